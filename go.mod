@@ -1,0 +1,3 @@
+module plinth
+
+go 1.24

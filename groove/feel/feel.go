@@ -1,0 +1,135 @@
+// Package feel holds the grooves as values: what the groove files say, decoded.
+// It knows neither HCL nor MIDI.
+//
+// A row of a groove file is a tab: one character a step, bar lines optional.
+package feel
+
+import "plinth/songspec/meter"
+
+// Feel is one groove: five levels, one for each energy.
+type Feel struct {
+	Name  string
+	About string // one line
+	// Meters it is written for; the tabs are laid out in Meters[0]. Empty: any
+	// meter; then every tab is two steps written "first|others": what happens on
+	// the bar's first beat and on each other beat (whole beats of the meter).
+	Meters    []meter.Meter
+	TempoLow  int // beats a minute in the meter's beat: the range where it sits well
+	TempoHigh int
+	Grid      int // steps a bar of Meters[0]
+	Swing     Swing
+	Kit       string // "standard", "brushes", "sticks"
+	Fills     string // name of the fill family
+	// LagMS is how far behind (positive) or ahead (negative) of the beat each
+	// instrument sits, in milliseconds: keys are drum voices, "bass", "piano".
+	LagMS map[string]int
+	// Syncopation is the most LHL syncopation a bar of the kit (kick and snare
+	// together, ghosts left out) reaches at any level; the audit holds to it.
+	Syncopation int
+	Levels      [5]Level // index = energy - 1
+	File        string   // where it came from: a library file or the user's own
+}
+
+// Swing says how the off-beats are placed.
+type Swing struct {
+	// Mode: "" straight; "tempo" by the published curve; "ratio" fixed.
+	Mode string
+	// PerMille is long:short × 1000 when Mode is "ratio": 2000 is a triplet.
+	PerMille int
+	// Unit is "eighth" or "sixteenth": what is played long-short.
+	Unit string
+}
+
+// Touch is how hard a step is played.
+type Touch uint8
+
+// Touches, from silence up.
+const (
+	Rest   Touch = iota // -
+	Sound               // held on from the step before: = (bass and comp), ~ (a brush sweep going on)
+	Ghost               // g
+	Soft                // s
+	Normal              // x, or a degree
+	Strong              // X
+)
+
+// Level is what the band plays at one energy.
+type Level struct {
+	Energy int
+	Bars   int // length of the pattern in bars: 1, 2 or 4
+	Drums  []Row
+	Bass   []BassStep // Bars × Grid steps (or 2 for a feel of any meter)
+	Comp   []CompStep
+	Voices int // how many voices the comp takes: 2 to 4
+	// Centre is the MIDI note the comp's voicings gather round; 0: the pianist's choice.
+	Centre int
+	// Answer, when not nil, holds other rows for a bar that answers: the second
+	// half of a phrase. A nil slice in it means: as in the level.
+	Answer *Level
+}
+
+// Row is one voice of the kit.
+type Row struct {
+	Voice Voice
+	Steps []Stroke // Bars × Grid
+}
+
+// Stroke is one step of a kit row.
+type Stroke struct {
+	Touch Touch
+	Flam  bool // f: a grace stroke before
+	Drag  bool // d: two grace strokes before
+}
+
+// BassStep is one step of the bass row.
+type BassStep struct {
+	Touch Touch
+	// Degree: '1' the chord's bass, '3', '5', '7' the nearest tone of that name in
+	// the chord, '8' the bass an octave up, 'a' an approach to the next chord's bass
+	// (played as the bass note before energy 3), 'w' the bassist walks. 0 with Rest,
+	// Sound or Ghost.
+	Degree byte
+}
+
+// CompStep is one step of the comp row.
+type CompStep struct {
+	Touch Touch
+	// Part: 'c' the whole chord, 'l' its lower half, 'u' its upper half, '1' to '5'
+	// one voice from below (more than there are: the top one), 'r' rolled from below.
+	Part byte
+}
+
+// Limb plays a voice of the kit.
+type Limb uint8
+
+// Limbs. A hand voice takes either hand.
+const (
+	Hand Limb = iota
+	RightFoot
+	LeftFoot
+)
+
+// Voice is an instrument of the kit by its word in groove files.
+type Voice struct {
+	Word string // "kick", "snare", "cross_stick", "hat", ...
+	Key  uint8  // General MIDI percussion key
+	Limb Limb
+}
+
+// Fill is one fill of a family.
+type Fill struct {
+	Family string
+	Name   string
+	Beats  int // 1, 2 or 4
+	Grid   int // steps a beat
+	Rows   []Row
+	// Colour numbers the fills of one family and length from 0. 0 to 2 close a
+	// section, 3 to 5 stand inside one, so that two fills running never are the same.
+	Colour int
+}
+
+// Set is everything the band can be asked for.
+type Set struct {
+	Feels map[string]*Feel
+	Fills []Fill
+}

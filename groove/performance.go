@@ -1,0 +1,28 @@
+package groove
+
+import "plinth/songspec/timeline"
+
+// Note is one note of a part. Tick is absolute in a Performance and relative to
+// the pass in a PassPart; Length is in ticks, at least 1; Key and Velocity are
+// MIDI numbers (velocity 1 to 127).
+type Note struct {
+	Tick     int64
+	Length   int64
+	Key      uint8
+	Velocity uint8
+}
+
+// PassPart is what the band plays in one pass: notes relative to its start,
+// sorted by Tick, then Key. A note may begin before 0 only when a push or an
+// early hand brings it there; none ends after the pass.
+type PassPart struct {
+	Notes [timeline.NumPlayers][]Note
+}
+
+// Performance is the whole song played. Ticks are absolute.
+type Performance struct {
+	Parts  [timeline.NumPlayers][]Note
+	Click  []Note // empty without a count-in
+	Passes []PassPart
+	Kit    string // the kit of the first pass that has drums
+}

@@ -1,0 +1,123 @@
+// Package meter holds musical time as integers: ticks, meters, spoken counts
+// and places. Nothing here rounds: a value that is not a whole number of ticks
+// is an error or cannot be written.
+package meter
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+)
+
+// TicksPerQuarter is the resolution of everything plinth does. 960 divides
+// evenly by 2, 3, 4, 5, 6, 8, 12 and 16.
+const TicksPerQuarter = 960
+
+// Meter is a time signature: Num beats of 1/Den. Groups, when not empty, says
+// how the beats of 1/Den are grouped ("7/8 2+2+3") as digits, for example
+// "2+2+3"; it is a string so that Meter stays comparable.
+type Meter struct {
+	Num, Den int
+	Groups   string
+}
+
+// Common is 4/4.
+var Common = Meter{Num: 4, Den: 4}
+
+// Parse reads "4/4", "12/8" or "7/8 2+2+3". Numerator 1 to 32; denominator 1,
+// 2, 4, 8, 16 or 32; the groups, when given, must add up to the numerator.
+func Parse(s string) (Meter, error) {
+	sig, groups, hasGroups := strings.Cut(strings.TrimSpace(s), " ")
+	num, den, ok := strings.Cut(sig, "/")
+	if !ok {
+		return Meter{}, fmt.Errorf("a meter is written like 4/4 or 7/8 2+2+3")
+	}
+	n, err := strconv.Atoi(num)
+	if err != nil || n < 1 || n > 32 || num != strconv.Itoa(n) {
+		return Meter{}, fmt.Errorf("the upper number of a meter is a whole number from 1 to 32")
+	}
+	d, err := strconv.Atoi(den)
+	if err != nil || d < 1 || d > 32 || d&(d-1) != 0 || den != strconv.Itoa(d) {
+		return Meter{}, fmt.Errorf("the lower number of a meter is 1, 2, 4, 8, 16 or 32")
+	}
+	m := Meter{Num: n, Den: d}
+	if hasGroups {
+		groups = strings.TrimSpace(groups)
+		sum := 0
+		for _, part := range strings.Split(groups, "+") {
+			g, err := strconv.Atoi(part)
+			if err != nil || g < 1 || part != strconv.Itoa(g) {
+				return Meter{}, fmt.Errorf("the groups of a meter are written like 2+2+3")
+			}
+			sum += g
+		}
+		if sum != n {
+			return Meter{}, fmt.Errorf("the groups %s add up to %d, but the meter has %d", groups, sum, n)
+		}
+		m.Groups = groups
+	}
+	return m, nil
+}
+
+// String is the meter as it is written in a song file.
+func (m Meter) String() string {
+	s := strconv.Itoa(m.Num) + "/" + strconv.Itoa(m.Den)
+	if m.Groups != "" {
+		s += " " + m.Groups
+	}
+	return s
+}
+
+// UnitTicks is the length of 1/Den in ticks.
+func (m Meter) UnitTicks() int64 { return 4 * TicksPerQuarter / int64(m.Den) }
+
+// BarTicks is the length of a bar in ticks.
+func (m Meter) BarTicks() int64 { return int64(m.Num) * m.UnitTicks() }
+
+// Compound reports whether the tempo counts dotted quarters: 6/8, 9/8 and 12/8.
+func (m Meter) Compound() bool {
+	return m.Den == 8 && m.Groups == "" && (m.Num == 6 || m.Num == 9 || m.Num == 12)
+}
+
+// TempoTicks is the length in ticks of the beat that a tempo figure counts: a
+// quarter, or a dotted quarter in 6/8, 9/8 and 12/8.
+func (m Meter) TempoTicks() int64 {
+	if m.Compound() {
+		return 3 * TicksPerQuarter / 2
+	}
+	return TicksPerQuarter
+}
+
+// Beats are the starts, in ticks from the bar line, of the beats that a player
+// feels: dotted quarters in compound meters, the groups where they are given or
+// customary (5/8 3+2, 7/8 2+2+3), otherwise units of 1/Den.
+func (m Meter) Beats() []int64 {
+	unit := m.UnitTicks()
+	var sizes []int64
+	switch {
+	case m.Groups != "":
+		for _, p := range strings.Split(m.Groups, "+") {
+			g, _ := strconv.Atoi(p)
+			sizes = append(sizes, int64(g))
+		}
+	case m.Compound():
+		for i := 0; i < m.Num/3; i++ {
+			sizes = append(sizes, 3)
+		}
+	case m.Den == 8 && m.Num == 7:
+		sizes = []int64{2, 2, 3}
+	case m.Den == 8 && m.Num == 5:
+		sizes = []int64{3, 2}
+	default:
+		for i := 0; i < m.Num; i++ {
+			sizes = append(sizes, 1)
+		}
+	}
+	beats := make([]int64, len(sizes))
+	at := int64(0)
+	for i, s := range sizes {
+		beats[i] = at
+		at += s * unit
+	}
+	return beats
+}

@@ -1,0 +1,239 @@
+// Package timeline is the resolved song: every repeat written out, every place
+// turned into ticks, every numeral into a chord. It knows nothing of HCL and
+// nothing of MIDI. All times are integers in ticks, 960 a quarter.
+package timeline
+
+import (
+	"plinth/songspec/harmony"
+	"plinth/songspec/meter"
+)
+
+// Player is one of the three players.
+type Player uint8
+
+// The band.
+const (
+	Drums Player = iota
+	Bass
+	Piano
+	NumPlayers = 3
+)
+
+// PlayerNames are the words of the song file, indexed by Player.
+var PlayerNames = [NumPlayers]string{"drums", "bass", "piano"}
+
+func (p Player) String() string { return PlayerNames[p] }
+
+// Players is a set of players.
+type Players uint8
+
+// All is the whole band.
+const All Players = 1<<NumPlayers - 1
+
+// Only is the set of one player.
+func Only(p Player) Players { return 1 << p }
+
+// Has reports whether p is in the set.
+func (s Players) Has(p Player) bool { return s&(1<<p) != 0 }
+
+// Timeline is a whole song.
+type Timeline struct {
+	Title string
+	By    string
+	File  string // the song file's base name without its extension: names the outputs
+
+	Drums DrumsSetup
+	Bass  BassSetup
+	Piano PianoSetup
+
+	Looseness int // per mille, 0 (on the grid) to 1000
+	Take      int
+
+	CountIn  int   // whole bars of click in front
+	Pickup   int64 // ticks before bar 1 that belong to the song
+	Lead     int64 // ticks of whole bars in front of bar 1: count-in and pickup bars
+	LeadBars int   // bars in Lead; bar 1 of the song is bar LeadBars+1 of the file
+
+	Passes []Pass
+	Tempos []Tempo // absolute ticks, ascending, the first at 0
+	Meters []MeterChange
+	Keys   []KeyChange
+	End    int64 // the last bar line
+
+	Vocal *Vocal
+}
+
+// DrumsSetup says what the drummer plays on. Kit is empty when the feel decides.
+type DrumsSetup struct{ Kit string }
+
+// BassSetup is the bassist's instrument. Program is a General MIDI program
+// counted from 0; Strings 4 (down to E1) or 5 (down to B0).
+type BassSetup struct {
+	Sound   string
+	Program uint8
+	Strings int
+}
+
+// PianoSetup is the pianist's instrument and limits. Program counts from 0;
+// Highest is a MIDI note number, the comp's ceiling (0 means the default, A4 =
+// 69, lowered by a singer); Span is what a hand reaches, in semitones.
+type PianoSetup struct {
+	Sound   string
+	Program uint8
+	Highest int
+	Span    int
+}
+
+// Vocal is a guide vocal's reference as written in the song file.
+type Vocal struct {
+	Path          string // slash-separated, relative to the song file's folder
+	Track         string // empty: the likeliest
+	From          int    // bar of the song where the file's first bar stands, counted from 1
+	RangeLow      int    // MIDI notes; 0 when no range is stated
+	RangeHigh     int
+	Line          int // where it stands in the song file, for messages
+	Notes         []SungNote
+	TrackResolved string
+}
+
+// SungNote is one note of the singer.
+type SungNote struct {
+	Tick   int64
+	Length int64
+	Key    uint8
+}
+
+// Tempo is a tempo from Tick on, in microseconds a quarter.
+type Tempo struct {
+	Tick   int64
+	Micros int64
+}
+
+// MeterChange is a meter from Tick (a bar line) on.
+type MeterChange struct {
+	Tick  int64
+	Meter meter.Meter
+}
+
+// KeyChange is a key from Tick on.
+type KeyChange struct {
+	Tick int64
+	Key  harmony.Key
+}
+
+// Pass is one playing of a section. Everything in it is relative to Start, so
+// that a pass can be performed, compared and kept without its surroundings.
+type Pass struct {
+	Index   int    // place in the form, from 0
+	Section string // the section's name
+	Ordinal int    // place among the passes of this section, from 0
+
+	Feel       string
+	EnergyFrom int // 1 to 5
+	EnergyTo   int // equals EnergyFrom unless the section moves
+	Key        harmony.Key
+	Meter      meter.Meter
+	BPM        int // as written, in the meter's beat; the tempo map is Tempos
+	Lift       int // semitones in force, summed
+	Tacet      Players
+	Fills      bool // the section end may have a fill
+
+	Start    int64 // absolute ticks
+	Length   int64
+	FirstBar int // number of the first bar in the song, from 1
+
+	Bars   []Bar
+	Chords []Span
+	Events []Event
+	Tempos []Tempo // relative to Start, the first at 0
+
+	Before *Neighbour // nil at the start of the song
+	After  *Neighbour // nil at the end
+	// Entry, when not nil, is a push in the pass before that takes this pass's
+	// first chord early: Tick is negative.
+	Entry *Event
+
+	// Sung is the singer's line over this pass and a bar to either side; nil when
+	// no vocal is given, empty when the singer is silent.
+	Sung []SungNote
+}
+
+// Neighbour is what a pass may know of the one beside it.
+type Neighbour struct {
+	Section string
+	Ordinal int
+	Chord   harmony.Chord // its last (Before) or first (After) chord
+	Energy  int           // its energy at the border
+	Feel    string
+}
+
+// EnergyAt is the energy of bar i (from 0): even steps from EnergyFrom in the
+// first bar to EnergyTo in the last, rounded half up.
+func (p *Pass) EnergyAt(bar int) int {
+	n := len(p.Bars) - 1
+	if n <= 0 || p.EnergyFrom == p.EnergyTo {
+		return p.EnergyFrom
+	}
+	d := p.EnergyTo - p.EnergyFrom
+	num := 2*d*bar + n
+	den := 2 * n
+	q := num / den
+	if num%den != 0 && num < 0 {
+		q-- // floor
+	}
+	return p.EnergyFrom + q
+}
+
+// Bar is one bar of a pass.
+type Bar struct {
+	Start  int64 // relative to the pass
+	Length int64
+	Meter  meter.Meter
+	Text   string // its chords as written in the song file (a repeat sign resolved), blanks folded
+	Line   int    // line of the song file where the bar stands
+}
+
+// Span is a chord in force. Spans cover a pass without a gap, in order. A chord
+// written again in a new bar begins a new span, `%` too; a lone / does not.
+type Span struct {
+	Start, End int64
+	Chord      harmony.Chord
+	Written    string // as in the song file: "IVmaj7", "Ab/C"
+}
+
+// EventKind is the word of an event.
+type EventKind uint8
+
+// The seven events of the song file.
+const (
+	Accent EventKind = iota
+	Push
+	Stop
+	Fill
+	Hold
+	Rit
+	Space
+)
+
+// EventNames are the words, indexed by EventKind.
+var EventNames = [...]string{"accent", "push", "stop", "fill", "hold", "rit", "space"}
+
+func (k EventKind) String() string { return EventNames[k] }
+
+// Event is one event at one place; a place of the song file that names several
+// counts or bars becomes several events. Events are sorted by Tick, then Kind.
+type Event struct {
+	Kind EventKind
+	Bar  int   // index into the pass's bars
+	Tick int64 // relative to the pass
+	End  int64 // where it ends: stop, fill, hold (the beat's end), rit (a bar line), space
+	// Target is, for a push, the tick of the chord that comes early; it equals the
+	// pass's Length when that chord is the next pass's first.
+	Target int64
+	By     Players
+	Weight int   // accent: 1 to 3
+	Alone  bool  // accent: nothing but the written hits in this bar
+	Extra  int64 // hold: how many ticks longer the beat lasts, made by the tempo map
+	To     int   // rit: the tempo it reaches, in the meter's beat
+	Place  string
+}
