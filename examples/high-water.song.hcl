@@ -85,5 +85,5 @@ form {
     lift   = 1
     energy = 5
   }
-  play "last round" { lift = 0 }
+  play "last round" {}
 }

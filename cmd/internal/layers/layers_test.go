@@ -1,0 +1,106 @@
+// Package layers holds the rules about who may import whom, as a test.
+package layers
+
+import (
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"path"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+// order is the way the data flows; a package may import its own layer and the
+// ones before it.
+var order = []string{"songspec", "groove", "render", "cmd"}
+
+// reserved names the packages that alone may import something.
+var reserved = []struct {
+	what string // import path prefix
+	who  []string
+	why  string
+}{
+	{"github.com/fsnotify/", []string{"cmd/internal/watch"}, "only the watcher hears the file system"},
+	{"gitlab.com/gomidi/", []string{"render/midi"}, "only render/midi writes MIDI"},
+	{"github.com/spf13/", []string{"cmd/plinth"}, "only the command line knows of flags"},
+	{"github.com/hashicorp/hcl/", []string{"songspec", "songspec/guide", "groove/library", "cmd"}, "HCL stays at the two doors"},
+	{"github.com/zclconf/", []string{"songspec", "groove/library"}, "HCL's values stay at the two doors"},
+}
+
+// outer are the standard packages that touch disk, clock or network: for cmd alone.
+var outer = map[string]bool{"os": true, "os/exec": true, "net": true, "net/http": true, "time": true, "syscall": true}
+
+func TestImports(t *testing.T) {
+	root := filepath.Join("..", "..", "..")
+	seen := 0
+	err := filepath.WalkDir(root, func(file string, d fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		if d.IsDir() && (strings.HasPrefix(d.Name(), ".") && len(d.Name()) > 2 || d.Name() == "testdata") {
+			return filepath.SkipDir
+		}
+		if !strings.HasSuffix(file, ".go") || strings.HasSuffix(file, "_test.go") {
+			return nil
+		}
+		seen++
+		rel, err := filepath.Rel(root, file)
+		if err != nil {
+			return err
+		}
+		pkg := path.Dir(filepath.ToSlash(rel))
+		f, err := parser.ParseFile(token.NewFileSet(), file, nil, parser.ImportsOnly)
+		if err != nil {
+			return err
+		}
+		for _, imp := range f.Imports {
+			name, _ := strconv.Unquote(imp.Path.Value)
+			checkImport(t, rel, pkg, name)
+		}
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if seen < 20 {
+		t.Fatalf("only %d files were looked at: the walk starts in the wrong folder", seen)
+	}
+}
+
+func layer(pkg string) int {
+	top, _, _ := strings.Cut(pkg, "/")
+	for i, name := range order {
+		if top == name {
+			return i
+		}
+	}
+	return -1
+}
+
+func checkImport(t *testing.T, file, pkg, name string) {
+	mine := layer(pkg)
+	if mine < 0 {
+		t.Errorf("%s: package %s is in no layer", file, pkg)
+		return
+	}
+	if rest, ok := strings.CutPrefix(name, "plinth/"); ok && layer(rest) > mine {
+		t.Errorf("%s imports %s, which lies after it: data flows %s", file, name, strings.Join(order, " -> "))
+	}
+	if outer[name] && order[mine] != "cmd" {
+		t.Errorf("%s imports %s: only cmd touches disk, clock and network", file, name)
+	}
+	for _, r := range reserved {
+		if !strings.HasPrefix(name, r.what) {
+			continue
+		}
+		allowed := false
+		for _, w := range r.who {
+			allowed = allowed || pkg == w || w == "cmd" && order[mine] == "cmd"
+		}
+		if !allowed {
+			t.Errorf("%s imports %s: %s", file, name, r.why)
+		}
+	}
+}
