@@ -1,0 +1,256 @@
+package guide
+
+import (
+	"errors"
+	"fmt"
+	"sort"
+)
+
+// errCut says that the bytes end inside a track.
+var errCut = errors.New("cut off")
+
+// trackState is a track while it is read.
+type trackState struct {
+	pos    int
+	tick   int64
+	status byte // running status, 0 none
+	across bool // a meta or system exclusive event came since the status byte
+	ended  bool // by its end of track event
+	atEnd  bool // cut off inside what can only be the end of track event
+
+	name    string
+	notes   []Note
+	open    [16][128][]int32 // indices into notes, oldest first
+	first   [16]int16        // first program change + 1, 0 none
+	texts   []int64          // ticks of text events: a karaoke file's words
+	lyrics  []int64
+	tempos  []Tempo
+	meters  []Meter
+	keys    []KeySig
+	markers []Marker
+
+	doubled, orphans, empty, hanging, odd int
+	carried                               bool
+}
+
+// track reads events from pos up to limit. The state is returned with errCut
+// too. Any other error is a sentence for the user.
+func (r *reader) track(pos, limit int) (*trackState, error) {
+	t := &trackState{pos: pos}
+	for t.pos < limit && !t.ended {
+		at := t.pos
+		delta, err := t.vlq(r.src, limit)
+		if err == nil {
+			if t.tick += int64(delta); t.tick > MaxTick {
+				return t, fmt.Errorf("track %d is longer than any song", r.chunk)
+			}
+			err = t.event(r, limit)
+		}
+		if err != nil {
+			t.atEnd = errors.Is(err, errCut) && endOfTrackPrefix(r.src[at:limit])
+			return t, err
+		}
+	}
+	return t, nil
+}
+
+// endOfTrackPrefix reports whether the rest of a track is an end of track event
+// less its last bytes: a delta of one byte, FF, perhaps 2F.
+func endOfTrackPrefix(rest []byte) bool {
+	if len(rest) < 2 || rest[0] > 0x7F || rest[1] != 0xFF {
+		return false
+	}
+	return len(rest) == 2 || len(rest) == 3 && rest[2] == 0x2F
+}
+
+// vlq reads a variable-length quantity of one to four bytes (SMF 1.0).
+func (t *trackState) vlq(src []byte, limit int) (uint32, error) {
+	var v uint32
+	for i := 0; i < 4; i++ {
+		if t.pos >= limit {
+			return 0, errCut
+		}
+		b := src[t.pos]
+		t.pos++
+		v = v<<7 | uint32(b&0x7F)
+		if b < 0x80 {
+			return v, nil
+		}
+	}
+	return 0, fmt.Errorf("a length or time at byte %d is longer than four bytes: this file is broken, export it again", t.pos-4)
+}
+
+// event reads one event after its delta time.
+func (t *trackState) event(r *reader, limit int) error {
+	if t.pos >= limit {
+		return errCut
+	}
+	b := r.src[t.pos]
+	switch {
+	case b == 0xFF:
+		t.pos++
+		return t.meta(r, limit)
+	case b == 0xF0 || b == 0xF7:
+		t.pos++
+		n, err := t.vlq(r.src, limit)
+		if err != nil {
+			return err
+		}
+		if int64(n) > int64(limit-t.pos) {
+			return errCut
+		}
+		t.pos += int(n)
+		t.across = t.status != 0
+		return nil
+	case b >= 0xF0:
+		return fmt.Errorf("track %d has the byte %02X at %d, which no MIDI file may hold: this file is broken, export it again", r.chunk, b, t.pos)
+	case b >= 0x80:
+		t.status, t.across = b, false
+		t.pos++
+	case t.status == 0:
+		return fmt.Errorf("track %d has data without a status at byte %d: this file is broken, export it again", r.chunk, t.pos)
+	case t.across:
+		// SMF 1.0 ends running status at these events; many programs carry it over.
+		t.carried = true
+	}
+	return t.channel(r, limit)
+}
+
+// channel reads the data of a channel message.
+func (t *trackState) channel(r *reader, limit int) error {
+	n := 2
+	if k := t.status & 0xF0; k == 0xC0 || k == 0xD0 {
+		n = 1
+	}
+	if limit-t.pos < n {
+		return errCut
+	}
+	data := r.src[t.pos : t.pos+n]
+	for i, d := range data {
+		if d > 0x7F {
+			return fmt.Errorf("track %d has a status byte at %d where a value should be: this file is broken, export it again", r.chunk, t.pos+i)
+		}
+	}
+	t.pos += n
+	ch := t.status & 0x0F
+	switch kind := t.status & 0xF0; {
+	case kind == 0x90 && data[1] > 0:
+		return t.on(r, ch, data[0], data[1])
+	case kind == 0x80 || kind == 0x90:
+		t.off(ch, data[0])
+	case kind == 0xC0 && t.first[ch] == 0:
+		t.first[ch] = int16(data[0]) + 1
+	}
+	return nil
+}
+
+func (t *trackState) on(r *reader, ch, key, velocity uint8) error {
+	if r.notes+len(t.notes) >= MaxNotes {
+		return fmt.Errorf("the file has more than %d notes", MaxNotes)
+	}
+	q := &t.open[ch][key]
+	if len(*q) > 0 {
+		t.doubled++
+	}
+	*q = append(*q, int32(len(t.notes)))
+	t.notes = append(t.notes, Note{Tick: t.tick, Key: key, Velocity: velocity, Channel: ch + 1})
+	return nil
+}
+
+// off ends the oldest sounding note of that pitch: first in, first out.
+func (t *trackState) off(ch, key uint8) {
+	q := &t.open[ch][key]
+	if len(*q) == 0 {
+		t.orphans++
+		return
+	}
+	n := &t.notes[(*q)[0]]
+	*q = (*q)[1:]
+	n.Length = t.tick - n.Tick
+	if n.Length == 0 {
+		n.Length = 1
+		t.empty++
+	}
+}
+
+// keep takes a finished track into the file.
+func (r *reader) keep(t *trackState) error {
+	for ch := range t.open {
+		for key := range t.open[ch] {
+			for _, i := range t.open[ch][key] {
+				t.notes[i].Length = max(1, t.tick-t.notes[i].Tick)
+				t.hanging++
+			}
+		}
+	}
+	r.tally(t)
+	f := r.file
+	f.End = max(f.End, t.tick)
+	f.Tempos = append(f.Tempos, t.tempos...)
+	f.Meters = append(f.Meters, t.meters...)
+	f.Keys = append(f.Keys, t.keys...)
+	f.Markers = append(f.Markers, t.markers...)
+	if len(t.lyrics) == 0 && len(t.texts) >= 8 {
+		t.lyrics = t.texts // a karaoke file writes its words as text events
+	}
+	f.Lyrics = append(f.Lyrics, t.lyrics...)
+	r.notes += len(t.notes)
+
+	name := t.name
+	if name == "" {
+		name = fmt.Sprintf("track %d", r.chunk)
+	}
+	base := Track{Name: name, Chunk: r.chunk, Channel: -1, Program: -1, Lyrics: len(t.lyrics)}
+	var by [16][]Note
+	used := 0
+	for _, n := range t.notes {
+		if by[n.Channel-1] == nil {
+			used++
+		}
+		by[n.Channel-1] = append(by[n.Channel-1], n)
+		f.End = max(f.End, n.End())
+	}
+	if used == 0 {
+		f.Tracks = append(f.Tracks, base)
+		return nil
+	}
+	for ch, notes := range by {
+		if len(notes) == 0 {
+			continue
+		}
+		sort.SliceStable(notes, func(i, j int) bool {
+			if notes[i].Tick != notes[j].Tick {
+				return notes[i].Tick < notes[j].Tick
+			}
+			return notes[i].Key < notes[j].Key
+		})
+		tr := base
+		tr.Channel, tr.Program, tr.Notes = ch+1, int(t.first[ch])-1, notes
+		if used > 1 {
+			tr.Name = fmt.Sprintf("%s, channel %d", name, ch+1)
+		}
+		f.Tracks = append(f.Tracks, tr)
+	}
+	return nil
+}
+
+// tally turns the track's counts into warnings.
+func (r *reader) tally(t *trackState) {
+	for _, w := range []struct {
+		n    int
+		what string
+	}{
+		{t.doubled, "notes that begin while the same pitch still sounds, ended first in, first out"},
+		{t.hanging, "notes that never end, ended where the track ends"},
+		{t.empty, "notes without length, given one tick"},
+		{t.orphans, "note ends without a note, ignored"},
+		{t.odd, "tempo, meter or key events that make no sense, ignored"},
+	} {
+		if w.n > 0 {
+			r.warn("track %d: %s (%d)", r.chunk, w.what, w.n)
+		}
+	}
+	if t.carried {
+		r.warn("track %d: running status goes on after a meta or system exclusive event", r.chunk)
+	}
+}
