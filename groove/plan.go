@@ -9,6 +9,9 @@ import (
 	"plinth/songspec/timeline"
 )
 
+// quarter is the length of a quarter in ticks.
+const quarter = meter.TicksPerQuarter
+
 // plan is one pass made ready for the players: who plays where, which chord is
 // in force for whom, where it is silent. It is the only thing the players see,
 // so that a pass depends on nothing but itself and its two neighbours.
@@ -17,6 +20,23 @@ type plan struct {
 	pass  *timeline.Pass
 	feel  *feel.Feel
 	fills []feel.Fill // the feel's family
+	set   *feel.Set   // for the feel of a neighbour
+}
+
+// newPlan makes a pass ready. A feel that the set does not hold is a fault of
+// ours: names are checked when the song is resolved.
+func newPlan(tl *timeline.Timeline, pass *timeline.Pass, set *feel.Set) *plan {
+	f := set.Feels[pass.Feel]
+	if f == nil {
+		panic("groove: no feel " + pass.Feel)
+	}
+	p := &plan{song: tl, pass: pass, feel: f, set: set}
+	for _, fill := range set.Fills {
+		if fill.Family == f.Fills {
+			p.fills = append(p.fills, fill)
+		}
+	}
+	return p
 }
 
 // gridNote is a note as a player means it, before feel: on the grid, in ticks
@@ -73,18 +93,22 @@ func (p *plan) changes(who timeline.Player) []change {
 	return out
 }
 
-// pushed brings the chord at e.Target forward to e.Tick.
+// pushed brings the chord at e.Target forward to e.Tick. When no chord changes at
+// the target, the one in force there is struck early.
 func pushed(in []change, e *timeline.Event) []change {
 	var out []change
 	for _, c := range in {
 		switch {
 		case c.Nominal == e.Target: // the chord that comes early
-			c.Start, c.Pushed = e.Tick, true
-		case c.Start >= e.Tick && c.Nominal < e.Target: // swallowed whole by the push
+			c.Start, c.Pushed = min(c.Start, e.Tick), true
+		case c.Nominal > e.Target || c.End <= e.Tick: // out of reach
+		case c.Start >= e.Tick && c.End <= e.Target: // swallowed whole by the push
 			continue
-		case c.Start < e.Tick && c.End > e.Tick && c.End <= e.Target: // what it cuts short
+		case c.Start >= e.Tick: // begins inside the push and goes on past its target
+			c.Start, c.Nominal, c.Pushed = e.Tick, e.Target, true
+		case c.End <= e.Target: // what the push cuts short
 			c.End = e.Tick
-		case c.Start < e.Tick && c.End > e.Target: // no change at the target: the same chord struck early
+		default: // no change at the target: the same chord struck early
 			tail := c
 			c.End = e.Tick
 			tail.Start, tail.Nominal, tail.Pushed = e.Tick, e.Target, true
@@ -94,6 +118,49 @@ func pushed(in []change, e *timeline.Event) []change {
 		out = append(out, c)
 	}
 	return out
+}
+
+// pushSpan is a push for one player: nothing is attacked after From up to and
+// including To.
+type pushSpan struct {
+	From, To int64
+	Out      bool // the chord that comes early is the next pass's first
+}
+
+// pushSpans are the pushes of a player, the one that leads into the pass first.
+func (p *plan) pushSpans(who timeline.Player) []pushSpan {
+	var out []pushSpan
+	if e := p.pass.Entry; e != nil && e.By.Has(who) {
+		out = append(out, pushSpan{From: e.Tick, To: 0})
+	}
+	for _, e := range p.pass.Events {
+		if e.Kind == timeline.Push && e.By.Has(who) {
+			out = append(out, pushSpan{From: e.Tick, To: e.Target, Out: e.Target >= p.pass.Length})
+		}
+	}
+	return out
+}
+
+// pushAt returns the push that forbids an attack at tick, if any.
+func pushAt(pushes []pushSpan, tick int64) (pushSpan, bool) {
+	for _, w := range pushes {
+		if tick > w.From && tick <= w.To {
+			return w, true
+		}
+	}
+	return pushSpan{}, false
+}
+
+// out is where a player's part of this pass ends: at the bar line, or at a push
+// that takes the next pass's chord early.
+func (p *plan) out(who timeline.Player) int64 {
+	end := p.pass.Length
+	for _, w := range p.pushSpans(who) {
+		if w.Out {
+			end = min(end, w.From)
+		}
+	}
+	return end
 }
 
 // chordAt is the chord in force for a player at a tick.
@@ -160,9 +227,94 @@ func (p *plan) alone() map[int]bool {
 	return out
 }
 
-// level is the feel's level in force in a bar.
+// holds are the stretches of held beats after their attack, in which nothing new
+// is struck.
+func (p *plan) holds() []span {
+	var out []span
+	for _, e := range p.pass.Events {
+		if e.Kind == timeline.Hold {
+			out = append(out, span{e.Tick + 1, e.End})
+		}
+	}
+	return out
+}
+
+// barAt is the bar that holds a tick; what lies outside the pass belongs to its
+// first or last bar.
+func (p *plan) barAt(tick int64) int {
+	bars := p.pass.Bars
+	return max(0, sort.Search(len(bars), func(i int) bool { return bars[i].Start > tick })-1)
+}
+
+// barEnd is the bar line at the end of a bar, relative to the pass.
+func (p *plan) barEnd(bar int) int64 { return p.pass.Bars[bar].Start + p.pass.Bars[bar].Length }
+
+// ending is the bar in which the song comes to rest: the band strikes its first
+// beat and lets it ring. It is the last bar of the last pass, when it holds one
+// chord and the song file writes no accent, push, stop or fill there; otherwise
+// -1, and the bar is played as it stands.
+func (p *plan) ending() int {
+	last := len(p.pass.Bars) - 1
+	if p.pass.After != nil || last < 1 {
+		return -1
+	}
+	start := p.pass.Bars[last].Start
+	for _, c := range p.pass.Chords {
+		if c.Start > start {
+			return -1
+		}
+	}
+	for _, e := range p.pass.Events {
+		switch e.Kind {
+		case timeline.Accent, timeline.Push, timeline.Stop, timeline.Fill:
+			if e.Tick >= start || e.Kind == timeline.Stop && e.End > start {
+				return -1
+			}
+		}
+	}
+	return last
+}
+
+// level is what is played in a bar: the feel's level for the energy in force
+// there, with the answer's rows in the bars that answer.
 func (p *plan) level(bar int) *feel.Level {
-	return &p.feel.Levels[p.pass.EnergyAt(bar)-1]
+	lv := &p.feel.Levels[p.pass.EnergyAt(bar)-1]
+	a := lv.Answer
+	if a == nil || !p.answers(bar, lv.Bars) {
+		return lv
+	}
+	out := *lv
+	if a.Drums != nil {
+		out.Drums = a.Drums
+	}
+	if a.Bass != nil {
+		out.Bass = a.Bass
+	}
+	if a.Comp != nil {
+		out.Comp = a.Comp
+	}
+	return &out
+}
+
+// answers reports whether a bar answers the bars before it. Bars group in
+// eights, and the rest in fours; the second half of a group answers, and the
+// take decides how much of it: all of that half, or its last bars only. A
+// pattern of two or four bars answers whole.
+func (p *plan) answers(bar, pattern int) bool {
+	group, size := bar/8, 8
+	if left := len(p.pass.Bars) - group*8; left < 8 {
+		if left < 4 || bar%8 >= 4 {
+			return false
+		}
+		size = 4
+	}
+	at := bar % 8
+	late := size - size/2 // the second half begins here
+	if p.chance("answer").at(int64(group)).below(2) == 1 {
+		late = size - size/4
+	}
+	late -= late % max(1, pattern)
+	return at >= late && late > 0
 }
 
 // step is one step of a tab laid over a real bar.

@@ -137,6 +137,10 @@ type Pass struct {
 	Lift       int // semitones in force, summed
 	Tacet      Players
 	Fills      bool // the section end may have a fill
+	// FillVariant, 1 to FillVariants, says which of the drummer's fills this pass
+	// draws on, so that two fills running are never the same. VaryFills sets it
+	// from the order of the sections' names alone; 0 means not set.
+	FillVariant int
 
 	Start    int64 // absolute ticks
 	Length   int64

@@ -1,0 +1,61 @@
+package groove
+
+import (
+	"sort"
+
+	"plinth/songspec/timeline"
+)
+
+// clock turns the ticks of a pass into time and back, by its tempo map. Time is
+// in microseconds from the start of the pass.
+type clock struct {
+	tick   []int64 // where a tempo begins
+	micros []int64 // a quarter, in microseconds
+	at     []int64 // the time at tick
+}
+
+// defaultMicros is 120 quarters a minute, what a MIDI file without a tempo has.
+const defaultMicros = 500_000
+
+func newClock(tempos []timeline.Tempo) clock {
+	var c clock
+	if len(tempos) == 0 {
+		tempos = []timeline.Tempo{{Micros: defaultMicros}}
+	}
+	for i, t := range tempos {
+		at := int64(0)
+		if i > 0 {
+			at = c.at[i-1] + (t.Tick-c.tick[i-1])*c.micros[i-1]/quarter
+		}
+		c.tick = append(c.tick, t.Tick)
+		c.micros = append(c.micros, max(1, t.Micros))
+		c.at = append(c.at, at)
+	}
+	return c
+}
+
+// index is the tempo in force at a tick; before the pass the first one rules.
+func (c clock) index(tick int64) int {
+	return max(0, sort.Search(len(c.tick), func(i int) bool { return c.tick[i] > tick })-1)
+}
+
+// us is the time of a tick.
+func (c clock) us(tick int64) int64 {
+	i := c.index(tick)
+	return c.at[i] + (tick-c.tick[i])*c.micros[i]/quarter
+}
+
+// ticks is the length in ticks of a displacement of us microseconds from a tick,
+// rounded to the nearest: a positive one is measured at the tempo from the tick
+// on, a negative one at the tempo that leads up to it.
+func (c clock) ticks(tick, us int64) int64 {
+	if us < 0 {
+		m := c.micros[c.index(tick-1)]
+		return -((-us*quarter + m/2) / m)
+	}
+	m := c.micros[c.index(tick)]
+	return (us*quarter + m/2) / m
+}
+
+// shift is the tick that lies us microseconds after tick.
+func (c clock) shift(tick, us int64) int64 { return tick + c.ticks(tick, us) }
