@@ -1,0 +1,240 @@
+package harmony
+
+import (
+	"fmt"
+	"strings"
+	"sync"
+)
+
+// noChord is the symbol of a silent harmony.
+const noChord = "N.C."
+
+// NoChord is N.C.: the band has no chord there.
+func NoChord() Chord { return Chord{None: true} }
+
+func isNoChord(s string) bool {
+	return s == noChord || s == "NC" || s == "N.C" || s == "n.c."
+}
+
+// known is a suffix with what it stands for.
+type known struct {
+	suffix string
+	tones  [MaxTones]Tone
+	n      int8
+}
+
+// commonSuffixes is built once from commonSpellings and never changed: most
+// chords of a song are found there without parsing.
+var commonSuffixes = sync.OnceValue(func() map[string]known {
+	m := make(map[string]known, len(commonSpellings))
+	for _, s := range commonSpellings {
+		k, fault, _, _ := readSuffix(s)
+		if fault != "" {
+			panic("harmony: common spelling " + s + ": " + fault)
+		}
+		m[s] = k
+	}
+	return m
+})
+
+func readSuffix(s string) (k known, fault string, at, length int) {
+	q, fault, at, length := parseSuffix(s)
+	if fault != "" {
+		return known{}, fault, at, length
+	}
+	var n int
+	k.suffix = q.suffix()
+	k.tones, n = q.tones()
+	k.n = int8(n)
+	return k, "", 0, 0
+}
+
+func lookSuffix(s string) (k known, fault string, at, length int) {
+	if k, ok := commonSuffixes()[s]; ok {
+		return k, "", 0, 0
+	}
+	return readSuffix(s)
+}
+
+// splitBass finds the slash of a slash chord: the last one outside brackets
+// that has a note after it. -1 when there is none.
+func splitBass(s string) (slash int, bass Name) {
+	i := strings.LastIndexByte(s, '/')
+	if i < 0 || strings.LastIndexByte(s, ')') > i {
+		return -1, Name{}
+	}
+	n, size := scanName(s[i+1:])
+	if size == 0 || size < len(s)-i-1 {
+		return -1, Name{}
+	}
+	return i, n
+}
+
+// ParseChord reads a letter symbol: "Cm7b5/Gb", "N.C.". The bass after the
+// slash need not be a tone of the chord. The error is a *SymbolError.
+func ParseChord(s string) (Chord, error) {
+	if isNoChord(s) {
+		return NoChord(), nil
+	}
+	if len(s) > MaxSymbol {
+		return Chord{}, tooLong(s)
+	}
+	root, size := scanName(s)
+	if size == 0 {
+		return Chord{}, noRoot(s)
+	}
+	c := Chord{Root: root, Bass: root}
+	end := len(s)
+	if slash, bass := splitBass(s); slash >= size {
+		c.Bass, end = bass, slash
+	}
+	k, fault, at, length := lookSuffix(s[size:end])
+	if fault != "" {
+		return Chord{}, badSuffix(s, size, end, fault, at, length)
+	}
+	c.Suffix, c.tones, c.n = k.suffix, k.tones, k.n
+	return c, nil
+}
+
+func tooLong(s string) error {
+	return &SymbolError{Kind: TooLong, Text: s, Length: len(s),
+		Reason: fmt.Sprintf("A chord is no longer than %d bytes.", MaxSymbol)}
+}
+
+func noRoot(s string) error {
+	e := &SymbolError{Kind: NoRoot, Text: s, Length: len(s),
+		Reason: "A chord begins with a capital letter A to G, or is a Roman numeral, or N.C."}
+	if s != "" {
+		e.Length = 1
+	}
+	if up := capital(s); up != "" {
+		if _, err := ParseChord(up); err == nil {
+			e.Suggest = up
+		}
+	} else if strings.HasPrefix(s, "H") {
+		e.Reason = "The German H is B here, and B is Bb."
+		if _, err := ParseChord("B" + s[1:]); err == nil {
+			e.Suggest = "B" + s[1:]
+		}
+	}
+	return e
+}
+
+// badSuffix turns a fault into the error at its place in the whole symbol. A
+// slash that nothing explains is a missing bass note, not an unknown quality.
+func badSuffix(s string, root, end int, fault string, at, length int) error {
+	e := &SymbolError{Kind: NoQuality, Text: s, Offset: root + at, Length: length, Reason: fault}
+	if slash := strings.LastIndexByte(s[:end], '/'); slash >= root {
+		if k, f, _, _ := lookSuffix(s[root:slash]); f == "" {
+			e.Kind, e.Offset, e.Length = NoBass, slash+1, end-slash-1
+			e.Reason = "After the slash comes the bass, a capital letter A to G with b or # if it needs one."
+			if up := capital(s[slash+1:]); up != "" {
+				if _, size := scanName(up); size == len(up) {
+					e.Suggest = s[:slash+1] + up
+				}
+			}
+			if e.Suggest == "" {
+				e.Suggest = degreeBass(s[:root], k, s[slash+1:])
+			}
+			return e
+		}
+	}
+	if near := nearest(s[root:end], commonSpellings, 2); near != "" || end-root <= 2 {
+		if _, err := ParseChord(s[:root] + near + s[end:]); err == nil && near != "" {
+			e.Suggest = s[:root] + near + s[end:]
+		}
+	}
+	return e
+}
+
+// degreeBass offers C/E for C/3.
+func degreeBass(root string, k known, digits string) string {
+	n, _ := scanName(root)
+	for i := int8(0); i < k.n; i++ {
+		if t := k.tones[i]; degreeWord2(t.Degree) == digits {
+			b, _ := n.Up(int(t.Degree-1), int(t.Semitones))
+			return root + k.suffix + "/" + b.String()
+		}
+	}
+	return ""
+}
+
+func degreeWord2(d int8) string {
+	const words = "1234567"
+	if d >= 1 && d <= 7 {
+		return words[d-1 : d]
+	}
+	return ""
+}
+
+// String is the symbol in plinth's own spelling: "Cm7b5/Gb", "N.C.".
+// ParseChord reads it back to the same chord.
+func (c Chord) String() string {
+	if c.None {
+		return noChord
+	}
+	s := c.Root.String() + c.Suffix
+	if c.Bass != c.Root {
+		s += "/" + c.Bass.String()
+	}
+	return s
+}
+
+// Tones are the chord's tones from the root in the order of their degrees, the
+// slash bass not among them unless it belongs; nil for N.C. A tone's Alter is
+// measured from the major scale on the root: a minor third is -1, a minor
+// seventh -1, a diminished seventh -2.
+func (c Chord) Tones() []Tone {
+	if c.n == 0 {
+		return nil
+	}
+	return append([]Tone(nil), c.tones[:c.n]...)
+}
+
+// Transpose moves a chord from one key to another, spelled for the new one:
+// root and bass keep their letter distance from the tonic where that needs one
+// accidental at most, and no B#, E#, Cb or Fb unless the new key calls for it;
+// otherwise they take the new key's own name for the pitch. A bass that is a
+// tone of the chord is spelled from the root. Modes do not matter.
+func (c Chord) Transpose(from, to Key) Chord {
+	if c.None || from.Tonic == to.Tonic {
+		return c
+	}
+	old := c.Root
+	c.Root = move(c.Root, from, to)
+	switch {
+	case c.Bass == old:
+		c.Bass = c.Root
+	case c.has(old, c.Bass):
+		steps, semis := old.Interval(c.Bass)
+		bass, _ := c.Root.Up(steps, semis)
+		if bass.Alter < -1 || bass.Alter > 1 {
+			bass = to.Spell(bass.PC())
+		}
+		c.Bass = bass
+	default:
+		c.Bass = move(c.Bass, from, to)
+	}
+	return c
+}
+
+// move transposes one name between keys.
+func move(n Name, from, to Key) Name {
+	steps, semis := from.Tonic.Interval(n)
+	up, ok := to.Tonic.Up(steps, semis)
+	if !ok || up.awkward() && !to.calls(up) {
+		return to.Spell(up.PC())
+	}
+	return up
+}
+
+// has reports whether a name is spelled as one of the chord's tones over root.
+func (c Chord) has(root, n Name) bool {
+	steps, semis := root.Interval(n)
+	for _, t := range c.tones[:c.n] {
+		if int(t.Semitones) == semis && int(t.Degree-1)%7 == steps {
+			return true
+		}
+	}
+	return false
+}

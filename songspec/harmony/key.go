@@ -1,0 +1,206 @@
+package harmony
+
+import (
+	"fmt"
+	"strings"
+)
+
+// fifthsOf counts fifths from C for the seven letters C D E F G A B.
+var fifthsOf = [7]int{0, 2, 4, -1, 1, 3, 5}
+
+// Fifths is the number of sharps (positive) or flats (negative), -7 to 7 for
+// every key ParseKey returns. A minor key has the signature of the major key
+// a minor third up.
+func (k Key) Fifths() int {
+	f := fifthsOf[k.Tonic.Step] + 7*int(k.Tonic.Alter)
+	if k.Minor {
+		f -= 3
+	}
+	return f
+}
+
+// keyOf is the key with a signature, -7 to 7.
+func keyOf(fifths int, minor bool) Key {
+	n := fifths
+	if minor {
+		n += 3
+	}
+	// Letters in fifths F C G D A E B: one alteration each seven.
+	const circle = "FCGDAEB"
+	i := n + 1 // F = 0
+	alter := 0
+	for i < 0 {
+		i, alter = i+7, alter-1
+	}
+	for i > 6 {
+		i, alter = i-7, alter+1
+	}
+	return Key{Tonic: Name{Step: int8(stepOf(circle[i])), Alter: int8(alter)}, Minor: minor}
+}
+
+// ParseKey reads "Eb major", "C minor", "Eb", "Cm". A key is one of the 15
+// signatures in either mode; the error, a *SymbolError, offers the enharmonic
+// key for one that has none ("G# major": "Ab major").
+func ParseKey(s string) (Key, error) {
+	text := strings.TrimSpace(s)
+	if len(text) > MaxSymbol {
+		return Key{}, &SymbolError{Kind: TooLong, Text: s, Length: len(s),
+			Reason: fmt.Sprintf("A key is no longer than %d bytes.", MaxSymbol)}
+	}
+	lead := strings.Index(s, text)
+	tonic, size := scanName(text)
+	if size == 0 {
+		e := &SymbolError{Kind: NoKey, Text: s, Offset: lead, Length: len(text),
+			Reason: `A key is a capital letter with b or # if it needs one, then major or minor: "Eb major", "C minor", "Eb", "Cm".`}
+		if up := capital(text); up != "" {
+			if k, err := ParseKey(up); err == nil {
+				e.Suggest = k.String()
+			}
+		}
+		return Key{}, e
+	}
+	word := strings.TrimSpace(text[size:])
+	minor := false
+	switch {
+	case word == "" || word == "M":
+	case word == "m":
+		minor = true
+	default:
+		switch strings.ToLower(word) {
+		case "major", "maj":
+		case "minor", "min":
+			minor = true
+		default:
+			e := &SymbolError{Kind: NoKey, Text: s, Length: len(word),
+				Offset: lead + len(text) - len(word),
+				Reason: `After the tonic of a key comes major or minor, or m alone: "Eb major", "C minor", "Cm".`}
+			if near := nearest(strings.ToLower(word), []string{"major", "minor"}, 3); near != "" {
+				e.Suggest = Key{Tonic: tonic, Minor: near == "minor"}.String()
+			}
+			return Key{}, e
+		}
+	}
+	k := Key{Tonic: tonic, Minor: minor}
+	if f := k.Fifths(); f < -7 || f > 7 {
+		what, n := "sharps", f
+		if f < 0 {
+			what, n = "flats", -f
+		}
+		plain := f - 12
+		if f < 0 {
+			plain = f + 12
+		}
+		if plain < -7 || plain > 7 { // a double sharp, a double flat
+			plain = fewest(mod12(k.Tonic.PC()), minor, f)
+		}
+		return Key{}, &SymbolError{Kind: NoKey, Text: s, Offset: lead, Length: len(text),
+			Reason:  fmt.Sprintf("%s would need %d %s, and a signature has at most 7.", k, n, what),
+			Suggest: keyOf(plain, minor).String()}
+	}
+	return k, nil
+}
+
+// fewest is the signature with the fewest accidentals for a tonic. At the one
+// tie, six sharps or six flats, a sharp key moves to F# major; every other key
+// to Gb major, which singers and horns read more often. The minor pair is
+// always Eb minor. Common practice, no single source.
+func fewest(pc int, minor bool, fifthsBefore int) int {
+	n := pc
+	if minor {
+		n += 3 // the relative major has the signature
+	}
+	f := mod12(7*n+5) - 5 // -5 to 6: seven semitones are one fifth
+	if f == 6 && (minor || fifthsBefore <= 0) {
+		f = -6
+	}
+	return f
+}
+
+// String is "Eb major".
+func (k Key) String() string {
+	if k.Minor {
+		return k.Tonic.String() + " minor"
+	}
+	return k.Tonic.String() + " major"
+}
+
+// Short is "Eb" or "Cm".
+func (k Key) Short() string {
+	if k.Minor {
+		return k.Tonic.String() + "m"
+	}
+	return k.Tonic.String()
+}
+
+// Transpose is the key that many semitones away (down when negative), in the
+// signature with the fewest accidentals. At the tie of six, a sharp key goes to
+// F# major, all others to Gb major, minor keys to Eb minor. Whole octaves leave
+// the key as it is spelled.
+func (k Key) Transpose(semitones int) Key {
+	if mod12(semitones) == 0 {
+		return k
+	}
+	return keyOf(fewest(mod12(k.Tonic.PC()+mod12(semitones)), k.Minor, k.Fifths()), k.Minor)
+}
+
+// scaleSteps are the semitones of the two scales from their tonic; minor is the
+// natural one, which the signature shows.
+var (
+	majorScale = [7]int{0, 2, 4, 5, 7, 9, 11}
+	minorScale = [7]int{0, 2, 3, 5, 7, 8, 10}
+)
+
+func (k Key) scale() *[7]int {
+	if k.Minor {
+		return &minorScale
+	}
+	return &majorScale
+}
+
+// Scale is the seven notes of the signature from the tonic up; minor is the
+// natural scale.
+func (k Key) Scale() [7]Name {
+	var out [7]Name
+	for i, semi := range k.scale() {
+		out[i], _ = k.Tonic.Up(i, semi)
+	}
+	return out
+}
+
+// The letters of the twelve semitones above a tonic, counted as steps: the
+// scale's own, and between them the customary alterations. Major: bII bIII #IV
+// bVI bVII. Minor: bII, the raised third, #IV, the raised sixth and seventh of
+// the melodic scale. Common practice, no single source.
+var degreeSteps = [12]int{0, 1, 1, 2, 2, 3, 3, 4, 5, 5, 6, 6}
+
+// Spell names a pitch class in the key: a scale tone by its letter, another as
+// the customary raised or lowered degree. It never returns a double accidental.
+func (k Key) Spell(pc int) Name {
+	semi := mod12(pc - k.Tonic.PC())
+	n, ok := k.Tonic.Up(degreeSteps[semi], semi)
+	if ok && n.Alter >= -1 && n.Alter <= 1 {
+		return n
+	}
+	return k.plain(pc)
+}
+
+// plain names a pitch class with one accidental at most, on the signature's
+// side.
+func (k Key) plain(pc int) Name {
+	pc = mod12(pc)
+	n := plainNames[pc]
+	if n.Alter == 0 {
+		return n
+	}
+	if sharp := k.Fifths() > 0; sharp == (n.Alter > 0) {
+		return n
+	} else if sharp {
+		n, _ = n.Up(-1, 0)
+	} else {
+		n, _ = n.Up(1, 0)
+	}
+	return n
+}
+
+// calls reports whether a name is the key's own for its pitch class.
+func (k Key) calls(n Name) bool { return k.Spell(n.PC()) == n }

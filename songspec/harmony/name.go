@@ -1,0 +1,165 @@
+package harmony
+
+import "strings"
+
+// letterSemitones is the distance of the seven letters from C in semitones.
+var letterSemitones = [7]int{0, 2, 4, 5, 7, 9, 11}
+
+const letters = "CDEFGAB"
+
+// stepOf is the step of a letter, -1 when it is none. Only capitals are
+// letters: a lower-case b is a flat.
+func stepOf(b byte) int {
+	switch {
+	case b >= 'C' && b <= 'G':
+		return int(b - 'C')
+	case b == 'A' || b == 'B':
+		return int(b-'A') + 5
+	}
+	return -1
+}
+
+// mod12 reduces to a pitch class, for negative numbers too.
+func mod12(n int) int {
+	n %= 12
+	if n < 0 {
+		n += 12
+	}
+	return n
+}
+
+// accidental reads one accidental at the start of s: its alteration and its
+// length in bytes, 0 when there is none.
+func accidental(s string) (alter, size int) {
+	if s == "" {
+		return 0, 0
+	}
+	switch s[0] {
+	case 'b':
+		return -1, 1
+	case '#':
+		return 1, 1
+	case 0xE2: // ♭ U+266D, ♯ U+266F
+		if strings.HasPrefix(s, "♭") {
+			return -1, len("♭")
+		}
+		if strings.HasPrefix(s, "♯") {
+			return 1, len("♯")
+		}
+	case 0xF0: // 𝄫 U+1D12B, 𝄪 U+1D12A
+		if strings.HasPrefix(s, "𝄫") {
+			return -2, len("𝄫")
+		}
+		if strings.HasPrefix(s, "𝄪") {
+			return 2, len("𝄪")
+		}
+	}
+	return 0, 0
+}
+
+// scanName reads a spelled pitch class at the start of s and says how many
+// bytes it took, 0 when there is none. It takes as many accidentals as make
+// sense: at most two, and both the same way.
+func scanName(s string) (Name, int) {
+	if s == "" {
+		return Name{}, 0
+	}
+	step := stepOf(s[0])
+	if step < 0 {
+		return Name{}, 0
+	}
+	n, size := Name{Step: int8(step)}, 1
+	for size < len(s) {
+		alter, took := accidental(s[size:])
+		sum := int(n.Alter) + alter
+		if took == 0 || sum < -2 || sum > 2 || alter*int(n.Alter) < 0 {
+			break
+		}
+		n.Alter, size = int8(sum), size+took
+	}
+	return n, size
+}
+
+// ParseName reads a spelled pitch class: "C", "Eb", "F#", "Bbb", "E♭". The
+// error is a *SymbolError.
+func ParseName(s string) (Name, error) {
+	n, size := scanName(s)
+	switch {
+	case size == 0:
+		return Name{}, &SymbolError{Kind: NoRoot, Text: s, Length: len(s), Suggest: capital(s),
+			Reason: "A note is a capital letter A to G, then b or # if it needs one."}
+	case size < len(s):
+		return Name{}, &SymbolError{Kind: NoRoot, Text: s, Offset: size, Length: len(s) - size, Suggest: n.String(),
+			Reason: "A note ends after its letter and at most two flats or sharps."}
+	}
+	return n, nil
+}
+
+// String is the name in ASCII: "Eb", "F#".
+func (n Name) String() string {
+	if n.Step < 0 || n.Step > 6 {
+		return "?"
+	}
+	l := letters[n.Step : n.Step+1]
+	switch {
+	case n.Alter == 0:
+		return l
+	case n.Alter == -1:
+		return l + "b"
+	case n.Alter == 1:
+		return l + "#"
+	case n.Alter < 0:
+		return l + strings.Repeat("b", int(-n.Alter))
+	}
+	return l + strings.Repeat("#", int(n.Alter))
+}
+
+// PC is the pitch class, 0 to 11.
+func (n Name) PC() int { return mod12(letterSemitones[n.Step] + int(n.Alter)) }
+
+// MIDI is the note number in an octave, C4 = 60. The octave belongs to the
+// letter: Cb4 is 59, B#3 is 60. Not bounded to 0 to 127.
+func (n Name) MIDI(octave int) int {
+	return 12*(octave+1) + letterSemitones[n.Step] + int(n.Alter)
+}
+
+// Up is the name that many letters and semitones above n; either may be
+// negative. ok is false when it would need more than a double accidental; the
+// name is then the plain one of that pitch class.
+func (n Name) Up(steps, semitones int) (up Name, ok bool) {
+	step := (int(n.Step) + steps) % 7
+	if step < 0 {
+		step += 7
+	}
+	pc := mod12(n.PC() + semitones)
+	alter := mod12(pc-letterSemitones[step]+6) - 6 // -6 to 5
+	if alter < -2 || alter > 2 {
+		return plainNames[pc], false
+	}
+	return Name{Step: int8(step), Alter: int8(alter)}, true
+}
+
+// Interval is the way up from n to m: letters 0 to 6, semitones 0 to 11.
+func (n Name) Interval(m Name) (steps, semitones int) {
+	return (int(m.Step) - int(n.Step) + 7) % 7, mod12(m.PC() - n.PC())
+}
+
+// plainNames spells each pitch class as charts do when no key says otherwise:
+// the two chromatic tones between F and G, and C and D, by their flats but for
+// F#. Common practice, no single source.
+var plainNames = [12]Name{{0, 0}, {1, -1}, {1, 0}, {2, -1}, {2, 0}, {3, 0},
+	{3, 1}, {4, 0}, {5, -1}, {5, 0}, {6, -1}, {6, 0}}
+
+// awkward are the names of white keys that are neighbours of a letter: right
+// where the key has them, wrong where a plain letter says the same.
+func (n Name) awkward() bool {
+	switch {
+	case n.Alter < -1 || n.Alter > 1:
+		return true
+	case n.Alter == 1:
+		return n.Step == 2 || n.Step == 6 // E#, B#
+	case n.Alter == -1:
+		return n.Step == 0 || n.Step == 3 // Cb, Fb
+	}
+	return false
+}

@@ -1,0 +1,136 @@
+package harmony
+
+// check refuses what reads but means nothing.
+func (p *suffixParser) check() {
+	all := len(p.s)
+	switch {
+	case p.lead == leadDom && p.number < 7:
+		p.fail(0, all, "A dominant chord has a number: 7, 9, 11 or 13.")
+	case p.alt && (p.lead != leadNone && p.lead != leadDom || p.number != 0 && p.number != 7 || p.sus2 || p.sus4 || p.altered != [14]uint8{} || p.added != [14]uint8{}):
+		p.fail(0, all, "An altered chord is 7alt and nothing else; or write its alterations one by one.")
+	case (p.lead == leadDim || p.lead == leadHalfDim) && (p.sus2 || p.sus4):
+		p.fail(0, all, "A diminished chord is made by its third and cannot be suspended.")
+	}
+}
+
+// altChord is what plinth plays for 7alt: one altered fifth, one altered ninth.
+var altChord = func() (q quality) {
+	q.deg[1], q.deg[3], q.deg[5], q.deg[7], q.deg[9] = natural, natural, sharp, flat, sharp
+	q.alt = true
+	return q
+}()
+
+// resolve builds the tones. Where dictionaries differ it follows choices.csv.
+func (p *suffixParser) resolve() quality {
+	if p.alt {
+		return altChord
+	}
+	var q quality
+	q.deg[1] = natural
+	minor := p.lead == leadMinor || p.lead == leadDim || p.lead == leadHalfDim
+	p.third(&q, minor)
+	p.fifth(&q)
+	p.sevenths(&q)
+	p.upper(&q, minor)
+	p.additions(&q)
+	if p.no3 {
+		q.deg[3] = 0
+	}
+	if p.no5 {
+		q.deg[5] = 0
+	}
+	q.merge()
+	return q
+}
+
+func (p *suffixParser) third(q *quality, minor bool) {
+	switch {
+	case p.number == 5:
+	case p.sus2 || p.sus4:
+		if p.sus2 {
+			q.deg[2] = natural
+		}
+		if p.sus4 {
+			q.deg[4] = natural
+		}
+	case minor:
+		q.deg[3] = flat
+	default:
+		q.deg[3] = natural
+	}
+}
+
+// fifth: an altered fifth takes the natural one's place, and so does a b13, which
+// both dictionaries read as a chord without the natural fifth.
+func (p *suffixParser) fifth(q *quality) {
+	switch {
+	case p.lead == leadDim || p.lead == leadHalfDim:
+		q.deg[5] = flat | p.altered[5]
+	case p.lead == leadAug:
+		q.deg[5] = sharp | p.altered[5]
+	case p.altered[5] != 0:
+		q.deg[5] = p.altered[5]
+	case p.altered[13] == 0:
+		q.deg[5] = natural
+	}
+}
+
+func (p *suffixParser) sevenths(q *quality) {
+	switch {
+	case p.number < 7 && p.lead == leadHalfDim:
+		q.deg[7] = flat
+	case p.number < 7 && !(p.lead == leadTriangle && p.major7):
+	case p.major7:
+		q.deg[7] = natural
+	case p.lead == leadDim:
+		q.deg[7] = dflat
+	default:
+		q.deg[7] = flat
+	}
+	if p.plus7 {
+		q.deg[7] |= natural
+	}
+	if p.number == 6 {
+		q.deg[6] = natural
+	}
+}
+
+// upper stacks the ninth, eleventh and thirteenth that the number says. An 11
+// leaves out the major third, against which it grates; a 13 has the 11 only over
+// a minor third.
+func (p *suffixParser) upper(q *quality, minor bool) {
+	if p.number >= 9 || p.nine {
+		q.deg[9] = natural
+	}
+	if p.number == 11 || p.number == 13 && minor {
+		q.deg[11] = natural
+	}
+	if p.number == 13 {
+		q.deg[13] = natural
+	}
+	for _, d := range [...]int{9, 11, 13} {
+		if p.altered[d] != 0 {
+			q.deg[d] = p.altered[d]
+		}
+	}
+	if p.number == 11 && q.has(3, natural) && q.has(11, natural) {
+		q.deg[3] = 0
+	}
+}
+
+// additions: over a seventh a second, fourth and sixth are the ninth, eleventh
+// and thirteenth.
+func (p *suffixParser) additions(q *quality) {
+	for d, bits := range p.added {
+		if bits == 0 {
+			continue
+		}
+		if q.deg[7] != 0 && bits == natural && (d == 2 || d == 4 || d == 6) {
+			d += 7
+		}
+		if d == 2 && p.number == 6 {
+			d = 9
+		}
+		q.deg[d] |= bits
+	}
+}
