@@ -1,0 +1,254 @@
+package watch
+
+import (
+	"bytes"
+	"time"
+)
+
+// windows are the waits of the core. All of them are measured, not guessed: 50
+// ms in place of the first lost one of thirty ways of saving, 75 lost none.
+type windows struct {
+	// Quiet is how long nothing may happen before a save counts as done.
+	Quiet time.Duration
+	// Swap is the same for a save that put a finished file under the name in one
+	// step. Nothing of it can be missing, so this wait only gathers several files
+	// saved in one go.
+	Swap time.Duration
+	// Ceiling is how long saves without a pause can put a build off. After it the
+	// quiet that is asked for shrinks to Hurry, and after three times as long
+	// to nothing.
+	Ceiling time.Duration
+	Hurry   time.Duration
+	// Grace is how long a file that is gone or blank is taken for half a save.
+	Grace time.Duration
+	// Cut is how long a file that is the beginning of its former self is taken for
+	// a save cut off in the middle.
+	Cut time.Duration
+}
+
+// defaultWindows are the waits that plinth uses.
+func defaultWindows(quiet time.Duration) windows {
+	return windows{
+		Quiet:   quiet,
+		Swap:    min(quiet, 30*time.Millisecond),
+		Ceiling: time.Second,
+		Hurry:   min(quiet, 20*time.Millisecond),
+		Grace:   500 * time.Millisecond,
+		Cut:     400 * time.Millisecond,
+	}
+}
+
+// kind is what was found under a name.
+type kind uint8
+
+const (
+	content  kind = iota // a regular file, read whole
+	missing              // nothing, or a link to nothing
+	refused              // there, but it cannot be read: a folder, a pipe, too large, no permission
+	unstable             // it changed while it was being read
+)
+
+// view is one file as it was seen at one moment.
+type view struct {
+	Path  string
+	Kind  kind
+	Data  []byte
+	Err   error     // why not, when Kind is missing or refused
+	Mod   time.Time // when it was last written, by the file system's clock
+	Stamp stamp     // what the poll compares
+}
+
+// same reports whether a build that has seen v has nothing to learn from w.
+func (v view) same(w view) bool {
+	if v.Kind != w.Kind {
+		return false
+	}
+	if v.Kind == refused {
+		return v.Err.Error() == w.Err.Error()
+	}
+	return bytes.Equal(v.Data, w.Data)
+}
+
+func (v view) blank() bool { return v.Kind == content && len(bytes.TrimSpace(v.Data)) == 0 }
+
+// cutFrom reports whether v is a strict, not empty, beginning of old.
+func (v view) cutFrom(old view) bool {
+	return v.Kind == content && old.Kind == content &&
+		len(v.Data) < len(old.Data) && bytes.HasPrefix(old.Data, v.Data)
+}
+
+// verdict is what the core makes of a look at the files.
+type verdict uint8
+
+const (
+	wait        verdict = iota // look again at Due
+	nothing                    // no file says anything new
+	build                      // build with exactly these views
+	tellMissing                // the song is gone for good: say so once
+	tellBlank                  // the song is blank for good: say so once
+	tellBack                   // it is there again, as it was
+)
+
+// core decides when to look and when to build. It knows no clock, no disk and
+// no events but what its methods are told, so that every rule can be tested
+// without waiting.
+type core struct {
+	win windows
+	// known is what the last build was given, by path: the successful or failed
+	// one, since a mistake that stays is not worth a second message.
+	known map[string]view
+	told  verdict // tellMissing or tellBlank while that is the last thing said
+
+	pending     bool
+	first, last time.Time // of the news that is waiting to be looked at
+	swap        bool      // all of it came as whole files
+	doubt       time.Time // since when the files look half saved; zero when they do not
+	until       time.Time // do not look before; zero: by the windows
+}
+
+func newCore(win windows) *core {
+	return &core{win: win, known: map[string]view{}, told: nothing}
+}
+
+// touch is news: something happened to a file at that time. Swap says that a
+// finished file was put under the name in one step.
+func (c *core) touch(at time.Time, swap bool) {
+	if !c.pending {
+		c.pending, c.first, c.last, c.swap = true, at, at, swap
+	} else {
+		if at.After(c.last) {
+			c.last = at
+		}
+		c.swap = c.swap && swap
+	}
+	c.until = time.Time{}
+}
+
+// need is the quiet asked for at a moment.
+func (c *core) need(now time.Time) time.Duration {
+	q := c.win.Quiet
+	if c.swap {
+		q = c.win.Swap
+	}
+	switch age := now.Sub(c.first); {
+	case age >= 3*c.win.Ceiling:
+		return 0
+	case age >= c.win.Ceiling:
+		return min(q, c.win.Hurry)
+	}
+	return q
+}
+
+// due is when to look next; false when there is nothing to look for.
+func (c *core) due() (time.Time, bool) {
+	if !c.pending {
+		return time.Time{}, false
+	}
+	if !c.until.IsZero() {
+		return c.until, true
+	}
+	q := c.win.Quiet
+	if c.swap {
+		q = c.win.Swap
+	}
+	at := c.last.Add(q)
+	for _, step := range []struct{ after, quiet time.Duration }{
+		{c.win.Ceiling, min(q, c.win.Hurry)},
+		{3 * c.win.Ceiling, 0},
+	} {
+		earliest := c.first.Add(step.after)
+		if hurried := later(earliest, c.last.Add(step.quiet)); hurried.Before(at) {
+			at = hurried
+		}
+	}
+	return at, true
+}
+
+func later(a, b time.Time) time.Time {
+	if a.After(b) {
+		return a
+	}
+	return b
+}
+
+// judge decides what to do about the files as they are now. Views must hold
+// the song first and then every other file that the last build read.
+func (c *core) judge(now time.Time, views []view) verdict {
+	changed, settle, doubtful := false, time.Time{}, time.Duration(0)
+	need := c.need(now)
+	for _, v := range views {
+		old, seen := c.known[v.Path]
+		if v.Kind == unstable {
+			settle = later(settle, now.Add(max(need, time.Millisecond)))
+			continue
+		}
+		if seen && v.same(old) {
+			continue
+		}
+		changed = true
+		// The event may have come late, or not at all: the file's own clock has a
+		// say too, unless it is ahead of ours.
+		if ready := v.Mod.Add(need); v.Kind == content && !v.Mod.After(now) && ready.After(now) {
+			settle = later(settle, ready)
+		}
+		switch {
+		case v.Kind == missing, v.blank():
+			doubtful = max(doubtful, c.win.Grace)
+		case seen && !c.swap && v.cutFrom(old):
+			doubtful = max(doubtful, c.win.Cut)
+		}
+	}
+	if !settle.IsZero() {
+		c.until = settle
+		return wait
+	}
+	if doubtful > 0 {
+		if c.doubt.IsZero() {
+			c.doubt = c.last
+		}
+		if over := c.doubt.Add(doubtful); over.After(now) {
+			c.until = over
+			return wait
+		}
+	}
+	c.pending, c.doubt, c.until = false, time.Time{}, time.Time{}
+	return c.conclude(views, changed)
+}
+
+// conclude is the verdict on files that have settled.
+func (c *core) conclude(views []view, changed bool) verdict {
+	song := views[0]
+	say := nothing
+	switch {
+	case song.Kind == missing:
+		say = tellMissing
+	case song.blank():
+		say = tellBlank
+	}
+	if say != nothing {
+		if c.told == say {
+			return nothing
+		}
+		c.told = say
+		return say
+	}
+	told := c.told
+	c.told = nothing
+	if changed {
+		c.learn(views)
+		return build
+	}
+	if told != nothing {
+		return tellBack
+	}
+	return nothing
+}
+
+// learn keeps what a build was given.
+func (c *core) learn(views []view) {
+	known := make(map[string]view, len(views))
+	for _, v := range views {
+		known[v.Path] = v
+	}
+	c.known = known
+}

@@ -1,0 +1,192 @@
+package watch
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+	"syscall"
+	"time"
+)
+
+// ErrNotFile is the error for a name that is there but is no regular file.
+var ErrNotFile = errors.New("it is not a regular file")
+
+// ErrTooLarge is wrapped by the error for a file over the limit.
+var ErrTooLarge = errors.New("it is too large")
+
+// stamp is what one look at a file's entry tells, links followed. The zero
+// stamp is that of a name that leads nowhere.
+type stamp struct {
+	there bool
+	size  int64
+	mod   time.Time
+	mode  fs.FileMode
+	info  fs.FileInfo // which file it is; nil where that cannot be told
+}
+
+func stampOf(info fs.FileInfo) stamp {
+	return stamp{true, info.Size(), info.ModTime(), info.Mode(), info}
+}
+
+// same reports whether nothing about the entry tells of a change.
+func (s stamp) same(t stamp) bool {
+	return s.there == t.there && s.size == t.size && s.mod.Equal(t.mod) && s.mode == t.mode && s.sameFile(t)
+}
+
+// sameFile reports whether both are the same file or folder, whatever became of
+// what is in it.
+func (s stamp) sameFile(t stamp) bool {
+	if s.info == nil || t.info == nil {
+		return s.there == t.there
+	}
+	return os.SameFile(s.info, t.info)
+}
+
+// disk is the file system; the tests have one of their own.
+type disk interface {
+	// Stamp follows links. A name that leads nowhere has an empty stamp.
+	Stamp(path string) stamp
+	// View reads a file whole, or says why not. It never blocks on a pipe.
+	View(path string) view
+	// Trail lists what decides where a path leads: every link on the way and the
+	// end of it, each as real folder and name in it.
+	Trail(path string) []string
+}
+
+// realDisk is the machine's file system.
+type realDisk struct{ limit int64 }
+
+func (d realDisk) Stamp(path string) stamp {
+	info, err := os.Stat(path)
+	if err != nil {
+		return stamp{}
+	}
+	return stampOf(info)
+}
+
+// View opens, reads everything and closes at once: on Windows an editor's save
+// fails, and leaves the file empty, while somebody holds it open.
+func (d realDisk) View(path string) view {
+	v := view{Path: path}
+	before, err := os.Stat(path)
+	if err != nil {
+		return v.without(err)
+	}
+	v.Stamp, v.Mod = stampOf(before), before.ModTime()
+	if err := d.acceptable(before); err != nil {
+		return v.without(err)
+	}
+	// Not blocking, in case a pipe has taken the file's place since.
+	f, err := os.OpenFile(path, os.O_RDONLY|syscall.O_NONBLOCK, 0)
+	if err != nil {
+		return v.without(err)
+	}
+	data, after, err := d.read(f)
+	f.Close()
+	if err != nil {
+		return v.without(err)
+	}
+	if !v.Stamp.same(stampOf(after)) || int64(len(data)) != after.Size() {
+		v.Kind = unstable
+		return v
+	}
+	v.Data = data
+	return v
+}
+
+func (d realDisk) read(f *os.File) ([]byte, fs.FileInfo, error) {
+	info, err := f.Stat()
+	if err != nil {
+		return nil, nil, err
+	}
+	if err := d.acceptable(info); err != nil {
+		return nil, nil, err
+	}
+	data, err := io.ReadAll(io.LimitReader(f, d.limit+1))
+	if err != nil {
+		return nil, nil, err
+	}
+	info, err = f.Stat()
+	return data, info, err
+}
+
+func (d realDisk) acceptable(info fs.FileInfo) error {
+	if !info.Mode().IsRegular() {
+		return ErrNotFile
+	}
+	if info.Size() > d.limit {
+		return fmt.Errorf("%w: %d bytes, and at most %d are read", ErrTooLarge, info.Size(), d.limit)
+	}
+	return nil
+}
+
+// without is the view of a file that was not read.
+func (v view) without(err error) view {
+	v.Kind, v.Err = refused, err
+	if errors.Is(err, fs.ErrNotExist) || errors.Is(err, syscall.ENOTDIR) {
+		v.Kind, v.Stamp, v.Mod = missing, stamp{}, time.Time{}
+	}
+	return v
+}
+
+// maxLinks ends a ring of links.
+const maxLinks = 40
+
+func (d realDisk) Trail(path string) []string {
+	var trail []string
+	add := func(p string) {
+		if dir, err := filepath.EvalSymlinks(filepath.Dir(p)); err == nil {
+			p = filepath.Join(dir, filepath.Base(p))
+		}
+		trail = append(trail, p)
+	}
+	add(path)
+	vol := filepath.VolumeName(path)
+	root := vol + string(filepath.Separator)
+	at, rest := root, split(path[len(vol):])
+	for links := 0; len(rest) > 0; {
+		name := rest[0]
+		rest = rest[1:]
+		if name == ".." {
+			at = filepath.Dir(at)
+			continue
+		}
+		next := filepath.Join(at, name)
+		info, err := os.Lstat(next)
+		if err != nil {
+			add(next)
+			return trail
+		}
+		if info.Mode()&fs.ModeSymlink == 0 {
+			at = next
+			continue
+		}
+		add(next)
+		target, err := os.Readlink(next)
+		if links++; err != nil || links > maxLinks {
+			return trail
+		}
+		if filepath.IsAbs(target) {
+			vol = filepath.VolumeName(target)
+			at, target = vol+string(filepath.Separator), target[len(vol):]
+		}
+		rest = append(split(target), rest...)
+	}
+	add(at)
+	return trail
+}
+
+// split is a path's names, without empty ones and dots.
+func split(path string) []string {
+	var names []string
+	for _, n := range strings.FieldsFunc(path, func(r rune) bool { return r < 0x80 && os.IsPathSeparator(uint8(r)) }) {
+		if n != "." {
+			names = append(names, n)
+		}
+	}
+	return names
+}

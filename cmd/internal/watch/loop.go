@@ -1,0 +1,328 @@
+package watch
+
+import (
+	"context"
+	"path/filepath"
+	"runtime"
+	"time"
+
+	"github.com/fsnotify/fsnotify"
+)
+
+// loop is one run of the watcher. Everything in it belongs to the goroutine of
+// run; only the build runs beside it.
+type loop struct {
+	Options
+	disk disk
+	core *core
+	open func() (notifier, error)
+
+	note    notifier // nil while there is none
+	tree    tree
+	planted planted
+
+	paths []string         // the other files of the last build, absolute
+	seen  map[string]stamp // how each file's entry looked last
+	fresh map[string]bool  // files read so soon after a write that a second one may have left no trace
+	gone  map[string]bool  // files that an event said are away
+
+	polling bool          // said that there are no events
+	every   time.Duration // how often the files are looked at
+	heard   time.Time     // when the last event that matters came
+	silent  int           // changes in a row that no event announced
+
+	building *Snapshot // nil while no build runs
+	untold   []Notice
+	done     chan Outcome
+}
+
+func newLoop(o Options, d disk, open func() (notifier, error)) *loop {
+	return &loop{
+		Options: o, disk: d, open: open, core: newCore(defaultWindows(o.Quiet)),
+		seen: map[string]stamp{}, fresh: map[string]bool{}, gone: map[string]bool{},
+		every: safetyPoll, done: make(chan Outcome, 1),
+	}
+}
+
+func (l *loop) run(ctx context.Context) error {
+	l.start()
+	defer func() {
+		if l.note != nil {
+			l.note.Close()
+		}
+	}()
+	poll := time.NewTicker(l.every)
+	defer poll.Stop()
+	timer := time.NewTimer(0)
+	defer timer.Stop()
+	for every := l.every; ; {
+		if every != l.every {
+			every = l.every
+			poll.Reset(every)
+		}
+		var look <-chan time.Time
+		if at, ok := l.core.due(); ok && l.building == nil {
+			timer.Reset(time.Until(at))
+			look = timer.C
+		}
+		var events <-chan fsnotify.Event
+		var errs <-chan error
+		if l.note != nil {
+			events, errs = l.note.Events(), l.note.Errors()
+		}
+		select {
+		case ev, ok := <-events:
+			if !ok {
+				l.deaf()
+				continue
+			}
+			l.event(time.Now(), ev)
+		case err, ok := <-errs:
+			if !ok {
+				l.deaf()
+				continue
+			}
+			l.trouble(time.Now(), err)
+		case <-look:
+			l.look(ctx)
+		case <-poll.C:
+			l.poll(time.Now())
+		case out := <-l.done:
+			l.built(time.Now(), out)
+		case <-ctx.Done():
+			if l.building != nil {
+				<-l.done
+			}
+			return nil
+		}
+	}
+}
+
+// start adds the watches before anything is read: a save between the two would
+// be lost the other way round.
+func (l *loop) start() {
+	if l.Poll {
+		l.polling, l.every = true, l.PollEvery
+		l.tell(Notice{Kind: Polling, Path: l.Song, Every: l.every})
+	} else if n, err := l.open(); err != nil {
+		l.fallBack(err)
+	} else {
+		l.note = n
+	}
+	l.plant()
+	// No reason to wait: the quiet before the first look has been since long ago,
+	// unless the file's own clock says otherwise.
+	l.core.touch(time.Now().Add(-l.core.win.Quiet), false)
+}
+
+// deaf is what remains when the notifier has closed its channels by itself.
+func (l *loop) deaf() {
+	l.note = nil
+	l.fallBack(fsnotify.ErrClosed)
+}
+
+// fallBack goes on by looking alone, and says so once.
+func (l *loop) fallBack(err error) {
+	if l.polling {
+		return
+	}
+	l.polling, l.every = true, l.PollEvery
+	l.tell(Notice{Kind: Polling, Path: l.Song, Every: l.every, Err: err})
+}
+
+// tell passes a notice on, after the build when one is running: both write to
+// the same terminal.
+func (l *loop) tell(n Notice) {
+	if l.building != nil {
+		l.untold = append(l.untold, n)
+		return
+	}
+	l.Tell(n)
+}
+
+// plant makes the watches fit the files.
+func (l *loop) plant() {
+	if l.note == nil {
+		return
+	}
+	l.tree = grow(l.disk, append([]string{l.Song}, l.paths...))
+	if err := l.planted.sync(l.note, l.disk, l.tree); err != nil {
+		l.fallBack(err)
+	}
+}
+
+// event takes one event in.
+func (l *loop) event(now time.Time, ev fsnotify.Event) {
+	name := filepath.Clean(ev.Name)
+	role := l.tree.role(name)
+	if role == stranger || ev.Op == fsnotify.Chmod && role == onTheWay {
+		return
+	}
+	l.heard, l.silent = now, 0
+	swap := ev.Op == fsnotify.Chmod // says nothing of how the file was written
+	if role == aFile {
+		swap = swap || quickSwap && ev.Op == fsnotify.Create && !l.gone[name]
+		switch {
+		case ev.Has(fsnotify.Remove), ev.Has(fsnotify.Rename):
+			l.gone[name] = true
+		case ev.Has(fsnotify.Create):
+			delete(l.gone, name)
+		}
+	} else {
+		l.plant() // a folder or a link is another now
+	}
+	l.core.touch(now, swap)
+}
+
+// quickSwap says whether an event for a new file whose name was never free
+// proves that a finished file was renamed over the old one. Linux reports every
+// step; the others may leave some out.
+const quickSwap = runtime.GOOS == "linux"
+
+// trouble is an error from the notifier: after an overflow anything may have
+// happened.
+func (l *loop) trouble(now time.Time, err error) {
+	l.plant()
+	l.heard = now
+	l.core.touch(now, false)
+}
+
+// look reads all files, unless news is waiting that the timer overtook.
+func (l *loop) look(ctx context.Context) {
+	for l.note != nil {
+		select {
+		case ev, ok := <-l.note.Events():
+			if !ok {
+				l.deaf()
+				break
+			}
+			l.event(time.Now(), ev)
+			continue
+		default:
+		}
+		break
+	}
+	if at, ok := l.core.due(); !ok || time.Until(at) > 0 {
+		return
+	}
+	now := time.Now()
+	views := []view{l.disk.View(l.Song)}
+	for _, p := range l.paths {
+		views = append(views, l.disk.View(p))
+	}
+	for _, v := range views {
+		l.saw(now, v)
+	}
+	switch l.core.judge(now, views) {
+	case build:
+		l.build(ctx, newSnapshot(l.disk, views))
+	case tellMissing:
+		l.tell(Notice{Kind: Missing, Path: l.Song})
+	case tellBlank:
+		l.tell(Notice{Kind: Blank, Path: l.Song})
+	case tellBack:
+		l.tell(Notice{Kind: Back, Path: l.Song})
+	}
+}
+
+// coarse is the coarsest clock of a file system in use: FAT's two seconds.
+const coarse = 2 * time.Second
+
+// saw notes how a file looked when it was read.
+func (l *loop) saw(now time.Time, v view) {
+	if v.Kind == unstable {
+		return
+	}
+	l.seen[v.Path] = v.Stamp
+	delete(l.fresh, v.Path)
+	if v.Kind == content && now.Sub(v.Mod).Abs() < coarse {
+		l.fresh[v.Path] = true
+	}
+}
+
+func (l *loop) build(ctx context.Context, files *Snapshot) {
+	l.building = files
+	go func() { l.done <- l.Build(ctx, files) }()
+}
+
+// built takes over which files count from now on, adds their watches, and only
+// then looks whether one of them has moved on since it was read.
+func (l *loop) built(now time.Time, out Outcome) {
+	files := l.building
+	l.building = nil
+	for _, n := range l.untold {
+		l.Tell(n)
+	}
+	l.untold = nil
+	l.paths = l.paths[:0]
+	have := map[string]bool{l.Song: true}
+	for _, p := range out.Read {
+		abs, err := filepath.Abs(p)
+		if err == nil && !have[abs] {
+			have[abs] = true
+			l.paths = append(l.paths, abs)
+		}
+	}
+	views := files.views(l.Song, l.paths)
+	l.core.learn(views)
+	for p := range l.seen {
+		if !have[p] {
+			delete(l.seen, p)
+			delete(l.fresh, p)
+		}
+	}
+	for _, v := range views {
+		if _, old := l.seen[v.Path]; !old {
+			l.saw(now, v)
+		}
+	}
+	l.plant()
+	l.poll(now)
+}
+
+// poll looks at every file's entry: it finds what no event tells of, as on
+// network folders and with mapped memory, and lost watches.
+func (l *loop) poll(now time.Time) {
+	l.plant()
+	for _, p := range append([]string{l.Song}, l.paths...) {
+		st := l.disk.Stamp(p)
+		old, known := l.seen[p]
+		if known && st.same(old) && !l.crept(now, p) {
+			continue
+		}
+		l.seen[p] = st
+		// How long it has been quiet is the file's to say, where its clock can be
+		// trusted that far.
+		at := now
+		if st.there && st.mod.Before(now) {
+			at = later(st.mod, now.Add(-l.core.win.Quiet))
+		}
+		l.unannounced(now, at)
+		l.core.touch(at, false)
+	}
+}
+
+// crept reports whether a file holds something else although its entry is the
+// same: a second save within one tick of the file system's clock.
+func (l *loop) crept(now time.Time, path string) bool {
+	if !l.fresh[path] || l.building != nil {
+		return false
+	}
+	v := l.disk.View(path)
+	if v.Kind == content && now.Sub(v.Mod).Abs() >= coarse {
+		delete(l.fresh, path)
+	}
+	last, ok := l.core.known[path]
+	return ok && v.Kind == content && !v.same(last)
+}
+
+// unannounced counts changes that events should have told of long ago. After
+// two in a row there is no relying on them.
+func (l *loop) unannounced(now, at time.Time) {
+	if l.polling || l.note == nil || l.building != nil || now.Sub(at) < l.core.win.Quiet || l.heard.After(at) {
+		return
+	}
+	if l.silent++; l.silent >= 2 {
+		l.fallBack(errSilent)
+	}
+}

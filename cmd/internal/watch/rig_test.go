@@ -1,0 +1,247 @@
+package watch
+
+import (
+	"context"
+	"errors"
+	"flag"
+	"os"
+	"path/filepath"
+	"runtime"
+	"strconv"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+)
+
+// A rig is a watcher at work in a folder of its own. Its build understands
+// three words at the start of a line: "read NAME" reads a file beside the song,
+// "slow" takes 300 ms, and "broken" makes it fail.
+type rig struct {
+	t    *testing.T
+	dir  string // the folder that a scenario may do anything to; the song is in dir/songs
+	song string
+
+	mu      sync.Mutex
+	builds  []string // what each build saw: the song and all that it reads
+	good    int
+	running int
+	notices []Notice
+	stop    context.CancelFunc
+	ended   chan error
+
+	late bool      // a pause took longer than the scenario can bear
+	mark time.Time // when the last step of the scenario ended
+}
+
+const first = "title = \"Lanterns\"\n# one\n# two\n# three\n"
+
+// settings of a rig: a zero value watches with events.
+type settings struct {
+	options Options
+	open    func() (notifier, error)
+	text    string // the song at the start; first when empty
+	prepare func(r *rig)
+	bare    bool // do not wait for the first build
+}
+
+func newRig(t *testing.T, s settings) *rig {
+	t.Helper()
+	dir, err := filepath.EvalSymlinks(t.TempDir())
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := &rig{t: t, dir: dir, song: filepath.Join(dir, "songs", "lanterns.song.hcl"), ended: make(chan error, 1)}
+	r.must(os.Mkdir(filepath.Dir(r.song), 0o755))
+	if s.text == "" {
+		s.text = first
+	}
+	r.write(r.song, s.text)
+	if s.prepare != nil {
+		s.prepare(r)
+	}
+	ctx, stop := context.WithCancel(context.Background())
+	r.stop = stop
+	o := s.options
+	o.Song, o.Build, o.Tell = r.song, r.build, r.tell
+	if s.open == nil {
+		go func() { r.ended <- Run(ctx, o) }()
+	} else {
+		o.Quiet, o.PollEvery = DefaultQuiet, DefaultPollEvery
+		l := newLoop(o, realDisk{DefaultLimit}, s.open)
+		go func() { r.ended <- l.run(ctx) }()
+	}
+	t.Cleanup(r.close)
+	if !s.bare {
+		r.await(1)
+	}
+	r.mark = time.Now()
+	return r
+}
+
+// close ends the watcher; it may be called twice.
+func (r *rig) close() {
+	if r.stop == nil {
+		return
+	}
+	r.stop()
+	r.stop = nil
+	if err := <-r.ended; err != nil {
+		r.t.Errorf("the watcher ended with %v", err)
+	}
+	if r.running != 0 {
+		r.t.Errorf("%d builds are still running after the watcher's end", r.running)
+	}
+}
+
+func (r *rig) build(_ context.Context, files *Snapshot) Outcome {
+	r.mu.Lock()
+	if r.running++; r.running > 1 {
+		r.t.Error("two builds at once")
+	}
+	r.mu.Unlock()
+	out := Outcome{Read: []string{r.song}}
+	song, err := files.ReadFile(r.song)
+	saw, good := string(song), err == nil
+	if err != nil {
+		saw = "error: " + strings.ReplaceAll(err.Error(), r.song, "SONG")
+	}
+	for _, line := range strings.Split(string(song), "\n") {
+		word, rest, _ := strings.Cut(strings.TrimSpace(line), " ")
+		switch word {
+		case "read":
+			path := filepath.Join(filepath.Dir(r.song), rest)
+			out.Read = append(out.Read, path)
+			data, err := files.ReadFile(path)
+			if err != nil {
+				saw, good = saw+"error: "+rest, false
+			}
+			saw += string(data)
+		case "slow":
+			time.Sleep(300 * time.Millisecond)
+		case "broken":
+			good = false
+		}
+	}
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	r.running--
+	r.builds = append(r.builds, saw)
+	if good {
+		r.good++
+	}
+	return out
+}
+
+func (r *rig) tell(n Notice) {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	if r.running > 0 {
+		r.t.Error("a notice in the middle of a build: " + n.String())
+	}
+	r.notices = append(r.notices, n)
+}
+
+func (r *rig) count() int {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	return len(r.builds)
+}
+
+// said counts the notices of a kind.
+func (r *rig) said(k NoticeKind) int {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	n := 0
+	for _, x := range r.notices {
+		if x.Kind == k {
+			n++
+		}
+	}
+	return n
+}
+
+// until waits for a condition; the deadline is for hopeless cases only.
+func (r *rig) until(what string, ok func() bool) {
+	r.t.Helper()
+	for deadline := time.Now().Add(20 * time.Second); !ok(); {
+		if time.Now().After(deadline) {
+			r.t.Fatalf("waited in vain for %s; builds: %q; notices: %v", what, r.builds, r.notices)
+		}
+		time.Sleep(2 * time.Millisecond)
+	}
+}
+
+// await waits for that many builds since the start.
+func (r *rig) await(n int) {
+	r.t.Helper()
+	r.until("a build", func() bool { return r.count() >= n })
+}
+
+// silence is how long a scenario is listened to after its end: longer than every
+// wait of the watcher.
+const silence = 700 * time.Millisecond
+
+// The steps of a scenario.
+
+func (r *rig) must(err error) {
+	r.t.Helper()
+	if err != nil {
+		r.t.Fatal(err)
+	}
+}
+
+// pause sleeps, and spoils the run when the machine was busy elsewhere for so
+// long that the scenario has become another one.
+func (r *rig) pause(ms, atMost int) {
+	time.Sleep(time.Duration(ms) * time.Millisecond)
+	if time.Since(r.mark) > time.Duration(atMost)*time.Millisecond {
+		r.late = true
+	}
+	r.mark = time.Now()
+}
+
+// write writes in place: truncate, then all bytes.
+func (r *rig) write(path, text string) {
+	r.t.Helper()
+	r.must(os.WriteFile(path, []byte(text), 0o644))
+}
+
+// pieces truncates and writes the parts with a pause before each but the first.
+func (r *rig) pieces(ms, atMost int, parts ...string) {
+	r.t.Helper()
+	f, err := os.OpenFile(r.song, os.O_WRONLY|os.O_TRUNC|os.O_CREATE, 0o644)
+	r.must(err)
+	defer f.Close()
+	r.mark = time.Now()
+	for i, p := range parts {
+		if i > 0 {
+			r.pause(ms, atMost)
+		}
+		_, err := f.WriteString(p)
+		r.must(err)
+	}
+}
+
+func (r *rig) rename(from, to string) {
+	r.t.Helper()
+	r.must(os.Rename(from, to))
+}
+
+func (r *rig) remove(path string) {
+	r.t.Helper()
+	if err := os.RemoveAll(path); err != nil && !errors.Is(err, os.ErrNotExist) {
+		r.t.Fatal(err)
+	}
+}
+
+func (r *rig) beside(name string) string { return filepath.Join(filepath.Dir(r.song), name) }
+
+// TestMain lets many scenarios run side by side: they spend their time waiting.
+func TestMain(m *testing.M) {
+	flag.Parse()
+	if f := flag.Lookup("test.parallel"); f.Value.String() == strconv.Itoa(runtime.GOMAXPROCS(0)) {
+		flag.Set("test.parallel", "16")
+	}
+	os.Exit(m.Run())
+}

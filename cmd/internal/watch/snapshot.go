@@ -1,0 +1,80 @@
+package watch
+
+import (
+	"io/fs"
+	"path/filepath"
+	"sync"
+	"time"
+)
+
+// Snapshot is what a build reads from: the files as they were when the save was
+// found to be whole. A build that reads from nothing else cannot mix two saves.
+type Snapshot struct {
+	disk disk
+	mu   sync.Mutex
+	seen map[string]view
+}
+
+// newSnapshot holds the views that the build was decided on.
+func newSnapshot(d disk, views []view) *Snapshot {
+	s := &Snapshot{disk: d, seen: make(map[string]view, len(views))}
+	for _, v := range views {
+		s.seen[v.Path] = v
+	}
+	return s
+}
+
+// ReadFile is the file's content in this snapshot. A file that the watcher did
+// not know of is read from the disk the first time it is asked for, and then
+// belongs to the snapshot. Errors are *fs.PathError and wrap fs.ErrNotExist,
+// ErrNotFile, ErrTooLarge or what the system said. The bytes must not be changed.
+func (s *Snapshot) ReadFile(path string) ([]byte, error) {
+	abs, err := filepath.Abs(path)
+	if err != nil {
+		return nil, err
+	}
+	v := s.view(abs)
+	switch v.Kind {
+	case content:
+		return v.Data, nil
+	case unstable:
+		return nil, &fs.PathError{Op: "read", Path: path, Err: errUnstable}
+	}
+	err = v.Err
+	if inner, ok := err.(*fs.PathError); ok {
+		err = inner.Err
+	}
+	return nil, &fs.PathError{Op: "read", Path: path, Err: err}
+}
+
+var errUnstable = unstableError{}
+
+type unstableError struct{}
+
+func (unstableError) Error() string { return "it is being written all the time" }
+
+// view is the file at an absolute path. One that changes while it is being read
+// is tried again for a fifth of a second.
+func (s *Snapshot) view(abs string) view {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if v, ok := s.seen[abs]; ok {
+		return v
+	}
+	v := s.disk.View(abs)
+	for try := 0; v.Kind == unstable && try < 20; try++ {
+		time.Sleep(10 * time.Millisecond)
+		v = s.disk.View(abs)
+	}
+	s.seen[abs] = v
+	return v
+}
+
+// views are the song's view and those of the other paths, in order.
+func (s *Snapshot) views(song string, paths []string) []view {
+	out := []view{s.view(song)}
+	for _, p := range paths {
+		out = append(out, s.view(p))
+	}
+	return out
+}

@@ -1,0 +1,145 @@
+package watch
+
+import (
+	"path/filepath"
+	"runtime"
+	"strings"
+)
+
+// tree is the set of folders to watch and the names in them that matter. Files
+// are never watched themselves: most editors replace them, and a watch goes
+// with the file that was replaced.
+type tree struct {
+	files map[string]bool // the files read and, where they are links, what they lead to
+	other map[string]bool // links and folders on the way to them
+	dirs  map[string]bool // folders whose watch is needed for that
+	extra map[string]bool // their parents, to see a folder come back
+}
+
+// watchParents says whether folders are watched from above. Where a watch costs
+// a descriptor for every file of the folder, or keeps folders from being
+// renamed, the poll has to see to it.
+const watchParents = runtime.GOOS == "linux"
+
+// grow makes the tree for a set of paths.
+func grow(d disk, paths []string) tree {
+	t := tree{map[string]bool{}, map[string]bool{}, map[string]bool{}, map[string]bool{}}
+	for _, p := range paths {
+		trail := d.Trail(p)
+		for i, name := range trail {
+			if i == 0 || i == len(trail)-1 {
+				t.files[name] = true
+			} else {
+				t.other[name] = true
+			}
+			t.folder(d, filepath.Dir(name))
+		}
+	}
+	for dir := range t.dirs {
+		delete(t.extra, dir)
+	}
+	return t
+}
+
+// folder adds a folder or, while it is missing, the nearest one above it.
+func (t *tree) folder(d disk, dir string) {
+	for !d.Stamp(dir).there {
+		t.other[dir] = true
+		up := filepath.Dir(dir)
+		if up == dir {
+			return
+		}
+		dir = up
+	}
+	t.dirs[dir] = true
+	if up := filepath.Dir(dir); watchParents && up != dir {
+		t.other[dir] = true
+		t.extra[up] = true
+	}
+}
+
+// role is what a name means to the tree.
+type role uint8
+
+const (
+	stranger role = iota // a swap file, a backup, our own output
+	onTheWay             // a folder or a link that leads to a file
+	aFile
+)
+
+// role looks up the name of an event.
+func (t *tree) role(name string) role {
+	name = filepath.Clean(name)
+	switch {
+	case t.files[name]:
+		return aFile
+	case t.other[name]:
+		return onTheWay
+	case !foldCase:
+		return stranger
+	}
+	for f := range t.files {
+		if strings.EqualFold(f, name) {
+			return aFile
+		}
+	}
+	for f := range t.other {
+		if strings.EqualFold(f, name) {
+			return onTheWay
+		}
+	}
+	return stranger
+}
+
+// foldCase says whether two spellings are by custom one file here.
+const foldCase = runtime.GOOS == "windows" || runtime.GOOS == "darwin"
+
+// planted is a tree's watches as they stand.
+type planted struct {
+	at map[string]stamp // by folder: which folder it was when it was added
+}
+
+// sync brings the notifier's watches in line with the tree. A folder that was
+// replaced by another of the same name is added anew. The error is the first
+// that leaves a needed folder unwatched.
+func (p *planted) sync(n notifier, d disk, t tree) error {
+	if p.at == nil {
+		p.at = map[string]stamp{}
+	}
+	for dir, old := range p.at {
+		now := d.Stamp(dir)
+		if (t.dirs[dir] || t.extra[dir]) && now.there && now.sameFile(old) {
+			continue
+		}
+		n.Remove(dir) // an error says that it is gone already
+		delete(p.at, dir)
+	}
+	var first error
+	for _, set := range []map[string]bool{t.dirs, t.extra} {
+		for dir := range set {
+			err := p.add(n, d, dir)
+			if err != nil && t.dirs[dir] && first == nil {
+				first = err
+			}
+		}
+	}
+	return first
+}
+
+// add is repeated even for a folder that has a watch: after a folder is moved
+// away and back its watch is gone, though the folder is the same. Adding twice
+// does nothing.
+func (p *planted) add(n notifier, d disk, dir string) error {
+	now := d.Stamp(dir)
+	if !now.there {
+		return nil // gone since: the poll or the parent tells when it is back
+	}
+	if err := n.Add(dir); err != nil {
+		if !d.Stamp(dir).there {
+			return nil
+		}
+		return err
+	}
+	p.at[dir] = now
+	return nil
+}
