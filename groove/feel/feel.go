@@ -126,7 +126,13 @@ type Fill struct {
 	// Colour numbers the fills of one family and length from 0. 0 to 2 close a
 	// section, 3 to 5 stand inside one, so that two fills running never are the same.
 	Colour int
+	// MinEnergy and MaxEnergy, 1 to 5, are the energies the fill is meant for. For
+	// every family, Beats, Colour and energy the library has exactly one fill.
+	MinEnergy, MaxEnergy int
 }
+
+// Suits reports whether the fill is meant for an energy (1 to 5).
+func (f *Fill) Suits(energy int) bool { return f.MinEnergy <= energy && energy <= f.MaxEnergy }
 
 // Set is everything the band can be asked for.
 type Set struct {
