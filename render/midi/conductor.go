@@ -1,0 +1,152 @@
+package midi
+
+import (
+	"bytes"
+	"cmp"
+	"fmt"
+	"math/bits"
+	"slices"
+	"strconv"
+
+	"plinth/songspec/harmony"
+	"plinth/songspec/meter"
+	"plinth/songspec/timeline"
+
+	"gitlab.com/gomidi/midi/v2/smf"
+)
+
+// maxMicros is the slowest tempo of the format, in microseconds a quarter: three
+// bytes, 3.58 quarters a minute.
+const maxMicros = 1<<24 - 1
+
+// The order of the first track's events at one tick.
+const (
+	rankTempo = iota
+	rankMeter
+	rankKey
+	rankMarker
+)
+
+// metaEvent is an event of the first track.
+type metaEvent struct {
+	tick    int64
+	rank    int
+	message smf.Message
+}
+
+// conductorTrack is the first track: title, tempo map, meters, keys, markers.
+// Tempo, meter and key stand at tick 0 always; importers are known to keep their
+// own where a file leaves them to the defaults. A value that is in force already
+// is not said again.
+func conductorTrack(tl *timeline.Timeline) (smf.Track, error) {
+	events, err := conductorEvents(tl)
+	if err != nil {
+		return nil, err
+	}
+	var t builder
+	t.add(0, smf.MetaTrackSequenceName(ASCII(tl.Title, "song")))
+	var inForce [rankMarker]smf.Message
+	for i, e := range events {
+		if e.rank < rankMarker {
+			superseded := i+1 < len(events) && events[i+1].tick == e.tick && events[i+1].rank == e.rank
+			if superseded || bytes.Equal(inForce[e.rank], e.message) {
+				continue
+			}
+			inForce[e.rank] = e.message
+		}
+		t.add(e.tick, e.message)
+	}
+	return t.close(tl.End)
+}
+
+// conductorEvents are the first track's events in order, all their values
+// checked: gomidi clamps what does not fit and says nothing.
+func conductorEvents(tl *timeline.Timeline) ([]metaEvent, error) {
+	if len(tl.Tempos) == 0 || tl.Tempos[0].Tick != 0 || len(tl.Meters) == 0 || tl.Meters[0].Tick != 0 ||
+		len(tl.Keys) == 0 || tl.Keys[0].Tick != 0 {
+		return nil, fmt.Errorf("tempo, meter and key must each begin at tick 0")
+	}
+	events := make([]metaEvent, 0, len(tl.Tempos)+len(tl.Meters)+len(tl.Keys)+len(tl.Passes))
+	for _, x := range tl.Tempos {
+		m, err := tempoMessage(x.Micros)
+		if err != nil {
+			return nil, fmt.Errorf("tick %d: %w", x.Tick, err)
+		}
+		events = append(events, metaEvent{x.Tick, rankTempo, m})
+	}
+	for _, x := range tl.Meters {
+		m, err := meterMessage(x.Meter)
+		if err != nil {
+			return nil, fmt.Errorf("tick %d: %w", x.Tick, err)
+		}
+		events = append(events, metaEvent{x.Tick, rankMeter, m})
+	}
+	for _, x := range tl.Keys {
+		m, err := keyMessage(x.Key)
+		if err != nil {
+			return nil, fmt.Errorf("tick %d: %w", x.Tick, err)
+		}
+		events = append(events, metaEvent{x.Tick, rankKey, m})
+	}
+	for i, name := range markerNames(tl.Passes) {
+		events = append(events, metaEvent{tl.Passes[i].Start, rankMarker, smf.MetaMarker(name)})
+	}
+	slices.SortStableFunc(events, func(a, b metaEvent) int {
+		return cmp.Or(cmp.Compare(a.tick, b.tick), cmp.Compare(a.rank, b.rank))
+	})
+	if n := len(events); events[n-1].tick > tl.End || events[0].tick < 0 {
+		return nil, fmt.Errorf("ticks %d to %d are not within the song's %d", events[0].tick, events[n-1].tick, tl.End)
+	}
+	return events, nil
+}
+
+// tempoMessage is FF 51 03. The bytes are laid here because gomidi takes beats a
+// minute as a float, and a quarter's length in microseconds is exact.
+func tempoMessage(micros int64) (smf.Message, error) {
+	if micros < 1 || micros > maxMicros {
+		return nil, fmt.Errorf("a quarter of %d microseconds is not within 1 and %d", micros, maxMicros)
+	}
+	return smf.Message{0xFF, 0x51, 3, byte(micros >> 16), byte(micros >> 8), byte(micros)}, nil
+}
+
+// meterMessage is FF 58 04. The third byte is the length of a metronome's beat in
+// MIDI clocks, 24 a quarter: one beat of the lower number, except that 6/8, 9/8
+// and 12/8 beat in dotted quarters (Standard MIDI Files 1.0, whose own example
+// for 6/8 has 36). Thirty-second notes a quarter: always 8.
+func meterMessage(m meter.Meter) (smf.Message, error) {
+	if m.Num < 1 || m.Num > 255 || m.Den < 1 || m.Den > 32 || bits.OnesCount(uint(m.Den)) != 1 {
+		return nil, fmt.Errorf("the meter %d/%d cannot be written", m.Num, m.Den)
+	}
+	clocks := 96 / m.Den
+	if m.Compound() {
+		clocks = 36
+	}
+	return smf.MetaTimeSig(uint8(m.Num), uint8(m.Den), uint8(clocks), 8), nil
+}
+
+// keyMessage is FF 59 02: sharps positive, flats negative, then 1 for minor.
+func keyMessage(k harmony.Key) (smf.Message, error) {
+	n := k.Fifths()
+	if n < -7 || n > 7 {
+		return nil, fmt.Errorf("%s would have %d accidentals in its signature", k, max(n, -n))
+	}
+	return smf.MetaKey(0, !k.Minor, uint8(max(n, -n)), n < 0), nil
+}
+
+// markerNames are the names of the passes' sections in ASCII. A name without one
+// letter or digit of ASCII becomes "section" and its number in order of
+// appearance.
+func markerNames(passes []timeline.Pass) []string {
+	seen := map[string]string{}
+	out := make([]string, len(passes))
+	for i := range passes {
+		section := passes[i].Section
+		name, ok := seen[section]
+		if !ok {
+			name = ASCII(section, "section "+strconv.Itoa(len(seen)+1))
+			seen[section] = name
+		}
+		out[i] = name
+	}
+	return out
+}

@@ -1,0 +1,115 @@
+package midi
+
+import (
+	"fmt"
+	"slices"
+
+	"plinth/groove"
+
+	"gitlab.com/gomidi/midi/v2/smf"
+)
+
+// A note event is packed into one number so that sorting the numbers sorts the
+// events: by tick, note-offs before note-ons, then by key.
+//
+//	tick | on (1 bit) | key (7 bits) | velocity (7 bits)
+type packed uint64
+
+const (
+	velocityBits = 7
+	keyShift     = velocityBits
+	onShift      = keyShift + 7
+	tickShift    = onShift + 1
+)
+
+// offVelocity is what a note-off carries where nothing was measured: the middle,
+// as the MIDI 1.0 specification says for devices without release velocity.
+const offVelocity = 64
+
+func pack(tick int64, on, key, velocity uint8) packed {
+	return packed(tick)<<tickShift | packed(on)<<onShift | packed(key)<<keyShift | packed(velocity)
+}
+
+func (e packed) tick() int64     { return int64(e >> tickShift) }
+func (e packed) on() bool        { return e>>onShift&1 == 1 }
+func (e packed) key() uint8      { return uint8(e >> keyShift & 0x7f) }
+func (e packed) velocity() uint8 { return uint8(e & 0x7f) }
+
+// pairUp turns notes into note-ons and note-offs in the order of the file. end is
+// the last bar line; every note lies within 0 and end.
+func pairUp(notes []groove.Note, end int64) ([]packed, error) {
+	events := make([]packed, 0, 2*len(notes))
+	for _, n := range notes {
+		switch {
+		case n.Tick < 0 || n.Length < 1 || n.Tick > end-n.Length:
+			return nil, fmt.Errorf("a note of key %d at tick %d, %d long, is not within the song's %d ticks", n.Key, n.Tick, n.Length, end)
+		case n.Key > 127:
+			return nil, fmt.Errorf("key %d at tick %d is over 127", n.Key, n.Tick)
+		case n.Velocity < 1 || n.Velocity > 127:
+			return nil, fmt.Errorf("velocity %d at tick %d is not within 1 and 127", n.Velocity, n.Tick)
+		}
+		events = append(events, pack(n.Tick, 1, n.Key, n.Velocity), pack(n.Tick+n.Length, 0, n.Key, offVelocity))
+	}
+	slices.Sort(events)
+	return events, nil
+}
+
+// track writes the part: name, instrument, program, notes, end.
+func (p *part) track(end int64) (smf.Track, error) {
+	if p.program > 127 {
+		return nil, fmt.Errorf("program %d is over 127", p.program)
+	}
+	events, err := pairUp(p.notes, end)
+	if err != nil {
+		return nil, err
+	}
+	t := builder{track: make(smf.Track, 0, len(events)+4)}
+	t.add(0, smf.MetaTrackSequenceName(p.name))
+	t.add(0, smf.MetaInstrument(p.instrument))
+	t.add(0, smf.Message{0xC0 | p.channel, p.program})
+	// One array behind all messages: three bytes a note event, and no allocation
+	// for each.
+	store := make([]byte, 0, 3*len(events))
+	for _, e := range events {
+		status := 0x80 | p.channel
+		if e.on() {
+			status = 0x90 | p.channel
+		}
+		store = append(store, status, e.key(), e.velocity())
+		t.add(e.tick(), smf.Message(store[len(store)-3:len(store):len(store)]))
+	}
+	return t.close(end)
+}
+
+// builder lays messages at absolute ticks into a track of deltas. The ticks must
+// not descend. The first error stays.
+type builder struct {
+	track smf.Track
+	now   int64
+	err   error
+}
+
+func (b *builder) add(tick int64, m smf.Message) {
+	if delta := b.step(tick); b.err == nil {
+		b.track = append(b.track, smf.Event{Delta: delta, Message: m})
+	}
+}
+
+func (b *builder) step(tick int64) uint32 {
+	delta := tick - b.now
+	if (delta < 0 || delta > maxDelta) && b.err == nil {
+		b.err = fmt.Errorf("from tick %d to tick %d is further than a MIDI file can say (%d ticks)", b.now, tick, int64(maxDelta))
+	}
+	b.now = tick
+	return uint32(delta)
+}
+
+// close ends the track at the given tick.
+func (b *builder) close(end int64) (smf.Track, error) {
+	delta := b.step(end)
+	if b.err != nil {
+		return nil, b.err
+	}
+	b.track.Close(delta)
+	return b.track, nil
+}
