@@ -1,0 +1,116 @@
+//go:build go1.25
+
+package watch
+
+import (
+	"context"
+	"path/filepath"
+	"sync"
+	"testing"
+	"testing/synctest"
+	"time"
+
+	"github.com/fsnotify/fsnotify"
+)
+
+// memDisk is a folder in memory whose clock is the test's.
+type memDisk struct {
+	mu    *sync.Mutex
+	files map[string]view
+}
+
+func (d memDisk) Stamp(path string) stamp { return d.View(path).Stamp }
+func (d memDisk) View(path string) view {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	if v, ok := d.files[path]; ok {
+		return v
+	}
+	return view{Path: path, Kind: missing, Err: filepath.ErrBadPattern}
+}
+func (d memDisk) Trail(path string) []string { return []string{path} }
+
+func (d memDisk) put(path, text string) {
+	now := time.Now()
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.files[path] = view{Path: path, Data: []byte(text), Mod: now, Stamp: stamp{there: true, size: int64(len(text)), mod: now}}
+}
+
+// TestLoop runs the whole loop under a false clock: to the millisecond, without waiting.
+func TestLoop(t *testing.T) {
+	song, err := filepath.Abs("lanterns.song.hcl")
+	if err != nil {
+		t.Fatal(err)
+	}
+	write := fsnotify.Event{Name: song, Op: fsnotify.Write}
+	for _, c := range []struct {
+		name, why string
+		do        func(d memDisk, n deadNotifier)
+		builds    []int // ms after the start of do
+	}{
+		{"an event", "the quiet window", func(d memDisk, n deadNotifier) { d.put(song, "two"); n.events <- write }, []int{75}},
+		{"two events 74 ms apart", "the window starts again", func(d memDisk, n deadNotifier) {
+			d.put(song, "two")
+			n.events <- write
+			time.Sleep(74 * time.Millisecond)
+			d.put(song, "three")
+			n.events <- write
+		}, []int{149}},
+		{"no event", "the next look of the safety poll, 400 ms from here, finds it old enough", func(d memDisk, n deadNotifier) { d.put(song, "two") }, []int{400}},
+		{"an event while the build runs", "a build takes 50 ms here: one more after it", func(d memDisk, n deadNotifier) {
+			d.put(song, "two")
+			n.events <- write
+			time.Sleep(80 * time.Millisecond)
+			d.put(song, "three")
+			n.events <- write
+		}, []int{75, 155}},
+		{"a change while the build runs, and no event", "the look after the build finds it", func(d memDisk, n deadNotifier) {
+			d.put(song, "two")
+			n.events <- write
+			time.Sleep(80 * time.Millisecond)
+			d.put(song, "three")
+		}, []int{75, 155}},
+		{"another file's event", "nothing", func(d memDisk, n deadNotifier) {
+			n.events <- fsnotify.Event{Name: song + "~", Op: fsnotify.Write}
+		}, nil},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			synctest.Test(t, func(t *testing.T) {
+				d := memDisk{new(sync.Mutex), map[string]view{}}
+				d.files[filepath.Dir(song)] = view{Stamp: stamp{there: true}}
+				d.put(song, "one")
+				n := dead()
+				n.events, n.errs = make(chan fsnotify.Event), make(chan error)
+				var mu sync.Mutex
+				var got []int
+				start := time.Now()
+				o := Options{Song: song, Quiet: DefaultQuiet, PollEvery: DefaultPollEvery, Tell: func(x Notice) { t.Error(x) }}
+				o.Build = func(_ context.Context, files *Snapshot) Outcome {
+					mu.Lock()
+					got = append(got, int(time.Since(start)/time.Millisecond))
+					mu.Unlock()
+					time.Sleep(50 * time.Millisecond)
+					return Outcome{Read: []string{song}}
+				}
+				ctx, stop := context.WithCancel(context.Background())
+				ended := make(chan error)
+				l := newLoop(o, d, func() (notifier, error) { return n, nil })
+				go func() { ended <- l.run(ctx) }()
+				time.Sleep(3100 * time.Millisecond) // past the time in which a fresh file is read again
+				mu.Lock()
+				got, start = nil, time.Now()
+				mu.Unlock()
+				c.do(d, n)
+				time.Sleep(3 * time.Second)
+				stop()
+				if err := <-ended; err != nil {
+					t.Error(err)
+				}
+				if !equal(got, c.builds) {
+					t.Errorf("builds at %v ms, want %v: %s", got, c.builds, c.why)
+				}
+			})
+		})
+	}
+}

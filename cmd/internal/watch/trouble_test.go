@@ -1,0 +1,220 @@
+package watch
+
+import (
+	"errors"
+	"os"
+	"runtime"
+	"strings"
+	"syscall"
+	"testing"
+	"time"
+
+	"github.com/fsnotify/fsnotify"
+)
+
+// deadNotifier takes every watch and never says a word, as on a network folder.
+type deadNotifier struct {
+	events chan fsnotify.Event
+	errs   chan error
+	addErr error
+}
+
+func (d deadNotifier) Add(string) error              { return d.addErr }
+func (d deadNotifier) Remove(string) error           { return nil }
+func (d deadNotifier) Events() <-chan fsnotify.Event { return d.events }
+func (d deadNotifier) Errors() <-chan error          { return d.errs }
+func (d deadNotifier) Close() error                  { return nil }
+
+func dead() deadNotifier {
+	return deadNotifier{events: make(chan fsnotify.Event), errs: make(chan error)}
+}
+
+// Without events the files are looked at, and that is said once.
+func TestFallBack(t *testing.T) {
+	for _, c := range []struct {
+		name, why string
+		open      func() (notifier, error)
+		says      string
+	}{
+		{"no watcher to be had", "too many of them run", func() (notifier, error) { return nil, &os.SyscallError{Syscall: "inotify_init1", Err: syscall.EMFILE} }, "max_user_instances"},
+		{"no watch to be had", "the table of watches is full, and the system calls that a full disk", func() (notifier, error) {
+			d := dead()
+			d.addErr = syscall.ENOSPC
+			return d, nil
+		}, "max_user_watches"},
+		{"the notifier ends by itself", "its channels close", func() (notifier, error) {
+			d := dead()
+			close(d.events)
+			close(d.errs)
+			return d, nil
+		}, "closed"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			t.Parallel()
+			r := newRig(t, settings{open: c.open})
+			r.write(r.song, second)
+			r.await(2)
+			r.write(r.song, first)
+			r.await(3)
+			r.close()
+			if n := r.said(Polling); n != 1 {
+				t.Fatalf("said %d times that it polls: %v", n, r.notices)
+			}
+			if s := r.notices[0].String(); !strings.Contains(s, c.says) || !strings.Contains(s, "every 250ms") {
+				t.Errorf("the notice %q does not name %q and the interval", s, c.says)
+			}
+		})
+	}
+}
+
+// Where events are promised and never come, two changes are enough to see it.
+func TestSilentFolder(t *testing.T) {
+	t.Parallel()
+	r := newRig(t, settings{open: func() (notifier, error) { return dead(), nil }})
+	for i, text := range []string{second, first, second} {
+		time.Sleep(100 * time.Millisecond)
+		r.write(r.song, text)
+		r.await(2 + i)
+	}
+	r.close()
+	if n := r.said(Polling); n != 1 || !strings.Contains(r.notices[0].String(), "network") {
+		t.Errorf("want one notice about polling: %v", r.notices)
+	}
+}
+
+// A local folder is never taken for a silent one.
+func TestNotSilent(t *testing.T) {
+	t.Parallel()
+	r := newRig(t, settings{})
+	for i := 0; i < 6; i++ {
+		r.write(r.song, strings.Repeat("# six\n", i+1))
+		r.await(2 + i)
+		time.Sleep(time.Duration(i*97) * time.Millisecond)
+	}
+	r.close()
+	if len(r.notices) != 0 {
+		t.Errorf("notices without need: %v", r.notices)
+	}
+}
+
+// After an overflow anything may have happened.
+func TestOverflow(t *testing.T) {
+	t.Parallel()
+	d := dead()
+	r := newRig(t, settings{open: func() (notifier, error) { return d, nil }})
+	r.write(r.song, second)
+	d.errs <- fsnotify.ErrEventOverflow
+	r.await(2)
+	d.errs <- errors.New("something else") // drained, and not taken for a save
+	time.Sleep(silence)
+	r.close()
+	if len(r.builds) != 2 {
+		t.Errorf("%d builds, want 2", len(r.builds))
+	}
+}
+
+// Saves without a pause must not put the build off for ever.
+func TestCeiling(t *testing.T) {
+	t.Parallel()
+	for try := 0; try < 10; try++ {
+		r := newRig(t, settings{})
+		for i := 0; i < 60; i++ {
+			r.write(r.song, strings.Repeat("# y\n", i+1))
+			r.pause(50, 70)
+		}
+		time.Sleep(silence)
+		r.close()
+		if r.late {
+			continue
+		}
+		if n := len(r.builds) - 1; n < 2 || n > 4 {
+			t.Errorf("%d builds in 3 s of saves every 50 ms, want 2 to 4", n)
+		}
+		return
+	}
+	t.Skip("the machine is too busy to save every 50 ms")
+}
+
+// A hammer writes two songs in turn, in place; a build that sees a bit of both
+// has read in the middle of a save.
+func TestNeverTorn(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		pause time.Duration
+	}{{"without a pause", 0}, {"1 ms apart", time.Millisecond}, {"9 ms apart", 9 * time.Millisecond}} {
+		t.Run(c.name, func(t *testing.T) {
+			t.Parallel()
+			a := "# a\n" + strings.Repeat("# aaaaaaaaaaaaaaaa\n", 3000)
+			b := "# b\n" + strings.Repeat("# bbbbbbbbbbbbbbbbbbbbb\n", 2600)
+			r := newRig(t, settings{text: a})
+			for i := 0; i < 500; i++ {
+				r.write(r.song, []string{b, a}[i%2])
+				time.Sleep(c.pause)
+			}
+			r.write(r.song, b)
+			r.until("the last song", func() bool { r.mu.Lock(); defer r.mu.Unlock(); return r.builds[len(r.builds)-1] == b })
+			r.close()
+			for i, got := range r.builds {
+				if got != a && got != b {
+					t.Errorf("build %d of %d saw neither song whole: %d bytes", i, len(r.builds), len(got))
+				}
+			}
+		})
+	}
+}
+
+// A file that is not there yet, in a folder that is not there yet.
+func TestStartsBeforeTheSong(t *testing.T) {
+	t.Parallel()
+	r := newRig(t, settings{bare: true, prepare: func(r *rig) {
+		r.remove(r.beside("."))
+	}})
+	r.until("the notice", func() bool { return r.said(Missing) == 1 })
+	r.must(os.Mkdir(r.beside("."), 0o755))
+	r.write(r.song, second)
+	r.await(1)
+	r.close()
+	if r.builds[0] != second || len(r.notices) != 1 {
+		t.Errorf("builds %q, notices %v", r.builds, r.notices)
+	}
+}
+
+// The end waits for a running build, which may be about to rename its files.
+func TestEndDuringBuild(t *testing.T) {
+	t.Parallel()
+	r := newRig(t, settings{})
+	r.write(r.song, "slow\n")
+	r.until("the slow build", func() bool { r.mu.Lock(); defer r.mu.Unlock(); return r.running == 1 })
+	r.close()
+	if len(r.builds) != 2 {
+		t.Errorf("%d builds were finished, want 2", len(r.builds))
+	}
+}
+
+// A thousand saves leave no more files open and no more goroutines than ten did.
+func TestFlat(t *testing.T) {
+	if runtime.GOOS != "linux" {
+		t.Skip("open files are counted in /proc")
+	}
+	count := func() int {
+		fds, err := os.ReadDir("/proc/self/fd")
+		if err != nil {
+			t.Fatal(err)
+		}
+		return len(fds) + runtime.NumGoroutine()
+	}
+	r := newRig(t, settings{options: Options{Quiet: time.Millisecond}})
+	at := func(saves, done int) int {
+		for i := 0; i < saves; i++ {
+			r.write(r.beside("n"), strings.Repeat("# flat\n", i%5+1))
+			r.rename(r.beside("n"), r.song)
+			r.await(done + i + 1)
+		}
+		return count()
+	}
+	few := at(10, 1)
+	many := at(1000, 11)
+	if many > few+3 {
+		t.Errorf("%d open files and goroutines after 1000 more saves, %d before", many, few)
+	}
+}
