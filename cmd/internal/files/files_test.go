@@ -1,0 +1,278 @@
+package files
+
+import (
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"runtime"
+	"strings"
+	"testing"
+	"time"
+)
+
+// folder is a folder of the given files.
+func folder(t *testing.T, content map[string]string) string {
+	t.Helper()
+	dir := t.TempDir()
+	for name, text := range content {
+		path := filepath.Join(dir, name)
+		if err := os.MkdirAll(filepath.Dir(path), 0o777); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(path, []byte(text), 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return dir
+}
+
+// expect says what a folder must hold, and that it holds nothing else.
+func expect(t *testing.T, dir string, want map[string]string) {
+	t.Helper()
+	got := map[string]string{}
+	entries, err := os.ReadDir(dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, e := range entries {
+		if e.IsDir() {
+			got[e.Name()] = "a folder"
+			continue
+		}
+		b, err := os.ReadFile(filepath.Join(dir, e.Name()))
+		if err != nil {
+			t.Fatal(err)
+		}
+		got[e.Name()] = string(b)
+	}
+	for name, text := range want {
+		if got[name] != text {
+			t.Errorf("%s holds %q, expected %q", name, got[name], text)
+		}
+		delete(got, name)
+	}
+	for name := range got {
+		t.Errorf("%s should not be there", name)
+	}
+}
+
+func TestWriteAll(t *testing.T) {
+	dir := folder(t, map[string]string{"same.mid": "same", "old.mid": "old"})
+	before := time.Now().Add(-time.Hour).Truncate(time.Second)
+	if err := os.Chtimes(filepath.Join(dir, "same.mid"), before, before); err != nil {
+		t.Fatal(err)
+	}
+	written, err := WriteAll(dir, []Output{{"same.mid", []byte("same")}, {"old.mid", []byte("new")}, {"first.mid", []byte("first")}})
+	if err != nil || strings.Join(written, " ") != "old.mid first.mid" {
+		t.Errorf("written: %v, %v", written, err)
+	}
+	expect(t, dir, map[string]string{"same.mid": "same", "old.mid": "new", "first.mid": "first"})
+	info, err := os.Stat(filepath.Join(dir, "same.mid"))
+	if err != nil || !info.ModTime().Equal(before) {
+		t.Error("a file that had its bytes was touched")
+	}
+}
+
+func TestWriteAllMakesTheFolder(t *testing.T) {
+	dir := filepath.Join(t.TempDir(), "a", "bed")
+	if _, err := WriteAll(dir, []Output{{"x.mid", []byte("x")}}); err != nil {
+		t.Fatal(err)
+	}
+	expect(t, dir, map[string]string{"x.mid": "x"})
+}
+
+// full is a file on a full disk: it takes some bytes, then no more.
+type full struct {
+	file
+	at string
+}
+
+func (f full) Write(b []byte) (int, error) {
+	if f.at != "write" {
+		return f.file.Write(b)
+	}
+	n, _ := f.file.Write(b[:len(b)/2])
+	return n, &fs.PathError{Op: "write", Path: f.Name(), Err: errFull}
+}
+
+func (f full) Close() error {
+	err := f.file.Close()
+	if f.at == "close" {
+		return &fs.PathError{Op: "close", Path: f.Name(), Err: errFull}
+	}
+	return err
+}
+
+var errFull = errors.New("no space left on device")
+
+// Whatever fails, and at whichever file, every earlier file stays as it was and
+// no temporary one remains.
+func TestFailureLeavesEverything(t *testing.T) {
+	for _, at := range []string{"create", "write", "close", "rename"} {
+		for failing := range 2 {
+			if at == "rename" && failing == 1 {
+				continue // the documented exception
+			}
+			before := map[string]string{"a.mid": "old a", "b.mid": "old b"}
+			dir := folder(t, before)
+			n := 0
+			s := system{
+				create: func(dir, pattern string) (file, error) {
+					f, err := createTemp(dir, pattern)
+					if n++; err != nil || n-1 != failing {
+						return f, err
+					}
+					if at == "create" {
+						f.Close()
+						os.Remove(f.Name())
+						return nil, &fs.PathError{Op: "open", Path: f.Name(), Err: errFull}
+					}
+					return full{f, at}, nil
+				},
+				rename: func(from, to string) error {
+					if at == "rename" {
+						return &os.LinkError{Op: "rename", Old: from, New: to, Err: errFull}
+					}
+					return rename(from, to)
+				},
+			}
+			written, err := s.writeAll(dir, []Output{{"a.mid", []byte("new a")}, {"b.mid", []byte("new b")}})
+			if err == nil || !strings.Contains(err.Error(), "no space left on device") || len(written) > 0 {
+				t.Errorf("%s of file %d fails: %v, %v", at, failing, written, err)
+			}
+			expect(t, dir, before)
+		}
+	}
+}
+
+func TestWriteAllRefuses(t *testing.T) {
+	dir := folder(t, map[string]string{"a.mid": "old", "x.mid/inside": "", "plain": ""})
+	for _, row := range []struct{ name, dir, out, want string }{
+		{"a folder has the name", dir, "x.mid", "a folder of that name is there"},
+		{"a file has the folder's name", filepath.Join(dir, "plain"), "y.mid", "cannot make the folder"},
+		{"a file has the parent's name", filepath.Join(dir, "plain", "bed"), "y.mid", "cannot make the folder"},
+	} {
+		_, err := WriteAll(row.dir, []Output{{"a.mid", []byte("new")}, {row.out, []byte("new")}})
+		if err == nil || !strings.Contains(err.Error(), row.want) {
+			t.Errorf("%s: %v, expected %q", row.name, err, row.want)
+		}
+	}
+	expect(t, dir, map[string]string{"a.mid": "old", "x.mid": "a folder", "plain": ""})
+}
+
+func TestStaleFilesGo(t *testing.T) {
+	dir := folder(t, map[string]string{
+		".a.mid" + tempMark + "1-0": "left by a killed run", ".b.mid" + tempMark + "2-0": "of a run beside this one",
+		".notes" + "-tmp": "the user's own", "a" + tempMark: "the user's own",
+	})
+	old := time.Now().Add(-2 * staleAfter)
+	entries, err := os.ReadDir(dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, e := range entries {
+		if !strings.HasPrefix(e.Name(), ".b.mid") {
+			if err := os.Chtimes(filepath.Join(dir, e.Name()), old, old); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	if _, err := WriteAll(dir, nil); err != nil {
+		t.Fatal(err)
+	}
+	expect(t, dir, map[string]string{".b.mid" + tempMark + "2-0": "of a run beside this one", ".notes" + "-tmp": "the user's own", "a" + tempMark: "the user's own"})
+}
+
+func TestRewriteKeepsModeAndLink(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("links and modes are other things there")
+	}
+	dir := folder(t, map[string]string{"real/song.hcl": "old"})
+	real, link := filepath.Join(dir, "real", "song.hcl"), filepath.Join(dir, "link.hcl")
+	if err := errors.Join(os.Chmod(real, 0o640), os.Symlink(real, link)); err != nil {
+		t.Fatal(err)
+	}
+	if changed, err := Rewrite(link, []byte("new")); !changed || err != nil {
+		t.Errorf("%v, %v", changed, err)
+	}
+	if changed, err := Rewrite(link, []byte("new")); changed || err != nil {
+		t.Errorf("the second time: %v, %v", changed, err)
+	}
+	expect(t, filepath.Join(dir, "real"), map[string]string{"song.hcl": "new"})
+	if info, err := os.Lstat(link); err != nil || info.Mode()&fs.ModeSymlink == 0 {
+		t.Error("the link was replaced by a file")
+	}
+	if info, err := os.Stat(real); err != nil || info.Mode().Perm() != 0o640 {
+		t.Errorf("the mode is %v", info.Mode())
+	}
+}
+
+func TestCreateNeverOverwrites(t *testing.T) {
+	dir := folder(t, map[string]string{"song.hcl": "old"})
+	if err := Create(filepath.Join(dir, "song.hcl"), []byte("new")); !errors.Is(err, fs.ErrExist) {
+		t.Errorf("over an old file: %v", err)
+	}
+	if err := Create(filepath.Join(dir, "next.hcl"), []byte("new")); err != nil {
+		t.Error(err)
+	}
+	expect(t, dir, map[string]string{"song.hcl": "old", "next.hcl": "new"})
+}
+
+func TestInside(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("links need a privilege there")
+	}
+	dir := folder(t, map[string]string{"song/a.hcl": "", "song/sub/b.hcl": "", "out.hcl": ""})
+	song := filepath.Join(dir, "song")
+	for _, l := range [][2]string{{"a.hcl", "in.hcl"}, {"../out.hcl", "escape.hcl"}, {"..", "up"}, {"loop.hcl", "loop.hcl"}} {
+		if err := os.Symlink(l[0], filepath.Join(song, l[1])); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := os.Symlink(song, filepath.Join(dir, "other")); err != nil {
+		t.Fatal(err)
+	}
+	for _, row := range []struct {
+		name, rel string
+		want      error
+	}{
+		{"beside the song", "a.hcl", nil},
+		{"in a sub-folder", "sub/b.hcl", nil},
+		{"up and down again inside", "sub/../a.hcl", nil},
+		{"a link that stays inside", "in.hcl", nil},
+		{"missing", "c.hcl", fs.ErrNotExist},
+		{"one up", "../out.hcl", ErrOutside},
+		{"absolute", filepath.Join(song, "a.hcl"), ErrOutside},
+		{"a link to a file outside", "escape.hcl", ErrOutside},
+		{"through a folder that is a link outside", "up/out.hcl", ErrOutside},
+		{"empty", "", ErrOutside},
+	} {
+		for _, d := range []string{song, filepath.Join(dir, "other")} {
+			if _, err := Inside(d, row.rel); !errors.Is(err, row.want) || (err == nil) != (row.want == nil) {
+				t.Errorf("%s: %v, expected %v", row.name, err, row.want)
+			}
+		}
+	}
+	if _, err := Inside(song, "loop.hcl"); err == nil {
+		t.Error("a link to itself passes")
+	}
+}
+
+func TestRead(t *testing.T) {
+	dir := folder(t, map[string]string{"ten": "0123456789"})
+	for _, row := range []struct {
+		limit int64
+		want  string
+	}{{20, "0123456789"}, {10, "0123456789"}, {9, "0123456789"}, {4, "01234"}} {
+		if got, err := Read(filepath.Join(dir, "ten"), row.limit); string(got) != row.want || err != nil {
+			t.Errorf("at most %d: %q, %v", row.limit, got, err)
+		}
+	}
+	if _, err := Read(dir, 10); !errors.Is(err, ErrNotFile) {
+		t.Errorf("a folder: %v", err)
+	}
+	if _, err := Read(filepath.Join(dir, "none"), 10); !errors.Is(err, fs.ErrNotExist) {
+		t.Errorf("a missing file: %v", err)
+	}
+}

@@ -1,0 +1,219 @@
+package files
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"runtime"
+	"strings"
+	"syscall"
+	"time"
+)
+
+// Output is a file to be written: a base name and its content.
+type Output struct {
+	Name string
+	Data []byte
+}
+
+// tempMark stands in the name of every temporary file of ours, and nothing else
+// is ever cleaned away. staleAfter is when one can belong to no running build.
+const (
+	tempMark   = ".plinth-tmp-"
+	staleAfter = time.Minute
+)
+
+// system is what WriteAll does to a disk; the tests have one that fails.
+type system struct {
+	create func(dir, pattern string) (file, error)
+	rename func(from, to string) error
+}
+
+type file interface {
+	Name() string
+	Write([]byte) (int, error)
+	Chmod(fs.FileMode) error
+	Sync() error
+	Close() error
+}
+
+var realSystem = system{
+	create: func(dir, pattern string) (file, error) { return createTemp(dir, pattern) },
+	rename: rename,
+}
+
+// WriteAll writes outputs into a folder, which it makes where it is missing, and
+// names those that were written; a file that has its bytes already is left as it
+// is. Everything is written under temporary names first and renamed last, so that
+// a reader sees each file old or new and never half, and an error while writing
+// (a full disk) leaves every file as it was. Only when a rename fails after
+// another has succeeded, which takes a file held open on Windows, can new files
+// stand beside old ones. Nothing is forced to the platter: what is written can be
+// built again.
+func WriteAll(dir string, outputs []Output) (written []string, err error) {
+	return realSystem.writeAll(dir, outputs)
+}
+
+func (s system) writeAll(dir string, outputs []Output) (written []string, err error) {
+	if err := os.MkdirAll(dir, 0o777); err != nil {
+		return nil, fmt.Errorf("cannot make the folder %s: %s", dir, Reason(err))
+	}
+	removeStale(dir)
+	type pending struct{ temp, final, name string }
+	var todo []pending
+	defer func() {
+		for _, p := range todo {
+			os.Remove(p.temp)
+		}
+	}()
+	for _, o := range outputs {
+		final, perm, same, err := target(filepath.Join(dir, o.Name), o.Data)
+		if err != nil {
+			return nil, err
+		}
+		if same {
+			continue
+		}
+		temp, err := s.writeTemp(final, o.Data, perm, false)
+		if err != nil {
+			return nil, err
+		}
+		todo = append(todo, pending{temp, final, o.Name})
+	}
+	for len(todo) > 0 {
+		p := todo[0]
+		if err := s.rename(p.temp, p.final); err != nil {
+			return written, fmt.Errorf("cannot put the new %s in place of the old one: %s", p.final, Reason(err))
+		}
+		written = append(written, p.name)
+		todo = todo[1:]
+	}
+	return written, nil
+}
+
+// Rewrite replaces one file that its user wrote by hand: whole, with its
+// permissions, through a link to what it links to, and forced to the disk before
+// the old text goes. It says whether the bytes differed.
+func Rewrite(path string, data []byte) (changed bool, err error) {
+	final, perm, same, err := target(path, data)
+	if err != nil || same {
+		return false, err
+	}
+	temp, err := realSystem.writeTemp(final, data, perm, true)
+	if err != nil {
+		return false, err
+	}
+	if err := realSystem.rename(temp, final); err != nil {
+		os.Remove(temp)
+		return false, fmt.Errorf("cannot put the new %s in place of the old one: %s", final, Reason(err))
+	}
+	return true, nil
+}
+
+// Create writes a file that must not be there yet; where it is, the error wraps
+// fs.ErrExist. What cannot be written whole is taken away again.
+func Create(path string, data []byte) error {
+	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+	if err != nil {
+		return err
+	}
+	_, err = f.Write(data)
+	if err = errors.Join(err, f.Close()); err != nil {
+		os.Remove(path)
+	}
+	return err
+}
+
+// target looks at what stands under a file's name: the real name behind a link,
+// the permissions to keep (0 when there is nothing), and whether it holds the
+// bytes already.
+func target(path string, data []byte) (final string, perm fs.FileMode, same bool, err error) {
+	info, err := os.Stat(path)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return path, 0, false, nil
+	case err != nil:
+		return "", 0, false, fmt.Errorf("cannot write %s: %s", path, Reason(err))
+	case info.IsDir():
+		return "", 0, false, fmt.Errorf("cannot write %s: a folder of that name is there", path)
+	case !info.Mode().IsRegular():
+		return "", 0, false, fmt.Errorf("cannot write %s: %s", path, ErrNotFile)
+	}
+	if final, err = filepath.EvalSymlinks(path); err != nil {
+		return "", 0, false, fmt.Errorf("cannot write %s: %s", path, Reason(err))
+	}
+	if info.Size() == int64(len(data)) {
+		old, err := os.ReadFile(final)
+		same = err == nil && bytes.Equal(old, data)
+	}
+	return final, info.Mode().Perm(), same, nil
+}
+
+// writeTemp writes a temporary file in the folder of its final name.
+func (s system) writeTemp(final string, data []byte, perm fs.FileMode, sync bool) (string, error) {
+	f, err := s.create(filepath.Dir(final), "."+filepath.Base(final)+tempMark)
+	if err != nil {
+		return "", fmt.Errorf("cannot write in the folder %s: %s", filepath.Dir(final), Reason(err))
+	}
+	_, err = f.Write(data)
+	if err == nil && perm != 0 && runtime.GOOS != "windows" {
+		err = f.Chmod(perm)
+	}
+	if err == nil && sync {
+		err = f.Sync()
+	}
+	if err = errors.Join(err, f.Close()); err != nil {
+		os.Remove(f.Name())
+		return "", fmt.Errorf("cannot write %s: %s", final, Reason(err))
+	}
+	return f.Name(), nil
+}
+
+// createTemp makes a file of a name that no other has, readable by whoever may
+// read new files; os.CreateTemp would keep it to its owner.
+func createTemp(dir, prefix string) (*os.File, error) {
+	for try := 0; ; try++ {
+		name := filepath.Join(dir, fmt.Sprintf("%s%d-%d", prefix, os.Getpid(), try))
+		f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+		if !errors.Is(err, fs.ErrExist) || try == 1000 {
+			return f, err
+		}
+	}
+}
+
+// removeStale takes away what an earlier run left when it was killed. Errors do
+// not matter: the names are never used again.
+func removeStale(dir string) {
+	entries, err := os.ReadDir(dir)
+	if err != nil {
+		return
+	}
+	for _, e := range entries {
+		if !strings.HasPrefix(e.Name(), ".") || !strings.Contains(e.Name(), tempMark) {
+			continue
+		}
+		if info, err := e.Info(); err == nil && info.Mode().IsRegular() && time.Since(info.ModTime()) > staleAfter {
+			os.Remove(filepath.Join(dir, e.Name()))
+		}
+	}
+}
+
+// rename is os.Rename with patience on Windows, where a file that another program
+// has open for a moment (a virus scanner, a player) cannot be replaced.
+func rename(from, to string) error {
+	err := os.Rename(from, to)
+	for try := 0; err != nil && runtime.GOOS == "windows" && heldOpen(err) && try < 10; try++ {
+		time.Sleep(time.Duration(10<<min(try, 4)) * time.Millisecond)
+		err = os.Rename(from, to)
+	}
+	return err
+}
+
+// heldOpen knows Windows' access denied (5) and sharing violation (32).
+func heldOpen(err error) bool {
+	var code syscall.Errno
+	return errors.As(err, &code) && (code == 5 || code == 32)
+}
