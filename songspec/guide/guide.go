@@ -36,6 +36,8 @@ type File struct {
 	Lyrics   []int64  // ticks of lyric events in any track, ascending
 	Warnings []string // what was tolerated, in the order of the file
 	End      int64    // the last end of track, or the last note's end when that is later
+
+	about []int // the track of the file that each warning is about, 0 the whole file
 }
 
 // Track is the notes of one channel in one track of the file; a track that uses

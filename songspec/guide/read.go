@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"sort"
+	"strings"
 )
 
 // Read reads a Standard MIDI File of format 0 or 1 with a metric division (SMF
@@ -48,6 +49,11 @@ func (r *reader) warn(format string, args ...any) {
 	}
 	r.warned[s] = true
 	r.file.Warnings = append(r.file.Warnings, s)
+	about := 0
+	if strings.HasPrefix(format, "track %d") {
+		about = r.chunk
+	}
+	r.file.about = append(r.file.about, about)
 }
 
 // readHeader reads the MThd chunk. It returns the number of tracks it promises

@@ -1,0 +1,139 @@
+package guide
+
+import (
+	"fmt"
+	"strings"
+
+	"plinth/songspec/meter"
+	"plinth/songspec/timeline"
+)
+
+// disagreements compares the file's tempo and meter with the song's, bar by bar
+// as far as the file goes. Neither moves a note: the voice is placed by beats.
+// A file that states neither is not compared.
+func (l *layout) disagreements() []Problem {
+	var tempo, meters []string
+	notes := l.tl.Vocal.Notes
+	if len(notes) == 0 {
+		return nil
+	}
+	last := notes[len(notes)-1]
+	end := last.Tick + last.Length
+	tempoBar, meterBar := 0, 0
+	for i := range l.tl.Passes {
+		p := &l.tl.Passes[i]
+		for j := range p.Bars {
+			b := &p.Bars[j]
+			at := p.Start + b.Start
+			if at < l.at || at >= end {
+				continue
+			}
+			number := p.FirstBar + j
+			if m, ok := l.meterAt(at); ok && disagree(m, b.Meter) {
+				if meterBar == 0 {
+					meterBar = number
+					meters = append(meters, fmt.Sprintf("%d/%d in the guide, %s in the song at bar %d", m.Num, m.Den, b.Meter, number))
+				} else if len(meters) == 1 {
+					meters = append(meters, "and later again")
+				}
+			}
+			if moving(p, j) {
+				continue
+			}
+			file, ok := l.microsAt(at)
+			song := songMicros(l.tl, at)
+			// Two parts in a hundred: more than the rounding of any tempo to whole beats.
+			if ok && song > 0 && dist(file, song)*50 > song && tempoBar == 0 {
+				tempoBar = number
+				tempo = append(tempo, fmt.Sprintf("%s in the guide, %s in the song at bar %d", bpm(file, b.Meter), bpm(song, b.Meter), number))
+			}
+		}
+	}
+	var out []Problem
+	if len(meters) > 0 {
+		out = append(out, Problem{Attr: "from", Summary: "The guide's meter is not the song's",
+			Detail: fmt.Sprintf("It is %s. The voice is placed by beats, so check that its bar lines meet the song's.", strings.Join(meters, " "))})
+	}
+	if len(tempo) > 0 {
+		out = append(out, Problem{Summary: "The guide's tempo is not the song's",
+			Detail: fmt.Sprintf("It is %s beats a minute. The voice is placed by beats and follows the song's tempo.", tempo[0])})
+	}
+	return out
+}
+
+// disagree reports whether two meters differ in the length of the bar or in how
+// it is counted. 2/2 and 4/4 count as one: the same bar in other note values.
+func disagree(m Meter, song meter.Meter) bool {
+	a := meter.Meter{Num: m.Num, Den: m.Den}
+	return int64(m.Num)*int64(song.Den) != int64(song.Num)*int64(m.Den) || a.Compound() != song.Compound() && song.Groups == ""
+}
+
+// meterAt is the file's meter at an absolute tick of the song.
+func (l *layout) meterAt(at int64) (Meter, bool) {
+	var out Meter
+	found := false
+	for _, m := range l.file.Meters {
+		if l.tick(m.Tick) > at {
+			break
+		}
+		out, found = m, true
+	}
+	return out, found
+}
+
+// microsAt is the file's tempo at an absolute tick of the song.
+func (l *layout) microsAt(at int64) (int64, bool) {
+	us, found := int64(0), false
+	for _, t := range l.file.Tempos {
+		if l.tick(t.Tick) > at {
+			break
+		}
+		us, found = t.Micros, true
+	}
+	return us, found
+}
+
+func songMicros(tl *timeline.Timeline, at int64) int64 {
+	us := int64(0)
+	for _, t := range tl.Tempos {
+		if t.Tick > at {
+			break
+		}
+		us = t.Micros
+	}
+	return us
+}
+
+// moving reports whether the song's own tempo is on its way in that bar.
+func moving(p *timeline.Pass, bar int) bool {
+	b := &p.Bars[bar]
+	for _, e := range p.Events {
+		if (e.Kind == timeline.Rit || e.Kind == timeline.Hold) && e.Tick < b.Start+b.Length && e.End > b.Start {
+			return true
+		}
+	}
+	return false
+}
+
+// bpm is a tempo in the meter's beat, to one decimal where it has one.
+func bpm(micros int64, m meter.Meter) string {
+	beat := micros * m.TempoTicks() / meter.TicksPerQuarter
+	tenths := (600_000_000 + beat/2) / beat
+	if tenths%10 == 0 {
+		return fmt.Sprintf("%d", tenths/10)
+	}
+	return fmt.Sprintf("%d.%d", tenths/10, tenths%10)
+}
+
+// sentence makes a sentence of a message.
+func sentence(s string) string { return strings.TrimRight(s, ".") + "." }
+
+func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+
+func quoted(names []string) string {
+	q := make([]string, len(names))
+	for i, n := range names {
+		q[i] = fmt.Sprintf("%q", n)
+	}
+	return strings.Join(q, ", ")
+}

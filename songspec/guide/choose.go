@@ -1,0 +1,245 @@
+package guide
+
+import (
+	"fmt"
+	"sort"
+	"strings"
+)
+
+// Choice says which track was taken for the voice.
+type Choice struct {
+	Track *Track
+	Why   string   // "named \"Vocal\", one note at a time"
+	Doubt []string // names of other tracks that could as well be the voice
+}
+
+// Vocal takes the track of that name, in any case, or, when the name is empty,
+// the likeliest one: by its name, by lyrics under its notes, by singing one note
+// at a time within a voice's reach, by its program; never channel 10. The error
+// is one plain sentence that lists what there is.
+func (f *File) Vocal(name string) (Choice, error) {
+	var with []*Track
+	for i := range f.Tracks {
+		if len(f.Tracks[i].Notes) > 0 {
+			with = append(with, &f.Tracks[i])
+		}
+	}
+	if name != "" {
+		return f.named(name, with)
+	}
+	if len(with) == 0 {
+		return Choice{}, ErrSilent
+	}
+	type ranked struct {
+		t     *Track
+		score int
+		why   []string
+	}
+	list := make([]ranked, len(with))
+	for i, t := range with {
+		score, why := f.likelihood(t)
+		list[i] = ranked{t, score, why}
+	}
+	sort.SliceStable(list, func(i, j int) bool { return list[i].score > list[j].score })
+	best := list[0]
+	c := Choice{Track: best.t, Why: strings.Join(best.why, ", ")}
+	if len(with) == 1 {
+		c.Why = "the only track with notes"
+		return c, nil
+	}
+	if best.t.Channel == 10 {
+		return Choice{}, fmt.Errorf("the file has only drums, no voice: it has %s", trackList(with))
+	}
+	for _, o := range list[1:] {
+		if best.score-o.score < 15 && o.score > 0 {
+			c.Doubt = append(c.Doubt, o.t.Name)
+		}
+	}
+	return c, nil
+}
+
+// errSilent is its own type so that callers can tell silence from a wrong name.
+type errSilent struct{}
+
+func (errSilent) Error() string { return "the file has no notes" }
+
+// ErrSilent is returned for a file, or a named track, without a note.
+var ErrSilent error = errSilent{}
+
+func (f *File) named(name string, with []*Track) (Choice, error) {
+	want := strings.ToLower(strings.TrimSpace(name))
+	silent := false
+	for i := range f.Tracks {
+		if strings.ToLower(f.Tracks[i].Name) == want {
+			if len(f.Tracks[i].Notes) > 0 {
+				return Choice{Track: &f.Tracks[i], Why: "named in the song file"}, nil
+			}
+			silent = true
+		}
+	}
+	if silent {
+		return Choice{}, ErrSilent
+	}
+	if len(with) == 0 {
+		return Choice{}, ErrSilent
+	}
+	near, best := "", 1+len([]rune(want))/3
+	for _, t := range with {
+		if d := distance(want, strings.ToLower(t.Name)); d <= best {
+			if near == "" || d < best {
+				near, best = t.Name, d
+			}
+		}
+	}
+	if near != "" {
+		return Choice{}, fmt.Errorf("the file has no track %q; did you mean %q? It has %s", name, near, trackList(with))
+	}
+	return Choice{}, fmt.Errorf("the file has no track %q; it has %s", name, trackList(with))
+}
+
+func trackList(tracks []*Track) string {
+	var names []string
+	for i, t := range tracks {
+		if i == 12 {
+			names = append(names, fmt.Sprintf("and %d more", len(tracks)-i))
+			break
+		}
+		names = append(names, fmt.Sprintf("%q", t.Name))
+	}
+	return strings.Join(names, ", ")
+}
+
+// Words in track names. They are the trade's, in the languages that guide files
+// are labelled in most; common practice, no single source.
+var (
+	voiceWords = []string{"vocal", "vocals", "voice", "vox", "voc", "singer", "sing", "ldvox", "leadvox", "gesang", "stimme", "chant", "voix", "canto", "voce", "voz"}
+	lineWords  = []string{"melody", "melodie", "melodia", "lead", "tune", "soprano", "mezzo", "alto", "tenor", "baritone", "solo"}
+	otherWords = []string{"backing", "bgv", "bv", "harmony", "choir", "double", "doubles", "adlib", "piano", "keys", "organ", "bass", "drum", "drums", "kit",
+		"guitar", "gtr", "strings", "violin", "viola", "cello", "brass", "horn", "flute", "sax", "synth", "pad", "click", "percussion", "chords", "comp", "bridge"}
+)
+
+// likelihood is how much a track looks like the voice, in points, and why. The
+// weights only order: a name says more than anything else, then words sung on
+// the notes, then how the line moves.
+func (f *File) likelihood(t *Track) (int, []string) {
+	score := 0
+	var why []string
+	add := func(points int, reason string) {
+		score += points
+		if points > 0 && reason != "" {
+			why = append(why, reason)
+		}
+	}
+	words := strings.FieldsFunc(strings.ToLower(t.Name), func(c rune) bool {
+		return c < 'a' && c < 0x80 || c > 'z' && c < 0x80
+	})
+	has := func(list []string) bool {
+		for _, w := range words {
+			for _, l := range list {
+				if w == l {
+					return true
+				}
+			}
+		}
+		return false
+	}
+	named := fmt.Sprintf("named %q", t.Name)
+	switch {
+	case has(voiceWords):
+		add(60, named)
+	case has(lineWords):
+		add(40, named)
+	}
+	if has(otherWords) {
+		add(-40, "")
+	}
+	if s := f.sungShare(t); s >= 50 {
+		add(50, "words on its notes")
+		if t.Lyrics > 0 { // in its own track, not a neighbour's
+			score += 20
+		}
+	}
+	switch s := overlapShare(t.Notes); {
+	case s <= 2:
+		add(25, "one note at a time")
+	case s <= 10:
+		add(10, "nearly one note at a time")
+	default:
+		add(-30, "")
+	}
+	// A voice as notated: medians of real lines lie between B2 and B5, and a song
+	// spans 16 semitones in the middle, 25 at most in 19 of 20.
+	keys := keysOf(t.Notes)
+	med, span := Percentile(keys, 50), Percentile(keys, 98)-Percentile(keys, 2)
+	if med >= 47 && med <= 83 && span <= 31 {
+		add(15, "within a voice's reach")
+	} else {
+		add(-20, "")
+	}
+	// General MIDI 53 to 55 and 86, counted from 1: choir, voice, synth voice, lead voice.
+	if t.Program >= 52 && t.Program <= 54 || t.Program == 85 {
+		add(15, "a voice's sound")
+	}
+	if t.Channel == 10 {
+		score -= 200
+	}
+	if len(t.Notes) < 8 {
+		score -= 10
+	}
+	if len(why) == 0 {
+		why = []string{"nothing fits better"}
+	}
+	return score, why
+}
+
+// sungShare is how many of a track's notes in a hundred have a lyric on them.
+func (f *File) sungShare(t *Track) int {
+	if len(f.Lyrics) == 0 {
+		return 0
+	}
+	hit := 0
+	for _, n := range t.Notes {
+		i := sort.Search(len(f.Lyrics), func(i int) bool { return f.Lyrics[i] >= n.Tick })
+		if i < len(f.Lyrics) && f.Lyrics[i] == n.Tick {
+			hit++
+		}
+	}
+	return 100 * hit / len(t.Notes)
+}
+
+// overlapShare is how many notes in a hundred begin while another still sounds
+// for more than half of either: a short overlap is only legato.
+func overlapShare(notes []Note) int {
+	hit := 0
+	for i := 1; i < len(notes); i++ {
+		over := notes[i-1].End() - notes[i].Tick
+		if over > 0 && 2*over > min(notes[i-1].Length, notes[i].Length) {
+			hit++
+		}
+	}
+	return 100 * hit / len(notes)
+}
+
+// distance is the number of edits between two names, bounded by their length.
+func distance(a, b string) int {
+	x, y := []rune(a), []rune(b)
+	if len(x) > maxText || len(y) > maxText {
+		return maxText
+	}
+	row := make([]int, len(y)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := range x {
+		diag := row[0]
+		row[0] = i + 1
+		for j := range y {
+			cost := diag
+			if x[i] != y[j] {
+				cost = 1 + min(diag, row[j], row[j+1])
+			}
+			diag, row[j+1] = row[j+1], cost
+		}
+	}
+	return row[len(y)]
+}

@@ -1,0 +1,175 @@
+package guide
+
+import (
+	"fmt"
+	"sort"
+
+	"plinth/songspec/harmony"
+	"plinth/songspec/timeline"
+)
+
+// Position is a tick as a musician says it.
+type Position struct {
+	Tick  int64
+	Pass  int    // index of the pass; -1 before the first
+	Bar   int    // number of the bar in the song, from 1; the bars in front are 0, -1, …
+	Count string // to the nearest spoken count: a quarter or a third of the meter's unit
+}
+
+// String is "bar 12 count 3".
+func (p Position) String() string { return fmt.Sprintf("bar %d count %s", p.Bar, p.Count) }
+
+// At locates an absolute tick. What is played a little early or late is given
+// the count it is meant on: the nearest quarter of the meter's unit, or its
+// third when that is plainly nearer.
+func At(tl *timeline.Timeline, tick int64) Position {
+	out := Position{Tick: tick, Pass: -1, Count: "1"}
+	i := passAt(tl, tick)
+	if i < 0 {
+		return before(tl, out)
+	}
+	p := &tl.Passes[i]
+	bar := barAt(p, tick-p.Start)
+	for {
+		b := &p.Bars[bar]
+		rel := nearCount(tick-p.Start-b.Start, b.Meter.UnitTicks())
+		if rel < b.Length {
+			out.Pass, out.Bar, out.Count = p.Index, p.FirstBar+bar, b.Meter.CountAt(rel)
+			return out
+		}
+		// Rounded up onto the next bar line.
+		tick = p.Start + b.Start + b.Length
+		switch {
+		case bar+1 < len(p.Bars):
+			bar++
+		case i+1 < len(tl.Passes):
+			i, bar = i+1, 0
+			p = &tl.Passes[i]
+		default: // the song's last bar line
+			out.Pass, out.Bar, out.Count = p.Index, p.FirstBar+bar+1, "1"
+			return out
+		}
+	}
+}
+
+// before locates a tick in the whole bars in front of bar 1.
+func before(tl *timeline.Timeline, out Position) Position {
+	if len(tl.Passes) == 0 || len(tl.Passes[0].Bars) == 0 {
+		return out
+	}
+	m := tl.Passes[0].Bars[0].Meter
+	length := m.BarTicks()
+	back := tl.Passes[0].Start - out.Tick // at least 1
+	bars := (back + length - 1) / length
+	rel := nearCount(bars*length-back, m.UnitTicks())
+	if rel == length {
+		bars, rel = bars-1, 0
+	}
+	out.Bar, out.Count = 1-int(bars), m.CountAt(rel)
+	return out
+}
+
+// nearCount is the nearest spoken count to rel, in ticks from the bar line.
+func nearCount(rel, unit int64) int64 {
+	quarter, third := unit/4, unit/3
+	q := (rel + quarter/2) / quarter * quarter
+	t := (rel + third/2) / third * third
+	if d := dist(rel, t); d < dist(rel, q) && d <= unit/24 {
+		return t
+	}
+	return q
+}
+
+func dist(a, b int64) int64 {
+	if a < b {
+		return b - a
+	}
+	return a - b
+}
+
+// passAt is the index in tl.Passes of the pass that holds an absolute tick, the
+// last one for ticks after the end, -1 before the first.
+func passAt(tl *timeline.Timeline, tick int64) int {
+	return sort.Search(len(tl.Passes), func(i int) bool { return tl.Passes[i].Start > tick }) - 1
+}
+
+// barAt is the bar of a pass that holds a tick relative to it.
+func barAt(p *timeline.Pass, rel int64) int {
+	i := sort.Search(len(p.Bars), func(i int) bool { return p.Bars[i].Start > rel }) - 1
+	return max(0, i)
+}
+
+// BarStart is the absolute tick of a bar line of the song: bars from 1, the
+// bars in front 0, -1, …; ok is false when the song has no such bar.
+func BarStart(tl *timeline.Timeline, bar int) (tick int64, ok bool) {
+	if len(tl.Passes) == 0 || len(tl.Passes[0].Bars) == 0 {
+		return 0, false
+	}
+	if bar < 1 {
+		first := &tl.Passes[0]
+		tick = first.Start - int64(1-bar)*first.Bars[0].Meter.BarTicks()
+		return tick, tick >= 0
+	}
+	i := sort.Search(len(tl.Passes), func(i int) bool { return tl.Passes[i].FirstBar > bar }) - 1
+	if i < 0 {
+		return 0, false
+	}
+	p := &tl.Passes[i]
+	n := bar - p.FirstBar
+	if n >= len(p.Bars) {
+		return 0, false
+	}
+	return p.Start + p.Bars[n].Start, true
+}
+
+// Clock turns ticks into microseconds by the song's tempo map.
+type Clock struct {
+	tempos []timeline.Tempo
+	at     []int64 // microseconds at each tempo × TicksPerQuarter
+}
+
+// NewClock reads the tempo map of a song.
+func NewClock(tl *timeline.Timeline) *Clock {
+	c := &Clock{tempos: tl.Tempos}
+	sum := int64(0)
+	for i, t := range tl.Tempos {
+		if i > 0 {
+			sum += (t.Tick - tl.Tempos[i-1].Tick) * tl.Tempos[i-1].Micros
+		}
+		c.at = append(c.at, sum)
+	}
+	return c
+}
+
+// Micros is the time of an absolute tick in microseconds from tick 0, rounded
+// down; 120 quarters a minute when the song has no tempo.
+func (c *Clock) Micros(tick int64) int64 {
+	i := sort.Search(len(c.tempos), func(i int) bool { return c.tempos[i].Tick > tick }) - 1
+	if i < 0 {
+		return tick * 500_000 / 960
+	}
+	return (c.at[i] + (tick-c.tempos[i].Tick)*c.tempos[i].Micros) / 960
+}
+
+// PitchName is a MIDI note spelled in a key with its octave: "Ab5"; C4 is 60. A
+// white key outside the scale keeps its plain letter: E in Eb major, not Fb.
+func PitchName(key int, in harmony.Key) string {
+	n := in.Spell(key % 12)
+	if n.Alter != 0 {
+		own := false
+		for _, s := range in.Scale() {
+			own = own || s == n
+		}
+		for step := int8(0); step < 7 && !own; step++ {
+			if w := (harmony.Name{Step: step}); w.PC() == key%12 {
+				n = w
+			}
+		}
+	}
+	for o := -2; o < 11; o++ {
+		if n.MIDI(o) == key {
+			return fmt.Sprintf("%s%d", n, o)
+		}
+	}
+	return n.String()
+}

@@ -1,0 +1,59 @@
+package guide
+
+import (
+	"sort"
+
+	"plinth/songspec/timeline"
+)
+
+// Register is where a line lies, in MIDI notes, counted by notes. P5 to P95 is
+// the room it uses; Quarter is the lower quartile.
+type Register struct {
+	Notes             int
+	Low, P5, Quarter  int
+	Median, P95, High int
+}
+
+// Percentile is the nearest-rank percentile of keys, p from 0 to 100; 0 when
+// there are none. keys are sorted.
+func Percentile(keys []int, p int) int {
+	if len(keys) == 0 {
+		return 0
+	}
+	rank := (p*len(keys) + 99) / 100
+	return keys[min(max(rank, 1), len(keys))-1]
+}
+
+// RegisterOf measures keys in any order; the zero Register for none.
+func RegisterOf(keys []int) Register {
+	if len(keys) == 0 {
+		return Register{}
+	}
+	s := append([]int(nil), keys...)
+	sort.Ints(s)
+	return Register{
+		Notes: len(s), Low: s[0], P5: Percentile(s, 5), Quarter: Percentile(s, 25),
+		Median: Percentile(s, 50), P95: Percentile(s, 95), High: s[len(s)-1],
+	}
+}
+
+// SungRegister is the register of what is sung in a pass: the notes that begin
+// in it. ok is false when the singer is silent there or no vocal is given.
+func SungRegister(p *timeline.Pass) (r Register, ok bool) {
+	var keys []int
+	for _, n := range p.Sung {
+		if n.Tick >= 0 && n.Tick < p.Length {
+			keys = append(keys, int(n.Key))
+		}
+	}
+	return RegisterOf(keys), len(keys) > 0
+}
+
+func keysOf(notes []Note) []int {
+	keys := make([]int, len(notes))
+	for i, n := range notes {
+		keys[i] = int(n.Key)
+	}
+	sort.Ints(keys)
+	return keys
+}

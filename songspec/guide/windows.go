@@ -1,0 +1,198 @@
+package guide
+
+import (
+	"sort"
+
+	"plinth/songspec/meter"
+	"plinth/songspec/timeline"
+)
+
+// Window is a stretch in which the singer is silent: a rest of a beat or more,
+// a space of the song file, or both run together.
+type Window struct {
+	Pass       int   // index of the pass it begins in, -1 in front of bar 1
+	Start, End int64 // absolute ticks
+	From, To   Position
+	// Beats is its length in thousandths of a beat, the beat being the meter's: a
+	// quarter, a dotted quarter in 6/8, 9/8 and 12/8.
+	Beats  int64
+	Micros int64 // its length in time
+	Space  bool  // a space of the song file is part of it
+}
+
+// Span is a stretch of absolute ticks, its end not included.
+type Span struct{ Start, End int64 }
+
+// Windows are the windows of the whole song, in order, from its first sounding
+// beat (the pickup) to its last bar line. Without a vocal they are the spaces
+// alone: nothing else is known of the singer.
+func Windows(tl *timeline.Timeline) []Window {
+	var spans []Span
+	if tl.Vocal != nil && len(tl.Passes) > 0 && tl.Passes[0].Sung != nil {
+		at := tl.Lead - tl.Pickup
+		for _, s := range sungSpans(tl) {
+			if s.Start-at >= beatAt(tl, at) {
+				spans = append(spans, Span{at, s.Start})
+			}
+			at = max(at, s.End)
+		}
+		if tl.End-at >= beatAt(tl, at) {
+			spans = append(spans, Span{at, tl.End})
+		}
+	}
+	spaces := Spaces(tl)
+	spans = merge(append(spans, spaces...))
+	clock := NewClock(tl)
+	out := make([]Window, 0, len(spans))
+	for _, s := range spans {
+		w := measure(tl, clock, s)
+		for _, x := range spaces {
+			w.Space = w.Space || x.Start < s.End && x.End > s.Start
+		}
+		out = append(out, w)
+	}
+	return out
+}
+
+// Within cuts windows to a stretch, such as a pass; what is left of one may be
+// shorter than a beat.
+func Within(tl *timeline.Timeline, windows []Window, start, end int64) []Window {
+	clock := NewClock(tl)
+	var out []Window
+	for _, w := range windows {
+		if w.Start < end && w.End > start {
+			c := measure(tl, clock, Span{max(w.Start, start), min(w.End, end)})
+			c.Space = w.Space
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+func measure(tl *timeline.Timeline, clock *Clock, s Span) Window {
+	w := Window{Start: s.Start, End: s.End, From: At(tl, s.Start), To: At(tl, s.End),
+		Beats: Beats(tl, s.Start, s.End), Micros: clock.Micros(s.End) - clock.Micros(s.Start)}
+	w.Pass = w.From.Pass
+	return w
+}
+
+// Spaces are the song file's space events in absolute ticks, merged.
+func Spaces(tl *timeline.Timeline) []Span {
+	var out []Span
+	for i := range tl.Passes {
+		p := &tl.Passes[i]
+		for _, e := range p.Events {
+			if e.Kind == timeline.Space && e.End > e.Tick {
+				out = append(out, Span{p.Start + e.Tick, min(p.Start+e.End, tl.End)})
+			}
+		}
+	}
+	return merge(out)
+}
+
+// sungSpans are the stretches in which the voice sounds, merged.
+func sungSpans(tl *timeline.Timeline) []Span {
+	var out []Span
+	if tl.Vocal == nil {
+		return nil
+	}
+	for _, n := range tl.Vocal.Notes {
+		out = append(out, Span{n.Tick, n.Tick + n.Length})
+	}
+	return merge(out)
+}
+
+// merge sorts spans and joins those that touch.
+func merge(spans []Span) []Span {
+	sort.Slice(spans, func(i, j int) bool {
+		return spans[i].Start < spans[j].Start || spans[i].Start == spans[j].Start && spans[i].End < spans[j].End
+	})
+	var out []Span
+	for _, s := range spans {
+		if n := len(out); n > 0 && s.Start <= out[n-1].End {
+			out[n-1].End = max(out[n-1].End, s.End)
+			continue
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+// Phrase is what is sung between two windows.
+type Phrase struct {
+	Start, End int64 // absolute ticks
+	From       Position
+	Pass       int // the pass it begins in, -1 in front of bar 1
+	Notes      int
+	Low, High  uint8
+}
+
+// Phrases cuts the vocal line at its windows. A note belongs to the phrase it
+// begins in.
+func Phrases(tl *timeline.Timeline) []Phrase {
+	if tl.Vocal == nil {
+		return nil
+	}
+	var out []Phrase
+	windows := Windows(tl)
+	w := 0
+	open := false
+	for _, n := range tl.Vocal.Notes {
+		for w < len(windows) && windows[w].Start <= n.Tick {
+			w++
+			open = false
+		}
+		if !open {
+			at := At(tl, n.Tick)
+			out = append(out, Phrase{Start: n.Tick, From: at, Pass: at.Pass, Low: n.Key, High: n.Key})
+			open = true
+		}
+		p := &out[len(out)-1]
+		p.End = max(p.End, n.Tick+n.Length)
+		p.Notes++
+		p.Low, p.High = min(p.Low, n.Key), max(p.High, n.Key)
+	}
+	return out
+}
+
+// Beats is the length from start to end in thousandths of a beat, each bar
+// counted in its own meter's beat, rounded down.
+func Beats(tl *timeline.Timeline, start, end int64) int64 {
+	// 2880 is a multiple of both beats, 960 and 1440, times two: the sum is exact.
+	const unit = 2880
+	sum := int64(0)
+	at := start
+	for at < end {
+		i := passAt(tl, at)
+		if i < 0 {
+			stop := end
+			if len(tl.Passes) > 0 {
+				stop = min(end, tl.Passes[0].Start)
+			}
+			sum += (stop - at) * unit / beatAt(tl, at)
+			at = stop
+			continue
+		}
+		p := &tl.Passes[i]
+		stop := end
+		if len(p.Bars) > 0 {
+			b := &p.Bars[barAt(p, at-p.Start)]
+			if e := p.Start + b.Start + b.Length; e > at {
+				stop = min(end, e)
+			}
+		}
+		sum += (stop - at) * unit / beatAt(tl, at)
+		at = stop
+	}
+	return sum * 1000 / unit
+}
+
+// beatAt is the length of the meter's beat at an absolute tick.
+func beatAt(tl *timeline.Timeline, tick int64) int64 {
+	i := max(0, passAt(tl, tick))
+	if i >= len(tl.Passes) || len(tl.Passes[i].Bars) == 0 {
+		return meter.TicksPerQuarter
+	}
+	p := &tl.Passes[i]
+	return p.Bars[barAt(p, tick-p.Start)].Meter.TempoTicks()
+}

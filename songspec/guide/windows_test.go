@@ -1,0 +1,164 @@
+package guide
+
+import (
+	"strings"
+	"testing"
+
+	"plinth/songspec/timeline"
+)
+
+// Two bars that a musician can read: bar 1 has G on 1 (a half note) and A on 3
+// (a quarter); bar 2 begins with an upbeat quarter on 4. Rests: 4 of bar 1 to 4
+// of bar 2, four beats, four seconds at 60; and nothing else.
+func twoBars(t *testing.T, events ...timeline.Event) *timeline.Timeline {
+	tl := song(t, "C", 60, 0, part{name: "verse", meter: "4/4", chords: []string{"C", "F"}, events: events})
+	place(t, tl, file(0, line("Vocal", 0, [3]int{67, 0, 960}, [3]int{69, 960, 480}, [3]int{72, 3360, 480})))
+	return tl
+}
+
+func TestWindowsTwoBars(t *testing.T) {
+	w := Windows(twoBars(t))
+	if len(w) != 1 {
+		t.Fatalf("windows %+v", w)
+	}
+	if got := w[0]; got.From.String() != "bar 1 count 4" || got.To.String() != "bar 2 count 4" || got.Beats != 4000 || got.Micros != 4_000_000 || got.Space || got.Pass != 0 {
+		t.Errorf("window %+v", got)
+	}
+	ph := Phrases(twoBars(t))
+	if len(ph) != 2 || ph[0].Notes != 2 || ph[0].Low != 67 || ph[0].High != 69 || ph[1].From.String() != "bar 2 count 4" {
+		t.Errorf("phrases %+v", ph)
+	}
+}
+
+func TestWindowsSpace(t *testing.T) {
+	// A space from 2& of bar 1 runs into the rest and makes one window of it.
+	w := Windows(twoBars(t, timeline.Event{Kind: timeline.Space, Tick: 1440, End: 2880 + 480, Bar: 0}))
+	if len(w) != 1 || w[0].From.String() != "bar 1 count 2&" || w[0].Beats != 5500 || !w[0].Space {
+		t.Errorf("windows %+v", w)
+	}
+	tl := twoBars(t, timeline.Event{Kind: timeline.Space, Tick: 1440, End: 3360, Bar: 0})
+	p := Check(tl)
+	if len(p) != 1 || !strings.Contains(p[0].Detail, "sings A4 at bar 1 count 3") {
+		t.Errorf("problems %+v", p)
+	}
+	// Without a vocal nothing is known but the spaces.
+	tl.Vocal = nil
+	for i := range tl.Passes {
+		tl.Passes[i].Sung = nil
+	}
+	if w := Windows(tl); len(w) != 1 || w[0].Beats != 2000 {
+		t.Errorf("windows %+v", w)
+	}
+}
+
+func TestWindowsMeters(t *testing.T) {
+	// 12/8, dotted quarters: a rest of two of them is two beats. An eighth's rest
+	// (480 ticks) and a quarter's (960) are none: shorter than a beat.
+	tl := song(t, "G", 60, 0, part{name: "verse", meter: "12/8", chords: []string{"G", "D7"}})
+	place(t, tl, file(0, line("Vocal", 0,
+		[3]int{67, 0, 480},       // count 1, rest of a quarter less than the beat follows
+		[3]int{67, 960, 480},     // counts 5-6
+		[3]int{67, 2880, 2880}))) // bar 2 to its end
+	// Two seconds less two microseconds: the tempo is 666,666 a quarter.
+	tl.Tempos = []timeline.Tempo{{Tick: 0, Micros: 666_666}}
+	w := Windows(tl)
+	if len(w) != 1 || w[0].From.String() != "bar 1 count 7" || w[0].Beats != 2000 || w[0].Micros != 2_000_000-2 {
+		t.Errorf("windows %+v", w)
+	}
+	// The part of it inside a pass.
+	if in := Within(tl, w, 3840, 5760); len(in) != 1 || in[0].Start != 3840 || in[0].Beats != 1333 {
+		t.Errorf("within %+v", in)
+	}
+}
+
+func TestWindowsStart(t *testing.T) {
+	// A pickup of one beat that the voice does not sing: the window begins there.
+	tl := song(t, "C", 60, 3840, verse)
+	tl.Pickup = 960
+	place(t, tl, file(0, line("Vocal", 0, [3]int{67, 480, 480})))
+	w := Windows(tl)
+	if len(w) != 2 || w[0].From.String() != "bar 0 count 4" || w[0].Beats != 2000 || w[0].Pass != -1 || w[1].To.String() != "bar 5 count 1" {
+		t.Errorf("windows %+v", w)
+	}
+}
+
+// G major seventh with a held A flat: a semitone above the root. The same note
+// short, or over a chord that has it, is none. Worked by hand.
+func TestClashes(t *testing.T) {
+	tl := song(t, "G", 60, 0, part{name: "verse", meter: "4/4", chords: []string{"Gmaj7", "Gmaj7", "C7b9", "Am/G"}})
+	place(t, tl, file(0, line("Vocal", 0,
+		[3]int{71, 0, 480},
+		[3]int{80, 2880, 960},  // bar 2 count 3, Ab5, two beats
+		[3]int{73, 3840, 480},  // bar 3 count 1: Db over C7b9, its own tone
+		[3]int{73, 4320, 240},  // an eighth only
+		[3]int{80, 5760, 480},  // bar 4 count 1: Ab over Am/G, above the bass alone
+		[3]int{72, 6240, 1440}, // C over Am: the third
+	)))
+	r := Clashes(tl)
+	if len(r.Clashes) != 2 || r.Long != 5 || r.Rub != 2 {
+		t.Fatalf("clashes %v, long %d, rub %d", r.Clashes, r.Long, r.Rub)
+	}
+	if got, want := r.Clashes[0].String(), "sung Ab5 over Gmaj7, bar 2 count 3"; got != want || r.Clashes[0].Tone != "G" || !r.Clashes[0].OnBeat {
+		t.Errorf("got %q, want %q; %+v", got, want, r.Clashes[0])
+	}
+	if got, want := r.Clashes[1].String(), "sung Ab5 over Am/G, bar 4 count 1"; got != want {
+		t.Errorf("got %q, want %q", got, want)
+	}
+	if r.Doubtful() {
+		t.Error("two notes are no ground to doubt the song")
+	}
+	p := Check(tl)
+	if len(p) != 2 || p[0].Summary != "Sung Ab5 over Gmaj7, bar 2 count 3" || p[0].Error {
+		t.Errorf("problems %+v", p)
+	}
+}
+
+func TestRange(t *testing.T) {
+	tl := song(t, "Eb", 60, 0, verse)
+	tl.Vocal.RangeLow, tl.Vocal.RangeHigh = 55, 72 // G3 to C5
+	place(t, tl, file(0, line("Vocal", 0, [3]int{74, 0, 240}, [3]int{76, 240, 240}, [3]int{60, 960, 240}, [3]int{55, 1920, 240}, [3]int{52, 2400, 120})))
+	p := outOfRange(tl)
+	if len(p) != 2 || p[0].Detail != "Sung E5, bar 1 count 1&, lies above the range G3 to C5; 2 of 5 notes do." ||
+		!strings.Contains(p[1].Detail, "Sung E3, bar 2 count 2, lies below") {
+		t.Errorf("problems %+v", p)
+	}
+}
+
+func TestAt(t *testing.T) {
+	tl := song(t, "C", 60, 3840, verse, part{name: "dance", meter: "6/8", chords: []string{"C"}})
+	for _, tt := range []struct {
+		tick   int64
+		want   string
+		reason string
+	}{
+		{3840, "bar 1 count 1", "bar 1 is behind the lead"},
+		{3840 + 1920 - 30, "bar 1 count 3", "a little early is meant on the count"},
+		{3840 + 3840 - 20, "bar 2 count 1", "early for the next bar"},
+		{3840 + 320, "bar 1 count 1t", "a triplet"},
+		{3840 + 720 + 25, "bar 1 count 1a", "a late sixteenth"},
+		{3840 * 5, "bar 5 count 1", "the next pass"},
+		{3840*5 + 480, "bar 5 count 2", "the counts of 6/8 are eighths"},
+		{3840*5 + 2880, "bar 6 count 1", "the last bar line"},
+		{2880, "bar 0 count 4", "in front of bar 1"},
+		{3835, "bar 1 count 1", "early for bar 1"},
+	} {
+		if got := At(tl, tt.tick).String(); got != tt.want {
+			t.Errorf("tick %d is %q, want %q: %s", tt.tick, got, tt.want, tt.reason)
+		}
+	}
+}
+
+// Nearest rank: of 1 to 20, the 5th percentile is 1, the lower quartile 5, the
+// 95th 19 (definition: the smallest value with at least p in 100 at or below it).
+func TestRegisterOf(t *testing.T) {
+	var keys []int
+	for i := 20; i > 0; i-- {
+		keys = append(keys, i)
+	}
+	if got, want := RegisterOf(keys), (Register{Notes: 20, Low: 1, P5: 1, Quarter: 5, Median: 10, P95: 19, High: 20}); got != want {
+		t.Errorf("got %+v, want %+v", got, want)
+	}
+	if got := RegisterOf(nil); got != (Register{}) {
+		t.Errorf("of nothing: %+v", got)
+	}
+}
