@@ -1,16 +1,118 @@
 package groove
 
 import (
+	"sort"
+
 	"plinth/groove/feel"
 	"plinth/songspec/timeline"
 )
 
-// Perform plays the whole song. The feels that the timeline names must be in
+// Perform plays the whole song: every pass on its own, put where it belongs, and a
+// click where there is a count-in. The feels that the timeline names must be in
 // the set; that is checked when the song is resolved, so a missing one panics.
-func Perform(tl *timeline.Timeline, set *feel.Set) *Performance { panic("groove: to come") }
+func Perform(tl *timeline.Timeline, set *feel.Set) *Performance {
+	out := &Performance{Kit: kit(tl, set)}
+	for i := range tl.Passes {
+		pass := &tl.Passes[i]
+		part := PerformPass(tl, pass, set)
+		out.Passes = append(out.Passes, part)
+		for who, notes := range part.Notes {
+			for _, n := range notes {
+				n.Tick += pass.Start
+				out.Parts[who] = append(out.Parts[who], n)
+			}
+		}
+	}
+	for who := range out.Parts {
+		notes := out.Parts[who]
+		sort.SliceStable(notes, func(i, j int) bool {
+			if notes[i].Tick != notes[j].Tick {
+				return notes[i].Tick < notes[j].Tick
+			}
+			return notes[i].Key < notes[j].Key
+		})
+	}
+	if tl.CountIn > 0 {
+		out.Click = click(tl)
+	}
+	return out
+}
 
 // PerformPass plays one pass. It reads nothing of tl but the set-ups, looseness
-// and take.
+// and take, and nothing of the pass's neighbours but what the pass says of them;
+// so a pass that has not changed is played as it was.
+//
+// Of the song's last pass, the last bar is struck once and left to ring when it
+// holds one chord and no accent, push, stop or fill.
 func PerformPass(tl *timeline.Timeline, pass *timeline.Pass, set *feel.Set) PassPart {
-	panic("groove: to come")
+	var out PassPart
+	if len(pass.Bars) == 0 {
+		return out
+	}
+	p := newPlan(tl, pass, set)
+	drums := p.drums()
+	var kicks []int64
+	for _, n := range drums {
+		if kindOf(n.Key) == kindKick {
+			kicks = append(kicks, n.Tick)
+		}
+	}
+	out.Notes[timeline.Drums] = p.finish(timeline.Drums, drums)
+	out.Notes[timeline.Bass] = p.finish(timeline.Bass, p.bass(kicks))
+	out.Notes[timeline.Piano] = p.finish(timeline.Piano, p.ring(p.piano()))
+	return out
+}
+
+// ring lets the song's last chord sound to the end: of the comp's last bar only
+// what is struck on its first beat is left, or, when the chord is broken there, the
+// first stroke of each of its notes.
+func (p *plan) ring(notes []gridNote) []gridNote {
+	bar := p.ending()
+	if bar < 0 {
+		return notes
+	}
+	sort.SliceStable(notes, func(i, j int) bool { return notes[i].Tick < notes[j].Tick })
+	start := p.pass.Bars[bar].Start
+	together := 0
+	for _, n := range notes {
+		if n.Tick == start {
+			together++
+		}
+	}
+	struck := map[uint8]bool{}
+	out := notes[:0]
+	for _, n := range notes {
+		if n.Tick > start && (together > 1 || struck[n.Key]) {
+			continue
+		}
+		if n.Tick >= start {
+			struck[n.Key] = true
+		}
+		if n.End > start {
+			n.End = p.pass.Length
+		}
+		out = append(out, n)
+	}
+	return out
+}
+
+// kit is the kit of the song: the one it asks for, or that of the first pass that
+// has drums.
+func kit(tl *timeline.Timeline, set *feel.Set) string {
+	if tl.Drums.Kit != "" {
+		return tl.Drums.Kit
+	}
+	for i := range tl.Passes {
+		pass := &tl.Passes[i]
+		f := set.Feels[pass.Feel]
+		if f == nil || pass.Tacet.Has(timeline.Drums) {
+			continue
+		}
+		for e := min(pass.EnergyFrom, pass.EnergyTo); e <= max(pass.EnergyFrom, pass.EnergyTo); e++ {
+			if len(f.Levels[e-1].Drums) > 0 {
+				return f.Kit
+			}
+		}
+	}
+	return "standard"
 }

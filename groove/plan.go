@@ -21,6 +21,14 @@ type plan struct {
 	feel  *feel.Feel
 	fills []feel.Fill // the feel's family
 	set   *feel.Set   // for the feel of a neighbour
+
+	// Worked out once.
+	swings  *swing
+	meters  map[meter.Meter][]int64
+	stops   []span
+	held    []span
+	hits    map[int]bool
+	settled bool // stops, held and hits are there
 }
 
 // newPlan makes a pass ready. A feel that the set does not hold is a fault of
@@ -45,12 +53,13 @@ type gridNote struct {
 	Tick, End int64
 	Key       uint8
 	Touch     feel.Touch
-	Accent    int    // weight 1 to 3 of the accent event that it answers; 0 none
-	Lane      string // drum voice word, "bass" or "piano"
-	Fill      bool   // part of a fill
-	ShiftMS   int    // a displacement that is part of the figure: a flam's grace stroke, a roll
-	Velocity  int    // a nominal velocity that overrides Touch; 0 none
-	Pushed    bool   // attack brought forward by a push
+	Accent    int       // weight 1 to 3 of the accent event that it answers; 0 none
+	Lane      string    // drum voice word, "bass" or "piano"
+	Fill      bool      // part of a fill
+	ShiftMS   int       // a displacement that is part of the figure: a flam's grace stroke, a roll
+	Velocity  int       // a nominal velocity that overrides Touch; 0 none
+	Pushed    bool      // attack brought forward by a push
+	Limb      feel.Limb // drums: what plays it
 }
 
 // change is a chord as one player plays it. Start is where it is attacked and
@@ -178,20 +187,32 @@ func chordAt(changes []change, tick int64) *change {
 // span is a stretch of ticks, its end not included.
 type span struct{ Start, End int64 }
 
+// settle works out the stops, the held beats and the bars of written hits.
+func (p *plan) settle() {
+	if p.settled {
+		return
+	}
+	p.settled, p.hits = true, map[int]bool{}
+	for _, e := range p.pass.Events {
+		switch {
+		case e.Kind == timeline.Stop:
+			if n := len(p.stops); n > 0 && e.Tick <= p.stops[n-1].End {
+				p.stops[n-1].End = max(p.stops[n-1].End, e.End)
+				continue
+			}
+			p.stops = append(p.stops, span{e.Tick, e.End})
+		case e.Kind == timeline.Hold:
+			p.held = append(p.held, span{e.Tick + 1, e.End})
+		case e.Kind == timeline.Accent && e.Alone:
+			p.hits[e.Bar] = true
+		}
+	}
+}
+
 // silences are the stops, merged and in order. In them nothing sounds.
 func (p *plan) silences() []span {
-	var out []span
-	for _, e := range p.pass.Events {
-		if e.Kind != timeline.Stop {
-			continue
-		}
-		if n := len(out); n > 0 && e.Tick <= out[n-1].End {
-			out[n-1].End = max(out[n-1].End, e.End)
-			continue
-		}
-		out = append(out, span{e.Tick, e.End})
-	}
-	return out
+	p.settle()
+	return p.stops
 }
 
 // silencedAt returns the silence that holds tick, if any.
@@ -218,25 +239,15 @@ func (p *plan) accents(who timeline.Player) []timeline.Event {
 // alone reports the bars in which nothing but the written hits is played, by
 // anybody.
 func (p *plan) alone() map[int]bool {
-	out := map[int]bool{}
-	for _, e := range p.pass.Events {
-		if e.Kind == timeline.Accent && e.Alone {
-			out[e.Bar] = true
-		}
-	}
-	return out
+	p.settle()
+	return p.hits
 }
 
 // holds are the stretches of held beats after their attack, in which nothing new
 // is struck.
 func (p *plan) holds() []span {
-	var out []span
-	for _, e := range p.pass.Events {
-		if e.Kind == timeline.Hold {
-			out = append(out, span{e.Tick + 1, e.End})
-		}
-	}
-	return out
+	p.settle()
+	return p.held
 }
 
 // barAt is the bar that holds a tick; what lies outside the pass belongs to its
@@ -248,6 +259,20 @@ func (p *plan) barAt(tick int64) int {
 
 // barEnd is the bar line at the end of a bar, relative to the pass.
 func (p *plan) barEnd(bar int) int64 { return p.pass.Bars[bar].Start + p.pass.Bars[bar].Length }
+
+// beats are the felt beats of a bar, in ticks from its bar line.
+func (p *plan) beats(bar int) []int64 {
+	m := p.pass.Bars[bar].Meter
+	out, ok := p.meters[m]
+	if !ok {
+		if p.meters == nil {
+			p.meters = map[meter.Meter][]int64{}
+		}
+		out = m.Beats()
+		p.meters[m] = out
+	}
+	return out
+}
 
 // ending is the bar in which the song comes to rest: the band strikes its first
 // beat and lets it ring. It is the last bar of the last pass, when it holds one
@@ -331,7 +356,7 @@ func (p *plan) steps(bar int, lv *feel.Level) []step {
 	b := p.pass.Bars[bar]
 	if len(p.feel.Meters) == 0 {
 		var out []step
-		for i, at := range b.Meter.Beats() {
+		for i, at := range p.beats(bar) {
 			out = append(out, step{Tick: b.Start + at, Index: min(i, 1)})
 		}
 		return out

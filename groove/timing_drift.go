@@ -10,10 +10,11 @@ type human struct {
 	clock clock
 	loose int64 // per mille
 	band  chance
+	lanes map[string]chance
 }
 
 func (p *plan) human() human {
-	return human{p: p, clock: newClock(p.pass.Tempos), loose: int64(p.song.Looseness), band: p.chance("band")}
+	return human{p: p, clock: newClock(p.pass.Tempos), loose: int64(p.song.Looseness), band: p.chance("band"), lanes: map[string]chance{}}
 }
 
 // stray is how far a note is displaced. Everything struck by one instrument at
@@ -33,7 +34,7 @@ func (h human) stray(who timeline.Player, n *gridNote) int64 {
 			kind = kindBass
 		}
 		w := wanders[kind]
-		lane := h.p.chance("lane " + n.Lane)
+		lane := h.lane(n.Lane)
 		us += h.noise(lane, n.Tick, w.slow, 3)
 		us += h.scaled(lane.at(-1, n.Tick).bell() * w.quick / bellUnit)
 		us += h.lag(who, n)
@@ -41,6 +42,16 @@ func (h human) stray(who timeline.Player, n *gridNote) int64 {
 	sixteenth := h.clock.micros[h.clock.index(n.Tick)] / 4
 	most := min(maxStrayUS, sixteenth*straySixteenths/100)
 	return min(max(us, -most), most)
+}
+
+// lane is where the draws of an instrument begin.
+func (h human) lane(name string) chance {
+	c, ok := h.lanes[name]
+	if !ok {
+		c = h.p.chance("lane " + name)
+		h.lanes[name] = c
+	}
+	return c
 }
 
 // drift is the band's shared wandering at a tick.

@@ -9,7 +9,13 @@ type swing struct {
 }
 
 // swing is how this pass swings.
-func (p *plan) swing() swing { return p.swingOf(p.feel.Name) }
+func (p *plan) swing() swing {
+	if p.swings == nil {
+		s := p.swingOf(p.feel.Name)
+		p.swings = &s
+	}
+	return *p.swings
+}
 
 // swingOf is how the pass would swing with a feel, at its own tempo.
 func (p *plan) swingOf(name string) swing {

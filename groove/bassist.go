@@ -1,0 +1,274 @@
+package groove
+
+import (
+	"sort"
+
+	"plinth/groove/feel"
+	"plinth/songspec/timeline"
+)
+
+// bassNote is a note whose rhythm is settled and whose pitch is not.
+type bassNote struct {
+	tick, end int64
+	degree    byte // as in the tab: '1', '3', '5', '7', '8', 'a', 'w'; 'g' a dead note
+	touch     feel.Touch
+	accent    int
+	pushed    bool
+	change    int // index of the chord in force
+}
+
+// bassist works out one pass.
+type bassist struct {
+	p       *plan
+	changes []change
+	notes   []bassNote
+	end     int64 // where the part of this pass ends
+}
+
+// bass is the bassist's part of a pass, on the grid: the feel's row, the chord's
+// bass at every change, what the events ask for, and then the pitches. kicks are
+// the drummer's kick strokes, which the bass locks to.
+func (p *plan) bass(kicks []int64) []gridNote {
+	b := &bassist{p: p, changes: p.changes(timeline.Bass), end: p.out(timeline.Bass)}
+	if p.pass.Tacet.Has(timeline.Bass) || len(b.changes) == 0 {
+		return nil
+	}
+	b.row()
+	b.strikeChanges()
+	b.strikeAccents()
+	b.clear()
+	b.rest()
+	b.name()
+	b.lock(kicks)
+	keys := b.pitches()
+	out := make([]gridNote, 0, len(b.notes))
+	for i, n := range b.notes {
+		end := n.end
+		if i+1 < len(b.notes) && b.notes[i+1].tick == end && keys[i+1] == keys[i] {
+			end -= min((end-n.tick)/4, releaseTicks)
+		}
+		out = append(out, gridNote{
+			Tick: n.tick, End: end, Key: uint8(keys[i]), Touch: n.touch,
+			Accent: n.accent, Pushed: n.pushed, Lane: "bass",
+		})
+	}
+	return out
+}
+
+// releaseTicks is the gap before the same note is struck again.
+const releaseTicks = quarter / 8
+
+// row lays the feel's bass row over the pass.
+func (b *bassist) row() {
+	alone := b.p.alone()
+	ending := b.p.ending()
+	open := -1 // the note that "=" holds on
+	for bar := range b.p.pass.Bars {
+		if alone[bar] {
+			open = -1
+			continue
+		}
+		lv := b.p.level(bar)
+		steps := b.p.steps(bar, lv)
+		for i, st := range steps {
+			if st.Index >= len(lv.Bass) {
+				continue
+			}
+			end := b.p.barEnd(bar)
+			if i+1 < len(steps) {
+				end = steps[i+1].Tick
+			}
+			s := lv.Bass[st.Index]
+			switch s.Touch {
+			case feel.Rest:
+				open = -1
+			case feel.Sound:
+				if open >= 0 {
+					b.notes[open].end = end
+				}
+			default:
+				if bar == ending && i > 0 {
+					continue
+				}
+				n := bassNote{tick: st.Tick, end: end, degree: s.Degree, touch: s.Touch}
+				if s.Touch == feel.Ghost {
+					n.degree = 'g'
+				}
+				open = len(b.notes)
+				b.notes = append(b.notes, n)
+			}
+		}
+		if bar == ending && open >= 0 && b.notes[open].tick >= b.p.pass.Bars[bar].Start {
+			b.notes[open].end = b.p.barEnd(bar)
+		}
+	}
+}
+
+// strikeChanges puts the chord's bass on every change, at the push where it comes
+// early. What the row has between a push and its target is not struck again: the
+// pushed note is tied over in its place.
+func (b *bassist) strikeChanges() {
+	pushes := b.p.pushSpans(timeline.Bass)
+	tied := map[int64]int64{} // start of a push: the end of the note it replaces
+	kept := b.notes[:0]
+	for _, n := range b.notes {
+		if w, ok := pushAt(pushes, n.tick); ok {
+			tied[w.From] = max(tied[w.From], n.end)
+			continue
+		}
+		if n.tick < b.end {
+			kept = append(kept, n)
+		}
+	}
+	b.notes = kept
+	for _, c := range b.changes {
+		if c.Same && !c.Pushed {
+			continue
+		}
+		i := b.strike(c.Start, c.End)
+		n := &b.notes[i]
+		n.degree, n.pushed = '1', c.Pushed
+		n.touch = max(n.touch, feel.Normal)
+		if c.Pushed {
+			n.end = max(n.end, tied[c.Start], c.Nominal+quarter/2)
+			if i+1 < len(b.notes) {
+				n.end = min(n.end, b.notes[i+1].tick)
+			}
+		}
+	}
+}
+
+// strike returns the index of the note struck at a tick and makes one when there
+// is none. The new note lasts as long as the one that it cuts short would have;
+// where there was silence, as long as the note before it lasted, up to the next.
+func (b *bassist) strike(tick, most int64) int {
+	i := sort.Search(len(b.notes), func(i int) bool { return b.notes[i].tick >= tick })
+	if i < len(b.notes) && b.notes[i].tick == tick {
+		return i
+	}
+	n := bassNote{tick: tick, end: min(most, tick+quarter), degree: '1', touch: feel.Normal}
+	if i > 0 {
+		before := &b.notes[i-1]
+		if before.end > tick {
+			n.end = before.end
+			before.end = tick
+		} else {
+			n.end = min(most, tick+max(before.end-before.tick, quarter/2))
+		}
+	}
+	if i < len(b.notes) {
+		n.end = min(n.end, b.notes[i].tick)
+	}
+	b.notes = append(b.notes, bassNote{})
+	copy(b.notes[i+1:], b.notes[i:])
+	b.notes[i] = n
+	return i
+}
+
+// hitTicks is how long the hit of an accent is held where the row does not say.
+const hitTicks = quarter * 3 / 4
+
+// strikeAccents plays the accents on the chord's bass. An accent on the target of
+// a push belongs to the pushed note.
+func (b *bassist) strikeAccents() {
+	pushes := b.p.pushSpans(timeline.Bass)
+	alone := b.p.alone()
+	for _, e := range b.p.accents(timeline.Bass) {
+		at := e.Tick
+		if w, ok := pushAt(pushes, at); ok {
+			if w.From < 0 {
+				continue // struck in the pass before
+			}
+			at = w.From
+		}
+		if at >= b.end {
+			continue
+		}
+		i := b.strike(at, at+hitTicks)
+		n := &b.notes[i]
+		n.degree, n.touch, n.accent = '1', feel.Strong, max(1, e.Weight)
+		if alone[e.Bar] && at == e.Tick {
+			n.end = min(n.end, at+hitTicks)
+		}
+	}
+}
+
+// clear keeps what the events leave: nothing in a stop, in a bar of written hits
+// alone, in the rest of a held beat or under N.C.
+func (b *bassist) clear() {
+	silences, holds, alone := b.p.silences(), b.p.holds(), b.p.alone()
+	kept := b.notes[:0]
+	for _, n := range b.notes {
+		c := chordAt(b.changes, n.tick)
+		bar := b.p.barAt(n.tick)
+		_, silent := silencedAt(silences, n.tick)
+		_, held := silencedAt(holds, n.tick)
+		if silent || c == nil || c.Chord.None || n.tick < c.Start ||
+			held && n.accent == 0 && !n.pushed || alone[bar] && n.accent == 0 && !n.pushed {
+			continue
+		}
+		n.end = min(n.end, b.end)
+		for i := range b.changes {
+			if d := &b.changes[i]; d.Start > n.tick && d.Chord.None {
+				n.end = min(n.end, d.Start)
+				break
+			}
+		}
+		for _, s := range silences {
+			if s.Start > n.tick {
+				n.end = min(n.end, s.Start)
+				break
+			}
+		}
+		kept = append(kept, n)
+	}
+	b.notes = kept
+	for i := range b.notes {
+		n := &b.notes[i]
+		for bar := b.p.barAt(n.tick) + 1; bar < len(b.p.pass.Bars) && b.p.pass.Bars[bar].Start < n.end; bar++ {
+			if alone[bar] {
+				n.end = b.p.pass.Bars[bar].Start
+			}
+		}
+		for _, h := range holds { // what sounds into a held beat is held with it
+			if n.tick <= h.Start && n.end >= h.Start {
+				n.end = max(n.end, min(h.End, b.end))
+			}
+		}
+		if i+1 < len(b.notes) {
+			n.end = min(n.end, b.notes[i+1].tick)
+		}
+	}
+}
+
+// rest lets a section's last bar breathe: from energy 3 down its last long note
+// ends a sixteenth before the section does.
+func (b *bassist) rest() {
+	last := len(b.p.pass.Bars) - 1
+	if len(b.notes) == 0 || b.p.pass.After == nil || b.p.pass.EnergyAt(last) > 3 {
+		return
+	}
+	n := &b.notes[len(b.notes)-1]
+	if n.end == b.p.pass.Length && n.end-n.tick > quarter {
+		n.end -= quarter / 4
+	}
+}
+
+// name finds the chord of every note. The first note under a new chord is its
+// bass, whatever the row says.
+func (b *bassist) name() {
+	at, fresh := -1, false
+	for i := range b.notes {
+		n := &b.notes[i]
+		for at+1 < len(b.changes) && b.changes[at+1].Start <= n.tick {
+			at++
+			if !b.changes[at].Same {
+				fresh = true
+			}
+		}
+		n.change = max(at, 0)
+		if fresh && n.degree != 'g' {
+			n.degree, fresh = '1', false
+		}
+	}
+}

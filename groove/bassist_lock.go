@@ -1,0 +1,106 @@
+package groove
+
+// lockPerCent is the share of kick strokes that must meet a bass note, struck or
+// held.
+const lockPerCent = 80
+
+// lock sees to it that the bass is there where the kick is. Where too few strokes
+// meet it, the note before a bare stroke is held until just after it, as far as
+// stops, the next note and the part's end allow; from the front, until there are
+// enough.
+func (b *bassist) lock(kicks []int64) {
+	met, all := 0, 0
+	var bare []int64
+	for _, k := range kicks {
+		if !b.free(k) {
+			continue
+		}
+		all++
+		if i := b.sounding(k); i >= 0 {
+			met++
+		} else {
+			bare = append(bare, k)
+		}
+	}
+	for _, k := range bare {
+		if met*100 >= lockPerCent*all {
+			return
+		}
+		i := b.before(k)
+		if i < 0 || !b.reach(i, k) {
+			continue
+		}
+		end := k + quarter/4
+		if i+1 < len(b.notes) {
+			end = min(end, b.notes[i+1].tick)
+		}
+		if bar := b.p.barAt(k); b.p.alone()[bar] {
+			continue
+		}
+		for _, s := range b.p.silences() {
+			if s.Start > b.notes[i].tick {
+				end = min(end, s.Start)
+				break
+			}
+		}
+		b.notes[i].end = min(end, b.end)
+		met++
+	}
+}
+
+// free reports whether the bass could sound at a tick at all.
+func (b *bassist) free(tick int64) bool {
+	c := chordAt(b.changes, tick)
+	if c == nil || c.Chord.None || tick >= b.end || b.p.alone()[b.p.barAt(tick)] {
+		return false
+	}
+	_, silent := silencedAt(b.p.silences(), tick)
+	return !silent
+}
+
+// before is the last note struck at or before a tick, or -1.
+func (b *bassist) before(tick int64) int {
+	low, high := 0, len(b.notes)
+	for low < high {
+		mid := (low + high) / 2
+		if b.notes[mid].tick > tick {
+			high = mid
+		} else {
+			low = mid + 1
+		}
+	}
+	return low - 1
+}
+
+// sounding is the note that sounds at a tick, or -1.
+func (b *bassist) sounding(tick int64) int {
+	if i := b.before(tick); i >= 0 && b.notes[i].end > tick {
+		return i
+	}
+	return -1
+}
+
+// reach reports whether a note can be held to a tick: the chord is still the same,
+// and no stop and no bar of written hits lies between.
+func (b *bassist) reach(i int, tick int64) bool {
+	n := &b.notes[i]
+	if n.degree == 'g' {
+		return false
+	}
+	c := chordAt(b.changes, tick)
+	if c == nil || c.Chord != b.changes[n.change].Chord {
+		return false
+	}
+	for _, s := range b.p.silences() {
+		if s.Start > n.tick && s.Start <= tick {
+			return false
+		}
+	}
+	alone := b.p.alone()
+	for bar := b.p.barAt(n.tick); bar <= b.p.barAt(tick); bar++ {
+		if alone[bar] {
+			return false
+		}
+	}
+	return true
+}

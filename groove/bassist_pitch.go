@@ -1,0 +1,269 @@
+package groove
+
+import "plinth/songspec/harmony"
+
+// The bass's compass in MIDI notes: E1 on four strings, B0 on five, up to G3.
+const (
+	lowFour, lowFive = 28, 23
+	highest          = 55
+)
+
+// Costs of a bass line, in units of a third of a semitone of motion. The line
+// keeps to the first frets where it can: the register from F#1 to G2.
+const (
+	motionCost   = 3
+	leapFrom     = 7 // semitones; beyond, a leap costs more
+	leapCost     = 2 // a semitone beyond
+	highFrom     = 43
+	lowFrom      = 30
+	registerCost = 2  // a semitone outside
+	homeKey      = 36 // where a pass begins by choice
+	homeCost     = 1
+	repeatCost   = 12 // a walking bass that stands still
+	scaleCost    = 4  // a walking bass off the chord
+	farCost      = 90 // an approach that does not lead by step
+	outsideCost  = 2  // an approach from outside the key
+)
+
+// pitch is a choice for a note.
+type pitch struct {
+	key  int
+	cost int
+}
+
+// pitches chooses all notes of the pass at once, so that the line moves least on
+// the whole (dynamic programming; ties go to the lower note).
+func (b *bassist) pitches() []int {
+	n := len(b.notes)
+	if n == 0 {
+		return nil
+	}
+	choices := make([][]pitch, n)
+	from := make([][]int, n)
+	total := make([]int, 0, 64)
+	for i := range b.notes {
+		choices[i] = b.choices(i)
+		from[i] = make([]int, len(choices[i]))
+		next := make([]int, len(choices[i]))
+		for j, c := range choices[i] {
+			if i == 0 {
+				next[j] = c.cost + homeCost*abs(c.key-homeKey)
+				continue
+			}
+			best := -1
+			for k, before := range choices[i-1] {
+				cost := total[k] + b.move(i, before.key, c.key)
+				if best < 0 || cost < best {
+					best, from[i][j] = cost, k
+				}
+			}
+			next[j] = best + c.cost
+		}
+		total = next
+	}
+	at := 0
+	for j := range total {
+		if total[j] < total[at] {
+			at = j
+		}
+	}
+	keys := make([]int, n)
+	for i := n - 1; i >= 0; i-- {
+		keys[i] = choices[i][at].key
+		at = from[i][at]
+	}
+	return keys
+}
+
+func abs(x int) int { return max(x, -x) }
+
+// move is the cost of going from one note to the next.
+func (b *bassist) move(i, from, to int) int {
+	d := abs(to - from)
+	if b.notes[i].degree == '8' {
+		return motionCost * abs(to-from-12)
+	}
+	cost := motionCost*d + leapCost*max(0, d-leapFrom)
+	if b.notes[i-1].degree == 'A' && (d == 0 || d > 2) {
+		cost += farCost
+	}
+	if b.notes[i].degree == 'w' && d == 0 {
+		cost += repeatCost
+	}
+	return cost
+}
+
+// choices are the pitches that a note may take: every octave of its pitch classes
+// within the compass.
+func (b *bassist) choices(i int) []pitch {
+	low := lowFour
+	if b.p.song.Bass.Strings == 5 {
+		low = lowFive
+	}
+	var cost [12]int
+	for pc := range cost {
+		cost[pc] = -1
+	}
+	b.classes(i, &cost)
+	var out []pitch
+	for key := low; key <= highest; key++ {
+		c := cost[key%12]
+		if c < 0 {
+			continue
+		}
+		c += registerCost * (max(0, key-highFrom) + max(0, lowFrom-key))
+		out = append(out, pitch{key, c})
+	}
+	return out
+}
+
+// classes prices the pitch classes that a note may take and leaves the others at
+// -1. It turns the note's degree into 'A' when it is an approach that is played.
+func (b *bassist) classes(i int, cost *[12]int) {
+	n := &b.notes[i]
+	chord := b.changes[n.change].Chord
+	bass := chord.Bass.PC()
+	slash := chord.Bass != chord.Root
+	switch n.degree {
+	case '3', '5', '7':
+		if pc, ok := toneOf(chord, n.degree); ok && !slash {
+			cost[pc] = 0
+			return
+		}
+	case 'a':
+		if b.approach(i, cost) {
+			return
+		}
+	case 'w':
+		if b.approach(i, cost) || slash {
+			break
+		}
+		b.walk(n, cost)
+	case 'g':
+		// A dead note sounds where the hand is.
+		if i > 0 {
+			bass = b.changes[b.notes[i-1].change].Chord.Bass.PC()
+		}
+	}
+	if n.degree == 'A' {
+		return
+	}
+	cost[bass] = 0
+}
+
+// toneOf is the pitch class of a chord's third, fifth or seventh. A suspended
+// chord's fourth or second stands for its third; a sixth for its seventh.
+func toneOf(c harmony.Chord, degree byte) (int, bool) {
+	wanted := map[byte][]int8{'3': {3, 4, 2}, '5': {5}, '7': {7, 6}}[degree]
+	for _, d := range wanted {
+		for _, t := range c.Tones() {
+			if t.Degree == d {
+				return (c.Root.PC() + int(t.Semitones)) % 12, true
+			}
+		}
+	}
+	return 0, false
+}
+
+// approachEnergy is the energy from which the bass leads into a chord by step.
+const approachEnergy = 3
+
+// approach prices the neighbours of the next chord's bass, a semitone to either
+// side and the notes of the key a tone away, when the note may be an approach:
+// from energy 3 up, in the last beat before the change, the last note before it,
+// and neither over a pedal nor a slash bass.
+func (b *bassist) approach(i int, cost *[12]int) bool {
+	n := &b.notes[i]
+	bar := b.p.barAt(n.tick)
+	if b.p.pass.EnergyAt(bar) < approachEnergy {
+		return false
+	}
+	chord := b.changes[n.change].Chord
+	target, at, ok := b.next(n.change)
+	if !ok || chord.Bass != chord.Root || target == chord.Bass.PC() {
+		return false
+	}
+	if at-n.tick > b.p.pass.Bars[bar].Meter.TempoTicks() || i+1 < len(b.notes) && b.notes[i+1].tick < at {
+		return false
+	}
+	n.degree = 'A'
+	key := keyClasses(b.p.pass.Key)
+	for _, d := range []int{1, 11} {
+		pc := (target + d) % 12
+		cost[pc] = 0
+		if !key[pc] {
+			cost[pc] = outsideCost
+		}
+	}
+	for _, d := range []int{2, 10} {
+		if pc := (target + d) % 12; key[pc] {
+			cost[pc] = 0
+		}
+	}
+	// The take leans to one side, so that two takes do not walk alike.
+	side := []int{1, 11}[b.p.chance("approach").at(int64(bar)).below(2)]
+	cost[(target+side)%12]++
+	return true
+}
+
+// next is the bass of the chord after a change, and where it is struck. A chord
+// that the next pass pushes into this one is not led into.
+func (b *bassist) next(i int) (pc int, at int64, ok bool) {
+	for j := i + 1; j < len(b.changes); j++ {
+		c := &b.changes[j]
+		if c.Same {
+			continue
+		}
+		return c.Chord.Bass.PC(), c.Start, !c.Chord.None
+	}
+	a := b.p.pass.After
+	if a == nil || a.Chord.None || b.end < b.p.pass.Length {
+		return 0, 0, false
+	}
+	return a.Chord.Bass.PC(), b.p.pass.Length, true
+}
+
+// walk prices a step of a walking bass: tones of the chord, and between the strong
+// beats the notes of the key as well.
+func (b *bassist) walk(n *bassNote, cost *[12]int) {
+	chord := b.changes[n.change].Chord
+	for _, t := range chord.Tones() {
+		if t.Degree <= 7 {
+			cost[(chord.Root.PC()+int(t.Semitones))%12] = 0
+		}
+	}
+	bar := b.p.barAt(n.tick)
+	if b.p.metric(bar, n.tick) == 0 && strong(b.p.beats(bar), n.tick-b.p.pass.Bars[bar].Start) {
+		return
+	}
+	for pc, in := range keyClasses(b.p.pass.Key) {
+		if in && cost[pc] < 0 {
+			cost[pc] = scaleCost
+		}
+	}
+}
+
+// strong reports whether a beat is one of the bar's stronger ones: the first, and
+// in even meters every other.
+func strong(beats []int64, at int64) bool {
+	for i, b := range beats {
+		if b == at {
+			return i == 0 || len(beats)%2 == 0 && i%2 == 0
+		}
+	}
+	return false
+}
+
+// keyClasses are the pitch classes of a key; in minor the raised seventh is one of
+// them.
+func keyClasses(k harmony.Key) [12]bool {
+	steps := []int{0, 2, 4, 5, 7, 9, 11}
+	if k.Minor {
+		steps = []int{0, 2, 3, 5, 7, 8, 10, 11}
+	}
+	var out [12]bool
+	for _, s := range steps {
+		out[(k.Tonic.PC()+s)%12] = true
+	}
+	return out
+}

@@ -1,0 +1,222 @@
+package groove
+
+import (
+	"sort"
+
+	"plinth/groove/feel"
+	"plinth/songspec/timeline"
+)
+
+// drums is the drummer's part of a pass, on the grid: time, fills, then what the
+// events and the form ask for, then what two hands and two feet can play of it.
+func (p *plan) drums() []gridNote {
+	if p.pass.Tacet.Has(timeline.Drums) {
+		return nil
+	}
+	fills := p.drumFills()
+	notes := inFills(p.time(fills), fills)
+	notes = append(notes, p.playFills(fills)...)
+	notes = p.drumEnding(p.opening(notes))
+	notes = p.drumAccents(p.drumPushes(notes))
+	return p.limbs(p.kept(timeline.Drums, notes))
+}
+
+// strokeTicks is how long a stroke is written at most: a drum is not held, so a
+// sixteenth says where it is and no more.
+const strokeTicks = quarter / 4
+
+// time is the kit's rows bar by bar, by the energy in force in each.
+func (p *plan) time(fills []drumFill) []gridNote {
+	var out []gridNote
+	alone := p.alone()
+	for bar := range p.pass.Bars {
+		if alone[bar] {
+			continue
+		}
+		lv := p.level(bar)
+		steps := p.steps(bar, lv)
+		bare := p.bareFrom(bar, fills)
+		for _, row := range lv.Drums {
+			sweep := -1 // the brush sweep that goes on
+			for i, st := range steps {
+				if st.Index >= len(row.Steps) {
+					continue
+				}
+				end := p.barEnd(bar)
+				if i+1 < len(steps) {
+					end = steps[i+1].Tick
+				}
+				s := row.Steps[st.Index]
+				switch {
+				case s.Touch == feel.Sound:
+					if sweep >= 0 {
+						out[sweep].End = end
+					}
+					continue
+				case s.Touch == feel.Rest, s.Touch == feel.Ghost && st.Tick >= bare:
+					sweep = -1
+					continue
+				}
+				out = append(out, graces(s, row.Voice, st.Tick)...)
+				sweep = len(out)
+				out = append(out, stroke(row.Voice, st.Tick, min(end, st.Tick+strokeTicks), s.Touch))
+			}
+		}
+	}
+	return out
+}
+
+// bareFrom is the tick in a bar from which ghost strokes are left out: the second
+// half of a section's last bar when no fill closes it, so that the section
+// breathes, and all of a bar whose tempo moves.
+func (p *plan) bareFrom(bar int, fills []drumFill) int64 {
+	b := p.pass.Bars[bar]
+	for _, e := range p.pass.Events {
+		if e.Kind == timeline.Rit && e.Tick < p.barEnd(bar) && e.End > b.Start {
+			return b.Start
+		}
+	}
+	if bar == len(p.pass.Bars)-1 && len(fills) == 0 {
+		return b.Start + b.Length/2
+	}
+	return p.barEnd(bar)
+}
+
+func stroke(v feel.Voice, tick, end int64, t feel.Touch) gridNote {
+	return gridNote{Tick: tick, End: max(end, tick+1), Key: v.Key, Touch: t, Lane: v.Word, Limb: v.Limb}
+}
+
+// graces are the strokes just before a flam or a drag.
+func graces(s feel.Stroke, v feel.Voice, tick int64) []gridNote {
+	ms := []int(nil)
+	switch {
+	case s.Drag:
+		ms = dragMS
+	case s.Flam:
+		ms = flamMS
+	}
+	var out []gridNote
+	for _, shift := range ms {
+		g := stroke(v, tick, tick+strokeTicks/4, feel.Ghost)
+		g.ShiftMS = shift
+		out = append(out, g)
+	}
+	return out
+}
+
+// The voices that events and the form ask for, where the level has no row of
+// them: General MIDI percussion keys.
+var (
+	kickVoice  = feel.Voice{Word: "kick", Key: 36, Limb: feel.RightFoot}
+	snareVoice = feel.Voice{Word: "snare", Key: 38, Limb: feel.Hand}
+	crashVoice = feel.Voice{Word: "crash", Key: 49, Limb: feel.Hand}
+)
+
+// backbeat is the voice a bar's level marks the backbeat with: a snare or, at the
+// lower energies, a cross-stick or a brush.
+func (p *plan) backbeat(bar int) feel.Voice {
+	best := snareVoice
+	found := false
+	for _, r := range p.level(bar).Drums {
+		if r.Voice.Word == "snare" {
+			return r.Voice
+		}
+		if r.Voice.Backbeat() && !found {
+			best, found = r.Voice, true
+		}
+	}
+	return best
+}
+
+// plays reports whether the drummer keeps time in a bar at all.
+func (p *plan) plays(bar int) bool { return len(p.level(bar).Drums) > 0 }
+
+// crashEnergy is the energy from which a crash opens a section.
+const crashEnergy = 4
+
+// opening puts a crash and a kick on the first beat of a section that comes in at
+// energy 4 or 5, unless the band steps down into it, or its first chord was
+// already struck before the bar line.
+func (p *plan) opening(notes []gridNote) []gridNote {
+	if p.pass.EnergyFrom < crashEnergy || !p.plays(0) || p.alone()[0] {
+		return notes
+	}
+	if b := p.pass.Before; b != nil && b.Energy > p.pass.EnergyFrom {
+		return notes
+	}
+	if e := p.pass.Entry; e != nil && e.By.Has(timeline.Drums) {
+		return notes
+	}
+	notes = withoutCymbals(notes, 0)
+	return append(notes,
+		stroke(kickVoice, 0, strokeTicks, feel.Normal),
+		stroke(crashVoice, 0, strokeTicks, feel.Normal))
+}
+
+// withoutCymbals takes away the time-keeping stroke at a tick: the hand that plays
+// it is on the crash.
+func withoutCymbals(notes []gridNote, tick int64) []gridNote {
+	out := notes[:0]
+	for _, n := range notes {
+		k := kindOf(n.Key)
+		if n.Tick == tick && n.Limb == feel.Hand && (k == kindHat || k == kindOpen || k == kindRide) {
+			continue
+		}
+		out = append(out, n)
+	}
+	return out
+}
+
+// drumEnding leaves of the song's last bar what is struck on its first beat, with
+// a crash from energy 4 up.
+func (p *plan) drumEnding(notes []gridNote) []gridNote {
+	bar := p.ending()
+	if bar < 0 || !p.plays(bar) {
+		return notes
+	}
+	start := p.pass.Bars[bar].Start
+	out := notes[:0]
+	for _, n := range notes {
+		if n.Tick <= start {
+			out = append(out, n)
+		}
+	}
+	out = append(out, stroke(kickVoice, start, start+strokeTicks, feel.Normal))
+	if p.pass.EnergyAt(bar) >= crashEnergy {
+		out = withoutCymbals(out, start)
+		out = append(out, stroke(crashVoice, start, start+strokeTicks, feel.Normal))
+	}
+	return out
+}
+
+// kept is what the events leave of a player's notes: nothing in a stop, under a
+// push or in the rest of a held beat, and nothing but the written hits in a bar
+// that is theirs alone.
+func (p *plan) kept(who timeline.Player, notes []gridNote) []gridNote {
+	silences, pushes, holds, alone := p.silences(), p.pushSpans(who), p.holds(), p.alone()
+	end := p.out(who)
+	out := notes[:0]
+	for _, n := range notes {
+		if _, ok := silencedAt(silences, n.Tick); ok {
+			continue
+		}
+		if _, ok := pushAt(pushes, n.Tick); ok {
+			continue
+		}
+		if _, ok := silencedAt(holds, n.Tick); ok && n.Accent == 0 && !n.Pushed {
+			continue
+		}
+		if alone[p.barAt(n.Tick)] && n.Accent == 0 && !n.Pushed {
+			continue
+		}
+		if n.Tick > end || n.Tick >= p.pass.Length {
+			continue
+		}
+		if n.Tick == end && (who != timeline.Drums || !n.Pushed) {
+			continue // a push out of the pass: the drummer marks it here
+		}
+		out = append(out, n)
+	}
+	sort.SliceStable(out, func(i, j int) bool { return out[i].Tick < out[j].Tick })
+	return out
+}

@@ -1,0 +1,65 @@
+package groove
+
+import (
+	"plinth/groove/feel"
+	"plinth/songspec/timeline"
+)
+
+// drumPushes marks every push that the drummer takes part in: kick and snare, or
+// kick and crash when it leads to energy 4 or 5. What would be struck after it up
+// to its target is taken away later, by kept.
+func (p *plan) drumPushes(notes []gridNote) []gridNote {
+	for _, e := range p.pass.Events {
+		if e.Kind != timeline.Push || !e.By.Has(timeline.Drums) {
+			continue
+		}
+		bar := p.barAt(e.Tick)
+		if !p.plays(bar) {
+			continue
+		}
+		into := p.pass.EnergyAt(p.barAt(e.Target))
+		if e.Target >= p.pass.Length {
+			into = p.pass.EnergyAt(bar)
+			if a := p.pass.After; a != nil {
+				into = a.Energy
+			}
+		}
+		top := p.backbeat(bar)
+		if into >= crashEnergy {
+			top = crashVoice
+			notes = withoutCymbals(notes, e.Tick)
+		}
+		for _, v := range []feel.Voice{kickVoice, top} {
+			n := stroke(v, e.Tick, e.Tick+strokeTicks, feel.Strong)
+			n.Pushed = true
+			notes = append(notes, n)
+		}
+	}
+	return notes
+}
+
+// drumAccents plays every accent that names the drummer: kick and snare; from
+// weight 2 at energy 4, or weight 3 anywhere, the crash as well. An accent on the
+// target of a push is played where the push is: there the chord is struck.
+func (p *plan) drumAccents(notes []gridNote) []gridNote {
+	pushes := p.pushSpans(timeline.Drums)
+	for _, e := range p.accents(timeline.Drums) {
+		at := e.Tick
+		if w, ok := pushAt(pushes, at); ok {
+			if w.From < 0 {
+				continue // struck in the pass before
+			}
+			at = w.From
+		}
+		hit := []feel.Voice{kickVoice, snareVoice}
+		if e.Weight >= 3 || e.Weight == 2 && p.pass.EnergyAt(e.Bar) >= crashEnergy {
+			hit = append(hit, crashVoice)
+		}
+		for _, v := range hit {
+			n := stroke(v, at, at+strokeTicks, feel.Strong)
+			n.Accent, n.Pushed = max(1, e.Weight), at != e.Tick
+			notes = append(notes, n)
+		}
+	}
+	return notes
+}

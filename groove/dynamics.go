@@ -1,0 +1,142 @@
+package groove
+
+import (
+	"plinth/groove/feel"
+	"plinth/songspec/timeline"
+)
+
+// dynamics gives every note of a player its velocity, 1 to 127: the instrument's
+// level for the touch, by energy and by the place in the bar, with a little chance
+// in it; a fill swells; an accent is louder than anything else in its bar.
+func (p *plan) dynamics(who timeline.Player, notes []gridNote) []uint8 {
+	h := p.human()
+	out := make([]uint8, len(notes))
+	loudest := map[int]int{} // by bar, accents left out
+	swell := p.fillSwells(notes)
+	for i := range notes {
+		n := &notes[i]
+		if n.Accent > 0 {
+			continue
+		}
+		v := p.nominal(who, n) + swell[i]
+		v += int(h.scaled(h.lane(n.Lane).at(-2, n.Tick, int64(n.Key)).bell()*touchSpread[kind(who, n)]) / bellUnit)
+		if n.Touch == feel.Ghost {
+			v = min(v, ghostCeiling)
+		}
+		v = min(max(v, 1), normalCeiling)
+		out[i] = uint8(v)
+		bar := p.barAt(n.Tick)
+		loudest[bar] = max(loudest[bar], v)
+		// An early hand may bring a downbeat to this side of the bar line.
+		if bar > 0 && n.Tick == p.pass.Bars[bar].Start {
+			loudest[bar-1] = max(loudest[bar-1], v)
+		}
+	}
+	for i := range notes {
+		n := &notes[i]
+		if n.Accent == 0 {
+			continue
+		}
+		strong := *n
+		strong.Touch = feel.Strong
+		v := max(p.nominal(who, &strong), loudest[p.barAt(n.Tick)]+accentOver)
+		v += accentStep * (n.Accent - 1)
+		out[i] = uint8(min(max(v, 1), 127))
+	}
+	return out
+}
+
+// kind is the instrument that plays a note.
+func kind(who timeline.Player, n *gridNote) laneKind {
+	switch who {
+	case timeline.Drums:
+		return kindOf(n.Key)
+	case timeline.Bass:
+		return kindBass
+	}
+	return kindPiano
+}
+
+// nominal is a note's velocity before chance.
+func (p *plan) nominal(who timeline.Player, n *gridNote) int {
+	if n.Velocity > 0 {
+		return n.Velocity
+	}
+	k := kind(who, n)
+	bar := p.barAt(n.Tick)
+	v := levels[k].of(n.Touch)
+	if n.Touch == feel.Ghost {
+		return v + p.lift(bar)/4
+	}
+	return (v + p.lift(bar)) * places[k][p.metric(bar, n.Tick)] / 100
+}
+
+// lift is what the energy adds in a bar. A section whose energy moves does so
+// evenly, bar by bar, where the level's rows change in steps.
+func (p *plan) lift(bar int) int {
+	from, to := p.pass.EnergyFrom-1, p.pass.EnergyTo-1
+	n := len(p.pass.Bars) - 1
+	if n <= 0 || from == to {
+		return energyLift[from]
+	}
+	at := 1000*from + 1000*(to-from)*bar/n
+	low := min(at/1000, 3)
+	part := at - 1000*low
+	return energyLift[low] + (energyLift[low+1]-energyLift[low])*part/1000
+}
+
+// metric is 0 on a beat, 1 half-way between two, 2 elsewhere.
+func (p *plan) metric(bar int, tick int64) int {
+	b := p.pass.Bars[bar]
+	at := tick - b.Start
+	beats := p.beats(bar)
+	for i, start := range beats {
+		end := b.Length
+		if i+1 < len(beats) {
+			end = beats[i+1]
+		}
+		switch {
+		case at == start:
+			return 0
+		case at > start && at < end && p.offbeat(at-start, end-start):
+			return 1
+		}
+	}
+	return 2
+}
+
+// offbeat reports whether a place within a beat is its "and": half-way, or two
+// thirds where the tab is in triplets.
+func (p *plan) offbeat(at, length int64) bool {
+	if 2*at == length {
+		return true
+	}
+	return p.swing().triplets && 3*at == 2*length
+}
+
+// fillSwells is what the swell of a fill adds to each note: from half of fillSwell
+// under at its first stroke to half over at its last.
+func (p *plan) fillSwells(notes []gridNote) []int {
+	out := make([]int, len(notes))
+	first, last := map[int]int64{}, map[int]int64{}
+	for _, n := range notes {
+		if !n.Fill {
+			continue
+		}
+		bar := p.barAt(n.Tick)
+		if at, ok := first[bar]; !ok || n.Tick < at {
+			first[bar] = n.Tick
+		}
+		last[bar] = max(last[bar], n.Tick)
+	}
+	for i, n := range notes {
+		if !n.Fill {
+			continue
+		}
+		bar := p.barAt(n.Tick)
+		if length := last[bar] - first[bar]; length > 0 {
+			out[i] = int((n.Tick-first[bar])*fillSwell/length) - fillSwell/2
+		}
+	}
+	return out
+}

@@ -1,0 +1,227 @@
+package groove
+
+import (
+	"plinth/groove/feel"
+	"plinth/songspec/meter"
+	"plinth/songspec/timeline"
+)
+
+// drumFill is a fill to be played: where, which, and which turn of it.
+type drumFill struct {
+	span
+	fill *feel.Fill
+	turn int // 0 as written; 1 and 2 leave a stroke out, see playFills
+}
+
+// closingBeats is how long the fill is that closes a section, in beats, by the
+// energy it leads to when that is no lower than the section's own: nothing into
+// 1, a whole bar into 5. The take chooses where there are two.
+var closingBeats = [5][2]int{{0, 0}, {1, 1}, {2, 1}, {3, 2}, {wholeBar, wholeBar}}
+
+// wholeBar stands for as many beats as the bar has.
+const wholeBar = 99
+
+// drumFills are the fills of the pass in order: those that the song file writes
+// and the one that closes the section.
+func (p *plan) drumFills() []drumFill {
+	var out []drumFill
+	last := len(p.pass.Bars) - 1
+	closed := false
+	inside := 0
+	for _, e := range p.pass.Events {
+		if e.Kind != timeline.Fill || !e.By.Has(timeline.Drums) {
+			continue
+		}
+		s := p.clear(span{e.Tick, e.End})
+		if s.Start >= s.End {
+			continue
+		}
+		if e.Bar == last && !closed {
+			closed = true
+			out = append(out, p.choose(s, p.closing()))
+			continue
+		}
+		out = append(out, p.choose(s, p.inside(inside)))
+		inside++
+	}
+	if !closed {
+		if s := p.closingSpan(); s.Start < s.End {
+			out = append(out, p.choose(s, p.closing()))
+		}
+	}
+	return out
+}
+
+// clear cuts a written fill short at a stop, and leaves nothing of it in a bar
+// that belongs to written hits alone.
+func (p *plan) clear(s span) span {
+	if p.alone()[p.barAt(s.Start)] {
+		return span{}
+	}
+	for _, silent := range p.silences() {
+		if silent.Start < s.End && silent.End > s.Start {
+			s.End = max(s.Start, silent.Start)
+		}
+	}
+	return s
+}
+
+// closingSpan is where the fill that closes the section stands, empty when there
+// is none: at the song's end, where the section or its drummer wants none, over a
+// stop, a held beat or a bar of written hits, where the singer comes in, and into
+// a section without drums.
+func (p *plan) closingSpan() span {
+	last := len(p.pass.Bars) - 1
+	a := p.pass.After
+	if !p.pass.Fills || a == nil || last < 0 || !p.plays(last) || p.alone()[last] || len(p.fills) == 0 {
+		return span{}
+	}
+	if f := p.set.Feels[a.Feel]; f != nil && len(f.Levels[a.Energy-1].Drums) == 0 {
+		return span{}
+	}
+	beats := closingBeats[a.Energy-1][p.chance("fill").below(2)]
+	if a.Energy < p.pass.EnergyAt(last) { // stepping down: a breath, or one beat into a full band
+		beats = 0
+		if a.Energy >= 3 {
+			beats = 1
+		}
+	}
+	starts := p.beats(last)
+	if beats == 0 || len(starts) == 0 {
+		return span{}
+	}
+	bar := p.pass.Bars[last]
+	s := span{bar.Start + starts[max(0, len(starts)-beats)], bar.Start + bar.Length}
+	for _, e := range p.pass.Events {
+		over := e.Tick < s.End && e.End > s.Start
+		if over && (e.Kind == timeline.Stop || e.Kind == timeline.Hold) {
+			return span{}
+		}
+	}
+	if p.singerEnters(s) {
+		return span{}
+	}
+	return s
+}
+
+// phraseRest is the silence before a sung note that begins a phrase.
+const phraseRest = quarter
+
+// singerEnters reports whether the singer, where one is known, begins a phrase in
+// a span.
+func (p *plan) singerEnters(s span) bool {
+	end := int64(-1 << 62)
+	for _, n := range p.pass.Sung {
+		if n.Tick >= s.Start && n.Tick < s.End && n.Tick-end >= phraseRest {
+			return true
+		}
+		end = max(end, n.Tick+n.Length)
+	}
+	return false
+}
+
+// colour is a fill's place among those of its length, and a turn of it.
+type colour struct{ number, turn int }
+
+// variant is the pass's share of the drummer's vocabulary, from 0. The timeline
+// deals it out over the form; a pass that stands alone draws its own.
+func (p *plan) variant() int {
+	if v := p.pass.FillVariant; v > 0 {
+		return (v - 1) % timeline.FillVariants
+	}
+	return p.chance("variant").below(timeline.FillVariants)
+}
+
+// closing is the colour of the fill that closes this pass: 0 to 2, two turns of
+// each.
+func (p *plan) closing() colour {
+	v := p.variant()
+	return colour{v % 3, v / 3}
+}
+
+// inside is the colour of the i-th fill inside the pass. Even ones have the pass's
+// own colour, 3 or 4 in three turns, odd ones 5: so neighbours differ, here and
+// across the border between passes.
+func (p *plan) inside(i int) colour {
+	if i%2 == 1 {
+		return colour{5, i / 2 % 3}
+	}
+	v := p.variant()
+	return colour{3 + v%2, v / 2}
+}
+
+// choose picks the fill of the feel's family for a span: the shortest that is as
+// long, to be played from its tail, or the longest there is; then the colour.
+func (p *plan) choose(s span, c colour) drumFill {
+	out := drumFill{span: s, turn: c.turn}
+	m := p.pass.Bars[p.barAt(s.Start)].Meter
+	length := s.End - s.Start
+	best := int64(-1)
+	for i := range p.fills {
+		n := fillTicks(&p.fills[i], m)
+		switch {
+		case best < 0, best < length && n > best, n >= length && n < best:
+			best = n
+		}
+	}
+	var same []*feel.Fill // of that length
+	for i := range p.fills {
+		if f := &p.fills[i]; fillTicks(f, m) == best {
+			same = append(same, f)
+		}
+	}
+	if len(same) == 0 {
+		return out
+	}
+	out.fill = same[c.number%len(same)]
+	for _, f := range same {
+		if f.Colour == c.number {
+			out.fill = f
+		}
+	}
+	return out
+}
+
+// fillStep is a fill's step in a meter: its share of the beat that the tempo
+// counts; in compound meters a fill in twos or fours keeps to the quarter.
+func fillStep(f *feel.Fill, m meter.Meter) int64 {
+	grid := int64(max(1, f.Grid))
+	if m.Compound() && grid%3 != 0 {
+		return quarter / grid
+	}
+	return m.TempoTicks() / grid
+}
+
+func fillTicks(f *feel.Fill, m meter.Meter) int64 {
+	return fillStep(f, m) * int64(max(1, f.Grid)*f.Beats)
+}
+
+// inFills takes the time away where a fill is: both hands belong to it, and so
+// does a foot that the fill uses. A foot that it does not use goes on.
+func inFills(notes []gridNote, fills []drumFill) []gridNote {
+	out := notes[:0]
+	for _, n := range notes {
+		taken := false
+		for _, f := range fills {
+			if n.Tick >= f.Start && n.Tick < f.End {
+				taken = n.Limb == feel.Hand || f.uses(n.Limb)
+			}
+		}
+		if !taken {
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
+func (f *drumFill) uses(limb feel.Limb) bool {
+	if f.fill == nil {
+		return false
+	}
+	for _, r := range f.fill.Rows {
+		if r.Voice.Limb == limb {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,194 @@
+package groove
+
+import (
+	"sort"
+
+	"plinth/groove/feel"
+	"plinth/songspec/timeline"
+)
+
+// played is a note on its way from the grid to the tick it is played at.
+type played struct {
+	gridNote
+	start, end int64
+	velocity   uint8
+}
+
+// finish turns a player's notes on the grid into notes: the events have the last
+// word, then swing, timing and touch, and at the end what a file must hold to: no
+// two notes of one pitch at once, none too short, none outside the pass.
+func (p *plan) finish(who timeline.Player, notes []gridNote) []Note {
+	if p.pass.Tacet.Has(who) {
+		return nil
+	}
+	notes = p.kept(who, notes)
+	velocities := p.dynamics(who, notes)
+	h := p.human()
+	fences := p.fences(who)
+	out := make([]played, 0, len(notes))
+	for i, n := range notes {
+		us := h.stray(who, &n)
+		at := h.clock.shift(p.swung(n.Tick), us+int64(n.ShiftMS)*1000)
+		end := p.swung(n.End)
+		if n.End < p.pass.Length {
+			end = h.clock.shift(end, h.drift(n.End))
+		}
+		low, high := fences.around(n.Tick)
+		shortest := max(1, h.clock.ticks(n.Tick, shortestUS))
+		at = min(max(at, low), high-shortest)
+		end = min(max(end, at+shortest), high)
+		if at < low {
+			continue // no room for a note at all
+		}
+		out = append(out, played{gridNote: n, start: at, end: end, velocity: velocities[i]})
+	}
+	sort.SliceStable(out, func(i, j int) bool { return out[i].start < out[j].start })
+	if who == timeline.Drums {
+		out = p.handSpeed(h.clock, out)
+	}
+	if who == timeline.Bass {
+		out = oneAtATime(h.clock, out)
+	}
+	return separate(h.clock, out)
+}
+
+// fences are the ticks that neither a start nor an end may cross, in order: the
+// pass's own borders, the stops and the bars of written hits.
+type fences []int64
+
+func (p *plan) fences(who timeline.Player) fences {
+	low := int64(0)
+	if e := p.pass.Entry; e != nil && e.By.Has(who) {
+		low = e.Tick
+	}
+	out := fences{low, p.out(who)}
+	for _, s := range p.silences() {
+		out = append(out, s.Start, s.End)
+	}
+	alone := p.alone()
+	for bar := range p.pass.Bars {
+		if alone[bar] {
+			out = append(out, p.pass.Bars[bar].Start, p.barEnd(bar))
+		}
+	}
+	for _, w := range p.pushSpans(who) {
+		if w.Out { // struck here by the drummer; the others strike it in the next pass
+			out = append(out, p.pass.Length)
+		}
+	}
+	sort.Slice(out, func(i, j int) bool { return out[i] < out[j] })
+	return out
+}
+
+// around are the fences on either side of a tick.
+func (f fences) around(tick int64) (low, high int64) {
+	i := sort.Search(len(f), func(i int) bool { return f[i] > tick })
+	return f[max(0, i-1)], f[min(i, len(f)-1)]
+}
+
+// handSpeed holds the strokes as they are played to the limit of two hands and two
+// feet: a stroke that timing brought too close comes as late as it must, or not at
+// all when that would carry it over a fence. A grace stroke is part of the stroke
+// it leads to: a drag's two are one hand's rebound.
+func (p *plan) handSpeed(c clock, notes []played) []played {
+	fences := p.fences(timeline.Drums)
+	var recent [3][]int64
+	out := make([]played, 0, len(notes))
+	for _, n := range notes {
+		if n.ShiftMS != 0 {
+			out = append(out, n)
+			continue
+		}
+		last := recent[n.Limb]
+		together := 1
+		if n.Limb == feel.Hand {
+			together = 2
+		}
+		if len(last) >= together {
+			us := c.us(n.start)
+			if wait := last[len(last)-together] + limbLimitUS - us; wait > 0 {
+				late := c.shift(n.start, wait)
+				for c.us(late) < us+wait {
+					late++ // ticks are coarser than microseconds
+				}
+				_, high := fences.around(n.Tick)
+				if late+1 >= high {
+					continue
+				}
+				n.end = max(n.end+late-n.start, late+1)
+				n.end = min(n.end, high)
+				n.start = late
+			}
+		}
+		recent[n.Limb] = insertLast(last, c.us(n.start))
+		out = append(out, n)
+	}
+	sort.SliceStable(out, func(i, j int) bool { return out[i].start < out[j].start })
+	return out
+}
+
+// insertLast keeps the latest two times, in order.
+func insertLast(last []int64, at int64) []int64 {
+	last = append(last, at)
+	if n := len(last); n > 1 && last[n-1] < last[n-2] {
+		last[n-1], last[n-2] = last[n-2], last[n-1]
+	}
+	if len(last) > 2 {
+		last = last[len(last)-2:]
+	}
+	return last
+}
+
+// legatoTicks: two bass notes closer than this on the grid follow without a gap.
+const legatoTicks = 2
+
+// oneAtATime ends every note where the next begins at the latest; notes that
+// follow each other on the grid do so as played.
+func oneAtATime(c clock, notes []played) []played {
+	out := notes[:0]
+	for i, n := range notes {
+		if i+1 < len(notes) {
+			next := &notes[i+1]
+			if n.end > next.start || next.Tick-n.End < legatoTicks {
+				n.end = next.start
+			} else if gap := next.Tick - n.End; gap <= releaseTicks && next.start-gap > n.start {
+				n.end = next.start - gap
+			}
+		}
+		if n.end-n.start < c.ticks(n.start, shortestUS) && i+1 < len(notes) {
+			continue
+		}
+		out = append(out, n)
+	}
+	return out
+}
+
+// separate ends a note where the next of the same pitch begins, drops what is left
+// too short by it, and sorts by tick and key.
+func separate(c clock, notes []played) []Note {
+	var last [128]int // index into out + 1
+	out := make([]Note, 0, len(notes))
+	for _, n := range notes {
+		if j := last[n.Key] - 1; j >= 0 {
+			before := &out[j]
+			if before.Tick+before.Length > n.start {
+				before.Length = n.start - before.Tick
+			}
+			if before.Length < c.ticks(before.Tick, shortestUS) {
+				// Two attacks in one: the louder, from the first on.
+				before.Length = max(n.end-before.Tick, before.Length)
+				before.Velocity = max(before.Velocity, n.velocity)
+				continue
+			}
+		}
+		last[n.Key] = len(out) + 1
+		out = append(out, Note{Tick: n.start, Length: n.end - n.start, Key: n.Key, Velocity: n.velocity})
+	}
+	sort.SliceStable(out, func(i, j int) bool {
+		if out[i].Tick != out[j].Tick {
+			return out[i].Tick < out[j].Tick
+		}
+		return out[i].Key < out[j].Key
+	})
+	return out
+}
