@@ -139,12 +139,25 @@ func badSuffix(s string, root, end int, fault string, at, length int) error {
 			return e
 		}
 	}
-	if near := nearest(s[root:end], commonSpellings, 2); near != "" || end-root <= 2 {
-		if _, err := ParseChord(s[:root] + near + s[end:]); err == nil && near != "" {
-			e.Suggest = s[:root] + near + s[end:]
-		}
+	if fault == bareFour {
+		e.Suggest = s[:root+at] + "sus" + s[root+at:]
+	} else if near := nearSuffix(s[root:end]); near != "" {
+		e.Suggest = s[:root] + near + s[end:]
+	}
+	if _, err := ParseChord(e.Suggest); err != nil {
+		e.Suggest = ""
 	}
 	return e
+}
+
+// nearSuffix is the common spelling that a suffix was probably meant to be: one
+// change away, two in a longer one.
+func nearSuffix(s string) string {
+	most := 1
+	if len(s) > 4 {
+		most = 2
+	}
+	return nearest(s, commonSpellings, most)
 }
 
 // degreeBass offers C/E for C/3.

@@ -246,7 +246,14 @@ func nearRoman(s string) string {
 	for at > 0 && strings.IndexByte("IViv", s[at-1]) >= 0 {
 		at--
 	}
-	near := nearest(s[at:size], allRomans, 2)
+	word := s[at:size]
+	if r, _, ok := scanRoman(strings.ToUpper(word)); ok { // Iv: the first letter's case holds
+		if word[0] >= 'a' {
+			return s[:at] + strings.ToLower(romans[r.degree])
+		}
+		return s[:at] + romans[r.degree]
+	}
+	near := nearest(word, allRomans, 2)
 	if near == "" {
 		near = "I"
 	}
@@ -287,7 +294,7 @@ func (p *numeralParser) head(local Key) (c Chord, figure int) {
 		return c, figure
 	}
 	suggest := ""
-	if near := nearest(rest, commonSpellings, 2); near != "" || len(rest) <= 2 {
+	if near := nearSuffix(rest); near != "" {
 		if _, f, _, _ := lookNumeralSuffix(near, r.minor); f == "" {
 			suggest = p.s[:size] + near + p.s[p.end:]
 		}

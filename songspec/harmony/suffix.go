@@ -127,7 +127,7 @@ func (p *suffixParser) readLead() {
 	case p.word("diminished") || p.word("dim"):
 		p.lead = leadDim
 		p.eat(".")
-	case p.eat("°") || p.eat("º") || p.eat("o"):
+	case p.eat("°") || p.eat("º") || !strings.HasPrefix(p.s, "omit") && p.eat("o"):
 		p.lead = leadDim
 	case p.word("augmented") || p.word("aug"):
 		p.lead = leadAug
@@ -168,6 +168,9 @@ func (p *suffixParser) readNumber() {
 	d := p.digits()
 	switch d {
 	case "":
+		if p.lead == leadDom {
+			p.number = 7
+		}
 		return
 	case "7":
 		p.number = 7
@@ -197,7 +200,7 @@ func (p *suffixParser) readNumber() {
 	case "2":
 		p.added[2] |= natural
 	case "4":
-		p.fail(at, 1, "A 4 by itself is a suspended or an added fourth.")
+		p.fail(at, 1, bareFour)
 	default:
 		p.fail(at, len(d), "A chord's number is 5, 6, 7, 9, 11, 13, 69 or 2.")
 	}
@@ -209,10 +212,19 @@ func (p *suffixParser) readNumber() {
 	}
 }
 
+// bareFour is a fault of its own: one dictionary reads a suspension, the other a
+// chord of fourths.
+const bareFour = "A bare 4 says neither a suspended nor an added fourth: sus4 or add4 does."
+
 // lead5 handles "+5" and "-5", where the sign was the fifth's accidental.
 func (p *suffixParser) lead5(at int) {
-	if p.lead == leadAug && at == 1 {
+	switch {
+	case p.lead == leadAug && p.s[0] == '+':
 		return // C+5 is C+
+	case p.lead == leadMinor && p.s[0] == '-':
+		p.lead = leadNone // C-5 is a major triad with a flat fifth
+		p.altered[5] |= flat
+		return
 	}
 	p.fail(at, 1, "A bare 5 is the power chord and takes no word before it.")
 }
