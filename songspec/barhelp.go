@@ -1,0 +1,86 @@
+package songspec
+
+import (
+	"fmt"
+	"strings"
+
+	"plinth/songspec/meter"
+)
+
+// barHelp says how to write a bar that does not add up.
+func barHelp(bar *writtenBar, m meter.Meter) string {
+	beats := len(m.Beats())
+	chords, slashes := 0, 0
+	for _, w := range bar.words {
+		if w.slash {
+			slashes++
+		} else {
+			chords++
+		}
+	}
+	what := count(chords, "chord")
+	if slashes > 0 {
+		what += " and " + count(slashes, "slash")
+	}
+	if len(bar.words) > beats && (slashes == 0 || len(bar.words) > m.Num) {
+		return fmt.Sprintf("%s are too many for a bar of %s, which has %s: at most one a beat. Move some into a bar of their own.",
+			what, m, count(beats, "beat"))
+	}
+	if slashes > 0 {
+		return fmt.Sprintf("%s make %s, but a bar of %s has %d: each chord and each / is one beat. Write for example | %s |.",
+			what, count(len(bar.words), "beat"), m, beats, example(bar, beats))
+	}
+	return fmt.Sprintf("%s do not share the %s of %s evenly (%s would). Say with / how long each lasts, for example | %s |.",
+		what, count(beats, "beat"), m, evenly(beats), example(bar, beats))
+}
+
+// example is the bar with slashes after its chords until it is full, the first
+// ones the longest.
+func example(bar *writtenBar, beats int) string {
+	var chords []string
+	for _, w := range bar.words {
+		if !w.slash && len(chords) < beats {
+			chords = append(chords, w.text)
+		}
+	}
+	if len(chords) == 0 {
+		return strings.TrimSpace(strings.Repeat("/ ", beats))
+	}
+	var out []string
+	left := beats
+	for i, c := range chords {
+		per := (left + len(chords) - i - 1) / (len(chords) - i)
+		left -= per
+		out = append(out, c+strings.Repeat(" /", per-1))
+	}
+	return strings.Join(out, " ")
+}
+
+// evenly lists the numbers of chords that share so many beats: "1, 2 or 4".
+func evenly(beats int) string {
+	var out []string
+	for n := 1; n <= beats; n++ {
+		if beats%n == 0 {
+			out = append(out, fmt.Sprint(n))
+		}
+	}
+	return orList(out)
+}
+
+// orList joins words: "a", "a or b", "a, b or c".
+func orList(words []string) string {
+	if len(words) < 2 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:len(words)-1], ", ") + " or " + words[len(words)-1]
+}
+
+func count(n int, word string) string {
+	if n == 1 {
+		return "1 " + word
+	}
+	if strings.HasSuffix(word, "sh") || strings.HasSuffix(word, "ss") {
+		return fmt.Sprintf("%d %ses", n, word)
+	}
+	return fmt.Sprintf("%d %ss", n, word)
+}

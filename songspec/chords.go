@@ -1,0 +1,82 @@
+package songspec
+
+import (
+	"fmt"
+
+	"plinth/songspec/harmony"
+	"plinth/songspec/meter"
+	"plinth/songspec/timeline"
+)
+
+type chordKey struct {
+	text              string
+	written, sounding harmony.Key
+}
+
+type chordResult struct {
+	chord   harmony.Chord
+	numeral bool
+	err     error
+}
+
+// chord reads one symbol of a section written in one key and sounding in
+// another. Letter symbols move with the tonic and are spelled for the new key;
+// numerals are read in it.
+func (r *resolver) chord(text string, written, sounding harmony.Key) chordResult {
+	key := chordKey{text, written, sounding}
+	if c, ok := r.chords[key]; ok {
+		return c
+	}
+	var c chordResult
+	c.chord, c.numeral, c.err = harmony.ParseEither(text, sounding)
+	if c.err == nil && !c.numeral && written != sounding {
+		c.chord = c.chord.Transpose(written, sounding)
+	}
+	r.chords[key] = c
+	return c
+}
+
+// harmonise gives a laid-out chart its chords in a key. Symbols that cannot be
+// read are reported. The result is shared between the passes that need the same.
+func (r *resolver) harmonise(c *chart, lo *laidOut, m meter.Meter, written, sounding harmony.Key) []timeline.Span {
+	key := spanKey{layoutKey{c, m}, written, sounding}
+	if s, ok := r.spans[key]; ok {
+		return s
+	}
+	out := make([]timeline.Span, len(lo.spans))
+	for i, s := range lo.spans {
+		c := r.chord(s.word.text, written, sounding)
+		if c.err != nil {
+			summary := fmt.Sprintf("Not a chord: %q", clip(s.word.text, 24))
+			reportSymbol(r.f.src, &r.rep, r.f.src.rng(s.word.lo, s.word.hi), s.word.lo, summary, c.err, "")
+			continue
+		}
+		out[i] = timeline.Span{Start: s.start, End: s.end, Chord: c.chord, Written: s.word.text}
+	}
+	r.spans[key] = out
+	return out
+}
+
+// hasLetters reports a chart with a letter symbol in it, by the first letter:
+// numerals begin with I, V, an accidental, or their small letters.
+func (s *section) hasLetters() bool {
+	if s.chords == nil {
+		return false
+	}
+	for _, b := range s.chords.written {
+		for _, w := range b.words {
+			if !w.slash && w.text[0] >= 'A' && w.text[0] <= 'G' {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func clip(s string, n int) string {
+	r := []rune(s)
+	if len(r) <= n {
+		return s
+	}
+	return string(r[:n]) + "…"
+}

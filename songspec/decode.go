@@ -1,0 +1,181 @@
+package songspec
+
+import (
+	"fmt"
+	"path/filepath"
+	"sort"
+	"strings"
+
+	"github.com/hashicorp/hcl/v2"
+	"github.com/hashicorp/hcl/v2/hclsyntax"
+	"golang.org/x/text/unicode/norm"
+)
+
+// Parse reads a song file. name is its path, for messages and for the default
+// title. All mistakes that can be seen without knowing the feels are reported,
+// sorted by place. The File is nil only when the text could not be read at all;
+// with errors it still serves GrooveFiles, VocalFile and Resolve's messages.
+func Parse(name string, src []byte) (*File, hcl.Diagnostics) {
+	s := newSource(name, src)
+	if diags := s.guard(); diags.HasErrors() {
+		return nil, diags
+	}
+	hf, diags := hclsyntax.ParseConfig(s.masked, name, hcl.InitialPos)
+	if diags.HasErrors() {
+		return nil, s.syntax(diags)
+	}
+	d := &decoder{s: s}
+	f := &File{src: s, byName: map[string]*section{}}
+	d.file(f, hf.Body.(*hclsyntax.Body))
+	d.link(f)
+	out := d.rep.sorted()
+	f.failed = out.HasErrors()
+	return f, out
+}
+
+// attrsOf are a body's attributes in source order, those it does not know
+// reported. what is the block in words: "a section".
+func (d *decoder) attrsOf(body *hclsyntax.Body, what string, known, blocks []string) []*hclsyntax.Attribute {
+	all := make([]*hclsyntax.Attribute, 0, len(body.Attributes))
+	for _, a := range body.Attributes {
+		all = append(all, a)
+	}
+	sort.Slice(all, func(i, j int) bool { return all[i].SrcRange.Start.Byte < all[j].SrcRange.Start.Byte })
+	out := all[:0]
+	for _, a := range all {
+		switch {
+		case contains(known, a.Name):
+			out = append(out, a)
+		case contains(blocks, a.Name):
+			d.rep.errorf(a.NameRange, "A block written as a value", "Write it without the equals sign: %s.", blockForm(a.Name))
+		default:
+			d.unknown(a.NameRange, a.Name, what, known, blocks)
+		}
+	}
+	return out
+}
+
+// blocksOf are a body's blocks in source order, those it does not know reported.
+func (d *decoder) blocksOf(body *hclsyntax.Body, what string, attrs, known []string) []*hclsyntax.Block {
+	out := make([]*hclsyntax.Block, 0, len(body.Blocks))
+	for _, b := range body.Blocks {
+		switch {
+		case contains(known, b.Type):
+			out = append(out, b)
+		case contains(attrs, b.Type):
+			d.rep.errorf(b.TypeRange, "A value written as a block", "Write it with an equals sign: %s = …", b.Type)
+		default:
+			d.unknown(b.TypeRange, b.Type, what, attrs, known)
+		}
+	}
+	return out
+}
+
+// unknown reports a name that does not belong where it stands, with the nearest
+// that does, or the block where the name would belong.
+func (d *decoder) unknown(rng hcl.Range, name, what string, attrs, blocks []string) {
+	known := append(append([]string{}, attrs...), blocks...)
+	if n := nearest(name, known); n != "" {
+		d.rep.errorf(rng, fmt.Sprintf("No %q in %s", name, what), "Is it %q?", n)
+		return
+	}
+	for _, p := range places {
+		if contains(p.words, name) {
+			d.rep.errorf(rng, fmt.Sprintf("No %q in %s", name, what), "It belongs in %s.", p.what)
+			return
+		}
+	}
+	detail := "What may stand here: " + strings.Join(known, ", ") + "."
+	if len(known) == 0 {
+		detail = "Nothing may stand here."
+	}
+	d.rep.errorf(rng, fmt.Sprintf("No %q in %s", name, what), "%s", detail)
+}
+
+// places says where each word belongs, for those who put it elsewhere.
+var places = []struct {
+	what  string
+	words []string
+}{
+	{"a section", []string{"chords", "like"}},
+	{"a section or a play", append([]string{"tacet", "fills"}, eventWords...)},
+	{"a play", []string{"lift"}},
+	{"the form", []string{"play"}},
+	{"the vocal block", []string{"track", "from", "range"}},
+	{"the piano block", []string{"highest", "span"}},
+	{"the bass block", []string{"strings", "sound"}},
+	{"the drums block", []string{"kit"}},
+	{"the top of the file, outside all blocks", append(append([]string{}, topAttrs...), topBlocks...)},
+}
+
+// blockForm shows how a block is written.
+func blockForm(name string) string {
+	switch name {
+	case "section":
+		return `section "NAME" { … }`
+	case "play":
+		return `play "NAME" { … }`
+	case "vocal":
+		return `vocal "FILE.mid" { … }`
+	}
+	if contains(eventWords, name) {
+		if name == "rit" {
+			return `rit "7-8" { to = 64 }`
+		}
+		return name + ` "4: 3" { … }`
+	}
+	return name + " { … }"
+}
+
+// label is the one label a block has; missing is what to call it.
+func (d *decoder) label(b *hclsyntax.Block, missing string) (text, bool) {
+	switch {
+	case len(b.Labels) == 0:
+		d.rep.errorf(b.TypeRange, sentence("%s without %s", b.Type, missing), "Write it in quotes: %s.", blockForm(b.Type))
+		return text{}, false
+	case len(b.Labels) > 1:
+		d.rep.errorf(b.LabelRanges[1], "Too many names", "Only one text stands here: %s.", blockForm(b.Type))
+		return text{}, false
+	}
+	return text{norm.NFC.String(unveil(b.Labels[0])), b.LabelRanges[0]}, true
+}
+
+// noLabel reports the labels of a block that has none.
+func (d *decoder) noLabel(b *hclsyntax.Block) {
+	if len(b.Labels) > 0 {
+		d.rep.errorf(b.LabelRanges[0], "A name too many", "Write it without: %s.", blockForm(b.Type))
+	}
+}
+
+// once reports a block that may stand only once. first is where it stood.
+func (d *decoder) once(b *hclsyntax.Block, first *hcl.Range) bool {
+	if first.Filename != "" {
+		d.rep.errorf(b.TypeRange, fmt.Sprintf("A second %s block", b.Type), "The first stands on line %d; put everything into one.", first.Start.Line)
+		return false
+	}
+	*first = b.TypeRange
+	if first.Filename == "" {
+		first.Filename = " " // a source without a name
+	}
+	return true
+}
+
+func contains(words []string, w string) bool {
+	for _, x := range words {
+		if x == w {
+			return true
+		}
+	}
+	return false
+}
+
+// baseName is a path's last part without .song.hcl or .hcl.
+func baseName(path string) string {
+	base := filepath.Base(filepath.ToSlash(path))
+	for _, ext := range []string{".song.hcl", ".hcl"} {
+		if len(base) > len(ext) && strings.HasSuffix(base, ext) {
+			return strings.TrimSuffix(base, ext)
+		}
+	}
+	return base
+}

@@ -1,0 +1,140 @@
+package songspec
+
+import (
+	"errors"
+	"fmt"
+
+	"github.com/hashicorp/hcl/v2/hclsyntax"
+
+	"plinth/songspec/meter"
+	"plinth/songspec/timeline"
+)
+
+// events decodes event blocks in source order.
+func (d *decoder) events(blocks []*hclsyntax.Block, what string) []*event {
+	var out []*event
+	seen := map[string]int{}
+	for i, b := range blocks {
+		if i == MaxEvents {
+			d.rep.errorf(b.TypeRange, "Too many events", "There are at most %d events in %s.", MaxEvents, what)
+			break
+		}
+		e := d.event(b)
+		if e == nil {
+			continue
+		}
+		if line, ok := seen[e.id()]; ok {
+			d.rep.warnf(e.rng, "The same event twice", "It stands on line %d already; this one is what counts.", line)
+		}
+		seen[e.id()] = e.rng.Start.Line
+		out = append(out, e)
+	}
+	return out
+}
+
+// event decodes one event; nil when its place could not be read.
+func (d *decoder) event(b *hclsyntax.Block) *event {
+	e := &event{at: -1}
+	for k, w := range timeline.EventNames {
+		if w == b.Type {
+			e.kind = timeline.EventKind(k)
+		}
+	}
+	known := eventAttrs[e.kind]
+	what := withArticle(b.Type)
+	d.blocksOf(b.Body, what, known, nil)
+	ok := true
+	for _, a := range d.attrsOf(b.Body, what, known, nil) {
+		ok = d.option(e, a) && ok
+	}
+	place, labelled := d.label(b, "a place")
+	if !labelled {
+		return nil
+	}
+	e.rng = place.rng
+	lo, hi := place.rng.Start.Byte, place.rng.End.Byte
+	if hi-lo == len(place.s)+2 && d.s.src[lo] == '"' { // no escapes: offsets hold
+		e.at = lo + 1
+	} else if hi-lo == len(place.s) {
+		e.at = lo
+	}
+	var err error
+	if e.kind == timeline.Rit {
+		e.place, err = meter.ParseBars(place.s)
+	} else {
+		e.place, err = meter.ParsePlace(place.s)
+	}
+	if err != nil {
+		d.rep.placeError(d.s, e, err)
+		return nil
+	}
+	if e.kind == timeline.Rit && e.to == nil && ok {
+		d.rep.errorf(b.TypeRange, "A rit without an end", "Say which tempo it reaches: rit \"%s\" { to = 64 }.", place.s)
+		ok = false
+	}
+	if !ok {
+		return nil
+	}
+	return e
+}
+
+func (d *decoder) option(e *event, a *hclsyntax.Attribute) bool {
+	ok := true
+	switch a.Name {
+	case "by":
+		e.by = d.players(a.Expr, `Who plays it is a list of players: by = ["drums", "piano"].`)
+		ok = e.by != nil
+		if ok && e.by.set == 0 {
+			d.rep.errorf(e.by.rng, "An event by nobody", `Name the players: by = ["drums", "piano"], or leave by out.`)
+			ok = false
+		}
+	case "weight":
+		e.weight, ok = d.whole(a.Expr, "the weight of an accent", 1, 3)
+	case "alone":
+		e.alone, ok = d.flag(a.Expr, "Alone")
+	case "beats":
+		name, most := "how long it lasts", maxBeats
+		if e.kind == timeline.Hold {
+			name, most = "how much longer the held beat lasts", maxHold
+		}
+		e.beats, ok = d.beats(a.Expr, name, most, false)
+	case "to":
+		e.to, ok = d.whole(a.Expr, "the tempo that a rit reaches", MinTempo, MaxTempo)
+	}
+	return ok
+}
+
+const (
+	maxBeats = 64 // of a stop or a space
+	maxHold  = 16 // of a hold
+)
+
+// placeError reports a *meter.PlaceError of an event, at the part of the place
+// that is wrong where that is known.
+func (r *report) placeError(s *source, e *event, err error) {
+	var pe *meter.PlaceError
+	if !errors.As(err, &pe) {
+		r.errorf(e.rng, "Not a place", "%s", err)
+		return
+	}
+	rng := e.rng
+	if e.at >= 0 && pe.End > pe.Off {
+		rng = s.rng(e.at+pe.Off, e.at+pe.End)
+	}
+	help := pe.Help
+	if e.through != nil {
+		// The place is good where it was written; it is the section's own chords
+		// that have no room for it. That is worth a word, not a failed build.
+		r.warnf(*e.through, "An event that does not fit is left out",
+			"%s: so the %s %q of section %q is not taken over. %s", sentence("%s", pe.Msg), e.kind, e.place.Text, e.from, pe.Help)
+		return
+	}
+	r.errorf(rng, sentence("%s", pe.Msg), "%s", help)
+}
+
+func withArticle(word string) string {
+	if word == "accent" {
+		return "an accent"
+	}
+	return "a " + word
+}

@@ -1,0 +1,241 @@
+package songspec
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/hashicorp/hcl/v2/hclsyntax"
+
+	"plinth/songspec/timeline"
+)
+
+func (d *decoder) section(f *File, b *hclsyntax.Block) {
+	name, ok := d.label(b, "a name")
+	sec := &section{name: name.s, rng: name.rng, def: b.DefRange(), index: len(f.sections)}
+	if ok {
+		switch first := f.byName[name.s]; {
+		case strings.TrimSpace(name.s) == "" || len([]rune(name.s)) > 64:
+			d.rep.errorf(name.rng, "Not a section's name", "A section's name has 1 to 64 characters.")
+		case hasControl(name.s):
+			d.rep.errorf(name.rng, "Control character in a name", "A section's name stands on one line.")
+		case first != nil:
+			d.rep.errorf(name.rng, fmt.Sprintf("Two sections named %q", name.s),
+				"The first stands on line %d, this one on line %d. Give one of them another name.", first.rng.Start.Line, name.rng.Start.Line)
+		case len(f.sections) == MaxSections:
+			d.rep.errorf(name.rng, "Too many sections", "A song has at most %d sections.", MaxSections)
+		}
+	} else {
+		sec.rng = b.TypeRange
+	}
+	for _, a := range d.attrsOf(b.Body, "a section", sectionAttrs, eventWords) {
+		switch a.Name {
+		case "chords":
+			d.chords(sec, a)
+		case "like":
+			sec.like, _ = d.text(a.Expr, 64, `The section to start from is its name in quotes: like = "verse".`)
+			if sec.like == nil {
+				sec.noChords = true
+			}
+		default:
+			d.setting(&sec.settings, a)
+		}
+	}
+	sec.events = d.events(d.blocksOf(b.Body, "a section", sectionAttrs, eventWords), "a section")
+	f.sections = append(f.sections, sec)
+	if ok && f.byName[name.s] == nil {
+		f.byName[name.s] = sec
+	}
+}
+
+func (d *decoder) chords(sec *section, a *hclsyntax.Attribute) {
+	t, ok := d.s.raw(a.Expr)
+	if !ok {
+		sec.noChords = true
+		d.rep.errorf(a.Expr.Range(), "Chord text needs quotes",
+			"Write chords = \"| C | F |\", or several lines between <<-EOT and EOT.")
+		return
+	}
+	if sec.chords, ok = d.s.readChart(t, &d.rep); !ok {
+		sec.noChords, sec.chords = true, nil
+	}
+}
+
+func hasControl(s string) bool {
+	for _, r := range s {
+		if r < 0x20 || r >= 0x7f && r < 0xa0 {
+			return true
+		}
+	}
+	return false
+}
+
+// form decodes the order of play.
+func (d *decoder) form(f *File, b *hclsyntax.Block) {
+	f.hasForm = true
+	known := []string{"play"}
+	d.attrsOf(b.Body, "the form", nil, known)
+	blocks := d.blocksOf(b.Body, "the form", nil, known)
+	for _, pb := range blocks {
+		name, ok := d.label(pb, "the section it plays")
+		p := &play{name: name.s, rng: name.rng}
+		if !ok {
+			p.rng, p.name = pb.TypeRange, ""
+		}
+		for _, a := range d.attrsOf(pb.Body, "a play", playAttrs, eventWords) {
+			if a.Name == "lift" {
+				p.lift, _ = d.whole(a.Expr, "the lift, in semitones,", -11, 11)
+			} else {
+				d.setting(&p.settings, a)
+			}
+		}
+		if p.lift != nil && p.key != nil {
+			d.rep.errorf(p.lift.rng, "Both a key and a lift", "A play has one or the other: the key to go to, or how many semitones to move.")
+		} else if p.lift != nil && p.lift.n == 0 {
+			d.rep.warnf(p.lift.rng, "A lift of nothing", "A lift of 0 semitones changes nothing; what was lifted before stays. Leave it out.")
+		}
+		p.events = d.events(d.blocksOf(pb.Body, "a play", playAttrs, eventWords), "a play")
+		f.form = append(f.form, p)
+	}
+	if len(blocks) == 0 && len(b.Body.Blocks) == 0 {
+		d.rep.errorf(b.TypeRange, "A form that plays nothing", "Write play \"NAME\" {} for each section in turn, or leave the form out to play all of them once.")
+	}
+}
+
+// link looks up the names: like, play; and hands down what a section takes from
+// the one that it is like.
+func (d *decoder) link(f *File) {
+	names := make([]string, 0, len(f.sections))
+	for _, s := range f.sections {
+		if s.name != "" {
+			names = append(names, s.name)
+		}
+	}
+	for _, s := range f.sections {
+		d.linkSection(f, s, names)
+	}
+	for _, p := range f.form {
+		if p.name == "" && p.section == nil {
+			if strings.HasPrefix(d.show(p.rng), "\"") {
+				d.rep.errorf(p.rng, "A play without a section", "Write the name of the section it plays: play \"verse\" {}.")
+			}
+			continue
+		}
+		if p.section = f.byName[p.name]; p.section == nil {
+			d.rep.errorf(p.rng, fmt.Sprintf("No section named %q", p.name), "%s", offer(p.name, names, "a section"))
+		} else {
+			p.section.played = true
+		}
+	}
+	if !f.hasForm {
+		for _, s := range f.sections {
+			s.played = true
+			f.form = append(f.form, &play{name: s.name, rng: s.rng, section: s})
+		}
+		return
+	}
+	if d.rep.diags.HasErrors() {
+		return
+	}
+	for _, s := range f.sections {
+		if !s.played {
+			d.rep.warnf(s.rng, fmt.Sprintf("Section %q is never played", s.name), "Add play %q {} to the form, or delete the section.", s.name)
+		}
+	}
+}
+
+func (d *decoder) linkSection(f *File, s *section, names []string) {
+	if s.linked != unlinked {
+		return
+	}
+	// A chain of likes is walked without recursion; it is at most as long as the
+	// file has sections.
+	var chain []*section
+	for at := s; ; {
+		at.linked = linking
+		chain = append(chain, at)
+		if at.like == nil {
+			break
+		}
+		next := f.byName[at.like.s]
+		if next == nil {
+			d.rep.errorf(at.like.rng, fmt.Sprintf("No section named %q", at.like.s), "%s", offer(at.like.s, names, "a section"))
+			at.noChords = true
+			break
+		}
+		if next.linked == linking {
+			d.rep.errorf(at.like.rng, "Sections like each other in a circle", "%s", circle(chain, next))
+			at.noChords = true
+			break
+		}
+		if next.linked == linked {
+			at.takeOver(next)
+			break
+		}
+		at = next
+	}
+	for i := len(chain) - 1; i >= 0; i-- {
+		at := chain[i]
+		if i+1 < len(chain) {
+			at.takeOver(chain[i+1])
+		}
+		at.linked = linked
+		if at.chords == nil && !at.noChords {
+			d.rep.errorf(at.rng, "A section without chords", "Write chords = \"| C | F |\" in it, or like = \"NAME\" to start from another section.")
+			at.noChords = true
+		}
+		if len(at.events) > MaxEvents {
+			d.rep.errorf(at.events[MaxEvents].rng, "Too many events", "A section has at most %d events, those it takes over included.", MaxEvents)
+			at.events = at.events[:MaxEvents]
+		}
+	}
+}
+
+// circle names the sections of a circle of likes.
+func circle(chain []*section, back *section) string {
+	var names []string
+	for i, s := range chain {
+		if s == back {
+			for _, t := range chain[i:] {
+				names = append(names, fmt.Sprintf("%q", t.name))
+			}
+		}
+	}
+	if len(names) == 1 {
+		return names[0] + " is like itself. Name another section, or write its chords out."
+	}
+	if len(names) > 6 {
+		names = append(names[:5], "…")
+	}
+	return strings.Join(names, " is like ") + fmt.Sprintf(" is like %q. Write the chords out in one of them.", back.name)
+}
+
+// takeOver starts a section from another: what it does not name it takes from
+// there. Events are added, but one with the same word and place as one of the
+// section's own stays behind.
+func (s *section) takeOver(from *section) {
+	s.settings = from.settings.over(s.settings)
+	if s.chords == nil && !s.noChords {
+		s.chords, s.noChords = from.chords, from.noChords
+	}
+	own := map[string]bool{}
+	for _, e := range s.events {
+		own[e.id()] = true
+	}
+	var taken []*event
+	for _, e := range from.events {
+		if own[e.id()] {
+			continue
+		}
+		c := *e
+		if c.from == "" {
+			c.from = from.name
+		}
+		c.through = &s.like.rng
+		taken = append(taken, &c)
+	}
+	s.events = append(taken, s.events...)
+}
+
+func (e *event) id() string {
+	return timeline.EventNames[e.kind] + " " + strings.Join(strings.Fields(e.place.Text), " ")
+}

@@ -1,0 +1,121 @@
+package songspec
+
+import (
+	"plinth/songspec/meter"
+	"plinth/songspec/timeline"
+)
+
+// laidOut is a chart in one meter: its bars, and its chords as words at ticks.
+// It does not depend on the key.
+type laidOut struct {
+	bars   []timeline.Bar
+	meters []meter.Meter // of each bar
+	spans  []wordSpan
+	length int64
+}
+
+type wordSpan struct {
+	start, end int64
+	word       *chartWord
+}
+
+// layOut gives every bar its place in time. Bars that do not add up go to rep,
+// each once; ok is false when there was one.
+func (s *source) layOut(c *chart, usual meter.Meter, rep *report) (*laidOut, bool) {
+	shares := make([][]int64, len(c.written))
+	meters := make([]meter.Meter, len(c.written))
+	ok := true
+	for i := range c.written {
+		bar := &c.written[i]
+		meters[i] = usual
+		if bar.meter != nil {
+			meters[i] = *bar.meter
+		}
+		if bar.like >= 0 {
+			of := meters[bar.like]
+			if of.BarTicks() != meters[i].BarTicks() && len(bar.words) != 1 {
+				rep.errorf(s.rng(bar.lo, bar.hi), "The bar before has another meter",
+					"The bar to repeat is in %s and this one in %s: write its chords out.", of, meters[i])
+				ok = false
+				continue
+			}
+		}
+		shares[i] = share(bar.words, meters[i])
+		if shares[i] == nil {
+			if bar.like < 0 {
+				rep.errorf(s.rng(bar.lo, bar.hi), "A bar that does not add up", "%s", barHelp(bar, meters[i]))
+			} else {
+				rep.errorf(s.rng(bar.lo, bar.hi), "A bar that does not add up", "The bar it repeats does not fit into %s: write its chords out.", meters[i])
+			}
+			ok = false
+		}
+	}
+	if !ok {
+		return nil, false
+	}
+	words := 0
+	for _, w := range c.order {
+		words += len(c.written[w].words)
+	}
+	out := &laidOut{
+		bars:   make([]timeline.Bar, 0, len(c.order)),
+		meters: make([]meter.Meter, 0, len(c.order)),
+		spans:  make([]wordSpan, 0, words),
+	}
+	at := int64(0)
+	for _, w := range c.order {
+		bar := &c.written[w]
+		out.bars = append(out.bars, timeline.Bar{Start: at, Length: meters[w].BarTicks(), Meter: meters[w], Text: bar.text, Line: bar.line})
+		out.meters = append(out.meters, meters[w])
+		for i := range bar.words {
+			word := &bar.words[i]
+			end := at + shares[w][i]
+			switch {
+			case !word.slash:
+				out.spans = append(out.spans, wordSpan{at, end, word})
+			case len(out.spans) > 0:
+				out.spans[len(out.spans)-1].end = end
+			default:
+				rep.errorf(s.rng(word.lo, word.hi), "A slash with no chord before it", "A / is one beat more of the chord before it. Write the chord first.")
+				return nil, false
+			}
+			at = end
+		}
+	}
+	out.length = at
+	return out, true
+}
+
+// share gives each word of a bar its ticks; nil when they do not add up. A bar
+// adds up when its words are as many as the felt beats, or as the counts (six
+// in 6/8), or, where no slash is among them, divide the felt beats evenly.
+func share(words []chartWord, m meter.Meter) []int64 {
+	n := len(words)
+	if n == 0 {
+		return nil
+	}
+	slashes := false
+	for _, w := range words {
+		slashes = slashes || w.slash
+	}
+	beats := m.Beats()
+	out := make([]int64, n)
+	switch {
+	case n == len(beats), !slashes && len(beats)%n == 0:
+		per := len(beats) / n
+		for i := range out {
+			end := m.BarTicks()
+			if next := (i + 1) * per; next < len(beats) {
+				end = beats[next]
+			}
+			out[i] = end - beats[i*per]
+		}
+	case n == m.Num:
+		for i := range out {
+			out[i] = m.UnitTicks()
+		}
+	default:
+		return nil
+	}
+	return out
+}

@@ -1,0 +1,196 @@
+package meter
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+)
+
+// A Place is where events stand: "[BARS:] COUNTS". Bars are numbers of the
+// section from 1: "4", "4, 8", "5-8", "last", "7-last". Without bars it is every
+// bar. Counts are spoken ones, with blanks or commas between.
+type Place struct {
+	Text   string
+	Bars   []BarRange // empty: every bar
+	Counts []Count    // empty only for what ParseBars read
+}
+
+// Last stands for the section's last bar in a BarRange.
+const Last = -1
+
+// BarRange is a run of bars, both ends included, counted from 1 or Last. A
+// single bar has From == To.
+type BarRange struct {
+	From, To int
+	Off, End int // where it stands in the place's text, in bytes
+}
+
+// Bounds of a place. They only keep a broken file from asking for the moon.
+const (
+	MaxBarNumber  = 10000
+	maxPlaceText  = 512
+	maxPlaceParts = 64
+)
+
+// PlaceError says what is wrong with a place and where in its text, in bytes.
+type PlaceError struct {
+	Off, End int
+	Msg      string // short, without a full stop
+	Help     string // a sentence that says what to write
+}
+
+func (e *PlaceError) Error() string { return e.Msg + ": " + e.Help }
+
+const placeHelp = `A place is counts, like "2 4", or bars and counts, like "4, 8: 4&" or "last: 3".`
+
+// ParsePlace reads a place. The error is a *PlaceError.
+func ParsePlace(s string) (Place, error) {
+	if len(s) > maxPlaceText {
+		return Place{}, &PlaceError{0, len(s), "place too long", fmt.Sprintf("A place has at most %d characters.", maxPlaceText)}
+	}
+	p := Place{Text: s}
+	counts := 0
+	if i := strings.IndexByte(s, ':'); i >= 0 {
+		bars, err := parseBars(s[:i], 0)
+		if err != nil {
+			return Place{}, err
+		}
+		p.Bars = bars
+		counts = i + 1
+	}
+	for _, f := range fields(s, counts, len(s), " \t,") {
+		c, err := parseCount(s, f[0], f[1])
+		if err != nil {
+			return Place{}, err
+		}
+		p.Counts = append(p.Counts, c)
+	}
+	switch {
+	case len(p.Counts) == 0 && len(p.Bars) > 0:
+		return Place{}, &PlaceError{0, len(s), "no count in the place", "After the bars and the colon come counts, like \"4: 3\"."}
+	case len(p.Counts) == 0:
+		return Place{}, &PlaceError{0, len(s), "empty place", placeHelp}
+	case len(p.Counts) > maxPlaceParts:
+		return Place{}, &PlaceError{0, len(s), "too many counts in one place", fmt.Sprintf("A place has at most %d counts.", maxPlaceParts)}
+	}
+	return p, nil
+}
+
+// ParseBars reads bars without counts, as a rit takes them: "7-8", "last". The
+// error is a *PlaceError.
+func ParseBars(s string) (Place, error) {
+	if len(s) > maxPlaceText {
+		return Place{}, &PlaceError{0, len(s), "place too long", fmt.Sprintf("A place has at most %d characters.", maxPlaceText)}
+	}
+	if i := strings.IndexByte(s, ':'); i >= 0 {
+		return Place{}, &PlaceError{i, len(s), "counts where only bars belong", `This event takes whole bars, like "7-8" or "last", without a colon and counts.`}
+	}
+	bars, err := parseBars(s, 0)
+	if err != nil {
+		return Place{}, err
+	}
+	return Place{Text: s, Bars: bars}, nil
+}
+
+func parseBars(s string, off int) ([]BarRange, error) {
+	var out []BarRange
+	at := 0
+	for _, part := range strings.Split(s, ",") {
+		lo, hi := at, at+len(part)
+		at = hi + 1
+		for lo < hi && blank(s[lo]) {
+			lo++
+		}
+		for hi > lo && blank(s[hi-1]) {
+			hi--
+		}
+		word := s[lo:hi]
+		if word == "" {
+			return nil, &PlaceError{off + lo, off + max(hi, lo), "bar number missing", `Bars are written like "4", "4, 8", "5-8" or "last".`}
+		}
+		from, to, isRange := strings.Cut(word, "-")
+		r := BarRange{Off: off + lo, End: off + hi}
+		var err error
+		if r.From, err = parseBar(strings.TrimSpace(from)); err == nil {
+			r.To = r.From
+			if isRange {
+				r.To, err = parseBar(strings.TrimSpace(to))
+			}
+		}
+		if err != nil {
+			return nil, &PlaceError{off + lo, off + hi, fmt.Sprintf("not a bar: %q", word), err.Error()}
+		}
+		if r.From > 0 && r.To > 0 && r.From > r.To || r.From == Last && r.To != Last {
+			return nil, &PlaceError{off + lo, off + hi, "bars the wrong way round", fmt.Sprintf("A range of bars goes upwards: write \"%s-%s\".", strings.TrimSpace(to), strings.TrimSpace(from))}
+		}
+		out = append(out, r)
+		if len(out) > maxPlaceParts {
+			return nil, &PlaceError{off, off + len(s), "too many bars in one place", fmt.Sprintf("A place has at most %d bars or ranges of bars.", maxPlaceParts)}
+		}
+	}
+	return out, nil
+}
+
+func parseBar(s string) (int, error) {
+	if s == "last" {
+		return Last, nil
+	}
+	n, err := strconv.Atoi(s)
+	if err != nil || s != strconv.Itoa(n) {
+		return 0, fmt.Errorf(`Bars are written like "4", "4, 8", "5-8" or "last".`)
+	}
+	if n < 1 || n > MaxBarNumber {
+		return 0, fmt.Errorf("Bars are counted from 1; the highest possible is %d.", MaxBarNumber)
+	}
+	return n, nil
+}
+
+// parseCount reads s[lo:hi].
+func parseCount(s string, lo, hi int) (Count, error) {
+	word := s[lo:hi]
+	digits := 0
+	for digits < len(word) && word[digits] >= '0' && word[digits] <= '9' {
+		digits++
+	}
+	c := Count{Off: lo, End: hi}
+	bad := func(help string) (Count, error) {
+		return Count{}, &PlaceError{lo, hi, fmt.Sprintf("not a count: %q", word), help}
+	}
+	if word == "last" || strings.Contains(word, "-") {
+		return bad(fmt.Sprintf("Bars stand before a colon, then come counts: \"%s: 1\".", word))
+	}
+	n, err := strconv.Atoi(word[:digits])
+	if err != nil || n < 1 || n > 999 || strconv.Itoa(n) != word[:digits] {
+		return bad("Counts are spoken ones, like 1, 2&, 3e, 4a, 1t or 1l.")
+	}
+	c.N = n
+	switch letter := word[digits:]; letter {
+	case "":
+	case "&", "e", "a", "t", "l":
+		c.Sub = letter[0]
+	case "+", "and", "and.":
+		return bad(fmt.Sprintf("The half of a count is written with &: \"%d&\".", n))
+	default:
+		return bad("After the number comes nothing, &, e, a, t or l: 1, 2&, 3e, 4a, 1t, 1l.")
+	}
+	return c, nil
+}
+
+// fields splits s[lo:hi] at any of the bytes of seps into [start, end) pairs.
+func fields(s string, lo, hi int, seps string) [][2]int {
+	var out [][2]int
+	for lo < hi {
+		if strings.IndexByte(seps, s[lo]) >= 0 {
+			lo++
+			continue
+		}
+		start := lo
+		for lo < hi && strings.IndexByte(seps, s[lo]) < 0 {
+			lo++
+		}
+		out = append(out, [2]int{start, lo})
+	}
+	return out
+}
+
+func blank(b byte) bool { return b == ' ' || b == '\t' }

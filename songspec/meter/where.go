@@ -1,0 +1,123 @@
+package meter
+
+import (
+	"fmt"
+	"sort"
+)
+
+// At is one moment a place stands for: a bar, from 0, and a tick from its bar
+// line.
+type At struct {
+	Bar  int
+	Tick int64
+}
+
+// Where are the moments of a place in a section of bars with these meters, in
+// order and without doubles. usual is the section's own meter: in a bar of
+// another meter, counts that it lacks are passed over when the place names it
+// only through a range or through "every bar". A bar named by its number, or a
+// count that no bar has, is a *PlaceError.
+func (p Place) Where(bars []Meter, usual Meter) ([]At, error) {
+	runs := p.Bars
+	if len(runs) == 0 {
+		runs = []BarRange{{From: 1, To: Last, Off: 0, End: 0}}
+	}
+	found := make([]bool, len(p.Counts))
+	var out []At
+	for _, r := range runs {
+		from, to, err := r.clip(len(bars))
+		if err != nil {
+			return nil, err
+		}
+		named := len(p.Bars) > 0 && r.From == r.To
+		for b := from; b <= to; b++ {
+			for i, c := range p.Counts {
+				tick, ok := c.Tick(bars[b])
+				if ok {
+					found[i] = true
+					out = append(out, At{b, tick})
+				} else if named || sameSize(bars[b], usual) {
+					return nil, c.missing(b, bars[b])
+				}
+			}
+		}
+	}
+	for i, ok := range found {
+		if !ok {
+			return nil, p.Counts[i].missing(-1, usual)
+		}
+	}
+	sort.Slice(out, func(i, j int) bool {
+		if out[i].Bar != out[j].Bar {
+			return out[i].Bar < out[j].Bar
+		}
+		return out[i].Tick < out[j].Tick
+	})
+	kept := out[:0]
+	for i, a := range out {
+		if i == 0 || a != out[i-1] {
+			kept = append(kept, a)
+		}
+	}
+	return kept, nil
+}
+
+// Runs are the place's bars in a section of so many bars, as pairs of first and
+// last bar from 0, in order. The error is a *PlaceError.
+func (p Place) Runs(bars int) ([][2]int, error) {
+	var out [][2]int
+	for _, r := range p.Bars {
+		from, to, err := r.clip(bars)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, [2]int{from, to})
+	}
+	sort.Slice(out, func(i, j int) bool { return out[i][0] < out[j][0] })
+	return out, nil
+}
+
+// clip turns a range into indexes from 0, or says which bar is outside.
+func (r BarRange) clip(bars int) (from, to int, err error) {
+	number := func(n int) int {
+		if n == Last {
+			return bars
+		}
+		return n
+	}
+	from, to = number(r.From), number(r.To)
+	if to > bars || from > bars {
+		outside := to
+		if from > bars {
+			outside = from
+		}
+		return 0, 0, &PlaceError{r.Off, r.End, fmt.Sprintf("bar %d is outside the section", outside),
+			fmt.Sprintf("The section has %s, its repeats written out.", plural(bars, "bar"))}
+	}
+	if from > to {
+		return 0, 0, &PlaceError{r.Off, r.End, "bars the wrong way round",
+			fmt.Sprintf("The section has %s, so the last one is not after bar %d.", plural(bars, "bar"), from)}
+	}
+	return from - 1, to - 1, nil
+}
+
+func (c Count) missing(bar int, m Meter) error {
+	in := "in " + m.String()
+	if bar >= 0 {
+		in = fmt.Sprintf("in bar %d, which is in %s", bar+1, m)
+	}
+	help := fmt.Sprintf("The counts of %d/%d are 1 to %d, halved with &, quartered with e & a.", m.Num, m.Den, m.Num)
+	if m.Num == 1 {
+		help = fmt.Sprintf("The only count of %d/%d is 1.", m.Num, m.Den)
+	}
+	return &PlaceError{c.Off, c.End, fmt.Sprintf("no count %s %s", c, in), help}
+}
+
+func sameSize(a, b Meter) bool { return a.Num == b.Num && a.Den == b.Den }
+
+func plural(n int, word string) string {
+	if n == 1 {
+		return "1 " + word
+	}
+	return fmt.Sprintf("%d %ss", n, word)
+}

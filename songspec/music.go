@@ -1,0 +1,223 @@
+package songspec
+
+import (
+	"errors"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"github.com/hashicorp/hcl/v2"
+	"github.com/hashicorp/hcl/v2/hclsyntax"
+
+	"plinth/songspec/harmony"
+	"plinth/songspec/meter"
+	"plinth/songspec/timeline"
+)
+
+func lower(s string) string { return strings.ToLower(s) }
+
+// setting reads one of the settings that stand on several levels; false when a
+// is none of them.
+func (d *decoder) setting(to *settings, a *hclsyntax.Attribute) bool {
+	switch a.Name {
+	case "key":
+		to.key = d.key(a.Expr)
+	case "meter":
+		to.meter = d.meter(a.Expr)
+	case "tempo":
+		to.tempo, _ = d.whole(a.Expr, "the tempo, in beats a minute,", MinTempo, MaxTempo)
+	case "feel":
+		to.feel, _ = d.text(a.Expr, 64, `The feel is its name in quotes: feel = "waltz".`)
+	case "energy":
+		to.energy = d.energy(a.Expr)
+	case "tacet":
+		to.tacet = d.players(a.Expr, `Who stays out is a list of players: tacet = ["drums"].`)
+	case "fills":
+		to.fills, _ = d.flag(a.Expr, "Fills")
+	default:
+		return false
+	}
+	return true
+}
+
+func (d *decoder) key(expr hclsyntax.Expression) *keyWord {
+	const help = `A key is written like "Eb major", "C minor", or short: "Eb", "Cm".`
+	t, ok := d.text(expr, 64, help)
+	if !ok {
+		return nil
+	}
+	k, err := harmony.ParseKey(t.s)
+	if err != nil {
+		d.symbol(t.rng, -1, "Not a key", err, help)
+		return nil
+	}
+	return &keyWord{k, t.rng}
+}
+
+// symbol reports an error of harmony. When off is known, it is where the
+// symbol's text begins in the file, and the range is only the part that is wrong.
+func (d *decoder) symbol(rng hcl.Range, off int, summary string, err error, help string) {
+	reportSymbol(d.s, &d.rep, rng, off, summary, err, help)
+}
+
+func reportSymbol(s *source, rep *report, rng hcl.Range, off int, summary string, err error, help string) {
+	var se *harmony.SymbolError
+	if !errors.As(err, &se) {
+		rep.errorf(rng, summary, "%s", help)
+		return
+	}
+	detail := se.Reason
+	if se.Suggest != "" {
+		detail += fmt.Sprintf(" Write %q.", se.Suggest)
+	} else if help != "" {
+		detail += " " + help
+	}
+	if off >= 0 && se.Length > 0 && se.Offset+se.Length <= rng.End.Byte-rng.Start.Byte {
+		rng = s.rng(off+se.Offset, off+se.Offset+se.Length)
+	}
+	rep.errorf(rng, summary, "%s", detail)
+}
+
+func (d *decoder) meter(expr hclsyntax.Expression) *meterWord {
+	const help = `A meter is written like "4/4", "12/8" or "7/8 2+2+3".`
+	if b, ok := expr.(*hclsyntax.BinaryOpExpr); ok && plain(b) { // meter = 3/4
+		d.rep.errorf(expr.Range(), "A meter without quotes", "Write meter = \"%s\".", strings.ReplaceAll(d.show(expr.Range()), " ", ""))
+		return nil
+	}
+	t, ok := d.text(expr, 64, help)
+	if !ok {
+		return nil
+	}
+	m, err := meter.Parse(t.s)
+	if err != nil {
+		d.rep.errorf(t.rng, "Not a meter", "%s. %s", sentence("%s", err), help)
+		return nil
+	}
+	return &meterWord{m, t.rng}
+}
+
+func (d *decoder) energy(expr hclsyntax.Expression) *energyWord {
+	rng := expr.Range()
+	if t, ok := expr.(*hclsyntax.TupleConsExpr); ok {
+		if len(t.Exprs) != 2 {
+			d.rep.errorf(rng, "Energy moves from one to another", "Write two figures: energy = [2, 4].")
+			return nil
+		}
+		a, okA := d.whole(t.Exprs[0], "the energy", 1, 5)
+		b, okB := d.whole(t.Exprs[1], "the energy", 1, 5)
+		if !okA || !okB {
+			return nil
+		}
+		return &energyWord{a.n, b.n, rng}
+	}
+	n, ok := d.whole(expr, "the energy", 1, 5)
+	if !ok {
+		return nil
+	}
+	return &energyWord{n.n, n.n, rng}
+}
+
+// players reads a list of players. nil after an error.
+func (d *decoder) players(expr hclsyntax.Expression, help string) *playersWord {
+	items, ok := d.list(expr, help)
+	if !ok {
+		return nil
+	}
+	if len(items) > 16 {
+		d.rep.errorf(expr.Range(), "Too many players", "The band has three: drums, bass and piano.")
+		return nil
+	}
+	out := &playersWord{rng: expr.Range()}
+	for _, x := range items {
+		t, good := d.text(x, 64, help)
+		if !good {
+			ok = false
+			continue
+		}
+		found := false
+		for p, name := range timeline.PlayerNames {
+			if name == t.s {
+				out.set |= timeline.Only(timeline.Player(p))
+				found = true
+			}
+		}
+		if !found {
+			d.rep.errorf(t.rng, fmt.Sprintf("No player %q", t.s), "%s", offer(t.s, timeline.PlayerNames[:], "a player"))
+			ok = false
+		}
+	}
+	if !ok {
+		return nil
+	}
+	return out
+}
+
+// note reads a note with its octave, "A4", as a MIDI note number; C4 is 60.
+func (d *decoder) note(expr hclsyntax.Expression, like string) (int, bool) {
+	help := "A note is its letter and its octave in quotes, C4 being middle C: " + like + "."
+	t, ok := d.text(expr, 16, help)
+	if !ok {
+		return 0, false
+	}
+	n, ok := noteNumber(t.s)
+	if !ok {
+		d.rep.errorf(t.rng, fmt.Sprintf("Not a note: %q", t.s), "%s", help)
+	}
+	return n, ok
+}
+
+func noteNumber(s string) (int, bool) {
+	i := strings.IndexAny(s, "0123456789-")
+	if i < 1 {
+		return 0, false
+	}
+	name, err := harmony.ParseName(s[:i])
+	if err != nil {
+		return 0, false
+	}
+	octave, err := strconv.Atoi(s[i:])
+	if err != nil || octave < -1 || octave > 9 {
+		return 0, false
+	}
+	// The octave belongs to the letter: Cb4 is a semitone under C4, B#4 over B4.
+	letters := [7]int{0, 2, 4, 5, 7, 9, 11}
+	n := 12*(octave+1) + letters[name.Step] + int(name.Alter)
+	return n, n >= 0 && n <= 127
+}
+
+// singerRange reads "A3-D5", or ["A3", "D5"].
+func (d *decoder) singerRange(expr hclsyntax.Expression) (low, high int, ok bool) {
+	const help = `The singer's range is the lowest and the highest note: range = ["A3", "D5"].`
+	rng := expr.Range()
+	var ends []string
+	if list, is := expr.(*hclsyntax.TupleConsExpr); is {
+		for _, x := range list.Exprs[:min(len(list.Exprs), 3)] {
+			t, good := d.text(x, 16, help)
+			if !good {
+				return 0, 0, false
+			}
+			ends = append(ends, t.s)
+		}
+	} else {
+		t, good := d.text(expr, 40, help)
+		if !good {
+			return 0, 0, false
+		}
+		ends = strings.FieldsFunc(strings.ReplaceAll(t.s, " to ", "-"), func(r rune) bool { return r == '-' || r == '–' || r == ' ' })
+	}
+	if len(ends) != 2 {
+		d.rep.errorf(rng, "A range has two ends", "%s", help)
+		return 0, 0, false
+	}
+	low, okL := noteNumber(ends[0])
+	high, okH := noteNumber(ends[1])
+	if !okL || !okH {
+		d.rep.errorf(rng, "Not a range of notes", "%s", help)
+		return 0, 0, false
+	}
+	if low >= high {
+		d.rep.errorf(rng, "A range the wrong way round", "The lowest note stands first: range = [\"%s\", \"%s\"].", ends[1], ends[0])
+		return 0, 0, false
+	}
+	return low, high, true
+}

@@ -1,0 +1,82 @@
+package songspec
+
+import (
+	"fmt"
+	"sort"
+
+	"github.com/hashicorp/hcl/v2"
+)
+
+// maxReported bounds how many diagnostics one run collects: ten are shown, and
+// nobody counts past a thousand.
+const maxReported = 1000
+
+// report collects diagnostics. The first at a range stays; later ones at the
+// same range are follow-on noise, unless they are an error over a warning.
+type report struct {
+	diags hcl.Diagnostics
+	at    map[spot]int
+}
+
+type spot struct {
+	file   string
+	lo, hi int
+}
+
+func (r *report) errorf(rng hcl.Range, summary, detail string, args ...any) {
+	r.add(hcl.DiagError, rng, summary, fmt.Sprintf(detail, args...))
+}
+
+func (r *report) warnf(rng hcl.Range, summary, detail string, args ...any) {
+	r.add(hcl.DiagWarning, rng, summary, fmt.Sprintf(detail, args...))
+}
+
+func (r *report) add(sev hcl.DiagnosticSeverity, rng hcl.Range, summary, detail string) {
+	if len(r.diags) >= maxReported {
+		return
+	}
+	if r.at == nil {
+		r.at = map[spot]int{}
+	}
+	d := &hcl.Diagnostic{Severity: sev, Summary: summary, Detail: detail, Subject: &rng}
+	key := spot{rng.Filename, rng.Start.Byte, rng.End.Byte}
+	if i, ok := r.at[key]; ok {
+		if old := r.diags[i]; old.Severity == hcl.DiagWarning && sev == hcl.DiagError {
+			r.diags[i] = d
+		}
+		return
+	}
+	r.at[key] = len(r.diags)
+	r.diags = append(r.diags, d)
+}
+
+// sorted are the diagnostics by position.
+func (r *report) sorted() hcl.Diagnostics {
+	SortDiagnostics(r.diags)
+	r.at = nil
+	return r.diags
+}
+
+// SortDiagnostics sorts by file, place, then errors before warnings, then text.
+func SortDiagnostics(diags hcl.Diagnostics) {
+	at := func(d *hcl.Diagnostic) (string, int) {
+		if d.Subject == nil {
+			return "", -1
+		}
+		return d.Subject.Filename, d.Subject.Start.Byte
+	}
+	sort.SliceStable(diags, func(i, j int) bool {
+		a, b := diags[i], diags[j]
+		af, ab := at(a)
+		bf, bb := at(b)
+		switch {
+		case af != bf:
+			return af < bf
+		case ab != bb:
+			return ab < bb
+		case a.Severity != b.Severity:
+			return a.Severity < b.Severity
+		}
+		return a.Summary < b.Summary
+	})
+}

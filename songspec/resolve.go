@@ -1,0 +1,340 @@
+package songspec
+
+import (
+	"fmt"
+
+	"github.com/hashicorp/hcl/v2"
+
+	"plinth/songspec/harmony"
+	"plinth/songspec/meter"
+	"plinth/songspec/timeline"
+)
+
+// Env is what a song file needs to know of the world outside it.
+type Env struct {
+	// Feels are the feels there are, the song's own among them. Empty: any name
+	// is taken.
+	Feels map[string]FeelInfo
+}
+
+// FeelInfo is what a song file needs to know of a feel.
+type FeelInfo struct {
+	Meters []meter.Meter // empty: any meter
+	// TempoLow and TempoHigh are where it sits well, in the meter's beat; 0 when
+	// that is not known. Outside it there is a warning.
+	TempoLow, TempoHigh int
+}
+
+// resolver turns a File into a Timeline.
+type resolver struct {
+	f    *File
+	env  Env
+	rep  report
+	tl   *timeline.Timeline
+	bars int // of the passes so far
+
+	layouts map[layoutKey]*laidOut
+	spans   map[spanKey][]timeline.Span
+	chords  map[chordKey]chordResult
+	active  map[*event]bool // events that did something in some pass
+	dropped map[*event]bool // events that did nothing in some pass
+	waiting []*event        // pushes over the end of the pass before
+	spots   int
+
+	// Keys: what lift and a play's key have done so far.
+	lift     int
+	anchored bool
+	anchor   [2]harmony.Key // a section's written key, and the key a play put it in
+	anchorAt int            // lift when it did
+}
+
+type layoutKey struct {
+	chart *chart
+	meter meter.Meter
+}
+
+type spanKey struct {
+	layoutKey
+	written, sounding harmony.Key
+}
+
+// Resolve turns the file into a timeline. Its diagnostics are those that Parse
+// could not see: bars that do not add up, chords, places, feels. With an error
+// here or in Parse the timeline is nil. Resolve may be called again with another
+// Env; it changes nothing in f.
+func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
+	r := &resolver{
+		f: f, env: env,
+		layouts: map[layoutKey]*laidOut{},
+		spans:   map[spanKey][]timeline.Span{},
+		chords:  map[chordKey]chordResult{},
+		active:  map[*event]bool{},
+		dropped: map[*event]bool{},
+	}
+	r.top()
+	for _, s := range f.sections {
+		r.checkSection(s)
+	}
+	for i, p := range f.form {
+		if p.section == nil {
+			continue
+		}
+		if !r.pass(p, i) {
+			break
+		}
+	}
+	r.finish()
+	diags := r.rep.sorted()
+	if f.failed || diags.HasErrors() {
+		return nil, diags
+	}
+	return r.tl, diags
+}
+
+func (r *resolver) top() {
+	f := r.f
+	t := &timeline.Timeline{
+		File:      baseName(f.src.name),
+		Drums:     f.drums,
+		Bass:      f.bass,
+		Piano:     f.piano,
+		Looseness: orWhole(f.looseness, defaultLooseness),
+		Take:      orWhole(f.take, defaultTake),
+		CountIn:   orWhole(f.countIn, 0),
+	}
+	t.Title = t.File
+	if f.title != nil && f.title.s != "" {
+		t.Title = f.title.s
+	}
+	if f.by != nil {
+		t.By = f.by.s
+	}
+	if v := f.vocal; v != nil {
+		t.Vocal = &timeline.Vocal{
+			Path: v.ref.Path, Track: v.track, From: orWhole(v.from, 1),
+			RangeLow: v.low, RangeHigh: v.high, Line: v.line,
+		}
+	}
+	r.tl = t
+}
+
+func orWhole(w *whole, def int) int {
+	if w == nil {
+		return def
+	}
+	return w.n
+}
+
+// checkSection finds the mistakes of a section as it stands, played or not: its
+// chart in its own meter and key, its events, its feel.
+func (r *resolver) checkSection(s *section) {
+	set := r.f.settings.over(s.settings)
+	m, key := meterOf(set), keyOf(set)
+	r.feel(set)
+	if s.chords == nil {
+		return
+	}
+	lo := r.layout(s.chords, m)
+	if lo == nil {
+		return
+	}
+	r.harmonise(s.chords, lo, m, key, key)
+	r.spotsOf(lo, m, s.events)
+}
+
+func meterOf(s settings) meter.Meter {
+	if s.meter == nil {
+		return meter.Common
+	}
+	return s.meter.meter
+}
+
+func keyOf(s settings) harmony.Key {
+	if s.key == nil {
+		return harmony.Key{}
+	}
+	return s.key.key
+}
+
+// layout is a chart laid out in a meter, once; nil when it does not add up.
+func (r *resolver) layout(c *chart, m meter.Meter) *laidOut {
+	key := layoutKey{c, m}
+	if lo, ok := r.layouts[key]; ok {
+		return lo
+	}
+	lo, _ := r.f.src.layOut(c, m, &r.rep)
+	r.layouts[key] = lo
+	return lo
+}
+
+// pass adds one playing of a section; false when the song has become too long.
+func (r *resolver) pass(p *play, index int) bool {
+	sec := p.section
+	base := r.f.settings.over(sec.settings)
+	set := base.over(p.settings)
+	m := meterOf(set)
+	written, sounding := r.keys(p, keyOf(base))
+	if p.meter != nil || p.feel != nil {
+		r.feel(set)
+	}
+	if sec.chords == nil {
+		return true
+	}
+	lo := r.layout(sec.chords, m)
+	if lo == nil {
+		return true
+	}
+	if r.bars+len(lo.bars) > MaxBars {
+		r.rep.errorf(p.rng, "Too many bars", "A song has at most %d bars; with this pass it would have more.", MaxBars)
+		return false
+	}
+	spans := r.harmonise(sec.chords, lo, m, written, sounding)
+	name, _ := r.feelName(set)
+	energy := energyWord{from: defaultEnergy, to: defaultEnergy}
+	if set.energy != nil {
+		energy = *set.energy
+	}
+	pass := timeline.Pass{
+		Index: len(r.tl.Passes), Section: sec.name,
+		Feel: name, EnergyFrom: energy.from, EnergyTo: energy.to,
+		Key: sounding, Meter: m, BPM: orWhole(set.tempo, defaultTempo), Lift: r.lift,
+		Fills:    set.fills == nil || set.fills.on,
+		Length:   lo.length,
+		FirstBar: r.bars + 1,
+		Bars:     lo.bars, Chords: spans,
+	}
+	if set.tacet != nil {
+		pass.Tacet = set.tacet.set
+	}
+	if energy.from != energy.to && len(lo.bars) == 1 {
+		r.rep.warnf(energy.rng, "Energy cannot move in one bar", "The pass has a single bar, which is played at %d. Write one figure.", energy.from)
+	}
+	r.tempoFits(name, pass.BPM, set, p)
+	for _, e := range r.waiting {
+		r.active[e] = true
+	}
+	r.waiting = r.waiting[:0]
+	if !r.events(&pass, lo, sec, p) {
+		return false
+	}
+	r.bars += len(lo.bars)
+	r.tl.Passes = append(r.tl.Passes, pass)
+	return true
+}
+
+// keys moves the state of lifts and keys on for a play and says in which key
+// its section is written and in which it sounds.
+//
+// A lift adds to all lifts before it. A play's key is where its section goes,
+// whatever was lifted before: letter symbols move with the tonic, and so, by the
+// same distance, does everything played later.
+func (r *resolver) keys(p *play, written harmony.Key) (from, to harmony.Key) {
+	if p.lift != nil {
+		r.lift += p.lift.n
+	}
+	if p.key != nil {
+		to := p.key.key
+		d := (to.Tonic.PC() - written.Tonic.PC() + 12) % 12
+		if d > 6 {
+			d -= 12
+		}
+		r.lift, r.anchored, r.anchorAt = d, true, d
+		r.anchor = [2]harmony.Key{written, to}
+		if to.Minor != written.Minor && p.section.hasLetters() {
+			r.rep.warnf(p.key.rng, "From major to minor, or back", "Section %q is written in %s. Its letter symbols move with the tonic and keep their thirds; only numerals follow the mode.", p.section.name, written)
+		}
+		return written, to
+	}
+	if r.anchored && written == r.anchor[0] {
+		if r.lift == r.anchorAt {
+			return written, r.anchor[1]
+		}
+		return written, r.anchor[1].Transpose(r.lift - r.anchorAt)
+	}
+	if r.lift == 0 {
+		return written, written
+	}
+	return written, written.Transpose(r.lift)
+}
+
+// feelName is the feel of a pass: the one stated, or the one of its meter.
+// stated is false when nobody named one.
+func (r *resolver) feelName(set settings) (name string, stated bool) {
+	if set.feel != nil {
+		return set.feel.s, true
+	}
+	m := meterOf(set)
+	name = feelFor(m.Num, m.Den)
+	if len(r.env.Feels) > 0 {
+		if info, ok := r.env.Feels[name]; !ok || !info.fits(m) {
+			name = "pulse"
+		}
+		if _, ok := r.env.Feels[name]; !ok {
+			name = defaultFeel
+		}
+	}
+	return name, false
+}
+
+// fits reports whether a feel is written for a meter. Groups matter only where
+// both say them and they move the beats.
+func (i FeelInfo) fits(m meter.Meter) bool {
+	if len(i.Meters) == 0 {
+		return true
+	}
+	for _, w := range i.Meters {
+		if w.Num == m.Num && w.Den == m.Den && (w.Groups == "" && m.Groups == "" || fmt.Sprint(w.Beats()) == fmt.Sprint(m.Beats())) {
+			return true
+		}
+	}
+	return false
+}
+
+// feel reports a feel that does not exist or is not written for the meter.
+func (r *resolver) feel(set settings) {
+	if len(r.env.Feels) == 0 {
+		return
+	}
+	name, stated := r.feelName(set)
+	m := meterOf(set)
+	info, ok := r.env.Feels[name]
+	switch {
+	case !ok && stated:
+		r.rep.errorf(set.feel.rng, fmt.Sprintf("No feel %q", name), "%s", offer(name, sortedKeys(r.env.Feels), "the feel"))
+	case !stated || info.fits(m):
+	default:
+		at := set.feel.rng
+		// Point at the one written later: the inner one, which made the mismatch.
+		if set.meter != nil && set.meter.rng.Start.Byte > at.Start.Byte {
+			at = set.meter.rng
+		}
+		r.rep.errorf(at, fmt.Sprintf("The feel %q is not written for %s", name, m), "Feels for %s: %s.", m, orList(quoted(r.feelsFor(m))))
+	}
+}
+
+func (r *resolver) feelsFor(m meter.Meter) []string {
+	var exact, any []string
+	for _, n := range sortedKeys(r.env.Feels) {
+		info := r.env.Feels[n]
+		switch {
+		case len(info.Meters) == 0:
+			any = append(any, n)
+		case info.fits(m):
+			exact = append(exact, n)
+		}
+	}
+	return append(exact, any...)
+}
+
+// tempoFits warns of a tempo at which a feel does not sit well.
+func (r *resolver) tempoFits(name string, bpm int, set settings, p *play) {
+	info := r.env.Feels[name]
+	if info.TempoLow == 0 || info.TempoHigh == 0 || bpm >= info.TempoLow && bpm <= info.TempoHigh {
+		return
+	}
+	at := p.rng
+	if set.tempo != nil {
+		at = set.tempo.rng
+	}
+	r.rep.warnf(at, fmt.Sprintf("%s at %d", sentence("%s", name), bpm), "The feel %q sits well from %d to %d beats a minute.", name, info.TempoLow, info.TempoHigh)
+}

@@ -1,0 +1,172 @@
+package songspec
+
+import (
+	"fmt"
+	"sort"
+
+	"plinth/songspec/meter"
+	"plinth/songspec/timeline"
+)
+
+// spotsOf writes events out: one timeline event for every bar and count that a
+// place names. Mistakes in places are reported. written[i] is the event block
+// that out[i] comes from.
+func (r *resolver) spotsOf(lo *laidOut, usual meter.Meter, events []*event) (out []timeline.Event, written []*event) {
+	for _, e := range events {
+		if e.kind == timeline.Rit {
+			runs, err := e.place.Runs(len(lo.bars))
+			if err != nil {
+				r.rep.placeError(r.f.src, e, err)
+				continue
+			}
+			for _, run := range runs {
+				last := lo.bars[run[1]]
+				out = append(out, timeline.Event{
+					Kind: timeline.Rit, Bar: run[0], Tick: lo.bars[run[0]].Start, End: last.Start + last.Length,
+					By: timeline.All, To: e.to.n, Place: barRun(run),
+				})
+				written = append(written, e)
+			}
+			continue
+		}
+		spots, err := e.place.Where(lo.meters, usual)
+		if err != nil {
+			r.rep.placeError(r.f.src, e, err)
+			continue
+		}
+		for _, at := range spots {
+			out = append(out, r.spot(lo, usual, e, at))
+			written = append(written, e)
+		}
+		if r.spots+len(out) > MaxSpots {
+			return out, written
+		}
+	}
+	return out, written
+}
+
+func barRun(run [2]int) string {
+	if run[0] == run[1] {
+		return fmt.Sprint(run[0] + 1)
+	}
+	return fmt.Sprintf("%d-%d", run[0]+1, run[1]+1)
+}
+
+// spot is one event at one place.
+func (r *resolver) spot(lo *laidOut, usual meter.Meter, e *event, at meter.At) timeline.Event {
+	bar := lo.bars[at.Bar]
+	ev := timeline.Event{
+		Kind: e.kind, Bar: at.Bar, Tick: bar.Start + at.Tick,
+		End:   bar.Start + bar.Length,
+		By:    timeline.All,
+		Place: fmt.Sprintf("%d: %s", at.Bar+1, bar.Meter.CountAt(at.Tick)),
+	}
+	if e.by != nil {
+		ev.By = e.by.set
+	}
+	next := bar.Start + bar.Meter.NextBeat(at.Tick)
+	// A beat in the sense of "beats = 2" is the one that the tempo counts.
+	long := int64(0)
+	if e.beats != nil {
+		long = e.beats.num * bar.Meter.TempoTicks() / e.beats.den
+	}
+	switch e.kind {
+	case timeline.Accent:
+		ev.End = ev.Tick
+		ev.Weight = orWhole(e.weight, 2)
+		ev.Alone = e.alone != nil && e.alone.on
+	case timeline.Push:
+		ev.End, ev.Target = next, next
+	case timeline.Stop, timeline.Space:
+		if e.beats != nil {
+			ev.End = ev.Tick + long
+			if ev.End > lo.length {
+				r.rep.warnf(e.beats.rng, "Longer than the section", "The %s ends with its section; it cannot reach into the next one.", e.kind)
+				ev.End = lo.length
+			}
+		}
+	case timeline.Fill:
+		if e.by == nil {
+			ev.By = timeline.Only(timeline.Drums)
+		}
+	case timeline.Hold:
+		ev.End = next
+		ev.Extra = long
+		if e.beats == nil {
+			ev.Extra = bar.Meter.TempoTicks()
+		}
+	}
+	return ev
+}
+
+// events fills a pass's events and its tempo map from the section's and the
+// play's own event blocks; false when the song has become too full of events.
+func (r *resolver) events(pass *timeline.Pass, lo *laidOut, sec *section, p *play) bool {
+	blocks := sec.events
+	if len(p.events) > 0 {
+		blocks = append(append([]*event{}, blocks...), p.events...)
+	}
+	events, written := r.spotsOf(lo, pass.Meter, blocks)
+	if r.spots += len(events); r.spots > MaxSpots {
+		r.rep.errorf(p.rng, "Too many events", "A song has at most %d events, every bar and count written out.", MaxSpots)
+		return false
+	}
+	order := make([]int, len(events))
+	for i := range order {
+		order[i] = i
+	}
+	sort.SliceStable(order, func(i, j int) bool {
+		a, b := &events[order[i]], &events[order[j]]
+		if a.Tick != b.Tick {
+			return a.Tick < b.Tick
+		}
+		return a.Kind < b.Kind
+	})
+	out := make([]timeline.Event, 0, len(events))
+	from := make([]*event, 0, len(events))
+	for _, i := range order {
+		ev := events[i]
+		ev.By &^= pass.Tacet
+		if !r.counts(pass, &ev, written[i]) {
+			continue
+		}
+		// Of two events of one word at one tick the inner, later one counts.
+		if n := len(out); n > 0 && out[n-1].Tick == ev.Tick && out[n-1].Kind == ev.Kind {
+			out[n-1], from[n-1] = ev, written[i]
+			continue
+		}
+		out, from = append(out, ev), append(from, written[i])
+	}
+	pass.Events = out
+	pass.Tempos = r.tempos(pass, from)
+	return true
+}
+
+// counts reports whether an event does anything in a pass, and remembers those
+// that do nothing, to warn of those that never do.
+func (r *resolver) counts(pass *timeline.Pass, ev *timeline.Event, e *event) bool {
+	switch ev.Kind {
+	case timeline.Accent, timeline.Push, timeline.Fill:
+		if ev.By == 0 {
+			r.dropped[e] = true
+			return false
+		}
+	}
+	if ev.Kind == timeline.Push && ev.Target < pass.Length && chordAt(pass.Chords, ev.Target).Chord.None {
+		r.dropped[e] = true
+		return false
+	}
+	// A push over the end counts when there is a pass to push into.
+	if ev.Kind == timeline.Push && ev.Target == pass.Length {
+		r.waiting = append(r.waiting, e)
+	} else {
+		r.active[e] = true
+	}
+	return true
+}
+
+// chordAt is the chord in force at a tick of a pass.
+func chordAt(spans []timeline.Span, tick int64) *timeline.Span {
+	i := sort.Search(len(spans), func(i int) bool { return spans[i].End > tick })
+	return &spans[min(i, len(spans)-1)]
+}

@@ -1,0 +1,142 @@
+package songspec
+
+import (
+	"math/big"
+
+	"plinth/songspec/meter"
+	"plinth/songspec/timeline"
+)
+
+// maxMicros is the longest quarter that a tempo event of a MIDI file can say:
+// 24 bits of microseconds (Standard MIDI File 1.0, FF 51).
+const maxMicros = 1<<24 - 1
+
+// microsFor is a tempo in beats of m as microseconds a quarter, rounded half up.
+func microsFor(bpm int, m meter.Meter) int64 {
+	num := int64(60_000_000) * meter.TicksPerQuarter
+	den := int64(bpm) * m.TempoTicks()
+	return (2*num + den) / (2 * den)
+}
+
+// tempos is a pass's tempo map. A rit goes beat by beat from the tempo in force
+// to the one it reaches, which its last beat has and which stays to the end of
+// the pass. Its curve is that of an even braking: the square of the tempo moves
+// evenly (Kronman and Sundberg 1987 and Todd 1992 describe final ritards so;
+// from memory), so that the change is felt early and arrives late. A hold
+// stretches its beat on top of that.
+func (r *resolver) tempos(pass *timeline.Pass, from []*event) []timeline.Tempo {
+	steps := []timeline.Tempo{{Tick: 0, Micros: microsFor(pass.BPM, pass.Meter)}}
+	bpm := pass.BPM
+	end := int64(-1)
+	for i := range pass.Events {
+		ev := &pass.Events[i]
+		if ev.Kind != timeline.Rit {
+			continue
+		}
+		if ev.Tick < end {
+			r.rep.errorf(from[i].rng, "A rit inside a rit", "Its bars overlap with those of another rit. Give each bar to one of them.")
+			continue
+		}
+		end = ev.End
+		if ev.To == bpm {
+			r.rep.warnf(from[i].to.rng, "A rit to the same tempo", "The tempo is %d already when the rit begins, so nothing moves.", bpm)
+		}
+		beats := beatsBetween(pass, ev)
+		for j, tick := range beats {
+			steps = append(steps, timeline.Tempo{Tick: tick, Micros: braked(bpm, ev.To, j+1, len(beats), pass.Meter)})
+		}
+		bpm = ev.To
+	}
+	for i := range pass.Events {
+		if ev := &pass.Events[i]; ev.Kind == timeline.Hold {
+			steps = r.held(steps, ev, from[i])
+		}
+	}
+	return settled(steps)
+}
+
+// beatsBetween are the felt beats of a rit's bars.
+func beatsBetween(pass *timeline.Pass, ev *timeline.Event) []int64 {
+	var out []int64
+	for _, b := range pass.Bars[ev.Bar:] {
+		if b.Start >= ev.End {
+			break
+		}
+		for _, at := range b.Meter.Beats() {
+			out = append(out, b.Start+at)
+		}
+	}
+	return out
+}
+
+// braked is the tempo after i of n beats on the way from one to another, in
+// microseconds a quarter: the square root of the evenly moved square, in
+// integers, rounded half up.
+func braked(from, to, i, n int, m meter.Meter) int64 {
+	// micros = K / v with v² = (from²·(n-i) + to²·i) / n, so micros² = K²·n / (…)
+	k := big.NewInt(60_000_000 * meter.TicksPerQuarter / m.TempoTicks())
+	num := new(big.Int).Mul(k, k)
+	num.Mul(num, big.NewInt(int64(n)))
+	den := big.NewInt(int64(from)*int64(from)*int64(n-i) + int64(to)*int64(to)*int64(i))
+	num.Mul(num, big.NewInt(4)).Quo(num, den)
+	root := num.Sqrt(num).Int64() // twice the value, rounded down
+	return (root + 1) / 2
+}
+
+// held stretches the steps from ev.Tick to ev.End so that the stretch lasts
+// ev.Extra ticks longer at the tempo it has.
+func (r *resolver) held(steps []timeline.Tempo, ev *timeline.Event, e *event) []timeline.Tempo {
+	length := ev.End - ev.Tick
+	var out []timeline.Tempo
+	at := steps[0].Micros // in force at ev.Tick and, later, at ev.End
+	for _, s := range steps {
+		if s.Tick <= ev.Tick {
+			at = s.Micros
+			if s.Tick < ev.Tick {
+				out = append(out, s)
+			}
+		}
+	}
+	stretch := func(micros int64) int64 {
+		m := (2*micros*(length+ev.Extra) + length) / (2 * length)
+		if m > maxMicros {
+			tenths := (maxMicros - micros) * length * 10 / (micros * meter.TicksPerQuarter)
+			r.rep.errorf(e.rng, "Held too long", "A tempo map cannot go this slow: here the beat can be held for %d.%d quarters more, no longer.", tenths/10, tenths%10)
+			return maxMicros
+		}
+		return m
+	}
+	out = append(out, timeline.Tempo{Tick: ev.Tick, Micros: stretch(at)})
+	for _, s := range steps {
+		if s.Tick > ev.Tick && s.Tick < ev.End {
+			at = s.Micros
+			out = append(out, timeline.Tempo{Tick: s.Tick, Micros: stretch(at)})
+		}
+	}
+	rest := []timeline.Tempo{}
+	for _, s := range steps {
+		if s.Tick >= ev.End {
+			rest = append(rest, s)
+		}
+	}
+	if len(rest) == 0 || rest[0].Tick > ev.End {
+		out = append(out, timeline.Tempo{Tick: ev.End, Micros: at})
+	}
+	return append(out, rest...)
+}
+
+// settled leaves out steps that change nothing, and of several at one tick all
+// but the last.
+func settled(steps []timeline.Tempo) []timeline.Tempo {
+	out := steps[:0]
+	for _, s := range steps {
+		if n := len(out); n > 0 && out[n-1].Tick == s.Tick {
+			out = out[:n-1]
+		}
+		if n := len(out); n > 0 && out[n-1].Micros == s.Micros {
+			continue
+		}
+		out = append(out, s)
+	}
+	return out
+}

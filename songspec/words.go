@@ -1,0 +1,103 @@
+package songspec
+
+import "plinth/songspec/timeline"
+
+// The words of the song file, by the block they stand in, in the order in which
+// the reference lists them.
+var (
+	topAttrs  = []string{"title", "by", "key", "meter", "tempo", "feel", "energy", "looseness", "take", "count_in", "pickup", "grooves"}
+	topBlocks = []string{"drums", "bass", "piano", "vocal", "section", "form"}
+
+	drumsAttrs = []string{"kit"}
+	bassAttrs  = []string{"sound", "strings"}
+	pianoAttrs = []string{"sound", "highest", "span"}
+	vocalAttrs = []string{"track", "from", "range"}
+
+	sectionAttrs = []string{"chords", "like", "key", "meter", "tempo", "feel", "energy", "tacet", "fills"}
+	playAttrs    = []string{"key", "meter", "tempo", "feel", "energy", "tacet", "fills", "lift"}
+	eventWords   = timeline.EventNames[:]
+)
+
+// eventAttrs are the options that each event knows.
+var eventAttrs = [...][]string{
+	timeline.Accent: {"by", "weight", "alone"},
+	timeline.Push:   {"by"},
+	timeline.Stop:   {"beats"},
+	timeline.Fill:   {"by"},
+	timeline.Hold:   {"beats"},
+	timeline.Rit:    {"to"},
+	timeline.Space:  {"beats"},
+}
+
+// Kits are the words for what the drummer plays on. General MIDI level 1 has one
+// kit, so these are ways of playing it: "brushes" also asks players that have
+// one for their brush kit, "sticks" keeps sticks in the hands where the feel
+// would take brushes.
+var kits = []string{"standard", "brushes", "sticks"}
+
+// A sound is a General MIDI program by its plain name.
+type sound struct {
+	word    string
+	program uint8 // counted from 0
+}
+
+// Programs counted from 0, from the General MIDI level 1 sound set (0 Acoustic
+// Grand Piano to 7 Clavinet, 32 Acoustic Bass to 39 Synth Bass 2). The plain
+// names are ours.
+var bassSounds = []sound{
+	{"finger", 33},
+	{"pick", 34},
+	{"acoustic", 32},
+	{"fretless", 35},
+	{"slap", 36},
+	{"synth", 38},
+}
+
+var pianoSounds = []sound{
+	{"grand", 0},
+	{"bright", 1},
+	{"electric grand", 2},
+	{"honky-tonk", 3},
+	{"electric", 4},
+	{"fm electric", 5},
+}
+
+// alsoCalled are names that musicians use for these sounds.
+var alsoCalled = map[string]string{
+	"upright": "acoustic", "double": "acoustic", "double bass": "acoustic", "acoustic bass": "acoustic", "contrabass": "acoustic",
+	"electric bass": "finger", "fingered": "finger", "finger bass": "finger",
+	"picked": "pick", "pick bass": "pick", "fretless bass": "fretless", "slap bass": "slap", "synth bass": "synth",
+	"piano": "grand", "grand piano": "grand", "acoustic grand": "grand",
+	"bright piano": "bright", "honky tonk": "honky-tonk", "electric piano": "electric", "rhodes": "electric",
+}
+
+// Defaults of the song file.
+const (
+	defaultTempo     = 96
+	defaultFeel      = "ballad-eighths"
+	defaultEnergy    = 2
+	defaultLooseness = 400 // per mille
+	defaultTake      = 1
+	defaultSpan      = 14 // semitones: a ninth
+)
+
+// feelFor is the feel of a meter in which nobody has named one.
+func feelFor(num, den int) string {
+	switch [2]int{num, den} {
+	case [2]int{4, 4}:
+		return defaultFeel
+	case [2]int{3, 4}:
+		return "waltz"
+	case [2]int{12, 8}:
+		return "slow-twelve"
+	case [2]int{6, 8}:
+		return "lilt"
+	case [2]int{2, 4}:
+		return "march"
+	case [2]int{5, 4}:
+		return "five"
+	case [2]int{7, 8}:
+		return "seven"
+	}
+	return "pulse"
+}
