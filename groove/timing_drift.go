@@ -35,7 +35,7 @@ func (h human) stray(who timeline.Player, n *gridNote) int64 {
 		}
 		w := wanders[kind]
 		lane := h.lane(n.Lane)
-		us += h.noise(lane, n.Tick, w.slow, 3)
+		us += h.noise(lane, n.Tick, w.slow, laneLayers)
 		us += h.scaled(lane.at(-1, n.Tick).bell() * w.quick / bellUnit)
 		us += h.lag(who, n)
 	}
@@ -59,7 +59,7 @@ func (h human) drift(tick int64) int64 {
 	if h.loose == 0 {
 		return 0
 	}
-	return h.noise(h.band, tick, bandDriftUS, 6)
+	return h.noise(h.band, tick, bandDriftUS, bandLayers)
 }
 
 // lag is where an instrument sits against the beat by the feel's figures, and the
@@ -72,14 +72,28 @@ func (h human) lag(who timeline.Player, n *gridNote) int64 {
 	return us * min(h.loose, 2*refLooseness) / refLooseness
 }
 
-func (h human) scaled(us int64) int64 { return us * h.loose / refLooseness }
+// scaled is a figure of the reference looseness at the one in force: in proportion
+// up to it, and from there on to twice as much at looseness 1, where the spread is
+// that of the drummers' loosest tenth.
+func (h human) scaled(us int64) int64 {
+	if h.loose <= refLooseness {
+		return us * h.loose / refLooseness
+	}
+	return us + us*(h.loose-refLooseness)/(1000-refLooseness)
+}
 
-// octaves is the number of layers that drift is made of at most.
-const octaves = 6
+// Drift is made of layers, each half as fast as the one before, from an eighth
+// (layer 0) to thirty-two beats: bandLayers of them for the band, laneLayers for
+// one instrument. From slowLayer on, a layer is a bar or longer.
+const (
+	bandLayers  = 7
+	laneLayers  = 4
+	slowLayer   = 3
+	layerPeriod = quarter / 2
+)
 
-// noise is long-range correlated: the sum of n layers, each half as fast as the
-// one before, from a beat to thirty-two, all of the same strength. That is the
-// classic recipe for 1/f noise; here each layer's knots come from the table of
+// noise is long-range correlated: the sum of n layers of the same strength. That is
+// the classic recipe for 1/f noise; here each layer's knots come from the table of
 // chance, joined by straight lines, so that any place can be asked for on its own.
 // sd is the standard deviation of the sum at the reference looseness. The slow
 // layers are 0 at both ends of the pass: passes meet in time.
@@ -87,23 +101,30 @@ func (h human) noise(lane chance, tick, sd int64, n int) int64 {
 	length := h.p.pass.Length
 	sum := int64(0)
 	for k := 0; k < n; k++ {
-		period := int64(quarter) << k
+		period := int64(layerPeriod) << k
 		i := tick / period
 		if tick%period < 0 {
 			i--
 		}
 		knot := func(i int64) int64 {
-			if k >= 2 && (i <= 0 || i*period >= length) {
+			if k >= slowLayer && (i <= 0 || i*period >= length) {
 				return 0
 			}
 			return lane.at(int64(k), i).bell()
 		}
 		part := tick - i*period
-		sum += (knot(i)*(period-part) + knot(i+1)*part) / period
+		v := knot(i)
+		if part > 0 {
+			v = (v*(period-part) + knot(i+1)*part) / period
+		}
+		sum += v
 	}
 	return h.scaled(sum * sd / bellUnit * 1000 / layerGain[n])
 }
 
-// layerGain is the standard deviation, in thousandths, of n layers of strength 1:
-// a point between two knots varies two thirds as much as the knots do.
-var layerGain = [octaves + 1]int64{1000, 816, 1155, 1414, 1633, 1826, 2000}
+// layerGain is the standard deviation, in thousandths, of n layers of strength 1 on
+// a grid of sixteenths: half of them fall on a knot of layer 0, and between knots a
+// layer varies about two thirds as much.
+var layerGain = [bandLayers + 1]int64{
+	1, 866, 1199, 1452, 1667, 1856, 2028, 2186,
+}

@@ -48,31 +48,31 @@ func kindOf(key uint8) laneKind {
 
 // bandDriftUS is the standard deviation, in microseconds at looseness 0.4, of the
 // drift that the whole band shares.
-const bandDriftUS = 6000
+const bandDriftUS = 7000
 
 // wander is how far an instrument strays from the band's drift, in microseconds
 // of standard deviation at looseness 0.4: slow from beat to beat, quick from
 // stroke to stroke.
 type wander struct{ slow, quick int64 }
 
-// wanders by instrument. Band drift and wander together come to about half of
+// wanders by instrument. Band drift and wander together come to about 0.6 of
 // the drummers' median spread within a performance (closed hat 14.8 ms, ride 14.8,
 // kick 17.7, snare 21.0, cross-stick 15.2, pedal 17.0, toms 15.5 to 17.9), and the
 // quick share follows their correlation from stroke to stroke (hat .69, ride .66,
 // kick .42, snare .17: a snare jumps, a hat wanders). For bass and piano no such
 // table is at hand: they take the ride's and the kick's.
 var wanders = [numKinds]wander{
-	kindKick:  {5000, 4500},
-	kindSnare: {3500, 8000},
-	kindStick: {3500, 6000},
-	kindHat:   {4000, 2500},
-	kindPedal: {5000, 4500},
-	kindOpen:  {4000, 4000},
-	kindRide:  {4000, 2500},
-	kindTom:   {4000, 6000},
-	kindCrash: {4000, 5000},
-	kindBass:  {4500, 3000},
-	kindPiano: {4500, 4000},
+	kindKick:  {6500, 5000},
+	kindSnare: {4500, 9000},
+	kindStick: {4500, 6000},
+	kindHat:   {5500, 2500},
+	kindPedal: {6500, 5000},
+	kindOpen:  {5000, 4000},
+	kindRide:  {5500, 2500},
+	kindTom:   {5000, 6500},
+	kindCrash: {5000, 5000},
+	kindBass:  {5000, 3000},
+	kindPiano: {5000, 4000},
 }
 
 // swingPoint is a ratio of long to short, in thousandths, at a tempo in beats a
