@@ -2,7 +2,6 @@ package songspec
 
 import (
 	"errors"
-	"fmt"
 
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 
