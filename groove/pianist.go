@@ -1,4 +1,155 @@
 package groove
 
+import (
+	"plinth/groove/feel"
+	"plinth/songspec/timeline"
+)
+
+// Where the comp lives, in MIDI numbers. Common practice, no single source.
+const (
+	compFloor      = 48 // C3: the bass has what is below
+	compCeiling    = 69 // A4, unless the song file says otherwise
+	ceilingFloor   = 60 // C4: under it no octave is left for a chord over the floor
+	lowestHighest  = 55 // G3: a song file's ceiling is not followed further down
+	underTheSinger = 4  // a major third under the singer's lower quartile
+	defaultSpan    = 14 // a ninth
+)
+
+// centres is where the voicings gather at each energy, in MIDI numbers. In 870
+// pop accompaniments the upper voices' middle is 60, half of them between 58 and
+// 62; the fifths at either end lie at 55 and 67.
+var centres = [5]int{57, 58, 60, 62, 63}
+
+// comper is the pianist at work on one pass.
+type comper struct {
+	p        *plan
+	changes  []change
+	voicings []voicing // one for each change; n is 0 where nothing is held
+	silences []span
+	alone    map[int]bool
+	end      int64 // of what the pianist plays: the last chord's
+}
+
 // piano is the comp of a pass.
-func (p *plan) piano() []gridNote { return nil }
+func (p *plan) piano() []gridNote {
+	c := &comper{p: p, changes: p.changes(timeline.Piano), silences: p.silences(), alone: p.alone()}
+	if len(c.changes) == 0 || p.pass.Tacet.Has(timeline.Piano) {
+		return nil
+	}
+	c.unpush()
+	c.end = min(c.changes[len(c.changes)-1].End, p.pass.Length)
+	ear := p.listen()
+	c.voicings = p.voicings(c.changes, ear)
+	return ear.clear(c.sound(c.marks(ear)))
+}
+
+// unpush plays a chord on its beat after all when its push falls into a stop:
+// nobody would hear it come early.
+func (c *comper) unpush() {
+	for i := range c.changes {
+		ch := &c.changes[i]
+		if !ch.Pushed {
+			continue
+		}
+		if _, silent := silencedAt(c.silences, ch.Start); silent {
+			ch.Start, ch.Pushed = ch.Nominal, false
+			if i > 0 {
+				c.changes[i-1].End = ch.Nominal
+			}
+		}
+	}
+}
+
+// ceiling is the highest note of the comp in a pass, as a MIDI number: the song
+// file's, or A4; and not over a major third under the singer's lower quartile,
+// as long as that leaves the comp an octave over C3.
+func ceiling(setup timeline.PianoSetup, pass *timeline.Pass) int {
+	high := compCeiling
+	if setup.Highest > 0 {
+		high = max(setup.Highest, lowestHighest)
+	}
+	if q, ok := lowerQuartile(pass); ok {
+		high = min(high, max(q-underTheSinger, ceilingFloor))
+	}
+	return high
+}
+
+// room is where the voicings of a bar at that energy lie. The register rises
+// with the energy.
+func (p *plan) room(lv *feel.Level, energy int) compRoom {
+	w := compRoom{high: ceiling(p.song.Piano, p.pass), span: p.song.Piano.Span, centre: lv.Centre}
+	w.low = min(compFloor, w.high-12)
+	if w.span == 0 {
+		w.span = defaultSpan
+	}
+	if w.centre == 0 {
+		w.centre = centres[energy-1]
+	}
+	w.centre = min(w.centre, w.high-6)
+	return w
+}
+
+// voices is how many voices a level asks for.
+func voices(lv *feel.Level, energy int) int {
+	switch {
+	case lv.Voices > 0:
+		return min(lv.Voices, maxVoices)
+	case energy == 1:
+		return 2
+	case energy <= 3:
+		return 3
+	}
+	return 4
+}
+
+// voicings chooses the voicings of the whole pass at once.
+func (p *plan) voicings(changes []change, ear *listener) []voicing {
+	vc := newVoicer()
+	var start *candidateSet
+	if b := p.pass.Before; b != nil {
+		lv, energy := p.level(0), p.pass.EnergyAt(0)
+		start = vc.set(b.Chord, voices(lv, energy), 0, p.room(lv, energy))
+	}
+	steps := make([]voiceStep, len(changes))
+	for i := range changes {
+		ch := &changes[i]
+		bar := p.barAt(ch.Nominal)
+		lv, energy := p.level(bar), p.pass.EnergyAt(bar)
+		avoid := ear.avoid(ch)
+		set := vc.set(ch.Chord, voices(lv, energy), avoid, p.room(lv, energy))
+		steps[i] = voiceStep{set: set, same: ch.Same}
+		if set != nil {
+			steps[i].extra = ear.cost(ch, set)
+		}
+	}
+	picked := vc.path(start, steps)
+	out := make([]voicing, len(changes))
+	for i := range steps {
+		if steps[i].set != nil {
+			out[i] = steps[i].set.list[picked[i]].voicing
+		}
+	}
+	return out
+}
+
+// changeAt is the index of the chord in force at a tick, -1 before the first.
+func (c *comper) changeAt(tick int64) int {
+	low, high := 0, len(c.changes)
+	for low < high {
+		mid := (low + high) / 2
+		if c.changes[mid].Start > tick {
+			high = mid
+		} else {
+			low = mid + 1
+		}
+	}
+	return low - 1
+}
+
+// fresh reports whether change i must be struck: another chord, a pushed one,
+// another voicing, the first of the pass or the first after N.C. The same chord
+// written again goes on.
+func (c *comper) fresh(i int) bool {
+	ch := &c.changes[i]
+	return i == 0 || !ch.Same || ch.Pushed || c.voicings[i] != c.voicings[i-1]
+}

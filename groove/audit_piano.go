@@ -1,0 +1,239 @@
+package groove
+
+import (
+	"fmt"
+	"sort"
+	"strconv"
+
+	"plinth/songspec/timeline"
+)
+
+// Finding is something in a pass that a player could not play, or that breaks
+// 'less is more'.
+type Finding struct {
+	Player timeline.Player
+	Tick   int64  // from the start of the pass
+	Bar    int    // index into the pass's bars
+	Rule   string // a short word for the rule: "span", "ceiling"
+	Text   string // one plain sentence
+}
+
+// The piano's limits.
+const (
+	pianoLowest  = 21  // A0, the instrument's range in the orchestration handbooks
+	pianoHighest = 108 // C8
+	handFingers  = 5
+	// chordUS is the time within which attacks are one chord, rolled or struck, and
+	// within which one chord may still sound under the next: ours.
+	chordUS = 90_000
+	// repeatUS is the shortest time between two strokes of one key that a restrained
+	// player uses: ten a second, the same as a drummer's hand.
+	repeatUS = 100_000
+)
+
+// keyNames spell for messages that know no key.
+var keyNames = [12]string{"C", "C#", "D", "Eb", "E", "F", "F#", "G", "Ab", "A", "Bb", "B"}
+
+// keyName names a MIDI note, C4 = 60.
+func keyName(key int) string { return keyNames[key%12] + strconv.Itoa(key/12-1) }
+
+// pianoChord is one attack of the finished part with all that sounds then.
+type pianoChord struct {
+	tick  int64
+	end   int64 // the last attack in it
+	keys  []int // ascending, struck here or still sounding
+	top   int   // the highest struck here
+	count int   // notes struck here
+}
+
+// AuditPiano checks a pass's finished piano notes: what two hands can hold, the
+// instrument's range and the comp's ceiling, low intervals, strokes of one key,
+// notes of one key that overlap, attacks a beat, and octaves in parallel with the
+// bass. Sorted by tick. setup is the song's piano, part the pass as it is played.
+func AuditPiano(setup timeline.PianoSetup, pass *timeline.Pass, part PassPart) []Finding {
+	a := pianoAudit{pass: pass, clock: newClock(pass.Tempos), span: setup.Span, ceiling: ceiling(setup, pass)}
+	if a.span == 0 {
+		a.span = defaultSpan
+	}
+	notes := part.Notes[timeline.Piano]
+	chords := a.chords(notes)
+	a.keys(notes)
+	a.hands(chords)
+	a.density(chords)
+	a.octaves(chords, part.Notes[timeline.Bass])
+	sort.SliceStable(a.out, func(i, j int) bool { return a.out[i].Tick < a.out[j].Tick })
+	return a.out
+}
+
+type pianoAudit struct {
+	pass    *timeline.Pass
+	clock   clock
+	span    int
+	ceiling int
+	out     []Finding
+}
+
+func (a *pianoAudit) found(tick int64, rule, format string, args ...any) {
+	bar := sort.Search(len(a.pass.Bars), func(i int) bool { return a.pass.Bars[i].Start > tick })
+	a.out = append(a.out, Finding{Player: timeline.Piano, Tick: tick, Bar: max(0, bar-1), Rule: rule,
+		Text: fmt.Sprintf(format, args...)})
+}
+
+// keys checks every note by itself and against the one before on its key.
+func (a *pianoAudit) keys(notes []Note) {
+	var last [128]*Note
+	for i := range notes {
+		n := &notes[i]
+		key := int(n.Key)
+		if key < pianoLowest || key > pianoHighest {
+			a.found(n.Tick, "range", "%s is not on a piano", keyName(key))
+		}
+		if key > a.ceiling {
+			a.found(n.Tick, "ceiling", "%s is over the comp's ceiling, %s", keyName(key), keyName(a.ceiling))
+		}
+		if p := last[key]; p != nil {
+			if p.Tick+p.Length > n.Tick {
+				a.found(n.Tick, "overlap", "%s is struck while it still sounds", keyName(key))
+			}
+			if us := a.clock.us(n.Tick) - a.clock.us(p.Tick); us < repeatUS {
+				a.found(n.Tick, "repeat", "%s is struck again after %d ms", keyName(key), us/1000)
+			}
+		}
+		last[key] = n
+	}
+}
+
+// chords gathers the notes, which are in order, into attacks.
+func (a *pianoAudit) chords(notes []Note) []pianoChord {
+	var out []pianoChord
+	var ringing []Note
+	for i := 0; i < len(notes); {
+		from := a.clock.us(notes[i].Tick)
+		c := pianoChord{tick: notes[i].Tick}
+		j := i
+		for j < len(notes) && a.clock.us(notes[j].Tick)-from < chordUS {
+			c.end = notes[j].Tick
+			c.top = max(c.top, int(notes[j].Key))
+			j++
+		}
+		c.count = j - i
+		settled := a.clock.shift(c.end, chordUS)
+		var on [128]bool
+		kept := ringing[:0]
+		for _, n := range ringing {
+			if n.Tick+n.Length > settled {
+				on[n.Key] = true
+				kept = append(kept, n)
+			}
+		}
+		for _, n := range notes[i:j] {
+			on[n.Key] = true
+		}
+		ringing = append(kept, notes[i:j]...)
+		for key, sounds := range on {
+			if sounds {
+				c.keys = append(c.keys, key)
+			}
+		}
+		out = append(out, c)
+		i = j
+	}
+	return out
+}
+
+// hands checks what sounds at every attack.
+func (a *pianoAudit) hands(chords []pianoChord) {
+	for _, c := range chords {
+		if !playable(c.keys, a.span) {
+			a.found(c.tick, "span", "no two hands of %d semitones and five fingers hold %s", a.span, keyList(c.keys))
+		}
+		if low, high, ok := firstMuddy(c.keys); ok {
+			a.found(c.tick, "low", "%s under %s is unclear so low", keyName(low), keyName(high))
+		}
+	}
+}
+
+// playable reports whether ascending keys split into two hands.
+func playable(keys []int, span int) bool {
+	n := len(keys)
+	for k := 0; k <= n; k++ {
+		if k > handFingers || n-k > handFingers {
+			continue
+		}
+		left := k == 0 || keys[k-1]-keys[0] <= span
+		right := k == n || keys[n-1]-keys[k] <= span
+		if left && right {
+			return true
+		}
+	}
+	return false
+}
+
+// firstMuddy returns two of ascending keys under the low interval limit.
+func firstMuddy(keys []int) (low, high int, ok bool) {
+	for i, low := range keys {
+		for _, high := range keys[i+1:] {
+			if muddy(low, high) {
+				return low, high, true
+			}
+		}
+	}
+	return 0, 0, false
+}
+
+func keyList(keys []int) string {
+	s := ""
+	for i, k := range keys {
+		if i > 0 {
+			s += " "
+		}
+		s += keyName(k)
+	}
+	return s
+}
+
+// density compares the attacks of the whole pass with what its energy allows; a
+// chart that asks for more changes and hits than that may have them.
+func (a *pianoAudit) density(chords []pianoChord) {
+	var allowed, ticks int64
+	for i, b := range a.pass.Bars {
+		allowed += b.Length * attacksPerBeat[a.pass.EnergyAt(i)-1] / b.Meter.TempoTicks()
+		ticks += b.Length
+	}
+	asked := int64(0)
+	for i, s := range a.pass.Chords {
+		if i == 0 || s.Chord != a.pass.Chords[i-1].Chord {
+			asked++
+		}
+	}
+	for _, e := range a.pass.Events {
+		if (e.Kind == timeline.Accent || e.Kind == timeline.Push) && e.By.Has(timeline.Piano) {
+			asked++
+		}
+	}
+	if n := int64(len(chords)); n > asked && 1000*n > allowed {
+		a.found(0, "density", "the piano attacks %d times, more than the %d that the energy allows", n, allowed/1000)
+	}
+}
+
+// octaves finds where top voice and bass go from one octave to another in the
+// same direction, from one attack to the next that both strike.
+func (a *pianoAudit) octaves(chords []pianoChord, bass []Note) {
+	prevTop, prevBass := 0, 0
+	at := 0
+	for _, c := range chords {
+		from, to := a.clock.us(c.tick)-chordUS, a.clock.us(c.end)+chordUS
+		for at < len(bass) && a.clock.us(bass[at].Tick) < from {
+			at++
+		}
+		if at == len(bass) || a.clock.us(bass[at].Tick) > to {
+			continue
+		}
+		low := int(bass[at].Key)
+		up, down := c.top > prevTop && low > prevBass, c.top < prevTop && low < prevBass
+		if prevTop > 0 && (up || down) && prevTop%12 == prevBass%12 && c.top%12 == low%12 {
+			a.found(c.tick, "octaves", "the top voice goes in octaves with the bass, %s to %s", keyName(prevTop), keyName(c.top))
+		}
+		prevTop, prevBass = c.top, low
+	}
+}

@@ -1,0 +1,172 @@
+package groove
+
+import (
+	"sort"
+
+	"plinth/songspec/timeline"
+)
+
+// listener is what the pianist hears of the singer in one pass. A nil listener
+// hears nothing: no vocal is given and no space is written.
+type listener struct {
+	p     *plan
+	sung  []timeline.SungNote // in order
+	held  []timeline.SungNote // those of a beat or more
+	heard bool                // a vocal is given
+}
+
+// duck is how long before a held sung note a comp note that would rub against it
+// ends, in ticks: a thirty-second, more than any player strays.
+const duck = quarter / 8
+
+// busyPerBeat is the number of sung notes a beat, in thousandths, from which the
+// comp plays less. Ours: eighths with some sixteenths.
+const busyPerBeat = 1500
+
+// listen returns what the pianist hears.
+func (p *plan) listen() *listener {
+	l := &listener{p: p, heard: len(p.pass.Sung) > 0}
+	l.sung = append(l.sung, p.pass.Sung...)
+	sort.SliceStable(l.sung, func(i, j int) bool { return l.sung[i].Tick < l.sung[j].Tick })
+	for _, s := range l.sung {
+		if s.Length >= p.pass.Bars[p.barAt(s.Tick)].Meter.TempoTicks() {
+			l.held = append(l.held, s)
+		}
+	}
+	return l
+}
+
+// lowerQuartile is the lower quartile, by nearest rank, of the notes that begin
+// in the pass; false when none does.
+func lowerQuartile(pass *timeline.Pass) (int, bool) {
+	var keys []int
+	for _, s := range pass.Sung {
+		if s.Tick >= 0 && s.Tick < pass.Length {
+			keys = append(keys, int(s.Key))
+		}
+	}
+	if len(keys) == 0 {
+		return 0, false
+	}
+	sort.Ints(keys)
+	return keys[(len(keys)+3)/4-1], true
+}
+
+// rubs reports whether a comp note stands a semitone, or that and octaves (a
+// minor ninth), from a sung one.
+func rubs(comp, sung int) bool {
+	d := absInt(comp - sung)
+	return d%12 == 1
+}
+
+// avoid is the pitch classes (bit = pitch class) that a chord is better played
+// without: a held sung note a semitone and octaves over them fills half of the
+// chord's time or more.
+func (l *listener) avoid(ch *change) uint16 {
+	var rub [12]int64
+	for _, s := range l.heldIn(ch.Start, ch.End) {
+		low, high := max(s.Tick, ch.Start), min(s.Tick+s.Length, ch.End)
+		rub[(int(s.Key)+11)%12] += high - low
+	}
+	var out uint16
+	for pc, ticks := range rub {
+		if ticks > 0 && 2*ticks >= ch.End-ch.Start {
+			out |= 1 << pc
+		}
+	}
+	return out
+}
+
+// heldIn are the held sung notes that sound between two ticks.
+func (l *listener) heldIn(start, end int64) []timeline.SungNote {
+	i := sort.Search(len(l.held), func(i int) bool { return l.held[i].Tick+l.held[i].Length > start })
+	j := i
+	for j < len(l.held) && l.held[j].Tick < end {
+		j++
+	}
+	return l.held[i:j]
+}
+
+// at is the sung note that sounds at a tick.
+func (l *listener) at(tick int64) (int, bool) {
+	i := sort.Search(len(l.sung), func(i int) bool { return l.sung[i].Tick > tick }) - 1
+	if i < 0 || l.sung[i].Tick+l.sung[i].Length <= tick {
+		return 0, false
+	}
+	return int(l.sung[i].Key), true
+}
+
+// cost is what each voicing costs under the tune at the chord's attack: the top
+// voice doubling it, any voice in unison with it, any rub with a held note.
+func (l *listener) cost(ch *change, set *candidateSet) []int32 {
+	if !l.heard {
+		return nil
+	}
+	tune, sounds := l.at(ch.Start)
+	held := l.heldIn(ch.Start, ch.End)
+	if !sounds && len(held) == 0 {
+		return nil
+	}
+	out := make([]int32, len(set.list))
+	for i := range set.list {
+		v := &set.list[i].voicing
+		if sounds && v.top()%12 == tune%12 {
+			out[i] += costDoubleTune
+		}
+		for k := int8(0); k < v.n; k++ {
+			key := int(v.notes[k])
+			if sounds && key == tune {
+				out[i] += costUnison
+			}
+			for _, s := range held {
+				if rubs(key, int(s.Key)) {
+					out[i] += costRub
+				}
+			}
+		}
+	}
+	return out
+}
+
+// clear takes away what rubs against a held sung note while it sounds, and what
+// is struck in unison with the tune. A note that was there before ends in time.
+func (l *listener) clear(notes []gridNote) []gridNote {
+	if !l.heard {
+		return notes
+	}
+	out := notes[:0]
+	for _, n := range notes {
+		if tune, ok := l.at(n.Tick); ok && tune == int(n.Key) {
+			continue
+		}
+		keep := true
+		for _, s := range l.heldIn(n.Tick-duck, n.End+duck) {
+			if !rubs(int(n.Key), int(s.Key)) {
+				continue
+			}
+			if n.Tick >= s.Tick-2*duck {
+				keep = false
+				break
+			}
+			n.End = min(n.End, s.Tick-duck)
+		}
+		if keep {
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
+// busy reports a bar with much singing.
+func (l *listener) busy(bar int) bool {
+	if !l.heard {
+		return false
+	}
+	b := l.p.pass.Bars[bar]
+	count := int64(0)
+	i := sort.Search(len(l.sung), func(i int) bool { return l.sung[i].Tick >= b.Start })
+	for ; i < len(l.sung) && l.sung[i].Tick < b.Start+b.Length; i++ {
+		count++
+	}
+	return count*1000*b.Meter.TempoTicks() >= busyPerBeat*b.Length
+}

@@ -1,0 +1,119 @@
+package groove
+
+import (
+	"sort"
+
+	"plinth/groove/feel"
+	"plinth/songspec/timeline"
+)
+
+// answerEnergy is the energy from which the comp answers the singer.
+const answerEnergy = 3
+
+// answerGap is how many bars lie between two answers at least: one in four.
+const answerGap = 4
+
+// windows are where the singer rests after a phrase, or where the song file says
+// so with a space, in order; each two beats or more, within the pass. Before the
+// first phrase there is nobody to answer.
+func (l *listener) windows() []span {
+	var rests []span
+	var last int64
+	for i, s := range l.sung {
+		if i > 0 && s.Tick > last {
+			rests = append(rests, span{last, s.Tick})
+		}
+		last = max(last, s.Tick+s.Length)
+	}
+	if len(l.sung) > 0 {
+		rests = append(rests, span{last, l.p.pass.Length})
+	}
+	for _, e := range l.p.pass.Events {
+		if e.Kind == timeline.Space {
+			rests = append(rests, span{e.Tick, e.End})
+		}
+	}
+	sort.Slice(rests, func(i, j int) bool { return rests[i].Start < rests[j].Start })
+	var out []span
+	for _, r := range rests {
+		r.Start, r.End = max(r.Start, 0), min(r.End, l.p.pass.Length)
+		if n := len(out); n > 0 && r.Start <= out[n-1].End {
+			out[n-1].End = max(out[n-1].End, r.End)
+		} else if r.End > r.Start {
+			out = append(out, r)
+		}
+	}
+	long := out[:0]
+	for _, r := range out {
+		if r.End-r.Start >= 2*l.p.pass.Bars[l.p.barAt(r.Start)].Meter.TempoTicks() {
+			long = append(long, r)
+		}
+	}
+	return long
+}
+
+// answer puts a small figure into windows: three single voices of the chord that
+// is held, a half beat apart, where the tab's strikes make room. Never in the
+// last beat of a window: there the next phrase begins. Not twice in four bars, in
+// a pass or over its border.
+func (l *listener) answer(c *comper, strikes []mark) []mark {
+	next := 0
+	if c.p.pass.Before != nil {
+		next = answerGap - 1
+	}
+	for _, w := range l.windows() {
+		bar := c.p.barAt(w.Start)
+		beat := c.p.pass.Bars[bar].Meter.TempoTicks()
+		half := beat / 2
+		// On the first beat that leaves the singer's last note half a beat.
+		start := c.p.pass.Bars[bar].Start
+		for start < w.Start+half {
+			start += beat
+		}
+		bar = c.p.barAt(start)
+		end := start + 3*half
+		if bar < next || c.p.pass.EnergyAt(bar) < answerEnergy || start+2*half >= w.End-beat ||
+			bar != c.p.barAt(end-1) || !l.clearFor(c, bar, start, end) {
+			continue
+		}
+		out := make([]mark, 0, len(strikes)+3)
+		for _, m := range strikes {
+			if m.forced || m.tick < start || m.tick >= end {
+				out = append(out, m)
+			}
+		}
+		n := byte(c.voicings[c.changeAt(start)].n)
+		figure := [3]byte{max(1, n-1), n, max(1, n-1)}
+		if n >= 3 && c.p.chance("comp answer").at(int64(bar)).below(2) == 0 {
+			figure = [3]byte{n - 2, n - 1, n}
+		}
+		for i, voice := range figure {
+			at := start + int64(i)*half
+			out = append(out, mark{tick: at, kind: markStrike, part: '0' + voice, touch: feel.Soft, forced: true, ring: true, least: at + beat})
+		}
+		strikes = mergeMarks(out)
+		next = bar + answerGap
+	}
+	return strikes
+}
+
+// clearFor reports whether an answer has the stretch to itself: one chord, no
+// event, no stop, nothing that is asked for.
+func (l *listener) clearFor(c *comper, bar int, start, end int64) bool {
+	if c.alone[bar] || bar == c.p.ending() || end > c.end {
+		return false
+	}
+	i := c.changeAt(start)
+	if i < 0 || i != c.changeAt(end-1) || c.voicings[i].n < 2 {
+		return false
+	}
+	if ch := &c.changes[i]; ch.Pushed && start <= ch.Nominal || start == ch.Start {
+		return false
+	}
+	for _, e := range c.p.pass.Events {
+		if e.Kind != timeline.Space && e.Tick < end && max(e.End, e.Tick+1) > start {
+			return false
+		}
+	}
+	return true
+}

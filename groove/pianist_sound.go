@@ -1,0 +1,180 @@
+package groove
+
+import "sort"
+
+// rollMS is the time between two notes of a rolled chord, in milliseconds. The
+// top note is on the beat, the others come before it. From memory: pianists'
+// quick rolls lie about here; no source checked.
+const rollMS = 15
+
+// thin keeps each bar's attacks within what its energy allows, fewer where the
+// singer is busy. What the chart and the events ask for stays; of the tab the
+// softest strikes go first, the last of a bar before the first.
+func (c *comper) thin(in []mark, ear *listener) []mark {
+	drop := make([]bool, len(in))
+	for bar, first := 0, 0; bar < len(c.p.pass.Bars); bar++ {
+		b := c.p.pass.Bars[bar]
+		for first < len(in) && in[first].tick < b.Start {
+			first++
+		}
+		last := first
+		for last < len(in) && in[last].tick < b.Start+b.Length {
+			last++
+		}
+		budget := int(b.Length * attacksPerBeat[c.p.pass.EnergyAt(bar)-1] / (1000 * b.Meter.TempoTicks()))
+		if ear.busy(bar) {
+			budget = budget * 3 / 4
+		}
+		for over := last - first - max(1, budget); over > 0; over-- {
+			worst := -1
+			for i := first; i < last; i++ {
+				if in[i].forced || drop[i] {
+					continue
+				}
+				if worst < 0 || in[i].touch <= in[worst].touch {
+					worst = i
+				}
+			}
+			if worst < 0 {
+				break
+			}
+			drop[worst] = true
+		}
+		first = last
+	}
+	out := in[:0:0]
+	for i, m := range in {
+		if !drop[i] {
+			out = append(out, m)
+		}
+	}
+	return out
+}
+
+// complete sees to it that every chord is heard whole: where the single voices
+// of a broken chord do not come round before the chord changes, its first attack
+// takes them all.
+func (c *comper) complete(strikes []mark) {
+	at := 0
+	for i := 0; i < len(c.changes); {
+		end := i + 1
+		for end < len(c.changes) && !c.fresh(end) {
+			end++
+		}
+		until := c.end
+		if end < len(c.changes) {
+			until = c.changes[end].Start
+		}
+		n := int(c.voicings[i].n)
+		for at < len(strikes) && strikes[at].tick < c.changes[i].Start {
+			at++
+		}
+		first, heard := at, 0
+		for at < len(strikes) && strikes[at].tick < until {
+			low, high := voicesOf(strikes[at].part, n)
+			heard |= 1<<high - 1<<low
+			at++
+		}
+		if first < at && heard != 1<<n-1 {
+			strikes[first].part = 'c'
+		}
+		i = end
+	}
+}
+
+// voicesOf says which of n voices a part of the comp row strikes: from low up to,
+// not including, high.
+func voicesOf(part byte, n int) (low, high int) {
+	switch {
+	case n == 0:
+		return 0, 0
+	case part == 'l':
+		return 0, max(1, n/2)
+	case part == 'u':
+		return n / 2, n
+	case part >= '1' && part <= '5':
+		i := min(int(part-'0'), n)
+		return i - 1, i
+	}
+	return 0, n
+}
+
+// heldNote is a key that is down.
+type heldNote struct {
+	gridNote
+	down  bool
+	ring  bool
+	least int64
+	stop  int64 // where it ends at the latest; 0: open
+}
+
+// sound turns the marks into notes. A strike of some voices leaves the others
+// ringing; a strike of all begins anew.
+func (c *comper) sound(marks []mark) []gridNote {
+	var out []gridNote
+	var held [maxVoices]heldNote
+	lift := func(i int, at int64) {
+		h := &held[i]
+		if !h.down {
+			return
+		}
+		h.down = false
+		if h.stop > 0 {
+			at = min(at, h.stop)
+		}
+		if at > h.Tick {
+			h.End = at
+			out = append(out, h.gridNote)
+		}
+	}
+	for _, m := range marks {
+		switch m.kind {
+		case markCut:
+			for i := range held {
+				lift(i, m.tick)
+			}
+		case markRest:
+			for i := range held {
+				if h := &held[i]; h.down && !h.ring && h.stop == 0 {
+					h.stop = max(m.tick, h.least)
+				}
+			}
+		case markStrike:
+			v := &c.voicings[c.changeAt(m.tick)]
+			low, high := voicesOf(m.part, int(v.n))
+			if high-low == int(v.n) {
+				for i := range held {
+					lift(i, m.tick)
+				}
+			}
+			for i := low; i < high; i++ {
+				lift(i, m.tick)
+				n := gridNote{Tick: m.tick, Key: v.notes[i], Touch: m.touch, Accent: m.accent, Lane: "piano", Pushed: m.pushed}
+				if m.part == 'r' && !c.afterStop(m.tick) {
+					n.ShiftMS = -rollMS * (high - 1 - i)
+				}
+				held[i] = heldNote{gridNote: n, down: true, ring: m.ring, least: m.least, stop: m.stop}
+			}
+		}
+	}
+	for i := range held {
+		lift(i, c.end)
+	}
+	sort.SliceStable(out, func(i, j int) bool {
+		if out[i].Tick != out[j].Tick {
+			return out[i].Tick < out[j].Tick
+		}
+		return out[i].Key < out[j].Key
+	})
+	return out
+}
+
+// afterStop reports a strike that ends a stop: rolled, it would begin inside.
+func (c *comper) afterStop(tick int64) bool {
+	for _, s := range c.silences {
+		if s.End == tick {
+			return true
+		}
+	}
+	return false
+}

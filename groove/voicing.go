@@ -1,0 +1,232 @@
+package groove
+
+import (
+	"sort"
+
+	"plinth/songspec/harmony"
+)
+
+// compRoom is the room that a voicing has, in MIDI numbers, and where in it the
+// pianist would like to be.
+type compRoom struct {
+	low, high int // both included
+	centre    int // the middle of the voicing
+	span      int // semitones a hand reaches
+}
+
+// maxCandidates bounds the voicings weighed for one chord. Two chords cost its
+// square, so it keeps long songs linear and quick.
+const maxCandidates = 28
+
+// candidate is a voicing with what it costs standing alone.
+type candidate struct {
+	voicing
+	cost int32
+}
+
+// layout is what laying a chord out needs to know.
+type layout struct {
+	room       compRoom
+	root, bass int // pitch classes
+	flatNine   bool
+	colours    uint16 // pitch classes (bit = pitch class) that do not lie well at the bottom
+}
+
+func newLayout(c harmony.Chord, w compRoom) layout {
+	l := layout{room: w, root: c.Root.PC(), bass: c.Bass.PC()}
+	for i := 0; i < c.ToneCount(); i++ {
+		t := c.Tone(i)
+		l.flatNine = l.flatNine || t.Semitones == 1
+		if t.Degree > 7 {
+			l.colours |= 1 << ((l.root + int(t.Semitones)) % 12)
+		}
+	}
+	return l
+}
+
+// candidates are the ways to play a chord, the one that stands best alone
+// first; that one is the canonical voicing. Where nothing fits the window with
+// all the voices it does with fewer, down to one. Empty for N.C.
+func candidates(c harmony.Chord, voices int, avoid uint16, w compRoom) []candidate {
+	if c.None {
+		return nil
+	}
+	l := newLayout(c, w)
+	for n := voices; n >= 1; n-- {
+		var out []candidate
+		for _, s := range shapes(c, n, avoid) {
+			out = s.place(&l, out)
+		}
+		if len(out) == 0 && n == 1 {
+			// Not even the tones that must not be missing fit together.
+			if all := shapes(c, 1, avoid); len(all) > 0 {
+				s := all[0]
+				for s.n > 1 && len(out) == 0 {
+					s.n--
+					out = s.place(&l, out)
+				}
+			}
+		}
+		if len(out) == 0 {
+			continue
+		}
+		sort.Slice(out, func(i, j int) bool { return before(&out[i], &out[j]) })
+		return thinned(out)
+	}
+	return nil
+}
+
+// before orders candidates by cost, then from the bottom up.
+func before(a, b *candidate) bool {
+	if a.cost != b.cost {
+		return a.cost < b.cost
+	}
+	if a.n != b.n {
+		return a.n > b.n
+	}
+	for i := int8(0); i < a.n; i++ {
+		if a.notes[i] != b.notes[i] {
+			return a.notes[i] < b.notes[i]
+		}
+	}
+	return false
+}
+
+// thinned drops repeats, which doubled shapes bring, and all but the best.
+func thinned(in []candidate) []candidate {
+	out := in[:0]
+	for _, c := range in {
+		seen := false
+		for i := range out {
+			if out[i].voicing == c.voicing {
+				seen = true
+				break
+			}
+		}
+		if !seen {
+			out = append(out, c)
+			if len(out) == maxCandidates {
+				break
+			}
+		}
+	}
+	return out
+}
+
+// place appends every way to lay the shape out in the window that two hands can
+// take and that is clear.
+func (s *shape) place(l *layout, out []candidate) []candidate {
+	var at [maxVoices]int
+	w := l.room
+	var walk func(i int)
+	walk = func(i int) {
+		if i == s.n {
+			if v, ok := voiced(at[:s.n]); ok && w.holds(&v) && l.sounds(&v) {
+				out = append(out, candidate{v, s.cost + l.lie(&v)})
+			}
+			return
+		}
+		pc := int(s.pcs[i])
+		for key := w.low + (pc-w.low%12+12)%12; key <= w.high; key += 12 {
+			at[i] = key
+			walk(i + 1)
+		}
+	}
+	walk(0)
+	return out
+}
+
+// voiced sorts keys into a voicing; two voices on one key are none.
+func voiced(keys []int) (voicing, bool) {
+	v := voicing{n: int8(len(keys))}
+	for i, k := range keys {
+		j := i
+		for j > 0 && int(v.notes[j-1]) > k {
+			v.notes[j] = v.notes[j-1]
+			j--
+		}
+		if j > 0 && int(v.notes[j-1]) == k {
+			return v, false
+		}
+		v.notes[j] = uint8(k)
+	}
+	return v, true
+}
+
+// holds reports whether two hands reach the notes: some split leaves each hand
+// within its span.
+func (w compRoom) holds(v *voicing) bool {
+	last := v.n - 1
+	for k := int8(0); k <= last; k++ {
+		left := int(v.notes[k]) - int(v.notes[0])
+		right := 0
+		if k < last {
+			right = int(v.notes[last]) - int(v.notes[k+1])
+		}
+		if left <= w.span && right <= w.span {
+			return true
+		}
+	}
+	return false
+}
+
+// sounds reports whether the notes make a clear chord: nothing under the low
+// interval limits, no semitone with the top voice, no minor ninth unless it is
+// the chord's own flat ninth over its root, no three notes within a minor third.
+func (l *layout) sounds(v *voicing) bool {
+	for i := int8(0); i < v.n; i++ {
+		low := int(v.notes[i])
+		for j := i + 1; j < v.n; j++ {
+			high := int(v.notes[j])
+			switch d := high - low; {
+			case muddy(low, high):
+				return false
+			case d == 1 && j == v.n-1:
+				return false
+			case (d == 13 || d == 25) && (low%12 != l.root || !l.flatNine):
+				return false
+			case d <= 3 && j > i+1:
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// compact is the width in semitones, by the number of voices, within which a
+// voicing is one sound; the upper voices of 870 pop accompaniments lie within 12
+// half of the time.
+var compact = [maxVoices]int32{0, 8, 11, 13, 15}
+
+// lie is the cost of a voicing by itself: away from the centre, crowded, wide,
+// or with the bass's tone on top.
+func (l *layout) lie(v *voicing) int32 {
+	sum := 0
+	for i := int8(0); i < v.n; i++ {
+		sum += int(v.notes[i])
+	}
+	off := sum - l.room.centre*int(v.n)
+	cost := int32(off * off / (int(v.n) * int(v.n)))
+	for i := int8(1); i < v.n; i++ {
+		switch gap := int32(v.notes[i]) - int32(v.notes[i-1]); {
+		case gap == 1:
+			cost += costHalfStep
+		case gap == 2:
+			cost += costSecond
+		case gap > 9:
+			cost += costWide * (gap - 9)
+		}
+		if i > 1 && v.notes[i]-v.notes[i-2] <= 4 {
+			cost += costCrowd
+		}
+	}
+	whole := int32(v.notes[v.n-1]) - int32(v.notes[0])
+	cost += costSpread * max(0, whole-compact[v.n-1])
+	if v.top()%12 == l.bass {
+		cost += costRootOnTop
+	}
+	if l.colours&(1<<(v.notes[0]%12)) != 0 {
+		cost += costLowColour
+	}
+	return cost
+}

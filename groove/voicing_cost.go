@@ -1,0 +1,139 @@
+package groove
+
+// The costs of the pianist's choices. The unit of motion is one voice moving
+// one semitone; everything else is weighed against it. The figures are ours,
+// set so that the measures in voicing_test.go hold.
+const (
+	costSemitone     = 4 // one voice, one semitone
+	costRootForFifth = 3 // two voices of a triad without its fifth
+	costDoubleFifth  = 2
+	costDoubleThird  = 4
+	costVoiceLess    = 16 // a voice fewer than the level asks for
+
+	costSecond     = 3       // neighbours a whole tone apart
+	costHalfStep   = 12      // neighbours a semitone apart, inside the chord
+	costCrowd      = 8       // three notes within a major third
+	costWide       = 2       // each semitone of a gap over a sixth
+	costSpread     = 1       // each semitone that the whole is wider than is compact
+	costLowColour  = 8       // a ninth, eleventh or thirteenth at the bottom
+	costRootOnTop  = 2       // the bass's own tone as top voice
+	costStay       = 10      // another voicing for a chord that goes on
+	costTopLeap    = 12      // the top voice moves more than two semitones: at once
+	costTopMore    = 4       // and for each semitone more
+	costAlong      = 2       // the top voice goes the bass's way
+	costAllAlong   = 6       // every voice does
+	costFifths     = 3       // parallel fifths with the bass
+	costOctave     = 10      // parallel octaves between the bass and an inner voice
+	costOctaveAnti = 4       // the same, in opposite directions
+	costDoubleTune = 16      // the top voice doubles the tune
+	costUnison     = 200     // any voice in unison with it
+	costRub        = 40      // a semitone or a minor ninth with a held sung note
+	costOctaveTop  = 1 << 16 // between the bass and the top voice: not done
+)
+
+// voicing is what the two hands hold: MIDI numbers, ascending.
+type voicing struct {
+	notes [maxVoices]uint8
+	n     int8
+}
+
+func (v *voicing) top() int { return int(v.notes[v.n-1]) }
+
+// motion is the least total motion in semitones from a to b, every note of each
+// taking part. Equal counts keep their order, voice by voice: no crossing is
+// ever shorter.
+func motion(a, b *voicing) int {
+	if a.n == b.n {
+		sum := 0
+		for i := int8(0); i < a.n; i++ {
+			sum += absInt(int(a.notes[i]) - int(b.notes[i]))
+		}
+		return sum
+	}
+	var row [maxVoices]int
+	for i := 0; i < int(a.n); i++ {
+		diagonal := 0
+		for j := 0; j < int(b.n); j++ {
+			d := absInt(int(a.notes[i]) - int(b.notes[j]))
+			up := row[j]
+			switch {
+			case i == 0 && j == 0:
+			case i == 0:
+				d += row[j-1]
+			case j == 0:
+				d += up
+			default:
+				d += min(up, diagonal, row[j-1])
+			}
+			diagonal, row[j] = up, d
+		}
+	}
+	return row[b.n-1]
+}
+
+// moveCost is what going from voicing a, over the bass pitch class bassA, to b
+// over bassB costs.
+func moveCost(a, b *voicing, bassA, bassB int) int32 {
+	cost := int32(motion(a, b)) * costSemitone
+	top := b.top() - a.top()
+	if d := absInt(top); d > 2 {
+		cost += costTopLeap + costTopMore*int32(d-3)
+	}
+	if bassA == bassB {
+		return cost
+	}
+	// The bass takes the shorter way; a tritone may go either.
+	bass := (bassB-bassA+18)%12 - 6
+	if sameWay(top, bass) {
+		cost += costAlong
+		all := a.n == b.n
+		for i := int8(0); all && i < a.n; i++ {
+			all = sameWay(int(b.notes[i])-int(a.notes[i]), bass)
+		}
+		if all {
+			cost += costAllAlong
+		}
+	}
+	return cost + parallels(a, b, bassA, bassB, bass)
+}
+
+// parallels is the cost of octaves and fifths that go along with the bass.
+func parallels(a, b *voicing, bassA, bassB, bass int) int32 {
+	var cost int32
+	if a.top()%12 == bassA && b.top()%12 == bassB {
+		cost += costOctaveTop
+	}
+	if (a.top()+5)%12 == bassA && (b.top()+5)%12 == bassB {
+		cost += costFifths
+	}
+	if a.n != b.n {
+		return cost
+	}
+	for i := int8(0); i < a.n-1; i++ {
+		x, y := int(a.notes[i]), int(b.notes[i])
+		if x%12 == bassA && y%12 == bassB {
+			if sameWay(y-x, bass) {
+				cost += costOctave
+			} else {
+				cost += costOctaveAnti
+			}
+		}
+	}
+	return cost
+}
+
+// sameWay reports whether two moves go in one direction; a tritone in the bass
+// (-6) counts as either.
+func sameWay(voice, bass int) bool {
+	if bass == -6 {
+		return voice != 0
+	}
+	return voice > 0 && bass > 0 || voice < 0 && bass < 0
+}
+
+func absInt(x int) int {
+	if x < 0 {
+		return -x
+	}
+	return x
+}
