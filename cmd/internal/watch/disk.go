@@ -52,9 +52,10 @@ type disk interface {
 	Stamp(path string) stamp
 	// View reads a file whole, or says why not. It never blocks on a pipe.
 	View(path string) view
-	// Trail lists what decides where a path leads: every link on the way and the
-	// end of it, each as real folder and name in it.
-	Trail(path string) []string
+	// Trail lists what decides where a path leads: the path, every link on the way
+	// and the end of it, each as real folder and name in it. It is not whole when
+	// it ends before the file, at a folder that is missing.
+	Trail(path string) (names []string, whole bool)
 }
 
 // realDisk is the machine's file system.
@@ -136,8 +137,7 @@ func (v view) without(err error) view {
 // maxLinks ends a ring of links.
 const maxLinks = 40
 
-func (d realDisk) Trail(path string) []string {
-	var trail []string
+func (d realDisk) Trail(path string) (trail []string, whole bool) {
 	add := func(p string) {
 		if dir, err := filepath.EvalSymlinks(filepath.Dir(p)); err == nil {
 			p = filepath.Join(dir, filepath.Base(p))
@@ -159,7 +159,7 @@ func (d realDisk) Trail(path string) []string {
 		info, err := os.Lstat(next)
 		if err != nil {
 			add(next)
-			return trail
+			return trail, len(rest) == 0
 		}
 		if info.Mode()&fs.ModeSymlink == 0 {
 			at = next
@@ -168,7 +168,7 @@ func (d realDisk) Trail(path string) []string {
 		add(next)
 		target, err := os.Readlink(next)
 		if links++; err != nil || links > maxLinks {
-			return trail
+			return trail, false
 		}
 		if filepath.IsAbs(target) {
 			vol = filepath.VolumeName(target)
@@ -177,7 +177,7 @@ func (d realDisk) Trail(path string) []string {
 		rest = append(split(target), rest...)
 	}
 	add(at)
-	return trail
+	return trail, true
 }
 
 // split is a path's names, without empty ones and dots.

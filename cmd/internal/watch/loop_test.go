@@ -28,7 +28,7 @@ func (d memDisk) View(path string) view {
 	}
 	return view{Path: path, Kind: missing, Err: filepath.ErrBadPattern}
 }
-func (d memDisk) Trail(path string) []string { return []string{path} }
+func (d memDisk) Trail(path string) ([]string, bool) { return []string{path}, true }
 
 func (d memDisk) put(path, text string) {
 	now := time.Now()
@@ -71,6 +71,16 @@ func TestLoop(t *testing.T) {
 			time.Sleep(80 * time.Millisecond)
 			d.put(song, "three")
 		}, []int{75, 155}},
+		{"two saves within a tick of the file's clock, one event", "a fresh file is read again at the next look, 400 ms from here", func(d memDisk, n deadNotifier) {
+			d.put(song, "two")
+			n.events <- write
+			time.Sleep(140 * time.Millisecond) // built at 75, ended at 125
+			d.mu.Lock()
+			v := d.files[song]
+			v.Data = []byte("owt")
+			d.files[song] = v
+			d.mu.Unlock()
+		}, []int{75, 400}},
 		{"another file's event", "nothing", func(d memDisk, n deadNotifier) {
 			n.events <- fsnotify.Event{Name: song + "~", Op: fsnotify.Write}
 		}, nil},

@@ -30,8 +30,9 @@ type rig struct {
 	stop    context.CancelFunc
 	ended   chan error
 
-	late bool      // a pause took longer than the scenario can bear
-	mark time.Time // when the last step of the scenario ended
+	late  bool      // a pause took longer than the scenario can bear
+	mark  time.Time // when the last step of the scenario ended
+	began time.Time // when its first step began
 }
 
 const first = "title = \"Lanterns\"\n# one\n# two\n# three\n"
@@ -43,6 +44,7 @@ type settings struct {
 	text    string // the song at the start; first when empty
 	prepare func(r *rig)
 	bare    bool // do not wait for the first build
+	noPoll  bool // nothing but the events
 }
 
 func newRig(t *testing.T, s settings) *rig {
@@ -64,18 +66,25 @@ func newRig(t *testing.T, s settings) *rig {
 	r.stop = stop
 	o := s.options
 	o.Song, o.Build, o.Tell = r.song, r.build, r.tell
-	if s.open == nil {
+	if s.open == nil && !s.noPoll {
 		go func() { r.ended <- Run(ctx, o) }()
 	} else {
+		if s.open == nil {
+			s.open = newFsnotify
+		}
 		o.Quiet, o.PollEvery = DefaultQuiet, DefaultPollEvery
 		l := newLoop(o, realDisk{DefaultLimit}, s.open)
+		if s.noPoll {
+			l.every = time.Hour
+		}
 		go func() { r.ended <- l.run(ctx) }()
 	}
 	t.Cleanup(r.close)
 	if !s.bare {
 		r.await(1)
 	}
-	r.mark = time.Now()
+	r.began = time.Now()
+	r.mark = r.began
 	return r
 }
 
@@ -161,6 +170,8 @@ func (r *rig) said(k NoticeKind) int {
 	return n
 }
 
+func (r *rig) saidMissing() bool { return r.said(Missing) == 1 }
+
 // until waits for a condition; the deadline is for hopeless cases only.
 func (r *rig) until(what string, ok func() bool) {
 	r.t.Helper()
@@ -199,6 +210,11 @@ func (r *rig) pause(ms, atMost int) {
 		r.late = true
 	}
 	r.mark = time.Now()
+}
+
+// whole spoils the run when the scenario up to here took longer than that.
+func (r *rig) whole(ms int) {
+	r.late = r.late || time.Since(r.began) > time.Duration(ms)*time.Millisecond
 }
 
 // write writes in place: truncate, then all bytes.

@@ -20,6 +20,7 @@ type save struct {
 	last      string // what the last build must have seen; second when empty
 	notices   int    // of any kind but Polling
 	text      string // the song at the start
+	silent    bool   // the system sends no event
 }
 
 // saves are how editors and people save, as plain file operations. Which editor
@@ -92,17 +93,19 @@ var saves = []save{
 		do: func(r *rig) {
 			for i := 0; i < 199; i++ {
 				r.write(r.song, strings.Repeat("# x\n", i%7+1))
+				r.pause(0, 70)
 			}
 			r.write(r.song, second)
-			r.pause(0, 900)
+			r.whole(900)
 		}, builds: 1},
 	{name: "200 saves by renaming, at once", why: "a script with better manners",
 		do: func(r *rig) {
 			for i := 0; i < 200; i++ {
 				r.write(r.beside("n"), second+strings.Repeat("#\n", 199-i))
 				r.rename(r.beside("n"), r.song)
+				r.pause(0, 25)
 			}
-			r.pause(0, 900)
+			r.whole(900)
 		}, builds: 1},
 	{name: "two saves 600 ms apart", why: "two saves are two saves",
 		do: func(r *rig) { r.write(r.song, "# between\n"); r.pause(600, 5000); r.write(r.song, second) }, builds: 2},
@@ -147,10 +150,10 @@ var saves = []save{
 		do: func(r *rig) { r.remove(r.song) }, last: first, notices: 1},
 	{name: "left empty", why: "one message, then patience",
 		do: func(r *rig) { r.write(r.song, " \n\t\n") }, last: first, notices: 1},
-	{name: "deleted, a second, the same again", why: "missing, then back: no rebuild, for there is nothing new",
-		do: func(r *rig) { r.remove(r.song); r.pause(1000, 9000); r.write(r.song, first) }, last: first, notices: 2},
-	{name: "deleted, a second, another", why: "after the message the next save builds",
-		do: func(r *rig) { r.remove(r.song); r.pause(1000, 9000); r.write(r.song, second) }, builds: 1, notices: 1},
+	{name: "deleted, missed, the same again", why: "missing, then back: no rebuild, for there is nothing new",
+		do: func(r *rig) { r.remove(r.song); r.until("the notice", r.saidMissing); r.write(r.song, first) }, last: first, notices: 2},
+	{name: "deleted, missed, another", why: "after the message the next save builds",
+		do: func(r *rig) { r.remove(r.song); r.until("the notice", r.saidMissing); r.write(r.song, second) }, builds: 1, notices: 1},
 	{name: "broken, then fixed", why: "a failed build goes on watching",
 		do: func(r *rig) { r.write(r.song, "broken\n"); r.await(2); r.write(r.song, second) }, builds: 2},
 	{name: "saved during a build", why: "exactly one more, with the last content",
@@ -171,14 +174,21 @@ var saves = []save{
 func TestSaves(t *testing.T) {
 	for _, mode := range []struct {
 		name string
-		Options
-	}{{"events", Options{}}, {"poll", Options{Poll: true, PollEvery: 100 * time.Millisecond}}} {
+		settings
+	}{
+		{"both", settings{}},
+		{"poll", settings{options: Options{Poll: true, PollEvery: 100 * time.Millisecond}}},
+		{"events", settings{noPoll: true}},
+	} {
 		t.Run(mode.name, func(t *testing.T) {
 			for _, list := range [][]save{saves, folders, gitSaves, systemSaves} {
 				for _, s := range list {
 					t.Run(s.name, func(t *testing.T) {
+						if s.silent && mode.noPoll {
+							t.Skip("no event tells of this")
+						}
 						t.Parallel()
-						runSave(t, s, mode.Options)
+						runSave(t, s, mode.settings)
 					})
 				}
 			}
@@ -188,9 +198,10 @@ func TestSaves(t *testing.T) {
 
 // runSave plays a scenario and counts. A run in which the machine stalled
 // between two steps says nothing, and is done again.
-func runSave(t *testing.T, s save, o Options) {
+func runSave(t *testing.T, s save, with settings) {
+	with.text, with.prepare = s.text, s.prepare
 	for try := 0; try < 20; try++ {
-		r := newRig(t, settings{options: o, text: s.text, prepare: s.prepare})
+		r := newRig(t, with)
 		if s.do(r); r.late {
 			r.close()
 			continue

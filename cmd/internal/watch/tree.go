@@ -25,9 +25,9 @@ const watchParents = runtime.GOOS == "linux"
 func grow(d disk, paths []string) tree {
 	t := tree{map[string]bool{}, map[string]bool{}, map[string]bool{}, map[string]bool{}}
 	for _, p := range paths {
-		trail := d.Trail(p)
+		trail, whole := d.Trail(p)
 		for i, name := range trail {
-			if i == 0 || i == len(trail)-1 {
+			if i == 0 || whole && i == len(trail)-1 {
 				t.files[name] = true
 			} else {
 				t.other[name] = true
