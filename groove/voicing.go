@@ -53,25 +53,45 @@ func candidates(c harmony.Chord, voices int, avoid uint16, w compRoom) []candida
 	}
 	l := newLayout(c, w)
 	for n := voices; n >= 1; n-- {
-		var out []candidate
-		for _, s := range shapes(c, n, avoid) {
-			out = s.place(&l, out)
-		}
-		if len(out) == 0 && n == 1 {
-			// Not even the tones that must not be missing fit together.
-			if all := shapes(c, 1, avoid); len(all) > 0 {
-				s := all[0]
-				for s.n > 1 && len(out) == 0 {
-					s.n--
-					out = s.place(&l, out)
-				}
-			}
-		}
+		out := l.all(shapes(c, n, avoid))
 		if len(out) == 0 {
-			continue
+			out = l.spared(c, n, avoid)
 		}
-		sort.Slice(out, func(i, j int) bool { return before(&out[i], &out[j]) })
-		return thinned(out)
+		if len(out) > 0 {
+			sort.Slice(out, func(i, j int) bool { return before(&out[i], &out[j]) })
+			return thinned(out)
+		}
+	}
+	return nil
+}
+
+func (l *layout) all(shapes []shape) []candidate {
+	var out []candidate
+	for i := range shapes {
+		out = shapes[i].place(l, out)
+	}
+	return out
+}
+
+// spared are the candidates when the first choice of tones finds no place: the
+// tone that is missed least gives way to the next one, or to none.
+func (l *layout) spared(c harmony.Chord, n int, avoid uint16) []candidate {
+	first := shapes(c, n, avoid)
+	if len(first) == 0 {
+		return nil
+	}
+	s := first[0]
+	for s.n > 1 {
+		s.n--
+		if out := l.all(shapes(c, n, avoid|1<<s.pcs[s.n])); len(out) > 0 {
+			return out
+		}
+	}
+	for s = first[0]; s.n > 1 && n == 1; {
+		s.n--
+		if out := l.all([]shape{s}); len(out) > 0 {
+			return out
+		}
 	}
 	return nil
 }

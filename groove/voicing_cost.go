@@ -17,6 +17,7 @@ const (
 	costSpread     = 1       // each semitone that the whole is wider than is compact
 	costLowColour  = 8       // a ninth, eleventh or thirteenth at the bottom
 	costRootOnTop  = 2       // the bass's own tone as top voice
+	costHomeward   = 8       // the end's way home to the canonical voicing counts one part in so many
 	costStay       = 10      // another voicing for a chord that goes on
 	costTopLeap    = 12      // the top voice moves more than two semitones: at once
 	costTopMore    = 4       // and for each semitone more

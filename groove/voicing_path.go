@@ -80,8 +80,9 @@ func (vc *voicer) between(a, b *candidateSet) []int32 {
 // path chooses a candidate for every step so that the sum of all costs is the
 // least there is (Viterbi's algorithm): what each voicing costs alone, what each
 // move costs, coming from the canonical voicing of the chord before the pass
-// (nil at the start of a song) and ending near the canonical voicing of the last
-// chord, which is where the next pass believes to come from. Steps without a set
+// (nil at the start of a song) and ending, where it costs little, near the
+// canonical voicing of the last chord, which is where the next pass believes to
+// come from. Steps without a set
 // are passed over. The result has a candidate's index for each step.
 func (vc *voicer) path(before *candidateSet, steps []voiceStep) []int {
 	out := make([]int, len(steps))
@@ -126,7 +127,7 @@ func (vc *voicer) path(before *candidateSet, steps []voiceStep) []int {
 	home := vc.between(last, last)
 	best := 0
 	for j := range last.list {
-		cost[j] += home[j*len(last.list)] / 2
+		cost[j] += home[j*len(last.list)] / costHomeward
 		if cost[j] < cost[best] {
 			best = j
 		}

@@ -98,10 +98,13 @@ func roleOf(t harmony.Tone, third, sus, seventh bool) toneRole {
 	case 7:
 		return roleSeventh
 	case 6:
-		if !seventh {
+		switch {
+		case !seventh:
 			return roleSeventh
+		case natural:
+			return roleColour
 		}
-		return roleColour
+		return roleAltered
 	case 5:
 		if natural {
 			return roleFifth
@@ -247,6 +250,7 @@ func doubled(base shape, tones []chordTone, n int) []shape {
 		s.n++
 		out = append(out, s)
 	}
+	sort.SliceStable(out, func(i, j int) bool { return out[i].cost < out[j].cost })
 	base.cost = costVoiceLess * int32(n-base.n)
 	return append(out, base)
 }
