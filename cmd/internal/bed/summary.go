@@ -1,0 +1,64 @@
+package bed
+
+import (
+	"fmt"
+	"strings"
+
+	"plinth/songspec/timeline"
+)
+
+// Summary says in a line what was made: bars, length, keys, parts, and where bar
+// 1 stands when bars lie in front of it. It needs a Performance.
+func (r *Result) Summary() string {
+	tl := r.Timeline
+	parts := []string{plural(tl.SongBars(), "bar"), timeline.MinSec(tl.SongMicros()), keys(tl.Keys), r.players()}
+	if tl.LeadBars > 0 {
+		parts = append(parts, fmt.Sprintf("bar 1 of the song is bar %d of the file", tl.LeadBars+1))
+	}
+	return strings.Join(parts, ", ")
+}
+
+// players names who plays, in the order of the file.
+func (r *Result) players() string {
+	var who []string
+	for p, notes := range r.Performance.Parts {
+		if len(notes) > 0 {
+			who = append(who, timeline.PlayerNames[p])
+		}
+	}
+	if len(r.Performance.Click) > 0 {
+		who = append(who, "click")
+	}
+	switch n := len(who); n {
+	case 0:
+		return "nobody plays"
+	case 1:
+		return who[0]
+	default:
+		return strings.Join(who[:n-1], " ") + " and " + who[n-1]
+	}
+}
+
+// keys are the song's keys: the one it has, or the first and the last and how
+// many lie between.
+func keys(changes []timeline.KeyChange) string {
+	seen := map[string]bool{}
+	for _, c := range changes {
+		seen[c.Key.String()] = true
+	}
+	first, last := changes[0].Key.String(), changes[len(changes)-1].Key.String()
+	switch {
+	case len(seen) == 1:
+		return first
+	case len(seen) == 2 && first != last:
+		return first + " to " + last
+	}
+	return fmt.Sprintf("%s to %s over %d keys", first, last, len(seen))
+}
+
+func plural(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}

@@ -1,0 +1,92 @@
+package main
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+
+	"github.com/hashicorp/hcl/v2"
+	"github.com/spf13/cobra"
+
+	"plinth/cmd/internal/bed"
+)
+
+func (a *app) checkCommand() *cobra.Command {
+	var format string
+	cmd := &cobra.Command{
+		Use:   "check FILE...",
+		Short: "Say everything that is wrong or doubtful, and write nothing",
+		Long: `Reads and plays each song and says everything that is wrong or doubtful in it and
+in its own groove files. Nothing is written. The exit code is 1 when there is an
+error; a warning alone is no error.`,
+		Args: cobra.MinimumNArgs(1),
+		RunE: func(_ *cobra.Command, args []string) error {
+			if format != "text" && format != "json" {
+				return misused("--format is text or json, not %q", format)
+			}
+			worst := done
+			findings := []finding{} // an empty list is [] in JSON
+			for _, song := range args {
+				res, err := bed.Build(bed.Request{Song: song})
+				if format == "json" {
+					findings = append(findings, findingsOf(res.Diags)...)
+				} else if err := a.show(a.out, a.colorOut, res); err != nil {
+					return machine(err)
+				}
+				switch {
+				case err != nil:
+					f := &failure{}
+					errors.As(failed(err), &f)
+					fmt.Fprintf(a.err, "plinth: %v\n", f)
+					worst = max(worst, f.code)
+				case res.Failed():
+					worst = max(worst, songWrong)
+				case len(res.Diags) == 0 && format == "text":
+					fmt.Fprintf(a.err, "%s: nothing wrong\n", song)
+				}
+			}
+			if format == "json" {
+				enc := json.NewEncoder(a.out)
+				enc.SetIndent("", "  ")
+				enc.SetEscapeHTML(false)
+				if err := enc.Encode(findings); err != nil {
+					return machine(err)
+				}
+			}
+			if worst != done {
+				return reported(worst)
+			}
+			return nil
+		},
+	}
+	cmd.Flags().StringVar(&format, "format", "text", "text, or json for editors and scripts")
+	return cmd
+}
+
+// finding is a mistake or a doubt as JSON. Lines and columns count from 1, columns
+// in characters; the end is the first column after.
+type finding struct {
+	File      string `json:"file"`
+	Line      int    `json:"line"`
+	Column    int    `json:"column"`
+	EndLine   int    `json:"end_line"`
+	EndColumn int    `json:"end_column"`
+	Severity  string `json:"severity"` // "error" or "warning"
+	Summary   string `json:"summary"`
+	Detail    string `json:"detail"`
+}
+
+func findingsOf(diags hcl.Diagnostics) []finding {
+	var out []finding
+	for _, d := range diags {
+		f := finding{Severity: "error", Summary: d.Summary, Detail: d.Detail}
+		if d.Severity == hcl.DiagWarning {
+			f.Severity = "warning"
+		}
+		if s := d.Subject; s != nil {
+			f.File, f.Line, f.Column, f.EndLine, f.EndColumn = s.Filename, s.Start.Line, s.Start.Column, s.End.Line, s.End.Column
+		}
+		out = append(out, f)
+	}
+	return out
+}

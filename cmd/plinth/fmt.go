@@ -1,0 +1,107 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"plinth/cmd/internal/bed"
+	"plinth/cmd/internal/files"
+	"plinth/songspec"
+)
+
+func (a *app) fmtCommand() *cobra.Command {
+	var check bool
+	cmd := &cobra.Command{
+		Use:   "fmt FILE...",
+		Short: "Lay song files out in the usual way",
+		Long: `Rewrites each file in the usual layout; comments, blank lines and chord text stay
+as they are, and so does a file that has a mistake in its form. With --check
+nothing is written: the files that would change are named, and the exit code is 1
+when there is one. The file name - reads standard input and writes standard
+output.`,
+		Args: cobra.MinimumNArgs(1),
+		RunE: func(_ *cobra.Command, args []string) error {
+			worst := done
+			for _, path := range args {
+				var code int
+				var err error
+				if path == "-" {
+					code, err = a.fmtStream(check)
+				} else {
+					code, err = a.fmtFile(path, check)
+				}
+				if err != nil {
+					return err
+				}
+				worst = max(worst, code)
+			}
+			if worst != done {
+				return reported(worst)
+			}
+			return nil
+		},
+	}
+	cmd.Flags().BoolVar(&check, "check", false, "write nothing, name the files that would change")
+	return cmd
+}
+
+// maxText bounds what fmt reads, in bytes; the song file's own bound is lower and
+// has its own message.
+const maxText = 8 << 20
+
+func (a *app) fmtFile(path string, check bool) (int, error) {
+	src, err := files.Read(path, maxText)
+	if err != nil {
+		return 0, failed(&bed.SongError{Path: path, Err: err})
+	}
+	out, code, err := a.format(path, src)
+	if err != nil || code != done || bytes.Equal(src, out) {
+		return code, err
+	}
+	if check {
+		fmt.Fprintln(a.out, path)
+		return songWrong, nil
+	}
+	if _, err := files.Rewrite(path, out); err != nil {
+		return 0, machine(err)
+	}
+	fmt.Fprintf(a.err, "laid out %s\n", path)
+	return done, nil
+}
+
+func (a *app) fmtStream(check bool) (int, error) {
+	src, err := io.ReadAll(io.LimitReader(a.in, maxText+1))
+	if err != nil {
+		return 0, machine(fmt.Errorf("cannot read standard input: %s", files.Reason(err)))
+	}
+	out, code, err := a.format("-", src)
+	switch {
+	case err != nil || code != done:
+		return code, err
+	case check && !bytes.Equal(src, out):
+		fmt.Fprintln(a.out, "-")
+		return songWrong, nil
+	case check:
+		return done, nil
+	}
+	if _, err := a.out.Write(out); err != nil {
+		return 0, machine(err)
+	}
+	return done, nil
+}
+
+// format lays a text out; its mistakes are shown and make the code songWrong.
+func (a *app) format(name string, src []byte) (out []byte, code int, err error) {
+	out, diags := songspec.Format(name, src)
+	res := &bed.Result{Diags: diags, Sources: map[string][]byte{name: src}}
+	if err := a.show(a.err, a.colorErr, res); err != nil {
+		return nil, 0, machine(err)
+	}
+	if res.Failed() {
+		return nil, songWrong, nil
+	}
+	return out, done, nil
+}

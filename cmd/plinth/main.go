@@ -1,0 +1,95 @@
+// Plinth turns a song file into a band bed: drums, bass and piano comp as MIDI,
+// to write an orchestra on top of.
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"runtime/debug"
+)
+
+func main() {
+	a := &app{
+		in: os.Stdin, out: os.Stdout, err: os.Stderr,
+		colorOut: colored(os.Stdout), colorErr: colored(os.Stderr),
+	}
+	os.Exit(a.run(os.Args[1:]))
+}
+
+// Exit codes, as the README promises them.
+const (
+	done         = 0
+	songWrong    = 1
+	commandWrong = 2
+	machineFails = 3
+)
+
+// app is what the commands are made with: the three streams, and which of the
+// two outputs take colour. What was asked for goes to out, all else to err.
+type app struct {
+	in       io.Reader
+	out, err io.Writer
+
+	colorOut, colorErr bool
+}
+
+// failure is an error with its exit code. A nil err has been reported already.
+type failure struct {
+	code int
+	err  error
+}
+
+func (f *failure) Error() string {
+	if f.err == nil {
+		return "reported already"
+	}
+	return f.err.Error()
+}
+
+func (f *failure) Unwrap() error { return f.err }
+
+// reported ends a command whose mistakes stand on the screen.
+func reported(code int) error { return &failure{code: code} }
+
+// misused is an error of the command line.
+func misused(format string, args ...any) error {
+	return &failure{commandWrong, fmt.Errorf(format, args...)}
+}
+
+// machine is an error of the disk or the system.
+func machine(err error) error { return &failure{machineFails, err} }
+
+// run runs a command line and gives its exit code.
+func (a *app) run(args []string) (code int) {
+	defer func() {
+		if p := recover(); p != nil {
+			fmt.Fprintf(a.err, "plinth: this is a mistake in plinth, not in your song. Nothing was changed. Please report it with the song file and these lines:\n%v\n%s", p, debug.Stack())
+			code = machineFails
+		}
+	}()
+	root := a.rootCommand()
+	root.SetArgs(args)
+	err := root.Execute()
+	if err == nil {
+		return done
+	}
+	// What cobra itself complains about is the command line.
+	f := &failure{commandWrong, err}
+	errors.As(err, &f)
+	if f.err != nil {
+		fmt.Fprintf(a.err, "plinth: %v\n", f.err)
+	}
+	return f.code
+}
+
+// colored says whether a stream takes colour: a terminal does, unless NO_COLOR is
+// set to anything (https://no-color.org) or the terminal is a dumb one.
+func colored(f *os.File) bool {
+	if os.Getenv("NO_COLOR") != "" || os.Getenv("TERM") == "dumb" {
+		return false
+	}
+	info, err := f.Stat()
+	return err == nil && info.Mode()&os.ModeCharDevice != 0
+}

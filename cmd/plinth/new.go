@@ -1,0 +1,61 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"path/filepath"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"github.com/spf13/cobra"
+
+	"plinth/cmd/internal/bed"
+	"plinth/cmd/internal/files"
+	"plinth/songspec"
+)
+
+func (a *app) newCommand() *cobra.Command {
+	return &cobra.Command{
+		Use:   "new FILE",
+		Short: "Write a small song that already builds",
+		Long:  "Writes a small song, with the file's name for its title. A file that is there is never overwritten.",
+		Args:  cobra.ExactArgs(1),
+		RunE: func(_ *cobra.Command, args []string) error {
+			path := args[0]
+			if !strings.EqualFold(filepath.Ext(path), ".hcl") {
+				return misused("a song file is called NAME.song.hcl: plinth new %s.song.hcl", path)
+			}
+			err := files.Create(path, songspec.Starter(titleOf(bed.Name(path))))
+			switch {
+			case errors.Is(err, fs.ErrExist):
+				return misused("%s is there already and stays as it is", path)
+			case errors.Is(err, fs.ErrNotExist):
+				return misused("cannot write %s: there is no folder %s", path, filepath.Dir(path))
+			case err != nil:
+				return machine(fmt.Errorf("cannot write %s: %s", path, files.Reason(err)))
+			}
+			fmt.Fprintf(a.err, "wrote %s; now: plinth build %s\n", path, path)
+			return nil
+		},
+	}
+}
+
+// small are the words that an English title leaves small inside.
+var small = map[string]bool{
+	"a": true, "an": true, "the": true, "and": true, "or": true, "but": true, "of": true, "on": true,
+	"in": true, "at": true, "to": true, "for": true, "by": true, "with": true, "from": true,
+}
+
+// titleOf makes a title of a file name: lanterns-on-the-weir is "Lanterns on the
+// Weir".
+func titleOf(name string) string {
+	words := strings.FieldsFunc(name, func(r rune) bool { return r == '-' || r == '_' || r == '.' || unicode.IsSpace(r) })
+	for i, w := range words {
+		if r, n := utf8.DecodeRuneInString(w); i == 0 || !small[w] {
+			words[i] = string(unicode.ToTitle(r)) + w[n:]
+		}
+	}
+	return strings.Join(words, " ")
+}

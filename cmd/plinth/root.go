@@ -1,0 +1,75 @@
+package main
+
+import (
+	"errors"
+	"io"
+	"runtime/debug"
+
+	"github.com/spf13/cobra"
+
+	"plinth/cmd/internal/bed"
+	"plinth/songspec"
+)
+
+// maxShown is how many mistakes are shown; the rest are counted.
+const maxShown = 10
+
+func (a *app) rootCommand() *cobra.Command {
+	root := &cobra.Command{
+		Use:   "plinth",
+		Short: "A song file becomes a band bed: drums, bass and piano as MIDI",
+		Long: `plinth reads a song file (sections, chords, feel, accents) and plays a simple
+band bed from it: drums, bass and piano comp, as a MIDI file to write an
+orchestra on top of.
+
+  plinth new lanterns.song.hcl       writes a small song that already builds
+  plinth build lanterns.song.hcl     makes bed/lanterns.mid beside it
+
+Exit codes: 0 done, 1 the song is wrong, 2 the command line is wrong, 3 the
+machine failed (disk, permission). NO_COLOR and a pipe turn colour off.`,
+		Version:       version(),
+		SilenceErrors: true,
+		SilenceUsage:  true,
+	}
+	root.CompletionOptions.DisableDefaultCmd = true
+	root.SetVersionTemplate("plinth {{.Version}}\n")
+	root.SetIn(a.in)
+	root.SetOut(a.out)
+	root.SetErr(a.err)
+	root.AddCommand(
+		a.newCommand(),
+		a.buildCommand(),
+		a.checkCommand(),
+		a.outlineCommand(),
+		a.fmtCommand(),
+		a.groovesCommand(),
+	)
+	return root
+}
+
+// version is that of the module as the Go tool built it, with the commit where it
+// is known.
+func version() string {
+	info, ok := debug.ReadBuildInfo()
+	if !ok || info.Main.Version == "" {
+		return "(development)"
+	}
+	return info.Main.Version
+}
+
+// show writes a result's mistakes and doubts.
+func (a *app) show(w io.Writer, color bool, res *bed.Result) error {
+	if len(res.Diags) == 0 {
+		return nil
+	}
+	return songspec.WriteDiagnostics(w, res.Sources, res.Diags, songspec.DiagOptions{Color: color, Max: maxShown})
+}
+
+// failed gives an error of reading or building its exit code.
+func failed(err error) error {
+	var unread *bed.SongError
+	if errors.As(err, &unread) && unread.Misnamed() {
+		return misused("%w", err)
+	}
+	return machine(err)
+}
