@@ -275,7 +275,7 @@ func (r *chartReader) word(i, hi int) int {
 		if b == '|' || b == '\n' || b == '\r' || b == ':' && i+1 < hi && src[i+1] == '|' {
 			break
 		}
-		if b == '\\' && !r.c.text.heredoc && i > lo {
+		if b == '\\' && !r.c.text.heredoc && i > lo && i+1 < hi && (src[i+1] == 'n' || src[i+1] == 't' || src[i+1] == 'r') {
 			break
 		}
 		if depth == 0 && (b == ' ' || b == '\t') {

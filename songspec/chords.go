@@ -47,14 +47,37 @@ func (r *resolver) harmonise(c *chart, lo *laidOut, m meter.Meter, written, soun
 	for i, s := range lo.spans {
 		c := r.chord(s.word.text, written, sounding)
 		if c.err != nil {
-			summary := fmt.Sprintf("Not a chord: %q", clip(s.word.text, 24))
-			reportSymbol(r.f.src, &r.rep, r.f.src.rng(s.word.lo, s.word.hi), s.word.lo, summary, c.err, "")
+			r.notAChord(s.word, c.err)
 			continue
 		}
 		out[i] = timeline.Span{Start: s.start, End: s.end, Chord: c.chord, Written: s.word.text}
 	}
 	r.spans[key] = out
 	return out
+}
+
+// readable reports the symbols of a chart that nobody could read, whether or not
+// its bars add up.
+func (r *resolver) readable(c *chart, key harmony.Key) {
+	for i := range c.written {
+		if c.written[i].like >= 0 {
+			continue
+		}
+		for j := range c.written[i].words {
+			w := &c.written[i].words[j]
+			if w.slash {
+				continue
+			}
+			if got := r.chord(w.text, key, key); got.err != nil {
+				r.notAChord(w, got.err)
+			}
+		}
+	}
+}
+
+func (r *resolver) notAChord(w *chartWord, err error) {
+	summary := fmt.Sprintf("Not a chord: %q", clip(w.text, 24))
+	reportSymbol(r.f.src, &r.rep, r.f.src.rng(w.lo, w.hi), w.lo, summary, err, "")
 }
 
 // hasLetters reports a chart with a letter symbol in it, by the first letter:

@@ -74,16 +74,16 @@ func (d *decoder) blocksOf(body *hclsyntax.Body, what string, attrs, known []str
 // unknown reports a name that does not belong where it stands, with the nearest
 // that does, or the block where the name would belong.
 func (d *decoder) unknown(rng hcl.Range, name, what string, attrs, blocks []string) {
+	for _, p := range places {
+		if contains(p.words, name) {
+			d.rep.errorf(rng, fmt.Sprintf("No %q in %s", name, what), "It belongs %s.", p.where)
+			return
+		}
+	}
 	known := append(append([]string{}, attrs...), blocks...)
 	if n := nearest(name, known); n != "" {
 		d.rep.errorf(rng, fmt.Sprintf("No %q in %s", name, what), "Is it %q?", n)
 		return
-	}
-	for _, p := range places {
-		if contains(p.words, name) {
-			d.rep.errorf(rng, fmt.Sprintf("No %q in %s", name, what), "It belongs in %s.", p.what)
-			return
-		}
 	}
 	detail := "What may stand here: " + strings.Join(known, ", ") + "."
 	if len(known) == 0 {
@@ -94,18 +94,23 @@ func (d *decoder) unknown(rng hcl.Range, name, what string, attrs, blocks []stri
 
 // places says where each word belongs, for those who put it elsewhere.
 var places = []struct {
-	what  string
+	where string
 	words []string
 }{
-	{"a section", []string{"chords", "like"}},
-	{"a section or a play", append([]string{"tacet", "fills"}, eventWords...)},
-	{"a play", []string{"lift"}},
-	{"the form", []string{"play"}},
-	{"the vocal block", []string{"track", "from", "range"}},
-	{"the piano block", []string{"highest", "span"}},
-	{"the bass block", []string{"strings", "sound"}},
-	{"the drums block", []string{"kit"}},
-	{"the top of the file, outside all blocks", append(append([]string{}, topAttrs...), topBlocks...)},
+	{"in a section", []string{"chords", "like"}},
+	{"in a section or a play", append([]string{"tacet", "fills"}, eventWords...)},
+	{"in a play", []string{"lift"}},
+	{"in the form", []string{"play"}},
+	{"in a vocal block", []string{"track", "from", "range"}},
+	{"in the piano block", []string{"highest", "span"}},
+	{"in the bass or the piano block", []string{"sound"}},
+	{"in the bass block", []string{"strings"}},
+	{"in the drums block", []string{"kit"}},
+	{"in an accent", []string{"weight", "alone"}},
+	{"in a rit", []string{"to"}},
+	{"in an accent, a push or a fill", []string{"by"}},
+	{"in a stop, a hold or a space", []string{"beats"}},
+	{"at the top of the file, outside all blocks", append(append([]string{}, topAttrs...), topBlocks...)},
 }
 
 // blockForm shows how a block is written.

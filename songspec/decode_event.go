@@ -124,8 +124,8 @@ func (r *report) placeError(s *source, e *event, err error) {
 	if e.through != nil {
 		// The place is good where it was written; it is the section's own chords
 		// that have no room for it. That is worth a word, not a failed build.
-		r.warnf(*e.through, "An event that does not fit is left out",
-			"%s: so the %s %q of section %q is not taken over. %s", sentence("%s", pe.Msg), e.kind, e.place.Text, e.from, pe.Help)
+		r.warnf(*e.through, sentence("%s %q of section %q is left out", e.kind, e.place.Text, e.from),
+			"%s here, so it is not taken over. %s", sentence("%s", pe.Msg), pe.Help)
 		return
 	}
 	r.errorf(rng, sentence("%s", pe.Msg), "%s", help)

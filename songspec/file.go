@@ -84,7 +84,7 @@ type (
 		set timeline.Players
 		rng hcl.Range
 	}
-	flag struct {
+	boolean struct {
 		on  bool
 		rng hcl.Range
 	}
@@ -99,7 +99,7 @@ type settings struct {
 	feel   *text
 	energy *energyWord
 	tacet  *playersWord
-	fills  *flag
+	fills  *boolean
 }
 
 // over lays inner settings over outer ones.
@@ -173,7 +173,7 @@ type event struct {
 	rng     hcl.Range // of the place
 	by      *playersWord
 	weight  *whole
-	alone   *flag
+	alone   *boolean
 	beats   *fraction
 	to      *whole
 	from    string     // the section it is taken over from, "" when its own

@@ -26,6 +26,7 @@ func (r *resolver) finish() {
 	t.End = at
 	r.neighbours()
 	r.entries()
+	timeline.VaryFills(t.Passes, t.Take)
 	r.maps()
 	r.idle()
 	if v := r.f.vocal; v != nil && v.from != nil && v.from.n > r.bars {

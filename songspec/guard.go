@@ -55,7 +55,7 @@ func (s *source) guardCharacters() hcl.Diagnostics {
 		case b == 0:
 			return s.refuse(i, i+1, "Not a text file", "There is a NUL character here, as in a file that is not text.")
 		case b == '\r' && !sawNewline:
-			return s.refuse(i, i+1, "Line ends of another age", "The lines end with a carriage return alone. Save the file with Unix (LF) or Windows (CRLF) line ends.")
+			return s.refuse(i, i+1, "Old line ends", "The lines end with a carriage return alone. Save the file with Unix (LF) or Windows (CRLF) line ends.")
 		case b < 0x20 && b != '\t' && b != '\n' && b != '\r', b == 0x7f:
 			return s.refuse(i, i+1, "Control character in the text", fmt.Sprintf("There is a character U+%04X here that no editor shows. Delete it.", b))
 		case b < utf8.RuneSelf:

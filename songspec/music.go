@@ -48,7 +48,7 @@ func (d *decoder) key(expr hclsyntax.Expression) *keyWord {
 	}
 	k, err := harmony.ParseKey(t.s)
 	if err != nil {
-		d.symbol(t.rng, -1, "Not a key", err, help)
+		d.symbol(t.rng, -1, fmt.Sprintf("Not a key: %q", t.s), err, "")
 		return nil
 	}
 	return &keyWord{k, t.rng}

@@ -11,16 +11,19 @@ import (
 // nobody counts past a thousand.
 const maxReported = 1000
 
-// report collects diagnostics. The first at a range stays; later ones at the
-// same range are follow-on noise, unless they are an error over a warning.
+// report collects diagnostics. Of errors the first at a range stays; later ones
+// at the same range are follow-on noise.
 type report struct {
 	diags hcl.Diagnostics
-	at    map[spot]int
+	at    map[spot]bool
 }
 
 type spot struct {
 	file   string
 	lo, hi int
+	// summary parts warnings at one place, which need not follow from one another;
+	// it is empty for errors.
+	summary string
 }
 
 func (r *report) errorf(rng hcl.Range, summary, detail string, args ...any) {
@@ -36,17 +39,17 @@ func (r *report) add(sev hcl.DiagnosticSeverity, rng hcl.Range, summary, detail 
 		return
 	}
 	if r.at == nil {
-		r.at = map[spot]int{}
+		r.at = map[spot]bool{}
 	}
 	d := &hcl.Diagnostic{Severity: sev, Summary: summary, Detail: detail, Subject: &rng}
-	key := spot{rng.Filename, rng.Start.Byte, rng.End.Byte}
-	if i, ok := r.at[key]; ok {
-		if old := r.diags[i]; old.Severity == hcl.DiagWarning && sev == hcl.DiagError {
-			r.diags[i] = d
-		}
+	key := spot{rng.Filename, rng.Start.Byte, rng.End.Byte, ""}
+	if sev == hcl.DiagWarning {
+		key.summary = summary
+	}
+	if _, ok := r.at[key]; ok {
 		return
 	}
-	r.at[key] = len(r.diags)
+	r.at[key] = true
 	r.diags = append(r.diags, d)
 }
 

@@ -134,11 +134,11 @@ func (r *resolver) checkSection(s *section) {
 	if s.chords == nil {
 		return
 	}
+	r.readable(s.chords, key)
 	lo := r.layout(s.chords, m)
 	if lo == nil {
 		return
 	}
-	r.harmonise(s.chords, lo, m, key, key)
 	r.spotsOf(lo, m, s.events)
 }
 
@@ -209,7 +209,7 @@ func (r *resolver) pass(p *play, index int) bool {
 	if energy.from != energy.to && len(lo.bars) == 1 {
 		r.rep.warnf(energy.rng, "Energy cannot move in one bar", "The pass has a single bar, which is played at %d. Write one figure.", energy.from)
 	}
-	r.tempoFits(name, pass.BPM, set, p)
+	r.tempoFits(name, pass.BPM, set)
 	for _, e := range r.waiting {
 		r.active[e] = true
 	}
@@ -327,14 +327,13 @@ func (r *resolver) feelsFor(m meter.Meter) []string {
 }
 
 // tempoFits warns of a tempo at which a feel does not sit well.
-func (r *resolver) tempoFits(name string, bpm int, set settings, p *play) {
+func (r *resolver) tempoFits(name string, bpm int, set settings) {
 	info := r.env.Feels[name]
 	if info.TempoLow == 0 || info.TempoHigh == 0 || bpm >= info.TempoLow && bpm <= info.TempoHigh {
 		return
 	}
-	at := p.rng
-	if set.tempo != nil {
-		at = set.tempo.rng
+	if set.tempo == nil {
+		return // nobody has chosen it
 	}
-	r.rep.warnf(at, fmt.Sprintf("%s at %d", sentence("%s", name), bpm), "The feel %q sits well from %d to %d beats a minute.", name, info.TempoLow, info.TempoHigh)
+	r.rep.warnf(set.tempo.rng, fmt.Sprintf("Tempo %d for %q", bpm, name), "The feel %q sits well from %d to %d beats a minute.", name, info.TempoLow, info.TempoHigh)
 }

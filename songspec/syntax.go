@@ -39,6 +39,9 @@ func (s *source) syntax(diags hcl.Diagnostics) hcl.Diagnostics {
 		}
 		lines[rng.Start.Line] = true
 		rep.errorf(rng, summary, "%s", detail)
+		if d.Summary == "Unterminated template string" || d.Summary == "Invalid multi-line string" {
+			break // inside and outside have changed places: all that follows is noise
+		}
 	}
 	return rep.sorted()
 }

@@ -47,7 +47,7 @@ func (d *decoder) constant(expr hclsyntax.Expression, help string) (cty.Value, b
 		return cty.NilVal, false
 	case *hclsyntax.LiteralValueExpr:
 		if e.Val.IsNull() {
-			d.rep.errorf(rng, "null is no value", "Leave the line out instead. %s", help)
+			d.rep.errorf(rng, "Null is no value", "Leave the line out instead. %s", help)
 			return cty.NilVal, false
 		}
 	}
@@ -57,7 +57,7 @@ func (d *decoder) constant(expr hclsyntax.Expression, help string) (cty.Value, b
 	}
 	v, diags := expr.Value(nil)
 	if diags.HasErrors() || v.IsNull() || !v.IsKnown() {
-		d.rep.errorf(rng, "Not a value", "%s", help)
+		d.rep.errorf(rng, "Not a value", "\"%s\" comes to nothing. %s", d.show(rng), help)
 		return cty.NilVal, false
 	}
 	return v, true
@@ -229,7 +229,7 @@ func ratio(f *big.Float) *big.Rat {
 }
 
 // flag reads true or false.
-func (d *decoder) flag(expr hclsyntax.Expression, name string) (*flag, bool) {
+func (d *decoder) flag(expr hclsyntax.Expression, name string) (*boolean, bool) {
 	rng := expr.Range()
 	help := name + " is true or false, without quotes."
 	v, ok := d.constant(expr, help)
@@ -240,7 +240,7 @@ func (d *decoder) flag(expr hclsyntax.Expression, name string) (*flag, bool) {
 		d.rep.errorf(rng, "Neither true nor false", "%s", help)
 		return nil, false
 	}
-	return &flag{v.True(), rng}, true
+	return &boolean{v.True(), rng}, true
 }
 
 // list takes [a, b] apart.

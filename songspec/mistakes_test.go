@@ -1,0 +1,194 @@
+package songspec
+
+import (
+	"flag"
+	"fmt"
+	"os"
+	"strings"
+	"testing"
+)
+
+var update = flag.Bool("update", false, "write the goldens anew")
+
+// mistakes are song files with something wrong or doubtful in them. What is said
+// about each stands in testdata/mistakes.txt.
+var mistakes = []struct{ name, reason, src string }{
+	// What HCL does by itself, or leaves silent.
+	{"misspelt attribute", "the nearest right name is offered", "tempoo = 120\n" + one("| C |")},
+	{"block as value", "section = { is a block written as a value", "section = {\n}\n"},
+	{"value as block", "title { is a value written as a block", "title {\n}\n" + one("| C |")},
+	{"bare word", "one message, not the two of HCL", "feel = waltz\n" + one("| C |")},
+	{"no label", "a friendly text instead of 'must have 1 labels'", "section {\n  chords = \"| C |\"\n}\n"},
+	{"two labels", "a block has one name", "section \"a\" \"b\" {\n  chords = \"| C |\"\n}\n"},
+	{"options on one line", "HCL takes one on a line", one("| C |", `accent "1" { by = ["drums"], weight = 2 }`)},
+	{"options on one line without comma", "HCL takes one on a line", one("| C |", `accent "1" { by = ["drums"] weight = 2 }`)},
+	{"brace on the next line", "HCL wants it on the same line", "section \"a\"\n{\n}\n"},
+	{"block without braces", "play needs them even when empty", one("| C |") + "form {\n  play \"a\"\n}\n"},
+	{"number in quotes", "taken, with a warning", "tempo = \"72\"\n" + one("| C |")},
+	{"fractional tempo", "whole numbers only", "tempo = 72.5\n" + one("| C |")},
+	{"null", "HCL takes it for a missing value", "tempo = null\n" + one("| C |")},
+	{"one over nothing", "HCL makes infinity of it, silently", "tempo = 1/0\n" + one("| C |")},
+	{"nothing over nothing", "HCL cannot divide it", "tempo = 0/0\n" + one("| C |")},
+	{"huge number", "HCL would print 309 digits, twice", "tempo = 1e999999\n" + one("| C |")},
+	{"number beyond", "HCL cannot read it", "tempo = 1e99999999999999999999\n" + one("| C |")},
+	{"negative", "HCL takes it", "tempo = -3\n" + one("| C |")},
+	{"underscore", "HCL's message is a puzzle", "tempo = 1_000\n" + one("| C |")},
+	{"point first", "HCL's message is a puzzle", "looseness = .5\n" + one("| C |")},
+	{"point last", "HCL's message is a puzzle", "tempo = 5.\n" + one("| C |")},
+	{"hexadecimal", "HCL's message is a puzzle", "tempo = 0x10\n" + one("| C |")},
+	{"unquoted chords with a sharp", "# begins a comment, so HCL sees the word C", "section \"a\" {\n  chords = C#m7 | F#7\n}\n"},
+	{"unquoted chords with bars", "HCL speaks of bitwise operators", "section \"a\" {\n  chords = | C | G |\n}\n"},
+	{"unquoted place", "HCL speaks of arguments", one("| C |", "accent 2 4 {}")},
+	{"backslash in chords", "HCL speaks of escape sequences", one(`| C\\G |`)},
+	{"backslash escape", "HCL speaks of escape sequences", one(`| C\G |`)},
+	{"quote not closed", "the text runs to the end of the line", "title = \"Lanterns\n" + one("| C |")},
+	{"heredoc not closed", "HCL points at the end of the file", "section \"a\" {\n  chords = <<-EOT\n    | C |\n}\n"},
+	{"block not closed", "a brace is missing", "section \"a\" {\n  chords = \"| C |\"\n"},
+	{"brace too many", "HCL asks for an argument", one("| C |") + "}\n"},
+	{"attribute twice", "HCL's own, in our words", "tempo = 70\ntempo = 80\n" + one("| C |")},
+	{"section twice", "HCL takes both silently", one("| C |") + one("| F |")},
+	{"drums twice", "HCL takes both silently", "drums {}\ndrums {}\n" + one("| C |")},
+	{"form twice", "HCL takes both silently", one("| C |") + "form {\n  play \"a\" {}\n}\nform {\n  play \"a\" {}\n}\n"},
+	{"single quotes", "HCL's own, in our words", "title = 'x'\n" + one("| C |")},
+	{"curly quotes", "a word processor's", "title = “x”\n" + one("| C |")},
+	{"semicolon", "another language's", "title = \"x\"; tempo = 70\n" + one("| C |")},
+	{"colon", "another language's", "tempo: 72\n" + one("| C |")},
+	{"no equals sign", "another language's", "tempo 72\n" + one("| C |")},
+	{"chords outside a text", "a chart at the top", "| C | F |\n"},
+	{"comma missing", "in a list", "grooves = [\"a.hcl\" \"b.hcl\"]\n" + one("| C |")},
+	{"name of something", "nothing to look up in a song file", "tempo = song.tempo\n" + one("| C |")},
+	{"function", "nothing to call in a song file", "tempo = abs(-72)\n" + one("| C |")},
+	{"empty", "HCL asks for a title", ""},
+	{"blank with byte-order mark", "as empty", "\xef\xbb\xbf \n"},
+	{"comments only", "no section", "# to come\n"},
+	{"nul", "HCL prints it raw", "title = \"\x00\"\n"},
+	{"escape character", "a terminal would obey it", "title = \"\x1b[2J\"\n"},
+	{"latin-1", "not UTF-8", "title = \"\xe9\"\n"},
+	{"utf-16", "a word processor's", "\xff\xfet\x00"},
+	{"carriage returns alone", "old line ends", "tempo = 72\rkey = \"C\"\r"},
+
+	// Names.
+	{"unknown block", "the nearest is offered", "sektion \"a\" {\n}\n"},
+	{"attribute at the wrong level", "where it belongs is said", one("| C |", "lift = 1", "title = \"x\"")},
+	{"unknown feel", "the nearest is offered", "feel = \"ballad-eigths\"\n" + one("| C |")},
+	{"beginning of a feel", "the rest is offered", "feel = \"tight\"\n" + one("| C |")},
+	{"unknown section in the form", "the nearest is offered", one("| C |") + "form {\n  play \"aa\" {}\n}\n"},
+	{"unknown like", "the nearest is offered", "section \"verse\" {\n  chords = \"| C |\"\n}\nsection \"b\" {\n  like = \"vers\"\n}\n"},
+	{"like in a circle", "no end to it", "section \"a\" {\n  like = \"b\"\n}\nsection \"b\" {\n  like = \"a\"\n}\n"},
+	{"like itself", "no end to it", "section \"a\" {\n  like = \"a\"\n}\n"},
+	{"unknown player", "the nearest is offered", one("| C |", "tacet = [\"drum\"]")},
+	{"player without a list", "a list belongs there", one("| C |", "tacet = \"drums\"")},
+	{"unknown kit", "all are named", "drums {\n  kit = \"jazz\"\n}\n" + one("| C |")},
+	{"unknown sound", "a musician's name for it is known", "bass {\n  sound = \"upright\"\n}\npiano {\n  sound = \"rodes\"\n}\n" + one("| C |")},
+	{"unknown option", "an accent has no beats", one("| C |", `accent "1" { beats = 2 }`)},
+	{"capital in a word", "the word is offered", "Tempo = 80\n" + one("| C |")},
+	{"not a key", "as harmony says", "key = \"H major\"\n" + one("| C |")},
+	{"not a meter", "as meter says", "meter = \"4/5\"\n" + one("| C |")},
+	{"meter without quotes", "HCL would divide", "meter = 3/4\n" + one("| C |")},
+	{"feel of another meter", "those that fit are named", "meter = \"3/4\"\nfeel  = \"swing\"\n" + one("| C |")},
+	{"meter of another feel", "the inner one made the mismatch", "feel = \"swing\"\n" + one("| C |", "meter = \"7/8\"")},
+
+	// Bounds.
+	{"energy out of bounds", "1 to 5", "energy = 6\n" + one("| C |", "energy = 0")},
+	{"energy of three", "two figures", one("| C |", "energy = [1, 2, 3]")},
+	{"energy moves in one bar", "a warning", one("| C |", "energy = [1, 2]")},
+	{"tempo out of bounds", "20 to 400", "tempo = 19\n" + one("| C |", "tempo = 401")},
+	{"looseness out of bounds", "0 to 1", "looseness = 1.5\n" + one("| C |")},
+	{"pickup too fine", "no count is that fine", "pickup = 0.123\n" + one("| C |")},
+	{"repeat figure out of bounds", "64 at most", one("|: C :|x65")},
+	{"too many bars in a chart", "10,000", one("|: C | C | C | C | C | C | C | C | C | C :|x64 |: C | C :|x64 |: " + strings.Repeat("C |", 200) + " C :|x64")},
+
+	// Charts.
+	{"three chords in four", "how to write it is said", one("| C F G | C |")},
+	{"slashes that do not add up", "how to write it is said", one("| C / / / / |")},
+	{"too many chords", "more than beats", one("| C D E F G |")},
+	{"two chords in three", "how to write it is said", "meter = \"3/4\"\n" + one("| C F |")},
+	{"empty bar", "% or N.C.", one("| C | | G |")},
+	{"percent first", "nothing to repeat", one("| % | C |")},
+	{"percent beside a chord", "it stands alone", one("| C | C % |")},
+	{"percent in another meter", "two chords do not fit", one("| C F G Am | (3/4) % |")},
+	{"slash first", "nothing to hold", one("| / / / / |")},
+	{"repeat without an end", "the opening is shown", one("| C |: F | G |")},
+	{"repeat in a repeat", "not nested", one("|: C |: F :| G :|")},
+	{"second repeat without a start", "only the first may begin at the front", one("| C :| F :|")},
+	{"repeat figure without x", "the x is offered", one("|: C :|3")},
+	{"meter sign wrong", "its own place", one("| (2/5) C |")},
+	{"meter sign late", "before the chords", one("| C (2/4) |")},
+	{"unknown chord", "its own place", one("| C | Hm7 | F |")},
+	{"unknown quality", "its own place", one("| C | Cmajj7 | F |")},
+	{"chart of nothing", "bars are missing", one("")},
+	{"no chords", "nor like", "section \"a\" {\n}\n"},
+	{"place in a heredoc", "line and column of the file, in the second line", "section \"a\" {\n  chords = <<-EOT\n\t| C | F |\n    | G | Xm |\n  EOT\n}\n"},
+	{"windows and a byte-order mark", "the same line and column", "\xef\xbb\xbfsection \"a\" {\r\n  chords = <<-EOT\r\n    | C | F |\r\n    | é | Xm |\r\n  EOT\r\n}\r\n"},
+
+	// Places and events.
+	{"bar outside", "it is named", one("| C | F |", `fill "3: 3" {}`)},
+	{"count outside", "it is named", one("| C | F |", `fill "2: 5" {}`)},
+	{"count unknown", "how counts are written is said", one("| C | F |", `accent "2+" {}`, `accent "2x" {}`, `accent "x" {}`)},
+	{"bars without counts", "a bar is not a count", one("| C | F |", `accent "1-2" {}`)},
+	{"rit with counts", "bars only", one("| C | F |", `rit "2: 1" { to = 60 }`)},
+	{"rit without to", "it must be going somewhere", one("| C | F |", `rit "2" {}`)},
+	{"rits that overlap", "which tempo?", one("| C | F |", `rit "1-2" { to = 60 }`, `rit "2" { to = 50 }`)},
+	{"rit to the same", "a warning", "tempo = 60\n" + one("| C | F |", `rit "1-2" { to = 60 }`)},
+	{"held too long", "a tempo map has an end", "tempo = 20\n" + one("| C | F |", `hold "2: 4a" { beats = 16 }`)},
+	{"event by nobody", "name them", one("| C |", `accent "1" { by = [] }`)},
+	{"event of the tacet", "a warning", one("| C |", "tacet = [\"drums\"]", `fill "1: 3" {}`)},
+	{"push after the song", "a warning", one("| C |", `push "1: 4&" {}`)},
+	{"event twice", "a warning", one("| C |", `accent "1" {}`, `accent "1" {}`)},
+	{"stop longer than the section", "a warning", one("| C |", `stop "1: 3" { beats = 4 }`)},
+	{"event that no longer fits", "taken over, left out", one("| C | F |", `fill "2: 3" {}`) + "section \"b\" {\n  like   = \"a\"\n  chords = \"| G |\"\n}\n"},
+
+	// Form.
+	{"empty form", "plays nothing", one("| C |") + "form {\n}\n"},
+	{"never played", "a warning", one("| C |") + "section \"b\" {\n  chords = \"| F |\"\n}\nform {\n  play \"a\" {}\n}\n"},
+	{"lift and key", "one or the other", one("| C |") + "form {\n  play \"a\" {\n    lift = 1\n    key  = \"D\"\n  }\n}\n"},
+	{"chords in a play", "where they belong is said", one("| C |") + "form {\n  play \"a\" { chords = \"| C |\" }\n}\n"},
+	{"vocal after the song", "from is a bar of it", "vocal \"v.mid\" { from = 9 }\n" + one("| C |")},
+	{"range the wrong way round", "turned for the reader", "vocal \"v.mid\" { range = [\"D5\", \"A3\"] }\n" + one("| C |")},
+
+	// Files.
+	{"file outside", "each way of leaving the folder", "grooves = [\"../a.hcl\", \"/a.hcl\", \"a/../../b\", \"c:a\", \"a\\\\b\", \"http://x\", \"\", \"a/\"]\n" + one("| C |")},
+
+	// Many at once.
+	{"several", "all in one run, sorted", "tempoo = 1\nkey = \"Q\"\nsection \"a\" {\n  chords = \"| C F G | X |\"\n  acent \"2\" {}\n}\nform {\n  play \"b\" {}\n}\n"},
+}
+
+func TestMistakes(t *testing.T) {
+	var b strings.Builder
+	for _, m := range mistakes {
+		_, diags := build(m.src)
+		if len(diags) == 0 {
+			t.Errorf("%s (%s): nothing was said", m.name, m.reason)
+		}
+		fmt.Fprintf(&b, "=== %s: %s\n%s\n", m.name, m.reason, written(m.src, diags))
+	}
+	const golden = "testdata/mistakes.txt"
+	if *update {
+		if err := os.WriteFile(golden, []byte(b.String()), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(golden)
+	if err != nil {
+		t.Fatal(err)
+	}
+	compare(t, string(want), b.String())
+}
+
+// compare shows the first line that differs.
+func compare(t *testing.T, want, got string) {
+	t.Helper()
+	w, g := strings.Split(want, "\n"), strings.Split(got, "\n")
+	for i := range max(len(w), len(g)) {
+		var a, b string
+		if i < len(w) {
+			a = w[i]
+		}
+		if i < len(g) {
+			b = g[i]
+		}
+		if a != b {
+			t.Fatalf("line %d\nwant %q\n got %q", i+1, a, b)
+		}
+	}
+}

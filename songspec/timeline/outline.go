@@ -1,0 +1,291 @@
+package timeline
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"strings"
+
+	"plinth/songspec/meter"
+)
+
+// Outline writes the song as text to read and to diff: first the song and its
+// form, then every pass with its bars.
+//
+// It is made so that a change of one musical thought changes few lines. Where a
+// pass begins, in bars and in time, stands only in the form at the top; below
+// it, nothing counts from the start of the song.
+func Outline(w io.Writer, t *Timeline) error {
+	out := bufio.NewWriter(w)
+	fmt.Fprintln(out, t.Title)
+	if t.By != "" {
+		fmt.Fprintf(out, "by %s\n", t.By)
+	}
+	fmt.Fprintln(out)
+	for _, row := range t.songRows() {
+		fmt.Fprintf(out, "%-10s %s\n", row[0], row[1])
+	}
+	fmt.Fprint(out, "\nform\n")
+	writeForm(out, t)
+	for i := range t.Passes {
+		fmt.Fprintln(out)
+		writePass(out, &t.Passes[i])
+	}
+	return out.Flush()
+}
+
+// OutlinePass writes one pass as Outline does.
+func OutlinePass(w io.Writer, p *Pass) error {
+	out := bufio.NewWriter(w)
+	writePass(out, p)
+	return out.Flush()
+}
+
+func (t *Timeline) songRows() [][2]string {
+	rows := [][2]string{
+		{"bars", fmt.Sprint(t.SongBars())},
+		{"lasts", MinSec(t.SongMicros())},
+	}
+	if t.CountIn > 0 {
+		rows = append(rows, [2]string{"count-in", plural(t.CountIn, "bar")})
+	}
+	if t.Pickup > 0 && len(t.Passes) > 0 {
+		rows = append(rows, [2]string{"pickup", beats(t.Pickup, t.Passes[0].Meter)})
+	}
+	if t.LeadBars > 0 {
+		rows = append(rows, [2]string{"in front", fmt.Sprintf("%s, so bar 1 of the song is bar %d of the file", plural(t.LeadBars, "bar"), t.LeadBars+1)})
+	}
+	kit := t.Drums.Kit
+	if kit == "" {
+		kit = "as the feel has it"
+	}
+	rows = append(rows,
+		[2]string{"drums", kit},
+		[2]string{"bass", fmt.Sprintf("%s, %d strings", t.Bass.Sound, t.Bass.Strings)},
+		[2]string{"piano", t.Piano.Sound},
+		[2]string{"looseness", fmt.Sprintf("%d.%03d", t.Looseness/1000, t.Looseness%1000)},
+		[2]string{"take", fmt.Sprint(t.Take)})
+	if v := t.Vocal; v != nil {
+		rows = append(rows, [2]string{"vocal", fmt.Sprintf("%s from bar %d", v.Path, v.From)})
+	}
+	return rows
+}
+
+// writeForm writes the table of passes: the one place with bars and times
+// counted from the start of the song.
+func writeForm(out *bufio.Writer, t *Timeline) {
+	clock := NewClock(t.Tempos)
+	wide := 0
+	for i := range t.Passes {
+		wide = max(wide, len([]rune(t.Passes[i].name())))
+	}
+	for i := range t.Passes {
+		p := &t.Passes[i]
+		name := p.name()
+		pad := strings.Repeat(" ", wide-len([]rune(name)))
+		fmt.Fprintf(out, "  %s%s  bar %4d  at %5s\n", name, pad, p.FirstBar, MinSec(clock.Micros(p.Start)-clock.Micros(t.Lead)))
+	}
+}
+
+// name is the section's name with which playing of it this is.
+func (p *Pass) name() string { return fmt.Sprintf("%s (%d)", p.Section, p.Ordinal+1) }
+
+func writePass(out *bufio.Writer, p *Pass) {
+	fmt.Fprintln(out, p.name())
+	tempo := fmt.Sprint(p.BPM)
+	if p.Meter.Compound() {
+		tempo += " dotted quarters"
+	}
+	energy := fmt.Sprint(p.EnergyFrom)
+	if p.EnergyTo != p.EnergyFrom {
+		energy += fmt.Sprintf(" to %d", p.EnergyTo)
+	}
+	key := p.Key.String()
+	if p.Lift != 0 {
+		key += fmt.Sprintf(" (%+d)", p.Lift)
+	}
+	players := playerList(All &^ p.Tacet)
+	if players == "" {
+		players = "none"
+	}
+	for _, row := range [][2]string{
+		{"bars", fmt.Sprint(len(p.Bars))},
+		{"lasts", MinSec(p.Micros())},
+		{"key", key},
+		{"meter", p.Meter.String()},
+		{"tempo", tempo},
+		{"feel", p.Feel},
+		{"energy", energy},
+		{"players", players},
+	} {
+		fmt.Fprintf(out, "  %-8s %s\n", row[0], row[1])
+	}
+	if !p.Fills {
+		fmt.Fprintf(out, "  %-8s %s\n", "fills", "none at the end")
+	}
+	if p.Entry != nil {
+		fmt.Fprintf(out, "  %-8s %s\n", "entry", "pushed from the pass before"+by(p.Entry.By))
+	}
+	writeBars(out, p)
+}
+
+func writeBars(out *bufio.Writer, p *Pass) {
+	span, event := 0, 0
+	for i := range p.Bars {
+		bar := &p.Bars[i]
+		for span < len(p.Chords) && p.Chords[span].End <= bar.Start {
+			span++
+		}
+		sounding := p.barText(bar, span)
+		var notes []string
+		if bar.Meter.Num != p.Meter.Num || bar.Meter.Den != p.Meter.Den {
+			notes = append(notes, fmt.Sprintf("in %d/%d", bar.Meter.Num, bar.Meter.Den))
+		}
+		for event < len(p.Events) && p.Events[event].Bar <= i {
+			notes = append(notes, p.Events[event].describe(p, bar))
+			event++
+		}
+		if written := strings.Join(strings.Fields(bar.Text), " "); written != sounding {
+			notes = append(notes, "written "+written)
+		}
+		line := fmt.Sprintf("  %4d | %-24s|  %s", i+1, sounding+" ", strings.Join(notes, "; "))
+		fmt.Fprintln(out, strings.TrimRight(line, " "))
+	}
+}
+
+// barText is a bar's sounding chords in the way of a chart: chords that share
+// the bar evenly stand alone, others with a slash for each further beat. A bar
+// that a chord of an earlier bar goes on in begins with a slash.
+func (p *Pass) barText(bar *Bar, span int) string {
+	end := bar.Start + bar.Length
+	var starts []int64
+	var names []string
+	for s := span; s < len(p.Chords) && p.Chords[s].Start < end; s++ {
+		c := &p.Chords[s]
+		starts = append(starts, max(c.Start, bar.Start))
+		if c.Start < bar.Start {
+			names = append(names, "/")
+		} else {
+			names = append(names, c.Chord.String())
+		}
+	}
+	if len(names) == 0 {
+		return ""
+	}
+	beats := bar.Meter.Beats()
+	if n := len(names); names[0] != "/" && len(beats)%n == 0 {
+		even := true
+		for i, s := range starts {
+			even = even && s == bar.Start+beats[i*len(beats)/n]
+		}
+		if even {
+			return strings.Join(names, " ")
+		}
+	}
+	if words, ok := onGrid(bar.Start, beats, starts, names); ok {
+		return strings.Join(words, " ")
+	}
+	counts := make([]int64, bar.Meter.Num)
+	for i := range counts {
+		counts[i] = int64(i) * bar.Meter.UnitTicks()
+	}
+	words, _ := onGrid(bar.Start, counts, starts, names)
+	return strings.Join(words, " ")
+}
+
+// onGrid writes names at their starts and slashes between; false when a start is
+// not on the grid.
+func onGrid(from int64, grid, starts []int64, names []string) ([]string, bool) {
+	var words []string
+	next := 0
+	for _, g := range grid {
+		if next < len(starts) && starts[next] == from+g {
+			words = append(words, names[next])
+			next++
+		} else {
+			words = append(words, "/")
+		}
+	}
+	return words, next == len(starts)
+}
+
+// describe is an event in words: "accent 2& by drums, weight 3".
+func (e *Event) describe(p *Pass, bar *Bar) string {
+	at := e.Kind.String() + " " + bar.Meter.CountAt(e.Tick-bar.Start)
+	m := bar.Meter
+	switch e.Kind {
+	case Accent:
+		s := at
+		if e.Weight != 2 {
+			s += fmt.Sprintf(", weight %d", e.Weight)
+		}
+		if e.Alone {
+			s += ", alone"
+		}
+		return s + by(e.By)
+	case Push:
+		return at + by(e.By)
+	case Stop, Space:
+		if e.End == bar.Start+bar.Length {
+			return at
+		}
+		return at + " for " + beats(e.End-e.Tick, m)
+	case Fill:
+		if e.By == Only(Drums) {
+			return at
+		}
+		return at + by(e.By)
+	case Hold:
+		return at + " " + beats(e.Extra, m) + " longer"
+	case Rit:
+		n := 0
+		for _, b := range p.Bars[e.Bar:] {
+			if b.Start >= e.End {
+				break
+			}
+			n++
+		}
+		return fmt.Sprintf("rit over %s to %d", plural(n, "bar"), e.To)
+	}
+	return at
+}
+
+// by names the players of an event, unless it is all of them.
+func by(s Players) string {
+	if s == All {
+		return ""
+	}
+	return " by " + playerList(s)
+}
+
+func playerList(s Players) string {
+	var out []string
+	for p := Player(0); p < NumPlayers; p++ {
+		if s.Has(p) {
+			out = append(out, p.String())
+		}
+	}
+	return strings.Join(out, ", ")
+}
+
+// beats writes a length in the beats that the tempo counts, with at most two
+// places behind the point.
+func beats(ticks int64, m meter.Meter) string {
+	beat := m.TempoTicks()
+	hundredths := (ticks*200 + beat) / (2 * beat)
+	s := fmt.Sprint(hundredths / 100)
+	if rest := hundredths % 100; rest != 0 {
+		s += strings.TrimRight(fmt.Sprintf(".%02d", rest), "0")
+	}
+	if s == "1" {
+		return "1 beat"
+	}
+	return s + " beats"
+}
+
+func plural(n int, word string) string {
+	if n == 1 {
+		return "1 " + word
+	}
+	return fmt.Sprintf("%d %ss", n, word)
+}
