@@ -68,6 +68,12 @@ func (b *bassist) row() {
 			open = -1
 			continue
 		}
+		if bar == ending { // the last note of the song is held
+			b.notes = append(b.notes, bassNote{
+				tick: b.p.pass.Bars[bar].Start, end: b.p.barEnd(bar), degree: '1', touch: feel.Normal,
+			})
+			continue
+		}
 		lv := b.p.level(bar)
 		steps := b.p.steps(bar, lv)
 		for i, st := range steps {
@@ -87,9 +93,6 @@ func (b *bassist) row() {
 					b.notes[open].end = end
 				}
 			default:
-				if bar == ending && i > 0 {
-					continue
-				}
 				n := bassNote{tick: st.Tick, end: end, degree: s.Degree, touch: s.Touch}
 				if s.Touch == feel.Ghost {
 					n.degree = 'g'
@@ -97,9 +100,6 @@ func (b *bassist) row() {
 				open = len(b.notes)
 				b.notes = append(b.notes, n)
 			}
-		}
-		if bar == ending && open >= 0 && b.notes[open].tick >= b.p.pass.Bars[bar].Start {
-			b.notes[open].end = b.p.barEnd(bar)
 		}
 	}
 }

@@ -21,6 +21,8 @@ const (
 	homeCost     = 1
 	repeatCost   = 12 // a walking bass that stands still
 	scaleCost    = 4  // a walking bass off the chord
+	seventhCost  = 3  // a walking bass on the seventh
+	returnCost   = 15 // a walking bass back on the note that it came from
 	farCost      = 90 // an approach that does not lead by step
 	outsideCost  = 2  // an approach from outside the key
 )
@@ -87,7 +89,7 @@ func (b *bassist) move(i, from, to int) int {
 	if b.notes[i-1].degree == 'A' && (d == 0 || d > 2) {
 		cost += farCost
 	}
-	if b.notes[i].degree == 'w' && d == 0 {
+	if g := b.notes[i].degree; (g == 'w' || g == 'A') && d == 0 {
 		cost += repeatCost
 	}
 	return cost
@@ -135,18 +137,18 @@ func (b *bassist) classes(i int, cost *[12]int) {
 			return
 		}
 	case 'w':
-		if b.approach(i, cost) || slash {
-			break
+		if b.approach(i, cost) {
+			return
 		}
-		b.walk(n, cost)
+		if !slash {
+			b.walk(n, cost)
+			return
+		}
 	case 'g':
 		// A dead note sounds where the hand is.
 		if i > 0 {
 			bass = b.changes[b.notes[i-1].change].Chord.Bass.PC()
 		}
-	}
-	if n.degree == 'A' {
-		return
 	}
 	cost[bass] = 0
 }
@@ -228,11 +230,22 @@ func (b *bassist) next(i int) (pc int, at int64, ok bool) {
 func (b *bassist) walk(n *bassNote, cost *[12]int) {
 	chord := b.changes[n.change].Chord
 	for _, t := range chord.Tones() {
-		if t.Degree <= 7 {
-			cost[(chord.Root.PC()+int(t.Semitones))%12] = 0
+		pc := (chord.Root.PC() + int(t.Semitones)) % 12
+		switch {
+		case t.Degree == 7:
+			cost[pc] = seventhCost
+		case t.Degree < 7:
+			cost[pc] = 0
 		}
 	}
+	cost[chord.Bass.PC()] = returnCost // it was just played: go on
 	bar := b.p.barAt(n.tick)
+	taste := b.p.chance("walk").at(int64(bar), n.tick) // so that two takes walk differently
+	for pc := range cost {
+		if cost[pc] >= 0 {
+			cost[pc] += taste.at(int64(pc)).below(3)
+		}
+	}
 	if b.p.metric(bar, n.tick) == 0 && strong(b.p.beats(bar), n.tick-b.p.pass.Bars[bar].Start) {
 		return
 	}

@@ -67,16 +67,12 @@ func (p *plan) clear(s span) span {
 }
 
 // closingSpan is where the fill that closes the section stands, empty when there
-// is none: at the song's end, where the section or its drummer wants none, over a
-// stop, a held beat or a bar of written hits, where the singer comes in, and into
-// a section without drums.
+// is none: at the song's end, where the section wants none, over a stop, a held
+// beat or a bar of written hits, and where the singer comes in.
 func (p *plan) closingSpan() span {
 	last := len(p.pass.Bars) - 1
 	a := p.pass.After
 	if !p.pass.Fills || a == nil || last < 0 || !p.plays(last) || p.alone()[last] || len(p.fills) == 0 {
-		return span{}
-	}
-	if f := p.set.Feels[a.Feel]; f != nil && len(f.Levels[a.Energy-1].Drums) == 0 {
 		return span{}
 	}
 	beats := closingBeats[a.Energy-1][p.chance("fill").below(2)]

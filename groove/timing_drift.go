@@ -73,13 +73,13 @@ func (h human) lag(who timeline.Player, n *gridNote) int64 {
 }
 
 // scaled is a figure of the reference looseness at the one in force: in proportion
-// up to it, and from there on to twice as much at looseness 1, where the spread is
-// that of the drummers' loosest tenth.
+// up to it, and from there on to 1.85 times as much at looseness 1, where the spread
+// comes near that of the drummers' loosest tenth and stays under it.
 func (h human) scaled(us int64) int64 {
 	if h.loose <= refLooseness {
 		return us * h.loose / refLooseness
 	}
-	return us + us*(h.loose-refLooseness)/(1000-refLooseness)
+	return us + us*85*(h.loose-refLooseness)/(100*(1000-refLooseness))
 }
 
 // Drift is made of layers, each half as fast as the one before, from an eighth

@@ -1,0 +1,266 @@
+package groove
+
+import (
+	"strings"
+	"testing"
+
+	"plinth/groove/feel"
+	"plinth/songspec/harmony"
+	"plinth/songspec/meter"
+	"plinth/songspec/timeline"
+)
+
+// The fixtures build songs and feels without a song file: small, by hand, in the
+// terms of the timeline.
+
+// testFeel is a plain feel in sixteenths of 4/4: eighths on the hat, a backbeat, a
+// bass that moves at every energy, and fills of one, two and four beats.
+func testFeel() *feel.Feel {
+	f := &feel.Feel{
+		Name: "test", Meters: []meter.Meter{meter.Common}, TempoLow: 40, TempoHigh: 400,
+		Grid: 16, Kit: "standard", Fills: "test", LagMS: map[string]int{"snare": 4},
+	}
+	bass := [5]string{
+		"1===============", "1=======1=======", "1=====1=1=====a-", "1-----1-1--5--a-", "1-1-1-1-1-5-8-a-",
+	}
+	kick := [5]string{
+		"x---------------", "x-------x-------", "x-----x-x-------", "x-----x-x-x-----", "x--x--x-x-x--x--",
+	}
+	hat := [5]string{
+		"x---x---x---x---", "x-x-x-x-x-x-x-x-", "x-x-x-x-x-x-x-x-", "xsxsxsxsxsxsxsxs", "XxxxXxxxXxxxXxxx",
+	}
+	for e := range f.Levels {
+		back := "cross_stick"
+		if e >= 2 {
+			back = "snare"
+		}
+		f.Levels[e] = feel.Level{
+			Energy: e + 1, Bars: 1, Voices: 3,
+			Drums: rows("hat", hat[e], back, "----x--g----x---", "kick", kick[e]),
+			Bass:  bassRow(bass[e]),
+			Comp:  compTab("c=======c======="),
+		}
+	}
+	return f
+}
+
+// testSet holds testFeel, and the changes made to it, with a family of fills.
+func testSet(change func(f *feel.Feel)) *feel.Set {
+	f := testFeel()
+	if change != nil {
+		change(f)
+	}
+	set := &feel.Set{Feels: map[string]*feel.Feel{f.Name: f}}
+	for _, beats := range []int{1, 2, 4} {
+		for c := 0; c < 6; c++ {
+			snare, tom := "xxxx", "----"
+			if c%2 == 1 {
+				snare, tom = "x-x-", "-x-x"
+			}
+			if c%3 == 2 {
+				snare = "xx-x"
+			}
+			set.Fills = append(set.Fills, feel.Fill{
+				Family: "test", Name: "fill", Beats: beats, Grid: 4, Colour: c,
+				Rows: rows("snare", strings.Repeat(snare, beats), "tom_low", strings.Repeat(tom, beats),
+					"kick", "x"+strings.Repeat("-", 4*beats-1)),
+			})
+		}
+	}
+	return set
+}
+
+func touchOf(c byte) feel.Touch {
+	switch c {
+	case '-':
+		return feel.Rest
+	case '=', '~':
+		return feel.Sound
+	case 'g':
+		return feel.Ghost
+	case 's':
+		return feel.Soft
+	case 'X':
+		return feel.Strong
+	}
+	return feel.Normal
+}
+
+// rows reads pairs of a voice's word and its tab.
+func rows(pairs ...string) []feel.Row {
+	var out []feel.Row
+	for i := 0; i < len(pairs); i += 2 {
+		v, ok := feel.VoiceNamed(pairs[i])
+		if !ok {
+			panic("no voice " + pairs[i])
+		}
+		r := feel.Row{Voice: v}
+		for _, c := range []byte(pairs[i+1]) {
+			r.Steps = append(r.Steps, feel.Stroke{Touch: touchOf(c), Flam: c == 'f', Drag: c == 'd'})
+		}
+		out = append(out, r)
+	}
+	return out
+}
+
+func bassRow(tab string) []feel.BassStep {
+	var out []feel.BassStep
+	for _, c := range []byte(tab) {
+		s := feel.BassStep{Touch: touchOf(c)}
+		if s.Touch == feel.Normal {
+			s.Degree = c
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+func compTab(tab string) []feel.CompStep {
+	var out []feel.CompStep
+	for _, c := range []byte(tab) {
+		s := feel.CompStep{Touch: touchOf(c)}
+		if s.Touch == feel.Normal {
+			s.Part = c
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+// section is a pass to be: its chords bar by bar, blanks between chords that share
+// a bar evenly.
+type section struct {
+	name     string
+	chords   string
+	energy   int
+	energyTo int
+	feel     string
+	bpm      int
+	meter    meter.Meter
+	noFills  bool
+	tacet    timeline.Players
+	change   func(p *timeline.Pass)
+}
+
+// song lays sections out in order, at looseness 0 and take 1.
+func song(t testing.TB, sections ...section) *timeline.Timeline {
+	t.Helper()
+	tl := &timeline.Timeline{Take: 1}
+	tl.Bass.Strings, tl.Piano.Span = 4, 14
+	count := map[string]int{}
+	bar := 1
+	for i, s := range sections {
+		if s.meter.Num == 0 {
+			s.meter = meter.Common
+		}
+		if s.bpm == 0 {
+			s.bpm = 100
+		}
+		if s.feel == "" {
+			s.feel = "test"
+		}
+		if s.energyTo == 0 {
+			s.energyTo = s.energy
+		}
+		p := timeline.Pass{
+			Index: i, Section: s.name, Ordinal: count[s.name], Feel: s.feel,
+			EnergyFrom: s.energy, EnergyTo: s.energyTo, Meter: s.meter, BPM: s.bpm,
+			Key: harmony.Key{}, Tacet: s.tacet, Fills: !s.noFills, Start: tl.End, FirstBar: bar,
+			Tempos: []timeline.Tempo{{Micros: 60_000_000 * quarter / (int64(s.bpm) * s.meter.TempoTicks())}},
+		}
+		count[s.name]++
+		for _, text := range strings.Split(s.chords, "|") {
+			length := s.meter.BarTicks()
+			words := strings.Fields(text)
+			for j, w := range words {
+				c, err := harmony.ParseChord(w)
+				if err != nil {
+					t.Fatal(err)
+				}
+				share := length / int64(len(words))
+				start := p.Length + int64(j)*share
+				p.Chords = append(p.Chords, timeline.Span{Start: start, End: start + share, Chord: c, Written: w})
+			}
+			p.Bars = append(p.Bars, timeline.Bar{Start: p.Length, Length: length, Meter: s.meter})
+			p.Length += length
+			bar++
+		}
+		tl.End += p.Length
+		tl.Passes = append(tl.Passes, p)
+	}
+	for i := range tl.Passes {
+		if c := sections[i].change; c != nil {
+			c(&tl.Passes[i])
+		}
+	}
+	join(tl)
+	return tl
+}
+
+// join tells every pass of its neighbours and of a push out of the pass before.
+func join(tl *timeline.Timeline) {
+	timeline.VaryFills(tl.Passes, tl.Take)
+	for i := range tl.Passes {
+		p := &tl.Passes[i]
+		p.Before, p.After, p.Entry = nil, nil, nil
+		if i > 0 {
+			b := &tl.Passes[i-1]
+			p.Before = &timeline.Neighbour{Section: b.Section, Ordinal: b.Ordinal,
+				Chord: b.Chords[len(b.Chords)-1].Chord, Energy: b.EnergyTo, Feel: b.Feel}
+			for _, e := range b.Events {
+				if e.Kind == timeline.Push && e.Target == b.Length {
+					e.Tick -= b.Length
+					p.Entry = &e
+				}
+			}
+		}
+		if i+1 < len(tl.Passes) {
+			a := &tl.Passes[i+1]
+			p.After = &timeline.Neighbour{Section: a.Section, Ordinal: a.Ordinal,
+				Chord: a.Chords[0].Chord, Energy: a.EnergyFrom, Feel: a.Feel}
+		}
+	}
+}
+
+// event adds an event at a bar from 0 and ticks into it.
+func event(p *timeline.Pass, kind timeline.EventKind, bar int, at int64, set func(e *timeline.Event)) {
+	b := p.Bars[bar]
+	e := timeline.Event{Kind: kind, Bar: bar, Tick: b.Start + at, End: b.Start + b.Length, By: timeline.All, Weight: 1}
+	if kind == timeline.Push {
+		e.Target = b.Start + (at/quarter+1)*quarter
+		e.End = e.Target
+	}
+	if set != nil {
+		set(&e)
+	}
+	i := len(p.Events)
+	for i > 0 && p.Events[i-1].Tick > e.Tick {
+		i--
+	}
+	p.Events = append(p.Events[:i], append([]timeline.Event{e}, p.Events[i:]...)...)
+}
+
+// onsets are the ticks at which notes begin, of some keys or of all.
+func onsets(notes []Note, keys ...uint8) []int64 {
+	var out []int64
+	for _, n := range notes {
+		for i := 0; i < len(keys) || i == 0 && len(keys) == 0; i++ {
+			if len(keys) == 0 || keys[i] == n.Key {
+				out = append(out, n.Tick)
+				break
+			}
+		}
+	}
+	return out
+}
+
+// within are the notes that begin from one tick up to another.
+func within(notes []Note, from, to int64) []Note {
+	var out []Note
+	for _, n := range notes {
+		if n.Tick >= from && n.Tick < to {
+			out = append(out, n)
+		}
+	}
+	return out
+}
