@@ -102,11 +102,8 @@ func tooLong(s string) error {
 }
 
 func noRoot(s string) error {
-	e := &SymbolError{Kind: NoRoot, Text: s, Length: len(s),
+	e := &SymbolError{Kind: NoRoot, Text: s, Length: firstRune(s),
 		Reason: "A chord begins with a capital letter A to G, or is a Roman numeral, or N.C."}
-	if s != "" {
-		e.Length = 1
-	}
 	if up := capital(s); up != "" {
 		if _, err := ParseChord(up); err == nil {
 			e.Suggest = up
@@ -220,11 +217,7 @@ func (c Chord) Transpose(from, to Key) Chord {
 		c.Bass = c.Root
 	case c.has(old, c.Bass):
 		steps, semis := old.Interval(c.Bass)
-		bass, _ := c.Root.Up(steps, semis)
-		if bass.Alter < -1 || bass.Alter > 1 {
-			bass = to.Spell(bass.PC())
-		}
-		c.Bass = bass
+		c.Bass = to.readable(c.Root.Up(steps, semis))
 	default:
 		c.Bass = move(c.Bass, from, to)
 	}

@@ -271,3 +271,47 @@ func TestCommonSpellings(t *testing.T) {
 		t.Errorf("%d spellings, want 100 at least", len(seen))
 	}
 }
+
+// Every triad word with every number, suspension and pair of additions that
+// reads prints a suffix that reads back to the same tones.
+func TestEveryComposition(t *testing.T) {
+	leads := []string{"", "m", "maj", "Δ", "dim", "ø", "+", "-"}
+	numbers := []string{"", "5", "6", "69", "7", "9", "11", "13", "(maj7)", "maj9", "maj13", "2", "67"}
+	sus := []string{"", "sus2", "sus4", "sus24"}
+	items := []string{"", "b5", "#5", "b9", "#9", "#11", "b13", "(9)", "(11)", "(13)", "add2", "add4", "add6", "add9", "add11",
+		"add13", "addb9", "add#9", "add#11", "addb13", "b6", "no3", "no5", "(maj7)", "add3"}
+	read := 0
+	suffixOf := map[quality]string{}
+	for _, l := range leads {
+		for _, n := range numbers {
+			for _, s := range sus {
+				for _, a := range items {
+					for _, b := range items {
+						text := l + n + s + a + b
+						q, fault, _, _ := parseSuffix(text)
+						if fault != "" {
+							continue
+						}
+						read++
+						suffix := q.suffix()
+						back, fault, _, _ := parseSuffix(suffix)
+						if fault != "" || back != q {
+							t.Fatalf("%q prints %q, which reads as %v (%s), not %v", text, suffix, back, fault, q)
+						}
+						if _, size := scanName("C" + suffix); size != 1 {
+							t.Fatalf("%q prints %q, which a root swallows", text, suffix)
+						}
+						if was, ok := suffixOf[q]; ok && was != suffix {
+							t.Fatalf("%v prints %q and %q", q, was, suffix)
+						}
+						suffixOf[q] = suffix
+					}
+				}
+			}
+		}
+	}
+	t.Logf("%d compositions, %d qualities", read, len(suffixOf))
+	if read < 100000 || len(suffixOf) < 3000 {
+		t.Errorf("%d compositions, %d qualities", read, len(suffixOf))
+	}
+}

@@ -1,6 +1,9 @@
 package harmony
 
-import "strings"
+import (
+	"strings"
+	"unicode/utf8"
+)
 
 // ErrorKind says what about a symbol is wrong.
 type ErrorKind uint8
@@ -35,13 +38,23 @@ type SymbolError struct {
 func (e *SymbolError) Error() string {
 	text := e.Text
 	if len(text) > MaxSymbol {
-		text = text[:MaxSymbol] + "..."
+		cut := MaxSymbol
+		for cut > 0 && !utf8.RuneStart(text[cut]) {
+			cut--
+		}
+		text = text[:cut] + "..."
 	}
 	s := `"` + text + `": ` + e.Reason
 	if e.Suggest != "" {
 		s += ` Write "` + e.Suggest + `".`
 	}
 	return s
+}
+
+// firstRune is the length in bytes of the first character, 0 when there is none.
+func firstRune(s string) int {
+	_, size := utf8.DecodeRuneInString(s)
+	return size
 }
 
 // capital offers the symbol with a capital first letter when that is what was

@@ -41,8 +41,8 @@ func checkError(t *testing.T, s string, err error, read func(string) error) {
 	if e.Text != s || e.Offset < 0 || e.Length < 0 || e.Offset+e.Length > len(s) || e.Kind == 0 || !strings.HasSuffix(e.Reason, ".") {
 		t.Fatalf("%q: %+v", s, *e)
 	}
-	if utf8.ValidString(s) && !utf8.ValidString(s[:e.Offset]) {
-		t.Fatalf("%q: offset %d is inside a character", s, e.Offset)
+	if utf8.ValidString(s) && !(utf8.ValidString(s[:e.Offset]) && utf8.ValidString(s[:e.Offset+e.Length])) {
+		t.Fatalf("%q: bytes %d to %d cut a character", s, e.Offset, e.Offset+e.Length)
 	}
 	if e.Suggest != "" {
 		if err := read(e.Suggest); err != nil {

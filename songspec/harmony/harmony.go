@@ -18,8 +18,9 @@ type Key struct {
 // MaxTones bounds the tones of one chord.
 const MaxTones = 8
 
-// Tone is one tone of a chord measured from the root: its degree (1 to 13) and
-// its distance in semitones reduced to 0 to 11.
+// Tone is one tone of a chord measured from the root: its degree (1 to 13), its
+// alteration against the major scale on the root (-2 to 1: a minor third or
+// seventh is -1), and its distance in semitones reduced to 0 to 11.
 type Tone struct {
 	Degree    int8
 	Alter     int8

@@ -202,5 +202,13 @@ func (k Key) plain(pc int) Name {
 	return n
 }
 
+// readable respells a name with a double accidental.
+func (k Key) readable(n Name, ok bool) Name {
+	if !ok || n.Alter < -1 || n.Alter > 1 {
+		return k.Spell(n.PC())
+	}
+	return n
+}
+
 // calls reports whether a name is the key's own for its pitch class.
 func (k Key) calls(n Name) bool { return k.Spell(n.PC()) == n }

@@ -121,6 +121,8 @@ func TestNumerals(t *testing.T) {
 		{"cadential", "I64", "C major", "C/G"},
 		{"first inversion of a seventh", "V65", "C major", "G7/B"},
 		{"third inversion", "V42/V", "C major", "D7/C"},
+		{"a figure's seventh is the key's own", "I42", "C major", "Cmaj7/B"},
+		{"a figure on a borrowed chord", "bVI65", "C major", "Abmaj7/C"},
 		{"no double flat", "bVI", "Gb major", "D"},
 		{"no chord", "N.C.", "C major", "N.C."},
 	} {

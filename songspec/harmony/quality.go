@@ -81,6 +81,7 @@ type suffixWriter struct {
 	q      *quality
 	left   quality
 	number int
+	dim    bool
 }
 
 // lead writes the triad's word, the seventh and the number.
@@ -92,13 +93,15 @@ func (w *suffixWriter) lead() {
 	fifth := q.deg[5]
 	w.number = w.pickNumber()
 
-	dim := minor && fifth == flat && !six && seventh != flat && seventh&flat == 0
+	// Only a diminished chord has a diminished seventh, whatever else is missing.
+	dim := seventh&dflat != 0 || minor && fifth == flat && !six && seventh&flat == 0
 	aug := major && fifth == sharp && seventh == 0 && !six
 	power := !minor && !major && !w.suspended() && seventh == 0 && !six && fifth == natural
+	w.dim = dim
 	switch {
 	case dim:
 		w.WriteString("dim")
-		w.left.deg[5] = 0
+		w.left.deg[5] &^= flat
 	case minor:
 		w.WriteString("m")
 	case aug:
@@ -108,9 +111,7 @@ func (w *suffixWriter) lead() {
 		w.WriteString("5")
 	}
 	w.left.deg[3] &^= flat | natural
-	if fifth == natural {
-		w.left.deg[5] = 0
-	}
+	w.left.deg[5] &^= natural
 
 	switch {
 	case w.number >= 7:
@@ -254,8 +255,9 @@ func (w *suffixWriter) altered(d int) {
 	}
 }
 
-// lostFifth reports that a written b13 already says that there is no fifth.
+// lostFifth reports that a written b13 already says that there is no fifth, as
+// it does over any triad but the diminished.
 func (w *suffixWriter) lostFifth() bool {
-	return w.q.has(13, flat) && !w.q.has(13, natural) && strings.Contains(w.String(), "b13") &&
+	return !w.dim && w.q.has(13, flat) && !w.q.has(13, natural) && strings.Contains(w.String(), "b13") &&
 		!strings.Contains(w.String(), "addb13")
 }

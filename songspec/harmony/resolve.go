@@ -6,6 +6,8 @@ func (p *suffixParser) check() {
 	switch {
 	case p.lead == leadDom && p.number < 7:
 		p.fail(0, all, "A dominant chord has a number: 7, 9, 11 or 13.")
+	case p.lead == leadHalfDim && p.number == 6:
+		p.fail(0, all, "A half-diminished chord has a seventh, not a sixth.")
 	case p.alt && (p.lead != leadNone && p.lead != leadDom || p.number != 0 && p.number != 7 || p.sus2 || p.sus4 || p.altered != [14]uint8{} || p.added != [14]uint8{}):
 		p.fail(0, all, "An altered chord is 7alt and nothing else; or write its alterations one by one.")
 	case (p.lead == leadDim || p.lead == leadHalfDim) && (p.sus2 || p.sus4):
@@ -24,6 +26,15 @@ var altChord = func() (q quality) {
 func (p *suffixParser) resolve() quality {
 	if p.alt {
 		return altChord
+	}
+	if p.add3 { // then the second and the fourth suspend nothing
+		if p.sus2 {
+			p.added[2] |= natural
+		}
+		if p.sus4 {
+			p.added[4] |= natural
+		}
+		p.sus2, p.sus4 = false, false
 	}
 	var q quality
 	q.deg[1] = natural
@@ -119,17 +130,13 @@ func (p *suffixParser) upper(q *quality, minor bool) {
 }
 
 // additions: over a seventh a second, fourth and sixth are the ninth, eleventh
-// and thirteenth.
+// and thirteenth; over a sixth a second is the ninth of 6/9.
 func (p *suffixParser) additions(q *quality) {
+	six := p.number == 6 || p.added[6]&natural != 0
 	for d, bits := range p.added {
-		if bits == 0 {
-			continue
-		}
-		if q.deg[7] != 0 && bits == natural && (d == 2 || d == 4 || d == 6) {
-			d += 7
-		}
-		if d == 2 && p.number == 6 {
-			d = 9
+		if bits&natural != 0 && (d == 2 || d == 4 || d == 6) && q.deg[7] != 0 || d == 2 && bits != 0 && six {
+			q.deg[d+7] |= natural
+			bits &^= natural
 		}
 		q.deg[d] |= bits
 	}

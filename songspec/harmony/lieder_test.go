@@ -1,0 +1,93 @@
+package harmony
+
+import (
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// Source: the harmonic analyses of 38 songs for voice and piano (When in Rome,
+// CC BY-SA 4.0, over OpenScore Lieder, CC0), roots and basses resolved by
+// music21. What people write as numerals: root
+// and bass must be the same, but for the conventions named here.
+func TestLiederNumerals(t *testing.T) {
+	dir := os.Getenv("PLINTH_DATA")
+	if dir == "" {
+		t.Skip("PLINTH_DATA is not set: the folder with lieder-dev")
+	}
+	files, err := filepath.Glob(filepath.Join(dir, "lieder-dev", "*", "truth.json"))
+	if err != nil || len(files) < 30 {
+		t.Fatalf("%d analyses found in %s: %v", len(files), dir, err)
+	}
+	checked, left := 0, map[string]int{}
+	for _, file := range files {
+		b, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var song struct {
+			Keys []struct {
+				Bar int
+				Pos float64
+				Key string
+			} `json:"local_keys"`
+			Chords []struct {
+				Bar            int
+				Pos            float64
+				RN, Root, Bass string
+			}
+		}
+		if err := json.Unmarshal(b, &song); err != nil {
+			t.Fatal(err)
+		}
+		for _, c := range song.Chords {
+			k := ""
+			for _, l := range song.Keys {
+				if l.Bar < c.Bar || l.Bar == c.Bar && l.Pos <= c.Pos {
+					k = l.Key
+				}
+			}
+			if why := classical(c.RN); why != "" {
+				left[why]++
+				continue
+			}
+			got, err := ParseNumeral(c.RN, mustKey(t, k))
+			if err != nil {
+				t.Errorf("%s in %s: %v", c.RN, k, err)
+				continue
+			}
+			if got.Root.PC() != mustName(t, c.Root).PC() || got.Bass.PC() != mustName(t, c.Bass).PC() {
+				t.Errorf("%s in %s is %s, want %s over %s", c.RN, k, got, c.Root, c.Bass)
+			}
+			checked++
+		}
+	}
+	t.Logf("%d numerals alike; left out: %v", checked, left)
+	if checked < 2300 {
+		t.Errorf("%d numerals checked, want 2300 at least; left out: %v", checked, left)
+	}
+}
+
+// classical names the notation of the analyses that plinth's language does not
+// have or reads otherwise; "" for all else.
+func classical(rn string) string {
+	head, _, _ := strings.Cut(rn, "/")
+	figure := strings.TrimLeft(head, "b#IViv")
+	switch {
+	case strings.HasSuffix(head, "6"):
+		return "a 6 is an added sixth"
+	case strings.HasPrefix(head, "Ger"), strings.HasPrefix(head, "Fr"), strings.HasPrefix(head, "It"):
+		return "an augmented sixth chord"
+	case strings.HasPrefix(head, "Cad"):
+		return "a cadential six-four under its own name"
+	case strings.Contains(rn, "["):
+		return "square brackets"
+	case figure == "2" || figure == "o2":
+		return "a 2 is an added second"
+	case figure == "54" || strings.HasSuffix(head, "b7") || strings.Contains(rn, "vii/o7"):
+		return "figured bass"
+	}
+	return ""
+}

@@ -1,0 +1,290 @@
+package harmony
+
+import "strings"
+
+// numeralParser holds one symbol; end is where the part not yet read ends.
+type numeralParser struct {
+	s    string
+	end  int
+	home Key
+	err  *SymbolError
+}
+
+func (p *numeralParser) fail(kind ErrorKind, at, length int, reason, suggest string) {
+	if p.err == nil {
+		p.err = &SymbolError{Kind: kind, Text: p.s, Offset: at, Length: length, Reason: reason, Suggest: suggest}
+	}
+}
+
+func (p *numeralParser) parse() Chord {
+	bass, bassAt := p.takeBass()
+	local := p.takeTargets()
+	if p.err != nil {
+		return Chord{}
+	}
+	c, root, figure := p.head(local)
+	low := root
+	switch {
+	case p.err != nil:
+		return Chord{}
+	case figure != 0 && bass != "":
+		p.fail(NoBass, bassAt, len(bass), "The figure before the slash has said the bass already.", p.s[:bassAt-1])
+	case figure != 0:
+		low = local.degree(&c, root, figure)
+	case bass != "":
+		low = p.bassPlace(&c, root, local, bass, bassAt)
+	}
+	// Spelled in letters; the bass from the root, so that D/F# stays a third.
+	c.Root = p.home.readable(p.home.Tonic.Up(root.steps, root.semis))
+	c.Bass = c.Root
+	if low != root {
+		c.Bass = p.home.readable(c.Root.Up(low.from(root)))
+	}
+	return c
+}
+
+// lastSlash is the last slash outside brackets before the end.
+func (p *numeralParser) lastSlash() int {
+	i := strings.LastIndexByte(p.s[:p.end], '/')
+	if i >= 0 && strings.IndexByte(p.s[i:p.end], ')') >= 0 {
+		return -1
+	}
+	return i
+}
+
+// takeBass takes a degree after the last slash; the 9 of 6/9 is none.
+func (p *numeralParser) takeBass() (digits string, at int) {
+	slash := p.lastSlash()
+	if slash < 1 {
+		return "", 0
+	}
+	part := p.s[slash+1 : p.end]
+	rest := part
+	for {
+		_, took := accidental(rest)
+		if took == 0 {
+			break
+		}
+		rest = rest[took:]
+	}
+	if rest == "" || strings.Trim(rest, "0123456789") != "" || part == "9" && p.s[slash-1] == '6' && !strings.HasSuffix(p.s[:slash], "6/9") {
+		return "", 0
+	}
+	p.end = slash
+	return part, slash + 1
+}
+
+// takeTargets takes the numerals after slashes, the outermost first, and
+// returns the key they make a tonic of.
+func (p *numeralParser) takeTargets() tonic {
+	var targets []roman
+	for slash := p.lastSlash(); slash >= 0; slash = p.lastSlash() {
+		part := p.s[slash+1 : p.end]
+		r, size, ok := scanRoman(part)
+		switch {
+		case size == 0 && p.suffixSlash(slash):
+			slash = -1
+		case size == 0:
+			p.fail(NoBass, slash+1, p.end-slash-1,
+				"After the slash of a numeral comes the degree in the bass, I/5, or the numeral of the chord it leads to, V7/V.",
+				p.letterBass(slash))
+			return tonic{}
+		case !ok:
+			p.fail(NoRoot, slash+1, size, badRoman, p.s[:slash+1]+nearRoman(part[:size])+p.s[slash+1+size:])
+			return tonic{}
+		case size < len(part):
+			p.fail(NotApplied, slash+1+size, len(part)-size,
+				"The numeral after the slash is a key and stands bare: only a major or a minor chord can be one.",
+				p.s[:slash+1+size]+p.s[p.end:])
+			return tonic{}
+		}
+		if slash < 0 {
+			break
+		}
+		targets = append(targets, r)
+		p.end = slash
+	}
+	local := tonic{minor: p.home.Minor}
+	for _, r := range targets {
+		local = tonic{at: r.root(local), minor: r.minor}
+	}
+	return local
+}
+
+// suffixSlash reports a slash that belongs to the suffix: 6/9 and m/maj7.
+func (p *numeralParser) suffixSlash(slash int) bool {
+	after := p.s[slash+1 : p.end]
+	if after == "9" || strings.HasPrefix(after, "9") && !strings.HasPrefix(after, "9/") {
+		return strings.HasSuffix(p.s[:slash], "6")
+	}
+	sp := suffixParser{s: after}
+	return strings.HasSuffix(p.s[:slash], "m") && sp.atMajor()
+}
+
+// letterBass offers I/5 for I/G.
+func (p *numeralParser) letterBass(slash int) string {
+	n, size := scanName(p.s[slash+1 : p.end])
+	if size == 0 || size != p.end-slash-1 {
+		return ""
+	}
+	c, e := readNumeral(p.s[:slash], p.home)
+	if e != nil {
+		return ""
+	}
+	steps, _ := c.Root.Interval(n)
+	for _, sign := range [...]string{"", "b", "#"} {
+		try := p.s[:slash+1] + sign + string(rune('1'+steps))
+		if got, e := readNumeral(try, p.home); e == nil && got.Bass == n {
+			return try
+		}
+	}
+	return ""
+}
+
+const badRoman = "A Roman numeral is I, II, III, IV, V, VI or VII, all capitals for major or all small for minor."
+
+func nearRoman(s string) string {
+	_, size, _ := scanRoman(s)
+	at := size
+	for at > 0 && strings.IndexByte("IViv", s[at-1]) >= 0 {
+		at--
+	}
+	word := s[at:size]
+	if r, _, ok := scanRoman(strings.ToUpper(word)); ok { // Iv: the first letter's case holds
+		if word[0] >= 'a' {
+			return s[:at] + strings.ToLower(romans[r.degree])
+		}
+		return s[:at] + romans[r.degree]
+	}
+	near := nearest(word, allRomans, 2)
+	if near == "" {
+		near = "I"
+	}
+	return s[:at] + near
+}
+
+// head reads the first numeral with its suffix. figure is the degree an
+// inversion figure puts in the bass, 0 without one.
+func (p *numeralParser) head(local tonic) (c Chord, root place, figure int) {
+	s := p.s[:p.end]
+	if s == "N" || s == "N6" {
+		k, _, _, _ := lookSuffix("")
+		c.set(k)
+		if s == "N6" {
+			figure = 3
+		}
+		return c, roman{degree: 1, alter: -1}.root(local), figure
+	}
+	r, size, ok := scanRoman(s)
+	switch {
+	case size == 0:
+		p.fail(NoRoot, 0, firstRune(s), badRoman, "")
+		return c, root, 0
+	case !ok:
+		p.fail(NoRoot, 0, size, badRoman, nearRoman(s[:size])+p.s[size:])
+		return c, root, 0
+	}
+	rest := s[size:]
+	k, fault, at, length := lookNumeralSuffix(rest, r.minor)
+	if fault != "" {
+		if k, figure, ok = figured(rest, r.minor, local.majorSeventh(r.root(local))); !ok {
+			suggest := ""
+			if near := nearSuffix(rest); near != "" {
+				suggest = p.s[:size] + near + p.s[p.end:]
+			}
+			p.fail(NoQuality, size+at, length, fault, suggest)
+		}
+	}
+	c.set(k)
+	return c, r.root(local), figure
+}
+
+func (c *Chord) set(k known) { c.Suffix, c.tones, c.n = k.suffix, k.tones, k.n }
+
+// lookNumeralSuffix reads a numeral's suffix; lower case puts an m before one
+// that names no minor or diminished triad itself.
+func lookNumeralSuffix(rest string, minor bool) (k known, fault string, at, length int) {
+	if !minor {
+		return lookSuffix(rest)
+	}
+	p := suffixParser{s: rest}
+	p.readLead()
+	switch p.lead {
+	case leadMinor, leadDim, leadHalfDim:
+		return lookSuffix(rest)
+	}
+	if strings.HasPrefix(rest, "5") {
+		return lookSuffix(rest)
+	}
+	k, fault, at, length = lookSuffix("m" + rest)
+	if at--; at < 0 {
+		at, length = 0, max(0, length-1)
+	}
+	return k, fault, at, length
+}
+
+// majorSeventh reports that the key's own seventh over a root is a major one.
+func (k tonic) majorSeventh(root place) bool {
+	steps, _ := root.from(k.at)
+	i := (steps + 6) % 7
+	_, semis := k.at.up(i, k.scale()[i]).from(root)
+	return semis == 11
+}
+
+// figured reads the inversion figures 64, 65, 43, 42 at the end of a suffix. They
+// come from figured bass, so their seventh is the key's own: I42 is Imaj7/7.
+func figured(rest string, minor, major7 bool) (k known, degree int, ok bool) {
+	if len(rest) < 2 {
+		return known{}, 0, false
+	}
+	word, seventh := rest[:len(rest)-2], "7"
+	if word == "" && !minor && major7 {
+		seventh = "maj7"
+	}
+	switch rest[len(rest)-2:] {
+	case "64":
+		degree, seventh = 5, ""
+	case "65":
+		degree = 3
+	case "43":
+		degree = 5
+	case "42":
+		degree = 7
+	default:
+		return known{}, 0, false
+	}
+	switch word {
+	case "", "o", "°", "ø", "dim", "+", "maj", "M", "m":
+	default:
+		return known{}, 0, false
+	}
+	k, fault, _, _ := lookNumeralSuffix(word+seventh, minor)
+	return k, degree, fault == ""
+}
+
+// bassPlace is the place of a bass degree, with or without accidentals.
+func (p *numeralParser) bassPlace(c *Chord, root place, local tonic, digits string, at int) place {
+	alter, i := 0, 0
+	for {
+		a, took := accidental(digits[i:])
+		if took == 0 {
+			break
+		}
+		alter, i = alter+a, i+took
+	}
+	d := 0
+	switch digits[i:] {
+	case "1", "2", "3", "4", "5", "6", "7":
+		d = int(digits[i] - '0')
+	case "9":
+		d = 2
+	}
+	switch {
+	case d == 0 || alter < -2 || alter > 2:
+		p.fail(NoBass, at, len(digits), "The degree in the bass is 1 to 7, with b or # if it needs one.", "")
+		return root
+	case i == 0:
+		return local.degree(c, root, d)
+	}
+	return root.up(d-1, degreeSemitones(d)+alter)
+}

@@ -1,0 +1,231 @@
+package harmony
+
+import "strings"
+
+// sign takes the accidental of an altered degree, + and - among them.
+func (p *suffixParser) sign() (bits uint8) {
+	switch alter, size := accidental(p.s[p.i:]); {
+	case size > 0 && (alter == 1 || alter == -1):
+		p.i += size
+		if alter > 0 {
+			return sharp
+		}
+		return flat
+	case p.eat("+"):
+		return sharp
+	case p.minus():
+		return flat
+	}
+	return 0
+}
+
+// degree takes a degree and returns it with its second or fourth raised to the
+// ninth or eleventh where the accidental asks for it; 0 when there is none.
+func (p *suffixParser) degree(bits uint8) int {
+	at := p.i
+	d := 0
+	switch p.digits() {
+	case "2":
+		d = 2
+		if bits != natural {
+			d = 9
+		}
+	case "3":
+		d = 3
+	case "4":
+		d = 4
+		if bits != natural {
+			d = 11
+		}
+	case "5":
+		d = 5
+	case "6":
+		d = 6
+	case "9":
+		d = 9
+	case "11":
+		d = 11
+	case "13":
+		d = 13
+	}
+	if d == 0 || bits == sharp && (d == 6 || d == 13) || bits == flat && (d == 11 || d == 3) || bits == sharp && d == 3 {
+		p.i = at
+		return 0
+	}
+	return d
+}
+
+// item takes one addition. Inside brackets a bare number is an added tone.
+func (p *suffixParser) item(inside bool) {
+	at := p.i
+	switch {
+	case !inside && p.eat("("):
+		p.group(at)
+	case p.word("add"):
+		p.addition(at)
+	case p.word("sus"):
+		p.suspension(inside)
+	case p.word("omit") || p.word("no"):
+		p.omission(at)
+	case p.word("alt"):
+		p.alt = true
+		if p.number == 0 && p.digits() != "7" {
+			p.i = at + 3
+		}
+	case p.atMajor():
+		p.majorSeventh(at)
+	case p.number == 7 && p.lead == leadNone && (p.word("diminished") || p.word("dim")):
+		p.lead = leadDim
+	case p.number >= 7 && p.word("aug"):
+		p.altered[5] |= sharp
+	case inside && p.i < len(p.s) && p.s[p.i] >= '0' && p.s[p.i] <= '9':
+		if d := p.degree(natural); d == 0 || d == 3 || d == 5 {
+			p.unread(at)
+		} else {
+			p.added[d] |= natural
+		}
+	default:
+		p.alteration(at)
+	}
+}
+
+// unread fails on everything from at on.
+func (p *suffixParser) unread(at int) {
+	p.fail(at, len(p.s)-at, "No chord quality goes on like this.")
+}
+
+func (p *suffixParser) group(at int) {
+	for p.fault == "" {
+		p.item(true)
+		switch {
+		case p.fault != "":
+		case p.eat(")"):
+			return
+		case p.i >= len(p.s):
+			p.fail(at, len(p.s)-at, "The bracket is not closed.")
+		default:
+			for p.eat(",") || p.eat(" ") || p.eat("/") {
+			}
+		}
+	}
+}
+
+func (p *suffixParser) addition(at int) {
+	bits := p.sign()
+	if bits == 0 {
+		bits = natural
+	}
+	d := p.degree(bits)
+	if d == 0 || d == 5 {
+		p.fail(at, p.i-at, "A tone is added by its degree: add2, add4, add6, add9, add11, add13, or one of them with b or #.")
+		return
+	}
+	if d == 3 { // a suspension with its third: 7sus4add3
+		if !p.sus2 && !p.sus4 || bits != natural {
+			p.fail(at, p.i-at, "A third is added only to a suspended chord.")
+		}
+		p.add3 = true
+		return
+	}
+	p.added[d] |= bits
+}
+
+func (p *suffixParser) suspension(inside bool) {
+	at := p.i
+	switch p.digits() {
+	case "":
+		if inside && p.eat("(") {
+			p.unread(at)
+		}
+		p.sus4 = true
+	case "4":
+		p.sus4 = true
+	case "2":
+		p.sus2 = true
+	case "24", "42":
+		p.sus2, p.sus4 = true, true
+	case "7":
+		p.sus4 = true
+		p.susNumber(at, 7)
+	case "9":
+		p.sus4 = true
+		p.susNumber(at, 9)
+	case "13":
+		p.sus4 = true
+		p.susNumber(at, 13)
+	default:
+		p.fail(at, p.i-at, "A suspension is sus2, sus4 or sus24.")
+	}
+}
+
+// susNumber reads sus9 as 9sus4.
+func (p *suffixParser) susNumber(at, n int) {
+	if p.number != 0 || p.lead != leadNone {
+		p.fail(at, p.i-at, "A suspension is sus2, sus4 or sus24.")
+		return
+	}
+	p.number = n
+}
+
+func (p *suffixParser) omission(at int) {
+	switch p.digits() {
+	case "3":
+		p.no3 = true
+	case "5":
+		p.no5 = true
+	default:
+		p.fail(at, len(p.s)-at, "Only the third or the fifth is left out: no3, no5.")
+		return
+	}
+	_ = p.eat("rd") || p.eat("th")
+}
+
+// majorSeventh reads maj7 after a minor, diminished or augmented triad.
+func (p *suffixParser) majorSeventh(at int) {
+	triangle := p.triangle()
+	if !triangle {
+		p.majorWord()
+	}
+	d := p.digits()
+	n := [...]string{7: "7", 9: "9", 11: "11", 13: "13"}
+	number := 0
+	for i, w := range n {
+		if w != "" && w == d {
+			number = i
+		}
+	}
+	if number == 0 && triangle && d == "" {
+		number = 7
+	}
+	switch {
+	case number == 0:
+		p.unread(at)
+	case p.number == 0 && p.lead != leadMajor && p.lead != leadTriangle && p.lead != leadHalfDim && p.lead != leadDom:
+		p.number, p.major7 = number, true
+	case p.number >= 7 && p.lead == leadDim && number == 7 && !p.major7:
+		p.plus7 = true
+	default:
+		p.fail(at, p.i-at, "This chord has its seventh already.")
+	}
+}
+
+func (p *suffixParser) alteration(at int) {
+	plus := strings.HasPrefix(p.s[p.i:], "+")
+	bits := p.sign()
+	if bits == 0 {
+		p.unread(at)
+		return
+	}
+	d := p.degree(bits)
+	switch {
+	case d == 0 && plus:
+		p.altered[5] |= sharp // 7+, 9+, m+
+	case d == 0:
+		p.i = at
+		p.unread(at)
+	case d == 6:
+		p.added[6] |= bits // a minor sixth stands beside the fifth
+	default:
+		p.altered[d] |= bits
+	}
+}
