@@ -1,0 +1,200 @@
+package timeline
+
+import "fmt"
+
+// match is a pass of the old song and the one of the new that it became.
+type match struct{ old, new int }
+
+// maxTable bounds the tables of the comparison, in cells; beyond it only what is
+// alike at both ends is found, and the rest is compared place by place.
+const maxTable = 4 << 20
+
+// align pairs two sequences so that as many as possible of the pairs are equal,
+// in order. The pairs come in order; what is in none of them is new or gone.
+func align(n, m int, equal func(i, j int) bool) []match {
+	var out []match
+	head := 0
+	for head < n && head < m && equal(head, head) {
+		out = append(out, match{head, head})
+		head++
+	}
+	tail := 0
+	for tail < n-head && tail < m-head && equal(n-1-tail, m-1-tail) {
+		tail++
+	}
+	rows, cols := n-tail-head, m-tail-head
+	if rows > 0 && cols > 0 && rows <= maxTable/cols {
+		best := make([]int32, (rows+1)*(cols+1))
+		for i := rows - 1; i >= 0; i-- {
+			for j := cols - 1; j >= 0; j-- {
+				at := i*(cols+1) + j
+				best[at] = max(best[at+1], best[at+cols+1])
+				if equal(head+i, head+j) {
+					best[at] = max(best[at], best[at+cols+2]+1)
+				}
+			}
+		}
+		for i, j := 0, 0; i < rows && j < cols; {
+			at := i*(cols+1) + j
+			switch {
+			case equal(head+i, head+j) && best[at] == best[at+cols+2]+1:
+				out = append(out, match{head + i, head + j})
+				i, j = i+1, j+1
+			case best[at+cols+1] >= best[at+1]:
+				i++
+			default:
+				j++
+			}
+		}
+	}
+	for ; tail > 0; tail-- {
+		out = append(out, match{n - tail, m - tail})
+	}
+	return out
+}
+
+// pair finds the partners among the passes: first those that stand in the same
+// order, then, of the rest, those of one section that were moved, then sections
+// that have only changed their name.
+func (d *differ) pair() {
+	a, b := d.old.Passes, d.new.Passes
+	kept := align(len(a), len(b), func(i, j int) bool { return a[i].Section == b[j].Section })
+	d.renamed = d.rename(kept)
+	if len(d.renamed) > 0 {
+		kept = align(len(a), len(b), func(i, j int) bool { return d.nowNamed(a[i].Section) == b[j].Section })
+	}
+	oldOf := map[int]int{} // by new pass
+	taken := map[int]bool{}
+	for _, m := range kept {
+		oldOf[m.new], taken[m.old] = m.old, true
+	}
+	for j := range b {
+		if _, ok := oldOf[j]; ok {
+			continue
+		}
+		for i := range a {
+			if !taken[i] && d.nowNamed(a[i].Section) == b[j].Section {
+				oldOf[j], taken[i] = i, true
+				d.moved = append(d.moved, match{i, j})
+				break
+			}
+		}
+	}
+	for j := range b {
+		if i, ok := oldOf[j]; ok {
+			d.matched = append(d.matched, match{i, j})
+		} else {
+			d.came = append(d.came, j)
+		}
+	}
+	for i := range a {
+		if !taken[i] {
+			d.gone = append(d.gone, i)
+		}
+	}
+}
+
+func (d *differ) nowNamed(old string) string {
+	if now, ok := d.renamed[old]; ok {
+		return now
+	}
+	return old
+}
+
+// rename finds sections that are gone where, each time, one and the same section
+// that was not there before stands now.
+func (d *differ) rename(kept []match) map[string]string {
+	a, b := d.old.Passes, d.new.Passes
+	inOld, inNew := map[string]int{}, map[string]int{}
+	for i := range a {
+		inOld[a[i].Section]++
+	}
+	for j := range b {
+		inNew[b[j].Section]++
+	}
+	type names struct{ old, new string }
+	met := map[names]int{}
+	gap := func(i, iEnd, j, jEnd int) {
+		if iEnd-i != jEnd-j {
+			return
+		}
+		for ; i < iEnd; i, j = i+1, j+1 {
+			if inNew[a[i].Section] == 0 && inOld[b[j].Section] == 0 {
+				met[names{a[i].Section, b[j].Section}]++
+			}
+		}
+	}
+	last := match{-1, -1}
+	for _, m := range append(kept[:len(kept):len(kept)], match{len(a), len(b)}) {
+		gap(last.old+1, m.old, last.new+1, m.new)
+		last = m
+	}
+	out := map[string]string{}
+	for n, times := range met {
+		if times == inOld[n.old] && times == inNew[n.new] {
+			out[n.old] = n.new
+		}
+	}
+	return out
+}
+
+// form tells what became of the order of play.
+func (d *differ) form() {
+	// A play that lifts the song carries all that follows, which is not listed.
+	place := func(passes []Pass, i int) string {
+		if n := step(passes, i); n != 0 {
+			return fmt.Sprintf("place %d, lift %+d", i+1, n)
+		}
+		return fmt.Sprintf("place %d", i+1)
+	}
+	told := map[string]bool{}
+	for i := range d.old.Passes {
+		was := d.old.Passes[i].Section
+		if now, ok := d.renamed[was]; ok && !told[was] {
+			told[was] = true
+			d.out = append(d.out, Change{Section: now, What: "name", Old: was, New: now})
+		}
+	}
+	for _, i := range d.gone {
+		p := &d.old.Passes[i]
+		d.out = append(d.out, Change{Section: p.Section, Plays: []int{p.Ordinal + 1}, What: "play", Old: place(d.old.Passes, i)})
+	}
+	for _, m := range d.moved {
+		p := &d.new.Passes[m.new]
+		d.out = append(d.out, Change{Section: p.Section, Plays: []int{p.Ordinal + 1}, What: "play", Old: fmt.Sprintf("place %d", m.old+1), New: fmt.Sprintf("place %d", m.new+1)})
+	}
+	for _, j := range d.came {
+		p := &d.new.Passes[j]
+		d.out = append(d.out, Change{Section: p.Section, Plays: []int{p.Ordinal + 1}, What: "play", New: place(d.new.Passes, j)})
+	}
+}
+
+// lifts compares by how much each pass lifts the song from there on. A pass that
+// is new brings its own.
+func (d *differ) lifts() []finding {
+	var out []finding
+	for _, m := range d.matched {
+		was, is := step(d.old.Passes, m.old), step(d.new.Passes, m.new)
+		if was == is {
+			continue
+		}
+		p := &d.new.Passes[m.new]
+		out = append(out, finding{Change{Section: p.Section, What: "lift", Old: signed(was), New: signed(is)}, m.new})
+	}
+	return out
+}
+
+// step is by how much a pass lifts the song, in semitones.
+func step(passes []Pass, i int) int {
+	if i == 0 {
+		return passes[0].Lift
+	}
+	return passes[i].Lift - passes[i-1].Lift
+}
+
+func signed(n int) string {
+	if n == 0 {
+		return "none"
+	}
+	return fmt.Sprintf("%+d", n)
+}

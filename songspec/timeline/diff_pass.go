@@ -1,0 +1,216 @@
+package timeline
+
+import (
+	"fmt"
+	"strings"
+)
+
+// word is what a pass has of the words in ruling, and of "players" and "fills".
+func (p *Pass) word(what string) string {
+	switch what {
+	case "key":
+		return p.Key.Transpose(-p.Lift).String() // as it is before the lift
+	case "meter":
+		return p.Meter.String()
+	case "tempo":
+		return fmt.Sprint(p.BPM)
+	case "feel":
+		return p.Feel
+	case "energy":
+		if p.EnergyTo != p.EnergyFrom {
+			return fmt.Sprintf("%d-%d", p.EnergyFrom, p.EnergyTo)
+		}
+		return fmt.Sprint(p.EnergyFrom)
+	case "players":
+		if list := playerList(All &^ p.Tacet); list != "" {
+			return list
+		}
+		return "nobody"
+	case "fills":
+		if p.Fills {
+			return "at the end"
+		}
+		return "none at the end"
+	}
+	return ""
+}
+
+// compare lists the differences of two passes that are one another's partners.
+func (d *differ) compare(a, b *Pass) []finding {
+	var out []finding
+	add := func(c Change) {
+		c.Section = b.Section
+		out = append(out, finding{c, b.Index})
+	}
+	for _, what := range []string{"key", "meter", "tempo", "feel", "energy", "players", "fills"} {
+		if what == "key" && a.Lift == b.Lift && a.Key == b.Key {
+			continue // a lift may spell the key it started from in two ways
+		}
+		if was, is := a.word(what), b.word(what); was != is {
+			add(Change{What: what, Old: was, New: is})
+		}
+	}
+	x, y := barsOf(a), barsOf(b)
+	pairs := pairBars(x, y)
+	i, j := 0, 0
+	for _, m := range append(pairs, match{len(x), len(y)}) {
+		for ; i < m.old; i++ {
+			add(Change{What: "bar", Bar: i + 1, Old: x[i].whole()})
+		}
+		for ; j < m.new; j++ {
+			add(Change{What: "bar", Bar: j + 1, New: y[j].whole()})
+		}
+		if i == len(x) && j == len(y) {
+			break
+		}
+		for _, c := range x[i].against(y[j], a.Meter != b.Meter) {
+			c.Bar = j + 1
+			add(c)
+		}
+		i, j = i+1, j+1
+	}
+	return out
+}
+
+// barWords is a bar in the words that are compared.
+type barWords struct {
+	text     string // its chords as the song file has them
+	written  string // the same with their places
+	sounding string // the chords that sound, with their places
+	meter    string
+	events   []eventWords
+}
+
+// whole is all of a bar: its chords and, in brackets, its events.
+func (b *barWords) whole() string {
+	if len(b.events) == 0 {
+		return b.text
+	}
+	var events []string
+	for _, e := range b.events {
+		events = append(events, e.text)
+	}
+	return b.text + " (" + strings.Join(events, "; ") + ")"
+}
+
+// eventWords is an event: its kind, where in the bar, and all of it.
+type eventWords struct{ kind, at, text string }
+
+func barsOf(p *Pass) []barWords {
+	out := make([]barWords, len(p.Bars))
+	span := 0
+	for i := range p.Bars {
+		bar := &p.Bars[i]
+		end := bar.Start + bar.Length
+		for span < len(p.Chords) && p.Chords[span].End <= bar.Start {
+			span++
+		}
+		var written, sounding strings.Builder
+		for s := span; s < len(p.Chords) && p.Chords[s].Start < end; s++ {
+			c := &p.Chords[s]
+			at := max(c.Start-bar.Start, -1) // -1: it goes on from the bar before
+			fmt.Fprintf(&written, "%d %s ", at, c.Written)
+			fmt.Fprintf(&sounding, "%d %s ", at, c.Chord)
+		}
+		out[i] = barWords{
+			text:    strings.Join(strings.Fields(bar.Text), " "),
+			written: written.String(), sounding: sounding.String(),
+			meter: bar.Meter.String(),
+		}
+	}
+	for i := range p.Events {
+		e := &p.Events[i]
+		if e.Bar < 0 || e.Bar >= len(out) {
+			continue
+		}
+		bar := &p.Bars[e.Bar]
+		out[e.Bar].events = append(out[e.Bar].events, eventWords{e.Kind.String(), bar.Meter.CountAt(e.Tick - bar.Start), e.describe(p, bar)})
+	}
+	return out
+}
+
+// sameChords reports whether two bars have the same chords to the one who wrote
+// them, or to the one who hears them.
+func (b *barWords) sameChords(c *barWords) bool {
+	return b.written == c.written || b.sounding == c.sounding
+}
+
+// pairBars pairs the bars of two passes. Where as many bars lie between two that
+// are alike on one side as on the other, they were changed; otherwise bars came
+// or went.
+func pairBars(x, y []barWords) []match {
+	same := align(len(x), len(y), func(i, j int) bool { return x[i].sameChords(&y[j]) && x[i].meter == y[j].meter })
+	if len(x) == len(y) {
+		// As many bars as before: a bar is what it was the place of, unless that
+		// would call most of the section new.
+		equal := 0
+		for i := range x {
+			if x[i].sameChords(&y[i]) {
+				equal++
+			}
+		}
+		if 2*equal >= len(same) {
+			same = same[:0]
+			for i := range x {
+				same = append(same, match{i, i})
+			}
+			return same
+		}
+	}
+	var out []match
+	i, j := 0, 0
+	for _, m := range append(same, match{len(x), len(y)}) {
+		for i < m.old && j < m.new {
+			out = append(out, match{i, j})
+			i, j = i+1, j+1
+		}
+		if m.old < len(x) {
+			out = append(out, m)
+		}
+		i, j = m.old+1, m.new+1
+	}
+	return out
+}
+
+// against lists what changed in a bar. The meter is left out when the whole pass
+// has another.
+func (b barWords) against(c barWords, otherMeter bool) []Change {
+	var out []Change
+	if b.meter != c.meter && !otherMeter {
+		out = append(out, Change{What: "meter", Old: b.meter, New: c.meter})
+	}
+	if !b.sameChords(&c) {
+		out = append(out, Change{What: "chords", Old: b.text, New: c.text})
+	}
+	was, is := leftOver(b.events, c.events), leftOver(c.events, b.events)
+	for _, e := range was {
+		now := ""
+		for k, f := range is {
+			if f.kind == e.kind && f.at == e.at {
+				now = f.text
+				is = append(is[:k:k], is[k+1:]...)
+				break
+			}
+		}
+		out = append(out, Change{What: e.kind, Old: e.text, New: now})
+	}
+	for _, f := range is {
+		out = append(out, Change{What: f.kind, New: f.text})
+	}
+	return out
+}
+
+// leftOver is what is in a more often than in b.
+func leftOver(a, b []eventWords) []eventWords {
+	count := map[eventWords]int{}
+	for _, e := range b {
+		count[e]++
+	}
+	var out []eventWords
+	for _, e := range a {
+		if count[e]--; count[e] < 0 {
+			out = append(out, e)
+		}
+	}
+	return out
+}
