@@ -53,48 +53,65 @@ func (l *listener) windows() []span {
 }
 
 // answer puts a small figure into windows: three single voices of the chord that
-// is held, a half beat apart, where the tab's strikes make room. Never in the
-// last beat of a window: there the next phrase begins. Not twice in four bars, in
-// a pass or over its border.
+// is held, or two where three have no room, a half beat apart; the tab's strikes
+// make room. Never in the last beat of a window: there the next phrase begins. Not
+// twice in four bars, in a pass or over its border.
 func (l *listener) answer(c *comper, strikes []mark) []mark {
 	next := 0
 	if c.p.pass.Before != nil {
 		next = answerGap - 1
 	}
 	for _, w := range l.windows() {
-		bar := c.p.barAt(w.Start)
-		beat := c.p.pass.Bars[bar].Meter.TempoTicks()
-		half := beat / 2
-		// On the first beat that leaves the singer's last note half a beat.
-		start := c.p.pass.Bars[bar].Start
-		for start < w.Start+half {
-			start += beat
-		}
-		bar = c.p.barAt(start)
-		end := start + 3*half
-		if bar < next || c.p.pass.EnergyAt(bar) < answerEnergy || start+2*half >= w.End-beat ||
-			bar != c.p.barAt(end-1) || !l.clearFor(c, bar, start, end) {
+		start, n := l.place(c, w, next)
+		if n == 0 {
 			continue
 		}
-		out := make([]mark, 0, len(strikes)+3)
+		bar := c.p.barAt(start)
+		half := c.p.pass.Bars[bar].Meter.TempoTicks() / 2
+		out := make([]mark, 0, len(strikes)+n)
 		for _, m := range strikes {
-			if m.forced || m.tick < start || m.tick >= end {
+			if m.forced || m.tick < start || m.tick >= start+int64(n)*half {
 				out = append(out, m)
 			}
 		}
-		n := byte(c.voicings[c.changeAt(start)].n)
-		figure := [3]byte{max(1, n-1), n, max(1, n-1)}
-		if n >= 3 && c.p.chance("comp answer").at(int64(bar)).below(2) == 0 {
-			figure = [3]byte{n - 2, n - 1, n}
+		top := byte(c.voicings[c.changeAt(start)].n)
+		figure := [3]byte{max(1, top-1), top, max(1, top-1)}
+		if top >= 3 && c.p.chance("comp answer").at(int64(bar)).below(2) == 0 {
+			figure = [3]byte{top - 2, top - 1, top}
 		}
-		for i, voice := range figure {
+		for i, voice := range figure[:n] {
 			at := start + int64(i)*half
-			out = append(out, mark{tick: at, kind: markStrike, part: '0' + voice, touch: feel.Soft, forced: true, ring: true, least: at + beat})
+			out = append(out, mark{tick: at, kind: markStrike, part: '0' + voice, touch: feel.Soft, forced: true, ring: true, least: at + 2*half})
 		}
 		strikes = mergeMarks(out)
 		next = bar + answerGap
 	}
 	return strikes
+}
+
+// place finds where in a window an answer stands, and how many notes it has room
+// for: on the first beat that is free, no more than four beats after the singer
+// stops. n is 0 when there is none.
+func (l *listener) place(c *comper, w span, next int) (start int64, n int) {
+	bar := c.p.barAt(w.Start)
+	beat := c.p.pass.Bars[bar].Meter.TempoTicks()
+	start = c.p.pass.Bars[bar].Start
+	for start < w.Start {
+		start += beat
+	}
+	for until := start + 4*beat; start < until; start += beat {
+		bar := c.p.barAt(start)
+		if bar < next || c.p.pass.EnergyAt(bar) < answerEnergy {
+			continue
+		}
+		for n := 3; n >= 2; n-- {
+			last := start + int64(n-1)*beat/2
+			if last < w.End-beat && l.clearFor(c, bar, start, last+beat/2) {
+				return start, n
+			}
+		}
+	}
+	return 0, 0
 }
 
 // clearFor reports whether an answer has the stretch to itself: one chord, no

@@ -1,6 +1,7 @@
 package groove
 
 import (
+	"sort"
 	"strings"
 	"testing"
 
@@ -32,8 +33,8 @@ func compFeel(row string) *feel.Feel {
 	return f
 }
 
-// compRow reads a row as groove files write it: - rest, = held, a letter or digit
-// an attack.
+// compRow reads a row as groove files write it: - rest, = held, s a soft
+// attack, a letter or digit an attack.
 func compRow(row string) []feel.CompStep {
 	var out []feel.CompStep
 	for _, r := range strings.ReplaceAll(row, " ", "") {
@@ -42,6 +43,8 @@ func compRow(row string) []feel.CompStep {
 			out = append(out, feel.CompStep{Touch: feel.Rest})
 		case '=':
 			out = append(out, feel.CompStep{Touch: feel.Sound})
+		case 's':
+			out = append(out, feel.CompStep{Touch: feel.Soft, Part: 'c'})
 		default:
 			out = append(out, feel.CompStep{Touch: feel.Normal, Part: byte(r)})
 		}
@@ -91,4 +94,15 @@ func names(v voicing) string {
 		out = append(out, keyName(int(k)))
 	}
 	return strings.Join(out, " ")
+}
+
+// sortEvents puts events in the timeline's order.
+func sortEvents(p *timeline.Pass) {
+	sort.SliceStable(p.Events, func(i, j int) bool {
+		a, b := p.Events[i], p.Events[j]
+		if a.Tick != b.Tick {
+			return a.Tick < b.Tick
+		}
+		return a.Kind < b.Kind
+	})
 }

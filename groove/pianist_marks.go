@@ -97,7 +97,7 @@ func (c *comper) tab() (strikes, rests []mark) {
 		default:
 			m := mark{tick: st.tick, kind: markStrike, part: st.step.Part, touch: st.step.Touch}
 			// A single voice of a broken chord rings on unless the tab says how long.
-			m.ring = m.part != 'c' && m.part != 'r' && (i+1 == len(row) || row[i+1].step.Touch != feel.Sound)
+			m.ring = m.part >= '1' && m.part <= '5' && (i+1 == len(row) || row[i+1].step.Touch != feel.Sound)
 			strikes = append(strikes, m)
 		}
 	}

@@ -26,9 +26,9 @@ const (
 	costFifths     = 3       // parallel fifths with the bass
 	costOctave     = 10      // parallel octaves between the bass and an inner voice
 	costOctaveAnti = 4       // the same, in opposite directions
-	costDoubleTune = 16      // the top voice doubles the tune
+	costDoubleTune = 80      // the top voice doubles the tune
 	costUnison     = 200     // any voice in unison with it
-	costRub        = 40      // a semitone or a minor ninth with a held sung note
+	costRub        = 60      // a semitone or a minor ninth with a held sung note
 	costOctaveTop  = 1 << 16 // between the bass and the top voice: not done
 )
 

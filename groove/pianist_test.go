@@ -1,0 +1,344 @@
+package groove
+
+import (
+	"fmt"
+	"math/rand"
+	"reflect"
+	"testing"
+
+	"plinth/groove/feel"
+	"plinth/songspec/timeline"
+)
+
+const eighth = quarter / 2
+
+// struck are the ticks of the attacks, each once.
+func struck(notes []gridNote) []int64 {
+	var out []int64
+	for _, n := range notes {
+		if len(out) == 0 || out[len(out)-1] != n.Tick {
+			out = append(out, n.Tick)
+		}
+	}
+	return out
+}
+
+// soundingAt are the keys down at a tick, in order.
+func soundingAt(notes []gridNote, tick int64) []int {
+	var on [128]bool
+	for _, n := range notes {
+		if n.Tick <= tick && n.End > tick {
+			on[n.Key] = true
+		}
+	}
+	var out []int
+	for k, b := range on {
+		if b {
+			out = append(out, k)
+		}
+	}
+	return out
+}
+
+// ev adds an event of everybody's.
+func ev(p *timeline.Pass, kind timeline.EventKind, bar int, at, end int64) *timeline.Event {
+	start := p.Bars[bar].Start
+	p.Events = append(p.Events, timeline.Event{Kind: kind, Bar: bar, Tick: start + at, End: start + end, By: timeline.All, Weight: 2})
+	return &p.Events[len(p.Events)-1]
+}
+
+// push adds a push of the chord at the next bar line.
+func push(p *timeline.Pass, bar int, at int64) {
+	e := ev(p, timeline.Push, bar, at, at)
+	e.Target = p.Bars[bar].Start + p.Bars[bar].Length
+}
+
+// Common practice, no single source, for the rows' reasons.
+func TestCompRhythm(t *testing.T) {
+	const bar = bar44
+	tests := []struct {
+		name   string
+		row    string
+		chart  string
+		energy int
+		change func(p *timeline.Pass)
+		want   []int64
+		why    string
+	}{
+		{"whole bars", "c===============", "C|F", 2, nil, []int64{0, bar}, "the tab alone"},
+		{"change inside", "c===============", "C F|G", 2, nil, []int64{0, bar / 2, bar},
+			"a change of chord is struck though the tab holds"},
+		{"same chord again", "--------c=======", "C|C", 2, nil, []int64{0, bar / 2, bar + bar/2},
+			"the pass begins with its chord; the same chord again is no change"},
+		{"push", "c===============", "C|F", 2, func(p *timeline.Pass) { push(p, 0, bar-eighth) },
+			[]int64{0, bar - eighth}, "the downbeat is not struck again"},
+		{"push over a busy tab", "c-c-c-c-c-c-c-c-", "C|F", 5, func(p *timeline.Pass) { push(p, 0, bar-quarter) },
+			[]int64{0, eighth, 2 * eighth, 3 * eighth, 4 * eighth, 5 * eighth, 6 * eighth,
+				bar + eighth, bar + 2*eighth, bar + 3*eighth, bar + 4*eighth, bar + 5*eighth, bar + 6*eighth, bar + 7*eighth},
+			"nothing between the push and its target, nor on it"},
+		{"stop", "c---c---c---c---", "C|F", 2, func(p *timeline.Pass) { ev(p, timeline.Stop, 0, bar/2, bar) },
+			[]int64{0, quarter, bar, bar + quarter, bar + 2*quarter, bar + 3*quarter}, "nothing begins in a stop"},
+		{"stop over a change", "c===============", "C F|G", 2, func(p *timeline.Pass) { ev(p, timeline.Stop, 0, bar/2, bar) },
+			[]int64{0, bar}, "nor a chord that changes in it"},
+		{"accents", "c===============", "C", 2, func(p *timeline.Pass) {
+			ev(p, timeline.Accent, 0, quarter, quarter)
+			ev(p, timeline.Accent, 0, 3*quarter, 3*quarter)
+		}, []int64{0, quarter, 3 * quarter}, "time goes on and the hits are struck"},
+		{"accents of others", "c===============", "C", 2, func(p *timeline.Pass) {
+			ev(p, timeline.Accent, 0, quarter, quarter).By = timeline.Only(timeline.Drums)
+		}, []int64{0}, "not ours"},
+		{"alone", "c---c---c---c---", "C|F|G", 2, func(p *timeline.Pass) {
+			ev(p, timeline.Accent, 1, eighth, eighth).Alone = true
+			ev(p, timeline.Accent, 1, 3*quarter, 3*quarter).Alone = true
+		}, []int64{0, quarter, 2 * quarter, 3 * quarter, bar + eighth, bar + 3*quarter,
+			2 * bar, 2*bar + quarter, 2*bar + 2*quarter, 2*bar + 3*quarter}, "nothing but the hits in that bar"},
+		{"no chord", "c---c---c---c---", "C|N.C.|F", 2, nil,
+			[]int64{0, quarter, 2 * quarter, 3 * quarter, 2 * bar, 2*bar + quarter, 2*bar + 2*quarter, 2*bar + 3*quarter},
+			"silence under N.C."},
+		{"hold", "c---c---c---c---", "C", 2, func(p *timeline.Pass) { ev(p, timeline.Hold, 0, quarter, 3*quarter) },
+			[]int64{0, quarter, 3 * quarter}, "a held beat is struck once"},
+		{"too many at 2", "c-c-c-c-c-c-c-c-", "C", 2, nil, []int64{0, eighth, 2 * eighth, 3 * eighth},
+			"1.2 attacks a beat are four in a bar; of equals the last go first"},
+		{"soft ones first", "c-s-c-s-c-s-c-s-", "C", 2, nil,
+			[]int64{0, 2 * eighth, 4 * eighth, 6 * eighth}, "the softest go first"},
+		{"changes before the tab", "c-c-c-c-c-c-c-c-", "C F G C", 2, nil,
+			[]int64{0, quarter, 2 * quarter, 3 * quarter}, "what the chart asks for stays"},
+		{"off the grid", "c---c---c---c---", "C|F", 2, func(p *timeline.Pass) { push(p, 0, bar-quarter/3) },
+			[]int64{0, quarter, 2 * quarter, bar - quarter/3, bar + quarter, bar + 2*quarter, bar + 3*quarter},
+			"a triplet's last third is struck where it is; with it the bar has one too many, and the tab gives way"},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			pass := passOf(t, tt.chart, tt.energy)
+			if tt.change != nil {
+				tt.change(pass)
+			}
+			got := struck(planOf(pass, compFeel(tt.row)).piano())
+			if !reflect.DeepEqual(got, tt.want) {
+				t.Errorf("struck at %v, want %v: %s", inBars(got), inBars(tt.want), tt.why)
+			}
+		})
+	}
+}
+
+// inBars writes ticks as bar:eighth, from 1.
+func inBars(ticks []int64) (out []string) {
+	for _, t := range ticks {
+		out = append(out, fmt.Sprintf("%d:%.2f", t/bar44+1, float64(t%bar44)/quarter+1))
+	}
+	return out
+}
+
+func TestCompLengths(t *testing.T) {
+	const bar = bar44
+	tests := []struct {
+		name   string
+		row    string
+		chart  string
+		change func(p *timeline.Pass)
+		at     int64
+		sounds bool
+		why    string
+	}{
+		{"held", "c===============", "C|F", nil, bar - 1, true, "to the next chord"},
+		{"short", "c---c===========", "C", nil, quarter / 2, false, "a rest of the tab ends it"},
+		{"change under a short tab", "c---------------", "C F", nil, bar/2 + quarter - 1, true, "an added attack lasts a beat"},
+		{"and no longer", "c---------------", "C F", nil, bar/2 + quarter, false, "then the tab rests"},
+		{"stop", "c===============", "C", func(p *timeline.Pass) { ev(p, timeline.Stop, 0, bar/2, bar) }, bar / 2, false, "nothing rings into a stop"},
+		{"before the stop", "c===============", "C", func(p *timeline.Pass) { ev(p, timeline.Stop, 0, bar/2, bar) }, bar/2 - 1, true, "it sounds up to it"},
+		{"tied push", "c===============", "C|F", func(p *timeline.Pass) { push(p, 0, bar-eighth) }, bar, true, "tied over"},
+		{"tied push over a resting tab", "c---c---c---c---", "C|F", func(p *timeline.Pass) { push(p, 0, bar-eighth) }, bar + eighth - 1, true, "tied over for as long as a downbeat"},
+		{"N.C.", "c===============", "C|N.C.", nil, bar, false, "nothing rings into N.C."},
+		{"alone before", "c===============", "C|C", func(p *timeline.Pass) {
+			ev(p, timeline.Accent, 1, quarter, quarter).Alone = true
+		}, bar, false, "nothing rings into a bar of hits"},
+		{"alone after", "c===============", "C|C|C", func(p *timeline.Pass) {
+			ev(p, timeline.Accent, 1, quarter, quarter).Alone = true
+		}, bar + 2*quarter, false, "a hit of weight 2 lasts a beat"},
+		{"heavy", "c---------------", "C", func(p *timeline.Pass) {
+			ev(p, timeline.Accent, 0, quarter, quarter).Weight = 3
+		}, bar - 1, true, "a hit of weight 3 rings"},
+		{"light", "c---------------", "C", func(p *timeline.Pass) {
+			ev(p, timeline.Accent, 0, quarter, quarter).Weight = 1
+		}, quarter + eighth, false, "a hit of weight 1 is short"},
+	}
+	for _, tt := range tests {
+		t.Run(tt.name, func(t *testing.T) {
+			pass := passOf(t, tt.chart, 2)
+			if tt.change != nil {
+				tt.change(pass)
+			}
+			notes := planOf(pass, compFeel(tt.row)).piano()
+			if got := len(soundingAt(notes, tt.at)) > 0; got != tt.sounds {
+				t.Errorf("at %v sounding is %v, want %v: %s", inBars([]int64{tt.at}), got, tt.sounds, tt.why)
+			}
+		})
+	}
+}
+
+// A broken chord rings on voice by voice, is whole before the chord changes, and
+// stays within one voicing.
+func TestBrokenChords(t *testing.T) {
+	notes := planOf(passOf(t, "C|Am", 3), compFeel("1---2---3---2---")).piano()
+	for i, at := range []int64{quarter - 1, 2*quarter - 1, 3*quarter - 1} {
+		if got := len(soundingAt(notes, at)); got != i+1 {
+			t.Errorf("%d voices ring before beat %d, want %d", got, i+2, i+1)
+		}
+	}
+	if got := len(soundingAt(notes, bar44-1)); got != 3 {
+		t.Errorf("%d voices ring at the end of the bar, want all 3", got)
+	}
+	if got := len(soundingAt(notes, bar44)); got != 1 {
+		t.Errorf("%d notes sound as the next chord begins, want its first voice alone", got)
+	}
+
+	t.Run("cut short by the next chord", func(t *testing.T) {
+		notes := planOf(passOf(t, "C F", 3), compFeel("1---2---3---2---")).piano()
+		if got := len(soundingAt(notes, 0)); got != 3 {
+			t.Errorf("two beats leave room for two voices: the first attack takes %d, want all 3", got)
+		}
+	})
+	t.Run("half and half", func(t *testing.T) {
+		notes := planOf(passOf(t, "C", 4), compFeel("l===u===l===u===")).piano()
+		if got := len(soundingAt(notes, 0)); got != 2 {
+			t.Errorf("the lower half is %d voices, want 2", got)
+		}
+		if got := len(soundingAt(notes, quarter)); got != 4 {
+			t.Errorf("with the upper half over it sound %d voices, want 4", got)
+		}
+	})
+}
+
+func TestRolls(t *testing.T) {
+	pass := passOf(t, "C|F", 5)
+	ev(pass, timeline.Accent, 0, quarter, quarter)
+	ev(pass, timeline.Accent, 1, 0, 0)
+	ev(pass, timeline.Stop, 0, 3*quarter, bar44)
+	for _, n := range planOf(pass, compFeel("c===============")).piano() {
+		switch n.Tick {
+		case quarter:
+			if n.Accent != 2 || n.Touch != feel.Strong {
+				t.Errorf("the accent is %+v", n)
+			}
+			if n.ShiftMS > 0 || n.ShiftMS%rollMS != 0 {
+				t.Errorf("a roll comes before the beat: %d ms", n.ShiftMS)
+			}
+		default:
+			if n.ShiftMS != 0 {
+				t.Errorf("at %d rolled by %d ms: only accents are, and none into a stop", n.Tick, n.ShiftMS)
+			}
+		}
+	}
+	pass = passOf(t, "C", 4)
+	ev(pass, timeline.Accent, 0, quarter, quarter)
+	for _, n := range planOf(pass, compFeel("c===============")).piano() {
+		if n.ShiftMS != 0 {
+			t.Errorf("rolled at energy 4")
+		}
+	}
+}
+
+// A push out of the pass before strikes this pass's first chord there; a push
+// into the next pass ends this one's part.
+func TestPushOverTheBorder(t *testing.T) {
+	pass := passOf(t, "C|F", 2)
+	pass.Before = &timeline.Neighbour{Chord: chordOf(t, "G7")}
+	pass.Entry = &timeline.Event{Kind: timeline.Push, Tick: -eighth, By: timeline.All}
+	e := ev(pass, timeline.Push, 1, bar44-eighth, bar44-eighth)
+	e.Target = pass.Length
+	notes := planOf(pass, compFeel("c=======c=======")).piano()
+	want := []int64{-eighth, bar44 / 2, bar44, bar44 + bar44/2}
+	if got := struck(notes); !reflect.DeepEqual(got, want) {
+		t.Errorf("struck at %v, want %v", got, want)
+	}
+	for _, n := range notes {
+		if n.End > pass.Length-eighth {
+			t.Errorf("%s rings to %d, into the next pass's pushed chord", keyName(int(n.Key)), n.End)
+		}
+	}
+}
+
+// Whatever the chart, the events and the tab: in order, inside the pass, one key
+// once at a time, no attack in a stop, playable and clear.
+func TestCompIsPlayable(t *testing.T) {
+	tabs := []string{"c===============", "1-2-3-2-1-2-3-2-", "l===u===l===u===", "c--c--c---c-c---",
+		"r===============", "1234543212345432", "--c---c---c---cu"}
+	for seed := int64(0); seed < 300; seed++ {
+		r := rand.New(rand.NewSource(seed))
+		pass := randomPass(t, r, 8)
+		randomEvents(pass, r)
+		p := planOf(pass, compFeel(tabs[r.Intn(len(tabs))]))
+		notes := p.piano()
+		checkNotes(t, fmt.Sprintf("seed %d", seed), p, notes)
+		if t.Failed() {
+			return
+		}
+	}
+}
+
+func randomEvents(p *timeline.Pass, r *rand.Rand) {
+	for i := 0; i < 6; i++ {
+		bar, at := r.Intn(len(p.Bars)), int64(r.Intn(16))*quarter/4
+		switch r.Intn(5) {
+		case 0:
+			ev(p, timeline.Accent, bar, at, at).Weight = 1 + r.Intn(3)
+		case 1:
+			ev(p, timeline.Accent, bar, at, at).Alone = true
+		case 2:
+			push(p, bar, bar44-quarter/4*(1+int64(r.Intn(4))))
+		case 3:
+			ev(p, timeline.Stop, bar, at, bar44)
+		case 4:
+			ev(p, timeline.Hold, bar, at/quarter*quarter, at/quarter*quarter+quarter)
+		}
+	}
+	sortEvents(p)
+}
+
+func checkNotes(t *testing.T, what string, p *plan, notes []gridNote) {
+	t.Helper()
+	silences := p.silences()
+	high := ceiling(p.song.Piano, p.pass)
+	var until [128]int64
+	for i, n := range notes {
+		if i > 0 && n.Tick < notes[i-1].Tick {
+			t.Errorf("%s: out of order at %d", what, n.Tick)
+		}
+		if n.End <= n.Tick || n.End > p.pass.Length {
+			t.Errorf("%s: a note from %d to %d in a pass of %d", what, n.Tick, n.End, p.pass.Length)
+		}
+		if int(n.Key) > high || int(n.Key) < compFloor {
+			t.Errorf("%s: %s outside the comp's room", what, keyName(int(n.Key)))
+		}
+		if n.Tick < until[n.Key] {
+			t.Errorf("%s: %s at %d struck while it sounds", what, keyName(int(n.Key)), n.Tick)
+		}
+		until[n.Key] = n.End
+		for _, s := range silences {
+			if n.Tick < s.End && n.End > s.Start {
+				t.Errorf("%s: a note from %d to %d in the stop %d to %d", what, n.Tick, n.End, s.Start, s.End)
+			}
+		}
+	}
+	for _, at := range struck(notes) {
+		keys := soundingAt(notes, at)
+		if !playable(keys, p.song.Piano.Span) {
+			t.Errorf("%s: two hands do not hold %s", what, keyList(keys))
+		}
+		if a, b, bad := firstMuddy(keys); bad {
+			t.Errorf("%s: %s under %s", what, keyName(a), keyName(b))
+		}
+	}
+}
+
+// The energies' bounds hold over any tab; only the chart and the events go over
+// them.
+func TestAttacksPerBeat(t *testing.T) {
+	for energy := 1; energy <= 5; energy++ {
+		notes := planOf(passOf(t, "C|Am|F|G", energy), compFeel("cccccccccccccccc")).piano()
+		n := int64(len(struck(notes)))
+		if n*1000 > 16*attacksPerBeat[energy-1] {
+			t.Errorf("energy %d: %d attacks in 16 beats", energy, n)
+		}
+	}
+}
