@@ -11,10 +11,15 @@ import (
 // click where there is a count-in. The feels that the timeline names must be in
 // the set; that is checked when the song is resolved, so a missing one panics.
 func Perform(tl *timeline.Timeline, set *feel.Set) *Performance {
+	return assemble(tl, set, func(pass *timeline.Pass) PassPart { return PerformPass(tl, pass, set) })
+}
+
+// assemble puts the passes, as play plays them, together to the whole song.
+func assemble(tl *timeline.Timeline, set *feel.Set, play func(*timeline.Pass) PassPart) *Performance {
 	out := &Performance{Kit: kit(tl, set)}
 	for i := range tl.Passes {
 		pass := &tl.Passes[i]
-		part := PerformPass(tl, pass, set)
+		part := play(pass)
 		out.Passes = append(out.Passes, part)
 		for who, notes := range part.Notes {
 			for _, n := range notes {

@@ -1,0 +1,108 @@
+package groove
+
+import (
+	"reflect"
+	"slices"
+
+	"plinth/groove/feel"
+	"plinth/songspec/timeline"
+)
+
+// Cache plays songs as Perform does and keeps the passes of the last one, so
+// that of the next only those are played again that have changed. A pass is kept
+// by all that PerformPass may depend on, compared value by value: where that is
+// more than it does depend on, a pass is played once too often, and never once
+// too little. The zero value is ready. A Cache is not for two goroutines.
+type Cache struct {
+	kept map[cacheName][]cached
+	// Played and Reused count the passes of the last song.
+	Played, Reused int
+}
+
+// cacheName is where a pass is looked for: its seed, so to speak.
+type cacheName struct {
+	section string
+	ordinal int
+}
+
+// cached is a pass, all that went into it, and how it was played.
+type cached struct {
+	band   band
+	pass   timeline.Pass
+	sounds sounds
+	part   PassPart
+}
+
+// band is what PerformPass reads of the song.
+type band struct {
+	drums     timeline.DrumsSetup
+	bass      timeline.BassSetup
+	piano     timeline.PianoSetup
+	looseness int
+	take      int
+}
+
+// sounds is what it reads of the set: the feel, its fills, and the neighbours' feels.
+type sounds struct {
+	feel, before, after *feel.Feel
+	fills               []feel.Fill
+}
+
+// Perform gives what Perform gives, byte for byte.
+func (c *Cache) Perform(tl *timeline.Timeline, set *feel.Set) *Performance {
+	b := band{tl.Drums, tl.Bass, tl.Piano, tl.Looseness, tl.Take}
+	next := make(map[cacheName][]cached, len(tl.Passes))
+	c.Played, c.Reused = 0, 0
+	out := assemble(tl, set, func(pass *timeline.Pass) PassPart {
+		name := cacheName{pass.Section, pass.Ordinal}
+		now := cached{band: b, pass: placeless(pass), sounds: soundsOf(pass, set)}
+		for _, old := range c.kept[name] {
+			if old.equal(&now) {
+				now.part = old.part
+				c.Reused++
+				next[name] = append(next[name], now)
+				return now.part
+			}
+		}
+		now.part = PerformPass(tl, pass, set)
+		c.Played++
+		next[name] = append(next[name], now)
+		return now.part
+	})
+	c.kept = next
+	return out
+}
+
+// placeless is a pass without what says where it stands in song and file, on
+// which its notes must not depend.
+func placeless(p *timeline.Pass) timeline.Pass {
+	out := *p
+	out.Index, out.Start, out.FirstBar = 0, 0, 0
+	out.Bars = slices.Clone(p.Bars)
+	for i := range out.Bars {
+		out.Bars[i].Line = 0
+	}
+	return out
+}
+
+func soundsOf(p *timeline.Pass, set *feel.Set) sounds {
+	out := sounds{feel: set.Feels[p.Feel]}
+	if p.Before != nil {
+		out.before = set.Feels[p.Before.Feel]
+	}
+	if p.After != nil {
+		out.after = set.Feels[p.After.Feel]
+	}
+	if out.feel != nil {
+		for _, f := range set.Fills {
+			if f.Family == out.feel.Fills {
+				out.fills = append(out.fills, f)
+			}
+		}
+	}
+	return out
+}
+
+func (c *cached) equal(d *cached) bool {
+	return c.band == d.band && reflect.DeepEqual(c.pass, d.pass) && reflect.DeepEqual(c.sounds, d.sounds)
+}
