@@ -1,0 +1,157 @@
+package library
+
+import (
+	"fmt"
+	"sort"
+	"strings"
+	"unicode"
+
+	"github.com/hashicorp/hcl/v2"
+	"github.com/hashicorp/hcl/v2/hclsyntax"
+
+	"plinth/groove/feel"
+)
+
+// decoder reads one file and collects everything that is wrong with it.
+type decoder struct {
+	src      []byte
+	diags    hcl.Diagnostics
+	anyMeter bool // the groove at hand is for any meter
+	// families that a groove of this file may name, built-in ones included.
+	families []string
+}
+
+// Decode reads a groove file: grooves, and fills in families. Name is the file's
+// name as messages give it and as the feels carry it. Every mistake is in diags,
+// at its line and column, sorted; where there is an error, feels and fills hold
+// what could be read and are not to be played.
+func Decode(name string, src []byte) (feels []*feel.Feel, fills []feel.Fill, diags hcl.Diagnostics) {
+	if diags := guard(name, src); diags.HasErrors() {
+		return nil, nil, diags
+	}
+	return decode(name, src)
+}
+
+// decode is Decode without the guard: for the library's own files.
+func decode(name string, src []byte) (feels []*feel.Feel, fills []feel.Fill, diags hcl.Diagnostics) {
+	file, diags := hclsyntax.ParseConfig(src, name, hcl.InitialPos)
+	if diags.HasErrors() {
+		// What follows from a file that does not parse would only be noise.
+		return nil, nil, sorted(diags)
+	}
+	d := &decoder{src: src, families: Families()}
+	body := file.Body.(*hclsyntax.Body)
+	d.noAttributes(body, "A groove file holds groove and fills blocks")
+	if len(body.Blocks) == 0 {
+		d.errorAt(hcl.Range{Filename: name, Start: hcl.InitialPos, End: hcl.InitialPos}, "No groove here",
+			"A groove file holds at least one groove \"NAME\" { … } or fills \"FAMILY\" { … }.")
+	}
+	firstFamily, firstGroove := map[string]hcl.Range{}, map[string]hcl.Range{}
+	for _, b := range body.Blocks {
+		if b.Type != "fills" {
+			continue
+		}
+		label, ok := d.label(b, "FAMILY")
+		if !ok || d.twice(firstFamily, label, b, "fills") {
+			continue
+		}
+		if !contains(d.families, label) {
+			d.families = append(d.families, label)
+		}
+		fills = append(fills, d.fillFamily(b, label)...)
+	}
+	for _, b := range body.Blocks {
+		switch b.Type {
+		case "fills":
+		case "groove":
+			label, ok := d.label(b, "NAME")
+			if !ok || d.twice(firstGroove, label, b, "groove") {
+				continue
+			}
+			if f := d.groove(b, label); f != nil {
+				f.File = name
+				feels = append(feels, f)
+			}
+		default:
+			d.errorAt(b.TypeRange, "Unknown block", "There is no block %q in a groove file.%s", b.Type, hint(b.Type, []string{"groove", "fills"}))
+		}
+	}
+	return feels, fills, sorted(d.diags)
+}
+
+// label is the one name a block carries.
+func (d *decoder) label(b *hclsyntax.Block, what string) (string, bool) {
+	if len(b.Labels) != 1 {
+		d.errorAt(b.DefRange(), "A name is missing", "Write one name in quotes: %s %q { … }.", b.Type, what)
+		return "", false
+	}
+	name := b.Labels[0]
+	if name == "" || len(name) > 40 || strings.IndexFunc(name, func(r rune) bool {
+		return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '-' && r != '_' && r != ' '
+	}) >= 0 || strings.TrimSpace(name) != name {
+		d.errorAt(b.LabelRanges[0], "Not a name", "A name is 1 to 40 letters, digits, blanks and hyphens.")
+		return "", false
+	}
+	return name, true
+}
+
+// twice reports a second block of one name, and where the first is.
+func (d *decoder) twice(seen map[string]hcl.Range, name string, b *hclsyntax.Block, what string) bool {
+	if first, ok := seen[name]; ok {
+		d.errorAt(b.LabelRanges[0], "The same name twice", "%s %q stands in line %d already. Give one of them another name.", what, name, first.Start.Line)
+		return true
+	}
+	seen[name] = b.LabelRanges[0]
+	return false
+}
+
+// noAttributes reports attributes where only blocks may stand.
+func (d *decoder) noAttributes(body *hclsyntax.Body, why string) {
+	for _, a := range inOrder(body) {
+		d.errorAt(a.NameRange, "Nothing can be set here", "%s, and no settings of its own; %s belongs inside one of them.", why, a.Name)
+	}
+}
+
+// unknown reports an attribute that a block does not take.
+func (d *decoder) unknown(a *hclsyntax.Attribute, where string, known []string) {
+	d.errorAt(a.NameRange, "Unknown word", "%s has no %q.%s", where, a.Name, hint(a.Name, known))
+}
+
+func (d *decoder) errorAt(at hcl.Range, summary, detail string, args ...any) {
+	d.diags = append(d.diags, &hcl.Diagnostic{
+		Severity: hcl.DiagError,
+		Summary:  summary,
+		Detail:   fmt.Sprintf(detail, args...),
+		Subject:  &at,
+	})
+}
+
+// inOrder are the attributes of a body as they stand in the file.
+func inOrder(body *hclsyntax.Body) []*hclsyntax.Attribute {
+	out := make([]*hclsyntax.Attribute, 0, len(body.Attributes))
+	for _, a := range body.Attributes {
+		out = append(out, a)
+	}
+	sort.Slice(out, func(i, j int) bool { return out[i].SrcRange.Start.Byte < out[j].SrcRange.Start.Byte })
+	return out
+}
+
+func sorted(diags hcl.Diagnostics) hcl.Diagnostics {
+	sort.SliceStable(diags, func(i, j int) bool {
+		a, b := diags[i].Subject, diags[j].Subject
+		if a == nil || b == nil {
+			return b != nil
+		}
+		return a.Start.Byte < b.Start.Byte
+	})
+	return diags
+}
+
+func contains(words []string, w string) bool {
+	for _, x := range words {
+		if x == w {
+			return true
+		}
+	}
+	return false
+}

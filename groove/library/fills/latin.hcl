@@ -1,0 +1,211 @@
+# Fills for bossa and samba: rim and fingers up to energy 3, drum and toms above.
+fills "latin" {
+  grid = 4
+
+  # One beat, gentle
+  fill "rim and rim" {
+    colour      = 0
+    energy      = [1, 3]
+    cross_stick = "s-x-"
+  }
+  fill "two late ones" {
+    colour      = 1
+    energy      = [1, 3]
+    cross_stick = "--sx"
+  }
+  fill "across" {
+    colour      = 2
+    energy      = [1, 3]
+    cross_stick = "s--x"
+  }
+  fill "off off" {
+    colour      = 3
+    energy      = [1, 3]
+    cross_stick = "-s-x"
+  }
+  fill "two soft strokes" {
+    colour = 4
+    energy = [1, 3]
+    snare  = "--gs"
+  }
+  fill "middle to floor" {
+    colour  = 5
+    energy  = [1, 3]
+    tom_mid = "g---"
+    tom_low = "--s-"
+  }
+
+  # One beat, full
+  fill "one and two" {
+    colour = 0
+    energy = [4, 5]
+    snare  = "s-xX"
+  }
+  fill "three after" {
+    colour = 1
+    energy = [4, 5]
+    snare  = "-sxX"
+  }
+  fill "across full" {
+    colour = 2
+    energy = [4, 5]
+    snare  = "x--X"
+  }
+  fill "toms" {
+    colour  = 3
+    energy  = [4, 5]
+    tom_mid = "x-x-"
+    tom_low = "---X"
+  }
+  fill "high and floor" {
+    colour   = 4
+    energy   = [4, 5]
+    tom_high = "sx--"
+    tom_low  = "--xX"
+  }
+  fill "off off full" {
+    colour = 5
+    energy = [4, 5]
+    snare  = "-x-X"
+  }
+
+  # Two beats, gentle
+  fill "three three two in two" {
+    colour      = 0
+    energy      = [1, 3]
+    cross_stick = "s--s--x-"
+  }
+  fill "pick up in two" {
+    colour      = 1
+    energy      = [1, 3]
+    cross_stick = "--s-s-sx"
+  }
+  fill "across in two" {
+    colour      = 2
+    energy      = [1, 3]
+    cross_stick = "s---s--x"
+  }
+  fill "off off in two" {
+    colour      = 3
+    energy      = [1, 3]
+    cross_stick = "--s--s-x"
+  }
+  fill "soft threes in two" {
+    colour = 4
+    energy = [1, 3]
+    snare  = "g--g--gs"
+  }
+  fill "toms in threes in two" {
+    colour  = 5
+    energy  = [1, 3]
+    tom_mid = "g--g----"
+    tom_low = "------s-"
+  }
+
+  # Two beats, full
+  fill "three three two in two full" {
+    colour = 0
+    energy = [4, 5]
+    snare  = "s--x--xX"
+  }
+  fill "rolling threes in two" {
+    colour = 1
+    energy = [4, 5]
+    snare  = "s-ss-xxX"
+  }
+  fill "straight then across in two" {
+    colour = 2
+    energy = [4, 5]
+    snare  = "s-x-x--X"
+  }
+  fill "snare to toms in two" {
+    colour  = 3
+    energy  = [4, 5]
+    snare   = "s-s-----"
+    tom_mid = "----x-x-"
+    tom_low = "-------X"
+  }
+  fill "high and floor in two" {
+    colour   = 4
+    energy   = [4, 5]
+    tom_high = "s-x-xx--"
+    tom_low  = "------xX"
+  }
+  fill "off the beat in two" {
+    colour = 5
+    energy = [4, 5]
+    snare  = "--s--x-X"
+    kick   = "x-------"
+  }
+
+  # Four beats, gentle
+  fill "a clave of its own in four" {
+    colour      = 0
+    energy      = [1, 3]
+    cross_stick = "g--s--s---s--x--"
+  }
+  fill "sparse in four" {
+    colour      = 1
+    energy      = [1, 3]
+    cross_stick = "s-----s-----s-sx"
+  }
+  fill "across the beats in four" {
+    colour      = 2
+    energy      = [1, 3]
+    cross_stick = "--s---s-s---s--x"
+  }
+  fill "steps then off in four" {
+    colour      = 3
+    energy      = [1, 3]
+    cross_stick = "s---s---s-s--s-x"
+  }
+  fill "soft fingers in four" {
+    colour = 4
+    energy = [1, 3]
+    snare  = "g-----g---g---gs"
+  }
+  fill "toms in threes in four" {
+    colour  = 5
+    energy  = [1, 3]
+    tom_mid = "g--g--g---------"
+    tom_low = "----------s---s-"
+  }
+
+  # Four beats, full
+  fill "threes and a lift in four" {
+    colour = 0
+    energy = [4, 5]
+    snare  = "s--s--x---x---xX"
+  }
+  fill "rolling threes in four" {
+    colour = 1
+    energy = [4, 5]
+    snare  = "s-ss-xs-xs-xs-xX"
+  }
+  fill "sparse in four full" {
+    colour = 2
+    energy = [4, 5]
+    snare  = "s-----x---x-x--X"
+    kick   = "x-------x-------"
+  }
+  fill "snare to toms in four" {
+    colour  = 3
+    energy  = [4, 5]
+    snare   = "s--s--x---------"
+    tom_mid = "--------x-x-x-x-"
+    tom_low = "---------------X"
+  }
+  fill "down in threes in four" {
+    colour   = 4
+    energy   = [4, 5]
+    tom_high = "s--x--x---------"
+    tom_mid  = "--------x-x-----"
+    tom_low  = "------------x-xX"
+  }
+  fill "off the beat in four" {
+    colour = 5
+    energy = [4, 5]
+    snare  = "--s--s--x-x--x-X"
+    kick   = "x-------x-------"
+  }
+}

@@ -1,0 +1,233 @@
+# Fills on the snare alone, as a marching drummer thinks of them, over a kick that
+# keeps step. Gentle ones for energies 1 to 3, full ones for 4 and 5.
+fills "march" {
+  grid = 4
+
+  # One beat, gentle
+  fill "one and two" {
+    colour = 0
+    energy = [1, 3]
+    snare  = "g-gs"
+    kick   = "s---"
+  }
+  fill "two late ones" {
+    colour = 1
+    energy = [1, 3]
+    snare  = "--gs"
+    kick   = "s---"
+  }
+  fill "four" {
+    colour = 2
+    energy = [1, 3]
+    snare  = "gggs"
+    kick   = "s---"
+  }
+  fill "two eighths" {
+    colour = 3
+    energy = [1, 3]
+    snare  = "g-s-"
+    kick   = "s---"
+  }
+  fill "three" {
+    colour = 4
+    energy = [1, 3]
+    snare  = "-gss"
+    kick   = "s---"
+  }
+  fill "eighth and drag" {
+    colour = 5
+    energy = [1, 3]
+    snare  = "g-d-"
+    kick   = "s---"
+  }
+
+  # One beat, full
+  fill "four up" {
+    colour = 0
+    energy = [4, 5]
+    snare  = "xsxX"
+    kick   = "x---"
+  }
+  fill "one and two full" {
+    colour = 1
+    energy = [4, 5]
+    snare  = "x-xX"
+    kick   = "x---"
+  }
+  fill "four growing" {
+    colour = 2
+    energy = [4, 5]
+    snare  = "ssxX"
+    kick   = "x---"
+  }
+  fill "flam and two" {
+    colour = 3
+    energy = [4, 5]
+    snare  = "f-xX"
+    kick   = "x---"
+  }
+  fill "off strokes" {
+    colour = 4
+    energy = [4, 5]
+    snare  = "sxsX"
+    kick   = "x---"
+  }
+  fill "drag to the end" {
+    colour = 5
+    energy = [4, 5]
+    snare  = "x-dX"
+    kick   = "x---"
+  }
+
+  # Two beats, gentle
+  fill "eighths and two in two" {
+    colour = 0
+    energy = [1, 3]
+    snare  = "g-g-g-ss"
+    kick   = "s---s---"
+  }
+  fill "plain in two" {
+    colour = 1
+    energy = [1, 3]
+    snare  = "g---g-s-"
+    kick   = "s---s---"
+  }
+  fill "growing in two" {
+    colour = 2
+    energy = [1, 3]
+    snare  = "ggggggss"
+    kick   = "s---s---"
+  }
+  fill "sparse in two" {
+    colour = 3
+    energy = [1, 3]
+    snare  = "--g---ss"
+    kick   = "s---s---"
+  }
+  fill "gaps in two" {
+    colour = 4
+    energy = [1, 3]
+    snare  = "gg-ggg-s"
+    kick   = "s---s---"
+  }
+  fill "eighths and drag in two" {
+    colour = 5
+    energy = [1, 3]
+    snare  = "g-g-g-d-"
+    kick   = "s---s---"
+  }
+
+  # Two beats, full
+  fill "eighths and four in two" {
+    colour = 0
+    energy = [4, 5]
+    snare  = "s-s-xsxX"
+    kick   = "x---x---"
+  }
+  fill "growing in two full" {
+    colour = 1
+    energy = [4, 5]
+    snare  = "ggssssxX"
+    kick   = "x---x---"
+  }
+  fill "steps in two" {
+    colour = 2
+    energy = [4, 5]
+    snare  = "s---x-xX"
+    kick   = "x---x---"
+  }
+  fill "flams in two" {
+    colour = 3
+    energy = [4, 5]
+    snare  = "s-s-f-xX"
+    kick   = "x---x---"
+  }
+  fill "threes in two" {
+    colour = 4
+    energy = [4, 5]
+    snare  = "sssxsxsX"
+    kick   = "x---x---"
+  }
+  fill "drag to the end in two" {
+    colour = 5
+    energy = [4, 5]
+    snare  = "s-s-x-dX"
+    kick   = "x---x---"
+  }
+
+  # Four beats, gentle
+  fill "eighths and two in four" {
+    colour = 0
+    energy = [1, 3]
+    snare  = "g-g-g-g-g-g-s-ss"
+    kick   = "s---s---s---s---"
+  }
+  fill "plain in four" {
+    colour = 1
+    energy = [1, 3]
+    snare  = "g-------g---g-s-"
+    kick   = "s---s---s---s---"
+  }
+  fill "long roll in four" {
+    colour = 2
+    energy = [1, 3]
+    snare  = "gggggggggggsgsss"
+    kick   = "s---s---s---s---"
+  }
+  fill "sparse in four" {
+    colour = 3
+    energy = [1, 3]
+    snare  = "g---g---s-g---ss"
+    kick   = "s---s---s---s---"
+  }
+  fill "gaps in four" {
+    colour = 4
+    energy = [1, 3]
+    snare  = "gg-ggg-ggg-sgg-s"
+    kick   = "s---s---s---s---"
+  }
+  fill "eighths and drag in four" {
+    colour = 5
+    energy = [1, 3]
+    snare  = "g-g-g-g-g-g-g-d-"
+    kick   = "s---s---s---s---"
+  }
+
+  # Four beats, full
+  fill "eighths and four in four" {
+    colour = 0
+    energy = [4, 5]
+    snare  = "s-s-s-s-x-s-xsxX"
+    kick   = "x---x---x---x---"
+  }
+  fill "long roll in four full" {
+    colour = 1
+    energy = [4, 5]
+    snare  = "ggggggggssssssxX"
+    kick   = "x---x---x---x---"
+  }
+  fill "steps in four" {
+    colour = 2
+    energy = [4, 5]
+    snare  = "s---s---x-s-x-xX"
+    kick   = "x---x---x---x---"
+  }
+  fill "flams in four" {
+    colour = 3
+    energy = [4, 5]
+    snare  = "s---s-s-f-s-f-xX"
+    kick   = "x---x---x---x---"
+  }
+  fill "threes in four" {
+    colour = 4
+    energy = [4, 5]
+    snare  = "sgssssxssxsssxsX"
+    kick   = "x---x---x---x---"
+  }
+  fill "drag to the end in four" {
+    colour = 5
+    energy = [4, 5]
+    snare  = "s-s-s-s-x-s-x-dX"
+    kick   = "x---x---x---x---"
+  }
+}

@@ -1,0 +1,239 @@
+# Fills in sixteenths. Gentle ones for energies 1 to 3, full ones for 4 and 5; in
+# each length, colours 0 to 2 close a section and 3 to 5 stand inside one. Each
+# grows towards its end.
+fills "straight" {
+  grid = 4
+
+  # One beat, gentle
+  fill "two soft eighths" {
+    colour = 0
+    energy = [1, 3]
+    snare  = "g-s-"
+  }
+  fill "two late ones" {
+    colour = 1
+    energy = [1, 3]
+    snare  = "--ss"
+  }
+  fill "rim and rim" {
+    colour      = 2
+    energy      = [1, 3]
+    cross_stick = "s-x-"
+  }
+  fill "three soft ones" {
+    colour = 3
+    energy = [1, 3]
+    snare  = "-gss"
+  }
+  fill "snare to floor" {
+    colour  = 4
+    energy  = [1, 3]
+    snare   = "g---"
+    tom_low = "--s-"
+  }
+  fill "two toms late" {
+    colour  = 5
+    energy  = [1, 3]
+    tom_mid = "--s-"
+    tom_low = "---s"
+  }
+
+  # One beat, full
+  fill "four up" {
+    colour = 0
+    energy = [4, 5]
+    snare  = "xxxX"
+  }
+  fill "kick and two" {
+    colour = 1
+    energy = [4, 5]
+    snare  = "--xX"
+    kick   = "x---"
+  }
+  fill "one and two" {
+    colour = 2
+    energy = [4, 5]
+    snare  = "x-xX"
+  }
+  fill "two and two below" {
+    colour  = 3
+    energy  = [4, 5]
+    snare   = "xs--"
+    tom_low = "--xX"
+  }
+  fill "down the toms" {
+    colour   = 4
+    energy   = [4, 5]
+    tom_high = "x---"
+    tom_mid  = "--x-"
+    tom_low  = "---X"
+  }
+  fill "around the kick" {
+    colour = 5
+    energy = [4, 5]
+    snare  = "xs-X"
+    kick   = "--x-"
+  }
+
+  # Two beats, gentle
+  fill "a step and a pickup in two" {
+    colour = 0
+    energy = [1, 3]
+    snare  = "g---s-ss"
+  }
+  fill "late pickup in two" {
+    colour = 1
+    energy = [1, 3]
+    snare  = "g-s---sx"
+  }
+  fill "three on the rim in two" {
+    colour      = 2
+    energy      = [1, 3]
+    cross_stick = "s--s--x-"
+  }
+  fill "murmur in two" {
+    colour = 3
+    energy = [1, 3]
+    snare  = "--g-gsss"
+  }
+  fill "step and floor in two" {
+    colour  = 4
+    energy  = [1, 3]
+    snare   = "g---s---"
+    tom_low = "------sx"
+  }
+  fill "high to low in two" {
+    colour   = 5
+    energy   = [1, 3]
+    tom_high = "g-s-----"
+    tom_low  = "----s-x-"
+  }
+
+  # Two beats, full
+  fill "roll up in two" {
+    colour = 0
+    energy = [4, 5]
+    snare  = "x-xsxxxX"
+  }
+  fill "walk to it in two" {
+    colour = 1
+    energy = [4, 5]
+    snare  = "s---x-xX"
+    kick   = "--x-----"
+  }
+  fill "snare middle floor in two" {
+    colour  = 2
+    energy  = [4, 5]
+    snare   = "s-sx----"
+    tom_mid = "----xx--"
+    tom_low = "------xX"
+  }
+  fill "three three two in two" {
+    colour = 3
+    energy = [4, 5]
+    snare  = "xs-xs-xX"
+    kick   = "--x--x--"
+  }
+  fill "toms in eighths in two" {
+    colour   = 4
+    energy   = [4, 5]
+    tom_high = "s-x-----"
+    tom_mid  = "----x---"
+    tom_low  = "------xX"
+  }
+  fill "one big one in two" {
+    colour  = 5
+    energy  = [4, 5]
+    snare   = "s---f---"
+    tom_low = "-------X"
+    kick    = "--x---x-"
+  }
+
+  # Four beats, gentle
+  fill "a bar that gathers in four" {
+    colour = 0
+    energy = [1, 3]
+    snare  = "g-------s---s-sx"
+    kick   = "x-------s-------"
+  }
+  fill "question in four" {
+    colour = 1
+    energy = [1, 3]
+    snare  = "g---s---g-s---sx"
+    kick   = "x-------s-------"
+  }
+  fill "rim figure in four" {
+    colour      = 2
+    energy      = [1, 3]
+    cross_stick = "s--s--s---s-x-x-"
+  }
+  fill "rising murmur in four" {
+    colour = 3
+    energy = [1, 3]
+    snare  = "----g---g-s-gsss"
+    kick   = "x---------------"
+  }
+  fill "down slowly in four" {
+    colour  = 4
+    energy  = [1, 3]
+    snare   = "g---s-----------"
+    tom_mid = "--------s-s-----"
+    tom_low = "------------s-x-"
+    kick    = "x-------s-------"
+  }
+  fill "two voices in four" {
+    colour   = 5
+    energy   = [1, 3]
+    snare    = "g-----g-s-------"
+    tom_high = "----------s-----"
+    tom_low  = "------------s--x"
+    kick     = "x---------------"
+  }
+
+  # Four beats, full
+  fill "long roll up in four" {
+    colour = 0
+    energy = [4, 5]
+    snare  = "s-s-x-s-x-xsxxxX"
+    kick   = "x-------x-------"
+  }
+  fill "steps down and back in four" {
+    colour   = 1
+    energy   = [4, 5]
+    snare    = "s---x-x-------xX"
+    tom_high = "--------x-x-----"
+    tom_low  = "------------x---"
+    kick     = "--x-------------"
+  }
+  fill "threes across in four" {
+    colour  = 2
+    energy  = [4, 5]
+    snare   = "xs-xs-x---------"
+    tom_mid = "--------xs-x----"
+    tom_low = "------------s-xX"
+    kick    = "--x--x----x-----"
+  }
+  fill "all the way down in four" {
+    colour   = 3
+    energy   = [4, 5]
+    snare    = "s-sxx-----------"
+    tom_high = "------xx--------"
+    tom_mid  = "--------x-xx----"
+    tom_low  = "------------xxxX"
+    kick     = "x---------------"
+  }
+  fill "kick and snare talk in four" {
+    colour = 4
+    energy = [4, 5]
+    snare  = "s-----x---x---xX"
+    kick   = "--x-----x---x---"
+  }
+  fill "wide in four" {
+    colour   = 5
+    energy   = [4, 5]
+    snare    = "s---x----------X"
+    tom_high = "------x-x-------"
+    tom_low  = "----------x-x---"
+    kick     = "x-------------x-"
+  }
+}

@@ -1,0 +1,229 @@
+package library
+
+import (
+	"github.com/hashicorp/hcl/v2"
+	"github.com/hashicorp/hcl/v2/hclsyntax"
+	"github.com/zclconf/go-cty/cty"
+
+	"plinth/groove/feel"
+	"plinth/songspec/meter"
+)
+
+// Ranges of a groove's own settings.
+const (
+	lowestTempo, highestTempo = 20, 400
+	maxGrid                   = 64
+	maxLagMS                  = 40
+)
+
+var grooveWords = []string{"about", "meter", "tempo", "grid", "kit", "fills", "swing", "swing_unit", "syncopation", "lag", "level"}
+
+// groove reads a groove block. It returns nil when the frame that the rows need
+// (meter and grid) could not be read.
+func (d *decoder) groove(b *hclsyntax.Block, name string) *feel.Feel {
+	f := &feel.Feel{Name: name, Kit: "standard", TempoLow: lowestTempo, TempoHigh: highestTempo, LagMS: map[string]int{}}
+	d.anyMeter = false
+	var syncopationAt *hcl.Range
+	frame := d.frame(b, f)
+	for _, a := range inOrder(b.Body) {
+		switch a.Name {
+		case "meter", "grid":
+		case "about":
+			f.About, _ = d.text(a)
+		case "tempo":
+			if lo, hi, ok := d.pair(a, lowestTempo, highestTempo); ok {
+				f.TempoLow, f.TempoHigh = lo, hi
+			}
+		case "kit":
+			if s, ok := d.text(a); ok {
+				if !contains(kits[:], s) {
+					d.errorAt(a.Expr.Range(), "Unknown kit", "There is no kit %q.%s", s, hint(s, kits[:]))
+				}
+				f.Kit = s
+			}
+		case "fills":
+			if s, ok := d.text(a); ok {
+				if s != "" && !contains(d.families, s) {
+					d.errorAt(a.Expr.Range(), "Unknown fills", "There is no family of fills %q.%s", s, hint(s, d.families))
+				}
+				f.Fills = s
+			}
+		case "swing":
+			d.swing(a, f)
+		case "swing_unit":
+			if s, ok := d.text(a); ok {
+				if s != "eighth" && s != "sixteenth" {
+					d.errorAt(a.Expr.Range(), "Not a note to swing", `swing_unit is "eighth" or "sixteenth".`)
+				}
+				f.Swing.Unit = s
+			}
+		case "syncopation":
+			if n, ok := d.whole(a, 0, 40); ok {
+				f.Syncopation = n
+				r := a.Expr.Range()
+				syncopationAt = &r
+			}
+		default:
+			d.unknown(a, "A groove", grooveWords)
+		}
+	}
+	if f.Swing.Mode != "" && f.Swing.Unit == "" {
+		f.Swing.Unit = "eighth"
+	}
+	var levels []*hclsyntax.Block
+	for _, x := range b.Body.Blocks {
+		switch x.Type {
+		case "level":
+			levels = append(levels, x)
+		case "lag":
+			d.lag(x, f)
+		default:
+			d.errorAt(x.TypeRange, "Unknown block", "A groove has no block %q.%s", x.Type, hint(x.Type, []string{"level", "lag"}))
+		}
+	}
+	if !frame {
+		return nil
+	}
+	d.levels(f, levels, b.DefRange())
+	d.checkSyncopation(f, syncopationAt, b.DefRange())
+	return f
+}
+
+// frame reads meter and grid, which every row is measured against.
+func (d *decoder) frame(b *hclsyntax.Block, f *feel.Feel) bool {
+	a := b.Body.Attributes["meter"]
+	if a == nil {
+		d.errorAt(b.DefRange(), "No meter", `A groove needs a meter: meter = "4/4", or meter = "any".`)
+		return false
+	}
+	words, at, ok := d.words(a)
+	if !ok {
+		return false
+	}
+	if len(words) == 1 && words[0] == "any" {
+		d.anyMeter = true
+		f.Grid = 2
+		if g := b.Body.Attributes["grid"]; g != nil {
+			d.errorAt(g.NameRange, "No grid in any meter",
+				"A groove of any meter has two steps a row, the first beat and the others, and no grid. Leave the line out.")
+			return false
+		}
+		return true
+	}
+	for i, w := range words {
+		m, err := meter.Parse(w)
+		if err != nil {
+			d.errorAt(at[i], "Not a meter", "%q: %s.", w, err)
+			return false
+		}
+		f.Meters = append(f.Meters, m)
+	}
+	if len(f.Meters) == 0 {
+		d.errorAt(a.Expr.Range(), "No meter", `A groove needs a meter: meter = "4/4", or meter = "any".`)
+		return false
+	}
+	g := b.Body.Attributes["grid"]
+	if g == nil {
+		d.errorAt(b.DefRange(), "No grid", "A groove needs a grid: how many steps a bar of %s has, for example grid = %d.", f.Meters[0], suggestGrid(f.Meters[0]))
+		return false
+	}
+	n, ok := d.whole(g, 1, maxGrid)
+	if !ok {
+		return false
+	}
+	if !gridFits(f.Meters[0], n) {
+		d.errorAt(g.Expr.Range(), "The grid does not fit the meter",
+			"%d steps do not put every beat of %s on a step. Write for example grid = %d.", n, f.Meters[0], suggestGrid(f.Meters[0]))
+		return false
+	}
+	f.Grid = n
+	return true
+}
+
+// gridFits reports whether n steps divide the bar into whole ticks and put each
+// of its beats on a step.
+func gridFits(m meter.Meter, n int) bool {
+	if m.BarTicks()%int64(n) != 0 {
+		return false
+	}
+	step := m.BarTicks() / int64(n)
+	for _, b := range m.Beats() {
+		if b%step != 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// suggestGrid is the sixteenths of a bar, or its own units where those fit no better.
+func suggestGrid(m meter.Meter) int {
+	if n := m.Num * 16 / m.Den; m.Den <= 16 && n <= maxGrid && gridFits(m, n) {
+		return n
+	}
+	return m.Num
+}
+
+// swing reads how the off-beats are placed.
+func (d *decoder) swing(a *hclsyntax.Attribute, f *feel.Feel) {
+	v, ok := d.value(a)
+	if !ok {
+		return
+	}
+	if v.Type() == cty.String && v.AsString() == "tempo" {
+		f.Swing.Mode = "tempo"
+		return
+	}
+	n, ok := perMille(v)
+	if !ok {
+		d.errorAt(a.Expr.Range(), "Not a swing",
+			`swing is "tempo" (wider when it is slow, as drummers do it), or how much longer the long note is than the short one, from 1 to 4: 2 is a triplet.`)
+		return
+	}
+	f.Swing.Mode, f.Swing.PerMille = "ratio", n
+}
+
+// lag reads how late or early each player sits.
+func (d *decoder) lag(b *hclsyntax.Block, f *feel.Feel) {
+	known := append(voiceWords(), "bass", "piano")
+	for _, x := range b.Body.Blocks {
+		d.errorAt(x.TypeRange, "Unknown block", "lag holds no blocks, only lines such as snare = 6.")
+	}
+	for _, a := range inOrder(b.Body) {
+		if !contains(known, a.Name) {
+			d.unknown(a, "lag", known)
+			continue
+		}
+		if ms, ok := d.whole(a, -maxLagMS, maxLagMS); ok {
+			f.LagMS[a.Name] = ms
+		}
+	}
+}
+
+// checkSyncopation holds the figure of the groove against its levels; where it
+// gives none, the busiest bar sets it.
+func (d *decoder) checkSyncopation(f *feel.Feel, at *hcl.Range, groove hcl.Range) {
+	if d.diags.HasErrors() {
+		return // the rows may not be whole
+	}
+	worst, energy := 0, 1
+	for i := range f.Levels {
+		if n := f.KitSyncopation(&f.Levels[i]); n > worst {
+			worst, energy = n, i+1
+		}
+	}
+	switch {
+	case at == nil:
+		f.Syncopation = worst
+	case worst > f.Syncopation:
+		d.errorAt(*at, "More syncopation than the groove says",
+			"Kick and snare of level %d reach %d in a bar. Write syncopation = %d, or take something out.", energy, worst, worst)
+	}
+}
+
+func voiceWords() []string {
+	var out []string
+	for _, v := range feel.Voices() {
+		out = append(out, v.Word)
+	}
+	return out
+}

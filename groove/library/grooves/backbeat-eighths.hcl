@@ -1,0 +1,82 @@
+# The plain song beat, played by people who are paid not to be noticed.
+groove "backbeat-eighths" {
+  about       = "the plain song beat: eighths on the hat, snare on 2 and 4"
+  meter       = "4/4"
+  tempo       = [84, 138]
+  grid        = 16
+  fills       = "straight"
+  syncopation = 2
+
+  lag {
+    snare = 4
+    bass  = 2
+    piano = 3
+  }
+
+  level "1" {
+    hat_foot = "----s-------s---"
+    bass     = "1==============="
+    comp     = "x===========u==="
+    voices   = 2
+    centre   = "A3"
+  }
+
+  # Verse: cross-stick, closed hat, bass with the kick.
+  level "2" {
+    hat         = "s-g-s-g-s-g-s-g-"
+    cross_stick = "----x-------x---"
+    kick        = "x-------s-------"
+    bass        = "1=====1=1======="
+    comp        = "x=======u======="
+    voices      = 3
+    centre      = "Bb3"
+    answer {
+      kick = "x-------s-s-----"
+      comp = "x==============="
+    }
+  }
+
+  level "3" {
+    hat    = "x-s-x-s-x-s-x-s-"
+    snare  = "----s-------s---"
+    kick   = "x-------x-x-----"
+    bass   = "1=====1=1=1===a="
+    comp   = "x=====x=x======="
+    voices = 3
+    centre = "C4"
+    answer {
+      kick = "x-----s-x-x-----"
+      comp = "x=====x========="
+    }
+  }
+
+  # Chorus: ride, the kick speaks, the bass fills the second half.
+  level "4" {
+    ride     = "x-s-x-s-x-s-x-s-"
+    snare    = "----x-------x---"
+    kick     = "x-----x-x-x-----"
+    hat_foot = "----s-------s---"
+    bass     = "1===1=1=1=1=1=a="
+    comp     = "x=====x=x=====u="
+    voices   = 4
+    centre   = "Db4"
+    answer {
+      kick = "x-----x-x-x---x-"
+      comp = "x=====x=x======="
+    }
+  }
+
+  level "5" {
+    ride     = "X-x-X-x-X-x-X-x-"
+    snare    = "----X--g-g--X---"
+    kick     = "x-x---x-x-x---x-"
+    hat_foot = "----x-------x---"
+    bass     = "1=1=1=1=1=1=5=a="
+    comp     = "X=====x=x=x=x=u="
+    voices   = 4
+    centre   = "D4"
+    answer {
+      snare = "----X--g-g--X-g-"
+    }
+  }
+}

@@ -1,0 +1,87 @@
+# A slow song in eighths. The verse is cross-stick and a bass that only says
+# where the chord is; the snare comes with the build, the ride with the chorus.
+groove "ballad-eighths" {
+  about       = "a slow song in eighths: cross-stick in the verse, a backbeat when it opens up"
+  meter       = "4/4"
+  tempo       = [56, 88]
+  grid        = 16
+  fills       = "straight"
+  syncopation = 2
+
+  lag {
+    snare       = 6
+    cross_stick = 6
+    bass        = 4
+    piano       = 6
+  }
+
+  # The foot keeps the place; bass and piano breathe once a bar.
+  level "1" {
+    hat_foot = "----s-------s---"
+    bass     = "1==============="
+    comp     = "1===2==========="
+    voices   = 2
+    centre   = "A3"
+  }
+
+  # The verse: hat in soft eighths, cross-stick, the chord broken and then held.
+  level "2" {
+    cross_stick = "----x-------x---"
+    hat         = "s-g-s-g-s-g-s-g-"
+    kick        = "x-------s-------"
+    bass        = "1=====1=1======="
+    comp        = "1=2=3=======2===|x=======u======="
+    voices      = 3
+    centre      = "Bb3"
+    answer {
+      kick = "x-------s-----s-"
+      comp = "1=2=3===========|x=======u======="
+    }
+  }
+
+  # The snare arrives, still small.
+  level "3" {
+    hat    = "x-s-x-s-x-s-x-s-"
+    snare  = "----s-------s---"
+    kick   = "x-------x-x-----"
+    bass   = "1=====1=1=====a="
+    comp   = "x=====u=x===u==="
+    voices = 3
+    centre = "C4"
+    answer {
+      kick = "x-------x-x---s-"
+      comp = "x=====u=x======="
+    }
+  }
+
+  # The chorus: ride, backbeat, a chord on every beat and room above it.
+  level "4" {
+    ride     = "x-s-x-s-x-s-x-s-"
+    snare    = "----x-------x---"
+    kick     = "x-----x-x-x-----"
+    hat_foot = "----s-------s---"
+    bass     = "1=====1=1=5=1=a="
+    comp     = "x===x===x===x==="
+    voices   = 4
+    centre   = "Db4"
+    answer {
+      kick = "x-----x-x-x---x-"
+      comp = "x=======x===x==="
+    }
+  }
+
+  # The last chorus: eighths in the bass, the kick leans into 1.
+  level "5" {
+    ride     = "X-x-X-x-X-x-X-x-"
+    snare    = "----X--g----X---"
+    kick     = "x-----x-x-x---x-"
+    hat_foot = "----x-------x---"
+    bass     = "1=1=1=1=1=1=5=a="
+    comp     = "X===x=x=x===x=x="
+    voices   = 4
+    centre   = "D4"
+    answer {
+      snare = "----X--g-g--X---"
+    }
+  }
+}

@@ -1,0 +1,86 @@
+# A slow song with sixteenths underneath. They only start at 3: before that the
+# sixteenth is a single pickup into beat 3.
+groove "ballad-sixteenths" {
+  about       = "a slow song with sixteenths running quietly underneath"
+  meter       = "4/4"
+  tempo       = [56, 80]
+  grid        = 16
+  fills       = "straight"
+  syncopation = 2
+
+  lag {
+    snare       = 8
+    cross_stick = 8
+    bass        = 5
+    piano       = 6
+  }
+
+  # One stick stroke a bar, on 4.
+  level "1" {
+    cross_stick = "------------s---"
+    bass        = "1==============="
+    comp        = "1==2============"
+    voices      = 2
+    centre      = "A3"
+  }
+
+  level "2" {
+    hat         = "s-g-s-g-s-g-s-g-"
+    cross_stick = "----x-------x---"
+    kick        = "x------gs-------"
+    bass        = "1======11======="
+    comp        = "1==2==3=====2===|x=======u======="
+    voices      = 3
+    centre      = "Bb3"
+    answer {
+      kick = "x------gs-----s-"
+      comp = "1==2==3=========|x=======u======="
+    }
+  }
+
+  # All the sixteenths, weight on the beats.
+  level "3" {
+    hat    = "xgsgxgsgxgsgxgsg"
+    snare  = "----s-------s---"
+    kick   = "x------xx-s-----"
+    bass   = "1======11=1===a="
+    comp   = "x=====u=x=====u="
+    voices = 3
+    centre = "C4"
+    answer {
+      kick = "x------xx-s---s-"
+      comp = "x=====u=x======="
+    }
+  }
+
+  # The hat opens at the end of the bar and closes on 1.
+  level "4" {
+    hat      = "xsxsxsxsxsxsxs--"
+    hat_open = "--------------x-"
+    snare    = "----x-------x---"
+    kick     = "x------xx-x---x-"
+    bass     = "1======11=1=5=a="
+    comp     = "x===x===x===x=u="
+    voices   = 4
+    centre   = "Db4"
+    answer {
+      kick = "x--x---xx-x---x-"
+      comp = "x===x===x======="
+    }
+  }
+
+  # Ride with its own skip, ghost strokes between the backbeats.
+  level "5" {
+    ride     = "X-xsX-xsX-xsX-xs"
+    snare    = "----X--g-g--X---"
+    kick     = "x--x---xx-x---x-"
+    hat_foot = "s---x---s---x---"
+    bass     = "1==1=1=11=1=5=a="
+    comp     = "X==x==x=x===x=x="
+    voices   = 4
+    centre   = "D4"
+    answer {
+      snare = "----X--g-g--X-gg"
+    }
+  }
+}

@@ -1,0 +1,81 @@
+# Two bars of cross-stick over a kick that never changes. Where the foot closes
+# the hat, the stick leaves it alone.
+groove "bossa" {
+  about       = "a quiet clave in cross-stick, root and fifth, chords that lean over the beat"
+  meter       = "4/4"
+  tempo       = [104, 152]
+  grid        = 16
+  fills       = "latin"
+  syncopation = 2
+
+  lag {
+    hat_foot = -3
+    bass     = 2
+    piano    = 4
+  }
+
+  level "1" {
+    hat_foot = "----s-------s---"
+    bass     = "1=======5======="
+    comp     = "x==============="
+    voices   = 2
+    centre   = "A3"
+  }
+
+  level "2" {
+    hat         = "s-g---g-s-g---g-"
+    cross_stick = "s-----s-----s---|----s-----s-----"
+    kick        = "x-------s-------"
+    hat_foot    = "----s-------s---"
+    bass        = "1=====5=5======="
+    comp        = "x=====u=--------|----x=====u====="
+    voices      = 3
+    centre      = "Bb3"
+    answer {
+      kick = "x-------s-----g-"
+      comp = "x=====u=--------|----x==========="
+    }
+  }
+
+  level "3" {
+    hat         = "s-g---g-s-g---g-"
+    cross_stick = "s-----s-----s---|----s-----s-----"
+    kick        = "x-----s-x-----s-"
+    hat_foot    = "----s-------s---"
+    bass        = "1=====5=5=====a="
+    comp        = "x=====x=----u===|----x=====u====="
+    voices      = 3
+    centre      = "C4"
+    answer {
+      comp = "x=====x=--------|----x=====u====="
+    }
+  }
+
+  level "4" {
+    ride        = "x-s-x-s-x-s-x-s-"
+    cross_stick = "x-----x-----x---|----x-----x-----"
+    kick        = "x-----x-x-----x-"
+    hat_foot    = "----x-------x---"
+    bass        = "1=====5=5===1=a="
+    comp        = "x=====x=----x===|----x===x=u====="
+    voices      = 4
+    centre      = "Db4"
+    answer {
+      comp = "x=====x=----x===|----x=====u====="
+    }
+  }
+
+  level "5" {
+    ride        = "X-x-X-x-X-x-X-x-"
+    cross_stick = "X-----X-----X---|----X-----X-----"
+    kick        = "x-----x-x-----x-"
+    hat_foot    = "s---x---s---x---"
+    bass        = "1===1=5=5===1=a="
+    comp        = "x=====x=--x=x===|----x=x=--x=--u="
+    voices      = 4
+    centre      = "D4"
+    answer {
+      cross_stick = "X-----X-----X---|----X-----X---x-"
+    }
+  }
+}

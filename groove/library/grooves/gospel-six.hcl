@@ -1,0 +1,81 @@
+# A slow six, in sixteenths so that a pickup can lean into 1.
+groove "gospel-six" {
+  about       = "a slow six with the snare on 4 and a pickup into 1"
+  meter       = "6/8"
+  tempo       = [40, 66]
+  grid        = 12
+  fills       = "compound"
+  syncopation = 2
+
+  lag {
+    snare       = 8
+    cross_stick = 8
+    bass        = 5
+    piano       = 5
+  }
+
+  level "1" {
+    hat_foot = "------s-----"
+    bass     = "1==========="
+    comp     = "x==========="
+    voices   = 2
+    centre   = "A3"
+  }
+
+  level "2" {
+    hat         = "s-g-g-s-g-g-"
+    cross_stick = "------x-----"
+    kick        = "x-----------"
+    bass        = "1=========1="
+    comp        = "1===2=======|x=====u====="
+    voices      = 3
+    centre      = "Bb3"
+    answer {
+      kick = "x---------s-"
+      comp = "1===2=======|x==========="
+    }
+  }
+
+  level "3" {
+    hat    = "x-s-s-x-s-s-"
+    snare  = "------s-----"
+    kick   = "x---------s-"
+    bass   = "1=====5===a="
+    comp   = "x=====x====="
+    voices = 3
+    centre = "C4"
+    answer {
+      kick = "x---s-----s-"
+      comp = "x==========="
+    }
+  }
+
+  level "4" {
+    ride     = "x-s-s-x-s-s-"
+    snare    = "------x-----"
+    kick     = "x---x-----x-"
+    hat_foot = "------s-----"
+    bass     = "1===1=5===a="
+    comp     = "x===x=x====="
+    voices   = 4
+    centre   = "Db4"
+    answer {
+      kick = "x---x---x-x-"
+      comp = "x=====x====="
+    }
+  }
+
+  level "5" {
+    ride     = "X-x-x-X-x-x-"
+    snare    = "------X--g--"
+    kick     = "x---x---x-x-"
+    hat_foot = "------x-----"
+    bass     = "1=1=1=5=5=a="
+    comp     = "X===x=x===x="
+    voices   = 4
+    centre   = "D4"
+    answer {
+      snare = "------X--g-g"
+    }
+  }
+}

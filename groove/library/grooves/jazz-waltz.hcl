@@ -1,0 +1,80 @@
+# Three that swings, written in triplets. The ride keeps time from 3 on, as in
+# swing; the foot has 2.
+groove "jazz-waltz" {
+  about       = "three that swings: the foot on 2, a bass that comes to walk"
+  meter       = "3/4"
+  tempo       = [100, 184]
+  grid        = 9
+  fills       = "triplet"
+  swing       = "tempo"
+  syncopation = 2
+
+  lag {
+    hat_foot = -5
+    bass     = 3
+    piano    = 7
+  }
+
+  level "1" {
+    hat_foot = "---s-----"
+    bass     = "1========"
+    comp     = "x========"
+    voices   = 2
+    centre   = "A3"
+  }
+
+  level "2" {
+    cross_stick = "------s--|---------"
+    kick        = "g--------"
+    hat_foot    = "---s-----"
+    bass        = "1=====5=="
+    comp        = "x==--u---|---u-----"
+    voices      = 3
+    centre      = "Bb3"
+    answer {
+      comp = "x==--u---|---------"
+    }
+  }
+
+  level "3" {
+    ride     = "s--s-gs--"
+    kick     = "s--------"
+    hat_foot = "---x-----"
+    bass     = "w==w==w=="
+    comp     = "x==--x---|---x-----"
+    voices   = 3
+    centre   = "C4"
+    answer {
+      snare = "---------|--------g"
+      comp  = "x==--x---|---------"
+    }
+  }
+
+  level "4" {
+    ride     = "x--x-sx--"
+    snare    = "-----g---|--------g"
+    kick     = "s--------"
+    hat_foot = "---x--s--"
+    bass     = "w==w==w=="
+    comp     = "x==--x---|---x----u"
+    voices   = 4
+    centre   = "Db4"
+    answer {
+      comp = "x==--x---|---x-----"
+    }
+  }
+
+  level "5" {
+    ride     = "x--X-sx-s"
+    snare    = "-----s---|--g-----g"
+    kick     = "x----g---"
+    hat_foot = "---x--x--"
+    bass     = "w==w==w=w"
+    comp     = "x==--x---|--x--x--x"
+    voices   = 4
+    centre   = "D4"
+    answer {
+      snare = "-----s---|--g--g--g"
+    }
+  }
+}

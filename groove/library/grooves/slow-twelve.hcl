@@ -1,0 +1,82 @@
+# Four slow beats of three. The eighths are the singer's cushion: soft at 2, whole
+# at 3, on the ride at 4.
+groove "slow-twelve" {
+  about       = "slow triplets written out: soul and gospel ballads"
+  meter       = "12/8"
+  tempo       = [44, 72]
+  grid        = 12
+  fills       = "compound"
+  syncopation = 2
+
+  lag {
+    snare       = 8
+    cross_stick = 8
+    bass        = 5
+    piano       = 6
+  }
+
+  level "1" {
+    cross_stick = "---------s--"
+    bass        = "1==========="
+    comp        = "1==2========"
+    voices      = 2
+    centre      = "A3"
+  }
+
+  level "2" {
+    hat         = "s-gs-gs-gs-g"
+    cross_stick = "---x-----x--"
+    kick        = "x-----s-----"
+    bass        = "1====11====="
+    comp        = "1=23=====2==|x=====u====="
+    voices      = 3
+    centre      = "Bb3"
+    answer {
+      kick = "x-----s----s"
+      comp = "1=23========|x=====u====="
+    }
+  }
+
+  level "3" {
+    hat    = "xggxggxggxgg"
+    snare  = "---s-----s--"
+    kick   = "x-----x-----"
+    bass   = "1====11====a"
+    comp   = "x=====x==u=="
+    voices = 3
+    centre = "C4"
+    answer {
+      kick = "x-----x----s"
+      comp = "x=====x====="
+    }
+  }
+
+  level "4" {
+    ride     = "xssxssxssxss"
+    snare    = "---x-----x--"
+    kick     = "x----xx-----"
+    hat_foot = "---s-----s--"
+    bass     = "1==1=11==5=a"
+    comp     = "x==x==x==x=="
+    voices   = 4
+    centre   = "Db4"
+    answer {
+      kick = "x----xx----x"
+      comp = "x=====x==x=="
+    }
+  }
+
+  level "5" {
+    ride     = "XsxXsxXsxXsx"
+    snare    = "---X-----X-g"
+    kick     = "x----xx----x"
+    hat_foot = "---x-----x--"
+    bass     = "1=11=11=15=a"
+    comp     = "X==x=xx==x=x"
+    voices   = 4
+    centre   = "D4"
+    answer {
+      snare = "---X-g---X-g"
+    }
+  }
+}

@@ -1,0 +1,78 @@
+# The snare walks with the beat, so the bass is free to talk.
+groove "snare-on-four" {
+  about       = "the snare on every beat, the bass talking underneath"
+  meter       = "4/4"
+  tempo       = [104, 138]
+  grid        = 16
+  fills       = "straight"
+  syncopation = 2
+
+  lag {
+    bass  = 2
+    piano = 3
+  }
+
+  level "1" {
+    tambourine = "----s-------s---"
+    bass       = "1==============="
+    comp       = "x===========----"
+    voices     = 2
+    centre     = "A3"
+  }
+
+  level "2" {
+    hat         = "s-g-s-g-s-g-s-g-"
+    cross_stick = "s---s---s---s---"
+    kick        = "x-------s-------"
+    bass        = "1=====1=1======="
+    comp        = "x=======u======="
+    voices      = 3
+    centre      = "Bb3"
+    answer {
+      kick = "x-----s-s-------"
+      comp = "x==============="
+    }
+  }
+
+  level "3" {
+    hat    = "x-s-x-s-x-s-x-s-"
+    snare  = "s---s---s---s---"
+    kick   = "x-----x-x-----x-"
+    bass   = "1=====1=1=5=1=a="
+    comp   = "x===u---x===u---"
+    voices = 3
+    centre = "C4"
+    answer {
+      comp = "x===u---x======="
+    }
+  }
+
+  level "4" {
+    ride     = "x-s-x-s-x-s-x-s-"
+    snare    = "x---x---x---x---"
+    kick     = "x-----x-x-----x-"
+    hat_foot = "----s-------s---"
+    bass     = "1==3=-5=1==3-1a="
+    comp     = "x===x---x===x-u-"
+    voices   = 4
+    centre   = "Db4"
+    answer {
+      kick = "x--x--x-x-----x-"
+      comp = "x===x---x===x---"
+    }
+  }
+
+  level "5" {
+    ride     = "X-x-X-x-X-x-X-x-"
+    snare    = "X---X---X---X---"
+    kick     = "x--x--x-x-x---x-"
+    hat_foot = "----x-------x---"
+    bass     = "1=13--5=1=135=a="
+    comp     = "X===x-x-x===x-x-"
+    voices   = 4
+    centre   = "D4"
+    answer {
+      snare = "X---X---X---X-g-"
+    }
+  }
+}

@@ -1,0 +1,83 @@
+# Short notes in sixteenths. Nobody plays on top of anybody: the bass rests where
+# the comp strikes, and the hat leaves the backbeats to the hand on the snare, as
+# hands that take turns must.
+groove "tight-sixteenths" {
+  about       = "short notes in sixteenths, everybody in a gap the others leave"
+  meter       = "4/4"
+  tempo       = [80, 112]
+  grid        = 16
+  fills       = "straight"
+  syncopation = 4
+
+  lag {
+    snare = 3
+    bass  = 2
+    piano = 2
+  }
+
+  level "1" {
+    hat_foot = "----s-------s---"
+    bass     = "1=========------"
+    comp     = "x=----------u---"
+    voices   = 2
+    centre   = "A3"
+  }
+
+  level "2" {
+    hat         = "s-g-s-g-s-g-s-g-"
+    cross_stick = "----x-------x---"
+    kick        = "x-----s---s-----"
+    bass        = "1==---1---1=----"
+    comp        = "x-----u---------"
+    voices      = 3
+    centre      = "Bb3"
+    answer {
+      kick = "x-----s---sg----"
+      comp = "x---------------"
+    }
+  }
+
+  level "3" {
+    hat    = "xgsg-gsgxgsg-gsg"
+    snare  = "----s-------s---"
+    kick   = "x-----x---x-----"
+    bass   = "1==--11---1=--a-"
+    comp   = "x--x------x-----"
+    voices = 3
+    centre = "C4"
+    answer {
+      kick = "x-----x---x---s-"
+      comp = "x--x------------"
+    }
+  }
+
+  # The hat opens just before 1; ghosts fill what is left.
+  level "4" {
+    hat      = "xsss-ss-x-ss-s--"
+    hat_open = "--------------x-"
+    snare    = "----x--g-g--x---"
+    kick     = "x-----x---x--x--"
+    bass     = "1=-1--1=--1=-15a"
+    comp     = "x--x--x---x-----"
+    voices   = 4
+    centre   = "Db4"
+    answer {
+      kick = "x--s--x---x--x--"
+      comp = "x--x------x-----"
+    }
+  }
+
+  level "5" {
+    hat      = "Xsxs-s--X-xs-s--"
+    hat_open = "------x-------x-"
+    snare    = "----X--g-g--X--g"
+    kick     = "x--x--x---x--x--"
+    bass     = "1=-1-11=--1-51a-"
+    comp     = "X--x--x---x--x--"
+    voices   = 4
+    centre   = "D4"
+    answer {
+      kick = "x--x--x---xx-x--"
+    }
+  }
+}

@@ -1,0 +1,78 @@
+# Both hands murmur sixteenths on the snare; the accents between the beats are
+# what one hears from the next room.
+groove "train" {
+  about       = "sixteenths murmuring on the snare, accents between the beats"
+  meter       = "4/4"
+  tempo       = [88, 132]
+  grid        = 16
+  fills       = "march"
+  syncopation = 2
+
+  lag {
+    snare    = -2
+    hat_foot = -3
+  }
+
+  level "1" {
+    hat_foot = "--s---s---s---s-"
+    bass     = "1=======5======="
+    comp     = "x===------------"
+    voices   = 2
+    centre   = "A3"
+  }
+
+  # Rim instead of the roll.
+  level "2" {
+    hat         = "s---s---s---s---"
+    cross_stick = "--s---s---s---s-"
+    kick        = "x-------s-------"
+    bass        = "1=======5======="
+    comp        = "--u-------u-----"
+    voices      = 3
+    centre      = "Bb3"
+    answer {
+      kick = "x---g---s---g---"
+      comp = "--u-------------"
+    }
+  }
+
+  level "3" {
+    snare    = "ggsgggsgggsgggsg"
+    kick     = "x---s---x---s---"
+    hat_foot = "--s---s---s---s-"
+    bass     = "1==-5==-1==-5-a-"
+    comp     = "--u---u---u---u-"
+    voices   = 3
+    centre   = "C4"
+    answer {
+      comp = "--u---u---u-----"
+    }
+  }
+
+  level "4" {
+    snare    = "sgxgsgxgsgxgsgxg"
+    kick     = "x---x---x---x---"
+    hat_foot = "--x---x---x---x-"
+    bass     = "1==-5==-1=3=5=a="
+    comp     = "x-u---u---u---u-"
+    voices   = 4
+    centre   = "Db4"
+    answer {
+      kick = "x---x---x---x-x-"
+      comp = "x-u---u---u-----"
+    }
+  }
+
+  level "5" {
+    snare    = "sgXgsgXgsgXgsgXg"
+    kick     = "x---x---x---x-x-"
+    hat_foot = "--x---x---x---x-"
+    bass     = "1=1=5=5=1=3=5=a="
+    comp     = "x-u---u-x-u---u-"
+    voices   = 4
+    centre   = "D4"
+    answer {
+      snare = "sgXgsgXgsgXgsgXd"
+    }
+  }
+}

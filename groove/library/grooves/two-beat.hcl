@@ -1,0 +1,78 @@
+# Bass on the beat, hand on the off-beat, all of it light on its feet.
+groove "two-beat" {
+  about       = "quick: bass on the beats, snare and chords between them"
+  meter       = "4/4"
+  tempo       = [96, 138]
+  grid        = 16
+  fills       = "march"
+  syncopation = 2
+
+  lag {
+    snare    = -2
+    hat_foot = -4
+  }
+
+  level "1" {
+    hat_foot = "--s---s---s---s-"
+    bass     = "1=======5======="
+    comp     = "x==============="
+    voices   = 2
+    centre   = "A3"
+  }
+
+  level "2" {
+    cross_stick = "--s---s---s---s-"
+    kick        = "x-------s-------"
+    hat_foot    = "--s---s---s---s-"
+    bass        = "1=======5======="
+    comp        = "--u-------u-----"
+    voices      = 3
+    centre      = "Bb3"
+    answer {
+      kick = "x-------s---s---"
+      comp = "--u-------------"
+    }
+  }
+
+  level "3" {
+    snare    = "--s---s---s---s-"
+    kick     = "x---s---x---s---"
+    hat_foot = "--x---x---x---x-"
+    bass     = "1==-5==-1==-5-a-"
+    comp     = "--u---u---u---u-"
+    voices   = 3
+    centre   = "C4"
+    answer {
+      comp = "--u---u---u-----"
+    }
+  }
+
+  level "4" {
+    ride     = "x---x---x---x---"
+    snare    = "--x---x---x---x-"
+    kick     = "x---x---x---x---"
+    hat_foot = "--x---x---x---x-"
+    bass     = "1==-5==-1=3=5=a="
+    comp     = "--x---x---x---x-"
+    voices   = 4
+    centre   = "Db4"
+    answer {
+      kick = "x---x---x---x-x-"
+      comp = "--x---x---x-----"
+    }
+  }
+
+  level "5" {
+    ride     = "X-x-X-x-X-x-X-x-"
+    snare    = "--X---X---X---X-"
+    kick     = "x---x---x---x-x-"
+    hat_foot = "--x---x---x---x-"
+    bass     = "1=1=5=5=1=3=5=a="
+    comp     = "x-x---x-x-x---x-"
+    voices   = 4
+    centre   = "D4"
+    answer {
+      snare = "--X---X---X---Xg"
+    }
+  }
+}

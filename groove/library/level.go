@@ -1,0 +1,218 @@
+package library
+
+import (
+	"strconv"
+
+	"github.com/hashicorp/hcl/v2"
+	"github.com/hashicorp/hcl/v2/hclsyntax"
+
+	"plinth/groove/feel"
+)
+
+// rawLevel is a level as it is written, before "from" is followed.
+type rawLevel struct {
+	block   *hclsyntax.Block
+	from    int // energy; 0: from nothing
+	fromAt  hcl.Range
+	without map[string]bool
+	rows    map[string]tab
+	voices  int
+	centre  int
+	answer  *rawLevel
+	broken  bool // something in it was reported
+	done    bool
+	busy    bool // being resolved: a second visit is a circle
+}
+
+var levelWords = []string{"from", "without", "voices", "centre", "bass", "comp"}
+
+// levels reads the level blocks and fills f.Levels: a level that is not written
+// is the nearest lower one that is, and below the lowest the lowest.
+func (d *decoder) levels(f *feel.Feel, blocks []*hclsyntax.Block, groove hcl.Range) {
+	var raw [6]*rawLevel
+	first := map[string]hcl.Range{}
+	for _, b := range blocks {
+		if len(b.Labels) != 1 || len(b.Labels[0]) != 1 || b.Labels[0] < "1" || b.Labels[0] > "5" {
+			d.errorAt(b.DefRange(), "Not a level", `A level is named by its energy in quotes, "1" to "5": level "3" { … }.`)
+			continue
+		}
+		if d.twice(first, b.Labels[0], b, "level") {
+			continue
+		}
+		raw[int(b.Labels[0][0]-'0')] = d.readLevel(b, f, false)
+	}
+	lowest := 0
+	for e := 5; e >= 1; e-- {
+		if raw[e] != nil {
+			lowest = e
+		}
+	}
+	if lowest == 0 {
+		if len(blocks) == 0 {
+			d.errorAt(groove, "No level", `A groove has at least one level: level "1" { … }, up to "5".`)
+		}
+		return
+	}
+	for e := 1; e <= 5; e++ {
+		if raw[e] != nil {
+			d.resolve(&raw, e)
+		}
+	}
+	at := lowest
+	for e := 1; e <= 5; e++ {
+		if raw[e] != nil {
+			at = e
+		}
+		f.Levels[e-1] = d.build(f, raw[at], e, e == at)
+	}
+}
+
+// readLevel reads one level block, or an answer block inside one.
+func (d *decoder) readLevel(b *hclsyntax.Block, f *feel.Feel, answer bool) *rawLevel {
+	l := &rawLevel{block: b, without: map[string]bool{}, rows: map[string]tab{}}
+	where, known := "A level", append(append([]string(nil), levelWords...), voiceWords()...)
+	if answer {
+		where, known = "An answer", append([]string{"without", "bass", "comp"}, voiceWords()...)
+	}
+	for _, a := range inOrder(b.Body) {
+		if !contains(known, a.Name) {
+			d.unknown(a, where, known)
+			l.broken = true
+			continue
+		}
+		l.broken = !d.levelWord(l, a, f) || l.broken
+	}
+	for _, x := range b.Body.Blocks {
+		switch {
+		case x.Type != "answer" || answer:
+			d.errorAt(x.TypeRange, "Unknown block", "%s has no block %q.", where, x.Type)
+		case len(x.Labels) > 0:
+			d.errorAt(x.DefRange(), "An answer has no name", "Write answer { … }.")
+		case l.answer != nil:
+			d.errorAt(x.TypeRange, "A second answer", "A level has one answer at most.")
+		default:
+			l.answer = d.readLevel(x, f, true)
+		}
+	}
+	return l
+}
+
+// levelWord reads one line of a level; false when something was reported.
+func (d *decoder) levelWord(l *rawLevel, a *hclsyntax.Attribute, f *feel.Feel) bool {
+	var ok bool
+	switch a.Name {
+	case "from":
+		var s string
+		if s, ok = d.text(a); ok {
+			if len(s) != 1 || s < "1" || s > "5" {
+				d.errorAt(a.Expr.Range(), "Not a level", `from names another level of this groove: from = "1".`)
+				return false
+			}
+			l.from, l.fromAt = int(s[0]-'0'), a.Expr.Range()
+		}
+	case "without":
+		var words []string
+		var at []hcl.Range
+		if words, at, ok = d.words(a); ok {
+			known := append(voiceWords(), "bass", "comp")
+			for i, w := range words {
+				if !contains(known, w) {
+					d.errorAt(at[i], "Unknown row", "There is no row %q.%s", w, hint(w, known))
+					ok = false
+				}
+				l.without[w] = true
+			}
+		}
+	case "voices":
+		l.voices, ok = d.whole(a, 2, 4)
+	case "centre":
+		var s string
+		if s, ok = d.text(a); ok {
+			if l.centre, ok = noteNumber(s); !ok {
+				d.errorAt(a.Expr.Range(), "Not a note", `centre is the note that the chords gather round, from C3 to C5 (C4 is middle C): centre = "C4".`)
+			}
+		}
+	default:
+		var t tab
+		if v, drum := feel.VoiceNamed(a.Name); drum && v.Brush() && f.Kit != "brushes" {
+			d.errorAt(a.NameRange, "Needs brushes", `%s is played with brushes. Write kit = "brushes" in the groove.`, a.Name)
+			return false
+		}
+		if t, ok = d.readTab(a, f.Grid); ok {
+			if ok = d.fits(t, f.Grid); ok {
+				l.rows[a.Name] = t
+			}
+		}
+	}
+	return ok
+}
+
+// noteNumber reads a note name from C3 to C5 as a MIDI number, C4 = 60.
+func noteNumber(s string) (int, bool) {
+	if len(s) < 2 || len(s) > 3 {
+		return 0, false
+	}
+	steps := map[byte]int{'C': 0, 'D': 2, 'E': 4, 'F': 5, 'G': 7, 'A': 9, 'B': 11}
+	n, ok := steps[s[0]]
+	if !ok {
+		return 0, false
+	}
+	switch {
+	case len(s) == 3 && s[1] == '#':
+		n++
+	case len(s) == 3 && s[1] == 'b':
+		n--
+	case len(s) == 3:
+		return 0, false
+	}
+	octave, err := strconv.Atoi(s[len(s)-1:])
+	if err != nil {
+		return 0, false
+	}
+	n += 12 * (octave + 1)
+	return n, n >= 48 && n <= 72
+}
+
+// resolve lays a level over the one it starts from.
+func (d *decoder) resolve(raw *[6]*rawLevel, e int) {
+	l := raw[e]
+	if l.done || l.busy {
+		return
+	}
+	l.busy = true
+	defer func() { l.busy, l.done = false, true }()
+	base := &rawLevel{rows: map[string]tab{}}
+	if l.from != 0 {
+		switch src := raw[l.from]; {
+		case src == nil:
+			d.errorAt(l.fromAt, "No such level", "This groove writes no level %d to start from.", l.from)
+			l.broken = true
+		case src.busy:
+			d.errorAt(l.fromAt, "Levels in a circle", "Level %d starts, over others or at once, from itself. One of them must start from nothing.", l.from)
+			l.broken = true
+		default:
+			d.resolve(raw, l.from)
+			base = src
+			l.broken = l.broken || src.broken
+		}
+	}
+	for word := range l.without {
+		_, below := base.rows[word]
+		if _, own := l.rows[word]; own || (l.from != 0 && !below && !l.broken) {
+			d.errorAt(l.block.Body.Attributes["without"].Expr.Range(), "Nothing to leave out",
+				"without names %s, which this level writes itself or does not get from level %d.", word, l.from)
+			l.broken = true
+		}
+	}
+	for word, t := range base.rows {
+		if _, own := l.rows[word]; !own && !l.without[word] {
+			l.rows[word] = t
+		}
+	}
+	if l.voices == 0 {
+		l.voices = base.voices
+	}
+	if l.centre == 0 {
+		l.centre = base.centre
+	}
+}

@@ -1,0 +1,230 @@
+package library
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"plinth/groove/feel"
+)
+
+// pictureWidth is how many columns of steps a picture puts in one line before
+// it goes on below.
+const pictureWidth = 66
+
+// Picture draws the pattern of one energy, 1 to 5, as a tab: a line of counts,
+// the rows of the kit from the top down, bass and comp. Each step is two columns
+// wide. A row is text that a groove file takes as it is.
+func Picture(f *feel.Feel, energy int) string {
+	lv := &f.Levels[energy-1]
+	var b strings.Builder
+	fmt.Fprintf(&b, "energy %d: the comp in %d voices\n", energy, lv.Voices)
+	drawLevel(&b, f, lv, lv)
+	if lv.Answer != nil {
+		b.WriteString("  and in answer\n")
+		drawLevel(&b, f, lv.Answer, lv)
+	}
+	return b.String()
+}
+
+// PictureAll draws a groove whole: a head and its five energies.
+func PictureAll(w io.Writer, f *feel.Feel) error {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s: %s\n", f.Name, f.About)
+	fmt.Fprintf(&b, "%s, tempo %d to %d", meterText(f), f.TempoLow, f.TempoHigh)
+	if s := swingText(f.Swing); s != "" {
+		b.WriteString(", " + s)
+	}
+	if f.Kit != "standard" {
+		b.WriteString(", " + f.Kit)
+	}
+	b.WriteString("\n")
+	for e := 1; e <= 5; e++ {
+		b.WriteString("\n" + Picture(f, e))
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+func meterText(f *feel.Feel) string {
+	if len(f.Meters) == 0 {
+		return "any meter"
+	}
+	var out []string
+	for _, m := range f.Meters {
+		out = append(out, m.String())
+	}
+	return strings.Join(out, ", ")
+}
+
+func swingText(s feel.Swing) string {
+	switch s.Mode {
+	case "tempo":
+		return s.Unit + "s swing, wider when slow"
+	case "ratio":
+		ratio := strings.TrimRight(fmt.Sprintf("%d.%03d", s.PerMille/1000, s.PerMille%1000), "0")
+		return s.Unit + "s swing " + strings.TrimSuffix(ratio, ".") + " to 1"
+	}
+	return ""
+}
+
+// drawLevel draws the rows that l has, or all rows of an answer that changes
+// only some; bars and steps are those of whole.
+func drawLevel(b *strings.Builder, f *feel.Feel, l, whole *feel.Level) {
+	var names []string
+	rows := map[string]string{}
+	add := func(name, row string) {
+		names = append(names, name)
+		rows[name] = row
+	}
+	for _, r := range l.Drums {
+		if l != whole && sameRow(r, whole.Drums) {
+			continue
+		}
+		var s strings.Builder
+		for _, x := range r.Steps {
+			s.WriteByte(strokeSign(x))
+		}
+		add(r.Voice.Word, s.String())
+	}
+	if l.Bass != nil {
+		var s strings.Builder
+		for _, x := range l.Bass {
+			s.WriteByte(bassSign(x))
+		}
+		add("bass", s.String())
+	}
+	if l.Comp != nil {
+		var s strings.Builder
+		for _, x := range l.Comp {
+			s.WriteByte(compSign(x))
+		}
+		add("comp", s.String())
+	}
+	if len(names) == 0 {
+		b.WriteString("  nothing more\n")
+		return
+	}
+	perBar := f.Grid
+	counts := countLine(f)
+	perLine := max(1, pictureWidth/(2*perBar+1))
+	for bar := 0; bar < whole.Bars; bar += perLine {
+		n := min(perLine, whole.Bars-bar)
+		line(b, "", strings.Repeat(counts+"|", n))
+		for _, name := range names {
+			var s strings.Builder
+			for i := bar; i < bar+n; i++ {
+				for _, c := range rows[name][i*perBar : (i+1)*perBar] {
+					s.WriteRune(c)
+					s.WriteByte(' ')
+				}
+				s.WriteByte('|')
+			}
+			line(b, name, s.String())
+		}
+	}
+	if len(f.Meters) == 0 {
+		line(b, "", "1 the bar's first beat, + each other beat")
+	}
+}
+
+func line(b *strings.Builder, name, text string) {
+	fmt.Fprintf(b, "  %-11s  %s\n", name, text)
+}
+
+// sameRow reports whether the level has just this row.
+func sameRow(r feel.Row, in []feel.Row) bool {
+	for _, o := range in {
+		if o.Voice == r.Voice {
+			for i := range o.Steps {
+				if o.Steps[i] != r.Steps[i] {
+					return false
+				}
+			}
+			return true
+		}
+	}
+	return false
+}
+
+// countLine is what is spoken over the steps of a bar, two columns a step. What
+// has no spoken count is a dot.
+func countLine(f *feel.Feel) string {
+	if len(f.Meters) == 0 {
+		return "1 + "
+	}
+	m := f.Meters[0]
+	step := m.BarTicks() / int64(f.Grid)
+	unit := m.UnitTicks()
+	inner := map[int64]string{0: ""}
+	switch n := unit / step; {
+	case unit%step != 0:
+	case n == 2:
+		inner[step] = "&"
+	case n == 3:
+		inner[step], inner[2*step] = "t", "l"
+	case n%4 == 0:
+		inner[unit/4], inner[unit/2], inner[3*unit/4] = "e", "&", "a"
+	case n%2 == 0:
+		inner[unit/2] = "&"
+	}
+	if m.Compound() || m.Den > 4 {
+		inner = map[int64]string{0: ""}
+		if unit%(2*step) == 0 {
+			inner[unit/2] = "&"
+		}
+	}
+	var b strings.Builder
+	for t := int64(0); t < m.BarTicks(); t += step {
+		sign, spoken := inner[t%unit]
+		switch {
+		case t%unit == 0:
+			fmt.Fprintf(&b, "%-2d", t/unit+1)
+		case spoken:
+			b.WriteString(sign + " ")
+		default:
+			b.WriteString(". ")
+		}
+	}
+	return b.String()
+}
+
+func strokeSign(s feel.Stroke) byte {
+	switch {
+	case s.Flam:
+		return 'f'
+	case s.Drag:
+		return 'd'
+	}
+	return touchSign(s.Touch, '~')
+}
+
+func bassSign(s feel.BassStep) byte {
+	if s.Degree != 0 {
+		return s.Degree
+	}
+	return touchSign(s.Touch, '=')
+}
+
+func compSign(s feel.CompStep) byte {
+	if s.Part != 0 && s.Part != 'c' {
+		return s.Part
+	}
+	return touchSign(s.Touch, '=')
+}
+
+func touchSign(t feel.Touch, held byte) byte {
+	switch t {
+	case feel.Sound:
+		return held
+	case feel.Ghost:
+		return 'g'
+	case feel.Soft:
+		return 's'
+	case feel.Normal:
+		return 'x'
+	case feel.Strong:
+		return 'X'
+	}
+	return '-'
+}

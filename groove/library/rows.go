@@ -1,0 +1,136 @@
+package library
+
+import (
+	"fmt"
+	"strings"
+	"unicode/utf8"
+
+	"github.com/hashicorp/hcl/v2"
+	"github.com/hashicorp/hcl/v2/hclsyntax"
+)
+
+// tab is one row as it is written: its steps, and where each stands.
+type tab struct {
+	word  string
+	steps []byte
+	at    []int // byte of each step in text
+	text  string
+	expr  hclsyntax.Expression
+}
+
+// The characters of the three kinds of row.
+const (
+	drumSigns = "-xXgsfd"
+	bassSigns = "-=13578awg"
+	compSigns = "-=xXs12345lur"
+)
+
+// signs are the characters a row may hold, and what they are called in a message.
+func signs(word string) (set, names string) {
+	switch word {
+	case "bass":
+		return bassSigns, "- rest, = held, 1 3 5 7 8 a tone of the chord, a an approach, w walking, g a dead note"
+	case "comp":
+		return compSigns, "- rest, = held, x X s the chord (X strong, s soft), 1 to 5 one voice of it, l lower half, u upper half, r rolled"
+	case "sweep":
+		return drumSigns + "~", "- rest, x X s g a stroke (X strong, s soft, g ghost), ~ sweeping on"
+	}
+	return drumSigns, "- rest, x X s g a stroke (X strong, s soft, g ghost), f a flam, d a drag"
+}
+
+// readTab reads a row. Bars is how many steps a bar has and the bar lines must
+// agree with; 0 leaves length and bar lines unchecked (fills). ok is false when
+// something was reported.
+func (d *decoder) readTab(a *hclsyntax.Attribute, bar int) (tab, bool) {
+	text, ok := d.text(a)
+	if !ok {
+		return tab{}, false
+	}
+	t := tab{word: a.Name, text: text, expr: a.Expr}
+	set, names := signs(a.Name)
+	if d.anyMeter {
+		bar = 0
+	}
+	wrong, others := -1, 0
+	for i, r := range text {
+		switch {
+		case r == ' ':
+		case r == '|':
+			if bar > 0 && len(t.steps)%bar != 0 {
+				d.errorAt(d.within(a.Expr, text, i, i+1), "Bar line in the wrong place",
+					"This bar line stands after %s; a bar of this groove has %d (grid = %d).", count(len(t.steps)%bar, "step"), bar, bar)
+				return t, false
+			}
+		case r < utf8.RuneSelf && strings.IndexByte(set, byte(r)) >= 0:
+			t.steps, t.at = append(t.steps, byte(r)), append(t.at, i)
+		case wrong < 0:
+			wrong = i
+			t.steps, t.at = append(t.steps, '-'), append(t.at, i)
+		default:
+			others++
+			t.steps, t.at = append(t.steps, '-'), append(t.at, i)
+		}
+	}
+	if wrong >= 0 {
+		r, n := utf8.DecodeRuneInString(text[wrong:])
+		more := ""
+		if others > 0 {
+			more = fmt.Sprintf(" (and %d more in this row)", others)
+		}
+		d.errorAt(d.within(a.Expr, text, wrong, wrong+n), "Not a sign of this row",
+			"%q means nothing in the row %s%s. Write %s.", string(r), a.Name, more, names)
+		return t, false
+	}
+	return t, d.checkHolds(t)
+}
+
+// checkHolds reports a sign that holds on what does not sound.
+func (d *decoder) checkHolds(t tab) bool {
+	for i, c := range t.steps {
+		if c != '=' && c != '~' {
+			continue
+		}
+		if i == 0 || t.steps[i-1] == '-' {
+			d.errorAt(d.place(t, i), "Nothing to hold",
+				"%q holds on what sounds in the step before, and nothing does. Write a stroke there, or - here.", string(c))
+			return false
+		}
+	}
+	return true
+}
+
+// place is where step i of a row stands.
+func (d *decoder) place(t tab, i int) hcl.Range {
+	return d.within(t.expr, t.text, t.at[i], t.at[i]+1)
+}
+
+// fits checks a row's length: 1, 2 or 4 bars, or the two steps of a groove of
+// any meter.
+func (d *decoder) fits(t tab, grid int) bool {
+	n := len(t.steps)
+	r := t.expr.Range()
+	if d.anyMeter {
+		if n == 2 {
+			return true
+		}
+		d.errorAt(r, "Wrong number of steps",
+			"%s has %s. In a groove of any meter a row has 2: what happens on the bar's first beat, and on each other beat (\"x|-\").",
+			t.word, count(n, "step"))
+		return false
+	}
+	if n == grid || n == 2*grid || n == 4*grid {
+		return true
+	}
+	d.errorAt(r, "Wrong number of steps",
+		"%s has %s. A bar of this groove has %d (grid = %d), and a row is 1, 2 or 4 bars long: %d, %d or %d steps.",
+		t.word, count(n, "step"), grid, grid, grid, 2*grid, 4*grid)
+	return false
+}
+
+// count says how many there are.
+func count(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}

@@ -1,0 +1,169 @@
+package library
+
+import (
+	"math/big"
+	"strconv"
+	"unicode/utf8"
+
+	"github.com/hashicorp/hcl/v2"
+	"github.com/hashicorp/hcl/v2/hclsyntax"
+	"github.com/zclconf/go-cty/cty"
+)
+
+// plain is the value of an expression that is written out: a quoted text, a
+// number, true, false, null, or a list of these. Anything that would have to be
+// worked out is refused, so that no file can make the decoder work.
+func plain(e hclsyntax.Expression) (cty.Value, bool) {
+	switch e := e.(type) {
+	case *hclsyntax.LiteralValueExpr:
+		return e.Val, true
+	case *hclsyntax.ParenthesesExpr:
+		return plain(e.Expression)
+	case *hclsyntax.UnaryOpExpr:
+		v, ok := plain(e.Val)
+		if !ok || e.Op != hclsyntax.OpNegate || v.IsNull() || v.Type() != cty.Number {
+			return cty.NilVal, false
+		}
+		return v.Negate(), true
+	case *hclsyntax.TemplateExpr:
+		text := ""
+		for _, part := range e.Parts {
+			v, ok := plain(part)
+			if !ok || v.IsNull() || v.Type() != cty.String {
+				return cty.NilVal, false
+			}
+			text += v.AsString()
+		}
+		return cty.StringVal(text), true
+	case *hclsyntax.TupleConsExpr:
+		var vals []cty.Value
+		for _, x := range e.Exprs {
+			v, ok := plain(x)
+			if !ok {
+				return cty.NilVal, false
+			}
+			vals = append(vals, v)
+		}
+		return cty.TupleVal(vals), true
+	}
+	return cty.NilVal, false
+}
+
+// value reads a plain value or reports what stands there instead.
+func (d *decoder) value(a *hclsyntax.Attribute) (cty.Value, bool) {
+	v, ok := plain(a.Expr)
+	switch {
+	case !ok:
+		d.errorAt(a.Expr.Range(), "Not a plain value",
+			"%s takes a plain value. Words and rows stand in quotes: %s = \"…\".", a.Name, a.Name)
+		return cty.NilVal, false
+	case v.IsNull():
+		d.errorAt(a.Expr.Range(), "Nothing here", "%s cannot be null. Leave the line out instead.", a.Name)
+		return cty.NilVal, false
+	}
+	return v, true
+}
+
+// text reads a quoted text.
+func (d *decoder) text(a *hclsyntax.Attribute) (string, bool) {
+	v, ok := d.value(a)
+	if !ok {
+		return "", false
+	}
+	if v.Type() != cty.String {
+		d.errorAt(a.Expr.Range(), "Not a text", "%s takes a text in quotes: %s = \"…\".", a.Name, a.Name)
+		return "", false
+	}
+	return v.AsString(), true
+}
+
+// words reads one quoted text or a list of them, each with its range.
+func (d *decoder) words(a *hclsyntax.Attribute) (out []string, at []hcl.Range, ok bool) {
+	exprs := []hclsyntax.Expression{a.Expr}
+	if t, isList := a.Expr.(*hclsyntax.TupleConsExpr); isList {
+		exprs = t.Exprs
+	}
+	for _, e := range exprs {
+		v, good := plain(e)
+		if !good || v.IsNull() || v.Type() != cty.String {
+			d.errorAt(e.Range(), "Not a text", "%s takes texts in quotes, one or a list: %s = [\"…\", \"…\"].", a.Name, a.Name)
+			return nil, nil, false
+		}
+		out, at = append(out, v.AsString()), append(at, e.Range())
+	}
+	return out, at, true
+}
+
+// whole reads a whole number from low to high.
+func (d *decoder) whole(a *hclsyntax.Attribute, low, high int) (int, bool) {
+	v, ok := d.value(a)
+	if !ok {
+		return 0, false
+	}
+	n, good := wholeIn(v, low, high)
+	if !good {
+		d.errorAt(a.Expr.Range(), "Not a number that fits", "%s is a whole number from %d to %d.", a.Name, low, high)
+	}
+	return n, good
+}
+
+// pair reads a list of two whole numbers, the first not above the second.
+func (d *decoder) pair(a *hclsyntax.Attribute, low, high int) (lo, hi int, ok bool) {
+	v, good := d.value(a)
+	if !good {
+		return 0, 0, false
+	}
+	if v.Type().IsTupleType() && v.LengthInt() == 2 {
+		var x, y bool
+		lo, x = wholeIn(v.Index(cty.NumberIntVal(0)), low, high)
+		hi, y = wholeIn(v.Index(cty.NumberIntVal(1)), low, high)
+		if x && y && lo <= hi {
+			return lo, hi, true
+		}
+	}
+	d.errorAt(a.Expr.Range(), "Not a range",
+		"%s is a range of two whole numbers between %d and %d, the lower one first: %s = [%d, %d].", a.Name, low, high, a.Name, low, high)
+	return 0, 0, false
+}
+
+func wholeIn(v cty.Value, low, high int) (int, bool) {
+	if v.IsNull() || v.Type() != cty.Number {
+		return 0, false
+	}
+	f := v.AsBigFloat()
+	if f.IsInf() || !f.IsInt() || f.Cmp(big.NewFloat(float64(low))) < 0 || f.Cmp(big.NewFloat(float64(high))) > 0 {
+		return 0, false
+	}
+	n, _ := f.Int64()
+	return int(n), true
+}
+
+// perMille is a number times 1000, rounded, when it lies between 1 and 4.
+func perMille(v cty.Value) (int, bool) {
+	if v.IsNull() || v.Type() != cty.Number {
+		return 0, false
+	}
+	f := v.AsBigFloat()
+	if f.IsInf() || f.Cmp(big.NewFloat(1)) < 0 || f.Cmp(big.NewFloat(4)) > 0 {
+		return 0, false
+	}
+	n, err := strconv.Atoi(new(big.Float).Mul(f, big.NewFloat(1000)).Text('f', 0))
+	return n, err == nil
+}
+
+// within is the range of the bytes from, to of a quoted text. A text that does
+// not stand in the file as it reads (an escape, a heredoc) has no such places,
+// and the whole of it is the range.
+func (d *decoder) within(e hclsyntax.Expression, text string, from, to int) hcl.Range {
+	r := e.Range()
+	begin, end := r.Start.Byte+1, r.End.Byte-1
+	if begin < 1 || end > len(d.src) || begin > end || string(d.src[begin:end]) != text || r.Start.Line != r.End.Line {
+		return r
+	}
+	col := r.Start.Column + 1
+	return hcl.Range{
+		Filename: r.Filename,
+		Start:    hcl.Pos{Line: r.Start.Line, Column: col + utf8.RuneCountInString(text[:from]), Byte: begin + from},
+		End:      hcl.Pos{Line: r.Start.Line, Column: col + utf8.RuneCountInString(text[:to]), Byte: begin + to},
+	}
+}
