@@ -197,6 +197,12 @@ func (b *bassist) strikeAccents() {
 // alone, in the rest of a held beat or under N.C.
 func (b *bassist) clear() {
 	silences, holds, alone := b.p.silences(), b.p.holds(), b.p.alone()
+	var none []int64 // where the chords stop
+	for _, c := range b.changes {
+		if c.Chord.None {
+			none = append(none, c.Start)
+		}
+	}
 	kept := b.notes[:0]
 	for _, n := range b.notes {
 		c := chordAt(b.changes, n.tick)
@@ -208,11 +214,8 @@ func (b *bassist) clear() {
 			continue
 		}
 		n.end = min(n.end, b.end)
-		for i := range b.changes {
-			if d := &b.changes[i]; d.Start > n.tick && d.Chord.None {
-				n.end = min(n.end, d.Start)
-				break
-			}
+		if i := sort.Search(len(none), func(i int) bool { return none[i] > n.tick }); i < len(none) {
+			n.end = min(n.end, none[i])
 		}
 		for _, s := range silences {
 			if s.Start > n.tick {
