@@ -32,6 +32,9 @@ type Request struct {
 	// errors are *fs.PathError and wrap fs.ErrNotExist where nothing is there. nil
 	// reads the disk.
 	ReadFile func(path string) ([]byte, error)
+	// Cache, when not nil, keeps the passes of the last build that used it, so that
+	// only those that changed are played again. The bytes are the same without it.
+	Cache *groove.Cache
 }
 
 // Result is what came of a request. It is never nil, and what was reached before
@@ -83,7 +86,11 @@ func Build(req Request) (*Result, error) {
 	if err != nil || res.Timeline == nil {
 		return res, err
 	}
-	res.Performance = groove.Perform(res.Timeline, res.Feels)
+	if req.Cache != nil {
+		res.Performance = req.Cache.Perform(res.Timeline, res.Feels)
+	} else {
+		res.Performance = groove.Perform(res.Timeline, res.Feels)
+	}
 	data, err := midi.Write(res.Timeline, res.Performance)
 	if err != nil {
 		return res, err
