@@ -39,11 +39,9 @@ func keyName(key int) string { return keyNames[key%12] + strconv.Itoa(key/12-1) 
 
 // pianoChord is one attack of the finished part with all that sounds then.
 type pianoChord struct {
-	tick  int64
-	end   int64 // the last attack in it
-	keys  []int // ascending, struck here or still sounding
-	top   int   // the highest struck here
-	count int   // notes struck here
+	tick int64
+	end  int64 // the last attack in it
+	keys []int // ascending, struck here or still sounding
 }
 
 // AuditPiano checks a pass's finished piano notes: what two hands can hold, the
@@ -113,10 +111,8 @@ func (a *pianoAudit) chords(notes []Note) []pianoChord {
 		j := i
 		for j < len(notes) && a.clock.us(notes[j].Tick)-from < chordUS {
 			c.end = notes[j].Tick
-			c.top = max(c.top, int(notes[j].Key))
 			j++
 		}
-		c.count = j - i
 		settled := a.clock.shift(c.end, chordUS)
 		var on [128]bool
 		kept := ringing[:0]
@@ -216,24 +212,32 @@ func (a *pianoAudit) density(chords []pianoChord) {
 	}
 }
 
-// octaves finds where top voice and bass go from one octave to another in the
-// same direction, from one attack to the next that both strike.
+// octaves finds where the top voice and the bass go from one octave to the next in
+// the same direction: the bass from note to note, the top voice as the bass moves.
 func (a *pianoAudit) octaves(chords []pianoChord, bass []Note) {
-	prevTop, prevBass := 0, 0
-	at := 0
+	at, before := 0, 0
 	for _, c := range chords {
+		top := c.keys[len(c.keys)-1]
 		from, to := a.clock.us(c.tick)-chordUS, a.clock.us(c.end)+chordUS
 		for at < len(bass) && a.clock.us(bass[at].Tick) < from {
 			at++
 		}
-		if at == len(bass) || a.clock.us(bass[at].Tick) > to {
-			continue
+		if at > 0 && at < len(bass) && a.clock.us(bass[at].Tick) <= to && before > 0 {
+			x, y := int(bass[at-1].Key), int(bass[at].Key)
+			if before%12 == x%12 && top%12 == y%12 && sameWay(top-before, sign(y-x)) {
+				a.found(c.tick, "octaves", "the top voice goes in octaves with the bass, %s to %s", keyName(before), keyName(top))
+			}
 		}
-		low := int(bass[at].Key)
-		up, down := c.top > prevTop && low > prevBass, c.top < prevTop && low < prevBass
-		if prevTop > 0 && (up || down) && prevTop%12 == prevBass%12 && c.top%12 == low%12 {
-			a.found(c.tick, "octaves", "the top voice goes in octaves with the bass, %s to %s", keyName(prevTop), keyName(c.top))
-		}
-		prevTop, prevBass = c.top, low
+		before = top
 	}
+}
+
+func sign(x int) int {
+	switch {
+	case x > 0:
+		return 1
+	case x < 0:
+		return -1
+	}
+	return 0
 }

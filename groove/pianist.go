@@ -1,6 +1,8 @@
 package groove
 
 import (
+	"sort"
+
 	"plinth/groove/feel"
 	"plinth/songspec/timeline"
 )
@@ -30,8 +32,12 @@ type comper struct {
 	end      int64 // of what the pianist plays: the last chord's
 }
 
-// piano is the comp of a pass.
-func (p *plan) piano() []gridNote {
+// piano is the comp of a pass by a pianist who does not hear the bassist.
+func (p *plan) piano() []gridNote { return p.pianoOver(nil) }
+
+// pianoOver is the comp of a pass over the bass notes that are played in it, in
+// order: the top voice keeps out of their octaves.
+func (p *plan) pianoOver(bass []gridNote) []gridNote {
 	c := &comper{p: p, changes: p.changes(timeline.Piano), silences: p.silences(), alone: p.alone()}
 	if len(c.changes) == 0 || p.pass.Tacet.Has(timeline.Piano) {
 		return nil
@@ -39,7 +45,7 @@ func (p *plan) piano() []gridNote {
 	c.unpush()
 	c.end = min(c.changes[len(c.changes)-1].End, p.pass.Length)
 	ear := p.listen()
-	c.voicings = p.voicings(c.changes, ear)
+	c.voicings = p.voicings(c.changes, ear, bass)
 	return ear.clear(c.sound(c.marks(ear)))
 }
 
@@ -102,8 +108,18 @@ func voices(lv *feel.Level, energy int) int {
 	return 4
 }
 
+// leadInto is how the bass goes into the chord that begins at a tick.
+func leadInto(bass []gridNote, tick int64) bassLead {
+	i := sort.Search(len(bass), func(i int) bool { return bass[i].Tick >= tick })
+	if i == 0 || i == len(bass) {
+		return bassLead{}
+	}
+	a, b := int(bass[i-1].Key), int(bass[i].Key)
+	return bassLead{from: int8(a%12 + 1), to: int8(b%12 + 1), way: int8(sign(b - a))}
+}
+
 // voicings chooses the voicings of the whole pass at once.
-func (p *plan) voicings(changes []change, ear *listener) []voicing {
+func (p *plan) voicings(changes []change, ear *listener, bass []gridNote) []voicing {
 	vc := newVoicer()
 	var start *candidateSet
 	if b := p.pass.Before; b != nil {
@@ -117,7 +133,7 @@ func (p *plan) voicings(changes []change, ear *listener) []voicing {
 		lv, energy := p.level(bar), p.pass.EnergyAt(bar)
 		avoid := ear.avoid(ch)
 		set := vc.set(ch.Chord, voices(lv, energy), avoid, p.room(lv, energy))
-		steps[i] = voiceStep{set: set, same: ch.Same}
+		steps[i] = voiceStep{set: set, same: ch.Same, lead: leadInto(bass, ch.Start)}
 		if set != nil {
 			steps[i].extra = ear.cost(ch, set)
 		}

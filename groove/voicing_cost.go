@@ -26,6 +26,7 @@ const (
 	costFifths     = 3       // parallel fifths with the bass
 	costOctave     = 10      // parallel octaves between the bass and an inner voice
 	costOctaveAnti = 4       // the same, in opposite directions
+	costOctaveLead = 120     // the top voice in octaves with the bass's last note and its next
 	costDoubleTune = 80      // the top voice doubles the tune
 	costUnison     = 200     // any voice in unison with it
 	costRub        = 60      // a semitone or a minor ninth with a held sung note
@@ -72,13 +73,27 @@ func motion(a, b *voicing) int {
 	return row[b.n-1]
 }
 
+// bassLead is how the bassist goes into a chord, note by note: the pitch classes
+// of the last note before it and of the first in it, counted from 1, and whether
+// it goes up (1), down (-1) or stays. The zero value: not known.
+type bassLead struct{ from, to, way int8 }
+
+// follows reports whether the top voice goes that way in octaves with the bass.
+func (l bassLead) follows(a, b *voicing) bool {
+	return l.from != l.to && a.top()%12+1 == int(l.from) && b.top()%12+1 == int(l.to) &&
+		sameWay(b.top()-a.top(), int(l.way))
+}
+
 // moveCost is what going from voicing a, over the bass pitch class bassA, to b
 // over bassB costs.
-func moveCost(a, b *voicing, bassA, bassB int) int32 {
+func moveCost(a, b *voicing, bassA, bassB int, lead bassLead) int32 {
 	cost := int32(motion(a, b)) * costSemitone
 	top := b.top() - a.top()
 	if d := absInt(top); d > 2 {
 		cost += costTopLeap + costTopMore*int32(d-3)
+	}
+	if lead.follows(a, b) {
+		cost += costOctaveLead
 	}
 	if bassA == bassB {
 		return cost

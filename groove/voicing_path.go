@@ -9,6 +9,7 @@ type voiceStep struct {
 	// brings, such as the tune that is sung there.
 	extra []int32
 	same  bool // the chord before goes on
+	lead  bassLead
 }
 
 // candidateSet is the candidates of one chord, shared by its every return.
@@ -31,14 +32,20 @@ type setKey struct {
 // played and is shared with nobody.
 type voicer struct {
 	sets  map[setKey]*candidateSet
-	moves map[[2]int][]int32
+	moves map[moveKey][]int32
+}
+
+// moveKey is what the costs between two sets depend on.
+type moveKey struct {
+	a, b int
+	lead bassLead
 }
 
 // maxMoves bounds the table of costs: past it they are worked out again.
 const maxMoves = 512
 
 func newVoicer() *voicer {
-	return &voicer{sets: map[setKey]*candidateSet{}, moves: map[[2]int][]int32{}}
+	return &voicer{sets: map[setKey]*candidateSet{}, moves: map[moveKey][]int32{}}
 }
 
 // set returns the candidates of a chord; nil when nothing can be played.
@@ -60,15 +67,15 @@ func (vc *voicer) set(c harmony.Chord, voices int, avoid uint16, w compRoom) *ca
 
 // between is the cost from every candidate of a to every one of b, a's index
 // first.
-func (vc *voicer) between(a, b *candidateSet) []int32 {
-	key := [2]int{a.id, b.id}
+func (vc *voicer) between(a, b *candidateSet, lead bassLead) []int32 {
+	key := moveKey{a.id, b.id, lead}
 	if m, ok := vc.moves[key]; ok {
 		return m
 	}
 	m := make([]int32, 0, len(a.list)*len(b.list))
 	for i := range a.list {
 		for j := range b.list {
-			m = append(m, moveCost(&a.list[i].voicing, &b.list[j].voicing, a.bass, b.bass))
+			m = append(m, moveCost(&a.list[i].voicing, &b.list[j].voicing, a.bass, b.bass, lead))
 		}
 	}
 	if len(vc.moves) < maxMoves {
@@ -98,7 +105,7 @@ func (vc *voicer) path(before *candidateSet, steps []voiceStep) []int {
 		n := len(st.set.list)
 		var moves []int32
 		if prev != nil {
-			moves = vc.between(prev, st.set)
+			moves = vc.between(prev, st.set, st.lead)
 		}
 		for j := 0; j < n; j++ {
 			best, bestFrom := int32(0), 0
@@ -124,7 +131,7 @@ func (vc *voicer) path(before *candidateSet, steps []voiceStep) []int {
 		return out
 	}
 	last := steps[prevStep].set
-	home := vc.between(last, last)
+	home := vc.between(last, last, bassLead{})
 	best := 0
 	for j := range last.list {
 		cost[j] += home[j*len(last.list)] / costHomeward

@@ -307,7 +307,7 @@ func costOf(vc *voicer, before *candidateSet, steps []voiceStep, path []int) int
 		}
 		j := path[i]
 		if prev != nil {
-			sum += moveCost(&prev.list[at].voicing, &st.set.list[j].voicing, prev.bass, st.set.bass)
+			sum += moveCost(&prev.list[at].voicing, &st.set.list[j].voicing, prev.bass, st.set.bass, st.lead)
 			if st.same && (prev != st.set || at != j) {
 				sum += costStay
 			}
@@ -318,7 +318,7 @@ func costOf(vc *voicer, before *candidateSet, steps []voiceStep, path []int) int
 		}
 		prev, at = st.set, j
 	}
-	return sum + moveCost(&prev.list[at].voicing, &prev.list[0].voicing, prev.bass, prev.bass)/costHomeward
+	return sum + moveCost(&prev.list[at].voicing, &prev.list[0].voicing, prev.bass, prev.bass, bassLead{})/costHomeward
 }
 
 func cheapest(vc *voicer, before *candidateSet, steps []voiceStep, path []int) int32 {
