@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"plinth/groove/feel"
+	"plinth/groove/library"
+	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
 
@@ -118,47 +120,58 @@ func TestWrittenFillRunsToTheBarLine(t *testing.T) {
 	}
 }
 
-// Random forms, with sections that have no fill at all among them: of any two fills
-// that follow each other with at most two passes between, none is the other.
+// Random forms, with sections that have no fill at all among them, in every feel of
+// the library that has fills: of two fills that follow each other with at most two
+// passes between, none has the strokes and accents of the other.
 func TestNeverTheSameFillTwiceRunning(t *testing.T) {
-	set := testSet(nil)
+	set := library.Builtin()
+	var names []string
+	for _, n := range library.Names() {
+		if set.Feels[n].Fills != "" {
+			names = append(names, n)
+		}
+	}
 	r := rand.New(rand.NewSource(1))
 	compared := 0
-	for round := 0; round < 300; round++ {
+	for round := 0; round < 600; round++ {
+		name := names[round%len(names)]
+		m := meter.Common
+		if len(set.Feels[name].Meters) > 0 {
+			m = set.Feels[name].Meters[0]
+		}
 		var sections []section
 		for i := 0; i < 3+r.Intn(10); i++ {
-			s := section{name: string(rune('a' + r.Intn(4))), chords: "C|F|G|C", energy: 1 + r.Intn(5)}
+			s := section{name: string(rune('a' + r.Intn(4))), chords: "C|F|G|C", energy: 1 + r.Intn(5), feel: name, meter: m}
 			inside := r.Intn(3)
 			s.change = func(p *timeline.Pass) {
 				for k := 0; k < inside; k++ {
-					event(p, timeline.Fill, k, 2*quarter, nil)
+					event(p, timeline.Fill, k, m.BarTicks()-m.TempoTicks(), nil)
 				}
 			}
 			sections = append(sections, s)
 		}
 		tl := song(t, sections...)
-		type which struct {
-			fill *feel.Fill
-			turn int
-		}
-		var before which
-		pass := -9
+		before, pass := "", -9
+		var last drumFill
 		for i := range tl.Passes {
 			p := newPlan(tl, &tl.Passes[i], set)
 			for _, f := range p.drumFills() {
-				got := which{f.fill, f.turn}
-				if i-pass <= 3 {
+				strokes := ""
+				for _, n := range p.playFills([]drumFill{f}) {
+					strokes += fmt.Sprint(n.Key, "@", f.End-n.Tick, "/", n.ShiftMS, "!", n.Touch, " ")
+				}
+				if i-pass <= 3 && strokes != "" {
 					compared++
-					if got == before {
-						t.Fatalf("round %d: passes %d and %d play the same fill (%d beats, colour %d, turn %d)",
-							round, pass, i, f.fill.Beats, f.fill.Colour, f.turn)
+					if strokes == before {
+						t.Fatalf("%s, round %d: passes %d and %d play the same fill (%q turn %d, %q turn %d): %s",
+							name, round, pass, i, last.fill.Name, last.turn, f.fill.Name, f.turn, strokes)
 					}
 				}
-				before, pass = got, i
+				before, pass, last = strokes, i, f
 			}
 		}
 	}
-	if compared < 1000 {
+	if compared < 2000 {
 		t.Fatalf("only %d pairs compared", compared)
 	}
 }

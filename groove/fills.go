@@ -10,7 +10,7 @@ import (
 type drumFill struct {
 	span
 	fill *feel.Fill
-	turn int // 0 as written; 1 and 2 leave a stroke out, see playFills
+	turn int // 0 as written; 1 and 2 change a stroke of it, see turned
 }
 
 // closingBeats is how long the fill is that closes a section, in beats, by the
@@ -38,15 +38,15 @@ func (p *plan) drumFills() []drumFill {
 		}
 		if e.Bar == last && !closed {
 			closed = true
-			out = append(out, p.choose(s, p.closing()))
+			out = append(out, p.choose(s, p.closing(), p.closingEnergy()))
 			continue
 		}
-		out = append(out, p.choose(s, p.inside(inside)))
+		out = append(out, p.choose(s, p.inside(inside), p.pass.EnergyAt(e.Bar)))
 		inside++
 	}
 	if !closed {
 		if s := p.closingSpan(); s.Start < s.End {
-			out = append(out, p.choose(s, p.closing()))
+			out = append(out, p.choose(s, p.closing(), p.closingEnergy()))
 		}
 	}
 	return out
@@ -146,23 +146,40 @@ func (p *plan) inside(i int) colour {
 	return colour{3 + v%2, v / 2}
 }
 
-// choose picks the fill of the feel's family for a span: the shortest that is as
-// long, to be played from its tail, or the longest there is; then the colour.
-func (p *plan) choose(s span, c colour) drumFill {
+// closingEnergy is the energy of the closing fill: half-way, rounded up, from the
+// section's own to the next one's.
+func (p *plan) closingEnergy() int {
+	from := p.pass.EnergyAt(len(p.pass.Bars) - 1)
+	if a := p.pass.After; a != nil {
+		return (from + a.Energy + 1) / 2
+	}
+	return from
+}
+
+// choose picks the fill of the feel's family for a span, of those meant for the
+// energy: the shortest that is as long, to be played from its tail, or the longest
+// there is; then the colour.
+func (p *plan) choose(s span, c colour, energy int) drumFill {
 	out := drumFill{span: s, turn: c.turn}
 	m := p.pass.Bars[p.barAt(s.Start)].Meter
 	length := s.End - s.Start
-	best := int64(-1)
+	var fit []*feel.Fill
 	for i := range p.fills {
-		n := fillTicks(&p.fills[i], m)
+		if f := &p.fills[i]; f.Suits(energy) {
+			fit = append(fit, f)
+		}
+	}
+	best := int64(-1)
+	for _, f := range fit {
+		n := fillTicks(f, m)
 		switch {
 		case best < 0, best < length && n > best, n >= length && n < best:
 			best = n
 		}
 	}
 	var same []*feel.Fill // of that length
-	for i := range p.fills {
-		if f := &p.fills[i]; fillTicks(f, m) == best {
+	for _, f := range fit {
+		if fillTicks(f, m) == best {
 			same = append(same, f)
 		}
 	}

@@ -8,8 +8,6 @@ import (
 
 // playFills writes the fills out. A fill ends at the bar line, so that a span
 // shorter than the fill takes its tail; a longer one begins with that tail again.
-// Turn 1 leaves out the first stroke of the hands, so that the fill enters late;
-// turn 2 the last but one, so that it waits before it arrives.
 func (p *plan) playFills(fills []drumFill) []gridNote {
 	var out []gridNote
 	for _, f := range fills {
@@ -53,27 +51,50 @@ func (p *plan) fillStrokes(f drumFill) []gridNote {
 	return out
 }
 
-// turned leaves out a stroke of the hands, as playFills says; a fill of fewer than
-// three such strokes is played as it is written.
+// turned is another turn of a fill, so that a vocabulary of a few fills lasts for a
+// song. Turn 1 puts a kick under the first stroke of the hands, turn 2 under the
+// last, or takes it away where the fill has one there. Of a fill with a single
+// stroke turn 1 makes a flam.
 func turned(notes []gridNote, turn int) []gridNote {
-	var at []int64 // ticks where a hand strikes
-	for _, n := range notes {
-		if n.Limb == feel.Hand && n.ShiftMS == 0 && (len(at) == 0 || at[len(at)-1] != n.Tick) {
-			at = append(at, n.Tick)
+	first, last := -1, -1
+	for i, n := range notes {
+		if n.Limb == feel.Hand && n.ShiftMS == 0 {
+			if first < 0 {
+				first = i
+			}
+			last = i
 		}
 	}
-	if turn == 0 || len(at) < 3 {
+	switch {
+	case turn == 0 || first < 0:
 		return notes
+	case turn == 1 && notes[first].Tick == notes[last].Tick:
+		n := notes[first]
+		g := graces(feel.Stroke{Flam: true}, feel.Voice{Word: n.Lane, Key: n.Key, Limb: n.Limb}, n.Tick)[0]
+		g.Fill = true
+		return append([]gridNote{g}, notes...)
+	case turn == 1:
+		return kickUnder(notes, notes[first])
 	}
-	gone := at[0]
-	if turn == 2 {
-		gone = at[len(at)-2]
-	}
-	out := notes[:0]
+	return kickUnder(notes, notes[last])
+}
+
+// kickUnder adds a kick to a fill under one of its strokes, no harder than that, or
+// takes it away.
+func kickUnder(notes []gridNote, under gridNote) []gridNote {
+	var out []gridNote
+	had := false
 	for _, n := range notes {
-		if n.Tick != gone || n.Limb != feel.Hand {
-			out = append(out, n)
+		if n.Tick == under.Tick && n.Limb == feel.RightFoot {
+			had = true
+			continue
 		}
+		out = append(out, n)
+	}
+	if !had {
+		n := stroke(kickVoice, under.Tick, under.Tick+strokeTicks, min(under.Touch, feel.Normal))
+		n.Fill = true
+		out = append(out, n)
 	}
 	return out
 }

@@ -61,7 +61,7 @@ func testSet(change func(f *feel.Feel)) *feel.Set {
 				snare = "xx-x"
 			}
 			set.Fills = append(set.Fills, feel.Fill{
-				Family: "test", Name: "fill", Beats: beats, Grid: 4, Colour: c,
+				Family: "test", Name: "fill", Beats: beats, Grid: 4, Colour: c, MinEnergy: 1, MaxEnergy: 5,
 				Rows: rows("snare", strings.Repeat(snare, beats), "tom_low", strings.Repeat(tom, beats),
 					"kick", "x"+strings.Repeat("-", 4*beats-1)),
 			})
