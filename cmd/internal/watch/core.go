@@ -46,6 +46,7 @@ const (
 	missing              // nothing, or a link to nothing
 	refused              // there, but it cannot be read: a folder, a pipe, too large, no permission
 	unstable             // it changed while it was being read
+	unread               // known by its entry alone
 )
 
 // view is one file as it was seen at one moment.
@@ -60,6 +61,9 @@ type view struct {
 
 // same reports whether a build that has seen v has nothing to learn from w.
 func (v view) same(w view) bool {
+	if v.Kind == unread || w.Kind == unread {
+		return v.Stamp.same(w.Stamp)
+	}
 	if v.Kind != w.Kind {
 		return false
 	}
@@ -243,6 +247,9 @@ func (c *core) conclude(views []view, changed bool) verdict {
 	}
 	return nothing
 }
+
+// forget makes any news a reason for a build.
+func (c *core) forget() { c.known = map[string]view{} }
 
 // learn keeps what a build was given.
 func (c *core) learn(views []view) {

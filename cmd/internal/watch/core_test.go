@@ -5,6 +5,8 @@ import (
 	"math/rand/v2"
 	"testing"
 	"time"
+
+	"plinth/cmd/internal/files"
 )
 
 // play is a core with a clock of its own and a folder that is only a map.
@@ -121,7 +123,7 @@ func TestCoreTimes(t *testing.T) {
 			p.put("song", "newer\n") // its event has not come yet
 		}, ms(145), nil},
 		{"a mistake that stays", "an error is no news the second time", func(p *play) {
-			p.files["song"] = view{Path: "song", Kind: refused, Err: ErrNotFile}
+			p.files["song"] = view{Path: "song", Kind: refused, Err: files.ErrNotFile}
 			p.core.touch(p.now, false)
 			p.run(200)
 			p.core.touch(p.now, false)
@@ -179,7 +181,7 @@ func TestCoreSettles(t *testing.T) {
 			case 1:
 				p.files[path] = view{Path: path, Kind: unstable}
 			case 2:
-				p.files[path] = view{Path: path, Kind: refused, Err: ErrNotFile}
+				p.files[path] = view{Path: path, Kind: refused, Err: files.ErrNotFile}
 			default:
 				p.put(path, texts[rnd.IntN(len(texts))])
 			}

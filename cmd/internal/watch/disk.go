@@ -10,10 +10,9 @@ import (
 	"strings"
 	"syscall"
 	"time"
-)
 
-// ErrNotFile is the error for a name that is there but is no regular file.
-var ErrNotFile = errors.New("it is not a regular file")
+	"plinth/cmd/internal/files"
+)
 
 // ErrTooLarge is wrapped by the error for a file over the limit.
 var ErrTooLarge = errors.New("it is too large")
@@ -117,7 +116,7 @@ func (d realDisk) read(f *os.File) ([]byte, fs.FileInfo, error) {
 
 func (d realDisk) acceptable(info fs.FileInfo) error {
 	if !info.Mode().IsRegular() {
-		return ErrNotFile
+		return files.ErrNotFile
 	}
 	if info.Size() > d.limit {
 		return fmt.Errorf("%w: %d bytes, and at most %d are read", ErrTooLarge, info.Size(), d.limit)

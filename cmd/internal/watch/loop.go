@@ -263,8 +263,13 @@ func (l *loop) built(now time.Time, out Outcome) {
 			l.paths = append(l.paths, abs)
 		}
 	}
-	views := files.views(l.Song, l.paths)
-	l.core.learn(views)
+	views := []view{files.knows(l.Song)}
+	for _, p := range l.paths {
+		views = append(views, files.knows(p))
+	}
+	if l.core.learn(views); out.Again {
+		l.core.forget()
+	}
 	for p := range l.seen {
 		if !have[p] {
 			delete(l.seen, p)

@@ -15,8 +15,9 @@ import (
 )
 
 // A rig is a watcher at work in a folder of its own. Its build understands
-// three words at the start of a line: "read NAME" reads a file beside the song,
-// "slow" takes 300 ms, and "broken" makes it fail.
+// these words at the start of a line: "read NAME" reads a file beside the song,
+// "name NAME" only says that it counts, "slow" takes 300 ms, "broken" makes the
+// build fail, and "again" makes it ask for another try.
 type rig struct {
 	t    *testing.T
 	dir  string // the folder that a scenario may do anything to; the song is in dir/songs
@@ -126,6 +127,10 @@ func (r *rig) build(_ context.Context, files *Snapshot) Outcome {
 				saw, good = saw+"error: "+rest, false
 			}
 			saw += string(data)
+		case "name":
+			out.Read = append(out.Read, filepath.Join(filepath.Dir(r.song), rest))
+		case "again":
+			out.Again = true
 		case "slow":
 			time.Sleep(300 * time.Millisecond)
 		case "broken":

@@ -156,6 +156,8 @@ var saves = []save{
 		do: func(r *rig) { r.remove(r.song); r.until("the notice", r.saidMissing); r.write(r.song, second) }, builds: 1, notices: 1},
 	{name: "broken, then fixed", why: "a failed build goes on watching",
 		do: func(r *rig) { r.write(r.song, "broken\n"); r.await(2); r.write(r.song, second) }, builds: 2},
+	{name: "a build that could not write, then the same bytes", why: "the disk has room again: saving once more must do",
+		text: "again\n", do: func(r *rig) { r.write(r.song, "again\n") }, builds: 1, last: "again\n"},
 	{name: "saved during a build", why: "exactly one more, with the last content",
 		do: func(r *rig) {
 			r.write(r.song, "slow\n")

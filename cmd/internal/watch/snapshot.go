@@ -13,11 +13,12 @@ type Snapshot struct {
 	disk disk
 	mu   sync.Mutex
 	seen map[string]view
+	used map[string]bool // what the build asked for
 }
 
 // newSnapshot holds the views that the build was decided on.
 func newSnapshot(d disk, views []view) *Snapshot {
-	s := &Snapshot{disk: d, seen: make(map[string]view, len(views))}
+	s := &Snapshot{disk: d, seen: make(map[string]view, len(views)), used: map[string]bool{}}
 	for _, v := range views {
 		s.seen[v.Path] = v
 	}
@@ -27,13 +28,13 @@ func newSnapshot(d disk, views []view) *Snapshot {
 // ReadFile is the file's content in this snapshot. A file that the watcher did
 // not know of is read from the disk the first time it is asked for, and then
 // belongs to the snapshot. Errors are *fs.PathError and wrap fs.ErrNotExist,
-// ErrNotFile, ErrTooLarge or what the system said. The bytes must not be changed.
+// files.ErrNotFile, ErrTooLarge or what the system said. The bytes must not be changed.
 func (s *Snapshot) ReadFile(path string) ([]byte, error) {
 	abs, err := filepath.Abs(path)
 	if err != nil {
 		return nil, err
 	}
-	v := s.view(abs)
+	v := s.take(abs)
 	switch v.Kind {
 	case content:
 		return v.Data, nil
@@ -53,11 +54,12 @@ type unstableError struct{}
 
 func (unstableError) Error() string { return "it is being written all the time" }
 
-// view is the file at an absolute path. One that changes while it is being read
+// take is the file at an absolute path. One that changes while it is being read
 // is tried again for a fifth of a second.
-func (s *Snapshot) view(abs string) view {
+func (s *Snapshot) take(abs string) view {
 	s.mu.Lock()
 	defer s.mu.Unlock()
+	s.used[abs] = true
 	if v, ok := s.seen[abs]; ok {
 		return v
 	}
@@ -70,11 +72,14 @@ func (s *Snapshot) view(abs string) view {
 	return v
 }
 
-// views are the song's view and those of the other paths, in order.
-func (s *Snapshot) views(song string, paths []string) []view {
-	out := []view{s.view(song)}
-	for _, p := range paths {
-		out = append(out, s.view(p))
+// knows is what the build knows of a file. Of one that it has named but not
+// read, because it did not find it or would not have it, that is no more than its entry.
+func (s *Snapshot) knows(abs string) view {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if s.used[abs] {
+		return s.seen[abs]
 	}
-	return out
+	st := s.disk.Stamp(abs)
+	return view{Path: abs, Kind: unread, Stamp: st, Mod: st.mod}
 }

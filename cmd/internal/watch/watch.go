@@ -22,6 +22,9 @@ type Outcome struct {
 	// Read are the paths, absolute or relative to the working folder, that the
 	// build read or looked for in vain, also when it failed. They are watched from then on.
 	Read []string
+	// Again asks for a build at the next save even when nothing is new: this one
+	// failed for a reason that lies outside the files, such as a full disk.
+	Again bool
 }
 
 // Options say what to watch and how. Zero durations stand for the defaults.
