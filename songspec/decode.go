@@ -8,7 +8,6 @@ import (
 
 	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
-	"golang.org/x/text/unicode/norm"
 )
 
 // Parse reads a song file. name is its path, for messages and for the default
@@ -24,7 +23,7 @@ func Parse(name string, src []byte) (*File, hcl.Diagnostics) {
 	if diags.HasErrors() {
 		return nil, s.syntax(diags)
 	}
-	d := &decoder{s: s}
+	d := &decoder{s: s, rep: report{s: s}}
 	f := &File{src: s, byName: map[string]*section{}}
 	d.file(f, hf.Body.(*hclsyntax.Body))
 	d.link(f)
@@ -142,7 +141,12 @@ func (d *decoder) label(b *hclsyntax.Block, missing string) (text, bool) {
 		d.rep.errorf(b.LabelRanges[1], "Too many names", "Only one text stands here: %s.", blockForm(b.Type))
 		return text{}, false
 	}
-	return text{norm.NFC.String(unveil(b.Labels[0])), b.LabelRanges[0]}, true
+	rng := b.LabelRanges[0]
+	t := rawText{lo: rng.Start.Byte, hi: rng.End.Byte}
+	if t.hi-t.lo >= 2 && d.s.src[t.lo] == '"' {
+		t.lo, t.hi = t.lo+1, t.hi-1
+	}
+	return text{d.s.text(t), rng}, true
 }
 
 // noLabel reports the labels of a block that has none.
@@ -155,7 +159,7 @@ func (d *decoder) noLabel(b *hclsyntax.Block) {
 // once reports a block that may stand only once. first is where it stood.
 func (d *decoder) once(b *hclsyntax.Block, first *hcl.Range) bool {
 	if first.Filename != "" {
-		d.rep.errorf(b.TypeRange, fmt.Sprintf("A second %s block", b.Type), "The first stands on line %d; put everything into one.", first.Start.Line)
+		d.rep.errorf(b.TypeRange, fmt.Sprintf("A second %s block", b.Type), "The first stands on line %d; put everything into one.", d.s.line(first.Start.Byte))
 		return false
 	}
 	*first = b.TypeRange

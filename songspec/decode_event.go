@@ -25,7 +25,7 @@ func (d *decoder) events(blocks []*hclsyntax.Block, what string) []*event {
 		if line, ok := seen[e.id()]; ok {
 			d.rep.warnf(e.rng, "The same event twice", "It stands on line %d already; this one is what counts.", line)
 		}
-		seen[e.id()] = e.rng.Start.Line
+		seen[e.id()] = d.s.line(e.rng.Start.Byte)
 		out = append(out, e)
 	}
 	return out

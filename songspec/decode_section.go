@@ -20,7 +20,7 @@ func (d *decoder) section(f *File, b *hclsyntax.Block) {
 			d.rep.errorf(name.rng, "Control character in a name", "A section's name stands on one line.")
 		case first != nil:
 			d.rep.errorf(name.rng, fmt.Sprintf("Two sections named %q", name.s),
-				"The first stands on line %d, this one on line %d. Give one of them another name.", first.rng.Start.Line, name.rng.Start.Line)
+				"The first stands on line %d, this one on line %d. Give one of them another name.", d.s.line(first.rng.Start.Byte), d.s.line(name.rng.Start.Byte))
 		case len(f.sections) == MaxSections:
 			d.rep.errorf(name.rng, "Too many sections", "A song has at most %d sections.", MaxSections)
 		}

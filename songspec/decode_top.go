@@ -165,7 +165,7 @@ func (d *decoder) sound(a *hclsyntax.Attribute, player string, sounds []sound) (
 }
 
 func (d *decoder) vocal(f *File, b *hclsyntax.Block) {
-	v := &vocal{line: b.TypeRange.Start.Line}
+	v := &vocal{line: d.s.line(b.TypeRange.Start.Byte)}
 	t, ok := d.label(b, "a file")
 	if ok {
 		v.ref, ok = d.ref(t)

@@ -21,6 +21,9 @@ func Format(name string, src []byte) ([]byte, hcl.Diagnostics) {
 	}
 	out := layoutHCL(bytes.TrimPrefix(src, byteOrderMark))
 	s := newSource(name, out)
+	if d := s.guard(); d.HasErrors() {
+		return nil, d // too long once laid out
+	}
 	file, d := hclsyntax.ParseConfig(s.masked, name, hcl.InitialPos)
 	if d.HasErrors() {
 		panic("songspec: formatting broke a song file: " + d.Error())
@@ -45,7 +48,7 @@ func Format(name string, src []byte) ([]byte, hcl.Diagnostics) {
 		case !t.heredoc:
 			b.WriteString(strings.TrimSpace(gridChart(text, "")))
 		default:
-			indent := leadingBlanks(s.lineText(attr.NameRange.Start.Line))
+			indent := leadingBlanks(s.lineText(s.line(attr.NameRange.Start.Byte)))
 			b.WriteString(gridChart(text, indent+"  "))
 			// The closing word stands under the attribute, where <<- lets it.
 			if bytes.HasPrefix(out[attr.Expr.Range().Start.Byte:], []byte("<<-")) {

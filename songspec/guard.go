@@ -72,7 +72,7 @@ func (s *source) guardCharacters() hcl.Diagnostics {
 }
 
 func (s *source) guardTokens() hcl.Diagnostics {
-	tokens, _ := hclsyntax.LexConfig(s.masked, s.name, hcl.InitialPos)
+	tokens := s.lex()
 	if len(tokens) > maxTokens {
 		return s.refuse(0, 0, "Too many words in the song file", fmt.Sprintf("A song file has at most %d words and signs.", maxTokens))
 	}
@@ -116,6 +116,7 @@ func (s *source) guardTokens() hcl.Diagnostics {
 			heredoc = -1
 		}
 	}
+	s.mask(tokens)
 	return nil
 }
 

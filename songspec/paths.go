@@ -43,5 +43,5 @@ func (d *decoder) ref(t text) (Ref, bool) {
 	case clean == "." || strings.HasSuffix(p, "/"):
 		return bad("A folder where a file belongs", "Name the file in it: \"%s/FILE\".", strings.TrimSuffix(p, "/"))
 	}
-	return Ref{Path: clean, Range: t.rng}, true
+	return Ref{Path: clean, Range: d.s.rng(t.rng.Start.Byte, t.rng.End.Byte)}, true
 }

@@ -14,6 +14,7 @@ const maxReported = 1000
 // report collects diagnostics. Of errors the first at a range stays; later ones
 // at the same range are follow-on noise.
 type report struct {
+	s     *source // whose lines and columns are put right
 	diags hcl.Diagnostics
 	at    map[spot]bool
 }
@@ -40,6 +41,9 @@ func (r *report) add(sev hcl.DiagnosticSeverity, rng hcl.Range, summary, detail 
 	}
 	if r.at == nil {
 		r.at = map[spot]bool{}
+	}
+	if r.s != nil && rng.Filename == r.s.name {
+		rng = r.s.rng(rng.Start.Byte, rng.End.Byte) // HCL has counted lines in the masked text
 	}
 	d := &hcl.Diagnostic{Severity: sev, Summary: summary, Detail: detail, Subject: &rng}
 	key := spot{rng.Filename, rng.Start.Byte, rng.End.Byte, ""}

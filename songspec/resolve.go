@@ -65,6 +65,7 @@ type spanKey struct {
 func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 	r := &resolver{
 		f: f, env: env,
+		rep:     report{s: f.src},
 		layouts: map[layoutKey]*laidOut{},
 		spans:   map[spanKey][]timeline.Span{},
 		chords:  map[chordKey]chordResult{},

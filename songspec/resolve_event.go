@@ -126,7 +126,9 @@ func (r *resolver) events(pass *timeline.Pass, lo *laidOut, sec *section, p *pla
 	from := make([]*event, 0, len(events))
 	for _, i := range order {
 		ev := events[i]
-		ev.By &^= pass.Tacet
+		if ev.Kind == timeline.Accent || ev.Kind == timeline.Push || ev.Kind == timeline.Fill {
+			ev.By &^= pass.Tacet // the others are the whole band's
+		}
 		if !r.counts(pass, &ev, written[i]) {
 			continue
 		}

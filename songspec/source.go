@@ -13,15 +13,12 @@ import (
 type source struct {
 	name string
 	src  []byte // as it is on the disk
-	// masked is what HCL sees: every { after a $ or % is veiled, byte for byte, so
-	// that no text is ever a template and "%{" in a chart is only a repeat sign.
+	// masked is what HCL sees: as long as src, and the same but for what stands in
+	// texts. See veil and mask. HCL's byte offsets hold for src, its lines and
+	// columns do not.
 	masked []byte
 	lines  []int // byte offset of each line's first character
 }
-
-// veil stands for { in masked. The guard lets no control character through, so
-// it cannot be in a song file already.
-const veil = 0x1a
 
 var byteOrderMark = []byte("\xef\xbb\xbf")
 
@@ -32,28 +29,12 @@ func newSource(name string, src []byte) *source {
 		first = len(byteOrderMark)
 	}
 	s.lines = append(s.lines, first)
-	copied := false
 	for i, b := range src {
-		switch {
-		case b == '\n':
+		if b == '\n' {
 			s.lines = append(s.lines, i+1)
-		case b == '{' && i > 0 && (src[i-1] == '$' || src[i-1] == '%'):
-			if !copied {
-				s.masked = bytes.Clone(src)
-				copied = true
-			}
-			s.masked[i] = veil
 		}
 	}
 	return s
-}
-
-// unveil puts the braces back into a value that came through HCL.
-func unveil(s string) string {
-	if bytes.IndexByte([]byte(s), veil) < 0 {
-		return s
-	}
-	return string(bytes.ReplaceAll([]byte(s), []byte{veil}, []byte{'{'}))
 }
 
 // line is the number of the line, from 1, that holds a byte offset.
@@ -109,6 +90,13 @@ type rawText struct {
 
 // raw finds the text of an expression; ok is false when it is not plain text.
 func (s *source) raw(expr hclsyntax.Expression) (t rawText, ok bool) {
+	for {
+		p, is := expr.(*hclsyntax.ParenthesesExpr)
+		if !is {
+			break
+		}
+		expr = p.Expression
+	}
 	if _, is := expr.(*hclsyntax.TemplateExpr); !is {
 		return t, false
 	}

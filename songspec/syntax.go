@@ -23,7 +23,7 @@ var (
 // the first is kept: the others follow from it.
 func (s *source) syntax(diags hcl.Diagnostics) hcl.Diagnostics {
 	SortDiagnostics(diags)
-	var rep report
+	rep := report{s: s}
 	lines := map[int]bool{}
 	for _, d := range diags {
 		if d.Severity != hcl.DiagError {

@@ -52,7 +52,7 @@ func (r *resolver) tempos(pass *timeline.Pass, from []*event) []timeline.Tempo {
 			steps = r.held(steps, ev, from[i])
 		}
 	}
-	return settled(steps)
+	return settled(steps, pass.Length)
 }
 
 // beatsBetween are the felt beats of a rit's bars.
@@ -125,11 +125,14 @@ func (r *resolver) held(steps []timeline.Tempo, ev *timeline.Event, e *event) []
 	return append(out, rest...)
 }
 
-// settled leaves out steps that change nothing, and of several at one tick all
-// but the last.
-func settled(steps []timeline.Tempo) []timeline.Tempo {
+// settled leaves out steps that change nothing, those from the pass's end on,
+// and of several at one tick all but the last.
+func settled(steps []timeline.Tempo, end int64) []timeline.Tempo {
 	out := steps[:0]
 	for _, s := range steps {
+		if s.Tick >= end {
+			break
+		}
 		if n := len(out); n > 0 && out[n-1].Tick == s.Tick {
 			out = out[:n-1]
 		}

@@ -8,7 +8,6 @@ import (
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 	"github.com/zclconf/go-cty/cty"
 	"github.com/zclconf/go-cty/cty/convert"
-	"golang.org/x/text/unicode/norm"
 )
 
 // decoder reads values out of HCL's tree.
@@ -100,11 +99,13 @@ func (d *decoder) text(expr hclsyntax.Expression, most int, help string) (*text,
 		d.rep.errorf(rng, "Text needs quotes", "Write \"%s\". %s", d.show(rng), help)
 		return nil, false
 	}
-	s := norm.NFC.String(unveil(v.AsString()))
-	// Nothing is a template here, so the doubled signs that other HCL files need
-	// stand for one.
-	s = strings.NewReplacer("$${", "${", "%%{", "%{").Replace(s)
-	if t, _ := d.s.raw(expr); t.heredoc {
+	raw, ok := d.s.raw(expr)
+	if !ok {
+		d.rep.errorf(rng, "Not a plain text", "%s", help)
+		return nil, false
+	}
+	s := d.s.text(raw)
+	if raw.heredoc {
 		s = strings.TrimSpace(s)
 	}
 	if n := len([]rune(s)); n > most {
