@@ -100,6 +100,9 @@ func TestLoop(t *testing.T) {
 					mu.Lock()
 					got = append(got, int(time.Since(start)/time.Millisecond))
 					mu.Unlock()
+					if _, err := files.ReadFile(song); err != nil {
+						t.Error(err)
+					}
 					time.Sleep(50 * time.Millisecond)
 					return Outcome{Read: []string{song}}
 				}
