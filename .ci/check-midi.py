@@ -124,8 +124,24 @@ def peak(samples, start, end):
     return max(max(part), -min(part)) if part else 0
 
 
+def rises(samples, onsets, shift):
+    """How many of 100 onsets, moved by shift seconds, the sound grows at."""
+    grown = sum(
+        peak(samples, t + shift, t + shift + 0.06) > 1.1 * peak(samples, t + shift - 0.03, t + shift - 0.003) for t in onsets
+    )
+    return 100 * grown // len(onsets)
+
+
 def listen(name, notes, samples):
-    """Sound at each onset; silence before, between and after where nothing rings."""
+    """Sound at each onset, growing there and not a tenth of a second beside it;
+    silence where nothing rings. Gives the number of silences and the rises."""
+    starts = sorted({n[0] for n in notes})
+    apart = [t for i, t in enumerate(starts) if i == 0 or t - starts[i - 1] > 0.1]
+    here, beside = rises(samples, apart, 0), max(rises(samples, apart, 0.1), rises(samples, apart, -0.1))
+    if here < 90:
+        fail(f"{name}: the sound grows at {here} of 100 onsets only")
+    if beside > 50:
+        fail(f"{name}: the sound grows beside {beside} of 100 onsets too, so nothing is known of their time")
     release = RELEASE[name]
     mute = [n for n in notes if peak(samples, n[0], n[0] + 0.08) < SILENCE]
     for n in mute[:5]:
@@ -138,7 +154,7 @@ def listen(name, notes, samples):
     for start, end in gaps:
         if peak(samples, start, end) >= SILENCE:
             fail(f"{name}: something is heard from {start:.2f} to {end:.2f} s, where nothing is played")
-    return len(gaps)
+    return len(gaps), here
 
 
 def main(path, csv_path, font):
@@ -175,8 +191,8 @@ def main(path, csv_path, font):
             if not any(samples):
                 fail(f"{name}: nothing at all is heard of {len(notes)} notes")
                 continue
-            gaps = listen(name, notes, samples)
-            said.append(f"{name} {len(notes)} notes, {gaps} silences")
+            gaps, here = listen(name, notes, samples)
+            said.append(f"{name} {len(notes)} notes, heard to begin at {here} of 100 onsets, {gaps} silences")
     print(f"{os.path.basename(path)}: {'; '.join(said)}")
     return 1 if failures else 0
 

@@ -19,7 +19,7 @@ func (a *app) buildCommand() *cobra.Command {
 		Long: `Writes DIR/NAME.mid, where NAME is the song file's name less .song.hcl or .hcl.
 A song with a mistake leaves the files of the last good build as they are, and a
 file that would not change is not written.`,
-		Args: cobra.ExactArgs(1),
+		Args: takes(1, 1),
 		RunE: func(_ *cobra.Command, args []string) error {
 			start := time.Now()
 			dir := out

@@ -19,7 +19,7 @@ func (a *app) checkCommand() *cobra.Command {
 		Long: `Reads and plays each song and says everything that is wrong or doubtful in it and
 in its own groove files. Nothing is written. The exit code is 1 when there is an
 error; a warning alone is no error.`,
-		Args: cobra.MinimumNArgs(1),
+		Args: takes(1, -1),
 		RunE: func(_ *cobra.Command, args []string) error {
 			if format != "text" && format != "json" {
 				return misused("--format is text or json, not %q", format)

@@ -22,7 +22,7 @@ as they are, and so does a file that has a mistake in its form. With --check
 nothing is written: the files that would change are named, and the exit code is 1
 when there is one. The file name - reads standard input and writes standard
 output.`,
-		Args: cobra.MinimumNArgs(1),
+		Args: takes(1, -1),
 		RunE: func(_ *cobra.Command, args []string) error {
 			worst := done
 			for _, path := range args {

@@ -21,7 +21,7 @@ func (a *app) groovesCommand() *cobra.Command {
 well, and a picture of what the band plays at each energy; all of them end with a
 list by name. With --hcl the named one is printed as a groove file: save it beside
 a song, give it a name of its own, and name the file in the song's grooves.`,
-		Args: cobra.MaximumNArgs(1),
+		Args: takes(0, 1),
 		RunE: func(_ *cobra.Command, args []string) error {
 			names := library.Names()
 			if len(args) == 1 {

@@ -21,7 +21,7 @@ func (a *app) newCommand() *cobra.Command {
 		Use:   "new FILE",
 		Short: "Write a small song that already builds",
 		Long:  "Writes a small song, with the file's name for its title. A file that is there is never overwritten.",
-		Args:  cobra.ExactArgs(1),
+		Args:  takes(1, 1),
 		RunE: func(_ *cobra.Command, args []string) error {
 			path := args[0]
 			if !strings.EqualFold(filepath.Ext(path), ".hcl") {

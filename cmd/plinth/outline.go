@@ -15,7 +15,7 @@ func (a *app) outlineCommand() *cobra.Command {
 		Short: "Print the song bar by bar, as text to read and to diff",
 		Long: `Prints what the song file comes to: for each pass its name, bars, time, key,
 tempo, feel, energy and players, then its bars with chords and events.`,
-		Args: cobra.ExactArgs(1),
+		Args: takes(1, 1),
 		RunE: func(_ *cobra.Command, args []string) error {
 			res, err := bed.Load(bed.Request{Song: args[0]})
 			if showErr := a.show(a.err, a.colorErr, res); showErr != nil {

@@ -65,6 +65,17 @@ func (a *app) show(w io.Writer, color bool, res *bed.Result) error {
 	return songspec.WriteDiagnostics(w, res.Sources, res.Diags, songspec.DiagOptions{Color: color, Max: maxShown})
 }
 
+// takes is a check of how many names a command line has, between least and most
+// (negative: no bound), which says how the command is written.
+func takes(least, most int) cobra.PositionalArgs {
+	return func(cmd *cobra.Command, args []string) error {
+		if len(args) < least || most >= 0 && len(args) > most {
+			return misused("it is written %s", cmd.UseLine())
+		}
+		return nil
+	}
+}
+
 // failed gives an error of reading or building its exit code.
 func failed(err error) error {
 	var unread *bed.SongError
