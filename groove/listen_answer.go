@@ -83,7 +83,7 @@ func (l *listener) answer(c *comper, strikes []mark) []mark {
 			at := start + int64(i)*half
 			out = append(out, mark{tick: at, kind: markStrike, part: '0' + voice, touch: feel.Soft, forced: true, ring: true, least: at + 2*half})
 		}
-		strikes = mergeMarks(out)
+		strikes = c.spaced(mergeMarks(out))
 		next = bar + answerGap
 	}
 	return strikes

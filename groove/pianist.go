@@ -32,8 +32,9 @@ type comper struct {
 	end      int64 // of what the pianist plays: the last chord's
 }
 
-// piano is the comp of a pass by a pianist who does not hear the bassist.
-func (p *plan) piano() []gridNote { return p.pianoOver(nil) }
+// piano is the comp of a pass. The pianist knows what the bassist is about to
+// play, kicks or no kicks.
+func (p *plan) piano() []gridNote { return p.pianoOver(p.bass(nil)) }
 
 // pianoOver is the comp of a pass over the bass notes that are played in it, in
 // order: the top voice keeps out of their octaves.

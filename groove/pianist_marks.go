@@ -40,12 +40,16 @@ var attacksPerBeat = [5]int64{1000, 1200, 1500, 1850, 2200}
 // that the chart or an event asks for: a thirty-second note over it is crowding.
 const closest = quarter / 4
 
+// againUS is the least time in microseconds between two strikes of the tab on the
+// same keys: what the audit allows and a fifth more, for a player strays.
+const againUS = repeatUS * 6 / 5
+
 // marks is all that the pianist does in the pass, in order.
 func (c *comper) marks(ear *listener) []mark {
 	strikes, rests := c.tab()
 	strikes = append(strikes, c.chordStrikes()...)
 	strikes = append(strikes, c.accentStrikes()...)
-	strikes = mergeMarks(strikes)
+	strikes = c.spaced(mergeMarks(strikes))
 	strikes = ear.answer(c, strikes)
 	strikes = c.thin(strikes, ear)
 	c.complete(strikes)
@@ -231,8 +235,7 @@ func (c *comper) cuts() []mark {
 }
 
 // mergeMarks puts the strikes in order and makes one of those on one tick: an accent
-// before all, and a change of chord is struck the way the tab strikes there. The
-// tab's strikes too close to what is asked for go.
+// before all, and a change of chord is struck the way the tab strikes there.
 func mergeMarks(in []mark) []mark {
 	sort.SliceStable(in, func(i, j int) bool { return in[i].tick < in[j].tick })
 	out := in[:0]
@@ -255,15 +258,45 @@ func mergeMarks(in []mark) []mark {
 			}
 		}
 	}
-	kept := out[:0:0]
-	for i, m := range out {
-		near := i > 0 && out[i-1].forced && m.tick-out[i-1].tick < closest ||
-			i+1 < len(out) && out[i+1].forced && out[i+1].tick-m.tick < closest
-		if m.forced || !near {
-			kept = append(kept, m)
+	return out
+}
+
+// spaced takes away the tab's strikes that stand too close to what is asked for,
+// and those that would strike the same keys again faster than a restrained player
+// does; of two of the tab's the first stays.
+func (c *comper) spaced(in []mark) []mark {
+	clock := newClock(c.p.pass.Tempos)
+	out := in[:0:0]
+	for _, m := range in {
+		for len(out) > 0 {
+			last := &out[len(out)-1]
+			if last.forced && m.forced || !c.close(clock, last, &m) {
+				out = append(out, m)
+				break
+			}
+			if !m.forced {
+				break
+			}
+			out = out[:len(out)-1]
+		}
+		if len(out) == 0 {
+			out = append(out, m)
 		}
 	}
-	return kept
+	return out
+}
+
+// close reports whether b comes too soon after a.
+func (c *comper) close(clock clock, a, b *mark) bool {
+	if (a.forced || b.forced) && b.tick-a.tick < closest {
+		return true
+	}
+	if b.tick-a.tick > quarter {
+		return false
+	}
+	low, high := voicesOf(a.part, maxVoices)
+	from, to := voicesOf(b.part, maxVoices)
+	return low < to && from < high && clock.us(c.p.swung(b.tick))-clock.us(c.p.swung(a.tick)) < againUS
 }
 
 func btoi(b bool) int {
