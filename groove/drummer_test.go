@@ -198,14 +198,23 @@ func TestCrashOpensFromEnergyFour(t *testing.T) {
 }
 
 func TestAccentsSoundLoudest(t *testing.T) {
-	set := testSet(nil)
+	set := testSet(func(f *feel.Feel) { // already as loud as the rows can say
+		for i := range f.Levels {
+			f.Levels[i].Drums = rows("hat", "X-X-X-X-X-X-X-X-", "snare", "--X-X-X-X-X-X---", "kick", "X-X-X-X-X-X-X-X-")
+			for j := range f.Levels[i].Bass {
+				if f.Levels[i].Bass[j].Degree != 0 {
+					f.Levels[i].Bass[j].Touch = feel.Strong
+				}
+			}
+		}
+	})
 	for energy := 1; energy <= 5; energy++ {
 		for take := 1; take <= 5; take++ {
 			tl := song(t, section{name: "a", chords: "C|F|G|C", energy: energy, change: func(p *timeline.Pass) {
 				event(p, timeline.Accent, 1, quarter, nil)
 				event(p, timeline.Accent, 1, 3*quarter+quarter/2, func(e *timeline.Event) { e.Weight = 3 })
 			}}, section{name: "b", chords: "C", energy: 2})
-			tl.Take = take
+			tl.Take, tl.Looseness = take, 0
 			part := PerformPass(tl, &tl.Passes[0], set)
 			bar := tl.Passes[0].Bars[1]
 			for _, who := range []timeline.Player{timeline.Drums, timeline.Bass} {
