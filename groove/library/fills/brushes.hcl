@@ -82,6 +82,6 @@ fills "brushes" {
   }
   fill "question in four" {
     colour = 5
-    tap    = "g--g-g--gs-s"
+    tap    = "g--g-g--gg-s"
   }
 }

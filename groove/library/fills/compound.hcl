@@ -83,7 +83,7 @@ fills "compound" {
   fill "a far pickup in two" {
     colour = 1
     energy = [1, 3]
-    snare  = "g---s-----sx"
+    snare  = "g---s-----ss"
   }
   fill "rim rim in two" {
     colour      = 2
@@ -93,7 +93,7 @@ fills "compound" {
   fill "murmur in two" {
     colour = 3
     energy = [1, 3]
-    snare  = "----g---g-sx"
+    snare  = "----g---g-ss"
   }
   fill "step and floor in two" {
     colour  = 4
@@ -106,7 +106,7 @@ fills "compound" {
     energy   = [1, 3]
     tom_high = "g-----------"
     tom_mid  = "----s---s---"
-    tom_low  = "----------x-"
+    tom_low  = "----------s-"
   }
 
   # Two beats, full
@@ -130,7 +130,7 @@ fills "compound" {
   fill "down in eighths in two" {
     colour   = 3
     energy   = [4, 5]
-    snare    = "s-s-x-------"
+    snare    = "x-x-x-------"
     tom_high = "------x-----"
     tom_mid  = "--------x---"
     tom_low  = "----------xX"
@@ -159,7 +159,7 @@ fills "compound" {
   fill "beats and a pickup in four" {
     colour = 1
     energy = [1, 3]
-    snare  = "g-----g-----g---s-----sx"
+    snare  = "g-----g-----g---s-----ss"
     kick   = "x-----------s-----------"
   }
   fill "rim figure in four" {
@@ -170,7 +170,7 @@ fills "compound" {
   fill "rising murmur in four" {
     colour = 3
     energy = [1, 3]
-    snare  = "----g-----g---g-----g-sx"
+    snare  = "----g-----g---g-----g-ss"
     kick   = "x-----------------------"
   }
   fill "down slowly in four" {
@@ -178,14 +178,14 @@ fills "compound" {
     energy  = [1, 3]
     snare   = "g-----g-----s-----s-----"
     tom_mid = "----------s-----s-------"
-    tom_low = "----------------------x-"
+    tom_low = "----------------------s-"
   }
   fill "toms answer in four" {
     colour   = 5
     energy   = [1, 3]
     tom_high = "g-----------s-----------"
     tom_mid  = "----g-----s---------s---"
-    tom_low  = "----------------s-----x-"
+    tom_low  = "----------------s-----s-"
   }
 
   # Four beats, full
@@ -210,7 +210,7 @@ fills "compound" {
   fill "all the way down in four" {
     colour   = 3
     energy   = [4, 5]
-    snare    = "s-s-x-------------------"
+    snare    = "x-x-x-------------------"
     tom_high = "------x-s---x-----x-----"
     tom_mid  = "----------x---x-----x---"
     tom_low  = "----------------x-----xX"

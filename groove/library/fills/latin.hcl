@@ -121,7 +121,7 @@ fills "latin" {
   fill "snare to toms in two" {
     colour  = 3
     energy  = [4, 5]
-    snare   = "s-s-----"
+    snare   = "x-x-----"
     tom_mid = "----x-x-"
     tom_low = "-------X"
   }
@@ -134,7 +134,7 @@ fills "latin" {
   fill "off the beat in two" {
     colour = 5
     energy = [4, 5]
-    snare  = "--s--x-X"
+    snare  = "--x--x-X"
     kick   = "x-------"
   }
 
@@ -191,7 +191,7 @@ fills "latin" {
   fill "snare to toms in four" {
     colour  = 3
     energy  = [4, 5]
-    snare   = "s--s--x---------"
+    snare   = "x--x--x---------"
     tom_mid = "--------x-x-x-x-"
     tom_low = "---------------X"
   }
@@ -205,7 +205,7 @@ fills "latin" {
   fill "off the beat in four" {
     colour = 5
     energy = [4, 5]
-    snare  = "--s--s--x-x--x-X"
+    snare  = "--x--x--x-x--x-X"
     kick   = "x-------x-------"
   }
 }

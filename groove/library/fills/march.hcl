@@ -113,7 +113,7 @@ fills "march" {
   fill "eighths and drag in two" {
     colour = 5
     energy = [1, 3]
-    snare  = "g-g-g-d-"
+    snare  = "g-s-s-d-"
     kick   = "s---s---"
   }
 
@@ -127,7 +127,7 @@ fills "march" {
   fill "growing in two full" {
     colour = 1
     energy = [4, 5]
-    snare  = "ggssssxX"
+    snare  = "ggxsssxX"
     kick   = "x---x---"
   }
   fill "steps in two" {
@@ -139,7 +139,7 @@ fills "march" {
   fill "flams in two" {
     colour = 3
     energy = [4, 5]
-    snare  = "s-s-f-xX"
+    snare  = "x-x-f-xX"
     kick   = "x---x---"
   }
   fill "threes in two" {
@@ -151,7 +151,7 @@ fills "march" {
   fill "drag to the end in two" {
     colour = 5
     energy = [4, 5]
-    snare  = "s-s-x-dX"
+    snare  = "x-x-x-dX"
     kick   = "x---x---"
   }
 
@@ -215,7 +215,7 @@ fills "march" {
   fill "flams in four" {
     colour = 3
     energy = [4, 5]
-    snare  = "s---s-s-f-s-f-xX"
+    snare  = "x---x-s-f-s-f-xX"
     kick   = "x---x---x---x---"
   }
   fill "threes in four" {
@@ -227,7 +227,7 @@ fills "march" {
   fill "drag to the end in four" {
     colour = 5
     energy = [4, 5]
-    snare  = "s-s-s-s-x-s-x-dX"
+    snare  = "x-x-x-s-x-s-x-dX"
     kick   = "x---x---x---x---"
   }
 }

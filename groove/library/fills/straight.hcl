@@ -84,7 +84,7 @@ fills "straight" {
   fill "late pickup in two" {
     colour = 1
     energy = [1, 3]
-    snare  = "g-s---sx"
+    snare  = "g-s---ss"
   }
   fill "three on the rim in two" {
     colour      = 2
@@ -100,13 +100,13 @@ fills "straight" {
     colour  = 4
     energy  = [1, 3]
     snare   = "g---s---"
-    tom_low = "------sx"
+    tom_low = "------ss"
   }
   fill "high to low in two" {
     colour   = 5
     energy   = [1, 3]
     tom_high = "g-s-----"
-    tom_low  = "----s-x-"
+    tom_low  = "----s-s-"
   }
 
   # Two beats, full
@@ -118,7 +118,7 @@ fills "straight" {
   fill "walk to it in two" {
     colour = 1
     energy = [4, 5]
-    snare  = "s---x-xX"
+    snare  = "x---x-xX"
     kick   = "--x-----"
   }
   fill "snare middle floor in two" {
@@ -131,7 +131,7 @@ fills "straight" {
   fill "three three two in two" {
     colour = 3
     energy = [4, 5]
-    snare  = "xs-xs-xX"
+    snare  = "xx-xs-xX"
     kick   = "--x--x--"
   }
   fill "toms in eighths in two" {
@@ -144,7 +144,7 @@ fills "straight" {
   fill "one big one in two" {
     colour  = 5
     energy  = [4, 5]
-    snare   = "s---f---"
+    snare   = "x---f---"
     tom_low = "-------X"
     kick    = "--x---x-"
   }
@@ -153,13 +153,13 @@ fills "straight" {
   fill "a bar that gathers in four" {
     colour = 0
     energy = [1, 3]
-    snare  = "g-------s---s-sx"
+    snare  = "g-------s---s-ss"
     kick   = "x-------s-------"
   }
   fill "question in four" {
     colour = 1
     energy = [1, 3]
-    snare  = "g---s---g-s---sx"
+    snare  = "g---s---g-s---ss"
     kick   = "x-------s-------"
   }
   fill "rim figure in four" {
@@ -178,7 +178,7 @@ fills "straight" {
     energy  = [1, 3]
     snare   = "g---s-----------"
     tom_mid = "--------s-s-----"
-    tom_low = "------------s-x-"
+    tom_low = "------------s-s-"
     kick    = "x-------s-------"
   }
   fill "two voices in four" {
@@ -186,7 +186,7 @@ fills "straight" {
     energy   = [1, 3]
     snare    = "g-----g-s-------"
     tom_high = "----------s-----"
-    tom_low  = "------------s--x"
+    tom_low  = "------------s--s"
     kick     = "x---------------"
   }
 
@@ -200,7 +200,7 @@ fills "straight" {
   fill "steps down and back in four" {
     colour   = 1
     energy   = [4, 5]
-    snare    = "s---x-x-------xX"
+    snare    = "x---x-x-------xX"
     tom_high = "--------x-x-----"
     tom_low  = "------------x---"
     kick     = "--x-------------"
@@ -216,7 +216,7 @@ fills "straight" {
   fill "all the way down in four" {
     colour   = 3
     energy   = [4, 5]
-    snare    = "s-sxx-----------"
+    snare    = "x-xxx-----------"
     tom_high = "------xx--------"
     tom_mid  = "--------x-xx----"
     tom_low  = "------------xxxX"
@@ -231,7 +231,7 @@ fills "straight" {
   fill "wide in four" {
     colour   = 5
     energy   = [4, 5]
-    snare    = "s---x----------X"
+    snare    = "x---x----------X"
     tom_high = "------x-x-------"
     tom_low  = "----------x-x---"
     kick     = "x-------------x-"

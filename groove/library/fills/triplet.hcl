@@ -83,7 +83,7 @@ fills "triplet" {
   fill "late pickup in two" {
     colour = 1
     energy = [1, 3]
-    snare  = "g-s-sx"
+    snare  = "g-s-ss"
   }
   fill "rim shuffle in two" {
     colour      = 2
@@ -99,14 +99,14 @@ fills "triplet" {
     colour  = 4
     energy  = [1, 3]
     snare   = "g-ss--"
-    tom_low = "-----x"
+    tom_low = "-----s"
   }
   fill "high middle floor in two" {
     colour   = 5
     energy   = [1, 3]
     tom_high = "g-----"
     tom_mid  = "--s-s-"
-    tom_low  = "-----x"
+    tom_low  = "-----s"
   }
 
   # Two beats, full
@@ -118,7 +118,7 @@ fills "triplet" {
   fill "shuffle up in two" {
     colour = 1
     energy = [4, 5]
-    snare  = "s--x-X"
+    snare  = "x--x-X"
     kick   = "--x---"
   }
   fill "down in threes in two" {
@@ -132,7 +132,7 @@ fills "triplet" {
   fill "one each in two" {
     colour   = 3
     energy   = [4, 5]
-    snare    = "s-x---"
+    snare    = "x-x---"
     tom_high = "---x--"
     tom_mid  = "----x-"
     tom_low  = "-----X"
@@ -160,7 +160,7 @@ fills "triplet" {
   fill "question in four" {
     colour = 1
     energy = [1, 3]
-    snare  = "g--s-s----sx"
+    snare  = "g--s-s----ss"
     kick   = "x-----s-----"
   }
   fill "rim figure in four" {
@@ -179,14 +179,14 @@ fills "triplet" {
     energy  = [1, 3]
     snare   = "g-s---s--s--"
     tom_mid = "--------s---"
-    tom_low = "-----------x"
+    tom_low = "-----------s"
   }
   fill "toms answer in four" {
     colour   = 5
     energy   = [1, 3]
     tom_high = "g-----s-----"
     tom_mid  = "--s-----s-s-"
-    tom_low  = "-----------x"
+    tom_low  = "-----------s"
   }
 
   # Four beats, full
@@ -199,7 +199,7 @@ fills "triplet" {
   fill "shuffle to it in four" {
     colour = 1
     energy = [4, 5]
-    snare  = "s--x-x--xx-X"
+    snare  = "x--x-x--xx-X"
     kick   = "--x---x-----"
   }
   fill "down in threes twice in four" {
@@ -213,7 +213,7 @@ fills "triplet" {
   fill "all the way down in four" {
     colour   = 3
     energy   = [4, 5]
-    snare    = "s-sx-x------"
+    snare    = "x-xx-x------"
     tom_high = "------x-xx--"
     tom_mid  = "----------x-"
     tom_low  = "-----------X"
@@ -228,7 +228,7 @@ fills "triplet" {
   fill "around the kick twice in four" {
     colour = 5
     energy = [4, 5]
-    snare  = "s-s---x-x-xX"
+    snare  = "x-x---x-x-xX"
     kick   = "---x-----x--"
   }
 }
