@@ -2,6 +2,7 @@ package guide
 
 import (
 	"fmt"
+	"sort"
 	"strings"
 
 	"plinth/songspec/meter"
@@ -70,38 +71,30 @@ func disagree(m Meter, song meter.Meter) bool {
 
 // meterAt is the file's meter at an absolute tick of the song.
 func (l *layout) meterAt(at int64) (Meter, bool) {
-	var out Meter
-	found := false
-	for _, m := range l.file.Meters {
-		if l.tick(m.Tick) > at {
-			break
-		}
-		out, found = m, true
+	m := l.file.Meters
+	i := sort.Search(len(m), func(i int) bool { return l.tick(m[i].Tick) > at })
+	if i == 0 {
+		return Meter{}, false
 	}
-	return out, found
+	return m[i-1], true
 }
 
 // microsAt is the file's tempo at an absolute tick of the song.
 func (l *layout) microsAt(at int64) (int64, bool) {
-	us, found := int64(0), false
-	for _, t := range l.file.Tempos {
-		if l.tick(t.Tick) > at {
-			break
-		}
-		us, found = t.Micros, true
+	t := l.file.Tempos
+	i := sort.Search(len(t), func(i int) bool { return l.tick(t[i].Tick) > at })
+	if i == 0 {
+		return 0, false
 	}
-	return us, found
+	return t[i-1].Micros, true
 }
 
 func songMicros(tl *timeline.Timeline, at int64) int64 {
-	us := int64(0)
-	for _, t := range tl.Tempos {
-		if t.Tick > at {
-			break
-		}
-		us = t.Micros
+	i := sort.Search(len(tl.Tempos), func(i int) bool { return tl.Tempos[i].Tick > at })
+	if i == 0 {
+		return 0
 	}
-	return us
+	return tl.Tempos[i-1].Micros
 }
 
 // moving reports whether the song's own tempo is on its way in that bar.

@@ -46,9 +46,8 @@ func Windows(tl *timeline.Timeline) []Window {
 	out := make([]Window, 0, len(spans))
 	for _, s := range spans {
 		w := measure(tl, clock, s)
-		for _, x := range spaces {
-			w.Space = w.Space || x.Start < s.End && x.End > s.Start
-		}
+		i := sort.Search(len(spaces), func(i int) bool { return spaces[i].End > s.Start })
+		w.Space = i < len(spaces) && spaces[i].Start < s.End
 		out = append(out, w)
 	}
 	return out
@@ -56,15 +55,14 @@ func Windows(tl *timeline.Timeline) []Window {
 
 // Within cuts windows to a stretch, such as a pass; what is left of one may be
 // shorter than a beat.
-func Within(tl *timeline.Timeline, windows []Window, start, end int64) []Window {
-	clock := NewClock(tl)
+func Within(tl *timeline.Timeline, clock *Clock, windows []Window, start, end int64) []Window {
 	var out []Window
-	for _, w := range windows {
-		if w.Start < end && w.End > start {
-			c := measure(tl, clock, Span{max(w.Start, start), min(w.End, end)})
-			c.Space = w.Space
-			out = append(out, c)
-		}
+	i := sort.Search(len(windows), func(i int) bool { return windows[i].End > start })
+	for ; i < len(windows) && windows[i].Start < end; i++ {
+		w := windows[i]
+		c := measure(tl, clock, Span{max(w.Start, start), min(w.End, end)})
+		c.Space = w.Space
+		out = append(out, c)
 	}
 	return out
 }

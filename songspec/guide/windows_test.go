@@ -66,7 +66,7 @@ func TestWindowsMeters(t *testing.T) {
 		t.Errorf("windows %+v", w)
 	}
 	// The part of it inside a pass.
-	if in := Within(tl, w, 3840, 5760); len(in) != 1 || in[0].Start != 3840 || in[0].Beats != 1333 {
+	if in := Within(tl, NewClock(tl), w, 3840, 5760); len(in) != 1 || in[0].Start != 3840 || in[0].Beats != 1333 {
 		t.Errorf("within %+v", in)
 	}
 }

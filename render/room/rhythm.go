@@ -1,0 +1,252 @@
+package room
+
+import (
+	"fmt"
+	"sort"
+	"strings"
+
+	"plinth/songspec/guide"
+	"plinth/songspec/meter"
+	"plinth/songspec/timeline"
+)
+
+// Grid is how busy each step of the bar is, over the bars in one meter.
+type Grid struct {
+	Meter  meter.Meter
+	Bars   int  // how many bars were counted
+	Thirds bool // the steps are thirds of the beat, not sixteenths: the band swings
+	Steps  []Step
+}
+
+// Step is one step of the bar. The figures say in how many of a hundred bars
+// somebody attacks there.
+type Step struct {
+	Count                     string
+	Voice, Piano, Bass, Drums int
+	// Free: in fewer than one bar of four does voice, piano or bass attack. The
+	// kit does not count: it takes no pitch.
+	Free bool
+}
+
+// freeBelow is the limit of Free in attacks a hundred bars.
+const freeBelow = 25
+
+// grid counts attacks on the steps of the commonest meter of a stretch.
+func (r *Report) grid(start, end int64) Grid {
+	type bar struct {
+		at int64
+		m  meter.Meter
+	}
+	var bars []bar
+	count := map[meter.Meter]int{}
+	for i := max(0, passIndex(r.tl, start)); i < len(r.tl.Passes) && r.tl.Passes[i].Start < end; i++ {
+		p := &r.tl.Passes[i]
+		for j := range p.Bars {
+			if at := p.Start + p.Bars[j].Start; at >= start && at < end {
+				bars = append(bars, bar{at, p.Bars[j].Meter})
+				count[p.Bars[j].Meter]++
+			}
+		}
+	}
+	var g Grid
+	for _, b := range bars { // the first of the commonest, not a map's order
+		if count[b.m] > g.Bars {
+			g.Meter, g.Bars = b.m, count[b.m]
+		}
+	}
+	if g.Bars == 0 {
+		return g
+	}
+	length := g.Meter.BarTicks()
+	step := int64(meter.TicksPerQuarter / 4)
+	if g.Meter.Den == 4 && r.swings(start, end) {
+		g.Thirds, step = true, meter.TicksPerQuarter/3
+	}
+	n := int(length / step)
+	for i := 0; i < n; i++ {
+		g.Steps = append(g.Steps, Step{Count: g.Meter.CountAt(int64(i) * step)})
+	}
+	field := [...]func(*Step) *int{
+		func(s *Step) *int { return &s.Drums }, func(s *Step) *int { return &s.Bass },
+		func(s *Step) *int { return &s.Piano }, func(s *Step) *int { return &s.Voice },
+	}
+	lines := r.onsets(start-step, end)
+	for who, ticks := range lines {
+		for _, b := range bars {
+			if b.m != g.Meter {
+				continue
+			}
+			seen := make([]bool, n)
+			i := sort.Search(len(ticks), func(i int) bool { return ticks[i] >= b.at-step/2 })
+			for ; i < len(ticks) && ticks[i] < b.at+length-step/2; i++ {
+				if k := int((ticks[i] - b.at + step/2) / step); !seen[k] {
+					seen[k] = true
+					*field[who](&g.Steps[k])++
+				}
+			}
+		}
+	}
+	for i := range g.Steps {
+		s := &g.Steps[i]
+		for _, f := range field {
+			*f(s) = *f(s) * 100 / g.Bars
+		}
+		s.Free = s.Voice+s.Piano+s.Bass < freeBelow
+	}
+	return g
+}
+
+// onsets are the onsets of drums, bass, piano and voice in a stretch.
+func (r *Report) onsets(start, end int64) [timeline.NumPlayers + 1][]int64 {
+	var out [timeline.NumPlayers + 1][]int64
+	for who := range r.perf.Parts {
+		for _, n := range within(r.perf.Parts[who], start, end) {
+			out[who] = append(out[who], n.Tick)
+		}
+	}
+	for _, n := range r.sung(start, end) {
+		out[timeline.NumPlayers] = append(out[timeline.NumPlayers], n.Tick)
+	}
+	return out
+}
+
+// swings reports whether the band's off-beats lie on the last third of the beat
+// rather than on its half or quarters: from 1.6 to 1 to 2.6 to 1.
+func (r *Report) swings(start, end int64) bool {
+	late, straight := 0, 0
+	for who := range r.perf.Parts {
+		for _, n := range within(r.perf.Parts[who], start, end) {
+			p := &r.tl.Passes[max(0, passIndex(r.tl, n.Tick))]
+			switch at := (n.Tick - p.Start) % meter.TicksPerQuarter; {
+			case at >= 590 && at <= 690:
+				late++
+			case at > 200 && at < 580 || at > 690 && at < 770:
+				straight++
+			}
+		}
+	}
+	return late > 2*straight
+}
+
+func passIndex(tl *timeline.Timeline, tick int64) int {
+	return sort.Search(len(tl.Passes), func(i int) bool { return tl.Passes[i].Start > tick }) - 1
+}
+
+// Hit is an accent, a push or a stop of the song file.
+type Hit struct {
+	Kind   timeline.EventKind
+	Tick   int64 // absolute
+	End    int64 // of a stop; the tick otherwise
+	Bar    int
+	Count  string
+	By     timeline.Players
+	Weight int
+	Chord  string // of a push: what comes early
+	Beats  int64  // of a stop, in thousandths
+}
+
+// hitsOf are the hits of a pass in order.
+func hitsOf(p *timeline.Pass) []Hit {
+	var out []Hit
+	for i := range p.Events {
+		e := &p.Events[i]
+		if e.Kind != timeline.Accent && e.Kind != timeline.Push && e.Kind != timeline.Stop {
+			continue
+		}
+		h := Hit{Kind: e.Kind, Tick: p.Start + e.Tick, End: p.Start + e.Tick, By: e.By, Weight: e.Weight}
+		if e.Bar >= 0 && e.Bar < len(p.Bars) {
+			b := &p.Bars[e.Bar]
+			h.Bar, h.Count = p.FirstBar+e.Bar, b.Meter.CountAt(e.Tick-b.Start)
+			if e.Kind == timeline.Stop {
+				h.End = p.Start + e.End
+				h.Beats = (e.End - e.Tick) * 1000 / b.Meter.TempoTicks()
+			}
+		}
+		if e.Kind == timeline.Push {
+			h.Chord = chordAt(p, e.Target)
+		}
+		out = append(out, h)
+	}
+	return out
+}
+
+func chordAt(p *timeline.Pass, tick int64) string {
+	for _, s := range p.Chords {
+		if tick >= s.Start && tick < s.End {
+			return s.Chord.String()
+		}
+	}
+	if p.After != nil {
+		return p.After.Chord.String()
+	}
+	return ""
+}
+
+// hitLine says the hits of one kind in a pass in few words: "bars 33-39: 2 4 by
+// drums, piano". Neighbouring bars with the same hits are one.
+func hitLine(hits []Hit, kind timeline.EventKind) string {
+	type group struct {
+		first, last int
+		what        string
+	}
+	var bars []group
+	for _, h := range hits {
+		if h.Kind != kind {
+			continue
+		}
+		what := h.Count
+		switch kind {
+		case timeline.Stop:
+			what = fmt.Sprintf("%s for %s", h.Count, beats(h.Beats))
+		case timeline.Push:
+			what = fmt.Sprintf("%s %s", h.Count, h.Chord)
+		}
+		if n := len(bars); n > 0 && bars[n-1].last == h.Bar {
+			if !strings.HasSuffix(" "+bars[n-1].what, " "+what) {
+				bars[n-1].what += " " + what
+			}
+			continue
+		}
+		bars = append(bars, group{h.Bar, h.Bar, what})
+	}
+	var merged []group
+	for _, b := range bars {
+		if n := len(merged); n > 0 && merged[n-1].last+1 == b.first && merged[n-1].what == b.what {
+			merged[n-1].last = b.last
+			continue
+		}
+		merged = append(merged, b)
+	}
+	var out []string
+	for _, m := range merged {
+		out = append(out, fmt.Sprintf("%s: %s", barsWord(m.first, m.last), m.what))
+	}
+	return strings.Join(out, "; ")
+}
+
+// barsWord is "bar 5" or "bars 5-8".
+func barsWord(first, last int) string {
+	if first == last {
+		return fmt.Sprintf("bar %d", first)
+	}
+	return fmt.Sprintf("bars %d-%d", first, last)
+}
+
+// beats is "1 beat", "6 beats", "2.5 beats", to tenths: singers are not exacter.
+func beats(thousandths int64) string {
+	s := guide.Thousandths((thousandths + 50) / 100 * 100)
+	if s == "1" {
+		return "1 beat"
+	}
+	return s + " beats"
+}
+
+// seconds is "4.2 s" and from a minute on "1:05".
+func seconds(micros int64) string {
+	if micros >= 59_950_000 {
+		s := (micros + 500_000) / 1_000_000
+		return fmt.Sprintf("%d:%02d", s/60, s%60)
+	}
+	t := (micros + 50_000) / 100_000
+	return fmt.Sprintf("%d.%d s", t/10, t%10)
+}

@@ -1,0 +1,174 @@
+// Package room measures the room that the voice and the band leave for an
+// orchestra: where the singer is silent, which registers and which sixteenths
+// are free, where the band hits, how the energy goes; and gives the hints that
+// the trade would give, each with its reason. It writes them as text, as JSON,
+// as a picture in SVG and as one self-contained HTML page.
+//
+// It measures what the song file and the performance hold and nothing else.
+// Registers are 5th to 95th percentiles by notes (nearest rank), so that one
+// high note does not close a register.
+package room
+
+import (
+	"fmt"
+
+	"plinth/groove"
+	"plinth/songspec/guide"
+	"plinth/songspec/harmony"
+	"plinth/songspec/timeline"
+)
+
+// Report is the room of a song.
+type Report struct {
+	Title  string
+	Voice  string // the guide's track; empty without a vocal
+	Bars   int
+	Micros int64 // length of the song from its first sounding beat
+	Song   Scope
+	Passes []Scope
+	// Windows are those of the whole song, uncut by the passes.
+	Windows []guide.Window
+	Climax  Climax
+	Hints   []Hint
+
+	tl    *timeline.Timeline
+	perf  *groove.Performance
+	clock *guide.Clock
+}
+
+// Scope is what is measured over a stretch: a pass, or the song.
+type Scope struct {
+	Name              string // "chorus 2"; the song's title for the song
+	FirstBar, LastBar int
+	Start, End        int64 // absolute ticks
+	Micros            int64 // its length
+	EnergyFrom        int
+	EnergyTo          int
+	Key               harmony.Key
+	BPM               int
+	Voice             *Part // nil where it is silent
+	Piano             *Part
+	Bass              *Part
+	Free              []Band
+	Windows           []guide.Window // cut to the stretch
+	Grid              Grid
+	Hits              []Hit
+	Loudness          int // of the band: velocities summed, a beat; an ordering, no unit
+}
+
+// Part is one line's register and how much it moves. Attacks counts onsets in
+// thousandths a beat; notes together are one.
+type Part struct {
+	guide.Register
+	Attacks int
+}
+
+// Band is a stretch of pitch, both notes included, that voice, piano and bass
+// leave free, and who has an octave or more there.
+type Band struct {
+	Low, High int
+	Seats     []Seat
+}
+
+// Semitones is the width of the band.
+func (b Band) Semitones() int { return b.High - b.Low }
+
+// Climax is where the energy stands highest.
+type Climax struct {
+	Pass int // index into Passes; -1 for a song without one
+	Bar  int
+	Why  string
+}
+
+// Analyze measures a song. The performance may be nil: then the voice alone is
+// known.
+func Analyze(tl *timeline.Timeline, perf *groove.Performance) *Report {
+	if perf == nil {
+		perf = &groove.Performance{}
+	}
+	r := &Report{Title: tl.Title, Windows: guide.Windows(tl), tl: tl, perf: perf}
+	if tl.Vocal != nil {
+		r.Voice = tl.Vocal.TrackResolved
+	}
+	clock := guide.NewClock(tl)
+	r.clock = clock
+	start := tl.Lead - tl.Pickup
+	r.Micros = clock.Micros(tl.End) - clock.Micros(start)
+	count := map[string]int{}
+	for i := range tl.Passes {
+		count[tl.Passes[i].Section]++
+	}
+	for i := range tl.Passes {
+		p := &tl.Passes[i]
+		s := r.measure(clock, p.Start, p.Start+p.Length)
+		s.Name = p.Section
+		if count[p.Section] > 1 {
+			s.Name = fmt.Sprintf("%s %d", p.Section, p.Ordinal+1)
+		}
+		s.FirstBar, s.LastBar = p.FirstBar, p.FirstBar+len(p.Bars)-1
+		s.EnergyFrom, s.EnergyTo, s.Key, s.BPM = p.EnergyFrom, p.EnergyTo, p.Key, p.BPM
+		s.Hits = hitsOf(p)
+		r.Bars += len(p.Bars)
+		r.Passes = append(r.Passes, s)
+	}
+	r.Song = r.measure(clock, start, tl.End)
+	r.Song.Name, r.Song.FirstBar, r.Song.LastBar = tl.Title, 1, r.Bars
+	for i := range r.Passes {
+		p := &r.Passes[i]
+		if i == 0 {
+			r.Song.EnergyFrom, r.Song.EnergyTo, r.Song.Key, r.Song.BPM = p.EnergyFrom, p.EnergyTo, p.Key, p.BPM
+		}
+		r.Song.EnergyFrom = min(r.Song.EnergyFrom, p.EnergyFrom, p.EnergyTo)
+		r.Song.EnergyTo = max(r.Song.EnergyTo, p.EnergyFrom, p.EnergyTo)
+		r.Song.Hits = append(r.Song.Hits, p.Hits...)
+	}
+	r.Climax = r.climax()
+	r.Hints = r.hints()
+	return r
+}
+
+// climax is the pass with the most energy; among equals the louder, then the
+// later one. Its bar is that of the highest sung note, or its first.
+func (r *Report) climax() Climax {
+	c := Climax{Pass: -1}
+	for i := range r.Passes {
+		if c.Pass < 0 {
+			c.Pass = i
+			continue
+		}
+		a, b := &r.Passes[i], &r.Passes[c.Pass]
+		ea, eb := max(a.EnergyFrom, a.EnergyTo), max(b.EnergyFrom, b.EnergyTo)
+		if ea > eb || ea == eb && a.Loudness >= b.Loudness {
+			c.Pass = i
+		}
+	}
+	if c.Pass < 0 {
+		return c
+	}
+	s := &r.Passes[c.Pass]
+	c.Bar = s.FirstBar
+	c.Why = fmt.Sprintf("energy %d, the highest of the song", max(s.EnergyFrom, s.EnergyTo))
+	if s.EnergyTo > s.EnergyFrom { // it is reached in the last bar that rises
+		p := &r.tl.Passes[c.Pass]
+		for i := range p.Bars {
+			if p.EnergyAt(i) == s.EnergyTo {
+				c.Bar = p.FirstBar + i
+				break
+			}
+		}
+	}
+	if s.Voice != nil {
+		for _, n := range r.sung(s.Start, s.End) {
+			if int(n.Key) == s.Voice.High {
+				at := guide.At(r.tl, n.Tick)
+				if at.Bar < c.Bar {
+					continue
+				}
+				c.Bar = at.Bar
+				c.Why += fmt.Sprintf("; the voice has its highest note there, %s", guide.PitchName(s.Voice.High, s.Key))
+				break
+			}
+		}
+	}
+	return c
+}

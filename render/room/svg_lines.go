@@ -1,0 +1,72 @@
+package room
+
+import (
+	"plinth/groove"
+	"plinth/songspec/guide"
+	"plinth/songspec/timeline"
+)
+
+// envelope is what a line uses in one bar: its lowest and highest note that
+// begins there or sounds over its bar line.
+type envelope struct {
+	start, end int64
+	low, high  int
+}
+
+// envelopes of a player by bar within a row; bars in which it is silent are left
+// out.
+func (s *sheet) envelopes(row *sheetRow, who timeline.Player) []envelope {
+	var out []envelope
+	for i := range s.r.tl.Passes {
+		p := &s.r.tl.Passes[i]
+		if p.Start >= row.end || p.Start+p.Length <= row.start {
+			continue
+		}
+		for j := range p.Bars {
+			a := p.Start + p.Bars[j].Start
+			b := a + p.Bars[j].Length
+			if a < row.start || a >= row.end {
+				continue
+			}
+			// Early and pushed notes belong to the bar they are meant for.
+			notes := within(s.r.perf.Parts[who], a-together, b-together)
+			if len(notes) == 0 {
+				if n := len(out); n > 0 && sustains(s.r.perf.Parts[who], a, b) {
+					out[n-1].end = b
+				}
+				continue
+			}
+			e := envelope{a, b, 127, 0}
+			for _, x := range notes {
+				e.low, e.high = min(e.low, int(x.Key)), max(e.high, int(x.Key))
+			}
+			out = append(out, e)
+		}
+	}
+	return out
+}
+
+// sustains reports whether something struck in the 16 notes before still sounds
+// through a bar.
+func sustains(notes []groove.Note, a, b int64) bool {
+	before := within(notes, -1<<40, a)
+	for i := len(before) - 1; i >= 0 && i >= len(before)-16; i-- {
+		if before[i].Tick+before[i].Length >= b-together {
+			return true
+		}
+	}
+	return false
+}
+
+// windowsIn are the windows that a row shows; the sliver that a cut leaves of one
+// is not shown.
+func (s *sheet) windowsIn(row *sheetRow) []guide.Window {
+	var out []guide.Window
+	for _, w := range guide.Within(s.r.tl, s.r.clock, s.r.Windows, row.start, row.end) {
+		cut := w.Start == row.start && row.start > s.r.Song.Start || w.End == row.end && row.end < s.r.Song.End
+		if !cut || w.Beats >= 1000 {
+			out = append(out, w)
+		}
+	}
+	return out
+}

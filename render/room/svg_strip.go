@@ -1,0 +1,132 @@
+package room
+
+import (
+	"fmt"
+
+	"plinth/songspec/timeline"
+)
+
+// mark is the sign of an accent (a wedge, larger by its weight) or a push (an
+// arrow that points back).
+func (s *sheet) mark(kind timeline.EventKind, x, y, weight int) {
+	switch kind {
+	case timeline.Accent:
+		h, w := 90+35*weight, 40+10*weight
+		s.printf(`<path d="M%s %sl%s %sh%sz" fill="#111"/>`+"\n", n(x), n(y-h), n(w), n(h), n(-2*w))
+	case timeline.Push:
+		s.printf(`<path d="M%s %sl10 -6v12z" fill="#fff" stroke="#111" stroke-width="2" stroke-linejoin="round"/><path d="M%s %sh9" stroke="#111" stroke-width="2"/>`+"\n",
+			n(x-60), n(y-80), n(x+40), n(y-80))
+	}
+}
+
+// hits are the accents, pushes and stops on their own strip; a stop is as long as it lasts.
+func (s *sheet) hits(row *sheetRow) {
+	base := s.bottom(row) + 10*(hitHeight-8)
+	s.printf(`<text x="%s" y="%s" font-size="17" text-anchor="end" font-weight="600">hits</text>`+"\n", n(10*(plotLeft-14)), n(base-20))
+	s.line(10*plotLeft, base, s.x(row, row.end), base, `stroke="#111" stroke-width="1"`)
+	for i := range s.r.Passes {
+		for _, h := range s.r.Passes[i].Hits {
+			if h.Tick < row.start || h.Tick >= row.end {
+				continue
+			}
+			x := s.x(row, h.Tick)
+			if h.Kind == timeline.Stop {
+				s.rect(x, base-130, max(s.x(row, h.End), x+40), base, `fill="#111"`)
+				continue
+			}
+			s.mark(h.Kind, x, base, max(1, h.Weight))
+		}
+	}
+}
+
+// power is the energy as a stepped profile with its figure, and the summit mark
+// of a survey where the climax is.
+func (s *sheet) power(row *sheetRow) {
+	base := s.bottom(row) + 10*(hitHeight+powerHeight)
+	unit := 10 * (powerHeight - 30) / 5
+	s.printf(`<text x="%s" y="%s" font-size="17" text-anchor="end" font-weight="600">energy</text>`+"\n", n(10*(plotLeft-8)), n(base-10*14))
+	for i := range s.r.tl.Passes {
+		p := &s.r.tl.Passes[i]
+		if p.Start >= row.end || p.Start+p.Length <= row.start {
+			continue
+		}
+		was := -1
+		for j := 0; j < len(p.Bars); {
+			e, k := p.EnergyAt(j), j
+			for k < len(p.Bars) && p.EnergyAt(k) == e {
+				k++
+			}
+			a, b := p.Start+p.Bars[j].Start, p.Start+p.Bars[k-1].Start+p.Bars[k-1].Length
+			j = k
+			if b <= row.start || a >= row.end {
+				continue
+			}
+			x1, x2 := s.x(row, a), s.x(row, b)
+			s.rect(x1, base-e*unit, x2, base, `fill="url(#room-power)" stroke="#111" stroke-width="1.5"`)
+			if e != was && x2-x1 > 10*16 {
+				s.text(x1+10*8, base-10*6, 20, "start", "700", fmt.Sprint(e))
+			}
+			was = e
+		}
+	}
+	s.line(10*plotLeft, base, s.x(row, row.end), base, `stroke="#111" stroke-width="2"`)
+	s.summit(row, base-5*unit)
+}
+
+// summit marks the climax: a triangle with a point in it, as on a map.
+func (s *sheet) summit(row *sheetRow, y int) {
+	c := s.r.Climax
+	if c.Pass < 0 {
+		return
+	}
+	p := &s.r.tl.Passes[c.Pass]
+	if i := c.Bar - p.FirstBar; i >= 0 && i < len(p.Bars) {
+		at := p.Start + p.Bars[i].Start
+		if at < row.start || at >= row.end {
+			return
+		}
+		x := s.x(row, at) + 10*36
+		if x > 10*(sheetWidth-plotRight)-10*100 {
+			x = s.x(row, at) - 10*100
+		}
+		y -= 10 * 23
+		s.printf(`<path d="M%s %sl11 19h-22z" fill="#fff" stroke="#111" stroke-width="2.5" stroke-linejoin="round"/><circle cx="%s" cy="%s" r="2.5"/>`+"\n", n(x), n(y), n(x), n(y+130))
+		s.text(x+10*17, y+10*18, 20, "start", "700", "climax")
+	}
+}
+
+// barNumbers are under the section as chainage is: where each pass begins, and
+// every fourth bar as a tick.
+func (s *sheet) barNumbers(row *sheetRow) {
+	top := s.bottom(row) + 10*(hitHeight+powerHeight)
+	s.printf(`<text x="%s" y="%s" font-size="17" text-anchor="end" font-weight="600">bar</text>`+"\n", n(10*(plotLeft-8)), n(top+10*22))
+	free := 10 * plotLeft
+	for i := range s.r.tl.Passes {
+		p := &s.r.tl.Passes[i]
+		for j := range p.Bars {
+			at := p.Start + p.Bars[j].Start
+			if at < row.start || at >= row.end {
+				continue
+			}
+			x := s.x(row, at)
+			number := p.FirstBar + j
+			head := j == 0 || at == row.start
+			if head {
+				s.line(x, top, x, top+10*9, `stroke="#111" stroke-width="2"`)
+			} else {
+				s.line(x, top, x, top+10*5, `stroke="#111" stroke-width="1"`)
+			}
+			if head || j%4 == 0 {
+				t := fmt.Sprint(number)
+				weight := "400"
+				if head {
+					weight = "700"
+				}
+				if x >= free {
+					s.printf(`<text x="%s" y="%s" font-size="18" font-weight="%s">%s</text>`+"\n", n(x), n(top+10*25), weight, t)
+					free = x + wide(t, 18) + 10*12
+				}
+			}
+		}
+	}
+}
