@@ -1,0 +1,22 @@
+package then
+
+import (
+	"context"
+	"os/exec"
+	"strconv"
+	"syscall"
+)
+
+// shell runs a line as typed; cmd has rules for quotes of its own, so the line
+// goes to it untouched. With the command ends all that it started.
+func shell(ctx context.Context, line string) *exec.Cmd {
+	cmd := exec.CommandContext(ctx, "cmd")
+	cmd.SysProcAttr = &syscall.SysProcAttr{CmdLine: `cmd /D /S /C "` + line + `"`, CreationFlags: syscall.CREATE_NEW_PROCESS_GROUP}
+	cmd.Cancel = func() error {
+		if err := exec.Command("taskkill", "/T", "/F", "/PID", strconv.Itoa(cmd.Process.Pid)).Run(); err != nil {
+			return cmd.Process.Kill()
+		}
+		return nil
+	}
+	return cmd
+}

@@ -1,0 +1,153 @@
+// Package then runs a command of the user's again and again: never two at once,
+// and the newest wins. The command comes from the command line, never from a
+// song file.
+package then
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os/exec"
+	"sync"
+	"time"
+)
+
+// patience is how long a command that is asked to end may take before it is
+// made to.
+const patience = 2 * time.Second
+
+// Runner runs one command line.
+type Runner struct {
+	line string
+	out  io.Writer
+
+	mu   sync.Mutex
+	stop context.CancelFunc // ends the command that runs; nil while none does
+	next bool               // run once more when it has ended
+	shut bool
+	idle sync.WaitGroup
+}
+
+// New makes a runner for a command line in the words of the system's shell. What
+// the command prints goes to out line by line, each with a mark in front; out is
+// written to from other goroutines, one whole line a call.
+func New(line string, out io.Writer) *Runner { return &Runner{line: line, out: out} }
+
+// Start runs the command. One that still runs from before is ended first, with
+// all that it started, and however often Start is called meanwhile, the command
+// runs once after that.
+func (r *Runner) Start() {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	if r.shut {
+		return
+	}
+	if r.stop != nil {
+		r.next = true
+		r.stop()
+		return
+	}
+	r.launch()
+}
+
+// launch needs r.mu.
+func (r *Runner) launch() {
+	ctx, stop := context.WithCancel(context.Background())
+	r.stop = stop
+	r.idle.Add(1)
+	go func() {
+		defer r.idle.Done()
+		r.run(ctx)
+		stop()
+		r.mu.Lock()
+		defer r.mu.Unlock()
+		r.stop = nil
+		if r.next && !r.shut {
+			r.next = false
+			r.launch()
+		}
+	}()
+}
+
+// Close ends a command that runs and waits for it. Nothing runs after it.
+func (r *Runner) Close() {
+	r.mu.Lock()
+	r.shut = true
+	if r.stop != nil {
+		r.stop()
+	}
+	r.mu.Unlock()
+	r.idle.Wait()
+}
+
+// Wait returns when no command runs or waits to run.
+func (r *Runner) Wait() { r.idle.Wait() }
+
+// run runs the command once.
+func (r *Runner) run(ctx context.Context) {
+	cmd := shell(ctx, r.line)
+	out := &marked{to: r.out}
+	cmd.Stdout, cmd.Stderr = out, out
+	cmd.WaitDelay = patience
+	err := cmd.Run()
+	out.flush()
+	var exit *exec.ExitError
+	switch {
+	case ctx.Err() != nil:
+		r.mu.Lock()
+		newer := r.next
+		r.mu.Unlock()
+		if newer {
+			out.say("stopped for the newer one")
+		}
+	case errors.As(err, &exit):
+		out.say(fmt.Sprintf("ended with %v", exit))
+	case err != nil:
+		out.say(err.Error())
+	}
+}
+
+// mark stands before each line that a command prints.
+const mark = "  then | "
+
+// longest is how much of a line is kept back for its end, in bytes.
+const longest = 4 << 10
+
+// marked passes on whole lines with a mark in front of each.
+type marked struct {
+	to   io.Writer
+	line []byte
+}
+
+// Write is called by one goroutine at a time: os/exec sees to that where both of
+// a command's outputs are the same writer.
+func (m *marked) Write(p []byte) (int, error) {
+	for _, b := range p {
+		if b == '\n' {
+			m.flushLine()
+			continue
+		}
+		if m.line = append(m.line, b); len(m.line) >= longest {
+			m.flushLine()
+		}
+	}
+	return len(p), nil
+}
+
+func (m *marked) flushLine() {
+	line := bytes.TrimRight(m.line, "\r")
+	m.say(string(line))
+	m.line = m.line[:0]
+}
+
+// flush passes on a last line without an end.
+func (m *marked) flush() {
+	if len(m.line) > 0 {
+		m.flushLine()
+	}
+}
+
+// say writes one line in one call.
+func (m *marked) say(line string) { io.WriteString(m.to, mark+line+"\n") }

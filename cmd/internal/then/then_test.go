@@ -1,0 +1,128 @@
+//go:build unix
+
+package then
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+)
+
+// page collects what is written, and sees that it comes in whole lines.
+type page struct {
+	t  *testing.T
+	mu sync.Mutex
+	b  strings.Builder
+}
+
+func (p *page) Write(data []byte) (int, error) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	if !strings.HasPrefix(string(data), mark) || strings.Index(string(data), "\n") != len(data)-1 {
+		p.t.Errorf("not one whole line: %q", data)
+	}
+	return p.b.Write(data)
+}
+
+func (p *page) String() string {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	return p.b.String()
+}
+
+func (p *page) waitFor(what string) {
+	p.t.Helper()
+	for end := time.Now().Add(20 * time.Second); !strings.Contains(p.String(), what); time.Sleep(time.Millisecond) {
+		if time.Now().After(end) {
+			p.t.Fatalf("waited in vain for %q in %q", what, p.String())
+		}
+	}
+}
+
+func TestOutput(t *testing.T) {
+	for _, c := range []struct{ name, why, line, want string }{
+		{"two lines", "each has its mark", "echo one; echo two", "  then | one\n  then | two\n"},
+		{"no end of line", "the rest is not lost", "printf end", "  then | end\n"},
+		{"both outputs", "they come in order", "echo one; echo two >&2; echo three", "  then | one\n  then | two\n  then | three\n"},
+		{"an exit code", "a failing command is told", "exit 3", "  then | ended with exit status 3\n"},
+		{"no such command", "the shell says so", "lanterns-no-such-command 2>/dev/null", "  then | ended with exit status 127\n"},
+		{"shell words", "it is the shell's line", "for i in 1 2; do echo $i; done | tail -1", "  then | 2\n"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			p := &page{t: t}
+			r := New(c.line, p)
+			r.Start()
+			r.Wait()
+			if got := p.String(); got != c.want {
+				t.Errorf("%q, want %q: %s", got, c.want, c.why)
+			}
+		})
+	}
+}
+
+// However often it is started, never two run at once, and the last start runs to
+// the end. The command holds a folder that only one can make.
+func TestNewestWins(t *testing.T) {
+	dir := t.TempDir()
+	lock, count := filepath.Join(dir, "lock"), filepath.Join(dir, "count")
+	line := fmt.Sprintf(`mkdir %[1]q || { echo TWO; exit; }
+echo start >> %[2]q
+trap 'rmdir %[1]q; exit' TERM
+echo running
+sleep 0.3 & wait $!
+rmdir %[1]q
+echo finished`, lock, count)
+	p := &page{t: t}
+	r := New(line, p)
+	for i := 0; i < 30; i++ {
+		r.Start()
+		time.Sleep(time.Duration(i%5) * 7 * time.Millisecond)
+	}
+	p.waitFor("finished")
+	r.Close()
+	if s := p.String(); strings.Contains(s, "TWO") || strings.Count(s, "finished") != 1 {
+		t.Errorf("two at once, or not one whole run: %s", s)
+	}
+}
+
+// What a command started ends with it, also when it does not listen to the
+// first asking.
+func TestEndsAll(t *testing.T) {
+	for _, c := range []struct{ name, line string }{
+		{"a child", "sleep 1000 & echo child $!; wait"},
+		{"a deaf child", `(trap "" TERM; echo child $(exec sh -c 'echo $PPID'); while :; do sleep 1; done) & wait`},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			p := &page{t: t}
+			r := New(c.line, p)
+			r.Start()
+			p.waitFor("child ")
+			var pid int
+			if _, err := fmt.Sscanf(strings.TrimPrefix(p.String(), mark), "child %d", &pid); err != nil {
+				t.Fatal(err)
+			}
+			r.Close()
+			for end := time.Now().Add(20 * time.Second); alive(pid); time.Sleep(5 * time.Millisecond) {
+				if time.Now().After(end) {
+					t.Fatalf("process %d outlives the runner", pid)
+				}
+			}
+			r.Start() // nothing after the end
+			r.Wait()
+		})
+	}
+}
+
+// alive asks /proc, where an ended child that nobody has waited for is a zombie.
+func alive(pid int) bool {
+	data, err := os.ReadFile(fmt.Sprintf("/proc/%d/stat", pid))
+	if err != nil {
+		return false
+	}
+	_, rest, _ := strings.Cut(string(data), ") ")
+	return !strings.HasPrefix(rest, "Z")
+}
