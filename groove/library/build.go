@@ -12,9 +12,6 @@ import (
 // another, whose mistakes have been reported there.
 func (d *decoder) build(f *feel.Feel, l *rawLevel, energy int, check bool) feel.Level {
 	out := feel.Level{Energy: energy, Bars: 1, Voices: l.voices, Centre: l.centre}
-	if l.broken || (l.answer != nil && l.answer.broken) {
-		return out
-	}
 	if out.Voices == 0 {
 		out.Voices = 3
 	}

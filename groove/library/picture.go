@@ -21,7 +21,7 @@ func Picture(f *feel.Feel, energy int) string {
 	fmt.Fprintf(&b, "energy %d: the comp in %d voices\n", energy, lv.Voices)
 	drawLevel(&b, f, lv, lv)
 	if lv.Answer != nil {
-		b.WriteString("  and in answer\n")
+		b.WriteString("and in answer\n")
 		drawLevel(&b, f, lv.Answer, lv)
 	}
 	return b.String()
@@ -39,6 +39,9 @@ func PictureAll(w io.Writer, f *feel.Feel) error {
 		b.WriteString(", " + f.Kit)
 	}
 	b.WriteString("\n")
+	if len(f.Meters) == 0 {
+		b.WriteString("1 is the bar's first beat, + each other beat\n")
+	}
 	for e := 1; e <= 5; e++ {
 		b.WriteString("\n" + Picture(f, e))
 	}
@@ -87,6 +90,13 @@ func drawLevel(b *strings.Builder, f *feel.Feel, l, whole *feel.Level) {
 		}
 		add(r.Voice.Word, s.String())
 	}
+	if l != whole && l.Drums != nil {
+		for _, r := range whole.Drums {
+			if !hasVoice(l.Drums, r.Voice) {
+				add(r.Voice.Word, strings.Repeat("-", len(r.Steps)))
+			}
+		}
+	}
 	if l.Bass != nil {
 		var s strings.Builder
 		for _, x := range l.Bass {
@@ -102,7 +112,7 @@ func drawLevel(b *strings.Builder, f *feel.Feel, l, whole *feel.Level) {
 		add("comp", s.String())
 	}
 	if len(names) == 0 {
-		b.WriteString("  nothing more\n")
+		b.WriteString("nothing more\n")
 		return
 	}
 	perBar := f.Grid
@@ -123,13 +133,10 @@ func drawLevel(b *strings.Builder, f *feel.Feel, l, whole *feel.Level) {
 			line(b, name, s.String())
 		}
 	}
-	if len(f.Meters) == 0 {
-		line(b, "", "1 the bar's first beat, + each other beat")
-	}
 }
 
 func line(b *strings.Builder, name, text string) {
-	fmt.Fprintf(b, "  %-11s  %s\n", name, text)
+	fmt.Fprintf(b, "%-11s  %s\n", name, text)
 }
 
 // sameRow reports whether the level has just this row.
@@ -141,6 +148,15 @@ func sameRow(r feel.Row, in []feel.Row) bool {
 					return false
 				}
 			}
+			return true
+		}
+	}
+	return false
+}
+
+func hasVoice(rows []feel.Row, v feel.Voice) bool {
+	for _, r := range rows {
+		if r.Voice == v {
 			return true
 		}
 	}
