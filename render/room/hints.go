@@ -31,7 +31,7 @@ func (r *Report) hints() []Hint {
 // windowHints: the way into the climax, the long windows, the short ones.
 func (r *Report) windowHints() []Hint {
 	var out []Hint
-	var lead int = -1
+	lead := -1
 	if c := r.Climax.Pass; c > 0 {
 		at := r.Passes[c].Start
 		for i, w := range r.Windows {
@@ -111,8 +111,11 @@ func (r *Report) registerHints() []Hint {
 	}
 	if top := s.top(); top > 0 && top < compassHigh {
 		if seats := seated(top+1, compassHigh, 12); len(seats) > 0 {
-			out = append(out, Hint{"the song", fmt.Sprintf("Above %s everything is free: %s have an octave or more there.", r.pitch(top, *s), list(names(seats))),
-				"Neither the voice nor the comp goes higher, but for one note in twenty."})
+			what, why := "everything is free", "Neither the voice nor the comp goes higher, but for one note in twenty."
+			if r.tl.Vocal == nil {
+				what, why = "the band leaves everything to singer and orchestra", "The comp goes no higher, but for one note in twenty; where the singer lies is not known."
+			}
+			out = append(out, Hint{"the song", fmt.Sprintf("Above %s %s: %s have an octave or more there.", r.pitch(top, *s), what, list(names(seats))), why})
 		}
 	}
 	if late, was := r.reached(); late > 0 {
@@ -143,7 +146,7 @@ func (r *Report) rhythmHints() []Hint {
 	}
 	if n := len(free); n > 0 && n < len(r.Song.Grid.Steps) {
 		out = append(out, Hint{"the song", fmt.Sprintf("Short notes are heard on %s.", strings.Join(free, " ")),
-			"Voice, piano and bass attack there in fewer than one bar of four."})
+			"Voice, piano and bass attack there in fewer than one bar of four, taken together."})
 	}
 	type told struct {
 		section string

@@ -22,7 +22,8 @@ th,td{padding:.22rem .7rem .22rem 0;text-align:left;vertical-align:top}
 td.n{text-align:right;font-variant-numeric:tabular-nums}
 thead th{border-bottom:1.5px solid #111}
 tbody tr.pass th,tbody tr.pass td{border-top:1px solid #999}
-.wide{overflow-x:auto}
+.wide{overflow-x:auto;max-width:100%}
+.grids{display:flex;flex-wrap:wrap;gap:0 3.5rem}
 dl{max-width:52rem;margin:0}
 dt{margin-top:.8rem;font-weight:700}
 dd{margin:.1rem 0 0}
@@ -119,7 +120,7 @@ func (r *Report) htmlRegisters(b *bytes.Buffer) {
 		fmt.Fprintf(b, "<tr class=\"pass\"><th>%s</th>", escape(name))
 		for _, p := range s.parts() {
 			if p.part == nil {
-				b.WriteString("<td>silent</td>")
+				fmt.Fprintf(b, "<td>%s</td>", r.silence(p.name))
 				continue
 			}
 			fmt.Fprintf(b, "<td>%s, %s</td>", escape(r.band(p.part.P5, p.part.P95, *s)), attacks(p.part))
@@ -144,7 +145,7 @@ func (r *Report) htmlRegisters(b *bytes.Buffer) {
 func attacks(p *Part) string { return guide.Thousandths(int64(p.Attacks+5) / 10 * 10) }
 
 func (r *Report) htmlCounts(b *bytes.Buffer) {
-	b.WriteString("<h2>Counts</h2>\n<p class=\"note\">In how many of the bars somebody attacks there: a full column is every bar. ○ is free: voice, piano and bass attack there in fewer than one bar of four.</p>\n")
+	b.WriteString("<h2>Counts</h2>\n<p class=\"note\">In how many of the bars somebody attacks there: a full column is every bar. ○ is free: voice, piano and bass attack there in fewer than one bar of four.</p>\n<div class=\"grids\">\n")
 	one := func(s *Scope, name string) {
 		g := &s.Grid
 		if len(g.Steps) == 0 {
@@ -162,6 +163,9 @@ func (r *Report) htmlCounts(b *bytes.Buffer) {
 			{"voice", func(s Step) int { return s.Voice }}, {"piano", func(s Step) int { return s.Piano }},
 			{"bass", func(s Step) int { return s.Bass }}, {"drums", func(s Step) int { return s.Drums }},
 		} {
+			if row.name == "voice" && r.tl.Vocal == nil {
+				continue
+			}
 			fmt.Fprintf(b, "<tr><th>%s</th>", row.name)
 			for _, st := range g.Steps {
 				v := row.of(st)
@@ -185,6 +189,7 @@ func (r *Report) htmlCounts(b *bytes.Buffer) {
 			one(&r.Passes[i], r.Passes[i].Name)
 		}
 	}
+	b.WriteString("</div>\n")
 }
 
 // oneClass marks the columns of whole counts.

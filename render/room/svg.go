@@ -235,7 +235,7 @@ func escape(t string) string {
 func (s *sheet) titleBlock() {
 	r := s.r
 	s.text(10*20, 10*46, 38, "start", "700", cutText(r.Title, 46))
-	s.text(10*20, 10*74, 21, "start", "400", fmt.Sprintf("%d bars · %s · %s", r.Bars, seconds(r.Micros), r.voiceWords()))
+	s.text(10*20, 10*74, 21, "start", "400", fmt.Sprintf("%d bars · %s · %s", r.Bars, minutes(r.Micros), r.voiceWords()))
 	x, y := 10*20, 10*96
 	item := func(draw func(x, y int), name string) {
 		draw(x, y)

@@ -31,9 +31,9 @@ func (s *sheet) envelopes(row *sheetRow, who timeline.Player) []envelope {
 			// Early and pushed notes belong to the bar they are meant for.
 			notes := within(s.r.perf.Parts[who], a-together, b-together)
 			if len(notes) == 0 {
-				if n := len(out); n > 0 && sustains(s.r.perf.Parts[who], a, b) {
-					out[n-1].end = b
-				}
+				notes = heldOver(s.r.perf.Parts[who], a, b)
+			}
+			if len(notes) == 0 {
 				continue
 			}
 			e := envelope{a, b, 127, 0}
@@ -46,16 +46,17 @@ func (s *sheet) envelopes(row *sheetRow, who timeline.Player) []envelope {
 	return out
 }
 
-// sustains reports whether something struck in the 16 notes before still sounds
-// through a bar.
-func sustains(notes []groove.Note, a, b int64) bool {
+// heldOver are those of the 16 notes before a bar that sound through half of it:
+// a chord tied over from a push, a whole note of the bass.
+func heldOver(notes []groove.Note, a, b int64) []groove.Note {
 	before := within(notes, -1<<40, a)
+	var out []groove.Note
 	for i := len(before) - 1; i >= 0 && i >= len(before)-16; i-- {
-		if before[i].Tick+before[i].Length >= b-together {
-			return true
+		if before[i].Tick+before[i].Length >= (a+b)/2 {
+			out = append(out, before[i])
 		}
 	}
-	return false
+	return out
 }
 
 // windowsIn are the windows that a row shows; the sliver that a cut leaves of one

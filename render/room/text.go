@@ -40,7 +40,7 @@ func (r *Report) Text(w io.Writer) error {
 
 func (r *Report) textHead(b *bytes.Buffer) {
 	fmt.Fprintf(b, "ROOM  %s\n", r.Title)
-	fmt.Fprintf(b, "%d bars, %s, %s\n", r.Bars, seconds(r.Micros), r.voiceWords())
+	fmt.Fprintf(b, "%d bars, %s, %s\n", r.Bars, minutes(r.Micros), r.voiceWords())
 	b.WriteString("\nENERGY\n")
 	width := 8
 	for _, s := range r.Passes {
@@ -121,7 +121,7 @@ func (r *Report) textRegister(b *bytes.Buffer, s *Scope, name string) {
 	fmt.Fprintf(b, "  %s\n", capital(name))
 	for _, p := range s.parts() {
 		if p.part == nil {
-			fmt.Fprintf(b, "    %-6s silent\n", p.name)
+			fmt.Fprintf(b, "    %-6s %s\n", p.name, r.silence(p.name))
 			continue
 		}
 		fmt.Fprintf(b, "    %-6s %-11s  %s attacks a beat\n", p.name, r.band(p.part.P5, p.part.P95, *s), attacks(p.part))
@@ -135,6 +135,15 @@ func (r *Report) textRegister(b *bytes.Buffer, s *Scope, name string) {
 		}
 		wrap(b, line, "    ", "                        ")
 	}
+}
+
+// silence is what is said of a part without a note: of the voice nothing is known
+// when there is no guide.
+func (r *Report) silence(part string) string {
+	if part == "voice" && r.tl.Vocal == nil {
+		return "unknown"
+	}
+	return "silent"
 }
 
 type namedPart struct {
@@ -174,6 +183,9 @@ func (r *Report) textGrid(b *bytes.Buffer, s *Scope, name string) {
 	}
 	b.WriteString(strings.TrimRight(head, " ") + "\n")
 	for _, row := range rows {
+		if row.name == "voice" && r.tl.Vocal == nil {
+			continue
+		}
 		line := fmt.Sprintf("    %-6s", row.name)
 		for _, st := range g.Steps {
 			line += fmt.Sprintf("%-3s", row.of(st))

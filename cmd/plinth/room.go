@@ -1,0 +1,54 @@
+package main
+
+import (
+	"bufio"
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"plinth/cmd/internal/bed"
+	"plinth/render/room"
+)
+
+func (a *app) roomCommand() *cobra.Command {
+	var format string
+	cmd := &cobra.Command{
+		Use:   "room FILE",
+		Short: "Report the room that voice and band leave for an orchestra",
+		Long: `Plays the song and says where the singer is silent, which registers and which
+counts are free and for whom, where the band hits, and how the energy goes; with
+hints, each with its reason. --format svg gives the picture, html one page with
+the picture and all figures in it:
+
+  plinth room lanterns.song.hcl --format html > room.html`,
+		Args: takes(1, 1),
+		RunE: func(_ *cobra.Command, args []string) error {
+			write, ok := map[string]func(*room.Report, io.Writer) error{
+				"text": (*room.Report).Text, "json": (*room.Report).JSON, "svg": (*room.Report).SVG, "html": (*room.Report).HTML,
+			}[format]
+			if !ok {
+				return misused("--format is text, json, svg or html, not %q", format)
+			}
+			res, err := bed.Build(bed.Request{Song: args[0]})
+			if showErr := a.show(a.err, a.colorErr, res); showErr != nil {
+				return machine(showErr)
+			}
+			switch {
+			case err != nil:
+				return failed(err)
+			case res.Failed():
+				return reported(songWrong)
+			}
+			w := bufio.NewWriter(a.out)
+			if err := write(room.Analyze(res.Timeline, res.Performance), w); err != nil {
+				return machine(err)
+			}
+			if err := w.Flush(); err != nil {
+				return machine(err)
+			}
+			return nil
+		},
+	}
+	cmd.Flags().StringVar(&format, "format", "text", "text, json, svg or html")
+	return cmd
+}
