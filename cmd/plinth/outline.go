@@ -6,17 +6,32 @@ import (
 	"github.com/spf13/cobra"
 
 	"plinth/cmd/internal/bed"
+	"plinth/cmd/internal/compare"
 	"plinth/songspec/timeline"
 )
 
 func (a *app) outlineCommand() *cobra.Command {
-	return &cobra.Command{
+	var git bool
+	cmd := &cobra.Command{
 		Use:   "outline FILE",
 		Short: "Print the song bar by bar, as text to read and to diff",
 		Long: `Prints what the song file comes to: for each pass its name, bars, time, key,
-tempo, feel, energy and players, then its bars with chords and events.`,
+tempo, feel, energy and players, then its bars with chords and events.
+
+--git is for git's textconv (see plinth diff): the song is read by itself, without
+the files that it names, and one with a mistake is printed as it is.`,
 		Args: takes(1, 1),
 		RunE: func(_ *cobra.Command, args []string) error {
+			if git {
+				song, err := compare.Read(args[0], a.in)
+				if err != nil {
+					return machine(err)
+				}
+				if err := song.Outline(a.out); err != nil {
+					return machine(err)
+				}
+				return nil
+			}
 			res, err := bed.Load(bed.Request{Song: args[0]})
 			if showErr := a.show(a.err, a.colorErr, res); showErr != nil {
 				return machine(showErr)
@@ -37,4 +52,6 @@ tempo, feel, energy and players, then its bars with chords and events.`,
 			return nil
 		},
 	}
+	cmd.Flags().BoolVar(&git, "git", false, "be a textconv for git")
+	return cmd
 }

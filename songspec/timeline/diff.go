@@ -70,7 +70,9 @@ func (d *differ) song() {
 			d.out = append(d.out, Change{What: what, Old: old, New: new})
 		}
 	}
-	say("title", a.Title, b.Title)
+	if a.Title != a.File || b.Title != b.File { // without a title a song is called by its file
+		say("title", a.Title, b.Title)
+	}
 	say("by", a.By, b.By)
 	say("count_in", bars(a.CountIn), bars(b.CountIn))
 	say("pickup", d.pickup(a), d.pickup(b))
@@ -80,7 +82,8 @@ func (d *differ) song() {
 	say("looseness", perMille(a.Looseness), perMille(b.Looseness))
 	say("take", fmt.Sprint(a.Take), fmt.Sprint(b.Take))
 	say("vocal", a.Vocal.words(), b.Vocal.words())
-	if v, w := a.Vocal, b.Vocal; v != nil && w != nil && v.words() == w.words() && !slices.Equal(v.Notes, w.Notes) {
+	if v, w := a.Vocal, b.Vocal; v != nil && w != nil && v.words() == w.words() &&
+		len(v.Notes) > 0 && len(w.Notes) > 0 && !slices.Equal(v.Notes, w.Notes) { // none: it was not read
 		say("vocal", "the line as it was", "another line")
 	}
 }

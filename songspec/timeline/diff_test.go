@@ -79,7 +79,7 @@ func TestDiff(t *testing.T) {
 			[]string{"| Ab | Bb/Ab |", "| IV | V/b7 |"}, "", ""},
 		{"chord and energy of the bridge", "the line of the watch",
 			[]string{"iv6 |", "iv7 |", "energy = 3", "energy = 4"},
-			"bridge\nenergy     3 to 4\nbar 5      iv6 to iv7", "bridge: energy 3 to 4, chords of bar 5"},
+			"bridge\nenergy     3 to 4\nbar 5      iv6 to iv7", "bridge: chords of bar 5, energy 3 to 4"},
 		{"a chord of a chorus that is lifted later", "one thought, one line, though it sounds twice in Eb and once in E",
 			[]string{"Gm7 |", "G7 |"}, "chorus\nbar 3      Gm7 to G7", "chorus: chords of bar 3"},
 		{"a bar that is repeated by %", "both bars change",

@@ -189,6 +189,7 @@ func brief(groups []gathered) []briefly {
 			out[b.at].says = what + " in " + g.barWord()
 		}
 	}
+	groups = chordsFirst(groups)
 	for i := range groups {
 		g := &groups[i]
 		head := g.heading()
@@ -207,6 +208,27 @@ func brief(groups []gathered) []briefly {
 		default:
 			collect(head, g.What, g.bars)
 		}
+	}
+	return out
+}
+
+// chordsFirst puts the chords at the front of each heading: they are what a song
+// is most often changed in.
+func chordsFirst(groups []gathered) []gathered {
+	out := make([]gathered, 0, len(groups))
+	for i := 0; i < len(groups); {
+		j := i
+		for j < len(groups) && groups[j].heading() == groups[i].heading() {
+			j++
+		}
+		for _, chords := range []bool{true, false} {
+			for _, g := range groups[i:j] {
+				if (g.What == "chords") == chords {
+					out = append(out, g)
+				}
+			}
+		}
+		i = j
 	}
 	return out
 }

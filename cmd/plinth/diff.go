@@ -1,0 +1,91 @@
+package main
+
+import (
+	"github.com/spf13/cobra"
+
+	"plinth/cmd/internal/compare"
+	"plinth/songspec"
+	"plinth/songspec/timeline"
+)
+
+// The exit codes of diff are those of the program that it is named after: 0 the
+// same (done), 1 different, 2 trouble of any kind.
+const (
+	diffDifferent = 1
+	diffTrouble   = 2
+)
+
+func (a *app) diffCommand() *cobra.Command {
+	var format string
+	var git bool
+	cmd := &cobra.Command{
+		Use:   "diff OLD NEW",
+		Short: "Say what changed musically between two songs",
+		Long: `Compares two song files as music: what concerns the whole song, the form, and
+then section by section the chords bar by bar, events, energy, feel and the rest.
+Layout, comments, and chords that are only written in another way are no change.
+One of the two may be -, the standard input. The songs are read by themselves,
+without the grooves and the guide vocal that they name.
+
+The exit code is 0 when the songs are the same, 1 when they differ, and 2 when one
+of them cannot be read or has a mistake.
+
+--git takes the arguments that git gives an external diff and ends with 0, as git
+wants it. In a project whose file .gitattributes has the line
+
+  *.song.hcl diff=plinth
+
+  git config diff.plinth.textconv 'plinth outline --git'   compares bar by bar
+  git config diff.plinth.command 'plinth diff --git'       says it in words`,
+		Args: func(cmd *cobra.Command, args []string) error {
+			if git {
+				return takes(1, -1)(cmd, args)
+			}
+			return takes(2, 2)(cmd, args)
+		},
+		RunE: func(_ *cobra.Command, args []string) error {
+			switch {
+			case format != "text" && format != "json":
+				return misused("--format is text or json, not %q", format)
+			case git:
+				if err := compare.Git(a.out, args); err != nil {
+					return &failure{diffTrouble, err}
+				}
+				return nil
+			case args[0] == "-" && args[1] == "-":
+				return misused("only one of the two songs can be the standard input")
+			}
+			var songs [2]*compare.Song
+			wrong := false
+			for i, name := range args {
+				song, err := compare.Read(name, a.in)
+				if err != nil {
+					return &failure{diffTrouble, err}
+				}
+				if err := song.WriteMistakes(a.err, songspec.DiagOptions{Color: a.colorErr, Max: maxShown}); err != nil {
+					return &failure{diffTrouble, err}
+				}
+				wrong = wrong || song.Timeline == nil
+				songs[i] = song
+			}
+			if wrong {
+				return reported(diffTrouble)
+			}
+			changes := timeline.Diff(songs[0].Timeline, songs[1].Timeline)
+			write := timeline.WriteDiff
+			if format == "json" {
+				write = compare.WriteJSON
+			}
+			if err := write(a.out, changes); err != nil {
+				return &failure{diffTrouble, err}
+			}
+			if len(changes) > 0 {
+				return reported(diffDifferent)
+			}
+			return nil
+		},
+	}
+	cmd.Flags().StringVar(&format, "format", "text", "text, or json for scripts")
+	cmd.Flags().BoolVar(&git, "git", false, "be an external diff for git")
+	return cmd
+}

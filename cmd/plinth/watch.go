@@ -1,0 +1,63 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"os"
+	"os/signal"
+	"syscall"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"plinth/cmd/internal/bed"
+	"plinth/cmd/internal/live"
+)
+
+func (a *app) watchCommand() *cobra.Command {
+	var o live.Options
+	var poll time.Duration
+	cmd := &cobra.Command{
+		Use:   "watch FILE",
+		Short: "Build, and build again on every save",
+		Long: `Builds, and builds again whenever the song file, one of its groove files or its
+guide vocal is saved, by any editor. What it says of a rebuild is one line: the
+time of day, the bars, what changed in the music, and how long it took. A song with
+a mistake leaves the last good files as they are. Ctrl-C ends it.
+
+A file counts as saved when nothing has happened to it for 75 ms; a save without a
+change does nothing. A file of ours that was deleted by hand comes back with the
+next save that changes something.
+
+Where the system sends no word of changes, as on network folders, the files are
+looked at four times a second; --poll does so from the start.
+
+--then runs a command of the system's shell after each good build. One that still
+runs when the next build is done is ended first, so there are never two.`,
+		Args: takes(1, 1),
+		RunE: func(cmd *cobra.Command, args []string) error {
+			o.Song, o.To, o.Color, o.MaxDiags = args[0], a.err, a.colorErr, maxShown
+			if o.Poll = cmd.Flags().Changed("poll"); o.Poll && poll < 10*time.Millisecond {
+				return misused("--poll takes a time of 10ms or more")
+			}
+			o.PollEvery = poll
+			ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+			defer stop()
+			err := live.Run(ctx, o)
+			var song *bed.SongError
+			switch {
+			case errors.As(err, &song):
+				return failed(err)
+			case err != nil:
+				return machine(err)
+			}
+			return nil
+		},
+	}
+	flags := cmd.Flags()
+	flags.StringVar(&o.Out, "out", "", "folder to write to (default: bed, beside the song)")
+	flags.DurationVar(&poll, "poll", 0, "look at the files instead of waiting for the system's word")
+	flags.Lookup("poll").NoOptDefVal = "250ms"
+	flags.StringVar(&o.Then, "then", "", "command to run after each good build")
+	return cmd
+}
