@@ -51,13 +51,13 @@ section "wheel" {
 section "square dance" {
   like   = "square"
   energy = 4
-  # Two bars of two in front of the last phrase trip everybody up, as they do
-  # every year.
+  # Two bars of two after the first phrase trip everybody up, as they do every
+  # year.
   chords = <<-EOT
-    | F   | F/A  | Bb  | Bbm6 |
-    | F/C | Dm7  | (2/4) Gm7 | (2/4) C7 |
-    | F   | D7/F# | Gm7 | Bbm6 |
-    | F/C | C7   | F   | C7   |
+    | F       | F/A         | Bb  | Bbm6 |
+    | F/C     | Dm7         | Gm7 | C7   |
+    | (2/4) F | (2/4) D7/F# | Gm7 | Bbm6 |
+    | F/C     | C7          | F   | C7   |
   EOT
 }
 

@@ -11,6 +11,13 @@ meter = "4/4"
 tempo = 72
 feel  = "ballad-eighths"
 
+# The songwriter's guide: the band keeps out of this voice's way, and
+# `plinth room` reports where it rests.
+vocal "voices/lanterns-voice.mid" {
+  track = "Voice"
+  range = ["G3", "E5"]
+}
+
 section "intro" {
   energy = 1
   chords = "| Eb | Ab/Eb | Abm6/Eb | Bb7sus4 |"

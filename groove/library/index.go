@@ -19,7 +19,7 @@ var entries = [...]Entry{
 	{"ballad-sixteenths", "4/4", 56, 80, "a slow song with sixteenths running quietly underneath"},
 	{"brushes-ballad", "4/4", 50, 76, "brushes sweeping, the foot on 2 and 4, a bass in two that comes to walk"},
 	{"backbeat-eighths", "4/4", 84, 138, "the plain song beat: eighths on the hat, snare on 2 and 4"},
-	{"tight-sixteenths", "4/4", 80, 112, "short notes in sixteenths, everybody in a gap the others leave"},
+	{"tight-sixteenths", "4/4", 60, 112, "short notes in sixteenths, everybody in a gap the others leave"},
 	{"half-time", "4/4", 112, 168, "quick eighths with one backbeat a bar, on 3: twice as wide"},
 	{"four-on-the-floor", "4/4", 104, 132, "the kick on every beat, the hat between"},
 	{"snare-on-four", "4/4", 104, 138, "the snare on every beat, the bass talking underneath"},

@@ -4,7 +4,7 @@
 groove "tight-sixteenths" {
   about       = "short notes in sixteenths, everybody in a gap the others leave"
   meter       = "4/4"
-  tempo       = [80, 112]
+  tempo       = [60, 112]
   grid        = 16
   fills       = "straight"
   syncopation = 4
