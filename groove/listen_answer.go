@@ -81,7 +81,7 @@ func (l *listener) answer(c *comper, strikes []mark) []mark {
 		}
 		for i, voice := range figure[:n] {
 			at := start + int64(i)*half
-			out = append(out, mark{tick: at, kind: markStrike, part: '0' + voice, touch: feel.Soft, forced: true, ring: true, least: at + 2*half})
+			out = append(out, mark{tick: at, part: '0' + voice, touch: feel.Soft, forced: true, ring: true, least: at + 2*half})
 		}
 		strikes = c.spaced(mergeMarks(out))
 		next = bar + answerGap
@@ -127,8 +127,16 @@ func (l *listener) clearFor(c *comper, bar int, start, end int64) bool {
 	if ch := &c.changes[i]; ch.Pushed && start <= ch.Nominal || start == ch.Start {
 		return false
 	}
-	for _, e := range c.p.pass.Events {
-		if e.Kind != timeline.Space && e.Tick < end && max(e.End, e.Tick+1) > start {
+	if inSpan(c.silences, start) || inSpan(c.silences, end-1) {
+		return false
+	}
+	// But for stops, seen above, and a rit, which changes nothing, no event reaches
+	// further than its bar.
+	events := c.p.pass.Events
+	from := c.p.pass.Bars[bar].Start
+	for i := sort.Search(len(events), func(i int) bool { return events[i].Tick >= from }); i < len(events) && events[i].Tick < end; i++ {
+		e := &events[i]
+		if e.Kind != timeline.Space && e.Kind != timeline.Rit && max(e.End, e.Tick+1) > start {
 			return false
 		}
 	}

@@ -29,6 +29,7 @@ type comper struct {
 	voicings []voicing // one for each change; n is 0 where nothing is held
 	silences []span
 	alone    map[int]bool
+	clock    clock
 	end      int64 // of what the pianist plays: the last chord's
 }
 
@@ -39,7 +40,7 @@ func (p *plan) piano() []gridNote { return p.pianoOver(p.bass(nil)) }
 // pianoOver is the comp of a pass over the bass notes that are played in it, in
 // order: the top voice keeps out of their octaves.
 func (p *plan) pianoOver(bass []gridNote) []gridNote {
-	c := &comper{p: p, changes: p.changes(timeline.Piano), silences: p.silences(), alone: p.alone()}
+	c := &comper{p: p, changes: p.changes(timeline.Piano), silences: p.silences(), alone: p.alone(), clock: newClock(p.pass.Tempos)}
 	if len(c.changes) == 0 || p.pass.Tacet.Has(timeline.Piano) {
 		return nil
 	}
@@ -47,7 +48,7 @@ func (p *plan) pianoOver(bass []gridNote) []gridNote {
 	c.end = min(c.changes[len(c.changes)-1].End, p.pass.Length)
 	ear := p.listen()
 	c.voicings = p.voicings(c.changes, ear, bass)
-	return ear.clear(c.sound(c.marks(ear)))
+	return ear.clear(c.sound(c.score(ear)))
 }
 
 // unpush plays a chord on its beat after all when its push falls into a stop:
@@ -55,10 +56,7 @@ func (p *plan) pianoOver(bass []gridNote) []gridNote {
 func (c *comper) unpush() {
 	for i := range c.changes {
 		ch := &c.changes[i]
-		if !ch.Pushed {
-			continue
-		}
-		if _, silent := silencedAt(c.silences, ch.Start); silent {
+		if ch.Pushed && inSpan(c.silences, ch.Start) {
 			ch.Start, ch.Pushed = ch.Nominal, false
 			if i > 0 {
 				c.changes[i-1].End = ch.Nominal

@@ -7,28 +7,24 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// markKind orders what happens at one tick: what sounds ends before anything new
-// begins.
-type markKind uint8
-
-const (
-	markCut    markKind = iota // everything ends: another chord, a stop
-	markRest                   // a rest of the tab: what it held ends
-	markStrike                 // an attack
-)
-
-// mark is one thing that the pianist does.
+// mark is one attack as the pianist means it.
 type mark struct {
 	tick   int64
-	kind   markKind
-	part   byte // of a strike: as in feel.CompStep
+	part   byte // as in feel.CompStep
 	touch  feel.Touch
-	accent int
+	accent int8
 	pushed bool
 	forced bool  // the chart or an event asks for it: never thinned out
 	ring   bool  // a rest of the tab does not end it
 	least  int64 // it is held to here at least, whatever the tab rests
 	stop   int64 // it ends here at the latest; 0: when something ends it
+}
+
+// score is what the pianist does in a pass, each in order of time.
+type score struct {
+	strikes []mark
+	rests   []int64 // where the tab rests: what it held ends
+	cuts    []int64 // where everything ends: at another chord, at a stop
 }
 
 // attacksPerBeat bounds the comp's attacks a beat, by energy, in thousandths.
@@ -44,8 +40,8 @@ const closest = quarter / 4
 // same keys: what the audit allows and a fifth more, for a player strays.
 const againUS = repeatUS * 6 / 5
 
-// marks is all that the pianist does in the pass, in order.
-func (c *comper) marks(ear *listener) []mark {
+// score works out all that the pianist does in the pass.
+func (c *comper) score(ear *listener) score {
 	strikes, rests := c.tab()
 	strikes = append(strikes, c.chordStrikes()...)
 	strikes = append(strikes, c.accentStrikes()...)
@@ -53,23 +49,16 @@ func (c *comper) marks(ear *listener) []mark {
 	strikes = ear.answer(c, strikes)
 	strikes = c.thin(strikes, ear)
 	c.complete(strikes)
-	out := append(append(strikes, rests...), c.cuts()...)
-	sort.SliceStable(out, func(i, j int) bool {
-		if out[i].tick != out[j].tick {
-			return out[i].tick < out[j].tick
-		}
-		return out[i].kind < out[j].kind
-	})
-	return out
+	return score{strikes: strikes, rests: rests, cuts: c.cuts()}
 }
 
 // tab reads the level's comp row over the pass: its strikes and its rests.
-func (c *comper) tab() (strikes, rests []mark) {
+func (c *comper) tab() (strikes []mark, rests []int64) {
 	type laid struct {
 		tick int64
 		step feel.CompStep
 	}
-	var row []laid
+	row := make([]laid, 0, len(c.p.pass.Bars)*max(2, c.p.feel.Grid))
 	ending := c.p.ending()
 	for bar := range c.p.pass.Bars {
 		lv := c.p.level(bar)
@@ -86,20 +75,17 @@ func (c *comper) tab() (strikes, rests []mark) {
 			}
 		}
 	}
-	pushes, holds := c.p.pushSpans(timeline.Piano), c.p.holds()
+	holds := c.p.holds()
 	for i, st := range row {
-		if !c.may(st.tick, pushes) {
-			continue
-		}
-		if _, held := silencedAt(holds, st.tick); held {
+		if !c.may(st.tick) || inSpan(holds, st.tick) {
 			continue
 		}
 		switch st.step.Touch {
 		case feel.Sound:
 		case feel.Rest:
-			rests = append(rests, mark{tick: st.tick, kind: markRest})
+			rests = append(rests, st.tick)
 		default:
-			m := mark{tick: st.tick, kind: markStrike, part: st.step.Part, touch: st.step.Touch}
+			m := mark{tick: st.tick, part: st.step.Part, touch: st.step.Touch}
 			// A single voice of a broken chord rings on unless the tab says how long.
 			m.ring = m.part >= '1' && m.part <= '5' && (i+1 == len(row) || row[i+1].step.Touch != feel.Sound)
 			strikes = append(strikes, m)
@@ -110,11 +96,8 @@ func (c *comper) tab() (strikes, rests []mark) {
 
 // may reports whether the tab has a say at a tick: not in a stop, nor while a
 // pushed chord is tied over its beat, nor where there is no chord.
-func (c *comper) may(tick int64, pushes []pushSpan) bool {
-	if tick >= c.end {
-		return false
-	}
-	if _, silent := silencedAt(c.silences, tick); silent {
+func (c *comper) may(tick int64) bool {
+	if tick >= c.end || inSpan(c.silences, tick) {
 		return false
 	}
 	i := c.changeAt(tick)
@@ -122,15 +105,14 @@ func (c *comper) may(tick int64, pushes []pushSpan) bool {
 		return false
 	}
 	ch := &c.changes[i]
-	if ch.Pushed && tick > ch.Start && tick <= ch.Nominal {
-		return false
-	}
-	if w, ok := pushAt(pushes, tick); ok {
-		// A push that a stop has swallowed forbids nothing.
-		_, silent := silencedAt(c.silences, w.From)
-		return silent
-	}
-	return true
+	return !ch.Pushed || tick <= ch.Start || tick > ch.Nominal
+}
+
+// inSpan reports whether a tick lies in one of ordered spans. A song may have
+// thousands of them.
+func inSpan(spans []span, tick int64) bool {
+	i := sort.Search(len(spans), func(i int) bool { return spans[i].End > tick })
+	return i < len(spans) && spans[i].Start <= tick
 }
 
 // chordStrikes are the attacks that the chart asks for: one at every change of
@@ -139,10 +121,7 @@ func (c *comper) chordStrikes() []mark {
 	var out []mark
 	for i := range c.changes {
 		ch := &c.changes[i]
-		if c.voicings[i].n == 0 || !c.fresh(i) || ch.Start >= c.end {
-			continue
-		}
-		if _, silent := silencedAt(c.silences, ch.Start); silent {
+		if c.voicings[i].n == 0 || !c.fresh(i) || ch.Start >= c.end || inSpan(c.silences, ch.Start) {
 			continue
 		}
 		bar := c.p.barAt(ch.Nominal)
@@ -150,7 +129,7 @@ func (c *comper) chordStrikes() []mark {
 			continue
 		}
 		beat := c.p.pass.Bars[bar].Meter.TempoTicks()
-		m := mark{tick: ch.Start, kind: markStrike, part: 'c', touch: usualTouch(c.p.level(bar)),
+		m := mark{tick: ch.Start, part: 'c', touch: usualTouch(c.p.level(bar)),
 			forced: true, pushed: ch.Pushed, least: ch.Start + beat}
 		if ch.Pushed {
 			m.least = max(m.least, ch.Nominal+beat/2)
@@ -182,8 +161,7 @@ func (c *comper) accentStrikes() []mark {
 		if i >= 0 && c.changes[i].Pushed && at == c.changes[i].Nominal {
 			at = c.changes[i].Start
 		}
-		_, silent := silencedAt(c.silences, at)
-		if silent || i < 0 || c.voicings[i].n == 0 || at >= c.end || at < 0 {
+		if inSpan(c.silences, at) || i < 0 || c.voicings[i].n == 0 || at >= c.end || at < 0 {
 			continue
 		}
 		beat := c.p.pass.Bars[e.Bar].Meter.TempoTicks()
@@ -191,8 +169,8 @@ func (c *comper) accentStrikes() []mark {
 		if c.p.pass.EnergyAt(e.Bar) == 5 {
 			part = 'r'
 		}
-		m := mark{tick: at, kind: markStrike, part: part, touch: feel.Strong,
-			accent: max(1, e.Weight), forced: true, pushed: at != e.Tick}
+		m := mark{tick: at, part: part, touch: feel.Strong,
+			accent: int8(max(1, e.Weight)), forced: true, pushed: at != e.Tick}
 		switch m.accent {
 		case 1:
 			m.least = at + beat/2
@@ -211,15 +189,15 @@ func (c *comper) accentStrikes() []mark {
 
 // cuts are where everything ends: at another chord, at a stop, before a bar of
 // written hits alone.
-func (c *comper) cuts() []mark {
-	var out []mark
+func (c *comper) cuts() []int64 {
+	var out []int64
 	for i := range c.changes {
 		if c.voicings[i].n == 0 || c.fresh(i) {
-			out = append(out, mark{tick: c.changes[i].Start, kind: markCut})
+			out = append(out, c.changes[i].Start)
 		}
 	}
 	for _, s := range c.silences {
-		out = append(out, mark{tick: s.Start, kind: markCut})
+		out = append(out, s.Start)
 	}
 	for bar := range c.p.pass.Bars {
 		start := c.p.pass.Bars[bar].Start
@@ -229,8 +207,9 @@ func (c *comper) cuts() []mark {
 		if i := c.changeAt(start); i >= 0 && c.changes[i].Pushed && c.changes[i].Nominal == start {
 			continue // tied over from the bar before
 		}
-		out = append(out, mark{tick: start, kind: markCut})
+		out = append(out, start)
 	}
+	sort.Slice(out, func(i, j int) bool { return out[i] < out[j] })
 	return out
 }
 
@@ -265,12 +244,11 @@ func mergeMarks(in []mark) []mark {
 // and those that would strike the same keys again faster than a restrained player
 // does; of two of the tab's the first stays.
 func (c *comper) spaced(in []mark) []mark {
-	clock := newClock(c.p.pass.Tempos)
 	out := in[:0:0]
 	for _, m := range in {
 		for len(out) > 0 {
 			last := &out[len(out)-1]
-			if last.forced && m.forced || !c.close(clock, last, &m) {
+			if last.forced && m.forced || !c.close(last, &m) {
 				out = append(out, m)
 				break
 			}
@@ -287,7 +265,7 @@ func (c *comper) spaced(in []mark) []mark {
 }
 
 // close reports whether b comes too soon after a.
-func (c *comper) close(clock clock, a, b *mark) bool {
+func (c *comper) close(a, b *mark) bool {
 	if (a.forced || b.forced) && b.tick-a.tick < closest {
 		return true
 	}
@@ -296,7 +274,11 @@ func (c *comper) close(clock clock, a, b *mark) bool {
 	}
 	low, high := voicesOf(a.part, maxVoices)
 	from, to := voicesOf(b.part, maxVoices)
-	return low < to && from < high && clock.us(c.p.swung(b.tick))-clock.us(c.p.swung(a.tick)) < againUS
+	least := int64(againUS)
+	if a.forced || b.forced {
+		least = repeatUS * 3 / 2 // a change or a hit has room round it
+	}
+	return low < to && from < high && c.us(b.tick)-c.us(a.tick) < least
 }
 
 func btoi(b bool) int {

@@ -3,7 +3,8 @@ package groove
 import "sort"
 
 // rollMS is the time between two notes of a rolled chord, in milliseconds. The
-// top note is on the beat, the others come before it. From memory: pianists'
+// top note is on the beat, the others come before it; where the strike before is
+// too near for that the chord is struck together. From memory: pianists'
 // quick rolls lie about here; no source checked.
 const rollMS = 15
 
@@ -108,10 +109,11 @@ type heldNote struct {
 	stop  int64 // where it ends at the latest; 0: open
 }
 
-// sound turns the marks into notes. A strike of some voices leaves the others
-// ringing; a strike of all begins anew.
-func (c *comper) sound(marks []mark) []gridNote {
-	var out []gridNote
+// sound turns the score into notes. At one tick what sounds ends before anything
+// new begins. A strike of some voices leaves the others ringing; a strike of all
+// begins anew.
+func (c *comper) sound(s score) []gridNote {
+	out := make([]gridNote, 0, 4*len(s.strikes))
 	var held [maxVoices]heldNote
 	lift := func(i int, at int64) {
 		h := &held[i]
@@ -127,36 +129,48 @@ func (c *comper) sound(marks []mark) []gridNote {
 			out = append(out, h.gridNote)
 		}
 	}
-	for _, m := range marks {
-		switch m.kind {
-		case markCut:
-			for i := range held {
-				lift(i, m.tick)
-			}
-		case markRest:
-			for i := range held {
-				if h := &held[i]; h.down && !h.ring && h.stop == 0 {
-					h.stop = max(m.tick, h.least)
-				}
-			}
-		case markStrike:
-			v := &c.voicings[c.changeAt(m.tick)]
-			low, high := voicesOf(m.part, int(v.n))
-			if high-low == int(v.n) {
+	rest, cut := 0, 0
+	upTo := func(tick int64) {
+		for rest < len(s.rests) || cut < len(s.cuts) {
+			switch {
+			case cut < len(s.cuts) && s.cuts[cut] <= tick && (rest == len(s.rests) || s.cuts[cut] <= s.rests[rest]):
 				for i := range held {
-					lift(i, m.tick)
+					lift(i, s.cuts[cut])
 				}
-			}
-			for i := low; i < high; i++ {
-				lift(i, m.tick)
-				n := gridNote{Tick: m.tick, Key: v.notes[i], Touch: m.touch, Accent: m.accent, Lane: "piano", Pushed: m.pushed}
-				if m.part == 'r' && !c.afterStop(m.tick) {
-					n.ShiftMS = -rollMS * (high - 1 - i)
+				cut++
+			case rest < len(s.rests) && s.rests[rest] <= tick:
+				for i := range held {
+					if h := &held[i]; h.down && !h.ring && h.stop == 0 {
+						h.stop = max(s.rests[rest], h.least)
+					}
 				}
-				held[i] = heldNote{gridNote: n, down: true, ring: m.ring, least: m.least, stop: m.stop}
+				rest++
+			default:
+				return
 			}
 		}
 	}
+	for k := range s.strikes {
+		m := &s.strikes[k]
+		upTo(m.tick)
+		v := &c.voicings[c.changeAt(m.tick)]
+		low, high := voicesOf(m.part, int(v.n))
+		if high-low == int(v.n) {
+			for i := range held {
+				lift(i, m.tick)
+			}
+		}
+		roll := m.part == 'r' && !c.afterStop(m.tick) && (k == 0 || c.us(m.tick)-c.us(s.strikes[k-1].tick) >= againUS+1000*rollMS*int64(high-1))
+		for i := low; i < high; i++ {
+			lift(i, m.tick)
+			n := gridNote{Tick: m.tick, Key: v.notes[i], Touch: m.touch, Accent: int(m.accent), Lane: "piano", Pushed: m.pushed}
+			if roll {
+				n.ShiftMS = -rollMS * (high - 1 - i)
+			}
+			held[i] = heldNote{gridNote: n, down: true, ring: m.ring, least: m.least, stop: m.stop}
+		}
+	}
+	upTo(c.end)
 	for i := range held {
 		lift(i, c.end)
 	}
@@ -169,12 +183,10 @@ func (c *comper) sound(marks []mark) []gridNote {
 	return out
 }
 
+// us is the time of a tick of the grid, in microseconds.
+func (c *comper) us(tick int64) int64 { return c.clock.us(c.p.swung(tick)) }
+
 // afterStop reports a strike that ends a stop: rolled, it would begin inside.
 func (c *comper) afterStop(tick int64) bool {
-	for _, s := range c.silences {
-		if s.End == tick {
-			return true
-		}
-	}
-	return false
+	return inSpan(c.silences, tick-1) && !inSpan(c.silences, tick)
 }

@@ -1,0 +1,46 @@
+package groove
+
+import (
+	"math/rand"
+	"strings"
+	"testing"
+
+	"plinth/songspec/timeline"
+)
+
+// BenchmarkVoicing is the time a change takes: a chart that goes round, as songs
+// do; chords that never come again; and one short section, where every chord is
+// new and costs its candidates.
+func BenchmarkVoicing(b *testing.B) {
+	round := strings.TrimSuffix(strings.Repeat("C|G/B|Am7|F Fm6|C/G|G7sus4 G7|C|Bb C7|", 125), "|")
+	for _, c := range []struct {
+		name string
+		pass *timeline.Pass
+	}{
+		{"round", passOf(b, round, 4)},
+		{"new", randomPass(b, rand.New(rand.NewSource(1)), 1000)},
+		{"short", passOf(b, "C|G/B|Am7|F Fm6|C/G|G7sus4 G7|C|Bb C7", 4)},
+	} {
+		p := planOf(c.pass, compFeel("c==============="))
+		changes := p.changes(timeline.Piano)
+		ear := p.listen()
+		b.Run(c.name, func(b *testing.B) {
+			b.ReportAllocs()
+			for i := 0; i < b.N; i++ {
+				p.voicings(changes, ear, nil)
+			}
+			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(len(changes)), "ns/change")
+		})
+	}
+}
+
+// BenchmarkComp is the whole of the pianist's work, by the bar.
+func BenchmarkComp(b *testing.B) {
+	round := strings.TrimSuffix(strings.Repeat("C|G/B|Am7|F Fm6|C/G|G7sus4 G7|C|Bb C7|", 125), "|")
+	p := planOf(passOf(b, round, 4), compFeel("c=====c=c===c=u="))
+	b.ReportAllocs()
+	for i := 0; i < b.N; i++ {
+		p.piano()
+	}
+	b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(len(p.pass.Bars)), "ns/bar")
+}
