@@ -20,10 +20,10 @@ drums {
 section "river" {
   energy = 2
   chords = <<-EOT
-    | Dm    | Dm/C  | Bbmaj7 | A7     |
-    | Dm    | Gm6   | Em7b5  | A7     |
-    | Dm    | Dm/C  | Bbmaj7 | F/A    |
-    | Gm7   | A7sus4 A7 / | Dm | %    |
+    | Dm  | Dm/C        | Bbmaj7 | A7  |
+    | Dm  | Gm6         | Em7b5  | A7  |
+    | Dm  | Dm/C        | Bbmaj7 | F/A |
+    | Gm7 | A7sus4 A7 / | Dm     | %   |
   EOT
 }
 
@@ -31,8 +31,8 @@ section "square" {
   key    = "F major"
   energy = 3
   chords = <<-EOT
-    |: F   | F/A | Bb  | Bbm6 |
-     | F/C | Dm7 | Gm7 | C7   :|
+    |: F   | F/A | Bb  | Bbm6  |
+    |  F/C | Dm7 | Gm7 | C7   :|
   EOT
   push "8, 16: 3&" {}
 }
@@ -42,8 +42,8 @@ section "wheel" {
   feel   = "mill-wheel"
   energy = [2, 4]
   chords = <<-EOT
-    |: bVI | bVII | i | i/b7 :|x3
-    |  bVI | bVII | V7sus4 | V7 |
+    |: bVI | bVII | i      | i/b7 :|x3
+    |  bVI | bVII | V7sus4 | V7    |
   EOT
   accent "13-15: 1" { weight = 2 }
 }
@@ -68,7 +68,7 @@ section "last round" {
     | Bb | Bbm6 | F/C | D7 | Gm7 | C7sus4 C7 / | Db | Eb |
     | F  | %    |
   EOT
-  rit  "7-8" { to = 96 }
+  rit "7-8" { to = 96 }
   fill "8: 1" {}
   stop "10: 2" {}
 }

@@ -73,7 +73,7 @@ section "close" {
   chords = "| Eb | Abm6/Eb | Eb | % |"
   rit "2-3" { to = 56 }
   hold "4: 1" { beats = 3 }
-  fills  = false
+  fills = false
 }
 
 form {

@@ -22,8 +22,8 @@ section "verse" {
   energy = 2
   # V7/vi and V7/ii are dominants of the chords that follow them.
   chords = <<-EOT
-    | I   | V7/vi | vi7     | V7/IV |
-    | IV  | iv6   | I/5 vi7 | ii7 V7 |
+    | I  | V7/vi | vi7     | V7/IV  |
+    | IV | iv6   | I/5 vi7 | ii7 V7 |
   EOT
   space "4: 7" {
     beats = 2
@@ -39,12 +39,12 @@ section "turn" {
 section "chorus" {
   energy = 4
   chords = <<-EOT
-    |: Cmaj7 | D/C | Bm7  | Em7  :|
-    |  Eb    | F   | G/D  | D7sus4 D7 |
+    |: Cmaj7 | D/C | Bm7 | Em7       :|
+    |  Eb    | F   | G/D | D7sus4 D7  |
   EOT
-  push   "4, 8: 12" {}
+  push "4, 8: 12" {}
   accent "11: 1 7 10" {}
-  fill   "12: 7" {}
+  fill "12: 7" {}
 }
 
 section "bells" {
@@ -56,7 +56,7 @@ section "bells" {
     weight = 2
   }
   accent "6: 1" {}
-  hold   "6: 10" { beats = 1 }
+  hold "6: 10" { beats = 1 }
 }
 
 section "amen" {
