@@ -294,6 +294,9 @@ func (r *chartReader) word(i, hi int) int {
 	}
 	text := strings.TrimRight(string(src[lo:i]), " \t")
 	i = lo + len(text)
+	if strings.ContainsAny(text, " \t") {
+		text = strings.Join(strings.Fields(text), " ")
+	}
 	r.begin(lo, i)
 	switch {
 	case text == "%":

@@ -77,7 +77,11 @@ func (r *resolver) readable(c *chart, key harmony.Key) {
 
 func (r *resolver) notAChord(w *chartWord, err error) {
 	summary := fmt.Sprintf("Not a chord: %q", clip(w.text, 24))
-	reportSymbol(r.f.src, &r.rep, r.f.src.rng(w.lo, w.hi), w.lo, summary, err, "")
+	off := w.lo
+	if len(w.text) != w.hi-w.lo {
+		off = -1 // blanks were folded, so that offsets do not hold
+	}
+	reportSymbol(r.f.src, &r.rep, r.f.src.rng(w.lo, w.hi), off, summary, err, "")
 }
 
 // hasLetters reports a chart with a letter symbol in it, by the first letter:

@@ -19,7 +19,25 @@ func Format(name string, src []byte) ([]byte, hcl.Diagnostics) {
 	if diags.HasErrors() {
 		return nil, diags
 	}
-	out := layoutHCL(bytes.TrimPrefix(src, byteOrderMark))
+	out := bytes.TrimPrefix(src, byteOrderMark)
+	// Once is enough, but for blanks at the ends of some lines, which HCL's layout
+	// takes away only when it sees them again.
+	for range 4 {
+		next, d := layout(name, out)
+		if d.HasErrors() {
+			return nil, d
+		}
+		if bytes.Equal(next, out) {
+			break
+		}
+		out = next
+	}
+	return out, diags
+}
+
+// layout lays a good song file out, once.
+func layout(name string, src []byte) ([]byte, hcl.Diagnostics) {
+	out := layoutHCL(src)
 	s := newSource(name, out)
 	if d := s.guard(); d.HasErrors() {
 		return nil, d // too long once laid out
@@ -63,7 +81,7 @@ func Format(name string, src []byte) ([]byte, hcl.Diagnostics) {
 	if n := b.Len(); n > 0 && b.Bytes()[n-1] != '\n' {
 		b.WriteByte('\n')
 	}
-	return b.Bytes(), diags
+	return b.Bytes(), nil
 }
 
 // layoutHCL is hclwrite's layout. What would be a template there is hidden from

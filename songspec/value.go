@@ -49,6 +49,10 @@ func (d *decoder) constant(expr hclsyntax.Expression, help string) (cty.Value, b
 			d.rep.errorf(rng, "Null is no value", "Leave the line out instead. %s", help)
 			return cty.NilVal, false
 		}
+		if e.Val.Type() == cty.Number && !handy(e.Val.AsBigFloat()) {
+			d.rep.errorf(rng, "Out of all bounds", "%s", help)
+			return cty.NilVal, false
+		}
 	}
 	if !plain(expr) {
 		d.rep.errorf(rng, "Not a plain value", "A song file holds plain values only: no names, functions or conditions. %s", help)
@@ -62,11 +66,13 @@ func (d *decoder) constant(expr hclsyntax.Expression, help string) (cty.Value, b
 	return v, true
 }
 
-// plain reports an expression made of literals, signs and arithmetic alone.
+// plain reports an expression made of literals, signs and arithmetic alone, with
+// numbers of a size that can be reckoned with: HCL would take the gigabytes that
+// 1e999999999 + 1 needs.
 func plain(expr hclsyntax.Expression) bool {
 	switch e := expr.(type) {
 	case *hclsyntax.LiteralValueExpr:
-		return !e.Val.IsNull()
+		return !e.Val.IsNull() && (e.Val.Type() != cty.Number || handy(e.Val.AsBigFloat()))
 	case *hclsyntax.TemplateExpr:
 		return e.IsStringLiteral() || len(e.Parts) == 0 || allLiteral(e.Parts)
 	case *hclsyntax.ParenthesesExpr:
@@ -74,9 +80,18 @@ func plain(expr hclsyntax.Expression) bool {
 	case *hclsyntax.UnaryOpExpr:
 		return plain(e.Val)
 	case *hclsyntax.BinaryOpExpr:
-		return plain(e.LHS) && plain(e.RHS)
+		switch e.Op {
+		case hclsyntax.OpAdd, hclsyntax.OpSubtract, hclsyntax.OpMultiply, hclsyntax.OpDivide:
+			return plain(e.LHS) && plain(e.RHS)
+		}
 	}
 	return false
+}
+
+// handy reports a number between 2^-200 and 2^200, or 0.
+func handy(f *big.Float) bool {
+	e := f.MantExp(nil)
+	return !f.IsInf() && e > -200 && e < 200
 }
 
 func allLiteral(parts []hclsyntax.Expression) bool {
@@ -130,7 +145,7 @@ func (d *decoder) number(expr hclsyntax.Expression, help string) (*big.Float, bo
 	}
 	if v.Type() == cty.String {
 		n, err := convert.Convert(cty.StringVal(strings.TrimSpace(v.AsString())), cty.Number)
-		if err != nil {
+		if err != nil || !handy(n.AsBigFloat()) {
 			d.rep.errorf(rng, "Not a number", "%s", help)
 			return nil, false
 		}
