@@ -22,20 +22,20 @@ var entries = [...]Entry{
 	{"tight-sixteenths", "4/4", 60, 112, "short notes in sixteenths, everybody in a gap the others leave"},
 	{"half-time", "4/4", 112, 168, "quick eighths with one backbeat a bar, on 3: twice as wide"},
 	{"four-on-the-floor", "4/4", 104, 132, "the kick on every beat, the hat between"},
-	{"snare-on-four", "4/4", 104, 138, "the snare on every beat, the bass talking underneath"},
+	{"snare-on-four", "4/4", 104, 130, "the snare on every beat, the bass talking underneath"},
 	{"shuffle", "4/4", 84, 132, "long and short in triplets, a bass that strolls up the chord"},
-	{"swing", "4/4", 108, 200, "ride and foot, a bass in two that comes to walk, few and short chords"},
-	{"two-beat", "4/4", 96, 138, "quick: bass on the beats, snare and chords between them"},
-	{"train", "4/4", 88, 132, "sixteenths murmuring on the snare, accents between the beats"},
+	{"swing", "4/4", 108, 184, "ride and foot, a bass in two that comes to walk, few and short chords"},
+	{"two-beat", "4/4", 96, 132, "quick: bass on the beats, snare and chords between them"},
+	{"train", "4/4", 88, 126, "sixteenths murmuring on the snare, accents between the beats"},
 	{"bossa", "4/4", 104, 152, "a quiet clave in cross-stick, root and fifth, chords that lean over the beat"},
 	{"samba", "4/4", 84, 112, "two to the bar, the low drum on 2, sixteenths all the way"},
 	{"one-drop", "4/4", 116, 160, "1 left empty, kick and cross-stick on 3, chords on 2 and 4"},
-	{"second-line", "4/4", 84, 116, "a street parade held down: rolling snare, a little late in its sixteenths"},
+	{"second-line", "4/4", 84, 108, "a street parade held down: rolling snare, a little late in its sixteenths"},
 	{"slow-twelve", "12/8", 44, 72, "slow triplets written out: soul and gospel ballads"},
 	{"gospel-six", "6/8", 40, 66, "a slow six with the snare on 4 and a pickup into 1"},
 	{"lilt", "6/8", 60, 108, "a quick six that sways: long, short, long, short"},
 	{"waltz", "3/4", 84, 144, "bass on 1, chords on 2 and 3"},
-	{"jazz-waltz", "3/4", 100, 184, "three that swings: the foot on 2, a bass that comes to walk"},
+	{"jazz-waltz", "3/4", 100, 172, "three that swings: the foot on 2, a bass that comes to walk"},
 	{"march", "2/4", 92, 126, "in step: bass on the beats, chords between, the snare rolling"},
 	{"five", "5/4", 96, 160, "three and two"},
 	{"seven", "7/8", 96, 168, "two, two and three: a bar of four with its last half beat cut off"},
@@ -66,7 +66,7 @@ func entryNamed(name string) *Entry {
 }
 
 // families are the built-in fill families, each a file of that name.
-var families = [...]string{"straight", "triplet", "compound", "brushes", "latin", "march"}
+var families = [...]string{"straight", "triplet", "compound", "brushes", "bossa", "latin", "march"}
 
 // Families lists the names of the built-in fill families.
 func Families() []string { return append([]string(nil), families[:]...) }

@@ -1,4 +1,4 @@
-# Fills for bossa and samba: rim and fingers up to energy 3, drum and toms above.
+# Fills for samba: rim and fingers up to energy 3, drum and toms above.
 fills "latin" {
   grid = 4
 

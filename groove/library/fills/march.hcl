@@ -72,10 +72,10 @@ fills "march" {
     snare  = "sxsX"
     kick   = "x---"
   }
-  fill "drag to the end" {
+  fill "flam and one" {
     colour = 5
     energy = [4, 5]
-    snare  = "x-dX"
+    snare  = "f--X"
     kick   = "x---"
   }
 
@@ -148,10 +148,10 @@ fills "march" {
     snare  = "sssxsxsX"
     kick   = "x---x---"
   }
-  fill "drag to the end in two" {
+  fill "flam and one in two" {
     colour = 5
     energy = [4, 5]
-    snare  = "x-x-x-dX"
+    snare  = "x-x-f--X"
     kick   = "x---x---"
   }
 
@@ -224,10 +224,10 @@ fills "march" {
     snare  = "sgssssxssxsssxsX"
     kick   = "x---x---x---x---"
   }
-  fill "drag to the end in four" {
+  fill "flam and one in four" {
     colour = 5
     energy = [4, 5]
-    snare  = "x-x-x-s-x-s-x-dX"
+    snare  = "x-x-x-s-x-s-f--X"
     kick   = "x---x---x---x---"
   }
 }

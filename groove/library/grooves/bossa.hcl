@@ -5,7 +5,7 @@ groove "bossa" {
   meter       = "4/4"
   tempo       = [104, 152]
   grid        = 16
-  fills       = "latin"
+  fills       = "bossa"
   syncopation = 2
 
   lag {

@@ -3,7 +3,7 @@
 groove "jazz-waltz" {
   about       = "three that swings: the foot on 2, a bass that comes to walk"
   meter       = "3/4"
-  tempo       = [100, 184]
+  tempo       = [100, 172]
   grid        = 9
   fills       = "triplet"
   swing       = "tempo"

@@ -3,7 +3,7 @@
 groove "second-line" {
   about       = "a street parade held down: rolling snare, a little late in its sixteenths"
   meter       = "4/4"
-  tempo       = [84, 116]
+  tempo       = [84, 108]
   grid        = 16
   fills       = "march"
   swing       = 1.3

@@ -2,7 +2,7 @@
 groove "snare-on-four" {
   about       = "the snare on every beat, the bass talking underneath"
   meter       = "4/4"
-  tempo       = [104, 138]
+  tempo       = [104, 130]
   grid        = 16
   fills       = "straight"
   syncopation = 2

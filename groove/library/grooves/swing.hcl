@@ -4,7 +4,7 @@
 groove "swing" {
   about       = "ride and foot, a bass in two that comes to walk, few and short chords"
   meter       = "4/4"
-  tempo       = [108, 200]
+  tempo       = [108, 184]
   grid        = 12
   fills       = "triplet"
   swing       = "tempo"

@@ -3,7 +3,7 @@
 groove "train" {
   about       = "sixteenths murmuring on the snare, accents between the beats"
   meter       = "4/4"
-  tempo       = [88, 132]
+  tempo       = [88, 126]
   grid        = 16
   fills       = "march"
   syncopation = 2
@@ -72,7 +72,7 @@ groove "train" {
     voices   = 4
     centre   = "D4"
     answer {
-      snare = "sgXgsgXgsgXgsgXd"
+      snare = "sgXgsgXgsgXgsgXs"
     }
   }
 }

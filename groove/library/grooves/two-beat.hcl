@@ -2,7 +2,7 @@
 groove "two-beat" {
   about       = "quick: bass on the beats, snare and chords between them"
   meter       = "4/4"
-  tempo       = [96, 138]
+  tempo       = [96, 132]
   grid        = 16
   fills       = "march"
   syncopation = 2
