@@ -41,6 +41,8 @@ machine failed (disk, permission). NO_COLOR and a pipe turn colour off.`,
 		a.buildCommand(),
 		a.checkCommand(),
 		a.outlineCommand(),
+		a.watchCommand(),
+		a.diffCommand(),
 		a.fmtCommand(),
 		a.groovesCommand(),
 	)
