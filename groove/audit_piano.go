@@ -15,7 +15,13 @@ type Finding struct {
 	Tick   int64  // from the start of the pass
 	Bar    int    // index into the pass's bars
 	Rule   string // a short word for the rule: "span", "ceiling"
-	Text   string // one plain sentence
+	Text   string // one plain sentence, without its full stop
+
+	// What an audit of the whole song adds.
+	Severity Severity
+	Pass     int // index of the pass in the form
+	SongBar  int // number of the bar in the song, from 1
+	Line     int // line of the song file where the bar stands
 }
 
 // The piano's limits.

@@ -1,0 +1,238 @@
+package groove
+
+import (
+	"fmt"
+	"sort"
+	"strings"
+
+	"plinth/groove/feel"
+	"plinth/songspec/timeline"
+)
+
+// Severity says what a finding is about.
+type Severity uint8
+
+const (
+	// Remark: it can be played, but breaks 'less is more'.
+	Remark Severity = iota
+	// Fault: a player could not play it, or it is not what the song asks for.
+	Fault
+)
+
+func (s Severity) String() string {
+	if s == Fault {
+		return "fault"
+	}
+	return "remark"
+}
+
+// The rules, by the word that a finding carries.
+const (
+	ruleRange       = "range"
+	ruleOverlap     = "overlap"
+	ruleStop        = "stop"
+	ruleHands       = "hands"
+	ruleSpeed       = "speed"
+	ruleFoot        = "foot"
+	ruleHat         = "hat"
+	ruleSyncopation = "syncopation"
+	ruleVoice       = "voice"
+	ruleBass        = "bass"
+	ruleLock        = "lock"
+	ruleSpan        = "span"
+	ruleLow         = "low"
+	ruleCeiling     = "ceiling"
+	ruleRepeat      = "repeat"
+	ruleDensity     = "density"
+	ruleOctaves     = "octaves"
+	ruleEnergy      = "energy"
+)
+
+// severities are all the rules with what breaking them amounts to.
+var severities = map[string]Severity{
+	ruleRange:       Fault,  // a note that the instrument has not
+	ruleOverlap:     Fault,  // a note struck while it still sounds
+	ruleStop:        Fault,  // a sound in a stop
+	ruleHands:       Fault,  // more than two hands at once
+	ruleSpeed:       Fault,  // a hand faster than ten strokes a second
+	ruleFoot:        Fault,  // a foot faster than that
+	ruleHat:         Fault,  // the one hi-hat asked for two things at once
+	ruleSyncopation: Remark, // a kit more off the beat than its feel says
+	ruleVoice:       Fault,  // a bass that plays two notes at once
+	ruleBass:        Fault,  // a change of chord without its bass
+	ruleLock:        Remark, // kicks without the bass
+	ruleSpan:        Fault,  // more than two hands of five fingers hold
+	ruleLow:         Fault,  // an interval under its limit
+	ruleCeiling:     Fault,  // a comp over its ceiling
+	ruleRepeat:      Fault,  // a key of the piano struck again too soon
+	ruleDensity:     Remark, // a comp that attacks more than its energy allows
+	ruleOctaves:     Remark, // a comp whose top goes in octaves with the bass
+	ruleEnergy:      Remark, // a section that plays less at a higher energy
+}
+
+// AuditReport is what an audit of a song found, and its figures pass by pass.
+type AuditReport struct {
+	Findings []Finding // by pass, tick, player
+	Passes   []Figures // one for each pass
+}
+
+// Faults counts the findings that are faults.
+func (r *AuditReport) Faults() int {
+	n := 0
+	for _, f := range r.Findings {
+		if f.Severity == Fault {
+			n++
+		}
+	}
+	return n
+}
+
+// Audit checks a performance as it is written, note by note, against what two
+// hands, two feet, ten fingers and a bass guitar can do, against what the song
+// asks for, and against the band's own rules of restraint. It looks at the
+// finished notes and not at how they were made; of the feel it takes the names of
+// the kit's voices and the syncopation that it may reach. tl and set are those
+// that perf was played from; the passes of perf are what is read.
+func Audit(tl *timeline.Timeline, perf *Performance, set *feel.Set) *AuditReport {
+	a := &audit{tl: tl, out: &AuditReport{}, kitVoices: kitVoices()}
+	at := int64(0)
+	for i := range perf.Passes {
+		pass := &tl.Passes[i]
+		pa := &passAudit{audit: a, pass: pass, plan: newPlan(tl, pass, set), part: &perf.Passes[i], clock: newClock(pass.Tempos), from: at}
+		at += pa.clock.us(pass.Length)
+		a.passes = append(a.passes, pa)
+		pa.all()
+		pa.bass()
+		pa.kit()
+		for _, f := range AuditPiano(tl.Piano, pass, perf.Passes[i]) {
+			a.keep(pa, f)
+		}
+		a.out.Passes = append(a.out.Passes, pa.figures())
+	}
+	a.limbs()
+	a.borders()
+	a.energies()
+	sort.SliceStable(a.out.Findings, func(i, j int) bool {
+		x, y := &a.out.Findings[i], &a.out.Findings[j]
+		switch {
+		case x.Pass != y.Pass:
+			return x.Pass < y.Pass
+		case x.Tick != y.Tick:
+			return x.Tick < y.Tick
+		}
+		return x.Player < y.Player
+	})
+	return a.out
+}
+
+// audit is the audit of a song at work.
+type audit struct {
+	tl     *timeline.Timeline
+	out    *AuditReport
+	passes []*passAudit
+
+	kitVoices [128]feel.Voice
+}
+
+// passAudit is the audit of one pass.
+type passAudit struct {
+	*audit
+	pass  *timeline.Pass
+	plan  *plan
+	part  *PassPart
+	clock clock
+	from  int64 // where the pass begins, in microseconds of the song
+}
+
+// keep adds a finding, with its place in the song.
+func (a *audit) keep(pa *passAudit, f Finding) {
+	f.Severity = severities[f.Rule]
+	f.Pass = pa.pass.Index
+	f.SongBar = pa.pass.FirstBar + f.Bar
+	f.Line = pa.pass.Bars[f.Bar].Line
+	a.out.Findings = append(a.out.Findings, f)
+}
+
+// found adds a finding at a tick of the pass.
+func (pa *passAudit) found(who timeline.Player, tick int64, rule, format string, args ...any) {
+	pa.keep(pa, Finding{Player: who, Tick: tick, Bar: pa.plan.barAt(tick), Rule: rule, Text: fmt.Sprintf(format, args...)})
+}
+
+// all checks what holds for every player: the instrument's range, no note struck
+// while it still sounds, and silence in a stop.
+func (pa *passAudit) all() {
+	var stops []span
+	for _, e := range pa.pass.Events {
+		if e.Kind == timeline.Stop {
+			stops = append(stops, span{e.Tick, e.End})
+		}
+	}
+	for who := timeline.Player(0); who < timeline.NumPlayers; who++ {
+		var last [128]*Note
+		notes := pa.part.Notes[who]
+		for i := range notes {
+			n := &notes[i]
+			for _, s := range stops {
+				if n.Tick < s.End && n.Tick+n.Length > s.Start {
+					pa.found(who, max(n.Tick, s.Start), ruleStop, "%s", inStop[who])
+					break
+				}
+			}
+			if who == timeline.Piano {
+				continue // range and overlap are among the piano's own rules
+			}
+			if fault := pa.onInstrument(who, n.Key); fault != "" {
+				pa.found(who, n.Tick, ruleRange, "%s", fault)
+			}
+			if p := last[n.Key&127]; p != nil && p.Tick+p.Length > n.Tick {
+				pa.found(who, n.Tick, ruleOverlap, "%s is struck while it still sounds", pa.soundName(who, n.Key))
+			}
+			last[n.Key&127] = n
+		}
+	}
+}
+
+// inStop says who sounds in a stop.
+var inStop = [timeline.NumPlayers]string{"the drums sound in a stop", "the bass sounds in a stop", "the piano sounds in a stop"}
+
+// bassLowest is the bass's lowest string: E1 of four, B0 of five.
+func bassLowest(tl *timeline.Timeline) int {
+	if tl.Bass.Strings == 5 {
+		return lowFive
+	}
+	return lowFour
+}
+
+// onInstrument says what is wrong with a key of the kit or of the bass, or "".
+func (a *audit) onInstrument(who timeline.Player, key uint8) string {
+	low := bassLowest(a.tl)
+	switch {
+	case who == timeline.Drums && a.kitVoices[key&127].Word == "":
+		return fmt.Sprintf("the kit has nothing on percussion key %d", key)
+	case who == timeline.Bass && (int(key) < low || int(key) > highest):
+		return fmt.Sprintf("%s is outside the bass's range, %s to %s", keyName(int(key)), keyName(low), keyName(highest))
+	}
+	return ""
+}
+
+// soundName names a key as its player would.
+func (a *audit) soundName(who timeline.Player, key uint8) string {
+	if who != timeline.Drums {
+		return keyName(int(key))
+	}
+	return "the " + voiceWords(a.kitVoices[key&127].Word)
+}
+
+// voiceWords is a voice's word as it is spoken.
+func voiceWords(word string) string { return strings.ReplaceAll(word, "_", " ") }
+
+// kitVoices are the kit's voices by percussion key. Where a brush and a stick share
+// a key it is the stick's: the limb is the same.
+func kitVoices() (out [128]feel.Voice) {
+	for _, v := range feel.Voices() {
+		if out[v.Key].Word == "" || !v.Brush() {
+			out[v.Key] = v
+		}
+	}
+	return out
+}

@@ -1,0 +1,165 @@
+package groove
+
+import (
+	"fmt"
+	"strings"
+
+	"plinth/songspec/timeline"
+)
+
+// Figures are what a pass is measured by. Rates and means are in thousandths, so
+// that they are the same on every machine.
+type Figures struct {
+	Section  string
+	Ordinal  int // among the section's passes, from 0
+	FirstBar int // number of its first bar in the song, from 1
+	Bars     int
+	Energy   [2]int // at its first and its last bar
+
+	// Attacks a bar by player, in thousandths: strokes of the kit, notes of the bass,
+	// chords of the comp (what is struck within 90 ms is one).
+	Attacks [timeline.NumPlayers]int
+	// Velocity is the mean velocity by player, in thousandths.
+	Velocity [timeline.NumPlayers]int
+	// CompAttacks and CompNotes are the comp's attacks and notes a beat, in
+	// thousandths. The beat is the one that the tempo counts.
+	CompAttacks, CompNotes int
+	// Syncopation is the LHL syncopation of kick and snare a bar, in thousandths, over
+	// the bars without fill and event; SyncopationMost is that of the busiest.
+	Syncopation, SyncopationMost int
+	// CompLow and CompHigh are the comp's lowest and highest note (MIDI numbers), 0
+	// without a comp. CompSpan is the mean distance in thousandths of a semitone from
+	// the bottom to the top of what sounds at an attack, CompCentre its mean middle.
+	CompLow, CompHigh    int
+	CompSpan, CompCentre int
+	// Changes are the changes of chord that the comp plays; in TopStill of them its
+	// highest note moves two semitones or less.
+	Changes, TopStill int
+}
+
+// Total is the attacks a bar of the whole band, in thousandths.
+func (f *Figures) Total() int {
+	n := 0
+	for _, a := range f.Attacks {
+		n += a
+	}
+	return n
+}
+
+// figures measures a pass.
+func (pa *passAudit) figures() Figures {
+	p := pa.pass
+	f := Figures{Section: p.Section, Ordinal: p.Ordinal, FirstBar: p.FirstBar, Bars: len(p.Bars), Energy: [2]int{p.EnergyFrom, p.EnergyTo}}
+	for who, notes := range pa.part.Notes {
+		sum := 0
+		for _, n := range notes {
+			sum += int(n.Velocity)
+		}
+		f.Attacks[who] = mean(len(notes), f.Bars)
+		f.Velocity[who] = mean(sum, len(notes))
+	}
+	pa.compFigures(&f)
+	bars := 0
+	for bar := range p.Bars {
+		if lhl, ok := pa.syncopation(bar); ok {
+			bars++
+			f.Syncopation += lhl
+			f.SyncopationMost = max(f.SyncopationMost, lhl)
+		}
+	}
+	f.Syncopation = mean(f.Syncopation, bars)
+	return f
+}
+
+// compFigures measures the comp.
+func (pa *passAudit) compFigures(f *Figures) {
+	notes := pa.part.Notes[timeline.Piano]
+	audit := pianoAudit{pass: pa.pass, clock: pa.clock}
+	chords := audit.chords(notes)
+	f.Attacks[timeline.Piano] = mean(len(chords), f.Bars)
+	beats := int64(0) // in thousandths
+	for _, b := range pa.pass.Bars {
+		beats += 1000 * b.Length / b.Meter.TempoTicks()
+	}
+	if beats > 0 {
+		f.CompAttacks = int(int64(len(chords)) * 1_000_000 / beats)
+		f.CompNotes = int(int64(len(notes)) * 1_000_000 / beats)
+	}
+	span, middle := 0, 0
+	for _, c := range chords {
+		low, high := c.keys[0], c.keys[len(c.keys)-1]
+		span += high - low
+		middle += low + high
+		if f.CompLow == 0 || low < f.CompLow {
+			f.CompLow = low
+		}
+		f.CompHigh = max(f.CompHigh, high)
+	}
+	f.CompSpan, f.CompCentre = mean(span, len(chords)), mean(middle, 2*len(chords))
+	pa.tops(f, notes)
+}
+
+// tops follows the highest note of each chord from change to change.
+func (pa *passAudit) tops(f *Figures, notes []Note) {
+	before, at := 0, 0
+	changes := pa.plan.changes(timeline.Piano)
+	for i := range changes {
+		c := &changes[i]
+		// A hand may be a little early: half a beat before the next chord is still safe.
+		until := int64(1) << 60
+		if i+1 < len(changes) {
+			until = pa.clock.shift(pa.plan.swung(changes[i+1].Start), -withUS)
+		}
+		top := 0
+		for at < len(notes) && notes[at].Tick < until {
+			top = max(top, int(notes[at].Key))
+			at++
+		}
+		if top == 0 {
+			continue
+		}
+		if before > 0 && !c.Same {
+			f.Changes++
+			if absInt(top-before) <= 2 {
+				f.TopStill++
+			}
+		}
+		before = top
+	}
+}
+
+// mean is sum over n in thousandths, 0 when n is 0.
+func mean(sum, n int) int {
+	if n == 0 {
+		return 0
+	}
+	return sum * 1000 / n
+}
+
+// thousandths writes a figure in thousandths with one decimal, rounded half up.
+func thousandths(n int) string {
+	n = (n + 50) / 100
+	return fmt.Sprintf("%d.%d", n/10, n%10)
+}
+
+// String is the figures in a line.
+func (f Figures) String() string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s, bars %d to %d, energy %d", f.Section, f.FirstBar, f.FirstBar+f.Bars-1, f.Energy[0])
+	if f.Energy[1] != f.Energy[0] {
+		fmt.Fprintf(&b, " to %d", f.Energy[1])
+	}
+	b.WriteString(": a bar")
+	for who, n := range f.Attacks {
+		fmt.Fprintf(&b, ", %s %s at velocity %d", timeline.PlayerNames[who], thousandths(n), (f.Velocity[who]+500)/1000)
+	}
+	if f.CompHigh > 0 {
+		fmt.Fprintf(&b, "; the comp from %s to %s, %s semitones wide, %s attacks and %s notes a beat", keyName(f.CompLow), keyName(f.CompHigh),
+			thousandths(f.CompSpan), thousandths(f.CompAttacks), thousandths(f.CompNotes))
+		if f.Changes > 0 {
+			fmt.Fprintf(&b, ", its top still at %d of %d changes", f.TopStill, f.Changes)
+		}
+	}
+	fmt.Fprintf(&b, "; syncopation %s, at most %d", thousandths(f.Syncopation), f.SyncopationMost)
+	return b.String()
+}
