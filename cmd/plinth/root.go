@@ -45,6 +45,7 @@ machine failed (disk, permission). NO_COLOR and a pipe turn colour off.`,
 		a.diffCommand(),
 		a.fmtCommand(),
 		a.groovesCommand(),
+		a.roomCommand(),
 	)
 	return root
 }
