@@ -2,11 +2,13 @@ package groove
 
 import (
 	"encoding/json"
-	"fmt"
 	"os"
 	"path/filepath"
+	"sort"
 	"testing"
 
+	"plinth/groove/library"
+	"plinth/songspec/guide"
 	"plinth/songspec/harmony"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
@@ -102,34 +104,192 @@ func (s *popSong) pass(t testing.TB, energy int) *timeline.Pass {
 	return p
 }
 
-func TestPopScratch(t *testing.T) {
-	for e := 1; e <= 5; e++ {
-		var n, top2, motion2, common, voicesN int
-		for _, s := range popSongs(t) {
-			p := planOf(s.pass(t, e), compFeel("c==============="))
-			ch := p.changes(timeline.Piano)
-			vs := chordsOf(p)
-			for i := 1; i < len(vs); i++ {
-				if ch[i].Same || vs[i].n == 0 || vs[i-1].n == 0 {
-					continue
-				}
-				n++
-				if absInt(vs[i].top()-vs[i-1].top()) <= 2 {
-					top2++
-				}
-				for k := int8(0); k < vs[i].n; k++ {
-					best := 99
-					for l := int8(0); l < vs[i-1].n; l++ {
-						best = min(best, absInt(int(vs[i].notes[k])-int(vs[i-1].notes[l])))
+// midiNotes reads all notes of one of the song's MIDI files, in ticks of 960 a
+// quarter.
+func (s *popSong) midiNotes(t testing.TB, dir, file string) []timeline.SungNote {
+	t.Helper()
+	data, err := os.ReadFile(filepath.Join(dir, file))
+	if err != nil {
+		t.Fatal(err)
+	}
+	f, err := guide.Read(data)
+	if err != nil {
+		t.Fatalf("%s/%s: %v", s.ID, file, err)
+	}
+	var out []timeline.SungNote
+	for _, track := range f.Tracks {
+		for _, n := range track.Notes {
+			out = append(out, timeline.SungNote{Tick: n.Tick * quarter / int64(f.Division), Length: n.Length * quarter / int64(f.Division), Key: n.Key})
+		}
+	}
+	sort.SliceStable(out, func(i, j int) bool { return out[i].Tick < out[j].Tick })
+	return out
+}
+
+// humanVoicing is what the human pianist holds over the bass in the first two
+// beats of a chord: the notes from C3 up without the lowest, at most maxVoices from
+// above, as pop909_voicing_stats.json counts them.
+func humanVoicing(notes []timeline.SungNote, start, end int64) voicing {
+	const early = quarter / 16
+	end = min(end, start+2*quarter)
+	i := sort.Search(len(notes), func(i int) bool { return notes[i].Tick >= start-early })
+	var on [128]bool
+	lowest := 128
+	for ; i < len(notes) && notes[i].Tick < end-early; i++ {
+		on[notes[i].Key] = true
+		lowest = min(lowest, int(notes[i].Key))
+	}
+	var keys []int
+	for k := 48; k < 128; k++ {
+		if on[k] && k > lowest {
+			keys = append(keys, k)
+		}
+	}
+	v, _ := voiced(keys[max(0, len(keys)-maxVoices):])
+	return v
+}
+
+// On the same songs the comp moves less than the human pianist, its top voice
+// more by step, and at energy 2 it strikes a third less often.
+func TestPop909(t *testing.T) {
+	songs := popSongs(t)
+	dirs := make([]string, 0, len(songs))
+	for dir := range songs {
+		dirs = append(dirs, dir)
+	}
+	sort.Strings(dirs)
+	set := library.Builtin()
+	var human moved
+	var ours [5]moved
+	var humanAttacks, ourAttacks, beats int64
+	for _, dir := range dirs {
+		s := songs[dir]
+		piano := s.midiNotes(t, dir, "piano.mid")
+		pass := s.pass(t, 2)
+		for i, c := range pass.Chords {
+			if i == 0 || c.Chord == pass.Chords[i-1].Chord || c.Chord.None || pass.Chords[i-1].Chord.None {
+				continue
+			}
+			b := pass.Chords[i-1]
+			x, y := humanVoicing(piano, b.Start, b.End), humanVoicing(piano, c.Start, c.End)
+			if x.n > 0 && y.n > 0 {
+				human.add(x, y, b.Chord.Bass.PC(), c.Chord.Bass.PC())
+			}
+		}
+		for e := 1; e <= 5; e++ {
+			p := s.pass(t, e)
+			ours[e-1].measure(planOf(p, compFeel("c===============")))
+		}
+		pass.Feel = "ballad-eighths"
+		if pass.Meter.Num == 3 {
+			pass.Feel = "waltz"
+		}
+		tl := &timeline.Timeline{Piano: timeline.PianoSetup{Span: 14}, Take: 1}
+		ourAttacks += int64(len(struck(newPlan(tl, pass, set).piano())))
+		beats += pass.Length / quarter
+		last := int64(-quarter)
+		for _, n := range piano {
+			if n.Tick-last >= quarter/16 {
+				humanAttacks++
+				last = n.Tick
+			}
+		}
+	}
+	t.Logf("human: %s; %d attacks per thousand quarters", human.String(), 1000*humanAttacks/beats)
+	t.Logf("comp at energy 2: %d attacks per thousand quarters", 1000*ourAttacks/beats)
+	for e := range ours {
+		m := &ours[e]
+		t.Logf("energy %d: %s", e+1, m.String())
+		if m.nearest*human.voices > human.nearest*m.voices {
+			t.Errorf("energy %d: the comp moves more than the human pianist", e+1)
+		}
+		if m.topSteps*100 < m.changes*85 {
+			t.Errorf("energy %d: the top voice goes by step at %d of %d changes", e+1, m.topSteps, m.changes)
+		}
+	}
+	if 3*ourAttacks > 2*humanAttacks {
+		t.Errorf("%d attacks at energy 2, the human %d: not a third fewer", ourAttacks, humanAttacks)
+	}
+}
+
+// Under the thirty real vocals, taken in passes of eight bars: the comp stays
+// under its ceiling and rubs against no held note; the human accompaniment does.
+func TestPop909Vocals(t *testing.T) {
+	set := library.Builtin()
+	var ours, human, passes, low, notes int
+	for dir, s := range popSongs(t) {
+		vocal := s.midiNotes(t, dir, "vocal.mid")
+		piano := s.midiNotes(t, dir, "piano.mid")
+		human += rubCount(vocal, piano)
+		for energy := 1; energy <= 5; energy += 2 {
+			whole := s.pass(t, energy)
+			whole.Feel = "ballad-eighths"
+			for from := 0; from < len(whole.Bars); from += 8 {
+				pass := cutPass(whole, from, min(from+8, len(whole.Bars)), vocal)
+				tl := &timeline.Timeline{Piano: timeline.PianoSetup{Span: 14}, Take: 1}
+				var played []timeline.SungNote
+				for _, n := range newPlan(tl, pass, set).piano() {
+					played = append(played, timeline.SungNote{Tick: n.Tick, Length: n.End - n.Tick, Key: n.Key})
+					if q, ok := lowerQuartile(pass); ok && int(n.Key) > max(q-underTheSinger, ceilingFloor) {
+						t.Errorf("%s bar %d: %s over the ceiling", s.ID, from+1, keyName(int(n.Key)))
 					}
-					motion2 += best
-					voicesN++
-					if best == 0 {
-						common++
+				}
+				notes += len(played)
+				ours += rubCount(pass.Sung, played)
+				if q, ok := lowerQuartile(pass); ok {
+					passes++
+					if q-underTheSinger < ceilingFloor {
+						low++
 					}
 				}
 			}
 		}
-		fmt.Printf("energy %d: %d changes, top<=2 %.3f, nearest %.3f, common %.3f\n", e, n, float64(top2)/float64(n), float64(motion2)/float64(voicesN), float64(common)/float64(voicesN))
 	}
+	t.Logf("rubs against held notes: human %d, comp %d in %d notes at three energies; %d of %d passes have a singer too low for a ceiling of a third under", human, ours, notes, low, passes)
+	if human == 0 || ours*4 > human*3 { // a quarter of the human's, three times over
+		t.Errorf("the comp rubs %d times over three energies, the human %d times", ours, human)
+	}
+}
+
+// rubCount counts accompaniment notes a semitone or a minor ninth from a note sung
+// for a quarter or longer while it sounds.
+func rubCount(sung, notes []timeline.SungNote) int {
+	count := 0
+	for _, s := range sung {
+		if s.Length < quarter {
+			continue
+		}
+		for _, n := range notes {
+			if n.Tick < s.Tick+s.Length && n.Tick+n.Length > s.Tick && rubs(int(n.Key), int(s.Key)) {
+				count++
+			}
+		}
+	}
+	return count
+}
+
+// cutPass makes bars of a long pass one of its own, with what is sung over it.
+func cutPass(in *timeline.Pass, from, to int, vocal []timeline.SungNote) *timeline.Pass {
+	start, end := in.Bars[from].Start, in.Bars[to-1].Start+in.Bars[to-1].Length
+	out := *in
+	out.Bars, out.Chords, out.Sung = nil, nil, []timeline.SungNote{}
+	for _, b := range in.Bars[from:to] {
+		b.Start -= start
+		out.Bars = append(out.Bars, b)
+	}
+	for _, c := range in.Chords {
+		if c.Start >= start && c.Start < end {
+			c.Start, c.End = c.Start-start, min(c.End, end)-start
+			out.Chords = append(out.Chords, c)
+		}
+	}
+	bar := in.Bars[from].Length
+	for _, s := range vocal {
+		if s.Tick+s.Length > start-bar && s.Tick < end+bar {
+			s.Tick -= start
+			out.Sung = append(out.Sung, s)
+		}
+	}
+	out.Length = end - start
+	return &out
 }
