@@ -25,11 +25,15 @@ func (s *source) layOut(c *chart, usual meter.Meter, rep *report) (*laidOut, boo
 	shares := make([][]int64, len(c.written))
 	meters := make([]meter.Meter, len(c.written))
 	ok := true
+	var beats []int64
 	for i := range c.written {
 		bar := &c.written[i]
 		meters[i] = usual
 		if bar.meter != nil {
 			meters[i] = *bar.meter
+		}
+		if i == 0 || meters[i] != meters[i-1] {
+			beats = meters[i].Beats()
 		}
 		if bar.like >= 0 {
 			of := meters[bar.like]
@@ -40,7 +44,7 @@ func (s *source) layOut(c *chart, usual meter.Meter, rep *report) (*laidOut, boo
 				continue
 			}
 		}
-		shares[i] = share(bar.words, meters[i])
+		shares[i] = share(bar.words, meters[i], beats)
 		if shares[i] == nil {
 			if bar.like < 0 {
 				rep.errorf(s.rng(bar.lo, bar.hi), "A bar that does not add up", "%s", barHelp(bar, meters[i]))
@@ -89,7 +93,7 @@ func (s *source) layOut(c *chart, usual meter.Meter, rep *report) (*laidOut, boo
 // share gives each word of a bar its ticks; nil when they do not add up. A bar
 // adds up when its words are as many as the felt beats, or as the counts (six
 // in 6/8), or, where no slash is among them, divide the felt beats evenly.
-func share(words []chartWord, m meter.Meter) []int64 {
+func share(words []chartWord, m meter.Meter, beats []int64) []int64 {
 	n := len(words)
 	if n == 0 {
 		return nil
@@ -98,7 +102,6 @@ func share(words []chartWord, m meter.Meter) []int64 {
 	for _, w := range words {
 		slashes = slashes || w.slash
 	}
-	beats := m.Beats()
 	out := make([]int64, n)
 	switch {
 	case n == len(beats), !slashes && len(beats)%n == 0:

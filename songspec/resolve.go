@@ -36,6 +36,7 @@ type resolver struct {
 	layouts map[layoutKey]*laidOut
 	spans   map[spanKey][]timeline.Span
 	chords  map[chordKey]chordResult
+	own     map[spotsKey]spots
 	active  map[*event]bool // events that did something in some pass
 	dropped map[*event]bool // events that did nothing in some pass
 	waiting []*event        // pushes over the end of the pass before
@@ -69,6 +70,7 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 		layouts: map[layoutKey]*laidOut{},
 		spans:   map[spanKey][]timeline.Span{},
 		chords:  map[chordKey]chordResult{},
+		own:     map[spotsKey]spots{},
 		active:  map[*event]bool{},
 		dropped: map[*event]bool{},
 	}
@@ -140,7 +142,7 @@ func (r *resolver) checkSection(s *section) {
 	if lo == nil {
 		return
 	}
-	r.spotsOf(lo, m, s.events)
+	r.sectionSpots(s, lo, m)
 }
 
 func meterOf(s settings) meter.Meter {

@@ -3,6 +3,7 @@ package songspec
 import (
 	"fmt"
 	"sort"
+	"strconv"
 
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
@@ -45,6 +46,28 @@ func (r *resolver) spotsOf(lo *laidOut, usual meter.Meter, events []*event) (out
 	return out, written
 }
 
+// spots are a section's own events, written out for one meter.
+type spots struct {
+	events  []timeline.Event
+	written []*event
+}
+
+type spotsKey struct {
+	section *section
+	meter   meter.Meter
+}
+
+// sectionSpots writes a section's events out, once a meter.
+func (r *resolver) sectionSpots(s *section, lo *laidOut, m meter.Meter) spots {
+	key := spotsKey{s, m}
+	got, ok := r.own[key]
+	if !ok {
+		got.events, got.written = r.spotsOf(lo, m, s.events)
+		r.own[key] = got
+	}
+	return got
+}
+
 func barRun(run [2]int) string {
 	if run[0] == run[1] {
 		return fmt.Sprint(run[0] + 1)
@@ -59,12 +82,11 @@ func (r *resolver) spot(lo *laidOut, usual meter.Meter, e *event, at meter.At) t
 		Kind: e.kind, Bar: at.Bar, Tick: bar.Start + at.Tick,
 		End:   bar.Start + bar.Length,
 		By:    timeline.All,
-		Place: fmt.Sprintf("%d: %s", at.Bar+1, bar.Meter.CountAt(at.Tick)),
+		Place: strconv.Itoa(at.Bar+1) + ": " + bar.Meter.CountAt(at.Tick),
 	}
 	if e.by != nil {
 		ev.By = e.by.set
 	}
-	next := bar.Start + bar.Meter.NextBeat(at.Tick)
 	// A beat in the sense of "beats = 2" is the one that the tempo counts.
 	long := int64(0)
 	if e.beats != nil {
@@ -76,7 +98,8 @@ func (r *resolver) spot(lo *laidOut, usual meter.Meter, e *event, at meter.At) t
 		ev.Weight = orWhole(e.weight, 2)
 		ev.Alone = e.alone != nil && e.alone.on
 	case timeline.Push:
-		ev.End, ev.Target = next, next
+		ev.End = bar.Start + bar.Meter.NextBeat(at.Tick)
+		ev.Target = ev.End
 	case timeline.Stop, timeline.Space:
 		if e.beats != nil {
 			ev.End = ev.Tick + long
@@ -90,7 +113,7 @@ func (r *resolver) spot(lo *laidOut, usual meter.Meter, e *event, at meter.At) t
 			ev.By = timeline.Only(timeline.Drums)
 		}
 	case timeline.Hold:
-		ev.End = next
+		ev.End = bar.Start + bar.Meter.NextBeat(at.Tick)
 		ev.Extra = long
 		if e.beats == nil {
 			ev.Extra = bar.Meter.TempoTicks()
@@ -102,11 +125,13 @@ func (r *resolver) spot(lo *laidOut, usual meter.Meter, e *event, at meter.At) t
 // events fills a pass's events and its tempo map from the section's and the
 // play's own event blocks; false when the song has become too full of events.
 func (r *resolver) events(pass *timeline.Pass, lo *laidOut, sec *section, p *play) bool {
-	blocks := sec.events
+	own := r.sectionSpots(sec, lo, pass.Meter)
+	events, written := own.events, own.written
 	if len(p.events) > 0 {
-		blocks = append(append([]*event{}, blocks...), p.events...)
+		more, from := r.spotsOf(lo, pass.Meter, p.events)
+		events = append(append([]timeline.Event{}, events...), more...)
+		written = append(append([]*event{}, written...), from...)
 	}
-	events, written := r.spotsOf(lo, pass.Meter, blocks)
 	if r.spots += len(events); r.spots > MaxSpots {
 		r.rep.errorf(p.rng, "Too many events", "A song has at most %d events, every bar and count written out.", MaxSpots)
 		return false

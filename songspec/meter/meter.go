@@ -93,31 +93,39 @@ func (m Meter) TempoTicks() int64 {
 // customary (5/8 3+2, 7/8 2+2+3), otherwise units of 1/Den.
 func (m Meter) Beats() []int64 {
 	unit := m.UnitTicks()
-	var sizes []int64
+	var sizes []int
+	step := 1
 	switch {
 	case m.Groups != "":
 		for _, p := range strings.Split(m.Groups, "+") {
 			g, _ := strconv.Atoi(p)
-			sizes = append(sizes, int64(g))
+			sizes = append(sizes, g)
 		}
 	case m.Compound():
-		for i := 0; i < m.Num/3; i++ {
-			sizes = append(sizes, 3)
-		}
+		step = 3
 	case m.Den == 8 && m.Num == 7:
-		sizes = []int64{2, 2, 3}
+		sizes = sevenEight
 	case m.Den == 8 && m.Num == 5:
-		sizes = []int64{3, 2}
-	default:
-		for i := 0; i < m.Num; i++ {
-			sizes = append(sizes, 1)
+		sizes = fiveEight
+	}
+	if sizes == nil {
+		beats := make([]int64, m.Num/step)
+		for i := range beats {
+			beats[i] = int64(i*step) * unit
 		}
+		return beats
 	}
 	beats := make([]int64, len(sizes))
 	at := int64(0)
 	for i, s := range sizes {
 		beats[i] = at
-		at += s * unit
+		at += int64(s) * unit
 	}
 	return beats
 }
+
+// The customary groups of 7/8 and 5/8.
+var (
+	sevenEight = []int{2, 2, 3}
+	fiveEight  = []int{3, 2}
+)

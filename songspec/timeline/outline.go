@@ -236,7 +236,7 @@ func (e *Event) describe(p *Pass, bar *Bar) string {
 		}
 		return at + by(e.By)
 	case Hold:
-		return at + " " + beats(e.Extra, m) + " longer"
+		return at + ", " + beats(e.Extra, m) + " longer"
 	case Rit:
 		n := 0
 		for _, b := range p.Bars[e.Bar:] {

@@ -1,0 +1,101 @@
+package songspec
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"plinth/songspec/timeline"
+)
+
+const outlineSong = `
+title    = "Lanterns on the Weir"
+by       = "The Weir Street Songbook"
+key      = "Eb major"
+tempo    = 72
+count_in = 1
+pickup   = 1
+
+section "verse" {
+  chords = <<-EOT
+    | Eb    | Bb/D         | Cm7  | Ab / / Abm6 |
+    | Eb/Bb | Bb7sus4 Bb7  | (2/4) Eb | %       |
+  EOT
+  space "4: 3" { beats = 2 }
+}
+
+section "chorus" {
+  energy = [3, 4]
+  chords = "|: Ab | vi7 IV/5 / / :| C | / / / Bb |"
+  push "2, last: 4&" {}
+  accent "3: 2 4" {
+    by     = ["drums", "piano"]
+    weight = 3
+  }
+  stop "4: 3" {}
+}
+
+section "close" {
+  chords = "| Eb | Eb |"
+  fills  = false
+  rit "1-2" { to = 56 }
+  hold "2: 4" { beats = 1.5 }
+}
+
+form {
+  play "verse" { tacet = ["drums", "bass", "piano"] }
+  play "verse" {}
+  play "chorus" {}
+  play "chorus" { lift = 1 }
+  play "close" {}
+}
+`
+
+func TestOutline(t *testing.T) {
+	src := strings.Replace(outlineSong, "vi7 IV/5 / / :|", "vi7 IV/5 / / :|", 1)
+	tl, diags := build(src)
+	if tl == nil {
+		t.Fatal(written(src, diags))
+	}
+	var b strings.Builder
+	if err := timeline.Outline(&b, tl); err != nil {
+		t.Fatal(err)
+	}
+	const golden = "testdata/outline.txt"
+	if *update {
+		if err := os.WriteFile(golden, []byte(b.String()), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(golden)
+	if err != nil {
+		t.Fatal(err)
+	}
+	compare(t, string(want), b.String())
+	if err := timeline.Outline(full{}, tl); err == nil {
+		t.Error("the writer's error is lost")
+	}
+}
+
+// A change in one section leaves the lines of all others as they were, but for
+// the form at the top.
+func TestOutlineDiffsWell(t *testing.T) {
+	outline := func(src string) string {
+		tl, diags := build(src)
+		if tl == nil {
+			t.Fatal(written(src, diags))
+		}
+		var b strings.Builder
+		_ = timeline.Outline(&b, tl)
+		return b.String()
+	}
+	before := outline(outlineSong)
+	after := outline(strings.Replace(outlineSong, "| Eb    | Bb/D", "| Eb | Gm7 | Bb/D", 1))
+	body := func(s string) string { return s[strings.Index(s, "\nchorus (1)\n  bars"):] }
+	if body(before) != body(after) {
+		t.Error("a bar more in the verse moves lines of the chorus")
+	}
+	if before == after {
+		t.Error("nothing has changed")
+	}
+}
