@@ -31,12 +31,12 @@ func Windows(tl *timeline.Timeline) []Window {
 	if tl.Vocal != nil && len(tl.Passes) > 0 && tl.Passes[0].Sung != nil {
 		at := tl.Lead - tl.Pickup
 		for _, s := range sungSpans(tl) {
-			if s.Start-at >= beatAt(tl, at) {
+			if s.Start > at && Beats(tl, at, s.Start) >= 1000 {
 				spans = append(spans, Span{at, s.Start})
 			}
 			at = max(at, s.End)
 		}
-		if tl.End-at >= beatAt(tl, at) {
+		if Beats(tl, at, tl.End) >= 1000 {
 			spans = append(spans, Span{at, tl.End})
 		}
 	}
