@@ -40,6 +40,10 @@ const closest = quarter / 4
 // same keys: what the audit allows and a fifth more, for a player strays.
 const againUS = repeatUS * 6 / 5
 
+// roomUS is the same before and after a change of chord or a hit: it has room
+// round it, also when the hands stray.
+const roomUS = repeatUS * 3 / 2
+
 // score works out all that the pianist does in the pass.
 func (c *comper) score(ear *listener) score {
 	strikes, rests := c.tab()
@@ -276,7 +280,7 @@ func (c *comper) close(a, b *mark) bool {
 	from, to := voicesOf(b.part, maxVoices)
 	least := int64(againUS)
 	if a.forced || b.forced {
-		least = repeatUS * 3 / 2 // a change or a hit has room round it
+		least = roomUS
 	}
 	return low < to && from < high && c.us(b.tick)-c.us(a.tick) < least
 }

@@ -160,7 +160,7 @@ func (c *comper) sound(s score) []gridNote {
 				lift(i, m.tick)
 			}
 		}
-		roll := m.part == 'r' && !c.afterStop(m.tick) && (k == 0 || c.us(m.tick)-c.us(s.strikes[k-1].tick) >= againUS+1000*rollMS*int64(high-1))
+		roll := m.part == 'r' && !c.afterStop(m.tick) && (k == 0 || c.us(m.tick)-c.us(s.strikes[k-1].tick) >= roomUS+1000*rollMS*int64(high-1))
 		for i := low; i < high; i++ {
 			lift(i, m.tick)
 			n := gridNote{Tick: m.tick, Key: v.notes[i], Touch: m.touch, Accent: int(m.accent), Lane: "piano", Pushed: m.pushed}
