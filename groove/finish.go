@@ -44,7 +44,7 @@ func (p *plan) finish(who timeline.Player, notes []gridNote) []Note {
 	}
 	sort.SliceStable(out, func(i, j int) bool { return out[i].start < out[j].start })
 	if who == timeline.Drums {
-		out = p.handSpeed(h.clock, out)
+		out = p.handSpeed(h.clock, p.atBorders(h.clock, out))
 	}
 	if who == timeline.Bass {
 		out = oneAtATime(h.clock, out)
@@ -92,6 +92,7 @@ func (f fences) around(tick int64) (low, high int64) {
 // it leads to: a drag's two are one hand's rebound.
 func (p *plan) handSpeed(c clock, notes []played) []played {
 	fences := p.fences(timeline.Drums)
+	last := p.lastStroke(c)
 	var recent [3][]int64
 	out := make([]played, 0, len(notes))
 	for _, n := range notes {
@@ -99,19 +100,22 @@ func (p *plan) handSpeed(c clock, notes []played) []played {
 			out = append(out, n)
 			continue
 		}
-		last := recent[n.Limb]
+		before := recent[n.Limb]
 		together := 1
 		if n.Limb == feel.Hand {
 			together = 2
 		}
-		if len(last) >= together {
+		if len(before) >= together {
 			us := c.us(n.start)
-			if wait := last[len(last)-together] + limbLimitUS - us; wait > 0 {
+			if wait := before[len(before)-together] + limbLimitUS - us; wait > 0 {
 				late := c.shift(n.start, wait)
 				for c.us(late) < us+wait {
 					late++ // ticks are coarser than microseconds
 				}
 				_, high := fences.around(n.Tick)
+				if n.start <= last {
+					high = min(high, last+2)
+				}
 				if late+1 >= high {
 					continue
 				}
@@ -120,7 +124,7 @@ func (p *plan) handSpeed(c clock, notes []played) []played {
 				n.start = late
 			}
 		}
-		recent[n.Limb] = insertLast(last, c.us(n.start))
+		recent[n.Limb] = insertLast(before, c.us(n.start))
 		out = append(out, n)
 	}
 	sort.SliceStable(out, func(i, j int) bool { return out[i].start < out[j].start })
