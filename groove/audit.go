@@ -48,27 +48,40 @@ const (
 	ruleEnergy      = "energy"
 )
 
-// severities are all the rules with what breaking them amounts to.
-var severities = map[string]Severity{
-	ruleRange:       Fault,  // a note that the instrument has not
-	ruleOverlap:     Fault,  // a note struck while it still sounds
-	ruleStop:        Fault,  // a sound in a stop
-	ruleHands:       Fault,  // more than two hands at once
-	ruleSpeed:       Fault,  // a hand faster than ten strokes a second
-	ruleFoot:        Fault,  // a foot faster than that
-	ruleHat:         Fault,  // the one hi-hat asked for two things at once
-	ruleSyncopation: Remark, // a kit more off the beat than its feel says
-	ruleVoice:       Fault,  // a bass that plays two notes at once
-	ruleBass:        Fault,  // a change of chord without its bass
-	ruleLock:        Remark, // kicks without the bass
-	ruleSpan:        Fault,  // more than two hands of five fingers hold
-	ruleLow:         Fault,  // an interval under its limit
-	ruleCeiling:     Fault,  // a comp over its ceiling
-	ruleRepeat:      Fault,  // a key of the piano struck again too soon
-	ruleDensity:     Remark, // a comp that attacks more than its energy allows
-	ruleOctaves:     Remark, // a comp whose top goes in octaves with the bass
-	ruleEnergy:      Remark, // a section that plays less at a higher energy
+// rule is what breaking one amounts to, in a few words, and what to write instead
+// where a song file or a groove file can help.
+type rule struct {
+	severity Severity
+	title    string
+	advice   string
 }
+
+var rules = map[string]rule{
+	ruleRange:       {Fault, "A note that the instrument has not", ""},
+	ruleOverlap:     {Fault, "A note struck while it still sounds", ""},
+	ruleStop:        {Fault, "A sound in a stop", ""},
+	ruleHands:       {Fault, "More than two hands at once", "Take a stroke out of the groove's rows there."},
+	ruleSpeed:       {Fault, "Too fast for two hands", "A slower tempo, a lower energy or a groove with fewer strokes gives the hands time."},
+	ruleFoot:        {Fault, "Too fast for a foot", "A slower tempo, a lower energy or a groove with fewer strokes gives the foot time."},
+	ruleHat:         {Fault, "One hi-hat, two ways at once", "Take one of the two out of the groove's rows there."},
+	ruleSyncopation: {Remark, "More off the beat than the feel is", "Move strokes of the groove to the beat, or say a higher syncopation in the groove file."},
+	ruleVoice:       {Fault, "Two bass notes at once", ""},
+	ruleBass:        {Fault, "A change of chord without its bass", ""},
+	ruleLock:        {Remark, "Kicks without the bass", "Let the groove's bass play, or hold on, where its kick does."},
+	ruleSpan:        {Fault, "Wider than two hands", "A wider span, a higher ceiling or a smaller chord helps."},
+	ruleLow:         {Fault, "Unclear so low", "A higher ceiling or a smaller chord helps."},
+	ruleCeiling:     {Fault, "A comp over its ceiling", ""},
+	ruleRepeat:      {Fault, "Too fast for one key", "A slower tempo or fewer accents give the hand time."},
+	ruleDensity:     {Remark, "A busy piano", "Write fewer accents there, or ask for more energy."},
+	ruleOctaves:     {Remark, "Octaves between piano and bass", ""},
+	ruleEnergy:      {Remark, "Less to play at a higher energy", "Give the groove's higher level more to play."},
+}
+
+// Title says in a few words what is wrong.
+func (f Finding) Title() string { return rules[f.Rule].title }
+
+// Advice is a sentence that says what to write instead, or "".
+func (f Finding) Advice() string { return rules[f.Rule].advice }
 
 // AuditReport is what an audit of a song found, and its figures pass by pass.
 type AuditReport struct {
@@ -146,7 +159,7 @@ type passAudit struct {
 
 // keep adds a finding, with its place in the song.
 func (a *audit) keep(pa *passAudit, f Finding) {
-	f.Severity = severities[f.Rule]
+	f.Severity = rules[f.Rule].severity
 	f.Pass = pa.pass.Index
 	f.SongBar = pa.pass.FirstBar + f.Bar
 	f.Line = pa.pass.Bars[f.Bar].Line

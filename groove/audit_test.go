@@ -149,12 +149,12 @@ func TestAuditFinds(t *testing.T) {
 			if want := tl.Passes[tt.pass].FirstBar + tt.bar; f.SongBar != want {
 				t.Errorf("bar %d of the song, want %d", f.SongBar, want)
 			}
-			if (f.Severity == Fault) == (severities[tt.rule] == Remark) || f.Text == "" || strings.HasSuffix(f.Text, ".") {
+			if f.Title() == "" || (f.Severity == Fault) == (rules[tt.rule].severity == Remark) || f.Text == "" || strings.HasSuffix(f.Text, ".") {
 				t.Errorf("%+v", f)
 			}
 		})
 	}
-	for rule := range severities {
+	for rule := range rules {
 		if !fired[rule] {
 			t.Errorf("no row breaks the rule %q", rule)
 		}

@@ -17,7 +17,8 @@ func (a *app) checkCommand() *cobra.Command {
 		Use:   "check FILE...",
 		Short: "Say everything that is wrong or doubtful, and write nothing",
 		Long: `Reads and plays each song and says everything that is wrong or doubtful in it and
-in its own groove files. Nothing is written. The exit code is 1 when there is an
+in its own groove files, and, bar by bar, what a player could not play or what is
+more than a bed needs. Nothing is written. The exit code is 1 when there is an
 error; a warning alone is no error.`,
 		Args: takes(1, -1),
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -28,6 +29,7 @@ error; a warning alone is no error.`,
 			findings := []finding{} // an empty list is [] in JSON
 			for _, song := range args {
 				res, err := bed.Build(bed.Request{Song: song})
+				res.Diags = append(res.Diags, res.Audit(song)...)
 				if format == "json" {
 					findings = append(findings, findingsOf(res.Diags)...)
 				} else if err := a.show(a.out, a.colorOut, res); err != nil {

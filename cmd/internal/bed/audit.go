@@ -1,0 +1,76 @@
+package bed
+
+import (
+	"bytes"
+	"fmt"
+
+	"github.com/hashicorp/hcl/v2"
+
+	"plinth/groove"
+)
+
+// Audit is what a player could not play, and what is more than a bed needs, as
+// warnings at the song file's lines: the bed can be built all the same. What is
+// found again at the same line by the same rule is counted. It needs a Performance.
+func (r *Result) Audit(song string) hcl.Diagnostics {
+	if r.Performance == nil {
+		return nil
+	}
+	report := groove.Audit(r.Timeline, r.Performance, r.Feels)
+	type place struct {
+		line int
+		rule string
+	}
+	first := map[place]int{}
+	more := make([]int, len(report.Findings))
+	for i, f := range report.Findings {
+		p := place{f.Line, f.Rule}
+		if at, ok := first[p]; ok {
+			more[at]++
+			continue
+		}
+		first[p] = i
+	}
+	var out hcl.Diagnostics
+	for i, f := range report.Findings {
+		if first[place{f.Line, f.Rule}] != i {
+			continue
+		}
+		detail := fmt.Sprintf("Bar %d, which is bar %d of %q, the %s: %s.", f.SongBar, f.Bar+1, report.Passes[f.Pass].Section, f.Player, f.Text)
+		if a := f.Advice(); a != "" {
+			detail += " " + a
+		}
+		if n := more[i]; n > 0 {
+			detail += fmt.Sprintf(" The same %s more at this line.", times(n))
+		}
+		at := lineRange(song, r.Sources[song], f.Line)
+		out = append(out, &hcl.Diagnostic{Severity: hcl.DiagWarning, Summary: f.Title(), Detail: detail, Subject: &at})
+	}
+	return out
+}
+
+func times(n int) string {
+	if n == 1 {
+		return "once"
+	}
+	return fmt.Sprintf("%d times", n)
+}
+
+// lineRange is a line of a text without the blanks around it. Columns count bytes,
+// which are characters wherever a chart stands on the line.
+func lineRange(name string, src []byte, line int) hcl.Range {
+	lines := bytes.SplitAfter(src, []byte("\n"))
+	line = min(max(line, 1), len(lines))
+	from := 0
+	for _, l := range lines[:line-1] {
+		from += len(l)
+	}
+	text := lines[line-1]
+	blank := len(text) - len(bytes.TrimLeft(text, " \t"))
+	end := max(len(bytes.TrimRight(text, " \t\r\n")), blank)
+	return hcl.Range{
+		Filename: name,
+		Start:    hcl.Pos{Line: line, Column: blank + 1, Byte: from + blank},
+		End:      hcl.Pos{Line: line, Column: end + 1, Byte: from + end},
+	}
+}
