@@ -18,12 +18,15 @@ type Problem struct {
 }
 
 // Apply reads a guide file, takes the voice that tl.Vocal names and places it:
-// the one call for a build. Nothing is placed when a Problem is an Error; the
-// passes' Sung then stay nil and the band plays as if no vocal were given.
+// the one call for a build. A file that cannot be read is a warning: the passes'
+// Sung stay nil and the band plays as if no vocal were given. A Problem is an
+// Error only where the song file says what is not so, a track or a bar that is
+// not there.
 func Apply(tl *timeline.Timeline, src []byte) []Problem {
 	f, err := Read(src)
 	if err != nil {
-		return []Problem{{Error: true, Summary: "Unreadable guide vocal", Detail: sentence(tl.Vocal.Path + ": " + err.Error())}}
+		return []Problem{{Summary: "Unreadable guide vocal",
+			Detail: sentence(tl.Vocal.Path+": "+err.Error()) + " The band plays as if no vocal were given."}}
 	}
 	return Place(tl, f)
 }

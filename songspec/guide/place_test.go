@@ -88,7 +88,7 @@ func TestPlaceProblems(t *testing.T) {
 		detail       string
 		isError      bool
 	}{
-		{"not MIDI", "the song names what is not there", nil, []byte("RIFFxxxxWAVE12"), "Unreadable guide vocal", "RIFF", true},
+		{"not MIDI", "the bed builds", nil, []byte("RIFFxxxxWAVE12"), "Unreadable guide vocal", "RIFF", false},
 		{"no such track", "the nearest name is offered", func(v *timeline.Vocal) { v.Track = "Vokal" }, file(0, one), "No such voice", `did you mean "Vocal"?`, true},
 		{"no such bar", "the song has four", func(v *timeline.Vocal) { v.From = 9 }, file(0, one), "No such bar", "bars 1 to 4", true},
 		{"no notes", "the bed builds", nil, file(0, meta(0, 3, "Vocal")), "Silent guide vocal", "the file has no notes", false},

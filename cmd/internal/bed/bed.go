@@ -51,6 +51,7 @@ type Result struct {
 	// Diags are the mistakes and doubts of song and groove files, in order; their
 	// texts are in Sources, by the names that the diagnostics carry.
 	Diags   hcl.Diagnostics
+	vocalAt hcl.Range // where the song names its guide vocal
 	Sources map[string][]byte
 }
 

@@ -92,7 +92,7 @@ func TestReadIsTold(t *testing.T) {
 
 // A failed song leaves nothing to write or to play.
 func TestFailedSongMakesNothing(t *testing.T) {
-	for _, text := range []string{"", "section {", "tempo = 7\n" + plainSong, "vocal \"none.mid\" {}\n" + plainSong, "grooves = [\"none.hcl\"]\n" + plainSong} {
+	for _, text := range []string{"", "section {", "tempo = 7\n" + plainSong, "vocal \"../none.mid\" {}\n" + plainSong, "grooves = [\"none.hcl\"]\n" + plainSong} {
 		res, err := Build(memory("weir.song.hcl", map[string]string{"weir.song.hcl": text}))
 		if err != nil || !res.Failed() || res.Timeline != nil || res.Performance != nil || res.Outputs != nil {
 			t.Errorf("%q: %v, %d mistakes, %d outputs", text, err, len(res.Diags), len(res.Outputs))

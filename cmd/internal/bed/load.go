@@ -49,26 +49,30 @@ func (l *loader) song(src []byte) {
 	}
 	l.res.Timeline, l.res.Feels = tl, l.set(tl)
 	if vocal != nil {
-		at := file.VocalFile().Range
-		for _, p := range guide.Apply(tl, vocal) {
-			severity := hcl.DiagWarning
-			if p.Error {
-				severity = hcl.DiagError
-			}
-			l.add(hcl.Diagnostics{{Severity: severity, Summary: p.Summary, Detail: p.Detail, Subject: &at}})
-		}
+		l.res.vocalAt = file.VocalFile().Range
+		l.add(l.res.voice(guide.Apply(tl, vocal)))
 	}
 }
 
 func (l *loader) add(diags hcl.Diagnostics) { l.res.Diags = append(l.res.Diags, diags...) }
 
 func (l *loader) mistake(at hcl.Range, summary, detail string, args ...any) {
-	l.add(hcl.Diagnostics{{Severity: hcl.DiagError, Summary: summary, Detail: fmt.Sprintf(detail, args...), Subject: &at}})
+	l.say(hcl.DiagError, at, summary, detail, args...)
+}
+
+func (l *loader) say(severity hcl.DiagnosticSeverity, at hcl.Range, summary, detail string, args ...any) {
+	l.add(hcl.Diagnostics{{Severity: severity, Summary: summary, Detail: fmt.Sprintf(detail, args...), Subject: &at}})
 }
 
 // open reads a file that the song names, if it lies in the song's folder with all
-// links followed. A mistake is reported where the song names it.
-func (l *loader) open(ref songspec.Ref, what string) ([]byte, bool) {
+// links followed. A mistake is reported where the song names it; without, when it
+// is not empty, says what happens if there is no such file, and makes that a
+// warning.
+func (l *loader) open(ref songspec.Ref, what, without string) ([]byte, bool) {
+	severity := hcl.DiagError
+	if without != "" {
+		severity, without = hcl.DiagWarning, " "+without
+	}
 	path, err := files.Inside(l.dir, ref.Path)
 	l.res.Read = append(l.res.Read, path)
 	var src []byte
@@ -84,10 +88,10 @@ func (l *loader) open(ref songspec.Ref, what string) ([]byte, bool) {
 		l.mistake(ref.Range, "Not a file of the song's folder",
 			"The path %q, or a link on its way, leads out of the song file's folder, and nothing outside is read. Put the file itself beside the song.", ref.Path)
 	case errors.Is(err, fs.ErrNotExist):
-		l.mistake(ref.Range, "No "+what+" of that name",
-			"There is no file %q in the song file's folder. Put it there, or write the name that it has.", ref.Path)
+		l.say(severity, ref.Range, "No "+what+" of that name",
+			"There is no file %q in the song file's folder. Put it there, or write the name that it has.%s", ref.Path, without)
 	default:
-		l.mistake(ref.Range, "A "+what+" that cannot be read", "%q cannot be read: %s.", ref.Path, files.Reason(err))
+		l.say(severity, ref.Range, "A "+what+" that cannot be read", "%q cannot be read: %s.%s", ref.Path, files.Reason(err), without)
 	}
 	return nil, false
 }
@@ -100,7 +104,7 @@ func (l *loader) ownGrooves(refs []songspec.Ref) {
 	from := map[string]string{}
 	family := map[string]string{}
 	for _, ref := range refs {
-		src, ok := l.open(ref, "groove file")
+		src, ok := l.open(ref, "groove file", "")
 		if !ok {
 			l.broken = true
 			continue
@@ -184,7 +188,7 @@ func (l *loader) vocal(ref *songspec.Ref) []byte {
 	if ref == nil {
 		return nil
 	}
-	src, ok := l.open(*ref, "guide vocal")
+	src, ok := l.open(*ref, "guide vocal", "The band plays as if no vocal were given.")
 	if !ok {
 		return nil
 	}
