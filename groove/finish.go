@@ -44,7 +44,7 @@ func (p *plan) finish(who timeline.Player, notes []gridNote) []Note {
 	}
 	sort.SliceStable(out, func(i, j int) bool { return out[i].start < out[j].start })
 	if who == timeline.Drums {
-		out = p.handSpeed(h.clock, p.atBorders(h.clock, out))
+		out = p.handSpeed(h.clock, p.overBorder(h.clock, out))
 	}
 	if who == timeline.Bass {
 		out = oneAtATime(h.clock, out)

@@ -125,3 +125,22 @@ func findingsOf(r *groove.AuditReport, most int) string {
 	}
 	return b.String()
 }
+
+// resolves reports whether a text that stands in for an example has no mistake.
+func resolves(path, src string) bool {
+	file, diags := songspec.Parse(path, []byte(src))
+	if diags.HasErrors() {
+		return false
+	}
+	var own []*feel.Feel
+	for _, ref := range file.GrooveFiles() {
+		data, err := os.ReadFile(filepath.Join(filepath.Dir(path), filepath.FromSlash(ref.Path)))
+		if err != nil {
+			return false
+		}
+		feels, _, _ := library.Decode(ref.Path, data)
+		own = append(own, feels...)
+	}
+	_, diags = file.Resolve(feelsOf(own))
+	return !diags.HasErrors()
+}
