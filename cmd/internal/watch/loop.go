@@ -29,7 +29,8 @@ type loop struct {
 	polling bool          // said that there are no events
 	every   time.Duration // how often the files are looked at
 	heard   time.Time     // when the last event that matters came
-	silent  int           // changes in a row that no event announced
+	polls   int
+	silent  int // changes in a row that no event announced
 
 	building *Snapshot // nil while no build runs
 	untold   []Notice
@@ -288,7 +289,7 @@ func (l *loop) built(now time.Time, out Outcome) {
 // poll looks at every file's entry: it finds what no event tells of, as on
 // network folders and with mapped memory, and lost watches.
 func (l *loop) poll(now time.Time) {
-	l.plant()
+	changed := false
 	for _, p := range append([]string{l.Song}, l.paths...) {
 		st := l.disk.Stamp(p)
 		old, known := l.seen[p]
@@ -296,6 +297,7 @@ func (l *loop) poll(now time.Time) {
 			continue
 		}
 		l.seen[p] = st
+		changed = true
 		// How long it has been quiet is the file's to say, where its clock can be
 		// trusted that far.
 		at := now
@@ -305,7 +307,15 @@ func (l *loop) poll(now time.Time) {
 		l.unannounced(now, at)
 		l.core.touch(at, false)
 	}
+	// A folder that was replaced shows in the files; one that only lost its watch
+	// shows in nothing.
+	if l.polls++; changed || l.polls%replant == 0 {
+		l.plant()
+	}
 }
+
+// replant is after how many looks the watches are gone over without a reason.
+const replant = 20
 
 // crept reports whether a file holds something else although its entry is the
 // same: a second save within one tick of the file system's clock.
