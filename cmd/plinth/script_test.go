@@ -30,6 +30,8 @@ func TestScripts(t *testing.T) {
 			"code": code,
 			"fill": fill,
 			"text": text,
+
+			"waitfile": waitfile,
 		},
 	})
 }

@@ -21,7 +21,7 @@ func WriteDiff(w io.Writer, changes []Change) error {
 			fmt.Fprintln(out, h)
 		}
 		what, says := g.line()
-		pad := strings.Repeat(" ", max(0, 10-len([]rune(what))))
+		pad := strings.Repeat(" ", max(1, 10-len([]rune(what))))
 		fmt.Fprintf(out, "  %s%s %s\n", what, pad, says)
 	}
 	return out.Flush()

@@ -1,0 +1,26 @@
+package main
+
+import (
+	"os"
+	"time"
+
+	"github.com/rogpeppe/go-internal/testscript"
+)
+
+// waitfile FILE... waits until each file is there and not empty: what a command in
+// the background makes.
+func waitfile(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) == 0 {
+		ts.Fatalf("usage: waitfile FILE...")
+	}
+	for _, name := range args {
+		for end := time.Now().Add(20 * time.Second); ; time.Sleep(5 * time.Millisecond) {
+			if info, err := os.Stat(ts.MkAbs(name)); err == nil && info.Size() > 0 {
+				break
+			}
+			if time.Now().After(end) {
+				ts.Fatalf("%s does not come", name)
+			}
+		}
+	}
+}
