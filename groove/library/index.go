@@ -66,7 +66,7 @@ func entryNamed(name string) *Entry {
 }
 
 // families are the built-in fill families, each a file of that name.
-var families = [...]string{"straight", "triplet", "compound", "brushes", "bossa", "latin", "march"}
+var families = [...]string{"straight", "ballad", "triplet", "compound", "brushes", "bossa", "latin", "march"}
 
 // Families lists the names of the built-in fill families.
 func Families() []string { return append([]string(nil), families[:]...) }

@@ -75,8 +75,8 @@ func TestLoad(t *testing.T) {
 		t.Error("no fills came with waltz")
 	}
 	for _, f := range set.Fills {
-		if f.Family != "straight" {
-			t.Errorf("fill of family %s, want straight only", f.Family)
+		if f.Family != "ballad" {
+			t.Errorf("fill of family %s, want the waltz's own, ballad, only", f.Family)
 		}
 	}
 	if got := LoadFills("", "my-own"); got != nil {

@@ -37,7 +37,7 @@ groove "backbeat-eighths" {
   }
 
   level "3" {
-    hat    = "x-s-x-s-x-s-x-s-"
+    hat    = "s-s-s-s-s-s-s-s-"
     snare  = "----s-------s---"
     kick   = "x-------x-x-----"
     bass   = "1=====1=1=1===a="
@@ -69,7 +69,7 @@ groove "backbeat-eighths" {
   level "5" {
     ride     = "X-x-X-x-X-x-X-x-"
     snare    = "----X--g-g--X---"
-    kick     = "x-x---x-x-x---x-"
+    kick     = "x-----x-x-x---x-"
     hat_foot = "----x-------x---"
     bass     = "1=1=1=1=1=1=5=a="
     comp     = "X=====x=x=x=x=u="

@@ -5,7 +5,7 @@ groove "ballad-eighths" {
   meter       = "4/4"
   tempo       = [56, 88]
   grid        = 16
-  fills       = "straight"
+  fills       = "ballad"
   syncopation = 2
 
   lag {
@@ -41,15 +41,15 @@ groove "ballad-eighths" {
 
   # The snare arrives, still small.
   level "3" {
-    hat    = "x-s-x-s-x-s-x-s-"
+    hat    = "s-s-s-s-s-s-s-s-"
     snare  = "----s-------s---"
-    kick   = "x-------x-x-----"
+    kick   = "x-----s-x-------"
     bass   = "1=====1=1=====a="
     comp   = "x=====u=x===u==="
     voices = 3
     centre = "C4"
     answer {
-      kick = "x-------x-x---s-"
+      kick = "x-----s-x-----s-"
       comp = "x=====u=x======="
     }
   }
@@ -58,25 +58,25 @@ groove "ballad-eighths" {
   level "4" {
     ride     = "x-s-x-s-x-s-x-s-"
     snare    = "----x-------x---"
-    kick     = "x-----x-x-x-----"
+    kick     = "x-----x-x-------"
     hat_foot = "----s-------s---"
-    bass     = "1=====1=1=5=1=a="
+    bass     = "1=====1=1===5=a="
     comp     = "x===x===x===x==="
     voices   = 4
     centre   = "Db4"
     answer {
-      kick = "x-----x-x-x---x-"
+      kick = "x-----x-x-----x-"
       comp = "x=======x===x==="
     }
   }
 
-  # The last chorus: eighths in the bass, the kick leans into 1.
+  # The last chorus: the bass moves in the second half, the kick leans into 1.
   level "5" {
     ride     = "X-x-X-x-X-x-X-x-"
     snare    = "----X--g----X---"
-    kick     = "x-----x-x-x---x-"
+    kick     = "x-----x-x-----x-"
     hat_foot = "----x-------x---"
-    bass     = "1=1=1=1=1=1=5=a="
+    bass     = "1=====1=1=1=5=a="
     comp     = "X===x=x=x===x=x="
     voices   = 4
     centre   = "D4"

@@ -5,7 +5,7 @@ groove "ballad-sixteenths" {
   meter       = "4/4"
   tempo       = [56, 80]
   grid        = 16
-  fills       = "straight"
+  fills       = "ballad"
   syncopation = 2
 
   lag {
@@ -40,31 +40,31 @@ groove "ballad-sixteenths" {
 
   # All the sixteenths, weight on the beats.
   level "3" {
-    hat    = "xgsgxgsgxgsgxgsg"
+    hat    = "sgggsgggsgggsggg"
     snare  = "----s-------s---"
-    kick   = "x------xx-s-----"
-    bass   = "1======11=1===a="
+    kick   = "x------xx-------"
+    bass   = "1======11=====a="
     comp   = "x=====u=x=====u="
     voices = 3
     centre = "C4"
     answer {
-      kick = "x------xx-s---s-"
+      kick = "x------xx-----s-"
       comp = "x=====u=x======="
     }
   }
 
-  # The hat opens at the end of the bar and closes on 1.
+  # Every other bar the hat opens a little at its end and closes on 1.
   level "4" {
-    hat      = "xsxsxsxsxsxsxs--"
-    hat_open = "--------------x-"
+    hat      = "xgsgxgsgxgsgxgsg|xgsgxgsgxgsgxg--"
+    hat_open = "----------------|--------------s-"
     snare    = "----x-------x---"
-    kick     = "x------xx-x---x-"
-    bass     = "1======11=1=5=a="
+    kick     = "x------xx-----x-"
+    bass     = "1======11===5=a="
     comp     = "x===x===x===x=u="
     voices   = 4
     centre   = "Db4"
     answer {
-      kick = "x--x---xx-x---x-"
+      kick = "x------xx-x---x-"
       comp = "x===x===x======="
     }
   }
@@ -73,9 +73,9 @@ groove "ballad-sixteenths" {
   level "5" {
     ride     = "X-xsX-xsX-xsX-xs"
     snare    = "----X--g-g--X---"
-    kick     = "x--x---xx-x---x-"
+    kick     = "x------xx-x---x-"
     hat_foot = "s---x---s---x---"
-    bass     = "1==1=1=11=1=5=a="
+    bass     = "1======11=1=5=a="
     comp     = "X==x==x=x===x=x="
     voices   = 4
     centre   = "D4"

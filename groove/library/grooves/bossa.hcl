@@ -54,7 +54,7 @@ groove "bossa" {
   level "4" {
     ride        = "x-s-x-s-x-s-x-s-"
     cross_stick = "x-----x-----x---|----x-----x-----"
-    kick        = "x-----x-x-----x-"
+    kick        = "x-----s-x-----s-"
     hat_foot    = "----x-------x---"
     bass        = "1=====5=5===1=a="
     comp        = "x=====x=----x===|----x===x=u====="
@@ -67,15 +67,15 @@ groove "bossa" {
 
   level "5" {
     ride        = "X-x-X-x-X-x-X-x-"
-    cross_stick = "X-----X-----X---|----X-----X-----"
+    cross_stick = "x-----x-----x---|----x-----x-----"
     kick        = "x-----x-x-----x-"
     hat_foot    = "s---x---s---x---"
-    bass        = "1===1=5=5===1=a="
+    bass        = "1=====5=5===1=a=|1=====1=5=5=1=a="
     comp        = "x=====x=--x=x===|----x=x=--x=--u="
     voices      = 4
     centre      = "D4"
     answer {
-      cross_stick = "X-----X-----X---|----X-----X---x-"
+      cross_stick = "x-----x-----x---|----x-----x---s-"
     }
   }
 }

@@ -69,7 +69,7 @@ groove "brushes-ballad" {
   }
 
   level "5" {
-    ride     = "x--X-sx--X-s"
+    ride     = "x--x-sx--x-s"
     sweep    = "g~~s~~g~~s~-"
     tap      = "-----------s"
     kick     = "s--g--s--g--"

@@ -35,7 +35,7 @@ groove "five" {
   }
 
   level "3" {
-    hat    = "xgsgxgxgsg"
+    hat    = "sgsgsgsgsg"
     snare  = "----s---s-"
     kick   = "x-----x---"
     bass   = "1==1==5=a="

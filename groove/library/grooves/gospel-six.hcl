@@ -37,7 +37,7 @@ groove "gospel-six" {
   }
 
   level "3" {
-    hat    = "x-s-s-x-s-s-"
+    hat    = "s-s-s-s-s-s-"
     snare  = "------s-----"
     kick   = "x---------s-"
     bass   = "1=====5===a="
@@ -68,9 +68,9 @@ groove "gospel-six" {
   level "5" {
     ride     = "X-x-x-X-x-x-"
     snare    = "------X--g--"
-    kick     = "x---x---x-x-"
+    kick     = "x---x-----x-"
     hat_foot = "------x-----"
-    bass     = "1=1=1=5=5=a="
+    bass     = "1===1=5=5=a="
     comp     = "X===x=x===x="
     voices   = 4
     centre   = "D4"

@@ -37,7 +37,7 @@ groove "half-time" {
   }
 
   level "3" {
-    hat    = "x-s-x-s-x-s-x-s-"
+    hat    = "s-s-s-s-s-s-s-s-"
     snare  = "--------s-------"
     kick   = "x-------------x-"
     bass   = "1=======1=====a="

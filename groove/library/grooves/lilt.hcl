@@ -35,7 +35,7 @@ groove "lilt" {
   }
 
   level "3" {
-    hat    = "x-sx-s"
+    hat    = "s-ss-s"
     snare  = "---s--"
     kick   = "x----g"
     bass   = "1==5=a"

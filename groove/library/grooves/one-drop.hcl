@@ -37,7 +37,7 @@ groove "one-drop" {
   }
 
   level "3" {
-    hat         = "x-s-x-s-x-s-x-s-"
+    hat         = "s-s-s-s-s-s-s-s-"
     cross_stick = "--------x-------"
     kick        = "--------x-------"
     bass        = "1=====1=5===3=a=|----1=1=5===3=a="

@@ -36,7 +36,7 @@ groove "samba" {
   }
 
   level "3" {
-    hat         = "xg-sxg-sxg-sxg-s"
+    hat         = "sg-ssg-ssg-ssg-s"
     cross_stick = "------s---s-----"
     kick        = "s--sx--ss--sx--s"
     hat_foot    = "--s---s---s---s-"
@@ -66,7 +66,7 @@ groove "samba" {
 
   level "5" {
     ride     = "X-xsX-xsX-xsX-xs"
-    snare    = "x-xgx-gx-xgx-xg-"
+    snare    = "x-sgs-gx-sgs-xg-"
     kick     = "x--xX--xx--xX--x"
     hat_foot = "--x---x---x---x-"
     bass     = "1==15==51==155a="
@@ -75,7 +75,7 @@ groove "samba" {
     centre   = "D4"
     answer {
       comp  = "X==x--x---x--u--"
-      snare = "x-xgx-gx-xgx-xgg"
+      snare = "x-sgs-gx-sgs-xgg"
     }
   }
 }

@@ -67,7 +67,7 @@ groove "second-line" {
   }
 
   level "5" {
-    snare    = "XggXggXgggXgfggs"
+    snare    = "XggxggxgggXgfggs"
     kick     = "x--x--x-x---x---"
     hat_foot = "--x---x---x---x-"
     bass     = "1==13=5=1=135-a-"

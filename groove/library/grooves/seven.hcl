@@ -36,7 +36,7 @@ groove "seven" {
   }
 
   level "3" {
-    hat    = "x-s-x-s-x-s-s-"
+    hat    = "s-s-s-s-s-s-s-"
     snare  = "----s-------s-"
     kick   = "x-------x-s---"
     bass   = "1=====1=1===a="
@@ -66,7 +66,7 @@ groove "seven" {
   level "5" {
     ride     = "X-x-X-x-X-x-x-"
     snare    = "----X--g----X-"
-    kick     = "x-x---x-x-x---"
+    kick     = "x-----x-x-x---"
     hat_foot = "----x-------x-"
     bass     = "1=1=1=1=1=5=a="
     comp     = "X===x=x=x===x="

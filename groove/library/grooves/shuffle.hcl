@@ -37,7 +37,7 @@ groove "shuffle" {
   }
 
   level "3" {
-    hat    = "x-sx-sx-sx-s"
+    hat    = "s-ss-ss-ss-s"
     snare  = "---s-----s--"
     kick   = "x-----x-----"
     bass   = "1==3==5==a=="

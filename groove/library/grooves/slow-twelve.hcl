@@ -38,7 +38,7 @@ groove "slow-twelve" {
   }
 
   level "3" {
-    hat    = "xggxggxggxgg"
+    hat    = "sggsggsggsgg"
     snare  = "---s-----s--"
     kick   = "x-----x-----"
     bass   = "1====11====a"

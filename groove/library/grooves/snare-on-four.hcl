@@ -35,7 +35,7 @@ groove "snare-on-four" {
   }
 
   level "3" {
-    hat    = "x-s-x-s-x-s-x-s-"
+    hat    = "s-s-s-s-s-s-s-s-"
     snare  = "s---s---s---s---"
     kick   = "x-----x-x-----x-"
     bass   = "1=====1=1=5=1=a="
@@ -64,7 +64,7 @@ groove "snare-on-four" {
 
   level "5" {
     ride     = "X-x-X-x-X-x-X-x-"
-    snare    = "X---X---X---X---"
+    snare    = "x---X---x---X---"
     kick     = "x--x--x-x-x---x-"
     hat_foot = "----x-------x---"
     bass     = "1=13--5=1=135=a="
@@ -72,7 +72,7 @@ groove "snare-on-four" {
     voices   = 4
     centre   = "D4"
     answer {
-      snare = "X---X---X---X-g-"
+      snare = "x---X---x---X-g-"
     }
   }
 }

@@ -38,7 +38,7 @@ groove "tight-sixteenths" {
   }
 
   level "3" {
-    hat    = "xgsg-gsgxgsg-gsg"
+    hat    = "sgsg-gsgsgsg-gsg"
     snare  = "----s-------s---"
     kick   = "x-----x---x-----"
     bass   = "1==--11---1=--a-"
@@ -51,10 +51,10 @@ groove "tight-sixteenths" {
     }
   }
 
-  # The hat opens just before 1; ghosts fill what is left.
+  # Every other bar the hat opens just before 1; ghosts fill what is left.
   level "4" {
-    hat      = "xsss-ss-x-ss-s--"
-    hat_open = "--------------x-"
+    hat      = "xsss-ss-x-ss-ss-|xsss-ss-x-ss-s--"
+    hat_open = "----------------|--------------x-"
     snare    = "----x--g-g--x---"
     kick     = "x-----x---x--x--"
     bass     = "1=-1--1=--1=-15a"

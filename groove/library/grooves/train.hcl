@@ -64,7 +64,7 @@ groove "train" {
   }
 
   level "5" {
-    snare    = "sgXgsgXgsgXgsgXg"
+    snare    = "sgxgsgXgsgxgsgXg"
     kick     = "x---x---x---x-x-"
     hat_foot = "--x---x---x---x-"
     bass     = "1=1=5=5=1=3=5=a="
@@ -72,7 +72,7 @@ groove "train" {
     voices   = 4
     centre   = "D4"
     answer {
-      snare = "sgXgsgXgsgXgsgXs"
+      snare = "sgxgsgXgsgxgsgXs"
     }
   }
 }

@@ -64,7 +64,7 @@ groove "two-beat" {
 
   level "5" {
     ride     = "X-x-X-x-X-x-X-x-"
-    snare    = "--X---X---X---X-"
+    snare    = "--x---X---x---X-"
     kick     = "x---x---x---x-x-"
     hat_foot = "--x---x---x---x-"
     bass     = "1=1=5=5=1=3=5=a="
@@ -72,7 +72,7 @@ groove "two-beat" {
     voices   = 4
     centre   = "D4"
     answer {
-      snare = "--X---X---X---Xg"
+      snare = "--x---X---x---Xg"
     }
   }
 }

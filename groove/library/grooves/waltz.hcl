@@ -4,7 +4,7 @@ groove "waltz" {
   meter       = "3/4"
   tempo       = [84, 144]
   grid        = 6
-  fills       = "straight"
+  fills       = "ballad"
   syncopation = 1
 
   lag {
@@ -13,7 +13,7 @@ groove "waltz" {
   }
 
   level "1" {
-    hat_foot = "----s-"
+    hat_foot = "--s-s-"
     bass     = "1====="
     comp     = "x====="
     voices   = 2
@@ -35,7 +35,7 @@ groove "waltz" {
   }
 
   level "3" {
-    hat    = "s-x-s-"
+    hat    = "s-s-s-"
     snare  = "--s-s-"
     kick   = "x-----"
     bass   = "1=====|5===a="
@@ -65,10 +65,10 @@ groove "waltz" {
 
   level "5" {
     ride     = "X-xsx-"
-    snare    = "--X-xg"
+    snare    = "--X-sg"
     kick     = "x----x"
     hat_foot = "--x-x-"
-    bass     = "1=5=5=|1=351a"
+    bass     = "1=5=5=|1=3=5a"
     comp     = "X=u=u=|x=uxu="
     voices   = 4
     centre   = "D4"
