@@ -63,6 +63,9 @@ func (b *bassist) pitches() []int {
 		}
 		total = next
 	}
+	for j, c := range choices[n-1] {
+		total[j] += b.leadsOut(c.key)
+	}
 	at := 0
 	for j := range total {
 		if total[j] < total[at] {
@@ -75,6 +78,40 @@ func (b *bassist) pitches() []int {
 		at = from[i][at]
 	}
 	return keys
+}
+
+// leadsOut is the cost of ending on a key, when the last note leads into the next
+// pass: that begins near its home, and an approach an octave off leads nowhere.
+func (b *bassist) leadsOut(key int) int {
+	last := &b.notes[len(b.notes)-1]
+	a := b.p.pass.After
+	if last.degree != 'A' || a == nil {
+		return 0
+	}
+	open := func(k int) int {
+		return registerCost*(max(0, k-highFrom)+max(0, lowFrom-k)) + homeCost*abs(k-homeKey)
+	}
+	near, low := false, 1<<30
+	for k := b.lowest(); k <= highest; k++ {
+		if k%12 == a.Chord.Bass.PC() {
+			low = min(low, open(k))
+		}
+	}
+	for k := max(b.lowest(), key-2); k <= min(highest, key+2); k++ {
+		near = near || k%12 == a.Chord.Bass.PC() && open(k) <= low+motionCost
+	}
+	if !near {
+		return farCost
+	}
+	return 0
+}
+
+// lowest is the lowest note of the bass, in MIDI notes.
+func (b *bassist) lowest() int {
+	if b.p.song.Bass.Strings == 5 {
+		return lowFive
+	}
+	return lowFour
 }
 
 func abs(x int) int { return max(x, -x) }
@@ -98,17 +135,13 @@ func (b *bassist) move(i, from, to int) int {
 // choices are the pitches that a note may take: every octave of its pitch classes
 // within the compass.
 func (b *bassist) choices(i int) []pitch {
-	low := lowFour
-	if b.p.song.Bass.Strings == 5 {
-		low = lowFive
-	}
 	var cost [12]int
 	for pc := range cost {
 		cost[pc] = -1
 	}
 	b.classes(i, &cost)
 	var out []pitch
-	for key := low; key <= highest; key++ {
+	for key := b.lowest(); key <= highest; key++ {
 		c := cost[key%12]
 		if c < 0 {
 			continue

@@ -110,12 +110,20 @@ var (
 	kickVoice  = feel.Voice{Word: "kick", Key: 36, Limb: feel.RightFoot}
 	snareVoice = feel.Voice{Word: "snare", Key: 38, Limb: feel.Hand}
 	crashVoice = feel.Voice{Word: "crash", Key: 49, Limb: feel.Hand}
+	stickVoice = feel.Voice{Word: "cross_stick", Key: 37, Limb: feel.Hand}
 )
 
+// snareEnergy is the energy from which a stick strikes the snare drum.
+const snareEnergy = 3
+
 // backbeat is the voice a bar's level marks the backbeat with: a snare or, at the
-// lower energies, a cross-stick or a brush.
+// lower energies, a cross-stick or a brush. A level that marks none has a snare
+// from snareEnergy up and a cross-stick under it.
 func (p *plan) backbeat(bar int) feel.Voice {
 	best := snareVoice
+	if p.pass.EnergyAt(bar) < snareEnergy {
+		best = stickVoice
+	}
 	found := false
 	for _, r := range p.level(bar).Drums {
 		if r.Voice.Word == "snare" {

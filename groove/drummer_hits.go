@@ -5,9 +5,9 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// drumPushes marks every push that the drummer takes part in: kick and snare, or
-// kick and crash when it leads to energy 4 or 5. What would be struck after it up
-// to its target is taken away later, by kept.
+// drumPushes marks every push that the drummer takes part in: kick and backbeat, or
+// kick and crash when it leads to energy 4 or 5, with all his weight only into 5.
+// What would be struck after it up to its target is taken away later, by kept.
 func (p *plan) drumPushes(notes []gridNote) []gridNote {
 	for _, e := range p.pass.Events {
 		if e.Kind != timeline.Push || !e.By.Has(timeline.Drums) {
@@ -29,8 +29,12 @@ func (p *plan) drumPushes(notes []gridNote) []gridNote {
 			top = crashVoice
 			notes = withoutCymbals(notes, e.Tick)
 		}
+		touch := feel.Normal
+		if into > crashEnergy {
+			touch = feel.Strong
+		}
 		for _, v := range []feel.Voice{kickVoice, top} {
-			n := stroke(v, e.Tick, e.Tick+strokeTicks, feel.Strong)
+			n := stroke(v, e.Tick, e.Tick+strokeTicks, touch)
 			n.Pushed = true
 			notes = append(notes, n)
 		}
@@ -38,8 +42,9 @@ func (p *plan) drumPushes(notes []gridNote) []gridNote {
 	return notes
 }
 
-// drumAccents plays every accent that names the drummer: kick and snare; from
-// weight 2 at energy 4, or weight 3 anywhere, the crash as well. An accent on the
+// drumAccents plays every accent that names the drummer: kick and snare, or what
+// marks the backbeat under energy 3; from weight 2 at energy 4, or weight 3
+// anywhere, the crash as well. An accent on the
 // target of a push is played where the push is: there the chord is struck.
 func (p *plan) drumAccents(notes []gridNote) []gridNote {
 	pushes := p.pushSpans(timeline.Drums)
@@ -52,6 +57,9 @@ func (p *plan) drumAccents(notes []gridNote) []gridNote {
 			at = w.From
 		}
 		hit := []feel.Voice{kickVoice, snareVoice}
+		if p.pass.EnergyAt(e.Bar) < snareEnergy {
+			hit[1] = p.backbeat(e.Bar)
+		}
 		if e.Weight >= 3 || e.Weight == 2 && p.pass.EnergyAt(e.Bar) >= crashEnergy {
 			hit = append(hit, crashVoice)
 		}

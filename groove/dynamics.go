@@ -19,11 +19,18 @@ func (p *plan) dynamics(who timeline.Player, notes []gridNote) []uint8 {
 			continue
 		}
 		v := p.nominal(who, n) + swell[i]
-		v += int(h.scaled(h.lane(n.Lane).at(-2, n.Tick, int64(n.Key)).bell()*touchSpread[kind(who, n)]) / bellUnit)
+		spread := touchSpread[kind(who, n)]
+		if n.Touch == feel.Strong { // the hand's own ceiling evens them out
+			spread = spread * 2 / 3
+		}
+		v += int(h.scaled(h.lane(n.Lane).at(-2, n.Tick, int64(n.Key)).bell()*spread) / bellUnit)
 		if n.Touch == feel.Ghost {
 			v = min(v, ghostCeiling)
 		}
-		v = min(max(v, 1), normalCeiling)
+		if v > normalCeiling { // thrown back, so that loud strokes are not all the same
+			v = max(2*normalCeiling-v, normalCeiling-accentOver)
+		}
+		v = max(v, 1)
 		out[i] = uint8(v)
 		bar := p.barAt(n.Tick)
 		loudest[bar] = max(loudest[bar], v)
@@ -39,6 +46,9 @@ func (p *plan) dynamics(who timeline.Player, notes []gridNote) []uint8 {
 		}
 		strong := *n
 		strong.Touch = feel.Strong
+		if p.pass.EnergyAt(p.barAt(n.Tick)) < crashEnergy {
+			strong.Touch = feel.Normal // a nudge, where the band plays softly
+		}
 		v := max(p.nominal(who, &strong), loudest[p.barAt(n.Tick)]+accentOver)
 		v += accentStep * (n.Accent - 1)
 		out[i] = uint8(min(max(v, 1), 127))

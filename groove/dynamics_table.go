@@ -18,7 +18,7 @@ type touchLevels [4]int
 // the 82 which is the median of 870 pop accompaniments (POP909): it is a bed.
 var levels = [numKinds]touchLevels{
 	kindKick:  {28, 54, 74, 88},
-	kindSnare: {30, 58, 88, 106},
+	kindSnare: {30, 58, 88, 100},
 	kindStick: {28, 48, 64, 78},
 	kindHat:   {28, 50, 72, 88},
 	kindPedal: {30, 48, 60, 72},

@@ -15,8 +15,12 @@ type drumFill struct {
 
 // closingBeats is how long the fill is that closes a section, in beats, by the
 // energy it leads to when that is no lower than the section's own: nothing into
-// 1, a whole bar into 5. The take chooses where there are two.
+// 1, a whole bar into 5. The take chooses where there are two; below slowTempo the
+// shorter one is long enough.
 var closingBeats = [5][2]int{{0, 0}, {1, 1}, {2, 1}, {3, 2}, {wholeBar, wholeBar}}
+
+// slowTempo is the tempo, in beats a minute, under which fills are kept short.
+const slowTempo = 80
 
 // wholeBar stands for as many beats as the bar has.
 const wholeBar = 99
@@ -75,7 +79,11 @@ func (p *plan) closingSpan() span {
 	if !p.pass.Fills || a == nil || last < 0 || !p.plays(last) || p.alone()[last] || len(p.fills) == 0 {
 		return span{}
 	}
-	beats := closingBeats[a.Energy-1][p.chance("fill").below(2)]
+	choice := closingBeats[a.Energy-1]
+	beats := choice[p.chance("fill").below(2)]
+	if p.pass.BPM < slowTempo {
+		beats = min(choice[0], choice[1])
+	}
 	if a.Energy < p.pass.EnergyAt(last) { // stepping down: a breath, or one beat into a full band
 		beats = 0
 		if a.Energy >= 3 {
