@@ -64,7 +64,7 @@ func AuditPiano(setup timeline.PianoSetup, pass *timeline.Pass, part PassPart) [
 	a.keys(notes)
 	a.hands(chords)
 	a.density(chords)
-	a.octaves(chords, part.Notes[timeline.Bass])
+	a.octaves(notes, part.Notes[timeline.Bass])
 	sort.SliceStable(a.out, func(i, j int) bool { return a.out[i].Tick < a.out[j].Tick })
 	return a.out
 }
@@ -194,48 +194,73 @@ func keyList(keys []int) string {
 	return s
 }
 
-// density compares the attacks of the whole pass with what its energy allows; a
-// chart that asks for more changes and hits than that may have them.
+// density compares the attacks of the whole pass with what its energy allows. A bar
+// in which the chart and the events ask for more, an attack at each change of
+// chord, accent and push, is allowed as many as they ask for.
 func (a *pianoAudit) density(chords []pianoChord) {
-	var allowed, ticks int64
-	for i, b := range a.pass.Bars {
-		allowed += b.Length * attacksPerBeat[a.pass.EnergyAt(i)-1] / b.Meter.TempoTicks()
-		ticks += b.Length
+	asked := make([]int64, len(a.pass.Bars))
+	ask := func(tick int64) {
+		bar := sort.Search(len(a.pass.Bars), func(i int) bool { return a.pass.Bars[i].Start > tick })
+		asked[max(0, bar-1)] += 1000
 	}
-	asked := int64(0)
 	for i, s := range a.pass.Chords {
 		if i == 0 || s.Chord != a.pass.Chords[i-1].Chord {
-			asked++
+			ask(s.Start)
 		}
 	}
 	for _, e := range a.pass.Events {
 		if (e.Kind == timeline.Accent || e.Kind == timeline.Push) && e.By.Has(timeline.Piano) {
-			asked++
+			ask(e.Tick)
 		}
 	}
-	if n := int64(len(chords)); n > asked && 1000*n > allowed {
-		a.found(0, "density", "the piano attacks %d times, more than the %d that the energy allows", n, allowed/1000)
+	var allowed int64
+	for i, b := range a.pass.Bars {
+		allowed += max(asked[i], b.Length*attacksPerBeat[a.pass.EnergyAt(i)-1]/b.Meter.TempoTicks())
+	}
+	if n := int64(len(chords)); 1000*n > allowed {
+		a.found(0, ruleDensity, "the piano attacks %d times, more than the %d that the energy allows", n, allowed/1000)
 	}
 }
 
-// octaves finds where the top voice and the bass go from one octave to the next in
-// the same direction: the bass from note to note, the top voice as the bass moves.
-func (a *pianoAudit) octaves(chords []pianoChord, bass []Note) {
+// octaves finds where, at a change of chord, the top voice and the bass go from one
+// octave to the next in the same direction. A chord's top voice is the highest note
+// struck while it lasts, so that a broken chord counts as the chord it is.
+func (a *pianoAudit) octaves(notes, bass []Note) {
+	changes := (&plan{pass: a.pass}).changes(timeline.Piano)
 	at, before := 0, 0
-	for _, c := range chords {
-		top := c.keys[len(c.keys)-1]
-		from, to := a.clock.us(c.tick)-chordUS, a.clock.us(c.end)+chordUS
-		for at < len(bass) && a.clock.us(bass[at].Tick) < from {
+	for i := range changes {
+		until := int64(1) << 60
+		if i+1 < len(changes) {
+			until = a.clock.shift(changes[i+1].Start, -withUS)
+		}
+		top := 0
+		for at < len(notes) && notes[at].Tick < until {
+			top = max(top, int(notes[at].Key))
 			at++
 		}
-		if at > 0 && at < len(bass) && a.clock.us(bass[at].Tick) <= to && before > 0 {
-			x, y := int(bass[at-1].Key), int(bass[at].Key)
-			if before%12 == x%12 && top%12 == y%12 && sameWay(top-before, sign(y-x)) {
-				a.found(c.tick, "octaves", "the top voice goes in octaves with the bass, %s to %s", keyName(before), keyName(top))
-			}
+		if top == 0 {
+			continue
+		}
+		from, to, moved := a.bassMove(bass, changes[i].Start)
+		if before > 0 && moved && before%12 == from%12 && top%12 == to%12 && sameWay(top-before, sign(to-from)) {
+			a.found(changes[i].Start, ruleOctaves, "the top voice goes in octaves with the bass, %s to %s", keyName(before), keyName(top))
 		}
 		before = top
 	}
+}
+
+// bassMove is how the bass goes into what begins at a tick: from its note before to
+// the one it strikes there.
+func (a *pianoAudit) bassMove(bass []Note, tick int64) (from, to int, ok bool) {
+	early := a.clock.shift(tick, -withUS)
+	i := sort.Search(len(bass), func(i int) bool { return bass[i].Tick >= early })
+	// A push may be swung: it comes later by a sixth of a beat.
+	late := a.clock.shift(tick+quarter/6, withUS)
+	if i == 0 || i == len(bass) || bass[i].Tick > late {
+		return 0, 0, false
+	}
+	from, to = int(bass[i-1].Key), int(bass[i].Key)
+	return from, to, from != to
 }
 
 func sign(x int) int {

@@ -44,16 +44,18 @@ func TestAuditPiano(t *testing.T) {
 		{"off the keyboard", n(0, quarter, 20), nil, "range", "a piano begins at A0 (instrument_ranges: orchestration handbooks)"},
 		{"trill", cat(n(0, 50, 60), n(100, 50, 60)), nil, "repeat", "one key after 69 ms"},
 		{"double", cat(n(0, quarter, 60), n(quarter/2, quarter, 60)), nil, "overlap", "struck while it sounds"},
-		{"octaves with the bass", cat(n(0, quarter, 64, 67, 72), n(quarter, quarter, 65, 69, 74)),
-			cat(n(0, quarter, 36), n(quarter, quarter, 38)), "octaves", "C to D above and below"},
-		{"contrary", cat(n(0, quarter, 64, 67), n(quarter, quarter, 62, 65)),
-			cat(n(0, quarter, 36), n(quarter, quarter, 38)), "", "down over up"},
-		{"octaves that do not move", cat(n(0, quarter, 64, 67, 69), n(quarter, quarter, 64, 67, 69)),
-			cat(n(0, quarter, 33), n(quarter, quarter, 33)), "", "the same chord again"},
+		{"octaves with the bass", cat(n(0, quarter, 64, 67, 72), n(bar44, quarter, 65, 69, 74)),
+			cat(n(0, quarter, 36), n(bar44, quarter, 38)), "octaves", "C to D above and below"},
+		{"contrary", cat(n(0, quarter, 64, 67), n(bar44, quarter, 62, 65)),
+			cat(n(0, quarter, 36), n(bar44, quarter, 38)), "", "down over up"},
+		{"broken chords", cat(n(0, quarter, 60), n(quarter, quarter, 64), n(bar44, quarter, 62), n(bar44+quarter, quarter, 65)),
+			cat(n(0, quarter, 36), n(bar44, quarter, 38)), "", "E to F on top, over C to D"},
+		{"octaves that do not move", cat(n(0, quarter, 64, 67, 69), n(bar44, quarter, 64, 67, 69)),
+			cat(n(0, quarter, 33), n(bar44, quarter, 33)), "", "the same chord again"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			pass := passOf(t, "C|C|C|C", 3)
+			pass := passOf(t, "C|Dm|C|C", 3)
 			var part PassPart
 			part.Notes[timeline.Piano], part.Notes[timeline.Bass] = tt.part, tt.bass
 			setup := timeline.PianoSetup{Span: 14}

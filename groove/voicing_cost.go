@@ -26,7 +26,7 @@ const (
 	costFifths     = 3       // parallel fifths with the bass
 	costOctave     = 10      // parallel octaves between the bass and an inner voice
 	costOctaveAnti = 4       // the same, in opposite directions
-	costOctaveLead = 120     // the top voice in octaves with the bass's last note and its next
+	costOctaveLead = 400     // the top voice in octaves with the bass's last note and its next
 	costDoubleTune = 80      // the top voice doubles the tune
 	costUnison     = 200     // any voice in unison with it
 	costRub        = 60      // a semitone or a minor ninth with a held sung note
