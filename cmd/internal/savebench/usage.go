@@ -16,9 +16,6 @@ type usage struct {
 	processor time.Duration
 }
 
-// tick is the unit of processor time in /proc on every Linux machine in use.
-const tick = 10 * time.Millisecond
-
 // usageOf reads /proc, so it works on Linux alone.
 func usageOf(pid int) (usage, error) {
 	var u usage
@@ -42,21 +39,23 @@ func usageOf(pid int) (usage, error) {
 		return u, err
 	}
 	u.files = len(entries)
-	stat, err := os.ReadFile(dir + "stat")
+	tasks, err := os.ReadDir(dir + "task")
 	if err != nil {
 		return u, err
 	}
-	_, rest, _ := strings.Cut(string(stat), ") ")
-	fields := strings.Fields(rest)
-	if len(fields) < 13 {
-		return u, fmt.Errorf("%sstat has %d fields", dir, len(fields))
-	}
-	for _, f := range fields[11:13] { // utime and stime: fields 14 and 15 of proc(5)
-		n, err := strconv.Atoi(f)
+	for _, t := range tasks {
+		// The first figure is the time on a processor in nanoseconds
+		// (Documentation/scheduler/sched-stats.rst of the Linux kernel).
+		sched, err := os.ReadFile(dir + "task/" + t.Name() + "/schedstat")
 		if err != nil {
 			return u, err
 		}
-		u.processor += time.Duration(n) * tick
+		first, _, _ := strings.Cut(string(sched), " ")
+		n, err := strconv.ParseInt(first, 10, 64)
+		if err != nil {
+			return u, err
+		}
+		u.processor += time.Duration(n)
 	}
 	return u, nil
 }

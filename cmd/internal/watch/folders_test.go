@@ -107,6 +107,8 @@ var folders = []save{
 	{name: "a file that the build names and does not read", why: "it was missing when the build looked for it by another way",
 		text: "name vocal.mid\n",
 		do:   func(r *rig) { r.write(r.beside("vocal.mid"), "# sung\n") }, builds: 1, last: "name vocal.mid\n"},
+	{name: "a file that comes just after the build has looked for it", why: "no watch was there yet",
+		text: "late vocal.mid\n", do: func(*rig) {}, builds: 1, last: "late vocal.mid\n"},
 	{name: "another song in the folder is saved", why: "only the saved one rebuilds",
 		prepare: func(r *rig) { r.write(r.beside("weir.song.hcl"), "# other\n") },
 		do:      func(r *rig) { r.write(r.beside("weir.song.hcl"), "# another\n") }, last: first},

@@ -16,8 +16,8 @@ import (
 
 // A rig is a watcher at work in a folder of its own. Its build understands
 // these words at the start of a line: "read NAME" reads a file beside the song,
-// "name NAME" only says that it counts, "slow" takes 300 ms, "broken" makes the
-// build fail, and "again" makes it ask for another try.
+// "name NAME" only says that it counts, "late NAME" does so and then makes it, "slow"
+// takes 300 ms, "broken" makes the build fail, and "again" makes it ask for another try.
 type rig struct {
 	t    *testing.T
 	dir  string // the folder that a scenario may do anything to; the song is in dir/songs
@@ -129,6 +129,12 @@ func (r *rig) build(_ context.Context, files *Snapshot) Outcome {
 			saw += string(data)
 		case "name":
 			out.Read = append(out.Read, filepath.Join(filepath.Dir(r.song), rest))
+		case "late":
+			path := filepath.Join(filepath.Dir(r.song), rest)
+			out.Read = append(out.Read, path)
+			if _, err := os.Stat(path); err != nil {
+				r.write(path, "# it comes just after the build has looked\n")
+			}
 		case "again":
 			out.Again = true
 		case "slow":

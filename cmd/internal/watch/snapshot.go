@@ -11,6 +11,7 @@ import (
 // found to be whole. A build that reads from nothing else cannot mix two saves.
 type Snapshot struct {
 	disk disk
+	born time.Time
 	mu   sync.Mutex
 	seen map[string]view
 	used map[string]bool // what the build asked for
@@ -18,7 +19,7 @@ type Snapshot struct {
 
 // newSnapshot holds the views that the build was decided on.
 func newSnapshot(d disk, views []view) *Snapshot {
-	s := &Snapshot{disk: d, seen: make(map[string]view, len(views)), used: map[string]bool{}}
+	s := &Snapshot{disk: d, born: time.Now(), seen: make(map[string]view, len(views)), used: map[string]bool{}}
 	for _, v := range views {
 		s.seen[v.Path] = v
 	}
@@ -73,13 +74,21 @@ func (s *Snapshot) take(abs string) view {
 }
 
 // knows is what the build knows of a file. Of one that it has named but not
-// read, because it did not find it or would not have it, that is no more than its entry.
+// read, because it did not find it or would not have it, that is no more than how
+// its entry looked before the build; where nobody has looked, a file that may be
+// younger than the build counts as one that it has missed.
 func (s *Snapshot) knows(abs string) view {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	if s.used[abs] {
-		return s.seen[abs]
+	v, ok := s.seen[abs]
+	if ok && s.used[abs] {
+		return v
 	}
-	st := s.disk.Stamp(abs)
-	return view{Path: abs, Kind: unread, Stamp: st, Mod: st.mod}
+	if !ok {
+		v.Stamp = s.disk.Stamp(abs)
+		if v.Stamp.mod.After(s.born.Add(-coarse)) {
+			v.Stamp = stamp{}
+		}
+	}
+	return view{Path: abs, Kind: unread, Stamp: v.Stamp, Mod: v.Stamp.mod}
 }
