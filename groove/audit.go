@@ -109,9 +109,11 @@ func (r *AuditReport) Faults() int {
 func Audit(tl *timeline.Timeline, perf *Performance, set *feel.Set) *AuditReport {
 	a := &audit{tl: tl, out: &AuditReport{}, kitVoices: kitVoices()}
 	at := int64(0)
+	var before *passAudit
 	for i := range perf.Passes {
 		pass := &tl.Passes[i]
-		pa := &passAudit{audit: a, pass: pass, plan: newPlan(tl, pass, set), part: &perf.Passes[i], clock: newClock(pass.Tempos), from: at}
+		pa := &passAudit{audit: a, pass: pass, plan: newPlan(tl, pass, set), part: &perf.Passes[i], clock: newClock(pass.Tempos), from: at, before: before}
+		before = pa
 		at += pa.clock.us(pass.Length)
 		a.passes = append(a.passes, pa)
 		pa.all()
@@ -155,6 +157,17 @@ type passAudit struct {
 	part  *PassPart
 	clock clock
 	from  int64 // where the pass begins, in microseconds of the song
+
+	before *passAudit // nil for the first
+}
+
+// at is the time of a tick of the pass in microseconds of the song. What a push
+// brings before the pass is in the time of the pass before.
+func (pa *passAudit) at(tick int64) int64 {
+	if tick < 0 && pa.before != nil {
+		return pa.before.from + pa.before.clock.us(pa.before.pass.Length+tick)
+	}
+	return pa.from + pa.clock.us(tick)
 }
 
 // keep adds a finding, with its place in the song.

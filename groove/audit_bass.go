@@ -107,11 +107,11 @@ func (a *audit) borders() {
 		b, pa := a.passes[i-1], a.passes[i]
 		var last [128]int64 // microseconds of the song + 1
 		for _, n := range b.part.Notes[timeline.Piano] {
-			last[n.Key&127] = b.from + b.clock.us(n.Tick) + 1
+			last[n.Key&127] = b.at(n.Tick) + 1
 		}
 		seen := [128]bool{}
 		for _, n := range pa.part.Notes[timeline.Piano] {
-			us := pa.from + pa.clock.us(n.Tick)
+			us := pa.at(n.Tick)
 			if us-pa.from > repeatUS {
 				break
 			}

@@ -99,26 +99,16 @@ func (pa *passAudit) compFigures(f *Figures) {
 	pa.tops(f, notes)
 }
 
-// tops follows the highest note of each chord from change to change.
+// tops follows the top voice from change to change.
 func (pa *passAudit) tops(f *Figures, notes []Note) {
-	before, at := 0, 0
+	audit := pianoAudit{pass: pa.pass, clock: pa.clock}
 	changes := pa.plan.changes(timeline.Piano)
-	for i := range changes {
-		c := &changes[i]
-		// A hand may be a little early: half a beat before the next chord is still safe.
-		until := int64(1) << 60
-		if i+1 < len(changes) {
-			until = pa.clock.shift(pa.plan.swung(changes[i+1].Start), -withUS)
-		}
-		top := 0
-		for at < len(notes) && notes[at].Tick < until {
-			top = max(top, int(notes[at].Key))
-			at++
-		}
+	before := 0
+	for i, top := range audit.tops(changes, notes) {
 		if top == 0 {
 			continue
 		}
-		if before > 0 && !c.Same {
+		if before > 0 && !changes[i].Same {
 			f.Changes++
 			if absInt(top-before) <= 2 {
 				f.TopStill++

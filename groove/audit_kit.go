@@ -34,7 +34,7 @@ func (a *audit) limbs() {
 		notes := pa.part.Notes[timeline.Drums]
 		for i := range notes {
 			v := a.kitVoices[notes[i].Key&127]
-			h := hit{us: pa.from + pa.clock.us(notes[i].Tick), pa: pa, note: &notes[i], voice: v}
+			h := hit{us: pa.at(notes[i].Tick), pa: pa, note: &notes[i], voice: v}
 			if v.HatFamily() {
 				hats = append(hats, h)
 			}

@@ -115,8 +115,10 @@ func (a *pianoAudit) chords(notes []Note) []pianoChord {
 		from := a.clock.us(notes[i].Tick)
 		c := pianoChord{tick: notes[i].Tick}
 		j := i
-		for j < len(notes) && a.clock.us(notes[j].Tick)-from < chordUS {
+		over := int64(1) << 60 // where the first of its notes ends: what comes then is another attack
+		for j < len(notes) && a.clock.us(notes[j].Tick)-from < chordUS && notes[j].Tick < over {
 			c.end = notes[j].Tick
+			over = min(over, notes[j].Tick+notes[j].Length)
 			j++
 		}
 		settled := a.clock.shift(c.end, chordUS)
@@ -223,39 +225,63 @@ func (a *pianoAudit) density(chords []pianoChord) {
 }
 
 // octaves finds where, at a change of chord, the top voice and the bass go from one
-// octave to the next in the same direction. A chord's top voice is the highest note
-// struck while it lasts, so that a broken chord counts as the chord it is.
+// octave to the next in the same direction.
 func (a *pianoAudit) octaves(notes, bass []Note) {
 	changes := (&plan{pass: a.pass}).changes(timeline.Piano)
-	at, before := 0, 0
-	for i := range changes {
-		until := int64(1) << 60
-		if i+1 < len(changes) {
-			until = a.clock.shift(changes[i+1].Start, -withUS)
-		}
-		top := 0
-		for at < len(notes) && notes[at].Tick < until {
-			top = max(top, int(notes[at].Key))
-			at++
-		}
+	before := 0
+	for i, top := range a.tops(changes, notes) {
 		if top == 0 {
 			continue
 		}
 		from, to, moved := a.bassMove(bass, changes[i].Start)
-		if before > 0 && moved && before%12 == from%12 && top%12 == to%12 && sameWay(top-before, sign(to-from)) {
+		if before > 0 && !changes[i].Same && moved && before%12 == from%12 && top%12 == to%12 && sameWay(top-before, sign(to-from)) {
 			a.found(changes[i].Start, ruleOctaves, "the top voice goes in octaves with the bass, %s to %s", keyName(before), keyName(top))
 		}
 		before = top
 	}
 }
 
+// tops is the top voice of each change, 0 where nothing sounds: the highest note
+// that sounds while the chord lasts, so that a broken chord counts as the chord it
+// is. The hands may be a little early, and what is just being let go is not counted.
+func (a *pianoAudit) tops(changes []change, notes []Note) []int {
+	out := make([]int, len(changes))
+	var ringing []Note
+	at := 0
+	for i := range changes {
+		from, until := changes[i].Start, int64(1)<<60
+		if changes[i].Pushed {
+			from += swungPush
+		}
+		from = a.clock.shift(from, withUS)
+		if i+1 < len(changes) {
+			until = a.clock.shift(changes[i+1].Start, -withUS)
+		}
+		kept := ringing[:0]
+		for _, n := range ringing {
+			if n.Tick+n.Length > from {
+				kept = append(kept, n)
+				out[i] = max(out[i], int(n.Key))
+			}
+		}
+		ringing = kept
+		for ; at < len(notes) && notes[at].Tick < until; at++ {
+			ringing = append(ringing, notes[at])
+			out[i] = max(out[i], int(notes[at].Key))
+		}
+	}
+	return out
+}
+
+// swungPush is how much later than written a push may come where the feel swings.
+const swungPush = quarter / 6
+
 // bassMove is how the bass goes into what begins at a tick: from its note before to
 // the one it strikes there.
 func (a *pianoAudit) bassMove(bass []Note, tick int64) (from, to int, ok bool) {
 	early := a.clock.shift(tick, -withUS)
 	i := sort.Search(len(bass), func(i int) bool { return bass[i].Tick >= early })
-	// A push may be swung: it comes later by a sixth of a beat.
-	late := a.clock.shift(tick+quarter/6, withUS)
+	late := a.clock.shift(tick+swungPush, withUS)
 	if i == 0 || i == len(bass) || bass[i].Tick > late {
 		return 0, 0, false
 	}

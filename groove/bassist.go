@@ -235,13 +235,23 @@ func (b *bassist) clear() {
 		}
 		for _, h := range holds { // what sounds into a held beat is held with it
 			if n.tick <= h.Start && n.end >= h.Start {
-				n.end = max(n.end, min(h.End, b.end))
+				n.end = max(n.end, min(h.End, b.end, b.nextSilence(n.tick)))
 			}
 		}
 		if i+1 < len(b.notes) {
 			n.end = min(n.end, b.notes[i+1].tick)
 		}
 	}
+}
+
+// nextSilence is where the first stop after a tick begins.
+func (b *bassist) nextSilence(tick int64) int64 {
+	for _, s := range b.p.silences() {
+		if s.Start > tick {
+			return s.Start
+		}
+	}
+	return b.end
 }
 
 // rest lets a section's last bar breathe: from energy 3 down its last long note

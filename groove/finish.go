@@ -44,10 +44,13 @@ func (p *plan) finish(who timeline.Player, notes []gridNote) []Note {
 	}
 	sort.SliceStable(out, func(i, j int) bool { return out[i].start < out[j].start })
 	if who == timeline.Drums {
-		out = p.handSpeed(h.clock, p.overBorder(h.clock, out))
+		out = p.handSpeed(h.clock, p.overBorder(who, h.clock, out))
 	}
-	if who == timeline.Bass {
+	switch who {
+	case timeline.Bass:
 		out = oneAtATime(h.clock, out)
+	case timeline.Piano:
+		out = p.keySpeed(h.clock, p.overBorder(who, h.clock, out))
 	}
 	return separate(h.clock, out)
 }
@@ -92,7 +95,7 @@ func (f fences) around(tick int64) (low, high int64) {
 // it leads to: a drag's two are one hand's rebound.
 func (p *plan) handSpeed(c clock, notes []played) []played {
 	fences := p.fences(timeline.Drums)
-	last := p.lastStroke(c)
+	last := p.lastStroke(timeline.Drums, c)
 	var recent [3][]int64
 	out := make([]played, 0, len(notes))
 	for _, n := range notes {

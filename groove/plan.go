@@ -150,14 +150,20 @@ func (p *plan) pushSpans(who timeline.Player) []pushSpan {
 	return out
 }
 
-// pushAt returns the push that forbids an attack at tick, if any.
+// pushAt returns the push that forbids an attack at tick, if any. Where a push
+// begins something is struck, even when another one leads there.
 func pushAt(pushes []pushSpan, tick int64) (pushSpan, bool) {
+	var found pushSpan
+	forbidden := false
 	for _, w := range pushes {
-		if tick > w.From && tick <= w.To {
-			return w, true
+		if tick == w.From {
+			return pushSpan{}, false
+		}
+		if !forbidden && tick > w.From && tick <= w.To {
+			found, forbidden = w, true
 		}
 	}
-	return pushSpan{}, false
+	return found, forbidden
 }
 
 // out is where a player's part of this pass ends: at the bar line, or at a push

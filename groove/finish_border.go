@@ -1,0 +1,54 @@
+package groove
+
+import (
+	"sort"
+
+	"plinth/songspec/timeline"
+)
+
+// A pass is played without knowing what is struck in the next. So that two hands
+// and two feet can go over the border, and a pianist's fingers on their keys, a pass
+// leaves them time: nothing is struck so near to its end that it could not be
+// struck again there. On the grid that takes a stroke away only where steps are
+// shorter than a limb's limit, as in sixteenths over 150 beats a minute; else it
+// holds back what comes late.
+
+// lastStroke is the last tick at which something can be struck and struck again at
+// the end of the player's part. At the end of the song nothing follows.
+func (p *plan) lastStroke(who timeline.Player, c clock) int64 {
+	if p.pass.After == nil {
+		return p.pass.Length
+	}
+	border := p.pass.Length // a push into the next pass is marked here by the drummer
+	if who != timeline.Drums {
+		border = p.out(who)
+	}
+	border = p.swung(border)
+	end := c.us(border)
+	tick := border + c.ticks(border, -limbLimitUS)
+	for end-c.us(tick) < limbLimitUS {
+		tick--
+	}
+	return tick
+}
+
+// overBorder holds the notes of a pass to its last stroke. A push into the next
+// pass is the next one's first stroke, and stays; so does a pianist's hit, whose
+// keys the next chord may not need. notes are in order; so is the result.
+func (p *plan) overBorder(who timeline.Player, c clock, notes []played) []played {
+	last := p.lastStroke(who, c)
+	out := notes[:0]
+	for _, n := range notes {
+		switch {
+		case n.Pushed, who == timeline.Piano && n.Accent > 0:
+		case p.swung(n.Tick) > last:
+			continue
+		case n.start > last:
+			n.end = max(last+1, n.end-(n.start-last))
+			n.start = last
+		}
+		out = append(out, n)
+	}
+	sort.SliceStable(out, func(i, j int) bool { return out[i].start < out[j].start })
+	return out
+}

@@ -1,0 +1,38 @@
+package groove
+
+import "plinth/songspec/timeline"
+
+// keySpeed keeps of two strokes of one key that come faster than a hand repeats it
+// the accent, and otherwise the first, which is held as long as the second would
+// have been. So hits and changes of chord that are written closer than that are
+// struck once, or shared out among the keys that they do not have in common. notes
+// are in order of their start.
+func (p *plan) keySpeed(c clock, notes []played) []played {
+	fences := p.fences(timeline.Piano)
+	var last [128]int // index into notes + 1
+	drop := make([]bool, len(notes))
+	for i := range notes {
+		n := &notes[i]
+		j := last[n.Key] - 1
+		last[n.Key] = i + 1
+		if j < 0 || c.us(n.start)-c.us(notes[j].start) >= repeatUS {
+			continue
+		}
+		before := &notes[j]
+		if n.Accent > before.Accent {
+			drop[j] = true
+			continue
+		}
+		drop[i] = true
+		_, high := fences.around(before.Tick)
+		before.end = max(before.end, min(n.end, high))
+		last[n.Key] = j + 1
+	}
+	out := notes[:0]
+	for i := range notes {
+		if !drop[i] {
+			out = append(out, notes[i])
+		}
+	}
+	return out
+}
