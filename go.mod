@@ -3,21 +3,25 @@ module plinth
 go 1.25.0
 
 require (
-	github.com/agext/levenshtein v1.2.1 // indirect
-	github.com/apparentlymart/go-textseg/v15 v15.0.0 // indirect
+	github.com/agext/levenshtein v1.2.1
+	github.com/apparentlymart/go-textseg/v15 v15.0.0
+	github.com/fsnotify/fsnotify v1.10.1
+	github.com/hashicorp/hcl/v2 v2.25.0
+	github.com/rogpeppe/go-internal v1.14.1
+	github.com/spf13/cobra v1.10.2
+	github.com/zclconf/go-cty v1.19.0
+	gitlab.com/gomidi/midi/v2 v2.3.18
+	golang.org/x/text v0.41.0
+)
+
+require (
 	github.com/apparentlymart/go-textseg/v17 v17.0.1 // indirect
-	github.com/fsnotify/fsnotify v1.10.1 // indirect
-	github.com/hashicorp/hcl/v2 v2.25.0 // indirect
+	github.com/google/go-cmp v0.6.0 // indirect
 	github.com/inconshreveable/mousetrap v1.1.0 // indirect
 	github.com/mitchellh/go-wordwrap v1.0.1 // indirect
-	github.com/rogpeppe/go-internal v1.14.1 // indirect
-	github.com/spf13/cobra v1.10.2 // indirect
 	github.com/spf13/pflag v1.0.9 // indirect
-	github.com/zclconf/go-cty v1.19.0 // indirect
-	gitlab.com/gomidi/midi/v2 v2.3.18 // indirect
 	golang.org/x/mod v0.40.0 // indirect
 	golang.org/x/sync v0.22.0 // indirect
 	golang.org/x/sys v0.47.0 // indirect
-	golang.org/x/text v0.41.0 // indirect
 	golang.org/x/tools v0.49.0 // indirect
 )
