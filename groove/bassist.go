@@ -62,6 +62,7 @@ const releaseTicks = quarter / 8
 func (b *bassist) row() {
 	alone := b.p.alone()
 	ending := b.p.ending()
+	b.notes = make([]bassNote, 0, 6*len(b.p.pass.Bars))
 	open := -1 // the note that "=" holds on
 	for bar := range b.p.pass.Bars {
 		if alone[bar] {
@@ -121,7 +122,8 @@ func (b *bassist) strikeChanges() {
 		}
 	}
 	b.notes = kept
-	for _, c := range b.changes {
+	for k := range b.changes {
+		c := &b.changes[k]
 		if c.Same && !c.Pushed {
 			continue
 		}
@@ -198,13 +200,14 @@ func (b *bassist) strikeAccents() {
 func (b *bassist) clear() {
 	silences, holds, alone := b.p.silences(), b.p.holds(), b.p.alone()
 	var none []int64 // where the chords stop
-	for _, c := range b.changes {
-		if c.Chord.None {
+	for i := range b.changes {
+		if c := &b.changes[i]; c.Chord.None {
 			none = append(none, c.Start)
 		}
 	}
 	kept := b.notes[:0]
-	for _, n := range b.notes {
+	for i := range b.notes {
+		n := b.notes[i]
 		c := chordAt(b.changes, n.tick)
 		bar := b.p.barAt(n.tick)
 		_, silent := silencedAt(silences, n.tick)
@@ -217,12 +220,7 @@ func (b *bassist) clear() {
 		if i := sort.Search(len(none), func(i int) bool { return none[i] > n.tick }); i < len(none) {
 			n.end = min(n.end, none[i])
 		}
-		for _, s := range silences {
-			if s.Start > n.tick {
-				n.end = min(n.end, s.Start)
-				break
-			}
-		}
+		n.end = nextSilence(silences, n.tick, n.end)
 		kept = append(kept, n)
 	}
 	b.notes = kept
@@ -233,10 +231,10 @@ func (b *bassist) clear() {
 				n.end = b.p.pass.Bars[bar].Start
 			}
 		}
-		for _, h := range holds { // what sounds into a held beat is held with it
-			if n.tick <= h.Start && n.end >= h.Start {
-				n.end = max(n.end, min(h.End, b.end, b.nextSilence(n.tick)))
-			}
+		// What sounds into a held beat is held with it.
+		h := sort.Search(len(holds), func(i int) bool { return holds[i].Start >= n.tick })
+		for ; h < len(holds) && holds[h].Start <= n.end; h++ {
+			n.end = max(n.end, min(holds[h].End, nextSilence(silences, n.tick, b.end)))
 		}
 		if i+1 < len(b.notes) {
 			n.end = min(n.end, b.notes[i+1].tick)
@@ -244,21 +242,11 @@ func (b *bassist) clear() {
 	}
 }
 
-// nextSilence is where the first stop after a tick begins.
-func (b *bassist) nextSilence(tick int64) int64 {
-	for _, s := range b.p.silences() {
-		if s.Start > tick {
-			return s.Start
-		}
-	}
-	return b.end
-}
-
 // rest lets a section's last bar breathe: from energy 3 down its last long note
 // ends a sixteenth before the section does.
 func (b *bassist) rest() {
 	last := len(b.p.pass.Bars) - 1
-	if len(b.notes) == 0 || b.p.pass.After == nil || b.p.pass.EnergyAt(last) > 3 {
+	if len(b.notes) == 0 || b.p.pass.After == nil || b.p.energy(last) > 3 {
 		return
 	}
 	n := &b.notes[len(b.notes)-1]

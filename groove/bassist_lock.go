@@ -37,12 +37,7 @@ func (b *bassist) lock(kicks []int64) {
 		if bar := b.p.barAt(k); b.p.alone()[bar] {
 			continue
 		}
-		for _, s := range b.p.silences() {
-			if s.Start > b.notes[i].tick {
-				end = min(end, s.Start)
-				break
-			}
-		}
+		end = nextSilence(b.p.silences(), b.notes[i].tick, end)
 		b.notes[i].end = min(end, b.end)
 		met++
 	}
@@ -91,10 +86,8 @@ func (b *bassist) reach(i int, tick int64) bool {
 	if c == nil || c.Chord != b.changes[n.change].Chord {
 		return false
 	}
-	for _, s := range b.p.silences() {
-		if s.Start > n.tick && s.Start <= tick {
-			return false
-		}
+	if nextSilence(b.p.silences(), n.tick, tick+1) <= tick {
+		return false
 	}
 	alone := b.p.alone()
 	for bar := b.p.barAt(n.tick); bar <= b.p.barAt(tick); bar++ {

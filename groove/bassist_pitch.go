@@ -6,6 +6,8 @@ import "plinth/songspec/harmony"
 const (
 	lowFour, lowFive = 28, 23
 	highest          = 55
+
+	compass = highest - lowFive + 1
 )
 
 // Costs of a bass line, in units of a third of a semitone of motion. The line
@@ -40,42 +42,45 @@ func (b *bassist) pitches() []int {
 	if n == 0 {
 		return nil
 	}
-	choices := make([][]pitch, n)
-	from := make([][]int, n)
-	total := make([]int, 0, 64)
+	choices := make([]pitch, 0, 4*n) // of all notes, one after another
+	from := make([]uint8, 0, 4*n)    // for each, the choice before that it comes from
+	first := make([]int, n+1)        // where a note's choices begin
+	var total, next [compass]int
 	for i := range b.notes {
-		choices[i] = b.choices(i)
-		from[i] = make([]int, len(choices[i]))
-		next := make([]int, len(choices[i]))
-		for j, c := range choices[i] {
+		first[i] = len(choices)
+		choices = b.choices(i, choices)
+		first[i+1] = len(choices)
+		for j, c := range choices[first[i]:] {
 			if i == 0 {
 				next[j] = c.cost + homeCost*abs(c.key-homeKey)
+				from = append(from, 0)
 				continue
 			}
-			best := -1
-			for k, before := range choices[i-1] {
+			best, bestFrom := -1, 0
+			for k, before := range choices[first[i-1]:first[i]] {
 				cost := total[k] + b.move(i, before.key, c.key)
 				if best < 0 || cost < best {
-					best, from[i][j] = cost, k
+					best, bestFrom = cost, k
 				}
 			}
+			from = append(from, uint8(bestFrom))
 			next[j] = best + c.cost
 		}
-		total = next
+		total, next = next, total
 	}
-	for j, c := range choices[n-1] {
+	for j, c := range choices[first[n-1]:] {
 		total[j] += b.leadsOut(c.key)
 	}
 	at := 0
-	for j := range total {
+	for j := range first[n] - first[n-1] {
 		if total[j] < total[at] {
 			at = j
 		}
 	}
 	keys := make([]int, n)
 	for i := n - 1; i >= 0; i-- {
-		keys[i] = choices[i][at].key
-		at = from[i][at]
+		keys[i] = choices[first[i]+at].key
+		at = int(from[first[i]+at])
 	}
 	return keys
 }
@@ -132,15 +137,14 @@ func (b *bassist) move(i, from, to int) int {
 	return cost
 }
 
-// choices are the pitches that a note may take: every octave of its pitch classes
-// within the compass.
-func (b *bassist) choices(i int) []pitch {
+// choices appends the pitches that a note may take: every octave of its pitch
+// classes within the compass.
+func (b *bassist) choices(i int, out []pitch) []pitch {
 	var cost [12]int
 	for pc := range cost {
 		cost[pc] = -1
 	}
 	b.classes(i, &cost)
-	var out []pitch
 	for key := b.lowest(); key <= highest; key++ {
 		c := cost[key%12]
 		if c < 0 {
@@ -156,7 +160,7 @@ func (b *bassist) choices(i int) []pitch {
 // -1. It turns the note's degree into 'A' when it is an approach that is played.
 func (b *bassist) classes(i int, cost *[12]int) {
 	n := &b.notes[i]
-	chord := b.changes[n.change].Chord
+	chord := &b.changes[n.change].Chord
 	bass := chord.Bass.PC()
 	slash := chord.Bass != chord.Root
 	switch n.degree {
@@ -188,17 +192,32 @@ func (b *bassist) classes(i int, cost *[12]int) {
 
 // toneOf is the pitch class of a chord's third, fifth or seventh. A suspended
 // chord's fourth or second stands for its third; a sixth for its seventh.
-func toneOf(c harmony.Chord, degree byte) (int, bool) {
-	wanted := map[byte][]int8{'3': {3, 4, 2}, '5': {5}, '7': {7, 6}}[degree]
+func toneOf(c *harmony.Chord, degree byte) (int, bool) {
+	var wanted []int8
+	switch degree {
+	case '3':
+		wanted = thirds[:]
+	case '5':
+		wanted = fifths[:]
+	case '7':
+		wanted = sevenths[:]
+	}
 	for _, d := range wanted {
-		for _, t := range c.Tones() {
-			if t.Degree == d {
+		for i := range c.ToneCount() {
+			if t := c.Tone(i); t.Degree == d {
 				return (c.Root.PC() + int(t.Semitones)) % 12, true
 			}
 		}
 	}
 	return 0, false
 }
+
+// What may stand for a degree, the best first.
+var (
+	thirds   = [...]int8{3, 4, 2}
+	fifths   = [...]int8{5}
+	sevenths = [...]int8{7, 6}
+)
 
 // approachEnergy is the energy from which the bass leads into a chord by step.
 const approachEnergy = 3
@@ -210,10 +229,10 @@ const approachEnergy = 3
 func (b *bassist) approach(i int, cost *[12]int) bool {
 	n := &b.notes[i]
 	bar := b.p.barAt(n.tick)
-	if b.p.pass.EnergyAt(bar) < approachEnergy {
+	if b.p.energy(bar) < approachEnergy {
 		return false
 	}
-	chord := b.changes[n.change].Chord
+	chord := &b.changes[n.change].Chord
 	target, at, ok := b.next(n.change)
 	if !ok || chord.Bass != chord.Root || target == chord.Bass.PC() {
 		return false
@@ -261,8 +280,9 @@ func (b *bassist) next(i int) (pc int, at int64, ok bool) {
 // walk prices a step of a walking bass: tones of the chord, and between the strong
 // beats the notes of the key as well.
 func (b *bassist) walk(n *bassNote, cost *[12]int) {
-	chord := b.changes[n.change].Chord
-	for _, t := range chord.Tones() {
+	chord := &b.changes[n.change].Chord
+	for i := range chord.ToneCount() {
+		t := chord.Tone(i)
 		pc := (chord.Root.PC() + int(t.Semitones)) % 12
 		switch {
 		case t.Degree == 7:

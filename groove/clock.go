@@ -18,10 +18,12 @@ type clock struct {
 const defaultMicros = 500_000
 
 func newClock(tempos []timeline.Tempo) clock {
-	var c clock
 	if len(tempos) == 0 {
 		tempos = []timeline.Tempo{{Micros: defaultMicros}}
 	}
+	all := make([]int64, 0, 3*len(tempos))
+	n := len(tempos)
+	c := clock{tick: all[0:0:n], micros: all[n : n : 2*n], at: all[2*n : 2*n : 3*n]}
 	for i, t := range tempos {
 		at := int64(0)
 		if i > 0 {
@@ -36,6 +38,9 @@ func newClock(tempos []timeline.Tempo) clock {
 
 // index is the tempo in force at a tick; before the pass the first one rules.
 func (c clock) index(tick int64) int {
+	if len(c.tick) == 1 || tick < c.tick[1] {
+		return 0 // most passes have but one
+	}
 	return max(0, sort.Search(len(c.tick), func(i int) bool { return c.tick[i] > tick })-1)
 }
 

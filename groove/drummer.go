@@ -1,7 +1,7 @@
 package groove
 
 import (
-	"sort"
+	"slices"
 
 	"plinth/groove/feel"
 	"plinth/songspec/timeline"
@@ -27,7 +27,7 @@ const strokeTicks = quarter / 4
 
 // time is the kit's rows bar by bar, by the energy in force in each.
 func (p *plan) time(fills []drumFill) []gridNote {
-	var out []gridNote
+	out := make([]gridNote, 0, 16*len(p.pass.Bars))
 	alone := p.alone()
 	for bar := range p.pass.Bars {
 		if alone[bar] {
@@ -57,7 +57,9 @@ func (p *plan) time(fills []drumFill) []gridNote {
 					sweep = -1
 					continue
 				}
-				out = append(out, graces(s, row.Voice, st.Tick)...)
+				if s.Drag || s.Flam {
+					out = append(out, graces(s, row.Voice, st.Tick)...)
+				}
 				sweep = len(out)
 				out = append(out, stroke(row.Voice, st.Tick, min(end, st.Tick+strokeTicks), s.Touch))
 			}
@@ -70,9 +72,10 @@ func (p *plan) time(fills []drumFill) []gridNote {
 // half of a section's last bar when no fill closes it, so that the section
 // breathes, and all of a bar whose tempo moves.
 func (p *plan) bareFrom(bar int, fills []drumFill) int64 {
-	b := p.pass.Bars[bar]
-	for _, e := range p.pass.Events {
-		if e.Kind == timeline.Rit && e.Tick < p.barEnd(bar) && e.End > b.Start {
+	b := &p.pass.Bars[bar]
+	p.settle()
+	for _, r := range p.rits {
+		if r.Start < p.barEnd(bar) && r.End > b.Start {
 			return b.Start
 		}
 	}
@@ -121,7 +124,7 @@ const snareEnergy = 3
 // from snareEnergy up and a cross-stick under it.
 func (p *plan) backbeat(bar int) feel.Voice {
 	best := snareVoice
-	if p.pass.EnergyAt(bar) < snareEnergy {
+	if p.energy(bar) < snareEnergy {
 		best = stickVoice
 	}
 	found := false
@@ -161,16 +164,21 @@ func (p *plan) opening(notes []gridNote) []gridNote {
 		stroke(crashVoice, 0, strokeTicks, feel.Normal))
 }
 
-// withoutCymbals takes away the time-keeping stroke at a tick: the hand that plays
-// it is on the crash.
-func withoutCymbals(notes []gridNote, tick int64) []gridNote {
+// withoutCymbals takes away the time-keeping strokes at ticks, which are in order:
+// the hand that plays them is on the crash.
+func withoutCymbals(notes []gridNote, ticks ...int64) []gridNote {
+	if len(ticks) == 0 {
+		return notes
+	}
 	out := notes[:0]
-	for _, n := range notes {
-		k := kindOf(n.Key)
-		if n.Tick == tick && n.Limb == feel.Hand && (k == kindHat || k == kindOpen || k == kindRide) {
-			continue
+	for i := range notes {
+		n := &notes[i]
+		if k := kindOf(n.Key); n.Limb == feel.Hand && (k == kindHat || k == kindOpen || k == kindRide) {
+			if _, there := slices.BinarySearch(ticks, n.Tick); there {
+				continue
+			}
 		}
-		out = append(out, n)
+		out = append(out, *n)
 	}
 	return out
 }
@@ -190,7 +198,7 @@ func (p *plan) drumEnding(notes []gridNote) []gridNote {
 		}
 	}
 	out = append(out, stroke(kickVoice, start, start+strokeTicks, feel.Normal))
-	if p.pass.EnergyAt(bar) >= crashEnergy {
+	if p.energy(bar) >= crashEnergy {
 		out = withoutCymbals(out, start)
 		out = append(out, stroke(crashVoice, start, start+strokeTicks, feel.Normal))
 	}
@@ -204,7 +212,8 @@ func (p *plan) kept(who timeline.Player, notes []gridNote) []gridNote {
 	silences, pushes, holds, alone := p.silences(), p.pushSpans(who), p.holds(), p.alone()
 	end := p.out(who)
 	out := notes[:0]
-	for _, n := range notes {
+	for i := range notes {
+		n := &notes[i]
 		if _, ok := silencedAt(silences, n.Tick); ok {
 			continue
 		}
@@ -223,8 +232,8 @@ func (p *plan) kept(who timeline.Player, notes []gridNote) []gridNote {
 		if n.Tick == end && (who != timeline.Drums || !n.Pushed) {
 			continue // a push out of the pass: the drummer marks it here
 		}
-		out = append(out, n)
+		out = append(out, *n)
 	}
-	sort.SliceStable(out, func(i, j int) bool { return out[i].Tick < out[j].Tick })
+	byTick(out)
 	return out
 }

@@ -9,7 +9,9 @@ import (
 // kick and crash when it leads to energy 4 or 5, with all his weight only into 5.
 // What would be struck after it up to its target is taken away later, by kept.
 func (p *plan) drumPushes(notes []gridNote) []gridNote {
-	for _, e := range p.pass.Events {
+	var crashes []int64
+	for i := range p.pass.Events {
+		e := &p.pass.Events[i]
 		if e.Kind != timeline.Push || !e.By.Has(timeline.Drums) {
 			continue
 		}
@@ -17,9 +19,9 @@ func (p *plan) drumPushes(notes []gridNote) []gridNote {
 		if !p.plays(bar) {
 			continue
 		}
-		into := p.pass.EnergyAt(p.barAt(e.Target))
+		into := p.energy(p.barAt(e.Target))
 		if e.Target >= p.pass.Length {
-			into = p.pass.EnergyAt(bar)
+			into = p.energy(bar)
 			if a := p.pass.After; a != nil {
 				into = a.Energy
 			}
@@ -27,7 +29,7 @@ func (p *plan) drumPushes(notes []gridNote) []gridNote {
 		top := p.backbeat(bar)
 		if into >= crashEnergy {
 			top = crashVoice
-			notes = withoutCymbals(notes, e.Tick)
+			crashes = append(crashes, e.Tick)
 		}
 		touch := feel.Normal
 		if into > crashEnergy {
@@ -39,7 +41,7 @@ func (p *plan) drumPushes(notes []gridNote) []gridNote {
 			notes = append(notes, n)
 		}
 	}
-	return notes
+	return withoutCymbals(notes, crashes...)
 }
 
 // drumAccents plays every accent that names the drummer: kick and snare, or what
@@ -57,10 +59,10 @@ func (p *plan) drumAccents(notes []gridNote) []gridNote {
 			at = w.From
 		}
 		hit := []feel.Voice{kickVoice, snareVoice}
-		if p.pass.EnergyAt(e.Bar) < snareEnergy {
+		if p.energy(e.Bar) < snareEnergy {
 			hit[1] = p.backbeat(e.Bar)
 		}
-		if e.Weight >= 3 || e.Weight == 2 && p.pass.EnergyAt(e.Bar) >= crashEnergy {
+		if e.Weight >= 3 || e.Weight == 2 && p.energy(e.Bar) >= crashEnergy {
 			hit = append(hit, crashVoice)
 		}
 		for _, v := range hit {

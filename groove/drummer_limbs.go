@@ -1,10 +1,6 @@
 package groove
 
-import (
-	"sort"
-
-	"plinth/groove/feel"
-)
+import "plinth/groove/feel"
 
 // limbGapUS is the least time, in microseconds, between two strokes of one limb on
 // the grid. Ten strokes a second is the limit (design of the band; the record for
@@ -18,78 +14,89 @@ const (
 // limbs keeps what two hands and two feet can play, the most important strokes
 // first. notes are sorted by tick; the result is too.
 func (p *plan) limbs(notes []gridNote) []gridNote {
-	notes = p.merged(notes)
-	c := newClock(p.pass.Tempos)
-	order := make([]int, 0, len(notes))
+	notes, rank := p.merged(notes)
+	at := make([]int64, len(notes)) // in microseconds
+	c := p.clock()
 	for i := range notes {
-		if notes[i].ShiftMS == 0 {
-			order = append(order, i)
-		}
+		at[i] = c.us(notes[i].Tick)
 	}
-	rank := make([]int, len(notes))
-	for _, i := range order {
-		rank[i] = p.importance(&notes[i])
-	}
-	sort.SliceStable(order, func(a, b int) bool { return rank[order[a]] > rank[order[b]] })
-
 	keep := make([]bool, len(notes))
-	for _, i := range order {
-		keep[i] = fits(c, notes, keep, i)
+	for _, i := range byRank(notes, rank) {
+		keep[i] = fits(at, notes, keep, int(i))
 	}
 	out := make([]gridNote, 0, len(notes))
-	for i, n := range notes {
-		if n.ShiftMS == 0 && keep[i] || n.ShiftMS != 0 && graceFits(c, notes, keep, i) {
-			out = append(out, n)
+	for i := range notes {
+		n := &notes[i]
+		if n.ShiftMS == 0 && keep[i] || n.ShiftMS != 0 && graceFits(at, notes, keep, i) {
+			out = append(out, *n)
 		}
 	}
 	return out
 }
 
+// byRank is the order in which strokes are looked at, grace strokes left out: the
+// highest rank first, those of one rank as they come.
+func byRank(notes []gridNote, rank []uint8) []int32 {
+	var first [256]int // where the strokes of a rank begin
+	for i := range notes {
+		if notes[i].ShiftMS == 0 {
+			first[rank[i]]++
+		}
+	}
+	all := 0
+	for r := len(first) - 1; r >= 0; r-- {
+		first[r], all = all, all+first[r]
+	}
+	order := make([]int32, all)
+	for i := range notes {
+		if r := rank[i]; notes[i].ShiftMS == 0 {
+			order[first[r]] = int32(i)
+			first[r]++
+		}
+	}
+	return order
+}
+
 // fits reports whether stroke i can be added to those that are kept: of any two
 // strokes running of a foot, or three of the hands, the last must come limbGapUS
 // after the first. Two hands can always share their strokes out so, and never
-// better. The hi-hat does one thing at a time.
-func fits(c clock, notes []gridNote, keep []bool, i int) bool {
+// better. The hi-hat does one thing at a time. at is when the strokes are.
+func fits(at []int64, notes []gridNote, keep []bool, i int) bool {
 	n := &notes[i]
 	together := 1
 	if n.Limb == feel.Hand {
 		together = 2
 	}
-	at := c.us(n.Tick)
-	var before, after []int64 // kept strokes of the limb near by, nearest first
-	look := func(j int, into *[]int64) bool {
-		t := c.us(notes[j].Tick)
-		if t-at >= limbGapUS || at-t >= limbGapUS {
-			return false
+	// Kept strokes of the limb near by, nearest first: at index 0 the stroke itself.
+	before, after := [3]int64{at[i]}, [3]int64{at[i]}
+	nb, na := 0, 0
+	for j := i - 1; j >= 0 && at[i]-at[j] < limbGapUS; j-- {
+		if !keep[j] {
+			continue
 		}
-		if keep[j] && notes[j].Limb == n.Limb {
-			*into = append(*into, t)
+		if notes[j].Limb == n.Limb && nb < together {
+			nb++
+			before[nb] = at[j]
 		}
-		return true
-	}
-	for j := i - 1; j >= 0 && look(j, &before); j-- {
-		if keep[j] && notes[j].Tick == n.Tick && sameHat(&notes[j], n) {
+		if notes[j].Tick == n.Tick && sameHat(&notes[j], n) {
 			return false
 		}
 	}
-	for j := i + 1; j < len(notes) && look(j, &after); j++ {
-		if keep[j] && notes[j].Tick == n.Tick && sameHat(&notes[j], n) {
+	for j := i + 1; j < len(notes) && at[j]-at[i] < limbGapUS; j++ {
+		if !keep[j] {
+			continue
+		}
+		if notes[j].Limb == n.Limb && na < together {
+			na++
+			after[na] = at[j]
+		}
+		if notes[j].Tick == n.Tick && sameHat(&notes[j], n) {
 			return false
 		}
 	}
 	for a := 0; a <= together; a++ {
 		b := together - a
-		if a > len(before) || b > len(after) {
-			continue
-		}
-		from, to := at, at
-		if a > 0 {
-			from = before[a-1]
-		}
-		if b > 0 {
-			to = after[b-1]
-		}
-		if to-from < limbGapUS {
+		if a <= nb && b <= na && after[b]-before[a] < limbGapUS {
 			return false
 		}
 	}
@@ -104,62 +111,51 @@ func sameHat(a, b *gridNote) bool {
 
 // graceFits reports whether grace stroke i can be played: the stroke it leads to
 // is, and the other hand is free from the stroke before it to the one after.
-func graceFits(c clock, notes []gridNote, keep []bool, i int) bool {
-	at := c.us(notes[i].Tick)
+func graceFits(at []int64, notes []gridNote, keep []bool, i int) bool {
 	main := false
-	look := func(j int) (near, free bool) {
-		t := c.us(notes[j].Tick)
-		if t-at >= limbGapUS || at-t >= limbGapUS {
-			return false, true
-		}
+	// free reports whether stroke j leaves the other hand alone.
+	free := func(j int) bool {
 		if !keep[j] || notes[j].Limb != feel.Hand {
-			return true, true
+			return true
 		}
-		if notes[j].Tick == notes[i].Tick && notes[j].Key == notes[i].Key {
-			main = true
-			return true, true
-		}
-		return true, false
+		own := notes[j].Tick == notes[i].Tick && notes[j].Key == notes[i].Key
+		main = main || own
+		return own
 	}
-	for j := i - 1; j >= 0; j-- {
-		if near, free := look(j); !free {
+	for j := i - 1; j >= 0 && at[i]-at[j] < limbGapUS; j-- {
+		if !free(j) {
 			return false
-		} else if !near {
-			break
 		}
 	}
-	for j := i + 1; j < len(notes); j++ {
-		if near, free := look(j); !free {
+	for j := i + 1; j < len(notes) && at[j]-at[i] < limbGapUS; j++ {
+		if !free(j) {
 			return false
-		} else if !near {
-			break
 		}
 	}
 	return main
 }
 
-// merged makes one stroke of several of one voice at one tick: the weightiest.
-func (p *plan) merged(notes []gridNote) []gridNote {
-	type place struct {
-		tick  int64
-		key   uint8
-		shift int
-	}
-	at := map[place]int{}
+// merged makes one stroke of several of one voice at one tick: the weightiest. The
+// second result is how important each is.
+func (p *plan) merged(notes []gridNote) ([]gridNote, []uint8) {
 	out := make([]gridNote, 0, len(notes))
-	for _, n := range notes {
-		key := place{n.Tick, n.Key, n.ShiftMS}
-		j, ok := at[key]
-		if !ok {
-			at[key] = len(out)
-			out = append(out, n)
+	rank := make([]uint8, 0, len(notes))
+	for i := range notes {
+		n := &notes[i]
+		r := uint8(p.importance(n))
+		j := len(out) - 1
+		for j >= 0 && out[j].Tick == n.Tick && (out[j].Key != n.Key || out[j].ShiftMS != n.ShiftMS) {
+			j--
+		}
+		if j < 0 || out[j].Tick != n.Tick {
+			out, rank = append(out, *n), append(rank, r)
 			continue
 		}
-		if a, b := p.importance(&n), p.importance(&out[j]); a > b || a == b && n.Touch > out[j].Touch {
-			out[j] = n
+		if r > rank[j] || r == rank[j] && n.Touch > out[j].Touch {
+			out[j], rank[j] = *n, r
 		}
 	}
-	return out
+	return out, rank
 }
 
 // importance ranks strokes for a drummer who cannot play them all: hits first,

@@ -11,7 +11,7 @@ import (
 func (p *plan) dynamics(who timeline.Player, notes []gridNote) []uint8 {
 	h := p.human()
 	out := make([]uint8, len(notes))
-	loudest := map[int]int{} // by bar, accents left out
+	loudest := make([]int, len(p.pass.Bars)) // by bar, accents left out
 	swell := p.fillSwells(notes)
 	for i := range notes {
 		n := &notes[i]
@@ -23,7 +23,7 @@ func (p *plan) dynamics(who timeline.Player, notes []gridNote) []uint8 {
 		if n.Touch == feel.Strong { // the hand's own ceiling evens them out
 			spread = spread * 2 / 3
 		}
-		v += int(h.scaled(h.lane(n.Lane).at(-2, n.Tick, int64(n.Key)).bell()*spread) / bellUnit)
+		v += int(h.scaled(h.lane(n.Lane).touch.at(n.Tick, int64(n.Key)).bell()*spread) / bellUnit)
 		if n.Touch == feel.Ghost {
 			v = min(v, ghostCeiling)
 		}
@@ -46,7 +46,7 @@ func (p *plan) dynamics(who timeline.Player, notes []gridNote) []uint8 {
 		}
 		strong := *n
 		strong.Touch = feel.Strong
-		if p.pass.EnergyAt(p.barAt(n.Tick)) < crashEnergy {
+		if p.energy(p.barAt(n.Tick)) < crashEnergy {
 			strong.Touch = feel.Normal // a nudge, where the band plays softly
 		}
 		v := max(p.nominal(who, &strong), loudest[p.barAt(n.Tick)]+accentOver)
@@ -128,10 +128,14 @@ func (p *plan) offbeat(at, length int64) bool {
 // under at its first stroke to half over at its last.
 func (p *plan) fillSwells(notes []gridNote) []int {
 	out := make([]int, len(notes))
-	first, last := map[int]int64{}, map[int]int64{}
-	for _, n := range notes {
+	var first, last map[int]int64
+	for i := range notes {
+		n := &notes[i]
 		if !n.Fill {
 			continue
+		}
+		if first == nil {
+			first, last = map[int]int64{}, map[int]int64{}
 		}
 		bar := p.barAt(n.Tick)
 		if at, ok := first[bar]; !ok || n.Tick < at {
@@ -139,7 +143,8 @@ func (p *plan) fillSwells(notes []gridNote) []int {
 		}
 		last[bar] = max(last[bar], n.Tick)
 	}
-	for i, n := range notes {
+	for i := range notes {
+		n := &notes[i]
 		if !n.Fill {
 			continue
 		}

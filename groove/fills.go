@@ -1,6 +1,8 @@
 package groove
 
 import (
+	"sort"
+
 	"plinth/groove/feel"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
@@ -45,7 +47,7 @@ func (p *plan) drumFills() []drumFill {
 			out = append(out, p.choose(s, p.closing(), p.closingEnergy()))
 			continue
 		}
-		out = append(out, p.choose(s, p.inside(inside), p.pass.EnergyAt(e.Bar)))
+		out = append(out, p.choose(s, p.inside(inside), p.energy(e.Bar)))
 		inside++
 	}
 	if !closed {
@@ -62,10 +64,10 @@ func (p *plan) clear(s span) span {
 	if p.alone()[p.barAt(s.Start)] {
 		return span{}
 	}
-	for _, silent := range p.silences() {
-		if silent.Start < s.End && silent.End > s.Start {
-			s.End = max(s.Start, silent.Start)
-		}
+	stops := p.silences()
+	i := sort.Search(len(stops), func(i int) bool { return stops[i].End > s.Start })
+	if i < len(stops) && stops[i].Start < s.End {
+		s.End = max(s.Start, stops[i].Start)
 	}
 	return s
 }
@@ -84,7 +86,7 @@ func (p *plan) closingSpan() span {
 	if p.pass.BPM < slowTempo {
 		beats = min(choice[0], choice[1])
 	}
-	if a.Energy < p.pass.EnergyAt(last) { // stepping down: a breath, or one beat into a full band
+	if a.Energy < p.energy(last) { // stepping down: a breath, or one beat into a full band
 		beats = 0
 		if a.Energy >= 3 {
 			beats = 1
@@ -157,7 +159,7 @@ func (p *plan) inside(i int) colour {
 // closingEnergy is the energy of the closing fill: half-way, rounded up, from the
 // section's own to the next one's.
 func (p *plan) closingEnergy() int {
-	from := p.pass.EnergyAt(len(p.pass.Bars) - 1)
+	from := p.energy(len(p.pass.Bars) - 1)
 	if a := p.pass.After; a != nil {
 		return (from + a.Energy + 1) / 2
 	}
@@ -220,16 +222,30 @@ func fillTicks(f *feel.Fill, m meter.Meter) int64 {
 // inFills takes the time away where a fill is: both hands belong to it, and so
 // does a foot that the fill uses. A foot that it does not use goes on.
 func inFills(notes []gridNote, fills []drumFill) []gridNote {
+	if len(fills) == 0 {
+		return notes
+	}
+	// How far the fills up to each reach: a song may have thousands.
+	reach := make([]int64, len(fills))
+	for i := range fills {
+		reach[i] = fills[i].End
+		if i > 0 {
+			reach[i] = max(reach[i], reach[i-1])
+		}
+	}
 	out := notes[:0]
-	for _, n := range notes {
+	for i := range notes {
+		n := &notes[i]
 		taken := false
-		for _, f := range fills {
-			if n.Tick >= f.Start && n.Tick < f.End {
+		at := sort.Search(len(fills), func(i int) bool { return fills[i].Start > n.Tick }) - 1
+		for ; at >= 0 && reach[at] > n.Tick; at-- {
+			if f := &fills[at]; n.Tick < f.End { // the last that is there decides
 				taken = n.Limb == feel.Hand || f.uses(n.Limb)
+				break
 			}
 		}
 		if !taken {
-			out = append(out, n)
+			out = append(out, *n)
 		}
 	}
 	return out

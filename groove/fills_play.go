@@ -1,8 +1,6 @@
 package groove
 
 import (
-	"sort"
-
 	"plinth/groove/feel"
 )
 
@@ -47,7 +45,7 @@ func (p *plan) fillStrokes(f drumFill) []gridNote {
 			out = append(out, n)
 		}
 	}
-	sort.SliceStable(out, func(i, j int) bool { return out[i].Tick < out[j].Tick })
+	byTick(out)
 	return out
 }
 

@@ -26,8 +26,9 @@ func (p *plan) finish(who timeline.Player, notes []gridNote) []Note {
 	h := p.human()
 	fences := p.fences(who)
 	out := make([]played, 0, len(notes))
-	for i, n := range notes {
-		us := h.stray(who, &n)
+	for i := range notes {
+		n := &notes[i]
+		us := h.stray(who, n)
 		at := h.clock.shift(p.swung(n.Tick), us+int64(n.ShiftMS)*1000)
 		end := p.swung(n.End)
 		if n.End < p.pass.Length {
@@ -40,9 +41,9 @@ func (p *plan) finish(who timeline.Player, notes []gridNote) []Note {
 		if at < low {
 			continue // no room for a note at all
 		}
-		out = append(out, played{gridNote: n, start: at, end: end, velocity: velocities[i]})
+		out = append(out, played{gridNote: *n, start: at, end: end, velocity: velocities[i]})
 	}
-	sort.SliceStable(out, func(i, j int) bool { return out[i].start < out[j].start })
+	byStart(out)
 	if who == timeline.Drums {
 		out = p.handSpeed(h.clock, p.overBorder(who, h.clock, out))
 	}
@@ -96,21 +97,21 @@ func (f fences) around(tick int64) (low, high int64) {
 func (p *plan) handSpeed(c clock, notes []played) []played {
 	fences := p.fences(timeline.Drums)
 	last := p.lastStroke(timeline.Drums, c)
-	var recent [3][]int64
-	out := make([]played, 0, len(notes))
+	var recent [3]latest
+	out := notes[:0]
 	for _, n := range notes {
 		if n.ShiftMS != 0 {
 			out = append(out, n)
 			continue
 		}
-		before := recent[n.Limb]
+		before := &recent[n.Limb]
 		together := 1
 		if n.Limb == feel.Hand {
 			together = 2
 		}
-		if len(before) >= together {
+		if before.n >= together {
 			us := c.us(n.start)
-			if wait := before[len(before)-together] + limbLimitUS - us; wait > 0 {
+			if wait := before.at[2-together] + limbLimitUS - us; wait > 0 {
 				late := c.shift(n.start, wait)
 				for c.us(late) < us+wait {
 					late++ // ticks are coarser than microseconds
@@ -127,23 +128,28 @@ func (p *plan) handSpeed(c clock, notes []played) []played {
 				n.start = late
 			}
 		}
-		recent[n.Limb] = insertLast(before, c.us(n.start))
+		before.add(c.us(n.start))
 		out = append(out, n)
 	}
-	sort.SliceStable(out, func(i, j int) bool { return out[i].start < out[j].start })
+	byStart(out)
 	return out
 }
 
-// insertLast keeps the latest two times, in order.
-func insertLast(last []int64, at int64) []int64 {
-	last = append(last, at)
-	if n := len(last); n > 1 && last[n-1] < last[n-2] {
-		last[n-1], last[n-2] = last[n-2], last[n-1]
+// latest are the latest two times of a limb's strokes, in order; with n less than
+// 2 only the last n of them count.
+type latest struct {
+	at [2]int64
+	n  int
+}
+
+func (l *latest) add(at int64) {
+	switch {
+	case l.n == 0 || at >= l.at[1]:
+		l.at = [2]int64{l.at[1], at}
+	case l.n == 1 || at > l.at[0]:
+		l.at[0] = at
 	}
-	if len(last) > 2 {
-		last = last[len(last)-2:]
-	}
-	return last
+	l.n = min(l.n+1, 2)
 }
 
 // legatoTicks: two bass notes closer than this on the grid follow without a gap.
@@ -191,11 +197,6 @@ func separate(c clock, notes []played) []Note {
 		last[n.Key] = len(out) + 1
 		out = append(out, Note{Tick: n.start, Length: n.end - n.start, Key: n.Key, Velocity: n.velocity})
 	}
-	sort.SliceStable(out, func(i, j int) bool {
-		if out[i].Tick != out[j].Tick {
-			return out[i].Tick < out[j].Tick
-		}
-		return out[i].Key < out[j].Key
-	})
+	notesInOrder(out)
 	return out
 }

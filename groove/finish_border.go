@@ -1,10 +1,6 @@
 package groove
 
-import (
-	"sort"
-
-	"plinth/songspec/timeline"
-)
+import "plinth/songspec/timeline"
 
 // A pass is played without knowing what is struck in the next. So that two hands
 // and two feet can go over the border, and a pianist's fingers on their keys, a pass
@@ -49,6 +45,6 @@ func (p *plan) overBorder(who timeline.Player, c clock, notes []played) []played
 		}
 		out = append(out, n)
 	}
-	sort.SliceStable(out, func(i, j int) bool { return out[i].start < out[j].start })
+	byStart(out)
 	return out
 }

@@ -101,7 +101,7 @@ func (l *listener) place(c *comper, w span, next int) (start int64, n int) {
 	}
 	for until := start + 4*beat; start < until; start += beat {
 		bar := c.p.barAt(start)
-		if bar < next || c.p.pass.EnergyAt(bar) < answerEnergy {
+		if bar < next || c.p.energy(bar) < answerEnergy {
 			continue
 		}
 		for n := 3; n >= 2; n-- {

@@ -50,11 +50,14 @@ func assemble(tl *timeline.Timeline, set *feel.Set, play func(*timeline.Pass) Pa
 // Of the song's last pass, the last bar is struck once and left to ring when it
 // holds one chord and no accent, push, stop or fill.
 func PerformPass(tl *timeline.Timeline, pass *timeline.Pass, set *feel.Set) PassPart {
-	var out PassPart
 	if len(pass.Bars) == 0 {
-		return out
+		return PassPart{}
 	}
-	p := newPlan(tl, pass, set)
+	return performPass(newPlan(tl, pass, set))
+}
+
+func performPass(p *plan) PassPart {
+	var out PassPart
 	drums := p.drums()
 	var kicks []int64
 	for _, n := range drums {
@@ -63,8 +66,10 @@ func PerformPass(tl *timeline.Timeline, pass *timeline.Pass, set *feel.Set) Pass
 		}
 	}
 	out.Notes[timeline.Drums] = p.finish(timeline.Drums, drums)
-	out.Notes[timeline.Bass] = p.finish(timeline.Bass, p.bass(kicks))
-	out.Notes[timeline.Piano] = p.finish(timeline.Piano, p.ring(p.piano()))
+	bass := p.bass(kicks)
+	piano := p.pianoOver(bass)
+	out.Notes[timeline.Bass] = p.finish(timeline.Bass, bass)
+	out.Notes[timeline.Piano] = p.finish(timeline.Piano, p.ring(piano))
 	return out
 }
 
@@ -76,7 +81,7 @@ func (p *plan) ring(notes []gridNote) []gridNote {
 	if bar < 0 {
 		return notes
 	}
-	sort.SliceStable(notes, func(i, j int) bool { return notes[i].Tick < notes[j].Tick })
+	byTick(notes)
 	start := p.pass.Bars[bar].Start
 	together := 0
 	for _, n := range notes {

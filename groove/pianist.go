@@ -28,7 +28,7 @@ type comper struct {
 	changes  []change
 	voicings []voicing // one for each change; n is 0 where nothing is held
 	silences []span
-	alone    map[int]bool
+	alone    []bool
 	clock    clock
 	end      int64 // of what the pianist plays: the last chord's
 }
@@ -40,7 +40,7 @@ func (p *plan) piano() []gridNote { return p.pianoOver(p.bass(nil)) }
 // pianoOver is the comp of a pass over the bass notes that are played in it, in
 // order: the top voice keeps out of their octaves.
 func (p *plan) pianoOver(bass []gridNote) []gridNote {
-	c := &comper{p: p, changes: p.changes(timeline.Piano), silences: p.silences(), alone: p.alone(), clock: newClock(p.pass.Tempos)}
+	c := &comper{p: p, changes: p.changes(timeline.Piano), silences: p.silences(), alone: p.alone(), clock: p.clock()}
 	if len(c.changes) == 0 || p.pass.Tacet.Has(timeline.Piano) {
 		return nil
 	}
@@ -119,17 +119,20 @@ func leadInto(bass []gridNote, tick int64) bassLead {
 
 // voicings chooses the voicings of the whole pass at once.
 func (p *plan) voicings(changes []change, ear *listener, bass []gridNote) []voicing {
-	vc := newVoicer()
+	vc := p.voicer
+	if vc == nil {
+		vc = newVoicer()
+	}
 	var start *candidateSet
 	if b := p.pass.Before; b != nil {
-		lv, energy := p.level(0), p.pass.EnergyAt(0)
+		lv, energy := p.level(0), p.energy(0)
 		start = vc.set(b.Chord, voices(lv, energy), 0, p.room(lv, energy))
 	}
 	steps := make([]voiceStep, len(changes))
 	for i := range changes {
 		ch := &changes[i]
 		bar := p.barAt(ch.Nominal)
-		lv, energy := p.level(bar), p.pass.EnergyAt(bar)
+		lv, energy := p.level(bar), p.energy(bar)
 		avoid := ear.avoid(ch)
 		set := vc.set(ch.Chord, voices(lv, energy), avoid, p.room(lv, energy))
 		steps[i] = voiceStep{set: set, same: ch.Same, lead: leadInto(bass, ch.Start)}

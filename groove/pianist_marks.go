@@ -112,11 +112,10 @@ func (c *comper) may(tick int64) bool {
 	return !ch.Pushed || tick <= ch.Start || tick > ch.Nominal
 }
 
-// inSpan reports whether a tick lies in one of ordered spans. A song may have
-// thousands of them.
+// inSpan reports whether a tick lies in one of ordered spans.
 func inSpan(spans []span, tick int64) bool {
-	i := sort.Search(len(spans), func(i int) bool { return spans[i].End > tick })
-	return i < len(spans) && spans[i].Start <= tick
+	_, in := silencedAt(spans, tick)
+	return in
 }
 
 // chordStrikes are the attacks that the chart asks for: one at every change of
@@ -170,7 +169,7 @@ func (c *comper) accentStrikes() []mark {
 		}
 		beat := c.p.pass.Bars[e.Bar].Meter.TempoTicks()
 		part := byte('c')
-		if c.p.pass.EnergyAt(e.Bar) == 5 {
+		if c.p.energy(e.Bar) == 5 {
 			part = 'r'
 		}
 		m := mark{tick: at, part: part, touch: feel.Strong,
@@ -220,7 +219,7 @@ func (c *comper) cuts() []int64 {
 // mergeMarks puts the strikes in order and makes one of those on one tick: an accent
 // before all, and a change of chord is struck the way the tab strikes there.
 func mergeMarks(in []mark) []mark {
-	sort.SliceStable(in, func(i, j int) bool { return in[i].tick < in[j].tick })
+	inOrder(in, func(m *mark) int64 { return m.tick })
 	out := in[:0]
 	for _, m := range in {
 		n := len(out) - 1

@@ -1,7 +1,5 @@
 package groove
 
-import "sort"
-
 // rollMS is the time between two notes of a rolled chord, in milliseconds. The
 // top note is on the beat, the others come before it; where the strike before is
 // too near for that the chord is struck together. From memory: pianists'
@@ -22,7 +20,7 @@ func (c *comper) thin(in []mark, ear *listener) []mark {
 		for last < len(in) && in[last].tick < b.Start+b.Length {
 			last++
 		}
-		budget := int(b.Length * attacksPerBeat[c.p.pass.EnergyAt(bar)-1] / (1000 * b.Meter.TempoTicks()))
+		budget := int(b.Length * attacksPerBeat[c.p.energy(bar)-1] / (1000 * b.Meter.TempoTicks()))
 		if ear.busy(bar) {
 			budget = budget * 3 / 4
 		}
@@ -174,12 +172,7 @@ func (c *comper) sound(s score) []gridNote {
 	for i := range held {
 		lift(i, c.end)
 	}
-	sort.SliceStable(out, func(i, j int) bool {
-		if out[i].Tick != out[j].Tick {
-			return out[i].Tick < out[j].Tick
-		}
-		return out[i].Key < out[j].Key
-	})
+	byTickAndKey(out)
 	return out
 }
 
