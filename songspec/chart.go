@@ -1,6 +1,7 @@
 package songspec
 
 import (
+	"bytes"
 	"strings"
 
 	"plinth/songspec/meter"
@@ -123,13 +124,15 @@ func (r *chartReader) scan() {
 	}
 }
 
-// isChartComment reports a comment line of a chart: // or # with a blank after
-// it, so that #ivo7 at the start of a line stays a chord.
+// isChartComment reports a comment line of a chart: // or #, but for a # that
+// begins a raised numeral, so that #ivo7 at the start of a line stays a chord and
+// a line of bars is taken out by a # in front of it.
 func isChartComment(b []byte) bool {
 	if len(b) >= 2 && b[0] == '/' && b[1] == '/' {
 		return true
 	}
-	return len(b) >= 1 && b[0] == '#' && (len(b) == 1 || b[1] == ' ' || b[1] == '\t' || b[1] == '\r' || b[1] == '\n' || b[1] == '#')
+	rest := bytes.TrimLeft(b, "#")
+	return len(rest) < len(b) && (len(rest) == 0 || !strings.ContainsRune("iIvV", rune(rest[0])))
 }
 
 // newline ends a bar that has something in it, as a bar line would.

@@ -117,7 +117,12 @@ func (r *resolver) maps() {
 			}
 		}
 		for _, b := range p.Bars {
-			if b.Meter != t.Meters[len(t.Meters)-1].Meter {
+			last := &t.Meters[len(t.Meters)-1]
+			switch {
+			case b.Meter == last.Meter:
+			case last.Tick == p.Start+b.Start: // the song begins with a bar of another meter
+				last.Meter = b.Meter
+			default:
 				t.Meters = append(t.Meters, timeline.MeterChange{Tick: p.Start + b.Start, Meter: b.Meter})
 			}
 		}

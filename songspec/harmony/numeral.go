@@ -133,8 +133,8 @@ func ParseNumeral(s string, k Key) (Chord, error) {
 	if e == nil {
 		return c, nil
 	}
-	if e.Suggest != "" { // a second mistake further on makes it useless
-		if _, again := readNumeral(e.Suggest, k); again != nil {
+	if e.Suggest != "" { // a second mistake further on makes it useless, and so does its length
+		if _, again := readNumeral(e.Suggest, k); again != nil || len(e.Suggest) > MaxSymbol {
 			e.Suggest = ""
 		}
 	}
