@@ -49,7 +49,6 @@ type chartReader struct {
 	open      int // index in order where an open |: began; -1 none
 	openSign  sign
 	closed    bool // a :| was read
-	from      int  // index in order where a :| without |: goes back to
 	tooMany   bool
 	hasErrors bool
 }

@@ -110,15 +110,15 @@ func parseBars(s string, off int) ([]BarRange, error) {
 		}
 		from, to, isRange := strings.Cut(word, "-")
 		r := BarRange{Off: off + lo, End: off + hi}
-		var err error
-		if r.From, err = parseBar(strings.TrimSpace(from)); err == nil {
+		var help string
+		if r.From, help = parseBar(strings.TrimSpace(from)); help == "" {
 			r.To = r.From
 			if isRange {
-				r.To, err = parseBar(strings.TrimSpace(to))
+				r.To, help = parseBar(strings.TrimSpace(to))
 			}
 		}
-		if err != nil {
-			return nil, &PlaceError{off + lo, off + hi, fmt.Sprintf("not a bar: %q", word), err.Error()}
+		if help != "" {
+			return nil, &PlaceError{off + lo, off + hi, fmt.Sprintf("not a bar: %q", word), help}
 		}
 		if r.From > 0 && r.To > 0 && r.From > r.To || r.From == Last && r.To != Last {
 			return nil, &PlaceError{off + lo, off + hi, "bars the wrong way round", fmt.Sprintf("A range of bars goes upwards: write \"%s-%s\".", strings.TrimSpace(to), strings.TrimSpace(from))}
@@ -131,18 +131,19 @@ func parseBars(s string, off int) ([]BarRange, error) {
 	return out, nil
 }
 
-func parseBar(s string) (int, error) {
+// parseBar reads a bar's number; help is not empty when it is none.
+func parseBar(s string) (bar int, help string) {
 	if s == "last" {
-		return Last, nil
+		return Last, ""
 	}
 	n, err := strconv.Atoi(s)
 	if err != nil || s != strconv.Itoa(n) {
-		return 0, fmt.Errorf(`Bars are written like "4", "4, 8", "5-8" or "last".`)
+		return 0, `Bars are written like "4", "4, 8", "5-8" or "last".`
 	}
 	if n < 1 || n > MaxBarNumber {
-		return 0, fmt.Errorf("Bars are counted from 1; the highest possible is %d.", MaxBarNumber)
+		return 0, fmt.Sprintf("Bars are counted from 1; the highest possible is %d.", MaxBarNumber)
 	}
-	return n, nil
+	return n, ""
 }
 
 // parseCount reads s[lo:hi].
