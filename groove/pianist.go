@@ -11,7 +11,7 @@ import (
 const (
 	compFloor      = 48 // C3: the bass has what is below
 	compCeiling    = 69 // A4, unless the song file says otherwise
-	ceilingFloor   = 60 // C4: under it no octave is left for a chord over the floor
+	ceilingFloor   = 60 // C4: under it no octave is left for a chord over the floor, see ceiling
 	lowestHighest  = 55 // G3: a song file's ceiling is not followed further down
 	underTheSinger = 4  // a major third under the singer's lower quartile
 	defaultSpan    = 14 // a ninth
@@ -67,7 +67,10 @@ func (c *comper) unpush() {
 
 // ceiling is the highest note of the comp in a pass, as a MIDI number: the song
 // file's, or A4; and not over a major third under the singer's lower quartile,
-// as long as that leaves the comp an octave over C3.
+// as long as that leaves the comp an octave over C3. Under a low voice the ceiling
+// stays at C4: further down the low interval limits leave single notes and shells
+// from which nobody hears the chord, and a low voice has its room above the comp
+// anyway. What is said of held notes, doubling and busy bars holds there as well.
 func ceiling(setup timeline.PianoSetup, pass *timeline.Pass) int {
 	high := compCeiling
 	if setup.Highest > 0 {
