@@ -41,6 +41,7 @@ func (p *plan) bass(kicks []int64) []gridNote {
 	b.name()
 	b.lock(kicks)
 	keys := b.pitches()
+	p.bench.bass = b.notes
 	out := make([]gridNote, 0, len(b.notes))
 	for i, n := range b.notes {
 		end := n.end
@@ -49,7 +50,7 @@ func (p *plan) bass(kicks []int64) []gridNote {
 		}
 		out = append(out, gridNote{
 			Tick: n.tick, End: end, Key: uint8(keys[i]), Touch: n.touch,
-			Accent: n.accent, Pushed: n.pushed, Lane: "bass",
+			Accent: int8(n.accent), Pushed: n.pushed, Lane: bassLane,
 		})
 	}
 	return out
@@ -62,7 +63,7 @@ const releaseTicks = quarter / 8
 func (b *bassist) row() {
 	alone := b.p.alone()
 	ending := b.p.ending()
-	b.notes = make([]bassNote, 0, 6*len(b.p.pass.Bars))
+	b.notes = b.p.bench.bass[:0]
 	open := -1 // the note that "=" holds on
 	for bar := range b.p.pass.Bars {
 		if alone[bar] {

@@ -52,26 +52,41 @@ type sounds struct {
 func (c *Cache) Perform(tl *timeline.Timeline, set *feel.Set) *Performance {
 	b := band{tl.Drums, tl.Bass, tl.Piano, tl.Looseness, tl.Take}
 	next := make(map[cacheName][]cached, len(tl.Passes))
-	c.Played, c.Reused = 0, 0
-	out := assemble(tl, set, func(pass *timeline.Pass) PassPart {
-		name := cacheName{pass.Section, pass.Ordinal}
-		now := cached{band: b, pass: placeless(pass), sounds: soundsOf(pass, set)}
-		for _, old := range c.kept[name] {
-			if old.equal(&now) {
-				now.part = old.part
-				c.Reused++
-				next[name] = append(next[name], now)
-				return now.part
-			}
+	parts := make([]PassPart, len(tl.Passes))
+	all := make([]cached, len(tl.Passes))
+	var missing []int
+	for i := range tl.Passes {
+		pass := &tl.Passes[i]
+		all[i] = cached{band: b, pass: placeless(pass), sounds: soundsOf(pass, set)}
+		if old := c.find(&all[i]); old != nil {
+			parts[i] = old.part
+		} else {
+			missing = append(missing, i)
 		}
-		now.part = PerformPass(tl, pass, set)
-		c.Played++
-		next[name] = append(next[name], now)
-		return now.part
-	})
+	}
+	playAll(tl, set, missing, parts)
+	for i := range all {
+		all[i].part = parts[i]
+		name := all[i].name()
+		next[name] = append(next[name], all[i])
+	}
 	c.kept = next
-	return out
+	c.Played, c.Reused = len(missing), len(all)-len(missing)
+	return assemble(tl, set, parts)
 }
+
+// find is the kept pass that is the same; nil when there is none.
+func (c *Cache) find(now *cached) *cached {
+	kept := c.kept[now.name()]
+	for i := range kept {
+		if kept[i].equal(now) {
+			return &kept[i]
+		}
+	}
+	return nil
+}
+
+func (c *cached) name() cacheName { return cacheName{c.pass.Section, c.pass.Ordinal} }
 
 // placeless is a pass without what says where it stands in song and file, on
 // which its notes must not depend.

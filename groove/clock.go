@@ -12,6 +12,7 @@ type clock struct {
 	tick   []int64 // where a tempo begins
 	micros []int64 // a quarter, in microseconds
 	at     []int64 // the time at tick
+	least  []int64 // the length of the shortest note that is written, in ticks
 }
 
 // defaultMicros is 120 quarters a minute, what a MIDI file without a tempo has.
@@ -21,9 +22,9 @@ func newClock(tempos []timeline.Tempo) clock {
 	if len(tempos) == 0 {
 		tempos = []timeline.Tempo{{Micros: defaultMicros}}
 	}
-	all := make([]int64, 0, 3*len(tempos))
+	all := make([]int64, 0, 4*len(tempos))
 	n := len(tempos)
-	c := clock{tick: all[0:0:n], micros: all[n : n : 2*n], at: all[2*n : 2*n : 3*n]}
+	c := clock{tick: all[0:0:n], micros: all[n : n : 2*n], at: all[2*n : 2*n : 3*n], least: all[3*n : 3*n]}
 	for i, t := range tempos {
 		at := int64(0)
 		if i > 0 {
@@ -32,12 +33,13 @@ func newClock(tempos []timeline.Tempo) clock {
 		c.tick = append(c.tick, t.Tick)
 		c.micros = append(c.micros, max(1, t.Micros))
 		c.at = append(c.at, at)
+		c.least = append(c.least, (shortestUS*quarter+c.micros[i]/2)/c.micros[i])
 	}
 	return c
 }
 
 // index is the tempo in force at a tick; before the pass the first one rules.
-func (c clock) index(tick int64) int {
+func (c *clock) index(tick int64) int {
 	if len(c.tick) == 1 || tick < c.tick[1] {
 		return 0 // most passes have but one
 	}
@@ -45,7 +47,7 @@ func (c clock) index(tick int64) int {
 }
 
 // us is the time of a tick.
-func (c clock) us(tick int64) int64 {
+func (c *clock) us(tick int64) int64 {
 	i := c.index(tick)
 	return c.at[i] + (tick-c.tick[i])*c.micros[i]/quarter
 }
@@ -53,7 +55,7 @@ func (c clock) us(tick int64) int64 {
 // ticks is the length in ticks of a displacement of us microseconds from a tick,
 // rounded to the nearest: a positive one is measured at the tempo from the tick
 // on, a negative one at the tempo that leads up to it.
-func (c clock) ticks(tick, us int64) int64 {
+func (c *clock) ticks(tick, us int64) int64 {
 	if us < 0 {
 		m := c.micros[c.index(tick-1)]
 		return -((-us*quarter + m/2) / m)
@@ -62,5 +64,8 @@ func (c clock) ticks(tick, us int64) int64 {
 	return (us*quarter + m/2) / m
 }
 
+// shortest is the length in ticks of the shortest note that is written, from tick.
+func (c *clock) shortest(tick int64) int64 { return c.least[c.index(tick)] }
+
 // shift is the tick that lies us microseconds after tick.
-func (c clock) shift(tick, us int64) int64 { return tick + c.ticks(tick, us) }
+func (c *clock) shift(tick, us int64) int64 { return tick + c.ticks(tick, us) }

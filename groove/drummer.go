@@ -9,6 +9,8 @@ import (
 
 // drums is the drummer's part of a pass, on the grid: time, fills, then what the
 // events and the form ask for, then what two hands and two feet can play of it.
+//
+// The result holds until the next pass is played on the same bench.
 func (p *plan) drums() []gridNote {
 	if p.pass.Tacet.Has(timeline.Drums) {
 		return nil
@@ -18,6 +20,7 @@ func (p *plan) drums() []gridNote {
 	notes = append(notes, p.playFills(fills)...)
 	notes = p.drumEnding(p.opening(notes))
 	notes = p.drumAccents(p.drumPushes(notes))
+	p.bench.strokes = notes
 	return p.limbs(p.kept(timeline.Drums, notes))
 }
 
@@ -27,7 +30,7 @@ const strokeTicks = quarter / 4
 
 // time is the kit's rows bar by bar, by the energy in force in each.
 func (p *plan) time(fills []drumFill) []gridNote {
-	out := make([]gridNote, 0, 16*len(p.pass.Bars))
+	out := p.bench.strokes[:0]
 	alone := p.alone()
 	for bar := range p.pass.Bars {
 		if alone[bar] {
@@ -36,36 +39,57 @@ func (p *plan) time(fills []drumFill) []gridNote {
 		lv := p.level(bar)
 		steps := p.steps(bar, lv)
 		bare := p.bareFrom(bar, fills)
-		for _, row := range lv.Drums {
-			sweep := -1 // the brush sweep that goes on
-			for i, st := range steps {
-				if st.Index >= len(row.Steps) {
-					continue
-				}
-				end := p.barEnd(bar)
-				if i+1 < len(steps) {
-					end = steps[i+1].Tick
-				}
-				s := row.Steps[st.Index]
-				switch {
-				case s.Touch == feel.Sound:
-					if sweep >= 0 {
-						out[sweep].End = end
-					}
-					continue
-				case s.Touch == feel.Rest, s.Touch == feel.Ghost && st.Tick >= bare:
-					sweep = -1
-					continue
-				}
-				if s.Drag || s.Flam {
-					out = append(out, graces(s, row.Voice, st.Tick)...)
-				}
-				sweep = len(out)
-				out = append(out, stroke(row.Voice, st.Tick, min(end, st.Tick+strokeTicks), s.Touch))
+		// Step by step and not row by row, so that the strokes come in order.
+		rows := slices.Grow(p.bench.rows[:0], len(lv.Drums))
+		for r := range lv.Drums {
+			rows = append(rows, kitRow{lv.Drums[r].Steps, lv.Drums[r].Voice, stroke(lv.Drums[r].Voice, 0, 0, feel.Normal), -1})
+		}
+		p.bench.rows = rows
+		for i, st := range steps {
+			end := p.barEnd(bar)
+			if i+1 < len(steps) {
+				end = steps[i+1].Tick
+			}
+			for r := range rows {
+				out = rows[r].strike(out, st, end, bare)
 			}
 		}
 	}
 	return out
+}
+
+// kitRow is a row of the kit on its way through a bar.
+type kitRow struct {
+	steps []feel.Stroke
+	voice feel.Voice
+	note  gridNote // what its strokes have in common
+	sweep int      // the brush sweep that goes on, as an index into the notes, or -1
+}
+
+// strike appends what the row has at a step, if anything. end is where the next
+// step is, bare where ghost strokes are left out from.
+func (r *kitRow) strike(out []gridNote, st step, end, bare int64) []gridNote {
+	if st.Index >= len(r.steps) {
+		return out
+	}
+	s := r.steps[st.Index]
+	switch {
+	case s.Touch == feel.Sound:
+		if r.sweep >= 0 {
+			out[r.sweep].End = end
+		}
+		return out
+	case s.Touch == feel.Rest, s.Touch == feel.Ghost && st.Tick >= bare:
+		r.sweep = -1
+		return out
+	}
+	if s.Drag || s.Flam {
+		out = append(out, graces(s, r.voice, st.Tick)...)
+	}
+	n := r.note
+	n.Tick, n.End, n.Touch = st.Tick, max(min(end, st.Tick+strokeTicks), st.Tick+1), s.Touch
+	r.sweep = len(out)
+	return append(out, n)
 }
 
 // bareFrom is the tick in a bar from which ghost strokes are left out: the second
@@ -86,7 +110,7 @@ func (p *plan) bareFrom(bar int, fills []drumFill) int64 {
 }
 
 func stroke(v feel.Voice, tick, end int64, t feel.Touch) gridNote {
-	return gridNote{Tick: tick, End: max(end, tick+1), Key: v.Key, Touch: t, Lane: v.Word, Limb: v.Limb}
+	return gridNote{Tick: tick, End: max(end, tick+1), Key: v.Key, Touch: t, Lane: laneOf(v), Limb: v.Limb}
 }
 
 // graces are the strokes just before a flam or a drag.
@@ -101,7 +125,7 @@ func graces(s feel.Stroke, v feel.Voice, tick int64) []gridNote {
 	var out []gridNote
 	for _, shift := range ms {
 		g := stroke(v, tick, tick+strokeTicks/4, feel.Ghost)
-		g.ShiftMS = shift
+		g.ShiftMS = int16(shift)
 		out = append(out, g)
 	}
 	return out
@@ -211,6 +235,11 @@ func (p *plan) drumEnding(notes []gridNote) []gridNote {
 func (p *plan) kept(who timeline.Player, notes []gridNote) []gridNote {
 	silences, pushes, holds, alone := p.silences(), p.pushSpans(who), p.holds(), p.alone()
 	end := p.out(who)
+	events := len(silences)+len(pushes)+len(holds) > 0 || slices.Contains(alone, true)
+	if !events && end == p.pass.Length && (len(notes) == 0 || latestOf(notes) < end) {
+		byTick(notes)
+		return notes // most passes
+	}
 	out := notes[:0]
 	for i := range notes {
 		n := &notes[i]
@@ -236,4 +265,13 @@ func (p *plan) kept(who timeline.Player, notes []gridNote) []gridNote {
 	}
 	byTick(out)
 	return out
+}
+
+// latestOf is the tick of the latest of some notes.
+func latestOf(notes []gridNote) int64 {
+	last := notes[0].Tick
+	for i := range notes {
+		last = max(last, notes[i].Tick)
+	}
+	return last
 }

@@ -24,10 +24,16 @@ func (p *plan) limbs(notes []gridNote) []gridNote {
 	for _, i := range byRank(notes, rank) {
 		keep[i] = fits(at, notes, keep, int(i))
 	}
-	out := make([]gridNote, 0, len(notes))
+	// graceFits looks at its neighbours: what stays is moved up only afterwards.
+	for i := range notes {
+		if notes[i].ShiftMS != 0 {
+			keep[i] = graceFits(at, notes, keep, i)
+		}
+	}
+	out := notes[:0]
 	for i := range notes {
 		n := &notes[i]
-		if n.ShiftMS == 0 && keep[i] || n.ShiftMS != 0 && graceFits(at, notes, keep, i) {
+		if keep[i] {
 			out = append(out, *n)
 		}
 	}
@@ -113,9 +119,10 @@ func sameHat(a, b *gridNote) bool {
 // is, and the other hand is free from the stroke before it to the one after.
 func graceFits(at []int64, notes []gridNote, keep []bool, i int) bool {
 	main := false
-	// free reports whether stroke j leaves the other hand alone.
+	// free reports whether stroke j leaves the other hand alone. Other grace strokes
+	// are not asked: a drag's two are one hand's rebound.
 	free := func(j int) bool {
-		if !keep[j] || notes[j].Limb != feel.Hand {
+		if !keep[j] || notes[j].ShiftMS != 0 || notes[j].Limb != feel.Hand {
 			return true
 		}
 		own := notes[j].Tick == notes[i].Tick && notes[j].Key == notes[i].Key
@@ -138,7 +145,7 @@ func graceFits(at []int64, notes []gridNote, keep []bool, i int) bool {
 // merged makes one stroke of several of one voice at one tick: the weightiest. The
 // second result is how important each is.
 func (p *plan) merged(notes []gridNote) ([]gridNote, []uint8) {
-	out := make([]gridNote, 0, len(notes))
+	out := notes[:0]
 	rank := make([]uint8, 0, len(notes))
 	for i := range notes {
 		n := &notes[i]
@@ -166,7 +173,7 @@ func (p *plan) importance(n *gridNote) int {
 	r := 2 - p.metric(bar, n.Tick) // 0 to 2
 	switch k := kindOf(n.Key); {
 	case n.Accent > 0:
-		return 90 + n.Accent
+		return 90 + int(n.Accent)
 	case n.Pushed:
 		return 80
 	case n.Touch == feel.Ghost:

@@ -50,7 +50,7 @@ func (p *plan) dynamics(who timeline.Player, notes []gridNote) []uint8 {
 			strong.Touch = feel.Normal // a nudge, where the band plays softly
 		}
 		v := max(p.nominal(who, &strong), loudest[p.barAt(n.Tick)]+accentOver)
-		v += accentStep * (n.Accent - 1)
+		v += accentStep * int(n.Accent-1)
 		out[i] = uint8(min(max(v, 1), 127))
 	}
 	return out
@@ -69,9 +69,6 @@ func kind(who timeline.Player, n *gridNote) laneKind {
 
 // nominal is a note's velocity before chance.
 func (p *plan) nominal(who timeline.Player, n *gridNote) int {
-	if n.Velocity > 0 {
-		return n.Velocity
-	}
 	k := kind(who, n)
 	bar := p.barAt(n.Tick)
 	v := levels[k].of(n.Touch)

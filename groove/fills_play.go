@@ -68,7 +68,7 @@ func turned(notes []gridNote, turn int) []gridNote {
 		return notes
 	case turn == 1 && notes[first].Tick == notes[last].Tick:
 		n := notes[first]
-		g := graces(feel.Stroke{Flam: true}, feel.Voice{Word: n.Lane, Key: n.Key, Limb: n.Limb}, n.Tick)[0]
+		g := graces(feel.Stroke{Flam: true}, feel.VoiceAt(int(n.Lane-kitLane)), n.Tick)[0]
 		g.Fill = true
 		return append([]gridNote{g}, notes...)
 	case turn == 1:

@@ -1,6 +1,7 @@
 package groove
 
 import (
+	"slices"
 	"sort"
 
 	"plinth/groove/feel"
@@ -9,7 +10,7 @@ import (
 
 // played is a note on its way from the grid to the tick it is played at.
 type played struct {
-	gridNote
+	*gridNote
 	start, end int64
 	velocity   uint8
 }
@@ -21,11 +22,13 @@ func (p *plan) finish(who timeline.Player, notes []gridNote) []Note {
 	if p.pass.Tacet.Has(who) {
 		return nil
 	}
-	notes = p.kept(who, notes)
+	if who != timeline.Drums { // the drummer did, before he chose what two hands can play
+		notes = p.kept(who, notes)
+	}
 	velocities := p.dynamics(who, notes)
 	h := p.human()
 	fences := p.fences(who)
-	out := make([]played, 0, len(notes))
+	out := slices.Grow(p.bench.played[:0], len(notes))
 	for i := range notes {
 		n := &notes[i]
 		us := h.stray(who, n)
@@ -35,14 +38,15 @@ func (p *plan) finish(who timeline.Player, notes []gridNote) []Note {
 			end = h.clock.shift(end, h.drift(n.End))
 		}
 		low, high := fences.around(n.Tick)
-		shortest := max(1, h.clock.ticks(n.Tick, shortestUS))
+		shortest := max(1, h.clock.shortest(n.Tick))
 		at = min(max(at, low), high-shortest)
 		end = min(max(end, at+shortest), high)
 		if at < low {
 			continue // no room for a note at all
 		}
-		out = append(out, played{gridNote: *n, start: at, end: end, velocity: velocities[i]})
+		out = append(out, played{gridNote: n, start: at, end: end, velocity: velocities[i]})
 	}
+	p.bench.played = out
 	byStart(out)
 	if who == timeline.Drums {
 		out = p.handSpeed(h.clock, p.overBorder(who, h.clock, out))
@@ -168,7 +172,7 @@ func oneAtATime(c clock, notes []played) []played {
 				n.end = next.start - gap
 			}
 		}
-		if n.end-n.start < c.ticks(n.start, shortestUS) && i+1 < len(notes) {
+		if n.end-n.start < c.shortest(n.start) && i+1 < len(notes) {
 			continue
 		}
 		out = append(out, n)
@@ -187,7 +191,7 @@ func separate(c clock, notes []played) []Note {
 			if before.Tick+before.Length > n.start {
 				before.Length = n.start - before.Tick
 			}
-			if before.Length < c.ticks(before.Tick, shortestUS) {
+			if before.Length < c.shortest(before.Tick) {
 				// Two attacks in one: the louder, from the first on.
 				before.Length = max(n.end-before.Tick, before.Length)
 				before.Velocity = max(before.Velocity, n.velocity)

@@ -1,8 +1,6 @@
 package groove
 
 import (
-	"sort"
-
 	"plinth/groove/feel"
 	"plinth/songspec/timeline"
 )
@@ -11,31 +9,36 @@ import (
 // click where there is a count-in. The feels that the timeline names must be in
 // the set; that is checked when the song is resolved, so a missing one panics.
 func Perform(tl *timeline.Timeline, set *feel.Set) *Performance {
-	return assemble(tl, set, func(pass *timeline.Pass) PassPart { return PerformPass(tl, pass, set) })
+	which := make([]int, len(tl.Passes))
+	for i := range which {
+		which[i] = i
+	}
+	parts := make([]PassPart, len(tl.Passes))
+	playAll(tl, set, which, parts)
+	return assemble(tl, set, parts)
 }
 
-// assemble puts the passes, as play plays them, together to the whole song.
-func assemble(tl *timeline.Timeline, set *feel.Set, play func(*timeline.Pass) PassPart) *Performance {
-	out := &Performance{Kit: kit(tl, set)}
-	for i := range tl.Passes {
-		pass := &tl.Passes[i]
-		part := play(pass)
-		out.Passes = append(out.Passes, part)
-		for who, notes := range part.Notes {
-			for _, n := range notes {
-				n.Tick += pass.Start
-				out.Parts[who] = append(out.Parts[who], n)
+// assemble puts the parts of all passes together to the whole song.
+func assemble(tl *timeline.Timeline, set *feel.Set, parts []PassPart) *Performance {
+	out := &Performance{Kit: kit(tl, set), Passes: parts}
+	for who := range out.Parts {
+		size := 0
+		for i := range parts {
+			size += len(parts[i].Notes[who])
+		}
+		if size == 0 {
+			continue
+		}
+		all := make([]Note, 0, size)
+		for i := range parts {
+			start := tl.Passes[i].Start
+			for _, n := range parts[i].Notes[who] {
+				n.Tick += start
+				all = append(all, n)
 			}
 		}
-	}
-	for who := range out.Parts {
-		notes := out.Parts[who]
-		sort.SliceStable(notes, func(i, j int) bool {
-			if notes[i].Tick != notes[j].Tick {
-				return notes[i].Tick < notes[j].Tick
-			}
-			return notes[i].Key < notes[j].Key
-		})
+		notesInOrder(all)
+		out.Parts[who] = all
 	}
 	if tl.CountIn > 0 {
 		out.Click = click(tl)
@@ -50,14 +53,17 @@ func assemble(tl *timeline.Timeline, set *feel.Set, play func(*timeline.Pass) Pa
 // Of the song's last pass, the last bar is struck once and left to ring when it
 // holds one chord and no accent, push, stop or fill.
 func PerformPass(tl *timeline.Timeline, pass *timeline.Pass, set *feel.Set) PassPart {
-	if len(pass.Bars) == 0 {
-		return PassPart{}
-	}
-	return performPass(newPlan(tl, pass, set))
+	return new(bench).play(tl, pass, set)
 }
 
-func performPass(p *plan) PassPart {
+// play plays one pass.
+func (b *bench) play(tl *timeline.Timeline, pass *timeline.Pass, set *feel.Set) PassPart {
 	var out PassPart
+	if len(pass.Bars) == 0 {
+		return out
+	}
+	p := newPlan(tl, pass, set)
+	p.bench = b
 	drums := p.drums()
 	var kicks []int64
 	for _, n := range drums {

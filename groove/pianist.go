@@ -122,10 +122,7 @@ func leadInto(bass []gridNote, tick int64) bassLead {
 
 // voicings chooses the voicings of the whole pass at once.
 func (p *plan) voicings(changes []change, ear *listener, bass []gridNote) []voicing {
-	vc := p.voicer
-	if vc == nil {
-		vc = newVoicer()
-	}
+	vc := p.bench.voices()
 	var start *candidateSet
 	if b := p.pass.Before; b != nil {
 		lv, energy := p.level(0), p.energy(0)

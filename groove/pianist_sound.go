@@ -161,9 +161,9 @@ func (c *comper) sound(s score) []gridNote {
 		roll := m.part == 'r' && !c.afterStop(m.tick) && (k == 0 || c.us(m.tick)-c.us(s.strikes[k-1].tick) >= roomUS+1000*rollMS*int64(high-1))
 		for i := low; i < high; i++ {
 			lift(i, m.tick)
-			n := gridNote{Tick: m.tick, Key: v.notes[i], Touch: m.touch, Accent: int(m.accent), Lane: "piano", Pushed: m.pushed}
+			n := gridNote{Tick: m.tick, Key: v.notes[i], Touch: m.touch, Accent: m.accent, Lane: pianoLane, Pushed: m.pushed}
 			if roll {
-				n.ShiftMS = -rollMS * (high - 1 - i)
+				n.ShiftMS = int16(-rollMS * (high - 1 - i))
 			}
 			held[i] = heldNote{gridNote: n, down: true, ring: m.ring, least: m.least, stop: m.stop}
 		}

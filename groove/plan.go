@@ -18,13 +18,15 @@ type plan struct {
 	feel  *feel.Feel
 	fills []feel.Fill // the feel's family
 	set   *feel.Set   // for the feel of a neighbour
+	bench *bench
 
 	// Worked out once, when first asked for: a pass asks for each of them at every
 	// note.
 	swings  *swing
 	bars    []barFacts
+	here    span // the bar that barAt found last
+	hereBar int
 	answer  [5]*feel.Level // by energy from 0: the level with its answer's rows
-	laid    []step         // what steps gave last
 	stops   []span
 	held    []span
 	rits    []span
@@ -33,7 +35,6 @@ type plan struct {
 	pushes  [timeline.NumPlayers][]pushSpan
 	pushed  timeline.Players // whose pushes are there
 	hands   *human
-	voicer  *voicer // shared by the passes that one player works out; nil: a new one
 	clocked *clock
 }
 
@@ -44,7 +45,7 @@ func newPlan(tl *timeline.Timeline, pass *timeline.Pass, set *feel.Set) *plan {
 	if f == nil {
 		panic("groove: no feel " + pass.Feel)
 	}
-	p := &plan{song: tl, pass: pass, feel: f, set: set}
+	p := &plan{song: tl, pass: pass, feel: f, set: set, bench: &bench{}}
 	p.fills = family(set.Fills, f.Fills)
 	return p
 }
@@ -79,16 +80,16 @@ func family(fills []feel.Fill, name string) []feel.Fill {
 }
 
 // gridNote is a note as a player means it, before feel: on the grid, in ticks
-// from the start of the pass.
+// from the start of the pass. It is kept small: most of what a pass costs is notes
+// handed from one step to the next.
 type gridNote struct {
 	Tick, End int64
+	ShiftMS   int16 // a displacement that is part of the figure: a flam's grace stroke, a roll
+	Accent    int8  // weight 1 to 3 of the accent event that it answers; 0 none
 	Key       uint8
+	Lane      laneID
 	Touch     feel.Touch
-	Accent    int       // weight 1 to 3 of the accent event that it answers; 0 none
-	Lane      string    // drum voice word, "bass" or "piano"
-	Fill      bool      // part of a fill
-	ShiftMS   int       // a displacement that is part of the figure: a flam's grace stroke, a roll
-	Velocity  int       // a nominal velocity that overrides Touch; 0 none
-	Pushed    bool      // attack brought forward by a push
 	Limb      feel.Limb // drums: what plays it
+	Fill      bool      // part of a fill
+	Pushed    bool      // attack brought forward by a push
 }

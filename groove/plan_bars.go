@@ -47,6 +47,19 @@ func (p *plan) energy(bar int) int { return p.facts(bar).energy }
 // first or last bar.
 func (p *plan) barAt(tick int64) int {
 	bars := p.pass.Bars
+	if len(bars) == 0 {
+		return 0
+	}
+	if p.here.Start <= tick && tick < p.here.End {
+		return p.hereBar // one note after another is in the same bar
+	}
+	bar := p.findBar(tick)
+	p.here, p.hereBar = span{bars[bar].Start, bars[bar].Start + bars[bar].Length}, bar
+	return bar
+}
+
+func (p *plan) findBar(tick int64) int {
+	bars := p.pass.Bars
 	if len(bars) < 2 || tick < bars[1].Start {
 		return 0
 	}
@@ -145,12 +158,12 @@ type step struct {
 // next call.
 func (p *plan) steps(bar int, lv *feel.Level) []step {
 	b := &p.pass.Bars[bar]
-	out := p.laid[:0]
+	out := p.bench.steps[:0]
 	if len(p.feel.Meters) == 0 {
 		for i, at := range p.beats(bar) {
 			out = append(out, step{Tick: b.Start + at, Index: min(i, 1)})
 		}
-		p.laid = out
+		p.bench.steps = out
 		return out
 	}
 	m := p.feel.Meters[0]
@@ -174,7 +187,7 @@ func (p *plan) steps(bar int, lv *feel.Level) []step {
 		}
 		out = append(out, step{Tick: b.Start + i*stepTicks, Index: first + int(at)})
 	}
-	p.laid = out
+	p.bench.steps = out
 	return out
 }
 

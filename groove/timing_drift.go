@@ -1,6 +1,9 @@
 package groove
 
-import "plinth/songspec/timeline"
+import (
+	"plinth/groove/feel"
+	"plinth/songspec/timeline"
+)
 
 // human is the way a pass is played in time: lag, drift and jitter, as
 // displacements from the swung grid in microseconds. With looseness 0 every
@@ -9,20 +12,58 @@ type human struct {
 	p     *plan
 	clock clock
 	loose int64 // per mille
-	band  *lane
-	lanes []*lane
-
-	// The drift asked for last: a chord asks for each of its notes.
-	driftAt, driftUS int64
-	drifted          bool
+	lanes [maxLanes]*lane
+	// The band's knots, layer by layer, all of the pass: the ends of long notes ask far
+	// ahead of their beginnings.
+	knots [bandLayers][]int16
+	first int64 // the first of layer 0's: the eighth that holds the earliest note
+	from  [bandLayers]chance
+	// The drifts asked for last, each at a place of its own for its tick: all players
+	// and all notes of a chord ask for the same ones.
+	drifts []drift
 }
+
+// drift is the band's wandering at a tick, in microseconds.
+type drift struct{ tick, us int64 }
+
+// Places for drifts: one for each driftGrid ticks, over and over.
+const (
+	driftGrid   = quarter / 8
+	driftPlaces = 1 << 11 // at most, a power of two
+)
 
 // lane is one instrument's share of chance.
 type lane struct {
-	name         string
 	touch, quick chance // where the draws of velocity and of jitter begin
 	lagUS        int64  // where it sits against the beat, by the feel's figures
+	at, us       int64  // the place asked for last, and its stray there from the band
+	asked        bool
 	layers       [bandLayers]layer
+}
+
+// laneID is an instrument: the bass, the piano, or a voice of the kit by its place in
+// the table of voices.
+type laneID uint8
+
+const (
+	bassLane laneID = iota
+	pianoLane
+	kitLane  // and on
+	maxLanes = 64
+)
+
+// laneOf is the lane of a voice of the kit.
+func laneOf(v feel.Voice) laneID { return kitLane + laneID(feel.VoiceOrder(v.Word)) }
+
+// String is the word that the instrument goes by in groove files.
+func (id laneID) String() string {
+	switch id {
+	case bassLane:
+		return "bass"
+	case pianoLane:
+		return "piano"
+	}
+	return feel.VoiceAt(int(id - kitLane)).Word
 }
 
 // layer is one layer of drift. Places are asked for in order as a rule, so that the
@@ -35,7 +76,7 @@ type layer struct {
 }
 
 func (p *plan) newLane(name string, from chance) *lane {
-	l := &lane{name: name, touch: from.at(-2), quick: from.at(-1), lagUS: int64(p.feel.LagMS[name]) * 1000}
+	l := &lane{touch: from.at(-2), quick: from.at(-1), lagUS: int64(p.feel.LagMS[name]) * 1000}
 	for k := range l.layers {
 		l.layers[k].from = from.at(int64(k))
 	}
@@ -45,7 +86,18 @@ func (p *plan) newLane(name string, from chance) *lane {
 // human is made once a pass: what it remembers of one player serves the next.
 func (p *plan) human() *human {
 	if p.hands == nil {
-		p.hands = &human{p: p, clock: p.clock(), loose: int64(p.song.Looseness), band: p.newLane("", p.chance("band"))}
+		if p.bench.drifts == nil {
+			p.bench.drifts = make([]drift, driftPlaces)
+		}
+		places := 1
+		for places < driftPlaces && int64(places) <= p.pass.Length/driftGrid {
+			places *= 2
+		}
+		p.hands = &human{p: p, clock: p.clock(), loose: int64(p.song.Looseness), drifts: p.bench.drifts[:places]}
+		for i := range p.hands.drifts {
+			p.hands.drifts[i].tick = nowhere
+		}
+		p.hands.band()
 	}
 	return p.hands
 }
@@ -59,18 +111,14 @@ func (h *human) stray(who timeline.Player, n *gridNote) int64 {
 	}
 	us := h.drift(n.Tick)
 	if n.Accent == 0 && !n.Pushed {
-		kind := kindPiano
-		switch who {
-		case timeline.Drums:
-			kind = kindOf(n.Key)
-		case timeline.Bass:
-			kind = kindBass
+		l := h.lane(n.Lane)
+		if !l.asked || l.at != n.Tick {
+			w := wanders[kind(who, n)]
+			l.us = h.noise(l, n.Tick, w.slow, laneLayers) +
+				h.scaled(l.quick.at(n.Tick).bell()*w.quick/bellUnit) + h.lag(who, l, n)
+			l.at, l.asked = n.Tick, true
 		}
-		w := wanders[kind]
-		lane := h.lane(n.Lane)
-		us += h.noise(lane, n.Tick, w.slow, laneLayers)
-		us += h.scaled(lane.quick.at(n.Tick).bell() * w.quick / bellUnit)
-		us += h.lag(who, lane, n)
+		us += l.us
 	}
 	sixteenth := h.clock.micros[h.clock.index(n.Tick)] / 4
 	most := min(maxStrayUS, sixteenth*straySixteenths/100)
@@ -78,15 +126,11 @@ func (h *human) stray(who timeline.Player, n *gridNote) int64 {
 }
 
 // lane is that of an instrument.
-func (h *human) lane(name string) *lane {
-	for _, l := range h.lanes {
-		if l.name == name {
-			return l
-		}
+func (h *human) lane(id laneID) *lane {
+	if h.lanes[id] == nil {
+		h.lanes[id] = h.p.newLane(id.String(), h.p.chance("lane "+id.String()))
 	}
-	l := h.p.newLane(name, h.p.chance("lane "+name))
-	h.lanes = append(h.lanes, l)
-	return l
+	return h.lanes[id]
 }
 
 // drift is the band's shared wandering at a tick.
@@ -94,11 +138,15 @@ func (h *human) drift(tick int64) int64 {
 	if h.loose == 0 {
 		return 0
 	}
-	if !h.drifted || tick != h.driftAt {
-		h.driftUS, h.driftAt, h.drifted = h.noise(h.band, tick, bandDriftUS, bandLayers), tick, true
+	d := &h.drifts[(tick/driftGrid)&int64(len(h.drifts)-1)]
+	if d.tick != tick {
+		*d = drift{tick, h.wander(tick)}
 	}
-	return h.driftUS
+	return d.us
 }
+
+// nowhere is a tick that no note has.
+const nowhere = -1 << 62
 
 // lag is where an instrument sits against the beat by the feel's figures, and the
 // swinging pianist's delay.
@@ -130,6 +178,45 @@ const (
 	layerPeriod = quarter / 2
 )
 
+// band draws the knots of the band's drift. A push may begin before the pass.
+func (h *human) band() {
+	if h.loose == 0 {
+		return
+	}
+	if e := h.p.pass.Entry; e != nil {
+		h.first = floorDiv(min(0, e.Tick), layerPeriod)
+	}
+	last := floorDiv(h.p.pass.Length, layerPeriod)
+	from := h.p.chance("band")
+	all := h.p.bench.knots[:0]
+	for k := range h.knots {
+		h.from[k] = from.at(int64(k))
+		at := len(all)
+		for i := h.first >> k; i <= last>>k+1; i++ {
+			all = append(all, int16(h.knot(h.from[k], k, i)))
+		}
+		h.knots[k] = all[at:]
+	}
+	h.p.bench.knots = all
+}
+
+// wander is the band's drift worked out.
+func (h *human) wander(tick int64) int64 {
+	eighth := floorDiv(tick, layerPeriod)
+	sum := int64(0)
+	for k := range h.knots {
+		i := eighth >> k
+		part := tick - i*(layerPeriod<<k)
+		knots := h.knots[k]
+		if at := int(i - h.first>>k); at >= 0 && at+1 < len(knots) {
+			sum += between(int64(knots[at]), int64(knots[at+1]), part, k)
+		} else {
+			sum += between(h.knot(h.from[k], k, i), h.knot(h.from[k], k, i+1), part, k)
+		}
+	}
+	return h.scaled(sum * bandDriftUS / bellUnit * 1000 / layerGain[bandLayers])
+}
+
 // noise is long-range correlated: the sum of n layers of the same strength. That is
 // the classic recipe for 1/f noise; here each layer's knots come from the table of
 // chance, joined by straight lines, so that any place can be asked for on its own.
@@ -151,11 +238,7 @@ func (h *human) noise(l *lane, tick, sd int64, n int) int64 {
 			layer.right = h.knot(layer.from, k, i+1)
 			layer.at, layer.known = i, true
 		}
-		v := layer.left
-		if part := tick - i*period; part > 0 {
-			v = (v*(period-part) + layer.right*part) / period
-		}
-		sum += v
+		sum += between(layer.left, layer.right, tick-i*period, k)
 	}
 	return h.scaled(sum * sd / bellUnit * 1000 / layerGain[n])
 }
@@ -166,6 +249,22 @@ func (h *human) knot(from chance, k int, i int64) int64 {
 		return 0
 	}
 	return from.at(i).bell()
+}
+
+// between is the value a part of a period of layer k after the knot left of it.
+func between(left, right, part int64, k int) int64 {
+	if part == 0 {
+		return left
+	}
+	return shifted((left*(layerPeriod<<k-part)+right*part)/layerPeriod, k)
+}
+
+// shifted is v divided by two k times and, like a division, rounded toward 0.
+func shifted(v int64, k int) int64 {
+	if v < 0 {
+		return -(-v >> k)
+	}
+	return v >> k
 }
 
 // floorDiv is a/b rounded down, also before 0.

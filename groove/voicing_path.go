@@ -27,9 +27,10 @@ type setKey struct {
 	w      compRoom
 }
 
-// voicer keeps the sets and the costs between them for one pass, so that a
-// chart that goes round costs its chords once. It lives as long as the pass is
-// played and is shared with nobody.
+// voicer keeps the sets and the costs between them, so that a chart that goes
+// round, and a section that comes again, cost their chords once. Both are settled
+// by their keys alone, so that it does not matter what was asked for before. It is
+// for one goroutine.
 type voicer struct {
 	sets  map[setKey]*candidateSet
 	moves map[moveKey][]int32
@@ -41,8 +42,12 @@ type moveKey struct {
 	lead bassLead
 }
 
-// maxMoves bounds the table of costs: past it they are worked out again.
-const maxMoves = 512
+// maxMoves and maxSets bound what is kept: past maxMoves costs are worked out
+// again, and a pass that finds more than maxSets begins anew.
+const (
+	maxMoves = 512
+	maxSets  = 1024
+)
 
 func newVoicer() *voicer {
 	return &voicer{sets: map[setKey]*candidateSet{}, moves: map[moveKey][]int32{}}
@@ -78,9 +83,10 @@ func (vc *voicer) between(a, b *candidateSet, lead bassLead) []int32 {
 			m = append(m, moveCost(&a.list[i].voicing, &b.list[j].voicing, a.bass, b.bass, lead))
 		}
 	}
-	if len(vc.moves) < maxMoves {
-		vc.moves[key] = m
+	if len(vc.moves) >= maxMoves {
+		clear(vc.moves)
 	}
+	vc.moves[key] = m
 	return m
 }
 

@@ -62,6 +62,9 @@ func VoiceOrder(word string) int {
 	return -1
 }
 
+// VoiceAt is the voice at a place in the table.
+func VoiceAt(place int) Voice { return voices[place] }
+
 // Brush reports whether only a kit with brushes has the voice.
 func (v Voice) Brush() bool {
 	return v.Word == "tap" || v.Word == "slap" || v.Word == "sweep"

@@ -1,0 +1,24 @@
+package groove
+
+// bench is what lies ready while passes are played one after another: room for
+// what a pass is made of on the way, and the voicings worked out so far, which the
+// next pass asks for again. Nothing of it is heard in the notes. It belongs to one
+// goroutine; the zero value is ready.
+type bench struct {
+	steps   []step
+	strokes []gridNote
+	rows    []kitRow
+	played  []played
+	bass    []bassNote
+	drifts  []drift
+	knots   []int16 // of the band's drift
+	voicer  *voicer
+}
+
+// voices is the voicer. One that has seen more chords than songs have begins anew.
+func (b *bench) voices() *voicer {
+	if b.voicer == nil || len(b.voicer.sets) > maxSets {
+		b.voicer = newVoicer()
+	}
+	return b.voicer
+}
