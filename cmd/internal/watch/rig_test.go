@@ -181,6 +181,15 @@ func (r *rig) said(k NoticeKind) int {
 	return n
 }
 
+// told counts the notices that a user must see.
+func (r *rig) told() int {
+	n := 0
+	for _, k := range []NoticeKind{Missing, Blank, Back} {
+		n += r.said(k)
+	}
+	return n
+}
+
 func (r *rig) saidMissing() bool { return r.said(Missing) == 1 }
 
 // until waits for a condition; the deadline is for hopeless cases only.

@@ -103,7 +103,7 @@ var saves = []save{
 			for i := 0; i < 200; i++ {
 				r.write(r.beside("n"), second+strings.Repeat("#\n", 199-i))
 				r.rename(r.beside("n"), r.song)
-				r.pause(0, 25)
+				r.pause(0, 10) // a third of the window: the news of it takes time, too
 			}
 			r.whole(900)
 		}, builds: 1},
@@ -209,6 +209,7 @@ func runSave(t *testing.T, s save, with settings) {
 			continue
 		}
 		r.await(1 + s.builds)
+		r.until("a notice", func() bool { return r.told() >= s.notices })
 		time.Sleep(silence)
 		r.close()
 		if s.last == "" {
@@ -220,7 +221,7 @@ func runSave(t *testing.T, s save, with settings) {
 		if got := r.builds[len(r.builds)-1]; got != s.last {
 			t.Errorf("the last build saw %q, want %q", got, s.last)
 		}
-		if got := len(r.notices) - r.said(Polling); got != s.notices {
+		if got := r.told(); got != s.notices {
 			t.Errorf("%d notices, want %d: %v", got, s.notices, r.notices)
 		}
 		return
