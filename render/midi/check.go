@@ -20,7 +20,6 @@ import (
 // no two notes of one pitch at a time, velocities 1 to 127; every track ending on
 // one and the same bar line.
 func Check(file []byte) error {
-	const headerLen = 14
 	if len(file) < headerLen || string(file[:8]) != "MThd\x00\x00\x00\x06" {
 		return errors.New("no header chunk of six bytes")
 	}
@@ -35,30 +34,36 @@ func Check(file []byte) error {
 		return fmt.Errorf("%d tracks instead of %d or %d", count, len(fileTracks)-1, len(fileTracks))
 	}
 	rest := file[headerLen:]
-	var end int64
+	// What is wrong with the chunks comes after what is wrong within those before.
+	var fault error
+	var tracks []trackChecker
 	for i := range count {
 		if len(rest) < 8 || string(rest[:4]) != "MTrk" {
-			return fmt.Errorf("track %d has no chunk", i)
+			fault = fmt.Errorf("track %d has no chunk", i)
+			break
 		}
 		size := int64(binary.BigEndian.Uint32(rest[4:]))
 		if size > int64(len(rest)-8) {
-			return fmt.Errorf("track %d claims %d bytes and %d are left", i, size, len(rest)-8)
+			fault = fmt.Errorf("track %d claims %d bytes and %d are left", i, size, len(rest)-8)
+			break
 		}
-		c := trackChecker{reader: reader{data: rest[8 : 8+size]}, index: i}
-		if err := c.run(); err != nil {
-			return fmt.Errorf("track %d, tick %d: %w", i, c.tick, err)
-		}
-		if i == 0 {
-			end = c.tick
-		} else if c.tick != end {
-			return fmt.Errorf("track %d ends at tick %d, the first track at %d", i, c.tick, end)
-		}
+		tracks = append(tracks, trackChecker{reader: reader{data: rest[8 : 8+size]}, index: i})
 		rest = rest[8+size:]
 	}
-	if len(rest) > 0 {
-		return fmt.Errorf("%d bytes follow the last track", len(rest))
+	faults := make([]error, len(tracks))
+	sideBySide(len(tracks), func(i int) { faults[i] = tracks[i].run() })
+	for i := range tracks {
+		switch {
+		case faults[i] != nil:
+			return fmt.Errorf("track %d, tick %d: %w", i, tracks[i].tick, faults[i])
+		case tracks[i].tick != tracks[0].tick:
+			return fmt.Errorf("track %d ends at tick %d, the first track at %d", i, tracks[i].tick, tracks[0].tick)
+		}
 	}
-	return nil
+	if fault == nil && len(rest) > 0 {
+		fault = fmt.Errorf("%d bytes follow the last track", len(rest))
+	}
+	return fault
 }
 
 // fileTracks are the tracks of a file by index; the first has no notes and the
@@ -70,30 +75,31 @@ var fileTracks = [...]struct {
 	{}, {DrumsTrack, drumsChannel}, {BassTrack, bassChannel}, {PianoTrack, pianoChannel}, {ClickTrack, clickChannel},
 }
 
-// reader takes bytes off the front of a track. Reading past the end gives zeros
-// and sets short.
+// reader takes bytes off a track, from pos on. Reading past the end gives zeros and
+// sets short.
 type reader struct {
 	data  []byte
+	pos   int
 	short bool
 }
 
 func (r *reader) byte() byte {
-	if len(r.data) == 0 {
+	if r.pos >= len(r.data) {
 		r.short = true
 		return 0
 	}
-	b := r.data[0]
-	r.data = r.data[1:]
+	b := r.data[r.pos]
+	r.pos++
 	return b
 }
 
 func (r *reader) take(n int64) []byte {
-	if n > int64(len(r.data)) {
+	if n > int64(len(r.data)-r.pos) {
 		r.short = true
 		return nil
 	}
-	b := r.data[:n]
-	r.data = r.data[n:]
+	b := r.data[r.pos : r.pos+int(n)]
+	r.pos += int(n)
 	return b
 }
 

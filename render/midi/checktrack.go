@@ -40,7 +40,7 @@ type trackChecker struct {
 func (c *trackChecker) conductor() bool { return c.index == 0 }
 
 func (c *trackChecker) run() error {
-	for len(c.data) > 0 {
+	for c.pos < len(c.data) {
 		if c.ended {
 			return errors.New("something follows the end of the track")
 		}

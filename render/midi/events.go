@@ -38,7 +38,7 @@ func (e packed) velocity() uint8 { return uint8(e & 0x7f) }
 // pairUp turns notes into note-ons and note-offs in the order of the file. end is
 // the last bar line; every note lies within 0 and end.
 func pairUp(notes []groove.Note, end int64) ([]packed, error) {
-	events := make([]packed, 0, 2*len(notes))
+	ons, offs := make([]packed, 0, len(notes)), make([]packed, 0, len(notes))
 	for _, n := range notes {
 		switch {
 		case n.Tick < 0 || n.Length < 1 || n.Tick > end-n.Length:
@@ -48,10 +48,41 @@ func pairUp(notes []groove.Note, end int64) ([]packed, error) {
 		case n.Velocity < 1 || n.Velocity > 127:
 			return nil, fmt.Errorf("velocity %d at tick %d is not within 1 and 127", n.Velocity, n.Tick)
 		}
-		events = append(events, pack(n.Tick, 1, n.Key, n.Velocity), pack(n.Tick+n.Length, 0, n.Key, offVelocity))
+		ons = append(ons, pack(n.Tick, 1, n.Key, n.Velocity))
+		offs = append(offs, pack(n.Tick+n.Length, 0, n.Key, offVelocity))
 	}
-	slices.Sort(events)
-	return events, nil
+	return merge(inOrder(ons), inOrder(offs)), nil
+}
+
+// inOrder sorts events. They are in order but for a few that stand a little too far
+// back: those are moved, as long as it is few.
+func inOrder(events []packed) []packed {
+	budget := 8 * len(events)
+	for i := 1; i < len(events); i++ {
+		e, j := events[i], i
+		for ; j > 0 && events[j-1] > e; j-- {
+			events[j] = events[j-1]
+		}
+		events[j] = e
+		if budget -= i - j; budget < 0 {
+			slices.Sort(events)
+			break
+		}
+	}
+	return events
+}
+
+// merge is the events of two ordered lists in order.
+func merge(a, b []packed) []packed {
+	out := make([]packed, 0, len(a)+len(b))
+	for len(a) > 0 && len(b) > 0 {
+		if a[0] < b[0] {
+			out, a = append(out, a[0]), a[1:]
+		} else {
+			out, b = append(out, b[0]), b[1:]
+		}
+	}
+	return append(append(out, a...), b...)
 }
 
 // track writes the part: name, instrument, program, notes, end.

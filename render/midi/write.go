@@ -11,7 +11,12 @@ package midi
 
 import (
 	"bytes"
+	"encoding/binary"
 	"fmt"
+	"runtime"
+	"runtime/debug"
+	"sync"
+	"sync/atomic"
 
 	"plinth/groove"
 	"plinth/songspec/meter"
@@ -49,37 +54,94 @@ const maxDelta = 1<<28 - 1
 // tempo that does not fit), or that the song is too long for the format; nothing
 // is clamped or dropped to make it fit.
 func Write(tl *timeline.Timeline, perf *groove.Performance) ([]byte, error) {
-	conductor, err := conductorTrack(tl)
+	parts := parts(tl, perf)
+	// A track is a chunk that knows nothing of the others: they are made side by side
+	// and put one after another.
+	chunks := make([][]byte, 1+len(parts))
+	faults := make([]error, len(chunks))
+	sideBySide(len(chunks), func(i int) {
+		if i == 0 {
+			track, err := conductorTrack(tl)
+			chunks[i], faults[i] = trackChunk(track, err)
+			return
+		}
+		track, err := parts[i-1].track(tl.End)
+		if chunks[i], err = trackChunk(track, err); err != nil {
+			faults[i] = fmt.Errorf("track %s: %w", parts[i-1].name, err)
+		}
+	})
+	size := headerLen
+	for i, c := range chunks {
+		if faults[i] != nil {
+			return nil, fmt.Errorf("MIDI file: %w", faults[i])
+		}
+		size += len(c)
+	}
+	file := make([]byte, 0, size)
+	file = append(file, "MThd\x00\x00\x00\x06\x00\x01"...)
+	file = binary.BigEndian.AppendUint16(file, uint16(len(chunks)))
+	file = binary.BigEndian.AppendUint16(file, meter.TicksPerQuarter)
+	for _, c := range chunks {
+		file = append(file, c...)
+	}
+	if err := Check(file); err != nil {
+		return nil, fmt.Errorf("MIDI file: the finished file fails its own check: %w", err)
+	}
+	return file, nil
+}
+
+// headerLen is the length of the header chunk.
+const headerLen = 14
+
+// trackChunk is a track as it stands in a file: what gomidi writes for a song of that one
+// track, less its header.
+func trackChunk(track smf.Track, err error) ([]byte, error) {
 	if err != nil {
-		return nil, fmt.Errorf("MIDI file: %w", err)
+		return nil, err
 	}
 	song := smf.NewSMF1()
 	song.TimeFormat = smf.MetricTicks(meter.TicksPerQuarter)
 	song.NoRunningStatus = true
-	if err := song.Add(conductor); err != nil {
-		return nil, fmt.Errorf("MIDI file: %w", err)
-	}
-	size := 0
-	for _, p := range parts(tl, perf) {
-		track, err := p.track(tl.End)
-		if err != nil {
-			return nil, fmt.Errorf("MIDI file, track %s: %w", p.name, err)
-		}
-		if err := song.Add(track); err != nil {
-			return nil, fmt.Errorf("MIDI file, track %s: %w", p.name, err)
-		}
-		size += 10 * len(p.notes)
+	if err := song.Add(track); err != nil {
+		return nil, err
 	}
 	// gomidi's WriteTo forgets write errors, so it only ever writes to memory.
 	var buf bytes.Buffer
-	buf.Grow(size + 1<<10)
+	buf.Grow(headerLen + 10 + 5*len(track))
 	if _, err := song.WriteTo(&buf); err != nil {
-		return nil, fmt.Errorf("MIDI file: %w", err)
+		return nil, err
 	}
-	if err := Check(buf.Bytes()); err != nil {
-		return nil, fmt.Errorf("MIDI file: the finished file fails its own check: %w", err)
+	return buf.Bytes()[headerLen:], nil
+}
+
+// sideBySide calls do with 0 to n-1, on as many processors as there are.
+func sideBySide(n int, do func(i int)) {
+	if runtime.GOMAXPROCS(0) == 1 {
+		for i := range n {
+			do(i)
+		}
+		return
 	}
-	return buf.Bytes(), nil
+	var all sync.WaitGroup
+	var fault atomic.Pointer[string]
+	for i := range n {
+		all.Add(1)
+		go func() {
+			defer all.Done()
+			defer func() {
+				if p := recover(); p != nil {
+					text := fmt.Sprintf("%v\n%s", p, debug.Stack())
+					fault.CompareAndSwap(nil, &text)
+				}
+			}()
+			do(i)
+		}()
+	}
+	all.Wait()
+	// It goes on where a caller can catch it.
+	if text := fault.Load(); text != nil {
+		panic(*text)
+	}
 }
 
 // part is one track of notes before it is written.
