@@ -121,11 +121,11 @@ func (a *pianoAudit) chords(notes []Note) []pianoChord {
 			over = min(over, notes[j].Tick+notes[j].Length)
 			j++
 		}
-		settled := a.clock.shift(c.end, chordUS)
+		settled := a.clock.us(c.end) + chordUS // in time: a hold may end in between
 		var on [128]bool
 		kept := ringing[:0]
 		for _, n := range ringing {
-			if n.Tick+n.Length > settled {
+			if a.clock.us(n.Tick+n.Length) > settled {
 				on[n.Key] = true
 				kept = append(kept, n)
 			}

@@ -29,6 +29,7 @@ type layout struct {
 	room       compRoom
 	root, bass int // pitch classes
 	flatNine   bool
+	under      uint16 // pitch classes that belong over the tone a semitone above them, not under it
 	colours    uint16 // pitch classes (bit = pitch class) that do not lie well at the bottom
 }
 
@@ -37,6 +38,10 @@ func newLayout(c harmony.Chord, w compRoom) layout {
 	for i := 0; i < c.ToneCount(); i++ {
 		t := c.Tone(i)
 		l.flatNine = l.flatNine || t.Semitones == 1
+		// In a chord of a minor third or a major seventh these names do not come.
+		if t.Degree == 9 && t.Semitones == 3 || t.Degree == 13 && t.Semitones == 9 {
+			l.under |= 1 << ((l.root + int(t.Semitones)) % 12)
+		}
 		if t.Degree > 7 {
 			l.colours |= 1 << ((l.root + int(t.Semitones)) % 12)
 		}
@@ -231,6 +236,9 @@ func (l *layout) lie(v *voicing) int32 {
 		switch gap := int32(v.notes[i]) - int32(v.notes[i-1]); {
 		case gap == 1:
 			cost += costHalfStep
+			if l.under&(1<<(v.notes[i-1]%12)) != 0 {
+				cost += costUnder
+			}
 		case gap == 2:
 			cost += costSecond
 		case gap > 9:

@@ -8,14 +8,16 @@ const (
 	costRootForFifth = 3 // two voices of a triad without its fifth
 	costDoubleFifth  = 2
 	costDoubleThird  = 4
-	costVoiceLess    = 16 // a voice fewer than the level asks for
+	costBassThird    = 16 // the major third that the bass plays, again
+	costVoiceLess    = 24 // a voice fewer than the level asks for
 
 	costSecond     = 3       // neighbours a whole tone apart
-	costHalfStep   = 12      // neighbours a semitone apart, inside the chord
+	costHalfStep   = 26      // neighbours a semitone apart, inside the chord
+	costUnder      = 100     // a sharp ninth under the third, a thirteenth under the seventh: they belong over it
 	costCrowd      = 8       // three notes within a major third
 	costWide       = 2       // each semitone of a gap over a sixth
 	costSpread     = 1       // each semitone that the whole is wider than is compact
-	costLowColour  = 8       // a ninth, eleventh or thirteenth at the bottom
+	costLowColour  = 28      // a ninth, eleventh or thirteenth at the bottom
 	costRootOnTop  = 2       // the bass's own tone as top voice
 	costHomeward   = 8       // the end's way home to the canonical voicing counts one part in so many
 	costStay       = 10      // another voicing for a chord that goes on

@@ -10,14 +10,6 @@ import (
 // comp plays needs both hands full.
 const maxVoices = 5
 
-// shape is what a voicing is made of: pitch classes, one a voice, and how far
-// it is from the pianist's first choice (in cost, see voicing_cost.go).
-type shape struct {
-	pcs  [maxVoices]int8
-	n    int
-	cost int32
-}
-
 // toneRole ranks a chord tone by what the comp would miss without it. The bass
 // has the root. Common practice, no single source.
 type toneRole uint8
@@ -152,105 +144,26 @@ func rankInRole(t chordTone) int {
 
 // invert ranks for a bass that is not the root: what the bass plays is heard
 // already and goes last, and the root, which nobody else plays now, goes before
-// colours and fifth. Over a bent fifth it goes before the seventh too: without
-// it the chord would be another one.
+// colours and fifth. Over the fifth it goes before the seventh too: without it
+// the chord would be another one (Am7/E would be C/E, Cmaj7/G Em/G), unless a bent tone
+// names it.
 func invert(tones []chordTone, bass int8) {
-	bent := false
+	overFifth, bentBass, bent := false, false, false
 	for i := range tones {
 		if tones[i].pc == bass {
-			bent = tones[i].role == roleAltered && tones[i].degree == 5
+			overFifth = tones[i].degree == 5
+			bentBass = tones[i].role == roleAltered
 			tones[i].role = roleBass
 		}
+		bent = bent || tones[i].role == roleAltered
 	}
 	for i := range tones {
 		if tones[i].role == roleRoot {
 			tones[i].role = roleColour
 			tones[i].degree = 13 // first of its rank
-			if bent {
+			if overFifth && (bentBass || !bent) {
 				tones[i].role, tones[i].degree = roleThird, 1
 			}
 		}
 	}
-}
-
-// shapes are the sets of pitch classes with which a comp of that many voices
-// plays the chord, the first choice first. A chord whose guide tones and bent
-// tones are more than the voices gets the voices it needs: they are never left
-// out. avoid is a set of pitch classes (bit = pitch class) that must not sound.
-func shapes(c harmony.Chord, voices int, avoid uint16) []shape {
-	all := roles(c)
-	tones := make([]chordTone, 0, len(all))
-	for _, t := range all {
-		if avoid&(1<<t.pc) == 0 {
-			tones = append(tones, t)
-		}
-	}
-	if len(tones) == 0 {
-		return nil
-	}
-	need := 0
-	dim7 := isDim7(all)
-	for _, t := range tones {
-		// The seventh of a diminished seventh chord says its fifth too.
-		if t.role <= roleAltered && !(dim7 && t.role == roleAltered) {
-			need++
-		}
-	}
-	n := min(max(voices, need), maxVoices)
-	var base shape
-	for _, t := range tones {
-		if base.n < n {
-			base.pcs[base.n] = t.pc
-			base.n++
-		}
-	}
-	out := []shape{base}
-	switch {
-	case base.n < n:
-		out = doubled(base, tones, n)
-	case n == 2 && len(tones) == 3 && tones[0].role == roleThird && tones[1].role == roleFifth && tones[2].role == roleRoot:
-		// Two voices of a triad: third and fifth, or root and third where the
-		// hand lies better.
-		alt := base
-		alt.pcs[1], alt.cost = tones[2].pc, costRootForFifth
-		out = append(out, alt)
-	}
-	return out
-}
-
-// isDim7 recognises a third, a bent fifth and a seventh nine semitones up.
-func isDim7(tones []chordTone) bool {
-	var five, seven bool
-	for _, t := range tones {
-		five = five || t.degree == 5 && t.semis == 6
-		seven = seven || t.degree == 7 && t.semis == 9
-	}
-	return five && seven
-}
-
-// doubled fills a chord of few tones up to n voices. The root is doubled first,
-// then the fifth, then a minor third; never a major third, a seventh or a bent
-// tone (common practice, no single source). Leaving the voice out is the last
-// choice.
-func doubled(base shape, tones []chordTone, n int) []shape {
-	var out []shape
-	for _, t := range tones {
-		s := base
-		switch {
-		case t.degree == 1 || t.semis == 0:
-			s.cost = 0
-		case t.degree == 5 && t.semis == 7:
-			s.cost = costDoubleFifth
-		case t.degree == 3 && t.semis == 3:
-			s.cost = costDoubleThird
-		default:
-			continue
-		}
-		s.pcs[s.n] = t.pc
-		s.n++
-		out = append(out, s)
-	}
-	sort.SliceStable(out, func(i, j int) bool { return out[i].cost < out[j].cost })
-	base.cost = costVoiceLess * int32(n-base.n)
-	return append(out, base)
 }
