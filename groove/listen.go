@@ -36,22 +36,6 @@ func (p *plan) listen() *listener {
 	return l
 }
 
-// lowerQuartile is the lower quartile, by nearest rank, of the notes that begin
-// in the pass; false when none does.
-func lowerQuartile(pass *timeline.Pass) (int, bool) {
-	var keys []int
-	for _, s := range pass.Sung {
-		if s.Tick >= 0 && s.Tick < pass.Length {
-			keys = append(keys, int(s.Key))
-		}
-	}
-	if len(keys) == 0 {
-		return 0, false
-	}
-	sort.Ints(keys)
-	return keys[(len(keys)+3)/4-1], true
-}
-
 // rubs reports whether a comp note stands a semitone, or that and octaves (a
 // minor ninth), from a sung one.
 func rubs(comp, sung int) bool {

@@ -4,6 +4,7 @@ import (
 	"sort"
 
 	"plinth/groove/feel"
+	"plinth/songspec/guide"
 	"plinth/songspec/timeline"
 )
 
@@ -76,8 +77,8 @@ func ceiling(setup timeline.PianoSetup, pass *timeline.Pass) int {
 	if setup.Highest > 0 {
 		high = max(setup.Highest, lowestHighest)
 	}
-	if q, ok := lowerQuartile(pass); ok {
-		high = min(high, max(q-underTheSinger, ceilingFloor))
+	if sung, ok := guide.SungRegister(pass); ok {
+		high = min(high, max(sung.Quarter-underTheSinger, ceilingFloor))
 	}
 	return high
 }

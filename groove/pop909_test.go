@@ -230,15 +230,15 @@ func TestPop909Vocals(t *testing.T) {
 				var played []timeline.SungNote
 				for _, n := range newPlan(tl, pass, set).piano() {
 					played = append(played, timeline.SungNote{Tick: n.Tick, Length: n.End - n.Tick, Key: n.Key})
-					if q, ok := lowerQuartile(pass); ok && int(n.Key) > max(q-underTheSinger, ceilingFloor) {
+					if sung, ok := guide.SungRegister(pass); ok && int(n.Key) > max(sung.Quarter-underTheSinger, ceilingFloor) {
 						t.Errorf("%s bar %d: %s over the ceiling", s.ID, from+1, keyName(int(n.Key)))
 					}
 				}
 				notes += len(played)
 				ours += rubCount(pass.Sung, played)
-				if q, ok := lowerQuartile(pass); ok {
+				if sung, ok := guide.SungRegister(pass); ok {
 					passes++
-					if q-underTheSinger < ceilingFloor {
+					if sung.Quarter-underTheSinger < ceilingFloor {
 						low++
 					}
 				}
