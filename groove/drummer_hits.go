@@ -12,7 +12,7 @@ func (p *plan) drumPushes(notes []gridNote) []gridNote {
 	var crashes []int64
 	for i := range p.pass.Events {
 		e := &p.pass.Events[i]
-		if e.Kind != timeline.Push || !e.By.Has(timeline.Drums) {
+		if !p.pushes(e, timeline.Drums) {
 			continue
 		}
 		bar := p.barAt(e.Tick)

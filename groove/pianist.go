@@ -45,25 +45,10 @@ func (p *plan) pianoOver(bass []gridNote) []gridNote {
 	if len(c.changes) == 0 || p.pass.Tacet.Has(timeline.Piano) {
 		return nil
 	}
-	c.unpush()
 	c.end = min(c.changes[len(c.changes)-1].End, p.pass.Length)
 	ear := p.listen()
 	c.voicings = p.voicings(c.changes, ear, bass)
 	return ear.clear(c.sound(c.score(ear)))
-}
-
-// unpush plays a chord on its beat after all when its push falls into a stop:
-// nobody would hear it come early.
-func (c *comper) unpush() {
-	for i := range c.changes {
-		ch := &c.changes[i]
-		if ch.Pushed && inSpan(c.silences, ch.Start) {
-			ch.Start, ch.Pushed = ch.Nominal, false
-			if i > 0 {
-				c.changes[i-1].End = ch.Nominal
-			}
-		}
-	}
 }
 
 // ceiling is the highest note of the comp in a pass, as a MIDI number: the song

@@ -32,7 +32,7 @@ type plan struct {
 	rits    []span
 	hits    []bool
 	settled bool // stops, held, rits and hits are there
-	pushes  [timeline.NumPlayers][]pushSpan
+	pushOf  [timeline.NumPlayers][]pushSpan
 	pushed  timeline.Players // whose pushes are there
 	hands   *human
 	clocked *clock

@@ -42,6 +42,13 @@ func (p *plan) changes(who timeline.Player) []change {
 	return out
 }
 
+// pushes reports whether an event is a push of a player's. One that falls into a
+// stop is none: nobody would hear the chord come early, and it is struck where it is
+// written.
+func (p *plan) pushes(e *timeline.Event, who timeline.Player) bool {
+	return e.Kind == timeline.Push && e.By.Has(who) && !inSpan(p.silences(), e.Tick)
+}
+
 // pushAll lets every push of a player bring its chord forward. Pushes come in
 // order, so that the chords before one are done with and those after it untouched:
 // each looks only at the few between, and a long pass of many pushes costs no more
@@ -51,7 +58,7 @@ func (p *plan) pushAll(who timeline.Player, in []change) []change {
 	next, done := 0, 0 // in[next:] is untouched, out[:done] is done with
 	for i := range p.pass.Events {
 		e := &p.pass.Events[i]
-		if e.Kind != timeline.Push || !e.By.Has(who) {
+		if !p.pushes(e, who) {
 			continue
 		}
 		if out == nil {
@@ -111,7 +118,7 @@ type pushSpan struct {
 // first.
 func (p *plan) pushSpans(who timeline.Player) []pushSpan {
 	if p.pushed.Has(who) {
-		return p.pushes[who]
+		return p.pushOf[who]
 	}
 	var out []pushSpan
 	add := func(w pushSpan) {
@@ -125,12 +132,12 @@ func (p *plan) pushSpans(who timeline.Player) []pushSpan {
 		add(pushSpan{From: e.Tick, To: 0})
 	}
 	for i := range p.pass.Events {
-		if e := &p.pass.Events[i]; e.Kind == timeline.Push && e.By.Has(who) {
+		if e := &p.pass.Events[i]; p.pushes(e, who) {
 			add(pushSpan{From: e.Tick, To: e.Target, Out: e.Target >= p.pass.Length})
 		}
 	}
 	p.pushed |= timeline.Only(who)
-	p.pushes[who] = out
+	p.pushOf[who] = out
 	return out
 }
 

@@ -68,19 +68,19 @@ func (r *resolver) neighbours() {
 }
 
 // entries hands a push over a pass's end to the next pass. At the end of the
-// song, or into a bar without a chord, there is nothing to push, and the event
-// goes.
+// song, or into a bar without a chord, there is nothing to push, and in a stop
+// nobody would hear it: then the event goes.
 func (r *resolver) entries() {
 	ps := r.tl.Passes
 	for i := range ps {
 		p := &ps[i]
-		kept := p.Events[:0]
+		kept := make([]timeline.Event, 0, len(p.Events))
 		for _, ev := range p.Events {
 			if ev.Kind != timeline.Push || ev.Target < p.Length {
 				kept = append(kept, ev)
 				continue
 			}
-			if i+1 == len(ps) {
+			if i+1 == len(ps) || stopped(ps[i].Events, ev.Tick) {
 				continue
 			}
 			next := &ps[i+1]
@@ -99,6 +99,16 @@ func (r *resolver) entries() {
 		}
 		p.Events = kept
 	}
+}
+
+// stopped reports whether a tick of a pass lies in one of its stops.
+func stopped(events []timeline.Event, tick int64) bool {
+	for i := range events {
+		if e := &events[i]; e.Kind == timeline.Stop && e.Tick <= tick && tick < e.End {
+			return true
+		}
+	}
+	return false
 }
 
 // maps makes the song's tempo, meter and key maps, each with its first entry at

@@ -137,6 +137,27 @@ form {
 	}
 }
 
+// In a stop nobody would hear a push: the next section's chord stays on its beat.
+func TestPushOverTheBorderInAStop(t *testing.T) {
+	tl := good(t, `
+section "a" {
+  chords = "| C | F |"
+  push "2: 4&" {}
+  stop "2: 4" {}
+}
+form {
+  play "a" {}
+  play "a" {}
+}
+`)
+	if got := told(&tl.Passes[0]); strings.Contains(got, "push") {
+		t.Errorf("first pass: %s", got)
+	}
+	if e := tl.Passes[1].Entry; e != nil {
+		t.Errorf("entry: %+v", e)
+	}
+}
+
 func tempoMap(p *timeline.Pass) string {
 	var out []string
 	for _, s := range p.Tempos {
