@@ -10,6 +10,11 @@ type bench struct {
 	rows    []kitRow
 	played  []played
 	bass    []bassNote
+	pitches []pitch
+	from    []uint8
+	row     []compAt
+	marks   []mark
+	comp    []gridNote
 	drifts  []drift
 	knots   []int16 // of the band's drift
 	voicer  *voicer

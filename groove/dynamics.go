@@ -18,7 +18,10 @@ func (p *plan) dynamics(who timeline.Player, notes []gridNote) []uint8 {
 		if n.Accent > 0 {
 			continue
 		}
-		v := p.nominal(who, n) + swell[i]
+		v := p.nominal(who, n)
+		if swell != nil {
+			v += swell[i]
+		}
 		spread := touchSpread[kind(who, n)]
 		if n.Touch == feel.Strong { // the hand's own ceiling evens them out
 			spread = spread * 2 / 3
@@ -122,9 +125,8 @@ func (p *plan) offbeat(at, length int64) bool {
 }
 
 // fillSwells is what the swell of a fill adds to each note: from half of fillSwell
-// under at its first stroke to half over at its last.
+// under at its first stroke to half over at its last; nil where there is no fill.
 func (p *plan) fillSwells(notes []gridNote) []int {
-	out := make([]int, len(notes))
 	var first, last map[int]int64
 	for i := range notes {
 		n := &notes[i]
@@ -140,6 +142,10 @@ func (p *plan) fillSwells(notes []gridNote) []int {
 		}
 		last[bar] = max(last[bar], n.Tick)
 	}
+	if first == nil {
+		return nil
+	}
+	out := make([]int, len(notes))
 	for i := range notes {
 		n := &notes[i]
 		if !n.Fill {

@@ -53,16 +53,19 @@ func (c *comper) score(ear *listener) score {
 	strikes = ear.answer(c, strikes)
 	strikes = c.thin(strikes, ear)
 	c.complete(strikes)
+	c.p.bench.marks = strikes
 	return score{strikes: strikes, rests: rests, cuts: c.cuts()}
+}
+
+// compAt is a step of the comp row and where it stands.
+type compAt struct {
+	tick int64
+	step feel.CompStep
 }
 
 // tab reads the level's comp row over the pass: its strikes and its rests.
 func (c *comper) tab() (strikes []mark, rests []int64) {
-	type laid struct {
-		tick int64
-		step feel.CompStep
-	}
-	row := make([]laid, 0, len(c.p.pass.Bars)*max(2, c.p.feel.Grid))
+	row := c.p.bench.row[:0]
 	ending := c.p.ending()
 	for bar := range c.p.pass.Bars {
 		lv := c.p.level(bar)
@@ -70,15 +73,17 @@ func (c *comper) tab() (strikes []mark, rests []int64) {
 			continue
 		}
 		if bar == ending {
-			row = append(row, laid{c.p.pass.Bars[bar].Start, feel.CompStep{Touch: usualTouch(lv), Part: 'c'}})
+			row = append(row, compAt{c.p.pass.Bars[bar].Start, feel.CompStep{Touch: usualTouch(lv), Part: 'c'}})
 			continue
 		}
 		for _, st := range c.p.steps(bar, lv) {
 			if st.Index < len(lv.Comp) {
-				row = append(row, laid{st.Tick, lv.Comp[st.Index]})
+				row = append(row, compAt{st.Tick, lv.Comp[st.Index]})
 			}
 		}
 	}
+	c.p.bench.row = row
+	strikes = c.p.bench.marks[:0]
 	holds := c.p.holds()
 	for i, st := range row {
 		if !c.may(st.tick) || inSpan(holds, st.tick) {
@@ -247,7 +252,7 @@ func mergeMarks(in []mark) []mark {
 // and those that would strike the same keys again faster than a restrained player
 // does; of two of the tab's the first stays.
 func (c *comper) spaced(in []mark) []mark {
-	out := in[:0:0]
+	out := in[:0]
 	for _, m := range in {
 		for len(out) > 0 {
 			last := &out[len(out)-1]

@@ -41,7 +41,7 @@ func (c *comper) thin(in []mark, ear *listener) []mark {
 		}
 		first = last
 	}
-	out := in[:0:0]
+	out := in[:0]
 	for i, m := range in {
 		if !drop[i] {
 			out = append(out, m)
@@ -111,7 +111,7 @@ type heldNote struct {
 // new begins. A strike of some voices leaves the others ringing; a strike of all
 // begins anew.
 func (c *comper) sound(s score) []gridNote {
-	out := make([]gridNote, 0, 4*len(s.strikes))
+	out := c.p.bench.comp[:0]
 	var held [maxVoices]heldNote
 	lift := func(i int, at int64) {
 		h := &held[i]
@@ -172,6 +172,7 @@ func (c *comper) sound(s score) []gridNote {
 	for i := range held {
 		lift(i, c.end)
 	}
+	c.p.bench.comp = out
 	byTickAndKey(out)
 	return out
 }

@@ -62,7 +62,7 @@ func (p *plan) pushAll(who timeline.Player, in []change) []change {
 			continue
 		}
 		if out == nil {
-			out = make([]change, 0, len(in)+8)
+			out = make([]change, 0, cap(in))
 		}
 		for ; next < len(in) && in[next].Nominal <= e.Target; next++ {
 			out = append(out, in[next])
