@@ -1,0 +1,96 @@
+package groove
+
+import (
+	"slices"
+
+	"plinth/groove/feel"
+)
+
+// strokeTicks is how long a stroke is written at most: a drum is not held, so a
+// sixteenth says where it is and no more.
+const strokeTicks = quarter / 4
+
+// time is the kit's rows bar by bar, by the energy in force in each.
+func (p *plan) time(fills []drumFill) []gridNote {
+	out := p.bench.strokes[:0]
+	alone := p.alone()
+	for bar := range p.pass.Bars {
+		if alone[bar] {
+			continue
+		}
+		lv := p.level(bar)
+		steps := p.steps(bar, lv)
+		bare := p.bareFrom(bar, fills)
+		// Step by step and not row by row, so that the strokes come in order.
+		rows := slices.Grow(p.bench.rows[:0], len(lv.Drums))
+		for r := range lv.Drums {
+			rows = append(rows, kitRow{lv.Drums[r].Steps, lv.Drums[r].Voice, stroke(lv.Drums[r].Voice, 0, 0, feel.Normal), -1})
+		}
+		p.bench.rows = rows
+		for i, st := range steps {
+			end := p.barEnd(bar)
+			if i+1 < len(steps) {
+				end = steps[i+1].Tick
+			}
+			for r := range rows {
+				out = rows[r].strike(out, st, end, bare)
+			}
+		}
+	}
+	return out
+}
+
+// kitRow is a row of the kit on its way through a bar.
+type kitRow struct {
+	steps []feel.Stroke
+	voice feel.Voice
+	note  gridNote // what its strokes have in common
+	sweep int      // the brush sweep that goes on, as an index into the notes, or -1
+}
+
+// strike appends what the row has at a step, if anything. end is where the next
+// step is, bare where ghost strokes are left out from.
+func (r *kitRow) strike(out []gridNote, st step, end, bare int64) []gridNote {
+	if st.Index >= len(r.steps) {
+		return out
+	}
+	s := r.steps[st.Index]
+	switch {
+	case s.Touch == feel.Sound:
+		if r.sweep >= 0 {
+			out[r.sweep].End = end
+		}
+		return out
+	case s.Touch == feel.Rest, s.Touch == feel.Ghost && st.Tick >= bare:
+		r.sweep = -1
+		return out
+	}
+	if s.Drag || s.Flam {
+		out = append(out, graces(s, r.voice, st.Tick)...)
+	}
+	n := r.note
+	n.Tick, n.End, n.Touch = st.Tick, max(min(end, st.Tick+strokeTicks), st.Tick+1), s.Touch
+	r.sweep = len(out)
+	return append(out, n)
+}
+
+// bareFrom is the tick in a bar from which ghost strokes are left out: the second
+// half of a section's last bar when no fill closes it, so that the section
+// breathes, and all of a bar whose tempo moves.
+func (p *plan) bareFrom(bar int, fills []drumFill) int64 {
+	b := &p.pass.Bars[bar]
+	p.settle()
+	for _, r := range p.rits {
+		if r.Start < p.barEnd(bar) && r.End > b.Start {
+			return b.Start
+		}
+	}
+	if bar == len(p.pass.Bars)-1 && len(fills) == 0 {
+		return b.Start + b.Length/2
+	}
+	return p.barEnd(bar)
+}
+
+func stroke(v feel.Voice, tick, end int64, t feel.Touch) gridNote {
+	return gridNote{Tick: tick, End: max(end, tick+1), Key: v.Key, Touch: t, Lane: laneOf(v), Limb: v.Limb}
+}
