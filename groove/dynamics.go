@@ -76,23 +76,27 @@ func (p *plan) nominal(who timeline.Player, n *gridNote) int {
 	bar := p.barAt(n.Tick)
 	v := levels[k].of(n.Touch)
 	if n.Touch == feel.Ghost {
-		return v + p.lift(bar)/4
+		return v + p.lift(k, bar)/4
 	}
-	return (v + p.lift(bar)) * places[k][p.metric(bar, n.Tick)] / 100
+	return (v + p.lift(k, bar)) * places[k][p.metric(bar, n.Tick)] / 100
 }
 
 // lift is what the energy adds in a bar. A section whose energy moves does so
 // evenly, bar by bar, where the level's rows change in steps.
-func (p *plan) lift(bar int) int {
+func (p *plan) lift(k laneKind, bar int) int {
+	lift := &energyLift
+	if k == kindBass {
+		lift = &bassLift
+	}
 	from, to := p.pass.EnergyFrom-1, p.pass.EnergyTo-1
 	n := len(p.pass.Bars) - 1
 	if n <= 0 || from == to {
-		return energyLift[from]
+		return lift[from]
 	}
 	at := 1000*from + 1000*(to-from)*bar/n
 	low := min(at/1000, 3)
 	part := at - 1000*low
-	return energyLift[low] + (energyLift[low+1]-energyLift[low])*part/1000
+	return lift[low] + (lift[low+1]-lift[low])*part/1000
 }
 
 // metric is 0 on a beat, 1 half-way between two, 2 elsewhere.

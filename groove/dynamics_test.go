@@ -64,12 +64,12 @@ func TestMovingEnergyGrowsBarByBar(t *testing.T) {
 	tl := song(t, section{name: "a", chords: "C|C|C|C|C|C|C|C", energy: 2, energyTo: 4})
 	p := newPlan(tl, &tl.Passes[0], testSet(nil))
 	for bar := 1; bar < 8; bar++ {
-		if p.lift(bar) <= p.lift(bar-1) {
-			t.Errorf("bar %d is no louder than the bar before: %d, %d", bar+1, p.lift(bar), p.lift(bar-1))
+		if p.lift(kindPiano, bar) <= p.lift(kindPiano, bar-1) {
+			t.Errorf("bar %d is no louder than the bar before: %d, %d", bar+1, p.lift(kindPiano, bar), p.lift(kindPiano, bar-1))
 		}
 	}
-	if p.lift(0) != energyLift[1] || p.lift(7) != energyLift[3] {
-		t.Errorf("the ends are %d and %d, want those of energies 2 and 4", p.lift(0), p.lift(7))
+	if p.lift(kindPiano, 0) != energyLift[1] || p.lift(kindPiano, 7) != energyLift[3] {
+		t.Errorf("the ends are %d and %d, want those of energies 2 and 4", p.lift(kindPiano, 0), p.lift(kindPiano, 7))
 	}
 }
 
