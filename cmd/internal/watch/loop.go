@@ -23,7 +23,7 @@ type loop struct {
 
 	paths []string         // the other files of the last build, absolute
 	seen  map[string]stamp // how each file's entry looked last
-	fresh map[string]bool  // files read so soon after a write that a second one may have left no trace
+	fresh map[string]view  // how they looked: files read so soon after a write that a second one may have left no trace
 	gone  map[string]bool  // files that an event said are away
 
 	polling bool          // said that there are no events
@@ -40,7 +40,7 @@ type loop struct {
 func newLoop(o Options, d disk, open func() (notifier, error)) *loop {
 	return &loop{
 		Options: o, disk: d, open: open, core: newCore(defaultWindows(o.Quiet)),
-		seen: map[string]stamp{}, fresh: map[string]bool{}, gone: map[string]bool{},
+		seen: map[string]stamp{}, fresh: map[string]view{}, gone: map[string]bool{},
 		every: safetyPoll, done: make(chan Outcome, 1),
 	}
 }
@@ -237,7 +237,7 @@ func (l *loop) saw(now time.Time, v view) {
 	l.seen[v.Path] = v.Stamp
 	delete(l.fresh, v.Path)
 	if v.Kind == content && now.Sub(v.Mod).Abs() < coarse {
-		l.fresh[v.Path] = true
+		l.fresh[v.Path] = v
 	}
 }
 
@@ -317,18 +317,19 @@ func (l *loop) poll(now time.Time) {
 // replant is after how many looks the watches are gone over without a reason.
 const replant = 20
 
-// crept reports whether a file holds something else although its entry is the
-// same: a second save within one tick of the file system's clock.
+// crept reports whether a file holds something else than at the last look although
+// its entry is the same: a second save within one tick of the file system's
+// clock. What was built last does not count: an emptied song is never built.
 func (l *loop) crept(now time.Time, path string) bool {
-	if !l.fresh[path] || l.building != nil {
+	last, ok := l.fresh[path]
+	if !ok || l.building != nil {
 		return false
 	}
 	v := l.disk.View(path)
 	if v.Kind == content && now.Sub(v.Mod).Abs() >= coarse {
 		delete(l.fresh, path)
 	}
-	last, ok := l.core.known[path]
-	return ok && v.Kind == content && !v.same(last)
+	return v.Kind == content && !v.same(last)
 }
 
 // unannounced counts changes that events should have told of long ago. After

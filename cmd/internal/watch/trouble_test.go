@@ -97,6 +97,20 @@ func TestNotSilent(t *testing.T) {
 	}
 }
 
+// A song that was emptied is looked at again and again while it is fresh, and is
+// no change that an event kept back.
+func TestBlankIsNotSilent(t *testing.T) {
+	t.Parallel()
+	r := newRig(t, settings{})
+	r.write(r.song, "")
+	r.until("word of the blank song", func() bool { return r.said(Blank) == 1 })
+	time.Sleep(coarse + silence) // four safety polls, and the end of being fresh
+	r.close()
+	if n := r.said(Polling); n != 0 {
+		t.Errorf("a local folder is taken for a silent one: %v", r.notices)
+	}
+}
+
 // After an overflow anything may have happened.
 func TestOverflow(t *testing.T) {
 	t.Parallel()
