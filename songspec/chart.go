@@ -30,6 +30,7 @@ type chartWord struct {
 	lo, hi int
 	text   string
 	slash  bool
+	bad    bool // no chord, and reported
 }
 
 // maxTimes bounds the figure of :|x3.
@@ -249,6 +250,7 @@ func (r *chartReader) meterSign(i, hi int) int {
 		i++
 	}
 	if i >= hi || src[i] != ')' {
+		r.begin(lo, i) // the bar is not empty besides
 		r.errorf(lo, i, "Bracket not closed", "A bar in another meter says so in brackets: | (2/4) C |.")
 		return i
 	}
@@ -307,12 +309,12 @@ func (r *chartReader) word(i, hi int) int {
 		r.errorf(lo, i, "Something beside %", "A %% stands alone in its bar: it repeats the whole bar before.")
 	case strings.Trim(text, "/") == "":
 		for j := range text {
-			r.cur.words = append(r.cur.words, chartWord{lo + j, lo + j + 1, "/", true})
+			r.cur.words = append(r.cur.words, chartWord{lo: lo + j, hi: lo + j + 1, text: "/", slash: true})
 		}
 	case strings.Contains(text, "\\"):
 		r.errorf(lo, i, "Backslash in a chord", "A chord over another bass is written with a slash: C/G.")
 	default:
-		r.cur.words = append(r.cur.words, chartWord{lo, i, text, false})
+		r.cur.words = append(r.cur.words, chartWord{lo: lo, hi: i, text: text})
 	}
 	return i
 }

@@ -69,6 +69,7 @@ func (r *resolver) readable(c *chart, key harmony.Key) {
 				continue
 			}
 			if got := r.chord(w.text, key, key); got.err != nil {
+				w.bad = true
 				r.notAChord(w, got.err)
 			}
 		}

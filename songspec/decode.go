@@ -73,6 +73,10 @@ func (d *decoder) blocksOf(body *hclsyntax.Body, what string, attrs, known []str
 // unknown reports a name that does not belong where it stands, with the nearest
 // that does, or the block where the name would belong.
 func (d *decoder) unknown(rng hcl.Range, name, what string, attrs, blocks []string) {
+	if what == "a song" && name == "groove" {
+		d.rep.errorf(rng, "A groove in a song file", "A groove stands in a file of its own, which the song names: grooves = [\"my.groove.hcl\"].")
+		return
+	}
 	for _, p := range places {
 		if contains(p.words, name) {
 			d.rep.errorf(rng, fmt.Sprintf("No %q in %s", name, what), "It belongs %s.", p.where)

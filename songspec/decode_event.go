@@ -2,6 +2,8 @@ package songspec
 
 import (
 	"errors"
+	"fmt"
+	"strconv"
 
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 
@@ -121,6 +123,11 @@ func (r *report) placeError(s *source, e *event, err error) {
 		rng = s.rng(e.at+pe.Off, e.at+pe.End)
 	}
 	help := pe.Help
+	if t := e.place.Text; len(e.place.Bars) == 0 && pe.Off >= 0 && pe.Off < pe.End && pe.End <= len(t) {
+		if n, err := strconv.Atoi(t[pe.Off:pe.End]); err == nil && n > 0 {
+			help += fmt.Sprintf(" If bar %d is meant, write \"%d: 1\".", n, n)
+		}
+	}
 	if e.through != nil {
 		// The place is good where it was written; it is the section's own chords
 		// that have no room for it. That is worth a word, not a failed build.

@@ -106,7 +106,7 @@ func (d *decoder) form(f *File, b *hclsyntax.Block) {
 func (d *decoder) link(f *File) {
 	names := make([]string, 0, len(f.sections))
 	for _, s := range f.sections {
-		if s.name != "" {
+		if s.name != "" && !contains(names, s.name) {
 			names = append(names, s.name)
 		}
 	}

@@ -110,6 +110,11 @@ func (s *source) guardTokens() hcl.Diagnostics {
 		case hclsyntax.TokenOHeredoc:
 			heredoc = hi
 		case hclsyntax.TokenCHeredoc, hclsyntax.TokenEOF:
+			if heredoc >= 0 && t.Type == hclsyntax.TokenCHeredoc {
+				if n := s.runaway(heredoc, lo); n > 0 {
+					return s.refuseRunaway(heredoc, n)
+				}
+			}
 			if heredoc >= 0 && lo-heredoc > MaxChordBytes {
 				return s.refuse(heredoc, heredoc, "Chord text too long", fmt.Sprintf("The text of one chart has at most %d KiB.", MaxChordBytes>>10))
 			}
@@ -118,6 +123,20 @@ func (s *source) guardTokens() hcl.Diagnostics {
 	}
 	s.mask(tokens)
 	return nil
+}
+
+// refuseRunaway points at the head of a text that goes on over line n, which
+// cannot belong to it. All that follows is in the wrong place, too.
+func (s *source) refuseRunaway(lo, n int) hcl.Diagnostics {
+	line := s.line(lo - 1)
+	head := heredocHead.FindSubmatchIndex(s.lineText(line))
+	if head == nil {
+		return nil
+	}
+	from := s.lines[line-1]
+	return s.refuse(from+head[0], from+head[1], "A text is never closed", fmt.Sprintf(
+		"The text that begins here runs on over line %d, which is no line of chords. Write %s on a line of its own after the last chords.",
+		n, s.lineText(line)[head[2]:head[3]]))
 }
 
 func (s *source) refuse(lo, hi int, summary, detail string) hcl.Diagnostics {

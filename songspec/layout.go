@@ -46,7 +46,9 @@ func (s *source) layOut(c *chart, usual meter.Meter, rep *report) (*laidOut, boo
 		}
 		shares[i] = share(bar.words, meters[i], beats)
 		if shares[i] == nil {
-			if bar.like < 0 {
+			if anyBad(bar.words) {
+				// How long its chords last is not the mistake to speak of.
+			} else if bar.like < 0 {
 				rep.errorf(s.rng(bar.lo, bar.hi), "A bar that does not add up", "%s", barHelp(bar, meters[i]))
 			} else {
 				rep.errorf(s.rng(bar.lo, bar.hi), "A bar that does not add up", "The bar it repeats does not fit into %s: write its chords out.", meters[i])
@@ -88,6 +90,15 @@ func (s *source) layOut(c *chart, usual meter.Meter, rep *report) (*laidOut, boo
 	}
 	out.length = at
 	return out, true
+}
+
+func anyBad(words []chartWord) bool {
+	for _, w := range words {
+		if w.bad {
+			return true
+		}
+	}
+	return false
 }
 
 // share gives each word of a bar its ticks; nil when they do not add up. A bar

@@ -90,7 +90,13 @@ func (d *decoder) meter(expr hclsyntax.Expression) *meterWord {
 	}
 	m, err := meter.Parse(t.s)
 	if err != nil {
-		d.rep.errorf(t.rng, "Not a meter", "%s. %s", sentence("%s", err), help)
+		why := sentence("%s", err) + "."
+		if !strings.HasPrefix(why, "A meter is written like") { // help says so too
+			why += " " + help
+		} else {
+			why = help
+		}
+		d.rep.errorf(t.rng, "Not a meter", "%s", why)
 		return nil
 	}
 	return &meterWord{m, t.rng}

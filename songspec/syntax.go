@@ -12,7 +12,7 @@ import (
 var (
 	unquotedChords = regexp.MustCompile(`^\s*chords\s*=\s*[^"<\s]`)
 	noEquals       = regexp.MustCompile(`^\s*([a-z_]+)\s*:?\s+("?[^={]*"?)\s*$`)
-	colonValue     = regexp.MustCompile(`^\s*([a-z_]+)\s*:\s*(.*\S)\s*$`)
+	colonValue     = regexp.MustCompile(`^\s*([a-z_]+)\s*:\s*=?\s*(.*\S)\s*$`)
 	unquotedPlace  = regexp.MustCompile(`^\s*([a-z]+)\s+([^"={]+?)\s*\{`)
 	oddNumber      = regexp.MustCompile(`=\s*([-.0-9][0-9a-zA-Z_.]*)`)
 	blockHead      = regexp.MustCompile(`^\s*([a-z_]+)(\s+"[^"]*")?\s*$`)
@@ -39,7 +39,7 @@ func (s *source) syntax(diags hcl.Diagnostics) hcl.Diagnostics {
 		}
 		lines[rng.Start.Line] = true
 		rep.errorf(rng, summary, "%s", detail)
-		if d.Summary == "Unterminated template string" || d.Summary == "Invalid multi-line string" {
+		if d.Summary == "Unterminated template string" || d.Summary == "Invalid multi-line string" || summary == textHead {
 			break // inside and outside have changed places: all that follows is noise
 		}
 	}
@@ -56,6 +56,9 @@ func (s *source) reword(rng hcl.Range, d *hcl.Diagnostic) (hcl.Range, string, st
 		}
 		return s.rng(lo, hi), "Chord text needs quotes", `Write chords = "| C | F |", or several lines between <<-EOT and EOT.`
 	}
+	if rng, detail, ok := s.rewordHead(rng, line); ok {
+		return rng, textHead, detail
+	}
 	switch d.Summary {
 	case "Invalid single-argument block definition":
 		return rng, "More on one line than fits", "A block on one line holds one option and then its closing brace. Put each option, and the closing brace, on a line of its own."
@@ -66,7 +69,7 @@ func (s *source) reword(rng hcl.Range, d *hcl.Diagnostic) (hcl.Range, string, st
 			return rng, "A block without braces", fmt.Sprintf("Write braces on the same line, even when there is nothing in them: %s%s {}.", m[1], m[2])
 		}
 		if m := unquotedPlace.FindStringSubmatch(line); m != nil {
-			return rng, "A place or a name without quotes", fmt.Sprintf("Write %s \"%s\" { … }.", m[1], m[2])
+			return rng, "A place or a name without quotes", fmt.Sprintf("Write %s \"%s\" { … }.", m[1], bare(m[2]))
 		}
 		return rng, "A block without braces", `After the name comes an opening brace on the same line: section "verse" {.`
 	case "Invalid escape sequence":
@@ -105,9 +108,12 @@ func (s *source) reword(rng hcl.Range, d *hcl.Diagnostic) (hcl.Range, string, st
 		}
 		return rng, "A character that means nothing here", "Text, chords and places stand in quotes."
 	case "Missing item separator":
+		if b := s.src[min(rng.Start.Byte, len(s.src)-1)]; b == '}' || b == '\n' || b == '\r' || rng.Start.Byte >= len(s.src) {
+			return s.openList(rng), "A list is never closed", `A list begins with [ and ends with ]: ["drums", "piano"].`
+		}
 		return rng, "A comma is missing", `The items of a list have commas between: ["drums", "piano"].`
 	}
-	return rng, strings.TrimSuffix(d.Summary, "."), d.Detail
+	return s.rewordForeign(rng, line, d)
 }
 
 // rewordLine looks at a line that is neither a value nor a block.
@@ -117,7 +123,7 @@ func (s *source) rewordLine(rng hcl.Range, line string) (hcl.Range, string, stri
 		return rng, "A closing brace too many", "No block is open here. Delete the brace, or look for one above that closes too early."
 	}
 	if m := unquotedPlace.FindStringSubmatch(line); m != nil {
-		return rng, "A place or a name without quotes", fmt.Sprintf("Write %s \"%s\" { … }.", m[1], m[2])
+		return rng, "A place or a name without quotes", fmt.Sprintf("Write %s \"%s\" { … }.", m[1], bare(m[2]))
 	}
 	if m := colonValue.FindStringSubmatch(line); m != nil {
 		return rng, "A colon for an equals sign", fmt.Sprintf("Write %s = %s.", m[1], m[2])
@@ -127,6 +133,9 @@ func (s *source) rewordLine(rng hcl.Range, line string) (hcl.Range, string, stri
 	}
 	if strings.HasPrefix(trimmed, "|") || strings.HasPrefix(trimmed, ":|") {
 		return rng, "Chords outside a text", "Chord lines stand between chords = <<-EOT and a line with EOT alone."
+	}
+	if strings.HasPrefix(trimmed, "/*") {
+		return rng, "A comment is never closed", "A comment that begins with /* ends with */. A # makes one of the rest of its line."
 	}
 	return rng, "Neither a value nor a block", `A line is a value, like tempo = 72, or the head of a block, like section "verse" {.`
 }

@@ -41,6 +41,9 @@ func (d *decoder) constant(expr hclsyntax.Expression, help string) (cty.Value, b
 	case *hclsyntax.ScopeTraversalExpr:
 		d.rep.errorf(rng, "A word without quotes", "Text stands in quotes: \"%s\". %s", d.show(rng), help)
 		return cty.NilVal, false
+	case *hclsyntax.TupleConsExpr:
+		d.rep.errorf(rng, "A list where one value belongs", "%s", help)
+		return cty.NilVal, false
 	case *hclsyntax.ObjectConsExpr:
 		d.rep.errorf(rng, "Braces where a value belongs", "%s", help)
 		return cty.NilVal, false
@@ -64,6 +67,13 @@ func (d *decoder) constant(expr hclsyntax.Expression, help string) (cty.Value, b
 		return cty.NilVal, false
 	}
 	return v, true
+}
+
+// isWord reports a bare word. Where text belongs it wants quotes, elsewhere
+// quotes would not help.
+func isWord(expr hclsyntax.Expression) bool {
+	_, ok := expr.(*hclsyntax.ScopeTraversalExpr)
+	return ok
 }
 
 // plain reports an expression made of literals, signs and arithmetic alone, with
@@ -139,6 +149,10 @@ func (d *decoder) text(expr hclsyntax.Expression, most int, help string) (*text,
 // number reads a finite number. A number in quotes is taken, with a warning.
 func (d *decoder) number(expr hclsyntax.Expression, help string) (*big.Float, bool) {
 	rng := expr.Range()
+	if isWord(expr) {
+		d.rep.errorf(rng, "Not a number", "%s", help)
+		return nil, false
+	}
 	v, ok := d.constant(expr, help)
 	if !ok {
 		return nil, false
@@ -248,6 +262,10 @@ func ratio(f *big.Float) *big.Rat {
 func (d *decoder) flag(expr hclsyntax.Expression, name string) (*boolean, bool) {
 	rng := expr.Range()
 	help := name + " is true or false, without quotes."
+	if isWord(expr) {
+		d.rep.errorf(rng, "Neither true nor false", "%s", help)
+		return nil, false
+	}
 	v, ok := d.constant(expr, help)
 	if !ok {
 		return nil, false

@@ -168,10 +168,13 @@ func (l *layout) notes(t *Track) []Problem {
 			Detail: fmt.Sprintf("%s of the guide would sound before the song's first bar and are left out; a later from, a pickup or a count_in makes room.", capital(notesWord(early)))})
 	}
 	if late > 0 {
-		over := (firstLate-tl.End)/barTicks(tl) + 1
+		behind := "1 bar"
+		if over := (firstLate-tl.End)/barTicks(tl) + 1; over > 1 {
+			behind = fmt.Sprintf("%d bars", over)
+		}
 		out = append(out, Problem{Attr: "from", Summary: "The voice is longer than the form",
-			Detail: fmt.Sprintf("%s of the guide come after the song's last bar, %d, from %d bars behind its end on, and are left out; a section is missing in the form, or from is too late.",
-				capital(notesWord(late)), lastBar(tl), over)})
+			Detail: fmt.Sprintf("%s of the guide come after the song's last bar, %d, from %s behind its end on, and are left out; a section is missing in the form, or from is too late.",
+				capital(notesWord(late)), lastBar(tl), behind)})
 	}
 	if double > 0 {
 		out = append(out, Problem{Attr: "track", Summary: "Two notes at once",

@@ -93,6 +93,8 @@ func TestPlaceProblems(t *testing.T) {
 		{"no such bar", "the song has four", func(v *timeline.Vocal) { v.From = 9 }, file(0, one), "No such bar", "bars 1 to 4", true},
 		{"no notes", "the bed builds", nil, file(0, meta(0, 3, "Vocal")), "Silent guide vocal", "the file has no notes", false},
 		{"named track silent", "the bed builds", func(v *timeline.Vocal) { v.Track = "Words" }, file(1, one, meta(0, 3, "Words")), "Silent guide vocal", `track "Words"`, false},
+		{"longer by a note", "one bar is no bars", nil, file(0, line("Vocal", 0, [3]int{67, 0, 480}, [3]int{67, 7680, 480})),
+			"The voice is longer than the form", "after the song's last bar, 4, from 1 bar behind", false},
 		{"longer than the form", "told, not cut in silence", nil, file(0, line("Vocal", 0, [3]int{67, 0, 480}, [3]int{67, 9600, 480}, [3]int{67, 10080, 480})),
 			"The voice is longer than the form", "2 notes of the guide come after the song's last bar, 4, from 2 bars", false},
 		{"another tempo", "placed by beats", nil, file(0, cat(meta(0, 0x51, "\x07\xA1\x20"), one)), "The guide's tempo is not the song's", "120 in the guide, 60 in the song at bar 1", false},

@@ -110,6 +110,10 @@ func (l *loader) ownGrooves(refs []songspec.Ref) {
 			continue
 		}
 		name := filepath.Join(filepath.Dir(l.req.Song), filepath.FromSlash(ref.Path))
+		if name == filepath.Clean(l.req.Song) {
+			l.mistake(ref.Range, "The song is no groove file", "A groove stands in a file of its own; name that one here.")
+			continue
+		}
 		if _, twice := l.res.Sources[name]; twice {
 			l.mistake(ref.Range, "The same groove file twice", "%q stands in the list already.", ref.Path)
 			continue
