@@ -65,17 +65,17 @@ func TestOutput(t *testing.T) {
 }
 
 // However often it is started, never two run at once, and the last start runs to
-// the end. The command holds a folder that only one can make.
+// the end. Each run leaves its process number and looks whether the one before
+// still lives; it takes its time to end, so that a hasty runner is found out. No
+// lock is kept in a file: a run may be ended at any point, also while it makes one.
 func TestNewestWins(t *testing.T) {
-	dir := t.TempDir()
-	lock, count := filepath.Join(dir, "lock"), filepath.Join(dir, "count")
-	line := fmt.Sprintf(`mkdir %[1]q || { echo TWO; exit; }
-echo start >> %[2]q
-trap 'rmdir %[1]q; exit' TERM
+	last := filepath.Join(t.TempDir(), "last")
+	line := fmt.Sprintf(`trap 'sleep 0.02; exit' TERM
+kill -0 "$(cat %[1]q)" 2>/dev/null && echo TWO
+echo $$ > %[1]q
 echo running
 sleep 0.3 & wait $!
-rmdir %[1]q
-echo finished`, lock, count)
+echo finished`, last)
 	p := &page{t: t}
 	r := New(line, p)
 	for i := 0; i < 30; i++ {
