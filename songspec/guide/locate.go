@@ -13,17 +13,18 @@ type Position struct {
 	Tick  int64
 	Pass  int    // index of the pass; -1 before the first
 	Bar   int    // number of the bar in the song, from 1; the bars in front are 0, -1, …
-	Count string // to the nearest spoken count: a quarter or a third of the meter's unit
+	Count string // to the nearest spoken count: a quarter of the meter's unit, a third where triplets are sung
 }
 
 // String is "bar 12 count 3".
 func (p Position) String() string { return fmt.Sprintf("bar %d count %s", p.Bar, p.Count) }
 
 // At locates an absolute tick. What is played a little early or late is given
-// the count it is meant on: the nearest quarter of the meter's unit, or its
-// third when that is plainly nearer.
+// the count it is meant on: the nearest quarter of the meter's unit, or, where
+// triplets are sung, its third when that is plainly nearer.
 func At(tl *timeline.Timeline, tick int64) Position {
 	out := Position{Tick: tick, Pass: -1, Count: "1"}
+	thirds := singsThirds(tl, tick)
 	i := passAt(tl, tick)
 	if i < 0 {
 		return before(tl, out)
@@ -32,7 +33,7 @@ func At(tl *timeline.Timeline, tick int64) Position {
 	bar := barAt(p, tick-p.Start)
 	for {
 		b := &p.Bars[bar]
-		rel := nearCount(tick-p.Start-b.Start, b.Meter.UnitTicks())
+		rel := nearCount(tick-p.Start-b.Start, b.Meter.UnitTicks(), thirds)
 		if rel < b.Length {
 			out.Pass, out.Bar, out.Count = p.Index, p.FirstBar+bar, b.Meter.CountAt(rel)
 			return out
@@ -61,7 +62,7 @@ func before(tl *timeline.Timeline, out Position) Position {
 	length := m.BarTicks()
 	back := tl.Passes[0].Start - out.Tick // at least 1
 	bars := (back + length - 1) / length
-	rel := nearCount(bars*length-back, m.UnitTicks())
+	rel := nearCount(bars*length-back, m.UnitTicks(), singsThirds(tl, out.Tick))
 	if rel == length {
 		bars, rel = bars-1, 0
 	}
@@ -70,14 +71,62 @@ func before(tl *timeline.Timeline, out Position) Position {
 }
 
 // nearCount is the nearest spoken count to rel, in ticks from the bar line.
-func nearCount(rel, unit int64) int64 {
+func nearCount(rel, unit int64, thirds bool) int64 {
 	quarter, third := unit/4, unit/3
 	q := (rel + quarter/2) / quarter * quarter
+	if !thirds {
+		return q
+	}
 	t := (rel + third/2) / third * third
 	if d := dist(rel, t); d < dist(rel, q) && d <= unit/24 {
 		return t
 	}
 	return q
+}
+
+// aroundNotes bounds how many notes to either side say how the singer divides the
+// beat, and aroundUnits how far off they may lie, in the meter's units.
+const (
+	aroundNotes = 32
+	aroundUnits = 8
+)
+
+// singsThirds reports whether the notes around a tick that begin off the beat
+// stand on thirds of it rather than on its half and quarters. In straight time a
+// note that merely ends somewhere is not to be called a triplet. Without a
+// sung note the only ticks to locate are places of the song file, which may be
+// thirds.
+func singsThirds(tl *timeline.Timeline, tick int64) bool {
+	if tl.Vocal == nil || len(tl.Vocal.Notes) == 0 {
+		return true
+	}
+	i := max(0, passAt(tl, tick))
+	if i >= len(tl.Passes) || len(tl.Passes[i].Bars) == 0 {
+		return false
+	}
+	p := &tl.Passes[i]
+	unit := p.Bars[barAt(p, tick-p.Start)].Meter.UnitTicks()
+	notes := tl.Vocal.Notes
+	here := sort.Search(len(notes), func(k int) bool { return notes[k].Tick >= tick })
+	thirds, straight := 0, 0
+	for k := max(0, here-aroundNotes); k < min(len(notes), here+aroundNotes); k++ {
+		at := notes[k].Tick
+		if dist(at, tick) > aroundUnits*unit {
+			continue
+		}
+		rel := ((at-p.Start)%unit + unit) % unit
+		if min(rel, unit-rel) < unit/12 {
+			continue // on the beat: says nothing
+		}
+		third := min(dist(rel, unit/3), dist(rel, 2*unit/3))
+		quarter := min(dist(rel, unit/4), dist(rel, unit/2), dist(rel, 3*unit/4))
+		if third < quarter {
+			thirds++
+		} else {
+			straight++
+		}
+	}
+	return thirds > straight
 }
 
 func dist(a, b int64) int64 {

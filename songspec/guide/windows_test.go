@@ -148,6 +148,27 @@ func TestAt(t *testing.T) {
 	}
 }
 
+// A note that ends two thirds into a beat is a triplet to a singer of triplets
+// alone: among straight eighths the rest is counted from the nearest sixteenth.
+func TestAtBySinging(t *testing.T) {
+	for _, tt := range []struct {
+		name  string
+		notes [][3]int // key, start, length in ticks of 480
+		want  string
+	}{
+		{"straight eighths", [][3]int{{67, 0, 240}, {67, 240, 240}, {67, 480, 240}, {67, 720, 80}}, "bar 1 count 2a"},
+		{"triplets", [][3]int{{67, 0, 160}, {67, 160, 160}, {67, 320, 160}, {67, 480, 160}, {67, 640, 160}}, "bar 1 count 2l"},
+		{"swung eighths", [][3]int{{67, 0, 320}, {67, 320, 160}, {67, 480, 320}}, "bar 1 count 2l"},
+		{"quarters", [][3]int{{67, 0, 480}, {67, 480, 320}}, "bar 1 count 2a"},
+	} {
+		tl := song(t, "C", 60, 0, verse)
+		place(t, tl, file(0, line("Vocal", 0, tt.notes...)))
+		if w := Windows(tl); len(w) != 1 || w[0].From.String() != tt.want {
+			t.Errorf("%s: windows %+v, want one from %s", tt.name, w, tt.want)
+		}
+	}
+}
+
 // Nearest rank: of 1 to 20, the 5th percentile is 1, the lower quartile 5, the
 // 95th 19 (definition: the smallest value with at least p in 100 at or below it).
 func TestRegisterOf(t *testing.T) {
