@@ -33,9 +33,9 @@ func (l *layout) disagreements() []Problem {
 			if m, ok := l.meterAt(at); ok && disagree(m, b.Meter) {
 				if meterBar == 0 {
 					meterBar = number
-					meters = append(meters, fmt.Sprintf("%d/%d in the guide, %s in the song at bar %d", m.Num, m.Den, b.Meter, number))
+					meters = append(meters, fmt.Sprintf("%d/%d in the guide, %s in the song, at bar %d", m.Num, m.Den, b.Meter, number))
 				} else if len(meters) == 1 {
-					meters = append(meters, "and later again")
+					meters = append(meters, "and again later")
 				}
 			}
 			if moving(p, j) {
@@ -46,7 +46,7 @@ func (l *layout) disagreements() []Problem {
 			// Two parts in a hundred: more than the rounding of any tempo to whole beats.
 			if ok && song > 0 && dist(file, song)*50 > song && tempoBar == 0 {
 				tempoBar = number
-				tempo = append(tempo, fmt.Sprintf("%s in the guide, %s in the song at bar %d", bpm(file, b.Meter), bpm(song, b.Meter), number))
+				tempo = append(tempo, fmt.Sprintf("%s beats a minute in the guide, %s in the song, at bar %d", bpm(file, b.Meter), bpm(song, b.Meter), number))
 			}
 		}
 	}
@@ -57,7 +57,7 @@ func (l *layout) disagreements() []Problem {
 	}
 	if len(tempo) > 0 {
 		out = append(out, Problem{Summary: "The guide's tempo is not the song's",
-			Detail: fmt.Sprintf("It is %s beats a minute. The voice is placed by beats and follows the song's tempo.", tempo[0])})
+			Detail: fmt.Sprintf("It is %s. The voice is placed by beats and follows the song's tempo.", tempo[0])})
 	}
 	return out
 }

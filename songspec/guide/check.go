@@ -26,13 +26,14 @@ func Check(tl *timeline.Timeline) []Problem {
 			more = fmt.Sprintf(" So do %d more.", len(r.Clashes)-3)
 		}
 		out = append(out, Problem{Summary: capital(c.String()),
-			Detail: fmt.Sprintf("It lies a semitone above the chord's %s and is held for %s beats.%s", c.Tone, Thousandths(c.Over*1000/beatAt(tl, c.At.Tick)), more)})
+			Detail: fmt.Sprintf("It lies a semitone above the chord's %s and is held for %s.%s", c.Tone, beatsWord(c.Over*1000/beatAt(tl, c.At.Tick)), more)})
 	}
 	if r.Doubtful() {
 		out = append(out, Problem{Attr: "from", Summary: "The voice does not fit the chords",
 			Detail: fmt.Sprintf("%d of %d long notes on the beat lie a semitone above a chord tone; in 19 songs of 20 it is fewer than 16 in 100. The guide may start at another bar (from) or be in another key.", r.Rub, r.Long)})
 	}
 	out = append(out, outOfRange(tl)...)
+	out = append(out, farFromVoices(tl)...)
 	for _, s := range Spaces(tl) {
 		notes := tl.Vocal.Notes
 		k := sort.Search(len(notes), func(k int) bool { return notes[k].Tick >= s.Start })
@@ -74,10 +75,77 @@ func outOfRange(tl *timeline.Timeline) []Problem {
 		n := v.Notes[at]
 		k := keyAt(tl, n.Tick)
 		out = append(out, Problem{Attr: "range", Summary: "The voice leaves the singer's range",
-			Detail: fmt.Sprintf("Sung %s, %s, lies %s the range %s to %s; %d of %d notes do.", PitchName(int(n.Key), k), At(tl, n.Tick), side.word,
-				PitchName(v.RangeLow, k), PitchName(v.RangeHigh, k), count, len(v.Notes))})
+			Detail: fmt.Sprintf("Sung %s, %s, lies %s the range %s to %s; %d of %d notes do.%s", PitchName(int(n.Key), k), At(tl, n.Tick), side.word,
+				PitchName(v.RangeLow, k), PitchName(v.RangeHigh, k), count, len(v.Notes), octaveOff(v, side.word, count))})
 	}
 	return out
+}
+
+// octaveOff says that a guide would fit the range in another octave: a tenor's
+// line that was played as it reads in the treble clef lies an octave high. It
+// must be a fifth of the notes that lie outside, and nearly all must fit then.
+func octaveOff(v *timeline.Vocal, word string, outside int) string {
+	move, where, off := -12, "lower", "high, as a tenor's line in the treble clef is"
+	if word == "below" {
+		move, where, off = 12, "higher", "low"
+	}
+	if 5*outside < len(v.Notes) {
+		return ""
+	}
+	fit := 0
+	for _, n := range v.Notes {
+		if k := int(n.Key) + move; k >= v.RangeLow && k <= v.RangeHigh {
+			fit++
+		}
+	}
+	if 20*fit < 19*len(v.Notes) {
+		return ""
+	}
+	return fmt.Sprintf(" An octave %s %d of %d would fit: the guide may be written an octave too %s. Export it in the octave in which it is sung: the comp's ceiling follows it.", where, fit, len(v.Notes), off)
+}
+
+// The middle note (median) of a whole line lies at D4 for men and F4 for women in
+// annotated pop songs, at A#4 in art song, whose highest twentieth begins at E5
+// (measured on McGill Billboard and OpenScore Lieder; a bass in art song lies
+// about an octave lower, from memory). A line with its middle over D#5 or under C3
+// is rarely in the octave in which it is sung.
+const (
+	highMiddle = 75
+	lowMiddle  = 48
+)
+
+// farFromVoices says that a guide without a stated range lies where few sing.
+func farFromVoices(tl *timeline.Timeline) []Problem {
+	v := tl.Vocal
+	if v.RangeLow != 0 || v.RangeHigh != 0 || len(v.Notes) < 8 {
+		return nil
+	}
+	keys := make([]int, len(v.Notes))
+	for i, n := range v.Notes {
+		keys[i] = int(n.Key)
+	}
+	middle := RegisterOf(keys).Median
+	k := keyAt(tl, v.Notes[0].Tick)
+	word, half := "high", "above"
+	switch {
+	case middle > highMiddle:
+	case middle < lowMiddle:
+		word, half = "low", "below"
+	default:
+		return nil
+	}
+	return []Problem{{Summary: "A " + word + " voice",
+		Detail: fmt.Sprintf("Half of what the guide sings lies at or %s %s: if it is written an octave too %s, export it where it is sung, since the comp keeps under it; if it is meant so, say so with range = [lowest, highest].",
+			half, PitchName(middle, k), word)}}
+}
+
+// beatsWord is "1 beat", "2.5 beats".
+func beatsWord(thousandths int64) string {
+	s := Thousandths((thousandths + 50) / 100 * 100)
+	if s == "1" {
+		return "1 beat"
+	}
+	return s + " beats"
 }
 
 // keyAt is the key in force at an absolute tick.

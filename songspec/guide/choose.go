@@ -11,6 +11,7 @@ type Choice struct {
 	Track *Track
 	Why   string   // "named \"Vocal\", one note at a time"
 	Doubt []string // names of other tracks that could as well be the voice
+	Empty string   // a track without notes whose name says more of a voice than Track's
 }
 
 // Vocal takes the track of that name, in any case, or, when the name is empty,
@@ -43,6 +44,7 @@ func (f *File) Vocal(name string) (Choice, error) {
 	sort.SliceStable(list, func(i, j int) bool { return list[i].score > list[j].score })
 	best := list[0]
 	c := Choice{Track: best.t, Why: strings.Join(best.why, ", ")}
+	c.Empty = f.emptyVoice(best.t)
 	if len(with) == 1 {
 		c.Why = "the only track with notes"
 		return c, nil
@@ -130,27 +132,14 @@ func (f *File) likelihood(t *Track) (int, []string) {
 			why = append(why, reason)
 		}
 	}
-	words := strings.FieldsFunc(strings.ToLower(t.Name), func(c rune) bool {
-		return c < 'a' && c < 0x80 || c > 'z' && c < 0x80
-	})
-	has := func(list []string) bool {
-		for _, w := range words {
-			for _, l := range list {
-				if w == l {
-					return true
-				}
-			}
-		}
-		return false
-	}
 	named := fmt.Sprintf("named %q", t.Name)
 	switch {
-	case has(voiceWords):
+	case hasWord(t.Name, voiceWords):
 		add(60, named)
-	case has(lineWords):
+	case hasWord(t.Name, lineWords):
 		add(40, named)
 	}
-	if has(otherWords) {
+	if hasWord(t.Name, otherWords) {
 		add(-40, "")
 	}
 	if s := f.sungShare(t); s >= 50 {
@@ -190,6 +179,35 @@ func (f *File) likelihood(t *Track) (int, []string) {
 		why = []string{"nothing fits better"}
 	}
 	return score, why
+}
+
+// hasWord reports whether one of the words stands in a track's name.
+func hasWord(name string, list []string) bool {
+	for _, w := range strings.FieldsFunc(strings.ToLower(name), func(c rune) bool {
+		return c < 'a' && c < 0x80 || c > 'z' && c < 0x80
+	}) {
+		for _, l := range list {
+			if w == l {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// emptyVoice is the name of a track that has no notes but a voice's name, when
+// the track that was taken has none; "" otherwise. The singer's track that was
+// exported muted is the usual case.
+func (f *File) emptyVoice(taken *Track) string {
+	if hasWord(taken.Name, voiceWords) {
+		return ""
+	}
+	for i := range f.Tracks {
+		if t := &f.Tracks[i]; len(t.Notes) == 0 && hasWord(t.Name, voiceWords) && !hasWord(t.Name, otherWords) {
+			return t.Name
+		}
+	}
+	return ""
 }
 
 // sungShare is how many of a track's notes in a hundred have a lyric on them.

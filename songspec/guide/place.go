@@ -64,6 +64,14 @@ func Place(tl *timeline.Timeline, f *File) []Problem {
 		return append(out, Problem{Error: true, Attr: "track", Summary: "No such voice", Detail: sentence(v.Path + ": " + err.Error())})
 	}
 	v.TrackResolved = choice.Track.Name
+	switch {
+	case choice.Empty != "":
+		out = append(out, Problem{Attr: "track", Summary: "The voice's track is empty",
+			Detail: fmt.Sprintf("%s: the track %q has no notes, so %q is taken for the voice (%s); export the voice with its notes, or name the right one with track.", v.Path, choice.Empty, choice.Track.Name, choice.Why)})
+	case choice.Track.Channel == 10:
+		out = append(out, Problem{Attr: "track", Summary: "A drum track for a voice",
+			Detail: fmt.Sprintf("%s: the track %q is on channel 10, whose notes are drums by custom; name the voice's own with track.", v.Path, choice.Track.Name)})
+	}
 	if len(choice.Doubt) > 0 {
 		out = append(out, Problem{Attr: "track", Summary: "More than one voice",
 			Detail: fmt.Sprintf("%s: taken for the voice is %q (%s), but %s could be it too; say so with track = %q.",
@@ -168,17 +176,21 @@ func (l *layout) notes(t *Track) []Problem {
 			Detail: fmt.Sprintf("%s of the guide would sound before the song's first bar and are left out; a later from, a pickup or a count_in makes room.", capital(notesWord(early)))})
 	}
 	if late > 0 {
-		behind := "1 bar"
-		if over := (firstLate-tl.End)/barTicks(tl) + 1; over > 1 {
-			behind = fmt.Sprintf("%d bars", over)
+		come, are := "come", "They are"
+		if late == 1 {
+			come, are = "comes", "It is"
 		}
 		out = append(out, Problem{Attr: "from", Summary: "The voice is longer than the form",
-			Detail: fmt.Sprintf("%s of the guide come after the song's last bar, %d, from %s behind its end on, and are left out; a section is missing in the form, or from is too late.",
-				capital(notesWord(late)), lastBar(tl), behind)})
+			Detail: fmt.Sprintf("%s of the guide %s after the song's last bar, %d, the first in what would be bar %d. %s left out; a section is missing in the form, or from is too late.",
+				capital(notesWord(late)), come, lastBar(tl), lastBar(tl)+1+int((firstLate-tl.End)/barTicks(tl)), are)})
 	}
 	if double > 0 {
+		where := fmt.Sprintf("at %s", At(tl, firstDouble))
+		if double > 1 {
+			where = fmt.Sprintf("in %d places, the first %s", double, where)
+		}
 		out = append(out, Problem{Attr: "track", Summary: "Two notes at once",
-			Detail: fmt.Sprintf("The voice has notes on top of each other in %d places, the first at %s; the band listens to all of them.", double, At(tl, firstDouble))})
+			Detail: fmt.Sprintf("The voice has notes on top of each other %s; the band listens to all of them.", where)})
 	}
 	if len(v.Notes) == 0 && early+late > 0 {
 		out = append(out, Problem{Attr: "from", Summary: "Silent guide vocal",

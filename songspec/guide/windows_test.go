@@ -124,6 +124,40 @@ func TestRange(t *testing.T) {
 	}
 }
 
+// A guide in another octave is said to be one when a range or the voices of the
+// world tell: a line of C4 to A4 belongs to anybody, an octave up to hardly one.
+func TestOctaveOff(t *testing.T) {
+	for _, tt := range []struct {
+		name      string
+		move      int
+		low, high int
+		want      string // in the detail of the only problem; empty for none
+	}{
+		{"as sung, no range", 0, 0, 0, ""},
+		{"an octave up, no range", 12, 0, 0, "an octave too high"},
+		{"a bass, no range", -12, 0, 0, ""},
+		{"two octaves down, no range", -24, 0, 0, "an octave too low"},
+		{"as sung", 0, 55, 72, ""},
+		{"a tenor in the treble clef", 12, 55, 72, "An octave lower 8 of 8 would fit: the guide may be written an octave too high, as a tenor's line in the treble clef is."},
+		{"an octave down", -12, 55, 72, "An octave higher 8 of 8 would fit: the guide may be written an octave too low."},
+	} {
+		tl := song(t, "C", 60, 0, verse)
+		tl.Vocal.RangeLow, tl.Vocal.RangeHigh = tt.low, tt.high
+		var notes [][3]int
+		for i, k := range []int{60, 64, 67, 69, 67, 64, 65, 67} {
+			notes = append(notes, [3]int{k + tt.move, 480 * i, 240})
+		}
+		place(t, tl, file(0, line("Vocal", 0, notes...)))
+		p := append(outOfRange(tl), farFromVoices(tl)...)
+		switch {
+		case tt.want == "" && len(p) > 0:
+			t.Errorf("%s: %+v", tt.name, p)
+		case tt.want != "" && (len(p) != 1 || !strings.Contains(p[0].Detail, tt.want)):
+			t.Errorf("%s: %+v, want %q", tt.name, p, tt.want)
+		}
+	}
+}
+
 func TestAt(t *testing.T) {
 	tl := song(t, "C", 60, 3840, verse, part{name: "dance", meter: "6/8", chords: []string{"C"}})
 	for _, tt := range []struct {
