@@ -21,7 +21,7 @@ func Parse(name string, src []byte) (*File, hcl.Diagnostics) {
 	}
 	hf, diags := hclsyntax.ParseConfig(s.masked, name, hcl.InitialPos)
 	if diags.HasErrors() {
-		return nil, s.syntax(diags)
+		return nil, s.syntax(diags, &songDialect)
 	}
 	d := &decoder{s: s, rep: report{s: s}}
 	f := &File{src: s, byName: map[string]*section{}}
@@ -75,6 +75,10 @@ func (d *decoder) blocksOf(body *hclsyntax.Body, what string, attrs, known []str
 func (d *decoder) unknown(rng hcl.Range, name, what string, attrs, blocks []string) {
 	if what == "a song" && name == "groove" {
 		d.rep.errorf(rng, "A groove in a song file", "A groove stands in a file of its own, which the song names: grooves = [\"my.groove.hcl\"].")
+		return
+	}
+	if what == "a song" && partOfSong(name) {
+		d.rep.errorf(rng, fmt.Sprintf("No %q in a song", name), "A part of the song is a section of that name: section %q { … }.", strings.ToLower(name))
 		return
 	}
 	for _, p := range places {

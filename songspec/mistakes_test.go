@@ -4,15 +4,22 @@ import (
 	"flag"
 	"fmt"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 )
 
 var update = flag.Bool("update", false, "write the goldens anew")
 
-// mistakes are song files with something wrong or doubtful in them. What is said
+// mistake is a song file with something wrong or doubtful in it. What is said
 // about each stands in testdata/mistakes.txt.
-var mistakes = []struct{ name, reason, src string }{
+type mistake struct{ name, reason, src string }
+
+// mistakes are those of a song's writing and of its music, and writtenMistakes and
+// musicMistakes what came later.
+var mistakes = slices.Concat(earlyMistakes, writtenMistakes, musicMistakes)
+
+var earlyMistakes = []mistake{
 	// What HCL does by itself, or leaves silent.
 	{"misspelt attribute", "the nearest right name is offered", "tempoo = 120\n" + one("| C |")},
 	{"block as value", "section = { is a block written as a value", "section = {\n}\n"},

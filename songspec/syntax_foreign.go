@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/hashicorp/hcl/v2"
 )
@@ -17,7 +18,7 @@ var (
 
 // rewordForeign is for what is right somewhere else: a decimal comma, a name in
 // quotes, round brackets and braces where HCL has square ones.
-func (s *source) rewordForeign(rng hcl.Range, line string, d *hcl.Diagnostic) (hcl.Range, string, string) {
+func (s wording) rewordForeign(rng hcl.Range, line string, d *hcl.Diagnostic) (hcl.Range, string, string) {
 	switch d.Summary {
 	case "Unexpected comma after argument":
 		if m := decimalComma.FindStringSubmatch(line); m != nil {
@@ -30,24 +31,33 @@ func (s *source) rewordForeign(rng hcl.Range, line string, d *hcl.Diagnostic) (h
 		if m := quotedName.FindStringSubmatch(line); m != nil {
 			return rng, "A name in quotes", fmt.Sprintf("Write %s = %s.", m[1], strings.TrimRight(m[2], ","))
 		}
-		return rng, "A name in quotes", "The name of a value stands without quotes: tempo = 72."
+		return rng, "A name in quotes", fmt.Sprintf("The name of a value stands without quotes: %s.", s.Value)
 	case "Unbalanced parentheses":
-		return rng, "Round brackets", "A list stands in square brackets: [2, 4]."
-	case "Missing attribute value", "Missing key/value separator":
+		return rng, "Round brackets", fmt.Sprintf("A list stands in square brackets: %s.", s.Pair)
+	case "Missing argument separator", "Unterminated function call", "Missing open parenthesis", "Missing closing parenthesis", "Missing function name":
+		return rng, "Round brackets", "Nothing is called here by its name and round brackets. " + s.Quoted
+	case "Missing close bracket on index", "Missing close bracket on splat index":
+		return s.openList(rng), "A bracket out of place", fmt.Sprintf("A list stands alone after the equals sign, and ends with ]: %s.", s.List)
+	case "Unsupported operator", "Missing false expression in conditional":
+		return rng, "A sign that means nothing here", s.Quoted
+	case "Missing attribute value", "Missing key/value separator", "Missing attribute separator", "Unterminated object constructor expression":
 		for n := rng.Start.Line; n >= 1; n-- {
 			at := s.lineText(n)
 			m := bracedValue.FindSubmatchIndex(at)
 			if m == nil {
 				continue
 			}
-			name, lo := string(at[m[2]:m[3]]), s.lines[n-1]
-			if contains(topBlocks, name) || contains(eventWords, name) || name == "play" {
-				return s.rng(lo+m[2], lo+m[3]), "A block written as a value", fmt.Sprintf("Write it without the equals sign: %s.", blockForm(name))
+			lo := s.lines[n-1]
+			if form := s.Blocks[string(at[m[2]:m[3]])]; form != "" {
+				return s.rng(lo+m[2], lo+m[3]), "A block written as a value", fmt.Sprintf("Write it without the equals sign: %s.", form)
 			}
-			return s.rng(lo+m[1]-1, lo+m[1]), "Braces where a value belongs", "A list stands in square brackets: [2, 4]."
+			return s.rng(lo+m[1]-1, lo+m[1]), "Braces where a value belongs", fmt.Sprintf("A list stands in square brackets: %s.", s.Pair)
 		}
+		return rng, "Braces where a value belongs", fmt.Sprintf("A list stands in square brackets: %s.", s.Pair)
 	}
-	return rng, strings.TrimSuffix(d.Summary, "."), d.Detail
+	// What is left is the arithmetic and the loops of a language that nobody meant
+	// to write here.
+	return rng, "Something out of place", fmt.Sprintf("Nothing like this stands in such a file. A line is a value, like %s, or the head of a block, like %s. %s", s.Value, s.Head, s.Quoted)
 }
 
 // textHead is the summary of a text of several lines that does not begin as it
@@ -59,16 +69,42 @@ var (
 	crowdedHead = regexp.MustCompile(`=\s*(<<-?[\p{L}_][\p{L}\p{N}_-]*)[^\p{L}\p{N}_-]`)
 )
 
-// rewordHead looks at a line on which a text of several lines was to begin.
-func (s *source) rewordHead(rng hcl.Range, line string) (hcl.Range, string, bool) {
-	lo := s.lines[rng.Start.Line-1]
+// songLine looks for chords where none can stand, and at a line on which a text
+// of several lines was to begin.
+func songLine(line string) (from, to int, summary, detail string, ok bool) {
+	if m := unquotedChords.FindStringSubmatchIndex(line); m != nil {
+		return m[2], m[3], "Chord text needs quotes", `Write chords = "| C | F |", or several lines between <<-EOT and EOT.`, true
+	}
 	if m := foreignHead.FindStringSubmatchIndex(line); m != nil {
-		return s.rng(lo+m[2], lo+m[3]), "Several lines of chords begin with <<-EOT, in one word, and end with a line that holds EOT alone.", true
+		return m[2], m[3], textHead, "Several lines of chords begin with <<-EOT, in one word, and end with a line that holds EOT alone.", true
 	}
 	if m := crowdedHead.FindStringSubmatchIndex(line); m != nil {
-		return s.rng(lo+m[2], lo+m[3]), fmt.Sprintf("Nothing may follow %s on its line. The chords begin on the next one.", line[m[2]:m[3]]), true
+		return m[2], m[3], textHead, fmt.Sprintf("Nothing may follow %s on its line. The chords begin on the next one.", line[m[2]:m[3]]), true
 	}
-	return rng, "", false
+	if m := chordLine.FindStringIndex(line); m != nil {
+		return m[1] - 1, m[1], "Chords outside a text", "Chord lines stand between chords = <<-EOT and a line with EOT alone.", true
+	}
+	return 0, 0, "", "", false
+}
+
+// chordLine is a line that begins with a bar line.
+var chordLine = regexp.MustCompile(`^\s*:?\|`)
+
+// oddBlanks are blanks of other keyboards and of typesetters, which look like one.
+const oddBlanks = "\u00a0\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u200b\u202f\u205f\u2060\u3000\ufeff"
+
+// oddBlank is the first of them on a line outside of quotes.
+func oddBlank(line string) (from, to int, ok bool) {
+	quoted := false
+	for i, r := range line {
+		switch {
+		case r == '"':
+			quoted = !quoted
+		case !quoted && strings.ContainsRune(oddBlanks, r):
+			return i, i + utf8.RuneLen(r), true
+		}
+	}
+	return 0, 0, false
 }
 
 // bare is a name or place without the quotes and the colon that do not belong

@@ -1,6 +1,10 @@
 package songspec
 
-import "plinth/songspec/timeline"
+import (
+	"strings"
+
+	"plinth/songspec/timeline"
+)
 
 // The words of the song file, by the block they stand in, in the order in which
 // the reference lists them.
@@ -27,6 +31,15 @@ var eventAttrs = [...][]string{
 	timeline.Hold:   {"beats"},
 	timeline.Rit:    {"to"},
 	timeline.Space:  {"beats"},
+}
+
+// partsOfSong are what musicians call the parts of a song.
+var partsOfSong = []string{"intro", "verse", "prechorus", "pre_chorus", "pre-chorus", "chorus", "refrain", "bridge", "interlude", "solo", "tag", "outro", "coda",
+	"ending", "vamp", "turnaround", "strophe", "vers", "couplet", "hook", "part", "middle_eight", "instrumental", "a", "b", "c"}
+
+// partOfSong reports the name of a part, perhaps with its number: verse2.
+func partOfSong(name string) bool {
+	return contains(partsOfSong, strings.TrimRight(strings.ToLower(name), "0123456789_-"))
 }
 
 // Kits are the words for what the drummer plays on. General MIDI level 1 has one

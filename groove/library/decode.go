@@ -37,7 +37,7 @@ func decode(name string, src []byte) (feels []*feel.Feel, fills []feel.Fill, dia
 	file, diags := hclsyntax.ParseConfig(src, name, hcl.InitialPos)
 	if diags.HasErrors() {
 		// What follows from a file that does not parse would only be noise.
-		return nil, nil, sorted(diags)
+		return nil, nil, syntax(name, src, diags)
 	}
 	d := &decoder{src: src, families: Families()}
 	body := file.Body.(*hclsyntax.Body)
@@ -73,7 +73,7 @@ func decode(name string, src []byte) (feels []*feel.Feel, fills []feel.Fill, dia
 				feels = append(feels, f)
 			}
 		default:
-			d.errorAt(b.TypeRange, "Unknown block", "There is no block %q in a groove file.%s", b.Type, hint(b.Type, []string{"groove", "fills"}))
+			d.stray(b, "A groove file", nil, []string{"groove", "fills"})
 		}
 	}
 	return feels, fills, sorted(d.diags)
@@ -81,8 +81,12 @@ func decode(name string, src []byte) (feels []*feel.Feel, fills []feel.Fill, dia
 
 // label is the one name a block carries.
 func (d *decoder) label(b *hclsyntax.Block, what string) (string, bool) {
-	if len(b.Labels) != 1 {
+	switch {
+	case len(b.Labels) == 0:
 		d.errorAt(b.DefRange(), "A name is missing", "Write one name in quotes: %s %q { … }.", b.Type, what)
+		return "", false
+	case len(b.Labels) > 1:
+		d.errorAt(b.LabelRanges[1], "Too many names", "Write one name, all of it in quotes: %s %q { … }.", b.Type, strings.Join(b.Labels, " "))
 		return "", false
 	}
 	name := b.Labels[0]
@@ -114,6 +118,10 @@ func (d *decoder) noAttributes(body *hclsyntax.Body, why string) {
 
 // unknown reports an attribute that a block does not take.
 func (d *decoder) unknown(a *hclsyntax.Attribute, where string, known []string) {
+	if form := blockForms[a.Name]; form != "" {
+		d.errorAt(a.NameRange, "A block written as a value", "Write it without the equals sign: %s.", form)
+		return
+	}
 	d.errorAt(a.NameRange, "Unknown word", "%s has no %q.%s", where, a.Name, hint(a.Name, known))
 }
 

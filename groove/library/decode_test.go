@@ -2,6 +2,7 @@ package library
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -92,11 +93,11 @@ var mistakes = []mistake{
 	{"two fills of one colour", "nothing to choose by", small, "fills \"f\" {\n  grid = 1\n  fill \"a\" {\n    colour = 0\n    snare = \"x\"\n  }\n  fill \"b\" {\n    colour = 0\n    snare = \"s\"\n  }\n}\n", "1:1", []string{`"a" and "b" are both of 1 beat, colour 0, at energy 1`}},
 	{"syncopation too low", "the groove's own figure", `"x-------x-------"`, "\"x-----x---------\"\n  }\n  syncopation = 1\n  level \"2\" {", "7:17", []string{"Kick and snare of level 1 reach 2 in a bar. Write syncopation = 2"}},
 	{"empty file", "a whole sentence", small, "", "1:1", []string{"at least one groove"}},
-	{"not closed", "HCL's own message, alone", small, "groove \"a\" {\n", "1:12", []string{"closing brace"}},
+	{"not closed", "the brace that opens, alone", small, "groove \"a\" {\n", "1:12", []string{"closing brace"}},
 }
 
 func TestMistakes(t *testing.T) {
-	for _, m := range mistakes {
+	for _, m := range slices.Concat(mistakes, writingMistakes) {
 		t.Run(m.name, func(t *testing.T) {
 			src := strings.Replace(small, m.old, m.new, 1)
 			if m.old != "" && !strings.Contains(small, m.old) {

@@ -27,7 +27,7 @@ func (d *decoder) fillFamily(b *hclsyntax.Block, family string) []feel.Fill {
 	first := map[string]hcl.Range{}
 	for _, x := range b.Body.Blocks {
 		if x.Type != "fill" {
-			d.errorAt(x.TypeRange, "Unknown block", "A fills block has no block %q.%s", x.Type, hint(x.Type, []string{"fill"}))
+			d.stray(x, "A fills block", []string{"grid"}, []string{"fill"})
 			continue
 		}
 		name, ok := d.label(x, "NAME")
@@ -70,7 +70,7 @@ func (d *decoder) fill(b *hclsyntax.Block, family, name string, grid int) (feel.
 		}
 	}
 	for _, x := range b.Body.Blocks {
-		d.errorAt(x.TypeRange, "Unknown block", "A fill holds no blocks, only rows.")
+		d.stray(x, "A fill", known, nil)
 	}
 	if b.Body.Attributes["colour"] == nil {
 		d.errorAt(b.DefRange(), "No colour", "A fill has a colour: 0 to 2 when it closes a section, 3 to 5 when it stands inside one.")

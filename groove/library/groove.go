@@ -16,7 +16,7 @@ const (
 	maxLagMS                  = 40
 )
 
-var grooveWords = []string{"about", "meter", "tempo", "grid", "kit", "fills", "swing", "swing_unit", "syncopation", "lag", "level"}
+var grooveWords = []string{"about", "meter", "tempo", "grid", "kit", "fills", "swing", "swing_unit", "syncopation"}
 
 // groove reads a groove block. It returns nil when the frame that the rows need
 // (meter and grid) could not be read.
@@ -78,11 +78,14 @@ func (d *decoder) groove(b *hclsyntax.Block, name string) *feel.Feel {
 		case "lag":
 			d.lag(x, f)
 		default:
-			d.errorAt(x.TypeRange, "Unknown block", "A groove has no block %q.%s", x.Type, hint(x.Type, []string{"level", "lag"}))
+			d.stray(x, "A groove", grooveWords, []string{"level", "lag"})
 		}
 	}
 	if !frame {
 		return nil
+	}
+	if len(levels) == 0 && b.Body.Attributes["level"] != nil {
+		return nil // reported as a block written as a value
 	}
 	d.levels(f, levels, b.DefRange())
 	d.checkSyncopation(f, syncopationAt, b.DefRange())
@@ -93,6 +96,9 @@ func (d *decoder) groove(b *hclsyntax.Block, name string) *feel.Feel {
 func (d *decoder) frame(b *hclsyntax.Block, f *feel.Feel) bool {
 	a := b.Body.Attributes["meter"]
 	if a == nil {
+		if misnamed(b, "meter") {
+			return false
+		}
 		d.errorAt(b.DefRange(), "No meter", `A groove needs a meter: meter = "4/4", or meter = "any".`)
 		return false
 	}
@@ -124,6 +130,9 @@ func (d *decoder) frame(b *hclsyntax.Block, f *feel.Feel) bool {
 	}
 	g := b.Body.Attributes["grid"]
 	if g == nil {
+		if misnamed(b, "grid") {
+			return false
+		}
 		d.errorAt(b.DefRange(), "No grid", "A groove needs a grid: how many steps a bar of %s has, for example grid = %d.", f.Meters[0], suggestGrid(f.Meters[0]))
 		return false
 	}
@@ -186,7 +195,7 @@ func (d *decoder) swing(a *hclsyntax.Attribute, f *feel.Feel) {
 func (d *decoder) lag(b *hclsyntax.Block, f *feel.Feel) {
 	known := append(voiceWords(), "bass", "piano")
 	for _, x := range b.Body.Blocks {
-		d.errorAt(x.TypeRange, "Unknown block", "lag holds no blocks, only lines such as snare = 6.")
+		d.errorAt(x.TypeRange, "Unknown block", "lag holds no blocks, only lines such as %s = 6.", lagLine(x.Type, known))
 	}
 	for _, a := range inOrder(b.Body) {
 		if !contains(known, a.Name) {
@@ -226,4 +235,12 @@ func voiceWords() []string {
 		out = append(out, v.Word)
 	}
 	return out
+}
+
+// lagLine is the word of a row that lag takes, the one written where it is one.
+func lagLine(word string, known []string) string {
+	if contains(known, word) {
+		return word
+	}
+	return "snare"
 }

@@ -3,6 +3,7 @@ package library
 import (
 	"bytes"
 	"fmt"
+	"regexp"
 	"unicode/utf8"
 
 	"github.com/hashicorp/hcl/v2"
@@ -52,10 +53,13 @@ func guard(name string, src []byte) hcl.Diagnostics {
 		switch t.Type {
 		case hclsyntax.TokenBang, hclsyntax.TokenMinus:
 			if unary++; unary > maxUnary {
-				return problem(t.Range, "Too many signs in a row", "At most %d of the signs ! and - stand in a row outside quotes.", maxUnary)
+				return badLine(name, src, t.Range, "Too many signs in a row", "At most %d of the signs ! and - stand in a row outside quotes.", maxUnary)
 			}
 		case hclsyntax.TokenQuestion, hclsyntax.TokenColon:
-			return problem(t.Range, "No conditions here",
+			if colonFirst(src, t.Range.Start.Byte) {
+				continue // name: value is a slip with words of its own
+			}
+			return badLine(name, src, t.Range, "No conditions here",
 				"A groove file holds plain values only; the sign %s has no meaning outside quotes.", string(t.Bytes))
 		default:
 			unary = 0
@@ -63,6 +67,30 @@ func guard(name string, src []byte) hcl.Diagnostics {
 	}
 	return nil
 }
+
+// badLine is a problem that is perhaps but a slip on its line: a row without
+// quotes.
+func badLine(name string, src []byte, at hcl.Range, summary, detail string, args ...any) hcl.Diagnostics {
+	from := bytes.LastIndexByte(src[:at.Start.Byte], '\n') + 1
+	line := src[from:]
+	if i := bytes.IndexAny(line, "\r\n"); i >= 0 {
+		line = line[:i]
+	}
+	if lo, hi, summary, detail, ok := rowLine(string(line)); ok {
+		r := placeOf(name, src, from+lo)
+		r.End = placeOf(name, src, from+hi).Start
+		return problem(r, summary, "%s", detail)
+	}
+	return problem(at, summary, detail, args...)
+}
+
+// colonFirst reports a colon after the first word of its line.
+func colonFirst(src []byte, at int) bool {
+	before := src[bytes.LastIndexByte(src[:at], '\n')+1 : at]
+	return src[at] == ':' && firstWord.Match(before)
+}
+
+var firstWord = regexp.MustCompile(`^\s*[a-z_]+\s*$`)
 
 // badPlace is where the first byte that is not UTF-8 stands.
 func badPlace(name string, src []byte) hcl.Range {

@@ -84,8 +84,10 @@ func (d *decoder) readLevel(b *hclsyntax.Block, f *feel.Feel, answer bool) *rawL
 	}
 	for _, x := range b.Body.Blocks {
 		switch {
-		case x.Type != "answer" || answer:
-			d.errorAt(x.TypeRange, "Unknown block", "%s has no block %q.", where, x.Type)
+		case answer:
+			d.stray(x, where, known, nil)
+		case x.Type != "answer":
+			d.stray(x, where, known, []string{"answer"})
 		case len(x.Labels) > 0:
 			d.errorAt(x.DefRange(), "An answer has no name", "Write answer { … }.")
 		case l.answer != nil:

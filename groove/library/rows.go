@@ -63,6 +63,9 @@ func (d *decoder) readTab(a *hclsyntax.Attribute, bar int) (tab, bool) {
 			}
 		case r < utf8.RuneSelf && strings.IndexByte(set, byte(r)) >= 0:
 			t.steps, t.at = append(t.steps, byte(r)), append(t.at, i)
+		case r == '\n' || r == '\r':
+			d.errorAt(a.Expr.Range(), "A row on several lines", "A row stands on one line, in quotes: %s = \"x---x---\". Its bars may be parted by |.", a.Name)
+			return t, false
 		case wrong < 0:
 			wrong = i
 			t.steps, t.at = append(t.steps, '-'), append(t.at, i)

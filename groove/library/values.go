@@ -1,6 +1,7 @@
 package library
 
 import (
+	"bytes"
 	"math/big"
 	"strconv"
 	"unicode/utf8"
@@ -54,8 +55,12 @@ func (d *decoder) value(a *hclsyntax.Attribute) (cty.Value, bool) {
 	v, ok := plain(a.Expr)
 	switch {
 	case !ok:
+		row := d.shown(a.Expr.Range())
+		if row == "" || !isRow(a.Name) {
+			row = "…"
+		}
 		d.errorAt(a.Expr.Range(), "Not a plain value",
-			"%s takes a plain value. Words and rows stand in quotes: %s = \"…\".", a.Name, a.Name)
+			"%s takes a plain value. Words and rows stand in quotes: %s = \"%s\".", a.Name, a.Name, row)
 		return cty.NilVal, false
 	case v.IsNull():
 		d.errorAt(a.Expr.Range(), "Nothing here", "%s cannot be null. Leave the line out instead.", a.Name)
@@ -86,12 +91,25 @@ func (d *decoder) words(a *hclsyntax.Attribute) (out []string, at []hcl.Range, o
 	for _, e := range exprs {
 		v, good := plain(e)
 		if !good || v.IsNull() || v.Type() != cty.String {
-			d.errorAt(e.Range(), "Not a text", "%s takes texts in quotes, one or a list: %s = [\"…\", \"…\"].", a.Name, a.Name)
+			help := "one or a list: " + a.Name + ` = ["…", "…"]`
+			if w := d.shown(e.Range()); w != "" && len(exprs) == 1 {
+				help = a.Name + ` = "` + w + `"`
+			}
+			d.errorAt(e.Range(), "Not a text", "%s takes texts in quotes: %s.", a.Name, help)
 			return nil, nil, false
 		}
 		out, at = append(out, v.AsString()), append(at, e.Range())
 	}
 	return out, at, true
+}
+
+// shown is what stands at a place, "" when it is long or no word.
+func (d *decoder) shown(r hcl.Range) string {
+	lo, hi := r.Start.Byte, r.End.Byte
+	if lo < 0 || hi > len(d.src) || lo >= hi || hi-lo > 40 || bytes.ContainsAny(d.src[lo:hi], "\"[]{}()\r\n") {
+		return ""
+	}
+	return string(d.src[lo:hi])
 }
 
 // whole reads a whole number from low to high.
@@ -109,11 +127,8 @@ func (d *decoder) whole(a *hclsyntax.Attribute, low, high int) (int, bool) {
 
 // pair reads a list of two whole numbers, the first not above the second.
 func (d *decoder) pair(a *hclsyntax.Attribute, low, high int) (lo, hi int, ok bool) {
-	v, good := d.value(a)
-	if !good {
-		return 0, 0, false
-	}
-	if v.Type().IsTupleType() && v.LengthInt() == 2 {
+	v, good := plain(a.Expr)
+	if good && !v.IsNull() && v.Type().IsTupleType() && v.LengthInt() == 2 {
 		var x, y bool
 		lo, x = wholeIn(v.Index(cty.NumberIntVal(0)), low, high)
 		hi, y = wholeIn(v.Index(cty.NumberIntVal(1)), low, high)
