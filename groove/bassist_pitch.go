@@ -26,7 +26,8 @@ const (
 	seventhCost  = 3  // a walking bass on the seventh
 	returnCost   = 15 // a walking bass back on the note that it came from
 	farCost      = 90 // an approach that does not lead by step
-	outsideCost  = 2  // an approach from outside the key
+	outsideCost  = 2  // an approach from outside key and chord
+	thirdCost    = 24 // an approach a semitone beside the third that the comp holds
 )
 
 // pitch is a choice for a note.
@@ -226,7 +227,9 @@ const approachEnergy = 3
 // approach prices the neighbours of the next chord's bass, a semitone to either
 // side and the notes of the key a tone away, when the note may be an approach:
 // from energy 3 up, in the last beat before the change, the last note before it,
-// and neither over a pedal nor a slash bass.
+// and neither over a pedal nor a slash bass. What is a tone of the chord is as good as
+// one of the key; C under the Cb of Abm6, or G under the G# of E7, is a false relation,
+// and there is another way.
 func (b *bassist) approach(i int, cost *[12]int) bool {
 	n := &b.notes[i]
 	bar := b.p.barAt(n.tick)
@@ -243,22 +246,36 @@ func (b *bassist) approach(i int, cost *[12]int) bool {
 	}
 	n.degree = 'A'
 	key := keyClasses(b.p.pass.Key)
-	for _, d := range []int{1, 11} {
+	third, hasThird := toneOf(chord, '3')
+	for _, d := range []int{1, 11, 2, 10} {
 		pc := (target + d) % 12
-		cost[pc] = 0
-		if !key[pc] {
-			cost[pc] = outsideCost
-		}
-	}
-	for _, d := range []int{2, 10} {
-		if pc := (target + d) % 12; key[pc] {
+		own := hasTone(chord, pc)
+		switch {
+		case own || key[pc]:
 			cost[pc] = 0
+		case d == 1 || d == 11:
+			cost[pc] = outsideCost
+		default:
+			continue
+		}
+		if beside := (pc - third + 12) % 12; hasThird && !own && (beside == 1 || beside == 11) {
+			cost[pc] += thirdCost
 		}
 	}
 	// The take leans to one side, so that two takes do not walk alike.
 	side := []int{1, 11}[b.p.chance("approach").at(int64(bar)).below(2)]
 	cost[(target+side)%12]++
 	return true
+}
+
+// hasTone reports whether a pitch class is a tone of the chord.
+func hasTone(c *harmony.Chord, pc int) bool {
+	for i := range c.ToneCount() {
+		if t := c.Tone(i); (c.Root.PC()+int(t.Semitones))%12 == pc {
+			return true
+		}
+	}
+	return false
 }
 
 // next is the bass of the chord after a change, and where it is struck. A chord

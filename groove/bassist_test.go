@@ -186,6 +186,38 @@ func TestApproaches(t *testing.T) {
 	}
 }
 
+// An approach is no false relation to the chord it leaves: the bass does not play C
+// under the Cb of Abm6 because the key has it, nor G under the G# of E7. The songs are
+// in C, the first row in Eb. Common practice, no single source.
+func TestApproachAgreesWithTheThird(t *testing.T) {
+	set := withBass("1=======5=====a=")
+	for _, row := range []struct{ key, chords string }{
+		{"Eb major", "Abm6|Bb7|Eb|Abm6|Bb7|Gm7|Cm7|Abm|Bb"},
+		{"C major", "E7|Am|D7|G|Fm6|G7|A7|Dm|B7|Em"},
+	} {
+		for take := 1; take <= 10; take++ {
+			tl := song(t, section{name: "a", chords: row.chords, energy: 4, change: func(p *timeline.Pass) {
+				k, err := harmony.ParseKey(row.key)
+				if err != nil {
+					t.Fatal(err)
+				}
+				p.Key = k
+			}}, section{name: "b", chords: "F", energy: 4})
+			tl.Take = take
+			p := newPlan(tl, &tl.Passes[0], set)
+			chords, notes := tl.Passes[0].Chords, p.bass(nil)
+			for i := 2; i+1 < len(notes); i += 3 {
+				c := chords[i/3].Chord
+				third, _ := toneOf(&c, '3')
+				pc := int(notes[i].Key) % 12
+				if d := (pc - third + 12) % 12; !hasTone(&c, pc) && (d == 1 || d == 11) {
+					t.Errorf("take %d: %s under %s", take, keyNames[pc], chords[i/3].Written)
+				}
+			}
+		}
+	}
+}
+
 // An approach and its aim lie next to each other, not an octave and a step apart.
 func TestApproachIsAStep(t *testing.T) {
 	set := withBass("1=======5===a===")

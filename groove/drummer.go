@@ -80,23 +80,47 @@ func (p *plan) plays(bar int) bool { return len(p.level(bar).Drums) > 0 }
 // crashEnergy is the energy from which a crash opens a section.
 const crashEnergy = 4
 
+// brushes reports whether the drummer has brushes in his hands: the song's kit, or
+// the feel's where the song file names none.
+func (p *plan) brushes() bool {
+	if k := p.song.Drums.Kit; k != "" {
+		return k == "brushes"
+	}
+	return p.feel.Kit == "brushes"
+}
+
+// withBrushes is how hard a drummer with brushes strikes where one with sticks would
+// strike so: a brush on the crash is a wash and no blow, and the kick goes with it.
+func (p *plan) withBrushes(t feel.Touch) feel.Touch {
+	if p.brushes() {
+		return min(t, feel.Soft)
+	}
+	return t
+}
+
 // opening puts a crash and a kick on the first beat of a section that comes in at
-// energy 4 or 5, unless the band steps down into it, or its first chord was
-// already struck before the bar line.
+// energy 4 or 5, with all his weight where the band rises to 5; not when it steps
+// down into the section, or its first chord was already struck before the bar line.
 func (p *plan) opening(notes []gridNote) []gridNote {
 	if p.pass.EnergyFrom < crashEnergy || !p.plays(0) || p.alone()[0] {
 		return notes
 	}
-	if b := p.pass.Before; b != nil && b.Energy > p.pass.EnergyFrom {
-		return notes
+	touch := feel.Normal
+	if b := p.pass.Before; b != nil {
+		switch {
+		case b.Energy > p.pass.EnergyFrom:
+			return notes
+		case b.Energy < p.pass.EnergyFrom && p.pass.EnergyFrom > crashEnergy:
+			touch = feel.Strong
+		}
 	}
 	if e := p.pass.Entry; e != nil && e.By.Has(timeline.Drums) {
 		return notes
 	}
 	notes = withoutCymbals(notes, 0)
 	return append(notes,
-		stroke(kickVoice, 0, strokeTicks, feel.Normal),
-		stroke(crashVoice, 0, strokeTicks, feel.Normal))
+		stroke(kickVoice, 0, strokeTicks, p.withBrushes(feel.Normal)),
+		stroke(crashVoice, 0, strokeTicks, p.withBrushes(touch)))
 }
 
 // withoutCymbals takes away the time-keeping strokes at ticks, which are in order:
@@ -118,8 +142,8 @@ func withoutCymbals(notes []gridNote, ticks ...int64) []gridNote {
 	return out
 }
 
-// drumEnding leaves of the song's last bar what is struck on its first beat, with
-// a crash from energy 4 up.
+// drumEnding leaves of the song's last bar what is struck on its first beat and rings:
+// a crash from energy 4 up, and never the tick of a closed hat.
 func (p *plan) drumEnding(notes []gridNote) []gridNote {
 	bar := p.ending()
 	if bar < 0 || !p.plays(bar) {
@@ -128,14 +152,14 @@ func (p *plan) drumEnding(notes []gridNote) []gridNote {
 	start := p.pass.Bars[bar].Start
 	out := notes[:0]
 	for _, n := range notes {
-		if n.Tick <= start {
+		if n.Tick < start || n.Tick == start && kindOf(n.Key) != kindHat {
 			out = append(out, n)
 		}
 	}
-	out = append(out, stroke(kickVoice, start, start+strokeTicks, feel.Normal))
+	out = append(out, stroke(kickVoice, start, start+strokeTicks, p.withBrushes(feel.Normal)))
 	if p.energy(bar) >= crashEnergy {
 		out = withoutCymbals(out, start)
-		out = append(out, stroke(crashVoice, start, start+strokeTicks, feel.Normal))
+		out = append(out, stroke(crashVoice, start, start+strokeTicks, p.withBrushes(feel.Normal)))
 	}
 	return out
 }

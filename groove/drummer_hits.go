@@ -6,8 +6,9 @@ import (
 )
 
 // drumPushes marks every push that the drummer takes part in: kick and backbeat, or
-// kick and crash when it leads to energy 4 or 5, with all his weight only into 5.
-// What would be struck after it up to its target is taken away later, by kept.
+// kick and crash when it leads to energy 4 or 5, with all his weight only into 5. A
+// push inside a section opens none: its crash is a touch lighter. What would be struck
+// after it up to its target is taken away later, by kept.
 func (p *plan) drumPushes(notes []gridNote) []gridNote {
 	var crashes []int64
 	for i := range p.pass.Events {
@@ -26,20 +27,21 @@ func (p *plan) drumPushes(notes []gridNote) []gridNote {
 				into = a.Energy
 			}
 		}
-		top := p.backbeat(bar)
-		if into >= crashEnergy {
-			top = crashVoice
-			crashes = append(crashes, e.Tick)
-		}
 		touch := feel.Normal
 		if into > crashEnergy {
 			touch = feel.Strong
 		}
-		for _, v := range []feel.Voice{kickVoice, top} {
-			n := stroke(v, e.Tick, e.Tick+strokeTicks, touch)
-			n.Pushed = true
-			notes = append(notes, n)
+		kick, top := stroke(kickVoice, e.Tick, e.Tick+strokeTicks, touch), stroke(p.backbeat(bar), e.Tick, e.Tick+strokeTicks, touch)
+		if into >= crashEnergy {
+			if e.Target < p.pass.Length {
+				touch-- // Normal, or Soft
+			}
+			kick.Touch = p.withBrushes(kick.Touch)
+			top = stroke(crashVoice, e.Tick, e.Tick+strokeTicks, p.withBrushes(touch))
+			crashes = append(crashes, e.Tick)
 		}
+		kick.Pushed, top.Pushed = true, true
+		notes = append(notes, kick, top)
 	}
 	return withoutCymbals(notes, crashes...)
 }

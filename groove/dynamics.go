@@ -49,7 +49,7 @@ func (p *plan) dynamics(who timeline.Player, notes []gridNote) []uint8 {
 		}
 		strong := *n
 		strong.Touch = feel.Strong
-		if p.energy(p.barAt(n.Tick)) < crashEnergy {
+		if p.energy(p.barAt(n.Tick)) < crashEnergy || who == timeline.Drums && p.brushes() {
 			strong.Touch = feel.Normal // a nudge, where the band plays softly
 		}
 		v := max(p.nominal(who, &strong), loudest[p.barAt(n.Tick)]+accentOver)

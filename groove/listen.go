@@ -72,12 +72,23 @@ func (l *listener) heldIn(start, end int64) []timeline.SungNote {
 }
 
 // at is the sung note that sounds at a tick.
-func (l *listener) at(tick int64) (int, bool) {
+func (l *listener) at(tick int64) (timeline.SungNote, bool) {
 	i := sort.Search(len(l.sung), func(i int) bool { return l.sung[i].Tick > tick }) - 1
 	if i < 0 || l.sung[i].Tick+l.sung[i].Length <= tick {
-		return 0, false
+		return timeline.SungNote{}, false
 	}
-	return int(l.sung[i].Key), true
+	return l.sung[i], true
+}
+
+// doubling is what a top voice of the tune's own pitch class costs. A moving tune is
+// not played along with. A note that the singer holds, an octave or more over the
+// comp, is another matter: at the height of a chorus the way round it would take the
+// chord down and away from under the voice, which is heard more.
+func doubling(tune timeline.SungNote, top int, beat int64) int32 {
+	if tune.Length >= beat && int(tune.Key)-top >= 12 {
+		return costDoubleHeld
+	}
+	return costDoubleTune
 }
 
 // cost is what each voicing costs under the tune at the chord's attack: the top
@@ -91,15 +102,16 @@ func (l *listener) cost(ch *change, set *candidateSet) []int32 {
 	if !sounds && len(held) == 0 {
 		return nil
 	}
+	beat := l.p.pass.Bars[l.p.barAt(ch.Nominal)].Meter.TempoTicks()
 	out := make([]int32, len(set.list))
 	for i := range set.list {
 		v := &set.list[i].voicing
-		if sounds && v.top()%12 == tune%12 {
-			out[i] += costDoubleTune
+		if sounds && v.top()%12 == int(tune.Key)%12 {
+			out[i] += doubling(tune, v.top(), beat)
 		}
 		for k := int8(0); k < v.n; k++ {
 			key := int(v.notes[k])
-			if sounds && key == tune {
+			if sounds && key == int(tune.Key) {
 				out[i] += costUnison
 			}
 			for _, s := range held {
@@ -120,7 +132,7 @@ func (l *listener) clear(notes []gridNote) []gridNote {
 	}
 	out := notes[:0]
 	for _, n := range notes {
-		if tune, ok := l.at(n.Tick); ok && tune == int(n.Key) {
+		if tune, ok := l.at(n.Tick); ok && tune.Key == n.Key {
 			continue
 		}
 		keep := true

@@ -30,14 +30,21 @@ type layout struct {
 	root, bass int // pitch classes
 	flatNine   bool
 	under      uint16 // pitch classes that belong over the tone a semitone above them, not under it
+	apart      uint16 // those of them that rather stay out than stand there: another bent tone names the chord
 	colours    uint16 // pitch classes (bit = pitch class) that do not lie well at the bottom
 }
 
 func newLayout(c harmony.Chord, w compRoom) layout {
 	l := layout{room: w, root: c.Root.PC(), bass: c.Bass.PC()}
+	sharpNine, bent := uint16(0), false
 	for i := 0; i < c.ToneCount(); i++ {
 		t := c.Tone(i)
 		l.flatNine = l.flatNine || t.Semitones == 1
+		if t.Degree == 9 && t.Semitones == 3 {
+			sharpNine = 1 << ((l.root + int(t.Semitones)) % 12)
+		} else if t.Degree == 5 || t.Degree >= 9 {
+			bent = bent || t.Semitones != naturalSemis[t.Degree]
+		}
 		// In a chord of a minor third or a major seventh these names do not come.
 		if t.Degree == 9 && t.Semitones == 3 || t.Degree == 13 && t.Semitones == 9 {
 			l.under |= 1 << ((l.root + int(t.Semitones)) % 12)
@@ -45,6 +52,9 @@ func newLayout(c harmony.Chord, w compRoom) layout {
 		if t.Degree > 7 {
 			l.colours |= 1 << ((l.root + int(t.Semitones)) % 12)
 		}
+	}
+	if bent {
+		l.apart = sharpNine
 	}
 	return l
 }
@@ -196,8 +206,9 @@ func (w compRoom) holds(v *voicing) bool {
 }
 
 // sounds reports whether the notes make a clear chord: nothing under the low
-// interval limits, no semitone with the top voice, no minor ninth unless it is
-// the chord's own flat ninth over its root, no three notes within a minor third.
+// interval limits, no semitone with the top voice, none between a sharp ninth and the
+// third over it where the chord can do without, no minor ninth unless it is the
+// chord's own flat ninth over its root, no three notes within a minor third.
 func (l *layout) sounds(v *voicing) bool {
 	for i := int8(0); i < v.n; i++ {
 		low := int(v.notes[i])
@@ -206,7 +217,7 @@ func (l *layout) sounds(v *voicing) bool {
 			switch d := high - low; {
 			case muddy(low, high):
 				return false
-			case d == 1 && j == v.n-1:
+			case d == 1 && (j == v.n-1 || l.apart&(1<<(low%12)) != 0):
 				return false
 			case (d == 13 || d == 25) && (low%12 != l.root || !l.flatNine):
 				return false

@@ -30,6 +30,7 @@ const (
 	costOctaveAnti = 4       // the same, in opposite directions
 	costOctaveLead = 400     // the top voice in octaves with the bass's last note and its next
 	costDoubleTune = 80      // the top voice doubles the tune
+	costDoubleHeld = 32      // the same, an octave or more under a note that is held
 	costUnison     = 200     // any voice in unison with it
 	costRub        = 60      // a semitone or a minor ninth with a held sung note
 	costOctaveTop  = 1 << 16 // between the bass and the top voice: not done

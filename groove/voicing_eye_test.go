@@ -40,7 +40,7 @@ func TestVoicingsByEye(t *testing.T) {
 		{"thirteenth over the seventh", []string{"Gm9|C13|Fmaj7", "Am9|D13|Gmaj7", "Dm9|G13|Cmaj9"}, all,
 			func(c harmony.Chord, a, _ voicing) bool { return !sideBySide(a, c.Root.PC(), 9) },
 			"a thirteenth a semitone under the seventh is a wrong note"},
-		{"sharp ninth over the third", []string{"Dm|E7#9|Am", "Bb|C7#9|Fm", "Gm|D7alt|Gm", "Cm|F7#9|Bbm"}, all,
+		{"sharp ninth over the third", []string{"Dm|E7#9|Am", "Bb|C7#9|Fm", "Gm|D7alt|Gm", "Cm|F7#9|Bbm", "Dm7|G7alt|Cmaj7", "Dm7b5|G7#5#9|Cm"}, all,
 			func(c harmony.Chord, a, _ voicing) bool { return !sideBySide(a, c.Root.PC(), 3) },
 			"major and minor third a semitone apart sound like a slip; an octave makes the chord"},
 		{"colours on top", []string{"Cmaj9|Am9|Dm9|G13", "F13|Cmaj9|Am9", "Ebmaj9|Fm9|Bb13|Ebmaj9"}, []int{2, 3, 4, 5},

@@ -82,7 +82,9 @@ func TestCandidates(t *testing.T) {
 
 // With the whole window every chord keeps all its tones: fewer is for a singer
 // who leaves no room. A doubling is left out where it has no octave of room: B3 is
-// the only B there.
+// the only B there. So is a sharp ninth where there is no such octave over the third
+// for it and another bent tone names the chord: G7alt under A4 is G7#5. Both together
+// a semitone apart sound like a slip (common practice, no single source).
 func TestCandidatesKeepTheVoices(t *testing.T) {
 	w := compRoom{low: 48, high: 69, centre: 60, span: 14}
 	for _, suffix := range suffixes(t) {
@@ -93,8 +95,15 @@ func TestCandidatesKeepTheVoices(t *testing.T) {
 			}
 			for voices := 2; voices <= 4; voices++ {
 				want, got := tonesIn(shapes(c, voices, 0)[0]), 0
+				spared := bentBesideSharpNine(c) && !roomOverThird(c, w)
 				for _, v := range candidates(c, voices, 0, w) {
 					got = max(got, int(v.n))
+					if spared && sideBySide(v.voicing, c.Root.PC(), 3) {
+						t.Errorf("%s: %s has the sharp ninth a semitone under the third", c, names(v.voicing))
+					}
+				}
+				if spared {
+					want = max(voices, want-1)
 				}
 				if got < want {
 					t.Errorf("%s: %d voices where %d are due", c, got, want)
@@ -102,6 +111,34 @@ func TestCandidatesKeepTheVoices(t *testing.T) {
 			}
 		}
 	}
+}
+
+// bentBesideSharpNine reports whether a chord has a major third, a sharp ninth and
+// another bent tone besides.
+func bentBesideSharpNine(c harmony.Chord) bool {
+	third, nine, bent := false, false, false
+	for _, t := range c.Tones() {
+		switch {
+		case t.Degree == 3 && t.Semitones == 4:
+			third = true
+		case t.Degree == 9 && t.Semitones == 3:
+			nine = true
+		case t.Degree == 5 && t.Semitones != 7, t.Degree == 9 && t.Semitones == 1,
+			t.Degree == 11 && t.Semitones == 6, t.Degree == 13 && t.Semitones == 8:
+			bent = true
+		}
+	}
+	return third && nine && bent
+}
+
+// roomOverThird reports whether the window has a major seventh over the chord's third.
+func roomOverThird(c harmony.Chord, w compRoom) bool {
+	for k := w.low; k+11 <= w.high; k++ {
+		if k%12 == (c.Root.PC()+4)%12 {
+			return true
+		}
+	}
+	return false
 }
 
 // tonesIn counts the different pitch classes of a shape.

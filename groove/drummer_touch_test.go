@@ -1,0 +1,101 @@
+package groove
+
+import (
+	"testing"
+
+	"plinth/groove/feel"
+	"plinth/groove/library"
+	"plinth/songspec/timeline"
+)
+
+// How hard the drummer strikes what the form asks for: common practice, no single
+// source.
+
+// loudest is the highest velocity of a key among notes, 0 when it is not there.
+func loudest(notes []Note, key uint8) uint8 {
+	var out uint8
+	for _, n := range notes {
+		if n.Key == key {
+			out = max(out, n.Velocity)
+		}
+	}
+	return out
+}
+
+// Brushes wash over the crash: it opens a section, answers a push and ends the song
+// hardly louder than the ride is brushed, and no kick thumps under it. A kit of brushes
+// that the song file asks for is the same as the feel's own.
+func TestBrushesWashTheCrash(t *testing.T) {
+	const most = 8 // velocities over the loudest stroke of the time
+	for _, kit := range []string{"", "brushes"} {
+		name := "brushes-ballad"
+		if kit != "" {
+			name = "waltz"
+		}
+		set := library.Builtin()
+		for energy := 4; energy <= 5; energy++ {
+			f := set.Feels[name]
+			tl := song(t, section{name: "a", chords: "C|F", energy: 2, feel: name, meter: f.Meters[0]},
+				section{name: "b", chords: "C|F|G|C", energy: energy, feel: name, meter: f.Meters[0], change: func(p *timeline.Pass) {
+					event(p, timeline.Push, 1, quarter*5/2, nil)
+				}})
+			tl.Drums.Kit = kit
+			notes := drumsOf(tl, 1, set)
+			var time uint8
+			for _, n := range notes {
+				if n.Key != crashVoice.Key && n.Key != snareVoice.Key {
+					time = max(time, n.Velocity)
+				}
+			}
+			if crash := loudest(notes, crashVoice.Key); crash == 0 || int(crash) > int(time)+most {
+				t.Errorf("%s at %d: a crash of %d beside %d", name, energy, crash, time)
+			}
+			if kick := loudest(notes, kickVoice.Key); kit == "" && int(kick) > int(loudest(notes, 51)) {
+				t.Errorf("%s at %d: a kick of %d under a ride of %d", name, energy, kick, loudest(notes, 51))
+			}
+		}
+	}
+}
+
+// The crash that opens the last chorus is the song's: where the band rises to 5 it is
+// louder than at 4 by more than a band grows anyway, and louder than any crash of a
+// push inside a section.
+func TestOpeningCrashIsTheLoudest(t *testing.T) {
+	set := testSet(nil)
+	var opens [6]uint8
+	for energy := 4; energy <= 5; energy++ {
+		tl := song(t, section{name: "a", chords: "C|F", energy: 3}, section{name: "b", chords: "C|F|G|C", energy: energy, change: func(p *timeline.Pass) {
+			event(p, timeline.Push, 1, 3*quarter+quarter/2, nil)
+		}}, section{name: "c", chords: "C", energy: 1})
+		notes := drumsOf(tl, 1, set)
+		opens[energy] = loudest(within(notes, 0, 1), crashVoice.Key)
+		if push := loudest(within(notes, 1, 4*bar44), crashVoice.Key); push == 0 || push+8 > opens[energy] {
+			t.Errorf("energy %d: a push's crash of %d, the opening's %d", energy, push, opens[energy])
+		}
+	}
+	if grown := uint8(energyLift[4] - energyLift[3]); opens[5] < opens[4]+grown+4 {
+		t.Errorf("the chorus at 5 opens with %d, at 4 with %d", opens[5], opens[4])
+	}
+}
+
+// On the last chord nothing ticks: what the drummer strikes there rings, or is a kick.
+func TestEndingDoesNotTick(t *testing.T) {
+	set := library.Builtin()
+	for _, name := range library.Names() {
+		f := set.Feels[name]
+		if len(f.Meters) == 0 {
+			continue
+		}
+		for energy := 1; energy <= 5; energy++ {
+			tl := song(t, section{name: "a", chords: "C|F|G|C", energy: energy, feel: name, meter: f.Meters[0]})
+			last := tl.Passes[0].Bars[3].Start
+			notes := within(drumsOf(tl, 0, set), last-quarter/8, tl.End)
+			if len(onsets(notes, 42)) > 0 || len(f.Levels[energy-1].Drums) > 0 && len(onsets(notes, 36)) != 1 {
+				t.Errorf("%s at %d ends with %v", name, energy, notes)
+			}
+		}
+	}
+	if f := set.Feels["ballad-eighths"]; f.Levels[1].Drums[0].Voice.Word != "hat" || f.Levels[1].Drums[0].Steps[0].Touch == feel.Rest {
+		t.Fatal("no feel has a hat on 1 to be left out")
+	}
+}
