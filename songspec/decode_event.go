@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"strconv"
+	"strings"
 
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 
@@ -125,7 +126,7 @@ func (r *report) placeError(s *source, e *event, err error) {
 	help := pe.Help
 	if t := e.place.Text; len(e.place.Bars) == 0 && pe.Off >= 0 && pe.Off < pe.End && pe.End <= len(t) {
 		if n, err := strconv.Atoi(t[pe.Off:pe.End]); err == nil && n > 0 {
-			help += fmt.Sprintf(" If bar %d is meant, write \"%d: 1\".", n, n)
+			help += " " + barMeant(e, n, pe.Off)
 		}
 	}
 	if e.through != nil {
@@ -136,6 +137,23 @@ func (r *report) placeError(s *source, e *event, err error) {
 		return
 	}
 	r.errorf(rng, sentence("%s", pe.Msg), "%s", help)
+}
+
+// barMeant says how a place is written whose figure n, at a byte of its text, is no
+// count and so perhaps a bar.
+func barMeant(e *event, n, off int) string {
+	counts := e.place.Counts
+	switch {
+	case len(counts) > 1 && counts[0].Off == off:
+		if rest := countsAfter(e, 0); strings.Trim(rest, "0123456789, \t") != "" || len(counts) == 2 {
+			return fmt.Sprintf("If bar %d is meant, write \"%d: %s\".", n, n, rest)
+		}
+		return fmt.Sprintf("Bars stand in front of a colon: \"%s: 1\".", strings.TrimSpace(e.place.Text))
+	case len(counts) > 1 && strings.Trim(e.place.Text, "0123456789, \t") == "":
+		bars := strings.Join(strings.FieldsFunc(e.place.Text, func(r rune) bool { return r == ' ' || r == ',' || r == '\t' }), ", ")
+		return fmt.Sprintf("If bars are meant, a colon and the count come after them: \"%s: 1\".", bars)
+	}
+	return fmt.Sprintf("If bar %d is meant, write \"%d: 1\".", n, n)
 }
 
 func withArticle(word string) string {

@@ -1,5 +1,7 @@
 package songspec
 
+import "testing"
+
 // writtenMistakes are slips in how HCL is written, each of which the parser has
 // words of its own for.
 var writtenMistakes = []mistake{
@@ -28,4 +30,66 @@ var writtenMistakes = []mistake{
 }
 
 // musicMistakes are slips of a musician who knows what is meant.
-var musicMistakes = []mistake{}
+var musicMistakes = []mistake{
+	// A comma for a colon, or no colon: counts of every bar.
+	{"space with a comma", "bar 4, count 3 is meant", one(eight, `space "4, 3" {}`)},
+	{"space with a comma and its length", "bar 4, count 3, for a beat, is meant", one(eight, `space "4, 3" { beats = 1 }`)},
+	{"space without a colon", "bar 2, count 4 is meant", one(eight, `space "2 4" {}`)},
+	{"hold without a bar", "a fermata in every bar", one(eight, `hold "4" {}`)},
+	{"hold with a comma", "bar 4, count 1 is meant", one(eight, `hold "4, 1" {}`)},
+	{"fill without a bar", "a fill in every bar", one(eight, `fill "3&" {}`)},
+	{"stop with a comma", "bar 4, count 3 is meant", one(eight, `stop "4, 3" {}`)},
+	{"push with a comma", "bar 4, count 4& is meant", one(eight, `push "4, 4&" {}`)},
+	{"accent the wrong way round", "nobody counts backwards", one(eight, `accent "4 2&" {}`)},
+	{"push into a bar that is no count", "bar 8 is meant", one(eight, `push "8, 4&" {}`)},
+	{"bars that are no counts", "bars 4 and 8 are meant", one(eight, `push "4, 8" {}`)},
+	{"space of a section that another takes over", "said once", one("| C | F |", `space "1, 3" {}`) + "section \"b\" {\n  like   = \"a\"\n  chords = \"| C | F |\"\n}\n"},
+
+	// A numeral after a slash. F/G in C is IV/2.
+	{"four over five", "F over G is meant, and C is read", one("| IV/V | V7 | I |")},
+	{"one over five", "the six-four chord is meant, and G is read", one("| V7/V | I/V V7 | I |")},
+	{"two over five", "an eleventh over the bass is meant, and Am7 is read", one("| ii7/V | I |")},
+	{"five over seven", "the first inversion is meant, and F# is read", one("| V/VII | vi |")},
+	{"one over three", "the first inversion is meant, and E is read", one("| I/III | IV |")},
+	{"five over four", "without a seventh the five of four is the one; the bass stays on F", one("| IV | V/IV | iii7 | vi7 |")},
+	{"five seven over four", "likewise, where the bass was there before", one("| IV | V7/IV | iii7 | vi7 |")},
+	{"five of one", "that is five", one("| V7/I | I |")},
+	{"one over five in minor", "the six-four chord is meant, and G minor is read", "key = \"C minor\"\n" + one("| i/V V7 | i |")},
+	{"four over five with an end", "there is nothing after it to lead to", one("| I | IVmaj7/V |")},
+}
+
+const eight = "| C | Am | F | G | C | Am | F G | C |"
+
+// TestEveryBarAsMeant: counts of every bar that a band plays in every bar.
+func TestEveryBarAsMeant(t *testing.T) {
+	for _, event := range []string{
+		`accent "2 4" {}`, `accent "2, 4" {}`, `push "4&" {}`, `push "2&, 4&" {}`, `push "2& 4&" {}`, `stop "2" {}`, `space "3" {}`,
+		`stop "2 4" { beats = 0.5 }`, `accent "1 2& 4" {}`, `hold "last: 4" {}`, `fill "4, 8: 3" {}`, `space "3-4: 1 3" { beats = 1 }`, `accent "1 1& 2" {}`,
+	} {
+		good(t, one(eight, event))
+	}
+	good(t, one("| C |", `hold "4" {}`)) // there is one bar only
+}
+
+// TestAppliedAsMeant: applied chords that do what applied chords do are not doubted.
+// Common practice, no single source.
+func TestAppliedAsMeant(t *testing.T) {
+	for _, c := range []struct{ name, chords string }{
+		{"five of five", "| V/V | V | I | V7/ii |"},
+		{"five of four", "| I | V7/IV | IV | V/IV | IV | V7/IV | ii |"},
+		{"the leading note's chord", "| viio7/vi | vi | viiø7/V | V |"},
+		{"a dominant that breaks its promise", "| V7/vi | IV |"},
+		{"two and five of four", "| ii7/IV V7/IV | IV |"},
+		{"two, and five after a four", "| ii/V iv/V | V7/V | V |"},
+		{"minor four before its target", "| iv/ii | ii |"},
+		{"four of four, and on to four", "| IV/IV | IV | I |"},
+		{"four before another target", "| IV/bVII | bVII | I |"},
+		{"the dominant a tritone away", "| bII7/V | V |"},
+		{"a chain", "| V7/V/V | V7/V | V |"},
+		{"the bass is said besides", "| IV/V/3 | V | I64/V | V |"},
+		{"the figure that is meant", "| IV/2 | V7 | I/5 | ii7/4 | V/3 |"},
+	} {
+		t.Run(c.name, func(t *testing.T) { good(t, one(c.chords)) })
+	}
+	good(t, "key = \"C minor\"\n"+one("| V/VII | VII | V7/III | III |"))
+}

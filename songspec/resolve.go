@@ -138,6 +138,7 @@ func (r *resolver) checkSection(s *section) {
 		return
 	}
 	r.readable(s.chords, key)
+	r.applied(s.chords, key)
 	lo := r.layout(s.chords, m)
 	if lo == nil {
 		return

@@ -35,6 +35,7 @@ func (r *resolver) spotsOf(lo *laidOut, usual meter.Meter, events []*event) (out
 			r.rep.placeError(r.f.src, e, err)
 			continue
 		}
+		r.doubtPlace(e, len(lo.bars))
 		for _, at := range spots {
 			out = append(out, r.spot(lo, usual, e, at))
 			written = append(written, e)

@@ -1,0 +1,100 @@
+package songspec
+
+import (
+	"fmt"
+
+	"plinth/songspec/harmony"
+)
+
+// A numeral after a slash is a key that the first chord belongs to: V7/V. Who
+// comes from letter symbols, or means the bass, writes IV/V for F over G and gets
+// C. So an applied chord that does not do what applied chords do is pointed out.
+//
+// What they do: a dominant (V, vii°) of a chord is applied almost wherever it stands; a
+// ii or iv is one when it comes before such a dominant; any other numeral only in
+// a passage in another key, which has a dominant of that key in it. A plagal IV
+// counts when its target follows, but not before V: F/G G7 is far more often meant.
+// Common practice, no single source.
+
+// applied warns of the doubtful ones of a chart in its own key.
+func (r *resolver) applied(c *chart, key harmony.Key) {
+	words := c.inOrder()
+	read := make([]*harmony.Applied, len(words))
+	any := false
+	for i, w := range words {
+		if a, ok := harmony.ReadApplied(w.text, key); ok {
+			read[i], any = &a, true
+		}
+	}
+	if !any {
+		return
+	}
+	for i, a := range read {
+		if a == nil || a.OverWritten == "" || r.keepsPromise(words, read, i, key) {
+			continue
+		}
+		w := words[i]
+		got := r.chord(w.text, key, key)
+		if got.err != nil {
+			continue
+		}
+		r.rep.warnf(r.f.src.rng(w.lo, w.hi), fmt.Sprintf("%q is %s here", clip(w.text, 24), got.chord),
+			"A numeral after the slash is the chord it leads to: this is read as %s of %s. If %s is meant, the bass is a figure: write %s, or %s.",
+			w.text[:len(w.text)-len(a.Target)-1], a.Target, a.Over, a.OverWritten, a.Over)
+	}
+}
+
+// keepsPromise reports an applied chord that goes where one goes.
+func (r *resolver) keepsPromise(words []*chartWord, read []*harmony.Applied, i int, key harmony.Key) bool {
+	a := read[i]
+	on := func(j, above int) bool { // word j stands so far above the target's root
+		if j < 0 || j >= len(words) {
+			return false
+		}
+		c := r.chord(words[j].text, key, key)
+		return c.err == nil && !c.chord.None && c.chord.Root.PC() == (a.Tonic.PC()+above)%12
+	}
+	switch {
+	case a.Home:
+		return false // V of I is V, and nobody writes that
+	case a.Leads != harmony.Leading:
+	case key.Minor:
+		return true
+	case a.Bare() == 4:
+		// Without a seventh V of IV is I; and G over F after an F is a pedal, or on
+		// its way down, unless F or Dm, the deceptive end, comes after it.
+		return on(i+1, 0) || a.Over.Suffix != "" && (!on(i-1, 0) || on(i+1, 9))
+	case a.Bare() != 7:
+		return true
+	}
+	// In a major key nothing leads to the chord on the leading note, while G/B is the
+	// commonest of all inversions.
+	for j := i + 1; j < len(words); j++ {
+		next := read[j]
+		if next == nil || next.Target != a.Target {
+			break
+		}
+		if next.Leads == harmony.Leading {
+			return true
+		}
+	}
+	return a.Bare() != 5 && (a.Leads != harmony.Passing || a.Plagal) && on(i+1, 0)
+}
+
+// inOrder are the chart's chords in the order written, a bar that is played again
+// once.
+func (c *chart) inOrder() []*chartWord {
+	var out []*chartWord
+	for i := range c.written {
+		bar := &c.written[i]
+		if bar.like >= 0 {
+			continue
+		}
+		for j := range bar.words {
+			if w := &bar.words[j]; !w.slash && !w.bad {
+				out = append(out, w)
+			}
+		}
+	}
+	return out
+}

@@ -1,0 +1,92 @@
+package songspec
+
+import (
+	"fmt"
+	"strings"
+
+	"plinth/songspec/meter"
+	"plinth/songspec/timeline"
+)
+
+// A place without a colon is counts of every bar. Who forgets the colon, or takes
+// a comma for it, gets a hold in each bar where one in bar 4 was meant. So what
+// is hardly meant of every bar is pointed out; what an event does is common
+// practice, no single source.
+
+// doubtPlace warns of a place that reads as if its first figure were a bar, in a
+// section of so many bars.
+func (r *resolver) doubtPlace(e *event, bars int) {
+	counts := e.place.Counts
+	if len(e.place.Bars) > 0 || len(counts) == 0 || bars < 2 {
+		return
+	}
+	at := e.rng // where it is written, also when another section takes it over
+	many := len(counts) > 1
+	word := e.kind.String()
+	switch {
+	case many && (e.kind == timeline.Hold || e.kind == timeline.Fill),
+		many && (e.kind == timeline.Space || e.kind == timeline.Stop) && e.beats == nil,
+		many && e.kind == timeline.Push && strings.Contains(e.place.Text, ",") && asBar(counts[0], bars):
+		words := word + "s"
+		if e.kind == timeline.Push {
+			words = "pushes"
+		}
+		r.rep.warnf(at, sentence("%s %s in every bar", number(len(counts)), words), "Without a colon these are the counts %s of every bar. %s", spoken(counts), meant(e, bars))
+	case many && !ascending(counts):
+		r.rep.warnf(at, "Counts the wrong way round", "Without a colon these are the counts %s of every bar. %s", spoken(counts), meant(e, bars))
+	case many:
+	case e.kind == timeline.Hold || e.kind == timeline.Fill:
+		r.rep.warnf(at, sentence("%s in every bar", withArticle(word)), "Without a bar in front %q is count %s of every bar. %s", e.place.Text, counts[0], meant(e, bars))
+	}
+}
+
+// meant says how a place in one bar is written, with the figures that are there
+// where the first can be a bar.
+func meant(e *event, bars int) string {
+	counts := e.place.Counts
+	if asBar(counts[0], bars) {
+		if len(counts) == 1 {
+			return fmt.Sprintf("If bar %d is meant, write \"%d: 1\"; for the last bar, \"last: %s\".", counts[0].N, counts[0].N, counts[0])
+		}
+		return fmt.Sprintf("If bar %d is meant, write \"%d: %s\".", counts[0].N, counts[0].N, countsAfter(e, 0))
+	}
+	return fmt.Sprintf("For one bar write it in front, with a colon: \"%d: %s\".", bars, e.place.Text)
+}
+
+// countsAfter is the text of the counts after one of a place.
+func countsAfter(e *event, i int) string {
+	return strings.Trim(e.place.Text[e.place.Counts[i].End:], " \t,")
+}
+
+// asBar reports a count that could be the number of a bar.
+func asBar(c meter.Count, bars int) bool { return c.Sub == 0 && c.N <= bars }
+
+// ascending reports counts in the order in which they come in a bar.
+func ascending(counts []meter.Count) bool {
+	for i := 1; i < len(counts); i++ {
+		a, b := counts[i-1], counts[i]
+		if a.N > b.N || a.N == b.N && a.Sub != 0 && b.Sub == 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// spoken are counts in words: "2 and 4".
+func spoken(counts []meter.Count) string {
+	words := make([]string, len(counts))
+	for i, c := range counts {
+		words[i] = c.String()
+	}
+	if len(words) < 2 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
+}
+
+func number(n int) string {
+	if n <= 4 {
+		return [...]string{"no", "one", "two", "three", "four"}[n]
+	}
+	return fmt.Sprint(n)
+}

@@ -1,0 +1,116 @@
+package harmony
+
+import "strings"
+
+// Applied is a numeral with another after its slash, read as a chord of the key
+// that the second one makes a tonic of: V7/V.
+type Applied struct {
+	Target string // what stands after the first slash: V, V/V
+	Leads  Function
+	Plagal bool // IV or iv
+	// Tonic is the note that the target is built on, so that a chord which keeps
+	// the promise can be known.
+	Tonic Name
+	// Home says that the target is the key's own tonic: V/I is V.
+	Home bool
+	// Over and OverWritten are the chord that a writer means who takes the slash for
+	// that of a chord over another bass: F/G, written IV/2. OverWritten is "" when
+	// there is no such chord: the bass would be its root.
+	Over        Chord
+	OverWritten string
+}
+
+// Function is what the first numeral of an applied chord does in its own key.
+type Function uint8
+
+// The dominants lead to the target by themselves: V, vii°, and those a tritone
+// or a third away that stand in for V (bII, the Neapolitan among them). II, IV and
+// their like lead to such a dominant; anything else only passes by. What may be
+// applied is common practice: handbooks of harmony give V, V7, vii°, vii°7 and
+// viiø7 as applied chords, and ii and iv before them; no single source.
+const (
+	Passing Function = iota
+	Preparing
+	Leading
+)
+
+// ReadApplied takes an applied numeral apart; ok is false for anything else, a
+// numeral with a figure or a degree for its bass among them: who writes V7/V/3 or
+// I64/V knows what the slash says.
+func ReadApplied(s string, k Key) (a Applied, ok bool) {
+	if strings.IndexByte(s, '/') < 0 || len(s) > MaxSymbol || !looksNumeral(s) || isNoChord(s) {
+		return a, false
+	}
+	p := numeralParser{s: s, end: len(s), home: k}
+	if bass, _ := p.takeBass(); bass != "" {
+		return a, false
+	}
+	local := p.takeTargets()
+	if p.err != nil || p.end == len(s) {
+		return a, false
+	}
+	c, _, figure := p.head(local)
+	if p.err != nil || figure != 0 {
+		return a, false
+	}
+	a.Target = s[p.end+1:]
+	head := s[:p.end]
+	r, _, _ := scanRoman(head)
+	a.Leads = function(r, &c)
+	a.Plagal = r.degree == 3 && r.alter == 0
+	a.Tonic = k.readable(k.Tonic.Up(local.at.steps, local.at.semis))
+	a.Home = local.at == place{}
+	if bare, e := readNumeral(head, k); e == nil {
+		a.Over, a.OverWritten = overBass(head, bare, a.Tonic, k)
+	}
+	return a, true
+}
+
+// function is what a numeral does in its key.
+func function(r roman, c *Chord) Function {
+	minor, diminished := false, false
+	for _, t := range c.tones[:c.n] {
+		switch {
+		case t.Degree == 3 && t.Semitones == 3:
+			minor = true
+		case t.Degree == 5 && t.Semitones == 6:
+			diminished = true
+		}
+	}
+	switch {
+	case r.degree == 4 && r.alter == 0 && !minor: // V, V7, V+
+		return Leading
+	case r.degree == 6 && r.alter >= 0 && minor && diminished: // vii°, viiø7
+		return Leading
+	case r.degree == 1 && r.alter == -1 && !minor: // bII7, N
+		return Leading
+	case r.degree == 1 && r.alter == 0, r.degree == 3 && r.alter == 0 && minor:
+		return Preparing
+	}
+	return Passing
+}
+
+// overBass writes a numeral over a bass note: F over G is IV/2 in C.
+func overBass(head string, c Chord, bass Name, k Key) (Chord, string) {
+	if c.Root == bass {
+		return Chord{}, ""
+	}
+	steps, _ := c.Root.Interval(bass)
+	for _, sign := range [...]string{"", "b", "#"} {
+		try := head + "/" + sign + string(rune('1'+steps))
+		if got, e := readNumeral(try, k); e == nil && got.Bass == bass {
+			return got, try
+		}
+	}
+	return Chord{}, ""
+}
+
+// Bare is the target as a degree alone, without accidentals and in capitals: its
+// place in the scale, 1 to 7; 0 when it is itself applied.
+func (a Applied) Bare() int {
+	r, size, ok := scanRoman(a.Target)
+	if !ok || size < len(a.Target) || r.alter != 0 || strings.Contains(a.Target, "/") {
+		return 0
+	}
+	return r.degree + 1
+}
