@@ -99,3 +99,52 @@ func TestEndingDoesNotTick(t *testing.T) {
 		t.Fatal("no feel has a hat on 1 to be left out")
 	}
 }
+
+// A fill that the song file writes before a softer section leads down to it: its
+// hands stay under the chorus's backbeat. Before a section as strong they do not.
+func TestFillLeadsDown(t *testing.T) {
+	set := library.Builtin()
+	for _, row := range []struct {
+		feel     string
+		from, to int
+		down     bool
+	}{
+		{"ballad-eighths", 5, 2, true},
+		{"ballad-eighths", 4, 3, true},
+		{"ballad-eighths", 5, 5, false},
+		{"slow-twelve", 4, 3, true},
+		{"slow-twelve", 4, 4, false},
+	} {
+		f := set.Feels[row.feel]
+		for take := 1; take <= 6; take++ {
+			half := f.Meters[0].BarTicks() / 2
+			tl := song(t, section{name: "a", chords: "C|F", energy: row.from, feel: row.feel, meter: f.Meters[0], bpm: 70, change: func(p *timeline.Pass) {
+				event(p, timeline.Fill, 1, half, nil)
+			}}, section{name: "b", chords: "C", energy: row.to, feel: row.feel, meter: f.Meters[0], bpm: 70})
+			tl.Take = take
+			join(tl)
+			line := tl.Passes[0].Bars[1].Start
+			notes := drumsOf(tl, 0, set)
+			var fill uint8
+			for _, n := range within(notes, line+half-quarter/8, 2*line) {
+				if v := limbOfKey(n.Key); v == feel.Hand {
+					fill = max(fill, n.Velocity)
+				}
+			}
+			backbeat := loudest(within(notes, 0, line), snareVoice.Key)
+			if down := fill < backbeat-10; fill == 0 || down != row.down {
+				t.Errorf("%s, %d to %d, take %d: a fill up to %d after a backbeat of %d", row.feel, row.from, row.to, take, fill, backbeat)
+			}
+		}
+	}
+}
+
+// limbOfKey is what plays a key of the kit.
+func limbOfKey(key uint8) feel.Limb {
+	for _, v := range feel.Voices() {
+		if v.Key == key {
+			return v.Limb
+		}
+	}
+	return feel.Hand
+}

@@ -156,14 +156,19 @@ func (p *plan) inside(i int) colour {
 	return colour{3 + v%2, v / 2}
 }
 
-// closingEnergy is the energy of the closing fill: half-way, rounded up, from the
-// section's own to the next one's.
+// closingEnergy is the energy of the closing fill: half-way from the section's own to
+// the next one's, rounded towards the next one's: a fill that leads down from a chorus
+// is not the chorus's last word.
 func (p *plan) closingEnergy() int {
 	from := p.energy(len(p.pass.Bars) - 1)
-	if a := p.pass.After; a != nil {
-		return (from + a.Energy + 1) / 2
+	a := p.pass.After
+	switch {
+	case a == nil:
+		return from
+	case a.Energy < from:
+		return (from + a.Energy) / 2
 	}
-	return from
+	return (from + a.Energy + 1) / 2
 }
 
 // choose picks the fill of the feel's family for a span, of those meant for the

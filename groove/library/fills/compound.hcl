@@ -1,5 +1,6 @@
-# Fills in sixteenths for slow dotted beats: 12/8 and a slow 6/8. Gentle ones for
-# energies 1 to 3, full ones for 4 and 5.
+# Fills for slow dotted beats: 12/8 and a slow 6/8. They flow in the eighths that the
+# beat is made of; the grid is sixteenths only so that one full fill of each length may
+# end in a pair of them. Gentle ones for energies 1 to 3, full ones for 4 and 5.
 fills "compound" {
   grid = 6
 
@@ -12,17 +13,17 @@ fills "compound" {
   fill "a pickup" {
     colour = 1
     energy = [1, 3]
-    snare  = "----gs"
+    snare  = "----s-"
   }
   fill "rim and rim" {
     colour      = 2
     energy      = [1, 3]
     cross_stick = "s---x-"
   }
-  fill "eighth and pickup" {
+  fill "two late eighths" {
     colour = 3
     energy = [1, 3]
-    snare  = "--g-ss"
+    snare  = "--g-s-"
   }
   fill "snare to floor" {
     colour  = 4
@@ -41,35 +42,35 @@ fills "compound" {
   fill "eighths up" {
     colour = 0
     energy = [4, 5]
-    snare  = "s-x-xX"
+    snare  = "s-x-X-"
   }
-  fill "six up" {
+  fill "late and a pair" {
     colour = 1
     energy = [4, 5]
-    snare  = "xsxsxX"
+    snare  = "--s-xX"
   }
-  fill "one and two" {
+  fill "one and three" {
     colour = 2
     energy = [4, 5]
-    snare  = "x---xX"
+    snare  = "x---X-"
   }
   fill "down the toms" {
     colour   = 3
     energy   = [4, 5]
     tom_high = "x-----"
     tom_mid  = "--x---"
-    tom_low  = "----xX"
+    tom_low  = "----X-"
   }
-  fill "two and two below" {
+  fill "two and one below" {
     colour  = 4
     energy  = [4, 5]
     snare   = "s-x---"
-    tom_low = "----xX"
+    tom_low = "----X-"
   }
   fill "after the kick" {
     colour = 5
     energy = [4, 5]
-    snare  = "--s-xX"
+    snare  = "--s-X-"
     kick   = "x-----"
   }
 
@@ -83,7 +84,7 @@ fills "compound" {
   fill "a far pickup in two" {
     colour = 1
     energy = [1, 3]
-    snare  = "g---s-----ss"
+    snare  = "g---s-----s-"
   }
   fill "rim rim in two" {
     colour      = 2
@@ -93,7 +94,7 @@ fills "compound" {
   fill "murmur in two" {
     colour = 3
     energy = [1, 3]
-    snare  = "----g---g-ss"
+    snare  = "----g---g-s-"
   }
   fill "step and floor in two" {
     colour  = 4
@@ -110,21 +111,21 @@ fills "compound" {
   }
 
   # Two beats, full
-  fill "eighths then up in two" {
+  fill "eighths up in two" {
     colour = 0
     energy = [4, 5]
-    snare  = "s---s-x-x-xX"
+    snare  = "s---s-x-x-X-"
   }
-  fill "sixteenths up in two" {
+  fill "wide then a pair in two" {
     colour = 1
     energy = [4, 5]
-    snare  = "s-s---xsxsxX"
+    snare  = "s-s---s---xX"
     kick   = "----x-------"
   }
   fill "wide in two" {
     colour = 2
     energy = [4, 5]
-    snare  = "s---x-x---xX"
+    snare  = "s---x-x---X-"
     kick   = "--x---------"
   }
   fill "down in eighths in two" {
@@ -133,19 +134,19 @@ fills "compound" {
     snare    = "x-x-x-------"
     tom_high = "------x-----"
     tom_mid  = "--------x---"
-    tom_low  = "----------xX"
+    tom_low  = "----------X-"
   }
   fill "snare and floor in two" {
     colour   = 4
     energy   = [4, 5]
     snare    = "s-----x-x---"
     tom_high = "----x-------"
-    tom_low  = "----------xX"
+    tom_low  = "----------X-"
   }
   fill "around the kick in two" {
     colour = 5
     energy = [4, 5]
-    snare  = "s-s-x---s-xX"
+    snare  = "s-s-x---s-X-"
     kick   = "------x-----"
   }
 
@@ -159,7 +160,7 @@ fills "compound" {
   fill "beats and a pickup in four" {
     colour = 1
     energy = [1, 3]
-    snare  = "g-----g-----g---s-----ss"
+    snare  = "g-----g-----g---s-----s-"
     kick   = "x-----------s-----------"
   }
   fill "rim figure in four" {
@@ -170,7 +171,7 @@ fills "compound" {
   fill "rising murmur in four" {
     colour = 3
     energy = [1, 3]
-    snare  = "----g-----g---g-----g-ss"
+    snare  = "----g-----g---g-----g-s-"
     kick   = "x-----------------------"
   }
   fill "down slowly in four" {
@@ -192,19 +193,19 @@ fills "compound" {
   fill "long eighths up in four" {
     colour = 0
     energy = [4, 5]
-    snare  = "s---s-s---s-x-x-s-x-x-xX"
+    snare  = "s---s-s---s-x-x-s-x-x-X-"
     kick   = "x-----------x-----------"
   }
-  fill "beats then sixteenths in four" {
+  fill "beats then a pair in four" {
     colour = 1
     energy = [4, 5]
-    snare  = "s-----x-s---x-s-x-xsxsxX"
+    snare  = "s-----x-s---x-s-x-s---xX"
     kick   = "----x-------------------"
   }
   fill "wide in four" {
     colour = 2
     energy = [4, 5]
-    snare  = "s---x-----x-x-----x---xX"
+    snare  = "s---x-----x-x-----x---X-"
     kick   = "--------x-------x-------"
   }
   fill "all the way down in four" {
@@ -213,19 +214,19 @@ fills "compound" {
     snare    = "x-x-x-------------------"
     tom_high = "------x-s---x-----x-----"
     tom_mid  = "----------x---x-----x---"
-    tom_low  = "----------------x-----xX"
+    tom_low  = "----------------x-----X-"
   }
   fill "snare toms snare in four" {
     colour   = 4
     energy   = [4, 5]
     snare    = "s-----x-s-x-------x-x---"
     tom_high = "------------x-s---------"
-    tom_low  = "----------------x-----xX"
+    tom_low  = "----------------x-----X-"
   }
   fill "around the kick in four" {
     colour = 5
     energy = [4, 5]
-    snare  = "s-s-x-x-----x-s-x---s-xX"
+    snare  = "s-s-x-x-----x-s-x---s-X-"
     kick   = "--------x---------x-----"
   }
 }

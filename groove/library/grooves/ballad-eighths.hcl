@@ -24,12 +24,13 @@ groove "ballad-eighths" {
     centre   = "A3"
   }
 
-  # The verse: hat in soft eighths, cross-stick, the chord broken and then held.
+  # The verse: hat in soft eighths, cross-stick, a bass in halves, the chord broken and
+  # then held.
   level "2" {
     cross_stick = "----x-------x---"
     hat         = "s-g-s-g-s-g-s-g-"
     kick        = "x-------s-------"
-    bass        = "1=====1=1======="
+    bass        = "1=======1======="
     comp        = "1=2=3=======2===|x=======u======="
     voices      = 3
     centre      = "Bb3"
@@ -54,23 +55,26 @@ groove "ballad-eighths" {
     }
   }
 
-  # The chorus: ride, backbeat, a chord on every beat and room above it.
+  # The chorus: ride, backbeat, the bass on the move. The two hands of the comp rock,
+  # the whole chord on 1 and 3, a hand at a time between: a block on every beat would
+  # march.
   level "4" {
     ride     = "x-s-x-s-x-s-x-s-"
     snare    = "----x-------x---"
     kick     = "x-----x-x-------"
     hat_foot = "----s-------s---"
     bass     = "1=====1=1===5=a="
-    comp     = "x===x===x===x==="
+    comp     = "x===u===x===l=u="
     voices   = 4
     centre   = "Db4"
     answer {
       kick = "x-----x-x-----x-"
-      comp = "x=======x===x==="
+      comp = "x=======x===l=u="
     }
   }
 
-  # The last chorus: the bass moves in the second half, the kick leans into 1.
+  # The last chorus: the bass moves in the second half, the kick leans into 1, the
+  # hands come down together.
   level "5" {
     ride     = "X-x-X-x-X-x-X-x-"
     snare    = "----X--g----X---"

@@ -60,12 +60,12 @@ groove "ballad-sixteenths" {
     snare    = "----x-------x---"
     kick     = "x------xx-----x-"
     bass     = "1======11===5=a="
-    comp     = "x===x===x===x=u="
+    comp     = "x===u===x===l==u"
     voices   = 4
     centre   = "Db4"
     answer {
       kick = "x------xx-x---x-"
-      comp = "x===x===x======="
+      comp = "x===u===x======="
     }
   }
 

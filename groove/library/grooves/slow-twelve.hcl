@@ -1,5 +1,5 @@
 # Four slow beats of three. The eighths are the singer's cushion: soft at 2, whole
-# at 3, on the ride at 4.
+# at 3, on the ride at 4, where the hands of the comp rock against them.
 groove "slow-twelve" {
   about       = "slow triplets written out: soul and gospel ballads"
   meter       = "12/8"
@@ -57,12 +57,12 @@ groove "slow-twelve" {
     kick     = "x----xx-----"
     hat_foot = "---s-----s--"
     bass     = "1==1=11==5=a"
-    comp     = "x==x==x==x=="
+    comp     = "x==u==x==l=u"
     voices   = 4
     centre   = "Db4"
     answer {
       kick = "x----xx----x"
-      comp = "x=====x==x=="
+      comp = "x=====x==l=u"
     }
   }
 

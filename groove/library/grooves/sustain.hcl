@@ -36,10 +36,10 @@ groove "sustain" {
     centre = "Db4"
   }
 
-  # Rolled from below, as if by a harp.
+  # As firmly as the two hands can.
   level "5" {
     from   = "4"
-    comp   = "r|="
+    comp   = "X|="
     centre = "D4"
   }
 }
