@@ -175,9 +175,11 @@ func later(a, b time.Time) time.Time {
 	return b
 }
 
-// judge decides what to do about the files as they are now. Views must hold
-// the song first and then every other file that the last build read.
-func (c *core) judge(now time.Time, views []view) verdict {
+// judge decides what to do about the files as they were read between now and
+// read; a machine that was busy elsewhere may have put any time between the two.
+// Views must hold the song first and then every other file that the last build
+// read.
+func (c *core) judge(now, read time.Time, views []view) verdict {
 	changed, settle, doubtful := false, time.Time{}, time.Duration(0)
 	need := c.need(now)
 	for _, v := range views {
@@ -191,8 +193,9 @@ func (c *core) judge(now time.Time, views []view) verdict {
 		}
 		changed = true
 		// The event may have come late, or not at all: the file's own clock has a
-		// say too, unless it is ahead of ours.
-		if ready := v.Mod.Add(need); v.Kind == content && !v.Mod.After(now) && ready.After(now) {
+		// say too, unless it is ahead of ours. The quiet must lie before the reading:
+		// what was written meanwhile may be half of a save.
+		if ready := v.Mod.Add(need); v.Kind == content && !v.Mod.After(read) && ready.After(now) {
 			settle = later(settle, ready)
 		}
 		switch {

@@ -56,7 +56,7 @@ func (p *play) run(ms int) {
 			return
 		}
 		p.now = later(p.now, at)
-		switch v := p.core.judge(p.now, p.views()); v {
+		switch v := p.core.judge(p.now, p.now, p.views()); v {
 		case wait:
 			if next, ok := p.core.due(); !ok || !next.After(p.now) {
 				panic("the core waits for a moment that is over")
@@ -149,6 +149,35 @@ func TestCoreTimes(t *testing.T) {
 				t.Errorf("built at %v and told %v, want %v and %v: %s", p.built, p.told, c.built, c.told, c.why)
 			}
 		})
+	}
+}
+
+// What is written while the files are read is not quiet yet, even when the reading
+// took so long, the machine being busy elsewhere, that its end lies far behind. A
+// file whose clock is ahead of ours is not waited for.
+func TestCoreReadsSlowly(t *testing.T) {
+	for _, c := range []struct {
+		name        string
+		written, by int // when the song was written and when it had been read, in ms after the look
+		want        verdict
+	}{
+		{"written before the look, read at once", -80, 0, build},
+		{"written before the look, read slowly", -80, 500, build},
+		{"written in the quiet before the look", -20, 500, wait},
+		{"written between the look and the reading", 10, 500, wait},
+		{"the clock is ahead", 1000, 500, build},
+	} {
+		p := newPlay()
+		p.core.touch(p.now, false)
+		p.now = p.now.Add(75 * time.Millisecond)
+		at := p.now.Add(time.Duration(c.written) * time.Millisecond)
+		p.files["song"] = view{Path: "song", Data: []byte("new\n"), Mod: at}
+		if got := p.core.judge(p.now, p.now.Add(time.Duration(c.by)*time.Millisecond), p.views()); got != c.want {
+			t.Errorf("%s: verdict %d, want %d", c.name, got, c.want)
+		}
+		if next, ok := p.core.due(); c.want == wait && (!ok || !next.Equal(at.Add(75*time.Millisecond))) {
+			t.Errorf("%s: looks again at %v, want 75 ms after it was written", c.name, next)
+		}
 	}
 }
 

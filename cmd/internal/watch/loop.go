@@ -190,6 +190,33 @@ func (l *loop) trouble(now time.Time, err error) {
 
 // look reads all files, unless news is waiting that the timer overtook.
 func (l *loop) look(ctx context.Context) {
+	l.hear()
+	if at, ok := l.core.due(); !ok || time.Until(at) > 0 {
+		return
+	}
+	now := time.Now()
+	views := []view{l.disk.View(l.Song)}
+	for _, p := range l.paths {
+		views = append(views, l.disk.View(p))
+	}
+	read := time.Now()
+	for _, v := range views {
+		l.saw(now, v)
+	}
+	switch l.core.judge(now, read, views) {
+	case build:
+		l.build(ctx, newSnapshot(l.disk, views))
+	case tellMissing:
+		l.tell(Notice{Kind: Missing, Path: l.Song})
+	case tellBlank:
+		l.tell(Notice{Kind: Blank, Path: l.Song})
+	case tellBack:
+		l.tell(Notice{Kind: Back, Path: l.Song})
+	}
+}
+
+// hear takes in the events that are there already.
+func (l *loop) hear() {
 	for l.note != nil {
 		select {
 		case ev, ok := <-l.note.Events():
@@ -202,27 +229,6 @@ func (l *loop) look(ctx context.Context) {
 		default:
 		}
 		break
-	}
-	if at, ok := l.core.due(); !ok || time.Until(at) > 0 {
-		return
-	}
-	now := time.Now()
-	views := []view{l.disk.View(l.Song)}
-	for _, p := range l.paths {
-		views = append(views, l.disk.View(p))
-	}
-	for _, v := range views {
-		l.saw(now, v)
-	}
-	switch l.core.judge(now, views) {
-	case build:
-		l.build(ctx, newSnapshot(l.disk, views))
-	case tellMissing:
-		l.tell(Notice{Kind: Missing, Path: l.Song})
-	case tellBlank:
-		l.tell(Notice{Kind: Blank, Path: l.Song})
-	case tellBack:
-		l.tell(Notice{Kind: Back, Path: l.Song})
 	}
 }
 
@@ -289,6 +295,7 @@ func (l *loop) built(now time.Time, out Outcome) {
 // poll looks at every file's entry: it finds what no event tells of, as on
 // network folders and with mapped memory, and lost watches.
 func (l *loop) poll(now time.Time) {
+	l.hear()
 	changed := false
 	for _, p := range append([]string{l.Song}, l.paths...) {
 		st := l.disk.Stamp(p)
@@ -333,9 +340,10 @@ func (l *loop) crept(now time.Time, path string) bool {
 }
 
 // unannounced counts changes that events should have told of long ago. After
-// two in a row there is no relying on them.
+// two in a row there is no relying on them. While news waits to be looked at, this
+// may be what it is of.
 func (l *loop) unannounced(now, at time.Time) {
-	if l.polling || l.note == nil || l.building != nil || now.Sub(at) < l.core.win.Quiet || l.heard.After(at) {
+	if l.core.pending || l.polling || l.note == nil || l.building != nil || now.Sub(at) < l.core.win.Quiet || l.heard.After(at) {
 		return
 	}
 	if l.silent++; l.silent >= 2 {

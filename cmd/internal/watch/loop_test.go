@@ -3,8 +3,10 @@
 package watch
 
 import (
+	"cmp"
 	"context"
 	"path/filepath"
+	"strings"
 	"sync"
 	"testing"
 	"testing/synctest"
@@ -48,29 +50,30 @@ func TestLoop(t *testing.T) {
 		name, why string
 		do        func(d memDisk, n deadNotifier)
 		builds    []int // ms after the start of do
+		slow      int   // ms that a build takes; 50 when 0
 	}{
-		{"an event", "the quiet window", func(d memDisk, n deadNotifier) { d.put(song, "two"); n.events <- write }, []int{75}},
+		{"an event", "the quiet window", func(d memDisk, n deadNotifier) { d.put(song, "two"); n.events <- write }, []int{75}, 0},
 		{"two events 74 ms apart", "the window starts again", func(d memDisk, n deadNotifier) {
 			d.put(song, "two")
 			n.events <- write
 			time.Sleep(74 * time.Millisecond)
 			d.put(song, "three")
 			n.events <- write
-		}, []int{149}},
-		{"no event", "the next look of the safety poll, 400 ms from here, finds it old enough", func(d memDisk, n deadNotifier) { d.put(song, "two") }, []int{400}},
+		}, []int{149}, 0},
+		{"no event", "the next look of the safety poll, 400 ms from here, finds it old enough", func(d memDisk, n deadNotifier) { d.put(song, "two") }, []int{400}, 0},
 		{"an event while the build runs", "a build takes 50 ms here: one more after it", func(d memDisk, n deadNotifier) {
 			d.put(song, "two")
 			n.events <- write
 			time.Sleep(80 * time.Millisecond)
 			d.put(song, "three")
 			n.events <- write
-		}, []int{75, 155}},
+		}, []int{75, 155}, 0},
 		{"a change while the build runs, and no event", "the look after the build finds it", func(d memDisk, n deadNotifier) {
 			d.put(song, "two")
 			n.events <- write
 			time.Sleep(80 * time.Millisecond)
 			d.put(song, "three")
-		}, []int{75, 155}},
+		}, []int{75, 155}, 0},
 		{"two saves within a tick of the file's clock, one event", "a fresh file is read again at the next look, 400 ms from here", func(d memDisk, n deadNotifier) {
 			d.put(song, "two")
 			n.events <- write
@@ -80,10 +83,17 @@ func TestLoop(t *testing.T) {
 			v.Data = []byte("owt")
 			d.files[song] = v
 			d.mu.Unlock()
-		}, []int{75, 400}},
+		}, []int{75, 400}, 0},
 		{"another file's event", "nothing", func(d memDisk, n deadNotifier) {
 			n.events <- fsnotify.Event{Name: song + "~", Op: fsnotify.Write}
-		}, nil},
+		}, nil, 0},
+		{"an event early in a long build", "one more, and no sign of a folder that sends no word", func(d memDisk, n deadNotifier) {
+			d.put(song, "two")
+			n.events <- write
+			time.Sleep(100 * time.Millisecond)
+			d.put(song, "three")
+			n.events <- write
+		}, []int{75, 375}, 300},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			synctest.Test(t, func(t *testing.T) {
@@ -103,7 +113,7 @@ func TestLoop(t *testing.T) {
 					if _, err := files.ReadFile(song); err != nil {
 						t.Error(err)
 					}
-					time.Sleep(50 * time.Millisecond)
+					time.Sleep(time.Duration(cmp.Or(c.slow, 50)) * time.Millisecond)
 					return Outcome{Read: []string{song}}
 				}
 				ctx, stop := context.WithCancel(context.Background())
@@ -123,7 +133,53 @@ func TestLoop(t *testing.T) {
 				if !equal(got, c.builds) {
 					t.Errorf("builds at %v ms, want %v: %s", got, c.builds, c.why)
 				}
+				if told := strings.Contains(c.name, "an event"); told && l.silent != 0 {
+					t.Errorf("%d changes count as unannounced", l.silent)
+				}
 			})
 		})
 	}
+}
+
+// TestLoopSilent: the second change in a row that no event tells of is enough, and
+// that is said once.
+func TestLoopSilent(t *testing.T) {
+	song, err := filepath.Abs("lanterns.song.hcl")
+	if err != nil {
+		t.Fatal(err)
+	}
+	synctest.Test(t, func(t *testing.T) {
+		d := memDisk{new(sync.Mutex), map[string]view{}}
+		d.files[filepath.Dir(song)] = view{Stamp: stamp{there: true}}
+		d.put(song, "one")
+		n := dead()
+		n.events, n.errs = make(chan fsnotify.Event), make(chan error)
+		var said []int // when, in ms
+		built, start := 0, time.Now()
+		o := Options{Song: song, Quiet: DefaultQuiet, PollEvery: DefaultPollEvery}
+		o.Tell = func(x Notice) {
+			if x.Kind != Polling {
+				t.Error(x)
+			}
+			said = append(said, int(time.Since(start)/time.Millisecond))
+		}
+		o.Build = func(context.Context, *Snapshot) Outcome { built++; return Outcome{Read: []string{song}} }
+		ctx, stop := context.WithCancel(context.Background())
+		ended := make(chan error)
+		l := newLoop(o, d, func() (notifier, error) { return n, nil })
+		go func() { ended <- l.run(ctx) }()
+		time.Sleep(3100 * time.Millisecond)
+		for _, text := range []string{"two", "three", "four", "five"} {
+			d.put(song, text)
+			time.Sleep(time.Second)
+		}
+		stop()
+		if err := <-ended; err != nil {
+			t.Error(err)
+		}
+		// The second change is made at 4100 ms; a look comes every 500.
+		if !equal(said, []int{4500}) || built != 5 {
+			t.Errorf("said at %v ms, want at 4500; %d builds, want 5", said, built)
+		}
+	})
 }

@@ -2,7 +2,6 @@ package watch
 
 import (
 	"context"
-	"errors"
 	"flag"
 	"os"
 	"path/filepath"
@@ -17,7 +16,8 @@ import (
 // A rig is a watcher at work in a folder of its own. Its build understands
 // these words at the start of a line: "read NAME" reads a file beside the song,
 // "name NAME" only says that it counts, "late NAME" does so and then makes it, "slow"
-// takes 300 ms, "broken" makes the build fail, and "again" makes it ask for another try.
+// lasts until finish is called, "broken" makes the build fail, and "again" makes it
+// ask for another try.
 type rig struct {
 	t    *testing.T
 	dir  string // the folder that a scenario may do anything to; the song is in dir/songs
@@ -31,9 +31,12 @@ type rig struct {
 	stop    context.CancelFunc
 	ended   chan error
 
-	late  bool      // a pause took longer than the scenario can bear
-	mark  time.Time // when the last step of the scenario ended
-	began time.Time // when its first step began
+	gate chan struct{} // closed by finish
+
+	late   bool      // something took longer than the scenario can bear
+	mark   time.Time // when the last step of the scenario began; zero: it does not matter
+	atMost int       // what may lie between that and the end of the next step, in milliseconds
+	began  time.Time // when its first step began
 }
 
 const first = "title = \"Lanterns\"\n# one\n# two\n# three\n"
@@ -54,7 +57,7 @@ func newRig(t *testing.T, s settings) *rig {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r := &rig{t: t, dir: dir, song: filepath.Join(dir, "songs", "lanterns.song.hcl"), ended: make(chan error, 1)}
+	r := &rig{t: t, dir: dir, song: filepath.Join(dir, "songs", "lanterns.song.hcl"), ended: make(chan error, 1), gate: make(chan struct{})}
 	r.must(os.Mkdir(filepath.Dir(r.song), 0o755))
 	if s.text == "" {
 		s.text = first
@@ -62,6 +65,9 @@ func newRig(t *testing.T, s settings) *rig {
 	r.write(r.song, s.text)
 	if s.prepare != nil {
 		s.prepare(r)
+	}
+	if s.open == nil && !s.options.Poll {
+		needWatcher(t)
 	}
 	ctx, stop := context.WithCancel(context.Background())
 	r.stop = stop
@@ -84,9 +90,20 @@ func newRig(t *testing.T, s settings) *rig {
 	if !s.bare {
 		r.await(1)
 	}
-	r.began = time.Now()
-	r.mark = r.began
+	r.calm()
+	r.late, r.began = false, time.Now()
 	return r
+}
+
+// needWatcher leaves a test out where other programs have used up the system's
+// watchers: what the watcher does then has tests of its own.
+func needWatcher(t *testing.T) {
+	t.Helper()
+	n, err := newFsnotify()
+	if err != nil {
+		t.Skipf("the system gives no watcher: %v", err)
+	}
+	n.Close()
 }
 
 // close ends the watcher; it may be called twice.
@@ -96,6 +113,7 @@ func (r *rig) close() {
 	}
 	r.stop()
 	r.stop = nil
+	r.finish()
 	if err := <-r.ended; err != nil {
 		r.t.Errorf("the watcher ended with %v", err)
 	}
@@ -133,12 +151,12 @@ func (r *rig) build(_ context.Context, files *Snapshot) Outcome {
 			path := filepath.Join(filepath.Dir(r.song), rest)
 			out.Read = append(out.Read, path)
 			if _, err := os.Stat(path); err != nil {
-				r.write(path, "# it comes just after the build has looked\n")
+				r.must(os.WriteFile(path, []byte("# it comes just after the build has looked\n"), 0o644))
 			}
 		case "again":
 			out.Again = true
 		case "slow":
-			time.Sleep(300 * time.Millisecond)
+			<-r.gate
 		case "broken":
 			good = false
 		}
@@ -192,14 +210,39 @@ func (r *rig) told() int {
 
 func (r *rig) saidMissing() bool { return r.said(Missing) == 1 }
 
-// until waits for a condition; the deadline is for hopeless cases only.
+// hopeless is how long is waited for what must come: no measure of the program,
+// only of the patience with a machine that has other things to do.
+const hopeless = 2 * time.Minute
+
+// until waits for a condition.
 func (r *rig) until(what string, ok func() bool) {
 	r.t.Helper()
-	for deadline := time.Now().Add(20 * time.Second); !ok(); {
+	for deadline := time.Now().Add(hopeless); !ok(); {
 		if time.Now().After(deadline) {
+			r.mu.Lock()
+			defer r.mu.Unlock()
 			r.t.Fatalf("waited in vain for %s; builds: %q; notices: %v", what, r.builds, r.notices)
 		}
 		time.Sleep(2 * time.Millisecond)
+	}
+	r.calm()
+}
+
+// building reports whether a build is at work.
+func (r *rig) building() bool {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	return r.running > 0
+}
+
+// finish lets the slow builds end; it may be called twice.
+func (r *rig) finish() {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	select {
+	case <-r.gate:
+	default:
+		close(r.gate)
 	}
 }
 
@@ -222,14 +265,32 @@ func (r *rig) must(err error) {
 	}
 }
 
-// pause sleeps, and spoils the run when the machine was busy elsewhere for so
-// long that the scenario has become another one.
+// step does one thing to the disk. What the watcher sees lies between the step's
+// begin and its end, so from the begin of one to the end of the next is the longest
+// that it can have waited for the next: when that is more than the scenario can
+// bear, the machine was busy elsewhere, the scenario has become another one, and the
+// run is spoilt.
+func (r *rig) step(do func() error) {
+	r.t.Helper()
+	begin := time.Now()
+	r.must(do())
+	over := time.Now().Add(-time.Duration(r.atMost) * time.Millisecond)
+	r.late = r.late || begin.Before(over) || !r.mark.IsZero() && r.mark.Before(over)
+	r.mark, r.atMost = begin, unhurried
+}
+
+// unhurried is what may lie between two steps where nothing else is said, in
+// milliseconds: less than the watcher's patience with half a save.
+const unhurried = 350
+
+// calm is said where any time may go by before the next step.
+func (r *rig) calm() { r.mark, r.atMost = time.Time{}, unhurried }
+
+// pause sleeps. From the begin of the step before to the end of the step after may
+// lie at most that many milliseconds.
 func (r *rig) pause(ms, atMost int) {
+	r.atMost = atMost
 	time.Sleep(time.Duration(ms) * time.Millisecond)
-	if time.Since(r.mark) > time.Duration(atMost)*time.Millisecond {
-		r.late = true
-	}
-	r.mark = time.Now()
 }
 
 // whole spoils the run when the scenario up to here took longer than that.
@@ -240,35 +301,37 @@ func (r *rig) whole(ms int) {
 // write writes in place: truncate, then all bytes.
 func (r *rig) write(path, text string) {
 	r.t.Helper()
-	r.must(os.WriteFile(path, []byte(text), 0o644))
+	r.step(func() error { return os.WriteFile(path, []byte(text), 0o644) })
 }
 
 // pieces truncates and writes the parts with a pause before each but the first.
 func (r *rig) pieces(ms, atMost int, parts ...string) {
 	r.t.Helper()
-	f, err := os.OpenFile(r.song, os.O_WRONLY|os.O_TRUNC|os.O_CREATE, 0o644)
-	r.must(err)
+	var f *os.File
+	r.step(func() (err error) {
+		f, err = os.OpenFile(r.song, os.O_WRONLY|os.O_TRUNC|os.O_CREATE, 0o644)
+		return err
+	})
 	defer f.Close()
-	r.mark = time.Now()
 	for i, p := range parts {
 		if i > 0 {
 			r.pause(ms, atMost)
 		}
-		_, err := f.WriteString(p)
-		r.must(err)
+		if p == "" {
+			continue // it was truncated already
+		}
+		r.step(func() error { _, err := f.WriteString(p); return err })
 	}
 }
 
 func (r *rig) rename(from, to string) {
 	r.t.Helper()
-	r.must(os.Rename(from, to))
+	r.step(func() error { return os.Rename(from, to) })
 }
 
 func (r *rig) remove(path string) {
 	r.t.Helper()
-	if err := os.RemoveAll(path); err != nil && !errors.Is(err, os.ErrNotExist) {
-		r.t.Fatal(err)
-	}
+	r.step(func() error { return os.RemoveAll(path) })
 }
 
 func (r *rig) beside(name string) string { return filepath.Join(filepath.Dir(r.song), name) }

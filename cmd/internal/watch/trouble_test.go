@@ -71,9 +71,10 @@ func TestFallBack(t *testing.T) {
 func TestSilentFolder(t *testing.T) {
 	t.Parallel()
 	r := newRig(t, settings{open: func() (notifier, error) { return dead(), nil }})
-	for i, text := range []string{second, first, second} {
+	// TestLoop counts them; here a change may lie too near to a look to be one of the two.
+	for i := 0; i < 2 || r.said(Polling) == 0 && i < 20; i++ {
 		time.Sleep(100 * time.Millisecond)
-		r.write(r.song, text)
+		r.write(r.song, []string{second, first}[i%2])
 		r.await(2 + i)
 	}
 	r.close()
@@ -92,7 +93,7 @@ func TestNotSilent(t *testing.T) {
 		time.Sleep(time.Duration(i*97) * time.Millisecond)
 	}
 	r.close()
-	if len(r.notices) != 0 {
+	if r.said(Polling) != 0 {
 		t.Errorf("notices without need: %v", r.notices)
 	}
 }
@@ -127,31 +128,36 @@ func TestOverflow(t *testing.T) {
 	}
 }
 
-// Saves without a pause must not put the build off for ever.
+// Saves without a pause must not put the build off for ever. To the millisecond that
+// is TestCoreTimes'; here there must be a build while they go on, and no more than
+// one a second.
 func TestCeiling(t *testing.T) {
 	t.Parallel()
 	for try := 0; try < 10; try++ {
 		r := newRig(t, settings{})
-		for i := 0; i < 60; i++ {
-			r.write(r.song, strings.Repeat("# y\n", i+1))
-			r.pause(50, 70)
+		for i := 0; (i < 100 || r.count() < 2) && time.Since(r.began) < hopeless; i++ {
+			r.write(r.song, strings.Repeat("# y\n", i%60+1))
+			r.pause(30, 70)
 		}
-		time.Sleep(silence)
+		n, most := r.count()-1, int(time.Since(r.began)/time.Second)
 		r.close()
 		if r.late {
 			continue
 		}
-		if n := len(r.builds) - 1; n < 2 || n > 4 {
-			t.Errorf("%d builds in 3 s of saves every 50 ms, want 2 to 4", n)
+		if n < 1 || n > most {
+			t.Errorf("%d builds while saves came every 30 ms for %d s", n, most)
 		}
 		return
 	}
-	t.Skip("the machine is too busy to save every 50 ms")
+	t.Skip("the machine is too busy to save every 30 ms")
 }
 
 // A hammer writes two songs in turn, in place; a build that sees a bit of both
-// has read in the middle of a save.
+// has read in the middle of a save. After three seconds without a pause the watcher
+// asks for no quiet any more, so that a writer which the machine stops in the middle
+// of a save is read there: such a run proves nothing.
 func TestNeverTorn(t *testing.T) {
+	const stopped = 5 * time.Millisecond
 	for _, c := range []struct {
 		name  string
 		pause time.Duration
@@ -160,19 +166,36 @@ func TestNeverTorn(t *testing.T) {
 			t.Parallel()
 			a := "# a\n" + strings.Repeat("# aaaaaaaaaaaaaaaa\n", 3000)
 			b := "# b\n" + strings.Repeat("# bbbbbbbbbbbbbbbbbbbbb\n", 2600)
-			r := newRig(t, settings{text: a})
-			for i := 0; i < 500; i++ {
-				r.write(r.song, []string{b, a}[i%2])
-				time.Sleep(c.pause)
-			}
-			r.write(r.song, b)
-			r.until("the last song", func() bool { r.mu.Lock(); defer r.mu.Unlock(); return r.builds[len(r.builds)-1] == b })
-			r.close()
-			for i, got := range r.builds {
-				if got != a && got != b {
-					t.Errorf("build %d of %d saw neither song whole: %d bytes", i, len(r.builds), len(got))
+			for try := 0; try < 10; try++ {
+				r := newRig(t, settings{text: a})
+				var longest time.Duration
+				save := func(text string) {
+					begin := time.Now()
+					r.write(r.song, text)
+					longest = max(longest, time.Since(begin))
+				}
+				for i := 0; i < 500; i++ {
+					save([]string{b, a}[i%2])
+					time.Sleep(c.pause)
+				}
+				save(b)
+				r.until("the last song", func() bool { r.mu.Lock(); defer r.mu.Unlock(); return r.builds[len(r.builds)-1] == b })
+				r.close()
+				torn := 0
+				for i, got := range r.builds {
+					if got == a || got == b {
+						continue
+					}
+					torn++
+					if longest < stopped {
+						t.Errorf("build %d of %d saw neither song whole: %d bytes", i, len(r.builds), len(got))
+					}
+				}
+				if torn == 0 || longest < stopped {
+					return
 				}
 			}
+			t.Skip("the machine is too busy to write a file in one go")
 		})
 	}
 }
@@ -188,7 +211,7 @@ func TestStartsBeforeTheSong(t *testing.T) {
 	r.write(r.song, second)
 	r.await(1)
 	r.close()
-	if r.builds[0] != second || len(r.notices) != 1 {
+	if r.builds[0] != second || r.said(Missing) != 1 {
 		t.Errorf("builds %q, notices %v", r.builds, r.notices)
 	}
 }
@@ -198,7 +221,14 @@ func TestEndDuringBuild(t *testing.T) {
 	t.Parallel()
 	r := newRig(t, settings{})
 	r.write(r.song, "slow\n")
-	r.until("the slow build", func() bool { r.mu.Lock(); defer r.mu.Unlock(); return r.running == 1 })
+	r.until("the slow build", r.building)
+	r.stop()
+	select {
+	case err := <-r.ended:
+		r.ended <- err
+		t.Error("the watcher has ended before its build")
+	case <-time.After(50 * time.Millisecond):
+	}
 	r.close()
 	if len(r.builds) != 2 {
 		t.Errorf("%d builds were finished, want 2", len(r.builds))
