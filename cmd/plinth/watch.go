@@ -33,7 +33,8 @@ Where the system sends no word of changes, as on network folders, the files are
 looked at four times a second; --poll does so from the start.
 
 --then runs a command of the system's shell after each good build. One that still
-runs when the next build is done is ended first, so there are never two.`,
+runs when the next build is done is ended first, with all that it started, so there
+are never two. A program left in the background counts as long as it may print here.`,
 		Args: takes(1, 1),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			o.Song, o.To, o.Color, o.MaxDiags = args[0], a.err, a.colorErr, maxShown

@@ -9,6 +9,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"os"
 	"os/exec"
 	"sync"
 	"time"
@@ -85,13 +86,10 @@ func (r *Runner) Close() {
 // Wait returns when no command runs or waits to run.
 func (r *Runner) Wait() { r.idle.Wait() }
 
-// run runs the command once.
+// run runs the command once and says how it ended.
 func (r *Runner) run(ctx context.Context) {
-	cmd := shell(ctx, r.line)
 	out := &marked{to: r.out}
-	cmd.Stdout, cmd.Stderr = out, out
-	cmd.WaitDelay = patience
-	err := cmd.Run()
+	err := r.command(ctx, out)
 	out.flush()
 	var exit *exec.ExitError
 	switch {
@@ -109,6 +107,50 @@ func (r *Runner) run(ctx context.Context) {
 	}
 }
 
+// command runs the command until it has ended and nobody holds its output open any
+// more: what it leaves behind and still prints is a part of it. When ctx is done
+// all of it is ended.
+func (r *Runner) command(ctx context.Context, out io.Writer) error {
+	// A pipe of our own: os/exec would cut off the output of what the shell leaves
+	// behind.
+	from, to, err := os.Pipe()
+	if err != nil {
+		return err
+	}
+	defer from.Close()
+	cmd, sweep := shell(ctx, r.line)
+	cmd.Stdout, cmd.Stderr = to, to
+	cmd.WaitDelay = patience
+	err = cmd.Start()
+	to.Close()
+	if err != nil {
+		return err
+	}
+	silent := make(chan struct{})
+	go func() {
+		defer close(silent)
+		io.Copy(out, from) // its end is all there is to know
+	}()
+	err = cmd.Wait()
+	select {
+	case <-silent:
+	case <-ctx.Done():
+	}
+	if ctx.Err() == nil {
+		return err
+	}
+	// Close waits for the sweep; the next command does not, once this one is silent.
+	r.idle.Go(sweep)
+	select {
+	case <-silent:
+	case <-time.After(patience + patience/2):
+		// Somebody who has left the group, and could not be made to go, holds the output.
+		from.Close()
+		<-silent
+	}
+	return err
+}
+
 // mark stands before each line that a command prints.
 const mark = "  then | "
 
@@ -121,8 +163,7 @@ type marked struct {
 	line []byte
 }
 
-// Write is called by one goroutine at a time: os/exec sees to that where both of
-// a command's outputs are the same writer.
+// Write is called by one goroutine: both of a command's outputs are one pipe.
 func (m *marked) Write(p []byte) (int, error) {
 	for _, b := range p {
 		if b == '\n' {

@@ -34,9 +34,13 @@ func (p *page) String() string {
 	return p.b.String()
 }
 
+// hopeless is how long is waited for what must come: no measure of the program,
+// only of the patience with a machine that has other things to do.
+const hopeless = 2 * time.Minute
+
 func (p *page) waitFor(what string) {
 	p.t.Helper()
-	for end := time.Now().Add(20 * time.Second); !strings.Contains(p.String(), what); time.Sleep(time.Millisecond) {
+	for end := time.Now().Add(hopeless); !strings.Contains(p.String(), what); time.Sleep(time.Millisecond) {
 		if time.Now().After(end) {
 			p.t.Fatalf("waited in vain for %q in %q", what, p.String())
 		}
@@ -50,6 +54,7 @@ func TestOutput(t *testing.T) {
 		{"both outputs", "they come in order", "echo one; echo two >&2; echo three", "  then | one\n  then | two\n  then | three\n"},
 		{"an exit code", "a failing command is told", "exit 3", "  then | ended with exit status 3\n"},
 		{"no such command", "the shell says so", "lanterns-no-such-command 2>/dev/null", "  then | ended with exit status 127\n"},
+		{"in the background", "what the shell leaves behind is heard to its end, and nothing is said of it", "(sleep 2.5; echo late) & echo at once", "  then | at once\n  then | late\n"},
 		{"shell words", "it is the shell's line", "for i in 1 2; do echo $i; done | tail -1", "  then | 2\n"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -68,19 +73,25 @@ func TestOutput(t *testing.T) {
 // the end. Each run leaves its process number and looks whether the one before
 // still lives; it takes its time to end, so that a hasty runner is found out. No
 // lock is kept in a file: a run may be ended at any point, also while it makes one.
+// Nor does a run end by the clock, which a busy machine would let it do between two
+// starts: it waits for a file, which comes after the last of them.
 func TestNewestWins(t *testing.T) {
-	last := filepath.Join(t.TempDir(), "last")
+	dir := t.TempDir()
+	last, gate := filepath.Join(dir, "last"), filepath.Join(dir, "gate")
 	line := fmt.Sprintf(`trap 'sleep 0.02; exit' TERM
 kill -0 "$(cat %[1]q)" 2>/dev/null && echo TWO
 echo $$ > %[1]q
 echo running
-sleep 0.3 & wait $!
-echo finished`, last)
+while [ ! -e %[2]q ]; do sleep 0.01; done
+echo finished`, last, gate)
 	p := &page{t: t}
 	r := New(line, p)
 	for i := 0; i < 30; i++ {
 		r.Start()
 		time.Sleep(time.Duration(i%5) * 7 * time.Millisecond)
+	}
+	if err := os.WriteFile(gate, nil, 0o666); err != nil {
+		t.Fatal(err)
 	}
 	p.waitFor("finished")
 	r.Close()
@@ -94,6 +105,8 @@ echo finished`, last)
 func TestEndsAll(t *testing.T) {
 	for _, c := range []struct{ name, line string }{
 		{"a child", "sleep 1000 & echo child $!; wait"},
+		{"a child of a shell that has ended", "sleep 1000 & echo child $!"},
+		{"a deaf and silent child", `(trap "" TERM; echo child $(exec sh -c 'echo $PPID'); exec >/dev/null 2>&1; while :; do sleep 1; done) & wait`},
 		{"a deaf child", `(trap "" TERM; echo child $(exec sh -c 'echo $PPID'); while :; do sleep 1; done) & wait`},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -105,8 +118,14 @@ func TestEndsAll(t *testing.T) {
 			if _, err := fmt.Sscanf(strings.TrimPrefix(p.String(), mark), "child %d", &pid); err != nil {
 				t.Fatal(err)
 			}
+			begin := time.Now()
 			r.Close()
-			for end := time.Now().Add(20 * time.Second); alive(pid); time.Sleep(5 * time.Millisecond) {
+			// Plinth itself ends now, and nobody is left to end others: who is deaf must
+			// have had his patience, and been made to end, before.
+			if took := time.Since(begin); strings.Contains(c.name, "deaf") && took < patience {
+				t.Errorf("the runner has waited for %v only", took)
+			}
+			for end := time.Now().Add(hopeless); alive(pid); time.Sleep(5 * time.Millisecond) {
 				if time.Now().After(end) {
 					t.Fatalf("process %d outlives the runner", pid)
 				}
