@@ -13,7 +13,7 @@ import (
 	"github.com/rogpeppe/go-internal/testscript"
 )
 
-var update = flag.Bool("u", false, "write what the commands print into the scripts")
+var update = flag.Bool("update", false, "write what the commands print into the scripts")
 
 // The command line is tested by scripts, one a feature, in testdata/script.
 func TestMain(m *testing.M) {

@@ -14,7 +14,8 @@ func waitfile(ts *testscript.TestScript, neg bool, args []string) {
 		ts.Fatalf("usage: waitfile FILE...")
 	}
 	for _, name := range args {
-		for end := time.Now().Add(20 * time.Second); ; time.Sleep(5 * time.Millisecond) {
+		// No measure of the program: only of the patience with a busy machine.
+		for end := time.Now().Add(2 * time.Minute); ; time.Sleep(5 * time.Millisecond) {
 			if info, err := os.Stat(ts.MkAbs(name)); err == nil && info.Size() > 0 {
 				break
 			}

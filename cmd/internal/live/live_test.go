@@ -97,7 +97,8 @@ func (d *desk) midi() []byte {
 func (d *desk) wait(n int, pattern string) string {
 	d.t.Helper()
 	re := regexp.MustCompile(`(?m)^` + pattern + `$`)
-	for end := time.Now().Add(20 * time.Second); ; time.Sleep(2 * time.Millisecond) {
+	// No measure of the program: only of the patience with a busy machine.
+	for end := time.Now().Add(2 * time.Minute); ; time.Sleep(2 * time.Millisecond) {
 		if all := re.FindAllString(d.said(), -1); len(all) >= n {
 			return all[n-1]
 		}
