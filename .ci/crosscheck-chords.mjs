@@ -21,12 +21,26 @@ try {
   writeFileSync(join(work, 'package.json'), '{"private":true}');
   // A plain install of tonal is broken: 6.5.1 needs a package that does not
   // exist, and 6.4.3 without a date draws in sub-packages without a main file.
-  execFileSync('npm', ['install', '--no-audit', '--no-fund', '--ignore-scripts', '--loglevel=error',
+  patiently(() => execFileSync('npm', ['install', '--no-audit', '--no-fund', '--ignore-scripts', '--loglevel=error',
     'tonal@6.4.3', 'chord-symbol@4.0.0', '@tonaljs/chord-type', '--before', '2026-09-01'],
-  { cwd: work, stdio: ['ignore', 'ignore', 'inherit'] });
+  { cwd: work, stdio: ['ignore', 'ignore', 'inherit'] }));
   process.exitCode = compare(createRequire(join(work, 'package.json')));
 } finally {
   rmSync(work, { recursive: true, force: true });
+}
+
+// patiently tries again what asks a registry: one that is out of reach for a minute
+// says nothing of plinth.
+function patiently(ask) {
+  for (const pause of [5, 20, 60]) {
+    try {
+      return ask();
+    } catch {
+      say(`npm: again in ${pause} s`);
+      Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, pause * 1000);
+    }
+  }
+  return ask();
 }
 
 function compare(require) {
