@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"plinth/songspec/guide"
-	"plinth/songspec/timeline"
 )
 
 // style is the whole style of the page. Black on white, figures in tables, and
@@ -19,7 +18,7 @@ h2{margin:2.2rem 0 .6rem;padding-top:.4rem;border-top:3px solid #111;font-size:1
 p.note{margin:.2rem 0 .8rem;max-width:46rem}
 table{border-collapse:collapse}
 th,td{padding:.22rem .7rem .22rem 0;text-align:left;vertical-align:top}
-td.n{text-align:right;font-variant-numeric:tabular-nums}
+td.n{white-space:nowrap;text-align:right;font-variant-numeric:tabular-nums}
 thead th{border-bottom:1.5px solid #111}
 tbody tr.pass th,tbody tr.pass td{border-top:1px solid #999}
 .wide{overflow-x:auto;max-width:100%}
@@ -35,9 +34,10 @@ dd.why{padding-left:1rem;border-left:3px solid #999;color:#333}
 .counts .one{border-left:1px solid #999}
 .counts td div{display:flex;align-items:flex-end;height:1.5rem;border-bottom:1px solid #111;margin:.12rem 1px}
 .counts td div b{display:block;width:100%;background:#111}
+.counts td span{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
 .counts tr.open td{font-size:1.1rem;line-height:1.2}
 @media(max-width:640px){body{padding:.6rem;font-size:.92rem}th,td{padding-right:.45rem}}
-@media print{h2{break-after:avoid}tr{break-inside:avoid}}`
+@media print{h2,p.note,dt,caption,thead{break-after:avoid}tr,dd,.counts,svg{break-inside:avoid}dd{break-before:avoid}dl+h2,table+h2{margin-top:1.2rem}}`
 
 // HTML writes the report as one self-contained page: the picture, the hints and
 // every figure as a table. It has no script and asks for nothing.
@@ -53,6 +53,7 @@ func (r *Report) HTML(w io.Writer) error {
 	r.htmlWindows(&b)
 	r.htmlRegisters(&b)
 	r.htmlCounts(&b)
+	r.htmlHeld(&b)
 	r.htmlHits(&b)
 	b.WriteString("</main>\n</body>\n</html>\n")
 	_, err := w.Write(b.Bytes())
@@ -71,15 +72,12 @@ func (r *Report) htmlHints(b *bytes.Buffer) {
 }
 
 func (r *Report) htmlEnergy(b *bytes.Buffer) {
-	b.WriteString("<h2>Energy</h2>\n<table>\n<thead><tr><th>bar</th><th>pass</th><th>energy</th><th>key</th><th>tempo</th><th>lasts</th></tr></thead>\n<tbody>\n")
+	b.WriteString("<h2>Energy</h2>\n<table>\n<thead><tr><th></th><th>pass</th><th>bar</th><th>energy</th><th>key</th><th>tempo</th><th>lasts</th><th></th></tr></thead>\n<tbody>\n")
 	for i := range r.Passes {
 		s := &r.Passes[i]
-		mark := ""
-		if i == r.Climax.Pass {
-			mark = " △ climax"
-		}
-		fmt.Fprintf(b, "<tr><td class=\"n\">%d</td><td>%s</td><td>%s %s%s</td><td>%s</td><td class=\"n\">%d</td><td class=\"n\">%s</td></tr>\n",
-			s.FirstBar, escape(s.Name), energy(s), strings.Repeat("■", max(s.EnergyFrom, s.EnergyTo)), mark, s.Key, s.BPM, seconds(s.Micros))
+		fmt.Fprintf(b, "<tr><td class=\"n\">%d</td><td>%s</td><td class=\"n\">%d</td><td>%s %s</td><td>%s</td><td class=\"n\">%d</td><td class=\"n\">%s</td><td>%s</td></tr>\n",
+			i+1, escape(s.Name), s.FirstBar, energy(s), strings.Repeat("■", max(s.EnergyFrom, s.EnergyTo)), s.Key, s.BPM, seconds(s.Micros),
+			strings.Replace(strings.Join(r.passMarks(i), ", "), "climax", "△ climax", 1))
 	}
 	b.WriteString("</tbody>\n</table>\n")
 	if c := r.Climax; c.Pass >= 0 {
@@ -93,10 +91,15 @@ func (r *Report) htmlWindows(b *bytes.Buffer) {
 		b.WriteString("<p>None.</p>\n")
 		return
 	}
-	b.WriteString("<table>\n<thead><tr><th>from bar</th><th>count</th><th>to bar</th><th>count</th><th>beats</th><th>time</th><th>pass</th></tr></thead>\n<tbody>\n")
+	b.WriteString("<table>\n<thead><tr><th>from bar</th><th>count</th><th>to bar</th><th>count</th><th>beats</th><th>time</th><th>pass</th><th>over</th></tr></thead>\n<tbody>\n")
 	for _, w := range r.Windows {
-		fmt.Fprintf(b, "<tr><td class=\"n\">%d</td><td>%s</td><td class=\"n\">%d</td><td>%s</td><td class=\"n\">%s</td><td class=\"n\">%s</td><td>%s</td></tr>\n",
-			w.From.Bar, escape(w.From.Count), w.To.Bar, escape(w.To.Count), strings.TrimSuffix(strings.TrimSuffix(beats(w.Beats), "s"), " beat"), seconds(w.Micros), escape(r.windowName(w)))
+		toBar, toCount := fmt.Sprint(w.To.Bar), w.To.Count
+		if w.End >= r.tl.End {
+			toBar, toCount = "the end", ""
+		}
+		fmt.Fprintf(b, "<tr><td class=\"n\">%d</td><td>%s</td><td class=\"n\">%s</td><td>%s</td><td class=\"n\">%s</td><td class=\"n\">%s</td><td>%s</td><td>%s</td></tr>\n",
+			w.From.Bar, escape(w.From.Count), toBar, escape(toCount), strings.TrimSuffix(strings.TrimSuffix(beats(w.Beats), "s"), " beat"), seconds(w.Micros), escape(r.windowName(w)),
+			escape(strings.Join(r.chordsOver(w), ", ")))
 	}
 	b.WriteString("</tbody>\n</table>\n")
 }
@@ -169,7 +172,7 @@ func (r *Report) htmlCounts(b *bytes.Buffer) {
 			fmt.Fprintf(b, "<tr><th>%s</th>", row.name)
 			for _, st := range g.Steps {
 				v := row.of(st)
-				fmt.Fprintf(b, "<td%s title=\"%s on %s: %d bars of 100\"><div><b style=\"height:%d%%\"></b></div></td>", oneClass(st), row.name, escape(st.Count), v, v)
+				fmt.Fprintf(b, "<td%s title=\"%s on %s: %d bars of 100\"><div><b style=\"height:%d%%\"></b></div><span>%d</span></td>", oneClass(st), row.name, escape(st.Count), v, v, v)
 			}
 			b.WriteString("</tr>\n")
 		}
@@ -200,6 +203,27 @@ func oneClass(s Step) string {
 	return ""
 }
 
+func (r *Report) htmlHeld(b *bytes.Buffer) {
+	head := false
+	for i := range r.Passes {
+		if !r.heldShown(i) {
+			continue
+		}
+		if !head {
+			b.WriteString("<h2>Held tones</h2>\n<p class=\"note\">What fits every chord from bar to bar, for a pad.</p>\n<table>\n<thead><tr><th>pass</th><th>from where to where</th></tr></thead>\n<tbody>\n")
+			head = true
+		}
+		var words []string
+		for _, h := range r.Passes[i].Held {
+			words = append(words, heldWords(h))
+		}
+		fmt.Fprintf(b, "<tr><td>%s</td><td>%s</td></tr>\n", escape(r.Passes[i].Name), escape(strings.Join(words, "; ")))
+	}
+	if head {
+		b.WriteString("</tbody>\n</table>\n")
+	}
+}
+
 func (r *Report) htmlHits(b *bytes.Buffer) {
 	if len(r.Song.Hits) == 0 {
 		return
@@ -207,8 +231,8 @@ func (r *Report) htmlHits(b *bytes.Buffer) {
 	b.WriteString("<h2>Hits</h2>\n<table>\n<thead><tr><th>pass</th><th></th><th>where</th></tr></thead>\n<tbody>\n")
 	for i := range r.Passes {
 		s := &r.Passes[i]
-		for _, k := range []timeline.EventKind{timeline.Accent, timeline.Push, timeline.Stop} {
-			if l := hitLine(s.Hits, k); l != "" {
+		for _, k := range kinds {
+			if l := hitLine(s.Hits, k, s.Plays); l != "" {
 				fmt.Fprintf(b, "<tr><td>%s</td><td>%s</td><td>%s</td></tr>\n", escape(s.Name), k, escape(l))
 			}
 		}

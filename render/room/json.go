@@ -15,6 +15,7 @@ type jsonReport struct {
 	Title   string       `json:"title"`
 	Voice   *string      `json:"voice"` // the guide's track, null without a vocal
 	Bars    int          `json:"bars"`
+	FileBar int          `json:"file_bar"` // the bar of the MIDI file in which bar 1 stands
 	Seconds json.Number  `json:"seconds"`
 	Climax  *jsonClimax  `json:"climax"`
 	Windows []jsonWindow `json:"windows"`
@@ -39,6 +40,7 @@ type jsonWindow struct {
 	Beats   json.Number `json:"beats"`
 	Seconds json.Number `json:"seconds"`
 	Space   bool        `json:"space"`
+	Chords  []string    `json:"chords"` // what sounds under it
 }
 
 type jsonScope struct {
@@ -49,6 +51,8 @@ type jsonScope struct {
 	Energy   [2]int        `json:"energy"`
 	Key      string        `json:"key"`
 	Tempo    int           `json:"tempo"`
+	Lift     int           `json:"lift"`    // semitones up from the pass before, by a lift
+	Players  []string      `json:"players"` // who plays in it
 	Voice    *jsonRegister `json:"voice"`
 	Piano    *jsonRegister `json:"piano"`
 	Bass     *jsonRegister `json:"bass"`
@@ -56,6 +60,30 @@ type jsonScope struct {
 	Windows  []jsonWindow  `json:"windows"`
 	Counts   jsonGrid      `json:"counts"`
 	Hits     []jsonHit     `json:"hits"`
+	Held     []jsonHeld    `json:"held"`
+}
+
+// jsonHeld is a stretch over whose chords a note can be held.
+type jsonHeld struct {
+	Bar     int            `json:"bar"`
+	Count   string         `json:"count"`
+	ToBar   int            `json:"to_bar"`
+	ToCount string         `json:"to_count"`
+	Chords  int            `json:"chords"` // how many follow each other in it
+	Tones   []jsonHeldTone `json:"tones"`
+}
+
+// jsonHeldTone is one of its notes, with what the voice holds a semitone beside it
+// and where; null when it is clear.
+type jsonHeldTone struct {
+	Name    string       `json:"name"`
+	Against *jsonAgainst `json:"against"`
+}
+
+type jsonAgainst struct {
+	Sung  string `json:"sung"`
+	Bar   int    `json:"bar"`
+	Count string `json:"count"`
 }
 
 type jsonPitch struct {
@@ -102,13 +130,16 @@ type jsonStep struct {
 }
 
 type jsonHit struct {
-	Kind   string      `json:"kind"`
-	Bar    int         `json:"bar"`
-	Count  string      `json:"count"`
-	By     []string    `json:"by"`
-	Weight int         `json:"weight,omitempty"`
-	Chord  string      `json:"chord,omitempty"`
-	Beats  json.Number `json:"beats,omitempty"`
+	Kind    string      `json:"kind"` // accent, push, stop, hold or rit
+	Bar     int         `json:"bar"`
+	Count   string      `json:"count"`
+	By      []string    `json:"by"`
+	Weight  int         `json:"weight,omitempty"`   // of an accent, 1 to 3
+	Alone   bool        `json:"alone,omitempty"`    // of an accent: nothing else sounds in the bar
+	Chord   string      `json:"chord,omitempty"`    // of a push: what comes early
+	Beats   json.Number `json:"beats,omitempty"`    // how long a stop is, how much a hold adds
+	LastBar int         `json:"last_bar,omitempty"` // of a rit
+	To      int         `json:"to,omitempty"`       // of a rit: the tempo it reaches
 }
 
 type jsonHint struct {
@@ -119,8 +150,8 @@ type jsonHint struct {
 
 // JSON writes the report as one JSON object, indented.
 func (r *Report) JSON(w io.Writer) error {
-	out := jsonReport{Title: r.Title, Bars: r.Bars, Seconds: thousandths(r.Micros / 1000), Windows: windowsJSON(r.Windows),
-		Song: scopeJSON(&r.Song), Passes: []jsonScope{}, Hints: []jsonHint{}}
+	out := jsonReport{Title: r.Title, Bars: r.Bars, FileBar: r.FileBar, Seconds: thousandths(r.Micros / 1000), Windows: r.windowsJSON(r.Windows),
+		Song: r.scopeJSON(&r.Song), Passes: []jsonScope{}, Hints: []jsonHint{}}
 	if r.Voice != "" {
 		out.Voice = &r.Voice
 	}
@@ -128,7 +159,7 @@ func (r *Report) JSON(w io.Writer) error {
 		out.Climax = &jsonClimax{c.Pass, r.Passes[c.Pass].Name, c.Bar, c.Why}
 	}
 	for i := range r.Passes {
-		out.Passes = append(out.Passes, scopeJSON(&r.Passes[i]))
+		out.Passes = append(out.Passes, r.scopeJSON(&r.Passes[i]))
 	}
 	for _, h := range r.Hints {
 		out.Hints = append(out.Hints, jsonHint(h))
@@ -141,15 +172,15 @@ func (r *Report) JSON(w io.Writer) error {
 
 func thousandths(n int64) json.Number { return json.Number(guide.Thousandths(n)) }
 
-func windowsJSON(in []guide.Window) []jsonWindow {
+func (r *Report) windowsJSON(in []guide.Window) []jsonWindow {
 	out := []jsonWindow{}
 	for _, w := range in {
-		out = append(out, jsonWindow{w.Pass, w.From.Bar, w.From.Count, w.To.Bar, w.To.Count, thousandths(w.Beats), thousandths(w.Micros / 1000), w.Space})
+		out = append(out, jsonWindow{w.Pass, w.From.Bar, w.From.Count, w.To.Bar, w.To.Count, thousandths(w.Beats), thousandths(w.Micros / 1000), w.Space, r.chordsOver(w)})
 	}
 	return out
 }
 
-func scopeJSON(s *Scope) jsonScope {
+func (r *Report) scopeJSON(s *Scope) jsonScope {
 	pitch := func(k int) jsonPitch { return jsonPitch{k, guide.PitchName(k, s.Key)} }
 	register := func(p *Part) *jsonRegister {
 		if p == nil {
@@ -158,9 +189,9 @@ func scopeJSON(s *Scope) jsonScope {
 		return &jsonRegister{pitch(p.P5), pitch(p.P95), pitch(p.Low), pitch(p.High), pitch(p.Quarter), p.Notes, thousandths(int64(p.Attacks))}
 	}
 	out := jsonScope{Name: s.Name, FirstBar: s.FirstBar, LastBar: s.LastBar, Seconds: thousandths(s.Micros / 1000),
-		Energy: [2]int{s.EnergyFrom, s.EnergyTo}, Key: s.Key.String(), Tempo: s.BPM,
+		Energy: [2]int{s.EnergyFrom, s.EnergyTo}, Key: s.Key.String(), Tempo: s.BPM, Lift: s.Lift, Players: playerNames(s.Plays),
 		Voice: register(s.Voice), Piano: register(s.Piano), Bass: register(s.Bass),
-		Free: []jsonBand{}, Windows: windowsJSON(s.Windows), Hits: []jsonHit{},
+		Free: []jsonBand{}, Windows: r.windowsJSON(s.Windows), Hits: []jsonHit{}, Held: []jsonHeld{},
 		Counts: jsonGrid{Bars: s.Grid.Bars, Step: "sixteenth", Steps: []jsonStep{}}}
 	for _, f := range s.Free {
 		b := jsonBand{Low: pitch(f.Low), High: pitch(f.High), Instruments: []jsonInstrument{}}
@@ -179,16 +210,25 @@ func scopeJSON(s *Scope) jsonScope {
 		out.Counts.Steps = append(out.Counts.Steps, jsonStep(st))
 	}
 	for _, h := range s.Hits {
-		j := jsonHit{Kind: h.Kind.String(), Bar: h.Bar, Count: h.Count, By: []string{}, Weight: h.Weight, Chord: h.Chord}
-		for p := timeline.Player(0); p < timeline.NumPlayers; p++ {
-			if h.By.Has(p) {
-				j.By = append(j.By, p.String())
-			}
-		}
-		if h.Kind == timeline.Stop {
+		j := jsonHit{Kind: h.Kind.String(), Bar: h.Bar, Count: h.Count, By: playerNames(h.By), Weight: h.Weight, Alone: h.Alone, Chord: h.Chord, To: h.To}
+		switch h.Kind {
+		case timeline.Stop, timeline.Hold:
 			j.Beats = thousandths(h.Beats)
+		case timeline.Rit:
+			j.LastBar = h.LastBar
 		}
 		out.Hits = append(out.Hits, j)
+	}
+	for _, h := range s.Held {
+		j := jsonHeld{h.From.Bar, h.From.Count, h.To.Bar, h.To.Count, h.Chords, []jsonHeldTone{}}
+		for _, t := range h.Tones {
+			tone := jsonHeldTone{Name: t.Name}
+			if t.Against != "" {
+				tone.Against = &jsonAgainst{t.Against, t.At.Bar, t.At.Count}
+			}
+			j.Tones = append(j.Tones, tone)
+		}
+		out.Held = append(out.Held, j)
 	}
 	return out
 }

@@ -25,6 +25,7 @@ func (r *Report) measure(clock *guide.Clock, start, end int64) Scope {
 		var keys []int
 		var onsets []int64
 		for _, n := range within(r.perf.Parts[who], start, end) {
+			s.Plays |= timeline.Only(timeline.Player(who))
 			keys, onsets = append(keys, int(n.Key)), append(onsets, n.Tick)
 			loud += int64(n.Velocity)
 		}

@@ -171,3 +171,82 @@ func TestSVGCutsAtBars(t *testing.T) {
 		}
 	}
 }
+
+// The sequencer counts the bars of a count-in and a pickup; the report's bars are
+// the song's, and every form says where they stand in the file.
+func TestFileBar(t *testing.T) {
+	tl := example(t, "millers-clock.song.hcl") // two bars of count-in
+	r := Analyze(tl, perform(tl, builtin()))
+	if r.FileBar != 3 {
+		t.Fatalf("bar 1 is bar %d of the file", r.FileBar)
+	}
+	for form, want := range map[string]string{"text": "bar 1 of the song is bar 3 of the file: add 2", "json": `"file_bar": 3`, "svg": ">bar 1 is bar 3 of the file<", "html": ">bar 1 is bar 3 of the file<"} {
+		var b bytes.Buffer
+		if err := forms[form](r, &b); err != nil || !strings.Contains(b.String(), want) {
+			t.Errorf("%s does not say %q (%v)", form, want, err)
+		}
+	}
+	var b bytes.Buffer
+	if err := Analyze(example(t, songs[0]), nil).Text(&b); err != nil || strings.Contains(b.String(), "of the file") {
+		t.Error("without a bar in front there is nothing to say")
+	}
+}
+
+// What is cut is cut in time: by letters that are wide in bold, and by letters
+// that are square.
+func TestCutText(t *testing.T) {
+	for _, tt := range []struct {
+		text string
+		bold bool
+		room int // in letters of the regular face
+		want string
+	}{
+		{"verse", false, 5, "verse"},
+		{"chorus two", false, 8, "chorus…"},
+		{"chorus two", true, 8, "choru…"},
+		{"夜の歌", false, 6, "夜の歌"},
+		{"夜の歌のうた", false, 8, "夜の歌…"},
+		{"chorus", false, 4, ""},
+	} {
+		if got := cutText(tt.text, 20, tt.bold, tt.room*116); got != tt.want {
+			t.Errorf("%q bold %v in %d letters: %q, want %q", tt.text, tt.bold, tt.room, got, tt.want)
+		}
+	}
+}
+
+// Forty passes of two bars get rows in which their names can be read.
+func TestSVGShortPasses(t *testing.T) {
+	tl, perf := small(t)
+	p := tl.Passes[0]
+	tl.Passes = nil
+	for i := 0; i < 40; i++ {
+		q := p
+		q.Section, q.Index, q.Start, q.FirstBar = []string{"verse", "coda"}[i%2], i, int64(i)*7680, 2*i+1
+		q.Ordinal = i / 2
+		tl.Passes = append(tl.Passes, q)
+	}
+	tl.End = 40 * 7680
+	svg := picture(t, Analyze(tl, perf))
+	for _, want := range []string{">verse 1<", ">coda 20<"} {
+		if !strings.Contains(svg, want) {
+			t.Errorf("%s is not written", want)
+		}
+	}
+}
+
+// The band's bodies end where a stop begins: nothing is drawn as sounding in it.
+func TestSVGStop(t *testing.T) {
+	tl, perf := small(t)
+	s := &sheet{r: Analyze(tl, perf)}
+	s.layOut()
+	for _, who := range []timeline.Player{timeline.Bass, timeline.Piano} {
+		for _, e := range s.envelopes(&s.rows[0], who) {
+			if e.start < 6720 && e.end > 5760 { // the stop of bar 2: counts 3 to 4
+				t.Errorf("%s is drawn from %d to %d", who, e.start, e.end)
+			}
+		}
+	}
+	if n := len(s.envelopes(&s.rows[0], timeline.Piano)); n != 3 {
+		t.Errorf("%d pieces of piano, want bar 1, bar 2 to count 3, bar 2 from count 4", n)
+	}
+}

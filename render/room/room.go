@@ -20,12 +20,16 @@ import (
 
 // Report is the room of a song.
 type Report struct {
-	Title  string
-	Voice  string // the guide's track; empty without a vocal
-	Bars   int
-	Micros int64 // length of the song from its first sounding beat
-	Song   Scope
-	Passes []Scope
+	Title string
+	Voice string // the guide's track; empty without a vocal
+	Bars  int
+	// FileBar is the bar of the MIDI file in which bar 1 of the song stands: after
+	// the bars of a count-in or a pickup the two differ. All other bars of the
+	// report are the song's.
+	FileBar int
+	Micros  int64 // length of the song from its first sounding beat
+	Song    Scope
+	Passes  []Scope
 	// Windows are those of the whole song, uncut by the passes.
 	Windows []guide.Window
 	Climax  Climax
@@ -46,6 +50,8 @@ type Scope struct {
 	EnergyTo          int
 	Key               harmony.Key
 	BPM               int
+	Lift              int // semitones up from the pass before, by a lift; 0 for the song
+	Plays             timeline.Players
 	Voice             *Part // nil where it is silent
 	Piano             *Part
 	Bass              *Part
@@ -53,7 +59,8 @@ type Scope struct {
 	Windows           []guide.Window // cut to the stretch
 	Grid              Grid
 	Hits              []Hit
-	Loudness          int // of the band: velocities summed, a beat; an ordering, no unit
+	Held              []Held // of a pass; none for the song
+	Loudness          int    // of the band: velocities summed, a beat; an ordering, no unit
 }
 
 // Part is one line's register and how much it moves. Attacks counts onsets in
@@ -73,7 +80,8 @@ type Band struct {
 // Semitones is the width of the band.
 func (b Band) Semitones() int { return b.High - b.Low }
 
-// Climax is where the energy stands highest.
+// Climax is where the energy stands highest. A song of several passes whose
+// energy is level throughout has the one where the singer goes highest, or none.
 type Climax struct {
 	Pass int // index into Passes; -1 for a song without one
 	Bar  int
@@ -86,7 +94,7 @@ func Analyze(tl *timeline.Timeline, perf *groove.Performance) *Report {
 	if perf == nil {
 		perf = &groove.Performance{}
 	}
-	r := &Report{Title: tl.Title, Windows: guide.Windows(tl), tl: tl, perf: perf}
+	r := &Report{Title: tl.Title, FileBar: tl.LeadBars + 1, Windows: guide.Windows(tl), tl: tl, perf: perf}
 	if tl.Vocal != nil {
 		r.Voice = tl.Vocal.TrackResolved
 	}
@@ -108,6 +116,10 @@ func Analyze(tl *timeline.Timeline, perf *groove.Performance) *Report {
 		s.FirstBar, s.LastBar = p.FirstBar, p.FirstBar+len(p.Bars)-1
 		s.EnergyFrom, s.EnergyTo, s.Key, s.BPM = p.EnergyFrom, p.EnergyTo, p.Key, p.BPM
 		s.Hits = hitsOf(p)
+		s.Held = r.held(p)
+		if i > 0 {
+			s.Lift = p.Lift - tl.Passes[i-1].Lift
+		}
 		r.Bars += len(p.Bars)
 		r.Passes = append(r.Passes, s)
 	}
@@ -131,23 +143,38 @@ func Analyze(tl *timeline.Timeline, perf *groove.Performance) *Report {
 // later one. Its bar is that of the highest sung note, or its first.
 func (r *Report) climax() Climax {
 	c := Climax{Pass: -1}
+	equal, level := 0, true
+	peak := func(s *Scope) int { return max(s.EnergyFrom, s.EnergyTo) }
 	for i := range r.Passes {
+		a := &r.Passes[i]
+		level = level && a.EnergyFrom == a.EnergyTo && a.EnergyFrom == r.Passes[0].EnergyFrom
 		if c.Pass < 0 {
-			c.Pass = i
+			c.Pass, equal = i, 1
 			continue
 		}
-		a, b := &r.Passes[i], &r.Passes[c.Pass]
-		ea, eb := max(a.EnergyFrom, a.EnergyTo), max(b.EnergyFrom, b.EnergyTo)
-		if ea > eb || ea == eb && a.Loudness >= b.Loudness {
-			c.Pass = i
+		b := &r.Passes[c.Pass]
+		switch {
+		case peak(a) > peak(b):
+			c.Pass, equal = i, 1
+		case peak(a) == peak(b):
+			equal++
+			if a.Loudness >= b.Loudness {
+				c.Pass = i
+			}
 		}
 	}
 	if c.Pass < 0 {
 		return c
 	}
+	if level && len(r.Passes) > 1 {
+		return r.highest()
+	}
 	s := &r.Passes[c.Pass]
 	c.Bar = s.FirstBar
-	c.Why = fmt.Sprintf("energy %d, the highest of the song", max(s.EnergyFrom, s.EnergyTo))
+	c.Why = fmt.Sprintf("energy %d, the highest of the song", peak(s))
+	if equal > 1 {
+		c.Why = fmt.Sprintf("energy %d, as in %s, but the band is fullest here", peak(s), passesWord(equal-1))
+	}
 	if s.EnergyTo > s.EnergyFrom { // it is reached in the last bar that rises
 		p := &r.tl.Passes[c.Pass]
 		for i := range p.Bars {
@@ -165,10 +192,39 @@ func (r *Report) climax() Climax {
 					continue
 				}
 				c.Bar = at.Bar
-				c.Why += fmt.Sprintf("; the voice has its highest note there, %s", guide.PitchName(s.Voice.High, s.Key))
+				of := "of the pass"
+				if s.Voice.High == r.Song.Voice.High {
+					of = "of the song"
+				}
+				c.Why += fmt.Sprintf("; the voice has its highest note %s there, %s", of, guide.PitchName(s.Voice.High, s.Key))
 				break
 			}
 		}
 	}
 	return c
+}
+
+// highest is the climax of a song whose energy is level: where the voice has its
+// highest note for the last time.
+func (r *Report) highest() Climax {
+	c := Climax{Pass: -1}
+	if r.Song.Voice == nil {
+		return c
+	}
+	for i := range r.Passes {
+		s := &r.Passes[i]
+		for _, n := range r.sung(s.Start, s.End) {
+			if int(n.Key) == r.Song.Voice.High {
+				c = Climax{i, guide.At(r.tl, n.Tick).Bar, fmt.Sprintf("the energy is %d throughout, and the voice has its highest note there, %s", s.EnergyFrom, guide.PitchName(int(n.Key), s.Key))}
+			}
+		}
+	}
+	return c
+}
+
+func passesWord(n int) string {
+	if n == 1 {
+		return "another pass"
+	}
+	return fmt.Sprintf("%d other passes", n)
 }

@@ -123,17 +123,17 @@ func TestHitLine(t *testing.T) {
 	var hits []Hit
 	add := func(bar int, counts ...string) {
 		for _, c := range counts {
-			hits = append(hits, Hit{Kind: timeline.Accent, Bar: bar, Count: c})
+			hits = append(hits, Hit{Kind: timeline.Accent, Bar: bar, LastBar: bar, Count: c, By: timeline.All})
 		}
 	}
 	add(33, "2", "4")
 	add(34, "2", "4")
 	add(35, "1", "2&", "4")
 	add(36, "2", "4")
-	if got, want := hitLine(hits, timeline.Accent), "bars 33-34: 2 4; bar 35: 1 2& 4; bar 36: 2 4"; got != want {
+	if got, want := hitLine(hits, timeline.Accent, timeline.All), "bars 33-34: 2 4; bar 35: 1 2& 4; bar 36: 2 4"; got != want {
 		t.Errorf("got %q, want %q", got, want)
 	}
-	if got := hitLine(hits, timeline.Stop); got != "" {
+	if got := hitLine(hits, timeline.Stop, timeline.All); got != "" {
 		t.Errorf("no stop, but %q", got)
 	}
 }
@@ -280,6 +280,34 @@ func TestJSON(t *testing.T) {
 	}
 	if got.Title != "Two Bars" || got.Voice != "Voice" || got.Seconds != 8 || len(got.Windows) != 1 || got.Windows[0].Count != "4" || got.Windows[0].Beats != 4 || got.Windows[0].Seconds != 4 {
 		t.Errorf("got %+v", got)
+	}
+	var more struct {
+		FileBar int `json:"file_bar"`
+		Windows []struct{ Chords []string }
+		Passes  []struct {
+			Players []string
+			Lift    int
+			Held    []struct {
+				Bar   int
+				Count string
+				ToBar int `json:"to_bar"`
+				Tones []struct {
+					Name    string
+					Against *struct {
+						Sung string
+						Bar  int
+					}
+				}
+			}
+		}
+	}
+	if err := json.Unmarshal(b.Bytes(), &more); err != nil {
+		t.Fatal(err)
+	}
+	// C and F share C; nobody sings B or Db against it. The window lies over both.
+	if p := more.Passes[0]; more.FileBar != 1 || strings.Join(more.Windows[0].Chords, " ") != "C F" || strings.Join(p.Players, " ") != "drums bass piano" ||
+		len(p.Held) != 1 || p.Held[0].Bar != 1 || p.Held[0].Count != "1" || p.Held[0].ToBar != 3 || p.Held[0].Tones[0].Name != "C" || p.Held[0].Tones[0].Against != nil {
+		t.Errorf("got %+v", more)
 	}
 	if got.Song.Voice.P5.Name != "G4" || got.Song.Voice.P95.Name != "C5" || len(got.Song.Free) != 4 || len(got.Song.Counts.Steps) != 16 || len(got.Song.Hits) != 3 || got.Song.Hits[0].Kind != "push" || len(got.Song.Hits[0].By) != 3 {
 		t.Errorf("song %+v", got.Song)

@@ -4,7 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
-	"strings"
+	"sort"
 
 	"plinth/songspec/timeline"
 )
@@ -31,6 +31,7 @@ const (
 	rowGap      = 34
 	rowHeight   = headHeight + fieldHeight + hitHeight + powerHeight + scaleHeight + rowGap
 	rowBars     = 44 // bars of 4/4 that a row holds before another begins
+	leastBars   = 14 // where passes are short
 	maxRows     = 24
 )
 
@@ -97,8 +98,8 @@ func (s *sheet) layOut() {
 	r := s.r
 	start, end := r.Song.Start, r.Song.End
 	total := max(1, end-start)
-	const bar = 4 * 960
-	n := min(maxRows, int((total+rowBars*bar-1)/(rowBars*bar)))
+	full := r.rowTicks()
+	n := min(maxRows, int((total+full-1)/full))
 	cuts := []int64{start}
 	for k := 1; k < n; k++ {
 		want := start + total*int64(k)/int64(n)
@@ -123,11 +124,26 @@ func (s *sheet) layOut() {
 			see(int(x.Key), int(x.Key))
 		}
 	}
-	if s.low > s.high {
-		s.low, s.high = 48, 72
+	if r.Song.Voice == nil && len(r.Windows) > 0 || s.low > s.high {
+		see(48, 72) // windows stand there when no voice is known
 	}
 	// A little ground below, and an octave of sky above for what is free there.
 	s.low, s.high = max(0, s.low-2), min(127, max(s.high+14, s.low+48))
+}
+
+// rowTicks is how much of the song a row may hold: rowBars bars of 4/4, and fewer,
+// down to leastBars, where the passes are so short that their names would not fit.
+func (r *Report) rowTicks() int64 {
+	const bar = 4 * 960
+	if len(r.Passes) == 0 {
+		return rowBars * bar
+	}
+	lengths := make([]int64, len(r.Passes))
+	for i := range r.Passes {
+		lengths[i] = r.Passes[i].End - r.Passes[i].Start
+	}
+	sort.Slice(lengths, func(i, j int) bool { return lengths[i] < lengths[j] })
+	return min(max(7*lengths[len(lengths)/2], leastBars*bar), rowBars*bar)
 }
 
 // cutNear is the start of a pass near a tick, or of a bar when no pass begins
@@ -188,10 +204,6 @@ func n(tenths int) string {
 	return fmt.Sprintf("%s%d.%d", sign, tenths/10, tenths%10)
 }
 
-// wide is about how wide a text is in tenths: 0.58 of its size a letter, which
-// is on the safe side for the faces above.
-func wide(text string, size int) int { return len([]rune(text)) * size * 58 / 10 }
-
 // text writes a text with a paper-coloured edge, so that it reads on hatching.
 func (s *sheet) text(x, y, size int, anchor, weight, t string) {
 	s.printf(`<text x="%s" y="%s" font-size="%d" text-anchor="%s" font-weight="%s" stroke="#fff" stroke-width="5" stroke-linejoin="round" paint-order="stroke">%s</text>`+"\n",
@@ -206,63 +218,35 @@ func (s *sheet) rect(x1, y1, x2, y2 int, style string) {
 	s.printf(`<rect x="%s" y="%s" width="%s" height="%s" %s/>`+"\n", n(x1), n(y1), n(max(0, x2-x1)), n(max(0, y2-y1)), style)
 }
 
-// escape makes text safe in XML and HTML: control characters go, which XML 1.0
-// cannot hold.
-func escape(t string) string {
-	var b strings.Builder
-	for _, c := range t {
-		switch {
-		case c == '&':
-			b.WriteString("&amp;")
-		case c == '<':
-			b.WriteString("&lt;")
-		case c == '>':
-			b.WriteString("&gt;")
-		case c == '"':
-			b.WriteString("&quot;")
-		case c == '\'':
-			b.WriteString("&#39;")
-		case c < 0x20 && c != '\t' || c == 0xFFFE || c == 0xFFFF || c >= 0x7F && c < 0xA0:
-			b.WriteByte(' ')
-		default:
-			b.WriteRune(c)
-		}
-	}
-	return b.String()
-}
-
 // titleBlock is the title with the key to the hatches.
 func (s *sheet) titleBlock() {
 	r := s.r
-	s.text(10*20, 10*46, 38, "start", "700", cutText(r.Title, 46))
-	s.text(10*20, 10*74, 21, "start", "400", fmt.Sprintf("%d bars · %s · %s", r.Bars, minutes(r.Micros), r.voiceWords()))
+	room := 10 * (sheetWidth - 40)
+	if r.FileBar > 1 { // the sequencer counts the bars in front
+		room -= 10 * 290
+		s.text(10*(sheetWidth-plotRight), 10*44, 21, "end", "400", fmt.Sprintf("bar 1 is bar %d of the file", r.FileBar))
+	}
+	s.text(10*20, 10*46, 38, "start", "700", cutText(r.Title, 38, true, room))
+	s.text(10*20, 10*74, 21, "start", "400", cutText(fmt.Sprintf("%d bars · %s · %s", r.Bars, minutes(r.Micros), r.voiceWords()), 21, false, 10*(sheetWidth-40)))
 	x, y := 10*20, 10*96
-	item := func(draw func(x, y int), name string) {
+	item := func(width int, name string, draw func(x, y int)) {
 		draw(x, y)
-		s.text(x+10*50, y+10*17, 20, "start", "400", name)
-		x += 10*50 + wide(name, 20) + 10*22
+		s.text(x+width+10*7, y+10*17, 20, "start", "400", name)
+		x += width + 10*7 + wide(name, 20) + 10*14
 	}
-	item(func(x, y int) {
+	item(400, "voice", func(x, y int) {
 		s.printf(`<path d="M%s %sh8l3 -6h8l3 -6h7l4 8h7" fill="none" stroke="#111" stroke-width="4.5" stroke-linejoin="round" stroke-linecap="round"/>`+"\n", n(x), n(y+150))
-	}, "voice")
-	item(func(x, y int) {
+	})
+	item(400, "piano", func(x, y int) {
 		s.rect(x, y, x+400, y+220, `fill="url(#room-mass)" stroke="#2c6a9e" stroke-width="1.5"`)
-	}, "piano")
-	item(func(x, y int) {
+	})
+	item(400, "bass", func(x, y int) {
 		s.rect(x, y, x+400, y+220, `fill="url(#room-ground)" stroke="#4a2b00" stroke-width="2"`)
-	}, "bass")
-	item(func(x, y int) { s.opening(x, x+400, y, y+220) }, "window: no voice")
-	item(func(x, y int) {
-		s.upright(x+200, y, y+220)
-	}, "free room")
-	item(func(x, y int) { s.mark(timeline.Accent, x+200, y+200, 2) }, "accent")
-	item(func(x, y int) { s.mark(timeline.Push, x+200, y+200, 2) }, "push")
-	item(func(x, y int) { s.rect(x+60, y+70, x+340, y+190, `fill="#111"`) }, "stop")
-}
-
-func cutText(t string, letters int) string {
-	if c := []rune(t); len(c) > letters {
-		return string(c[:letters-1]) + "…"
-	}
-	return t
+	})
+	item(400, "window: no voice", func(x, y int) { s.opening(x, x+400, y, y+220) })
+	item(120, "free room", func(x, y int) { s.upright(x+60, y, y+220) })
+	item(140, "accent", func(x, y int) { s.mark(timeline.Accent, x+70, y+200, 2) })
+	item(200, "push", func(x, y int) { s.mark(timeline.Push, x+100, y+200, 2) })
+	item(280, "stop", func(x, y int) { s.rect(x, y+70, x+280, y+190, `fill="#111"`) })
+	item(200, "hold", func(x, y int) { s.mark(timeline.Hold, x+100, y+200, 2) })
 }

@@ -40,10 +40,28 @@ func (s *sheet) envelopes(row *sheetRow, who timeline.Player) []envelope {
 			for _, x := range notes {
 				e.low, e.high = min(e.low, int(x.Key)), max(e.high, int(x.Key))
 			}
-			out = append(out, e)
+			out = append(out, s.cutAtStops(i, e)...)
 		}
 	}
 	return out
+}
+
+// cutAtStops is what a pass's stops leave of a bar's envelope.
+func (s *sheet) cutAtStops(pass int, e envelope) []envelope {
+	var out []envelope
+	for _, h := range s.r.Passes[pass].Hits {
+		if h.Kind != timeline.Stop || h.Tick >= e.end || h.End <= e.start {
+			continue
+		}
+		if h.Tick > e.start {
+			out = append(out, envelope{e.start, h.Tick, e.low, e.high})
+		}
+		e.start = h.End
+		if e.start >= e.end {
+			return out
+		}
+	}
+	return append(out, e)
 }
 
 // heldOver are those of the 16 notes before a bar that sound through half of it:

@@ -5,7 +5,6 @@ import (
 	"sort"
 	"strings"
 
-	"plinth/songspec/guide"
 	"plinth/songspec/timeline"
 )
 
@@ -59,16 +58,14 @@ func (s *sheet) mass(row *sheetRow, bars []envelope, style string) {
 	}
 }
 
-// stops cut the band away where it is silent.
+// stops are dotted lines where the band falls silent; its masses end there.
 func (s *sheet) stops(row *sheetRow) {
 	for i := range s.r.Passes {
 		for _, h := range s.r.Passes[i].Hits {
 			if h.Kind != timeline.Stop || h.Tick >= row.end || h.End <= row.start {
 				continue
 			}
-			_, top := s.voiceField(row)
-			x1, x2 := s.x(row, h.Tick), s.x(row, h.End)
-			s.rect(x1, top, max(x2, x1+20), s.bottom(row), `fill="#fff"`)
+			x1 := s.x(row, h.Tick)
 			s.line(x1, row.y+10*headHeight, x1, s.bottom(row), `stroke="#111" stroke-width="2" stroke-dasharray="2 4"`)
 		}
 	}
@@ -119,8 +116,8 @@ func (s *sheet) sections(row *sheetRow) {
 		if p.Start < row.start {
 			name += ", on"
 		}
-		if fit := (next - x - 10*36) / wide("n", 22); fit >= 3 {
-			s.text(x+10*21, top-10*20, 22, "start", "700", cutText(name, fit))
+		if t := cutText(name, 22, true, next-x-10*40); t != "" {
+			s.text(x+10*21, top-10*20, 22, "start", "700", t)
 		}
 	}
 }
@@ -167,7 +164,7 @@ func (s *sheet) windowWidths(row *sheetRow) {
 		if whole < 2000 {
 			continue
 		}
-		label := guide.Thousandths((whole + 250) / 500 * 500)
+		label := strings.TrimSuffix(strings.TrimSuffix(beats(whole), "s"), " beat")
 		if t := label + " beats"; x2-x1 > wide(t, 20)+10*24 {
 			label = t
 		}

@@ -6,8 +6,8 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// mark is the sign of an accent (a wedge, larger by its weight) or a push (an
-// arrow that points back).
+// mark is the sign of an accent (a wedge, larger by its weight), a push (an arrow
+// that points back) or a hold (the fermata).
 func (s *sheet) mark(kind timeline.EventKind, x, y, weight int) {
 	switch kind {
 	case timeline.Accent:
@@ -16,6 +16,9 @@ func (s *sheet) mark(kind timeline.EventKind, x, y, weight int) {
 	case timeline.Push:
 		s.printf(`<path d="M%s %sl10 -6v12z" fill="#fff" stroke="#111" stroke-width="2" stroke-linejoin="round"/><path d="M%s %sh9" stroke="#111" stroke-width="2"/>`+"\n",
 			n(x-60), n(y-80), n(x+40), n(y-80))
+	case timeline.Hold:
+		s.printf(`<path d="M%s %sa9 9 0 0 1 18 0" fill="none" stroke="#111" stroke-width="2.5"/><circle cx="%s" cy="%s" r="2.5"/>`+"\n",
+			n(x-90), n(y-30), n(x), n(y-50))
 	}
 }
 
@@ -34,8 +37,25 @@ func (s *sheet) hits(row *sheetRow) {
 				s.rect(x, base-130, max(s.x(row, h.End), x+40), base, `fill="#111"`)
 				continue
 			}
+			if h.Kind == timeline.Rit {
+				s.ritardando(row, h, base)
+				continue
+			}
 			s.mark(h.Kind, x, base, max(1, h.Weight))
 		}
+	}
+}
+
+// ritardando is a dashed line as long as the tempo moves, under the strip, with
+// the tempo it reaches where there is room to say it.
+func (s *sheet) ritardando(row *sheetRow, h Hit, base int) {
+	x1, x2, y := s.x(row, h.Tick), s.x(row, h.End), base+10*14
+	s.line(x1, y, x2, y, `stroke="#111" stroke-width="2" stroke-dasharray="6 4"`)
+	t := fmt.Sprintf("to %d", h.To)
+	if x2+10*6+wide(t, 17) < s.x(row, row.end) {
+		s.text(x2+10*6, y+10*6, 17, "start", "400", t)
+	} else {
+		s.text(x1-10*6, y+10*6, 17, "end", "400", t)
 	}
 }
 
@@ -85,13 +105,17 @@ func (s *sheet) summit(row *sheetRow, y int) {
 		if at < row.start || at >= row.end {
 			return
 		}
-		x := s.x(row, at) + 10*36
-		if x > 10*(sheetWidth-plotRight)-10*100 {
-			x = s.x(row, at) - 10*100
-		}
+		// The mark stands over the middle of its bar, its word inside the pass.
+		x := (s.x(row, at) + s.x(row, at+p.Bars[i].Length)) / 2
+		left, right := s.x(row, p.Start), s.x(row, p.Start+p.Length)
+		x = min(max(x, left+10*14), max(right-10*14, left+10*14))
 		y -= 10 * 23
 		s.printf(`<path d="M%s %sl11 19h-22z" fill="#fff" stroke="#111" stroke-width="2.5" stroke-linejoin="round"/><circle cx="%s" cy="%s" r="2.5"/>`+"\n", n(x), n(y), n(x), n(y+130))
-		s.text(x+10*17, y+10*18, 20, "start", "700", "climax")
+		if word := wide("climax", 20) + 10*17; x+word <= right || x-word < 10*plotLeft {
+			s.text(x+10*17, y+10*18, 20, "start", "700", "climax")
+		} else {
+			s.text(x-10*17, y+10*18, 20, "end", "700", "climax")
+		}
 	}
 }
 

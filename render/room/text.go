@@ -19,13 +19,14 @@ func (r *Report) Text(w io.Writer) error {
 	for i := range r.Passes {
 		r.textRegister(&b, &r.Passes[i], r.Passes[i].Name)
 	}
-	b.WriteString("\nCOUNTS  in how many bars of ten somebody attacks there; # in every bar\n")
+	b.WriteString("\nCOUNTS  in how many bars of ten somebody attacks there; # every bar, . none;\n  o is free: voice, piano and bass attack in fewer than one bar of four\n")
 	r.textGrid(&b, &r.Song, "the song")
 	for i := range r.Passes {
 		if first := r.firstPass(i); first == i { // passes of one section are laid out alike
 			r.textGrid(&b, &r.Passes[i], r.Passes[i].Name)
 		}
 	}
+	r.textHeld(&b)
 	r.textHits(&b)
 	if len(r.Hints) > 0 {
 		b.WriteString("\nHINTS\n")
@@ -41,29 +42,66 @@ func (r *Report) Text(w io.Writer) error {
 func (r *Report) textHead(b *bytes.Buffer) {
 	fmt.Fprintf(b, "ROOM  %s\n", r.Title)
 	fmt.Fprintf(b, "%d bars, %s, %s\n", r.Bars, minutes(r.Micros), r.voiceWords())
-	b.WriteString("\nENERGY\n")
-	width := 8
-	for _, s := range r.Passes {
-		width = max(width, len([]rune(s.Name)))
+	if t := r.fileBarWords(); t != "" {
+		b.WriteString(t + "\n")
+	}
+	b.WriteString("\nENERGY  with key and tempo\n")
+	width, keys := r.nameWidth(), 7
+	for i := range r.Passes {
+		keys = max(keys, len(r.Passes[i].Key.String()))
 	}
 	for i := range r.Passes {
 		s := &r.Passes[i]
-		mark := ""
-		if i == r.Climax.Pass {
-			mark = "  climax"
-		}
-		fmt.Fprintf(b, "  bar %4d  %-*s  %-5s  %s%s\n", s.FirstBar, width, s.Name, energy(s), pad(strings.Repeat("#", 4*max(s.EnergyFrom, s.EnergyTo)), 20, mark != ""), mark)
+		line := fmt.Sprintf("  bar %4d  %-*s  %-6s  %-15s  %-*s  %3d  %s", s.FirstBar, width, s.Name, energy(s),
+			strings.Repeat("#", 3*max(s.EnergyFrom, s.EnergyTo)), keys, s.Key, s.BPM, strings.Join(r.passMarks(i), ", "))
+		b.WriteString(strings.TrimRight(line, " ") + "\n")
 	}
 	if r.Climax.Pass >= 0 {
 		wrap(b, fmt.Sprintf("The climax is %s, bar %d: %s.", r.Passes[r.Climax.Pass].Name, r.Climax.Bar, r.Climax.Why), "  ", "  ")
 	}
 }
 
-func pad(s string, n int, on bool) string {
-	if on {
-		return fmt.Sprintf("%-*s", n, s)
+// nameWidth is the column that the names of the passes need; a very long name is
+// let stick out.
+func (r *Report) nameWidth() int {
+	width := 8
+	for i := range r.Passes {
+		width = max(width, len([]rune(r.Passes[i].Name)))
 	}
-	return s
+	return min(width, 24)
+}
+
+// fileBarWords says where bar 1 stands in the file that the sequencer shows; ""
+// where the numbers agree.
+func (r *Report) fileBarWords() string {
+	if r.FileBar <= 1 {
+		return ""
+	}
+	return fmt.Sprintf("bar 1 of the song is bar %d of the file: add %d to the bars here", r.FileBar, r.FileBar-1)
+}
+
+// passMarks is what is to be noted of a pass: the climax, a lift, who comes in and
+// who keeps out.
+func (r *Report) passMarks(i int) []string {
+	s := &r.Passes[i]
+	out := []string{}
+	if i == r.Climax.Pass {
+		out = append(out, "climax")
+	}
+	if s.Lift != 0 {
+		out = append(out, fmt.Sprintf("lift %+d", s.Lift))
+	}
+	was := timeline.All
+	if i > 0 {
+		was = r.Passes[i-1].Plays
+	}
+	if in := playerNames(s.Plays &^ was); len(in) > 0 {
+		out = append(out, list(in)+" in")
+	}
+	if no := playerNames(timeline.All &^ s.Plays); len(no) > 0 {
+		out = append(out, "no "+list(no))
+	}
+	return out
 }
 
 // voiceWords says where the voice was taken from.
@@ -92,29 +130,6 @@ func (r *Report) firstPass(i int) int {
 		}
 	}
 	return i
-}
-
-func (r *Report) textWindows(b *bytes.Buffer) {
-	b.WriteString("\nWINDOWS  the voice is silent for a beat or more\n")
-	if len(r.Windows) == 0 {
-		b.WriteString("  none\n")
-	}
-	for _, w := range r.Windows {
-		fmt.Fprintf(b, "  %-19s to %-19s %12s %8s  %s\n", w.From, w.To, beats(w.Beats), seconds(w.Micros), r.windowName(w))
-	}
-	if len(r.Windows) > 1 {
-		b.WriteString("  by pass\n")
-		for i := range r.Passes {
-			s := &r.Passes[i]
-			sum, micros := int64(0), int64(0)
-			for _, w := range s.Windows {
-				sum, micros = sum+w.Beats, micros+w.Micros
-			}
-			if sum > 0 {
-				fmt.Fprintf(b, "    %-*s %d, %s in all, %s\n", 20, s.Name, len(s.Windows), beats(sum), seconds(micros))
-			}
-		}
-	}
 }
 
 func (r *Report) textRegister(b *bytes.Buffer, s *Scope, name string) {
@@ -212,21 +227,6 @@ func tenth(per100 int) string {
 		return "9"
 	default:
 		return fmt.Sprintf("%d", n)
-	}
-}
-
-func (r *Report) textHits(b *bytes.Buffer) {
-	if len(r.Song.Hits) == 0 {
-		return
-	}
-	b.WriteString("\nHITS\n")
-	for i := range r.Passes {
-		s := &r.Passes[i]
-		for _, k := range []timeline.EventKind{timeline.Accent, timeline.Push, timeline.Stop} {
-			if l := hitLine(s.Hits, k); l != "" {
-				wrap(b, fmt.Sprintf("%-12s %-7s %s", s.Name, k, l), "  ", "                       ")
-			}
-		}
 	}
 }
 

@@ -1,0 +1,168 @@
+package room
+
+import (
+	"fmt"
+)
+
+// registerHints: between bass and comp, above everything, what is kept back, and
+// where the comp sits in the singer's way.
+func (r *Report) registerHints() []Hint {
+	out := r.underHints()
+	s := &r.Song
+	if top := s.top(); top > 0 && top < compassHigh {
+		if seats := seated(top+1, compassHigh, 12); len(seats) > 0 {
+			what, why := "everything is free", "Neither the voice nor the comp goes higher, but for one note in twenty."
+			switch {
+			case r.tl.Vocal == nil:
+				what, why = "the band leaves everything to singer and orchestra", "The comp goes no higher, but for one note in twenty; where the singer lies is not known."
+			case s.Voice == nil:
+				why = "The comp goes no higher, but for one note in twenty, and the guide is silent."
+			}
+			out = append(out, Hint{"the song", fmt.Sprintf("Above %s %s: %s have an octave or more there.", r.pitch(top, *s), what, list(names(seats))), why})
+		}
+	}
+	if late, was := r.reached(); late > 0 {
+		p := &r.Passes[late]
+		out = append(out, Hint{barsWord(p.FirstBar, p.LastBar), fmt.Sprintf("Nothing goes above %s until %s: hold the octave over it back till then.", r.pitch(was, *p), p.Name),
+			fmt.Sprintf("That is the highest note of voice and band before; in %s they reach %s.", p.Name, r.pitch(p.peak(), *p))})
+	}
+	var where []string
+	for i := range r.Passes {
+		p := &r.Passes[i]
+		if p.Voice == nil || p.Piano == nil || p.Voice.Notes < fewNotes || p.Piano.P95 < p.Voice.Quarter {
+			continue
+		}
+		where = append(where, fmt.Sprintf("%s (%s)", p.Name, r.band(min(p.Voice.P5, p.Piano.P95), max(p.Piano.P95, p.Voice.Quarter), *p)))
+	}
+	if len(where) > 0 {
+		out = append(out, Hint{"the song", fmt.Sprintf("Keep the inner strings out of the singer's low notes in %s.", some(where, 4)),
+			"A quarter of what is sung there lies no higher than the comp goes: one more layer and the words are lost."})
+	}
+	return out
+}
+
+// fewNotes sung are too few to say where the singer lies in a pass: a pickup.
+const fewNotes = 8
+
+// gap is what is free between bass and comp in a pass; ok is false where one of
+// them is silent.
+func (s *Scope) gap() (low, high int, ok bool) {
+	if s.Bass == nil || s.Piano == nil {
+		return 0, 0, false
+	}
+	return s.Bass.P95 + 1, s.Piano.P5 - 1, true
+}
+
+// underHints: who has room under the comp. Passes differ, so each is measured by
+// itself: a register that is free over the whole song may be full in the chorus.
+func (r *Report) underHints() []Hint {
+	type room struct {
+		low, high int // what is free in all of them
+		where     []string
+		who       []string // who has an octave in every one of them
+	}
+	empty := func() room { return room{compassLow, compassHigh, nil, nil} }
+	wide, line := empty(), empty()
+	var none []string
+	for i := range r.Passes {
+		p := &r.Passes[i]
+		low, high, ok := p.gap()
+		if !ok {
+			continue
+		}
+		to := &line
+		switch {
+		case high-low >= 12:
+			to = &wide
+		case high-low < 3:
+			none = append(none, p.Name)
+			continue
+		}
+		to.low, to.high = max(to.low, low), min(to.high, high)
+		who := names(seated(low, high, 12))
+		if len(to.where) > 0 {
+			who = both(to.who, who)
+		}
+		to.who = who
+		to.where = append(to.where, fmt.Sprintf("%s (%s)", p.Name, r.band(low, high, *p)))
+	}
+	var out []Hint
+	if len(wide.where) > 0 {
+		who := ", each for others"
+		if len(wide.who) > 0 {
+			who = ", for " + list(wide.who)
+		}
+		out = append(out, Hint{"the song", fmt.Sprintf("There is an octave or more under the comp in %s%s.", some(wide.where, 4), who),
+			"The bass stays under it and the comp over it, but for one note in twenty each: low brass and cellos can carry the chord there."})
+	}
+	if len(line.where) > 0 {
+		say := fmt.Sprintf("There is room for one held line under the comp in %s", some(line.where, 4))
+		if who := covering(line.low, line.high, "horn", "bassoon", "trombone", "cello", "bass clarinet"); line.high-line.low >= 3 && len(who) > 0 {
+			say += fmt.Sprintf("; %s is in all of them, for %s", r.band(line.low, line.high, r.Song), list(who))
+		}
+		out = append(out, Hint{"the song", say + ".", "The bass stays under it and the comp over it, but for one note in twenty each; less than an octave carries one line, not two."})
+	}
+	if len(none) > 0 {
+		out = append(out, Hint{"the song", fmt.Sprintf("Bass and comp leave no register between them in %s: keep cellos, bassoons and low horns to tones they double, or rest one of them.", some(none, 4)),
+			"Below C3 a third voice in between is heard as mud."})
+	}
+	return out
+}
+
+// both are the names of a that are in b too.
+func both(a, b []string) []string {
+	var out []string
+	for _, x := range a {
+		for _, y := range b {
+			if x == y {
+				out = append(out, x)
+			}
+		}
+	}
+	return out
+}
+
+// top is the highest note that voice, piano and bass use, 0 for none.
+func (s *Scope) top() int {
+	t := 0
+	for _, p := range s.parts() {
+		if p.part != nil {
+			t = max(t, p.part.P95)
+		}
+	}
+	return t
+}
+
+// peak is the highest note of voice, piano and bass, 0 for none.
+func (s *Scope) peak() int {
+	t := 0
+	for _, p := range s.parts() {
+		if p.part != nil {
+			t = max(t, p.part.High)
+		}
+	}
+	return t
+}
+
+// reached is the first pass that comes within a tone of the song's top and goes
+// three semitones or more over all that sounds before it, and how high that goes;
+// 0 when there is none. That the singer's first entry goes higher than the
+// introduction is no news, and of a singer who is not known nothing is said.
+func (r *Report) reached() (pass, before int) {
+	if r.Song.Voice == nil {
+		return 0, 0
+	}
+	heard := false
+	for i := range r.Passes {
+		p := &r.Passes[i]
+		if p.top() >= r.Song.peak()-2 {
+			if heard && p.peak() >= before+3 {
+				return i, before
+			}
+			return 0, 0
+		}
+		before = max(before, p.peak())
+		heard = heard || p.Voice != nil
+	}
+	return 0, 0
+}

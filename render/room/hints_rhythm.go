@@ -1,0 +1,210 @@
+package room
+
+import (
+	"fmt"
+	"strings"
+
+	"plinth/songspec/harmony"
+	"plinth/songspec/timeline"
+)
+
+// rhythmHints: the steps that are free in the song, and the sections that fill
+// some of them all the same.
+func (r *Report) rhythmHints() []Hint {
+	g := &r.Song.Grid
+	free := map[string]bool{}
+	n := 0
+	for _, s := range g.Steps {
+		if free[s.Count] = s.Free; s.Free {
+			n++
+		}
+	}
+	if n == 0 || n == len(g.Steps) {
+		return nil
+	}
+	say := fmt.Sprintf("Short notes are heard on %s", countsWord(g, func(s Step) bool { return s.Free }))
+	var not []string
+	for i := range r.Passes {
+		p := &r.Passes[i]
+		if r.firstPass(i) != i || p.Grid.Meter != g.Meter || p.Grid.Thirds != g.Thirds {
+			continue
+		}
+		taken := func(s Step) bool { return free[s.Count] && !s.Free }
+		for _, s := range p.Grid.Steps {
+			if taken(s) {
+				not = append(not, fmt.Sprintf("%s in %s", countsWord(&p.Grid, taken), p.Name))
+				break
+			}
+		}
+	}
+	if len(not) > 0 {
+		say += "; but not on " + some(not, 4)
+	}
+	return []Hint{{"the song", say + ".", "Voice, piano and bass attack there in fewer than one bar of four, taken together."}}
+}
+
+// countsWord names steps of the bar, those between the counts in one word where
+// all of them are meant: "every e and a, 2& 4&".
+func countsWord(g *Grid, is func(Step) bool) string {
+	type kind struct{ all, meant int }
+	byWord := map[string]*kind{}
+	var words []string
+	for _, s := range g.Steps {
+		w := countShort(s.Count)
+		if w == s.Count {
+			continue // a whole count
+		}
+		if byWord[w] == nil {
+			byWord[w] = &kind{}
+			words = append(words, w)
+		}
+		byWord[w].all++
+		if is(s) {
+			byWord[w].meant++
+		}
+	}
+	var every, single []string
+	for _, w := range words {
+		if k := byWord[w]; k.meant == k.all && k.all > 1 {
+			every = append(every, w)
+		}
+	}
+	for _, s := range g.Steps {
+		w := countShort(s.Count)
+		if k := byWord[w]; is(s) && (w == s.Count || k.meant < k.all || k.all == 1) {
+			single = append(single, s.Count)
+		}
+	}
+	var out []string
+	if len(every) > 0 {
+		out = append(out, "every "+list(every))
+	}
+	if len(single) > 0 {
+		out = append(out, strings.Join(single, " "))
+	}
+	return strings.Join(out, ", ")
+}
+
+// mostPlaces is how many places a hint lists; HITS has them all.
+const mostPlaces = 8
+
+// hitHints: where the band hits, over the whole song, one hint a kind.
+func (r *Report) hitHints() []Hint {
+	var out []Hint
+	for _, k := range []struct {
+		kind     timeline.EventKind
+		say, why string
+	}{
+		{timeline.Accent, "Brass and timpani hit with the band or stay out: %s.", "A hit beside an accent sounds like a mistake; on it, like one band."},
+		{timeline.Stop, "The band is silent at %s; what the orchestra plays there stands alone.", "Nothing of the band rings on in a stop but the click."},
+		{timeline.Push, "Change the held chords early with the band: %s.", "The pushed chord comes early and is tied over; a chord that changes on the beat drags behind it."},
+		{timeline.Hold, "The time stands still at %s; hold, trill or swell there, nothing in rhythm.", "The tempo map stretches that beat: a rhythm written over it drags."},
+	} {
+		var places, in []string
+		for i := range r.Passes {
+			p := &r.Passes[i]
+			if at := hitPlaces(p.Hits, k.kind, p.Plays); len(at) > 0 {
+				places, in = append(places, at...), append(in, p.Name)
+			}
+		}
+		if len(places) == 0 {
+			continue
+		}
+		if n := len(places) - mostPlaces; n > 0 {
+			places = append(places[:mostPlaces:mostPlaces], fmt.Sprintf("and %d more", n))
+		}
+		out = append(out, Hint{some(in, 4), fmt.Sprintf(k.say, strings.Join(places, "; ")), k.why})
+	}
+	return out
+}
+
+// mostKeys is how many changes of key get a hint of their own.
+const mostKeys = 4
+
+// dramaHints: where the key goes, where the band opens, and where it falls back.
+func (r *Report) dramaHints() []Hint {
+	var out []Hint
+	keys := 0
+	var opens, falls []string
+	for i := 1; i < len(r.Passes); i++ {
+		a, b := &r.Passes[i-1], &r.Passes[i]
+		if keys < mostKeys && pedals(a.Key, b.Key) > 0 {
+			keys++
+			out = append(out, r.keyHint(i))
+		}
+		switch word := fmt.Sprintf("bar %d (%s, energy %d to %d)", b.FirstBar, b.Name, a.EnergyTo, b.EnergyFrom); {
+		case b.EnergyFrom >= a.EnergyTo+2:
+			opens = append(opens, word)
+		case b.EnergyFrom <= a.EnergyTo-2:
+			falls = append(falls, word)
+		}
+	}
+	if len(opens) > 0 {
+		out = append(out, Hint{"the song", fmt.Sprintf("The band opens at %s: keep somebody back who enters there.", some(opens, 5)),
+			"An orchestra that is all in before has nothing to add when the band steps up."})
+	}
+	if len(falls) > 0 {
+		out = append(out, Hint{"the song", fmt.Sprintf("Take the orchestra down with the band at %s.", some(falls, 5)),
+			"What holds on over the fall takes the drop away."})
+	}
+	return out
+}
+
+// keyHint is the way into another key: how far, what may be held over the bar
+// line, and what the harp has to move.
+func (r *Report) keyHint(i int) Hint {
+	a, b := &r.Passes[i-1], &r.Passes[i]
+	say := fmt.Sprintf("The key goes from %s to %s", a.Key, b.Key)
+	switch {
+	case b.Lift == 1:
+		say += ", a lift of a half step"
+	case b.Lift == -1:
+		say += ", a half step down"
+	case b.Lift > 1:
+		say += fmt.Sprintf(", a lift of %d half steps", b.Lift)
+	case b.Lift < -1:
+		say += fmt.Sprintf(", %d half steps down", -b.Lift)
+	}
+	if p := &r.tl.Passes[i]; p.Before != nil && len(p.Chords) > 0 {
+		from, to := p.Before.Chord, p.Chords[0].Chord
+		if !from.None && !to.None {
+			var common []string
+			set := pitchClasses(from) & pitchClasses(to)
+			for _, n := range spelled(to) {
+				if set&(1<<n.PC()) != 0 {
+					set &^= 1 << n.PC()
+					common = append(common, n.String())
+				}
+			}
+			if len(common) > 0 {
+				say += fmt.Sprintf("; %s can be held from %s into %s", list(common), from, to)
+			} else {
+				say += fmt.Sprintf("; no note of %s can be held into %s", from, to)
+			}
+		}
+	}
+	pedal := "all seven pedals"
+	switch n := pedals(a.Key, b.Key); {
+	case n == 1:
+		pedal = "one of its seven pedals"
+	case n < 7:
+		pedal = fmt.Sprintf("%d of its seven pedals", n)
+	}
+	return Hint{fmt.Sprintf("bar %d", b.FirstBar), say + ".",
+		fmt.Sprintf("The harp moves %s and the timpani are tuned anew: both want a rest before it.", pedal)}
+}
+
+// pedals is how many of the harp's seven, one a letter, a change of key moves.
+func pedals(a, b harmony.Key) int {
+	var alter [7]int8
+	for _, n := range a.Scale() {
+		alter[n.Step] = n.Alter
+	}
+	move := 0
+	for _, n := range b.Scale() {
+		if alter[n.Step] != n.Alter {
+			move++
+		}
+	}
+	return move
+}

@@ -1,0 +1,102 @@
+package room
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+
+	"plinth/songspec/guide"
+)
+
+func (r *Report) textWindows(b *bytes.Buffer) {
+	b.WriteString("\nWINDOWS  the voice is silent for a beat or more\n")
+	if len(r.Windows) == 0 {
+		b.WriteString("  none\n")
+	}
+	for _, w := range r.Windows {
+		fmt.Fprintf(b, "  %-18s to %-18s %11s %7s  %s\n", w.From, r.windowEnd(w), beats(w.Beats), seconds(w.Micros), r.windowName(w))
+		if chords := r.chordsOver(w); w.Beats >= 2000 && len(chords) > 0 {
+			wrap(b, "over "+strings.Join(chords, ", "), "      ", "           ")
+		}
+	}
+	if len(r.Windows) > 1 {
+		b.WriteString("  by pass\n")
+		for i := range r.Passes {
+			s := &r.Passes[i]
+			sum, micros := int64(0), int64(0)
+			for _, w := range s.Windows {
+				sum, micros = sum+w.Beats, micros+w.Micros
+			}
+			if sum > 0 {
+				fmt.Fprintf(b, "    %-*s %d, %s in all, %s\n", 20, s.Name, len(s.Windows), beats(sum), seconds(micros))
+			}
+		}
+	}
+}
+
+// windowEnd is where a window ends, in words for the song's last bar line.
+func (r *Report) windowEnd(w guide.Window) string {
+	if w.End >= r.tl.End {
+		return "the end"
+	}
+	return w.To.String()
+}
+
+// heldShown reports whether the held tones of a pass are told by themselves: of a
+// later pass of a section only where they are others, after a lift for example.
+func (r *Report) heldShown(i int) bool {
+	s := &r.Passes[i]
+	f := &r.Passes[r.firstPass(i)]
+	if len(s.Held) == 0 || s == f {
+		return len(s.Held) > 0
+	}
+	if len(s.Held) != len(f.Held) {
+		return true
+	}
+	for k := range s.Held {
+		a, b := &s.Held[k], &f.Held[k]
+		if a.FirstBar-s.FirstBar != b.FirstBar-f.FirstBar || a.LastBar-a.FirstBar != b.LastBar-b.FirstBar || len(a.Tones) != len(b.Tones) {
+			return true
+		}
+		for n := range a.Tones {
+			if a.Tones[n].Name != b.Tones[n].Name || (a.Tones[n].Against == "") != (b.Tones[n].Against == "") {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func (r *Report) textHeld(b *bytes.Buffer) {
+	width, head := r.nameWidth(), false
+	for i := range r.Passes {
+		if !r.heldShown(i) {
+			continue
+		}
+		if !head {
+			b.WriteString("\nHELD TONES  what fits every chord from bar to bar, for a pad\n")
+			head = true
+		}
+		var words []string
+		for _, h := range r.Passes[i].Held {
+			words = append(words, heldWords(h))
+		}
+		wrap(b, fmt.Sprintf("%-*s  %s", width, r.Passes[i].Name, strings.Join(words, "; ")), "  ", strings.Repeat(" ", width+4))
+	}
+}
+
+func (r *Report) textHits(b *bytes.Buffer) {
+	if len(r.Song.Hits) == 0 {
+		return
+	}
+	b.WriteString("\nHITS\n")
+	width := r.nameWidth()
+	for i := range r.Passes {
+		s := &r.Passes[i]
+		for _, k := range kinds {
+			if l := hitLine(s.Hits, k, s.Plays); l != "" {
+				wrap(b, fmt.Sprintf("%-*s  %-6s  %s", width, s.Name, k, l), "  ", strings.Repeat(" ", width+12))
+			}
+		}
+	}
+}

@@ -1,0 +1,159 @@
+package room
+
+import (
+	"fmt"
+
+	"plinth/songspec/guide"
+	"plinth/songspec/harmony"
+	"plinth/songspec/timeline"
+)
+
+// Held is a stretch of a pass over whose chords one note or more can be held: what
+// a string pad is made of.
+type Held struct {
+	Start, End int64 // absolute ticks
+	From, To   guide.Position
+	FirstBar   int
+	LastBar    int
+	Chords     int // how many different ones follow each other in it
+	Tones      []HeldTone
+}
+
+// HeldTone is one of its notes, and the first place where the voice holds a note a
+// semitone away from it for a beat or more; Against is empty when there is none.
+type HeldTone struct {
+	Name    string // spelled for the first chord: "Eb"
+	Against string // what is sung there: "D5"
+	At      guide.Position
+}
+
+// held are the stretches of a pass, each as long as any note can be held from its
+// start: together they are the line with the fewest changes. A stretch of one
+// chord is none.
+func (r *Report) held(p *timeline.Pass) []Held {
+	chords := runsOf(p.Chords)
+	var out []Held
+	for i := 0; i < len(chords); {
+		set, j := pitchClasses(chords[i].Chord), i+1
+		for ; j < len(chords) && set&pitchClasses(chords[j].Chord) != 0; j++ {
+			set &= pitchClasses(chords[j].Chord)
+		}
+		if set == 0 || j < i+2 {
+			i++
+			continue
+		}
+		h := Held{Start: p.Start + chords[i].Start, End: p.Start + chords[j-1].End, Chords: j - i}
+		h.From, h.To = guide.At(r.tl, h.Start), guide.At(r.tl, h.End)
+		h.FirstBar, h.LastBar = h.From.Bar, guide.At(r.tl, h.End-240).Bar
+		for _, t := range spelled(chords[i].Chord) {
+			if set&(1<<t.PC()) == 0 {
+				continue
+			}
+			set &^= 1 << t.PC()
+			tone := HeldTone{Name: t.String()}
+			if n, ok := r.against(t.PC(), h.Start, h.End); ok {
+				tone.Against, tone.At = guide.PitchName(int(n.Key), p.Key), guide.At(r.tl, max(n.Tick, h.Start))
+			}
+			h.Tones = append(h.Tones, tone)
+		}
+		out = append(out, h)
+		i = j
+	}
+	return out
+}
+
+// runsOf runs equal chords that follow each other together.
+func runsOf(spans []timeline.Span) []timeline.Span {
+	var out []timeline.Span
+	for _, s := range spans {
+		if n := len(out); n > 0 && out[n-1].Chord == s.Chord && out[n-1].End == s.Start {
+			out[n-1].End = s.End
+			continue
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+// pitchClasses are the notes of a chord with its bass, as a set; none for N.C.
+func pitchClasses(c harmony.Chord) uint16 {
+	if c.None {
+		return 0
+	}
+	return c.PCSet() | 1<<c.Bass.PC()
+}
+
+// spelled are the notes of a chord by name, from the root up, the bass last.
+func spelled(c harmony.Chord) []harmony.Name {
+	var out []harmony.Name
+	for i := 0; i < c.ToneCount(); i++ {
+		out = append(out, c.Spell(c.Tone(i)))
+	}
+	return append(out, c.Bass)
+}
+
+// against is the first sung note that sounds a semitone beside a pitch class, in
+// any octave, for a beat or longer within a stretch.
+func (r *Report) against(pc int, start, end int64) (timeline.SungNote, bool) {
+	for _, n := range r.sung(start-16*960, end) { // a note that began four bars before is long gone
+		a, b := max(n.Tick, start), min(n.Tick+n.Length, end)
+		if d := (int(n.Key) - pc + 12*11) % 12; (d == 1 || d == 11) && b > a && guide.Beats(r.tl, a, b) >= 1000 {
+			return n, true
+		}
+	}
+	return timeline.SungNote{}, false
+}
+
+// where is "bars 5-7", or with counts where it does not go from bar line to bar
+// line.
+func (h Held) where() string {
+	if h.From.Count == "1" && h.To.Count == "1" {
+		return barsWord(h.FirstBar, h.LastBar)
+	}
+	at := func(p guide.Position) string {
+		if p.Count == "1" {
+			return fmt.Sprintf("bar %d", p.Bar)
+		}
+		return p.String()
+	}
+	if h.To.Bar == h.From.Bar {
+		return fmt.Sprintf("%s to count %s", h.From, h.To.Count)
+	}
+	if h.To.Count == "1" {
+		return fmt.Sprintf("%s to bar %d", at(h.From), h.LastBar)
+	}
+	return at(h.From) + " to " + at(h.To)
+}
+
+// heldWords says one stretch: "bars 5-7: Eb, G (F#4 is sung against it, bar 6
+// count 1)".
+func heldWords(h Held) string {
+	var tones []string
+	for _, t := range h.Tones {
+		s := t.Name
+		if t.Against != "" {
+			s += fmt.Sprintf(" (%s is sung against it, %s)", t.Against, t.At)
+		}
+		tones = append(tones, s)
+	}
+	return h.where() + ": " + list(tones)
+}
+
+// chordsOver are the chords that sound in a window, by name; a chord that is
+// repeated is one.
+func (r *Report) chordsOver(w guide.Window) []string {
+	out := []string{}
+	for i := max(0, passIndex(r.tl, w.Start)); i < len(r.tl.Passes) && r.tl.Passes[i].Start < w.End; i++ {
+		p := &r.tl.Passes[i]
+		for _, s := range p.Chords {
+			// A chord that only touches the window is none of its chords.
+			if a, b := max(p.Start+s.Start, w.Start), min(p.Start+s.End, w.End); b-a < together {
+				continue
+			}
+			if t := s.Chord.String(); len(out) == 0 || out[len(out)-1] != t {
+				out = append(out, t)
+			}
+		}
+	}
+	return out
+}

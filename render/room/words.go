@@ -1,0 +1,64 @@
+package room
+
+import (
+	"fmt"
+	"strings"
+
+	"plinth/songspec/guide"
+)
+
+// barsWord is "bar 5" or "bars 5-8".
+func barsWord(first, last int) string {
+	if first == last {
+		return fmt.Sprintf("bar %d", first)
+	}
+	return fmt.Sprintf("bars %d-%d", first, last)
+}
+
+// beats is "1 beat", "6 beats", "2.5 beats", to tenths: singers are not exacter.
+func beats(thousandths int64) string {
+	s := guide.Thousandths((thousandths + 50) / 100 * 100)
+	if s == "1" {
+		return "1 beat"
+	}
+	return s + " beats"
+}
+
+// seconds is "4.2 s" and from a minute on "1:05".
+func seconds(micros int64) string {
+	if micros >= 59_950_000 {
+		return minutes(micros)
+	}
+	t := (micros + 50_000) / 100_000
+	return fmt.Sprintf("%d.%d s", t/10, t%10)
+}
+
+// minutes is "3:11".
+func minutes(micros int64) string {
+	s := (micros + 500_000) / 1_000_000
+	return fmt.Sprintf("%d:%02d", s/60, s%60)
+}
+
+// list is "flute, oboe and violin".
+func list(s []string) string {
+	if len(s) < 2 {
+		return strings.Join(s, "")
+	}
+	return strings.Join(s[:len(s)-1], ", ") + " and " + s[len(s)-1]
+}
+
+// some is a list of at most limit, the others counted.
+func some(s []string, limit int) string {
+	if len(s) > limit {
+		s = append(s[:limit-1:limit-1], fmt.Sprintf("%d more", len(s)-limit+1))
+	}
+	return list(s)
+}
+
+func capital(s string) string {
+	if s == "" {
+		return s
+	}
+	c := []rune(s)
+	return strings.ToUpper(string(c[:1])) + string(c[1:])
+}
