@@ -27,7 +27,7 @@ const (
 	returnCost   = 15 // a walking bass back on the note that it came from
 	farCost      = 90 // an approach that does not lead by step
 	outsideCost  = 2  // an approach from outside key and chord
-	thirdCost    = 24 // an approach a semitone beside the third that the comp holds
+	thirdCost    = 24 // an approach on the minor third of a major chord, or the other way round
 )
 
 // pitch is a choice for a note.
@@ -228,8 +228,8 @@ const approachEnergy = 3
 // side and the notes of the key a tone away, when the note may be an approach:
 // from energy 3 up, in the last beat before the change, the last note before it,
 // and neither over a pedal nor a slash bass. What is a tone of the chord is as good as
-// one of the key; C under the Cb of Abm6, or G under the G# of E7, is a false relation,
-// and there is another way.
+// one of the key; C under the Cb of Abm6, or G under the G# of E7, is a false relation
+// to the third that the comp holds, and there is another way.
 func (b *bassist) approach(i int, cost *[12]int) bool {
 	n := &b.notes[i]
 	bar := b.p.barAt(n.tick)
@@ -246,7 +246,7 @@ func (b *bassist) approach(i int, cost *[12]int) bool {
 	}
 	n.degree = 'A'
 	key := keyClasses(b.p.pass.Key)
-	third, hasThird := toneOf(chord, '3')
+	other := otherThird(chord)
 	for _, d := range []int{1, 11, 2, 10} {
 		pc := (target + d) % 12
 		own := hasTone(chord, pc)
@@ -258,7 +258,7 @@ func (b *bassist) approach(i int, cost *[12]int) bool {
 		default:
 			continue
 		}
-		if beside := (pc - third + 12) % 12; hasThird && !own && (beside == 1 || beside == 11) {
+		if pc == other && !own {
 			cost[pc] += thirdCost
 		}
 	}
@@ -266,6 +266,17 @@ func (b *bassist) approach(i int, cost *[12]int) bool {
 	side := []int{1, 11}[b.p.chance("approach").at(int64(bar)).below(2)]
 	cost[(target+side)%12]++
 	return true
+}
+
+// otherThird is the pitch class of the third that a chord does not have: minor for
+// major, major for minor; -1 for a chord without either.
+func otherThird(c *harmony.Chord) int {
+	for i := range c.ToneCount() {
+		if t := c.Tone(i); t.Degree == 3 {
+			return (c.Root.PC() + 7 - int(t.Semitones)) % 12
+		}
+	}
+	return -1
 }
 
 // hasTone reports whether a pitch class is a tone of the chord.

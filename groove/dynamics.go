@@ -30,8 +30,12 @@ func (p *plan) dynamics(who timeline.Player, notes []gridNote) []uint8 {
 		if n.Touch == feel.Ghost {
 			v = min(v, ghostCeiling)
 		}
-		if v > normalCeiling { // thrown back, so that loud strokes are not all the same
-			v = max(2*normalCeiling-v, normalCeiling-accentOver)
+		most := normalCeiling
+		if n.Fill && n.Limb == feel.Hand {
+			most = p.fillCeiling(p.barAt(n.Tick))
+		}
+		if v > most { // thrown back, so that loud strokes are not all the same
+			v = max(2*most-v, most-accentOver)
 		}
 		v = max(v, 1)
 		out[i] = uint8(v)
@@ -126,6 +130,19 @@ func (p *plan) offbeat(at, length int64) bool {
 		return true
 	}
 	return p.swing().triplets && 3*at == 2*length
+}
+
+// fillCeiling is the loudest that the hands are in a fill of a bar: as the backbeat that
+// it leads to, and hardly more. A fill before a chorus is not louder than the chorus.
+func (p *plan) fillCeiling(bar int) int {
+	energy, touch := p.energy(bar), feel.Normal
+	if a := p.pass.After; a != nil && bar == len(p.pass.Bars)-1 {
+		energy = max(energy, a.Energy)
+	}
+	if energy > crashEnergy {
+		touch = feel.Strong
+	}
+	return min(levels[kindSnare].of(touch)+energyLift[energy-1]+accentOver, normalCeiling)
 }
 
 // fillSwells is what the swell of a fill adds to each note: from half of fillSwell

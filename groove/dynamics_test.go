@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"plinth/groove/feel"
+	"plinth/groove/library"
 	"plinth/songspec/timeline"
 )
 
@@ -114,5 +115,41 @@ func TestAnswers(t *testing.T) {
 				t.Errorf("pattern of %s: the first half of the last four bars answers", row.name)
 			}
 		}
+	}
+}
+
+// A fill is no louder than what it leads to: its hands stay within a few units of the
+// backbeat of the section that follows, in every feel, into 4 and into 5. Common
+// practice, no single source.
+func TestFillIsNoLouderThanTheChorus(t *testing.T) {
+	const over = 8 // the backbeat strays, too
+	set := library.Builtin()
+	fills := 0
+	for _, name := range []string{"ballad-eighths", "ballad-sixteenths", "slow-twelve", "gospel-six", "backbeat-eighths", "half-time", "waltz"} {
+		f := set.Feels[name]
+		for _, row := range [][2]int{{3, 4}, {4, 4}, {4, 5}, {5, 5}} {
+			for take := 1; take <= 6; take++ {
+				tl := song(t, section{name: "a", chords: "C|F", energy: row[0], feel: name, meter: f.Meters[0], bpm: f.TempoLow},
+					section{name: "b", chords: "C|F|G|C", energy: row[1], feel: name, meter: f.Meters[0], bpm: f.TempoLow})
+				tl.Take = take
+				join(tl)
+				p := newPlan(tl, &tl.Passes[0], set)
+				var fill uint8
+				for _, s := range p.drumFills() {
+					for _, n := range within(drumsOf(tl, 0, set), s.Start, s.End) {
+						if limbOfKey(n.Key) == feel.Hand {
+							fill = max(fill, n.Velocity)
+						}
+					}
+					fills++
+				}
+				if backbeat := loudest(drumsOf(tl, 1, set), snareVoice.Key); fill > backbeat+over {
+					t.Errorf("%s, %d to %d, take %d: a fill of %d into a backbeat of %d", name, row[0], row[1], take, fill, backbeat)
+				}
+			}
+		}
+	}
+	if fills < 100 {
+		t.Fatalf("only %d fills", fills)
 	}
 }
