@@ -78,10 +78,7 @@ func spoken(counts []meter.Count) string {
 	for i, c := range counts {
 		words[i] = c.String()
 	}
-	if len(words) < 2 {
-		return strings.Join(words, "")
-	}
-	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
+	return andList(words)
 }
 
 func number(n int) string {

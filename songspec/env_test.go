@@ -25,12 +25,13 @@ func env() Env {
 		"swing":            {Meters: m("4/4")},
 		"waltz":            {Meters: m("3/4")},
 		"slow-twelve":      {Meters: m("12/8")},
+		"half-time":        {Meters: m("4/4"), TempoLow: 112, TempoHigh: 168},
 		"lilt":             {Meters: m("6/8")},
 		"march":            {Meters: m("2/4")},
 		"five":             {Meters: m("5/4")},
 		"seven":            {Meters: m("7/8 2+2+3")},
-		"pulse":            {},
-		"sustain":          {},
+		"pulse":            {TempoLow: 50, TempoHigh: 160},
+		"sustain":          {TempoLow: 40, TempoHigh: 200},
 	}}
 }
 

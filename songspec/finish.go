@@ -29,6 +29,7 @@ func (r *resolver) finish() {
 	timeline.VaryFills(t.Passes, t.Take)
 	r.maps()
 	r.idle()
+	r.unplayed()
 	if v := r.f.vocal; v != nil && v.from != nil && v.from.n > r.bars {
 		r.rep.errorf(v.from.rng, "The vocal starts after the song", "The song has %s; from is the bar of the song where the vocal file begins.", count(r.bars, "bar"))
 	}

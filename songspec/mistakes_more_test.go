@@ -31,6 +31,11 @@ var writtenMistakes = []mistake{
 
 // musicMistakes are slips of a musician who knows what is meant.
 var musicMistakes = []mistake{
+	// A tempo that the feel was not made for.
+	{"ballad too quick", "the same width, counted in twice as many", "feel = \"ballad-eighths\"\ntempo = 140\n" + one("| C |")},
+	{"ballad a little too quick", "the range alone", "feel = \"ballad-eighths\"\ntempo = 104\n" + one("| C |")},
+	{"ballad far too slow", "no feel is slower, but the count may be", "feel = \"ballad-eighths\"\ntempo = 30\n" + one("| C |")},
+
 	// A comma for a colon, or no colon: counts of every bar.
 	{"space with a comma", "bar 4, count 3 is meant", one(eight, `space "4, 3" {}`)},
 	{"space with a comma and its length", "bar 4, count 3, for a beat, is meant", one(eight, `space "4, 3" { beats = 1 }`)},

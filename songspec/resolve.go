@@ -23,6 +23,9 @@ type FeelInfo struct {
 	// TempoLow and TempoHigh are where it sits well, in the meter's beat; 0 when
 	// that is not known. Outside it there is a warning.
 	TempoLow, TempoHigh int
+	// File is the song's own groove file that the feel stands in, as a path from
+	// where the song's own path starts; "" for a feel that comes with plinth.
+	File string
 }
 
 // resolver turns a File into a Timeline.
@@ -304,7 +307,7 @@ func (r *resolver) feel(set settings) {
 	info, ok := r.env.Feels[name]
 	switch {
 	case !ok && stated:
-		r.rep.errorf(set.feel.rng, fmt.Sprintf("No feel %q", name), "%s", offer(name, sortedKeys(r.env.Feels), "the feel"))
+		r.rep.errorf(set.feel.rng, fmt.Sprintf("No feel %q", name), "%s", r.noFeel(name))
 	case !stated || info.fits(m):
 	default:
 		at := set.feel.rng
@@ -328,16 +331,4 @@ func (r *resolver) feelsFor(m meter.Meter) []string {
 		}
 	}
 	return append(exact, any...)
-}
-
-// tempoFits warns of a tempo at which a feel does not sit well.
-func (r *resolver) tempoFits(name string, bpm int, set settings) {
-	info := r.env.Feels[name]
-	if info.TempoLow == 0 || info.TempoHigh == 0 || bpm >= info.TempoLow && bpm <= info.TempoHigh {
-		return
-	}
-	if set.tempo == nil {
-		return // nobody has chosen it
-	}
-	r.rep.warnf(set.tempo.rng, fmt.Sprintf("Tempo %d for %q", bpm, name), "The feel %q sits well from %d to %d beats a minute.", name, info.TempoLow, info.TempoHigh)
 }

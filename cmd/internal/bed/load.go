@@ -152,7 +152,7 @@ func (l *loader) env() songspec.Env {
 		feels[e.Name] = songspec.FeelInfo{Meters: e.ParsedMeters(), TempoLow: e.TempoLow, TempoHigh: e.TempoHigh}
 	}
 	for name, f := range l.own {
-		feels[name] = songspec.FeelInfo{Meters: f.Meters, TempoLow: f.TempoLow, TempoHigh: f.TempoHigh}
+		feels[name] = songspec.FeelInfo{Meters: f.Meters, TempoLow: f.TempoLow, TempoHigh: f.TempoHigh, File: f.File}
 	}
 	return songspec.Env{Feels: feels}
 }

@@ -1,0 +1,96 @@
+package songspec
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/hashicorp/hcl/v2"
+)
+
+// neighbours are the feels to go to from a feel that a song is too quick or too
+// slow for, the likest first: the same idea with more room, or with less. Common
+// practice, no single source; the tempos at which they sit are the feels' own.
+var neighbours = map[string]struct{ quicker, slower []string }{
+	"ballad-eighths":    {[]string{"half-time", "backbeat-eighths"}, []string{"brushes-ballad"}},
+	"ballad-sixteenths": {[]string{"tight-sixteenths", "half-time", "backbeat-eighths"}, []string{"brushes-ballad"}},
+	"brushes-ballad":    {[]string{"two-beat", "swing"}, nil},
+	"backbeat-eighths":  {[]string{"half-time"}, []string{"ballad-eighths", "brushes-ballad"}},
+	"tight-sixteenths":  {[]string{"backbeat-eighths", "half-time"}, []string{"brushes-ballad"}},
+	"half-time":         {nil, []string{"backbeat-eighths", "ballad-eighths"}},
+	"four-on-the-floor": {[]string{"half-time"}, []string{"backbeat-eighths", "ballad-eighths"}},
+	"snare-on-four":     {[]string{"half-time"}, []string{"tight-sixteenths", "ballad-sixteenths"}},
+	"shuffle":           {[]string{"swing"}, []string{"brushes-ballad"}},
+	"swing":             {nil, []string{"brushes-ballad"}},
+	"two-beat":          {[]string{"swing"}, []string{"brushes-ballad"}},
+	"train":             {[]string{"two-beat"}, []string{"ballad-sixteenths"}},
+	"samba":             {[]string{"bossa"}, nil},
+	"gospel-six":        {[]string{"lilt"}, nil},
+	"lilt":              {nil, []string{"gospel-six"}},
+	"waltz":             {[]string{"jazz-waltz"}, nil},
+	"jazz-waltz":        {nil, []string{"waltz"}},
+}
+
+// anyTempo are the feels that keep out of the way at any tempo.
+func anyTempo(name string) bool { return name == "sustain" || name == "pulse" }
+
+// tempoFits warns of a tempo at which a feel does not sit well, and where it is far
+// from doing so, says which would.
+func (r *resolver) tempoFits(name string, bpm int, set settings) {
+	info := r.env.Feels[name]
+	low, high := info.TempoLow, info.TempoHigh
+	if low == 0 || high == 0 || anyTempo(name) || bpm >= low && bpm <= high {
+		return
+	}
+	far := 4*bpm > 5*high || 4*bpm < 3*low
+	summary := fmt.Sprintf("Tempo %d for %q", bpm, name)
+	detail := fmt.Sprintf("The feel %q sits well from %d to %d beats a minute.", name, low, high)
+	var at hcl.Range
+	switch {
+	case set.tempo != nil:
+		at = set.tempo.rng
+	case !far: // nobody has chosen it, and it does no harm
+		return
+	case set.feel != nil:
+		at = set.feel.rng
+	case set.meter != nil:
+		at = set.meter.rng
+	default:
+		return
+	}
+	switch {
+	case set.tempo == nil:
+		detail = fmt.Sprintf("Where no tempo is said it is %d. %s Write for example tempo = %d.", bpm, detail, (low+high)/2)
+	case far:
+		detail += r.otherwise(name, bpm, info, set)
+	}
+	r.rep.warnf(at, summary, "%s", detail)
+}
+
+// otherwise is a sentence that says what would suit a tempo, with a blank before
+// it, "" where nothing does.
+func (r *resolver) otherwise(name string, bpm int, info FeelInfo, set settings) string {
+	m := meterOf(set)
+	var ways []string
+	near := neighbours[name].slower
+	if bpm > info.TempoHigh {
+		near = neighbours[name].quicker
+	}
+	for _, n := range near {
+		if i, ok := r.env.Feels[n]; ok && i.fits(m) && bpm >= i.TempoLow && bpm <= i.TempoHigh {
+			ways = append(ways, fmt.Sprintf("feel = %q", n))
+			break
+		}
+	}
+	fits := func(tempo int) bool { return tempo >= info.TempoLow && tempo <= info.TempoHigh }
+	switch { // 4/4 can be counted twice or half as fast
+	case m.Num != 4 || m.Den != 4:
+	case bpm > info.TempoHigh && fits((bpm+1)/2):
+		ways = append(ways, fmt.Sprintf("tempo = %d and two bars in one", (bpm+1)/2))
+	case bpm < info.TempoLow && fits(2*bpm):
+		ways = append(ways, fmt.Sprintf("tempo = %d and each bar as two", 2*bpm))
+	}
+	if len(ways) == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" At %d write %s.", bpm, strings.Join(ways, ", or "))
+}
