@@ -37,8 +37,11 @@ func (r *Report) rhythmHints() []Hint {
 			}
 		}
 	}
-	if len(not) > 0 {
-		say += "; but not on " + some(not, 4)
+	switch n := len(not); {
+	case n > 3:
+		say += fmt.Sprintf(", over the whole song; %d sections have attacks on some of them, so look at their own counts", n)
+	case n > 0:
+		say += "; but not on " + list(not)
 	}
 	return []Hint{{"the song", say + ".", "Voice, piano and bass attack there in fewer than one bar of four, taken together."}}
 }

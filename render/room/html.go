@@ -80,6 +80,9 @@ func (r *Report) htmlEnergy(b *bytes.Buffer) {
 			strings.Replace(strings.Join(r.passMarks(i), ", "), "climax", "△ climax", 1))
 	}
 	b.WriteString("</tbody>\n</table>\n")
+	if r.Climax.Pass < 0 && len(r.Passes) > 1 {
+		fmt.Fprintf(b, "<p class=\"note\">The energy is %d throughout: the song file has no climax.</p>\n", r.Song.EnergyFrom)
+	}
 	if c := r.Climax; c.Pass >= 0 {
 		fmt.Fprintf(b, "<p class=\"note\">The climax is %s, bar %d: %s.</p>\n", escape(r.Passes[c.Pass].Name), c.Bar, escape(c.Why))
 	}

@@ -343,3 +343,56 @@ func TestAnalyzeLittle(t *testing.T) {
 	}
 	_ = guide.Window{}
 }
+
+// The words of the JSON form are a promise: programs that read it go by them.
+func TestJSONWords(t *testing.T) {
+	tl, perf := small(t)
+	sing(t, tl, sung{0, 1920, 67}, sung{1920, 960, 69}, sung{6720, 960, 72})
+	var b bytes.Buffer
+	if err := Analyze(tl, perf).JSON(&b); err != nil {
+		t.Fatal(err)
+	}
+	var doc map[string]any
+	if err := json.Unmarshal(b.Bytes(), &doc); err != nil {
+		t.Fatal(err)
+	}
+	first := func(m map[string]any, key string) map[string]any { return m[key].([]any)[0].(map[string]any) }
+	pass := first(doc, "passes")
+	for _, tt := range []struct {
+		of    map[string]any
+		words string
+	}{
+		{doc, "title voice bars file_bar seconds climax windows song passes hints"},
+		{pass, "name first_bar last_bar seconds energy key tempo lift players voice piano bass free windows counts hits held"},
+		{pass["voice"].(map[string]any), "p5 p95 lowest highest lower_quartile notes attacks_a_beat"},
+		{first(pass, "free"), "low high instruments"},
+		{first(doc, "windows"), "pass bar count to_bar to_count beats seconds space chords"},
+		{pass["counts"].(map[string]any), "meter bars step steps"},
+		{first(pass["counts"].(map[string]any), "steps"), "count voice piano bass drums free"},
+		{first(pass, "held"), "bar count to_bar to_count chords tones"},
+		{first(first(pass, "held"), "tones"), "name against"},
+		{doc["climax"].(map[string]any), "pass name bar why"},
+		{first(doc, "hints"), "where say why"},
+	} {
+		for _, w := range strings.Fields(tt.words) {
+			if _, ok := tt.of[w]; !ok {
+				t.Errorf("%q is gone from %v", w, tt.of)
+			}
+		}
+	}
+}
+
+// No line of the examples' text is wider than 80 columns: it is read in a terminal.
+func TestTextWidth(t *testing.T) {
+	for _, name := range songs {
+		var b bytes.Buffer
+		if err := exampleReport(t, name).Text(&b); err != nil {
+			t.Fatal(err)
+		}
+		for _, line := range strings.Split(b.String(), "\n") {
+			if n := len([]rune(line)); n > 80 {
+				t.Errorf("%s: %d columns: %s", name, n, line)
+			}
+		}
+	}
+}

@@ -52,11 +52,14 @@ func (r *Report) textHead(b *bytes.Buffer) {
 	}
 	for i := range r.Passes {
 		s := &r.Passes[i]
-		line := fmt.Sprintf("  bar %4d  %-*s  %-6s  %-15s  %-*s  %3d  %s", s.FirstBar, width, s.Name, energy(s),
+		line := fmt.Sprintf("  bar %3d  %-*s  %-6s %-15s  %-*s %3d  %s", s.FirstBar, width, s.Name, energy(s),
 			strings.Repeat("#", 3*max(s.EnergyFrom, s.EnergyTo)), keys, s.Key, s.BPM, strings.Join(r.passMarks(i), ", "))
 		b.WriteString(strings.TrimRight(line, " ") + "\n")
 	}
-	if r.Climax.Pass >= 0 {
+	switch {
+	case r.Climax.Pass < 0 && len(r.Passes) > 1:
+		fmt.Fprintf(b, "  The energy is %d throughout: the song file has no climax.\n", r.Song.EnergyFrom)
+	case r.Climax.Pass >= 0:
 		wrap(b, fmt.Sprintf("The climax is %s, bar %d: %s.", r.Passes[r.Climax.Pass].Name, r.Climax.Bar, r.Climax.Why), "  ", "  ")
 	}
 }
@@ -99,7 +102,7 @@ func (r *Report) passMarks(i int) []string {
 		out = append(out, list(in)+" in")
 	}
 	if no := playerNames(timeline.All &^ s.Plays); len(no) > 0 {
-		out = append(out, "no "+list(no))
+		out = append(out, "no "+strings.Join(no, " or "))
 	}
 	return out
 }

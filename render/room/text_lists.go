@@ -14,7 +14,7 @@ func (r *Report) textWindows(b *bytes.Buffer) {
 		b.WriteString("  none\n")
 	}
 	for _, w := range r.Windows {
-		fmt.Fprintf(b, "  %-18s to %-18s %11s %7s  %s\n", w.From, r.windowEnd(w), beats(w.Beats), seconds(w.Micros), r.windowName(w))
+		fmt.Fprintf(b, "  %-17s to %-17s %10s %6s  %s\n", w.From, r.windowEnd(w), beats(w.Beats), seconds(w.Micros), r.windowName(w))
 		if chords := r.chordsOver(w); w.Beats >= 2000 && len(chords) > 0 {
 			wrap(b, "over "+strings.Join(chords, ", "), "      ", "           ")
 		}

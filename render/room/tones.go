@@ -29,7 +29,7 @@ type HeldTone struct {
 
 // held are the stretches of a pass, each as long as any note can be held from its
 // start: together they are the line with the fewest changes. A stretch of one
-// chord is none.
+// chord is none, and one of less than two bars is no pad.
 func (r *Report) held(p *timeline.Pass) []Held {
 	chords := runsOf(p.Chords)
 	var out []Held
@@ -40,6 +40,10 @@ func (r *Report) held(p *timeline.Pass) []Held {
 		}
 		if set == 0 || j < i+2 {
 			i++
+			continue
+		}
+		if b := barOver(p, chords[i].Start); chords[j-1].End-chords[i].Start < 2*b.Length {
+			i = j
 			continue
 		}
 		h := Held{Start: p.Start + chords[i].Start, End: p.Start + chords[j-1].End, Chords: j - i}
@@ -60,6 +64,18 @@ func (r *Report) held(p *timeline.Pass) []Held {
 		i = j
 	}
 	return out
+}
+
+// barOver is the bar of a pass that holds a tick.
+func barOver(p *timeline.Pass, tick int64) timeline.Bar {
+	var b timeline.Bar
+	for i := range p.Bars {
+		if p.Bars[i].Start > tick {
+			break
+		}
+		b = p.Bars[i]
+	}
+	return b
 }
 
 // runsOf runs equal chords that follow each other together.
@@ -118,6 +134,9 @@ func (h Held) where() string {
 	}
 	if h.To.Bar == h.From.Bar {
 		return fmt.Sprintf("%s to count %s", h.From, h.To.Count)
+	}
+	if h.To.Count == "1" && h.From.Bar == h.LastBar {
+		return fmt.Sprintf("bar %d from count %s", h.From.Bar, h.From.Count)
 	}
 	if h.To.Count == "1" {
 		return fmt.Sprintf("%s to bar %d", at(h.From), h.LastBar)
