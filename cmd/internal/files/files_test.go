@@ -161,6 +161,74 @@ func TestWriteAllRefuses(t *testing.T) {
 	expect(t, dir, map[string]string{"a.mid": "old", "x.mid": "a folder", "plain": ""})
 }
 
+// A file that was made read-only stays as it is, also for the administrator; one
+// that has its bytes already is no reason to complain.
+func TestReadOnlyFileStays(t *testing.T) {
+	dir := folder(t, map[string]string{"a.mid": "old", "b.mid": "old"})
+	frozen := filepath.Join(dir, "b.mid")
+	if err := os.Chmod(frozen, 0o444); err != nil {
+		t.Fatal(err)
+	}
+	defer os.Chmod(frozen, 0o644) // or Windows cannot take it away
+	for name, write := range map[string]func(data string) error{
+		"WriteAll": func(data string) error {
+			_, err := WriteAll(dir, []Output{{"a.mid", []byte(data)}, {"b.mid", []byte(data)}})
+			return err
+		},
+		"Rewrite": func(data string) error { _, err := Rewrite(frozen, []byte(data)); return err },
+	} {
+		if err := write("new"); err == nil || !strings.HasSuffix(err.Error(), "b.mid: it is read-only") {
+			t.Errorf("%s: %v", name, err)
+		}
+		if err := write("old"); err != nil {
+			t.Errorf("%s of the same bytes: %v", name, err)
+		}
+	}
+	expect(t, dir, map[string]string{"a.mid": "old", "b.mid": "old"})
+}
+
+// Where a link leads to nothing the file comes there, and the link stays.
+func TestLinkToNothing(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("links need a privilege there")
+	}
+	dir := folder(t, map[string]string{"bed/keep": "", "music/keep": ""})
+	for _, l := range [][2]string{{"../music/x.mid", "x.mid"}, {"x.mid", "twice.mid"}, {"../gone/y.mid", "y.mid"}, {"z.mid", "z.mid"}} {
+		if err := os.Symlink(l[0], filepath.Join(dir, "bed", l[1])); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if written, err := WriteAll(filepath.Join(dir, "bed"), []Output{{"twice.mid", []byte("new")}}); err != nil || len(written) != 1 {
+		t.Errorf("%v, %v", written, err)
+	}
+	expect(t, filepath.Join(dir, "music"), map[string]string{"keep": "", "x.mid": "new"})
+	for _, name := range []string{"x.mid", "twice.mid"} {
+		if info, err := os.Lstat(filepath.Join(dir, "bed", name)); err != nil || info.Mode()&fs.ModeSymlink == 0 {
+			t.Errorf("the link %s was replaced by a file", name)
+		}
+	}
+	if _, err := WriteAll(filepath.Join(dir, "bed"), []Output{{"y.mid", []byte("new")}}); err == nil || !strings.Contains(err.Error(), "gone, which is not there") {
+		t.Errorf("into a folder that is not there: %v", err)
+	}
+	if _, err := WriteAll(filepath.Join(dir, "bed"), []Output{{"z.mid", []byte("new")}}); err == nil {
+		t.Error("through a link to itself")
+	}
+}
+
+// The longest name that a folder takes has room for a temporary one.
+func TestLongestName(t *testing.T) {
+	for _, name := range []string{strings.Repeat("l", 251) + ".mid", strings.Repeat("é", 125) + ".mid"} {
+		dir := t.TempDir()
+		if err := os.WriteFile(filepath.Join(dir, name), nil, 0o666); err != nil {
+			t.Skipf("no such long names here: %v", err)
+		}
+		if _, err := WriteAll(dir, []Output{{name, []byte("new")}}); err != nil {
+			t.Error(err)
+		}
+		expect(t, dir, map[string]string{name: "new"})
+	}
+}
+
 func TestStaleFilesGo(t *testing.T) {
 	dir := folder(t, map[string]string{
 		".a.mid" + tempMark + "1-0": "left by a killed run", ".b.mid" + tempMark + "2-0": "of a run beside this one",

@@ -36,6 +36,7 @@ type file interface {
 	Name() string
 	Write([]byte) (int, error)
 	Chmod(fs.FileMode) error
+	Chown(uid, gid int) error
 	Sync() error
 	Close() error
 }
@@ -70,14 +71,14 @@ func (s system) writeAll(dir string, outputs []Output) (written []string, err er
 		}
 	}()
 	for _, o := range outputs {
-		final, perm, same, err := target(filepath.Join(dir, o.Name), o.Data)
+		final, old, same, err := target(filepath.Join(dir, o.Name), o.Data)
 		if err != nil {
 			return nil, err
 		}
 		if same {
 			continue
 		}
-		temp, err := s.writeTemp(final, o.Data, perm, false)
+		temp, err := s.writeTemp(final, o.Data, old, false)
 		if err != nil {
 			return nil, err
 		}
@@ -95,14 +96,14 @@ func (s system) writeAll(dir string, outputs []Output) (written []string, err er
 }
 
 // Rewrite replaces one file that its user wrote by hand: whole, with its
-// permissions, through a link to what it links to, and forced to the disk before
+// permissions and, where this account may give it away, its owner, through a link to what it links to, and forced to the disk before
 // the old text goes. It says whether the bytes differed.
 func Rewrite(path string, data []byte) (changed bool, err error) {
-	final, perm, same, err := target(path, data)
+	final, old, same, err := target(path, data)
 	if err != nil || same {
 		return false, err
 	}
-	temp, err := realSystem.writeTemp(final, data, perm, true)
+	temp, err := realSystem.writeTemp(final, data, old, true)
 	if err != nil {
 		return false, err
 	}
@@ -127,40 +128,83 @@ func Create(path string, data []byte) error {
 	return err
 }
 
+// ErrReadOnly is the error for a file that its owner has made read-only. A file can
+// be replaced all the same where its folder may be written, but then somebody
+// wanted it to stay as it is.
+var ErrReadOnly = errors.New("it is read-only")
+
 // target looks at what stands under a file's name: the real name behind a link,
-// the permissions to keep (0 when there is nothing), and whether it holds the
-// bytes already.
-func target(path string, data []byte) (final string, perm fs.FileMode, same bool, err error) {
+// the file whose permissions and owner are to be kept (nil when there is nothing),
+// and whether it holds the bytes already.
+func target(path string, data []byte) (final string, old fs.FileInfo, same bool, err error) {
+	fail := func(err error) (string, fs.FileInfo, bool, error) {
+		return "", nil, false, fmt.Errorf("cannot write %s: %s", path, Reason(err))
+	}
 	info, err := os.Stat(path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return path, 0, false, nil
+		if final, err = behind(path); err != nil {
+			return fail(err)
+		}
+		return final, nil, false, nil
 	case err != nil:
-		return "", 0, false, fmt.Errorf("cannot write %s: %s", path, Reason(err))
+		return fail(err)
 	case info.IsDir():
-		return "", 0, false, fmt.Errorf("cannot write %s: a folder of that name is there", path)
+		return fail(errors.New("a folder of that name is there"))
 	case !info.Mode().IsRegular():
-		return "", 0, false, fmt.Errorf("cannot write %s: %s", path, ErrNotFile)
+		return fail(ErrNotFile)
 	}
 	if final, err = filepath.EvalSymlinks(path); err != nil {
-		return "", 0, false, fmt.Errorf("cannot write %s: %s", path, Reason(err))
+		return fail(err)
 	}
 	if info.Size() == int64(len(data)) {
-		old, err := os.ReadFile(final)
-		same = err == nil && bytes.Equal(old, data)
+		was, err := os.ReadFile(final)
+		if same = err == nil && bytes.Equal(was, data); same {
+			return final, info, true, nil
+		}
 	}
-	return final, info.Mode().Perm(), same, nil
+	if info.Mode().Perm()&0o222 == 0 {
+		return fail(ErrReadOnly)
+	}
+	return final, info, false, nil
 }
 
-// writeTemp writes a temporary file in the folder of its final name.
-func (s system) writeTemp(final string, data []byte, perm fs.FileMode, sync bool) (string, error) {
-	f, err := s.create(filepath.Dir(final), "."+filepath.Base(final)+tempMark)
+// behind is where a link to a file that is not there leads, so that the file comes
+// there and the link stays. A name that is no link is its own.
+func behind(path string) (string, error) {
+	for range 40 {
+		to, err := os.Readlink(path)
+		if err != nil {
+			return path, nil // no link, or nothing at all
+		}
+		if !filepath.IsAbs(to) {
+			to = filepath.Join(filepath.Dir(path), to)
+		}
+		if _, err := os.Stat(filepath.Dir(to)); err != nil {
+			return "", fmt.Errorf("it is a link into the folder %s, which is not there", filepath.Dir(to))
+		}
+		path = to
+	}
+	return "", errors.New("it is a link to itself")
+}
+
+// longestPrefix bounds how much of a file's name its temporary name repeats, in
+// bytes: the longest name that a folder takes must have room for the rest.
+const longestPrefix = 100
+
+// writeTemp writes a temporary file in the folder of its final name, with the
+// permissions, the owner and the group of the old file where there is one.
+func (s system) writeTemp(final string, data []byte, old fs.FileInfo, sync bool) (string, error) {
+	base := filepath.Base(final)
+	base = strings.ToValidUTF8(base[:min(len(base), longestPrefix)], "")
+	f, err := s.create(filepath.Dir(final), "."+base+tempMark)
 	if err != nil {
 		return "", fmt.Errorf("cannot write in the folder %s: %s", filepath.Dir(final), Reason(err))
 	}
 	_, err = f.Write(data)
-	if err == nil && perm != 0 && runtime.GOOS != "windows" {
-		err = f.Chmod(perm)
+	if err == nil && old != nil && runtime.GOOS != "windows" {
+		keepOwner(f, old)
+		err = f.Chmod(old.Mode().Perm())
 	}
 	if err == nil && sync {
 		err = f.Sync()

@@ -1,0 +1,22 @@
+//go:build unix
+
+package files
+
+import (
+	"io/fs"
+	"syscall"
+)
+
+// keepOwner gives a new file the owner and the group of the one that it is to
+// replace. Only the administrator may give a file away; others may still give it to
+// another group of theirs. Where that is not allowed either the file belongs to
+// whoever wrote it, as with an editor.
+func keepOwner(f file, old fs.FileInfo) {
+	was, ok := old.Sys().(*syscall.Stat_t)
+	if !ok {
+		return
+	}
+	if f.Chown(int(was.Uid), int(was.Gid)) != nil {
+		f.Chown(-1, int(was.Gid))
+	}
+}
