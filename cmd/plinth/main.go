@@ -69,19 +69,38 @@ func (a *app) run(args []string) (code int) {
 			code = machineFails
 		}
 	}()
+	out := &faithful{to: a.out}
+	a.out = out
 	root := a.rootCommand()
 	root.SetArgs(args)
 	err := root.Execute()
-	if err == nil {
-		return done
+	f := &failure{code: done}
+	if err != nil && !errors.As(err, &f) {
+		// What cobra itself complains about is the command line.
+		f = &failure{commandWrong, err}
 	}
-	// What cobra itself complains about is the command line.
-	f := &failure{commandWrong, err}
-	errors.As(err, &f)
+	if out.err != nil && f.code < commandWrong || out.err != nil && err == out.err {
+		f = &failure{machineFails, out.err}
+	}
 	if f.err != nil {
 		fmt.Fprintf(a.err, "plinth: %v\n", f.err)
 	}
 	return f.code
+}
+
+// faithful remembers that something could not be written. What was asked for and
+// did not arrive is a failure, also where nobody looks at the error: help, a list.
+type faithful struct {
+	to  io.Writer
+	err error
+}
+
+func (f *faithful) Write(p []byte) (int, error) {
+	n, err := f.to.Write(p)
+	if f.err == nil {
+		f.err = err
+	}
+	return n, err
 }
 
 // colored says whether a stream takes colour: a terminal does, unless NO_COLOR is
@@ -91,5 +110,5 @@ func colored(f *os.File) bool {
 		return false
 	}
 	info, err := f.Stat()
-	return err == nil && info.Mode()&os.ModeCharDevice != 0
+	return err == nil && info.Mode()&os.ModeCharDevice != 0 && takesEscapes(f)
 }

@@ -32,6 +32,7 @@ machine failed (disk, permission). NO_COLOR and a pipe turn colour off.`,
 		SilenceUsage:  true,
 	}
 	root.CompletionOptions.DisableDefaultCmd = true
+	root.SetHelpCommand(helpCommand(root))
 	root.SetVersionTemplate("plinth {{.Version}}\n")
 	root.SetIn(a.in)
 	root.SetOut(a.out)
@@ -48,6 +49,23 @@ machine failed (disk, permission). NO_COLOR and a pipe turn colour off.`,
 		a.roomCommand(),
 	)
 	return root
+}
+
+// helpCommand says how a command is used; a name that is none is a wrong command
+// line, which cobra's own takes for a question well answered.
+func helpCommand(root *cobra.Command) *cobra.Command {
+	return &cobra.Command{
+		Use:   "help [COMMAND]",
+		Short: "Say how a command is used",
+		Args:  takes(0, 1),
+		RunE: func(_ *cobra.Command, args []string) error {
+			cmd, rest, err := root.Find(args)
+			if err != nil || len(rest) > 0 {
+				return misused("there is no command %q; plinth help lists them", args[0])
+			}
+			return cmd.Help()
+		},
+	}
 }
 
 // version is that of the module as the Go tool built it, with the commit where it

@@ -42,8 +42,14 @@ are never two. A program left in the background counts as long as it may print h
 				return misused("--poll takes a time of 10ms or more")
 			}
 			o.PollEvery = poll
-			ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+			ends := []os.Signal{os.Interrupt, syscall.SIGTERM}
+			if !signal.Ignored(syscall.SIGHUP) { // nohup has it ignored
+				ends = append(ends, syscall.SIGHUP) // the terminal is closed
+			}
+			ctx, stop := signal.NotifyContext(context.Background(), ends...)
 			defer stop()
+			// A second Ctrl-C is for somebody who will not wait.
+			context.AfterFunc(ctx, stop)
 			err := live.Run(ctx, o)
 			var song *bed.SongError
 			switch {
