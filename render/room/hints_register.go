@@ -2,6 +2,7 @@ package room
 
 import (
 	"fmt"
+	"strings"
 )
 
 // registerHints: between bass and comp, above everything, what is kept back, and
@@ -53,16 +54,45 @@ func (s *Scope) gap() (low, high int, ok bool) {
 	return s.Bass.P95 + 1, s.Piano.P5 - 1, true
 }
 
+// under is what the passes of one kind have free under the comp.
+type under struct {
+	low, high int      // what is free in all of them
+	who       []string // who has an octave in every one of them
+	bands     []string // "F2 to E3", in the order in which they come
+	passes    [][]string
+}
+
+func (u *under) in(pass, band string) {
+	for i := range u.bands {
+		if u.bands[i] == band {
+			u.passes[i] = append(u.passes[i], pass)
+			return
+		}
+	}
+	u.bands, u.passes = append(u.bands, band), append(u.passes, []string{pass})
+}
+
+// places is "verse 1, verse 2 (F2 to E3) and bridge (D2 to Gb3)".
+func (u *under) places() string {
+	var out []string
+	for i, b := range u.bands {
+		if i == 3 && len(u.bands) > 4 {
+			more := 0
+			for _, p := range u.passes[i:] {
+				more += len(p)
+			}
+			out = append(out, fmt.Sprintf("%d more passes", more))
+			break
+		}
+		out = append(out, fmt.Sprintf("%s (%s)", strings.Join(u.passes[i], ", "), b))
+	}
+	return list(out)
+}
+
 // underHints: who has room under the comp. Passes differ, so each is measured by
 // itself: a register that is free over the whole song may be full in the chorus.
 func (r *Report) underHints() []Hint {
-	type room struct {
-		low, high int // what is free in all of them
-		where     []string
-		who       []string // who has an octave in every one of them
-	}
-	empty := func() room { return room{compassLow, compassHigh, nil, nil} }
-	wide, line := empty(), empty()
+	wide, line := under{low: compassLow, high: compassHigh}, under{low: compassLow, high: compassHigh}
 	var none []string
 	for i := range r.Passes {
 		p := &r.Passes[i]
@@ -80,27 +110,30 @@ func (r *Report) underHints() []Hint {
 		}
 		to.low, to.high = max(to.low, low), min(to.high, high)
 		who := names(seated(low, high, 12))
-		if len(to.where) > 0 {
+		if len(to.bands) > 0 {
 			who = both(to.who, who)
 		}
 		to.who = who
-		to.where = append(to.where, fmt.Sprintf("%s (%s)", p.Name, r.band(low, high, *p)))
+		to.in(p.Name, r.band(low, high, *p))
 	}
 	var out []Hint
-	if len(wide.where) > 0 {
+	if len(wide.bands) > 0 {
 		who := ", each for others"
 		if len(wide.who) > 0 {
 			who = ", for " + list(wide.who)
 		}
-		out = append(out, Hint{"the song", fmt.Sprintf("There is an octave or more under the comp in %s%s.", some(wide.where, 4), who),
+		out = append(out, Hint{"the song", fmt.Sprintf("There is an octave or more under the comp in %s%s.", wide.places(), who),
 			"The bass stays under it and the comp over it, but for one note in twenty each: low brass and cellos can carry the chord there."})
 	}
-	if len(line.where) > 0 {
-		say := fmt.Sprintf("There is room for one held line under the comp in %s", some(line.where, 4))
+	if len(line.bands) > 0 {
+		say := fmt.Sprintf("There is room for one held line under the comp in %s", line.places())
 		if who := covering(line.low, line.high, "horn", "bassoon", "trombone", "cello", "bass clarinet"); line.high-line.low >= 3 && len(who) > 0 {
-			say += fmt.Sprintf("; %s is in all of them, for %s", r.band(line.low, line.high, r.Song), list(who))
+			if len(line.bands) > 1 {
+				say += fmt.Sprintf("; %s is in all of them", r.band(line.low, line.high, r.Song))
+			}
+			say += ", for " + list(who)
 		}
-		out = append(out, Hint{"the song", say + ".", "The bass stays under it and the comp over it, but for one note in twenty each; less than an octave carries one line, not two."})
+		out = append(out, Hint{"the song", say + ".", "Less than an octave between bass and comp carries one line, not two."})
 	}
 	if len(none) > 0 {
 		out = append(out, Hint{"the song", fmt.Sprintf("Bass and comp leave no register between them in %s: keep cellos, bassoons and low horns to tones they double, or rest one of them.", some(none, 4)),

@@ -163,6 +163,8 @@ func (r *Report) keyHint(i int) Hint {
 		say += ", a lift of a half step"
 	case b.Lift == -1:
 		say += ", a half step down"
+	case b.Lift == 2:
+		say += ", a lift of a whole step"
 	case b.Lift > 1:
 		say += fmt.Sprintf(", a lift of %d half steps", b.Lift)
 	case b.Lift < -1:

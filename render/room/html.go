@@ -142,7 +142,9 @@ func (r *Report) htmlRegisters(b *bytes.Buffer) {
 	}
 	one(&r.Song, "the song")
 	for i := range r.Passes {
-		one(&r.Passes[i], r.Passes[i].Name)
+		if len(r.Passes) > 1 { // one pass is the song
+			one(&r.Passes[i], r.Passes[i].Name)
+		}
 	}
 	b.WriteString("</tbody>\n</table>\n")
 }
@@ -191,7 +193,7 @@ func (r *Report) htmlCounts(b *bytes.Buffer) {
 	}
 	one(&r.Song, "the song")
 	for i := range r.Passes {
-		if r.firstPass(i) == i {
+		if r.firstPass(i) == i && len(r.Passes) > 1 {
 			one(&r.Passes[i], r.Passes[i].Name)
 		}
 	}

@@ -17,12 +17,14 @@ func (r *Report) Text(w io.Writer) error {
 	b.WriteString("\nREGISTERS  what is used, 5th to 95th percentile, and what is free\n")
 	r.textRegister(&b, &r.Song, "the song")
 	for i := range r.Passes {
-		r.textRegister(&b, &r.Passes[i], r.Passes[i].Name)
+		if len(r.Passes) > 1 { // one pass is the song
+			r.textRegister(&b, &r.Passes[i], r.Passes[i].Name)
+		}
 	}
 	b.WriteString("\nCOUNTS  in how many bars of ten somebody attacks there; # every bar, . none;\n  o is free: voice, piano and bass attack in fewer than one bar of four\n")
 	r.textGrid(&b, &r.Song, "the song")
 	for i := range r.Passes {
-		if first := r.firstPass(i); first == i { // passes of one section are laid out alike
+		if first := r.firstPass(i); first == i && len(r.Passes) > 1 { // passes of one section are laid out alike
 			r.textGrid(&b, &r.Passes[i], r.Passes[i].Name)
 		}
 	}
@@ -100,6 +102,9 @@ func (r *Report) passMarks(i int) []string {
 	}
 	if in := playerNames(s.Plays &^ was); len(in) > 0 {
 		out = append(out, list(in)+" in")
+	}
+	if s.Plays == 0 {
+		return append(out, "nobody plays")
 	}
 	if no := playerNames(timeline.All &^ s.Plays); len(no) > 0 {
 		out = append(out, "no "+strings.Join(no, " or "))

@@ -21,10 +21,10 @@ func (p Position) String() string { return fmt.Sprintf("bar %d count %s", p.Bar,
 
 // At locates an absolute tick. What is played a little early or late is given
 // the count it is meant on: the nearest quarter of the meter's unit, or, where
-// triplets are sung, its third when that is plainly nearer.
+// triplets are sung, the nearest third.
 func At(tl *timeline.Timeline, tick int64) Position {
 	out := Position{Tick: tick, Pass: -1, Count: "1"}
-	thirds := singsThirds(tl, tick)
+	sung := divisionSung(tl, tick)
 	i := passAt(tl, tick)
 	if i < 0 {
 		return before(tl, out)
@@ -33,7 +33,7 @@ func At(tl *timeline.Timeline, tick int64) Position {
 	bar := barAt(p, tick-p.Start)
 	for {
 		b := &p.Bars[bar]
-		rel := nearCount(tick-p.Start-b.Start, b.Meter.UnitTicks(), thirds)
+		rel := nearCount(tick-p.Start-b.Start, b.Meter.UnitTicks(), sung)
 		if rel < b.Length {
 			out.Pass, out.Bar, out.Count = p.Index, p.FirstBar+bar, b.Meter.CountAt(rel)
 			return out
@@ -62,7 +62,7 @@ func before(tl *timeline.Timeline, out Position) Position {
 	length := m.BarTicks()
 	back := tl.Passes[0].Start - out.Tick // at least 1
 	bars := (back + length - 1) / length
-	rel := nearCount(bars*length-back, m.UnitTicks(), singsThirds(tl, out.Tick))
+	rel := nearCount(bars*length-back, m.UnitTicks(), divisionSung(tl, out.Tick))
 	if rel == length {
 		bars, rel = bars-1, 0
 	}
@@ -70,14 +70,27 @@ func before(tl *timeline.Timeline, out Position) Position {
 	return out
 }
 
-// nearCount is the nearest spoken count to rel, in ticks from the bar line.
-func nearCount(rel, unit int64, thirds bool) int64 {
+// division is how a beat is parted.
+type division int
+
+const (
+	unknown  division = iota // nothing is sung that tells
+	straight                 // in halves and quarters
+	thirds
+)
+
+// nearCount is the nearest spoken count to rel, in ticks from the bar line. Where
+// the division is not known it is a third only when that is plainly nearer.
+func nearCount(rel, unit int64, sung division) int64 {
 	quarter, third := unit/4, unit/3
 	q := (rel + quarter/2) / quarter * quarter
-	if !thirds {
-		return q
-	}
 	t := (rel + third/2) / third * third
+	switch sung {
+	case straight:
+		return q
+	case thirds:
+		return t
+	}
 	if d := dist(rel, t); d < dist(rel, q) && d <= unit/24 {
 		return t
 	}
@@ -91,24 +104,23 @@ const (
 	aroundUnits = 8
 )
 
-// singsThirds reports whether the notes around a tick that begin off the beat
-// stand on thirds of it rather than on its half and quarters. In straight time a
-// note that merely ends somewhere is not to be called a triplet. Without a
-// sung note the only ticks to locate are places of the song file, which may be
-// thirds.
-func singsThirds(tl *timeline.Timeline, tick int64) bool {
+// divisionSung is how the notes around a tick that begin off the beat part it. In
+// straight time a note that merely ends somewhere is not to be called a triplet,
+// nor in triplets a sixteenth. Without a sung note the only ticks to locate are
+// places of the song file, which may be either.
+func divisionSung(tl *timeline.Timeline, tick int64) division {
 	if tl.Vocal == nil || len(tl.Vocal.Notes) == 0 {
-		return true
+		return unknown
 	}
 	i := max(0, passAt(tl, tick))
 	if i >= len(tl.Passes) || len(tl.Passes[i].Bars) == 0 {
-		return false
+		return unknown
 	}
 	p := &tl.Passes[i]
 	unit := p.Bars[barAt(p, tick-p.Start)].Meter.UnitTicks()
 	notes := tl.Vocal.Notes
 	here := sort.Search(len(notes), func(k int) bool { return notes[k].Tick >= tick })
-	thirds, straight := 0, 0
+	inThirds, inQuarters := 0, 0
 	for k := max(0, here-aroundNotes); k < min(len(notes), here+aroundNotes); k++ {
 		at := notes[k].Tick
 		if dist(at, tick) > aroundUnits*unit {
@@ -121,12 +133,15 @@ func singsThirds(tl *timeline.Timeline, tick int64) bool {
 		third := min(dist(rel, unit/3), dist(rel, 2*unit/3))
 		quarter := min(dist(rel, unit/4), dist(rel, unit/2), dist(rel, 3*unit/4))
 		if third < quarter {
-			thirds++
+			inThirds++
 		} else {
-			straight++
+			inQuarters++
 		}
 	}
-	return thirds > straight
+	if inThirds > inQuarters {
+		return thirds
+	}
+	return straight
 }
 
 func dist(a, b int64) int64 {

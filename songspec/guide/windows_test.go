@@ -192,6 +192,7 @@ func TestAtBySinging(t *testing.T) {
 	}{
 		{"straight eighths", [][3]int{{67, 0, 240}, {67, 240, 240}, {67, 480, 240}, {67, 720, 80}}, "bar 1 count 2a"},
 		{"triplets", [][3]int{{67, 0, 160}, {67, 160, 160}, {67, 320, 160}, {67, 480, 160}, {67, 640, 160}}, "bar 1 count 2l"},
+		{"swung, and let go early", [][3]int{{67, 0, 320}, {67, 320, 160}, {67, 480, 128}}, "bar 1 count 2t"},
 		{"swung eighths", [][3]int{{67, 0, 320}, {67, 320, 160}, {67, 480, 320}}, "bar 1 count 2l"},
 		{"quarters", [][3]int{{67, 0, 480}, {67, 480, 320}}, "bar 1 count 2a"},
 	} {
