@@ -31,6 +31,16 @@ var writtenMistakes = []mistake{
 
 // musicMistakes are slips of a musician who knows what is meant.
 var musicMistakes = []mistake{
+	// Names of notes in other tongues.
+	{"German key", "the key in English", "key = \"Es-Dur\"\n" + one("| C |")},
+	{"German B", "it is Bb", "key = \"B-Dur\"\n" + one("| Bb |")},
+	{"German chords", "each in English, and not E7 for Es7", one("| Es7 | Fism7 | H7 / B / | G/H |")},
+	{"solfège", "each in English, and not Dm for Dom", "key = \"la minore\"\n" + one("| Lam | Dom | Sol7/Si | Fa |")},
+	{"small letters", "they say nothing of minor", "key = \"c\"\n" + one("| a | g7 | c#m | d/f# |")},
+	{"note in German", "the ceiling of the comp", "piano {\n  highest = \"As4\"\n}\n" + one("| C |")},
+	{"range in small letters", "both ends", "vocal \"v.mid\" { range = [\"a3\", \"es5\"] }\n" + one("| C |")},
+	{"mode", "its third is what the key wants to know", "key = \"D dorian\"\n" + one("| Dm7 | G |")},
+
 	// A tempo that the feel was not made for.
 	{"ballad too quick", "the same width, counted in twice as many", "feel = \"ballad-eighths\"\ntempo = 140\n" + one("| C |")},
 	{"ballad a little too quick", "the range alone", "feel = \"ballad-eighths\"\ntempo = 104\n" + one("| C |")},

@@ -167,9 +167,26 @@ func (d *decoder) note(expr hclsyntax.Expression, like string) (int, bool) {
 	}
 	n, ok := noteNumber(t.s)
 	if !ok {
+		if e := englishNote(t.s); e != "" {
+			help = fmt.Sprintf("Notes have their English names here, with a capital letter: write %q.", e)
+		}
 		d.rep.errorf(t.rng, fmt.Sprintf("Not a note: %q", t.s), "%s", help)
 	}
 	return n, ok
+}
+
+// englishNote is the English name of a note in another tongue or with a small
+// letter, "" when it is none.
+func englishNote(s string) string {
+	i := strings.IndexAny(s, "0123456789-")
+	if i < 1 {
+		return ""
+	}
+	name := harmony.English(strings.TrimSpace(s[:i]))
+	if _, ok := noteNumber(name + s[i:]); name == "" || !ok {
+		return ""
+	}
+	return name + s[i:]
 }
 
 func noteNumber(s string) (int, bool) {
@@ -218,6 +235,15 @@ func (d *decoder) singerRange(expr hclsyntax.Expression) (low, high int, ok bool
 	low, okL := noteNumber(ends[0])
 	high, okH := noteNumber(ends[1])
 	if !okL || !okH {
+		for i, ok := range [...]bool{okL, okH} {
+			if !ok {
+				ends[i] = englishNote(ends[i])
+			}
+		}
+		if ends[0] != "" && ends[1] != "" {
+			d.rep.errorf(rng, "Not a range of notes", "Notes have their English names here, with capital letters: range = [%q, %q].", ends[0], ends[1])
+			return 0, 0, false
+		}
 		d.rep.errorf(rng, "Not a range of notes", "%s", help)
 		return 0, 0, false
 	}

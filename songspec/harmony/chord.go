@@ -79,6 +79,18 @@ func ParseChord(s string) (Chord, error) {
 	if len(s) > MaxSymbol {
 		return Chord{}, tooLong(s)
 	}
+	c, err := parseEnglish(s)
+	if err == nil {
+		return c, nil
+	}
+	if e := foreignChord(s); e != nil {
+		return Chord{}, e
+	}
+	return Chord{}, err
+}
+
+// parseEnglish is ParseChord but for N.C. and for a word about other tongues.
+func parseEnglish(s string) (Chord, error) {
 	root, size := scanName(s)
 	if size == 0 {
 		return Chord{}, noRoot(s)
@@ -105,14 +117,11 @@ func noRoot(s string) error {
 	e := &SymbolError{Kind: NoRoot, Text: s, Length: firstRune(s),
 		Reason: "A chord begins with a capital letter A to G, or is a Roman numeral, or N.C."}
 	if up := capital(s); up != "" {
-		if _, err := ParseChord(up); err == nil {
+		if _, err := parseEnglish(up); err == nil {
 			e.Suggest = up
 		}
 	} else if strings.HasPrefix(s, "H") {
 		e.Reason = "The German H is B here, and B is Bb."
-		if _, err := ParseChord("B" + s[1:]); err == nil {
-			e.Suggest = "B" + s[1:]
-		}
 	}
 	return e
 }
@@ -141,7 +150,7 @@ func badSuffix(s string, root, end int, fault string, at, length int) error {
 	} else if near := nearSuffix(s[root:end]); near != "" {
 		e.Suggest = s[:root] + near + s[end:]
 	}
-	if _, err := ParseChord(e.Suggest); err != nil {
+	if _, err := parseEnglish(e.Suggest); err != nil {
 		e.Suggest = ""
 	}
 	return e

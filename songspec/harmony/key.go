@@ -42,6 +42,19 @@ func keyOf(fifths int, minor bool) Key {
 // signatures in either mode; the error, a *SymbolError, offers the enharmonic
 // key for one that has none ("G# major": "Ab major").
 func ParseKey(s string) (Key, error) {
+	k, err := parseKey(s)
+	if err == nil {
+		return k, nil
+	}
+	if len(s) <= MaxSymbol {
+		if e := foreignKey(s); e != nil {
+			return Key{}, e
+		}
+	}
+	return Key{}, err
+}
+
+func parseKey(s string) (Key, *SymbolError) {
 	text := strings.TrimSpace(s)
 	if len(text) > MaxSymbol {
 		return Key{}, &SymbolError{Kind: TooLong, Text: s, Length: len(s),
@@ -53,7 +66,7 @@ func ParseKey(s string) (Key, error) {
 		e := &SymbolError{Kind: NoKey, Text: s, Offset: lead, Length: len(text),
 			Reason: `A key is a capital letter with b or # if it needs one, then major or minor: "Eb major", "C minor", "Eb", "Cm".`}
 		if up := capital(text); up != "" {
-			if k, err := ParseKey(up); err == nil {
+			if k, err := parseKey(up); err == nil {
 				e.Suggest = k.String()
 			}
 		}

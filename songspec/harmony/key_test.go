@@ -118,7 +118,9 @@ func TestParseKey(t *testing.T) {
 		{"double sharp", "F## major", "G major", 0, 9},
 		{"small letter", "eb major", "Eb major", 0, 8},
 		{"misspelt mode", "C majro", "C major", 2, 5},
-		{"a mode without a signature", "D dorian", "", 2, 6},
+		{"a mode without a signature of its own", "D dorian", "D minor", 2, 6},
+		{"a mode with a major third", "G Mixolydian", "G major", 2, 10},
+		{"a small letter alone", "c", "", 0, 1}, // C or Cm: both are offered in words
 		{"no letter", "major", "", 0, 5},
 		{"empty", "", "", 0, 0},
 		{"too long", "C" + strings.Repeat(" x", MaxSymbol), "", 0, 2*MaxSymbol + 1},
