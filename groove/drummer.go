@@ -98,6 +98,13 @@ func (p *plan) withBrushes(t feel.Touch) feel.Touch {
 	return t
 }
 
+// rises reports whether the band rises into the pass, to energy 4 or 5, from a softer
+// section.
+func (p *plan) rises() bool {
+	b := p.pass.Before
+	return b != nil && b.Energy < p.pass.EnergyFrom && p.pass.EnergyFrom >= crashEnergy
+}
+
 // opening puts a crash and a kick on the first beat of a section that comes in at
 // energy 4 or 5, with all his weight where the band rises to 5; not when it steps
 // down into the section, or its first chord was already struck before the bar line.
@@ -105,14 +112,12 @@ func (p *plan) opening(notes []gridNote) []gridNote {
 	if p.pass.EnergyFrom < crashEnergy || !p.plays(0) || p.alone()[0] {
 		return notes
 	}
+	if b := p.pass.Before; b != nil && b.Energy > p.pass.EnergyFrom {
+		return notes
+	}
 	touch := feel.Normal
-	if b := p.pass.Before; b != nil {
-		switch {
-		case b.Energy > p.pass.EnergyFrom:
-			return notes
-		case b.Energy < p.pass.EnergyFrom && p.pass.EnergyFrom > crashEnergy:
-			touch = feel.Strong
-		}
+	if p.rises() && p.pass.EnergyFrom > crashEnergy {
+		touch = feel.Strong
 	}
 	if e := p.pass.Entry; e != nil && e.By.Has(timeline.Drums) {
 		return notes

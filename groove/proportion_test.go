@@ -122,3 +122,27 @@ func TestLastApproachLeadsIntoTheNextSection(t *testing.T) {
 		t.Fatalf("only %d approaches", led)
 	}
 }
+
+// Where the band rises into a chorus its first chord says so: it is louder than any
+// chord of the same bars. Where it stays or steps down nobody makes a beginning of it.
+func TestChorusBeginsWithItsChord(t *testing.T) {
+	set := testSet(nil)
+	for _, row := range []struct {
+		before, here int
+		strong       bool
+	}{{2, 4, true}, {3, 5, true}, {4, 4, false}, {5, 4, false}, {1, 3, false}} {
+		tl := song(t, section{name: "a", chords: "C|F", energy: row.before}, section{name: "b", chords: "C|F|G|C", energy: row.here})
+		notes := PerformPass(tl, &tl.Passes[1], set).Notes[timeline.Piano]
+		var first, rest uint8
+		for _, n := range notes {
+			if n.Tick == 0 {
+				first = max(first, n.Velocity)
+			} else {
+				rest = max(rest, n.Velocity)
+			}
+		}
+		if strong := first >= rest+8; strong != row.strong {
+			t.Errorf("%d to %d: the first chord at %d, the others up to %d", row.before, row.here, first, rest)
+		}
+	}
+}

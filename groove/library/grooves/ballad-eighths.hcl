@@ -74,14 +74,14 @@ groove "ballad-eighths" {
   }
 
   # The last chorus: the bass moves in the second half, the kick leans into 1, the
-  # hands come down together.
+  # hands come down together on the beats.
   level "5" {
     ride     = "X-x-X-x-X-x-X-x-"
     snare    = "----X--g----X---"
     kick     = "x-----x-x-----x-"
     hat_foot = "----x-------x---"
     bass     = "1=====1=1=1=5=a="
-    comp     = "X===x=x=x===x=x="
+    comp     = "X===x=u=x===x=u="
     voices   = 4
     centre   = "D4"
     answer {

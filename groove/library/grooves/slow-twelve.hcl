@@ -72,7 +72,7 @@ groove "slow-twelve" {
     kick     = "x----xx----x"
     hat_foot = "---x-----x--"
     bass     = "1=11=11=15=a"
-    comp     = "X==x=xx==x=x"
+    comp     = "X==x=ux==x=u"
     voices   = 4
     centre   = "D4"
     answer {
