@@ -2,6 +2,7 @@ package room
 
 import (
 	"fmt"
+	"sort"
 	"strings"
 
 	"plinth/songspec/timeline"
@@ -32,6 +33,7 @@ var kinds = [...]timeline.EventKind{timeline.Accent, timeline.Push, timeline.Sto
 // with the push, and a player who keeps out hits nothing.
 func hitsOf(p *timeline.Pass) []Hit {
 	var out []Hit
+	do := doingsOf(p)
 	for i := range p.Events {
 		e := &p.Events[i]
 		if e.Bar < 0 || e.Bar >= len(p.Bars) {
@@ -45,13 +47,13 @@ func hitsOf(p *timeline.Pass) []Hit {
 			if chord, ok := chordOver(p, e.Tick); ok && chord.Chord.None {
 				h.By &= timeline.Only(timeline.Drums)
 			}
-			h.By &^= pushers(p, e.Tick)
-			if h.By == 0 || stopped(p, e.Tick) {
+			h.By &^= do.pushers(e.Tick)
+			if h.By == 0 || do.stopped(e.Tick) {
 				continue
 			}
 		case timeline.Push:
 			h.Chord = chordAt(p, e.Target)
-			if h.By == 0 || stopped(p, e.Tick) {
+			if h.By == 0 || do.stopped(e.Tick) {
 				continue
 			}
 		case timeline.Stop:
@@ -84,38 +86,62 @@ func hitsOf(p *timeline.Pass) []Hit {
 	return out
 }
 
-// stopped reports whether the band is silent at a tick of a pass.
-func stopped(p *timeline.Pass, tick int64) bool {
-	for i := range p.Events {
-		if e := &p.Events[i]; e.Kind == timeline.Stop && tick >= e.Tick && tick < e.End {
-			return true
+// doings are a pass's stops and pushes, each in order, so that a song of ten
+// thousand bars with a hit on every count is looked through once.
+type doings struct {
+	stops  []timeline.Event // merged
+	pushes []timeline.Event // less those in a stop
+	entry  *timeline.Event
+}
+
+func doingsOf(p *timeline.Pass) doings {
+	d := doings{entry: p.Entry}
+	for _, e := range p.Events {
+		if e.Kind != timeline.Stop {
+			continue
+		}
+		if n := len(d.stops); n > 0 && e.Tick <= d.stops[n-1].End {
+			d.stops[n-1].End = max(d.stops[n-1].End, e.End)
+			continue
+		}
+		d.stops = append(d.stops, e)
+	}
+	for _, e := range p.Events {
+		if e.Kind == timeline.Push && !d.stopped(e.Tick) {
+			d.pushes = append(d.pushes, e)
 		}
 	}
-	return false
+	return d
+}
+
+// stopped reports whether the band is silent at a tick of the pass.
+func (d *doings) stopped(tick int64) bool {
+	i := sort.Search(len(d.stops), func(i int) bool { return d.stops[i].End > tick })
+	return i < len(d.stops) && d.stops[i].Tick <= tick
 }
 
 // pushers are the players who have struck the chord of that tick already, with a
-// push over it.
-func pushers(p *timeline.Pass, tick int64) timeline.Players {
+// push over it. A push reaches no further than the next beat, so that the last few
+// before the tick are all that can.
+func (d *doings) pushers(tick int64) timeline.Players {
 	var who timeline.Players
-	for i := range p.Events {
-		e := &p.Events[i]
-		if e.Kind == timeline.Push && tick > e.Tick && tick <= e.Target && !stopped(p, e.Tick) {
-			who |= e.By
+	i := sort.Search(len(d.pushes), func(i int) bool { return d.pushes[i].Tick >= tick })
+	for i--; i >= 0 && d.pushes[i].Tick > tick-4*960; i-- {
+		if tick <= d.pushes[i].Target {
+			who |= d.pushes[i].By
 		}
 	}
-	if e := p.Entry; e != nil && tick == 0 {
-		who |= e.By
+	if d.entry != nil && tick == 0 {
+		who |= d.entry.By
 	}
 	return who
 }
 
 // chordOver is the chord in force at a tick of a pass.
 func chordOver(p *timeline.Pass, tick int64) (timeline.Span, bool) {
-	for _, s := range p.Chords {
-		if tick >= s.Start && tick < s.End {
-			return s, true
-		}
+	i := sort.Search(len(p.Chords), func(i int) bool { return p.Chords[i].End > tick })
+	if i < len(p.Chords) && p.Chords[i].Start <= tick {
+		return p.Chords[i], true
 	}
 	return timeline.Span{}, false
 }

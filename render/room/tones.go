@@ -2,6 +2,7 @@ package room
 
 import (
 	"fmt"
+	"sort"
 
 	"plinth/songspec/guide"
 	"plinth/songspec/harmony"
@@ -54,6 +55,9 @@ func (r *Report) held(p *timeline.Pass) []Held {
 				continue
 			}
 			set &^= 1 << t.PC()
+			if t.Alter > 1 || t.Alter < -1 {
+				t = p.Key.Spell(t.PC()) // nobody reads Bbb in a pad
+			}
 			tone := HeldTone{Name: t.String()}
 			if n, ok := r.against(t.PC(), h.Start, h.End); ok {
 				tone.Against, tone.At = guide.PitchName(int(n.Key), p.Key), guide.At(r.tl, max(n.Tick, h.Start))
@@ -68,14 +72,11 @@ func (r *Report) held(p *timeline.Pass) []Held {
 
 // barOver is the bar of a pass that holds a tick.
 func barOver(p *timeline.Pass, tick int64) timeline.Bar {
-	var b timeline.Bar
-	for i := range p.Bars {
-		if p.Bars[i].Start > tick {
-			break
-		}
-		b = p.Bars[i]
+	i := sort.Search(len(p.Bars), func(i int) bool { return p.Bars[i].Start > tick })
+	if i == 0 {
+		return timeline.Bar{}
 	}
-	return b
+	return p.Bars[i-1]
 }
 
 // runsOf runs equal chords that follow each other together.
@@ -164,7 +165,9 @@ func (r *Report) chordsOver(w guide.Window) []string {
 	out := []string{}
 	for i := max(0, passIndex(r.tl, w.Start)); i < len(r.tl.Passes) && r.tl.Passes[i].Start < w.End; i++ {
 		p := &r.tl.Passes[i]
-		for _, s := range p.Chords {
+		k := sort.Search(len(p.Chords), func(k int) bool { return p.Start+p.Chords[k].End > w.Start })
+		for ; k < len(p.Chords) && p.Start+p.Chords[k].Start < w.End; k++ {
+			s := &p.Chords[k]
 			// A chord that only touches the window is none of its chords.
 			if a, b := max(p.Start+s.Start, w.Start), min(p.Start+s.End, w.End); b-a < together {
 				continue

@@ -1,6 +1,7 @@
 package room
 
 import (
+	"io"
 	"strings"
 	"testing"
 
@@ -52,6 +53,7 @@ func TestHeldTones(t *testing.T) {
 		{"one chord", "C C C", ""},
 		{"nothing in common", "C F# C", ""},
 		{"borrowed", "Ab Abm6 Eb/Bb", "bars 1-3: Eb"},
+		{"no double flat", "Cb7 A", "bars 1-2: A"},
 	} {
 		r := Analyze(charted(t, "C", tt.chart), nil)
 		var words []string
@@ -168,5 +170,33 @@ func TestUnderHints(t *testing.T) {
 	}
 	if strings.Join(got, "\n") != strings.Join(want, "\n") {
 		t.Errorf("got\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
+	}
+}
+
+// The longest song that may be written, with hits in every bar and a voice that
+// rests in every bar, is reported whole: each stop and push, of the accents the one
+// that no push and no stop takes. What grows with the square of the bars would be
+// felt here.
+func TestAnalyzeLong(t *testing.T) {
+	tl := charted(t, "C", strings.Repeat("C F G7 Am ", 2500))
+	p := &tl.Passes[0]
+	var notes []sung
+	for i := range p.Bars {
+		at := p.Bars[i].Start
+		notes = append(notes, sung{at, 1900, 67})
+		p.Events = append(p.Events, timeline.Event{Kind: timeline.Accent, Bar: i, Tick: at, End: at, By: timeline.All, Weight: 2},
+			timeline.Event{Kind: timeline.Stop, Bar: i, Tick: at + 1920, End: at + 2880},
+			timeline.Event{Kind: timeline.Accent, Bar: i, Tick: at + 1920, End: at + 1920, By: timeline.All, Weight: 2},
+			timeline.Event{Kind: timeline.Push, Bar: i, Tick: at + 3360, End: at + 3360, Target: at + 3840, By: timeline.All})
+	}
+	sing(t, tl, notes...)
+	r := Analyze(tl, nil)
+	for name, write := range forms {
+		if err := write(r, io.Discard); err != nil {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	if len(r.Windows) != 10000 || len(r.Song.Hits) != 10001+10000 {
+		t.Errorf("%d windows, %d hits", len(r.Windows), len(r.Song.Hits))
 	}
 }
