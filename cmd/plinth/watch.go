@@ -35,7 +35,14 @@ looked at four times a second; --poll does so from the start.
 --then runs a command of the system's shell after each good build. One that still
 runs when the next build is done is ended first, with all that it started, so there
 are never two. A program left in the background counts as long as it may print here.`,
-		Args: takes(1, 1),
+		Args: func(cmd *cobra.Command, args []string) error {
+			if len(args) == 2 && cmd.Flags().Changed("poll") {
+				if _, err := time.ParseDuration(args[1]); err == nil {
+					return misused("the time belongs to its flag: --poll=%s", args[1])
+				}
+			}
+			return takes(1, 1)(cmd, args)
+		},
 		RunE: func(cmd *cobra.Command, args []string) error {
 			o.Song, o.To, o.Color, o.MaxDiags = args[0], a.err, a.colorErr, maxShown
 			if o.Poll = cmd.Flags().Changed("poll"); o.Poll && poll < 10*time.Millisecond {
