@@ -15,10 +15,11 @@ func (a *app) roomCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "room FILE",
 		Short: "Report the room that voice and band leave for an orchestra",
-		Long: `Plays the song and says where the singer is silent, which registers and which
-counts are free and for whom, where the band hits, and how the energy goes; with
-hints, each with its reason. --format svg gives the picture, html one page with
-the picture and all figures in it:
+		Long: `Plays the song and says where the singer is silent and over which chords, which
+registers and which counts are free and for whom, which tones can be held, where
+the band hits, and how the energy goes; with hints, each with its reason. Bars are
+the song's. --format svg gives the picture, html one page with the picture and all
+figures in it, json the figures for programs:
 
   plinth room lanterns.song.hcl --format html > room.html`,
 		Args: takes(1, 1),
