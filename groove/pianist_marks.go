@@ -45,15 +45,17 @@ const againUS = repeatUS * 6 / 5
 const roomUS = repeatUS * 3 / 2
 
 // score works out all that the pianist does in the pass. Where the band rises into a
-// chorus, its first chord is struck with the drummer's crash.
+// chorus, its first chord is struck with the drummer's crash, whole, whatever the tab
+// has there.
 func (c *comper) score(ear *listener) score {
 	strikes, rests := c.tab()
 	strikes = append(strikes, c.chordStrikes()...)
 	strikes = append(strikes, c.accentStrikes()...)
-	strikes = c.spaced(mergeMarks(strikes))
-	if len(strikes) > 0 && strikes[0].tick == 0 && strikes[0].part == 'c' && c.p.rises() {
-		strikes[0].touch = feel.Strong
+	strikes = mergeMarks(strikes)
+	if len(strikes) > 0 && strikes[0].tick == 0 && strikes[0].accent == 0 && c.p.rises() {
+		strikes[0].part, strikes[0].touch = 'c', feel.Strong
 	}
+	strikes = c.spaced(strikes)
 	strikes = ear.answer(c, strikes)
 	strikes = c.thin(strikes, ear)
 	c.complete(strikes)

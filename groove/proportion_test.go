@@ -4,6 +4,8 @@ import (
 	"testing"
 
 	"plinth/groove/feel"
+	"plinth/groove/library"
+	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
 
@@ -143,6 +145,31 @@ func TestChorusBeginsWithItsChord(t *testing.T) {
 		}
 		if strong := first >= rest+8; strong != row.strong {
 			t.Errorf("%d to %d: the first chord at %d, the others up to %d", row.before, row.here, first, rest)
+		}
+	}
+}
+
+// And it is struck whole, in every feel, also where the tab has one hand or nothing.
+func TestChorusBeginsWhole(t *testing.T) {
+	set := library.Builtin()
+	for _, name := range library.Names() {
+		f := set.Feels[name]
+		m := meter.Common
+		if len(f.Meters) > 0 {
+			m = f.Meters[0]
+		}
+		for energy := 4; energy <= 5; energy++ {
+			tl := song(t, section{name: "a", chords: "C|F", energy: 2, feel: name, meter: m},
+				section{name: "b", chords: "C|F|G|C", energy: energy, feel: name, meter: m})
+			struck := 0
+			for _, n := range PerformPass(tl, &tl.Passes[1], set).Notes[timeline.Piano] {
+				if n.Tick < quarter/4 {
+					struck++
+				}
+			}
+			if struck < 3 {
+				t.Errorf("%s at %d: %d notes on the first beat of the chorus", name, energy, struck)
+			}
 		}
 	}
 }
