@@ -113,6 +113,12 @@ func (r *chartReader) scan() {
 				i++
 			}
 			continue
+		case lineStart && r.c.text.heredoc:
+			lineStart = false
+			if end, ok := r.prose(i, hi); ok {
+				i = end
+			}
+			continue
 		case b == '|' || b == ':':
 			i = r.barLine(i, hi)
 		case b == '(':
@@ -257,7 +263,13 @@ func (r *chartReader) meterSign(i, hi int) int {
 	i++
 	r.begin(lo, i)
 	m, err := meter.Parse(string(src[lo+1 : i-1]))
+	times := timesMark.FindStringSubmatch(string(src[lo:i]))
 	switch {
+	case err != nil && times != nil:
+		summary, help := foreignWord(string(src[lo:i]))
+		r.errorf(lo, i, summary, "%s", help)
+	case err != nil && len(r.cur.words) > 0:
+		r.errorf(lo, i, "Brackets after a chord", "A bracket belongs to its chord without a blank between, C7(b9). Chords that are played in turn or not at all have no sign here.")
 	case err != nil:
 		r.errorf(lo, i, "Not a meter", "Brackets at the front of a bar hold its meter, like (2/4): %s.", err)
 	case r.cur.meter != nil:

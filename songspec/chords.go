@@ -77,6 +77,14 @@ func (r *resolver) readable(c *chart, key harmony.Key) {
 }
 
 func (r *resolver) notAChord(w *chartWord, err error) {
+	if summary, help := foreignWord(w.text); summary != "" {
+		line := r.f.src.line(w.lo)
+		if last, ok := r.foreign[summary]; !ok || last != line { // once a line
+			r.rep.errorf(r.f.src.rng(w.lo, w.hi), summary, "%s", help)
+		}
+		r.foreign[summary] = line
+		return
+	}
 	summary := fmt.Sprintf("Not a chord: %q", clip(w.text, 24))
 	off := w.lo
 	if len(w.text) != w.hi-w.lo {

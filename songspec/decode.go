@@ -77,6 +77,14 @@ func (d *decoder) unknown(rng hcl.Range, name, what string, attrs, blocks []stri
 		d.rep.errorf(rng, "A groove in a song file", "A groove stands in a file of its own, which the song names: grooves = [\"my.groove.hcl\"].")
 		return
 	}
+	if form := calledHere[strings.ToLower(name)]; form != "" {
+		d.rep.errorf(rng, fmt.Sprintf("No %q in %s", name, what), "What is meant is perhaps %s.", form)
+		return
+	}
+	if what == "a section" && partOfSong(name) {
+		d.rep.errorf(rng, fmt.Sprintf("No %q in %s", name, what), "A section of that name is a block of its own, beside this one: section %q { … }.", strings.ToLower(name))
+		return
+	}
 	if what == "a song" && partOfSong(name) {
 		d.rep.errorf(rng, fmt.Sprintf("No %q in a song", name), "A part of the song is a section of that name: section %q { … }.", strings.ToLower(name))
 		return

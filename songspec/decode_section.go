@@ -56,7 +56,7 @@ func (d *decoder) chords(sec *section, a *hclsyntax.Attribute) {
 		return
 	}
 	if sec.chords, ok = d.s.readChart(t, &d.rep); !ok {
-		sec.noChords, sec.chords = true, nil
+		sec.noChords, sec.broken, sec.chords = true, sec.chords, nil
 	}
 }
 

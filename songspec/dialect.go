@@ -21,6 +21,7 @@ type Dialect struct {
 
 	Blocks map[string]string // every block's word, and how such a block is written
 	Top    []string          // the blocks that stand outside all others
+	Parts  bool              // a song, with verses and choruses
 
 	// Line looks at a line on which the parser stumbled, before all else, for slips
 	// that only this kind of file has. From and to are bytes of the line.
@@ -39,6 +40,7 @@ var songDialect = Dialect{
 	Slash:  "A chord over another bass is written with a slash, C/G, and so are folders.",
 	Blocks: songBlocks(),
 	Top:    topBlocks,
+	Parts:  true,
 	Line:   songLine,
 }
 

@@ -140,6 +140,7 @@ type section struct {
 	// noChords says that chords were written but could not be read, so that no
 	// second message complains about their absence.
 	noChords bool
+	broken   *chart // chords whose bars could not be read, for what is wrong with their symbols
 	settings
 	events []*event
 	index  int

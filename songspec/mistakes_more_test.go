@@ -31,6 +31,23 @@ var writtenMistakes = []mistake{
 
 // musicMistakes are slips of a musician who knows what is meant.
 var musicMistakes = []mistake{
+	// Charts from elsewhere.
+	{"pasted from a web page", "a message a line, not one a word", "section \"a\" {\n  chords = <<-EOT\n    [Verse 1]\n    G      D\n    I walked along the river\n    Em  C  (x2)\n    Chorus:\n    G - D - Em - C\n  EOT\n}\n"},
+	{"German chords without bar lines", "they are no words of a text", "section \"a\" {\n  chords = <<-EOT\n    Hm Es Fis As\n  EOT\n}\n"},
+	{"repeat with a number in brackets", "it is no meter", one("| C | F (x2) |")},
+	{"engraver's signs", "endings, D.C., slashes and bar lines that no keyboard has", "section \"a\" {\n  chords = <<-EOT\n    |: C | F [1. | G :|\n    | C D.C. al Coda | F ∕ | C ‖\n  EOT\n}\n"},
+	{"numbers for chords", "the numerals that they are", "key = \"A\"\n" + one("| 1 | 6- | 1/3 | 5/7 | 57 | b7 |")},
+	{"bracket apart from its chord", "it is no meter", one("| C7 (b9) | F |")},
+	{"chart with two kinds of mistakes", "its symbols are looked at although its bars are wrong", one("| C | | Hm |")},
+
+	// Words of other programs and other people.
+	{"words called otherwise", "what they are called here", "bpm = 72\ncomposer = \"N. N.\"\ntime_signature = \"3/4\"\n" + one("| C |", "dynamics = \"mf\"", "repeat = 2", "lyrics = \"la\"", "chorus = 2", `fermata "1" {}`, `rall "1" { to = 50 }`)},
+	{"feel by a style", "those that come nearest", "feel = \"medium swing\"\n" + one("| C |") + "section \"b\" {\n  like = \"a\"\n  feel = \"pop ballad\"\n}\nsection \"c\" {\n  like = \"a\"\n  feel = \"Funk\"\n}\n"},
+	{"players called otherwise", "all of them, or one", one("| C |", `accent "1" { by = ["tutti"] }`, `accent "2" { by = ["keys"] }`)},
+	{"words without a setting", "a title without its name", "My first song\n" + one("| C |")},
+	{"heading for a section", "with a colon, as on a lead sheet", "verse 1:\n| C | F |\n"},
+	{"play with a number of times", "it stands twice", one("| C |") + "form {\n  play \"a\" x2\n}\n"},
+
 	// Names of notes in other tongues.
 	{"German key", "the key in English", "key = \"Es-Dur\"\n" + one("| C |")},
 	{"German B", "it is Bb", "key = \"B-Dur\"\n" + one("| Bb |")},

@@ -148,7 +148,13 @@ func (d *decoder) players(expr hclsyntax.Expression, help string) *playersWord {
 			}
 		}
 		if !found {
-			d.rep.errorf(t.rng, fmt.Sprintf("No player %q", t.s), "%s", offer(t.s, timeline.PlayerNames[:], "a player"))
+			help := offer(t.s, timeline.PlayerNames[:], "a player")
+			if everybody[lower(t.s)] {
+				help = `Everybody is named: ["drums", "bass", "piano"].`
+			} else if p := playerCalled[lower(t.s)]; p != "" {
+				help = fmt.Sprintf("Is it %q?", p)
+			}
+			d.rep.errorf(t.rng, fmt.Sprintf("No player %q", t.s), "%s", help)
 			ok = false
 		}
 	}

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"path/filepath"
 	"strings"
+
+	"plinth/songspec/meter"
 )
 
 // ownFile is the song's own grooves that one file holds.
@@ -40,7 +42,7 @@ func (f ownFile) holds() string {
 
 // noFeel says what to write for a feel that there is not. Who has a groove file
 // often takes its file's name for the groove's.
-func (r *resolver) noFeel(name string) string {
+func (r *resolver) noFeel(name string, m meter.Meter) string {
 	files := r.ownFiles()
 	for _, f := range files {
 		base := strings.TrimSuffix(baseName(f.ref.Path), ".groove")
@@ -48,8 +50,12 @@ func (r *resolver) noFeel(name string) string {
 			return fmt.Sprintf("%s. A feel is the groove's name, not its file's: write feel = %q, or rename the groove in its file.", f.holds(), f.grooves[0])
 		}
 	}
+	near := strings.ToLower(nearest(name, sortedKeys(r.env.Feels)))
+	if like := r.feelsLike(name, m); len(like) > 0 && (near == "" || strings.HasPrefix(near, strings.ToLower(name))) {
+		return "What is meant is perhaps " + orList(quoted(like)) + "; plinth grooves shows them all."
+	}
 	out := offer(name, sortedKeys(r.env.Feels), "the feel")
-	if nearest(name, sortedKeys(r.env.Feels)) != "" {
+	if near != "" {
 		return out
 	}
 	for _, f := range files {
@@ -59,6 +65,22 @@ func (r *resolver) noFeel(name string) string {
 		out += ` A groove of your own is in a file that the song names: grooves = ["mine.groove.hcl"].`
 	}
 	return strings.TrimSpace(out)
+}
+
+// feelsLike are the feels that a name of a style means, those for the meter where
+// there are any.
+func (r *resolver) feelsLike(name string, m meter.Meter) []string {
+	all := feelsLike(name, sortedKeys(r.env.Feels))
+	var fit []string
+	for _, f := range all {
+		if r.env.Feels[f].fits(m) {
+			fit = append(fit, f)
+		}
+	}
+	if len(fit) > 0 {
+		return fit
+	}
+	return all
 }
 
 // unplayed warns of a groove file of which nothing is played: the feel was perhaps

@@ -44,6 +44,7 @@ type resolver struct {
 	dropped map[*event]bool // events that did nothing in some pass
 	waiting []*event        // pushes over the end of the pass before
 	spots   int
+	foreign map[string]int // the line on which a foreign sign was last reported
 
 	// Keys: what lift and a play's key have done so far.
 	lift     int
@@ -76,6 +77,7 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 		own:     map[spotsKey]spots{},
 		active:  map[*event]bool{},
 		dropped: map[*event]bool{},
+		foreign: map[string]int{},
 	}
 	r.top()
 	for _, s := range f.sections {
@@ -137,6 +139,9 @@ func (r *resolver) checkSection(s *section) {
 	set := r.f.settings.over(s.settings)
 	m, key := meterOf(set), keyOf(set)
 	r.feel(set)
+	if s.broken != nil {
+		r.readable(s.broken, key)
+	}
 	if s.chords == nil {
 		return
 	}
@@ -307,7 +312,7 @@ func (r *resolver) feel(set settings) {
 	info, ok := r.env.Feels[name]
 	switch {
 	case !ok && stated:
-		r.rep.errorf(set.feel.rng, fmt.Sprintf("No feel %q", name), "%s", r.noFeel(name))
+		r.rep.errorf(set.feel.rng, fmt.Sprintf("No feel %q", name), "%s", r.noFeel(name, m))
 	case !stated || info.fits(m):
 	default:
 		at := set.feel.rng

@@ -10,7 +10,7 @@ import (
 // neighbours are the feels to go to from a feel that a song is too quick or too
 // slow for, the likest first: the same idea with more room, or with less. Common
 // practice, no single source; the tempos at which they sit are the feels' own.
-var neighbours = map[string]struct{ quicker, slower []string }{
+var neighbours = map[string]struct{ Quicker, Slower []string }{
 	"ballad-eighths":    {[]string{"half-time", "backbeat-eighths"}, []string{"brushes-ballad"}},
 	"ballad-sixteenths": {[]string{"tight-sixteenths", "half-time", "backbeat-eighths"}, []string{"brushes-ballad"}},
 	"brushes-ballad":    {[]string{"two-beat", "swing"}, nil},
@@ -71,9 +71,9 @@ func (r *resolver) tempoFits(name string, bpm int, set settings) {
 func (r *resolver) otherwise(name string, bpm int, info FeelInfo, set settings) string {
 	m := meterOf(set)
 	var ways []string
-	near := neighbours[name].slower
+	near := neighbours[name].Slower
 	if bpm > info.TempoHigh {
-		near = neighbours[name].quicker
+		near = neighbours[name].Quicker
 	}
 	for _, n := range near {
 		if i, ok := r.env.Feels[n]; ok && i.fits(m) && bpm >= i.TempoLow && bpm <= i.TempoHigh {

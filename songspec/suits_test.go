@@ -132,3 +132,29 @@ func TestDefaultTempo(t *testing.T) {
 		}
 	}
 }
+
+// TestFeelTables: the feels that the tables name are those of the library, and no
+// name of a style is one of them.
+func TestFeelTables(t *testing.T) {
+	known := libraryEnv().Feels
+	named := func(what string, feels ...string) {
+		for _, f := range feels {
+			if _, ok := known[f]; !ok {
+				t.Errorf("%s: no feel %q", what, f)
+			}
+		}
+	}
+	for from, n := range songspec.Neighbours {
+		named("neighbours", from)
+		named(from, n.Quicker...)
+		named(from, n.Slower...)
+	}
+	for _, c := range songspec.FeelCalled {
+		named(c.Words[0], c.Feels...)
+		for _, w := range c.Words {
+			if _, ok := known[w]; ok {
+				t.Errorf("%q is a feel of its own", w)
+			}
+		}
+	}
+}

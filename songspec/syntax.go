@@ -24,6 +24,9 @@ var (
 	nameHead       = regexp.MustCompile(`^\s*("[^"]*")\s*\{`)
 	inBraces       = regexp.MustCompile(`^\s*([a-z_]+)\s*\{\s*([^{}=]*[^{}=\s])\s*\}\s*$`)
 	openQuote      = regexp.MustCompile(`^\s*([a-z_]+)\s*=\s*([^"\s=\[{<'“][^"=]*")\s*$`)
+	partHeading    = regexp.MustCompile(`^\s*\[?\s*([A-Za-z-]+)\s*([0-9]*)\s*\]?\s*:?\s*$`)
+	playTimes      = regexp.MustCompile(`^\s*([a-z_]+)\s+("[^"]*")\s+[^{}"\s][^{}"]*$`)
+	wordsOnly      = regexp.MustCompile(`^\s*[A-Z][\p{L}'’.,!?-]*(\s+[\p{L}0-9'’.,!?-]+)+\s*$`)
 	heredocHead    = regexp.MustCompile(`<<-?([\p{L}_][\p{L}\p{N}_-]*)`)
 )
 

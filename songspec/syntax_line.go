@@ -24,6 +24,9 @@ func (s wording) rewordLine(rng hcl.Range, line string) (hcl.Range, string, stri
 	if m := colonValue.FindStringSubmatch(line); m != nil && !strings.ContainsAny(m[2], "={}") {
 		return rng, "A colon for an equals sign", fmt.Sprintf("Write %s = %s.", m[1], asWritten(m[2]))
 	}
+	if summary, detail, ok := s.proseLine(line); ok {
+		return rng, summary, detail
+	}
 	if m := bareHead.FindStringSubmatch(line); m != nil && s.Blocks[m[1]] != "" {
 		if s.bracesBelow(rng.Start.Line) {
 			return rng, braceBelow, fmt.Sprintf("The opening brace stands on the same line: %s \"%s\" {.", m[1], bare(m[2]))
@@ -80,6 +83,12 @@ func (s wording) rewordHead(rng hcl.Range, line string) (hcl.Range, string, stri
 		}
 		return rng, "A block without braces", fmt.Sprintf("Write braces on the same line, even when there is nothing in them: %s%s {}.", m[1], m[2])
 	}
+	if m := playTimes.FindStringSubmatch(line); m != nil && s.Blocks[m[1]] != "" {
+		return rng, "Something after the name", fmt.Sprintf("After the name come braces and nothing else. What is played twice stands twice: %s %s {}.", m[1], m[2])
+	}
+	if summary, detail, ok := s.proseLine(line); ok {
+		return rng, summary, detail
+	}
 	if m := bareHead.FindStringSubmatch(line); m != nil {
 		if s.Blocks[m[1]] == "" {
 			return rng, "No equals sign", fmt.Sprintf("Write %s = %s.", m[1], asWritten(m[2]))
@@ -90,6 +99,19 @@ func (s wording) rewordHead(rng hcl.Range, line string) (hcl.Range, string, stri
 		return rng, "A block without braces", fmt.Sprintf("Write the name in quotes and braces after it, even when there is nothing in them: %s \"%s\" {}.", m[1], bare(m[2]))
 	}
 	return rng, "A block without braces", fmt.Sprintf("After the name comes an opening brace on the same line: %s.", s.Head)
+}
+
+// proseLine is for a line that nobody meant as a setting: a heading of a part, or
+// words.
+func (s wording) proseLine(line string) (summary, detail string, ok bool) {
+	if m := partHeading.FindStringSubmatch(line); m != nil && s.Parts && partOfSong(m[1]) {
+		name := strings.ToLower(strings.TrimSpace(m[1] + " " + m[2]))
+		return "A heading", fmt.Sprintf("A part of the song is a block: section %q { on this line, then its chords, then } on a line of its own.", name), true
+	}
+	if wordsOnly.MatchString(line) {
+		return "A line of words", fmt.Sprintf("Words that are no setting stand behind a #. A line is a value, like %s, or the head of a block, like %s.", s.Value, s.Head), true
+	}
+	return "", "", false
 }
 
 // asWritten is a value as it is to be written: a word gets its quotes.

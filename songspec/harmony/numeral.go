@@ -159,6 +159,17 @@ func ParseEither(s string, k Key) (c Chord, numeral bool, err error) {
 		return c, true, err
 	}
 	c, err = ParseChord(s)
+	if err != nil && len(s) <= MaxSymbol {
+		if e := numbered(s, k); e != nil {
+			if up := capital(s); up != "" { // b7 is B7, or the flat seventh degree
+				if _, err := parseEnglish(up); err == nil && e.Suggest != "" {
+					e.Reason = "A letter is a capital, " + up + ", and a number is a Roman numeral, " + e.Suggest + "."
+					e.Suggest = ""
+				}
+			}
+			return Chord{}, false, e
+		}
+	}
 	return c, false, err
 }
 

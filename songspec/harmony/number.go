@@ -1,0 +1,62 @@
+package harmony
+
+import "strings"
+
+// Charts in numbers (1 4 5-, 1/3) are not read: a figure after a slash is a degree
+// of the chord here and one of the key there, so that 5/7 and V/3 are the same.
+// Whoever writes numbers is told the numeral.
+
+// numbered is the error of a chord in numbers, nil for what is none.
+func numbered(s string, k Key) *SymbolError {
+	signs := 0
+	for {
+		_, took := accidental(s[signs:])
+		if took == 0 {
+			break
+		}
+		signs += took
+	}
+	if signs == len(s) || s[signs] < '1' || s[signs] > '7' || signs > 0 && strings.ContainsAny(s[:signs], "𝄫𝄪") {
+		return nil
+	}
+	e := &SymbolError{Kind: NoRoot, Text: s, Length: len(s),
+		Reason: "A number is written as a Roman numeral, small for minor: 1 is I, 6- is vi, 57 is V7."}
+	head, bass := s[signs+1:], ""
+	if i := strings.LastIndexByte(head, '/'); i >= 0 && head[i+1:] != "9" {
+		head, bass = head[:i], head[i+1:]
+		e.Reason = "A number is written as a Roman numeral, and the bass as a degree of its own chord: 1/3 is I/3, and 5/7 is V/3."
+	}
+	roman := romans[s[signs]-'1']
+	for _, minor := range [...]string{"-", "m"} {
+		if strings.HasPrefix(head, minor) && !strings.HasPrefix(head, "maj") && !strings.HasPrefix(head, "ma7") {
+			roman, head = strings.ToLower(roman), head[len(minor):]
+			break
+		}
+	}
+	if strings.HasPrefix(head, "o") || strings.HasPrefix(head, "°") || strings.HasPrefix(head, "dim") || strings.HasPrefix(head, "ø") {
+		roman = strings.ToLower(roman)
+	}
+	try := s[:signs] + roman + head
+	if bass != "" {
+		c, err := readNumeral(try, k)
+		if err != nil {
+			return e
+		}
+		low, took := accidental(bass)
+		if len(bass) != took+1 || bass[took] < '1' || bass[took] > '7' {
+			return e
+		}
+		degree := int(bass[took] - '1')
+		note, ok := k.Tonic.Up(degree, majorScale[degree]+low)
+		if !ok {
+			return e
+		}
+		if note != c.Root {
+			_, try = overBass(try, c, note, k)
+		}
+	}
+	if _, err := readNumeral(try, k); try != "" && err == nil {
+		e.Suggest = try
+	}
+	return e
+}
