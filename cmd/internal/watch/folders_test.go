@@ -89,7 +89,9 @@ var folders = []save{
 		text: "read own.groove.hcl\n", prepare: grooveBeside,
 		do: func(r *rig) {
 			r.write(r.beside("a"), "# g2\n")
+			r.pause(0, 25)
 			r.write(r.beside("b"), "read own.groove.hcl\n# s2\n")
+			r.pause(0, 25)
 			r.rename(r.beside("a"), r.beside("own.groove.hcl"))
 			r.pause(0, 25)
 			r.rename(r.beside("b"), r.song)

@@ -287,7 +287,8 @@ const unhurried = 350
 func (r *rig) calm() { r.mark, r.atMost = time.Time{}, unhurried }
 
 // pause sleeps. From the begin of the step before to the end of the step after may
-// lie at most that many milliseconds.
+// lie at most that many milliseconds: for what must be one save less than the quiet
+// window, and less by a tick of the file system's clock, which can be 10.
 func (r *rig) pause(ms, atMost int) {
 	r.atMost = atMost
 	time.Sleep(time.Duration(ms) * time.Millisecond)

@@ -34,15 +34,15 @@ var saves = []save{
 	{name: "truncate, 250 ms, write", why: "the same on a slow disk: longer than the quiet window",
 		do: func(r *rig) { r.pieces(250, 450, "", second) }, builds: 1},
 	{name: "a part that is a song, 60 ms, the rest", why: "joe writes twice; a window of 50 ms builds the half",
-		do: func(r *rig) { r.pieces(60, 70, second[:20]+"\n", second[20:]) }, builds: 1, last: second[:20] + "\n" + second[20:]},
+		do: func(r *rig) { r.pieces(60, 64, second[:20]+"\n", second[20:]) }, builds: 1, last: second[:20] + "\n" + second[20:]},
 	{name: "a beginning of the old, 200 ms, the rest", why: "a save cut off by a slow disk looks like a shorter song",
 		do: func(r *rig) { r.pieces(200, 380, first[:30], first[30:]+"# four\n") }, builds: 1, last: first + "# four\n"},
 	{name: "five pieces 20 ms apart", why: "a buffered writer",
 		do: func(r *rig) {
-			r.pieces(20, 70, second[:10], second[10:20], second[20:30], second[30:40], second[40:])
+			r.pieces(20, 64, second[:10], second[10:20], second[20:30], second[30:40], second[40:])
 		}, builds: 1},
 	{name: "sixty small pieces", why: "a writer without a buffer",
-		do: func(r *rig) { r.pieces(1, 70, strings.SplitAfter(second+strings.Repeat("#", 30), "")...) }, builds: 1, last: second + strings.Repeat("#", 30)},
+		do: func(r *rig) { r.pieces(1, 64, strings.SplitAfter(second+strings.Repeat("#", 30), "")...) }, builds: 1, last: second + strings.Repeat("#", 30)},
 	{name: "another name in the folder, then over it", why: "Emacs with file-precious-flag, sed -i, formatters",
 		do: func(r *rig) { r.write(r.beside("tmpQx1"), second); r.rename(r.beside("tmpQx1"), r.song) }, builds: 1},
 	{name: "another name in another folder, then over it", why: "writers that keep their drafts elsewhere",
@@ -85,7 +85,7 @@ var saves = []save{
 		do: func(r *rig) {
 			for i := 0; i < 9; i++ {
 				r.write(r.song, strings.Repeat("# again\n", i+1))
-				r.pause(20, 70)
+				r.pause(20, 64)
 			}
 			r.write(r.song, second)
 		}, builds: 1},
@@ -93,7 +93,7 @@ var saves = []save{
 		do: func(r *rig) {
 			for i := 0; i < 199; i++ {
 				r.write(r.song, strings.Repeat("# x\n", i%7+1))
-				r.pause(0, 70)
+				r.pause(0, 64)
 			}
 			r.write(r.song, second)
 			r.whole(900)
