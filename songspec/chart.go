@@ -3,6 +3,8 @@ package songspec
 import (
 	"bytes"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"plinth/songspec/meter"
 )
@@ -108,6 +110,9 @@ func (r *chartReader) scan() {
 			}
 			i += 2
 			continue
+		case blankAt(src[i:hi]) > 0:
+			i += blankAt(src[i:hi])
+			continue
 		case lineStart && isChartComment(src[i:hi]):
 			for i < hi && src[i] != '\n' {
 				i++
@@ -139,6 +144,18 @@ func isChartComment(b []byte) bool {
 	}
 	rest := bytes.TrimLeft(b, "#")
 	return len(rest) < len(b) && (len(rest) == 0 || !strings.ContainsRune("iIvV", rune(rest[0])))
+}
+
+// blankAt is the length of a blank that is not the keyboard's at the start of b, as
+// web pages and word processors write it; 0 when there is none.
+func blankAt(b []byte) int {
+	if b[0] < utf8.RuneSelf {
+		return 0
+	}
+	if r, n := utf8.DecodeRune(b); unicode.IsSpace(r) {
+		return n
+	}
+	return 0
 }
 
 // newline ends a bar that has something in it, as a bar line would.
@@ -294,7 +311,7 @@ func (r *chartReader) word(i, hi int) int {
 		if b == '\\' && !r.c.text.heredoc && i > lo && i+1 < hi && (src[i+1] == 'n' || src[i+1] == 't' || src[i+1] == 'r') {
 			break
 		}
-		if depth == 0 && (b == ' ' || b == '\t') {
+		if depth == 0 && (b == ' ' || b == '\t' || blankAt(src[i:hi]) > 0) {
 			break
 		}
 		if b == '(' {
@@ -308,9 +325,9 @@ func (r *chartReader) word(i, hi int) int {
 	if i == lo { // a lone backslash or colon
 		i++
 	}
-	text := strings.TrimRight(string(src[lo:i]), " \t")
+	text := strings.TrimRightFunc(string(src[lo:i]), unicode.IsSpace)
 	i = lo + len(text)
-	if strings.ContainsAny(text, " \t") {
+	if strings.IndexFunc(text, unicode.IsSpace) >= 0 {
 		text = strings.Join(strings.Fields(text), " ")
 	}
 	r.begin(lo, i)

@@ -73,6 +73,10 @@ func foreignWord(text string) (summary, help string) {
 	switch {
 	case strings.Trim(text, "-–—~_>→•·*=") == "":
 		return "No chord", "Chords are parted by blanks, and bars by |: | G | D | Em | C |."
+	case strings.Trim(text, ".") == "":
+		return "Dots for beats", "A chord that lasts has a / for each further beat: | C / / / |, or it stands alone in its bar."
+	case strings.ContainsAny(text, oddBlanks):
+		return blankThatIsNone, blankHelp
 	case strings.Trim(text, "∕⁄") == "":
 		return "A slash of another kind", "The slash that holds a chord for a beat is the plain one of the keyboard: /."
 	case strings.ContainsAny(text, "‖𝄀𝄁𝄂𝄆𝄇¦│┃"):

@@ -40,6 +40,14 @@ var musicMistakes = []mistake{
 	{"bracket apart from its chord", "it is no meter", one("| C7 (b9) | F |")},
 	{"chart with two kinds of mistakes", "its symbols are looked at although its bars are wrong", one("| C | | Hm |")},
 
+	{"blank of no width in a chart", "nobody sees it", one("| C\u200b F | G |")},
+	{"dots for beats", "as in some song books", one("| C . . . | F |")},
+	{"commas between chords", "blanks part them", one("C, G, Am, F")},
+	{"meter by its sign", "in figures", "meter = \"alla breve\"\n" + one("| C |")},
+	{"bar and count with a point", "as sequencers show them", one("| C | F |", `accent "2.3" {}`, `accent "2/3" {}`, `accent "2:3:1" {}`)},
+	{"title without quotes", "the words are at hand", "title = My first song\n" + one("| C |")},
+	{"section without braces", "there is something in it", "section \"a\"\nchords = \"| C |\"\n"},
+
 	// Words of other programs and other people.
 	{"words called otherwise", "what they are called here", "bpm = 72\ncomposer = \"N. N.\"\ntime_signature = \"3/4\"\n" + one("| C |", "dynamics = \"mf\"", "repeat = 2", "lyrics = \"la\"", "chorus = 2", `fermata "1" {}`, `rall "1" { to = 50 }`)},
 	{"feel by a style", "those that come nearest", "feel = \"medium swing\"\n" + one("| C |") + "section \"b\" {\n  like = \"a\"\n  feel = \"pop ballad\"\n}\nsection \"c\" {\n  like = \"a\"\n  feel = \"Funk\"\n}\n"},
@@ -88,6 +96,14 @@ var musicMistakes = []mistake{
 	{"five of one", "that is five", one("| V7/I | I |")},
 	{"one over five in minor", "the six-four chord is meant, and G minor is read", "key = \"C minor\"\n" + one("| i/V V7 | i |")},
 	{"four over five with an end", "there is nothing after it to lead to", one("| I | IVmaj7/V |")},
+}
+
+// TestBlanksOfWebPages: blanks that are not the keyboard's part chords all the same.
+func TestBlanksOfWebPages(t *testing.T) {
+	tl := good(t, one("|\u00a0C\u00a0 F |\u2003G\u00a0|"))
+	if got := lengths(&tl.Passes[0]); got != "C 4, F 4, G 8" {
+		t.Error(got)
+	}
 }
 
 const eight = "| C | Am | F | G | C | Am | F G | C |"

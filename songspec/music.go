@@ -90,6 +90,10 @@ func (d *decoder) meter(expr hclsyntax.Expression) *meterWord {
 	}
 	m, err := meter.Parse(t.s)
 	if err != nil {
+		if w := meterCalled[lower(strings.TrimSpace(t.s))]; w != "" {
+			d.rep.errorf(t.rng, "Not a meter", "A meter is written in figures: %q.", w)
+			return nil
+		}
 		why := sentence("%s", err) + "."
 		if !strings.HasPrefix(why, "A meter is written like") { // help says so too
 			why += " " + help

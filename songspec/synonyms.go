@@ -81,6 +81,12 @@ func feelsLike(name string, known []string) []string {
 	return nil
 }
 
+// meterCalled are the meters that have a sign or a name.
+var meterCalled = map[string]string{
+	"c": "4/4", "common": "4/4", "common time": "4/4", "four": "4/4", "4": "4/4", "𝄴": "4/4", "c|": "2/2", "¢": "2/2", "𝄵": "2/2", "cut": "2/2", "cut time": "2/2", "alla breve": "2/2",
+	"3": "3/4", "waltz": "3/4", "walzer": "3/4", "2": "2/4", "6": "6/8",
+}
+
 // What the players are called elsewhere.
 var (
 	everybody    = map[string]bool{"all": true, "tutti": true, "band": true, "everybody": true, "everyone": true, "*": true}

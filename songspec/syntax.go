@@ -27,6 +27,7 @@ var (
 	partHeading    = regexp.MustCompile(`^\s*\[?\s*([A-Za-z-]+)\s*([0-9]*)\s*\]?\s*:?\s*$`)
 	playTimes      = regexp.MustCompile(`^\s*([a-z_]+)\s+("[^"]*")\s+[^{}"\s][^{}"]*$`)
 	wordsOnly      = regexp.MustCompile(`^\s*[A-Z][\p{L}'’.,!?-]*(\s+[\p{L}0-9'’.,!?-]+)+\s*$`)
+	bareText       = regexp.MustCompile(`^\s*([a-z_]+)\s*=\s*([\p{L}][^"=;,#\[{<]*[^"=;,#\s])\s*$`)
 	heredocHead    = regexp.MustCompile(`<<-?([\p{L}_][\p{L}\p{N}_-]*)`)
 )
 
@@ -79,7 +80,7 @@ func (s wording) reword(rng hcl.Range, d *hcl.Diagnostic) (hcl.Range, string, st
 		return s.rng(lo+from, lo+to), summary, detail
 	}
 	if from, to, ok := oddBlank(line); ok {
-		return s.rng(lo+from, lo+to), "A blank that is none", "The blank here is a special one, as web pages and word processors write it. Delete it and type a blank."
+		return s.rng(lo+from, lo+to), blankThatIsNone, blankHelp
 	}
 	if rng, summary, detail, ok := s.misheaded(rng, line); ok {
 		return rng, summary, detail

@@ -93,6 +93,11 @@ var chordLine = regexp.MustCompile(`^\s*:?\|`)
 // oddBlanks are blanks of other keyboards and of typesetters, which look like one.
 const oddBlanks = "\u00a0\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u200b\u202f\u205f\u2060\u3000\ufeff"
 
+const (
+	blankThatIsNone = "A blank that is none"
+	blankHelp       = "The blank here is a special one, as web pages and word processors write it. Delete it and type a blank."
+)
+
 // oddBlank is the first of them on a line outside of quotes.
 func oddBlank(line string) (from, to int, ok bool) {
 	quoted := false

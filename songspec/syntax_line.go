@@ -81,6 +81,9 @@ func (s wording) rewordHead(rng hcl.Range, line string) (hcl.Range, string, stri
 		if s.bracesBelow(rng.Start.Line) {
 			return rng, braceBelow, fmt.Sprintf("The opening brace stands on the same line: %s%s {.", m[1], m[2])
 		}
+		if !contains(eventWords, m[1]) && m[1] != "play" && m[1] != "vocal" {
+			return rng, "A block without braces", fmt.Sprintf("An opening brace follows on the same line, and a closing one stands below what belongs to it: %s%s { … }.", m[1], m[2])
+		}
 		return rng, "A block without braces", fmt.Sprintf("Write braces on the same line, even when there is nothing in them: %s%s {}.", m[1], m[2])
 	}
 	if m := playTimes.FindStringSubmatch(line); m != nil && s.Blocks[m[1]] != "" {
@@ -136,6 +139,9 @@ func (s wording) bracesBelow(line int) bool {
 
 // afterValue is what to do about something that follows a value on its line.
 func afterValue(line string) string {
+	if m := bareText.FindStringSubmatch(line); m != nil {
+		return fmt.Sprintf("Text with blanks in it stands in quotes: %s = \"%s\".", m[1], bare(m[2]))
+	}
 	if strings.Count(line, `"`) > 2 {
 		return `Nothing may follow the value on its line. A quote inside a text has a backslash before it: \".`
 	}

@@ -157,6 +157,12 @@ func parseCount(s string, lo, hi int) (Count, error) {
 	bad := func(help string) (Count, error) {
 		return Count{}, &PlaceError{lo, hi, fmt.Sprintf("not a count: %q", word), help}
 	}
+	if strings.ContainsRune(word, ':') {
+		return bad("A place has one colon, between its bars and its counts; the parts of a count are 1&, 1e and 1a.")
+	}
+	if a, b, ok := strings.Cut(strings.ReplaceAll(word, "/", "."), "."); ok && figures(a) && figures(b) {
+		return bad(fmt.Sprintf("Bar and count are parted by a colon: \"%s: %s\".", a, b))
+	}
 	if word == "last" || strings.Contains(word, "-") {
 		return bad(fmt.Sprintf("Bars stand before a colon, then come counts: \"%s: 1\".", word))
 	}
@@ -176,6 +182,8 @@ func parseCount(s string, lo, hi int) (Count, error) {
 	}
 	return c, nil
 }
+
+func figures(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }
 
 // fields splits s[lo:hi] at any of the bytes of seps into [start, end) pairs.
 func fields(s string, lo, hi int, seps string) [][2]int {
