@@ -29,8 +29,16 @@ func (r *resolver) applied(c *chart, key harmony.Key) {
 	if !any {
 		return
 	}
+	// before says of a chord that a dominant of its target comes after it, with nothing
+	// between but others of that target.
+	before := make([]bool, len(words))
+	for i := len(words) - 2; i >= 0; i-- {
+		if a, next := read[i], read[i+1]; a != nil && next != nil && a.Target == next.Target {
+			before[i] = next.Leads == harmony.Leading || before[i+1]
+		}
+	}
 	for i, a := range read {
-		if a == nil || a.OverWritten == "" || r.keepsPromise(words, read, i, key) {
+		if a == nil || a.OverWritten == "" || r.keepsPromise(words, a, i, before[i], key) {
 			continue
 		}
 		w := words[i]
@@ -44,9 +52,8 @@ func (r *resolver) applied(c *chart, key harmony.Key) {
 	}
 }
 
-// keepsPromise reports an applied chord that goes where one goes.
-func (r *resolver) keepsPromise(words []*chartWord, read []*harmony.Applied, i int, key harmony.Key) bool {
-	a := read[i]
+// keepsPromise reports an applied chord, word i, that goes where one goes.
+func (r *resolver) keepsPromise(words []*chartWord, a *harmony.Applied, i int, before bool, key harmony.Key) bool {
 	on := func(j, above int) bool { // word j stands so far above the target's root
 		if j < 0 || j >= len(words) {
 			return false
@@ -69,14 +76,8 @@ func (r *resolver) keepsPromise(words []*chartWord, read []*harmony.Applied, i i
 	}
 	// In a major key nothing leads to the chord on the leading note, while G/B is the
 	// commonest of all inversions.
-	for j := i + 1; j < len(words); j++ {
-		next := read[j]
-		if next == nil || next.Target != a.Target {
-			break
-		}
-		if next.Leads == harmony.Leading {
-			return true
-		}
+	if before {
+		return true
 	}
 	return a.Bare() != 5 && (a.Leads != harmony.Passing || a.Plagal) && on(i+1, 0)
 }

@@ -79,7 +79,7 @@ func foreignWord(text string) (summary, help string) {
 		return blankThatIsNone, blankHelp
 	case strings.Trim(text, "∕⁄") == "":
 		return "A slash of another kind", "The slash that holds a chord for a beat is the plain one of the keyboard: /."
-	case strings.ContainsAny(text, "‖𝄀𝄁𝄂𝄆𝄇¦│┃"):
+	case strings.ContainsAny(text, "‖𝄀𝄁𝄂𝄆𝄇¦│┃"), text == "]", text == "[":
 		return "A bar line of another kind", "Bar lines are the plain ones of the keyboard: |, |: and :|."
 	case text == "𝄎" || text == "𝄎𝄎" || text == "%%" || text == ".%." || text == "٪":
 		return "A repeat sign of another kind", "A % alone in its bar plays the bar before again."

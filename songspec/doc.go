@@ -4,7 +4,7 @@
 // The stages, each in files of its own:
 //
 //	guard     bounds on size, characters, nesting: before HCL sees the text
-//	syntax    HCL's parser, its messages put into our words
+//	syntax    HCL's parser, its messages put into our words (groove files use it, too)
 //	decode    blocks and attributes into File, every value with its range
 //	chart     chord text into bars, repeats written out
 //	resolve   File, with the feels there are, into a Timeline
