@@ -36,6 +36,7 @@ func (p *plan) bass(kicks []int64) []gridNote {
 	b.row()
 	b.strikeChanges()
 	b.strikeAccents()
+	b.strikeButton()
 	b.clear()
 	b.rest()
 	b.name()
@@ -192,6 +193,18 @@ func (b *bassist) strikeAccents() {
 		n.degree, n.touch, n.accent = '1', feel.Strong, max(1, e.Weight)
 		if alone[e.Bar] && at == e.Tick {
 			n.end = min(n.end, at+hitTicks)
+		}
+	}
+}
+
+// strikeButton strikes the song's last hit and holds it to the stop.
+func (b *bassist) strikeButton() {
+	last := b.p.button()
+	for i := range b.notes {
+		if n := &b.notes[i]; n.tick == last {
+			n.touch, n.end = feel.Strong, b.end
+			b.notes = b.notes[:i+1]
+			return
 		}
 	}
 }

@@ -18,7 +18,7 @@ func (p *plan) drums() []gridNote {
 	fills := p.drumFills()
 	notes := inFills(p.time(fills), fills)
 	notes = append(notes, p.playFills(fills)...)
-	notes = p.drumEnding(p.opening(notes))
+	notes = p.drumButton(p.drumEnding(p.opening(notes)))
 	notes = p.drumAccents(p.drumPushes(notes))
 	p.bench.strokes = notes
 	return p.limbs(p.kept(timeline.Drums, notes))
@@ -167,6 +167,23 @@ func (p *plan) drumEnding(notes []gridNote) []gridNote {
 		out = append(out, stroke(crashVoice, start, start+strokeTicks, p.withBrushes(feel.Normal)))
 	}
 	return out
+}
+
+// drumButton strikes the song's last hit before a stop: kick and backbeat, no cymbal that
+// would ring on, and nothing after it.
+func (p *plan) drumButton(notes []gridNote) []gridNote {
+	at := p.button()
+	if at < 0 || !p.plays(p.barAt(at)) {
+		return notes
+	}
+	touch := feel.Strong
+	if p.brushes() {
+		touch = feel.Normal
+	}
+	notes = slices.DeleteFunc(notes, func(n gridNote) bool { return n.Tick > at })
+	return append(withoutCymbals(notes, at),
+		stroke(kickVoice, at, at+strokeTicks, touch),
+		stroke(p.backbeat(p.barAt(at)), at, at+strokeTicks, touch))
 }
 
 // kept is what the events leave of a player's notes: nothing in a stop, under a

@@ -100,6 +100,63 @@ func TestEndingDoesNotTick(t *testing.T) {
 	}
 }
 
+// Where the song stops dead after the first beat of its last bar, that beat is the last
+// hit: each of the three strikes it as hard as anything in the bars before, and no
+// cymbal rings into the silence. Where the stop is elsewhere, or the song goes on,
+// nothing is made of it.
+func TestSongStopsOnAHit(t *testing.T) {
+	set := library.Builtin()
+	stop := func(bar int, at int64) func(p *timeline.Pass) {
+		return func(p *timeline.Pass) { event(p, timeline.Stop, bar, at, nil) }
+	}
+	for _, name := range []string{"ballad-eighths", "waltz", "march", "swing", "slow-twelve", "brushes-ballad"} {
+		f := set.Feels[name]
+		m := f.Meters[0]
+		for _, row := range []struct {
+			name string
+			next bool
+			bar  int
+			at   int64
+			hit  bool
+		}{
+			{"the end", false, 3, m.TempoTicks(), true},
+			{"a bar before", false, 2, m.TempoTicks(), false},
+			{"late in the bar", false, 3, m.BarTicks() - m.TempoTicks()/2, false},
+			{"another section", true, 3, m.TempoTicks(), false},
+		} {
+			sections := []section{{name: "a", chords: "C|F|C|C", energy: 5, feel: name, meter: m, change: stop(row.bar, row.at)}}
+			if row.next {
+				sections = append(sections, section{name: "b", chords: "C", energy: 1, feel: name, meter: m})
+			}
+			tl := song(t, sections...)
+			if got := newPlan(tl, &tl.Passes[0], set).button() >= 0; got != row.hit {
+				t.Errorf("%s, %s: a last hit: %t", name, row.name, got)
+			}
+			if !row.hit {
+				continue
+			}
+			last := tl.Passes[0].Bars[3].Start
+			for who, notes := range PerformPass(tl, &tl.Passes[0], set).Notes {
+				var hit, rest uint8
+				for _, n := range notes {
+					switch {
+					case n.Tick >= last-quarter/8:
+						hit = max(hit, n.Velocity)
+						if k := kindOf(n.Key); who == int(timeline.Drums) && (k == kindRide || k == kindCrash) {
+							t.Errorf("%s: a cymbal rings into the silence", name)
+						}
+					case n.Tick > tl.Passes[0].Bars[2].Start && who != int(timeline.Drums):
+						rest = max(rest, n.Velocity)
+					}
+				}
+				if hit < rest || hit < 76 {
+					t.Errorf("%s, %s: the last hit at %d, before it %d", name, timeline.Player(who), hit, rest)
+				}
+			}
+		}
+	}
+}
+
 // A fill that the song file writes before a softer section leads down to it: its
 // hands stay under the chorus's backbeat. Before a section as strong they do not.
 func TestFillLeadsDown(t *testing.T) {

@@ -51,7 +51,8 @@ func assemble(tl *timeline.Timeline, set *feel.Set, parts []PassPart) *Performan
 // so a pass that has not changed is played as it was.
 //
 // Of the song's last pass, the last bar is struck once and left to ring when it
-// holds one chord and no accent, push, stop or fill.
+// holds one chord and no accent, push, stop or fill; at energy 4 and 5 a stop after its
+// first beat makes that beat the last hit.
 func PerformPass(tl *timeline.Timeline, pass *timeline.Pass, set *feel.Set) PassPart {
 	return new(bench).play(tl, pass, set)
 }

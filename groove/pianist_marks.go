@@ -46,14 +46,20 @@ const roomUS = repeatUS * 3 / 2
 
 // score works out all that the pianist does in the pass. Where the band rises into a
 // chorus, its first chord is struck with the drummer's crash, whole, whatever the tab
-// has there.
+// has there; so is the song's last hit.
 func (c *comper) score(ear *listener) score {
 	strikes, rests := c.tab()
 	strikes = append(strikes, c.chordStrikes()...)
 	strikes = append(strikes, c.accentStrikes()...)
 	strikes = mergeMarks(strikes)
-	if len(strikes) > 0 && strikes[0].tick == 0 && strikes[0].accent == 0 && c.p.rises() {
-		strikes[0].part, strikes[0].touch = 'c', feel.Strong
+	if c.p.rises() {
+		firmly(strikes, 0)
+	}
+	if last := c.p.button(); last >= 0 {
+		firmly(strikes, last)
+		for len(strikes) > 0 && strikes[len(strikes)-1].tick > last {
+			strikes = strikes[:len(strikes)-1]
+		}
 	}
 	strikes = c.spaced(strikes)
 	strikes = ear.answer(c, strikes)
@@ -61,6 +67,16 @@ func (c *comper) score(ear *listener) score {
 	c.complete(strikes)
 	c.p.bench.marks = strikes
 	return score{strikes: strikes, rests: rests, cuts: c.cuts()}
+}
+
+// firmly makes a strong one of the whole chord of the strike at a tick; a written hit
+// stays as it is.
+func firmly(strikes []mark, tick int64) {
+	for i := range strikes {
+		if m := &strikes[i]; m.tick == tick && m.accent == 0 {
+			m.part, m.touch = 'c', feel.Strong
+		}
+	}
 }
 
 // compAt is a step of the comp row and where it stands.

@@ -100,6 +100,39 @@ func (p *plan) ending() int {
 	return last
 }
 
+// button is the tick of the song's last hit, where the song file stops the band dead in
+// its last bar, after the first beat and with nothing new in it: at energy 4 and 5 the
+// three come down on that beat together. -1 where there is none.
+func (p *plan) button() int64 {
+	last := len(p.pass.Bars) - 1
+	if p.pass.After != nil || last < 1 || p.energy(last) < crashEnergy {
+		return -1
+	}
+	start, stops := p.pass.Bars[last].Start, false
+	for _, c := range p.pass.Chords {
+		if c.Start > start {
+			return -1
+		}
+	}
+	for i := range p.pass.Events {
+		switch e := &p.pass.Events[i]; e.Kind {
+		case timeline.Accent, timeline.Push, timeline.Fill:
+			if e.Bar == last || e.Tick >= start || e.Target >= start {
+				return -1
+			}
+		case timeline.Stop:
+			if e.Tick <= start && e.End > start {
+				return -1
+			}
+			stops = stops || e.Tick > start && e.Tick <= start+p.pass.Bars[last].Meter.TempoTicks() && e.End >= p.pass.Length
+		}
+	}
+	if !stops {
+		return -1
+	}
+	return start
+}
+
 // levelOf works the level of a bar out.
 func (p *plan) levelOf(bar, energy int) *feel.Level {
 	lv := &p.feel.Levels[energy-1]
