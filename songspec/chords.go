@@ -2,6 +2,7 @@ package songspec
 
 import (
 	"fmt"
+	"strings"
 
 	"plinth/songspec/harmony"
 	"plinth/songspec/meter"
@@ -59,6 +60,7 @@ func (r *resolver) harmonise(c *chart, lo *laidOut, m meter.Meter, written, soun
 // readable reports the symbols of a chart that nobody could read, whether or not
 // its bars add up.
 func (r *resolver) readable(c *chart, key harmony.Key) {
+	german, solfege := false, false
 	for i := range c.written {
 		if c.written[i].like >= 0 {
 			continue
@@ -71,6 +73,29 @@ func (r *resolver) readable(c *chart, key harmony.Key) {
 			if got := r.chord(w.text, key, key); got.err != nil {
 				w.bad = true
 				r.notAChord(w, got.err)
+				g, s := harmony.Tongues(w.text)
+				german, solfege = german || g, solfege || s
+			}
+		}
+	}
+	if german || solfege {
+		r.falseFriends(c, german, solfege)
+	}
+}
+
+// falseFriends warns of symbols that can be read, but in a chart whose others are
+// in another tongue mean another chord: B, and Do.
+func (r *resolver) falseFriends(c *chart, german, solfege bool) {
+	for i := range c.written {
+		for j := range c.written[i].words {
+			w := &c.written[i].words[j]
+			rest, isB := strings.CutPrefix(w.text, "B")
+			switch {
+			case w.bad || w.slash || c.written[i].like >= 0:
+			case german && isB && !strings.HasPrefix(rest, "b") && !strings.HasPrefix(rest, "♭") && !strings.HasPrefix(rest, "#"):
+				r.rep.warnf(r.f.src.rng(w.lo, w.hi), "A B among German names", "B is the German H here. If the German B is meant, write %q.", "Bb"+rest)
+			case solfege && strings.HasPrefix(w.text, "Do"):
+				r.rep.warnf(r.f.src.rng(w.lo, w.hi), "Do among the notes of solfège", "This is a diminished D here. If do is meant, write %q.", "C"+w.text[len("Do"):])
 			}
 		}
 	}

@@ -61,6 +61,7 @@ var musicMistakes = []mistake{
 	{"German B", "it is Bb", "key = \"B-Dur\"\n" + one("| Bb |")},
 	{"German chords", "each in English, and not E7 for Es7", one("| Es7 | Fism7 | H7 / B / | G/H |")},
 	{"solfège", "each in English, and not Dm for Dom", "key = \"la minore\"\n" + one("| Lam | Dom | Sol7/Si | Fa |")},
+	{"German B and solfège's do", "they are read, but are meant otherwise", one("| Es | B7 | Bb | Do |") + "section \"b\" {\n  chords = \"| Sol7 | Do | B |\"\n}\n"},
 	{"small letters", "they say nothing of minor", "key = \"c\"\n" + one("| a | g7 | c#m | d/f# |")},
 	{"note in German", "the ceiling of the comp", "piano {\n  highest = \"As4\"\n}\n" + one("| C |")},
 	{"range in small letters", "both ends", "vocal \"v.mid\" { range = [\"a3\", \"es5\"] }\n" + one("| C |")},

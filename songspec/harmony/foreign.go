@@ -102,6 +102,19 @@ func English(s string) string {
 	return ""
 }
 
+// Tongues says of a chord symbol whether a note in it has a German name or one of
+// solfège, for symbols that are not read.
+func Tongues(s string) (isGerman, isSolfege bool) {
+	for i, part := range strings.Split(s, "/") {
+		f, ok := scanForeign(part)
+		if !ok || f.plain || i > 0 && f.size < len(part) {
+			continue
+		}
+		isGerman, isSolfege = isGerman || f.from == german, isSolfege || f.from == solfege
+	}
+	return isGerman, isSolfege
+}
+
 // says is a sentence about a name that stands in s.
 func (f foreign) says(s string) string {
 	word := s[:f.size]

@@ -99,6 +99,20 @@ func TestForeignKeys(t *testing.T) {
 	}
 }
 
+func TestTongues(t *testing.T) {
+	for in, want := range map[string]string{"Es7": "german", "G/H": "german", "Fism": "german", "Rem7": "solfege", "F/La": "solfege", "bm": "", "xyz": "", "C/x": "", "A minor": "", "": ""} {
+		got := ""
+		if g, s := Tongues(in); g {
+			got = "german"
+		} else if s {
+			got = "solfege"
+		}
+		if got != want {
+			t.Errorf("%q is %q, want %q", in, got, want)
+		}
+	}
+}
+
 func TestEnglish(t *testing.T) {
 	for in, want := range map[string]string{"As": "Ab", "es": "Eb", "H": "B", "Sib": "Bb", "c": "C", "f#": "F#", "": "", "x": "", "Es7": "", "é": ""} {
 		if got := English(in); got != want {
