@@ -1,0 +1,88 @@
+package groove
+
+import "plinth/songspec/harmony"
+
+// approachEnergy is the energy from which the bass leads into a chord by step.
+const approachEnergy = 3
+
+// approach prices the neighbours of the next chord's bass, a semitone to either
+// side and the notes of the key a tone away, when the note may be an approach:
+// from energy 3 up, in the last beat before the change, the last note before it,
+// and neither over a pedal nor a slash bass. What is a tone of the chord is as good as
+// one of the key; C under the Cb of Abm6, or G under the G# of E7, is a false relation
+// to the third that the comp holds, and there is another way.
+func (b *bassist) approach(i int, cost *[12]int) bool {
+	n := &b.notes[i]
+	bar := b.p.barAt(n.tick)
+	if b.p.energy(bar) < approachEnergy {
+		return false
+	}
+	chord := &b.changes[n.change].Chord
+	target, at, ok := b.next(n.change)
+	if !ok || chord.Bass != chord.Root || target == chord.Bass.PC() {
+		return false
+	}
+	if at-n.tick > b.p.pass.Bars[bar].Meter.TempoTicks() || i+1 < len(b.notes) && b.notes[i+1].tick < at {
+		return false
+	}
+	n.degree = 'A'
+	key := keyClasses(b.p.pass.Key)
+	other := otherThird(chord)
+	for _, d := range []int{1, 11, 2, 10} {
+		pc := (target + d) % 12
+		own := hasTone(chord, pc)
+		switch {
+		case own || key[pc]:
+			cost[pc] = 0
+		case d == 1 || d == 11:
+			cost[pc] = outsideCost
+		default:
+			continue
+		}
+		if pc == other && !own {
+			cost[pc] += thirdCost
+		}
+	}
+	// The take leans to one side, so that two takes do not walk alike.
+	side := []int{1, 11}[b.p.chance("approach").at(int64(bar)).below(2)]
+	cost[(target+side)%12]++
+	return true
+}
+
+// otherThird is the pitch class of the third that a chord does not have: minor for
+// major, major for minor; -1 for a chord without either.
+func otherThird(c *harmony.Chord) int {
+	for i := range c.ToneCount() {
+		if t := c.Tone(i); t.Degree == 3 {
+			return (c.Root.PC() + 7 - int(t.Semitones)) % 12
+		}
+	}
+	return -1
+}
+
+// hasTone reports whether a pitch class is a tone of the chord.
+func hasTone(c *harmony.Chord, pc int) bool {
+	for i := range c.ToneCount() {
+		if t := c.Tone(i); (c.Root.PC()+int(t.Semitones))%12 == pc {
+			return true
+		}
+	}
+	return false
+}
+
+// next is the bass of the chord after a change, and where it is struck. A chord
+// that the next pass pushes into this one is not led into.
+func (b *bassist) next(i int) (pc int, at int64, ok bool) {
+	for j := i + 1; j < len(b.changes); j++ {
+		c := &b.changes[j]
+		if c.Same {
+			continue
+		}
+		return c.Chord.Bass.PC(), c.Start, !c.Chord.None
+	}
+	a := b.p.pass.After
+	if a == nil || a.Chord.None || b.end < b.p.pass.Length {
+		return 0, 0, false
+	}
+	return a.Chord.Bass.PC(), b.p.pass.Length, true
+}

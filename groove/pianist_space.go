@@ -1,0 +1,76 @@
+package groove
+
+// mergeMarks puts the strikes in order and makes one of those on one tick: an accent
+// before all, and a change of chord is struck the way the tab strikes there.
+func mergeMarks(in []mark) []mark {
+	inOrder(in, func(m *mark) int64 { return m.tick })
+	out := in[:0]
+	for _, m := range in {
+		n := len(out) - 1
+		if n < 0 || out[n].tick != m.tick {
+			out = append(out, m)
+			continue
+		}
+		had := &out[n]
+		switch {
+		case m.accent > had.accent:
+			m.pushed = m.pushed || had.pushed
+			m.least = max(m.least, had.least*int64(btoi(had.pushed)))
+			*had = m
+		case had.accent == 0 && m.forced && !had.forced:
+			had.forced, had.pushed = true, m.pushed
+			if m.pushed {
+				had.part, had.least = 'c', m.least
+			}
+		}
+	}
+	return out
+}
+
+// spaced takes away the tab's strikes that stand too close to what is asked for,
+// and those that would strike the same keys again faster than a restrained player
+// does; of two of the tab's the first stays.
+func (c *comper) spaced(in []mark) []mark {
+	out := in[:0]
+	for _, m := range in {
+		for len(out) > 0 {
+			last := &out[len(out)-1]
+			if last.forced && m.forced || !c.close(last, &m) {
+				out = append(out, m)
+				break
+			}
+			if !m.forced {
+				break
+			}
+			out = out[:len(out)-1]
+		}
+		if len(out) == 0 {
+			out = append(out, m)
+		}
+	}
+	return out
+}
+
+// close reports whether b comes too soon after a.
+func (c *comper) close(a, b *mark) bool {
+	if (a.forced || b.forced) && b.tick-a.tick < closest {
+		return true
+	}
+	if b.tick-a.tick > quarter {
+		return false
+	}
+	low, high := voicesOf(a.part, maxVoices)
+	from, to := voicesOf(b.part, maxVoices)
+	least := int64(againUS)
+	if a.forced || b.forced {
+		least = roomUS
+	}
+	return low < to && from < high && c.us(b.tick)-c.us(a.tick) < least
+}
+
+func btoi(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}
