@@ -19,26 +19,31 @@ import (
 // applied warns of the doubtful ones of a chart in its own key.
 func (r *resolver) applied(c *chart, key harmony.Key) {
 	words := c.inOrder()
-	read := make([]*harmony.Applied, len(words))
-	any := false
+	var read []harmony.Applied // of a word that is none: no target
 	for i, w := range words {
-		if a, ok := harmony.ReadApplied(w.text, key); ok {
-			read[i], any = &a, true
+		a, ok := harmony.ReadApplied(w.text, key)
+		if !ok {
+			continue
 		}
+		if read == nil {
+			read = make([]harmony.Applied, len(words))
+		}
+		read[i] = a
 	}
-	if !any {
+	if read == nil {
 		return
 	}
 	// before says of a chord that a dominant of its target comes after it, with nothing
 	// between but others of that target.
 	before := make([]bool, len(words))
 	for i := len(words) - 2; i >= 0; i-- {
-		if a, next := read[i], read[i+1]; a != nil && next != nil && a.Target == next.Target {
+		if a, next := &read[i], &read[i+1]; a.Target != "" && a.Target == next.Target {
 			before[i] = next.Leads == harmony.Leading || before[i+1]
 		}
 	}
-	for i, a := range read {
-		if a == nil || a.OverWritten == "" || r.keepsPromise(words, a, i, before[i], key) {
+	for i := range read {
+		a := &read[i]
+		if a.Target == "" || a.OverWritten == "" || r.keepsPromise(words, a, i, before[i], key) {
 			continue
 		}
 		w := words[i]

@@ -280,7 +280,7 @@ func (r *chartReader) meterSign(i, hi int) int {
 	i++
 	r.begin(lo, i)
 	m, err := meter.Parse(string(src[lo+1 : i-1]))
-	times := timesMark.FindStringSubmatch(string(src[lo:i]))
+	times := timesMark().FindStringSubmatch(string(src[lo:i]))
 	switch {
 	case err != nil && times != nil:
 		summary, help := foreignWord(string(src[lo:i]))

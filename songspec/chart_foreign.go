@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
-	"regexp"
 	"strings"
 
 	"plinth/songspec/harmony"
@@ -15,11 +14,11 @@ import (
 // place, and not word by word.
 
 var (
-	chartHeading = regexp.MustCompile(`^\[([^\]|]*)\]\s*:?$`)
-	bareHeading  = regexp.MustCompile(`^([A-Za-z][A-Za-z-]+)\s*([0-9]*)\s*:?$`)
-	endingMark   = regexp.MustCompile(`^\[?[1-9]([.,-][1-9])*\.?[\])]?$|^\[[1-9]`)
-	timesMark    = regexp.MustCompile(`^\(?\s*(?:[xX×]\s*([0-9]{1,3})|([0-9]{1,3})\s*[xX×])\s*\)?$`)
-	formWord     = regexp.MustCompile(`^(?i:d\.?\s?[cs]\.?|al|fine|coda|segno|dal|da|capo|to|repeat|x[0-9]+|bis)[.,:]?$`)
+	chartHeading = pattern(`^\[([^\]|]*)\]\s*:?$`)
+	bareHeading  = pattern(`^([A-Za-z][A-Za-z-]+)\s*([0-9]*)\s*:?$`)
+	endingMark   = pattern(`^\[?[1-9]([.,-][1-9])*\.?[\])]?$|^\[[1-9]`)
+	timesMark    = pattern(`^\(?\s*(?:[xX×]\s*([0-9]{1,3})|([0-9]{1,3})\s*[xX×])\s*\)?$`)
+	formWord     = pattern(`^(?i:d\.?\s?[cs]\.?|al|fine|coda|segno|dal|da|capo|to|repeat|x[0-9]+|bis)[.,:]?$`)
 )
 
 // prose reports a line of a chart that holds no bars: a heading, or words. It
@@ -34,11 +33,11 @@ func (r *chartReader) prose(i, hi int) (end int, ok bool) {
 	if strings.ContainsAny(line, "|\\") {
 		return 0, false
 	}
-	if m := chartHeading.FindStringSubmatch(line); m != nil {
+	if m := chartHeading().FindStringSubmatch(line); m != nil {
 		r.errorf(i, i+len(line), "A heading among the chords", "Each part is a section of its own, section %q { … }; or put # and a blank in front of the line, and it is left out.", strings.ToLower(strings.TrimSpace(m[1])))
 		return end, true
 	}
-	if m := bareHeading.FindStringSubmatch(line); m != nil && len(m[1]) > 1 && partOfSong(m[1]) {
+	if m := bareHeading().FindStringSubmatch(line); m != nil && len(m[1]) > 1 && partOfSong(m[1]) {
 		r.errorf(i, i+len(line), "A heading among the chords", "Each part is a section of its own, section %q { … }; or put # and a blank in front of the line, and it is left out.", strings.ToLower(strings.TrimSpace(m[1]+" "+m[2])))
 		return end, true
 	}
@@ -83,12 +82,12 @@ func foreignWord(text string) (summary, help string) {
 		return "A bar line of another kind", "Bar lines are the plain ones of the keyboard: |, |: and :|."
 	case text == "𝄎" || text == "𝄎𝄎" || text == "%%" || text == ".%." || text == "٪":
 		return "A repeat sign of another kind", "A % alone in its bar plays the bar before again."
-	case timesMark.MatchString(text):
-		m := timesMark.FindStringSubmatch(text)
+	case timesMark().MatchString(text):
+		m := timesMark().FindStringSubmatch(text)
 		return "A number of times", fmt.Sprintf("Bars that are played again stand between |: and :|, with the number after it: |: C | F :|x%s.", m[1]+m[2])
-	case strings.HasPrefix(text, "[") && endingMark.MatchString(text):
+	case strings.HasPrefix(text, "[") && endingMark().MatchString(text):
 		return "An ending", "First and second endings have no sign here: write the bars out, once for each time."
-	case formWord.MatchString(text):
+	case formWord().MatchString(text):
 		return "The way through the form", "Where the song goes from here is said in the form: play \"verse\" {} for each section in turn. Bars are repeated with |: and :|."
 	}
 	return "", ""

@@ -129,7 +129,7 @@ func (s *source) guardTokens() hcl.Diagnostics {
 // cannot belong to it. All that follows is in the wrong place, too.
 func (s *source) refuseRunaway(lo, n int) hcl.Diagnostics {
 	line := s.line(lo - 1)
-	head := heredocHead.FindSubmatchIndex(s.lineText(line))
+	head := heredocHead().FindSubmatchIndex(s.lineText(line))
 	if head == nil {
 		return nil
 	}

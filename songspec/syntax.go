@@ -2,7 +2,6 @@ package songspec
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 
 	"github.com/hashicorp/hcl/v2"
@@ -10,25 +9,25 @@ import (
 
 // Lines that musicians get wrong in ways that HCL's parser has no words for.
 var (
-	unquotedChords = regexp.MustCompile(`^\s*chords\s*=?\s*([^"<=:\x27“”„‘’«»\s].*)$`)
-	noEquals       = regexp.MustCompile(`^\s*([a-z_]+)\s*:?\s+("?[^={]*"?)\s*$`)
-	colonValue     = regexp.MustCompile(`^\s*([a-z_]+)\s*:\s*=?\s*(.*\S)\s*$`)
-	unquotedPlace  = regexp.MustCompile(`^\s*([a-z]+)\s+([^"={]+?)\s*\{`)
-	oddNumber      = regexp.MustCompile(`=\s*([-.0-9][0-9a-zA-Z_.]*)`)
-	blockHead      = regexp.MustCompile(`^\s*([a-z_]+)(\s+"[^"]*")?\s*$`)
-	bareHead       = regexp.MustCompile(`^\s*([a-z_]+)\s+([^"={}]+?)\s*$`)
-	equalsHead     = regexp.MustCompile(`^\s*([a-z_]+)\s*("[^"]*")?\s*=\s*("[^"]*")?\s*\{`)
-	colonHead      = regexp.MustCompile(`^\s*([a-z_]+)\s*(:)\s*([^:={}]*?)\s*\{\s*$`)
-	twoEquals      = regexp.MustCompile(`^\s*[a-z_]+\s*(==+)`)
-	wellWritten    = regexp.MustCompile(`^(-?[0-9]+(\.[0-9]+)?$|"|\[|<<)`)
-	nameHead       = regexp.MustCompile(`^\s*("[^"]*")\s*\{`)
-	inBraces       = regexp.MustCompile(`^\s*([a-z_]+)\s*\{\s*([^{}=]*[^{}=\s])\s*\}\s*$`)
-	openQuote      = regexp.MustCompile(`^\s*([a-z_]+)\s*=\s*([^"\s=\[{<'“][^"=]*")\s*$`)
-	partHeading    = regexp.MustCompile(`^\s*\[?\s*([A-Za-z-]+)\s*([0-9]*)\s*\]?\s*:?\s*$`)
-	playTimes      = regexp.MustCompile(`^\s*([a-z_]+)\s+("[^"]*")\s+[^{}"\s][^{}"]*$`)
-	wordsOnly      = regexp.MustCompile(`^\s*[A-Z][\p{L}'’.,!?-]*(\s+[\p{L}0-9'’.,!?-]+)+\s*$`)
-	bareText       = regexp.MustCompile(`^\s*([a-z_]+)\s*=\s*([\p{L}][^"=;,#\[{<]*[^"=;,#\s])\s*$`)
-	heredocHead    = regexp.MustCompile(`<<-?([\p{L}_][\p{L}\p{N}_-]*)`)
+	unquotedChords = pattern(`^\s*chords\s*=?\s*([^"<=:\x27“”„‘’«»\s].*)$`)
+	noEquals       = pattern(`^\s*([a-z_]+)\s*:?\s+("?[^={]*"?)\s*$`)
+	colonValue     = pattern(`^\s*([a-z_]+)\s*:\s*=?\s*(.*\S)\s*$`)
+	unquotedPlace  = pattern(`^\s*([a-z]+)\s+([^"={]+?)\s*\{`)
+	oddNumber      = pattern(`=\s*([-.0-9][0-9a-zA-Z_.]*)`)
+	blockHead      = pattern(`^\s*([a-z_]+)(\s+"[^"]*")?\s*$`)
+	bareHead       = pattern(`^\s*([a-z_]+)\s+([^"={}]+?)\s*$`)
+	equalsHead     = pattern(`^\s*([a-z_]+)\s*("[^"]*")?\s*=\s*("[^"]*")?\s*\{`)
+	colonHead      = pattern(`^\s*([a-z_]+)\s*(:)\s*([^:={}]*?)\s*\{\s*$`)
+	twoEquals      = pattern(`^\s*[a-z_]+\s*(==+)`)
+	wellWritten    = pattern(`^(-?[0-9]+(\.[0-9]+)?$|"|\[|<<)`)
+	nameHead       = pattern(`^\s*("[^"]*")\s*\{`)
+	inBraces       = pattern(`^\s*([a-z_]+)\s*\{\s*([^{}=]*[^{}=\s])\s*\}\s*$`)
+	openQuote      = pattern(`^\s*([a-z_]+)\s*=\s*([^"\s=\[{<'“][^"=]*")\s*$`)
+	partHeading    = pattern(`^\s*\[?\s*([A-Za-z-]+)\s*([0-9]*)\s*\]?\s*:?\s*$`)
+	playTimes      = pattern(`^\s*([a-z_]+)\s+("[^"]*")\s+[^{}"\s][^{}"]*$`)
+	wordsOnly      = pattern(`^\s*[A-Z][\p{L}'’.,!?-]*(\s+[\p{L}0-9'’.,!?-]+)+\s*$`)
+	bareText       = pattern(`^\s*([a-z_]+)\s*=\s*([\p{L}][^"=;,#\[{<]*[^"=;,#\s])\s*$`)
+	heredocHead    = pattern(`<<-?([\p{L}_][\p{L}\p{N}_-]*)`)
 )
 
 // syntax puts HCL's own messages into our words. Of several on one line only
@@ -85,7 +84,7 @@ func (s wording) reword(rng hcl.Range, d *hcl.Diagnostic) (hcl.Range, string, st
 	if rng, summary, detail, ok := s.misheaded(rng, line); ok {
 		return rng, summary, detail
 	}
-	if m := openQuote.FindStringSubmatchIndex(line); m != nil && halfQuoted(line) {
+	if m := openQuote().FindStringSubmatchIndex(line); m != nil && halfQuoted(line) {
 		return s.rng(lo+m[4], lo+m[5]), "A quote is missing", fmt.Sprintf("Text has a quote on either side: %s = \"%s\".", line[m[2]:m[3]], bare(line[m[4]:m[5]-1]))
 	}
 	switch d.Summary {
@@ -110,19 +109,19 @@ func (s wording) reword(rng hcl.Range, d *hcl.Diagnostic) (hcl.Range, string, st
 	case "Invalid number literal":
 		return rng, "Not a number", fmt.Sprintf("A number is written with digits, and a point where it is not whole: %s.", s.Number)
 	case "Missing newline after argument":
-		if m := oddNumber.FindStringSubmatch(line); m != nil {
+		if m := oddNumber().FindStringSubmatch(line); m != nil {
 			return rng, "Not a number", fmt.Sprintf("%q is no number here. Write digits alone, and a point where it is not whole: %s.", m[1], s.Number)
 		}
 		return rng, "Something after the value", afterValue(line)
 	case "Missing newline after block definition":
 		return rng, "More on one line than fits", "Nothing may follow a closing brace on its line."
 	case "Invalid attribute name":
-		if oddNumber.MatchString(line) {
+		if oddNumber().MatchString(line) {
 			return rng, "Not a number", "Digits stand on both sides of a point: 5.0, 0.5."
 		}
 		return rng, "Something after the value", afterValue(line)
 	case "Invalid expression", "Missing expression":
-		if m := oddNumber.FindStringSubmatch(line); m != nil && strings.HasPrefix(m[1], ".") {
+		if m := oddNumber().FindStringSubmatch(line); m != nil && strings.HasPrefix(m[1], ".") {
 			return rng, "Not a number", fmt.Sprintf("Digits stand on both sides of a point: 0%s.", m[1])
 		}
 		return rng, "No value here", "After the equals sign comes a number, or text in quotes, or a list in square brackets."

@@ -2,7 +2,6 @@ package songspec
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 	"unicode/utf8"
 
@@ -11,9 +10,9 @@ import (
 
 // Habits of other languages, and of other countries.
 var (
-	decimalComma = regexp.MustCompile(`=\s*(-?[0-9]+),([0-9]+)\s*(?:#.*|//.*)?$`)
-	quotedName   = regexp.MustCompile(`^\s*"([a-z_]+)"\s*[=:]\s*(.*\S)\s*$`)
-	bracedValue  = regexp.MustCompile(`^\s*([a-z_]+)\s*=\s*\{`)
+	decimalComma = pattern(`=\s*(-?[0-9]+),([0-9]+)\s*(?:#.*|//.*)?$`)
+	quotedName   = pattern(`^\s*"([a-z_]+)"\s*[=:]\s*(.*\S)\s*$`)
+	bracedValue  = pattern(`^\s*([a-z_]+)\s*=\s*\{`)
 )
 
 // rewordForeign is for what is right somewhere else: a decimal comma, a name in
@@ -21,14 +20,14 @@ var (
 func (s wording) rewordForeign(rng hcl.Range, line string, d *hcl.Diagnostic) (hcl.Range, string, string) {
 	switch d.Summary {
 	case "Unexpected comma after argument":
-		if m := decimalComma.FindStringSubmatch(line); m != nil {
+		if m := decimalComma().FindStringSubmatch(line); m != nil {
 			return rng, "A decimal comma", fmt.Sprintf("A number is written with a point: %s.%s.", m[1], m[2])
 		}
 		return rng, "A comma too many", "Each value stands on a line of its own, without a comma at its end."
 	case "Argument definition required":
 		return rng, "More on one line than fits", "A block in a block stands on a line of its own, and so does the closing brace."
 	case "Invalid argument name":
-		if m := quotedName.FindStringSubmatch(line); m != nil {
+		if m := quotedName().FindStringSubmatch(line); m != nil {
 			return rng, "A name in quotes", fmt.Sprintf("Write %s = %s.", m[1], strings.TrimRight(m[2], ","))
 		}
 		return rng, "A name in quotes", fmt.Sprintf("The name of a value stands without quotes: %s.", s.Value)
@@ -43,7 +42,7 @@ func (s wording) rewordForeign(rng hcl.Range, line string, d *hcl.Diagnostic) (h
 	case "Missing attribute value", "Missing key/value separator", "Missing attribute separator", "Unterminated object constructor expression":
 		for n := rng.Start.Line; n >= 1; n-- {
 			at := s.lineText(n)
-			m := bracedValue.FindSubmatchIndex(at)
+			m := bracedValue().FindSubmatchIndex(at)
 			if m == nil {
 				continue
 			}
@@ -65,30 +64,30 @@ func (s wording) rewordForeign(rng hcl.Range, line string, d *hcl.Diagnostic) (h
 const textHead = "Not the head of a text"
 
 var (
-	foreignHead = regexp.MustCompile(`=\s*("""|<<-?\s*$|<<-?\s+\S|<<-?["'])`)
-	crowdedHead = regexp.MustCompile(`=\s*(<<-?[\p{L}_][\p{L}\p{N}_-]*)[^\p{L}\p{N}_-]`)
+	foreignHead = pattern(`=\s*("""|<<-?\s*$|<<-?\s+\S|<<-?["'])`)
+	crowdedHead = pattern(`=\s*(<<-?[\p{L}_][\p{L}\p{N}_-]*)[^\p{L}\p{N}_-]`)
 )
 
 // songLine looks for chords where none can stand, and at a line on which a text
 // of several lines was to begin.
 func songLine(line string) (from, to int, summary, detail string, ok bool) {
-	if m := unquotedChords.FindStringSubmatchIndex(line); m != nil {
+	if m := unquotedChords().FindStringSubmatchIndex(line); m != nil {
 		return m[2], m[3], "Chord text needs quotes", `Write chords = "| C | F |", or several lines between <<-EOT and EOT.`, true
 	}
-	if m := foreignHead.FindStringSubmatchIndex(line); m != nil {
+	if m := foreignHead().FindStringSubmatchIndex(line); m != nil {
 		return m[2], m[3], textHead, "Several lines of chords begin with <<-EOT, in one word, and end with a line that holds EOT alone.", true
 	}
-	if m := crowdedHead.FindStringSubmatchIndex(line); m != nil {
+	if m := crowdedHead().FindStringSubmatchIndex(line); m != nil {
 		return m[2], m[3], textHead, fmt.Sprintf("Nothing may follow %s on its line. The chords begin on the next one.", line[m[2]:m[3]]), true
 	}
-	if m := chordLine.FindStringIndex(line); m != nil {
+	if m := chordLine().FindStringIndex(line); m != nil {
 		return m[1] - 1, m[1], "Chords outside a text", "Chord lines stand between chords = <<-EOT and a line with EOT alone.", true
 	}
 	return 0, 0, "", "", false
 }
 
 // chordLine is a line that begins with a bar line.
-var chordLine = regexp.MustCompile(`^\s*:?\|`)
+var chordLine = pattern(`^\s*:?\|`)
 
 // oddBlanks are blanks of other keyboards and of typesetters, which look like one.
 const oddBlanks = "\u00a0\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u200b\u202f\u205f\u2060\u3000\ufeff"
@@ -135,7 +134,7 @@ func (s *source) runaway(lo, hi int) int {
 		if s.lines[n-1] < lo || isChartComment([]byte(line)) {
 			continue
 		}
-		if strings.HasPrefix(line, "}") || strings.HasSuffix(line, "{") || valueLine.MatchString(line) {
+		if strings.HasPrefix(line, "}") || strings.HasSuffix(line, "{") || valueLine().MatchString(line) {
 			return n
 		}
 	}
@@ -143,4 +142,4 @@ func (s *source) runaway(lo, hi int) int {
 }
 
 // valueLine is name = value; no chord has an equals sign.
-var valueLine = regexp.MustCompile(`^[a-z_]+\s*=`)
+var valueLine = pattern(`^[a-z_]+\s*=`)

@@ -3,7 +3,6 @@ package library
 import (
 	"bytes"
 	"fmt"
-	"regexp"
 	"unicode/utf8"
 
 	"github.com/hashicorp/hcl/v2"
@@ -87,10 +86,10 @@ func badLine(name string, src []byte, at hcl.Range, summary, detail string, args
 // colonFirst reports a colon after the first word of its line.
 func colonFirst(src []byte, at int) bool {
 	before := src[bytes.LastIndexByte(src[:at], '\n')+1 : at]
-	return src[at] == ':' && firstWord.Match(before)
+	return src[at] == ':' && firstWord().Match(before)
 }
 
-var firstWord = regexp.MustCompile(`^\s*[a-z_]+\s*$`)
+var firstWord = pattern(`^\s*[a-z_]+\s*$`)
 
 // badPlace is where the first byte that is not UTF-8 stands.
 func badPlace(name string, src []byte) hcl.Range {

@@ -2,7 +2,6 @@ package library
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 
 	"github.com/hashicorp/hcl/v2"
@@ -43,23 +42,23 @@ func syntax(name string, src []byte, diags hcl.Diagnostics) hcl.Diagnostics {
 }
 
 var (
-	bareRow  = regexp.MustCompile(`^\s*([a-z_]+)\s*[=:]?\s*([^\s"=:\[{][^"#]*?)"?\s*(#.*)?$`)
-	openRow  = regexp.MustCompile(`^\s*([a-z_]+)\s*[=:]?\s*("[^"]*?)\s*$`)
-	runTempo = regexp.MustCompile(`^\s*tempo\s*=\s*\[?\s*(\d+)\s*(?:-|–|to|\.\.|,|;|\s)\s*(\d+)\s*\]?\s*$`)
+	bareRow  = pattern(`^\s*([a-z_]+)\s*[=:]?\s*([^\s"=:\[{][^"#]*?)"?\s*(#.*)?$`)
+	openRow  = pattern(`^\s*([a-z_]+)\s*[=:]?\s*("[^"]*?)\s*$`)
+	runTempo = pattern(`^\s*tempo\s*=\s*\[?\s*(\d+)\s*(?:-|–|to|\.\.|,|;|\s)\s*(\d+)\s*\]?\s*$`)
 )
 
 // rowLine finds a row without its quotes, or with one of them: HCL would make a
 // sum of it, or a text that never ends.
 func rowLine(line string) (from, to int, summary, detail string, ok bool) {
-	if m := openRow.FindStringSubmatchIndex(line); m != nil && isRow(line[m[2]:m[3]]) {
+	if m := openRow().FindStringSubmatchIndex(line); m != nil && isRow(line[m[2]:m[3]]) {
 		row := strings.TrimSpace(strings.TrimLeft(line[m[4]:m[5]], `"`))
 		return m[4], m[5], "A row is never closed", fmt.Sprintf(`A row ends with a quote on its line: %s = "%s".`, line[m[2]:m[3]], cut(row)), true
 	}
-	if m := bareRow.FindStringSubmatchIndex(line); m != nil && isRow(line[m[2]:m[3]]) {
+	if m := bareRow().FindStringSubmatchIndex(line); m != nil && isRow(line[m[2]:m[3]]) {
 		row := strings.Trim(strings.TrimSpace(line[m[4]:m[5]]), "'`“”„‘’«»")
 		return m[4], m[5], "A row without quotes", fmt.Sprintf(`Rows stand in straight double quotes: %s = "%s".`, line[m[2]:m[3]], cut(row)), true
 	}
-	if m := runTempo.FindStringSubmatchIndex(line); m != nil {
+	if m := runTempo().FindStringSubmatchIndex(line); m != nil {
 		return m[2], m[5], "Not a range", fmt.Sprintf("The slowest and the quickest tempo stand in brackets with a comma between: tempo = [%s, %s].", line[m[2]:m[3]], line[m[4]:m[5]]), true
 	}
 	return 0, 0, "", "", false
