@@ -48,6 +48,6 @@ file that would not change is not written.`,
 			return nil
 		},
 	}
-	cmd.Flags().StringVar(&out, "out", "", "folder to write to (default: bed, beside the song)")
+	cmd.Flags().StringVar(&out, "out", "", "write to the folder `DIR` (default: bed, beside the song)")
 	return cmd
 }

@@ -62,7 +62,7 @@ error; a warning alone is no error.`,
 			return nil
 		},
 	}
-	cmd.Flags().StringVar(&format, "format", "text", "text, or json for editors and scripts")
+	cmd.Flags().StringVar(&format, "format", "text", "`FORMAT` is text, or json for editors and scripts")
 	return cmd
 }
 

@@ -85,7 +85,7 @@ wants it. In a project whose file .gitattributes has the line
 			return nil
 		},
 	}
-	cmd.Flags().StringVar(&format, "format", "text", "text, or json for scripts")
+	cmd.Flags().StringVar(&format, "format", "text", "`FORMAT` is text, or json for scripts")
 	cmd.Flags().BoolVar(&git, "git", false, "be an external diff for git")
 	return cmd
 }

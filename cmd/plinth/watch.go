@@ -69,9 +69,9 @@ are never two. A program left in the background counts as long as it may print h
 		},
 	}
 	flags := cmd.Flags()
-	flags.StringVar(&o.Out, "out", "", "folder to write to (default: bed, beside the song)")
-	flags.DurationVar(&poll, "poll", 0, "look at the files instead of waiting for the system's word")
+	flags.StringVar(&o.Out, "out", "", "write to the folder `DIR` (default: bed, beside the song)")
+	flags.DurationVar(&poll, "poll", 0, "look at the files every `TIME` instead of waiting for the system's word")
 	flags.Lookup("poll").NoOptDefVal = "250ms"
-	flags.StringVar(&o.Then, "then", "", "command to run after each good build")
+	flags.StringVar(&o.Then, "then", "", "run `COMMAND` after each good build")
 	return cmd
 }
