@@ -52,32 +52,34 @@ func TestWhereNoFillStands(t *testing.T) {
 	for _, row := range []struct {
 		name   string
 		last   bool
-		change func(s *section)
+		change func(s, next *section)
 	}{
-		{"the song's end", true, func(*section) {}},
-		{"fills = false", false, func(s *section) { s.noFills = true }},
-		{"over a stop", false, func(s *section) {
+		{"the song's end", true, func(_, _ *section) {}},
+		{"fills = false", false, func(s, _ *section) { s.noFills = true }},
+		{"over a stop", false, func(s, _ *section) {
 			s.change = func(p *timeline.Pass) { event(p, timeline.Stop, 3, 2*quarter, nil) }
 		}},
-		{"over a held beat", false, func(s *section) {
+		{"over a held beat", false, func(s, _ *section) {
 			s.change = func(p *timeline.Pass) {
 				event(p, timeline.Hold, 3, 3*quarter, func(e *timeline.Event) { e.Extra = quarter })
 			}
 		}},
-		{"a bar of written hits", false, func(s *section) {
+		{"a bar of written hits", false, func(s, _ *section) {
 			s.change = func(p *timeline.Pass) {
 				event(p, timeline.Accent, 3, 0, func(e *timeline.Event) { e.Alone = true })
 			}
 		}},
-		{"where the singer comes in", false, func(s *section) {
+		{"where the singer comes in", false, func(s, _ *section) {
 			s.change = func(p *timeline.Pass) {
 				p.Sung = []timeline.SungNote{{Tick: p.Length - quarter, Length: quarter, Key: 64}}
 			}
 		}},
+		{"before a section without drums", false, func(_, next *section) { next.tacet = timeline.Only(timeline.Drums) }},
 	} {
 		s := section{name: "a", chords: "C|F|G|C", energy: 4}
-		row.change(&s)
-		sections := []section{s, {name: "b", chords: "C|F", energy: 5}}
+		next := section{name: "b", chords: "C|F", energy: 5}
+		row.change(&s, &next)
+		sections := []section{s, next}
 		if row.last {
 			sections = sections[:1]
 		}

@@ -73,12 +73,14 @@ func (p *plan) clear(s span) span {
 }
 
 // closingSpan is where the fill that closes the section stands, empty when there
-// is none: at the song's end, where the section wants none, over a stop, a held
-// beat or a bar of written hits, and where the singer comes in.
+// is none: at the song's end, where the section wants none, before a section that the
+// drummer sits out (a fill promises what does not come; common practice, no single
+// source), over a stop, a held beat or a bar of written hits, and where the singer
+// comes in.
 func (p *plan) closingSpan() span {
 	last := len(p.pass.Bars) - 1
 	a := p.pass.After
-	if !p.pass.Fills || a == nil || last < 0 || !p.plays(last) || p.alone()[last] || len(p.fills) == 0 {
+	if !p.pass.Fills || a == nil || a.Tacet.Has(timeline.Drums) || last < 0 || !p.plays(last) || p.alone()[last] || len(p.fills) == 0 {
 		return span{}
 	}
 	choice := closingBeats[a.Energy-1]

@@ -206,7 +206,7 @@ func join(tl *timeline.Timeline) {
 		if i > 0 {
 			b := &tl.Passes[i-1]
 			p.Before = &timeline.Neighbour{Section: b.Section, Ordinal: b.Ordinal,
-				Chord: b.Chords[len(b.Chords)-1].Chord, Energy: b.EnergyTo, Feel: b.Feel}
+				Chord: b.Chords[len(b.Chords)-1].Chord, Energy: b.EnergyTo, Feel: b.Feel, Tacet: b.Tacet}
 			for _, e := range b.Events {
 				if e.Kind == timeline.Push && e.Target == b.Length {
 					e.Tick -= b.Length
@@ -217,7 +217,7 @@ func join(tl *timeline.Timeline) {
 		if i+1 < len(tl.Passes) {
 			a := &tl.Passes[i+1]
 			p.After = &timeline.Neighbour{Section: a.Section, Ordinal: a.Ordinal,
-				Chord: a.Chords[0].Chord, Energy: a.EnergyFrom, Feel: a.Feel}
+				Chord: a.Chords[0].Chord, Energy: a.EnergyFrom, Feel: a.Feel, Tacet: a.Tacet}
 		}
 	}
 }

@@ -55,14 +55,14 @@ func (r *resolver) neighbours() {
 			b := &ps[i-1]
 			ps[i].Before = &timeline.Neighbour{
 				Section: b.Section, Ordinal: b.Ordinal,
-				Chord: b.Chords[len(b.Chords)-1].Chord, Energy: b.EnergyTo, Feel: b.Feel,
+				Chord: b.Chords[len(b.Chords)-1].Chord, Energy: b.EnergyTo, Feel: b.Feel, Tacet: b.Tacet,
 			}
 		}
 		if i+1 < len(ps) {
 			a := &ps[i+1]
 			ps[i].After = &timeline.Neighbour{
 				Section: a.Section, Ordinal: a.Ordinal,
-				Chord: a.Chords[0].Chord, Energy: a.EnergyFrom, Feel: a.Feel,
+				Chord: a.Chords[0].Chord, Energy: a.EnergyFrom, Feel: a.Feel, Tacet: a.Tacet,
 			}
 		}
 	}

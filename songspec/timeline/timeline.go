@@ -169,6 +169,7 @@ type Neighbour struct {
 	Chord   harmony.Chord // its last (Before) or first (After) chord
 	Energy  int           // its energy at the border
 	Feel    string
+	Tacet   Players // who keeps out of it
 }
 
 // EnergyAt is the energy of bar i (from 0): even steps from EnergyFrom in the
