@@ -204,7 +204,11 @@ func (s system) writeTemp(final string, data []byte, old fs.FileInfo, sync bool)
 	_, err = f.Write(data)
 	if err == nil && old != nil && runtime.GOOS != "windows" {
 		keepOwner(f, old)
-		err = f.Chmod(old.Mode().Perm())
+		// Some file systems, those of sticks and cards, know no permissions and refuse to
+		// set even those that they show.
+		if info, e := os.Stat(f.Name()); e != nil || info.Mode().Perm() != old.Mode().Perm() {
+			err = f.Chmod(old.Mode().Perm())
+		}
 	}
 	if err == nil && sync {
 		err = f.Sync()
