@@ -150,6 +150,9 @@ func isChartComment(b []byte) bool {
 // web pages and word processors write it; 0 when there is none.
 func blankAt(b []byte) int {
 	if b[0] < utf8.RuneSelf {
+		if b[0] == '\v' || b[0] == '\f' {
+			return 1
+		}
 		return 0
 	}
 	if r, n := utf8.DecodeRune(b); unicode.IsSpace(r) {

@@ -72,6 +72,9 @@ func (r *resolver) readable(c *chart, key harmony.Key) {
 			}
 			if got := r.chord(w.text, key, key); got.err != nil {
 				w.bad = true
+				if j > 0 && r.oneWord(&c.written[i].words[j-1], w, key) {
+					continue
+				}
 				r.notAChord(w, got.err)
 				g, s := harmony.Tongues(w.text)
 				german, solfege = german || g, solfege || s
@@ -81,6 +84,19 @@ func (r *resolver) readable(c *chart, key harmony.Key) {
 	if german || solfege {
 		r.falseFriends(c, german, solfege)
 	}
+}
+
+// oneWord reports a chord that was written in two words, C maj7.
+func (r *resolver) oneWord(before, w *chartWord, key harmony.Key) bool {
+	if before.slash || before.bad || strings.ContainsAny(before.text, "/.") {
+		return false
+	}
+	whole := r.chord(before.text+w.text, key, key)
+	if whole.err != nil || whole.chord.None {
+		return false
+	}
+	r.rep.errorf(r.f.src.rng(before.lo, w.hi), "A chord in two words", "A chord is written without a blank: %q.", before.text+w.text)
+	return true
 }
 
 // falseFriends warns of symbols that can be read, but in a chart whose others are

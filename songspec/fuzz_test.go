@@ -70,7 +70,7 @@ func FuzzFormat(f *testing.F) {
 // FuzzChart: a chart of any text has bars that add up to its length, or is
 // refused.
 func FuzzChart(f *testing.F) {
-	for _, s := range []string{"| C | F |", "|: C F :|x3 | G / / Am |", "| (2/4) C | % | N.C. |", "C | F\nG", "|: C :|: F :|", ":|x|", "| C(b9, #11) |", "| % |", "|:|", "| / / C / |", "||", "// x\n| C |", "(7/8 2+2+3) C | C"} {
+	for _, s := range []string{"| C | F |", "|: C F :|x3 | G / / Am |", "| (2/4) C | % | N.C. |", "C | F\nG", "|: C :|: F :|", ":|x|", "| C(b9, #11) |", "| % |", "|:|", "| / / C / |", "||", "// x\n| C |", "(7/8 2+2+3) C | C", "| \v | C\f F |", "| C\u00a0 F |\u0085 G |"} {
 		f.Add(s, 4, 4)
 		f.Add(s, 12, 8)
 	}

@@ -40,6 +40,7 @@ var musicMistakes = []mistake{
 	{"bracket apart from its chord", "it is no meter", one("| C7 (b9) | F |")},
 	{"chart with two kinds of mistakes", "its symbols are looked at although its bars are wrong", one("| C | | Hm |")},
 
+	{"chord in two words", "its quality is no chord", one("| C maj7 | B 7 | F #m | D sus4 G |")},
 	{"blank of no width in a chart", "nobody sees it", one("| C\u200b F | G |")},
 	{"dots for beats", "as in some song books", one("| C . . . | F |")},
 	{"commas between chords", "blanks part them", one("C, G, Am, F")},
