@@ -88,8 +88,8 @@ func (r *resolver) readable(c *chart, key harmony.Key) {
 
 // oneWord reports a chord that was written in two words, C maj7.
 func (r *resolver) oneWord(before, w *chartWord, key harmony.Key) bool {
-	if before.slash || before.bad || strings.ContainsAny(before.text, "/.") {
-		return false
+	if before.slash || before.bad || strings.ContainsAny(before.text, "/.") || strings.Trim(w.text, "+-–−^°o") == "" {
+		return false // a dash between two chords makes neither of them minor
 	}
 	whole := r.chord(before.text+w.text, key, key)
 	if whole.err != nil || whole.chord.None {
