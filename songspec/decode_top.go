@@ -178,7 +178,7 @@ func (d *decoder) vocal(f *File, b *hclsyntax.Block) {
 				v.track = t.s
 			}
 		case "from":
-			v.from, _ = d.whole(a.Expr, "the bar of the song where the vocal file starts", 1, MaxBars)
+			v.from, _ = d.whole(a.Expr, "the bar of the song where the vocal file starts", -MaxBars, MaxBars)
 		case "range":
 			v.low, v.high, _ = d.singerRange(a.Expr)
 		}

@@ -32,9 +32,9 @@ func Apply(tl *timeline.Timeline, src []byte) []Problem {
 }
 
 // Place lays the voice of a file onto the song: by beats, scaled from the file's
-// division to 960 ticks a quarter, its first bar on bar tl.Vocal.From (0 means
-// 1) of the song. A file that begins with one short bar, as an upbeat is
-// exported, has that bar before bar From.
+// division to 960 ticks a quarter, its first bar on bar tl.Vocal.From of the song:
+// 0 and less are the bars in front of bar 1, of a count-in or a pickup. A file that
+// begins with one short bar, as an upbeat is exported, has that bar before bar From.
 //
 // It fills tl.Vocal.Notes (absolute ticks, by Tick, then Key; two may sound at
 // once when the file has it so) and every pass's Sung: relative to the pass,
@@ -77,14 +77,10 @@ func Place(tl *timeline.Timeline, f *File) []Problem {
 			Detail: fmt.Sprintf("%s: taken for the voice is %q (%s), but %s could be it too; say so with track = %q.",
 				v.Path, choice.Track.Name, choice.Why, quoted(choice.Doubt), choice.Track.Name)})
 	}
-	from := v.From
-	if from == 0 {
-		from = 1
-	}
-	at, ok := BarStart(tl, from)
+	at, ok := BarStart(tl, v.From)
 	if !ok {
 		return append(out, Problem{Error: true, Attr: "from", Summary: "No such bar",
-			Detail: fmt.Sprintf("The guide vocal starts at bar %d, but the song has bars %d to %d.", from, 1-tl.LeadBars, lastBar(tl))})
+			Detail: fmt.Sprintf("The guide vocal starts at bar %d, but the song has bars %d to %d.", v.From, 1-tl.LeadBars, lastBar(tl))})
 	}
 	l := layout{tl: tl, file: f, at: at - upbeat(f)}
 	out = append(out, l.notes(choice.Track)...)

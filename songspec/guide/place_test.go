@@ -36,6 +36,22 @@ func TestPlace(t *testing.T) {
 	}
 }
 
+// A guide sung over the finished bed has the count-in's bars in front: its first bar
+// is bar -1 of a song with two, and what is sung in the file's bar 3 is in bar 1.
+func TestPlaceOverCountIn(t *testing.T) {
+	tl := song(t, "C", 60, 2*3840, verse)
+	tl.LeadBars = 2
+	tl.Vocal.From = -1
+	got := place(t, tl, file(0, line("Vocal", 0, [3]int{67, 2 * 1920, 480})))
+	if want := []timeline.SungNote{{Tick: tl.Passes[0].Start, Length: 960, Key: 67}}; len(got) != 0 || !reflect.DeepEqual(tl.Vocal.Notes, want) {
+		t.Errorf("%v, notes %v, want %v", got, tl.Vocal.Notes, want)
+	}
+	tl.Vocal.From = -2
+	if got := Apply(tl, file(0, line("Vocal", 0, [3]int{67, 0, 480}))); len(got) != 1 || !strings.Contains(got[0].Detail, "bars -1 to 4") {
+		t.Errorf("a bar before the file's first: %v", got)
+	}
+}
+
 func TestPlaceScale(t *testing.T) {
 	for _, tt := range []struct {
 		name     string

@@ -88,7 +88,7 @@ type PianoSetup struct {
 type Vocal struct {
 	Path          string // slash-separated, relative to the song file's folder
 	Track         string // empty: the likeliest
-	From          int    // bar of the song where the file's first bar stands, counted from 1
+	From          int    // bar of the song where the file's first bar stands; 0 and less are in front of bar 1
 	RangeLow      int    // MIDI notes; 0 when no range is stated
 	RangeHigh     int
 	Line          int // where it stands in the song file, for messages
