@@ -2,7 +2,7 @@ package songspec
 
 import "strings"
 
-// calledHere are words that musicians and other programs of the trade use for what
+// calledHere are words that musicians use for what
 // has another name in a song file, with how that is written. Common practice, no
 // single source.
 var calledHere = map[string]string{
@@ -40,7 +40,7 @@ var feelCalled = []struct {
 	{[]string{"funk", "16th", "sixteenth", "sixteenths", "16ths", "rnb", "r&b"}, []string{"tight-sixteenths", "ballad-sixteenths"}},
 	{[]string{"reggae"}, []string{"one-drop"}},
 	{[]string{"disco", "dance", "house"}, []string{"four-on-the-floor"}},
-	{[]string{"soul", "motown"}, []string{"snare-on-four", "slow-twelve"}},
+	{[]string{"soul"}, []string{"snare-on-four", "slow-twelve"}},
 	{[]string{"gospel"}, []string{"slow-twelve", "gospel-six"}},
 	{[]string{"blues"}, []string{"shuffle", "slow-twelve"}},
 	{[]string{"country", "polka", "foxtrot", "boom-chick"}, []string{"two-beat", "train"}},
