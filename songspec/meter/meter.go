@@ -74,9 +74,13 @@ func (m Meter) UnitTicks() int64 { return 4 * TicksPerQuarter / int64(m.Den) }
 // BarTicks is the length of a bar in ticks.
 func (m Meter) BarTicks() int64 { return int64(m.Num) * m.UnitTicks() }
 
-// Compound reports whether the tempo counts dotted quarters: 6/8, 9/8 and 12/8.
+// Compound reports whether the tempo counts dotted quarters: 6/8, 9/8 and 12/8,
+// also where the groups of three are written out.
 func (m Meter) Compound() bool {
-	return m.Den == 8 && m.Groups == "" && (m.Num == 6 || m.Num == 9 || m.Num == 12)
+	if m.Den != 8 || m.Num != 6 && m.Num != 9 && m.Num != 12 {
+		return false
+	}
+	return m.Groups == "" || m.Groups == strings.TrimSuffix(strings.Repeat("3+", m.Num/3), "+")
 }
 
 // TempoTicks is the length in ticks of the beat that a tempo figure counts: a

@@ -18,6 +18,8 @@ func TestParse(t *testing.T) {
 		{"6/8", "two dotted quarters", "[0 1440]", 1440, 2880, true},
 		{"9/8", "three dotted quarters", "[0 1440 2880]", 1440, 4320, true},
 		{"12/8", "four dotted quarters", "[0 1440 2880 4320]", 1440, 5760, true},
+		{"12/8 3+3+3+3", "the groups that it has anyhow", "[0 1440 2880 4320]", 1440, 5760, true},
+		{"12/8 3+3+2+2+2", "other groups count quarters", "[0 1440 2880 3840 4800]", 960, 5760, false},
 		{"5/8", "three and two where nothing is said", "[0 1440]", 960, 2400, false},
 		{"7/8", "two, two and three where nothing is said", "[0 960 1920]", 960, 3360, false},
 		{"7/8 3+2+2", "as it is said", "[0 1440 2400]", 960, 3360, false},
