@@ -2,6 +2,7 @@ package songspec
 
 import (
 	"fmt"
+	"strings"
 
 	"plinth/songspec/harmony"
 )
@@ -54,6 +55,27 @@ func (r *resolver) applied(c *chart, key harmony.Key) {
 		r.rep.warnf(r.f.src.rng(w.lo, w.hi), fmt.Sprintf("%q is %s here", clip(w.text, 24), got.chord),
 			"A numeral after the slash is the chord it leads to: this is read as %s of %s. If %s is meant, the bass is a figure: write %s, or %s.",
 			w.text[:len(w.text)-len(a.Target)-1], a.Target, a.Over, a.OverWritten, a.Over)
+	}
+}
+
+// ownRoots warns of figures that put a chord's own root in the bass, where the
+// key's tonic is perhaps meant to stay below.
+func (r *resolver) ownRoots(c *chart, key harmony.Key) {
+	words := c.inOrder()
+	for i, w := range words {
+		over, written, ok := harmony.OverTonic(w.text, key)
+		if !ok {
+			continue
+		}
+		// V/3 V/1 is a line of the bass.
+		line := func(j int) bool {
+			return j >= 0 && j < len(words) && words[j].text != w.text && strings.HasPrefix(words[j].text, strings.TrimSuffix(w.text, "1"))
+		}
+		if line(i-1) || line(i+1) {
+			continue
+		}
+		r.rep.warnf(r.f.src.rng(w.lo, w.hi), fmt.Sprintf("%q is %s here", clip(w.text, 24), r.chord(w.text, key, key).chord),
+			"The figure is counted in the chord itself, and its 1 is the root. If %s is meant, over the key's own 1, write %s, or %s.", over, written, over)
 	}
 }
 

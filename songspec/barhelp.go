@@ -22,6 +22,10 @@ func barHelp(bar *writtenBar, m meter.Meter) string {
 	if slashes > 0 {
 		what += " and " + count(slashes, "slash")
 	}
+	if m.Den < 4 && len(bar.words) > beats && len(bar.words) <= inQuarters(m).Num {
+		return fmt.Sprintf("%s are too many for a bar of %s, which has %s. For a chart in quarters write meter = %q; the tempo stays, as it counts quarters in both.",
+			what, m, count(beats, "beat"), inQuarters(m))
+	}
 	if len(bar.words) > beats && (slashes == 0 || len(bar.words) > m.Num) {
 		return fmt.Sprintf("%s are too many for a bar of %s, which has %s: at most one a beat. Move some into a bar of their own.",
 			what, m, count(beats, "beat"))

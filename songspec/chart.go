@@ -124,6 +124,12 @@ func (r *chartReader) scan() {
 				i = end
 			}
 			continue
+		case b == '#' || b == '/':
+			if end, ok := r.comment(i, hi); ok {
+				i = end
+			} else {
+				i = r.word(i, hi)
+			}
 		case b == '|' || b == ':':
 			i = r.barLine(i, hi)
 		case b == '(':

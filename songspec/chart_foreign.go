@@ -18,6 +18,8 @@ var (
 	bareHeading  = pattern(`^([A-Za-z][A-Za-z-]+)\s*([0-9]*)\s*:?$`)
 	endingMark   = pattern(`^\[?[1-9]([.,-][1-9])*\.?[\])]?$|^\[[1-9]`)
 	timesMark    = pattern(`^\(?\s*(?:[xX×]\s*([0-9]{1,3})|([0-9]{1,3})\s*[xX×])\s*\)?$`)
+	sixthWord    = pattern(`^(?i:it|fr|ger|gr)\.?\+?(6|65|43|7)?$`)
+	subFive      = pattern(`^(?i:sub)V7?(/[ivIV]+)?$`)
 	formWord     = pattern(`^(?i:d\.?\s?[cs]\.?|al|fine|coda|segno|dal|da|capo|to|repeat|x[0-9]+|bis)[.,:]?$`)
 )
 
@@ -58,6 +60,31 @@ func (r *chartReader) prose(i, hi int) (end int, ok bool) {
 	return 0, false
 }
 
+// comment reports a comment behind the bars of its line, where a // is two beats and
+// a # no chord. It returns the offset of the line's end when it did.
+func (r *chartReader) comment(i, hi int) (end int, ok bool) {
+	end = i
+	for end < hi && r.s.src[end] != '\n' {
+		end++
+	}
+	line := strings.TrimRight(string(r.s.src[i:end]), " \t\r")
+	words := strings.Fields(strings.TrimLeft(line, "#/"))
+	if len(words) == 0 || strings.ContainsAny(line, "|\\") {
+		return 0, false
+	}
+	apart := strings.ContainsAny(strings.TrimLeft(line, "#/")[:1], " \t")
+	switch reads := func(s string) bool { _, _, err := harmony.ParseEither(s, harmony.Key{}); return err == nil }; {
+	case strings.HasPrefix(line, "//"):
+		if words[0] == "%" || strings.Trim(words[0], "/") == "" || reads(words[0]) {
+			return 0, false // | C // F
+		}
+	case line[0] != '#' || !apart && (!isChartComment([]byte(line)) || reads("C#"+words[0])):
+		return 0, false // #ivo7, and C #m7
+	}
+	r.errorf(i, i+len(line), "A comment behind the bars", "In a chart a comment has a line of its own, with # and a blank in front of it.")
+	return end, true
+}
+
 // isWordOfText reports a word that is letters alone, as those of a text are.
 func isWordOfText(w string) bool {
 	w = strings.Trim(w, ".,;:!?'\"()’“”„-")
@@ -87,6 +114,10 @@ func foreignWord(text string) (summary, help string) {
 		return "A number of times", fmt.Sprintf("Bars that are played again stand between |: and :|, with the number after it: |: C | F :|x%s.", m[1]+m[2])
 	case strings.HasPrefix(text, "[") && endingMark().MatchString(text):
 		return "An ending", "First and second endings have no sign here: write the bars out, once for each time."
+	case sixthWord().MatchString(text):
+		return "An augmented sixth", "It is written as it sounds: bVI7."
+	case subFive().MatchString(text):
+		return "A dominant by its use", "The dominant a half step above is written as it sounds: bII7, and bII7/V before V."
 	case formWord().MatchString(text):
 		return "The way through the form", "Where the song goes from here is said in the form: play \"verse\" {} for each section in turn. Bars are repeated with |: and :|."
 	}

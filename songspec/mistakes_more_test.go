@@ -26,6 +26,11 @@ var writtenMistakes = []mistake{
 	{"function of another language", "HCL speaks of function arguments", "tempo = bpm(72 4)\n" + one("| C |")},
 	{"something after a block", "HCL asks for a newline", one("| C |", `accent "1" {} fill "1: 3" {}`)},
 	{"list not closed at the end", "HCL speaks of tuple constructors", "grooves = [\"a.hcl\""},
+	{"brace behind a value", "HCL asks for a newline", "section \"a\" {\n  energy = 2\n  chords = \"| C |\" }\n"},
+	{"brace behind a number", "the number is one", "section \"a\" {\n  chords = \"| C |\"\n  energy = 2 }\n"},
+	{"two values on a line", "the first is a number", "tempo = 72 energy = 3\n" + one("| C |")},
+	{"two texts on a line", "the second is no text", "title = \"x\" key = \"C\"\n" + one("| C |")},
+	{"word behind a number", "the number is one", "tempo = 72 bpm\n" + one("| C |")},
 	{"question mark", "HCL speaks of conditionals", "title = \"Who\" ?\n" + one("| C |")},
 }
 
@@ -33,6 +38,11 @@ var writtenMistakes = []mistake{
 var musicMistakes = []mistake{
 	// Charts from elsewhere.
 	{"pasted from a web page", "a message a line, not one a word", "section \"a\" {\n  chords = <<-EOT\n    [Verse 1]\n    G      D\n    I walked along the river\n    Em  C  (x2)\n    Chorus:\n    G - D - Em - C\n  EOT\n}\n"},
+	{"comments behind bars", "one message a line, and C #m7 is no comment", "section \"a\" {\n  chords = <<-EOT\n    | C | F | # the river\n    | C G7 // and back\n    | C #m7 | F // G |\n    | C | F #home again\n    | C | // G\n  EOT\n}\n"},
+	{"names of harmony books", "as they sound", one("| Ger65 | It6 | subV7/V |")},
+	{"spellings of other countries", "j is major, and 7/4 a suspension", one("| Cj7 | C7/4 | Ij7 | Csus2/4 |")},
+	{"four chords in two halves", "a chart in quarters is one in 4/4", "meter = \"2/2\"\n" + one("| C / F / | C F |")},
+	{"feel of four quarters in two halves", "the tempo counts quarters in both", "meter = \"2/2\"\nfeel = \"swing\"\n" + one("| C |")},
 	{"German chords without bar lines", "they are no words of a text", "section \"a\" {\n  chords = <<-EOT\n    Hm Es Fis As\n  EOT\n}\n"},
 	{"repeat with a number in brackets", "it is no meter", one("| C | F (x2) |")},
 	{"engraver's signs", "endings, D.C., slashes and bar lines that no keyboard has", "section \"a\" {\n  chords = <<-EOT\n    |: C | F [1. | G :|\n    | C D.C. al Coda | F ∕ | C ‖\n  EOT\n}\n"},
@@ -84,6 +94,8 @@ var musicMistakes = []mistake{
 	{"push with a comma", "bar 4, count 4& is meant", one(eight, `push "4, 4&" {}`)},
 	{"accent the wrong way round", "nobody counts backwards", one(eight, `accent "4 2&" {}`)},
 	{"push into a bar that is no count", "bar 8 is meant", one(eight, `push "8, 4&" {}`)},
+	{"two places in one", "the second's bar is shown", one(eight, `push "4: 4&, 8: 4&" {}`, `accent "2: 1-4" {}`, `accent "2: 1-trip-let" {}`)},
+	{"dash of a word processor", "it looks like the right one", one(eight, `accent "5–8: 2 4" {}`)},
 	{"bars that are no counts", "bars 4 and 8 are meant", one(eight, `push "4, 8" {}`)},
 	{"space of a section that another takes over", "said once", one("| C | F |", `space "1, 3" {}`) + "section \"b\" {\n  like   = \"a\"\n  chords = \"| C | F |\"\n}\n"},
 
@@ -98,6 +110,7 @@ var musicMistakes = []mistake{
 	{"five of one", "that is five", one("| V7/I | I |")},
 	{"one over five in minor", "the six-four chord is meant, and G minor is read", "key = \"C minor\"\n" + one("| i/V V7 | i |")},
 	{"four over five with an end", "there is nothing after it to lead to", one("| I | IVmaj7/V |")},
+	{"four over one", "the tonic is meant to stay below, and the chord's own root is read", "key = \"Ab\"\n" + one("| I | iv6/1 | IV/1 | I/1 |")},
 }
 
 // TestBlanksOfWebPages: blanks that are not the keyboard's part chords all the same.
@@ -137,6 +150,7 @@ func TestAppliedAsMeant(t *testing.T) {
 		{"the dominant a tritone away", "| bII7/V | V |"},
 		{"a chain", "| V7/V/V | V7/V | V |"},
 		{"the bass is said besides", "| IV/V/3 | V | I64/V | V |"},
+		{"a line of the bass", "| V/3 | V/1 | V/7 | I/3 | I/1 |"},
 		{"the figure that is meant", "| IV/2 | V7 | I/5 | ii7/4 | V/3 |"},
 	} {
 		t.Run(c.name, func(t *testing.T) { good(t, one(c.chords)) })

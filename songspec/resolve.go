@@ -147,6 +147,7 @@ func (r *resolver) checkSection(s *section) {
 	}
 	r.readable(s.chords, key)
 	r.applied(s.chords, key)
+	r.ownRoots(s.chords, key)
 	lo := r.layout(s.chords, m)
 	if lo == nil {
 		return
@@ -320,8 +321,17 @@ func (r *resolver) feel(set settings) {
 		if set.meter != nil && set.meter.rng.Start.Byte > at.Start.Byte {
 			at = set.meter.rng
 		}
-		r.rep.errorf(at, fmt.Sprintf("The feel %q is not written for %s", name, m), "Feels for %s: %s.", m, orList(quoted(r.feelsFor(m))))
+		help := fmt.Sprintf("Feels for %s: %s.", m, orList(quoted(r.feelsFor(m))))
+		if four := inQuarters(m); m.Den < 4 && info.fits(four) {
+			help += fmt.Sprintf(" Or write meter = %q; the tempo stays, as it counts quarters in both.", four)
+		}
+		r.rep.errorf(at, fmt.Sprintf("The feel %q is not written for %s", name, m), "%s", help)
 	}
+}
+
+// inQuarters is a meter of halves or wholes as one of quarters, as long: 2/2 as 4/4.
+func inQuarters(m meter.Meter) meter.Meter {
+	return meter.Meter{Num: m.Num * 4 / m.Den, Den: 4}
 }
 
 func (r *resolver) feelsFor(m meter.Meter) []string {

@@ -60,10 +60,32 @@ func (r *resolver) tempoFits(name string, bpm int, set settings) {
 	switch {
 	case set.tempo == nil:
 		detail = fmt.Sprintf("Where no tempo is said it is %d. %s Write for example tempo = %d.", bpm, detail, (low+high)/2)
+	case set.feel == nil:
+		detail = fmt.Sprintf("Where no feel is named %s has %q, which sits well from %d to %d beats a minute.", meterOf(set), name, low, high)
+		if n := r.neighbour(name, bpm, info, set); !far && n != "" {
+			detail += fmt.Sprintf(" At %d write feel = %q.", bpm, n)
+		} else if far {
+			detail += r.otherwise(name, bpm, info, set)
+		}
 	case far:
 		detail += r.otherwise(name, bpm, info, set)
 	}
 	r.rep.warnf(at, summary, "%s", detail)
+}
+
+// neighbour is the first of a feel's neighbours that sits well at a tempo, "" where
+// none does.
+func (r *resolver) neighbour(name string, bpm int, info FeelInfo, set settings) string {
+	near := neighbours[name].Slower
+	if bpm > info.TempoHigh {
+		near = neighbours[name].Quicker
+	}
+	for _, n := range near {
+		if i, ok := r.env.Feels[n]; ok && i.fits(meterOf(set)) && bpm >= i.TempoLow && bpm <= i.TempoHigh {
+			return n
+		}
+	}
+	return ""
 }
 
 // otherwise is a sentence that says what would suit a tempo, with a blank before
@@ -71,15 +93,8 @@ func (r *resolver) tempoFits(name string, bpm int, set settings) {
 func (r *resolver) otherwise(name string, bpm int, info FeelInfo, set settings) string {
 	m := meterOf(set)
 	var ways []string
-	near := neighbours[name].Slower
-	if bpm > info.TempoHigh {
-		near = neighbours[name].Quicker
-	}
-	for _, n := range near {
-		if i, ok := r.env.Feels[n]; ok && i.fits(m) && bpm >= i.TempoLow && bpm <= i.TempoHigh {
-			ways = append(ways, fmt.Sprintf("feel = %q", n))
-			break
-		}
+	if n := r.neighbour(name, bpm, info, set); n != "" {
+		ways = append(ways, fmt.Sprintf("feel = %q", n))
 	}
 	fits := func(tempo int) bool { return tempo >= info.TempoLow && tempo <= info.TempoHigh }
 	switch { // 4/4 can be counted twice or half as fast

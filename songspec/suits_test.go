@@ -133,6 +133,27 @@ func TestDefaultTempo(t *testing.T) {
 	}
 }
 
+// TestTempoOfDefault: who has named no feel is told which one the meter has, and which
+// suits the tempo. Common practice, no single source.
+func TestTempoOfDefault(t *testing.T) {
+	for head, want := range map[string]string{
+		"meter = \"6/8\"\ntempo = 54\n":  `Where no feel is named 6/8 has "lilt", which sits well from 60 to 108 beats a minute. At 54 write feel = "gospel-six".`,
+		"meter = \"4/4\"\ntempo = 110\n": `At 110 write feel = "backbeat-eighths".`,
+		"meter = \"4/4\"\ntempo = 140\n": `At 140 write feel = "half-time", or tempo = 70 and two bars in one.`,
+		"meter = \"4/4\"\ntempo = 40\n":  `At 40 write tempo = 80 and each bar as two.`,
+		"meter = \"3/4\"\ntempo = 76\n":  `144 beats a minute.`, // nothing there is plays it
+	} {
+		f, diags := songspec.Parse("t", []byte(head+"section \"a\" {\n  chords = \"| C |\"\n}\n"))
+		if diags.HasErrors() {
+			t.Fatal(diags)
+		}
+		_, diags = f.Resolve(libraryEnv())
+		if len(diags) != 1 || diags[0].Subject.Start.Line != 2 || !strings.HasSuffix(diags[0].Detail, want) {
+			t.Errorf("%q: %v, want %q", head, diags, want)
+		}
+	}
+}
+
 // TestFeelTables: the feels that the tables name are those of the library, and no
 // name of a style is one of them.
 func TestFeelTables(t *testing.T) {

@@ -20,6 +20,7 @@ var (
 	colonHead      = pattern(`^\s*([a-z_]+)\s*(:)\s*([^:={}]*?)\s*\{\s*$`)
 	twoEquals      = pattern(`^\s*[a-z_]+\s*(==+)`)
 	wellWritten    = pattern(`^(-?[0-9]+(\.[0-9]+)?$|"|\[|<<)`)
+	nextValue      = pattern(`^([a-z_]+)\s*=[^=]`)
 	nameHead       = pattern(`^\s*("[^"]*")\s*\{`)
 	inBraces       = pattern(`^\s*([a-z_]+)\s*\{\s*([^{}=]*[^{}=\s])\s*\}\s*$`)
 	openQuote      = pattern(`^\s*([a-z_]+)\s*=\s*([^"\s=\[{<'“][^"=]*")\s*$`)
@@ -109,7 +110,16 @@ func (s wording) reword(rng hcl.Range, d *hcl.Diagnostic) (hcl.Range, string, st
 	case "Invalid number literal":
 		return rng, "Not a number", fmt.Sprintf("A number is written with digits, and a point where it is not whole: %s.", s.Number)
 	case "Missing newline after argument":
-		if m := oddNumber().FindStringSubmatch(line); m != nil {
+		after := strings.TrimSpace(line[min(max(rng.Start.Byte-lo, 0), len(line)):])
+		if after == "}" {
+			return rng, "A brace behind a value", "The closing brace of a block that has several lines stands on a line of its own."
+		}
+		if m := nextValue().FindStringSubmatch(after); m != nil {
+			return rng, "Two values on one line", fmt.Sprintf("Each value stands on a line of its own, so %s = … begins a new one.", m[1])
+		}
+		if m := oddNumber().FindStringSubmatch(line); m != nil && wellWritten().MatchString(m[1]) {
+			return rng, "Something after the number", fmt.Sprintf("A number stands alone on its line: %s.", strings.TrimSpace(line[:rng.Start.Byte-lo]))
+		} else if m != nil {
 			return rng, "Not a number", fmt.Sprintf("%q is no number here. Write digits alone, and a point where it is not whole: %s.", m[1], s.Number)
 		}
 		return rng, "Something after the value", afterValue(line)

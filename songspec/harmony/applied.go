@@ -105,6 +105,22 @@ func overBass(head string, c Chord, bass Name, k Key) (Chord, string) {
 	return Chord{}, ""
 }
 
+// OverTonic is the chord that a writer perhaps means by IV/1, whose figure is counted
+// in the chord and puts nothing but its root in the bass: the same over the key's
+// tonic, and how that is written. ok is false for anything else.
+func OverTonic(s string, k Key) (over Chord, written string, ok bool) {
+	head, one := strings.CutSuffix(s, "/1")
+	if !one || strings.ContainsRune(head, '/') || !looksNumeral(head) {
+		return Chord{}, "", false
+	}
+	c, e := readNumeral(head, k)
+	if e != nil {
+		return Chord{}, "", false
+	}
+	over, written = overBass(head, c, k.Tonic, k)
+	return over, written, written != ""
+}
+
 // Bare is the target as a degree alone, without accidentals and in capitals: its
 // place in the scale, 1 to 7; 0 when it is itself applied.
 func (a Applied) Bare() int {

@@ -139,6 +139,10 @@ func badSuffix(s string, root, end int, fault string, at, length int) error {
 					e.Suggest = s[:slash+1] + up
 				}
 			}
+			if other := otherSpellings[s[root:end]]; e.Suggest == "" && other != "" {
+				e.Reason = "A suspension is sus2, sus4 or sus24, and after the slash comes the bass."
+				e.Suggest = s[:root] + other
+			}
 			if e.Suggest == "" {
 				e.Suggest = degreeBass(s[:root], k, s[slash+1:])
 			}
@@ -156,9 +160,19 @@ func badSuffix(s string, root, end int, fault string, at, length int) error {
 	return e
 }
 
+// otherSpellings are those of other countries: j for major, and figures for a
+// suspension. Common practice of German, Dutch and French charts, no single source.
+var otherSpellings = map[string]string{
+	"j": "maj7", "j7": "maj7", "j9": "maj9", "7j": "maj7", "9j": "maj9",
+	"4/7": "7sus4", "7/4": "7sus4", "4/9": "9sus4", "9/4": "9sus4", "sus2/4": "sus24",
+}
+
 // nearSuffix is the common spelling that a suffix was probably meant to be: one
 // change away, two in a longer one.
 func nearSuffix(s string) string {
+	if other := otherSpellings[s]; other != "" {
+		return other
+	}
 	most := 1
 	if len(s) > 4 {
 		most = 2

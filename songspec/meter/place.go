@@ -136,6 +136,9 @@ func parseBar(s string) (bar int, help string) {
 	if s == "last" {
 		return Last, ""
 	}
+	if strings.ContainsAny(s, "–—−") {
+		return 0, `The dash between bars is the plain hyphen of the keyboard: "5-8".`
+	}
 	n, err := strconv.Atoi(s)
 	if err != nil || s != strconv.Itoa(n) {
 		return 0, `Bars are written like "4", "4, 8", "5-8" or "last".`
@@ -157,13 +160,18 @@ func parseCount(s string, lo, hi int) (Count, error) {
 	bad := func(help string) (Count, error) {
 		return Count{}, &PlaceError{lo, hi, fmt.Sprintf("not a count: %q", word), help}
 	}
+	if strings.HasSuffix(word, ":") && figures(word[:len(word)-1]) {
+		return bad("Bars that share their counts stand together, like \"4, 8: 4&\"; with other counts they are an event of their own.")
+	}
 	if strings.ContainsRune(word, ':') {
 		return bad("A place has one colon, between its bars and its counts; the parts of a count are 1&, 1e and 1a.")
 	}
 	if a, b, ok := strings.Cut(strings.ReplaceAll(word, "/", "."), "."); ok && figures(a) && figures(b) {
 		return bad(fmt.Sprintf("Bar and count are parted by a colon: \"%s: %s\".", a, b))
 	}
-	if word == "last" || strings.Contains(word, "-") {
+	if a, b, ok := strings.Cut(word, "-"); ok && strings.ContainsRune(s[:lo], ':') && figures(a) && figures(b) {
+		return bad("Each count is named: \"1 2 3 4\".")
+	} else if word == "last" || ok && figures(a) && (figures(b) || b == "last") {
 		return bad(fmt.Sprintf("Bars stand before a colon, then come counts: \"%s: 1\".", word))
 	}
 	n, err := strconv.Atoi(word[:digits])

@@ -95,6 +95,8 @@ func writePass(out *bufio.Writer, p *Pass) {
 	tempo := fmt.Sprint(p.BPM)
 	if p.Meter.Compound() {
 		tempo += " dotted quarters"
+	} else if p.Meter.Den != 4 {
+		tempo += " quarters"
 	}
 	energy := fmt.Sprint(p.EnergyFrom)
 	if p.EnergyTo != p.EnergyFrom {
