@@ -42,6 +42,8 @@ var mistakes = []mistake{
 	{"held after rest", "nothing sounds there", `"x==============="`, `"x==-============"`, "7:17", []string{`"=" holds on what sounds in the step before`}},
 	{"held at the start", "nor there", `"x==============="`, `"================"`, "7:13", []string{"Nothing to hold"}},
 	{"unknown row", "nearest word offered", "kick =", "kik  =", "5:5", []string{`A level has no "kik". Did you mean "kick"?`}},
+	{"row called otherwise", "rim is the cross-stick, and nothing like from", "kick =", "rim  =", "5:5", []string{`A level has no "rim". Did you mean "cross_stick"?`}},
+	{"row in short", "as drum tabs have it", "kick =", "HH   =", "5:5", []string{`Did you mean "hat"?`}},
 	{"unknown row with a hyphen", "cross-stick is a word with an underscore", "kick =", "cros-stik =", "5:5", []string{`Did you mean "cross_stick"?`}},
 	{"unknown setting", "nearest word offered", "grid  = 16", "grid  = 16\n  tempoo = [60, 90]", "4:3", []string{`Did you mean "tempo"?`}},
 	{"no meter", "rows need it", `  meter = "4/4"`, "", "1:1", []string{`A groove needs a meter: meter = "4/4"`}},
@@ -250,6 +252,16 @@ func TestForeignText(t *testing.T) {
 	} {
 		if feels, _, diags := Decode("mine.hcl", []byte(src)); len(diags) > 0 || len(feels) != 1 {
 			t.Errorf("%s: %v", name, diags)
+		}
+	}
+}
+
+// TestAlsoCalled: what a row is also called leads to a row, and is none itself.
+func TestAlsoCalled(t *testing.T) {
+	rows := append(voiceWords(), levelWords...)
+	for called, row := range alsoCalled {
+		if !slices.Contains(rows, row) || slices.Contains(rows, called) {
+			t.Errorf("%q for the row %q", called, row)
 		}
 	}
 }
