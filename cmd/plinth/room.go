@@ -50,6 +50,6 @@ figures in it, json the figures for programs:
 			return nil
 		},
 	}
-	cmd.Flags().StringVar(&format, "format", "text", "text, json, svg or html")
+	cmd.Flags().StringVar(&format, "format", "text", "`FORMAT` is text, json, svg or html")
 	return cmd
 }
