@@ -155,7 +155,11 @@ func (r *resolver) idle() {
 		}
 		for _, e := range append(blocks, p.events...) {
 			if r.dropped[e] && !r.active[e] {
-				r.rep.warnf(e.rng, fmt.Sprintf("The %s does nothing", e.kind), "Wherever it is played, those it names are tacet, or there is no chord there to play.")
+				why := "Wherever it is played, those it names are tacet, or there is no chord there to play."
+				if e.kind == timeline.Fill {
+					why = "A fill is the drummer's, and wherever this one is played the drums are tacet, or its by leaves them out."
+				}
+				r.rep.warnf(e.rng, fmt.Sprintf("The %s does nothing", e.kind), "%s", why)
 			}
 		}
 	}

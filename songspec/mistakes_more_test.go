@@ -92,6 +92,7 @@ var musicMistakes = []mistake{
 	{"fill without a bar", "a fill in every bar", one(eight, `fill "3&" {}`)},
 	{"stop with a comma", "bar 4, count 3 is meant", one(eight, `stop "4, 3" {}`)},
 	{"push with a comma", "bar 4, count 4& is meant", one(eight, `push "4, 4&" {}`)},
+	{"fill of the bass", "nobody but the drummer fills", one(eight, `fill "8: 3" { by = ["bass"] }`)},
 	{"accent the wrong way round", "nobody counts backwards", one(eight, `accent "4 2&" {}`)},
 	{"push into a bar that is no count", "bar 8 is meant", one(eight, `push "8, 4&" {}`)},
 	{"two places in one", "the second's bar is shown", one(eight, `push "4: 4&, 8: 4&" {}`, `accent "2: 1-4" {}`, `accent "2: 1-trip-let" {}`)},

@@ -175,7 +175,7 @@ func (r *resolver) events(pass *timeline.Pass, lo *laidOut, sec *section, p *pla
 func (r *resolver) counts(pass *timeline.Pass, ev *timeline.Event, e *event) bool {
 	switch ev.Kind {
 	case timeline.Accent, timeline.Push, timeline.Fill:
-		if ev.By == 0 {
+		if ev.By == 0 || ev.Kind == timeline.Fill && !ev.By.Has(timeline.Drums) {
 			r.dropped[e] = true
 			return false
 		}
