@@ -36,10 +36,19 @@ func (a *app) newCommand() *cobra.Command {
 			case err != nil:
 				return machine(fmt.Errorf("cannot write %s: %s", path, files.Reason(err)))
 			}
-			fmt.Fprintf(a.err, "wrote %s; now: plinth build %s\n", path, path)
+			fmt.Fprintf(a.err, "wrote %s; now: plinth build %s\n", path, typed(path))
 			return nil
 		},
 	}
+}
+
+// typed is a path as one types it: in quotes where it has blanks or an apostrophe,
+// which every shell takes apart.
+func typed(path string) string {
+	if strings.ContainsAny(path, " '") && !strings.ContainsAny(path, "\"$`!\\") {
+		return `"` + path + `"`
+	}
+	return path
 }
 
 // small are the words that an English title leaves small inside.
