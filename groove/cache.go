@@ -55,8 +55,9 @@ func (c *Cache) Perform(tl *timeline.Timeline, set *feel.Set) *Performance {
 	parts := make([]PassPart, len(tl.Passes))
 	all := make([]cached, len(tl.Passes))
 	var missing []int
-	for i := range tl.Passes {
-		pass := &tl.Passes[i]
+	played := seamed(tl)
+	for i := range played.Passes {
+		pass := &played.Passes[i]
 		all[i] = cached{band: b, pass: placeless(pass), sounds: soundsOf(pass, set)}
 		if old := c.find(&all[i]); old != nil {
 			parts[i] = old.part
@@ -64,7 +65,7 @@ func (c *Cache) Perform(tl *timeline.Timeline, set *feel.Set) *Performance {
 			missing = append(missing, i)
 		}
 	}
-	playAll(tl, set, missing, parts)
+	playAll(played, set, missing, parts)
 	for i := range all {
 		all[i].part = parts[i]
 		name := all[i].name()

@@ -69,7 +69,7 @@ func (p *plan) drumAccents(notes []gridNote) []gridNote {
 		}
 		for _, v := range hit {
 			n := stroke(v, at, at+strokeTicks, feel.Strong)
-			n.Accent, n.Pushed = int8(max(1, e.Weight)), at != e.Tick
+			n.Accent, n.Pushed = int8(max(1, e.Weight)), at != e.Tick || begins(pushes, at)
 			notes = append(notes, n)
 		}
 	}

@@ -56,11 +56,29 @@ func (p *plan) dynamics(who timeline.Player, notes []gridNote) []uint8 {
 		if p.energy(p.barAt(n.Tick)) < crashEnergy || who == timeline.Drums && p.brushes() {
 			strong.Touch = feel.Normal // a nudge, where the band plays softly
 		}
-		v := max(p.nominal(who, &strong), loudest[p.barAt(n.Tick)]+accentOver)
+		v := max(p.nominal(who, &strong), loudest[p.barAt(n.Tick)]+accentOver, p.loudestBefore(who, n)+accentOver)
 		v += accentStep * int(n.Accent-1)
 		out[i] = uint8(min(max(v, 1), 127))
 	}
 	return out
+}
+
+// loudestBefore is the loudest that the player was, as far as this pass knows, in the
+// bar in front of it, where a pushed accent sounds that is the pass's own: as loud as
+// the energy there allows. 0 for a note inside the pass.
+func (p *plan) loudestBefore(who timeline.Player, n *gridNote) int {
+	if n.Tick >= 0 || p.pass.Before == nil {
+		return 0
+	}
+	energy, touch := p.pass.Before.Energy, feel.Normal
+	if energy >= crashEnergy {
+		touch = feel.Strong
+	}
+	k, lift := kind(who, n), &energyLift
+	if k == kindBass {
+		lift = &bassLift
+	}
+	return min(levels[k].of(touch)+lift[energy-1]+2*int(touchSpread[k]), normalCeiling)
 }
 
 // kind is the instrument that plays a note.

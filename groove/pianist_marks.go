@@ -191,8 +191,8 @@ func (c *comper) accentStrikes() []mark {
 		if i >= 0 && c.changes[i].Pushed && at == c.changes[i].Nominal {
 			at = c.changes[i].Start
 		}
-		if inSpan(c.silences, at) || i < 0 || c.voicings[i].n == 0 || at >= c.end || at < 0 {
-			continue
+		if inSpan(c.silences, at) || i < 0 || c.voicings[i].n == 0 || at >= c.end || at < 0 && e.Tick >= 0 {
+			continue // the last: an accent on a pushed first beat, see seamed
 		}
 		beat := c.p.pass.Bars[e.Bar].Meter.TempoTicks()
 		part := byte('c')
@@ -200,7 +200,7 @@ func (c *comper) accentStrikes() []mark {
 			part = 'r'
 		}
 		m := mark{tick: at, part: part, touch: feel.Strong,
-			accent: int8(max(1, e.Weight)), forced: true, pushed: at != e.Tick}
+			accent: int8(max(1, e.Weight)), forced: true, pushed: at != e.Tick || at < 0}
 		switch m.accent {
 		case 1:
 			m.least = at + beat/2

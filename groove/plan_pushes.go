@@ -105,6 +105,12 @@ func (p *plan) pushSpans(who timeline.Player) []pushSpan {
 	return out
 }
 
+// begins reports whether a push begins at tick.
+func begins(pushes []pushSpan, tick int64) bool {
+	i := sort.Search(len(pushes), func(i int) bool { return pushes[i].From >= tick })
+	return i < len(pushes) && pushes[i].From == tick
+}
+
 // pushAt returns the first of a player's pushes that forbids an attack at tick, if
 // any does. Where a push begins something is struck, even when another one leads
 // there.
