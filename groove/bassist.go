@@ -127,6 +127,10 @@ func (b *bassist) strikeChanges() {
 	for k := range b.changes {
 		c := &b.changes[k]
 		if c.Same && !c.Pushed {
+			// A bass that walks goes on within a chord, but a section begins on its bass.
+			if k == 0 && len(b.notes) > 0 && b.notes[0].tick == c.Start && b.notes[0].degree == 'w' {
+				b.notes[0].degree = '1'
+			}
 			continue
 		}
 		i := b.strike(c.Start, c.End)

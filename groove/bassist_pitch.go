@@ -21,10 +21,13 @@ const (
 	registerCost = 2  // a semitone outside
 	homeKey      = 36 // where a pass begins by choice
 	homeCost     = 1
-	repeatCost   = 12 // a walking bass that stands still
+	repeatCost   = 24 // a walking bass that stands still
 	scaleCost    = 4  // a walking bass off the chord
 	seventhCost  = 3  // a walking bass on the seventh
 	returnCost   = 15 // a walking bass back on the note that it came from
+	seesawCost   = 9  // a walking bass to and fro between two notes
+	earlyCost    = 20 // a walking bass on the next chord's bass before it is there
+	offCost      = 9  // a walking bass that leaps away from a note off the chord
 	farCost      = 90 // an approach that does not lead by step
 	outsideCost  = 2  // an approach from outside key and chord
 	thirdCost    = 24 // an approach on the minor third of a major chord, or the other way round
@@ -60,6 +63,9 @@ func (b *bassist) pitches() []int {
 			best, bestFrom := -1, 0
 			for k, before := range choices[first[i-1]:first[i]] {
 				cost := total[k] + b.move(i, before.key, c.key)
+				if i > 1 && b.walks(i) && b.walks(i-1) && choices[first[i-2]+int(from[first[i-1]+k])].key == c.key {
+					cost += seesawCost
+				}
 				if best < 0 || cost < best {
 					best, bestFrom = cost, k
 				}
@@ -86,6 +92,9 @@ func (b *bassist) pitches() []int {
 	}
 	return keys
 }
+
+// walks reports whether a note is a step of a walking bass.
+func (b *bassist) walks(i int) bool { return b.notes[i].degree == 'w' }
 
 // leadsOut is the cost of ending on a key, when the last note leads into the next
 // pass: that begins near its home, and an approach an octave off leads nowhere.
@@ -132,6 +141,9 @@ func (b *bassist) move(i, from, to int) int {
 	cost := motionCost*d + leapCost*max(0, d-leapFrom)
 	if b.notes[i-1].degree == 'A' && (d == 0 || d > 2) {
 		cost += farCost
+	}
+	if b.walks(i-1) && d > 2 && !hasTone(&b.changes[b.notes[i-1].change].Chord, from%12) {
+		cost += offCost
 	}
 	if g := b.notes[i].degree; (g == 'w' || g == 'A') && d == 0 {
 		cost += repeatCost
@@ -250,6 +262,10 @@ func (b *bassist) walk(n *bassNote, cost *[12]int) {
 		if in && cost[pc] < 0 {
 			cost[pc] = scaleCost
 		}
+	}
+	// A step on the next chord's bass gives away where the line goes.
+	if target, _, ok := b.next(n.change); ok && cost[target] >= scaleCost && !hasTone(chord, target) {
+		cost[target] += earlyCost
 	}
 }
 

@@ -2,6 +2,7 @@ package groove
 
 import (
 	"fmt"
+	"slices"
 	"testing"
 
 	"plinth/groove/feel"
@@ -217,6 +218,55 @@ func TestWalking(t *testing.T) {
 			}
 			if end := n.Tick + n.Length; i+1 < len(notes) && end != notes[i+1].Tick {
 				t.Errorf("take %d: beat %d is not legato", take, i+1)
+			}
+		}
+	}
+}
+
+// A section that begins with the chord that the one before it ends with begins on its
+// bass all the same: the first beat of a section is where the harmony is heard. Common
+// practice, no single source.
+func TestWalkingBassOpensASectionOnTheBass(t *testing.T) {
+	set := withBass("w===w===w===w===")
+	for take := 1; take <= 20; take++ {
+		tl := song(t, section{name: "a", chords: "F|G7|C|C", energy: 4}, section{name: "b", chords: "C|C|F", energy: 4})
+		tl.Take = take
+		if n := bassOf(tl, 1, set)[0]; n.Tick != 0 || n.Key%12 != 0 {
+			t.Errorf("take %d: the section on C begins with %s", take, keyName(int(n.Key)))
+		}
+	}
+}
+
+// A walking bass goes somewhere: it does not rock to and fro between two notes, leaves
+// a note off the chord by step, and does not step on the next chord's bass before that
+// chord is there. Common practice, no single source.
+func TestWalkingGoesSomewhere(t *testing.T) {
+	set := withBass("w===w===w===w===")
+	for take := 1; take <= 20; take++ {
+		tl := song(t, section{name: "a", chords: "C|C|Am7|Am7|F|F|G7|G7", energy: 4}, section{name: "b", chords: "C", energy: 4})
+		tl.Take = take
+		notes := bassOf(tl, 0, set)
+		for i := 3; i < len(notes); i++ {
+			if a, b := notes[i-3].Key, notes[i-2].Key; a != b && notes[i-1].Key == a && notes[i].Key == b {
+				t.Errorf("take %d: %s and %s to and fro from beat %d", take, keyName(int(a)), keyName(int(b)), i-2)
+			}
+		}
+		tones := [4][]uint8{{0, 4, 7}, {9, 0, 4, 7}, {5, 9, 0}, {7, 11, 2, 5}} // two bars each
+		for i, n := range notes[:len(notes)-1] {
+			d := abs(int(notes[i+1].Key) - int(n.Key))
+			if !slices.Contains(tones[i/8], n.Key%12) && d > 2 {
+				t.Errorf("take %d: %d semitones away from %s, which is off the chord", take, d, keyName(int(n.Key)))
+			}
+		}
+		// F is no tone of Am7 and the next bass; so is G over F, and C is one of both.
+		for _, x := range []struct {
+			from, to int
+			next     uint8
+		}{{8, 15, 5}, {16, 23, 7}} {
+			for _, n := range notes[x.from:x.to] {
+				if n.Key%12 == x.next {
+					t.Errorf("take %d: %s gives the next chord away at %d", take, keyName(int(n.Key)), n.Tick)
+				}
 			}
 		}
 	}
