@@ -68,6 +68,26 @@ func TestEvents(t *testing.T) {
 	}
 }
 
+// An odd bar keeps the beat of the tempo: a bar of 3/8 among 6/8 at 54 dotted quarters
+// is one beat, and a hold in it adds one, not a quarter.
+func TestBeatsInAnOddBar(t *testing.T) {
+	for _, row := range []struct{ meter, odd, event, want, outline string }{
+		{"6/8", "3/8", `hold "2: 1" {}`, "hold 2: 1 2880-3360 +1440", "1 beat longer"},
+		{"6/8", "3/8", `hold "2: 1" { beats = 2 }`, "hold 2: 1 2880-3360 +2880", "2 beats longer"},
+		{"4/4", "6/8", `stop "2: 1" { beats = 1 }`, "stop 2: 1 3840-4800", "for 1 beat"},
+		{"4/4", "6/8", `hold "2: 4" {}`, "hold 2: 4 5280-6720 +960", "1 beat longer"},
+	} {
+		tl := good(t, "meter = \""+row.meter+"\"\n"+one("| C | ("+row.odd+") F |", row.event))
+		if got := told(&tl.Passes[0]); got != row.want {
+			t.Errorf("%s in a bar of %s among %s: got %s, want %s", row.event, row.odd, row.meter, got, row.want)
+		}
+		var b strings.Builder
+		if err := timeline.Outline(&b, tl); err != nil || !strings.Contains(b.String(), row.outline) {
+			t.Errorf("%s: %v, the outline:\n%s", row.event, err, b.String())
+		}
+	}
+}
+
 func TestEventsOfSectionAndPlay(t *testing.T) {
 	tl := good(t, `
 section "a" {

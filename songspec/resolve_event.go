@@ -88,10 +88,11 @@ func (r *resolver) spot(lo *laidOut, usual meter.Meter, e *event, at meter.At) t
 	if e.by != nil {
 		ev.By = e.by.set
 	}
-	// A beat in the sense of "beats = 2" is the one that the tempo counts.
+	// A beat in the sense of "beats = 2" is the one that the tempo counts, also in an
+	// odd bar in between: one of 3/8 among 6/8 goes on in dotted quarters.
 	long := int64(0)
 	if e.beats != nil {
-		long = e.beats.num * bar.Meter.TempoTicks() / e.beats.den
+		long = e.beats.num * usual.TempoTicks() / e.beats.den
 	}
 	switch e.kind {
 	case timeline.Accent:
@@ -117,7 +118,7 @@ func (r *resolver) spot(lo *laidOut, usual meter.Meter, e *event, at meter.At) t
 		ev.End = bar.Start + bar.Meter.NextBeat(at.Tick)
 		ev.Extra = long
 		if e.beats == nil {
-			ev.Extra = bar.Meter.TempoTicks()
+			ev.Extra = usual.TempoTicks()
 		}
 	}
 	return ev

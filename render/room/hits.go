@@ -58,12 +58,12 @@ func hitsOf(p *timeline.Pass) []Hit {
 			}
 		case timeline.Stop:
 			h.End = p.Start + e.End
-			h.Beats = (e.End - e.Tick) * 1000 / b.Meter.TempoTicks()
+			h.Beats = (e.End - e.Tick) * 1000 / p.Meter.TempoTicks()
 			h.By = timeline.All &^ p.Tacet
 		case timeline.Hold:
 			h.By = 0
 			h.End = p.Start + e.End
-			h.Beats = e.Extra * 1000 / b.Meter.TempoTicks()
+			h.Beats = e.Extra * 1000 / p.Meter.TempoTicks()
 		case timeline.Rit:
 			h.By = 0
 			h.End = p.Start + e.End

@@ -192,6 +192,17 @@ func TestFileBar(t *testing.T) {
 	}
 }
 
+// The length is that of the outline and of the build's last line: from bar 1.
+func TestLengthWithPickup(t *testing.T) {
+	tl := example(t, "high-water.song.hcl")
+	if tl.Pickup == 0 {
+		t.Fatal("the example has a pickup")
+	}
+	if got, want := Analyze(tl, nil).Micros, tl.SongMicros(); got != want {
+		t.Errorf("%d microseconds, the outline has %d", got, want)
+	}
+}
+
 // What is cut is cut in time: by letters that are wide in bold, and by letters
 // that are square.
 func TestCutText(t *testing.T) {

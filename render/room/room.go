@@ -101,7 +101,7 @@ func Analyze(tl *timeline.Timeline, perf *groove.Performance) *Report {
 	clock := guide.NewClock(tl)
 	r.clock = clock
 	start := tl.Lead - tl.Pickup
-	r.Micros = clock.Micros(tl.End) - clock.Micros(start)
+	r.Micros = tl.SongMicros() // from bar 1, as the outline and the build say it
 	count := map[string]int{}
 	for i := range tl.Passes {
 		count[tl.Passes[i].Section]++

@@ -79,8 +79,11 @@ func Place(tl *timeline.Timeline, f *File) []Problem {
 	}
 	at, ok := BarStart(tl, v.From)
 	if !ok {
-		return append(out, Problem{Error: true, Attr: "from", Summary: "No such bar",
-			Detail: fmt.Sprintf("The guide vocal starts at bar %d, but the song has bars %d to %d.", v.From, 1-tl.LeadBars, lastBar(tl))})
+		what := fmt.Sprintf("The guide vocal starts at bar %d, but the song has bars %d to %d.", v.From, 1-tl.LeadBars, lastBar(tl))
+		if missing := 1 - tl.LeadBars - v.From; missing > 0 && missing <= 8 {
+			what += fmt.Sprintf(" Bars of click in front of bar 1 come from count_in, which is now %d.", tl.CountIn)
+		}
+		return append(out, Problem{Error: true, Attr: "from", Summary: "No such bar", Detail: what})
 	}
 	l := layout{tl: tl, file: f, at: at - upbeat(f)}
 	out = append(out, l.notes(choice.Track)...)

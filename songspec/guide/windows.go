@@ -185,12 +185,11 @@ func Beats(tl *timeline.Timeline, start, end int64) int64 {
 	return sum * 1000 / unit
 }
 
-// beatAt is the length of the meter's beat at an absolute tick.
+// beatAt is the length of the beat that the tempo counts at an absolute tick.
 func beatAt(tl *timeline.Timeline, tick int64) int64 {
 	i := max(0, passAt(tl, tick))
 	if i >= len(tl.Passes) || len(tl.Passes[i].Bars) == 0 {
 		return meter.TicksPerQuarter
 	}
-	p := &tl.Passes[i]
-	return p.Bars[barAt(p, tick-p.Start)].Meter.TempoTicks()
+	return tl.Passes[i].Meter.TempoTicks()
 }

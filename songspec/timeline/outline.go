@@ -214,7 +214,7 @@ func onGrid(from int64, grid, starts []int64, names []string) ([]string, bool) {
 // describe is an event in words: "accent 2& by drums, weight 3".
 func (e *Event) describe(p *Pass, bar *Bar) string {
 	at := e.Kind.String() + " " + bar.Meter.CountAt(e.Tick-bar.Start)
-	m := bar.Meter
+	m := p.Meter // the tempo's beats go on in an odd bar
 	switch e.Kind {
 	case Accent:
 		s := at
