@@ -1,6 +1,8 @@
 package library
 
 import (
+	"fmt"
+	"slices"
 	"sort"
 
 	"github.com/hashicorp/hcl/v2"
@@ -74,29 +76,54 @@ func (d *decoder) build(f *feel.Feel, l *rawLevel, energy int, check bool) feel.
 }
 
 // checkRows reports what one drummer cannot play, at the stroke that is one too
-// many.
+// many; what a level takes over from another is reported where it is written, once.
 func (d *decoder) checkRows(l *rawLevel, rows map[string]tab, drums []feel.Row, energy int) {
 	for i := 0; len(drums) > 0 && i < len(drums[0].Steps); i++ {
 		why := feel.Clash(drums, i)
 		if why == "" {
 			continue
 		}
-		d.errorAt(d.lastAt(l, rows, drums, i), "One drummer cannot play this", "Step %d of level %d: %s. Take one of them out.", i+1, energy, why)
+		key := why
+		for _, r := range clashing(drums, i, why) {
+			if t := rows[r.Voice.Word]; t.expr != nil {
+				key += fmt.Sprint(" ", t.expr.Range().Start.Byte)
+			}
+		}
+		if !d.clashes[key] {
+			d.errorAt(d.lastAt(l, rows, drums, i, why), "One drummer cannot play this", "Step %d of level %d: %s. Take one of them out.", i+1, energy, why)
+		}
+		if d.clashes == nil {
+			d.clashes = map[string]bool{}
+		}
+		d.clashes[key] = true
 		break // the same two rows mostly meet again in every beat
 	}
 }
 
-// lastAt is the place of the lowest row that plays at step i, of those that the
-// level itself writes where it can be; otherwise the level's head.
-func (d *decoder) lastAt(l *rawLevel, rows map[string]tab, drums []feel.Row, i int) hcl.Range {
-	for j := len(drums) - 1; j >= 0; j-- {
-		t := rows[drums[j].Voice.Word]
-		own := t.expr != nil && t.expr.Range().Start.Byte > l.block.Range().Start.Byte && t.expr.Range().End.Byte <= l.block.CloseBraceRange.End.Byte
-		if own && drums[j].Steps[i].Touch != feel.Rest {
-			return d.place(t, i%len(t.steps))
+// clashing are the rows without which the clash at step i would be none, or another.
+func clashing(drums []feel.Row, i int, why string) []feel.Row {
+	var out []feel.Row
+	for j, r := range drums {
+		others := slices.Concat(drums[:j], drums[j+1:])
+		if r.Steps[i].Touch != feel.Rest && feel.Clash(others, i) != why {
+			out = append(out, r)
 		}
 	}
-	return l.block.DefRange()
+	return out
+}
+
+// lastAt is the place of the lowest row that has a part in a clash at step i, of
+// those that the level itself writes where it can be; otherwise the level's head.
+func (d *decoder) lastAt(l *rawLevel, rows map[string]tab, drums []feel.Row, i int, why string) hcl.Range {
+	at := l.block.DefRange()
+	for _, r := range clashing(drums, i, why) {
+		t := rows[r.Voice.Word]
+		own := t.expr != nil && t.expr.Range().Start.Byte > l.block.Range().Start.Byte && t.expr.Range().End.Byte <= l.block.CloseBraceRange.End.Byte
+		if own {
+			at = d.place(t, i%len(t.steps))
+		}
+	}
+	return at
 }
 
 // drumRows lays out the rows of the kit, top of the kit first.

@@ -16,7 +16,8 @@ import (
 type decoder struct {
 	src      []byte
 	diags    hcl.Diagnostics
-	anyMeter bool // the groove at hand is for any meter
+	anyMeter bool            // the groove at hand is for any meter
+	clashes  map[string]bool // reported: by what clashes, and where it is written
 	// families that a groove of this file may name, built-in ones included.
 	families []string
 }

@@ -94,7 +94,7 @@ func (d *decoder) fill(b *hclsyntax.Block, family, name string, grid int) (feel.
 	for i := 0; i < steps; i++ {
 		if why := feel.Clash(f.Rows, i); why != "" {
 			l := &rawLevel{block: b}
-			d.errorAt(d.lastAt(l, rows, f.Rows, i), "One drummer cannot play this", "Step %d: %s. Take one of them out.", i+1, why)
+			d.errorAt(d.lastAt(l, rows, f.Rows, i, why), "One drummer cannot play this", "Step %d: %s. Take one of them out.", i+1, why)
 			return f, false
 		}
 	}
