@@ -78,7 +78,8 @@ func (p *plan) loudestBefore(who timeline.Player, n *gridNote) int {
 	if k == kindBass {
 		lift = &bassLift
 	}
-	return min(levels[k].of(touch)+lift[energy-1]+2*int(touchSpread[k]), normalCeiling)
+	stray := 5 * int(touchSpread[k]) * p.song.Looseness / 1000 // two of its deviations, or a little more
+	return min(levels[k].of(touch)+lift[energy-1]+stray, normalCeiling)
 }
 
 // kind is the instrument that plays a note.
