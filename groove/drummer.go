@@ -16,8 +16,8 @@ func (p *plan) drums() []gridNote {
 		return nil
 	}
 	fills := p.drumFills()
-	notes := inFills(p.time(fills), fills)
-	notes = append(notes, p.playFills(fills)...)
+	strokes := p.playFills(fills)
+	notes := append(inFills(p.time(fills), fills), strokes...)
 	notes = p.drumButton(p.drumEnding(p.opening(notes)))
 	notes = p.drumAccents(p.drumPushes(notes))
 	p.bench.strokes = notes

@@ -3,6 +3,7 @@ package groove
 import (
 	"fmt"
 	"math/rand"
+	"strings"
 	"testing"
 
 	"plinth/groove/feel"
@@ -98,6 +99,35 @@ func TestFillTakesBothHands(t *testing.T) {
 		if n.Tick >= p.pass.Bars[3].Start && n.Limb == feel.Hand && !n.Fill {
 			t.Errorf("key %d at %d goes on under the fill", n.Key, n.Tick)
 		}
+	}
+}
+
+// A fill of a late pair leaves the beat before it to the time: the backbeat on 4 is
+// struck and the hands go over only with the fill's first stroke. Common practice,
+// no single source.
+func TestTimeGoesOnUntilTheFill(t *testing.T) {
+	set := testSet(nil)
+	for i := range set.Fills {
+		f := &set.Fills[i]
+		f.Rows = rows("snare", strings.Repeat("----", f.Beats-1)+"--gx")
+	}
+	tl := song(t, section{name: "a", chords: "C|F|G|C", energy: 3, change: func(p *timeline.Pass) {
+		event(p, timeline.Fill, 1, 3*quarter, nil)
+	}}, section{name: "b", chords: "C", energy: 1})
+	p := newPlan(tl, &tl.Passes[0], set)
+	four := p.pass.Bars[1].Start + 3*quarter
+	backbeat := false
+	for _, n := range p.drums() {
+		switch {
+		case n.Limb != feel.Hand || n.Tick < four || n.Tick >= four+quarter:
+		case n.Tick == four && !n.Fill:
+			backbeat = backbeat || n.Lane == kitLane+laneID(feel.VoiceOrder("snare"))
+		case n.Tick >= four+quarter/2 && !n.Fill:
+			t.Errorf("key %d at %d goes on under the fill", n.Key, n.Tick)
+		}
+	}
+	if !backbeat {
+		t.Error("the backbeat on 4 is lost to a fill that begins after it")
 	}
 }
 

@@ -11,8 +11,9 @@ import (
 // drumFill is a fill to be played: where, which, and which turn of it.
 type drumFill struct {
 	span
-	fill *feel.Fill
-	turn int // 0 as written; 1 and 2 change a stroke of it, see turned
+	fill   *feel.Fill
+	turn   int   // 0 as written; 1 and 2 change a stroke of it, see turned
+	begins int64 // its first stroke, at Start or after it: until then time goes on
 }
 
 // closingBeats is how long the fill is that closes a section, in beats, by the
@@ -226,8 +227,10 @@ func fillTicks(f *feel.Fill, m meter.Meter) int64 {
 	return fillStep(f, m) * int64(max(1, f.Grid)*f.Beats)
 }
 
-// inFills takes the time away where a fill is: both hands belong to it, and so
-// does a foot that the fill uses. A foot that it does not use goes on.
+// inFills takes the time away where a fill is, from its first stroke on: both hands
+// belong to it, and so does a foot that the fill uses. A foot that it does not use
+// goes on. A fill that begins after the beat leaves the beat its backbeat (common
+// practice, no single source).
 func inFills(notes []gridNote, fills []drumFill) []gridNote {
 	if len(fills) == 0 {
 		return notes
@@ -247,7 +250,7 @@ func inFills(notes []gridNote, fills []drumFill) []gridNote {
 		at := sort.Search(len(fills), func(i int) bool { return fills[i].Start > n.Tick }) - 1
 		for ; at >= 0 && reach[at] > n.Tick; at-- {
 			if f := &fills[at]; n.Tick < f.End { // the last that is there decides
-				taken = n.Limb == feel.Hand || f.uses(n.Limb)
+				taken = n.Tick >= f.begins && (n.Limb == feel.Hand || f.uses(n.Limb))
 				break
 			}
 		}

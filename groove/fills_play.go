@@ -4,16 +4,23 @@ import (
 	"plinth/groove/feel"
 )
 
-// playFills writes the fills out. A fill ends at the bar line, so that a span
+// playFills writes the fills out, and notes in each where it begins. A fill ends at the bar line, so that a span
 // shorter than the fill takes its tail; a longer one begins with that tail again.
 func (p *plan) playFills(fills []drumFill) []gridNote {
 	var out []gridNote
-	for _, f := range fills {
+	for i := range fills {
+		f := &fills[i]
+		var notes []gridNote
 		if f.fill == nil {
-			out = append(out, p.plainFill(f)...)
-			continue
+			notes = p.plainFill(*f)
+		} else {
+			notes = turned(p.fillStrokes(*f), f.turn)
 		}
-		out = append(out, turned(p.fillStrokes(f), f.turn)...)
+		f.begins = f.End
+		for j := range notes {
+			f.begins = min(f.begins, notes[j].Tick)
+		}
+		out = append(out, notes...)
 	}
 	return out
 }
