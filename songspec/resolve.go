@@ -1,8 +1,6 @@
 package songspec
 
 import (
-	"fmt"
-
 	"github.com/hashicorp/hcl/v2"
 
 	"plinth/songspec/harmony"
@@ -15,17 +13,6 @@ type Env struct {
 	// Feels are the feels there are, the song's own among them. Empty: any name
 	// is taken.
 	Feels map[string]FeelInfo
-}
-
-// FeelInfo is what a song file needs to know of a feel.
-type FeelInfo struct {
-	Meters []meter.Meter // empty: any meter
-	// TempoLow and TempoHigh are where it sits well, in the meter's beat; 0 when
-	// that is not known. Outside it there is a warning.
-	TempoLow, TempoHigh int
-	// File is the song's own groove file that the feel stands in, as a path from
-	// where the song's own path starts; "" for a feel that comes with plinth.
-	File string
 }
 
 // resolver turns a File into a Timeline.
@@ -268,82 +255,4 @@ func (r *resolver) keys(p *play, written harmony.Key) (from, to harmony.Key) {
 		return written, written
 	}
 	return written, written.Transpose(r.lift)
-}
-
-// feelName is the feel of a pass: the one stated, or the one of its meter.
-// stated is false when nobody named one.
-func (r *resolver) feelName(set settings) (name string, stated bool) {
-	if set.feel != nil {
-		return set.feel.s, true
-	}
-	m := meterOf(set)
-	name = feelFor(m.Num, m.Den)
-	if len(r.env.Feels) > 0 {
-		if info, ok := r.env.Feels[name]; !ok || !info.fits(m) {
-			name = "pulse"
-		}
-		if _, ok := r.env.Feels[name]; !ok {
-			name = defaultFeel
-		}
-	}
-	return name, false
-}
-
-// fits reports whether a feel is written for a meter. Groups matter only where
-// both say them and they move the beats.
-func (i FeelInfo) fits(m meter.Meter) bool {
-	if len(i.Meters) == 0 {
-		return true
-	}
-	for _, w := range i.Meters {
-		if w.Num == m.Num && w.Den == m.Den && (w.Groups == "" && m.Groups == "" || fmt.Sprint(w.Beats()) == fmt.Sprint(m.Beats())) {
-			return true
-		}
-	}
-	return false
-}
-
-// feel reports a feel that does not exist or is not written for the meter.
-func (r *resolver) feel(set settings) {
-	if len(r.env.Feels) == 0 {
-		return
-	}
-	name, stated := r.feelName(set)
-	m := meterOf(set)
-	info, ok := r.env.Feels[name]
-	switch {
-	case !ok && stated:
-		r.rep.errorf(set.feel.rng, fmt.Sprintf("No feel %q", name), "%s", r.noFeel(name, m))
-	case !stated || info.fits(m):
-	default:
-		at := set.feel.rng
-		// Point at the one written later: the inner one, which made the mismatch.
-		if set.meter != nil && set.meter.rng.Start.Byte > at.Start.Byte {
-			at = set.meter.rng
-		}
-		help := fmt.Sprintf("Feels for %s: %s.", m, orList(quoted(r.feelsFor(m))))
-		if four := inQuarters(m); m.Den < 4 && info.fits(four) {
-			help += fmt.Sprintf(" Or write meter = %q; the tempo stays, as it counts quarters in both.", four)
-		}
-		r.rep.errorf(at, fmt.Sprintf("The feel %q is not written for %s", name, m), "%s", help)
-	}
-}
-
-// inQuarters is a meter of halves or wholes as one of quarters, as long: 2/2 as 4/4.
-func inQuarters(m meter.Meter) meter.Meter {
-	return meter.Meter{Num: m.Num * 4 / m.Den, Den: 4}
-}
-
-func (r *resolver) feelsFor(m meter.Meter) []string {
-	var exact, any []string
-	for _, n := range sortedKeys(r.env.Feels) {
-		info := r.env.Feels[n]
-		switch {
-		case len(info.Meters) == 0:
-			any = append(any, n)
-		case info.fits(m):
-			exact = append(exact, n)
-		}
-	}
-	return append(exact, any...)
 }

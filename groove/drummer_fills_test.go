@@ -1,0 +1,203 @@
+package groove
+
+import (
+	"fmt"
+	"math/rand"
+	"strings"
+	"testing"
+
+	"plinth/groove/feel"
+	"plinth/groove/library"
+	"plinth/songspec/meter"
+	"plinth/songspec/timeline"
+)
+
+func TestClosingFillInProportion(t *testing.T) {
+	set := testSet(nil)
+	for _, row := range []struct {
+		name     string
+		from, to int
+		min, max int64 // beats
+	}{
+		{"into 1 there is none", 1, 1, 0, 0},
+		{"into 2 a beat", 1, 2, 1, 1},
+		{"into 3 one or two", 2, 3, 1, 2},
+		{"into 4 two or three", 2, 4, 2, 3},
+		{"into 5 a whole bar", 4, 5, 4, 4},
+		{"down into 1 there is none", 4, 1, 0, 0},
+		{"down into a full band at most one", 5, 4, 0, 1},
+	} {
+		for take := 1; take <= 6; take++ {
+			tl := song(t, section{name: "a", chords: "C|F|G|C", energy: row.from}, section{name: "b", chords: "C|F", energy: row.to})
+			tl.Take = take
+			p := newPlan(tl, &tl.Passes[0], set)
+			beats := int64(0)
+			for _, f := range p.drumFills() {
+				beats += (f.End - f.Start) / quarter
+			}
+			if beats < row.min || beats > row.max {
+				t.Errorf("%s: take %d has %d beats", row.name, take, beats)
+			}
+		}
+	}
+}
+
+func TestWhereNoFillStands(t *testing.T) {
+	set := testSet(nil)
+	for _, row := range []struct {
+		name   string
+		last   bool
+		change func(s, next *section)
+	}{
+		{"the song's end", true, func(_, _ *section) {}},
+		{"fills = false", false, func(s, _ *section) { s.noFills = true }},
+		{"over a stop", false, func(s, _ *section) {
+			s.change = func(p *timeline.Pass) { event(p, timeline.Stop, 3, 2*quarter, nil) }
+		}},
+		{"over a held beat", false, func(s, _ *section) {
+			s.change = func(p *timeline.Pass) {
+				event(p, timeline.Hold, 3, 3*quarter, func(e *timeline.Event) { e.Extra = quarter })
+			}
+		}},
+		{"a bar of written hits", false, func(s, _ *section) {
+			s.change = func(p *timeline.Pass) {
+				event(p, timeline.Accent, 3, 0, func(e *timeline.Event) { e.Alone = true })
+			}
+		}},
+		{"where the singer comes in", false, func(s, _ *section) {
+			s.change = func(p *timeline.Pass) {
+				p.Sung = []timeline.SungNote{{Tick: p.Length - quarter, Length: quarter, Key: 64}}
+			}
+		}},
+		{"before a section without drums", false, func(_, next *section) { next.tacet = timeline.Only(timeline.Drums) }},
+	} {
+		s := section{name: "a", chords: "C|F|G|C", energy: 4}
+		next := section{name: "b", chords: "C|F", energy: 5}
+		row.change(&s, &next)
+		sections := []section{s, next}
+		if row.last {
+			sections = sections[:1]
+		}
+		tl := song(t, sections...)
+		if f := newPlan(tl, &tl.Passes[0], set).drumFills(); len(f) != 0 {
+			t.Errorf("%s: %d fills", row.name, len(f))
+		}
+	}
+}
+
+func TestFillTakesBothHands(t *testing.T) {
+	set := testSet(nil)
+	tl := song(t, section{name: "a", chords: "C|F|G|C", energy: 4}, section{name: "b", chords: "C|F", energy: 5})
+	p := newPlan(tl, &tl.Passes[0], set)
+	for _, n := range p.drums() {
+		if n.Tick >= p.pass.Bars[3].Start && n.Limb == feel.Hand && !n.Fill {
+			t.Errorf("key %d at %d goes on under the fill", n.Key, n.Tick)
+		}
+	}
+}
+
+// A fill of a late pair leaves the beat before it to the time: the backbeat on 4 is
+// struck and the hands go over only with the fill's first stroke. Common practice,
+// no single source.
+func TestTimeGoesOnUntilTheFill(t *testing.T) {
+	set := testSet(nil)
+	for i := range set.Fills {
+		f := &set.Fills[i]
+		f.Rows = rows("snare", strings.Repeat("----", f.Beats-1)+"--gx")
+	}
+	tl := song(t, section{name: "a", chords: "C|F|G|C", energy: 3, change: func(p *timeline.Pass) {
+		event(p, timeline.Fill, 1, 3*quarter, nil)
+	}}, section{name: "b", chords: "C", energy: 1})
+	p := newPlan(tl, &tl.Passes[0], set)
+	four := p.pass.Bars[1].Start + 3*quarter
+	backbeat := false
+	for _, n := range p.drums() {
+		switch {
+		case n.Limb != feel.Hand || n.Tick < four || n.Tick >= four+quarter:
+		case n.Tick == four && !n.Fill:
+			backbeat = backbeat || n.Lane == kitLane+laneID(feel.VoiceOrder("snare"))
+		case n.Tick >= four+quarter/2 && !n.Fill:
+			t.Errorf("key %d at %d goes on under the fill", n.Key, n.Tick)
+		}
+	}
+	if !backbeat {
+		t.Error("the backbeat on 4 is lost to a fill that begins after it")
+	}
+}
+
+func TestWrittenFillRunsToTheBarLine(t *testing.T) {
+	set := testSet(nil)
+	tl := song(t, section{name: "a", chords: "C|F|G|C", energy: 3, change: func(p *timeline.Pass) {
+		event(p, timeline.Fill, 1, 2*quarter, nil)
+	}}, section{name: "b", chords: "C", energy: 1})
+	p := newPlan(tl, &tl.Passes[0], set)
+	first, last := int64(-1), int64(0)
+	for _, n := range p.drums() {
+		if n.Fill {
+			if first < 0 {
+				first = n.Tick
+			}
+			last = n.Tick
+		}
+	}
+	bar := p.pass.Bars[1]
+	if first < bar.Start+2*quarter || first > bar.Start+3*quarter || last < bar.Start+3*quarter || last >= bar.Start+bar.Length {
+		t.Errorf("the fill runs from %d to %d, its bar from %d to %d", first, last, bar.Start, bar.Start+bar.Length)
+	}
+}
+
+// Random forms, with sections that have no fill at all among them, in every feel of
+// the library that has fills: of two fills that follow each other with at most two
+// passes between, none has the strokes and accents of the other.
+func TestNeverTheSameFillTwiceRunning(t *testing.T) {
+	set := library.Builtin()
+	var names []string
+	for _, n := range library.Names() {
+		if set.Feels[n].Fills != "" {
+			names = append(names, n)
+		}
+	}
+	r := rand.New(rand.NewSource(1))
+	compared := 0
+	for round := 0; round < 600; round++ {
+		name := names[round%len(names)]
+		m := meter.Common
+		if len(set.Feels[name].Meters) > 0 {
+			m = set.Feels[name].Meters[0]
+		}
+		var sections []section
+		for i := 0; i < 3+r.Intn(10); i++ {
+			s := section{name: string(rune('a' + r.Intn(4))), chords: "C|F|G|C", energy: 1 + r.Intn(5), feel: name, meter: m}
+			inside := r.Intn(3)
+			s.change = func(p *timeline.Pass) {
+				for k := 0; k < inside; k++ {
+					event(p, timeline.Fill, k, m.BarTicks()-m.TempoTicks(), nil)
+				}
+			}
+			sections = append(sections, s)
+		}
+		tl := song(t, sections...)
+		before, pass := "", -9
+		var last drumFill
+		for i := range tl.Passes {
+			p := newPlan(tl, &tl.Passes[i], set)
+			for _, f := range p.drumFills() {
+				strokes := ""
+				for _, n := range p.playFills([]drumFill{f}) {
+					strokes += fmt.Sprint(n.Key, "@", f.End-n.Tick, "/", n.ShiftMS, "!", n.Touch, " ")
+				}
+				if i-pass <= 3 && strokes != "" {
+					compared++
+					if strokes == before {
+						t.Fatalf("%s, round %d: passes %d and %d play the same fill (%q turn %d, %q turn %d): %s",
+							name, round, pass, i, last.fill.Name, last.turn, f.fill.Name, f.turn, strokes)
+					}
+				}
+				before, pass, last = strokes, i, f
+			}
+		}
+	}
+	if compared < 2000 {
+		t.Fatalf("only %d pairs compared", compared)
+	}
+}

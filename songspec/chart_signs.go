@@ -1,0 +1,199 @@
+package songspec
+
+import (
+	"strings"
+
+	"plinth/songspec/meter"
+)
+
+// newline ends a bar that has something in it, as a bar line would.
+func (r *chartReader) newline() {
+	r.finish()
+	r.blank = false
+}
+
+// barLine reads |, ||, |:, :| and what they make together, with the figure of a
+// repeat, and returns the offset after it.
+func (r *chartReader) barLine(i, hi int) int {
+	src := r.s.src
+	g := sign{lo: i, times: 2}
+	for i < hi && (src[i] == '|' || src[i] == ':') {
+		i++
+	}
+	run := string(src[g.lo:i])
+	g.end = len(run) > 1 && run[0] == ':'
+	g.start = len(run) > 1 && run[len(run)-1] == ':'
+	bars := strings.Trim(run, ":")
+	if bars != "|" && bars != "||" || strings.Count(run, ":") > 2 || run == ":|::" || strings.HasPrefix(run, "::") || strings.HasSuffix(run, "::") {
+		r.errorf(g.lo, i, "Not a bar line", "Bar lines are |, |: and :|, with a figure after a repeat that goes round more than twice: :|x3.")
+		r.finish()
+		r.lastSign = nil
+		return i
+	}
+	g.double = bars == "||"
+	if g.end && !g.start {
+		j := i
+		for j < hi && (src[j] == ' ' || src[j] == '\t') {
+			j++
+		}
+		if j < hi && (src[j] == 'x' || src[j] == 'X') {
+			k := j + 1
+			n := 0
+			for k < hi && src[k] >= '0' && src[k] <= '9' {
+				n = min(n*10+int(src[k]-'0'), 100000)
+				k++
+			}
+			if k > j+1 {
+				i, g.times = k, n
+				if n < 2 || n > maxTimes {
+					r.errorf(j, k, "Repeat figure out of bounds", "A repeat goes round 2 to %d times: write :|x3 for three.", maxTimes)
+					g.times = 2
+				}
+			}
+		} else if j == i && j < hi && src[j] >= '0' && src[j] <= '9' {
+			for i < hi && src[i] >= '0' && src[i] <= '9' {
+				i++
+			}
+			r.errorf(j, i, "A figure without its x", "How often a repeat goes round is written with an x: :|x%s.", string(src[j:i]))
+		}
+	}
+	g.hi = i
+	r.bar(g)
+	return i
+}
+
+// bar takes a bar line in.
+func (r *chartReader) bar(g sign) {
+	before := r.lastSign
+	empty := !r.filled
+	r.finish()
+	if empty && before != nil && r.blank && !g.end && !g.start && !before.end && !before.start {
+		r.errorf(before.hi, g.lo, "Empty bar", "Write %% to play the bar before again, / / / / to hold its chord, or N.C. for no chord.")
+	}
+	if g.end {
+		r.endRepeat(g)
+	}
+	if g.start {
+		if r.open >= 0 {
+			r.errorf(g.lo, g.hi, "Repeat inside a repeat", "Close the repeat that is open with :| first, or write the bars out.")
+		}
+		r.open, r.openSign = len(r.c.order), g
+	}
+	r.lastSign, r.blank = &g, true
+}
+
+func (r *chartReader) endRepeat(g sign) {
+	from := r.open
+	if from < 0 {
+		if r.closed {
+			r.errorf(g.lo, g.hi, "Repeat without a start", "Write |: before the first bar that this repeat plays again.")
+			return
+		}
+		from = 0
+	}
+	r.open, r.closed = -1, true
+	body := r.c.order[from:]
+	if len(body) == 0 {
+		r.errorf(g.lo, g.hi, "A repeat with nothing in it", "Write the bars to repeat between |: and :|.")
+		return
+	}
+	if len(r.c.order)+len(body)*(g.times-1) > MaxBars {
+		r.overflow(g.lo, g.hi)
+		return
+	}
+	end := len(r.c.order)
+	for n := 1; n < g.times; n++ {
+		r.c.order = append(r.c.order, r.c.order[from:end]...)
+	}
+}
+
+func (r *chartReader) overflow(lo, hi int) {
+	if !r.tooMany {
+		r.errorf(lo, hi, "Too many bars", "A song has at most %d bars, repeats written out.", MaxBars)
+	}
+	r.tooMany = true
+}
+
+// meterSign reads "(2/4)".
+func (r *chartReader) meterSign(i, hi int) int {
+	src, lo := r.s.src, i
+	for i < hi && src[i] != ')' && src[i] != '|' && src[i] != '\n' {
+		i++
+	}
+	if i >= hi || src[i] != ')' {
+		r.begin(lo, i) // the bar is not empty besides
+		r.errorf(lo, i, "Bracket not closed", "A bar in another meter says so in brackets: | (2/4) C |.")
+		return i
+	}
+	i++
+	r.begin(lo, i)
+	m, err := meter.Parse(string(src[lo+1 : i-1]))
+	times := timesMark().FindStringSubmatch(string(src[lo:i]))
+	switch {
+	case err != nil && times != nil:
+		summary, help := foreignWord(string(src[lo:i]))
+		r.errorf(lo, i, summary, "%s", help)
+	case err != nil && len(r.cur.words) > 0:
+		r.errorf(lo, i, "Brackets after a chord", "A bracket belongs to its chord without a blank between, C7(b9). Chords that are played in turn or not at all have no sign here.")
+	case err != nil:
+		r.errorf(lo, i, "Not a meter", "Brackets at the front of a bar hold its meter, like (2/4): %s.", err)
+	case r.cur.meter != nil:
+		r.errorf(lo, i, "Two meters in one bar", "Leave one of them out.")
+	case len(r.cur.words) > 0 || r.cur.like >= 0:
+		r.errorf(lo, i, "Meter in the middle of a bar", "Write the meter in front of the bar's first chord: | (%s) C |.", m)
+	default:
+		r.cur.meter = &m
+	}
+	return i
+}
+
+func (r *chartReader) percent(lo, hi int) {
+	switch {
+	case len(r.cur.words) > 0 || r.cur.like >= 0:
+		r.errorf(lo, hi, "Something beside %", "A %% stands alone in its bar: it repeats the whole bar before.")
+	case len(r.c.written) == 0:
+		r.errorf(lo, hi, "Nothing to repeat", "A %% repeats the bar before, and this is the first bar. Write its chords.")
+		r.cur.like = 0
+	default:
+		r.cur.like = len(r.c.written) - 1
+	}
+}
+
+func (r *chartReader) begin(lo, hi int) {
+	if !r.filled {
+		r.cur.lo = lo
+	}
+	r.cur.hi = hi
+	r.filled = true
+}
+
+// finish ends the bar that is being read, if there is anything in it.
+func (r *chartReader) finish() {
+	if !r.filled {
+		return
+	}
+	bar := r.cur
+	r.cur, r.filled = writtenBar{like: -1}, false
+	bar.line = r.s.line(bar.lo)
+	if bar.like >= 0 && bar.like < len(r.c.written) {
+		before := r.c.written[bar.like]
+		if before.like >= 0 {
+			bar.like = before.like
+		}
+		bar.words, bar.text = before.words, before.text
+	} else if len(bar.words) == 0 && !r.hasErrors {
+		r.errorf(bar.lo, bar.hi, "A meter without chords", "Write the bar's chords after its meter: | (2/4) C |.")
+	} else {
+		parts := make([]string, len(bar.words))
+		for i, w := range bar.words {
+			parts[i] = w.text
+		}
+		bar.text = strings.Join(parts, " ")
+	}
+	if len(r.c.order) >= MaxBars {
+		r.overflow(bar.lo, bar.hi)
+		return
+	}
+	r.c.order = append(r.c.order, int32(len(r.c.written)))
+	r.c.written = append(r.c.written, bar)
+}
