@@ -118,6 +118,7 @@ func Audit(tl *timeline.Timeline, perf *Performance, set *feel.Set) *AuditReport
 		a.passes = append(a.passes, pa)
 		pa.all()
 		pa.bass()
+		pa.left()
 		pa.kit()
 		for _, f := range AuditPiano(tl.Piano, pass, perf.Passes[i]) {
 			a.keep(pa, f)

@@ -53,7 +53,7 @@ type pianoChord struct {
 // AuditPiano checks a pass's finished piano notes: what two hands can hold, the
 // instrument's range and the comp's ceiling, low intervals, strokes of one key,
 // notes of one key that overlap, attacks a beat, and octaves in parallel with the
-// bass. Sorted by tick. setup is the song's piano, part the pass as it is played.
+// bass, the bassist's or the left hand's own. Sorted by tick. setup is the song's piano, part the pass as it is played.
 func AuditPiano(setup timeline.PianoSetup, pass *timeline.Pass, part PassPart) []Finding {
 	a := pianoAudit{pass: pass, clock: newClock(pass.Tempos), span: setup.Span, ceiling: ceiling(setup, pass)}
 	if a.span == 0 {
@@ -64,7 +64,11 @@ func AuditPiano(setup timeline.PianoSetup, pass *timeline.Pass, part PassPart) [
 	a.keys(notes)
 	a.hands(chords)
 	a.density(chords)
-	a.octaves(notes, part.Notes[timeline.Bass])
+	bass := part.Notes[timeline.Bass]
+	if pass.Tacet.Has(timeline.Bass) {
+		bass = bassLine(notes)
+	}
+	a.octaves(notes, bass)
 	sort.SliceStable(a.out, func(i, j int) bool { return a.out[i].Tick < a.out[j].Tick })
 	return a.out
 }

@@ -132,6 +132,10 @@ func (l *listener) clear(notes []gridNote) []gridNote {
 	}
 	out := notes[:0]
 	for _, n := range notes {
+		if n.Left { // a bass is a bass, as the bassist's is
+			out = append(out, n)
+			continue
+		}
 		if tune, ok := l.at(n.Tick); ok && tune.Key == n.Key {
 			continue
 		}

@@ -72,6 +72,9 @@ func (l *listener) answer(c *comper, strikes []mark) []mark {
 		for _, m := range strikes {
 			if m.forced || m.tick < start || m.tick >= start+int64(n)*half {
 				out = append(out, m)
+			} else if m.left { // the bass goes on below
+				m.part, m.up = 'b', false
+				out = append(out, m)
 			}
 		}
 		top := byte(c.voicings[c.changeAt(start)].n)

@@ -28,6 +28,8 @@ type comper struct {
 	p        *plan
 	changes  []change
 	voicings []voicing // one for each change; n is 0 where nothing is held
+	left     []int     // the left hand's note for each change; nil where a bassist plays
+	span     int       // semitones a hand reaches
 	silences []span
 	alone    []bool
 	clock    clock
@@ -47,7 +49,11 @@ func (p *plan) pianoOver(bass []gridNote) []gridNote {
 	}
 	c.end = min(c.changes[len(c.changes)-1].End, p.pass.Length)
 	ear := p.listen()
-	c.voicings = p.voicings(c.changes, ear, bass)
+	c.left, c.span = p.leftLine(c.changes, ear), p.room(p.level(0), p.energy(0)).span
+	if c.left != nil {
+		bass = leftBass(c.changes, c.left)
+	}
+	c.voicings = p.voicings(c.changes, ear, bass, c.left)
 	return ear.clear(c.sound(c.score(ear)))
 }
 
@@ -106,8 +112,9 @@ func leadInto(bass []gridNote, tick int64) bassLead {
 	return bassLead{from: int8(a%12 + 1), to: int8(b%12 + 1), way: int8(sign(b - a))}
 }
 
-// voicings chooses the voicings of the whole pass at once.
-func (p *plan) voicings(changes []change, ear *listener, bass []gridNote) []voicing {
+// voicings chooses the voicings of the whole pass at once, over the left hand's notes
+// where the pianist has the bass: left is nil where a bassist does.
+func (p *plan) voicings(changes []change, ear *listener, bass []gridNote, left []int) []voicing {
 	vc := p.bench.voices()
 	var start *candidateSet
 	if b := p.pass.Before; b != nil {
@@ -120,7 +127,11 @@ func (p *plan) voicings(changes []change, ear *listener, bass []gridNote) []voic
 		bar := p.barAt(ch.Nominal)
 		lv, energy := p.level(bar), p.energy(bar)
 		avoid := ear.avoid(ch)
-		set := vc.set(ch.Chord, voices(lv, energy), avoid, p.room(lv, energy))
+		w := p.room(lv, energy)
+		if left != nil {
+			w.left = left[i]
+		}
+		set := vc.set(ch.Chord, voices(lv, energy), avoid, w)
 		steps[i] = voiceStep{set: set, same: ch.Same, lead: leadInto(bass, ch.Start)}
 		if set != nil {
 			steps[i].extra = ear.cost(ch, set)

@@ -10,7 +10,7 @@ import (
 // mark is one attack as the pianist means it.
 type mark struct {
 	tick   int64
-	part   byte // as in feel.CompStep
+	part   byte // as in feel.CompStep; 'b' the left hand alone
 	touch  feel.Touch
 	accent int8
 	pushed bool
@@ -18,6 +18,10 @@ type mark struct {
 	ring   bool  // a rest of the tab does not end it
 	least  int64 // it is held to here at least, whatever the tab rests
 	stop   int64 // it ends here at the latest; 0: when something ends it
+	up     bool  // its part is one voice and all over it
+	left   bool  // the left hand strikes the bass with it
+	fifth  bool  // or the chord's fifth, where that lies well
+	middle bool  // what the left hand has there is no bar's first
 }
 
 // score is what the pianist does in a pass, each in order of time.
@@ -49,8 +53,9 @@ const roomUS = repeatUS * 3 / 2
 // has there; so is the song's last hit.
 func (c *comper) score(ear *listener) score {
 	strikes, rests := c.tab()
-	strikes = append(strikes, c.chordStrikes()...)
+	strikes = append(strikes, c.chordStrikes(strikes)...)
 	strikes = append(strikes, c.accentStrikes()...)
+	strikes = append(strikes, c.leftStrikes()...)
 	strikes = mergeMarks(strikes)
 	if c.p.rises() {
 		firmly(strikes, 0)
@@ -74,7 +79,7 @@ func (c *comper) score(ear *listener) score {
 func firmly(strikes []mark, tick int64) {
 	for i := range strikes {
 		if m := &strikes[i]; m.tick == tick && m.accent == 0 {
-			m.part, m.touch = 'c', feel.Strong
+			m.part, m.up, m.touch = 'c', false, feel.Strong
 		}
 	}
 }
@@ -83,6 +88,7 @@ func firmly(strikes []mark, tick int64) {
 type compAt struct {
 	tick int64
 	step feel.CompStep
+	up   bool // as in mark
 }
 
 // tab reads the level's comp row over the pass: its strikes and its rests.
@@ -95,13 +101,18 @@ func (c *comper) tab() (strikes []mark, rests []int64) {
 			continue
 		}
 		if bar == ending {
-			row = append(row, compAt{c.p.pass.Bars[bar].Start, feel.CompStep{Touch: usualTouch(lv), Part: 'c'}})
+			row = append(row, compAt{tick: c.p.pass.Bars[bar].Start, step: feel.CompStep{Touch: usualTouch(lv), Part: 'c'}})
 			continue
 		}
+		begin := len(row)
 		for _, st := range c.p.steps(bar, lv) {
 			if st.Index < len(lv.Comp) {
-				row = append(row, compAt{st.Tick, lv.Comp[st.Index]})
+				row = append(row, compAt{tick: st.Tick, step: lv.Comp[st.Index]})
 			}
+		}
+		if c.left != nil {
+			figured(row[begin:])
+			c.wholeOffBeat(row[begin:], bar)
 		}
 	}
 	c.p.bench.row = row
@@ -116,7 +127,7 @@ func (c *comper) tab() (strikes []mark, rests []int64) {
 		case feel.Rest:
 			rests = append(rests, st.tick)
 		default:
-			m := mark{tick: st.tick, part: st.step.Part, touch: st.step.Touch}
+			m := mark{tick: st.tick, part: st.step.Part, touch: st.step.Touch, up: st.up, left: st.step.Part == 'b'}
 			// A single voice of a broken chord rings on unless the tab says how long.
 			m.ring = m.part >= '1' && m.part <= '5' && (i+1 == len(row) || row[i+1].step.Touch != feel.Sound)
 			strikes = append(strikes, m)
@@ -146,8 +157,8 @@ func inSpan(spans []span, tick int64) bool {
 }
 
 // chordStrikes are the attacks that the chart asks for: one at every change of
-// chord.
-func (c *comper) chordStrikes() []mark {
+// chord. The chord may follow its bass by a beat, see afterBeat.
+func (c *comper) chordStrikes(tab []mark) []mark {
 	var out []mark
 	for i := range c.changes {
 		ch := &c.changes[i]
@@ -160,7 +171,10 @@ func (c *comper) chordStrikes() []mark {
 		}
 		beat := c.p.pass.Bars[bar].Meter.TempoTicks()
 		m := mark{tick: ch.Start, part: 'c', touch: usualTouch(c.p.level(bar)),
-			forced: true, pushed: ch.Pushed, least: ch.Start + beat}
+			forced: true, pushed: ch.Pushed, least: ch.Start + beat, left: c.left != nil}
+		if c.afterBeat(tab, i) {
+			m.part = 'b'
+		}
 		if ch.Pushed {
 			m.least = max(m.least, ch.Nominal+beat/2)
 		}
@@ -200,7 +214,7 @@ func (c *comper) accentStrikes() []mark {
 			part = 'r'
 		}
 		m := mark{tick: at, part: part, touch: feel.Strong,
-			accent: int8(max(1, e.Weight)), forced: true, pushed: at != e.Tick || at < 0}
+			accent: int8(max(1, e.Weight)), forced: true, pushed: at != e.Tick || at < 0, left: c.left != nil}
 		switch m.accent {
 		case 1:
 			m.least = at + beat/2

@@ -8,7 +8,8 @@ const rollMS = 15
 
 // thin keeps each bar's attacks within what its energy allows, fewer where the
 // singer is busy. What the chart and the events ask for stays; of the tab the
-// softest strikes go first, the last of a bar before the first.
+// softest strikes go first, the last of a bar before the first, and before them what
+// the left hand alone has in the middle of a bar.
 func (c *comper) thin(in []mark, ear *listener) []mark {
 	drop := make([]bool, len(in))
 	for bar, first := 0, 0; bar < len(c.p.pass.Bars); bar++ {
@@ -30,7 +31,7 @@ func (c *comper) thin(in []mark, ear *listener) []mark {
 				if in[i].forced || drop[i] {
 					continue
 				}
-				if worst < 0 || in[i].touch <= in[worst].touch {
+				if worst < 0 || in[i].matters() < in[worst].matters() || in[i].matters() == in[worst].matters() && in[i].touch <= in[worst].touch {
 					worst = i
 				}
 			}
@@ -70,12 +71,12 @@ func (c *comper) complete(strikes []mark) {
 		}
 		first, heard := at, 0
 		for at < len(strikes) && strikes[at].tick < until {
-			low, high := voicesOf(strikes[at].part, n)
+			low, high := strikes[at].voices(n)
 			heard |= 1<<high - 1<<low
 			at++
 		}
 		if first < at && heard != 1<<n-1 {
-			strikes[first].part = 'c'
+			strikes[first].part, strikes[first].up = 'c', false
 		}
 		i = end
 	}
@@ -85,7 +86,7 @@ func (c *comper) complete(strikes []mark) {
 // not including, high.
 func voicesOf(part byte, n int) (low, high int) {
 	switch {
-	case n == 0:
+	case n == 0 || part == 'b':
 		return 0, 0
 	case part == 'l':
 		return 0, max(1, n/2)
@@ -96,6 +97,15 @@ func voicesOf(part byte, n int) (low, high int) {
 		return i - 1, i
 	}
 	return 0, n
+}
+
+// voices is voicesOf for a mark.
+func (m *mark) voices(n int) (low, high int) {
+	low, high = voicesOf(m.part, n)
+	if m.up {
+		high = n
+	}
+	return low, high
 }
 
 // heldNote is a key that is down.
@@ -112,7 +122,8 @@ type heldNote struct {
 // begins anew.
 func (c *comper) sound(s score) []gridNote {
 	out := c.p.bench.comp[:0]
-	var held [maxVoices]heldNote
+	var held [maxVoices + 2]heldNote // the voicing's, then the left hand's two
+	right := held[:maxVoices]
 	lift := func(i int, at int64) {
 		h := &held[i]
 		if !h.down {
@@ -137,7 +148,7 @@ func (c *comper) sound(s score) []gridNote {
 				}
 				cut++
 			case rest < len(s.rests) && s.rests[rest] <= tick:
-				for i := range held {
+				for i := range right { // the left hand holds on
 					if h := &held[i]; h.down && !h.ring && h.stop == 0 {
 						h.stop = max(s.rests[rest], h.least)
 					}
@@ -151,14 +162,29 @@ func (c *comper) sound(s score) []gridNote {
 	for k := range s.strikes {
 		m := &s.strikes[k]
 		upTo(m.tick)
-		v := &c.voicings[c.changeAt(m.tick)]
-		low, high := voicesOf(m.part, int(v.n))
+		at := c.changeAt(m.tick)
+		v := &c.voicings[at]
+		low, high := m.voices(int(v.n))
 		if high-low == int(v.n) {
-			for i := range held {
+			for i := range right {
 				lift(i, m.tick)
 			}
 		}
-		roll := m.part == 'r' && !c.afterStop(m.tick) && (k == 0 || c.us(m.tick)-c.us(s.strikes[k-1].tick) >= roomUS+1000*rollMS*int64(high-1))
+		roll := m.part == 'r' && !c.afterStop(m.tick) && (k == 0 || c.us(m.tick)-c.us(s.strikes[k-1].tick) >= roomUS+1000*rollMS*int64(high-1+btoi(m.left)))
+		if m.left {
+			low, key := c.leftKeys(m, at)
+			for i, k := range [2]int{key, low} {
+				lift(maxVoices+i, m.tick)
+				if k == 0 {
+					continue
+				}
+				n := gridNote{Tick: m.tick, Key: uint8(k), Touch: m.touch, Accent: m.accent, Lane: pianoLane, Pushed: m.pushed, Left: true}
+				if roll {
+					n.ShiftMS = int16(-rollMS * high)
+				}
+				held[maxVoices+i] = heldNote{gridNote: n, down: true, ring: m.ring, least: m.least, stop: m.stop}
+			}
+		}
 		for i := low; i < high; i++ {
 			lift(i, m.tick)
 			n := gridNote{Tick: m.tick, Key: v.notes[i], Touch: m.touch, Accent: m.accent, Lane: pianoLane, Pushed: m.pushed}

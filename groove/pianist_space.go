@@ -12,15 +12,19 @@ func mergeMarks(in []mark) []mark {
 			continue
 		}
 		had := &out[n]
+		if m.left && !had.left {
+			had.left, had.fifth, had.middle = true, m.fifth && !m.forced, m.middle
+		}
 		switch {
 		case m.accent > had.accent:
 			m.pushed = m.pushed || had.pushed
+			m.left = m.left || had.left
 			m.least = max(m.least, had.least*int64(btoi(had.pushed)))
 			*had = m
 		case had.accent == 0 && m.forced && !had.forced:
 			had.forced, had.pushed = true, m.pushed
 			if m.pushed {
-				had.part, had.least = 'c', m.least
+				had.part, had.up, had.least = 'c', false, m.least
 			}
 		}
 	}
@@ -59,13 +63,25 @@ func (c *comper) close(a, b *mark) bool {
 	if b.tick-a.tick > quarter {
 		return false
 	}
-	low, high := voicesOf(a.part, maxVoices)
-	from, to := voicesOf(b.part, maxVoices)
+	low, high := a.voices(maxVoices)
+	from, to := b.voices(maxVoices)
 	least := int64(againUS)
 	if a.forced || b.forced {
 		least = roomUS
 	}
-	return low < to && from < high && c.us(b.tick)-c.us(a.tick) < least
+	return (low < to && from < high || a.left && b.left) && c.us(b.tick)-c.us(a.tick) < least
+}
+
+// matters ranks what thin may take away: what the left hand adds in the middle of a
+// bar is missed least, the bass on its first beat most.
+func (m *mark) matters() int {
+	switch {
+	case m.left && m.part == 'b' && m.middle:
+		return 0
+	case m.left && !m.middle:
+		return 2
+	}
+	return 1
 }
 
 func btoi(b bool) int {

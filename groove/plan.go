@@ -92,4 +92,5 @@ type gridNote struct {
 	Limb      feel.Limb // drums: what plays it
 	Fill      bool      // part of a fill
 	Pushed    bool      // attack brought forward by a push
+	Left      bool      // piano: the left hand's, the bass
 }

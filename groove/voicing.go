@@ -1,6 +1,7 @@
 package groove
 
 import (
+	"math/bits"
 	"sort"
 
 	"plinth/songspec/harmony"
@@ -12,6 +13,7 @@ type compRoom struct {
 	low, high int // both included
 	centre    int // the middle of the voicing
 	span      int // semitones a hand reaches
+	left      int // the note that the left hand is busy with, below the voicing; 0: none
 }
 
 // maxCandidates bounds the voicings weighed for one chord. Two chords cost its
@@ -108,6 +110,34 @@ func (l *layout) spared(c harmony.Chord, n int, avoid uint16) []candidate {
 			return out
 		}
 	}
+	if n == 1 && l.room.left > 0 {
+		return l.some(first[0])
+	}
+	return nil
+}
+
+// some are the candidates over a left hand that leaves no place to the first tone of a
+// shape: as many of its tones as find one, whichever they are.
+func (l *layout) some(s shape) []candidate {
+	for n := s.n - 1; n >= 1; n-- {
+		var of []shape
+		for set := uint(1); set < 1<<s.n; set++ {
+			if bits.OnesCount(set) != n {
+				continue
+			}
+			t := shape{cost: s.cost}
+			for i := 0; i < s.n; i++ {
+				if set&(1<<i) != 0 {
+					t.pcs[t.n] = s.pcs[i]
+					t.n++
+				}
+			}
+			of = append(of, t)
+		}
+		if out := l.all(of); len(out) > 0 {
+			return out
+		}
+	}
 	return nil
 }
 
@@ -189,9 +219,12 @@ func voiced(keys []int) (voicing, bool) {
 }
 
 // holds reports whether two hands reach the notes: some split leaves each hand
-// within its span.
+// within its span. Where the left has the bass, the right takes them all.
 func (w compRoom) holds(v *voicing) bool {
 	last := v.n - 1
+	if w.left > 0 {
+		return int(v.notes[last])-int(v.notes[0]) <= w.span
+	}
 	for k := int8(0); k <= last; k++ {
 		left := int(v.notes[k]) - int(v.notes[0])
 		right := 0
@@ -210,6 +243,9 @@ func (w compRoom) holds(v *voicing) bool {
 // third over it where the chord can do without, no minor ninth unless it is the
 // chord's own flat ninth over its root, no three notes within a minor third.
 func (l *layout) sounds(v *voicing) bool {
+	if l.room.left > 0 && !clearOver(l.room.left, v) {
+		return false
+	}
 	for i := int8(0); i < v.n; i++ {
 		low := int(v.notes[i])
 		for j := i + 1; j < v.n; j++ {

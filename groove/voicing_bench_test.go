@@ -28,7 +28,7 @@ func BenchmarkVoicing(b *testing.B) {
 		b.Run(c.name, func(b *testing.B) {
 			b.ReportAllocs()
 			for i := 0; i < b.N; i++ {
-				p.voicings(changes, ear, nil)
+				p.voicings(changes, ear, nil, nil)
 			}
 			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(len(changes)), "ns/change")
 		})

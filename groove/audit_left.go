@@ -1,0 +1,78 @@
+package groove
+
+import (
+	"sort"
+
+	"plinth/songspec/timeline"
+)
+
+// left checks that a pianist without a bassist has the chord's bass at every change:
+// not in a stop, in a bar of other players' hits, or where the next section leaves no
+// time for it. The lowest note is what is heard
+// as the bass, whichever hand has it.
+func (pa *passAudit) left() {
+	if !pa.pass.Tacet.Has(timeline.Bass) || pa.pass.Tacet.Has(timeline.Piano) {
+		return
+	}
+	p := pa.plan
+	notes := pa.part.Notes[timeline.Piano]
+	changes := p.changes(timeline.Piano)
+	silences, alone := p.silences(), p.alone()
+	last := p.lastStroke(timeline.Piano, pa.clock)
+	for i := range changes {
+		c := &changes[i]
+		if c.Chord.None || c.Same && !c.Pushed || c.Start >= c.End || c.Start >= p.out(timeline.Piano) || inSpan(silences, c.Start) {
+			continue
+		}
+		if alone[p.barAt(c.Start)] || p.swung(c.Start) > last {
+			continue
+		}
+		if c.Same && i > 0 && pa.clock.us(p.swung(c.Start))-pa.clock.us(p.swung(changes[i-1].Start)) < repeatUS {
+			continue // pushed so soon after its own stroke that it is struck once
+		}
+		n := pa.lowest(notes, p.swung(c.Start), withUS)
+		if n == nil { // struck once, with a hit that comes too soon after, see keySpeed
+			n = pa.lowest(notes, p.swung(c.Start), repeatUS+withUS)
+		}
+		switch {
+		case n == nil:
+			pa.found(timeline.Piano, c.Start, ruleBass, "the chord changes to %s and the left hand does not", c.Chord)
+		case int(n.Key)%12 != c.Chord.Bass.PC():
+			pa.found(timeline.Piano, c.Start, ruleBass, "the left hand takes %s to %s, whose bass is %s", keyName(int(n.Key)), c.Chord, c.Chord.Bass)
+		}
+	}
+}
+
+// lowest is the lowest of the notes that begin at a tick, are rolled up to it, or come
+// no later than some microseconds after; nil when none does.
+func (pa *passAudit) lowest(notes []Note, tick, after int64) *Note {
+	early, late := pa.clock.shift(tick, -chordUS), pa.clock.shift(tick, after)
+	var best *Note
+	for i := sort.Search(len(notes), func(i int) bool { return notes[i].Tick > early }); i < len(notes) && notes[i].Tick < late; i++ {
+		if best == nil || notes[i].Key < best.Key {
+			best = &notes[i]
+		}
+	}
+	return best
+}
+
+// bassLine are the notes of a pianist without a bassist that are heard as the bass:
+// in the left hand's register and the lowest that sounds.
+func bassLine(notes []Note) []Note {
+	var out, ringing []Note
+	for _, n := range notes {
+		low := int(n.Key) <= leftHighest
+		kept := ringing[:0]
+		for _, r := range ringing {
+			if r.Tick+r.Length > n.Tick {
+				kept = append(kept, r)
+				low = low && r.Key > n.Key
+			}
+		}
+		ringing = append(kept, n)
+		if low {
+			out = append(out, n)
+		}
+	}
+	return out
+}
