@@ -30,23 +30,29 @@ func (pa *passAudit) left() {
 		if c.Same && i > 0 && pa.clock.us(p.swung(c.Start))-pa.clock.us(p.swung(changes[i-1].Start)) < repeatUS {
 			continue // pushed so soon after its own stroke that it is struck once
 		}
-		n := pa.lowest(notes, p.swung(c.Start), withUS)
-		if n == nil { // struck once, with a hit that comes too soon after, see keySpeed
-			n = pa.lowest(notes, p.swung(c.Start), repeatUS+withUS)
+		// Alone, as part of a roll, or once with a hit that comes too soon after (keySpeed).
+		pc, at := c.Chord.Bass.PC(), p.swung(c.Start)
+		n := pa.lowest(notes, at, withUS, withUS)
+		for _, w := range [][2]int64{{chordUS, withUS}, {withUS, repeatUS + withUS}} {
+			if n == nil || int(n.Key)%12 != pc {
+				if m := pa.lowest(notes, at, w[0], w[1]); n == nil || int(m.Key)%12 == pc {
+					n = m
+				}
+			}
 		}
 		switch {
 		case n == nil:
 			pa.found(timeline.Piano, c.Start, ruleBass, "the chord changes to %s and the left hand does not", c.Chord)
-		case int(n.Key)%12 != c.Chord.Bass.PC():
+		case int(n.Key)%12 != pc:
 			pa.found(timeline.Piano, c.Start, ruleBass, "the left hand takes %s to %s, whose bass is %s", keyName(int(n.Key)), c.Chord, c.Chord.Bass)
 		}
 	}
 }
 
-// lowest is the lowest of the notes that begin at a tick, are rolled up to it, or come
-// no later than some microseconds after; nil when none does.
-func (pa *passAudit) lowest(notes []Note, tick, after int64) *Note {
-	early, late := pa.clock.shift(tick, -chordUS), pa.clock.shift(tick, after)
+// lowest is the lowest of the notes that begin less than some microseconds before or
+// after a tick; nil when none does.
+func (pa *passAudit) lowest(notes []Note, tick, before, after int64) *Note {
+	early, late := pa.clock.shift(tick, -before), pa.clock.shift(tick, after)
 	var best *Note
 	for i := sort.Search(len(notes), func(i int) bool { return notes[i].Tick > early }); i < len(notes) && notes[i].Tick < late; i++ {
 		if best == nil || notes[i].Key < best.Key {

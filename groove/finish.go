@@ -55,7 +55,7 @@ func (p *plan) finish(who timeline.Player, notes []gridNote) []Note {
 	case timeline.Bass:
 		out = oneAtATime(h.clock, out)
 	case timeline.Piano:
-		out = p.keySpeed(h.clock, p.overBorder(who, h.clock, out))
+		out = leftInTurn(h.clock, p.keySpeed(h.clock, p.overBorder(who, h.clock, out)))
 	}
 	return separate(h.clock, out)
 }

@@ -36,3 +36,24 @@ func (p *plan) keySpeed(c clock, notes []played) []played {
 	}
 	return out
 }
+
+// leftInTurn ends what the left hand holds where it strikes again at the latest: it has
+// one bass note at a time, and its octave. notes are in order of their start.
+func leftInTurn(c clock, notes []played) []played {
+	next := -1 // the left hand's next stroke
+	for i := len(notes) - 1; i >= 0; i-- {
+		n := &notes[i]
+		if !n.Left {
+			continue
+		}
+		if next >= 0 && notes[next].Tick == n.Tick { // the two of an octave
+			n.end = min(n.end, notes[next].end)
+			continue
+		}
+		if next >= 0 && n.end > notes[next].start && notes[next].start-n.start >= c.shortest(n.start) {
+			n.end = notes[next].start
+		}
+		next = i
+	}
+	return notes
+}

@@ -307,17 +307,17 @@ func (c *comper) leftFifth(i int) int {
 		return 0
 	}
 	v := &c.voicings[i]
+	next := i + 1
+	for next < len(c.changes) && c.voicings[next].n == 0 {
+		next++
+	}
+	if next < len(c.changes) && v.top()%12 == pc && c.voicings[next].top()%12 == c.left[next]%12 {
+		return 0
+	}
 	for _, key := range [2]int{c.left[i] + 7, c.left[i] - 5} {
-		if key < leftLowest || key > leftHighest || !clearOver(key, v) {
-			continue
+		if key >= leftLowest && key <= leftHighest && clearOver(key, v) {
+			return key
 		}
-		if j := i + 1; j < len(c.changes) && c.voicings[j].n > 0 {
-			lead := bassLead{from: int8(key%12 + 1), to: int8(c.left[j]%12 + 1), way: int8(sign(c.left[j] - key))}
-			if lead.follows(v, &c.voicings[j]) {
-				continue
-			}
-		}
-		return key
 	}
 	return 0
 }
