@@ -44,14 +44,14 @@ func (p *plan) leftLine(changes []change, ear *listener) []int {
 		}
 		bar := p.barAt(ch.Nominal)
 		lv, energy := p.level(bar), p.energy(bar)
-		w, most := p.room(lv, energy), int8(0)
+		w, avoid, most := p.room(lv, energy), ear.avoid(ch), int8(0)
 		var sets []*candidateSet
 		for key := leftLowest; key <= leftHighest; key++ {
 			if key%12 != ch.Chord.Bass.PC() {
 				continue
 			}
 			w.left = key
-			set := vc.set(ch.Chord, voices(lv, energy), ear.avoid(ch), w)
+			set := vc.set(ch.Chord, voices(lv, energy), avoid, w)
 			if set != nil {
 				most = max(most, set.list[0].n)
 			}
@@ -297,9 +297,9 @@ func (c *comper) leftKeys(m *mark, i int) (low, key int) {
 	return 0, key
 }
 
-// leftFifth is the chord's fifth for the left hand, above its root or else below, 0
-// where there is none, where the chord would not be clear over it, or where it would
-// lead the bass along with the top voice in octaves.
+// leftFifth is the chord's fifth for the left hand, above its root or below, whichever
+// is on the way to the next chord; 0 where there is none, where the chord would not be
+// clear over it, or where it would lead the bass in octaves with the top voice.
 func (c *comper) leftFifth(i int) int {
 	chord := &c.changes[i].Chord
 	pc, ok := toneOf(chord, '5')
@@ -314,12 +314,20 @@ func (c *comper) leftFifth(i int) int {
 	if next < len(c.changes) && v.top()%12 == pc && c.voicings[next].top()%12 == c.left[next]%12 {
 		return 0
 	}
+	best, least := 0, 0
 	for _, key := range [2]int{c.left[i] + 7, c.left[i] - 5} {
-		if key >= leftLowest && key <= leftHighest && clearOver(key, v) {
-			return key
+		if key < leftLowest || key > leftHighest || !clearOver(key, v) {
+			continue
+		}
+		cost := motionCost*abs(key-c.left[i]) + registerCost*(max(0, key-leftHigh)+max(0, leftLow-key))
+		if next < len(c.changes) {
+			cost += motionCost * abs(c.left[next]-key)
+		}
+		if best == 0 || cost < least {
+			best, least = key, cost
 		}
 	}
-	return 0
+	return best
 }
 
 // clearOver reports whether a voicing lies over a note of the left hand and clear of

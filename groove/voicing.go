@@ -111,15 +111,15 @@ func (l *layout) spared(c harmony.Chord, n int, avoid uint16) []candidate {
 		}
 	}
 	if n == 1 && l.room.left > 0 {
-		return l.some(first[0])
+		return l.some(shapes(c, maxVoices, avoid)[0])
 	}
 	return nil
 }
 
-// some are the candidates over a left hand that leaves no place to the first tone of a
-// shape: as many of its tones as find one, whichever they are.
+// some are the candidates over a left hand that leaves no place to a chord's first
+// tones: as many of a shape's tones as find one, whichever they are.
 func (l *layout) some(s shape) []candidate {
-	for n := s.n - 1; n >= 1; n-- {
+	for n := s.n; n >= 1; n-- {
 		var of []shape
 		for set := uint(1); set < 1<<s.n; set++ {
 			if bits.OnesCount(set) != n {

@@ -1,0 +1,383 @@
+package groove
+
+import (
+	"fmt"
+	"reflect"
+	"strings"
+	"testing"
+
+	"plinth/groove/feel"
+	"plinth/groove/library"
+	"plinth/songspec/timeline"
+)
+
+// aloneAt plays a 4/4 chart in a feel of the library without its bassist, on the grid,
+// and returns the pianist's notes.
+func aloneAt(t testing.TB, chart, name string, energy int, change func(p *timeline.Pass)) []Note {
+	t.Helper()
+	set := library.Builtin()
+	pass := feelPass(t, chart, set.Feels[name], energy)
+	pass.Tacet = timeline.Only(timeline.Bass)
+	if change != nil {
+		change(pass)
+		sortEvents(pass)
+	}
+	tl := &timeline.Timeline{Piano: timeline.PianoSetup{Span: 14}, Bass: timeline.BassSetup{Strings: 4}, Take: 1}
+	part := PerformPass(tl, pass, set)
+	for _, f := range AuditPiano(tl.Piano, pass, part) {
+		t.Errorf("%s at energy %d: %s: %s", name, energy, f.Rule, f.Text)
+	}
+	return part.Notes[timeline.Piano]
+}
+
+// downAt are the keys that sound just after a tick, from below.
+func downAt(notes []Note, tick int64) []int {
+	var on [128]bool
+	for _, n := range notes {
+		if n.Tick <= tick+2 && n.Tick+n.Length > tick+2 {
+			on[n.Key] = true
+		}
+	}
+	var out []int
+	for k, down := range on {
+		if down {
+			out = append(out, k)
+		}
+	}
+	return out
+}
+
+// What sounds by the end of each chord has the chord's bass at the bottom and the tones
+// that tell it from the others over it. The tones are those of the chord symbols'
+// usual reading; that the root or the slash bass lies lowest is common practice.
+func TestLeftHandChordByChord(t *testing.T) {
+	rows := []struct {
+		chord string
+		bass  int   // pitch class
+		over  []int // pitch classes that must sound as well
+	}{
+		{"Fm", 5, []int{8, 0}},
+		{"Fm/Eb", 3, []int{5, 8}},
+		{"Dbmaj7", 1, []int{5, 0}},
+		{"Dm7", 2, []int{5, 0}},
+		{"Dm/F", 5, []int{2, 9}},
+		{"C7sus4", 0, []int{5, 10}},
+		{"Bdim7", 11, []int{2, 8}},
+		{"G7", 7, []int{11, 5}},
+		{"F#m7b5", 6, []int{9, 0, 4}},
+		{"C/E", 4, []int{0, 7}},
+		{"Bb/C", 0, []int{10, 2}},
+	}
+	for _, name := range []string{"sustain", "ballad-eighths", "slow-twelve", "two-beat"} {
+		f := library.Builtin().Feels[name]
+		for energy := 1; energy <= 5; energy++ {
+			for _, row := range rows {
+				notes := aloneAt(t, row.chord+"|"+row.chord, name, energy, nil)
+				bar := int64(bar44)
+				if len(f.Meters) > 0 {
+					bar = f.Meters[0].BarTicks()
+				}
+				low, heard := 128, 0
+				for _, n := range notes {
+					if n.Tick >= -2 && n.Tick < bar-2 {
+						heard |= 1 << (n.Key % 12)
+					}
+				}
+				for _, k := range downAt(notes, 0) {
+					low = min(low, k)
+				}
+				if low%12 != row.bass || low < 29 || low > 50 {
+					t.Errorf("%s at %d: under %s lies %s", name, energy, row.chord, keyName(low))
+				}
+				for _, pc := range row.over {
+					if heard&(1<<pc) == 0 {
+						t.Errorf("%s at %d: %s without its %s", name, energy, row.chord, keyNames[pc])
+					}
+				}
+			}
+		}
+	}
+}
+
+// Chords that a bassist alone tells apart are no longer the same.
+func TestLeftHandTellsChordsApart(t *testing.T) {
+	for energy := 1; energy <= 5; energy++ {
+		notes := aloneAt(t, "Fm|Fm/Eb|Dbmaj7", "sustain", energy, nil)
+		seen := map[string]bool{}
+		for bar := int64(0); bar < 3; bar++ {
+			seen[fmt.Sprint(downAt(notes, bar*bar44))] = true
+		}
+		if len(seen) != 3 {
+			t.Errorf("energy %d: %v", energy, seen)
+		}
+	}
+}
+
+// Without a chord nothing sounds, and the bass is there again with the next one.
+func TestLeftHandNoChord(t *testing.T) {
+	for _, name := range []string{"sustain", "ballad-eighths", "backbeat-eighths"} {
+		for energy := 1; energy <= 5; energy++ {
+			notes := aloneAt(t, "C|N.C.|Am|Am", name, energy, nil)
+			for _, n := range notes {
+				if n.Tick < 2*bar44-2 && n.Tick+n.Length > bar44+2 {
+					t.Errorf("%s at %d: %s sounds under N.C.", name, energy, keyName(int(n.Key)))
+				}
+			}
+			if down := downAt(notes, 2*bar44); len(down) == 0 || down[0]%12 != 9 {
+				t.Errorf("%s at %d: under Am lies %v", name, energy, down)
+			}
+		}
+	}
+}
+
+// A pushed chord brings its bass along, and both are tied over the bar line: nothing
+// is struck there again. A push of the pass before is struck before this one begins.
+func TestLeftHandPush(t *testing.T) {
+	for _, name := range []string{"sustain", "ballad-eighths", "backbeat-eighths", "two-beat", "one-drop"} {
+		for energy := 1; energy <= 5; energy++ {
+			notes := aloneAt(t, "C|F|G|C", name, energy, func(p *timeline.Pass) {
+				push(p, 1, bar44-eighth)
+				p.Before = &timeline.Neighbour{Section: "x", Chord: chordOf(t, "G"), Energy: energy, Feel: name}
+				p.Entry = &timeline.Event{Kind: timeline.Push, Tick: -eighth, Target: 0, By: timeline.All}
+			})
+			for _, at := range []struct {
+				push, target int64
+				pc           int
+			}{{-eighth, 0, 0}, {2*bar44 - eighth, 2 * bar44, 7}} {
+				down := downAt(notes, at.push+30)
+				if len(down) < 2 || down[0]%12 != at.pc || down[0] > 50 {
+					t.Errorf("%s at %d: at the push sounds %v", name, energy, down)
+				}
+				if held := downAt(notes, at.target); len(down) > 0 && (len(held) == 0 || held[0] != down[0]) {
+					t.Errorf("%s at %d: tied over is %v of %v", name, energy, held, down)
+				}
+				for _, n := range notes {
+					if n.Tick > at.push+90 && n.Tick < at.target+90 {
+						t.Errorf("%s at %d: %s is struck at %d, on the target %d", name, energy, keyName(int(n.Key)), n.Tick, at.target)
+					}
+				}
+			}
+		}
+	}
+}
+
+// A stop is silence for both hands; an accent that names the piano has its bass, one of
+// others does not bring it; a held beat has nothing struck in it.
+func TestLeftHandEvents(t *testing.T) {
+	for energy := 1; energy <= 5; energy++ {
+		notes := aloneAt(t, "C|F|G|C", "ballad-eighths", energy, func(p *timeline.Pass) {
+			ev(p, timeline.Stop, 1, 2*quarter, bar44)
+			ev(p, timeline.Accent, 2, quarter+eighth, quarter+eighth)
+			e := ev(p, timeline.Accent, 3, quarter+eighth/2, quarter+eighth/2)
+			e.By = timeline.Only(timeline.Drums)
+		})
+		for _, n := range notes {
+			if n.Tick < 2*bar44-2 && n.Tick+n.Length > bar44+2*quarter+2 {
+				t.Errorf("energy %d: %s sounds in the stop", energy, keyName(int(n.Key)))
+			}
+		}
+		low, other := 128, false
+		for _, n := range notes {
+			if n.Tick > 2*bar44+quarter+eighth-120 && n.Tick < 2*bar44+quarter+eighth+60 {
+				low = min(low, int(n.Key))
+			}
+			other = other || n.Tick > 3*bar44+quarter+60 && n.Tick < 3*bar44+quarter+eighth-60
+		}
+		if low%12 != 7 || low > 50 {
+			t.Errorf("energy %d: the hit's lowest is %d", energy, low)
+		}
+		if other {
+			t.Errorf("energy %d: the piano strikes the drummer's hit", energy)
+		}
+		held := aloneAt(t, "C|F", "ballad-eighths", energy, func(p *timeline.Pass) {
+			ev(p, timeline.Hold, 0, 0, bar44)
+		})
+		for _, n := range held {
+			if n.Tick > 60 && n.Tick < bar44-60 {
+				t.Errorf("energy %d: %s is struck in the held beat", energy, keyName(int(n.Key)))
+			}
+		}
+	}
+}
+
+// Where the comp breaks a chord, its figure begins with the bass alone and goes up from
+// there. Common practice, no single source.
+func TestLeftHandBeginsTheFigure(t *testing.T) {
+	for _, name := range []string{"ballad-eighths", "ballad-sixteenths", "slow-twelve"} {
+		for energy := 1; energy <= 2; energy++ {
+			notes := aloneAt(t, "Fm|Dbmaj7|Ab|Eb", name, energy, nil)
+			first := within(notes, -2, 60)
+			if len(first) != 1 || first[0].Key%12 != 5 {
+				t.Errorf("%s at %d: the figure begins with %v", name, energy, first)
+				continue
+			}
+			then := within(notes, 60, 2*quarter)
+			if len(then) == 0 || then[0].Key <= first[0].Key || first[0].Tick+first[0].Length <= then[len(then)-1].Tick {
+				t.Errorf("%s at %d: over %v follows %v", name, energy, first, then)
+			}
+		}
+	}
+}
+
+// Attacks a beat, simultaneous strokes once: the design's 1.2 at energy 2 and 2.2 at 5,
+// and what attacksPerBeat has for the others.
+func TestLeftHandAttacks(t *testing.T) {
+	set := library.Builtin()
+	for _, name := range library.Names() {
+		for energy := 1; energy <= 5; energy++ {
+			pass := feelPass(t, "C|Am|F|G|Em|Am|Dm|G", set.Feels[name], energy)
+			pass.Tacet = timeline.Only(timeline.Bass)
+			tl := &timeline.Timeline{Piano: timeline.PianoSetup{Span: 14}, Take: 2}
+			part := PerformPass(tl, pass, set)
+			attacks, last, beats := int64(0), int64(-1<<40), int64(0)
+			for _, n := range part.Notes[timeline.Piano] {
+				if n.Tick-last > 40 {
+					attacks++
+				}
+				last = n.Tick
+			}
+			for _, b := range pass.Bars {
+				beats += b.Length
+			}
+			if most := beats * attacksPerBeat[energy-1] / pass.Bars[0].Meter.TempoTicks(); attacks*1000 > most {
+				t.Errorf("%s at %d: %d attacks, %d.%03d are allowed", name, energy, attacks, most/1000, most%1000)
+			}
+		}
+	}
+}
+
+// The line moves by the shorter way, a bass line going down stays one, and the octave
+// below is the fifth energy's only.
+func TestLeftHandLine(t *testing.T) {
+	line := func(chart string, energy int) (keys []int) {
+		pass := passOf(t, chart, energy)
+		pass.Tacet = timeline.Only(timeline.Bass)
+		p := planOf(pass, compFeel("c==============="))
+		return p.leftLine(p.changes(timeline.Piano), p.listen())
+	}
+	// The lament, and a walk up to the dominant: steps all the way.
+	for _, chart := range []string{"Am|Am/G|F|E", "C|G/B|Am|C/G|F", "F|F/G|F/A|Bb|Bb/C"} {
+		for energy := 1; energy <= 5; energy++ {
+			keys := line(chart, energy)
+			for i := 1; i < len(keys); i++ {
+				if absInt(keys[i]-keys[i-1]) > 2 {
+					t.Errorf("%s at %d leaps: %v", chart, energy, keys)
+				}
+			}
+		}
+	}
+	for energy := 1; energy <= 5; energy++ {
+		octaves := 0
+		for _, n := range aloneAt(t, "F|G|A|Bb", "pulse", energy, nil) {
+			if n.Key < 36 {
+				octaves++
+			}
+		}
+		if octaves > 0 != (energy == 5) {
+			t.Errorf("energy %d: %d octaves below", energy, octaves)
+		}
+	}
+}
+
+// A small hand gets what it can hold, and so does one under a low ceiling.
+func TestLeftHandSmallHand(t *testing.T) {
+	set := library.Builtin()
+	for _, setup := range []timeline.PianoSetup{{Span: 7}, {Span: 9}, {Span: 14, Highest: 55}, {Span: 12, Highest: 60}} {
+		for energy := 1; energy <= 5; energy++ {
+			pass := feelPass(t, "Cmaj9|A7alt|Dm11|G13b9|Db/C|F#m7b5|Bdim7|Eb13#11", set.Feels["ballad-eighths"], energy)
+			pass.Tacet = timeline.Only(timeline.Bass)
+			part := PerformPass(&timeline.Timeline{Piano: setup, Take: 1}, pass, set)
+			for _, f := range AuditPiano(setup, pass, part) {
+				t.Errorf("%+v at %d: %s: %s", setup, energy, f.Rule, f.Text)
+			}
+			for _, c := range pass.Chords {
+				if down := downAt(part.Notes[timeline.Piano], c.Start); len(down) == 0 || down[0]%12 != c.Chord.Bass.PC() {
+					t.Errorf("%+v at %d: under %s lies %v", setup, energy, c.Written, down)
+				}
+			}
+		}
+	}
+}
+
+// The audit hears what the left hand leaves out and where it goes with the top voice.
+func TestAuditHearsTheLeftHand(t *testing.T) {
+	f := compFeel("c===============")
+	set := &feel.Set{Feels: map[string]*feel.Feel{f.Name: f}}
+	tests := []struct {
+		name string
+		keys [2][]uint8 // under C and under Dm
+		want string
+	}{
+		{"as it should be", [2][]uint8{{36, 64, 67}, {38, 62, 65}}, ""},
+		{"without the root", [2][]uint8{{36, 64, 67}, {53, 57, 60}}, "bass"},
+		{"in octaves", [2][]uint8{{36, 64, 67, 72}, {38, 65, 69, 74}}, "octaves"},
+		{"muddy", [2][]uint8{{36, 64, 67}, {38, 45, 48, 65}}, "low"},
+		{"too wide", [2][]uint8{{36, 64, 67}, {38, 53, 69}}, "span"},
+	}
+	for _, tt := range tests {
+		tl := song(t, section{name: "a", chords: "C|Dm", energy: 3, tacet: timeline.Only(timeline.Bass)})
+		tl.Piano.Highest = 79
+		perf := Perform(tl, set)
+		var notes []Note
+		for bar, keys := range tt.keys {
+			for _, k := range keys {
+				notes = append(notes, Note{Tick: int64(bar) * bar44, Length: bar44, Key: k, Velocity: 60})
+			}
+		}
+		perf.Passes[0].Notes[timeline.Piano] = notes
+		var rules []string
+		for _, f := range Audit(tl, perf, set).Findings {
+			rules = append(rules, f.Rule)
+		}
+		if got := strings.Join(rules, " "); got != tt.want {
+			t.Errorf("%s: found %q, want %q", tt.name, got, tt.want)
+		}
+	}
+}
+
+// The bass stays under the singer, whose held note rubs against it: a bassist would play
+// it as well. The right hand goes on keeping clear.
+func TestLeftHandUnderTheSinger(t *testing.T) {
+	for energy := 1; energy <= 5; energy++ {
+		notes := aloneAt(t, "C|F", "sustain", energy, func(p *timeline.Pass) {
+			sing(p, [3]int64{0, bar44 - eighth, 61}, [3]int64{bar44, bar44 - eighth, 65})
+		})
+		down := downAt(notes, quarter)
+		if len(down) < 2 || down[0]%12 != 0 || down[0] > 50 {
+			t.Errorf("energy %d: under a held Db sounds %v", energy, down)
+		}
+		for _, k := range down[min(1, len(down)):] {
+			if rubs(k, 61) {
+				t.Errorf("energy %d: %s rubs against the held Db", energy, keyName(k))
+			}
+		}
+	}
+}
+
+// A pass without its bassist is its own: what is edited in another, or who keeps out
+// there, moves nothing in it, and where the bassist plays nothing changes.
+func TestLeftHandIsOfItsPass(t *testing.T) {
+	set := testSet(nil)
+	play := func(first string, tacet timeline.Players) *Performance {
+		tl := song(t, section{name: "a", chords: first, energy: 2, tacet: tacet},
+			section{name: "b", chords: "Am|F|C/E|G", energy: 2, tacet: timeline.Only(timeline.Bass)},
+			section{name: "c", chords: "C|G/B|Am|G", energy: 3})
+		tl.Looseness = 400
+		return Perform(tl, set)
+	}
+	was := play("C|F|G", 0)
+	for _, now := range []*Performance{play("C|Bb7|Eb|G", 0), play("C|F|G", timeline.Only(timeline.Bass)), play("C|F|G", timeline.Only(timeline.Drums))} {
+		for pass := 1; pass < 3; pass++ {
+			for who := range was.Passes[pass].Notes {
+				if timeline.Player(who) != timeline.Drums && !reflect.DeepEqual(was.Passes[pass].Notes[who], now.Passes[pass].Notes[who]) {
+					t.Errorf("%s of pass %d moved", timeline.Player(who), pass)
+				}
+			}
+		}
+	}
+	for _, n := range was.Passes[2].Notes[timeline.Piano] {
+		if n.Key < compFloor {
+			t.Errorf("%s in a pass with a bassist", keyName(int(n.Key)))
+		}
+	}
+}
