@@ -22,7 +22,7 @@ func (c *comper) leftStrikes() []mark {
 		return nil
 	}
 	var out []mark
-	holds := c.p.holds()
+	holds, ending := c.p.holds(), c.p.ending()
 	add := func(tick int64, lv *feel.Level, degree byte) {
 		if c.may(tick) && !inSpan(holds, tick) {
 			out = append(out, mark{tick: tick, part: 'b', touch: usualTouch(lv), left: true,
@@ -35,7 +35,7 @@ func (c *comper) leftStrikes() []mark {
 		if c.alone[bar] {
 			continue
 		}
-		if bar == c.p.ending() {
+		if bar == ending {
 			add(b.Start, lv, '1')
 			continue
 		}
@@ -152,7 +152,7 @@ func (c *comper) afterBeat(tab []mark, i int) bool {
 	}
 	bar := c.p.barAt(ch.Start)
 	b := &c.p.pass.Bars[bar]
-	if ch.Start != b.Start && ch.Start != b.Start+b.Length/2 || bar == c.p.ending() {
+	if ch.Start != b.Start && ch.Start != b.Start+b.Length/2 {
 		return false
 	}
 	events := c.p.pass.Events
