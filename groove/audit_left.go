@@ -8,8 +8,7 @@ import (
 
 // left checks that a pianist without a bassist has the chord's bass at every change:
 // not in a stop, in a bar of other players' hits, or where the next section leaves no
-// time for it. The lowest note is what is heard
-// as the bass, whichever hand has it.
+// time for it. The lowest note is what is heard as the bass, whichever hand has it.
 func (pa *passAudit) left() {
 	if !pa.pass.Tacet.Has(timeline.Bass) || pa.pass.Tacet.Has(timeline.Piano) {
 		return

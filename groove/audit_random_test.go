@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"plinth/groove"
+	"plinth/groove/feel"
 	"plinth/groove/library"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
@@ -106,17 +107,7 @@ func TestAuditOfRandomSongs(t *testing.T) {
 			continue
 		}
 		played++
-		for _, f := range groove.Audit(tl, groove.Perform(tl, set), set).Findings {
-			switch {
-			case f.Severity == groove.Remark:
-				remarks[f.Rule]++
-			case f.Rule == "repeat" && f.Bar == 0 && f.Pass > 0 && hitAtEnd(&tl.Passes[f.Pass-1]):
-				hits++
-			default:
-				t.Errorf("round %d, pass %d, bar %d, the %s: %s: %s\n%s", round, f.Pass, f.Bar+1, f.Player, f.Rule, f.Text, src)
-			}
-		}
-		if t.Failed() {
+		if hits += audited(t, round, src, tl, set, remarks); t.Failed() {
 			return
 		}
 	}
@@ -124,6 +115,23 @@ func TestAuditOfRandomSongs(t *testing.T) {
 	if played < rounds*9/10 {
 		t.Errorf("only %d of %d songs can be read: %v", played, rounds, refused)
 	}
+}
+
+// audited fails where a random song cannot be played. It counts the remarks by rule
+// and returns the hits that are written too near to the next section.
+func audited(t *testing.T, round int, src string, tl *timeline.Timeline, set *feel.Set, remarks map[string]int) (hits int) {
+	t.Helper()
+	for _, f := range groove.Audit(tl, groove.Perform(tl, set), set).Findings {
+		switch {
+		case f.Severity == groove.Remark:
+			remarks[f.Rule]++
+		case f.Rule == "repeat" && f.Bar == 0 && f.Pass > 0 && hitAtEnd(&tl.Passes[f.Pass-1]):
+			hits++
+		default:
+			t.Errorf("round %d, pass %d, bar %d, the %s: %s: %s\n%s", round, f.Pass, f.Bar+1, f.Player, f.Rule, f.Text, src)
+		}
+	}
+	return hits
 }
 
 // hitAtEnd reports an accent within a tenth of a second of the end of a pass.

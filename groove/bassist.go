@@ -21,6 +21,7 @@ type bassNote struct {
 type bassist struct {
 	p       *plan
 	changes []change
+	follows []int // for each change the next one that is another chord; len(changes): none
 	notes   []bassNote
 	end     int64 // where the part of this pass ends
 }
@@ -33,6 +34,7 @@ func (p *plan) bass(kicks []int64) []gridNote {
 	if p.pass.Tacet.Has(timeline.Bass) || len(b.changes) == 0 {
 		return nil
 	}
+	b.follows = following(b.changes)
 	b.row()
 	b.strikeChanges()
 	b.strikeAccents()

@@ -61,23 +61,13 @@ func otherThird(c *harmony.Chord) int {
 }
 
 // hasTone reports whether a pitch class is a tone of the chord.
-func hasTone(c *harmony.Chord, pc int) bool {
-	for i := range c.ToneCount() {
-		if t := c.Tone(i); (c.Root.PC()+int(t.Semitones))%12 == pc {
-			return true
-		}
-	}
-	return false
-}
+func hasTone(c *harmony.Chord, pc int) bool { return c.PCSet()&(1<<pc) != 0 }
 
 // next is the bass of the chord after a change, and where it is struck. A chord
 // that the next pass pushes into this one is not led into.
 func (b *bassist) next(i int) (pc int, at int64, ok bool) {
-	for j := i + 1; j < len(b.changes); j++ {
+	if j := b.follows[i]; j < len(b.changes) {
 		c := &b.changes[j]
-		if c.Same {
-			continue
-		}
 		return c.Chord.Bass.PC(), c.Start, !c.Chord.None
 	}
 	a := b.p.pass.After
@@ -85,4 +75,18 @@ func (b *bassist) next(i int) (pc int, at int64, ok bool) {
 		return 0, 0, false
 	}
 	return a.Chord.Bass.PC(), b.p.pass.Length, true
+}
+
+// following is for each change the next one that is no repetition. It is worked out
+// once: a song may hold one chord for ten thousand bars, and each note asks.
+func following(changes []change) []int {
+	out := make([]int, len(changes))
+	next := len(changes)
+	for i := len(changes) - 1; i >= 0; i-- {
+		out[i] = next
+		if !changes[i].Same {
+			next = i
+		}
+	}
+	return out
 }

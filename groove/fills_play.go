@@ -4,8 +4,9 @@ import (
 	"plinth/groove/feel"
 )
 
-// playFills writes the fills out, and notes in each where it begins. A fill ends at the bar line, so that a span
-// shorter than the fill takes its tail; a longer one begins with that tail again.
+// playFills writes the fills out, and notes in each where it begins. A fill ends at the
+// bar line, so that a span shorter than the fill takes its tail; a longer one begins
+// with that tail again.
 func (p *plan) playFills(fills []drumFill) []gridNote {
 	var out []gridNote
 	for i := range fills {

@@ -120,17 +120,7 @@ func TestLeftHandOfRandomSongs(t *testing.T) {
 			continue
 		}
 		played++
-		for _, f := range groove.Audit(tl, groove.Perform(tl, set), set).Findings {
-			switch {
-			case f.Severity == groove.Remark:
-				remarks[f.Rule]++
-			case f.Rule == "repeat" && f.Bar == 0 && f.Pass > 0 && hitAtEnd(&tl.Passes[f.Pass-1]):
-				hits++
-			default:
-				t.Errorf("round %d, pass %d, bar %d, the %s: %s: %s\n%s", round, f.Pass, f.Bar+1, f.Player, f.Rule, f.Text, src)
-			}
-		}
-		if t.Failed() {
+		if hits += audited(t, round, src, tl, set, remarks); t.Failed() {
 			return
 		}
 	}

@@ -1,6 +1,7 @@
 package groove
 
 import (
+	"slices"
 	"sort"
 
 	"plinth/groove/feel"
@@ -76,21 +77,12 @@ func (p *plan) bassAt(bar int, lv *feel.Level, at int64) byte {
 func (p *plan) againAt(bar int) int64 {
 	beats, half := p.beats(bar), p.pass.Bars[bar].Length/2
 	switch {
-	case onBeat(beats, half):
+	case slices.Contains(beats, half):
 		return half
 	case len(beats) > 2:
 		return beats[2]
 	}
 	return 0
-}
-
-func onBeat(beats []int64, at int64) bool {
-	for _, b := range beats {
-		if b == at {
-			return true
-		}
-	}
-	return false
 }
 
 // figured turns a bar of the comp row that breaks the chord from its first beat on
@@ -130,7 +122,7 @@ func (c *comper) wholeOffBeat(row []compAt, bar int) {
 	}
 	start, beats := c.p.pass.Bars[bar].Start, c.p.beats(bar)
 	for _, r := range row {
-		if r.step.Part == 'u' && onBeat(beats, r.tick-start) {
+		if r.step.Part == 'u' && slices.Contains(beats, r.tick-start) {
 			return
 		}
 	}

@@ -117,16 +117,8 @@ func begins(pushes []pushSpan, tick int64) bool {
 func pushAt(pushes []pushSpan, tick int64) (pushSpan, bool) {
 	// The first that reaches so far is the first whose own To does.
 	i := sort.Search(len(pushes), func(i int) bool { return pushes[i].reach >= tick })
-	if i == len(pushes) || pushes[i].From >= tick {
+	if i == len(pushes) || pushes[i].From >= tick || begins(pushes, tick) {
 		return pushSpan{}, false
-	}
-	for _, w := range pushes[i+1:] {
-		if w.From >= tick {
-			if w.From == tick {
-				return pushSpan{}, false
-			}
-			break
-		}
 	}
 	return pushes[i], true
 }

@@ -38,7 +38,6 @@ func seamed(tl *timeline.Timeline) *timeline.Timeline {
 			continue
 		}
 		at := before.Length + push.Tick
-		bar := sort.Search(len(before.Bars), func(k int) bool { return before.Bars[k].Start > at }) - 1
 		for _, e := range before.Events {
 			if e.Kind == timeline.Accent && e.Tick == at {
 				add(i, e, push.Tick, 0, e.By&push.By&^drums)
@@ -47,7 +46,7 @@ func seamed(tl *timeline.Timeline) *timeline.Timeline {
 		for _, e := range pass.Events {
 			if e.Kind == timeline.Accent && e.Tick == 0 {
 				add(i, e, push.Tick, 0, e.By&push.By&^drums)
-				add(i-1, e, at, max(bar, 0), e.By&push.By&drums)
+				add(i-1, e, at, before.BarAt(at), e.By&push.By&drums)
 			}
 		}
 	}

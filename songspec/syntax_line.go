@@ -28,10 +28,7 @@ func (s wording) rewordLine(rng hcl.Range, line string) (hcl.Range, string, stri
 		return rng, summary, detail
 	}
 	if m := bareHead().FindStringSubmatch(line); m != nil && s.Blocks[m[1]] != "" {
-		if s.bracesBelow(rng.Start.Line) {
-			return rng, braceBelow, fmt.Sprintf("The opening brace stands on the same line: %s \"%s\" {.", m[1], bare(m[2]))
-		}
-		return rng, "A block without braces", fmt.Sprintf("Write the name in quotes and braces after it, even when there is nothing in them: %s \"%s\" {}.", m[1], bare(m[2]))
+		return s.rewordBareHead(rng, m[1], m[2])
 	}
 	if m := noEquals().FindStringSubmatch(line); m != nil {
 		return rng, "No equals sign", fmt.Sprintf("Write %s = %s.", m[1], asWritten(strings.TrimSpace(m[2])))
@@ -96,12 +93,18 @@ func (s wording) rewordHead(rng hcl.Range, line string) (hcl.Range, string, stri
 		if s.Blocks[m[1]] == "" {
 			return rng, "No equals sign", fmt.Sprintf("Write %s = %s.", m[1], asWritten(m[2]))
 		}
-		if s.bracesBelow(rng.Start.Line) {
-			return rng, braceBelow, fmt.Sprintf("The opening brace stands on the same line: %s \"%s\" {.", m[1], bare(m[2]))
-		}
-		return rng, "A block without braces", fmt.Sprintf("Write the name in quotes and braces after it, even when there is nothing in them: %s \"%s\" {}.", m[1], bare(m[2]))
+		return s.rewordBareHead(rng, m[1], m[2])
 	}
 	return rng, "A block without braces", fmt.Sprintf("After the name comes an opening brace on the same line: %s.", s.Head)
+}
+
+// rewordBareHead is for the head of a block with its name in no quotes and no brace
+// after it.
+func (s wording) rewordBareHead(rng hcl.Range, word, name string) (hcl.Range, string, string) {
+	if s.bracesBelow(rng.Start.Line) {
+		return rng, braceBelow, fmt.Sprintf("The opening brace stands on the same line: %s \"%s\" {.", word, bare(name))
+	}
+	return rng, "A block without braces", fmt.Sprintf("Write the name in quotes and braces after it, even when there is nothing in them: %s \"%s\" {}.", word, bare(name))
 }
 
 // proseLine is for a line that nobody meant as a setting: a heading of a part, or

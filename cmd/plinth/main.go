@@ -79,7 +79,7 @@ func (a *app) run(args []string) (code int) {
 		// What cobra itself complains about is the command line.
 		f = &failure{commandWrong, err}
 	}
-	if out.err != nil && f.code < commandWrong || out.err != nil && err == out.err {
+	if out.err != nil && (f.code < commandWrong || err == out.err) {
 		f = &failure{machineFails, out.err}
 	}
 	if f.err != nil {

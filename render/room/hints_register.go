@@ -156,22 +156,16 @@ func both(a, b []string) []string {
 }
 
 // top is the highest note that voice, piano and bass use, 0 for none.
-func (s *Scope) top() int {
-	t := 0
-	for _, p := range s.parts() {
-		if p.part != nil {
-			t = max(t, p.part.P95)
-		}
-	}
-	return t
-}
+func (s *Scope) top() int { return s.most(func(p *Part) int { return p.P95 }) }
 
 // peak is the highest note of voice, piano and bass, 0 for none.
-func (s *Scope) peak() int {
+func (s *Scope) peak() int { return s.most(func(p *Part) int { return p.High }) }
+
+func (s *Scope) most(of func(*Part) int) int {
 	t := 0
 	for _, p := range s.parts() {
 		if p.part != nil {
-			t = max(t, p.part.High)
+			t = max(t, of(p.part))
 		}
 	}
 	return t

@@ -5,6 +5,7 @@ import (
 	"sort"
 	"strings"
 
+	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
 
@@ -126,7 +127,7 @@ func (d *doings) stopped(tick int64) bool {
 func (d *doings) pushers(tick int64) timeline.Players {
 	var who timeline.Players
 	i := sort.Search(len(d.pushes), func(i int) bool { return d.pushes[i].Tick >= tick })
-	for i--; i >= 0 && d.pushes[i].Tick > tick-4*960; i-- {
+	for i--; i >= 0 && d.pushes[i].Tick > tick-4*meter.TicksPerQuarter; i-- {
 		if tick <= d.pushes[i].Target {
 			who |= d.pushes[i].By
 		}
@@ -250,7 +251,7 @@ func barHits(hits []Hit, kind timeline.EventKind, plays timeline.Players) string
 	for _, g := range groups {
 		t := strings.Join(g.what, " ")
 		if g.by != 0 {
-			t += " (" + list(playerNames(g.by)) + ")"
+			t += " (" + list(g.by.Names()) + ")"
 		}
 		out = append(out, t)
 	}
@@ -258,14 +259,4 @@ func barHits(hits []Hit, kind timeline.EventKind, plays timeline.Players) string
 		out = append(out, "nothing else")
 	}
 	return strings.Join(out, ", ")
-}
-
-func playerNames(who timeline.Players) []string {
-	out := []string{}
-	for p := timeline.Player(0); p < timeline.NumPlayers; p++ {
-		if who.Has(p) {
-			out = append(out, p.String())
-		}
-	}
-	return out
 }

@@ -218,11 +218,7 @@ func (r *Report) htmlHeld(b *bytes.Buffer) {
 			b.WriteString("<h2>Held tones</h2>\n<p class=\"note\">What fits every chord from bar to bar, for a pad.</p>\n<table>\n<thead><tr><th>pass</th><th>from where to where</th></tr></thead>\n<tbody>\n")
 			head = true
 		}
-		var words []string
-		for _, h := range r.Passes[i].Held {
-			words = append(words, heldWords(h))
-		}
-		fmt.Fprintf(b, "<tr><td>%s</td><td>%s</td></tr>\n", escape(r.Passes[i].Name), escape(strings.Join(words, "; ")))
+		fmt.Fprintf(b, "<tr><td>%s</td><td>%s</td></tr>\n", escape(r.Passes[i].Name), escape(heldLine(r.Passes[i].Held)))
 	}
 	if head {
 		b.WriteString("</tbody>\n</table>\n")

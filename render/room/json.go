@@ -189,7 +189,7 @@ func (r *Report) scopeJSON(s *Scope) jsonScope {
 		return &jsonRegister{pitch(p.P5), pitch(p.P95), pitch(p.Low), pitch(p.High), pitch(p.Quarter), p.Notes, thousandths(int64(p.Attacks))}
 	}
 	out := jsonScope{Name: s.Name, FirstBar: s.FirstBar, LastBar: s.LastBar, Seconds: thousandths(s.Micros / 1000),
-		Energy: [2]int{s.EnergyFrom, s.EnergyTo}, Key: s.Key.String(), Tempo: s.BPM, Lift: s.Lift, Players: playerNames(s.Plays),
+		Energy: [2]int{s.EnergyFrom, s.EnergyTo}, Key: s.Key.String(), Tempo: s.BPM, Lift: s.Lift, Players: s.Plays.Names(),
 		Voice: register(s.Voice), Piano: register(s.Piano), Bass: register(s.Bass),
 		Free: []jsonBand{}, Windows: r.windowsJSON(s.Windows), Hits: []jsonHit{}, Held: []jsonHeld{},
 		Counts: jsonGrid{Bars: s.Grid.Bars, Step: "sixteenth", Steps: []jsonStep{}}}
@@ -210,7 +210,7 @@ func (r *Report) scopeJSON(s *Scope) jsonScope {
 		out.Counts.Steps = append(out.Counts.Steps, jsonStep(st))
 	}
 	for _, h := range s.Hits {
-		j := jsonHit{Kind: h.Kind.String(), Bar: h.Bar, Count: h.Count, By: playerNames(h.By), Weight: h.Weight, Alone: h.Alone, Chord: h.Chord, To: h.To}
+		j := jsonHit{Kind: h.Kind.String(), Bar: h.Bar, Count: h.Count, By: h.By.Names(), Weight: h.Weight, Alone: h.Alone, Chord: h.Chord, To: h.To}
 		switch h.Kind {
 		case timeline.Stop, timeline.Hold:
 			j.Beats = thousandths(h.Beats)

@@ -36,7 +36,7 @@ func (r *Report) grid(start, end int64) Grid {
 	}
 	var bars []bar
 	count := map[meter.Meter]int{}
-	for i := max(0, passIndex(r.tl, start)); i < len(r.tl.Passes) && r.tl.Passes[i].Start < end; i++ {
+	for i := max(0, r.tl.PassAt(start)); i < len(r.tl.Passes) && r.tl.Passes[i].Start < end; i++ {
 		p := &r.tl.Passes[i]
 		for j := range p.Bars {
 			if at := p.Start + p.Bars[j].Start; at >= start && at < end {
@@ -113,7 +113,7 @@ func (r *Report) swings(start, end int64) bool {
 	late, straight := 0, 0
 	for who := range r.perf.Parts {
 		for _, n := range within(r.perf.Parts[who], start, end) {
-			p := &r.tl.Passes[max(0, passIndex(r.tl, n.Tick))]
+			p := &r.tl.Passes[max(0, r.tl.PassAt(n.Tick))]
 			switch at := (n.Tick - p.Start) % meter.TicksPerQuarter; {
 			case at >= 590 && at <= 690:
 				late++
@@ -123,8 +123,4 @@ func (r *Report) swings(start, end int64) bool {
 		}
 	}
 	return late > 2*straight
-}
-
-func passIndex(tl *timeline.Timeline, tick int64) int {
-	return sort.Search(len(tl.Passes), func(i int) bool { return tl.Passes[i].Start > tick }) - 1
 }

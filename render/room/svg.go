@@ -158,7 +158,7 @@ func (s *sheet) cutNear(want, row int64) int64 {
 	if best >= 0 {
 		return best
 	}
-	if i := passIndex(s.r.tl, want); i >= 0 {
+	if i := s.r.tl.PassAt(want); i >= 0 {
 		p := &s.r.tl.Passes[i]
 		for j := range p.Bars {
 			if at := p.Start + p.Bars[j].Start; at >= want {
@@ -227,7 +227,7 @@ func (s *sheet) titleBlock() {
 		s.text(10*(sheetWidth-plotRight), 10*44, 21, "end", "400", fmt.Sprintf("bar 1 is bar %d of the file", r.FileBar))
 	}
 	s.text(10*20, 10*46, 38, "start", "700", cutText(r.Title, 38, true, room))
-	s.text(10*20, 10*74, 21, "start", "400", cutText(fmt.Sprintf("%d bars · %s · %s", r.Bars, minutes(r.Micros), r.voiceWords()), 21, false, 10*(sheetWidth-40)))
+	s.text(10*20, 10*74, 21, "start", "400", cutText(fmt.Sprintf("%d bars · %s · %s", r.Bars, timeline.MinSec(r.Micros), r.voiceWords()), 21, false, 10*(sheetWidth-40)))
 	x, y := 10*20, 10*96
 	item := func(width int, name string, draw func(x, y int)) {
 		draw(x, y)

@@ -43,7 +43,7 @@ func (r *Report) Text(w io.Writer) error {
 
 func (r *Report) textHead(b *bytes.Buffer) {
 	fmt.Fprintf(b, "ROOM  %s\n", r.Title)
-	fmt.Fprintf(b, "%d bars, %s, %s\n", r.Bars, minutes(r.Micros), r.voiceWords())
+	fmt.Fprintf(b, "%d bars, %s, %s\n", r.Bars, timeline.MinSec(r.Micros), r.voiceWords())
 	if t := r.fileBarWords(); t != "" {
 		b.WriteString(t + "\n")
 	}
@@ -100,13 +100,13 @@ func (r *Report) passMarks(i int) []string {
 	if i > 0 {
 		was = r.Passes[i-1].Plays
 	}
-	if in := playerNames(s.Plays &^ was); len(in) > 0 {
+	if in := (s.Plays &^ was).Names(); len(in) > 0 {
 		out = append(out, list(in)+" in")
 	}
 	if s.Plays == 0 {
 		return append(out, "nobody plays")
 	}
-	if no := playerNames(timeline.All &^ s.Plays); len(no) > 0 {
+	if no := (timeline.All &^ s.Plays).Names(); len(no) > 0 {
 		out = append(out, "no "+strings.Join(no, " or "))
 	}
 	return out

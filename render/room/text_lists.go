@@ -77,11 +77,7 @@ func (r *Report) textHeld(b *bytes.Buffer) {
 			b.WriteString("\nHELD TONES  what fits every chord from bar to bar, for a pad\n")
 			head = true
 		}
-		var words []string
-		for _, h := range r.Passes[i].Held {
-			words = append(words, heldWords(h))
-		}
-		wrap(b, fmt.Sprintf("%-*s  %s", width, r.Passes[i].Name, strings.Join(words, "; ")), "  ", strings.Repeat(" ", width+4))
+		wrap(b, fmt.Sprintf("%-*s  %s", width, r.Passes[i].Name, heldLine(r.Passes[i].Held)), "  ", strings.Repeat(" ", width+4))
 	}
 }
 

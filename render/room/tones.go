@@ -3,6 +3,7 @@ package room
 import (
 	"fmt"
 	"sort"
+	"strings"
 
 	"plinth/songspec/guide"
 	"plinth/songspec/harmony"
@@ -32,7 +33,7 @@ type HeldTone struct {
 // start: together they are the line with the fewest changes. A stretch of one
 // chord is none, and one of less than two bars is no pad.
 func (r *Report) held(p *timeline.Pass) []Held {
-	chords := runsOf(p.Chords)
+	chords := timeline.Joined(p.Chords)
 	var out []Held
 	for i := 0; i < len(chords); {
 		set, j := pitchClasses(chords[i].Chord), i+1
@@ -43,7 +44,7 @@ func (r *Report) held(p *timeline.Pass) []Held {
 			i++
 			continue
 		}
-		if b := barOver(p, chords[i].Start); chords[j-1].End-chords[i].Start < 2*b.Length {
+		if b := &p.Bars[p.BarAt(chords[i].Start)]; chords[j-1].End-chords[i].Start < 2*b.Length {
 			i = j
 			continue
 		}
@@ -66,28 +67,6 @@ func (r *Report) held(p *timeline.Pass) []Held {
 		}
 		out = append(out, h)
 		i = j
-	}
-	return out
-}
-
-// barOver is the bar of a pass that holds a tick.
-func barOver(p *timeline.Pass, tick int64) timeline.Bar {
-	i := sort.Search(len(p.Bars), func(i int) bool { return p.Bars[i].Start > tick })
-	if i == 0 {
-		return timeline.Bar{}
-	}
-	return p.Bars[i-1]
-}
-
-// runsOf runs equal chords that follow each other together.
-func runsOf(spans []timeline.Span) []timeline.Span {
-	var out []timeline.Span
-	for _, s := range spans {
-		if n := len(out); n > 0 && out[n-1].Chord == s.Chord && out[n-1].End == s.Start {
-			out[n-1].End = s.End
-			continue
-		}
-		out = append(out, s)
 	}
 	return out
 }
@@ -145,6 +124,15 @@ func (h Held) where() string {
 	return at(h.From) + " to " + at(h.To)
 }
 
+// heldLine says the stretches of a pass.
+func heldLine(held []Held) string {
+	var words []string
+	for _, h := range held {
+		words = append(words, heldWords(h))
+	}
+	return strings.Join(words, "; ")
+}
+
 // heldWords says one stretch: "bars 5-7: Eb, G (F#4 is sung against it, bar 6
 // count 1)".
 func heldWords(h Held) string {
@@ -163,7 +151,7 @@ func heldWords(h Held) string {
 // repeated is one.
 func (r *Report) chordsOver(w guide.Window) []string {
 	out := []string{}
-	for i := max(0, passIndex(r.tl, w.Start)); i < len(r.tl.Passes) && r.tl.Passes[i].Start < w.End; i++ {
+	for i := max(0, r.tl.PassAt(w.Start)); i < len(r.tl.Passes) && r.tl.Passes[i].Start < w.End; i++ {
 		p := &r.tl.Passes[i]
 		k := sort.Search(len(p.Chords), func(k int) bool { return p.Start+p.Chords[k].End > w.Start })
 		for ; k < len(p.Chords) && p.Start+p.Chords[k].Start < w.End; k++ {

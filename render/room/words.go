@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"plinth/songspec/guide"
+	"plinth/songspec/timeline"
 )
 
 // barsWord is "bar 5" or "bars 5-8".
@@ -27,16 +28,10 @@ func beats(thousandths int64) string {
 // seconds is "4.2 s" and from a minute on "1:05".
 func seconds(micros int64) string {
 	if micros >= 59_950_000 {
-		return minutes(micros)
+		return timeline.MinSec(micros)
 	}
 	t := (micros + 50_000) / 100_000
 	return fmt.Sprintf("%d.%d s", t/10, t%10)
-}
-
-// minutes is "3:11".
-func minutes(micros int64) string {
-	s := (micros + 500_000) / 1_000_000
-	return fmt.Sprintf("%d:%02d", s/60, s%60)
 }
 
 // list is "flute, oboe and violin".

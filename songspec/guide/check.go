@@ -150,7 +150,7 @@ func beatsWord(thousandths int64) string {
 
 // keyAt is the key in force at an absolute tick.
 func keyAt(tl *timeline.Timeline, tick int64) harmony.Key {
-	if i := max(0, passAt(tl, tick)); i < len(tl.Passes) {
+	if i := max(0, tl.PassAt(tick)); i < len(tl.Passes) {
 		return tl.Passes[i].Key
 	}
 	return harmony.Key{}

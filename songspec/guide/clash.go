@@ -51,7 +51,7 @@ func Clashes(tl *timeline.Timeline) ClashReport {
 	notes := tl.Vocal.Notes
 	chords := make([][]timeline.Span, len(tl.Passes))
 	for i := range chords {
-		chords[i] = joined(tl.Passes[i].Chords)
+		chords[i] = timeline.Joined(tl.Passes[i].Chords)
 	}
 	for i, n := range notes {
 		if n.Tick+n.Length <= tl.Lead {
@@ -86,7 +86,7 @@ func Clashes(tl *timeline.Timeline) ClashReport {
 // one chord.
 func clash(tl *timeline.Timeline, chords [][]timeline.Span, n timeline.SungNote, beat int64) (Clash, bool) {
 	var best Clash
-	for i := max(0, passAt(tl, n.Tick)); i < len(tl.Passes) && tl.Passes[i].Start < n.Tick+n.Length; i++ {
+	for i := max(0, tl.PassAt(n.Tick)); i < len(tl.Passes) && tl.Passes[i].Start < n.Tick+n.Length; i++ {
 		p := &tl.Passes[i]
 		spans := chords[i]
 		k := sort.Search(len(spans), func(k int) bool { return p.Start+spans[k].End > n.Tick })
@@ -109,19 +109,6 @@ func clash(tl *timeline.Timeline, chords [][]timeline.Span, n timeline.SungNote,
 		}
 	}
 	return best, best.Over > 0
-}
-
-// joined runs equal chords that follow each other together.
-func joined(spans []timeline.Span) []timeline.Span {
-	var out []timeline.Span
-	for _, s := range spans {
-		if n := len(out); n > 0 && out[n-1].Chord == s.Chord && out[n-1].End == s.Start {
-			out[n-1].End = s.End
-			continue
-		}
-		out = append(out, s)
-	}
-	return out
 }
 
 // below is the chord tone a semitone under a sung key; third says that it is the
@@ -153,12 +140,12 @@ func below(c harmony.Chord, key int) (tone harmony.Name, third, ok bool) {
 // onBeat reports whether a note is meant on one of the meter's units: up to a
 // sixteenth of a quarter early or late.
 func onBeat(tl *timeline.Timeline, tick int64) bool {
-	i := passAt(tl, tick)
+	i := tl.PassAt(tick)
 	if i < 0 || len(tl.Passes[i].Bars) == 0 {
 		return false
 	}
 	p := &tl.Passes[i]
-	b := &p.Bars[barAt(p, tick-p.Start)]
+	b := &p.Bars[p.BarAt(tick-p.Start)]
 	beat := b.Meter.TempoTicks()
 	rel := (tick - p.Start - b.Start) % beat
 	return min(rel, beat-rel) <= meter.TicksPerQuarter/16

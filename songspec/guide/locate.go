@@ -25,12 +25,12 @@ func (p Position) String() string { return fmt.Sprintf("bar %d count %s", p.Bar,
 func At(tl *timeline.Timeline, tick int64) Position {
 	out := Position{Tick: tick, Pass: -1, Count: "1"}
 	sung := divisionSung(tl, tick)
-	i := passAt(tl, tick)
+	i := tl.PassAt(tick)
 	if i < 0 {
 		return before(tl, out)
 	}
 	p := &tl.Passes[i]
-	bar := barAt(p, tick-p.Start)
+	bar := p.BarAt(tick - p.Start)
 	for {
 		b := &p.Bars[bar]
 		rel := nearCount(tick-p.Start-b.Start, b.Meter.UnitTicks(), sung)
@@ -112,12 +112,12 @@ func divisionSung(tl *timeline.Timeline, tick int64) division {
 	if tl.Vocal == nil || len(tl.Vocal.Notes) == 0 {
 		return unknown
 	}
-	i := max(0, passAt(tl, tick))
+	i := max(0, tl.PassAt(tick))
 	if i >= len(tl.Passes) || len(tl.Passes[i].Bars) == 0 {
 		return unknown
 	}
 	p := &tl.Passes[i]
-	unit := p.Bars[barAt(p, tick-p.Start)].Meter.UnitTicks()
+	unit := p.Bars[p.BarAt(tick-p.Start)].Meter.UnitTicks()
 	notes := tl.Vocal.Notes
 	here := sort.Search(len(notes), func(k int) bool { return notes[k].Tick >= tick })
 	inThirds, inQuarters := 0, 0
@@ -149,18 +149,6 @@ func dist(a, b int64) int64 {
 		return b - a
 	}
 	return a - b
-}
-
-// passAt is the index in tl.Passes of the pass that holds an absolute tick, the
-// last one for ticks after the end, -1 before the first.
-func passAt(tl *timeline.Timeline, tick int64) int {
-	return sort.Search(len(tl.Passes), func(i int) bool { return tl.Passes[i].Start > tick }) - 1
-}
-
-// barAt is the bar of a pass that holds a tick relative to it.
-func barAt(p *timeline.Pass, rel int64) int {
-	i := sort.Search(len(p.Bars), func(i int) bool { return p.Bars[i].Start > rel }) - 1
-	return max(0, i)
 }
 
 // BarStart is the absolute tick of a bar line of the song: bars from 1, the

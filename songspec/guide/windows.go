@@ -161,7 +161,7 @@ func Beats(tl *timeline.Timeline, start, end int64) int64 {
 	sum := int64(0)
 	at := start
 	for at < end {
-		i := passAt(tl, at)
+		i := tl.PassAt(at)
 		if i < 0 {
 			stop := end
 			if len(tl.Passes) > 0 {
@@ -174,7 +174,7 @@ func Beats(tl *timeline.Timeline, start, end int64) int64 {
 		p := &tl.Passes[i]
 		stop := end
 		if len(p.Bars) > 0 {
-			b := &p.Bars[barAt(p, at-p.Start)]
+			b := &p.Bars[p.BarAt(at-p.Start)]
 			if e := p.Start + b.Start + b.Length; e > at {
 				stop = min(end, e)
 			}
@@ -187,7 +187,7 @@ func Beats(tl *timeline.Timeline, start, end int64) int64 {
 
 // beatAt is the length of the beat that the tempo counts at an absolute tick.
 func beatAt(tl *timeline.Timeline, tick int64) int64 {
-	i := max(0, passAt(tl, tick))
+	i := max(0, tl.PassAt(tick))
 	if i >= len(tl.Passes) || len(tl.Passes[i].Bars) == 0 {
 		return meter.TicksPerQuarter
 	}

@@ -260,15 +260,7 @@ func by(s Players) string {
 	return " by " + playerList(s)
 }
 
-func playerList(s Players) string {
-	var out []string
-	for p := Player(0); p < NumPlayers; p++ {
-		if s.Has(p) {
-			out = append(out, p.String())
-		}
-	}
-	return strings.Join(out, ", ")
-}
+func playerList(s Players) string { return strings.Join(s.Names(), ", ") }
 
 // beats writes a length in the beats that the tempo counts, with at most two
 // places behind the point.

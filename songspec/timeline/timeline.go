@@ -4,6 +4,8 @@
 package timeline
 
 import (
+	"sort"
+
 	"plinth/songspec/harmony"
 	"plinth/songspec/meter"
 )
@@ -35,6 +37,17 @@ func Only(p Player) Players { return 1 << p }
 
 // Has reports whether p is in the set.
 func (s Players) Has(p Player) bool { return s&(1<<p) != 0 }
+
+// Names are the players' names in their order; empty, not nil, for nobody.
+func (s Players) Names() []string {
+	out := []string{}
+	for p := Player(0); p < NumPlayers; p++ {
+		if s.Has(p) {
+			out = append(out, p.String())
+		}
+	}
+	return out
+}
 
 // Timeline is a whole song.
 type Timeline struct {
@@ -170,6 +183,32 @@ type Neighbour struct {
 	Energy  int           // its energy at the border
 	Feel    string
 	Tacet   Players // who keeps out of it
+}
+
+// PassAt is the index in Passes of the pass that holds an absolute tick, the last one
+// for ticks after the end, -1 before the first.
+func (t *Timeline) PassAt(tick int64) int {
+	return sort.Search(len(t.Passes), func(i int) bool { return t.Passes[i].Start > tick }) - 1
+}
+
+// BarAt is the index in Bars of the bar that holds a tick of the pass: the first one
+// for ticks before it, the last for those after the end.
+func (p *Pass) BarAt(tick int64) int {
+	i := sort.Search(len(p.Bars), func(i int) bool { return p.Bars[i].Start > tick }) - 1
+	return max(0, i)
+}
+
+// Joined runs equal chords that follow each other together.
+func Joined(spans []Span) []Span {
+	var out []Span
+	for _, s := range spans {
+		if n := len(out); n > 0 && out[n-1].Chord == s.Chord && out[n-1].End == s.Start {
+			out[n-1].End = s.End
+			continue
+		}
+		out = append(out, s)
+	}
+	return out
 }
 
 // EnergyAt is the energy of bar i (from 0): even steps from EnergyFrom in the

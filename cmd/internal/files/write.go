@@ -96,8 +96,9 @@ func (s system) writeAll(dir string, outputs []Output) (written []string, err er
 }
 
 // Rewrite replaces one file that its user wrote by hand: whole, with its
-// permissions and, where this account may give it away, its owner, through a link to what it links to, and forced to the disk before
-// the old text goes. It says whether the bytes differed.
+// permissions and, where this account may give it away, its owner, through a link to
+// what it links to, and forced to the disk before the old text goes. It says whether
+// the bytes differed.
 func Rewrite(path string, data []byte) (changed bool, err error) {
 	final, old, same, err := target(path, data)
 	if err != nil || same {
