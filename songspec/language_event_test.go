@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"plinth/songspec/outline"
 	"plinth/songspec/timeline"
 )
 
@@ -82,7 +83,7 @@ func TestBeatsInAnOddBar(t *testing.T) {
 			t.Errorf("%s in a bar of %s among %s: got %s, want %s", row.event, row.odd, row.meter, got, row.want)
 		}
 		var b strings.Builder
-		if err := timeline.Outline(&b, tl); err != nil || !strings.Contains(b.String(), row.outline) {
+		if err := outline.Write(&b, tl); err != nil || !strings.Contains(b.String(), row.outline) {
 			t.Errorf("%s: %v, the outline:\n%s", row.event, err, b.String())
 		}
 	}

@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"plinth/songspec/timeline"
+	"plinth/songspec/outline"
 )
 
 const outlineSong = `
@@ -58,7 +58,7 @@ func TestOutline(t *testing.T) {
 		t.Fatal(written(src, diags))
 	}
 	var b strings.Builder
-	if err := timeline.Outline(&b, tl); err != nil {
+	if err := outline.Write(&b, tl); err != nil {
 		t.Fatal(err)
 	}
 	const golden = "testdata/outline.txt"
@@ -72,7 +72,7 @@ func TestOutline(t *testing.T) {
 		t.Fatal(err)
 	}
 	compare(t, string(want), b.String())
-	if err := timeline.Outline(full{}, tl); err == nil {
+	if err := outline.Write(full{}, tl); err == nil {
 		t.Error("the writer's error is lost")
 	}
 }
@@ -86,7 +86,7 @@ func TestOutlineDiffsWell(t *testing.T) {
 			t.Fatal(written(src, diags))
 		}
 		var b strings.Builder
-		_ = timeline.Outline(&b, tl)
+		_ = outline.Write(&b, tl)
 		return b.String()
 	}
 	before := outline(outlineSong)

@@ -5,7 +5,7 @@ import (
 
 	"plinth/cmd/internal/compare"
 	"plinth/songspec"
-	"plinth/songspec/timeline"
+	"plinth/songspec/outline"
 )
 
 // The exit codes of diff are those of the program that it is named after: 0 the
@@ -71,8 +71,8 @@ wants it. In a project whose file .gitattributes has the line
 			if wrong {
 				return reported(diffTrouble)
 			}
-			changes := timeline.Diff(songs[0].Timeline, songs[1].Timeline)
-			write := timeline.WriteDiff
+			changes := outline.Diff(songs[0].Timeline, songs[1].Timeline)
+			write := outline.WriteDiff
 			if format == "json" {
 				write = compare.WriteJSON
 			}

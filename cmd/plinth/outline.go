@@ -7,7 +7,7 @@ import (
 
 	"plinth/cmd/internal/bed"
 	"plinth/cmd/internal/compare"
-	"plinth/songspec/timeline"
+	"plinth/songspec/outline"
 )
 
 func (a *app) outlineCommand() *cobra.Command {
@@ -43,7 +43,7 @@ the files that it names, and one with a mistake is printed as it is.`,
 				return reported(songWrong)
 			}
 			w := bufio.NewWriter(a.out)
-			if err := timeline.Outline(w, res.Timeline); err != nil {
+			if err := outline.Write(w, res.Timeline); err != nil {
 				return machine(err)
 			}
 			if err := w.Flush(); err != nil {

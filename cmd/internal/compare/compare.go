@@ -15,6 +15,7 @@ import (
 	"plinth/cmd/internal/files"
 	"plinth/groove/library"
 	"plinth/songspec"
+	"plinth/songspec/outline"
 	"plinth/songspec/timeline"
 )
 
@@ -93,20 +94,20 @@ func (s *Song) WriteMistakes(w io.Writer, o songspec.DiagOptions) error {
 }
 
 // WriteJSON writes changes as one JSON object.
-func WriteJSON(w io.Writer, changes []timeline.Change) error {
+func WriteJSON(w io.Writer, changes []outline.Change) error {
 	if changes == nil {
-		changes = []timeline.Change{} // an empty list is [] in JSON
+		changes = []outline.Change{} // an empty list is [] in JSON
 	}
 	enc := json.NewEncoder(w)
 	enc.SetIndent("", "  ")
 	enc.SetEscapeHTML(false)
 	return enc.Encode(struct {
-		Same    bool              `json:"same"`
-		Changes []timeline.Change `json:"changes"`
+		Same    bool             `json:"same"`
+		Changes []outline.Change `json:"changes"`
 	}{len(changes) == 0, changes})
 }
 
-// Outline writes a song as timeline.Outline does, for git to compare line by
+// Outline writes a song as outline.Write does, for git to compare line by
 // line; a song with a mistake as the text that it is, since the comparison must go on.
 func (s *Song) Outline(w io.Writer) error {
 	if s.Timeline == nil {
@@ -114,7 +115,7 @@ func (s *Song) Outline(w io.Writer) error {
 		return err
 	}
 	out := bufio.NewWriter(w)
-	if err := timeline.Outline(out, s.Timeline); err != nil {
+	if err := outline.Write(out, s.Timeline); err != nil {
 		return err
 	}
 	return out.Flush()

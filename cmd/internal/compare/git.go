@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"plinth/songspec"
+	"plinth/songspec/outline"
 	"plinth/songspec/timeline"
 )
 
@@ -53,13 +54,13 @@ func Git(w io.Writer, args []string) error {
 	case now == nil:
 		fmt.Fprintf(&out, "%s: gone, it was %s\n", path, size(old))
 	default:
-		changes := timeline.Diff(old.Timeline, now.Timeline)
+		changes := outline.Diff(old.Timeline, now.Timeline)
 		if len(changes) == 0 {
 			fmt.Fprintf(&out, "%s: the same music\n", path)
 			break
 		}
 		fmt.Fprintf(&out, "%s\n", path)
-		if err := timeline.WriteDiff(&out, changes); err != nil {
+		if err := outline.WriteDiff(&out, changes); err != nil {
 			return err
 		}
 	}

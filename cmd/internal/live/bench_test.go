@@ -9,7 +9,7 @@ import (
 	"plinth/cmd/internal/bed"
 	"plinth/cmd/internal/files"
 	"plinth/groove"
-	"plinth/songspec/timeline"
+	"plinth/songspec/outline"
 )
 
 // BenchmarkRebuild is what lies between a save that was found to be whole and
@@ -40,7 +40,7 @@ func BenchmarkRebuild(b *testing.B) {
 		if written, err := files.WriteAll(dir, res.Outputs); err != nil || len(written) != 1 {
 			b.Fatal(written, err)
 		}
-		if last != nil && timeline.Summary(timeline.Diff(last.Timeline, res.Timeline)) == "" {
+		if last != nil && outline.Summary(outline.Diff(last.Timeline, res.Timeline)) == "" {
 			b.Fatal("no difference")
 		}
 		last = res

@@ -22,7 +22,7 @@ import (
 	"plinth/cmd/internal/watch"
 	"plinth/groove"
 	"plinth/songspec"
-	"plinth/songspec/timeline"
+	"plinth/songspec/outline"
 )
 
 // Options say what to keep up to date and how.
@@ -169,7 +169,7 @@ func (s *session) news(res *bed.Result) string {
 		return strings.Join(names, ", ") + ": " + res.Summary()
 	}
 	var parts []string
-	if text := timeline.Summary(timeline.Diff(s.good.Timeline, res.Timeline)); text != "" {
+	if text := outline.Summary(outline.Diff(s.good.Timeline, res.Timeline)); text != "" {
 		parts = append(parts, text)
 	}
 	parts = append(parts, s.otherFiles(res)...)

@@ -1,12 +1,14 @@
-package timeline
+package outline
 
 import (
 	"fmt"
 	"strings"
+
+	"plinth/songspec/timeline"
 )
 
 // word is what a pass has of the words in ruling, and of "players" and "fills".
-func (p *Pass) word(what string) string {
+func word(p *timeline.Pass, what string) string {
 	switch what {
 	case "key":
 		return p.Key.Transpose(-p.Lift).String() // as it is before the lift
@@ -22,7 +24,7 @@ func (p *Pass) word(what string) string {
 		}
 		return fmt.Sprint(p.EnergyFrom)
 	case "players":
-		if list := playerList(All &^ p.Tacet); list != "" {
+		if list := playerList(timeline.All &^ p.Tacet); list != "" {
 			return list
 		}
 		return "nobody"
@@ -36,7 +38,7 @@ func (p *Pass) word(what string) string {
 }
 
 // compare lists the differences of two passes that are one another's partners.
-func (d *differ) compare(a, b *Pass) []finding {
+func (d *differ) compare(a, b *timeline.Pass) []finding {
 	var out []finding
 	add := func(c Change) {
 		c.Section = b.Section
@@ -46,7 +48,7 @@ func (d *differ) compare(a, b *Pass) []finding {
 		if what == "key" && a.Lift == b.Lift && a.Key == b.Key {
 			continue // a lift may spell the key it started from in two ways
 		}
-		if was, is := a.word(what), b.word(what); was != is {
+		if was, is := word(a, what), word(b, what); was != is {
 			add(Change{What: what, Old: was, New: is})
 		}
 	}
@@ -96,7 +98,7 @@ func (b *barWords) whole() string {
 // eventWords is an event: its kind, where in the bar, and all of it.
 type eventWords struct{ kind, at, text string }
 
-func barsOf(p *Pass) []barWords {
+func barsOf(p *timeline.Pass) []barWords {
 	out := make([]barWords, len(p.Bars))
 	span := 0
 	for i := range p.Bars {
@@ -124,7 +126,7 @@ func barsOf(p *Pass) []barWords {
 			continue
 		}
 		bar := &p.Bars[e.Bar]
-		out[e.Bar].events = append(out[e.Bar].events, eventWords{e.Kind.String(), bar.Meter.CountAt(e.Tick - bar.Start), e.describe(p, bar)})
+		out[e.Bar].events = append(out[e.Bar].events, eventWords{e.Kind.String(), bar.Meter.CountAt(e.Tick - bar.Start), describe(e, p, bar)})
 	}
 	return out
 }

@@ -1,6 +1,10 @@
-package timeline
+package outline
 
-import "fmt"
+import (
+	"fmt"
+
+	"plinth/songspec/timeline"
+)
 
 // match is a pass of the old song and the one of the new that it became.
 type match struct{ old, new int }
@@ -141,7 +145,7 @@ func (d *differ) rename(kept []match) map[string]string {
 // form tells what became of the order of play.
 func (d *differ) form() {
 	// A play that lifts the song carries all that follows, which is not listed.
-	place := func(passes []Pass, i int) string {
+	place := func(passes []timeline.Pass, i int) string {
 		if n := step(passes, i); n != 0 {
 			return fmt.Sprintf("place %d, lift %+d", i+1, n)
 		}
@@ -185,7 +189,7 @@ func (d *differ) lifts() []finding {
 }
 
 // step is by how much a pass lifts the song, in semitones.
-func step(passes []Pass, i int) int {
+func step(passes []timeline.Pass, i int) int {
 	if i == 0 {
 		return passes[0].Lift
 	}

@@ -1,10 +1,11 @@
-package timeline_test
+package outline_test
 
 import (
 	"strings"
 	"testing"
 
 	"plinth/songspec"
+	"plinth/songspec/outline"
 	"plinth/songspec/timeline"
 )
 
@@ -126,9 +127,9 @@ func TestDiff(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			old := song(t, weir)
-			changes := timeline.Diff(old, song(t, edit(t, weir, c.edits...)))
+			changes := outline.Diff(old, song(t, edit(t, weir, c.edits...)))
 			var b strings.Builder
-			if err := timeline.WriteDiff(&b, changes); err != nil {
+			if err := outline.WriteDiff(&b, changes); err != nil {
 				t.Fatal(err)
 			}
 			var lines []string
@@ -138,7 +139,7 @@ func TestDiff(t *testing.T) {
 			if got := strings.Join(lines, "\n"); got != c.text {
 				t.Errorf("%s\ngot:\n%s\nwant:\n%s", c.why, got, c.text)
 			}
-			if got := timeline.Summary(changes); got != c.summary {
+			if got := outline.Summary(changes); got != c.summary {
 				t.Errorf("%s\nsummary %q, want %q", c.why, got, c.summary)
 			}
 		})
@@ -165,14 +166,14 @@ func TestDiffBothWays(t *testing.T) {
 	if len(songs) < 13 {
 		t.Fatalf("only %d songs", len(songs))
 	}
-	outline := func(tl *timeline.Timeline) string {
+	text := func(tl *timeline.Timeline) string {
 		var b strings.Builder
-		if err := timeline.Outline(&b, tl); err != nil {
+		if err := outline.Write(&b, tl); err != nil {
 			t.Fatal(err)
 		}
 		return b.String()
 	}
-	kinds := func(changes []timeline.Change, back bool) map[string]int {
+	kinds := func(changes []outline.Change, back bool) map[string]int {
 		out := map[string]int{}
 		for _, c := range changes {
 			if back {
@@ -184,8 +185,8 @@ func TestDiffBothWays(t *testing.T) {
 	}
 	for i, a := range songs {
 		for j, b := range songs {
-			there, back := timeline.Diff(a, b), timeline.Diff(b, a)
-			if same := outline(a) == outline(b); same != (len(there) == 0) {
+			there, back := outline.Diff(a, b), outline.Diff(b, a)
+			if same := text(a) == text(b); same != (len(there) == 0) {
 				t.Errorf("songs %d and %d: the outlines are equal: %v; changes: %v", i, j, same, there)
 			}
 			if len(there) != len(back) {
@@ -205,7 +206,7 @@ func TestSummaryFits(t *testing.T) {
 	old := song(t, weir)
 	now := song(t, edit(t, weir, "tempo = 72", "tempo = 90\ntake = 7", "energy = 2", "energy = 1", "Gm7 |", "G7 |", "iv6 |", "iv7 |",
 		`stop   "8: 3" {}`, "", `  play "bridge" {}`, "  play \"bridge\" {}\n  play \"verse\" {}"))
-	s := timeline.Summary(timeline.Diff(old, now))
+	s := outline.Summary(outline.Diff(old, now))
 	if n := len([]rune(s)); n > 110 || !strings.Contains(s, " more") || !strings.HasPrefix(s, "take 1 to 7") {
 		t.Errorf("%d characters: %s", n, s)
 	}

@@ -1,4 +1,6 @@
-package timeline
+// Package outline writes a song as text to read and to diff, and tells what changed
+// from one song to another in the words of music.
+package outline
 
 import (
 	"bufio"
@@ -7,22 +9,23 @@ import (
 	"strings"
 
 	"plinth/songspec/meter"
+	"plinth/songspec/timeline"
 )
 
-// Outline writes the song as text to read and to diff: first the song and its
+// Write writes the song as text to read and to diff: first the song and its
 // form, then every pass with its bars.
 //
 // It is made so that a change of one musical thought changes few lines. Where a
 // pass begins, in bars and in time, stands only in the form at the top; below
 // it, nothing counts from the start of the song.
-func Outline(w io.Writer, t *Timeline) error {
+func Write(w io.Writer, t *timeline.Timeline) error {
 	out := bufio.NewWriter(w)
 	fmt.Fprintln(out, t.Title)
 	if t.By != "" {
 		fmt.Fprintf(out, "by %s\n", t.By)
 	}
 	fmt.Fprintln(out)
-	for _, row := range t.songRows() {
+	for _, row := range songRows(t) {
 		fmt.Fprintf(out, "%-10s %s\n", row[0], row[1])
 	}
 	fmt.Fprint(out, "\nform\n")
@@ -34,17 +37,10 @@ func Outline(w io.Writer, t *Timeline) error {
 	return out.Flush()
 }
 
-// OutlinePass writes one pass as Outline does.
-func OutlinePass(w io.Writer, p *Pass) error {
-	out := bufio.NewWriter(w)
-	writePass(out, p)
-	return out.Flush()
-}
-
-func (t *Timeline) songRows() [][2]string {
+func songRows(t *timeline.Timeline) [][2]string {
 	rows := [][2]string{
 		{"bars", fmt.Sprint(t.SongBars())},
-		{"lasts", MinSec(t.SongMicros())},
+		{"lasts", timeline.MinSec(t.SongMicros())},
 	}
 	if t.CountIn > 0 {
 		rows = append(rows, [2]string{"count-in", plural(t.CountIn, "bar")})
@@ -73,25 +69,27 @@ func (t *Timeline) songRows() [][2]string {
 
 // writeForm writes the table of passes: the one place with bars and times
 // counted from the start of the song.
-func writeForm(out *bufio.Writer, t *Timeline) {
-	clock := NewClock(t.Tempos)
+func writeForm(out *bufio.Writer, t *timeline.Timeline) {
+	clock := timeline.NewClock(t.Tempos)
 	wide := 0
 	for i := range t.Passes {
-		wide = max(wide, len([]rune(t.Passes[i].name())))
+		wide = max(wide, len([]rune(passName(&t.Passes[i]))))
 	}
 	for i := range t.Passes {
 		p := &t.Passes[i]
-		name := p.name()
+		name := passName(p)
 		pad := strings.Repeat(" ", wide-len([]rune(name)))
-		fmt.Fprintf(out, "  %s%s  bar %4d  at %5s\n", name, pad, p.FirstBar, MinSec(clock.Micros(p.Start)-clock.Micros(t.Lead)))
+		fmt.Fprintf(out, "  %s%s  bar %4d  at %5s\n", name, pad, p.FirstBar, timeline.MinSec(clock.Micros(p.Start)-clock.Micros(t.Lead)))
 	}
 }
 
-// name is the section's name with which playing of it this is.
-func (p *Pass) name() string { return fmt.Sprintf("%s (%d)", p.Section, p.Ordinal+1) }
+// passName is the section's name with which playing of it this is.
+func passName(p *timeline.Pass) string {
+	return fmt.Sprintf("%s (%d)", p.Section, p.Ordinal+1)
+}
 
-func writePass(out *bufio.Writer, p *Pass) {
-	fmt.Fprintln(out, p.name())
+func writePass(out *bufio.Writer, p *timeline.Pass) {
+	fmt.Fprintln(out, passName(p))
 	tempo := fmt.Sprint(p.BPM)
 	if p.Meter.Compound() {
 		tempo += " dotted quarters"
@@ -106,13 +104,13 @@ func writePass(out *bufio.Writer, p *Pass) {
 	if p.Lift != 0 {
 		key += fmt.Sprintf(" (%+d)", p.Lift)
 	}
-	players := playerList(All &^ p.Tacet)
+	players := playerList(timeline.All &^ p.Tacet)
 	if players == "" {
 		players = "none"
 	}
 	for _, row := range [][2]string{
 		{"bars", fmt.Sprint(len(p.Bars))},
-		{"lasts", MinSec(p.Micros())},
+		{"lasts", timeline.MinSec(p.Micros())},
 		{"key", key},
 		{"meter", p.Meter.String()},
 		{"tempo", tempo},
@@ -131,20 +129,20 @@ func writePass(out *bufio.Writer, p *Pass) {
 	writeBars(out, p)
 }
 
-func writeBars(out *bufio.Writer, p *Pass) {
+func writeBars(out *bufio.Writer, p *timeline.Pass) {
 	span, event := 0, 0
 	for i := range p.Bars {
 		bar := &p.Bars[i]
 		for span < len(p.Chords) && p.Chords[span].End <= bar.Start {
 			span++
 		}
-		sounding := p.barText(bar, span)
+		sounding := barText(p, bar, span)
 		var notes []string
 		if bar.Meter.Num != p.Meter.Num || bar.Meter.Den != p.Meter.Den {
 			notes = append(notes, fmt.Sprintf("in %d/%d", bar.Meter.Num, bar.Meter.Den))
 		}
 		for event < len(p.Events) && p.Events[event].Bar <= i {
-			notes = append(notes, p.Events[event].describe(p, bar))
+			notes = append(notes, describe(&p.Events[event], p, bar))
 			event++
 		}
 		if written := strings.Join(strings.Fields(bar.Text), " "); written != sounding {
@@ -158,7 +156,7 @@ func writeBars(out *bufio.Writer, p *Pass) {
 // barText is a bar's sounding chords in the way of a chart: chords that share
 // the bar evenly stand alone, others with a slash for each further beat. A bar
 // that a chord of an earlier bar goes on in begins with a slash.
-func (p *Pass) barText(bar *Bar, span int) string {
+func barText(p *timeline.Pass, bar *timeline.Bar, span int) string {
 	end := bar.Start + bar.Length
 	var starts []int64
 	var names []string
@@ -212,11 +210,11 @@ func onGrid(from int64, grid, starts []int64, names []string) ([]string, bool) {
 }
 
 // describe is an event in words: "accent 2& by drums, weight 3".
-func (e *Event) describe(p *Pass, bar *Bar) string {
+func describe(e *timeline.Event, p *timeline.Pass, bar *timeline.Bar) string {
 	at := e.Kind.String() + " " + bar.Meter.CountAt(e.Tick-bar.Start)
 	m := p.Meter // the tempo's beats go on in an odd bar
 	switch e.Kind {
-	case Accent:
+	case timeline.Accent:
 		s := at
 		if e.Weight != 2 {
 			s += fmt.Sprintf(", weight %d", e.Weight)
@@ -225,21 +223,21 @@ func (e *Event) describe(p *Pass, bar *Bar) string {
 			s += ", alone"
 		}
 		return s + by(e.By)
-	case Push:
+	case timeline.Push:
 		return at + by(e.By)
-	case Stop, Space:
+	case timeline.Stop, timeline.Space:
 		if e.End == bar.Start+bar.Length {
 			return at
 		}
 		return at + " for " + beats(e.End-e.Tick, m)
-	case Fill:
-		if e.By == Only(Drums) {
+	case timeline.Fill:
+		if e.By == timeline.Only(timeline.Drums) {
 			return at
 		}
 		return at + by(e.By)
-	case Hold:
+	case timeline.Hold:
 		return at + ", " + beats(e.Extra, m) + " longer"
-	case Rit:
+	case timeline.Rit:
 		n := 0
 		for _, b := range p.Bars[e.Bar:] {
 			if b.Start >= e.End {
@@ -253,14 +251,14 @@ func (e *Event) describe(p *Pass, bar *Bar) string {
 }
 
 // by names the players of an event, unless it is all of them.
-func by(s Players) string {
-	if s == All {
+func by(s timeline.Players) string {
+	if s == timeline.All {
 		return ""
 	}
 	return " by " + playerList(s)
 }
 
-func playerList(s Players) string { return strings.Join(s.Names(), ", ") }
+func playerList(s timeline.Players) string { return strings.Join(s.Names(), ", ") }
 
 // beats writes a length in the beats that the tempo counts, with at most two
 // places behind the point.

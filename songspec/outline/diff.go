@@ -1,8 +1,10 @@
-package timeline
+package outline
 
 import (
 	"fmt"
 	"slices"
+
+	"plinth/songspec/timeline"
 )
 
 // Change is one musical difference between two songs.
@@ -30,7 +32,7 @@ type Change struct {
 // of a chorus that a lift carries higher, or a time that a tempo makes shorter.
 // Chords that are written in another way and sound the same are no change, nor
 // is the layout of the file.
-func Diff(old, new *Timeline) []Change {
+func Diff(old, new *timeline.Timeline) []Change {
 	d := &differ{old: old, new: new}
 	d.pair()
 	d.song()
@@ -47,7 +49,7 @@ func Diff(old, new *Timeline) []Change {
 
 // differ is one comparison.
 type differ struct {
-	old, new *Timeline
+	old, new *timeline.Timeline
 	matched  []match // in the order of the new form
 	gone     []int   // passes of old without a partner
 	came     []int   // passes of new without a partner
@@ -76,19 +78,19 @@ func (d *differ) song() {
 	say("by", a.By, b.By)
 	say("count_in", bars(a.CountIn), bars(b.CountIn))
 	say("pickup", d.pickup(a), d.pickup(b))
-	say("drums", a.Drums.kit(), b.Drums.kit())
-	say("bass", a.Bass.words(), b.Bass.words())
-	say("piano", a.Piano.words(), b.Piano.words())
+	say("drums", kit(a.Drums), kit(b.Drums))
+	say("bass", bass(a.Bass), bass(b.Bass))
+	say("piano", piano(a.Piano), piano(b.Piano))
 	say("looseness", perMille(a.Looseness), perMille(b.Looseness))
 	say("take", fmt.Sprint(a.Take), fmt.Sprint(b.Take))
-	say("vocal", a.Vocal.words(), b.Vocal.words())
-	if v, w := a.Vocal, b.Vocal; v != nil && w != nil && v.words() == w.words() &&
+	say("vocal", vocal(a.Vocal), vocal(b.Vocal))
+	if v, w := a.Vocal, b.Vocal; v != nil && w != nil && vocal(v) == vocal(w) &&
 		len(v.Notes) > 0 && len(w.Notes) > 0 && !slices.Equal(v.Notes, w.Notes) { // none: it was not read
 		say("vocal", "the line as it was", "another line")
 	}
 }
 
-func (d *differ) pickup(t *Timeline) string {
+func (d *differ) pickup(t *timeline.Timeline) string {
 	if t.Pickup == 0 || len(t.Passes) == 0 {
 		return "none"
 	}
@@ -104,16 +106,16 @@ func bars(n int) string {
 
 func perMille(n int) string { return fmt.Sprintf("%d.%03d", n/1000, n%1000) }
 
-func (s DrumsSetup) kit() string {
+func kit(s timeline.DrumsSetup) string {
 	if s.Kit == "" {
 		return "as the feel has it"
 	}
 	return s.Kit
 }
 
-func (s BassSetup) words() string { return fmt.Sprintf("%s, %d strings", s.Sound, s.Strings) }
+func bass(s timeline.BassSetup) string { return fmt.Sprintf("%s, %d strings", s.Sound, s.Strings) }
 
-func (s PianoSetup) words() string {
+func piano(s timeline.PianoSetup) string {
 	out := s.Sound
 	if s.Highest != 0 {
 		out += fmt.Sprintf(", up to note %d", s.Highest)
@@ -121,7 +123,7 @@ func (s PianoSetup) words() string {
 	return fmt.Sprintf("%s, span %d", out, s.Span)
 }
 
-func (v *Vocal) words() string {
+func vocal(v *timeline.Vocal) string {
 	if v == nil {
 		return "none"
 	}
@@ -162,7 +164,7 @@ func (d *differ) everywhere(found *[]finding) {
 		for _, p := range order {
 			had := 0
 			for _, m := range d.matched {
-				if d.old.Passes[m.old].word(what) == p.old {
+				if word(&d.old.Passes[m.old], what) == p.old {
 					had++
 				}
 			}
