@@ -1,0 +1,152 @@
+package songtest
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"plinth/songspec/meter"
+)
+
+// words are the events as often as they come. The rare ones are those of which a
+// section bears few.
+var words = []string{
+	"accent", "accent", "accent", "accent", "push", "push", "push", "push", "stop", "stop", "fill", "fill",
+	"hold", "rit", "space",
+}
+
+// events writes n events of a section, or of a play of it.
+func (w *writer) events(s *section, n int) {
+	for range n {
+		word := pick(w, words...)
+		if word == "rit" && s.rit {
+			word = "push"
+		}
+		place := w.place(s)
+		if word == "rit" {
+			s.rit = true
+			place = w.bars(s)
+		}
+		w.event(word, place, w.options(word, s))
+	}
+}
+
+// event writes one event: on one line where it has one option or none.
+func (w *writer) event(word, place string, options []string) {
+	if len(options) < 2 {
+		w.line("  %s %q { %s }", word, place, strings.Join(options, ""))
+		return
+	}
+	w.line("  %s %q {\n    %s\n  }", word, place, strings.Join(options, "\n    "))
+}
+
+// options are what stands in an event's braces.
+func (w *writer) options(word string, s *section) []string {
+	var out []string
+	say := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
+	by := func(n int) {
+		if w.chance(n) {
+			say("by = %s", pick(w, players...))
+		}
+	}
+	switch word {
+	case "accent":
+		by(3)
+		if w.chance(2) {
+			say("weight = %d", 1+w.r.Intn(3))
+		}
+		if w.chance(4) {
+			say("alone = true")
+		}
+	case "push":
+		by(3)
+	case "fill":
+		by(6)
+	case "stop":
+		if w.chance(2) {
+			say("beats = %s", pick(w, "0.5", "1", "2", "3", "1/3"))
+		}
+	case "space":
+		if w.chance(2) {
+			say("beats = %d", 1+w.r.Intn(4))
+		}
+	case "hold":
+		if w.chance(2) {
+			say("beats = %s", pick(w, "0.5", "1", "2"))
+		}
+	case "rit":
+		say("to = %d", min(max(s.tempo*(6+w.r.Intn(8))/10, 20), 400))
+	}
+	return out
+}
+
+// bars are one bar or a few running.
+func (w *writer) bars(s *section) string {
+	from := w.r.Intn(len(s.bars))
+	to := from + w.r.Intn(len(s.bars)-from)
+	if w.chance(3) {
+		from, to = len(s.bars)-1, len(s.bars)-1
+	}
+	if from == to {
+		return fmt.Sprint(from + 1)
+	}
+	return fmt.Sprintf("%d-%d", from+1, to+1)
+}
+
+// place is one place or several, three times of four beside a crowded bar line.
+func (w *writer) place(s *section) string {
+	if w.chance(4) {
+		return w.anyPlace(s)
+	}
+	bar := pick(w, s.hot...)
+	if w.chance(3) { // behind the line
+		bar++
+		if bar == len(s.bars) {
+			bar = 0 // the bar that the end of the section meets, where it is played twice running
+		}
+		counts := []string{"1", "1", "1", "1&", "1e"}
+		if s.bars[bar].Num > 1 {
+			counts = append(counts, "2")
+		}
+		return fmt.Sprintf("%d: %s", bar+1, pick(w, counts...))
+	}
+	counts := lastCounts(s.bars[bar])
+	if w.chance(5) { // two of them, in the order of the bar
+		i := w.r.Intn(len(counts) - 1)
+		return fmt.Sprintf("%d: %s %s", bar+1, counts[i], counts[i+1+w.r.Intn(len(counts)-1-i)])
+	}
+	return fmt.Sprintf("%s: %s", w.barName(s, bar), pick(w, counts...))
+}
+
+// barName is a bar's number, or its other name.
+func (w *writer) barName(s *section, bar int) string {
+	if bar == len(s.bars)-1 && w.chance(2) {
+		return "last"
+	}
+	return fmt.Sprint(bar + 1)
+}
+
+// lastCounts are the counts of a bar's last felt beat, in order. Those between two
+// counts are parts of the last one.
+func lastCounts(m meter.Meter) []string {
+	beats := m.Beats()
+	var out []string
+	for n := int(beats[len(beats)-1]/m.UnitTicks()) + 1; n < m.Num; n++ {
+		out = append(out, fmt.Sprint(n))
+	}
+	last := fmt.Sprint(m.Num)
+	return append(out, last, last+"e", last+"&", last+"a")
+}
+
+// anyPlace is a place anywhere, also in every bar and in triplets.
+func (w *writer) anyPlace(s *section) string {
+	bar := w.r.Intn(len(s.bars))
+	if w.chance(4) && slices.Contains(s.bars, s.meter) {
+		return w.count(s.meter)
+	}
+	return fmt.Sprintf("%d: %s", bar+1, w.count(s.bars[bar]))
+}
+
+func (w *writer) count(m meter.Meter) string {
+	return fmt.Sprint(1+w.r.Intn(m.Num)) + pick(w, "", "", "", "&", "&", "e", "a", "t", "l")
+}

@@ -1,0 +1,127 @@
+package songtest_test
+
+import (
+	"strings"
+
+	"plinth/songspec/timeline"
+)
+
+// wanted are the mixes that at least one song of twenty has.
+var wanted = []string{
+	"push over a bar line", "push over a border", "push into no chord", "two pushes over one border",
+	"two pushes of one chord", "accent between a push and its target", "accent on a pushed border's count 1",
+	"accent in a stop", "push in a stop", "fill in a stop", "hold in a stop", "push in a fill", "stop in a fill",
+	"event on count 1 of bar 1", "event within a beat of the end", "three words on one beat", "four events in a bar",
+	"stop over a bar line", "accent alone beside a push", "push beside a hold", "push in a rit",
+	"push over a border into a tacet", "push of some over a border", "odd bar", "half-bar chords",
+	"odd meter", "moving energy",
+	"accent", "push", "stop", "fill", "hold", "rit", "space", "tacet", "no fills", "lift", "change of key",
+	"looseness 0", "looseness 400", "looseness 1000", "count-in", "pickup", "five strings",
+	"highest", "kit", "repeat", "like", "%",
+}
+
+// mixes counts what comes together.
+type mixes map[string]int
+
+func (m mixes) on(what string, is bool) {
+	if is {
+		m[what]++
+	}
+}
+
+// pass counts in one pass.
+func (m mixes) pass(tl *timeline.Timeline, i int) {
+	p := &tl.Passes[i]
+	var next *timeline.Pass
+	if i+1 < len(tl.Passes) {
+		next = &tl.Passes[i+1]
+	}
+	perBar, perBeat := map[int]int{}, map[int64]map[timeline.EventKind]bool{}
+	for _, e := range p.Events {
+		m[e.Kind.String()]++
+		if e.Kind == timeline.Rit {
+			continue
+		}
+		perBar[e.Bar]++
+		m.on("four events in a bar", perBar[e.Bar] == 4)
+		beat := p.Bars[e.Bar].Start + p.Bars[e.Bar].Meter.NextBeat(e.Tick-p.Bars[e.Bar].Start)
+		if perBeat[beat] == nil {
+			perBeat[beat] = map[timeline.EventKind]bool{}
+		}
+		perBeat[beat][e.Kind] = true
+		m.on("three words on one beat", len(perBeat[beat]) == 3)
+		m.on("event on count 1 of bar 1", e.Tick == 0)
+		m.on("event within a beat of the end", e.Tick >= p.Length-p.Meter.TempoTicks())
+		m.on("stop over a bar line", e.Kind == timeline.Stop && e.End > p.Bars[e.Bar].Start+p.Bars[e.Bar].Length)
+		for _, f := range p.Events {
+			m.pair(e, f)
+		}
+		if e.Kind != timeline.Push {
+			continue
+		}
+		m.on("push over a bar line", e.Target >= p.Bars[e.Bar].Start+p.Bars[e.Bar].Length)
+		if e.Target == p.Length && next != nil {
+			m["push over a border"]++
+			m.on("push over a border into a tacet", e.By&next.Tacet != 0)
+			m.on("push of some over a border", e.By != timeline.All)
+			for _, f := range next.Events {
+				m.on("accent on a pushed border's count 1", f.Kind == timeline.Accent && f.Tick == 0)
+			}
+		}
+	}
+	m.setting(p)
+}
+
+// pair counts what f does to e.
+func (m mixes) pair(e, f timeline.Event) {
+	inside := f.Tick <= e.Tick && e.Tick < f.End
+	switch f.Kind {
+	case timeline.Stop, timeline.Fill, timeline.Rit:
+		m.on(e.Kind.String()+" in a "+f.Kind.String(), inside && e.Kind != f.Kind)
+	case timeline.Push:
+		m.on("two pushes of one chord", e.Kind == timeline.Push && e.Tick < f.Tick && e.Target == f.Target)
+		m.on("accent between a push and its target", e.Kind == timeline.Accent && f.Tick < e.Tick && e.Tick < f.Target)
+	case timeline.Hold:
+		m.on("push beside a hold", e.Kind == timeline.Push && (inside || e.Target == f.Tick))
+	case timeline.Accent:
+		m.on("accent alone beside a push", f.Alone && e.Kind == timeline.Push && e.Bar == f.Bar)
+	}
+}
+
+// setting counts what a pass has beside its events.
+func (m mixes) setting(p *timeline.Pass) {
+	over := 0
+	for _, e := range p.Events {
+		if e.Kind == timeline.Push && e.Target == p.Length {
+			over++
+		}
+	}
+	m.on("two pushes over one border", over > 1)
+	for _, b := range p.Bars {
+		m.on("odd bar", b.Meter != p.Meter)
+	}
+	for _, c := range p.Chords {
+		m.on("half-bar chords", 2*(c.End-c.Start) == p.Meter.BarTicks())
+	}
+	m.on("odd meter", p.Meter.Num%2 == 1 && p.Meter.Num > 3)
+	m.on("moving energy", p.EnergyFrom != p.EnergyTo)
+	m.on("tacet", p.Tacet != 0)
+	m.on("no fills", !p.Fills)
+	m.on("lift", p.Lift != 0)
+}
+
+// words counts what is said once in a song, and how it is written.
+func (m mixes) words(tl *timeline.Timeline, src string) {
+	m.on("change of key", len(tl.Keys) > 1)
+	m.on("looseness 0", tl.Looseness == 0)
+	m.on("looseness 400", tl.Looseness == 400)
+	m.on("looseness 1000", tl.Looseness == 1000)
+	m.on("count-in", tl.CountIn > 0)
+	m.on("pickup", tl.Pickup > 0)
+	m.on("five strings", tl.Bass.Strings == 5)
+	m.on("highest", tl.Piano.Highest != 0)
+	m.on("kit", tl.Drums.Kit != "")
+	m.on("repeat", strings.Contains(src, ":|"))
+	m.on("like", strings.Contains(src, "like = "))
+	m.on("%", strings.Contains(src, " % |"))
+}

@@ -1,0 +1,102 @@
+package songtest_test
+
+import (
+	"math/rand"
+	"strings"
+	"testing"
+
+	"github.com/hashicorp/hcl/v2"
+
+	"plinth/groove/library"
+	"plinth/songspec"
+	"plinth/songspec/songtest"
+	"plinth/songspec/timeline"
+)
+
+// builtin are the feels that come with plinth, for songs and for reading them.
+func builtin() ([]songtest.Feel, songspec.Env) {
+	var feels []songtest.Feel
+	env := songspec.Env{Feels: map[string]songspec.FeelInfo{}}
+	for _, e := range library.Index() {
+		meters := e.ParsedMeters()
+		f := songtest.Feel{Name: e.Name, Meters: meters, TempoLow: e.TempoLow, TempoHigh: e.TempoHigh}
+		feels = append(feels, f)
+		env.Feels[e.Name] = songspec.FeelInfo{Meters: meters, TempoLow: e.TempoLow, TempoHigh: e.TempoHigh}
+	}
+	return feels, env
+}
+
+func resolve(src string, env songspec.Env) (*timeline.Timeline, hcl.Diagnostics) {
+	file, diags := songspec.Parse("t.song.hcl", []byte(src))
+	if file == nil {
+		return nil, diags
+	}
+	tl, more := file.Resolve(env)
+	return tl, append(diags, more...)
+}
+
+func TestRandomIsTheSameAgain(t *testing.T) {
+	feels, _ := builtin()
+	a, b := rand.New(rand.NewSource(5)), rand.New(rand.NewSource(5))
+	first := songtest.Random(a, feels)
+	if second := songtest.Random(b, feels); first != second {
+		t.Errorf("two songs of one seed differ:\n%s\n%s", first, second)
+	}
+	if first == songtest.Random(a, feels) {
+		t.Error("the second song of a seed is the first again")
+	}
+}
+
+// The songs can be read, and what is hard to play together does come together.
+func TestRandomSongs(t *testing.T) {
+	feels, env := builtin()
+	r := rand.New(rand.NewSource(1))
+	const songs = 500
+	read, got, refused := 0, mixes{}, map[string]int{}
+	for range songs {
+		src := songtest.Random(r, feels)
+		tl, diags := resolve(src, env)
+		if diags.HasErrors() {
+			for _, d := range diags {
+				if d.Severity == hcl.DiagError {
+					refused[d.Summary]++
+				}
+			}
+			continue
+		}
+		read++
+		found := mixes{}
+		for i := range tl.Passes {
+			found.pass(tl, i)
+		}
+		if voiced, _ := resolve(strings.ReplaceAll(src, "N.C.", "C"), env); voiced != nil {
+			found["push into no chord"] = pushes(voiced) - pushes(tl)
+		}
+		found.words(tl, src)
+		for what, n := range found {
+			if n > 0 {
+				got[what]++
+			}
+		}
+	}
+	t.Logf("%d of %d songs can be read; songs with each mix: %v; refused: %v", read, songs, got, refused)
+	if read < songs*9/10 {
+		t.Errorf("%d of %d songs can be read", read, songs)
+	}
+	for _, what := range wanted {
+		if got[what] < songs/20 {
+			t.Errorf("only %d of %d songs have a %s", got[what], songs, what)
+		}
+	}
+}
+
+func pushes(tl *timeline.Timeline) (n int) {
+	for i := range tl.Passes {
+		for _, e := range tl.Passes[i].Events {
+			if e.Kind == timeline.Push {
+				n++
+			}
+		}
+	}
+	return n
+}
