@@ -169,6 +169,9 @@ type Pass struct {
 	// Entry, when not nil, is a push in the pass before that takes this pass's
 	// first chord early: Tick is negative.
 	Entry *Event
+	// Joint are the accents that a neighbour writes and that this pass plays, with the
+	// push that joins the two: Tick is that of the stroke, under 0 on Entry's.
+	Joint []Event
 
 	// Sung is the singer's line over this pass and a bar to either side; nil when
 	// no vocal is given, empty when the singer is silent.

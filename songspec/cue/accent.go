@@ -1,0 +1,88 @@
+package cue
+
+import "plinth/songspec/timeline"
+
+// strike is how one player plays an accent.
+type strike struct {
+	at, target int64
+	out        bool // he strikes it in the neighbour pass
+	ok         bool
+	why        Reason
+}
+
+// accents makes cues of the accents. One that falls between a push and its beat, or on
+// that beat, is struck with the push, by everybody who pushes there: that is where
+// their chord is. Players who strike in different places have cues of their own.
+func (w *work) accents() {
+	for i := range w.pass.Events {
+		e := &w.pass.Events[i]
+		if e.Kind != timeline.Accent {
+			continue
+		}
+		first := len(w.out.List)
+		for who := range w.out.pushes {
+			if p := timeline.Player(who); e.By.Has(p) {
+				s := w.strike(p, e.Tick)
+				if !s.ok {
+					w.drop(int32(i), timeline.Only(p), s.why)
+					continue
+				}
+				w.out.acts[i] = true
+				w.accent(first, int32(i), e, p, s)
+			}
+		}
+	}
+	for i := range w.pass.Joint {
+		e := &w.pass.Joint[i]
+		w.add(Cue{Kind: Accent, At: e.Tick, Target: e.Target, Until: e.Tick, Event: -1, Span: -1,
+			Bar: int32(e.Bar), By: e.By, Weight: uint8(max(1, e.Weight))})
+	}
+}
+
+// strike is where a player plays an accent that is written at a tick.
+func (w *work) strike(who timeline.Player, tick int64) strike {
+	pushes := w.out.pushes[who]
+	s := strike{at: tick, target: pushes.target(tick), ok: true}
+	if push, over := pushes.Over(tick); over {
+		s.at, s.target = push.From, push.To
+	}
+	leads := w.leads >= 0 && s.at == w.pass.Events[w.leads].Tick && s.target == w.pass.Length
+	switch {
+	case w.out.Stops.Has(s.at):
+		return strike{why: InStop}
+	case s.at < 0:
+		s.out = who == timeline.Drums
+		return s
+	case who == timeline.Drums:
+		return s
+	case leads:
+		s.out = true
+		if a := w.pass.After; a == nil || a.Tacet.Has(who) {
+			return strike{why: NextTacet}
+		}
+		return s
+	}
+	if c := ChangeAt(w.out.changes[who], s.at); c == nil || c.Chord.None {
+		return strike{why: NoChord}
+	}
+	return s
+}
+
+// accent lets a player into a cue of this accent that stands at the same place, from
+// first on in the list, or adds one.
+func (w *work) accent(first int, event int32, e *timeline.Event, who timeline.Player, s strike) {
+	k := first
+	for k < len(w.out.List) && (w.out.List[k].At != s.at || w.out.List[k].Target != s.target) {
+		k++
+	}
+	if k == len(w.out.List) {
+		w.add(Cue{Kind: Accent, At: s.at, Target: s.target, Until: s.at, Event: event, Span: -1, Bar: int32(e.Bar),
+			Weight: uint8(max(1, e.Weight)), Alone: e.Alone, Early: s.at != e.Tick})
+	}
+	q := &w.out.List[k]
+	if s.out {
+		q.Out |= timeline.Only(who)
+	} else {
+		q.By |= timeline.Only(who)
+	}
+}

@@ -1,0 +1,170 @@
+// Package cue says what a song asks of the band: in goes a pass of the timeline, out
+// come its cues, each event worked out once, for every player alike. It knows nothing
+// of feels and nothing of instruments: whether the drummer has a row for a hit, or the
+// pianist a voicing, is the player's affair. Whoever plays, prints, compares or
+// measures a song reads the cues and not the events.
+package cue
+
+import (
+	"sort"
+
+	"plinth/songspec/harmony"
+	"plinth/songspec/timeline"
+)
+
+// Kind is what a cue asks for.
+type Kind uint8
+
+// The cues. Chord to Space come from the chart and its events; the last three are the
+// form's own.
+const (
+	Chord    Kind = iota // a chord begins; where At is before Target it is pushed
+	Accent               // a hit together
+	Stop                 // silence
+	Fill                 // the drummer fills
+	Hold                 // a held beat
+	Rit                  // the tempo moves
+	Space                // the singer is silent
+	Opening              // a pass begins that comes in as strong as what was before it, or stronger
+	Ending               // the song comes to rest: one last stroke that rings
+	FinalHit             // the song stops dead after a last hit
+	numKinds
+)
+
+// kindNames are the kinds in words, indexed by Kind.
+var kindNames = [numKinds]string{
+	"chord", "accent", "stop", "fill", "hold", "rit", "space", "opening", "ending", "final hit",
+}
+
+func (k Kind) String() string { return kindNames[k] }
+
+// Cue is one thing that the song asks of the band. Ticks are relative to the pass.
+type Cue struct {
+	// At is where it is struck or begins. It is under 0 only for what is pushed out of
+	// this pass into the one before.
+	At int64
+	// Target is the beat that a push takes early: of a chord where the chart has it, of
+	// an accent the beat of the push that it is struck with. It equals At where nothing
+	// is pushed, and the pass's Length where the chord is the next pass's first.
+	Target int64
+	// Until is where it ends: the chord, the stop, the fill, the held beat, the rit, the
+	// space. An accent ends where it begins.
+	Until int64
+	// Event is the index in the pass's Events, -1 for what the chart or the form asks
+	// for and for an accent that a neighbour writes.
+	Event int32
+	// Span is the index in the pass's Chords of a chord that begins, -1 otherwise.
+	Span int32
+	// Bar is the bar that owns it: whose energy counts, and whose key spells it. It is
+	// the number of bars for what is the next pass's.
+	Bar  int32
+	Kind Kind
+	// By are those who strike it, or to whom it happens, in this pass. They are asked for
+	// and do not keep out.
+	By timeline.Players
+	// Out are those who strike it in the neighbour pass, on the push that joins the two.
+	Out    timeline.Players
+	Weight uint8 // of an accent 1 to 3; of an opening 1 where the band rises into the pass
+	Alone  bool  // of an accent: nothing but the written hits sounds in its bar
+	Early  bool  // of an accent: it moved from where it is written to a push
+}
+
+// Pushed reports whether a cue is struck ahead of its beat.
+func (c *Cue) Pushed() bool { return c.At < c.Target }
+
+// Reason is why an event, or some player's share of it, is not played.
+type Reason uint8
+
+// The reasons, in the order in which one would tell them.
+const (
+	InStop     Reason = iota // the band is silent there
+	NoChord                  // N.C. is there, or comes
+	Taken                    // another push has taken that chord already
+	SongEnds                 // there is no chord after the song's last
+	NextTacet                // those it names keep out of the next pass
+	HitsAlone                // the bar is for the written hits alone
+	NumReasons = iota
+)
+
+// Dropped is an event that some or all of its players do not play.
+type Dropped struct {
+	Event int32 // index in the pass's Events
+	By    timeline.Players
+	Why   Reason
+}
+
+// Change is a chord as one player plays it. Start is where it is attacked and is
+// earlier than Nominal when it is pushed; nothing is attacked in (Start, Nominal] but
+// what another push begins there.
+type Change struct {
+	Start, End int64
+	Nominal    int64
+	Chord      harmony.Chord
+	Cue        int32 // index in List
+	span       int32 // index in the pass's Chords
+	// Same says that the chord before, for this player, was the same one.
+	Same bool
+}
+
+// Pushed reports whether the chord comes early.
+func (c *Change) Pushed() bool { return c.Start < c.Nominal }
+
+// Cues are what the song asks of the band in one pass.
+type Cues struct {
+	List    []Cue     // by At, then Kind
+	Dropped []Dropped // by Event
+
+	// Stops are the stretches in which nothing sounds, Holds the held beats after their
+	// attack, in which nothing new is struck, Rits where the tempo moves. Each in order
+	// and apart from the next.
+	Stops, Holds, Rits Stretches
+	// Alone says of each bar whether nothing but the written hits is played in it.
+	Alone []bool
+
+	// The form's own, nil where there is none: they are in List, too.
+	Opening, Ending, FinalHit *Cue
+
+	changes [timeline.NumPlayers][]Change
+	pushes  [timeline.NumPlayers]Pushes
+	ends    [timeline.NumPlayers]int64
+	acts    []bool // by event: it has a cue
+}
+
+// Changes are the chords of the pass for one player, in order and without a gap: equal
+// neighbours stay apart where the song file writes them again. The first begins before
+// 0 where the pass before pushes it, and the last ends early where the next pass's
+// chord is pushed into this one. The drummer has none.
+func (c *Cues) Changes(who timeline.Player) []Change { return c.changes[who] }
+
+// Pushes are a player's pushes in order, the one that leads into the pass first.
+func (c *Cues) Pushes(who timeline.Player) Pushes { return c.pushes[who] }
+
+// End is where a player's part of the pass ends: at the last bar line, or at a push
+// that takes the next pass's chord early.
+func (c *Cues) End(who timeline.Player) int64 { return c.ends[who] }
+
+// Each finds a player's cues of a kind, in order, and calls yield with each and its
+// index in List.
+func (c *Cues) Each(kind Kind, who timeline.Player) func(yield func(int32, *Cue) bool) {
+	return func(yield func(int32, *Cue) bool) {
+		for i := range c.List {
+			if q := &c.List[i]; q.Kind == kind && q.By.Has(who) && !yield(int32(i), q) {
+				return
+			}
+		}
+	}
+}
+
+// IndexAt is the index of the chord in force at a tick, -1 before the first.
+func IndexAt(changes []Change, tick int64) int {
+	return sort.Search(len(changes), func(i int) bool { return changes[i].Start > tick }) - 1
+}
+
+// ChangeAt is the chord in force at a tick, the first one before all; nil where there is
+// no chord at all.
+func ChangeAt(changes []Change, tick int64) *Change {
+	if len(changes) == 0 {
+		return nil
+	}
+	return &changes[max(0, IndexAt(changes, tick))]
+}

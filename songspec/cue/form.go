@@ -1,0 +1,106 @@
+package cue
+
+import "plinth/songspec/timeline"
+
+// form makes the cues that no event asks for: how the pass opens, and how the song ends.
+func (w *work) form() {
+	w.opening()
+	if w.pass.After != nil || len(w.pass.Bars) < 2 {
+		return
+	}
+	last := len(w.pass.Bars) - 1
+	b := &w.pass.Bars[last]
+	q := Cue{At: b.Start, Target: b.Start, Until: w.pass.Length, Event: -1, Span: -1, Bar: int32(last), By: w.plays()}
+	for i := range w.pass.Chords {
+		if w.pass.Chords[i].Start > b.Start {
+			return
+		}
+	}
+	if w.restful(b.Start) {
+		q.Kind = Ending
+		w.add(q)
+		return
+	}
+	if end := w.deadEnd(last); end > 0 {
+		q.Kind, q.Until = FinalHit, end
+		w.add(q)
+	}
+}
+
+// opening adds the opening, unless the band steps down into the pass, for those who
+// have not struck its first chord ahead of the bar line. A drummer adds nothing to the
+// written hits of a bar that is theirs.
+func (w *work) opening() {
+	if len(w.pass.Bars) == 0 {
+		return
+	}
+	q := Cue{Kind: Opening, Until: w.pass.Length, Event: -1, Span: -1, By: w.plays()}
+	if w.out.Alone[0] {
+		q.By &^= drums
+	}
+	if e := w.pass.Entry; e != nil {
+		q.By &^= e.By & drums
+		for who, pushes := range w.out.pushes {
+			if p := timeline.Player(who); e.By.Has(p) && !pushes.Begins(0) {
+				q.By &^= timeline.Only(p)
+			}
+		}
+	}
+	if b := w.pass.Before; b != nil {
+		if b.Energy > w.pass.EnergyFrom {
+			return
+		}
+		if b.Energy < w.pass.EnergyFrom {
+			q.Weight = 1
+		}
+	}
+	w.add(q)
+}
+
+// restful reports whether the song file writes no accent, push, stop or fill from a
+// tick on. A push with nothing to bring early is none.
+func (w *work) restful(start int64) bool {
+	for i := range w.pass.Events {
+		switch e := &w.pass.Events[i]; e.Kind {
+		case timeline.Accent, timeline.Fill:
+			if e.Tick >= start {
+				return false
+			}
+		case timeline.Push:
+			if e.Tick >= start && w.out.acts[i] {
+				return false
+			}
+		case timeline.Stop:
+			if e.End > start {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// deadEnd is where a stop ends the last bar after its first beat, with nothing new in
+// the bar; 0 where none does.
+func (w *work) deadEnd(last int) int64 {
+	b, end := &w.pass.Bars[last], int64(0)
+	for i := range w.pass.Events {
+		switch e := &w.pass.Events[i]; e.Kind {
+		case timeline.Push:
+			if w.out.acts[i] && e.Target >= b.Start {
+				return 0
+			}
+		case timeline.Accent, timeline.Fill:
+			if e.Tick >= b.Start {
+				return 0
+			}
+		case timeline.Stop:
+			if e.Tick <= b.Start && e.End > b.Start {
+				return 0
+			}
+			if end == 0 && e.Tick > b.Start && e.Tick <= b.Start+b.Meter.TempoTicks() && e.End >= w.pass.Length {
+				end = e.Tick
+			}
+		}
+	}
+	return end
+}

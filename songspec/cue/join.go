@@ -1,0 +1,77 @@
+package cue
+
+import "plinth/songspec/timeline"
+
+// Join tells the passes of a song what joins each to its neighbours: who they are, the
+// push that takes a pass's first chord early, and the accents that a neighbour writes
+// on that push. It is called once all passes are in order, and again after a change.
+func Join(passes []timeline.Pass) {
+	for i := range passes {
+		p := &passes[i]
+		p.Before, p.After, p.Entry, p.Joint = nil, nil, nil, nil
+		if i > 0 {
+			b := &passes[i-1]
+			p.Before = neighbour(b, len(b.Chords)-1, b.EnergyTo)
+		}
+		if i+1 < len(passes) {
+			a := &passes[i+1]
+			p.After = neighbour(a, 0, a.EnergyFrom)
+		}
+	}
+	for i := 1; i < len(passes); i++ {
+		join(&passes[i-1], &passes[i])
+	}
+}
+
+func neighbour(p *timeline.Pass, chord, energy int) *timeline.Neighbour {
+	return &timeline.Neighbour{
+		Section: p.Section, Ordinal: p.Ordinal, Chord: p.Chords[chord].Chord, Energy: energy, Feel: p.Feel, Tacet: p.Tacet,
+	}
+}
+
+// join finds the push out of a pass that takes the next one's first chord early. The
+// drummer marks it in the pass that ends; the others strike it in the pass that begins,
+// ahead of its first bar line. An accent on it may be written on the push, between it
+// and the bar line, or on the first beat, in one pass or in the other: it goes to the
+// pass that plays the stroke.
+func join(before, after *timeline.Pass) {
+	w := &work{pass: before, out: &Cues{Alone: make([]bool, len(before.Bars))}, leads: -1}
+	w.stretches()
+	for i := range before.Events {
+		if e := &before.Events[i]; e.Kind == timeline.Push && e.Target >= before.Length {
+			w.push(int32(i), e)
+		}
+	}
+	if w.leads < 0 {
+		return
+	}
+	entry := before.Events[w.leads]
+	push := entry.Tick
+	entry.Bar, entry.Tick, entry.End, entry.Target, entry.By = -1, push-before.Length, 0, 0, entry.By&^after.Tacet
+	after.Entry = &entry
+	add := func(to *timeline.Pass, e timeline.Event, tick, target int64, bar int, by timeline.Players) {
+		if by == 0 {
+			return
+		}
+		e.Tick, e.End, e.Target, e.Bar, e.By, e.Alone = tick, tick, target, bar, by, false
+		to.Joint = append(to.Joint, e)
+	}
+	for _, e := range before.Events {
+		if e.Kind == timeline.Accent && e.Tick >= push {
+			add(after, e, entry.Tick, 0, 0, e.By&entry.By&harmonics)
+		}
+	}
+	// A push that begins on the first beat has the accent there: something is struck.
+	begins := &work{pass: after, out: &Cues{Alone: make([]bool, len(after.Bars))}, leads: -1}
+	begins.stretches()
+	for i := 0; i < len(after.Events) && after.Events[i].Tick == 0; i++ {
+		if e := &after.Events[i]; e.Kind == timeline.Push {
+			begins.push(int32(i), e)
+		}
+	}
+	for i := 0; i < len(after.Events) && after.Events[i].Tick == 0; i++ {
+		if e := after.Events[i]; e.Kind == timeline.Accent && !begins.out.pushes[timeline.Drums].Begins(0) {
+			add(before, e, push, before.Length, before.BarAt(push), e.By&entry.By&drums)
+		}
+	}
+}

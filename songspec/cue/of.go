@@ -1,0 +1,276 @@
+package cue
+
+import (
+	"slices"
+	"sort"
+
+	"plinth/songspec/timeline"
+)
+
+// work is the cues of a pass on the way.
+type work struct {
+	pass  *timeline.Pass
+	out   *Cues
+	leads int32 // the event that pushes the next pass's first chord into this one; -1: none
+}
+
+// The players of whom the cues speak: the drummer strikes no chords.
+const (
+	drums     = timeline.Players(1 << timeline.Drums)
+	harmonics = timeline.All &^ drums
+)
+
+// Of works out the cues of a pass, from the pass alone: what its neighbours have to do
+// with it stands in it, see Join.
+func Of(p *timeline.Pass) *Cues {
+	w := &work{pass: p, out: &Cues{Alone: make([]bool, len(p.Bars)), acts: make([]bool, len(p.Events))}, leads: -1}
+	w.stretches()
+	w.pushes()
+	w.chords()
+	w.accents()
+	w.others()
+	w.form()
+	slices.SortStableFunc(w.out.List, func(a, b Cue) int {
+		switch {
+		case a.At != b.At:
+			return int(min(max(a.At-b.At, -1), 1))
+		}
+		return int(a.Kind) - int(b.Kind)
+	})
+	w.settle()
+	return w.out
+}
+
+// Acts reports whether an event of the pass is played by anybody.
+func (c *Cues) Acts(event int) bool { return c.acts[event] }
+
+// Played is how an event of the pass is played: by whom, here or in a neighbour pass, and
+// for an accent that moved, with the push at which tick.
+type Played struct {
+	Acts bool // it does anything at all
+	Why  Reason
+	By   timeline.Players
+	At   int64
+}
+
+// Events are the events of the pass as they are played, by their index in Events.
+func (c *Cues) Events() []Played {
+	out := make([]Played, len(c.acts))
+	for _, d := range c.Dropped {
+		out[d.Event].Why = d.Why // one that some play all the same has cues, too
+	}
+	for i := range c.List {
+		if q := &c.List[i]; q.Event >= 0 {
+			e := &out[q.Event]
+			if !e.Acts || q.Early {
+				e.At = q.At
+			}
+			e.Acts, e.By = true, e.By|q.By|q.Out
+		}
+	}
+	return out
+}
+
+func (w *work) add(q Cue) { w.out.List = append(w.out.List, q) }
+
+// drop notes that players do not play an event.
+func (w *work) drop(event int32, by timeline.Players, why Reason) {
+	if by != 0 {
+		w.out.Dropped = append(w.out.Dropped, Dropped{event, by, why})
+	}
+}
+
+// plays are the players who do not keep out.
+func (w *work) plays() timeline.Players { return timeline.All &^ w.pass.Tacet }
+
+// stretches finds the stops, the held beats, the moving tempos and the bars of written
+// hits.
+func (w *work) stretches() {
+	for i := range w.pass.Events {
+		switch e := &w.pass.Events[i]; e.Kind {
+		case timeline.Stop:
+			w.out.Stops = w.out.Stops.with(e.Tick, e.End)
+		case timeline.Hold:
+			w.out.Holds = append(w.out.Holds, Stretch{e.Tick + 1, e.End})
+		case timeline.Rit:
+			w.out.Rits = w.out.Rits.with(e.Tick, e.End)
+		case timeline.Accent:
+			if e.Alone {
+				w.out.Alone[e.Bar] = true
+			}
+		}
+	}
+}
+
+// pushes finds everybody's pushes, and where each part ends.
+func (w *work) pushes() {
+	if e := w.pass.Entry; e != nil {
+		for who := range w.out.pushes {
+			if e.By.Has(timeline.Player(who)) {
+				w.out.pushes[who] = Pushes{{From: e.Tick, To: 0}}
+			}
+		}
+	}
+	for i := range w.pass.Events {
+		if e := &w.pass.Events[i]; e.Kind == timeline.Push {
+			w.push(int32(i), e)
+		}
+	}
+	for who := range w.out.ends {
+		w.out.ends[who] = w.pass.Length
+		if pushes := w.out.pushes[who]; len(pushes) > 0 && pushes[len(pushes)-1].Out {
+			w.out.ends[who] = pushes[len(pushes)-1].From
+		}
+	}
+}
+
+// chords makes a cue of every chord that a player begins, one a place: players who
+// begin it together share it. N.C. is a chord that nobody strikes.
+func (w *work) chords() {
+	bass, piano := w.changesOf(timeline.Bass), w.changesOf(timeline.Piano)
+	w.out.changes[timeline.Bass], w.out.changes[timeline.Piano] = bass, piano
+	w.out.List = make([]Cue, 0, len(bass)+2*len(w.pass.Events)+3)
+	for len(bass) > 0 || len(piano) > 0 {
+		c, by := (*Change)(nil), timeline.Players(0)
+		if len(bass) > 0 {
+			c, by = &bass[0], timeline.Only(timeline.Bass)
+		}
+		if len(piano) > 0 {
+			switch q := &piano[0]; {
+			case c == nil || q.Start < c.Start || q.Start == c.Start && q.Nominal < c.Nominal:
+				c, by = q, timeline.Only(timeline.Piano)
+			case q.Start == c.Start && q.Nominal == c.Nominal:
+				by |= timeline.Only(timeline.Piano)
+			}
+		}
+		w.chord(c, by)
+		if by.Has(timeline.Bass) {
+			bass = bass[1:]
+		}
+		if by.Has(timeline.Piano) {
+			piano = piano[1:]
+		}
+	}
+	w.pushedByDrums(w.out.List)
+}
+
+// chord adds the cue of a chord that some players begin.
+func (w *work) chord(c *Change, by timeline.Players) {
+	q := Cue{Kind: Chord, At: c.Start, Target: c.Nominal, Until: c.End, Event: -1, Span: c.span, Bar: int32(w.pass.BarAt(c.Nominal))}
+	if !c.Chord.None {
+		q.By = by & w.plays()
+	}
+	if c.Start < 0 {
+		q.Out = w.pass.Entry.By & drums
+	}
+	w.add(q)
+}
+
+// pushedByDrums lets the drummer into the cues of the chords that he pushes, and adds
+// those that he pushes alone or into the next pass. chords are the cues of the others, in
+// order.
+func (w *work) pushedByDrums(chords []Cue) {
+	for i := range w.pass.Events {
+		e := &w.pass.Events[i]
+		if e.Kind != timeline.Push {
+			continue
+		}
+		by := w.pushers(e)
+		if by == 0 {
+			continue
+		}
+		w.out.acts[i] = true
+		if e.Target >= w.pass.Length {
+			q := Cue{Kind: Chord, At: e.Tick, Target: e.Target, Until: e.Target, Event: int32(i), Span: -1,
+				Bar: int32(len(w.pass.Bars)), By: by & drums}
+			if a := w.pass.After; a != nil {
+				q.Out = by & harmonics &^ a.Tacet
+			}
+			w.add(q)
+			continue
+		}
+		k := sort.Search(len(chords), func(k int) bool { return chords[k].At >= e.Tick })
+		for k < len(chords) && chords[k].At == e.Tick && chords[k].Target != e.Target {
+			k++
+		}
+		if k < len(chords) && chords[k].At == e.Tick {
+			chords[k].By, chords[k].Event = chords[k].By|by&drums, int32(i)
+			continue
+		}
+		w.add(Cue{Kind: Chord, At: e.Tick, Target: e.Target, Until: e.Target, Event: int32(i),
+			Span: int32(chordAt(w.pass, e.Target)), Bar: int32(w.pass.BarAt(e.Target)), By: by & drums})
+	}
+}
+
+// pushers are those of a push's players who push there.
+func (w *work) pushers(e *timeline.Event) timeline.Players {
+	var by timeline.Players
+	for who := range w.out.pushes {
+		p := timeline.Player(who)
+		if pushes := w.out.pushes[who]; e.By.Has(p) && pushes.Begins(e.Tick) && pushes.target(e.Tick) == e.Target {
+			by |= timeline.Only(p)
+		}
+	}
+	return by
+}
+
+// others makes cues of the events that concern the time and the singer, and of fills.
+func (w *work) others() {
+	for i := range w.pass.Events {
+		e := &w.pass.Events[i]
+		q := Cue{At: e.Tick, Target: e.Tick, Until: e.End, Event: int32(i), Span: -1, Bar: int32(e.Bar), By: w.plays()}
+		switch e.Kind {
+		case timeline.Stop:
+			q.Kind = Stop
+		case timeline.Hold:
+			q.Kind = Hold
+		case timeline.Rit:
+			q.Kind = Rit
+		case timeline.Space:
+			q.Kind = Space
+		case timeline.Fill:
+			if q.Kind, q.By = Fill, e.By&drums; q.By == 0 {
+				continue
+			}
+			if w.out.Alone[w.pass.BarAt(e.Tick)] {
+				w.drop(int32(i), e.By, HitsAlone)
+				continue
+			}
+			if w.out.Stops.Has(e.Tick) || e.Tick >= e.End {
+				w.drop(int32(i), e.By, InStop)
+				continue
+			}
+			q.Until = w.out.Stops.Next(e.Tick, e.End)
+		default:
+			continue
+		}
+		w.out.acts[i] = true
+		w.add(q)
+	}
+}
+
+// settle writes down what needs the order of the whole list.
+func (w *work) settle() {
+	for i := range w.out.List {
+		q := &w.out.List[i]
+		switch q.Kind {
+		case Opening:
+			w.out.Opening = q
+		case Ending:
+			w.out.Ending = q
+		case FinalHit:
+			w.out.FinalHit = q
+		}
+	}
+	for _, who := range []timeline.Player{timeline.Bass, timeline.Piano} {
+		at := 0
+		for k := range w.out.changes[who] {
+			c := &w.out.changes[who][k]
+			for q := &w.out.List[at]; q.Kind != Chord || q.At != c.Start || q.Target != c.Nominal; q = &w.out.List[at] {
+				at++
+			}
+			c.Cue = int32(at)
+		}
+	}
+	slices.SortStableFunc(w.out.Dropped, func(a, b Dropped) int { return int(a.Event) - int(b.Event) })
+}

@@ -1,0 +1,166 @@
+package cue
+
+import (
+	"sort"
+
+	"plinth/songspec/timeline"
+)
+
+// Push is a push of one player: what he would strike after From up to and including To
+// is struck at From.
+type Push struct {
+	From, To int64
+	Out      bool // the chord that comes early is the next pass's first
+}
+
+// Pushes are a player's pushes in order. No two overlap: of several pushes to one beat
+// the first counts.
+type Pushes []Push
+
+// Begins reports whether a push begins at a tick.
+func (s Pushes) Begins(tick int64) bool {
+	i := sort.Search(len(s), func(i int) bool { return s[i].From >= tick })
+	return i < len(s) && s[i].From == tick
+}
+
+// Over is the push that forbids an attack at a tick, if any does. Where a push begins
+// something is struck, even when another one ends there.
+func (s Pushes) Over(tick int64) (Push, bool) {
+	i := sort.Search(len(s), func(i int) bool { return s[i].To >= tick })
+	if i == len(s) || s[i].From >= tick || s.Begins(tick) {
+		return Push{}, false
+	}
+	return s[i], true
+}
+
+// target is the beat that a push which begins at a tick takes early; the tick itself
+// where none begins.
+func (s Pushes) target(tick int64) int64 {
+	i := sort.Search(len(s), func(i int) bool { return s[i].From >= tick })
+	if i < len(s) && s[i].From == tick {
+		return s[i].To
+	}
+	return tick
+}
+
+// chordAt is the index of the chord in force at a tick of a pass, the first or last one
+// outside it.
+func chordAt(p *timeline.Pass, tick int64) int {
+	i := sort.Search(len(p.Chords), func(i int) bool { return p.Chords[i].End > tick })
+	return min(i, len(p.Chords)-1)
+}
+
+// push adds the push of an event to the pushes of those who take part in it, and says
+// what of it is dropped.
+func (w *work) push(i int32, e *timeline.Event) {
+	if w.out.Stops.Has(e.Tick) {
+		w.drop(i, e.By, InStop)
+		return
+	}
+	by := e.By
+	if e.Target >= w.pass.Length {
+		after := w.pass.After
+		switch {
+		case after == nil:
+			w.drop(i, by, SongEnds)
+			return
+		case after.Chord.None:
+			w.drop(i, by, NoChord)
+			return
+		case by&^after.Tacet == 0:
+			w.drop(i, by, NextTacet)
+			return
+		case w.leads >= 0: // of several over one border the first counts, for everybody
+			w.drop(i, by, Taken)
+			return
+		}
+		w.leads = i
+	} else if len(w.pass.Chords) == 0 || w.pass.Chords[chordAt(w.pass, e.Target)].Chord.None {
+		w.drop(i, by, NoChord)
+		return
+	}
+	for who := range w.out.pushes {
+		if !by.Has(timeline.Player(who)) {
+			continue
+		}
+		list := w.out.pushes[who]
+		if n := len(list); n > 0 && list[n-1].To >= e.Target {
+			w.drop(i, timeline.Only(timeline.Player(who)), Taken)
+			continue
+		}
+		w.out.pushes[who] = append(list, Push{From: e.Tick, To: e.Target, Out: i == w.leads})
+	}
+}
+
+// changesOf are the chords as a player plays them: those of the chart, each brought
+// forward where he pushes it.
+func (w *work) changesOf(who timeline.Player) []Change {
+	p := w.pass
+	out := make([]Change, 0, len(p.Chords)+8)
+	for i := range p.Chords {
+		s := &p.Chords[i]
+		out = append(out, Change{Start: s.Start, Nominal: s.Start, End: s.End, Chord: s.Chord, span: int32(i)})
+	}
+	pushes := w.out.pushes[who]
+	if len(pushes) > 0 && pushes[0].From < 0 && len(out) > 0 {
+		out[0].Start = pushes[0].From
+		pushes = pushes[1:]
+	}
+	out = pushAll(pushes, out)
+	for i := 1; i < len(out); i++ {
+		out[i].Same = out[i].Chord == out[i-1].Chord
+	}
+	if b := p.Before; b != nil && len(out) > 0 {
+		out[0].Same = out[0].Chord == b.Chord
+	}
+	return out
+}
+
+// pushAll lets every push bring its chord forward. Pushes come in order, so that the
+// chords before one are done with and those after it untouched: each looks only at the
+// few between, and a long pass of many pushes costs no more a bar than a short one.
+func pushAll(pushes Pushes, in []Change) []Change {
+	if len(pushes) == 0 {
+		return in
+	}
+	out := make([]Change, 0, cap(in))
+	var near []Change
+	next, done := 0, 0 // in[next:] is untouched, out[:done] is done with
+	for _, push := range pushes {
+		for ; next < len(in) && in[next].Nominal <= push.To; next++ {
+			out = append(out, in[next])
+		}
+		for done < len(out) && out[done].End <= push.From && out[done].Nominal != push.To {
+			done++
+		}
+		near = append(near[:0], out[done:]...)
+		out = pushed(out[:done], near, push)
+	}
+	return append(out, in[next:]...)
+}
+
+// pushed brings the chord at the push's beat forward and appends what becomes of the
+// chords to out. When no chord changes there, the one in force is struck early.
+func pushed(out, in []Change, push Push) []Change {
+	for _, c := range in {
+		switch {
+		case c.Nominal == push.To: // the chord that comes early
+			c.Start = min(c.Start, push.From)
+		case c.Nominal > push.To || c.End <= push.From: // out of reach
+		case c.Start >= push.From && c.End <= push.To: // swallowed whole by the push
+			continue
+		case c.Start >= push.From: // begins inside the push and goes on past its beat
+			c.Start, c.Nominal = push.From, push.To
+		case c.End <= push.To: // what the push cuts short
+			c.End = push.From
+		default: // no change at the beat: the same chord struck early
+			tail := c
+			c.End = push.From
+			tail.Start, tail.Nominal = push.From, push.To
+			out = append(out, c)
+			c = tail
+		}
+		out = append(out, c)
+	}
+	return out
+}
