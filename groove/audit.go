@@ -188,18 +188,12 @@ func (pa *passAudit) found(who timeline.Player, tick int64, rule, format string,
 // all checks what holds for every player: the instrument's range, no note struck
 // while it still sounds, and silence in a stop.
 func (pa *passAudit) all() {
-	var stops []span
-	for _, e := range pa.pass.Events {
-		if e.Kind == timeline.Stop {
-			stops = append(stops, span{e.Tick, e.End})
-		}
-	}
 	for who := timeline.Player(0); who < timeline.NumPlayers; who++ {
 		var last [128]*Note
 		notes := pa.part.Notes[who]
 		for i := range notes {
 			n := &notes[i]
-			for _, s := range stops {
+			for _, s := range pa.plan.cues.Stops {
 				if n.Tick < s.End && n.Tick+n.Length > s.Start {
 					pa.found(who, max(n.Tick, s.Start), ruleStop, "%s", inStop[who])
 					break

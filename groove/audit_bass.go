@@ -3,6 +3,7 @@ package groove
 import (
 	"sort"
 
+	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
 )
 
@@ -31,16 +32,13 @@ func (pa *passAudit) bass() {
 // a stop, in a held beat, or in a bar of other players' hits.
 func (pa *passAudit) roots(notes []Note) {
 	p := pa.plan
-	changes := p.changes(timeline.Bass)
-	silences, holds, alone := p.silences(), p.holds(), p.alone()
+	changes := p.cues.Changes(timeline.Bass)
 	for i := range changes {
 		c := &changes[i]
-		if c.Chord.None || c.Same && !c.Pushed || c.Start >= c.End || c.Start >= p.out(timeline.Bass) {
+		if c.Chord.None || c.Same && !c.Pushed() || c.Start >= c.End || c.Start >= p.cues.End(timeline.Bass) {
 			continue
 		}
-		_, silent := silencedAt(silences, c.Start)
-		_, held := silencedAt(holds, c.Start)
-		if silent || held || alone[p.barAt(c.Start)] {
+		if p.cues.Stops.Has(c.Start) || p.cues.Holds.Has(c.Start) || p.cues.Alone[p.barAt(c.Start)] {
 			continue
 		}
 		pc := c.Chord.Bass.PC()
@@ -75,13 +73,13 @@ func (pa *passAudit) nearest(notes []Note, tick int64) *Note {
 // where the chart has no chord do not count, nor those in a bar of written hits.
 func (pa *passAudit) lock(notes []Note) {
 	p := pa.plan
-	changes, alone := p.changes(timeline.Bass), p.alone()
+	changes, alone := p.cues.Changes(timeline.Bass), p.cues.Alone
 	met, all := 0, 0
 	for _, k := range pa.part.Notes[timeline.Drums] {
 		if pa.kitVoices[k.Key&127].Word != "kick" {
 			continue
 		}
-		if c := chordAt(changes, k.Tick); c == nil || c.Chord.None || alone[p.barAt(k.Tick)] || k.Tick >= p.out(timeline.Bass) {
+		if c := cue.ChangeAt(changes, k.Tick); c == nil || c.Chord.None || alone[p.barAt(k.Tick)] || k.Tick >= p.cues.End(timeline.Bass) {
 			continue
 		}
 		all++

@@ -187,11 +187,14 @@ func (pa *passAudit) syncopation(bar int) (lhl int, ok bool) {
 // plain reports a bar without a fill or an event.
 func (pa *passAudit) plain(bar int) bool {
 	b, end := pa.pass.Bars[bar], pa.plan.barEnd(bar)
-	for _, e := range pa.pass.Events {
+	for i, e := range pa.pass.Events {
 		switch e.Kind {
 		case timeline.Rit, timeline.Space:
 			continue
 		case timeline.Push:
+			if !pa.plan.cues.Acts(i) {
+				continue
+			}
 			if e.Target == b.Start {
 				return false
 			}
@@ -208,7 +211,7 @@ func (pa *passAudit) plain(bar int) bool {
 			return false
 		}
 	}
-	return bar != pa.plan.ending() && !pa.plan.alone()[bar]
+	return bar != pa.plan.ending() && !pa.plan.cues.Alone[bar]
 }
 
 // nearestStep is the step whose place is nearest to a tick, -1 when the tick is

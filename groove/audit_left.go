@@ -15,15 +15,14 @@ func (pa *passAudit) left() {
 	}
 	p := pa.plan
 	notes := pa.part.Notes[timeline.Piano]
-	changes := p.changes(timeline.Piano)
-	silences, alone := p.silences(), p.alone()
+	changes := p.cues.Changes(timeline.Piano)
 	last := p.lastStroke(timeline.Piano, pa.clock)
 	for i := range changes {
 		c := &changes[i]
-		if c.Chord.None || c.Same && !c.Pushed || c.Start >= c.End || c.Start >= p.out(timeline.Piano) || inSpan(silences, c.Start) {
+		if c.Chord.None || c.Same && !c.Pushed() || c.Start >= c.End || c.Start >= p.cues.End(timeline.Piano) || p.cues.Stops.Has(c.Start) {
 			continue
 		}
-		if alone[p.barAt(c.Start)] || p.swung(c.Start) > last {
+		if p.cues.Alone[p.barAt(c.Start)] || p.swung(c.Start) > last {
 			continue
 		}
 		if c.Same && i > 0 && pa.clock.us(p.swung(c.Start))-pa.clock.us(p.swung(changes[i-1].Start)) < repeatUS {

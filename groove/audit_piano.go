@@ -5,6 +5,7 @@ import (
 	"sort"
 	"strconv"
 
+	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
 )
 
@@ -55,7 +56,7 @@ type pianoChord struct {
 // notes of one key that overlap, attacks a beat, and octaves in parallel with the
 // bass, the bassist's or the left hand's own. Sorted by tick. setup is the song's piano, part the pass as it is played.
 func AuditPiano(setup timeline.PianoSetup, pass *timeline.Pass, part PassPart) []Finding {
-	a := pianoAudit{pass: pass, clock: newClock(pass.Tempos), span: setup.Span, ceiling: ceiling(setup, pass)}
+	a := pianoAudit{pass: pass, clock: newClock(pass.Tempos), span: setup.Span, ceiling: ceiling(setup, pass), cues: cue.Of(pass)}
 	if a.span == 0 {
 		a.span = defaultSpan
 	}
@@ -75,6 +76,7 @@ func AuditPiano(setup timeline.PianoSetup, pass *timeline.Pass, part PassPart) [
 
 type pianoAudit struct {
 	pass    *timeline.Pass
+	cues    *cue.Cues
 	clock   clock
 	span    int
 	ceiling int
@@ -214,8 +216,8 @@ func (a *pianoAudit) density(chords []pianoChord) {
 			ask(s.Start)
 		}
 	}
-	for _, e := range a.pass.Events {
-		if (e.Kind == timeline.Accent || e.Kind == timeline.Push) && e.By.Has(timeline.Piano) {
+	for i, e := range a.pass.Events {
+		if (e.Kind == timeline.Accent || e.Kind == timeline.Push && a.cues.Acts(i)) && e.By.Has(timeline.Piano) {
 			ask(e.Tick)
 		}
 	}
@@ -231,7 +233,7 @@ func (a *pianoAudit) density(chords []pianoChord) {
 // octaves finds where, at a change of chord, the top voice and the bass go from one
 // octave to the next in the same direction.
 func (a *pianoAudit) octaves(notes, bass []Note) {
-	changes := (&plan{pass: a.pass}).changes(timeline.Piano)
+	changes := a.cues.Changes(timeline.Piano)
 	before := 0
 	for i, top := range a.tops(changes, notes) {
 		if top == 0 {
@@ -248,13 +250,13 @@ func (a *pianoAudit) octaves(notes, bass []Note) {
 // tops is the top voice of each change, 0 where nothing sounds: the highest note
 // that sounds while the chord lasts, so that a broken chord counts as the chord it
 // is. The hands may be a little early, and what is just being let go is not counted.
-func (a *pianoAudit) tops(changes []change, notes []Note) []int {
+func (a *pianoAudit) tops(changes []cue.Change, notes []Note) []int {
 	out := make([]int, len(changes))
 	var ringing []Note
 	at := 0
 	for i := range changes {
 		from, until := changes[i].Start, int64(1)<<60
-		if changes[i].Pushed {
+		if changes[i].Pushed() {
 			from += swungPush
 		}
 		from = a.clock.shift(from, withUS)

@@ -4,6 +4,7 @@ import (
 	"sort"
 
 	"plinth/groove/feel"
+	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
 )
 
@@ -20,7 +21,7 @@ type bassNote struct {
 // bassist works out one pass.
 type bassist struct {
 	p       *plan
-	changes []change
+	changes []cue.Change
 	follows []int // for each change the next one that is another chord; len(changes): none
 	notes   []bassNote
 	end     int64 // where the part of this pass ends
@@ -30,7 +31,7 @@ type bassist struct {
 // bass at every change, what the events ask for, and then the pitches. kicks are
 // the drummer's kick strokes, which the bass locks to.
 func (p *plan) bass(kicks []int64) []gridNote {
-	b := &bassist{p: p, changes: p.changes(timeline.Bass), end: p.out(timeline.Bass)}
+	b := &bassist{p: p, changes: p.cues.Changes(timeline.Bass), end: p.cues.End(timeline.Bass)}
 	if p.pass.Tacet.Has(timeline.Bass) || len(b.changes) == 0 {
 		return nil
 	}
@@ -38,7 +39,7 @@ func (p *plan) bass(kicks []int64) []gridNote {
 	b.row()
 	b.strikeChanges()
 	b.strikeAccents()
-	b.strikeButton()
+	b.strikeFinalHit()
 	b.clear()
 	b.rest()
 	b.name()
@@ -64,7 +65,7 @@ const releaseTicks = quarter / 8
 
 // row lays the feel's bass row over the pass.
 func (b *bassist) row() {
-	alone := b.p.alone()
+	alone := b.p.cues.Alone
 	ending := b.p.ending()
 	b.notes = b.p.bench.bass[:0]
 	open := -1 // the note that "=" holds on
@@ -113,11 +114,11 @@ func (b *bassist) row() {
 // early. What the row has between a push and its target is not struck again: the
 // pushed note is tied over in its place.
 func (b *bassist) strikeChanges() {
-	pushes := b.p.pushSpans(timeline.Bass)
+	pushes := b.p.cues.Pushes(timeline.Bass)
 	tied := map[int64]int64{} // start of a push: the end of the note it replaces
 	kept := b.notes[:0]
 	for _, n := range b.notes {
-		if w, ok := pushAt(pushes, n.tick); ok {
+		if w, ok := pushes.Over(n.tick); ok {
 			tied[w.From] = max(tied[w.From], n.end)
 			continue
 		}
@@ -128,7 +129,7 @@ func (b *bassist) strikeChanges() {
 	b.notes = kept
 	for k := range b.changes {
 		c := &b.changes[k]
-		if c.Same && !c.Pushed {
+		if c.Same && !c.Pushed() {
 			// A bass that walks goes on within a chord, but a section begins on its bass.
 			if k == 0 && len(b.notes) > 0 && b.notes[0].tick == c.Start && b.notes[0].degree == 'w' {
 				b.notes[0].degree = '1'
@@ -137,9 +138,9 @@ func (b *bassist) strikeChanges() {
 		}
 		i := b.strike(c.Start, c.End)
 		n := &b.notes[i]
-		n.degree, n.pushed = '1', c.Pushed
+		n.degree, n.pushed = '1', c.Pushed()
 		n.touch = max(n.touch, feel.Normal)
-		if c.Pushed {
+		if c.Pushed() {
 			n.end = max(n.end, tied[c.Start], c.Nominal+quarter/2)
 			if i+1 < len(b.notes) {
 				n.end = min(n.end, b.notes[i+1].tick)
@@ -178,34 +179,21 @@ func (b *bassist) strike(tick, most int64) int {
 // hitTicks is how long the hit of an accent is held where the row does not say.
 const hitTicks = quarter * 3 / 4
 
-// strikeAccents plays the accents on the chord's bass. An accent on the target of
-// a push belongs to the pushed note.
+// strikeAccents plays the accents on the chord's bass.
 func (b *bassist) strikeAccents() {
-	pushes := b.p.pushSpans(timeline.Bass)
-	alone := b.p.alone()
-	for _, e := range b.p.accents(timeline.Bass) {
-		at := e.Tick
-		if w, ok := pushAt(pushes, at); ok {
-			if w.From < 0 {
-				continue // struck in the pass before
-			}
-			at = w.From
-		}
-		if at >= b.end {
-			continue
-		}
-		i := b.strike(at, at+hitTicks)
+	for _, q := range b.p.cues.Each(cue.Accent, timeline.Bass) {
+		i := b.strike(q.At, q.At+hitTicks)
 		n := &b.notes[i]
-		n.degree, n.touch, n.accent = '1', feel.Strong, max(1, e.Weight)
-		if alone[e.Bar] && at == e.Tick {
-			n.end = min(n.end, at+hitTicks)
+		n.degree, n.touch, n.accent = '1', feel.Strong, max(n.accent, int(q.Weight))
+		if b.p.cues.Alone[q.Bar] && !q.Early && q.At >= 0 {
+			n.end = min(n.end, q.At+hitTicks)
 		}
 	}
 }
 
-// strikeButton strikes the song's last hit and holds it to the stop.
-func (b *bassist) strikeButton() {
-	last := b.p.button()
+// strikeFinalHit strikes the song's last hit and holds it to the stop.
+func (b *bassist) strikeFinalHit() {
+	last := b.p.finalHit()
 	for i := range b.notes {
 		if n := &b.notes[i]; n.tick == last {
 			n.touch, n.end = feel.Strong, b.end
@@ -218,7 +206,7 @@ func (b *bassist) strikeButton() {
 // clear keeps what the events leave: nothing in a stop, in a bar of written hits
 // alone, in the rest of a held beat or under N.C.
 func (b *bassist) clear() {
-	silences, holds, alone := b.p.silences(), b.p.holds(), b.p.alone()
+	stops, holds, alone := b.p.cues.Stops, b.p.cues.Holds, b.p.cues.Alone
 	var none []int64 // where the chords stop
 	for i := range b.changes {
 		if c := &b.changes[i]; c.Chord.None {
@@ -228,11 +216,10 @@ func (b *bassist) clear() {
 	kept := b.notes[:0]
 	for i := range b.notes {
 		n := b.notes[i]
-		c := chordAt(b.changes, n.tick)
+		c := cue.ChangeAt(b.changes, n.tick)
 		bar := b.p.barAt(n.tick)
-		_, silent := silencedAt(silences, n.tick)
-		_, held := silencedAt(holds, n.tick)
-		if silent || c == nil || c.Chord.None || n.tick < c.Start ||
+		held := holds.Has(n.tick)
+		if stops.Has(n.tick) || c == nil || c.Chord.None || n.tick < c.Start ||
 			held && n.accent == 0 && !n.pushed || alone[bar] && n.accent == 0 && !n.pushed {
 			continue
 		}
@@ -240,7 +227,7 @@ func (b *bassist) clear() {
 		if i := sort.Search(len(none), func(i int) bool { return none[i] > n.tick }); i < len(none) {
 			n.end = min(n.end, none[i])
 		}
-		n.end = nextSilence(silences, n.tick, n.end)
+		n.end = stops.Next(n.tick, n.end)
 		kept = append(kept, n)
 	}
 	b.notes = kept
@@ -254,7 +241,7 @@ func (b *bassist) clear() {
 		// What sounds into a held beat is held with it.
 		h := sort.Search(len(holds), func(i int) bool { return holds[i].Start >= n.tick })
 		for ; h < len(holds) && holds[h].Start <= n.end; h++ {
-			n.end = max(n.end, min(holds[h].End, nextSilence(silences, n.tick, b.end)))
+			n.end = max(n.end, min(holds[h].End, stops.Next(n.tick, b.end)))
 		}
 		if i+1 < len(b.notes) {
 			n.end = min(n.end, b.notes[i+1].tick)

@@ -1,6 +1,9 @@
 package groove
 
-import "plinth/songspec/harmony"
+import (
+	"plinth/songspec/cue"
+	"plinth/songspec/harmony"
+)
 
 // approachEnergy is the energy from which the bass leads into a chord by step.
 const approachEnergy = 3
@@ -79,7 +82,7 @@ func (b *bassist) next(i int) (pc int, at int64, ok bool) {
 
 // following is for each change the next one that is no repetition. It is worked out
 // once: a song may hold one chord for ten thousand bars, and each note asks.
-func following(changes []change) []int {
+func following(changes []cue.Change) []int {
 	out := make([]int, len(changes))
 	next := len(changes)
 	for i := len(changes) - 1; i >= 0; i-- {

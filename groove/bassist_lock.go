@@ -1,5 +1,7 @@
 package groove
 
+import "plinth/songspec/cue"
+
 // lockPerCent is the share of kick strokes that must meet a bass note, struck or
 // held.
 const lockPerCent = 80
@@ -34,10 +36,10 @@ func (b *bassist) lock(kicks []int64) {
 		if i+1 < len(b.notes) {
 			end = min(end, b.notes[i+1].tick)
 		}
-		if bar := b.p.barAt(k); b.p.alone()[bar] {
+		if bar := b.p.barAt(k); b.p.cues.Alone[bar] {
 			continue
 		}
-		end = nextSilence(b.p.silences(), b.notes[i].tick, end)
+		end = b.p.cues.Stops.Next(b.notes[i].tick, end)
 		b.notes[i].end = min(end, b.end)
 		met++
 	}
@@ -45,12 +47,11 @@ func (b *bassist) lock(kicks []int64) {
 
 // free reports whether the bass could sound at a tick at all.
 func (b *bassist) free(tick int64) bool {
-	c := chordAt(b.changes, tick)
-	if c == nil || c.Chord.None || tick >= b.end || b.p.alone()[b.p.barAt(tick)] {
+	c := cue.ChangeAt(b.changes, tick)
+	if c == nil || c.Chord.None || tick >= b.end || b.p.cues.Alone[b.p.barAt(tick)] {
 		return false
 	}
-	_, silent := silencedAt(b.p.silences(), tick)
-	return !silent
+	return !b.p.cues.Stops.Has(tick)
 }
 
 // before is the last note struck at or before a tick, or -1.
@@ -82,14 +83,14 @@ func (b *bassist) reach(i int, tick int64) bool {
 	if n.degree == 'g' {
 		return false
 	}
-	c := chordAt(b.changes, tick)
+	c := cue.ChangeAt(b.changes, tick)
 	if c == nil || c.Chord != b.changes[n.change].Chord {
 		return false
 	}
-	if nextSilence(b.p.silences(), n.tick, tick+1) <= tick {
+	if b.p.cues.Stops.Next(n.tick, tick+1) <= tick {
 		return false
 	}
-	alone := b.p.alone()
+	alone := b.p.cues.Alone
 	for bar := b.p.barAt(n.tick); bar <= b.p.barAt(tick); bar++ {
 		if alone[bar] {
 			return false

@@ -341,12 +341,12 @@ func TestPushedChanges(t *testing.T) {
 	} {
 		tl := song(t, section{name: "a", chords: row.chords, energy: 3, change: row.change}, section{name: "b", chords: "C", energy: 3})
 		got := ""
-		for i, c := range newPlan(tl, &tl.Passes[0], testSet(nil)).changes(timeline.Bass) {
+		for i, c := range newPlan(tl, &tl.Passes[0], testSet(nil)).cues.Changes(timeline.Bass) {
 			if i > 0 {
 				got += ", "
 			}
 			got += fmt.Sprintf("%s %d-%d", c.Chord, c.Start, c.End)
-			if c.Pushed {
+			if c.Pushed() {
 				got += "*"
 			}
 		}

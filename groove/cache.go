@@ -55,9 +55,8 @@ func (c *Cache) Perform(tl *timeline.Timeline, set *feel.Set) *Performance {
 	parts := make([]PassPart, len(tl.Passes))
 	all := make([]cached, len(tl.Passes))
 	var missing []int
-	played := seamed(tl)
-	for i := range played.Passes {
-		pass := &played.Passes[i]
+	for i := range tl.Passes {
+		pass := &tl.Passes[i]
 		all[i] = cached{band: b, pass: placeless(pass), sounds: soundsOf(pass, set)}
 		if old := c.find(&all[i]); old != nil {
 			parts[i] = old.part
@@ -65,7 +64,7 @@ func (c *Cache) Perform(tl *timeline.Timeline, set *feel.Set) *Performance {
 			missing = append(missing, i)
 		}
 	}
-	playAll(played, set, missing, parts)
+	playAll(tl, set, missing, parts)
 	for i := range all {
 		all[i].part = parts[i]
 		name := all[i].name()

@@ -18,7 +18,7 @@ func (p *plan) drums() []gridNote {
 	fills := p.drumFills()
 	strokes := p.playFills(fills)
 	notes := append(inFills(p.time(fills), fills), strokes...)
-	notes = p.drumButton(p.drumEnding(p.opening(notes)))
+	notes = p.drumFinalHit(p.drumEnding(p.opening(notes)))
 	notes = p.drumAccents(p.drumPushes(notes))
 	p.bench.strokes = notes
 	return p.limbs(p.kept(timeline.Drums, notes))
@@ -98,29 +98,17 @@ func (p *plan) withBrushes(t feel.Touch) feel.Touch {
 	return t
 }
 
-// rises reports whether the band rises into the pass, to energy 4 or 5, from a softer
-// section.
-func (p *plan) rises() bool {
-	b := p.pass.Before
-	return b != nil && b.Energy < p.pass.EnergyFrom && p.pass.EnergyFrom >= crashEnergy
-}
-
 // opening puts a crash and a kick on the first beat of a section that comes in at
 // energy 4 or 5, with all his weight where the band rises to 5; not when it steps
 // down into the section, or its first chord was already struck before the bar line.
 func (p *plan) opening(notes []gridNote) []gridNote {
-	if p.pass.EnergyFrom < crashEnergy || !p.plays(0) || p.alone()[0] {
-		return notes
-	}
-	if b := p.pass.Before; b != nil && b.Energy > p.pass.EnergyFrom {
+	q := p.cues.Opening
+	if q == nil || !q.By.Has(timeline.Drums) || p.pass.EnergyFrom < crashEnergy || !p.plays(0) {
 		return notes
 	}
 	touch := feel.Normal
-	if p.rises() && p.pass.EnergyFrom > crashEnergy {
+	if q.Weight > 0 && p.pass.EnergyFrom > crashEnergy {
 		touch = feel.Strong
-	}
-	if e := p.pass.Entry; e != nil && e.By.Has(timeline.Drums) {
-		return notes
 	}
 	notes = withoutCymbals(notes, 0)
 	return append(notes,
@@ -169,10 +157,10 @@ func (p *plan) drumEnding(notes []gridNote) []gridNote {
 	return out
 }
 
-// drumButton strikes the song's last hit before a stop: kick and backbeat, no cymbal that
+// drumFinalHit strikes the song's last hit before a stop: kick and backbeat, no cymbal that
 // would ring on, and nothing after it.
-func (p *plan) drumButton(notes []gridNote) []gridNote {
-	at := p.button()
+func (p *plan) drumFinalHit(notes []gridNote) []gridNote {
+	at := p.finalHit()
 	if at < 0 || !p.plays(p.barAt(at)) {
 		return notes
 	}
@@ -190,9 +178,8 @@ func (p *plan) drumButton(notes []gridNote) []gridNote {
 // push or in the rest of a held beat, and nothing but the written hits in a bar
 // that is theirs alone.
 func (p *plan) kept(who timeline.Player, notes []gridNote) []gridNote {
-	silences, pushes, holds, alone := p.silences(), p.pushSpans(who), p.holds(), p.alone()
-	end := p.out(who)
-	events := len(silences)+len(pushes)+len(holds) > 0 || slices.Contains(alone, true)
+	pushes, end := p.cues.Pushes(who), p.cues.End(who)
+	events := len(p.cues.Stops)+len(pushes)+len(p.cues.Holds) > 0 || slices.Contains(p.cues.Alone, true)
 	if !events && end == p.pass.Length && (len(notes) == 0 || latestOf(notes) < end) {
 		byTick(notes)
 		return notes // most passes
@@ -200,16 +187,16 @@ func (p *plan) kept(who timeline.Player, notes []gridNote) []gridNote {
 	out := notes[:0]
 	for i := range notes {
 		n := &notes[i]
-		if _, ok := silencedAt(silences, n.Tick); ok {
+		if p.cues.Stops.Has(n.Tick) {
 			continue
 		}
-		if _, ok := pushAt(pushes, n.Tick); ok {
+		if _, ok := pushes.Over(n.Tick); ok {
 			continue
 		}
-		if _, ok := silencedAt(holds, n.Tick); ok && n.Accent == 0 && !n.Pushed {
+		if p.cues.Holds.Has(n.Tick) && n.Accent == 0 && !n.Pushed {
 			continue
 		}
-		if alone[p.barAt(n.Tick)] && n.Accent == 0 && !n.Pushed {
+		if p.cues.Alone[p.barAt(n.Tick)] && n.Accent == 0 && !n.Pushed {
 			continue
 		}
 		if n.Tick > end || n.Tick >= p.pass.Length {

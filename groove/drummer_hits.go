@@ -2,6 +2,7 @@ package groove
 
 import (
 	"plinth/groove/feel"
+	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
 )
 
@@ -11,17 +12,13 @@ import (
 // after it up to its target is taken away later, by kept.
 func (p *plan) drumPushes(notes []gridNote) []gridNote {
 	var crashes []int64
-	for i := range p.pass.Events {
-		e := &p.pass.Events[i]
-		if !p.pushes(e, timeline.Drums) {
-			continue
-		}
-		bar := p.barAt(e.Tick)
+	for _, q := range p.cues.Each(cue.Chord, timeline.Drums) {
+		bar := p.barAt(q.At)
 		if !p.plays(bar) {
 			continue
 		}
-		into := p.energy(p.barAt(e.Target))
-		if e.Target >= p.pass.Length {
+		into := p.energy(p.barAt(q.Target))
+		if q.Target >= p.pass.Length {
 			into = p.energy(bar)
 			if a := p.pass.After; a != nil {
 				into = a.Energy
@@ -31,14 +28,14 @@ func (p *plan) drumPushes(notes []gridNote) []gridNote {
 		if into > crashEnergy {
 			touch = feel.Strong
 		}
-		kick, top := stroke(kickVoice, e.Tick, e.Tick+strokeTicks, touch), stroke(p.backbeat(bar), e.Tick, e.Tick+strokeTicks, touch)
+		kick, top := stroke(kickVoice, q.At, q.At+strokeTicks, touch), stroke(p.backbeat(bar), q.At, q.At+strokeTicks, touch)
 		if into >= crashEnergy {
-			if e.Target < p.pass.Length {
+			if q.Target < p.pass.Length {
 				touch-- // Normal, or Soft
 			}
 			kick.Touch = p.withBrushes(kick.Touch)
-			top = stroke(crashVoice, e.Tick, e.Tick+strokeTicks, p.withBrushes(touch))
-			crashes = append(crashes, e.Tick)
+			top = stroke(crashVoice, q.At, q.At+strokeTicks, p.withBrushes(touch))
+			crashes = append(crashes, q.At)
 		}
 		kick.Pushed, top.Pushed = true, true
 		notes = append(notes, kick, top)
@@ -48,28 +45,20 @@ func (p *plan) drumPushes(notes []gridNote) []gridNote {
 
 // drumAccents plays every accent that names the drummer: kick and snare, or what
 // marks the backbeat under energy 3; from weight 2 at energy 4, or weight 3
-// anywhere, the crash as well. An accent on the
-// target of a push is played where the push is: there the chord is struck.
+// anywhere, the crash as well.
 func (p *plan) drumAccents(notes []gridNote) []gridNote {
-	pushes := p.pushSpans(timeline.Drums)
-	for _, e := range p.accents(timeline.Drums) {
-		at := e.Tick
-		if w, ok := pushAt(pushes, at); ok {
-			if w.From < 0 {
-				continue // struck in the pass before
-			}
-			at = w.From
-		}
+	for _, q := range p.cues.Each(cue.Accent, timeline.Drums) {
+		energy := p.energy(int(q.Bar))
 		hit := []feel.Voice{kickVoice, snareVoice}
-		if p.energy(e.Bar) < snareEnergy {
-			hit[1] = p.backbeat(e.Bar)
+		if energy < snareEnergy {
+			hit[1] = p.backbeat(int(q.Bar))
 		}
-		if e.Weight >= 3 || e.Weight == 2 && p.energy(e.Bar) >= crashEnergy {
+		if q.Weight >= 3 || q.Weight == 2 && energy >= crashEnergy {
 			hit = append(hit, crashVoice)
 		}
 		for _, v := range hit {
-			n := stroke(v, at, at+strokeTicks, feel.Strong)
-			n.Accent, n.Pushed = int8(max(1, e.Weight)), at != e.Tick || begins(pushes, at)
+			n := stroke(v, q.At, q.At+strokeTicks, feel.Strong)
+			n.Accent, n.Pushed = int8(q.Weight), q.Pushed()
 			notes = append(notes, n)
 		}
 	}

@@ -13,9 +13,8 @@ const strokeTicks = quarter / 4
 // time is the kit's rows bar by bar, by the energy in force in each.
 func (p *plan) time(fills []drumFill) []gridNote {
 	out := p.bench.strokes[:0]
-	alone := p.alone()
 	for bar := range p.pass.Bars {
-		if alone[bar] {
+		if p.cues.Alone[bar] {
 			continue
 		}
 		lv := p.level(bar)
@@ -79,11 +78,8 @@ func (r *kitRow) strike(out []gridNote, st step, end, bare int64) []gridNote {
 // breathes, and all of a bar whose tempo moves.
 func (p *plan) bareFrom(bar int, fills []drumFill) int64 {
 	b := &p.pass.Bars[bar]
-	p.settle()
-	for _, r := range p.rits {
-		if r.Start < p.barEnd(bar) && r.End > b.Start {
-			return b.Start
-		}
+	if p.cues.Rits.Over(b.Start, p.barEnd(bar)) {
+		return b.Start
 	}
 	if bar == len(p.pass.Bars)-1 && len(fills) == 0 {
 		return b.Start + b.Length/2

@@ -129,7 +129,7 @@ func TestSongStopsOnAHit(t *testing.T) {
 				sections = append(sections, section{name: "b", chords: "C", energy: 1, feel: name, meter: m})
 			}
 			tl := song(t, sections...)
-			if got := newPlan(tl, &tl.Passes[0], set).button() >= 0; got != row.hit {
+			if got := newPlan(tl, &tl.Passes[0], set).finalHit() >= 0; got != row.hit {
 				t.Errorf("%s, %s: a last hit: %t", name, row.name, got)
 			}
 			if !row.hit {

@@ -4,13 +4,14 @@ import (
 	"sort"
 
 	"plinth/groove/feel"
+	"plinth/songspec/cue"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
 
 // drumFill is a fill to be played: where, which, and which turn of it.
 type drumFill struct {
-	span
+	cue.Stretch
 	fill   *feel.Fill
 	turn   int   // 0 as written; 1 and 2 change a stroke of it, see turned
 	begins int64 // its first stroke, at Start or after it: until then time goes on
@@ -35,20 +36,14 @@ func (p *plan) drumFills() []drumFill {
 	last := len(p.pass.Bars) - 1
 	closed := false
 	inside := 0
-	for _, e := range p.pass.Events {
-		if e.Kind != timeline.Fill || !e.By.Has(timeline.Drums) {
-			continue
-		}
-		s := p.clear(span{e.Tick, e.End})
-		if s.Start >= s.End {
-			continue
-		}
-		if e.Bar == last && !closed {
+	for _, q := range p.cues.Each(cue.Fill, timeline.Drums) {
+		s := cue.Stretch{Start: q.At, End: q.Until}
+		if int(q.Bar) == last && !closed {
 			closed = true
 			out = append(out, p.choose(s, p.closing(), p.closingEnergy()))
 			continue
 		}
-		out = append(out, p.choose(s, p.inside(inside), p.energy(e.Bar)))
+		out = append(out, p.choose(s, p.inside(inside), p.energy(int(q.Bar))))
 		inside++
 	}
 	if !closed {
@@ -59,30 +54,16 @@ func (p *plan) drumFills() []drumFill {
 	return out
 }
 
-// clear cuts a written fill short at a stop, and leaves nothing of it in a bar
-// that belongs to written hits alone.
-func (p *plan) clear(s span) span {
-	if p.alone()[p.barAt(s.Start)] {
-		return span{}
-	}
-	stops := p.silences()
-	i := sort.Search(len(stops), func(i int) bool { return stops[i].End > s.Start })
-	if i < len(stops) && stops[i].Start < s.End {
-		s.End = max(s.Start, stops[i].Start)
-	}
-	return s
-}
-
 // closingSpan is where the fill that closes the section stands, empty when there
 // is none: at the song's end, where the section wants none, before a section that the
 // drummer sits out (a fill promises what does not come; common practice, no single
 // source), over a stop, a held beat or a bar of written hits, and where the singer
 // comes in.
-func (p *plan) closingSpan() span {
+func (p *plan) closingSpan() cue.Stretch {
 	last := len(p.pass.Bars) - 1
 	a := p.pass.After
-	if !p.pass.Fills || a == nil || a.Tacet.Has(timeline.Drums) || last < 0 || !p.plays(last) || p.alone()[last] || len(p.fills) == 0 {
-		return span{}
+	if !p.pass.Fills || a == nil || a.Tacet.Has(timeline.Drums) || last < 0 || !p.plays(last) || p.cues.Alone[last] || len(p.fills) == 0 {
+		return cue.Stretch{}
 	}
 	choice := closingBeats[a.Energy-1]
 	beats := choice[p.chance("fill").below(2)]
@@ -97,18 +78,12 @@ func (p *plan) closingSpan() span {
 	}
 	starts := p.beats(last)
 	if beats == 0 || len(starts) == 0 {
-		return span{}
+		return cue.Stretch{}
 	}
 	bar := p.pass.Bars[last]
-	s := span{bar.Start + starts[max(0, len(starts)-beats)], bar.Start + bar.Length}
-	for _, e := range p.pass.Events {
-		over := e.Tick < s.End && e.End > s.Start
-		if over && (e.Kind == timeline.Stop || e.Kind == timeline.Hold) {
-			return span{}
-		}
-	}
-	if p.singerEnters(s) {
-		return span{}
+	s := cue.Stretch{Start: bar.Start + starts[max(0, len(starts)-beats)], End: bar.Start + bar.Length}
+	if p.cues.Stops.Over(s.Start, s.End) || p.cues.Holds.Over(s.Start, s.End) || p.singerEnters(s) {
+		return cue.Stretch{}
 	}
 	return s
 }
@@ -118,7 +93,7 @@ const phraseRest = quarter
 
 // singerEnters reports whether the singer, where one is known, begins a phrase in
 // a span.
-func (p *plan) singerEnters(s span) bool {
+func (p *plan) singerEnters(s cue.Stretch) bool {
 	end := int64(-1 << 62)
 	for _, n := range p.pass.Sung {
 		if n.Tick >= s.Start && n.Tick < s.End && n.Tick-end >= phraseRest {
@@ -177,8 +152,8 @@ func (p *plan) closingEnergy() int {
 // choose picks the fill of the feel's family for a span, of those meant for the
 // energy: the shortest that is as long, to be played from its tail, or the longest
 // there is; then the colour.
-func (p *plan) choose(s span, c colour, energy int) drumFill {
-	out := drumFill{span: s, turn: c.turn}
+func (p *plan) choose(s cue.Stretch, c colour, energy int) drumFill {
+	out := drumFill{Stretch: s, turn: c.turn}
 	m := p.pass.Bars[p.barAt(s.Start)].Meter
 	length := s.End - s.Start
 	var fit []*feel.Fill

@@ -66,23 +66,20 @@ type fences []int64
 
 func (p *plan) fences(who timeline.Player) fences {
 	low := int64(0)
-	if e := p.pass.Entry; e != nil && e.By.Has(who) {
-		low = e.Tick
+	if pushes := p.cues.Pushes(who); len(pushes) > 0 {
+		low = min(low, pushes[0].From)
 	}
-	out := fences{low, p.out(who)}
-	for _, s := range p.silences() {
+	out := fences{low, p.cues.End(who)}
+	for _, s := range p.cues.Stops {
 		out = append(out, s.Start, s.End)
 	}
-	alone := p.alone()
 	for bar := range p.pass.Bars {
-		if alone[bar] {
+		if p.cues.Alone[bar] {
 			out = append(out, p.pass.Bars[bar].Start, p.barEnd(bar))
 		}
 	}
-	for _, w := range p.pushSpans(who) {
-		if w.Out { // struck here by the drummer; the others strike it in the next pass
-			out = append(out, p.pass.Length)
-		}
+	if p.cues.End(who) < p.pass.Length { // struck here by the drummer; the others strike it in the next pass
+		out = append(out, p.pass.Length)
 	}
 	sort.Slice(out, func(i, j int) bool { return out[i] < out[j] })
 	return out

@@ -17,7 +17,7 @@ func (p *plan) lastStroke(who timeline.Player, c clock) int64 {
 	}
 	border := p.pass.Length // a push into the next pass is marked here by the drummer
 	if who != timeline.Drums {
-		border = p.out(who)
+		border = p.cues.End(who)
 	}
 	border = p.swung(border)
 	end := c.us(border)

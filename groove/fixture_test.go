@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"plinth/groove/feel"
+	"plinth/songspec/cue"
 	"plinth/songspec/harmony"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
@@ -197,29 +198,10 @@ func song(t testing.TB, sections ...section) *timeline.Timeline {
 	return tl
 }
 
-// join tells every pass of its neighbours and of a push out of the pass before.
+// join tells every pass of its neighbours and of what joins them.
 func join(tl *timeline.Timeline) {
 	timeline.VaryFills(tl.Passes, tl.Take)
-	for i := range tl.Passes {
-		p := &tl.Passes[i]
-		p.Before, p.After, p.Entry = nil, nil, nil
-		if i > 0 {
-			b := &tl.Passes[i-1]
-			p.Before = &timeline.Neighbour{Section: b.Section, Ordinal: b.Ordinal,
-				Chord: b.Chords[len(b.Chords)-1].Chord, Energy: b.EnergyTo, Feel: b.Feel, Tacet: b.Tacet}
-			for _, e := range b.Events {
-				if e.Kind == timeline.Push && e.Target == b.Length {
-					e.Tick -= b.Length
-					p.Entry = &e
-				}
-			}
-		}
-		if i+1 < len(tl.Passes) {
-			a := &tl.Passes[i+1]
-			p.After = &timeline.Neighbour{Section: a.Section, Ordinal: a.Ordinal,
-				Chord: a.Chords[0].Chord, Energy: a.EnergyFrom, Feel: a.Feel, Tacet: a.Tacet}
-		}
-	}
+	cue.Join(tl.Passes)
 }
 
 // event adds an event at a bar from 0 and ticks into it.

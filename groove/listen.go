@@ -3,6 +3,7 @@ package groove
 import (
 	"sort"
 
+	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
 )
 
@@ -46,7 +47,7 @@ func rubs(comp, sung int) bool {
 // avoid is the pitch classes (bit = pitch class) that a chord is better played
 // without: a held sung note a semitone and octaves over them fills half of the
 // chord's time or more.
-func (l *listener) avoid(ch *change) uint16 {
+func (l *listener) avoid(ch *cue.Change) uint16 {
 	var rub [12]int64
 	for _, s := range l.heldIn(ch.Start, ch.End) {
 		low, high := max(s.Tick, ch.Start), min(s.Tick+s.Length, ch.End)
@@ -93,7 +94,7 @@ func doubling(tune timeline.SungNote, top int, beat int64) int32 {
 
 // cost is what each voicing costs under the tune at the chord's attack: the top
 // voice doubling it, any voice in unison with it, any rub with a held note.
-func (l *listener) cost(ch *change, set *candidateSet) []int32 {
+func (l *listener) cost(ch *cue.Change, set *candidateSet) []int32 {
 	if !l.heard {
 		return nil
 	}

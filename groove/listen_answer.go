@@ -4,6 +4,7 @@ import (
 	"sort"
 
 	"plinth/groove/feel"
+	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
 )
 
@@ -16,25 +17,25 @@ const answerGap = 4
 // windows are where the singer rests after a phrase, or where the song file says
 // so with a space, in order; each two beats or more, within the pass. Before the
 // first phrase there is nobody to answer.
-func (l *listener) windows() []span {
-	var rests []span
+func (l *listener) windows() []cue.Stretch {
+	var rests []cue.Stretch
 	var last int64
 	for i, s := range l.sung {
 		if i > 0 && s.Tick > last {
-			rests = append(rests, span{last, s.Tick})
+			rests = append(rests, cue.Stretch{Start: last, End: s.Tick})
 		}
 		last = max(last, s.Tick+s.Length)
 	}
 	if len(l.sung) > 0 {
-		rests = append(rests, span{last, l.p.pass.Length})
+		rests = append(rests, cue.Stretch{Start: last, End: l.p.pass.Length})
 	}
-	for _, e := range l.p.pass.Events {
-		if e.Kind == timeline.Space {
-			rests = append(rests, span{e.Tick, e.End})
+	for i := range l.p.cues.List {
+		if q := &l.p.cues.List[i]; q.Kind == cue.Space {
+			rests = append(rests, cue.Stretch{Start: q.At, End: q.Until})
 		}
 	}
 	sort.Slice(rests, func(i, j int) bool { return rests[i].Start < rests[j].Start })
-	var out []span
+	var out []cue.Stretch
 	for _, r := range rests {
 		r.Start, r.End = max(r.Start, 0), min(r.End, l.p.pass.Length)
 		if n := len(out); n > 0 && r.Start <= out[n-1].End {
@@ -95,7 +96,7 @@ func (l *listener) answer(c *comper, strikes []mark) []mark {
 // place finds where in a window an answer stands, and how many notes it has room
 // for: on the first beat that is free, no more than four beats after the singer
 // stops. n is 0 when there is none.
-func (l *listener) place(c *comper, w span, next int) (start int64, n int) {
+func (l *listener) place(c *comper, w cue.Stretch, next int) (start int64, n int) {
 	bar := c.p.barAt(w.Start)
 	beat := c.p.pass.Bars[bar].Meter.TempoTicks()
 	start = c.p.pass.Bars[bar].Start
@@ -127,10 +128,10 @@ func (l *listener) clearFor(c *comper, bar int, start, end int64) bool {
 	if i < 0 || i != c.changeAt(end-1) || c.voicings[i].n < 2 {
 		return false
 	}
-	if ch := &c.changes[i]; ch.Pushed && start <= ch.Nominal || start == ch.Start {
+	if ch := &c.changes[i]; ch.Pushed() && start <= ch.Nominal || start == ch.Start {
 		return false
 	}
-	if inSpan(c.silences, start) || inSpan(c.silences, end-1) {
+	if c.stops.Has(start) || c.stops.Has(end-1) {
 		return false
 	}
 	// But for stops, seen above, and a rit, which changes nothing, no event reaches
@@ -139,6 +140,9 @@ func (l *listener) clearFor(c *comper, bar int, start, end int64) bool {
 	from := c.p.pass.Bars[bar].Start
 	for i := sort.Search(len(events), func(i int) bool { return events[i].Tick >= from }); i < len(events) && events[i].Tick < end; i++ {
 		e := &events[i]
+		if e.Kind == timeline.Push && !c.p.cues.Acts(i) {
+			continue
+		}
 		if e.Kind != timeline.Space && e.Kind != timeline.Rit && max(e.End, e.Tick+1) > start {
 			return false
 		}

@@ -14,7 +14,7 @@ func Perform(tl *timeline.Timeline, set *feel.Set) *Performance {
 		which[i] = i
 	}
 	parts := make([]PassPart, len(tl.Passes))
-	playAll(seamed(tl), set, which, parts)
+	playAll(tl, set, which, parts)
 	return assemble(tl, set, parts)
 }
 
@@ -48,8 +48,7 @@ func assemble(tl *timeline.Timeline, set *feel.Set, parts []PassPart) *Performan
 
 // PerformPass plays one pass. It reads nothing of tl but the set-ups, looseness
 // and take, and nothing of the pass's neighbours but what the pass says of them;
-// so a pass that has not changed is played as it was. An accent of a chord that a push
-// takes over the pass's border is Perform's to place: see seamed.
+// so a pass that has not changed is played as it was.
 //
 // Of the song's last pass, the last bar is struck once and left to ring when it
 // holds one chord and no accent, push, stop or fill; at energy 4 and 5 a stop after its

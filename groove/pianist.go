@@ -4,6 +4,7 @@ import (
 	"sort"
 
 	"plinth/groove/feel"
+	"plinth/songspec/cue"
 	"plinth/songspec/guide"
 	"plinth/songspec/timeline"
 )
@@ -26,11 +27,11 @@ var centres = [5]int{57, 58, 60, 62, 63}
 // comper is the pianist at work on one pass.
 type comper struct {
 	p        *plan
-	changes  []change
+	changes  []cue.Change
 	voicings []voicing // one for each change; n is 0 where nothing is held
 	left     []int     // the left hand's note for each change; nil where a bassist plays
 	span     int       // semitones a hand reaches
-	silences []span
+	stops    cue.Stretches
 	alone    []bool
 	clock    clock
 	end      int64 // of what the pianist plays: the last chord's
@@ -43,7 +44,7 @@ func (p *plan) piano() []gridNote { return p.pianoOver(p.bass(nil)) }
 // pianoOver is the comp of a pass over the bass notes that are played in it, in
 // order: the top voice keeps out of their octaves.
 func (p *plan) pianoOver(bass []gridNote) []gridNote {
-	c := &comper{p: p, changes: p.changes(timeline.Piano), silences: p.silences(), alone: p.alone(), clock: p.clock()}
+	c := &comper{p: p, changes: p.cues.Changes(timeline.Piano), stops: p.cues.Stops, alone: p.cues.Alone, clock: p.clock()}
 	if len(c.changes) == 0 || p.pass.Tacet.Has(timeline.Piano) {
 		return nil
 	}
@@ -114,7 +115,7 @@ func leadInto(bass []gridNote, tick int64) bassLead {
 
 // voicings chooses the voicings of the whole pass at once, over the left hand's notes
 // where the pianist has the bass: left is nil where a bassist does.
-func (p *plan) voicings(changes []change, ear *listener, bass []gridNote, left []int) []voicing {
+func (p *plan) voicings(changes []cue.Change, ear *listener, bass []gridNote, left []int) []voicing {
 	vc := p.bench.voices()
 	var start *candidateSet
 	if b := p.pass.Before; b != nil {
@@ -148,23 +149,12 @@ func (p *plan) voicings(changes []change, ear *listener, bass []gridNote, left [
 }
 
 // changeAt is the index of the chord in force at a tick, -1 before the first.
-func (c *comper) changeAt(tick int64) int {
-	low, high := 0, len(c.changes)
-	for low < high {
-		mid := (low + high) / 2
-		if c.changes[mid].Start > tick {
-			high = mid
-		} else {
-			low = mid + 1
-		}
-	}
-	return low - 1
-}
+func (c *comper) changeAt(tick int64) int { return cue.IndexAt(c.changes, tick) }
 
 // fresh reports whether change i must be struck: another chord, a pushed one,
 // another voicing, the first of the pass or the first after N.C. The same chord
 // written again goes on.
 func (c *comper) fresh(i int) bool {
 	ch := &c.changes[i]
-	return i == 0 || !ch.Same || ch.Pushed || c.voicings[i] != c.voicings[i-1]
+	return i == 0 || !ch.Same || ch.Pushed() || c.voicings[i] != c.voicings[i-1]
 }

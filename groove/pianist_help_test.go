@@ -84,7 +84,7 @@ func planOf(pass *timeline.Pass, f *feel.Feel) *plan {
 
 // chordsOf voices a pass and returns the voicing of every chord.
 func chordsOf(p *plan) []voicing {
-	return p.voicings(p.changes(timeline.Piano), p.listen(), nil, p.leftLine(p.changes(timeline.Piano), p.listen()))
+	return p.voicings(p.cues.Changes(timeline.Piano), p.listen(), nil, p.leftLine(p.cues.Changes(timeline.Piano), p.listen()))
 }
 
 // names writes a voicing as note names with octaves, for messages.

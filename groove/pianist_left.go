@@ -1,6 +1,9 @@
 package groove
 
-import "plinth/songspec/timeline"
+import (
+	"plinth/songspec/cue"
+	"plinth/songspec/timeline"
+)
 
 // A pianist without a bassist has the chord's bass in the left hand, and plays the
 // comp over it with the right. Common practice, no single source.
@@ -23,7 +26,7 @@ func (p *plan) leftAlone() bool { return p.pass.Tacet.Has(timeline.Bass) }
 // leftLine chooses the left hand's note for every change of the pass at once, 0
 // where there is no chord: it moves least on the whole, as the bassist's line does,
 // and leaves the right hand its place. nil where a bassist plays.
-func (p *plan) leftLine(changes []change, ear *listener) []int {
+func (p *plan) leftLine(changes []cue.Change, ear *listener) []int {
 	if !p.leftAlone() {
 		return nil
 	}
@@ -96,7 +99,7 @@ func (p *plan) leftLine(changes []change, ear *listener) []int {
 }
 
 // leftBass is the left hand's line as the top voice hears it: a bass.
-func leftBass(changes []change, left []int) []gridNote {
+func leftBass(changes []cue.Change, left []int) []gridNote {
 	var out []gridNote
 	for i, key := range left {
 		if key > 0 {

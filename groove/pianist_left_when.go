@@ -5,6 +5,7 @@ import (
 	"sort"
 
 	"plinth/groove/feel"
+	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
 )
 
@@ -23,9 +24,9 @@ func (c *comper) leftStrikes() []mark {
 		return nil
 	}
 	var out []mark
-	holds, ending := c.p.holds(), c.p.ending()
+	holds, ending := c.p.cues.Holds, c.p.ending()
 	add := func(tick int64, lv *feel.Level, degree byte) {
-		if c.may(tick) && !inSpan(holds, tick) {
+		if c.may(tick) && !holds.Has(tick) {
 			out = append(out, mark{tick: tick, part: 'b', touch: usualTouch(lv), left: true,
 				fifth: degree == '5' || degree == 'w' || degree == 'a', middle: tick > c.p.pass.Bars[c.p.barAt(tick)].Start})
 		}
@@ -139,7 +140,7 @@ func (c *comper) wholeOffBeat(row []compAt, bar int) {
 // chord. Else the two are struck together.
 func (c *comper) afterBeat(tab []mark, i int) bool {
 	ch := &c.changes[i]
-	if c.left == nil || ch.Pushed {
+	if c.left == nil || ch.Pushed() {
 		return false
 	}
 	bar := c.p.barAt(ch.Start)
@@ -147,9 +148,8 @@ func (c *comper) afterBeat(tab []mark, i int) bool {
 	if ch.Start != b.Start && ch.Start != b.Start+b.Length/2 {
 		return false
 	}
-	events := c.p.pass.Events
-	for k := sort.Search(len(events), func(k int) bool { return events[k].Tick >= ch.Start }); k < len(events) && events[k].Tick == ch.Start; k++ {
-		if events[k].Kind == timeline.Accent && events[k].By.Has(timeline.Piano) {
+	for _, q := range c.p.cues.Each(cue.Accent, timeline.Piano) {
+		if q.At == ch.Start {
 			return false // a hit is both hands'
 		}
 	}

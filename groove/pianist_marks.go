@@ -4,6 +4,7 @@ import (
 	"sort"
 
 	"plinth/groove/feel"
+	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
 )
 
@@ -57,10 +58,10 @@ func (c *comper) score(ear *listener) score {
 	strikes = append(strikes, c.accentStrikes()...)
 	strikes = append(strikes, c.leftStrikes()...)
 	strikes = mergeMarks(strikes)
-	if c.p.rises() {
+	if q := c.p.cues.Opening; q != nil && q.Weight > 0 && q.By.Has(timeline.Piano) && c.p.pass.EnergyFrom >= crashEnergy {
 		firmly(strikes, 0)
 	}
-	if last := c.p.button(); last >= 0 {
+	if last := c.p.finalHit(); last >= 0 {
 		firmly(strikes, last)
 		for len(strikes) > 0 && strikes[len(strikes)-1].tick > last {
 			strikes = strikes[:len(strikes)-1]
@@ -117,9 +118,9 @@ func (c *comper) tab() (strikes []mark, rests []int64) {
 	}
 	c.p.bench.row = row
 	strikes = c.p.bench.marks[:0]
-	holds := c.p.holds()
+	holds := c.p.cues.Holds
 	for i, st := range row {
-		if !c.may(st.tick) || inSpan(holds, st.tick) {
+		if !c.may(st.tick) || holds.Has(st.tick) {
 			continue
 		}
 		switch st.step.Touch {
@@ -139,7 +140,7 @@ func (c *comper) tab() (strikes []mark, rests []int64) {
 // may reports whether the tab has a say at a tick: not in a stop, nor while a
 // pushed chord is tied over its beat, nor where there is no chord.
 func (c *comper) may(tick int64) bool {
-	if tick >= c.end || inSpan(c.silences, tick) {
+	if tick >= c.end || c.stops.Has(tick) {
 		return false
 	}
 	i := c.changeAt(tick)
@@ -147,13 +148,7 @@ func (c *comper) may(tick int64) bool {
 		return false
 	}
 	ch := &c.changes[i]
-	return !ch.Pushed || tick <= ch.Start || tick > ch.Nominal
-}
-
-// inSpan reports whether a tick lies in one of ordered spans.
-func inSpan(spans []span, tick int64) bool {
-	_, in := silencedAt(spans, tick)
-	return in
+	return !ch.Pushed() || tick <= ch.Start || tick > ch.Nominal
 }
 
 // chordStrikes are the attacks that the chart asks for: one at every change of
@@ -162,20 +157,20 @@ func (c *comper) chordStrikes(tab []mark) []mark {
 	var out []mark
 	for i := range c.changes {
 		ch := &c.changes[i]
-		if c.voicings[i].n == 0 || !c.fresh(i) || ch.Start >= c.end || inSpan(c.silences, ch.Start) {
+		if c.voicings[i].n == 0 || !c.fresh(i) || ch.Start >= c.end || c.stops.Has(ch.Start) {
 			continue
 		}
 		bar := c.p.barAt(ch.Nominal)
-		if !ch.Pushed && c.alone[bar] {
+		if !ch.Pushed() && c.alone[bar] {
 			continue
 		}
 		beat := c.p.pass.Bars[bar].Meter.TempoTicks()
 		m := mark{tick: ch.Start, part: 'c', touch: usualTouch(c.p.level(bar)),
-			forced: true, pushed: ch.Pushed, least: ch.Start + beat, left: c.left != nil}
+			forced: true, pushed: ch.Pushed(), least: ch.Start + beat, left: c.left != nil}
 		if c.afterBeat(tab, i) {
 			m.part = 'b'
 		}
-		if ch.Pushed {
+		if ch.Pushed() {
 			m.least = max(m.least, ch.Nominal+beat/2)
 		}
 		out = append(out, m)
@@ -193,38 +188,33 @@ func usualTouch(lv *feel.Level) feel.Touch {
 	return feel.Normal
 }
 
-// accentStrikes are the hits that name the pianist: all voices, short at weight
-// 1, a beat at 2, ringing at 3. An accent on the target of a push is played where
-// the push is: there the chord is struck. The roll at energy 5 is made when the
-// notes are.
+// accentStrikes are the hits that name the pianist: all voices, short at weight 1, a
+// beat at 2, ringing at 3. The roll at energy 5 is made when the notes are.
 func (c *comper) accentStrikes() []mark {
 	var out []mark
-	for _, e := range c.p.accents(timeline.Piano) {
-		at := e.Tick
-		i := c.changeAt(at)
-		if i >= 0 && c.changes[i].Pushed && at == c.changes[i].Nominal {
-			at = c.changes[i].Start
+	for _, q := range c.p.cues.Each(cue.Accent, timeline.Piano) {
+		i := c.changeAt(q.At)
+		if i < 0 || c.voicings[i].n == 0 || q.At >= c.end {
+			continue
 		}
-		if inSpan(c.silences, at) || i < 0 || c.voicings[i].n == 0 || at >= c.end || at < 0 && e.Tick >= 0 {
-			continue // the last: an accent on a pushed first beat, see seamed
-		}
-		beat := c.p.pass.Bars[e.Bar].Meter.TempoTicks()
+		bar := int(q.Bar)
+		beat := c.p.pass.Bars[bar].Meter.TempoTicks()
 		part := byte('c')
-		if c.p.energy(e.Bar) == 5 {
+		if c.p.energy(bar) == 5 {
 			part = 'r'
 		}
-		m := mark{tick: at, part: part, touch: feel.Strong,
-			accent: int8(max(1, e.Weight)), forced: true, pushed: at != e.Tick || at < 0, left: c.left != nil}
+		m := mark{tick: q.At, part: part, touch: feel.Strong,
+			accent: int8(q.Weight), forced: true, pushed: q.Pushed(), left: c.left != nil}
 		switch m.accent {
 		case 1:
-			m.least = at + beat/2
+			m.least = q.At + beat/2
 		case 2:
-			m.least = at + beat
+			m.least = q.At + beat
 		default:
 			m.least, m.ring = c.end, true
 		}
-		if e.Alone || c.alone[e.Bar] {
-			m.stop = min(m.least, c.p.barEnd(e.Bar))
+		if c.alone[bar] {
+			m.stop = min(m.least, c.p.barEnd(bar))
 		}
 		out = append(out, m)
 	}
@@ -240,7 +230,7 @@ func (c *comper) cuts() []int64 {
 			out = append(out, c.changes[i].Start)
 		}
 	}
-	for _, s := range c.silences {
+	for _, s := range c.stops {
 		out = append(out, s.Start)
 	}
 	for bar := range c.p.pass.Bars {
@@ -248,7 +238,7 @@ func (c *comper) cuts() []int64 {
 		if !c.alone[bar] {
 			continue
 		}
-		if i := c.changeAt(start); i >= 0 && c.changes[i].Pushed && c.changes[i].Nominal == start {
+		if i := c.changeAt(start); i >= 0 && c.changes[i].Pushed() && c.changes[i].Nominal == start {
 			continue // tied over from the bar before
 		}
 		out = append(out, start)

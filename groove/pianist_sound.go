@@ -208,5 +208,5 @@ func (c *comper) us(tick int64) int64 { return c.clock.us(c.p.swung(tick)) }
 
 // afterStop reports a strike that ends a stop: rolled, it would begin inside.
 func (c *comper) afterStop(tick int64) bool {
-	return inSpan(c.silences, tick-1) && !inSpan(c.silences, tick)
+	return c.stops.Has(tick-1) && !c.stops.Has(tick)
 }

@@ -297,7 +297,7 @@ func randomEvents(p *timeline.Pass, r *rand.Rand) {
 
 func checkNotes(t *testing.T, what string, p *plan, notes []gridNote) {
 	t.Helper()
-	silences := p.silences()
+	silences := p.cues.Stops
 	high := ceiling(p.song.Piano, p.pass)
 	var until [128]int64
 	for i, n := range notes {

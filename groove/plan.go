@@ -2,6 +2,7 @@ package groove
 
 import (
 	"plinth/groove/feel"
+	"plinth/songspec/cue"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
@@ -19,21 +20,15 @@ type plan struct {
 	fills []feel.Fill // the feel's family
 	set   *feel.Set   // for the feel of a neighbour
 	bench *bench
+	cues  *cue.Cues
 
 	// Worked out once, when first asked for: a pass asks for each of them at every
 	// note.
 	swings  *swing
 	bars    []barFacts
-	here    span // the bar that barAt found last
+	here    cue.Stretch // the bar that barAt found last
 	hereBar int
 	answer  [5]*feel.Level // by energy from 0: the level with its answer's rows
-	stops   []span
-	held    []span
-	rits    []span
-	hits    []bool
-	settled bool // stops, held, rits and hits are there
-	pushOf  [timeline.NumPlayers][]pushSpan
-	pushed  timeline.Players // whose pushes are there
 	hands   *human
 	clocked *clock
 }
@@ -45,7 +40,7 @@ func newPlan(tl *timeline.Timeline, pass *timeline.Pass, set *feel.Set) *plan {
 	if f == nil {
 		panic("groove: no feel " + pass.Feel)
 	}
-	p := &plan{song: tl, pass: pass, feel: f, set: set, bench: &bench{}}
+	p := &plan{song: tl, pass: pass, feel: f, set: set, bench: &bench{}, cues: cue.Of(pass)}
 	p.fills = family(set.Fills, f.Fills)
 	return p
 }

@@ -4,8 +4,8 @@ import (
 	"sort"
 
 	"plinth/groove/feel"
+	"plinth/songspec/cue"
 	"plinth/songspec/meter"
-	"plinth/songspec/timeline"
 )
 
 // barFacts is what a bar has to itself, whoever plays in it.
@@ -54,7 +54,7 @@ func (p *plan) barAt(tick int64) int {
 		return p.hereBar // one note after another is in the same bar
 	}
 	bar := p.findBar(tick)
-	p.here, p.hereBar = span{bars[bar].Start, bars[bar].Start + bars[bar].Length}, bar
+	p.here, p.hereBar = cue.Stretch{Start: bars[bar].Start, End: bars[bar].Start + bars[bar].Length}, bar
 	return bar
 }
 
@@ -74,63 +74,22 @@ func (p *plan) findBar(tick int64) int {
 // barEnd is the bar line at the end of a bar, relative to the pass.
 func (p *plan) barEnd(bar int) int64 { return p.pass.Bars[bar].Start + p.pass.Bars[bar].Length }
 
-// ending is the bar in which the song comes to rest: the band strikes its first
-// beat and lets it ring. It is the last bar of the last pass, when it holds one
-// chord and the song file writes no accent, push, stop or fill there; otherwise
-// -1, and the bar is played as it stands.
+// ending is the bar in which the song comes to rest: the band strikes its first beat
+// and lets it ring. -1 where the bars are played as they stand.
 func (p *plan) ending() int {
-	last := len(p.pass.Bars) - 1
-	if p.pass.After != nil || last < 1 {
-		return -1
+	if q := p.cues.Ending; q != nil {
+		return int(q.Bar)
 	}
-	start := p.pass.Bars[last].Start
-	for _, c := range p.pass.Chords {
-		if c.Start > start {
-			return -1
-		}
-	}
-	for _, e := range p.pass.Events {
-		switch e.Kind {
-		case timeline.Accent, timeline.Push, timeline.Stop, timeline.Fill:
-			if e.Tick >= start || e.Kind == timeline.Stop && e.End > start {
-				return -1
-			}
-		}
-	}
-	return last
+	return -1
 }
 
-// button is the tick of the song's last hit, where the song file stops the band dead in
-// its last bar, after the first beat and with nothing new in it: at energy 4 and 5 the
+// finalHit is the tick of the song's last hit before it stops dead: at energy 4 and 5 the
 // three come down on that beat together. -1 where there is none.
-func (p *plan) button() int64 {
-	last := len(p.pass.Bars) - 1
-	if p.pass.After != nil || last < 1 || p.energy(last) < crashEnergy {
-		return -1
+func (p *plan) finalHit() int64 {
+	if q := p.cues.FinalHit; q != nil && p.energy(int(q.Bar)) >= crashEnergy {
+		return q.At
 	}
-	start, stops := p.pass.Bars[last].Start, false
-	for _, c := range p.pass.Chords {
-		if c.Start > start {
-			return -1
-		}
-	}
-	for i := range p.pass.Events {
-		switch e := &p.pass.Events[i]; e.Kind {
-		case timeline.Accent, timeline.Push, timeline.Fill:
-			if e.Bar == last || e.Tick >= start || e.Target >= start {
-				return -1
-			}
-		case timeline.Stop:
-			if e.Tick <= start && e.End > start {
-				return -1
-			}
-			stops = stops || e.Tick > start && e.Tick <= start+p.pass.Bars[last].Meter.TempoTicks() && e.End >= p.pass.Length
-		}
-	}
-	if !stops {
-		return -1
-	}
-	return start
+	return -1
 }
 
 // levelOf works the level of a bar out.

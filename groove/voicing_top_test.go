@@ -52,7 +52,7 @@ func (m *moved) add(a, b voicing, bassA, bassB int) {
 
 // measure adds up the changes of chord of a pass.
 func (m *moved) measure(p *plan) {
-	ch := p.changes(timeline.Piano)
+	ch := p.cues.Changes(timeline.Piano)
 	vs := p.voicings(ch, p.listen(), nil, nil)
 	for i := 1; i < len(vs); i++ {
 		if !ch[i].Same && vs[i].n > 0 && vs[i-1].n > 0 {

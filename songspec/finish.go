@@ -1,8 +1,7 @@
 package songspec
 
 import (
-	"fmt"
-
+	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
 )
 
@@ -24,8 +23,8 @@ func (r *resolver) finish() {
 		at += p.Length
 	}
 	t.End = at
-	r.neighbours()
-	r.entries()
+	cue.Join(t.Passes)
+	r.meets()
 	timeline.VaryFills(t.Passes, t.Take)
 	r.maps()
 	r.idle()
@@ -46,70 +45,6 @@ func (r *resolver) lead() {
 	bar := m.BarTicks()
 	t.LeadBars = t.CountIn + int((t.Pickup+bar-1)/bar)
 	t.Lead = int64(t.LeadBars) * bar
-}
-
-func (r *resolver) neighbours() {
-	ps := r.tl.Passes
-	for i := range ps {
-		if i > 0 {
-			b := &ps[i-1]
-			ps[i].Before = &timeline.Neighbour{
-				Section: b.Section, Ordinal: b.Ordinal,
-				Chord: b.Chords[len(b.Chords)-1].Chord, Energy: b.EnergyTo, Feel: b.Feel, Tacet: b.Tacet,
-			}
-		}
-		if i+1 < len(ps) {
-			a := &ps[i+1]
-			ps[i].After = &timeline.Neighbour{
-				Section: a.Section, Ordinal: a.Ordinal,
-				Chord: a.Chords[0].Chord, Energy: a.EnergyFrom, Feel: a.Feel, Tacet: a.Tacet,
-			}
-		}
-	}
-}
-
-// entries hands a push over a pass's end to the next pass. At the end of the
-// song, or into a bar without a chord, there is nothing to push, and in a stop
-// nobody would hear it: then the event goes.
-func (r *resolver) entries() {
-	ps := r.tl.Passes
-	for i := range ps {
-		p := &ps[i]
-		kept := make([]timeline.Event, 0, len(p.Events))
-		for _, ev := range p.Events {
-			if ev.Kind != timeline.Push || ev.Target < p.Length {
-				kept = append(kept, ev)
-				continue
-			}
-			if i+1 == len(ps) || stopped(ps[i].Events, ev.Tick) {
-				continue
-			}
-			next := &ps[i+1]
-			by := ev.By &^ next.Tacet
-			if by == 0 || next.Chords[0].Chord.None {
-				continue
-			}
-			kept = append(kept, ev)
-			// Of several pushes over one border the first to sound counts for the
-			// next pass: events are in order.
-			if next.Entry == nil {
-				entry := ev
-				entry.Bar, entry.Tick, entry.End, entry.Target, entry.By = -1, ev.Tick-p.Length, 0, 0, by
-				next.Entry = &entry
-			}
-		}
-		p.Events = kept
-	}
-}
-
-// stopped reports whether a tick of a pass lies in one of its stops.
-func stopped(events []timeline.Event, tick int64) bool {
-	for i := range events {
-		if e := &events[i]; e.Kind == timeline.Stop && e.Tick <= tick && tick < e.End {
-			return true
-		}
-	}
-	return false
 }
 
 // maps makes the song's tempo, meter and key maps, each with its first entry at
@@ -139,28 +74,6 @@ func (r *resolver) maps() {
 		}
 		if p.Key != t.Keys[len(t.Keys)-1].Key {
 			t.Keys = append(t.Keys, timeline.KeyChange{Tick: p.Start, Key: p.Key})
-		}
-	}
-}
-
-// idle warns of events that do nothing in any pass.
-func (r *resolver) idle() {
-	for _, e := range r.waiting {
-		r.dropped[e] = true
-	}
-	for _, p := range r.f.form {
-		var blocks []*event
-		if p.section != nil {
-			blocks = append(blocks, p.section.events...)
-		}
-		for _, e := range append(blocks, p.events...) {
-			if r.dropped[e] && !r.active[e] {
-				why := "Wherever it is played, those it names are tacet, or there is no chord there to play."
-				if e.kind == timeline.Fill {
-					why = "A fill is the drummer's, and wherever this one is played the drums are tacet, or its by leaves them out."
-				}
-				r.rep.warnf(e.rng, fmt.Sprintf("The %s does nothing", e.kind), "%s", why)
-			}
 		}
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"plinth/songspec/cue"
 	"plinth/songspec/outline"
 	"plinth/songspec/timeline"
 )
@@ -13,7 +14,11 @@ import (
 // told writes a pass's events: word, place, ticks, and what else is set.
 func told(p *timeline.Pass) string {
 	var out []string
-	for _, e := range p.Events {
+	cues := cue.Of(p)
+	for i, e := range p.Events {
+		if !cues.Acts(i) {
+			continue
+		}
 		s := fmt.Sprintf("%s %s %d-%d", e.Kind, e.Place, e.Tick, e.End)
 		if e.By != timeline.All {
 			s += fmt.Sprintf(" by%d", e.By)
@@ -160,7 +165,7 @@ form {
 
 // In a stop nobody would hear a push: the next section's chord stays on its beat.
 func TestPushOverTheBorderInAStop(t *testing.T) {
-	tl := good(t, `
+	tl, diags := build(`
 section "a" {
   chords = "| C | F |"
   push "2: 4&" {}
@@ -171,12 +176,23 @@ form {
   play "a" {}
 }
 `)
+	if len(diags) != 1 || diags[0].Summary != "The push does nothing" {
+		t.Errorf("told: %v", diags)
+	}
 	if got := told(&tl.Passes[0]); strings.Contains(got, "push") {
 		t.Errorf("first pass: %s", got)
 	}
 	if e := tl.Passes[1].Entry; e != nil {
 		t.Errorf("entry: %+v", e)
 	}
+}
+
+// What is meant as it is written is not doubted: a stop that takes one of many accents,
+// and an accent on the beat that a push takes early.
+func TestEventsTogether(t *testing.T) {
+	good(t, one("| C | F |", `accent "1-2: 4" {}`, `stop "2: 3" {}`))
+	good(t, one("| C | F |", `accent "2 4" {}`, `stop "2: 3" {}`))
+	good(t, one("| C | F |", `push "1: 4&" {}`, `accent "2: 1" {}`))
 }
 
 func tempoMap(p *timeline.Pass) string {

@@ -27,9 +27,8 @@ type resolver struct {
 	spans   map[spanKey][]timeline.Span
 	chords  map[chordKey]chordResult
 	own     map[spotsKey]spots
-	active  map[*event]bool // events that did something in some pass
-	dropped map[*event]bool // events that did nothing in some pass
-	waiting []*event        // pushes over the end of the pass before
+	from    [][]*event // of each pass, the blocks that its events come from
+	fates   map[*event]*fate
 	spots   int
 	foreign map[string]int // the line on which a foreign sign was last reported
 
@@ -62,8 +61,7 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 		spans:   map[spanKey][]timeline.Span{},
 		chords:  map[chordKey]chordResult{},
 		own:     map[spotsKey]spots{},
-		active:  map[*event]bool{},
-		dropped: map[*event]bool{},
+		fates:   map[*event]*fate{},
 		foreign: map[string]int{},
 	}
 	r.top()
@@ -210,10 +208,6 @@ func (r *resolver) pass(p *play, index int) bool {
 		r.rep.warnf(energy.rng, "Energy cannot move in one bar", "The pass has a single bar, which is played at %d. Write one figure.", energy.from)
 	}
 	r.tempoFits(name, pass.BPM, set)
-	for _, e := range r.waiting {
-		r.active[e] = true
-	}
-	r.waiting = r.waiting[:0]
 	if !r.events(&pass, lo, sec, p) {
 		return false
 	}

@@ -156,7 +156,8 @@ func (r *resolver) events(pass *timeline.Pass, lo *laidOut, sec *section, p *pla
 		if ev.Kind == timeline.Accent || ev.Kind == timeline.Push || ev.Kind == timeline.Fill {
 			ev.By &^= pass.Tacet // the others are the whole band's
 		}
-		if !r.counts(pass, &ev, written[i]) {
+		if ev.By == 0 || ev.Kind == timeline.Fill && !ev.By.Has(timeline.Drums) {
+			r.fate(written[i]).met(ev.Place, false, tacet)
 			continue
 		}
 		// Of two events of one word at one tick the inner, later one counts.
@@ -167,35 +168,7 @@ func (r *resolver) events(pass *timeline.Pass, lo *laidOut, sec *section, p *pla
 		out, from = append(out, ev), append(from, written[i])
 	}
 	pass.Events = out
+	r.from = append(r.from, from)
 	pass.Tempos = r.tempos(pass, from)
 	return true
-}
-
-// counts reports whether an event does anything in a pass, and remembers those
-// that do nothing, to warn of those that never do.
-func (r *resolver) counts(pass *timeline.Pass, ev *timeline.Event, e *event) bool {
-	switch ev.Kind {
-	case timeline.Accent, timeline.Push, timeline.Fill:
-		if ev.By == 0 || ev.Kind == timeline.Fill && !ev.By.Has(timeline.Drums) {
-			r.dropped[e] = true
-			return false
-		}
-	}
-	if ev.Kind == timeline.Push && ev.Target < pass.Length && chordAt(pass.Chords, ev.Target).Chord.None {
-		r.dropped[e] = true
-		return false
-	}
-	// A push over the end counts when there is a pass to push into.
-	if ev.Kind == timeline.Push && ev.Target == pass.Length {
-		r.waiting = append(r.waiting, e)
-	} else {
-		r.active[e] = true
-	}
-	return true
-}
-
-// chordAt is the chord in force at a tick of a pass.
-func chordAt(spans []timeline.Span, tick int64) *timeline.Span {
-	i := sort.Search(len(spans), func(i int) bool { return spans[i].End > tick })
-	return &spans[min(i, len(spans)-1)]
 }

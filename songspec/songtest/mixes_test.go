@@ -3,6 +3,7 @@ package songtest_test
 import (
 	"strings"
 
+	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
 )
 
@@ -35,6 +36,9 @@ func (m mixes) pass(tl *timeline.Timeline, i int) {
 	var next *timeline.Pass
 	if i+1 < len(tl.Passes) {
 		next = &tl.Passes[i+1]
+	}
+	for _, d := range cue.Of(p).Dropped {
+		m.on("push into no chord", p.Events[d.Event].Kind == timeline.Push && d.Why == cue.NoChord)
 	}
 	perBar, perBeat := map[int]int{}, map[int64]map[timeline.EventKind]bool{}
 	for _, e := range p.Events {

@@ -2,7 +2,6 @@ package songtest_test
 
 import (
 	"math/rand"
-	"strings"
 	"testing"
 
 	"github.com/hashicorp/hcl/v2"
@@ -69,9 +68,6 @@ func TestRandomSongs(t *testing.T) {
 		for i := range tl.Passes {
 			found.pass(tl, i)
 		}
-		if voiced, _ := resolve(strings.ReplaceAll(src, "N.C.", "C"), env); voiced != nil {
-			found["push into no chord"] = pushes(voiced) - pushes(tl)
-		}
 		found.words(tl, src)
 		for what, n := range found {
 			if n > 0 {
@@ -88,15 +84,4 @@ func TestRandomSongs(t *testing.T) {
 			t.Errorf("only %d of %d songs have a %s", got[what], songs, what)
 		}
 	}
-}
-
-func pushes(tl *timeline.Timeline) (n int) {
-	for i := range tl.Passes {
-		for _, e := range tl.Passes[i].Events {
-			if e.Kind == timeline.Push {
-				n++
-			}
-		}
-	}
-	return n
 }

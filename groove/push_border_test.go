@@ -2,7 +2,6 @@ package groove
 
 import (
 	"fmt"
-	"reflect"
 	"testing"
 
 	"plinth/songspec/timeline"
@@ -59,61 +58,6 @@ func TestAccentOnAPushOverTheBorder(t *testing.T) {
 					}
 				})
 			}
-		}
-	}
-}
-
-// Only the players of both the accent and the push strike the hit early, and where
-// nothing is pushed over a border the song is played as it is.
-func TestSeamed(t *testing.T) {
-	build := func(pushBy, accentBy timeline.Players, alone bool) *timeline.Timeline {
-		return song(t, section{name: "verse", chords: "C|Am|F|G", energy: 3, change: func(p *timeline.Pass) {
-			event(p, timeline.Push, 3, bar44-eighth, func(e *timeline.Event) { e.Target, e.By = 4*bar44, pushBy })
-		}}, section{name: "chorus", chords: "F|G", energy: 4, change: func(p *timeline.Pass) {
-			event(p, timeline.Accent, 0, 0, func(e *timeline.Event) { e.By, e.Alone, e.Weight = accentBy, alone, 3 })
-		}})
-	}
-	drums, bass, piano := timeline.Only(timeline.Drums), timeline.Only(timeline.Bass), timeline.Only(timeline.Piano)
-	rows := []struct {
-		name         string
-		push, accent timeline.Players
-		first, next  timeline.Players // who plays it in the pass that ends, and early in the one that begins
-	}{
-		{"everybody", timeline.All, timeline.All, drums, bass | piano},
-		{"the push is the pianist's", piano, timeline.All, 0, piano},
-		{"the accent is the bassist's", timeline.All, bass, 0, bass},
-		{"nobody does both", drums, piano, 0, 0},
-	}
-	for _, row := range rows {
-		t.Run(row.name, func(t *testing.T) {
-			tl := build(row.push, row.accent, true)
-			out := seamed(tl)
-			var got [2]timeline.Players
-			for i := range out.Passes {
-				for _, e := range out.Passes[i].Events {
-					if e.Kind == timeline.Accent && e.Tick == [2]int64{4*bar44 - eighth, -eighth}[i] {
-						got[i] |= e.By
-						if e.Alone || e.Weight != 3 || e.Bar != [2]int{3, 0}[i] {
-							t.Errorf("pass %d: %+v", i, e)
-						}
-					}
-				}
-			}
-			if got != [2]timeline.Players{row.first, row.next} {
-				t.Errorf("played by %v, want %v and %v", got, row.first, row.next)
-			}
-			if (out == tl) != (row.first|row.next == 0) {
-				t.Errorf("the song is copied: %v", out != tl)
-			}
-		})
-	}
-	// Two builds with one cache are as two without.
-	var c Cache
-	set := testSet(nil)
-	for _, by := range []timeline.Players{timeline.All, bass, timeline.All} {
-		tl := build(timeline.All, by, false)
-		if !reflect.DeepEqual(c.Perform(tl, set), Perform(tl, set)) {
-			t.Errorf("accent by %v: kept passes differ from played ones", by)
 		}
 	}
 }

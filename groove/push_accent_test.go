@@ -1,0 +1,61 @@
+package groove_test
+
+import (
+	"fmt"
+	"testing"
+
+	"plinth/groove"
+	"plinth/groove/library"
+	"plinth/songspec/timeline"
+)
+
+// An accent between a push and its beat, or on that beat, is struck with the push, by
+// every player: there their chord is. Inside a section, over the border, and before N.C.
+// Design of the band: a push moves the attack and ties over, and nothing is struck until
+// its beat has gone.
+func TestAccentMovesToThePush(t *testing.T) {
+	const song = `
+looseness = 0
+tempo = 100
+section "a" {
+  energy = 3
+  chords = "%s"
+  push "%s" {}
+  %s
+}
+section "b" {
+  energy = 3
+  chords = "| F | G |"
+  %s
+}
+`
+	const and = 3*960 + 480 // 4& in ticks
+	for _, row := range []struct{ name, chords, push, accent, next string }{
+		{"between", "| C | F | G | C |", "1: 4&", `accent "1: 4a" {}`, ""},
+		{"on the beat", "| C | F | G | C |", "1: 4&", `accent "2: 1" {}`, ""},
+		{"on the push", "| C | F | G | C |", "1: 4&", `accent "1: 4&" {}`, ""},
+		{"after N.C.", "| C / / N.C. | F | G | C |", "1: 4&", `accent "1: 4&" {}`, ""},
+		{"between, over the border", "| C |", "1: 4&", `accent "1: 4a" {}`, ""},
+		{"on the beat, over the border", "| C |", "1: 4&", "", `accent "1: 1" {}`},
+		{"on the push, over the border", "| C |", "1: 4&", `accent "1: 4&" {}`, ""},
+	} {
+		tl := songOf(t, fmt.Sprintf(song, row.chords, row.push, row.accent, row.next))
+		for who, notes := range groove.Perform(tl, library.Builtin()).Parts {
+			hit, other, after := 0, 0, 0
+			for _, n := range notes {
+				switch {
+				case n.Tick == and:
+					hit = max(hit, int(n.Velocity))
+				case n.Tick < and:
+					other = max(other, int(n.Velocity))
+				case n.Tick <= 4*960:
+					after++
+				}
+			}
+			if hit <= other || after > 0 {
+				t.Errorf("%s, %s: the push at %d, the bar before it up to %d, %d notes until the beat has gone",
+					row.name, timeline.Player(who), hit, other, after)
+			}
+		}
+	}
+}

@@ -1,0 +1,143 @@
+package songspec
+
+import (
+	"fmt"
+	"strings"
+
+	"plinth/songspec/cue"
+	"plinth/songspec/timeline"
+)
+
+// fate is what became of an event block in all the passes that it stands in. A word
+// that does nothing wherever it is played is told at its place: hardly anybody means it.
+type fate struct {
+	acts   bool
+	why    whys
+	spots  map[string]*fate // by place, where the block names single bars; nil otherwise
+	struck string           // where an accent goes that stands between a push and its beat; "": none does
+}
+
+// whys are the reasons why an event did nothing, by cue.Reason; the last is that those
+// it names are tacet.
+type whys [cue.NumReasons + 1]bool
+
+const tacet = cue.NumReasons
+
+// whyWords are the reasons in words, after "Wherever it is played".
+var whyWords = [len(whys{})]string{
+	cue.InStop:    "it falls into a stop, and the stop wins",
+	cue.NoChord:   "there is N.C. and no chord to play",
+	cue.Taken:     "another push has that chord already: of several to one beat the first counts",
+	cue.SongEnds:  "the song ends, and no chord follows",
+	cue.NextTacet: "those it names keep out of what follows",
+	cue.HitsAlone: "the bar is for its written hits alone",
+	tacet:         "those it names are tacet",
+}
+
+// fate is that of an event block.
+func (r *resolver) fate(e *event) *fate {
+	f := r.fates[e]
+	if f == nil {
+		f = &fate{}
+		if singleBars(e) {
+			f.spots = map[string]*fate{}
+		}
+		r.fates[e] = f
+	}
+	return f
+}
+
+// singleBars reports whether a place names its bars one by one. Where it names a run of
+// bars, or none, that a stop takes one of its counts is no surprise.
+func singleBars(e *event) bool {
+	for _, b := range e.place.Bars {
+		if b.From != b.To {
+			return false
+		}
+	}
+	return len(e.place.Bars) > 0
+}
+
+// met notes what became of a block at one place.
+func (f *fate) met(place string, acts bool, why int) {
+	note := func(f *fate) {
+		f.acts = f.acts || acts
+		f.why[why] = f.why[why] || !acts
+	}
+	note(f)
+	if f.spots == nil {
+		return
+	}
+	if f.spots[place] == nil {
+		f.spots[place] = &fate{}
+	}
+	note(f.spots[place])
+}
+
+// meets notes what becomes of the events of all passes.
+func (r *resolver) meets() {
+	for i := range r.tl.Passes {
+		p := &r.tl.Passes[i]
+		if len(p.Events) == 0 {
+			continue
+		}
+		c := cue.Of(p)
+		why := make([]int, len(p.Events))
+		for _, d := range c.Dropped {
+			why[d.Event] = int(d.Why)
+		}
+		for k := range p.Events {
+			r.fate(r.from[i][k]).met(p.Events[k].Place, c.Acts(k), why[k])
+		}
+		for k := range c.List {
+			if q := &c.List[k]; q.Early && p.Events[q.Event].Tick < q.Target {
+				at := &p.Bars[p.BarAt(max(q.At, 0))]
+				r.fate(r.from[i][q.Event]).struck = at.Meter.CountAt(max(q.At, 0) - at.Start)
+			}
+		}
+	}
+}
+
+// idle warns of events that do nothing in any pass, and of accents that are struck
+// elsewhere than one would guess.
+func (r *resolver) idle() {
+	for _, p := range r.f.form {
+		var blocks []*event
+		if p.section != nil {
+			blocks = append(blocks, p.section.events...)
+		}
+		for _, e := range append(blocks, p.events...) {
+			f := r.fates[e]
+			switch {
+			case f == nil:
+			case !f.acts:
+				r.rep.warnf(e.rng, fmt.Sprintf("The %s does nothing", e.kind), "Wherever it is played, %s.", f.why.words(e))
+			default:
+				for _, place := range sortedKeys(f.spots) {
+					if spot := f.spots[place]; !spot.acts {
+						r.rep.warnf(e.rng, fmt.Sprintf("The %s at %s does nothing", e.kind, place), "Wherever it is played, %s.", spot.why.words(e))
+					}
+				}
+				if f.struck != "" {
+					r.rep.warnf(e.rng, "The accent moves to the push", "Between a push and its beat nothing is struck. "+
+						"The accent is played with the push, on %s: write it there, or on the beat.", f.struck)
+				}
+			}
+		}
+	}
+}
+
+// words are the reasons, one after the other.
+func (w whys) words(e *event) string {
+	var out []string
+	for i, is := range w {
+		switch {
+		case !is:
+		case i == tacet && e.kind == timeline.Fill:
+			out = append(out, "the drums are tacet or left out of its by, and a fill is the drummer's")
+		default:
+			out = append(out, whyWords[i])
+		}
+	}
+	return strings.Join(out, ", or ")
+}
