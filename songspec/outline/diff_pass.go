@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
 )
 
@@ -120,13 +121,13 @@ func barsOf(p *timeline.Pass) []barWords {
 			meter: bar.Meter.String(),
 		}
 	}
-	for i := range p.Events {
+	for i, played := range cue.Of(p).Events() {
 		e := &p.Events[i]
-		if e.Bar < 0 || e.Bar >= len(out) {
-			continue
+		if !played.Acts {
+			continue // nobody hears that it came or went
 		}
 		bar := &p.Bars[e.Bar]
-		out[e.Bar].events = append(out[e.Bar].events, eventWords{e.Kind.String(), bar.Meter.CountAt(e.Tick - bar.Start), describe(e, p, bar)})
+		out[e.Bar].events = append(out[e.Bar].events, eventWords{e.Kind.String(), bar.Meter.CountAt(e.Tick - bar.Start), describe(e, played, p, bar)})
 	}
 	return out
 }

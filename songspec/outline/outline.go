@@ -8,6 +8,7 @@ import (
 	"io"
 	"strings"
 
+	"plinth/songspec/cue"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
@@ -131,6 +132,7 @@ func writePass(out *bufio.Writer, p *timeline.Pass) {
 
 func writeBars(out *bufio.Writer, p *timeline.Pass) {
 	span, event := 0, 0
+	played := cue.Of(p).Events()
 	for i := range p.Bars {
 		bar := &p.Bars[i]
 		for span < len(p.Chords) && p.Chords[span].End <= bar.Start {
@@ -142,7 +144,7 @@ func writeBars(out *bufio.Writer, p *timeline.Pass) {
 			notes = append(notes, fmt.Sprintf("in %d/%d", bar.Meter.Num, bar.Meter.Den))
 		}
 		for event < len(p.Events) && p.Events[event].Bar <= i {
-			notes = append(notes, describe(&p.Events[event], p, bar))
+			notes = append(notes, describe(&p.Events[event], played[event], p, bar))
 			event++
 		}
 		if written := strings.Join(strings.Fields(bar.Text), " "); written != sounding {
@@ -209,9 +211,12 @@ func onGrid(from int64, grid, starts []int64, names []string) ([]string, bool) {
 	return words, next == len(starts)
 }
 
-// describe is an event in words: "accent 2& by drums, weight 3".
-func describe(e *timeline.Event, p *timeline.Pass, bar *timeline.Bar) string {
+// describe is an event in words, as it is played: "accent 2& by drums, weight 3".
+func describe(e *timeline.Event, played cue.Played, p *timeline.Pass, bar *timeline.Bar) string {
 	at := e.Kind.String() + " " + bar.Meter.CountAt(e.Tick-bar.Start)
+	if !played.Acts {
+		return at + ", not played: " + whyNot[played.Why]
+	}
 	m := p.Meter // the tempo's beats go on in an odd bar
 	switch e.Kind {
 	case timeline.Accent:
@@ -222,19 +227,20 @@ func describe(e *timeline.Event, p *timeline.Pass, bar *timeline.Bar) string {
 		if e.Alone {
 			s += ", alone"
 		}
-		return s + by(e.By)
+		s += by(played.By)
+		if played.At != e.Tick {
+			s += ", with the push " + ahead(p, played.At)
+		}
+		return s
 	case timeline.Push:
-		return at + by(e.By)
+		return at + by(played.By)
 	case timeline.Stop, timeline.Space:
 		if e.End == bar.Start+bar.Length {
 			return at
 		}
 		return at + " for " + beats(e.End-e.Tick, m)
 	case timeline.Fill:
-		if e.By == timeline.Only(timeline.Drums) {
-			return at
-		}
-		return at + by(e.By)
+		return at
 	case timeline.Hold:
 		return at + ", " + beats(e.Extra, m) + " longer"
 	case timeline.Rit:
@@ -248,6 +254,25 @@ func describe(e *timeline.Event, p *timeline.Pass, bar *timeline.Bar) string {
 		return fmt.Sprintf("rit over %s to %d", plural(n, "bar"), e.To)
 	}
 	return at
+}
+
+// ahead is the place of a push in words; one out of the pass before has no count here.
+func ahead(p *timeline.Pass, tick int64) string {
+	if tick < 0 {
+		return "before it"
+	}
+	b := &p.Bars[p.BarAt(tick)]
+	return "on " + b.Meter.CountAt(tick-b.Start)
+}
+
+// whyNot are the reasons why an event is not played.
+var whyNot = [cue.NumReasons]string{
+	cue.InStop:    "a stop",
+	cue.NoChord:   "N.C.",
+	cue.Taken:     "the chord is pushed already",
+	cue.SongEnds:  "the song ends",
+	cue.NextTacet: "tacet in what follows",
+	cue.HitsAlone: "the bar is for its hits",
 }
 
 // by names the players of an event, unless it is all of them.
