@@ -24,7 +24,9 @@ func (r *resolver) finish() {
 	}
 	t.End = at
 	cue.Join(t.Passes)
-	r.meets()
+	if !r.f.failed && !r.rep.diags.HasErrors() { // chords that cannot be read have no place
+		r.meets()
+	}
 	timeline.VaryFills(t.Passes, t.Take)
 	r.maps()
 	r.idle()
