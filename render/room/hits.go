@@ -5,7 +5,7 @@ import (
 	"sort"
 	"strings"
 
-	"plinth/songspec/meter"
+	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
 )
 
@@ -29,129 +29,92 @@ type Hit struct {
 // kinds are the hits in the order in which they are told.
 var kinds = [...]timeline.EventKind{timeline.Accent, timeline.Push, timeline.Stop, timeline.Hold, timeline.Rit}
 
-// hitsOf are the hits of a pass in order, as they are played: a stop beats what
-// is written into it, an accent where a pushed chord would have come is played
-// with the push, and a player who keeps out hits nothing.
-func hitsOf(p *timeline.Pass) []Hit {
+// hits are those of a pass in order, as they are played: where they sound, by those who
+// strike them. An accent of the next pass that is struck with the push into it sounds
+// here.
+func (r *Report) hits(i int) []Hit {
 	var out []Hit
-	do := doingsOf(p)
-	for i := range p.Events {
-		e := &p.Events[i]
-		if e.Bar < 0 || e.Bar >= len(p.Bars) {
+	add := func(p *timeline.Pass, q *cue.Cue) {
+		if h, ok := r.hit(p, q); ok {
+			out = append(out, h)
+		}
+	}
+	for k := range r.cues[i].List {
+		if q := &r.cues[i].List[k]; q.Event >= 0 && q.At >= 0 {
+			add(&r.tl.Passes[i], q)
+		}
+	}
+	for k := 0; i+1 < len(r.cues) && k < len(r.cues[i+1].List) && r.cues[i+1].List[k].At < 0; k++ {
+		if q := &r.cues[i+1].List[k]; q.Event >= 0 {
+			add(&r.tl.Passes[i+1], q)
+		}
+	}
+	sort.SliceStable(out, func(i, j int) bool {
+		if out[i].Tick != out[j].Tick {
+			return out[i].Tick < out[j].Tick
+		}
+		return out[i].Kind < out[j].Kind
+	})
+	return joined(out)
+}
+
+// hit is a cue as a hit; false for what is none.
+func (r *Report) hit(p *timeline.Pass, q *cue.Cue) (Hit, bool) {
+	e := &p.Events[q.Event]
+	at := p.Start + q.At
+	in := &r.tl.Passes[max(0, r.tl.PassAt(at))]
+	bar := in.BarAt(at - in.Start)
+	b := &in.Bars[bar]
+	h := Hit{Kind: e.Kind, Tick: at, End: at, Bar: in.FirstBar + bar, LastBar: in.FirstBar + bar,
+		Count: b.Meter.CountAt(at - in.Start - b.Start), By: q.By | q.Out}
+	switch q.Kind {
+	case cue.Accent:
+		h.Weight, h.Alone = int(q.Weight), q.Alone
+	case cue.Chord:
+		h.Chord = pushedChord(p, q)
+	case cue.Stop:
+		h.End = p.Start + q.Until
+		h.Beats = (q.Until - q.At) * 1000 / p.Meter.TempoTicks()
+	case cue.Hold:
+		h.By, h.End = 0, p.Start+q.Until
+		h.Beats = e.Extra * 1000 / p.Meter.TempoTicks()
+	case cue.Rit:
+		h.By, h.End, h.To = 0, p.Start+q.Until, e.To
+		for j := e.Bar; j < len(p.Bars) && p.Bars[j].Start < q.Until; j++ {
+			h.LastBar = p.FirstBar + j
+		}
+	default:
+		return h, false
+	}
+	return h, true
+}
+
+// joined makes one hit of the accents that are struck at one place: of two players
+// who answer different words, or of two words that come to one push. hits are in order.
+func joined(hits []Hit) []Hit {
+	var out []Hit
+	for _, h := range hits {
+		n := len(out) - 1
+		for n >= 0 && out[n].Tick == h.Tick && out[n].Kind != h.Kind {
+			n--
+		}
+		if n < 0 || out[n].Tick != h.Tick || h.Kind != timeline.Accent {
+			out = append(out, h)
 			continue
 		}
-		b := &p.Bars[e.Bar]
-		h := Hit{Kind: e.Kind, Tick: p.Start + e.Tick, End: p.Start + e.Tick, Bar: p.FirstBar + e.Bar, LastBar: p.FirstBar + e.Bar,
-			Count: b.Meter.CountAt(e.Tick - b.Start), By: e.By &^ p.Tacet, Weight: e.Weight, Alone: e.Alone}
-		switch e.Kind {
-		case timeline.Accent:
-			if chord, ok := chordOver(p, e.Tick); ok && chord.Chord.None {
-				h.By &= timeline.Only(timeline.Drums)
-			}
-			h.By &^= do.pushers(e.Tick)
-			if h.By == 0 || do.stopped(e.Tick) {
-				continue
-			}
-		case timeline.Push:
-			h.Chord = chordAt(p, e.Target)
-			if h.By == 0 || do.stopped(e.Tick) {
-				continue
-			}
-		case timeline.Stop:
-			h.End = p.Start + e.End
-			h.Beats = (e.End - e.Tick) * 1000 / p.Meter.TempoTicks()
-			h.By = timeline.All &^ p.Tacet
-		case timeline.Hold:
-			h.By = 0
-			h.End = p.Start + e.End
-			h.Beats = e.Extra * 1000 / p.Meter.TempoTicks()
-		case timeline.Rit:
-			h.By = 0
-			h.End = p.Start + e.End
-			h.To = e.To
-			for j := e.Bar; j < len(p.Bars) && p.Bars[j].Start < e.End; j++ {
-				h.LastBar = p.FirstBar + j
-			}
-		default:
-			continue
-		}
-		if n := len(out) - 1; n >= 0 && out[n].Kind == h.Kind && out[n].Tick == h.Tick && (h.Kind == timeline.Accent || h.Kind == timeline.Push) {
-			// The section's and the play's word for the same place are one hit.
-			out[n].By |= h.By
-			out[n].Weight = max(out[n].Weight, h.Weight)
-			out[n].Alone = out[n].Alone || h.Alone
-			continue
-		}
-		out = append(out, h)
+		out[n].By |= h.By
+		out[n].Weight = max(out[n].Weight, h.Weight)
+		out[n].Alone = out[n].Alone || h.Alone
 	}
 	return out
 }
 
-// doings are a pass's stops and pushes, each in order, so that a song of ten
-// thousand bars with a hit on every count is looked through once.
-type doings struct {
-	stops  []timeline.Event // merged
-	pushes []timeline.Event // less those in a stop
-	entry  *timeline.Event
-}
-
-func doingsOf(p *timeline.Pass) doings {
-	d := doings{entry: p.Entry}
-	for _, e := range p.Events {
-		if e.Kind != timeline.Stop {
-			continue
-		}
-		if n := len(d.stops); n > 0 && e.Tick <= d.stops[n-1].End {
-			d.stops[n-1].End = max(d.stops[n-1].End, e.End)
-			continue
-		}
-		d.stops = append(d.stops, e)
-	}
-	for _, e := range p.Events {
-		if e.Kind == timeline.Push && !d.stopped(e.Tick) {
-			d.pushes = append(d.pushes, e)
-		}
-	}
-	return d
-}
-
-// stopped reports whether the band is silent at a tick of the pass.
-func (d *doings) stopped(tick int64) bool {
-	i := sort.Search(len(d.stops), func(i int) bool { return d.stops[i].End > tick })
-	return i < len(d.stops) && d.stops[i].Tick <= tick
-}
-
-// pushers are the players who have struck the chord of that tick already, with a
-// push over it. A push reaches no further than the next beat, so that the last few
-// before the tick are all that can.
-func (d *doings) pushers(tick int64) timeline.Players {
-	var who timeline.Players
-	i := sort.Search(len(d.pushes), func(i int) bool { return d.pushes[i].Tick >= tick })
-	for i--; i >= 0 && d.pushes[i].Tick > tick-4*meter.TicksPerQuarter; i-- {
-		if tick <= d.pushes[i].Target {
-			who |= d.pushes[i].By
-		}
-	}
-	if d.entry != nil && tick == 0 {
-		who |= d.entry.By
-	}
-	return who
-}
-
-// chordOver is the chord in force at a tick of a pass.
-func chordOver(p *timeline.Pass, tick int64) (timeline.Span, bool) {
-	i := sort.Search(len(p.Chords), func(i int) bool { return p.Chords[i].End > tick })
-	if i < len(p.Chords) && p.Chords[i].Start <= tick {
-		return p.Chords[i], true
-	}
-	return timeline.Span{}, false
-}
-
-func chordAt(p *timeline.Pass, tick int64) string {
-	if s, ok := chordOver(p, tick); ok {
-		return s.Chord.String()
-	}
-	if p.After != nil {
+// pushedChord is the chord that a push brings early.
+func pushedChord(p *timeline.Pass, q *cue.Cue) string {
+	switch {
+	case q.Span >= 0:
+		return p.Chords[q.Span].Chord.String()
+	case p.After != nil:
 		return p.After.Chord.String()
 	}
 	return ""

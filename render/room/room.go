@@ -13,6 +13,7 @@ import (
 	"fmt"
 
 	"plinth/groove"
+	"plinth/songspec/cue"
 	"plinth/songspec/guide"
 	"plinth/songspec/harmony"
 	"plinth/songspec/timeline"
@@ -38,6 +39,7 @@ type Report struct {
 	tl    *timeline.Timeline
 	perf  *groove.Performance
 	clock *guide.Clock
+	cues  []*cue.Cues // by pass
 }
 
 // Scope is what is measured over a stretch: a pass, or the song.
@@ -104,6 +106,7 @@ func Analyze(tl *timeline.Timeline, perf *groove.Performance) *Report {
 	r.Micros = tl.SongMicros() // from bar 1, as the outline and the build say it
 	count := map[string]int{}
 	for i := range tl.Passes {
+		r.cues = append(r.cues, cue.Of(&tl.Passes[i]))
 		count[tl.Passes[i].Section]++
 	}
 	for i := range tl.Passes {
@@ -115,7 +118,7 @@ func Analyze(tl *timeline.Timeline, perf *groove.Performance) *Report {
 		}
 		s.FirstBar, s.LastBar = p.FirstBar, p.FirstBar+len(p.Bars)-1
 		s.EnergyFrom, s.EnergyTo, s.Key, s.BPM = p.EnergyFrom, p.EnergyTo, p.Key, p.BPM
-		s.Hits = hitsOf(p)
+		s.Hits = r.hits(i)
 		s.Held = r.held(p)
 		if i > 0 {
 			s.Lift = p.Lift - tl.Passes[i-1].Lift

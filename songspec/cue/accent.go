@@ -21,7 +21,7 @@ func (w *work) accents() {
 		}
 		first := len(w.out.List)
 		for who := range w.out.pushes {
-			if p := timeline.Player(who); e.By.Has(p) {
+			if p := timeline.Player(who); (e.By & w.plays()).Has(p) {
 				s := w.strike(p, e.Tick)
 				if !s.ok {
 					w.drop(int32(i), timeline.Only(p), s.why)

@@ -229,7 +229,7 @@ func (w *work) others() {
 		case timeline.Space:
 			q.Kind = Space
 		case timeline.Fill:
-			if q.Kind, q.By = Fill, e.By&drums; q.By == 0 {
+			if q.Kind, q.By = Fill, e.By&drums&w.plays(); q.By == 0 {
 				continue
 			}
 			if w.out.Alone[w.pass.BarAt(e.Tick)] {

@@ -57,7 +57,7 @@ func (w *work) push(i int32, e *timeline.Event) {
 		w.drop(i, e.By, InStop)
 		return
 	}
-	by := e.By
+	by := e.By & w.plays()
 	if e.Target >= w.pass.Length {
 		after := w.pass.After
 		switch {
