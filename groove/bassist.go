@@ -4,6 +4,7 @@ import (
 	"sort"
 
 	"plinth/groove/feel"
+	"plinth/groove/score"
 	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
 )
@@ -15,7 +16,9 @@ type bassNote struct {
 	touch     feel.Touch
 	accent    int
 	pushed    bool
-	change    int // index of the chord in force
+	change    int   // index of the chord in force
+	cue       int32 // the cue that it answers; -1: the row's own
+	breath    int64 // how long before its written end it is let go, besides
 }
 
 // bassist works out one pass.
@@ -30,7 +33,7 @@ type bassist struct {
 // bass is the bassist's part of a pass, on the grid: the feel's row, the chord's
 // bass at every change, what the events ask for, and then the pitches. kicks are
 // the drummer's kick strokes, which the bass locks to.
-func (p *plan) bass(kicks []int64) []gridNote {
+func (p *plan) bass(kicks []int64) []score.Note {
 	b := &bassist{p: p, changes: p.cues.Changes(timeline.Bass), end: p.cues.End(timeline.Bass)}
 	if p.pass.Tacet.Has(timeline.Bass) || len(b.changes) == 0 {
 		return nil
@@ -46,16 +49,29 @@ func (p *plan) bass(kicks []int64) []gridNote {
 	b.lock(kicks)
 	keys := b.pitches()
 	p.bench.bass = b.notes
-	out := make([]gridNote, 0, len(b.notes))
+	out := make([]score.Note, 0, len(b.notes))
 	for i, n := range b.notes {
 		end := n.end
 		if i+1 < len(b.notes) && b.notes[i+1].tick == end && keys[i+1] == keys[i] {
 			end -= min((end-n.tick)/4, releaseTicks)
 		}
-		out = append(out, gridNote{
-			Tick: n.tick, End: end, Key: uint8(keys[i]), Touch: n.touch,
-			Accent: int8(n.accent), Pushed: n.pushed, Lane: bassLane,
-		})
+		out = append(out, n.note(uint8(keys[i]), end))
+	}
+	return out
+}
+
+// note is the note with its pitch, let go at end.
+func (n *bassNote) note(key uint8, end int64) score.Note {
+	out := score.Note{At: n.tick, Value: int32(n.end + n.breath - n.tick), Held: int32(end - n.tick), Cue: n.cue,
+		Key: key, Voice: score.String, Touch: n.touch}
+	if n.accent > 0 {
+		out.Art |= score.Accent
+	}
+	if n.pushed {
+		out.Art |= score.Pushed
+	}
+	if n.degree == 'g' {
+		out.Art |= score.Dead
 	}
 	return out
 }
@@ -76,7 +92,7 @@ func (b *bassist) row() {
 		}
 		if bar == ending { // the last note of the song is held
 			b.notes = append(b.notes, bassNote{
-				tick: b.p.pass.Bars[bar].Start, end: b.p.barEnd(bar), degree: '1', touch: feel.Normal,
+				tick: b.p.pass.Bars[bar].Start, end: b.p.barEnd(bar), degree: '1', touch: feel.Normal, cue: -1,
 			})
 			continue
 		}
@@ -99,7 +115,7 @@ func (b *bassist) row() {
 					b.notes[open].end = end
 				}
 			default:
-				n := bassNote{tick: st.Tick, end: end, degree: s.Degree, touch: s.Touch}
+				n := bassNote{tick: st.Tick, end: end, degree: s.Degree, touch: s.Touch, cue: -1}
 				if s.Touch == feel.Ghost {
 					n.degree = 'g'
 				}
@@ -138,7 +154,7 @@ func (b *bassist) strikeChanges() {
 		}
 		i := b.strike(c.Start, c.End)
 		n := &b.notes[i]
-		n.degree, n.pushed = '1', c.Pushed()
+		n.degree, n.pushed, n.cue = '1', c.Pushed(), c.Cue
 		n.touch = max(n.touch, feel.Normal)
 		if c.Pushed() {
 			n.end = max(n.end, tied[c.Start], c.Nominal+quarter/2)
@@ -157,7 +173,7 @@ func (b *bassist) strike(tick, most int64) int {
 	if i < len(b.notes) && b.notes[i].tick == tick {
 		return i
 	}
-	n := bassNote{tick: tick, end: min(most, tick+quarter), degree: '1', touch: feel.Normal}
+	n := bassNote{tick: tick, end: min(most, tick+quarter), degree: '1', touch: feel.Normal, cue: -1}
 	if i > 0 {
 		before := &b.notes[i-1]
 		if before.end > tick {
@@ -181,10 +197,13 @@ const hitTicks = quarter * 3 / 4
 
 // strikeAccents plays the accents on the chord's bass.
 func (b *bassist) strikeAccents() {
-	for _, q := range b.p.cues.Each(cue.Accent, timeline.Bass) {
+	for k, q := range b.p.cues.Each(cue.Accent, timeline.Bass) {
 		i := b.strike(q.At, q.At+hitTicks)
 		n := &b.notes[i]
-		n.degree, n.touch, n.accent = '1', feel.Strong, max(n.accent, int(q.Weight))
+		n.degree, n.touch = '1', feel.Strong
+		if int(q.Weight) > n.accent {
+			n.accent, n.cue = int(q.Weight), k
+		}
 		if b.p.cues.Alone[q.Bar] && !q.Early && q.At >= 0 {
 			n.end = min(n.end, q.At+hitTicks)
 		}
@@ -259,6 +278,7 @@ func (b *bassist) rest() {
 	n := &b.notes[len(b.notes)-1]
 	if n.end == b.p.pass.Length && n.end-n.tick > quarter {
 		n.end -= quarter / 4
+		n.breath = quarter / 4
 	}
 }
 

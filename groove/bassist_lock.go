@@ -40,7 +40,7 @@ func (b *bassist) lock(kicks []int64) {
 			continue
 		}
 		end = b.p.cues.Stops.Next(b.notes[i].tick, end)
-		b.notes[i].end = min(end, b.end)
+		b.notes[i].end, b.notes[i].breath = min(end, b.end), 0
 		met++
 	}
 }

@@ -1,12 +1,14 @@
 package groove
 
+import "plinth/groove/score"
+
 // bench is what lies ready while passes are played one after another: room for
 // what a pass is made of on the way, and the voicings worked out so far, which the
 // next pass asks for again. Nothing of it is heard in the notes. It belongs to one
 // goroutine; the zero value is ready.
 type bench struct {
 	steps   []step
-	strokes []gridNote
+	strokes []score.Note
 	rows    []kitRow
 	played  []played
 	bass    []bassNote
@@ -14,7 +16,7 @@ type bench struct {
 	from    []uint8
 	row     []compAt
 	marks   []mark
-	comp    []gridNote
+	comp    []score.Note
 	drifts  []drift
 	knots   []int16 // of the band's drift
 	voicer  *voicer

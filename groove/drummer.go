@@ -4,6 +4,8 @@ import (
 	"slices"
 
 	"plinth/groove/feel"
+	"plinth/groove/score"
+	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
 )
 
@@ -11,21 +13,21 @@ import (
 // events and the form ask for, then what two hands and two feet can play of it.
 //
 // The result holds until the next pass is played on the same bench.
-func (p *plan) drums() []gridNote {
+func (p *plan) drums() []score.Note {
 	if p.pass.Tacet.Has(timeline.Drums) {
 		return nil
 	}
 	fills := p.drumFills()
 	strokes := p.playFills(fills)
 	notes := append(inFills(p.time(fills), fills), strokes...)
-	notes = p.drumFinalHit(p.drumEnding(p.opening(notes)))
+	notes = p.drumFinalHit(p.drumEnding(p.drumOpening(notes)))
 	notes = p.drumAccents(p.drumPushes(notes))
 	p.bench.strokes = notes
 	return p.limbs(p.kept(timeline.Drums, notes))
 }
 
 // graces are the strokes just before a flam or a drag.
-func graces(s feel.Stroke, v feel.Voice, tick int64) []gridNote {
+func graces(s feel.Stroke, v feel.Voice, tick int64) []score.Note {
 	ms := []int(nil)
 	switch {
 	case s.Drag:
@@ -33,10 +35,10 @@ func graces(s feel.Stroke, v feel.Voice, tick int64) []gridNote {
 	case s.Flam:
 		ms = flamMS
 	}
-	var out []gridNote
+	var out []score.Note
 	for _, shift := range ms {
 		g := stroke(v, tick, tick+strokeTicks/4, feel.Ghost)
-		g.ShiftMS = int16(shift)
+		g.Roll, g.Art = int16(shift), score.Grace
 		out = append(out, g)
 	}
 	return out
@@ -98,12 +100,22 @@ func (p *plan) withBrushes(t feel.Touch) feel.Touch {
 	return t
 }
 
-// opening puts a crash and a kick on the first beat of a section that comes in at
+// opening is the cue of a section that comes in at energy 4 or 5, nil where a player has
+// none.
+func (p *plan) opening(who timeline.Player) *cue.Cue {
+	i := p.cues.Opening
+	if i < 0 || p.pass.EnergyFrom < crashEnergy || !p.cues.List[i].By.Has(who) {
+		return nil
+	}
+	return &p.cues.List[i]
+}
+
+// drumOpening puts a crash and a kick on the first beat of a section that comes in at
 // energy 4 or 5, with all his weight where the band rises to 5; not when it steps
 // down into the section, or its first chord was already struck before the bar line.
-func (p *plan) opening(notes []gridNote) []gridNote {
-	q := p.cues.Opening
-	if q == nil || !q.By.Has(timeline.Drums) || p.pass.EnergyFrom < crashEnergy || !p.plays(0) {
+func (p *plan) drumOpening(notes []score.Note) []score.Note {
+	q := p.opening(timeline.Drums)
+	if q == nil || !p.plays(0) {
 		return notes
 	}
 	touch := feel.Normal
@@ -111,22 +123,22 @@ func (p *plan) opening(notes []gridNote) []gridNote {
 		touch = feel.Strong
 	}
 	notes = withoutCymbals(notes, 0)
-	return append(notes,
+	return append(notes, answering(p.cues.Opening,
 		stroke(kickVoice, 0, strokeTicks, p.withBrushes(feel.Normal)),
-		stroke(crashVoice, 0, strokeTicks, p.withBrushes(touch)))
+		stroke(crashVoice, 0, strokeTicks, p.withBrushes(touch)))...)
 }
 
 // withoutCymbals takes away the time-keeping strokes at ticks, which are in order:
 // the hand that plays them is on the crash.
-func withoutCymbals(notes []gridNote, ticks ...int64) []gridNote {
+func withoutCymbals(notes []score.Note, ticks ...int64) []score.Note {
 	if len(ticks) == 0 {
 		return notes
 	}
 	out := notes[:0]
 	for i := range notes {
 		n := &notes[i]
-		if k := kindOf(n.Key); n.Limb == feel.Hand && (k == kindHat || k == kindOpen || k == kindRide) {
-			if _, there := slices.BinarySearch(ticks, n.Tick); there {
+		if k := kindOf(n.Key); n.Voice.Limb() == feel.Hand && (k == kindHat || k == kindOpen || k == kindRide) {
+			if _, there := slices.BinarySearch(ticks, n.At); there {
 				continue
 			}
 		}
@@ -137,7 +149,7 @@ func withoutCymbals(notes []gridNote, ticks ...int64) []gridNote {
 
 // drumEnding leaves of the song's last bar what is struck on its first beat and rings:
 // a crash from energy 4 up, and never the tick of a closed hat.
-func (p *plan) drumEnding(notes []gridNote) []gridNote {
+func (p *plan) drumEnding(notes []score.Note) []score.Note {
 	bar := p.ending()
 	if bar < 0 || !p.plays(bar) {
 		return notes
@@ -145,21 +157,21 @@ func (p *plan) drumEnding(notes []gridNote) []gridNote {
 	start := p.pass.Bars[bar].Start
 	out := notes[:0]
 	for _, n := range notes {
-		if n.Tick < start || n.Tick == start && kindOf(n.Key) != kindHat {
+		if n.At < start || n.At == start && kindOf(n.Key) != kindHat {
 			out = append(out, n)
 		}
 	}
-	out = append(out, stroke(kickVoice, start, start+strokeTicks, p.withBrushes(feel.Normal)))
+	last := []score.Note{stroke(kickVoice, start, start+strokeTicks, p.withBrushes(feel.Normal))}
 	if p.energy(bar) >= crashEnergy {
 		out = withoutCymbals(out, start)
-		out = append(out, stroke(crashVoice, start, start+strokeTicks, p.withBrushes(feel.Normal)))
+		last = append(last, stroke(crashVoice, start, start+strokeTicks, p.withBrushes(feel.Normal)))
 	}
-	return out
+	return append(out, answering(p.cues.Ending, last...)...)
 }
 
 // drumFinalHit strikes the song's last hit before a stop: kick and backbeat, no cymbal that
 // would ring on, and nothing after it.
-func (p *plan) drumFinalHit(notes []gridNote) []gridNote {
+func (p *plan) drumFinalHit(notes []score.Note) []score.Note {
 	at := p.finalHit()
 	if at < 0 || !p.plays(p.barAt(at)) {
 		return notes
@@ -168,16 +180,24 @@ func (p *plan) drumFinalHit(notes []gridNote) []gridNote {
 	if p.brushes() {
 		touch = feel.Normal
 	}
-	notes = slices.DeleteFunc(notes, func(n gridNote) bool { return n.Tick > at })
-	return append(withoutCymbals(notes, at),
+	notes = slices.DeleteFunc(notes, func(n score.Note) bool { return n.At > at })
+	return append(withoutCymbals(notes, at), answering(p.cues.FinalHit,
 		stroke(kickVoice, at, at+strokeTicks, touch),
-		stroke(p.backbeat(p.barAt(at)), at, at+strokeTicks, touch))
+		stroke(p.backbeat(p.barAt(at)), at, at+strokeTicks, touch))...)
+}
+
+// answering lets strokes answer a cue.
+func answering(cue int32, strokes ...score.Note) []score.Note {
+	for i := range strokes {
+		strokes[i].Cue = cue
+	}
+	return strokes
 }
 
 // kept is what the events leave of a player's notes: nothing in a stop, under a
 // push or in the rest of a held beat, and nothing but the written hits in a bar
 // that is theirs alone.
-func (p *plan) kept(who timeline.Player, notes []gridNote) []gridNote {
+func (p *plan) kept(who timeline.Player, notes []score.Note) []score.Note {
 	pushes, end := p.cues.Pushes(who), p.cues.End(who)
 	events := len(p.cues.Stops)+len(pushes)+len(p.cues.Holds) > 0 || slices.Contains(p.cues.Alone, true)
 	if !events && end == p.pass.Length && (len(notes) == 0 || latestOf(notes) < end) {
@@ -187,22 +207,22 @@ func (p *plan) kept(who timeline.Player, notes []gridNote) []gridNote {
 	out := notes[:0]
 	for i := range notes {
 		n := &notes[i]
-		if p.cues.Stops.Has(n.Tick) {
+		if p.cues.Stops.Has(n.At) {
 			continue
 		}
-		if _, ok := pushes.Over(n.Tick); ok {
+		if _, ok := pushes.Over(n.At); ok {
 			continue
 		}
-		if p.cues.Holds.Has(n.Tick) && n.Accent == 0 && !n.Pushed {
+		if p.cues.Holds.Has(n.At) && !n.Art.Has(score.Accent) && !n.Art.Has(score.Pushed) {
 			continue
 		}
-		if p.cues.Alone[p.barAt(n.Tick)] && n.Accent == 0 && !n.Pushed {
+		if p.cues.Alone[p.barAt(n.At)] && !n.Art.Has(score.Accent) && !n.Art.Has(score.Pushed) {
 			continue
 		}
-		if n.Tick > end || n.Tick >= p.pass.Length {
+		if n.At > end || n.At >= p.pass.Length {
 			continue
 		}
-		if n.Tick == end && (who != timeline.Drums || !n.Pushed) {
+		if n.At == end && (who != timeline.Drums || !n.Art.Has(score.Pushed)) {
 			continue // a push out of the pass: the drummer marks it here
 		}
 		out = append(out, *n)
@@ -212,10 +232,10 @@ func (p *plan) kept(who timeline.Player, notes []gridNote) []gridNote {
 }
 
 // latestOf is the tick of the latest of some notes.
-func latestOf(notes []gridNote) int64 {
-	last := notes[0].Tick
+func latestOf(notes []score.Note) int64 {
+	last := notes[0].At
 	for i := range notes {
-		last = max(last, notes[i].Tick)
+		last = max(last, notes[i].At)
 	}
 	return last
 }

@@ -8,6 +8,7 @@ import (
 
 	"plinth/groove/feel"
 	"plinth/groove/library"
+	"plinth/groove/score"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
@@ -90,8 +91,8 @@ func TestFillTakesBothHands(t *testing.T) {
 	tl := song(t, section{name: "a", chords: "C|F|G|C", energy: 4}, section{name: "b", chords: "C|F", energy: 5})
 	p := newPlan(tl, &tl.Passes[0], set)
 	for _, n := range p.drums() {
-		if n.Tick >= p.pass.Bars[3].Start && n.Limb == feel.Hand && !n.Fill {
-			t.Errorf("key %d at %d goes on under the fill", n.Key, n.Tick)
+		if n.At >= p.pass.Bars[3].Start && n.Voice.Limb() == feel.Hand && n.Group == 0 {
+			t.Errorf("key %d at %d goes on under the fill", n.Key, n.At)
 		}
 	}
 }
@@ -113,11 +114,11 @@ func TestTimeGoesOnUntilTheFill(t *testing.T) {
 	backbeat := false
 	for _, n := range p.drums() {
 		switch {
-		case n.Limb != feel.Hand || n.Tick < four || n.Tick >= four+quarter:
-		case n.Tick == four && !n.Fill:
-			backbeat = backbeat || n.Lane == kitLane+laneID(feel.VoiceOrder("snare"))
-		case n.Tick >= four+quarter/2 && !n.Fill:
-			t.Errorf("key %d at %d goes on under the fill", n.Key, n.Tick)
+		case n.Voice.Limb() != feel.Hand || n.At < four || n.At >= four+quarter:
+		case n.At == four && n.Group == 0:
+			backbeat = backbeat || n.Voice == score.Kit(snareVoice)
+		case n.At >= four+quarter/2 && n.Group == 0:
+			t.Errorf("key %d at %d goes on under the fill", n.Key, n.At)
 		}
 	}
 	if !backbeat {
@@ -133,11 +134,11 @@ func TestWrittenFillRunsToTheBarLine(t *testing.T) {
 	p := newPlan(tl, &tl.Passes[0], set)
 	first, last := int64(-1), int64(0)
 	for _, n := range p.drums() {
-		if n.Fill {
+		if n.Group != 0 {
 			if first < 0 {
-				first = n.Tick
+				first = n.At
 			}
-			last = n.Tick
+			last = n.At
 		}
 	}
 	bar := p.pass.Bars[1]
@@ -184,7 +185,7 @@ func TestNeverTheSameFillTwiceRunning(t *testing.T) {
 			for _, f := range p.drumFills() {
 				strokes := ""
 				for _, n := range p.playFills([]drumFill{f}) {
-					strokes += fmt.Sprint(n.Key, "@", f.End-n.Tick, "/", n.ShiftMS, "!", n.Touch, " ")
+					strokes += fmt.Sprint(n.Key, "@", f.End-n.At, "/", n.Roll, "!", n.Touch, " ")
 				}
 				if i-pass <= 3 && strokes != "" {
 					compared++

@@ -2,6 +2,7 @@ package groove
 
 import (
 	"plinth/groove/feel"
+	"plinth/groove/score"
 	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
 )
@@ -10,9 +11,9 @@ import (
 // kick and crash when it leads to energy 4 or 5, with all his weight only into 5. A
 // push inside a section opens none: its crash is a touch lighter. What would be struck
 // after it up to its target is taken away later, by kept.
-func (p *plan) drumPushes(notes []gridNote) []gridNote {
+func (p *plan) drumPushes(notes []score.Note) []score.Note {
 	var crashes []int64
-	for _, q := range p.cues.Each(cue.Chord, timeline.Drums) {
+	for i, q := range p.cues.Each(cue.Chord, timeline.Drums) {
 		bar := p.barAt(q.At)
 		if !p.plays(bar) {
 			continue
@@ -37,8 +38,8 @@ func (p *plan) drumPushes(notes []gridNote) []gridNote {
 			top = stroke(crashVoice, q.At, q.At+strokeTicks, p.withBrushes(touch))
 			crashes = append(crashes, q.At)
 		}
-		kick.Pushed, top.Pushed = true, true
-		notes = append(notes, kick, top)
+		kick.Art, top.Art = score.Pushed, score.Pushed
+		notes = append(notes, answering(i, kick, top)...)
 	}
 	return withoutCymbals(notes, crashes...)
 }
@@ -46,8 +47,8 @@ func (p *plan) drumPushes(notes []gridNote) []gridNote {
 // drumAccents plays every accent that names the drummer: kick and snare, or what
 // marks the backbeat under energy 3; from weight 2 at energy 4, or weight 3
 // anywhere, the crash as well.
-func (p *plan) drumAccents(notes []gridNote) []gridNote {
-	for _, q := range p.cues.Each(cue.Accent, timeline.Drums) {
+func (p *plan) drumAccents(notes []score.Note) []score.Note {
+	for i, q := range p.cues.Each(cue.Accent, timeline.Drums) {
 		energy := p.energy(int(q.Bar))
 		hit := []feel.Voice{kickVoice, snareVoice}
 		if energy < snareEnergy {
@@ -58,7 +59,10 @@ func (p *plan) drumAccents(notes []gridNote) []gridNote {
 		}
 		for _, v := range hit {
 			n := stroke(v, q.At, q.At+strokeTicks, feel.Strong)
-			n.Accent, n.Pushed = int8(q.Weight), q.Pushed()
+			n.Cue, n.Art = i, score.Accent
+			if q.Pushed() {
+				n.Art |= score.Pushed
+			}
 			notes = append(notes, n)
 		}
 	}

@@ -1,6 +1,9 @@
 package groove
 
-import "plinth/groove/feel"
+import (
+	"plinth/groove/feel"
+	"plinth/groove/score"
+)
 
 // limbGapUS is the least time, in microseconds, between two strokes of one limb on
 // the grid. Ten strokes a second is the limit (design of the band; the record for
@@ -13,12 +16,12 @@ const (
 
 // limbs keeps what two hands and two feet can play, the most important strokes
 // first. notes are sorted by tick; the result is too.
-func (p *plan) limbs(notes []gridNote) []gridNote {
+func (p *plan) limbs(notes []score.Note) []score.Note {
 	notes, rank := p.merged(notes)
 	at := make([]int64, len(notes)) // in microseconds
 	c := p.clock()
 	for i := range notes {
-		at[i] = c.us(notes[i].Tick)
+		at[i] = c.us(notes[i].At)
 	}
 	keep := make([]bool, len(notes))
 	for _, i := range byRank(notes, rank) {
@@ -26,7 +29,7 @@ func (p *plan) limbs(notes []gridNote) []gridNote {
 	}
 	// graceFits looks at its neighbours: what stays is moved up only afterwards.
 	for i := range notes {
-		if notes[i].ShiftMS != 0 {
+		if notes[i].Roll != 0 {
 			keep[i] = graceFits(at, notes, keep, i)
 		}
 	}
@@ -42,10 +45,10 @@ func (p *plan) limbs(notes []gridNote) []gridNote {
 
 // byRank is the order in which strokes are looked at, grace strokes left out: the
 // highest rank first, those of one rank as they come.
-func byRank(notes []gridNote, rank []uint8) []int32 {
+func byRank(notes []score.Note, rank []uint8) []int32 {
 	var first [256]int // where the strokes of a rank begin
 	for i := range notes {
-		if notes[i].ShiftMS == 0 {
+		if notes[i].Roll == 0 {
 			first[rank[i]]++
 		}
 	}
@@ -55,7 +58,7 @@ func byRank(notes []gridNote, rank []uint8) []int32 {
 	}
 	order := make([]int32, all)
 	for i := range notes {
-		if r := rank[i]; notes[i].ShiftMS == 0 {
+		if r := rank[i]; notes[i].Roll == 0 {
 			order[first[r]] = int32(i)
 			first[r]++
 		}
@@ -67,10 +70,10 @@ func byRank(notes []gridNote, rank []uint8) []int32 {
 // strokes running of a foot, or three of the hands, the last must come limbGapUS
 // after the first. Two hands can always share their strokes out so, and never
 // better. The hi-hat does one thing at a time. at is when the strokes are.
-func fits(at []int64, notes []gridNote, keep []bool, i int) bool {
+func fits(at []int64, notes []score.Note, keep []bool, i int) bool {
 	n := &notes[i]
 	together := 1
-	if n.Limb == feel.Hand {
+	if n.Voice.Limb() == feel.Hand {
 		together = 2
 	}
 	// Kept strokes of the limb near by, nearest first: at index 0 the stroke itself.
@@ -80,11 +83,11 @@ func fits(at []int64, notes []gridNote, keep []bool, i int) bool {
 		if !keep[j] {
 			continue
 		}
-		if notes[j].Limb == n.Limb && nb < together {
+		if notes[j].Voice.Limb() == n.Voice.Limb() && nb < together {
 			nb++
 			before[nb] = at[j]
 		}
-		if notes[j].Tick == n.Tick && sameHat(&notes[j], n) {
+		if notes[j].At == n.At && sameHat(&notes[j], n) {
 			return false
 		}
 	}
@@ -92,11 +95,11 @@ func fits(at []int64, notes []gridNote, keep []bool, i int) bool {
 		if !keep[j] {
 			continue
 		}
-		if notes[j].Limb == n.Limb && na < together {
+		if notes[j].Voice.Limb() == n.Voice.Limb() && na < together {
 			na++
 			after[na] = at[j]
 		}
-		if notes[j].Tick == n.Tick && sameHat(&notes[j], n) {
+		if notes[j].At == n.At && sameHat(&notes[j], n) {
 			return false
 		}
 	}
@@ -110,22 +113,22 @@ func fits(at []int64, notes []gridNote, keep []bool, i int) bool {
 }
 
 // sameHat reports whether two strokes want different things of the one hi-hat.
-func sameHat(a, b *gridNote) bool {
+func sameHat(a, b *score.Note) bool {
 	hat := func(k laneKind) bool { return k == kindHat || k == kindOpen || k == kindPedal }
 	return a.Key != b.Key && hat(kindOf(a.Key)) && hat(kindOf(b.Key))
 }
 
 // graceFits reports whether grace stroke i can be played: the stroke it leads to
 // is, and the other hand is free from the stroke before it to the one after.
-func graceFits(at []int64, notes []gridNote, keep []bool, i int) bool {
+func graceFits(at []int64, notes []score.Note, keep []bool, i int) bool {
 	main := false
 	// free reports whether stroke j leaves the other hand alone. Other grace strokes
 	// are not asked: a drag's two are one hand's rebound.
 	free := func(j int) bool {
-		if !keep[j] || notes[j].ShiftMS != 0 || notes[j].Limb != feel.Hand {
+		if !keep[j] || notes[j].Roll != 0 || notes[j].Voice.Limb() != feel.Hand {
 			return true
 		}
-		own := notes[j].Tick == notes[i].Tick && notes[j].Key == notes[i].Key
+		own := notes[j].At == notes[i].At && notes[j].Key == notes[i].Key
 		main = main || own
 		return own
 	}
@@ -144,17 +147,17 @@ func graceFits(at []int64, notes []gridNote, keep []bool, i int) bool {
 
 // merged makes one stroke of several of one voice at one tick: the weightiest. The
 // second result is how important each is.
-func (p *plan) merged(notes []gridNote) ([]gridNote, []uint8) {
+func (p *plan) merged(notes []score.Note) ([]score.Note, []uint8) {
 	out := notes[:0]
 	rank := make([]uint8, 0, len(notes))
 	for i := range notes {
 		n := &notes[i]
 		r := uint8(p.importance(n))
 		j := len(out) - 1
-		for j >= 0 && out[j].Tick == n.Tick && (out[j].Key != n.Key || out[j].ShiftMS != n.ShiftMS) {
+		for j >= 0 && out[j].At == n.At && (out[j].Key != n.Key || out[j].Roll != n.Roll) {
 			j--
 		}
-		if j < 0 || out[j].Tick != n.Tick {
+		if j < 0 || out[j].At != n.At {
 			out, rank = append(out, *n), append(rank, r)
 			continue
 		}
@@ -168,19 +171,19 @@ func (p *plan) merged(notes []gridNote) ([]gridNote, []uint8) {
 // importance ranks strokes for a drummer who cannot play them all: hits first,
 // then the fill, then kick, backbeat and beat, then the rest of the time, ghosts
 // last.
-func (p *plan) importance(n *gridNote) int {
-	bar := p.barAt(n.Tick)
-	r := 2 - p.metric(bar, n.Tick) // 0 to 2
+func (p *plan) importance(n *score.Note) int {
+	bar := p.barAt(n.At)
+	r := 2 - p.metric(bar, n.At) // 0 to 2
 	switch k := kindOf(n.Key); {
-	case n.Accent > 0:
-		return 90 + int(n.Accent)
-	case n.Pushed:
+	case n.Art.Has(score.Accent):
+		return 90 + p.weight(n)
+	case n.Art.Has(score.Pushed):
 		return 80
 	case n.Touch == feel.Ghost:
 		return r
 	case k == kindCrash:
 		return 70
-	case n.Fill:
+	case n.Group != 0:
 		return 60 + r
 	case k == kindSnare || k == kindKick || k == kindStick:
 		return 40 + 4*r + int(n.Touch)

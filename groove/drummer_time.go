@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"plinth/groove/feel"
+	"plinth/groove/score"
 )
 
 // strokeTicks is how long a stroke is written at most: a drum is not held, so a
@@ -11,7 +12,7 @@ import (
 const strokeTicks = quarter / 4
 
 // time is the kit's rows bar by bar, by the energy in force in each.
-func (p *plan) time(fills []drumFill) []gridNote {
+func (p *plan) time(fills []drumFill) []score.Note {
 	out := p.bench.strokes[:0]
 	for bar := range p.pass.Bars {
 		if p.cues.Alone[bar] {
@@ -43,13 +44,13 @@ func (p *plan) time(fills []drumFill) []gridNote {
 type kitRow struct {
 	steps []feel.Stroke
 	voice feel.Voice
-	note  gridNote // what its strokes have in common
-	sweep int      // the brush sweep that goes on, as an index into the notes, or -1
+	note  score.Note // what its strokes have in common
+	sweep int        // the brush sweep that goes on, as an index into the notes, or -1
 }
 
 // strike appends what the row has at a step, if anything. end is where the next
 // step is, bare where ghost strokes are left out from.
-func (r *kitRow) strike(out []gridNote, st step, end, bare int64) []gridNote {
+func (r *kitRow) strike(out []score.Note, st step, end, bare int64) []score.Note {
 	if st.Index >= len(r.steps) {
 		return out
 	}
@@ -57,7 +58,7 @@ func (r *kitRow) strike(out []gridNote, st step, end, bare int64) []gridNote {
 	switch {
 	case s.Touch == feel.Sound:
 		if r.sweep >= 0 {
-			out[r.sweep].End = end
+			out[r.sweep].Hold(end)
 		}
 		return out
 	case s.Touch == feel.Rest, s.Touch == feel.Ghost && st.Tick >= bare:
@@ -68,7 +69,8 @@ func (r *kitRow) strike(out []gridNote, st step, end, bare int64) []gridNote {
 		out = append(out, graces(s, r.voice, st.Tick)...)
 	}
 	n := r.note
-	n.Tick, n.End, n.Touch = st.Tick, max(min(end, st.Tick+strokeTicks), st.Tick+1), s.Touch
+	n.At, n.Touch = st.Tick, s.Touch
+	n.Hold(max(min(end, st.Tick+strokeTicks), st.Tick+1))
 	r.sweep = len(out)
 	return append(out, n)
 }
@@ -87,6 +89,6 @@ func (p *plan) bareFrom(bar int, fills []drumFill) int64 {
 	return p.barEnd(bar)
 }
 
-func stroke(v feel.Voice, tick, end int64, t feel.Touch) gridNote {
-	return gridNote{Tick: tick, End: max(end, tick+1), Key: v.Key, Touch: t, Lane: laneOf(v), Limb: v.Limb}
+func stroke(v feel.Voice, tick, end int64, t feel.Touch) score.Note {
+	return score.Note{At: tick, Held: int32(max(end-tick, 1)), Cue: -1, Key: v.Key, Touch: t, Voice: score.Kit(v)}
 }

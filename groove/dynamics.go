@@ -2,20 +2,21 @@ package groove
 
 import (
 	"plinth/groove/feel"
+	"plinth/groove/score"
 	"plinth/songspec/timeline"
 )
 
 // dynamics gives every note of a player its velocity, 1 to 127: the instrument's
 // level for the touch, by energy and by the place in the bar, with a little chance
 // in it; a fill swells; an accent is louder than anything else in its bar.
-func (p *plan) dynamics(who timeline.Player, notes []gridNote) []uint8 {
+func (p *plan) dynamics(who timeline.Player, notes []score.Note) []uint8 {
 	h := p.human()
 	out := make([]uint8, len(notes))
 	loudest := make([]int, len(p.pass.Bars)) // by bar, accents left out
 	swell := p.fillSwells(notes)
 	for i := range notes {
 		n := &notes[i]
-		if n.Accent > 0 {
+		if n.Art.Has(score.Accent) {
 			continue
 		}
 		v := p.nominal(who, n)
@@ -26,38 +27,38 @@ func (p *plan) dynamics(who timeline.Player, notes []gridNote) []uint8 {
 		if n.Touch == feel.Strong { // the hand's own ceiling evens them out
 			spread = spread * 2 / 3
 		}
-		v += int(h.scaled(h.lane(n.Lane).touch.at(n.Tick, int64(n.Key)).bell()*spread) / bellUnit)
+		v += int(h.scaled(h.lane(laneOf(n.Voice)).touch.at(n.At, int64(n.Key)).bell()*spread) / bellUnit)
 		if n.Touch == feel.Ghost {
 			v = min(v, ghostCeiling)
 		}
 		most := normalCeiling
-		if n.Fill && n.Limb == feel.Hand {
-			most = p.fillCeiling(p.barAt(n.Tick))
+		if n.Group != 0 && n.Voice.Limb() == feel.Hand {
+			most = p.fillCeiling(p.barAt(n.At))
 		}
 		if v > most { // thrown back, so that loud strokes are not all the same
 			v = max(2*most-v, most-accentOver)
 		}
 		v = max(v, 1)
 		out[i] = uint8(v)
-		bar := p.barAt(n.Tick)
+		bar := p.barAt(n.At)
 		loudest[bar] = max(loudest[bar], v)
 		// An early hand may bring a downbeat to this side of the bar line.
-		if bar > 0 && n.Tick == p.pass.Bars[bar].Start {
+		if bar > 0 && n.At == p.pass.Bars[bar].Start {
 			loudest[bar-1] = max(loudest[bar-1], v)
 		}
 	}
 	for i := range notes {
 		n := &notes[i]
-		if n.Accent == 0 {
+		if !n.Art.Has(score.Accent) {
 			continue
 		}
 		strong := *n
 		strong.Touch = feel.Strong
-		if p.energy(p.barAt(n.Tick)) < crashEnergy || who == timeline.Drums && p.brushes() {
+		if p.energy(p.barAt(n.At)) < crashEnergy || who == timeline.Drums && p.brushes() {
 			strong.Touch = feel.Normal // a nudge, where the band plays softly
 		}
-		v := max(p.nominal(who, &strong), loudest[p.barAt(n.Tick)]+accentOver, p.loudestBefore(who, n)+accentOver)
-		v += accentStep * int(n.Accent-1)
+		v := max(p.nominal(who, &strong), loudest[p.barAt(n.At)]+accentOver, p.loudestBefore(who, n)+accentOver)
+		v += accentStep * (p.weight(n) - 1)
 		out[i] = uint8(min(max(v, 1), 127))
 	}
 	return out
@@ -66,8 +67,8 @@ func (p *plan) dynamics(who timeline.Player, notes []gridNote) []uint8 {
 // loudestBefore is the loudest that the player was, as far as this pass knows, in the
 // bar in front of it, where a pushed accent sounds that is the pass's own: as loud as
 // the energy there allows. 0 for a note inside the pass.
-func (p *plan) loudestBefore(who timeline.Player, n *gridNote) int {
-	if n.Tick >= 0 || p.pass.Before == nil {
+func (p *plan) loudestBefore(who timeline.Player, n *score.Note) int {
+	if n.At >= 0 || p.pass.Before == nil {
 		return 0
 	}
 	energy, touch := p.pass.Before.Energy, feel.Normal
@@ -83,7 +84,7 @@ func (p *plan) loudestBefore(who timeline.Player, n *gridNote) int {
 }
 
 // kind is the instrument that plays a note.
-func kind(who timeline.Player, n *gridNote) laneKind {
+func kind(who timeline.Player, n *score.Note) laneKind {
 	switch who {
 	case timeline.Drums:
 		return kindOf(n.Key)
@@ -94,14 +95,14 @@ func kind(who timeline.Player, n *gridNote) laneKind {
 }
 
 // nominal is a note's velocity before chance.
-func (p *plan) nominal(who timeline.Player, n *gridNote) int {
+func (p *plan) nominal(who timeline.Player, n *score.Note) int {
 	k := kind(who, n)
-	bar := p.barAt(n.Tick)
+	bar := p.barAt(n.At)
 	v := levels[k].of(n.Touch)
 	if n.Touch == feel.Ghost {
 		return v + p.lift(k, bar)/4
 	}
-	return (v + p.lift(k, bar)) * places[k][p.metric(bar, n.Tick)] / 100
+	return (v + p.lift(k, bar)) * places[k][p.metric(bar, n.At)] / 100
 }
 
 // lift is what the energy adds in a bar. A section whose energy moves does so
@@ -166,21 +167,21 @@ func (p *plan) fillCeiling(bar int) int {
 
 // fillSwells is what the swell of a fill adds to each note: from half of fillSwell
 // under at its first stroke to half over at its last; nil where there is no fill.
-func (p *plan) fillSwells(notes []gridNote) []int {
+func (p *plan) fillSwells(notes []score.Note) []int {
 	var first, last map[int]int64
 	for i := range notes {
 		n := &notes[i]
-		if !n.Fill {
+		if n.Group == 0 {
 			continue
 		}
 		if first == nil {
 			first, last = map[int]int64{}, map[int]int64{}
 		}
-		bar := p.barAt(n.Tick)
-		if at, ok := first[bar]; !ok || n.Tick < at {
-			first[bar] = n.Tick
+		bar := p.barAt(n.At)
+		if at, ok := first[bar]; !ok || n.At < at {
+			first[bar] = n.At
 		}
-		last[bar] = max(last[bar], n.Tick)
+		last[bar] = max(last[bar], n.At)
 	}
 	if first == nil {
 		return nil
@@ -188,12 +189,12 @@ func (p *plan) fillSwells(notes []gridNote) []int {
 	out := make([]int, len(notes))
 	for i := range notes {
 		n := &notes[i]
-		if !n.Fill {
+		if n.Group == 0 {
 			continue
 		}
-		bar := p.barAt(n.Tick)
+		bar := p.barAt(n.At)
 		if length := last[bar] - first[bar]; length > 0 {
-			out[i] = int((n.Tick-first[bar])*fillSwell/length) - fillSwell/2
+			out[i] = int((n.At-first[bar])*fillSwell/length) - fillSwell/2
 		}
 	}
 	return out

@@ -5,15 +5,16 @@ import (
 
 	"plinth/groove/feel"
 	"plinth/groove/library"
+	"plinth/groove/score"
 	"plinth/songspec/timeline"
 )
 
 // meanVelocity is the mean over the strokes of one key at some places in the bar, a
 // whole pass at looseness 0.4.
-func meanVelocity(notes []gridNote, velocities []uint8, key uint8, at func(tick int64) bool) float64 {
+func meanVelocity(notes []score.Note, velocities []uint8, key uint8, at func(tick int64) bool) float64 {
 	sum, n := 0.0, 0.0
 	for i, note := range notes {
-		if note.Key == key && at(note.Tick%(4*quarter)) {
+		if note.Key == key && at(note.At%(4*quarter)) {
 			sum += float64(velocities[i])
 			n++
 		}
@@ -76,12 +77,12 @@ func TestMovingEnergyGrowsBarByBar(t *testing.T) {
 
 func TestFillSwells(t *testing.T) {
 	// Groove MIDI Dataset, 519 fills: the last third is 18 louder than the first.
-	var notes []gridNote
+	var notes []score.Note
 	tl := song(t, long(4, 5))
 	p := newPlan(tl, &tl.Passes[0], testSet(nil))
 	for i := int64(0); i < 16; i++ {
 		n := stroke(snareVoice, i*strokeTicks, (i+1)*strokeTicks, feel.Normal)
-		n.Fill = true
+		n.Group = 1
 		notes = append(notes, n)
 	}
 	swell := p.fillSwells(notes)

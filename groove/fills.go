@@ -4,6 +4,7 @@ import (
 	"sort"
 
 	"plinth/groove/feel"
+	"plinth/groove/score"
 	"plinth/songspec/cue"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
@@ -14,6 +15,8 @@ type drumFill struct {
 	cue.Stretch
 	fill   *feel.Fill
 	turn   int   // 0 as written; 1 and 2 change a stroke of it, see turned
+	cue    int32 // that it answers; -1: it closes the section
+	group  uint16
 	begins int64 // its first stroke, at Start or after it: until then time goes on
 }
 
@@ -33,22 +36,26 @@ const wholeBar = 99
 // and the one that closes the section.
 func (p *plan) drumFills() []drumFill {
 	var out []drumFill
+	add := func(f drumFill, cue int32) {
+		f.cue, f.group = cue, uint16(min(len(out)+1, 1<<16-1))
+		out = append(out, f)
+	}
 	last := len(p.pass.Bars) - 1
 	closed := false
 	inside := 0
-	for _, q := range p.cues.Each(cue.Fill, timeline.Drums) {
+	for i, q := range p.cues.Each(cue.Fill, timeline.Drums) {
 		s := cue.Stretch{Start: q.At, End: q.Until}
 		if int(q.Bar) == last && !closed {
 			closed = true
-			out = append(out, p.choose(s, p.closing(), p.closingEnergy()))
+			add(p.choose(s, p.closing(), p.closingEnergy()), i)
 			continue
 		}
-		out = append(out, p.choose(s, p.inside(inside), p.energy(int(q.Bar))))
+		add(p.choose(s, p.inside(inside), p.energy(int(q.Bar))), i)
 		inside++
 	}
 	if !closed {
 		if s := p.closingSpan(); s.Start < s.End {
-			out = append(out, p.choose(s, p.closing(), p.closingEnergy()))
+			add(p.choose(s, p.closing(), p.closingEnergy()), -1)
 		}
 	}
 	return out
@@ -206,7 +213,7 @@ func fillTicks(f *feel.Fill, m meter.Meter) int64 {
 // belong to it, and so does a foot that the fill uses. A foot that it does not use
 // goes on. A fill that begins after the beat leaves the beat its backbeat (common
 // practice, no single source).
-func inFills(notes []gridNote, fills []drumFill) []gridNote {
+func inFills(notes []score.Note, fills []drumFill) []score.Note {
 	if len(fills) == 0 {
 		return notes
 	}
@@ -222,10 +229,10 @@ func inFills(notes []gridNote, fills []drumFill) []gridNote {
 	for i := range notes {
 		n := &notes[i]
 		taken := false
-		at := sort.Search(len(fills), func(i int) bool { return fills[i].Start > n.Tick }) - 1
-		for ; at >= 0 && reach[at] > n.Tick; at-- {
-			if f := &fills[at]; n.Tick < f.End { // the last that is there decides
-				taken = n.Tick >= f.begins && (n.Limb == feel.Hand || f.uses(n.Limb))
+		at := sort.Search(len(fills), func(i int) bool { return fills[i].Start > n.At }) - 1
+		for ; at >= 0 && reach[at] > n.At; at-- {
+			if f := &fills[at]; n.At < f.End { // the last that is there decides
+				taken = n.At >= f.begins && (n.Voice.Limb() == feel.Hand || f.uses(n.Voice.Limb()))
 				break
 			}
 		}

@@ -2,16 +2,17 @@ package groove
 
 import (
 	"plinth/groove/feel"
+	"plinth/groove/score"
 )
 
 // playFills writes the fills out, and notes in each where it begins. A fill ends at the
 // bar line, so that a span shorter than the fill takes its tail; a longer one begins
 // with that tail again.
-func (p *plan) playFills(fills []drumFill) []gridNote {
-	var out []gridNote
+func (p *plan) playFills(fills []drumFill) []score.Note {
+	var out []score.Note
 	for i := range fills {
 		f := &fills[i]
-		var notes []gridNote
+		var notes []score.Note
 		if f.fill == nil {
 			notes = p.plainFill(*f)
 		} else {
@@ -19,20 +20,20 @@ func (p *plan) playFills(fills []drumFill) []gridNote {
 		}
 		f.begins = f.End
 		for j := range notes {
-			f.begins = min(f.begins, notes[j].Tick)
+			f.begins = min(f.begins, notes[j].At)
 		}
 		out = append(out, notes...)
 	}
 	return out
 }
 
-func (p *plan) fillStrokes(f drumFill) []gridNote {
+func (p *plan) fillStrokes(f drumFill) []score.Note {
 	bar := p.pass.Bars[p.barAt(f.Start)]
 	size := fillStep(f.fill, bar.Meter)
 	total := int64(f.fill.Beats * f.fill.Grid)
 	// A fill cut short by a stop is still measured from the bar line.
 	line := bar.Start + bar.Length
-	var out []gridNote
+	var out []score.Note
 	for _, r := range f.fill.Rows {
 		for back := int64(1); line-back*size >= f.Start; back++ {
 			at := line - back*size
@@ -45,11 +46,11 @@ func (p *plan) fillStrokes(f drumFill) []gridNote {
 				continue
 			}
 			for _, g := range graces(s, r.Voice, at) {
-				g.Fill = true
+				g.Group, g.Cue = f.group, f.cue
 				out = append(out, g)
 			}
 			n := stroke(r.Voice, at, at+min(size, strokeTicks), s.Touch)
-			n.Fill = true
+			n.Group, n.Cue = f.group, f.cue
 			out = append(out, n)
 		}
 	}
@@ -61,10 +62,10 @@ func (p *plan) fillStrokes(f drumFill) []gridNote {
 // song. Turn 1 puts a kick under the first stroke of the hands, turn 2 under the
 // last, or takes it away where the fill has one there. Of a fill with a single
 // stroke turn 1 makes a flam.
-func turned(notes []gridNote, turn int) []gridNote {
+func turned(notes []score.Note, turn int) []score.Note {
 	first, last := -1, -1
 	for i, n := range notes {
-		if n.Limb == feel.Hand && n.ShiftMS == 0 {
+		if n.Voice.Limb() == feel.Hand && n.Roll == 0 {
 			if first < 0 {
 				first = i
 			}
@@ -74,11 +75,11 @@ func turned(notes []gridNote, turn int) []gridNote {
 	switch {
 	case turn == 0 || first < 0:
 		return notes
-	case turn == 1 && notes[first].Tick == notes[last].Tick:
+	case turn == 1 && notes[first].At == notes[last].At:
 		n := notes[first]
-		g := graces(feel.Stroke{Flam: true}, feel.VoiceAt(int(n.Lane-kitLane)), n.Tick)[0]
-		g.Fill = true
-		return append([]gridNote{g}, notes...)
+		g := graces(feel.Stroke{Flam: true}, n.Voice.Instrument(), n.At)[0]
+		g.Group, g.Cue = n.Group, n.Cue
+		return append([]score.Note{g}, notes...)
 	case turn == 1:
 		return kickUnder(notes, notes[first])
 	}
@@ -87,19 +88,19 @@ func turned(notes []gridNote, turn int) []gridNote {
 
 // kickUnder adds a kick to a fill under one of its strokes, no harder than that, or
 // takes it away.
-func kickUnder(notes []gridNote, under gridNote) []gridNote {
-	var out []gridNote
+func kickUnder(notes []score.Note, under score.Note) []score.Note {
+	var out []score.Note
 	had := false
 	for _, n := range notes {
-		if n.Tick == under.Tick && n.Limb == feel.RightFoot {
+		if n.At == under.At && n.Voice.Limb() == feel.RightFoot {
 			had = true
 			continue
 		}
 		out = append(out, n)
 	}
 	if !had {
-		n := stroke(kickVoice, under.Tick, under.Tick+strokeTicks, min(under.Touch, feel.Normal))
-		n.Fill = true
+		n := stroke(kickVoice, under.At, under.At+strokeTicks, min(under.Touch, feel.Normal))
+		n.Group, n.Cue = under.Group, under.Cue
 		out = append(out, n)
 	}
 	return out
@@ -107,11 +108,11 @@ func kickUnder(notes []gridNote, under gridNote) []gridNote {
 
 // plainFill is what a drummer plays where the song file asks for a fill and the
 // feel has none of its own: eighths on the snare.
-func (p *plan) plainFill(f drumFill) []gridNote {
-	var out []gridNote
+func (p *plan) plainFill(f drumFill) []score.Note {
+	var out []score.Note
 	for at := f.Start; at < f.End; at += quarter / 2 {
 		n := stroke(snareVoice, at, min(f.End, at+strokeTicks), feel.Normal)
-		n.Fill = true
+		n.Group, n.Cue = f.group, f.cue
 		out = append(out, n)
 	}
 	return out

@@ -5,12 +5,14 @@ import (
 	"sort"
 
 	"plinth/groove/feel"
+	"plinth/groove/score"
 	"plinth/songspec/timeline"
 )
 
 // played is a note on its way from the grid to the tick it is played at.
 type played struct {
-	*gridNote
+	*score.Note
+	index      int32 // of the note among those that are meant
 	start, end int64
 	velocity   uint8
 }
@@ -18,7 +20,7 @@ type played struct {
 // finish turns a player's notes on the grid into notes: the events have the last
 // word, then swing, timing and touch, and at the end what a file must hold to: no
 // two notes of one pitch at once, none too short, none outside the pass.
-func (p *plan) finish(who timeline.Player, notes []gridNote) []Note {
+func (p *plan) finish(who timeline.Player, notes []score.Note) []Note {
 	if p.pass.Tacet.Has(who) {
 		return nil
 	}
@@ -32,19 +34,20 @@ func (p *plan) finish(who timeline.Player, notes []gridNote) []Note {
 	for i := range notes {
 		n := &notes[i]
 		us := h.stray(who, n)
-		at := h.clock.shift(p.swung(n.Tick), us+int64(n.ShiftMS)*1000)
-		end := p.swung(n.End)
-		if n.End < p.pass.Length {
-			end = h.clock.shift(end, h.drift(n.End))
+		at := h.clock.shift(p.swung(n.At), us+int64(n.Roll)*1000)
+		off := n.End()
+		end := p.swung(off)
+		if off < p.pass.Length {
+			end = h.clock.shift(end, h.drift(off))
 		}
-		low, high := fences.around(n.Tick)
-		shortest := max(1, h.clock.shortest(n.Tick))
+		low, high := fences.around(n.At)
+		shortest := max(1, h.clock.shortest(n.At))
 		at = min(max(at, low), high-shortest)
 		end = min(max(end, at+shortest), high)
 		if at < low {
 			continue // no room for a note at all
 		}
-		out = append(out, played{gridNote: n, start: at, end: end, velocity: velocities[i]})
+		out = append(out, played{Note: n, index: int32(i), start: at, end: end, velocity: velocities[i]})
 	}
 	p.bench.played = out
 	byStart(out)
@@ -101,13 +104,13 @@ func (p *plan) handSpeed(c clock, notes []played) []played {
 	var recent [3]latest
 	out := notes[:0]
 	for _, n := range notes {
-		if n.ShiftMS != 0 {
+		if n.Roll != 0 {
 			out = append(out, n)
 			continue
 		}
-		before := &recent[n.Limb]
+		before := &recent[n.Voice.Limb()]
 		together := 1
-		if n.Limb == feel.Hand {
+		if n.Voice.Limb() == feel.Hand {
 			together = 2
 		}
 		if before.n >= together {
@@ -117,7 +120,7 @@ func (p *plan) handSpeed(c clock, notes []played) []played {
 				for c.us(late) < us+wait {
 					late++ // ticks are coarser than microseconds
 				}
-				_, high := fences.around(n.Tick)
+				_, high := fences.around(n.At)
 				if n.start <= last {
 					high = min(high, last+2)
 				}
@@ -163,9 +166,9 @@ func oneAtATime(c clock, notes []played) []played {
 	for i, n := range notes {
 		if i+1 < len(notes) {
 			next := &notes[i+1]
-			if n.end > next.start || next.Tick-n.End < legatoTicks {
+			if n.end > next.start || next.At-n.End() < legatoTicks {
 				n.end = next.start
-			} else if gap := next.Tick - n.End; gap <= releaseTicks && next.start-gap > n.start {
+			} else if gap := next.At - n.End(); gap <= releaseTicks && next.start-gap > n.start {
 				n.end = next.start - gap
 			}
 		}

@@ -1,6 +1,9 @@
 package groove
 
-import "plinth/songspec/timeline"
+import (
+	"plinth/groove/score"
+	"plinth/songspec/timeline"
+)
 
 // A pass is played without knowing what is struck in the next. So that two hands
 // and two feet can go over the border, and a pianist's fingers on their keys, a pass
@@ -36,8 +39,8 @@ func (p *plan) overBorder(who timeline.Player, c clock, notes []played) []played
 	out := notes[:0]
 	for _, n := range notes {
 		switch {
-		case n.Pushed, who == timeline.Piano && n.Accent > 0:
-		case p.swung(n.Tick) > last:
+		case n.Art.Has(score.Pushed), who == timeline.Piano && n.Art.Has(score.Accent):
+		case p.swung(n.At) > last:
 			continue
 		case n.start > last:
 			n.end = max(last+1, n.end-(n.start-last))

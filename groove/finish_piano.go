@@ -1,6 +1,9 @@
 package groove
 
-import "plinth/songspec/timeline"
+import (
+	"plinth/groove/score"
+	"plinth/songspec/timeline"
+)
 
 // keySpeed keeps of two strokes of one key that come faster than a hand repeats it
 // the accent, and otherwise the first, which is held as long as the second would
@@ -19,12 +22,12 @@ func (p *plan) keySpeed(c clock, notes []played) []played {
 			continue
 		}
 		before := &notes[j]
-		if n.Accent > before.Accent {
+		if p.weight(n.Note) > p.weight(before.Note) {
 			drop[j] = true
 			continue
 		}
 		drop[i] = true
-		_, high := fences.around(before.Tick)
+		_, high := fences.around(before.At)
 		before.end = max(before.end, min(n.end, high))
 		last[n.Key] = j + 1
 	}
@@ -43,10 +46,10 @@ func leftInTurn(c clock, notes []played) []played {
 	next := -1 // the left hand's next stroke
 	for i := len(notes) - 1; i >= 0; i-- {
 		n := &notes[i]
-		if !n.Left {
+		if n.Voice != score.Left {
 			continue
 		}
-		if next >= 0 && notes[next].Tick == n.Tick { // the two of an octave
+		if next >= 0 && notes[next].At == n.At { // the two of an octave
 			n.end = min(n.end, notes[next].end)
 			continue
 		}

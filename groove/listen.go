@@ -3,6 +3,7 @@ package groove
 import (
 	"sort"
 
+	"plinth/groove/score"
 	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
 )
@@ -127,29 +128,32 @@ func (l *listener) cost(ch *cue.Change, set *candidateSet) []int32 {
 
 // clear takes away what rubs against a held sung note while it sounds, and what
 // is struck in unison with the tune. A note that was there before ends in time.
-func (l *listener) clear(notes []gridNote) []gridNote {
+func (l *listener) clear(notes []score.Note) []score.Note {
 	if !l.heard {
 		return notes
 	}
 	out := notes[:0]
 	for _, n := range notes {
-		if n.Left { // a bass is a bass, as the bassist's is
+		if n.Voice == score.Left { // a bass is a bass, as the bassist's is
 			out = append(out, n)
 			continue
 		}
-		if tune, ok := l.at(n.Tick); ok && tune.Key == n.Key {
+		if tune, ok := l.at(n.At); ok && tune.Key == n.Key {
 			continue
 		}
 		keep := true
-		for _, s := range l.heldIn(n.Tick-duck, n.End+duck) {
+		for _, s := range l.heldIn(n.At-duck, n.End()+duck) {
 			if !rubs(int(n.Key), int(s.Key)) {
 				continue
 			}
-			if n.Tick >= s.Tick-2*duck {
+			if n.At >= s.Tick-2*duck {
 				keep = false
 				break
 			}
-			n.End = min(n.End, s.Tick-duck)
+			if s.Tick-duck < n.End() { // written to where the singer comes in
+				n.Value = int32(s.Tick - n.At)
+				n.Hold(s.Tick - duck)
+			}
 		}
 		if keep {
 			out = append(out, n)

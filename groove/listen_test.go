@@ -4,6 +4,7 @@ import (
 	"math/rand"
 	"testing"
 
+	"plinth/groove/score"
 	"plinth/songspec/timeline"
 )
 
@@ -98,19 +99,19 @@ func TestHeldNotesAreLeftAlone(t *testing.T) {
 
 // checkRubs: no comp note a semitone or a minor ninth from a note held a beat or
 // longer, while it sounds; none in unison with the tune as it is struck.
-func checkRubs(t *testing.T, p *timeline.Pass, notes []gridNote) {
+func checkRubs(t *testing.T, p *timeline.Pass, notes []score.Note) {
 	t.Helper()
 	for _, n := range notes {
 		for _, s := range p.Sung {
-			if s.Tick <= n.Tick && s.Tick+s.Length > n.Tick && s.Key == n.Key {
-				t.Errorf("%s at %d in unison with the tune", keyName(int(n.Key)), n.Tick)
+			if s.Tick <= n.At && s.Tick+s.Length > n.At && s.Key == n.Key {
+				t.Errorf("%s at %d in unison with the tune", keyName(int(n.Key)), n.At)
 			}
-			if s.Length < quarter || n.Tick >= s.Tick+s.Length || n.End <= s.Tick {
+			if s.Length < quarter || n.At >= s.Tick+s.Length || n.End() <= s.Tick {
 				continue
 			}
 			switch d := absInt(int(s.Key) - int(n.Key)); d {
 			case 1, 13, 25, 37:
-				t.Errorf("%s at %d rubs against %s sung from %d", keyName(int(n.Key)), n.Tick, keyName(int(s.Key)), s.Tick)
+				t.Errorf("%s at %d rubs against %s sung from %d", keyName(int(n.Key)), n.At, keyName(int(s.Key)), s.Tick)
 			}
 		}
 	}

@@ -1,6 +1,8 @@
 package groove
 
 import (
+	"plinth/groove/score"
+
 	"slices"
 	"sort"
 )
@@ -68,13 +70,13 @@ func inOrder[T any](list []T, key func(*T) int64) {
 }
 
 // byTick puts notes on the grid in order of time; those on one tick keep theirs.
-func byTick(notes []gridNote) {
-	inOrder(notes, func(n *gridNote) int64 { return n.Tick })
+func byTick(notes []score.Note) {
+	inOrder(notes, func(n *score.Note) int64 { return n.At })
 }
 
 // byTickAndKey puts them in order of time and, on one tick, of pitch.
-func byTickAndKey(notes []gridNote) {
-	inOrder(notes, func(n *gridNote) int64 { return n.Tick<<8 | int64(n.Key) })
+func byTickAndKey(notes []score.Note) {
+	inOrder(notes, func(n *score.Note) int64 { return n.At<<8 | int64(n.Key) })
 }
 
 // byStart puts played notes in order of time; those on one tick keep their order.

@@ -2,6 +2,7 @@ package groove
 
 import (
 	"plinth/groove/feel"
+	"plinth/groove/score"
 	"plinth/songspec/timeline"
 )
 
@@ -69,7 +70,7 @@ func (b *bench) play(tl *timeline.Timeline, pass *timeline.Pass, set *feel.Set) 
 	var kicks []int64
 	for _, n := range drums {
 		if kindOf(n.Key) == kindKick {
-			kicks = append(kicks, n.Tick)
+			kicks = append(kicks, n.At)
 		}
 	}
 	out.Notes[timeline.Drums] = p.finish(timeline.Drums, drums)
@@ -83,7 +84,7 @@ func (b *bench) play(tl *timeline.Timeline, pass *timeline.Pass, set *feel.Set) 
 // ring lets the song's last chord sound to the end: of the comp's last bar only
 // what is struck on its first beat is left, or, when the chord is broken there, the
 // first stroke of each of its notes.
-func (p *plan) ring(notes []gridNote) []gridNote {
+func (p *plan) ring(notes []score.Note) []score.Note {
 	bar := p.ending()
 	if bar < 0 {
 		return notes
@@ -92,21 +93,21 @@ func (p *plan) ring(notes []gridNote) []gridNote {
 	start := p.pass.Bars[bar].Start
 	together := 0
 	for _, n := range notes {
-		if n.Tick == start {
+		if n.At == start {
 			together++
 		}
 	}
 	struck := map[uint8]bool{}
 	out := notes[:0]
 	for _, n := range notes {
-		if n.Tick > start && (together > 1 || struck[n.Key]) {
+		if n.At > start && (together > 1 || struck[n.Key]) {
 			continue
 		}
-		if n.Tick >= start {
+		if n.At >= start {
 			struck[n.Key] = true
 		}
-		if n.End > start {
-			n.End = p.pass.Length
+		if n.End() > start {
+			n.Hold(p.pass.Length)
 		}
 		out = append(out, n)
 	}

@@ -4,6 +4,7 @@ import (
 	"sort"
 
 	"plinth/groove/feel"
+	"plinth/groove/score"
 	"plinth/songspec/cue"
 	"plinth/songspec/guide"
 	"plinth/songspec/timeline"
@@ -39,11 +40,11 @@ type comper struct {
 
 // piano is the comp of a pass. The pianist knows what the bassist is about to
 // play, kicks or no kicks.
-func (p *plan) piano() []gridNote { return p.pianoOver(p.bass(nil)) }
+func (p *plan) piano() []score.Note { return p.pianoOver(p.bass(nil)) }
 
 // pianoOver is the comp of a pass over the bass notes that are played in it, in
 // order: the top voice keeps out of their octaves.
-func (p *plan) pianoOver(bass []gridNote) []gridNote {
+func (p *plan) pianoOver(bass []score.Note) []score.Note {
 	c := &comper{p: p, changes: p.cues.Changes(timeline.Piano), stops: p.cues.Stops, alone: p.cues.Alone, clock: p.clock()}
 	if len(c.changes) == 0 || p.pass.Tacet.Has(timeline.Piano) {
 		return nil
@@ -55,7 +56,7 @@ func (p *plan) pianoOver(bass []gridNote) []gridNote {
 		bass = leftBass(c.changes, c.left)
 	}
 	c.voicings = p.voicings(c.changes, ear, bass, c.left)
-	return ear.clear(c.sound(c.score(ear)))
+	return ear.clear(c.sound(c.gestures(ear)))
 }
 
 // ceiling is the highest note of the comp in a pass, as a MIDI number: the song
@@ -104,8 +105,8 @@ func voices(lv *feel.Level, energy int) int {
 }
 
 // leadInto is how the bass goes into the chord that begins at a tick.
-func leadInto(bass []gridNote, tick int64) bassLead {
-	i := sort.Search(len(bass), func(i int) bool { return bass[i].Tick >= tick })
+func leadInto(bass []score.Note, tick int64) bassLead {
+	i := sort.Search(len(bass), func(i int) bool { return bass[i].At >= tick })
 	if i == 0 || i == len(bass) {
 		return bassLead{}
 	}
@@ -115,7 +116,7 @@ func leadInto(bass []gridNote, tick int64) bassLead {
 
 // voicings chooses the voicings of the whole pass at once, over the left hand's notes
 // where the pianist has the bass: left is nil where a bassist does.
-func (p *plan) voicings(changes []cue.Change, ear *listener, bass []gridNote, left []int) []voicing {
+func (p *plan) voicings(changes []cue.Change, ear *listener, bass []score.Note, left []int) []voicing {
 	vc := p.bench.voices()
 	var start *candidateSet
 	if b := p.pass.Before; b != nil {

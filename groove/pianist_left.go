@@ -1,6 +1,7 @@
 package groove
 
 import (
+	"plinth/groove/score"
 	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
 )
@@ -99,11 +100,11 @@ func (p *plan) leftLine(changes []cue.Change, ear *listener) []int {
 }
 
 // leftBass is the left hand's line as the top voice hears it: a bass.
-func leftBass(changes []cue.Change, left []int) []gridNote {
-	var out []gridNote
+func leftBass(changes []cue.Change, left []int) []score.Note {
+	var out []score.Note
 	for i, key := range left {
 		if key > 0 {
-			out = append(out, gridNote{Tick: changes[i].Start, Key: uint8(key)})
+			out = append(out, score.Note{At: changes[i].Start, Key: uint8(key)})
 		}
 	}
 	return out

@@ -27,7 +27,7 @@ func (c *comper) leftStrikes() []mark {
 	holds, ending := c.p.cues.Holds, c.p.ending()
 	add := func(tick int64, lv *feel.Level, degree byte) {
 		if c.may(tick) && !holds.Has(tick) {
-			out = append(out, mark{tick: tick, part: 'b', touch: usualTouch(lv), left: true,
+			out = append(out, mark{tick: tick, cue: -1, part: 'b', touch: usualTouch(lv), left: true,
 				fifth: degree == '5' || degree == 'w' || degree == 'a', middle: tick > c.p.pass.Bars[c.p.barAt(tick)].Start})
 		}
 	}

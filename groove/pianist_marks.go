@@ -11,7 +11,8 @@ import (
 // mark is one attack as the pianist means it.
 type mark struct {
 	tick   int64
-	part   byte // as in feel.CompStep; 'b' the left hand alone
+	cue    int32 // the cue that it answers; -1: the figure's own
+	part   byte  // as in feel.CompStep; 'b' the left hand alone
 	touch  feel.Touch
 	accent int8
 	pushed bool
@@ -25,8 +26,8 @@ type mark struct {
 	middle bool  // what the left hand has there is no bar's first
 }
 
-// score is what the pianist does in a pass, each in order of time.
-type score struct {
+// gestures are what the pianist does in a pass, each in order of time.
+type gestures struct {
 	strikes []mark
 	rests   []int64 // where the tab rests: what it held ends
 	cuts    []int64 // where everything ends: at another chord, at a stop
@@ -49,16 +50,16 @@ const againUS = repeatUS * 6 / 5
 // round it, also when the hands stray.
 const roomUS = repeatUS * 3 / 2
 
-// score works out all that the pianist does in the pass. Where the band rises into a
+// gestures works out all that the pianist does in the pass. Where the band rises into a
 // chorus, its first chord is struck with the drummer's crash, whole, whatever the tab
 // has there; so is the song's last hit.
-func (c *comper) score(ear *listener) score {
+func (c *comper) gestures(ear *listener) gestures {
 	strikes, rests := c.tab()
 	strikes = append(strikes, c.chordStrikes(strikes)...)
 	strikes = append(strikes, c.accentStrikes()...)
 	strikes = append(strikes, c.leftStrikes()...)
 	strikes = mergeMarks(strikes)
-	if q := c.p.cues.Opening; q != nil && q.Weight > 0 && q.By.Has(timeline.Piano) && c.p.pass.EnergyFrom >= crashEnergy {
+	if q := c.p.opening(timeline.Piano); q != nil && q.Weight > 0 {
 		firmly(strikes, 0)
 	}
 	if last := c.p.finalHit(); last >= 0 {
@@ -72,7 +73,7 @@ func (c *comper) score(ear *listener) score {
 	strikes = c.thin(strikes, ear)
 	c.complete(strikes)
 	c.p.bench.marks = strikes
-	return score{strikes: strikes, rests: rests, cuts: c.cuts()}
+	return gestures{strikes: strikes, rests: rests, cuts: c.cuts()}
 }
 
 // firmly makes a strong one of the whole chord of the strike at a tick; a written hit
@@ -128,7 +129,7 @@ func (c *comper) tab() (strikes []mark, rests []int64) {
 		case feel.Rest:
 			rests = append(rests, st.tick)
 		default:
-			m := mark{tick: st.tick, part: st.step.Part, touch: st.step.Touch, up: st.up, left: st.step.Part == 'b'}
+			m := mark{tick: st.tick, cue: -1, part: st.step.Part, touch: st.step.Touch, up: st.up, left: st.step.Part == 'b'}
 			// A single voice of a broken chord rings on unless the tab says how long.
 			m.ring = m.part >= '1' && m.part <= '5' && (i+1 == len(row) || row[i+1].step.Touch != feel.Sound)
 			strikes = append(strikes, m)
@@ -165,7 +166,7 @@ func (c *comper) chordStrikes(tab []mark) []mark {
 			continue
 		}
 		beat := c.p.pass.Bars[bar].Meter.TempoTicks()
-		m := mark{tick: ch.Start, part: 'c', touch: usualTouch(c.p.level(bar)),
+		m := mark{tick: ch.Start, cue: ch.Cue, part: 'c', touch: usualTouch(c.p.level(bar)),
 			forced: true, pushed: ch.Pushed(), least: ch.Start + beat, left: c.left != nil}
 		if c.afterBeat(tab, i) {
 			m.part = 'b'
@@ -192,7 +193,7 @@ func usualTouch(lv *feel.Level) feel.Touch {
 // beat at 2, ringing at 3. The roll at energy 5 is made when the notes are.
 func (c *comper) accentStrikes() []mark {
 	var out []mark
-	for _, q := range c.p.cues.Each(cue.Accent, timeline.Piano) {
+	for k, q := range c.p.cues.Each(cue.Accent, timeline.Piano) {
 		i := c.changeAt(q.At)
 		if i < 0 || c.voicings[i].n == 0 || q.At >= c.end {
 			continue
@@ -203,7 +204,7 @@ func (c *comper) accentStrikes() []mark {
 		if c.p.energy(bar) == 5 {
 			part = 'r'
 		}
-		m := mark{tick: q.At, part: part, touch: feel.Strong,
+		m := mark{tick: q.At, cue: k, part: part, touch: feel.Strong,
 			accent: int8(q.Weight), forced: true, pushed: q.Pushed(), left: c.left != nil}
 		switch m.accent {
 		case 1:

@@ -1,5 +1,7 @@
 package groove
 
+import "plinth/groove/score"
+
 // rollMS is the time between two notes of a rolled chord, in milliseconds. The
 // top note is on the beat, the others come before it; where the strike before is
 // too near for that the chord is struck together. From memory: pianists'
@@ -110,7 +112,7 @@ func (m *mark) voices(n int) (low, high int) {
 
 // heldNote is a key that is down.
 type heldNote struct {
-	gridNote
+	score.Note
 	down  bool
 	ring  bool
 	least int64
@@ -120,7 +122,7 @@ type heldNote struct {
 // sound turns the score into notes. At one tick what sounds ends before anything
 // new begins. A strike of some voices leaves the others ringing; a strike of all
 // begins anew.
-func (c *comper) sound(s score) []gridNote {
+func (c *comper) sound(s gestures) []score.Note {
 	out := c.p.bench.comp[:0]
 	var held [maxVoices + 2]heldNote // the voicing's, then the left hand's two
 	right := held[:maxVoices]
@@ -133,9 +135,9 @@ func (c *comper) sound(s score) []gridNote {
 		if h.stop > 0 {
 			at = min(at, h.stop)
 		}
-		if at > h.Tick {
-			h.End = at
-			out = append(out, h.gridNote)
+		if at > h.At {
+			h.Hold(at)
+			out = append(out, h.Note)
 		}
 	}
 	rest, cut := 0, 0
@@ -178,20 +180,20 @@ func (c *comper) sound(s score) []gridNote {
 				if k == 0 {
 					continue
 				}
-				n := gridNote{Tick: m.tick, Key: uint8(k), Touch: m.touch, Accent: m.accent, Lane: pianoLane, Pushed: m.pushed, Left: true}
+				n := m.note(uint8(k), score.Left)
 				if roll {
-					n.ShiftMS = int16(-rollMS * high)
+					n.Roll = int16(-rollMS * high)
 				}
-				held[maxVoices+i] = heldNote{gridNote: n, down: true, ring: m.ring, least: m.least, stop: m.stop}
+				held[maxVoices+i] = heldNote{Note: n, down: true, ring: m.ring, least: m.least, stop: m.stop}
 			}
 		}
 		for i := low; i < high; i++ {
 			lift(i, m.tick)
-			n := gridNote{Tick: m.tick, Key: v.notes[i], Touch: m.touch, Accent: m.accent, Lane: pianoLane, Pushed: m.pushed}
+			n := m.note(v.notes[i], score.Right)
 			if roll {
-				n.ShiftMS = int16(-rollMS * (high - 1 - i))
+				n.Roll = int16(-rollMS * (high - 1 - i))
 			}
-			held[i] = heldNote{gridNote: n, down: true, ring: m.ring, least: m.least, stop: m.stop}
+			held[i] = heldNote{Note: n, down: true, ring: m.ring, least: m.least, stop: m.stop}
 		}
 	}
 	upTo(c.end)
@@ -201,6 +203,21 @@ func (c *comper) sound(s score) []gridNote {
 	c.p.bench.comp = out
 	byTickAndKey(out)
 	return out
+}
+
+// note is a key that a mark strikes.
+func (m *mark) note(key uint8, hand score.Voice) score.Note {
+	n := score.Note{At: m.tick, Cue: m.cue, Key: key, Voice: hand, Touch: m.touch}
+	if m.accent > 0 {
+		n.Art |= score.Accent
+	}
+	if m.pushed {
+		n.Art |= score.Pushed
+	}
+	if m.ring {
+		n.Art |= score.Rings
+	}
+	return n
 }
 
 // us is the time of a tick of the grid, in microseconds.

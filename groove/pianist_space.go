@@ -22,7 +22,7 @@ func mergeMarks(in []mark) []mark {
 			m.least = max(m.least, had.least*int64(btoi(had.pushed)))
 			*had = m
 		case had.accent == 0 && m.forced && !had.forced:
-			had.forced, had.pushed = true, m.pushed
+			had.forced, had.pushed, had.cue = true, m.pushed, m.cue
 			if m.pushed {
 				had.part, had.up, had.least = 'c', false, m.least
 			}

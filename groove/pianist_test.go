@@ -7,27 +7,28 @@ import (
 	"testing"
 
 	"plinth/groove/feel"
+	"plinth/groove/score"
 	"plinth/songspec/timeline"
 )
 
 const eighth = quarter / 2
 
 // struck are the ticks of the attacks, each once.
-func struck(notes []gridNote) []int64 {
+func struck(notes []score.Note) []int64 {
 	var out []int64
 	for _, n := range notes {
-		if len(out) == 0 || out[len(out)-1] != n.Tick {
-			out = append(out, n.Tick)
+		if len(out) == 0 || out[len(out)-1] != n.At {
+			out = append(out, n.At)
 		}
 	}
 	return out
 }
 
 // soundingAt are the keys down at a tick, in order.
-func soundingAt(notes []gridNote, tick int64) []int {
+func soundingAt(notes []score.Note, tick int64) []int {
 	var on [128]bool
 	for _, n := range notes {
-		if n.Tick <= tick && n.End > tick {
+		if n.At <= tick && n.End() > tick {
 			on[n.Key] = true
 		}
 	}
@@ -214,25 +215,26 @@ func TestRolls(t *testing.T) {
 	ev(pass, timeline.Accent, 0, quarter, quarter)
 	ev(pass, timeline.Accent, 1, 0, 0)
 	ev(pass, timeline.Stop, 0, 3*quarter, bar44)
-	for _, n := range planOf(pass, compFeel("c===============")).piano() {
-		switch n.Tick {
+	p := planOf(pass, compFeel("c==============="))
+	for _, n := range p.piano() {
+		switch n.At {
 		case quarter:
-			if n.Accent != 2 || n.Touch != feel.Strong {
+			if p.weight(&n) != 2 || n.Touch != feel.Strong {
 				t.Errorf("the accent is %+v", n)
 			}
-			if n.ShiftMS > 0 || n.ShiftMS%rollMS != 0 {
-				t.Errorf("a roll comes before the beat: %d ms", n.ShiftMS)
+			if n.Roll > 0 || n.Roll%rollMS != 0 {
+				t.Errorf("a roll comes before the beat: %d ms", n.Roll)
 			}
 		default:
-			if n.ShiftMS != 0 {
-				t.Errorf("at %d rolled by %d ms: only accents are, and none into a stop", n.Tick, n.ShiftMS)
+			if n.Roll != 0 {
+				t.Errorf("at %d rolled by %d ms: only accents are, and none into a stop", n.At, n.Roll)
 			}
 		}
 	}
 	pass = passOf(t, "C", 4)
 	ev(pass, timeline.Accent, 0, quarter, quarter)
 	for _, n := range planOf(pass, compFeel("c===============")).piano() {
-		if n.ShiftMS != 0 {
+		if n.Roll != 0 {
 			t.Errorf("rolled at energy 4")
 		}
 	}
@@ -252,8 +254,8 @@ func TestPushOverTheBorder(t *testing.T) {
 		t.Errorf("struck at %v, want %v", got, want)
 	}
 	for _, n := range notes {
-		if n.End > pass.Length-eighth {
-			t.Errorf("%s rings to %d, into the next pass's pushed chord", keyName(int(n.Key)), n.End)
+		if n.End() > pass.Length-eighth {
+			t.Errorf("%s rings to %d, into the next pass's pushed chord", keyName(int(n.Key)), n.End())
 		}
 	}
 }
@@ -295,28 +297,28 @@ func randomEvents(p *timeline.Pass, r *rand.Rand) {
 	sortEvents(p)
 }
 
-func checkNotes(t *testing.T, what string, p *plan, notes []gridNote) {
+func checkNotes(t *testing.T, what string, p *plan, notes []score.Note) {
 	t.Helper()
 	silences := p.cues.Stops
 	high := ceiling(p.song.Piano, p.pass)
 	var until [128]int64
 	for i, n := range notes {
-		if i > 0 && n.Tick < notes[i-1].Tick {
-			t.Errorf("%s: out of order at %d", what, n.Tick)
+		if i > 0 && n.At < notes[i-1].At {
+			t.Errorf("%s: out of order at %d", what, n.At)
 		}
-		if n.End <= n.Tick || n.End > p.pass.Length {
-			t.Errorf("%s: a note from %d to %d in a pass of %d", what, n.Tick, n.End, p.pass.Length)
+		if n.End() <= n.At || n.End() > p.pass.Length {
+			t.Errorf("%s: a note from %d to %d in a pass of %d", what, n.At, n.End(), p.pass.Length)
 		}
 		if int(n.Key) > high || int(n.Key) < compFloor {
 			t.Errorf("%s: %s outside the comp's room", what, keyName(int(n.Key)))
 		}
-		if n.Tick < until[n.Key] {
-			t.Errorf("%s: %s at %d struck while it sounds", what, keyName(int(n.Key)), n.Tick)
+		if n.At < until[n.Key] {
+			t.Errorf("%s: %s at %d struck while it sounds", what, keyName(int(n.Key)), n.At)
 		}
-		until[n.Key] = n.End
+		until[n.Key] = n.End()
 		for _, s := range silences {
-			if n.Tick < s.End && n.End > s.Start {
-				t.Errorf("%s: a note from %d to %d in the stop %d to %d", what, n.Tick, n.End, s.Start, s.End)
+			if n.At < s.End && n.End() > s.Start {
+				t.Errorf("%s: a note from %d to %d in the stop %d to %d", what, n.At, n.End(), s.Start, s.End)
 			}
 		}
 	}

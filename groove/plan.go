@@ -2,6 +2,7 @@ package groove
 
 import (
 	"plinth/groove/feel"
+	"plinth/groove/score"
 	"plinth/songspec/cue"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
@@ -74,18 +75,10 @@ func family(fills []feel.Fill, name string) []feel.Fill {
 	return out
 }
 
-// gridNote is a note as a player means it, before feel: on the grid, in ticks
-// from the start of the pass. It is kept small: most of what a pass costs is notes
-// handed from one step to the next.
-type gridNote struct {
-	Tick, End int64
-	ShiftMS   int16 // a displacement that is part of the figure: a flam's grace stroke, a roll
-	Accent    int8  // weight 1 to 3 of the accent event that it answers; 0 none
-	Key       uint8
-	Lane      laneID
-	Touch     feel.Touch
-	Limb      feel.Limb // drums: what plays it
-	Fill      bool      // part of a fill
-	Pushed    bool      // attack brought forward by a push
-	Left      bool      // piano: the left hand's, the bass
+// weight is the weight of the accent that a note answers, 1 to 3; 0 where it answers none.
+func (p *plan) weight(n *score.Note) int {
+	if !n.Art.Has(score.Accent) {
+		return 0
+	}
+	return int(p.cues.List[n.Cue].Weight)
 }

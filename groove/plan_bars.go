@@ -77,8 +77,8 @@ func (p *plan) barEnd(bar int) int64 { return p.pass.Bars[bar].Start + p.pass.Ba
 // ending is the bar in which the song comes to rest: the band strikes its first beat
 // and lets it ring. -1 where the bars are played as they stand.
 func (p *plan) ending() int {
-	if q := p.cues.Ending; q != nil {
-		return int(q.Bar)
+	if i := p.cues.Ending; i >= 0 {
+		return int(p.cues.List[i].Bar)
 	}
 	return -1
 }
@@ -86,8 +86,8 @@ func (p *plan) ending() int {
 // finalHit is the tick of the song's last hit before it stops dead: at energy 4 and 5 the
 // three come down on that beat together. -1 where there is none.
 func (p *plan) finalHit() int64 {
-	if q := p.cues.FinalHit; q != nil && p.energy(int(q.Bar)) >= crashEnergy {
-		return q.At
+	if i := p.cues.FinalHit; i >= 0 && p.energy(int(p.cues.List[i].Bar)) >= crashEnergy {
+		return p.cues.List[i].At
 	}
 	return -1
 }

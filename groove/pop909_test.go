@@ -229,7 +229,7 @@ func TestPop909Vocals(t *testing.T) {
 				tl := &timeline.Timeline{Piano: timeline.PianoSetup{Span: 14}, Take: 1}
 				var played []timeline.SungNote
 				for _, n := range newPlan(tl, pass, set).piano() {
-					played = append(played, timeline.SungNote{Tick: n.Tick, Length: n.End - n.Tick, Key: n.Key})
+					played = append(played, timeline.SungNote{Tick: n.At, Length: n.End() - n.At, Key: n.Key})
 					if sung, ok := guide.SungRegister(pass); ok && int(n.Key) > max(sung.Quarter-underTheSinger, ceilingFloor) {
 						t.Errorf("%s bar %d: %s over the ceiling", s.ID, from+1, keyName(int(n.Key)))
 					}

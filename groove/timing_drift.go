@@ -2,6 +2,7 @@ package groove
 
 import (
 	"plinth/groove/feel"
+	"plinth/groove/score"
 	"plinth/songspec/timeline"
 )
 
@@ -52,8 +53,16 @@ const (
 	maxLanes = 64
 )
 
-// laneOf is the lane of a voice of the kit.
-func laneOf(v feel.Voice) laneID { return kitLane + laneID(feel.VoiceOrder(v.Word)) }
+// laneOf is the lane of a voice: both hands of a pianist have one.
+func laneOf(v score.Voice) laneID {
+	switch {
+	case v.OnKit():
+		return kitLane + laneID(v)
+	case v == score.String:
+		return bassLane
+	}
+	return pianoLane
+}
 
 // String is the word that the instrument goes by in groove files.
 func (id laneID) String() string {
@@ -105,22 +114,22 @@ func (p *plan) human() *human {
 // stray is how far a note is displaced. Everything struck by one instrument at
 // one place strays alike: a chord stays a chord. Hits that the band plays
 // together follow the shared drift only, so that they are together.
-func (h *human) stray(who timeline.Player, n *gridNote) int64 {
+func (h *human) stray(who timeline.Player, n *score.Note) int64 {
 	if h.loose == 0 {
 		return 0
 	}
-	us := h.drift(n.Tick)
-	if n.Accent == 0 && !n.Pushed {
-		l := h.lane(n.Lane)
-		if !l.asked || l.at != n.Tick {
+	us := h.drift(n.At)
+	if !n.Art.Has(score.Accent) && !n.Art.Has(score.Pushed) {
+		l := h.lane(laneOf(n.Voice))
+		if !l.asked || l.at != n.At {
 			w := wanders[kind(who, n)]
-			l.us = h.noise(l, n.Tick, w.slow, laneLayers) +
-				h.scaled(l.quick.at(n.Tick).bell()*w.quick/bellUnit) + h.lag(who, l, n)
-			l.at, l.asked = n.Tick, true
+			l.us = h.noise(l, n.At, w.slow, laneLayers) +
+				h.scaled(l.quick.at(n.At).bell()*w.quick/bellUnit) + h.lag(who, l, n)
+			l.at, l.asked = n.At, true
 		}
 		us += l.us
 	}
-	sixteenth := h.clock.micros[h.clock.index(n.Tick)] / 4
+	sixteenth := h.clock.micros[h.clock.index(n.At)] / 4
 	most := min(maxStrayUS, sixteenth*straySixteenths/100)
 	return min(max(us, -most), most)
 }
@@ -150,10 +159,10 @@ const nowhere = -1 << 62
 
 // lag is where an instrument sits against the beat by the feel's figures, and the
 // swinging pianist's delay.
-func (h *human) lag(who timeline.Player, l *lane, n *gridNote) int64 {
+func (h *human) lag(who timeline.Player, l *lane, n *score.Note) int64 {
 	us := l.lagUS
 	if who == timeline.Piano {
-		us += h.p.pianoDelay(n.Tick, h.clock.micros[h.clock.index(n.Tick)]*h.p.swing().pair/quarter)
+		us += h.p.pianoDelay(n.At, h.clock.micros[h.clock.index(n.At)]*h.p.swing().pair/quarter)
 	}
 	return us * min(h.loose, 2*refLooseness) / refLooseness
 }

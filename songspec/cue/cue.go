@@ -121,8 +121,8 @@ type Cues struct {
 	// Alone says of each bar whether nothing but the written hits is played in it.
 	Alone []bool
 
-	// The form's own, nil where there is none: they are in List, too.
-	Opening, Ending, FinalHit *Cue
+	// The form's own as indices in List, -1 where there is none.
+	Opening, Ending, FinalHit int32
 
 	changes [timeline.NumPlayers][]Change
 	pushes  [timeline.NumPlayers]Pushes

@@ -251,15 +251,15 @@ func (w *work) others() {
 
 // settle writes down what needs the order of the whole list.
 func (w *work) settle() {
+	w.out.Opening, w.out.Ending, w.out.FinalHit = -1, -1, -1
 	for i := range w.out.List {
-		q := &w.out.List[i]
-		switch q.Kind {
+		switch w.out.List[i].Kind {
 		case Opening:
-			w.out.Opening = q
+			w.out.Opening = int32(i)
 		case Ending:
-			w.out.Ending = q
+			w.out.Ending = int32(i)
 		case FinalHit:
-			w.out.FinalHit = q
+			w.out.FinalHit = int32(i)
 		}
 	}
 	for _, who := range []timeline.Player{timeline.Bass, timeline.Piano} {
