@@ -183,7 +183,7 @@ func (p *plan) importance(n *score.Note) int {
 		return r
 	case k == kindCrash:
 		return 70
-	case n.Group != 0:
+	case inFill(n):
 		return 60 + r
 	case k == kindSnare || k == kindKick || k == kindStick:
 		return 40 + 4*r + int(n.Touch)

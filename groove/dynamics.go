@@ -32,7 +32,7 @@ func (p *plan) dynamics(who timeline.Player, notes []score.Note) []uint8 {
 			v = min(v, ghostCeiling)
 		}
 		most := normalCeiling
-		if n.Group != 0 && n.Voice.Limb() == feel.Hand {
+		if inFill(n) && n.Voice.Limb() == feel.Hand {
 			most = p.fillCeiling(p.barAt(n.At))
 		}
 		if v > most { // thrown back, so that loud strokes are not all the same
@@ -82,6 +82,9 @@ func (p *plan) loudestBefore(who timeline.Player, n *score.Note) int {
 	stray := 5 * int(touchSpread[k]) * p.song.Looseness / 1000 // two of its deviations, or a little more
 	return min(levels[k].of(touch)+lift[energy-1]+stray, normalCeiling)
 }
+
+// inFill reports whether a note is a stroke of a fill.
+func inFill(n *score.Note) bool { return n.Voice.OnKit() && n.Group != 0 }
 
 // kind is the instrument that plays a note.
 func kind(who timeline.Player, n *score.Note) laneKind {
@@ -171,7 +174,7 @@ func (p *plan) fillSwells(notes []score.Note) []int {
 	var first, last map[int]int64
 	for i := range notes {
 		n := &notes[i]
-		if n.Group == 0 {
+		if !inFill(n) {
 			continue
 		}
 		if first == nil {
@@ -189,7 +192,7 @@ func (p *plan) fillSwells(notes []score.Note) []int {
 	out := make([]int, len(notes))
 	for i := range notes {
 		n := &notes[i]
-		if n.Group == 0 {
+		if !inFill(n) {
 			continue
 		}
 		bar := p.barAt(n.At)

@@ -37,7 +37,7 @@ const wholeBar = 99
 func (p *plan) drumFills() []drumFill {
 	var out []drumFill
 	add := func(f drumFill, cue int32) {
-		f.cue, f.group = cue, uint16(min(len(out)+1, 1<<16-1))
+		f.cue, f.group = cue, uint16(min(len(out)+1, maxGroups))
 		out = append(out, f)
 	}
 	last := len(p.pass.Bars) - 1

@@ -3,6 +3,7 @@ package groove
 import (
 	"plinth/groove/feel"
 	"plinth/groove/score"
+	"plinth/songspec/timeline"
 )
 
 // playFills writes the fills out, and notes in each where it begins. A fill ends at the
@@ -22,9 +23,25 @@ func (p *plan) playFills(fills []drumFill) []score.Note {
 		for j := range notes {
 			f.begins = min(f.begins, notes[j].At)
 		}
+		p.groups[timeline.Drums] = append(p.groups[timeline.Drums], f.written(p))
 		out = append(out, notes...)
 	}
 	return out
+}
+
+// written is the fill as a group of the score: a tuplet where its steps divide the beat
+// otherwise than the meter does.
+func (f *drumFill) written(p *plan) score.Group {
+	g := score.Group{Kind: score.Fill, At: f.begins, End: f.End, Name: "eighths"}
+	if f.fill == nil {
+		return g
+	}
+	g.Name = f.fill.Name
+	m := p.pass.Bars[p.barAt(f.Start)].Meter
+	if grid := f.fill.Grid; !m.Compound() && grid > 1 && grid%3 == 0 {
+		g.Num, g.Den = uint8(grid), uint8(grid/3*2)
+	}
+	return g
 }
 
 func (p *plan) fillStrokes(f drumFill) []score.Note {

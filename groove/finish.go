@@ -17,15 +17,12 @@ type played struct {
 	velocity   uint8
 }
 
-// finish turns a player's notes on the grid into notes: the events have the last
-// word, then swing, timing and touch, and at the end what a file must hold to: no
-// two notes of one pitch at once, none too short, none outside the pass.
+// finish plays what a player means: swing, timing and touch, and at the end what a file
+// must hold to: no two notes of one pitch at once, none too short, none outside the
+// pass. It is the only place where looseness counts, and changes no note of the score.
 func (p *plan) finish(who timeline.Player, notes []score.Note) []Note {
 	if p.pass.Tacet.Has(who) {
 		return nil
-	}
-	if who != timeline.Drums { // the drummer did, before he chose what two hands can play
-		notes = p.kept(who, notes)
 	}
 	velocities := p.dynamics(who, notes)
 	h := p.human()
@@ -199,7 +196,7 @@ func separate(c clock, notes []played) []Note {
 			}
 		}
 		last[n.Key] = len(out) + 1
-		out = append(out, Note{Tick: n.start, Length: n.end - n.start, Key: n.Key, Velocity: n.velocity})
+		out = append(out, Note{Tick: n.start, Length: n.end - n.start, Meant: n.index, Key: n.Key, Velocity: n.velocity})
 	}
 	notesInOrder(out)
 	return out

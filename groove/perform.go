@@ -35,6 +35,7 @@ func assemble(tl *timeline.Timeline, set *feel.Set, parts []PassPart) *Performan
 			start := tl.Passes[i].Start
 			for _, n := range parts[i].Notes[who] {
 				n.Tick += start
+				n.Pass = int16(i)
 				all = append(all, n)
 			}
 		}
@@ -66,18 +67,25 @@ func (b *bench) play(tl *timeline.Timeline, pass *timeline.Pass, set *feel.Set) 
 	}
 	p := newPlan(tl, pass, set)
 	p.bench = b
-	drums := p.drums()
+	var meant [timeline.NumPlayers][]score.Note
+	meant[timeline.Drums] = p.drums()
 	var kicks []int64
-	for _, n := range drums {
+	for _, n := range meant[timeline.Drums] {
 		if kindOf(n.Key) == kindKick {
 			kicks = append(kicks, n.At)
 		}
 	}
-	out.Notes[timeline.Drums] = p.finish(timeline.Drums, drums)
 	bass := p.bass(kicks)
-	piano := p.pianoOver(bass)
-	out.Notes[timeline.Bass] = p.finish(timeline.Bass, bass)
-	out.Notes[timeline.Piano] = p.finish(timeline.Piano, p.ring(piano))
+	piano := p.pianoOver(bass) // hears the bass before the events have had their word
+	meant[timeline.Bass] = p.kept(timeline.Bass, bass)
+	meant[timeline.Piano] = p.kept(timeline.Piano, p.ring(piano))
+	out.Score.Cues = p.cues
+	out.Score.Regions = p.regions()
+	for who := range meant {
+		part := p.written(timeline.Player(who), meant[who])
+		out.Score.Parts[who] = part
+		out.Notes[who] = p.finish(timeline.Player(who), part.Notes)
+	}
 	return out
 }
 

@@ -24,6 +24,7 @@ type mark struct {
 	left   bool  // the left hand strikes the bass with it
 	fifth  bool  // or the chord's fifth, where that lies well
 	middle bool  // what the left hand has there is no bar's first
+	answer bool  // it belongs to an answer to the singer
 }
 
 // gestures are what the pianist does in a pass, each in order of time.

@@ -141,6 +141,7 @@ func (c *comper) sound(s gestures) []score.Note {
 		}
 	}
 	rest, cut := 0, 0
+	groups := grouping{p: c.p}
 	upTo := func(tick int64) {
 		for rest < len(s.rests) || cut < len(s.cuts) {
 			switch {
@@ -173,6 +174,7 @@ func (c *comper) sound(s gestures) []score.Note {
 			}
 		}
 		roll := m.part == 'r' && !c.afterStop(m.tick) && (k == 0 || c.us(m.tick)-c.us(s.strikes[k-1].tick) >= roomUS+1000*rollMS*int64(high-1+btoi(m.left)))
+		group := groups.of(m, &c.changes[at], roll)
 		if m.left {
 			low, key := c.leftKeys(m, at)
 			for i, k := range [2]int{key, low} {
@@ -180,7 +182,7 @@ func (c *comper) sound(s gestures) []score.Note {
 				if k == 0 {
 					continue
 				}
-				n := m.note(uint8(k), score.Left)
+				n := m.note(uint8(k), score.Left, groups.roll)
 				if roll {
 					n.Roll = int16(-rollMS * high)
 				}
@@ -189,7 +191,7 @@ func (c *comper) sound(s gestures) []score.Note {
 		}
 		for i := low; i < high; i++ {
 			lift(i, m.tick)
-			n := m.note(v.notes[i], score.Right)
+			n := m.note(v.notes[i], score.Right, group)
 			if roll {
 				n.Roll = int16(-rollMS * (high - 1 - i))
 			}
@@ -206,8 +208,8 @@ func (c *comper) sound(s gestures) []score.Note {
 }
 
 // note is a key that a mark strikes.
-func (m *mark) note(key uint8, hand score.Voice) score.Note {
-	n := score.Note{At: m.tick, Cue: m.cue, Key: key, Voice: hand, Touch: m.touch}
+func (m *mark) note(key uint8, hand score.Voice, group uint16) score.Note {
+	n := score.Note{At: m.tick, Cue: m.cue, Group: group, Key: key, Voice: hand, Touch: m.touch}
 	if m.accent > 0 {
 		n.Art |= score.Accent
 	}

@@ -31,6 +31,7 @@ type plan struct {
 	hereBar int
 	answer  [5]*feel.Level // by energy from 0: the level with its answer's rows
 	hands   *human
+	groups  [timeline.NumPlayers][]score.Group // of what each player means
 	clocked *clock
 }
 

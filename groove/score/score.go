@@ -10,6 +10,7 @@ package score
 
 import (
 	"plinth/groove/feel"
+	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
 )
 
@@ -143,5 +144,7 @@ type Part struct {
 
 // Pass is what the band means in one pass, by player.
 type Pass struct {
-	Parts [timeline.NumPlayers]Part
+	Cues    *cue.Cues // what the song asks for, which the notes answer
+	Parts   [timeline.NumPlayers]Part
+	Regions []Region // what concerns the whole band
 }
