@@ -42,7 +42,7 @@ func added(notes []Note, more ...Note) []Note {
 func every(from, step int64, n int, key uint8) []Note {
 	var out []Note
 	for i := 0; i < n; i++ {
-		out = append(out, Note{from + int64(i)*step, 20, key, 70})
+		out = append(out, noteAt(from+int64(i)*step, 20, key, 70))
 	}
 	return out
 }
@@ -77,45 +77,45 @@ func brokenSongs() []broken {
 		return func(p *Performance) { p.Passes[0].Notes[who] = added(p.Passes[0].Notes[who], notes...) }
 	}
 	return []broken{
-		{"no such drum", "range", drums, 0, 1, add(drums, Note{bar, 10, 30, 70}), "General MIDI percussion begins at 35, the kit of groove files at 36"},
+		{"no such drum", "range", drums, 0, 1, add(drums, noteAt(bar, 10, 30, 70)), "General MIDI percussion begins at 35, the kit of groove files at 36"},
 		{"under the bass", "range", bass, 0, 2, rekey(0, bass, 2*bar, 21), "A0 is under E1, the lowest string of four"},
 		{"over the bass", "range", bass, 0, 2, rekey(0, bass, 2*bar, 57), "A3 is over G3"},
-		{"under the piano", "range", piano, 0, 3, add(piano, Note{3*bar + 40, 10, 9, 60}), "a piano begins at A0"},
+		{"under the piano", "range", piano, 0, 3, add(piano, noteAt(3*bar+40, 10, 9, 60)), "a piano begins at A0"},
 		{"drum on itself", "overlap", drums, 0, 1, lengthen(0, drums, bar, 42, quarter), "a hi-hat held over its next stroke"},
 		{"bass on itself", "overlap", bass, 0, 0, lengthen(0, bass, 0, 0, 2*quarter+1), "one string struck while it sounds"},
 		{"piano on itself", "overlap", piano, 0, 4, lengthen(0, piano, 4*bar, 0, 2*quarter+5), "one key struck while it is down"},
-		{"three hands", "hands", drums, 0, 1, add(drums, Note{bar + quarter, 10, 49, 90}), "hat, cross-stick and crash"},
+		{"three hands", "hands", drums, 0, 1, add(drums, noteAt(bar+quarter, 10, 49, 90)), "hat, cross-stick and crash"},
 		{"a hand too fast", "speed", drums, 0, 2, add(drums, every(2*bar+quarter/2, us100/2-4, 4, 43)...), "four strokes 47 ms from one to the next, where the hat goes on"},
 		{"a foot too fast", "foot", drums, 0, 0, func(p *Performance) {
 			lengthen(0, drums, 0, 36, 20)(p)
 			add(drums, every(us100-6, bar, 1, 36)...)(p)
 		}, "two kicks within 97 ms"},
 		{"the other foot", "foot", drums, 0, 0, add(drums, every(quarter+quarter/4, us100-4, 2, 44)...), "two pedal strokes within 98 ms"},
-		{"two hats in one", "hat", drums, 0, 1, add(drums, Note{bar, 10, 46, 50}), "open and closed at once"},
+		{"two hats in one", "hat", drums, 0, 1, add(drums, noteAt(bar, 10, 46, 50)), "open and closed at once"},
 		{"two basses", "voice", bass, 0, 2, lengthen(0, bass, bar+2*quarter, 0, 2*quarter+40), "a note held into the next"},
 		{"the wrong bass", "bass", bass, 0, 2, rekey(0, bass, 2*bar, 34), "Bb under Am7"},
 		{"no bass", "bass", bass, 0, 3, without(0, bass, 3*bar), "nothing is struck where F begins"},
 		{"a kick alone", "lock", bass, 0, 0, clip(0), "short notes on 1 and kicks on 1 and 3"},
-		{"the drums in a stop", "stop", drums, 0, 6, add(drums, Note{6*bar + 3*quarter, 10, 42, 30}), "one ghost is one too many"},
+		{"the drums in a stop", "stop", drums, 0, 6, add(drums, noteAt(6*bar+3*quarter, 10, 42, 30)), "one ghost is one too many"},
 		{"the bass in a stop", "stop", bass, 0, 6, lengthen(0, bass, 6*bar, 0, 2*quarter+10), "ringing into it is sounding in it"},
-		{"the piano in a stop", "stop", piano, 0, 6, add(piano, Note{7*bar - 10, 10, 69, 30}), "at its very end"},
+		{"the piano in a stop", "stop", piano, 0, 6, add(piano, noteAt(7*bar-10, 10, 69, 30)), "at its very end"},
 		{"busy", "density", piano, 0, 0, busy(0), "two attacks a beat at energy 2"},
 		{"off the beat", "syncopation", drums, 0, 1, offBeat(0, bar), "strokes before 2, 3 and 4 and none on them"},
 		{"less with more", "energy", drums, 1, 0, thinOut(1), "a verse at energy 4 with fewer notes than at 2"},
-		{"no hand is so wide", "span", piano, 0, 5, add(piano, Note{5*bar + quarter, 10, 27, 50}, Note{5*bar + quarter, 10, 45, 50}), "two low keys that no hand joins, and a chord that does not reach down"},
-		{"mud", "low", piano, 0, 5, add(piano, Note{5*bar + quarter, 100, 48, 50}, Note{5*bar + quarter, 100, 49, 50}), "a minor second on C3"},
-		{"over the ceiling", "ceiling", piano, 0, 5, add(piano, Note{5*bar + 2*quarter, 10, 70, 60}), "Bb4 over A4"},
-		{"a key too fast", "repeat", piano, 0, 5, add(piano, Note{6*bar - 400, 10, 69, 60}, Note{6*bar - 400 + us100 - 4, 10, 69, 60}), "98 ms from one to the next"},
+		{"no hand is so wide", "span", piano, 0, 5, add(piano, noteAt(5*bar+quarter, 10, 27, 50), noteAt(5*bar+quarter, 10, 45, 50)), "two low keys that no hand joins, and a chord that does not reach down"},
+		{"mud", "low", piano, 0, 5, add(piano, noteAt(5*bar+quarter, 100, 48, 50), noteAt(5*bar+quarter, 100, 49, 50)), "a minor second on C3"},
+		{"over the ceiling", "ceiling", piano, 0, 5, add(piano, noteAt(5*bar+2*quarter, 10, 70, 60)), "Bb4 over A4"},
+		{"a key too fast", "repeat", piano, 0, 5, add(piano, noteAt(6*bar-400, 10, 69, 60), noteAt(6*bar-400+us100-4, 10, 69, 60)), "98 ms from one to the next"},
 		{"octaves", "octaves", piano, 0, 1, func(p *Performance) {
-			p.Passes[0].Notes[piano] = []Note{{0, bar, 60, 50}, {bar, bar, 59, 50}}
+			p.Passes[0].Notes[piano] = []Note{noteAt(0, bar, 60, 50), noteAt(bar, bar, 59, 50)}
 		}, "C to B over C to B"},
 		{"too fast over the border", "speed", drums, 1, 0, func(p *Performance) {
 			p.Passes[0].Notes[drums] = added(p.Passes[0].Notes[drums], every(8*bar-us100/2, 1, 1, 43)...)
 			p.Passes[1].Notes[drums] = added(p.Passes[1].Notes[drums], every(us100/4, 1, 1, 43)...)
 		}, "the last stroke of a pass and the first of the next are the same two hands'"},
 		{"a key too fast over the border", "repeat", piano, 1, 0, func(p *Performance) {
-			p.Passes[0].Notes[piano] = added(p.Passes[0].Notes[piano], Note{8*bar - us100/2, 10, 69, 50})
-			p.Passes[1].Notes[piano] = added(p.Passes[1].Notes[piano], Note{us100 / 4, 10, 69, 50})
+			p.Passes[0].Notes[piano] = added(p.Passes[0].Notes[piano], noteAt(8*bar-us100/2, 10, 69, 50))
+			p.Passes[1].Notes[piano] = added(p.Passes[1].Notes[piano], noteAt(us100/4, 10, 69, 50))
 		}, "75 ms from the end of a pass into the next"},
 	}
 }
@@ -220,7 +220,7 @@ func busy(pass int) func(*Performance) {
 		var out []Note
 		for i := int64(0); i < 64; i++ {
 			if at := i * quarter / 2; at < 26*quarter || at >= 28*quarter {
-				out = append(out, Note{at, 100, uint8(60 + i%2), 60})
+				out = append(out, noteAt(at, 100, uint8(60+i%2), 60))
 			}
 		}
 		p.Passes[pass].Notes[timeline.Piano] = out
@@ -238,7 +238,7 @@ func offBeat(pass int, from int64) func(*Performance) {
 			}
 		}
 		for i := int64(1); i < 4; i++ {
-			out = added(out, Note{from + i*quarter - quarter/4, 100, 36, 70})
+			out = added(out, noteAt(from+i*quarter-quarter/4, 100, 36, 70))
 		}
 		p.Passes[pass].Notes[timeline.Drums] = out
 	}

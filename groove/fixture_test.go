@@ -246,3 +246,8 @@ func within(notes []Note, from, to int64) []Note {
 	}
 	return out
 }
+
+// noteAt is a note as it is played.
+func noteAt(tick, length int64, key, velocity uint8) Note {
+	return Note{Tick: tick, Length: length, Key: key, Velocity: velocity}
+}

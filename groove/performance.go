@@ -11,10 +11,10 @@ import (
 type Note struct {
 	Tick     int64
 	Length   int64
-	Meant    int32 // the note of the score that it plays: an index in its pass's part
-	Pass     int16 // in a Performance, the index of that pass
 	Key      uint8
 	Velocity uint8
+	Pass     int16 // in a Performance, the index of its pass
+	Meant    int32 // the note of the score that it plays: an index in its pass's part
 }
 
 // PassPart is what the band plays in one pass: notes relative to its start,

@@ -50,11 +50,7 @@ func (p *plan) strokeValues(notes []score.Note) {
 		for from > 0 && notes[from-1].At == at {
 			from--
 		}
-		bar := &p.pass.Bars[p.barAt(at)]
-		beat := bar.Start + bar.Meter.NextBeat(at-bar.Start)
-		if at >= p.pass.Length { // a push out of the pass stands at its end at the latest
-			beat = at + strokeTicks
-		}
+		beat := p.nextBeat(at)
 		struck := [2]bool{}
 		for i := from; i < end; i++ {
 			n := &notes[i]
@@ -75,6 +71,18 @@ func (p *plan) strokeValues(notes []score.Note) {
 		}
 		end = from
 	}
+}
+
+// nextBeat is the felt beat after a tick, or the bar line.
+func (p *plan) nextBeat(tick int64) int64 {
+	bar := p.barAt(tick)
+	start := p.pass.Bars[bar].Start
+	for _, at := range p.beats(bar) {
+		if start+at > tick {
+			return start + at
+		}
+	}
+	return p.barEnd(bar)
 }
 
 // regions are what is said of the whole band: the phrases, and how it swings.

@@ -81,18 +81,12 @@ func (r *resolver) meets() {
 		if len(p.Events) == 0 {
 			continue
 		}
-		c := cue.Of(p)
-		why := make([]int, len(p.Events))
-		for _, d := range c.Dropped {
-			why[d.Event] = int(d.Why)
-		}
-		for k := range p.Events {
-			r.fate(r.from[i][k]).met(p.Events[k].Place, c.Acts(k), why[k])
-		}
-		for k := range c.List {
-			if q := &c.List[k]; q.Early && p.Events[q.Event].Tick < q.Target {
-				at := &p.Bars[p.BarAt(max(q.At, 0))]
-				r.fate(r.from[i][q.Event]).struck = at.Meter.CountAt(max(q.At, 0) - at.Start)
+		for k, played := range cue.Events(p) {
+			e, f := &p.Events[k], r.fate(r.from[i][k])
+			f.met(e.Place, played.Acts, int(played.Why))
+			if e.Kind == timeline.Accent && played.At < e.Tick && e.Tick < played.Target {
+				at := &p.Bars[p.BarAt(played.At)]
+				f.struck = at.Meter.CountAt(played.At - at.Start)
 			}
 		}
 	}

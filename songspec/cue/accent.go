@@ -62,7 +62,8 @@ func (w *work) strike(who timeline.Player, tick int64) strike {
 		}
 		return s
 	}
-	if c := ChangeAt(w.out.changes[who], s.at); c == nil || c.Chord.None {
+	// A chord that is pushed to that place is there already.
+	if len(w.pass.Chords) == 0 || w.pass.Chords[chordAt(w.pass, s.target)].Chord.None {
 		return strike{why: NoChord}
 	}
 	return s

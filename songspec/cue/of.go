@@ -20,12 +20,18 @@ const (
 	harmonics = timeline.All &^ drums
 )
 
-// Of works out the cues of a pass, from the pass alone: what its neighbours have to do
-// with it stands in it, see Join.
-func Of(p *timeline.Pass) *Cues {
+// begin finds what all cues of a pass depend on: where it is silent, and who pushes.
+func begin(p *timeline.Pass) *work {
 	w := &work{pass: p, out: &Cues{Alone: make([]bool, len(p.Bars)), acts: make([]bool, len(p.Events))}, leads: -1}
 	w.stretches()
 	w.pushes()
+	return w
+}
+
+// Of works out the cues of a pass, from the pass alone: what its neighbours have to do
+// with it stands in it, see Join.
+func Of(p *timeline.Pass) *Cues {
+	w := begin(p)
 	w.chords()
 	w.accents()
 	w.others()
@@ -43,33 +49,6 @@ func Of(p *timeline.Pass) *Cues {
 
 // Acts reports whether an event of the pass is played by anybody.
 func (c *Cues) Acts(event int) bool { return c.acts[event] }
-
-// Played is how an event of the pass is played: by whom, here or in a neighbour pass, and
-// for an accent that moved, with the push at which tick.
-type Played struct {
-	Acts bool // it does anything at all
-	Why  Reason
-	By   timeline.Players
-	At   int64
-}
-
-// Events are the events of the pass as they are played, by their index in Events.
-func (c *Cues) Events() []Played {
-	out := make([]Played, len(c.acts))
-	for _, d := range c.Dropped {
-		out[d.Event].Why = d.Why // one that some play all the same has cues, too
-	}
-	for i := range c.List {
-		if q := &c.List[i]; q.Event >= 0 {
-			e := &out[q.Event]
-			if !e.Acts || q.Early {
-				e.At = q.At
-			}
-			e.Acts, e.By = true, e.By|q.By|q.Out
-		}
-	}
-	return out
-}
 
 func (w *work) add(q Cue) { w.out.List = append(w.out.List, q) }
 
@@ -127,7 +106,11 @@ func (w *work) pushes() {
 // chords makes a cue of every chord that a player begins, one a place: players who
 // begin it together share it. N.C. is a chord that nobody strikes.
 func (w *work) chords() {
-	bass, piano := w.changesOf(timeline.Bass), w.changesOf(timeline.Piano)
+	bass := w.changesOf(timeline.Bass)
+	piano := bass // as a rule they push together
+	if !slices.Equal(w.out.pushes[timeline.Bass], w.out.pushes[timeline.Piano]) {
+		piano = w.changesOf(timeline.Piano)
+	}
 	w.out.changes[timeline.Bass], w.out.changes[timeline.Piano] = bass, piano
 	w.out.List = make([]Cue, 0, len(bass)+2*len(w.pass.Events)+3)
 	for len(bass) > 0 || len(piano) > 0 {
@@ -151,7 +134,7 @@ func (w *work) chords() {
 			piano = piano[1:]
 		}
 	}
-	w.pushedByDrums(w.out.List)
+	w.pushedByDrums()
 }
 
 // chord adds the cue of a chord that some players begin.
@@ -167,39 +150,48 @@ func (w *work) chord(c *Change, by timeline.Players) {
 }
 
 // pushedByDrums lets the drummer into the cues of the chords that he pushes, and adds
-// those that he pushes alone or into the next pass. chords are the cues of the others, in
+// those that he pushes alone or into the next pass. The cues of the others are there, in
 // order.
-func (w *work) pushedByDrums(chords []Cue) {
+func (w *work) pushedByDrums() {
+	n := len(w.out.List)
 	for i := range w.pass.Events {
-		e := &w.pass.Events[i]
-		if e.Kind != timeline.Push {
-			continue
-		}
-		by := w.pushers(e)
-		if by == 0 {
+		q, ok := w.pushed(int32(i))
+		if !ok {
 			continue
 		}
 		w.out.acts[i] = true
-		if e.Target >= w.pass.Length {
-			q := Cue{Kind: Chord, At: e.Tick, Target: e.Target, Until: e.Target, Event: int32(i), Span: -1,
-				Bar: int32(len(w.pass.Bars)), By: by & drums}
-			if a := w.pass.After; a != nil {
-				q.Out = by & harmonics &^ a.Tacet
-			}
-			w.add(q)
-			continue
-		}
-		k := sort.Search(len(chords), func(k int) bool { return chords[k].At >= e.Tick })
-		for k < len(chords) && chords[k].At == e.Tick && chords[k].Target != e.Target {
+		q.By &= drums
+		chords := w.out.List[:n]
+		k := sort.Search(n, func(k int) bool { return chords[k].At >= q.At })
+		for k < n && chords[k].At == q.At && chords[k].Target != q.Target {
 			k++
 		}
-		if k < len(chords) && chords[k].At == e.Tick {
-			chords[k].By, chords[k].Event = chords[k].By|by&drums, int32(i)
+		if k < n && chords[k].At == q.At {
+			chords[k].By, chords[k].Event = chords[k].By|q.By, q.Event
 			continue
 		}
-		w.add(Cue{Kind: Chord, At: e.Tick, Target: e.Target, Until: e.Target, Event: int32(i),
-			Span: int32(chordAt(w.pass, e.Target)), Bar: int32(w.pass.BarAt(e.Target)), By: by & drums})
+		w.add(q)
 	}
+}
+
+// pushed is the cue of an event that is a push of anybody's: who strikes it here, and who
+// in the next pass.
+func (w *work) pushed(event int32) (Cue, bool) {
+	e := &w.pass.Events[event]
+	if e.Kind != timeline.Push {
+		return Cue{}, false
+	}
+	by := w.pushers(e)
+	q := Cue{Kind: Chord, At: e.Tick, Target: e.Target, Until: e.Target, Event: event, By: by}
+	if e.Target < w.pass.Length {
+		q.Span, q.Bar = int32(chordAt(w.pass, e.Target)), int32(w.pass.BarAt(e.Target))
+		return q, by != 0
+	}
+	q.Span, q.Bar, q.By = -1, int32(len(w.pass.Bars)), by&drums
+	if a := w.pass.After; a != nil {
+		q.Out = by & harmonics &^ a.Tacet
+	}
+	return q, by != 0
 }
 
 // pushers are those of a push's players who push there.
@@ -263,7 +255,7 @@ func (w *work) settle() {
 		}
 	}
 	for _, who := range []timeline.Player{timeline.Bass, timeline.Piano} {
-		at := 0
+		at := 0 // a list that both share is gone through twice
 		for k := range w.out.changes[who] {
 			c := &w.out.changes[who][k]
 			for q := &w.out.List[at]; q.Kind != Chord || q.At != c.Start || q.Target != c.Nominal; q = &w.out.List[at] {

@@ -121,7 +121,7 @@ func barsOf(p *timeline.Pass) []barWords {
 			meter: bar.Meter.String(),
 		}
 	}
-	for i, played := range cue.Of(p).Events() {
+	for i, played := range cue.Events(p) {
 		e := &p.Events[i]
 		if !played.Acts {
 			continue // nobody hears that it came or went

@@ -132,7 +132,7 @@ func writePass(out *bufio.Writer, p *timeline.Pass) {
 
 func writeBars(out *bufio.Writer, p *timeline.Pass) {
 	span, event := 0, 0
-	played := cue.Of(p).Events()
+	played := cue.Events(p)
 	for i := range p.Bars {
 		bar := &p.Bars[i]
 		for span < len(p.Chords) && p.Chords[span].End <= bar.Start {
