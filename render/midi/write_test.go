@@ -8,6 +8,7 @@ import (
 
 	"plinth/groove"
 	"plinth/songspec/harmony"
+	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 
 	"gitlab.com/gomidi/midi/v2/smf"
@@ -109,6 +110,36 @@ func TestWriteLayout(t *testing.T) {
 		if last := track[len(track)-1]; last != "25920 FF2F00" {
 			t.Errorf("track %d ends with %s instead of the last bar line", i, last)
 		}
+	}
+}
+
+// Of several tempos, meters or keys at one tick only the last is in force, and only
+// that one is written: in a sequencer's tempo map the user would see two points on one
+// another, and could not tell which of them counts. Where the last is what was in force
+// before, nothing changes and nothing is written.
+func TestOneChangeATick(t *testing.T) {
+	tl, perf := smallSong()
+	tl.Tempos = []timeline.Tempo{
+		{Tick: 0, Micros: 500000}, {Tick: 0, Micros: 833333},
+		{Tick: 3 * bar, Micros: 600000}, {Tick: 3 * bar, Micros: 833333},
+		{Tick: 5 * bar, Micros: 700000}, {Tick: 5 * bar, Micros: 750000}, {Tick: 5 * bar, Micros: 800000},
+	}
+	three := timeline.MeterChange{Tick: 6 * bar, Meter: meter.Meter{Num: 3, Den: 4}}
+	tl.Meters = append(tl.Meters[:1:1], three, tl.Meters[1])
+	tl.Keys = append(tl.Keys[:1:1], timeline.KeyChange{Tick: 5 * bar, Key: cMajor}, tl.Keys[1])
+	file, err := Write(tl, perf)
+	if err != nil {
+		t.Fatal(err)
+	}
+	plain, err := Write(smallSong())
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, got := listing(t, file)
+	_, want := listing(t, plain)
+	if strings.Join(got[0], "\n") != strings.Join(want[0], "\n") {
+		t.Errorf("the first track is\n%s\nexpected, as without what is out of force at once,\n%s",
+			strings.Join(got[0], "\n"), strings.Join(want[0], "\n"))
 	}
 }
 
