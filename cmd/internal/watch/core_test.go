@@ -79,6 +79,12 @@ func TestCoreTimes(t *testing.T) {
 		return out
 	}
 	save := func(p *play, text string) { p.put("song", text); p.core.touch(p.now, false) }
+	saves := func(p *play, times, gap int) {
+		for i := 0; i < times; i++ {
+			save(p, "n"+string(rune('a'+i)))
+			p.run(gap)
+		}
+	}
 	for _, c := range []struct {
 		name, why string
 		do        func(p *play)
@@ -128,12 +134,10 @@ func TestCoreTimes(t *testing.T) {
 			p.run(200)
 			p.core.touch(p.now, false)
 		}, ms(75), nil},
-		{"saved every 40 ms for 1100 ms", "at the ceiling, 40 ms after the last save; then 75 ms after the last of all", func(p *play) {
-			for i := 0; i < 28; i++ {
-				save(p, "n"+string(rune('a'+i)))
-				p.run(40)
-			}
-		}, ms(1000, 1155), nil},
+		{"saved every 40 ms for 1100 ms", "at the ceiling, 40 ms after the last save; then 75 ms after the last of all",
+			func(p *play) { saves(p, 28, 40) }, ms(1000, 1155), nil},
+		{"saved every 10 ms for 3500 ms", "never quiet; after three seconds the user has waited enough",
+			func(p *play) { saves(p, 350, 10) }, ms(3000, 3565), nil},
 		{"changes while it is read, for 200 ms", "looked at again until it holds still", func(p *play) {
 			p.files["song"] = view{Path: "song", Kind: unstable}
 			p.core.touch(p.now, false)
