@@ -122,6 +122,8 @@ func TestCoreTimes(t *testing.T) {
 				p.run(600)
 			}
 		}, nil, []verdict{tellMissing, tellBack, tellMissing, tellBack}},
+		{"blank, then as it was", "told that it is blank, the user is told that it is back",
+			func(p *play) { save(p, ""); p.run(600); save(p, "old old old\n") }, nil, []verdict{tellBlank, tellBack}},
 		{"the same bytes", "nothing", func(p *play) { save(p, "old old old\n") }, nil, nil},
 		{"the event comes 60 ms late", "the file's clock counts", func(p *play) {
 			save(p, "new\n")
