@@ -11,7 +11,10 @@ import (
 // written makes a part of the score of what a player means: each note gets its written
 // length, the bar that owns it and its articulation. The score's notes are its own.
 func (p *plan) written(who timeline.Player, notes []score.Note) score.Part {
-	if who != timeline.Bass { // his are no bench's
+	switch {
+	case len(notes) == 0:
+		notes = nil
+	case who != timeline.Bass: // his are no bench's
 		notes = slices.Clone(notes)
 	}
 	part := score.Part{Notes: notes, Groups: p.groups[who], Regions: p.textures(who)}
