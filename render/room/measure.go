@@ -3,7 +3,6 @@ package room
 import (
 	"sort"
 
-	"plinth/groove"
 	"plinth/songspec/guide"
 	"plinth/songspec/timeline"
 )
@@ -21,13 +20,16 @@ func (r *Report) measure(clock *guide.Clock, start, end int64) Scope {
 		s.Voice = part(keys, onsets, beats)
 	}
 	loud := int64(0)
-	for who := range r.perf.Parts {
+	for who := range r.meant {
 		var keys []int
 		var onsets []int64
-		for _, n := range within(r.perf.Parts[who], start, end) {
+		for _, n := range within(r.meant[who], start, end) {
 			s.Plays |= timeline.Only(timeline.Player(who))
-			keys, onsets = append(keys, int(n.Key)), append(onsets, n.Tick)
-			loud += int64(n.Velocity)
+			keys, onsets = append(keys, int(n.key)), append(onsets, n.tick)
+		}
+		notes := r.perf.Parts[who]
+		for i := sort.Search(len(notes), func(i int) bool { return notes[i].Tick >= start }); i < len(notes) && notes[i].Tick < end; i++ {
+			loud += int64(notes[i].Velocity)
 		}
 		switch timeline.Player(who) {
 		case timeline.Piano:
@@ -43,14 +45,6 @@ func (r *Report) measure(clock *guide.Clock, start, end int64) Scope {
 	s.Windows = guide.Within(r.tl, clock, r.Windows, start, end)
 	s.Grid = r.grid(start, end)
 	return s
-}
-
-// within are the notes that begin in a stretch: pushed and early ones a little
-// before a bar line are counted where they sound.
-func within(notes []groove.Note, start, end int64) []groove.Note {
-	i := sort.Search(len(notes), func(i int) bool { return notes[i].Tick >= start })
-	j := sort.Search(len(notes), func(j int) bool { return notes[j].Tick >= end })
-	return notes[i:j]
 }
 
 // sung are the notes of the voice that begin in a stretch.

@@ -96,9 +96,9 @@ func (r *Report) grid(start, end int64) Grid {
 // onsets are the onsets of drums, bass, piano and voice in a stretch.
 func (r *Report) onsets(start, end int64) [timeline.NumPlayers + 1][]int64 {
 	var out [timeline.NumPlayers + 1][]int64
-	for who := range r.perf.Parts {
-		for _, n := range within(r.perf.Parts[who], start, end) {
-			out[who] = append(out[who], n.Tick)
+	for who := range r.meant {
+		for _, n := range within(r.meant[who], start, end) {
+			out[who] = append(out[who], n.tick)
 		}
 	}
 	for _, n := range r.sung(start, end) {
@@ -108,16 +108,16 @@ func (r *Report) onsets(start, end int64) [timeline.NumPlayers + 1][]int64 {
 }
 
 // swings reports whether the band's off-beats lie on the last third of the beat
-// rather than on its half or quarters: from 1.6 to 1 to 2.6 to 1.
+// rather than on its half or quarters.
 func (r *Report) swings(start, end int64) bool {
 	late, straight := 0, 0
-	for who := range r.perf.Parts {
-		for _, n := range within(r.perf.Parts[who], start, end) {
-			p := &r.tl.Passes[max(0, r.tl.PassAt(n.Tick))]
-			switch at := (n.Tick - p.Start) % meter.TicksPerQuarter; {
-			case at >= 590 && at <= 690:
+	for who := range r.meant {
+		for _, n := range within(r.meant[who], start, end) {
+			p := &r.tl.Passes[max(0, r.tl.PassAt(n.tick))]
+			switch at := (n.tick - p.Start) % meter.TicksPerQuarter; {
+			case at == meter.TicksPerQuarter*2/3:
 				late++
-			case at > 200 && at < 580 || at > 690 && at < 770:
+			case at > meter.TicksPerQuarter/5 && at <= meter.TicksPerQuarter*4/5:
 				straight++
 			}
 		}

@@ -40,6 +40,7 @@ type Report struct {
 	perf  *groove.Performance
 	clock *guide.Clock
 	cues  []*cue.Cues // by pass
+	meant [timeline.NumPlayers][]meant
 }
 
 // Scope is what is measured over a stretch: a pass, or the song.
@@ -99,6 +100,9 @@ func Analyze(tl *timeline.Timeline, perf *groove.Performance) *Report {
 	r := &Report{Title: tl.Title, FileBar: tl.LeadBars + 1, Windows: guide.Windows(tl), tl: tl, perf: perf}
 	if tl.Vocal != nil {
 		r.Voice = tl.Vocal.TrackResolved
+	}
+	for who := range r.meant {
+		r.meant[who] = meantBy(tl, perf, timeline.Player(who))
 	}
 	clock := guide.NewClock(tl)
 	r.clock = clock

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"plinth/groove"
+	"plinth/groove/score"
 	"plinth/songspec/guide"
 	"plinth/songspec/harmony"
 	"plinth/songspec/meter"
@@ -52,7 +53,23 @@ func small(t testing.TB) (*timeline.Timeline, *groove.Performance) {
 	for at := int64(0); at < 7680; at += 960 {
 		perf.Parts[timeline.Drums] = append(perf.Parts[timeline.Drums], groove.Note{Tick: at, Length: 100, Key: 36, Velocity: 90})
 	}
-	return tl, perf
+	return tl, means(tl, perf)
+}
+
+// means gives a performance made by hand the score that it plays: every note as it is,
+// on the nearest twelfth of a beat.
+func means(tl *timeline.Timeline, perf *groove.Performance) *groove.Performance {
+	perf.Passes = make([]groove.PassPart, len(tl.Passes))
+	for who, notes := range perf.Parts {
+		for _, n := range notes {
+			i := max(0, tl.PassAt(n.Tick))
+			at := (n.Tick - tl.Passes[i].Start + 40) / 80 * 80
+			part := &perf.Passes[i].Score.Parts[who]
+			part.Notes = append(part.Notes, score.Note{At: at, Value: int32(n.Length), Held: int32(n.Length), Cue: -1, Key: n.Key,
+				Bar: int16(tl.Passes[i].BarAt(at))})
+		}
+	}
+	return perf
 }
 
 func TestAnalyzeSmall(t *testing.T) {
@@ -141,14 +158,22 @@ func TestHitLine(t *testing.T) {
 // A swung band (2 to 1) is counted in thirds, a straight one in sixteenths.
 func TestSwings(t *testing.T) {
 	for _, tt := range []struct {
-		name string
-		off  int64
-		want bool
-	}{{"triplet swing", 640, true}, {"straight eighths", 480, false}, {"sixteenths", 720, false}} {
+		name  string
+		off   int64
+		ratio int32 // long to short, in thousandths; 0: straight
+		want  bool
+	}{
+		{"triplet swing", 480, 2000, true}, {"a hint of swing", 480, 1300, false}, {"straight eighths", 480, 0, false},
+		{"triplets", 640, 0, true}, {"sixteenths", 720, 0, false},
+	} {
 		tl, perf := small(t)
 		perf.Parts[timeline.Drums] = nil
 		for at := int64(0); at < 7680; at += 960 {
 			perf.Parts[timeline.Drums] = append(perf.Parts[timeline.Drums], groove.Note{Tick: at, Key: 42}, groove.Note{Tick: at + tt.off, Key: 42})
+		}
+		means(tl, perf)
+		if tt.ratio > 0 {
+			perf.Passes[0].Score.Regions = []score.Region{{Kind: score.Swing, To: 7680, Name: "eighth", Index: tt.ratio, Count: 1000}}
 		}
 		g := Analyze(tl, perf).Song.Grid
 		if g.Thirds != tt.want {

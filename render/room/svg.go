@@ -115,8 +115,8 @@ func (s *sheet) layOut() {
 	s.low, s.high = 127, 0
 	see := func(low, high int) { s.low, s.high = min(s.low, low), max(s.high, high) }
 	for _, who := range []timeline.Player{timeline.Bass, timeline.Piano} {
-		for _, x := range r.perf.Parts[who] {
-			see(int(x.Key), int(x.Key))
+		for _, x := range r.meant[who] {
+			see(int(x.key), int(x.key))
 		}
 	}
 	if r.tl.Vocal != nil {

@@ -1,8 +1,8 @@
 package room
 
 import (
-	"plinth/groove"
 	"plinth/songspec/guide"
+	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
 
@@ -28,19 +28,22 @@ func (s *sheet) envelopes(row *sheetRow, who timeline.Player) []envelope {
 			if a < row.start || a >= row.end {
 				continue
 			}
-			// Early and pushed notes belong to the bar they are meant for.
-			notes := within(s.r.perf.Parts[who], a-together, b-together)
-			if len(notes) == 0 {
-				notes = heldOver(s.r.perf.Parts[who], a, b)
-			}
-			if len(notes) == 0 {
-				continue
-			}
 			e := envelope{a, b, 127, 0}
-			for _, x := range notes {
-				e.low, e.high = min(e.low, int(x.Key)), max(e.high, int(x.Key))
+			use := func(x meant) { e.low, e.high = min(e.low, int(x.key)), max(e.high, int(x.key)) }
+			// A pushed note belongs to the bar that it is meant for.
+			for _, x := range within(s.r.meant[who], a-pushReach, b) {
+				if x.bar == p.FirstBar+j {
+					use(x)
+				}
 			}
-			out = append(out, s.cutAtStops(i, e)...)
+			if e.low > e.high {
+				for _, x := range heldOver(s.r.meant[who], a, b) {
+					use(x)
+				}
+			}
+			if e.low <= e.high {
+				out = append(out, s.cutAtStops(i, e)...)
+			}
 		}
 	}
 	return out
@@ -64,13 +67,16 @@ func (s *sheet) cutAtStops(pass int, e envelope) []envelope {
 	return append(out, e)
 }
 
+// pushReach is further than a push comes ahead of its bar, in ticks.
+const pushReach = 4 * meter.TicksPerQuarter
+
 // heldOver are those of the 16 notes before a bar that sound through half of it:
 // a chord tied over from a push, a whole note of the bass.
-func heldOver(notes []groove.Note, a, b int64) []groove.Note {
+func heldOver(notes []meant, a, b int64) []meant {
 	before := within(notes, -1<<40, a)
-	var out []groove.Note
+	var out []meant
 	for i := len(before) - 1; i >= 0 && i >= len(before)-16; i-- {
-		if before[i].Tick+before[i].Length >= (a+b)/2 {
+		if before[i].end >= (a+b)/2 {
 			out = append(out, before[i])
 		}
 	}

@@ -103,7 +103,7 @@ func TestClimaxOfLevelSong(t *testing.T) {
 	tl.Passes[1].EnergyFrom, tl.Passes[1].EnergyTo, tl.Passes[2].EnergyFrom, tl.Passes[2].EnergyTo = 4, 4, 4, 4
 	perf := &groove.Performance{}
 	perf.Parts[timeline.Piano] = []groove.Note{{Tick: 7680, Length: 960, Key: 60, Velocity: 90}, {Tick: 15360, Length: 960, Key: 60, Velocity: 50}}
-	c = Analyze(tl, perf).Climax
+	c = Analyze(tl, means(tl, perf)).Climax
 	if c.Pass != 1 || !strings.HasPrefix(c.Why, "energy 4, as in another pass, but the band is fullest here") {
 		t.Errorf("climax %+v", c)
 	}
@@ -135,7 +135,7 @@ func TestReached(t *testing.T) {
 	for i := int64(0); i < 9; i++ {
 		perf.Parts[timeline.Piano] = append(perf.Parts[timeline.Piano], groove.Note{Tick: i * 3840, Length: 960, Key: uint8(60 + i)})
 	}
-	for _, h := range Analyze(tl, perf).Hints {
+	for _, h := range Analyze(tl, means(tl, perf)).Hints {
 		if strings.Contains(h.Say, "Nothing goes above") {
 			t.Errorf("without a voice it is said that %s", h.Say)
 		}
@@ -161,7 +161,7 @@ func TestUnderHints(t *testing.T) {
 		perf.Parts[timeline.Piano] = append(perf.Parts[timeline.Piano], groove.Note{Tick: i * 960, Length: 900, Key: 53})
 	}
 	var got []string
-	for _, h := range Analyze(tl, perf).underHints() {
+	for _, h := range Analyze(tl, means(tl, perf)).underHints() {
 		got = append(got, h.Say)
 	}
 	want := []string{

@@ -1,0 +1,72 @@
+package room
+
+import (
+	"sort"
+
+	"plinth/groove"
+	"plinth/groove/score"
+	"plinth/songspec/meter"
+	"plinth/songspec/timeline"
+)
+
+// The report reads what the band means: where a note stands on the grid, and which bar
+// it belongs to. An early or late hand changes nothing in it. How loud the band is it
+// reads from what is played.
+
+// meant is a note of the score in the song. Tick and end are absolute; bar is the song's,
+// from 1, that owns it.
+type meant struct {
+	tick, end int64
+	bar       int
+	key       uint8
+}
+
+// The swing from which an off-beat is heard on the last third of the beat, long to short
+// in thousandths; beyond the second it is hardly one.
+const (
+	swungFrom = 1600
+	swungTo   = 2600
+)
+
+// meantBy are the notes that a player means, in order of time. Grace strokes are part of
+// the stroke that they lead to. A swung off-beat stands on the third where it is heard.
+func meantBy(tl *timeline.Timeline, perf *groove.Performance, who timeline.Player) []meant {
+	size := 0
+	for i := range perf.Passes {
+		size += len(perf.Passes[i].Score.Parts[who].Notes)
+	}
+	out := make([]meant, 0, size)
+	for i := range perf.Passes {
+		p, s := &tl.Passes[i], &perf.Passes[i].Score
+		thirds := swingsInThirds(s)
+		for _, n := range s.Parts[who].Notes {
+			if n.Art.Has(score.Grace) {
+				continue
+			}
+			m := meant{tick: p.Start + n.At, end: p.Start + n.End(), bar: p.FirstBar + int(n.Bar), key: n.Key}
+			if thirds && n.At >= 0 && (n.At-p.Bars[p.BarAt(n.At)].Start)%meter.TicksPerQuarter == meter.TicksPerQuarter/2 {
+				m.tick += meter.TicksPerQuarter*2/3 - meter.TicksPerQuarter/2
+			}
+			out = append(out, m)
+		}
+	}
+	sort.SliceStable(out, func(i, j int) bool { return out[i].tick < out[j].tick })
+	return out
+}
+
+// swingsInThirds reports whether a pass swings its eighths about as triplets do.
+func swingsInThirds(s *score.Pass) bool {
+	for _, r := range s.Regions {
+		if r.Kind == score.Swing && r.Name == "eighth" && r.Index >= swungFrom && r.Index <= swungTo {
+			return true
+		}
+	}
+	return false
+}
+
+// within are the notes that begin in a stretch: pushed ones are counted where they sound.
+func within(notes []meant, start, end int64) []meant {
+	i := sort.Search(len(notes), func(i int) bool { return notes[i].tick >= start })
+	j := sort.Search(len(notes), func(j int) bool { return notes[j].tick >= end })
+	return notes[i:j]
+}
