@@ -223,7 +223,7 @@ func (a *pianoAudit) density(chords []pianoChord) {
 	}
 	var allowed int64
 	for i, b := range a.pass.Bars {
-		allowed += max(asked[i], b.Length*attacksPerBeat[a.pass.EnergyAt(i)-1]/b.Meter.TempoTicks())
+		allowed += max(asked[i], b.Length*attacksPerBeat.at(a.pass.EnergyAt(i))/b.Meter.TempoTicks())
 	}
 	if n := int64(len(chords)); 1000*n > allowed {
 		a.found(0, ruleDensity, "the piano attacks %d times, more than the %d that the energy allows", n, allowed/1000)

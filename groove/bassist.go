@@ -268,11 +268,11 @@ func (b *bassist) clear() {
 	}
 }
 
-// rest lets a section's last bar breathe: from energy 3 down its last long note
-// ends a sixteenth before the section does.
+// rest lets a section's last bar breathe: its last long note ends a sixteenth before the
+// section does.
 func (b *bassist) rest() {
 	last := len(b.p.pass.Bars) - 1
-	if len(b.notes) == 0 || b.p.pass.After == nil || b.p.energy(last) > 3 {
+	if len(b.notes) == 0 || b.p.pass.After == nil || !breathes.at(b.p.energy(last)) {
 		return
 	}
 	n := &b.notes[len(b.notes)-1]

@@ -5,19 +5,16 @@ import (
 	"plinth/songspec/harmony"
 )
 
-// approachEnergy is the energy from which the bass leads into a chord by step.
-const approachEnergy = 3
-
 // approach prices the neighbours of the next chord's bass, a semitone to either
 // side and the notes of the key a tone away, when the note may be an approach:
-// from energy 3 up, in the last beat before the change, the last note before it,
+// where the energy has approaches, in the last beat before the change, the last note before it,
 // and neither over a pedal nor a slash bass. What is a tone of the chord is as good as
 // one of the key; C under the Cb of Abm6, or G under the G# of E7, is a false relation
 // to the third that the comp holds, and there is another way.
 func (b *bassist) approach(i int, cost *[12]int) bool {
 	n := &b.notes[i]
 	bar := b.p.barAt(n.tick)
-	if b.p.energy(bar) < approachEnergy {
+	if !approaches.at(b.p.energy(bar)) {
 		return false
 	}
 	chord := &b.changes[n.change].Chord

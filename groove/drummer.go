@@ -53,15 +53,12 @@ var (
 	stickVoice = feel.Voice{Word: "cross_stick", Key: 37, Limb: feel.Hand}
 )
 
-// snareEnergy is the energy from which a stick strikes the snare drum.
-const snareEnergy = 3
-
 // backbeat is the voice a bar's level marks the backbeat with: a snare or, at the
-// lower energies, a cross-stick or a brush. A level that marks none has a snare
-// from snareEnergy up and a cross-stick under it.
+// lower energies, a cross-stick or a brush. A level that marks none has a snare where the
+// energy has one, and a cross-stick under it.
 func (p *plan) backbeat(bar int) feel.Voice {
 	best := snareVoice
-	if p.energy(bar) < snareEnergy {
+	if !snareDrum.at(p.energy(bar)) {
 		best = stickVoice
 	}
 	found := false
@@ -78,9 +75,6 @@ func (p *plan) backbeat(bar int) feel.Voice {
 
 // plays reports whether the drummer keeps time in a bar at all.
 func (p *plan) plays(bar int) bool { return len(p.level(bar).Drums) > 0 }
-
-// crashEnergy is the energy from which a crash opens a section.
-const crashEnergy = 4
 
 // brushes reports whether the drummer has brushes in his hands: the song's kit, or
 // the feel's where the song file names none.
@@ -100,11 +94,10 @@ func (p *plan) withBrushes(t feel.Touch) feel.Touch {
 	return t
 }
 
-// opening is the cue of a section that comes in at energy 4 or 5, nil where a player has
-// none.
+// opening is the cue of a section that comes in with force, nil where a player has none.
 func (p *plan) opening(who timeline.Player) *cue.Cue {
 	i := p.cues.Opening
-	if i < 0 || p.pass.EnergyFrom < crashEnergy || !p.cues.List[i].By.Has(who) {
+	if i < 0 || !forceful.at(p.pass.EnergyFrom) || !p.cues.List[i].By.Has(who) {
 		return nil
 	}
 	return &p.cues.List[i]
@@ -115,11 +108,11 @@ func (p *plan) opening(who timeline.Player) *cue.Cue {
 // down into the section, or its first chord was already struck before the bar line.
 func (p *plan) drumOpening(notes []score.Note) []score.Note {
 	q := p.opening(timeline.Drums)
-	if q == nil || !p.plays(0) {
+	if q == nil || !crashes.at(p.pass.EnergyFrom) || !p.plays(0) {
 		return notes
 	}
 	touch := feel.Normal
-	if q.Weight > 0 && p.pass.EnergyFrom > crashEnergy {
+	if q.Weight > 0 && allHisWeight.at(p.pass.EnergyFrom) {
 		touch = feel.Strong
 	}
 	notes = withoutCymbals(notes, 0)
@@ -162,7 +155,7 @@ func (p *plan) drumEnding(notes []score.Note) []score.Note {
 		}
 	}
 	last := []score.Note{stroke(kickVoice, start, start+strokeTicks, p.withBrushes(feel.Normal))}
-	if p.energy(bar) >= crashEnergy {
+	if crashes.at(p.energy(bar)) {
 		out = withoutCymbals(out, start)
 		last = append(last, stroke(crashVoice, start, start+strokeTicks, p.withBrushes(feel.Normal)))
 	}

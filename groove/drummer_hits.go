@@ -12,7 +12,7 @@ import (
 // push inside a section opens none: its crash is a touch lighter. What would be struck
 // after it up to its target is taken away later, by kept.
 func (p *plan) drumPushes(notes []score.Note) []score.Note {
-	var crashes []int64
+	var crashAt []int64
 	for i, q := range p.cues.Each(cue.Chord, timeline.Drums) {
 		bar := p.barAt(q.At)
 		if !p.plays(bar) {
@@ -26,22 +26,22 @@ func (p *plan) drumPushes(notes []score.Note) []score.Note {
 			}
 		}
 		touch := feel.Normal
-		if into > crashEnergy {
+		if allHisWeight.at(into) {
 			touch = feel.Strong
 		}
 		kick, top := stroke(kickVoice, q.At, q.At+strokeTicks, touch), stroke(p.backbeat(bar), q.At, q.At+strokeTicks, touch)
-		if into >= crashEnergy {
+		if crashes.at(into) {
 			if q.Target < p.pass.Length {
 				touch-- // Normal, or Soft
 			}
 			kick.Touch = p.withBrushes(kick.Touch)
 			top = stroke(crashVoice, q.At, q.At+strokeTicks, p.withBrushes(touch))
-			crashes = append(crashes, q.At)
+			crashAt = append(crashAt, q.At)
 		}
 		kick.Art, top.Art = score.Pushed, score.Pushed
 		notes = append(notes, answering(i, kick, top)...)
 	}
-	return withoutCymbals(notes, crashes...)
+	return withoutCymbals(notes, crashAt...)
 }
 
 // drumAccents plays every accent that names the drummer: kick and snare, or what
@@ -51,10 +51,10 @@ func (p *plan) drumAccents(notes []score.Note) []score.Note {
 	for i, q := range p.cues.Each(cue.Accent, timeline.Drums) {
 		energy := p.energy(int(q.Bar))
 		hit := []feel.Voice{kickVoice, snareVoice}
-		if energy < snareEnergy {
+		if !snareDrum.at(energy) {
 			hit[1] = p.backbeat(int(q.Bar))
 		}
-		if q.Weight >= 3 || q.Weight == 2 && energy >= crashEnergy {
+		if q.Weight >= 3 || q.Weight == 2 && crashes.at(energy) {
 			hit = append(hit, crashVoice)
 		}
 		for _, v := range hit {

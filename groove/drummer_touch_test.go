@@ -73,7 +73,7 @@ func TestOpeningCrashIsTheLoudest(t *testing.T) {
 			t.Errorf("energy %d: a push's crash of %d, the opening's %d", energy, push, opens[energy])
 		}
 	}
-	if grown := uint8(energyLift[4] - energyLift[3]); opens[5] < opens[4]+grown+4 {
+	if grown := uint8(bandLift.at(5) - bandLift.at(4)); opens[5] < opens[4]+grown+4 {
 		t.Errorf("the chorus at 5 opens with %d, at 4 with %d", opens[5], opens[4])
 	}
 }

@@ -54,7 +54,7 @@ func (p *plan) dynamics(who timeline.Player, notes []score.Note) []uint8 {
 		}
 		strong := *n
 		strong.Touch = feel.Strong
-		if p.energy(p.barAt(n.At)) < crashEnergy || who == timeline.Drums && p.brushes() {
+		if !forceful.at(p.energy(p.barAt(n.At))) || who == timeline.Drums && p.brushes() {
 			strong.Touch = feel.Normal // a nudge, where the band plays softly
 		}
 		v := max(p.nominal(who, &strong), loudest[p.barAt(n.At)]+accentOver, p.loudestBefore(who, n)+accentOver)
@@ -72,15 +72,15 @@ func (p *plan) loudestBefore(who timeline.Player, n *score.Note) int {
 		return 0
 	}
 	energy, touch := p.pass.Before.Energy, feel.Normal
-	if energy >= crashEnergy {
+	if forceful.at(energy) {
 		touch = feel.Strong
 	}
-	k, lift := kind(who, n), &energyLift
+	k, lift := kind(who, n), &bandLift
 	if k == kindBass {
 		lift = &bassLift
 	}
 	stray := 5 * int(touchSpread[k]) * p.song.Looseness / 1000 // two of its deviations, or a little more
-	return min(levels[k].of(touch)+lift[energy-1]+stray, normalCeiling)
+	return min(levels[k].of(touch)+lift.at(energy)+stray, normalCeiling)
 }
 
 // inFill reports whether a note is a stroke of a fill.
@@ -111,7 +111,7 @@ func (p *plan) nominal(who timeline.Player, n *score.Note) int {
 // lift is what the energy adds in a bar. A section whose energy moves does so
 // evenly, bar by bar, where the level's rows change in steps.
 func (p *plan) lift(k laneKind, bar int) int {
-	lift := &energyLift
+	lift := &bandLift
 	if k == kindBass {
 		lift = &bassLift
 	}
@@ -162,10 +162,10 @@ func (p *plan) fillCeiling(bar int) int {
 	if a := p.pass.After; a != nil && bar == len(p.pass.Bars)-1 {
 		energy = max(energy, a.Energy)
 	}
-	if energy > crashEnergy {
+	if allHisWeight.at(energy) {
 		touch = feel.Strong
 	}
-	return min(levels[kindSnare].of(touch)+energyLift[energy-1]+accentOver, normalCeiling)
+	return min(levels[kindSnare].of(touch)+bandLift.at(energy)+accentOver, normalCeiling)
 }
 
 // fillSwells is what the swell of a fill adds to each note: from half of fillSwell

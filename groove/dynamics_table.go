@@ -69,15 +69,6 @@ var touchSpread = [numKinds]int64{
 	kindRide: 5, kindTom: 5, kindCrash: 4, kindBass: 4, kindPiano: 4,
 }
 
-// energyLift is what an energy adds to a velocity, at energies 1 to 5: common
-// practice, no single source. Between two energies it moves evenly.
-var energyLift = [5]int{-16, -8, 0, 6, 12}
-
-// bassLift is the same for the bass, which goes back further where the piano is
-// thin: at energy 1 and 2 its long low notes would otherwise stand 4 to 9 dB over
-// the comp in the rendered beds, and cover it.
-var bassLift = [5]int{-22, -12, 0, 6, 12}
-
 const (
 	ghostCeiling  = 44  // drummers' strokes under 45 count as ghosts
 	normalCeiling = 114 // nothing but an accent is louder

@@ -70,7 +70,7 @@ func TestMovingEnergyGrowsBarByBar(t *testing.T) {
 			t.Errorf("bar %d is no louder than the bar before: %d, %d", bar+1, p.lift(kindPiano, bar), p.lift(kindPiano, bar-1))
 		}
 	}
-	if p.lift(kindPiano, 0) != energyLift[1] || p.lift(kindPiano, 7) != energyLift[3] {
+	if p.lift(kindPiano, 0) != bandLift.at(2) || p.lift(kindPiano, 7) != bandLift.at(4) {
 		t.Errorf("the ends are %d and %d, want those of energies 2 and 4", p.lift(kindPiano, 0), p.lift(kindPiano, 7))
 	}
 }

@@ -20,12 +20,6 @@ type drumFill struct {
 	begins int64 // its first stroke, at Start or after it: until then time goes on
 }
 
-// closingBeats is how long the fill is that closes a section, in beats, by the
-// energy it leads to when that is no lower than the section's own: nothing into
-// 1, a whole bar into 5. The take chooses where there are two; below slowTempo the
-// shorter one is long enough.
-var closingBeats = [5][2]int{{0, 0}, {1, 1}, {2, 1}, {3, 2}, {wholeBar, wholeBar}}
-
 // slowTempo is the tempo, in beats a minute, under which fills are kept short.
 const slowTempo = 80
 
@@ -72,16 +66,13 @@ func (p *plan) closingSpan() cue.Stretch {
 	if !p.pass.Fills || a == nil || a.Tacet.Has(timeline.Drums) || last < 0 || !p.plays(last) || p.cues.Alone[last] || len(p.fills) == 0 {
 		return cue.Stretch{}
 	}
-	choice := closingBeats[a.Energy-1]
+	choice := closingBeats.at(a.Energy)
 	beats := choice[p.chance("fill").below(2)]
 	if p.pass.BPM < slowTempo {
 		beats = min(choice[0], choice[1])
 	}
-	if a.Energy < p.energy(last) { // stepping down: a breath, or one beat into a full band
-		beats = 0
-		if a.Energy >= 3 {
-			beats = 1
-		}
+	if a.Energy < p.energy(last) { // stepping down
+		beats = downBeats.at(a.Energy)
 	}
 	starts := p.beats(last)
 	if beats == 0 || len(starts) == 0 {

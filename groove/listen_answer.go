@@ -8,9 +8,6 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// answerEnergy is the energy from which the comp answers the singer.
-const answerEnergy = 3
-
 // answerGap is how many bars lie between two answers at least: one in four.
 const answerGap = 4
 
@@ -105,7 +102,7 @@ func (l *listener) place(c *comper, w cue.Stretch, next int) (start int64, n int
 	}
 	for until := start + 4*beat; start < until; start += beat {
 		bar := c.p.barAt(start)
-		if bar < next || c.p.energy(bar) < answerEnergy {
+		if bar < next || !answersSinger.at(c.p.energy(bar)) {
 			continue
 		}
 		for n := 3; n >= 2; n-- {

@@ -20,11 +20,6 @@ const (
 	defaultSpan    = 14 // a ninth
 )
 
-// centres is where the voicings gather at each energy, in MIDI numbers. In 870
-// pop accompaniments the upper voices' middle is 60, half of them between 58 and
-// 62; the fifths at either end lie at 55 and 67.
-var centres = [5]int{57, 58, 60, 62, 63}
-
 // comper is the pianist at work on one pass.
 type comper struct {
 	p        *plan
@@ -85,7 +80,7 @@ func (p *plan) room(lv *feel.Level, energy int) compRoom {
 		w.span = defaultSpan
 	}
 	if w.centre == 0 {
-		w.centre = centres[energy-1]
+		w.centre = centres.at(energy)
 	}
 	w.centre = min(w.centre, w.high-6)
 	return w
@@ -93,15 +88,10 @@ func (p *plan) room(lv *feel.Level, energy int) compRoom {
 
 // voices is how many voices a level asks for.
 func voices(lv *feel.Level, energy int) int {
-	switch {
-	case lv.Voices > 0:
+	if lv.Voices > 0 {
 		return min(lv.Voices, maxVoices)
-	case energy == 1:
-		return 2
-	case energy <= 3:
-		return 3
 	}
-	return 4
+	return compVoices.at(energy)
 }
 
 // leadInto is how the bass goes into the chord that begins at a tick.

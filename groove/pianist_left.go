@@ -18,9 +18,6 @@ const (
 	leftHome    = 41 // F2, where a pass begins by choice
 )
 
-// octaveEnergy is the energy at which the left hand may take the octave below.
-const octaveEnergy = 5
-
 // leftAlone reports whether the pianist has to be the bassist as well.
 func (p *plan) leftAlone() bool { return p.pass.Tacet.Has(timeline.Bass) }
 
@@ -125,7 +122,7 @@ func (c *comper) leftKeys(m *mark, i int) (low, key int) {
 	}
 	v := &c.voicings[i]
 	bar := c.p.barAt(max(m.tick, c.changes[i].Nominal))
-	if k := key - 12; c.p.energy(bar) >= octaveEnergy && k >= leftLowest && c.span >= 12 && v.n < maxVoices && clearOver(k, v) {
+	if k := key - 12; leftOctaves.at(c.p.energy(bar)) && k >= leftLowest && c.span >= 12 && v.n < maxVoices && clearOver(k, v) {
 		return k, key
 	}
 	return 0, key

@@ -12,9 +12,6 @@ import (
 // When the left hand of a pianist without a bassist strikes, and what the right makes
 // of the comp row over it.
 
-// wholeEnergy is the energy from which the off-beats are struck whole.
-const wholeEnergy = 3
-
 // leftStrikes are the left hand's own: where the feel's bass has the bar's first
 // beat, and one more, see againAt. It is the bass of energies 1 and 2, with that beat of
 // the higher levels; what lies between is the bassist's alone, and notes are held from
@@ -41,7 +38,7 @@ func (c *comper) leftStrikes() []mark {
 			add(b.Start, lv, '1')
 			continue
 		}
-		calm := &c.p.feel.Levels[min(c.p.energy(bar), 2)-1]
+		calm := &c.p.feel.Levels[leftRows.at(c.p.energy(bar))-1]
 		again := c.p.againAt(bar)
 		first, second := c.p.bassAt(bar, calm, 0), c.p.bassAt(bar, calm, again)
 		if second == 0 {
@@ -118,7 +115,7 @@ func figured(row []compAt) {
 // stand off the beats, from energy 3 up: the left hand has the beat, and the right has
 // nothing else to do.
 func (c *comper) wholeOffBeat(row []compAt, bar int) {
-	if c.p.energy(bar) < wholeEnergy {
+	if !wholeOffBeats.at(c.p.energy(bar)) {
 		return
 	}
 	start, beats := c.p.pass.Bars[bar].Start, c.p.beats(bar)

@@ -34,11 +34,6 @@ type gestures struct {
 	cuts    []int64 // where everything ends: at another chord, at a stop
 }
 
-// attacksPerBeat bounds the comp's attacks a beat, by energy, in thousandths.
-// The figures for 2 and 5 are the design's: less than the 2.0 that is the median
-// of 870 pop accompaniments, and hardly more at full cry.
-var attacksPerBeat = [5]int64{1000, 1200, 1500, 1850, 2200}
-
 // closest is the least distance in ticks between a strike of the tab and one
 // that the chart or an event asks for: a thirty-second note over it is crowding.
 const closest = quarter / 4
@@ -202,7 +197,7 @@ func (c *comper) accentStrikes() []mark {
 		bar := int(q.Bar)
 		beat := c.p.pass.Bars[bar].Meter.TempoTicks()
 		part := byte('c')
-		if c.p.energy(bar) == 5 {
+		if spreads.at(c.p.energy(bar)) {
 			part = 'r'
 		}
 		m := mark{tick: q.At, cue: k, part: part, touch: feel.Strong,

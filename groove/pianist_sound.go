@@ -23,7 +23,7 @@ func (c *comper) thin(in []mark, ear *listener) []mark {
 		for last < len(in) && in[last].tick < b.Start+b.Length {
 			last++
 		}
-		budget := int(b.Length * attacksPerBeat[c.p.energy(bar)-1] / (1000 * b.Meter.TempoTicks()))
+		budget := int(b.Length * attacksPerBeat.at(c.p.energy(bar)) / (1000 * b.Meter.TempoTicks()))
 		if ear.busy(bar) {
 			budget = budget * 3 / 4
 		}

@@ -83,10 +83,10 @@ func (p *plan) ending() int {
 	return -1
 }
 
-// finalHit is the tick of the song's last hit before it stops dead: at energy 4 and 5 the
-// three come down on that beat together. -1 where there is none.
+// finalHit is the tick of the song's last hit before it stops dead: with force the three
+// come down on that beat together. -1 where there is none.
 func (p *plan) finalHit() int64 {
-	if i := p.cues.FinalHit; i >= 0 && p.energy(int(p.cues.List[i].Bar)) >= crashEnergy {
+	if i := p.cues.FinalHit; i >= 0 && forceful.at(p.energy(int(p.cues.List[i].Bar))) {
 		return p.cues.List[i].At
 	}
 	return -1
