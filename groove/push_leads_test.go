@@ -81,4 +81,8 @@ section "chorus" {
 			t.Errorf("%s: %v is struck near the border, want Bb on 4&, at -480, and nothing on 1", who, struck)
 		}
 	}
+	const kick = 36 % 12
+	if struck := nearBorder(t, song, timeline.Drums); !slices.Contains(struck[-480], kick) || slices.Contains(struck[0], kick) {
+		t.Errorf("drums: %v is struck near the border, want the kick on 4& and not on 1", struck)
+	}
 }
