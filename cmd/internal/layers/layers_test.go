@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"path"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -27,6 +28,17 @@ var reserved = []struct {
 	{"github.com/spf13/", []string{"cmd/plinth"}, "only the command line knows of flags"},
 	{"github.com/hashicorp/hcl/", []string{"songspec", "songspec/guide", "groove/library", "cmd"}, "HCL stays at the two doors"},
 	{"github.com/zclconf/", []string{"songspec", "groove/library"}, "HCL's values stay at the two doors"},
+}
+
+// inner are the packages that say what a song is and what the band means: they know of
+// these of ours alone.
+var inner = map[string][]string{
+	"songspec/meter":    {},
+	"songspec/harmony":  {},
+	"songspec/timeline": {"songspec/harmony", "songspec/meter"},
+	"songspec/cue":      {"songspec/harmony", "songspec/timeline"},
+	"groove/feel":       {"songspec/meter"},
+	"groove/score":      {"groove/feel", "songspec/cue", "songspec/guide", "songspec/timeline"},
 }
 
 // outer are the standard packages that touch disk, clock or network: for cmd alone.
@@ -87,6 +99,9 @@ func checkImport(t *testing.T, file, pkg, name string) {
 	}
 	if rest, ok := strings.CutPrefix(name, "plinth/"); ok && layer(rest) > mine {
 		t.Errorf("%s imports %s, which lies after it: data flows %s", file, name, strings.Join(order, " -> "))
+	}
+	if known, is := inner[pkg]; is && strings.HasPrefix(name, "plinth/") && !slices.Contains(known, strings.TrimPrefix(name, "plinth/")) {
+		t.Errorf("%s imports %s; %s knows of %s alone", file, name, pkg, strings.Join(known, ", "))
 	}
 	if outer[name] && order[mine] != "cmd" {
 		t.Errorf("%s imports %s: only cmd touches disk, clock and network", file, name)
