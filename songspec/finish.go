@@ -54,7 +54,11 @@ func (r *resolver) lead() {
 func (r *resolver) maps() {
 	t := r.tl
 	first := &t.Passes[0]
-	t.Tempos = append(t.Tempos, timeline.Tempo{Tick: 0, Micros: first.Tempos[0].Micros})
+	micros := first.Tempos[0].Micros
+	if t.Lead > 0 { // a hold or a rit on the first beat begins there and not in the bars in front
+		micros = microsFor(first.BPM, first.Meter)
+	}
+	t.Tempos = append(t.Tempos, timeline.Tempo{Tick: 0, Micros: micros})
 	t.Meters = append(t.Meters, timeline.MeterChange{Tick: 0, Meter: first.Meter})
 	t.Keys = append(t.Keys, timeline.KeyChange{Tick: 0, Key: first.Key})
 	for i := range t.Passes {

@@ -293,6 +293,24 @@ section "b" {
 	}
 }
 
+// The bars in front click at the song's tempo, also where bar 1 begins with a held beat or
+// a moving tempo.
+func TestTempoInFront(t *testing.T) {
+	for _, row := range []struct{ name, event, want string }{
+		{"hold", `hold "1: 1" {}`, "0:1000000 3840:2000000 4800:1000000"},
+		{"rit", `rit "1" { to = 30 }`, "0:1000000 3840:1109400"},
+	} {
+		tl := good(t, "tempo = 60\ncount_in = 1\n"+one("| C | F |", row.event))
+		var got []string
+		for _, s := range tl.Tempos {
+			got = append(got, fmt.Sprintf("%d:%d", s.Tick, s.Micros))
+		}
+		if s := strings.Join(got, " "); !strings.HasPrefix(s, row.want) {
+			t.Errorf("%s: got %s, want %s", row.name, s, row.want)
+		}
+	}
+}
+
 func TestClock(t *testing.T) {
 	tl := good(t, "tempo = 60\ncount_in = 1\n"+one("| C | F |", `hold "2: 4" { beats = 2 }`))
 	// Eight beats of a second and two more; four of click in front.
