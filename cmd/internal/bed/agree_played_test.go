@@ -1,0 +1,189 @@
+package bed
+
+import (
+	"slices"
+
+	"plinth/songspec/timeline"
+)
+
+// played holds the notes of the file against the rules.
+func (a *agreement) played() {
+	a.ask()
+	for i := range a.tl.Passes {
+		p := &a.tl.Passes[i]
+		for _, e := range p.Events {
+			if e.Kind == timeline.Stop {
+				a.stopped(p.Start+e.Tick, p.Start+e.End)
+			}
+		}
+		for bar := range p.Bars {
+			if alone(p, bar) {
+				from := p.Start + p.Bars[bar].Start
+				a.onlyHits(from, from+p.Bars[bar].Length)
+			}
+		}
+	}
+	if a.tl.Looseness == 0 {
+		a.together()
+	}
+	for who := timeline.Player(0); who < timeline.NumPlayers; who++ {
+		for i := range a.pushes {
+			if q := &a.pushes[i]; q.struck.Has(who) && !a.crowded(who, q.from) {
+				a.pushed(who, q)
+			}
+		}
+		for _, tick := range a.accents[who] {
+			if !a.crowded(who, tick) {
+				a.accented(who, tick)
+			}
+		}
+	}
+}
+
+// stopped: nothing begins or sounds in a stop.
+func (a *agreement) stopped(from, to int64) {
+	for who, notes := range a.notes {
+		a.count("stop")
+		for _, n := range notes {
+			if n.start < to-roundUp && n.end > from+roundUp && !a.knownInStop(timeline.Player(who), n, from, to) {
+				a.failf("the %s sounds from %d to %d in the stop from %d to %d",
+					timeline.Player(who), n.start, n.end, from, to)
+				break
+			}
+		}
+	}
+}
+
+// onlyHits: in the bar of an accent that stands alone nothing begins but accents and
+// pushes.
+func (a *agreement) onlyHits(from, to int64) {
+	for who, notes := range a.notes {
+		a.count("alone")
+		for _, n := range notes {
+			if n.start >= from && n.start < to && !a.asksFor(timeline.Player(who), n, a.asked[who]) {
+				a.failf("the %s strikes at %d in the bar of hits from %d", timeline.Player(who), n.start, from)
+				break
+			}
+		}
+	}
+}
+
+// together: what drums and bass are both asked to strike at one place they strike at once.
+// The pianist may roll it, or have struck the same keys just before.
+func (a *agreement) together() {
+	for _, tick := range a.asked[timeline.Bass] {
+		if !slices.Contains(a.asked[timeline.Drums], tick) || a.swungApart(tick) {
+			continue
+		}
+		if a.crowded(timeline.Bass, tick) || a.crowded(timeline.Drums, tick) {
+			continue
+		}
+		from, to := a.around(tick)
+		var struck [timeline.NumPlayers][]int64
+		for _, who := range []timeline.Player{timeline.Drums, timeline.Bass} {
+			for _, n := range a.notes[who] {
+				if us := a.us(n.start); from <= us && us <= to {
+					struck[who] = append(struck[who], n.start)
+				}
+			}
+		}
+		once, late := false, int64(roundUp)
+		if a.swing(tick) > 0 { // a hand is late after a short note
+			late = 30
+		}
+		for _, drums := range struck[timeline.Drums] {
+			for _, bass := range struck[timeline.Bass] {
+				once = once || drums >= bass && drums <= bass+late
+			}
+		}
+		a.count("together")
+		if len(struck[timeline.Drums]) > 0 && len(struck[timeline.Bass]) > 0 && !once {
+			a.failf("drums and bass do not strike together at %d: %v", tick, struck)
+		}
+	}
+}
+
+// pushed: a push is struck, and then nothing until its beat has gone.
+func (a *agreement) pushed(who timeline.Player, q *ruledPush) {
+	p := &a.tl.Passes[q.pass]
+	rows := len(a.res.Feels.Feels[p.Feel].Levels[p.EnergyAt(p.BarAt(q.from-p.Start))-1].Drums) > 0
+	if who == timeline.Bass || who == timeline.Drums && rows {
+		a.count("push struck")
+		if _, ok := a.strikes(who, q.from); !ok {
+			a.failf("the %s does not strike the push at %d", who, q.from)
+		}
+	}
+	if a.tl.Looseness > 0 {
+		return
+	}
+	a.count("push tied over")
+	_, from := a.around(q.from)
+	to, _ := a.around(q.to)
+	if a.exact(q.from) && a.exact(q.to) {
+		to = a.us(q.to + 1)
+	}
+	for _, n := range a.notes[who] {
+		us := a.us(n.start)
+		if us <= from || us >= to || a.begins(who, q.to) != nil && us >= a.us(q.to)-graceUS {
+			continue
+		}
+		if us <= a.us(q.to) && a.graceOf(who, n, a.us(q.to)) {
+			continue
+		}
+		a.failf("the %s strikes at %d, between the push at %d and its beat at %d", who, n.start, q.from, q.to)
+		break
+	}
+}
+
+// graceOf reports a note that leads to one after a beat.
+func (a *agreement) graceOf(who timeline.Player, n heardNote, beat int64) bool {
+	for _, m := range a.notes[who] {
+		grace, _ := a.beside(m.start, m.start, graceUS)
+		us := a.us(n.start)
+		if a.us(m.start) > beat && us < a.us(m.start) && us >= grace && (m.key == n.key || who == timeline.Piano) {
+			return true
+		}
+	}
+	return false
+}
+
+// accented: an accent is struck, and louder than all in its bar that is none.
+func (a *agreement) accented(who timeline.Player, tick int64) {
+	hit, ok := a.strikes(who, tick)
+	if !ok && who == timeline.Piano && a.noVoicing(tick) {
+		a.count("skipped: no voicing")
+		return
+	}
+	a.count("accent struck")
+	if !ok {
+		a.failf("the %s does not strike the accent at %d", who, tick)
+		return
+	}
+	if a.tl.Looseness > 0 || a.lostInSwing(who, tick) || a.softBefore(who, tick) {
+		return
+	}
+	p := &a.tl.Passes[a.tl.PassAt(tick)]
+	bar := &p.Bars[p.BarAt(tick-p.Start)]
+	from := p.Start + bar.Start
+	a.count("accent louder")
+	for _, n := range a.notes[who] {
+		if n.start < from || n.start >= from+bar.Length || a.asksFor(who, n, a.accents[who]) {
+			continue
+		}
+		if n.velocity >= hit && hit < 127 && !a.softerThanNext(who, n) {
+			a.failf("the %s strikes the accent at %d with %d, and %d with %d", who, tick, hit, n.start, n.velocity)
+			return
+		}
+	}
+}
+
+// noVoicing reports whether the pianist has nothing at all for the chord at a tick.
+func (a *agreement) noVoicing(tick int64) bool {
+	s := a.chord(timeline.Piano, tick)
+	for _, n := range a.notes[timeline.Piano] {
+		if n.start >= s.Start-roundUp && n.start < s.End-roundUp {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,225 @@
+package bed
+
+import "plinth/songspec/timeline"
+
+// The rules of pushes, accents, stops and fills, in plain words, for TestAllAgree. They
+// are made from the events of the song file alone, over the whole song at once and in
+// absolute ticks, so that a border between two passes is no place like no other. Nothing
+// here reads the cues: whoever reads them errs together.
+
+const drummer = timeline.Players(1 << timeline.Drums)
+
+// ruledPush is a push that counts.
+type ruledPush struct {
+	pass, event int
+	from, to    int64
+	by          timeline.Players // it is theirs: nothing of theirs begins after from up to to
+	struck      timeline.Players // those of them who strike it; the others keep out of what follows
+	over        bool             // it leads over the border into the next pass
+}
+
+// ruledEvent is what becomes of an event.
+type ruledEvent struct {
+	by    timeline.Players // who plays it, wherever
+	at    [timeline.NumPlayers]int64
+	moved timeline.Players // those of them who play an accent with a push
+	why   map[string]bool  // why some do not, in the words of the outline
+}
+
+func (e *ruledEvent) not(why string) {
+	if e.why == nil {
+		e.why = map[string]bool{}
+	}
+	e.why[why] = true
+}
+
+// rules are those of a song.
+type rules struct {
+	tl     *timeline.Timeline
+	pushes []ruledPush
+	events [][]ruledEvent // by pass and event
+}
+
+func rulesOf(tl *timeline.Timeline) *rules {
+	r := &rules{tl: tl, events: make([][]ruledEvent, len(tl.Passes))}
+	for i := range tl.Passes {
+		r.events[i] = make([]ruledEvent, len(tl.Passes[i].Events))
+	}
+	for i := range tl.Passes {
+		for k := range tl.Passes[i].Events {
+			if tl.Passes[i].Events[k].Kind == timeline.Push {
+				r.push(i, k)
+			}
+		}
+	}
+	for i := range tl.Passes {
+		for k := range tl.Passes[i].Events {
+			r.other(i, k)
+		}
+	}
+	return r
+}
+
+// silent reports whether a tick lies in a stop.
+func (r *rules) silent(tick int64) bool {
+	p := &r.tl.Passes[r.tl.PassAt(tick)]
+	for _, e := range p.Events {
+		if e.Kind == timeline.Stop && e.Tick <= tick-p.Start && tick-p.Start < e.End {
+			return true
+		}
+	}
+	return false
+}
+
+// push takes an event among the pushes that count, or says why not.
+func (r *rules) push(pass, event int) {
+	p, out := &r.tl.Passes[pass], &r.events[pass][event]
+	e := &p.Events[event]
+	q := ruledPush{pass: pass, event: event, from: p.Start + e.Tick, to: p.Start + e.Target, by: e.By &^ p.Tacet}
+	q.struck, q.over = q.by, e.Target == p.Length
+	last := pass+1 == len(r.tl.Passes)
+	switch {
+	case r.silent(q.from):
+		out.not("a stop")
+		return
+	case q.over && last:
+		out.not("the song ends")
+		return
+	case r.span(q.to).Chord.None:
+		out.not("N.C.")
+		return
+	case q.over && q.by&^r.tl.Passes[pass+1].Tacet == 0:
+		out.not("tacet in what follows")
+		return
+	case q.over:
+		q.struck = q.by &^ (r.tl.Passes[pass+1].Tacet &^ drummer)
+	}
+	for _, other := range r.pushes {
+		if other.pass != pass || other.to != q.to {
+			continue
+		}
+		taken := other.by
+		if q.over { // of several the first counts, for everybody
+			taken = timeline.All
+		}
+		if q.by&taken != 0 {
+			out.not("the chord is pushed already")
+		}
+		q.by, q.struck = q.by&^taken, q.struck&^taken
+	}
+	if q.by != 0 {
+		r.pushes = append(r.pushes, q)
+		out.by = q.struck
+	}
+}
+
+// begins is a player's push that begins at a tick; nil where none does.
+func (r *rules) begins(who timeline.Player, tick int64) *ruledPush {
+	for i := range r.pushes {
+		if q := &r.pushes[i]; q.by.Has(who) && q.from == tick {
+			return q
+		}
+	}
+	return nil
+}
+
+// over is a player's push whose chord is there already while its beat has not gone.
+func (r *rules) over(who timeline.Player, tick int64) *ruledPush {
+	for i := range r.pushes {
+		if q := &r.pushes[i]; q.by.Has(who) && q.from < tick && tick <= q.to {
+			return q
+		}
+	}
+	return nil
+}
+
+// span is the chord of the chart at a tick, in absolute ticks.
+func (r *rules) span(tick int64) timeline.Span {
+	p := &r.tl.Passes[r.tl.PassAt(tick)]
+	i := 0
+	for i+1 < len(p.Chords) && p.Chords[i].End <= tick-p.Start {
+		i++
+	}
+	s := p.Chords[i]
+	s.Start, s.End = s.Start+p.Start, s.End+p.Start
+	return s
+}
+
+// chord is the chord in force for a player, from where to where it is: the chart's, and
+// a pushed one from the push on.
+func (r *rules) chord(who timeline.Player, tick int64) timeline.Span {
+	s := r.span(tick)
+	for i := range r.pushes {
+		switch q := &r.pushes[i]; {
+		case !q.by.Has(who):
+		case q.from <= tick && tick < q.to:
+			s = r.span(q.to)
+			s.Start = q.from
+		case q.to <= tick && s.Start <= q.to:
+			s.Start = q.from
+		case q.from > tick:
+			s.End = min(s.End, q.from)
+		}
+	}
+	return s
+}
+
+// alone reports whether a bar of a pass is for its written hits.
+func alone(p *timeline.Pass, bar int) bool {
+	for _, e := range p.Events {
+		if e.Kind == timeline.Accent && e.Alone && e.Bar == bar {
+			return true
+		}
+	}
+	return false
+}
+
+// other says what becomes of an event that is no push.
+func (r *rules) other(pass, event int) {
+	p, out := &r.tl.Passes[pass], &r.events[pass][event]
+	e := &p.Events[event]
+	switch e.Kind {
+	case timeline.Push:
+	case timeline.Accent:
+		for who := timeline.Player(0); who < timeline.NumPlayers; who++ {
+			if (e.By &^ p.Tacet).Has(who) {
+				r.accent(out, who, p.Start+e.Tick)
+			}
+		}
+	case timeline.Fill:
+		out.by = drummer
+		if alone(p, e.Bar) {
+			out.by = 0
+			out.not("the bar is for its hits")
+		}
+		if r.silent(p.Start + e.Tick) {
+			out.by = 0
+			out.not("a stop")
+		}
+	default:
+		out.by = timeline.All
+	}
+}
+
+// accent says where a player strikes an accent that is written at a tick, if he does.
+func (r *rules) accent(out *ruledEvent, who timeline.Player, tick int64) {
+	at := tick
+	if q := r.over(who, tick); q != nil && r.begins(who, tick) == nil {
+		at = q.from
+	}
+	q := r.begins(who, at)
+	switch {
+	case r.silent(at):
+		out.not("a stop")
+	case q != nil && !q.struck.Has(who):
+		out.not("tacet in what follows")
+	case who != timeline.Drums && r.chord(who, at).Chord.None:
+		out.not("N.C.")
+	default:
+		out.by |= timeline.Only(who)
+		out.at[who] = at
+		if at != tick {
+			out.moved |= timeline.Only(who)
+		}
+	}
+}

@@ -1,0 +1,225 @@
+package bed
+
+import (
+	"bytes"
+	"fmt"
+	"maps"
+	"regexp"
+	"slices"
+	"strings"
+
+	"plinth/render/room"
+	"plinth/songspec/outline"
+	"plinth/songspec/timeline"
+)
+
+// told holds the outline, the room and the check's doubts against the rules.
+func (a *agreement) told() {
+	a.outlined()
+	a.roomed()
+	a.checked()
+}
+
+var barRow = regexp.MustCompile(`^ +\d+ \|[^|]*\|`)
+
+// outlined holds what the outline says of every event against the rules.
+func (a *agreement) outlined() {
+	var b bytes.Buffer
+	if err := outline.Write(&b, a.tl); err != nil {
+		a.failf("the outline: %v", err)
+		return
+	}
+	parts := strings.Split(strings.TrimRight(b.String(), "\n"), "\n\n")
+	parts = parts[max(0, len(parts)-len(a.tl.Passes)):]
+	for i := range a.tl.Passes {
+		p := &a.tl.Passes[i]
+		var rows []string
+		entry := ""
+		for _, line := range strings.Split(parts[i], "\n") {
+			if word, rest, _ := strings.Cut(strings.TrimSpace(line), " "); word == "entry" {
+				entry = strings.TrimSpace(rest)
+			}
+			if head := barRow.FindString(line); head != "" {
+				rows = append(rows, strings.TrimSpace(line[len(head):]))
+			}
+		}
+		if want := a.entryWords(i); entry != want {
+			a.failf("pass %d: the outline has the entry %q, expected %q", i, entry, want)
+		}
+		if len(rows) != len(p.Bars) {
+			a.failf("pass %d: the outline has %d bars of %d", i, len(rows), len(p.Bars))
+			continue
+		}
+		for bar := range p.Bars {
+			notes := strings.Split(rows[bar], "; ")
+			if m := p.Bars[bar].Meter; m.Num != p.Meter.Num || m.Den != p.Meter.Den {
+				notes = notes[1:]
+			}
+			for k := range p.Events {
+				if p.Events[k].Bar != bar {
+					continue
+				}
+				a.count("outline")
+				if want := a.words(i, k); len(notes) == 0 || !slices.Contains(want, notes[0]) {
+					a.failf("pass %d, bar %d: the outline has %q, expected %q first", i, bar+1, notes, want)
+					break
+				}
+				notes = notes[1:]
+			}
+			if len(notes) > 0 && notes[0] != "" && !strings.HasPrefix(notes[0], "written ") {
+				a.failf("pass %d, bar %d: the outline has %q behind the events", i, bar+1, notes)
+			}
+		}
+	}
+}
+
+// byWords name players, unless it is all of them.
+func byWords(by timeline.Players) string {
+	if by == timeline.All {
+		return ""
+	}
+	return " by " + strings.Join(by.Names(), ", ")
+}
+
+// entryWords tell of the push that leads into a pass; "" where none does.
+func (a *agreement) entryWords(pass int) string {
+	for _, q := range a.pushes {
+		if q.over && q.pass == pass-1 {
+			a.count("outline")
+			return "pushed from the pass before" + byWords(q.by&^a.tl.Passes[pass].Tacet)
+		}
+	}
+	return ""
+}
+
+// words are the ways in which the outline may tell an event: where its players differ
+// in where they strike or in why they do not, any of theirs.
+func (a *agreement) words(pass, event int) []string {
+	p, r := &a.tl.Passes[pass], &a.events[pass][event]
+	e := &p.Events[event]
+	b := &p.Bars[e.Bar]
+	at := fmt.Sprintf("%s %s", e.Kind, b.Meter.CountAt(e.Tick-b.Start))
+	if r.by == 0 {
+		var out []string
+		for why := range r.why {
+			out = append(out, at+", not played: "+why)
+		}
+		return out
+	}
+	by := byWords(r.by)
+	switch e.Kind {
+	case timeline.Push:
+		return []string{at + by}
+	case timeline.Accent:
+		if e.Weight != 2 {
+			at += fmt.Sprintf(", weight %d", e.Weight)
+		}
+		if e.Alone {
+			at += ", alone"
+		}
+		out := []string{at + by}
+		if r.moved != 0 {
+			out = nil
+		}
+		for who := timeline.Player(0); who < timeline.NumPlayers; who++ {
+			if !r.moved.Has(who) {
+				continue
+			}
+			push := "before it"
+			if tick := r.at[who] - p.Start; tick >= 0 {
+				b := &p.Bars[p.BarAt(tick)]
+				push = "on " + b.Meter.CountAt(tick-b.Start)
+			}
+			out = append(out, at+by+", with the push "+push)
+		}
+		return out
+	case timeline.Fill:
+		return []string{at}
+	}
+	// How long the others last has tests of its own.
+	return a.timeWords(e, at, p, b)
+}
+
+// timeWords are those of a stop, a space, a hold or a rit.
+func (a *agreement) timeWords(e *timeline.Event, at string, p *timeline.Pass, b *timeline.Bar) []string {
+	beats := func(ticks int64) string {
+		n := float64((200*ticks+p.Meter.TempoTicks())/(2*p.Meter.TempoTicks())) / 100
+		if n == 1 {
+			return "1 beat"
+		}
+		return fmt.Sprint(n) + " beats"
+	}
+	switch {
+	case e.Kind == timeline.Hold:
+		return []string{at + ", " + beats(e.Extra) + " longer"}
+	case e.Kind == timeline.Rit:
+		n := 0
+		for _, b := range p.Bars[e.Bar:] {
+			if b.Start < e.End {
+				n++
+			}
+		}
+		return []string{fmt.Sprintf("rit over %s to %d", plural(n, "bar"), e.To)}
+	case e.End == b.Start+b.Length:
+		return []string{at}
+	}
+	return []string{at + " for " + beats(e.End-e.Tick)}
+}
+
+// roomed holds the hits of the room against the rules.
+func (a *agreement) roomed() {
+	type stop struct {
+		from, to int64
+		by       timeline.Players
+	}
+	accents, pushes, stops := map[int64]timeline.Players{}, map[int64]timeline.Players{}, map[stop]int{}
+	for i := range a.tl.Passes {
+		p := &a.tl.Passes[i]
+		for k, e := range p.Events {
+			if e.Kind == timeline.Stop {
+				stops[stop{p.Start + e.Tick, p.Start + e.End, timeline.All &^ p.Tacet}]++
+			}
+			for who := timeline.Player(0); e.Kind == timeline.Accent && who < timeline.NumPlayers; who++ {
+				if r := &a.events[i][k]; r.by.Has(who) {
+					accents[r.at[who]] |= timeline.Only(who)
+				}
+			}
+		}
+	}
+	for _, q := range a.pushes {
+		pushes[q.from] |= q.struck
+	}
+	gotAccents, gotPushes, gotStops := map[int64]timeline.Players{}, map[int64]timeline.Players{}, map[stop]int{}
+	for i, s := range room.Analyze(a.tl, a.perf).Passes {
+		for _, h := range s.Hits {
+			if h.Tick < a.tl.Passes[i].Start || h.Tick >= a.tl.Passes[i].Start+a.tl.Passes[i].Length {
+				a.failf("the room has a %s at %d in pass %d", h.Kind, h.Tick, i)
+			}
+			into := gotAccents
+			switch h.Kind {
+			case timeline.Stop:
+				gotStops[stop{h.Tick, h.End, h.By}]++
+				continue
+			case timeline.Push:
+				into = gotPushes
+			case timeline.Accent:
+			default:
+				continue
+			}
+			if into[h.Tick] != 0 {
+				a.failf("the room has two of %s at %d", h.Kind, h.Tick)
+			}
+			into[h.Tick] = h.By
+			a.count("room")
+		}
+	}
+	if !maps.Equal(accents, gotAccents) {
+		a.failf("the room has the accents %v, expected %v", gotAccents, accents)
+	}
+	if !maps.Equal(pushes, gotPushes) {
+		a.failf("the room has the pushes %v, expected %v", gotPushes, pushes)
+	}
+	if !maps.Equal(stops, gotStops) {
+		a.failf("the room has the stops %v, expected %v", gotStops, stops)
+	}
+}
