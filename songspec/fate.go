@@ -36,13 +36,14 @@ var whyWords = [len(whys{})]string{
 
 // fate is that of an event block.
 func (r *resolver) fate(e *event) *fate {
-	f := r.fates[e]
+	at := e.rng.Start.Byte // one block, also where another section takes it over
+	f := r.fates[at]
 	if f == nil {
 		f = &fate{}
 		if singleBars(e) {
 			f.spots = map[string]*fate{}
 		}
-		r.fates[e] = f
+		r.fates[at] = f
 	}
 	return f
 }
@@ -101,7 +102,7 @@ func (r *resolver) idle() {
 			blocks = append(blocks, p.section.events...)
 		}
 		for _, e := range append(blocks, p.events...) {
-			f := r.fates[e]
+			f := r.fates[e.rng.Start.Byte]
 			switch {
 			case f == nil:
 			case !f.acts:

@@ -28,7 +28,7 @@ type resolver struct {
 	chords  map[chordKey]chordResult
 	own     map[spotsKey]spots
 	from    [][]*event // of each pass, the blocks that its events come from
-	fates   map[*event]*fate
+	fates   map[int]*fate // by where the event block begins
 	spots   int
 	foreign map[string]int // the line on which a foreign sign was last reported
 
@@ -61,7 +61,7 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 		spans:   map[spanKey][]timeline.Span{},
 		chords:  map[chordKey]chordResult{},
 		own:     map[spotsKey]spots{},
-		fates:   map[*event]*fate{},
+		fates:   map[int]*fate{},
 		foreign: map[string]int{},
 	}
 	r.top()
