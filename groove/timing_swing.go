@@ -11,14 +11,14 @@ type swing struct {
 // swing is how this pass swings.
 func (p *plan) swing() swing {
 	if p.swings == nil {
-		s := p.swingOf(p.feel.Name)
+		s := p.swingOf(p.feel.Name, p.pass.BPM)
 		p.swings = &s
 	}
 	return *p.swings
 }
 
-// swingOf is how the pass would swing with a feel, at its own tempo.
-func (p *plan) swingOf(name string) swing {
+// swingOf is how a feel swings at a tempo, in beats a minute.
+func (p *plan) swingOf(name string, tempo int) swing {
 	f := p.feel
 	if p.set != nil && p.set.Feels[name] != nil {
 		f = p.set.Feels[name]
@@ -27,7 +27,7 @@ func (p *plan) swingOf(name string) swing {
 		return swing{}
 	}
 	s := swing{pair: quarter}
-	bpm := int64(p.pass.BPM)
+	bpm := int64(tempo)
 	if f.Swing.Unit == "sixteenth" {
 		s.pair, bpm = quarter/2, 2*bpm
 	}
@@ -86,17 +86,21 @@ func (s swing) place(at int64) int64 {
 
 // swung is where a tick of the pass falls when it is swung. Pairs count from the
 // bar line; what is left of a bar after its last whole pair stays straight. A
-// place before the pass belongs to the bar before: it swings as that pass does.
+// place before the pass belongs to the bar before: it swings as that pass does, so that
+// the drummer, who strikes there, and the others are together.
 func (p *plan) swung(tick int64) int64 {
 	if tick < 0 {
-		s := p.swing()
+		s, bar := p.swing(), int64(0)
 		if b := p.pass.Before; b != nil {
-			s = p.swingOf(b.Feel)
+			s, bar = p.swingOf(b.Feel, b.BPM), b.Bar
 		}
 		if s.pair == 0 {
 			return tick
 		}
-		at := (tick%s.pair + s.pair) % s.pair
+		at := (tick + bar) % s.pair
+		if at < 0 || tick-at+s.pair > 0 {
+			return tick
+		}
 		return tick - at + s.place(at)
 	}
 	s := p.swing()

@@ -28,12 +28,16 @@ func (w *work) accents() {
 					continue
 				}
 				w.out.acts[i] = true
+				w.out.Alone[e.Bar] = w.out.Alone[e.Bar] || e.Alone
 				w.accent(first, int32(i), e, p, s)
 			}
 		}
 	}
 	for i := range w.pass.Joint {
 		e := &w.pass.Joint[i]
+		if e.Kind != timeline.Accent {
+			continue
+		}
 		w.add(Cue{Kind: Accent, At: e.Tick, Target: e.Target, Until: e.Tick, Event: -1, Span: -1,
 			Bar: int32(e.Bar), By: e.By, Weight: uint8(max(1, e.Weight))})
 	}

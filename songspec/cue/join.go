@@ -11,11 +11,11 @@ func Join(passes []timeline.Pass) {
 		p.Before, p.After, p.Entry, p.Joint = nil, nil, nil, nil
 		if i > 0 {
 			b := &passes[i-1]
-			p.Before = neighbour(b, len(b.Chords)-1, b.EnergyTo)
+			p.Before = neighbour(b, len(b.Chords)-1, len(b.Bars)-1)
 		}
 		if i+1 < len(passes) {
 			a := &passes[i+1]
-			p.After = neighbour(a, 0, a.EnergyFrom)
+			p.After = neighbour(a, 0, 0)
 		}
 	}
 	for i := 1; i < len(passes); i++ {
@@ -23,9 +23,12 @@ func Join(passes []timeline.Pass) {
 	}
 }
 
-func neighbour(p *timeline.Pass, chord, energy int) *timeline.Neighbour {
+// neighbour is what the pass beside it may know of a pass, by its chord and its bar at the
+// border.
+func neighbour(p *timeline.Pass, chord, bar int) *timeline.Neighbour {
 	return &timeline.Neighbour{
-		Section: p.Section, Ordinal: p.Ordinal, Chord: p.Chords[chord].Chord, Energy: energy, Feel: p.Feel, Tacet: p.Tacet,
+		Section: p.Section, Ordinal: p.Ordinal, Chord: p.Chords[chord].Chord, Energy: p.EnergyAt(bar),
+		Feel: p.Feel, BPM: p.BPM, Bar: p.Bars[bar].Length, Tacet: p.Tacet,
 	}
 }
 
@@ -35,7 +38,7 @@ func neighbour(p *timeline.Pass, chord, energy int) *timeline.Neighbour {
 // and the bar line, or on the first beat, in one pass or in the other: it goes to the
 // pass that plays the stroke.
 func join(before, after *timeline.Pass) {
-	w := &work{pass: before, out: &Cues{Alone: make([]bool, len(before.Bars))}, leads: -1}
+	w := &work{pass: before, out: &Cues{}, leads: -1}
 	w.stretches()
 	for i := range before.Events {
 		if e := &before.Events[i]; e.Kind == timeline.Push && e.Target >= before.Length {
@@ -61,8 +64,14 @@ func join(before, after *timeline.Pass) {
 			add(after, e, entry.Tick, 0, 0, e.By&entry.By&harmonics)
 		}
 	}
+	for _, s := range w.out.Stops {
+		if s.End > push {
+			after.Joint = append(after.Joint, timeline.Event{Kind: timeline.Stop,
+				Tick: s.Start - before.Length, End: s.End - before.Length, By: timeline.All})
+		}
+	}
 	// A push that begins on the first beat has the accent there: something is struck.
-	begins := &work{pass: after, out: &Cues{Alone: make([]bool, len(after.Bars))}, leads: -1}
+	begins := &work{pass: after, out: &Cues{}, leads: -1}
 	begins.stretches()
 	for i := 0; i < len(after.Events) && after.Events[i].Tick == 0; i++ {
 		if e := &after.Events[i]; e.Kind == timeline.Push {

@@ -62,9 +62,13 @@ func (w *work) drop(event int32, by timeline.Players, why Reason) {
 // plays are the players who do not keep out.
 func (w *work) plays() timeline.Players { return timeline.All &^ w.pass.Tacet }
 
-// stretches finds the stops, the held beats, the moving tempos and the bars of written
-// hits.
+// stretches finds the stops, the held beats and the moving tempos.
 func (w *work) stretches() {
+	for i := range w.pass.Joint {
+		if e := &w.pass.Joint[i]; e.Kind == timeline.Stop {
+			w.out.Stops = w.out.Stops.with(e.Tick, e.End)
+		}
+	}
 	for i := range w.pass.Events {
 		switch e := &w.pass.Events[i]; e.Kind {
 		case timeline.Stop:
@@ -73,10 +77,6 @@ func (w *work) stretches() {
 			w.out.Holds = append(w.out.Holds, Stretch{e.Tick + 1, e.End})
 		case timeline.Rit:
 			w.out.Rits = w.out.Rits.with(e.Tick, e.End)
-		case timeline.Accent:
-			if e.Alone {
-				w.out.Alone[e.Bar] = true
-			}
 		}
 	}
 }

@@ -169,8 +169,9 @@ type Pass struct {
 	// Entry, when not nil, is a push in the pass before that takes this pass's
 	// first chord early: Tick is negative.
 	Entry *Event
-	// Joint are the accents that a neighbour writes and that this pass plays, with the
-	// push that joins the two: Tick is that of the stroke, under 0 on Entry's.
+	// Joint is what a neighbour writes and this pass plays, round the push that joins the
+	// two: accents, whose Tick is that of the stroke, under 0 on Entry's; and stops between
+	// Entry and the first bar line, in which its chord does not ring.
 	Joint []Event
 
 	// Sung is the singer's line over this pass and a bar to either side; nil when
@@ -185,6 +186,8 @@ type Neighbour struct {
 	Chord   harmony.Chord // its last (Before) or first (After) chord
 	Energy  int           // its energy at the border
 	Feel    string
+	BPM     int
+	Bar     int64 // ticks of its bar at the border
 	Tacet   Players // who keeps out of it
 }
 
