@@ -198,6 +198,7 @@ const hitTicks = quarter * 3 / 4
 // strikeAccents plays the accents on the chord's bass.
 func (b *bassist) strikeAccents() {
 	for k, q := range b.p.cues.Each(cue.Accent, timeline.Bass) {
+		b.meet(q.At)
 		i := b.strike(q.At, q.At+hitTicks)
 		n := &b.notes[i]
 		n.degree, n.touch = '1', feel.Strong
@@ -206,6 +207,18 @@ func (b *bassist) strikeAccents() {
 		}
 		if b.p.cues.Alone[q.Bar] && !q.Early && q.At >= 0 {
 			n.end = min(n.end, q.At+hitTicks)
+		}
+	}
+}
+
+// meet brings the row's note to a hit that is heard in the same place: where the tab is in
+// triplets, its off-beat and the half-way place, where a song file's "&" stands, are one.
+func (b *bassist) meet(tick int64) {
+	i := sort.Search(len(b.notes), func(i int) bool { return b.notes[i].tick >= tick })
+	for _, k := range [2]int{i - 1, i} {
+		if k >= 0 && k < len(b.notes) && b.notes[k].accent == 0 && !b.notes[k].pushed &&
+			b.p.swung(b.notes[k].tick) == b.p.swung(tick) {
+			b.notes[k].tick = tick
 		}
 	}
 }
@@ -253,8 +266,9 @@ func (b *bassist) clear() {
 	for i := range b.notes {
 		n := &b.notes[i]
 		for bar := b.p.barAt(n.tick) + 1; bar < len(b.p.pass.Bars) && b.p.pass.Bars[bar].Start < n.end; bar++ {
-			if alone[bar] {
-				n.end = b.p.pass.Bars[bar].Start
+			start := b.p.pass.Bars[bar].Start
+			if alone[bar] && (!n.pushed || cue.ChangeAt(b.changes, n.tick).Nominal != start) { // else it is tied over
+				n.end = start
 			}
 		}
 		// What sounds into a held beat is held with it.

@@ -37,7 +37,7 @@ func (p *plan) finish(who timeline.Player, notes []score.Note) []Note {
 		if off < p.pass.Length {
 			end = h.clock.shift(end, h.drift(off))
 		}
-		low, high := fences.around(n.At)
+		low, high := fences.around(n)
 		shortest := max(1, h.clock.shortest(n.At))
 		at = min(max(at, low), high-shortest)
 		end = min(max(end, at+shortest), high)
@@ -49,54 +49,68 @@ func (p *plan) finish(who timeline.Player, notes []score.Note) []Note {
 	p.bench.played = out
 	byStart(out)
 	if who == timeline.Drums {
-		out = p.handSpeed(h.clock, p.overBorder(who, h.clock, out))
+		out = p.handSpeed(h.clock, fences, p.overBorder(who, h.clock, out))
 	}
 	switch who {
 	case timeline.Bass:
-		out = oneAtATime(h.clock, out)
+		out = oneAtATime(h.clock, fences, out)
 	case timeline.Piano:
-		out = leftInTurn(h.clock, p.keySpeed(h.clock, p.overBorder(who, h.clock, out)))
+		out = leftInTurn(h.clock, p.keySpeed(h.clock, fences, p.overBorder(who, h.clock, out)))
 	}
 	return separate(h.clock, out)
 }
 
 // fences are the ticks that neither a start nor an end may cross, in order: the
-// pass's own borders, the stops and the bars of written hits.
-type fences []int64
+// pass's own borders and the stops; and with the bars of written hits, whose lines a
+// pushed chord is tied over.
+type fences struct{ hard, all []int64 }
 
 func (p *plan) fences(who timeline.Player) fences {
 	low := int64(0)
 	if pushes := p.cues.Pushes(who); len(pushes) > 0 {
 		low = min(low, pushes[0].From)
 	}
-	out := fences{low, p.cues.End(who)}
+	out := fences{hard: []int64{low, p.cues.End(who)}}
 	for _, s := range p.cues.Stops {
-		out = append(out, s.Start, s.End)
-	}
-	for bar := range p.pass.Bars {
-		if p.cues.Alone[bar] {
-			out = append(out, p.pass.Bars[bar].Start, p.barEnd(bar))
-		}
+		out.hard = append(out.hard, s.Start, s.End)
 	}
 	if p.cues.End(who) < p.pass.Length { // struck here by the drummer; the others strike it in the next pass
-		out = append(out, p.pass.Length)
+		out.hard = append(out.hard, p.pass.Length)
 	}
-	sort.Slice(out, func(i, j int) bool { return out[i] < out[j] })
+	slices.Sort(out.hard)
+	out.all = out.hard
+	if slices.Contains(p.cues.Alone, true) {
+		out.all = slices.Clone(out.hard)
+		for bar := range p.pass.Bars {
+			if p.cues.Alone[bar] {
+				out.all = append(out.all, p.pass.Bars[bar].Start, p.barEnd(bar))
+			}
+		}
+		slices.Sort(out.all)
+	}
 	return out
 }
 
-// around are the fences on either side of a tick.
-func (f fences) around(tick int64) (low, high int64) {
-	i := sort.Search(len(f), func(i int) bool { return f[i] > tick })
-	return f[max(0, i-1)], f[min(i, len(f)-1)]
+// around are the fences on either side of a note. What is struck ahead of the first bar
+// line was pushed there; no early hand goes over it.
+func (f fences) around(n *score.Note) (low, high int64) {
+	list := f.all
+	if n.Art.Has(score.Pushed) {
+		list = f.hard
+	}
+	i := sort.Search(len(list), func(i int) bool { return list[i] > n.At })
+	low, high = list[max(0, i-1)], list[min(i, len(list)-1)]
+	if n.At >= 0 {
+		low = max(low, 0)
+	}
+	return low, high
 }
 
 // handSpeed holds the strokes as they are played to the limit of two hands and two
 // feet: a stroke that timing brought too close comes as late as it must, or not at
 // all when that would carry it over a fence. A grace stroke is part of the stroke
 // it leads to: a drag's two are one hand's rebound.
-func (p *plan) handSpeed(c clock, notes []played) []played {
-	fences := p.fences(timeline.Drums)
+func (p *plan) handSpeed(c clock, fences fences, notes []played) []played {
 	last := p.lastStroke(timeline.Drums, c)
 	var recent [3]latest
 	out := notes[:0]
@@ -117,7 +131,7 @@ func (p *plan) handSpeed(c clock, notes []played) []played {
 				for c.us(late) < us+wait {
 					late++ // ticks are coarser than microseconds
 				}
-				_, high := fences.around(n.At)
+				_, high := fences.around(n.Note)
 				if n.start <= last {
 					high = min(high, last+2)
 				}
@@ -158,7 +172,7 @@ const legatoTicks = 2
 
 // oneAtATime ends every note where the next begins at the latest; notes that
 // follow each other on the grid do so as played.
-func oneAtATime(c clock, notes []played) []played {
+func oneAtATime(c clock, fences fences, notes []played) []played {
 	out := notes[:0]
 	for i, n := range notes {
 		if i+1 < len(notes) {
@@ -166,7 +180,8 @@ func oneAtATime(c clock, notes []played) []played {
 			if n.end > next.start || next.At-n.End() < legatoTicks {
 				n.end = next.start
 			} else if gap := next.At - n.End(); gap <= releaseTicks && next.start-gap > n.start {
-				n.end = next.start - gap
+				_, high := fences.around(n.Note)
+				n.end = min(next.start-gap, high)
 			}
 		}
 		if n.end-n.start < c.shortest(n.start) && i+1 < len(notes) {

@@ -1,17 +1,13 @@
 package groove
 
-import (
-	"plinth/groove/score"
-	"plinth/songspec/timeline"
-)
+import "plinth/groove/score"
 
 // keySpeed keeps of two strokes of one key that come faster than a hand repeats it
 // the accent, and otherwise the first, which is held as long as the second would
 // have been. So hits and changes of chord that are written closer than that are
 // struck once, or shared out among the keys that they do not have in common. notes
 // are in order of their start.
-func (p *plan) keySpeed(c clock, notes []played) []played {
-	fences := p.fences(timeline.Piano)
+func (p *plan) keySpeed(c clock, fences fences, notes []played) []played {
 	var last [128]int // index into notes + 1
 	drop := make([]bool, len(notes))
 	for i := range notes {
@@ -27,7 +23,7 @@ func (p *plan) keySpeed(c clock, notes []played) []played {
 			continue
 		}
 		drop[i] = true
-		_, high := fences.around(before.At)
+		_, high := fences.around(before.Note)
 		before.end = max(before.end, min(n.end, high))
 		last[n.Key] = j + 1
 	}
