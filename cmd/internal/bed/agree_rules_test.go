@@ -52,9 +52,13 @@ func rulesOf(tl *timeline.Timeline) *rules {
 			}
 		}
 	}
-	for i := range tl.Passes {
-		for k := range tl.Passes[i].Events {
-			r.other(i, k)
+	for _, accents := range []bool{true, false} { // whose bar is for its hits depends on who hits
+		for i := range tl.Passes {
+			for k := range tl.Passes[i].Events {
+				if accents == (tl.Passes[i].Events[k].Kind == timeline.Accent) {
+					r.other(i, k)
+				}
+			}
 		}
 	}
 	return r
@@ -164,10 +168,10 @@ func (r *rules) chord(who timeline.Player, tick int64) timeline.Span {
 	return s
 }
 
-// alone reports whether a bar of a pass is for its written hits.
-func alone(p *timeline.Pass, bar int) bool {
-	for _, e := range p.Events {
-		if e.Kind == timeline.Accent && e.Alone && e.Bar == bar {
+// alone reports whether a bar of a pass is for its written hits: one at least is played.
+func (r *rules) alone(pass, bar int) bool {
+	for k, e := range r.tl.Passes[pass].Events {
+		if e.Kind == timeline.Accent && e.Alone && e.Bar == bar && r.events[pass][k].by != 0 {
 			return true
 		}
 	}
@@ -188,7 +192,7 @@ func (r *rules) other(pass, event int) {
 		}
 	case timeline.Fill:
 		out.by = drummer
-		if alone(p, e.Bar) {
+		if r.alone(pass, e.Bar) {
 			out.by = 0
 			out.not("the bar is for its hits")
 		}
