@@ -27,7 +27,7 @@ type resolver struct {
 	spans   map[spanKey][]timeline.Span
 	chords  map[chordKey]chordResult
 	own     map[spotsKey]spots
-	from    [][]*event // of each pass, the blocks that its events come from
+	from    [][]*event    // of each pass, the blocks that its events come from
 	fates   map[int]*fate // by where the event block begins
 	spots   int
 	foreign map[string]int // the line on which a foreign sign was last reported

@@ -187,7 +187,7 @@ type Neighbour struct {
 	Energy  int           // its energy at the border
 	Feel    string
 	BPM     int
-	Bar     int64 // ticks of its bar at the border
+	Bar     int64   // ticks of its bar at the border
 	Tacet   Players // who keeps out of it
 }
 

@@ -1,0 +1,111 @@
+package cue
+
+import (
+	"slices"
+	"sort"
+
+	"plinth/songspec/timeline"
+)
+
+// chords makes a cue of every chord that a player begins, one a place: players who
+// begin it together share it. N.C. is a chord that nobody strikes.
+func (w *work) chords() {
+	bass := w.changesOf(timeline.Bass)
+	piano := bass // as a rule they push together
+	if !slices.Equal(w.out.pushes[timeline.Bass], w.out.pushes[timeline.Piano]) {
+		piano = w.changesOf(timeline.Piano)
+	}
+	w.out.changes[timeline.Bass], w.out.changes[timeline.Piano] = bass, piano
+	w.out.List = make([]Cue, 0, len(bass)+2*len(w.pass.Events)+3)
+	for len(bass) > 0 || len(piano) > 0 {
+		c, by := (*Change)(nil), timeline.Players(0)
+		if len(bass) > 0 {
+			c, by = &bass[0], timeline.Only(timeline.Bass)
+		}
+		if len(piano) > 0 {
+			switch q := &piano[0]; {
+			case c == nil || q.Start < c.Start || q.Start == c.Start && q.Nominal < c.Nominal:
+				c, by = q, timeline.Only(timeline.Piano)
+			case q.Start == c.Start && q.Nominal == c.Nominal:
+				by |= timeline.Only(timeline.Piano)
+			}
+		}
+		w.chord(c, by)
+		if by.Has(timeline.Bass) {
+			bass = bass[1:]
+		}
+		if by.Has(timeline.Piano) {
+			piano = piano[1:]
+		}
+	}
+	w.pushedByDrums()
+}
+
+// chord adds the cue of a chord that some players begin.
+func (w *work) chord(c *Change, by timeline.Players) {
+	q := Cue{Kind: Chord, At: c.Start, Target: c.Nominal, Until: c.End, Event: -1, Span: c.span, Bar: int32(w.pass.BarAt(c.Nominal))}
+	if !c.Chord.None {
+		q.By = by & w.plays()
+	}
+	if c.Start < 0 {
+		q.Out = w.pass.Entry.By & drums
+	}
+	w.add(q)
+}
+
+// pushedByDrums lets the drummer into the cues of the chords that he pushes, and adds
+// those that he pushes alone or into the next pass. The cues of the others are there, in
+// order.
+func (w *work) pushedByDrums() {
+	n := len(w.out.List)
+	for i := range w.pass.Events {
+		q, ok := w.pushed(int32(i))
+		if !ok {
+			continue
+		}
+		w.out.acts[i] = true
+		q.By &= drums
+		chords := w.out.List[:n]
+		k := sort.Search(n, func(k int) bool { return chords[k].At >= q.At })
+		for k < n && chords[k].At == q.At && chords[k].Target != q.Target {
+			k++
+		}
+		if k < n && chords[k].At == q.At {
+			chords[k].By, chords[k].Event = chords[k].By|q.By, q.Event
+			continue
+		}
+		w.add(q)
+	}
+}
+
+// pushed is the cue of an event that is a push of anybody's: who strikes it here, and who
+// in the next pass.
+func (w *work) pushed(event int32) (Cue, bool) {
+	e := &w.pass.Events[event]
+	if e.Kind != timeline.Push {
+		return Cue{}, false
+	}
+	by := w.pushers(e)
+	q := Cue{Kind: Chord, At: e.Tick, Target: e.Target, Until: e.Target, Event: event, By: by}
+	if e.Target < w.pass.Length {
+		q.Span, q.Bar = int32(chordAt(w.pass, e.Target)), int32(w.pass.BarAt(e.Target))
+		return q, by != 0
+	}
+	q.Span, q.Bar, q.By = -1, int32(len(w.pass.Bars)), by&drums
+	if a := w.pass.After; a != nil {
+		q.Out = by & harmonics &^ a.Tacet
+	}
+	return q, by != 0
+}
+
+// pushers are those of a push's players who push there.
+func (w *work) pushers(e *timeline.Event) timeline.Players {
+	var by timeline.Players
+	for who := range w.out.pushes {
+		p := timeline.Player(who)
+		if pushes := w.out.pushes[who]; e.By.Has(p) && pushes.Begins(e.Tick) && pushes.target(e.Tick) == e.Target {
+			by |= timeline.Only(p)
+		}
+	}
+	return by
+}
