@@ -193,7 +193,7 @@ func (pa *passAudit) all() {
 		notes := pa.part.Notes[who]
 		for i := range notes {
 			n := &notes[i]
-			for _, s := range pa.plan.cues.Stops {
+			for _, s := range pa.plan.cues.Silences(who) {
 				if n.Tick < s.End && n.Tick+n.Length > s.Start {
 					pa.found(who, max(n.Tick, s.Start), ruleStop, "%s", inStop[who])
 					break

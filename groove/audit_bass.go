@@ -38,7 +38,7 @@ func (pa *passAudit) roots(notes []Note) {
 		if c.Chord.None || c.Same && !c.Pushed() || c.Start >= c.End || c.Start >= p.cues.End(timeline.Bass) {
 			continue
 		}
-		if p.cues.Stops.Has(c.Start) || p.cues.Holds.Has(c.Start) || p.cues.Alone[p.barAt(c.Start)] {
+		if p.cues.Silences(timeline.Bass).Has(c.Start) || p.cues.Holds.Has(c.Start) || p.cues.Alone[p.barAt(c.Start)] {
 			continue
 		}
 		pc := c.Chord.Bass.PC()

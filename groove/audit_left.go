@@ -19,7 +19,7 @@ func (pa *passAudit) left() {
 	last := p.lastStroke(timeline.Piano, pa.clock)
 	for i := range changes {
 		c := &changes[i]
-		if c.Chord.None || c.Same && !c.Pushed() || c.Start >= c.End || c.Start >= p.cues.End(timeline.Piano) || p.cues.Stops.Has(c.Start) {
+		if c.Chord.None || c.Same && !c.Pushed() || c.Start >= c.End || c.Start >= p.cues.End(timeline.Piano) || p.cues.Silences(timeline.Piano).Has(c.Start) {
 			continue
 		}
 		if p.cues.Alone[p.barAt(c.Start)] || p.swung(c.Start) > last {

@@ -92,7 +92,7 @@ func (b *bassist) row() {
 		}
 		if bar == ending { // the last note of the song is held
 			b.notes = append(b.notes, bassNote{
-				tick: b.p.pass.Bars[bar].Start, end: b.p.barEnd(bar), degree: '1', touch: feel.Normal, cue: -1,
+				tick: b.p.pass.Bars[bar].Start, end: b.p.barEnd(bar), degree: '1', touch: feel.Normal, cue: b.p.cues.Ending,
 			})
 			continue
 		}
@@ -152,6 +152,7 @@ func (b *bassist) strikeChanges() {
 			}
 			continue
 		}
+		b.meet(c.Start)
 		i := b.strike(c.Start, c.End)
 		n := &b.notes[i]
 		n.degree, n.pushed, n.cue = '1', c.Pushed(), c.Cue
@@ -211,7 +212,7 @@ func (b *bassist) strikeAccents() {
 	}
 }
 
-// meet brings the row's note to a hit that is heard in the same place: where the tab is in
+// meet brings the row's note to a change or a hit that is heard in the same place: where the tab is in
 // triplets, its off-beat and the half-way place, where a song file's "&" stands, are one.
 func (b *bassist) meet(tick int64) {
 	i := sort.Search(len(b.notes), func(i int) bool { return b.notes[i].tick >= tick })
@@ -228,7 +229,7 @@ func (b *bassist) strikeFinalHit() {
 	last := b.p.finalHit()
 	for i := range b.notes {
 		if n := &b.notes[i]; n.tick == last {
-			n.touch, n.end = feel.Strong, b.end
+			n.touch, n.end, n.cue = feel.Strong, b.end, b.p.cues.FinalHit
 			b.notes = b.notes[:i+1]
 			return
 		}
@@ -238,7 +239,7 @@ func (b *bassist) strikeFinalHit() {
 // clear keeps what the events leave: nothing in a stop, in a bar of written hits
 // alone, in the rest of a held beat or under N.C.
 func (b *bassist) clear() {
-	stops, holds, alone := b.p.cues.Stops, b.p.cues.Holds, b.p.cues.Alone
+	silences, holds, alone := b.p.cues.Silences(timeline.Bass), b.p.cues.Holds, b.p.cues.Alone
 	var none []int64 // where the chords stop
 	for i := range b.changes {
 		if c := &b.changes[i]; c.Chord.None {
@@ -251,7 +252,7 @@ func (b *bassist) clear() {
 		c := cue.ChangeAt(b.changes, n.tick)
 		bar := b.p.barAt(n.tick)
 		held := holds.Has(n.tick)
-		if stops.Has(n.tick) || c == nil || c.Chord.None || n.tick < c.Start ||
+		if silences.Has(n.tick) || c == nil || c.Chord.None || n.tick < c.Start ||
 			held && n.accent == 0 && !n.pushed || alone[bar] && n.accent == 0 && !n.pushed {
 			continue
 		}
@@ -259,7 +260,7 @@ func (b *bassist) clear() {
 		if i := sort.Search(len(none), func(i int) bool { return none[i] > n.tick }); i < len(none) {
 			n.end = min(n.end, none[i])
 		}
-		n.end = stops.Next(n.tick, n.end)
+		n.end = silences.Next(n.tick, n.end)
 		kept = append(kept, n)
 	}
 	b.notes = kept
@@ -274,7 +275,7 @@ func (b *bassist) clear() {
 		// What sounds into a held beat is held with it.
 		h := sort.Search(len(holds), func(i int) bool { return holds[i].Start >= n.tick })
 		for ; h < len(holds) && holds[h].Start <= n.end; h++ {
-			n.end = max(n.end, min(holds[h].End, stops.Next(n.tick, b.end)))
+			n.end = max(n.end, min(holds[h].End, silences.Next(n.tick, b.end)))
 		}
 		if i+1 < len(b.notes) {
 			n.end = min(n.end, b.notes[i+1].tick)

@@ -1,6 +1,9 @@
 package groove
 
-import "plinth/songspec/cue"
+import (
+	"plinth/songspec/cue"
+	"plinth/songspec/timeline"
+)
 
 // lockPerCent is the share of kick strokes that must meet a bass note, struck or
 // held.
@@ -39,7 +42,7 @@ func (b *bassist) lock(kicks []int64) {
 		if bar := b.p.barAt(k); b.p.cues.Alone[bar] {
 			continue
 		}
-		end = b.p.cues.Stops.Next(b.notes[i].tick, end)
+		end = b.p.cues.Silences(timeline.Bass).Next(b.notes[i].tick, end)
 		b.notes[i].end, b.notes[i].breath = min(end, b.end), 0
 		met++
 	}
@@ -51,7 +54,7 @@ func (b *bassist) free(tick int64) bool {
 	if c == nil || c.Chord.None || tick >= b.end || b.p.cues.Alone[b.p.barAt(tick)] {
 		return false
 	}
-	return !b.p.cues.Stops.Has(tick)
+	return !b.p.cues.Silences(timeline.Bass).Has(tick)
 }
 
 // before is the last note struck at or before a tick, or -1.
@@ -87,7 +90,7 @@ func (b *bassist) reach(i int, tick int64) bool {
 	if c == nil || c.Chord != b.changes[n.change].Chord {
 		return false
 	}
-	if b.p.cues.Stops.Next(n.tick, tick+1) <= tick {
+	if b.p.cues.Silences(timeline.Bass).Next(n.tick, tick+1) <= tick {
 		return false
 	}
 	alone := b.p.cues.Alone

@@ -191,8 +191,8 @@ func answering(cue int32, strokes ...score.Note) []score.Note {
 // push or in the rest of a held beat, and nothing but the written hits in a bar
 // that is theirs alone.
 func (p *plan) kept(who timeline.Player, notes []score.Note) []score.Note {
-	pushes, end := p.cues.Pushes(who), p.cues.End(who)
-	events := len(p.cues.Stops)+len(pushes)+len(p.cues.Holds) > 0 || slices.Contains(p.cues.Alone, true)
+	silences, pushes, end := p.cues.Silences(who), p.cues.Pushes(who), p.cues.End(who)
+	events := len(silences)+len(pushes)+len(p.cues.Holds) > 0 || slices.Contains(p.cues.Alone, true)
 	if !events && end == p.pass.Length && (len(notes) == 0 || latestOf(notes) < end) {
 		byTick(notes)
 		return notes // most passes
@@ -200,7 +200,7 @@ func (p *plan) kept(who timeline.Player, notes []score.Note) []score.Note {
 	out := notes[:0]
 	for i := range notes {
 		n := &notes[i]
-		if p.cues.Stops.Has(n.At) {
+		if silences.Has(n.At) {
 			continue
 		}
 		if _, ok := pushes.Over(n.At); ok {

@@ -16,7 +16,7 @@ type drumFill struct {
 	fill   *feel.Fill
 	turn   int   // 0 as written; 1 and 2 change a stroke of it, see turned
 	cue    int32 // that it answers; -1: it closes the section
-	group  uint16
+	group  uint32
 	begins int64 // its first stroke, at Start or after it: until then time goes on
 }
 
@@ -31,7 +31,7 @@ const wholeBar = 99
 func (p *plan) drumFills() []drumFill {
 	var out []drumFill
 	add := func(f drumFill, cue int32) {
-		f.cue, f.group = cue, uint16(min(len(out)+1, maxGroups))
+		f.cue, f.group = cue, uint32(len(out)+1)
 		out = append(out, f)
 	}
 	last := len(p.pass.Bars) - 1
@@ -80,7 +80,7 @@ func (p *plan) closingSpan() cue.Stretch {
 	}
 	bar := p.pass.Bars[last]
 	s := cue.Stretch{Start: bar.Start + starts[max(0, len(starts)-beats)], End: bar.Start + bar.Length}
-	if p.cues.Stops.Over(s.Start, s.End) || p.cues.Holds.Over(s.Start, s.End) || p.singerEnters(s) {
+	if p.cues.Silences(timeline.Drums).Over(s.Start, s.End) || p.cues.Holds.Over(s.Start, s.End) || p.singerEnters(s) {
 		return cue.Stretch{}
 	}
 	return s

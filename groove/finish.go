@@ -71,7 +71,7 @@ func (p *plan) fences(who timeline.Player) fences {
 		low = min(low, pushes[0].From)
 	}
 	out := fences{hard: []int64{low, p.cues.End(who)}}
-	for _, s := range p.cues.Stops {
+	for _, s := range p.cues.Silences(who) {
 		out.hard = append(out.hard, s.Start, s.End)
 	}
 	if p.cues.End(who) < p.pass.Length { // struck here by the drummer; the others strike it in the next pass

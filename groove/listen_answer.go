@@ -5,7 +5,6 @@ import (
 
 	"plinth/groove/feel"
 	"plinth/songspec/cue"
-	"plinth/songspec/timeline"
 )
 
 // answerGap is how many bars lie between two answers at least: one in four.
@@ -128,19 +127,20 @@ func (l *listener) clearFor(c *comper, bar int, start, end int64) bool {
 	if ch := &c.changes[i]; ch.Pushed() && start <= ch.Nominal || start == ch.Start {
 		return false
 	}
-	if c.stops.Has(start) || c.stops.Has(end-1) {
+	if c.silences.Has(start) || c.silences.Has(end-1) {
 		return false
 	}
-	// But for stops, seen above, and a rit, which changes nothing, no event reaches
-	// further than its bar.
-	events := c.p.pass.Events
+	// Of what is asked for, stops were seen above, and a rit and a rest of the singer
+	// change nothing. Nothing else reaches further than its bar.
+	list := c.p.cues.List
 	from := c.p.pass.Bars[bar].Start
-	for i := sort.Search(len(events), func(i int) bool { return events[i].Tick >= from }); i < len(events) && events[i].Tick < end; i++ {
-		e := &events[i]
-		if e.Kind == timeline.Push && !c.p.cues.Acts(i) {
-			continue
+	for i := sort.Search(len(list), func(i int) bool { return list[i].At >= from }); i < len(list) && list[i].At < end; i++ {
+		q := &list[i]
+		until := max(q.Until, q.At+1)
+		if q.Kind == cue.Chord {
+			until = q.Target
 		}
-		if e.Kind != timeline.Space && e.Kind != timeline.Rit && max(e.End, e.Tick+1) > start {
+		if q.Event >= 0 && q.Kind != cue.Space && q.Kind != cue.Rit && until > start {
 			return false
 		}
 	}

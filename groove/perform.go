@@ -112,10 +112,11 @@ func (p *plan) ring(notes []score.Note) []score.Note {
 			continue
 		}
 		if n.At >= start {
-			struck[n.Key] = true
+			struck[n.Key], n.Cue = true, p.cues.Ending
 		}
 		if n.End() > start {
 			n.Hold(p.pass.Length)
+			n.Art |= score.Rings
 		}
 		out = append(out, n)
 	}

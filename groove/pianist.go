@@ -27,7 +27,7 @@ type comper struct {
 	voicings []voicing // one for each change; n is 0 where nothing is held
 	left     []int     // the left hand's note for each change; nil where a bassist plays
 	span     int       // semitones a hand reaches
-	stops    cue.Stretches
+	silences cue.Stretches
 	alone    []bool
 	clock    clock
 	end      int64 // of what the pianist plays: the last chord's
@@ -40,7 +40,7 @@ func (p *plan) piano() []score.Note { return p.pianoOver(p.bass(nil)) }
 // pianoOver is the comp of a pass over the bass notes that are played in it, in
 // order: the top voice keeps out of their octaves.
 func (p *plan) pianoOver(bass []score.Note) []score.Note {
-	c := &comper{p: p, changes: p.cues.Changes(timeline.Piano), stops: p.cues.Stops, alone: p.cues.Alone, clock: p.clock()}
+	c := &comper{p: p, changes: p.cues.Changes(timeline.Piano), silences: p.cues.Silences(timeline.Piano), alone: p.cues.Alone, clock: p.clock()}
 	if len(c.changes) == 0 || p.pass.Tacet.Has(timeline.Piano) {
 		return nil
 	}

@@ -11,16 +11,13 @@ import (
 type grouping struct {
 	p      *plan
 	kind   score.GroupKind // of the group that goes on
-	number uint16
+	number uint32
 	change *cue.Change // what is broken
-	roll   uint16      // the spread chord of the last mark, of both hands; 0 where it was none
+	roll   uint32      // the spread chord of the last mark, of both hands; 0 where it was none
 }
 
-// maxGroups is how many groups a part has at most: what comes later stands alone.
-const maxGroups = 1<<16 - 1
-
 // of is the group of what a mark strikes with the right hand, 0 for none.
-func (g *grouping) of(m *mark, ch *cue.Change, roll bool) uint16 {
+func (g *grouping) of(m *mark, ch *cue.Change, roll bool) uint32 {
 	g.roll = 0
 	single := m.part >= '1' && m.part <= '5'
 	switch {
@@ -46,18 +43,13 @@ func (g *grouping) of(m *mark, ch *cue.Change, roll bool) uint16 {
 	return 0
 }
 
-func (g *grouping) begin(kind score.GroupKind, at, end int64) uint16 {
+func (g *grouping) begin(kind score.GroupKind, at, end int64) uint32 {
 	list := &g.p.groups[timeline.Piano]
-	if len(*list) >= maxGroups {
-		return 0
-	}
 	*list = append(*list, score.Group{Kind: kind, At: at, End: end})
-	return uint16(len(*list))
+	return uint32(len(*list))
 }
 
 // last lets the group that goes on last to a tick.
 func (g *grouping) last(end int64) {
-	if g.number > 0 {
-		g.p.groups[timeline.Piano][g.number-1].End = end
-	}
+	g.p.groups[timeline.Piano][g.number-1].End = end
 }

@@ -145,10 +145,8 @@ func (c *comper) afterBeat(tab []mark, i int) bool {
 	if ch.Start != b.Start && ch.Start != b.Start+b.Length/2 {
 		return false
 	}
-	for _, q := range c.p.cues.Each(cue.Accent, timeline.Piano) {
-		if q.At == ch.Start {
-			return false // a hit is both hands'
-		}
+	if c.p.cues.Struck(cue.Accent, timeline.Piano, ch.Start) {
+		return false // a hit is both hands'
 	}
 	for k := sort.Search(len(tab), func(k int) bool { return tab[k].tick >= b.Start }); k < len(tab); k++ {
 		m := &tab[k]

@@ -137,7 +137,7 @@ func (c *comper) tab() (strikes []mark, rests []int64) {
 // may reports whether the tab has a say at a tick: not in a stop, nor while a
 // pushed chord is tied over its beat, nor where there is no chord.
 func (c *comper) may(tick int64) bool {
-	if tick >= c.end || c.stops.Has(tick) {
+	if tick >= c.end || c.silences.Has(tick) {
 		return false
 	}
 	i := c.changeAt(tick)
@@ -154,7 +154,7 @@ func (c *comper) chordStrikes(tab []mark) []mark {
 	var out []mark
 	for i := range c.changes {
 		ch := &c.changes[i]
-		if c.voicings[i].n == 0 || !c.fresh(i) || ch.Start >= c.end || c.stops.Has(ch.Start) {
+		if c.voicings[i].n == 0 || !c.fresh(i) || ch.Start >= c.end || c.silences.Has(ch.Start) {
 			continue
 		}
 		bar := c.p.barAt(ch.Nominal)
@@ -227,7 +227,7 @@ func (c *comper) cuts() []int64 {
 			out = append(out, c.changes[i].Start)
 		}
 	}
-	for _, s := range c.stops {
+	for _, s := range c.silences {
 		out = append(out, s.Start)
 	}
 	for bar := range c.p.pass.Bars {

@@ -184,7 +184,7 @@ func (c *comper) sound(s gestures) []score.Note {
 				}
 				n := m.note(uint8(k), score.Left, groups.roll)
 				if roll {
-					n.Roll = int16(-rollMS * high)
+					n.Roll, n.Art = int16(-rollMS*high), n.Art|score.Rolled
 				}
 				held[maxVoices+i] = heldNote{Note: n, down: true, ring: m.ring, least: m.least, stop: m.stop}
 			}
@@ -193,7 +193,7 @@ func (c *comper) sound(s gestures) []score.Note {
 			lift(i, m.tick)
 			n := m.note(v.notes[i], score.Right, group)
 			if roll {
-				n.Roll = int16(-rollMS * (high - 1 - i))
+				n.Roll, n.Art = int16(-rollMS*(high-1-i)), n.Art|score.Rolled
 			}
 			held[i] = heldNote{Note: n, down: true, ring: m.ring, least: m.least, stop: m.stop}
 		}
@@ -208,7 +208,7 @@ func (c *comper) sound(s gestures) []score.Note {
 }
 
 // note is a key that a mark strikes.
-func (m *mark) note(key uint8, hand score.Voice, group uint16) score.Note {
+func (m *mark) note(key uint8, hand score.Voice, group uint32) score.Note {
 	n := score.Note{At: m.tick, Cue: m.cue, Group: group, Key: key, Voice: hand, Touch: m.touch}
 	if m.accent > 0 {
 		n.Art |= score.Accent
@@ -227,5 +227,5 @@ func (c *comper) us(tick int64) int64 { return c.clock.us(c.p.swung(tick)) }
 
 // afterStop reports a strike that ends a stop: rolled, it would begin inside.
 func (c *comper) afterStop(tick int64) bool {
-	return c.stops.Has(tick-1) && !c.stops.Has(tick)
+	return c.silences.Has(tick-1) && !c.silences.Has(tick)
 }

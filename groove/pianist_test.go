@@ -299,7 +299,7 @@ func randomEvents(p *timeline.Pass, r *rand.Rand) {
 
 func checkNotes(t *testing.T, what string, p *plan, notes []score.Note) {
 	t.Helper()
-	silences := p.cues.Stops
+	silences := p.cues.Silences(timeline.Piano)
 	high := ceiling(p.song.Piano, p.pass)
 	var until [128]int64
 	for i, n := range notes {

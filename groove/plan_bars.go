@@ -116,25 +116,36 @@ func (p *plan) levelOf(bar, energy int) *feel.Level {
 	return &out
 }
 
-// answers reports whether a bar answers the bars before it. Bars group in
-// eights, and the rest in fours; the second half of a group answers, and the
-// take decides how much of it: all of that half, or its last bars only. A
-// pattern of two or four bars answers whole.
+// answers reports whether a bar answers the bars before it: in the second half of a
+// phrase of eight or four bars. The take decides how much of it: all of that half, or its
+// last bars only. A pattern of two or four bars answers whole.
 func (p *plan) answers(bar, pattern int) bool {
-	group, size := bar/8, 8
-	if left := len(p.pass.Bars) - group*8; left < 8 {
-		if left < 4 || bar%8 >= 4 {
-			return false
-		}
-		size = 4
+	first, size := p.phrase(bar)
+	if size < 4 {
+		return false
 	}
-	at := bar % 8
 	late := size - size/2 // the second half begins here
-	if p.chance("answer").at(int64(group)).below(2) == 1 {
+	if p.chance("answer").at(int64(first/8)).below(2) == 1 {
 		late = size - size/4
 	}
 	late -= late % max(1, pattern)
-	return at >= late && late > 0
+	return bar-first >= late && late > 0
+}
+
+// phrase is the phrase that a bar stands in: its first bar, and how many it has. Bars
+// group in eights, and the rest in fours.
+func (p *plan) phrase(bar int) (first, bars int) {
+	first = bar - bar%8
+	left := len(p.pass.Bars) - first
+	switch {
+	case left >= 8:
+		return first, 8
+	case left >= 4 && bar-first < 4:
+		return first, 4
+	case left > 4:
+		return first + 4, left - 4
+	}
+	return first, left
 }
 
 // step is one step of a tab laid over a real bar.

@@ -21,23 +21,17 @@ func (p *plan) written(who timeline.Player, notes []score.Note) score.Part {
 	for i := range part.Notes {
 		n := &part.Notes[i]
 		n.Bar = int16(p.barAt(n.At))
-		if n.Art.Has(score.Pushed) && n.Cue >= 0 {
-			n.Bar = int16(p.cues.List[n.Cue].Bar)
+		if n.Art.Has(score.Pushed) && n.Cue >= 0 { // it is the bar's that it takes early
+			if n.Bar = int16(len(p.pass.Bars)); p.cues.List[n.Cue].Target < p.pass.Length {
+				n.Bar = int16(p.barAt(p.cues.List[n.Cue].Target))
+			}
 		}
 		if n.Value == 0 {
 			n.Value = n.Held
 		}
-		if n.Roll != 0 && !n.Voice.OnKit() {
-			n.Art |= score.Rolled
-		}
 	}
 	if who == timeline.Drums {
 		p.strokeValues(part.Notes)
-	}
-	for i := range part.Notes {
-		if n := &part.Notes[i]; 2*n.Held <= n.Value && !n.Voice.OnKit() {
-			n.Art |= score.Short
-		}
 	}
 	return part
 }
@@ -93,10 +87,10 @@ func (p *plan) regions() []score.Region {
 	var out []score.Region
 	bars := p.pass.Bars
 	for from := 0; from < len(bars); {
-		to := min(from+phraseBars, len(bars))
-		out = append(out, score.Region{Kind: score.Phrase, From: bars[from].Start, To: p.barEnd(to - 1),
-			Index: int32(len(out)), Count: int32(to - from)})
-		from = to
+		_, n := p.phrase(from)
+		out = append(out, score.Region{Kind: score.Phrase, From: bars[from].Start, To: p.barEnd(from + n - 1),
+			Index: int32(len(out)), Count: int32(n)})
+		from += n
 	}
 	if s := p.swing(); s.pair > 0 {
 		out = append(out, score.Region{Kind: score.Swing, To: p.pass.Length, Name: p.feel.Swing.Unit,
@@ -104,9 +98,6 @@ func (p *plan) regions() []score.Region {
 	}
 	return out
 }
-
-// phraseBars is the length of a phrase.
-const phraseBars = 8
 
 // textures are what a part is made of, bar by bar, equal neighbours drawn together.
 func (p *plan) textures(who timeline.Player) []score.Region {

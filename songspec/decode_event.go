@@ -42,7 +42,7 @@ func (d *decoder) event(b *hclsyntax.Block) *event {
 			e.kind = timeline.EventKind(k)
 		}
 	}
-	known := eventAttrs[e.kind]
+	known := eventRules[e.kind].attrs
 	what := withArticle(b.Type)
 	d.blocksOf(b.Body, what, known, nil)
 	ok := true

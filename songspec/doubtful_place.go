@@ -25,7 +25,7 @@ func (r *resolver) doubtPlace(e *event, bars int) {
 	word := e.kind.String()
 	switch {
 	case many && (e.kind == timeline.Hold || e.kind == timeline.Fill),
-		many && (e.kind == timeline.Space || e.kind == timeline.Stop) && e.beats == nil,
+		many && eventRules[e.kind].toLine && e.beats == nil,
 		many && e.kind == timeline.Push && strings.Contains(e.place.Text, ",") && asBar(counts[0], bars):
 		words := word + "s"
 		if e.kind == timeline.Push {

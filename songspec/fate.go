@@ -17,22 +17,8 @@ type fate struct {
 	struck string           // where an accent goes that stands between a push and its beat; "": none does
 }
 
-// whys are the reasons why an event did nothing, by cue.Reason; the last is that those
-// it names are tacet.
-type whys [cue.NumReasons + 1]bool
-
-const tacet = cue.NumReasons
-
-// whyWords are the reasons in words, after "Wherever it is played".
-var whyWords = [len(whys{})]string{
-	cue.InStop:    "it falls into a stop, and the stop wins",
-	cue.NoChord:   "there is N.C. and no chord to play",
-	cue.Taken:     "another push has that chord already: of several to one beat the first counts",
-	cue.SongEnds:  "the song ends, and no chord follows",
-	cue.NextTacet: "those it names keep out of what follows",
-	cue.HitsAlone: "the bar is for its written hits alone",
-	tacet:         "those it names are tacet",
-}
+// whys are the reasons why an event did nothing, by cue.Reason.
+type whys [cue.NumReasons]bool
 
 // fate is that of an event block.
 func (r *resolver) fate(e *event) *fate {
@@ -60,7 +46,7 @@ func singleBars(e *event) bool {
 }
 
 // met notes what became of a block at one place.
-func (f *fate) met(place string, acts bool, why int) {
+func (f *fate) met(place string, acts bool, why cue.Reason) {
 	note := func(f *fate) {
 		f.acts = f.acts || acts
 		f.why[why] = f.why[why] || !acts
@@ -84,7 +70,7 @@ func (r *resolver) meets() {
 		}
 		for k, played := range cue.Events(p) {
 			e, f := &p.Events[k], r.fate(r.from[i][k])
-			f.met(e.Place, played.Acts, int(played.Why))
+			f.met(e.Place, played.Acts, played.Why)
 			if e.Kind == timeline.Accent && played.At < e.Tick && e.Tick < played.Target {
 				at := &p.Bars[p.BarAt(played.At)]
 				f.struck = at.Meter.CountAt(played.At - at.Start)
@@ -106,11 +92,11 @@ func (r *resolver) idle() {
 			switch {
 			case f == nil:
 			case !f.acts:
-				r.rep.warnf(e.rng, fmt.Sprintf("The %s does nothing", e.kind), "Wherever it is played, %s.", f.why.words(e))
+				r.rep.warnf(e.rng, fmt.Sprintf("The %s does nothing", e.kind), "Wherever it is played, %s.", f.why.words())
 			default:
 				for _, place := range sortedKeys(f.spots) {
 					if spot := f.spots[place]; !spot.acts {
-						r.rep.warnf(e.rng, fmt.Sprintf("The %s at %s does nothing", e.kind, place), "Wherever it is played, %s.", spot.why.words(e))
+						r.rep.warnf(e.rng, fmt.Sprintf("The %s at %s does nothing", e.kind, place), "Wherever it is played, %s.", spot.why.words())
 					}
 				}
 				if f.struck != "" {
@@ -123,15 +109,11 @@ func (r *resolver) idle() {
 }
 
 // words are the reasons, one after the other.
-func (w whys) words(e *event) string {
+func (w whys) words() string {
 	var out []string
 	for i, is := range w {
-		switch {
-		case !is:
-		case i == tacet && e.kind == timeline.Fill:
-			out = append(out, "the drums are tacet or left out of its by, and a fill is the drummer's")
-		default:
-			out = append(out, whyWords[i])
+		if is {
+			out = append(out, cue.Reason(i).Clause())
 		}
 	}
 	return strings.Join(out, ", or ")

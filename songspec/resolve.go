@@ -28,7 +28,7 @@ type resolver struct {
 	chords  map[chordKey]chordResult
 	own     map[spotsKey]spots
 	from    [][]*event    // of each pass, the blocks that its events come from
-	fates   map[int]*fate // by where the event block begins
+	fates   map[int]*fate // by where the block's place begins
 	spots   int
 	foreign map[string]int // the line on which a foreign sign was last reported
 

@@ -5,6 +5,7 @@ import (
 	"sort"
 	"strconv"
 
+	"plinth/songspec/cue"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
@@ -82,7 +83,7 @@ func (r *resolver) spot(lo *laidOut, usual meter.Meter, e *event, at meter.At) t
 	ev := timeline.Event{
 		Kind: e.kind, Bar: at.Bar, Tick: bar.Start + at.Tick,
 		End:   bar.Start + bar.Length,
-		By:    timeline.All,
+		By:    eventRules[e.kind].by,
 		Place: strconv.Itoa(at.Bar+1) + ": " + bar.Meter.CountAt(at.Tick),
 	}
 	if e.by != nil {
@@ -94,6 +95,13 @@ func (r *resolver) spot(lo *laidOut, usual meter.Meter, e *event, at meter.At) t
 	if e.beats != nil {
 		long = e.beats.num * usual.TempoTicks() / e.beats.den
 	}
+	if eventRules[e.kind].toLine && e.beats != nil {
+		ev.End = ev.Tick + long
+		if ev.End > lo.length {
+			r.rep.warnf(e.beats.rng, "Longer than the section", "The %s ends with its section; it cannot reach into the next one.", e.kind)
+			ev.End = lo.length
+		}
+	}
 	switch e.kind {
 	case timeline.Accent:
 		ev.End = ev.Tick
@@ -102,18 +110,6 @@ func (r *resolver) spot(lo *laidOut, usual meter.Meter, e *event, at meter.At) t
 	case timeline.Push:
 		ev.End = bar.Start + bar.Meter.NextBeat(at.Tick)
 		ev.Target = ev.End
-	case timeline.Stop, timeline.Space:
-		if e.beats != nil {
-			ev.End = ev.Tick + long
-			if ev.End > lo.length {
-				r.rep.warnf(e.beats.rng, "Longer than the section", "The %s ends with its section; it cannot reach into the next one.", e.kind)
-				ev.End = lo.length
-			}
-		}
-	case timeline.Fill:
-		if e.by == nil {
-			ev.By = timeline.Only(timeline.Drums)
-		}
 	case timeline.Hold:
 		ev.End = bar.Start + bar.Meter.NextBeat(at.Tick)
 		ev.Extra = long
@@ -153,11 +149,11 @@ func (r *resolver) events(pass *timeline.Pass, lo *laidOut, sec *section, p *pla
 	from := make([]*event, 0, len(events))
 	for _, i := range order {
 		ev := events[i]
-		if ev.Kind == timeline.Accent || ev.Kind == timeline.Push || ev.Kind == timeline.Fill {
-			ev.By &^= pass.Tacet // the others are the whole band's
+		if eventRules[ev.Kind].struck {
+			ev.By &^= pass.Tacet
 		}
-		if ev.By == 0 || ev.Kind == timeline.Fill && !ev.By.Has(timeline.Drums) {
-			r.fate(written[i]).met(ev.Place, false, tacet)
+		if why := nobody(&ev); why != cue.Unsaid {
+			r.fate(written[i]).met(ev.Place, false, why)
 			continue
 		}
 		// Of two events of one word at one tick the inner, later one counts.
@@ -171,4 +167,15 @@ func (r *resolver) events(pass *timeline.Pass, lo *laidOut, sec *section, p *pla
 	r.from = append(r.from, from)
 	pass.Tempos = r.tempos(pass, from)
 	return true
+}
+
+// nobody says why an event is nobody's in its pass.
+func nobody(e *timeline.Event) cue.Reason {
+	switch {
+	case e.Kind == timeline.Fill && !e.By.Has(timeline.Drums):
+		return cue.NoDrummer
+	case e.By == 0:
+		return cue.Tacet
+	}
+	return cue.Unsaid
 }

@@ -22,15 +22,22 @@ var (
 	eventWords   = timeline.EventNames[:]
 )
 
-// eventAttrs are the options that each event knows.
-var eventAttrs = [...][]string{
-	timeline.Accent: {"by", "weight", "alone"},
-	timeline.Push:   {"by"},
-	timeline.Stop:   {"beats"},
-	timeline.Fill:   {"by"},
-	timeline.Hold:   {"beats"},
-	timeline.Rit:    {"to"},
-	timeline.Space:  {"beats"},
+// eventRule is what the language says of an event word.
+type eventRule struct {
+	attrs  []string         // its options
+	by     timeline.Players // whom it concerns where the file does not say
+	struck bool             // it is something to strike, so that the tacet have no part in it
+	toLine bool             // without beats it lasts to the bar line
+}
+
+var eventRules = [...]eventRule{
+	timeline.Accent: {attrs: []string{"by", "weight", "alone"}, by: timeline.All, struck: true},
+	timeline.Push:   {attrs: []string{"by"}, by: timeline.All, struck: true},
+	timeline.Stop:   {attrs: []string{"beats"}, by: timeline.All, toLine: true},
+	timeline.Fill:   {attrs: []string{"by"}, by: 1 << timeline.Drums, struck: true},
+	timeline.Hold:   {attrs: []string{"beats"}, by: timeline.All},
+	timeline.Rit:    {attrs: []string{"to"}, by: timeline.All},
+	timeline.Space:  {attrs: []string{"beats"}, by: timeline.All, toLine: true},
 }
 
 // partsOfSong are what musicians call the parts of a song.

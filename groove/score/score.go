@@ -1,11 +1,12 @@
-// Package score is what the band means, before anybody plays it: in go a pass's cues and
-// a feel, out come notes on the grid, each with its written length, its hand or voice,
-// its articulation and the cue that it answers. Nothing in it depends on looseness: it
-// has no milliseconds but those of a rolled chord and of a grace stroke, and off-beats
-// stand straight where they are swung in playing.
+// Package score is the form of what the band means, before anybody plays it: package
+// groove makes it of a pass's cues and a feel. It is notes on the grid, each with its
+// written length, its hand or voice, its articulation and the cue that it answers. Nothing
+// in it depends on looseness: it has no milliseconds but those of a spread chord and of a
+// grace stroke, and off-beats stand where they are written, half-way or on the last third,
+// however they are swung.
 //
-// Who writes for readers reads the Score; who writes for ears reads what was played,
-// where every note carries the index of the Score note that it plays.
+// Who writes for readers reads the score; who writes for ears reads what was played,
+// where every note carries the index of the note that it plays.
 package score
 
 import (
@@ -17,14 +18,14 @@ import (
 // Note is a note as its player means it. It has 32 bytes and no pointer: a pass is made
 // of thousands.
 type Note struct {
-	At    int64 // ticks from the start of the pass, unswung; under 0 for what is pushed out of it
-	Value int32 // written length in ticks; how it is tied is a matter of printing
-	Held  int32 // the length meant, in ticks: less than Value where it is short or breathes
-	Cue   int32 // the cue that it answers, an index in the pass's cues; -1: the figure's own
-	Bar   int16 // the bar that owns it; the number of bars for what is the next pass's
-	Roll  int16 // milliseconds ahead of At: of a rolled chord's lower notes, of a grace stroke
-	Group uint16
-	Key   uint8 // MIDI note number; on the kit the General MIDI percussion key
+	At    int64  // ticks from the start of the pass, unswung; under 0 for what is pushed out of it
+	Value int32  // written length in ticks, 0 of a grace stroke; how it is tied is a matter of printing
+	Held  int32  // the length meant, in ticks: less than Value where it is short or breathes
+	Cue   int32  // the cue that it answers, an index in the pass's cues; -1: the figure's own
+	Group uint32 // the group that it belongs to, counted from 1 in the part's Groups; 0: none
+	Bar   int16  // the bar that owns it; the number of bars for what is the next pass's
+	Roll  int16  // milliseconds from At, under 0: of a spread chord's lower notes, of a grace stroke
+	Key   uint8  // MIDI note number; on the kit the General MIDI percussion key
 	Voice Voice
 	Touch feel.Touch
 	Art   Art
@@ -86,12 +87,11 @@ type Art uint8
 // Articulations.
 const (
 	Accent Art = 1 << iota // it answers an accent
-	Pushed                 // struck ahead of its beat, and tied over it
+	Pushed                 // struck ahead of its beat; what sounds is tied over it
 	Rings                  // it rings until something ends it
 	Rolled                 // it is part of a spread chord
 	Grace                  // a stroke just before another, of a flam or a drag
 	Dead                   // a muted note, of no pitch
-	Short                  // held for half of its value or less
 )
 
 // Has reports whether all of b are in the set.
@@ -137,8 +137,8 @@ type Region struct {
 
 // Part is one player's part of a pass.
 type Part struct {
-	Notes   []Note  // by At
-	Groups  []Group // a note's Group counts from 1
+	Notes   []Note // by At
+	Groups  []Group
 	Regions []Region
 }
 

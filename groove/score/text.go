@@ -17,9 +17,9 @@ import (
 //
 // A note is its instrument or pitch and its written length in quarters; after a colon
 // stands the length that is meant, where it is another. Before it may stand "<" for what
-// comes ahead of its beat, after it one ">" for each weight of an accent, "'" for short,
-// "~" for what rings, "/" for a spread chord, "x" for a dead note, "," for a grace
-// stroke; a ghost stroke stands in brackets.
+// comes ahead of its beat, after it one ">" for each weight of an accent, "~" for what
+// rings, "/" for a spread chord, "x" for a dead note, "," for a grace stroke; a ghost
+// stroke stands in brackets.
 func Write(w io.Writer, p *timeline.Pass, s *Pass) error {
 	out := bufio.NewWriter(w)
 	fmt.Fprintf(out, "%s (%d)\n", p.Section, p.Ordinal+1)
@@ -119,7 +119,7 @@ func (t *text) note(n *Note) string {
 	for _, m := range [...]struct {
 		art  Art
 		sign string
-	}{{Short, "'"}, {Rings, "~"}, {Rolled, "/"}, {Dead, "x"}, {Grace, ","}} {
+	}{{Rings, "~"}, {Rolled, "/"}, {Dead, "x"}, {Grace, ","}} {
 		if n.Art.Has(m.art) {
 			name += m.sign
 		}

@@ -59,7 +59,7 @@ func (r *Report) grid(start, end int64) Grid {
 	if g.Meter.Den == 4 && r.swings(start, end) {
 		g.Thirds, step = true, meter.TicksPerQuarter/3
 	}
-	n := int(length / step)
+	n := int((length + step - 1) / step)
 	for i := 0; i < n; i++ {
 		g.Steps = append(g.Steps, Step{Count: g.Meter.CountAt(int64(i) * step)})
 	}
@@ -114,7 +114,8 @@ func (r *Report) swings(start, end int64) bool {
 	for who := range r.meant {
 		for _, n := range within(r.meant[who], start, end) {
 			p := &r.tl.Passes[max(0, r.tl.PassAt(n.tick))]
-			switch at := (n.tick - p.Start) % meter.TicksPerQuarter; {
+			at := n.tick - p.Start
+			switch at = (at - p.Bars[p.BarAt(at)].Start) % meter.TicksPerQuarter; {
 			case at == meter.TicksPerQuarter*2/3:
 				late++
 			case at > meter.TicksPerQuarter/5 && at <= meter.TicksPerQuarter*4/5:

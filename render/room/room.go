@@ -110,7 +110,11 @@ func Analyze(tl *timeline.Timeline, perf *groove.Performance) *Report {
 	r.Micros = tl.SongMicros() // from bar 1, as the outline and the build say it
 	count := map[string]int{}
 	for i := range tl.Passes {
-		r.cues = append(r.cues, cue.Of(&tl.Passes[i]))
+		if i < len(perf.Passes) && perf.Passes[i].Score.Cues != nil {
+			r.cues = append(r.cues, perf.Passes[i].Score.Cues)
+		} else {
+			r.cues = append(r.cues, cue.Of(&tl.Passes[i]))
+		}
 		count[tl.Passes[i].Section]++
 	}
 	for i := range tl.Passes {

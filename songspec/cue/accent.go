@@ -52,7 +52,7 @@ func (w *work) strike(who timeline.Player, tick int64) strike {
 	}
 	leads := w.leads >= 0 && s.at == w.pass.Events[w.leads].Tick && s.target == w.pass.Length
 	switch {
-	case w.out.Stops.Has(s.at):
+	case w.out.silences[who].Has(s.at):
 		return strike{why: InStop}
 	case s.at < 0:
 		s.out = who == timeline.Drums

@@ -89,6 +89,7 @@ func (w *work) pushed(event int32) (Cue, bool) {
 	q := Cue{Kind: Chord, At: e.Tick, Target: e.Target, Until: e.Target, Event: event, By: by}
 	if e.Target < w.pass.Length {
 		q.Span, q.Bar = int32(chordAt(w.pass, e.Target)), int32(w.pass.BarAt(e.Target))
+		q.Until = w.pass.Chords[q.Span].End
 		return q, by != 0
 	}
 	q.Span, q.Bar, q.By = -1, int32(len(w.pass.Bars)), by&drums

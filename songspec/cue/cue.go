@@ -48,7 +48,8 @@ type Cue struct {
 	// is pushed, and the pass's Length where the chord is the next pass's first.
 	Target int64
 	// Until is where it ends: the chord, the stop, the fill, the held beat, the rit, the
-	// space. An accent ends where it begins.
+	// space. An accent ends where it begins, an opening and an ending with the pass, a
+	// final hit at the stop behind it.
 	Until int64
 	// Event is the index in the pass's Events, -1 for what the chart or the form asks
 	// for and for an accent that a neighbour writes.
@@ -75,16 +76,38 @@ func (c *Cue) Pushed() bool { return c.At < c.Target }
 // Reason is why an event, or some player's share of it, is not played.
 type Reason uint8
 
-// The reasons, in the order in which one would tell them.
+// The reasons, in the order in which one would tell them; the zero value is none.
 const (
-	InStop     Reason = iota // the band is silent there
-	NoChord                  // N.C. is there, or comes
-	Taken                    // another push has taken that chord already
-	SongEnds                 // there is no chord after the song's last
-	NextTacet                // those it names keep out of the next pass
-	HitsAlone                // the bar is for the written hits alone
-	NumReasons = iota
+	Unsaid    Reason = iota
+	InStop           // the band is silent there
+	NoChord          // N.C. is there, or comes
+	Taken            // another push has taken that chord already
+	SongEnds         // there is no chord after the song's last
+	NextTacet        // those it names keep out of the next pass
+	HitsAlone        // the bar is for the written hits alone
+	Tacet            // those it names keep out of the pass
+	NoDrummer        // a fill whose by leaves the drummer out, or who keeps out
+	NumReasons
 )
+
+// reasons are the words for each: short, as an outline has them, and after "Wherever it
+// is played, ".
+var reasons = [NumReasons][2]string{
+	InStop:    {"a stop", "it falls into a stop, and the stop wins"},
+	NoChord:   {"N.C.", "there is N.C. and no chord to play"},
+	Taken:     {"the chord is pushed already", "another push has that chord already: of several to one beat the first counts"},
+	SongEnds:  {"the song ends", "the song ends, and no chord follows"},
+	NextTacet: {"tacet in what follows", "those it names keep out of what follows"},
+	HitsAlone: {"the bar is for its hits", "the bar is for its written hits alone"},
+	Tacet:     {"tacet", "those it names are tacet"},
+	NoDrummer: {"no drummer", "the drums are tacet or left out of its by, and a fill is the drummer's"},
+}
+
+// String is the reason in a few words: "a stop".
+func (r Reason) String() string { return reasons[r][0] }
+
+// Clause is the reason as the end of a sentence that begins "Wherever it is played,".
+func (r Reason) Clause() string { return reasons[r][1] }
 
 // Dropped is an event that some or all of its players do not play.
 type Dropped struct {
@@ -114,21 +137,25 @@ type Cues struct {
 	List    []Cue     // by At, then Kind
 	Dropped []Dropped // by Event
 
-	// Stops are the stretches in which nothing sounds, Holds the held beats after their
-	// attack, in which nothing new is struck, Rits where the tempo moves. Each in order
-	// and apart from the next.
-	Stops, Holds, Rits Stretches
+	// Holds are the held beats after their attack, in which nothing new is struck, Rits
+	// where the tempo moves. Each in order.
+	Holds, Rits Stretches
 	// Alone says of each bar whether nothing but the written hits is played in it.
 	Alone []bool
 
 	// The form's own as indices in List, -1 where there is none.
 	Opening, Ending, FinalHit int32
 
-	changes [timeline.NumPlayers][]Change
-	pushes  [timeline.NumPlayers]Pushes
-	ends    [timeline.NumPlayers]int64
-	acts    []bool // by event: it has a cue
+	silences [timeline.NumPlayers]Stretches
+	changes  [timeline.NumPlayers][]Change
+	pushes   [timeline.NumPlayers]Pushes
+	ends     [timeline.NumPlayers]int64
+	acts     []bool // by event: it has a cue
 }
+
+// Silences are the stretches in which a player neither strikes nor sounds, in order and
+// apart from each other. The first may lie before 0, behind a push into the pass before.
+func (c *Cues) Silences(who timeline.Player) Stretches { return c.silences[who] }
 
 // Changes are the chords of the pass for one player, in order and without a gap: equal
 // neighbours stay apart where the song file writes them again. The first begins before
@@ -143,8 +170,8 @@ func (c *Cues) Pushes(who timeline.Player) Pushes { return c.pushes[who] }
 // that takes the next pass's chord early.
 func (c *Cues) End(who timeline.Player) int64 { return c.ends[who] }
 
-// Each finds a player's cues of a kind, in order, and calls yield with each and its
-// index in List.
+// Each finds the cues of a kind that a player strikes in this pass, in order, and calls
+// yield with each and its index in List.
 func (c *Cues) Each(kind Kind, who timeline.Player) func(yield func(int32, *Cue) bool) {
 	return func(yield func(int32, *Cue) bool) {
 		for i := range c.List {
@@ -153,6 +180,17 @@ func (c *Cues) Each(kind Kind, who timeline.Player) func(yield func(int32, *Cue)
 			}
 		}
 	}
+}
+
+// Struck reports whether a player has a cue of a kind that begins at a tick.
+func (c *Cues) Struck(kind Kind, who timeline.Player, tick int64) bool {
+	i := sort.Search(len(c.List), func(i int) bool { return c.List[i].At >= tick })
+	for ; i < len(c.List) && c.List[i].At == tick; i++ {
+		if q := &c.List[i]; q.Kind == kind && q.By.Has(who) {
+			return true
+		}
+	}
+	return false
 }
 
 // IndexAt is the index of the chord in force at a tick, -1 before the first.

@@ -8,7 +8,8 @@ type Played struct {
 	Acts       bool   // it does anything at all
 	Why        Reason // where it does not
 	By         timeline.Players
-	At, Target int64 // as in its cue
+	Moved      timeline.Players // those of them who play an accent with a push
+	At, Target int64            // as in its cue; of an accent that moves for some, where it moves to
 }
 
 // Events are the events of a pass as they are played, in the order of Pass.Events. It is
@@ -27,6 +28,9 @@ func Events(p *timeline.Pass) []Played {
 			e.At, e.Target = q.At, q.Target
 		}
 		e.Acts, e.By = true, e.By|q.By|q.Out
+		if q.Early {
+			e.Moved |= q.By | q.Out
+		}
 	}
 	for i := range w.out.List {
 		if q := &w.out.List[i]; q.Event >= 0 {

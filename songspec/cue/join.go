@@ -3,8 +3,8 @@ package cue
 import "plinth/songspec/timeline"
 
 // Join tells the passes of a song what joins each to its neighbours: who they are, the
-// push that takes a pass's first chord early, and the accents that a neighbour writes
-// on that push. It is called once all passes are in order, and again after a change.
+// push that takes a pass's first chord early, the accents that a neighbour writes on that
+// push, and the stops behind it. It is called once all passes are in order.
 func Join(passes []timeline.Pass) {
 	for i := range passes {
 		p := &passes[i]
@@ -64,10 +64,10 @@ func join(before, after *timeline.Pass) {
 			add(after, e, entry.Tick, 0, 0, e.By&entry.By&harmonics)
 		}
 	}
-	for _, s := range w.out.Stops {
-		if s.End > push {
-			after.Joint = append(after.Joint, timeline.Event{Kind: timeline.Stop,
-				Tick: s.Start - before.Length, End: s.End - before.Length, By: timeline.All})
+	for _, e := range before.Events {
+		if e.Kind == timeline.Stop && e.End > push {
+			e.Tick, e.End = e.Tick-before.Length, e.End-before.Length
+			after.Joint = append(after.Joint, e)
 		}
 	}
 	// A push that begins on the first beat has the accent there: something is struck.

@@ -60,20 +60,24 @@ func (w *work) plays() timeline.Players { return timeline.All &^ w.pass.Tacet }
 
 // stretches finds the stops, the held beats and the moving tempos.
 func (w *work) stretches() {
+	var stops Stretches
 	for i := range w.pass.Joint {
 		if e := &w.pass.Joint[i]; e.Kind == timeline.Stop {
-			w.out.Stops = w.out.Stops.with(e.Tick, e.End)
+			stops = stops.with(e.Tick, e.End)
 		}
 	}
 	for i := range w.pass.Events {
 		switch e := &w.pass.Events[i]; e.Kind {
 		case timeline.Stop:
-			w.out.Stops = w.out.Stops.with(e.Tick, e.End)
+			stops = stops.with(e.Tick, e.End)
 		case timeline.Hold:
 			w.out.Holds = append(w.out.Holds, Stretch{e.Tick + 1, e.End})
 		case timeline.Rit:
 			w.out.Rits = w.out.Rits.with(e.Tick, e.End)
 		}
+	}
+	for who := range w.out.silences {
+		w.out.silences[who] = stops
 	}
 }
 
@@ -121,11 +125,11 @@ func (w *work) others() {
 				w.drop(int32(i), e.By, HitsAlone)
 				continue
 			}
-			if w.out.Stops.Has(e.Tick) || e.Tick >= e.End {
+			if w.out.silences[timeline.Drums].Has(e.Tick) || e.Tick >= e.End {
 				w.drop(int32(i), e.By, InStop)
 				continue
 			}
-			q.Until = w.out.Stops.Next(e.Tick, e.End)
+			q.Until = w.out.silences[timeline.Drums].Next(e.Tick, e.End)
 		default:
 			continue
 		}

@@ -53,11 +53,16 @@ func chordAt(p *timeline.Pass, tick int64) int {
 // push adds the push of an event to the pushes of those who take part in it, and says
 // what of it is dropped.
 func (w *work) push(i int32, e *timeline.Event) {
-	if w.out.Stops.Has(e.Tick) {
-		w.drop(i, e.By, InStop)
+	by := e.By & w.plays()
+	for who := range w.out.silences {
+		if p := timeline.Only(timeline.Player(who)); by&p != 0 && w.out.silences[who].Has(e.Tick) {
+			w.drop(i, p, InStop)
+			by &^= p
+		}
+	}
+	if by == 0 {
 		return
 	}
-	by := e.By & w.plays()
 	if e.Target >= w.pass.Length {
 		after := w.pass.After
 		switch {

@@ -215,7 +215,7 @@ func onGrid(from int64, grid, starts []int64, names []string) ([]string, bool) {
 func describe(e *timeline.Event, played cue.Played, p *timeline.Pass, bar *timeline.Bar) string {
 	at := e.Kind.String() + " " + bar.Meter.CountAt(e.Tick-bar.Start)
 	if !played.Acts {
-		return at + ", not played: " + whyNot[played.Why]
+		return at + ", not played: " + played.Why.String()
 	}
 	m := p.Meter // the tempo's beats go on in an odd bar
 	switch e.Kind {
@@ -228,8 +228,12 @@ func describe(e *timeline.Event, played cue.Played, p *timeline.Pass, bar *timel
 			s += ", alone"
 		}
 		s += by(played.By)
-		if played.At != e.Tick {
-			s += ", with the push " + ahead(p, played.At)
+		if played.Moved != 0 {
+			s += ", "
+			if played.Moved != played.By {
+				s += playerList(played.Moved) + " "
+			}
+			s += "with the push " + ahead(p, played.At)
 		}
 		return s
 	case timeline.Push:
@@ -263,16 +267,6 @@ func ahead(p *timeline.Pass, tick int64) string {
 	}
 	b := &p.Bars[p.BarAt(tick)]
 	return "on " + b.Meter.CountAt(tick-b.Start)
-}
-
-// whyNot are the reasons why an event is not played.
-var whyNot = [cue.NumReasons]string{
-	cue.InStop:    "a stop",
-	cue.NoChord:   "N.C.",
-	cue.Taken:     "the chord is pushed already",
-	cue.SongEnds:  "the song ends",
-	cue.NextTacet: "tacet in what follows",
-	cue.HitsAlone: "the bar is for its hits",
 }
 
 // by names the players of an event, unless it is all of them.

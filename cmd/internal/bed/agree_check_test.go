@@ -12,7 +12,7 @@ var (
 	sectionLine = regexp.MustCompile(`^section "(\w+)"`)
 	likeLine    = regexp.MustCompile(`^  like = "(\w+)"`)
 	playLine    = regexp.MustCompile(`^  play "(\w+)"`)
-	eventLine   = regexp.MustCompile(`^  (accent|push|stop|fill|hold|rit|space) "([^"]*)" \{`)
+	eventLine   = regexp.MustCompile(`^  (` + strings.Join(timeline.EventNames[:], "|") + `) "([^"]*)" \{`)
 	byWord      = regexp.MustCompile(`by = \[([^]]*)\]`)
 )
 

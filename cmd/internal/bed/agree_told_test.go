@@ -121,6 +121,10 @@ func (a *agreement) words(pass, event int) []string {
 		if r.moved != 0 {
 			out = nil
 		}
+		moved := "" // who, where it is not all who play it
+		if r.moved != r.by {
+			moved = strings.Join(r.moved.Names(), ", ") + " "
+		}
 		for who := timeline.Player(0); who < timeline.NumPlayers; who++ {
 			if !r.moved.Has(who) {
 				continue
@@ -130,7 +134,7 @@ func (a *agreement) words(pass, event int) []string {
 				b := &p.Bars[p.BarAt(tick)]
 				push = "on " + b.Meter.CountAt(tick-b.Start)
 			}
-			out = append(out, at+by+", with the push "+push)
+			out = append(out, at+by+", "+moved+"with the push "+push)
 		}
 		return out
 	case timeline.Fill:
