@@ -173,7 +173,8 @@ func (c *comper) sound(s gestures) []score.Note {
 				lift(i, m.tick)
 			}
 		}
-		roll := m.part == 'r' && !c.afterStop(m.tick) && (k == 0 || c.us(m.tick)-c.us(s.strikes[k-1].tick) >= roomUS+1000*rollMS*int64(high-1+btoi(m.left)))
+		need := roomUS + 1000*rollMS*int64(high-1+btoi(m.left))
+		roll := m.part == 'r' && !c.afterStop(m.tick) && (k == 0 || c.us(m.tick)-c.us(s.strikes[k-1].tick) >= need)
 		group := groups.of(m, &c.changes[at], roll)
 		if m.left {
 			low, key := c.leftKeys(m, at)

@@ -59,3 +59,34 @@ section "b" {
 		}
 	}
 }
+
+// Where the tab is in triplets its off-beat and a song file's "&" are one place. What the
+// song asks of the bass there is not struck twice, nor lost beside the row's own note.
+func TestBassInSwungTriplets(t *testing.T) {
+	tl := songOf(t, `
+looseness = 0
+tempo = 130
+feel = "shuffle"
+energy = 5
+section "a" {
+  chords = "| C | (5/8) Am7 F#m7b5 | C | C |"
+  accent "1: 2&" {}
+}
+`)
+	perf := groove.Perform(tl, library.Builtin())
+	for _, f := range groove.Audit(tl, perf, library.Builtin()).Findings {
+		t.Errorf("bar %d, the %s: %s", f.Bar+1, f.Player, f.Text)
+	}
+	hit, other := 0, 0
+	for _, n := range perf.Parts[timeline.Bass] {
+		switch {
+		case n.Tick > 960+320 && n.Tick < 2*960-160:
+			hit = max(hit, int(n.Velocity))
+		case n.Tick < 4*960:
+			other = max(other, int(n.Velocity))
+		}
+	}
+	if hit <= other {
+		t.Errorf("the accent of the bass is %d, the others in its bar are up to %d", hit, other)
+	}
+}

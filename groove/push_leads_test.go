@@ -82,7 +82,8 @@ section "chorus" {
 		}
 	}
 	const kick = 36 % 12
-	if struck := nearBorder(t, song, timeline.Drums); !slices.Contains(struck[-480], kick) || slices.Contains(struck[0], kick) {
+	struck := nearBorder(t, song, timeline.Drums)
+	if !slices.Contains(struck[-480], kick) || slices.Contains(struck[0], kick) {
 		t.Errorf("drums: %v is struck near the border, want the kick on 4& and not on 1", struck)
 	}
 }

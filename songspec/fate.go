@@ -96,7 +96,8 @@ func (r *resolver) idle() {
 			default:
 				for _, place := range sortedKeys(f.spots) {
 					if spot := f.spots[place]; !spot.acts {
-						r.rep.warnf(e.rng, fmt.Sprintf("The %s at %s does nothing", e.kind, place), "Wherever it is played, %s.", spot.why.words())
+						what := fmt.Sprintf("The %s at %s does nothing", e.kind, place)
+						r.rep.warnf(e.rng, what, "Wherever it is played, %s.", spot.why.words())
 					}
 				}
 				if f.struck != "" {

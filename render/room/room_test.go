@@ -72,6 +72,23 @@ func means(tl *timeline.Timeline, perf *groove.Performance) *groove.Performance 
 	return perf
 }
 
+// A bar that is no whole number of sixteenths has one step more, and is measured like any
+// other.
+func TestShortBars(t *testing.T) {
+	for _, m := range []meter.Meter{{Num: 1, Den: 32}, {Num: 3, Den: 32}, {Num: 5, Den: 32}, {Num: 15, Den: 32}} {
+		length := m.BarTicks()
+		p := timeline.Pass{Section: "verse", EnergyFrom: 2, EnergyTo: 2, Meter: m, BPM: 60, Length: length, FirstBar: 1,
+			Bars: []timeline.Bar{{Length: length, Meter: m}}, Chords: []timeline.Span{{End: length}}}
+		tl := &timeline.Timeline{Passes: []timeline.Pass{p}, End: length, Tempos: []timeline.Tempo{{Micros: 1_000_000}}}
+		perf := &groove.Performance{}
+		perf.Parts[timeline.Bass] = []groove.Note{{Tick: length - 40, Length: 20, Key: 40, Velocity: 60}}
+		steps := Analyze(tl, means(tl, perf)).Song.Grid.Steps
+		if want := int(length+239) / 240; len(steps) != want {
+			t.Errorf("%v: %d steps, want %d", m, len(steps), want)
+		}
+	}
+}
+
 func TestAnalyzeSmall(t *testing.T) {
 	r := Analyze(small(t))
 	if len(r.Windows) != 1 || r.Windows[0].From.String() != "bar 1 count 4" || r.Windows[0].Beats != 4000 || r.Windows[0].Micros != 4_000_000 {

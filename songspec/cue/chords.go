@@ -43,7 +43,8 @@ func (w *work) chords() {
 
 // chord adds the cue of a chord that some players begin.
 func (w *work) chord(c *Change, by timeline.Players) {
-	q := Cue{Kind: Chord, At: c.Start, Target: c.Nominal, Until: c.End, Event: -1, Span: c.span, Bar: int32(w.pass.BarAt(c.Nominal))}
+	q := Cue{Kind: Chord, At: c.Start, Target: c.Nominal, Until: c.End, Event: -1, Span: c.span,
+		Bar: int32(w.pass.BarAt(c.Nominal))}
 	if !c.Chord.None {
 		q.By = by & w.plays()
 	}
@@ -94,7 +95,7 @@ func (w *work) pushed(event int32) (Cue, bool) {
 	}
 	q.Span, q.Bar, q.By = -1, int32(len(w.pass.Bars)), by&drums
 	if a := w.pass.After; a != nil {
-		q.Out = by & harmonics &^ a.Tacet
+		q.Out = by & pitched &^ a.Tacet
 	}
 	return q, by != 0
 }

@@ -28,15 +28,7 @@ const (
 	Opening              // a pass begins that comes in as strong as what was before it, or stronger
 	Ending               // the song comes to rest: one last stroke that rings
 	FinalHit             // the song stops dead after a last hit
-	numKinds
 )
-
-// kindNames are the kinds in words, indexed by Kind.
-var kindNames = [numKinds]string{
-	"chord", "accent", "stop", "fill", "hold", "rit", "space", "opening", "ending", "final hit",
-}
-
-func (k Kind) String() string { return kindNames[k] }
 
 // Cue is one thing that the song asks of the band. Ticks are relative to the pass.
 type Cue struct {
@@ -93,9 +85,10 @@ const (
 // reasons are the words for each: short, as an outline has them, and after "Wherever it
 // is played, ".
 var reasons = [NumReasons][2]string{
-	InStop:    {"a stop", "it falls into a stop, and the stop wins"},
-	NoChord:   {"N.C.", "there is N.C. and no chord to play"},
-	Taken:     {"the chord is pushed already", "another push has that chord already: of several to one beat the first counts"},
+	InStop:  {"a stop", "it falls into a stop, and the stop wins"},
+	NoChord: {"N.C.", "there is N.C. and no chord to play"},
+	Taken: {"the chord is pushed already",
+		"another push has that chord already: of several to one beat the first counts"},
 	SongEnds:  {"the song ends", "the song ends, and no chord follows"},
 	NextTacet: {"tacet in what follows", "those it names keep out of what follows"},
 	HitsAlone: {"the bar is for its hits", "the bar is for its written hits alone"},

@@ -61,7 +61,7 @@ func join(before, after *timeline.Pass) {
 	}
 	for _, e := range before.Events {
 		if e.Kind == timeline.Accent && e.Tick >= push {
-			add(after, e, entry.Tick, 0, 0, e.By&entry.By&harmonics)
+			add(after, e, entry.Tick, 0, 0, e.By&entry.By&pitched)
 		}
 	}
 	for _, e := range before.Events {

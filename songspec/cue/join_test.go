@@ -39,8 +39,10 @@ func TestAccentOnThePushOverTheBorder(t *testing.T) {
 		{"nobody does both", 2 * bar, drums, piano, 0, 0},
 	} {
 		t.Run(row.name, func(t *testing.T) {
-			accent := timeline.Event{Kind: timeline.Accent, Tick: row.at, End: row.at, Bar: 1, By: row.accent, Weight: 3, Alone: true}
-			passes := []timeline.Pass{passOf(2, timeline.Event{Kind: timeline.Push, Bar: 1, Tick: push, Target: 2 * bar, By: row.push}), passOf(2)}
+			accent := timeline.Event{Kind: timeline.Accent, Tick: row.at, End: row.at, Bar: 1, By: row.accent, Weight: 3,
+				Alone: true}
+			out := timeline.Event{Kind: timeline.Push, Bar: 1, Tick: push, Target: 2 * bar, By: row.push}
+			passes := []timeline.Pass{passOf(2, out), passOf(2)}
 			if row.at < 2*bar {
 				passes[0].Events = append(passes[0].Events, accent)
 			} else {
@@ -48,14 +50,14 @@ func TestAccentOnThePushOverTheBorder(t *testing.T) {
 				passes[1].Events = append(passes[1].Events, accent)
 			}
 			Join(passes)
-			var got, out [2]timeline.Players
+			var got, others [2]timeline.Players
 			for i := range passes {
 				for _, q := range Of(&passes[i]).List {
 					if q.Kind != Accent || q.At != [2]int64{push, -eighth}[i] {
 						continue
 					}
 					got[i] |= q.By
-					out[i] |= q.Out
+					others[i] |= q.Out
 					if q.Weight != 3 || q.Target != [2]int64{2 * bar, 0}[i] {
 						t.Errorf("pass %d: %+v", i, q)
 					}
@@ -64,8 +66,8 @@ func TestAccentOnThePushOverTheBorder(t *testing.T) {
 			if got != [2]timeline.Players{row.first, row.next} {
 				t.Errorf("struck by %v and %v, want %v and %v", got[0].Names(), got[1].Names(), row.first.Names(), row.next.Names())
 			}
-			if row.at < 2*bar && out[0] != row.next || row.at == 2*bar && out[1] != row.first {
-				t.Errorf("struck in the neighbour by %v and %v", out[0].Names(), out[1].Names())
+			if row.at < 2*bar && others[0] != row.next || row.at == 2*bar && others[1] != row.first {
+				t.Errorf("struck in the neighbour by %v and %v", others[0].Names(), others[1].Names())
 			}
 		})
 	}

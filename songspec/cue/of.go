@@ -14,10 +14,10 @@ type work struct {
 	leads int32 // the event that pushes the next pass's first chord into this one; -1: none
 }
 
-// The players of whom the cues speak: the drummer strikes no chords.
+// The drummer strikes no chords, the pitched players do.
 const (
-	drums     = timeline.Players(1 << timeline.Drums)
-	harmonics = timeline.All &^ drums
+	drums   = timeline.Players(1 << timeline.Drums)
+	pitched = timeline.All &^ drums
 )
 
 // begin finds what all cues of a pass depend on: where it is silent, and who pushes.
