@@ -26,10 +26,15 @@ func playedSong(t testing.TB, src string) string {
 	return playedText(tl, library.Builtin(), groove.Perform(tl, library.Builtin()))
 }
 
-// checkPlayed holds a text against its golden, or writes it.
+// checkPlayed holds what is played, as text, against its golden.
 func checkPlayed(t *testing.T, name, got string) {
 	t.Helper()
-	path := filepath.Join(playedDir, name+".txt")
+	checkGolden(t, filepath.Join(playedDir, name+".txt"), got)
+}
+
+// checkGolden holds a text against its golden, or writes it.
+func checkGolden(t *testing.T, path, got string) {
+	t.Helper()
 	if *update {
 		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
 			t.Fatal(err)

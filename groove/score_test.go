@@ -2,7 +2,6 @@ package groove_test
 
 import (
 	"math/rand"
-	"os"
 	"path/filepath"
 	"reflect"
 	"strings"
@@ -164,18 +163,5 @@ func TestScoreAsText(t *testing.T) {
 		}
 		b.WriteString("\n")
 	}
-	path := filepath.Join("testdata", "score.txt")
-	if *update {
-		if err := os.WriteFile(path, []byte(b.String()), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if b.String() != string(want) {
-		t.Errorf("%s: the score says something else (go test ./groove -update rewrites it):\n%s", path,
-			firstDifference(string(want), b.String()))
-	}
+	checkGolden(t, filepath.Join("testdata", "score.txt"), b.String())
 }
