@@ -110,7 +110,7 @@ func (pa *passAudit) tops(f *Figures, notes []Note) {
 		}
 		if before > 0 && !changes[i].Same {
 			f.Changes++
-			if absInt(top-before) <= 2 {
+			if abs(top-before) <= 2 {
 				f.TopStill++
 			}
 		}

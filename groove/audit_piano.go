@@ -5,6 +5,7 @@ import (
 	"sort"
 	"strconv"
 
+	"plinth/groove/voicing"
 	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
 )
@@ -29,7 +30,6 @@ type Finding struct {
 const (
 	pianoLowest  = 21  // A0, the instrument's range in the orchestration handbooks
 	pianoHighest = 108 // C8
-	handFingers  = 5
 	// chordUS is the time within which attacks are one chord, rolled or struck, and
 	// within which one chord may still sound under the next: ours.
 	chordUS = 90_000
@@ -154,41 +154,13 @@ func (a *pianoAudit) chords(notes []Note) []pianoChord {
 // hands checks what sounds at every attack.
 func (a *pianoAudit) hands(chords []pianoChord) {
 	for _, c := range chords {
-		if !playable(c.keys, a.span) {
+		if !voicing.Playable(c.keys, a.span) {
 			a.found(c.tick, "span", "no two hands of %d semitones and five fingers hold %s", a.span, keyList(c.keys))
 		}
-		if low, high, ok := firstMuddy(c.keys); ok {
+		if low, high, ok := voicing.FirstMuddy(c.keys); ok {
 			a.found(c.tick, "low", "%s under %s is unclear so low", keyName(low), keyName(high))
 		}
 	}
-}
-
-// playable reports whether ascending keys split into two hands.
-func playable(keys []int, span int) bool {
-	n := len(keys)
-	for k := 0; k <= n; k++ {
-		if k > handFingers || n-k > handFingers {
-			continue
-		}
-		left := k == 0 || keys[k-1]-keys[0] <= span
-		right := k == n || keys[n-1]-keys[k] <= span
-		if left && right {
-			return true
-		}
-	}
-	return false
-}
-
-// firstMuddy returns two of ascending keys under the low interval limit.
-func firstMuddy(keys []int) (low, high int, ok bool) {
-	for i, low := range keys {
-		for _, high := range keys[i+1:] {
-			if muddy(low, high) {
-				return low, high, true
-			}
-		}
-	}
-	return 0, 0, false
 }
 
 func keyList(keys []int) string {
@@ -240,7 +212,7 @@ func (a *pianoAudit) octaves(notes, bass []Note) {
 			continue
 		}
 		from, to, moved := a.bassMove(bass, changes[i].Start)
-		if before > 0 && !changes[i].Same && moved && before%12 == from%12 && top%12 == to%12 && sameWay(top-before, sign(to-from)) {
+		if before > 0 && !changes[i].Same && moved && before%12 == from%12 && top%12 == to%12 && voicing.SameWay(top-before, sign(to-from)) {
 			a.found(changes[i].Start, ruleOctaves, "the top voice goes in octaves with the bass, %s to %s", keyName(before), keyName(top))
 		}
 		before = top

@@ -1,6 +1,9 @@
 package groove
 
-import "plinth/groove/score"
+import (
+	"plinth/groove/score"
+	"plinth/groove/voicing"
+)
 
 // bench is what lies ready while passes are played one after another: room for
 // what a pass is made of on the way, and the voicings worked out so far, which the
@@ -19,13 +22,13 @@ type bench struct {
 	comp    []score.Note
 	drifts  []drift
 	knots   []int16 // of the band's drift
-	voicer  *voicer
+	voicer  *voicing.Voicer
 }
 
 // voices is the voicer. One that has seen more chords than songs have begins anew.
-func (b *bench) voices() *voicer {
-	if b.voicer == nil || len(b.voicer.sets) > maxSets {
-		b.voicer = newVoicer()
+func (b *bench) voices() *voicing.Voicer {
+	if b.voicer == nil || b.voicer.Full() {
+		b.voicer = voicing.NewVoicer()
 	}
 	return b.voicer
 }

@@ -4,6 +4,7 @@ import (
 	"sort"
 
 	"plinth/groove/score"
+	"plinth/groove/voicing"
 	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
 )
@@ -41,7 +42,7 @@ func (p *plan) listen() *listener {
 // rubs reports whether a comp note stands a semitone, or that and octaves (a
 // minor ninth), from a sung one.
 func rubs(comp, sung int) bool {
-	d := absInt(comp - sung)
+	d := abs(comp - sung)
 	return d%12 == 1
 }
 
@@ -88,14 +89,14 @@ func (l *listener) at(tick int64) (timeline.SungNote, bool) {
 // chord down and away from under the voice, which is heard more.
 func doubling(tune timeline.SungNote, top int, beat int64) int32 {
 	if tune.Length >= beat && int(tune.Key)-top >= 12 {
-		return costDoubleHeld
+		return voicing.CostDoubleHeld
 	}
-	return costDoubleTune
+	return voicing.CostDoubleTune
 }
 
 // cost is what each voicing costs under the tune at the chord's attack: the top
 // voice doubling it, any voice in unison with it, any rub with a held note.
-func (l *listener) cost(ch *cue.Change, set *candidateSet) []int32 {
+func (l *listener) cost(ch *cue.Change, set *voicing.Set) []int32 {
 	if !l.heard {
 		return nil
 	}
@@ -105,20 +106,20 @@ func (l *listener) cost(ch *cue.Change, set *candidateSet) []int32 {
 		return nil
 	}
 	beat := l.p.pass.Bars[l.p.barAt(ch.Nominal)].Meter.TempoTicks()
-	out := make([]int32, len(set.list))
-	for i := range set.list {
-		v := &set.list[i].voicing
-		if sounds && v.top()%12 == int(tune.Key)%12 {
-			out[i] += doubling(tune, v.top(), beat)
+	out := make([]int32, len(set.List))
+	for i := range set.List {
+		v := &set.List[i].Voicing
+		if sounds && v.Top()%12 == int(tune.Key)%12 {
+			out[i] += doubling(tune, v.Top(), beat)
 		}
-		for k := int8(0); k < v.n; k++ {
-			key := int(v.notes[k])
+		for k := int8(0); k < v.N; k++ {
+			key := int(v.Notes[k])
 			if sounds && key == int(tune.Key) {
-				out[i] += costUnison
+				out[i] += voicing.CostUnison
 			}
 			for _, s := range held {
 				if rubs(key, int(s.Key)) {
-					out[i] += costRub
+					out[i] += voicing.CostRub
 				}
 			}
 		}

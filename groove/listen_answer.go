@@ -74,7 +74,7 @@ func (l *listener) answer(c *comper, strikes []mark) []mark {
 				out = append(out, m)
 			}
 		}
-		top := byte(c.voicings[c.changeAt(start)].n)
+		top := byte(c.voicings[c.changeAt(start)].N)
 		figure := [3]byte{max(1, top-1), top, max(1, top-1)}
 		if top >= 3 && c.p.chance("comp answer").at(int64(bar)).below(2) == 0 {
 			figure = [3]byte{top - 2, top - 1, top}
@@ -121,7 +121,7 @@ func (l *listener) clearFor(c *comper, bar int, start, end int64) bool {
 		return false
 	}
 	i := c.changeAt(start)
-	if i < 0 || i != c.changeAt(end-1) || c.voicings[i].n < 2 {
+	if i < 0 || i != c.changeAt(end-1) || c.voicings[i].N < 2 {
 		return false
 	}
 	if ch := &c.changes[i]; ch.Pushed() && start <= ch.Nominal || start == ch.Start {

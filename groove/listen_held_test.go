@@ -25,10 +25,10 @@ func TestCompStaysUpUnderAHeldHighNote(t *testing.T) {
 		vs := chordsOf(planOf(sing(pass, line...), compFeel("c===============")))
 		for i, tune := range []int{75, 73} {
 			before, v := vs[1+i], vs[2+i]
-			if row.stays && before.top()-v.top() > 2 {
+			if row.stays && before.Top()-v.Top() > 2 {
 				t.Errorf("%s: the comp sinks from %s to %s", row.name, names(before), names(v))
 			}
-			if !row.stays && v.top()%12 == tune%12 {
+			if !row.stays && v.Top()%12 == tune%12 {
 				t.Errorf("%s: the top voice of %s goes with the tune", row.name, names(v))
 			}
 		}

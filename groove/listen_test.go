@@ -109,7 +109,7 @@ func checkRubs(t *testing.T, p *timeline.Pass, notes []score.Note) {
 			if s.Length < quarter || n.At >= s.Tick+s.Length || n.End() <= s.Tick {
 				continue
 			}
-			switch d := absInt(int(s.Key) - int(n.Key)); d {
+			switch d := abs(int(s.Key) - int(n.Key)); d {
 			case 1, 13, 25, 37:
 				t.Errorf("%s at %d rubs against %s sung from %d", keyName(int(n.Key)), n.At, keyName(int(s.Key)), s.Tick)
 			}
@@ -163,7 +163,7 @@ func TestTopVoiceKeepsOffTheTune(t *testing.T) {
 			p := planOf(pass, compFeel("c==============="))
 			for i, v := range chordsOf(p) {
 				all++
-				if v.top()%12 == int(line[i][2])%12 {
+				if v.Top()%12 == int(line[i][2])%12 {
 					doubled++
 				}
 			}

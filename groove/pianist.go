@@ -5,6 +5,7 @@ import (
 
 	"plinth/groove/feel"
 	"plinth/groove/score"
+	"plinth/groove/voicing"
 	"plinth/songspec/cue"
 	"plinth/songspec/guide"
 	"plinth/songspec/timeline"
@@ -24,9 +25,9 @@ const (
 type comper struct {
 	p        *plan
 	changes  []cue.Change
-	voicings []voicing // one for each change; n is 0 where nothing is held
-	left     []int     // the left hand's note for each change; nil where a bassist plays
-	span     int       // semitones a hand reaches
+	voicings []voicing.Voicing // one for each change; n is 0 where nothing is held
+	left     []int             // the left hand's note for each change; nil where a bassist plays
+	span     int               // semitones a hand reaches
 	silences cue.Stretches
 	alone    []bool
 	clock    clock
@@ -46,7 +47,7 @@ func (p *plan) pianoOver(bass []score.Note) []score.Note {
 	}
 	c.end = min(c.changes[len(c.changes)-1].End, p.pass.Length)
 	ear := p.listen()
-	c.left, c.span = p.leftLine(c.changes, ear), p.room(p.level(0), p.energy(0)).span
+	c.left, c.span = p.leftLine(c.changes, ear), p.room(p.level(0), p.energy(0)).Span
 	if c.left != nil {
 		bass = leftBass(c.changes, c.left)
 	}
@@ -73,47 +74,47 @@ func ceiling(setup timeline.PianoSetup, pass *timeline.Pass) int {
 
 // room is where the voicings of a bar at that energy lie. The register rises
 // with the energy.
-func (p *plan) room(lv *feel.Level, energy int) compRoom {
-	w := compRoom{high: ceiling(p.song.Piano, p.pass), span: p.song.Piano.Span, centre: lv.Centre}
-	w.low = min(compFloor, w.high-12)
-	if w.span == 0 {
-		w.span = defaultSpan
+func (p *plan) room(lv *feel.Level, energy int) voicing.Room {
+	w := voicing.Room{High: ceiling(p.song.Piano, p.pass), Span: p.song.Piano.Span, Centre: lv.Centre}
+	w.Low = min(compFloor, w.High-12)
+	if w.Span == 0 {
+		w.Span = defaultSpan
 	}
-	if w.centre == 0 {
-		w.centre = centres.at(energy)
+	if w.Centre == 0 {
+		w.Centre = centres.at(energy)
 	}
-	w.centre = min(w.centre, w.high-6)
+	w.Centre = min(w.Centre, w.High-6)
 	return w
 }
 
 // voices is how many voices a level asks for.
 func voices(lv *feel.Level, energy int) int {
 	if lv.Voices > 0 {
-		return min(lv.Voices, maxVoices)
+		return min(lv.Voices, voicing.MaxVoices)
 	}
 	return compVoices.at(energy)
 }
 
 // leadInto is how the bass goes into the chord that begins at a tick.
-func leadInto(bass []score.Note, tick int64) bassLead {
+func leadInto(bass []score.Note, tick int64) voicing.Lead {
 	i := sort.Search(len(bass), func(i int) bool { return bass[i].At >= tick })
 	if i == 0 || i == len(bass) {
-		return bassLead{}
+		return voicing.Lead{}
 	}
 	a, b := int(bass[i-1].Key), int(bass[i].Key)
-	return bassLead{from: int8(a%12 + 1), to: int8(b%12 + 1), way: int8(sign(b - a))}
+	return voicing.Lead{From: int8(a%12 + 1), To: int8(b%12 + 1), Way: int8(sign(b - a))}
 }
 
 // voicings chooses the voicings of the whole pass at once, over the left hand's notes
 // where the pianist has the bass: left is nil where a bassist does.
-func (p *plan) voicings(changes []cue.Change, ear *listener, bass []score.Note, left []int) []voicing {
+func (p *plan) voicings(changes []cue.Change, ear *listener, bass []score.Note, left []int) []voicing.Voicing {
 	vc := p.bench.voices()
-	var start *candidateSet
+	var start *voicing.Set
 	if b := p.pass.Before; b != nil {
 		lv, energy := p.level(0), p.energy(0)
-		start = vc.set(b.Chord, voices(lv, energy), 0, p.room(lv, energy))
+		start = vc.Set(b.Chord, voices(lv, energy), 0, p.room(lv, energy))
 	}
-	steps := make([]voiceStep, len(changes))
+	steps := make([]voicing.Step, len(changes))
 	for i := range changes {
 		ch := &changes[i]
 		bar := p.barAt(ch.Nominal)
@@ -121,19 +122,19 @@ func (p *plan) voicings(changes []cue.Change, ear *listener, bass []score.Note, 
 		avoid := ear.avoid(ch)
 		w := p.room(lv, energy)
 		if left != nil {
-			w.left = left[i]
+			w.Left = left[i]
 		}
-		set := vc.set(ch.Chord, voices(lv, energy), avoid, w)
-		steps[i] = voiceStep{set: set, same: ch.Same, lead: leadInto(bass, ch.Start)}
+		set := vc.Set(ch.Chord, voices(lv, energy), avoid, w)
+		steps[i] = voicing.Step{Set: set, Same: ch.Same, Lead: leadInto(bass, ch.Start)}
 		if set != nil {
-			steps[i].extra = ear.cost(ch, set)
+			steps[i].Extra = ear.cost(ch, set)
 		}
 	}
-	picked := vc.path(start, steps)
-	out := make([]voicing, len(changes))
+	picked := vc.Path(start, steps)
+	out := make([]voicing.Voicing, len(changes))
 	for i := range steps {
-		if steps[i].set != nil {
-			out[i] = steps[i].set.list[picked[i]].voicing
+		if steps[i].Set != nil {
+			out[i] = steps[i].Set.List[picked[i]].Voicing
 		}
 	}
 	return out

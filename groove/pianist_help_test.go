@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"plinth/groove/feel"
+	"plinth/groove/voicing"
 	"plinth/songspec/harmony"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
@@ -83,14 +84,14 @@ func planOf(pass *timeline.Pass, f *feel.Feel) *plan {
 }
 
 // chordsOf voices a pass and returns the voicing of every chord.
-func chordsOf(p *plan) []voicing {
+func chordsOf(p *plan) []voicing.Voicing {
 	return p.voicings(p.cues.Changes(timeline.Piano), p.listen(), nil, p.leftLine(p.cues.Changes(timeline.Piano), p.listen()))
 }
 
 // names writes a voicing as note names with octaves, for messages.
-func names(v voicing) string {
+func names(v voicing.Voicing) string {
 	var out []string
-	for _, k := range v.notes[:v.n] {
+	for _, k := range v.Notes[:v.N] {
 		out = append(out, keyName(int(k)))
 	}
 	return strings.Join(out, " ")

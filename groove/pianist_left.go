@@ -2,6 +2,7 @@ package groove
 
 import (
 	"plinth/groove/score"
+	"plinth/groove/voicing"
 	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
 )
@@ -40,15 +41,15 @@ func (p *plan) leftLine(changes []cue.Change, ear *listener) []int {
 		bar := p.barAt(ch.Nominal)
 		lv, energy := p.level(bar), p.energy(bar)
 		w, avoid, most := p.room(lv, energy), ear.avoid(ch), int8(0)
-		var sets []*candidateSet
+		var sets []*voicing.Set
 		for key := leftLowest; key <= leftHighest; key++ {
 			if key%12 != ch.Chord.Bass.PC() {
 				continue
 			}
-			w.left = key
-			set := vc.set(ch.Chord, voices(lv, energy), avoid, w)
+			w.Left = key
+			set := vc.Set(ch.Chord, voices(lv, energy), avoid, w)
 			if set != nil {
-				most = max(most, set.list[0].n)
+				most = max(most, set.List[0].N)
 			}
 			sets = append(sets, set)
 			states[i] = append(states[i], state{key: key})
@@ -58,9 +59,9 @@ func (p *plan) leftLine(changes []cue.Change, ear *listener) []int {
 			st.cost = registerCost * (max(0, st.key-leftHigh) + max(0, leftLow-st.key))
 			switch set := sets[k]; {
 			case set == nil:
-				st.cost += costVoiceLess * maxVoices
+				st.cost += voicing.CostVoiceLess * voicing.MaxVoices
 			default:
-				st.cost += int(set.list[0].cost) + costVoiceLess*int(most-set.list[0].n)
+				st.cost += int(set.List[0].Cost) + voicing.CostVoiceLess*int(most-set.List[0].N)
 			}
 			if before < 0 {
 				st.cost += homeCost * abs(st.key-leftHome)
@@ -122,7 +123,7 @@ func (c *comper) leftKeys(m *mark, i int) (low, key int) {
 	}
 	v := &c.voicings[i]
 	bar := c.p.barAt(max(m.tick, c.changes[i].Nominal))
-	if k := key - 12; leftOctaves.at(c.p.energy(bar)) && k >= leftLowest && c.span >= 12 && v.n < maxVoices && clearOver(k, v) {
+	if k := key - 12; leftOctaves.at(c.p.energy(bar)) && k >= leftLowest && c.span >= 12 && v.N < voicing.MaxVoices && voicing.ClearOver(k, v) {
 		return k, key
 	}
 	return 0, key
@@ -139,15 +140,15 @@ func (c *comper) leftFifth(i int) int {
 	}
 	v := &c.voicings[i]
 	next := i + 1
-	for next < len(c.changes) && c.voicings[next].n == 0 {
+	for next < len(c.changes) && c.voicings[next].N == 0 {
 		next++
 	}
-	if next < len(c.changes) && v.top()%12 == pc && c.voicings[next].top()%12 == c.left[next]%12 {
+	if next < len(c.changes) && v.Top()%12 == pc && c.voicings[next].Top()%12 == c.left[next]%12 {
 		return 0
 	}
 	best, least := 0, 0
 	for _, key := range [2]int{c.left[i] + 7, c.left[i] - 5} {
-		if key < leftLowest || key > leftHighest || !clearOver(key, v) {
+		if key < leftLowest || key > leftHighest || !voicing.ClearOver(key, v) {
 			continue
 		}
 		cost := motionCost*abs(key-c.left[i]) + registerCost*(max(0, key-leftHigh)+max(0, leftLow-key))
@@ -159,15 +160,4 @@ func (c *comper) leftFifth(i int) int {
 		}
 	}
 	return best
-}
-
-// clearOver reports whether a voicing lies over a note of the left hand and clear of
-// it.
-func clearOver(key int, v *voicing) bool {
-	for _, k := range v.notes[:v.n] {
-		if int(k) <= key || muddy(key, int(k)) {
-			return false
-		}
-	}
-	return true
 }

@@ -127,7 +127,7 @@ func TestLeftHandLine(t *testing.T) {
 		for energy := 1; energy <= 5; energy++ {
 			keys := line(chart, energy)
 			for i := 1; i < len(keys); i++ {
-				if absInt(keys[i]-keys[i-1]) > 2 {
+				if abs(keys[i]-keys[i-1]) > 2 {
 					t.Errorf("%s at %d leaps: %v", chart, energy, keys)
 				}
 			}

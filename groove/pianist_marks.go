@@ -141,7 +141,7 @@ func (c *comper) may(tick int64) bool {
 		return false
 	}
 	i := c.changeAt(tick)
-	if i < 0 || c.voicings[i].n == 0 {
+	if i < 0 || c.voicings[i].N == 0 {
 		return false
 	}
 	ch := &c.changes[i]
@@ -154,7 +154,7 @@ func (c *comper) chordStrikes(tab []mark) []mark {
 	var out []mark
 	for i := range c.changes {
 		ch := &c.changes[i]
-		if c.voicings[i].n == 0 || !c.fresh(i) || ch.Start >= c.end || c.silences.Has(ch.Start) {
+		if c.voicings[i].N == 0 || !c.fresh(i) || ch.Start >= c.end || c.silences.Has(ch.Start) {
 			continue
 		}
 		bar := c.p.barAt(ch.Nominal)
@@ -191,7 +191,7 @@ func (c *comper) accentStrikes() []mark {
 	var out []mark
 	for k, q := range c.p.cues.Each(cue.Accent, timeline.Piano) {
 		i := c.changeAt(q.At)
-		if i < 0 || c.voicings[i].n == 0 || q.At >= c.end {
+		if i < 0 || c.voicings[i].N == 0 || q.At >= c.end {
 			continue
 		}
 		bar := int(q.Bar)
@@ -223,7 +223,7 @@ func (c *comper) accentStrikes() []mark {
 func (c *comper) cuts() []int64 {
 	var out []int64
 	for i := range c.changes {
-		if c.voicings[i].n == 0 || c.fresh(i) {
+		if c.voicings[i].N == 0 || c.fresh(i) {
 			out = append(out, c.changes[i].Start)
 		}
 	}

@@ -1,6 +1,9 @@
 package groove
 
-import "plinth/groove/score"
+import (
+	"plinth/groove/score"
+	"plinth/groove/voicing"
+)
 
 // rollMS is the time between two notes of a rolled chord, in milliseconds. The
 // top note is on the beat, the others come before it; where the strike before is
@@ -67,7 +70,7 @@ func (c *comper) complete(strikes []mark) {
 		if end < len(c.changes) {
 			until = c.changes[end].Start
 		}
-		n := int(c.voicings[i].n)
+		n := int(c.voicings[i].N)
 		for at < len(strikes) && strikes[at].tick < c.changes[i].Start {
 			at++
 		}
@@ -124,8 +127,8 @@ type heldNote struct {
 // begins anew.
 func (c *comper) sound(s gestures) []score.Note {
 	out := c.p.bench.comp[:0]
-	var held [maxVoices + 2]heldNote // the voicing's, then the left hand's two
-	right := held[:maxVoices]
+	var held [voicing.MaxVoices + 2]heldNote // the voicing's, then the left hand's two
+	right := held[:voicing.MaxVoices]
 	lift := func(i int, at int64) {
 		h := &held[i]
 		if !h.down {
@@ -167,8 +170,8 @@ func (c *comper) sound(s gestures) []score.Note {
 		upTo(m.tick)
 		at := c.changeAt(m.tick)
 		v := &c.voicings[at]
-		low, high := m.voices(int(v.n))
-		if high-low == int(v.n) {
+		low, high := m.voices(int(v.N))
+		if high-low == int(v.N) {
 			for i := range right {
 				lift(i, m.tick)
 			}
@@ -179,7 +182,7 @@ func (c *comper) sound(s gestures) []score.Note {
 		if m.left {
 			low, key := c.leftKeys(m, at)
 			for i, k := range [2]int{key, low} {
-				lift(maxVoices+i, m.tick)
+				lift(voicing.MaxVoices+i, m.tick)
 				if k == 0 {
 					continue
 				}
@@ -187,12 +190,12 @@ func (c *comper) sound(s gestures) []score.Note {
 				if roll {
 					n.Roll, n.Art = int16(-rollMS*high), n.Art|score.Rolled
 				}
-				held[maxVoices+i] = heldNote{Note: n, down: true, ring: m.ring, least: m.least, stop: m.stop}
+				held[voicing.MaxVoices+i] = heldNote{Note: n, down: true, ring: m.ring, least: m.least, stop: m.stop}
 			}
 		}
 		for i := low; i < high; i++ {
 			lift(i, m.tick)
-			n := m.note(v.notes[i], score.Right, group)
+			n := m.note(v.Notes[i], score.Right, group)
 			if roll {
 				n.Roll, n.Art = int16(-rollMS*(high-1-i)), n.Art|score.Rolled
 			}

@@ -1,5 +1,7 @@
 package groove
 
+import "plinth/groove/voicing"
+
 // mergeMarks puts the strikes in order and makes one of those on one tick: an accent
 // before all, and a change of chord is struck the way the tab strikes there.
 func mergeMarks(in []mark) []mark {
@@ -63,8 +65,8 @@ func (c *comper) close(a, b *mark) bool {
 	if b.tick-a.tick > quarter {
 		return false
 	}
-	low, high := a.voices(maxVoices)
-	from, to := b.voices(maxVoices)
+	low, high := a.voices(voicing.MaxVoices)
+	from, to := b.voices(voicing.MaxVoices)
 	least := int64(againUS)
 	if a.forced || b.forced {
 		least = roomUS

@@ -8,6 +8,7 @@ import (
 
 	"plinth/groove/feel"
 	"plinth/groove/score"
+	"plinth/groove/voicing"
 	"plinth/songspec/timeline"
 )
 
@@ -324,10 +325,10 @@ func checkNotes(t *testing.T, what string, p *plan, notes []score.Note) {
 	}
 	for _, at := range struck(notes) {
 		keys := soundingAt(notes, at)
-		if !playable(keys, p.song.Piano.Span) {
+		if !voicing.Playable(keys, p.song.Piano.Span) {
 			t.Errorf("%s: two hands do not hold %s", what, keyList(keys))
 		}
-		if a, b, bad := firstMuddy(keys); bad {
+		if a, b, bad := voicing.FirstMuddy(keys); bad {
 			t.Errorf("%s: %s under %s", what, keyName(a), keyName(b))
 		}
 	}

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"plinth/groove/library"
+	"plinth/groove/voicing"
 	"plinth/songspec/guide"
 	"plinth/songspec/harmony"
 	"plinth/songspec/meter"
@@ -129,7 +130,7 @@ func (s *popSong) midiNotes(t testing.TB, dir, file string) []timeline.SungNote 
 // humanVoicing is what the human pianist holds over the bass in the first two
 // beats of a chord: the notes from C3 up without the lowest, at most maxVoices from
 // above, as pop909_voicing_stats.json counts them.
-func humanVoicing(notes []timeline.SungNote, start, end int64) voicing {
+func humanVoicing(notes []timeline.SungNote, start, end int64) voicing.Voicing {
 	const early = quarter / 16
 	end = min(end, start+2*quarter)
 	i := sort.Search(len(notes), func(i int) bool { return notes[i].Tick >= start-early })
@@ -145,7 +146,7 @@ func humanVoicing(notes []timeline.SungNote, start, end int64) voicing {
 			keys = append(keys, k)
 		}
 	}
-	v, _ := voiced(keys[max(0, len(keys)-maxVoices):])
+	v, _ := voicing.Voiced(keys[max(0, len(keys)-voicing.MaxVoices):])
 	return v
 }
 
@@ -172,7 +173,7 @@ func TestPop909(t *testing.T) {
 			}
 			b := pass.Chords[i-1]
 			x, y := humanVoicing(piano, b.Start, b.End), humanVoicing(piano, c.Start, c.End)
-			if x.n > 0 && y.n > 0 {
+			if x.N > 0 && y.N > 0 {
 				human.add(x, y, b.Chord.Bass.PC(), c.Chord.Bass.PC())
 			}
 		}

@@ -3,6 +3,7 @@ package groove
 import (
 	"testing"
 
+	"plinth/groove/voicing"
 	"plinth/songspec/harmony"
 )
 
@@ -15,14 +16,14 @@ func TestVoicingsByEye(t *testing.T) {
 		name   string
 		charts []string
 		levels []int
-		holds  func(c harmony.Chord, a, b voicing) bool
+		holds  func(c harmony.Chord, a, b voicing.Voicing) bool
 		why    string
 	}{
 		{"line cliché", []string{"Cm|Cm(maj7)|Cm7|Cm6", "Am|Am(maj7)|Am7|Am6", "Fm Fm(maj7)|Fm7 Fm6"}, []int{3, 4, 5},
-			func(_ harmony.Chord, a, b voicing) bool { return b.n == 0 || oneVoiceDown(a, b) },
+			func(_ harmony.Chord, a, b voicing.Voicing) bool { return b.N == 0 || oneVoiceDown(a, b) },
 			"root, major seventh, seventh and sixth come down in one voice and nothing else moves"},
 		{"suspended fourth", []string{"G7sus4|G7", "Bb7sus4 Bb7|Eb", "Dsus4|D"}, all,
-			func(c harmony.Chord, a, b voicing) bool { return !hasDegree(c, 4) || oneVoiceDown(a, b) },
+			func(c harmony.Chord, a, b voicing.Voicing) bool { return !hasDegree(c, 4) || oneVoiceDown(a, b) },
 			"the fourth goes to the third in its own voice, the others stay"},
 		{"minor seventh over its fifth", []string{"Am7/E|Dm7/A", "Gm7/D|F#m7/C#"}, all, rootSounds,
 			"without its root Am7/E is C/E"},
@@ -35,17 +36,17 @@ func TestVoicingsByEye(t *testing.T) {
 		{"first inversion of a dominant", []string{"F|G7/B|C", "Bb|C7/E|F"}, []int{2, 3}, bassAlone,
 			"its third is the leading tone, and the bass has it"},
 		{"major seventh as it comes", []string{"Cmaj7|Am7|Dm7|G7", "Dm7|G7|Cmaj7", "Ebmaj7|Cm7|Fm7|Bb7"}, []int{4, 5},
-			func(c harmony.Chord, a, _ voicing) bool { return !isMaj7(c) || !sideBySide(a, c.Root.PC(), 11) },
+			func(c harmony.Chord, a, _ voicing.Voicing) bool { return !isMaj7(c) || !sideBySide(a, c.Root.PC(), 11) },
 			"root and seventh a semitone apart in the middle close the chord up"},
 		{"thirteenth over the seventh", []string{"Gm9|C13|Fmaj7", "Am9|D13|Gmaj7", "Dm9|G13|Cmaj9"}, all,
-			func(c harmony.Chord, a, _ voicing) bool { return !sideBySide(a, c.Root.PC(), 9) },
+			func(c harmony.Chord, a, _ voicing.Voicing) bool { return !sideBySide(a, c.Root.PC(), 9) },
 			"a thirteenth a semitone under the seventh is a wrong note"},
 		{"sharp ninth over the third", []string{"Dm|E7#9|Am", "Bb|C7#9|Fm", "Gm|D7alt|Gm", "Cm|F7#9|Bbm", "Dm7|G7alt|Cmaj7", "Dm7b5|G7#5#9|Cm"}, all,
-			func(c harmony.Chord, a, _ voicing) bool { return !sideBySide(a, c.Root.PC(), 3) },
+			func(c harmony.Chord, a, _ voicing.Voicing) bool { return !sideBySide(a, c.Root.PC(), 3) },
 			"major and minor third a semitone apart sound like a slip; an octave makes the chord"},
 		{"colours on top", []string{"Cmaj9|Am9|Dm9|G13", "F13|Cmaj9|Am9", "Ebmaj9|Fm9|Bb13|Ebmaj9"}, []int{2, 3, 4, 5},
-			func(c harmony.Chord, a, _ voicing) bool {
-				return !isMaj7(c) || int(a.notes[0])%12 != (c.Root.PC()+2)%12
+			func(c harmony.Chord, a, _ voicing.Voicing) bool {
+				return !isMaj7(c) || int(a.Notes[0])%12 != (c.Root.PC()+2)%12
 			},
 			"a ninth at the bottom hides what the chord stands on"},
 	}
@@ -54,7 +55,7 @@ func TestVoicingsByEye(t *testing.T) {
 			for _, chart := range tt.charts {
 				for _, energy := range tt.levels {
 					pass := passOf(t, chart, energy)
-					vs := append(chordsOf(planOf(pass, compFeel("c==============="))), voicing{})
+					vs := append(chordsOf(planOf(pass, compFeel("c==============="))), voicing.Voicing{})
 					for i := range pass.Chords {
 						if !tt.holds(pass.Chords[i].Chord, vs[i], vs[i+1]) {
 							t.Errorf("energy %d, %s, %s: %s, then %s: %s", energy, chart, pass.Chords[i].Written, names(vs[i]), names(vs[i+1]), tt.why)
@@ -67,10 +68,10 @@ func TestVoicingsByEye(t *testing.T) {
 }
 
 // oneVoiceDown reports whether b is a with one voice a semitone or a tone lower.
-func oneVoiceDown(a, b voicing) bool {
+func oneVoiceDown(a, b voicing.Voicing) bool {
 	moved := 0
-	for i := int8(0); i < a.n && a.n == b.n; i++ {
-		switch d := int(a.notes[i]) - int(b.notes[i]); d {
+	for i := int8(0); i < a.N && a.N == b.N; i++ {
+		switch d := int(a.Notes[i]) - int(b.Notes[i]); d {
 		case 0:
 		case 1, 2:
 			moved++
@@ -99,8 +100,8 @@ func isMaj7(c harmony.Chord) bool {
 	return false
 }
 
-func soundsPC(v voicing, pc int) bool {
-	for _, k := range v.notes[:v.n] {
+func soundsPC(v voicing.Voicing, pc int) bool {
+	for _, k := range v.Notes[:v.N] {
 		if int(k)%12 == pc {
 			return true
 		}
@@ -109,20 +110,20 @@ func soundsPC(v voicing, pc int) bool {
 }
 
 // rootSounds: a chord over another bass has its root in the comp.
-func rootSounds(c harmony.Chord, a, _ voicing) bool {
+func rootSounds(c harmony.Chord, a, _ voicing.Voicing) bool {
 	return c.Bass.PC() == c.Root.PC() || soundsPC(a, c.Root.PC())
 }
 
 // bassAlone: what the bass plays in an inversion is not in the comp.
-func bassAlone(c harmony.Chord, a, _ voicing) bool {
+func bassAlone(c harmony.Chord, a, _ voicing.Voicing) bool {
 	return c.Bass.PC() == c.Root.PC() || !soundsPC(a, c.Bass.PC())
 }
 
 // sideBySide reports whether the tone so many semitones over the root stands a
 // semitone under its neighbour.
-func sideBySide(v voicing, root, semitones int) bool {
-	for i := int8(1); i < v.n; i++ {
-		if int(v.notes[i-1])%12 == (root+semitones)%12 && v.notes[i]-v.notes[i-1] == 1 {
+func sideBySide(v voicing.Voicing, root, semitones int) bool {
+	for i := int8(1); i < v.N; i++ {
+		if int(v.Notes[i-1])%12 == (root+semitones)%12 && v.Notes[i]-v.Notes[i-1] == 1 {
 			return true
 		}
 	}

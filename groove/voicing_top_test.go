@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"plinth/groove/voicing"
 	"plinth/songspec/harmony"
 	"plinth/songspec/timeline"
 )
@@ -32,18 +33,18 @@ type moved struct {
 	octaves           int // top voice in octaves with the bass's pitch classes
 }
 
-func (m *moved) add(a, b voicing, bassA, bassB int) {
+func (m *moved) add(a, b voicing.Voicing, bassA, bassB int) {
 	m.changes++
-	if absInt(b.top()-a.top()) <= 2 {
+	if abs(b.Top()-a.Top()) <= 2 {
 		m.topSteps++
 	}
-	if bassA != bassB && a.top()%12 == bassA && b.top()%12 == bassB {
+	if bassA != bassB && a.Top()%12 == bassA && b.Top()%12 == bassB {
 		m.octaves++
 	}
-	for _, k := range b.notes[:b.n] {
+	for _, k := range b.Notes[:b.N] {
 		near := 1 << 10
-		for _, l := range a.notes[:a.n] {
-			near = min(near, absInt(int(k)-int(l)))
+		for _, l := range a.Notes[:a.N] {
+			near = min(near, abs(int(k)-int(l)))
 		}
 		m.nearest += near
 		m.voices++
@@ -55,7 +56,7 @@ func (m *moved) measure(p *plan) {
 	ch := p.cues.Changes(timeline.Piano)
 	vs := p.voicings(ch, p.listen(), nil, nil)
 	for i := 1; i < len(vs); i++ {
-		if !ch[i].Same && vs[i].n > 0 && vs[i-1].n > 0 {
+		if !ch[i].Same && vs[i].N > 0 && vs[i-1].N > 0 {
 			m.add(vs[i-1], vs[i], ch[i-1].Chord.Bass.PC(), ch[i].Chord.Bass.PC())
 		}
 	}
@@ -105,7 +106,7 @@ func TestRegisterRises(t *testing.T) {
 		for _, chart := range progressions {
 			p := planOf(passOf(t, chart, energy), compFeel("c==============="))
 			for _, v := range chordsOf(p) {
-				for _, k := range v.notes[:v.n] {
+				for _, k := range v.Notes[:v.N] {
 					sum += int(k)
 					n++
 				}

@@ -38,6 +38,7 @@ var inner = map[string][]string{
 	"songspec/timeline": {"songspec/harmony", "songspec/meter"},
 	"songspec/cue":      {"songspec/harmony", "songspec/timeline"},
 	"groove/feel":       {"songspec/meter"},
+	"groove/voicing":    {"songspec/harmony"},
 	"groove/score":      {"groove/feel", "songspec/cue", "songspec/guide", "songspec/timeline"},
 }
 

@@ -1,4 +1,4 @@
-package groove
+package voicing
 
 import (
 	"encoding/json"
@@ -14,7 +14,7 @@ import (
 // (npm tonal and npm chord-symbol read each alike), in order.
 func suffixes(t testing.TB) []string {
 	t.Helper()
-	data, err := os.ReadFile("../testdata/reference/chord_symbols_agreed.json")
+	data, err := os.ReadFile("../../testdata/reference/chord_symbols_agreed.json")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -143,7 +143,7 @@ func checkEssential(t *testing.T, c harmony.Chord, s shape, voices int) {
 	dim7 := isDim7(roles(c))
 	for _, tone := range c.Tones() {
 		pc := (c.Root.PC() + int(tone.Semitones)) % 12
-		if c.Essential(tone) && has&(1<<pc) == 0 && !(dim7 && tone.Degree == 5) && int(s.n) < maxVoices {
+		if c.Essential(tone) && has&(1<<pc) == 0 && !(dim7 && tone.Degree == 5) && int(s.n) < MaxVoices {
 			t.Errorf("%s in %d voices, %s: without its %s", c, voices, pcNames(s), keyNames[pc])
 		}
 	}

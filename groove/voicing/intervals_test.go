@@ -1,4 +1,4 @@
-package groove
+package voicing
 
 import (
 	"encoding/csv"
@@ -10,7 +10,7 @@ import (
 // The table equals the stricter column of testdata/reference/low_interval_limits.csv;
 // its sources stand in the README beside it.
 func TestLowLimits(t *testing.T) {
-	f, err := os.Open("../testdata/reference/low_interval_limits.csv")
+	f, err := os.Open("../../testdata/reference/low_interval_limits.csv")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -46,10 +46,10 @@ func TestLowLimits(t *testing.T) {
 		}
 	}
 	for semis, limit := range listed {
-		if muddy(limit, limit+semis) || muddy(limit+semis, limit) {
+		if Muddy(limit, limit+semis) || Muddy(limit+semis, limit) {
 			t.Errorf("%d semitones on %d is clear by the table", semis, limit)
 		}
-		if !muddy(limit-1, limit-1+semis) {
+		if !Muddy(limit-1, limit-1+semis) {
 			t.Errorf("%d semitones on %d is unclear by the table", semis, limit-1)
 		}
 	}

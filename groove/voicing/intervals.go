@@ -1,4 +1,4 @@
-package groove
+package voicing
 
 // lowLimits[i] is the lowest MIDI note under an interval of i semitones that
 // still sounds clear, 0 where there is no limit. It is the strictest of the
@@ -25,9 +25,9 @@ var lowLimits = [...]int{
 	16: 34, // major tenth, from Bb1
 }
 
-// muddy reports whether two notes (MIDI numbers) stand under the limit of
+// Muddy reports whether two notes (MIDI numbers) stand under the limit of
 // their interval.
-func muddy(a, b int) bool {
+func Muddy(a, b int) bool {
 	if a > b {
 		a, b = b, a
 	}

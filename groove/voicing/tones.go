@@ -1,4 +1,4 @@
-package groove
+package voicing
 
 import (
 	"sort"
@@ -6,9 +6,9 @@ import (
 	"plinth/songspec/harmony"
 )
 
-// maxVoices bounds a voicing: a hand has five fingers, and no chord that the
+// MaxVoices bounds a voicing: a hand has five fingers, and no chord that the
 // comp plays needs both hands full.
-const maxVoices = 5
+const MaxVoices = 5
 
 // toneRole ranks a chord tone by what the comp would miss without it. The bass
 // has the root. Common practice, no single source.

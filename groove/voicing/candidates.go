@@ -1,4 +1,8 @@
-package groove
+// Package voicing chooses what a pianist's hands hold: in goes a chord, how many voices it
+// has and the room for it, out come the voicings that two hands can play clearly there, each
+// with its cost, and the way through a row of chords that costs least. It knows no time, no
+// feel and no singer but the costs that the pianist hands in.
+package voicing
 
 import (
 	"math/bits"
@@ -7,28 +11,28 @@ import (
 	"plinth/songspec/harmony"
 )
 
-// compRoom is the room that a voicing has, in MIDI numbers, and where in it the
+// Room is the room that a voicing has, in MIDI numbers, and where in it the
 // pianist would like to be.
-type compRoom struct {
-	low, high int // both included
-	centre    int // the middle of the voicing
-	span      int // semitones a hand reaches
-	left      int // the note that the left hand is busy with, below the voicing; 0: none
+type Room struct {
+	Low, High int // both included
+	Centre    int // the middle of the voicing
+	Span      int // semitones a hand reaches
+	Left      int // the note that the left hand is busy with, below the voicing; 0: none
 }
 
 // maxCandidates bounds the voicings weighed for one chord. Two chords cost its
 // square, so it keeps long songs linear and quick.
 const maxCandidates = 28
 
-// candidate is a voicing with what it costs standing alone.
-type candidate struct {
-	voicing
-	cost int32
+// Candidate is a voicing with what it costs standing alone.
+type Candidate struct {
+	Voicing
+	Cost int32
 }
 
 // layout is what laying a chord out needs to know.
 type layout struct {
-	room       compRoom
+	room       Room
 	root, bass int // pitch classes
 	flatNine   bool
 	under      uint16 // pitch classes that belong over the tone a semitone above them, not under it
@@ -36,7 +40,7 @@ type layout struct {
 	colours    uint16 // pitch classes (bit = pitch class) that do not lie well at the bottom
 }
 
-func newLayout(c harmony.Chord, w compRoom) layout {
+func newLayout(c harmony.Chord, w Room) layout {
 	l := layout{room: w, root: c.Root.PC(), bass: c.Bass.PC()}
 	sharpNine, bent := uint16(0), false
 	for i := 0; i < c.ToneCount(); i++ {
@@ -64,7 +68,7 @@ func newLayout(c harmony.Chord, w compRoom) layout {
 // candidates are the ways to play a chord, the one that stands best alone
 // first; that one is the canonical voicing. Where nothing fits the window with
 // all the voices it does with fewer, down to one. Empty for N.C.
-func candidates(c harmony.Chord, voices int, avoid uint16, w compRoom) []candidate {
+func candidates(c harmony.Chord, voices int, avoid uint16, w Room) []Candidate {
 	if c.None {
 		return nil
 	}
@@ -82,8 +86,8 @@ func candidates(c harmony.Chord, voices int, avoid uint16, w compRoom) []candida
 	return nil
 }
 
-func (l *layout) all(shapes []shape) []candidate {
-	var out []candidate
+func (l *layout) all(shapes []shape) []Candidate {
+	var out []Candidate
 	for i := range shapes {
 		out = shapes[i].place(l, out)
 	}
@@ -92,7 +96,7 @@ func (l *layout) all(shapes []shape) []candidate {
 
 // spared are the candidates when the first choice of tones finds no place: the
 // tone that is missed least gives way to the next one, or to none.
-func (l *layout) spared(c harmony.Chord, n int, avoid uint16) []candidate {
+func (l *layout) spared(c harmony.Chord, n int, avoid uint16) []Candidate {
 	first := shapes(c, n, avoid)
 	if len(first) == 0 {
 		return nil
@@ -110,15 +114,15 @@ func (l *layout) spared(c harmony.Chord, n int, avoid uint16) []candidate {
 			return out
 		}
 	}
-	if n == 1 && l.room.left > 0 {
-		return l.some(shapes(c, maxVoices, avoid)[0])
+	if n == 1 && l.room.Left > 0 {
+		return l.some(shapes(c, MaxVoices, avoid)[0])
 	}
 	return nil
 }
 
 // some are the candidates over a left hand that leaves no place to a chord's first
 // tones: as many of a shape's tones as find one, whichever they are.
-func (l *layout) some(s shape) []candidate {
+func (l *layout) some(s shape) []Candidate {
 	for n := s.n; n >= 1; n-- {
 		var of []shape
 		for set := uint(1); set < 1<<s.n; set++ {
@@ -142,28 +146,28 @@ func (l *layout) some(s shape) []candidate {
 }
 
 // before orders candidates by cost, then from the bottom up.
-func before(a, b *candidate) bool {
-	if a.cost != b.cost {
-		return a.cost < b.cost
+func before(a, b *Candidate) bool {
+	if a.Cost != b.Cost {
+		return a.Cost < b.Cost
 	}
-	if a.n != b.n {
-		return a.n > b.n
+	if a.N != b.N {
+		return a.N > b.N
 	}
-	for i := int8(0); i < a.n; i++ {
-		if a.notes[i] != b.notes[i] {
-			return a.notes[i] < b.notes[i]
+	for i := int8(0); i < a.N; i++ {
+		if a.Notes[i] != b.Notes[i] {
+			return a.Notes[i] < b.Notes[i]
 		}
 	}
 	return false
 }
 
 // thinned drops repeats, which doubled shapes bring, and all but the best.
-func thinned(in []candidate) []candidate {
+func thinned(in []Candidate) []Candidate {
 	out := in[:0]
 	for _, c := range in {
 		seen := false
 		for i := range out {
-			if out[i].voicing == c.voicing {
+			if out[i].Voicing == c.Voicing {
 				seen = true
 				break
 			}
@@ -180,19 +184,19 @@ func thinned(in []candidate) []candidate {
 
 // place appends every way to lay the shape out in the window that two hands can
 // take and that is clear.
-func (s *shape) place(l *layout, out []candidate) []candidate {
-	var at [maxVoices]int
+func (s *shape) place(l *layout, out []Candidate) []Candidate {
+	var at [MaxVoices]int
 	w := l.room
 	var walk func(i int)
 	walk = func(i int) {
 		if i == s.n {
-			if v, ok := voiced(at[:s.n]); ok && w.holds(&v) && l.sounds(&v) {
-				out = append(out, candidate{v, s.cost + l.lie(&v)})
+			if v, ok := Voiced(at[:s.n]); ok && w.holds(&v) && l.sounds(&v) {
+				out = append(out, Candidate{v, s.cost + l.lie(&v)})
 			}
 			return
 		}
 		pc := int(s.pcs[i])
-		for key := w.low + (pc-w.low%12+12)%12; key <= w.high; key += 12 {
+		for key := w.Low + (pc-w.Low%12+12)%12; key <= w.High; key += 12 {
 			at[i] = key
 			walk(i + 1)
 		}
@@ -201,37 +205,37 @@ func (s *shape) place(l *layout, out []candidate) []candidate {
 	return out
 }
 
-// voiced sorts keys into a voicing; two voices on one key are none.
-func voiced(keys []int) (voicing, bool) {
-	v := voicing{n: int8(len(keys))}
+// Voiced sorts keys into a voicing; two voices on one key are none.
+func Voiced(keys []int) (Voicing, bool) {
+	v := Voicing{N: int8(len(keys))}
 	for i, k := range keys {
 		j := i
-		for j > 0 && int(v.notes[j-1]) > k {
-			v.notes[j] = v.notes[j-1]
+		for j > 0 && int(v.Notes[j-1]) > k {
+			v.Notes[j] = v.Notes[j-1]
 			j--
 		}
-		if j > 0 && int(v.notes[j-1]) == k {
+		if j > 0 && int(v.Notes[j-1]) == k {
 			return v, false
 		}
-		v.notes[j] = uint8(k)
+		v.Notes[j] = uint8(k)
 	}
 	return v, true
 }
 
 // holds reports whether two hands reach the notes: some split leaves each hand
 // within its span. Where the left has the bass, the right takes them all.
-func (w compRoom) holds(v *voicing) bool {
-	last := v.n - 1
-	if w.left > 0 {
-		return int(v.notes[last])-int(v.notes[0]) <= w.span
+func (w Room) holds(v *Voicing) bool {
+	last := v.N - 1
+	if w.Left > 0 {
+		return int(v.Notes[last])-int(v.Notes[0]) <= w.Span
 	}
 	for k := int8(0); k <= last; k++ {
-		left := int(v.notes[k]) - int(v.notes[0])
+		left := int(v.Notes[k]) - int(v.Notes[0])
 		right := 0
 		if k < last {
-			right = int(v.notes[last]) - int(v.notes[k+1])
+			right = int(v.Notes[last]) - int(v.Notes[k+1])
 		}
-		if left <= w.span && right <= w.span {
+		if left <= w.Span && right <= w.Span {
 			return true
 		}
 	}
@@ -242,18 +246,18 @@ func (w compRoom) holds(v *voicing) bool {
 // interval limits, no semitone with the top voice, none between a sharp ninth and the
 // third over it where the chord can do without, no minor ninth unless it is the
 // chord's own flat ninth over its root, no three notes within a minor third.
-func (l *layout) sounds(v *voicing) bool {
-	if l.room.left > 0 && !clearOver(l.room.left, v) {
+func (l *layout) sounds(v *Voicing) bool {
+	if l.room.Left > 0 && !ClearOver(l.room.Left, v) {
 		return false
 	}
-	for i := int8(0); i < v.n; i++ {
-		low := int(v.notes[i])
-		for j := i + 1; j < v.n; j++ {
-			high := int(v.notes[j])
+	for i := int8(0); i < v.N; i++ {
+		low := int(v.Notes[i])
+		for j := i + 1; j < v.N; j++ {
+			high := int(v.Notes[j])
 			switch d := high - low; {
-			case muddy(low, high):
+			case Muddy(low, high):
 				return false
-			case d == 1 && (j == v.n-1 || l.apart&(1<<(low%12)) != 0):
+			case d == 1 && (j == v.N-1 || l.apart&(1<<(low%12)) != 0):
 				return false
 			case (d == 13 || d == 25) && (low%12 != l.root || !l.flatNine):
 				return false
@@ -268,22 +272,22 @@ func (l *layout) sounds(v *voicing) bool {
 // compact is the width in semitones, by the number of voices, within which a
 // voicing is one sound; the upper voices of 870 pop accompaniments lie within 12
 // half of the time.
-var compact = [maxVoices]int32{0, 8, 11, 13, 15}
+var compact = [MaxVoices]int32{0, 8, 11, 13, 15}
 
 // lie is the cost of a voicing by itself: away from the centre, crowded, wide,
 // or with the bass's tone on top.
-func (l *layout) lie(v *voicing) int32 {
+func (l *layout) lie(v *Voicing) int32 {
 	sum := 0
-	for i := int8(0); i < v.n; i++ {
-		sum += int(v.notes[i])
+	for i := int8(0); i < v.N; i++ {
+		sum += int(v.Notes[i])
 	}
-	off := sum - l.room.centre*int(v.n)
-	cost := int32(off * off / (int(v.n) * int(v.n)))
-	for i := int8(1); i < v.n; i++ {
-		switch gap := int32(v.notes[i]) - int32(v.notes[i-1]); {
+	off := sum - l.room.Centre*int(v.N)
+	cost := int32(off * off / (int(v.N) * int(v.N)))
+	for i := int8(1); i < v.N; i++ {
+		switch gap := int32(v.Notes[i]) - int32(v.Notes[i-1]); {
 		case gap == 1:
 			cost += costHalfStep
-			if l.under&(1<<(v.notes[i-1]%12)) != 0 {
+			if l.under&(1<<(v.Notes[i-1]%12)) != 0 {
 				cost += costUnder
 			}
 		case gap == 2:
@@ -291,17 +295,28 @@ func (l *layout) lie(v *voicing) int32 {
 		case gap > 9:
 			cost += costWide * (gap - 9)
 		}
-		if i > 1 && v.notes[i]-v.notes[i-2] <= 4 {
+		if i > 1 && v.Notes[i]-v.Notes[i-2] <= 4 {
 			cost += costCrowd
 		}
 	}
-	whole := int32(v.notes[v.n-1]) - int32(v.notes[0])
-	cost += costSpread * max(0, whole-compact[v.n-1])
-	if v.top()%12 == l.bass {
+	whole := int32(v.Notes[v.N-1]) - int32(v.Notes[0])
+	cost += costSpread * max(0, whole-compact[v.N-1])
+	if v.Top()%12 == l.bass {
 		cost += costRootOnTop
 	}
-	if l.colours&(1<<(v.notes[0]%12)) != 0 {
+	if l.colours&(1<<(v.Notes[0]%12)) != 0 {
 		cost += costLowColour
 	}
 	return cost
+}
+
+// ClearOver reports whether a voicing lies over a note of the left hand and clear of
+// it.
+func ClearOver(key int, v *Voicing) bool {
+	for _, k := range v.Notes[:v.N] {
+		if int(k) <= key || Muddy(key, int(k)) {
+			return false
+		}
+	}
+	return true
 }

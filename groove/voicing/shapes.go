@@ -1,4 +1,4 @@
-package groove
+package voicing
 
 import (
 	"sort"
@@ -9,7 +9,7 @@ import (
 // shape is what a voicing is made of: pitch classes, one a voice, and how far
 // it is from the pianist's first choice (in cost, see voicing_cost.go).
 type shape struct {
-	pcs  [maxVoices]int8
+	pcs  [MaxVoices]int8
 	n    int
 	cost int32
 }
@@ -37,7 +37,7 @@ func shapes(c harmony.Chord, voices int, avoid uint16) []shape {
 			need++
 		}
 	}
-	n := min(max(voices, need), maxVoices)
+	n := min(max(voices, need), MaxVoices)
 	var base shape
 	for _, t := range tones {
 		if base.n < n {
@@ -175,6 +175,6 @@ func doubled(base shape, tones []chordTone, n int) []shape {
 		out = append(out, s)
 	}
 	sort.SliceStable(out, func(i, j int) bool { return out[i].cost < out[j].cost })
-	base.cost = costVoiceLess * int32(n-base.n)
+	base.cost = CostVoiceLess * int32(n-base.n)
 	return append(out, base)
 }

@@ -1,4 +1,4 @@
-package groove
+package voicing
 
 // The costs of the pianist's choices. The unit of motion is one voice moving
 // one semitone; everything else is weighed against it. The figures are ours,
@@ -9,7 +9,7 @@ const (
 	costDoubleFifth  = 2
 	costDoubleThird  = 4
 	costBassThird    = 16 // the major third that the bass plays, again
-	costVoiceLess    = 24 // a voice fewer than the level asks for
+	CostVoiceLess    = 24 // a voice fewer than the level asks for
 
 	costSecond     = 3       // neighbours a whole tone apart
 	costHalfStep   = 26      // neighbours a semitone apart, inside the chord
@@ -29,37 +29,37 @@ const (
 	costOctave     = 10      // parallel octaves between the bass and an inner voice
 	costOctaveAnti = 4       // the same, in opposite directions
 	costOctaveLead = 400     // the top voice in octaves with the bass's last note and its next
-	costDoubleTune = 80      // the top voice doubles the tune
-	costDoubleHeld = 32      // the same, an octave or more under a note that is held
-	costUnison     = 200     // any voice in unison with it
-	costRub        = 60      // a semitone or a minor ninth with a held sung note
+	CostDoubleTune = 80      // the top voice doubles the tune
+	CostDoubleHeld = 32      // the same, an octave or more under a note that is held
+	CostUnison     = 200     // any voice in unison with it
+	CostRub        = 60      // a semitone or a minor ninth with a held sung note
 	costOctaveTop  = 1 << 16 // between the bass and the top voice: not done
 )
 
-// voicing is what the two hands hold: MIDI numbers, ascending.
-type voicing struct {
-	notes [maxVoices]uint8
-	n     int8
+// Voicing is what the two hands hold: MIDI numbers, ascending.
+type Voicing struct {
+	Notes [MaxVoices]uint8
+	N     int8
 }
 
-func (v *voicing) top() int { return int(v.notes[v.n-1]) }
+func (v *Voicing) Top() int { return int(v.Notes[v.N-1]) }
 
-// motion is the least total motion in semitones from a to b, every note of each
+// Motion is the least total Motion in semitones from a to b, every note of each
 // taking part. Equal counts keep their order, voice by voice: no crossing is
 // ever shorter.
-func motion(a, b *voicing) int {
-	if a.n == b.n {
+func Motion(a, b *Voicing) int {
+	if a.N == b.N {
 		sum := 0
-		for i := int8(0); i < a.n; i++ {
-			sum += absInt(int(a.notes[i]) - int(b.notes[i]))
+		for i := int8(0); i < a.N; i++ {
+			sum += absInt(int(a.Notes[i]) - int(b.Notes[i]))
 		}
 		return sum
 	}
-	var row [maxVoices]int
-	for i := 0; i < int(a.n); i++ {
+	var row [MaxVoices]int
+	for i := 0; i < int(a.N); i++ {
 		diagonal := 0
-		for j := 0; j < int(b.n); j++ {
-			d := absInt(int(a.notes[i]) - int(b.notes[j]))
+		for j := 0; j < int(b.N); j++ {
+			d := absInt(int(a.Notes[i]) - int(b.Notes[j]))
 			up := row[j]
 			switch {
 			case i == 0 && j == 0:
@@ -73,25 +73,25 @@ func motion(a, b *voicing) int {
 			diagonal, row[j] = up, d
 		}
 	}
-	return row[b.n-1]
+	return row[b.N-1]
 }
 
-// bassLead is how the bassist goes into a chord, note by note: the pitch classes
+// Lead is how the bassist goes into a chord, note by note: the pitch classes
 // of the last note before it and of the first in it, counted from 1, and whether
 // it goes up (1), down (-1) or stays. The zero value: not known.
-type bassLead struct{ from, to, way int8 }
+type Lead struct{ From, To, Way int8 }
 
 // follows reports whether the top voice goes that way in octaves with the bass.
-func (l bassLead) follows(a, b *voicing) bool {
-	return l.from != l.to && a.top()%12+1 == int(l.from) && b.top()%12+1 == int(l.to) &&
-		sameWay(b.top()-a.top(), int(l.way))
+func (l Lead) follows(a, b *Voicing) bool {
+	return l.From != l.To && a.Top()%12+1 == int(l.From) && b.Top()%12+1 == int(l.To) &&
+		SameWay(b.Top()-a.Top(), int(l.Way))
 }
 
 // moveCost is what going from voicing a, over the bass pitch class bassA, to b
 // over bassB costs.
-func moveCost(a, b *voicing, bassA, bassB int, lead bassLead) int32 {
-	cost := int32(motion(a, b)) * costSemitone
-	top := b.top() - a.top()
+func moveCost(a, b *Voicing, bassA, bassB int, lead Lead) int32 {
+	cost := int32(Motion(a, b)) * costSemitone
+	top := b.Top() - a.Top()
 	if d := absInt(top); d > 2 {
 		cost += costTopLeap + costTopMore*int32(d-3)
 	}
@@ -103,11 +103,11 @@ func moveCost(a, b *voicing, bassA, bassB int, lead bassLead) int32 {
 	}
 	// The bass takes the shorter way; a tritone may go either.
 	bass := (bassB-bassA+18)%12 - 6
-	if sameWay(top, bass) {
+	if SameWay(top, bass) {
 		cost += costAlong
-		all := a.n == b.n
-		for i := int8(0); all && i < a.n; i++ {
-			all = sameWay(int(b.notes[i])-int(a.notes[i]), bass)
+		all := a.N == b.N
+		for i := int8(0); all && i < a.N; i++ {
+			all = SameWay(int(b.Notes[i])-int(a.Notes[i]), bass)
 		}
 		if all {
 			cost += costAllAlong
@@ -117,21 +117,21 @@ func moveCost(a, b *voicing, bassA, bassB int, lead bassLead) int32 {
 }
 
 // parallels is the cost of octaves and fifths that go along with the bass.
-func parallels(a, b *voicing, bassA, bassB, bass int) int32 {
+func parallels(a, b *Voicing, bassA, bassB, bass int) int32 {
 	var cost int32
-	if a.top()%12 == bassA && b.top()%12 == bassB {
+	if a.Top()%12 == bassA && b.Top()%12 == bassB {
 		cost += costOctaveTop
 	}
-	if (a.top()+5)%12 == bassA && (b.top()+5)%12 == bassB {
+	if (a.Top()+5)%12 == bassA && (b.Top()+5)%12 == bassB {
 		cost += costFifths
 	}
-	if a.n != b.n {
+	if a.N != b.N {
 		return cost
 	}
-	for i := int8(0); i < a.n-1; i++ {
-		x, y := int(a.notes[i]), int(b.notes[i])
+	for i := int8(0); i < a.N-1; i++ {
+		x, y := int(a.Notes[i]), int(b.Notes[i])
 		if x%12 == bassA && y%12 == bassB {
-			if sameWay(y-x, bass) {
+			if SameWay(y-x, bass) {
 				cost += costOctave
 			} else {
 				cost += costOctaveAnti
@@ -141,9 +141,9 @@ func parallels(a, b *voicing, bassA, bassB, bass int) int32 {
 	return cost
 }
 
-// sameWay reports whether two moves go in one direction; a tritone in the bass
+// SameWay reports whether two moves go in one direction; a tritone in the bass
 // (-6) counts as either.
-func sameWay(voice, bass int) bool {
+func SameWay(voice, bass int) bool {
 	if bass == -6 {
 		return voice != 0
 	}
