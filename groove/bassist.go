@@ -48,7 +48,7 @@ func (p *plan) bass(kicks []int64) []score.Note {
 	b.name()
 	b.lock(kicks)
 	keys := b.pitches()
-	p.bench.bass = b.notes
+	p.scratch.bass = b.notes
 	out := make([]score.Note, 0, len(b.notes))
 	for i, n := range b.notes {
 		end := n.end
@@ -83,7 +83,7 @@ const releaseTicks = quarter / 8
 func (b *bassist) row() {
 	alone := b.p.cues.Alone
 	ending := b.p.ending()
-	b.notes = b.p.bench.bass[:0]
+	b.notes = b.p.scratch.bass[:0]
 	open := -1 // the note that "=" holds on
 	for bar := range b.p.pass.Bars {
 		if alone[bar] {

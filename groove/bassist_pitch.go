@@ -46,9 +46,9 @@ func (b *bassist) pitches() []int {
 	if n == 0 {
 		return nil
 	}
-	choices := b.p.bench.pitches[:0] // of all notes, one after another
-	from := b.p.bench.from[:0]       // for each, the choice before that it comes from
-	first := make([]int, n+1)        // where a note's choices begin
+	choices := b.p.scratch.pitches[:0] // of all notes, one after another
+	from := b.p.scratch.from[:0]       // for each, the choice before that it comes from
+	first := make([]int, n+1)          // where a note's choices begin
 	var total, next [compass]int
 	for i := range b.notes {
 		first[i] = len(choices)
@@ -84,7 +84,7 @@ func (b *bassist) pitches() []int {
 			at = j
 		}
 	}
-	b.p.bench.pitches, b.p.bench.from = choices, from
+	b.p.scratch.pitches, b.p.scratch.from = choices, from
 	keys := make([]int, n)
 	for i := n - 1; i >= 0; i-- {
 		keys[i] = choices[first[i]+at].key

@@ -12,7 +12,7 @@ import (
 // drums is the drummer's part of a pass, on the grid: time, fills, then what the
 // events and the form ask for, then what two hands and two feet can play of it.
 //
-// The result holds until the next pass is played on the same bench.
+// The result holds until the next pass is played in the same scratch.
 func (p *plan) drums() []score.Note {
 	if p.pass.Tacet.Has(timeline.Drums) {
 		return nil
@@ -22,7 +22,7 @@ func (p *plan) drums() []score.Note {
 	notes := append(inFills(p.time(fills), fills), strokes...)
 	notes = p.drumFinalHit(p.drumEnding(p.drumOpening(notes)))
 	notes = p.drumAccents(p.drumPushes(notes))
-	p.bench.strokes = notes
+	p.scratch.strokes = notes
 	return p.limbs(p.kept(timeline.Drums, notes))
 }
 

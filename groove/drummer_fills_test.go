@@ -191,7 +191,7 @@ func TestNeverTheSameFillTwiceRunning(t *testing.T) {
 					compared++
 					if strokes == before {
 						t.Fatalf("%s, round %d: passes %d and %d play the same fill (%q turn %d, %q turn %d): %s",
-							name, round, pass, i, last.fill.Name, last.turn, f.fill.Name, f.turn, strokes)
+							name, round, pass, i, last.fill.Name, last.varied, f.fill.Name, f.varied, strokes)
 					}
 				}
 				before, pass, last = strokes, i, f

@@ -13,7 +13,7 @@ const strokeTicks = quarter / 4
 
 // time is the kit's rows bar by bar, by the energy in force in each.
 func (p *plan) time(fills []drumFill) []score.Note {
-	out := p.bench.strokes[:0]
+	out := p.scratch.strokes[:0]
 	for bar := range p.pass.Bars {
 		if p.cues.Alone[bar] {
 			continue
@@ -22,11 +22,11 @@ func (p *plan) time(fills []drumFill) []score.Note {
 		steps := p.steps(bar, lv)
 		bare := p.bareFrom(bar, fills)
 		// Step by step and not row by row, so that the strokes come in order.
-		rows := slices.Grow(p.bench.rows[:0], len(lv.Drums))
+		rows := slices.Grow(p.scratch.rows[:0], len(lv.Drums))
 		for r := range lv.Drums {
 			rows = append(rows, kitRow{lv.Drums[r].Steps, lv.Drums[r].Voice, stroke(lv.Drums[r].Voice, 0, 0, feel.Normal), -1})
 		}
-		p.bench.rows = rows
+		p.scratch.rows = rows
 		for i, st := range steps {
 			end := p.barEnd(bar)
 			if i+1 < len(steps) {

@@ -9,7 +9,7 @@ import (
 	"plinth/groove/feel"
 )
 
-// Passes are played side by side and after one another on one bench; each comes out
+// Passes are played side by side and after one another on one scratch; each comes out
 // as it does alone, on any number of processors.
 func TestPassesSideBySide(t *testing.T) {
 	var sections []section

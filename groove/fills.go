@@ -10,11 +10,11 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// drumFill is a fill to be played: where, which, and which turn of it.
+// drumFill is a fill to be played: where, which, and how it is varied.
 type drumFill struct {
 	cue.Stretch
 	fill   *feel.Fill
-	turn   int   // 0 as written; 1 and 2 change a stroke of it, see turned
+	varied int   // 0 as written; 1 and 2 change a stroke of it, see varied
 	cue    int32 // that it answers; -1: it closes the section
 	group  uint32
 	begins int64 // its first stroke, at Start or after it: until then time goes on
@@ -102,8 +102,9 @@ func (p *plan) singerEnters(s cue.Stretch) bool {
 	return false
 }
 
-// colour is a fill's place among those of its length, and a turn of it.
-type colour struct{ number, turn int }
+// variation is a fill's place among those of its length, the colour of the groove files, and
+// how it is varied.
+type variation struct{ number, varied int }
 
 // variant is the pass's share of the drummer's vocabulary, from 0. The timeline
 // deals it out over the form; a pass that stands alone draws its own.
@@ -114,22 +115,22 @@ func (p *plan) variant() int {
 	return p.chance("variant").below(timeline.FillVariants)
 }
 
-// closing is the colour of the fill that closes this pass: 0 to 2, two turns of
-// each.
-func (p *plan) closing() colour {
+// closing is the variation of the fill that closes this pass: 0 to 2, each varied in two
+// ways.
+func (p *plan) closing() variation {
 	v := p.variant()
-	return colour{v % 3, v / 3}
+	return variation{v % 3, v / 3}
 }
 
-// inside is the colour of the i-th fill inside the pass. Even ones have the pass's
-// own colour, 3 or 4 in three turns, odd ones 5: so neighbours differ, here and
+// inside is the variation of the i-th fill inside the pass. Even ones have the pass's
+// own, 3 or 4 varied in three ways, odd ones 5: so neighbours differ, here and
 // across the border between passes.
-func (p *plan) inside(i int) colour {
+func (p *plan) inside(i int) variation {
 	if i%2 == 1 {
-		return colour{5, i / 2 % 3}
+		return variation{5, i / 2 % 3}
 	}
 	v := p.variant()
-	return colour{3 + v%2, v / 2}
+	return variation{3 + v%2, v / 2}
 }
 
 // closingEnergy is the energy of the closing fill: half-way from the section's own to
@@ -149,9 +150,9 @@ func (p *plan) closingEnergy() int {
 
 // choose picks the fill of the feel's family for a span, of those meant for the
 // energy: the shortest that is as long, to be played from its tail, or the longest
-// there is; then the colour.
-func (p *plan) choose(s cue.Stretch, c colour, energy int) drumFill {
-	out := drumFill{Stretch: s, turn: c.turn}
+// there is; then the variation.
+func (p *plan) choose(s cue.Stretch, v variation, energy int) drumFill {
+	out := drumFill{Stretch: s, varied: v.varied}
 	m := p.pass.Bars[p.barAt(s.Start)].Meter
 	length := s.End - s.Start
 	var fit []*feel.Fill
@@ -177,9 +178,9 @@ func (p *plan) choose(s cue.Stretch, c colour, energy int) drumFill {
 	if len(same) == 0 {
 		return out
 	}
-	out.fill = same[c.number%len(same)]
+	out.fill = same[v.number%len(same)]
 	for _, f := range same {
-		if f.Colour == c.number {
+		if f.Colour == v.number {
 			out.fill = f
 		}
 	}

@@ -17,7 +17,7 @@ func (p *plan) playFills(fills []drumFill) []score.Note {
 		if f.fill == nil {
 			notes = p.plainFill(*f)
 		} else {
-			notes = turned(p.fillStrokes(*f), f.turn)
+			notes = varied(p.fillStrokes(*f), f.varied)
 		}
 		f.begins = f.End
 		for j := range notes {
@@ -75,11 +75,11 @@ func (p *plan) fillStrokes(f drumFill) []score.Note {
 	return out
 }
 
-// turned is another turn of a fill, so that a vocabulary of a few fills lasts for a
-// song. Turn 1 puts a kick under the first stroke of the hands, turn 2 under the
+// varied is a fill played in another way, so that a vocabulary of a few fills lasts for a
+// song. The first way puts a kick under the first stroke of the hands, the second under the
 // last, or takes it away where the fill has one there. Of a fill with a single
-// stroke turn 1 makes a flam.
-func turned(notes []score.Note, turn int) []score.Note {
+// stroke the first way makes a flam.
+func varied(notes []score.Note, how int) []score.Note {
 	first, last := -1, -1
 	for i, n := range notes {
 		if n.Voice.Limb() == feel.Hand && n.Roll == 0 {
@@ -90,14 +90,14 @@ func turned(notes []score.Note, turn int) []score.Note {
 		}
 	}
 	switch {
-	case turn == 0 || first < 0:
+	case how == 0 || first < 0:
 		return notes
-	case turn == 1 && notes[first].At == notes[last].At:
+	case how == 1 && notes[first].At == notes[last].At:
 		n := notes[first]
 		g := graces(feel.Stroke{Flam: true}, n.Voice.Instrument(), n.At)[0]
 		g.Group, g.Cue = n.Group, n.Cue
 		return append([]score.Note{g}, notes...)
-	case turn == 1:
+	case how == 1:
 		return kickUnder(notes, notes[first])
 	}
 	return kickUnder(notes, notes[last])

@@ -27,7 +27,7 @@ func (p *plan) finish(who timeline.Player, notes []score.Note) []Note {
 	velocities := p.dynamics(who, notes)
 	h := p.human()
 	fences := p.fences(who)
-	out := slices.Grow(p.bench.played[:0], len(notes))
+	out := slices.Grow(p.scratch.played[:0], len(notes))
 	for i := range notes {
 		n := &notes[i]
 		us := h.stray(who, n)
@@ -46,7 +46,7 @@ func (p *plan) finish(who timeline.Player, notes []score.Note) []Note {
 		}
 		out = append(out, played{Note: n, index: int32(i), start: at, end: end, velocity: velocities[i]})
 	}
-	p.bench.played = out
+	p.scratch.played = out
 	byStart(out)
 	if who == timeline.Drums {
 		out = p.handSpeed(h.clock, fences, p.overBorder(who, h.clock, out))

@@ -56,17 +56,17 @@ func assemble(tl *timeline.Timeline, set *feel.Set, parts []PassPart) *Performan
 // holds one chord and no accent, push, stop or fill; at energy 4 and 5 a stop after its
 // first beat makes that beat the last hit.
 func PerformPass(tl *timeline.Timeline, pass *timeline.Pass, set *feel.Set) PassPart {
-	return new(bench).play(tl, pass, set)
+	return new(scratch).play(tl, pass, set)
 }
 
 // play plays one pass.
-func (b *bench) play(tl *timeline.Timeline, pass *timeline.Pass, set *feel.Set) PassPart {
+func (b *scratch) play(tl *timeline.Timeline, pass *timeline.Pass, set *feel.Set) PassPart {
 	var out PassPart
 	if len(pass.Bars) == 0 {
 		return out
 	}
 	p := newPlan(tl, pass, set)
-	p.bench = b
+	p.scratch = b
 	var meant [timeline.NumPlayers][]score.Note
 	meant[timeline.Drums] = p.drums()
 	var kicks []int64

@@ -108,7 +108,7 @@ func leadInto(bass []score.Note, tick int64) voicing.Lead {
 // voicings chooses the voicings of the whole pass at once, over the left hand's notes
 // where the pianist has the bass: left is nil where a bassist does.
 func (p *plan) voicings(changes []cue.Change, ear *listener, bass []score.Note, left []int) []voicing.Voicing {
-	vc := p.bench.voices()
+	vc := p.scratch.voices()
 	var start *voicing.Set
 	if b := p.pass.Before; b != nil {
 		lv, energy := p.level(0), p.energy(0)

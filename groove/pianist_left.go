@@ -29,7 +29,7 @@ func (p *plan) leftLine(changes []cue.Change, ear *listener) []int {
 	if !p.leftAlone() {
 		return nil
 	}
-	vc := p.bench.voices()
+	vc := p.scratch.voices()
 	type state struct{ key, cost, from int }
 	states := make([][]state, len(changes))
 	before := -1 // the change before that has a chord

@@ -68,7 +68,7 @@ func (c *comper) gestures(ear *listener) gestures {
 	strikes = ear.answer(c, strikes)
 	strikes = c.thin(strikes, ear)
 	c.complete(strikes)
-	c.p.bench.marks = strikes
+	c.p.scratch.marks = strikes
 	return gestures{strikes: strikes, rests: rests, cuts: c.cuts()}
 }
 
@@ -91,7 +91,7 @@ type compAt struct {
 
 // tab reads the level's comp row over the pass: its strikes and its rests.
 func (c *comper) tab() (strikes []mark, rests []int64) {
-	row := c.p.bench.row[:0]
+	row := c.p.scratch.row[:0]
 	ending := c.p.ending()
 	for bar := range c.p.pass.Bars {
 		lv := c.p.level(bar)
@@ -113,8 +113,8 @@ func (c *comper) tab() (strikes []mark, rests []int64) {
 			c.wholeOffBeat(row[begin:], bar)
 		}
 	}
-	c.p.bench.row = row
-	strikes = c.p.bench.marks[:0]
+	c.p.scratch.row = row
+	strikes = c.p.scratch.marks[:0]
 	holds := c.p.cues.Holds
 	for i, st := range row {
 		if !c.may(st.tick) || holds.Has(st.tick) {

@@ -126,7 +126,7 @@ type heldNote struct {
 // new begins. A strike of some voices leaves the others ringing; a strike of all
 // begins anew.
 func (c *comper) sound(s gestures) []score.Note {
-	out := c.p.bench.comp[:0]
+	out := c.p.scratch.comp[:0]
 	var held [voicing.MaxVoices + 2]heldNote // the voicing's, then the left hand's two
 	right := held[:voicing.MaxVoices]
 	lift := func(i int, at int64) {
@@ -206,7 +206,7 @@ func (c *comper) sound(s gestures) []score.Note {
 	for i := range held {
 		lift(i, c.end)
 	}
-	c.p.bench.comp = out
+	c.p.scratch.comp = out
 	byTickAndKey(out)
 	return out
 }

@@ -15,13 +15,13 @@ const quarter = meter.TicksPerQuarter
 // in force for whom, where it is silent. It is the only thing the players see,
 // so that a pass depends on nothing but itself and its two neighbours.
 type plan struct {
-	song  *timeline.Timeline
-	pass  *timeline.Pass
-	feel  *feel.Feel
-	fills []feel.Fill // the feel's family
-	set   *feel.Set   // for the feel of a neighbour
-	bench *bench
-	cues  *cue.Cues
+	song    *timeline.Timeline
+	pass    *timeline.Pass
+	feel    *feel.Feel
+	fills   []feel.Fill // the feel's family
+	set     *feel.Set   // for the feel of a neighbour
+	scratch *scratch
+	cues    *cue.Cues
 
 	// Worked out once, when first asked for: a pass asks for each of them at every
 	// note.
@@ -42,7 +42,7 @@ func newPlan(tl *timeline.Timeline, pass *timeline.Pass, set *feel.Set) *plan {
 	if f == nil {
 		panic("groove: no feel " + pass.Feel)
 	}
-	p := &plan{song: tl, pass: pass, feel: f, set: set, bench: &bench{}, cues: cue.Of(pass)}
+	p := &plan{song: tl, pass: pass, feel: f, set: set, scratch: &scratch{}, cues: cue.Of(pass)}
 	p.fills = family(set.Fills, f.Fills)
 	return p
 }

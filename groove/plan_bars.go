@@ -161,12 +161,12 @@ type step struct {
 // next call.
 func (p *plan) steps(bar int, lv *feel.Level) []step {
 	b := &p.pass.Bars[bar]
-	out := p.bench.steps[:0]
+	out := p.scratch.steps[:0]
 	if len(p.feel.Meters) == 0 {
 		for i, at := range p.beats(bar) {
 			out = append(out, step{Tick: b.Start + at, Index: min(i, 1)})
 		}
-		p.bench.steps = out
+		p.scratch.steps = out
 		return out
 	}
 	m := p.feel.Meters[0]
@@ -190,7 +190,7 @@ func (p *plan) steps(bar int, lv *feel.Level) []step {
 		}
 		out = append(out, step{Tick: b.Start + i*stepTicks, Index: first + int(at)})
 	}
-	p.bench.steps = out
+	p.scratch.steps = out
 	return out
 }
 

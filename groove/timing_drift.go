@@ -95,14 +95,14 @@ func (p *plan) newLane(name string, from chance) *lane {
 // human is made once a pass: what it remembers of one player serves the next.
 func (p *plan) human() *human {
 	if p.hands == nil {
-		if p.bench.drifts == nil {
-			p.bench.drifts = make([]drift, driftPlaces)
+		if p.scratch.drifts == nil {
+			p.scratch.drifts = make([]drift, driftPlaces)
 		}
 		places := 1
 		for places < driftPlaces && int64(places) <= p.pass.Length/driftGrid {
 			places *= 2
 		}
-		p.hands = &human{p: p, clock: p.clock(), loose: int64(p.song.Looseness), drifts: p.bench.drifts[:places]}
+		p.hands = &human{p: p, clock: p.clock(), loose: int64(p.song.Looseness), drifts: p.scratch.drifts[:places]}
 		for i := range p.hands.drifts {
 			p.hands.drifts[i].tick = nowhere
 		}

@@ -20,7 +20,7 @@ func (h *human) band() {
 	}
 	last := floorDiv(h.p.pass.Length, layerPeriod)
 	from := h.p.chance("band")
-	all := h.p.bench.knots[:0]
+	all := h.p.scratch.knots[:0]
 	for k := range h.knots {
 		h.from[k] = from.at(int64(k))
 		at := len(all)
@@ -29,7 +29,7 @@ func (h *human) band() {
 		}
 		h.knots[k] = all[at:]
 	}
-	h.p.bench.knots = all
+	h.p.scratch.knots = all
 }
 
 // wander is the band's drift worked out.

@@ -14,7 +14,7 @@ func (p *plan) written(who timeline.Player, notes []score.Note) score.Part {
 	switch {
 	case len(notes) == 0:
 		notes = nil
-	case who != timeline.Bass: // his are no bench's
+	case who != timeline.Bass: // his are no scratch's
 		notes = slices.Clone(notes)
 	}
 	part := score.Part{Notes: notes, Groups: p.groups[who], Regions: p.textures(who)}

@@ -5,11 +5,11 @@ import (
 	"plinth/groove/voicing"
 )
 
-// bench is what lies ready while passes are played one after another: room for
+// scratch is what lies ready while passes are played one after another: room for
 // what a pass is made of on the way, and the voicings worked out so far, which the
 // next pass asks for again. Nothing of it is heard in the notes. It belongs to one
 // goroutine; the zero value is ready.
-type bench struct {
+type scratch struct {
 	steps   []step
 	strokes []score.Note
 	rows    []kitRow
@@ -26,7 +26,7 @@ type bench struct {
 }
 
 // voices is the voicer. One that has seen more chords than songs have begins anew.
-func (b *bench) voices() *voicing.Voicer {
+func (b *scratch) voices() *voicing.Voicer {
 	if b.voicer == nil || b.voicer.Full() {
 		b.voicer = voicing.NewVoicer()
 	}
