@@ -79,7 +79,8 @@ func (pa *passAudit) lock(notes []Note) {
 		if pa.kitVoices[k.Key&127].Word != "kick" {
 			continue
 		}
-		if c := cue.ChangeAt(changes, k.Tick); c == nil || c.Chord.None || alone[p.barAt(k.Tick)] || k.Tick >= p.cues.End(timeline.Bass) {
+		if c := cue.ChangeAt(changes, k.Tick); c == nil || c.Chord.None || alone[p.barAt(k.Tick)] ||
+			k.Tick >= p.cues.End(timeline.Bass) || p.cues.Silences(timeline.Bass).Has(k.Tick) {
 			continue
 		}
 		all++

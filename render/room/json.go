@@ -211,10 +211,10 @@ func (r *Report) scopeJSON(s *Scope) jsonScope {
 	}
 	for _, h := range s.Hits {
 		j := jsonHit{Kind: h.Kind.String(), Bar: h.Bar, Count: h.Count, By: h.By.Names(), Weight: h.Weight, Alone: h.Alone, Chord: h.Chord, To: h.To}
-		switch h.Kind {
-		case timeline.Stop, timeline.Hold:
+		if h.Beats > 0 {
 			j.Beats = thousandths(h.Beats)
-		case timeline.Rit:
+		}
+		if h.Kind == timeline.Rit {
 			j.LastBar = h.LastBar
 		}
 		out.Hits = append(out.Hits, j)

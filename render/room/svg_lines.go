@@ -42,24 +42,26 @@ func (s *sheet) envelopes(row *sheetRow, who timeline.Player) []envelope {
 				}
 			}
 			if e.low <= e.high {
-				out = append(out, s.cutAtStops(i, e)...)
+				out = append(out, s.cutAtSilences(i, who, e)...)
 			}
 		}
 	}
 	return out
 }
 
-// cutAtStops is what a pass's stops leave of a bar's envelope.
-func (s *sheet) cutAtStops(pass int, e envelope) []envelope {
+// cutAtSilences is what a player's silences in a pass leave of a bar's envelope.
+func (s *sheet) cutAtSilences(pass int, who timeline.Player, e envelope) []envelope {
 	var out []envelope
-	for _, h := range s.r.Passes[pass].Hits {
-		if h.Kind != timeline.Stop || h.Tick >= e.end || h.End <= e.start {
+	start := s.r.tl.Passes[pass].Start
+	for _, q := range s.r.cues[pass].Silences(who) {
+		from, to := start+q.Start, start+q.End
+		if from >= e.end || to <= e.start {
 			continue
 		}
-		if h.Tick > e.start {
-			out = append(out, envelope{e.start, h.Tick, e.low, e.high})
+		if from > e.start {
+			out = append(out, envelope{e.start, from, e.low, e.high})
 		}
-		e.start = h.End
+		e.start = to
 		if e.start >= e.end {
 			return out
 		}

@@ -50,10 +50,11 @@ func (w *work) strike(who timeline.Player, tick int64) strike {
 	if push, over := pushes.Over(tick); over {
 		s.at, s.target = push.From, push.To
 	}
+	why, silent := w.silent(who, s.at)
 	leads := w.leads >= 0 && s.at == w.pass.Events[w.leads].Tick && s.target == w.pass.Length
 	switch {
-	case w.out.silences[who].Has(s.at):
-		return strike{why: InStop}
+	case silent:
+		return strike{why: why}
 	case s.at < 0:
 		s.out = who == timeline.Drums
 		return s

@@ -57,21 +57,14 @@ func (w *work) opening() {
 	w.add(q)
 }
 
-// restful reports whether the song file writes no accent, push, stop or fill from a
-// tick on. A push with nothing to bring early is none.
+// restful reports whether the song file writes nothing that the band would do from a tick
+// on. A push with nothing to bring early is nothing.
 func (w *work) restful(start int64) bool {
 	for i := range w.pass.Events {
 		switch e := &w.pass.Events[i]; e.Kind {
-		case timeline.Accent, timeline.Fill:
-			if e.Tick >= start {
-				return false
-			}
-		case timeline.Push:
-			if e.Tick >= start && w.out.acts[i] {
-				return false
-			}
-		case timeline.Stop:
-			if e.End > start {
+		case timeline.Hold, timeline.Rit, timeline.Space:
+		default:
+			if max(e.End, e.Tick+1) > start && (e.Kind != timeline.Push || w.out.acts[i]) {
 				return false
 			}
 		}

@@ -81,6 +81,11 @@ func (w *work) stretches() {
 	}
 }
 
+// silent says why a player is silent at a tick, if he is.
+func (w *work) silent(who timeline.Player, tick int64) (Reason, bool) {
+	return InStop, w.out.silences[who].Has(tick)
+}
+
 // pushes finds everybody's pushes, and where each part ends.
 func (w *work) pushes() {
 	if e := w.pass.Entry; e != nil {
@@ -125,8 +130,8 @@ func (w *work) others() {
 				w.drop(int32(i), e.By, HitsAlone)
 				continue
 			}
-			if w.out.silences[timeline.Drums].Has(e.Tick) || e.Tick >= e.End {
-				w.drop(int32(i), e.By, InStop)
+			if why, silent := w.silent(timeline.Drums, e.Tick); silent {
+				w.drop(int32(i), e.By, why)
 				continue
 			}
 			q.Until = w.out.silences[timeline.Drums].Next(e.Tick, e.End)

@@ -54,10 +54,10 @@ func chordAt(p *timeline.Pass, tick int64) int {
 // what of it is dropped.
 func (w *work) push(i int32, e *timeline.Event) {
 	by := e.By & w.plays()
-	for who := range w.out.silences {
-		if p := timeline.Only(timeline.Player(who)); by&p != 0 && w.out.silences[who].Has(e.Tick) {
-			w.drop(i, p, InStop)
-			by &^= p
+	for who := timeline.Player(0); who < timeline.NumPlayers; who++ {
+		if why, silent := w.silent(who, e.Tick); silent && by.Has(who) {
+			w.drop(i, timeline.Only(who), why)
+			by &^= timeline.Only(who)
 		}
 	}
 	if by == 0 {
