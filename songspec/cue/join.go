@@ -50,7 +50,8 @@ func join(before, after *timeline.Pass) {
 	}
 	entry := before.Events[w.leads]
 	push := entry.Tick
-	entry.Bar, entry.Tick, entry.End, entry.Target, entry.By = -1, push-before.Length, 0, 0, entry.By&^after.Tacet
+	entry.Bar, entry.Tick, entry.End, entry.Target = -1, push-before.Length, 0, 0
+	entry.By = w.pushers(&before.Events[w.leads]) &^ after.Tacet
 	after.Entry = &entry
 	add := func(to *timeline.Pass, e timeline.Event, tick, target int64, bar int, by timeline.Players) {
 		if by == 0 {
