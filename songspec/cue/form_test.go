@@ -3,6 +3,7 @@ package cue
 import (
 	"testing"
 
+	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
 
@@ -46,6 +47,46 @@ func TestOpening(t *testing.T) {
 		if q := c.List[c.Opening]; q.By != row.by || q.Weight != row.weight {
 			t.Errorf("%s: by %v with weight %d, want %v with %d", row.name, q.By.Names(), q.Weight, row.by.Names(),
 				row.weight)
+		}
+	}
+}
+
+// A song comes to rest on its last bar, stops dead after a last hit at the first of the
+// stops that follow it within a beat, or just plays to its end.
+func TestHowASongEnds(t *testing.T) {
+	const beat = 2 * eighth
+	stop := func(from, to int64) timeline.Event {
+		return timeline.Event{Kind: timeline.Stop, Bar: 1, Tick: bar + from, End: bar + to, By: timeline.All}
+	}
+	for _, row := range []struct {
+		name   string
+		bars   int
+		events []timeline.Event
+		kind   Kind // Chord where there is none
+		until  int64
+	}{
+		{"two bars", 2, nil, Ending, 2 * bar},
+		{"one bar", 1, nil, Chord, 0},
+		{"stopped on the second beat", 2, []timeline.Event{stop(beat, bar)}, FinalHit, bar + beat},
+		{"stopped before it, and on it again", 2, []timeline.Event{stop(eighth, bar), stop(beat, bar)}, FinalHit,
+			bar + eighth},
+		{"stopped after the second beat", 2, []timeline.Event{stop(beat+1, bar)}, Chord, 0},
+		{"stopped for a beat", 2, []timeline.Event{stop(beat, 2*beat)}, Chord, 0},
+		{"stopped at once", 2, []timeline.Event{stop(0, bar)}, Chord, 0},
+	} {
+		p := passOf(row.bars, row.events...)
+		for i := range p.Bars {
+			p.Bars[i].Meter = meter.Common
+		}
+		c := Of(&p)
+		kind, until := Chord, int64(0)
+		for _, i := range []int32{c.Ending, c.FinalHit} {
+			if i >= 0 {
+				kind, until = c.List[i].Kind, c.List[i].Until
+			}
+		}
+		if kind != row.kind || until != row.until {
+			t.Errorf("%s: %s to %d, want %s to %d", row.name, kind, until, row.kind, row.until)
 		}
 	}
 }

@@ -118,6 +118,11 @@ func TestPushOutOfAPass(t *testing.T) {
 			t.Errorf("the push has chord %d and bar %d of a pass of one bar", q.Span, q.Bar)
 		}
 	}
+	for _, q := range Of(&passes[1]).List {
+		if q.Kind == Chord && q.Pushed() && (q.At != -eighth || q.By != bass || q.Out != drums) {
+			t.Errorf("in the next pass at %d by %v, and in front of it by %v", q.At, q.By.Names(), q.Out.Names())
+		}
+	}
 	if want := []Dropped{{0, piano, NextTacet}}; found != 2 || fmt.Sprint(c.Dropped) != fmt.Sprint(want) {
 		t.Errorf("%d cues on the push; dropped %+v instead of %+v", found, c.Dropped, want)
 	}
@@ -141,5 +146,16 @@ func TestAccentOnThePushOfOne(t *testing.T) {
 	}
 	if by != [2]timeline.Players{drums | bass, piano} {
 		t.Errorf("struck by %v, and in the next pass by %v", by[0].Names(), by[1].Names())
+	}
+}
+
+// An event that players play in different places is told to be where the push takes it.
+func TestEventThatMovesForSome(t *testing.T) {
+	const push = bar - eighth
+	p := passOf(2, timeline.Event{Kind: timeline.Push, Tick: push, End: push, Target: bar, By: piano},
+		timeline.Event{Kind: timeline.Accent, Bar: 1, Tick: bar, End: bar, By: timeline.All, Weight: 2})
+	got := Events(&p)[1]
+	if want := (Played{Acts: true, By: timeline.All, At: push, Target: bar}); got != want {
+		t.Errorf("%+v instead of %+v", got, want)
 	}
 }
