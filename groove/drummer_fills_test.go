@@ -3,12 +3,14 @@ package groove
 import (
 	"fmt"
 	"math/rand"
+	"slices"
 	"strings"
 	"testing"
 
 	"plinth/groove/feel"
 	"plinth/groove/library"
 	"plinth/groove/score"
+	"plinth/songspec/cue"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
@@ -83,6 +85,39 @@ func TestWhereNoFillStands(t *testing.T) {
 		if f := newPlan(tl, &tl.Passes[0], set).drumFills(); len(f) != 0 {
 			t.Errorf("%s: %d fills", row.name, len(f))
 		}
+	}
+}
+
+// A singer who breathes for a quarter begins a phrase after it, and no fill stands there;
+// one who breathes for less goes on singing. Design of the band.
+func TestClosingFillAndTheSingersBreath(t *testing.T) {
+	for _, row := range []struct {
+		rest  int64 // before a note on the last beat
+		fills int
+	}{{quarter, 0}, {quarter - 1, 1}} {
+		s := section{name: "a", chords: "C|F|G|C", energy: 2, change: func(p *timeline.Pass) {
+			at := p.Length - quarter
+			p.Sung = []timeline.SungNote{{Tick: 0, Length: at - row.rest, Key: 64}, {Tick: at, Length: quarter, Key: 64}}
+		}}
+		tl := song(t, s, section{name: "b", chords: "C|F", energy: 2})
+		if f := newPlan(tl, &tl.Passes[0], testSet(nil)).drumFills(); len(f) != row.fills {
+			t.Errorf("%d fills after a breath of %d ticks", len(f), row.rest)
+		}
+	}
+}
+
+// The fill for a span is the shortest that is as long, or the longest there is, in
+// whatever order the family stands.
+func TestFillForASpan(t *testing.T) {
+	tl := song(t, section{name: "a", chords: "C|F|G|C", energy: 3})
+	p := newPlan(tl, &tl.Passes[0], testSet(nil))
+	for _, order := range []string{"from the shortest", "from the longest"} {
+		for beats, want := range map[int64]int{1: 1, 2: 2, 3: 4, 4: 4, 5: 4} {
+			if f := p.choose(cue.Stretch{End: beats * quarter}, colour{}, 3); f.fill.Beats != want {
+				t.Errorf("%s: a fill of %d beats for a span of %d", order, f.fill.Beats, beats)
+			}
+		}
+		slices.Reverse(p.fills)
 	}
 }
 

@@ -1,0 +1,64 @@
+package groove
+
+import (
+	"testing"
+
+	"plinth/groove/feel"
+	"plinth/groove/score"
+)
+
+// A fill that strikes once, with both hands, is struck with a flam in its first turn; a
+// kick under it in the second. Design of the band.
+func TestTurnsOfASingleStroke(t *testing.T) {
+	tom := feel.Voice{Word: "tom_low", Key: 45, Limb: feel.Hand}
+	fill := func() []score.Note {
+		var out []score.Note
+		for _, v := range []feel.Voice{snareVoice, tom} {
+			out = append(out, stroke(v, quarter, quarter+strokeTicks, feel.Normal))
+		}
+		return out
+	}
+	for turn, want := range []struct{ graces, kicks int }{{0, 0}, {1, 0}, {0, 1}} {
+		graces, kicks := 0, 0
+		for _, n := range turned(fill(), turn) {
+			if n.Art.Has(score.Grace) {
+				graces++
+			}
+			if n.Voice.Limb() == feel.RightFoot {
+				kicks++
+			}
+		}
+		if graces != want.graces || kicks != want.kicks {
+			t.Errorf("turn %d: %d grace strokes and %d kicks, want %+v", turn, graces, kicks, want)
+		}
+	}
+}
+
+// The backbeat's voice is the snare where a bar's level has one, else the first of the
+// rows that can mark it; a level without any has a snare from energy 3 up and a
+// cross-stick under it.
+func TestVoiceOfTheBackbeat(t *testing.T) {
+	for _, row := range []struct {
+		energy int
+		rows   []string
+		want   string
+	}{
+		{4, []string{"cross_stick", "tap", "snare"}, "snare"},
+		{4, []string{"cross_stick", "tap"}, "cross_stick"},
+		{4, []string{"tap", "cross_stick"}, "tap"},
+		{snareEnergy, []string{"hat"}, "snare"},
+		{snareEnergy - 1, []string{"hat"}, "cross_stick"},
+	} {
+		set := testSet(func(f *feel.Feel) {
+			var drums []string
+			for _, word := range row.rows {
+				drums = append(drums, word, "----x-------x---")
+			}
+			f.Levels[row.energy-1].Drums = rows(drums...)
+		})
+		tl := song(t, section{name: "a", chords: "C|F", energy: row.energy})
+		if v := newPlan(tl, &tl.Passes[0], set).backbeat(0); v.Word != row.want {
+			t.Errorf("%v at energy %d: %s instead of %s", row.rows, row.energy, v.Word, row.want)
+		}
+	}
+}

@@ -1,0 +1,92 @@
+package cue
+
+import (
+	"testing"
+
+	"plinth/songspec/meter"
+	"plinth/songspec/timeline"
+)
+
+// A pass opens where the band does not step down into it, for those who have not struck
+// its first chord already; who begins another push on its first beat strikes there again.
+// The drummer adds nothing to the written hits of a bar that is theirs.
+func TestOpening(t *testing.T) {
+	into := func(by timeline.Players) timeline.Event {
+		return timeline.Event{Kind: timeline.Push, Tick: bar - eighth, End: bar - eighth, Target: bar, By: by}
+	}
+	again := timeline.Event{Kind: timeline.Push, Target: 2 * eighth, By: timeline.All}
+	hits := timeline.Event{Kind: timeline.Accent, Tick: eighth, End: eighth, By: timeline.All, Weight: 2, Alone: true}
+	for _, row := range []struct {
+		name          string
+		before, here  int // energies
+		first, second []timeline.Event
+		opens         bool
+		by            timeline.Players
+		weight        uint8
+	}{
+		{"as strong as what was before", 3, 3, nil, nil, true, timeline.All, 0},
+		{"stronger", 3, 4, nil, nil, true, timeline.All, 1},
+		{"less strong", 4, 3, nil, nil, false, 0, 0},
+		{"pushed by everybody", 3, 4, []timeline.Event{into(timeline.All)}, nil, true, 0, 1},
+		{"pushed by the pianist", 3, 4, []timeline.Event{into(piano)}, nil, true, drums | bass, 1},
+		{"pushed by everybody, and again", 3, 4, []timeline.Event{into(timeline.All)}, []timeline.Event{again}, true,
+			harmonics, 1},
+		{"a bar of written hits", 3, 4, nil, []timeline.Event{hits}, true, harmonics, 1},
+	} {
+		passes := []timeline.Pass{passOf(1, row.first...), passOf(1, row.second...)}
+		passes[0].EnergyFrom, passes[0].EnergyTo = row.before, row.before
+		passes[1].EnergyFrom, passes[1].EnergyTo = row.here, row.here
+		Join(passes)
+		c := Of(&passes[1])
+		if c.Opening < 0 || !row.opens {
+			if (c.Opening >= 0) != row.opens {
+				t.Errorf("%s: opens %v", row.name, !row.opens)
+			}
+			continue
+		}
+		if q := c.List[c.Opening]; q.By != row.by || q.Weight != row.weight {
+			t.Errorf("%s: by %v with weight %d, want %v with %d", row.name, q.By.Names(), q.Weight, row.by.Names(),
+				row.weight)
+		}
+	}
+}
+
+// A song comes to rest on its last bar, stops dead after a last hit at the first of the
+// stops that follow it within a beat, or just plays to its end.
+func TestHowASongEnds(t *testing.T) {
+	const beat = 2 * eighth
+	stop := func(from, to int64) timeline.Event {
+		return timeline.Event{Kind: timeline.Stop, Bar: 1, Tick: bar + from, End: bar + to, By: timeline.All}
+	}
+	for _, row := range []struct {
+		name   string
+		bars   int
+		events []timeline.Event
+		kind   Kind // Chord where there is none
+		until  int64
+	}{
+		{"two bars", 2, nil, Ending, 2 * bar},
+		{"one bar", 1, nil, Chord, 0},
+		{"stopped on the second beat", 2, []timeline.Event{stop(beat, bar)}, FinalHit, bar + beat},
+		{"stopped before it, and on it again", 2, []timeline.Event{stop(eighth, bar), stop(beat, bar)}, FinalHit,
+			bar + eighth},
+		{"stopped after the second beat", 2, []timeline.Event{stop(beat+1, bar)}, Chord, 0},
+		{"stopped for a beat", 2, []timeline.Event{stop(beat, 2*beat)}, Chord, 0},
+		{"stopped at once", 2, []timeline.Event{stop(0, bar)}, Chord, 0},
+	} {
+		p := passOf(row.bars, row.events...)
+		for i := range p.Bars {
+			p.Bars[i].Meter = meter.Common
+		}
+		c := Of(&p)
+		kind, until := Chord, int64(0)
+		for _, i := range []int32{c.Ending, c.FinalHit} {
+			if i >= 0 {
+				kind, until = c.List[i].Kind, c.List[i].Until
+			}
+		}
+		if kind != row.kind || until != row.until {
+			t.Errorf("%s: %s to %d, want %s to %d", row.name, kind, until, row.kind, row.until)
+		}
+	}
+}
