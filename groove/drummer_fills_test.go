@@ -113,7 +113,7 @@ func TestFillForASpan(t *testing.T) {
 	p := newPlan(tl, &tl.Passes[0], testSet(nil))
 	for _, order := range []string{"from the shortest", "from the longest"} {
 		for beats, want := range map[int64]int{1: 1, 2: 2, 3: 4, 4: 4, 5: 4} {
-			if f := p.choose(cue.Stretch{End: beats * quarter}, colour{}, 3); f.fill.Beats != want {
+			if f := p.choose(cue.Stretch{End: beats * quarter}, variation{}, 3); f.fill.Beats != want {
 				t.Errorf("%s: a fill of %d beats for a span of %d", order, f.fill.Beats, beats)
 			}
 		}

@@ -30,8 +30,8 @@ func TestOpening(t *testing.T) {
 		{"pushed by everybody", 3, 4, []timeline.Event{into(timeline.All)}, nil, true, 0, 1},
 		{"pushed by the pianist", 3, 4, []timeline.Event{into(piano)}, nil, true, drums | bass, 1},
 		{"pushed by everybody, and again", 3, 4, []timeline.Event{into(timeline.All)}, []timeline.Event{again}, true,
-			harmonics, 1},
-		{"a bar of written hits", 3, 4, nil, []timeline.Event{hits}, true, harmonics, 1},
+			pitched, 1},
+		{"a bar of written hits", 3, 4, nil, []timeline.Event{hits}, true, pitched, 1},
 	} {
 		passes := []timeline.Pass{passOf(1, row.first...), passOf(1, row.second...)}
 		passes[0].EnergyFrom, passes[0].EnergyTo = row.before, row.before
@@ -86,7 +86,7 @@ func TestHowASongEnds(t *testing.T) {
 			}
 		}
 		if kind != row.kind || until != row.until {
-			t.Errorf("%s: %s to %d, want %s to %d", row.name, kind, until, row.kind, row.until)
+			t.Errorf("%s: kind %d to %d, want kind %d to %d", row.name, kind, until, row.kind, row.until)
 		}
 	}
 }

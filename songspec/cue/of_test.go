@@ -112,7 +112,7 @@ func TestPushOutOfAPass(t *testing.T) {
 		}
 		found++
 		if q.Target != bar || q.By != drums || q.Out != bass {
-			t.Errorf("%s to %d: by %v, in the next pass by %v", q.Kind, q.Target, q.By.Names(), q.Out.Names())
+			t.Errorf("%d to %d: by %v, in the next pass by %v", q.Kind, q.Target, q.By.Names(), q.Out.Names())
 		}
 		if q.Kind == Chord && (q.Span != -1 || q.Bar != 1) {
 			t.Errorf("the push has chord %d and bar %d of a pass of one bar", q.Span, q.Bar)
@@ -149,13 +149,13 @@ func TestAccentOnThePushOfOne(t *testing.T) {
 	}
 }
 
-// An event that players play in different places is told to be where the push takes it.
+// An event that players play in different places is told to be where the push takes it, and for whom.
 func TestEventThatMovesForSome(t *testing.T) {
 	const push = bar - eighth
 	p := passOf(2, timeline.Event{Kind: timeline.Push, Tick: push, End: push, Target: bar, By: piano},
 		timeline.Event{Kind: timeline.Accent, Bar: 1, Tick: bar, End: bar, By: timeline.All, Weight: 2})
 	got := Events(&p)[1]
-	if want := (Played{Acts: true, By: timeline.All, At: push, Target: bar}); got != want {
+	if want := (Played{Acts: true, By: timeline.All, Moved: piano, At: push, Target: bar}); got != want {
 		t.Errorf("%+v instead of %+v", got, want)
 	}
 }
