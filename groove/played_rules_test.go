@@ -47,6 +47,8 @@ func lastBarRules() []string {
 			at("stop", "1: 3", "beats = 0.5")),
 		sketch("The last hit with brushes: the sweep goes on to the stop", top("brushes-ballad", 66),
 			part("end", 4, "| G | C |", at("stop", "2: 2"))),
+		sketch("The bass holds the last hit to the stop, though its figure is short",
+			top("march", 112, `meter = "2/4"`), part("end", 4, "| G | C |", at("stop", "2: 2"))),
 		end("A last chord that is pushed is no last hit", 4, "| G | C |", at("push", "1: 4&"), at("stop", "2: 2")),
 	}
 }
@@ -106,6 +108,8 @@ func pushRules() []string {
 			part("first", 2, "| C | F / / G |", at("push", "2: 4", by("drums"))), part("next", 4, "| F |")),
 		sketch("The hi-hat does not open under the crash of a push", top("one-drop", 72),
 			part("drop", 4, "| C | F |", at("push", "1: 4&"))),
+		sketch("The kick of a push out of a section has no part in where the bass is held",
+			top("tight-sixteenths", 96), part("first", 1, "| C | G |", at("push", "2: 4")), part("next", 1, "| F |")),
 		sketch("A push by one player, inside and over the border", usual,
 			alone("bass"), alone("piano"), alone("drums"), part("end", 2, "| F |")),
 	}
@@ -123,6 +127,9 @@ func pushAccentRules() []string {
 			usual, part("grow", 2, "| C | G |", at("push", "2: 4&")),
 			part("next", 2, "| F | C |", at("accent", "1: 1")),
 			form(`play "grow" { energy = [2, 4] }`, `play "next" {}`)),
+		sketch("A section comes in pushed, and pushes on with a hit: the pianist's is rolled", usual,
+			part("first", 3, "| C |", at("push", "1: 4")),
+			part("next", 5, "| F | C |", at("push", "1: 1"), at("accent", "1: 1"))),
 		sketch("An accent at energy 3 is the snare's, where the feel has a cross-stick", top("bossa", 124),
 			part("bossa", 3, "| C | G |", at("accent", "1: 3"))),
 		sketch("Accents between a push and its beat, inside and over the border", usual,
@@ -145,6 +152,12 @@ func handRules() []string {
 	return []string{
 		sketch("A loose hand at a quick tempo comes late into a fill", top("swing", 180, "looseness = 1"),
 			part("quick", 5, "| C | F | G | C |", at("fill", "2: 3"))),
+		sketch("A walking bass does not go to and fro in its first three notes",
+			top("brushes-ballad", 96, "take = 2"),
+			part("a", 4, "| C | Am |", tacet("piano")), part("b", 4, "| C |", tacet("piano"))),
+		sketch("The left hand lets go of both notes of an octave together, however loosely it plays",
+			top("backbeat-eighths", 96, "looseness = 1", "take = 3"),
+			part("a", 5, "| C G | F |", tacet("bass", "drums"))),
 		sketch("A hit a sixteenth before the border, as near as hands can strike again", top("backbeat-eighths", 150),
 			part("hit", 5, "| C |", at("accent", "1: 4a")), part("next", 5, "| F |")),
 		sketch("Two loose hits before the border: of the second the crash is left out",
