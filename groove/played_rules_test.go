@@ -127,7 +127,7 @@ func pushAccentRules() []string {
 			usual, part("grow", 2, "| C | G |", at("push", "2: 4&")),
 			part("next", 2, "| F | C |", at("accent", "1: 1")),
 			form(`play "grow" { energy = [2, 4] }`, `play "next" {}`)),
-		sketch("A section comes in pushed, and pushes on with a hit: the pianist's is rolled", usual,
+		sketch("A section comes in pushed, and pushes on with a hit, which no hand spreads over the bar line", usual,
 			part("first", 3, "| C |", at("push", "1: 4")),
 			part("next", 5, "| F | C |", at("push", "1: 1"), at("accent", "1: 1"))),
 		sketch("An accent at energy 3 is the snare's, where the feel has a cross-stick", top("bossa", 124),
