@@ -22,6 +22,7 @@ type plan struct {
 	set     *feel.Set   // for the feel of a neighbour
 	scratch *scratch
 	cues    *cue.Cues
+	groups  [timeline.NumPlayers][]score.Group // of what each player means, as he plays
 
 	// Worked out once, when first asked for: a pass asks for each of them at every
 	// note.
@@ -31,7 +32,6 @@ type plan struct {
 	hereBar int
 	answer  [5]*feel.Level // by energy from 0: the level with its answer's rows
 	hands   *human
-	groups  [timeline.NumPlayers][]score.Group // of what each player means
 	clocked *clock
 }
 
