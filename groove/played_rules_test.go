@@ -110,6 +110,8 @@ func pushRules() []string {
 			part("drop", 4, "| C | F |", at("push", "1: 4&"))),
 		sketch("The kick of a push out of a section has no part in where the bass is held",
 			top("tight-sixteenths", 96), part("first", 1, "| C | G |", at("push", "2: 4")), part("next", 1, "| F |")),
+		sketch("A push out of a section leaves the left hand its fifth in the middle of the bar", sixEight,
+			part("first", 3, "| C | G |", tacet("bass"), at("push", "2: 6")), part("next", 3, "| F |")),
 		sketch("A push by one player, inside and over the border", usual,
 			alone("bass"), alone("piano"), alone("drums"), part("end", 2, "| F |")),
 	}

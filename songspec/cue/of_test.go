@@ -159,3 +159,24 @@ func TestEventThatMovesForSome(t *testing.T) {
 		t.Errorf("%+v instead of %+v", got, want)
 	}
 }
+
+// The cues of a pass come in order of time, those of one place in the order of their
+// kinds.
+func TestCuesInOrder(t *testing.T) {
+	p := passOf(3, timeline.Event{Kind: timeline.Accent, End: 0, By: timeline.All, Weight: 2},
+		timeline.Event{Kind: timeline.Space, Tick: eighth, End: bar},
+		timeline.Event{Kind: timeline.Stop, Tick: 6 * eighth, End: 7 * eighth},
+		timeline.Event{Kind: timeline.Push, Tick: 7 * eighth, End: 7 * eighth, Target: bar, By: timeline.All},
+		timeline.Event{Kind: timeline.Accent, Bar: 1, Tick: bar, End: bar, By: timeline.All, Weight: 2},
+		timeline.Event{Kind: timeline.Hold, Bar: 1, Tick: bar + eighth, End: bar + 2*eighth},
+		timeline.Event{Kind: timeline.Fill, Bar: 1, Tick: bar + 6*eighth, End: 2 * bar, By: timeline.All})
+	list := Of(&p).List
+	for i := 1; i < len(list); i++ {
+		if a, b := &list[i-1], &list[i]; a.At > b.At || a.At == b.At && a.Kind > b.Kind {
+			t.Errorf("%s at %d comes before %s at %d", a.Kind, a.At, b.Kind, b.At)
+		}
+	}
+	if len(list) < 9 {
+		t.Errorf("only %d cues", len(list))
+	}
+}
