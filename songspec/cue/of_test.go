@@ -173,7 +173,7 @@ func TestCuesInOrder(t *testing.T) {
 	list := Of(&p).List
 	for i := 1; i < len(list); i++ {
 		if a, b := &list[i-1], &list[i]; a.At > b.At || a.At == b.At && a.Kind > b.Kind {
-			t.Errorf("%s at %d comes before %s at %d", a.Kind, a.At, b.Kind, b.At)
+			t.Errorf("kind %d at %d comes before kind %d at %d", a.Kind, a.At, b.Kind, b.At)
 		}
 	}
 	if len(list) < 9 {
