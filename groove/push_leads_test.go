@@ -36,6 +36,17 @@ func strikesOnly(struck map[int64][]uint8, at int64, who timeline.Player) bool {
 	return len(struck) == 1 && slices.Contains(struck[at], tone)
 }
 
+// pushedTo fails where bass and piano do not strike B flat near a border, so many ticks
+// from it, and nothing else.
+func pushedTo(t *testing.T, song string, at int64) {
+	t.Helper()
+	for _, who := range []timeline.Player{timeline.Bass, timeline.Piano} {
+		if struck := nearBorder(t, song, who); !strikesOnly(struck, at, who) {
+			t.Errorf("%s: %v is struck near the border, want Bb at %d and nothing else", who, struck, at)
+		}
+	}
+}
+
 // Of two pushes over one border the first brings the next section's chord, and the
 // second has nothing left to bring. A listener hears the chord come on 4 and ring over
 // the bar line; if the second counted, bass and piano would be silent from 4 to 4&,
@@ -53,11 +64,7 @@ section "chorus" {
   chords = "| Bb | F |"
 }
 `
-	for _, who := range []timeline.Player{timeline.Bass, timeline.Piano} {
-		if struck := nearBorder(t, song, who); !strikesOnly(struck, -960, who) {
-			t.Errorf("%s: %v is struck near the border, want Bb on 4, at -960, and nothing after it", who, struck)
-		}
-	}
+	pushedTo(t, song, -960)
 }
 
 // A section that ends without a chord can be left by a push: the chord that comes early
@@ -76,11 +83,7 @@ section "chorus" {
   chords = "| Bb | F |"
 }
 `
-	for _, who := range []timeline.Player{timeline.Bass, timeline.Piano} {
-		if struck := nearBorder(t, song, who); !strikesOnly(struck, -480, who) {
-			t.Errorf("%s: %v is struck near the border, want Bb on 4&, at -480, and nothing on 1", who, struck)
-		}
-	}
+	pushedTo(t, song, -480)
 	const kick = 36 % 12
 	struck := nearBorder(t, song, timeline.Drums)
 	if !slices.Contains(struck[-480], kick) || slices.Contains(struck[0], kick) {

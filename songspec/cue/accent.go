@@ -5,9 +5,8 @@ import "plinth/songspec/timeline"
 // strike is how one player plays an accent.
 type strike struct {
 	at, target int64
-	out        bool // he strikes it in the neighbour pass
-	ok         bool
-	why        Reason
+	out        bool   // he strikes it in the neighbour pass
+	why        Reason // why he does not play it at all; Unsaid where he does
 }
 
 // accents makes cues of the accents. One that falls between a push and its beat, or on
@@ -23,7 +22,7 @@ func (w *work) accents() {
 		for who := range w.out.pushes {
 			if p := timeline.Player(who); (e.By & w.plays()).Has(p) {
 				s := w.strike(p, e.Tick)
-				if !s.ok {
+				if s.why != Unsaid {
 					w.drop(int32(i), timeline.Only(p), s.why)
 					continue
 				}
@@ -46,7 +45,7 @@ func (w *work) accents() {
 // strike is where a player plays an accent that is written at a tick.
 func (w *work) strike(who timeline.Player, tick int64) strike {
 	pushes := w.out.pushes[who]
-	s := strike{at: tick, target: pushes.target(tick), ok: true}
+	s := strike{at: tick, target: pushes.target(tick)}
 	if push, over := pushes.Over(tick); over {
 		s.at, s.target = push.From, push.To
 	}

@@ -61,12 +61,10 @@ func join(before, after *timeline.Pass) {
 		to.Joint = append(to.Joint, e)
 	}
 	for _, e := range before.Events {
-		if e.Kind == timeline.Accent && e.Tick >= push {
+		switch {
+		case e.Kind == timeline.Accent && e.Tick >= push:
 			add(after, e, entry.Tick, 0, 0, e.By&entry.By&pitched)
-		}
-	}
-	for _, e := range before.Events {
-		if e.Kind == timeline.Stop && e.End > push {
+		case e.Kind == timeline.Stop && e.End > push:
 			e.Tick, e.End = e.Tick-before.Length, e.End-before.Length
 			after.Joint = append(after.Joint, e)
 		}
