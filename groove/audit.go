@@ -112,9 +112,9 @@ func Audit(tl *timeline.Timeline, perf *Performance, set *feel.Set) *AuditReport
 	var before *passAudit
 	for i := range perf.Passes {
 		pass := &tl.Passes[i]
-		pa := &passAudit{audit: a, pass: pass, plan: newPlan(tl, pass, set), part: &perf.Passes[i], clock: newClock(pass.Tempos), from: at, before: before}
+		pa := &passAudit{audit: a, pass: pass, plan: NewPlan(tl, pass, set), part: &perf.Passes[i], clock: NewClock(pass.Tempos), from: at, before: before}
 		before = pa
-		at += pa.clock.us(pass.Length)
+		at += pa.clock.Micros(pass.Length)
 		a.passes = append(a.passes, pa)
 		pa.all()
 		pa.bass()
@@ -154,9 +154,9 @@ type audit struct {
 type passAudit struct {
 	*audit
 	pass  *timeline.Pass
-	plan  *plan
+	plan  *Plan
 	part  *PassPart
-	clock clock
+	clock Clock
 	from  int64 // where the pass begins, in microseconds of the song
 
 	before *passAudit // nil for the first
@@ -166,9 +166,9 @@ type passAudit struct {
 // brings before the pass is in the time of the pass before.
 func (pa *passAudit) at(tick int64) int64 {
 	if tick < 0 && pa.before != nil {
-		return pa.before.from + pa.before.clock.us(pa.before.pass.Length+tick)
+		return pa.before.from + pa.before.clock.Micros(pa.before.pass.Length+tick)
 	}
-	return pa.from + pa.clock.us(tick)
+	return pa.from + pa.clock.Micros(tick)
 }
 
 // keep adds a finding, with its place in the song.
@@ -182,7 +182,7 @@ func (a *audit) keep(pa *passAudit, f Finding) {
 
 // found adds a finding at a tick of the pass.
 func (pa *passAudit) found(who timeline.Player, tick int64, rule, format string, args ...any) {
-	pa.keep(pa, Finding{Player: who, Tick: tick, Bar: pa.plan.barAt(tick), Rule: rule, Text: fmt.Sprintf(format, args...)})
+	pa.keep(pa, Finding{Player: who, Tick: tick, Bar: pa.plan.BarAt(tick), Rule: rule, Text: fmt.Sprintf(format, args...)})
 }
 
 // all checks what holds for every player: the instrument's range, no note struck
@@ -193,7 +193,7 @@ func (pa *passAudit) all() {
 		notes := pa.part.Notes[who]
 		for i := range notes {
 			n := &notes[i]
-			for _, s := range pa.plan.cues.Silences(who) {
+			for _, s := range pa.plan.Cues.Silences(who) {
 				if n.Tick < s.End && n.Tick+n.Length > s.Start {
 					pa.found(who, max(n.Tick, s.Start), ruleStop, "%s", inStop[who])
 					break

@@ -32,17 +32,17 @@ func (pa *passAudit) bass() {
 // a stop, in a held beat, or in a bar of other players' hits.
 func (pa *passAudit) roots(notes []Note) {
 	p := pa.plan
-	changes := p.cues.Changes(timeline.Bass)
+	changes := p.Cues.Changes(timeline.Bass)
 	for i := range changes {
 		c := &changes[i]
-		if c.Chord.None || c.Same && !c.Pushed() || c.Start >= c.End || c.Start >= p.cues.End(timeline.Bass) {
+		if c.Chord.None || c.Same && !c.Pushed() || c.Start >= c.End || c.Start >= p.Cues.End(timeline.Bass) {
 			continue
 		}
-		if p.cues.Silences(timeline.Bass).Has(c.Start) || p.cues.Holds.Has(c.Start) || p.cues.Alone[p.barAt(c.Start)] {
+		if p.Cues.Silences(timeline.Bass).Has(c.Start) || p.Cues.Holds.Has(c.Start) || p.Cues.Alone[p.BarAt(c.Start)] {
 			continue
 		}
 		pc := c.Chord.Bass.PC()
-		n := pa.nearest(notes, p.swung(c.Start))
+		n := pa.nearest(notes, p.Swung(c.Start))
 		switch {
 		case n == nil:
 			pa.found(timeline.Bass, c.Start, ruleBass, "the chord changes to %s and the bass does not", c.Chord)
@@ -54,7 +54,7 @@ func (pa *passAudit) roots(notes []Note) {
 
 // nearest is the note that begins nearest to a tick, nil when none is near.
 func (pa *passAudit) nearest(notes []Note, tick int64) *Note {
-	at := pa.clock.us(tick)
+	at := pa.clock.Micros(tick)
 	i := sort.Search(len(notes), func(i int) bool { return notes[i].Tick >= tick })
 	var best *Note
 	gap := int64(withUS)
@@ -62,7 +62,7 @@ func (pa *passAudit) nearest(notes []Note, tick int64) *Note {
 		if j < 0 || j >= len(notes) {
 			continue
 		}
-		if d := absTicks(pa.clock.us(notes[j].Tick) - at); d < gap {
+		if d := absTicks(pa.clock.Micros(notes[j].Tick) - at); d < gap {
 			best, gap = &notes[j], d
 		}
 	}
@@ -73,14 +73,14 @@ func (pa *passAudit) nearest(notes []Note, tick int64) *Note {
 // where the chart has no chord do not count, nor those in a bar of written hits.
 func (pa *passAudit) lock(notes []Note) {
 	p := pa.plan
-	changes, alone := p.cues.Changes(timeline.Bass), p.cues.Alone
+	changes, alone := p.Cues.Changes(timeline.Bass), p.Cues.Alone
 	met, all := 0, 0
 	for _, k := range pa.part.Notes[timeline.Drums] {
 		if pa.kitVoices[k.Key&127].Word != "kick" {
 			continue
 		}
-		if c := cue.ChangeAt(changes, k.Tick); c == nil || c.Chord.None || alone[p.barAt(k.Tick)] ||
-			k.Tick >= p.cues.End(timeline.Bass) || p.cues.Silences(timeline.Bass).Has(k.Tick) {
+		if c := cue.ChangeAt(changes, k.Tick); c == nil || c.Chord.None || alone[p.BarAt(k.Tick)] ||
+			k.Tick >= p.Cues.End(timeline.Bass) || p.Cues.Silences(timeline.Bass).Has(k.Tick) {
 			continue
 		}
 		all++

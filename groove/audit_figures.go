@@ -102,7 +102,7 @@ func (pa *passAudit) compFigures(f *Figures) {
 // tops follows the top voice from change to change.
 func (pa *passAudit) tops(f *Figures, notes []Note) {
 	audit := pianoAudit{pass: pa.pass, clock: pa.clock}
-	changes := pa.plan.cues.Changes(timeline.Piano)
+	changes := pa.plan.Cues.Changes(timeline.Piano)
 	before := 0
 	for i, top := range audit.tops(changes, notes) {
 		if top == 0 {

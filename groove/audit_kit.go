@@ -142,7 +142,7 @@ func voiceList(in []hit) string {
 // kit checks the syncopation of the kit in every bar that the drummer plays as the
 // feel has it: no bar with a fill or an event in it, nor in another meter.
 func (pa *passAudit) kit() {
-	most := pa.plan.feel.Syncopation
+	most := pa.plan.Feel.Syncopation
 	for bar := range pa.pass.Bars {
 		lhl, ok := pa.syncopation(bar)
 		if ok && lhl > most {
@@ -161,14 +161,14 @@ func (pa *passAudit) syncopation(bar int) (lhl int, ok bool) {
 	if !pa.plain(bar) {
 		return 0, false
 	}
-	lv := p.level(bar)
-	steps := p.steps(bar, lv)
-	if len(p.feel.Meters) > 0 && b.Meter != p.feel.Meters[0] || len(steps) == 0 || len(lv.Drums) == 0 {
+	lv := p.Level(bar)
+	steps := p.Steps(bar, lv)
+	if len(p.Feel.Meters) > 0 && b.Meter != p.Feel.Meters[0] || len(steps) == 0 || len(lv.Drums) == 0 {
 		return 0, false
 	}
 	places := make([]int64, len(steps))
 	for i, st := range steps {
-		places[i] = p.swung(st.Tick)
+		places[i] = p.Swung(st.Tick)
 	}
 	on := make([]bool, len(steps))
 	for _, n := range pa.part.Notes[timeline.Drums] {
@@ -186,13 +186,13 @@ func (pa *passAudit) syncopation(bar int) (lhl int, ok bool) {
 
 // plain reports a bar without a fill or an event.
 func (pa *passAudit) plain(bar int) bool {
-	b, end := pa.pass.Bars[bar], pa.plan.barEnd(bar)
+	b, end := pa.pass.Bars[bar], pa.plan.BarEnd(bar)
 	for i, e := range pa.pass.Events {
 		switch e.Kind {
 		case timeline.Rit, timeline.Space:
 			continue
 		case timeline.Push:
-			if !pa.plan.cues.Acts(i) {
+			if !pa.plan.Cues.Acts(i) {
 				continue
 			}
 			if e.Target == b.Start {
@@ -211,7 +211,7 @@ func (pa *passAudit) plain(bar int) bool {
 			return false
 		}
 	}
-	return bar != pa.plan.ending() && !pa.plan.cues.Alone[bar]
+	return bar != pa.plan.Ending() && !pa.plan.Cues.Alone[bar]
 }
 
 // nearestStep is the step whose place is nearest to a tick, -1 when the tick is

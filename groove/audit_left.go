@@ -15,21 +15,21 @@ func (pa *passAudit) left() {
 	}
 	p := pa.plan
 	notes := pa.part.Notes[timeline.Piano]
-	changes := p.cues.Changes(timeline.Piano)
+	changes := p.Cues.Changes(timeline.Piano)
 	last := p.lastStroke(timeline.Piano, pa.clock)
 	for i := range changes {
 		c := &changes[i]
-		if c.Chord.None || c.Same && !c.Pushed() || c.Start >= c.End || c.Start >= p.cues.End(timeline.Piano) || p.cues.Silences(timeline.Piano).Has(c.Start) {
+		if c.Chord.None || c.Same && !c.Pushed() || c.Start >= c.End || c.Start >= p.Cues.End(timeline.Piano) || p.Cues.Silences(timeline.Piano).Has(c.Start) {
 			continue
 		}
-		if p.cues.Alone[p.barAt(c.Start)] || p.swung(c.Start) > last {
+		if p.Cues.Alone[p.BarAt(c.Start)] || p.Swung(c.Start) > last {
 			continue
 		}
-		if c.Same && i > 0 && pa.clock.us(p.swung(c.Start))-pa.clock.us(p.swung(changes[i-1].Start)) < repeatUS {
+		if c.Same && i > 0 && pa.clock.Micros(p.Swung(c.Start))-pa.clock.Micros(p.Swung(changes[i-1].Start)) < repeatUS {
 			continue // pushed so soon after its own stroke that it is struck once
 		}
 		// Alone, as part of a roll, or once with a hit that comes too soon after (keySpeed).
-		pc, at := c.Chord.Bass.PC(), p.swung(c.Start)
+		pc, at := c.Chord.Bass.PC(), p.Swung(c.Start)
 		n := pa.lowest(notes, at, withUS, withUS)
 		for _, w := range [][2]int64{{chordUS, withUS}, {withUS, repeatUS + withUS}} {
 			if n == nil || int(n.Key)%12 != pc {
@@ -50,7 +50,7 @@ func (pa *passAudit) left() {
 // lowest is the lowest of the notes that begin less than some microseconds before or
 // after a tick; nil when none does.
 func (pa *passAudit) lowest(notes []Note, tick, before, after int64) *Note {
-	early, late := pa.clock.shift(tick, -before), pa.clock.shift(tick, after)
+	early, late := pa.clock.Shift(tick, -before), pa.clock.Shift(tick, after)
 	var best *Note
 	for i := sort.Search(len(notes), func(i int) bool { return notes[i].Tick > early }); i < len(notes) && notes[i].Tick < late; i++ {
 		if best == nil || notes[i].Key < best.Key {

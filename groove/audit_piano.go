@@ -56,7 +56,7 @@ type pianoChord struct {
 // notes of one key that overlap, attacks a beat, and octaves in parallel with the
 // bass, the bassist's or the left hand's own. Sorted by tick. setup is the song's piano, part the pass as it is played.
 func AuditPiano(setup timeline.PianoSetup, pass *timeline.Pass, part PassPart) []Finding {
-	a := pianoAudit{pass: pass, clock: newClock(pass.Tempos), span: setup.Span, ceiling: ceiling(setup, pass), cues: cue.Of(pass)}
+	a := pianoAudit{pass: pass, clock: NewClock(pass.Tempos), span: setup.Span, ceiling: ceiling(setup, pass), cues: cue.Of(pass)}
 	if a.span == 0 {
 		a.span = defaultSpan
 	}
@@ -77,7 +77,7 @@ func AuditPiano(setup timeline.PianoSetup, pass *timeline.Pass, part PassPart) [
 type pianoAudit struct {
 	pass    *timeline.Pass
 	cues    *cue.Cues
-	clock   clock
+	clock   Clock
 	span    int
 	ceiling int
 	out     []Finding
@@ -105,7 +105,7 @@ func (a *pianoAudit) keys(notes []Note) {
 			if p.Tick+p.Length > n.Tick {
 				a.found(n.Tick, "overlap", "%s is struck while it still sounds", keyName(key))
 			}
-			if us := a.clock.us(n.Tick) - a.clock.us(p.Tick); us < repeatUS {
+			if us := a.clock.Micros(n.Tick) - a.clock.Micros(p.Tick); us < repeatUS {
 				a.found(n.Tick, "repeat", "%s is struck again after %d ms", keyName(key), us/1000)
 			}
 		}
@@ -118,20 +118,20 @@ func (a *pianoAudit) chords(notes []Note) []pianoChord {
 	var out []pianoChord
 	var ringing []Note
 	for i := 0; i < len(notes); {
-		from := a.clock.us(notes[i].Tick)
+		from := a.clock.Micros(notes[i].Tick)
 		c := pianoChord{tick: notes[i].Tick}
 		j := i
 		over := int64(1) << 60 // where the first of its notes ends: what comes then is another attack
-		for j < len(notes) && a.clock.us(notes[j].Tick)-from < chordUS && notes[j].Tick < over {
+		for j < len(notes) && a.clock.Micros(notes[j].Tick)-from < chordUS && notes[j].Tick < over {
 			c.end = notes[j].Tick
 			over = min(over, notes[j].Tick+notes[j].Length)
 			j++
 		}
-		settled := a.clock.us(c.end) + chordUS // in time: a hold may end in between
+		settled := a.clock.Micros(c.end) + chordUS // in time: a hold may end in between
 		var on [128]bool
 		kept := ringing[:0]
 		for _, n := range ringing {
-			if a.clock.us(n.Tick+n.Length) > settled {
+			if a.clock.Micros(n.Tick+n.Length) > settled {
 				on[n.Key] = true
 				kept = append(kept, n)
 			}
@@ -195,7 +195,7 @@ func (a *pianoAudit) density(chords []pianoChord) {
 	}
 	var allowed int64
 	for i, b := range a.pass.Bars {
-		allowed += max(asked[i], b.Length*attacksPerBeat.at(a.pass.EnergyAt(i))/b.Meter.TempoTicks())
+		allowed += max(asked[i], b.Length*attacksPerBeat.At(a.pass.EnergyAt(i))/b.Meter.TempoTicks())
 	}
 	if n := int64(len(chords)); 1000*n > allowed {
 		a.found(0, ruleDensity, "the piano attacks %d times, more than the %d that the energy allows", n, allowed/1000)
@@ -231,9 +231,9 @@ func (a *pianoAudit) tops(changes []cue.Change, notes []Note) []int {
 		if changes[i].Pushed() {
 			from += swungPush
 		}
-		from = a.clock.shift(from, withUS)
+		from = a.clock.Shift(from, withUS)
 		if i+1 < len(changes) {
-			until = a.clock.shift(changes[i+1].Start, -withUS)
+			until = a.clock.Shift(changes[i+1].Start, -withUS)
 		}
 		kept := ringing[:0]
 		for _, n := range ringing {
@@ -257,9 +257,9 @@ const swungPush = quarter / 6
 // bassMove is how the bass goes into what begins at a tick: from its note before to
 // the one it strikes there.
 func (a *pianoAudit) bassMove(bass []Note, tick int64) (from, to int, ok bool) {
-	early := a.clock.shift(tick, -withUS)
+	early := a.clock.Shift(tick, -withUS)
 	i := sort.Search(len(bass), func(i int) bool { return bass[i].Tick >= early })
-	late := a.clock.shift(tick+swungPush, withUS)
+	late := a.clock.Shift(tick+swungPush, withUS)
 	if i == 0 || i == len(bass) || bass[i].Tick > late {
 		return 0, 0, false
 	}

@@ -73,8 +73,8 @@ func TestFeelTable(t *testing.T) {
 		swing := "straight"
 		if f.Swing.Mode != "" {
 			tl := song(t, section{name: "a", chords: "C", energy: 3, feel: name, meter: m, bpm: bpm})
-			s := newPlan(tl, &tl.Passes[0], set).swing()
-			ratio := s.long * 1000 / (s.pair - s.long)
+			s := NewPlan(tl, &tl.Passes[0], set).Swing()
+			ratio := s.Long * 1000 / (s.Pair - s.Long)
 			swing = fmt.Sprintf("%d.%02d at %d", ratio/1000, ratio%1000/10, bpm)
 			if f.Swing.Unit == "sixteenth" {
 				swing += ", sixteenths"

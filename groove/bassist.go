@@ -23,7 +23,7 @@ type bassNote struct {
 
 // bassist works out one pass.
 type bassist struct {
-	p       *plan
+	p       *Plan
 	changes []cue.Change
 	follows []int // for each change the next one that is another chord; len(changes): none
 	notes   []bassNote
@@ -33,9 +33,9 @@ type bassist struct {
 // bass is the bassist's part of a pass, on the grid: the feel's row, the chord's
 // bass at every change, what the events ask for, and then the pitches. kicks are
 // the drummer's kick strokes, which the bass locks to.
-func (p *plan) bass(kicks []int64) []score.Note {
-	b := &bassist{p: p, changes: p.cues.Changes(timeline.Bass), end: p.cues.End(timeline.Bass)}
-	if p.pass.Tacet.Has(timeline.Bass) || len(b.changes) == 0 {
+func (p *Plan) bass(kicks []int64) []score.Note {
+	b := &bassist{p: p, changes: p.Cues.Changes(timeline.Bass), end: p.Cues.End(timeline.Bass)}
+	if p.Pass.Tacet.Has(timeline.Bass) || len(b.changes) == 0 {
 		return nil
 	}
 	b.follows = following(b.changes)
@@ -81,28 +81,28 @@ const releaseTicks = quarter / 8
 
 // row lays the feel's bass row over the pass.
 func (b *bassist) row() {
-	alone := b.p.cues.Alone
-	ending := b.p.ending()
+	alone := b.p.Cues.Alone
+	ending := b.p.Ending()
 	b.notes = b.p.scratch.bass[:0]
 	open := -1 // the note that "=" holds on
-	for bar := range b.p.pass.Bars {
+	for bar := range b.p.Pass.Bars {
 		if alone[bar] {
 			open = -1
 			continue
 		}
 		if bar == ending { // the last note of the song is held
 			b.notes = append(b.notes, bassNote{
-				tick: b.p.pass.Bars[bar].Start, end: b.p.barEnd(bar), degree: '1', touch: feel.Normal, cue: b.p.cues.Ending,
+				tick: b.p.Pass.Bars[bar].Start, end: b.p.BarEnd(bar), degree: '1', touch: feel.Normal, cue: b.p.Cues.Ending,
 			})
 			continue
 		}
-		lv := b.p.level(bar)
-		steps := b.p.steps(bar, lv)
+		lv := b.p.Level(bar)
+		steps := b.p.Steps(bar, lv)
 		for i, st := range steps {
 			if st.Index >= len(lv.Bass) {
 				continue
 			}
-			end := b.p.barEnd(bar)
+			end := b.p.BarEnd(bar)
 			if i+1 < len(steps) {
 				end = steps[i+1].Tick
 			}
@@ -130,7 +130,7 @@ func (b *bassist) row() {
 // early. What the row has between a push and its target is not struck again: the
 // pushed note is tied over in its place.
 func (b *bassist) strikeChanges() {
-	pushes := b.p.cues.Pushes(timeline.Bass)
+	pushes := b.p.Cues.Pushes(timeline.Bass)
 	tied := map[int64]int64{} // start of a push: the end of the note it replaces
 	kept := b.notes[:0]
 	for _, n := range b.notes {
@@ -198,7 +198,7 @@ const hitTicks = quarter * 3 / 4
 
 // strikeAccents plays the accents on the chord's bass.
 func (b *bassist) strikeAccents() {
-	for k, q := range b.p.cues.Each(cue.Accent, timeline.Bass) {
+	for k, q := range b.p.Cues.Each(cue.Accent, timeline.Bass) {
 		b.meet(q.At)
 		i := b.strike(q.At, q.At+hitTicks)
 		n := &b.notes[i]
@@ -206,7 +206,7 @@ func (b *bassist) strikeAccents() {
 		if int(q.Weight) > n.accent {
 			n.accent, n.cue = int(q.Weight), k
 		}
-		if b.p.cues.Alone[q.Bar] && !q.Early && q.At >= 0 {
+		if b.p.Cues.Alone[q.Bar] && !q.Early && q.At >= 0 {
 			n.end = min(n.end, q.At+hitTicks)
 		}
 	}
@@ -218,7 +218,7 @@ func (b *bassist) meet(tick int64) {
 	i := sort.Search(len(b.notes), func(i int) bool { return b.notes[i].tick >= tick })
 	for _, k := range [2]int{i - 1, i} {
 		if k >= 0 && k < len(b.notes) && b.notes[k].accent == 0 && !b.notes[k].pushed &&
-			b.p.swung(b.notes[k].tick) == b.p.swung(tick) {
+			b.p.Swung(b.notes[k].tick) == b.p.Swung(tick) {
 			b.notes[k].tick = tick
 		}
 	}
@@ -226,10 +226,10 @@ func (b *bassist) meet(tick int64) {
 
 // strikeFinalHit strikes the song's last hit and holds it to the stop.
 func (b *bassist) strikeFinalHit() {
-	last := b.p.finalHit()
+	last := b.p.FinalHit()
 	for i := range b.notes {
 		if n := &b.notes[i]; n.tick == last {
-			n.touch, n.end, n.cue = feel.Strong, b.end, b.p.cues.FinalHit
+			n.touch, n.end, n.cue = feel.Strong, b.end, b.p.Cues.FinalHit
 			b.notes = b.notes[:i+1]
 			return
 		}
@@ -239,7 +239,7 @@ func (b *bassist) strikeFinalHit() {
 // clear keeps what the events leave: nothing in a stop, in a bar of written hits
 // alone, in the rest of a held beat or under N.C.
 func (b *bassist) clear() {
-	silences, holds, alone := b.p.cues.Silences(timeline.Bass), b.p.cues.Holds, b.p.cues.Alone
+	silences, holds, alone := b.p.Cues.Silences(timeline.Bass), b.p.Cues.Holds, b.p.Cues.Alone
 	var none []int64 // where the chords stop
 	for i := range b.changes {
 		if c := &b.changes[i]; c.Chord.None {
@@ -250,7 +250,7 @@ func (b *bassist) clear() {
 	for i := range b.notes {
 		n := b.notes[i]
 		c := cue.ChangeAt(b.changes, n.tick)
-		bar := b.p.barAt(n.tick)
+		bar := b.p.BarAt(n.tick)
 		held := holds.Has(n.tick)
 		if silences.Has(n.tick) || c == nil || c.Chord.None || n.tick < c.Start ||
 			held && n.accent == 0 && !n.pushed || alone[bar] && n.accent == 0 && !n.pushed {
@@ -266,8 +266,8 @@ func (b *bassist) clear() {
 	b.notes = kept
 	for i := range b.notes {
 		n := &b.notes[i]
-		for bar := b.p.barAt(n.tick) + 1; bar < len(b.p.pass.Bars) && b.p.pass.Bars[bar].Start < n.end; bar++ {
-			start := b.p.pass.Bars[bar].Start
+		for bar := b.p.BarAt(n.tick) + 1; bar < len(b.p.Pass.Bars) && b.p.Pass.Bars[bar].Start < n.end; bar++ {
+			start := b.p.Pass.Bars[bar].Start
 			if alone[bar] && (!n.pushed || cue.ChangeAt(b.changes, n.tick).Nominal != start) { // else it is tied over
 				n.end = start
 			}
@@ -286,12 +286,12 @@ func (b *bassist) clear() {
 // rest lets a section's last bar breathe: its last long note ends a sixteenth before the
 // section does.
 func (b *bassist) rest() {
-	last := len(b.p.pass.Bars) - 1
-	if len(b.notes) == 0 || b.p.pass.After == nil || !breathes.at(b.p.energy(last)) {
+	last := len(b.p.Pass.Bars) - 1
+	if len(b.notes) == 0 || b.p.Pass.After == nil || !breathes.At(b.p.Energy(last)) {
 		return
 	}
 	n := &b.notes[len(b.notes)-1]
-	if n.end == b.p.pass.Length && n.end-n.tick > quarter {
+	if n.end == b.p.Pass.Length && n.end-n.tick > quarter {
 		n.end -= quarter / 4
 		n.breath = quarter / 4
 	}

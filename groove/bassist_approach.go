@@ -13,8 +13,8 @@ import (
 // to the third that the comp holds, and there is another way.
 func (b *bassist) approach(i int, cost *[12]int) bool {
 	n := &b.notes[i]
-	bar := b.p.barAt(n.tick)
-	if !approaches.at(b.p.energy(bar)) {
+	bar := b.p.BarAt(n.tick)
+	if !approaches.At(b.p.Energy(bar)) {
 		return false
 	}
 	chord := &b.changes[n.change].Chord
@@ -22,11 +22,11 @@ func (b *bassist) approach(i int, cost *[12]int) bool {
 	if !ok || chord.Bass != chord.Root || target == chord.Bass.PC() {
 		return false
 	}
-	if at-n.tick > b.p.pass.Bars[bar].Meter.TempoTicks() || i+1 < len(b.notes) && b.notes[i+1].tick < at {
+	if at-n.tick > b.p.Pass.Bars[bar].Meter.TempoTicks() || i+1 < len(b.notes) && b.notes[i+1].tick < at {
 		return false
 	}
 	n.degree = 'A'
-	key := keyClasses(b.p.pass.Key)
+	key := keyClasses(b.p.Pass.Key)
 	other := otherThird(chord)
 	for _, d := range []int{1, 11, 2, 10} {
 		pc := (target + d) % 12
@@ -44,7 +44,7 @@ func (b *bassist) approach(i int, cost *[12]int) bool {
 		}
 	}
 	// The take leans to one side, so that two takes do not walk alike.
-	side := []int{1, 11}[b.p.chance("approach").at(int64(bar)).below(2)]
+	side := []int{1, 11}[b.p.Chance("approach").At(int64(bar)).Below(2)]
 	cost[(target+side)%12]++
 	return true
 }
@@ -70,11 +70,11 @@ func (b *bassist) next(i int) (pc int, at int64, ok bool) {
 		c := &b.changes[j]
 		return c.Chord.Bass.PC(), c.Start, !c.Chord.None
 	}
-	a := b.p.pass.After
-	if a == nil || a.Chord.None || b.end < b.p.pass.Length {
+	a := b.p.Pass.After
+	if a == nil || a.Chord.None || b.end < b.p.Pass.Length {
 		return 0, 0, false
 	}
-	return a.Chord.Bass.PC(), b.p.pass.Length, true
+	return a.Chord.Bass.PC(), b.p.Pass.Length, true
 }
 
 // following is for each change the next one that is no repetition. It is worked out

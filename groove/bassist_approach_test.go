@@ -25,7 +25,7 @@ func TestApproachAgreesWithTheThird(t *testing.T) {
 				p.Key = k
 			}}, section{name: "b", chords: "F", energy: 4})
 			tl.Take = take
-			p := newPlan(tl, &tl.Passes[0], set)
+			p := NewPlan(tl, &tl.Passes[0], set)
 			chords, notes := tl.Passes[0].Chords, p.bass(nil)
 			for i := 2; i+1 < len(notes); i += 3 {
 				c := chords[i/3].Chord

@@ -39,10 +39,10 @@ func (b *bassist) lock(kicks []int64) {
 		if i+1 < len(b.notes) {
 			end = min(end, b.notes[i+1].tick)
 		}
-		if bar := b.p.barAt(k); b.p.cues.Alone[bar] {
+		if bar := b.p.BarAt(k); b.p.Cues.Alone[bar] {
 			continue
 		}
-		end = b.p.cues.Silences(timeline.Bass).Next(b.notes[i].tick, end)
+		end = b.p.Cues.Silences(timeline.Bass).Next(b.notes[i].tick, end)
 		b.notes[i].end, b.notes[i].breath = min(end, b.end), 0
 		met++
 	}
@@ -51,10 +51,10 @@ func (b *bassist) lock(kicks []int64) {
 // free reports whether the bass could sound at a tick at all.
 func (b *bassist) free(tick int64) bool {
 	c := cue.ChangeAt(b.changes, tick)
-	if c == nil || c.Chord.None || tick >= b.end || b.p.cues.Alone[b.p.barAt(tick)] {
+	if c == nil || c.Chord.None || tick >= b.end || b.p.Cues.Alone[b.p.BarAt(tick)] {
 		return false
 	}
-	return !b.p.cues.Silences(timeline.Bass).Has(tick)
+	return !b.p.Cues.Silences(timeline.Bass).Has(tick)
 }
 
 // before is the last note struck at or before a tick, or -1.
@@ -90,11 +90,11 @@ func (b *bassist) reach(i int, tick int64) bool {
 	if c == nil || c.Chord != b.changes[n.change].Chord {
 		return false
 	}
-	if b.p.cues.Silences(timeline.Bass).Next(n.tick, tick+1) <= tick {
+	if b.p.Cues.Silences(timeline.Bass).Next(n.tick, tick+1) <= tick {
 		return false
 	}
-	alone := b.p.cues.Alone
-	for bar := b.p.barAt(n.tick); bar <= b.p.barAt(tick); bar++ {
+	alone := b.p.Cues.Alone
+	for bar := b.p.BarAt(n.tick); bar <= b.p.BarAt(tick); bar++ {
 		if alone[bar] {
 			return false
 		}

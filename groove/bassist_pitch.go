@@ -100,7 +100,7 @@ func (b *bassist) walks(i int) bool { return b.notes[i].degree == 'w' }
 // pass: that begins near its home, and an approach an octave off leads nowhere.
 func (b *bassist) leadsOut(key int) int {
 	last := &b.notes[len(b.notes)-1]
-	a := b.p.pass.After
+	a := b.p.Pass.After
 	if last.degree != 'A' || a == nil {
 		return 0
 	}
@@ -124,7 +124,7 @@ func (b *bassist) leadsOut(key int) int {
 
 // lowest is the lowest note of the bass, in MIDI notes.
 func (b *bassist) lowest() int {
-	if b.p.song.Bass.Strings == 5 {
+	if b.p.Song.Bass.Strings == 5 {
 		return lowFive
 	}
 	return lowFour
@@ -248,17 +248,17 @@ func (b *bassist) walk(n *bassNote, cost *[12]int) {
 		}
 	}
 	cost[chord.Bass.PC()] = returnCost // it was just played: go on
-	bar := b.p.barAt(n.tick)
-	taste := b.p.chance("walk").at(int64(bar), n.tick) // so that two takes walk differently
+	bar := b.p.BarAt(n.tick)
+	taste := b.p.Chance("walk").At(int64(bar), n.tick) // so that two takes walk differently
 	for pc := range cost {
 		if cost[pc] >= 0 {
-			cost[pc] += taste.at(int64(pc)).below(3)
+			cost[pc] += taste.At(int64(pc)).Below(3)
 		}
 	}
-	if b.p.metric(bar, n.tick) == 0 && strong(b.p.beats(bar), n.tick-b.p.pass.Bars[bar].Start) {
+	if b.p.Metric(bar, n.tick) == 0 && strong(b.p.Beats(bar), n.tick-b.p.Pass.Bars[bar].Start) {
 		return
 	}
-	for pc, in := range keyClasses(b.p.pass.Key) {
+	for pc, in := range keyClasses(b.p.Pass.Key) {
 		if in && cost[pc] < 0 {
 			cost[pc] = scaleCost
 		}

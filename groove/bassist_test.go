@@ -191,7 +191,7 @@ func TestApproaches(t *testing.T) {
 func TestApproachIsAStep(t *testing.T) {
 	set := withBass("1=======5===a===")
 	tl := song(t, section{name: "a", chords: "C|F|Bb7|Eb|Am|D7|G|C|E|B7", energy: 4}, section{name: "b", chords: "C", energy: 4})
-	p := newPlan(tl, &tl.Passes[0], set)
+	p := NewPlan(tl, &tl.Passes[0], set)
 	notes := p.bass(nil)
 	for i := 2; i+1 < len(notes); i += 3 {
 		if d := abs(int(notes[i].Key) - int(notes[i+1].Key)); d < 1 || d > 2 {
@@ -341,7 +341,7 @@ func TestPushedChanges(t *testing.T) {
 	} {
 		tl := song(t, section{name: "a", chords: row.chords, energy: 3, change: row.change}, section{name: "b", chords: "C", energy: 3})
 		got := ""
-		for i, c := range newPlan(tl, &tl.Passes[0], testSet(nil)).cues.Changes(timeline.Bass) {
+		for i, c := range NewPlan(tl, &tl.Passes[0], testSet(nil)).Cues.Changes(timeline.Bass) {
 			if i > 0 {
 				got += ", "
 			}

@@ -6,9 +6,9 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// clock turns the ticks of a pass into time and back, by its tempo map. Time is
+// Clock turns the ticks of a pass into time and back, by its tempo map. Time is
 // in microseconds from the start of the pass.
-type clock struct {
+type Clock struct {
 	tick   []int64 // where a tempo begins
 	micros []int64 // a quarter, in microseconds
 	at     []int64 // the time at tick
@@ -18,13 +18,13 @@ type clock struct {
 // defaultMicros is 120 quarters a minute, what a MIDI file without a tempo has.
 const defaultMicros = 500_000
 
-func newClock(tempos []timeline.Tempo) clock {
+func NewClock(tempos []timeline.Tempo) Clock {
 	if len(tempos) == 0 {
 		tempos = []timeline.Tempo{{Micros: defaultMicros}}
 	}
 	all := make([]int64, 0, 4*len(tempos))
 	n := len(tempos)
-	c := clock{tick: all[0:0:n], micros: all[n : n : 2*n], at: all[2*n : 2*n : 3*n], least: all[3*n : 3*n]}
+	c := Clock{tick: all[0:0:n], micros: all[n : n : 2*n], at: all[2*n : 2*n : 3*n], least: all[3*n : 3*n]}
 	for i, t := range tempos {
 		at := int64(0)
 		if i > 0 {
@@ -39,23 +39,23 @@ func newClock(tempos []timeline.Tempo) clock {
 }
 
 // index is the tempo in force at a tick; before the pass the first one rules.
-func (c *clock) index(tick int64) int {
+func (c *Clock) index(tick int64) int {
 	if len(c.tick) == 1 || tick < c.tick[1] {
 		return 0 // most passes have but one
 	}
 	return max(0, sort.Search(len(c.tick), func(i int) bool { return c.tick[i] > tick })-1)
 }
 
-// us is the time of a tick.
-func (c *clock) us(tick int64) int64 {
+// Micros is the time of a tick.
+func (c *Clock) Micros(tick int64) int64 {
 	i := c.index(tick)
 	return c.at[i] + (tick-c.tick[i])*c.micros[i]/quarter
 }
 
-// ticks is the length in ticks of a displacement of us microseconds from a tick,
+// Ticks is the length in Ticks of a displacement of us microseconds from a tick,
 // rounded to the nearest: a positive one is measured at the tempo from the tick
 // on, a negative one at the tempo that leads up to it.
-func (c *clock) ticks(tick, us int64) int64 {
+func (c *Clock) Ticks(tick, us int64) int64 {
 	if us < 0 {
 		m := c.micros[c.index(tick-1)]
 		return -((-us*quarter + m/2) / m)
@@ -64,8 +64,8 @@ func (c *clock) ticks(tick, us int64) int64 {
 	return (us*quarter + m/2) / m
 }
 
-// shortest is the length in ticks of the shortest note that is written, from tick.
-func (c *clock) shortest(tick int64) int64 { return c.least[c.index(tick)] }
+// Shortest is the length in ticks of the Shortest note that is written, from tick.
+func (c *Clock) Shortest(tick int64) int64 { return c.least[c.index(tick)] }
 
-// shift is the tick that lies us microseconds after tick.
-func (c *clock) shift(tick, us int64) int64 { return tick + c.ticks(tick, us) }
+// Shift is the tick that lies us microseconds after tick.
+func (c *Clock) Shift(tick, us int64) int64 { return tick + c.Ticks(tick, us) }

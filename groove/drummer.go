@@ -13,8 +13,8 @@ import (
 // events and the form ask for, then what two hands and two feet can play of it.
 //
 // The result holds until the next pass is played in the same scratch.
-func (p *plan) drums() []score.Note {
-	if p.pass.Tacet.Has(timeline.Drums) {
+func (p *Plan) drums() []score.Note {
+	if p.Pass.Tacet.Has(timeline.Drums) {
 		return nil
 	}
 	fills := p.drumFills()
@@ -23,7 +23,7 @@ func (p *plan) drums() []score.Note {
 	notes = p.drumFinalHit(p.drumEnding(p.drumOpening(notes)))
 	notes = p.drumAccents(p.drumPushes(notes))
 	p.scratch.strokes = notes
-	return p.limbs(p.kept(timeline.Drums, notes))
+	return p.limbs(p.Kept(timeline.Drums, notes))
 }
 
 // graces are the strokes just before a flam or a drag.
@@ -56,13 +56,13 @@ var (
 // backbeat is the voice a bar's level marks the backbeat with: a snare or, at the
 // lower energies, a cross-stick or a brush. A level that marks none has a snare where the
 // energy has one, and a cross-stick under it.
-func (p *plan) backbeat(bar int) feel.Voice {
+func (p *Plan) backbeat(bar int) feel.Voice {
 	best := snareVoice
-	if !snareDrum.at(p.energy(bar)) {
+	if !snareDrum.At(p.Energy(bar)) {
 		best = stickVoice
 	}
 	found := false
-	for _, r := range p.level(bar).Drums {
+	for _, r := range p.Level(bar).Drums {
 		if r.Voice.Word == "snare" {
 			return r.Voice
 		}
@@ -74,49 +74,49 @@ func (p *plan) backbeat(bar int) feel.Voice {
 }
 
 // plays reports whether the drummer keeps time in a bar at all.
-func (p *plan) plays(bar int) bool { return len(p.level(bar).Drums) > 0 }
+func (p *Plan) plays(bar int) bool { return len(p.Level(bar).Drums) > 0 }
 
-// brushes reports whether the drummer has brushes in his hands: the song's kit, or
+// Brushes reports whether the drummer has Brushes in his hands: the song's kit, or
 // the feel's where the song file names none.
-func (p *plan) brushes() bool {
-	if k := p.song.Drums.Kit; k != "" {
+func (p *Plan) Brushes() bool {
+	if k := p.Song.Drums.Kit; k != "" {
 		return k == "brushes"
 	}
-	return p.feel.Kit == "brushes"
+	return p.Feel.Kit == "brushes"
 }
 
 // withBrushes is how hard a drummer with brushes strikes where one with sticks would
 // strike so: a brush on the crash is a wash and no blow, and the kick goes with it.
-func (p *plan) withBrushes(t feel.Touch) feel.Touch {
-	if p.brushes() {
+func (p *Plan) withBrushes(t feel.Touch) feel.Touch {
+	if p.Brushes() {
 		return min(t, feel.Soft)
 	}
 	return t
 }
 
-// opening is the cue of a section that comes in with force, nil where a player has none.
-func (p *plan) opening(who timeline.Player) *cue.Cue {
-	i := p.cues.Opening
-	if i < 0 || !forceful.at(p.pass.EnergyFrom) || !p.cues.List[i].By.Has(who) {
+// Opening is the cue of a section that comes in with force, nil where a player has none.
+func (p *Plan) Opening(who timeline.Player) *cue.Cue {
+	i := p.Cues.Opening
+	if i < 0 || !forceful.At(p.Pass.EnergyFrom) || !p.Cues.List[i].By.Has(who) {
 		return nil
 	}
-	return &p.cues.List[i]
+	return &p.Cues.List[i]
 }
 
 // drumOpening puts a crash and a kick on the first beat of a section that comes in at
 // energy 4 or 5, with all his weight where the band rises to 5; not when it steps
 // down into the section, or its first chord was already struck before the bar line.
-func (p *plan) drumOpening(notes []score.Note) []score.Note {
-	q := p.opening(timeline.Drums)
-	if q == nil || !crashes.at(p.pass.EnergyFrom) || !p.plays(0) {
+func (p *Plan) drumOpening(notes []score.Note) []score.Note {
+	q := p.Opening(timeline.Drums)
+	if q == nil || !crashes.At(p.Pass.EnergyFrom) || !p.plays(0) {
 		return notes
 	}
 	touch := feel.Normal
-	if q.Weight > 0 && allHisWeight.at(p.pass.EnergyFrom) {
+	if q.Weight > 0 && allHisWeight.At(p.Pass.EnergyFrom) {
 		touch = feel.Strong
 	}
 	notes = withoutCymbals(notes, 0)
-	return append(notes, answering(p.cues.Opening,
+	return append(notes, answering(p.Cues.Opening,
 		stroke(kickVoice, 0, strokeTicks, p.withBrushes(feel.Normal)),
 		stroke(crashVoice, 0, strokeTicks, p.withBrushes(touch)))...)
 }
@@ -142,12 +142,12 @@ func withoutCymbals(notes []score.Note, ticks ...int64) []score.Note {
 
 // drumEnding leaves of the song's last bar what is struck on its first beat and rings:
 // a crash from energy 4 up, and never the tick of a closed hat.
-func (p *plan) drumEnding(notes []score.Note) []score.Note {
-	bar := p.ending()
+func (p *Plan) drumEnding(notes []score.Note) []score.Note {
+	bar := p.Ending()
 	if bar < 0 || !p.plays(bar) {
 		return notes
 	}
-	start := p.pass.Bars[bar].Start
+	start := p.Pass.Bars[bar].Start
 	out := notes[:0]
 	for _, n := range notes {
 		if n.At < start || n.At == start && kindOf(n.Key) != kindHat {
@@ -155,28 +155,28 @@ func (p *plan) drumEnding(notes []score.Note) []score.Note {
 		}
 	}
 	last := []score.Note{stroke(kickVoice, start, start+strokeTicks, p.withBrushes(feel.Normal))}
-	if crashes.at(p.energy(bar)) {
+	if crashes.At(p.Energy(bar)) {
 		out = withoutCymbals(out, start)
 		last = append(last, stroke(crashVoice, start, start+strokeTicks, p.withBrushes(feel.Normal)))
 	}
-	return append(out, answering(p.cues.Ending, last...)...)
+	return append(out, answering(p.Cues.Ending, last...)...)
 }
 
 // drumFinalHit strikes the song's last hit before a stop: kick and backbeat, no cymbal that
 // would ring on, and nothing after it.
-func (p *plan) drumFinalHit(notes []score.Note) []score.Note {
-	at := p.finalHit()
-	if at < 0 || !p.plays(p.barAt(at)) {
+func (p *Plan) drumFinalHit(notes []score.Note) []score.Note {
+	at := p.FinalHit()
+	if at < 0 || !p.plays(p.BarAt(at)) {
 		return notes
 	}
 	touch := feel.Strong
-	if p.brushes() {
+	if p.Brushes() {
 		touch = feel.Normal
 	}
 	notes = slices.DeleteFunc(notes, func(n score.Note) bool { return n.At > at })
-	return append(withoutCymbals(notes, at), answering(p.cues.FinalHit,
+	return append(withoutCymbals(notes, at), answering(p.Cues.FinalHit,
 		stroke(kickVoice, at, at+strokeTicks, touch),
-		stroke(p.backbeat(p.barAt(at)), at, at+strokeTicks, touch))...)
+		stroke(p.backbeat(p.BarAt(at)), at, at+strokeTicks, touch))...)
 }
 
 // answering lets strokes answer a cue.
@@ -187,13 +187,13 @@ func answering(cue int32, strokes ...score.Note) []score.Note {
 	return strokes
 }
 
-// kept is what the events leave of a player's notes: nothing in a stop, under a
+// Kept is what the events leave of a player's notes: nothing in a stop, under a
 // push or in the rest of a held beat, and nothing but the written hits in a bar
 // that is theirs alone.
-func (p *plan) kept(who timeline.Player, notes []score.Note) []score.Note {
-	silences, pushes, end := p.cues.Silences(who), p.cues.Pushes(who), p.cues.End(who)
-	events := len(silences)+len(pushes)+len(p.cues.Holds) > 0 || slices.Contains(p.cues.Alone, true)
-	if !events && end == p.pass.Length && (len(notes) == 0 || latestOf(notes) < end) {
+func (p *Plan) Kept(who timeline.Player, notes []score.Note) []score.Note {
+	silences, pushes, end := p.Cues.Silences(who), p.Cues.Pushes(who), p.Cues.End(who)
+	events := len(silences)+len(pushes)+len(p.Cues.Holds) > 0 || slices.Contains(p.Cues.Alone, true)
+	if !events && end == p.Pass.Length && (len(notes) == 0 || latestOf(notes) < end) {
 		byTick(notes)
 		return notes // most passes
 	}
@@ -206,13 +206,13 @@ func (p *plan) kept(who timeline.Player, notes []score.Note) []score.Note {
 		if _, ok := pushes.Over(n.At); ok {
 			continue
 		}
-		if p.cues.Holds.Has(n.At) && !n.Art.Has(score.Accent) && !n.Art.Has(score.Pushed) {
+		if p.Cues.Holds.Has(n.At) && !n.Art.Has(score.Accent) && !n.Art.Has(score.Pushed) {
 			continue
 		}
-		if p.cues.Alone[p.barAt(n.At)] && !n.Art.Has(score.Accent) && !n.Art.Has(score.Pushed) {
+		if p.Cues.Alone[p.BarAt(n.At)] && !n.Art.Has(score.Accent) && !n.Art.Has(score.Pushed) {
 			continue
 		}
-		if n.At > end || n.At >= p.pass.Length {
+		if n.At > end || n.At >= p.Pass.Length {
 			continue
 		}
 		if n.At == end && (who != timeline.Drums || !n.Art.Has(score.Pushed)) {

@@ -33,7 +33,7 @@ func TestClosingFillInProportion(t *testing.T) {
 		for take := 1; take <= 6; take++ {
 			tl := song(t, section{name: "a", chords: "C|F|G|C", energy: row.from}, section{name: "b", chords: "C|F", energy: row.to})
 			tl.Take = take
-			p := newPlan(tl, &tl.Passes[0], set)
+			p := NewPlan(tl, &tl.Passes[0], set)
 			beats := int64(0)
 			for _, f := range p.drumFills() {
 				beats += (f.End - f.Start) / quarter
@@ -82,7 +82,7 @@ func TestWhereNoFillStands(t *testing.T) {
 			sections = sections[:1]
 		}
 		tl := song(t, sections...)
-		if f := newPlan(tl, &tl.Passes[0], set).drumFills(); len(f) != 0 {
+		if f := NewPlan(tl, &tl.Passes[0], set).drumFills(); len(f) != 0 {
 			t.Errorf("%s: %d fills", row.name, len(f))
 		}
 	}
@@ -100,7 +100,7 @@ func TestClosingFillAndTheSingersBreath(t *testing.T) {
 			p.Sung = []timeline.SungNote{{Tick: 0, Length: at - row.rest, Key: 64}, {Tick: at, Length: quarter, Key: 64}}
 		}}
 		tl := song(t, s, section{name: "b", chords: "C|F", energy: 2})
-		if f := newPlan(tl, &tl.Passes[0], testSet(nil)).drumFills(); len(f) != row.fills {
+		if f := NewPlan(tl, &tl.Passes[0], testSet(nil)).drumFills(); len(f) != row.fills {
 			t.Errorf("%d fills after a breath of %d ticks", len(f), row.rest)
 		}
 	}
@@ -110,23 +110,23 @@ func TestClosingFillAndTheSingersBreath(t *testing.T) {
 // whatever order the family stands.
 func TestFillForASpan(t *testing.T) {
 	tl := song(t, section{name: "a", chords: "C|F|G|C", energy: 3})
-	p := newPlan(tl, &tl.Passes[0], testSet(nil))
+	p := NewPlan(tl, &tl.Passes[0], testSet(nil))
 	for _, order := range []string{"from the shortest", "from the longest"} {
 		for beats, want := range map[int64]int{1: 1, 2: 2, 3: 4, 4: 4, 5: 4} {
 			if f := p.choose(cue.Stretch{End: beats * quarter}, variation{}, 3); f.fill.Beats != want {
 				t.Errorf("%s: a fill of %d beats for a span of %d", order, f.fill.Beats, beats)
 			}
 		}
-		slices.Reverse(p.fills)
+		slices.Reverse(p.Fills)
 	}
 }
 
 func TestFillTakesBothHands(t *testing.T) {
 	set := testSet(nil)
 	tl := song(t, section{name: "a", chords: "C|F|G|C", energy: 4}, section{name: "b", chords: "C|F", energy: 5})
-	p := newPlan(tl, &tl.Passes[0], set)
+	p := NewPlan(tl, &tl.Passes[0], set)
 	for _, n := range p.drums() {
-		if n.At >= p.pass.Bars[3].Start && n.Voice.Limb() == feel.Hand && n.Group == 0 {
+		if n.At >= p.Pass.Bars[3].Start && n.Voice.Limb() == feel.Hand && n.Group == 0 {
 			t.Errorf("key %d at %d goes on under the fill", n.Key, n.At)
 		}
 	}
@@ -144,8 +144,8 @@ func TestTimeGoesOnUntilTheFill(t *testing.T) {
 	tl := song(t, section{name: "a", chords: "C|F|G|C", energy: 3, change: func(p *timeline.Pass) {
 		event(p, timeline.Fill, 1, 3*quarter, nil)
 	}}, section{name: "b", chords: "C", energy: 1})
-	p := newPlan(tl, &tl.Passes[0], set)
-	four := p.pass.Bars[1].Start + 3*quarter
+	p := NewPlan(tl, &tl.Passes[0], set)
+	four := p.Pass.Bars[1].Start + 3*quarter
 	backbeat := false
 	for _, n := range p.drums() {
 		switch {
@@ -166,7 +166,7 @@ func TestWrittenFillRunsToTheBarLine(t *testing.T) {
 	tl := song(t, section{name: "a", chords: "C|F|G|C", energy: 3, change: func(p *timeline.Pass) {
 		event(p, timeline.Fill, 1, 2*quarter, nil)
 	}}, section{name: "b", chords: "C", energy: 1})
-	p := newPlan(tl, &tl.Passes[0], set)
+	p := NewPlan(tl, &tl.Passes[0], set)
 	first, last := int64(-1), int64(0)
 	for _, n := range p.drums() {
 		if n.Group != 0 {
@@ -176,7 +176,7 @@ func TestWrittenFillRunsToTheBarLine(t *testing.T) {
 			last = n.At
 		}
 	}
-	bar := p.pass.Bars[1]
+	bar := p.Pass.Bars[1]
 	if first < bar.Start+2*quarter || first > bar.Start+3*quarter || last < bar.Start+3*quarter || last >= bar.Start+bar.Length {
 		t.Errorf("the fill runs from %d to %d, its bar from %d to %d", first, last, bar.Start, bar.Start+bar.Length)
 	}
@@ -216,7 +216,7 @@ func TestNeverTheSameFillTwiceRunning(t *testing.T) {
 		before, pass := "", -9
 		var last drumFill
 		for i := range tl.Passes {
-			p := newPlan(tl, &tl.Passes[i], set)
+			p := NewPlan(tl, &tl.Passes[i], set)
 			for _, f := range p.drumFills() {
 				strokes := ""
 				for _, n := range p.playFills([]drumFill{f}) {

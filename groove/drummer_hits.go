@@ -11,27 +11,27 @@ import (
 // kick and crash when it leads to energy 4 or 5, with all his weight only into 5. A
 // push inside a section opens none: its crash is a touch lighter. What would be struck
 // after it up to its target is taken away later, by kept.
-func (p *plan) drumPushes(notes []score.Note) []score.Note {
+func (p *Plan) drumPushes(notes []score.Note) []score.Note {
 	var crashAt []int64
-	for i, q := range p.cues.Each(cue.Chord, timeline.Drums) {
-		bar := p.barAt(q.At)
+	for i, q := range p.Cues.Each(cue.Chord, timeline.Drums) {
+		bar := p.BarAt(q.At)
 		if !p.plays(bar) {
 			continue
 		}
-		into := p.energy(p.barAt(q.Target))
-		if q.Target >= p.pass.Length {
-			into = p.energy(bar)
-			if a := p.pass.After; a != nil {
+		into := p.Energy(p.BarAt(q.Target))
+		if q.Target >= p.Pass.Length {
+			into = p.Energy(bar)
+			if a := p.Pass.After; a != nil {
 				into = a.Energy
 			}
 		}
 		touch := feel.Normal
-		if allHisWeight.at(into) {
+		if allHisWeight.At(into) {
 			touch = feel.Strong
 		}
 		kick, top := stroke(kickVoice, q.At, q.At+strokeTicks, touch), stroke(p.backbeat(bar), q.At, q.At+strokeTicks, touch)
-		if crashes.at(into) {
-			if q.Target < p.pass.Length {
+		if crashes.At(into) {
+			if q.Target < p.Pass.Length {
 				touch-- // Normal, or Soft
 			}
 			kick.Touch = p.withBrushes(kick.Touch)
@@ -47,14 +47,14 @@ func (p *plan) drumPushes(notes []score.Note) []score.Note {
 // drumAccents plays every accent that names the drummer: kick and snare, or what
 // marks the backbeat under energy 3; from weight 2 at energy 4, or weight 3
 // anywhere, the crash as well.
-func (p *plan) drumAccents(notes []score.Note) []score.Note {
-	for i, q := range p.cues.Each(cue.Accent, timeline.Drums) {
-		energy := p.energy(int(q.Bar))
+func (p *Plan) drumAccents(notes []score.Note) []score.Note {
+	for i, q := range p.Cues.Each(cue.Accent, timeline.Drums) {
+		energy := p.Energy(int(q.Bar))
 		hit := []feel.Voice{kickVoice, snareVoice}
-		if !snareDrum.at(energy) {
+		if !snareDrum.At(energy) {
 			hit[1] = p.backbeat(int(q.Bar))
 		}
-		if q.Weight >= 3 || q.Weight == 2 && crashes.at(energy) {
+		if q.Weight >= 3 || q.Weight == 2 && crashes.At(energy) {
 			hit = append(hit, crashVoice)
 		}
 		for _, v := range hit {

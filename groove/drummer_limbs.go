@@ -16,12 +16,12 @@ const (
 
 // limbs keeps what two hands and two feet can play, the most important strokes
 // first. notes are sorted by tick; the result is too.
-func (p *plan) limbs(notes []score.Note) []score.Note {
+func (p *Plan) limbs(notes []score.Note) []score.Note {
 	notes, rank := p.merged(notes)
 	at := make([]int64, len(notes)) // in microseconds
-	c := p.clock()
+	c := p.Clock()
 	for i := range notes {
-		at[i] = c.us(notes[i].At)
+		at[i] = c.Micros(notes[i].At)
 	}
 	keep := make([]bool, len(notes))
 	for _, i := range byRank(notes, rank) {
@@ -147,7 +147,7 @@ func graceFits(at []int64, notes []score.Note, keep []bool, i int) bool {
 
 // merged makes one stroke of several of one voice at one tick: the weightiest. The
 // second result is how important each is.
-func (p *plan) merged(notes []score.Note) ([]score.Note, []uint8) {
+func (p *Plan) merged(notes []score.Note) ([]score.Note, []uint8) {
 	out := notes[:0]
 	rank := make([]uint8, 0, len(notes))
 	for i := range notes {
@@ -171,12 +171,12 @@ func (p *plan) merged(notes []score.Note) ([]score.Note, []uint8) {
 // importance ranks strokes for a drummer who cannot play them all: hits first,
 // then the fill, then kick, backbeat and beat, then the rest of the time, ghosts
 // last.
-func (p *plan) importance(n *score.Note) int {
-	bar := p.barAt(n.At)
-	r := 2 - p.metric(bar, n.At) // 0 to 2
+func (p *Plan) importance(n *score.Note) int {
+	bar := p.BarAt(n.At)
+	r := 2 - p.Metric(bar, n.At) // 0 to 2
 	switch k := kindOf(n.Key); {
 	case n.Art.Has(score.Accent):
-		return 90 + p.weight(n)
+		return 90 + p.Weight(n)
 	case n.Art.Has(score.Pushed):
 		return 80
 	case n.Touch == feel.Ghost:

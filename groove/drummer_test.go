@@ -246,7 +246,7 @@ func TestTwoHandsTwoFeet(t *testing.T) {
 				}}, section{name: "b", chords: "C", energy: 5, bpm: bpm})
 				tl.Take, tl.Looseness = take, 1000
 				notes := PerformPass(tl, &tl.Passes[0], set).Notes[timeline.Drums]
-				if fault := tooManyLimbs(newClock(tl.Passes[0].Tempos), notes); fault != "" {
+				if fault := tooManyLimbs(NewClock(tl.Passes[0].Tempos), notes); fault != "" {
 					t.Fatalf("%d bpm, energy %d, take %d: %s", bpm, energy, take, fault)
 				}
 			}
@@ -256,7 +256,7 @@ func TestTwoHandsTwoFeet(t *testing.T) {
 
 // tooManyLimbs says where two hands or two feet do not reach. The two grace strokes
 // of a drag are one hand's rebound and count with the stroke they lead to.
-func tooManyLimbs(c clock, notes []Note) string {
+func tooManyLimbs(c Clock, notes []Note) string {
 	limbOf := map[uint8]feel.Limb{}
 	for _, v := range feel.Voices() {
 		limbOf[v.Key] = v.Limb
@@ -264,7 +264,7 @@ func tooManyLimbs(c clock, notes []Note) string {
 	var last [3][]int64
 	for i, n := range notes {
 		limb := limbOf[n.Key]
-		at := c.us(n.Tick)
+		at := c.Micros(n.Tick)
 		if limb == feel.Hand && grace(c, notes, i) {
 			continue
 		}
@@ -280,9 +280,9 @@ func tooManyLimbs(c clock, notes []Note) string {
 	return ""
 }
 
-func grace(c clock, notes []Note, i int) bool {
+func grace(c Clock, notes []Note, i int) bool {
 	for _, n := range notes[i+1:] {
-		if c.us(n.Tick)-c.us(notes[i].Tick) > 100_000 {
+		if c.Micros(n.Tick)-c.Micros(notes[i].Tick) > 100_000 {
 			return false
 		}
 		if n.Key == notes[i].Key && n.Velocity > notes[i].Velocity && notes[i].Velocity <= ghostCeiling {

@@ -12,14 +12,14 @@ import (
 const strokeTicks = quarter / 4
 
 // time is the kit's rows bar by bar, by the energy in force in each.
-func (p *plan) time(fills []drumFill) []score.Note {
+func (p *Plan) time(fills []drumFill) []score.Note {
 	out := p.scratch.strokes[:0]
-	for bar := range p.pass.Bars {
-		if p.cues.Alone[bar] {
+	for bar := range p.Pass.Bars {
+		if p.Cues.Alone[bar] {
 			continue
 		}
-		lv := p.level(bar)
-		steps := p.steps(bar, lv)
+		lv := p.Level(bar)
+		steps := p.Steps(bar, lv)
 		bare := p.bareFrom(bar, fills)
 		// Step by step and not row by row, so that the strokes come in order.
 		rows := slices.Grow(p.scratch.rows[:0], len(lv.Drums))
@@ -28,7 +28,7 @@ func (p *plan) time(fills []drumFill) []score.Note {
 		}
 		p.scratch.rows = rows
 		for i, st := range steps {
-			end := p.barEnd(bar)
+			end := p.BarEnd(bar)
 			if i+1 < len(steps) {
 				end = steps[i+1].Tick
 			}
@@ -50,7 +50,7 @@ type kitRow struct {
 
 // strike appends what the row has at a step, if anything. end is where the next
 // step is, bare where ghost strokes are left out from.
-func (r *kitRow) strike(out []score.Note, st step, end, bare int64) []score.Note {
+func (r *kitRow) strike(out []score.Note, st Step, end, bare int64) []score.Note {
 	if st.Index >= len(r.steps) {
 		return out
 	}
@@ -78,15 +78,15 @@ func (r *kitRow) strike(out []score.Note, st step, end, bare int64) []score.Note
 // bareFrom is the tick in a bar from which ghost strokes are left out: the second
 // half of a section's last bar when no fill closes it, so that the section
 // breathes, and all of a bar whose tempo moves.
-func (p *plan) bareFrom(bar int, fills []drumFill) int64 {
-	b := &p.pass.Bars[bar]
-	if p.cues.Rits.Over(b.Start, p.barEnd(bar)) {
+func (p *Plan) bareFrom(bar int, fills []drumFill) int64 {
+	b := &p.Pass.Bars[bar]
+	if p.Cues.Rits.Over(b.Start, p.BarEnd(bar)) {
 		return b.Start
 	}
-	if bar == len(p.pass.Bars)-1 && len(fills) == 0 {
+	if bar == len(p.Pass.Bars)-1 && len(fills) == 0 {
 		return b.Start + b.Length/2
 	}
-	return p.barEnd(bar)
+	return p.BarEnd(bar)
 }
 
 func stroke(v feel.Voice, tick, end int64, t feel.Touch) score.Note {

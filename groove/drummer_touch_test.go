@@ -73,7 +73,7 @@ func TestOpeningCrashIsTheLoudest(t *testing.T) {
 			t.Errorf("energy %d: a push's crash of %d, the opening's %d", energy, push, opens[energy])
 		}
 	}
-	if grown := uint8(bandLift.at(5) - bandLift.at(4)); opens[5] < opens[4]+grown+4 {
+	if grown := uint8(bandLift.At(5) - bandLift.At(4)); opens[5] < opens[4]+grown+4 {
 		t.Errorf("the chorus at 5 opens with %d, at 4 with %d", opens[5], opens[4])
 	}
 }
@@ -129,7 +129,7 @@ func TestSongStopsOnAHit(t *testing.T) {
 				sections = append(sections, section{name: "b", chords: "C", energy: 1, feel: name, meter: m})
 			}
 			tl := song(t, sections...)
-			if got := newPlan(tl, &tl.Passes[0], set).finalHit() >= 0; got != row.hit {
+			if got := NewPlan(tl, &tl.Passes[0], set).FinalHit() >= 0; got != row.hit {
 				t.Errorf("%s, %s: a last hit: %t", name, row.name, got)
 			}
 			if !row.hit {

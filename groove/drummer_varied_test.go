@@ -57,7 +57,7 @@ func TestVoiceOfTheBackbeat(t *testing.T) {
 			f.Levels[row.energy-1].Drums = rows(drums...)
 		})
 		tl := song(t, section{name: "a", chords: "C|F", energy: row.energy})
-		if v := newPlan(tl, &tl.Passes[0], set).backbeat(0); v.Word != row.want {
+		if v := NewPlan(tl, &tl.Passes[0], set).backbeat(0); v.Word != row.want {
 			t.Errorf("%v at energy %d: %s instead of %s", row.rows, row.energy, v.Word, row.want)
 		}
 	}

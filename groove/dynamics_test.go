@@ -35,7 +35,7 @@ func TestTouchAgainstDrummers(t *testing.T) {
 	for energy := 1; energy <= 5; energy++ {
 		tl := song(t, long(32, energy))
 		tl.Looseness = 400
-		p := newPlan(tl, &tl.Passes[0], set)
+		p := NewPlan(tl, &tl.Passes[0], set)
 		notes := p.drums()
 		v := p.dynamics(timeline.Drums, notes)
 		beat := func(tick int64) bool { return tick%quarter == 0 && tick > 0 }
@@ -64,13 +64,13 @@ func TestTouchAgainstDrummers(t *testing.T) {
 
 func TestMovingEnergyGrowsBarByBar(t *testing.T) {
 	tl := song(t, section{name: "a", chords: "C|C|C|C|C|C|C|C", energy: 2, energyTo: 4})
-	p := newPlan(tl, &tl.Passes[0], testSet(nil))
+	p := NewPlan(tl, &tl.Passes[0], testSet(nil))
 	for bar := 1; bar < 8; bar++ {
 		if p.lift(kindPiano, bar) <= p.lift(kindPiano, bar-1) {
 			t.Errorf("bar %d is no louder than the bar before: %d, %d", bar+1, p.lift(kindPiano, bar), p.lift(kindPiano, bar-1))
 		}
 	}
-	if p.lift(kindPiano, 0) != bandLift.at(2) || p.lift(kindPiano, 7) != bandLift.at(4) {
+	if p.lift(kindPiano, 0) != bandLift.At(2) || p.lift(kindPiano, 7) != bandLift.At(4) {
 		t.Errorf("the ends are %d and %d, want those of energies 2 and 4", p.lift(kindPiano, 0), p.lift(kindPiano, 7))
 	}
 }
@@ -79,7 +79,7 @@ func TestFillSwells(t *testing.T) {
 	// Groove MIDI Dataset, 519 fills: the last third is 18 louder than the first.
 	var notes []score.Note
 	tl := song(t, long(4, 5))
-	p := newPlan(tl, &tl.Passes[0], testSet(nil))
+	p := NewPlan(tl, &tl.Passes[0], testSet(nil))
 	for i := int64(0); i < 16; i++ {
 		n := stroke(snareVoice, i*strokeTicks, (i+1)*strokeTicks, feel.Normal)
 		n.Group = 1
@@ -93,7 +93,7 @@ func TestFillSwells(t *testing.T) {
 
 func TestAnswers(t *testing.T) {
 	tl := song(t, long(12, 3))
-	p := newPlan(tl, &tl.Passes[0], testSet(nil))
+	p := NewPlan(tl, &tl.Passes[0], testSet(nil))
 	for _, row := range []struct {
 		name    string
 		pattern int
@@ -134,7 +134,7 @@ func TestFillIsNoLouderThanTheChorus(t *testing.T) {
 					section{name: "b", chords: "C|F|G|C", energy: row[1], feel: name, meter: f.Meters[0], bpm: f.TempoLow})
 				tl.Take = take
 				join(tl)
-				p := newPlan(tl, &tl.Passes[0], set)
+				p := NewPlan(tl, &tl.Passes[0], set)
 				var fill uint8
 				for _, s := range p.drumFills() {
 					for _, n := range within(drumsOf(tl, 0, set), s.Start, s.End) {

@@ -28,23 +28,23 @@ const wholeBar = 99
 
 // drumFills are the fills of the pass in order: those that the song file writes
 // and the one that closes the section.
-func (p *plan) drumFills() []drumFill {
+func (p *Plan) drumFills() []drumFill {
 	var out []drumFill
 	add := func(f drumFill, cue int32) {
 		f.cue, f.group = cue, uint32(len(out)+1)
 		out = append(out, f)
 	}
-	last := len(p.pass.Bars) - 1
+	last := len(p.Pass.Bars) - 1
 	closed := false
 	inside := 0
-	for i, q := range p.cues.Each(cue.Fill, timeline.Drums) {
+	for i, q := range p.Cues.Each(cue.Fill, timeline.Drums) {
 		s := cue.Stretch{Start: q.At, End: q.Until}
 		if int(q.Bar) == last && !closed {
 			closed = true
 			add(p.choose(s, p.closing(), p.closingEnergy()), i)
 			continue
 		}
-		add(p.choose(s, p.inside(inside), p.energy(int(q.Bar))), i)
+		add(p.choose(s, p.inside(inside), p.Energy(int(q.Bar))), i)
 		inside++
 	}
 	if !closed {
@@ -60,27 +60,27 @@ func (p *plan) drumFills() []drumFill {
 // drummer sits out (a fill promises what does not come; common practice, no single
 // source), over a stop, a held beat or a bar of written hits, and where the singer
 // comes in.
-func (p *plan) closingSpan() cue.Stretch {
-	last := len(p.pass.Bars) - 1
-	a := p.pass.After
-	if !p.pass.Fills || a == nil || a.Tacet.Has(timeline.Drums) || last < 0 || !p.plays(last) || p.cues.Alone[last] || len(p.fills) == 0 {
+func (p *Plan) closingSpan() cue.Stretch {
+	last := len(p.Pass.Bars) - 1
+	a := p.Pass.After
+	if !p.Pass.Fills || a == nil || a.Tacet.Has(timeline.Drums) || last < 0 || !p.plays(last) || p.Cues.Alone[last] || len(p.Fills) == 0 {
 		return cue.Stretch{}
 	}
-	choice := closingBeats.at(a.Energy)
-	beats := choice[p.chance("fill").below(2)]
-	if p.pass.BPM < slowTempo {
+	choice := closingBeats.At(a.Energy)
+	beats := choice[p.Chance("fill").Below(2)]
+	if p.Pass.BPM < slowTempo {
 		beats = min(choice[0], choice[1])
 	}
-	if a.Energy < p.energy(last) { // stepping down
-		beats = downBeats.at(a.Energy)
+	if a.Energy < p.Energy(last) { // stepping down
+		beats = downBeats.At(a.Energy)
 	}
-	starts := p.beats(last)
+	starts := p.Beats(last)
 	if beats == 0 || len(starts) == 0 {
 		return cue.Stretch{}
 	}
-	bar := p.pass.Bars[last]
+	bar := p.Pass.Bars[last]
 	s := cue.Stretch{Start: bar.Start + starts[max(0, len(starts)-beats)], End: bar.Start + bar.Length}
-	if p.cues.Silences(timeline.Drums).Over(s.Start, s.End) || p.cues.Holds.Over(s.Start, s.End) || p.singerEnters(s) {
+	if p.Cues.Silences(timeline.Drums).Over(s.Start, s.End) || p.Cues.Holds.Over(s.Start, s.End) || p.singerEnters(s) {
 		return cue.Stretch{}
 	}
 	return s
@@ -91,9 +91,9 @@ const phraseRest = quarter
 
 // singerEnters reports whether the singer, where one is known, begins a phrase in
 // a span.
-func (p *plan) singerEnters(s cue.Stretch) bool {
+func (p *Plan) singerEnters(s cue.Stretch) bool {
 	end := int64(-1 << 62)
-	for _, n := range p.pass.Sung {
+	for _, n := range p.Pass.Sung {
 		if n.Tick >= s.Start && n.Tick < s.End && n.Tick-end >= phraseRest {
 			return true
 		}
@@ -108,16 +108,16 @@ type variation struct{ number, varied int }
 
 // variant is the pass's share of the drummer's vocabulary, from 0. The timeline
 // deals it out over the form; a pass that stands alone draws its own.
-func (p *plan) variant() int {
-	if v := p.pass.FillVariant; v > 0 {
+func (p *Plan) variant() int {
+	if v := p.Pass.FillVariant; v > 0 {
 		return (v - 1) % timeline.FillVariants
 	}
-	return p.chance("variant").below(timeline.FillVariants)
+	return p.Chance("variant").Below(timeline.FillVariants)
 }
 
 // closing is the variation of the fill that closes this pass: 0 to 2, each varied in two
 // ways.
-func (p *plan) closing() variation {
+func (p *Plan) closing() variation {
 	v := p.variant()
 	return variation{v % 3, v / 3}
 }
@@ -125,7 +125,7 @@ func (p *plan) closing() variation {
 // inside is the variation of the i-th fill inside the pass. Even ones have the pass's
 // own, 3 or 4 varied in three ways, odd ones 5: so neighbours differ, here and
 // across the border between passes.
-func (p *plan) inside(i int) variation {
+func (p *Plan) inside(i int) variation {
 	if i%2 == 1 {
 		return variation{5, i / 2 % 3}
 	}
@@ -136,9 +136,9 @@ func (p *plan) inside(i int) variation {
 // closingEnergy is the energy of the closing fill: half-way from the section's own to
 // the next one's, rounded towards the next one's: a fill that leads down from a chorus
 // is not the chorus's last word.
-func (p *plan) closingEnergy() int {
-	from := p.energy(len(p.pass.Bars) - 1)
-	a := p.pass.After
+func (p *Plan) closingEnergy() int {
+	from := p.Energy(len(p.Pass.Bars) - 1)
+	a := p.Pass.After
 	switch {
 	case a == nil:
 		return from
@@ -151,13 +151,13 @@ func (p *plan) closingEnergy() int {
 // choose picks the fill of the feel's family for a span, of those meant for the
 // energy: the shortest that is as long, to be played from its tail, or the longest
 // there is; then the variation.
-func (p *plan) choose(s cue.Stretch, v variation, energy int) drumFill {
+func (p *Plan) choose(s cue.Stretch, v variation, energy int) drumFill {
 	out := drumFill{Stretch: s, varied: v.varied}
-	m := p.pass.Bars[p.barAt(s.Start)].Meter
+	m := p.Pass.Bars[p.BarAt(s.Start)].Meter
 	length := s.End - s.Start
 	var fit []*feel.Fill
-	for i := range p.fills {
-		if f := &p.fills[i]; f.Suits(energy) {
+	for i := range p.Fills {
+		if f := &p.Fills[i]; f.Suits(energy) {
 			fit = append(fit, f)
 		}
 	}

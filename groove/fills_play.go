@@ -9,7 +9,7 @@ import (
 // playFills writes the fills out, and notes in each where it begins. A fill ends at the
 // bar line, so that a span shorter than the fill takes its tail; a longer one begins
 // with that tail again.
-func (p *plan) playFills(fills []drumFill) []score.Note {
+func (p *Plan) playFills(fills []drumFill) []score.Note {
 	var out []score.Note
 	for i := range fills {
 		f := &fills[i]
@@ -31,21 +31,21 @@ func (p *plan) playFills(fills []drumFill) []score.Note {
 
 // written is the fill as a group of the score: a tuplet where its steps divide the beat
 // otherwise than the meter does.
-func (f *drumFill) written(p *plan) score.Group {
+func (f *drumFill) written(p *Plan) score.Group {
 	g := score.Group{Kind: score.Fill, At: f.begins, End: f.End, Name: "eighths"}
 	if f.fill == nil {
 		return g
 	}
 	g.Name = f.fill.Name
-	m := p.pass.Bars[p.barAt(f.Start)].Meter
+	m := p.Pass.Bars[p.BarAt(f.Start)].Meter
 	if grid := f.fill.Grid; !m.Compound() && grid > 1 && grid%3 == 0 {
 		g.Num, g.Den = uint8(grid), uint8(grid/3*2)
 	}
 	return g
 }
 
-func (p *plan) fillStrokes(f drumFill) []score.Note {
-	bar := p.pass.Bars[p.barAt(f.Start)]
+func (p *Plan) fillStrokes(f drumFill) []score.Note {
+	bar := p.Pass.Bars[p.BarAt(f.Start)]
 	size := fillStep(f.fill, bar.Meter)
 	total := int64(f.fill.Beats * f.fill.Grid)
 	// A fill cut short by a stop is still measured from the bar line.
@@ -125,7 +125,7 @@ func kickUnder(notes []score.Note, under score.Note) []score.Note {
 
 // plainFill is what a drummer plays where the song file asks for a fill and the
 // feel has none of its own: eighths on the snare.
-func (p *plan) plainFill(f drumFill) []score.Note {
+func (p *Plan) plainFill(f drumFill) []score.Note {
 	var out []score.Note
 	for at := f.Start; at < f.End; at += quarter / 2 {
 		n := stroke(snareVoice, at, min(f.End, at+strokeTicks), feel.Normal)

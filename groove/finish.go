@@ -20,8 +20,8 @@ type played struct {
 // finish plays what a player means: swing, timing and touch, and at the end what a file
 // must hold to: no two notes of one pitch at once, none too short, none outside the
 // pass. It is the only place where looseness counts, and changes no note of the score.
-func (p *plan) finish(who timeline.Player, notes []score.Note) []Note {
-	if p.pass.Tacet.Has(who) {
+func (p *Plan) finish(who timeline.Player, notes []score.Note) []Note {
+	if p.Pass.Tacet.Has(who) {
 		return nil
 	}
 	velocities := p.dynamics(who, notes)
@@ -31,14 +31,14 @@ func (p *plan) finish(who timeline.Player, notes []score.Note) []Note {
 	for i := range notes {
 		n := &notes[i]
 		us := h.stray(who, n)
-		at := h.clock.shift(p.swung(n.At), us+int64(n.Roll)*1000)
+		at := h.clock.Shift(p.Swung(n.At), us+int64(n.Roll)*1000)
 		off := n.End()
-		end := p.swung(off)
-		if off < p.pass.Length {
-			end = h.clock.shift(end, h.drift(off))
+		end := p.Swung(off)
+		if off < p.Pass.Length {
+			end = h.clock.Shift(end, h.drift(off))
 		}
 		low, high := fences.around(n)
-		shortest := max(1, h.clock.shortest(n.At))
+		shortest := max(1, h.clock.Shortest(n.At))
 		at = min(max(at, low), high-shortest)
 		end = min(max(end, at+shortest), high)
 		if at < low {
@@ -65,25 +65,25 @@ func (p *plan) finish(who timeline.Player, notes []score.Note) []Note {
 // pushed chord is tied over.
 type fences struct{ hard, all []int64 }
 
-func (p *plan) fences(who timeline.Player) fences {
+func (p *Plan) fences(who timeline.Player) fences {
 	low := int64(0)
-	if pushes := p.cues.Pushes(who); len(pushes) > 0 {
+	if pushes := p.Cues.Pushes(who); len(pushes) > 0 {
 		low = min(low, pushes[0].From)
 	}
-	out := fences{hard: []int64{low, p.cues.End(who)}}
-	for _, s := range p.cues.Silences(who) {
+	out := fences{hard: []int64{low, p.Cues.End(who)}}
+	for _, s := range p.Cues.Silences(who) {
 		out.hard = append(out.hard, s.Start, s.End)
 	}
-	if p.cues.End(who) < p.pass.Length { // struck here by the drummer; the others strike it in the next pass
-		out.hard = append(out.hard, p.pass.Length)
+	if p.Cues.End(who) < p.Pass.Length { // struck here by the drummer; the others strike it in the next pass
+		out.hard = append(out.hard, p.Pass.Length)
 	}
 	slices.Sort(out.hard)
 	out.all = out.hard
-	if slices.Contains(p.cues.Alone, true) {
+	if slices.Contains(p.Cues.Alone, true) {
 		out.all = slices.Clone(out.hard)
-		for bar := range p.pass.Bars {
-			if p.cues.Alone[bar] {
-				out.all = append(out.all, p.pass.Bars[bar].Start, p.barEnd(bar))
+		for bar := range p.Pass.Bars {
+			if p.Cues.Alone[bar] {
+				out.all = append(out.all, p.Pass.Bars[bar].Start, p.BarEnd(bar))
 			}
 		}
 		slices.Sort(out.all)
@@ -110,7 +110,7 @@ func (f fences) around(n *score.Note) (low, high int64) {
 // feet: a stroke that timing brought too close comes as late as it must, or not at
 // all when that would carry it over a fence. A grace stroke is part of the stroke
 // it leads to: a drag's two are one hand's rebound.
-func (p *plan) handSpeed(c clock, fences fences, notes []played) []played {
+func (p *Plan) handSpeed(c Clock, fences fences, notes []played) []played {
 	last := p.lastStroke(timeline.Drums, c)
 	var recent [3]latest
 	out := notes[:0]
@@ -125,10 +125,10 @@ func (p *plan) handSpeed(c clock, fences fences, notes []played) []played {
 			together = 2
 		}
 		if before.n >= together {
-			us := c.us(n.start)
+			us := c.Micros(n.start)
 			if wait := before.at[2-together] + limbLimitUS - us; wait > 0 {
-				late := c.shift(n.start, wait)
-				for c.us(late) < us+wait {
+				late := c.Shift(n.start, wait)
+				for c.Micros(late) < us+wait {
 					late++ // ticks are coarser than microseconds
 				}
 				_, high := fences.around(n.Note)
@@ -143,7 +143,7 @@ func (p *plan) handSpeed(c clock, fences fences, notes []played) []played {
 				n.start = late
 			}
 		}
-		before.add(c.us(n.start))
+		before.add(c.Micros(n.start))
 		out = append(out, n)
 	}
 	byStart(out)
@@ -172,7 +172,7 @@ const legatoTicks = 2
 
 // oneAtATime ends every note where the next begins at the latest; notes that
 // follow each other on the grid do so as played.
-func oneAtATime(c clock, fences fences, notes []played) []played {
+func oneAtATime(c Clock, fences fences, notes []played) []played {
 	out := notes[:0]
 	for i, n := range notes {
 		if i+1 < len(notes) {
@@ -184,7 +184,7 @@ func oneAtATime(c clock, fences fences, notes []played) []played {
 				n.end = min(next.start-gap, high)
 			}
 		}
-		if n.end-n.start < c.shortest(n.start) && i+1 < len(notes) {
+		if n.end-n.start < c.Shortest(n.start) && i+1 < len(notes) {
 			continue
 		}
 		out = append(out, n)
@@ -194,7 +194,7 @@ func oneAtATime(c clock, fences fences, notes []played) []played {
 
 // separate ends a note where the next of the same pitch begins, drops what is left
 // too short by it, and sorts by tick and key.
-func separate(c clock, notes []played) []Note {
+func separate(c Clock, notes []played) []Note {
 	var last [128]int // index into out + 1
 	out := make([]Note, 0, len(notes))
 	for _, n := range notes {
@@ -203,7 +203,7 @@ func separate(c clock, notes []played) []Note {
 			if before.Tick+before.Length > n.start {
 				before.Length = n.start - before.Tick
 			}
-			if before.Length < c.shortest(before.Tick) {
+			if before.Length < c.Shortest(before.Tick) {
 				// Two attacks in one: the louder, from the first on.
 				before.Length = max(n.end-before.Tick, before.Length)
 				before.Velocity = max(before.Velocity, n.velocity)

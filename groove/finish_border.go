@@ -14,18 +14,18 @@ import (
 
 // lastStroke is the last tick at which something can be struck and struck again at
 // the end of the player's part. At the end of the song nothing follows.
-func (p *plan) lastStroke(who timeline.Player, c clock) int64 {
-	if p.pass.After == nil {
-		return p.pass.Length
+func (p *Plan) lastStroke(who timeline.Player, c Clock) int64 {
+	if p.Pass.After == nil {
+		return p.Pass.Length
 	}
-	border := p.pass.Length // a push into the next pass is marked here by the drummer
+	border := p.Pass.Length // a push into the next pass is marked here by the drummer
 	if who != timeline.Drums {
-		border = p.cues.End(who)
+		border = p.Cues.End(who)
 	}
-	border = p.swung(border)
-	end := c.us(border)
-	tick := border + c.ticks(border, -limbLimitUS)
-	for end-c.us(tick) < limbLimitUS {
+	border = p.Swung(border)
+	end := c.Micros(border)
+	tick := border + c.Ticks(border, -limbLimitUS)
+	for end-c.Micros(tick) < limbLimitUS {
 		tick--
 	}
 	return tick
@@ -34,13 +34,13 @@ func (p *plan) lastStroke(who timeline.Player, c clock) int64 {
 // overBorder holds the notes of a pass to its last stroke. A push into the next
 // pass is the next one's first stroke, and stays; so does a pianist's hit, whose
 // keys the next chord may not need. notes are in order; so is the result.
-func (p *plan) overBorder(who timeline.Player, c clock, notes []played) []played {
+func (p *Plan) overBorder(who timeline.Player, c Clock, notes []played) []played {
 	last := p.lastStroke(who, c)
 	out := notes[:0]
 	for _, n := range notes {
 		switch {
 		case n.Art.Has(score.Pushed), who == timeline.Piano && n.Art.Has(score.Accent):
-		case p.swung(n.At) > last:
+		case p.Swung(n.At) > last:
 			continue
 		case n.start > last:
 			n.end = max(last+1, n.end-(n.start-last))

@@ -7,18 +7,18 @@ import "plinth/groove/score"
 // have been. So hits and changes of chord that are written closer than that are
 // struck once, or shared out among the keys that they do not have in common. notes
 // are in order of their start.
-func (p *plan) keySpeed(c clock, fences fences, notes []played) []played {
+func (p *Plan) keySpeed(c Clock, fences fences, notes []played) []played {
 	var last [128]int // index into notes + 1
 	drop := make([]bool, len(notes))
 	for i := range notes {
 		n := &notes[i]
 		j := last[n.Key] - 1
 		last[n.Key] = i + 1
-		if j < 0 || c.us(n.start)-c.us(notes[j].start) >= repeatUS {
+		if j < 0 || c.Micros(n.start)-c.Micros(notes[j].start) >= repeatUS {
 			continue
 		}
 		before := &notes[j]
-		if p.weight(n.Note) > p.weight(before.Note) {
+		if p.Weight(n.Note) > p.Weight(before.Note) {
 			drop[j] = true
 			continue
 		}
@@ -38,7 +38,7 @@ func (p *plan) keySpeed(c clock, fences fences, notes []played) []played {
 
 // leftInTurn ends what the left hand holds where it strikes again at the latest: it has
 // one bass note at a time, and its octave. notes are in order of their start.
-func leftInTurn(c clock, notes []played) []played {
+func leftInTurn(c Clock, notes []played) []played {
 	next := -1 // the left hand's next stroke
 	for i := len(notes) - 1; i >= 0; i-- {
 		n := &notes[i]
@@ -49,7 +49,7 @@ func leftInTurn(c clock, notes []played) []played {
 			n.end = min(n.end, notes[next].end)
 			continue
 		}
-		if next >= 0 && n.end > notes[next].start && notes[next].start-n.start >= c.shortest(n.start) {
+		if next >= 0 && n.end > notes[next].start && notes[next].start-n.start >= c.Shortest(n.start) {
 			n.end = notes[next].start
 		}
 		next = i

@@ -54,7 +54,7 @@ func checkBand(t *testing.T, tl *timeline.Timeline, set *feel.Set, where string)
 	for i := range tl.Passes {
 		pass := &tl.Passes[i]
 		part := PerformPass(tl, pass, set)
-		c := newClock(pass.Tempos)
+		c := NewClock(pass.Tempos)
 		if fault := tooManyLimbs(c, part.Notes[timeline.Drums]); fault != "" {
 			t.Errorf("%s: %s", where, fault)
 		}
@@ -67,7 +67,7 @@ func checkBand(t *testing.T, tl *timeline.Timeline, set *feel.Set, where string)
 			all++
 			for _, n := range bass {
 				// The two are played by two people: a bass struck within 50 ms is with the kick.
-				if k > n.Tick-c.ticks(k, 50_000) && k < n.Tick+n.Length {
+				if k > n.Tick-c.Ticks(k, 50_000) && k < n.Tick+n.Length {
 					met++
 					break
 				}

@@ -12,7 +12,7 @@ import (
 // listener is what the pianist hears of the singer in one pass. A nil listener
 // hears nothing: no vocal is given and no space is written.
 type listener struct {
-	p     *plan
+	p     *Plan
 	sung  []timeline.SungNote // in order
 	held  []timeline.SungNote // those of a beat or more
 	heard bool                // a vocal is given
@@ -27,12 +27,12 @@ const duck = quarter / 8
 const busyPerBeat = 1500
 
 // listen returns what the pianist hears.
-func (p *plan) listen() *listener {
-	l := &listener{p: p, heard: len(p.pass.Sung) > 0}
-	l.sung = append(l.sung, p.pass.Sung...)
+func (p *Plan) listen() *listener {
+	l := &listener{p: p, heard: len(p.Pass.Sung) > 0}
+	l.sung = append(l.sung, p.Pass.Sung...)
 	sort.SliceStable(l.sung, func(i, j int) bool { return l.sung[i].Tick < l.sung[j].Tick })
 	for _, s := range l.sung {
-		if s.Length >= p.pass.Bars[p.barAt(s.Tick)].Meter.TempoTicks() {
+		if s.Length >= p.Pass.Bars[p.BarAt(s.Tick)].Meter.TempoTicks() {
 			l.held = append(l.held, s)
 		}
 	}
@@ -105,7 +105,7 @@ func (l *listener) cost(ch *cue.Change, set *voicing.Set) []int32 {
 	if !sounds && len(held) == 0 {
 		return nil
 	}
-	beat := l.p.pass.Bars[l.p.barAt(ch.Nominal)].Meter.TempoTicks()
+	beat := l.p.Pass.Bars[l.p.BarAt(ch.Nominal)].Meter.TempoTicks()
 	out := make([]int32, len(set.List))
 	for i := range set.List {
 		v := &set.List[i].Voicing
@@ -168,7 +168,7 @@ func (l *listener) busy(bar int) bool {
 	if !l.heard {
 		return false
 	}
-	b := l.p.pass.Bars[bar]
+	b := l.p.Pass.Bars[bar]
 	count := int64(0)
 	i := sort.Search(len(l.sung), func(i int) bool { return l.sung[i].Tick >= b.Start })
 	for ; i < len(l.sung) && l.sung[i].Tick < b.Start+b.Length; i++ {

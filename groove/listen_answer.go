@@ -23,17 +23,17 @@ func (l *listener) windows() []cue.Stretch {
 		last = max(last, s.Tick+s.Length)
 	}
 	if len(l.sung) > 0 {
-		rests = append(rests, cue.Stretch{Start: last, End: l.p.pass.Length})
+		rests = append(rests, cue.Stretch{Start: last, End: l.p.Pass.Length})
 	}
-	for i := range l.p.cues.List {
-		if q := &l.p.cues.List[i]; q.Kind == cue.Space {
+	for i := range l.p.Cues.List {
+		if q := &l.p.Cues.List[i]; q.Kind == cue.Space {
 			rests = append(rests, cue.Stretch{Start: q.At, End: q.Until})
 		}
 	}
 	sort.Slice(rests, func(i, j int) bool { return rests[i].Start < rests[j].Start })
 	var out []cue.Stretch
 	for _, r := range rests {
-		r.Start, r.End = max(r.Start, 0), min(r.End, l.p.pass.Length)
+		r.Start, r.End = max(r.Start, 0), min(r.End, l.p.Pass.Length)
 		if n := len(out); n > 0 && r.Start <= out[n-1].End {
 			out[n-1].End = max(out[n-1].End, r.End)
 		} else if r.End > r.Start {
@@ -42,7 +42,7 @@ func (l *listener) windows() []cue.Stretch {
 	}
 	long := out[:0]
 	for _, r := range out {
-		if r.End-r.Start >= 2*l.p.pass.Bars[l.p.barAt(r.Start)].Meter.TempoTicks() {
+		if r.End-r.Start >= 2*l.p.Pass.Bars[l.p.BarAt(r.Start)].Meter.TempoTicks() {
 			long = append(long, r)
 		}
 	}
@@ -55,7 +55,7 @@ func (l *listener) windows() []cue.Stretch {
 // twice in four bars, in a pass or over its border.
 func (l *listener) answer(c *comper, strikes []mark) []mark {
 	next := 0
-	if c.p.pass.Before != nil {
+	if c.p.Pass.Before != nil {
 		next = answerGap - 1
 	}
 	for _, w := range l.windows() {
@@ -63,8 +63,8 @@ func (l *listener) answer(c *comper, strikes []mark) []mark {
 		if n == 0 {
 			continue
 		}
-		bar := c.p.barAt(start)
-		half := c.p.pass.Bars[bar].Meter.TempoTicks() / 2
+		bar := c.p.BarAt(start)
+		half := c.p.Pass.Bars[bar].Meter.TempoTicks() / 2
 		out := make([]mark, 0, len(strikes)+n)
 		for _, m := range strikes {
 			if m.forced || m.tick < start || m.tick >= start+int64(n)*half {
@@ -76,7 +76,7 @@ func (l *listener) answer(c *comper, strikes []mark) []mark {
 		}
 		top := byte(c.voicings[c.changeAt(start)].N)
 		figure := [3]byte{max(1, top-1), top, max(1, top-1)}
-		if top >= 3 && c.p.chance("comp answer").at(int64(bar)).below(2) == 0 {
+		if top >= 3 && c.p.Chance("comp answer").At(int64(bar)).Below(2) == 0 {
 			figure = [3]byte{top - 2, top - 1, top}
 		}
 		for i, voice := range figure[:n] {
@@ -93,15 +93,15 @@ func (l *listener) answer(c *comper, strikes []mark) []mark {
 // for: on the first beat that is free, no more than four beats after the singer
 // stops. n is 0 when there is none.
 func (l *listener) place(c *comper, w cue.Stretch, next int) (start int64, n int) {
-	bar := c.p.barAt(w.Start)
-	beat := c.p.pass.Bars[bar].Meter.TempoTicks()
-	start = c.p.pass.Bars[bar].Start
+	bar := c.p.BarAt(w.Start)
+	beat := c.p.Pass.Bars[bar].Meter.TempoTicks()
+	start = c.p.Pass.Bars[bar].Start
 	for start < w.Start {
 		start += beat
 	}
 	for until := start + 4*beat; start < until; start += beat {
-		bar := c.p.barAt(start)
-		if bar < next || !answersSinger.at(c.p.energy(bar)) {
+		bar := c.p.BarAt(start)
+		if bar < next || !answersSinger.At(c.p.Energy(bar)) {
 			continue
 		}
 		for n := 3; n >= 2; n-- {
@@ -117,7 +117,7 @@ func (l *listener) place(c *comper, w cue.Stretch, next int) (start int64, n int
 // clearFor reports whether an answer has the stretch to itself: one chord, no
 // event, no stop, nothing that is asked for.
 func (l *listener) clearFor(c *comper, bar int, start, end int64) bool {
-	if c.alone[bar] || bar == c.p.ending() || end > c.end {
+	if c.alone[bar] || bar == c.p.Ending() || end > c.end {
 		return false
 	}
 	i := c.changeAt(start)
@@ -132,8 +132,8 @@ func (l *listener) clearFor(c *comper, bar int, start, end int64) bool {
 	}
 	// Of what is asked for, stops were seen above, and a rit and a rest of the singer
 	// change nothing. Nothing else reaches further than its bar.
-	list := c.p.cues.List
-	from := c.p.pass.Bars[bar].Start
+	list := c.p.Cues.List
+	from := c.p.Pass.Bars[bar].Start
 	for i := sort.Search(len(list), func(i int) bool { return list[i].At >= from }); i < len(list) && list[i].At < end; i++ {
 		q := &list[i]
 		until := max(q.Until, q.At+1)

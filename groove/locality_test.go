@@ -173,13 +173,13 @@ func TestEveryPartHolds(t *testing.T) {
 			}
 		}
 		for i, part := range perf.Passes {
-			c := newClock(tl.Passes[i].Tempos)
+			c := NewClock(tl.Passes[i].Tempos)
 			if fault := tooManyLimbs(c, part.Notes[timeline.Drums]); fault != "" {
 				t.Fatalf("round %d, pass %d: %s", round, i, fault)
 			}
 			for who, notes := range part.Notes {
 				for _, n := range notes {
-					if c.us(n.Tick+n.Length)-c.us(n.Tick) < shortestUS-1000 {
+					if c.Micros(n.Tick+n.Length)-c.Micros(n.Tick) < shortestUS-1000 {
 						t.Fatalf("round %d, %s: %+v is too short", round, timeline.Player(who), n)
 					}
 				}

@@ -65,7 +65,7 @@ func (b *scratch) play(tl *timeline.Timeline, pass *timeline.Pass, set *feel.Set
 	if len(pass.Bars) == 0 {
 		return out
 	}
-	p := newPlan(tl, pass, set)
+	p := NewPlan(tl, pass, set)
 	p.scratch = b
 	var meant [timeline.NumPlayers][]score.Note
 	meant[timeline.Drums] = p.drums()
@@ -77,9 +77,9 @@ func (b *scratch) play(tl *timeline.Timeline, pass *timeline.Pass, set *feel.Set
 	}
 	bass := p.bass(kicks)
 	piano := p.pianoOver(bass) // hears the bass before the events have had their word
-	meant[timeline.Bass] = p.kept(timeline.Bass, bass)
-	meant[timeline.Piano] = p.kept(timeline.Piano, p.ring(piano))
-	out.Score.Cues = p.cues
+	meant[timeline.Bass] = p.Kept(timeline.Bass, bass)
+	meant[timeline.Piano] = p.Kept(timeline.Piano, p.ring(piano))
+	out.Score.Cues = p.Cues
 	out.Score.Regions = p.regions()
 	for who := range meant {
 		part := p.written(timeline.Player(who), meant[who])
@@ -92,13 +92,13 @@ func (b *scratch) play(tl *timeline.Timeline, pass *timeline.Pass, set *feel.Set
 // ring lets the song's last chord sound to the end: of the comp's last bar only
 // what is struck on its first beat is left, or, when the chord is broken there, the
 // first stroke of each of its notes.
-func (p *plan) ring(notes []score.Note) []score.Note {
-	bar := p.ending()
+func (p *Plan) ring(notes []score.Note) []score.Note {
+	bar := p.Ending()
 	if bar < 0 {
 		return notes
 	}
 	byTick(notes)
-	start := p.pass.Bars[bar].Start
+	start := p.Pass.Bars[bar].Start
 	together := 0
 	for _, n := range notes {
 		if n.At == start {
@@ -112,10 +112,10 @@ func (p *plan) ring(notes []score.Note) []score.Note {
 			continue
 		}
 		if n.At >= start {
-			struck[n.Key], n.Cue = true, p.cues.Ending
+			struck[n.Key], n.Cue = true, p.Cues.Ending
 		}
 		if n.End() > start {
-			n.Hold(p.pass.Length)
+			n.Hold(p.Pass.Length)
 			n.Art |= score.Rings
 		}
 		out = append(out, n)

@@ -23,31 +23,31 @@ const (
 
 // comper is the pianist at work on one pass.
 type comper struct {
-	p        *plan
+	p        *Plan
 	changes  []cue.Change
 	voicings []voicing.Voicing // one for each change; n is 0 where nothing is held
 	left     []int             // the left hand's note for each change; nil where a bassist plays
 	span     int               // semitones a hand reaches
 	silences cue.Stretches
 	alone    []bool
-	clock    clock
+	clock    Clock
 	end      int64 // of what the pianist plays: the last chord's
 }
 
 // piano is the comp of a pass. The pianist knows what the bassist is about to
 // play, kicks or no kicks.
-func (p *plan) piano() []score.Note { return p.pianoOver(p.bass(nil)) }
+func (p *Plan) piano() []score.Note { return p.pianoOver(p.bass(nil)) }
 
 // pianoOver is the comp of a pass over the bass notes that are played in it, in
 // order: the top voice keeps out of their octaves.
-func (p *plan) pianoOver(bass []score.Note) []score.Note {
-	c := &comper{p: p, changes: p.cues.Changes(timeline.Piano), silences: p.cues.Silences(timeline.Piano), alone: p.cues.Alone, clock: p.clock()}
-	if len(c.changes) == 0 || p.pass.Tacet.Has(timeline.Piano) {
+func (p *Plan) pianoOver(bass []score.Note) []score.Note {
+	c := &comper{p: p, changes: p.Cues.Changes(timeline.Piano), silences: p.Cues.Silences(timeline.Piano), alone: p.Cues.Alone, clock: p.Clock()}
+	if len(c.changes) == 0 || p.Pass.Tacet.Has(timeline.Piano) {
 		return nil
 	}
-	c.end = min(c.changes[len(c.changes)-1].End, p.pass.Length)
+	c.end = min(c.changes[len(c.changes)-1].End, p.Pass.Length)
 	ear := p.listen()
-	c.left, c.span = p.leftLine(c.changes, ear), p.room(p.level(0), p.energy(0)).Span
+	c.left, c.span = p.leftLine(c.changes, ear), p.room(p.Level(0), p.Energy(0)).Span
 	if c.left != nil {
 		bass = leftBass(c.changes, c.left)
 	}
@@ -74,14 +74,14 @@ func ceiling(setup timeline.PianoSetup, pass *timeline.Pass) int {
 
 // room is where the voicings of a bar at that energy lie. The register rises
 // with the energy.
-func (p *plan) room(lv *feel.Level, energy int) voicing.Room {
-	w := voicing.Room{High: ceiling(p.song.Piano, p.pass), Span: p.song.Piano.Span, Centre: lv.Centre}
+func (p *Plan) room(lv *feel.Level, energy int) voicing.Room {
+	w := voicing.Room{High: ceiling(p.Song.Piano, p.Pass), Span: p.Song.Piano.Span, Centre: lv.Centre}
 	w.Low = min(compFloor, w.High-12)
 	if w.Span == 0 {
 		w.Span = defaultSpan
 	}
 	if w.Centre == 0 {
-		w.Centre = centres.at(energy)
+		w.Centre = centres.At(energy)
 	}
 	w.Centre = min(w.Centre, w.High-6)
 	return w
@@ -92,7 +92,7 @@ func voices(lv *feel.Level, energy int) int {
 	if lv.Voices > 0 {
 		return min(lv.Voices, voicing.MaxVoices)
 	}
-	return compVoices.at(energy)
+	return compVoices.At(energy)
 }
 
 // leadInto is how the bass goes into the chord that begins at a tick.
@@ -107,18 +107,18 @@ func leadInto(bass []score.Note, tick int64) voicing.Lead {
 
 // voicings chooses the voicings of the whole pass at once, over the left hand's notes
 // where the pianist has the bass: left is nil where a bassist does.
-func (p *plan) voicings(changes []cue.Change, ear *listener, bass []score.Note, left []int) []voicing.Voicing {
+func (p *Plan) voicings(changes []cue.Change, ear *listener, bass []score.Note, left []int) []voicing.Voicing {
 	vc := p.scratch.voices()
 	var start *voicing.Set
-	if b := p.pass.Before; b != nil {
-		lv, energy := p.level(0), p.energy(0)
+	if b := p.Pass.Before; b != nil {
+		lv, energy := p.Level(0), p.Energy(0)
 		start = vc.Set(b.Chord, voices(lv, energy), 0, p.room(lv, energy))
 	}
 	steps := make([]voicing.Step, len(changes))
 	for i := range changes {
 		ch := &changes[i]
-		bar := p.barAt(ch.Nominal)
-		lv, energy := p.level(bar), p.energy(bar)
+		bar := p.BarAt(ch.Nominal)
+		lv, energy := p.Level(bar), p.Energy(bar)
 		avoid := ear.avoid(ch)
 		w := p.room(lv, energy)
 		if left != nil {

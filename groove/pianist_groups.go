@@ -9,7 +9,7 @@ import (
 // grouping finds which of the pianist's notes belong together: those of a spread chord,
 // of a chord that is broken until the next one comes, and of an answer to the singer.
 type grouping struct {
-	p      *plan
+	p      *Plan
 	kind   score.GroupKind // of the group that goes on
 	number uint32
 	change *cue.Change // what is broken

@@ -78,14 +78,14 @@ func passOf(t testing.TB, chart string, energy int) *timeline.Pass {
 }
 
 // planOf makes a pass ready with the default piano.
-func planOf(pass *timeline.Pass, f *feel.Feel) *plan {
+func planOf(pass *timeline.Pass, f *feel.Feel) *Plan {
 	tl := &timeline.Timeline{Piano: timeline.PianoSetup{Span: 14}, Take: 1}
-	return newPlan(tl, pass, &feel.Set{Feels: map[string]*feel.Feel{f.Name: f}})
+	return NewPlan(tl, pass, &feel.Set{Feels: map[string]*feel.Feel{f.Name: f}})
 }
 
 // chordsOf voices a pass and returns the voicing of every chord.
-func chordsOf(p *plan) []voicing.Voicing {
-	return p.voicings(p.cues.Changes(timeline.Piano), p.listen(), nil, p.leftLine(p.cues.Changes(timeline.Piano), p.listen()))
+func chordsOf(p *Plan) []voicing.Voicing {
+	return p.voicings(p.Cues.Changes(timeline.Piano), p.listen(), nil, p.leftLine(p.Cues.Changes(timeline.Piano), p.listen()))
 }
 
 // names writes a voicing as note names with octaves, for messages.

@@ -20,12 +20,12 @@ const (
 )
 
 // leftAlone reports whether the pianist has to be the bassist as well.
-func (p *plan) leftAlone() bool { return p.pass.Tacet.Has(timeline.Bass) }
+func (p *Plan) leftAlone() bool { return p.Pass.Tacet.Has(timeline.Bass) }
 
 // leftLine chooses the left hand's note for every change of the pass at once, 0
 // where there is no chord: it moves least on the whole, as the bassist's line does,
 // and leaves the right hand its place. nil where a bassist plays.
-func (p *plan) leftLine(changes []cue.Change, ear *listener) []int {
+func (p *Plan) leftLine(changes []cue.Change, ear *listener) []int {
 	if !p.leftAlone() {
 		return nil
 	}
@@ -38,8 +38,8 @@ func (p *plan) leftLine(changes []cue.Change, ear *listener) []int {
 		if ch.Chord.None {
 			continue
 		}
-		bar := p.barAt(ch.Nominal)
-		lv, energy := p.level(bar), p.energy(bar)
+		bar := p.BarAt(ch.Nominal)
+		lv, energy := p.Level(bar), p.Energy(bar)
 		w, avoid, most := p.room(lv, energy), ear.avoid(ch), int8(0)
 		var sets []*voicing.Set
 		for key := leftLowest; key <= leftHighest; key++ {
@@ -122,8 +122,8 @@ func (c *comper) leftKeys(m *mark, i int) (low, key int) {
 		}
 	}
 	v := &c.voicings[i]
-	bar := c.p.barAt(max(m.tick, c.changes[i].Nominal))
-	if k := key - 12; leftOctaves.at(c.p.energy(bar)) && k >= leftLowest && c.span >= 12 && v.N < voicing.MaxVoices && voicing.ClearOver(k, v) {
+	bar := c.p.BarAt(max(m.tick, c.changes[i].Nominal))
+	if k := key - 12; leftOctaves.At(c.p.Energy(bar)) && k >= leftLowest && c.span >= 12 && v.N < voicing.MaxVoices && voicing.ClearOver(k, v) {
 		return k, key
 	}
 	return 0, key

@@ -120,7 +120,7 @@ func TestLeftHandLine(t *testing.T) {
 		pass := passOf(t, chart, energy)
 		pass.Tacet = timeline.Only(timeline.Bass)
 		p := planOf(pass, compFeel("c==============="))
-		return p.leftLine(p.cues.Changes(timeline.Piano), p.listen())
+		return p.leftLine(p.Cues.Changes(timeline.Piano), p.listen())
 	}
 	// The lament, and a walk up to the dominant: steps all the way.
 	for _, chart := range []string{"Am|Am/G|F|E", "C|G/B|Am|C/G|F", "F|F/G|F/A|Bb|Bb/C"} {

@@ -21,16 +21,16 @@ func (c *comper) leftStrikes() []mark {
 		return nil
 	}
 	var out []mark
-	holds, ending := c.p.cues.Holds, c.p.ending()
+	holds, ending := c.p.Cues.Holds, c.p.Ending()
 	add := func(tick int64, lv *feel.Level, degree byte) {
 		if c.may(tick) && !holds.Has(tick) {
 			out = append(out, mark{tick: tick, cue: -1, part: 'b', touch: usualTouch(lv), left: true,
-				fifth: degree == '5' || degree == 'w' || degree == 'a', middle: tick > c.p.pass.Bars[c.p.barAt(tick)].Start})
+				fifth: degree == '5' || degree == 'w' || degree == 'a', middle: tick > c.p.Pass.Bars[c.p.BarAt(tick)].Start})
 		}
 	}
-	for bar := range c.p.pass.Bars {
-		b := &c.p.pass.Bars[bar]
-		lv := c.p.level(bar)
+	for bar := range c.p.Pass.Bars {
+		b := &c.p.Pass.Bars[bar]
+		lv := c.p.Level(bar)
 		if c.alone[bar] {
 			continue
 		}
@@ -38,7 +38,7 @@ func (c *comper) leftStrikes() []mark {
 			add(b.Start, lv, '1')
 			continue
 		}
-		calm := &c.p.feel.Levels[leftRows.at(c.p.energy(bar))-1]
+		calm := &c.p.Feel.Levels[leftRows.At(c.p.Energy(bar))-1]
 		again := c.p.againAt(bar)
 		first, second := c.p.bassAt(bar, calm, 0), c.p.bassAt(bar, calm, again)
 		if second == 0 {
@@ -59,9 +59,9 @@ func (c *comper) leftStrikes() []mark {
 
 // bassAt is the degree that a level's bass row strikes at a place of a bar, 0 where
 // it strikes nothing.
-func (p *plan) bassAt(bar int, lv *feel.Level, at int64) byte {
-	for _, st := range p.steps(bar, lv) {
-		if st.Tick == p.pass.Bars[bar].Start+at && st.Index < len(lv.Bass) {
+func (p *Plan) bassAt(bar int, lv *feel.Level, at int64) byte {
+	for _, st := range p.Steps(bar, lv) {
+		if st.Tick == p.Pass.Bars[bar].Start+at && st.Index < len(lv.Bass) {
 			if s := lv.Bass[st.Index]; s.Touch > feel.Ghost {
 				return s.Degree
 			}
@@ -72,8 +72,8 @@ func (p *plan) bassAt(bar int, lv *feel.Level, at int64) byte {
 
 // againAt is where in a bar the left hand may strike again: at the beat in its middle,
 // else at the third; 0 where there is neither.
-func (p *plan) againAt(bar int) int64 {
-	beats, half := p.beats(bar), p.pass.Bars[bar].Length/2
+func (p *Plan) againAt(bar int) int64 {
+	beats, half := p.Beats(bar), p.Pass.Bars[bar].Length/2
 	switch {
 	case slices.Contains(beats, half):
 		return half
@@ -115,10 +115,10 @@ func figured(row []compAt) {
 // stand off the beats, from energy 3 up: the left hand has the beat, and the right has
 // nothing else to do.
 func (c *comper) wholeOffBeat(row []compAt, bar int) {
-	if !wholeOffBeats.at(c.p.energy(bar)) {
+	if !wholeOffBeats.At(c.p.Energy(bar)) {
 		return
 	}
-	start, beats := c.p.pass.Bars[bar].Start, c.p.beats(bar)
+	start, beats := c.p.Pass.Bars[bar].Start, c.p.Beats(bar)
 	for _, r := range row {
 		if r.step.Part == 'u' && slices.Contains(beats, r.tick-start) {
 			return
@@ -140,12 +140,12 @@ func (c *comper) afterBeat(tab []mark, i int) bool {
 	if c.left == nil || ch.Pushed() {
 		return false
 	}
-	bar := c.p.barAt(ch.Start)
-	b := &c.p.pass.Bars[bar]
+	bar := c.p.BarAt(ch.Start)
+	b := &c.p.Pass.Bars[bar]
 	if ch.Start != b.Start && ch.Start != b.Start+b.Length/2 {
 		return false
 	}
-	if c.p.cues.Struck(cue.Accent, timeline.Piano, ch.Start) {
+	if c.p.Cues.Struck(cue.Accent, timeline.Piano, ch.Start) {
 		return false // a hit is both hands'
 	}
 	for k := sort.Search(len(tab), func(k int) bool { return tab[k].tick >= b.Start }); k < len(tab); k++ {

@@ -55,10 +55,10 @@ func (c *comper) gestures(ear *listener) gestures {
 	strikes = append(strikes, c.accentStrikes()...)
 	strikes = append(strikes, c.leftStrikes()...)
 	strikes = mergeMarks(strikes)
-	if q := c.p.opening(timeline.Piano); q != nil && q.Weight > 0 {
+	if q := c.p.Opening(timeline.Piano); q != nil && q.Weight > 0 {
 		firmly(strikes, 0)
 	}
-	if last := c.p.finalHit(); last >= 0 {
+	if last := c.p.FinalHit(); last >= 0 {
 		firmly(strikes, last)
 		for len(strikes) > 0 && strikes[len(strikes)-1].tick > last {
 			strikes = strikes[:len(strikes)-1]
@@ -92,18 +92,18 @@ type compAt struct {
 // tab reads the level's comp row over the pass: its strikes and its rests.
 func (c *comper) tab() (strikes []mark, rests []int64) {
 	row := c.p.scratch.row[:0]
-	ending := c.p.ending()
-	for bar := range c.p.pass.Bars {
-		lv := c.p.level(bar)
+	ending := c.p.Ending()
+	for bar := range c.p.Pass.Bars {
+		lv := c.p.Level(bar)
 		if c.alone[bar] || len(lv.Comp) == 0 {
 			continue
 		}
 		if bar == ending {
-			row = append(row, compAt{tick: c.p.pass.Bars[bar].Start, step: feel.CompStep{Touch: usualTouch(lv), Part: 'c'}})
+			row = append(row, compAt{tick: c.p.Pass.Bars[bar].Start, step: feel.CompStep{Touch: usualTouch(lv), Part: 'c'}})
 			continue
 		}
 		begin := len(row)
-		for _, st := range c.p.steps(bar, lv) {
+		for _, st := range c.p.Steps(bar, lv) {
 			if st.Index < len(lv.Comp) {
 				row = append(row, compAt{tick: st.Tick, step: lv.Comp[st.Index]})
 			}
@@ -115,7 +115,7 @@ func (c *comper) tab() (strikes []mark, rests []int64) {
 	}
 	c.p.scratch.row = row
 	strikes = c.p.scratch.marks[:0]
-	holds := c.p.cues.Holds
+	holds := c.p.Cues.Holds
 	for i, st := range row {
 		if !c.may(st.tick) || holds.Has(st.tick) {
 			continue
@@ -157,12 +157,12 @@ func (c *comper) chordStrikes(tab []mark) []mark {
 		if c.voicings[i].N == 0 || !c.fresh(i) || ch.Start >= c.end || c.silences.Has(ch.Start) {
 			continue
 		}
-		bar := c.p.barAt(ch.Nominal)
+		bar := c.p.BarAt(ch.Nominal)
 		if !ch.Pushed() && c.alone[bar] {
 			continue
 		}
-		beat := c.p.pass.Bars[bar].Meter.TempoTicks()
-		m := mark{tick: ch.Start, cue: ch.Cue, part: 'c', touch: usualTouch(c.p.level(bar)),
+		beat := c.p.Pass.Bars[bar].Meter.TempoTicks()
+		m := mark{tick: ch.Start, cue: ch.Cue, part: 'c', touch: usualTouch(c.p.Level(bar)),
 			forced: true, pushed: ch.Pushed(), least: ch.Start + beat, left: c.left != nil}
 		if c.afterBeat(tab, i) {
 			m.part = 'b'
@@ -189,15 +189,15 @@ func usualTouch(lv *feel.Level) feel.Touch {
 // beat at 2, ringing at 3. The roll at energy 5 is made when the notes are.
 func (c *comper) accentStrikes() []mark {
 	var out []mark
-	for k, q := range c.p.cues.Each(cue.Accent, timeline.Piano) {
+	for k, q := range c.p.Cues.Each(cue.Accent, timeline.Piano) {
 		i := c.changeAt(q.At)
 		if i < 0 || c.voicings[i].N == 0 || q.At >= c.end {
 			continue
 		}
 		bar := int(q.Bar)
-		beat := c.p.pass.Bars[bar].Meter.TempoTicks()
+		beat := c.p.Pass.Bars[bar].Meter.TempoTicks()
 		part := byte('c')
-		if spreads.at(c.p.energy(bar)) {
+		if spreads.At(c.p.Energy(bar)) {
 			part = 'r'
 		}
 		m := mark{tick: q.At, cue: k, part: part, touch: feel.Strong,
@@ -211,7 +211,7 @@ func (c *comper) accentStrikes() []mark {
 			m.least, m.ring = c.end, true
 		}
 		if c.alone[bar] {
-			m.stop = min(m.least, c.p.barEnd(bar))
+			m.stop = min(m.least, c.p.BarEnd(bar))
 		}
 		out = append(out, m)
 	}
@@ -230,8 +230,8 @@ func (c *comper) cuts() []int64 {
 	for _, s := range c.silences {
 		out = append(out, s.Start)
 	}
-	for bar := range c.p.pass.Bars {
-		start := c.p.pass.Bars[bar].Start
+	for bar := range c.p.Pass.Bars {
+		start := c.p.Pass.Bars[bar].Start
 		if !c.alone[bar] {
 			continue
 		}

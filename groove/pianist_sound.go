@@ -17,8 +17,8 @@ const rollMS = 15
 // the left hand alone has in the middle of a bar.
 func (c *comper) thin(in []mark, ear *listener) []mark {
 	drop := make([]bool, len(in))
-	for bar, first := 0, 0; bar < len(c.p.pass.Bars); bar++ {
-		b := c.p.pass.Bars[bar]
+	for bar, first := 0, 0; bar < len(c.p.Pass.Bars); bar++ {
+		b := c.p.Pass.Bars[bar]
 		for first < len(in) && in[first].tick < b.Start {
 			first++
 		}
@@ -26,7 +26,7 @@ func (c *comper) thin(in []mark, ear *listener) []mark {
 		for last < len(in) && in[last].tick < b.Start+b.Length {
 			last++
 		}
-		budget := int(b.Length * attacksPerBeat.at(c.p.energy(bar)) / (1000 * b.Meter.TempoTicks()))
+		budget := int(b.Length * attacksPerBeat.At(c.p.Energy(bar)) / (1000 * b.Meter.TempoTicks()))
 		if ear.busy(bar) {
 			budget = budget * 3 / 4
 		}
@@ -227,7 +227,7 @@ func (m *mark) note(key uint8, hand score.Voice, group uint32) score.Note {
 }
 
 // us is the time of a tick of the grid, in microseconds.
-func (c *comper) us(tick int64) int64 { return c.clock.us(c.p.swung(tick)) }
+func (c *comper) us(tick int64) int64 { return c.clock.Micros(c.p.Swung(tick)) }
 
 // afterStop reports a strike that ends a stop: rolled, it would begin inside.
 func (c *comper) afterStop(tick int64) bool {

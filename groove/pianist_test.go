@@ -220,7 +220,7 @@ func TestRolls(t *testing.T) {
 	for _, n := range p.piano() {
 		switch n.At {
 		case quarter:
-			if p.weight(&n) != 2 || n.Touch != feel.Strong {
+			if p.Weight(&n) != 2 || n.Touch != feel.Strong {
 				t.Errorf("the accent is %+v", n)
 			}
 			if n.Roll > 0 || n.Roll%rollMS != 0 {
@@ -298,17 +298,17 @@ func randomEvents(p *timeline.Pass, r *rand.Rand) {
 	sortEvents(p)
 }
 
-func checkNotes(t *testing.T, what string, p *plan, notes []score.Note) {
+func checkNotes(t *testing.T, what string, p *Plan, notes []score.Note) {
 	t.Helper()
-	silences := p.cues.Silences(timeline.Piano)
-	high := ceiling(p.song.Piano, p.pass)
+	silences := p.Cues.Silences(timeline.Piano)
+	high := ceiling(p.Song.Piano, p.Pass)
 	var until [128]int64
 	for i, n := range notes {
 		if i > 0 && n.At < notes[i-1].At {
 			t.Errorf("%s: out of order at %d", what, n.At)
 		}
-		if n.End() <= n.At || n.End() > p.pass.Length {
-			t.Errorf("%s: a note from %d to %d in a pass of %d", what, n.At, n.End(), p.pass.Length)
+		if n.End() <= n.At || n.End() > p.Pass.Length {
+			t.Errorf("%s: a note from %d to %d in a pass of %d", what, n.At, n.End(), p.Pass.Length)
 		}
 		if int(n.Key) > high || int(n.Key) < compFloor {
 			t.Errorf("%s: %s outside the comp's room", what, keyName(int(n.Key)))
@@ -325,7 +325,7 @@ func checkNotes(t *testing.T, what string, p *plan, notes []score.Note) {
 	}
 	for _, at := range struck(notes) {
 		keys := soundingAt(notes, at)
-		if !voicing.Playable(keys, p.song.Piano.Span) {
+		if !voicing.Playable(keys, p.Song.Piano.Span) {
 			t.Errorf("%s: two hands do not hold %s", what, keyList(keys))
 		}
 		if a, b, bad := voicing.FirstMuddy(keys); bad {

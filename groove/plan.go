@@ -11,46 +11,46 @@ import (
 // quarter is the length of a quarter in ticks.
 const quarter = meter.TicksPerQuarter
 
-// plan is one pass made ready for the players: who plays where, which chord is
+// Plan is one pass made ready for the players: who plays where, which chord is
 // in force for whom, where it is silent. It is the only thing the players see,
 // so that a pass depends on nothing but itself and its two neighbours.
-type plan struct {
-	song    *timeline.Timeline
-	pass    *timeline.Pass
-	feel    *feel.Feel
-	fills   []feel.Fill // the feel's family
-	set     *feel.Set   // for the feel of a neighbour
+type Plan struct {
+	Song    *timeline.Timeline
+	Pass    *timeline.Pass
+	Feel    *feel.Feel
+	Fills   []feel.Fill // the feel's family
+	Set     *feel.Set   // for the feel of a neighbour
 	scratch *scratch
-	cues    *cue.Cues
+	Cues    *cue.Cues
 	groups  [timeline.NumPlayers][]score.Group // of what each player means, as he plays
 
 	// Worked out once, when first asked for: a pass asks for each of them at every
 	// note.
-	swings  *swing
+	swings  *Swing
 	bars    []barFacts
 	here    cue.Stretch // the bar that barAt found last
 	hereBar int
 	answer  [5]*feel.Level // by energy from 0: the level with its answer's rows
 	hands   *human
-	clocked *clock
+	clocked *Clock
 }
 
-// newPlan makes a pass ready. A feel that the set does not hold is a fault of
+// NewPlan makes a pass ready. A feel that the set does not hold is a fault of
 // ours: names are checked when the song is resolved.
-func newPlan(tl *timeline.Timeline, pass *timeline.Pass, set *feel.Set) *plan {
+func NewPlan(tl *timeline.Timeline, pass *timeline.Pass, set *feel.Set) *Plan {
 	f := set.Feels[pass.Feel]
 	if f == nil {
 		panic("groove: no feel " + pass.Feel)
 	}
-	p := &plan{song: tl, pass: pass, feel: f, set: set, scratch: &scratch{}, cues: cue.Of(pass)}
-	p.fills = family(set.Fills, f.Fills)
+	p := &Plan{Song: tl, Pass: pass, Feel: f, Set: set, scratch: &scratch{}, Cues: cue.Of(pass)}
+	p.Fills = family(set.Fills, f.Fills)
 	return p
 }
 
-// clock is the time of the pass.
-func (p *plan) clock() clock {
+// Clock is the time of the pass.
+func (p *Plan) Clock() Clock {
 	if p.clocked == nil {
-		c := newClock(p.pass.Tempos)
+		c := NewClock(p.Pass.Tempos)
 		p.clocked = &c
 	}
 	return *p.clocked
@@ -76,10 +76,10 @@ func family(fills []feel.Fill, name string) []feel.Fill {
 	return out
 }
 
-// weight is the weight of the accent that a note answers, 1 to 3; 0 where it answers none.
-func (p *plan) weight(n *score.Note) int {
+// Weight is the Weight of the accent that a note answers, 1 to 3; 0 where it answers none.
+func (p *Plan) Weight(n *score.Note) int {
 	if !n.Art.Has(score.Accent) {
 		return 0
 	}
-	return int(p.cues.List[n.Cue].Weight)
+	return int(p.Cues.List[n.Cue].Weight)
 }

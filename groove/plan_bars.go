@@ -16,14 +16,14 @@ type barFacts struct {
 }
 
 // facts is what is known of a bar.
-func (p *plan) facts(bar int) *barFacts {
+func (p *Plan) facts(bar int) *barFacts {
 	if p.bars == nil {
-		p.bars = make([]barFacts, len(p.pass.Bars))
+		p.bars = make([]barFacts, len(p.Pass.Bars))
 		for i := range p.bars {
-			f, b := &p.bars[i], &p.pass.Bars[i]
-			f.energy = p.pass.EnergyAt(i)
+			f, b := &p.bars[i], &p.Pass.Bars[i]
+			f.energy = p.Pass.EnergyAt(i)
 			f.level = p.levelOf(i, f.energy)
-			if i > 0 && b.Meter == p.pass.Bars[i-1].Meter {
+			if i > 0 && b.Meter == p.Pass.Bars[i-1].Meter {
 				f.beats = p.bars[i-1].beats
 			} else {
 				f.beats = b.Meter.Beats()
@@ -33,20 +33,20 @@ func (p *plan) facts(bar int) *barFacts {
 	return &p.bars[bar]
 }
 
-// level is what is played in a bar: the feel's level for the energy in force
+// Level is what is played in a bar: the feel's Level for the energy in force
 // there, with the answer's rows in the bars that answer.
-func (p *plan) level(bar int) *feel.Level { return p.facts(bar).level }
+func (p *Plan) Level(bar int) *feel.Level { return p.facts(bar).level }
 
-// beats are the felt beats of a bar, in ticks from its bar line.
-func (p *plan) beats(bar int) []int64 { return p.facts(bar).beats }
+// Beats are the felt Beats of a bar, in ticks from its bar line.
+func (p *Plan) Beats(bar int) []int64 { return p.facts(bar).beats }
 
-// energy is that of a bar, 1 to 5.
-func (p *plan) energy(bar int) int { return p.facts(bar).energy }
+// Energy is that of a bar, 1 to 5.
+func (p *Plan) Energy(bar int) int { return p.facts(bar).energy }
 
-// barAt is the bar that holds a tick; what lies outside the pass belongs to its
+// BarAt is the bar that holds a tick; what lies outside the pass belongs to its
 // first or last bar.
-func (p *plan) barAt(tick int64) int {
-	bars := p.pass.Bars
+func (p *Plan) BarAt(tick int64) int {
+	bars := p.Pass.Bars
 	if len(bars) == 0 {
 		return 0
 	}
@@ -58,8 +58,8 @@ func (p *plan) barAt(tick int64) int {
 	return bar
 }
 
-func (p *plan) findBar(tick int64) int {
-	bars := p.pass.Bars
+func (p *Plan) findBar(tick int64) int {
+	bars := p.Pass.Bars
 	if len(bars) < 2 || tick < bars[1].Start {
 		return 0
 	}
@@ -71,30 +71,30 @@ func (p *plan) findBar(tick int64) int {
 	return max(0, sort.Search(len(bars), func(i int) bool { return bars[i].Start > tick })-1)
 }
 
-// barEnd is the bar line at the end of a bar, relative to the pass.
-func (p *plan) barEnd(bar int) int64 { return p.pass.Bars[bar].Start + p.pass.Bars[bar].Length }
+// BarEnd is the bar line at the end of a bar, relative to the pass.
+func (p *Plan) BarEnd(bar int) int64 { return p.Pass.Bars[bar].Start + p.Pass.Bars[bar].Length }
 
-// ending is the bar in which the song comes to rest: the band strikes its first beat
+// Ending is the bar in which the song comes to rest: the band strikes its first beat
 // and lets it ring. -1 where the bars are played as they stand.
-func (p *plan) ending() int {
-	if i := p.cues.Ending; i >= 0 {
-		return int(p.cues.List[i].Bar)
+func (p *Plan) Ending() int {
+	if i := p.Cues.Ending; i >= 0 {
+		return int(p.Cues.List[i].Bar)
 	}
 	return -1
 }
 
-// finalHit is the tick of the song's last hit before it stops dead: with force the three
+// FinalHit is the tick of the song's last hit before it stops dead: with force the three
 // come down on that beat together. -1 where there is none.
-func (p *plan) finalHit() int64 {
-	if i := p.cues.FinalHit; i >= 0 && forceful.at(p.energy(int(p.cues.List[i].Bar))) {
-		return p.cues.List[i].At
+func (p *Plan) FinalHit() int64 {
+	if i := p.Cues.FinalHit; i >= 0 && forceful.At(p.Energy(int(p.Cues.List[i].Bar))) {
+		return p.Cues.List[i].At
 	}
 	return -1
 }
 
 // levelOf works the level of a bar out.
-func (p *plan) levelOf(bar, energy int) *feel.Level {
-	lv := &p.feel.Levels[energy-1]
+func (p *Plan) levelOf(bar, energy int) *feel.Level {
+	lv := &p.Feel.Levels[energy-1]
 	a := lv.Answer
 	if a == nil || !p.answers(bar, lv.Bars) {
 		return lv
@@ -119,24 +119,24 @@ func (p *plan) levelOf(bar, energy int) *feel.Level {
 // answers reports whether a bar answers the bars before it: in the second half of a
 // phrase of eight or four bars. The take decides how much of it: all of that half, or its
 // last bars only. A pattern of two or four bars answers whole.
-func (p *plan) answers(bar, pattern int) bool {
-	first, size := p.phrase(bar)
+func (p *Plan) answers(bar, pattern int) bool {
+	first, size := p.Phrase(bar)
 	if size < 4 {
 		return false
 	}
 	late := size - size/2 // the second half begins here
-	if p.chance("answer").at(int64(first/8)).below(2) == 1 {
+	if p.Chance("answer").At(int64(first/8)).Below(2) == 1 {
 		late = size - size/4
 	}
 	late -= late % max(1, pattern)
 	return bar-first >= late && late > 0
 }
 
-// phrase is the phrase that a bar stands in: its first bar, and how many it has. Bars
+// Phrase is the Phrase that a bar stands in: its first bar, and how many it has. Bars
 // group in eights, and the rest in fours.
-func (p *plan) phrase(bar int) (first, bars int) {
+func (p *Plan) Phrase(bar int) (first, bars int) {
 	first = bar - bar%8
-	left := len(p.pass.Bars) - first
+	left := len(p.Pass.Bars) - first
 	switch {
 	case left >= 8:
 		return first, 8
@@ -148,37 +148,37 @@ func (p *plan) phrase(bar int) (first, bars int) {
 	return first, left
 }
 
-// step is one step of a tab laid over a real bar.
-type step struct {
+// Step is one Step of a tab laid over a real bar.
+type Step struct {
 	Tick  int64 // relative to the pass
 	Index int   // index into the level's rows
 }
 
-// steps lays the level's tab over bar number bar of the pass. A bar in another
+// Steps lays the level's tab over bar number bar of the pass. A bar in another
 // meter than the feel's takes the tab from its front and, when it is longer,
 // goes on with the tab's last beat; a feel of any meter plays its first step on
 // the bar's first beat and its second on the others. The result holds until the
 // next call.
-func (p *plan) steps(bar int, lv *feel.Level) []step {
-	b := &p.pass.Bars[bar]
+func (p *Plan) Steps(bar int, lv *feel.Level) []Step {
+	b := &p.Pass.Bars[bar]
 	out := p.scratch.steps[:0]
-	if len(p.feel.Meters) == 0 {
-		for i, at := range p.beats(bar) {
-			out = append(out, step{Tick: b.Start + at, Index: min(i, 1)})
+	if len(p.Feel.Meters) == 0 {
+		for i, at := range p.Beats(bar) {
+			out = append(out, Step{Tick: b.Start + at, Index: min(i, 1)})
 		}
 		p.scratch.steps = out
 		return out
 	}
-	m := p.feel.Meters[0]
-	for _, other := range p.feel.Meters {
+	m := p.Feel.Meters[0]
+	for _, other := range p.Feel.Meters {
 		if other == b.Meter {
 			m = other
 			break
 		}
 	}
-	grid := int64(p.feel.Grid)
-	stepTicks := p.feel.Meters[0].BarTicks() / grid
-	first := (bar % lv.Bars) * p.feel.Grid
+	grid := int64(p.Feel.Grid)
+	stepTicks := p.Feel.Meters[0].BarTicks() / grid
+	first := (bar % lv.Bars) * p.Feel.Grid
 	beat := int64(0)
 	for i := int64(0); i*stepTicks < b.Length; i++ {
 		at := i
@@ -188,7 +188,7 @@ func (p *plan) steps(bar int, lv *feel.Level) []step {
 		for at >= grid {
 			at -= beat
 		}
-		out = append(out, step{Tick: b.Start + i*stepTicks, Index: first + int(at)})
+		out = append(out, Step{Tick: b.Start + i*stepTicks, Index: first + int(at)})
 	}
 	p.scratch.steps = out
 	return out

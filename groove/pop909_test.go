@@ -186,7 +186,7 @@ func TestPop909(t *testing.T) {
 			pass.Feel = "waltz"
 		}
 		tl := &timeline.Timeline{Piano: timeline.PianoSetup{Span: 14}, Take: 1}
-		ourAttacks += int64(len(struck(newPlan(tl, pass, set).piano())))
+		ourAttacks += int64(len(struck(NewPlan(tl, pass, set).piano())))
 		beats += pass.Length / quarter
 		last := int64(-quarter)
 		for _, n := range piano {
@@ -229,7 +229,7 @@ func TestPop909Vocals(t *testing.T) {
 				pass := cutPass(whole, from, min(from+8, len(whole.Bars)), vocal)
 				tl := &timeline.Timeline{Piano: timeline.PianoSetup{Span: 14}, Take: 1}
 				var played []timeline.SungNote
-				for _, n := range newPlan(tl, pass, set).piano() {
+				for _, n := range NewPlan(tl, pass, set).piano() {
 					played = append(played, timeline.SungNote{Tick: n.At, Length: n.End() - n.At, Key: n.Key})
 					if sung, ok := guide.SungRegister(pass); ok && int(n.Key) > max(sung.Quarter-underTheSinger, ceilingFloor) {
 						t.Errorf("%s bar %d: %s over the ceiling", s.ID, from+1, keyName(int(n.Key)))

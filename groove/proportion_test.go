@@ -31,7 +31,7 @@ func TestHitsStayInProportion(t *testing.T) {
 					switch {
 					case n.Tick != at:
 						rest = max(rest, n.Velocity)
-					case n.Key == snareVoice.Key && !snareDrum.at(energy):
+					case n.Key == snareVoice.Key && !snareDrum.At(energy):
 						t.Errorf("energy %d, %v: the snare drum at %d", energy, kind, n.Velocity)
 					default:
 						hit = max(hit, n.Velocity)
@@ -86,7 +86,7 @@ func TestSlowFillsAreShort(t *testing.T) {
 			tl := song(t, section{name: "a", chords: "C|F|G|C", energy: 2, bpm: row.bpm},
 				section{name: "b", chords: "C", energy: row.into, bpm: row.bpm})
 			tl.Take = take
-			s := newPlan(tl, &tl.Passes[0], set).closingSpan()
+			s := NewPlan(tl, &tl.Passes[0], set).closingSpan()
 			longest = max(longest, (s.End-s.Start)/quarter)
 		}
 		if longest != row.most {
@@ -105,11 +105,11 @@ func TestLastApproachLeadsIntoTheNextSection(t *testing.T) {
 			for take := 1; take <= 4; take++ {
 				tl := song(t, section{name: "a", chords: "C|F|G|" + first, energy: 3}, section{name: "b", chords: next + "|F", energy: 3})
 				tl.Take = take
-				p := newPlan(tl, &tl.Passes[0], set)
+				p := NewPlan(tl, &tl.Passes[0], set)
 				a := PerformPass(tl, &tl.Passes[0], set).Notes[timeline.Bass]
 				b := PerformPass(tl, &tl.Passes[1], set).Notes[timeline.Bass]
 				last := a[len(a)-1]
-				bar := p.pass.Bars[len(p.pass.Bars)-1]
+				bar := p.Pass.Bars[len(p.Pass.Bars)-1]
 				if last.Tick < bar.Start+3*quarter || first == "D/F#" || first == next {
 					continue // no approach: over a slash bass, or to where it stands
 				}

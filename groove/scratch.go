@@ -10,7 +10,7 @@ import (
 // next pass asks for again. Nothing of it is heard in the notes. It belongs to one
 // goroutine; the zero value is ready.
 type scratch struct {
-	steps   []step
+	steps   []Step
 	strokes []score.Note
 	rows    []kitRow
 	played  []played

@@ -10,15 +10,15 @@ import (
 // displacements from the swung grid in microseconds. With looseness 0 every
 // displacement is 0.
 type human struct {
-	p     *plan
-	clock clock
+	p     *Plan
+	clock Clock
 	loose int64 // per mille
 	lanes [maxLanes]*lane
 	// The band's knots, layer by layer, all of the pass: the ends of long notes ask far
 	// ahead of their beginnings.
 	knots [bandLayers][]int16
 	first int64 // the first of layer 0's: the eighth that holds the earliest note
-	from  [bandLayers]chance
+	from  [bandLayers]Chance
 	// The drifts asked for last, each at a place of its own for its tick: all players
 	// and all notes of a chord ask for the same ones.
 	drifts []drift
@@ -35,7 +35,7 @@ const (
 
 // lane is one instrument's share of chance.
 type lane struct {
-	touch, quick chance // where the draws of velocity and of jitter begin
+	touch, quick Chance // where the draws of velocity and of jitter begin
 	lagUS        int64  // where it sits against the beat, by the feel's figures
 	at, us       int64  // the place asked for last, and its stray there from the band
 	asked        bool
@@ -78,31 +78,31 @@ func (id laneID) String() string {
 // layer is one layer of drift. Places are asked for in order as a rule, so that the
 // knots on either side of the last one are mostly those of the next.
 type layer struct {
-	from        chance
+	from        Chance
 	at          int64 // the knot before the place asked for last
 	left, right int64 // it and the one after
 	known       bool
 }
 
-func (p *plan) newLane(name string, from chance) *lane {
-	l := &lane{touch: from.at(-2), quick: from.at(-1), lagUS: int64(p.feel.LagMS[name]) * 1000}
+func (p *Plan) newLane(name string, from Chance) *lane {
+	l := &lane{touch: from.At(-2), quick: from.At(-1), lagUS: int64(p.Feel.LagMS[name]) * 1000}
 	for k := range l.layers {
-		l.layers[k].from = from.at(int64(k))
+		l.layers[k].from = from.At(int64(k))
 	}
 	return l
 }
 
 // human is made once a pass: what it remembers of one player serves the next.
-func (p *plan) human() *human {
+func (p *Plan) human() *human {
 	if p.hands == nil {
 		if p.scratch.drifts == nil {
 			p.scratch.drifts = make([]drift, driftPlaces)
 		}
 		places := 1
-		for places < driftPlaces && int64(places) <= p.pass.Length/driftGrid {
+		for places < driftPlaces && int64(places) <= p.Pass.Length/driftGrid {
 			places *= 2
 		}
-		p.hands = &human{p: p, clock: p.clock(), loose: int64(p.song.Looseness), drifts: p.scratch.drifts[:places]}
+		p.hands = &human{p: p, clock: p.Clock(), loose: int64(p.Song.Looseness), drifts: p.scratch.drifts[:places]}
 		for i := range p.hands.drifts {
 			p.hands.drifts[i].tick = nowhere
 		}
@@ -124,7 +124,7 @@ func (h *human) stray(who timeline.Player, n *score.Note) int64 {
 		if !l.asked || l.at != n.At {
 			w := wanders[kind(who, n)]
 			l.us = h.noise(l, n.At, w.slow, laneLayers) +
-				h.scaled(l.quick.at(n.At).bell()*w.quick/bellUnit) + h.lag(who, l, n)
+				h.scaled(l.quick.At(n.At).Bell()*w.quick/BellUnit) + h.lag(who, l, n)
 			l.at, l.asked = n.At, true
 		}
 		us += l.us
@@ -137,7 +137,7 @@ func (h *human) stray(who timeline.Player, n *score.Note) int64 {
 // lane is that of an instrument.
 func (h *human) lane(id laneID) *lane {
 	if h.lanes[id] == nil {
-		h.lanes[id] = h.p.newLane(id.String(), h.p.chance("lane "+id.String()))
+		h.lanes[id] = h.p.newLane(id.String(), h.p.Chance("lane "+id.String()))
 	}
 	return h.lanes[id]
 }
@@ -162,7 +162,7 @@ const nowhere = -1 << 62
 func (h *human) lag(who timeline.Player, l *lane, n *score.Note) int64 {
 	us := l.lagUS
 	if who == timeline.Piano {
-		us += h.p.pianoDelay(n.At, h.clock.micros[h.clock.index(n.At)]*h.p.swing().pair/quarter)
+		us += h.p.pianoDelay(n.At, h.clock.micros[h.clock.index(n.At)]*h.p.Swing().Pair/quarter)
 	}
 	return us * min(h.loose, 2*refLooseness) / refLooseness
 }

@@ -15,14 +15,14 @@ func (h *human) band() {
 	if h.loose == 0 {
 		return
 	}
-	if e := h.p.pass.Entry; e != nil {
+	if e := h.p.Pass.Entry; e != nil {
 		h.first = floorDiv(min(0, e.Tick), layerPeriod)
 	}
-	last := floorDiv(h.p.pass.Length, layerPeriod)
-	from := h.p.chance("band")
+	last := floorDiv(h.p.Pass.Length, layerPeriod)
+	from := h.p.Chance("band")
 	all := h.p.scratch.knots[:0]
 	for k := range h.knots {
-		h.from[k] = from.at(int64(k))
+		h.from[k] = from.At(int64(k))
 		at := len(all)
 		for i := h.first >> k; i <= last>>k+1; i++ {
 			all = append(all, int16(h.knot(h.from[k], k, i)))
@@ -46,7 +46,7 @@ func (h *human) wander(tick int64) int64 {
 			sum += between(h.knot(h.from[k], k, i), h.knot(h.from[k], k, i+1), part, k)
 		}
 	}
-	return h.scaled(sum * bandDriftUS / bellUnit * 1000 / layerGain[bandLayers])
+	return h.scaled(sum * bandDriftUS / BellUnit * 1000 / layerGain[bandLayers])
 }
 
 // noise is long-range correlated: the sum of n layers of the same strength. That is
@@ -72,15 +72,15 @@ func (h *human) noise(l *lane, tick, sd int64, n int) int64 {
 		}
 		sum += between(layer.left, layer.right, tick-i*period, k)
 	}
-	return h.scaled(sum * sd / bellUnit * 1000 / layerGain[n])
+	return h.scaled(sum * sd / BellUnit * 1000 / layerGain[n])
 }
 
 // knot is knot i of layer k.
-func (h *human) knot(from chance, k int, i int64) int64 {
-	if k >= slowLayer && (i <= 0 || i*(layerPeriod<<k) >= h.p.pass.Length) {
+func (h *human) knot(from Chance, k int, i int64) int64 {
+	if k >= slowLayer && (i <= 0 || i*(layerPeriod<<k) >= h.p.Pass.Length) {
 		return 0
 	}
-	return from.at(i).bell()
+	return from.At(i).Bell()
 }
 
 // between is the value a part of a period of layer k after the knot left of it.

@@ -1,44 +1,44 @@
 package groove
 
-// swing places off-beats. Tabs and events are written straight or in triplets;
+// Swing places off-beats. Tabs and events are written straight or in triplets;
 // each pair of equal notes becomes long and short.
-type swing struct {
-	pair     int64 // ticks of the long and the short note together; 0: straight
-	long     int64 // ticks of the long one
-	triplets bool  // the tab is written in triplets
+type Swing struct {
+	Pair     int64 // ticks of the long and the short note together; 0: straight
+	Long     int64 // ticks of the long one
+	Triplets bool  // the tab is written in triplets
 }
 
-// swing is how this pass swings.
-func (p *plan) swing() swing {
+// Swing is how this pass swings.
+func (p *Plan) Swing() Swing {
 	if p.swings == nil {
-		s := p.swingOf(p.feel.Name, p.pass.BPM)
+		s := p.swingOf(p.Feel.Name, p.Pass.BPM)
 		p.swings = &s
 	}
 	return *p.swings
 }
 
 // swingOf is how a feel swings at a tempo, in beats a minute.
-func (p *plan) swingOf(name string, tempo int) swing {
-	f := p.feel
-	if p.set != nil && p.set.Feels[name] != nil {
-		f = p.set.Feels[name]
+func (p *Plan) swingOf(name string, tempo int) Swing {
+	f := p.Feel
+	if p.Set != nil && p.Set.Feels[name] != nil {
+		f = p.Set.Feels[name]
 	}
 	if f.Swing.Mode == "" {
-		return swing{}
+		return Swing{}
 	}
-	s := swing{pair: quarter}
+	s := Swing{Pair: quarter}
 	bpm := int64(tempo)
 	if f.Swing.Unit == "sixteenth" {
-		s.pair, bpm = quarter/2, 2*bpm
+		s.Pair, bpm = quarter/2, 2*bpm
 	}
 	ratio := int64(f.Swing.PerMille)
 	if f.Swing.Mode == "tempo" {
 		ratio = swingRatio(bpm)
 	}
-	s.long = (s.pair*ratio + (1000+ratio)/2) / (1000 + ratio)
+	s.Long = (s.Pair*ratio + (1000+ratio)/2) / (1000 + ratio)
 	if len(f.Meters) > 0 && f.Grid > 0 {
 		stepTicks := f.Meters[0].BarTicks() / int64(f.Grid)
-		s.triplets = stepTicks > 0 && s.pair/stepTicks%3 == 0
+		s.Triplets = stepTicks > 0 && s.Pair/stepTicks%3 == 0
 	}
 	return s
 }
@@ -61,56 +61,56 @@ func swingRatio(bpm int64) int64 {
 // straight tab and two thirds of the way in a triplet one, goes where the ratio
 // puts it, and everything between moves in proportion; in a triplet tab the
 // half-way place, where a song file's "&" stands, is the off-beat as well.
-func (s swing) place(at int64) int64 {
-	if s.pair == 0 {
+func (s Swing) place(at int64) int64 {
+	if s.Pair == 0 {
 		return at
 	}
-	half, third := s.pair/2, s.pair/3
-	if !s.triplets {
+	half, third := s.Pair/2, s.Pair/3
+	if !s.Triplets {
 		if at <= half {
-			return at * s.long / half
+			return at * s.Long / half
 		}
-		return s.long + (at-half)*(s.pair-s.long)/(s.pair-half)
+		return s.Long + (at-half)*(s.Pair-s.Long)/(s.Pair-half)
 	}
-	middle := s.long / 2
+	middle := s.Long / 2
 	switch {
 	case at <= third:
 		return at * middle / third
 	case at <= half:
-		return middle + (at-third)*(s.long-middle)/(half-third)
+		return middle + (at-third)*(s.Long-middle)/(half-third)
 	case at <= 2*third:
-		return s.long
+		return s.Long
 	}
-	return s.long + (at-2*third)*(s.pair-s.long)/(s.pair-2*third)
+	return s.Long + (at-2*third)*(s.Pair-s.Long)/(s.Pair-2*third)
 }
 
-// swung is where a tick of the pass falls when it is swung. Pairs count from the
+// Swung is where a tick of the pass falls when it is Swung. Pairs count from the
 // bar line; what is left of a bar after its last whole pair stays straight. A
 // place before the pass belongs to the bar before: it swings as that pass does, so that
 // the drummer, who strikes there, and the others are together.
-func (p *plan) swung(tick int64) int64 {
+func (p *Plan) Swung(tick int64) int64 {
 	if tick < 0 {
-		s, bar := p.swing(), int64(0)
-		if b := p.pass.Before; b != nil {
+		s, bar := p.Swing(), int64(0)
+		if b := p.Pass.Before; b != nil {
 			s, bar = p.swingOf(b.Feel, b.BPM), b.Bar
 		}
-		if s.pair == 0 {
+		if s.Pair == 0 {
 			return tick
 		}
-		at := (tick + bar) % s.pair
-		if at < 0 || tick-at+s.pair > 0 {
+		at := (tick + bar) % s.Pair
+		if at < 0 || tick-at+s.Pair > 0 {
 			return tick
 		}
 		return tick - at + s.place(at)
 	}
-	s := p.swing()
-	if s.pair == 0 || tick >= p.pass.Length {
+	s := p.Swing()
+	if s.Pair == 0 || tick >= p.Pass.Length {
 		return tick
 	}
-	bar := p.pass.Bars[p.barAt(tick)]
-	at := (tick - bar.Start) % s.pair
+	bar := p.Pass.Bars[p.BarAt(tick)]
+	at := (tick - bar.Start) % s.Pair
 	begin := tick - at
-	if begin+s.pair > bar.Start+bar.Length {
+	if begin+s.Pair > bar.Start+bar.Length {
 		return tick
 	}
 	return begin + s.place(at)
@@ -119,16 +119,16 @@ func (p *plan) swung(tick int64) int64 {
 // pianoDelay is how much later than the drums the piano strikes the beats, in
 // microseconds, at the reference looseness: as much as makes its own ratio smaller
 // while the off-beats stay together. Off the beats it is 0.
-func (p *plan) pianoDelay(tick, pairUS int64) int64 {
-	if p.feel.Swing.Mode != "tempo" || tick < 0 {
+func (p *Plan) pianoDelay(tick, pairUS int64) int64 {
+	if p.Feel.Swing.Mode != "tempo" || tick < 0 {
 		return 0
 	}
-	s := p.swing()
-	bar := p.pass.Bars[p.barAt(tick)]
-	if (tick-bar.Start)%s.pair != 0 {
+	s := p.Swing()
+	bar := p.Pass.Bars[p.BarAt(tick)]
+	if (tick-bar.Start)%s.Pair != 0 {
 		return 0
 	}
-	longUS := pairUS * s.long / s.pair
+	longUS := pairUS * s.Long / s.Pair
 	shortUS := pairUS - longUS
 	if shortUS <= 0 {
 		return 0

@@ -34,10 +34,10 @@ func strays(t *testing.T, tl *timeline.Timeline, key uint8) (ms []float64, ticks
 	if len(grid) != len(played) {
 		t.Fatalf("%d strokes on the grid, %d played", len(grid), len(played))
 	}
-	c := newClock(tl.Passes[0].Tempos)
+	c := NewClock(tl.Passes[0].Tempos)
 	sum, n := map[int64]float64{}, map[int64]float64{}
 	for i := range grid {
-		d := float64(c.us(played[i])-c.us(grid[i])) / 1000
+		d := float64(c.Micros(played[i])-c.Micros(grid[i])) / 1000
 		ms = append(ms, d)
 		at := grid[i] % (4 * quarter)
 		sum[at] += d
@@ -237,14 +237,14 @@ func TestSwingRatioFollowsPublishedTrend(t *testing.T) {
 }
 
 func TestSwingPlaces(t *testing.T) {
-	shuffle := swing{pair: 960, long: 640}
-	triplet := swing{pair: 960, long: 700, triplets: true}
+	shuffle := Swing{Pair: 960, Long: 640}
+	triplet := Swing{Pair: 960, Long: 700, Triplets: true}
 	for _, row := range []struct {
 		name     string
-		s        swing
+		s        Swing
 		at, want int64
 	}{
-		{"straight", swing{}, 480, 480},
+		{"straight", Swing{}, 480, 480},
 		{"the beat stays", shuffle, 0, 0},
 		{"the off-beat of a straight tab", shuffle, 480, 640},
 		{"half of the long note", shuffle, 240, 320},
@@ -258,9 +258,9 @@ func TestSwingPlaces(t *testing.T) {
 			t.Errorf("%s: %d goes to %d, want %d", row.name, row.at, got, row.want)
 		}
 	}
-	for _, s := range []swing{shuffle, triplet, {pair: 480, long: 300}} {
-		for at := int64(1); at < s.pair; at++ {
-			if s.place(at) < s.place(at-1) || s.place(at) > s.pair {
+	for _, s := range []Swing{shuffle, triplet, {Pair: 480, Long: 300}} {
+		for at := int64(1); at < s.Pair; at++ {
+			if s.place(at) < s.place(at-1) || s.place(at) > s.Pair {
 				t.Fatalf("%+v: order is lost at %d", s, at)
 			}
 		}
@@ -278,7 +278,7 @@ func TestPianoSwingsLess(t *testing.T) {
 	})
 	tl := song(t, section{name: "a", chords: "C|C", energy: 3, bpm: 120})
 	tl.Looseness = 400
-	p := newPlan(tl, &tl.Passes[0], set)
+	p := NewPlan(tl, &tl.Passes[0], set)
 	on := p.pianoDelay(0, 500_000)
 	if on <= 0 || on > pianoDelayUS {
 		t.Errorf("on the beat the piano is %d microseconds late", on)
@@ -286,8 +286,8 @@ func TestPianoSwingsLess(t *testing.T) {
 	if off := p.pianoDelay(480, 500_000); off != 0 {
 		t.Errorf("on the off-beat the piano is %d microseconds late", off)
 	}
-	s := p.swing()
-	long := 500_000 * s.long / s.pair
+	s := p.Swing()
+	long := 500_000 * s.Long / s.Pair
 	drums, piano := float64(long)/float64(500_000-long), float64(long-on)/float64(500_000-long+on)
 	if piano >= drums || piano >= 2 {
 		t.Errorf("at 120 bpm the drums swing %.2f and the piano %.2f; published: the soloist under 2, the drummer over", drums, piano)
@@ -295,7 +295,7 @@ func TestPianoSwingsLess(t *testing.T) {
 }
 
 func TestClock(t *testing.T) {
-	c := newClock([]timeline.Tempo{{Tick: 0, Micros: 500_000}, {Tick: 960, Micros: 1_000_000}})
+	c := NewClock([]timeline.Tempo{{Tick: 0, Micros: 500_000}, {Tick: 960, Micros: 1_000_000}})
 	for _, row := range []struct {
 		name     string
 		tick, us int64
@@ -306,11 +306,11 @@ func TestClock(t *testing.T) {
 		{"late, at the tempo from there on", 960, 20_000, 19},
 		{"early, at the tempo that leads there", 960, -20_000, -38},
 	} {
-		if got := c.ticks(row.tick, row.us); got != row.want {
+		if got := c.Ticks(row.tick, row.us); got != row.want {
 			t.Errorf("%s: %d ticks, want %d", row.name, got, row.want)
 		}
 	}
-	if got := c.us(1920); got != 1_500_000 {
+	if got := c.Micros(1920); got != 1_500_000 {
 		t.Errorf("two quarters take %d microseconds, want 1500000", got)
 	}
 }

@@ -23,7 +23,7 @@ func BenchmarkVoicing(b *testing.B) {
 		{"short", passOf(b, "C|G/B|Am7|F Fm6|C/G|G7sus4 G7|C|Bb C7", 4)},
 	} {
 		p := planOf(c.pass, compFeel("c==============="))
-		changes := p.cues.Changes(timeline.Piano)
+		changes := p.Cues.Changes(timeline.Piano)
 		ear := p.listen()
 		b.Run(c.name, func(b *testing.B) {
 			b.ReportAllocs()

@@ -30,11 +30,11 @@ func TestTwoFiveOne(t *testing.T) {
 			// Guide tones resolve by step: each third and seventh has a note of the
 			// next chord within two semitones.
 			for i := 1; i < len(vs); i++ {
-				for _, tone := range p.pass.Chords[i-1].Chord.Tones() {
+				for _, tone := range p.Pass.Chords[i-1].Chord.Tones() {
 					if tone.Degree != 3 && tone.Degree != 7 {
 						continue
 					}
-					pc := (p.pass.Chords[i-1].Chord.Root.PC() + int(tone.Semitones)) % 12
+					pc := (p.Pass.Chords[i-1].Chord.Root.PC() + int(tone.Semitones)) % 12
 					checkStep(t, chart, vs[i-1], vs[i], pc)
 				}
 			}

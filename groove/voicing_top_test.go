@@ -52,8 +52,8 @@ func (m *moved) add(a, b voicing.Voicing, bassA, bassB int) {
 }
 
 // measure adds up the changes of chord of a pass.
-func (m *moved) measure(p *plan) {
-	ch := p.cues.Changes(timeline.Piano)
+func (m *moved) measure(p *Plan) {
+	ch := p.Cues.Changes(timeline.Piano)
 	vs := p.voicings(ch, p.listen(), nil, nil)
 	for i := 1; i < len(vs); i++ {
 		if !ch[i].Same && vs[i].N > 0 && vs[i-1].N > 0 {

@@ -10,7 +10,7 @@ import (
 
 // written makes a part of the score of what a player means: each note gets its written
 // length, the bar that owns it and its articulation. The score's notes are its own.
-func (p *plan) written(who timeline.Player, notes []score.Note) score.Part {
+func (p *Plan) written(who timeline.Player, notes []score.Note) score.Part {
 	switch {
 	case len(notes) == 0:
 		notes = nil
@@ -20,10 +20,10 @@ func (p *plan) written(who timeline.Player, notes []score.Note) score.Part {
 	part := score.Part{Notes: notes, Groups: p.groups[who], Regions: p.textures(who)}
 	for i := range part.Notes {
 		n := &part.Notes[i]
-		n.Bar = int16(p.barAt(n.At))
+		n.Bar = int16(p.BarAt(n.At))
 		if n.Art.Has(score.Pushed) && n.Cue >= 0 { // it is the bar's that it takes early
-			if n.Bar = int16(len(p.pass.Bars)); p.cues.List[n.Cue].Target < p.pass.Length {
-				n.Bar = int16(p.barAt(p.cues.List[n.Cue].Target))
+			if n.Bar = int16(len(p.Pass.Bars)); p.Cues.List[n.Cue].Target < p.Pass.Length {
+				n.Bar = int16(p.BarAt(p.Cues.List[n.Cue].Target))
 			}
 		}
 		if n.Value == 0 {
@@ -40,14 +40,14 @@ func (p *plan) written(who timeline.Player, notes []score.Note) score.Part {
 // as long as it is to the next of the same, and no further than the beat. A grace stroke
 // has no length of its own, and a brush sweeps as long as it does. Common practice, no
 // single source. notes are in order.
-func (p *plan) strokeValues(notes []score.Note) {
-	next := [2]int64{p.pass.Length, p.pass.Length} // of the hands, of the feet
+func (p *Plan) strokeValues(notes []score.Note) {
+	next := [2]int64{p.Pass.Length, p.Pass.Length} // of the hands, of the feet
 	for end := len(notes); end > 0; {
 		at, from := notes[end-1].At, end-1
 		for from > 0 && notes[from-1].At == at {
 			from--
 		}
-		beat := p.nextBeat(at)
+		beat := p.NextBeat(at)
 		struck := [2]bool{}
 		for i := from; i < end; i++ {
 			n := &notes[i]
@@ -70,44 +70,44 @@ func (p *plan) strokeValues(notes []score.Note) {
 	}
 }
 
-// nextBeat is the felt beat after a tick, or the bar line.
-func (p *plan) nextBeat(tick int64) int64 {
-	bar := p.barAt(tick)
-	start := p.pass.Bars[bar].Start
-	for _, at := range p.beats(bar) {
+// NextBeat is the felt beat after a tick, or the bar line.
+func (p *Plan) NextBeat(tick int64) int64 {
+	bar := p.BarAt(tick)
+	start := p.Pass.Bars[bar].Start
+	for _, at := range p.Beats(bar) {
 		if start+at > tick {
 			return start + at
 		}
 	}
-	return p.barEnd(bar)
+	return p.BarEnd(bar)
 }
 
 // regions are what is said of the whole band: the phrases, and how it swings.
-func (p *plan) regions() []score.Region {
+func (p *Plan) regions() []score.Region {
 	var out []score.Region
-	bars := p.pass.Bars
+	bars := p.Pass.Bars
 	for from := 0; from < len(bars); {
-		_, n := p.phrase(from)
-		out = append(out, score.Region{Kind: score.Phrase, From: bars[from].Start, To: p.barEnd(from + n - 1),
+		_, n := p.Phrase(from)
+		out = append(out, score.Region{Kind: score.Phrase, From: bars[from].Start, To: p.BarEnd(from + n - 1),
 			Index: int32(len(out)), Count: int32(n)})
 		from += n
 	}
-	if s := p.swing(); s.pair > 0 {
-		out = append(out, score.Region{Kind: score.Swing, To: p.pass.Length, Name: p.feel.Swing.Unit,
-			Index: int32(s.long * 1000 / (s.pair - s.long)), Count: 1000})
+	if s := p.Swing(); s.Pair > 0 {
+		out = append(out, score.Region{Kind: score.Swing, To: p.Pass.Length, Name: p.Feel.Swing.Unit,
+			Index: int32(s.Long * 1000 / (s.Pair - s.Long)), Count: 1000})
 	}
 	return out
 }
 
 // textures are what a part is made of, bar by bar, equal neighbours drawn together.
-func (p *plan) textures(who timeline.Player) []score.Region {
-	if p.pass.Tacet.Has(who) {
-		return []score.Region{{Kind: score.Tacet, To: p.pass.Length}}
+func (p *Plan) textures(who timeline.Player) []score.Region {
+	if p.Pass.Tacet.Has(who) {
+		return []score.Region{{Kind: score.Tacet, To: p.Pass.Length}}
 	}
 	var out []score.Region
 	var before *feel.Level
-	for bar := range p.pass.Bars {
-		lv, end := p.level(bar), p.barEnd(bar)
+	for bar := range p.Pass.Bars {
+		lv, end := p.Level(bar), p.BarEnd(bar)
 		if lv == before && len(out) > 0 {
 			out[len(out)-1].To = end
 			continue
@@ -118,7 +118,7 @@ func (p *plan) textures(who timeline.Player) []score.Region {
 			out[n-1].To = end
 			continue
 		}
-		out = append(out, score.Region{Kind: score.Texture, From: p.pass.Bars[bar].Start, To: end, Name: name})
+		out = append(out, score.Region{Kind: score.Texture, From: p.Pass.Bars[bar].Start, To: end, Name: name})
 	}
 	return out
 }
