@@ -10,7 +10,7 @@ import (
 
 // Cache plays songs as Perform does and keeps the passes of the last one, so
 // that of the next only those are played again that have changed. A pass is kept
-// by all that PerformPass may depend on, compared value by value: where that is
+// by all that its playing may depend on, compared value by value: where that is
 // more than it does depend on, a pass is played once too often, and never once
 // too little. The zero value is ready. A Cache is not for two goroutines.
 type Cache struct {
@@ -27,14 +27,14 @@ type cacheName struct {
 
 // cached is a pass, all that went into it, and how it was played.
 type cached struct {
-	band   band
+	setup  setup
 	pass   timeline.Pass
 	sounds sounds
 	part   PassPart
 }
 
-// band is what PerformPass reads of the song.
-type band struct {
+// setup is what the playing of a pass reads of the song.
+type setup struct {
 	drums     timeline.DrumsSetup
 	bass      timeline.BassSetup
 	piano     timeline.PianoSetup
@@ -50,14 +50,14 @@ type sounds struct {
 
 // Perform gives what Perform gives, byte for byte.
 func (c *Cache) Perform(tl *timeline.Timeline, set *feel.Set) *Performance {
-	b := band{tl.Drums, tl.Bass, tl.Piano, tl.Looseness, tl.Take}
+	b := setup{tl.Drums, tl.Bass, tl.Piano, tl.Looseness, tl.Take}
 	next := make(map[cacheName][]cached, len(tl.Passes))
 	parts := make([]PassPart, len(tl.Passes))
 	all := make([]cached, len(tl.Passes))
 	var missing []int
 	for i := range tl.Passes {
 		pass := &tl.Passes[i]
-		all[i] = cached{band: b, pass: placeless(pass), sounds: soundsOf(pass, set)}
+		all[i] = cached{setup: b, pass: placeless(pass), sounds: soundsOf(pass, set)}
 		if old := c.find(&all[i]); old != nil {
 			parts[i] = old.part
 		} else {
@@ -119,5 +119,5 @@ func soundsOf(p *timeline.Pass, set *feel.Set) sounds {
 }
 
 func (c *cached) equal(d *cached) bool {
-	return c.band == d.band && reflect.DeepEqual(c.pass, d.pass) && reflect.DeepEqual(c.sounds, d.sounds)
+	return c.setup == d.setup && reflect.DeepEqual(c.pass, d.pass) && reflect.DeepEqual(c.sounds, d.sounds)
 }

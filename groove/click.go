@@ -10,7 +10,7 @@ import (
 const (
 	clickHigh, clickLow        = 76, 77
 	clickHighTouch, clickTouch = 112, 92
-	clickTicks                 = quarter / 8
+	clickTicks                 = meter.TicksPerQuarter / 8
 )
 
 // click is a click on every felt beat of the song, count-in and pickup bars among

@@ -24,7 +24,7 @@ func playAll(tl *timeline.Timeline, set *feel.Set, which []int, parts []PassPart
 				fault.CompareAndSwap(nil, &Panic{Value: p, Stack: debug.Stack()})
 			}
 		}()
-		b := &scratch{}
+		b := newBand()
 		for i := next.Add(1) - 1; i < int64(len(which)) && fault.Load() == nil; i = next.Add(1) - 1 {
 			at := which[i]
 			parts[at] = b.play(tl, &tl.Passes[at], set)

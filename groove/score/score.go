@@ -12,7 +12,6 @@ package score
 import (
 	"plinth/groove/feel"
 	"plinth/songspec/cue"
-	"plinth/songspec/timeline"
 )
 
 // Note is a note as its player means it. It has 32 bytes and no pointer: a pass is made
@@ -145,6 +144,6 @@ type Part struct {
 // Pass is what the band means in one pass, by player.
 type Pass struct {
 	Cues    *cue.Cues // what the song asks for, which the notes answer
-	Parts   [timeline.NumPlayers]Part
-	Regions []Region // what concerns the whole band
+	Parts   []Part    // by player
+	Regions []Region  // what concerns the whole band
 }

@@ -37,7 +37,7 @@ func Write(w io.Writer, p *timeline.Pass, s *Pass) error {
 		}
 		fmt.Fprintf(out, "  %s: %s\n", timeline.Player(who), strings.Join(said, "; "))
 	}
-	t := text{p: p, s: s}
+	t := text{p: p, s: s, at: make([]int, len(s.Parts))}
 	for bar := range p.Bars {
 		fmt.Fprintf(out, "%4d | %s\n", bar+1, strings.Join(strings.Fields(p.Bars[bar].Text), " "))
 		for {
@@ -55,7 +55,7 @@ func Write(w io.Writer, p *timeline.Pass, s *Pass) error {
 type text struct {
 	p  *timeline.Pass
 	s  *Pass
-	at [timeline.NumPlayers]int // the next note of each part
+	at []int // the next note of each part
 }
 
 // next is the next place of a bar at which somebody strikes; the first bar has what is

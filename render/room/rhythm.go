@@ -94,15 +94,15 @@ func (r *Report) grid(start, end int64) Grid {
 }
 
 // onsets are the onsets of drums, bass, piano and voice in a stretch.
-func (r *Report) onsets(start, end int64) [timeline.NumPlayers + 1][]int64 {
-	var out [timeline.NumPlayers + 1][]int64
+func (r *Report) onsets(start, end int64) [len(timeline.PlayerNames) + 1][]int64 {
+	var out [len(timeline.PlayerNames) + 1][]int64
 	for who := range r.meant {
 		for _, n := range within(r.meant[who], start, end) {
 			out[who] = append(out[who], n.tick)
 		}
 	}
 	for _, n := range r.sung(start, end) {
-		out[timeline.NumPlayers] = append(out[timeline.NumPlayers], n.Tick)
+		out[len(timeline.PlayerNames)] = append(out[len(timeline.PlayerNames)], n.Tick)
 	}
 	return out
 }

@@ -40,7 +40,7 @@ type Report struct {
 	perf  *groove.Performance
 	clock *guide.Clock
 	cues  []*cue.Cues // by pass
-	meant [timeline.NumPlayers][]meant
+	meant [len(timeline.PlayerNames)][]meant
 }
 
 // Scope is what is measured over a stretch: a pass, or the song.

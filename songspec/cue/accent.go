@@ -19,7 +19,7 @@ func (w *work) accents() {
 			continue
 		}
 		first := len(w.out.List)
-		for who := range w.out.pushes {
+		for who := range w.out.of {
 			if p := timeline.Player(who); (e.By & w.plays()).Has(p) {
 				s := w.strike(p, e.Tick)
 				if s.why != Unsaid {
@@ -44,7 +44,7 @@ func (w *work) accents() {
 
 // strike is where a player plays an accent that is written at a tick.
 func (w *work) strike(who timeline.Player, tick int64) strike {
-	pushes := w.out.pushes[who]
+	pushes := w.out.of[who].pushes
 	s := strike{at: tick, target: pushes.target(tick)}
 	if push, over := pushes.Over(tick); over {
 		s.at, s.target = push.From, push.To
@@ -55,9 +55,9 @@ func (w *work) strike(who timeline.Player, tick int64) strike {
 	case silent:
 		return strike{why: why}
 	case s.at < 0:
-		s.out = who == timeline.Drums
+		s.out = !who.Chords()
 		return s
-	case who == timeline.Drums:
+	case !who.Chords():
 		return s
 	case leads:
 		s.out = true

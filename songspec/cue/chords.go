@@ -10,35 +10,53 @@ import (
 // chords makes a cue of every chord that a player begins, one a place: players who
 // begin it together share it. N.C. is a chord that nobody strikes.
 func (w *work) chords() {
-	bass := w.changesOf(timeline.Bass)
-	piano := bass // as a rule they push together
-	if !slices.Equal(w.out.pushes[timeline.Bass], w.out.pushes[timeline.Piano]) {
-		piano = w.changesOf(timeline.Piano)
-	}
-	w.out.changes[timeline.Bass], w.out.changes[timeline.Piano] = bass, piano
-	w.out.List = make([]Cue, 0, len(bass)+2*len(w.pass.Events)+3)
-	for len(bass) > 0 || len(piano) > 0 {
-		c, by := (*Change)(nil), timeline.Players(0)
-		if len(bass) > 0 {
-			c, by = &bass[0], timeline.Only(timeline.Bass)
+	var left [len(timeline.PlayerNames)][]Change // what is not among the cues yet
+	most := 0
+	for i := range left {
+		who := timeline.Player(i)
+		if !who.Chords() {
+			continue
 		}
-		if len(piano) > 0 {
-			switch q := &piano[0]; {
+		left[i] = w.changesLike(who)
+		w.out.of[i].changes = left[i]
+		most = max(most, len(left[i]))
+	}
+	w.out.List = make([]Cue, 0, most+2*len(w.pass.Events)+3)
+	for {
+		c, by := (*Change)(nil), timeline.Players(0)
+		for i, list := range left {
+			if len(list) == 0 {
+				continue
+			}
+			switch q := &list[0]; {
 			case c == nil || q.Start < c.Start || q.Start == c.Start && q.Nominal < c.Nominal:
-				c, by = q, timeline.Only(timeline.Piano)
+				c, by = q, timeline.Only(timeline.Player(i))
 			case q.Start == c.Start && q.Nominal == c.Nominal:
-				by |= timeline.Only(timeline.Piano)
+				by |= timeline.Only(timeline.Player(i))
 			}
 		}
-		w.chord(c, by)
-		if by.Has(timeline.Bass) {
-			bass = bass[1:]
+		if c == nil {
+			break
 		}
-		if by.Has(timeline.Piano) {
-			piano = piano[1:]
+		w.chord(c, by)
+		for i := range left {
+			if by.Has(timeline.Player(i)) {
+				left[i] = left[i][1:]
+			}
 		}
 	}
 	w.pushedByDrums()
+}
+
+// changesLike are a player's changes: those of a player before him who pushes the same,
+// as they mostly do, or his own.
+func (w *work) changesLike(who timeline.Player) []Change {
+	for other := range who {
+		if other.Chords() && slices.Equal(w.out.of[who].pushes, w.out.of[other].pushes) {
+			return w.out.of[other].changes
+		}
+	}
+	return w.changesOf(who)
 }
 
 // chord adds the cue of a chord that some players begin.
@@ -103,9 +121,9 @@ func (w *work) pushed(event int32) (Cue, bool) {
 // pushers are those of a push's players who push there.
 func (w *work) pushers(e *timeline.Event) timeline.Players {
 	var by timeline.Players
-	for who := range w.out.pushes {
+	for who := range w.out.of {
 		p := timeline.Player(who)
-		if pushes := w.out.pushes[who]; e.By.Has(p) && pushes.Begins(e.Tick) && pushes.target(e.Tick) == e.Target {
+		if pushes := w.out.of[who].pushes; e.By.Has(p) && pushes.Begins(e.Tick) && pushes.target(e.Tick) == e.Target {
 			by |= timeline.Only(p)
 		}
 	}

@@ -139,29 +139,34 @@ type Cues struct {
 	// The form's own as indices in List, -1 where there is none.
 	Opening, Ending, FinalHit int32
 
-	silences [timeline.NumPlayers]Stretches
-	changes  [timeline.NumPlayers][]Change
-	pushes   [timeline.NumPlayers]Pushes
-	ends     [timeline.NumPlayers]int64
-	acts     []bool // by event: it has a cue
+	of   [len(timeline.PlayerNames)]playerCues // by player
+	acts []bool                                // by event: it has a cue
+}
+
+// playerCues is what the cues are for one player.
+type playerCues struct {
+	silences Stretches
+	changes  []Change
+	pushes   Pushes
+	end      int64
 }
 
 // Silences are the stretches in which a player neither strikes nor sounds, in order and
 // apart from each other. The first may lie before 0, behind a push into the pass before.
-func (c *Cues) Silences(who timeline.Player) Stretches { return c.silences[who] }
+func (c *Cues) Silences(who timeline.Player) Stretches { return c.of[who].silences }
 
 // Changes are the chords of the pass for one player, in order and without a gap: equal
 // neighbours stay apart where the song file writes them again. The first begins before
 // 0 where the pass before pushes it, and the last ends early where the next pass's
 // chord is pushed into this one. The drummer has none.
-func (c *Cues) Changes(who timeline.Player) []Change { return c.changes[who] }
+func (c *Cues) Changes(who timeline.Player) []Change { return c.of[who].changes }
 
 // Pushes are a player's pushes in order, the one that leads into the pass first.
-func (c *Cues) Pushes(who timeline.Player) Pushes { return c.pushes[who] }
+func (c *Cues) Pushes(who timeline.Player) Pushes { return c.of[who].pushes }
 
 // End is where a player's part of the pass ends: at the last bar line, or at a push
 // that takes the next pass's chord early.
-func (c *Cues) End(who timeline.Player) int64 { return c.ends[who] }
+func (c *Cues) End(who timeline.Player) int64 { return c.of[who].end }
 
 // Each finds the cues of a kind that a player strikes in this pass, in order, and calls
 // yield with each and its index in List.

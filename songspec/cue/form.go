@@ -40,8 +40,8 @@ func (w *work) opening() {
 	}
 	if e := w.pass.Entry; e != nil {
 		q.By &^= e.By & drums
-		for who, pushes := range w.out.pushes {
-			if p := timeline.Player(who); e.By.Has(p) && !pushes.Begins(0) {
+		for who := range w.out.of {
+			if p := timeline.Player(who); e.By.Has(p) && !w.out.of[who].pushes.Begins(0) {
 				q.By &^= timeline.Only(p)
 			}
 		}

@@ -78,7 +78,7 @@ func join(before, after *timeline.Pass) {
 		}
 	}
 	for i := 0; i < len(after.Events) && after.Events[i].Tick == 0; i++ {
-		if e := after.Events[i]; e.Kind == timeline.Accent && !begins.out.pushes[timeline.Drums].Begins(0) {
+		if e := after.Events[i]; e.Kind == timeline.Accent && !begins.out.of[timeline.Drums].pushes.Begins(0) {
 			add(before, e, push, before.Length, before.BarAt(push), e.By&entry.By&drums)
 		}
 	}

@@ -76,22 +76,22 @@ func (w *work) stretches() {
 			w.out.Rits = w.out.Rits.with(e.Tick, e.End)
 		}
 	}
-	for who := range w.out.silences {
-		w.out.silences[who] = stops
+	for who := range w.out.of {
+		w.out.of[who].silences = stops
 	}
 }
 
 // silent says why a player is silent at a tick, if he is.
 func (w *work) silent(who timeline.Player, tick int64) (Reason, bool) {
-	return InStop, w.out.silences[who].Has(tick)
+	return InStop, w.out.of[who].silences.Has(tick)
 }
 
 // pushes finds everybody's pushes, and where each part ends.
 func (w *work) pushes() {
 	if e := w.pass.Entry; e != nil {
-		for who := range w.out.pushes {
+		for who := range w.out.of {
 			if e.By.Has(timeline.Player(who)) {
-				w.out.pushes[who] = Pushes{{From: e.Tick, To: 0}}
+				w.out.of[who].pushes = Pushes{{From: e.Tick, To: 0}}
 			}
 		}
 	}
@@ -100,10 +100,10 @@ func (w *work) pushes() {
 			w.push(int32(i), e)
 		}
 	}
-	for who := range w.out.ends {
-		w.out.ends[who] = w.pass.Length
-		if pushes := w.out.pushes[who]; len(pushes) > 0 && pushes[len(pushes)-1].Out {
-			w.out.ends[who] = pushes[len(pushes)-1].From
+	for who := range w.out.of {
+		w.out.of[who].end = w.pass.Length
+		if pushes := w.out.of[who].pushes; len(pushes) > 0 && pushes[len(pushes)-1].Out {
+			w.out.of[who].end = pushes[len(pushes)-1].From
 		}
 	}
 }
@@ -134,7 +134,7 @@ func (w *work) others() {
 				w.drop(int32(i), e.By, why)
 				continue
 			}
-			q.Until = w.out.silences[timeline.Drums].Next(e.Tick, e.End)
+			q.Until = w.out.of[timeline.Drums].silences.Next(e.Tick, e.End)
 		default:
 			continue
 		}
@@ -156,10 +156,10 @@ func (w *work) settle() {
 			w.out.FinalHit = int32(i)
 		}
 	}
-	for _, who := range []timeline.Player{timeline.Bass, timeline.Piano} {
-		at := 0 // a list that both share is gone through twice
-		for k := range w.out.changes[who] {
-			c := &w.out.changes[who][k]
+	for who := range w.out.of {
+		at := 0 // a list that several share is gone through again
+		for k := range w.out.of[who].changes {
+			c := &w.out.of[who].changes[k]
 			for q := &w.out.List[at]; q.Kind != Chord || q.At != c.Start || q.Target != c.Nominal; q = &w.out.List[at] {
 				at++
 			}

@@ -70,7 +70,7 @@ func TestWhatAPushBrings(t *testing.T) {
 
 // Who keeps out of a pass has no cue in it that is struck.
 func TestWhoKeepsOutStrikesNothing(t *testing.T) {
-	for who := timeline.Player(0); who < timeline.NumPlayers; who++ {
+	for who := range timeline.Player(len(timeline.PlayerNames)) {
 		passes := []timeline.Pass{passOf(2,
 			timeline.Event{Kind: timeline.Accent, Tick: eighth, End: eighth, By: timeline.All, Weight: 2},
 			timeline.Event{Kind: timeline.Fill, Tick: 6 * eighth, End: bar, By: timeline.All},

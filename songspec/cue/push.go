@@ -54,7 +54,8 @@ func chordAt(p *timeline.Pass, tick int64) int {
 // what of it is dropped.
 func (w *work) push(i int32, e *timeline.Event) {
 	by := e.By & w.plays()
-	for who := timeline.Player(0); who < timeline.NumPlayers; who++ {
+	for k := range w.out.of {
+		who := timeline.Player(k)
 		if why, silent := w.silent(who, e.Tick); silent && by.Has(who) {
 			w.drop(i, timeline.Only(who), why)
 			by &^= timeline.Only(who)
@@ -84,16 +85,16 @@ func (w *work) push(i int32, e *timeline.Event) {
 		w.drop(i, by, NoChord)
 		return
 	}
-	for who := range w.out.pushes {
+	for who := range w.out.of {
 		if !by.Has(timeline.Player(who)) {
 			continue
 		}
-		list := w.out.pushes[who]
+		list := w.out.of[who].pushes
 		if n := len(list); n > 0 && list[n-1].To >= e.Target {
 			w.drop(i, timeline.Only(timeline.Player(who)), Taken)
 			continue
 		}
-		w.out.pushes[who] = append(list, Push{From: e.Tick, To: e.Target, Out: i == w.leads})
+		w.out.of[who].pushes = append(list, Push{From: e.Tick, To: e.Target, Out: i == w.leads})
 	}
 }
 
@@ -106,7 +107,7 @@ func (w *work) changesOf(who timeline.Player) []Change {
 		s := &p.Chords[i]
 		out = append(out, Change{Start: s.Start, Nominal: s.Start, End: s.End, Chord: s.Chord, span: int32(i)})
 	}
-	pushes := w.out.pushes[who]
+	pushes := w.out.of[who].pushes
 	if len(pushes) > 0 && pushes[0].From < 0 && len(out) > 0 {
 		out[0].Start = pushes[0].From
 		pushes = pushes[1:]

@@ -79,20 +79,20 @@ func TestFirstPushCounts(t *testing.T) {
 	for _, row := range []struct {
 		name   string
 		events []timeline.Event
-		want   [timeline.NumPlayers]int64 // where each pushes; 0: he does not
+		want   [len(timeline.PlayerNames)]int64 // where each pushes; 0: he does not
 	}{
 		{"inside, by two players", []timeline.Event{
 			{Kind: timeline.Push, Tick: 2160, Target: 2880, By: drums},
 			{Kind: timeline.Push, Tick: 2400, Target: 2880, By: timeline.All},
-		}, [timeline.NumPlayers]int64{2160, 2400, 2400}},
+		}, [len(timeline.PlayerNames)]int64{2160, 2400, 2400}},
 		{"over the border", []timeline.Event{
 			{Kind: timeline.Push, Tick: 3120, Target: 3840, By: drums},
 			{Kind: timeline.Push, Tick: 3360, Target: 3840, By: piano},
-		}, [timeline.NumPlayers]int64{3120, 0, 0}},
+		}, [len(timeline.PlayerNames)]int64{3120, 0, 0}},
 	} {
 		pass.Events = row.events
 		c := Of(&pass)
-		var got [timeline.NumPlayers]int64
+		var got [len(timeline.PlayerNames)]int64
 		for who := range got {
 			if pushes := c.Pushes(timeline.Player(who)); len(pushes) > 0 {
 				got[who] = pushes[0].From

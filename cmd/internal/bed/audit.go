@@ -6,7 +6,7 @@ import (
 
 	"github.com/hashicorp/hcl/v2"
 
-	"plinth/groove"
+	"plinth/groove/audit"
 	"plinth/songspec/guide"
 )
 
@@ -17,7 +17,7 @@ func (r *Result) Audit(song string) hcl.Diagnostics {
 	if r.Performance == nil {
 		return nil
 	}
-	report := groove.Audit(r.Timeline, r.Performance, r.Feels)
+	report := audit.Song(r.Timeline, r.Performance, r.Feels)
 	type place struct {
 		line int
 		rule string

@@ -1,0 +1,253 @@
+// Package audit looks at what a band has played, as a player would: in go a song and its
+// performance, out come the places that two hands, two feet, ten fingers and a bass could
+// not play, what is not as the song asks for it, what breaks the band's own rules of
+// restraint, and the figures of every pass.
+package audit
+
+import (
+	"fmt"
+	"sort"
+	"strings"
+
+	"plinth/groove"
+	"plinth/groove/bassist"
+	"plinth/groove/feel"
+	"plinth/groove/plan"
+	"plinth/songspec/timeline"
+)
+
+// Severity says what a finding is about.
+type Severity uint8
+
+const (
+	// Remark: it can be played, but breaks 'less is more'.
+	Remark Severity = iota
+	// Fault: a player could not play it, or it is not what the song asks for.
+	Fault
+)
+
+func (s Severity) String() string {
+	if s == Fault {
+		return "fault"
+	}
+	return "remark"
+}
+
+// The rules, by the word that a finding carries.
+const (
+	ruleRange       = "range"
+	ruleOverlap     = "overlap"
+	ruleStop        = "stop"
+	ruleHands       = "hands"
+	ruleSpeed       = "speed"
+	ruleFoot        = "foot"
+	ruleHat         = "hat"
+	ruleSyncopation = "syncopation"
+	ruleVoice       = "voice"
+	ruleBass        = "bass"
+	ruleLock        = "lock"
+	ruleSpan        = "span"
+	ruleLow         = "low"
+	ruleCeiling     = "ceiling"
+	ruleRepeat      = "repeat"
+	ruleDensity     = "density"
+	ruleOctaves     = "octaves"
+	ruleEnergy      = "energy"
+)
+
+// rule is what breaking one amounts to, in a few words, and what to write instead
+// where a song file or a groove file can help.
+type rule struct {
+	severity Severity
+	title    string
+	advice   string
+}
+
+var rules = map[string]rule{
+	ruleRange:       {Fault, "A note that the instrument has not", ""},
+	ruleOverlap:     {Fault, "A note struck while it still sounds", ""},
+	ruleStop:        {Fault, "A sound in a stop", ""},
+	ruleHands:       {Fault, "More than two hands at once", "Take a stroke out of the groove's rows there."},
+	ruleSpeed:       {Fault, "Too fast for two hands", "A slower tempo, a lower energy or a groove with fewer strokes gives the hands time."},
+	ruleFoot:        {Fault, "Too fast for a foot", "A slower tempo, a lower energy or a groove with fewer strokes gives the foot time."},
+	ruleHat:         {Fault, "One hi-hat, two ways at once", "Take one of the two out of the groove's rows there."},
+	ruleSyncopation: {Remark, "More off the beat than the feel is", "Move strokes of the groove to the beat, or say a higher syncopation in the groove file."},
+	ruleVoice:       {Fault, "Two bass notes at once", ""},
+	ruleBass:        {Fault, "A change of chord without its bass", ""},
+	ruleLock:        {Remark, "Kicks without the bass", "Let the groove's bass play, or hold on, where its kick does."},
+	ruleSpan:        {Fault, "Wider than two hands", "A wider span, a higher ceiling or a smaller chord helps."},
+	ruleLow:         {Fault, "Unclear so low", "A higher ceiling or a smaller chord helps."},
+	ruleCeiling:     {Fault, "A comp over its ceiling", ""},
+	ruleRepeat:      {Fault, "Too fast for one key", "A slower tempo or fewer accents give the hand time."},
+	ruleDensity:     {Remark, "A busy piano", "Write fewer accents there, or ask for more energy."},
+	ruleOctaves:     {Remark, "Octaves between piano and bass", ""},
+	ruleEnergy:      {Remark, "Less to play at a higher energy", "Give the groove's higher level more to play."},
+}
+
+// Title says in a few words what is wrong.
+func (f Finding) Title() string { return rules[f.Rule].title }
+
+// Advice is a sentence that says what to write instead, or "".
+func (f Finding) Advice() string { return rules[f.Rule].advice }
+
+// Report is what an audit of a song found, and its figures pass by pass.
+type Report struct {
+	Findings []Finding // by pass, tick, player
+	Passes   []Figures // one for each pass
+}
+
+// Song checks a performance as it is written, note by note, against what two
+// hands, two feet, ten fingers and a bass guitar can do, against what the song
+// asks for, and against the band's own rules of restraint. It looks at the
+// finished notes and not at how they were made; of the feel it takes the names of
+// the kit's voices and the syncopation that it may reach. tl and set are those
+// that perf was played from; the passes of perf are what is read.
+func Song(tl *timeline.Timeline, perf *groove.Performance, set *feel.Set) *Report {
+	a := &audit{tl: tl, out: &Report{}, kitVoices: kitVoices()}
+	at := int64(0)
+	var before *passAudit
+	for i := range perf.Passes {
+		pass := &tl.Passes[i]
+		pa := &passAudit{audit: a, pass: pass, plan: plan.New(tl, pass, set), part: &perf.Passes[i], clock: plan.NewClock(pass.Tempos), from: at, before: before}
+		before = pa
+		at += pa.clock.Micros(pass.Length)
+		a.passes = append(a.passes, pa)
+		pa.all()
+		pa.bass()
+		pa.left()
+		pa.kit()
+		for _, f := range auditPiano(tl.Piano, pass, perf.Passes[i]) {
+			a.keep(pa, f)
+		}
+		a.out.Passes = append(a.out.Passes, pa.figures())
+	}
+	a.limbs()
+	a.borders()
+	a.energies()
+	sort.SliceStable(a.out.Findings, func(i, j int) bool {
+		x, y := &a.out.Findings[i], &a.out.Findings[j]
+		switch {
+		case x.Pass != y.Pass:
+			return x.Pass < y.Pass
+		case x.Tick != y.Tick:
+			return x.Tick < y.Tick
+		}
+		return x.Player < y.Player
+	})
+	return a.out
+}
+
+// audit is the audit of a song at work.
+type audit struct {
+	tl     *timeline.Timeline
+	out    *Report
+	passes []*passAudit
+
+	kitVoices [128]feel.Voice
+}
+
+// passAudit is the audit of one pass.
+type passAudit struct {
+	*audit
+	pass  *timeline.Pass
+	plan  *plan.Plan
+	part  *groove.PassPart
+	clock *plan.Clock
+	from  int64 // where the pass begins, in microseconds of the song
+
+	before *passAudit // nil for the first
+}
+
+// at is the time of a tick of the pass in microseconds of the song. What a push
+// brings before the pass is in the time of the pass before.
+func (pa *passAudit) at(tick int64) int64 {
+	if tick < 0 && pa.before != nil {
+		return pa.before.from + pa.before.clock.Micros(pa.before.pass.Length+tick)
+	}
+	return pa.from + pa.clock.Micros(tick)
+}
+
+// keep adds a finding, with its place in the song.
+func (a *audit) keep(pa *passAudit, f Finding) {
+	f.Severity = rules[f.Rule].severity
+	f.Pass = pa.pass.Index
+	f.SongBar = pa.pass.FirstBar + f.Bar
+	f.Line = pa.pass.Bars[f.Bar].Line
+	a.out.Findings = append(a.out.Findings, f)
+}
+
+// found adds a finding at a tick of the pass.
+func (pa *passAudit) found(who timeline.Player, tick int64, rule, format string, args ...any) {
+	pa.keep(pa, Finding{Player: who, Tick: tick, Bar: pa.plan.BarAt(tick), Rule: rule, Text: fmt.Sprintf(format, args...)})
+}
+
+// all checks what holds for every player: the instrument's range, no note struck
+// while it still sounds, and silence in a stop.
+func (pa *passAudit) all() {
+	for i, notes := range pa.part.Notes {
+		who := timeline.Player(i)
+		var last [128]*groove.Note
+		for i := range notes {
+			n := &notes[i]
+			for _, s := range pa.plan.Cues.Silences(who) {
+				if n.Tick < s.End && n.Tick+n.Length > s.Start {
+					pa.found(who, max(n.Tick, s.Start), ruleStop, "the %s in a stop", sounds(who))
+					break
+				}
+			}
+			if who == timeline.Piano {
+				continue // range and overlap are among the piano's own rules
+			}
+			if fault := pa.onInstrument(who, n.Key); fault != "" {
+				pa.found(who, n.Tick, ruleRange, "%s", fault)
+			}
+			if p := last[n.Key&127]; p != nil && p.Tick+p.Length > n.Tick {
+				pa.found(who, n.Tick, ruleOverlap, "%s is struck while it still sounds", pa.soundName(who, n.Key))
+			}
+			last[n.Key&127] = n
+		}
+	}
+}
+
+// sounds is a player and the verb: "drums sound", "bass sounds".
+func sounds(who timeline.Player) string {
+	name := who.String()
+	if strings.HasSuffix(name, "s") {
+		return name + " sound"
+	}
+	return name + " sounds"
+}
+
+// onInstrument says what is wrong with a key of the kit or of the bass, or "".
+func (a *audit) onInstrument(who timeline.Player, key uint8) string {
+	low := bassist.Lowest(a.tl.Bass)
+	switch {
+	case who == timeline.Drums && a.kitVoices[key&127].Word == "":
+		return fmt.Sprintf("the kit has nothing on percussion key %d", key)
+	case who == timeline.Bass && (int(key) < low || int(key) > bassist.Highest):
+		return fmt.Sprintf("%s is outside the bass's range, %s to %s", keyName(int(key)), keyName(low), keyName(bassist.Highest))
+	}
+	return ""
+}
+
+// soundName names a key as its player would.
+func (a *audit) soundName(who timeline.Player, key uint8) string {
+	if who != timeline.Drums {
+		return keyName(int(key))
+	}
+	return "the " + voiceWords(a.kitVoices[key&127].Word)
+}
+
+// voiceWords is a voice's word as it is spoken.
+func voiceWords(word string) string { return strings.ReplaceAll(word, "_", " ") }
+
+// kitVoices are the kit's voices by percussion key. Where a brush and a stick share
+// a key it is the stick's: the limb is the same.
+func kitVoices() (out [128]feel.Voice) {
+	for _, v := range feel.Voices() {
+		if out[v.Key].Word == "" || !v.Brush() {
+			out[v.Key] = v
+		}
+	}
+	return out
+}

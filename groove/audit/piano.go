@@ -1,0 +1,268 @@
+package audit
+
+import (
+	"cmp"
+	"fmt"
+	"sort"
+	"strconv"
+
+	"plinth/groove"
+	"plinth/groove/pianist"
+	"plinth/groove/plan"
+	"plinth/groove/touch"
+	"plinth/groove/voicing"
+	"plinth/songspec/cue"
+	"plinth/songspec/meter"
+	"plinth/songspec/timeline"
+)
+
+// Finding is something in a pass that a player could not play, or that breaks
+// 'less is more'.
+type Finding struct {
+	Player timeline.Player
+	Tick   int64  // from the start of the pass
+	Bar    int    // index into the pass's bars
+	Rule   string // a short word for the rule: "span", "ceiling"
+	Text   string // one plain sentence, without its full stop
+
+	// What an audit of the whole song adds.
+	Severity Severity
+	Pass     int // index of the pass in the form
+	SongBar  int // number of the bar in the song, from 1
+	Line     int // line of the song file where the bar stands
+}
+
+// The piano's limits.
+const (
+	pianoLowest  = 21  // A0, the instrument's range in the orchestration handbooks
+	pianoHighest = 108 // C8
+	// chordUS is the time within which attacks are one chord, rolled or struck, and
+	// within which one chord may still sound under the next: ours.
+	chordUS = 90_000
+)
+
+// keyNames spell for messages that know no key.
+var keyNames = [12]string{"C", "C#", "D", "Eb", "E", "F", "F#", "G", "Ab", "A", "Bb", "B"}
+
+// keyName names a MIDI note, C4 = 60.
+func keyName(key int) string { return keyNames[key%12] + strconv.Itoa(key/12-1) }
+
+// pianoChord is one attack of the finished part with all that sounds then.
+type pianoChord struct {
+	tick int64
+	end  int64 // the last attack in it
+	keys []int // ascending, struck here or still sounding
+}
+
+// auditPiano checks a pass's finished piano notes: what two hands can hold, the
+// instrument's range and the comp's ceiling, low intervals, strokes of one key,
+// notes of one key that overlap, attacks a beat, and octaves in parallel with the
+// bass, the bassist's or the left hand's own. Sorted by tick. setup is the song's piano, part the pass as it is played.
+func auditPiano(setup timeline.PianoSetup, pass *timeline.Pass, part groove.PassPart) []Finding {
+	a := pianoAudit{pass: pass, clock: plan.NewClock(pass.Tempos), span: pianist.Span(setup), ceiling: pianist.Ceiling(setup, pass), cues: cue.Of(pass)}
+	notes := part.Notes[timeline.Piano]
+	chords := a.chords(notes)
+	a.keys(notes)
+	a.hands(chords)
+	a.density(chords)
+	bass := part.Notes[timeline.Bass]
+	if pass.Tacet.Has(timeline.Bass) {
+		bass = bassLine(notes)
+	}
+	a.octaves(notes, bass)
+	sort.SliceStable(a.out, func(i, j int) bool { return a.out[i].Tick < a.out[j].Tick })
+	return a.out
+}
+
+type pianoAudit struct {
+	pass    *timeline.Pass
+	cues    *cue.Cues
+	clock   *plan.Clock
+	span    int
+	ceiling int
+	out     []Finding
+}
+
+func (a *pianoAudit) found(tick int64, rule, format string, args ...any) {
+	bar := sort.Search(len(a.pass.Bars), func(i int) bool { return a.pass.Bars[i].Start > tick })
+	a.out = append(a.out, Finding{Player: timeline.Piano, Tick: tick, Bar: max(0, bar-1), Rule: rule,
+		Text: fmt.Sprintf(format, args...)})
+}
+
+// keys checks every note by itself and against the one before on its key.
+func (a *pianoAudit) keys(notes []groove.Note) {
+	var last [128]*groove.Note
+	for i := range notes {
+		n := &notes[i]
+		key := int(n.Key)
+		if key < pianoLowest || key > pianoHighest {
+			a.found(n.Tick, "range", "%s is not on a piano", keyName(key))
+		}
+		if key > a.ceiling {
+			a.found(n.Tick, "ceiling", "%s is over the comp's ceiling, %s", keyName(key), keyName(a.ceiling))
+		}
+		if p := last[key]; p != nil {
+			if p.Tick+p.Length > n.Tick {
+				a.found(n.Tick, "overlap", "%s is struck while it still sounds", keyName(key))
+			}
+			if us := a.clock.Micros(n.Tick) - a.clock.Micros(p.Tick); us < touch.AgainUS {
+				a.found(n.Tick, "repeat", "%s is struck again after %d ms", keyName(key), us/1000)
+			}
+		}
+		last[key] = n
+	}
+}
+
+// chords gathers the notes, which are in order, into attacks.
+func (a *pianoAudit) chords(notes []groove.Note) []pianoChord {
+	var out []pianoChord
+	var ringing []groove.Note
+	for i := 0; i < len(notes); {
+		from := a.clock.Micros(notes[i].Tick)
+		c := pianoChord{tick: notes[i].Tick}
+		j := i
+		over := int64(1) << 60 // where the first of its notes ends: what comes then is another attack
+		for j < len(notes) && a.clock.Micros(notes[j].Tick)-from < chordUS && notes[j].Tick < over {
+			c.end = notes[j].Tick
+			over = min(over, notes[j].Tick+notes[j].Length)
+			j++
+		}
+		settled := a.clock.Micros(c.end) + chordUS // in time: a hold may end in between
+		var on [128]bool
+		kept := ringing[:0]
+		for _, n := range ringing {
+			if a.clock.Micros(n.Tick+n.Length) > settled {
+				on[n.Key] = true
+				kept = append(kept, n)
+			}
+		}
+		for _, n := range notes[i:j] {
+			on[n.Key] = true
+		}
+		ringing = append(kept, notes[i:j]...)
+		for key, sounds := range on {
+			if sounds {
+				c.keys = append(c.keys, key)
+			}
+		}
+		out = append(out, c)
+		i = j
+	}
+	return out
+}
+
+// hands checks what sounds at every attack.
+func (a *pianoAudit) hands(chords []pianoChord) {
+	for _, c := range chords {
+		if !voicing.Playable(c.keys, a.span) {
+			a.found(c.tick, "span", "no two hands of %d semitones and five fingers hold %s", a.span, keyList(c.keys))
+		}
+		if low, high, ok := voicing.FirstMuddy(c.keys); ok {
+			a.found(c.tick, "low", "%s under %s is unclear so low", keyName(low), keyName(high))
+		}
+	}
+}
+
+func keyList(keys []int) string {
+	s := ""
+	for i, k := range keys {
+		if i > 0 {
+			s += " "
+		}
+		s += keyName(k)
+	}
+	return s
+}
+
+// density compares the attacks of the whole pass with what its energy allows. A bar
+// in which the chart and the events ask for more, an attack at each change of
+// chord, accent and push, is allowed as many as they ask for.
+func (a *pianoAudit) density(chords []pianoChord) {
+	asked := make([]int64, len(a.pass.Bars))
+	ask := func(tick int64) {
+		bar := sort.Search(len(a.pass.Bars), func(i int) bool { return a.pass.Bars[i].Start > tick })
+		asked[max(0, bar-1)] += 1000
+	}
+	for i, s := range a.pass.Chords {
+		if i == 0 || s.Chord != a.pass.Chords[i-1].Chord {
+			ask(s.Start)
+		}
+	}
+	for i, e := range a.pass.Events {
+		if (e.Kind == timeline.Accent || e.Kind == timeline.Push && a.cues.Acts(i)) && e.By.Has(timeline.Piano) {
+			ask(e.Tick)
+		}
+	}
+	var allowed int64
+	for i, b := range a.pass.Bars {
+		allowed += max(asked[i], b.Length*pianist.AttacksPerBeat.At(a.pass.EnergyAt(i))/b.Meter.TempoTicks())
+	}
+	if n := int64(len(chords)); 1000*n > allowed {
+		a.found(0, ruleDensity, "the piano attacks %d times, more than the %d that the energy allows", n, allowed/1000)
+	}
+}
+
+// octaves finds where, at a change of chord, the top voice and the bass go from one
+// octave to the next in the same direction.
+func (a *pianoAudit) octaves(notes, bass []groove.Note) {
+	changes := a.cues.Changes(timeline.Piano)
+	before := 0
+	for i, top := range a.tops(changes, notes) {
+		if top == 0 {
+			continue
+		}
+		from, to, moved := a.bassMove(bass, changes[i].Start)
+		if before > 0 && !changes[i].Same && moved && before%12 == from%12 && top%12 == to%12 && voicing.SameWay(top-before, cmp.Compare(to, from)) {
+			a.found(changes[i].Start, ruleOctaves, "the top voice goes in octaves with the bass, %s to %s", keyName(before), keyName(top))
+		}
+		before = top
+	}
+}
+
+// tops is the top voice of each change, 0 where nothing sounds: the highest note
+// that sounds while the chord lasts, so that a broken chord counts as the chord it
+// is. The hands may be a little early, and what is just being let go is not counted.
+func (a *pianoAudit) tops(changes []cue.Change, notes []groove.Note) []int {
+	out := make([]int, len(changes))
+	var ringing []groove.Note
+	at := 0
+	for i := range changes {
+		from, until := changes[i].Start, int64(1)<<60
+		if changes[i].Pushed() {
+			from += swungPush
+		}
+		from = a.clock.Shift(from, withUS)
+		if i+1 < len(changes) {
+			until = a.clock.Shift(changes[i+1].Start, -withUS)
+		}
+		kept := ringing[:0]
+		for _, n := range ringing {
+			if n.Tick+n.Length > from {
+				kept = append(kept, n)
+				out[i] = max(out[i], int(n.Key))
+			}
+		}
+		ringing = kept
+		for ; at < len(notes) && notes[at].Tick < until; at++ {
+			ringing = append(ringing, notes[at])
+			out[i] = max(out[i], int(notes[at].Key))
+		}
+	}
+	return out
+}
+
+// swungPush is how much later than written a push may come where the feel swings.
+const swungPush = meter.TicksPerQuarter / 6
+
+// bassMove is how the bass goes into what begins at a tick: from its note before to
+// the one it strikes there.
+func (a *pianoAudit) bassMove(bass []groove.Note, tick int64) (from, to int, ok bool) {
+	early := a.clock.Shift(tick, -withUS)
+	i := sort.Search(len(bass), func(i int) bool { return bass[i].Tick >= early })
+	late := a.clock.Shift(tick+swungPush, withUS)
+	if i == 0 || i == len(bass) || bass[i].Tick > late {
+		return 0, 0, false
+	}
+	from, to = int(bass[i-1].Key), int(bass[i].Key)
+	return from, to, from != to
+}

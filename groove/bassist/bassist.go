@@ -1,0 +1,370 @@
+// Package bassist plays the bass: in go a pass made ready, its cues and what the drummer
+// plays, out comes one line of notes on the grid.
+package bassist
+
+import (
+	"sort"
+
+	"plinth/groove/feel"
+	"plinth/groove/plan"
+	"plinth/groove/score"
+	"plinth/groove/touch"
+	"plinth/songspec/cue"
+	"plinth/songspec/meter"
+	"plinth/songspec/timeline"
+)
+
+// quarter is the length of a quarter in ticks.
+const quarter = meter.TicksPerQuarter
+
+// bassNote is a note whose rhythm is settled and whose pitch is not.
+type bassNote struct {
+	tick, end int64
+	degree    byte // as in the tab: '1', '3', '5', '7', '8', 'a', 'w'; 'g' a dead note
+	touch     feel.Touch
+	accent    int
+	pushed    bool
+	change    int   // index of the chord in force
+	cue       int32 // the cue that it answers; -1: the row's own
+	breath    int64 // how long before its written end it is let go, besides
+}
+
+// Bassist plays the bass, pass by pass. The zero value is ready; what it gives holds
+// until the next pass is prepared. It belongs to one goroutine.
+type Bassist struct {
+	*plan.Plan
+	changes []cue.Change
+	follows []int // for each change the next one that is another chord; len(changes): none
+	end     int64 // where the part of this pass ends
+
+	// Room that is used again from pass to pass.
+	notes  []bassNote
+	choice []pitch
+	from   []uint8
+	meant  []score.Note
+}
+
+// Prepare takes a pass up.
+func (b *Bassist) Prepare(p *plan.Plan) {
+	b.Plan, b.changes, b.end = p, p.Cues.Changes(timeline.Bass), p.Cues.End(timeline.Bass)
+	b.follows = following(b.changes)
+}
+
+// Play is the bassist's part of the pass, on the grid: the feel's row, the chord's bass at
+// every change, what the events ask for, and then the pitches. The bassist hears the
+// drummer, to whose kick he locks.
+func (b *Bassist) Play(heard []score.Part) score.Part {
+	if b.Pass.Tacet.Has(timeline.Bass) || len(b.changes) == 0 {
+		return score.Part{}
+	}
+	b.row()
+	b.strikeChanges()
+	b.strikeAccents()
+	b.strikeFinalHit()
+	b.clear()
+	b.rest()
+	b.name()
+	b.lock(kicks(heard[timeline.Drums].Notes))
+	keys := b.pitches()
+	out := b.meant[:0]
+	for i, n := range b.notes {
+		end := n.end
+		if i+1 < len(b.notes) && b.notes[i+1].tick == end && keys[i+1] == keys[i] {
+			end -= min((end-n.tick)/4, releaseTicks)
+		}
+		out = append(out, n.note(uint8(keys[i]), end))
+	}
+	b.meant = out
+	return score.Part{Notes: b.Kept(timeline.Bass, out)}
+}
+
+// kicks are the strokes of the kick, in ticks.
+func kicks(drums []score.Note) []int64 {
+	var out []int64
+	for i := range drums {
+		if n := &drums[i]; n.Voice.Limb() == feel.RightFoot {
+			out = append(out, n.At)
+		}
+	}
+	return out
+}
+
+// Shapes: a bass line has no figure to stand out of.
+func (b *Bassist) Shapes([]score.Note) []touch.Shape { return nil }
+
+// electricBass lies so that it stays under the band. For its straying no table of players
+// is at hand: it takes the ride's.
+var electricBass = touch.Instrument{
+	Levels: touch.Levels{30, 60, 74, 88}, Places: [3]int{100, 94, 90}, Spread: 4, Slow: 5000, Quick: 3000, Lift: &lift,
+}
+
+// Instrument is the bass.
+func (b *Bassist) Instrument(*score.Note) *touch.Instrument { return &electricBass }
+
+// Texture is what a level's row is made of, in a word.
+func (b *Bassist) Texture(lv *feel.Level) string {
+	attacks, walks := 0, false
+	for _, s := range lv.Bass {
+		if s.Touch > feel.Sound {
+			attacks++
+			walks = walks || s.Degree == 'w'
+		}
+	}
+	return score.NameTexture(attacks, lv.Bars, walks, "walking", "line")
+}
+
+// note is the note with its pitch, let go at end.
+func (n *bassNote) note(key uint8, end int64) score.Note {
+	out := score.Note{At: n.tick, Value: int32(n.end + n.breath - n.tick), Held: int32(end - n.tick), Cue: n.cue,
+		Key: key, Voice: score.String, Touch: n.touch}
+	if n.accent > 0 {
+		out.Art |= score.Accent
+	}
+	if n.pushed {
+		out.Art |= score.Pushed
+	}
+	if n.degree == 'g' {
+		out.Art |= score.Dead
+	}
+	return out
+}
+
+// releaseTicks is the gap before the same note is struck again.
+const releaseTicks = quarter / 8
+
+// row lays the feel's bass row over the pass.
+func (b *Bassist) row() {
+	alone := b.Cues.Alone
+	ending := b.Ending()
+	b.notes = b.notes[:0]
+	open := -1 // the note that "=" holds on
+	for bar := range b.Pass.Bars {
+		if alone[bar] {
+			open = -1
+			continue
+		}
+		if bar == ending { // the last note of the song is held
+			b.notes = append(b.notes, bassNote{
+				tick: b.Pass.Bars[bar].Start, end: b.BarEnd(bar), degree: '1', touch: feel.Normal, cue: b.Cues.Ending,
+			})
+			continue
+		}
+		lv := b.Level(bar)
+		steps := b.Steps(bar, lv)
+		for i, st := range steps {
+			if st.Index >= len(lv.Bass) {
+				continue
+			}
+			end := b.BarEnd(bar)
+			if i+1 < len(steps) {
+				end = steps[i+1].Tick
+			}
+			s := lv.Bass[st.Index]
+			switch s.Touch {
+			case feel.Rest:
+				open = -1
+			case feel.Sound:
+				if open >= 0 {
+					b.notes[open].end = end
+				}
+			default:
+				n := bassNote{tick: st.Tick, end: end, degree: s.Degree, touch: s.Touch, cue: -1}
+				if s.Touch == feel.Ghost {
+					n.degree = 'g'
+				}
+				open = len(b.notes)
+				b.notes = append(b.notes, n)
+			}
+		}
+	}
+}
+
+// strikeChanges puts the chord's bass on every change, at the push where it comes
+// early. What the row has between a push and its target is not struck again: the
+// pushed note is tied over in its place.
+func (b *Bassist) strikeChanges() {
+	pushes := b.Cues.Pushes(timeline.Bass)
+	tied := map[int64]int64{} // start of a push: the end of the note it replaces
+	kept := b.notes[:0]
+	for _, n := range b.notes {
+		if w, ok := pushes.Over(n.tick); ok {
+			tied[w.From] = max(tied[w.From], n.end)
+			continue
+		}
+		if n.tick < b.end {
+			kept = append(kept, n)
+		}
+	}
+	b.notes = kept
+	for k := range b.changes {
+		c := &b.changes[k]
+		if c.Same && !c.Pushed() {
+			// A bass that walks goes on within a chord, but a section begins on its bass.
+			if k == 0 && len(b.notes) > 0 && b.notes[0].tick == c.Start && b.notes[0].degree == 'w' {
+				b.notes[0].degree = '1'
+			}
+			continue
+		}
+		b.meet(c.Start)
+		i := b.strike(c.Start, c.End)
+		n := &b.notes[i]
+		n.degree, n.pushed, n.cue = '1', c.Pushed(), c.Cue
+		n.touch = max(n.touch, feel.Normal)
+		if c.Pushed() {
+			n.end = max(n.end, tied[c.Start], c.Nominal+quarter/2)
+			if i+1 < len(b.notes) {
+				n.end = min(n.end, b.notes[i+1].tick)
+			}
+		}
+	}
+}
+
+// strike returns the index of the note struck at a tick and makes one when there
+// is none. The new note lasts as long as the one that it cuts short would have;
+// where there was silence, as long as the note before it lasted, up to the next.
+func (b *Bassist) strike(tick, most int64) int {
+	i := sort.Search(len(b.notes), func(i int) bool { return b.notes[i].tick >= tick })
+	if i < len(b.notes) && b.notes[i].tick == tick {
+		return i
+	}
+	n := bassNote{tick: tick, end: min(most, tick+quarter), degree: '1', touch: feel.Normal, cue: -1}
+	if i > 0 {
+		before := &b.notes[i-1]
+		if before.end > tick {
+			n.end = before.end
+			before.end = tick
+		} else {
+			n.end = min(most, tick+max(before.end-before.tick, quarter/2))
+		}
+	}
+	if i < len(b.notes) {
+		n.end = min(n.end, b.notes[i].tick)
+	}
+	b.notes = append(b.notes, bassNote{})
+	copy(b.notes[i+1:], b.notes[i:])
+	b.notes[i] = n
+	return i
+}
+
+// hitTicks is how long the hit of an accent is held where the row does not say.
+const hitTicks = quarter * 3 / 4
+
+// strikeAccents plays the accents on the chord's bass.
+func (b *Bassist) strikeAccents() {
+	for k, q := range b.Cues.Each(cue.Accent, timeline.Bass) {
+		b.meet(q.At)
+		i := b.strike(q.At, q.At+hitTicks)
+		n := &b.notes[i]
+		n.degree, n.touch = '1', feel.Strong
+		if int(q.Weight) > n.accent {
+			n.accent, n.cue = int(q.Weight), k
+		}
+		if b.Cues.Alone[q.Bar] && !q.Early && q.At >= 0 {
+			n.end = min(n.end, q.At+hitTicks)
+		}
+	}
+}
+
+// meet brings the row's note to a change or a hit that is heard in the same place: where the tab is in
+// triplets, its off-beat and the half-way place, where a song file's "&" stands, are one.
+func (b *Bassist) meet(tick int64) {
+	i := sort.Search(len(b.notes), func(i int) bool { return b.notes[i].tick >= tick })
+	for _, k := range [2]int{i - 1, i} {
+		if k >= 0 && k < len(b.notes) && b.notes[k].accent == 0 && !b.notes[k].pushed &&
+			b.Swung(b.notes[k].tick) == b.Swung(tick) {
+			b.notes[k].tick = tick
+		}
+	}
+}
+
+// strikeFinalHit strikes the song's last hit and holds it to the stop.
+func (b *Bassist) strikeFinalHit() {
+	last := b.FinalHit()
+	for i := range b.notes {
+		if n := &b.notes[i]; n.tick == last {
+			n.touch, n.end, n.cue = feel.Strong, b.end, b.Cues.FinalHit
+			b.notes = b.notes[:i+1]
+			return
+		}
+	}
+}
+
+// clear keeps what the events leave: nothing in a stop, in a bar of written hits
+// alone, in the rest of a held beat or under N.C.
+func (b *Bassist) clear() {
+	silences, holds, alone := b.Cues.Silences(timeline.Bass), b.Cues.Holds, b.Cues.Alone
+	var none []int64 // where the chords stop
+	for i := range b.changes {
+		if c := &b.changes[i]; c.Chord.None {
+			none = append(none, c.Start)
+		}
+	}
+	kept := b.notes[:0]
+	for i := range b.notes {
+		n := b.notes[i]
+		c := cue.ChangeAt(b.changes, n.tick)
+		bar := b.BarAt(n.tick)
+		held := holds.Has(n.tick)
+		if silences.Has(n.tick) || c == nil || c.Chord.None || n.tick < c.Start ||
+			held && n.accent == 0 && !n.pushed || alone[bar] && n.accent == 0 && !n.pushed {
+			continue
+		}
+		n.end = min(n.end, b.end)
+		if i := sort.Search(len(none), func(i int) bool { return none[i] > n.tick }); i < len(none) {
+			n.end = min(n.end, none[i])
+		}
+		n.end = silences.Next(n.tick, n.end)
+		kept = append(kept, n)
+	}
+	b.notes = kept
+	for i := range b.notes {
+		n := &b.notes[i]
+		for bar := b.BarAt(n.tick) + 1; bar < len(b.Pass.Bars) && b.Pass.Bars[bar].Start < n.end; bar++ {
+			start := b.Pass.Bars[bar].Start
+			if alone[bar] && (!n.pushed || cue.ChangeAt(b.changes, n.tick).Nominal != start) { // else it is tied over
+				n.end = start
+			}
+		}
+		// What sounds into a held beat is held with it.
+		h := sort.Search(len(holds), func(i int) bool { return holds[i].Start >= n.tick })
+		for ; h < len(holds) && holds[h].Start <= n.end; h++ {
+			n.end = max(n.end, min(holds[h].End, silences.Next(n.tick, b.end)))
+		}
+		if i+1 < len(b.notes) {
+			n.end = min(n.end, b.notes[i+1].tick)
+		}
+	}
+}
+
+// rest lets a section's last bar breathe: its last long note ends a sixteenth before the
+// section does.
+func (b *Bassist) rest() {
+	last := len(b.Pass.Bars) - 1
+	if len(b.notes) == 0 || b.Pass.After == nil || !breathes.At(b.Energy(last)) {
+		return
+	}
+	n := &b.notes[len(b.notes)-1]
+	if n.end == b.Pass.Length && n.end-n.tick > quarter {
+		n.end -= quarter / 4
+		n.breath = quarter / 4
+	}
+}
+
+// name finds the chord of every note. The first note under a new chord is its
+// bass, whatever the row says.
+func (b *Bassist) name() {
+	at, fresh := -1, false
+	for i := range b.notes {
+		n := &b.notes[i]
+		for at+1 < len(b.changes) && b.changes[at+1].Start <= n.tick {
+			at++
+			if !b.changes[at].Same {
+				fresh = true
+			}
+		}
+		n.change = max(at, 0)
+		if fresh && n.degree != 'g' {
+			n.degree, fresh = '1', false
+		}
+	}
+}

@@ -1,0 +1,32 @@
+package bassist
+
+import "plinth/groove/touch"
+
+// Finish leaves one note at a time.
+func (b *Bassist) Finish(t *touch.Playing, drafts []touch.Draft) []touch.Draft {
+	return oneAtATime(t, drafts)
+}
+
+// legatoTicks: two bass notes closer than this on the grid follow without a gap.
+const legatoTicks = 2
+
+// oneAtATime ends every note where the next begins at the latest; notes that
+// follow each other on the grid do so as played.
+func oneAtATime(t *touch.Playing, notes []touch.Draft) []touch.Draft {
+	out := notes[:0]
+	for i, n := range notes {
+		if i+1 < len(notes) {
+			next := &notes[i+1]
+			if n.End > next.Start || next.At-n.Note.End() < legatoTicks {
+				n.End = next.Start
+			} else if gap := next.At - n.Note.End(); gap <= releaseTicks && next.Start-gap > n.Start {
+				n.End = min(next.Start-gap, t.Latest(n.Note))
+			}
+		}
+		if n.End-n.Start < t.Clock().Shortest(n.Start) && i+1 < len(notes) {
+			continue
+		}
+		out = append(out, n)
+	}
+	return out
+}

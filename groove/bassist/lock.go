@@ -1,0 +1,103 @@
+package bassist
+
+import (
+	"plinth/songspec/cue"
+	"plinth/songspec/timeline"
+)
+
+// LockPerCent is the share of kick strokes that must meet a bass note, struck or
+// held.
+const LockPerCent = 80
+
+// lock sees to it that the bass is there where the kick is. Where too few strokes
+// meet it, the note before a bare stroke is held until just after it, as far as
+// stops, the next note and the part's end allow; from the front, until there are
+// enough.
+func (b *Bassist) lock(kicks []int64) {
+	met, all := 0, 0
+	var bare []int64
+	for _, k := range kicks {
+		if !b.free(k) {
+			continue
+		}
+		all++
+		if i := b.sounding(k); i >= 0 {
+			met++
+		} else {
+			bare = append(bare, k)
+		}
+	}
+	for _, k := range bare {
+		if met*100 >= LockPerCent*all {
+			return
+		}
+		i := b.before(k)
+		if i < 0 || !b.reach(i, k) {
+			continue
+		}
+		end := k + quarter/4
+		if i+1 < len(b.notes) {
+			end = min(end, b.notes[i+1].tick)
+		}
+		if bar := b.BarAt(k); b.Cues.Alone[bar] {
+			continue
+		}
+		end = b.Cues.Silences(timeline.Bass).Next(b.notes[i].tick, end)
+		b.notes[i].end, b.notes[i].breath = min(end, b.end), 0
+		met++
+	}
+}
+
+// free reports whether the bass could sound at a tick at all.
+func (b *Bassist) free(tick int64) bool {
+	c := cue.ChangeAt(b.changes, tick)
+	if c == nil || c.Chord.None || tick >= b.end || b.Cues.Alone[b.BarAt(tick)] {
+		return false
+	}
+	return !b.Cues.Silences(timeline.Bass).Has(tick)
+}
+
+// before is the last note struck at or before a tick, or -1.
+func (b *Bassist) before(tick int64) int {
+	low, high := 0, len(b.notes)
+	for low < high {
+		mid := (low + high) / 2
+		if b.notes[mid].tick > tick {
+			high = mid
+		} else {
+			low = mid + 1
+		}
+	}
+	return low - 1
+}
+
+// sounding is the note that sounds at a tick, or -1.
+func (b *Bassist) sounding(tick int64) int {
+	if i := b.before(tick); i >= 0 && b.notes[i].end > tick {
+		return i
+	}
+	return -1
+}
+
+// reach reports whether a note can be held to a tick: the chord is still the same,
+// and no stop and no bar of written hits lies between.
+func (b *Bassist) reach(i int, tick int64) bool {
+	n := &b.notes[i]
+	if n.degree == 'g' {
+		return false
+	}
+	c := cue.ChangeAt(b.changes, tick)
+	if c == nil || c.Chord != b.changes[n.change].Chord {
+		return false
+	}
+	if b.Cues.Silences(timeline.Bass).Next(n.tick, tick+1) <= tick {
+		return false
+	}
+	alone := b.Cues.Alone
+	for bar := b.BarAt(n.tick); bar <= b.BarAt(tick); bar++ {
+		if alone[bar] {
+			return false
+		}
+	}
+	return true
+}

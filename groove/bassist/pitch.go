@@ -1,0 +1,266 @@
+package bassist
+
+import (
+	"plinth/groove/bassline"
+	"plinth/songspec/harmony"
+	"plinth/songspec/timeline"
+)
+
+// The bass's compass in MIDI notes: E1 on four strings, B0 on five, up to G3.
+const (
+	lowFour, lowFive = 28, 23
+	Highest          = 55
+
+	compass = Highest - lowFive + 1
+)
+
+// The line keeps to the first frets where it can: the register from F#1 to G2.
+const (
+	highFrom = 43
+	lowFrom  = 30
+	homeKey  = 36 // where a pass begins by choice
+)
+
+// Costs in the units of package bassline.
+const (
+	repeatCost   = 24 // a walking bass that stands still
+	scaleCost    = 4  // a walking bass off the chord
+	seventhCost  = 3  // a walking bass on the seventh
+	returnCost   = 15 // a walking bass back on the note that it came from
+	seesawCost   = 9  // a walking bass to and fro between two notes
+	earlyCost    = 20 // a walking bass on the next chord's bass before it is there
+	offCost      = 9  // a walking bass that leaps away from a note off the chord
+	farCost      = 90 // an approach that does not lead by step
+	outsideCost  = 2  // an approach from outside key and chord
+	thirdCost    = 24 // an approach on the minor third of a major chord, or the other way round
+)
+
+// pitch is a choice for a note.
+type pitch struct {
+	key  int
+	cost int
+}
+
+// pitches chooses all notes of the pass at once, so that the line moves least on
+// the whole (dynamic programming; ties go to the lower note).
+func (b *Bassist) pitches() []int {
+	n := len(b.notes)
+	if n == 0 {
+		return nil
+	}
+	choices := b.choice[:0] // of all notes, one after another
+	from := b.from[:0]       // for each, the choice before that it comes from
+	first := make([]int, n+1)          // where a note's choices begin
+	var total, next [compass]int
+	for i := range b.notes {
+		first[i] = len(choices)
+		choices = b.choices(i, choices)
+		first[i+1] = len(choices)
+		for j, c := range choices[first[i]:] {
+			if i == 0 {
+				next[j] = c.cost + bassline.FromHome(c.key, homeKey)
+				from = append(from, 0)
+				continue
+			}
+			best, bestFrom := -1, 0
+			for k, before := range choices[first[i-1]:first[i]] {
+				cost := total[k] + b.move(i, before.key, c.key)
+				if i > 1 && b.walks(i) && b.walks(i-1) && choices[first[i-2]+int(from[first[i-1]+k])].key == c.key {
+					cost += seesawCost
+				}
+				if best < 0 || cost < best {
+					best, bestFrom = cost, k
+				}
+			}
+			from = append(from, uint8(bestFrom))
+			next[j] = best + c.cost
+		}
+		total, next = next, total
+	}
+	for j, c := range choices[first[n-1]:] {
+		total[j] += b.leadsOut(c.key)
+	}
+	at := 0
+	for j := range first[n] - first[n-1] {
+		if total[j] < total[at] {
+			at = j
+		}
+	}
+	b.choice, b.from = choices, from
+	keys := make([]int, n)
+	for i := n - 1; i >= 0; i-- {
+		keys[i] = choices[first[i]+at].key
+		at = int(from[first[i]+at])
+	}
+	return keys
+}
+
+// walks reports whether a note is a step of a walking bass.
+func (b *Bassist) walks(i int) bool { return b.notes[i].degree == 'w' }
+
+// leadsOut is the cost of ending on a key, when the last note leads into the next
+// pass: that begins near its home, and an approach an octave off leads nowhere.
+func (b *Bassist) leadsOut(key int) int {
+	last := &b.notes[len(b.notes)-1]
+	a := b.Pass.After
+	if last.degree != 'A' || a == nil {
+		return 0
+	}
+	open := func(k int) int {
+		return bassline.Outside(k, lowFrom, highFrom) + bassline.FromHome(k, homeKey)
+	}
+	near, low := false, 1<<30
+	for k := Lowest(b.Song.Bass); k <= Highest; k++ {
+		if k%12 == a.Chord.Bass.PC() {
+			low = min(low, open(k))
+		}
+	}
+	for k := max(Lowest(b.Song.Bass), key-2); k <= min(Highest, key+2); k++ {
+		near = near || k%12 == a.Chord.Bass.PC() && open(k) <= low+bassline.MotionCost
+	}
+	if !near {
+		return farCost
+	}
+	return 0
+}
+
+// Lowest is the lowest note of a bass, in MIDI notes: E1 of four strings, B0 of five.
+func Lowest(setup timeline.BassSetup) int {
+	if setup.Strings == 5 {
+		return lowFive
+	}
+	return lowFour
+}
+
+// move is the cost of going from one note to the next.
+func (b *Bassist) move(i, from, to int) int {
+	d := max(to-from, from-to)
+	if b.notes[i].degree == '8' {
+		return bassline.MotionCost * max(to-from-12, from+12-to)
+	}
+	cost := bassline.Move(from, to)
+	if b.notes[i-1].degree == 'A' && (d == 0 || d > 2) {
+		cost += farCost
+	}
+	if b.walks(i-1) && d > 2 && !bassline.HasTone(&b.changes[b.notes[i-1].change].Chord, from%12) {
+		cost += offCost
+	}
+	if g := b.notes[i].degree; (g == 'w' || g == 'A') && d == 0 {
+		cost += repeatCost
+	}
+	return cost
+}
+
+// choices appends the pitches that a note may take: every octave of its pitch
+// classes within the compass.
+func (b *Bassist) choices(i int, out []pitch) []pitch {
+	var cost [12]int
+	for pc := range cost {
+		cost[pc] = -1
+	}
+	b.classes(i, &cost)
+	for key := Lowest(b.Song.Bass); key <= Highest; key++ {
+		c := cost[key%12]
+		if c < 0 {
+			continue
+		}
+		c += bassline.Outside(key, lowFrom, highFrom)
+		out = append(out, pitch{key, c})
+	}
+	return out
+}
+
+// classes prices the pitch classes that a note may take and leaves the others at
+// -1. It turns the note's degree into 'A' when it is an approach that is played.
+func (b *Bassist) classes(i int, cost *[12]int) {
+	n := &b.notes[i]
+	chord := &b.changes[n.change].Chord
+	bass := chord.Bass.PC()
+	slash := chord.Bass != chord.Root
+	switch n.degree {
+	case '3', '5', '7':
+		if pc, ok := bassline.Tone(chord, n.degree); ok && !slash {
+			cost[pc] = 0
+			return
+		}
+	case 'a':
+		if b.approach(i, cost) {
+			return
+		}
+	case 'w':
+		if b.approach(i, cost) {
+			return
+		}
+		if !slash {
+			b.walk(n, cost)
+			return
+		}
+	case 'g':
+		// A dead note sounds where the hand is.
+		if i > 0 {
+			bass = b.changes[b.notes[i-1].change].Chord.Bass.PC()
+		}
+	}
+	cost[bass] = 0
+}
+
+// walk prices a step of a walking bass: tones of the chord, and between the strong
+// beats the notes of the key as well.
+func (b *Bassist) walk(n *bassNote, cost *[12]int) {
+	chord := &b.changes[n.change].Chord
+	for i := range chord.ToneCount() {
+		t := chord.Tone(i)
+		pc := (chord.Root.PC() + int(t.Semitones)) % 12
+		switch {
+		case t.Degree == 7:
+			cost[pc] = seventhCost
+		case t.Degree < 7:
+			cost[pc] = 0
+		}
+	}
+	cost[chord.Bass.PC()] = returnCost // it was just played: go on
+	bar := b.BarAt(n.tick)
+	taste := b.Chance("walk").At(int64(bar), n.tick) // so that two takes walk differently
+	for pc := range cost {
+		if cost[pc] >= 0 {
+			cost[pc] += taste.At(int64(pc)).Below(3)
+		}
+	}
+	if b.Metric(bar, n.tick) == 0 && strong(b.Beats(bar), n.tick-b.Pass.Bars[bar].Start) {
+		return
+	}
+	for pc, in := range keyClasses(b.Pass.Key) {
+		if in && cost[pc] < 0 {
+			cost[pc] = scaleCost
+		}
+	}
+	// A step on the next chord's bass gives away where the line goes.
+	if target, _, ok := b.next(n.change); ok && cost[target] >= scaleCost && !bassline.HasTone(chord, target) {
+		cost[target] += earlyCost
+	}
+}
+
+// strong reports whether a beat is one of the bar's stronger ones: the first, and
+// in even meters every other.
+func strong(beats []int64, at int64) bool {
+	for i, b := range beats {
+		if b == at {
+			return i == 0 || len(beats)%2 == 0 && i%2 == 0
+		}
+	}
+	return false
+}
+
+// keyClasses are the pitch classes of a key; in minor the raised seventh is one of
+// them.
+func keyClasses(k harmony.Key) [12]bool {
+	steps := []int{0, 2, 4, 5, 7, 9, 11}
+	if k.Minor {
+		steps = []int{0, 2, 3, 5, 7, 8, 10, 11}
+	}
+	var out [12]bool
+	for _, s := range steps {
+		out[(k.Tonic.PC()+s)%12] = true
+	}
+	return out
+}

@@ -1,0 +1,215 @@
+// Package drummer plays the drums: in go a pass made ready and its cues, out come strokes
+// on the grid, and how the instruments of the kit answer to the hand.
+package drummer
+
+import (
+	"slices"
+
+	"plinth/groove/feel"
+	"plinth/groove/plan"
+	"plinth/groove/score"
+	"plinth/songspec/meter"
+	"plinth/songspec/timeline"
+)
+
+// quarter is the length of a quarter in ticks.
+const quarter = meter.TicksPerQuarter
+
+// Drummer plays the drums, pass by pass. The zero value is ready; what it gives holds
+// until the next pass is prepared. It belongs to one goroutine.
+type Drummer struct {
+	*plan.Plan
+	family []feel.Fill   // the feel's fills
+	groups []score.Group // of what is played
+
+	// Room that is used again from pass to pass.
+	strokes []score.Note
+	rows    []kitRow
+}
+
+// Prepare takes a pass up.
+func (d *Drummer) Prepare(p *plan.Plan) {
+	d.Plan, d.groups = p, nil
+	d.family = family(p.Set.Fills, p.Feel.Fills)
+}
+
+// Play is the drummer's part of the pass, on the grid: time, fills, then what the events
+// and the form ask for, then what two hands and two feet can play of it. The drummer is
+// the first to play and hears nobody.
+func (d *Drummer) Play([]score.Part) score.Part {
+	if d.Pass.Tacet.Has(timeline.Drums) {
+		return score.Part{}
+	}
+	fills := d.fills()
+	strokes := d.playFills(fills)
+	notes := append(inFills(d.time(fills), fills), strokes...)
+	notes = d.finalHit(d.ending(d.opening(notes)))
+	notes = d.accents(d.pushes(notes))
+	d.strokes = notes
+	notes = d.limbs(d.Kept(timeline.Drums, notes))
+	d.strokeValues(notes)
+	return score.Part{Notes: notes, Groups: d.groups}
+}
+
+// family is the fills of one family. They stand together as a rule, and then
+// nothing is copied.
+func family(fills []feel.Fill, name string) []feel.Fill {
+	from := 0
+	for from < len(fills) && fills[from].Family != name {
+		from++
+	}
+	to := from
+	for to < len(fills) && fills[to].Family == name {
+		to++
+	}
+	out := fills[from:to:to]
+	for i := to; i < len(fills); i++ {
+		if fills[i].Family == name {
+			out = append(out, fills[i])
+		}
+	}
+	return out
+}
+
+// graces are the strokes just before a flam or a drag.
+func graces(s feel.Stroke, v feel.Voice, tick int64) []score.Note {
+	ms := []int(nil)
+	switch {
+	case s.Drag:
+		ms = dragMS
+	case s.Flam:
+		ms = flamMS
+	}
+	var out []score.Note
+	for _, shift := range ms {
+		g := stroke(v, tick, tick+strokeTicks/4, feel.Ghost)
+		g.Roll, g.Art = int16(shift), score.Grace
+		out = append(out, g)
+	}
+	return out
+}
+
+// The voices that events and the form ask for, where the level has no row of
+// them: General MIDI percussion keys.
+var (
+	kickVoice  = feel.Voice{Word: "kick", Key: 36, Limb: feel.RightFoot}
+	snareVoice = feel.Voice{Word: "snare", Key: 38, Limb: feel.Hand}
+	crashVoice = feel.Voice{Word: "crash", Key: 49, Limb: feel.Hand}
+	stickVoice = feel.Voice{Word: "cross_stick", Key: 37, Limb: feel.Hand}
+)
+
+// backbeat is the voice a bar's level marks the backbeat with: a snare or, at the
+// lower energies, a cross-stick or a brush. A level that marks none has a snare where the
+// energy has one, and a cross-stick under it.
+func (d *Drummer) backbeat(bar int) feel.Voice {
+	best := snareVoice
+	if !snareDrum.At(d.Energy(bar)) {
+		best = stickVoice
+	}
+	found := false
+	for _, r := range d.Level(bar).Drums {
+		if r.Voice.Word == "snare" {
+			return r.Voice
+		}
+		if r.Voice.Backbeat() && !found {
+			best, found = r.Voice, true
+		}
+	}
+	return best
+}
+
+// plays reports whether the drummer keeps time in a bar at all.
+func (d *Drummer) plays(bar int) bool { return len(d.Level(bar).Drums) > 0 }
+
+// withBrushes is how hard a drummer with brushes strikes where one with sticks would
+// strike so: a brush on the crash is a wash and no blow, and the kick goes with it.
+func (d *Drummer) withBrushes(t feel.Touch) feel.Touch {
+	if d.Brushes() {
+		return min(t, feel.Soft)
+	}
+	return t
+}
+
+// opening puts a crash and a kick on the first beat of a section that comes in at
+// energy 4 or 5, with all his weight where the band rises to 5; not when it steps
+// down into the section, or its first chord was already struck before the bar line.
+func (d *Drummer) opening(notes []score.Note) []score.Note {
+	q := d.Opening(timeline.Drums)
+	if q == nil || !crashes.At(d.Pass.EnergyFrom) || !d.plays(0) {
+		return notes
+	}
+	touch := feel.Normal
+	if q.Weight > 0 && allHisWeight.At(d.Pass.EnergyFrom) {
+		touch = feel.Strong
+	}
+	notes = withoutCymbals(notes, 0)
+	return append(notes, answering(d.Cues.Opening,
+		stroke(kickVoice, 0, strokeTicks, d.withBrushes(feel.Normal)),
+		stroke(crashVoice, 0, strokeTicks, d.withBrushes(touch)))...)
+}
+
+// withoutCymbals takes away the time-keeping strokes at ticks, which are in order:
+// the hand that plays them is on the crash.
+func withoutCymbals(notes []score.Note, ticks ...int64) []score.Note {
+	if len(ticks) == 0 {
+		return notes
+	}
+	out := notes[:0]
+	for i := range notes {
+		n := &notes[i]
+		if k := kindOf(n.Key); n.Voice.Limb() == feel.Hand && (k == kindHat || k == kindOpen || k == kindRide) {
+			if _, there := slices.BinarySearch(ticks, n.At); there {
+				continue
+			}
+		}
+		out = append(out, *n)
+	}
+	return out
+}
+
+// ending leaves of the song's last bar what is struck on its first beat and rings:
+// a crash from energy 4 up, and never the tick of a closed hat.
+func (d *Drummer) ending(notes []score.Note) []score.Note {
+	bar := d.Ending()
+	if bar < 0 || !d.plays(bar) {
+		return notes
+	}
+	start := d.Pass.Bars[bar].Start
+	out := notes[:0]
+	for _, n := range notes {
+		if n.At < start || n.At == start && kindOf(n.Key) != kindHat {
+			out = append(out, n)
+		}
+	}
+	last := []score.Note{stroke(kickVoice, start, start+strokeTicks, d.withBrushes(feel.Normal))}
+	if crashes.At(d.Energy(bar)) {
+		out = withoutCymbals(out, start)
+		last = append(last, stroke(crashVoice, start, start+strokeTicks, d.withBrushes(feel.Normal)))
+	}
+	return append(out, answering(d.Cues.Ending, last...)...)
+}
+
+// finalHit strikes the song's last hit before a stop: kick and backbeat, no cymbal that
+// would ring on, and nothing after it.
+func (d *Drummer) finalHit(notes []score.Note) []score.Note {
+	at := d.FinalHit()
+	if at < 0 || !d.plays(d.BarAt(at)) {
+		return notes
+	}
+	touch := feel.Strong
+	if d.Brushes() {
+		touch = feel.Normal
+	}
+	notes = slices.DeleteFunc(notes, func(n score.Note) bool { return n.At > at })
+	return append(withoutCymbals(notes, at), answering(d.Cues.FinalHit,
+		stroke(kickVoice, at, at+strokeTicks, touch),
+		stroke(d.backbeat(d.BarAt(at)), at, at+strokeTicks, touch))...)
+}
+
+// answering lets strokes answer a cue.
+func answering(cue int32, strokes ...score.Note) []score.Note {
+	for i := range strokes {
+		strokes[i].Cue = cue
+	}
+	return strokes
+}

@@ -1,0 +1,248 @@
+package drummer
+
+import (
+	"sort"
+
+	"plinth/groove/feel"
+	"plinth/groove/score"
+	"plinth/songspec/cue"
+	"plinth/songspec/meter"
+	"plinth/songspec/timeline"
+)
+
+// drumFill is a fill to be played: where, which, and how it is varied.
+type drumFill struct {
+	cue.Stretch
+	fill   *feel.Fill
+	varied int   // 0 as written; 1 and 2 change a stroke of it, see varied
+	cue    int32 // that it answers; -1: it closes the section
+	group  uint32
+	begins int64 // its first stroke, at Start or after it: until then time goes on
+}
+
+// slowTempo is the tempo, in beats a minute, under which fills are kept short.
+const slowTempo = 80
+
+// wholeBar stands for as many beats as the bar has.
+const wholeBar = 99
+
+// fills are the fills of the pass in order: those that the song file writes
+// and the one that closes the section.
+func (d *Drummer) fills() []drumFill {
+	var out []drumFill
+	add := func(f drumFill, answers int32) {
+		f.cue, f.group = answers, uint32(len(out)+1)
+		out = append(out, f)
+	}
+	last := len(d.Pass.Bars) - 1
+	closed := false
+	inside := 0
+	for i, q := range d.Cues.Each(cue.Fill, timeline.Drums) {
+		s := cue.Stretch{Start: q.At, End: q.Until}
+		if int(q.Bar) == last && !closed {
+			closed = true
+			add(d.choose(s, d.closing(), d.closingEnergy()), i)
+			continue
+		}
+		add(d.choose(s, d.inside(inside), d.Energy(int(q.Bar))), i)
+		inside++
+	}
+	if !closed {
+		if s := d.closingSpan(); s.Start < s.End {
+			add(d.choose(s, d.closing(), d.closingEnergy()), -1)
+		}
+	}
+	return out
+}
+
+// closingSpan is where the fill that closes the section stands, empty when there
+// is none: at the song's end, where the section wants none, before a section that the
+// drummer sits out (a fill promises what does not come; common practice, no single
+// source), over a stop, a held beat or a bar of written hits, and where the singer
+// comes in.
+func (d *Drummer) closingSpan() cue.Stretch {
+	last := len(d.Pass.Bars) - 1
+	a := d.Pass.After
+	if !d.Pass.Fills || a == nil || a.Tacet.Has(timeline.Drums) || last < 0 || !d.plays(last) || d.Cues.Alone[last] || len(d.family) == 0 {
+		return cue.Stretch{}
+	}
+	choice := closingBeats.At(a.Energy)
+	beats := choice[d.Chance("fill").Below(2)]
+	if d.Pass.BPM < slowTempo {
+		beats = min(choice[0], choice[1])
+	}
+	if a.Energy < d.Energy(last) { // stepping down
+		beats = downBeats.At(a.Energy)
+	}
+	starts := d.Beats(last)
+	if beats == 0 || len(starts) == 0 {
+		return cue.Stretch{}
+	}
+	bar := d.Pass.Bars[last]
+	s := cue.Stretch{Start: bar.Start + starts[max(0, len(starts)-beats)], End: bar.Start + bar.Length}
+	if d.Cues.Silences(timeline.Drums).Over(s.Start, s.End) || d.Cues.Holds.Over(s.Start, s.End) || d.singerEnters(s) {
+		return cue.Stretch{}
+	}
+	return s
+}
+
+// phraseRest is the silence before a sung note that begins a phrase.
+const phraseRest = quarter
+
+// singerEnters reports whether the singer, where one is known, begins a phrase in
+// a span.
+func (d *Drummer) singerEnters(s cue.Stretch) bool {
+	end := int64(-1 << 62)
+	for _, n := range d.Pass.Sung {
+		if n.Tick >= s.Start && n.Tick < s.End && n.Tick-end >= phraseRest {
+			return true
+		}
+		end = max(end, n.Tick+n.Length)
+	}
+	return false
+}
+
+// variation is a fill's place among those of its length, the colour of the groove files, and
+// how it is varied.
+type variation struct{ number, varied int }
+
+// variant is the pass's share of the drummer's vocabulary, from 0. The timeline
+// deals it out over the form; a pass that stands alone draws its own.
+func (d *Drummer) variant() int {
+	if v := d.Pass.FillVariant; v > 0 {
+		return (v - 1) % timeline.FillVariants
+	}
+	return d.Chance("variant").Below(timeline.FillVariants)
+}
+
+// closing is the variation of the fill that closes this pass: 0 to 2, each varied in two
+// ways.
+func (d *Drummer) closing() variation {
+	v := d.variant()
+	return variation{v % 3, v / 3}
+}
+
+// inside is the variation of the i-th fill inside the pass. Even ones have the pass's
+// own, 3 or 4 varied in three ways, odd ones 5: so neighbours differ, here and
+// across the border between passes.
+func (d *Drummer) inside(i int) variation {
+	if i%2 == 1 {
+		return variation{5, i / 2 % 3}
+	}
+	v := d.variant()
+	return variation{3 + v%2, v / 2}
+}
+
+// closingEnergy is the energy of the closing fill: half-way from the section's own to
+// the next one's, rounded towards the next one's: a fill that leads down from a chorus
+// is not the chorus's last word.
+func (d *Drummer) closingEnergy() int {
+	from := d.Energy(len(d.Pass.Bars) - 1)
+	a := d.Pass.After
+	switch {
+	case a == nil:
+		return from
+	case a.Energy < from:
+		return (from + a.Energy) / 2
+	}
+	return (from + a.Energy + 1) / 2
+}
+
+// choose picks the fill of the feel's family for a span, of those meant for the
+// energy: the shortest that is as long, to be played from its tail, or the longest
+// there is; then the variation.
+func (d *Drummer) choose(s cue.Stretch, v variation, energy int) drumFill {
+	out := drumFill{Stretch: s, varied: v.varied}
+	m := d.Pass.Bars[d.BarAt(s.Start)].Meter
+	length := s.End - s.Start
+	var fit []*feel.Fill
+	for i := range d.family {
+		if f := &d.family[i]; f.Suits(energy) {
+			fit = append(fit, f)
+		}
+	}
+	best := int64(-1)
+	for _, f := range fit {
+		n := fillTicks(f, m)
+		switch {
+		case best < 0, best < length && n > best, n >= length && n < best:
+			best = n
+		}
+	}
+	var same []*feel.Fill // of that length
+	for _, f := range fit {
+		if fillTicks(f, m) == best {
+			same = append(same, f)
+		}
+	}
+	if len(same) == 0 {
+		return out
+	}
+	out.fill = same[v.number%len(same)]
+	for _, f := range same {
+		if f.Colour == v.number {
+			out.fill = f
+		}
+	}
+	return out
+}
+
+// fillStep is a fill's step in a meter: its share of the beat that the tempo
+// counts; in compound meters a fill in twos or fours keeps to the quarter.
+func fillStep(f *feel.Fill, m meter.Meter) int64 {
+	grid := int64(max(1, f.Grid))
+	if m.Compound() && grid%3 != 0 {
+		return quarter / grid
+	}
+	return m.TempoTicks() / grid
+}
+
+func fillTicks(f *feel.Fill, m meter.Meter) int64 {
+	return fillStep(f, m) * int64(max(1, f.Grid)*f.Beats)
+}
+
+// inFills takes the time away where a fill is, from its first stroke on: both hands
+// belong to it, and so does a foot that the fill uses. A foot that it does not use
+// goes on. A fill that begins after the beat leaves the beat its backbeat (common
+// practice, no single source).
+func inFills(notes []score.Note, fills []drumFill) []score.Note {
+	if len(fills) == 0 {
+		return notes
+	}
+	// How far the fills up to each reach: a song may have thousands.
+	reach := make([]int64, len(fills))
+	for i := range fills {
+		reach[i] = fills[i].End
+		if i > 0 {
+			reach[i] = max(reach[i], reach[i-1])
+		}
+	}
+	out := notes[:0]
+	for i := range notes {
+		n := &notes[i]
+		taken := false
+		at := sort.Search(len(fills), func(i int) bool { return fills[i].Start > n.At }) - 1
+		for ; at >= 0 && reach[at] > n.At; at-- {
+			if f := &fills[at]; n.At < f.End { // the last that is there decides
+				taken = n.At >= f.begins && (n.Voice.Limb() == feel.Hand || f.uses(n.Voice.Limb()))
+				break
+			}
+		}
+		if !taken {
+			out = append(out, *n)
+		}
+	}
+	return out
+}
+
+func (f *drumFill) uses(limb feel.Limb) bool {
+	if f.fill == nil {
+		return false
+	}
+	for _, r := range f.fill.Rows {
+		if r.Voice.Limb == limb {
+			return true
+		}
+	}
+	return false
+}

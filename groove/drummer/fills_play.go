@@ -1,0 +1,135 @@
+package drummer
+
+import (
+	"plinth/groove/feel"
+	"plinth/groove/score"
+)
+
+// playFills writes the fills out, and notes in each where it begins. A fill ends at the
+// bar line, so that a span shorter than the fill takes its tail; a longer one begins
+// with that tail again.
+func (d *Drummer) playFills(fills []drumFill) []score.Note {
+	var out []score.Note
+	for i := range fills {
+		f := &fills[i]
+		var notes []score.Note
+		if f.fill == nil {
+			notes = d.plainFill(*f)
+		} else {
+			notes = varied(d.fillStrokes(*f), f.varied)
+		}
+		f.begins = f.End
+		for j := range notes {
+			f.begins = min(f.begins, notes[j].At)
+		}
+		d.groups = append(d.groups, f.written(d))
+		out = append(out, notes...)
+	}
+	return out
+}
+
+// written is the fill as a group of the score: a tuplet where its steps divide the beat
+// otherwise than the meter does.
+func (f *drumFill) written(d *Drummer) score.Group {
+	g := score.Group{Kind: score.Fill, At: f.begins, End: f.End, Name: "eighths"}
+	if f.fill == nil {
+		return g
+	}
+	g.Name = f.fill.Name
+	m := d.Pass.Bars[d.BarAt(f.Start)].Meter
+	if grid := f.fill.Grid; !m.Compound() && grid > 1 && grid%3 == 0 {
+		g.Num, g.Den = uint8(grid), uint8(grid/3*2)
+	}
+	return g
+}
+
+func (d *Drummer) fillStrokes(f drumFill) []score.Note {
+	bar := d.Pass.Bars[d.BarAt(f.Start)]
+	size := fillStep(f.fill, bar.Meter)
+	total := int64(f.fill.Beats * f.fill.Grid)
+	// A fill cut short by a stop is still measured from the bar line.
+	line := bar.Start + bar.Length
+	var out []score.Note
+	for _, r := range f.fill.Rows {
+		for back := int64(1); line-back*size >= f.Start; back++ {
+			at := line - back*size
+			i := total - 1 - (back-1)%total
+			if at >= f.End || i >= int64(len(r.Steps)) {
+				continue
+			}
+			s := r.Steps[i]
+			if s.Touch == feel.Rest || s.Touch == feel.Sound {
+				continue
+			}
+			for _, g := range graces(s, r.Voice, at) {
+				g.Group, g.Cue = f.group, f.cue
+				out = append(out, g)
+			}
+			n := stroke(r.Voice, at, at+min(size, strokeTicks), s.Touch)
+			n.Group, n.Cue = f.group, f.cue
+			out = append(out, n)
+		}
+	}
+	score.ByTick(out)
+	return out
+}
+
+// varied is a fill played in another way, so that a vocabulary of a few fills lasts for a
+// song. The first way puts a kick under the first stroke of the hands, the second under the
+// last, or takes it away where the fill has one there. Of a fill with a single
+// stroke the first way makes a flam.
+func varied(notes []score.Note, how int) []score.Note {
+	first, last := -1, -1
+	for i, n := range notes {
+		if n.Voice.Limb() == feel.Hand && n.Roll == 0 {
+			if first < 0 {
+				first = i
+			}
+			last = i
+		}
+	}
+	switch {
+	case how == 0 || first < 0:
+		return notes
+	case how == 1 && notes[first].At == notes[last].At:
+		n := notes[first]
+		g := graces(feel.Stroke{Flam: true}, n.Voice.Instrument(), n.At)[0]
+		g.Group, g.Cue = n.Group, n.Cue
+		return append([]score.Note{g}, notes...)
+	case how == 1:
+		return kickUnder(notes, notes[first])
+	}
+	return kickUnder(notes, notes[last])
+}
+
+// kickUnder adds a kick to a fill under one of its strokes, no harder than that, or
+// takes it away.
+func kickUnder(notes []score.Note, under score.Note) []score.Note {
+	var out []score.Note
+	had := false
+	for _, n := range notes {
+		if n.At == under.At && n.Voice.Limb() == feel.RightFoot {
+			had = true
+			continue
+		}
+		out = append(out, n)
+	}
+	if !had {
+		n := stroke(kickVoice, under.At, under.At+strokeTicks, min(under.Touch, feel.Normal))
+		n.Group, n.Cue = under.Group, under.Cue
+		out = append(out, n)
+	}
+	return out
+}
+
+// plainFill is what a drummer plays where the song file asks for a fill and the
+// feel has none of its own: eighths on the snare.
+func (d *Drummer) plainFill(f drumFill) []score.Note {
+	var out []score.Note
+	for at := f.Start; at < f.End; at += quarter / 2 {
+		n := stroke(snareVoice, at, min(f.End, at+strokeTicks), feel.Normal)
+		n.Group, n.Cue = f.group, f.cue
+		out = append(out, n)
+	}
+	return out
+}

@@ -1,0 +1,187 @@
+package drummer
+
+import (
+	"plinth/groove/feel"
+	"plinth/groove/score"
+)
+
+// limbGapUS is the least time, in microseconds, between two strokes of one limb on
+// the grid: a tenth more than touch.AgainUS, for a player strays.
+const limbGapUS = 110_000
+
+// limbs keeps what two hands and two feet can play, the most important strokes
+// first. notes are sorted by tick; the result is too.
+func (d *Drummer) limbs(notes []score.Note) []score.Note {
+	notes, rank := d.merged(notes)
+	at := make([]int64, len(notes)) // in microseconds
+	c := d.Clock()
+	for i := range notes {
+		at[i] = c.Micros(notes[i].At)
+	}
+	keep := make([]bool, len(notes))
+	for _, i := range byRank(notes, rank) {
+		keep[i] = fits(at, notes, keep, int(i))
+	}
+	// graceFits looks at its neighbours: what stays is moved up only afterwards.
+	for i := range notes {
+		if notes[i].Roll != 0 {
+			keep[i] = graceFits(at, notes, keep, i)
+		}
+	}
+	out := notes[:0]
+	for i := range notes {
+		n := &notes[i]
+		if keep[i] {
+			out = append(out, *n)
+		}
+	}
+	return out
+}
+
+// byRank is the order in which strokes are looked at, grace strokes left out: the
+// highest rank first, those of one rank as they come.
+func byRank(notes []score.Note, rank []uint8) []int32 {
+	var first [256]int // where the strokes of a rank begin
+	for i := range notes {
+		if notes[i].Roll == 0 {
+			first[rank[i]]++
+		}
+	}
+	all := 0
+	for r := len(first) - 1; r >= 0; r-- {
+		first[r], all = all, all+first[r]
+	}
+	order := make([]int32, all)
+	for i := range notes {
+		if r := rank[i]; notes[i].Roll == 0 {
+			order[first[r]] = int32(i)
+			first[r]++
+		}
+	}
+	return order
+}
+
+// fits reports whether stroke i can be added to those that are kept: of any two
+// strokes running of a foot, or three of the hands, the last must come limbGapUS
+// after the first. Two hands can always share their strokes out so, and never
+// better. The hi-hat does one thing at a time. at is when the strokes are.
+func fits(at []int64, notes []score.Note, keep []bool, i int) bool {
+	n := &notes[i]
+	together := 1
+	if n.Voice.Limb() == feel.Hand {
+		together = 2
+	}
+	// Kept strokes of the limb near by, nearest first: at index 0 the stroke itself.
+	before, after := [3]int64{at[i]}, [3]int64{at[i]}
+	nb, na := 0, 0
+	for j := i - 1; j >= 0 && at[i]-at[j] < limbGapUS; j-- {
+		if !keep[j] {
+			continue
+		}
+		if notes[j].Voice.Limb() == n.Voice.Limb() && nb < together {
+			nb++
+			before[nb] = at[j]
+		}
+		if notes[j].At == n.At && sameHat(&notes[j], n) {
+			return false
+		}
+	}
+	for j := i + 1; j < len(notes) && at[j]-at[i] < limbGapUS; j++ {
+		if !keep[j] {
+			continue
+		}
+		if notes[j].Voice.Limb() == n.Voice.Limb() && na < together {
+			na++
+			after[na] = at[j]
+		}
+		if notes[j].At == n.At && sameHat(&notes[j], n) {
+			return false
+		}
+	}
+	for a := 0; a <= together; a++ {
+		b := together - a
+		if a <= nb && b <= na && after[b]-before[a] < limbGapUS {
+			return false
+		}
+	}
+	return true
+}
+
+// sameHat reports whether two strokes want different things of the one hi-hat.
+func sameHat(a, b *score.Note) bool {
+	hat := func(k kind) bool { return k == kindHat || k == kindOpen || k == kindPedal }
+	return a.Key != b.Key && hat(kindOf(a.Key)) && hat(kindOf(b.Key))
+}
+
+// graceFits reports whether grace stroke i can be played: the stroke it leads to
+// is, and the other hand is free from the stroke before it to the one after.
+func graceFits(at []int64, notes []score.Note, keep []bool, i int) bool {
+	main := false
+	// free reports whether stroke j leaves the other hand alone. Other grace strokes
+	// are not asked: a drag's two are one hand's rebound.
+	free := func(j int) bool {
+		if !keep[j] || notes[j].Roll != 0 || notes[j].Voice.Limb() != feel.Hand {
+			return true
+		}
+		own := notes[j].At == notes[i].At && notes[j].Key == notes[i].Key
+		main = main || own
+		return own
+	}
+	for j := i - 1; j >= 0 && at[i]-at[j] < limbGapUS; j-- {
+		if !free(j) {
+			return false
+		}
+	}
+	for j := i + 1; j < len(notes) && at[j]-at[i] < limbGapUS; j++ {
+		if !free(j) {
+			return false
+		}
+	}
+	return main
+}
+
+// merged makes one stroke of several of one voice at one tick: the weightiest. The
+// second result is how important each is.
+func (d *Drummer) merged(notes []score.Note) ([]score.Note, []uint8) {
+	out := notes[:0]
+	rank := make([]uint8, 0, len(notes))
+	for i := range notes {
+		n := &notes[i]
+		r := uint8(d.importance(n))
+		j := len(out) - 1
+		for j >= 0 && out[j].At == n.At && (out[j].Key != n.Key || out[j].Roll != n.Roll) {
+			j--
+		}
+		if j < 0 || out[j].At != n.At {
+			out, rank = append(out, *n), append(rank, r)
+			continue
+		}
+		if r > rank[j] || r == rank[j] && n.Touch > out[j].Touch {
+			out[j], rank[j] = *n, r
+		}
+	}
+	return out, rank
+}
+
+// importance ranks strokes for a drummer who cannot play them all: hits first,
+// then the fill, then kick, backbeat and beat, then the rest of the time, ghosts
+// last.
+func (d *Drummer) importance(n *score.Note) int {
+	bar := d.BarAt(n.At)
+	r := 2 - d.Metric(bar, n.At) // 0 to 2
+	switch k := kindOf(n.Key); {
+	case n.Art.Has(score.Accent):
+		return 90 + d.Weight(n)
+	case n.Art.Has(score.Pushed):
+		return 80
+	case n.Touch == feel.Ghost:
+		return r
+	case k == kindCrash:
+		return 70
+	case inFill(n):
+		return 60 + r
+	case k == kindSnare || k == kindKick || k == kindStick:
+		return 40 + 4*r + int(n.Touch)
+	}
+	return 10 + 4*r + int(n.Touch)
+}

@@ -1,0 +1,68 @@
+package pianist
+
+import (
+	"plinth/groove/plan"
+	"plinth/groove/score"
+	"plinth/groove/touch"
+)
+
+// Finish leaves what two hands can play.
+func (c *Pianist) Finish(t *touch.Playing, drafts []touch.Draft) []touch.Draft {
+	hit := func(n *score.Note) bool { return n.Art.Has(score.Accent) }
+	return leftInTurn(t.Clock(), keySpeed(t, t.OverBorder(drafts, hit)))
+}
+
+// keySpeed keeps of two strokes of one key that come faster than a hand repeats it
+// the accent, and otherwise the first, which is held as long as the second would
+// have been. So hits and changes of chord that are written closer than that are
+// struck once, or shared out among the keys that they do not have in common. notes
+// are in order of their start.
+func keySpeed(t *touch.Playing, notes []touch.Draft) []touch.Draft {
+	c := t.Clock()
+	var last [128]int // index into notes + 1
+	drop := make([]bool, len(notes))
+	for i := range notes {
+		n := &notes[i]
+		j := last[n.Key] - 1
+		last[n.Key] = i + 1
+		if j < 0 || c.Micros(n.Start)-c.Micros(notes[j].Start) >= touch.AgainUS {
+			continue
+		}
+		before := &notes[j]
+		if t.Weight(n.Note) > t.Weight(before.Note) {
+			drop[j] = true
+			continue
+		}
+		drop[i] = true
+		before.End = max(before.End, min(n.End, t.Latest(before.Note)))
+		last[n.Key] = j + 1
+	}
+	out := notes[:0]
+	for i := range notes {
+		if !drop[i] {
+			out = append(out, notes[i])
+		}
+	}
+	return out
+}
+
+// leftInTurn ends what the left hand holds where it strikes again at the latest: it has
+// one bass note at a time, and its octave. notes are in order of their start.
+func leftInTurn(c *plan.Clock, notes []touch.Draft) []touch.Draft {
+	next := -1 // the left hand's next stroke
+	for i := len(notes) - 1; i >= 0; i-- {
+		n := &notes[i]
+		if n.Voice != score.Left {
+			continue
+		}
+		if next >= 0 && notes[next].At == n.At { // the two of an octave
+			n.End = min(n.End, notes[next].End)
+			continue
+		}
+		if next >= 0 && n.End > notes[next].Start && notes[next].Start-n.Start >= c.Shortest(n.Start) {
+			n.End = notes[next].Start
+		}
+		next = i
+	}
+	return notes
+}

@@ -1,0 +1,54 @@
+package pianist
+
+import (
+	"plinth/groove/score"
+	"plinth/songspec/cue"
+)
+
+// grouping finds which of the pianist's notes belong together: those of a spread chord,
+// of a chord that is broken until the next one comes, and of an answer to the singer.
+type grouping struct {
+	c      *Pianist
+	kind   score.GroupKind // of the group that goes on
+	number uint32
+	change *cue.Change // what is broken
+	roll   uint32      // the spread chord of the last mark, of both hands; 0 where it was none
+}
+
+// of is the group of what a mark strikes with the right hand, 0 for none.
+func (g *grouping) of(m *mark, ch *cue.Change, roll bool) uint32 {
+	g.roll = 0
+	single := m.part >= '1' && m.part <= '5'
+	switch {
+	case roll:
+		g.kind = 0
+		g.roll = g.begin(score.Roll, m.tick, m.tick)
+		return g.roll
+	case m.answer:
+		if g.kind != score.Answer {
+			g.kind, g.number = score.Answer, g.begin(score.Answer, m.tick, m.least)
+		}
+		g.last(m.least)
+		return g.number
+	case single:
+		if g.kind != score.Broken || g.change != ch {
+			g.kind, g.change, g.number = score.Broken, ch, g.begin(score.Broken, m.tick, ch.End)
+		}
+		return g.number
+	}
+	if m.part != 'b' { // the left hand alone ends nothing
+		g.kind = 0
+	}
+	return 0
+}
+
+func (g *grouping) begin(kind score.GroupKind, at, end int64) uint32 {
+	list := &g.c.groups
+	*list = append(*list, score.Group{Kind: kind, At: at, End: end})
+	return uint32(len(*list))
+}
+
+// last lets the group that goes on last to a tick.
+func (g *grouping) last(end int64) {
+	g.c.groups[g.number-1].End = end
+}

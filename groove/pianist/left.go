@@ -1,0 +1,159 @@
+package pianist
+
+import (
+	"plinth/groove/bassline"
+	"plinth/groove/score"
+	"plinth/groove/voicing"
+	"plinth/songspec/cue"
+	"plinth/songspec/timeline"
+)
+
+// A pianist without a bassist has the chord's bass in the left hand, and plays the
+// comp over it with the right. Common practice, no single source.
+
+// The left hand's register, in MIDI numbers.
+const (
+	leftLowest  = 29 // F1
+	LeftHighest = 50 // D3
+	leftLow     = 34 // Bb1: below it the hand goes only when the line does
+	leftHigh    = 46 // Bb2: over it the same
+	leftHome    = 41 // F2, where a pass begins by choice
+)
+
+// leftLine chooses the left hand's note for every change of the pass at once, 0
+// where there is no chord: it moves least on the whole, as the bassist's line does,
+// and leaves the right hand its place. nil where a bassist plays.
+func (c *Pianist) leftLine() []int {
+	if !c.Pass.Tacet.Has(timeline.Bass) {
+		return nil
+	}
+	type state struct{ key, cost, from int }
+	states := make([][]state, len(c.changes))
+	before := -1 // the change before that has a chord
+	for i := range c.changes {
+		ch := &c.changes[i]
+		if ch.Chord.None {
+			continue
+		}
+		bar := c.BarAt(ch.Nominal)
+		lv, energy := c.Level(bar), c.Energy(bar)
+		w, avoid, most := c.room(lv, energy), c.ear.avoid(ch), int8(0)
+		var sets []*voicing.Set
+		for key := leftLowest; key <= LeftHighest; key++ {
+			if key%12 != ch.Chord.Bass.PC() {
+				continue
+			}
+			w.Left = key
+			set := c.voicer.Set(ch.Chord, voices(lv, energy), avoid, w)
+			if set != nil {
+				most = max(most, set.List[0].N)
+			}
+			sets = append(sets, set)
+			states[i] = append(states[i], state{key: key})
+		}
+		for k := range states[i] {
+			st := &states[i][k]
+			st.cost = bassline.Outside(st.key, leftLow, leftHigh)
+			switch set := sets[k]; {
+			case set == nil:
+				st.cost += voicing.CostVoiceLess * voicing.MaxVoices
+			default:
+				st.cost += int(set.List[0].Cost) + voicing.CostVoiceLess*int(most-set.List[0].N)
+			}
+			if before < 0 {
+				st.cost += bassline.FromHome(st.key, leftHome)
+				continue
+			}
+			best := -1
+			for j, b := range states[before] {
+				if cost := b.cost + bassline.Move(b.key, st.key); best < 0 || cost < best {
+					best, st.from = cost, j
+				}
+			}
+			st.cost += best
+		}
+		before = i
+	}
+	out := make([]int, len(c.changes))
+	if before < 0 {
+		return out
+	}
+	at := 0
+	for j, st := range states[before] {
+		if st.cost < states[before][at].cost {
+			at = j
+		}
+	}
+	for i := before; i >= 0; i-- {
+		if len(states[i]) > 0 {
+			out[i] = states[i][at].key
+			at = states[i][at].from
+		}
+	}
+	return out
+}
+
+// leftBass is the left hand's line as the top voice hears it: a bass.
+func leftBass(changes []cue.Change, left []int) []score.Note {
+	var out []score.Note
+	for i, key := range left {
+		if key > 0 {
+			out = append(out, score.Note{At: changes[i].Start, Key: uint8(key)})
+		}
+	}
+	return out
+}
+
+// leftKeys are the keys that the left hand strikes for a mark under change i, the
+// lower one 0 where there is but one. Over them the voicing stays clear, and the
+// hand reaches them.
+func (c *Pianist) leftKeys(m *mark, i int) (low, key int) {
+	key = c.left[i]
+	if key == 0 {
+		return 0, 0
+	}
+	if m.fifth && m.tick > c.changes[i].Start {
+		if k := c.leftFifth(i); k > 0 {
+			return 0, k
+		}
+	}
+	v := &c.voicings[i]
+	bar := c.BarAt(max(m.tick, c.changes[i].Nominal))
+	if k := key - 12; leftOctaves.At(c.Energy(bar)) && k >= leftLowest && c.span >= 12 && v.N < voicing.MaxVoices && voicing.ClearOver(k, v) {
+		return k, key
+	}
+	return 0, key
+}
+
+// leftFifth is the chord's fifth for the left hand, above its root or below, whichever
+// is on the way to the next chord; 0 where there is none, where the chord would not be
+// clear over it, or where it would lead the bass in octaves with the top voice.
+func (c *Pianist) leftFifth(i int) int {
+	chord := &c.changes[i].Chord
+	pc, ok := bassline.Tone(chord, '5')
+	if !ok || chord.Bass != chord.Root || (pc-chord.Root.PC()+12)%12 != 7 {
+		return 0
+	}
+	v := &c.voicings[i]
+	next := i + 1
+	for next < len(c.changes) && c.voicings[next].N == 0 {
+		next++
+	}
+	if next < len(c.changes) && v.Top()%12 == pc && c.voicings[next].Top()%12 == c.left[next]%12 {
+		return 0
+	}
+	best, least := 0, 0
+	for _, key := range [2]int{c.left[i] + 7, c.left[i] - 5} {
+		if key < leftLowest || key > LeftHighest || !voicing.ClearOver(key, v) {
+			continue
+		}
+		cost := bassline.MotionCost*max(key-c.left[i], c.left[i]-key) + bassline.Outside(key, leftLow, leftHigh)
+		if next < len(c.changes) {
+			cost += bassline.MotionCost * max(c.left[next]-key, key-c.left[next])
+		}
+		if best == 0 || cost < least {
+			best, least = key, cost
+		}
+	}
+	return best
+}

@@ -1,0 +1,178 @@
+package pianist
+
+import (
+	"sort"
+
+	"plinth/groove/plan"
+	"plinth/groove/score"
+	"plinth/groove/voicing"
+	"plinth/songspec/cue"
+	"plinth/songspec/timeline"
+)
+
+// listener is what the pianist hears of the singer in one pass. A nil listener
+// hears nothing: no vocal is given and no space is written.
+type listener struct {
+	*plan.Plan
+	sung  []timeline.SungNote // in order
+	held  []timeline.SungNote // those of a beat or more
+	heard bool                // a vocal is given
+}
+
+// duck is how long before a held sung note a comp note that would rub against it
+// ends, in ticks: a thirty-second, more than any player strays.
+const duck = quarter / 8
+
+// busyPerBeat is the number of sung notes a beat, in thousandths, from which the
+// comp plays less. Ours: eighths with some sixteenths.
+const busyPerBeat = 1500
+
+// listen returns what the pianist hears.
+func listen(p *plan.Plan) *listener {
+	l := &listener{Plan: p, heard: len(p.Pass.Sung) > 0}
+	l.sung = append(l.sung, p.Pass.Sung...)
+	sort.SliceStable(l.sung, func(i, j int) bool { return l.sung[i].Tick < l.sung[j].Tick })
+	for _, s := range l.sung {
+		if s.Length >= p.Pass.Bars[p.BarAt(s.Tick)].Meter.TempoTicks() {
+			l.held = append(l.held, s)
+		}
+	}
+	return l
+}
+
+// rubs reports whether a comp note stands a semitone, or that and octaves (a
+// minor ninth), from a sung one.
+func rubs(comp, sung int) bool {
+	return max(comp-sung, sung-comp)%12 == 1
+}
+
+// avoid is the pitch classes (bit = pitch class) that a chord is better played
+// without: a held sung note a semitone and octaves over them fills half of the
+// chord's time or more.
+func (l *listener) avoid(ch *cue.Change) uint16 {
+	var rub [12]int64
+	for _, s := range l.heldIn(ch.Start, ch.End) {
+		low, high := max(s.Tick, ch.Start), min(s.Tick+s.Length, ch.End)
+		rub[(int(s.Key)+11)%12] += high - low
+	}
+	var out uint16
+	for pc, ticks := range rub {
+		if ticks > 0 && 2*ticks >= ch.End-ch.Start {
+			out |= 1 << pc
+		}
+	}
+	return out
+}
+
+// heldIn are the held sung notes that sound between two ticks.
+func (l *listener) heldIn(start, end int64) []timeline.SungNote {
+	i := sort.Search(len(l.held), func(i int) bool { return l.held[i].Tick+l.held[i].Length > start })
+	j := i
+	for j < len(l.held) && l.held[j].Tick < end {
+		j++
+	}
+	return l.held[i:j]
+}
+
+// at is the sung note that sounds at a tick.
+func (l *listener) at(tick int64) (timeline.SungNote, bool) {
+	i := sort.Search(len(l.sung), func(i int) bool { return l.sung[i].Tick > tick }) - 1
+	if i < 0 || l.sung[i].Tick+l.sung[i].Length <= tick {
+		return timeline.SungNote{}, false
+	}
+	return l.sung[i], true
+}
+
+// doubling is what a top voice of the tune's own pitch class costs. A moving tune is
+// not played along with. A note that the singer holds, an octave or more over the
+// comp, is another matter: at the height of a chorus the way round it would take the
+// chord down and away from under the voice, which is heard more.
+func doubling(tune timeline.SungNote, top int, beat int64) int32 {
+	if tune.Length >= beat && int(tune.Key)-top >= 12 {
+		return voicing.CostDoubleHeld
+	}
+	return voicing.CostDoubleTune
+}
+
+// cost is what each voicing costs under the tune at the chord's attack: the top
+// voice doubling it, any voice in unison with it, any rub with a held note.
+func (l *listener) cost(ch *cue.Change, set *voicing.Set) []int32 {
+	if !l.heard {
+		return nil
+	}
+	tune, sounds := l.at(ch.Start)
+	held := l.heldIn(ch.Start, ch.End)
+	if !sounds && len(held) == 0 {
+		return nil
+	}
+	beat := l.Pass.Bars[l.BarAt(ch.Nominal)].Meter.TempoTicks()
+	out := make([]int32, len(set.List))
+	for i := range set.List {
+		v := &set.List[i].Voicing
+		if sounds && v.Top()%12 == int(tune.Key)%12 {
+			out[i] += doubling(tune, v.Top(), beat)
+		}
+		for k := int8(0); k < v.N; k++ {
+			key := int(v.Notes[k])
+			if sounds && key == int(tune.Key) {
+				out[i] += voicing.CostUnison
+			}
+			for _, s := range held {
+				if rubs(key, int(s.Key)) {
+					out[i] += voicing.CostRub
+				}
+			}
+		}
+	}
+	return out
+}
+
+// clear takes away what rubs against a held sung note while it sounds, and what
+// is struck in unison with the tune. A note that was there before ends in time.
+func (l *listener) clear(notes []score.Note) []score.Note {
+	if !l.heard {
+		return notes
+	}
+	out := notes[:0]
+	for _, n := range notes {
+		if n.Voice == score.Left { // a bass is a bass, as the bassist's is
+			out = append(out, n)
+			continue
+		}
+		if tune, ok := l.at(n.At); ok && tune.Key == n.Key {
+			continue
+		}
+		keep := true
+		for _, s := range l.heldIn(n.At-duck, n.End()+duck) {
+			if !rubs(int(n.Key), int(s.Key)) {
+				continue
+			}
+			if n.At >= s.Tick-2*duck {
+				keep = false
+				break
+			}
+			if s.Tick-duck < n.End() { // written to where the singer comes in
+				n.Value = int32(s.Tick - n.At)
+				n.Hold(s.Tick - duck)
+			}
+		}
+		if keep {
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
+// busy reports a bar with much singing.
+func (l *listener) busy(bar int) bool {
+	if !l.heard {
+		return false
+	}
+	b := l.Pass.Bars[bar]
+	count := int64(0)
+	i := sort.Search(len(l.sung), func(i int) bool { return l.sung[i].Tick >= b.Start })
+	for ; i < len(l.sung) && l.sung[i].Tick < b.Start+b.Length; i++ {
+		count++
+	}
+	return count*1000*b.Meter.TempoTicks() >= busyPerBeat*b.Length
+}

@@ -1,0 +1,148 @@
+package pianist
+
+import (
+	"sort"
+
+	"plinth/groove/feel"
+	"plinth/songspec/cue"
+)
+
+// answerGap is how many bars lie between two answers at least: one in four.
+const answerGap = 4
+
+// windows are where the singer rests after a phrase, or where the song file says
+// so with a space, in order; each two beats or more, within the pass. Before the
+// first phrase there is nobody to answer.
+func (l *listener) windows() []cue.Stretch {
+	var rests []cue.Stretch
+	var last int64
+	for i, s := range l.sung {
+		if i > 0 && s.Tick > last {
+			rests = append(rests, cue.Stretch{Start: last, End: s.Tick})
+		}
+		last = max(last, s.Tick+s.Length)
+	}
+	if len(l.sung) > 0 {
+		rests = append(rests, cue.Stretch{Start: last, End: l.Pass.Length})
+	}
+	for i := range l.Cues.List {
+		if q := &l.Cues.List[i]; q.Kind == cue.Space {
+			rests = append(rests, cue.Stretch{Start: q.At, End: q.Until})
+		}
+	}
+	sort.Slice(rests, func(i, j int) bool { return rests[i].Start < rests[j].Start })
+	var out []cue.Stretch
+	for _, r := range rests {
+		r.Start, r.End = max(r.Start, 0), min(r.End, l.Pass.Length)
+		if n := len(out); n > 0 && r.Start <= out[n-1].End {
+			out[n-1].End = max(out[n-1].End, r.End)
+		} else if r.End > r.Start {
+			out = append(out, r)
+		}
+	}
+	long := out[:0]
+	for _, r := range out {
+		if r.End-r.Start >= 2*l.Pass.Bars[l.BarAt(r.Start)].Meter.TempoTicks() {
+			long = append(long, r)
+		}
+	}
+	return long
+}
+
+// answer puts a small figure into windows: three single voices of the chord that
+// is held, or two where three have no room, a half beat apart; the tab's strikes
+// make room. Never in the last beat of a window: there the next phrase begins. Not
+// twice in four bars, in a pass or over its border.
+func (l *listener) answer(c *Pianist, strikes []mark) []mark {
+	next := 0
+	if c.Pass.Before != nil {
+		next = answerGap - 1
+	}
+	for _, w := range l.windows() {
+		start, n := l.place(c, w, next)
+		if n == 0 {
+			continue
+		}
+		bar := c.BarAt(start)
+		half := c.Pass.Bars[bar].Meter.TempoTicks() / 2
+		out := make([]mark, 0, len(strikes)+n)
+		for _, m := range strikes {
+			if m.forced || m.tick < start || m.tick >= start+int64(n)*half {
+				out = append(out, m)
+			} else if m.left { // the bass goes on below
+				m.part, m.up = 'b', false
+				out = append(out, m)
+			}
+		}
+		top := byte(c.voicings[c.changeAt(start)].N)
+		figure := [3]byte{max(1, top-1), top, max(1, top-1)}
+		if top >= 3 && c.Chance("comp answer").At(int64(bar)).Below(2) == 0 {
+			figure = [3]byte{top - 2, top - 1, top}
+		}
+		for i, voice := range figure[:n] {
+			at := start + int64(i)*half
+			out = append(out, mark{tick: at, cue: -1, part: '0' + voice, touch: feel.Soft, forced: true, ring: true, least: at + 2*half, answer: true})
+		}
+		strikes = c.spaced(mergeMarks(out))
+		next = bar + answerGap
+	}
+	return strikes
+}
+
+// place finds where in a window an answer stands, and how many notes it has room
+// for: on the first beat that is free, no more than four beats after the singer
+// stops. n is 0 when there is none.
+func (l *listener) place(c *Pianist, w cue.Stretch, next int) (start int64, n int) {
+	bar := c.BarAt(w.Start)
+	beat := c.Pass.Bars[bar].Meter.TempoTicks()
+	start = c.Pass.Bars[bar].Start
+	for start < w.Start {
+		start += beat
+	}
+	for until := start + 4*beat; start < until; start += beat {
+		bar := c.BarAt(start)
+		if bar < next || !answersSinger.At(c.Energy(bar)) {
+			continue
+		}
+		for n := 3; n >= 2; n-- {
+			last := start + int64(n-1)*beat/2
+			if last < w.End-beat && l.clearFor(c, bar, start, last+beat/2) {
+				return start, n
+			}
+		}
+	}
+	return 0, 0
+}
+
+// clearFor reports whether an answer has the stretch to itself: one chord, no
+// event, no stop, nothing that is asked for.
+func (l *listener) clearFor(c *Pianist, bar int, start, end int64) bool {
+	if c.alone[bar] || bar == c.Ending() || end > c.end {
+		return false
+	}
+	i := c.changeAt(start)
+	if i < 0 || i != c.changeAt(end-1) || c.voicings[i].N < 2 {
+		return false
+	}
+	if ch := &c.changes[i]; ch.Pushed() && start <= ch.Nominal || start == ch.Start {
+		return false
+	}
+	if c.silences.Has(start) || c.silences.Has(end-1) {
+		return false
+	}
+	// Of what is asked for, stops were seen above, and a rit and a rest of the singer
+	// change nothing. Nothing else reaches further than its bar.
+	list := c.Cues.List
+	from := c.Pass.Bars[bar].Start
+	for i := sort.Search(len(list), func(i int) bool { return list[i].At >= from }); i < len(list) && list[i].At < end; i++ {
+		q := &list[i]
+		until := max(q.Until, q.At+1)
+		if q.Kind == cue.Chord {
+			until = q.Target
+		}
+		if q.Event >= 0 && q.Kind != cue.Space && q.Kind != cue.Rit && until > start {
+			return false
+		}
+	}
+	return true
+}

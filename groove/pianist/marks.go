@@ -1,0 +1,246 @@
+package pianist
+
+import (
+	"sort"
+
+	"plinth/groove/feel"
+	"plinth/groove/touch"
+	"plinth/songspec/cue"
+	"plinth/songspec/timeline"
+)
+
+// mark is one attack as the pianist means it.
+type mark struct {
+	tick   int64
+	cue    int32 // the cue that it answers; -1: the figure's own
+	part   byte  // as in feel.CompStep; 'b' the left hand alone
+	touch  feel.Touch
+	accent int8
+	pushed bool
+	forced bool  // the chart or an event asks for it: never thinned out
+	ring   bool  // a rest of the tab does not end it
+	least  int64 // it is held to here at least, whatever the tab rests
+	stop   int64 // it ends here at the latest; 0: when something ends it
+	up     bool  // its part is one voice and all over it
+	left   bool  // the left hand strikes the bass with it
+	fifth  bool  // or the chord's fifth, where that lies well
+	middle bool  // what the left hand has there is no bar's first
+	answer bool  // it belongs to an answer to the singer
+}
+
+// gestures are what the pianist does in a pass, each in order of time.
+type gestures struct {
+	strikes []mark
+	rests   []int64 // where the tab rests: what it held ends
+	cuts    []int64 // where everything ends: at another chord, at a stop
+}
+
+// closest is the least distance in ticks between a strike of the tab and one
+// that the chart or an event asks for: a thirty-second note over it is crowding.
+const closest = quarter / 4
+
+// againUS is the least time in microseconds between two strikes of the tab on the
+// same keys: what the audit allows and a fifth more, for a player strays.
+const againUS = touch.AgainUS * 6 / 5
+
+// roomUS is the same before and after a change of chord or a hit: it has room
+// round it, also when the hands stray.
+const roomUS = touch.AgainUS * 3 / 2
+
+// gestures works out all that the pianist does in the pass. Where the band rises into a
+// chorus, its first chord is struck with the drummer's crash, whole, whatever the tab
+// has there; so is the song's last hit.
+func (c *Pianist) gestures() gestures {
+	strikes, rests := c.tab()
+	strikes = append(strikes, c.chordStrikes(strikes)...)
+	strikes = append(strikes, c.accentStrikes()...)
+	strikes = append(strikes, c.leftStrikes()...)
+	strikes = mergeMarks(strikes)
+	if q := c.Opening(timeline.Piano); q != nil && q.Weight > 0 {
+		firmly(strikes, 0)
+	}
+	if last := c.FinalHit(); last >= 0 {
+		firmly(strikes, last)
+		for len(strikes) > 0 && strikes[len(strikes)-1].tick > last {
+			strikes = strikes[:len(strikes)-1]
+		}
+	}
+	strikes = c.spaced(strikes)
+	strikes = c.ear.answer(c, strikes)
+	strikes = c.thin(strikes)
+	c.complete(strikes)
+	c.marks = strikes
+	return gestures{strikes: strikes, rests: rests, cuts: c.cuts()}
+}
+
+// firmly makes a strong one of the whole chord of the strike at a tick; a written hit
+// stays as it is.
+func firmly(strikes []mark, tick int64) {
+	for i := range strikes {
+		if m := &strikes[i]; m.tick == tick && m.accent == 0 {
+			m.part, m.up, m.touch = 'c', false, feel.Strong
+		}
+	}
+}
+
+// compAt is a step of the comp row and where it stands.
+type compAt struct {
+	tick int64
+	step feel.CompStep
+	up   bool // as in mark
+}
+
+// tab reads the level's comp row over the pass: its strikes and its rests.
+func (c *Pianist) tab() (strikes []mark, rests []int64) {
+	row := c.row[:0]
+	ending := c.Ending()
+	for bar := range c.Pass.Bars {
+		lv := c.Level(bar)
+		if c.alone[bar] || len(lv.Comp) == 0 {
+			continue
+		}
+		if bar == ending {
+			row = append(row, compAt{tick: c.Pass.Bars[bar].Start, step: feel.CompStep{Touch: usualTouch(lv), Part: 'c'}})
+			continue
+		}
+		begin := len(row)
+		for _, st := range c.Steps(bar, lv) {
+			if st.Index < len(lv.Comp) {
+				row = append(row, compAt{tick: st.Tick, step: lv.Comp[st.Index]})
+			}
+		}
+		if c.left != nil {
+			figured(row[begin:])
+			c.wholeOffBeat(row[begin:], bar)
+		}
+	}
+	c.row = row
+	strikes = c.marks[:0]
+	holds := c.Cues.Holds
+	for i, st := range row {
+		if !c.may(st.tick) || holds.Has(st.tick) {
+			continue
+		}
+		switch st.step.Touch {
+		case feel.Sound:
+		case feel.Rest:
+			rests = append(rests, st.tick)
+		default:
+			m := mark{tick: st.tick, cue: -1, part: st.step.Part, touch: st.step.Touch, up: st.up, left: st.step.Part == 'b'}
+			// A single voice of a broken chord rings on unless the tab says how long.
+			m.ring = m.part >= '1' && m.part <= '5' && (i+1 == len(row) || row[i+1].step.Touch != feel.Sound)
+			strikes = append(strikes, m)
+		}
+	}
+	return strikes, rests
+}
+
+// may reports whether the tab has a say at a tick: not in a stop, nor while a
+// pushed chord is tied over its beat, nor where there is no chord.
+func (c *Pianist) may(tick int64) bool {
+	if tick >= c.end || c.silences.Has(tick) {
+		return false
+	}
+	i := c.changeAt(tick)
+	if i < 0 || c.voicings[i].N == 0 {
+		return false
+	}
+	ch := &c.changes[i]
+	return !ch.Pushed() || tick <= ch.Start || tick > ch.Nominal
+}
+
+// chordStrikes are the attacks that the chart asks for: one at every change of
+// chord. The chord may follow its bass by a beat, see afterBeat.
+func (c *Pianist) chordStrikes(tab []mark) []mark {
+	var out []mark
+	for i := range c.changes {
+		ch := &c.changes[i]
+		if c.voicings[i].N == 0 || !c.fresh(i) || ch.Start >= c.end || c.silences.Has(ch.Start) {
+			continue
+		}
+		bar := c.BarAt(ch.Nominal)
+		if !ch.Pushed() && c.alone[bar] {
+			continue
+		}
+		beat := c.Pass.Bars[bar].Meter.TempoTicks()
+		m := mark{tick: ch.Start, cue: ch.Cue, part: 'c', touch: usualTouch(c.Level(bar)),
+			forced: true, pushed: ch.Pushed(), least: ch.Start + beat, left: c.left != nil}
+		if c.afterBeat(tab, i) {
+			m.part = 'b'
+		}
+		if ch.Pushed() {
+			m.least = max(m.least, ch.Nominal+beat/2)
+		}
+		out = append(out, m)
+	}
+	return out
+}
+
+// usualTouch is the touch of the level's first attack.
+func usualTouch(lv *feel.Level) feel.Touch {
+	for _, s := range lv.Comp {
+		if s.Touch > feel.Sound {
+			return s.Touch
+		}
+	}
+	return feel.Normal
+}
+
+// accentStrikes are the hits that name the pianist: all voices, short at weight 1, a
+// beat at 2, ringing at 3. The roll at energy 5 is made when the notes are.
+func (c *Pianist) accentStrikes() []mark {
+	var out []mark
+	for k, q := range c.Cues.Each(cue.Accent, timeline.Piano) {
+		i := c.changeAt(q.At)
+		if i < 0 || c.voicings[i].N == 0 || q.At >= c.end {
+			continue
+		}
+		bar := int(q.Bar)
+		beat := c.Pass.Bars[bar].Meter.TempoTicks()
+		part := byte('c')
+		if spreads.At(c.Energy(bar)) {
+			part = 'r'
+		}
+		m := mark{tick: q.At, cue: k, part: part, touch: feel.Strong,
+			accent: int8(q.Weight), forced: true, pushed: q.Pushed(), left: c.left != nil}
+		switch m.accent {
+		case 1:
+			m.least = q.At + beat/2
+		case 2:
+			m.least = q.At + beat
+		default:
+			m.least, m.ring = c.end, true
+		}
+		if c.alone[bar] {
+			m.stop = min(m.least, c.BarEnd(bar))
+		}
+		out = append(out, m)
+	}
+	return out
+}
+
+// cuts are where everything ends: at another chord, at a stop, before a bar of
+// written hits alone.
+func (c *Pianist) cuts() []int64 {
+	var out []int64
+	for i := range c.changes {
+		if c.voicings[i].N == 0 || c.fresh(i) {
+			out = append(out, c.changes[i].Start)
+		}
+	}
+	for _, s := range c.silences {
+		out = append(out, s.Start)
+	}
+	for bar := range c.Pass.Bars {
+		start := c.Pass.Bars[bar].Start
+		if !c.alone[bar] {
+			continue
+		}
+		if i := c.changeAt(start); i >= 0 && c.changes[i].Pushed() && c.changes[i].Nominal == start {
+			continue // tied over from the bar before
+		}
+		out = append(out, start)
+	}
+	sort.Slice(out, func(i, j int) bool { return out[i] < out[j] })
+	return out
+}

@@ -1,0 +1,247 @@
+// Package pianist plays the comp, and the bass with the left hand where no bassist does: in
+// go a pass made ready, its cues, what the bassist plays and what the singer sings, out
+// come the notes of two hands on the grid.
+package pianist
+
+import (
+	"cmp"
+	"sort"
+
+	"plinth/groove/feel"
+	"plinth/groove/plan"
+	"plinth/groove/score"
+	"plinth/groove/touch"
+	"plinth/groove/voicing"
+	"plinth/songspec/cue"
+	"plinth/songspec/guide"
+	"plinth/songspec/meter"
+	"plinth/songspec/timeline"
+)
+
+// quarter is the length of a quarter in ticks.
+const quarter = meter.TicksPerQuarter
+
+// Where the comp lives, in MIDI numbers. Common practice, no single source.
+const (
+	compFloor      = 48 // C3: the bass has what is below
+	compCeiling    = 69 // A4, unless the song file says otherwise
+	ceilingFloor   = 60 // C4: under it no octave is left for a chord over the floor, see ceiling
+	lowestHighest  = 55 // G3: a song file's ceiling is not followed further down
+	underTheSinger = 4  // a major third under the singer's lower quartile
+	defaultSpan    = 14 // a ninth
+)
+
+// Pianist plays the comp, pass by pass. The zero value is ready; what it gives holds until
+// the next pass is prepared. It belongs to one goroutine.
+type Pianist struct {
+	*plan.Plan
+	ear      *listener
+	changes  []cue.Change
+	voicings []voicing.Voicing // one for each change; n is 0 where nothing is held
+	left     []int             // the left hand's note for each change; nil where a bassist plays
+	span     int               // semitones a hand reaches
+	silences cue.Stretches
+	alone    []bool
+	end      int64 // of what the pianist plays: the last chord's
+	groups   []score.Group
+
+	// Kept from pass to pass: the voicings worked out so far, which the next pass asks for
+	// again, and room.
+	voicer *voicing.Voicer
+	row    []compAt
+	marks  []mark
+	meant  []score.Note
+}
+
+// Prepare takes a pass up.
+func (c *Pianist) Prepare(p *plan.Plan) {
+	c.Plan, c.changes, c.silences = p, p.Cues.Changes(timeline.Piano), p.Cues.Silences(timeline.Piano)
+	c.alone, c.groups, c.left, c.voicings, c.end = p.Cues.Alone, nil, nil, nil, 0
+	c.ear = listen(p)
+	if c.voicer == nil || c.voicer.Full() {
+		c.voicer = voicing.NewVoicer()
+	}
+	if len(c.changes) > 0 {
+		c.end = min(c.changes[len(c.changes)-1].End, p.Pass.Length)
+	}
+}
+
+// Play is the comp of the pass, on the grid. The pianist hears the bassist: the top voice
+// keeps out of his octaves.
+func (c *Pianist) Play(heard []score.Part) score.Part {
+	if len(c.changes) == 0 || c.Pass.Tacet.Has(timeline.Piano) {
+		return score.Part{}
+	}
+	bass := heard[timeline.Bass].Notes
+	c.left, c.span = c.leftLine(), c.room(c.Level(0), c.Energy(0)).Span
+	if c.left != nil {
+		bass = leftBass(c.changes, c.left)
+	}
+	c.voicings = c.chooseVoicings(bass)
+	notes := c.ring(c.ear.clear(c.sound(c.gestures())))
+	return score.Part{Notes: c.Kept(timeline.Piano, notes), Groups: c.groups}
+}
+
+// Shapes: the comp has no figure to stand out of.
+func (c *Pianist) Shapes([]score.Note) []touch.Shape { return nil }
+
+// piano lies under the 82 which is the median velocity of 870 pop accompaniments (POP909):
+// it is a bed. For its straying no table of players is at hand: it is near the kick's.
+var piano = touch.Instrument{
+	Levels: touch.Levels{28, 50, 62, 76}, Places: [3]int{100, 94, 90}, Spread: 4, Slow: 5000, Quick: 4000, SwingsLess: true,
+}
+
+// Instrument is the piano.
+func (c *Pianist) Instrument(*score.Note) *touch.Instrument { return &piano }
+
+// Texture is what a level's row is made of, in a word.
+func (c *Pianist) Texture(lv *feel.Level) string {
+	attacks, broken, name := 0, false, "blocks"
+	for _, s := range lv.Comp {
+		if s.Touch <= feel.Sound {
+			continue
+		}
+		attacks++
+		switch {
+		case s.Part >= '1' && s.Part <= '5':
+			broken = true
+		case s.Part == 'l' || s.Part == 'u':
+			name = "halves"
+		}
+	}
+	return score.NameTexture(attacks, lv.Bars, broken, "broken", name)
+}
+
+// ring lets the song's last chord sound to the end: of the comp's last bar only
+// what is struck on its first beat is left, or, when the chord is broken there, the
+// first stroke of each of its notes.
+func (c *Pianist) ring(notes []score.Note) []score.Note {
+	bar := c.Ending()
+	if bar < 0 {
+		return notes
+	}
+	score.ByTick(notes)
+	start := c.Pass.Bars[bar].Start
+	together := 0
+	for _, n := range notes {
+		if n.At == start {
+			together++
+		}
+	}
+	struck := map[uint8]bool{}
+	out := notes[:0]
+	for _, n := range notes {
+		if n.At > start && (together > 1 || struck[n.Key]) {
+			continue
+		}
+		if n.At >= start {
+			struck[n.Key], n.Cue = true, c.Cues.Ending
+		}
+		if n.End() > start {
+			n.Hold(c.Pass.Length)
+			n.Art |= score.Rings
+		}
+		out = append(out, n)
+	}
+	return out
+}
+
+// Ceiling is the highest note of the comp in a pass, as a MIDI number: the song
+// file's, or A4; and not over a major third under the singer's lower quartile,
+// as long as that leaves the comp an octave over C3. Under a low voice the ceiling
+// stays at C4: further down the low interval limits leave single notes and shells
+// from which nobody hears the chord, and a low voice has its room above the comp
+// anyway. What is said of held notes, doubling and busy bars holds there as well.
+func Ceiling(setup timeline.PianoSetup, pass *timeline.Pass) int {
+	high := compCeiling
+	if setup.Highest > 0 {
+		high = max(setup.Highest, lowestHighest)
+	}
+	if sung, ok := guide.SungRegister(pass); ok {
+		high = min(high, max(sung.Quarter-underTheSinger, ceilingFloor))
+	}
+	return high
+}
+
+// Span is what a hand reaches, in semitones: a ninth where the song file does not say.
+func Span(setup timeline.PianoSetup) int {
+	if setup.Span == 0 {
+		return defaultSpan
+	}
+	return setup.Span
+}
+
+// room is where the voicings of a bar at that energy lie. The register rises
+// with the energy.
+func (c *Pianist) room(lv *feel.Level, energy int) voicing.Room {
+	w := voicing.Room{High: Ceiling(c.Song.Piano, c.Pass), Span: Span(c.Song.Piano), Centre: lv.Centre}
+	w.Low = min(compFloor, w.High-12)
+	if w.Centre == 0 {
+		w.Centre = centres.At(energy)
+	}
+	w.Centre = min(w.Centre, w.High-6)
+	return w
+}
+
+// voices is how many voices a level asks for.
+func voices(lv *feel.Level, energy int) int {
+	if lv.Voices > 0 {
+		return min(lv.Voices, voicing.MaxVoices)
+	}
+	return compVoices.At(energy)
+}
+
+// leadInto is how the bass goes into the chord that begins at a tick.
+func leadInto(bass []score.Note, tick int64) voicing.Lead {
+	i := sort.Search(len(bass), func(i int) bool { return bass[i].At >= tick })
+	if i == 0 || i == len(bass) {
+		return voicing.Lead{}
+	}
+	a, b := int(bass[i-1].Key), int(bass[i].Key)
+	return voicing.Lead{From: int8(a%12 + 1), To: int8(b%12 + 1), Way: int8(cmp.Compare(b, a))}
+}
+
+// chooseVoicings chooses the voicings of the whole pass at once, over the bass or over the
+// left hand's notes.
+func (c *Pianist) chooseVoicings(bass []score.Note) []voicing.Voicing {
+	var start *voicing.Set
+	if b := c.Pass.Before; b != nil {
+		lv, energy := c.Level(0), c.Energy(0)
+		start = c.voicer.Set(b.Chord, voices(lv, energy), 0, c.room(lv, energy))
+	}
+	steps := make([]voicing.Step, len(c.changes))
+	for i := range c.changes {
+		ch := &c.changes[i]
+		bar := c.BarAt(ch.Nominal)
+		lv, energy := c.Level(bar), c.Energy(bar)
+		avoid := c.ear.avoid(ch)
+		w := c.room(lv, energy)
+		if c.left != nil {
+			w.Left = c.left[i]
+		}
+		set := c.voicer.Set(ch.Chord, voices(lv, energy), avoid, w)
+		steps[i] = voicing.Step{Set: set, Same: ch.Same, Lead: leadInto(bass, ch.Start)}
+		if set != nil {
+			steps[i].Extra = c.ear.cost(ch, set)
+		}
+	}
+	picked := c.voicer.Path(start, steps)
+	out := make([]voicing.Voicing, len(c.changes))
+	for i := range steps {
+		if steps[i].Set != nil {
+			out[i] = steps[i].Set.List[picked[i]].Voicing
+		}
+	}
+	return out
+}
+
+// changeAt is the index of the chord in force at a tick, -1 before the first.
+func (c *Pianist) changeAt(tick int64) int { return cue.IndexAt(c.changes, tick) }
+
+// fresh reports whether change i must be struck: another chord, a pushed one,
+// another voicing, the first of the pass or the first after N.C. The same chord
+// written again goes on.
+func (c *Pianist) fresh(i int) bool {
+	ch := &c.changes[i]
+	return i == 0 || !ch.Same || ch.Pushed() || c.voicings[i] != c.voicings[i-1]
+}

@@ -1,0 +1,239 @@
+package pianist
+
+import (
+	"plinth/groove/score"
+	"plinth/groove/voicing"
+)
+
+// rollMS is the time between two notes of a rolled chord, in milliseconds. The
+// top note is on the beat, the others come before it; where the strike before is
+// too near for that the chord is struck together. From memory: pianists'
+// quick rolls lie about here; no source checked.
+const rollMS = 15
+
+// thin keeps each bar's attacks within what its energy allows, fewer where the
+// singer is busy. What the chart and the events ask for stays; of the tab the
+// softest strikes go first, the last of a bar before the first, and before them what
+// the left hand alone has in the middle of a bar.
+func (c *Pianist) thin(in []mark) []mark {
+	drop := make([]bool, len(in))
+	for bar, first := 0, 0; bar < len(c.Pass.Bars); bar++ {
+		b := c.Pass.Bars[bar]
+		for first < len(in) && in[first].tick < b.Start {
+			first++
+		}
+		last := first
+		for last < len(in) && in[last].tick < b.Start+b.Length {
+			last++
+		}
+		budget := int(b.Length * AttacksPerBeat.At(c.Energy(bar)) / (1000 * b.Meter.TempoTicks()))
+		if c.ear.busy(bar) {
+			budget = budget * 3 / 4
+		}
+		for over := last - first - max(1, budget); over > 0; over-- {
+			worst := -1
+			for i := first; i < last; i++ {
+				if in[i].forced || drop[i] {
+					continue
+				}
+				if worst < 0 || in[i].matters() < in[worst].matters() || in[i].matters() == in[worst].matters() && in[i].touch <= in[worst].touch {
+					worst = i
+				}
+			}
+			if worst < 0 {
+				break
+			}
+			drop[worst] = true
+		}
+		first = last
+	}
+	out := in[:0]
+	for i, m := range in {
+		if !drop[i] {
+			out = append(out, m)
+		}
+	}
+	return out
+}
+
+// complete sees to it that every chord is heard whole: where the single voices
+// of a broken chord do not come round before the chord changes, its first attack
+// takes them all.
+func (c *Pianist) complete(strikes []mark) {
+	at := 0
+	for i := 0; i < len(c.changes); {
+		end := i + 1
+		for end < len(c.changes) && !c.fresh(end) {
+			end++
+		}
+		until := c.end
+		if end < len(c.changes) {
+			until = c.changes[end].Start
+		}
+		n := int(c.voicings[i].N)
+		for at < len(strikes) && strikes[at].tick < c.changes[i].Start {
+			at++
+		}
+		first, heard := at, 0
+		for at < len(strikes) && strikes[at].tick < until {
+			low, high := strikes[at].voices(n)
+			heard |= 1<<high - 1<<low
+			at++
+		}
+		if first < at && heard != 1<<n-1 {
+			strikes[first].part, strikes[first].up = 'c', false
+		}
+		i = end
+	}
+}
+
+// voicesOf says which of n voices a part of the comp row strikes: from low up to,
+// not including, high.
+func voicesOf(part byte, n int) (low, high int) {
+	switch {
+	case n == 0 || part == 'b':
+		return 0, 0
+	case part == 'l':
+		return 0, max(1, n/2)
+	case part == 'u':
+		return n / 2, n
+	case part >= '1' && part <= '5':
+		i := min(int(part-'0'), n)
+		return i - 1, i
+	}
+	return 0, n
+}
+
+// voices is voicesOf for a mark.
+func (m *mark) voices(n int) (low, high int) {
+	low, high = voicesOf(m.part, n)
+	if m.up {
+		high = n
+	}
+	return low, high
+}
+
+// heldNote is a key that is down.
+type heldNote struct {
+	score.Note
+	down  bool
+	ring  bool
+	least int64
+	stop  int64 // where it ends at the latest; 0: open
+}
+
+// sound turns the score into notes. At one tick what sounds ends before anything
+// new begins. A strike of some voices leaves the others ringing; a strike of all
+// begins anew.
+func (c *Pianist) sound(s gestures) []score.Note {
+	out := c.meant[:0]
+	var held [voicing.MaxVoices + 2]heldNote // the voicing's, then the left hand's two
+	right := held[:voicing.MaxVoices]
+	lift := func(i int, at int64) {
+		h := &held[i]
+		if !h.down {
+			return
+		}
+		h.down = false
+		if h.stop > 0 {
+			at = min(at, h.stop)
+		}
+		if at > h.At {
+			h.Hold(at)
+			out = append(out, h.Note)
+		}
+	}
+	rest, cut := 0, 0
+	groups := grouping{c: c}
+	upTo := func(tick int64) {
+		for rest < len(s.rests) || cut < len(s.cuts) {
+			switch {
+			case cut < len(s.cuts) && s.cuts[cut] <= tick && (rest == len(s.rests) || s.cuts[cut] <= s.rests[rest]):
+				for i := range held {
+					lift(i, s.cuts[cut])
+				}
+				cut++
+			case rest < len(s.rests) && s.rests[rest] <= tick:
+				for i := range right { // the left hand holds on
+					if h := &held[i]; h.down && !h.ring && h.stop == 0 {
+						h.stop = max(s.rests[rest], h.least)
+					}
+				}
+				rest++
+			default:
+				return
+			}
+		}
+	}
+	for k := range s.strikes {
+		m := &s.strikes[k]
+		upTo(m.tick)
+		at := c.changeAt(m.tick)
+		v := &c.voicings[at]
+		low, high := m.voices(int(v.N))
+		if high-low == int(v.N) {
+			for i := range right {
+				lift(i, m.tick)
+			}
+		}
+		spread := high - 1 // how many notes come ahead of the top one
+		if m.left {
+			spread++
+		}
+		need := roomUS + 1000*rollMS*int64(spread)
+		roll := m.part == 'r' && !c.afterStop(m.tick) && (k == 0 || c.us(m.tick)-c.us(s.strikes[k-1].tick) >= need)
+		group := groups.of(m, &c.changes[at], roll)
+		if m.left {
+			low, key := c.leftKeys(m, at)
+			for i, k := range [2]int{key, low} {
+				lift(voicing.MaxVoices+i, m.tick)
+				if k == 0 {
+					continue
+				}
+				n := m.note(uint8(k), score.Left, groups.roll)
+				if roll {
+					n.Roll, n.Art = int16(-rollMS*high), n.Art|score.Rolled
+				}
+				held[voicing.MaxVoices+i] = heldNote{Note: n, down: true, ring: m.ring, least: m.least, stop: m.stop}
+			}
+		}
+		for i := low; i < high; i++ {
+			lift(i, m.tick)
+			n := m.note(v.Notes[i], score.Right, group)
+			if roll {
+				n.Roll, n.Art = int16(-rollMS*(high-1-i)), n.Art|score.Rolled
+			}
+			held[i] = heldNote{Note: n, down: true, ring: m.ring, least: m.least, stop: m.stop}
+		}
+	}
+	upTo(c.end)
+	for i := range held {
+		lift(i, c.end)
+	}
+	c.meant = out
+	score.ByTickAndKey(out)
+	return out
+}
+
+// note is a key that a mark strikes.
+func (m *mark) note(key uint8, hand score.Voice, group uint32) score.Note {
+	n := score.Note{At: m.tick, Cue: m.cue, Group: group, Key: key, Voice: hand, Touch: m.touch}
+	if m.accent > 0 {
+		n.Art |= score.Accent
+	}
+	if m.pushed {
+		n.Art |= score.Pushed
+	}
+	if m.ring {
+		n.Art |= score.Rings
+	}
+	return n
+}
+
+// us is the time of a tick of the grid, in microseconds.
+func (c *Pianist) us(tick int64) int64 { return c.Clock().Micros(c.Swung(tick)) }
+
+// afterStop reports a strike that ends a stop: rolled, it would begin inside.
+func (c *Pianist) afterStop(tick int64) bool {
+	return c.silences.Has(tick-1) && !c.silences.Has(tick)
+}

@@ -1,0 +1,92 @@
+package pianist
+
+import (
+	"plinth/groove/nearsort"
+	"plinth/groove/voicing"
+)
+
+// mergeMarks puts the strikes in order and makes one of those on one tick: an accent
+// before all, and a change of chord is struck the way the tab strikes there.
+func mergeMarks(in []mark) []mark {
+	nearsort.By(in, func(m *mark) int64 { return m.tick })
+	out := in[:0]
+	for _, m := range in {
+		n := len(out) - 1
+		if n < 0 || out[n].tick != m.tick {
+			out = append(out, m)
+			continue
+		}
+		had := &out[n]
+		if m.left && !had.left {
+			had.left, had.fifth, had.middle = true, m.fifth && !m.forced, m.middle
+		}
+		switch {
+		case m.accent > had.accent:
+			m.pushed = m.pushed || had.pushed
+			m.left = m.left || had.left
+			if had.pushed {
+				m.least = max(m.least, had.least)
+			}
+			*had = m
+		case had.accent == 0 && m.forced && !had.forced:
+			had.forced, had.pushed, had.cue = true, m.pushed, m.cue
+			if m.pushed {
+				had.part, had.up, had.least = 'c', false, m.least
+			}
+		}
+	}
+	return out
+}
+
+// spaced takes away the tab's strikes that stand too close to what is asked for,
+// and those that would strike the same keys again faster than a restrained player
+// does; of two of the tab's the first stays.
+func (c *Pianist) spaced(in []mark) []mark {
+	out := in[:0]
+	for _, m := range in {
+		for len(out) > 0 {
+			last := &out[len(out)-1]
+			if last.forced && m.forced || !c.close(last, &m) {
+				out = append(out, m)
+				break
+			}
+			if !m.forced {
+				break
+			}
+			out = out[:len(out)-1]
+		}
+		if len(out) == 0 {
+			out = append(out, m)
+		}
+	}
+	return out
+}
+
+// close reports whether b comes too soon after a.
+func (c *Pianist) close(a, b *mark) bool {
+	if (a.forced || b.forced) && b.tick-a.tick < closest {
+		return true
+	}
+	if b.tick-a.tick > quarter {
+		return false
+	}
+	low, high := a.voices(voicing.MaxVoices)
+	from, to := b.voices(voicing.MaxVoices)
+	least := int64(againUS)
+	if a.forced || b.forced {
+		least = roomUS
+	}
+	return (low < to && from < high || a.left && b.left) && c.us(b.tick)-c.us(a.tick) < least
+}
+
+// matters ranks what thin may take away: what the left hand adds in the middle of a
+// bar is missed least, the bass on its first beat most.
+func (m *mark) matters() int {
+	switch {
+	case m.left && m.part == 'b' && m.middle:
+		return 0
+	case m.left && !m.middle:
+		return 2
+	}
+	return 1
+}

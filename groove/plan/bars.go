@@ -1,0 +1,230 @@
+package plan
+
+import (
+	"sort"
+
+	"plinth/groove/feel"
+	"plinth/songspec/cue"
+	"plinth/songspec/meter"
+)
+
+// barFacts is what a bar has to itself, whoever plays in it.
+type barFacts struct {
+	level  *feel.Level
+	beats  []int64 // the felt beats, in ticks from the bar line
+	energy int
+}
+
+// facts is what is known of a bar.
+func (p *Plan) facts(bar int) *barFacts {
+	if p.bars == nil {
+		p.bars = make([]barFacts, len(p.Pass.Bars))
+		for i := range p.bars {
+			f, b := &p.bars[i], &p.Pass.Bars[i]
+			f.energy = p.Pass.EnergyAt(i)
+			f.level = p.levelOf(i, f.energy)
+			if i > 0 && b.Meter == p.Pass.Bars[i-1].Meter {
+				f.beats = p.bars[i-1].beats
+			} else {
+				f.beats = b.Meter.Beats()
+			}
+		}
+	}
+	return &p.bars[bar]
+}
+
+// Level is what is played in a bar: the feel's Level for the energy in force
+// there, with the answer's rows in the bars that answer.
+func (p *Plan) Level(bar int) *feel.Level { return p.facts(bar).level }
+
+// Beats are the felt Beats of a bar, in ticks from its bar line.
+func (p *Plan) Beats(bar int) []int64 { return p.facts(bar).beats }
+
+// Energy is that of a bar, 1 to 5.
+func (p *Plan) Energy(bar int) int { return p.facts(bar).energy }
+
+// BarAt is the bar that holds a tick; what lies outside the pass belongs to its
+// first or last bar.
+func (p *Plan) BarAt(tick int64) int {
+	bars := p.Pass.Bars
+	if len(bars) == 0 {
+		return 0
+	}
+	if p.here.Start <= tick && tick < p.here.End {
+		return p.hereBar // one note after another is in the same bar
+	}
+	bar := p.findBar(tick)
+	p.here, p.hereBar = cue.Stretch{Start: bars[bar].Start, End: bars[bar].Start + bars[bar].Length}, bar
+	return bar
+}
+
+func (p *Plan) findBar(tick int64) int {
+	bars := p.Pass.Bars
+	if len(bars) < 2 || tick < bars[1].Start {
+		return 0
+	}
+	// Bars are mostly of one length: look there before searching.
+	i := int(min(tick/bars[1].Start, int64(len(bars)-1)))
+	if bars[i].Start <= tick && (i == len(bars)-1 || tick < bars[i+1].Start) {
+		return i
+	}
+	return max(0, sort.Search(len(bars), func(i int) bool { return bars[i].Start > tick })-1)
+}
+
+// BarEnd is the bar line at the end of a bar, relative to the pass.
+func (p *Plan) BarEnd(bar int) int64 { return p.Pass.Bars[bar].Start + p.Pass.Bars[bar].Length }
+
+// Ending is the bar in which the song comes to rest: the band strikes its first beat
+// and lets it ring. -1 where the bars are played as they stand.
+func (p *Plan) Ending() int {
+	if i := p.Cues.Ending; i >= 0 {
+		return int(p.Cues.List[i].Bar)
+	}
+	return -1
+}
+
+// FinalHit is the tick of the song's last hit before it stops dead: with force the three
+// come down on that beat together. -1 where there is none.
+func (p *Plan) FinalHit() int64 {
+	if i := p.Cues.FinalHit; i >= 0 && Forceful.At(p.Energy(int(p.Cues.List[i].Bar))) {
+		return p.Cues.List[i].At
+	}
+	return -1
+}
+
+// levelOf works the level of a bar out.
+func (p *Plan) levelOf(bar, energy int) *feel.Level {
+	lv := &p.Feel.Levels[energy-1]
+	a := lv.Answer
+	if a == nil || !p.answers(bar, lv.Bars) {
+		return lv
+	}
+	if out := p.answer[energy-1]; out != nil {
+		return out
+	}
+	out := *lv
+	if a.Drums != nil {
+		out.Drums = a.Drums
+	}
+	if a.Bass != nil {
+		out.Bass = a.Bass
+	}
+	if a.Comp != nil {
+		out.Comp = a.Comp
+	}
+	p.answer[energy-1] = &out
+	return &out
+}
+
+// answers reports whether a bar answers the bars before it: in the second half of a
+// phrase of eight or four bars. The take decides how much of it: all of that half, or its
+// last bars only. A pattern of two or four bars answers whole.
+func (p *Plan) answers(bar, pattern int) bool {
+	first, size := p.Phrase(bar)
+	if size < 4 {
+		return false
+	}
+	late := size - size/2 // the second half begins here
+	if p.Chance("answer").At(int64(first/8)).Below(2) == 1 {
+		late = size - size/4
+	}
+	late -= late % max(1, pattern)
+	return bar-first >= late && late > 0
+}
+
+// Phrase is the Phrase that a bar stands in: its first bar, and how many it has. Bars
+// group in eights, and the rest in fours.
+func (p *Plan) Phrase(bar int) (first, bars int) {
+	first = bar - bar%8
+	left := len(p.Pass.Bars) - first
+	switch {
+	case left >= 8:
+		return first, 8
+	case left >= 4 && bar-first < 4:
+		return first, 4
+	case left > 4:
+		return first + 4, left - 4
+	}
+	return first, left
+}
+
+// Step is one Step of a tab laid over a real bar.
+type Step struct {
+	Tick  int64 // relative to the pass
+	Index int   // index into the level's rows
+}
+
+// Steps lays the level's tab over bar number bar of the pass. A bar in another
+// meter than the feel's takes the tab from its front and, when it is longer,
+// goes on with the tab's last beat; a feel of any meter plays its first step on
+// the bar's first beat and its second on the others. The result holds until the
+// next call.
+func (p *Plan) Steps(bar int, lv *feel.Level) []Step {
+	b := &p.Pass.Bars[bar]
+	out := p.steps[:0]
+	if len(p.Feel.Meters) == 0 {
+		for i, at := range p.Beats(bar) {
+			out = append(out, Step{Tick: b.Start + at, Index: min(i, 1)})
+		}
+		p.steps = out
+		return out
+	}
+	m := p.Feel.Meters[0]
+	for _, other := range p.Feel.Meters {
+		if other == b.Meter {
+			m = other
+			break
+		}
+	}
+	grid := int64(p.Feel.Grid)
+	stepTicks := p.Feel.Meters[0].BarTicks() / grid
+	first := (bar % lv.Bars) * p.Feel.Grid
+	beat := int64(0)
+	for i := int64(0); i*stepTicks < b.Length; i++ {
+		at := i
+		if at >= grid && beat == 0 {
+			beat = lastBeatSteps(m, stepTicks)
+		}
+		for at >= grid {
+			at -= beat
+		}
+		out = append(out, Step{Tick: b.Start + i*stepTicks, Index: first + int(at)})
+	}
+	p.steps = out
+	return out
+}
+
+// lastBeatSteps is the length of the meter's last beat in steps, at least 1.
+func lastBeatSteps(m meter.Meter, stepTicks int64) int64 {
+	beats := m.Beats()
+	return max(1, (m.BarTicks()-beats[len(beats)-1])/stepTicks)
+}
+
+// Metric is 0 on a beat, 1 half-way between two, 2 elsewhere.
+func (p *Plan) Metric(bar int, tick int64) int {
+	b := p.Pass.Bars[bar]
+	at := tick - b.Start
+	beats := p.Beats(bar)
+	for i, start := range beats {
+		end := b.Length
+		if i+1 < len(beats) {
+			end = beats[i+1]
+		}
+		switch {
+		case at == start:
+			return 0
+		case at > start && at < end && p.offbeat(at-start, end-start):
+			return 1
+		}
+	}
+	return 2
+}
+
+// offbeat reports whether a place within a beat is its "and": half-way, or two
+// thirds where the tab is in triplets.
+func (p *Plan) offbeat(at, length int64) bool {
+	if 2*at == length {
+		return true
+	}
+	return p.Swing().Triplets && 3*at == 2*length
+}

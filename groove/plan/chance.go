@@ -1,0 +1,61 @@
+package plan
+
+// Chance is a place in a table of numbers that look random. It is a hash, not a
+// running stream: what one bar draws does not depend on how much another bar
+// drew, so that an edit moves nothing but what was edited.
+type Chance uint64
+
+// Chance is where the draws of one lane of this pass begin. Only the take, the
+// section's name, its place among the passes of that section and the lane go
+// into it; the place in the form does not.
+func (p *Plan) Chance(lane string) Chance {
+	h := fnv(fnvOffset, p.Pass.Section)
+	h = fnv(h, "\x00")
+	h = fnv(h, lane)
+	return Chance(h).At(int64(p.Song.Take), int64(p.Pass.Ordinal))
+}
+
+// FNV-1a, 64 bits: offset basis and prime of the published hash.
+const (
+	fnvOffset uint64 = 14695981039346656037
+	fnvPrime  uint64 = 1099511628211
+)
+
+func fnv(h uint64, s string) uint64 {
+	for i := 0; i < len(s); i++ {
+		h ^= uint64(s[i])
+		h *= fnvPrime
+	}
+	return h
+}
+
+// At is the chance of a place within this one: a bar, a tick, a row.
+func (c Chance) At(keys ...int64) Chance {
+	h := uint64(c)
+	for _, k := range keys {
+		h = mix(h ^ (uint64(k) + 0x9e3779b97f4a7c15))
+	}
+	return Chance(h)
+}
+
+// mix is the finalizer of splitmix64: every bit of the result depends on every
+// bit of the argument.
+func mix(z uint64) uint64 {
+	z += 0x9e3779b97f4a7c15
+	z = (z ^ (z >> 30)) * 0xbf58476d1ce4e5b9
+	z = (z ^ (z >> 27)) * 0x94d049bb133111eb
+	return z ^ (z >> 31)
+}
+
+// Below is a number from 0 to n-1.
+func (c Chance) Below(n int) int { return int(mix(uint64(c)) % uint64(n)) }
+
+// Bell is a number around 0 with a standard deviation of BellUnit and never more
+// than three and a half of them: the sum of four even draws.
+func (c Chance) Bell() int64 {
+	h := mix(uint64(c))
+	sum := int64(h&0xffff) + int64(h>>16&0xffff) + int64(h>>32&0xffff) + int64(h>>48)
+	return (sum - 2*0xffff) * BellUnit / 37837 // 37837 = 65536 / sqrt(12) * sqrt(4)
+}
+
+const BellUnit = 1024

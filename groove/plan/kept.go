@@ -1,0 +1,64 @@
+package plan
+
+import (
+	"slices"
+
+	"plinth/groove/score"
+	"plinth/songspec/cue"
+	"plinth/songspec/timeline"
+)
+
+// Opening is the cue of a section that comes in with force, nil where a player has none.
+func (p *Plan) Opening(who timeline.Player) *cue.Cue {
+	i := p.Cues.Opening
+	if i < 0 || !Forceful.At(p.Pass.EnergyFrom) || !p.Cues.List[i].By.Has(who) {
+		return nil
+	}
+	return &p.Cues.List[i]
+}
+
+// Kept is what the events leave of a player's notes: nothing in a stop, under a
+// push or in the rest of a held beat, and nothing but the written hits in a bar
+// that is theirs alone.
+func (p *Plan) Kept(who timeline.Player, notes []score.Note) []score.Note {
+	silences, pushes, end := p.Cues.Silences(who), p.Cues.Pushes(who), p.Cues.End(who)
+	events := len(silences)+len(pushes)+len(p.Cues.Holds) > 0 || slices.Contains(p.Cues.Alone, true)
+	if !events && end == p.Pass.Length && (len(notes) == 0 || latestOf(notes) < end) {
+		score.ByTick(notes)
+		return notes // most passes
+	}
+	out := notes[:0]
+	for i := range notes {
+		n := &notes[i]
+		if silences.Has(n.At) {
+			continue
+		}
+		if _, ok := pushes.Over(n.At); ok {
+			continue
+		}
+		if p.Cues.Holds.Has(n.At) && !n.Art.Has(score.Accent) && !n.Art.Has(score.Pushed) {
+			continue
+		}
+		if p.Cues.Alone[p.BarAt(n.At)] && !n.Art.Has(score.Accent) && !n.Art.Has(score.Pushed) {
+			continue
+		}
+		if n.At > end || n.At >= p.Pass.Length {
+			continue
+		}
+		if n.At == end && (who.Chords() || !n.Art.Has(score.Pushed)) {
+			continue // a push out of the pass: who has the chord strikes it in the next pass
+		}
+		out = append(out, *n)
+	}
+	score.ByTick(out)
+	return out
+}
+
+// latestOf is the tick of the latest of some notes.
+func latestOf(notes []score.Note) int64 {
+	last := notes[0].At
+	for i := range notes {
+		last = max(last, notes[i].At)
+	}
+	return last
+}

@@ -1,0 +1,72 @@
+// Package plan makes a pass ready to be played: in goes a pass of the timeline with the
+// grooves, out comes what every player has to know of it, whichever instrument he plays:
+// the cues, which level of the feel is in force in each bar, where the steps of its tab
+// fall, how it swings, how much energy there is, and what chance decides.
+package plan
+
+import (
+	"plinth/groove/feel"
+	"plinth/groove/score"
+	"plinth/songspec/cue"
+	"plinth/songspec/meter"
+	"plinth/songspec/timeline"
+)
+
+// quarter is the length of a quarter in ticks.
+const quarter = meter.TicksPerQuarter
+
+// Plan is one pass made ready for the players. It is the only thing that they see, so
+// that a pass depends on nothing but itself and its two neighbours. It belongs to one
+// goroutine.
+type Plan struct {
+	Song *timeline.Timeline
+	Pass *timeline.Pass
+	Feel *feel.Feel
+	Set  *feel.Set // every feel of the song: a neighbour's may be another
+	Cues *cue.Cues // what the song asks for in this pass
+
+	// Worked out once, when first asked for: a pass asks for each of them at every
+	// note.
+	swing   *Swing
+	clock   *Clock
+	bars    []barFacts
+	here    cue.Stretch // the bar that BarAt found last
+	hereBar int
+	answer  [5]*feel.Level // by energy from 0: the level with its answer's rows
+	steps   []Step         // the last result of Steps
+}
+
+// New makes a pass ready. A feel that the set does not hold is a fault of
+// ours: names are checked when the song is resolved.
+func New(tl *timeline.Timeline, pass *timeline.Pass, set *feel.Set) *Plan {
+	f := set.Feels[pass.Feel]
+	if f == nil {
+		panic("plan: no feel " + pass.Feel)
+	}
+	return &Plan{Song: tl, Pass: pass, Feel: f, Set: set, Cues: cue.Of(pass)}
+}
+
+// Clock is the time of the pass.
+func (p *Plan) Clock() *Clock {
+	if p.clock == nil {
+		p.clock = NewClock(p.Pass.Tempos)
+	}
+	return p.clock
+}
+
+// Brushes reports whether the drummer has brushes in his hands: the song's kit, or
+// the feel's where the song file names none.
+func (p *Plan) Brushes() bool {
+	if k := p.Song.Drums.Kit; k != "" {
+		return k == "brushes"
+	}
+	return p.Feel.Kit == "brushes"
+}
+
+// Weight is the weight of the accent that a note answers, 1 to 3; 0 where it answers none.
+func (p *Plan) Weight(n *score.Note) int {
+	if !n.Art.Has(score.Accent) {
+		return 0
+	}
+	return int(p.Cues.List[n.Cue].Weight)
+}

@@ -1,0 +1,25 @@
+package touch
+
+// delay is how much later than the drums an instrument that swings less strikes the beats,
+// in microseconds, at the reference looseness: as much as makes its own ratio smaller
+// while the off-beats stay together. Off the beats it is 0.
+func (t *Playing) delay(tick, pairUS int64) int64 {
+	if t.Feel.Swing.Mode != "tempo" || tick < 0 {
+		return 0
+	}
+	s := t.Swing()
+	bar := t.Pass.Bars[t.BarAt(tick)]
+	if (tick-bar.Start)%s.Pair != 0 {
+		return 0
+	}
+	longUS := pairUS * s.Long / s.Pair
+	shortUS := pairUS - longUS
+	if shortUS <= 0 {
+		return 0
+	}
+	ratio := longUS * 1000 / shortUS
+	own := 1000 + (ratio-1000)*ownSwingPerMille/1000
+	// (long - d) / (short + d) = own
+	d := (longUS*1000 - own*shortUS) / (1000 + own)
+	return min(max(0, d), maxDelayUS)
+}

@@ -1,0 +1,48 @@
+package touch
+
+import (
+	"plinth/groove/feel"
+	"plinth/groove/plan"
+)
+
+// Instrument is how an instrument answers to a hand and strays in time. A drummer has
+// many, other players one.
+type Instrument struct {
+	Levels Levels
+	// Places are per cents of the level on a beat, half-way between beats, and elsewhere.
+	Places [3]int
+	// Spread is the standard deviation of velocity at looseness 0.4.
+	Spread int64
+	// Slow and Quick are how far it strays from the band's drift, in microseconds of
+	// standard deviation at looseness 0.4: from beat to beat, and from stroke to stroke.
+	Slow, Quick int64
+	// Lift is added to the velocity by energy; nil: plan.BandLift.
+	Lift *plan.ByEnergy[int]
+	// SwingsLess: where the feel swings it comes late on the beats, see delay.
+	SwingsLess bool
+}
+
+// Levels are MIDI velocities at energy 3 for a ghost, a soft, a normal and a strong
+// stroke.
+type Levels [4]int
+
+// Of is the velocity of a touch at energy 3.
+func (l Levels) Of(touch feel.Touch) int {
+	switch touch {
+	case feel.Ghost:
+		return l[0]
+	case feel.Soft:
+		return l[1]
+	case feel.Strong:
+		return l[3]
+	}
+	return l[2]
+}
+
+// lift is what the energies add to its velocities.
+func (i *Instrument) lift() *plan.ByEnergy[int] {
+	if i.Lift != nil {
+		return i.Lift
+	}
+	return &plan.BandLift
+}
