@@ -1,22 +1,22 @@
-package groove
+// Package groovetest builds songs, passes and feels for tests without a song file: in go
+// chords, tabs and events in a few words, out come values of the timeline and of feels.
+package groovetest
 
 import (
 	"strings"
 	"testing"
 
 	"plinth/groove/feel"
+	"plinth/groove/touch"
 	"plinth/songspec/cue"
 	"plinth/songspec/harmony"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
 
-// The fixtures build songs and feels without a song file: small, by hand, in the
-// terms of the timeline.
-
-// testFeel is a plain feel in sixteenths of 4/4: eighths on the hat, a backbeat, a
+// Feel is a plain feel in sixteenths of 4/4: eighths on the hat, a backbeat, a
 // bass that moves at every energy, and fills of one, two and four beats.
-func testFeel() *feel.Feel {
+func Feel() *feel.Feel {
 	f := &feel.Feel{
 		Name: "test", Meters: []meter.Meter{meter.Common}, TempoLow: 40, TempoHigh: 400,
 		Grid: 16, Kit: "standard", Fills: "test", LagMS: map[string]int{"snare": 4},
@@ -37,17 +37,17 @@ func testFeel() *feel.Feel {
 		}
 		f.Levels[e] = feel.Level{
 			Energy: e + 1, Bars: 1, Voices: 3,
-			Drums: rows("hat", hat[e], back, "----x--g----x---", "kick", kick[e]),
-			Bass:  bassRow(bass[e]),
-			Comp:  compTab("c=======c======="),
+			Drums: Rows("hat", hat[e], back, "----x--g----x---", "kick", kick[e]),
+			Bass:  BassRow(bass[e]),
+			Comp:  CompRow("c=======c======="),
 		}
 	}
 	return f
 }
 
-// testSet holds testFeel, and the changes made to it, with a family of fills.
-func testSet(change func(f *feel.Feel)) *feel.Set {
-	f := testFeel()
+// Set holds testFeel, and the changes made to it, with a family of fills.
+func Set(change func(f *feel.Feel)) *feel.Set {
+	f := Feel()
 	if change != nil {
 		change(f)
 	}
@@ -63,7 +63,7 @@ func testSet(change func(f *feel.Feel)) *feel.Set {
 			}
 			set.Fills = append(set.Fills, feel.Fill{
 				Family: "test", Name: "fill", Beats: beats, Grid: 4, Colour: c, MinEnergy: 1, MaxEnergy: 5,
-				Rows: rows("snare", strings.Repeat(snare, beats), "tom_low", strings.Repeat(tom, beats),
+				Rows: Rows("snare", strings.Repeat(snare, beats), "tom_low", strings.Repeat(tom, beats),
 					"kick", "x"+strings.Repeat("-", 4*beats-1)),
 			})
 		}
@@ -87,8 +87,8 @@ func touchOf(c byte) feel.Touch {
 	return feel.Normal
 }
 
-// rows reads pairs of a voice's word and its tab.
-func rows(pairs ...string) []feel.Row {
+// Rows reads pairs of a voice's word and its tab.
+func Rows(pairs ...string) []feel.Row {
 	var out []feel.Row
 	for i := 0; i < len(pairs); i += 2 {
 		v, ok := feel.VoiceNamed(pairs[i])
@@ -104,7 +104,8 @@ func rows(pairs ...string) []feel.Row {
 	return out
 }
 
-func bassRow(tab string) []feel.BassStep {
+// BassRow reads a bass tab: a digit, "a" or "w" strikes, "=" holds on, "-" rests.
+func BassRow(tab string) []feel.BassStep {
 	var out []feel.BassStep
 	for _, c := range []byte(tab) {
 		s := feel.BassStep{Touch: touchOf(c)}
@@ -116,62 +117,67 @@ func bassRow(tab string) []feel.BassStep {
 	return out
 }
 
-func compTab(tab string) []feel.CompStep {
+// CompRow reads a comp tab: "c", "r", "l", "u" or a digit strikes, "s" strikes softly, "="
+// holds on, "-" rests.
+func CompRow(tab string) []feel.CompStep {
 	var out []feel.CompStep
 	for _, c := range []byte(tab) {
 		s := feel.CompStep{Touch: touchOf(c)}
-		if s.Touch == feel.Normal {
+		switch s.Touch {
+		case feel.Normal:
 			s.Part = c
+		case feel.Soft:
+			s.Part = 'c'
 		}
 		out = append(out, s)
 	}
 	return out
 }
 
-// section is a pass to be: its chords bar by bar, blanks between chords that share
+// Section is a pass to be: its chords bar by bar, blanks between chords that share
 // a bar evenly.
-type section struct {
-	name     string
-	chords   string
-	energy   int
-	energyTo int
-	feel     string
-	bpm      int
-	meter    meter.Meter
-	noFills  bool
-	tacet    timeline.Players
-	change   func(p *timeline.Pass)
+type Section struct {
+	Name     string
+	Chords   string
+	Energy   int
+	EnergyTo int
+	Feel     string
+	BPM      int
+	Meter    meter.Meter
+	NoFills  bool
+	Tacet    timeline.Players
+	Change   func(p *timeline.Pass)
 }
 
-// song lays sections out in order, at looseness 0 and take 1.
-func song(t testing.TB, sections ...section) *timeline.Timeline {
+// Song lays sections out in order, at looseness 0 and take 1.
+func Song(t testing.TB, sections ...Section) *timeline.Timeline {
 	t.Helper()
 	tl := &timeline.Timeline{Take: 1}
 	tl.Bass.Strings, tl.Piano.Span = 4, 14
 	count := map[string]int{}
 	bar := 1
 	for i, s := range sections {
-		if s.meter.Num == 0 {
-			s.meter = meter.Common
+		if s.Meter.Num == 0 {
+			s.Meter = meter.Common
 		}
-		if s.bpm == 0 {
-			s.bpm = 100
+		if s.BPM == 0 {
+			s.BPM = 100
 		}
-		if s.feel == "" {
-			s.feel = "test"
+		if s.Feel == "" {
+			s.Feel = "test"
 		}
-		if s.energyTo == 0 {
-			s.energyTo = s.energy
+		if s.EnergyTo == 0 {
+			s.EnergyTo = s.Energy
 		}
 		p := timeline.Pass{
-			Index: i, Section: s.name, Ordinal: count[s.name], Feel: s.feel,
-			EnergyFrom: s.energy, EnergyTo: s.energyTo, Meter: s.meter, BPM: s.bpm,
-			Key: harmony.Key{}, Tacet: s.tacet, Fills: !s.noFills, Start: tl.End, FirstBar: bar,
-			Tempos: []timeline.Tempo{{Micros: 60_000_000 * quarter / (int64(s.bpm) * s.meter.TempoTicks())}},
+			Index: i, Section: s.Name, Ordinal: count[s.Name], Feel: s.Feel,
+			EnergyFrom: s.Energy, EnergyTo: s.EnergyTo, Meter: s.Meter, BPM: s.BPM,
+			Key: harmony.Key{}, Tacet: s.Tacet, Fills: !s.NoFills, Start: tl.End, FirstBar: bar,
+			Tempos: []timeline.Tempo{{Micros: 60_000_000 * meter.TicksPerQuarter / (int64(s.BPM) * s.Meter.TempoTicks())}},
 		}
-		count[s.name]++
-		for _, text := range strings.Split(s.chords, "|") {
-			length := s.meter.BarTicks()
+		count[s.Name]++
+		for _, text := range strings.Split(s.Chords, "|") {
+			length := s.Meter.BarTicks()
 			words := strings.Fields(text)
 			for j, w := range words {
 				c, err := harmony.ParseChord(w)
@@ -182,7 +188,7 @@ func song(t testing.TB, sections ...section) *timeline.Timeline {
 				start := p.Length + int64(j)*share
 				p.Chords = append(p.Chords, timeline.Span{Start: start, End: start + share, Chord: c, Written: w})
 			}
-			p.Bars = append(p.Bars, timeline.Bar{Start: p.Length, Length: length, Meter: s.meter})
+			p.Bars = append(p.Bars, timeline.Bar{Start: p.Length, Length: length, Meter: s.Meter})
 			p.Length += length
 			bar++
 		}
@@ -190,26 +196,26 @@ func song(t testing.TB, sections ...section) *timeline.Timeline {
 		tl.Passes = append(tl.Passes, p)
 	}
 	for i := range tl.Passes {
-		if c := sections[i].change; c != nil {
+		if c := sections[i].Change; c != nil {
 			c(&tl.Passes[i])
 		}
 	}
-	join(tl)
+	Join(tl)
 	return tl
 }
 
-// join tells every pass of its neighbours and of what joins them.
-func join(tl *timeline.Timeline) {
+// Join tells every pass of its neighbours and of what joins them.
+func Join(tl *timeline.Timeline) {
 	timeline.VaryFills(tl.Passes, tl.Take)
 	cue.Join(tl.Passes)
 }
 
-// event adds an event at a bar from 0 and ticks into it.
-func event(p *timeline.Pass, kind timeline.EventKind, bar int, at int64, set func(e *timeline.Event)) {
+// Event adds an event at a bar from 0 and ticks into it.
+func Event(p *timeline.Pass, kind timeline.EventKind, bar int, at int64, set func(e *timeline.Event)) {
 	b := p.Bars[bar]
 	e := timeline.Event{Kind: kind, Bar: bar, Tick: b.Start + at, End: b.Start + b.Length, By: timeline.All, Weight: 1}
 	if kind == timeline.Push {
-		e.Target = b.Start + (at/quarter+1)*quarter
+		e.Target = b.Start + (at/meter.TicksPerQuarter+1)*meter.TicksPerQuarter
 		e.End = e.Target
 	}
 	if set != nil {
@@ -222,8 +228,8 @@ func event(p *timeline.Pass, kind timeline.EventKind, bar int, at int64, set fun
 	p.Events = append(p.Events[:i], append([]timeline.Event{e}, p.Events[i:]...)...)
 }
 
-// onsets are the ticks at which notes begin, of some keys or of all.
-func onsets(notes []Note, keys ...uint8) []int64 {
+// Onsets are the ticks at which notes begin, of some keys or of all.
+func Onsets(notes []touch.Note, keys ...uint8) []int64 {
 	var out []int64
 	for _, n := range notes {
 		for i := 0; i < len(keys) || i == 0 && len(keys) == 0; i++ {
@@ -236,9 +242,9 @@ func onsets(notes []Note, keys ...uint8) []int64 {
 	return out
 }
 
-// within are the notes that begin from one tick up to another.
-func within(notes []Note, from, to int64) []Note {
-	var out []Note
+// Within are the notes that begin from one tick up to another.
+func Within(notes []touch.Note, from, to int64) []touch.Note {
+	var out []touch.Note
 	for _, n := range notes {
 		if n.Tick >= from && n.Tick < to {
 			out = append(out, n)
@@ -247,7 +253,7 @@ func within(notes []Note, from, to int64) []Note {
 	return out
 }
 
-// noteAt is a note as it is played.
-func noteAt(tick, length int64, key, velocity uint8) Note {
-	return Note{Tick: tick, Length: length, Key: key, Velocity: velocity}
+// NoteAt is a note as it is played.
+func NoteAt(tick, length int64, key, velocity uint8) touch.Note {
+	return touch.Note{Tick: tick, Length: length, Key: key, Velocity: velocity}
 }

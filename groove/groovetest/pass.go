@@ -1,0 +1,65 @@
+package groovetest
+
+import (
+	"strings"
+	"testing"
+
+	"plinth/groove/feel"
+	"plinth/groove/plan"
+	"plinth/songspec/harmony"
+	"plinth/songspec/meter"
+	"plinth/songspec/timeline"
+)
+
+// Bar44 is a bar of 4/4 in ticks.
+const Bar44 = 4 * meter.TicksPerQuarter
+
+// Chord reads a chord symbol.
+func Chord(t testing.TB, s string) harmony.Chord {
+	t.Helper()
+	c, err := harmony.ParseChord(s)
+	if err != nil {
+		t.Fatalf("chord %q: %v", s, err)
+	}
+	return c
+}
+
+// CompFeel is a feel in 4/4 of which only the comp plays: the row is sixteen
+// steps, the same at every energy, with the design's number of voices.
+func CompFeel(row string) *feel.Feel {
+	f := &feel.Feel{Name: "test", Meters: []meter.Meter{meter.Common}, Grid: 16}
+	for e := range f.Levels {
+		lv := &f.Levels[e]
+		lv.Energy, lv.Bars, lv.Voices = e+1, 1, []int{2, 3, 3, 4, 4}[e]
+		lv.Comp = CompRow(row)
+	}
+	return f
+}
+
+// PassOf lays bars of chords out in 4/4: bars are parted by |, the chords of a
+// bar share it evenly.
+func PassOf(t testing.TB, chart string, energy int) *timeline.Pass {
+	t.Helper()
+	p := &timeline.Pass{Section: "verse", Feel: "test", EnergyFrom: energy, EnergyTo: energy,
+		Meter: meter.Common, BPM: 90, FirstBar: 1, After: &timeline.Neighbour{Section: "next"},
+		Tempos: []timeline.Tempo{{Tick: 0, Micros: 60_000_000 / 90}}}
+	for i, text := range strings.Split(chart, "|") {
+		start := int64(i) * Bar44
+		p.Bars = append(p.Bars, timeline.Bar{Start: start, Length: Bar44, Meter: meter.Common, Text: text})
+		symbols := strings.Fields(text)
+		each := Bar44 / int64(len(symbols))
+		for k, s := range symbols {
+			p.Chords = append(p.Chords, timeline.Span{Start: start + int64(k)*each,
+				End: start + int64(k+1)*each, Chord: Chord(t, s), Written: s})
+		}
+		p.Length = start + Bar44
+	}
+	p.After.Chord = p.Chords[0].Chord
+	return p
+}
+
+// PlanOf makes a pass ready with the default piano.
+func PlanOf(pass *timeline.Pass, f *feel.Feel) *plan.Plan {
+	tl := &timeline.Timeline{Piano: timeline.PianoSetup{Span: 14}, Take: 1}
+	return plan.New(tl, pass, &feel.Set{Feels: map[string]*feel.Feel{f.Name: f}})
+}
