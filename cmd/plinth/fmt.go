@@ -9,6 +9,7 @@ import (
 
 	"plinth/cmd/internal/bed"
 	"plinth/cmd/internal/files"
+	"plinth/groove/load"
 	"plinth/songspec"
 )
 
@@ -96,7 +97,7 @@ func (a *app) fmtStream(check bool) (int, error) {
 // format lays a text out; its mistakes are shown and make the code songWrong.
 func (a *app) format(name string, src []byte) (out []byte, code int, err error) {
 	out, diags := songspec.Format(name, src)
-	res := &bed.Result{Diags: diags, Sources: map[string][]byte{name: src}}
+	res := &bed.Result{Song: &load.Song{Diags: diags, Sources: map[string][]byte{name: src}}}
 	if err := a.show(a.err, a.colorErr, res); err != nil {
 		return nil, 0, machine(err)
 	}

@@ -33,11 +33,11 @@ func (p *Plan) facts(bar int) *barFacts {
 	return &p.bars[bar]
 }
 
-// Level is what is played in a bar: the feel's Level for the energy in force
+// Level is what is played in a bar: the feel's level for the energy in force
 // there, with the answer's rows in the bars that answer.
 func (p *Plan) Level(bar int) *feel.Level { return p.facts(bar).level }
 
-// Beats are the felt Beats of a bar, in ticks from its bar line.
+// Beats are the felt beats of a bar, in ticks from its bar line.
 func (p *Plan) Beats(bar int) []int64 { return p.facts(bar).beats }
 
 // Energy is that of a bar, 1 to 5.
@@ -73,24 +73,6 @@ func (p *Plan) findBar(tick int64) int {
 
 // BarEnd is the bar line at the end of a bar, relative to the pass.
 func (p *Plan) BarEnd(bar int) int64 { return p.Pass.Bars[bar].Start + p.Pass.Bars[bar].Length }
-
-// Ending is the bar in which the song comes to rest: the band strikes its first beat
-// and lets it ring. -1 where the bars are played as they stand.
-func (p *Plan) Ending() int {
-	if i := p.Cues.Ending; i >= 0 {
-		return int(p.Cues.List[i].Bar)
-	}
-	return -1
-}
-
-// FinalHit is the tick of the song's last hit before it stops dead: with force the three
-// come down on that beat together. -1 where there is none.
-func (p *Plan) FinalHit() int64 {
-	if i := p.Cues.FinalHit; i >= 0 && Forceful.At(p.Energy(int(p.Cues.List[i].Bar))) {
-		return p.Cues.List[i].At
-	}
-	return -1
-}
 
 // levelOf works the level of a bar out.
 func (p *Plan) levelOf(bar, energy int) *feel.Level {
@@ -132,7 +114,7 @@ func (p *Plan) answers(bar, pattern int) bool {
 	return bar-first >= late && late > 0
 }
 
-// Phrase is the Phrase that a bar stands in: its first bar, and how many it has. Bars
+// Phrase is the phrase that a bar stands in: its first bar, and how many it has. Bars
 // group in eights, and the rest in fours.
 func (p *Plan) Phrase(bar int) (first, bars int) {
 	first = bar - bar%8
@@ -148,7 +130,7 @@ func (p *Plan) Phrase(bar int) (first, bars int) {
 	return first, left
 }
 
-// Step is one Step of a tab laid over a real bar.
+// Step is one step of a tab laid over a real bar.
 type Step struct {
 	Tick  int64 // relative to the pass
 	Index int   // index into the level's rows

@@ -4,18 +4,8 @@ import (
 	"slices"
 
 	"plinth/groove/score"
-	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
 )
-
-// Opening is the cue of a section that comes in with force, nil where a player has none.
-func (p *Plan) Opening(who timeline.Player) *cue.Cue {
-	i := p.Cues.Opening
-	if i < 0 || !Forceful.At(p.Pass.EnergyFrom) || !p.Cues.List[i].By.Has(who) {
-		return nil
-	}
-	return &p.Cues.List[i]
-}
 
 // Kept is what the events leave of a player's notes: nothing in a stop, under a
 // push or in the rest of a held beat, and nothing but the written hits in a bar

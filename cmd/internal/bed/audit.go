@@ -7,7 +7,6 @@ import (
 	"github.com/hashicorp/hcl/v2"
 
 	"plinth/groove/audit"
-	"plinth/songspec/guide"
 )
 
 // Audit is what a player could not play, and what is more than a bed needs, as
@@ -55,30 +54,6 @@ func times(n int) string {
 		return "once"
 	}
 	return fmt.Sprintf("%d times", n)
-}
-
-// VoiceCheck is what is doubtful between the guide vocal and the song: clashes of
-// long sung notes with written chords, notes outside the stated range. All are
-// warnings, at the vocal's line. It needs a Timeline.
-func (r *Result) VoiceCheck() hcl.Diagnostics {
-	if r.Timeline == nil || r.Timeline.Vocal == nil {
-		return nil
-	}
-	return r.voice(guide.Check(r.Timeline))
-}
-
-// voice places what the guide says of the voice at the vocal's line.
-func (r *Result) voice(problems []guide.Problem) hcl.Diagnostics {
-	var out hcl.Diagnostics
-	for _, p := range problems {
-		severity := hcl.DiagWarning
-		if p.Error {
-			severity = hcl.DiagError
-		}
-		at := r.vocalAt
-		out = append(out, &hcl.Diagnostic{Severity: severity, Summary: p.Summary, Detail: p.Detail, Subject: &at})
-	}
-	return out
 }
 
 // lineRange is a line of a text without the blanks around it. Columns count bytes,

@@ -10,19 +10,11 @@ import (
 	"path/filepath"
 	"strings"
 
-	"github.com/hashicorp/hcl/v2"
-
 	"plinth/cmd/internal/files"
 	"plinth/groove"
-	"plinth/groove/feel"
+	"plinth/groove/load"
 	"plinth/render/midi"
-	"plinth/songspec"
-	"plinth/songspec/timeline"
 )
-
-// maxRead bounds what is read of any one file, in bytes. The song's own bound is
-// far lower and songspec's to explain; a guide vocal's is this.
-const maxRead = 8 << 20
 
 // Request says what to build.
 type Request struct {
@@ -40,19 +32,13 @@ type Request struct {
 // Result is what came of a request. It is never nil, and what was reached before
 // a failure is in it.
 type Result struct {
-	Name        string             // NAME: the song file's name without .song.hcl or .hcl
-	Timeline    *timeline.Timeline // nil when the song has an error
-	Feels       *feel.Set          // what the band plays from; nil without a Timeline
+	*load.Song         // the song; empty where its file could not be read
+	Name        string // NAME: the song file's name without .song.hcl or .hcl
 	Performance *groove.Performance
 	Outputs     []files.Output
 
 	// Read are the absolute paths of all files that were read or looked for in vain.
 	Read []string
-	// Diags are the mistakes and doubts of song and groove files, in order; their
-	// texts are in Sources, by the names that the diagnostics carry.
-	Diags   hcl.Diagnostics
-	vocalAt hcl.Range // where the song names its guide vocal
-	Sources map[string][]byte
 }
 
 // Failed says that the song or one of its files has an error, so that nothing was
@@ -102,25 +88,19 @@ func Build(req Request) (*Result, error) {
 
 // Load reads and resolves a song and goes no further. The error is a *SongError.
 func Load(req Request) (*Result, error) {
-	res := &Result{Name: Name(req.Song), Sources: map[string][]byte{}}
-	l := loader{req: req, res: res, held: req.ReadFile != nil}
-	if !l.held {
-		l.req.ReadFile = func(path string) ([]byte, error) { return files.Read(path, maxRead) }
-	}
+	res := &Result{Name: Name(req.Song), Song: &load.Song{}}
 	song, err := filepath.Abs(req.Song)
 	if err != nil {
 		return res, &SongError{req.Song, err}
 	}
-	l.dir = filepath.Dir(song)
-	res.Read = append(res.Read, song)
-	src, err := l.req.ReadFile(song)
+	folder := &songFolder{dir: filepath.Dir(song), held: req.ReadFile, read: []string{song}}
+	src, err := folder.readFile(song)
+	if err == nil {
+		res.Song = load.Read(req.Song, src, folder)
+	}
+	res.Read = folder.read
 	if err != nil {
 		return res, &SongError{req.Song, err}
-	}
-	l.song(src)
-	songspec.SortDiagnostics(res.Diags)
-	if res.Diags.HasErrors() {
-		res.Timeline, res.Feels = nil, nil
 	}
 	return res, nil
 }

@@ -1,4 +1,8 @@
-package bed
+// Package load reads a song with all that it names: in go the text of a song file and the
+// folder that it lies in, out come the timeline, the grooves that the band plays it from,
+// and what is wrong or doubtful, with the place in the text. What a song file names is its
+// own groove files and a guide vocal; the built-in grooves need no file.
+package load
 
 import (
 	"errors"
@@ -10,7 +14,6 @@ import (
 
 	"github.com/hashicorp/hcl/v2"
 
-	"plinth/cmd/internal/files"
 	"plinth/groove/feel"
 	"plinth/groove/library"
 	"plinth/songspec"
@@ -18,14 +21,43 @@ import (
 	"plinth/songspec/timeline"
 )
 
+// ErrOutside says that a path, or a link on its way, leads out of the song's folder.
+var ErrOutside = errors.New("outside the folder")
+
+// Song is a song that was read.
+type Song struct {
+	Timeline *timeline.Timeline // nil when there is an error among Diags
+	Feels    *feel.Set          // what the band plays it from; nil without a Timeline
+	// Diags are the mistakes and doubts of song and groove files, sorted by place; their
+	// texts are in Sources, by the names that the diagnostics carry.
+	Diags   hcl.Diagnostics
+	Sources map[string][]byte
+	vocalAt hcl.Range // where the song names its guide vocal
+}
+
+// Read reads a song: its text, and from the folder that it lies in what it names. Name is
+// what messages call the song file; groove files are called by their place beside it. The
+// folder is asked for slash-separated paths that do not begin with "../"; it may refuse
+// one with ErrOutside, and says with fs.ErrNotExist that there is no such file. os.DirFS
+// makes a folder; the FS of an os.Root keeps links inside, too.
+func Read(name string, text []byte, folder fs.FS) *Song {
+	l := &loader{
+		Song: &Song{Sources: map[string][]byte{name: text}}, name: name, folder: folder,
+		own: map[string]*feel.Feel{}, fills: map[string][]feel.Fill{},
+	}
+	l.read(text)
+	songspec.SortDiagnostics(l.Diags)
+	if l.Diags.HasErrors() {
+		l.Timeline, l.Feels = nil, nil
+	}
+	return l.Song
+}
+
 // loader reads a song and what it names.
 type loader struct {
-	req Request
-	res *Result
-	dir string // the song's folder, absolute
-	// held says that the caller holds the files, so that nothing is read from a disk
-	// that may be elsewhere already.
-	held bool
+	*Song
+	name   string
+	folder fs.FS
 
 	own   map[string]*feel.Feel  // the song's own grooves by name
 	fills map[string][]feel.Fill // the song's own fills by family
@@ -33,9 +65,8 @@ type loader struct {
 	broken bool // a groove file has a mistake or could not be read
 }
 
-func (l *loader) song(src []byte) {
-	l.res.Sources[l.req.Song] = src
-	file, diags := songspec.Parse(l.req.Song, src)
+func (l *loader) read(text []byte) {
+	file, diags := songspec.Parse(l.name, text)
 	l.add(diags)
 	if file == nil {
 		return
@@ -43,18 +74,19 @@ func (l *loader) song(src []byte) {
 	l.ownGrooves(file.GrooveFiles())
 	tl, diags := file.Resolve(l.env())
 	l.add(diags)
-	vocal := l.vocal(file.VocalFile())
-	if tl == nil || l.res.Diags.HasErrors() {
+	ref := file.VocalFile()
+	vocal := l.vocal(ref)
+	if tl == nil || l.Diags.HasErrors() {
 		return
 	}
-	l.res.Timeline, l.res.Feels = tl, l.set(tl)
+	l.Timeline, l.Feels = tl, l.set(tl)
 	if vocal != nil {
-		l.res.vocalAt = file.VocalFile().Range
-		l.add(l.res.voice(guide.Apply(tl, vocal)))
+		l.vocalAt = ref.Range
+		l.add(l.atVocal(guide.Apply(tl, vocal)))
 	}
 }
 
-func (l *loader) add(diags hcl.Diagnostics) { l.res.Diags = append(l.res.Diags, diags...) }
+func (l *loader) add(diags hcl.Diagnostics) { l.Diags = append(l.Diags, diags...) }
 
 func (l *loader) mistake(at hcl.Range, summary, detail string, args ...any) {
 	l.say(hcl.DiagError, at, summary, detail, args...)
@@ -64,34 +96,32 @@ func (l *loader) say(severity hcl.DiagnosticSeverity, at hcl.Range, summary, det
 	l.add(hcl.Diagnostics{{Severity: severity, Summary: summary, Detail: fmt.Sprintf(detail, args...), Subject: &at}})
 }
 
-// open reads a file that the song names, if it lies in the song's folder with all
-// links followed. A mistake is reported where the song names it; without, when it
-// is not empty, says what happens if there is no such file, and makes that a
-// warning.
+// open reads a file that the song names. A mistake is reported where the song names it;
+// without, when it is not empty, says what happens if there is no such file, and makes
+// that a warning.
 func (l *loader) open(ref songspec.Ref, what, without string) ([]byte, bool) {
 	severity := hcl.DiagError
 	if without != "" {
 		severity, without = hcl.DiagWarning, " "+without
 	}
-	path, err := files.Inside(l.dir, ref.Path)
-	l.res.Read = append(l.res.Read, path)
-	var src []byte
-	// A caller that holds the files may still have one that a save is just about to
-	// put back.
-	if err == nil || l.held && errors.Is(err, fs.ErrNotExist) {
-		src, err = l.req.ReadFile(path)
-	}
+	src, err := fs.ReadFile(l.folder, ref.Path)
+	var path *fs.PathError
 	switch {
 	case err == nil:
 		return src, true
-	case errors.Is(err, files.ErrOutside):
+	case errors.Is(err, ErrOutside):
 		l.mistake(ref.Range, "Not a file of the song's folder",
-			"The path %q, or a link on its way, leads out of the song file's folder, and nothing outside is read. Put the file itself beside the song.", ref.Path)
+			"The path %q, or a link on its way, leads out of the song file's folder, and nothing outside is read."+
+				" Put the file itself beside the song.", ref.Path)
 	case errors.Is(err, fs.ErrNotExist):
 		l.say(severity, ref.Range, "No "+what+" of that name",
-			"There is no file %q in the song file's folder. Put it there, or write the name that it has.%s", ref.Path, without)
+			"There is no file %q in the song file's folder. Put it there, or write the name that it has.%s",
+			ref.Path, without)
 	default:
-		l.say(severity, ref.Range, "A "+what+" that cannot be read", "%q cannot be read: %s.%s", ref.Path, files.Reason(err), without)
+		if errors.As(err, &path) {
+			err = path.Err // the sentence has the path already
+		}
+		l.say(severity, ref.Range, "A "+what+" that cannot be read", "%q cannot be read: %s.%s", ref.Path, err, without)
 	}
 	return nil, false
 }
@@ -100,7 +130,6 @@ func (l *loader) open(ref songspec.Ref, what, without string) ([]byte, bool) {
 // song's own stands in for the built-in one of the same name, in this song; two
 // of its own with one name are a mistake.
 func (l *loader) ownGrooves(refs []songspec.Ref) {
-	l.own, l.fills = map[string]*feel.Feel{}, map[string][]feel.Fill{}
 	from := map[string]string{}
 	family := map[string]string{}
 	for _, ref := range refs {
@@ -109,29 +138,32 @@ func (l *loader) ownGrooves(refs []songspec.Ref) {
 			l.broken = true
 			continue
 		}
-		name := filepath.Join(filepath.Dir(l.req.Song), filepath.FromSlash(ref.Path))
-		if name == filepath.Clean(l.req.Song) {
-			l.mistake(ref.Range, "The song is no groove file", "A groove stands in a file of its own; name that one here.")
+		name := filepath.Join(filepath.Dir(l.name), filepath.FromSlash(ref.Path))
+		if name == filepath.Clean(l.name) {
+			l.mistake(ref.Range, "The song is no groove file",
+				"A groove stands in a file of its own; name that one here.")
 			continue
 		}
-		if _, twice := l.res.Sources[name]; twice {
+		if _, twice := l.Sources[name]; twice {
 			l.mistake(ref.Range, "The same groove file twice", "%q stands in the list already.", ref.Path)
 			continue
 		}
-		l.res.Sources[name] = src
+		l.Sources[name] = src
 		feels, fills, diags := library.Decode(name, src)
 		l.add(diags)
 		l.broken = l.broken || diags.HasErrors()
 		for _, f := range feels {
 			if first, twice := from[f.Name]; twice {
-				l.mistake(ref.Range, "The same groove twice", "The groove %q is in %q and in %q. Give one of them another name.", f.Name, first, ref.Path)
+				l.mistake(ref.Range, "The same groove twice",
+					"The groove %q is in %q and in %q. Give one of them another name.", f.Name, first, ref.Path)
 				continue
 			}
 			from[f.Name], l.own[f.Name] = ref.Path, f
 		}
 		for _, f := range fills {
 			if first, known := family[f.Family]; known && first != ref.Path {
-				l.mistake(ref.Range, "The same fills twice", "The fills %q are in %q and in %q. Give one family another name.", f.Family, first, ref.Path)
+				l.mistake(ref.Range, "The same fills twice",
+					"The fills %q are in %q and in %q. Give one family another name.", f.Family, first, ref.Path)
 				break
 			}
 			family[f.Family] = ref.Path
