@@ -1,3 +1,6 @@
+// Package groove lets a band perform a song: in go a timeline and the feels that it names,
+// out come the notes of every player, as they mean them (score.Pass) and as they play them
+// (Note). The same values give the same notes on every machine.
 package groove
 
 import (
