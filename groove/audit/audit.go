@@ -112,18 +112,18 @@ func Song(tl *timeline.Timeline, perf *groove.Performance, set *feel.Set) *Repor
 		before = pa
 		at += pa.clock.Micros(pass.Length)
 		a.passes = append(a.passes, pa)
-		pa.all()
-		pa.bass()
-		pa.left()
-		pa.kit()
+		pa.checkAll()
+		pa.checkBass()
+		pa.checkLeftHand()
+		pa.checkSyncopation()
 		for _, f := range auditPiano(tl.Piano, pass, perf.Passes[i]) {
-			a.keep(pa, f)
+			a.add(pa, f)
 		}
 		a.out.Passes = append(a.out.Passes, pa.figures())
 	}
-	a.limbs()
-	a.borders()
-	a.energies()
+	a.checkLimbs()
+	a.checkBorders()
+	a.checkEnergies()
 	sort.SliceStable(a.out.Findings, func(i, j int) bool {
 		x, y := &a.out.Findings[i], &a.out.Findings[j]
 		switch {
@@ -167,8 +167,8 @@ func (pa *passAudit) at(tick int64) int64 {
 	return pa.from + pa.clock.Micros(tick)
 }
 
-// keep adds a finding, with its place in the song.
-func (a *audit) keep(pa *passAudit, f Finding) {
+// add adds a finding, with its place in the song.
+func (a *audit) add(pa *passAudit, f Finding) {
 	f.Severity = rules[f.Rule].severity
 	f.Pass = pa.pass.Index
 	f.SongBar = pa.pass.FirstBar + f.Bar
@@ -178,12 +178,12 @@ func (a *audit) keep(pa *passAudit, f Finding) {
 
 // found adds a finding at a tick of the pass.
 func (pa *passAudit) found(who timeline.Player, tick int64, rule, format string, args ...any) {
-	pa.keep(pa, Finding{Player: who, Tick: tick, Bar: pa.plan.BarAt(tick), Rule: rule, Text: fmt.Sprintf(format, args...)})
+	pa.add(pa, Finding{Player: who, Tick: tick, Bar: pa.plan.BarAt(tick), Rule: rule, Text: fmt.Sprintf(format, args...)})
 }
 
-// all checks what holds for every player: the instrument's range, no note struck
+// checkAll checks what holds for every player: the instrument's range, no note struck
 // while it still sounds, and silence in a stop.
-func (pa *passAudit) all() {
+func (pa *passAudit) checkAll() {
 	for i, notes := range pa.part.Notes {
 		who := timeline.Player(i)
 		var last [128]*groove.Note
@@ -235,11 +235,11 @@ func (a *audit) soundName(who timeline.Player, key uint8) string {
 	if who != timeline.Drums {
 		return keyName(int(key))
 	}
-	return "the " + voiceWords(a.kitVoices[key&127].Word)
+	return "the " + spokenVoice(a.kitVoices[key&127].Word)
 }
 
-// voiceWords is a voice's word as it is spoken.
-func voiceWords(word string) string { return strings.ReplaceAll(word, "_", " ") }
+// spokenVoice is a voice's word as it is spoken.
+func spokenVoice(word string) string { return strings.ReplaceAll(word, "_", " ") }
 
 // kitVoices are the kit's voices by percussion key. Where a brush and a stick share
 // a key it is the stick's: the limb is the same.

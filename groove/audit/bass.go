@@ -14,9 +14,9 @@ import (
 // timing may part them by.
 const withUS = 60_000
 
-// bass checks that the bassist plays one note at a time, has the chord's bass at
+// checkBass checks that the bassist plays one note at a time, has the chord's bass at
 // every change of chord, and is there where the kick is.
-func (pa *passAudit) bass() {
+func (pa *passAudit) checkBass() {
 	notes := pa.part.Notes[timeline.Bass]
 	for i := 1; i < len(notes); i++ {
 		p, n := &notes[i-1], &notes[i]
@@ -27,13 +27,13 @@ func (pa *passAudit) bass() {
 	if pa.pass.Tacet.Has(timeline.Bass) {
 		return
 	}
-	pa.roots(notes)
-	pa.lock(notes)
+	pa.checkRoots(notes)
+	pa.checkLock(notes)
 }
 
-// roots looks for the chord's bass at every change that the bassist plays: not in
+// checkRoots looks for the chord's bass at every change that the bassist plays: not in
 // a stop, in a held beat, or in a bar of other players' hits.
-func (pa *passAudit) roots(notes []groove.Note) {
+func (pa *passAudit) checkRoots(notes []groove.Note) {
 	p := pa.plan
 	changes := p.Cues.Changes(timeline.Bass)
 	for i := range changes {
@@ -72,9 +72,9 @@ func (pa *passAudit) nearest(notes []groove.Note, tick int64) *groove.Note {
 	return best
 }
 
-// lock counts the kick's strokes that meet a bass note, struck or held. Strokes
+// checkLock counts the kick's strokes that meet a bass note, struck or held. Strokes
 // where the chart has no chord do not count, nor those in a bar of written hits.
-func (pa *passAudit) lock(notes []groove.Note) {
+func (pa *passAudit) checkLock(notes []groove.Note) {
 	p := pa.plan
 	changes, alone := p.Cues.Changes(timeline.Bass), p.Cues.Alone
 	met, all := 0, 0
@@ -87,7 +87,7 @@ func (pa *passAudit) lock(notes []groove.Note) {
 			continue
 		}
 		all++
-		if pa.meets(notes, k.Tick) {
+		if pa.bassMeets(notes, k.Tick) {
 			met++
 		}
 	}
@@ -96,15 +96,15 @@ func (pa *passAudit) lock(notes []groove.Note) {
 	}
 }
 
-// meets reports whether a note sounds at a tick or is struck about it.
-func (pa *passAudit) meets(notes []groove.Note, tick int64) bool {
+// bassMeets reports whether a note sounds at a tick or is struck about it.
+func (pa *passAudit) bassMeets(notes []groove.Note, tick int64) bool {
 	i := sort.Search(len(notes), func(i int) bool { return notes[i].Tick > tick })
 	return i > 0 && notes[i-1].Tick+notes[i-1].Length > tick || pa.nearest(notes, tick) != nil
 }
 
-// borders checks what goes on from one pass into the next: a key of the piano
+// checkBorders checks what goes on from one pass into the next: a key of the piano
 // struck again too soon.
-func (a *audit) borders() {
+func (a *audit) checkBorders() {
 	for i := 1; i < len(a.passes); i++ {
 		b, pa := a.passes[i-1], a.passes[i]
 		var last [128]int64 // microseconds of the song + 1
@@ -125,10 +125,10 @@ func (a *audit) borders() {
 	}
 }
 
-// energies compares the passes of a section that differ in energy: the one with
+// checkEnergies compares the passes of a section that differ in energy: the one with
 // more is to have no fewer attacks a bar. Only passes with the same bars, chords,
 // feel and players, each with one energy throughout, are compared.
-func (a *audit) energies() {
+func (a *audit) checkEnergies() {
 	for i, pa := range a.passes {
 		for j, other := range a.passes[:i] {
 			low, high := j, i
@@ -139,7 +139,7 @@ func (a *audit) energies() {
 			if l.pass.EnergyFrom == h.pass.EnergyFrom || !alike(l.pass, h.pass) {
 				continue
 			}
-			x, y := a.played(low), a.played(high)
+			x, y := a.attacksPerBar(low), a.attacksPerBar(high)
 			if x > y {
 				h.found(timeline.Drums, 0, ruleEnergy, "the band plays %s notes a bar at energy %d, and %s at energy %d",
 					thousandths(y), h.pass.EnergyFrom, thousandths(x), l.pass.EnergyFrom)
@@ -148,10 +148,10 @@ func (a *audit) energies() {
 	}
 }
 
-// played is the attacks a bar of a pass, in thousandths. A pianist without a bassist is
+// attacksPerBar is the attacks a bar of a pass, in thousandths. A pianist without a bassist is
 // counted by the key and not by the chord: with two hands, a chord broken into four
 // single notes is not more than three full ones.
-func (a *audit) played(i int) int {
+func (a *audit) attacksPerBar(i int) int {
 	f, pa := &a.out.Passes[i], a.passes[i]
 	if !pa.pass.Tacet.Has(timeline.Bass) {
 		return f.Total()

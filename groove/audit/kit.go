@@ -25,10 +25,10 @@ type hit struct {
 	voice feel.Voice
 }
 
-// limbs checks hands and feet over the whole song, across the passes' borders.
+// checkLimbs checks hands and feet over the whole song, across the passes' borders.
 // Two hands share all strokes of the hands, each going to the hand that has rested
 // longest, than which no sharing is better. A flam or a drag is one stroke.
-func (a *audit) limbs() {
+func (a *audit) checkLimbs() {
 	var hands []hit
 	feet := map[feel.Limb][]hit{}
 	var hats []hit
@@ -47,10 +47,10 @@ func (a *audit) limbs() {
 			}
 		}
 	}
-	a.hands(withoutGraces(hands))
-	a.foot(feet[feel.RightFoot], "right foot")
-	a.foot(feet[feel.LeftFoot], "left foot")
-	a.hat(hats)
+	a.checkHands(withoutGraces(hands))
+	a.checkFoot(feet[feel.RightFoot], "right foot")
+	a.checkFoot(feet[feel.LeftFoot], "left foot")
+	a.checkHat(hats)
 }
 
 func (h *hit) found(rule, format string, args ...any) {
@@ -80,8 +80,8 @@ func withoutGraces(in []hit) []hit {
 	return out
 }
 
-// hands finds three hands at once and a hand that is too fast.
-func (a *audit) hands(in []hit) {
+// checkHands finds three hands at once and a hand that is too fast.
+func (a *audit) checkHands(in []hit) {
 	const never = -1 << 60
 	last := [2]int64{never, never}
 	for i := 0; i < len(in); {
@@ -109,8 +109,8 @@ func (a *audit) hands(in []hit) {
 	}
 }
 
-// foot finds a foot that is too fast.
-func (a *audit) foot(in []hit, name string) {
+// checkFoot finds a foot that is too fast.
+func (a *audit) checkFoot(in []hit, name string) {
 	for i := 1; i < len(in); i++ {
 		if gap := in[i].us - in[i-1].us; gap < touch.AgainUS {
 			in[i].found(ruleFoot, "the %s would have to strike again after %d ms, and ten strokes a second is its limit", name, gap/1000)
@@ -118,11 +118,11 @@ func (a *audit) foot(in []hit, name string) {
 	}
 }
 
-// hat finds the one hi-hat asked for two things at once.
-func (a *audit) hat(in []hit) {
+// checkHat finds the one hi-hat asked for two things at once.
+func (a *audit) checkHat(in []hit) {
 	for i := 1; i < len(in); i++ {
 		if x, y := in[i-1], in[i]; y.us-x.us <= togetherUS && x.note.Key != y.note.Key {
-			y.found(ruleHat, "%s and %s at once are one hi-hat", voiceWords(x.voice.Word), voiceWords(y.voice.Word))
+			y.found(ruleHat, "%s and %s at once are one hi-hat", spokenVoice(x.voice.Word), spokenVoice(y.voice.Word))
 		}
 	}
 }
@@ -136,14 +136,14 @@ func voiceList(in []hit) string {
 		case i > 0:
 			s += ", "
 		}
-		s += voiceWords(in[i].voice.Word)
+		s += spokenVoice(in[i].voice.Word)
 	}
 	return s
 }
 
-// kit checks the syncopation of the kit in every bar that the drummer plays as the
+// checkSyncopation checks the syncopation of the kit in every bar that the drummer plays as the
 // feel has it: no bar with a fill or an event in it, nor in another meter.
-func (pa *passAudit) kit() {
+func (pa *passAudit) checkSyncopation() {
 	most := pa.plan.Feel.Syncopation
 	for bar := range pa.pass.Bars {
 		lhl, ok := pa.syncopation(bar)
@@ -160,7 +160,7 @@ func (pa *passAudit) kit() {
 func (pa *passAudit) syncopation(bar int) (lhl int, ok bool) {
 	p := pa.plan
 	b := pa.pass.Bars[bar]
-	if !pa.plain(bar) {
+	if !pa.isPlain(bar) {
 		return 0, false
 	}
 	lv := p.Level(bar)
@@ -186,8 +186,8 @@ func (pa *passAudit) syncopation(bar int) (lhl int, ok bool) {
 	return feel.LHL(on, feel.Weights(b.Meter, len(steps))), true
 }
 
-// plain reports a bar without a fill or an event.
-func (pa *passAudit) plain(bar int) bool {
+// isPlain reports a bar without a fill or an event.
+func (pa *passAudit) isPlain(bar int) bool {
 	b, end := pa.pass.Bars[bar], pa.plan.BarEnd(bar)
 	for i, e := range pa.pass.Events {
 		switch e.Kind {

@@ -9,10 +9,10 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// left checks that a pianist without a bassist has the chord's bass at every change:
+// checkLeftHand checks that a pianist without a bassist has the chord's bass at every change:
 // not in a stop, in a bar of other players' hits, or where the next section leaves no
 // time for it. The lowest note is what is heard as the bass, whichever hand has it.
-func (pa *passAudit) left() {
+func (pa *passAudit) checkLeftHand() {
 	if !pa.pass.Tacet.Has(timeline.Bass) || pa.pass.Tacet.Has(timeline.Piano) {
 		return
 	}
@@ -31,7 +31,7 @@ func (pa *passAudit) left() {
 		if c.Same && i > 0 && pa.clock.Micros(p.Swung(c.Start))-pa.clock.Micros(p.Swung(changes[i-1].Start)) < touch.AgainUS {
 			continue // pushed so soon after its own stroke that it is struck once
 		}
-		// Alone, as part of a roll, or once with a hit that comes too soon after (keySpeed).
+		// Alone, as part of a roll, or once with a hit that comes too soon after (the pianist's withinKeySpeed).
 		pc, at := c.Chord.Bass.PC(), p.Swung(c.Start)
 		n := pa.lowest(notes, at, withUS, withUS)
 		for _, w := range [][2]int64{{chordUS, withUS}, {withUS, touch.AgainUS + withUS}} {

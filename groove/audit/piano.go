@@ -62,14 +62,14 @@ func auditPiano(setup timeline.PianoSetup, pass *timeline.Pass, part groove.Pass
 	a := pianoAudit{pass: pass, clock: plan.NewClock(pass.Tempos), span: pianist.Span(setup), ceiling: pianist.Ceiling(setup, pass), cues: cue.Of(pass)}
 	notes := part.Notes[timeline.Piano]
 	chords := a.chords(notes)
-	a.keys(notes)
-	a.hands(chords)
-	a.density(chords)
+	a.checkKeys(notes)
+	a.checkHolds(chords)
+	a.checkDensity(chords)
 	bass := part.Notes[timeline.Bass]
 	if pass.Tacet.Has(timeline.Bass) {
 		bass = bassLine(notes)
 	}
-	a.octaves(notes, bass)
+	a.checkOctaves(notes, bass)
 	sort.SliceStable(a.out, func(i, j int) bool { return a.out[i].Tick < a.out[j].Tick })
 	return a.out
 }
@@ -89,8 +89,8 @@ func (a *pianoAudit) found(tick int64, rule, format string, args ...any) {
 		Text: fmt.Sprintf(format, args...)})
 }
 
-// keys checks every note by itself and against the one before on its key.
-func (a *pianoAudit) keys(notes []groove.Note) {
+// checkKeys checks every note by itself and against the one before on its key.
+func (a *pianoAudit) checkKeys(notes []groove.Note) {
 	var last [128]*groove.Note
 	for i := range notes {
 		n := &notes[i]
@@ -151,8 +151,8 @@ func (a *pianoAudit) chords(notes []groove.Note) []pianoChord {
 	return out
 }
 
-// hands checks what sounds at every attack.
-func (a *pianoAudit) hands(chords []pianoChord) {
+// checkHolds checks what sounds at every attack.
+func (a *pianoAudit) checkHolds(chords []pianoChord) {
 	for _, c := range chords {
 		if !voicing.Playable(c.keys, a.span) {
 			a.found(c.tick, "span", "no two hands of %d semitones and five fingers hold %s", a.span, keyList(c.keys))
@@ -174,10 +174,10 @@ func keyList(keys []int) string {
 	return s
 }
 
-// density compares the attacks of the whole pass with what its energy allows. A bar
+// checkDensity compares the attacks of the whole pass with what its energy allows. A bar
 // in which the chart and the events ask for more, an attack at each change of
 // chord, accent and push, is allowed as many as they ask for.
-func (a *pianoAudit) density(chords []pianoChord) {
+func (a *pianoAudit) checkDensity(chords []pianoChord) {
 	asked := make([]int64, len(a.pass.Bars))
 	ask := func(tick int64) {
 		bar := sort.Search(len(a.pass.Bars), func(i int) bool { return a.pass.Bars[i].Start > tick })
@@ -202,9 +202,9 @@ func (a *pianoAudit) density(chords []pianoChord) {
 	}
 }
 
-// octaves finds where, at a change of chord, the top voice and the bass go from one
+// checkOctaves finds where, at a change of chord, the top voice and the bass go from one
 // octave to the next in the same direction.
-func (a *pianoAudit) octaves(notes, bass []groove.Note) {
+func (a *pianoAudit) checkOctaves(notes, bass []groove.Note) {
 	changes := a.cues.Changes(timeline.Piano)
 	before := 0
 	for i, top := range a.tops(changes, notes) {

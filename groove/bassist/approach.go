@@ -6,20 +6,20 @@ import (
 	"plinth/songspec/harmony"
 )
 
-// approach prices the neighbours of the next chord's bass, a semitone to either
+// approachClasses prices the neighbours of the next chord's bass, a semitone to either
 // side and the notes of the key a tone away, when the note may be an approach:
 // where the energy has approaches, in the last beat before the change, the last note before it,
 // and neither over a pedal nor a slash bass. What is a tone of the chord is as good as
 // one of the key; C under the Cb of Abm6, or G under the G# of E7, is a false relation
 // to the third that the comp holds, and there is another way.
-func (b *Bassist) approach(i int, cost *[12]int) bool {
+func (b *Bassist) approachClasses(i int, cost *[12]int) bool {
 	n := &b.notes[i]
 	bar := b.BarAt(n.tick)
 	if !approaches.At(b.Energy(bar)) {
 		return false
 	}
 	chord := &b.changes[n.change].Chord
-	target, at, ok := b.next(n.change)
+	target, at, ok := b.nextBass(n.change)
 	if !ok || chord.Bass != chord.Root || target == chord.Bass.PC() {
 		return false
 	}
@@ -61,9 +61,9 @@ func otherThird(c *harmony.Chord) int {
 	return -1
 }
 
-// next is the bass of the chord after a change, and where it is struck. A chord
+// nextBass is the bass of the chord after a change, and where it is struck. A chord
 // that the next pass pushes into this one is not led into.
-func (b *Bassist) next(i int) (pc int, at int64, ok bool) {
+func (b *Bassist) nextBass(i int) (pc int, at int64, ok bool) {
 	if j := b.follows[i]; j < len(b.changes) {
 		c := &b.changes[j]
 		return c.Chord.Bass.PC(), c.Start, !c.Chord.None
@@ -75,9 +75,9 @@ func (b *Bassist) next(i int) (pc int, at int64, ok bool) {
 	return a.Chord.Bass.PC(), b.Pass.Length, true
 }
 
-// following is for each change the next one that is no repetition. It is worked out
+// nextOtherChords is for each change the next one that is no repetition. It is worked out
 // once: a song may hold one chord for ten thousand bars, and each note asks.
-func following(changes []cue.Change) []int {
+func nextOtherChords(changes []cue.Change) []int {
 	out := make([]int, len(changes))
 	next := len(changes)
 	for i := len(changes) - 1; i >= 0; i-- {

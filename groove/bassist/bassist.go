@@ -47,7 +47,7 @@ type Bassist struct {
 // Prepare takes a pass up.
 func (b *Bassist) Prepare(p *plan.Plan) {
 	b.Plan, b.changes, b.end = p, p.Cues.Changes(timeline.Bass), p.Cues.End(timeline.Bass)
-	b.follows = following(b.changes)
+	b.follows = nextOtherChords(b.changes)
 }
 
 // Play is the bassist's part of the pass, on the grid: the feel's row, the chord's bass at
@@ -57,15 +57,15 @@ func (b *Bassist) Play(heard []score.Part) score.Part {
 	if b.Pass.Tacet.Has(timeline.Bass) || len(b.changes) == 0 {
 		return score.Part{}
 	}
-	b.row()
+	b.layRow()
 	b.strikeChanges()
 	b.strikeAccents()
 	b.strikeFinalHit()
-	b.clear()
-	b.rest()
-	b.name()
-	b.lock(kicks(heard[timeline.Drums].Notes))
-	keys := b.pitches()
+	b.obeyEvents()
+	b.breathe()
+	b.findChords()
+	b.lockToKicks(kickTicks(heard[timeline.Drums].Notes))
+	keys := b.choosePitches()
 	out := b.meant[:0]
 	for i, n := range b.notes {
 		end := n.end
@@ -75,11 +75,11 @@ func (b *Bassist) Play(heard []score.Part) score.Part {
 		out = append(out, n.note(uint8(keys[i]), end))
 	}
 	b.meant = out
-	return score.Part{Notes: b.Kept(timeline.Bass, out)}
+	return score.Part{Notes: b.Allowed(timeline.Bass, out)}
 }
 
-// kicks are the strokes of the kick, in ticks.
-func kicks(drums []score.Note) []int64 {
+// kickTicks are the strokes of the kick, in ticks.
+func kickTicks(drums []score.Note) []int64 {
 	var out []int64
 	for i := range drums {
 		if n := &drums[i]; n.Voice.Limb() == feel.RightFoot {
@@ -132,8 +132,8 @@ func (n *bassNote) note(key uint8, end int64) score.Note {
 // releaseTicks is the gap before the same note is struck again.
 const releaseTicks = quarter / 8
 
-// row lays the feel's bass row over the pass.
-func (b *Bassist) row() {
+// layRow lays the feel's bass row over the pass.
+func (b *Bassist) layRow() {
 	alone := b.Cues.Alone
 	ending := b.Ending()
 	b.notes = b.notes[:0]
@@ -205,8 +205,8 @@ func (b *Bassist) strikeChanges() {
 			}
 			continue
 		}
-		b.meet(c.Start)
-		i := b.strike(c.Start, c.End)
+		b.alignRowTo(c.Start)
+		i := b.noteAt(c.Start, c.End)
 		n := &b.notes[i]
 		n.degree, n.pushed, n.cue = '1', c.Pushed(), c.Cue
 		n.touch = max(n.touch, feel.Normal)
@@ -219,10 +219,10 @@ func (b *Bassist) strikeChanges() {
 	}
 }
 
-// strike returns the index of the note struck at a tick and makes one when there
+// noteAt returns the index of the note struck at a tick and makes one when there
 // is none. The new note lasts as long as the one that it cuts short would have;
 // where there was silence, as long as the note before it lasted, up to the next.
-func (b *Bassist) strike(tick, most int64) int {
+func (b *Bassist) noteAt(tick, most int64) int {
 	i := sort.Search(len(b.notes), func(i int) bool { return b.notes[i].tick >= tick })
 	if i < len(b.notes) && b.notes[i].tick == tick {
 		return i
@@ -252,8 +252,8 @@ const hitTicks = quarter * 3 / 4
 // strikeAccents plays the accents on the chord's bass.
 func (b *Bassist) strikeAccents() {
 	for k, q := range b.Cues.Each(cue.Accent, timeline.Bass) {
-		b.meet(q.At)
-		i := b.strike(q.At, q.At+hitTicks)
+		b.alignRowTo(q.At)
+		i := b.noteAt(q.At, q.At+hitTicks)
 		n := &b.notes[i]
 		n.degree, n.touch = '1', feel.Strong
 		if int(q.Weight) > n.accent {
@@ -265,9 +265,9 @@ func (b *Bassist) strikeAccents() {
 	}
 }
 
-// meet brings the row's note to a change or a hit that is heard in the same place: where the tab is in
+// alignRowTo brings the row's note to a change or a hit that is heard in the same place: where the tab is in
 // triplets, its off-beat and the half-way place, where a song file's "&" stands, are one.
-func (b *Bassist) meet(tick int64) {
+func (b *Bassist) alignRowTo(tick int64) {
 	i := sort.Search(len(b.notes), func(i int) bool { return b.notes[i].tick >= tick })
 	for _, k := range [2]int{i - 1, i} {
 		if k >= 0 && k < len(b.notes) && b.notes[k].accent == 0 && !b.notes[k].pushed &&
@@ -289,9 +289,9 @@ func (b *Bassist) strikeFinalHit() {
 	}
 }
 
-// clear keeps what the events leave: nothing in a stop, in a bar of written hits
+// obeyEvents keeps what the events leave: nothing in a stop, in a bar of written hits
 // alone, in the rest of a held beat or under N.C.
-func (b *Bassist) clear() {
+func (b *Bassist) obeyEvents() {
 	silences, holds, alone := b.Cues.Silences(timeline.Bass), b.Cues.Holds, b.Cues.Alone
 	var none []int64 // where the chords stop
 	for i := range b.changes {
@@ -336,9 +336,9 @@ func (b *Bassist) clear() {
 	}
 }
 
-// rest lets a section's last bar breathe: its last long note ends a sixteenth before the
+// breathe lets a section's last bar breathe: its last long note ends a sixteenth before the
 // section does.
-func (b *Bassist) rest() {
+func (b *Bassist) breathe() {
 	last := len(b.Pass.Bars) - 1
 	if len(b.notes) == 0 || b.Pass.After == nil || !breathes.At(b.Energy(last)) {
 		return
@@ -350,9 +350,9 @@ func (b *Bassist) rest() {
 	}
 }
 
-// name finds the chord of every note. The first note under a new chord is its
+// findChords finds the chord of every note. The first note under a new chord is its
 // bass, whatever the row says.
-func (b *Bassist) name() {
+func (b *Bassist) findChords() {
 	at, fresh := -1, false
 	for i := range b.notes {
 		n := &b.notes[i]

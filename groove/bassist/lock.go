@@ -9,19 +9,19 @@ import (
 // held.
 const LockPerCent = 80
 
-// lock sees to it that the bass is there where the kick is. Where too few strokes
+// lockToKicks sees to it that the bass is there where the kick is. Where too few strokes
 // meet it, the note before a bare stroke is held until just after it, as far as
 // stops, the next note and the part's end allow; from the front, until there are
 // enough.
-func (b *Bassist) lock(kicks []int64) {
+func (b *Bassist) lockToKicks(kicks []int64) {
 	met, all := 0, 0
 	var bare []int64
 	for _, k := range kicks {
-		if !b.free(k) {
+		if !b.maySound(k) {
 			continue
 		}
 		all++
-		if i := b.sounding(k); i >= 0 {
+		if i := b.soundingAt(k); i >= 0 {
 			met++
 		} else {
 			bare = append(bare, k)
@@ -31,8 +31,8 @@ func (b *Bassist) lock(kicks []int64) {
 		if met*100 >= LockPerCent*all {
 			return
 		}
-		i := b.before(k)
-		if i < 0 || !b.reach(i, k) {
+		i := b.lastBefore(k)
+		if i < 0 || !b.canHoldTo(i, k) {
 			continue
 		}
 		end := k + quarter/4
@@ -48,8 +48,8 @@ func (b *Bassist) lock(kicks []int64) {
 	}
 }
 
-// free reports whether the bass could sound at a tick at all.
-func (b *Bassist) free(tick int64) bool {
+// maySound reports whether the bass could sound at a tick at all.
+func (b *Bassist) maySound(tick int64) bool {
 	c := cue.ChangeAt(b.changes, tick)
 	if c == nil || c.Chord.None || tick >= b.end || b.Cues.Alone[b.BarAt(tick)] {
 		return false
@@ -57,8 +57,8 @@ func (b *Bassist) free(tick int64) bool {
 	return !b.Cues.Silences(timeline.Bass).Has(tick)
 }
 
-// before is the last note struck at or before a tick, or -1.
-func (b *Bassist) before(tick int64) int {
+// lastBefore is the last note struck at or before a tick, or -1.
+func (b *Bassist) lastBefore(tick int64) int {
 	low, high := 0, len(b.notes)
 	for low < high {
 		mid := (low + high) / 2
@@ -71,17 +71,17 @@ func (b *Bassist) before(tick int64) int {
 	return low - 1
 }
 
-// sounding is the note that sounds at a tick, or -1.
-func (b *Bassist) sounding(tick int64) int {
-	if i := b.before(tick); i >= 0 && b.notes[i].end > tick {
+// soundingAt is the note that sounds at a tick, or -1.
+func (b *Bassist) soundingAt(tick int64) int {
+	if i := b.lastBefore(tick); i >= 0 && b.notes[i].end > tick {
 		return i
 	}
 	return -1
 }
 
-// reach reports whether a note can be held to a tick: the chord is still the same,
+// canHoldTo reports whether a note can be held to a tick: the chord is still the same,
 // and no stop and no bar of written hits lies between.
-func (b *Bassist) reach(i int, tick int64) bool {
+func (b *Bassist) canHoldTo(i int, tick int64) bool {
 	n := &b.notes[i]
 	if n.degree == 'g' {
 		return false

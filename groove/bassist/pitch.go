@@ -23,16 +23,16 @@ const (
 
 // Costs in the units of package bassline.
 const (
-	repeatCost   = 24 // a walking bass that stands still
-	scaleCost    = 4  // a walking bass off the chord
-	seventhCost  = 3  // a walking bass on the seventh
-	returnCost   = 15 // a walking bass back on the note that it came from
-	seesawCost   = 9  // a walking bass to and fro between two notes
-	earlyCost    = 20 // a walking bass on the next chord's bass before it is there
-	offCost      = 9  // a walking bass that leaps away from a note off the chord
-	farCost      = 90 // an approach that does not lead by step
-	outsideCost  = 2  // an approach from outside key and chord
-	thirdCost    = 24 // an approach on the minor third of a major chord, or the other way round
+	repeatCost  = 24 // a walking bass that stands still
+	scaleCost   = 4  // a walking bass off the chord
+	seventhCost = 3  // a walking bass on the seventh
+	returnCost  = 15 // a walking bass back on the note that it came from
+	seesawCost  = 9  // a walking bass to and fro between two notes
+	earlyCost   = 20 // a walking bass on the next chord's bass before it is there
+	offCost     = 9  // a walking bass that leaps away from a note off the chord
+	farCost     = 90 // an approach that does not lead by step
+	outsideCost = 2  // an approach from outside key and chord
+	thirdCost   = 24 // an approach on the minor third of a major chord, or the other way round
 )
 
 // pitch is a choice for a note.
@@ -41,20 +41,20 @@ type pitch struct {
 	cost int
 }
 
-// pitches chooses all notes of the pass at once, so that the line moves least on
+// choosePitches chooses all notes of the pass at once, so that the line moves least on
 // the whole (dynamic programming; ties go to the lower note).
-func (b *Bassist) pitches() []int {
+func (b *Bassist) choosePitches() []int {
 	n := len(b.notes)
 	if n == 0 {
 		return nil
 	}
-	choices := b.choice[:0] // of all notes, one after another
-	from := b.from[:0]       // for each, the choice before that it comes from
-	first := make([]int, n+1)          // where a note's choices begin
+	choices := b.choice[:0]   // of all notes, one after another
+	from := b.from[:0]        // for each, the choice before that it comes from
+	first := make([]int, n+1) // where a note's choices begin
 	var total, next [compass]int
 	for i := range b.notes {
 		first[i] = len(choices)
-		choices = b.choices(i, choices)
+		choices = b.pitchChoices(i, choices)
 		first[i+1] = len(choices)
 		for j, c := range choices[first[i]:] {
 			if i == 0 {
@@ -64,7 +64,7 @@ func (b *Bassist) pitches() []int {
 			}
 			best, bestFrom := -1, 0
 			for k, before := range choices[first[i-1]:first[i]] {
-				cost := total[k] + b.move(i, before.key, c.key)
+				cost := total[k] + b.moveCost(i, before.key, c.key)
 				if i > 1 && b.walks(i) && b.walks(i-1) && choices[first[i-2]+int(from[first[i-1]+k])].key == c.key {
 					cost += seesawCost
 				}
@@ -78,7 +78,7 @@ func (b *Bassist) pitches() []int {
 		total, next = next, total
 	}
 	for j, c := range choices[first[n-1]:] {
-		total[j] += b.leadsOut(c.key)
+		total[j] += b.leadOutCost(c.key)
 	}
 	at := 0
 	for j := range first[n] - first[n-1] {
@@ -98,9 +98,9 @@ func (b *Bassist) pitches() []int {
 // walks reports whether a note is a step of a walking bass.
 func (b *Bassist) walks(i int) bool { return b.notes[i].degree == 'w' }
 
-// leadsOut is the cost of ending on a key, when the last note leads into the next
+// leadOutCost is the cost of ending on a key, when the last note leads into the next
 // pass: that begins near its home, and an approach an octave off leads nowhere.
-func (b *Bassist) leadsOut(key int) int {
+func (b *Bassist) leadOutCost(key int) int {
 	last := &b.notes[len(b.notes)-1]
 	a := b.Pass.After
 	if last.degree != 'A' || a == nil {
@@ -132,8 +132,8 @@ func Lowest(setup timeline.BassSetup) int {
 	return lowFour
 }
 
-// move is the cost of going from one note to the next.
-func (b *Bassist) move(i, from, to int) int {
+// moveCost is the cost of going from one note to the next.
+func (b *Bassist) moveCost(i, from, to int) int {
 	d := max(to-from, from-to)
 	if b.notes[i].degree == '8' {
 		return bassline.MotionCost * max(to-from-12, from+12-to)
@@ -151,14 +151,14 @@ func (b *Bassist) move(i, from, to int) int {
 	return cost
 }
 
-// choices appends the pitches that a note may take: every octave of its pitch
+// pitchChoices appends the pitches that a note may take: every octave of its pitch
 // classes within the compass.
-func (b *Bassist) choices(i int, out []pitch) []pitch {
+func (b *Bassist) pitchChoices(i int, out []pitch) []pitch {
 	var cost [12]int
 	for pc := range cost {
 		cost[pc] = -1
 	}
-	b.classes(i, &cost)
+	b.pitchClasses(i, &cost)
 	for key := Lowest(b.Song.Bass); key <= Highest; key++ {
 		c := cost[key%12]
 		if c < 0 {
@@ -170,9 +170,9 @@ func (b *Bassist) choices(i int, out []pitch) []pitch {
 	return out
 }
 
-// classes prices the pitch classes that a note may take and leaves the others at
+// pitchClasses prices the pitch classes that a note may take and leaves the others at
 // -1. It turns the note's degree into 'A' when it is an approach that is played.
-func (b *Bassist) classes(i int, cost *[12]int) {
+func (b *Bassist) pitchClasses(i int, cost *[12]int) {
 	n := &b.notes[i]
 	chord := &b.changes[n.change].Chord
 	bass := chord.Bass.PC()
@@ -184,15 +184,15 @@ func (b *Bassist) classes(i int, cost *[12]int) {
 			return
 		}
 	case 'a':
-		if b.approach(i, cost) {
+		if b.approachClasses(i, cost) {
 			return
 		}
 	case 'w':
-		if b.approach(i, cost) {
+		if b.approachClasses(i, cost) {
 			return
 		}
 		if !slash {
-			b.walk(n, cost)
+			b.walkingClasses(n, cost)
 			return
 		}
 	case 'g':
@@ -204,9 +204,9 @@ func (b *Bassist) classes(i int, cost *[12]int) {
 	cost[bass] = 0
 }
 
-// walk prices a step of a walking bass: tones of the chord, and between the strong
+// walkingClasses prices a step of a walking bass: tones of the chord, and between the strong
 // beats the notes of the key as well.
-func (b *Bassist) walk(n *bassNote, cost *[12]int) {
+func (b *Bassist) walkingClasses(n *bassNote, cost *[12]int) {
 	chord := &b.changes[n.change].Chord
 	for i := range chord.ToneCount() {
 		t := chord.Tone(i)
@@ -226,7 +226,7 @@ func (b *Bassist) walk(n *bassNote, cost *[12]int) {
 			cost[pc] += taste.At(int64(pc)).Below(3)
 		}
 	}
-	if b.Metric(bar, n.tick) == 0 && strong(b.Beats(bar), n.tick-b.Pass.Bars[bar].Start) {
+	if b.MetricPlace(bar, n.tick) == 0 && isStrongBeat(b.Beats(bar), n.tick-b.Pass.Bars[bar].Start) {
 		return
 	}
 	for pc, in := range keyClasses(b.Pass.Key) {
@@ -235,14 +235,14 @@ func (b *Bassist) walk(n *bassNote, cost *[12]int) {
 		}
 	}
 	// A step on the next chord's bass gives away where the line goes.
-	if target, _, ok := b.next(n.change); ok && cost[target] >= scaleCost && !bassline.HasTone(chord, target) {
+	if target, _, ok := b.nextBass(n.change); ok && cost[target] >= scaleCost && !bassline.HasTone(chord, target) {
 		cost[target] += earlyCost
 	}
 }
 
-// strong reports whether a beat is one of the bar's stronger ones: the first, and
+// isStrongBeat reports whether a beat is one of the bar's stronger ones: the first, and
 // in even meters every other.
-func strong(beats []int64, at int64) bool {
+func isStrongBeat(beats []int64, at int64) bool {
 	for i, b := range beats {
 		if b == at {
 			return i == 0 || len(beats)%2 == 0 && i%2 == 0

@@ -30,7 +30,7 @@ type Drummer struct {
 // Prepare takes a pass up.
 func (d *Drummer) Prepare(p *plan.Plan) {
 	d.Plan, d.groups = p, nil
-	d.family = family(p.Set.Fills, p.Feel.Fills)
+	d.family = familyOf(p.Set.Fills, p.Feel.Fills)
 }
 
 // Play is the drummer's part of the pass, on the grid: time, fills, then what the events
@@ -40,20 +40,20 @@ func (d *Drummer) Play([]score.Part) score.Part {
 	if d.Pass.Tacet.Has(timeline.Drums) {
 		return score.Part{}
 	}
-	fills := d.fills()
+	fills := d.chooseFills()
 	strokes := d.playFills(fills)
-	notes := append(inFills(d.time(fills), fills), strokes...)
-	notes = d.finalHit(d.ending(d.opening(notes)))
-	notes = d.accents(d.pushes(notes))
+	notes := append(leaveRoomForFills(d.keepTime(fills), fills), strokes...)
+	notes = d.strikeFinalHit(d.strikeEnding(d.strikeOpening(notes)))
+	notes = d.strikeAccents(d.strikePushes(notes))
 	d.strokes = notes
-	notes = d.limbs(d.Kept(timeline.Drums, notes))
+	notes = d.playable(d.Allowed(timeline.Drums, notes))
 	d.strokeValues(notes)
 	return score.Part{Notes: notes, Groups: d.groups}
 }
 
-// family is the fills of one family. They stand together as a rule, and then
+// familyOf is the fills of one family. They stand together as a rule, and then
 // nothing is copied.
-func family(fills []feel.Fill, name string) []feel.Fill {
+func familyOf(fills []feel.Fill, name string) []feel.Fill {
 	from := 0
 	for from < len(fills) && fills[from].Family != name {
 		from++
@@ -71,8 +71,8 @@ func family(fills []feel.Fill, name string) []feel.Fill {
 	return out
 }
 
-// graces are the strokes just before a flam or a drag.
-func graces(s feel.Stroke, v feel.Voice, tick int64) []score.Note {
+// graceStrokes are the strokes just before a flam or a drag.
+func graceStrokes(s feel.Stroke, v feel.Voice, tick int64) []score.Note {
 	ms := []int(nil)
 	switch {
 	case s.Drag:
@@ -82,7 +82,7 @@ func graces(s feel.Stroke, v feel.Voice, tick int64) []score.Note {
 	}
 	var out []score.Note
 	for _, shift := range ms {
-		g := stroke(v, tick, tick+strokeTicks/4, feel.Ghost)
+		g := newStroke(v, tick, tick+strokeTicks/4, feel.Ghost)
 		g.Roll, g.Art = int16(shift), score.Grace
 		out = append(out, g)
 	}
@@ -118,8 +118,8 @@ func (d *Drummer) backbeat(bar int) feel.Voice {
 	return best
 }
 
-// plays reports whether the drummer keeps time in a bar at all.
-func (d *Drummer) plays(bar int) bool { return len(d.Level(bar).Drums) > 0 }
+// keepsTime reports whether the drummer keeps time in a bar at all.
+func (d *Drummer) keepsTime(bar int) bool { return len(d.Level(bar).Drums) > 0 }
 
 // withBrushes is how hard a drummer with brushes strikes where one with sticks would
 // strike so: a brush on the crash is a wash and no blow, and the kick goes with it.
@@ -130,12 +130,12 @@ func (d *Drummer) withBrushes(t feel.Touch) feel.Touch {
 	return t
 }
 
-// opening puts a crash and a kick on the first beat of a section that comes in at
+// strikeOpening puts a crash and a kick on the first beat of a section that comes in at
 // energy 4 or 5, with all his weight where the band rises to 5; not when it steps
 // down into the section, or its first chord was already struck before the bar line.
-func (d *Drummer) opening(notes []score.Note) []score.Note {
-	q := d.Opening(timeline.Drums)
-	if q == nil || !crashes.At(d.Pass.EnergyFrom) || !d.plays(0) {
+func (d *Drummer) strikeOpening(notes []score.Note) []score.Note {
+	q := d.ForcefulOpening(timeline.Drums)
+	if q == nil || !crashes.At(d.Pass.EnergyFrom) || !d.keepsTime(0) {
 		return notes
 	}
 	touch := feel.Normal
@@ -143,9 +143,9 @@ func (d *Drummer) opening(notes []score.Note) []score.Note {
 		touch = feel.Strong
 	}
 	notes = withoutCymbals(notes, 0)
-	return append(notes, answering(d.Cues.Opening,
-		stroke(kickVoice, 0, strokeTicks, d.withBrushes(feel.Normal)),
-		stroke(crashVoice, 0, strokeTicks, d.withBrushes(touch)))...)
+	return append(notes, withCue(d.Cues.Opening,
+		newStroke(kickVoice, 0, strokeTicks, d.withBrushes(feel.Normal)),
+		newStroke(crashVoice, 0, strokeTicks, d.withBrushes(touch)))...)
 }
 
 // withoutCymbals takes away the time-keeping strokes at ticks, which are in order:
@@ -167,11 +167,11 @@ func withoutCymbals(notes []score.Note, ticks ...int64) []score.Note {
 	return out
 }
 
-// ending leaves of the song's last bar what is struck on its first beat and rings:
+// strikeEnding leaves of the song's last bar what is struck on its first beat and rings:
 // a crash from energy 4 up, and never the tick of a closed hat.
-func (d *Drummer) ending(notes []score.Note) []score.Note {
+func (d *Drummer) strikeEnding(notes []score.Note) []score.Note {
 	bar := d.Ending()
-	if bar < 0 || !d.plays(bar) {
+	if bar < 0 || !d.keepsTime(bar) {
 		return notes
 	}
 	start := d.Pass.Bars[bar].Start
@@ -181,19 +181,19 @@ func (d *Drummer) ending(notes []score.Note) []score.Note {
 			out = append(out, n)
 		}
 	}
-	last := []score.Note{stroke(kickVoice, start, start+strokeTicks, d.withBrushes(feel.Normal))}
+	last := []score.Note{newStroke(kickVoice, start, start+strokeTicks, d.withBrushes(feel.Normal))}
 	if crashes.At(d.Energy(bar)) {
 		out = withoutCymbals(out, start)
-		last = append(last, stroke(crashVoice, start, start+strokeTicks, d.withBrushes(feel.Normal)))
+		last = append(last, newStroke(crashVoice, start, start+strokeTicks, d.withBrushes(feel.Normal)))
 	}
-	return append(out, answering(d.Cues.Ending, last...)...)
+	return append(out, withCue(d.Cues.Ending, last...)...)
 }
 
-// finalHit strikes the song's last hit before a stop: kick and backbeat, no cymbal that
+// strikeFinalHit strikes the song's last hit before a stop: kick and backbeat, no cymbal that
 // would ring on, and nothing after it.
-func (d *Drummer) finalHit(notes []score.Note) []score.Note {
+func (d *Drummer) strikeFinalHit(notes []score.Note) []score.Note {
 	at := d.FinalHit()
-	if at < 0 || !d.plays(d.BarAt(at)) {
+	if at < 0 || !d.keepsTime(d.BarAt(at)) {
 		return notes
 	}
 	touch := feel.Strong
@@ -201,13 +201,13 @@ func (d *Drummer) finalHit(notes []score.Note) []score.Note {
 		touch = feel.Normal
 	}
 	notes = slices.DeleteFunc(notes, func(n score.Note) bool { return n.At > at })
-	return append(withoutCymbals(notes, at), answering(d.Cues.FinalHit,
-		stroke(kickVoice, at, at+strokeTicks, touch),
-		stroke(d.backbeat(d.BarAt(at)), at, at+strokeTicks, touch))...)
+	return append(withoutCymbals(notes, at), withCue(d.Cues.FinalHit,
+		newStroke(kickVoice, at, at+strokeTicks, touch),
+		newStroke(d.backbeat(d.BarAt(at)), at, at+strokeTicks, touch))...)
 }
 
-// answering lets strokes answer a cue.
-func answering(cue int32, strokes ...score.Note) []score.Note {
+// withCue lets strokes answer a cue.
+func withCue(cue int32, strokes ...score.Note) []score.Note {
 	for i := range strokes {
 		strokes[i].Cue = cue
 	}

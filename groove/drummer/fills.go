@@ -13,11 +13,11 @@ import (
 // drumFill is a fill to be played: where, which, and how it is varied.
 type drumFill struct {
 	cue.Stretch
-	fill   *feel.Fill
-	varied int   // 0 as written; 1 and 2 change a stroke of it, see varied
-	cue    int32 // that it answers; -1: it closes the section
-	group  uint32
-	begins int64 // its first stroke, at Start or after it: until then time goes on
+	fill        *feel.Fill
+	varied      int   // 0 as written; 1 and 2 change a stroke of it, see varied
+	cue         int32 // that it answers; -1: it closes the section
+	group       uint32
+	firstStroke int64 // its first stroke, at Start or after it: until then time goes on
 }
 
 // slowTempo is the tempo, in beats a minute, under which fills are kept short.
@@ -26,9 +26,9 @@ const slowTempo = 80
 // wholeBar stands for as many beats as the bar has.
 const wholeBar = 99
 
-// fills are the fills of the pass in order: those that the song file writes
+// chooseFills are the fills of the pass in order: those that the song file writes
 // and the one that closes the section.
-func (d *Drummer) fills() []drumFill {
+func (d *Drummer) chooseFills() []drumFill {
 	var out []drumFill
 	add := func(f drumFill, answers int32) {
 		f.cue, f.group = answers, uint32(len(out)+1)
@@ -41,15 +41,15 @@ func (d *Drummer) fills() []drumFill {
 		s := cue.Stretch{Start: q.At, End: q.Until}
 		if int(q.Bar) == last && !closed {
 			closed = true
-			add(d.choose(s, d.closing(), d.closingEnergy()), i)
+			add(d.chooseFill(s, d.closingVariation(), d.closingEnergy()), i)
 			continue
 		}
-		add(d.choose(s, d.inside(inside), d.Energy(int(q.Bar))), i)
+		add(d.chooseFill(s, d.insideVariation(inside), d.Energy(int(q.Bar))), i)
 		inside++
 	}
 	if !closed {
 		if s := d.closingSpan(); s.Start < s.End {
-			add(d.choose(s, d.closing(), d.closingEnergy()), -1)
+			add(d.chooseFill(s, d.closingVariation(), d.closingEnergy()), -1)
 		}
 	}
 	return out
@@ -63,7 +63,7 @@ func (d *Drummer) fills() []drumFill {
 func (d *Drummer) closingSpan() cue.Stretch {
 	last := len(d.Pass.Bars) - 1
 	a := d.Pass.After
-	if !d.Pass.Fills || a == nil || a.Tacet.Has(timeline.Drums) || last < 0 || !d.plays(last) || d.Cues.Alone[last] || len(d.family) == 0 {
+	if !d.Pass.Fills || a == nil || a.Tacet.Has(timeline.Drums) || last < 0 || !d.keepsTime(last) || d.Cues.Alone[last] || len(d.family) == 0 {
 		return cue.Stretch{}
 	}
 	choice := closingBeats.At(a.Energy)
@@ -115,17 +115,17 @@ func (d *Drummer) variant() int {
 	return d.Chance("variant").Below(timeline.FillVariants)
 }
 
-// closing is the variation of the fill that closes this pass: 0 to 2, each varied in two
+// closingVariation is the variation of the fill that closes this pass: 0 to 2, each varied in two
 // ways.
-func (d *Drummer) closing() variation {
+func (d *Drummer) closingVariation() variation {
 	v := d.variant()
 	return variation{v % 3, v / 3}
 }
 
-// inside is the variation of the i-th fill inside the pass. Even ones have the pass's
+// insideVariation is the variation of the i-th fill inside the pass. Even ones have the pass's
 // own, 3 or 4 varied in three ways, odd ones 5: so neighbours differ, here and
 // across the border between passes.
-func (d *Drummer) inside(i int) variation {
+func (d *Drummer) insideVariation(i int) variation {
 	if i%2 == 1 {
 		return variation{5, i / 2 % 3}
 	}
@@ -148,10 +148,10 @@ func (d *Drummer) closingEnergy() int {
 	return (from + a.Energy + 1) / 2
 }
 
-// choose picks the fill of the feel's family for a span, of those meant for the
+// chooseFill picks the fill of the feel's family for a span, of those meant for the
 // energy: the shortest that is as long, to be played from its tail, or the longest
 // there is; then the variation.
-func (d *Drummer) choose(s cue.Stretch, v variation, energy int) drumFill {
+func (d *Drummer) chooseFill(s cue.Stretch, v variation, energy int) drumFill {
 	out := drumFill{Stretch: s, varied: v.varied}
 	m := d.Pass.Bars[d.BarAt(s.Start)].Meter
 	length := s.End - s.Start
@@ -201,11 +201,11 @@ func fillTicks(f *feel.Fill, m meter.Meter) int64 {
 	return fillStep(f, m) * int64(max(1, f.Grid)*f.Beats)
 }
 
-// inFills takes the time away where a fill is, from its first stroke on: both hands
+// leaveRoomForFills takes the time away where a fill is, from its first stroke on: both hands
 // belong to it, and so does a foot that the fill uses. A foot that it does not use
 // goes on. A fill that begins after the beat leaves the beat its backbeat (common
 // practice, no single source).
-func inFills(notes []score.Note, fills []drumFill) []score.Note {
+func leaveRoomForFills(notes []score.Note, fills []drumFill) []score.Note {
 	if len(fills) == 0 {
 		return notes
 	}
@@ -224,7 +224,7 @@ func inFills(notes []score.Note, fills []drumFill) []score.Note {
 		at := sort.Search(len(fills), func(i int) bool { return fills[i].Start > n.At }) - 1
 		for ; at >= 0 && reach[at] > n.At; at-- {
 			if f := &fills[at]; n.At < f.End { // the last that is there decides
-				taken = n.At >= f.begins && (n.Voice.Limb() == feel.Hand || f.uses(n.Voice.Limb()))
+				taken = n.At >= f.firstStroke && (n.Voice.Limb() == feel.Hand || f.usesLimb(n.Voice.Limb()))
 				break
 			}
 		}
@@ -235,7 +235,7 @@ func inFills(notes []score.Note, fills []drumFill) []score.Note {
 	return out
 }
 
-func (f *drumFill) uses(limb feel.Limb) bool {
+func (f *drumFill) usesLimb(limb feel.Limb) bool {
 	if f.fill == nil {
 		return false
 	}

@@ -18,20 +18,20 @@ func (d *Drummer) playFills(fills []drumFill) []score.Note {
 		} else {
 			notes = varied(d.fillStrokes(*f), f.varied)
 		}
-		f.begins = f.End
+		f.firstStroke = f.End
 		for j := range notes {
-			f.begins = min(f.begins, notes[j].At)
+			f.firstStroke = min(f.firstStroke, notes[j].At)
 		}
-		d.groups = append(d.groups, f.written(d))
+		d.groups = append(d.groups, f.asGroup(d))
 		out = append(out, notes...)
 	}
 	return out
 }
 
-// written is the fill as a group of the score: a tuplet where its steps divide the beat
+// asGroup is the fill as a group of the score: a tuplet where its steps divide the beat
 // otherwise than the meter does.
-func (f *drumFill) written(d *Drummer) score.Group {
-	g := score.Group{Kind: score.Fill, At: f.begins, End: f.End, Name: "eighths"}
+func (f *drumFill) asGroup(d *Drummer) score.Group {
+	g := score.Group{Kind: score.Fill, At: f.firstStroke, End: f.End, Name: "eighths"}
 	if f.fill == nil {
 		return g
 	}
@@ -61,11 +61,11 @@ func (d *Drummer) fillStrokes(f drumFill) []score.Note {
 			if s.Touch == feel.Rest || s.Touch == feel.Sound {
 				continue
 			}
-			for _, g := range graces(s, r.Voice, at) {
+			for _, g := range graceStrokes(s, r.Voice, at) {
 				g.Group, g.Cue = f.group, f.cue
 				out = append(out, g)
 			}
-			n := stroke(r.Voice, at, at+min(size, strokeTicks), s.Touch)
+			n := newStroke(r.Voice, at, at+min(size, strokeTicks), s.Touch)
 			n.Group, n.Cue = f.group, f.cue
 			out = append(out, n)
 		}
@@ -93,7 +93,7 @@ func varied(notes []score.Note, how int) []score.Note {
 		return notes
 	case how == 1 && notes[first].At == notes[last].At:
 		n := notes[first]
-		g := graces(feel.Stroke{Flam: true}, n.Voice.Instrument(), n.At)[0]
+		g := graceStrokes(feel.Stroke{Flam: true}, n.Voice.Instrument(), n.At)[0]
 		g.Group, g.Cue = n.Group, n.Cue
 		return append([]score.Note{g}, notes...)
 	case how == 1:
@@ -115,7 +115,7 @@ func kickUnder(notes []score.Note, under score.Note) []score.Note {
 		out = append(out, n)
 	}
 	if !had {
-		n := stroke(kickVoice, under.At, under.At+strokeTicks, min(under.Touch, feel.Normal))
+		n := newStroke(kickVoice, under.At, under.At+strokeTicks, min(under.Touch, feel.Normal))
 		n.Group, n.Cue = under.Group, under.Cue
 		out = append(out, n)
 	}
@@ -127,7 +127,7 @@ func kickUnder(notes []score.Note, under score.Note) []score.Note {
 func (d *Drummer) plainFill(f drumFill) []score.Note {
 	var out []score.Note
 	for at := f.Start; at < f.End; at += quarter / 2 {
-		n := stroke(snareVoice, at, min(f.End, at+strokeTicks), feel.Normal)
+		n := newStroke(snareVoice, at, min(f.End, at+strokeTicks), feel.Normal)
 		n.Group, n.Cue = f.group, f.cue
 		out = append(out, n)
 	}

@@ -8,14 +8,14 @@ import (
 
 // Finish leaves what two hands and two feet can play.
 func (d *Drummer) Finish(t *touch.Playing, drafts []touch.Draft) []touch.Draft {
-	return handSpeed(t, t.OverBorder(drafts, nil))
+	return withinHandSpeed(t, t.OverBorder(drafts, nil))
 }
 
-// handSpeed holds the strokes as they are played to the limit of two hands and two
+// withinHandSpeed holds the strokes as they are played to the limit of two hands and two
 // feet: a stroke that timing brought too close comes as late as it must, or not at
 // all when that would carry it over a fence. A grace stroke is part of the stroke
 // it leads to: a drag's two are one hand's rebound.
-func handSpeed(t *touch.Playing, notes []touch.Draft) []touch.Draft {
+func withinHandSpeed(t *touch.Playing, notes []touch.Draft) []touch.Draft {
 	c, last := t.Clock(), touch.LastStroke(t.Plan, timeline.Drums)
 	var recent [3]latest
 	out := notes[:0]

@@ -7,15 +7,15 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// pushes marks every push that the drummer takes part in: kick and backbeat, or
+// strikePushes marks every push that the drummer takes part in: kick and backbeat, or
 // kick and crash when it leads to energy 4 or 5, with all his weight only into 5. A
 // push inside a section opens none: its crash is a touch lighter. What would be struck
-// after it up to its target is taken away later, by kept.
-func (d *Drummer) pushes(notes []score.Note) []score.Note {
+// after it up to its target is taken away later, see plan.Allowed.
+func (d *Drummer) strikePushes(notes []score.Note) []score.Note {
 	var crashAt []int64
 	for i, q := range d.Cues.Each(cue.Chord, timeline.Drums) {
 		bar := d.BarAt(q.At)
-		if !d.plays(bar) {
+		if !d.keepsTime(bar) {
 			continue
 		}
 		into := d.Energy(d.BarAt(q.Target))
@@ -29,25 +29,25 @@ func (d *Drummer) pushes(notes []score.Note) []score.Note {
 		if allHisWeight.At(into) {
 			touch = feel.Strong
 		}
-		kick, top := stroke(kickVoice, q.At, q.At+strokeTicks, touch), stroke(d.backbeat(bar), q.At, q.At+strokeTicks, touch)
+		kick, top := newStroke(kickVoice, q.At, q.At+strokeTicks, touch), newStroke(d.backbeat(bar), q.At, q.At+strokeTicks, touch)
 		if crashes.At(into) {
 			if q.Target < d.Pass.Length {
 				touch-- // Normal, or Soft
 			}
 			kick.Touch = d.withBrushes(kick.Touch)
-			top = stroke(crashVoice, q.At, q.At+strokeTicks, d.withBrushes(touch))
+			top = newStroke(crashVoice, q.At, q.At+strokeTicks, d.withBrushes(touch))
 			crashAt = append(crashAt, q.At)
 		}
 		kick.Art, top.Art = score.Pushed, score.Pushed
-		notes = append(notes, answering(i, kick, top)...)
+		notes = append(notes, withCue(i, kick, top)...)
 	}
 	return withoutCymbals(notes, crashAt...)
 }
 
-// accents plays every accent that names the drummer: kick and snare, or what
+// strikeAccents plays every accent that names the drummer: kick and snare, or what
 // marks the backbeat under energy 3; from weight 2 at energy 4, or weight 3
 // anywhere, the crash as well.
-func (d *Drummer) accents(notes []score.Note) []score.Note {
+func (d *Drummer) strikeAccents(notes []score.Note) []score.Note {
 	for i, q := range d.Cues.Each(cue.Accent, timeline.Drums) {
 		energy := d.Energy(int(q.Bar))
 		hit := []feel.Voice{kickVoice, snareVoice}
@@ -58,7 +58,7 @@ func (d *Drummer) accents(notes []score.Note) []score.Note {
 			hit = append(hit, crashVoice)
 		}
 		for _, v := range hit {
-			n := stroke(v, q.At, q.At+strokeTicks, feel.Strong)
+			n := newStroke(v, q.At, q.At+strokeTicks, feel.Strong)
 			n.Cue, n.Art = i, score.Accent
 			if q.Pushed() {
 				n.Art |= score.Pushed

@@ -9,10 +9,10 @@ import (
 // the grid: a tenth more than touch.AgainUS, for a player strays.
 const limbGapUS = 110_000
 
-// limbs keeps what two hands and two feet can play, the most important strokes
+// playable keeps what two hands and two feet can play, the most important strokes
 // first. notes are sorted by tick; the result is too.
-func (d *Drummer) limbs(notes []score.Note) []score.Note {
-	notes, rank := d.merged(notes)
+func (d *Drummer) playable(notes []score.Note) []score.Note {
+	notes, rank := d.onePerVoice(notes)
 	at := make([]int64, len(notes)) // in microseconds
 	c := d.Clock()
 	for i := range notes {
@@ -20,12 +20,12 @@ func (d *Drummer) limbs(notes []score.Note) []score.Note {
 	}
 	keep := make([]bool, len(notes))
 	for _, i := range byRank(notes, rank) {
-		keep[i] = fits(at, notes, keep, int(i))
+		keep[i] = limbIsFree(at, notes, keep, int(i))
 	}
-	// graceFits looks at its neighbours: what stays is moved up only afterwards.
+	// graceIsPlayable looks at its neighbours: what stays is moved up only afterwards.
 	for i := range notes {
 		if notes[i].Roll != 0 {
-			keep[i] = graceFits(at, notes, keep, i)
+			keep[i] = graceIsPlayable(at, notes, keep, i)
 		}
 	}
 	out := notes[:0]
@@ -61,11 +61,11 @@ func byRank(notes []score.Note, rank []uint8) []int32 {
 	return order
 }
 
-// fits reports whether stroke i can be added to those that are kept: of any two
+// limbIsFree reports whether stroke i can be added to those that are kept: of any two
 // strokes running of a foot, or three of the hands, the last must come limbGapUS
 // after the first. Two hands can always share their strokes out so, and never
 // better. The hi-hat does one thing at a time. at is when the strokes are.
-func fits(at []int64, notes []score.Note, keep []bool, i int) bool {
+func limbIsFree(at []int64, notes []score.Note, keep []bool, i int) bool {
 	n := &notes[i]
 	together := 1
 	if n.Voice.Limb() == feel.Hand {
@@ -113,9 +113,9 @@ func sameHat(a, b *score.Note) bool {
 	return a.Key != b.Key && hat(kindOf(a.Key)) && hat(kindOf(b.Key))
 }
 
-// graceFits reports whether grace stroke i can be played: the stroke it leads to
+// graceIsPlayable reports whether grace stroke i can be played: the stroke it leads to
 // is, and the other hand is free from the stroke before it to the one after.
-func graceFits(at []int64, notes []score.Note, keep []bool, i int) bool {
+func graceIsPlayable(at []int64, notes []score.Note, keep []bool, i int) bool {
 	main := false
 	// free reports whether stroke j leaves the other hand alone. Other grace strokes
 	// are not asked: a drag's two are one hand's rebound.
@@ -140,9 +140,9 @@ func graceFits(at []int64, notes []score.Note, keep []bool, i int) bool {
 	return main
 }
 
-// merged makes one stroke of several of one voice at one tick: the weightiest. The
+// onePerVoice makes one stroke of several of one voice at one tick: the weightiest. The
 // second result is how important each is.
-func (d *Drummer) merged(notes []score.Note) ([]score.Note, []uint8) {
+func (d *Drummer) onePerVoice(notes []score.Note) ([]score.Note, []uint8) {
 	out := notes[:0]
 	rank := make([]uint8, 0, len(notes))
 	for i := range notes {
@@ -168,10 +168,10 @@ func (d *Drummer) merged(notes []score.Note) ([]score.Note, []uint8) {
 // last.
 func (d *Drummer) importance(n *score.Note) int {
 	bar := d.BarAt(n.At)
-	r := 2 - d.Metric(bar, n.At) // 0 to 2
+	r := 2 - d.MetricPlace(bar, n.At) // 0 to 2
 	switch k := kindOf(n.Key); {
 	case n.Art.Has(score.Accent):
-		return 90 + d.Weight(n)
+		return 90 + d.AccentWeight(n)
 	case n.Art.Has(score.Pushed):
 		return 80
 	case n.Touch == feel.Ghost:

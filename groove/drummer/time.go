@@ -12,8 +12,8 @@ import (
 // sixteenth says where it is and no more.
 const strokeTicks = quarter / 4
 
-// time is the kit's rows bar by bar, by the energy in force in each.
-func (d *Drummer) time(fills []drumFill) []score.Note {
+// keepTime is the kit's rows bar by bar, by the energy in force in each.
+func (d *Drummer) keepTime(fills []drumFill) []score.Note {
 	out := d.strokes[:0]
 	for bar := range d.Pass.Bars {
 		if d.Cues.Alone[bar] {
@@ -21,11 +21,11 @@ func (d *Drummer) time(fills []drumFill) []score.Note {
 		}
 		lv := d.Level(bar)
 		steps := d.Steps(bar, lv)
-		bare := d.bareFrom(bar, fills)
+		bare := d.ghostsEndAt(bar, fills)
 		// Step by step and not row by row, so that the strokes come in order.
 		rows := slices.Grow(d.rows[:0], len(lv.Drums))
 		for r := range lv.Drums {
-			rows = append(rows, kitRow{lv.Drums[r].Steps, lv.Drums[r].Voice, stroke(lv.Drums[r].Voice, 0, 0, feel.Normal), -1})
+			rows = append(rows, kitRow{lv.Drums[r].Steps, lv.Drums[r].Voice, newStroke(lv.Drums[r].Voice, 0, 0, feel.Normal), -1})
 		}
 		d.rows = rows
 		for i, st := range steps {
@@ -67,7 +67,7 @@ func (r *kitRow) strike(out []score.Note, st plan.Step, end, bare int64) []score
 		return out
 	}
 	if s.Drag || s.Flam {
-		out = append(out, graces(s, r.voice, st.Tick)...)
+		out = append(out, graceStrokes(s, r.voice, st.Tick)...)
 	}
 	n := r.note
 	n.At, n.Touch = st.Tick, s.Touch
@@ -76,10 +76,10 @@ func (r *kitRow) strike(out []score.Note, st plan.Step, end, bare int64) []score
 	return append(out, n)
 }
 
-// bareFrom is the tick in a bar from which ghost strokes are left out: the second
+// ghostsEndAt is the tick in a bar from which ghost strokes are left out: the second
 // half of a section's last bar when no fill closes it, so that the section
 // breathes, and all of a bar whose tempo moves.
-func (d *Drummer) bareFrom(bar int, fills []drumFill) int64 {
+func (d *Drummer) ghostsEndAt(bar int, fills []drumFill) int64 {
 	b := &d.Pass.Bars[bar]
 	if d.Cues.Rits.Over(b.Start, d.BarEnd(bar)) {
 		return b.Start
@@ -90,7 +90,7 @@ func (d *Drummer) bareFrom(bar int, fills []drumFill) int64 {
 	return d.BarEnd(bar)
 }
 
-func stroke(v feel.Voice, tick, end int64, t feel.Touch) score.Note {
+func newStroke(v feel.Voice, tick, end int64, t feel.Touch) score.Note {
 	return score.Note{At: tick, Held: int32(max(end-tick, 1)), Cue: -1, Key: v.Key, Touch: t, Voice: score.Kit(v)}
 }
 

@@ -9,15 +9,15 @@ import (
 // Finish leaves what two hands can play.
 func (c *Pianist) Finish(t *touch.Playing, drafts []touch.Draft) []touch.Draft {
 	hit := func(n *score.Note) bool { return n.Art.Has(score.Accent) }
-	return leftInTurn(t.Clock(), keySpeed(t, t.OverBorder(drafts, hit)))
+	return leftInTurn(t.Clock(), withinKeySpeed(t, t.OverBorder(drafts, hit)))
 }
 
-// keySpeed keeps of two strokes of one key that come faster than a hand repeats it
+// withinKeySpeed keeps of two strokes of one key that come faster than a hand repeats it
 // the accent, and otherwise the first, which is held as long as the second would
 // have been. So hits and changes of chord that are written closer than that are
 // struck once, or shared out among the keys that they do not have in common. notes
 // are in order of their start.
-func keySpeed(t *touch.Playing, notes []touch.Draft) []touch.Draft {
+func withinKeySpeed(t *touch.Playing, notes []touch.Draft) []touch.Draft {
 	c := t.Clock()
 	var last [128]int // index into notes + 1
 	drop := make([]bool, len(notes))
@@ -29,7 +29,7 @@ func keySpeed(t *touch.Playing, notes []touch.Draft) []touch.Draft {
 			continue
 		}
 		before := &notes[j]
-		if t.Weight(n.Note) > t.Weight(before.Note) {
+		if t.AccentWeight(n.Note) > t.AccentWeight(before.Note) {
 			drop[j] = true
 			continue
 		}

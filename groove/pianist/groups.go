@@ -15,24 +15,24 @@ type grouping struct {
 	roll   uint32      // the spread chord of the last mark, of both hands; 0 where it was none
 }
 
-// of is the group of what a mark strikes with the right hand, 0 for none.
-func (g *grouping) of(m *mark, ch *cue.Change, roll bool) uint32 {
+// groupOf is the group of what a mark strikes with the right hand, 0 for none.
+func (g *grouping) groupOf(m *mark, ch *cue.Change, roll bool) uint32 {
 	g.roll = 0
 	single := m.part >= '1' && m.part <= '5'
 	switch {
 	case roll:
 		g.kind = 0
-		g.roll = g.begin(score.Roll, m.tick, m.tick)
+		g.roll = g.add(score.Roll, m.tick, m.tick)
 		return g.roll
 	case m.answer:
 		if g.kind != score.Answer {
-			g.kind, g.number = score.Answer, g.begin(score.Answer, m.tick, m.least)
+			g.kind, g.number = score.Answer, g.add(score.Answer, m.tick, m.least)
 		}
-		g.last(m.least)
+		g.extend(m.least)
 		return g.number
 	case single:
 		if g.kind != score.Broken || g.change != ch {
-			g.kind, g.change, g.number = score.Broken, ch, g.begin(score.Broken, m.tick, ch.End)
+			g.kind, g.change, g.number = score.Broken, ch, g.add(score.Broken, m.tick, ch.End)
 		}
 		return g.number
 	}
@@ -42,13 +42,13 @@ func (g *grouping) of(m *mark, ch *cue.Change, roll bool) uint32 {
 	return 0
 }
 
-func (g *grouping) begin(kind score.GroupKind, at, end int64) uint32 {
+func (g *grouping) add(kind score.GroupKind, at, end int64) uint32 {
 	list := &g.c.groups
 	*list = append(*list, score.Group{Kind: kind, At: at, End: end})
 	return uint32(len(*list))
 }
 
-// last lets the group that goes on last to a tick.
-func (g *grouping) last(end int64) {
+// extend lets the group that goes on last to a tick.
+func (g *grouping) extend(end int64) {
 	g.c.groups[g.number-1].End = end
 }

@@ -37,14 +37,14 @@ func (c *Pianist) leftLine() []int {
 		}
 		bar := c.BarAt(ch.Nominal)
 		lv, energy := c.Level(bar), c.Energy(bar)
-		w, avoid, most := c.room(lv, energy), c.ear.avoid(ch), int8(0)
+		w, avoid, most := c.voicingRoom(lv, energy), c.ear.avoided(ch), int8(0)
 		var sets []*voicing.Set
 		for key := leftLowest; key <= LeftHighest; key++ {
 			if key%12 != ch.Chord.Bass.PC() {
 				continue
 			}
 			w.Left = key
-			set := c.voicer.Set(ch.Chord, voices(lv, energy), avoid, w)
+			set := c.voicer.Set(ch.Chord, voiceCount(lv, energy), avoid, w)
 			if set != nil {
 				most = max(most, set.List[0].N)
 			}

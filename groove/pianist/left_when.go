@@ -13,7 +13,7 @@ import (
 // of the comp row over it.
 
 // leftStrikes are the left hand's own: where the feel's bass has the bar's first
-// beat, and one more, see againAt. It is the bass of energies 1 and 2, with that beat of
+// beat, and one more, see secondStrokeAt. It is the bass of energies 1 and 2, with that beat of
 // the higher levels; what lies between is the bassist's alone, and notes are held from
 // one to the next.
 func (c *Pianist) leftStrikes() []mark {
@@ -23,7 +23,7 @@ func (c *Pianist) leftStrikes() []mark {
 	var out []mark
 	holds, ending := c.Cues.Holds, c.Ending()
 	add := func(tick int64, lv *feel.Level, degree byte) {
-		if c.may(tick) && !holds.Has(tick) {
+		if c.tabMayPlay(tick) && !holds.Has(tick) {
 			out = append(out, mark{tick: tick, cue: -1, part: 'b', touch: usualTouch(lv), left: true,
 				fifth: degree == '5' || degree == 'w' || degree == 'a', middle: tick > c.Pass.Bars[c.BarAt(tick)].Start})
 		}
@@ -39,10 +39,10 @@ func (c *Pianist) leftStrikes() []mark {
 			continue
 		}
 		calm := &c.Feel.Levels[leftRows.At(c.Energy(bar))-1]
-		again := c.againAt(bar)
-		first, second := c.bassAt(bar, calm, 0), c.bassAt(bar, calm, again)
+		again := c.secondStrokeAt(bar)
+		first, second := c.rowDegreeAt(bar, calm, 0), c.rowDegreeAt(bar, calm, again)
 		if second == 0 {
-			second = c.bassAt(bar, lv, again)
+			second = c.rowDegreeAt(bar, lv, again)
 		}
 		if first == 'w' || first == 'a' {
 			first = '1'
@@ -57,9 +57,9 @@ func (c *Pianist) leftStrikes() []mark {
 	return out
 }
 
-// bassAt is the degree that a level's bass row strikes at a place of a bar, 0 where
+// rowDegreeAt is the degree that a level's bass row strikes at a place of a bar, 0 where
 // it strikes nothing.
-func (c *Pianist) bassAt(bar int, lv *feel.Level, at int64) byte {
+func (c *Pianist) rowDegreeAt(bar int, lv *feel.Level, at int64) byte {
 	for _, st := range c.Steps(bar, lv) {
 		if st.Tick == c.Pass.Bars[bar].Start+at && st.Index < len(lv.Bass) {
 			if s := lv.Bass[st.Index]; s.Touch > feel.Ghost {
@@ -70,9 +70,9 @@ func (c *Pianist) bassAt(bar int, lv *feel.Level, at int64) byte {
 	return 0
 }
 
-// againAt is where in a bar the left hand may strike again: at the beat in its middle,
+// secondStrokeAt is where in a bar the left hand may strike again: at the beat in its middle,
 // else at the third; 0 where there is neither.
-func (c *Pianist) againAt(bar int) int64 {
+func (c *Pianist) secondStrokeAt(bar int) int64 {
 	beats, half := c.Beats(bar), c.Pass.Bars[bar].Length/2
 	switch {
 	case slices.Contains(beats, half):
@@ -83,10 +83,10 @@ func (c *Pianist) againAt(bar int) int64 {
 	return 0
 }
 
-// figured turns a bar of the comp row that breaks the chord from its first beat on
+// figureForBothHands turns a bar of the comp row that breaks the chord from its first beat on
 // into one for both hands: the bass is the figure's first note, the others follow
 // from below, and its highest takes what is left of the chord.
-func figured(row []compAt) {
+func figureForBothHands(row []compAt) {
 	if len(row) == 0 || row[0].step.Part != '1' || row[0].step.Touch <= feel.Sound {
 		return
 	}
@@ -131,11 +131,11 @@ func (c *Pianist) wholeOffBeat(row []compAt, bar int) {
 	}
 }
 
-// afterBeat finds the tab's strike that brings a chord after its bass, where the comp
+// chordAfterBass finds the tab's strike that brings a chord after its bass, where the comp
 // of the feel comes after the beat: in a bar whose first beat is left to the bass,
 // within a beat of the change and before the next. It is made to take the whole
 // chord. Else the two are struck together.
-func (c *Pianist) afterBeat(tab []mark, i int) bool {
+func (c *Pianist) chordAfterBass(tab []mark, i int) bool {
 	ch := &c.changes[i]
 	if c.left == nil || ch.Pushed() {
 		return false

@@ -15,7 +15,7 @@ import (
 type listener struct {
 	*plan.Plan
 	sung  []timeline.SungNote // in order
-	held  []timeline.SungNote // those of a beat or more
+	long  []timeline.SungNote // those of a beat or more
 	heard bool                // a vocal is given
 }
 
@@ -34,24 +34,24 @@ func listen(p *plan.Plan) *listener {
 	sort.SliceStable(l.sung, func(i, j int) bool { return l.sung[i].Tick < l.sung[j].Tick })
 	for _, s := range l.sung {
 		if s.Length >= p.Pass.Bars[p.BarAt(s.Tick)].Meter.TempoTicks() {
-			l.held = append(l.held, s)
+			l.long = append(l.long, s)
 		}
 	}
 	return l
 }
 
-// rubs reports whether a comp note stands a semitone, or that and octaves (a
+// isRub reports whether a comp note stands a semitone, or that and octaves (a
 // minor ninth), from a sung one.
-func rubs(comp, sung int) bool {
+func isRub(comp, sung int) bool {
 	return max(comp-sung, sung-comp)%12 == 1
 }
 
-// avoid is the pitch classes (bit = pitch class) that a chord is better played
+// avoided is the pitch classes (bit = pitch class) that a chord is better played
 // without: a held sung note a semitone and octaves over them fills half of the
 // chord's time or more.
-func (l *listener) avoid(ch *cue.Change) uint16 {
+func (l *listener) avoided(ch *cue.Change) uint16 {
 	var rub [12]int64
-	for _, s := range l.heldIn(ch.Start, ch.End) {
+	for _, s := range l.longIn(ch.Start, ch.End) {
 		low, high := max(s.Tick, ch.Start), min(s.Tick+s.Length, ch.End)
 		rub[(int(s.Key)+11)%12] += high - low
 	}
@@ -64,18 +64,18 @@ func (l *listener) avoid(ch *cue.Change) uint16 {
 	return out
 }
 
-// heldIn are the held sung notes that sound between two ticks.
-func (l *listener) heldIn(start, end int64) []timeline.SungNote {
-	i := sort.Search(len(l.held), func(i int) bool { return l.held[i].Tick+l.held[i].Length > start })
+// longIn are the held sung notes that sound between two ticks.
+func (l *listener) longIn(start, end int64) []timeline.SungNote {
+	i := sort.Search(len(l.long), func(i int) bool { return l.long[i].Tick+l.long[i].Length > start })
 	j := i
-	for j < len(l.held) && l.held[j].Tick < end {
+	for j < len(l.long) && l.long[j].Tick < end {
 		j++
 	}
-	return l.held[i:j]
+	return l.long[i:j]
 }
 
-// at is the sung note that sounds at a tick.
-func (l *listener) at(tick int64) (timeline.SungNote, bool) {
+// sungAt is the sung note that sounds at a tick.
+func (l *listener) sungAt(tick int64) (timeline.SungNote, bool) {
 	i := sort.Search(len(l.sung), func(i int) bool { return l.sung[i].Tick > tick }) - 1
 	if i < 0 || l.sung[i].Tick+l.sung[i].Length <= tick {
 		return timeline.SungNote{}, false
@@ -83,25 +83,25 @@ func (l *listener) at(tick int64) (timeline.SungNote, bool) {
 	return l.sung[i], true
 }
 
-// doubling is what a top voice of the tune's own pitch class costs. A moving tune is
+// doublingCost is what a top voice of the tune's own pitch class costs. A moving tune is
 // not played along with. A note that the singer holds, an octave or more over the
 // comp, is another matter: at the height of a chorus the way round it would take the
 // chord down and away from under the voice, which is heard more.
-func doubling(tune timeline.SungNote, top int, beat int64) int32 {
+func doublingCost(tune timeline.SungNote, top int, beat int64) int32 {
 	if tune.Length >= beat && int(tune.Key)-top >= 12 {
 		return voicing.CostDoubleHeld
 	}
 	return voicing.CostDoubleTune
 }
 
-// cost is what each voicing costs under the tune at the chord's attack: the top
+// tuneCosts is what each voicing costs under the tune at the chord's attack: the top
 // voice doubling it, any voice in unison with it, any rub with a held note.
-func (l *listener) cost(ch *cue.Change, set *voicing.Set) []int32 {
+func (l *listener) tuneCosts(ch *cue.Change, set *voicing.Set) []int32 {
 	if !l.heard {
 		return nil
 	}
-	tune, sounds := l.at(ch.Start)
-	held := l.heldIn(ch.Start, ch.End)
+	tune, sounds := l.sungAt(ch.Start)
+	held := l.longIn(ch.Start, ch.End)
 	if !sounds && len(held) == 0 {
 		return nil
 	}
@@ -110,7 +110,7 @@ func (l *listener) cost(ch *cue.Change, set *voicing.Set) []int32 {
 	for i := range set.List {
 		v := &set.List[i].Voicing
 		if sounds && v.Top()%12 == int(tune.Key)%12 {
-			out[i] += doubling(tune, v.Top(), beat)
+			out[i] += doublingCost(tune, v.Top(), beat)
 		}
 		for k := int8(0); k < v.N; k++ {
 			key := int(v.Notes[k])
@@ -118,7 +118,7 @@ func (l *listener) cost(ch *cue.Change, set *voicing.Set) []int32 {
 				out[i] += voicing.CostUnison
 			}
 			for _, s := range held {
-				if rubs(key, int(s.Key)) {
+				if isRub(key, int(s.Key)) {
 					out[i] += voicing.CostRub
 				}
 			}
@@ -127,9 +127,9 @@ func (l *listener) cost(ch *cue.Change, set *voicing.Set) []int32 {
 	return out
 }
 
-// clear takes away what rubs against a held sung note while it sounds, and what
+// dropRubs takes away what rubs against a held sung note while it sounds, and what
 // is struck in unison with the tune. A note that was there before ends in time.
-func (l *listener) clear(notes []score.Note) []score.Note {
+func (l *listener) dropRubs(notes []score.Note) []score.Note {
 	if !l.heard {
 		return notes
 	}
@@ -139,12 +139,12 @@ func (l *listener) clear(notes []score.Note) []score.Note {
 			out = append(out, n)
 			continue
 		}
-		if tune, ok := l.at(n.At); ok && tune.Key == n.Key {
+		if tune, ok := l.sungAt(n.At); ok && tune.Key == n.Key {
 			continue
 		}
 		keep := true
-		for _, s := range l.heldIn(n.At-duck, n.End()+duck) {
-			if !rubs(int(n.Key), int(s.Key)) {
+		for _, s := range l.longIn(n.At-duck, n.End()+duck) {
+			if !isRub(int(n.Key), int(s.Key)) {
 				continue
 			}
 			if n.At >= s.Tick-2*duck {
@@ -163,8 +163,8 @@ func (l *listener) clear(notes []score.Note) []score.Note {
 	return out
 }
 
-// busy reports a bar with much singing.
-func (l *listener) busy(bar int) bool {
+// isBusy reports a bar with much singing.
+func (l *listener) isBusy(bar int) bool {
 	if !l.heard {
 		return false
 	}

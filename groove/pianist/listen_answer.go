@@ -10,10 +10,10 @@ import (
 // answerGap is how many bars lie between two answers at least: one in four.
 const answerGap = 4
 
-// windows are where the singer rests after a phrase, or where the song file says
+// restWindows are where the singer rests after a phrase, or where the song file says
 // so with a space, in order; each two beats or more, within the pass. Before the
 // first phrase there is nobody to answer.
-func (l *listener) windows() []cue.Stretch {
+func (l *listener) restWindows() []cue.Stretch {
 	var rests []cue.Stretch
 	var last int64
 	for i, s := range l.sung {
@@ -49,17 +49,17 @@ func (l *listener) windows() []cue.Stretch {
 	return long
 }
 
-// answer puts a small figure into windows: three single voices of the chord that
+// addAnswers puts a small figure into windows: three single voices of the chord that
 // is held, or two where three have no room, a half beat apart; the tab's strikes
 // make room. Never in the last beat of a window: there the next phrase begins. Not
 // twice in four bars, in a pass or over its border.
-func (l *listener) answer(c *Pianist, strikes []mark) []mark {
+func (l *listener) addAnswers(c *Pianist, strikes []mark) []mark {
 	next := 0
 	if c.Pass.Before != nil {
 		next = answerGap - 1
 	}
-	for _, w := range l.windows() {
-		start, n := l.place(c, w, next)
+	for _, w := range l.restWindows() {
+		start, n := l.placeAnswer(c, w, next)
 		if n == 0 {
 			continue
 		}
@@ -83,16 +83,16 @@ func (l *listener) answer(c *Pianist, strikes []mark) []mark {
 			at := start + int64(i)*half
 			out = append(out, mark{tick: at, cue: -1, part: '0' + voice, touch: feel.Soft, forced: true, ring: true, least: at + 2*half, answer: true})
 		}
-		strikes = c.spaced(mergeMarks(out))
+		strikes = c.spaceOut(mergeMarks(out))
 		next = bar + answerGap
 	}
 	return strikes
 }
 
-// place finds where in a window an answer stands, and how many notes it has room
+// placeAnswer finds where in a window an answer stands, and how many notes it has room
 // for: on the first beat that is free, no more than four beats after the singer
 // stops. n is 0 when there is none.
-func (l *listener) place(c *Pianist, w cue.Stretch, next int) (start int64, n int) {
+func (l *listener) placeAnswer(c *Pianist, w cue.Stretch, next int) (start int64, n int) {
 	bar := c.BarAt(w.Start)
 	beat := c.Pass.Bars[bar].Meter.TempoTicks()
 	start = c.Pass.Bars[bar].Start
@@ -106,7 +106,7 @@ func (l *listener) place(c *Pianist, w cue.Stretch, next int) (start int64, n in
 		}
 		for n := 3; n >= 2; n-- {
 			last := start + int64(n-1)*beat/2
-			if last < w.End-beat && l.clearFor(c, bar, start, last+beat/2) {
+			if last < w.End-beat && l.hasToItself(c, bar, start, last+beat/2) {
 				return start, n
 			}
 		}
@@ -114,9 +114,9 @@ func (l *listener) place(c *Pianist, w cue.Stretch, next int) (start int64, n in
 	return 0, 0
 }
 
-// clearFor reports whether an answer has the stretch to itself: one chord, no
+// hasToItself reports whether an answer has the stretch to itself: one chord, no
 // event, no stop, nothing that is asked for.
-func (l *listener) clearFor(c *Pianist, bar int, start, end int64) bool {
+func (l *listener) hasToItself(c *Pianist, bar int, start, end int64) bool {
 	if c.alone[bar] || bar == c.Ending() || end > c.end {
 		return false
 	}

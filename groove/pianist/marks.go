@@ -47,35 +47,35 @@ const againUS = touch.AgainUS * 6 / 5
 // round it, also when the hands stray.
 const roomUS = touch.AgainUS * 3 / 2
 
-// gestures works out all that the pianist does in the pass. Where the band rises into a
+// planGestures works out all that the pianist does in the pass. Where the band rises into a
 // chorus, its first chord is struck with the drummer's crash, whole, whatever the tab
 // has there; so is the song's last hit.
-func (c *Pianist) gestures() gestures {
-	strikes, rests := c.tab()
+func (c *Pianist) planGestures() gestures {
+	strikes, rests := c.readTab()
 	strikes = append(strikes, c.chordStrikes(strikes)...)
 	strikes = append(strikes, c.accentStrikes()...)
 	strikes = append(strikes, c.leftStrikes()...)
 	strikes = mergeMarks(strikes)
-	if q := c.Opening(timeline.Piano); q != nil && q.Weight > 0 {
-		firmly(strikes, 0)
+	if q := c.ForcefulOpening(timeline.Piano); q != nil && q.Weight > 0 {
+		strikeFirmly(strikes, 0)
 	}
 	if last := c.FinalHit(); last >= 0 {
-		firmly(strikes, last)
+		strikeFirmly(strikes, last)
 		for len(strikes) > 0 && strikes[len(strikes)-1].tick > last {
 			strikes = strikes[:len(strikes)-1]
 		}
 	}
-	strikes = c.spaced(strikes)
-	strikes = c.ear.answer(c, strikes)
-	strikes = c.thin(strikes)
-	c.complete(strikes)
+	strikes = c.spaceOut(strikes)
+	strikes = c.ear.addAnswers(c, strikes)
+	strikes = c.thinOut(strikes)
+	c.strikeWholeChords(strikes)
 	c.marks = strikes
-	return gestures{strikes: strikes, rests: rests, cuts: c.cuts()}
+	return gestures{strikes: strikes, rests: rests, cuts: c.cutPoints()}
 }
 
-// firmly makes a strong one of the whole chord of the strike at a tick; a written hit
+// strikeFirmly makes a strong one of the whole chord of the strike at a tick; a written hit
 // stays as it is.
-func firmly(strikes []mark, tick int64) {
+func strikeFirmly(strikes []mark, tick int64) {
 	for i := range strikes {
 		if m := &strikes[i]; m.tick == tick && m.accent == 0 {
 			m.part, m.up, m.touch = 'c', false, feel.Strong
@@ -90,8 +90,8 @@ type compAt struct {
 	up   bool // as in mark
 }
 
-// tab reads the level's comp row over the pass: its strikes and its rests.
-func (c *Pianist) tab() (strikes []mark, rests []int64) {
+// readTab reads the level's comp row over the pass: its strikes and its rests.
+func (c *Pianist) readTab() (strikes []mark, rests []int64) {
 	row := c.row[:0]
 	ending := c.Ending()
 	for bar := range c.Pass.Bars {
@@ -110,7 +110,7 @@ func (c *Pianist) tab() (strikes []mark, rests []int64) {
 			}
 		}
 		if c.left != nil {
-			figured(row[begin:])
+			figureForBothHands(row[begin:])
 			c.wholeOffBeat(row[begin:], bar)
 		}
 	}
@@ -118,7 +118,7 @@ func (c *Pianist) tab() (strikes []mark, rests []int64) {
 	strikes = c.marks[:0]
 	holds := c.Cues.Holds
 	for i, st := range row {
-		if !c.may(st.tick) || holds.Has(st.tick) {
+		if !c.tabMayPlay(st.tick) || holds.Has(st.tick) {
 			continue
 		}
 		switch st.step.Touch {
@@ -135,9 +135,9 @@ func (c *Pianist) tab() (strikes []mark, rests []int64) {
 	return strikes, rests
 }
 
-// may reports whether the tab has a say at a tick: not in a stop, nor while a
+// tabMayPlay reports whether the tab has a say at a tick: not in a stop, nor while a
 // pushed chord is tied over its beat, nor where there is no chord.
-func (c *Pianist) may(tick int64) bool {
+func (c *Pianist) tabMayPlay(tick int64) bool {
 	if tick >= c.end || c.silences.Has(tick) {
 		return false
 	}
@@ -150,12 +150,12 @@ func (c *Pianist) may(tick int64) bool {
 }
 
 // chordStrikes are the attacks that the chart asks for: one at every change of
-// chord. The chord may follow its bass by a beat, see afterBeat.
+// chord. The chord may follow its bass by a beat, see chordAfterBass.
 func (c *Pianist) chordStrikes(tab []mark) []mark {
 	var out []mark
 	for i := range c.changes {
 		ch := &c.changes[i]
-		if c.voicings[i].N == 0 || !c.fresh(i) || ch.Start >= c.end || c.silences.Has(ch.Start) {
+		if c.voicings[i].N == 0 || !c.needsStrike(i) || ch.Start >= c.end || c.silences.Has(ch.Start) {
 			continue
 		}
 		bar := c.BarAt(ch.Nominal)
@@ -165,7 +165,7 @@ func (c *Pianist) chordStrikes(tab []mark) []mark {
 		beat := c.Pass.Bars[bar].Meter.TempoTicks()
 		m := mark{tick: ch.Start, cue: ch.Cue, part: 'c', touch: usualTouch(c.Level(bar)),
 			forced: true, pushed: ch.Pushed(), least: ch.Start + beat, left: c.left != nil}
-		if c.afterBeat(tab, i) {
+		if c.chordAfterBass(tab, i) {
 			m.part = 'b'
 		}
 		if ch.Pushed() {
@@ -219,12 +219,12 @@ func (c *Pianist) accentStrikes() []mark {
 	return out
 }
 
-// cuts are where everything ends: at another chord, at a stop, before a bar of
+// cutPoints are where everything ends: at another chord, at a stop, before a bar of
 // written hits alone.
-func (c *Pianist) cuts() []int64 {
+func (c *Pianist) cutPoints() []int64 {
 	var out []int64
 	for i := range c.changes {
-		if c.voicings[i].N == 0 || c.fresh(i) {
+		if c.voicings[i].N == 0 || c.needsStrike(i) {
 			out = append(out, c.changes[i].Start)
 		}
 	}

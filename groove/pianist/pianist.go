@@ -25,7 +25,7 @@ const quarter = meter.TicksPerQuarter
 const (
 	compFloor      = 48 // C3: the bass has what is below
 	compCeiling    = 69 // A4, unless the song file says otherwise
-	ceilingFloor   = 60 // C4: under it no octave is left for a chord over the floor, see ceiling
+	ceilingFloor   = 60 // C4: under it no octave is left for a chord over the floor, see Ceiling
 	lowestHighest  = 55 // G3: a song file's ceiling is not followed further down
 	underTheSinger = 4  // a major third under the singer's lower quartile
 	defaultSpan    = 14 // a ninth
@@ -73,13 +73,13 @@ func (c *Pianist) Play(heard []score.Part) score.Part {
 		return score.Part{}
 	}
 	bass := heard[timeline.Bass].Notes
-	c.left, c.span = c.leftLine(), c.room(c.Level(0), c.Energy(0)).Span
+	c.left, c.span = c.leftLine(), c.voicingRoom(c.Level(0), c.Energy(0)).Span
 	if c.left != nil {
 		bass = leftBass(c.changes, c.left)
 	}
 	c.voicings = c.chooseVoicings(bass)
-	notes := c.ring(c.ear.clear(c.sound(c.gestures())))
-	return score.Part{Notes: c.Kept(timeline.Piano, notes), Groups: c.groups}
+	notes := c.ringOut(c.ear.dropRubs(c.soundGestures(c.planGestures())))
+	return score.Part{Notes: c.Allowed(timeline.Piano, notes), Groups: c.groups}
 }
 
 // Shapes: the comp has no figure to stand out of.
@@ -112,10 +112,10 @@ func (c *Pianist) Texture(lv *feel.Level) string {
 	return score.NameTexture(attacks, lv.Bars, broken, "broken", name)
 }
 
-// ring lets the song's last chord sound to the end: of the comp's last bar only
+// ringOut lets the song's last chord sound to the end: of the comp's last bar only
 // what is struck on its first beat is left, or, when the chord is broken there, the
 // first stroke of each of its notes.
-func (c *Pianist) ring(notes []score.Note) []score.Note {
+func (c *Pianist) ringOut(notes []score.Note) []score.Note {
 	bar := c.Ending()
 	if bar < 0 {
 		return notes
@@ -171,9 +171,9 @@ func Span(setup timeline.PianoSetup) int {
 	return setup.Span
 }
 
-// room is where the voicings of a bar at that energy lie. The register rises
+// voicingRoom is where the voicings of a bar at that energy lie. The register rises
 // with the energy.
-func (c *Pianist) room(lv *feel.Level, energy int) voicing.Room {
+func (c *Pianist) voicingRoom(lv *feel.Level, energy int) voicing.Room {
 	w := voicing.Room{High: Ceiling(c.Song.Piano, c.Pass), Span: Span(c.Song.Piano), Centre: lv.Centre}
 	w.Low = min(compFloor, w.High-12)
 	if w.Centre == 0 {
@@ -183,8 +183,8 @@ func (c *Pianist) room(lv *feel.Level, energy int) voicing.Room {
 	return w
 }
 
-// voices is how many voices a level asks for.
-func voices(lv *feel.Level, energy int) int {
+// voiceCount is how many voices a level asks for.
+func voiceCount(lv *feel.Level, energy int) int {
 	if lv.Voices > 0 {
 		return min(lv.Voices, voicing.MaxVoices)
 	}
@@ -207,22 +207,22 @@ func (c *Pianist) chooseVoicings(bass []score.Note) []voicing.Voicing {
 	var start *voicing.Set
 	if b := c.Pass.Before; b != nil {
 		lv, energy := c.Level(0), c.Energy(0)
-		start = c.voicer.Set(b.Chord, voices(lv, energy), 0, c.room(lv, energy))
+		start = c.voicer.Set(b.Chord, voiceCount(lv, energy), 0, c.voicingRoom(lv, energy))
 	}
 	steps := make([]voicing.Step, len(c.changes))
 	for i := range c.changes {
 		ch := &c.changes[i]
 		bar := c.BarAt(ch.Nominal)
 		lv, energy := c.Level(bar), c.Energy(bar)
-		avoid := c.ear.avoid(ch)
-		w := c.room(lv, energy)
+		avoid := c.ear.avoided(ch)
+		w := c.voicingRoom(lv, energy)
 		if c.left != nil {
 			w.Left = c.left[i]
 		}
-		set := c.voicer.Set(ch.Chord, voices(lv, energy), avoid, w)
+		set := c.voicer.Set(ch.Chord, voiceCount(lv, energy), avoid, w)
 		steps[i] = voicing.Step{Set: set, Same: ch.Same, Lead: leadInto(bass, ch.Start)}
 		if set != nil {
-			steps[i].Extra = c.ear.cost(ch, set)
+			steps[i].Extra = c.ear.tuneCosts(ch, set)
 		}
 	}
 	picked := c.voicer.Path(start, steps)
@@ -238,10 +238,10 @@ func (c *Pianist) chooseVoicings(bass []score.Note) []voicing.Voicing {
 // changeAt is the index of the chord in force at a tick, -1 before the first.
 func (c *Pianist) changeAt(tick int64) int { return cue.IndexAt(c.changes, tick) }
 
-// fresh reports whether change i must be struck: another chord, a pushed one,
+// needsStrike reports whether change i must be struck: another chord, a pushed one,
 // another voicing, the first of the pass or the first after N.C. The same chord
 // written again goes on.
-func (c *Pianist) fresh(i int) bool {
+func (c *Pianist) needsStrike(i int) bool {
 	ch := &c.changes[i]
 	return i == 0 || !ch.Same || ch.Pushed() || c.voicings[i] != c.voicings[i-1]
 }

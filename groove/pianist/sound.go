@@ -11,11 +11,11 @@ import (
 // quick rolls lie about here; no source checked.
 const rollMS = 15
 
-// thin keeps each bar's attacks within what its energy allows, fewer where the
+// thinOut keeps each bar's attacks within what its energy allows, fewer where the
 // singer is busy. What the chart and the events ask for stays; of the tab the
 // softest strikes go first, the last of a bar before the first, and before them what
 // the left hand alone has in the middle of a bar.
-func (c *Pianist) thin(in []mark) []mark {
+func (c *Pianist) thinOut(in []mark) []mark {
 	drop := make([]bool, len(in))
 	for bar, first := 0, 0; bar < len(c.Pass.Bars); bar++ {
 		b := c.Pass.Bars[bar]
@@ -27,7 +27,7 @@ func (c *Pianist) thin(in []mark) []mark {
 			last++
 		}
 		budget := int(b.Length * AttacksPerBeat.At(c.Energy(bar)) / (1000 * b.Meter.TempoTicks()))
-		if c.ear.busy(bar) {
+		if c.ear.isBusy(bar) {
 			budget = budget * 3 / 4
 		}
 		for over := last - first - max(1, budget); over > 0; over-- {
@@ -36,7 +36,7 @@ func (c *Pianist) thin(in []mark) []mark {
 				if in[i].forced || drop[i] {
 					continue
 				}
-				if worst < 0 || in[i].matters() < in[worst].matters() || in[i].matters() == in[worst].matters() && in[i].touch <= in[worst].touch {
+				if worst < 0 || in[i].importance() < in[worst].importance() || in[i].importance() == in[worst].importance() && in[i].touch <= in[worst].touch {
 					worst = i
 				}
 			}
@@ -56,14 +56,14 @@ func (c *Pianist) thin(in []mark) []mark {
 	return out
 }
 
-// complete sees to it that every chord is heard whole: where the single voices
+// strikeWholeChords sees to it that every chord is heard whole: where the single voices
 // of a broken chord do not come round before the chord changes, its first attack
 // takes them all.
-func (c *Pianist) complete(strikes []mark) {
+func (c *Pianist) strikeWholeChords(strikes []mark) {
 	at := 0
 	for i := 0; i < len(c.changes); {
 		end := i + 1
-		for end < len(c.changes) && !c.fresh(end) {
+		for end < len(c.changes) && !c.needsStrike(end) {
 			end++
 		}
 		until := c.end
@@ -87,9 +87,9 @@ func (c *Pianist) complete(strikes []mark) {
 	}
 }
 
-// voicesOf says which of n voices a part of the comp row strikes: from low up to,
+// voicesOfPart says which of n voices a part of the comp row strikes: from low up to,
 // not including, high.
-func voicesOf(part byte, n int) (low, high int) {
+func voicesOfPart(part byte, n int) (low, high int) {
 	switch {
 	case n == 0 || part == 'b':
 		return 0, 0
@@ -106,7 +106,7 @@ func voicesOf(part byte, n int) (low, high int) {
 
 // voices is voicesOf for a mark.
 func (m *mark) voices(n int) (low, high int) {
-	low, high = voicesOf(m.part, n)
+	low, high = voicesOfPart(m.part, n)
 	if m.up {
 		high = n
 	}
@@ -122,15 +122,15 @@ type heldNote struct {
 	stop  int64 // where it ends at the latest; 0: open
 }
 
-// sound turns the score into notes. At one tick what sounds ends before anything
+// soundGestures turns the score into notes. At one tick what sounds ends before anything
 // new begins. A strike of some voices leaves the others ringing; a strike of all
 // begins anew.
-func (c *Pianist) sound(s gestures) []score.Note {
+func (c *Pianist) soundGestures(s gestures) []score.Note {
 	out := c.meant[:0]
-	var held [voicing.MaxVoices + 2]heldNote // the voicing's, then the left hand's two
-	right := held[:voicing.MaxVoices]
+	var keys [voicing.MaxVoices + 2]heldNote // the voicing's, then the left hand's two
+	right := keys[:voicing.MaxVoices]
 	lift := func(i int, at int64) {
-		h := &held[i]
+		h := &keys[i]
 		if !h.down {
 			return
 		}
@@ -149,13 +149,13 @@ func (c *Pianist) sound(s gestures) []score.Note {
 		for rest < len(s.rests) || cut < len(s.cuts) {
 			switch {
 			case cut < len(s.cuts) && s.cuts[cut] <= tick && (rest == len(s.rests) || s.cuts[cut] <= s.rests[rest]):
-				for i := range held {
+				for i := range keys {
 					lift(i, s.cuts[cut])
 				}
 				cut++
 			case rest < len(s.rests) && s.rests[rest] <= tick:
 				for i := range right { // the left hand holds on
-					if h := &held[i]; h.down && !h.ring && h.stop == 0 {
+					if h := &keys[i]; h.down && !h.ring && h.stop == 0 {
 						h.stop = max(s.rests[rest], h.least)
 					}
 				}
@@ -181,8 +181,8 @@ func (c *Pianist) sound(s gestures) []score.Note {
 			spread++
 		}
 		need := roomUS + 1000*rollMS*int64(spread)
-		roll := m.part == 'r' && !c.afterStop(m.tick) && (k == 0 || c.us(m.tick)-c.us(s.strikes[k-1].tick) >= need)
-		group := groups.of(m, &c.changes[at], roll)
+		roll := m.part == 'r' && !c.afterStop(m.tick) && (k == 0 || c.microsAt(m.tick)-c.microsAt(s.strikes[k-1].tick) >= need)
+		group := groups.groupOf(m, &c.changes[at], roll)
 		if m.left {
 			low, key := c.leftKeys(m, at)
 			for i, k := range [2]int{key, low} {
@@ -194,7 +194,7 @@ func (c *Pianist) sound(s gestures) []score.Note {
 				if roll {
 					n.Roll, n.Art = int16(-rollMS*high), n.Art|score.Rolled
 				}
-				held[voicing.MaxVoices+i] = heldNote{Note: n, down: true, ring: m.ring, least: m.least, stop: m.stop}
+				keys[voicing.MaxVoices+i] = heldNote{Note: n, down: true, ring: m.ring, least: m.least, stop: m.stop}
 			}
 		}
 		for i := low; i < high; i++ {
@@ -203,11 +203,11 @@ func (c *Pianist) sound(s gestures) []score.Note {
 			if roll {
 				n.Roll, n.Art = int16(-rollMS*(high-1-i)), n.Art|score.Rolled
 			}
-			held[i] = heldNote{Note: n, down: true, ring: m.ring, least: m.least, stop: m.stop}
+			keys[i] = heldNote{Note: n, down: true, ring: m.ring, least: m.least, stop: m.stop}
 		}
 	}
 	upTo(c.end)
-	for i := range held {
+	for i := range keys {
 		lift(i, c.end)
 	}
 	c.meant = out
@@ -230,8 +230,8 @@ func (m *mark) note(key uint8, hand score.Voice, group uint32) score.Note {
 	return n
 }
 
-// us is the time of a tick of the grid, in microseconds.
-func (c *Pianist) us(tick int64) int64 { return c.Clock().Micros(c.Swung(tick)) }
+// microsAt is the time of a tick of the grid, in microseconds.
+func (c *Pianist) microsAt(tick int64) int64 { return c.Clock().Micros(c.Swung(tick)) }
 
 // afterStop reports a strike that ends a stop: rolled, it would begin inside.
 func (c *Pianist) afterStop(tick int64) bool {

@@ -38,15 +38,15 @@ func mergeMarks(in []mark) []mark {
 	return out
 }
 
-// spaced takes away the tab's strikes that stand too close to what is asked for,
+// spaceOut takes away the tab's strikes that stand too close to what is asked for,
 // and those that would strike the same keys again faster than a restrained player
 // does; of two of the tab's the first stays.
-func (c *Pianist) spaced(in []mark) []mark {
+func (c *Pianist) spaceOut(in []mark) []mark {
 	out := in[:0]
 	for _, m := range in {
 		for len(out) > 0 {
 			last := &out[len(out)-1]
-			if last.forced && m.forced || !c.close(last, &m) {
+			if last.forced && m.forced || !c.tooClose(last, &m) {
 				out = append(out, m)
 				break
 			}
@@ -62,8 +62,8 @@ func (c *Pianist) spaced(in []mark) []mark {
 	return out
 }
 
-// close reports whether b comes too soon after a.
-func (c *Pianist) close(a, b *mark) bool {
+// tooClose reports whether b comes too soon after a.
+func (c *Pianist) tooClose(a, b *mark) bool {
 	if (a.forced || b.forced) && b.tick-a.tick < closest {
 		return true
 	}
@@ -76,12 +76,12 @@ func (c *Pianist) close(a, b *mark) bool {
 	if a.forced || b.forced {
 		least = roomUS
 	}
-	return (low < to && from < high || a.left && b.left) && c.us(b.tick)-c.us(a.tick) < least
+	return (low < to && from < high || a.left && b.left) && c.microsAt(b.tick)-c.microsAt(a.tick) < least
 }
 
-// matters ranks what thin may take away: what the left hand adds in the middle of a
+// importance ranks what thinOut may take away: what the left hand adds in the middle of a
 // bar is missed least, the bass on its first beat most.
-func (m *mark) matters() int {
+func (m *mark) importance() int {
 	switch {
 	case m.left && m.part == 'b' && m.middle:
 		return 0

@@ -182,8 +182,8 @@ func lastBeatSteps(m meter.Meter, stepTicks int64) int64 {
 	return max(1, (m.BarTicks()-beats[len(beats)-1])/stepTicks)
 }
 
-// Metric is 0 on a beat, 1 half-way between two, 2 elsewhere.
-func (p *Plan) Metric(bar int, tick int64) int {
+// MetricPlace is 0 on a beat, 1 half-way between two, 2 elsewhere.
+func (p *Plan) MetricPlace(bar int, tick int64) int {
 	b := p.Pass.Bars[bar]
 	at := tick - b.Start
 	beats := p.Beats(bar)

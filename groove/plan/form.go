@@ -5,8 +5,8 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// Opening is the cue of a section that comes in with force, nil where a player has none.
-func (p *Plan) Opening(who timeline.Player) *cue.Cue {
+// ForcefulOpening is the cue of a section that comes in with force, nil where a player has none.
+func (p *Plan) ForcefulOpening(who timeline.Player) *cue.Cue {
 	i := p.Cues.Opening
 	if i < 0 || !Forceful.At(p.Pass.EnergyFrom) || !p.Cues.List[i].By.Has(who) {
 		return nil

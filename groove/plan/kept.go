@@ -7,10 +7,10 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// Kept is what the events leave of a player's notes: nothing in a stop, under a
+// Allowed is what the events leave of a player's notes: nothing in a stop, under a
 // push or in the rest of a held beat, and nothing but the written hits in a bar
 // that is theirs alone.
-func (p *Plan) Kept(who timeline.Player, notes []score.Note) []score.Note {
+func (p *Plan) Allowed(who timeline.Player, notes []score.Note) []score.Note {
 	silences, pushes, end := p.Cues.Silences(who), p.Cues.Pushes(who), p.Cues.End(who)
 	events := len(silences)+len(pushes)+len(p.Cues.Holds) > 0 || slices.Contains(p.Cues.Alone, true)
 	if !events && end == p.Pass.Length && (len(notes) == 0 || latestOf(notes) < end) {

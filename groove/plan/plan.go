@@ -63,8 +63,8 @@ func (p *Plan) Brushes() bool {
 	return p.Feel.Kit == "brushes"
 }
 
-// Weight is the weight of the accent that a note answers, 1 to 3; 0 where it answers none.
-func (p *Plan) Weight(n *score.Note) int {
+// AccentWeight is the weight of the accent that a note answers, 1 to 3; 0 where it answers none.
+func (p *Plan) AccentWeight(n *score.Note) int {
 	if !n.Art.Has(score.Accent) {
 		return 0
 	}

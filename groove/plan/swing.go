@@ -57,11 +57,11 @@ func swingRatio(bpm int64) int64 {
 	return swingCurve[len(swingCurve)-1].perMille
 }
 
-// place moves a position within a pair. The written off-beat, half-way in a
+// placeOf moves a position within a pair. The written off-beat, half-way in a
 // straight tab and two thirds of the way in a triplet one, goes where the ratio
 // puts it, and everything between moves in proportion; in a triplet tab the
 // half-way place, where a song file's "&" stands, is the off-beat as well.
-func (s Swing) place(at int64) int64 {
+func (s Swing) placeOf(at int64) int64 {
 	if s.Pair == 0 {
 		return at
 	}
@@ -101,7 +101,7 @@ func (p *Plan) Swung(tick int64) int64 {
 		if at < 0 || tick-at+s.Pair > 0 {
 			return tick
 		}
-		return tick - at + s.place(at)
+		return tick - at + s.placeOf(at)
 	}
 	s := p.Swing()
 	if s.Pair == 0 || tick >= p.Pass.Length {
@@ -113,7 +113,7 @@ func (p *Plan) Swung(tick int64) int64 {
 	if begin+s.Pair > bar.Start+bar.Length {
 		return tick
 	}
-	return begin + s.place(at)
+	return begin + s.placeOf(at)
 }
 
 // swingPoint is a ratio of long to short, in thousandths, at a tempo in beats a

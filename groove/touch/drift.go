@@ -61,7 +61,7 @@ func (t *Playing) stray(n *score.Note) int64 {
 		l := t.lane(n)
 		if !l.asked || l.at != n.At {
 			in := t.player.Instrument(n)
-			l.us = t.noise(l, n.At, in.Slow, laneLayers) +
+			l.us = t.laneNoise(l, n.At, in.Slow, laneLayers) +
 				t.scaled(l.quick.At(n.At).Bell()*in.Quick/plan.BellUnit) + t.lag(in, l, n.At)
 			l.at, l.asked = n.At, true
 		}

@@ -69,7 +69,7 @@ func (t *Playing) dynamics(notes []score.Note) []uint8 {
 			strong.Touch = feel.Normal // a nudge, where the band plays softly
 		}
 		v := max(t.nominal(&strong), loudest[t.BarAt(n.At)]+accentOver, t.loudestBefore(n)+accentOver)
-		v += accentStep * (t.Weight(n) - 1)
+		v += accentStep * (t.AccentWeight(n) - 1)
 		out[i] = uint8(min(max(v, 1), 127))
 	}
 	return out
@@ -95,16 +95,16 @@ func (t *Playing) loudestBefore(n *score.Note) int {
 func (t *Playing) nominal(n *score.Note) int {
 	in := t.player.Instrument(n)
 	bar := t.BarAt(n.At)
-	v, lift := in.Levels.Of(n.Touch), t.lift(in.lift(), bar)
+	v, lift := in.Levels.Of(n.Touch), t.energyLift(in.lift(), bar)
 	if n.Touch == feel.Ghost {
 		return v + lift/4
 	}
-	return (v + lift) * in.Places[t.Metric(bar, n.At)] / 100
+	return (v + lift) * in.Places[t.MetricPlace(bar, n.At)] / 100
 }
 
-// lift is what the energy adds in a bar. A section whose energy moves does so
+// energyLift is what the energy adds in a bar. A section whose energy moves does so
 // evenly, bar by bar, where the level's rows change in steps.
-func (t *Playing) lift(lift *plan.ByEnergy[int], bar int) int {
+func (t *Playing) energyLift(lift *plan.ByEnergy[int], bar int) int {
 	from, to := t.Pass.EnergyFrom-1, t.Pass.EnergyTo-1
 	n := len(t.Pass.Bars) - 1
 	if n <= 0 || from == to {

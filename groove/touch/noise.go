@@ -96,20 +96,20 @@ func (t *Playing) wander(tick int64) int64 {
 		part := tick - i*(layerPeriod<<k)
 		knots := b.knots[k]
 		if at := int(i - b.first>>k); at >= 0 && at+1 < len(knots) {
-			sum += between(int64(knots[at]), int64(knots[at+1]), part, k)
+			sum += interpolate(int64(knots[at]), int64(knots[at+1]), part, k)
 		} else {
-			sum += between(t.knot(b.from[k], k, i), t.knot(b.from[k], k, i+1), part, k)
+			sum += interpolate(t.knot(b.from[k], k, i), t.knot(b.from[k], k, i+1), part, k)
 		}
 	}
 	return t.scaled(sum * bandDriftUS / plan.BellUnit * 1000 / layerGain[bandLayers])
 }
 
-// noise is long-range correlated: the sum of n layers of the same strength. That is
+// laneNoise is long-range correlated: the sum of n layers of the same strength. That is
 // the classic recipe for 1/f noise; here each layer's knots come from the table of
 // chance, joined by straight lines, so that any place can be asked for on its own.
 // sd is the standard deviation of the sum at the reference looseness. The slow
 // layers are 0 at both ends of the pass: passes meet in time.
-func (t *Playing) noise(l *lane, tick, sd int64, n int) int64 {
+func (t *Playing) laneNoise(l *lane, tick, sd int64, n int) int64 {
 	first := floorDiv(tick, layerPeriod)
 	sum := int64(0)
 	for k := 0; k < n; k++ {
@@ -125,7 +125,7 @@ func (t *Playing) noise(l *lane, tick, sd int64, n int) int64 {
 			layer.right = t.knot(layer.from, k, i+1)
 			layer.at, layer.known = i, true
 		}
-		sum += between(layer.left, layer.right, tick-i*period, k)
+		sum += interpolate(layer.left, layer.right, tick-i*period, k)
 	}
 	return t.scaled(sum * sd / plan.BellUnit * 1000 / layerGain[n])
 }
@@ -138,16 +138,16 @@ func (t *Playing) knot(from plan.Chance, k int, i int64) int64 {
 	return from.At(i).Bell()
 }
 
-// between is the value a part of a period of layer k after the knot left of it.
-func between(left, right, part int64, k int) int64 {
+// interpolate is the value a part of a period of layer k after the knot left of it.
+func interpolate(left, right, part int64, k int) int64 {
 	if part == 0 {
 		return left
 	}
-	return shifted((left*(layerPeriod<<k-part)+right*part)/layerPeriod, k)
+	return halved((left*(layerPeriod<<k-part)+right*part)/layerPeriod, k)
 }
 
-// shifted is v divided by two k times and, like a division, rounded toward 0.
-func shifted(v int64, k int) int64 {
+// halved is v divided by two k times and, like a division, rounded toward 0.
+func halved(v int64, k int) int64 {
 	if v < 0 {
 		return -(-v >> k)
 	}
