@@ -108,7 +108,7 @@ func Song(tl *timeline.Timeline, perf *groove.Performance, set *feel.Set) *Repor
 	var before *passAudit
 	for i := range perf.Passes {
 		pass := &tl.Passes[i]
-		pa := &passAudit{audit: a, pass: pass, plan: plan.New(tl, pass, set), part: &perf.Passes[i], clock: plan.NewClock(pass.Tempos), from: at, before: before}
+		pa := &passAudit{audit: a, pass: pass, plan: plan.New(tl, pass, set), part: &perf.Passes[i], clock: timeline.NewClock(pass.Tempos), from: at, before: before}
 		before = pa
 		at += pa.clock.Micros(pass.Length)
 		a.passes = append(a.passes, pa)
@@ -152,7 +152,7 @@ type passAudit struct {
 	pass  *timeline.Pass
 	plan  *plan.Plan
 	part  *groove.PassPart
-	clock *plan.Clock
+	clock *timeline.Clock
 	from  int64 // where the pass begins, in microseconds of the song
 
 	before *passAudit // nil for the first

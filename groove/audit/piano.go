@@ -8,7 +8,6 @@ import (
 
 	"plinth/groove"
 	"plinth/groove/pianist"
-	"plinth/groove/plan"
 	"plinth/groove/touch"
 	"plinth/groove/voicing"
 	"plinth/songspec/cue"
@@ -59,7 +58,7 @@ type pianoChord struct {
 // notes of one key that overlap, attacks a beat, and octaves in parallel with the
 // bass, the bassist's or the left hand's own. Sorted by tick. setup is the song's piano, part the pass as it is played.
 func auditPiano(setup timeline.PianoSetup, pass *timeline.Pass, part groove.PassPart) []Finding {
-	a := pianoAudit{pass: pass, clock: plan.NewClock(pass.Tempos), span: pianist.Span(setup), ceiling: pianist.Ceiling(setup, pass), cues: cue.Of(pass)}
+	a := pianoAudit{pass: pass, clock: timeline.NewClock(pass.Tempos), span: pianist.Span(setup), ceiling: pianist.Ceiling(setup, pass), cues: cue.Of(pass)}
 	notes := part.Notes[timeline.Piano]
 	chords := a.chords(notes)
 	a.checkKeys(notes)
@@ -77,7 +76,7 @@ func auditPiano(setup timeline.PianoSetup, pass *timeline.Pass, part groove.Pass
 type pianoAudit struct {
 	pass    *timeline.Pass
 	cues    *cue.Cues
-	clock   *plan.Clock
+	clock   *timeline.Clock
 	span    int
 	ceiling int
 	out     []Finding

@@ -1,7 +1,6 @@
 package pianist
 
 import (
-	"plinth/groove/plan"
 	"plinth/groove/score"
 	"plinth/groove/touch"
 )
@@ -9,7 +8,7 @@ import (
 // Finish leaves what two hands can play.
 func (c *Pianist) Finish(t *touch.Playing, drafts []touch.Draft) []touch.Draft {
 	hit := func(n *score.Note) bool { return n.Art.Has(score.Accent) }
-	return leftInTurn(t.Clock(), withinKeySpeed(t, t.OverBorder(drafts, hit)))
+	return leftInTurn(t, withinKeySpeed(t, t.OverBorder(drafts, hit)))
 }
 
 // withinKeySpeed keeps of two strokes of one key that come faster than a hand repeats it
@@ -48,7 +47,7 @@ func withinKeySpeed(t *touch.Playing, notes []touch.Draft) []touch.Draft {
 
 // leftInTurn ends what the left hand holds where it strikes again at the latest: it has
 // one bass note at a time, and its octave. notes are in order of their start.
-func leftInTurn(c *plan.Clock, notes []touch.Draft) []touch.Draft {
+func leftInTurn(t *touch.Playing, notes []touch.Draft) []touch.Draft {
 	next := -1 // the left hand's next stroke
 	for i := len(notes) - 1; i >= 0; i-- {
 		n := &notes[i]
@@ -59,7 +58,7 @@ func leftInTurn(c *plan.Clock, notes []touch.Draft) []touch.Draft {
 			n.End = min(n.End, notes[next].End)
 			continue
 		}
-		if next >= 0 && n.End > notes[next].Start && notes[next].Start-n.Start >= c.Shortest(n.Start) {
+		if next >= 0 && n.End > notes[next].Start && notes[next].Start-n.Start >= t.Shortest(n.Start) {
 			n.End = notes[next].Start
 		}
 		next = i

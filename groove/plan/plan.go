@@ -28,7 +28,7 @@ type Plan struct {
 	// Worked out once, when first asked for: a pass asks for each of them at every
 	// note.
 	swing   *Swing
-	clock   *Clock
+	clock   *timeline.Clock
 	bars    []barFacts
 	here    cue.Stretch // the bar that BarAt found last
 	hereBar int
@@ -47,9 +47,9 @@ func New(tl *timeline.Timeline, pass *timeline.Pass, set *feel.Set) *Plan {
 }
 
 // Clock is the time of the pass.
-func (p *Plan) Clock() *Clock {
+func (p *Plan) Clock() *timeline.Clock {
 	if p.clock == nil {
-		p.clock = NewClock(p.Pass.Tempos)
+		p.clock = timeline.NewClock(p.Pass.Tempos)
 	}
 	return p.clock
 }

@@ -29,3 +29,9 @@ const (
 	maxStrayUS      = 50_000
 	straySixteenths = 38
 )
+
+// shortestUS is the shortest note that is played, in microseconds.
+const shortestUS = 10_000
+
+// Shortest is the length in ticks of the shortest note that is played, from a tick on.
+func (t *Playing) Shortest(tick int64) int64 { return t.Clock().Ticks(tick, shortestUS) }

@@ -7,15 +7,24 @@ import (
 	"plinth/songspec/meter"
 )
 
-// Clock turns ticks into time by a tempo map. It is exact: a moment is kept in
-// microseconds times ticks a quarter and divided only when it is read.
+// Clock turns ticks into time and back by a tempo map: that of a song, or of a pass. It is
+// exact: a moment is kept in microseconds times ticks a quarter and divided only when it is
+// read.
 type Clock struct {
 	tempos []Tempo
 	sums   []int64 // up to each tempo, in microseconds × TicksPerQuarter
 }
 
-// NewClock makes a clock from a tempo map: ascending, the first at tick 0.
+// defaultMicros is 120 quarters a minute, what a MIDI file without a tempo has (Standard
+// MIDI Files 1.0).
+const defaultMicros = 500_000
+
+// NewClock makes a clock of a tempo map: ascending, the first at tick 0. Without any tempo
+// it runs at 120 quarters a minute.
 func NewClock(tempos []Tempo) *Clock {
+	if len(tempos) == 0 {
+		tempos = []Tempo{{Micros: defaultMicros}}
+	}
 	c := &Clock{tempos: tempos, sums: make([]int64, len(tempos))}
 	for i := 1; i < len(tempos); i++ {
 		c.sums[i] = c.sums[i-1] + (tempos[i].Tick-tempos[i-1].Tick)*tempos[i-1].Micros
@@ -23,18 +32,37 @@ func NewClock(tempos []Tempo) *Clock {
 	return c
 }
 
-// Micros is the moment of a tick in microseconds from tick 0, rounded down.
-func (c *Clock) Micros(tick int64) int64 {
-	if len(c.tempos) == 0 {
-		return 0
+// index is the tempo in force at a tick; before tick 0 the first one rules.
+func (c *Clock) index(tick int64) int {
+	if len(c.tempos) == 1 || tick < c.tempos[1].Tick {
+		return 0 // most passes have but one
 	}
-	i := max(0, sort.Search(len(c.tempos), func(i int) bool { return c.tempos[i].Tick > tick })-1)
+	return max(0, sort.Search(len(c.tempos), func(i int) bool { return c.tempos[i].Tick > tick })-1)
+}
+
+// Micros is the moment of a tick in microseconds from tick 0, rounded toward it.
+func (c *Clock) Micros(tick int64) int64 {
+	i := c.index(tick)
 	return (c.sums[i] + (tick-c.tempos[i].Tick)*c.tempos[i].Micros) / meter.TicksPerQuarter
 }
 
-// MicrosAt is the moment of an absolute tick in microseconds from the file's
-// start. For many ticks make a Clock once.
-func (t *Timeline) MicrosAt(tick int64) int64 { return NewClock(t.Tempos).Micros(tick) }
+// Ticks is the length in ticks of a displacement of us microseconds from a tick,
+// rounded to the nearest: a positive one is measured at the tempo from the tick
+// on, a negative one at the tempo that leads up to it.
+func (c *Clock) Ticks(tick, us int64) int64 {
+	if us < 0 {
+		m := c.QuarterAt(tick - 1)
+		return -((-us*meter.TicksPerQuarter + m/2) / m)
+	}
+	m := c.QuarterAt(tick)
+	return (us*meter.TicksPerQuarter + m/2) / m
+}
+
+// Shift is the tick that lies us microseconds after tick.
+func (c *Clock) Shift(tick, us int64) int64 { return tick + c.Ticks(tick, us) }
+
+// QuarterAt is a quarter at the tempo of a tick, in microseconds.
+func (c *Clock) QuarterAt(tick int64) int64 { return max(1, c.tempos[c.index(tick)].Micros) }
 
 // SongMicros is how long the song lasts from bar 1 to its last bar line; the
 // bars in front do not count.
