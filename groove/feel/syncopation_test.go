@@ -133,23 +133,3 @@ func TestClash(t *testing.T) {
 		}
 	}
 }
-
-func TestHandsKeepUp(t *testing.T) {
-	hat, _ := VoiceNamed("hat")
-	all := Row{Voice: hat, Steps: make([]Stroke, 16)}
-	for i := range all.Steps {
-		all.Steps[i].Touch = Normal
-	}
-	for _, c := range []struct {
-		name   string
-		micros int
-		want   int
-	}{
-		{"two hands take turns at 20 a second", 50_000, -1},
-		{"faster than the record", 49_999, 2},
-	} {
-		if got := HandsKeepUp([]Row{all}, c.micros, true); got != c.want {
-			t.Errorf("%s: %d, want %d", c.name, got, c.want)
-		}
-	}
-}

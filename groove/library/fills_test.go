@@ -111,7 +111,7 @@ func TestFillsPlayable(t *testing.T) {
 		bpm := familyTempo(family)
 		for _, f := range LoadFills(family) {
 			step := 60_000_000 / bpm / f.Grid
-			if at := feel.HandsKeepUp(f.Rows, step, false); at >= 0 {
+			if at := handsKeepUp(f.Rows, step, false); at >= 0 {
 				t.Errorf("%s %q: step %d comes too soon for two hands at %d", family, f.Name, at, bpm)
 			}
 			for i := 0; i < f.Beats*f.Grid; i++ {

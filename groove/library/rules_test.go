@@ -43,7 +43,7 @@ func TestPlayable(t *testing.T) {
 			}
 		}
 		// A groove of any meter steps in whole beats.
-		if at := feel.HandsKeepUp(lv.Drums, stepMicros(f), true); at >= 0 {
+		if at := handsKeepUp(lv.Drums, stepMicros(f), true); at >= 0 {
 			t.Errorf("step %d comes too soon for two hands at %d", at, f.TempoHigh)
 		}
 	})
