@@ -6,6 +6,7 @@ import (
 	"plinth/groove/feel"
 	"plinth/groove/plan"
 	"plinth/groove/score"
+	"plinth/songspec/timeline"
 )
 
 // written makes a part of the score of what a player means: each note gets the bar that
@@ -48,8 +49,8 @@ func regions(p *plan.Plan) []score.Region {
 }
 
 // textures are what a part is made of, bar by bar, equal neighbours drawn together.
-func textures(p *plan.Plan, s seat) []score.Region {
-	if p.Pass.Tacet.Has(s.who) {
+func textures(p *plan.Plan, who timeline.Player, texture func(*feel.Level) string) []score.Region {
+	if p.Pass.Tacet.Has(who) {
 		return []score.Region{{Kind: score.Tacet, To: p.Pass.Length}}
 	}
 	var out []score.Region
@@ -61,7 +62,7 @@ func textures(p *plan.Plan, s seat) []score.Region {
 			continue
 		}
 		before = lv
-		name := s.Texture(lv)
+		name := texture(lv)
 		if n := len(out); n > 0 && out[n-1].Name == name {
 			out[n-1].To = end
 			continue
