@@ -45,7 +45,7 @@ func Feel() *feel.Feel {
 	return f
 }
 
-// Set holds testFeel, and the changes made to it, with a family of fills.
+// Set holds Feel, with a change made to it, and a family of fills.
 func Set(change func(f *feel.Feel)) *feel.Set {
 	f := Feel()
 	if change != nil {
@@ -147,6 +147,15 @@ type Section struct {
 	NoFills  bool
 	Tacet    timeline.Players
 	Change   func(p *timeline.Pass)
+}
+
+// Long is a section of n bars that change chord now and then.
+func Long(n, energy int) Section {
+	bars := make([]string, n)
+	for i := range bars {
+		bars[i] = [4]string{"C", "Am", "F", "G"}[i%4]
+	}
+	return Section{Name: "long", Chords: strings.Join(bars, "|"), Energy: energy}
 }
 
 // Song lays sections out in order, at looseness 0 and take 1.

@@ -63,3 +63,32 @@ func PlanOf(pass *timeline.Pass, f *feel.Feel) *plan.Plan {
 	tl := &timeline.Timeline{Piano: timeline.PianoSetup{Span: 14}, Take: 1}
 	return plan.New(tl, pass, &feel.Set{Feels: map[string]*feel.Feel{f.Name: f}})
 }
+
+// FeelPass lays a 4/4 chart out in a feel's own meter: two chords a bar share it
+// at the beat in its middle.
+func FeelPass(t testing.TB, chart string, f *feel.Feel, energy int) *timeline.Pass {
+	m := meter.Common
+	if len(f.Meters) > 0 {
+		m = f.Meters[0]
+	}
+	p := PassOf(t, chart, energy)
+	p.Feel, p.Meter, p.BPM, p.Fills = f.Name, m, f.TempoHigh, true
+	p.After.Energy, p.After.Feel = energy, f.Name
+	p.Tempos = []timeline.Tempo{{Micros: 60_000_000 * meter.TicksPerQuarter / (int64(max(f.TempoHigh, 60)) * m.TempoTicks())}}
+	beats := m.Beats()
+	at := func(tick int64) int64 {
+		bar, in := tick/Bar44, tick%Bar44
+		if in > 0 {
+			in = beats[(len(beats)+1)/2]
+		}
+		return bar*m.BarTicks() + in
+	}
+	for i := range p.Chords {
+		p.Chords[i].Start, p.Chords[i].End = at(p.Chords[i].Start), at(p.Chords[i].End)
+	}
+	for i := range p.Bars {
+		p.Bars[i] = timeline.Bar{Start: int64(i) * m.BarTicks(), Length: m.BarTicks(), Meter: m}
+	}
+	p.Length = int64(len(p.Bars)) * m.BarTicks()
+	return p
+}

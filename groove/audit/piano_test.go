@@ -1,25 +1,25 @@
-package groove
+package audit
 
 import (
 	"strings"
 	"testing"
 
-	"plinth/groove/feel"
+	"plinth/groove"
+	"plinth/groove/groovetest"
 	"plinth/groove/library"
-	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
 
 // Each rule, on notes that a pianist would object to, and on some that are fine.
 func TestAuditPiano(t *testing.T) {
-	n := func(tick, length int64, keys ...uint8) []Note {
-		var out []Note
+	n := func(tick, length int64, keys ...uint8) []groove.Note {
+		var out []groove.Note
 		for _, k := range keys {
-			out = append(out, Note{Tick: tick, Length: length, Key: k, Velocity: 70})
+			out = append(out, groove.Note{Tick: tick, Length: length, Key: k, Velocity: 70})
 		}
 		return out
 	}
-	cat := func(parts ...[]Note) (out []Note) {
+	cat := func(parts ...[]groove.Note) (out []groove.Note) {
 		for _, p := range parts {
 			out = append(out, p...)
 		}
@@ -27,8 +27,8 @@ func TestAuditPiano(t *testing.T) {
 	}
 	tests := []struct {
 		name string
-		part []Note
-		bass []Note
+		part []groove.Note
+		bass []groove.Note
 		want string // the rules found, in order
 		why  string
 	}{
@@ -44,26 +44,26 @@ func TestAuditPiano(t *testing.T) {
 		{"off the keyboard", n(0, quarter, 20), nil, "range", "a piano begins at A0 (instrument_ranges: orchestration handbooks)"},
 		{"trill", cat(n(0, 50, 60), n(100, 50, 60)), nil, "repeat", "one key after 69 ms"},
 		{"double", cat(n(0, quarter, 60), n(quarter/2, quarter, 60)), nil, "overlap", "struck while it sounds"},
-		{"octaves with the bass", cat(n(0, quarter, 64, 67, 72), n(bar44, quarter, 65, 69, 74)),
-			cat(n(0, quarter, 36), n(bar44, quarter, 38)), "octaves", "C to D above and below"},
-		{"contrary", cat(n(0, quarter, 64, 67), n(bar44, quarter, 62, 65)),
-			cat(n(0, quarter, 36), n(bar44, quarter, 38)), "", "down over up"},
-		{"broken chords", cat(n(0, quarter, 60), n(quarter, quarter, 64), n(bar44, quarter, 62), n(bar44+quarter, quarter, 65)),
-			cat(n(0, quarter, 36), n(bar44, quarter, 38)), "", "E to F on top, over C to D"},
-		{"octaves that do not move", cat(n(0, quarter, 64, 67, 69), n(bar44, quarter, 64, 67, 69)),
-			cat(n(0, quarter, 33), n(bar44, quarter, 33)), "", "the same chord again"},
+		{"octaves with the bass", cat(n(0, quarter, 64, 67, 72), n(groovetest.Bar44, quarter, 65, 69, 74)),
+			cat(n(0, quarter, 36), n(groovetest.Bar44, quarter, 38)), "octaves", "C to D above and below"},
+		{"contrary", cat(n(0, quarter, 64, 67), n(groovetest.Bar44, quarter, 62, 65)),
+			cat(n(0, quarter, 36), n(groovetest.Bar44, quarter, 38)), "", "down over up"},
+		{"broken chords", cat(n(0, quarter, 60), n(quarter, quarter, 64), n(groovetest.Bar44, quarter, 62), n(groovetest.Bar44+quarter, quarter, 65)),
+			cat(n(0, quarter, 36), n(groovetest.Bar44, quarter, 38)), "", "E to F on top, over C to D"},
+		{"octaves that do not move", cat(n(0, quarter, 64, 67, 69), n(groovetest.Bar44, quarter, 64, 67, 69)),
+			cat(n(0, quarter, 33), n(groovetest.Bar44, quarter, 33)), "", "the same chord again"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			pass := passOf(t, "C|Dm|C|C", 3)
-			var part PassPart
+			pass := groovetest.PassOf(t, "C|Dm|C|C", 3)
+			part := groove.PassPart{Notes: make([][]groove.Note, len(timeline.PlayerNames))}
 			part.Notes[timeline.Piano], part.Notes[timeline.Bass] = tt.part, tt.bass
 			setup := timeline.PianoSetup{Span: 14}
 			if strings.Contains(tt.name, "octaves with") {
 				setup.Highest = 79
 			}
 			var rules []string
-			for _, f := range AuditPiano(setup, pass, part) {
+			for _, f := range auditPiano(setup, pass, part) {
 				rules = append(rules, f.Rule)
 				if f.Text == "" || f.Bar < 0 || f.Bar >= 4 {
 					t.Errorf("finding without a sentence or a bar: %+v", f)
@@ -75,15 +75,15 @@ func TestAuditPiano(t *testing.T) {
 		})
 	}
 	t.Run("too busy", func(t *testing.T) {
-		var part PassPart
+		part := groove.PassPart{Notes: make([][]groove.Note, len(timeline.PlayerNames))}
 		for i := int64(0); i < 32; i++ {
-			part.Notes[timeline.Piano] = append(part.Notes[timeline.Piano], n(i*eighth, 100, uint8(60+i%3))...)
+			part.Notes[timeline.Piano] = append(part.Notes[timeline.Piano], n(i*quarter/2, 100, uint8(60+i%3))...)
 		}
-		got := AuditPiano(timeline.PianoSetup{}, passOf(t, "C|C|C|C", 2), part)
+		got := auditPiano(timeline.PianoSetup{}, groovetest.PassOf(t, "C|C|C|C", 2), part)
 		if len(got) != 1 || got[0].Rule != "density" {
 			t.Errorf("two attacks a beat at energy 2: %+v", got)
 		}
-		if got := AuditPiano(timeline.PianoSetup{}, passOf(t, "C|C|C|C", 5), part); len(got) != 0 {
+		if got := auditPiano(timeline.PianoSetup{}, groovetest.PassOf(t, "C|C|C|C", 5), part); len(got) != 0 {
 			t.Errorf("two attacks a beat at energy 5: %+v", got)
 		}
 	})
@@ -106,14 +106,15 @@ func TestPianoOfEveryFeel(t *testing.T) {
 		f := set.Feels[name]
 		for energy := 1; energy <= 5; energy++ {
 			for i, chart := range charts {
-				pass := feelPass(t, chart, f, energy)
+				pass := groovetest.FeelPass(t, chart, f, energy)
 				for take := 1; take <= takes; take++ {
-					tl := &timeline.Timeline{Piano: timeline.PianoSetup{Span: 14}, Bass: timeline.BassSetup{Strings: 4}, Looseness: 1000, Take: take}
-					part := PerformPass(tl, pass, set)
+					tl := &timeline.Timeline{Piano: timeline.PianoSetup{Span: 14}, Bass: timeline.BassSetup{Strings: 4},
+						Looseness: 1000, Take: take, Passes: []timeline.Pass{*pass}}
+					part := groove.Perform(tl, set).Passes[0]
 					if len(part.Notes[timeline.Piano]) == 0 {
 						t.Fatalf("%s at %d plays no piano", name, energy)
 					}
-					for _, found := range AuditPiano(tl.Piano, pass, part) {
+					for _, found := range auditPiano(tl.Piano, pass, part) {
 						t.Errorf("%s, energy %d, chart %d, take %d, bar %d: %s: %s", name, energy, i, take, found.Bar+1, found.Rule, found.Text)
 					}
 				}
@@ -123,33 +124,4 @@ func TestPianoOfEveryFeel(t *testing.T) {
 			}
 		}
 	}
-}
-
-// feelPass lays a 4/4 chart out in a feel's own meter: two chords a bar share it
-// at the beat in its middle.
-func feelPass(t testing.TB, chart string, f *feel.Feel, energy int) *timeline.Pass {
-	m := meter.Common
-	if len(f.Meters) > 0 {
-		m = f.Meters[0]
-	}
-	p := passOf(t, chart, energy)
-	p.Feel, p.Meter, p.BPM, p.Fills = f.Name, m, f.TempoHigh, true
-	p.After.Energy, p.After.Feel = energy, f.Name
-	p.Tempos = []timeline.Tempo{{Micros: 60_000_000 * quarter / (int64(max(f.TempoHigh, 60)) * m.TempoTicks())}}
-	beats := m.Beats()
-	at := func(tick int64) int64 {
-		bar, in := tick/bar44, tick%bar44
-		if in > 0 {
-			in = beats[(len(beats)+1)/2]
-		}
-		return bar*m.BarTicks() + in
-	}
-	for i := range p.Chords {
-		p.Chords[i].Start, p.Chords[i].End = at(p.Chords[i].Start), at(p.Chords[i].End)
-	}
-	for i := range p.Bars {
-		p.Bars[i] = timeline.Bar{Start: int64(i) * m.BarTicks(), Length: m.BarTicks(), Meter: m}
-	}
-	p.Length = int64(len(p.Bars)) * m.BarTicks()
-	return p
 }

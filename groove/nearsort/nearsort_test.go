@@ -1,4 +1,4 @@
-package groove
+package nearsort
 
 import (
 	"math/rand"
@@ -6,9 +6,9 @@ import (
 	"testing"
 )
 
-// inOrder gives what a stable sort gives, whatever the notes: in order already, a
+// By gives what a stable sort gives, whatever the notes: in order already, a
 // little out of order, in order bar by bar, or not at all.
-func TestInOrder(t *testing.T) {
+func TestBy(t *testing.T) {
 	type pair struct{ key, was int }
 	r := rand.New(rand.NewSource(3))
 	for _, shape := range []struct {
@@ -30,7 +30,7 @@ func TestInOrder(t *testing.T) {
 			}
 			want := append([]pair(nil), got...)
 			sort.SliceStable(want, func(i, j int) bool { return want[i].key < want[j].key })
-			inOrder(got, func(p *pair) int64 { return int64(p.key) })
+			By(got, func(p *pair) int64 { return int64(p.key) })
 			for i := range got {
 				if got[i] != want[i] {
 					t.Fatalf("%s, %d notes: at %d stands %v instead of %v", shape.name, n, i, got[i], want[i])

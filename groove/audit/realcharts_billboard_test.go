@@ -1,12 +1,15 @@
-package groove_test
+package audit_test
 
 import (
 	"sort"
+	"strconv"
 	"strings"
 	"testing"
 
 	"plinth/groove"
+	"plinth/groove/audit"
 	"plinth/groove/library"
+	"plinth/groove/songfiletest"
 )
 
 // feelsByMeter are feels to play a chart in, by its meter.
@@ -46,7 +49,7 @@ func TestBillboardCharts(t *testing.T) {
 				return feels[(n+energy)%len(feels)]
 			}
 			src := c.text(func(int) int { return energy })
-			tl, diags := resolve(src)
+			tl, diags := songfiletest.Resolve(src)
 			if diags.HasErrors() || tl == nil {
 				t.Errorf("%s: %v", c.name, diags)
 				break
@@ -54,8 +57,8 @@ func TestBillboardCharts(t *testing.T) {
 			if tl.SongBars() != c.bars {
 				t.Errorf("%s: %d bars, want %d", c.name, tl.SongBars(), c.bars)
 			}
-			again(tl, 1+n%20, (n%3)*500)
-			r := groove.Audit(tl, groove.Perform(tl, set), set)
+			songfiletest.Again(tl, 1+n%20, (n%3)*500)
+			r := audit.Song(tl, groove.Perform(tl, set), set)
 			for _, f := range r.Findings {
 				found[f.Severity.String()+" "+f.Rule]++
 			}
@@ -81,7 +84,7 @@ func counted(m map[string]int) string {
 		if i > 0 {
 			b.WriteString("; ")
 		}
-		b.WriteString(itoa(m[k]) + " x " + k)
+		b.WriteString(strconv.Itoa(m[k]) + " x " + k)
 	}
 	return b.String()
 }

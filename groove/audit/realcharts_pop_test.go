@@ -1,4 +1,4 @@
-package groove_test
+package audit_test
 
 import (
 	"encoding/json"
@@ -10,7 +10,9 @@ import (
 	"testing"
 
 	"plinth/groove"
+	"plinth/groove/audit"
 	"plinth/groove/library"
+	"plinth/groove/songfiletest"
 	"plinth/songspec/guide"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
@@ -260,13 +262,13 @@ func TestPop909SongFiles(t *testing.T) {
 		}
 		played := human(t, filepath.Join(filepath.Dir(path), "piano.mid"), truth.Tempo)
 		for energy := 1; energy <= 5; energy++ {
-			tl, diags := resolve(c.text(func(int) int { return energy }))
+			tl, diags := songfiletest.Resolve(c.text(func(int) int { return energy }))
 			if diags.HasErrors() || tl == nil || tl.SongBars() != len(truth.Bars) {
 				t.Fatalf("%s: %v", c.name, diags)
 			}
-			again(tl, 1+n, 400)
+			songfiletest.Again(tl, 1+n, 400)
 			perf := groove.Perform(tl, set)
-			if r := groove.Audit(tl, perf, set); len(r.Findings) > 0 {
+			if r := audit.Song(tl, perf, set); len(r.Findings) > 0 {
 				t.Errorf("%s at energy %d:\n%s", c.name, energy, findingsOf(r, 3))
 			}
 			changes := onlyChanges(tl)

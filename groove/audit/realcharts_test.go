@@ -1,4 +1,4 @@
-package groove_test
+package audit_test
 
 import (
 	"fmt"

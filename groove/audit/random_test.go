@@ -1,4 +1,4 @@
-package groove_test
+package audit_test
 
 import (
 	"fmt"
@@ -7,8 +7,10 @@ import (
 	"testing"
 
 	"plinth/groove"
+	"plinth/groove/audit"
 	"plinth/groove/feel"
 	"plinth/groove/library"
+	"plinth/groove/songfiletest"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
@@ -99,7 +101,7 @@ func TestAuditOfRandomSongs(t *testing.T) {
 	refused := map[string]int{}
 	for round := 0; round < rounds; round++ {
 		src := randomSong(r)
-		tl, diags := resolve(src)
+		tl, diags := songfiletest.Resolve(src)
 		if diags.HasErrors() {
 			for _, d := range diags.Errs() {
 				refused[d.Error()]++
@@ -121,9 +123,9 @@ func TestAuditOfRandomSongs(t *testing.T) {
 // and returns the hits that are written too near to the next section.
 func audited(t *testing.T, round int, src string, tl *timeline.Timeline, set *feel.Set, remarks map[string]int) (hits int) {
 	t.Helper()
-	for _, f := range groove.Audit(tl, groove.Perform(tl, set), set).Findings {
+	for _, f := range audit.Song(tl, groove.Perform(tl, set), set).Findings {
 		switch {
-		case f.Severity == groove.Remark:
+		case f.Severity == audit.Remark:
 			remarks[f.Rule]++
 		case f.Rule == "repeat" && f.Bar == 0 && f.Pass > 0 && hitAtEnd(&tl.Passes[f.Pass-1]):
 			hits++

@@ -1,10 +1,14 @@
-package groove
+package audit
 
 import (
 	"fmt"
 	"testing"
 
+	"plinth/groove"
+	"plinth/groove/groovetest"
 	"plinth/groove/library"
+	"plinth/groove/pianist"
+	"plinth/groove/plan"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
@@ -32,22 +36,22 @@ func TestFeelTable(t *testing.T) {
 			}
 		}
 		bpm := (f.TempoLow + f.TempoHigh) / 2
-		rows := [timeline.NumPlayers]string{}
+		rows := make([]string, len(timeline.PlayerNames))
 		lhl := ""
 		last := 0
 		for energy := 1; energy <= 5; energy++ {
-			tl := song(t, section{name: "a", chords: "C|G/B|Am7|F|C/E|Dm7|G7sus4|G7", energy: energy, feel: name, meter: m, bpm: bpm, noFills: true},
-				section{name: "b", chords: "C", energy: energy, feel: name, meter: m, bpm: bpm})
-			var sum Figures
+			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|G/B|Am7|F|C/E|Dm7|G7sus4|G7", Energy: energy, Feel: name, Meter: m, BPM: bpm, NoFills: true},
+				groovetest.Section{Name: "b", Chords: "C", Energy: energy, Feel: name, Meter: m, BPM: bpm})
+			sum := Figures{Attacks: make([]int, len(timeline.PlayerNames))}
 			const takes = 4
 			for take := 1; take <= takes; take++ {
 				tl.Take = take
-				r := Audit(tl, Perform(tl, set), set)
+				r := Song(tl, groove.Perform(tl, set), set)
 				for who := range sum.Attacks {
 					sum.Attacks[who] += r.Passes[0].Attacks[who]
 				}
 				sum.SyncopationMost = max(sum.SyncopationMost, r.Passes[0].SyncopationMost)
-				if r.Passes[0].CompAttacks > int(attacksPerBeat[energy-1]) {
+				if r.Passes[0].CompAttacks > int(pianist.AttacksPerBeat.At(energy)) {
 					t.Errorf("%s, energy %d: %d attacks in a thousand beats", name, energy, r.Passes[0].CompAttacks)
 				}
 			}
@@ -72,8 +76,8 @@ func TestFeelTable(t *testing.T) {
 		}
 		swing := "straight"
 		if f.Swing.Mode != "" {
-			tl := song(t, section{name: "a", chords: "C", energy: 3, feel: name, meter: m, bpm: bpm})
-			s := NewPlan(tl, &tl.Passes[0], set).Swing()
+			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C", Energy: 3, Feel: name, Meter: m, BPM: bpm})
+			s := plan.New(tl, &tl.Passes[0], set).Swing()
 			ratio := s.Long * 1000 / (s.Pair - s.Long)
 			swing = fmt.Sprintf("%d.%02d at %d", ratio/1000, ratio%1000/10, bpm)
 			if f.Swing.Unit == "sixteenth" {
