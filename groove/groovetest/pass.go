@@ -14,6 +14,9 @@ import (
 // Bar44 is a bar of 4/4 in ticks.
 const Bar44 = 4 * meter.TicksPerQuarter
 
+// WildChords are bars of chords that go further from each other than those of a song.
+const WildChords = "C|Am7/G F#dim|Fmaj7 Fm6|Eb7/Db|N.C.|Bsus4 B7|E/G# Am|D9|G7sus4|Db|Gb7 F7|C6"
+
 // Chord reads a chord symbol.
 func Chord(t testing.TB, s string) harmony.Chord {
 	t.Helper()

@@ -1,4 +1,4 @@
-package groove
+package pianist
 
 import "testing"
 

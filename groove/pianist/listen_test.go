@@ -1,32 +1,24 @@
-package groove
+package pianist
 
 import (
 	"math/rand"
 	"testing"
 
+	"plinth/groove/groovetest"
 	"plinth/groove/score"
 	"plinth/songspec/timeline"
 )
-
-// sing puts notes over a pass: tick, length and MIDI number each.
-func sing(p *timeline.Pass, notes ...[3]int64) *timeline.Pass {
-	p.Sung = []timeline.SungNote{}
-	for _, n := range notes {
-		p.Sung = append(p.Sung, timeline.SungNote{Tick: n[0], Length: n[1], Key: uint8(n[2])})
-	}
-	return p
-}
 
 // The singer's lower quartile is read off the notes; a third under it is the
 // ceiling, between C4 and what the song file allows.
 func TestCeiling(t *testing.T) {
 	line := func(keys ...int64) *timeline.Pass {
-		p := passOf(t, "C", 2)
+		p := groovetest.PassOf(t, "C", 2)
 		var notes [][3]int64
 		for i, k := range keys {
 			notes = append(notes, [3]int64{int64(i) * eighth, eighth, k})
 		}
-		return sing(p, notes...)
+		return groovetest.Sing(p, notes...)
 	}
 	tests := []struct {
 		name    string
@@ -35,21 +27,21 @@ func TestCeiling(t *testing.T) {
 		want    int
 		why     string
 	}{
-		{"no vocal", passOf(t, "C", 2), 0, 69, "A4"},
-		{"song file", passOf(t, "C", 2), 72, 72, "what it says"},
-		{"silent singer", sing(passOf(t, "C", 2)), 0, 69, "nobody to stay under"},
+		{"no vocal", groovetest.PassOf(t, "C", 2), 0, 69, "A4"},
+		{"song file", groovetest.PassOf(t, "C", 2), 72, 72, "what it says"},
+		{"silent singer", groovetest.Sing(groovetest.PassOf(t, "C", 2)), 0, 69, "nobody to stay under"},
 		{"quartile", line(76, 67, 69, 71, 72, 74, 79, 77), 0, 65, "the second of eight is A4 = 69"},
 		{"high singer", line(79, 81, 83), 0, 69, "A4 is lower"},
 		{"both", line(72, 72), 64, 64, "the lower of the two"},
 		{"low singer", line(57, 59, 60), 0, 60, "never under C4: no octave would be left"},
-		{"very low setting", passOf(t, "C", 2), 40, 55, "not followed under G3"},
-		{"notes of the bar before", sing(passOf(t, "C", 2), [3]int64{-quarter, quarter, 60}, [3]int64{0, quarter, 70}), 0, 66,
+		{"very low setting", groovetest.PassOf(t, "C", 2), 40, 55, "not followed under G3"},
+		{"notes of the bar before", groovetest.Sing(groovetest.PassOf(t, "C", 2), [3]int64{-quarter, quarter, 60}, [3]int64{0, quarter, 70}), 0, 66,
 			"only what begins in the pass counts"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			if got := ceiling(timeline.PianoSetup{Highest: tt.highest}, tt.pass); got != tt.want {
-				t.Errorf("%s, want %s: %s", keyName(got), keyName(tt.want), tt.why)
+			if got := Ceiling(timeline.PianoSetup{Highest: tt.highest}, tt.pass); got != tt.want {
+				t.Errorf("%s, want %s: %s", groovetest.KeyName(got), groovetest.KeyName(tt.want), tt.why)
 			}
 		})
 	}
@@ -72,22 +64,22 @@ func TestHeldNotesAreLeftAlone(t *testing.T) {
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
 			for energy := 1; energy <= 5; energy++ {
-				pass := sing(passOf(t, tt.chart, energy), tt.sung)
-				notes := planOf(pass, compFeel("c=======c=======")).piano()
+				pass := groovetest.Sing(groovetest.PassOf(t, tt.chart, energy), tt.sung)
+				notes := comp(groovetest.PlanOf(pass, groovetest.CompFeel("c=======c=======")))
 				if len(notes) == 0 {
 					t.Fatal("nothing is played")
 				}
 				checkRubs(t, pass, notes)
 				for _, n := range notes {
 					if int(n.Key)%12 == tt.never {
-						t.Errorf("energy %d: %s: %s", energy, keyName(int(n.Key)), tt.why)
+						t.Errorf("energy %d: %s: %s", energy, groovetest.KeyName(int(n.Key)), tt.why)
 					}
 				}
 			}
 		})
 	}
-	pass := sing(passOf(t, "Cmaj7", 3), [3]int64{3 * quarter, quarter, 72})
-	notes := planOf(pass, compFeel("c===============")).piano()
+	pass := groovetest.Sing(groovetest.PassOf(t, "Cmaj7", 3), [3]int64{3 * quarter, quarter, 72})
+	notes := comp(groovetest.PlanOf(pass, groovetest.CompFeel("c===============")))
 	early := false
 	for _, n := range notes {
 		early = early || n.Key%12 == 11
@@ -104,14 +96,14 @@ func checkRubs(t *testing.T, p *timeline.Pass, notes []score.Note) {
 	for _, n := range notes {
 		for _, s := range p.Sung {
 			if s.Tick <= n.At && s.Tick+s.Length > n.At && s.Key == n.Key {
-				t.Errorf("%s at %d in unison with the tune", keyName(int(n.Key)), n.At)
+				t.Errorf("%s at %d in unison with the tune", groovetest.KeyName(int(n.Key)), n.At)
 			}
 			if s.Length < quarter || n.At >= s.Tick+s.Length || n.End() <= s.Tick {
 				continue
 			}
 			switch d := abs(int(s.Key) - int(n.Key)); d {
 			case 1, 13, 25, 37:
-				t.Errorf("%s at %d rubs against %s sung from %d", keyName(int(n.Key)), n.At, keyName(int(s.Key)), s.Tick)
+				t.Errorf("%s at %d rubs against %s sung from %d", groovetest.KeyName(int(n.Key)), n.At, groovetest.KeyName(int(s.Key)), s.Tick)
 			}
 		}
 	}
@@ -124,8 +116,8 @@ func TestListeningIsPlayable(t *testing.T) {
 		pass := randomPass(t, r, 8)
 		randomEvents(pass, r)
 		randomLine(pass, r)
-		p := planOf(pass, compFeel([]string{"c===============", "1-2-3-2-1-2-3-2-", "c--c--c---c-c---"}[r.Intn(3)]))
-		notes := p.piano()
+		p := groovetest.PlanOf(pass, groovetest.CompFeel([]string{"c===============", "1-2-3-2-1-2-3-2-", "c--c--c---c-c---"}[r.Intn(3)]))
+		notes := comp(p)
 		checkNotes(t, "under a line", p, notes)
 		checkRubs(t, pass, notes)
 		if t.Failed() {
@@ -152,15 +144,15 @@ func TestTopVoiceKeepsOffTheTune(t *testing.T) {
 	doubled, all := 0, 0
 	for _, chart := range progressions {
 		for shift := int64(0); shift < 3; shift++ {
-			pass := passOf(t, chart, 3)
+			pass := groovetest.PassOf(t, chart, 3)
 			var line [][3]int64
 			for _, c := range pass.Chords { // sing the root, the second or the third tone of each chord
 				pcs := c.Chord.PCs()
 				pc := int64(pcs[int(shift)%len(pcs)])
 				line = append(line, [3]int64{c.Start, eighth, 72 + pc})
 			}
-			sing(pass, line...)
-			p := planOf(pass, compFeel("c==============="))
+			groovetest.Sing(pass, line...)
+			p := groovetest.PlanOf(pass, groovetest.CompFeel("c==============="))
 			for i, v := range chordsOf(p) {
 				all++
 				if v.Top()%12 == int(line[i][2])%12 {
@@ -176,15 +168,15 @@ func TestTopVoiceKeepsOffTheTune(t *testing.T) {
 
 // Under busy singing the comp strikes less.
 func TestBusySinging(t *testing.T) {
-	quiet := sing(passOf(t, "C|C", 5), [3]int64{0, quarter, 76})
-	busy := passOf(t, "C|C", 5)
+	quiet := groovetest.Sing(groovetest.PassOf(t, "C|C", 5), [3]int64{0, quarter, 76})
+	busy := groovetest.PassOf(t, "C|C", 5)
 	var line [][3]int64
 	for i := int64(0); i < 16; i++ {
 		line = append(line, [3]int64{i * eighth, eighth, 76 - i%3})
 	}
-	sing(busy, line...)
-	f := compFeel("c-c-c-c-c-c-c-c-")
-	a, b := struck(planOf(quiet, f).piano()), struck(planOf(busy, f).piano())
+	groovetest.Sing(busy, line...)
+	f := groovetest.CompFeel("c-c-c-c-c-c-c-c-")
+	a, b := struck(comp(groovetest.PlanOf(quiet, f))), struck(comp(groovetest.PlanOf(busy, f)))
 	if len(b) >= len(a) {
 		t.Errorf("%d attacks under busy singing, %d without", len(b), len(a))
 	}
@@ -200,10 +192,10 @@ func TestPianoAnswersTheSinger(t *testing.T) {
 		}
 		return out
 	}
-	f := compFeel("c===============")
+	f := groovetest.CompFeel("c===============")
 	answers := func(p *timeline.Pass) []int64 {
 		var out []int64
-		for _, at := range struck(planOf(p, f).piano()) {
+		for _, at := range struck(comp(groovetest.PlanOf(p, f))) {
 			if at%bar44 != 0 {
 				out = append(out, at)
 			}
@@ -211,12 +203,12 @@ func TestPianoAnswersTheSinger(t *testing.T) {
 		return out
 	}
 	t.Run("not below 3", func(t *testing.T) {
-		if got := answers(sing(passOf(t, "C|C|C|C", 2), phrase(0, 2)...)); len(got) > 0 {
+		if got := answers(groovetest.Sing(groovetest.PassOf(t, "C|C|C|C", 2), phrase(0, 2)...)); len(got) > 0 {
 			t.Errorf("answers at %v", inBars(got))
 		}
 	})
 	t.Run("in the rest", func(t *testing.T) {
-		got := answers(sing(passOf(t, "C|C|C|C", 3), phrase(0, 2)...))
+		got := answers(groovetest.Sing(groovetest.PassOf(t, "C|C|C|C", 3), phrase(0, 2)...))
 		if len(got) < 2 {
 			t.Fatalf("strikes at %v, want an answer", inBars(got))
 		}
@@ -225,7 +217,7 @@ func TestPianoAnswersTheSinger(t *testing.T) {
 		}
 	})
 	t.Run("one in four bars", func(t *testing.T) {
-		got := answers(sing(passOf(t, "C|C|C|C|C|C|C|C", 3), phrase(0, 2, 4, 6)...))
+		got := answers(groovetest.Sing(groovetest.PassOf(t, "C|C|C|C|C|C|C|C", 3), phrase(0, 2, 4, 6)...))
 		bars := map[int64]bool{}
 		for _, at := range got {
 			bars[at/bar44] = true
@@ -235,31 +227,31 @@ func TestPianoAnswersTheSinger(t *testing.T) {
 		}
 	})
 	t.Run("no room", func(t *testing.T) {
-		if got := answers(sing(passOf(t, "C|C", 3), [3]int64{0, 2 * quarter, 76}, [3]int64{3 * quarter, bar44, 74})); len(got) > 0 {
+		if got := answers(groovetest.Sing(groovetest.PassOf(t, "C|C", 3), [3]int64{0, 2 * quarter, 76}, [3]int64{3 * quarter, bar44, 74})); len(got) > 0 {
 			t.Errorf("answers at %v in a window of one beat", inBars(got))
 		}
 	})
 	t.Run("two beats", func(t *testing.T) {
-		got := answers(sing(passOf(t, "C|C", 3), [3]int64{0, 2 * quarter, 76}, [3]int64{bar44, bar44, 74}))
+		got := answers(groovetest.Sing(groovetest.PassOf(t, "C|C", 3), [3]int64{0, 2 * quarter, 76}, [3]int64{bar44, bar44, 74}))
 		if len(got) != 2 || got[0] != 2*quarter || got[1] != 2*quarter+eighth {
 			t.Errorf("strikes at %v, want two notes on beat 3: the phrase begins on the next 1", inBars(got))
 		}
 	})
 	t.Run("a written space", func(t *testing.T) {
-		p := passOf(t, "C|C", 3)
-		ev(p, timeline.Space, 0, quarter, bar44)
+		p := groovetest.PassOf(t, "C|C", 3)
+		groovetest.AddEvent(p, timeline.Space, 0, quarter, bar44)
 		if got := answers(p); len(got) < 2 {
 			t.Errorf("strikes at %v, want an answer in the space", inBars(got))
 		}
 	})
 	t.Run("nobody sings", func(t *testing.T) {
-		if got := answers(sing(passOf(t, "C|C|C|C", 4))); len(got) > 0 {
+		if got := answers(groovetest.Sing(groovetest.PassOf(t, "C|C|C|C", 4))); len(got) > 0 {
 			t.Errorf("answers at %v with nobody to answer", inBars(got))
 		}
 	})
 	t.Run("not over a stop", func(t *testing.T) {
-		p := sing(passOf(t, "C", 3), phrase(0)...)
-		ev(p, timeline.Stop, 0, 2*quarter, bar44)
+		p := groovetest.Sing(groovetest.PassOf(t, "C", 3), phrase(0)...)
+		groovetest.AddEvent(p, timeline.Stop, 0, 2*quarter, bar44)
 		if got := answers(p); len(got) > 0 {
 			t.Errorf("answers at %v in a stop", inBars(got))
 		}

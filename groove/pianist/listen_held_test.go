@@ -1,6 +1,9 @@
-package groove
+package pianist
 
-import "testing"
+import (
+	"plinth/groove/groovetest"
+	"testing"
+)
 
 // Under a high note that the singer holds the comp stays where it is, an octave
 // below and of the same name if need be: at the height of a chorus it does not sink
@@ -16,13 +19,13 @@ func TestCompStaysUpUnderAHeldHighNote(t *testing.T) {
 		{"held", 2*quarter - eighth, true},
 		{"moving", eighth, false},
 	} {
-		pass := passOf(t, "Ab|Eb/Bb|Cb Db|Eb", 4)
+		pass := groovetest.PassOf(t, "Ab|Eb/Bb|Cb Db|Eb", 4)
 		var line [][3]int64
 		for i := int64(0); i < 8; i++ {
 			line = append(line, [3]int64{i * quarter, eighth, 68})
 		}
 		line = append(line, [3]int64{2 * bar44, row.length, 75}, [3]int64{2*bar44 + 2*quarter, row.length, 73})
-		vs := chordsOf(planOf(sing(pass, line...), compFeel("c===============")))
+		vs := chordsOf(groovetest.PlanOf(groovetest.Sing(pass, line...), groovetest.CompFeel("c===============")))
 		for i, tune := range []int{75, 73} {
 			before, v := vs[1+i], vs[2+i]
 			if row.stays && before.Top()-v.Top() > 2 {

@@ -1,10 +1,12 @@
-package groove
+package pianist
 
 import (
 	"fmt"
 	"strings"
 	"testing"
 
+	"plinth/groove/groovetest"
+	"plinth/groove/plan"
 	"plinth/groove/voicing"
 	"plinth/songspec/harmony"
 	"plinth/songspec/timeline"
@@ -52,9 +54,9 @@ func (m *moved) add(a, b voicing.Voicing, bassA, bassB int) {
 }
 
 // measure adds up the changes of chord of a pass.
-func (m *moved) measure(p *Plan) {
+func (m *moved) measure(p *plan.Plan) {
 	ch := p.Cues.Changes(timeline.Piano)
-	vs := p.voicings(ch, p.listen(), nil, nil)
+	vs := chordsOf(p)
 	for i := 1; i < len(vs); i++ {
 		if !ch[i].Same && vs[i].N > 0 && vs[i-1].N > 0 {
 			m.add(vs[i-1], vs[i], ch[i-1].Chord.Bass.PC(), ch[i].Chord.Bass.PC())
@@ -75,12 +77,12 @@ func TestTopVoiceIsNoTune(t *testing.T) {
 		var m moved
 		for _, chart := range progressions {
 			for up := 0; up < 12; up++ {
-				pass := passOf(t, chart+"|"+chart, energy)
+				pass := groovetest.PassOf(t, chart+"|"+chart, energy)
 				for i := range pass.Chords {
 					c := &pass.Chords[i].Chord
 					*c = c.Transpose(cMajor(t), cMajor(t).Transpose(up))
 				}
-				m.measure(planOf(pass, compFeel("c===============")))
+				m.measure(groovetest.PlanOf(pass, groovetest.CompFeel("c===============")))
 			}
 		}
 		if m.topSteps*100 < m.changes*85 || m.octaves > 0 || m.nearest*1000 > m.voices*1866 {
@@ -104,7 +106,7 @@ func TestRegisterRises(t *testing.T) {
 	for energy := 1; energy <= 5; energy++ {
 		sum, n := 0, 0
 		for _, chart := range progressions {
-			p := planOf(passOf(t, chart, energy), compFeel("c==============="))
+			p := groovetest.PlanOf(groovetest.PassOf(t, chart, energy), groovetest.CompFeel("c==============="))
 			for _, v := range chordsOf(p) {
 				for _, k := range v.Notes[:v.N] {
 					sum += int(k)
@@ -125,7 +127,7 @@ func TestRegisterRises(t *testing.T) {
 // writes.
 func TestSameChordStays(t *testing.T) {
 	for energy := 1; energy <= 5; energy++ {
-		vs := chordsOf(planOf(passOf(t, strings.Repeat("C|C|F|F|", 4)+"G7|G7", energy), compFeel("c===============")))
+		vs := chordsOf(groovetest.PlanOf(groovetest.PassOf(t, strings.Repeat("C|C|F|F|", 4)+"G7|G7", energy), groovetest.CompFeel("c===============")))
 		for i := 1; i < len(vs); i += 2 {
 			if vs[i] != vs[i-1] {
 				t.Errorf("energy %d, chord %d: %s, then %s", energy, i, names(vs[i-1]), names(vs[i]))

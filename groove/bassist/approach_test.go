@@ -1,8 +1,10 @@
-package groove
+package bassist
 
 import (
 	"testing"
 
+	"plinth/groove/bassline"
+	"plinth/groove/groovetest"
 	"plinth/songspec/harmony"
 	"plinth/songspec/timeline"
 )
@@ -17,22 +19,21 @@ func TestApproachAgreesWithTheThird(t *testing.T) {
 		{"C major", "E7|Am|D7|G|Fm6|G7|A7|Dm|B7|Em"},
 	} {
 		for take := 1; take <= 10; take++ {
-			tl := song(t, section{name: "a", chords: row.chords, energy: 4, change: func(p *timeline.Pass) {
+			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: row.chords, Energy: 4, Change: func(p *timeline.Pass) {
 				k, err := harmony.ParseKey(row.key)
 				if err != nil {
 					t.Fatal(err)
 				}
 				p.Key = k
-			}}, section{name: "b", chords: "F", energy: 4})
+			}}, groovetest.Section{Name: "b", Chords: "F", Energy: 4})
 			tl.Take = take
-			p := NewPlan(tl, &tl.Passes[0], set)
-			chords, notes := tl.Passes[0].Chords, p.bass(nil)
+			chords, notes := tl.Passes[0].Chords, bassAlone(tl, 0, set)
 			for i := 2; i+1 < len(notes); i += 3 {
 				c := chords[i/3].Chord
 				minor, major := (c.Root.PC()+3)%12, (c.Root.PC()+4)%12
 				pc := int(notes[i].Key) % 12
-				if pc == minor && hasTone(&c, major) || pc == major && hasTone(&c, minor) {
-					t.Errorf("take %d: %s under %s", take, keyNames[pc], chords[i/3].Written)
+				if pc == minor && bassline.HasTone(&c, major) || pc == major && bassline.HasTone(&c, minor) {
+					t.Errorf("take %d: %s under %s", take, groovetest.KeyNames[pc], chords[i/3].Written)
 				}
 			}
 		}

@@ -1,4 +1,4 @@
-package groove
+package drummer
 
 import (
 	"fmt"
@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"plinth/groove/feel"
+	"plinth/groove/groovetest"
 	"plinth/groove/library"
 	"plinth/groove/score"
 	"plinth/songspec/cue"
@@ -16,7 +17,7 @@ import (
 )
 
 func TestClosingFillInProportion(t *testing.T) {
-	set := testSet(nil)
+	set := groovetest.Set(nil)
 	for _, row := range []struct {
 		name     string
 		from, to int
@@ -31,11 +32,11 @@ func TestClosingFillInProportion(t *testing.T) {
 		{"down into a full band at most one", 5, 4, 0, 1},
 	} {
 		for take := 1; take <= 6; take++ {
-			tl := song(t, section{name: "a", chords: "C|F|G|C", energy: row.from}, section{name: "b", chords: "C|F", energy: row.to})
+			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: row.from}, groovetest.Section{Name: "b", Chords: "C|F", Energy: row.to})
 			tl.Take = take
-			p := NewPlan(tl, &tl.Passes[0], set)
+			d := drummerOf(tl, 0, set)
 			beats := int64(0)
-			for _, f := range p.drumFills() {
+			for _, f := range d.fills() {
 				beats += (f.End - f.Start) / quarter
 			}
 			if beats < row.min || beats > row.max {
@@ -46,43 +47,43 @@ func TestClosingFillInProportion(t *testing.T) {
 }
 
 func TestWhereNoFillStands(t *testing.T) {
-	set := testSet(nil)
+	set := groovetest.Set(nil)
 	for _, row := range []struct {
 		name   string
 		last   bool
-		change func(s, next *section)
+		change func(s, next *groovetest.Section)
 	}{
-		{"the song's end", true, func(_, _ *section) {}},
-		{"fills = false", false, func(s, _ *section) { s.noFills = true }},
-		{"over a stop", false, func(s, _ *section) {
-			s.change = func(p *timeline.Pass) { event(p, timeline.Stop, 3, 2*quarter, nil) }
+		{"the song's end", true, func(_, _ *groovetest.Section) {}},
+		{"fills = false", false, func(s, _ *groovetest.Section) { s.NoFills = true }},
+		{"over a stop", false, func(s, _ *groovetest.Section) {
+			s.Change = func(p *timeline.Pass) { groovetest.Event(p, timeline.Stop, 3, 2*quarter, nil) }
 		}},
-		{"over a held beat", false, func(s, _ *section) {
-			s.change = func(p *timeline.Pass) {
-				event(p, timeline.Hold, 3, 3*quarter, func(e *timeline.Event) { e.Extra = quarter })
+		{"over a held beat", false, func(s, _ *groovetest.Section) {
+			s.Change = func(p *timeline.Pass) {
+				groovetest.Event(p, timeline.Hold, 3, 3*quarter, func(e *timeline.Event) { e.Extra = quarter })
 			}
 		}},
-		{"a bar of written hits", false, func(s, _ *section) {
-			s.change = func(p *timeline.Pass) {
-				event(p, timeline.Accent, 3, 0, func(e *timeline.Event) { e.Alone = true })
+		{"a bar of written hits", false, func(s, _ *groovetest.Section) {
+			s.Change = func(p *timeline.Pass) {
+				groovetest.Event(p, timeline.Accent, 3, 0, func(e *timeline.Event) { e.Alone = true })
 			}
 		}},
-		{"where the singer comes in", false, func(s, _ *section) {
-			s.change = func(p *timeline.Pass) {
+		{"where the singer comes in", false, func(s, _ *groovetest.Section) {
+			s.Change = func(p *timeline.Pass) {
 				p.Sung = []timeline.SungNote{{Tick: p.Length - quarter, Length: quarter, Key: 64}}
 			}
 		}},
-		{"before a section without drums", false, func(_, next *section) { next.tacet = timeline.Only(timeline.Drums) }},
+		{"before a section without drums", false, func(_, next *groovetest.Section) { next.Tacet = timeline.Only(timeline.Drums) }},
 	} {
-		s := section{name: "a", chords: "C|F|G|C", energy: 4}
-		next := section{name: "b", chords: "C|F", energy: 5}
+		s := groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: 4}
+		next := groovetest.Section{Name: "b", Chords: "C|F", Energy: 5}
 		row.change(&s, &next)
-		sections := []section{s, next}
+		sections := []groovetest.Section{s, next}
 		if row.last {
 			sections = sections[:1]
 		}
-		tl := song(t, sections...)
-		if f := NewPlan(tl, &tl.Passes[0], set).drumFills(); len(f) != 0 {
+		tl := groovetest.Song(t, sections...)
+		if f := drummerOf(tl, 0, set).fills(); len(f) != 0 {
 			t.Errorf("%s: %d fills", row.name, len(f))
 		}
 	}
@@ -95,12 +96,12 @@ func TestClosingFillAndTheSingersBreath(t *testing.T) {
 		rest  int64 // before a note on the last beat
 		fills int
 	}{{quarter, 0}, {quarter - 1, 1}} {
-		s := section{name: "a", chords: "C|F|G|C", energy: 2, change: func(p *timeline.Pass) {
+		s := groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: 2, Change: func(p *timeline.Pass) {
 			at := p.Length - quarter
 			p.Sung = []timeline.SungNote{{Tick: 0, Length: at - row.rest, Key: 64}, {Tick: at, Length: quarter, Key: 64}}
 		}}
-		tl := song(t, s, section{name: "b", chords: "C|F", energy: 2})
-		if f := NewPlan(tl, &tl.Passes[0], testSet(nil)).drumFills(); len(f) != row.fills {
+		tl := groovetest.Song(t, s, groovetest.Section{Name: "b", Chords: "C|F", Energy: 2})
+		if f := drummerOf(tl, 0, groovetest.Set(nil)).fills(); len(f) != row.fills {
 			t.Errorf("%d fills after a breath of %d ticks", len(f), row.rest)
 		}
 	}
@@ -109,24 +110,24 @@ func TestClosingFillAndTheSingersBreath(t *testing.T) {
 // The fill for a span is the shortest that is as long, or the longest there is, in
 // whatever order the family stands.
 func TestFillForASpan(t *testing.T) {
-	tl := song(t, section{name: "a", chords: "C|F|G|C", energy: 3})
-	p := NewPlan(tl, &tl.Passes[0], testSet(nil))
+	tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: 3})
+	d := drummerOf(tl, 0, groovetest.Set(nil))
 	for _, order := range []string{"from the shortest", "from the longest"} {
 		for beats, want := range map[int64]int{1: 1, 2: 2, 3: 4, 4: 4, 5: 4} {
-			if f := p.choose(cue.Stretch{End: beats * quarter}, variation{}, 3); f.fill.Beats != want {
+			if f := d.choose(cue.Stretch{End: beats * quarter}, variation{}, 3); f.fill.Beats != want {
 				t.Errorf("%s: a fill of %d beats for a span of %d", order, f.fill.Beats, beats)
 			}
 		}
-		slices.Reverse(p.Fills)
+		slices.Reverse(d.family)
 	}
 }
 
 func TestFillTakesBothHands(t *testing.T) {
-	set := testSet(nil)
-	tl := song(t, section{name: "a", chords: "C|F|G|C", energy: 4}, section{name: "b", chords: "C|F", energy: 5})
-	p := NewPlan(tl, &tl.Passes[0], set)
-	for _, n := range p.drums() {
-		if n.At >= p.Pass.Bars[3].Start && n.Voice.Limb() == feel.Hand && n.Group == 0 {
+	set := groovetest.Set(nil)
+	tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: 4}, groovetest.Section{Name: "b", Chords: "C|F", Energy: 5})
+	d := drummerOf(tl, 0, set)
+	for _, n := range d.Play(nil).Notes {
+		if n.At >= d.Pass.Bars[3].Start && n.Voice.Limb() == feel.Hand && n.Group == 0 {
 			t.Errorf("key %d at %d goes on under the fill", n.Key, n.At)
 		}
 	}
@@ -136,18 +137,18 @@ func TestFillTakesBothHands(t *testing.T) {
 // struck and the hands go over only with the fill's first stroke. Common practice,
 // no single source.
 func TestTimeGoesOnUntilTheFill(t *testing.T) {
-	set := testSet(nil)
+	set := groovetest.Set(nil)
 	for i := range set.Fills {
 		f := &set.Fills[i]
-		f.Rows = rows("snare", strings.Repeat("----", f.Beats-1)+"--gx")
+		f.Rows = groovetest.Rows("snare", strings.Repeat("----", f.Beats-1)+"--gx")
 	}
-	tl := song(t, section{name: "a", chords: "C|F|G|C", energy: 3, change: func(p *timeline.Pass) {
-		event(p, timeline.Fill, 1, 3*quarter, nil)
-	}}, section{name: "b", chords: "C", energy: 1})
-	p := NewPlan(tl, &tl.Passes[0], set)
-	four := p.Pass.Bars[1].Start + 3*quarter
+	tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: 3, Change: func(p *timeline.Pass) {
+		groovetest.Event(p, timeline.Fill, 1, 3*quarter, nil)
+	}}, groovetest.Section{Name: "b", Chords: "C", Energy: 1})
+	d := drummerOf(tl, 0, set)
+	four := d.Pass.Bars[1].Start + 3*quarter
 	backbeat := false
-	for _, n := range p.drums() {
+	for _, n := range d.Play(nil).Notes {
 		switch {
 		case n.Voice.Limb() != feel.Hand || n.At < four || n.At >= four+quarter:
 		case n.At == four && n.Group == 0:
@@ -162,13 +163,13 @@ func TestTimeGoesOnUntilTheFill(t *testing.T) {
 }
 
 func TestWrittenFillRunsToTheBarLine(t *testing.T) {
-	set := testSet(nil)
-	tl := song(t, section{name: "a", chords: "C|F|G|C", energy: 3, change: func(p *timeline.Pass) {
-		event(p, timeline.Fill, 1, 2*quarter, nil)
-	}}, section{name: "b", chords: "C", energy: 1})
-	p := NewPlan(tl, &tl.Passes[0], set)
+	set := groovetest.Set(nil)
+	tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: 3, Change: func(p *timeline.Pass) {
+		groovetest.Event(p, timeline.Fill, 1, 2*quarter, nil)
+	}}, groovetest.Section{Name: "b", Chords: "C", Energy: 1})
+	d := drummerOf(tl, 0, set)
 	first, last := int64(-1), int64(0)
-	for _, n := range p.drums() {
+	for _, n := range d.Play(nil).Notes {
 		if n.Group != 0 {
 			if first < 0 {
 				first = n.At
@@ -176,7 +177,7 @@ func TestWrittenFillRunsToTheBarLine(t *testing.T) {
 			last = n.At
 		}
 	}
-	bar := p.Pass.Bars[1]
+	bar := d.Pass.Bars[1]
 	if first < bar.Start+2*quarter || first > bar.Start+3*quarter || last < bar.Start+3*quarter || last >= bar.Start+bar.Length {
 		t.Errorf("the fill runs from %d to %d, its bar from %d to %d", first, last, bar.Start, bar.Start+bar.Length)
 	}
@@ -201,25 +202,25 @@ func TestNeverTheSameFillTwiceRunning(t *testing.T) {
 		if len(set.Feels[name].Meters) > 0 {
 			m = set.Feels[name].Meters[0]
 		}
-		var sections []section
+		var sections []groovetest.Section
 		for i := 0; i < 3+r.Intn(10); i++ {
-			s := section{name: string(rune('a' + r.Intn(4))), chords: "C|F|G|C", energy: 1 + r.Intn(5), feel: name, meter: m}
+			s := groovetest.Section{Name: string(rune('a' + r.Intn(4))), Chords: "C|F|G|C", Energy: 1 + r.Intn(5), Feel: name, Meter: m}
 			inside := r.Intn(3)
-			s.change = func(p *timeline.Pass) {
+			s.Change = func(p *timeline.Pass) {
 				for k := 0; k < inside; k++ {
-					event(p, timeline.Fill, k, m.BarTicks()-m.TempoTicks(), nil)
+					groovetest.Event(p, timeline.Fill, k, m.BarTicks()-m.TempoTicks(), nil)
 				}
 			}
 			sections = append(sections, s)
 		}
-		tl := song(t, sections...)
+		tl := groovetest.Song(t, sections...)
 		before, pass := "", -9
 		var last drumFill
 		for i := range tl.Passes {
-			p := NewPlan(tl, &tl.Passes[i], set)
-			for _, f := range p.drumFills() {
+			d := drummerOf(tl, i, set)
+			for _, f := range d.fills() {
 				strokes := ""
-				for _, n := range p.playFills([]drumFill{f}) {
+				for _, n := range d.playFills([]drumFill{f}) {
 					strokes += fmt.Sprint(n.Key, "@", f.End-n.At, "/", n.Roll, "!", n.Touch, " ")
 				}
 				if i-pass <= 3 && strokes != "" {

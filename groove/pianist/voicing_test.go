@@ -1,9 +1,10 @@
-package groove
+package pianist
 
 import (
 	"math/rand"
 	"testing"
 
+	"plinth/groove/groovetest"
 	"plinth/groove/voicing"
 	"plinth/songspec/harmony"
 	"plinth/songspec/timeline"
@@ -15,7 +16,7 @@ func TestTwoFiveOne(t *testing.T) {
 	for energy := 1; energy <= 5; energy++ {
 		for _, chart := range []string{"Dm7|G7|Cmaj7", "Am7|D7|Gmaj7", "Ebm7|Ab7|Dbmaj7", "F#m7|B7|Emaj7",
 			"Gm7|C7|F6", "Dm7b5|G7b9|Cm6"} {
-			p := planOf(passOf(t, chart, energy), compFeel("c==============="))
+			p := groovetest.PlanOf(groovetest.PassOf(t, chart, energy), groovetest.CompFeel("c==============="))
 			vs := chordsOf(p)
 			for i := 1; i < len(vs); i++ {
 				a, b := vs[i-1], vs[i]
@@ -53,7 +54,7 @@ func checkStep(t *testing.T, chart string, a, b voicing.Voicing, pc int) {
 			near = min(near, abs(int(l)-int(k)))
 		}
 		if near > 2 {
-			t.Errorf("%s: %s of %s does not go on by step to %s", chart, keyName(int(k)), names(a), names(b))
+			t.Errorf("%s: %s of %s does not go on by step to %s", chart, groovetest.KeyName(int(k)), names(a), names(b))
 		}
 	}
 }
@@ -61,10 +62,10 @@ func checkStep(t *testing.T, chart string, a, b voicing.Voicing, pc int) {
 // The voicings of a pass depend on the pass and its neighbours' chords alone,
 // and are the same every time.
 func TestVoicingsAreRepeatable(t *testing.T) {
-	f := compFeel("c===============")
+	f := groovetest.CompFeel("c===============")
 	for i := 0; i < 3; i++ {
-		a := chordsOf(planOf(randomPass(t, rand.New(rand.NewSource(int64(i))), 40), f))
-		b := chordsOf(planOf(randomPass(t, rand.New(rand.NewSource(int64(i))), 40), f))
+		a := chordsOf(groovetest.PlanOf(randomPass(t, rand.New(rand.NewSource(int64(i))), 40), f))
+		b := chordsOf(groovetest.PlanOf(randomPass(t, rand.New(rand.NewSource(int64(i))), 40), f))
 		for k := range a {
 			if a[k] != b[k] {
 				t.Fatalf("chord %d: %s, then %s", k, names(a[k]), names(b[k]))
@@ -96,7 +97,7 @@ func randomPass(t testing.TB, r *rand.Rand, bars int) *timeline.Pass {
 			}
 		}
 	}
-	p := passOf(t, chart, 1+r.Intn(5))
+	p := groovetest.PassOf(t, chart, 1+r.Intn(5))
 	p.EnergyTo = 1 + r.Intn(5)
 	p.Before = &timeline.Neighbour{Section: "intro", Chord: p.Chords[r.Intn(len(p.Chords))].Chord, Energy: 1 + r.Intn(5)}
 	return p

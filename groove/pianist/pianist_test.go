@@ -1,4 +1,4 @@
-package groove
+package pianist
 
 import (
 	"fmt"
@@ -7,12 +7,12 @@ import (
 	"testing"
 
 	"plinth/groove/feel"
+	"plinth/groove/groovetest"
+	"plinth/groove/plan"
 	"plinth/groove/score"
 	"plinth/groove/voicing"
 	"plinth/songspec/timeline"
 )
-
-const eighth = quarter / 2
 
 // struck are the ticks of the attacks, each once.
 func struck(notes []score.Note) []int64 {
@@ -42,19 +42,6 @@ func soundingAt(notes []score.Note, tick int64) []int {
 	return out
 }
 
-// ev adds an event of everybody's.
-func ev(p *timeline.Pass, kind timeline.EventKind, bar int, at, end int64) *timeline.Event {
-	start := p.Bars[bar].Start
-	p.Events = append(p.Events, timeline.Event{Kind: kind, Bar: bar, Tick: start + at, End: start + end, By: timeline.All, Weight: 2})
-	return &p.Events[len(p.Events)-1]
-}
-
-// push adds a push of the chord at the next bar line.
-func push(p *timeline.Pass, bar int, at int64) {
-	e := ev(p, timeline.Push, bar, at, at)
-	e.Target = p.Bars[bar].Start + p.Bars[bar].Length
-}
-
 // Common practice, no single source, for the rows' reasons.
 func TestCompRhythm(t *testing.T) {
 	const bar = bar44
@@ -72,32 +59,32 @@ func TestCompRhythm(t *testing.T) {
 			"a change of chord is struck though the tab holds"},
 		{"same chord again", "--------c=======", "C|C", 2, nil, []int64{0, bar / 2, bar + bar/2},
 			"the pass begins with its chord; the same chord again is no change"},
-		{"push", "c===============", "C|F", 2, func(p *timeline.Pass) { push(p, 0, bar-eighth) },
+		{"push", "c===============", "C|F", 2, func(p *timeline.Pass) { groovetest.AddPush(p, 0, bar-eighth) },
 			[]int64{0, bar - eighth}, "the downbeat is not struck again"},
-		{"push over a busy tab", "c-c-c-c-c-c-c-c-", "C|F", 5, func(p *timeline.Pass) { push(p, 0, bar-quarter) },
+		{"push over a busy tab", "c-c-c-c-c-c-c-c-", "C|F", 5, func(p *timeline.Pass) { groovetest.AddPush(p, 0, bar-quarter) },
 			[]int64{0, eighth, 2 * eighth, 3 * eighth, 4 * eighth, 5 * eighth, 6 * eighth,
 				bar + eighth, bar + 2*eighth, bar + 3*eighth, bar + 4*eighth, bar + 5*eighth, bar + 6*eighth, bar + 7*eighth},
 			"nothing between the push and its target, nor on it"},
-		{"stop", "c---c---c---c---", "C|F", 2, func(p *timeline.Pass) { ev(p, timeline.Stop, 0, bar/2, bar) },
+		{"stop", "c---c---c---c---", "C|F", 2, func(p *timeline.Pass) { groovetest.AddEvent(p, timeline.Stop, 0, bar/2, bar) },
 			[]int64{0, quarter, bar, bar + quarter, bar + 2*quarter, bar + 3*quarter}, "nothing begins in a stop"},
-		{"stop over a change", "c===============", "C F|G", 2, func(p *timeline.Pass) { ev(p, timeline.Stop, 0, bar/2, bar) },
+		{"stop over a change", "c===============", "C F|G", 2, func(p *timeline.Pass) { groovetest.AddEvent(p, timeline.Stop, 0, bar/2, bar) },
 			[]int64{0, bar}, "nor a chord that changes in it"},
 		{"accents", "c===============", "C", 2, func(p *timeline.Pass) {
-			ev(p, timeline.Accent, 0, quarter, quarter)
-			ev(p, timeline.Accent, 0, 3*quarter, 3*quarter)
+			groovetest.AddEvent(p, timeline.Accent, 0, quarter, quarter)
+			groovetest.AddEvent(p, timeline.Accent, 0, 3*quarter, 3*quarter)
 		}, []int64{0, quarter, 3 * quarter}, "time goes on and the hits are struck"},
 		{"accents of others", "c===============", "C", 2, func(p *timeline.Pass) {
-			ev(p, timeline.Accent, 0, quarter, quarter).By = timeline.Only(timeline.Drums)
+			groovetest.AddEvent(p, timeline.Accent, 0, quarter, quarter).By = timeline.Only(timeline.Drums)
 		}, []int64{0}, "not ours"},
 		{"alone", "c---c---c---c---", "C|F|G", 2, func(p *timeline.Pass) {
-			ev(p, timeline.Accent, 1, eighth, eighth).Alone = true
-			ev(p, timeline.Accent, 1, 3*quarter, 3*quarter).Alone = true
+			groovetest.AddEvent(p, timeline.Accent, 1, eighth, eighth).Alone = true
+			groovetest.AddEvent(p, timeline.Accent, 1, 3*quarter, 3*quarter).Alone = true
 		}, []int64{0, quarter, 2 * quarter, 3 * quarter, bar + eighth, bar + 3*quarter,
 			2 * bar, 2*bar + quarter, 2*bar + 2*quarter, 2*bar + 3*quarter}, "nothing but the hits in that bar"},
 		{"no chord", "c---c---c---c---", "C|N.C.|F", 2, nil,
 			[]int64{0, quarter, 2 * quarter, 3 * quarter, 2 * bar, 2*bar + quarter, 2*bar + 2*quarter, 2*bar + 3*quarter},
 			"silence under N.C."},
-		{"hold", "c---c---c---c---", "C", 2, func(p *timeline.Pass) { ev(p, timeline.Hold, 0, quarter, 3*quarter) },
+		{"hold", "c---c---c---c---", "C", 2, func(p *timeline.Pass) { groovetest.AddEvent(p, timeline.Hold, 0, quarter, 3*quarter) },
 			[]int64{0, quarter, 3 * quarter}, "a held beat is struck once"},
 		{"too many at 2", "c-c-c-c-c-c-c-c-", "C", 2, nil, []int64{0, eighth, 2 * eighth, 3 * eighth},
 			"1.2 attacks a beat are four in a bar; of equals the last go first"},
@@ -105,17 +92,17 @@ func TestCompRhythm(t *testing.T) {
 			[]int64{0, 2 * eighth, 4 * eighth, 6 * eighth}, "the softest go first"},
 		{"changes before the tab", "c-c-c-c-c-c-c-c-", "C F G C", 2, nil,
 			[]int64{0, quarter, 2 * quarter, 3 * quarter}, "what the chart asks for stays"},
-		{"off the grid", "c---c---c---c---", "C|F", 2, func(p *timeline.Pass) { push(p, 0, bar-quarter/3) },
+		{"off the grid", "c---c---c---c---", "C|F", 2, func(p *timeline.Pass) { groovetest.AddPush(p, 0, bar-quarter/3) },
 			[]int64{0, quarter, 2 * quarter, bar - quarter/3, bar + quarter, bar + 2*quarter, bar + 3*quarter},
 			"a triplet's last third is struck where it is; with it the bar has one too many, and the tab gives way"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			pass := passOf(t, tt.chart, tt.energy)
+			pass := groovetest.PassOf(t, tt.chart, tt.energy)
 			if tt.change != nil {
 				tt.change(pass)
 			}
-			got := struck(planOf(pass, compFeel(tt.row)).piano())
+			got := struck(comp(groovetest.PlanOf(pass, groovetest.CompFeel(tt.row))))
 			if !reflect.DeepEqual(got, tt.want) {
 				t.Errorf("struck at %v, want %v: %s", inBars(got), inBars(tt.want), tt.why)
 			}
@@ -146,31 +133,31 @@ func TestCompLengths(t *testing.T) {
 		{"short", "c---c===========", "C", nil, quarter / 2, false, "a rest of the tab ends it"},
 		{"change under a short tab", "c---------------", "C F", nil, bar/2 + quarter - 1, true, "an added attack lasts a beat"},
 		{"and no longer", "c---------------", "C F", nil, bar/2 + quarter, false, "then the tab rests"},
-		{"stop", "c===============", "C", func(p *timeline.Pass) { ev(p, timeline.Stop, 0, bar/2, bar) }, bar / 2, false, "nothing rings into a stop"},
-		{"before the stop", "c===============", "C", func(p *timeline.Pass) { ev(p, timeline.Stop, 0, bar/2, bar) }, bar/2 - 1, true, "it sounds up to it"},
-		{"tied push", "c===============", "C|F", func(p *timeline.Pass) { push(p, 0, bar-eighth) }, bar, true, "tied over"},
-		{"tied push over a resting tab", "c---c---c---c---", "C|F", func(p *timeline.Pass) { push(p, 0, bar-eighth) }, bar + eighth - 1, true, "tied over for as long as a downbeat"},
+		{"stop", "c===============", "C", func(p *timeline.Pass) { groovetest.AddEvent(p, timeline.Stop, 0, bar/2, bar) }, bar / 2, false, "nothing rings into a stop"},
+		{"before the stop", "c===============", "C", func(p *timeline.Pass) { groovetest.AddEvent(p, timeline.Stop, 0, bar/2, bar) }, bar/2 - 1, true, "it sounds up to it"},
+		{"tied push", "c===============", "C|F", func(p *timeline.Pass) { groovetest.AddPush(p, 0, bar-eighth) }, bar, true, "tied over"},
+		{"tied push over a resting tab", "c---c---c---c---", "C|F", func(p *timeline.Pass) { groovetest.AddPush(p, 0, bar-eighth) }, bar + eighth - 1, true, "tied over for as long as a downbeat"},
 		{"N.C.", "c===============", "C|N.C.", nil, bar, false, "nothing rings into N.C."},
 		{"alone before", "c===============", "C|C", func(p *timeline.Pass) {
-			ev(p, timeline.Accent, 1, quarter, quarter).Alone = true
+			groovetest.AddEvent(p, timeline.Accent, 1, quarter, quarter).Alone = true
 		}, bar, false, "nothing rings into a bar of hits"},
 		{"alone after", "c===============", "C|C|C", func(p *timeline.Pass) {
-			ev(p, timeline.Accent, 1, quarter, quarter).Alone = true
+			groovetest.AddEvent(p, timeline.Accent, 1, quarter, quarter).Alone = true
 		}, bar + 2*quarter, false, "a hit of weight 2 lasts a beat"},
 		{"heavy", "c---------------", "C", func(p *timeline.Pass) {
-			ev(p, timeline.Accent, 0, quarter, quarter).Weight = 3
+			groovetest.AddEvent(p, timeline.Accent, 0, quarter, quarter).Weight = 3
 		}, bar - 1, true, "a hit of weight 3 rings"},
 		{"light", "c---------------", "C", func(p *timeline.Pass) {
-			ev(p, timeline.Accent, 0, quarter, quarter).Weight = 1
+			groovetest.AddEvent(p, timeline.Accent, 0, quarter, quarter).Weight = 1
 		}, quarter + eighth, false, "a hit of weight 1 is short"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			pass := passOf(t, tt.chart, 2)
+			pass := groovetest.PassOf(t, tt.chart, 2)
 			if tt.change != nil {
 				tt.change(pass)
 			}
-			notes := planOf(pass, compFeel(tt.row)).piano()
+			notes := comp(groovetest.PlanOf(pass, groovetest.CompFeel(tt.row)))
 			if got := len(soundingAt(notes, tt.at)) > 0; got != tt.sounds {
 				t.Errorf("at %v sounding is %v, want %v: %s", inBars([]int64{tt.at}), got, tt.sounds, tt.why)
 			}
@@ -181,7 +168,7 @@ func TestCompLengths(t *testing.T) {
 // A broken chord rings on voice by voice, is whole before the chord changes, and
 // stays within one voicing.
 func TestBrokenChords(t *testing.T) {
-	notes := planOf(passOf(t, "C|Am", 3), compFeel("1---2---3---2---")).piano()
+	notes := comp(groovetest.PlanOf(groovetest.PassOf(t, "C|Am", 3), groovetest.CompFeel("1---2---3---2---")))
 	for i, at := range []int64{quarter - 1, 2*quarter - 1, 3*quarter - 1} {
 		if got := len(soundingAt(notes, at)); got != i+1 {
 			t.Errorf("%d voices ring before beat %d, want %d", got, i+2, i+1)
@@ -195,13 +182,13 @@ func TestBrokenChords(t *testing.T) {
 	}
 
 	t.Run("cut short by the next chord", func(t *testing.T) {
-		notes := planOf(passOf(t, "C F", 3), compFeel("1---2---3---2---")).piano()
+		notes := comp(groovetest.PlanOf(groovetest.PassOf(t, "C F", 3), groovetest.CompFeel("1---2---3---2---")))
 		if got := len(soundingAt(notes, 0)); got != 3 {
 			t.Errorf("two beats leave room for two voices: the first attack takes %d, want all 3", got)
 		}
 	})
 	t.Run("half and half", func(t *testing.T) {
-		notes := planOf(passOf(t, "C", 4), compFeel("l===u===l===u===")).piano()
+		notes := comp(groovetest.PlanOf(groovetest.PassOf(t, "C", 4), groovetest.CompFeel("l===u===l===u===")))
 		if got := len(soundingAt(notes, 0)); got != 2 {
 			t.Errorf("the lower half is %d voices, want 2", got)
 		}
@@ -212,12 +199,12 @@ func TestBrokenChords(t *testing.T) {
 }
 
 func TestRolls(t *testing.T) {
-	pass := passOf(t, "C|F", 5)
-	ev(pass, timeline.Accent, 0, quarter, quarter)
-	ev(pass, timeline.Accent, 1, 0, 0)
-	ev(pass, timeline.Stop, 0, 3*quarter, bar44)
-	p := planOf(pass, compFeel("c==============="))
-	for _, n := range p.piano() {
+	pass := groovetest.PassOf(t, "C|F", 5)
+	groovetest.AddEvent(pass, timeline.Accent, 0, quarter, quarter)
+	groovetest.AddEvent(pass, timeline.Accent, 1, 0, 0)
+	groovetest.AddEvent(pass, timeline.Stop, 0, 3*quarter, bar44)
+	p := groovetest.PlanOf(pass, groovetest.CompFeel("c==============="))
+	for _, n := range comp(p) {
 		switch n.At {
 		case quarter:
 			if p.Weight(&n) != 2 || n.Touch != feel.Strong {
@@ -232,9 +219,9 @@ func TestRolls(t *testing.T) {
 			}
 		}
 	}
-	pass = passOf(t, "C", 4)
-	ev(pass, timeline.Accent, 0, quarter, quarter)
-	for _, n := range planOf(pass, compFeel("c===============")).piano() {
+	pass = groovetest.PassOf(t, "C", 4)
+	groovetest.AddEvent(pass, timeline.Accent, 0, quarter, quarter)
+	for _, n := range comp(groovetest.PlanOf(pass, groovetest.CompFeel("c==============="))) {
 		if n.Roll != 0 {
 			t.Errorf("rolled at energy 4")
 		}
@@ -244,19 +231,19 @@ func TestRolls(t *testing.T) {
 // A push out of the pass before strikes this pass's first chord there; a push
 // into the next pass ends this one's part.
 func TestPushOverTheBorder(t *testing.T) {
-	pass := passOf(t, "C|F", 2)
-	pass.Before = &timeline.Neighbour{Chord: chordOf(t, "G7")}
+	pass := groovetest.PassOf(t, "C|F", 2)
+	pass.Before = &timeline.Neighbour{Chord: groovetest.Chord(t, "G7")}
 	pass.Entry = &timeline.Event{Kind: timeline.Push, Tick: -eighth, By: timeline.All}
-	e := ev(pass, timeline.Push, 1, bar44-eighth, bar44-eighth)
+	e := groovetest.AddEvent(pass, timeline.Push, 1, bar44-eighth, bar44-eighth)
 	e.Target = pass.Length
-	notes := planOf(pass, compFeel("c=======c=======")).piano()
+	notes := comp(groovetest.PlanOf(pass, groovetest.CompFeel("c=======c=======")))
 	want := []int64{-eighth, bar44 / 2, bar44, bar44 + bar44/2}
 	if got := struck(notes); !reflect.DeepEqual(got, want) {
 		t.Errorf("struck at %v, want %v", got, want)
 	}
 	for _, n := range notes {
 		if n.End() > pass.Length-eighth {
-			t.Errorf("%s rings to %d, into the next pass's pushed chord", keyName(int(n.Key)), n.End())
+			t.Errorf("%s rings to %d, into the next pass's pushed chord", groovetest.KeyName(int(n.Key)), n.End())
 		}
 	}
 }
@@ -270,8 +257,8 @@ func TestCompIsPlayable(t *testing.T) {
 		r := rand.New(rand.NewSource(seed))
 		pass := randomPass(t, r, 8)
 		randomEvents(pass, r)
-		p := planOf(pass, compFeel(tabs[r.Intn(len(tabs))]))
-		notes := p.piano()
+		p := groovetest.PlanOf(pass, groovetest.CompFeel(tabs[r.Intn(len(tabs))]))
+		notes := comp(p)
 		checkNotes(t, fmt.Sprintf("seed %d", seed), p, notes)
 		if t.Failed() {
 			return
@@ -284,24 +271,24 @@ func randomEvents(p *timeline.Pass, r *rand.Rand) {
 		bar, at := r.Intn(len(p.Bars)), int64(r.Intn(16))*quarter/4
 		switch r.Intn(5) {
 		case 0:
-			ev(p, timeline.Accent, bar, at, at).Weight = 1 + r.Intn(3)
+			groovetest.AddEvent(p, timeline.Accent, bar, at, at).Weight = 1 + r.Intn(3)
 		case 1:
-			ev(p, timeline.Accent, bar, at, at).Alone = true
+			groovetest.AddEvent(p, timeline.Accent, bar, at, at).Alone = true
 		case 2:
-			push(p, bar, bar44-quarter/4*(1+int64(r.Intn(4))))
+			groovetest.AddPush(p, bar, bar44-quarter/4*(1+int64(r.Intn(4))))
 		case 3:
-			ev(p, timeline.Stop, bar, at, bar44)
+			groovetest.AddEvent(p, timeline.Stop, bar, at, bar44)
 		case 4:
-			ev(p, timeline.Hold, bar, at/quarter*quarter, at/quarter*quarter+quarter)
+			groovetest.AddEvent(p, timeline.Hold, bar, at/quarter*quarter, at/quarter*quarter+quarter)
 		}
 	}
-	sortEvents(p)
+	groovetest.SortEvents(p)
 }
 
-func checkNotes(t *testing.T, what string, p *Plan, notes []score.Note) {
+func checkNotes(t *testing.T, what string, p *plan.Plan, notes []score.Note) {
 	t.Helper()
 	silences := p.Cues.Silences(timeline.Piano)
-	high := ceiling(p.Song.Piano, p.Pass)
+	high := Ceiling(p.Song.Piano, p.Pass)
 	var until [128]int64
 	for i, n := range notes {
 		if i > 0 && n.At < notes[i-1].At {
@@ -311,10 +298,10 @@ func checkNotes(t *testing.T, what string, p *Plan, notes []score.Note) {
 			t.Errorf("%s: a note from %d to %d in a pass of %d", what, n.At, n.End(), p.Pass.Length)
 		}
 		if int(n.Key) > high || int(n.Key) < compFloor {
-			t.Errorf("%s: %s outside the comp's room", what, keyName(int(n.Key)))
+			t.Errorf("%s: %s outside the comp's room", what, groovetest.KeyName(int(n.Key)))
 		}
 		if n.At < until[n.Key] {
-			t.Errorf("%s: %s at %d struck while it sounds", what, keyName(int(n.Key)), n.At)
+			t.Errorf("%s: %s at %d struck while it sounds", what, groovetest.KeyName(int(n.Key)), n.At)
 		}
 		until[n.Key] = n.End()
 		for _, s := range silences {
@@ -326,10 +313,10 @@ func checkNotes(t *testing.T, what string, p *Plan, notes []score.Note) {
 	for _, at := range struck(notes) {
 		keys := soundingAt(notes, at)
 		if !voicing.Playable(keys, p.Song.Piano.Span) {
-			t.Errorf("%s: two hands do not hold %s", what, keyList(keys))
+			t.Errorf("%s: two hands do not hold %s", what, groovetest.KeyList(keys))
 		}
 		if a, b, bad := voicing.FirstMuddy(keys); bad {
-			t.Errorf("%s: %s under %s", what, keyName(a), keyName(b))
+			t.Errorf("%s: %s under %s", what, groovetest.KeyName(a), groovetest.KeyName(b))
 		}
 	}
 }
@@ -338,9 +325,9 @@ func checkNotes(t *testing.T, what string, p *Plan, notes []score.Note) {
 // them.
 func TestAttacksPerBeat(t *testing.T) {
 	for energy := 1; energy <= 5; energy++ {
-		notes := planOf(passOf(t, "C|Am|F|G", energy), compFeel("cccccccccccccccc")).piano()
+		notes := comp(groovetest.PlanOf(groovetest.PassOf(t, "C|Am|F|G", energy), groovetest.CompFeel("cccccccccccccccc")))
 		n := int64(len(struck(notes)))
-		if n*1000 > 16*attacksPerBeat[energy-1] {
+		if n*1000 > 16*AttacksPerBeat.At(energy) {
 			t.Errorf("energy %d: %d attacks in 16 beats", energy, n)
 		}
 	}

@@ -1,4 +1,4 @@
-package groove
+package pianist
 
 import (
 	"math/rand"
@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"plinth/groove/groovetest"
 	"plinth/songspec/timeline"
 )
 
@@ -14,23 +15,23 @@ import (
 // new and costs its candidates.
 func BenchmarkVoicing(b *testing.B) {
 	round := strings.TrimSuffix(strings.Repeat("C|G/B|Am7|F Fm6|C/G|G7sus4 G7|C|Bb C7|", 125), "|")
-	for _, c := range []struct {
+	for _, row := range []struct {
 		name string
 		pass *timeline.Pass
 	}{
-		{"round", passOf(b, round, 4)},
+		{"round", groovetest.PassOf(b, round, 4)},
 		{"new", randomPass(b, rand.New(rand.NewSource(1)), 1000)},
-		{"short", passOf(b, "C|G/B|Am7|F Fm6|C/G|G7sus4 G7|C|Bb C7", 4)},
+		{"short", groovetest.PassOf(b, "C|G/B|Am7|F Fm6|C/G|G7sus4 G7|C|Bb C7", 4)},
 	} {
-		p := planOf(c.pass, compFeel("c==============="))
-		changes := p.Cues.Changes(timeline.Piano)
-		ear := p.listen()
-		b.Run(c.name, func(b *testing.B) {
+		p := groovetest.PlanOf(row.pass, groovetest.CompFeel("c==============="))
+		var c Pianist
+		c.Prepare(p)
+		b.Run(row.name, func(b *testing.B) {
 			b.ReportAllocs()
 			for i := 0; i < b.N; i++ {
-				p.voicings(changes, ear, nil, nil)
+				c.chooseVoicings(nil)
 			}
-			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(len(changes)), "ns/change")
+			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(len(c.changes)), "ns/change")
 		})
 	}
 }
@@ -40,17 +41,20 @@ func BenchmarkVoicing(b *testing.B) {
 func BenchmarkComp(b *testing.B) {
 	for _, bars := range []int{96, 1000, 10000} {
 		round := strings.Repeat("C|G/B|Am7|F Fm6|C/G|G7sus4 G7|C|Bb C7|", bars/8)
-		pass := passOf(b, strings.TrimSuffix(round, "|"), 4)
+		pass := groovetest.PassOf(b, strings.TrimSuffix(round, "|"), 4)
 		for bar := 0; bar < bars; bar += 8 {
-			ev(pass, timeline.Accent, bar, quarter, quarter)
-			push(pass, bar+1, bar44-eighth)
-			ev(pass, timeline.Stop, bar+7, 3*quarter, bar44)
+			groovetest.AddEvent(pass, timeline.Accent, bar, quarter, quarter)
+			groovetest.AddPush(pass, bar+1, bar44-eighth)
+			groovetest.AddEvent(pass, timeline.Stop, bar+7, 3*quarter, bar44)
 		}
-		p := planOf(pass, compFeel("c=====c=c===c=u="))
+		p := groovetest.PlanOf(pass, groovetest.CompFeel("c=====c=c===c=u="))
+		var c Pianist
+		heard := nobody()
 		b.Run(strconv.Itoa(bars), func(b *testing.B) {
 			b.ReportAllocs()
 			for i := 0; i < b.N; i++ {
-				p.pianoOver(nil)
+				c.Prepare(p)
+				c.Play(heard)
 			}
 			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(bars), "ns/bar")
 		})

@@ -1,9 +1,10 @@
-package groove
+package drummer
 
 import (
 	"testing"
 
 	"plinth/groove/feel"
+	"plinth/groove/groovetest"
 	"plinth/groove/score"
 )
 
@@ -49,15 +50,15 @@ func TestVoiceOfTheBackbeat(t *testing.T) {
 		{3, []string{"hat"}, "snare"},
 		{2, []string{"hat"}, "cross_stick"},
 	} {
-		set := testSet(func(f *feel.Feel) {
+		set := groovetest.Set(func(f *feel.Feel) {
 			var drums []string
 			for _, word := range row.rows {
 				drums = append(drums, word, "----x-------x---")
 			}
-			f.Levels[row.energy-1].Drums = rows(drums...)
+			f.Levels[row.energy-1].Drums = groovetest.Rows(drums...)
 		})
-		tl := song(t, section{name: "a", chords: "C|F", energy: row.energy})
-		if v := NewPlan(tl, &tl.Passes[0], set).backbeat(0); v.Word != row.want {
+		tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F", Energy: row.energy})
+		if v := drummerOf(tl, 0, set).backbeat(0); v.Word != row.want {
 			t.Errorf("%v at energy %d: %s instead of %s", row.rows, row.energy, v.Word, row.want)
 		}
 	}

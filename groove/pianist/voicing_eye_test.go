@@ -1,8 +1,9 @@
-package groove
+package pianist
 
 import (
 	"testing"
 
+	"plinth/groove/groovetest"
 	"plinth/groove/voicing"
 	"plinth/songspec/harmony"
 )
@@ -54,8 +55,8 @@ func TestVoicingsByEye(t *testing.T) {
 		t.Run(tt.name, func(t *testing.T) {
 			for _, chart := range tt.charts {
 				for _, energy := range tt.levels {
-					pass := passOf(t, chart, energy)
-					vs := append(chordsOf(planOf(pass, compFeel("c==============="))), voicing.Voicing{})
+					pass := groovetest.PassOf(t, chart, energy)
+					vs := append(chordsOf(groovetest.PlanOf(pass, groovetest.CompFeel("c==============="))), voicing.Voicing{})
 					for i := range pass.Chords {
 						if !tt.holds(pass.Chords[i].Chord, vs[i], vs[i+1]) {
 							t.Errorf("energy %d, %s, %s: %s, then %s: %s", energy, chart, pass.Chords[i].Written, names(vs[i]), names(vs[i+1]), tt.why)

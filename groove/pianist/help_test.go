@@ -1,0 +1,50 @@
+package pianist
+
+import (
+	"strings"
+
+	"plinth/groove/bassist"
+	"plinth/groove/groovetest"
+	"plinth/groove/plan"
+	"plinth/groove/score"
+	"plinth/groove/voicing"
+	"plinth/songspec/timeline"
+)
+
+const (
+	eighth = groovetest.Eighth
+	bar44  = groovetest.Bar44
+)
+
+// comp is what the pianist plays over a bassist who plays without drums.
+func comp(p *plan.Plan) []score.Note {
+	heard := nobody()
+	var b bassist.Bassist
+	b.Prepare(p)
+	heard[timeline.Bass] = b.Play(heard)
+	var c Pianist
+	c.Prepare(p)
+	return c.Play(heard).Notes
+}
+
+// nobody is what is heard of players who do not play.
+func nobody() []score.Part { return make([]score.Part, len(timeline.PlayerNames)) }
+
+// chordsOf voices a pass over no bassist and returns the voicing of every chord.
+func chordsOf(p *plan.Plan) []voicing.Voicing {
+	var c Pianist
+	c.Prepare(p)
+	c.left = c.leftLine()
+	return c.chooseVoicings(nil)
+}
+
+// names writes a voicing as note names with octaves, for messages.
+func names(v voicing.Voicing) string {
+	var out []string
+	for _, k := range v.Notes[:v.N] {
+		out = append(out, groovetest.KeyName(int(k)))
+	}
+	return strings.Join(out, " ")
+}
+
+func abs(x int) int { return max(x, -x) }
