@@ -1,4 +1,4 @@
-package groove
+package groove_test
 
 import (
 	"reflect"
@@ -6,30 +6,40 @@ import (
 	"strings"
 	"testing"
 
+	"plinth/groove"
 	"plinth/groove/feel"
+	"plinth/groove/groovetest"
+	"plinth/songspec/timeline"
 )
+
+// playedAlone is what is played of a pass where the song has no other.
+func playedAlone(tl *timeline.Timeline, pass timeline.Pass, set *feel.Set) groove.PassPart {
+	one := *tl
+	one.Passes = []timeline.Pass{pass}
+	return groove.Perform(&one, set).Passes[0]
+}
 
 // Passes are played side by side and after one another on one scratch; each comes out
 // as it does alone, on any number of processors.
 func TestPassesSideBySide(t *testing.T) {
-	var sections []section
+	var sections []groovetest.Section
 	for i := range 24 {
-		s := long(4+i%9, 1+i%5)
-		s.name = string(rune('a' + i%5))
-		s.bpm = 60 + 10*(i%7)
+		s := groovetest.Long(4+i%9, 1+i%5)
+		s.Name = string(rune('a' + i%5))
+		s.BPM = 60 + 10*(i%7)
 		sections = append(sections, s)
 	}
-	tl := song(t, sections...)
+	tl := groovetest.Song(t, sections...)
 	tl.Looseness = 700
-	set := testSet(nil)
-	var alone []PassPart
+	set := groovetest.Set(nil)
+	var alone []groove.PassPart
 	for i := range tl.Passes {
-		alone = append(alone, PerformPass(tl, &tl.Passes[i], set))
+		alone = append(alone, playedAlone(tl, tl.Passes[i], set))
 	}
 	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(0))
 	for _, processors := range []int{1, 2, 5} {
 		runtime.GOMAXPROCS(processors)
-		got := Perform(tl, set)
+		got := groove.Perform(tl, set)
 		for i := range alone {
 			if !reflect.DeepEqual(got.Passes[i], alone[i]) {
 				t.Errorf("on %d processors pass %d is not what it is alone", processors, i)
@@ -41,13 +51,13 @@ func TestPassesSideBySide(t *testing.T) {
 // A player's panic reaches the caller, who may have files to put in order, and says
 // where it came from.
 func TestPanicReachesTheCaller(t *testing.T) {
-	tl := song(t, long(4, 3), long(4, 3), long(4, 3))
+	tl := groovetest.Song(t, groovetest.Long(4, 3), groovetest.Long(4, 3), groovetest.Long(4, 3))
 	defer func() {
-		p, ok := recover().(*Panic)
-		if !ok || !strings.Contains(p.Error(), "no feel") || !strings.Contains(p.Error(), "newPlan") {
+		p, ok := recover().(*groove.Panic)
+		if !ok || !strings.Contains(p.Error(), "no feel") || !strings.Contains(p.Error(), "plan.New") {
 			t.Errorf("recovered %v", p)
 		}
 	}()
-	Perform(tl, &feel.Set{})
+	groove.Perform(tl, &feel.Set{})
 	t.Error("played without a feel")
 }

@@ -1,12 +1,15 @@
-package groove
+package groove_test
 
 import (
 	"fmt"
 	"os"
 	"testing"
 
+	"plinth/groove"
 	"plinth/groove/feel"
+	"plinth/groove/groovetest"
 	"plinth/groove/library"
+	"plinth/groove/plan"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
@@ -36,8 +39,8 @@ func TestLibraryIsPlayable(t *testing.T) {
 					continue
 				}
 				for energy := 1; energy <= 5; energy++ {
-					tl := song(t, section{name: "a", chords: "C|Am7|F|G7sus4|Em7|A7|Dm7 G7/F|C", energy: energy, feel: name, bpm: bpm, meter: m},
-						section{name: "b", chords: "F|G|C|Am|F|G|C", energy: 5, feel: name, bpm: bpm, meter: m})
+					tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|Am7|F|G7sus4|Em7|A7|Dm7 G7/F|C", Energy: energy, Feel: name, BPM: bpm, Meter: m},
+						groovetest.Section{Name: "b", Chords: "F|G|C|Am|F|G|C", Energy: 5, Feel: name, BPM: bpm, Meter: m})
 					for take := 1; take <= 2; take++ {
 						tl.Take, tl.Looseness = take, 1000*(take-1)
 						where := fmt.Sprintf("%s, %s, %d bpm, energy %d, take %d", name, m, bpm, energy, take)
@@ -51,11 +54,9 @@ func TestLibraryIsPlayable(t *testing.T) {
 
 func checkBand(t *testing.T, tl *timeline.Timeline, set *feel.Set, where string) {
 	t.Helper()
-	for i := range tl.Passes {
-		pass := &tl.Passes[i]
-		part := PerformPass(tl, pass, set)
-		c := NewClock(pass.Tempos)
-		if fault := tooManyLimbs(c, part.Notes[timeline.Drums]); fault != "" {
+	for i, part := range groove.Perform(tl, set).Passes {
+		c := plan.NewClock(tl.Passes[i].Tempos)
+		if fault := groovetest.TooManyLimbs(c, part.Notes[timeline.Drums]); fault != "" {
 			t.Errorf("%s: %s", where, fault)
 		}
 		bass := part.Notes[timeline.Bass]
@@ -63,7 +64,7 @@ func checkBand(t *testing.T, tl *timeline.Timeline, set *feel.Set, where string)
 			t.Errorf("%s: no bass", where)
 		}
 		met, all := 0, 0
-		for _, k := range onsets(part.Notes[timeline.Drums], 36) {
+		for _, k := range groovetest.Onsets(part.Notes[timeline.Drums], 36) {
 			all++
 			for _, n := range bass {
 				// The two are played by two people: a bass struck within 50 ms is with the kick.
@@ -98,9 +99,9 @@ func TestShowBand(t *testing.T) {
 			m = f.Meters[0]
 		}
 		for energy := 1; energy <= 5; energy++ {
-			tl := song(t, section{name: "a", chords: "C|Am7|F|G7sus4|C|E7|Dm7 G7/F|C", energy: energy, feel: name, meter: m,
-				bpm: (f.TempoLow + f.TempoHigh) / 2}, section{name: "b", chords: "F", energy: energy, feel: name, meter: m})
-			part := PerformPass(tl, &tl.Passes[0], set)
+			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|Am7|F|G7sus4|C|E7|Dm7 G7/F|C", Energy: energy, Feel: name, Meter: m,
+				BPM: (f.TempoLow + f.TempoHigh) / 2}, groovetest.Section{Name: "b", Chords: "F", Energy: energy, Feel: name, Meter: m})
+			part := groove.Perform(tl, set).Passes[0]
 			bars := float64(len(tl.Passes[0].Bars))
 			t.Logf("%-18s %d: strokes a bar %.1f, bass %.1f, comp %.1f", name, energy, float64(len(part.Notes[timeline.Drums]))/bars,
 				float64(len(part.Notes[timeline.Bass]))/bars, float64(len(part.Notes[timeline.Piano]))/bars)

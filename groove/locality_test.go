@@ -1,13 +1,20 @@
-package groove
+package groove_test
 
 import (
 	"math/rand"
 	"reflect"
 	"testing"
 
+	"plinth/groove"
 	"plinth/groove/feel"
+	"plinth/groove/groovetest"
+	"plinth/groove/plan"
+	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
+
+// quarter is the length of a quarter in ticks.
+const quarter = meter.TicksPerQuarter
 
 // The design's rule: a pass's notes depend on its own content, the section's name,
 // its ordinal and the take; of its neighbours only on the chord before and after,
@@ -16,8 +23,8 @@ import (
 var bandChords = []string{"C", "Am7", "F", "G7sus4", "Dm7", "Bb", "Eb/G", "E7", "Abmaj7", "N.C."}
 
 // bandForm is a song of a few sections, each played once or more.
-func bandForm(t *testing.T, r *rand.Rand) (names []string, of map[string]section, build func() *timeline.Timeline) {
-	of = map[string]section{}
+func bandForm(t *testing.T, r *rand.Rand) (names []string, of map[string]groovetest.Section, build func() *timeline.Timeline) {
+	of = map[string]groovetest.Section{}
 	for _, name := range []string{"verse", "chorus", "bridge"} {
 		of[name] = bandSection(r, name)
 	}
@@ -26,21 +33,21 @@ func bandForm(t *testing.T, r *rand.Rand) (names []string, of map[string]section
 	}
 	take, loose := 1+r.Intn(50), r.Intn(1001)
 	return names, of, func() *timeline.Timeline {
-		var all []section
+		var all []groovetest.Section
 		for _, n := range names {
 			all = append(all, of[n])
 		}
-		tl := song(t, all...)
+		tl := groovetest.Song(t, all...)
 		tl.Take, tl.Looseness = take, loose
-		join(tl)
+		groovetest.Join(tl)
 		return tl
 	}
 }
 
-func bandSection(r *rand.Rand, name string) section {
-	s := section{name: name, energy: 1 + r.Intn(5), bpm: 60 + r.Intn(120)}
-	s.chords = bandChart(r, "C", "G")
-	s.change = bandEvents(r)
+func bandSection(r *rand.Rand, name string) groovetest.Section {
+	s := groovetest.Section{Name: name, Energy: 1 + r.Intn(5), BPM: 60 + r.Intn(120)}
+	s.Chords = bandChart(r, "C", "G")
+	s.Change = bandEvents(r)
 	return s
 }
 
@@ -68,7 +75,7 @@ func bandEvents(r *rand.Rand) func(p *timeline.Pass) {
 			if kind == timeline.Push {
 				at = 3*quarter + quarter/2
 			}
-			event(p, kind, bar, at, func(e *timeline.Event) {
+			groovetest.Event(p, kind, bar, at, func(e *timeline.Event) {
 				e.Weight = 1 + r.Intn(3)
 				e.Alone = kind == timeline.Accent && r.Intn(6) == 0
 			})
@@ -77,30 +84,30 @@ func bandEvents(r *rand.Rand) func(p *timeline.Pass) {
 }
 
 func TestEditingASectionMovesNoOther(t *testing.T) {
-	set := testSet(nil)
-	other := testFeel()
+	set := groovetest.Set(nil)
+	other := groovetest.Feel()
 	other.Name, other.Swing = "other", feel.Swing{Mode: "ratio", PerMille: 2000, Unit: "eighth"}
 	set.Feels["other"] = other
 	r := rand.New(rand.NewSource(7))
 	moved := 0
 	for round := 0; round < 120; round++ {
 		names, of, build := bandForm(t, r)
-		before := Perform(build(), set)
+		before := groove.Perform(build(), set)
 		edited := names[r.Intn(len(names))]
 		s := of[edited]
 		what := r.Intn(4)
 		switch what {
 		case 0:
-			s.chords = bandChart(r, "C", "G")
+			s.Chords = bandChart(r, "C", "G")
 		case 1:
-			s.feel = "other"
+			s.Feel = "other"
 		case 2:
-			s.change = bandEvents(r)
+			s.Change = bandEvents(r)
 		case 3:
-			s.bpm += 7
+			s.BPM += 7
 		}
 		of[edited] = s
-		after := Perform(build(), set)
+		after := groove.Perform(build(), set)
 		for i, name := range names {
 			same := reflect.DeepEqual(before.Passes[i], after.Passes[i])
 			if name != edited && !same {
@@ -117,17 +124,17 @@ func TestEditingASectionMovesNoOther(t *testing.T) {
 }
 
 func TestSameTakeSameNotes(t *testing.T) {
-	set := testSet(nil)
+	set := groovetest.Set(nil)
 	r := rand.New(rand.NewSource(3))
 	_, _, build := bandForm(t, r)
 	tl := build()
 	tl.Looseness = 400
-	a, b := Perform(tl, set), Perform(tl, set)
+	a, b := groove.Perform(tl, set), groove.Perform(tl, set)
 	if !reflect.DeepEqual(a, b) {
 		t.Error("the same take sounds different")
 	}
 	tl.Take++
-	if reflect.DeepEqual(a.Parts, Perform(tl, set).Parts) {
+	if reflect.DeepEqual(a.Parts, groove.Perform(tl, set).Parts) {
 		t.Error("another take sounds the same")
 	}
 }
@@ -135,14 +142,14 @@ func TestSameTakeSameNotes(t *testing.T) {
 // The place in the form is not part of a pass: moved as it is, it is played as it
 // was.
 func TestPlaceInTheFormDoesNotCount(t *testing.T) {
-	set := testSet(nil)
-	tl := song(t, section{name: "a", chords: "C|F|G|C", energy: 3}, section{name: "b", chords: "C|F|G|C", energy: 3},
-		section{name: "c", chords: "C|F|G|C", energy: 3})
+	set := groovetest.Set(nil)
+	tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: 3}, groovetest.Section{Name: "b", Chords: "C|F|G|C", Energy: 3},
+		groovetest.Section{Name: "c", Chords: "C|F|G|C", Energy: 3})
 	tl.Looseness = 700
 	pass := tl.Passes[1]
-	was := PerformPass(tl, &pass, set)
+	was := playedAlone(tl, pass, set)
 	pass.Index, pass.Start, pass.FirstBar = 40, 999*quarter, 77
-	if !reflect.DeepEqual(was, PerformPass(tl, &pass, set)) {
+	if !reflect.DeepEqual(was, playedAlone(tl, pass, set)) {
 		t.Error("the pass changed with its place")
 	}
 }
@@ -151,12 +158,13 @@ func TestPlaceInTheFormDoesNotCount(t *testing.T) {
 // notes of one pitch at once, none shorter than 10 ms, none before the song or past
 // its end, and two hands and two feet for the kit.
 func TestEveryPartHolds(t *testing.T) {
-	set := testSet(nil)
+	const shortestUS = 10_000
+	set := groovetest.Set(nil)
 	r := rand.New(rand.NewSource(5))
 	for round := 0; round < 150; round++ {
 		_, _, build := bandForm(t, r)
 		tl := build()
-		perf := Perform(tl, set)
+		perf := groove.Perform(tl, set)
 		for who, notes := range perf.Parts {
 			var end [128]int64
 			for i, n := range notes {
@@ -173,8 +181,8 @@ func TestEveryPartHolds(t *testing.T) {
 			}
 		}
 		for i, part := range perf.Passes {
-			c := NewClock(tl.Passes[i].Tempos)
-			if fault := tooManyLimbs(c, part.Notes[timeline.Drums]); fault != "" {
+			c := plan.NewClock(tl.Passes[i].Tempos)
+			if fault := groovetest.TooManyLimbs(c, part.Notes[timeline.Drums]); fault != "" {
 				t.Fatalf("round %d, pass %d: %s", round, i, fault)
 			}
 			for who, notes := range part.Notes {
@@ -189,15 +197,15 @@ func TestEveryPartHolds(t *testing.T) {
 }
 
 func TestClick(t *testing.T) {
-	tl := song(t, section{name: "a", chords: "C|F", energy: 3, change: func(p *timeline.Pass) {
-		event(p, timeline.Stop, 1, 0, nil)
+	tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F", Energy: 3, Change: func(p *timeline.Pass) {
+		groovetest.Event(p, timeline.Stop, 1, 0, nil)
 	}})
-	if n := len(Perform(tl, testSet(nil)).Click); n != 0 {
+	if n := len(groove.Perform(tl, groovetest.Set(nil)).Click); n != 0 {
 		t.Errorf("%d clicks without a count-in", n)
 	}
 	tl.CountIn, tl.Lead, tl.LeadBars = 1, 4*quarter, 1
 	tl.Passes[0].Start, tl.End = tl.Lead, tl.End+tl.Lead
-	click := Perform(tl, testSet(nil)).Click
+	click := groove.Perform(tl, groovetest.Set(nil)).Click
 	if len(click) != 12 {
 		t.Fatalf("%d clicks in three bars of four", len(click))
 	}

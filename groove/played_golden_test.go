@@ -12,6 +12,7 @@ import (
 
 	"plinth/groove"
 	"plinth/groove/library"
+	"plinth/groove/songfiletest"
 	"plinth/songspec/timeline"
 )
 
@@ -22,7 +23,7 @@ const playedDir = "testdata/played"
 // playedSong is what the band plays of a song file's text, as text.
 func playedSong(t testing.TB, src string) string {
 	t.Helper()
-	tl := songOf(t, src)
+	tl := songfiletest.Song(t, src)
 	return playedText(tl, library.Builtin(), groove.Perform(tl, library.Builtin()))
 }
 
@@ -121,7 +122,7 @@ func TestPlayedIsComplete(t *testing.T) {
 
 // Whatever is changed in a note shows in the text.
 func TestPlayedShowsEveryChange(t *testing.T) {
-	tl := songOf(t, sketch("Every change shows", swinging, part("verse", 4, "| C6 | A7 |"), part("end", 2, "| Dm7 | G7 |")))
+	tl := songfiletest.Song(t, sketch("Every change shows", swinging, part("verse", 4, "| C6 | A7 |"), part("end", 2, "| Dm7 | G7 |")))
 	perf := groove.Perform(tl, library.Builtin())
 	was := playedText(tl, library.Builtin(), perf)
 	changes := map[string]func(n *groove.Note){

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"sort"
+	"strconv"
 	"strings"
 
 	"plinth/groove"
@@ -39,7 +40,7 @@ type playedBar struct {
 // playedRow is what is played at one place of a bar.
 type playedRow struct {
 	tempo string
-	notes [timeline.NumPlayers][]playedNote
+	notes [][]playedNote // by player
 }
 
 // playedNote is a note at its place.
@@ -99,9 +100,9 @@ func barsOf(tl *timeline.Timeline, set *feel.Set) []playedBar {
 func passName(p *timeline.Pass) string { return fmt.Sprintf("%s (%d)", p.Section, p.Ordinal+1) }
 
 func passHead(p *timeline.Pass) string {
-	energy := itoa(p.EnergyFrom)
+	energy := strconv.Itoa(p.EnergyFrom)
 	if p.EnergyTo != p.EnergyFrom {
-		energy += " to " + itoa(p.EnergyTo)
+		energy += " to " + strconv.Itoa(p.EnergyTo)
 	}
 	s := fmt.Sprintf("%s: %s, energy %s, %s, %s", passName(p), p.Feel, energy, p.Key, p.Meter)
 	if p.Tacet != 0 {
@@ -170,7 +171,7 @@ func rowAt(bars []playedBar, tick int64) (row *playedRow, off int64) {
 		i++
 	}
 	if bars[i].rows[place] == nil {
-		bars[i].rows[place] = &playedRow{}
+		bars[i].rows[place] = &playedRow{notes: make([][]playedNote, len(timeline.PlayerNames))}
 	}
 	return bars[i].rows[place], off
 }

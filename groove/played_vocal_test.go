@@ -7,6 +7,7 @@ import (
 
 	"plinth/groove"
 	"plinth/groove/library"
+	"plinth/groove/songfiletest"
 	"plinth/songspec/guide"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
@@ -29,7 +30,7 @@ func sings(p *timeline.Pass, line sungLine) {
 // example with its guide vocal, and lines that are asked of it here.
 func TestPlayedVocal(t *testing.T) {
 	const lanterns = "../examples/lanterns.song.hcl"
-	_, tl, set := example(t, lanterns)
+	_, tl, set := songfiletest.Example(t, lanterns)
 	voice, err := os.ReadFile(filepath.Join(filepath.Dir(lanterns), filepath.FromSlash(tl.Vocal.Path)))
 	if err != nil {
 		t.Fatal(err)
@@ -53,7 +54,7 @@ func TestPlayedVocal(t *testing.T) {
 	}
 	chords := "| Cmaj7 | F | Dm7 | C/G | G7 | Am7 | F | C |"
 	title := "A line over the band: energy 3, an octave lower, energy 2, busy at energy 5, silent, an upbeat"
-	sung := songOf(t, sketch(title, ballad,
+	sung := songfiletest.Song(t, sketch(title, ballad,
 		part("line", 3, chords), part("low", 3, chords), part("soft", 2, "| Cmaj7 | F | Dm7 | C/G |"),
 		part("busy", 5, "| C | F |"), part("silent", 4, "| G7 |", "fills = true"),
 		part("upbeat", 4, "| G7 |", "fills = true"), part("end", 4, "| C | C |")))

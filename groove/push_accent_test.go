@@ -5,7 +5,9 @@ import (
 	"testing"
 
 	"plinth/groove"
+	"plinth/groove/audit"
 	"plinth/groove/library"
+	"plinth/groove/songfiletest"
 	"plinth/songspec/timeline"
 )
 
@@ -39,7 +41,7 @@ section "b" {
 		{"on the beat, over the border", "| C |", "1: 4&", "", `accent "1: 1" {}`},
 		{"on the push, over the border", "| C |", "1: 4&", `accent "1: 4&" {}`, ""},
 	} {
-		tl := songOf(t, fmt.Sprintf(song, row.chords, row.push, row.accent, row.next))
+		tl := songfiletest.Song(t, fmt.Sprintf(song, row.chords, row.push, row.accent, row.next))
 		for who, notes := range groove.Perform(tl, library.Builtin()).Parts {
 			hit, other, after := 0, 0, 0
 			for _, n := range notes {
@@ -63,7 +65,7 @@ section "b" {
 // Where the tab is in triplets its off-beat and a song file's "&" are one place. What the
 // song asks of the bass there is not struck twice, nor lost beside the row's own note.
 func TestBassInSwungTriplets(t *testing.T) {
-	tl := songOf(t, `
+	tl := songfiletest.Song(t, `
 looseness = 0
 tempo = 130
 feel = "shuffle"
@@ -74,7 +76,7 @@ section "a" {
 }
 `)
 	perf := groove.Perform(tl, library.Builtin())
-	for _, f := range groove.Audit(tl, perf, library.Builtin()).Findings {
+	for _, f := range audit.Song(tl, perf, library.Builtin()).Findings {
 		t.Errorf("bar %d, the %s: %s", f.Bar+1, f.Player, f.Text)
 	}
 	hit, other := 0, 0

@@ -6,6 +6,7 @@ import (
 
 	"plinth/groove"
 	"plinth/groove/library"
+	"plinth/groove/songfiletest"
 	"plinth/songspec/timeline"
 )
 
@@ -15,7 +16,7 @@ import (
 func nearBorder(t *testing.T, src string, who timeline.Player) map[int64][]uint8 {
 	t.Helper()
 	const quarter = 960
-	tl := songOf(t, src)
+	tl := songfiletest.Song(t, src)
 	border := tl.Passes[1].Start
 	out := map[int64][]uint8{}
 	for _, n := range groove.Perform(tl, library.Builtin()).Parts[who] {

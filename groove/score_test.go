@@ -11,6 +11,7 @@ import (
 	"plinth/groove"
 	"plinth/groove/library"
 	"plinth/groove/score"
+	"plinth/groove/songfiletest"
 	"plinth/songspec/songtest"
 	"plinth/songspec/timeline"
 )
@@ -35,7 +36,7 @@ func TestScoreOfRandomSongs(t *testing.T) {
 	notes, unplayed := 0, 0
 	for round := 0; round < rounds; round++ {
 		src := songtest.Random(r, feels)
-		tl, diags := resolve(src)
+		tl, diags := songfiletest.Resolve(src)
 		if diags.HasErrors() {
 			continue
 		}
@@ -153,7 +154,7 @@ func TestScoreAsText(t *testing.T) {
 	set := library.Builtin()
 	var b strings.Builder
 	for _, src := range scoreSongs {
-		tl := songOf(t, src)
+		tl := songfiletest.Song(t, src)
 		title, _, _ := strings.Cut(src, "\n")
 		b.WriteString(title + "\n")
 		for i, part := range groove.Perform(tl, set).Passes {

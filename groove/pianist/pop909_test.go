@@ -1,4 +1,4 @@
-package groove
+package pianist
 
 import (
 	"encoding/json"
@@ -7,7 +7,9 @@ import (
 	"sort"
 	"testing"
 
+	"plinth/groove/groovetest"
 	"plinth/groove/library"
+	"plinth/groove/plan"
 	"plinth/groove/voicing"
 	"plinth/songspec/guide"
 	"plinth/songspec/harmony"
@@ -96,7 +98,7 @@ func (s *popSong) pass(t testing.TB, energy int) *timeline.Pass {
 				if c.Bass != c.Root && c.Bass != "" {
 					sym += "/" + c.Bass
 				}
-				chord = chordOf(t, sym)
+				chord = groovetest.Chord(t, sym)
 			}
 			add(min(p.Length, from+int64(c.Beats*float64(m.UnitTicks()))), chord)
 		}
@@ -179,14 +181,14 @@ func TestPop909(t *testing.T) {
 		}
 		for e := 1; e <= 5; e++ {
 			p := s.pass(t, e)
-			ours[e-1].measure(planOf(p, compFeel("c===============")))
+			ours[e-1].measure(groovetest.PlanOf(p, groovetest.CompFeel("c===============")))
 		}
 		pass.Feel = "ballad-eighths"
 		if pass.Meter.Num == 3 {
 			pass.Feel = "waltz"
 		}
 		tl := &timeline.Timeline{Piano: timeline.PianoSetup{Span: 14}, Take: 1}
-		ourAttacks += int64(len(struck(NewPlan(tl, pass, set).piano())))
+		ourAttacks += int64(len(struck(comp(plan.New(tl, pass, set)))))
 		beats += pass.Length / quarter
 		last := int64(-quarter)
 		for _, n := range piano {
@@ -229,10 +231,10 @@ func TestPop909Vocals(t *testing.T) {
 				pass := cutPass(whole, from, min(from+8, len(whole.Bars)), vocal)
 				tl := &timeline.Timeline{Piano: timeline.PianoSetup{Span: 14}, Take: 1}
 				var played []timeline.SungNote
-				for _, n := range NewPlan(tl, pass, set).piano() {
+				for _, n := range comp(plan.New(tl, pass, set)) {
 					played = append(played, timeline.SungNote{Tick: n.At, Length: n.End() - n.At, Key: n.Key})
 					if sung, ok := guide.SungRegister(pass); ok && int(n.Key) > max(sung.Quarter-underTheSinger, ceilingFloor) {
-						t.Errorf("%s bar %d: %s over the ceiling", s.ID, from+1, keyName(int(n.Key)))
+						t.Errorf("%s bar %d: %s over the ceiling", s.ID, from+1, groovetest.KeyName(int(n.Key)))
 					}
 				}
 				notes += len(played)
