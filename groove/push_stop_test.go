@@ -1,8 +1,10 @@
-package groove
+package groove_test
 
 import (
 	"testing"
 
+	"plinth/groove"
+	"plinth/groove/groovetest"
 	"plinth/songspec/timeline"
 )
 
@@ -10,23 +12,23 @@ import (
 // written, by everybody. Design of the band: a stop is silence, and a push moves an
 // attack; it does not take it away.
 func TestPushInAStop(t *testing.T) {
-	const bar = bar44
+	const bar = groovetest.Bar44
 	tests := []struct {
 		name, why string
 		push      int64 // in the second of four bars
 		stop, end int64
 		struck    int64 // where the third bar's chord is struck
 	}{
-		{"swallowed", "the stop holds the push and ends at the bar line", bar - eighth, bar - quarter, bar, 2 * bar},
-		{"before the stop", "the push is heard, and nothing strikes its target again", bar - quarter, bar - eighth, bar, 2*bar - quarter},
+		{"swallowed", "the stop holds the push and ends at the bar line", bar - groovetest.Eighth, bar - quarter, bar, 2 * bar},
+		{"before the stop", "the push is heard, and nothing strikes its target again", bar - quarter, bar - groovetest.Eighth, bar, 2*bar - quarter},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			tl := song(t, section{name: "verse", chords: "C|Am|F|G", energy: 3, noFills: true, change: func(p *timeline.Pass) {
-				event(p, timeline.Push, 1, tt.push, func(e *timeline.Event) { e.Target = 2 * bar })
-				event(p, timeline.Stop, 1, tt.stop, func(e *timeline.Event) { e.End = bar + tt.end })
-			}}, section{name: "chorus", chords: "C|C", energy: 3})
-			part := PerformPass(tl, &tl.Passes[0], testSet(nil))
+			tl := groovetest.Song(t, groovetest.Section{Name: "verse", Chords: "C|Am|F|G", Energy: 3, NoFills: true, Change: func(p *timeline.Pass) {
+				groovetest.Event(p, timeline.Push, 1, tt.push, func(e *timeline.Event) { e.Target = 2 * bar })
+				groovetest.Event(p, timeline.Stop, 1, tt.stop, func(e *timeline.Event) { e.End = bar + tt.end })
+			}}, groovetest.Section{Name: "chorus", Chords: "C|C", Energy: 3})
+			part := groove.Perform(tl, groovetest.Set(nil)).Passes[0]
 			for who, notes := range part.Notes {
 				var at, other int64 = -1, -1
 				for _, n := range notes {
