@@ -23,7 +23,7 @@ func longSong(n int) (*timeline.Timeline, *groove.Performance) {
 		Keys:   []timeline.KeyChange{{Key: cMajor}},
 		End:    int64(n) * bar,
 	}
-	perf := &groove.Performance{}
+	perf := &groove.Performance{Parts: make([][]groove.Note, len(timeline.PlayerNames))}
 	for i := range int64(16 * n) {
 		at := i * quarter / 4
 		perf.Parts[timeline.Drums] = append(perf.Parts[timeline.Drums], groove.Note{Tick: at, Length: 100, Key: 42, Velocity: 70})

@@ -199,7 +199,7 @@ func TestWriteIsTheSameEveryTime(t *testing.T) {
 // their settings to them.
 func TestSilentPlayersKeepTheirTracks(t *testing.T) {
 	tl, perf := smallSong()
-	perf.Click, perf.Parts, perf.Kit = nil, [timeline.NumPlayers][]groove.Note{}, ""
+	perf.Click, perf.Parts, perf.Kit = nil, make([][]groove.Note, len(timeline.PlayerNames)), ""
 	file, err := Write(tl, perf)
 	if err != nil {
 		t.Fatal(err)

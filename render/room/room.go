@@ -95,7 +95,7 @@ type Climax struct {
 // known.
 func Analyze(tl *timeline.Timeline, perf *groove.Performance) *Report {
 	if perf == nil {
-		perf = &groove.Performance{}
+		perf = &groove.Performance{Parts: make([][]groove.Note, len(timeline.PlayerNames))}
 	}
 	r := &Report{Title: tl.Title, FileBar: tl.LeadBars + 1, Windows: guide.Windows(tl), tl: tl, perf: perf}
 	if tl.Vocal != nil {
