@@ -24,7 +24,7 @@ func (b *playedBar) write(out *strings.Builder, tl *timeline.Timeline, perf *gro
 	if b.pass >= 0 {
 		key = tl.Passes[b.pass].Key
 	}
-	wide := []int{timeline.Drums: 34, timeline.Bass: 12}
+	wide := [len(timeline.PlayerNames)]int{timeline.Drums: 34, timeline.Bass: 12}
 	for who := range wide {
 		if len(perf.Parts[who]) == 0 {
 			wide[who] = 0

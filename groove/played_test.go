@@ -40,7 +40,7 @@ type playedBar struct {
 // playedRow is what is played at one place of a bar.
 type playedRow struct {
 	tempo string
-	notes [][]playedNote // by player
+	notes [len(timeline.PlayerNames)][]playedNote
 }
 
 // playedNote is a note at its place.
@@ -171,7 +171,7 @@ func rowAt(bars []playedBar, tick int64) (row *playedRow, off int64) {
 		i++
 	}
 	if bars[i].rows[place] == nil {
-		bars[i].rows[place] = &playedRow{notes: make([][]playedNote, len(timeline.PlayerNames))}
+		bars[i].rows[place] = &playedRow{}
 	}
 	return bars[i].rows[place], off
 }

@@ -26,7 +26,7 @@ func (a *agreement) played() {
 	if a.tl.Looseness == 0 {
 		a.together()
 	}
-	for who := timeline.Player(0); who < timeline.NumPlayers; who++ {
+	for who := range timeline.Player(len(timeline.PlayerNames)) {
 		for i := range a.pushes {
 			if q := &a.pushes[i]; q.struck.Has(who) && !a.crowded(who, q.from) {
 				a.pushed(who, q)
@@ -79,7 +79,7 @@ func (a *agreement) together() {
 			continue
 		}
 		from, to := a.around(tick)
-		var struck [timeline.NumPlayers][]int64
+		var struck [len(timeline.PlayerNames)][]int64
 		for _, who := range []timeline.Player{timeline.Drums, timeline.Bass} {
 			for _, n := range a.notes[who] {
 				if us := a.us(n.start); from <= us && us <= to {

@@ -21,7 +21,7 @@ type ruledPush struct {
 // ruledEvent is what becomes of an event.
 type ruledEvent struct {
 	by    timeline.Players // who plays it, wherever
-	at    [timeline.NumPlayers]int64
+	at    [len(timeline.PlayerNames)]int64
 	moved timeline.Players // those of them who play an accent with a push
 	why   map[string]bool  // why some do not, in the words of the outline
 }
@@ -185,7 +185,7 @@ func (r *rules) other(pass, event int) {
 	switch e.Kind {
 	case timeline.Push:
 	case timeline.Accent:
-		for who := timeline.Player(0); who < timeline.NumPlayers; who++ {
+		for who := range timeline.Player(len(timeline.PlayerNames)) {
 			if (e.By &^ p.Tacet).Has(who) {
 				r.accent(out, who, p.Start+e.Tick)
 			}

@@ -25,8 +25,8 @@ type agreement struct {
 	perf  *groove.Performance
 	clock *timeline.Clock
 
-	notes          [timeline.NumPlayers][]heardNote
-	asked, accents [timeline.NumPlayers][]int64 // where each is asked to strike; accents alone
+	notes          [len(timeline.PlayerNames)][]heardNote
+	asked, accents [len(timeline.PlayerNames)][]int64 // where each is asked to strike; accents alone
 
 	counts map[string]int
 	faults []string
