@@ -1,21 +1,24 @@
-package groove
+package groove_test
 
 import (
 	"fmt"
 	"testing"
 
+	"plinth/groove"
 	"plinth/groove/feel"
+	"plinth/groove/groovetest"
+	"plinth/groove/plan"
 	"plinth/songspec/timeline"
 )
 
 // Unless a row says otherwise these rules are those of the design of the band.
 
-func drumsOf(tl *timeline.Timeline, i int, set *feel.Set) []Note {
-	return PerformPass(tl, &tl.Passes[i], set).Notes[timeline.Drums]
+func drumsOf(tl *timeline.Timeline, i int, set *feel.Set) []groove.Note {
+	return groove.Perform(tl, set).Passes[i].Notes[timeline.Drums]
 }
 
 func TestCrashOpensFromEnergyFour(t *testing.T) {
-	set := testSet(nil)
+	set := groovetest.Set(nil)
 	for _, row := range []struct {
 		name         string
 		before, here int
@@ -26,9 +29,9 @@ func TestCrashOpensFromEnergyFour(t *testing.T) {
 		{"3 has none", 2, 3, false},
 		{"a step down to 4", 5, 4, false},
 	} {
-		tl := song(t, section{name: "a", chords: "C|F", energy: row.before}, section{name: "b", chords: "C|F", energy: row.here})
-		open := within(drumsOf(tl, 1, set), 0, 1)
-		crash, kick, hat := len(onsets(open, 49)) > 0, len(onsets(open, 36)) > 0, len(onsets(open, 42, 46)) > 0
+		tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F", Energy: row.before}, groovetest.Section{Name: "b", Chords: "C|F", Energy: row.here})
+		open := groovetest.Within(drumsOf(tl, 1, set), 0, 1)
+		crash, kick, hat := len(groovetest.Onsets(open, 49)) > 0, len(groovetest.Onsets(open, 36)) > 0, len(groovetest.Onsets(open, 42, 46)) > 0
 		if crash != row.want || !kick || crash && hat {
 			t.Errorf("%s: crash %t, kick %t, hat %t", row.name, crash, kick, hat)
 		}
@@ -36,9 +39,9 @@ func TestCrashOpensFromEnergyFour(t *testing.T) {
 }
 
 func TestAccentsSoundLoudest(t *testing.T) {
-	set := testSet(func(f *feel.Feel) { // already as loud as the rows can say
+	set := groovetest.Set(func(f *feel.Feel) { // already as loud as the rows can say
 		for i := range f.Levels {
-			f.Levels[i].Drums = rows("hat", "X-X-X-X-X-X-X-X-", "snare", "--X-X-X-X-X-X---", "kick", "X-X-X-X-X-X-X-X-")
+			f.Levels[i].Drums = groovetest.Rows("hat", "X-X-X-X-X-X-X-X-", "snare", "--X-X-X-X-X-X---", "kick", "X-X-X-X-X-X-X-X-")
 			for j := range f.Levels[i].Bass {
 				if f.Levels[i].Bass[j].Degree != 0 {
 					f.Levels[i].Bass[j].Touch = feel.Strong
@@ -48,17 +51,17 @@ func TestAccentsSoundLoudest(t *testing.T) {
 	})
 	for energy := 1; energy <= 5; energy++ {
 		for take := 1; take <= 5; take++ {
-			tl := song(t, section{name: "a", chords: "C|F|G|C", energy: energy, change: func(p *timeline.Pass) {
-				event(p, timeline.Accent, 1, quarter, nil)
-				event(p, timeline.Accent, 1, 3*quarter+quarter/2, func(e *timeline.Event) { e.Weight = 3 })
-			}}, section{name: "b", chords: "C", energy: 2})
+			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: energy, Change: func(p *timeline.Pass) {
+				groovetest.Event(p, timeline.Accent, 1, quarter, nil)
+				groovetest.Event(p, timeline.Accent, 1, 3*quarter+quarter/2, func(e *timeline.Event) { e.Weight = 3 })
+			}}, groovetest.Section{Name: "b", Chords: "C", Energy: 2})
 			tl.Take, tl.Looseness = take, 0
-			part := PerformPass(tl, &tl.Passes[0], set)
+			part := groove.Perform(tl, set).Passes[0]
 			bar := tl.Passes[0].Bars[1]
 			for _, who := range []timeline.Player{timeline.Drums, timeline.Bass} {
 				hits := map[int64]uint8{}
 				loudest := uint8(0)
-				for _, n := range within(part.Notes[who], bar.Start, bar.Start+bar.Length) {
+				for _, n := range groovetest.Within(part.Notes[who], bar.Start, bar.Start+bar.Length) {
 					if at := n.Tick - bar.Start; at == quarter || at == 3*quarter+quarter/2 {
 						if v, ok := hits[at]; !ok || n.Velocity < v {
 							hits[at] = n.Velocity // the softest of the hit's notes that belong to it
@@ -85,34 +88,34 @@ func TestAccentsSoundLoudest(t *testing.T) {
 	}
 }
 
-func loudestAt(notes []Note, tick int64) uint8 {
+func loudestAt(notes []groove.Note, tick int64) uint8 {
 	v := uint8(0)
-	for _, n := range within(notes, tick, tick+1) {
+	for _, n := range groovetest.Within(notes, tick, tick+1) {
 		v = max(v, n.Velocity)
 	}
 	return v
 }
 
 func TestAloneLeavesTheHitsOnly(t *testing.T) {
-	set := testSet(nil)
-	tl := song(t, section{name: "a", chords: "C|F G|C", energy: 4, change: func(p *timeline.Pass) {
-		event(p, timeline.Accent, 1, quarter, func(e *timeline.Event) { e.Alone = true })
-	}}, section{name: "b", chords: "C", energy: 2})
+	set := groovetest.Set(nil)
+	tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F G|C", Energy: 4, Change: func(p *timeline.Pass) {
+		groovetest.Event(p, timeline.Accent, 1, quarter, func(e *timeline.Event) { e.Alone = true })
+	}}, groovetest.Section{Name: "b", Chords: "C", Energy: 2})
 	for _, loose := range []int{0, 1000} {
 		tl.Looseness = loose
 		bar := tl.Passes[0].Bars[1]
-		for who, notes := range PerformPass(tl, &tl.Passes[0], set).Notes {
+		for who, notes := range groove.Perform(tl, set).Passes[0].Notes {
 			for _, n := range notes {
 				if n.Tick < bar.Start && n.Tick+n.Length > bar.Start {
 					t.Errorf("%s: a note rings into the bar", timeline.Player(who))
 				}
 			}
-			for _, n := range within(notes, bar.Start, bar.Start+bar.Length) {
+			for _, n := range groovetest.Within(notes, bar.Start, bar.Start+bar.Length) {
 				if d := n.Tick - bar.Start - quarter; d < -quarter/8 || d > quarter/8 {
 					t.Errorf("%s: key %d sounds %d ticks off the hit", timeline.Player(who), n.Key, d)
 				}
 			}
-			if who != int(timeline.Piano) && len(within(notes, bar.Start, bar.Start+bar.Length)) == 0 {
+			if who != int(timeline.Piano) && len(groovetest.Within(notes, bar.Start, bar.Start+bar.Length)) == 0 {
 				t.Errorf("%s: the hit is missing", timeline.Player(who))
 			}
 		}
@@ -120,28 +123,28 @@ func TestAloneLeavesTheHitsOnly(t *testing.T) {
 }
 
 func TestPushLeavesTheDownbeat(t *testing.T) {
-	set := testSet(nil)
+	set := groovetest.Set(nil)
 	for _, last := range []bool{false, true} {
 		bar := 1
 		if last {
 			bar = 3
 		}
 		for _, energy := range []int{2, 5} {
-			tl := song(t, section{name: "a", chords: "C|F|G|C", energy: energy, change: func(p *timeline.Pass) {
-				event(p, timeline.Push, bar, 3*quarter+quarter/2, nil)
-			}}, section{name: "b", chords: "Am|F", energy: energy})
+			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: energy, Change: func(p *timeline.Pass) {
+				groovetest.Event(p, timeline.Push, bar, 3*quarter+quarter/2, nil)
+			}}, groovetest.Section{Name: "b", Chords: "Am|F", Energy: energy})
 			tl.Looseness = 1000
-			perf := Perform(tl, set)
+			perf := groove.Perform(tl, set)
 			e := tl.Passes[0].Events[0]
 			for _, who := range []timeline.Player{timeline.Drums, timeline.Bass} {
 				name := fmt.Sprintf("last bar %t, energy %d, %s", last, energy, who)
 				notes := perf.Parts[who]
-				hit := within(notes, e.Tick-quarter/4, e.Tick+quarter/4)
+				hit := groovetest.Within(notes, e.Tick-quarter/4, e.Tick+quarter/4)
 				if len(hit) == 0 {
 					t.Errorf("%s: nothing sounds at the push", name)
 					continue
 				}
-				if late := within(notes, e.Tick+quarter/4, e.Target+quarter/8); len(late) > 0 {
+				if late := groovetest.Within(notes, e.Tick+quarter/4, e.Target+quarter/8); len(late) > 0 {
 					t.Errorf("%s: %d notes begin between the push and its target", name, len(late))
 				}
 				if who == timeline.Bass {
@@ -151,7 +154,7 @@ func TestPushLeavesTheDownbeat(t *testing.T) {
 					}
 				}
 				if who == timeline.Drums {
-					if crash := len(onsets(hit, 49)) > 0; crash != (energy >= 4) || len(onsets(hit, 36)) == 0 {
+					if crash := len(groovetest.Onsets(hit, 49)) > 0; crash != (energy >= 4) || len(groovetest.Onsets(hit, 36)) == 0 {
 						t.Errorf("%s: crash %t", name, crash)
 					}
 				}
@@ -161,15 +164,15 @@ func TestPushLeavesTheDownbeat(t *testing.T) {
 }
 
 func TestStopIsSilence(t *testing.T) {
-	set := testSet(nil)
+	set := groovetest.Set(nil)
 	for loose := 0; loose <= 1000; loose += 250 {
 		for take := 1; take <= 20; take++ {
-			tl := song(t, section{name: "a", chords: "C|F|G", energy: 4, change: func(p *timeline.Pass) {
-				event(p, timeline.Stop, 1, 2*quarter, func(e *timeline.Event) { e.End = e.Tick + quarter })
-				event(p, timeline.Stop, 2, 2*quarter, nil)
-			}}, section{name: "b", chords: "C|F", energy: 4})
+			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G", Energy: 4, Change: func(p *timeline.Pass) {
+				groovetest.Event(p, timeline.Stop, 1, 2*quarter, func(e *timeline.Event) { e.End = e.Tick + quarter })
+				groovetest.Event(p, timeline.Stop, 2, 2*quarter, nil)
+			}}, groovetest.Section{Name: "b", Chords: "C|F", Energy: 4})
 			tl.Looseness, tl.Take = loose, take
-			for who, notes := range Perform(tl, set).Parts {
+			for who, notes := range groove.Perform(tl, set).Parts {
 				for _, n := range notes {
 					for _, e := range tl.Passes[0].Events {
 						if n.Tick < e.End && n.Tick+n.Length > e.Tick {
@@ -184,41 +187,41 @@ func TestStopIsSilence(t *testing.T) {
 }
 
 func TestHeldBeatIsNotSubdivided(t *testing.T) {
-	set := testSet(nil)
-	tl := song(t, section{name: "a", chords: "C|F|G|C", energy: 5, change: func(p *timeline.Pass) {
-		event(p, timeline.Hold, 1, 2*quarter, func(e *timeline.Event) { e.End = e.Tick + quarter })
-	}}, section{name: "b", chords: "C", energy: 5})
+	set := groovetest.Set(nil)
+	tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: 5, Change: func(p *timeline.Pass) {
+		groovetest.Event(p, timeline.Hold, 1, 2*quarter, func(e *timeline.Event) { e.End = e.Tick + quarter })
+	}}, groovetest.Section{Name: "b", Chords: "C", Energy: 5})
 	e := tl.Passes[0].Events[0]
-	part := PerformPass(tl, &tl.Passes[0], set)
+	part := groove.Perform(tl, set).Passes[0]
 	for _, who := range []timeline.Player{timeline.Drums, timeline.Bass} {
-		if n := within(part.Notes[who], e.Tick+1, e.End); len(n) > 0 {
+		if n := groovetest.Within(part.Notes[who], e.Tick+1, e.End); len(n) > 0 {
 			t.Errorf("%s: %d notes begin in the held beat", who, len(n))
 		}
 	}
 }
 
 func TestSongComesToRest(t *testing.T) {
-	set := testSet(nil)
-	tl := song(t, section{name: "a", chords: "C|F|G|C", energy: 5})
-	part := PerformPass(tl, &tl.Passes[0], set)
+	set := groovetest.Set(nil)
+	tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: 5})
+	part := groove.Perform(tl, set).Passes[0]
 	last := tl.Passes[0].Bars[3].Start
-	if n := within(part.Notes[timeline.Drums], last+1, tl.End); len(n) > 0 {
+	if n := groovetest.Within(part.Notes[timeline.Drums], last+1, tl.End); len(n) > 0 {
 		t.Errorf("%d strokes after the last hit", len(n))
 	}
-	if n := within(part.Notes[timeline.Drums], last, last+1); len(onsets(n, 49)) != 1 || len(onsets(n, 36)) != 1 {
+	if n := groovetest.Within(part.Notes[timeline.Drums], last, last+1); len(groovetest.Onsets(n, 49)) != 1 || len(groovetest.Onsets(n, 36)) != 1 {
 		t.Errorf("the last hit is %v, want kick and crash", n)
 	}
-	bass := within(part.Notes[timeline.Bass], last, tl.End)
+	bass := groovetest.Within(part.Notes[timeline.Bass], last, tl.End)
 	if len(bass) != 1 || bass[0].Tick+bass[0].Length != tl.End {
 		t.Errorf("the bass ends with %v", bass)
 	}
 }
 
 func TestTacetIsSilent(t *testing.T) {
-	set := testSet(nil)
-	tl := song(t, section{name: "a", chords: "C|F", energy: 3, tacet: timeline.Only(timeline.Drums)},
-		section{name: "b", chords: "C|F", energy: 3, tacet: timeline.All})
-	perf := Perform(tl, set)
+	set := groovetest.Set(nil)
+	tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F", Energy: 3, Tacet: timeline.Only(timeline.Drums)},
+		groovetest.Section{Name: "b", Chords: "C|F", Energy: 3, Tacet: timeline.All})
+	perf := groove.Perform(tl, set)
 	if len(perf.Passes[0].Notes[timeline.Drums]) > 0 || len(perf.Passes[0].Notes[timeline.Bass]) == 0 {
 		t.Error("only the drums are out of the first pass")
 	}
@@ -232,62 +235,24 @@ func TestTacetIsSilent(t *testing.T) {
 // Two hands, two feet, ten strokes a second: at any energy and tempo, whatever the
 // file asks for.
 func TestTwoHandsTwoFeet(t *testing.T) {
-	set := testSet(func(f *feel.Feel) {
-		f.Levels[4].Drums = rows("hat", "xxxxxxxxxxxxxxxx", "ride", "x---x---x---x---", "snare", "xgxgxgxgfgxgdgxg",
+	set := groovetest.Set(func(f *feel.Feel) {
+		f.Levels[4].Drums = groovetest.Rows("hat", "xxxxxxxxxxxxxxxx", "ride", "x---x---x---x---", "snare", "xgxgxgxgfgxgdgxg",
 			"tom_low", "x-x-x-x-x-x-x-x-", "kick", "xxxxxxxxxxxxxxxx", "hat_foot", "x---x---x---x---")
 	})
 	for _, bpm := range []int{60, 100, 140, 200, 280, 400} {
 		for energy := 1; energy <= 5; energy++ {
 			for take := 1; take <= 4; take++ {
-				tl := song(t, section{name: "a", chords: "C|F|G|C|C|F|G|C", energy: energy, bpm: bpm, change: func(p *timeline.Pass) {
-					event(p, timeline.Accent, 1, 0, func(e *timeline.Event) { e.Weight = 3 })
-					event(p, timeline.Push, 2, 3*quarter+quarter/2, nil)
-					event(p, timeline.Fill, 5, 0, nil)
-				}}, section{name: "b", chords: "C", energy: 5, bpm: bpm})
+				tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G|C|C|F|G|C", Energy: energy, BPM: bpm, Change: func(p *timeline.Pass) {
+					groovetest.Event(p, timeline.Accent, 1, 0, func(e *timeline.Event) { e.Weight = 3 })
+					groovetest.Event(p, timeline.Push, 2, 3*quarter+quarter/2, nil)
+					groovetest.Event(p, timeline.Fill, 5, 0, nil)
+				}}, groovetest.Section{Name: "b", Chords: "C", Energy: 5, BPM: bpm})
 				tl.Take, tl.Looseness = take, 1000
-				notes := PerformPass(tl, &tl.Passes[0], set).Notes[timeline.Drums]
-				if fault := tooManyLimbs(NewClock(tl.Passes[0].Tempos), notes); fault != "" {
+				notes := groove.Perform(tl, set).Passes[0].Notes[timeline.Drums]
+				if fault := groovetest.TooManyLimbs(plan.NewClock(tl.Passes[0].Tempos), notes); fault != "" {
 					t.Fatalf("%d bpm, energy %d, take %d: %s", bpm, energy, take, fault)
 				}
 			}
 		}
 	}
-}
-
-// tooManyLimbs says where two hands or two feet do not reach. The two grace strokes
-// of a drag are one hand's rebound and count with the stroke they lead to.
-func tooManyLimbs(c Clock, notes []Note) string {
-	limbOf := map[uint8]feel.Limb{}
-	for _, v := range feel.Voices() {
-		limbOf[v.Key] = v.Limb
-	}
-	var last [3][]int64
-	for i, n := range notes {
-		limb := limbOf[n.Key]
-		at := c.Micros(n.Tick)
-		if limb == feel.Hand && grace(c, notes, i) {
-			continue
-		}
-		together := 1
-		if limb == feel.Hand {
-			together = 2
-		}
-		if l := last[limb]; len(l) >= together && at-l[len(l)-together] < limbLimitUS {
-			return fmt.Sprintf("%d strokes of limb %d within %d microseconds at tick %d", together+1, limb, at-l[len(l)-together], n.Tick)
-		}
-		last[limb] = append(last[limb], at)
-	}
-	return ""
-}
-
-func grace(c Clock, notes []Note, i int) bool {
-	for _, n := range notes[i+1:] {
-		if c.Micros(n.Tick)-c.Micros(notes[i].Tick) > 100_000 {
-			return false
-		}
-		if n.Key == notes[i].Key && n.Velocity > notes[i].Velocity && notes[i].Velocity <= ghostCeiling {
-			return true
-		}
-	}
-	return false
 }

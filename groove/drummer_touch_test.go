@@ -1,26 +1,25 @@
-package groove
+package groove_test
 
 import (
+	"slices"
 	"testing"
 
+	"plinth/groove"
 	"plinth/groove/feel"
+	"plinth/groove/groovetest"
 	"plinth/groove/library"
+	"plinth/groove/plan"
 	"plinth/songspec/timeline"
 )
 
 // How hard the drummer strikes what the form asks for: common practice, no single
 // source.
 
-// loudest is the highest velocity of a key among notes, 0 when it is not there.
-func loudest(notes []Note, key uint8) uint8 {
-	var out uint8
-	for _, n := range notes {
-		if n.Key == key {
-			out = max(out, n.Velocity)
-		}
-	}
-	return out
-}
+// General MIDI percussion keys.
+const kickKey, snareKey, crashKey = 36, 38, 49
+
+// cymbals are the keys of the rides and crashes.
+var cymbals = []uint8{49, 51, 52, 53, 55, 57, 59}
 
 // Brushes wash over the crash: it opens a section, answers a push and ends the song
 // hardly louder than the ride is brushed, and no kick thumps under it. A kit of brushes
@@ -35,23 +34,23 @@ func TestBrushesWashTheCrash(t *testing.T) {
 		set := library.Builtin()
 		for energy := 4; energy <= 5; energy++ {
 			f := set.Feels[name]
-			tl := song(t, section{name: "a", chords: "C|F", energy: 2, feel: name, meter: f.Meters[0]},
-				section{name: "b", chords: "C|F|G|C", energy: energy, feel: name, meter: f.Meters[0], change: func(p *timeline.Pass) {
-					event(p, timeline.Push, 1, quarter*5/2, nil)
+			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F", Energy: 2, Feel: name, Meter: f.Meters[0]},
+				groovetest.Section{Name: "b", Chords: "C|F|G|C", Energy: energy, Feel: name, Meter: f.Meters[0], Change: func(p *timeline.Pass) {
+					groovetest.Event(p, timeline.Push, 1, quarter*5/2, nil)
 				}})
 			tl.Drums.Kit = kit
 			notes := drumsOf(tl, 1, set)
 			var time uint8
 			for _, n := range notes {
-				if n.Key != crashVoice.Key && n.Key != snareVoice.Key {
+				if n.Key != crashKey && n.Key != snareKey {
 					time = max(time, n.Velocity)
 				}
 			}
-			if crash := loudest(notes, crashVoice.Key); crash == 0 || int(crash) > int(time)+most {
+			if crash := groovetest.Loudest(notes, crashKey); crash == 0 || int(crash) > int(time)+most {
 				t.Errorf("%s at %d: a crash of %d beside %d", name, energy, crash, time)
 			}
-			if kick := loudest(notes, kickVoice.Key); kit == "" && int(kick) > int(loudest(notes, 51)) {
-				t.Errorf("%s at %d: a kick of %d under a ride of %d", name, energy, kick, loudest(notes, 51))
+			if kick := groovetest.Loudest(notes, kickKey); kit == "" && int(kick) > int(groovetest.Loudest(notes, 51)) {
+				t.Errorf("%s at %d: a kick of %d under a ride of %d", name, energy, kick, groovetest.Loudest(notes, 51))
 			}
 		}
 	}
@@ -61,19 +60,19 @@ func TestBrushesWashTheCrash(t *testing.T) {
 // louder than at 4 by more than a band grows anyway, and louder than any crash of a
 // push inside a section.
 func TestOpeningCrashIsTheLoudest(t *testing.T) {
-	set := testSet(nil)
+	set := groovetest.Set(nil)
 	var opens [6]uint8
 	for energy := 4; energy <= 5; energy++ {
-		tl := song(t, section{name: "a", chords: "C|F", energy: 3}, section{name: "b", chords: "C|F|G|C", energy: energy, change: func(p *timeline.Pass) {
-			event(p, timeline.Push, 1, 3*quarter+quarter/2, nil)
-		}}, section{name: "c", chords: "C", energy: 1})
+		tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F", Energy: 3}, groovetest.Section{Name: "b", Chords: "C|F|G|C", Energy: energy, Change: func(p *timeline.Pass) {
+			groovetest.Event(p, timeline.Push, 1, 3*quarter+quarter/2, nil)
+		}}, groovetest.Section{Name: "c", Chords: "C", Energy: 1})
 		notes := drumsOf(tl, 1, set)
-		opens[energy] = loudest(within(notes, 0, 1), crashVoice.Key)
-		if push := loudest(within(notes, 1, 4*bar44), crashVoice.Key); push == 0 || push+8 > opens[energy] {
+		opens[energy] = groovetest.Loudest(groovetest.Within(notes, 0, 1), crashKey)
+		if push := groovetest.Loudest(groovetest.Within(notes, 1, 4*groovetest.Bar44), crashKey); push == 0 || push+8 > opens[energy] {
 			t.Errorf("energy %d: a push's crash of %d, the opening's %d", energy, push, opens[energy])
 		}
 	}
-	if grown := uint8(bandLift.At(5) - bandLift.At(4)); opens[5] < opens[4]+grown+4 {
+	if grown := uint8(plan.BandLift.At(5) - plan.BandLift.At(4)); opens[5] < opens[4]+grown+4 {
 		t.Errorf("the chorus at 5 opens with %d, at 4 with %d", opens[5], opens[4])
 	}
 }
@@ -87,10 +86,10 @@ func TestEndingDoesNotTick(t *testing.T) {
 			continue
 		}
 		for energy := 1; energy <= 5; energy++ {
-			tl := song(t, section{name: "a", chords: "C|F|G|C", energy: energy, feel: name, meter: f.Meters[0]})
+			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: energy, Feel: name, Meter: f.Meters[0]})
 			last := tl.Passes[0].Bars[3].Start
-			notes := within(drumsOf(tl, 0, set), last-quarter/8, tl.End)
-			if len(onsets(notes, 42)) > 0 || len(f.Levels[energy-1].Drums) > 0 && len(onsets(notes, 36)) != 1 {
+			notes := groovetest.Within(drumsOf(tl, 0, set), last-quarter/8, tl.End)
+			if len(groovetest.Onsets(notes, 42)) > 0 || len(f.Levels[energy-1].Drums) > 0 && len(groovetest.Onsets(notes, 36)) != 1 {
 				t.Errorf("%s at %d ends with %v", name, energy, notes)
 			}
 		}
@@ -107,7 +106,7 @@ func TestEndingDoesNotTick(t *testing.T) {
 func TestSongStopsOnAHit(t *testing.T) {
 	set := library.Builtin()
 	stop := func(bar int, at int64) func(p *timeline.Pass) {
-		return func(p *timeline.Pass) { event(p, timeline.Stop, bar, at, nil) }
+		return func(p *timeline.Pass) { groovetest.Event(p, timeline.Stop, bar, at, nil) }
 	}
 	for _, name := range []string{"ballad-eighths", "waltz", "march", "swing", "slow-twelve", "brushes-ballad"} {
 		f := set.Feels[name]
@@ -124,25 +123,25 @@ func TestSongStopsOnAHit(t *testing.T) {
 			{"late in the bar", false, 3, m.BarTicks() - m.TempoTicks()/2, false},
 			{"another section", true, 3, m.TempoTicks(), false},
 		} {
-			sections := []section{{name: "a", chords: "C|F|C|C", energy: 5, feel: name, meter: m, change: stop(row.bar, row.at)}}
+			sections := []groovetest.Section{{Name: "a", Chords: "C|F|C|C", Energy: 5, Feel: name, Meter: m, Change: stop(row.bar, row.at)}}
 			if row.next {
-				sections = append(sections, section{name: "b", chords: "C", energy: 1, feel: name, meter: m})
+				sections = append(sections, groovetest.Section{Name: "b", Chords: "C", Energy: 1, Feel: name, Meter: m})
 			}
-			tl := song(t, sections...)
-			if got := NewPlan(tl, &tl.Passes[0], set).FinalHit() >= 0; got != row.hit {
+			tl := groovetest.Song(t, sections...)
+			if got := plan.New(tl, &tl.Passes[0], set).FinalHit() >= 0; got != row.hit {
 				t.Errorf("%s, %s: a last hit: %t", name, row.name, got)
 			}
 			if !row.hit {
 				continue
 			}
 			last := tl.Passes[0].Bars[3].Start
-			for who, notes := range PerformPass(tl, &tl.Passes[0], set).Notes {
+			for who, notes := range groove.Perform(tl, set).Passes[0].Notes {
 				var hit, rest uint8
 				for _, n := range notes {
 					switch {
 					case n.Tick >= last-quarter/8:
 						hit = max(hit, n.Velocity)
-						if k := kindOf(n.Key); who == int(timeline.Drums) && (k == kindRide || k == kindCrash) {
+						if who == int(timeline.Drums) && slices.Contains(cymbals, n.Key) {
 							t.Errorf("%s: a cymbal rings into the silence", name)
 						}
 					case n.Tick > tl.Passes[0].Bars[2].Start && who != int(timeline.Drums):
@@ -175,33 +174,23 @@ func TestFillLeadsDown(t *testing.T) {
 		f := set.Feels[row.feel]
 		for take := 1; take <= 6; take++ {
 			half := f.Meters[0].BarTicks() / 2
-			tl := song(t, section{name: "a", chords: "C|F", energy: row.from, feel: row.feel, meter: f.Meters[0], bpm: 70, change: func(p *timeline.Pass) {
-				event(p, timeline.Fill, 1, half, nil)
-			}}, section{name: "b", chords: "C", energy: row.to, feel: row.feel, meter: f.Meters[0], bpm: 70})
+			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F", Energy: row.from, Feel: row.feel, Meter: f.Meters[0], BPM: 70, Change: func(p *timeline.Pass) {
+				groovetest.Event(p, timeline.Fill, 1, half, nil)
+			}}, groovetest.Section{Name: "b", Chords: "C", Energy: row.to, Feel: row.feel, Meter: f.Meters[0], BPM: 70})
 			tl.Take = take
-			join(tl)
+			groovetest.Join(tl)
 			line := tl.Passes[0].Bars[1].Start
 			notes := drumsOf(tl, 0, set)
 			var fill uint8
-			for _, n := range within(notes, line+half-quarter/8, 2*line) {
-				if v := limbOfKey(n.Key); v == feel.Hand {
+			for _, n := range groovetest.Within(notes, line+half-quarter/8, 2*line) {
+				if v := groovetest.LimbOfKey(n.Key); v == feel.Hand {
 					fill = max(fill, n.Velocity)
 				}
 			}
-			backbeat := loudest(within(notes, 0, line), snareVoice.Key)
+			backbeat := groovetest.Loudest(groovetest.Within(notes, 0, line), snareKey)
 			if down := fill < backbeat-10; fill == 0 || down != row.down {
 				t.Errorf("%s, %d to %d, take %d: a fill up to %d after a backbeat of %d", row.feel, row.from, row.to, take, fill, backbeat)
 			}
 		}
 	}
-}
-
-// limbOfKey is what plays a key of the kit.
-func limbOfKey(key uint8) feel.Limb {
-	for _, v := range feel.Voices() {
-		if v.Key == key {
-			return v.Limb
-		}
-	}
-	return feel.Hand
 }

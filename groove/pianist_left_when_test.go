@@ -1,9 +1,12 @@
-package groove
+package groove_test
 
 import (
 	"testing"
 
+	"plinth/groove"
+	"plinth/groove/groovetest"
 	"plinth/groove/library"
+	"plinth/groove/pianist"
 	"plinth/songspec/timeline"
 )
 
@@ -13,11 +16,11 @@ func TestLeftHandNoChord(t *testing.T) {
 		for energy := 1; energy <= 5; energy++ {
 			notes := aloneAt(t, "C|N.C.|Am|Am", name, energy, nil)
 			for _, n := range notes {
-				if n.Tick < 2*bar44-2 && n.Tick+n.Length > bar44+2 {
-					t.Errorf("%s at %d: %s sounds under N.C.", name, energy, keyName(int(n.Key)))
+				if n.Tick < 2*groovetest.Bar44-2 && n.Tick+n.Length > groovetest.Bar44+2 {
+					t.Errorf("%s at %d: %s sounds under N.C.", name, energy, groovetest.KeyName(int(n.Key)))
 				}
 			}
-			if down := downAt(notes, 2*bar44); len(down) == 0 || down[0]%12 != 9 {
+			if down := downAt(notes, 2*groovetest.Bar44); len(down) == 0 || down[0]%12 != 9 {
 				t.Errorf("%s at %d: under Am lies %v", name, energy, down)
 			}
 		}
@@ -30,14 +33,14 @@ func TestLeftHandPush(t *testing.T) {
 	for _, name := range []string{"sustain", "ballad-eighths", "backbeat-eighths", "two-beat", "one-drop"} {
 		for energy := 1; energy <= 5; energy++ {
 			notes := aloneAt(t, "C|F|G|C", name, energy, func(p *timeline.Pass) {
-				push(p, 1, bar44-eighth)
-				p.Before = &timeline.Neighbour{Section: "x", Chord: chordOf(t, "G"), Energy: energy, Feel: name}
-				p.Entry = &timeline.Event{Kind: timeline.Push, Tick: -eighth, Target: 0, By: timeline.All}
+				groovetest.AddPush(p, 1, groovetest.Bar44-groovetest.Eighth)
+				p.Before = &timeline.Neighbour{Section: "x", Chord: groovetest.Chord(t, "G"), Energy: energy, Feel: name}
+				p.Entry = &timeline.Event{Kind: timeline.Push, Tick: -groovetest.Eighth, Target: 0, By: timeline.All}
 			})
 			for _, at := range []struct {
 				push, target int64
 				pc           int
-			}{{-eighth, 0, 0}, {2*bar44 - eighth, 2 * bar44, 7}} {
+			}{{-groovetest.Eighth, 0, 0}, {2*groovetest.Bar44 - groovetest.Eighth, 2 * groovetest.Bar44, 7}} {
 				down := downAt(notes, at.push+30)
 				if len(down) < 2 || down[0]%12 != at.pc || down[0] > 50 {
 					t.Errorf("%s at %d: at the push sounds %v", name, energy, down)
@@ -47,7 +50,7 @@ func TestLeftHandPush(t *testing.T) {
 				}
 				for _, n := range notes {
 					if n.Tick > at.push+90 && n.Tick < at.target+90 {
-						t.Errorf("%s at %d: %s is struck at %d, on the target %d", name, energy, keyName(int(n.Key)), n.Tick, at.target)
+						t.Errorf("%s at %d: %s is struck at %d, on the target %d", name, energy, groovetest.KeyName(int(n.Key)), n.Tick, at.target)
 					}
 				}
 			}
@@ -60,22 +63,22 @@ func TestLeftHandPush(t *testing.T) {
 func TestLeftHandEvents(t *testing.T) {
 	for energy := 1; energy <= 5; energy++ {
 		notes := aloneAt(t, "C|F|G|C", "ballad-eighths", energy, func(p *timeline.Pass) {
-			ev(p, timeline.Stop, 1, 2*quarter, bar44)
-			ev(p, timeline.Accent, 2, quarter+eighth, quarter+eighth)
-			e := ev(p, timeline.Accent, 3, quarter+eighth/2, quarter+eighth/2)
+			groovetest.AddEvent(p, timeline.Stop, 1, 2*quarter, groovetest.Bar44)
+			groovetest.AddEvent(p, timeline.Accent, 2, quarter+groovetest.Eighth, quarter+groovetest.Eighth)
+			e := groovetest.AddEvent(p, timeline.Accent, 3, quarter+groovetest.Eighth/2, quarter+groovetest.Eighth/2)
 			e.By = timeline.Only(timeline.Drums)
 		})
 		for _, n := range notes {
-			if n.Tick < 2*bar44-2 && n.Tick+n.Length > bar44+2*quarter+2 {
-				t.Errorf("energy %d: %s sounds in the stop", energy, keyName(int(n.Key)))
+			if n.Tick < 2*groovetest.Bar44-2 && n.Tick+n.Length > groovetest.Bar44+2*quarter+2 {
+				t.Errorf("energy %d: %s sounds in the stop", energy, groovetest.KeyName(int(n.Key)))
 			}
 		}
 		low, other := 128, false
 		for _, n := range notes {
-			if n.Tick > 2*bar44+quarter+eighth-120 && n.Tick < 2*bar44+quarter+eighth+60 {
+			if n.Tick > 2*groovetest.Bar44+quarter+groovetest.Eighth-120 && n.Tick < 2*groovetest.Bar44+quarter+groovetest.Eighth+60 {
 				low = min(low, int(n.Key))
 			}
-			other = other || n.Tick > 3*bar44+quarter+60 && n.Tick < 3*bar44+quarter+eighth-60
+			other = other || n.Tick > 3*groovetest.Bar44+quarter+60 && n.Tick < 3*groovetest.Bar44+quarter+groovetest.Eighth-60
 		}
 		if low%12 != 7 || low > 50 {
 			t.Errorf("energy %d: the hit's lowest is %d", energy, low)
@@ -84,11 +87,11 @@ func TestLeftHandEvents(t *testing.T) {
 			t.Errorf("energy %d: the piano strikes the drummer's hit", energy)
 		}
 		held := aloneAt(t, "C|F", "ballad-eighths", energy, func(p *timeline.Pass) {
-			ev(p, timeline.Hold, 0, 0, bar44)
+			groovetest.AddEvent(p, timeline.Hold, 0, 0, groovetest.Bar44)
 		})
 		for _, n := range held {
-			if n.Tick > 60 && n.Tick < bar44-60 {
-				t.Errorf("energy %d: %s is struck in the held beat", energy, keyName(int(n.Key)))
+			if n.Tick > 60 && n.Tick < groovetest.Bar44-60 {
+				t.Errorf("energy %d: %s is struck in the held beat", energy, groovetest.KeyName(int(n.Key)))
 			}
 		}
 	}
@@ -100,12 +103,12 @@ func TestLeftHandBeginsTheFigure(t *testing.T) {
 	for _, name := range []string{"ballad-eighths", "ballad-sixteenths", "slow-twelve"} {
 		for energy := 1; energy <= 2; energy++ {
 			notes := aloneAt(t, "Fm|Dbmaj7|Ab|Eb", name, energy, nil)
-			first := within(notes, -2, 60)
+			first := groovetest.Within(notes, -2, 60)
 			if len(first) != 1 || first[0].Key%12 != 5 {
 				t.Errorf("%s at %d: the figure begins with %v", name, energy, first)
 				continue
 			}
-			then := within(notes, 60, 2*quarter)
+			then := groovetest.Within(notes, 60, 2*quarter)
 			if len(then) == 0 || then[0].Key <= first[0].Key || first[0].Tick+first[0].Length <= then[len(then)-1].Tick {
 				t.Errorf("%s at %d: over %v follows %v", name, energy, first, then)
 			}
@@ -114,15 +117,15 @@ func TestLeftHandBeginsTheFigure(t *testing.T) {
 }
 
 // Attacks a beat, simultaneous strokes once: the design's 1.2 at energy 2 and 2.2 at 5,
-// and what attacksPerBeat has for the others.
+// and what AttacksPerBeat has for the others.
 func TestLeftHandAttacks(t *testing.T) {
 	set := library.Builtin()
 	for _, name := range library.Names() {
 		for energy := 1; energy <= 5; energy++ {
-			pass := feelPass(t, "C|Am|F|G|Em|Am|Dm|G", set.Feels[name], energy)
+			pass := groovetest.FeelPass(t, "C|Am|F|G|Em|Am|Dm|G", set.Feels[name], energy)
 			pass.Tacet = timeline.Only(timeline.Bass)
-			tl := &timeline.Timeline{Piano: timeline.PianoSetup{Span: 14}, Take: 2}
-			part := PerformPass(tl, pass, set)
+			tl := &timeline.Timeline{Piano: timeline.PianoSetup{Span: 14}, Take: 2, Passes: []timeline.Pass{*pass}}
+			part := groove.Perform(tl, set).Passes[0]
 			attacks, last, beats := int64(0), int64(-1<<40), int64(0)
 			for _, n := range part.Notes[timeline.Piano] {
 				if n.Tick-last > 40 {
@@ -133,7 +136,7 @@ func TestLeftHandAttacks(t *testing.T) {
 			for _, b := range pass.Bars {
 				beats += b.Length
 			}
-			if most := beats * attacksPerBeat[energy-1] / pass.Bars[0].Meter.TempoTicks(); attacks*1000 > most {
+			if most := beats * pianist.AttacksPerBeat.At(energy) / pass.Bars[0].Meter.TempoTicks(); attacks*1000 > most {
 				t.Errorf("%s at %d: %d attacks, %d.%03d are allowed", name, energy, attacks, most/1000, most%1000)
 			}
 		}

@@ -12,22 +12,26 @@ import (
 // written, by everybody. Design of the band: a stop is silence, and a push moves an
 // attack; it does not take it away.
 func TestPushInAStop(t *testing.T) {
-	const bar = groovetest.Bar44
+	const bar, eighth = groovetest.Bar44, groovetest.Eighth
 	tests := []struct {
 		name, why string
 		push      int64 // in the second of four bars
 		stop, end int64
 		struck    int64 // where the third bar's chord is struck
 	}{
-		{"swallowed", "the stop holds the push and ends at the bar line", bar - groovetest.Eighth, bar - quarter, bar, 2 * bar},
-		{"before the stop", "the push is heard, and nothing strikes its target again", bar - quarter, bar - groovetest.Eighth, bar, 2*bar - quarter},
+		{"swallowed", "the stop holds the push and ends at the bar line",
+			bar - eighth, bar - quarter, bar, 2 * bar},
+		{"before the stop", "the push is heard, and nothing strikes its target again",
+			bar - quarter, bar - eighth, bar, 2*bar - quarter},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
-			tl := groovetest.Song(t, groovetest.Section{Name: "verse", Chords: "C|Am|F|G", Energy: 3, NoFills: true, Change: func(p *timeline.Pass) {
+			verse := groovetest.Section{Name: "verse", Chords: "C|Am|F|G", Energy: 3, NoFills: true}
+			verse.Change = func(p *timeline.Pass) {
 				groovetest.Event(p, timeline.Push, 1, tt.push, func(e *timeline.Event) { e.Target = 2 * bar })
 				groovetest.Event(p, timeline.Stop, 1, tt.stop, func(e *timeline.Event) { e.End = bar + tt.end })
-			}}, groovetest.Section{Name: "chorus", Chords: "C|C", Energy: 3})
+			}
+			tl := groovetest.Song(t, verse, groovetest.Section{Name: "chorus", Chords: "C|C", Energy: 3})
 			part := groove.Perform(tl, groovetest.Set(nil)).Passes[0]
 			for who, notes := range part.Notes {
 				var at, other int64 = -1, -1

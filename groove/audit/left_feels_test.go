@@ -1,4 +1,4 @@
-package groove_test
+package audit_test
 
 import (
 	"fmt"
@@ -8,11 +8,13 @@ import (
 	"testing"
 
 	"plinth/groove"
+	"plinth/groove/audit"
 	"plinth/groove/library"
+	"plinth/groove/songfiletest"
 	"plinth/songspec/timeline"
 )
 
-// bassless takes players out of every play of feelSong's text. One play more keeps the
+// bassless takes players out of every play of the text of songfiletest.OfFeel. One play more keeps the
 // song's end, which is played otherwise, out of the comparison of energies.
 func bassless(src, players string) string {
 	src = strings.TrimSuffix(src, "}\n") + "  play \"verse\" { energy = 1 }\n}\n"
@@ -38,12 +40,12 @@ func TestLeftHandOfEveryFeel(t *testing.T) {
 			if k == 1 {
 				players = `"drums", "bass"`
 			}
-			tl := songOf(t, bassless(feelSong(f, bpm), players))
+			tl := songfiletest.Song(t, bassless(songfiletest.OfFeel(f, bpm), players))
 			for take := 1; take <= takes; take++ {
 				for _, loose := range []int{0, 400, 1000} {
-					again(tl, take, loose)
+					songfiletest.Again(tl, take, loose)
 					perf := groove.Perform(tl, set)
-					for _, x := range groove.Audit(tl, perf, set).Findings {
+					for _, x := range audit.Song(tl, perf, set).Findings {
 						counts[x.Rule]++
 						if example[x.Rule] == "" {
 							p := tl.Passes[x.Pass]
@@ -115,7 +117,7 @@ func TestLeftHandOfRandomSongs(t *testing.T) {
 		if r.Intn(4) == 0 {
 			src = strings.Replace(src, "piano {\n", fmt.Sprintf("piano {\n  span = %d\n", 12+r.Intn(4)), 1)
 		}
-		tl, diags := resolve(src)
+		tl, diags := songfiletest.Resolve(src)
 		if diags.HasErrors() {
 			continue
 		}
