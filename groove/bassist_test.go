@@ -12,7 +12,8 @@ func TestBassCompassAndOneNoteAtATime(t *testing.T) {
 	for _, row := range []struct{ strings, low int }{{4, 28}, {5, 23}} {
 		for energy := 1; energy <= 5; energy++ {
 			for take := 1; take <= 20; take++ {
-				tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: groovetest.WildChords, Energy: energy}, groovetest.Section{Name: "b", Chords: "B|Bb", Energy: energy})
+				tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: groovetest.WildChords, Energy: energy},
+					groovetest.Section{Name: "b", Chords: "B|Bb", Energy: energy})
 				tl.Take, tl.Looseness, tl.Bass.Strings = take, 1000, row.strings
 				notes := groove.Perform(tl, groovetest.Set(nil)).Parts[timeline.Bass]
 				for i, n := range notes {

@@ -29,9 +29,11 @@ func TestCrashOpensFromEnergyFour(t *testing.T) {
 		{"3 has none", 2, 3, false},
 		{"a step down to 4", 5, 4, false},
 	} {
-		tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F", Energy: row.before}, groovetest.Section{Name: "b", Chords: "C|F", Energy: row.here})
+		tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F", Energy: row.before},
+			groovetest.Section{Name: "b", Chords: "C|F", Energy: row.here})
 		open := groovetest.Within(drumsOf(tl, 1, set), 0, 1)
-		crash, kick, hat := len(groovetest.Onsets(open, 49)) > 0, len(groovetest.Onsets(open, 36)) > 0, len(groovetest.Onsets(open, 42, 46)) > 0
+		struck := func(keys ...uint8) bool { return len(groovetest.Onsets(open, keys...)) > 0 }
+		crash, kick, hat := struck(49), struck(36), struck(42, 46)
 		if crash != row.want || !kick || crash && hat {
 			t.Errorf("%s: crash %t, kick %t, hat %t", row.name, crash, kick, hat)
 		}
@@ -41,7 +43,8 @@ func TestCrashOpensFromEnergyFour(t *testing.T) {
 func TestAccentsSoundLoudest(t *testing.T) {
 	set := groovetest.Set(func(f *feel.Feel) { // already as loud as the rows can say
 		for i := range f.Levels {
-			f.Levels[i].Drums = groovetest.Rows("hat", "X-X-X-X-X-X-X-X-", "snare", "--X-X-X-X-X-X---", "kick", "X-X-X-X-X-X-X-X-")
+			f.Levels[i].Drums = groovetest.Rows("hat", "X-X-X-X-X-X-X-X-", "snare", "--X-X-X-X-X-X---",
+				"kick", "X-X-X-X-X-X-X-X-")
 			for j := range f.Levels[i].Bass {
 				if f.Levels[i].Bass[j].Degree != 0 {
 					f.Levels[i].Bass[j].Touch = feel.Strong
@@ -51,10 +54,12 @@ func TestAccentsSoundLoudest(t *testing.T) {
 	})
 	for energy := 1; energy <= 5; energy++ {
 		for take := 1; take <= 5; take++ {
-			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: energy, Change: func(p *timeline.Pass) {
-				groovetest.Event(p, timeline.Accent, 1, quarter, nil)
-				groovetest.Event(p, timeline.Accent, 1, 3*quarter+quarter/2, func(e *timeline.Event) { e.Weight = 3 })
-			}}, groovetest.Section{Name: "b", Chords: "C", Energy: 2})
+			tl := groovetest.Song(t,
+				groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: energy, Change: func(p *timeline.Pass) {
+					groovetest.Event(p, timeline.Accent, 1, quarter, nil)
+					groovetest.Event(p, timeline.Accent, 1, 3*quarter+quarter/2,
+						func(e *timeline.Event) { e.Weight = 3 })
+				}}, groovetest.Section{Name: "b", Chords: "C", Energy: 2})
 			tl.Take, tl.Looseness = take, 0
 			part := groove.Perform(tl, set).Passes[0]
 			bar := tl.Passes[0].Bars[1]
@@ -98,9 +103,10 @@ func loudestAt(notes []groove.Note, tick int64) uint8 {
 
 func TestAloneLeavesTheHitsOnly(t *testing.T) {
 	set := groovetest.Set(nil)
-	tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F G|C", Energy: 4, Change: func(p *timeline.Pass) {
-		groovetest.Event(p, timeline.Accent, 1, quarter, func(e *timeline.Event) { e.Alone = true })
-	}}, groovetest.Section{Name: "b", Chords: "C", Energy: 2})
+	tl := groovetest.Song(t,
+		groovetest.Section{Name: "a", Chords: "C|F G|C", Energy: 4, Change: func(p *timeline.Pass) {
+			groovetest.Event(p, timeline.Accent, 1, quarter, func(e *timeline.Event) { e.Alone = true })
+		}}, groovetest.Section{Name: "b", Chords: "C", Energy: 2})
 	for _, loose := range []int{0, 1000} {
 		tl.Looseness = loose
 		bar := tl.Passes[0].Bars[1]
@@ -130,9 +136,10 @@ func TestPushLeavesTheDownbeat(t *testing.T) {
 			bar = 3
 		}
 		for _, energy := range []int{2, 5} {
-			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: energy, Change: func(p *timeline.Pass) {
-				groovetest.Event(p, timeline.Push, bar, 3*quarter+quarter/2, nil)
-			}}, groovetest.Section{Name: "b", Chords: "Am|F", Energy: energy})
+			tl := groovetest.Song(t,
+				groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: energy, Change: func(p *timeline.Pass) {
+					groovetest.Event(p, timeline.Push, bar, 3*quarter+quarter/2, nil)
+				}}, groovetest.Section{Name: "b", Chords: "Am|F", Energy: energy})
 			tl.Looseness = 1000
 			perf := groove.Perform(tl, set)
 			e := tl.Passes[0].Events[0]
@@ -154,7 +161,8 @@ func TestPushLeavesTheDownbeat(t *testing.T) {
 					}
 				}
 				if who == timeline.Drums {
-					if crash := len(groovetest.Onsets(hit, 49)) > 0; crash != (energy >= 4) || len(groovetest.Onsets(hit, 36)) == 0 {
+					if crash := len(groovetest.Onsets(hit, 49)) > 0; crash != (energy >= 4) ||
+						len(groovetest.Onsets(hit, 36)) == 0 {
 						t.Errorf("%s: crash %t", name, crash)
 					}
 				}
@@ -167,16 +175,19 @@ func TestStopIsSilence(t *testing.T) {
 	set := groovetest.Set(nil)
 	for loose := 0; loose <= 1000; loose += 250 {
 		for take := 1; take <= 20; take++ {
-			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G", Energy: 4, Change: func(p *timeline.Pass) {
-				groovetest.Event(p, timeline.Stop, 1, 2*quarter, func(e *timeline.Event) { e.End = e.Tick + quarter })
-				groovetest.Event(p, timeline.Stop, 2, 2*quarter, nil)
-			}}, groovetest.Section{Name: "b", Chords: "C|F", Energy: 4})
+			tl := groovetest.Song(t,
+				groovetest.Section{Name: "a", Chords: "C|F|G", Energy: 4, Change: func(p *timeline.Pass) {
+					groovetest.Event(p, timeline.Stop, 1, 2*quarter,
+						func(e *timeline.Event) { e.End = e.Tick + quarter })
+					groovetest.Event(p, timeline.Stop, 2, 2*quarter, nil)
+				}}, groovetest.Section{Name: "b", Chords: "C|F", Energy: 4})
 			tl.Looseness, tl.Take = loose, take
 			for who, notes := range groove.Perform(tl, set).Parts {
 				for _, n := range notes {
 					for _, e := range tl.Passes[0].Events {
 						if n.Tick < e.End && n.Tick+n.Length > e.Tick {
-							t.Fatalf("looseness %d, take %d, %s: key %d sounds from %d for %d in the stop from %d to %d",
+							t.Fatalf("looseness %d, take %d, %s: "+
+								"key %d sounds from %d for %d in the stop from %d to %d",
 								loose, take, timeline.Player(who), n.Key, n.Tick, n.Length, e.Tick, e.End)
 						}
 					}
@@ -188,9 +199,10 @@ func TestStopIsSilence(t *testing.T) {
 
 func TestHeldBeatIsNotSubdivided(t *testing.T) {
 	set := groovetest.Set(nil)
-	tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: 5, Change: func(p *timeline.Pass) {
-		groovetest.Event(p, timeline.Hold, 1, 2*quarter, func(e *timeline.Event) { e.End = e.Tick + quarter })
-	}}, groovetest.Section{Name: "b", Chords: "C", Energy: 5})
+	tl := groovetest.Song(t,
+		groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: 5, Change: func(p *timeline.Pass) {
+			groovetest.Event(p, timeline.Hold, 1, 2*quarter, func(e *timeline.Event) { e.End = e.Tick + quarter })
+		}}, groovetest.Section{Name: "b", Chords: "C", Energy: 5})
 	e := tl.Passes[0].Events[0]
 	part := groove.Perform(tl, set).Passes[0]
 	for _, who := range []timeline.Player{timeline.Drums, timeline.Bass} {
@@ -208,7 +220,8 @@ func TestSongComesToRest(t *testing.T) {
 	if n := groovetest.Within(part.Notes[timeline.Drums], last+1, tl.End); len(n) > 0 {
 		t.Errorf("%d strokes after the last hit", len(n))
 	}
-	if n := groovetest.Within(part.Notes[timeline.Drums], last, last+1); len(groovetest.Onsets(n, 49)) != 1 || len(groovetest.Onsets(n, 36)) != 1 {
+	if n := groovetest.Within(part.Notes[timeline.Drums], last, last+1); len(groovetest.Onsets(n, 49)) != 1 ||
+		len(groovetest.Onsets(n, 36)) != 1 {
 		t.Errorf("the last hit is %v, want kick and crash", n)
 	}
 	bass := groovetest.Within(part.Notes[timeline.Bass], last, tl.End)
@@ -219,7 +232,8 @@ func TestSongComesToRest(t *testing.T) {
 
 func TestTacetIsSilent(t *testing.T) {
 	set := groovetest.Set(nil)
-	tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F", Energy: 3, Tacet: timeline.Only(timeline.Drums)},
+	tl := groovetest.Song(t,
+		groovetest.Section{Name: "a", Chords: "C|F", Energy: 3, Tacet: timeline.Only(timeline.Drums)},
 		groovetest.Section{Name: "b", Chords: "C|F", Energy: 3, Tacet: timeline.All})
 	perf := groove.Perform(tl, set)
 	if len(perf.Passes[0].Notes[timeline.Drums]) > 0 || len(perf.Passes[0].Notes[timeline.Bass]) == 0 {
@@ -236,17 +250,20 @@ func TestTacetIsSilent(t *testing.T) {
 // file asks for.
 func TestTwoHandsTwoFeet(t *testing.T) {
 	set := groovetest.Set(func(f *feel.Feel) {
-		f.Levels[4].Drums = groovetest.Rows("hat", "xxxxxxxxxxxxxxxx", "ride", "x---x---x---x---", "snare", "xgxgxgxgfgxgdgxg",
-			"tom_low", "x-x-x-x-x-x-x-x-", "kick", "xxxxxxxxxxxxxxxx", "hat_foot", "x---x---x---x---")
+		f.Levels[4].Drums = groovetest.Rows("hat", "xxxxxxxxxxxxxxxx", "ride", "x---x---x---x---",
+			"snare", "xgxgxgxgfgxgdgxg", "tom_low", "x-x-x-x-x-x-x-x-", "kick", "xxxxxxxxxxxxxxxx",
+			"hat_foot", "x---x---x---x---")
 	})
 	for _, bpm := range []int{60, 100, 140, 200, 280, 400} {
 		for energy := 1; energy <= 5; energy++ {
 			for take := 1; take <= 4; take++ {
-				tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G|C|C|F|G|C", Energy: energy, BPM: bpm, Change: func(p *timeline.Pass) {
-					groovetest.Event(p, timeline.Accent, 1, 0, func(e *timeline.Event) { e.Weight = 3 })
-					groovetest.Event(p, timeline.Push, 2, 3*quarter+quarter/2, nil)
-					groovetest.Event(p, timeline.Fill, 5, 0, nil)
-				}}, groovetest.Section{Name: "b", Chords: "C", Energy: 5, BPM: bpm})
+				tl := groovetest.Song(t,
+					groovetest.Section{Name: "a", Chords: "C|F|G|C|C|F|G|C", Energy: energy, BPM: bpm,
+						Change: func(p *timeline.Pass) {
+							groovetest.Event(p, timeline.Accent, 1, 0, func(e *timeline.Event) { e.Weight = 3 })
+							groovetest.Event(p, timeline.Push, 2, 3*quarter+quarter/2, nil)
+							groovetest.Event(p, timeline.Fill, 5, 0, nil)
+						}}, groovetest.Section{Name: "b", Chords: "C", Energy: 5, BPM: bpm})
 				tl.Take, tl.Looseness = take, 1000
 				notes := groove.Perform(tl, set).Passes[0].Notes[timeline.Drums]
 				if fault := groovetest.TooManyLimbs(plan.NewClock(tl.Passes[0].Tempos), notes); fault != "" {

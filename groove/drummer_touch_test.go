@@ -34,10 +34,12 @@ func TestBrushesWashTheCrash(t *testing.T) {
 		set := library.Builtin()
 		for energy := 4; energy <= 5; energy++ {
 			f := set.Feels[name]
-			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F", Energy: 2, Feel: name, Meter: f.Meters[0]},
-				groovetest.Section{Name: "b", Chords: "C|F|G|C", Energy: energy, Feel: name, Meter: f.Meters[0], Change: func(p *timeline.Pass) {
-					groovetest.Event(p, timeline.Push, 1, quarter*5/2, nil)
-				}})
+			tl := groovetest.Song(t,
+				groovetest.Section{Name: "a", Chords: "C|F", Energy: 2, Feel: name, Meter: f.Meters[0]},
+				groovetest.Section{Name: "b", Chords: "C|F|G|C", Energy: energy, Feel: name, Meter: f.Meters[0],
+					Change: func(p *timeline.Pass) {
+						groovetest.Event(p, timeline.Push, 1, quarter*5/2, nil)
+					}})
 			tl.Drums.Kit = kit
 			notes := drumsOf(tl, 1, set)
 			var time uint8
@@ -63,12 +65,14 @@ func TestOpeningCrashIsTheLoudest(t *testing.T) {
 	set := groovetest.Set(nil)
 	var opens [6]uint8
 	for energy := 4; energy <= 5; energy++ {
-		tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F", Energy: 3}, groovetest.Section{Name: "b", Chords: "C|F|G|C", Energy: energy, Change: func(p *timeline.Pass) {
-			groovetest.Event(p, timeline.Push, 1, 3*quarter+quarter/2, nil)
-		}}, groovetest.Section{Name: "c", Chords: "C", Energy: 1})
+		tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F", Energy: 3},
+			groovetest.Section{Name: "b", Chords: "C|F|G|C", Energy: energy, Change: func(p *timeline.Pass) {
+				groovetest.Event(p, timeline.Push, 1, 3*quarter+quarter/2, nil)
+			}}, groovetest.Section{Name: "c", Chords: "C", Energy: 1})
 		notes := drumsOf(tl, 1, set)
 		opens[energy] = groovetest.Loudest(groovetest.Within(notes, 0, 1), crashKey)
-		if push := groovetest.Loudest(groovetest.Within(notes, 1, 4*groovetest.Bar44), crashKey); push == 0 || push+8 > opens[energy] {
+		if push := groovetest.Loudest(groovetest.Within(notes, 1, 4*groovetest.Bar44), crashKey); push == 0 ||
+			push+8 > opens[energy] {
 			t.Errorf("energy %d: a push's crash of %d, the opening's %d", energy, push, opens[energy])
 		}
 	}
@@ -86,15 +90,18 @@ func TestEndingDoesNotTick(t *testing.T) {
 			continue
 		}
 		for energy := 1; energy <= 5; energy++ {
-			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: energy, Feel: name, Meter: f.Meters[0]})
+			tl := groovetest.Song(t,
+				groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: energy, Feel: name, Meter: f.Meters[0]})
 			last := tl.Passes[0].Bars[3].Start
 			notes := groovetest.Within(drumsOf(tl, 0, set), last-quarter/8, tl.End)
-			if len(groovetest.Onsets(notes, 42)) > 0 || len(f.Levels[energy-1].Drums) > 0 && len(groovetest.Onsets(notes, 36)) != 1 {
+			if len(groovetest.Onsets(notes, 42)) > 0 || len(f.Levels[energy-1].Drums) > 0 &&
+				len(groovetest.Onsets(notes, 36)) != 1 {
 				t.Errorf("%s at %d ends with %v", name, energy, notes)
 			}
 		}
 	}
-	if f := set.Feels["ballad-eighths"]; f.Levels[1].Drums[0].Voice.Word != "hat" || f.Levels[1].Drums[0].Steps[0].Touch == feel.Rest {
+	if f := set.Feels["ballad-eighths"]; f.Levels[1].Drums[0].Voice.Word != "hat" ||
+		f.Levels[1].Drums[0].Steps[0].Touch == feel.Rest {
 		t.Fatal("no feel has a hat on 1 to be left out")
 	}
 }
@@ -123,7 +130,8 @@ func TestSongStopsOnAHit(t *testing.T) {
 			{"late in the bar", false, 3, m.BarTicks() - m.TempoTicks()/2, false},
 			{"another section", true, 3, m.TempoTicks(), false},
 		} {
-			sections := []groovetest.Section{{Name: "a", Chords: "C|F|C|C", Energy: 5, Feel: name, Meter: m, Change: stop(row.bar, row.at)}}
+			sections := []groovetest.Section{{Name: "a", Chords: "C|F|C|C", Energy: 5, Feel: name, Meter: m,
+				Change: stop(row.bar, row.at)}}
 			if row.next {
 				sections = append(sections, groovetest.Section{Name: "b", Chords: "C", Energy: 1, Feel: name, Meter: m})
 			}
@@ -174,9 +182,12 @@ func TestFillLeadsDown(t *testing.T) {
 		f := set.Feels[row.feel]
 		for take := 1; take <= 6; take++ {
 			half := f.Meters[0].BarTicks() / 2
-			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F", Energy: row.from, Feel: row.feel, Meter: f.Meters[0], BPM: 70, Change: func(p *timeline.Pass) {
-				groovetest.Event(p, timeline.Fill, 1, half, nil)
-			}}, groovetest.Section{Name: "b", Chords: "C", Energy: row.to, Feel: row.feel, Meter: f.Meters[0], BPM: 70})
+			tl := groovetest.Song(t,
+				groovetest.Section{Name: "a", Chords: "C|F", Energy: row.from, Feel: row.feel, Meter: f.Meters[0],
+					BPM: 70, Change: func(p *timeline.Pass) {
+						groovetest.Event(p, timeline.Fill, 1, half, nil)
+					}},
+				groovetest.Section{Name: "b", Chords: "C", Energy: row.to, Feel: row.feel, Meter: f.Meters[0], BPM: 70})
 			tl.Take = take
 			groovetest.Join(tl)
 			line := tl.Passes[0].Bars[1].Start
@@ -189,7 +200,8 @@ func TestFillLeadsDown(t *testing.T) {
 			}
 			backbeat := groovetest.Loudest(groovetest.Within(notes, 0, line), snareKey)
 			if down := fill < backbeat-10; fill == 0 || down != row.down {
-				t.Errorf("%s, %d to %d, take %d: a fill up to %d after a backbeat of %d", row.feel, row.from, row.to, take, fill, backbeat)
+				t.Errorf("%s, %d to %d, take %d: a fill up to %d after a backbeat of %d",
+					row.feel, row.from, row.to, take, fill, backbeat)
 			}
 		}
 	}

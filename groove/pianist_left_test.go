@@ -137,9 +137,11 @@ func TestLeftHandOctaves(t *testing.T) {
 // A small hand gets what it can hold, and so does one under a low ceiling.
 func TestLeftHandSmallHand(t *testing.T) {
 	set := library.Builtin()
-	for _, setup := range []timeline.PianoSetup{{Span: 7}, {Span: 9}, {Span: 14, Highest: 55}, {Span: 12, Highest: 60}} {
+	const chart = "Cmaj9|A7alt|Dm11|G13b9|Db/C|F#m7b5|Bdim7|Eb13#11"
+	setups := []timeline.PianoSetup{{Span: 7}, {Span: 9}, {Span: 14, Highest: 55}, {Span: 12, Highest: 60}}
+	for _, setup := range setups {
 		for energy := 1; energy <= 5; energy++ {
-			pass := groovetest.FeelPass(t, "Cmaj9|A7alt|Dm11|G13b9|Db/C|F#m7b5|Bdim7|Eb13#11", set.Feels["ballad-eighths"], energy)
+			pass := groovetest.FeelPass(t, chart, set.Feels["ballad-eighths"], energy)
 			pass.Tacet = timeline.Only(timeline.Bass)
 			tl := &timeline.Timeline{Piano: setup, Take: 1, Passes: []timeline.Pass{*pass}}
 			perf := groove.Perform(tl, set)
@@ -149,7 +151,8 @@ func TestLeftHandSmallHand(t *testing.T) {
 				}
 			}
 			for _, c := range pass.Chords {
-				if down := downAt(perf.Passes[0].Notes[timeline.Piano], c.Start); len(down) == 0 || down[0]%12 != c.Chord.Bass.PC() {
+				if down := downAt(perf.Passes[0].Notes[timeline.Piano], c.Start); len(down) == 0 ||
+					down[0]%12 != c.Chord.Bass.PC() {
 					t.Errorf("%+v at %d: under %s lies %v", setup, energy, c.Written, down)
 				}
 			}
@@ -173,13 +176,14 @@ func TestAuditHearsTheLeftHand(t *testing.T) {
 		{"too wide", [2][]uint8{{36, 64, 67}, {38, 53, 69}}, "span"},
 	}
 	for _, tt := range tests {
-		tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|Dm", Energy: 3, Tacet: timeline.Only(timeline.Bass)})
+		tl := groovetest.Song(t,
+			groovetest.Section{Name: "a", Chords: "C|Dm", Energy: 3, Tacet: timeline.Only(timeline.Bass)})
 		tl.Piano.Highest = 79
 		perf := groove.Perform(tl, set)
 		var notes []groove.Note
 		for bar, keys := range tt.keys {
 			for _, k := range keys {
-				notes = append(notes, groove.Note{Tick: int64(bar) * groovetest.Bar44, Length: groovetest.Bar44, Key: k, Velocity: 60})
+				notes = append(notes, groovetest.NoteAt(int64(bar)*groovetest.Bar44, groovetest.Bar44, k, 60))
 			}
 		}
 		perf.Passes[0].Notes[timeline.Piano] = notes
@@ -196,9 +200,10 @@ func TestAuditHearsTheLeftHand(t *testing.T) {
 // The bass stays under the singer, whose held note rubs against it: a bassist would play
 // it as well. The right hand goes on keeping clear.
 func TestLeftHandUnderTheSinger(t *testing.T) {
+	const bar, eighth = groovetest.Bar44, groovetest.Eighth
 	for energy := 1; energy <= 5; energy++ {
 		notes := aloneAt(t, "C|F", "sustain", energy, func(p *timeline.Pass) {
-			groovetest.Sing(p, [3]int64{0, groovetest.Bar44 - groovetest.Eighth, 61}, [3]int64{groovetest.Bar44, groovetest.Bar44 - groovetest.Eighth, 65})
+			groovetest.Sing(p, [3]int64{0, bar - eighth, 61}, [3]int64{bar, bar - eighth, 65})
 		})
 		down := downAt(notes, quarter)
 		if len(down) < 2 || down[0]%12 != 0 || down[0] > 50 {
@@ -224,10 +229,12 @@ func TestLeftHandIsOfItsPass(t *testing.T) {
 		return groove.Perform(tl, set)
 	}
 	was := play("C|F|G", 0)
-	for _, now := range []*groove.Performance{play("C|Bb7|Eb|G", 0), play("C|F|G", timeline.Only(timeline.Bass)), play("C|F|G", timeline.Only(timeline.Drums))} {
+	for _, now := range []*groove.Performance{play("C|Bb7|Eb|G", 0),
+		play("C|F|G", timeline.Only(timeline.Bass)), play("C|F|G", timeline.Only(timeline.Drums))} {
 		for pass := 1; pass < 3; pass++ {
 			for who := range was.Passes[pass].Notes {
-				if timeline.Player(who) != timeline.Drums && !reflect.DeepEqual(was.Passes[pass].Notes[who], now.Passes[pass].Notes[who]) {
+				if timeline.Player(who) != timeline.Drums &&
+					!reflect.DeepEqual(was.Passes[pass].Notes[who], now.Passes[pass].Notes[who]) {
 					t.Errorf("%s of pass %d moved", timeline.Player(who), pass)
 				}
 			}

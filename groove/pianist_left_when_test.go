@@ -30,17 +30,19 @@ func TestLeftHandNoChord(t *testing.T) {
 // A pushed chord brings its bass along, and both are tied over the bar line: nothing
 // is struck there again. A push of the pass before is struck before this one begins.
 func TestLeftHandPush(t *testing.T) {
+	const bar, eighth = groovetest.Bar44, groovetest.Eighth
 	for _, name := range []string{"sustain", "ballad-eighths", "backbeat-eighths", "two-beat", "one-drop"} {
 		for energy := 1; energy <= 5; energy++ {
 			notes := aloneAt(t, "C|F|G|C", name, energy, func(p *timeline.Pass) {
-				groovetest.AddPush(p, 1, groovetest.Bar44-groovetest.Eighth)
-				p.Before = &timeline.Neighbour{Section: "x", Chord: groovetest.Chord(t, "G"), Energy: energy, Feel: name}
-				p.Entry = &timeline.Event{Kind: timeline.Push, Tick: -groovetest.Eighth, Target: 0, By: timeline.All}
+				groovetest.AddPush(p, 1, bar-eighth)
+				g := groovetest.Chord(t, "G")
+				p.Before = &timeline.Neighbour{Section: "x", Chord: g, Energy: energy, Feel: name}
+				p.Entry = &timeline.Event{Kind: timeline.Push, Tick: -eighth, Target: 0, By: timeline.All}
 			})
 			for _, at := range []struct {
 				push, target int64
 				pc           int
-			}{{-groovetest.Eighth, 0, 0}, {2*groovetest.Bar44 - groovetest.Eighth, 2 * groovetest.Bar44, 7}} {
+			}{{-eighth, 0, 0}, {2*bar - eighth, 2 * bar, 7}} {
 				down := downAt(notes, at.push+30)
 				if len(down) < 2 || down[0]%12 != at.pc || down[0] > 50 {
 					t.Errorf("%s at %d: at the push sounds %v", name, energy, down)
@@ -50,7 +52,8 @@ func TestLeftHandPush(t *testing.T) {
 				}
 				for _, n := range notes {
 					if n.Tick > at.push+90 && n.Tick < at.target+90 {
-						t.Errorf("%s at %d: %s is struck at %d, on the target %d", name, energy, groovetest.KeyName(int(n.Key)), n.Tick, at.target)
+						t.Errorf("%s at %d: %s is struck at %d, on the target %d",
+							name, energy, groovetest.KeyName(int(n.Key)), n.Tick, at.target)
 					}
 				}
 			}
@@ -61,24 +64,25 @@ func TestLeftHandPush(t *testing.T) {
 // A stop is silence for both hands; an accent that names the piano has its bass, one of
 // others does not bring it; a held beat has nothing struck in it.
 func TestLeftHandEvents(t *testing.T) {
+	const bar, eighth = groovetest.Bar44, groovetest.Eighth
 	for energy := 1; energy <= 5; energy++ {
 		notes := aloneAt(t, "C|F|G|C", "ballad-eighths", energy, func(p *timeline.Pass) {
-			groovetest.AddEvent(p, timeline.Stop, 1, 2*quarter, groovetest.Bar44)
-			groovetest.AddEvent(p, timeline.Accent, 2, quarter+groovetest.Eighth, quarter+groovetest.Eighth)
-			e := groovetest.AddEvent(p, timeline.Accent, 3, quarter+groovetest.Eighth/2, quarter+groovetest.Eighth/2)
+			groovetest.AddEvent(p, timeline.Stop, 1, 2*quarter, bar)
+			groovetest.AddEvent(p, timeline.Accent, 2, quarter+eighth, quarter+eighth)
+			e := groovetest.AddEvent(p, timeline.Accent, 3, quarter+eighth/2, quarter+eighth/2)
 			e.By = timeline.Only(timeline.Drums)
 		})
 		for _, n := range notes {
-			if n.Tick < 2*groovetest.Bar44-2 && n.Tick+n.Length > groovetest.Bar44+2*quarter+2 {
+			if n.Tick < 2*bar-2 && n.Tick+n.Length > bar+2*quarter+2 {
 				t.Errorf("energy %d: %s sounds in the stop", energy, groovetest.KeyName(int(n.Key)))
 			}
 		}
 		low, other := 128, false
 		for _, n := range notes {
-			if n.Tick > 2*groovetest.Bar44+quarter+groovetest.Eighth-120 && n.Tick < 2*groovetest.Bar44+quarter+groovetest.Eighth+60 {
+			if n.Tick > 2*bar+quarter+eighth-120 && n.Tick < 2*bar+quarter+eighth+60 {
 				low = min(low, int(n.Key))
 			}
-			other = other || n.Tick > 3*groovetest.Bar44+quarter+60 && n.Tick < 3*groovetest.Bar44+quarter+groovetest.Eighth-60
+			other = other || n.Tick > 3*bar+quarter+60 && n.Tick < 3*bar+quarter+eighth-60
 		}
 		if low%12 != 7 || low > 50 {
 			t.Errorf("energy %d: the hit's lowest is %d", energy, low)
@@ -87,10 +91,10 @@ func TestLeftHandEvents(t *testing.T) {
 			t.Errorf("energy %d: the piano strikes the drummer's hit", energy)
 		}
 		held := aloneAt(t, "C|F", "ballad-eighths", energy, func(p *timeline.Pass) {
-			groovetest.AddEvent(p, timeline.Hold, 0, 0, groovetest.Bar44)
+			groovetest.AddEvent(p, timeline.Hold, 0, 0, bar)
 		})
 		for _, n := range held {
-			if n.Tick > 60 && n.Tick < groovetest.Bar44-60 {
+			if n.Tick > 60 && n.Tick < bar-60 {
 				t.Errorf("energy %d: %s is struck in the held beat", energy, groovetest.KeyName(int(n.Key)))
 			}
 		}
@@ -109,7 +113,8 @@ func TestLeftHandBeginsTheFigure(t *testing.T) {
 				continue
 			}
 			then := groovetest.Within(notes, 60, 2*quarter)
-			if len(then) == 0 || then[0].Key <= first[0].Key || first[0].Tick+first[0].Length <= then[len(then)-1].Tick {
+			if len(then) == 0 || then[0].Key <= first[0].Key ||
+				first[0].Tick+first[0].Length <= then[len(then)-1].Tick {
 				t.Errorf("%s at %d: over %v follows %v", name, energy, first, then)
 			}
 		}
@@ -136,7 +141,8 @@ func TestLeftHandAttacks(t *testing.T) {
 			for _, b := range pass.Bars {
 				beats += b.Length
 			}
-			if most := beats * pianist.AttacksPerBeat.At(energy) / pass.Bars[0].Meter.TempoTicks(); attacks*1000 > most {
+			most := beats * pianist.AttacksPerBeat.At(energy) / pass.Bars[0].Meter.TempoTicks()
+			if attacks*1000 > most {
 				t.Errorf("%s at %d: %d attacks, %d.%03d are allowed", name, energy, attacks, most/1000, most%1000)
 			}
 		}

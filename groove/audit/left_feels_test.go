@@ -49,7 +49,8 @@ func TestLeftHandOfEveryFeel(t *testing.T) {
 						counts[x.Rule]++
 						if example[x.Rule] == "" {
 							p := tl.Passes[x.Pass]
-							example[x.Rule] = fmt.Sprintf("%s %s at %d bpm, looseness %d, take %d, energy %d, bar %d: %s",
+							example[x.Rule] = fmt.Sprintf(
+								"%s %s at %d bpm, looseness %d, take %d, energy %d, bar %d: %s",
 								x.Severity, p.Section, bpm, loose, take, p.EnergyFrom, x.Bar+1, x.Text)
 						}
 					}
@@ -71,7 +72,8 @@ func TestLeftHandOfEveryFeel(t *testing.T) {
 								}
 							}
 							if low > 50 || low < 29 || low%12 != c.Chord.Bass.PC() {
-								t.Errorf("%s at %d bpm, take %d, %s at energy %d: under %s at %d sounds %d", name, bpm, take, p.Section, p.EnergyFrom, c.Written, c.Start, low)
+								t.Errorf("%s at %d bpm, take %d, %s at energy %d: under %s at %d sounds %d",
+									name, bpm, take, p.Section, p.EnergyFrom, c.Written, c.Start, low)
 							}
 						}
 					}
@@ -112,7 +114,8 @@ func TestLeftHandOfRandomSongs(t *testing.T) {
 		src := randomSong(r)
 		for s := 0; s < 3; s++ {
 			head := fmt.Sprintf("section \"s%d\" {\n", s)
-			src = strings.Replace(src, head, head+"  tacet = ["+[]string{`"bass"`, `"drums", "bass"`}[r.Intn(2)]+"]\n", 1)
+			players := []string{`"bass"`, `"drums", "bass"`}[r.Intn(2)]
+			src = strings.Replace(src, head, head+"  tacet = ["+players+"]\n", 1)
 		}
 		if r.Intn(4) == 0 {
 			src = strings.Replace(src, "piano {\n", fmt.Sprintf("piano {\n  span = %d\n", 12+r.Intn(4)), 1)

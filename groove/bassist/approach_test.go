@@ -19,13 +19,14 @@ func TestApproachAgreesWithTheThird(t *testing.T) {
 		{"C major", "E7|Am|D7|G|Fm6|G7|A7|Dm|B7|Em"},
 	} {
 		for take := 1; take <= 10; take++ {
-			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: row.chords, Energy: 4, Change: func(p *timeline.Pass) {
-				k, err := harmony.ParseKey(row.key)
-				if err != nil {
-					t.Fatal(err)
-				}
-				p.Key = k
-			}}, groovetest.Section{Name: "b", Chords: "F", Energy: 4})
+			tl := groovetest.Song(t,
+				groovetest.Section{Name: "a", Chords: row.chords, Energy: 4, Change: func(p *timeline.Pass) {
+					k, err := harmony.ParseKey(row.key)
+					if err != nil {
+						t.Fatal(err)
+					}
+					p.Key = k
+				}}, groovetest.Section{Name: "b", Chords: "F", Energy: 4})
 			tl.Take = take
 			chords, notes := tl.Passes[0].Chords, bassAlone(tl, 0, set)
 			for i := 2; i+1 < len(notes); i += 3 {

@@ -15,7 +15,8 @@ import (
 
 func TestChordsBassAtEveryChange(t *testing.T) {
 	for energy := 1; energy <= 5; energy++ {
-		tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: groovetest.WildChords, Energy: energy}, groovetest.Section{Name: "b", Chords: "C", Energy: energy})
+		tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: groovetest.WildChords, Energy: energy},
+			groovetest.Section{Name: "b", Chords: "C", Energy: energy})
 		notes := bassOf(tl, 0, groovetest.Set(nil))
 		var before harmony.Chord
 		for _, c := range tl.Passes[0].Chords {
@@ -42,7 +43,8 @@ func TestChordsBassAtEveryChange(t *testing.T) {
 func TestContourMovesLeast(t *testing.T) {
 	set := withBass("1===============")
 	for _, chords := range []string{"C|F|G|C", "C|Am|F|G", "Eb|Bb/D|Cm7|Ab", "E|A|B7|E", "Gb|Db/F|Ebm|B"} {
-		tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: chords, Energy: 2}, groovetest.Section{Name: "b", Chords: "C", Energy: 2})
+		tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: chords, Energy: 2},
+			groovetest.Section{Name: "b", Chords: "C", Energy: 2})
 		notes := bassOf(tl, 0, set)
 		if len(notes) != 4 {
 			t.Fatalf("%s: %d notes", chords, len(notes))
@@ -98,7 +100,8 @@ func TestDegrees(t *testing.T) {
 		{"a slash bass stays", "1=======5=======", "C/E", []int{4, 4}},
 		{"a pedal stays", "1=======3=======", "Bb/C", []int{0, 0}},
 	} {
-		tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: row.chord, Energy: 2}, groovetest.Section{Name: "b", Chords: "C", Energy: 2})
+		tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: row.chord, Energy: 2},
+			groovetest.Section{Name: "b", Chords: "C", Energy: 2})
 		notes := bassOf(tl, 0, withBass(row.tab))
 		if len(notes) != len(row.want) {
 			t.Errorf("%s: %d notes", row.name, len(notes))
@@ -110,7 +113,8 @@ func TestDegrees(t *testing.T) {
 			}
 		}
 	}
-	tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C", Energy: 2}, groovetest.Section{Name: "b", Chords: "C", Energy: 2})
+	tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C", Energy: 2},
+		groovetest.Section{Name: "b", Chords: "C", Energy: 2})
 	if n := bassOf(tl, 0, withBass("1=======8=======")); n[1].Key != n[0].Key+12 {
 		t.Errorf("the octave is %d over %d", n[1].Key, n[0].Key)
 	}
@@ -134,7 +138,8 @@ func TestApproaches(t *testing.T) {
 		tab := []byte("1=======--------")
 		tab[4*row.beat] = 'a'
 		for take := 1; take <= 10; take++ {
-			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: row.chords, Energy: row.energy}, groovetest.Section{Name: "b", Chords: "F", Energy: row.energy})
+			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: row.chords, Energy: row.energy},
+				groovetest.Section{Name: "b", Chords: "F", Energy: row.energy})
 			tl.Take = take
 			notes := within(bassOf(tl, 0, withBass(string(tab))), row.beat*quarter, 4*quarter)
 			if len(notes) != 1 {
@@ -155,7 +160,8 @@ func TestApproaches(t *testing.T) {
 // An approach and its aim lie next to each other, not an octave and a step apart.
 func TestApproachIsAStep(t *testing.T) {
 	set := withBass("1=======5===a===")
-	tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|Bb7|Eb|Am|D7|G|C|E|B7", Energy: 4}, groovetest.Section{Name: "b", Chords: "C", Energy: 4})
+	tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|Bb7|Eb|Am|D7|G|C|E|B7", Energy: 4},
+		groovetest.Section{Name: "b", Chords: "C", Energy: 4})
 	notes := bassAlone(tl, 0, set)
 	for i := 2; i+1 < len(notes); i += 3 {
 		if d := abs(int(notes[i].Key) - int(notes[i+1].Key)); d < 1 || d > 2 {
@@ -167,7 +173,8 @@ func TestApproachIsAStep(t *testing.T) {
 func TestWalking(t *testing.T) {
 	set := withBass("w===w===w===w===")
 	for take := 1; take <= 10; take++ {
-		tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "Cmaj7|A7|Dm7|G7|Em7|A7|Dm7 G7|C6", Energy: 4}, groovetest.Section{Name: "b", Chords: "F", Energy: 4})
+		tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "Cmaj7|A7|Dm7|G7|Em7|A7|Dm7 G7|C6", Energy: 4},
+			groovetest.Section{Name: "b", Chords: "F", Energy: 4})
 		tl.Take = take
 		notes := bassOf(tl, 0, set)
 		if len(notes) != 32 {
@@ -193,7 +200,8 @@ func TestWalking(t *testing.T) {
 func TestWalkingBassOpensASectionOnTheBass(t *testing.T) {
 	set := withBass("w===w===w===w===")
 	for take := 1; take <= 20; take++ {
-		tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "F|G7|C|C", Energy: 4}, groovetest.Section{Name: "b", Chords: "C|C|F", Energy: 4})
+		tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "F|G7|C|C", Energy: 4},
+			groovetest.Section{Name: "b", Chords: "C|C|F", Energy: 4})
 		tl.Take = take
 		if n := bassOf(tl, 1, set)[0]; n.At != 0 || n.Key%12 != 0 {
 			t.Errorf("take %d: the section on C begins with %s", take, groovetest.KeyName(int(n.Key)))
@@ -207,19 +215,22 @@ func TestWalkingBassOpensASectionOnTheBass(t *testing.T) {
 func TestWalkingGoesSomewhere(t *testing.T) {
 	set := withBass("w===w===w===w===")
 	for take := 1; take <= 20; take++ {
-		tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|C|Am7|Am7|F|F|G7|G7", Energy: 4}, groovetest.Section{Name: "b", Chords: "C", Energy: 4})
+		tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|C|Am7|Am7|F|F|G7|G7", Energy: 4},
+			groovetest.Section{Name: "b", Chords: "C", Energy: 4})
 		tl.Take = take
 		notes := bassOf(tl, 0, set)
 		for i := 3; i < len(notes); i++ {
 			if a, b := notes[i-3].Key, notes[i-2].Key; a != b && notes[i-1].Key == a && notes[i].Key == b {
-				t.Errorf("take %d: %s and %s to and fro from beat %d", take, groovetest.KeyName(int(a)), groovetest.KeyName(int(b)), i-2)
+				t.Errorf("take %d: %s and %s to and fro from beat %d",
+					take, groovetest.KeyName(int(a)), groovetest.KeyName(int(b)), i-2)
 			}
 		}
 		tones := [4][]uint8{{0, 4, 7}, {9, 0, 4, 7}, {5, 9, 0}, {7, 11, 2, 5}} // two bars each
 		for i, n := range notes[:len(notes)-1] {
 			d := abs(int(notes[i+1].Key) - int(n.Key))
 			if !slices.Contains(tones[i/8], n.Key%12) && d > 2 {
-				t.Errorf("take %d: %d semitones away from %s, which is off the chord", take, d, groovetest.KeyName(int(n.Key)))
+				t.Errorf("take %d: %d semitones away from %s, which is off the chord",
+					take, d, groovetest.KeyName(int(n.Key)))
 			}
 		}
 		// F is no tone of Am7 and the next bass; so is G over F, and C is one of both.
@@ -237,7 +248,8 @@ func TestWalkingGoesSomewhere(t *testing.T) {
 }
 
 func TestRepeatedNoteIsReleased(t *testing.T) {
-	tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C", Energy: 2}, groovetest.Section{Name: "b", Chords: "C", Energy: 2})
+	tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C", Energy: 2},
+		groovetest.Section{Name: "b", Chords: "C", Energy: 2})
 	notes := bassOf(tl, 0, withBass("1===1===5===5==="))
 	for i := 1; i < len(notes); i++ {
 		gap := notes[i].At - notes[i-1].End()
@@ -250,7 +262,8 @@ func TestRepeatedNoteIsReleased(t *testing.T) {
 func TestBassLocksToTheKick(t *testing.T) {
 	for _, tab := range []string{"1-------1-------", "1---------------", "1-----1-1--5--a-"} {
 		for energy := 1; energy <= 5; energy++ {
-			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F G|Am|F|C|Dm G|C|G", Energy: energy}, groovetest.Section{Name: "b", Chords: "C", Energy: 2})
+			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F G|Am|F|C|Dm G|C|G", Energy: energy},
+				groovetest.Section{Name: "b", Chords: "C", Energy: 2})
 			part := play(tl, 0, withBass(tab))
 			met, all := 0, 0
 			for _, k := range kicks(part[timeline.Drums].Notes) {
@@ -303,7 +316,8 @@ func TestPushedChanges(t *testing.T) {
 			groovetest.Event(p, timeline.Push, 0, 1920, func(e *timeline.Event) { e.Target = 2880 })
 		}, "C 0-1920, F 1920-3840*, G 3840-7680"},
 	} {
-		tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: row.chords, Energy: 3, Change: row.change}, groovetest.Section{Name: "b", Chords: "C", Energy: 3})
+		tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: row.chords, Energy: 3, Change: row.change},
+			groovetest.Section{Name: "b", Chords: "C", Energy: 3})
 		got := ""
 		for i, c := range plan.New(tl, &tl.Passes[0], groovetest.Set(nil)).Cues.Changes(timeline.Bass) {
 			if i > 0 {

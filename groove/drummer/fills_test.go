@@ -32,7 +32,8 @@ func TestClosingFillInProportion(t *testing.T) {
 		{"down into a full band at most one", 5, 4, 0, 1},
 	} {
 		for take := 1; take <= 6; take++ {
-			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: row.from}, groovetest.Section{Name: "b", Chords: "C|F", Energy: row.to})
+			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: row.from},
+				groovetest.Section{Name: "b", Chords: "C|F", Energy: row.to})
 			tl.Take = take
 			d := drummerOf(tl, 0, set)
 			beats := int64(0)
@@ -73,7 +74,9 @@ func TestWhereNoFillStands(t *testing.T) {
 				p.Sung = []timeline.SungNote{{Tick: p.Length - quarter, Length: quarter, Key: 64}}
 			}
 		}},
-		{"before a section without drums", false, func(_, next *groovetest.Section) { next.Tacet = timeline.Only(timeline.Drums) }},
+		{"before a section without drums", false, func(_, next *groovetest.Section) {
+			next.Tacet = timeline.Only(timeline.Drums)
+		}},
 	} {
 		s := groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: 4}
 		next := groovetest.Section{Name: "b", Chords: "C|F", Energy: 5}
@@ -98,7 +101,8 @@ func TestClosingFillAndTheSingersBreath(t *testing.T) {
 	}{{quarter, 0}, {quarter - 1, 1}} {
 		s := groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: 2, Change: func(p *timeline.Pass) {
 			at := p.Length - quarter
-			p.Sung = []timeline.SungNote{{Tick: 0, Length: at - row.rest, Key: 64}, {Tick: at, Length: quarter, Key: 64}}
+			p.Sung = []timeline.SungNote{{Tick: 0, Length: at - row.rest, Key: 64},
+				{Tick: at, Length: quarter, Key: 64}}
 		}}
 		tl := groovetest.Song(t, s, groovetest.Section{Name: "b", Chords: "C|F", Energy: 2})
 		if f := drummerOf(tl, 0, groovetest.Set(nil)).fills(); len(f) != row.fills {
@@ -124,7 +128,8 @@ func TestFillForASpan(t *testing.T) {
 
 func TestFillTakesBothHands(t *testing.T) {
 	set := groovetest.Set(nil)
-	tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: 4}, groovetest.Section{Name: "b", Chords: "C|F", Energy: 5})
+	tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: 4},
+		groovetest.Section{Name: "b", Chords: "C|F", Energy: 5})
 	d := drummerOf(tl, 0, set)
 	for _, n := range d.Play(nil).Notes {
 		if n.At >= d.Pass.Bars[3].Start && n.Voice.Limb() == feel.Hand && n.Group == 0 {
@@ -142,9 +147,10 @@ func TestTimeGoesOnUntilTheFill(t *testing.T) {
 		f := &set.Fills[i]
 		f.Rows = groovetest.Rows("snare", strings.Repeat("----", f.Beats-1)+"--gx")
 	}
-	tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: 3, Change: func(p *timeline.Pass) {
-		groovetest.Event(p, timeline.Fill, 1, 3*quarter, nil)
-	}}, groovetest.Section{Name: "b", Chords: "C", Energy: 1})
+	tl := groovetest.Song(t,
+		groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: 3, Change: func(p *timeline.Pass) {
+			groovetest.Event(p, timeline.Fill, 1, 3*quarter, nil)
+		}}, groovetest.Section{Name: "b", Chords: "C", Energy: 1})
 	d := drummerOf(tl, 0, set)
 	four := d.Pass.Bars[1].Start + 3*quarter
 	backbeat := false
@@ -164,9 +170,10 @@ func TestTimeGoesOnUntilTheFill(t *testing.T) {
 
 func TestWrittenFillRunsToTheBarLine(t *testing.T) {
 	set := groovetest.Set(nil)
-	tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: 3, Change: func(p *timeline.Pass) {
-		groovetest.Event(p, timeline.Fill, 1, 2*quarter, nil)
-	}}, groovetest.Section{Name: "b", Chords: "C", Energy: 1})
+	tl := groovetest.Song(t,
+		groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: 3, Change: func(p *timeline.Pass) {
+			groovetest.Event(p, timeline.Fill, 1, 2*quarter, nil)
+		}}, groovetest.Section{Name: "b", Chords: "C", Energy: 1})
 	d := drummerOf(tl, 0, set)
 	first, last := int64(-1), int64(0)
 	for _, n := range d.Play(nil).Notes {
@@ -178,7 +185,8 @@ func TestWrittenFillRunsToTheBarLine(t *testing.T) {
 		}
 	}
 	bar := d.Pass.Bars[1]
-	if first < bar.Start+2*quarter || first > bar.Start+3*quarter || last < bar.Start+3*quarter || last >= bar.Start+bar.Length {
+	if first < bar.Start+2*quarter || first > bar.Start+3*quarter || last < bar.Start+3*quarter ||
+		last >= bar.Start+bar.Length {
 		t.Errorf("the fill runs from %d to %d, its bar from %d to %d", first, last, bar.Start, bar.Start+bar.Length)
 	}
 }
@@ -204,7 +212,8 @@ func TestNeverTheSameFillTwiceRunning(t *testing.T) {
 		}
 		var sections []groovetest.Section
 		for i := 0; i < 3+r.Intn(10); i++ {
-			s := groovetest.Section{Name: string(rune('a' + r.Intn(4))), Chords: "C|F|G|C", Energy: 1 + r.Intn(5), Feel: name, Meter: m}
+			s := groovetest.Section{Name: string(rune('a' + r.Intn(4))), Chords: "C|F|G|C", Energy: 1 + r.Intn(5),
+				Feel: name, Meter: m}
 			inside := r.Intn(3)
 			s.Change = func(p *timeline.Pass) {
 				for k := 0; k < inside; k++ {

@@ -182,7 +182,9 @@ func Song(t testing.TB, sections ...Section) *timeline.Timeline {
 			Index: i, Section: s.Name, Ordinal: count[s.Name], Feel: s.Feel,
 			EnergyFrom: s.Energy, EnergyTo: s.EnergyTo, Meter: s.Meter, BPM: s.BPM,
 			Key: harmony.Key{}, Tacet: s.Tacet, Fills: !s.NoFills, Start: tl.End, FirstBar: bar,
-			Tempos: []timeline.Tempo{{Micros: 60_000_000 * meter.TicksPerQuarter / (int64(s.BPM) * s.Meter.TempoTicks())}},
+			Tempos: []timeline.Tempo{{
+				Micros: 60_000_000 * meter.TicksPerQuarter / (int64(s.BPM) * s.Meter.TempoTicks()),
+			}},
 		}
 		count[s.Name]++
 		for _, text := range strings.Split(s.Chords, "|") {

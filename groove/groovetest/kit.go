@@ -48,7 +48,8 @@ func TooManyLimbs(c *plan.Clock, notes []touch.Note) string {
 			together = 2
 		}
 		if l := last[limb]; len(l) >= together && at-l[len(l)-together] < touch.AgainUS {
-			return fmt.Sprintf("%d strokes of limb %d within %d microseconds at tick %d", together+1, limb, at-l[len(l)-together], n.Tick)
+			return fmt.Sprintf("%d strokes of limb %d within %d microseconds at tick %d",
+				together+1, limb, at-l[len(l)-together], n.Tick)
 		}
 		last[limb] = append(last[limb], at)
 	}

@@ -77,7 +77,8 @@ func FeelPass(t testing.TB, chart string, f *feel.Feel, energy int) *timeline.Pa
 	p := PassOf(t, chart, energy)
 	p.Feel, p.Meter, p.BPM, p.Fills = f.Name, m, f.TempoHigh, true
 	p.After.Energy, p.After.Feel = energy, f.Name
-	p.Tempos = []timeline.Tempo{{Micros: 60_000_000 * meter.TicksPerQuarter / (int64(max(f.TempoHigh, 60)) * m.TempoTicks())}}
+	tempo := int64(max(f.TempoHigh, 60))
+	p.Tempos = []timeline.Tempo{{Micros: 60_000_000 * meter.TicksPerQuarter / (tempo * m.TempoTicks())}}
 	beats := m.Beats()
 	at := func(tick int64) int64 {
 		bar, in := tick/Bar44, tick%Bar44

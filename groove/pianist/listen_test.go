@@ -35,8 +35,9 @@ func TestCeiling(t *testing.T) {
 		{"both", line(72, 72), 64, 64, "the lower of the two"},
 		{"low singer", line(57, 59, 60), 0, 60, "never under C4: no octave would be left"},
 		{"very low setting", groovetest.PassOf(t, "C", 2), 40, 55, "not followed under G3"},
-		{"notes of the bar before", groovetest.Sing(groovetest.PassOf(t, "C", 2), [3]int64{-quarter, quarter, 60}, [3]int64{0, quarter, 70}), 0, 66,
-			"only what begins in the pass counts"},
+		{"notes of the bar before",
+			groovetest.Sing(groovetest.PassOf(t, "C", 2), [3]int64{-quarter, quarter, 60}, [3]int64{0, quarter, 70}),
+			0, 66, "only what begins in the pass counts"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -103,7 +104,8 @@ func checkRubs(t *testing.T, p *timeline.Pass, notes []score.Note) {
 			}
 			switch d := abs(int(s.Key) - int(n.Key)); d {
 			case 1, 13, 25, 37:
-				t.Errorf("%s at %d rubs against %s sung from %d", groovetest.KeyName(int(n.Key)), n.At, groovetest.KeyName(int(s.Key)), s.Tick)
+				t.Errorf("%s at %d rubs against %s sung from %d",
+					groovetest.KeyName(int(n.Key)), n.At, groovetest.KeyName(int(s.Key)), s.Tick)
 			}
 		}
 	}
@@ -116,7 +118,8 @@ func TestListeningIsPlayable(t *testing.T) {
 		pass := randomPass(t, r, 8)
 		randomEvents(pass, r)
 		randomLine(pass, r)
-		p := groovetest.PlanOf(pass, groovetest.CompFeel([]string{"c===============", "1-2-3-2-1-2-3-2-", "c--c--c---c-c---"}[r.Intn(3)]))
+		row := []string{"c===============", "1-2-3-2-1-2-3-2-", "c--c--c---c-c---"}[r.Intn(3)]
+		p := groovetest.PlanOf(pass, groovetest.CompFeel(row))
 		notes := comp(p)
 		checkNotes(t, "under a line", p, notes)
 		checkRubs(t, pass, notes)
@@ -227,12 +230,15 @@ func TestPianoAnswersTheSinger(t *testing.T) {
 		}
 	})
 	t.Run("no room", func(t *testing.T) {
-		if got := answers(groovetest.Sing(groovetest.PassOf(t, "C|C", 3), [3]int64{0, 2 * quarter, 76}, [3]int64{3 * quarter, bar44, 74})); len(got) > 0 {
+		p := groovetest.Sing(groovetest.PassOf(t, "C|C", 3), [3]int64{0, 2 * quarter, 76},
+			[3]int64{3 * quarter, bar44, 74})
+		if got := answers(p); len(got) > 0 {
 			t.Errorf("answers at %v in a window of one beat", inBars(got))
 		}
 	})
 	t.Run("two beats", func(t *testing.T) {
-		got := answers(groovetest.Sing(groovetest.PassOf(t, "C|C", 3), [3]int64{0, 2 * quarter, 76}, [3]int64{bar44, bar44, 74}))
+		p := groovetest.Sing(groovetest.PassOf(t, "C|C", 3), [3]int64{0, 2 * quarter, 76}, [3]int64{bar44, bar44, 74})
+		got := answers(p)
 		if len(got) != 2 || got[0] != 2*quarter || got[1] != 2*quarter+eighth {
 			t.Errorf("strikes at %v, want two notes on beat 3: the phrase begins on the next 1", inBars(got))
 		}

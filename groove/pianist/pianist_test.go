@@ -61,13 +61,17 @@ func TestCompRhythm(t *testing.T) {
 			"the pass begins with its chord; the same chord again is no change"},
 		{"push", "c===============", "C|F", 2, func(p *timeline.Pass) { groovetest.AddPush(p, 0, bar-eighth) },
 			[]int64{0, bar - eighth}, "the downbeat is not struck again"},
-		{"push over a busy tab", "c-c-c-c-c-c-c-c-", "C|F", 5, func(p *timeline.Pass) { groovetest.AddPush(p, 0, bar-quarter) },
+		{"push over a busy tab", "c-c-c-c-c-c-c-c-", "C|F", 5,
+			func(p *timeline.Pass) { groovetest.AddPush(p, 0, bar-quarter) },
 			[]int64{0, eighth, 2 * eighth, 3 * eighth, 4 * eighth, 5 * eighth, 6 * eighth,
-				bar + eighth, bar + 2*eighth, bar + 3*eighth, bar + 4*eighth, bar + 5*eighth, bar + 6*eighth, bar + 7*eighth},
+				bar + eighth, bar + 2*eighth, bar + 3*eighth, bar + 4*eighth, bar + 5*eighth, bar + 6*eighth,
+				bar + 7*eighth},
 			"nothing between the push and its target, nor on it"},
-		{"stop", "c---c---c---c---", "C|F", 2, func(p *timeline.Pass) { groovetest.AddEvent(p, timeline.Stop, 0, bar/2, bar) },
+		{"stop", "c---c---c---c---", "C|F", 2,
+			func(p *timeline.Pass) { groovetest.AddEvent(p, timeline.Stop, 0, bar/2, bar) },
 			[]int64{0, quarter, bar, bar + quarter, bar + 2*quarter, bar + 3*quarter}, "nothing begins in a stop"},
-		{"stop over a change", "c===============", "C F|G", 2, func(p *timeline.Pass) { groovetest.AddEvent(p, timeline.Stop, 0, bar/2, bar) },
+		{"stop over a change", "c===============", "C F|G", 2,
+			func(p *timeline.Pass) { groovetest.AddEvent(p, timeline.Stop, 0, bar/2, bar) },
 			[]int64{0, bar}, "nor a chord that changes in it"},
 		{"accents", "c===============", "C", 2, func(p *timeline.Pass) {
 			groovetest.AddEvent(p, timeline.Accent, 0, quarter, quarter)
@@ -82,9 +86,11 @@ func TestCompRhythm(t *testing.T) {
 		}, []int64{0, quarter, 2 * quarter, 3 * quarter, bar + eighth, bar + 3*quarter,
 			2 * bar, 2*bar + quarter, 2*bar + 2*quarter, 2*bar + 3*quarter}, "nothing but the hits in that bar"},
 		{"no chord", "c---c---c---c---", "C|N.C.|F", 2, nil,
-			[]int64{0, quarter, 2 * quarter, 3 * quarter, 2 * bar, 2*bar + quarter, 2*bar + 2*quarter, 2*bar + 3*quarter},
+			[]int64{0, quarter, 2 * quarter, 3 * quarter,
+				2 * bar, 2*bar + quarter, 2*bar + 2*quarter, 2*bar + 3*quarter},
 			"silence under N.C."},
-		{"hold", "c---c---c---c---", "C", 2, func(p *timeline.Pass) { groovetest.AddEvent(p, timeline.Hold, 0, quarter, 3*quarter) },
+		{"hold", "c---c---c---c---", "C", 2,
+			func(p *timeline.Pass) { groovetest.AddEvent(p, timeline.Hold, 0, quarter, 3*quarter) },
 			[]int64{0, quarter, 3 * quarter}, "a held beat is struck once"},
 		{"too many at 2", "c-c-c-c-c-c-c-c-", "C", 2, nil, []int64{0, eighth, 2 * eighth, 3 * eighth},
 			"1.2 attacks a beat are four in a bar; of equals the last go first"},
@@ -92,7 +98,8 @@ func TestCompRhythm(t *testing.T) {
 			[]int64{0, 2 * eighth, 4 * eighth, 6 * eighth}, "the softest go first"},
 		{"changes before the tab", "c-c-c-c-c-c-c-c-", "C F G C", 2, nil,
 			[]int64{0, quarter, 2 * quarter, 3 * quarter}, "what the chart asks for stays"},
-		{"off the grid", "c---c---c---c---", "C|F", 2, func(p *timeline.Pass) { groovetest.AddPush(p, 0, bar-quarter/3) },
+		{"off the grid", "c---c---c---c---", "C|F", 2,
+			func(p *timeline.Pass) { groovetest.AddPush(p, 0, bar-quarter/3) },
 			[]int64{0, quarter, 2 * quarter, bar - quarter/3, bar + quarter, bar + 2*quarter, bar + 3*quarter},
 			"a triplet's last third is struck where it is; with it the bar has one too many, and the tab gives way"},
 	}
@@ -120,6 +127,8 @@ func inBars(ticks []int64) (out []string) {
 
 func TestCompLengths(t *testing.T) {
 	const bar = bar44
+	stop := func(p *timeline.Pass) { groovetest.AddEvent(p, timeline.Stop, 0, bar/2, bar) }
+	push := func(p *timeline.Pass) { groovetest.AddPush(p, 0, bar-eighth) }
 	tests := []struct {
 		name   string
 		row    string
@@ -131,12 +140,14 @@ func TestCompLengths(t *testing.T) {
 	}{
 		{"held", "c===============", "C|F", nil, bar - 1, true, "to the next chord"},
 		{"short", "c---c===========", "C", nil, quarter / 2, false, "a rest of the tab ends it"},
-		{"change under a short tab", "c---------------", "C F", nil, bar/2 + quarter - 1, true, "an added attack lasts a beat"},
+		{"change under a short tab", "c---------------", "C F", nil, bar/2 + quarter - 1, true,
+			"an added attack lasts a beat"},
 		{"and no longer", "c---------------", "C F", nil, bar/2 + quarter, false, "then the tab rests"},
-		{"stop", "c===============", "C", func(p *timeline.Pass) { groovetest.AddEvent(p, timeline.Stop, 0, bar/2, bar) }, bar / 2, false, "nothing rings into a stop"},
-		{"before the stop", "c===============", "C", func(p *timeline.Pass) { groovetest.AddEvent(p, timeline.Stop, 0, bar/2, bar) }, bar/2 - 1, true, "it sounds up to it"},
-		{"tied push", "c===============", "C|F", func(p *timeline.Pass) { groovetest.AddPush(p, 0, bar-eighth) }, bar, true, "tied over"},
-		{"tied push over a resting tab", "c---c---c---c---", "C|F", func(p *timeline.Pass) { groovetest.AddPush(p, 0, bar-eighth) }, bar + eighth - 1, true, "tied over for as long as a downbeat"},
+		{"stop", "c===============", "C", stop, bar / 2, false, "nothing rings into a stop"},
+		{"before the stop", "c===============", "C", stop, bar/2 - 1, true, "it sounds up to it"},
+		{"tied push", "c===============", "C|F", push, bar, true, "tied over"},
+		{"tied push over a resting tab", "c---c---c---c---", "C|F", push, bar + eighth - 1, true,
+			"tied over for as long as a downbeat"},
 		{"N.C.", "c===============", "C|N.C.", nil, bar, false, "nothing rings into N.C."},
 		{"alone before", "c===============", "C|C", func(p *timeline.Pass) {
 			groovetest.AddEvent(p, timeline.Accent, 1, quarter, quarter).Alone = true
@@ -325,7 +336,8 @@ func checkNotes(t *testing.T, what string, p *plan.Plan, notes []score.Note) {
 // them.
 func TestAttacksPerBeat(t *testing.T) {
 	for energy := 1; energy <= 5; energy++ {
-		notes := comp(groovetest.PlanOf(groovetest.PassOf(t, "C|Am|F|G", energy), groovetest.CompFeel("cccccccccccccccc")))
+		pass := groovetest.PassOf(t, "C|Am|F|G", energy)
+		notes := comp(groovetest.PlanOf(pass, groovetest.CompFeel("cccccccccccccccc")))
 		n := int64(len(struck(notes)))
 		if n*1000 > 16*AttacksPerBeat.At(energy) {
 			t.Errorf("energy %d: %d attacks in 16 beats", energy, n)

@@ -42,7 +42,8 @@ func TestVoicingsByEye(t *testing.T) {
 		{"thirteenth over the seventh", []string{"Gm9|C13|Fmaj7", "Am9|D13|Gmaj7", "Dm9|G13|Cmaj9"}, all,
 			func(c harmony.Chord, a, _ voicing.Voicing) bool { return !sideBySide(a, c.Root.PC(), 9) },
 			"a thirteenth a semitone under the seventh is a wrong note"},
-		{"sharp ninth over the third", []string{"Dm|E7#9|Am", "Bb|C7#9|Fm", "Gm|D7alt|Gm", "Cm|F7#9|Bbm", "Dm7|G7alt|Cmaj7", "Dm7b5|G7#5#9|Cm"}, all,
+		{"sharp ninth over the third", []string{"Dm|E7#9|Am", "Bb|C7#9|Fm", "Gm|D7alt|Gm", "Cm|F7#9|Bbm",
+			"Dm7|G7alt|Cmaj7", "Dm7b5|G7#5#9|Cm"}, all,
 			func(c harmony.Chord, a, _ voicing.Voicing) bool { return !sideBySide(a, c.Root.PC(), 3) },
 			"major and minor third a semitone apart sound like a slip; an octave makes the chord"},
 		{"colours on top", []string{"Cmaj9|Am9|Dm9|G13", "F13|Cmaj9|Am9", "Ebmaj9|Fm9|Bb13|Ebmaj9"}, []int{2, 3, 4, 5},
@@ -56,10 +57,12 @@ func TestVoicingsByEye(t *testing.T) {
 			for _, chart := range tt.charts {
 				for _, energy := range tt.levels {
 					pass := groovetest.PassOf(t, chart, energy)
-					vs := append(chordsOf(groovetest.PlanOf(pass, groovetest.CompFeel("c==============="))), voicing.Voicing{})
+					p := groovetest.PlanOf(pass, groovetest.CompFeel("c==============="))
+					vs := append(chordsOf(p), voicing.Voicing{})
 					for i := range pass.Chords {
 						if !tt.holds(pass.Chords[i].Chord, vs[i], vs[i+1]) {
-							t.Errorf("energy %d, %s, %s: %s, then %s: %s", energy, chart, pass.Chords[i].Written, names(vs[i]), names(vs[i+1]), tt.why)
+							t.Errorf("energy %d, %s, %s: %s, then %s: %s",
+								energy, chart, pass.Chords[i].Written, names(vs[i]), names(vs[i+1]), tt.why)
 						}
 					}
 				}

@@ -22,7 +22,8 @@ func TestTwoFiveOne(t *testing.T) {
 				a, b := vs[i-1], vs[i]
 				// The least that these tones can move, and one voice a step more.
 				if d, least := voicing.Motion(&a, &b), harmony.Distance(pcsOf(a), pcsOf(b)); d > least+2 {
-					t.Errorf("energy %d, %s: %s to %s moves %d semitones in all, least %d", energy, chart, names(a), names(b), d, least)
+					t.Errorf("energy %d, %s: %s to %s moves %d semitones in all, least %d",
+						energy, chart, names(a), names(b), d, least)
 				}
 				if d := abs(b.Top() - a.Top()); d > 2 {
 					t.Errorf("energy %d, %s: the top voice leaps %d, %s to %s", energy, chart, d, names(a), names(b))
@@ -76,8 +77,8 @@ func TestVoicingsAreRepeatable(t *testing.T) {
 
 var (
 	roots    = []string{"C", "Db", "D", "Eb", "E", "F", "F#", "G", "Ab", "A", "Bb", "B"}
-	suffixes = []string{"", "m", "7", "maj7", "m7", "m7b5", "dim7", "6", "m6", "9", "m9", "maj9", "11", "13", "sus4", "7sus4",
-		"7b9", "7#9", "7#11", "7alt", "6/9", "add9", "m(maj7)", "maj7#5", "aug", "5"}
+	suffixes = []string{"", "m", "7", "maj7", "m7", "m7b5", "dim7", "6", "m6", "9", "m9", "maj9", "11", "13",
+		"sus4", "7sus4", "7b9", "7#9", "7#11", "7alt", "6/9", "add9", "m(maj7)", "maj7#5", "aug", "5"}
 )
 
 // randomPass is a pass of random chords and neighbours.
@@ -99,7 +100,8 @@ func randomPass(t testing.TB, r *rand.Rand, bars int) *timeline.Pass {
 	}
 	p := groovetest.PassOf(t, chart, 1+r.Intn(5))
 	p.EnergyTo = 1 + r.Intn(5)
-	p.Before = &timeline.Neighbour{Section: "intro", Chord: p.Chords[r.Intn(len(p.Chords))].Chord, Energy: 1 + r.Intn(5)}
+	before := p.Chords[r.Intn(len(p.Chords))].Chord
+	p.Before = &timeline.Neighbour{Section: "intro", Chord: before, Energy: 1 + r.Intn(5)}
 	return p
 }
 

@@ -65,7 +65,8 @@ func (m *moved) measure(p *plan.Plan) {
 }
 
 func (m *moved) String() string {
-	return fmt.Sprintf("%d changes: top voice by step %d per mille, %d thousandths of a semitone a voice, %d octaves with the bass",
+	return fmt.Sprintf("%d changes: top voice by step %d per mille, "+
+		"%d thousandths of a semitone a voice, %d octaves with the bass",
 		m.changes, 1000*m.topSteps/m.changes, 1000*m.nearest/m.voices, m.octaves)
 }
 
@@ -127,7 +128,8 @@ func TestRegisterRises(t *testing.T) {
 // writes.
 func TestSameChordStays(t *testing.T) {
 	for energy := 1; energy <= 5; energy++ {
-		vs := chordsOf(groovetest.PlanOf(groovetest.PassOf(t, strings.Repeat("C|C|F|F|", 4)+"G7|G7", energy), groovetest.CompFeel("c===============")))
+		pass := groovetest.PassOf(t, strings.Repeat("C|C|F|F|", 4)+"G7|G7", energy)
+		vs := chordsOf(groovetest.PlanOf(pass, groovetest.CompFeel("c===============")))
 		for i := 1; i < len(vs); i += 2 {
 			if vs[i] != vs[i-1] {
 				t.Errorf("energy %d, chord %d: %s, then %s", energy, i, names(vs[i-1]), names(vs[i]))
