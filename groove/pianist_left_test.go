@@ -29,9 +29,7 @@ func aloneAt(t testing.TB, chart, name string, energy int, change func(p *timeli
 		Passes: []timeline.Pass{*pass}}
 	perf := groove.Perform(tl, set)
 	for _, f := range audit.Song(tl, perf, set).Findings {
-		if f.Player == timeline.Piano {
-			t.Errorf("%s at energy %d: %s: %s", name, energy, f.Rule, f.Text)
-		}
+		t.Errorf("%s at energy %d: %s: %s", name, energy, f.Rule, f.Text)
 	}
 	return perf.Passes[0].Notes[timeline.Piano]
 }
@@ -146,9 +144,7 @@ func TestLeftHandSmallHand(t *testing.T) {
 			tl := &timeline.Timeline{Piano: setup, Take: 1, Passes: []timeline.Pass{*pass}}
 			perf := groove.Perform(tl, set)
 			for _, f := range audit.Song(tl, perf, set).Findings {
-				if f.Player == timeline.Piano {
-					t.Errorf("%+v at %d: %s: %s", setup, energy, f.Rule, f.Text)
-				}
+				t.Errorf("%+v at %d: %s: %s", setup, energy, f.Rule, f.Text)
 			}
 			for _, c := range pass.Chords {
 				if down := downAt(perf.Passes[0].Notes[timeline.Piano], c.Start); len(down) == 0 ||
