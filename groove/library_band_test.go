@@ -39,8 +39,10 @@ func TestLibraryIsPlayable(t *testing.T) {
 					continue
 				}
 				for energy := 1; energy <= 5; energy++ {
-					tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|Am7|F|G7sus4|Em7|A7|Dm7 G7/F|C", Energy: energy, Feel: name, BPM: bpm, Meter: m},
-						groovetest.Section{Name: "b", Chords: "F|G|C|Am|F|G|C", Energy: 5, Feel: name, BPM: bpm, Meter: m})
+					tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|Am7|F|G7sus4|Em7|A7|Dm7 G7/F|C",
+						Energy: energy, Feel: name, BPM: bpm, Meter: m},
+						groovetest.Section{Name: "b", Chords: "F|G|C|Am|F|G|C", Energy: 5, Feel: name, BPM: bpm,
+							Meter: m})
 					for take := 1; take <= 2; take++ {
 						tl.Take, tl.Looseness = take, 1000*(take-1)
 						where := fmt.Sprintf("%s, %s, %d bpm, energy %d, take %d", name, m, bpm, energy, take)
@@ -99,11 +101,13 @@ func TestShowBand(t *testing.T) {
 			m = f.Meters[0]
 		}
 		for energy := 1; energy <= 5; energy++ {
-			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|Am7|F|G7sus4|C|E7|Dm7 G7/F|C", Energy: energy, Feel: name, Meter: m,
-				BPM: (f.TempoLow + f.TempoHigh) / 2}, groovetest.Section{Name: "b", Chords: "F", Energy: energy, Feel: name, Meter: m})
+			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|Am7|F|G7sus4|C|E7|Dm7 G7/F|C",
+				Energy: energy, Feel: name, Meter: m, BPM: (f.TempoLow + f.TempoHigh) / 2},
+				groovetest.Section{Name: "b", Chords: "F", Energy: energy, Feel: name, Meter: m})
 			part := groove.Perform(tl, set).Passes[0]
 			bars := float64(len(tl.Passes[0].Bars))
-			t.Logf("%-18s %d: strokes a bar %.1f, bass %.1f, comp %.1f", name, energy, float64(len(part.Notes[timeline.Drums]))/bars,
+			t.Logf("%-18s %d: strokes a bar %.1f, bass %.1f, comp %.1f", name, energy,
+				float64(len(part.Notes[timeline.Drums]))/bars,
 				float64(len(part.Notes[timeline.Bass]))/bars, float64(len(part.Notes[timeline.Piano]))/bars)
 		}
 	}

@@ -83,8 +83,9 @@ func edit(r *rand.Rand, src string, b block) (out, what string, ends bool) {
 	}
 	bar := 1 + r.Intn(8)
 	event := []string{
-		"accent \"%d: 1 2\" {}", "accent \"%d: 2&\" { weight = 3 }", "accent \"%d: 1 3\" { alone = true }", "push \"%d: 3&\" {}",
-		"push \"last: 4&\" {}", "push \"last: 3&\" {}", "stop \"%d: 2\" {}", "fill \"%d: 2\" {}", "fill \"last: 1\" {}", "hold \"%d: 3\" { beats = 2 }",
+		"accent \"%d: 1 2\" {}", "accent \"%d: 2&\" { weight = 3 }", "accent \"%d: 1 3\" { alone = true }",
+		"push \"%d: 3&\" {}", "push \"last: 4&\" {}", "push \"last: 3&\" {}", "stop \"%d: 2\" {}", "fill \"%d: 2\" {}",
+		"fill \"last: 1\" {}", "hold \"%d: 3\" { beats = 2 }",
 	}[r.Intn(10)]
 	if strings.Contains(event, "%d") {
 		event = fmt.Sprintf(event, bar)
@@ -123,7 +124,8 @@ func TestEditingASongFileMovesNoOtherSection(t *testing.T) {
 				case mine[i] && !same:
 					moved++
 				case !same && !overBorder(tl, after, mine, i, ends):
-					t.Fatalf("%s, round %d: %s in %q moved pass %d, %q", path, round, what, b.name, i, tl.Passes[i].Section)
+					t.Fatalf("%s, round %d: %s in %q moved pass %d, %q", path, round, what, b.name, i,
+						tl.Passes[i].Section)
 				}
 			}
 			for _, f := range audit.Song(after, is, own).Findings {

@@ -23,7 +23,8 @@ const quarter = meter.TicksPerQuarter
 var bandChords = []string{"C", "Am7", "F", "G7sus4", "Dm7", "Bb", "Eb/G", "E7", "Abmaj7", "N.C."}
 
 // bandForm is a song of a few sections, each played once or more.
-func bandForm(t *testing.T, r *rand.Rand) (names []string, of map[string]groovetest.Section, build func() *timeline.Timeline) {
+func bandForm(t *testing.T, r *rand.Rand) (names []string, of map[string]groovetest.Section,
+	build func() *timeline.Timeline) {
 	of = map[string]groovetest.Section{}
 	for _, name := range []string{"verse", "chorus", "bridge"} {
 		of[name] = bandSection(r, name)
@@ -143,7 +144,8 @@ func TestSameTakeSameNotes(t *testing.T) {
 // was.
 func TestPlaceInTheFormDoesNotCount(t *testing.T) {
 	set := groovetest.Set(nil)
-	tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: 3}, groovetest.Section{Name: "b", Chords: "C|F|G|C", Energy: 3},
+	tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: 3},
+		groovetest.Section{Name: "b", Chords: "C|F|G|C", Energy: 3},
 		groovetest.Section{Name: "c", Chords: "C|F|G|C", Energy: 3})
 	tl.Looseness = 700
 	pass := tl.Passes[1]

@@ -122,7 +122,8 @@ func TestPlayedIsComplete(t *testing.T) {
 
 // Whatever is changed in a note shows in the text.
 func TestPlayedShowsEveryChange(t *testing.T) {
-	tl := songfiletest.Song(t, sketch("Every change shows", swinging, part("verse", 4, "| C6 | A7 |"), part("end", 2, "| Dm7 | G7 |")))
+	tl := songfiletest.Song(t, sketch("Every change shows", swinging, part("verse", 4, "| C6 | A7 |"),
+		part("end", 2, "| Dm7 | G7 |")))
 	perf := groove.Perform(tl, library.Builtin())
 	was := playedText(tl, library.Builtin(), perf)
 	changes := map[string]func(n *groove.Note){

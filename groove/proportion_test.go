@@ -21,7 +21,8 @@ func TestLastApproachLeadsIntoTheNextSection(t *testing.T) {
 	for _, first := range []string{"C", "Bb", "Eb", "F", "D/F#"} {
 		for _, next := range []string{"C", "Db", "D", "Eb", "E", "A", "Bb", "B"} {
 			for take := 1; take <= 4; take++ {
-				tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G|" + first, Energy: 3}, groovetest.Section{Name: "b", Chords: next + "|F", Energy: 3})
+				tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G|" + first, Energy: 3},
+					groovetest.Section{Name: "b", Chords: next + "|F", Energy: 3})
 				tl.Take = take
 				passes := groove.Perform(tl, set).Passes
 				a, b := passes[0].Notes[timeline.Bass], passes[1].Notes[timeline.Bass]
@@ -51,7 +52,8 @@ func TestChorusBeginsWithItsChord(t *testing.T) {
 		before, here int
 		strong       bool
 	}{{2, 4, true}, {3, 5, true}, {4, 4, false}, {5, 4, false}, {1, 3, false}} {
-		tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F", Energy: row.before}, groovetest.Section{Name: "b", Chords: "C|F|G|C", Energy: row.here})
+		tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F", Energy: row.before},
+			groovetest.Section{Name: "b", Chords: "C|F|G|C", Energy: row.here})
 		notes := groove.Perform(tl, set).Passes[1].Notes[timeline.Piano]
 		var first, rest uint8
 		for _, n := range notes {

@@ -20,7 +20,8 @@ import (
 func randomFeels() []songtest.Feel {
 	var out []songtest.Feel
 	for _, e := range library.Index() {
-		out = append(out, songtest.Feel{Name: e.Name, Meters: e.ParsedMeters(), TempoLow: e.TempoLow, TempoHigh: e.TempoHigh})
+		out = append(out, songtest.Feel{Name: e.Name, Meters: e.ParsedMeters(), TempoLow: e.TempoLow,
+			TempoHigh: e.TempoHigh})
 	}
 	return out
 }
@@ -49,7 +50,8 @@ func TestScoreOfRandomSongs(t *testing.T) {
 			}
 			for i := range passes {
 				if !reflect.DeepEqual(passes[i].Score, first[i].Score) {
-					t.Fatalf("round %d: the score of pass %d has changed with looseness %d\n%s", round, i, looseness, src)
+					t.Fatalf("round %d: the score of pass %d has changed with looseness %d\n%s", round, i, looseness,
+						src)
 				}
 				n, u := checkMeant(t, &tl.Passes[i], &passes[i])
 				if t.Failed() {

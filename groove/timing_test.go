@@ -11,7 +11,8 @@ import (
 
 func TestLoosenessZeroIsTheGrid(t *testing.T) {
 	set := groovetest.Set(func(f *feel.Feel) { f.LagMS = map[string]int{"snare": 20, "bass": -15, "piano": 30} })
-	tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|Am F|G|C", Energy: 5, BPM: 137}, groovetest.Section{Name: "b", Chords: "F|G", Energy: 2})
+	tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|Am F|G|C", Energy: 5, BPM: 137},
+		groovetest.Section{Name: "b", Chords: "F|G", Energy: 2})
 	for i, part := range groove.Perform(tl, set).Passes {
 		for who, notes := range part.Notes {
 			for _, n := range notes {

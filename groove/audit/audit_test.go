@@ -20,7 +20,8 @@ func auditSong(t *testing.T) (*timeline.Timeline, *groove.Performance) {
 	stop := func(p *timeline.Pass) {
 		groovetest.Event(p, timeline.Stop, 6, 2*quarter, nil)
 	}
-	tl := groovetest.Song(t, groovetest.Section{Name: "verse", Chords: "C|G/B|Am7|F|C|Dm7|G7|C", Energy: 2, Change: stop, NoFills: true},
+	tl := groovetest.Song(t, groovetest.Section{Name: "verse", Chords: "C|G/B|Am7|F|C|Dm7|G7|C", Energy: 2,
+		Change: stop, NoFills: true},
 		groovetest.Section{Name: "verse", Chords: "C|G/B|Am7|F|C|Dm7|G7|C", Energy: 4, Change: stop, NoFills: true},
 		groovetest.Section{Name: "coda", Chords: "F|C", Energy: 3, NoFills: true})
 	return tl, groove.Perform(tl, groovetest.Set(nil))
@@ -83,37 +84,56 @@ func brokenSongs() []broken {
 		return func(p *groove.Performance) { p.Passes[0].Notes[who] = added(p.Passes[0].Notes[who], notes...) }
 	}
 	return []broken{
-		{"no such drum", "range", drums, 0, 1, add(drums, groovetest.NoteAt(bar, 10, 30, 70)), "General MIDI percussion begins at 35, the kit of groove files at 36"},
+		{"no such drum", "range", drums, 0, 1, add(drums, groovetest.NoteAt(bar, 10, 30, 70)),
+			"General MIDI percussion begins at 35, the kit of groove files at 36"},
 		{"under the bass", "range", bass, 0, 2, rekey(0, bass, 2*bar, 21), "A0 is under E1, the lowest string of four"},
 		{"over the bass", "range", bass, 0, 2, rekey(0, bass, 2*bar, 57), "A3 is over G3"},
-		{"under the piano", "range", piano, 0, 3, add(piano, groovetest.NoteAt(3*bar+40, 10, 9, 60)), "a piano begins at A0"},
-		{"drum on itself", "overlap", drums, 0, 1, lengthen(0, drums, bar, 42, quarter), "a hi-hat held over its next stroke"},
-		{"bass on itself", "overlap", bass, 0, 0, lengthen(0, bass, 0, 0, 2*quarter+1), "one string struck while it sounds"},
-		{"piano on itself", "overlap", piano, 0, 4, lengthen(0, piano, 4*bar, 0, 2*quarter+5), "one key struck while it is down"},
-		{"three hands", "hands", drums, 0, 1, add(drums, groovetest.NoteAt(bar+quarter, 10, 49, 90)), "hat, cross-stick and crash"},
-		{"a hand too fast", "speed", drums, 0, 2, add(drums, every(2*bar+quarter/2, us100/2-4, 4, 43)...), "four strokes 47 ms from one to the next, where the hat goes on"},
+		{"under the piano", "range", piano, 0, 3, add(piano, groovetest.NoteAt(3*bar+40, 10, 9, 60)),
+			"a piano begins at A0"},
+		{"drum on itself", "overlap", drums, 0, 1, lengthen(0, drums, bar, 42, quarter),
+			"a hi-hat held over its next stroke"},
+		{"bass on itself", "overlap", bass, 0, 0, lengthen(0, bass, 0, 0, 2*quarter+1),
+			"one string struck while it sounds"},
+		{"piano on itself", "overlap", piano, 0, 4, lengthen(0, piano, 4*bar, 0, 2*quarter+5),
+			"one key struck while it is down"},
+		{"three hands", "hands", drums, 0, 1, add(drums, groovetest.NoteAt(bar+quarter, 10, 49, 90)),
+			"hat, cross-stick and crash"},
+		{"a hand too fast", "speed", drums, 0, 2, add(drums, every(2*bar+quarter/2, us100/2-4, 4, 43)...),
+			"four strokes 47 ms from one to the next, where the hat goes on"},
 		{"a foot too fast", "foot", drums, 0, 0, func(p *groove.Performance) {
 			lengthen(0, drums, 0, 36, 20)(p)
 			add(drums, every(us100-6, bar, 1, 36)...)(p)
 		}, "two kicks within 97 ms"},
-		{"the other foot", "foot", drums, 0, 0, add(drums, every(quarter+quarter/4, us100-4, 2, 44)...), "two pedal strokes within 98 ms"},
-		{"two hats in one", "hat", drums, 0, 1, add(drums, groovetest.NoteAt(bar, 10, 46, 50)), "open and closed at once"},
-		{"two basses", "voice", bass, 0, 2, lengthen(0, bass, bar+2*quarter, 0, 2*quarter+40), "a note held into the next"},
+		{"the other foot", "foot", drums, 0, 0, add(drums, every(quarter+quarter/4, us100-4, 2, 44)...),
+			"two pedal strokes within 98 ms"},
+		{"two hats in one", "hat", drums, 0, 1, add(drums, groovetest.NoteAt(bar, 10, 46, 50)),
+			"open and closed at once"},
+		{"two basses", "voice", bass, 0, 2, lengthen(0, bass, bar+2*quarter, 0, 2*quarter+40),
+			"a note held into the next"},
 		{"the wrong bass", "bass", bass, 0, 2, rekey(0, bass, 2*bar, 34), "Bb under Am7"},
 		{"no bass", "bass", bass, 0, 3, without(0, bass, 3*bar), "nothing is struck where F begins"},
 		{"a kick alone", "lock", bass, 0, 0, clip(0), "short notes on 1 and kicks on 1 and 3"},
-		{"the drums in a stop", "stop", drums, 0, 6, add(drums, groovetest.NoteAt(6*bar+3*quarter, 10, 42, 30)), "one ghost is one too many"},
-		{"the bass in a stop", "stop", bass, 0, 6, lengthen(0, bass, 6*bar, 0, 2*quarter+10), "ringing into it is sounding in it"},
-		{"the piano in a stop", "stop", piano, 0, 6, add(piano, groovetest.NoteAt(7*bar-10, 10, 69, 30)), "at its very end"},
+		{"the drums in a stop", "stop", drums, 0, 6, add(drums, groovetest.NoteAt(6*bar+3*quarter, 10, 42, 30)),
+			"one ghost is one too many"},
+		{"the bass in a stop", "stop", bass, 0, 6, lengthen(0, bass, 6*bar, 0, 2*quarter+10),
+			"ringing into it is sounding in it"},
+		{"the piano in a stop", "stop", piano, 0, 6, add(piano, groovetest.NoteAt(7*bar-10, 10, 69, 30)),
+			"at its very end"},
 		{"busy", "density", piano, 0, 0, busy(0), "two attacks a beat at energy 2"},
 		{"off the beat", "syncopation", drums, 0, 1, offBeat(0, bar), "strokes before 2, 3 and 4 and none on them"},
 		{"less with more", "energy", drums, 1, 0, thinOut(1), "a verse at energy 4 with fewer notes than at 2"},
-		{"no hand is so wide", "span", piano, 0, 5, add(piano, groovetest.NoteAt(5*bar+quarter, 10, 27, 50), groovetest.NoteAt(5*bar+quarter, 10, 45, 50)), "two low keys that no hand joins, and a chord that does not reach down"},
-		{"mud", "low", piano, 0, 5, add(piano, groovetest.NoteAt(5*bar+quarter, 100, 48, 50), groovetest.NoteAt(5*bar+quarter, 100, 49, 50)), "a minor second on C3"},
-		{"over the ceiling", "ceiling", piano, 0, 5, add(piano, groovetest.NoteAt(5*bar+2*quarter, 10, 70, 60)), "Bb4 over A4"},
-		{"a key too fast", "repeat", piano, 0, 5, add(piano, groovetest.NoteAt(6*bar-400, 10, 69, 60), groovetest.NoteAt(6*bar-400+us100-4, 10, 69, 60)), "98 ms from one to the next"},
+		{"no hand is so wide", "span", piano, 0, 5, add(piano, groovetest.NoteAt(5*bar+quarter, 10, 27, 50),
+			groovetest.NoteAt(5*bar+quarter, 10, 45, 50)),
+			"two low keys that no hand joins, and a chord that does not reach down"},
+		{"mud", "low", piano, 0, 5, add(piano, groovetest.NoteAt(5*bar+quarter, 100, 48, 50),
+			groovetest.NoteAt(5*bar+quarter, 100, 49, 50)), "a minor second on C3"},
+		{"over the ceiling", "ceiling", piano, 0, 5, add(piano, groovetest.NoteAt(5*bar+2*quarter, 10, 70, 60)),
+			"Bb4 over A4"},
+		{"a key too fast", "repeat", piano, 0, 5, add(piano, groovetest.NoteAt(6*bar-400, 10, 69, 60),
+			groovetest.NoteAt(6*bar-400+us100-4, 10, 69, 60)), "98 ms from one to the next"},
 		{"octaves", "octaves", piano, 0, 1, func(p *groove.Performance) {
-			p.Passes[0].Notes[piano] = []groove.Note{groovetest.NoteAt(0, bar, 60, 50), groovetest.NoteAt(bar, bar, 59, 50)}
+			p.Passes[0].Notes[piano] = []groove.Note{groovetest.NoteAt(0, bar, 60, 50),
+				groovetest.NoteAt(bar, bar, 59, 50)}
 		}, "C to B over C to B"},
 		{"too fast over the border", "speed", drums, 1, 0, func(p *groove.Performance) {
 			p.Passes[0].Notes[drums] = added(p.Passes[0].Notes[drums], every(8*bar-us100/2, 1, 1, 43)...)
@@ -150,12 +170,14 @@ func TestAuditFinds(t *testing.T) {
 				}
 			}
 			if f.Rule != tt.rule || f.Player != tt.who || f.Pass != tt.pass || f.Bar != tt.bar {
-				t.Errorf("found %v, first %+v; want %s of the %s in pass %d, bar %d: %s", got, f, tt.rule, tt.who, tt.pass, tt.bar, tt.why)
+				t.Errorf("found %v, first %+v; want %s of the %s in pass %d, bar %d: %s", got, f, tt.rule, tt.who,
+					tt.pass, tt.bar, tt.why)
 			}
 			if want := tl.Passes[tt.pass].FirstBar + tt.bar; f.SongBar != want {
 				t.Errorf("bar %d of the song, want %d", f.SongBar, want)
 			}
-			if f.Title() == "" || (f.Severity == Fault) == (rules[tt.rule].severity == Remark) || f.Text == "" || strings.HasSuffix(f.Text, ".") {
+			if f.Title() == "" || (f.Severity == Fault) == (rules[tt.rule].severity == Remark) || f.Text == "" ||
+				strings.HasSuffix(f.Text, ".") {
 				t.Errorf("%+v", f)
 			}
 		})

@@ -38,7 +38,8 @@ func TestAuditOfEveryFeel(t *testing.T) {
 						counts[x.Rule]++
 						if example[x.Rule] == "" {
 							p := tl.Passes[x.Pass]
-							example[x.Rule] = fmt.Sprintf("%s %s at %d bpm, looseness %d, take %d, energy %d, bar %d: %s",
+							example[x.Rule] = fmt.Sprintf(
+								"%s %s at %d bpm, looseness %d, take %d, energy %d, bar %d: %s",
 								x.Severity, p.Section, bpm, loose, take, p.EnergyFrom, x.Bar+1, x.Text)
 						}
 					}
@@ -81,8 +82,9 @@ func findingsOf(r *audit.Report, most int) string {
 			break
 		}
 		p := &r.Passes[f.Pass]
-		fmt.Fprintf(&b, "%s %s (%s), %s, bars %d to %d, energy %d to %d, bar of the song %d: %s\n", f.Severity, f.Rule, f.Player,
-			p.Section, p.FirstBar, p.FirstBar+p.Bars-1, p.Energy[0], p.Energy[1], f.SongBar, f.Text)
+		fmt.Fprintf(&b, "%s %s (%s), %s, bars %d to %d, energy %d to %d, bar of the song %d: %s\n",
+			f.Severity, f.Rule, f.Player, p.Section, p.FirstBar, p.FirstBar+p.Bars-1, p.Energy[0], p.Energy[1],
+			f.SongBar, f.Text)
 	}
 	return b.String()
 }

@@ -36,19 +36,23 @@ func TestAuditPiano(t *testing.T) {
 		{"two hands", n(0, quarter, 48, 62, 64, 69), nil, "", "a ninth in the left, a fourth in the right"},
 		{"too wide", n(0, quarter, 37, 53, 69), nil, "span", "three notes of which no two lie within a ninth"},
 		{"eleven fingers", n(0, quarter, 50, 53, 56, 57, 59, 60, 62, 63, 64, 65, 67), nil, "span", "five a hand"},
-		{"ringing counts", cat(n(0, 4*quarter, 37), n(quarter, quarter, 53, 69)), nil, "span", "the bottom note is still held"},
-		{"a finger's overlap", cat(n(0, quarter+20, 37), n(quarter, quarter, 55, 69)), nil, "", "a note that ends with the attack is no longer held"},
+		{"ringing counts", cat(n(0, 4*quarter, 37), n(quarter, quarter, 53, 69)), nil, "span",
+			"the bottom note is still held"},
+		{"a finger's overlap", cat(n(0, quarter+20, 37), n(quarter, quarter, 55, 69)), nil, "",
+			"a note that ends with the attack is no longer held"},
 		{"low third", n(0, quarter, 45, 49), nil, "low", "a major third under B2 (low_interval_limits.csv)"},
 		{"low fifth", n(0, quarter, 45, 52), nil, "", "a fifth is clear from C#2 up (low_interval_limits.csv)"},
 		{"over the ceiling", n(0, quarter, 60, 64, 70), nil, "ceiling", "Bb4 is over A4"},
-		{"off the keyboard", n(0, quarter, 20), nil, "range", "a piano begins at A0 (instrument_ranges: orchestration handbooks)"},
+		{"off the keyboard", n(0, quarter, 20), nil, "range",
+			"a piano begins at A0 (instrument_ranges: orchestration handbooks)"},
 		{"trill", cat(n(0, 50, 60), n(100, 50, 60)), nil, "repeat", "one key after 69 ms"},
 		{"double", cat(n(0, quarter, 60), n(quarter/2, quarter, 60)), nil, "overlap", "struck while it sounds"},
 		{"octaves with the bass", cat(n(0, quarter, 64, 67, 72), n(groovetest.Bar44, quarter, 65, 69, 74)),
 			cat(n(0, quarter, 36), n(groovetest.Bar44, quarter, 38)), "octaves", "C to D above and below"},
 		{"contrary", cat(n(0, quarter, 64, 67), n(groovetest.Bar44, quarter, 62, 65)),
 			cat(n(0, quarter, 36), n(groovetest.Bar44, quarter, 38)), "", "down over up"},
-		{"broken chords", cat(n(0, quarter, 60), n(quarter, quarter, 64), n(groovetest.Bar44, quarter, 62), n(groovetest.Bar44+quarter, quarter, 65)),
+		{"broken chords", cat(n(0, quarter, 60), n(quarter, quarter, 64), n(groovetest.Bar44, quarter, 62),
+			n(groovetest.Bar44+quarter, quarter, 65)),
 			cat(n(0, quarter, 36), n(groovetest.Bar44, quarter, 38)), "", "E to F on top, over C to D"},
 		{"octaves that do not move", cat(n(0, quarter, 64, 67, 69), n(groovetest.Bar44, quarter, 64, 67, 69)),
 			cat(n(0, quarter, 33), n(groovetest.Bar44, quarter, 33)), "", "the same chord again"},
@@ -115,7 +119,8 @@ func TestPianoOfEveryFeel(t *testing.T) {
 						t.Fatalf("%s at %d plays no piano", name, energy)
 					}
 					for _, found := range auditPiano(tl.Piano, pass, part) {
-						t.Errorf("%s, energy %d, chart %d, take %d, bar %d: %s: %s", name, energy, i, take, found.Bar+1, found.Rule, found.Text)
+						t.Errorf("%s, energy %d, chart %d, take %d, bar %d: %s: %s", name, energy, i, take, found.Bar+1,
+							found.Rule, found.Text)
 					}
 				}
 			}

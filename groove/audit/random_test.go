@@ -21,10 +21,12 @@ import (
 func randomSong(r *rand.Rand) string {
 	set := library.Builtin()
 	names := library.Names()
-	chords := []string{"C", "Am7", "F#m7b5", "B7b9", "Em", "G/B", "Dm9", "G13", "Dbmaj7#11", "E7#9", "Abdim7", "Faug", "Bb6/D", "Gsus4",
+	chords := []string{"C", "Am7", "F#m7b5", "B7b9", "Em", "G/B", "Dm9", "G13", "Dbmaj7#11", "E7#9", "Abdim7", "Faug",
+		"Bb6/D", "Gsus4",
 		"A7alt", "Cm(maj7)", "C/G", "Eb/F", "Db/C", "N.C.", "D5", "iv6", "bVII", "V7/V", "IVadd9"}
 	var b strings.Builder
-	fmt.Fprintf(&b, "key = %q\nlooseness = %d.%d\ntake = %d\n", []string{"C", "Eb minor", "F# major", "A minor"}[r.Intn(4)], r.Intn(2), 0, 1+r.Intn(50))
+	fmt.Fprintf(&b, "key = %q\nlooseness = %d.%d\ntake = %d\n",
+		[]string{"C", "Eb minor", "F# major", "A minor"}[r.Intn(4)], r.Intn(2), 0, 1+r.Intn(50))
 	if r.Intn(3) == 0 {
 		fmt.Fprintf(&b, "piano {\n  highest = %q\n}\n", []string{"C4", "G4", "C5", "G5"}[r.Intn(4)])
 	}
@@ -41,7 +43,9 @@ func randomSong(r *rand.Rand) string {
 		}
 		tempo := f.TempoLow*3/4 + r.Intn(f.TempoHigh*5/4-f.TempoLow*3/4)
 		tempo = min(max(tempo, 20), 400)
-		fmt.Fprintf(&b, "section \"s%d\" {\n  meter = %q\n  tempo = %d\n  feel = %q\n  energy = [%d, %d]\n  chords = \"|", s, m, tempo, f.Name, 1+r.Intn(5), 1+r.Intn(5))
+		fmt.Fprintf(&b, "section \"s%d\" {\n  meter = %q\n  tempo = %d\n  feel = %q\n  energy = [%d, %d]\n",
+			s, m, tempo, f.Name, 1+r.Intn(5), 1+r.Intn(5))
+		b.WriteString("  chords = \"|")
 		bars := 1 + r.Intn(6)
 		beats := len(m.Beats())
 		for i := 0; i < bars; i++ {
@@ -113,7 +117,8 @@ func TestAuditOfRandomSongs(t *testing.T) {
 			return
 		}
 	}
-	t.Logf("%d songs played, remarks %v, hits too near to the next section %d, refused %v", played, remarks, hits, refused)
+	t.Logf("%d songs played, remarks %v, hits too near to the next section %d, refused %v", played, remarks, hits,
+		refused)
 	if played < rounds*9/10 {
 		t.Errorf("only %d of %d songs can be read: %v", played, rounds, refused)
 	}
@@ -121,7 +126,8 @@ func TestAuditOfRandomSongs(t *testing.T) {
 
 // audited fails where a random song cannot be played. It counts the remarks by rule
 // and returns the hits that are written too near to the next section.
-func audited(t *testing.T, round int, src string, tl *timeline.Timeline, set *feel.Set, remarks map[string]int) (hits int) {
+func audited(t *testing.T, round int, src string, tl *timeline.Timeline, set *feel.Set,
+	remarks map[string]int) (hits int) {
 	t.Helper()
 	for _, f := range audit.Song(tl, groove.Perform(tl, set), set).Findings {
 		switch {
@@ -130,7 +136,8 @@ func audited(t *testing.T, round int, src string, tl *timeline.Timeline, set *fe
 		case f.Rule == "repeat" && f.Bar == 0 && f.Pass > 0 && hitAtEnd(&tl.Passes[f.Pass-1]):
 			hits++
 		default:
-			t.Errorf("round %d, pass %d, bar %d, the %s: %s: %s\n%s", round, f.Pass, f.Bar+1, f.Player, f.Rule, f.Text, src)
+			t.Errorf("round %d, pass %d, bar %d, the %s: %s: %s\n%s", round, f.Pass, f.Bar+1, f.Player, f.Rule, f.Text,
+				src)
 		}
 	}
 	return hits

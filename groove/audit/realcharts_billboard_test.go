@@ -63,7 +63,8 @@ func TestBillboardCharts(t *testing.T) {
 				found[f.Severity.String()+" "+f.Rule]++
 			}
 			if len(r.Findings) > 0 {
-				t.Errorf("%s at energy %d, %d bpm, %s:\n%s", c.name, energy, c.tempo, tl.Passes[0].Feel, findingsOf(r, 3))
+				t.Errorf("%s at energy %d, %d bpm, %s:\n%s", c.name, energy, c.tempo, tl.Passes[0].Feel,
+					findingsOf(r, 3))
 			}
 		}
 	}

@@ -45,8 +45,8 @@ type popTruth struct {
 }
 
 // popSuffixes are the data set's qualities. "other" has a bass and no chord.
-var popSuffixes = map[string]string{"maj": "", "min": "m", "7": "7", "maj7": "maj7", "min7": "m7", "sus2": "sus2", "sus4": "sus4",
-	"7sus4": "7sus4", "dim": "dim", "hdim7": "m7b5", "minmaj7": "m(maj7)"}
+var popSuffixes = map[string]string{"maj": "", "min": "m", "7": "7", "maj7": "maj7", "min7": "m7",
+	"sus2": "sus2", "sus4": "sus4", "7sus4": "7sus4", "dim": "dim", "hdim7": "m7b5", "minmaj7": "m(maj7)"}
 
 // popChart reads one song.
 func popChart(t testing.TB, path string) (*realChart, *popTruth) {
@@ -298,10 +298,13 @@ func TestPop909SongFiles(t *testing.T) {
 	// 870 songs of the data set: a voice moves 1.87 semitones in the mean, and the
 	// top moves two or less at 58 in 100 changes (computed). If these thirty were far
 	// from it, the measure would be another one.
-	if each, still := person.each/float64(person.changes), float64(person.still)/float64(person.changes); each < 1.4 || each > 2.4 || still < 0.48 || still > 0.70 {
-		t.Errorf("the human's voices move %.2f and the top is still in %.2f: not what the data set's statistics say", each, still)
+	if each, still := person.each/float64(person.changes), float64(person.still)/float64(person.changes); each < 1.4 ||
+		each > 2.4 || still < 0.48 || still > 0.70 {
+		t.Errorf("the human's voices move %.2f and the top is still in %.2f: not what the data set's statistics say",
+			each, still)
 	}
 	if ours, theirs := &comp[1], &person; 3*ours.attacks*theirs.beats > 2*theirs.attacks*ours.beats {
-		t.Errorf("at energy 2 the comp attacks %d times in %d beats, the human %d: not a third fewer", ours.attacks, ours.beats, theirs.attacks)
+		t.Errorf("at energy 2 the comp attacks %d times in %d beats, the human %d: not a third fewer", ours.attacks,
+			ours.beats, theirs.attacks)
 	}
 }

@@ -37,10 +37,13 @@ func dataFiles(t testing.TB, pattern string, least int) []string {
 // alone, "1", is no chord here; it becomes the open fifth that a band makes of it.
 var harteQualities = map[string]string{
 	"maj": "", "min": "m", "dim": "dim", "aug": "aug", "sus2": "sus2", "sus4": "sus4", "5": "5",
-	"7": "7", "maj7": "maj7", "min7": "m7", "minmaj7": "m(maj7)", "dim7": "dim7", "hdim7": "m7b5", "maj6": "6", "min6": "m6",
-	"9": "9", "maj9": "maj9", "min9": "m9", "11": "11", "min11": "m11", "13": "13", "maj13": "maj13", "min13": "m13",
-	"maj(9)": "add9", "maj(11)": "add11", "maj(#11)": "add#11", "min(9)": "madd9", "min(11)": "madd11", "min(b13)": "maddb13",
-	"7(#9)": "7#9", "7(b9)": "7b9", "7(#11)": "7#11", "7(11)": "7add11", "9(#11)": "9#11", "maj7(#11)": "maj7#11", "maj7(#5)": "maj7#5",
+	"7": "7", "maj7": "maj7", "min7": "m7", "minmaj7": "m(maj7)", "dim7": "dim7", "hdim7": "m7b5",
+	"maj6": "6", "min6": "m6", "9": "9", "maj9": "maj9", "min9": "m9", "11": "11", "min11": "m11",
+	"13": "13", "maj13": "maj13", "min13": "m13",
+	"maj(9)": "add9", "maj(11)": "add11", "maj(#11)": "add#11",
+	"min(9)": "madd9", "min(11)": "madd11", "min(b13)": "maddb13",
+	"7(#9)": "7#9", "7(b9)": "7b9", "7(#11)": "7#11", "7(11)": "7add11", "9(#11)": "9#11",
+	"maj7(#11)": "maj7#11", "maj7(#5)": "maj7#5",
 	"maj9(#11)": "maj9#11", "maj6(9)": "69", "maj6(7)": "maj7add13", "min7(11)": "m7add11",
 	"sus4(b7)": "7sus4", "sus4(b7,9)": "9sus4", "sus4(b7,9,13)": "13sus4", "sus4(9)": "sus4add9",
 	"5(b7)": "7no3", "1(b7)": "7(no3no5)", "1(b5,b7,3)": "7b5", "1(3,7)": "maj7no5",
@@ -107,8 +110,9 @@ func (c *realChart) text(energy func(pass int) int) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "title = %q\ntempo = %d\n", "Chart "+c.name, c.tempo)
 	for i, p := range c.parts {
-		fmt.Fprintf(&b, "\nsection \"%s %d\" {\n  key = %q\n  meter = %q\n  feel = %q\n  energy = %d\n  chords = <<-EOT\n",
+		fmt.Fprintf(&b, "\nsection \"%s %d\" {\n  key = %q\n  meter = %q\n  feel = %q\n  energy = %d\n",
 			p.name, i+1, p.key, p.meter, c.feel(p.meter), energy(i))
+		b.WriteString("  chords = <<-EOT\n")
 		for j, bar := range p.bars {
 			switch {
 			case j > 0 && j%4 == 0:
@@ -169,7 +173,8 @@ func billboard(t testing.TB, path string) *realChart {
 		if m := billboardName.FindStringSubmatch(strings.TrimSpace(rest[:lo])); m != nil {
 			name = m[2]
 		}
-		if n := len(c.parts) - 1; n < 0 || name != "part" || c.parts[n].meter != meterNow || c.parts[n].key != tonic+" major" {
+		if n := len(c.parts) - 1; n < 0 || name != "part" || c.parts[n].meter != meterNow ||
+			c.parts[n].key != tonic+" major" {
 			c.parts = append(c.parts, realPart{name: name, meter: meterNow, key: tonic + " major"})
 		}
 		bars := c.billboardBars(strings.Split(rest[lo+1:hi], "|"), meterNow)

@@ -40,7 +40,8 @@ func TestFeelTable(t *testing.T) {
 		lhl := ""
 		last := 0
 		for energy := 1; energy <= 5; energy++ {
-			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|G/B|Am7|F|C/E|Dm7|G7sus4|G7", Energy: energy, Feel: name, Meter: m, BPM: bpm, NoFills: true},
+			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|G/B|Am7|F|C/E|Dm7|G7sus4|G7",
+				Energy: energy, Feel: name, Meter: m, BPM: bpm, NoFills: true},
 				groovetest.Section{Name: "b", Chords: "C", Energy: energy, Feel: name, Meter: m, BPM: bpm})
 			sum := Figures{Attacks: make([]int, len(timeline.PlayerNames))}
 			const takes = 4
@@ -66,17 +67,20 @@ func TestFeelTable(t *testing.T) {
 			}
 			lhl += fmt.Sprint(sum.SyncopationMost)
 			if sum.SyncopationMost > f.Syncopation {
-				t.Errorf("%s, energy %d: syncopation %d, the feel keeps to %d", name, energy, sum.SyncopationMost, f.Syncopation)
+				t.Errorf("%s, energy %d: syncopation %d, the feel keeps to %d", name, energy, sum.SyncopationMost,
+					f.Syncopation)
 			}
 			if total := sum.Total(); total < last {
-				t.Errorf("%s: %d attacks in a thousand bars at energy %d, %d below", name, total/takes, energy, last/takes)
+				t.Errorf("%s: %d attacks in a thousand bars at energy %d, %d below", name, total/takes, energy,
+					last/takes)
 			} else {
 				last = total
 			}
 		}
 		swing := "straight"
 		if f.Swing.Mode != "" {
-			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C", Energy: 3, Feel: name, Meter: m, BPM: bpm})
+			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C", Energy: 3, Feel: name, Meter: m,
+				BPM: bpm})
 			s := plan.New(tl, &tl.Passes[0], set).Swing()
 			ratio := s.Long * 1000 / (s.Pair - s.Long)
 			swing = fmt.Sprintf("%d.%02d at %d", ratio/1000, ratio%1000/10, bpm)

@@ -29,9 +29,10 @@ func TestHitsStayInProportion(t *testing.T) {
 	for energy := 1; energy <= 3; energy++ {
 		for _, kind := range []timeline.EventKind{timeline.Accent, timeline.Push} {
 			for take := 1; take <= 5; take++ {
-				tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: energy, Change: func(p *timeline.Pass) {
-					groovetest.Event(p, kind, 1, 3*quarter+quarter/2, nil)
-				}}, groovetest.Section{Name: "b", Chords: "C", Energy: energy})
+				tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: energy,
+					Change: func(p *timeline.Pass) {
+						groovetest.Event(p, kind, 1, 3*quarter+quarter/2, nil)
+					}}, groovetest.Section{Name: "b", Chords: "C", Energy: energy})
 				tl.Take = take
 				bar, at := tl.Passes[0].Bars[1], tl.Passes[0].Events[0].Tick
 				var hit, rest uint8

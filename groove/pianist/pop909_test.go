@@ -122,7 +122,8 @@ func (s *popSong) midiNotes(t testing.TB, dir, file string) []timeline.SungNote 
 	var out []timeline.SungNote
 	for _, track := range f.Tracks {
 		for _, n := range track.Notes {
-			out = append(out, timeline.SungNote{Tick: n.Tick * quarter / int64(f.Division), Length: n.Length * quarter / int64(f.Division), Key: n.Key})
+			out = append(out, timeline.SungNote{Tick: n.Tick * quarter / int64(f.Division),
+				Length: n.Length * quarter / int64(f.Division), Key: n.Key})
 		}
 	}
 	sort.SliceStable(out, func(i, j int) bool { return out[i].Tick < out[j].Tick })
@@ -233,7 +234,8 @@ func TestPop909Vocals(t *testing.T) {
 				var played []timeline.SungNote
 				for _, n := range comp(plan.New(tl, pass, set)) {
 					played = append(played, timeline.SungNote{Tick: n.At, Length: n.End() - n.At, Key: n.Key})
-					if sung, ok := guide.SungRegister(pass); ok && int(n.Key) > max(sung.Quarter-underTheSinger, ceilingFloor) {
+					if sung, ok := guide.SungRegister(pass); ok &&
+						int(n.Key) > max(sung.Quarter-underTheSinger, ceilingFloor) {
 						t.Errorf("%s bar %d: %s over the ceiling", s.ID, from+1, groovetest.KeyName(int(n.Key)))
 					}
 				}
@@ -248,7 +250,8 @@ func TestPop909Vocals(t *testing.T) {
 			}
 		}
 	}
-	t.Logf("rubs against held notes: human %d, comp %d in %d notes at three energies; %d of %d passes have a singer too low for a ceiling of a third under", human, ours, notes, low, passes)
+	t.Logf("rubs against held notes: human %d, comp %d in %d notes at three energies", human, ours, notes)
+	t.Logf("%d of %d passes have a singer too low for a ceiling of a third under", low, passes)
 	if human == 0 || ours*4 > human*3 { // a quarter of the human's, three times over
 		t.Errorf("the comp rubs %d times over three energies, the human %d times", ours, human)
 	}

@@ -124,7 +124,8 @@ func OfFeel(f *feel.Feel, bpm int) string {
 	}
 	last := m.Num // the last count
 	var b strings.Builder
-	fmt.Fprintf(&b, "title = \"Weir Street Proof\"\nkey = \"C major\"\nmeter = %q\ntempo = %d\nfeel = %q\n", m, bpm, f.Name)
+	fmt.Fprintf(&b, "title = \"Weir Street Proof\"\nkey = \"C major\"\nmeter = %q\ntempo = %d\nfeel = %q\n", m, bpm,
+		f.Name)
 	b.WriteString(`
 section "verse" {
   chords = "| C | G/B | Am7 | F | C/E | Dm7 | G7sus4 | G7 |"

@@ -31,6 +31,7 @@ func TestPianoSwingsLess(t *testing.T) {
 	long := 500_000 * s.Long / s.Pair
 	drums, piano := float64(long)/float64(500_000-long), float64(long-on)/float64(500_000-long+on)
 	if piano >= drums || piano >= 2 {
-		t.Errorf("at 120 bpm the drums swing %.2f and the piano %.2f; published: the soloist under 2, the drummer over", drums, piano)
+		t.Errorf("at 120 bpm the drums swing %.2f and the piano %.2f; published: the soloist under 2, the drummer over",
+			drums, piano)
 	}
 }

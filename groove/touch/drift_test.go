@@ -117,13 +117,15 @@ func TestTimingSpreadAgainstDrummers(t *testing.T) {
 			x, _ := strays(t, tl, key)
 			d := deviation(x)
 			if d < 0.4*median || d > median {
-				t.Errorf("%s, take %d: spread %.1f ms is not between 0.4 and 1.0 of the drummers' %.1f", row[0], take, d, median)
+				t.Errorf("%s, take %d: spread %.1f ms is not between 0.4 and 1.0 of the drummers' %.1f", row[0], take,
+					d, median)
 			}
 			sd, lag, slopes = sd+d/takes, lag+lagOne(x)/takes, slopes+slope(x)/takes
 			tl.Looseness = 1000
 			x, _ = strays(t, tl, key)
 			if d := deviation(x); d > loosest {
-				t.Errorf("%s, take %d: at looseness 1 the spread %.1f ms is over the drummers' %.1f", row[0], take, d, loosest)
+				t.Errorf("%s, take %d: at looseness 1 the spread %.1f ms is over the drummers' %.1f", row[0], take, d,
+					loosest)
 			}
 		}
 		t.Logf("%s: spread %.1f ms, %.2f of the drummers' %s; lag-1 %.2f (theirs %s); slope %.2f",
@@ -132,7 +134,8 @@ func TestTimingSpreadAgainstDrummers(t *testing.T) {
 			t.Errorf("%s: slope %.2f is not between white and 1/f", row[0], slopes)
 		}
 		if lag < groovetest.Number(t, row[5]) || lag > groovetest.Number(t, row[6]) {
-			t.Errorf("%s: correlation from stroke to stroke %.2f is outside the drummers' %s to %s", row[0], lag, row[5], row[6])
+			t.Errorf("%s: correlation from stroke to stroke %.2f is outside the drummers' %s to %s", row[0], lag,
+				row[5], row[6])
 		}
 	}
 	if checked != len(keys) {

@@ -39,7 +39,8 @@ func meanVelocity(notes []score.Note, velocities []uint8, key uint8, at func(tic
 func TestTouchAgainstDrummers(t *testing.T) {
 	set := groovetest.Set(func(f *feel.Feel) {
 		for i := range f.Levels {
-			f.Levels[i].Drums = groovetest.Rows("hat", "x-x-x-x-x-x-x-x-", "snare", "----X--g----X-g-", "kick", "x-------x-------")
+			f.Levels[i].Drums = groovetest.Rows("hat", "x-x-x-x-x-x-x-x-", "snare", "----X--g----X-g-",
+				"kick", "x-------x-------")
 		}
 	})
 	var backbeats []float64
@@ -78,13 +79,14 @@ func TestTouchAgainstDrummers(t *testing.T) {
 func TestMovingEnergyGrowsBarByBar(t *testing.T) {
 	tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|C|C|C|C|C|C|C", Energy: 2, EnergyTo: 4})
 	p := playing(tl, groovetest.Set(nil))
+	lift := func(bar int) int { return p.Lift(&pianist.Pianist{}, bar) }
 	for bar := 1; bar < 8; bar++ {
-		if p.Lift(&pianist.Pianist{}, bar) <= p.Lift(&pianist.Pianist{}, bar-1) {
-			t.Errorf("bar %d is no louder than the bar before: %d, %d", bar+1, p.Lift(&pianist.Pianist{}, bar), p.Lift(&pianist.Pianist{}, bar-1))
+		if lift(bar) <= lift(bar-1) {
+			t.Errorf("bar %d is no louder than the bar before: %d, %d", bar+1, lift(bar), lift(bar-1))
 		}
 	}
-	if p.Lift(&pianist.Pianist{}, 0) != plan.BandLift.At(2) || p.Lift(&pianist.Pianist{}, 7) != plan.BandLift.At(4) {
-		t.Errorf("the ends are %d and %d, want those of energies 2 and 4", p.Lift(&pianist.Pianist{}, 0), p.Lift(&pianist.Pianist{}, 7))
+	if lift(0) != plan.BandLift.At(2) || lift(7) != plan.BandLift.At(4) {
+		t.Errorf("the ends are %d and %d, want those of energies 2 and 4", lift(0), lift(7))
 	}
 }
 
