@@ -7,7 +7,6 @@ import (
 	"plinth/groove"
 	"plinth/groove/feel"
 	"plinth/groove/groovetest"
-	"plinth/groove/plan"
 	"plinth/songspec/timeline"
 )
 
@@ -266,7 +265,7 @@ func TestTwoHandsTwoFeet(t *testing.T) {
 						}}, groovetest.Section{Name: "b", Chords: "C", Energy: 5, BPM: bpm})
 				tl.Take, tl.Looseness = take, 1000
 				notes := groove.Perform(tl, set).Passes[0].Notes[timeline.Drums]
-				if fault := groovetest.TooManyLimbs(plan.NewClock(tl.Passes[0].Tempos), notes); fault != "" {
+				if fault := groovetest.TooManyLimbs(timeline.NewClock(tl.Passes[0].Tempos), notes); fault != "" {
 					t.Fatalf("%d bpm, energy %d, take %d: %s", bpm, energy, take, fault)
 				}
 			}

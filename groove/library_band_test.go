@@ -9,7 +9,6 @@ import (
 	"plinth/groove/feel"
 	"plinth/groove/groovetest"
 	"plinth/groove/library"
-	"plinth/groove/plan"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
@@ -57,7 +56,7 @@ func TestLibraryIsPlayable(t *testing.T) {
 func checkBand(t *testing.T, tl *timeline.Timeline, set *feel.Set, where string) {
 	t.Helper()
 	for i, part := range groove.Perform(tl, set).Passes {
-		c := plan.NewClock(tl.Passes[i].Tempos)
+		c := timeline.NewClock(tl.Passes[i].Tempos)
 		if fault := groovetest.TooManyLimbs(c, part.Notes[timeline.Drums]); fault != "" {
 			t.Errorf("%s: %s", where, fault)
 		}

@@ -8,7 +8,6 @@ import (
 	"plinth/groove"
 	"plinth/groove/feel"
 	"plinth/groove/groovetest"
-	"plinth/groove/plan"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
@@ -183,7 +182,7 @@ func TestEveryPartHolds(t *testing.T) {
 			}
 		}
 		for i, part := range perf.Passes {
-			c := plan.NewClock(tl.Passes[i].Tempos)
+			c := timeline.NewClock(tl.Passes[i].Tempos)
 			if fault := groovetest.TooManyLimbs(c, part.Notes[timeline.Drums]); fault != "" {
 				t.Fatalf("round %d, pass %d: %s", round, i, fault)
 			}

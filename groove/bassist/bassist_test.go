@@ -266,7 +266,7 @@ func TestBassLocksToTheKick(t *testing.T) {
 				groovetest.Section{Name: "b", Chords: "C", Energy: 2})
 			part := play(tl, 0, withBass(tab))
 			met, all := 0, 0
-			for _, k := range kicks(part[timeline.Drums].Notes) {
+			for _, k := range kickTicks(part[timeline.Drums].Notes) {
 				all++
 				for _, n := range part[timeline.Bass].Notes {
 					if n.At <= k && k < n.End() {

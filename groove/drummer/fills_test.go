@@ -37,7 +37,7 @@ func TestClosingFillInProportion(t *testing.T) {
 			tl.Take = take
 			d := drummerOf(tl, 0, set)
 			beats := int64(0)
-			for _, f := range d.fills() {
+			for _, f := range d.chooseFills() {
 				beats += (f.End - f.Start) / quarter
 			}
 			if beats < row.min || beats > row.max {
@@ -86,7 +86,7 @@ func TestWhereNoFillStands(t *testing.T) {
 			sections = sections[:1]
 		}
 		tl := groovetest.Song(t, sections...)
-		if f := drummerOf(tl, 0, set).fills(); len(f) != 0 {
+		if f := drummerOf(tl, 0, set).chooseFills(); len(f) != 0 {
 			t.Errorf("%s: %d fills", row.name, len(f))
 		}
 	}
@@ -105,7 +105,7 @@ func TestClosingFillAndTheSingersBreath(t *testing.T) {
 				{Tick: at, Length: quarter, Key: 64}}
 		}}
 		tl := groovetest.Song(t, s, groovetest.Section{Name: "b", Chords: "C|F", Energy: 2})
-		if f := drummerOf(tl, 0, groovetest.Set(nil)).fills(); len(f) != row.fills {
+		if f := drummerOf(tl, 0, groovetest.Set(nil)).chooseFills(); len(f) != row.fills {
 			t.Errorf("%d fills after a breath of %d ticks", len(f), row.rest)
 		}
 	}
@@ -118,7 +118,7 @@ func TestFillForASpan(t *testing.T) {
 	d := drummerOf(tl, 0, groovetest.Set(nil))
 	for _, order := range []string{"from the shortest", "from the longest"} {
 		for beats, want := range map[int64]int{1: 1, 2: 2, 3: 4, 4: 4, 5: 4} {
-			if f := d.choose(cue.Stretch{End: beats * quarter}, variation{}, 3); f.fill.Beats != want {
+			if f := d.chooseFill(cue.Stretch{End: beats * quarter}, variation{}, 3); f.fill.Beats != want {
 				t.Errorf("%s: a fill of %d beats for a span of %d", order, f.fill.Beats, beats)
 			}
 		}
@@ -227,7 +227,7 @@ func TestNeverTheSameFillTwiceRunning(t *testing.T) {
 		var last drumFill
 		for i := range tl.Passes {
 			d := drummerOf(tl, i, set)
-			for _, f := range d.fills() {
+			for _, f := range d.chooseFills() {
 				strokes := ""
 				for _, n := range d.playFills([]drumFill{f}) {
 					strokes += fmt.Sprint(n.Key, "@", f.End-n.At, "/", n.Roll, "!", n.Touch, " ")

@@ -14,7 +14,7 @@ func TestFillSwells(t *testing.T) {
 	var notes []score.Note
 	tl := groovetest.Song(t, groovetest.Long(4, 5))
 	for i := int64(0); i < 16; i++ {
-		n := stroke(snareVoice, i*strokeTicks, (i+1)*strokeTicks, feel.Normal)
+		n := newStroke(snareVoice, i*strokeTicks, (i+1)*strokeTicks, feel.Normal)
 		n.Group = 1
 		notes = append(notes, n)
 	}
@@ -45,7 +45,7 @@ func TestFillIsNoLouderThanTheChorus(t *testing.T) {
 				groovetest.Join(tl)
 				drums := played(tl, 0, set)
 				var fill uint8
-				for _, s := range drummerOf(tl, 0, set).fills() {
+				for _, s := range drummerOf(tl, 0, set).chooseFills() {
 					for _, n := range groovetest.Within(drums, s.Start, s.End) {
 						if groovetest.LimbOfKey(n.Key) == feel.Hand {
 							fill = max(fill, n.Velocity)

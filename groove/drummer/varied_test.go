@@ -15,7 +15,7 @@ func TestVariedSingleStroke(t *testing.T) {
 	fill := func() []score.Note {
 		var out []score.Note
 		for _, v := range []feel.Voice{snareVoice, tom} {
-			out = append(out, stroke(v, quarter, quarter+strokeTicks, feel.Normal))
+			out = append(out, newStroke(v, quarter, quarter+strokeTicks, feel.Normal))
 		}
 		return out
 	}

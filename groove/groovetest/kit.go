@@ -4,8 +4,8 @@ import (
 	"fmt"
 
 	"plinth/groove/feel"
-	"plinth/groove/plan"
 	"plinth/groove/touch"
+	"plinth/songspec/timeline"
 )
 
 // Loudest is the highest velocity of a key among notes, 0 when it is not there.
@@ -31,7 +31,7 @@ func LimbOfKey(key uint8) feel.Limb {
 
 // TooManyLimbs says where two hands or two feet do not reach. The two grace strokes
 // of a drag are one hand's rebound and count with the stroke they lead to.
-func TooManyLimbs(c *plan.Clock, notes []touch.Note) string {
+func TooManyLimbs(c *timeline.Clock, notes []touch.Note) string {
 	limbOf := map[uint8]feel.Limb{}
 	for _, v := range feel.Voices() {
 		limbOf[v.Key] = v.Limb
@@ -56,7 +56,7 @@ func TooManyLimbs(c *plan.Clock, notes []touch.Note) string {
 	return ""
 }
 
-func grace(c *plan.Clock, notes []touch.Note, i int) bool {
+func grace(c *timeline.Clock, notes []touch.Note, i int) bool {
 	for _, n := range notes[i+1:] {
 		if c.Micros(n.Tick)-c.Micros(notes[i].Tick) > 100_000 {
 			return false

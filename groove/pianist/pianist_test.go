@@ -218,7 +218,7 @@ func TestRolls(t *testing.T) {
 	for _, n := range comp(p) {
 		switch n.At {
 		case quarter:
-			if p.Weight(&n) != 2 || n.Touch != feel.Strong {
+			if p.AccentWeight(&n) != 2 || n.Touch != feel.Strong {
 				t.Errorf("the accent is %+v", n)
 			}
 			if n.Roll > 0 || n.Roll%rollMS != 0 {

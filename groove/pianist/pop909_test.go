@@ -266,7 +266,7 @@ func rubCount(sung, notes []timeline.SungNote) int {
 			continue
 		}
 		for _, n := range notes {
-			if n.Tick < s.Tick+s.Length && n.Tick+n.Length > s.Tick && rubs(int(n.Key), int(s.Key)) {
+			if n.Tick < s.Tick+s.Length && n.Tick+n.Length > s.Tick && isRub(int(n.Key), int(s.Key)) {
 				count++
 			}
 		}

@@ -14,7 +14,7 @@ func TestVoicesOfAPart(t *testing.T) {
 		{'u', 4, 2, 4}, {'u', 3, 1, 3}, {'u', 1, 0, 1},
 		{'1', 3, 0, 1}, {'3', 3, 2, 3}, {'5', 3, 2, 3},
 	} {
-		if low, high := voicesOf(row.part, row.n); low != row.low || high != row.high {
+		if low, high := voicesOfPart(row.part, row.n); low != row.low || high != row.high {
 			t.Errorf("%c of %d voices: %d to %d instead of %d to %d", row.part, row.n, low, high, row.low, row.high)
 		}
 	}

@@ -3,12 +3,11 @@ package plan_test
 import (
 	"testing"
 
-	"plinth/groove/plan"
 	"plinth/songspec/timeline"
 )
 
 func TestClock(t *testing.T) {
-	c := plan.NewClock([]timeline.Tempo{{Tick: 0, Micros: 500_000}, {Tick: 960, Micros: 1_000_000}})
+	c := timeline.NewClock([]timeline.Tempo{{Tick: 0, Micros: 500_000}, {Tick: 960, Micros: 1_000_000}})
 	for _, row := range []struct {
 		name     string
 		tick, us int64

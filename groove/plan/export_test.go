@@ -4,6 +4,6 @@ package plan
 
 var SwingRatio = swingRatio
 
-func (s Swing) Place(at int64) int64 { return s.place(at) }
+func (s Swing) Place(at int64) int64 { return s.placeOf(at) }
 
 func (p *Plan) Answers(bar, pattern int) bool { return p.answers(bar, pattern) }

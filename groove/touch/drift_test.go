@@ -39,7 +39,7 @@ func strays(t *testing.T, tl *timeline.Timeline, key uint8) (ms []float64, ticks
 	if len(grid) != len(played) {
 		t.Fatalf("%d strokes on the grid, %d played", len(grid), len(played))
 	}
-	c := plan.NewClock(tl.Passes[0].Tempos)
+	c := timeline.NewClock(tl.Passes[0].Tempos)
 	sum, n := map[int64]float64{}, map[int64]float64{}
 	for i := range grid {
 		d := float64(c.Micros(played[i])-c.Micros(grid[i])) / 1000

@@ -21,5 +21,5 @@ func (t *Playing) Dynamics(who timeline.Player, player Player, notes []score.Not
 
 // Lift is what the energy of a bar adds for a player of one instrument.
 func (t *Playing) Lift(player Player, bar int) int {
-	return t.lift(player.Instrument(&score.Note{}).lift(), bar)
+	return t.energyLift(player.Instrument(&score.Note{}).lift(), bar)
 }
