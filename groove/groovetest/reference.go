@@ -7,8 +7,8 @@ import (
 	"testing"
 )
 
-// Table reads a CSV of testdata/reference, its header left out, for a test
-// of a folder in this one's.
+// Table reads a CSV of testdata/reference, its header left out. The test must stand in a
+// folder of groove: the path is relative.
 func Table(t testing.TB, name string) [][]string {
 	t.Helper()
 	f, err := os.Open("../../testdata/reference/" + name)
@@ -23,7 +23,7 @@ func Table(t testing.TB, name string) [][]string {
 	return rows[1:]
 }
 
-// Number reads a figure of it.
+// Number reads a figure of a table.
 func Number(t testing.TB, s string) float64 {
 	t.Helper()
 	v, err := strconv.ParseFloat(s, 64)
