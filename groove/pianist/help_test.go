@@ -30,7 +30,7 @@ func comp(p *plan.Plan) []score.Note {
 		return nil
 	}
 	c.Play(heard) // chooses the voicings
-	return c.ear.clear(c.sound(c.gestures()))
+	return c.ear.dropRubs(c.soundGestures(c.planGestures()))
 }
 
 // nobody is what is heard of players who do not play.
