@@ -108,7 +108,8 @@ func Song(tl *timeline.Timeline, perf *groove.Performance, set *feel.Set) *Repor
 	var before *passAudit
 	for i := range perf.Passes {
 		pass := &tl.Passes[i]
-		pa := &passAudit{audit: a, pass: pass, plan: plan.New(tl, pass, set), part: &perf.Passes[i], clock: timeline.NewClock(pass.Tempos), from: at, before: before}
+		pa := newPassAudit(a, pass, &perf.Passes[i], set)
+		pa.from, pa.before = at, before
 		before = pa
 		at += pa.clock.Micros(pass.Length)
 		a.passes = append(a.passes, pa)
@@ -116,9 +117,7 @@ func Song(tl *timeline.Timeline, perf *groove.Performance, set *feel.Set) *Repor
 		pa.checkBass()
 		pa.checkLeftHand()
 		pa.checkSyncopation()
-		for _, f := range auditPiano(tl.Piano, pass, perf.Passes[i]) {
-			a.add(pa, f)
-		}
+		pa.checkPiano()
 		a.out.Passes = append(a.out.Passes, pa.figures())
 	}
 	a.checkLimbs()
@@ -153,9 +152,18 @@ type passAudit struct {
 	plan  *plan.Plan
 	part  *groove.PassPart
 	clock *timeline.Clock
-	from  int64 // where the pass begins, in microseconds of the song
+	// chords are the piano's attacks.
+	chords []pianoChord
+	from   int64 // where the pass begins, in microseconds of the song
 
 	before *passAudit // nil for the first
+}
+
+func newPassAudit(a *audit, pass *timeline.Pass, part *groove.PassPart, set *feel.Set) *passAudit {
+	pa := &passAudit{audit: a, pass: pass, plan: plan.New(a.tl, pass, set), part: part}
+	pa.clock = pa.plan.Clock()
+	pa.chords = pa.pianoChords(part.Notes[timeline.Piano])
+	return pa
 }
 
 // at is the time of a tick of the pass in microseconds of the song. What a push

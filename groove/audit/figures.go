@@ -75,8 +75,7 @@ func (pa *passAudit) figures() Figures {
 // compFigures measures the comp.
 func (pa *passAudit) compFigures(f *Figures) {
 	notes := pa.part.Notes[timeline.Piano]
-	audit := pianoAudit{pass: pa.pass, clock: pa.clock}
-	chords := audit.chords(notes)
+	chords := pa.chords
 	f.Attacks[timeline.Piano] = mean(len(chords), f.Bars)
 	beats := int64(0) // in thousandths
 	for _, b := range pa.pass.Bars {
@@ -97,15 +96,14 @@ func (pa *passAudit) compFigures(f *Figures) {
 		f.CompHigh = max(f.CompHigh, high)
 	}
 	f.CompSpan, f.CompCentre = mean(span, len(chords)), mean(middle, 2*len(chords))
-	pa.tops(f, notes)
+	pa.topFigures(f, notes)
 }
 
-// tops follows the top voice from change to change.
-func (pa *passAudit) tops(f *Figures, notes []groove.Note) {
-	audit := pianoAudit{pass: pa.pass, clock: pa.clock}
+// topFigures follows the top voice from change to change.
+func (pa *passAudit) topFigures(f *Figures, notes []groove.Note) {
 	changes := pa.plan.Cues.Changes(timeline.Piano)
 	before := 0
-	for i, top := range audit.tops(changes, notes) {
+	for i, top := range pa.tops(changes, notes) {
 		if top == 0 {
 			continue
 		}

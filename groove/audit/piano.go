@@ -2,7 +2,6 @@ package audit
 
 import (
 	"cmp"
-	"fmt"
 	"sort"
 	"strconv"
 
@@ -21,7 +20,7 @@ type Finding struct {
 	Player timeline.Player
 	Tick   int64  // from the start of the pass
 	Bar    int    // index into the pass's bars
-	Rule   string // a short word for the rule: "span", "ceiling"
+	Rule   string // a short word for the rule: ruleSpan, "ceiling"
 	Text   string // one plain sentence, without its full stop
 
 	// What an audit of the whole song adds.
@@ -53,59 +52,40 @@ type pianoChord struct {
 	keys []int // ascending, struck here or still sounding
 }
 
-// auditPiano checks a pass's finished piano notes: what two hands can hold, the
-// instrument's range and the comp's ceiling, low intervals, strokes of one key,
-// notes of one key that overlap, attacks a beat, and octaves in parallel with the
-// bass, the bassist's or the left hand's own. Sorted by tick. setup is the song's piano, part the pass as it is played.
-func auditPiano(setup timeline.PianoSetup, pass *timeline.Pass, part groove.PassPart) []Finding {
-	a := pianoAudit{pass: pass, clock: timeline.NewClock(pass.Tempos), span: pianist.Span(setup), ceiling: pianist.Ceiling(setup, pass), cues: cue.Of(pass)}
-	notes := part.Notes[timeline.Piano]
-	chords := a.chords(notes)
-	a.checkKeys(notes)
-	a.checkHolds(chords)
-	a.checkDensity(chords)
-	bass := part.Notes[timeline.Bass]
-	if pass.Tacet.Has(timeline.Bass) {
+// checkPiano checks what two hands can hold, the instrument's range and the comp's ceiling,
+// low intervals, strokes of one key, notes of one key that overlap, attacks a beat, and
+// octaves in parallel with the bass, the bassist's or the left hand's own.
+func (pa *passAudit) checkPiano() {
+	notes := pa.part.Notes[timeline.Piano]
+	pa.checkKeys(notes)
+	pa.checkHolds(pa.chords)
+	pa.checkDensity(pa.chords)
+	bass := pa.part.Notes[timeline.Bass]
+	if pa.pass.Tacet.Has(timeline.Bass) {
 		bass = bassLine(notes)
 	}
-	a.checkOctaves(notes, bass)
-	sort.SliceStable(a.out, func(i, j int) bool { return a.out[i].Tick < a.out[j].Tick })
-	return a.out
-}
-
-type pianoAudit struct {
-	pass    *timeline.Pass
-	cues    *cue.Cues
-	clock   *timeline.Clock
-	span    int
-	ceiling int
-	out     []Finding
-}
-
-func (a *pianoAudit) found(tick int64, rule, format string, args ...any) {
-	bar := sort.Search(len(a.pass.Bars), func(i int) bool { return a.pass.Bars[i].Start > tick })
-	a.out = append(a.out, Finding{Player: timeline.Piano, Tick: tick, Bar: max(0, bar-1), Rule: rule,
-		Text: fmt.Sprintf(format, args...)})
+	pa.checkOctaves(notes, bass)
 }
 
 // checkKeys checks every note by itself and against the one before on its key.
-func (a *pianoAudit) checkKeys(notes []groove.Note) {
+func (pa *passAudit) checkKeys(notes []groove.Note) {
+	ceiling := pianist.Ceiling(pa.tl.Piano, pa.pass)
 	var last [128]*groove.Note
 	for i := range notes {
 		n := &notes[i]
 		key := int(n.Key)
 		if key < pianoLowest || key > pianoHighest {
-			a.found(n.Tick, "range", "%s is not on a piano", keyName(key))
+			pa.found(timeline.Piano, n.Tick, ruleRange, "%s is not on a piano", keyName(key))
 		}
-		if key > a.ceiling {
-			a.found(n.Tick, "ceiling", "%s is over the comp's ceiling, %s", keyName(key), keyName(a.ceiling))
+		if key > ceiling {
+			pa.found(timeline.Piano, n.Tick, ruleCeiling, "%s is over the comp's ceiling, %s", keyName(key), keyName(ceiling))
 		}
 		if p := last[key]; p != nil {
 			if p.Tick+p.Length > n.Tick {
-				a.found(n.Tick, "overlap", "%s is struck while it still sounds", keyName(key))
+				pa.found(timeline.Piano, n.Tick, ruleOverlap, "%s is struck while it still sounds", keyName(key))
 			}
-			if us := a.clock.Micros(n.Tick) - a.clock.Micros(p.Tick); us < touch.AgainUS {
-				a.found(n.Tick, "repeat", "%s is struck again after %d ms", keyName(key), us/1000)
+			if us := pa.clock.Micros(n.Tick) - pa.clock.Micros(p.Tick); us < touch.AgainUS {
+				pa.found(timeline.Piano, n.Tick, ruleRepeat, "%s is struck again after %d ms", keyName(key), us/1000)
 			}
 		}
 		last[key] = n
@@ -113,24 +93,24 @@ func (a *pianoAudit) checkKeys(notes []groove.Note) {
 }
 
 // chords gathers the notes, which are in order, into attacks.
-func (a *pianoAudit) chords(notes []groove.Note) []pianoChord {
+func (pa *passAudit) pianoChords(notes []groove.Note) []pianoChord {
 	var out []pianoChord
 	var ringing []groove.Note
 	for i := 0; i < len(notes); {
-		from := a.clock.Micros(notes[i].Tick)
+		from := pa.clock.Micros(notes[i].Tick)
 		c := pianoChord{tick: notes[i].Tick}
 		j := i
 		over := int64(1) << 60 // where the first of its notes ends: what comes then is another attack
-		for j < len(notes) && a.clock.Micros(notes[j].Tick)-from < chordUS && notes[j].Tick < over {
+		for j < len(notes) && pa.clock.Micros(notes[j].Tick)-from < chordUS && notes[j].Tick < over {
 			c.end = notes[j].Tick
 			over = min(over, notes[j].Tick+notes[j].Length)
 			j++
 		}
-		settled := a.clock.Micros(c.end) + chordUS // in time: a hold may end in between
+		settled := pa.clock.Micros(c.end) + chordUS // in time: a hold may end in between
 		var on [128]bool
 		kept := ringing[:0]
 		for _, n := range ringing {
-			if a.clock.Micros(n.Tick+n.Length) > settled {
+			if pa.clock.Micros(n.Tick+n.Length) > settled {
 				on[n.Key] = true
 				kept = append(kept, n)
 			}
@@ -151,13 +131,14 @@ func (a *pianoAudit) chords(notes []groove.Note) []pianoChord {
 }
 
 // checkHolds checks what sounds at every attack.
-func (a *pianoAudit) checkHolds(chords []pianoChord) {
+func (pa *passAudit) checkHolds(chords []pianoChord) {
+	span := pianist.Span(pa.tl.Piano)
 	for _, c := range chords {
-		if !voicing.Playable(c.keys, a.span) {
-			a.found(c.tick, "span", "no two hands of %d semitones and five fingers hold %s", a.span, keyList(c.keys))
+		if !voicing.Playable(c.keys, span) {
+			pa.found(timeline.Piano, c.tick, ruleSpan, "no two hands of %d semitones and five fingers hold %s", span, keyList(c.keys))
 		}
 		if low, high, ok := voicing.FirstMuddy(c.keys); ok {
-			a.found(c.tick, "low", "%s under %s is unclear so low", keyName(low), keyName(high))
+			pa.found(timeline.Piano, c.tick, ruleLow, "%s under %s is unclear so low", keyName(low), keyName(high))
 		}
 	}
 }
@@ -176,43 +157,42 @@ func keyList(keys []int) string {
 // checkDensity compares the attacks of the whole pass with what its energy allows. A bar
 // in which the chart and the events ask for more, an attack at each change of
 // chord, accent and push, is allowed as many as they ask for.
-func (a *pianoAudit) checkDensity(chords []pianoChord) {
-	asked := make([]int64, len(a.pass.Bars))
+func (pa *passAudit) checkDensity(chords []pianoChord) {
+	asked := make([]int64, len(pa.pass.Bars))
 	ask := func(tick int64) {
-		bar := sort.Search(len(a.pass.Bars), func(i int) bool { return a.pass.Bars[i].Start > tick })
-		asked[max(0, bar-1)] += 1000
+		asked[pa.plan.BarAt(tick)] += 1000
 	}
-	for i, s := range a.pass.Chords {
-		if i == 0 || s.Chord != a.pass.Chords[i-1].Chord {
+	for i, s := range pa.pass.Chords {
+		if i == 0 || s.Chord != pa.pass.Chords[i-1].Chord {
 			ask(s.Start)
 		}
 	}
-	for i, e := range a.pass.Events {
-		if (e.Kind == timeline.Accent || e.Kind == timeline.Push && a.cues.Acts(i)) && e.By.Has(timeline.Piano) {
+	for i, e := range pa.pass.Events {
+		if (e.Kind == timeline.Accent || e.Kind == timeline.Push && pa.plan.Cues.Acts(i)) && e.By.Has(timeline.Piano) {
 			ask(e.Tick)
 		}
 	}
 	var allowed int64
-	for i, b := range a.pass.Bars {
-		allowed += max(asked[i], b.Length*pianist.AttacksPerBeat.At(a.pass.EnergyAt(i))/b.Meter.TempoTicks())
+	for i, b := range pa.pass.Bars {
+		allowed += max(asked[i], b.Length*pianist.AttacksPerBeat.At(pa.pass.EnergyAt(i))/b.Meter.TempoTicks())
 	}
 	if n := int64(len(chords)); 1000*n > allowed {
-		a.found(0, ruleDensity, "the piano attacks %d times, more than the %d that the energy allows", n, allowed/1000)
+		pa.found(timeline.Piano, 0, ruleDensity, "the piano attacks %d times, more than the %d that the energy allows", n, allowed/1000)
 	}
 }
 
 // checkOctaves finds where, at a change of chord, the top voice and the bass go from one
 // octave to the next in the same direction.
-func (a *pianoAudit) checkOctaves(notes, bass []groove.Note) {
-	changes := a.cues.Changes(timeline.Piano)
+func (pa *passAudit) checkOctaves(notes, bass []groove.Note) {
+	changes := pa.plan.Cues.Changes(timeline.Piano)
 	before := 0
-	for i, top := range a.tops(changes, notes) {
+	for i, top := range pa.tops(changes, notes) {
 		if top == 0 {
 			continue
 		}
-		from, to, moved := a.bassMove(bass, changes[i].Start)
+		from, to, moved := pa.bassMove(bass, changes[i].Start)
 		if before > 0 && !changes[i].Same && moved && before%12 == from%12 && top%12 == to%12 && voicing.SameWay(top-before, cmp.Compare(to, from)) {
-			a.found(changes[i].Start, ruleOctaves, "the top voice goes in octaves with the bass, %s to %s", keyName(before), keyName(top))
+			pa.found(timeline.Piano, changes[i].Start, ruleOctaves, "the top voice goes in octaves with the bass, %s to %s", keyName(before), keyName(top))
 		}
 		before = top
 	}
@@ -221,7 +201,7 @@ func (a *pianoAudit) checkOctaves(notes, bass []groove.Note) {
 // tops is the top voice of each change, 0 where nothing sounds: the highest note
 // that sounds while the chord lasts, so that a broken chord counts as the chord it
 // is. The hands may be a little early, and what is just being let go is not counted.
-func (a *pianoAudit) tops(changes []cue.Change, notes []groove.Note) []int {
+func (pa *passAudit) tops(changes []cue.Change, notes []groove.Note) []int {
 	out := make([]int, len(changes))
 	var ringing []groove.Note
 	at := 0
@@ -230,9 +210,9 @@ func (a *pianoAudit) tops(changes []cue.Change, notes []groove.Note) []int {
 		if changes[i].Pushed() {
 			from += swungPush
 		}
-		from = a.clock.Shift(from, withUS)
+		from = pa.clock.Shift(from, withUS)
 		if i+1 < len(changes) {
-			until = a.clock.Shift(changes[i+1].Start, -withUS)
+			until = pa.clock.Shift(changes[i+1].Start, -withUS)
 		}
 		kept := ringing[:0]
 		for _, n := range ringing {
@@ -255,10 +235,10 @@ const swungPush = meter.TicksPerQuarter / 6
 
 // bassMove is how the bass goes into what begins at a tick: from its note before to
 // the one it strikes there.
-func (a *pianoAudit) bassMove(bass []groove.Note, tick int64) (from, to int, ok bool) {
-	early := a.clock.Shift(tick, -withUS)
+func (pa *passAudit) bassMove(bass []groove.Note, tick int64) (from, to int, ok bool) {
+	early := pa.clock.Shift(tick, -withUS)
 	i := sort.Search(len(bass), func(i int) bool { return bass[i].Tick >= early })
-	late := a.clock.Shift(tick+swungPush, withUS)
+	late := pa.clock.Shift(tick+swungPush, withUS)
 	if i == 0 || i == len(bass) || bass[i].Tick > late {
 		return 0, 0, false
 	}

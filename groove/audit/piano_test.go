@@ -1,10 +1,12 @@
 package audit
 
 import (
+	"sort"
 	"strings"
 	"testing"
 
 	"plinth/groove"
+	"plinth/groove/feel"
 	"plinth/groove/groovetest"
 	"plinth/groove/library"
 	"plinth/songspec/timeline"
@@ -129,4 +131,13 @@ func TestPianoOfEveryFeel(t *testing.T) {
 			}
 		}
 	}
+}
+
+// auditPiano is what the audit finds of the piano alone in one pass.
+func auditPiano(setup timeline.PianoSetup, pass *timeline.Pass, part groove.PassPart) []Finding {
+	set := &feel.Set{Feels: map[string]*feel.Feel{pass.Feel: groovetest.CompFeel("c===============")}}
+	a := &audit{tl: &timeline.Timeline{Piano: setup}, out: &Report{}}
+	newPassAudit(a, pass, &part, set).checkPiano()
+	sort.SliceStable(a.out.Findings, func(i, j int) bool { return a.out.Findings[i].Tick < a.out.Findings[j].Tick })
+	return a.out.Findings
 }
