@@ -113,15 +113,17 @@ func tooLong(s string) error {
 		Reason: fmt.Sprintf("A chord is no longer than %d bytes.", MaxSymbol)}
 }
 
+const noRootReason = "A chord begins with a capital letter A to G, or is a Roman numeral, or N.C."
+
 func noRoot(s string) error {
 	e := &SymbolError{Kind: NoRoot, Text: s, Length: firstRune(s),
-		Reason: "A chord begins with a capital letter A to G, or is a Roman numeral, or N.C."}
+		Reason: noRootReason}
 	if up := capital(s); up != "" {
 		if _, err := parseEnglish(up); err == nil {
 			e.Suggest = up
 		}
 	} else if strings.HasPrefix(s, "H") {
-		e.Reason = "The German H is B here, and B is Bb."
+		e.Reason = germanH
 	}
 	return e
 }

@@ -25,13 +25,15 @@ const MaxSymbol = 64
 // SymbolError is the author's mistake in a chord symbol, a numeral, a note or
 // a key. Offset and Length are bytes of Text and point at the part that is
 // wrong. Reason is a full sentence. Suggest is a whole symbol to write
-// instead, "" when there is none near enough.
+// instead, "" when there is none near enough. Tongue is German or Solfege where
+// a note of a chord has its name there.
 type SymbolError struct {
 	Kind           ErrorKind
 	Text           string
 	Offset, Length int
 	Reason         string
 	Suggest        string
+	Tongue         Tongue
 }
 
 // Error is the reason with the symbol and the suggestion.

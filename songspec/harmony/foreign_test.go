@@ -100,15 +100,14 @@ func TestForeignKeys(t *testing.T) {
 }
 
 func TestTongues(t *testing.T) {
-	for in, want := range map[string]string{"Es7": "german", "G/H": "german", "Fism": "german", "Rem7": "solfege", "F/La": "solfege", "bm": "", "xyz": "", "C/x": "", "A minor": "", "": ""} {
-		got := ""
-		if g, s := Tongues(in); g {
-			got = "german"
-		} else if s {
-			got = "solfege"
-		}
-		if got != want {
-			t.Errorf("%q is %q, want %q", in, got, want)
+	for in, want := range map[string]Tongue{
+		"Es7": German, "G/H": German, "Fism": German, "Rem7": Solfege, "F/La": Solfege, "Do/La": Solfege,
+		"bm": letter, "xyz": letter, "C/x": letter, "A minor": letter, "": letter, "Rest": letter,
+	} {
+		_, err := ParseChord(in)
+		var e *SymbolError
+		if !errors.As(err, &e) || e.Tongue != want {
+			t.Errorf("%q: %+v, want %d", in, e, want)
 		}
 	}
 }
