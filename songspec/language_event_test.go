@@ -317,7 +317,7 @@ func TestClock(t *testing.T) {
 	if got := tl.SongMicros(); got != 10_000_000 {
 		t.Errorf("song: %d", got)
 	}
-	if got := tl.MicrosAt(tl.End); got != 14_000_000 {
+	if got := timeline.NewClock(tl.Tempos).Micros(tl.End); got != 14_000_000 {
 		t.Errorf("file: %d", got)
 	}
 	if got := tl.Passes[0].Micros(); got != 10_000_000 {

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"sort"
 	"strings"
+
+	"github.com/agext/levenshtein"
 )
 
 // Choice says which track was taken for the voice.
@@ -87,7 +89,7 @@ func (f *File) named(name string, with []*Track) (Choice, error) {
 	}
 	near, best := "", 1+len([]rune(want))/3
 	for _, t := range with {
-		if d := distance(want, strings.ToLower(t.Name)); d <= best {
+		if d := levenshtein.Distance(want, strings.ToLower(t.Name), nil); d <= best {
 			if near == "" || d < best {
 				near, best = t.Name, d
 			}
@@ -236,28 +238,4 @@ func overlapShare(notes []Note) int {
 		}
 	}
 	return 100 * hit / len(notes)
-}
-
-// distance is the number of edits between two names, bounded by their length.
-func distance(a, b string) int {
-	x, y := []rune(a), []rune(b)
-	if len(x) > maxText || len(y) > maxText {
-		return maxText
-	}
-	row := make([]int, len(y)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := range x {
-		diag := row[0]
-		row[0] = i + 1
-		for j := range y {
-			cost := diag
-			if x[i] != y[j] {
-				cost = 1 + min(diag, row[j], row[j+1])
-			}
-			diag, row[j+1] = row[j+1], cost
-		}
-	}
-	return row[len(y)]
 }

@@ -31,8 +31,6 @@ type File struct {
 	Tracks   []Track
 	Tempos   []Tempo  // by tick
 	Meters   []Meter  // by tick
-	Keys     []KeySig // by tick
-	Markers  []Marker // by tick
 	Lyrics   []int64  // ticks of lyric events in any track, ascending
 	Warnings []string // what was tolerated, in the order of the file
 	End      int64    // the last end of track, or the last note's end when that is later
@@ -74,26 +72,4 @@ type Tempo struct {
 type Meter struct {
 	Tick     int64
 	Num, Den int
-}
-
-// KeySig is a key signature: sharps positive, flats negative, -7 to 7.
-type KeySig struct {
-	Tick   int64
-	Fifths int
-	Minor  bool
-}
-
-// Marker is a marker's text.
-type Marker struct {
-	Tick int64
-	Text string
-}
-
-// NoteCount is how many notes the whole file has.
-func (f *File) NoteCount() int {
-	n := 0
-	for i := range f.Tracks {
-		n += len(f.Tracks[i].Notes)
-	}
-	return n
 }

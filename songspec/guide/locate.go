@@ -174,35 +174,6 @@ func BarStart(tl *timeline.Timeline, bar int) (tick int64, ok bool) {
 	return p.Start + p.Bars[n].Start, true
 }
 
-// Clock turns ticks into microseconds by the song's tempo map.
-type Clock struct {
-	tempos []timeline.Tempo
-	at     []int64 // microseconds at each tempo × TicksPerQuarter
-}
-
-// NewClock reads the tempo map of a song.
-func NewClock(tl *timeline.Timeline) *Clock {
-	c := &Clock{tempos: tl.Tempos}
-	sum := int64(0)
-	for i, t := range tl.Tempos {
-		if i > 0 {
-			sum += (t.Tick - tl.Tempos[i-1].Tick) * tl.Tempos[i-1].Micros
-		}
-		c.at = append(c.at, sum)
-	}
-	return c
-}
-
-// Micros is the time of an absolute tick in microseconds from tick 0, rounded
-// down; 120 quarters a minute when the song has no tempo.
-func (c *Clock) Micros(tick int64) int64 {
-	i := sort.Search(len(c.tempos), func(i int) bool { return c.tempos[i].Tick > tick }) - 1
-	if i < 0 {
-		return tick * 500_000 / 960
-	}
-	return (c.at[i] + (tick-c.tempos[i].Tick)*c.tempos[i].Micros) / 960
-}
-
 // PitchName is a MIDI note spelled in a key with its octave: "Ab5"; C4 is 60. A
 // white key outside the scale keeps its plain letter: E in Eb major, not Fb.
 func PitchName(key int, in harmony.Key) string {

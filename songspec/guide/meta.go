@@ -10,7 +10,6 @@ const (
 	metaText      = 0x01
 	metaName      = 0x03
 	metaLyric     = 0x05
-	metaMarker    = 0x06
 	metaEnd       = 0x2F
 	metaTempo     = 0x51
 	metaMeter     = 0x58
@@ -48,8 +47,6 @@ func (t *trackState) meta(r *reader, limit int) error {
 		if t.tick > 0 && len(data) > 0 && data[0] != '@' {
 			t.texts = append(t.texts, t.tick)
 		}
-	case metaMarker:
-		t.markers = append(t.markers, Marker{t.tick, text(data)})
 	case metaTempo, metaMeter, metaSignature:
 		if !t.value(kind, data) {
 			t.odd++
@@ -58,7 +55,7 @@ func (t *trackState) meta(r *reader, limit int) error {
 	return nil
 }
 
-// value takes a tempo, meter or key; false when it makes no sense.
+// value takes a tempo or a meter, and looks at a key; false when it makes no sense.
 func (t *trackState) value(kind byte, data []byte) bool {
 	switch kind {
 	case metaTempo:
@@ -79,7 +76,6 @@ func (t *trackState) value(kind byte, data []byte) bool {
 		if len(data) < 2 || int8(data[0]) < -7 || int8(data[0]) > 7 || data[1] > 1 {
 			return false
 		}
-		t.keys = append(t.keys, KeySig{t.tick, int(int8(data[0])), data[1] == 1})
 	}
 	return true
 }

@@ -172,7 +172,7 @@ func (l *layout) notes(t *Track) []Problem {
 	var out []Problem
 	if early > 0 {
 		out = append(out, Problem{Attr: "from", Summary: "The voice begins before the song",
-			Detail: fmt.Sprintf("%s of the guide would sound before the song's first bar and are left out; a later from, a pickup or a count_in makes room.", capital(notesWord(early)))})
+			Detail: fmt.Sprintf("%s of the guide would sound before the song's first bar and are left out; a later from, a pickup or a count_in makes room.", meter.Plural(early, "note"))})
 	}
 	if late > 0 {
 		come, are := "come", "They are"
@@ -181,7 +181,7 @@ func (l *layout) notes(t *Track) []Problem {
 		}
 		out = append(out, Problem{Attr: "from", Summary: "The voice is longer than the form",
 			Detail: fmt.Sprintf("%s of the guide %s after the song's last bar, %d, the first in what would be bar %d. %s left out; a section is missing in the form, or from is too late.",
-				capital(notesWord(late)), come, lastBar(tl), lastBar(tl)+1+int((firstLate-tl.End)/barTicks(tl)), are)})
+				meter.Plural(late, "note"), come, lastBar(tl), lastBar(tl)+1+int((firstLate-tl.End)/barTicks(tl)), are)})
 	}
 	if double > 0 {
 		where := fmt.Sprintf("at %s", At(tl, firstDouble))
@@ -230,13 +230,6 @@ func spread(tl *timeline.Timeline) {
 			}
 		}
 	}
-}
-
-func notesWord(n int) string {
-	if n == 1 {
-		return "1 note"
-	}
-	return fmt.Sprintf("%d notes", n)
 }
 
 func lastBar(tl *timeline.Timeline) int {

@@ -202,7 +202,5 @@ func (r *reader) finish() {
 	f := r.file
 	sort.SliceStable(f.Tempos, func(i, j int) bool { return f.Tempos[i].Tick < f.Tempos[j].Tick })
 	sort.SliceStable(f.Meters, func(i, j int) bool { return f.Meters[i].Tick < f.Meters[j].Tick })
-	sort.SliceStable(f.Keys, func(i, j int) bool { return f.Keys[i].Tick < f.Keys[j].Tick })
-	sort.SliceStable(f.Markers, func(i, j int) bool { return f.Markers[i].Tick < f.Markers[j].Tick })
 	sort.Slice(f.Lyrics, func(i, j int) bool { return f.Lyrics[i] < f.Lyrics[j] })
 }

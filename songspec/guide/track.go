@@ -18,16 +18,14 @@ type trackState struct {
 	ended  bool // by its end of track event
 	atEnd  bool // cut off inside what can only be the end of track event
 
-	name    string
-	notes   []Note
-	open    [16][128][]int32 // indices into notes, oldest first
-	first   [16]int16        // first program change + 1, 0 none
-	texts   []int64          // ticks of text events: a karaoke file's words
-	lyrics  []int64
-	tempos  []Tempo
-	meters  []Meter
-	keys    []KeySig
-	markers []Marker
+	name   string
+	notes  []Note
+	open   [16][128][]int32 // indices into notes, oldest first
+	first  [16]int16        // first program change + 1, 0 none
+	texts  []int64          // ticks of text events: a karaoke file's words
+	lyrics []int64
+	tempos []Tempo
+	meters []Meter
 
 	doubled, orphans, empty, hanging, odd int
 	carried                               bool
@@ -188,8 +186,6 @@ func (r *reader) keep(t *trackState) error {
 	f.End = max(f.End, t.tick)
 	f.Tempos = append(f.Tempos, t.tempos...)
 	f.Meters = append(f.Meters, t.meters...)
-	f.Keys = append(f.Keys, t.keys...)
-	f.Markers = append(f.Markers, t.markers...)
 	if len(t.lyrics) == 0 && len(t.texts) >= 8 {
 		t.lyrics = t.texts // a karaoke file writes its words as text events
 	}

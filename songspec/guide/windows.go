@@ -42,7 +42,7 @@ func Windows(tl *timeline.Timeline) []Window {
 	}
 	spaces := Spaces(tl)
 	spans = merge(append(spans, spaces...))
-	clock := NewClock(tl)
+	clock := timeline.NewClock(tl.Tempos)
 	out := make([]Window, 0, len(spans))
 	for _, s := range spans {
 		w := measure(tl, clock, s)
@@ -55,7 +55,7 @@ func Windows(tl *timeline.Timeline) []Window {
 
 // Within cuts windows to a stretch, such as a pass; what is left of one may be
 // shorter than a beat.
-func Within(tl *timeline.Timeline, clock *Clock, windows []Window, start, end int64) []Window {
+func Within(tl *timeline.Timeline, clock *timeline.Clock, windows []Window, start, end int64) []Window {
 	var out []Window
 	i := sort.Search(len(windows), func(i int) bool { return windows[i].End > start })
 	for ; i < len(windows) && windows[i].Start < end; i++ {
@@ -67,7 +67,7 @@ func Within(tl *timeline.Timeline, clock *Clock, windows []Window, start, end in
 	return out
 }
 
-func measure(tl *timeline.Timeline, clock *Clock, s Span) Window {
+func measure(tl *timeline.Timeline, clock *timeline.Clock, s Span) Window {
 	w := Window{Start: s.Start, End: s.End, From: At(tl, s.Start), To: At(tl, s.End),
 		Beats: Beats(tl, s.Start, s.End), Micros: clock.Micros(s.End) - clock.Micros(s.Start)}
 	w.Pass = w.From.Pass
@@ -112,43 +112,6 @@ func merge(spans []Span) []Span {
 			continue
 		}
 		out = append(out, s)
-	}
-	return out
-}
-
-// Phrase is what is sung between two windows.
-type Phrase struct {
-	Start, End int64 // absolute ticks
-	From       Position
-	Pass       int // the pass it begins in, -1 in front of bar 1
-	Notes      int
-	Low, High  uint8
-}
-
-// Phrases cuts the vocal line at its windows. A note belongs to the phrase it
-// begins in.
-func Phrases(tl *timeline.Timeline) []Phrase {
-	if tl.Vocal == nil {
-		return nil
-	}
-	var out []Phrase
-	windows := Windows(tl)
-	w := 0
-	open := false
-	for _, n := range tl.Vocal.Notes {
-		for w < len(windows) && windows[w].Start <= n.Tick {
-			w++
-			open = false
-		}
-		if !open {
-			at := At(tl, n.Tick)
-			out = append(out, Phrase{Start: n.Tick, From: at, Pass: at.Pass, Low: n.Key, High: n.Key})
-			open = true
-		}
-		p := &out[len(out)-1]
-		p.End = max(p.End, n.Tick+n.Length)
-		p.Notes++
-		p.Low, p.High = min(p.Low, n.Key), max(p.High, n.Key)
 	}
 	return out
 }

@@ -24,10 +24,6 @@ func TestWindowsTwoBars(t *testing.T) {
 	if got := w[0]; got.From.String() != "bar 1 count 4" || got.To.String() != "bar 2 count 4" || got.Beats != 4000 || got.Micros != 4_000_000 || got.Space || got.Pass != 0 {
 		t.Errorf("window %+v", got)
 	}
-	ph := Phrases(twoBars(t))
-	if len(ph) != 2 || ph[0].Notes != 2 || ph[0].Low != 67 || ph[0].High != 69 || ph[1].From.String() != "bar 2 count 4" {
-		t.Errorf("phrases %+v", ph)
-	}
 }
 
 func TestWindowsSpace(t *testing.T) {
@@ -66,7 +62,7 @@ func TestWindowsMeters(t *testing.T) {
 		t.Errorf("windows %+v", w)
 	}
 	// The part of it inside a pass.
-	if in := Within(tl, NewClock(tl), w, 3840, 5760); len(in) != 1 || in[0].Start != 3840 || in[0].Beats != 1333 {
+	if in := Within(tl, timeline.NewClock(tl.Tempos), w, 3840, 5760); len(in) != 1 || in[0].Start != 3840 || in[0].Beats != 1333 {
 		t.Errorf("within %+v", in)
 	}
 }

@@ -45,7 +45,10 @@ func TestDumpChords(t *testing.T) {
 }
 
 func sortedPCs(c Chord) []int {
-	pcs := c.PCs()
+	var pcs []int
+	for _, tone := range c.Tones() {
+		pcs = append(pcs, mod12(c.Root.PC()+int(tone.Semitones)))
+	}
 	slices.Sort(pcs)
 	return slices.Compact(pcs)
 }

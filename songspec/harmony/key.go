@@ -137,14 +137,6 @@ func (k Key) String() string {
 	return k.Tonic.String() + " major"
 }
 
-// Short is "Eb" or "Cm".
-func (k Key) Short() string {
-	if k.Minor {
-		return k.Tonic.String() + "m"
-	}
-	return k.Tonic.String()
-}
-
 // Transpose is the key that many semitones away (down when negative), in the
 // signature with the fewest accidentals. At the tie of six, a sharp key goes to
 // F# major, all others to Gb major, minor keys to Eb minor. Whole octaves leave

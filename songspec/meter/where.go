@@ -92,11 +92,11 @@ func (r BarRange) clip(bars int) (from, to int, err error) {
 			outside = from
 		}
 		return 0, 0, &PlaceError{r.Off, r.End, fmt.Sprintf("bar %d is outside the section", outside),
-			fmt.Sprintf("The section has %s, its repeats written out.", plural(bars, "bar"))}
+			fmt.Sprintf("The section has %s, its repeats written out.", Plural(bars, "bar"))}
 	}
 	if from > to {
 		return 0, 0, &PlaceError{r.Off, r.End, "bars the wrong way round",
-			fmt.Sprintf("The section has %s, so the last one is not after bar %d.", plural(bars, "bar"), from)}
+			fmt.Sprintf("The section has %s, so the last one is not after bar %d.", Plural(bars, "bar"), from)}
 	}
 	return from - 1, to - 1, nil
 }
@@ -115,7 +115,8 @@ func (c Count) missing(bar int, m Meter) error {
 
 func sameSize(a, b Meter) bool { return a.Num == b.Num && a.Den == b.Den }
 
-func plural(n int, word string) string {
+// Plural is a number of things in words: "1 bar", "3 bars".
+func Plural(n int, word string) string {
 	if n == 1 {
 		return "1 " + word
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
 
@@ -101,7 +102,7 @@ func bars(n int) string {
 	if n == 0 {
 		return "none"
 	}
-	return plural(n, "bar")
+	return meter.Plural(n, "bar")
 }
 
 func perMille(n int) string { return fmt.Sprintf("%d.%03d", n/1000, n%1000) }

@@ -44,23 +44,19 @@ func songRows(t *timeline.Timeline) [][2]string {
 		{"lasts", timeline.MinSec(t.SongMicros())},
 	}
 	if t.CountIn > 0 {
-		rows = append(rows, [2]string{"count-in", plural(t.CountIn, "bar")})
+		rows = append(rows, [2]string{"count-in", meter.Plural(t.CountIn, "bar")})
 	}
 	if t.Pickup > 0 && len(t.Passes) > 0 {
 		rows = append(rows, [2]string{"pickup", beats(t.Pickup, t.Passes[0].Meter)})
 	}
 	if t.LeadBars > 0 {
-		rows = append(rows, [2]string{"in front", fmt.Sprintf("%s, so bar 1 of the song is bar %d of the file", plural(t.LeadBars, "bar"), t.LeadBars+1)})
-	}
-	kit := t.Drums.Kit
-	if kit == "" {
-		kit = "as the feel has it"
+		rows = append(rows, [2]string{"in front", fmt.Sprintf("%s, so bar 1 of the song is bar %d of the file", meter.Plural(t.LeadBars, "bar"), t.LeadBars+1)})
 	}
 	rows = append(rows,
-		[2]string{"drums", kit},
-		[2]string{"bass", fmt.Sprintf("%s, %d strings", t.Bass.Sound, t.Bass.Strings)},
+		[2]string{"drums", kit(t.Drums)},
+		[2]string{"bass", bass(t.Bass)},
 		[2]string{"piano", t.Piano.Sound},
-		[2]string{"looseness", fmt.Sprintf("%d.%03d", t.Looseness/1000, t.Looseness%1000)},
+		[2]string{"looseness", perMille(t.Looseness)},
 		[2]string{"take", fmt.Sprint(t.Take)})
 	if v := t.Vocal; v != nil {
 		rows = append(rows, [2]string{"vocal", fmt.Sprintf("%s from bar %d", v.Path, v.From)})
@@ -255,7 +251,7 @@ func describe(e *timeline.Event, played cue.Played, p *timeline.Pass, bar *timel
 			}
 			n++
 		}
-		return fmt.Sprintf("rit over %s to %d", plural(n, "bar"), e.To)
+		return fmt.Sprintf("rit over %s to %d", meter.Plural(n, "bar"), e.To)
 	}
 	return at
 }
@@ -292,11 +288,4 @@ func beats(ticks int64, m meter.Meter) string {
 		return "1 beat"
 	}
 	return s + " beats"
-}
-
-func plural(n int, word string) string {
-	if n == 1 {
-		return "1 " + word
-	}
-	return fmt.Sprintf("%d %ss", n, word)
 }

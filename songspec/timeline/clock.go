@@ -32,10 +32,6 @@ func (c *Clock) Micros(tick int64) int64 {
 	return (c.sums[i] + (tick-c.tempos[i].Tick)*c.tempos[i].Micros) / meter.TicksPerQuarter
 }
 
-// MicrosAt is the moment of an absolute tick in microseconds from the file's
-// start. For many ticks make a Clock once.
-func (t *Timeline) MicrosAt(tick int64) int64 { return NewClock(t.Tempos).Micros(tick) }
-
 // SongMicros is how long the song lasts from bar 1 to its last bar line; the
 // bars in front do not count.
 func (t *Timeline) SongMicros() int64 {
