@@ -2,6 +2,7 @@ package harmony
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 	"sync"
 )
@@ -186,18 +187,10 @@ func nearSuffix(s string) string {
 func degreeBass(root string, k known, digits string) string {
 	n, _ := scanName(root)
 	for i := int8(0); i < k.n; i++ {
-		if t := k.tones[i]; degreeWord2(t.Degree) == digits {
+		if t := k.tones[i]; t.Degree <= 7 && strconv.Itoa(int(t.Degree)) == digits {
 			b, _ := n.Up(int(t.Degree-1), int(t.Semitones))
 			return root + k.suffix + "/" + b.String()
 		}
-	}
-	return ""
-}
-
-func degreeWord2(d int8) string {
-	const words = "1234567"
-	if d >= 1 && d <= 7 {
-		return words[d-1 : d]
 	}
 	return ""
 }

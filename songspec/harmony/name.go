@@ -57,6 +57,18 @@ func accidental(s string) (alter, size int) {
 	return 0, 0
 }
 
+// accidentals reads all accidentals at the start of s: their sum, and their length in
+// bytes, 0 when there are none.
+func accidentals(s string) (alter, size int) {
+	for {
+		one, took := accidental(s[size:])
+		if took == 0 {
+			return alter, size
+		}
+		alter, size = alter+one, size+took
+	}
+}
+
 // scanName reads a spelled pitch class at the start of s and says how many
 // bytes it took, 0 when there is none. It takes as many accidentals as make
 // sense: at most two, and both the same way.

@@ -8,14 +8,7 @@ import "strings"
 
 // numbered is the error of a chord in numbers, nil for what is none.
 func numbered(s string, k Key) *SymbolError {
-	signs := 0
-	for {
-		_, took := accidental(s[signs:])
-		if took == 0 {
-			break
-		}
-		signs += took
-	}
+	_, signs := accidentals(s)
 	if signs == len(s) || s[signs] < '1' || s[signs] > '7' || signs > 0 && strings.ContainsAny(s[:signs], "𝄫𝄪") {
 		return nil
 	}

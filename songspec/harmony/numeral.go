@@ -177,11 +177,6 @@ func looksNumeral(s string) bool {
 	if strings.HasPrefix(s, "N6") || s == "N" || strings.HasPrefix(s, "N/") {
 		return true
 	}
-	for {
-		_, took := accidental(s)
-		if took == 0 {
-			return s != "" && strings.IndexByte("IViv", s[0]) >= 0
-		}
-		s = s[took:]
-	}
+	_, signs := accidentals(s)
+	return signs < len(s) && strings.IndexByte("IViv", s[signs]) >= 0
 }

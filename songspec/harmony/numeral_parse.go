@@ -59,14 +59,8 @@ func (p *numeralParser) takeBass() (digits string, at int) {
 		return "", 0
 	}
 	part := p.s[slash+1 : p.end]
-	rest := part
-	for {
-		_, took := accidental(rest)
-		if took == 0 {
-			break
-		}
-		rest = rest[took:]
-	}
+	_, signs := accidentals(part)
+	rest := part[signs:]
 	if rest == "" || strings.Trim(rest, "0123456789") != "" || part == "9" && p.s[slash-1] == '6' && !strings.HasSuffix(p.s[:slash], "6/9") {
 		return "", 0
 	}
@@ -264,14 +258,7 @@ func figured(rest string, minor, major7 bool) (k known, degree int, ok bool) {
 
 // bassPlace is the place of a bass degree, with or without accidentals.
 func (p *numeralParser) bassPlace(c *Chord, root place, local tonic, digits string, at int) place {
-	alter, i := 0, 0
-	for {
-		a, took := accidental(digits[i:])
-		if took == 0 {
-			break
-		}
-		alter, i = alter+a, i+took
-	}
+	alter, i := accidentals(digits)
 	d := 0
 	switch digits[i:] {
 	case "1", "2", "3", "4", "5", "6", "7":

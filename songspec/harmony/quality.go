@@ -1,6 +1,9 @@
 package harmony
 
-import "strings"
+import (
+	"strconv"
+	"strings"
+)
 
 // quality is a chord's tones without its root: for each degree 1 to 13 the
 // alterations it occurs in. It is comparable, and one quality has one
@@ -129,7 +132,7 @@ func (w *suffixWriter) lead() {
 
 // seventh writes the number with the word that says which seventh it stands on.
 func (w *suffixWriter) seventh(dim, minor bool) {
-	num := numberWord(w.number)
+	num := strconv.Itoa(w.number)
 	sev := w.q.deg[7]
 	switch {
 	case dim && sev == dflat|natural:
@@ -142,10 +145,6 @@ func (w *suffixWriter) seventh(dim, minor bool) {
 		w.WriteString(num)
 	}
 	w.left.deg[7] = 0
-}
-
-func numberWord(n int) string {
-	return [...]string{7: "7", 9: "9", 11: "11", 13: "13"}[n]
 }
 
 // suspended reports a second or fourth in the third's place.
@@ -218,7 +217,7 @@ func (w *suffixWriter) rest() {
 	}
 	for _, d := range [...]int{2, 4, 6, 9, 11, 13} {
 		if w.left.deg[d]&natural != 0 {
-			w.WriteString("add" + degreeWord(d))
+			w.WriteString("add" + strconv.Itoa(d))
 		}
 	}
 	if w.left.deg[6]&flat != 0 {
@@ -236,10 +235,6 @@ func (w *suffixWriter) rest() {
 	}
 }
 
-func degreeWord(d int) string {
-	return [...]string{2: "2", 3: "3", 4: "4", 5: "5", 6: "6", 9: "9", 11: "11", 13: "13"}[d]
-}
-
 // altered writes the b and # forms of an upper degree. "add" keeps the natural
 // tone beside it, and the fifth beside b13.
 func (w *suffixWriter) altered(d int) {
@@ -251,7 +246,7 @@ func (w *suffixWriter) altered(d int) {
 		if keep {
 			w.WriteString("add")
 		}
-		w.WriteString(sign + degreeWord(d))
+		w.WriteString(sign + strconv.Itoa(d))
 	}
 }
 

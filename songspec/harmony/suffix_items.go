@@ -1,6 +1,9 @@
 package harmony
 
-import "strings"
+import (
+	"strconv"
+	"strings"
+)
 
 // sign takes the accidental of an altered degree, + and - among them.
 func (p *suffixParser) sign() (bits uint8) {
@@ -187,12 +190,10 @@ func (p *suffixParser) majorSeventh(at int) {
 		p.majorWord()
 	}
 	d := p.digits()
-	n := [...]string{7: "7", 9: "9", 11: "11", 13: "13"}
 	number := 0
-	for i, w := range n {
-		if w != "" && w == d {
-			number = i
-		}
+	switch d {
+	case "7", "9", "11", "13":
+		number, _ = strconv.Atoi(d)
 	}
 	if number == 0 && triangle && d == "" {
 		number = 7
