@@ -112,7 +112,7 @@ func (p *plan) drumOpening(notes []score.Note) []score.Note {
 		return notes
 	}
 	touch := feel.Normal
-	if q.Weight > 0 && allHisWeight.at(p.pass.EnergyFrom) {
+	if q.Rises && allHisWeight.at(p.pass.EnergyFrom) {
 		touch = feel.Strong
 	}
 	notes = withoutCymbals(notes, 0)

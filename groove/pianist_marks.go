@@ -55,7 +55,7 @@ func (c *comper) gestures(ear *listener) gestures {
 	strikes = append(strikes, c.accentStrikes()...)
 	strikes = append(strikes, c.leftStrikes()...)
 	strikes = mergeMarks(strikes)
-	if q := c.p.opening(timeline.Piano); q != nil && q.Weight > 0 {
+	if q := c.p.opening(timeline.Piano); q != nil && q.Rises {
 		firmly(strikes, 0)
 	}
 	if last := c.p.finalHit(); last >= 0 {

@@ -67,7 +67,7 @@ func (w *work) strike(who timeline.Player, tick int64) strike {
 		return s
 	}
 	// A chord that is pushed to that place is there already.
-	if len(w.pass.Chords) == 0 || w.pass.Chords[chordAt(w.pass, s.target)].Chord.None {
+	if len(w.pass.Chords) == 0 || w.pass.Chords[spanAt(w.pass, s.target)].Chord.None {
 		return strike{why: NoChord}
 	}
 	return s

@@ -38,7 +38,7 @@ func (w *work) chords() {
 			piano = piano[1:]
 		}
 	}
-	w.pushedByDrums()
+	w.drummersPushes()
 }
 
 // chord adds the cue of a chord that some players begin.
@@ -54,13 +54,13 @@ func (w *work) chord(c *Change, by timeline.Players) {
 	w.add(q)
 }
 
-// pushedByDrums lets the drummer into the cues of the chords that he pushes, and adds
+// drummersPushes lets the drummer into the cues of the chords that he pushes, and adds
 // those that he pushes alone or into the next pass. The cues of the others are there, in
 // order.
-func (w *work) pushedByDrums() {
+func (w *work) drummersPushes() {
 	n := len(w.out.List)
 	for i := range w.pass.Events {
-		q, ok := w.pushed(int32(i))
+		q, ok := w.pushCue(int32(i))
 		if !ok {
 			continue
 		}
@@ -79,9 +79,9 @@ func (w *work) pushedByDrums() {
 	}
 }
 
-// pushed is the cue of an event that is a push of anybody's: who strikes it here, and who
+// pushCue is the cue of an event that is a push of anybody's: who strikes it here, and who
 // in the next pass.
-func (w *work) pushed(event int32) (Cue, bool) {
+func (w *work) pushCue(event int32) (Cue, bool) {
 	e := &w.pass.Events[event]
 	if e.Kind != timeline.Push {
 		return Cue{}, false
@@ -89,7 +89,7 @@ func (w *work) pushed(event int32) (Cue, bool) {
 	by := w.pushers(e)
 	q := Cue{Kind: Chord, At: e.Tick, Target: e.Target, Until: e.Target, Event: event, By: by}
 	if e.Target < w.pass.Length {
-		q.Span, q.Bar = int32(chordAt(w.pass, e.Target)), int32(w.pass.BarAt(e.Target))
+		q.Span, q.Bar = int32(spanAt(w.pass, e.Target)), int32(w.pass.BarAt(e.Target))
 		q.Until = w.pass.Chords[q.Span].End
 		return q, by != 0
 	}

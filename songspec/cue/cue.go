@@ -32,7 +32,7 @@ const (
 
 // Cue is one thing that the song asks of the band. Ticks are relative to the pass.
 type Cue struct {
-	// At is where it is struck or begins. It is under 0 only for what is pushed out of
+	// At is where it is struck or opens. It is under 0 only for what is pushed out of
 	// this pass into the one before.
 	At int64
 	// Target is the beat that a push takes early: of a chord where the chart has it, of
@@ -57,7 +57,8 @@ type Cue struct {
 	By timeline.Players
 	// Out are those who strike it in the neighbour pass, on the push that joins the two.
 	Out    timeline.Players
-	Weight uint8 // of an accent 1 to 3; of an opening 1 where the band rises into the pass
+	Weight uint8 // of an accent 1 to 3, 0 for all others
+	Rises  bool  // of an opening: the pass comes in stronger than what was before it
 	Alone  bool  // of an accent: nothing but the written hits sounds in its bar
 	Early  bool  // of an accent: it moved from where it is written to a push
 }

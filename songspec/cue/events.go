@@ -15,7 +15,7 @@ type Played struct {
 // Events are the events of a pass as they are played, in the order of Pass.Events. It is
 // what Of finds of them, without the chords.
 func Events(p *timeline.Pass) []Played {
-	w := begin(p)
+	w := newWork(p)
 	w.accents()
 	w.others()
 	out := make([]Played, len(p.Events))
@@ -38,7 +38,7 @@ func Events(p *timeline.Pass) []Played {
 		}
 	}
 	for i := range p.Events {
-		if q, ok := w.pushed(int32(i)); ok {
+		if q, ok := w.pushCue(int32(i)); ok {
 			add(&q)
 		}
 	}

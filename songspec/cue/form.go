@@ -50,9 +50,7 @@ func (w *work) opening() {
 		if b.Energy > w.pass.EnergyFrom {
 			return
 		}
-		if b.Energy < w.pass.EnergyFrom {
-			q.Weight = 1
-		}
+		q.Rises = b.Energy < w.pass.EnergyFrom
 	}
 	w.add(q)
 }

@@ -42,7 +42,7 @@ func join(before, after *timeline.Pass) {
 	w.stretches()
 	for i := range before.Events {
 		if e := &before.Events[i]; e.Kind == timeline.Push && e.Target >= before.Length {
-			w.push(int32(i), e)
+			w.addPush(int32(i), e)
 		}
 	}
 	if w.leads < 0 {
@@ -70,15 +70,15 @@ func join(before, after *timeline.Pass) {
 		}
 	}
 	// A push that begins on the first beat has the accent there: something is struck.
-	begins := &work{pass: after, out: &Cues{}, leads: -1}
-	begins.stretches()
+	opens := &work{pass: after, out: &Cues{}, leads: -1}
+	opens.stretches()
 	for i := 0; i < len(after.Events) && after.Events[i].Tick == 0; i++ {
 		if e := &after.Events[i]; e.Kind == timeline.Push {
-			begins.push(int32(i), e)
+			opens.addPush(int32(i), e)
 		}
 	}
 	for i := 0; i < len(after.Events) && after.Events[i].Tick == 0; i++ {
-		if e := after.Events[i]; e.Kind == timeline.Accent && !begins.out.pushes[timeline.Drums].Begins(0) {
+		if e := after.Events[i]; e.Kind == timeline.Accent && !opens.out.pushes[timeline.Drums].Begins(0) {
 			add(before, e, push, before.Length, before.BarAt(push), e.By&entry.By&drums)
 		}
 	}

@@ -21,7 +21,7 @@ func passOf(bars int, events ...timeline.Event) timeline.Pass {
 
 // An accent on a push over the border, between it and the bar line, or on the beat that
 // it takes early, is struck with the push by those whom both name: by the drummer in the
-// pass that ends, by the others in the pass that begins.
+// pass that ends, by the others in the pass that opens.
 func TestAccentOnThePushOverTheBorder(t *testing.T) {
 	drums, bass, piano := timeline.Only(timeline.Drums), timeline.Only(timeline.Bass), timeline.Only(timeline.Piano)
 	const push = 2*bar - eighth

@@ -20,18 +20,18 @@ const (
 	pitched = timeline.All &^ drums
 )
 
-// begin finds what all cues of a pass depend on: where it is silent, and who pushes.
-func begin(p *timeline.Pass) *work {
+// newWork finds what all cues of a pass depend on: where it is silent, and who pushes.
+func newWork(p *timeline.Pass) *work {
 	w := &work{pass: p, out: &Cues{Alone: make([]bool, len(p.Bars)), acts: make([]bool, len(p.Events))}, leads: -1}
 	w.stretches()
-	w.pushes()
+	w.findPushes()
 	return w
 }
 
 // Of works out the cues of a pass, from the pass alone: what its neighbours have to do
 // with it stands in it, see Join.
 func Of(p *timeline.Pass) *Cues {
-	w := begin(p)
+	w := newWork(p)
 	w.chords()
 	w.accents()
 	w.others()
@@ -86,8 +86,8 @@ func (w *work) silent(who timeline.Player, tick int64) (Reason, bool) {
 	return InStop, w.out.silences[who].Has(tick)
 }
 
-// pushes finds everybody's pushes, and where each part ends.
-func (w *work) pushes() {
+// findPushes finds everybody's pushes, and where each part ends.
+func (w *work) findPushes() {
 	if e := w.pass.Entry; e != nil {
 		for who := range w.out.pushes {
 			if e.By.Has(timeline.Player(who)) {
@@ -97,7 +97,7 @@ func (w *work) pushes() {
 	}
 	for i := range w.pass.Events {
 		if e := &w.pass.Events[i]; e.Kind == timeline.Push {
-			w.push(int32(i), e)
+			w.addPush(int32(i), e)
 		}
 	}
 	for who := range w.out.ends {

@@ -34,7 +34,7 @@ func (s Pushes) Over(tick int64) (Push, bool) {
 }
 
 // target is the beat that a push which begins at a tick takes early; the tick itself
-// where none begins.
+// where none opens.
 func (s Pushes) target(tick int64) int64 {
 	i := sort.Search(len(s), func(i int) bool { return s[i].From >= tick })
 	if i < len(s) && s[i].From == tick {
@@ -43,16 +43,16 @@ func (s Pushes) target(tick int64) int64 {
 	return tick
 }
 
-// chordAt is the index of the chord in force at a tick of a pass, the first or last one
+// spanAt is the index of the chord in force at a tick of a pass, the first or last one
 // outside it.
-func chordAt(p *timeline.Pass, tick int64) int {
+func spanAt(p *timeline.Pass, tick int64) int {
 	i := sort.Search(len(p.Chords), func(i int) bool { return p.Chords[i].End > tick })
 	return min(i, len(p.Chords)-1)
 }
 
-// push adds the push of an event to the pushes of those who take part in it, and says
+// addPush adds the push of an event to the pushes of those who take part in it, and says
 // what of it is dropped.
-func (w *work) push(i int32, e *timeline.Event) {
+func (w *work) addPush(i int32, e *timeline.Event) {
 	by := e.By & w.plays()
 	for who := timeline.Player(0); who < timeline.NumPlayers; who++ {
 		if why, silent := w.silent(who, e.Tick); silent && by.Has(who) {
@@ -80,7 +80,7 @@ func (w *work) push(i int32, e *timeline.Event) {
 			return
 		}
 		w.leads = i
-	} else if len(w.pass.Chords) == 0 || w.pass.Chords[chordAt(w.pass, e.Target)].Chord.None {
+	} else if len(w.pass.Chords) == 0 || w.pass.Chords[spanAt(w.pass, e.Target)].Chord.None {
 		w.drop(i, by, NoChord)
 		return
 	}
@@ -111,7 +111,7 @@ func (w *work) changesOf(who timeline.Player) []Change {
 		out[0].Start = pushes[0].From
 		pushes = pushes[1:]
 	}
-	out = pushAll(pushes, out)
+	out = bringAllForward(pushes, out)
 	for i := 1; i < len(out); i++ {
 		out[i].Same = out[i].Chord == out[i-1].Chord
 	}
@@ -121,10 +121,10 @@ func (w *work) changesOf(who timeline.Player) []Change {
 	return out
 }
 
-// pushAll lets every push bring its chord forward. Pushes come in order, so that the
+// bringAllForward lets every push bring its chord forward. Pushes come in order, so that the
 // chords before one are done with and those after it untouched: each looks only at the
 // few between, and a long pass of many pushes costs no more a bar than a short one.
-func pushAll(pushes Pushes, in []Change) []Change {
+func bringAllForward(pushes Pushes, in []Change) []Change {
 	if len(pushes) == 0 {
 		return in
 	}
@@ -139,14 +139,14 @@ func pushAll(pushes Pushes, in []Change) []Change {
 			done++
 		}
 		near = append(near[:0], out[done:]...)
-		out = pushed(out[:done], near, push)
+		out = bringForward(out[:done], near, push)
 	}
 	return append(out, in[next:]...)
 }
 
-// pushed brings the chord at the push's beat forward and appends what becomes of the
+// bringForward brings the chord at the push's beat forward and appends what becomes of the
 // chords to out. When no chord changes there, the one in force is struck early.
-func pushed(out, in []Change, push Push) []Change {
+func bringForward(out, in []Change, push Push) []Change {
 	for _, c := range in {
 		switch {
 		case c.Nominal == push.To: // the chord that comes early

@@ -36,9 +36,9 @@ func TestPushesOneByOne(t *testing.T) {
 			at += length
 		}
 		pushes := randomPushes(r, at+8*eighth)
-		got := pushAll(pushes, append([]Change(nil), want...))
+		got := bringAllForward(pushes, append([]Change(nil), want...))
 		for _, p := range pushes {
-			want = pushed(nil, want, p)
+			want = bringForward(nil, want, p)
 		}
 		if len(want)+len(got) > 0 && !reflect.DeepEqual(want, got) {
 			t.Fatalf("pushes %+v:\n%+v instead of\n%+v", pushes, got, want)

@@ -116,9 +116,9 @@ func trackList(tracks []*Track) string {
 // Words in track names. They are the trade's, in the languages that guide files
 // are labelled in most; common practice, no single source.
 var (
-	voiceWords = []string{"vocal", "vocals", "voice", "vox", "voc", "singer", "sing", "ldvox", "leadvox", "gesang", "stimme", "chant", "voix", "canto", "voce", "voz"}
-	lineWords  = []string{"melody", "melodie", "melodia", "lead", "tune", "soprano", "mezzo", "alto", "tenor", "baritone", "solo"}
-	otherWords = []string{"backing", "bgv", "bv", "harmony", "choir", "double", "doubles", "adlib", "piano", "keys", "organ", "bass", "drum", "drums", "kit",
+	voiceNames = []string{"vocal", "vocals", "voice", "vox", "voc", "singer", "sing", "ldvox", "leadvox", "gesang", "stimme", "chant", "voix", "canto", "voce", "voz"}
+	lineNames  = []string{"melody", "melodie", "melodia", "lead", "tune", "soprano", "mezzo", "alto", "tenor", "baritone", "solo"}
+	otherNames = []string{"backing", "bgv", "bv", "harmony", "choir", "double", "doubles", "adlib", "piano", "keys", "organ", "bass", "drum", "drums", "kit",
 		"guitar", "gtr", "strings", "violin", "viola", "cello", "brass", "horn", "flute", "sax", "synth", "pad", "click", "percussion", "chords", "comp", "bridge"}
 )
 
@@ -136,12 +136,12 @@ func (f *File) likelihood(t *Track) (int, []string) {
 	}
 	named := fmt.Sprintf("named %q", t.Name)
 	switch {
-	case hasWord(t.Name, voiceWords):
+	case hasWord(t.Name, voiceNames):
 		add(60, named)
-	case hasWord(t.Name, lineWords):
+	case hasWord(t.Name, lineNames):
 		add(40, named)
 	}
-	if hasWord(t.Name, otherWords) {
+	if hasWord(t.Name, otherNames) {
 		add(-40, "")
 	}
 	if s := f.sungShare(t); s >= 50 {
@@ -201,11 +201,11 @@ func hasWord(name string, list []string) bool {
 // the track that was taken has none; "" otherwise. The singer's track that was
 // exported muted is the usual case.
 func (f *File) emptyVoice(taken *Track) string {
-	if hasWord(taken.Name, voiceWords) {
+	if hasWord(taken.Name, voiceNames) {
 		return ""
 	}
 	for i := range f.Tracks {
-		if t := &f.Tracks[i]; len(t.Notes) == 0 && hasWord(t.Name, voiceWords) && !hasWord(t.Name, otherWords) {
+		if t := &f.Tracks[i]; len(t.Notes) == 0 && hasWord(t.Name, voiceNames) && !hasWord(t.Name, otherNames) {
 			return t.Name
 		}
 	}

@@ -25,7 +25,7 @@ func Read(src []byte) (*File, error) {
 	if err := r.chunks(pos, declared); err != nil {
 		return nil, err
 	}
-	r.finish()
+	r.sortByTick()
 	return f, nil
 }
 
@@ -197,8 +197,8 @@ func isTrack(src []byte, pos int) bool {
 	return chunkAt(src, pos) && string(src[pos:pos+4]) == "MTrk"
 }
 
-// finish sorts what several tracks may have said.
-func (r *reader) finish() {
+// sortByTick puts the events of all tracks in the order of time.
+func (r *reader) sortByTick() {
 	f := r.file
 	sort.SliceStable(f.Tempos, func(i, j int) bool { return f.Tempos[i].Tick < f.Tempos[j].Tick })
 	sort.SliceStable(f.Meters, func(i, j int) bool { return f.Meters[i].Tick < f.Meters[j].Tick })

@@ -22,7 +22,7 @@ type Feel struct {
 // hold a beat for longer than a tempo map can say.
 func Random(r *rand.Rand, feels []Feel) string {
 	w := &writer{r: r, feels: feels}
-	w.top()
+	w.settings()
 	for n := 2 + r.Intn(3); len(w.sections) < n; {
 		w.section()
 	}
@@ -82,7 +82,7 @@ func (w *writer) meter(from []string) meter.Meter {
 	return m
 }
 
-func (w *writer) top() {
+func (w *writer) settings() {
 	w.line("key = %q\nlooseness = %s", pick(w, keys...), pick(w, "0", "0.4", "0.4", "1"))
 	w.line("take = %d", 1+w.r.Intn(50))
 	if w.chance(3) {
