@@ -39,8 +39,9 @@ func TestAccentOnThePushOverTheBorder(t *testing.T) {
 		{"nobody does both", 2 * bar, drums, piano, 0, 0},
 	} {
 		t.Run(row.name, func(t *testing.T) {
-			accent := timeline.Event{Kind: timeline.Accent, Tick: row.at, End: row.at, Bar: 1, By: row.accent, Weight: 3,
-				Alone: true}
+			accent := timeline.Event{Kind: timeline.Accent, Tick: row.at, End: row.at, Bar: 1, By: row.accent,
+				Weight: 3,
+				Alone:  true}
 			out := timeline.Event{Kind: timeline.Push, Bar: 1, Tick: push, Target: 2 * bar, By: row.push}
 			passes := []timeline.Pass{passOf(2, out), passOf(2)}
 			if row.at < 2*bar {
@@ -64,7 +65,8 @@ func TestAccentOnThePushOverTheBorder(t *testing.T) {
 				}
 			}
 			if got != [2]timeline.Players{row.first, row.next} {
-				t.Errorf("struck by %v and %v, want %v and %v", got[0].Names(), got[1].Names(), row.first.Names(), row.next.Names())
+				t.Errorf("struck by %v and %v, want %v and %v", got[0].Names(), got[1].Names(), row.first.Names(),
+					row.next.Names())
 			}
 			if row.at < 2*bar && others[0] != row.next || row.at == 2*bar && others[1] != row.first {
 				t.Errorf("struck in the neighbour by %v and %v", others[0].Names(), others[1].Names())
@@ -96,7 +98,8 @@ func TestPushLeadsNowhere(t *testing.T) {
 		Join(passes)
 		c := Of(&passes[0])
 		if c.Acts(0) || len(c.Dropped) != 1 || c.Dropped[0].Why != row.why || c.End(timeline.Bass) != bar {
-			t.Errorf("%s: acts %v, dropped %+v, the bass ends at %d", row.name, c.Acts(0), c.Dropped, c.End(timeline.Bass))
+			t.Errorf("%s: acts %v, dropped %+v, the bass ends at %d", row.name, c.Acts(0), c.Dropped,
+				c.End(timeline.Bass))
 		}
 		if !row.alone && passes[1].Entry != nil {
 			t.Errorf("%s: an entry out of nowhere", row.name)

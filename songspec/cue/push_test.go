@@ -31,7 +31,8 @@ func TestPushesOneByOne(t *testing.T) {
 		at := int64(0)
 		for i := 1 + r.Intn(24); i > 0; i-- {
 			length := eighth * (1 + r.Int63n(8))
-			c := Change{Start: at, Nominal: at, End: at + length, Chord: harmony.Chord{None: r.Intn(9) == 0}, span: int32(i)}
+			c := Change{Start: at, Nominal: at, End: at + length, Chord: harmony.Chord{None: r.Intn(9) == 0},
+				span: int32(i)}
 			want = append(want, c)
 			at += length
 		}

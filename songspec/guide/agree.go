@@ -33,7 +33,8 @@ func (l *layout) disagreements() []Problem {
 			if m, ok := l.meterAt(at); ok && disagree(m, b.Meter) {
 				if meterBar == 0 {
 					meterBar = number
-					meters = append(meters, fmt.Sprintf("%d/%d in the guide, %s in the song, at bar %d", m.Num, m.Den, b.Meter, number))
+					meters = append(meters, fmt.Sprintf("%d/%d in the guide, %s in the song, at bar %d", m.Num, m.Den,
+						b.Meter, number))
 				} else if len(meters) == 1 {
 					meters = append(meters, "and again later")
 				}
@@ -46,14 +47,16 @@ func (l *layout) disagreements() []Problem {
 			// Two parts in a hundred: more than the rounding of any tempo to whole beats.
 			if ok && song > 0 && dist(file, song)*50 > song && tempoBar == 0 {
 				tempoBar = number
-				tempo = append(tempo, fmt.Sprintf("%s beats a minute in the guide, %s in the song, at bar %d", bpm(file, b.Meter), bpm(song, b.Meter), number))
+				tempo = append(tempo, fmt.Sprintf("%s beats a minute in the guide, %s in the song, at bar %d",
+					bpm(file, b.Meter), bpm(song, b.Meter), number))
 			}
 		}
 	}
 	var out []Problem
 	if len(meters) > 0 {
 		out = append(out, Problem{Attr: "from", Summary: "The guide's meter is not the song's",
-			Detail: fmt.Sprintf("It is %s. The voice is placed by beats, so check that its bar lines meet the song's.", strings.Join(meters, " "))})
+			Detail: fmt.Sprintf("It is %s. The voice is placed by beats, "+
+				"so check that its bar lines meet the song's.", strings.Join(meters, " "))})
 	}
 	if len(tempo) > 0 {
 		out = append(out, Problem{Summary: "The guide's tempo is not the song's",
@@ -66,7 +69,8 @@ func (l *layout) disagreements() []Problem {
 // it is counted. 2/2 and 4/4 count as one: the same bar in other note values.
 func disagree(m Meter, song meter.Meter) bool {
 	a := meter.Meter{Num: m.Num, Den: m.Den}
-	return int64(m.Num)*int64(song.Den) != int64(song.Num)*int64(m.Den) || a.Compound() != song.Compound() && song.Groups == ""
+	return int64(m.Num)*int64(song.Den) != int64(song.Num)*int64(m.Den) ||
+		a.Compound() != song.Compound() && song.Groups == ""
 }
 
 // meterAt is the file's meter at an absolute tick of the song.

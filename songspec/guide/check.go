@@ -26,11 +26,14 @@ func Check(tl *timeline.Timeline) []Problem {
 			more = fmt.Sprintf(" So do %d more.", len(r.Clashes)-3)
 		}
 		out = append(out, Problem{Summary: capital(c.String()),
-			Detail: fmt.Sprintf("It lies a semitone above the chord's %s and is held for %s.%s", c.Tone, beatsWord(c.Over*1000/beatAt(tl, c.At.Tick)), more)})
+			Detail: fmt.Sprintf("It lies a semitone above the chord's %s and is held for %s.%s", c.Tone,
+				beatsWord(c.Over*1000/beatAt(tl, c.At.Tick)), more)})
 	}
 	if r.Doubtful() {
 		out = append(out, Problem{Attr: "from", Summary: "The voice does not fit the chords",
-			Detail: fmt.Sprintf("%d of %d long notes on the beat lie a semitone above a chord tone; in 19 songs of 20 it is fewer than 16 in 100. The guide may start at another bar (from) or be in another key.", r.Rub, r.Long)})
+			Detail: fmt.Sprintf("%d of %d long notes on the beat lie a semitone above a chord tone; "+
+				"in 19 songs of 20 it is fewer than 16 in 100. "+
+				"The guide may start at another bar (from) or be in another key.", r.Rub, r.Long)})
 	}
 	out = append(out, outOfRange(tl)...)
 	out = append(out, farFromVoices(tl)...)
@@ -40,7 +43,8 @@ func Check(tl *timeline.Timeline) []Problem {
 		if k < len(notes) && notes[k].Tick < s.End {
 			n := notes[k]
 			out = append(out, Problem{Summary: "The guide sings in a space",
-				Detail: fmt.Sprintf("The song file has the singer silent from %s, but the guide sings %s at %s; the space is believed.",
+				Detail: fmt.Sprintf("The song file has the singer silent from %s, but the guide sings %s at %s; "+
+					"the space is believed.",
 					At(tl, s.Start), PitchName(int(n.Key), keyAt(tl, n.Tick)), At(tl, n.Tick))})
 		}
 	}
@@ -75,8 +79,10 @@ func outOfRange(tl *timeline.Timeline) []Problem {
 		n := v.Notes[at]
 		k := keyAt(tl, n.Tick)
 		out = append(out, Problem{Attr: "range", Summary: "The voice leaves the singer's range",
-			Detail: fmt.Sprintf("Sung %s, %s, lies %s the range %s to %s; %d of %d notes do.%s", PitchName(int(n.Key), k), At(tl, n.Tick), side.word,
-				PitchName(v.RangeLow, k), PitchName(v.RangeHigh, k), count, len(v.Notes), octaveOff(v, side.word, count))})
+			Detail: fmt.Sprintf("Sung %s, %s, lies %s the range %s to %s; %d of %d notes do.%s",
+				PitchName(int(n.Key), k), At(tl, n.Tick), side.word,
+				PitchName(v.RangeLow, k), PitchName(v.RangeHigh, k), count, len(v.Notes),
+				octaveOff(v, side.word, count))})
 	}
 	return out
 }
@@ -101,7 +107,8 @@ func octaveOff(v *timeline.Vocal, word string, outside int) string {
 	if 20*fit < 19*len(v.Notes) {
 		return ""
 	}
-	return fmt.Sprintf(" An octave %s %d of %d would fit: the guide may be written an octave too %s. Export it in the octave in which it is sung: the comp's ceiling follows it.", where, fit, len(v.Notes), off)
+	return fmt.Sprintf(" An octave %s %d of %d would fit: the guide may be written an octave too %s. "+
+		"Export it in the octave in which it is sung: the comp's ceiling follows it.", where, fit, len(v.Notes), off)
 }
 
 // The middle note (median) of a whole line lies at D4 for men and F4 for women in
@@ -135,7 +142,9 @@ func farFromVoices(tl *timeline.Timeline) []Problem {
 		return nil
 	}
 	return []Problem{{Summary: "A " + word + " voice",
-		Detail: fmt.Sprintf("Half of what the guide sings lies at or %s %s: if it is written an octave too %s, export it where it is sung, since the comp keeps under it; if it is meant so, say so with range = [lowest, highest].",
+		Detail: fmt.Sprintf("Half of what the guide sings lies at or %s %s: if it is written an octave too %s, "+
+			"export it where it is sung, since the comp keeps under it; if it is meant so, "+
+			"say so with range = [lowest, highest].",
 			half, PitchName(middle, k), word)}}
 }
 

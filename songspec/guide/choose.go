@@ -116,10 +116,14 @@ func trackList(tracks []*Track) string {
 // Words in track names. They are the trade's, in the languages that guide files
 // are labelled in most; common practice, no single source.
 var (
-	voiceNames = []string{"vocal", "vocals", "voice", "vox", "voc", "singer", "sing", "ldvox", "leadvox", "gesang", "stimme", "chant", "voix", "canto", "voce", "voz"}
-	lineNames  = []string{"melody", "melodie", "melodia", "lead", "tune", "soprano", "mezzo", "alto", "tenor", "baritone", "solo"}
-	otherNames = []string{"backing", "bgv", "bv", "harmony", "choir", "double", "doubles", "adlib", "piano", "keys", "organ", "bass", "drum", "drums", "kit",
-		"guitar", "gtr", "strings", "violin", "viola", "cello", "brass", "horn", "flute", "sax", "synth", "pad", "click", "percussion", "chords", "comp", "bridge"}
+	voiceNames = []string{"vocal", "vocals", "voice", "vox", "voc", "singer", "sing", "ldvox", "leadvox", "gesang",
+		"stimme", "chant", "voix", "canto", "voce", "voz"}
+	lineNames = []string{"melody", "melodie", "melodia", "lead", "tune", "soprano", "mezzo", "alto", "tenor",
+		"baritone", "solo"}
+	otherNames = []string{"backing", "bgv", "bv", "harmony", "choir", "double", "doubles", "adlib", "piano", "keys",
+		"organ", "bass", "drum", "drums", "kit",
+		"guitar", "gtr", "strings", "violin", "viola", "cello", "brass", "horn", "flute", "sax", "synth", "pad",
+		"click", "percussion", "chords", "comp", "bridge"}
 )
 
 // likelihood is how much a track looks like the voice, in points, and why. The

@@ -61,16 +61,20 @@ func Place(tl *timeline.Timeline, f *File) []Problem {
 		return append(out, Problem{Attr: "track", Summary: "Silent guide vocal",
 			Detail: fmt.Sprintf("%s: %s; the band plays as for a singer who is silent throughout.", v.Path, what)})
 	case err != nil:
-		return append(out, Problem{Error: true, Attr: "track", Summary: "No such voice", Detail: sentence(v.Path + ": " + err.Error())})
+		return append(out, Problem{Error: true, Attr: "track", Summary: "No such voice",
+			Detail: sentence(v.Path + ": " + err.Error())})
 	}
 	v.TrackResolved = choice.Track.Name
 	switch {
 	case choice.Empty != "":
 		out = append(out, Problem{Attr: "track", Summary: "The voice's track is empty",
-			Detail: fmt.Sprintf("%s: the track %q has no notes, so %q is taken for the voice (%s); export the voice with its notes, or name the right one with track.", v.Path, choice.Empty, choice.Track.Name, choice.Why)})
+			Detail: fmt.Sprintf("%s: the track %q has no notes, so %q is taken for the voice (%s); "+
+				"export the voice with its notes, or name the right one with track.", v.Path, choice.Empty,
+				choice.Track.Name, choice.Why)})
 	case choice.Track.Channel == 10:
 		out = append(out, Problem{Attr: "track", Summary: "A drum track for a voice",
-			Detail: fmt.Sprintf("%s: the track %q is on channel 10, whose notes are drums by custom; name the voice's own with track.", v.Path, choice.Track.Name)})
+			Detail: fmt.Sprintf("%s: the track %q is on channel 10, whose notes are drums by custom; "+
+				"name the voice's own with track.", v.Path, choice.Track.Name)})
 	}
 	if len(choice.Doubt) > 0 {
 		out = append(out, Problem{Attr: "track", Summary: "More than one voice",
@@ -79,7 +83,8 @@ func Place(tl *timeline.Timeline, f *File) []Problem {
 	}
 	at, ok := BarStart(tl, v.From)
 	if !ok {
-		what := fmt.Sprintf("The guide vocal starts at bar %d, but the song has bars %d to %d.", v.From, 1-tl.LeadBars, lastBar(tl))
+		what := fmt.Sprintf("The guide vocal starts at bar %d, but the song has bars %d to %d.", v.From,
+			1-tl.LeadBars, lastBar(tl))
 		if missing := 1 - tl.LeadBars - v.From; missing > 0 && missing <= 8 {
 			what += fmt.Sprintf(" Bars of click in front of bar 1 come from count_in, which is now %d.", tl.CountIn)
 		}
@@ -172,7 +177,8 @@ func (l *layout) notes(t *Track) []Problem {
 	var out []Problem
 	if early > 0 {
 		out = append(out, Problem{Attr: "from", Summary: "The voice begins before the song",
-			Detail: fmt.Sprintf("%s of the guide would sound before the song's first bar and are left out; a later from, a pickup or a count_in makes room.", meter.Plural(early, "note"))})
+			Detail: fmt.Sprintf("%s of the guide would sound before the song's first bar and are left out; "+
+				"a later from, a pickup or a count_in makes room.", meter.Plural(early, "note"))})
 	}
 	if late > 0 {
 		come, are := "come", "They are"
@@ -180,8 +186,11 @@ func (l *layout) notes(t *Track) []Problem {
 			come, are = "comes", "It is"
 		}
 		out = append(out, Problem{Attr: "from", Summary: "The voice is longer than the form",
-			Detail: fmt.Sprintf("%s of the guide %s after the song's last bar, %d, the first in what would be bar %d. %s left out; a section is missing in the form, or from is too late.",
-				meter.Plural(late, "note"), come, lastBar(tl), lastBar(tl)+1+int((firstLate-tl.End)/barTicks(tl)), are)})
+			Detail: fmt.Sprintf("%s of the guide %s after the song's last bar, %d, "+
+				"the first in what would be bar %d. %s left out; a section is missing in the form, "+
+				"or from is too late.",
+				meter.Plural(late, "note"), come, lastBar(tl), lastBar(tl)+1+int((firstLate-tl.End)/barTicks(tl)),
+				are)})
 	}
 	if double > 0 {
 		where := fmt.Sprintf("at %s", At(tl, firstDouble))
@@ -189,11 +198,13 @@ func (l *layout) notes(t *Track) []Problem {
 			where = fmt.Sprintf("in %d places, the first %s", double, where)
 		}
 		out = append(out, Problem{Attr: "track", Summary: "Two notes at once",
-			Detail: fmt.Sprintf("The voice has notes on top of each other %s; the band listens to all of them.", where)})
+			Detail: fmt.Sprintf("The voice has notes on top of each other %s; the band listens to all of them.",
+				where)})
 	}
 	if len(v.Notes) == 0 && early+late > 0 {
 		out = append(out, Problem{Attr: "from", Summary: "Silent guide vocal",
-			Detail: "No note of the guide falls into the song; the band plays as for a singer who is silent throughout."})
+			Detail: "No note of the guide falls into the song; " +
+				"the band plays as for a singer who is silent throughout."})
 	}
 	return out
 }

@@ -63,24 +63,28 @@ func readHeader(src []byte) (*File, int, int, error) {
 	case len(src) == 0:
 		return nil, 0, 0, errors.New("the file is empty")
 	case len(src) >= 4 && string(src[:4]) == "RIFF":
-		return nil, 0, 0, errors.New("this is a RIFF file (audio, or MIDI wrapped in RIFF): export a Standard MIDI File")
+		return nil, 0, 0, errors.New("this is a RIFF file (audio, or MIDI wrapped in RIFF): " +
+			"export a Standard MIDI File")
 	case len(src) < 14 || string(src[:4]) != "MThd":
 		return nil, 0, 0, errors.New("this is not a Standard MIDI File: it does not begin with MThd")
 	}
 	size := binary.BigEndian.Uint32(src[4:])
 	if size < 6 || uint64(size) > uint64(len(src)-8) {
-		return nil, 0, 0, fmt.Errorf("the header says that it is %d bytes long: this file is broken, export it again", size)
+		return nil, 0, 0, fmt.Errorf("the header says that it is %d bytes long: this file is broken, export it again",
+			size)
 	}
 	format := int(binary.BigEndian.Uint16(src[8:]))
 	tracks := int(binary.BigEndian.Uint16(src[10:]))
 	division := int(binary.BigEndian.Uint16(src[12:]))
 	switch {
 	case format == 2:
-		return nil, 0, 0, errors.New("this is a format 2 file, a set of patterns without a common time: export format 0 or 1")
+		return nil, 0, 0, errors.New("this is a format 2 file, a set of patterns without a common time: " +
+			"export format 0 or 1")
 	case format > 2:
 		return nil, 0, 0, fmt.Errorf("there is no Standard MIDI File of format %d: export format 0 or 1", format)
 	case division&0x8000 != 0:
-		return nil, 0, 0, errors.New("the file counts time in SMPTE frames, not in beats: export it with ticks per quarter note")
+		return nil, 0, 0, errors.New("the file counts time in SMPTE frames, not in beats: " +
+			"export it with ticks per quarter note")
 	case division == 0:
 		return nil, 0, 0, errors.New("the file has no ticks per quarter note: this file is broken, export it again")
 	}
@@ -92,7 +96,8 @@ func (r *reader) chunks(pos, declared int) error {
 	for pos < len(r.src) {
 		if !chunkAt(r.src, pos) {
 			if r.chunk < declared {
-				return fmt.Errorf("what follows track %d is not a track, and %d of %d are missing: this file is broken, export it again",
+				return fmt.Errorf("what follows track %d is not a track, and %d of %d are missing: "+
+					"this file is broken, export it again",
 					r.chunk, declared-r.chunk, declared)
 			}
 			r.warn("%d bytes after the last track are ignored", len(r.src)-pos)
@@ -187,7 +192,8 @@ func (r *reader) trackChunk(body int, end uint64) (int, error) {
 	// the track; it is when it reads through to an end of track event.
 	t, err = r.track(body, len(r.src))
 	if err != nil || !t.ended {
-		return 0, fmt.Errorf("track %d breaks off in the middle of an event: this file is broken, export it again", r.chunk)
+		return 0, fmt.Errorf("track %d breaks off in the middle of an event: this file is broken, export it again",
+			r.chunk)
 	}
 	r.warn("track %d has a wrong length; its end of track event is used", r.chunk)
 	return t.pos, r.keep(t)

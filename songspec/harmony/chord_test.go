@@ -8,7 +8,8 @@ import (
 )
 
 // roots are the spellings the agreed table was checked over.
-var roots = []string{"C", "C#", "Db", "D", "D#", "Eb", "E", "F", "F#", "Gb", "G", "G#", "Ab", "A", "A#", "Bb", "B", "Cb"}
+var roots = []string{"C", "C#", "Db", "D", "D#", "Eb", "E", "F", "F#", "Gb", "G", "G#", "Ab", "A", "A#", "Bb", "B",
+	"Cb"}
 
 // rotate is a set of pitch classes up from a root.
 func rotate(pcs []int, by int) []int {
@@ -278,7 +279,8 @@ func TestEveryComposition(t *testing.T) {
 	leads := []string{"", "m", "maj", "Δ", "dim", "ø", "+", "-"}
 	numbers := []string{"", "5", "6", "69", "7", "9", "11", "13", "(maj7)", "maj9", "maj13", "2", "67"}
 	sus := []string{"", "sus2", "sus4", "sus24"}
-	items := []string{"", "b5", "#5", "b9", "#9", "#11", "b13", "(9)", "(11)", "(13)", "add2", "add4", "add6", "add9", "add11",
+	items := []string{"", "b5", "#5", "b9", "#9", "#11", "b13", "(9)", "(11)", "(13)", "add2", "add4", "add6", "add9",
+		"add11",
 		"add13", "addb9", "add#9", "add#11", "addb13", "b6", "no3", "no5", "(maj7)", "add3"}
 	read := 0
 	suffixOf := map[quality]string{}

@@ -129,10 +129,12 @@ func foreignChord(s string) *SymbolError {
 	}
 	root, quality, ok := translate(body, suffixReads)
 	low := noteWord(bass)
-	if _, size := scanName(body); size > 0 && suffixReads(body[size:]) && (root.from != Solfege || low.from != Solfege) {
+	if _, size := scanName(body); size > 0 && suffixReads(body[size:]) &&
+		(root.from != Solfege || low.from != Solfege) {
 		root, quality = alias{body[:size], body[:size], letter}, body[size:] // Do is English, but not over La
 	}
-	e := &SymbolError{Kind: NoRoot, Text: s, Length: len(root.written), Reason: root.why(), Tongue: max(root.from, low.from)}
+	e := &SymbolError{Kind: NoRoot, Text: s, Length: len(root.written), Reason: root.why(),
+		Tongue: max(root.from, low.from)}
 	switch isRight := root.spelled+quality == body; {
 	case isRight && low.from == letter:
 		return nil
@@ -184,7 +186,8 @@ func foreignKey(s string) *SymbolError {
 	word := strings.ToLower(strings.Trim(rest, " -"))
 	switch {
 	case small:
-		e.Reason = `A key begins with a capital letter, and an m makes it minor: "` + tonic.spelled + `" or "` + tonic.spelled + `m".`
+		e.Reason = `A key begins with a capital letter, and an m makes it minor: "` + tonic.spelled + `" or "` +
+			tonic.spelled + `m".`
 		return e
 	case strings.HasSuffix(word, "ian") || strings.HasSuffix(word, "isch"):
 		e.Reason = "A key is major or minor here; the chords say what else is in a mode."

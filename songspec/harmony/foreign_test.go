@@ -70,11 +70,13 @@ func TestForeignChords(t *testing.T) {
 			continue
 		}
 		if e.Suggest != c.suggest || e.Offset != c.at || e.Length != c.len || !strings.Contains(e.Reason, c.says) {
-			t.Errorf("%s: %q at %d, %d: %q; want %q at %d, %d", c.text, e.Suggest, e.Offset, e.Length, e.Reason, c.suggest, c.at, c.len)
+			t.Errorf("%s: %q at %d, %d: %q; want %q at %d, %d", c.text, e.Suggest, e.Offset, e.Length, e.Reason,
+				c.suggest, c.at, c.len)
 		}
 	}
 	// Right English symbols that begin as German names do.
-	for _, s := range []string{"Asus4", "Esus", "Asus2", "Esus4/B", "Adim", "Edim7", "Do", "Ebm", "Fadd9", "Faug", "Dmi7"} {
+	for _, s := range []string{"Asus4", "Esus", "Asus2", "Esus4/B", "Adim", "Edim7", "Do", "Ebm", "Fadd9", "Faug",
+		"Dmi7"} {
 		if _, err := ParseChord(s); err != nil {
 			t.Errorf("%s: %v", s, err)
 		}
@@ -84,12 +86,14 @@ func TestForeignChords(t *testing.T) {
 // TestForeignKeys: likewise for keys.
 func TestForeignKeys(t *testing.T) {
 	for in, want := range map[string]string{
-		"Es-Dur": "Eb major", "es-moll": "Eb minor", "H-Dur": "B major", "h-moll": "B minor", "B-Dur": "Bb major", "b-moll": "Bb minor",
-		"Fis-Dur": "F# major", "fis-moll": "F# minor", "As": "Ab major", "as": "Ab minor", "C-Dur": "C major", "c-moll": "C minor", "a moll": "A minor",
-		"Gis-Moll": "G# minor", "Cis": "C# major", "H": "B major", "Hm": "B minor", "Ais-Dur": "Bb major", "Bes majeur": "Bb major",
-		"Do": "C major", "do maggiore": "C major", "Re min": "D minor", "ré mineur": "D minor", "Mib majeur": "Eb major", "Sol mayor": "G major", "la menor": "A minor",
-		"Si b": "Bb major", "Fa# minore": "F# minor",
-		"B flat": "Bb major", "E-flat major": "Eb major", "F sharp minor": "F# minor", "c minor": "C minor", "c#m": "C# minor", "am": "A minor",
+		"Es-Dur": "Eb major", "es-moll": "Eb minor", "H-Dur": "B major", "h-moll": "B minor", "B-Dur": "Bb major",
+		"b-moll": "Bb minor", "Fis-Dur": "F# major", "fis-moll": "F# minor", "As": "Ab major", "as": "Ab minor",
+		"C-Dur": "C major", "c-moll": "C minor", "a moll": "A minor", "Gis-Moll": "G# minor", "Cis": "C# major",
+		"H": "B major", "Hm": "B minor", "Ais-Dur": "Bb major", "Bes majeur": "Bb major", "Do": "C major",
+		"do maggiore": "C major", "Re min": "D minor", "ré mineur": "D minor", "Mib majeur": "Eb major",
+		"Sol mayor": "G major", "la menor": "A minor", "Si b": "Bb major", "Fa# minore": "F# minor",
+		"B flat": "Bb major", "E-flat major": "Eb major", "F sharp minor": "F# minor", "c minor": "C minor",
+		"c#m": "C# minor", "am": "A minor",
 	} {
 		_, err := ParseKey(in)
 		var e *SymbolError
@@ -113,7 +117,8 @@ func TestTongues(t *testing.T) {
 }
 
 func TestEnglish(t *testing.T) {
-	for in, want := range map[string]string{"As": "Ab", "es": "Eb", "H": "B", "Sib": "Bb", "c": "C", "f#": "F#", "": "", "x": "", "Es7": "", "é": ""} {
+	for in, want := range map[string]string{"As": "Ab", "es": "Eb", "H": "B", "Sib": "Bb", "c": "C", "f#": "F#",
+		"": "", "x": "", "Es7": "", "é": ""} {
 		if got := English(in); got != want {
 			t.Errorf("%q is %q, want %q", in, got, want)
 		}

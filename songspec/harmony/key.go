@@ -64,7 +64,8 @@ func parseKey(s string) (Key, *SymbolError) {
 	tonic, size := scanName(text)
 	if size == 0 {
 		e := &SymbolError{Kind: NoKey, Text: s, Offset: lead, Length: len(text),
-			Reason: `A key is a capital letter with b or # if it needs one, then major or minor: "Eb major", "C minor", "Eb", "Cm".`}
+			Reason: `A key is a capital letter with b or # if it needs one, then major or minor: "Eb major", ` +
+				`"C minor", "Eb", "Cm".`}
 		if up := capital(text); up != "" {
 			if k, err := parseKey(up); err == nil {
 				e.Suggest = k.String()

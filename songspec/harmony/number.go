@@ -17,7 +17,8 @@ func numbered(s string, k Key) *SymbolError {
 	head, bass := s[signs+1:], ""
 	if i := strings.LastIndexByte(head, '/'); i >= 0 && head[i+1:] != "9" {
 		head, bass = head[:i], head[i+1:]
-		e.Reason = "A number is written as a Roman numeral, and the bass as a degree of its own chord: 1/3 is I/3, and 5/7 is V/3."
+		e.Reason = "A number is written as a Roman numeral, and the bass as a degree of its own chord: 1/3 is I/3, " +
+			"and 5/7 is V/3."
 	}
 	roman := romans[s[signs]-'1']
 	for _, minor := range [...]string{"-", "m"} {
@@ -26,7 +27,8 @@ func numbered(s string, k Key) *SymbolError {
 			break
 		}
 	}
-	if strings.HasPrefix(head, "o") || strings.HasPrefix(head, "°") || strings.HasPrefix(head, "dim") || strings.HasPrefix(head, "ø") {
+	if strings.HasPrefix(head, "o") || strings.HasPrefix(head, "°") || strings.HasPrefix(head, "dim") ||
+		strings.HasPrefix(head, "ø") {
 		roman = strings.ToLower(roman)
 	}
 	try := s[:signs] + roman + head

@@ -61,7 +61,8 @@ func (p *numeralParser) takeBass() (digits string, at int) {
 	part := p.s[slash+1 : p.end]
 	_, signs := accidentals(part)
 	rest := part[signs:]
-	if rest == "" || strings.Trim(rest, "0123456789") != "" || part == "9" && p.s[slash-1] == '6' && !strings.HasSuffix(p.s[:slash], "6/9") {
+	if rest == "" || strings.Trim(rest, "0123456789") != "" ||
+		part == "9" && p.s[slash-1] == '6' && !strings.HasSuffix(p.s[:slash], "6/9") {
 		return "", 0
 	}
 	p.end = slash
@@ -80,7 +81,8 @@ func (p *numeralParser) takeTargets() tonic {
 			slash = -1
 		case size == 0:
 			p.fail(NoBass, slash+1, p.end-slash-1,
-				"After the slash of a numeral comes the degree in the bass, I/5, or the numeral of the chord it leads to, V7/V.",
+				"After the slash of a numeral comes the degree in the bass, I/5, "+
+					"or the numeral of the chord it leads to, V7/V.",
 				p.letterBass(slash))
 			return tonic{}
 		case !ok:

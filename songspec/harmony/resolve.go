@@ -8,7 +8,8 @@ func (p *suffixParser) check() {
 		p.fail(0, all, "A dominant chord has a number: 7, 9, 11 or 13.")
 	case p.lead == leadHalfDim && p.number == 6:
 		p.fail(0, all, "A half-diminished chord has a seventh, not a sixth.")
-	case p.alt && (p.lead != leadNone && p.lead != leadDom || p.number != 0 && p.number != 7 || p.sus2 || p.sus4 || p.altered != [14]uint8{} || p.added != [14]uint8{}):
+	case p.alt && (p.lead != leadNone && p.lead != leadDom || p.number != 0 && p.number != 7 || p.sus2 || p.sus4 ||
+		p.altered != [14]uint8{} || p.added != [14]uint8{}):
 		p.fail(0, all, "An altered chord is 7alt and nothing else; or write its alterations one by one.")
 	case (p.lead == leadDim || p.lead == leadHalfDim) && (p.sus2 || p.sus4):
 		p.fail(0, all, "A diminished chord is made by its third and cannot be suspended.")

@@ -140,7 +140,8 @@ func (p *suffixParser) readLead() {
 		p.lead = leadMajor
 	case p.eat("m") || p.minus():
 		p.lead = leadMinor
-	case p.word("halfdim") || p.word("half-dim") || p.word("hdim") || p.eat("ø") || p.eat("Ø") || p.eat("∅") || p.eat("h"):
+	case p.word("halfdim") || p.word("half-dim") || p.word("hdim") || p.eat("ø") || p.eat("Ø") || p.eat("∅") ||
+		p.eat("h"):
 		p.lead = leadHalfDim
 	case p.word("diminished") || p.word("dim"):
 		p.lead = leadDim

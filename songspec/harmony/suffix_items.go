@@ -51,7 +51,8 @@ func (p *suffixParser) degree(bits uint8) int {
 	case "13":
 		d = 13
 	}
-	if d == 0 || bits == sharp && (d == 6 || d == 13) || bits == flat && (d == 11 || d == 3) || bits == sharp && d == 3 {
+	if d == 0 || bits == sharp && (d == 6 || d == 13) || bits == flat && (d == 11 || d == 3) ||
+		bits == sharp && d == 3 {
 		p.i = at
 		return 0
 	}
@@ -120,7 +121,8 @@ func (p *suffixParser) addition(at int) {
 	}
 	d := p.degree(bits)
 	if d == 0 || d == 5 {
-		p.fail(at, p.i-at, "A tone is added by its degree: add2, add4, add6, add9, add11, add13, or one of them with b or #.")
+		p.fail(at, p.i-at, "A tone is added by its degree: add2, add4, add6, add9, add11, add13, "+
+			"or one of them with b or #.")
 		return
 	}
 	if d == 3 { // a suspension with its third: 7sus4add3

@@ -51,7 +51,8 @@ func wellFormed(t *testing.T, c Chord) {
 	}
 	seen := map[int8]bool{}
 	for i, tone := range tones {
-		if tone != c.Tone(i) || seen[tone.Semitones] || tone.Semitones < 0 || tone.Semitones > 11 || tone.Degree < 1 || tone.Degree > 13 || tone.Alter < -2 || tone.Alter > 1 {
+		if tone != c.Tone(i) || seen[tone.Semitones] || tone.Semitones < 0 || tone.Semitones > 11 ||
+			tone.Degree < 1 || tone.Degree > 13 || tone.Alter < -2 || tone.Alter > 1 {
 			t.Errorf("%s: tone %+v", c, tone)
 		}
 		if int(tone.Semitones) != mod12(degreeSemitones(int(tone.Degree))+int(tone.Alter)) {

@@ -48,7 +48,8 @@ func TestTransposeEverywhere(t *testing.T) {
 			from := keyOf(fifths, minor)
 			for lift := -11; lift <= 11; lift++ {
 				to := from.Transpose(lift)
-				if to.Tonic.PC() != mod12(from.Tonic.PC()+lift) || to.Minor != minor || lift != 0 && abs(to.Fifths()) > 6 {
+				if to.Tonic.PC() != mod12(from.Tonic.PC()+lift) || to.Minor != minor ||
+					lift != 0 && abs(to.Fifths()) > 6 {
 					t.Fatalf("%s by %d is %s", from, lift, to)
 				}
 				for pc := 0; pc < 12; pc++ {
@@ -57,7 +58,8 @@ func TestTransposeEverywhere(t *testing.T) {
 					k, _, _, _ := lookSuffix("m7b5")
 					c.set(k)
 					got := c.Transpose(from, to)
-					if got.Root.PC() != mod12(pc+lift) || got.Bass != got.Root || got.Suffix != c.Suffix || !slices.Equal(got.Tones(), c.Tones()) {
+					if got.Root.PC() != mod12(pc+lift) || got.Bass != got.Root || got.Suffix != c.Suffix ||
+						!slices.Equal(got.Tones(), c.Tones()) {
 						t.Errorf("%s from %s to %s is %s", c, from, to, got)
 					}
 					if lift != 0 && got.Root.awkward() && !to.calls(got.Root) {

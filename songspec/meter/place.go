@@ -46,7 +46,8 @@ const placeHelp = `A place is counts, like "2 4", or bars and counts, like "4, 8
 // ParsePlace reads a place. The error is a *PlaceError.
 func ParsePlace(s string) (Place, error) {
 	if len(s) > maxPlaceText {
-		return Place{}, &PlaceError{0, len(s), "place too long", fmt.Sprintf("A place has at most %d characters.", maxPlaceText)}
+		return Place{}, &PlaceError{0, len(s), "place too long",
+			fmt.Sprintf("A place has at most %d characters.", maxPlaceText)}
 	}
 	p := Place{Text: s}
 	counts := 0
@@ -67,11 +68,13 @@ func ParsePlace(s string) (Place, error) {
 	}
 	switch {
 	case len(p.Counts) == 0 && len(p.Bars) > 0:
-		return Place{}, &PlaceError{0, len(s), "no count in the place", "After the bars and the colon come counts, like \"4: 3\"."}
+		return Place{}, &PlaceError{0, len(s), "no count in the place",
+			"After the bars and the colon come counts, like \"4: 3\"."}
 	case len(p.Counts) == 0:
 		return Place{}, &PlaceError{0, len(s), "empty place", placeHelp}
 	case len(p.Counts) > maxPlaceParts:
-		return Place{}, &PlaceError{0, len(s), "too many counts in one place", fmt.Sprintf("A place has at most %d counts.", maxPlaceParts)}
+		return Place{}, &PlaceError{0, len(s), "too many counts in one place",
+			fmt.Sprintf("A place has at most %d counts.", maxPlaceParts)}
 	}
 	return p, nil
 }
@@ -80,10 +83,12 @@ func ParsePlace(s string) (Place, error) {
 // error is a *PlaceError.
 func ParseBars(s string) (Place, error) {
 	if len(s) > maxPlaceText {
-		return Place{}, &PlaceError{0, len(s), "place too long", fmt.Sprintf("A place has at most %d characters.", maxPlaceText)}
+		return Place{}, &PlaceError{0, len(s), "place too long",
+			fmt.Sprintf("A place has at most %d characters.", maxPlaceText)}
 	}
 	if i := strings.IndexByte(s, ':'); i >= 0 {
-		return Place{}, &PlaceError{i, len(s), "counts where only bars belong", `This event takes whole bars, like "7-8" or "last", without a colon and counts.`}
+		return Place{}, &PlaceError{i, len(s), "counts where only bars belong",
+			`This event takes whole bars, like "7-8" or "last", without a colon and counts.`}
 	}
 	bars, err := parseBars(s, 0)
 	if err != nil {
@@ -106,7 +111,8 @@ func parseBars(s string, off int) ([]BarRange, error) {
 		}
 		word := s[lo:hi]
 		if word == "" {
-			return nil, &PlaceError{off + lo, off + max(hi, lo), "bar number missing", `Bars are written like "4", "4, 8", "5-8" or "last".`}
+			return nil, &PlaceError{off + lo, off + max(hi, lo), "bar number missing",
+				`Bars are written like "4", "4, 8", "5-8" or "last".`}
 		}
 		from, to, isRange := strings.Cut(word, "-")
 		r := BarRange{Off: off + lo, End: off + hi}
@@ -121,11 +127,14 @@ func parseBars(s string, off int) ([]BarRange, error) {
 			return nil, &PlaceError{off + lo, off + hi, fmt.Sprintf("not a bar: %q", word), help}
 		}
 		if r.From > 0 && r.To > 0 && r.From > r.To || r.From == Last && r.To != Last {
-			return nil, &PlaceError{off + lo, off + hi, "bars the wrong way round", fmt.Sprintf("A range of bars goes upwards: write \"%s-%s\".", strings.TrimSpace(to), strings.TrimSpace(from))}
+			return nil, &PlaceError{off + lo, off + hi, "bars the wrong way round",
+				fmt.Sprintf("A range of bars goes upwards: write \"%s-%s\".", strings.TrimSpace(to),
+					strings.TrimSpace(from))}
 		}
 		out = append(out, r)
 		if len(out) > maxPlaceParts {
-			return nil, &PlaceError{off, off + len(s), "too many bars in one place", fmt.Sprintf("A place has at most %d bars or ranges of bars.", maxPlaceParts)}
+			return nil, &PlaceError{off, off + len(s), "too many bars in one place",
+				fmt.Sprintf("A place has at most %d bars or ranges of bars.", maxPlaceParts)}
 		}
 	}
 	return out, nil
@@ -161,7 +170,8 @@ func parseCount(s string, lo, hi int) (Count, error) {
 		return Count{}, &PlaceError{lo, hi, fmt.Sprintf("not a count: %q", word), help}
 	}
 	if strings.HasSuffix(word, ":") && figures(word[:len(word)-1]) {
-		return bad("Bars that share their counts stand together, like \"4, 8: 4&\"; with other counts they are an event of their own.")
+		return bad("Bars that share their counts stand together, like \"4, 8: 4&\"; " +
+			"with other counts they are an event of their own.")
 	}
 	if strings.ContainsRune(word, ':') {
 		return bad("A place has one colon, between its bars and its counts; the parts of a count are 1&, 1e and 1a.")

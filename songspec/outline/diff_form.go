@@ -161,15 +161,18 @@ func (d *differ) form() {
 	}
 	for _, i := range d.gone {
 		p := &d.old.Passes[i]
-		d.out = append(d.out, Change{Section: p.Section, Plays: []int{p.Ordinal + 1}, What: "play", Old: place(d.old.Passes, i)})
+		d.out = append(d.out, Change{Section: p.Section, Plays: []int{p.Ordinal + 1}, What: "play",
+			Old: place(d.old.Passes, i)})
 	}
 	for _, m := range d.moved {
 		p := &d.new.Passes[m.new]
-		d.out = append(d.out, Change{Section: p.Section, Plays: []int{p.Ordinal + 1}, What: "play", Old: fmt.Sprintf("place %d", m.old+1), New: fmt.Sprintf("place %d", m.new+1)})
+		d.out = append(d.out, Change{Section: p.Section, Plays: []int{p.Ordinal + 1}, What: "play",
+			Old: fmt.Sprintf("place %d", m.old+1), New: fmt.Sprintf("place %d", m.new+1)})
 	}
 	for _, j := range d.came {
 		p := &d.new.Passes[j]
-		d.out = append(d.out, Change{Section: p.Section, Plays: []int{p.Ordinal + 1}, What: "play", New: place(d.new.Passes, j)})
+		d.out = append(d.out, Change{Section: p.Section, Plays: []int{p.Ordinal + 1}, What: "play",
+			New: place(d.new.Passes, j)})
 	}
 }
 

@@ -127,7 +127,8 @@ func barsOf(p *timeline.Pass) []barWords {
 			continue // nobody hears that it came or went
 		}
 		bar := &p.Bars[e.Bar]
-		out[e.Bar].events = append(out[e.Bar].events, eventWords{e.Kind.String(), bar.Meter.CountAt(e.Tick - bar.Start), describe(e, played, p, bar)})
+		out[e.Bar].events = append(out[e.Bar].events,
+			eventWords{e.Kind.String(), bar.Meter.CountAt(e.Tick - bar.Start), describe(e, played, p, bar)})
 	}
 	return out
 }

@@ -50,7 +50,9 @@ func songRows(t *timeline.Timeline) [][2]string {
 		rows = append(rows, [2]string{"pickup", beats(t.Pickup, t.Passes[0].Meter)})
 	}
 	if t.LeadBars > 0 {
-		rows = append(rows, [2]string{"in front", fmt.Sprintf("%s, so bar 1 of the song is bar %d of the file", meter.Plural(t.LeadBars, "bar"), t.LeadBars+1)})
+		rows = append(rows, [2]string{"in front",
+			fmt.Sprintf("%s, so bar 1 of the song is bar %d of the file", meter.Plural(t.LeadBars, "bar"),
+				t.LeadBars+1)})
 	}
 	rows = append(rows,
 		[2]string{"drums", kit(t.Drums)},
@@ -76,7 +78,8 @@ func writeForm(out *bufio.Writer, t *timeline.Timeline) {
 		p := &t.Passes[i]
 		name := passName(p)
 		pad := strings.Repeat(" ", wide-len([]rune(name)))
-		fmt.Fprintf(out, "  %s%s  bar %4d  at %5s\n", name, pad, p.FirstBar, timeline.MinSec(clock.Micros(p.Start)-clock.Micros(t.Lead)))
+		fmt.Fprintf(out, "  %s%s  bar %4d  at %5s\n", name, pad, p.FirstBar,
+			timeline.MinSec(clock.Micros(p.Start)-clock.Micros(t.Lead)))
 	}
 }
 
