@@ -2,11 +2,11 @@ package harmony
 
 import "strings"
 
-// Charts in numbers (1 4 5-, 1/3) are not read: a figure after a slash is a degree
-// of the chord here and one of the key there, so that 5/7 and V/3 are the same.
-// Whoever writes numbers is told the numeral.
+// Charts in numbers (1 4 5-, 1/3) are not read. In them a figure after a slash is a degree
+// of the key, here it is one of the chord: their 5/7 is our V/3. Whoever writes numbers is
+// told the numeral.
 
-// numbered is the error of a chord in numbers, nil for what is none.
+// numbered is the error for a chord in numbers, nil for any other text.
 func numbered(s string, k Key) *SymbolError {
 	_, signs := accidentals(s)
 	if signs == len(s) || s[signs] < '1' || s[signs] > '7' || signs > 0 && strings.ContainsAny(s[:signs], "𝄫𝄪") {

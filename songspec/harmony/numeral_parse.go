@@ -2,7 +2,7 @@ package harmony
 
 import "strings"
 
-// numeralParser holds one symbol; end is where the part not yet read ends.
+// numeralParser reads one symbol from its end; end is where the part not yet read ends.
 type numeralParser struct {
 	s    string
 	end  int
@@ -52,7 +52,7 @@ func (p *numeralParser) lastSlash() int {
 	return i
 }
 
-// takeBass takes a degree after the last slash; the 9 of 6/9 is none.
+// takeBass takes a degree after the last slash. The 9 of 6/9 is no degree.
 func (p *numeralParser) takeBass() (digits string, at int) {
 	slash := p.lastSlash()
 	if slash < 1 {
@@ -69,8 +69,8 @@ func (p *numeralParser) takeBass() (digits string, at int) {
 	return part, slash + 1
 }
 
-// takeTargets takes the numerals after slashes, the outermost first, and
-// returns the key they make a tonic of.
+// takeTargets takes the numerals after slashes, the last one first, and returns the key
+// that they lead to.
 func (p *numeralParser) takeTargets() tonic {
 	var targets []roman
 	for slash := p.lastSlash(); slash >= 0; slash = p.lastSlash() {
@@ -159,8 +159,8 @@ func nearRoman(s string) string {
 	return s[:at] + near
 }
 
-// head reads the first numeral with its suffix. figure is the degree an
-// inversion figure puts in the bass, 0 without one.
+// head reads the first numeral with its suffix. figure is the degree that an inversion
+// figure puts in the bass, 0 without one.
 func (p *numeralParser) head(local tonic) (c Chord, root place, figure int) {
 	s := p.s[:p.end]
 	if s == "N" || s == "N6" {
@@ -197,8 +197,8 @@ func (p *numeralParser) head(local tonic) (c Chord, root place, figure int) {
 
 func (c *Chord) set(k known) { c.Suffix, c.tones, c.n = k.suffix, k.tones, k.n }
 
-// lookNumeralSuffix reads a numeral's suffix; lower case puts an m before one
-// that names no minor or diminished triad itself.
+// lookNumeralSuffix reads a numeral's suffix. A numeral in small letters adds the m, unless
+// the suffix itself names a minor or diminished triad.
 func lookNumeralSuffix(rest string, minor bool) (k known, fault string, at, length int) {
 	if !minor {
 		return lookSuffix(rest)
@@ -219,7 +219,7 @@ func lookNumeralSuffix(rest string, minor bool) (k known, fault string, at, leng
 	return k, fault, at, length
 }
 
-// majorSeventh reports that the key's own seventh over a root is a major one.
+// majorSeventh reports whether the key's own seventh over a root is a major one.
 func (k tonic) majorSeventh(root place) bool {
 	steps, _ := root.from(k.at)
 	i := (steps + 6) % 7
@@ -227,8 +227,8 @@ func (k tonic) majorSeventh(root place) bool {
 	return semis == 11
 }
 
-// figured reads the inversion figures 64, 65, 43, 42 at the end of a suffix. They
-// come from figured bass, so their seventh is the key's own: I42 is Imaj7/7.
+// figured reads the inversion figures 64, 65, 43 and 42 at the end of a suffix. They come
+// from figured bass, so their seventh is the key's own: I42 is Imaj7/7.
 func figured(rest string, minor, major7 bool) (k known, degree int, ok bool) {
 	if len(rest) < 2 {
 		return known{}, 0, false
@@ -258,7 +258,7 @@ func figured(rest string, minor, major7 bool) (k known, degree int, ok bool) {
 	return k, degree, fault == ""
 }
 
-// bassPlace is the place of a bass degree, with or without accidentals.
+// bassPlace is the place of a bass degree, which may have accidentals.
 func (p *numeralParser) bassPlace(c *Chord, root place, local tonic, digits string, at int) place {
 	alter, i := accidentals(digits)
 	d := 0

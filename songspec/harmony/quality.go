@@ -5,8 +5,8 @@ import (
 	"strings"
 )
 
-// quality is a chord's tones without its root: for each degree 1 to 13 the
-// alterations it occurs in. It is comparable, and one quality has one
+// quality is the tones of a chord without its root's name: for each degree 1 to 13 the
+// alterations in which it is there. Qualities can be compared with ==, and each has one
 // canonical suffix.
 type quality struct {
 	deg [14]uint8
@@ -28,8 +28,8 @@ func (q *quality) has(degree int, bits uint8) bool { return q.deg[degree]&bits !
 // within an octave.
 func degreeSemitones(degree int) int { return majorScale[(degree-1)%7] }
 
-// merge keeps one degree for each pitch class, the lower one: b5 and #11, a
-// minor third and #9, a second and a ninth are the same key of the piano.
+// merge keeps one degree for each pitch class, the lower one. The pairs b5 and #11, minor
+// third and #9, second and ninth are each one key of the piano.
 func (q *quality) merge() {
 	var seen uint16
 	for d := 1; d <= 13; d++ {
@@ -46,8 +46,8 @@ func (q *quality) merge() {
 	}
 }
 
-// tones lists the quality from the root up, in the order of the degrees; n is
-// over MaxTones when they do not fit.
+// tones are the tones of the quality in the order of their degrees. n is how many there
+// are, and more than MaxTones when they do not fit.
 func (q *quality) tones() (out [MaxTones]Tone, n int) {
 	for d := 1; d <= 13; d++ {
 		for bit, alter := dflat, -2; bit <= sharp; bit, alter = bit<<1, alter+1 {
@@ -64,8 +64,8 @@ func (q *quality) tones() (out [MaxTones]Tone, n int) {
 	return out, n
 }
 
-// suffix is the canonical spelling, which parseSuffix reads back to the same
-// quality. It begins with neither b nor #, so that no root swallows it.
+// suffix is the canonical spelling, which parseSuffix reads back to the same quality. It
+// does not begin with b or #, which would be read as part of the root.
 func (q *quality) suffix() string {
 	if q.alt {
 		return "7alt"
@@ -78,7 +78,7 @@ func (q *quality) suffix() string {
 	return w.String()
 }
 
-// suffixWriter takes tones out of left as it writes them.
+// suffixWriter writes the suffix of q. left is what is not written yet.
 type suffixWriter struct {
 	strings.Builder
 	q      *quality
@@ -152,7 +152,7 @@ func (w *suffixWriter) suspended() bool {
 	return !w.q.has(3, flat|natural) && (w.q.has(2, natural) || w.q.has(4, natural))
 }
 
-// pickNumber is the tallest number whose tones are all there, 0 without a
+// pickNumber is the highest of 7, 9, 11 and 13 whose tones are all there; 0 without a
 // seventh.
 func (w *suffixWriter) pickNumber() int {
 	q := w.q
@@ -175,8 +175,7 @@ func (w *suffixWriter) pickNumber() int {
 	return 7
 }
 
-// take strikes out what the number says by itself; an altered degree stands in
-// for the natural one when that is missing.
+// take removes from left what the number says by itself.
 func (w *suffixWriter) take() {
 	if w.number >= 9 {
 		w.left.deg[9] &^= natural
@@ -189,7 +188,7 @@ func (w *suffixWriter) take() {
 	}
 }
 
-// rest writes suspensions, alterations, added tones and what is left out.
+// rest writes suspensions, alterations, added tones and omissions.
 func (w *suffixWriter) rest() {
 	q := w.q
 	if w.suspended() {
@@ -235,8 +234,8 @@ func (w *suffixWriter) rest() {
 	}
 }
 
-// altered writes the b and # forms of an upper degree. "add" keeps the natural
-// tone beside it, and the fifth beside b13.
+// altered writes the b and # forms of an upper degree. An "add" says that the natural tone
+// stays beside it, or the fifth beside b13.
 func (w *suffixWriter) altered(d int) {
 	for bit, sign := flat, "b"; bit <= sharp; bit, sign = bit<<2, "#" {
 		if w.left.deg[d]&bit == 0 {
@@ -250,8 +249,8 @@ func (w *suffixWriter) altered(d int) {
 	}
 }
 
-// lostFifth reports that a written b13 already says that there is no fifth, as
-// it does over any triad but the diminished.
+// lostFifth reports whether a written b13 already says that there is no fifth, as it does
+// over every triad except the diminished.
 func (w *suffixWriter) lostFifth() bool {
 	return !w.dim && w.q.has(13, flat) && !w.q.has(13, natural) && strings.Contains(w.String(), "b13") &&
 		!strings.Contains(w.String(), "addb13")

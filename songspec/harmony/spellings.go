@@ -1,8 +1,7 @@
 package harmony
 
-// commonSpellings are the suffixes that charts use most, in the order of how
-// often they are met: read without parsing, and offered when a suffix is near
-// one of them.
+// commonSpellings are the suffixes that charts use most, the most frequent first. They are
+// read without parsing, and suggested for a suffix that is nearly one of them.
 var commonSpellings = []string{
 	"", "m", "7", "m7", "maj7", "sus4", "sus2", "sus", "dim", "m7b5", "dim7", "6", "m6", "9", "m9", "maj9", "add9",
 	"madd9", "7sus4", "9sus4", "13", "aug", "5", "7b9", "7#9", "7b5", "7#5", "7#11", "maj7#11", "6/9", "m6/9",

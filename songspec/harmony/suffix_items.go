@@ -5,7 +5,7 @@ import (
 	"strings"
 )
 
-// sign takes the accidental of an altered degree, + and - among them.
+// sign takes the accidental of an altered degree, which may be + or -.
 func (p *suffixParser) sign() (bits uint8) {
 	switch alter, size := accidental(p.s[p.i:]); {
 	case size > 0 && (alter == 1 || alter == -1):
@@ -22,8 +22,8 @@ func (p *suffixParser) sign() (bits uint8) {
 	return 0
 }
 
-// degree takes a degree and returns it with its second or fourth raised to the
-// ninth or eleventh where the accidental asks for it; 0 when there is none.
+// degree takes a degree that can have the alteration in bits; 0 when there is none. An
+// altered second or fourth is the ninth or eleventh.
 func (p *suffixParser) degree(bits uint8) int {
 	at := p.i
 	d := 0
@@ -59,7 +59,7 @@ func (p *suffixParser) degree(bits uint8) int {
 	return d
 }
 
-// item takes one addition. Inside brackets a bare number is an added tone.
+// item takes one addition. Inside brackets a number alone is an added tone.
 func (p *suffixParser) item(inside bool) {
 	at := p.i
 	switch {

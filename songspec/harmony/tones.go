@@ -15,8 +15,8 @@ func (c Chord) PCSet() uint16 {
 	return set
 }
 
-// Spell names a tone of the chord by its degree's letter: the third of Ab minor
-// is Cb. Where that would take more than a double accidental, the plain name.
+// Spell is the name of a tone of the chord by the letter of its degree: the third of Ab
+// minor is Cb. Where that needs more than a double accidental, it is the plain name.
 func (c Chord) Spell(t Tone) Name {
 	n, _ := c.Root.Up(int(t.Degree-1), int(t.Semitones))
 	return n
