@@ -6,9 +6,9 @@ import (
 	"strings"
 )
 
-// A Place is where events stand: "[BARS:] COUNTS". Bars are numbers of the
-// section from 1: "4", "4, 8", "5-8", "last", "7-last". Without bars it is every
-// bar. Counts are spoken ones, with blanks or commas between.
+// A Place is where events stand in a section, written "BARS: COUNTS" or "COUNTS". Bars are
+// counted from 1: "4", "4, 8", "5-8", "last", "7-last". Without bars, every bar is meant.
+// Blanks or commas part the counts.
 type Place struct {
 	Text   string
 	Bars   []BarRange // empty: every bar
@@ -18,21 +18,21 @@ type Place struct {
 // Last stands for the section's last bar in a BarRange.
 const Last = -1
 
-// BarRange is a run of bars, both ends included, counted from 1 or Last. A
-// single bar has From == To.
+// BarRange is the bars From to To, both included. Each is counted from 1, or is Last. For a
+// single bar From is To.
 type BarRange struct {
 	From, To int
 	Off, End int // where it stands in the place's text, in bytes
 }
 
-// Bounds of a place. They only keep a broken file from asking for the moon.
+// Bounds of a place, so that a broken file cannot ask for endless work.
 const (
 	MaxBarNumber  = 10000
 	maxPlaceText  = 512
 	maxPlaceParts = 64
 )
 
-// PlaceError says what is wrong with a place and where in its text, in bytes.
+// PlaceError is what is wrong with a place. Off and End mark where in its text, in bytes.
 type PlaceError struct {
 	Off, End int
 	Msg      string // short, without a full stop
@@ -79,8 +79,8 @@ func ParsePlace(s string) (Place, error) {
 	return p, nil
 }
 
-// ParseBars reads bars without counts, as a rit takes them: "7-8", "last". The
-// error is a *PlaceError.
+// ParseBars reads bars without counts, as a rit has them: "7-8", "last". The error is a
+// *PlaceError.
 func ParseBars(s string) (Place, error) {
 	if len(s) > maxPlaceText {
 		return Place{}, &PlaceError{0, len(s), "place too long",
@@ -140,7 +140,7 @@ func parseBars(s string, off int) ([]BarRange, error) {
 	return out, nil
 }
 
-// parseBar reads a bar's number; help is not empty when it is none.
+// parseBar reads a bar's number. If it is none, help says what to write.
 func parseBar(s string) (bar int, help string) {
 	if s == "last" {
 		return Last, ""
@@ -158,7 +158,7 @@ func parseBar(s string) (bar int, help string) {
 	return n, ""
 }
 
-// parseCount reads s[lo:hi].
+// parseCount reads the count s[lo:hi].
 func parseCount(s string, lo, hi int) (Count, error) {
 	word := s[lo:hi]
 	digits := 0

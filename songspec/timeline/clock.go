@@ -7,14 +7,13 @@ import (
 	"plinth/songspec/meter"
 )
 
-// Clock turns ticks into time by a tempo map. It is exact: a moment is kept in
-// microseconds times ticks a quarter and divided only when it is read.
+// Clock turns ticks into time by a tempo map. It sums exactly and rounds only the result.
 type Clock struct {
 	tempos []Tempo
-	sums   []int64 // up to each tempo, in microseconds × TicksPerQuarter
+	sums   []int64 // time up to each tempo, in microseconds × TicksPerQuarter
 }
 
-// NewClock makes a clock from a tempo map: ascending, the first at tick 0.
+// NewClock makes a clock of a tempo map whose ticks ascend, the first one 0.
 func NewClock(tempos []Tempo) *Clock {
 	c := &Clock{tempos: tempos, sums: make([]int64, len(tempos))}
 	for i := 1; i < len(tempos); i++ {
@@ -23,7 +22,7 @@ func NewClock(tempos []Tempo) *Clock {
 	return c
 }
 
-// Micros is the moment of a tick in microseconds from tick 0, rounded down.
+// Micros is the time from tick 0 to a tick in microseconds, rounded down; 0 without tempos.
 func (c *Clock) Micros(tick int64) int64 {
 	if len(c.tempos) == 0 {
 		return 0
@@ -32,17 +31,16 @@ func (c *Clock) Micros(tick int64) int64 {
 	return (c.sums[i] + (tick-c.tempos[i].Tick)*c.tempos[i].Micros) / meter.TicksPerQuarter
 }
 
-// SongMicros is how long the song lasts from bar 1 to its last bar line; the
-// bars in front do not count.
+// SongMicros is how long the song lasts in microseconds, from bar 1 to its last bar line.
 func (t *Timeline) SongMicros() int64 {
 	c := NewClock(t.Tempos)
 	return c.Micros(t.End) - c.Micros(t.Lead)
 }
 
-// Micros is how long the pass lasts.
+// Micros is how long the pass lasts in microseconds.
 func (p *Pass) Micros() int64 { return NewClock(p.Tempos).Micros(p.Length) }
 
-// SongBars is the number of bars of the song, those in front not among them.
+// SongBars is the number of bars of the song, without those in front of bar 1.
 func (t *Timeline) SongBars() int {
 	n := 0
 	for i := range t.Passes {
