@@ -7,8 +7,8 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// chords makes a cue of every chord that a player begins, one a place: players who
-// begin it together share it. N.C. is a chord that nobody strikes.
+// chords makes a cue of every chord that a player begins. Players who begin it together
+// share the cue. N.C. has a cue too, which nobody strikes.
 func (w *work) chords() {
 	bass := w.changesOf(timeline.Bass)
 	piano := bass // as a rule they push together
@@ -41,7 +41,7 @@ func (w *work) chords() {
 	w.drummersPushes()
 }
 
-// chord adds the cue of a chord that some players begin.
+// chord adds the cue of a chord that these players begin.
 func (w *work) chord(c *Change, by timeline.Players) {
 	q := Cue{Kind: Chord, At: c.Start, Target: c.Nominal, Until: c.End, Event: -1, Span: c.span,
 		Bar: int32(w.pass.BarAt(c.Nominal))}
@@ -54,9 +54,9 @@ func (w *work) chord(c *Change, by timeline.Players) {
 	w.add(q)
 }
 
-// drummersPushes lets the drummer into the cues of the chords that he pushes, and adds
-// those that he pushes alone or into the next pass. The cues of the others are there, in
-// order.
+// drummersPushes adds the drummer to the cues of the chords that he pushes, and adds a cue
+// where he pushes alone or the chord is the next pass's. The cues of the others are there
+// already, in order.
 func (w *work) drummersPushes() {
 	n := len(w.out.List)
 	for i := range w.pass.Events {
@@ -79,8 +79,8 @@ func (w *work) drummersPushes() {
 	}
 }
 
-// pushCue is the cue of an event that is a push of anybody's: who strikes it here, and who
-// in the next pass.
+// pushCue is the cue of an event if it is a push: who strikes it here, and who strikes it in
+// the next pass. It is false if the event is no push or nobody pushes.
 func (w *work) pushCue(event int32) (Cue, bool) {
 	e := &w.pass.Events[event]
 	if e.Kind != timeline.Push {
@@ -100,7 +100,7 @@ func (w *work) pushCue(event int32) (Cue, bool) {
 	return q, by != 0
 }
 
-// pushers are those of a push's players who push there.
+// pushers are the players of a push who do push there.
 func (w *work) pushers(e *timeline.Event) timeline.Players {
 	var by timeline.Players
 	for who := range w.out.pushes {

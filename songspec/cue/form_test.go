@@ -7,9 +7,9 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// A pass opens where the band does not step down into it, for those who have not struck
-// its first chord already; who begins another push on its first beat strikes there again.
-// The drummer adds nothing to the written hits of a bar that is theirs.
+// A pass has an opening unless it is softer than what was before it, for the players who
+// have not struck its first chord already. Whoever begins another push on its first beat
+// strikes there again. In a bar for its written hits alone the drummer has no opening.
 func TestOpening(t *testing.T) {
 	into := func(by timeline.Players) timeline.Event {
 		return timeline.Event{Kind: timeline.Push, Tick: bar - eighth, End: bar - eighth, Target: bar, By: by}
@@ -50,8 +50,8 @@ func TestOpening(t *testing.T) {
 	}
 }
 
-// A song comes to rest on its last bar, stops dead after a last hit at the first of the
-// stops that follow it within a beat, or just plays to its end.
+// A song comes to rest on its last bar, or stops dead there after a last hit, if a stop
+// follows within a beat, or just plays to its end.
 func TestHowASongEnds(t *testing.T) {
 	const beat = 2 * eighth
 	stop := func(from, to int64) timeline.Event {

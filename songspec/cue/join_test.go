@@ -8,7 +8,7 @@ import (
 
 const bar = 3840
 
-// passOf is a pass of bars of 4/4, one chord a bar.
+// passOf is a pass in 4/4 with one chord for each bar.
 func passOf(bars int, events ...timeline.Event) timeline.Pass {
 	p := timeline.Pass{Length: int64(bars) * bar, Events: events}
 	for i := 0; i < bars; i++ {
@@ -20,8 +20,8 @@ func passOf(bars int, events ...timeline.Event) timeline.Pass {
 }
 
 // An accent on a push over the border, between it and the bar line, or on the beat that
-// it takes early, is struck with the push by those whom both name: by the drummer in the
-// pass that ends, by the others in the pass that opens.
+// is pushed, is struck with the push by the players of both events: by the drummer in the
+// pass that ends, by the others in the pass that begins.
 func TestAccentOnThePushOverTheBorder(t *testing.T) {
 	drums, bass, piano := timeline.Only(timeline.Drums), timeline.Only(timeline.Bass), timeline.Only(timeline.Piano)
 	const push = 2*bar - eighth
@@ -75,8 +75,8 @@ func TestAccentOnThePushOverTheBorder(t *testing.T) {
 	}
 }
 
-// A push into a pass that begins on N.C., into one where those it names keep out, and
-// over the song's end, brings nothing early; each says why.
+// A push brings nothing early into a pass that begins on N.C., into a pass where its players
+// are tacet, and over the song's end. Each gives its reason.
 func TestPushLeadsNowhere(t *testing.T) {
 	for _, row := range []struct {
 		name  string

@@ -7,7 +7,7 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// work is the cues of a pass on the way.
+// work is a pass whose cues are being worked out.
 type work struct {
 	pass  *timeline.Pass
 	out   *Cues
@@ -20,7 +20,7 @@ const (
 	pitched = timeline.All &^ drums
 )
 
-// newWork finds what all cues of a pass depend on: where it is silent, and who pushes.
+// newWork begins with what all cues of a pass depend on: where it is silent, and who pushes.
 func newWork(p *timeline.Pass) *work {
 	w := &work{pass: p, out: &Cues{Alone: make([]bool, len(p.Bars)), acts: make([]bool, len(p.Events))}, leads: -1}
 	w.stretches()
@@ -28,8 +28,8 @@ func newWork(p *timeline.Pass) *work {
 	return w
 }
 
-// Of works out the cues of a pass, from the pass alone: what its neighbours have to do
-// with it stands in it, see Join.
+// Of returns the cues of a pass. It looks at the pass alone: Join has put into it what its
+// neighbours have to do with it.
 func Of(p *timeline.Pass) *Cues {
 	w := newWork(p)
 	w.chords()
@@ -55,7 +55,7 @@ func (w *work) drop(event int32, by timeline.Players, why Reason) {
 	}
 }
 
-// plays are the players who do not keep out.
+// plays are the players who are not tacet.
 func (w *work) plays() timeline.Players { return timeline.All &^ w.pass.Tacet }
 
 // stretches finds the stops, the held beats and the moving tempos.
@@ -81,12 +81,12 @@ func (w *work) stretches() {
 	}
 }
 
-// silent says why a player is silent at a tick, if he is.
+// silent reports whether a player is silent at a tick, and why.
 func (w *work) silent(who timeline.Player, tick int64) (Reason, bool) {
 	return InStop, w.out.silences[who].Has(tick)
 }
 
-// findPushes finds everybody's pushes, and where each part ends.
+// findPushes finds the pushes of every player, and where each player's part ends.
 func (w *work) findPushes() {
 	if e := w.pass.Entry; e != nil {
 		for who := range w.out.pushes {
@@ -108,7 +108,7 @@ func (w *work) findPushes() {
 	}
 }
 
-// others makes cues of the events that concern the time and the singer, and of fills.
+// others makes cues of the stops, fills, holds, rits and spaces.
 func (w *work) others() {
 	for i := range w.pass.Events {
 		e := &w.pass.Events[i]
@@ -143,7 +143,7 @@ func (w *work) others() {
 	}
 }
 
-// settle writes down what needs the order of the whole list.
+// settle fills in the indices into List, which is complete and in order now.
 func (w *work) settle() {
 	w.out.Opening, w.out.Ending, w.out.FinalHit = -1, -1, -1
 	for i := range w.out.List {
@@ -157,7 +157,7 @@ func (w *work) settle() {
 		}
 	}
 	for _, who := range []timeline.Player{timeline.Bass, timeline.Piano} {
-		at := 0 // a list that both share is gone through twice
+		at := 0 // bass and piano may share the slice of changes: then this is done twice
 		for k := range w.out.changes[who] {
 			c := &w.out.changes[who][k]
 			for q := &w.out.List[at]; q.Kind != Chord || q.At != c.Start || q.Target != c.Nominal; q = &w.out.List[at] {

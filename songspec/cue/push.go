@@ -6,15 +6,15 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// Push is a push of one player: what he would strike after From up to and including To
-// is struck at From.
+// Push is a push of one player: whatever he would strike after From, up to and on To, is
+// struck at From.
 type Push struct {
 	From, To int64
 	Out      bool // the chord that comes early is the next pass's first
 }
 
-// Pushes are a player's pushes in order. No two overlap: of several pushes to one beat
-// the first counts.
+// Pushes are a player's pushes in order. No two overlap: of several to one beat, the first
+// counts.
 type Pushes []Push
 
 // Begins reports whether a push begins at a tick.
@@ -23,8 +23,8 @@ func (s Pushes) Begins(tick int64) bool {
 	return i < len(s) && s[i].From == tick
 }
 
-// Over is the push that forbids an attack at a tick, if any does. Where a push begins
-// something is struck, even when another one ends there.
+// Over is the push, if any, on account of which nothing is struck at a tick. Where a push
+// begins, something is struck, even if another one ends there.
 func (s Pushes) Over(tick int64) (Push, bool) {
 	i := sort.Search(len(s), func(i int) bool { return s[i].To >= tick })
 	if i == len(s) || s[i].From >= tick || s.Begins(tick) {
@@ -33,8 +33,7 @@ func (s Pushes) Over(tick int64) (Push, bool) {
 	return s[i], true
 }
 
-// target is the beat that a push which begins at a tick takes early; the tick itself
-// where none opens.
+// target is the beat of the push that begins at a tick; the tick itself if none does.
 func (s Pushes) target(tick int64) int64 {
 	i := sort.Search(len(s), func(i int) bool { return s[i].From >= tick })
 	if i < len(s) && s[i].From == tick {
@@ -43,15 +42,15 @@ func (s Pushes) target(tick int64) int64 {
 	return tick
 }
 
-// spanAt is the index of the chord in force at a tick of a pass, the first or last one
-// outside it.
+// spanAt is the index in Chords of the chord in force at a tick of a pass: the first one
+// before the pass, the last one after it.
 func spanAt(p *timeline.Pass, tick int64) int {
 	i := sort.Search(len(p.Chords), func(i int) bool { return p.Chords[i].End > tick })
 	return min(i, len(p.Chords)-1)
 }
 
-// addPush adds the push of an event to the pushes of those who take part in it, and says
-// what of it is dropped.
+// addPush adds the push of an event to the pushes of the players who take part in it, and
+// notes who drops it and why.
 func (w *work) addPush(i int32, e *timeline.Event) {
 	by := e.By & w.plays()
 	for who := timeline.Player(0); who < timeline.NumPlayers; who++ {
@@ -97,8 +96,8 @@ func (w *work) addPush(i int32, e *timeline.Event) {
 	}
 }
 
-// changesOf are the chords as a player plays them: those of the chart, each brought
-// forward where he pushes it.
+// changesOf are the chords of the chart as a player plays them, those that he pushes brought
+// forward.
 func (w *work) changesOf(who timeline.Player) []Change {
 	p := w.pass
 	out := make([]Change, 0, len(p.Chords)+8)
@@ -121,9 +120,9 @@ func (w *work) changesOf(who timeline.Player) []Change {
 	return out
 }
 
-// bringAllForward lets every push bring its chord forward. Pushes come in order, so that the
-// chords before one are done with and those after it untouched: each looks only at the
-// few between, and a long pass of many pushes costs no more a bar than a short one.
+// bringAllForward applies bringForward for every push. Pushes are in order, so the chords
+// before one are done with and those after it untouched: only the few between are looked
+// at, and a long pass with many pushes costs no more for each bar than a short one.
 func bringAllForward(pushes Pushes, in []Change) []Change {
 	if len(pushes) == 0 {
 		return in
@@ -144,8 +143,8 @@ func bringAllForward(pushes Pushes, in []Change) []Change {
 	return append(out, in[next:]...)
 }
 
-// bringForward brings the chord at the push's beat forward and appends what becomes of the
-// chords to out. When no chord changes there, the one in force is struck early.
+// bringForward strikes the chord at the push's beat early and appends the chords that result
+// to out. If no chord changes at that beat, the one in force is struck again, early.
 func bringForward(out, in []Change, push Push) []Change {
 	for _, c := range in {
 		switch {
