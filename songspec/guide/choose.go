@@ -1,6 +1,7 @@
 package guide
 
 import (
+	"errors"
 	"fmt"
 	"sort"
 	"strings"
@@ -8,18 +9,18 @@ import (
 	"github.com/agext/levenshtein"
 )
 
-// Choice says which track was taken for the voice.
+// Choice is the track that was taken for the voice.
 type Choice struct {
 	Track *Track
-	Why   string   // "named \"Vocal\", one note at a time"
-	Doubt []string // names of other tracks that could as well be the voice
-	Empty string   // a track without notes whose name says more of a voice than Track's
+	Why   string   // why, in words: "named \"Vocal\", one note at a time"
+	Doubt []string // names of other tracks that may be the voice as well
+	Empty string   // a track without notes whose name is more a voice's than Track's
 }
 
-// Vocal takes the track of that name, in any case, or, when the name is empty,
-// the likeliest one: by its name, by lyrics under its notes, by singing one note
-// at a time within a voice's reach, by its program; never channel 10. The error
-// is one plain sentence that lists what there is.
+// Vocal is the track of that name, whatever its capitals. For an empty name it is the track
+// that is most likely the voice: by its name, by lyrics under its notes, by having one note
+// at a time within a voice's reach, by its program; never channel 10. The error is ErrSilent,
+// or one plain sentence that lists the tracks there are.
 func (f *File) Vocal(name string) (Choice, error) {
 	var with []*Track
 	for i := range f.Tracks {
@@ -62,13 +63,8 @@ func (f *File) Vocal(name string) (Choice, error) {
 	return c, nil
 }
 
-// errSilent is its own type so that callers can tell silence from a wrong name.
-type errSilent struct{}
-
-func (errSilent) Error() string { return "the file has no notes" }
-
-// ErrSilent is returned for a file, or a named track, without a note.
-var ErrSilent error = errSilent{}
+// ErrSilent is the error for a file, or a named track, without a note.
+var ErrSilent = errors.New("the file has no notes")
 
 func (f *File) named(name string, with []*Track) (Choice, error) {
 	want := strings.ToLower(strings.TrimSpace(name))
@@ -113,8 +109,8 @@ func trackList(tracks []*Track) string {
 	return strings.Join(names, ", ")
 }
 
-// Words in track names. They are the trade's, in the languages that guide files
-// are labelled in most; common practice, no single source.
+// Words in the names of tracks: of the voice, of a line that may be it, and of others. They
+// are the trade's in several languages: common practice, no single source.
 var (
 	voiceNames = []string{"vocal", "vocals", "voice", "vox", "voc", "singer", "sing", "ldvox", "leadvox", "gesang",
 		"stimme", "chant", "voix", "canto", "voce", "voz"}
@@ -126,9 +122,8 @@ var (
 		"click", "percussion", "chords", "comp", "bridge"}
 )
 
-// likelihood is how much a track looks like the voice, in points, and why. The
-// weights only order: a name says more than anything else, then words sung on
-// the notes, then how the line moves.
+// likelihood is how much a track looks like the voice, in points, and why. The points only
+// rank the tracks: the name counts most, then words on the notes, then how the line moves.
 func (f *File) likelihood(t *Track) (int, []string) {
 	score := 0
 	var why []string
@@ -162,8 +157,8 @@ func (f *File) likelihood(t *Track) (int, []string) {
 	default:
 		add(-30, "")
 	}
-	// A voice as notated: medians of real lines lie between B2 and B5, and a song
-	// spans 16 semitones in the middle, 25 at most in 19 of 20.
+	// A voice as notated: the medians of real lines lie between B2 and B5; a song spans 16
+	// semitones as a rule (the median), and 25 at most in 19 of 20.
 	keys := keysOf(t.Notes)
 	med, span := Percentile(keys, 50), Percentile(keys, 98)-Percentile(keys, 2)
 	if med >= 47 && med <= 83 && span <= 31 {

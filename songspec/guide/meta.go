@@ -16,8 +16,8 @@ const (
 	metaSignature = 0x59
 )
 
-// meta reads a meta event after its FF. A value that makes no sense is counted
-// and left out; the event itself is skipped by its length.
+// meta reads a meta event after its FF. An event with an impossible value is counted and
+// skipped.
 func (t *trackState) meta(r *reader, limit int) error {
 	if t.pos >= limit {
 		return errCut
@@ -55,7 +55,7 @@ func (t *trackState) meta(r *reader, limit int) error {
 	return nil
 }
 
-// value takes a tempo or a meter, and looks at a key; false when it makes no sense.
+// value takes a tempo or a meter and checks a key. It is false if the value is impossible.
 func (t *trackState) value(kind byte, data []byte) bool {
 	switch kind {
 	case metaTempo:
@@ -80,8 +80,8 @@ func (t *trackState) value(kind byte, data []byte) bool {
 	return true
 }
 
-// text makes a name out of bytes that are ASCII by the book and UTF-8 or Latin-1
-// in practice: control characters go, blanks are folded, the length is bounded.
+// text is a name from bytes, which should be ASCII and are UTF-8 or Latin-1 in practice. Blanks
+// and control characters become single blanks; at most maxText bytes are kept.
 func text(data []byte) string {
 	if len(data) > maxText {
 		data = data[:maxText]

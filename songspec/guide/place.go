@@ -11,17 +11,16 @@ import (
 
 // Problem is something to say at the vocal block of the song file.
 type Problem struct {
-	Error   bool   // the song names something that is not there; otherwise a warning
-	Attr    string // the attribute it is about: "track", "from", "range"; "" the file
+	Error   bool   // the song names something that is not there; otherwise it is a warning
+	Attr    string // the attribute it is about: "track", "from" or "range"; "" for the file
 	Summary string // short
 	Detail  string // a full sentence that says what happens or what to write instead
 }
 
-// Apply reads a guide file, takes the voice that tl.Vocal names and places it:
-// the one call for a build. A file that cannot be read is a warning: the passes'
-// Sung stay nil and the band plays as if no vocal were given. A Problem is an
-// Error only where the song file says what is not so, a track or a bar that is
-// not there.
+// Apply reads a guide file and places the voice that tl.Vocal, which is not nil, asks for. It
+// is all that a build has to call. A file that cannot be read is a warning: Sung stays nil in
+// all passes, and the band plays as if no vocal were given. Only a track or a bar that does
+// not exist is an Error.
 func Apply(tl *timeline.Timeline, src []byte) []Problem {
 	f, err := Read(src)
 	if err != nil {
@@ -31,21 +30,20 @@ func Apply(tl *timeline.Timeline, src []byte) []Problem {
 	return Place(tl, f)
 }
 
-// Place lays the voice of a file onto the song: by beats, scaled from the file's
-// division to 960 ticks a quarter, its first bar on bar tl.Vocal.From of the song:
-// 0 and less are the bars in front of bar 1, of a count-in or a pickup. A file that
-// begins with one short bar, as an upbeat is exported, has that bar before bar From.
+// Place lays the voice of a file onto the song by beats, scaled from the file's division to
+// 960 ticks a quarter. The file's first bar stands on bar tl.Vocal.From of the song; 0 and
+// less are the bars in front of bar 1. If the file begins with one short bar, as an upbeat
+// is exported, that bar stands before bar From.
 //
-// It fills tl.Vocal.Notes (absolute ticks, by Tick, then Key; two may sound at
-// once when the file has it so) and every pass's Sung: relative to the pass,
-// what sounds in it and in the bar to either side, uncut; empty, not nil, where
-// the singer is silent.
+// It fills tl.Vocal.Notes, in absolute ticks, by Tick, then Key; two notes may sound at once.
+// And it fills Sung in every pass, in ticks of the pass: the whole notes that sound in the
+// pass or in the bar to either side. Where the singer is silent it is empty and not nil.
 func Place(tl *timeline.Timeline, f *File) []Problem {
 	v := tl.Vocal
 	var out []Problem
 	choice, err := f.Vocal(v.Track)
 	for i, w := range f.Warnings {
-		// What is odd in the other players' tracks is no concern of the song's.
+		// Warnings about the tracks of other players do not matter.
 		if c := f.about[i]; c == 0 || choice.Track == nil || c == choice.Track.Chunk {
 			out = append(out, Problem{Summary: "Sloppy guide file", Detail: sentence(v.Path + ": " + w)})
 		}
@@ -101,20 +99,20 @@ func Place(tl *timeline.Timeline, f *File) []Problem {
 type layout struct {
 	tl   *timeline.Timeline
 	file *File
-	at   int64 // absolute tick of the song at the file's tick 0; negative when its upbeat begins before the song
+	at   int64 // absolute tick of the song at the file's tick 0; negative if an upbeat begins before the song
 }
 
-// tick scales and moves a tick of the file, rounded to the nearest.
+// tick is a tick of the file as an absolute tick of the song, rounded to the nearest.
 func (l *layout) tick(t int64) int64 { return l.at + scale(t, l.file.Division) }
 
 func scale(t int64, division int) int64 {
 	d := int64(division)
-	// Whole quarters first: the product stays far from overflow for any tick.
+	// Whole quarters first, so that the product cannot overflow.
 	return t/d*meter.TicksPerQuarter + (t%d*meter.TicksPerQuarter+d/2)/d
 }
 
-// upbeat is the length, in the song's ticks, of a first bar that is shorter than
-// the second: one bar long, then a longer meter begins. 0 otherwise.
+// upbeat is the length, in the song's ticks, of a first bar that is shorter than the second:
+// after one bar a longer meter begins. Otherwise it is 0.
 func upbeat(f *File) int64 {
 	var at0, next *Meter
 	for i := range f.Meters {
@@ -135,7 +133,7 @@ func upbeat(f *File) int64 {
 	return 0
 }
 
-// notes places the track's notes and says what does not fit.
+// notes places the notes of a track and reports those that do not fit.
 func (l *layout) notes(t *Track) []Problem {
 	v, tl := l.tl.Vocal, l.tl
 	v.Notes = nil
@@ -209,7 +207,7 @@ func (l *layout) notes(t *Track) []Problem {
 	return out
 }
 
-// spread gives every pass what is sung in and around it.
+// spread fills in Sung in every pass.
 func spread(tl *timeline.Timeline) {
 	var notes []timeline.SungNote
 	if tl.Vocal != nil {

@@ -8,11 +8,10 @@ import (
 	"strings"
 )
 
-// Read reads a Standard MIDI File of format 0 or 1 with a metric division (SMF
-// 1.0, MIDI Manufacturers Association). Format 2 is refused: its tracks are
-// patterns without a common time. An SMPTE division is refused: its times are
-// seconds, and a voice is placed by beats. An error is one plain sentence
-// without the file's name.
+// Read reads a Standard MIDI File of format 0 or 1 with a metric division (SMF 1.0, MIDI
+// Manufacturers Association). It refuses format 2, whose tracks are patterns without a common
+// time, and an SMPTE division, whose times are seconds: a voice is placed by beats. The error
+// is one plain sentence without the file's name.
 func Read(src []byte) (*File, error) {
 	if len(src) > MaxBytes {
 		return nil, fmt.Errorf("the file has %d bytes, more than the %d that a guide may have", len(src), MaxBytes)
@@ -38,7 +37,7 @@ type reader struct {
 	warned map[string]bool
 }
 
-// warn notes once what was tolerated.
+// warn adds a warning, unless it is there already.
 func (r *reader) warn(format string, args ...any) {
 	s := fmt.Sprintf(format, args...)
 	if r.warned == nil {
@@ -56,7 +55,7 @@ func (r *reader) warn(format string, args ...any) {
 	r.file.about = append(r.file.about, about)
 }
 
-// readHeader reads the MThd chunk. It returns the number of tracks it promises
+// readHeader reads the MThd chunk. It returns the number of tracks that the header promises,
 // and where the next chunk begins.
 func readHeader(src []byte) (*File, int, int, error) {
 	switch {
@@ -91,7 +90,7 @@ func readHeader(src []byte) (*File, int, int, error) {
 	return &File{Format: format, Division: division}, tracks, 8 + int(size), nil
 }
 
-// chunks reads one chunk after the other.
+// chunks reads all chunks from pos on. declared is how many tracks there should be.
 func (r *reader) chunks(pos, declared int) error {
 	for pos < len(r.src) {
 		if !chunkAt(r.src, pos) {
@@ -134,8 +133,7 @@ func (r *reader) chunks(pos, declared int) error {
 	return nil
 }
 
-// chunkAt reports whether something that can be a chunk begins at pos: eight
-// bytes, the first four printable.
+// chunkAt reports whether a chunk may begin at pos: eight bytes, the first four printable.
 func chunkAt(src []byte, pos int) bool {
 	if len(src)-pos < 8 {
 		return false
@@ -148,9 +146,9 @@ func chunkAt(src []byte, pos int) bool {
 	return true
 }
 
-// trackChunk reads the track whose body begins at body and ends at end by its
-// own word, and returns where the next chunk begins. The word is not trusted:
-// the end of track event is, where there is one.
+// trackChunk reads the track whose body begins at body and returns where the next chunk begins.
+// end is where the track ends according to its length field. An end of track event, if there
+// is one, is trusted more.
 func (r *reader) trackChunk(body int, end uint64) (int, error) {
 	limit := len(r.src)
 	past := end > uint64(limit)
@@ -188,8 +186,8 @@ func (r *reader) trackChunk(body int, end uint64) (int, error) {
 		r.warn("track %d has no end of track event", r.chunk)
 		return limit, r.keep(t)
 	}
-	// The length ends in the middle of the music. What follows may be the rest of
-	// the track; it is when it reads through to an end of track event.
+	// The length ends in the middle of the music. What follows is the rest of the track if
+	// it can be read up to an end of track event.
 	t, err = r.track(body, len(r.src))
 	if err != nil || !t.ended {
 		return 0, fmt.Errorf("track %d breaks off in the middle of an event: this file is broken, export it again",

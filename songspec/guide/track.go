@@ -6,23 +6,23 @@ import (
 	"sort"
 )
 
-// errCut says that the bytes end inside a track.
+// errCut is the error when the bytes end inside a track.
 var errCut = errors.New("cut off")
 
-// trackState is a track while it is read.
+// trackState is a track that is being read.
 type trackState struct {
 	pos    int
 	tick   int64
 	status byte // running status, 0 none
-	across bool // a meta or system exclusive event came since the status byte
-	ended  bool // by its end of track event
-	atEnd  bool // cut off inside what can only be the end of track event
+	across bool // a meta or system exclusive event came after the status byte
+	ended  bool // an end of track event came
+	atEnd  bool // cut off inside the end of track event
 
 	name   string
 	notes  []Note
 	open   [16][128][]int32 // indices into notes, oldest first
 	first  [16]int16        // first program change + 1, 0 none
-	texts  []int64          // ticks of text events: a karaoke file's words
+	texts  []int64          // ticks of text events: the words of a karaoke file
 	lyrics []int64
 	tempos []Tempo
 	meters []Meter
@@ -31,8 +31,8 @@ type trackState struct {
 	carried                               bool
 }
 
-// track reads events from pos up to limit. The state is returned with errCut
-// too. Any other error is a sentence for the user.
+// track reads the events from pos up to limit. The error is errCut, also with a state, or a
+// sentence for the user.
 func (r *reader) track(pos, limit int) (*trackState, error) {
 	t := &trackState{pos: pos}
 	for t.pos < limit && !t.ended {
@@ -52,8 +52,8 @@ func (r *reader) track(pos, limit int) (*trackState, error) {
 	return t, nil
 }
 
-// endOfTrackPrefix reports whether the rest of a track is an end of track event
-// less its last bytes: a delta of one byte, FF, perhaps 2F.
+// endOfTrackPrefix reports whether the rest of a track is an end of track event without its
+// last bytes: a delta of one byte, FF, perhaps 2F.
 func endOfTrackPrefix(rest []byte) bool {
 	if len(rest) < 2 || rest[0] > 0x7F || rest[1] != 0xFF {
 		return false
@@ -159,7 +159,7 @@ func (t *trackState) on(r *reader, ch, key, velocity uint8) error {
 	return nil
 }
 
-// off ends the oldest sounding note of that pitch: first in, first out.
+// off ends the oldest note of that pitch that still sounds.
 func (t *trackState) off(ch, key uint8) {
 	q := &t.open[ch][key]
 	if len(*q) == 0 {
@@ -175,7 +175,7 @@ func (t *trackState) off(ch, key uint8) {
 	}
 }
 
-// keep takes a finished track into the file.
+// keep adds a track that was read to the file.
 func (r *reader) keep(t *trackState) error {
 	for ch := range t.open {
 		for key := range t.open[ch] {
@@ -234,7 +234,7 @@ func (r *reader) keep(t *trackState) error {
 	return nil
 }
 
-// tally turns the track's counts into warnings.
+// tally makes warnings of the track's counts.
 func (r *reader) tally(t *trackState) {
 	for _, w := range []struct {
 		n    int
