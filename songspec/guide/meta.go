@@ -24,16 +24,10 @@ func (t *trackState) meta(r *reader, limit int) error {
 	}
 	kind := r.src[t.pos]
 	t.pos++
-	n, err := t.vlq(r.src, limit)
+	data, err := t.data(r.src, limit)
 	if err != nil {
 		return err
 	}
-	if int64(n) > int64(limit-t.pos) {
-		return errCut
-	}
-	data := r.src[t.pos : t.pos+int(n)]
-	t.pos += int(n)
-	t.across = t.status != 0
 	switch kind {
 	case metaEnd:
 		t.ended = true

@@ -79,6 +79,21 @@ func (t *trackState) vlq(src []byte, limit int) (uint32, error) {
 		"export it again", t.pos-4)
 }
 
+// data reads the length and the bytes of a meta or system exclusive event.
+func (t *trackState) data(src []byte, limit int) ([]byte, error) {
+	n, err := t.vlq(src, limit)
+	if err != nil {
+		return nil, err
+	}
+	if int64(n) > int64(limit-t.pos) {
+		return nil, errCut
+	}
+	at := t.pos
+	t.pos += int(n)
+	t.across = t.status != 0
+	return src[at:t.pos], nil
+}
+
 // event reads one event after its delta time.
 func (t *trackState) event(r *reader, limit int) error {
 	if t.pos >= limit {
@@ -91,16 +106,8 @@ func (t *trackState) event(r *reader, limit int) error {
 		return t.meta(r, limit)
 	case b == 0xF0 || b == 0xF7:
 		t.pos++
-		n, err := t.vlq(r.src, limit)
-		if err != nil {
-			return err
-		}
-		if int64(n) > int64(limit-t.pos) {
-			return errCut
-		}
-		t.pos += int(n)
-		t.across = t.status != 0
-		return nil
+		_, err := t.data(r.src, limit)
+		return err
 	case b >= 0xF0:
 		return fmt.Errorf("track %d has the byte %02X at %d, which no MIDI file may hold: this file is broken, "+
 			"export it again", r.chunk, b, t.pos)

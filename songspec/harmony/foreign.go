@@ -7,8 +7,8 @@ import (
 )
 
 // Symbols in other tongues are not read: B is one note in Leipzig and another in London,
-// and Do is a diminished D. They are translated by the tables below, and whoever writes
-// them is told the English symbol. Common practice of the countries, no single source.
+// and Do is a diminished D. The tables below translate them, and whoever writes them is
+// told the English symbol. Common practice of those countries, no single source.
 
 // Tongue is where a word for a note comes from.
 type Tongue uint8
@@ -71,20 +71,20 @@ var noteWords = sync.OnceValue(func() map[string]alias {
 	return all
 })
 
-// noteWord is a whole word for a note; spelled is "" where it is none.
+// noteWord is s as a word for a note; spelled is "" if it is none.
 func noteWord(s string) alias {
 	a := noteWords()[strings.ToLower(s)]
 	a.written = s
 	return a
 }
 
-// English is the English name of a note in another tongue, or with a small letter,
-// "" for what is none.
+// English is the English name of a note in another tongue or with a small letter; "" if s is
+// no note.
 func English(s string) string { return noteWord(s).spelled }
 
-// translate reads as long a word for a note as leaves a quality that can be read, and
-// returns that quality in English. ok is false where none does: then it is the longest
-// word there is.
+// translate takes a note's name from the start of s, the longest one after which the rest can
+// be read as a quality, and returns that quality in English. If the rest can never be read,
+// ok is false, and the note is the longest one there is.
 func translate(s string, reads func(quality string) bool) (note alias, quality string, ok bool) {
 	for size := len(s); size > 0; size-- {
 		n, rest := noteWord(s[:size]), s[size:]
@@ -106,7 +106,7 @@ func translate(s string, reads func(quality string) bool) (note alias, quality s
 
 const germanH = "The German H is B here, and B is Bb."
 
-// why says why a note is written as it is in English.
+// why is a sentence that says how a note is written here.
 func (a alias) why() string {
 	switch {
 	case a.from == Solfege:
@@ -121,7 +121,7 @@ func (a alias) why() string {
 	return "A chord begins with a capital letter, and an m makes it minor: " + a.spelled + "m."
 }
 
-// foreignChord is the error of a chord that the tables can translate, nil for another.
+// foreignChord is the error for a chord that the tables can translate, nil for any other.
 func foreignChord(s string) *SymbolError {
 	body, slash, bass := s, "", ""
 	if i := strings.LastIndexByte(s, '/'); i > 0 {
@@ -140,7 +140,7 @@ func foreignChord(s string) *SymbolError {
 		return nil
 	case isRight:
 		e.Kind, e.Offset, e.Length, e.Reason = NoBass, len(body)+1, len(bass), low.why()
-	case root.from == letter && s[0] < 'a' && quality != body[len(root.written):]: // C moll
+	case root.from == letter && s[0] < 'a' && quality != body[len(root.written):]: // C moll: a right root
 		e.Kind, e.Offset, e.Length = NoQuality, len(root.written), len(body)-len(root.written)
 		e.Reason = "Minor is a small m here, and major nothing at all."
 	case root.from == letter:
@@ -164,12 +164,13 @@ func foreignChord(s string) *SymbolError {
 	return e
 }
 
+// suffixReads reports whether s is a chord suffix.
 func suffixReads(s string) bool {
 	_, fault, _, _ := lookSuffix(s)
 	return fault == ""
 }
 
-// foreignKey is the error of a key that the tables can translate, nil for another.
+// foreignKey is the error for a key that the tables can translate, nil for any other.
 func foreignKey(s string) *SymbolError {
 	text := strings.TrimSpace(s)
 	tonic, mode, ok := translate(text, func(mode string) bool {
