@@ -5,9 +5,8 @@ import (
 	"testing"
 )
 
-// FuzzApply places whatever can be read. The voice lies inside the song, each
-// pass hears what sounds in it, windows follow each other without touching, and
-// every message is a sentence.
+// FuzzApply places every file that can be read. The voice must lie inside the song, each pass
+// must have what sounds in it, windows must not touch, and every message must be a sentence.
 func FuzzApply(f *testing.F) {
 	voice := line("Vocal", 0, [3]int{67, 0, 960}, [3]int{69, 960, 480}, [3]int{72, 3360, 480})
 	for _, seed := range [][]byte{

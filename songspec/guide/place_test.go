@@ -27,7 +27,7 @@ func TestPlace(t *testing.T) {
 	if n := tl.Vocal.Notes; len(n) != 2 || !reflect.DeepEqual(n, want) {
 		t.Fatalf("notes %v, want %v", n, want)
 	}
-	// The verse hears the chorus's first bar; both relative to their pass.
+	// The verse has the chorus's first bar as well. Ticks are those of the pass.
 	if s := tl.Passes[0].Sung; !reflect.DeepEqual(s, want) {
 		t.Errorf("verse hears %v", s)
 	}
@@ -37,8 +37,8 @@ func TestPlace(t *testing.T) {
 	}
 }
 
-// A guide sung over the finished bed has the count-in's bars in front: its first bar
-// is bar -1 of a song with two, and what is sung in the file's bar 3 is in bar 1.
+// A guide that is sung over the finished bed begins with the bars of the count-in. With two of
+// them, its first bar is bar -1 of the song, and its third is bar 1.
 func TestPlaceOverCountIn(t *testing.T) {
 	tl := song(t, "C", 60, 2*3840, verse)
 	tl.LeadBars = 2
@@ -173,7 +173,7 @@ func TestPlaceProblems(t *testing.T) {
 		})
 	}
 	tl := song(t, "C", 60, 0, verse)
-	// Agreement is silent: 60 to a quarter is 0F 42 40 (SMF 1.0), 4/4 is 04 02.
+	// Nothing is said if they agree: 60 quarters a minute is 0F 42 40 (SMF 1.0), 4/4 is 04 02.
 	if got := Apply(tl, file(0, cat(meta(0, 0x51, "\x0F\x42\x40"), fourFour("\x04\x02\x18\x08"), one))); len(got) != 0 {
 		t.Errorf("a good file: %+v", got)
 	}

@@ -131,10 +131,9 @@ func TestWindowsAgainstMido(t *testing.T) {
 	t.Logf("%d windows in %d songs", total, len(dirs))
 }
 
-// The false-alarm floor: these songs are accepted as they are, so next to none
-// may be called doubtful; of their long notes on the beat about 2 in 100 lie a
-// semitone above a chord tone (median song 0, published with the data set's
-// statistics: lead_vs_chord_stats.json).
+// False alarms are few: people accept these songs as they are, so hardly any may be called
+// doubtful. About 2 in 100 of their long notes on the beat lie a semitone above a chord tone
+// (in the median song 0; published with the data set's statistics, lead_vs_chord_stats.json).
 func TestClashesOnAcceptedSongs(t *testing.T) {
 	long, rub, doubtful, listed := 0, 0, 0, 0
 	dirs := popDirs(t)

@@ -81,8 +81,8 @@ func TestWindowsStart(t *testing.T) {
 	}
 }
 
-// G major seventh with a held A flat: a semitone above the root. The same note
-// short, or over a chord that has it, is none. Worked by hand.
+// A held A flat over Gmaj7 clashes, a semitone above the root. If it is short, or in the
+// chord, it does not. Worked by hand.
 func TestClashes(t *testing.T) {
 	tl := song(t, "G", 60, 0, part{name: "verse", meter: "4/4", chords: []string{"Gmaj7", "Gmaj7", "C7b9", "Am/G"}})
 	place(t, tl, file(0, line("Vocal", 0,
@@ -125,8 +125,8 @@ func TestRange(t *testing.T) {
 	}
 }
 
-// A guide in another octave is said to be one when a range or the voices of the
-// world tell: a line of C4 to A4 belongs to anybody, an octave up to hardly one.
+// A guide in another octave is reported if the singer's range shows it, or if hardly anybody
+// sings there: many can sing a line of C4 to A4, few can an octave above.
 func TestOctaveOff(t *testing.T) {
 	for _, tt := range []struct {
 		name      string
@@ -186,8 +186,8 @@ func TestAt(t *testing.T) {
 	}
 }
 
-// A note that ends two thirds into a beat is a triplet to a singer of triplets
-// alone: among straight eighths the rest is counted from the nearest sixteenth.
+// The end of a note two thirds into a beat is a triplet only among triplets: among straight
+// eighths the rest is counted from the nearest sixteenth.
 func TestAtBySinging(t *testing.T) {
 	for _, tt := range []struct {
 		name  string

@@ -2,8 +2,8 @@ package harmony
 
 import "testing"
 
-// TestReadApplied: what an applied chord is made of, and which chord over a bass a
-// slash would have been in letters. Worked by hand.
+// TestReadApplied: the parts of an applied chord, and the chord that would be meant if the
+// slash named a bass. Worked by hand.
 func TestReadApplied(t *testing.T) {
 	for _, c := range []struct {
 		text, key, target string

@@ -6,10 +6,10 @@ import (
 	"testing"
 )
 
-// TestForeignChords: what a symbol in another tongue is in English. The German
-// names are those of any German primer (H is B, B is Bb, -is raises, -es lowers,
-// As, Es), the Romance ones solfège with a fixed do: common practice of those
-// countries, no single source.
+// TestForeignChords: symbols in other tongues, and what is suggested for them. The German
+// names are those of any German primer (H is B, B is Bb, -is raises, -es lowers, As, Es);
+// the Romance ones are solfège with a fixed do. Common practice of those countries, no
+// single source.
 func TestForeignChords(t *testing.T) {
 	for _, c := range []struct {
 		text, suggest string
@@ -74,7 +74,7 @@ func TestForeignChords(t *testing.T) {
 				c.suggest, c.at, c.len)
 		}
 	}
-	// Right English symbols that begin as German names do.
+	// English symbols that begin like German names.
 	for _, s := range []string{"Asus4", "Esus", "Asus2", "Esus4/B", "Adim", "Edim7", "Do", "Ebm", "Fadd9", "Faug",
 		"Dmi7"} {
 		if _, err := ParseChord(s); err != nil {
@@ -83,7 +83,7 @@ func TestForeignChords(t *testing.T) {
 	}
 }
 
-// TestForeignKeys: likewise for keys.
+// TestForeignKeys: keys in other tongues, and what is suggested for them.
 func TestForeignKeys(t *testing.T) {
 	for in, want := range map[string]string{
 		"Es-Dur": "Eb major", "es-moll": "Eb minor", "H-Dur": "B major", "h-moll": "B minor", "B-Dur": "Bb major",

@@ -31,7 +31,7 @@ func seed(f *testing.F, add func(string)) {
 	}
 }
 
-// checkError: an error points into its own text and suggests what can be read.
+// checkError fails if an error points outside its text, or suggests what cannot be read.
 func checkError(t *testing.T, s string, err error, read func(string) error) {
 	t.Helper()
 	var e *SymbolError
@@ -52,7 +52,7 @@ func checkError(t *testing.T, s string, err error, read func(string) error) {
 	}
 }
 
-// What a symbol prints reads back as the same chord, and lifts keep its tones.
+// A chord prints what reads back as the same chord, and a lift keeps its tones.
 func checkChord(t *testing.T, s string, c Chord) {
 	t.Helper()
 	wellFormed(t, c)

@@ -35,7 +35,7 @@ func TestName(t *testing.T) {
 	}
 }
 
-// Every interval up and its inversion come back to the note they left.
+// Every interval up and then its inversion lead back to the same note.
 func TestIntervals(t *testing.T) {
 	for step := int8(0); step < 7; step++ {
 		for alter := int8(-1); alter <= 1; alter++ {
@@ -138,7 +138,7 @@ func TestParseKey(t *testing.T) {
 	}
 }
 
-// Common practice, no single source: the ties at six accidentals as decided.
+// Common practice, no single source: the names of keys with six accidentals.
 func TestKeyTranspose(t *testing.T) {
 	for _, r := range []struct {
 		name, from string

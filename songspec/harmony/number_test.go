@@ -5,9 +5,9 @@ import (
 	"testing"
 )
 
-// TestNumbers: chords in numbers, and the numerals they are. Common practice of
-// studio charts: a number is the degree of the major scale, - is minor, and the
-// figure after a slash is a degree of the key; no single source.
+// TestNumbers: chords in numbers, and the numerals that are suggested. Common practice of
+// studio charts, no single source: a number is a degree of the major scale, - is minor, and
+// a figure after a slash is a degree of the key.
 func TestNumbers(t *testing.T) {
 	for _, c := range []struct{ text, key, want string }{
 		{"1", "A", "I"}, {"4", "A", "IV"}, {"6-", "A", "vi"}, {"6m", "A", "vi"}, {"2-7", "A", "ii7"},

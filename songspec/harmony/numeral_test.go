@@ -7,9 +7,9 @@ import (
 	"testing"
 )
 
-// conventions are the figures that mean something else in a pop chart than in
-// music21's classical reading, with the numeral that says in plinth's language
-// what music21 says. The row is then checked against that one in full.
+// conventions are the numerals that mean something else in a pop chart than in music21's
+// classical reading, each with the numeral that has music21's meaning here. That one is then
+// checked against the whole row.
 var conventions = map[string]map[string]string{
 	// A 6 is the added sixth, as in a letter symbol; an inversion names its bass.
 	"a 6 is an added sixth": {"I6": "I/3", "ii6": "ii/3", "IV6": "IV/3", "V6": "V/3", "vi6": "vi/3", "iv6": "iv/3",
@@ -74,7 +74,7 @@ func musicKey(t *testing.T, name, mode string) Key {
 	return mustKey(t, strings.ToUpper(name[:1])+name[1:]+" "+mode)
 }
 
-// What song files write. Common practice, no single source, but where said.
+// Numerals as song files have them. Common practice, no single source, unless one is named.
 func TestNumerals(t *testing.T) {
 	for _, r := range []struct{ name, in, key, want string }{
 		{"added sixth, minor", "iv6", "C major", "Fm6"},

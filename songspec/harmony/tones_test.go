@@ -29,8 +29,8 @@ func TestSpellTones(t *testing.T) {
 	}
 }
 
-// Whatever is common is well formed: one root first, ascending degrees, no
-// pitch class twice.
+// The tones of common chords are well formed: the root first, ascending degrees, no pitch
+// class twice.
 func TestTonesWellFormed(t *testing.T) {
 	for _, s := range commonSpellings {
 		wellFormed(t, mustChord(t, "C"+s))

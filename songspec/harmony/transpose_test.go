@@ -39,8 +39,8 @@ func TestTranspose(t *testing.T) {
 	}
 }
 
-// Every root in every key, lifted by every step: the pitch moves by the lift,
-// the quality stays, and nothing is spelled that the new key does not call for.
+// Every root in every key, lifted by every number of semitones: the pitch moves by the lift,
+// the quality stays, and no name is awkward unless the new key has it.
 func TestTransposeEverywhere(t *testing.T) {
 	checked := 0
 	for fifths := -7; fifths <= 7; fifths++ {
@@ -81,7 +81,7 @@ func TestTransposeEverywhere(t *testing.T) {
 
 func abs(n int) int { return max(n, -n) }
 
-// A numeral resolved in the new key is the letter symbol lifted into it. The
+// A numeral in the new key is the same chord as its letter symbol lifted into that key. The
 // numerals are those of roman_numerals_music21.csv.
 func TestLiftAgreesWithNumerals(t *testing.T) {
 	spelledAlike, checked := 0, 0

@@ -65,7 +65,7 @@ func edit(t *testing.T, src string, pairs ...string) string {
 	return src
 }
 
-// TestDiff changes the song as an arranger does and reads what is said about it.
+// TestDiff changes the song as an arranger does, and reads what Diff says about it.
 func TestDiff(t *testing.T) {
 	for _, c := range []struct {
 		name, why string
@@ -159,9 +159,9 @@ func TestDiff(t *testing.T) {
 	}
 }
 
-// TestDiffBothWays holds any two edits of the song to what a comparison must be:
-// nothing from itself, something between songs whose outlines differ, and the
-// other way round as many changes of each kind with old and new exchanged.
+// TestDiffBothWays compares any two edits of the song: there must be no change between a song
+// and itself, some change between songs with different outlines, and the other way round as
+// many changes of each kind, with old and new exchanged.
 func TestDiffBothWays(t *testing.T) {
 	edits := [][]string{
 		nil, {"Gm7 |", "G7 |"}, {"iv6 |", "iv7 |"}, {"energy = 3", "energy = 4"}, {"tempo = 72", "tempo = 90"},
@@ -216,7 +216,7 @@ func TestDiffBothWays(t *testing.T) {
 	}
 }
 
-// TestSummaryFits: however much changed, the summary is a line.
+// TestSummaryFits: the summary is one line, however much changed.
 func TestSummaryFits(t *testing.T) {
 	old := song(t, weir)
 	now := song(t, edit(t, weir, "tempo = 72", "tempo = 90\ntake = 7", "energy = 2", "energy = 1", "Gm7 |", "G7 |",
