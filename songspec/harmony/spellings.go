@@ -14,3 +14,10 @@ var commonSpellings = []string{
 	"7no5", "7no3", "no3", "no5", "(add9)", "m(add9)", "m7(b5)", "maj7(#11)", "(b5)", "m7(11)", "m7(9)", "7(13)",
 	"sus24",
 }
+
+// otherSpellings are suffixes of other countries: j for major, and figures for a
+// suspension. Common practice of German, Dutch and French charts, no single source.
+var otherSpellings = map[string]string{
+	"j": "maj7", "j7": "maj7", "j9": "maj9", "7j": "maj7", "9j": "maj9",
+	"4/7": "7sus4", "7/4": "7sus4", "4/9": "9sus4", "9/4": "9sus4", "sus2/4": "sus24",
+}

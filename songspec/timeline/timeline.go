@@ -12,45 +12,6 @@ import (
 	"plinth/songspec/meter"
 )
 
-// Player is one of the three players.
-type Player uint8
-
-// The band.
-const (
-	Drums Player = iota
-	Bass
-	Piano
-	NumPlayers = 3
-)
-
-// PlayerNames are the words of the song file, indexed by Player.
-var PlayerNames = [NumPlayers]string{"drums", "bass", "piano"}
-
-func (p Player) String() string { return PlayerNames[p] }
-
-// Players is a set of players.
-type Players uint8
-
-// All is the whole band.
-const All Players = 1<<NumPlayers - 1
-
-// Only is the set of one player.
-func Only(p Player) Players { return 1 << p }
-
-// Has reports whether p is in the set.
-func (s Players) Has(p Player) bool { return s&(1<<p) != 0 }
-
-// Names are the players' names in their order; empty, not nil, for nobody.
-func (s Players) Names() []string {
-	out := []string{}
-	for p := Player(0); p < NumPlayers; p++ {
-		if s.Has(p) {
-			out = append(out, p.String())
-		}
-	}
-	return out
-}
-
 // Timeline is a whole song.
 type Timeline struct {
 	Title string
@@ -251,41 +212,4 @@ type Span struct {
 	Start, End int64
 	Chord      harmony.Chord
 	Written    string // as in the song file: "IVmaj7", "Ab/C"
-}
-
-// EventKind is which of the seven events an event is.
-type EventKind uint8
-
-// The seven events of the song file.
-const (
-	Accent EventKind = iota
-	Push
-	Stop
-	Fill
-	Hold
-	Rit
-	Space
-)
-
-// EventNames are the words, indexed by EventKind.
-var EventNames = [...]string{"accent", "push", "stop", "fill", "hold", "rit", "space"}
-
-func (k EventKind) String() string { return EventNames[k] }
-
-// Event is one event at one moment. An event of the song file that has several counts or
-// bars becomes several of these. They are sorted by Tick, then Kind.
-type Event struct {
-	Kind EventKind
-	Bar  int   // index into the pass's bars
-	Tick int64 // relative to the pass
-	End  int64 // where it ends: a stop, fill, hold (end of the beat), rit (a bar line) or space
-	// Target is, for a push, where the chord that comes early is written; it is the pass's
-	// Length when that is the next pass's first chord.
-	Target int64
-	By     Players
-	Weight int    // accent: 1 to 3
-	Alone  bool   // accent: nothing but the written hits in this bar
-	Extra  int64  // hold: how many ticks longer the beat lasts; the tempo map makes it so
-	To     int    // rit: the tempo it reaches, in the meter's beat
-	Place  string // as written in the song file
 }
