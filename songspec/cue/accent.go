@@ -66,7 +66,7 @@ func (w *work) strike(who timeline.Player, tick int64) strike {
 		}
 		return s
 	}
-	// A chord that is pushed to that place is there already.
+	// On a push, the chord of the beat that is pushed counts.
 	if len(w.pass.Chords) == 0 || w.pass.Chords[spanAt(w.pass, s.target)].Chord.None {
 		return strike{why: NoChord}
 	}

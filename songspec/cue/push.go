@@ -151,11 +151,11 @@ func bringForward(out, in []Change, push Push) []Change {
 		case c.Nominal == push.To: // the chord that comes early
 			c.Start = min(c.Start, push.From)
 		case c.Nominal > push.To || c.End <= push.From: // out of reach
-		case c.Start >= push.From && c.End <= push.To: // swallowed whole by the push
+		case c.Start >= push.From && c.End <= push.To: // all of it lies under the push
 			continue
 		case c.Start >= push.From: // begins inside the push and goes on past its beat
 			c.Start, c.Nominal = push.From, push.To
-		case c.End <= push.To: // what the push cuts short
+		case c.End <= push.To: // the push cuts it short
 			c.End = push.From
 		default: // no change at the beat: the same chord struck early
 			tail := c

@@ -12,15 +12,12 @@ import (
 // Clash is a sung note, held for a beat or longer over a written chord, that is no tone of the
 // chord and lies a semitone above one, in any octave.
 type Clash struct {
-	At      Position
-	Sung    string // "Ab5", spelled in the key
-	Chord   string // "Gmaj7"
-	Tone    string // the tone of the chord that it clashes with: "G"
-	Over    int64  // how long they sound together, in ticks
-	OnBeat  bool   // the note begins on a beat
-	Final   bool   // a rest of a beat or more follows
-	Section string // name of the section
-	weight  int64  // how bad it is: only for the order
+	At     Position
+	Sung   string // "Ab5", spelled in the key
+	Chord  string // "Gmaj7"
+	Tone   string // the tone of the chord that it clashes with: "G"
+	Over   int64  // how long they sound together, in ticks
+	weight int64  // how bad it is: only for the order
 }
 
 // String is "sung Ab5 over Gmaj7, bar 12 count 3".
@@ -67,7 +64,6 @@ func Clashes(tl *timeline.Timeline) ClashReport {
 			out.Long++
 		}
 		if c, ok := clash(tl, chords, n, beat); ok {
-			c.OnBeat, c.Final = on, final
 			if on {
 				out.Rub++
 				c.weight *= 2
@@ -101,7 +97,7 @@ func clash(tl *timeline.Timeline, chords [][]timeline.Span, n timeline.SungNote,
 				continue
 			}
 			best = Clash{At: At(tl, from), Sung: PitchName(int(n.Key), p.Key), Chord: s.Chord.String(),
-				Tone: tone.String(), Over: over, Section: p.Section, weight: over}
+				Tone: tone.String(), Over: over, weight: over}
 			if third {
 				best.weight = over * 3 / 2
 			}

@@ -12,7 +12,7 @@ import (
 type layout struct {
 	tl   *timeline.Timeline
 	file *File
-	at   int64 // absolute tick of the song at the file's tick 0; negative if an upbeat begins before the song
+	at   int64 // absolute tick of the file's tick 0; negative if its upbeat begins before the song
 }
 
 // tick is a tick of the file as an absolute tick of the song, rounded to the nearest.

@@ -13,9 +13,9 @@ const (
 	NoRoot     ErrorKind = iota + 1 // it does not begin with a root or a numeral
 	NoQuality                       // the part after the root is no quality
 	NoBass                          // the part after the slash is no bass
-	NoKey                           // not a key, or a key without a signature
+	NoKey                           // it is no key, or a key without a signature
 	NotApplied                      // the numeral after the slash cannot be a tonic
-	TooLong                         // over MaxSymbol bytes
+	TooLong                         // it has more than MaxSymbol bytes
 )
 
 // MaxSymbol is how many bytes a chord symbol, numeral, note or key has at most.

@@ -33,7 +33,7 @@ var allRomans = []string{"I", "i", "V", "v", "IV", "iv", "vi", "ii", "VI", "II",
 type roman struct {
 	degree int // 0 to 6
 	alter  int
-	minor  bool // lower case
+	minor  bool // in small letters
 }
 
 // scanRoman reads accidentals and a numeral at the start of s. size is 0 when
@@ -131,7 +131,7 @@ func ParseNumeral(s string, k Key) (Chord, error) {
 	if e == nil {
 		return c, nil
 	}
-	if e.Suggest != "" { // a second mistake further on makes it useless, and so does its length
+	if e.Suggest != "" { // it is of no use with a second mistake in it, or too long
 		if _, again := readNumeral(e.Suggest, k); again != nil || len(e.Suggest) > MaxSymbol {
 			e.Suggest = ""
 		}

@@ -34,7 +34,7 @@ func (p *numeralParser) parse() Chord {
 	case bass != "":
 		low = p.bassPlace(&c, root, local, bass, bassAt)
 	}
-	// Spelled in letters; the bass from the root, so that D/F# stays a third.
+	// The bass is spelled from the root, so that D/F# stays a third.
 	c.Root = p.home.readable(p.home.Tonic.Up(root.steps, root.semis))
 	c.Bass = c.Root
 	if low != root {
@@ -52,7 +52,7 @@ func nearRoman(s string) string {
 		at--
 	}
 	word := s[at:size]
-	if r, _, ok := scanRoman(strings.ToUpper(word)); ok { // Iv: the first letter's case holds
+	if r, _, ok := scanRoman(strings.ToUpper(word)); ok { // Iv: the first letter decides
 		if word[0] >= 'a' {
 			return s[:at] + strings.ToLower(romans[r.degree])
 		}

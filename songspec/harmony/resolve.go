@@ -30,7 +30,7 @@ func (p *suffixParser) resolve() quality {
 	if p.alt {
 		return altChord
 	}
-	if p.add3 { // then the second and the fourth suspend nothing
+	if p.add3 { // the third is there, so a second or fourth is added to it
 		if p.sus2 {
 			p.added[2] |= natural
 		}

@@ -71,7 +71,7 @@ func (d *differ) song() {
 			d.out = append(d.out, Change{What: what, Old: old, New: new})
 		}
 	}
-	if a.Title != a.File || b.Title != b.File { // without a title a song is called by its file
+	if a.Title != a.File || b.Title != b.File { // a song without a title has the name of its file
 		say("title", a.Title, b.Title)
 	}
 	say("by", a.By, b.By)
@@ -84,7 +84,7 @@ func (d *differ) song() {
 	say("take", fmt.Sprint(a.Take), fmt.Sprint(b.Take))
 	say("vocal", vocal(a.Vocal), vocal(b.Vocal))
 	if v, w := a.Vocal, b.Vocal; v != nil && w != nil && vocal(v) == vocal(w) &&
-		len(v.Notes) > 0 && len(w.Notes) > 0 && !slices.Equal(v.Notes, w.Notes) { // none: it was not read
+		len(v.Notes) > 0 && len(w.Notes) > 0 && !slices.Equal(v.Notes, w.Notes) { // without notes it was not read
 		say("vocal", "the line as it was", "another line")
 	}
 }

@@ -124,7 +124,7 @@ func barsOf(p *timeline.Pass) []barWords {
 	for i, played := range cue.Events(p) {
 		e := &p.Events[i]
 		if !played.Acts {
-			continue // nobody hears that it came or went
+			continue // an event that nobody plays makes no difference
 		}
 		bar := &p.Bars[e.Bar]
 		out[e.Bar].events = append(out[e.Bar].events,

@@ -29,7 +29,7 @@ func describe(e *timeline.Event, played cue.Played, p *timeline.Pass, bar *timel
 	if !played.Acts {
 		return at + fmt.Sprintf(notPlayed, played.Why)
 	}
-	m := p.Meter // the tempo's beats go on in an odd bar
+	m := p.Meter // also in a bar of another meter: the tempo counts the same beats
 	switch e.Kind {
 	case timeline.Accent:
 		s := at
