@@ -1,6 +1,7 @@
 package songspec
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
@@ -76,8 +77,10 @@ func (r *resolver) readable(c *chart, key harmony.Key) {
 					continue
 				}
 				r.notAChord(w, got.err)
-				g, s := harmony.Tongues(w.text)
-				german, solfege = german || g, solfege || s
+				var e *harmony.SymbolError
+				if errors.As(got.err, &e) {
+					german, solfege = german || e.Tongue == harmony.German, solfege || e.Tongue == harmony.Solfege
+				}
 			}
 		}
 	}

@@ -139,7 +139,7 @@ func (d *Drummer) strikeOpening(notes []score.Note) []score.Note {
 		return notes
 	}
 	touch := feel.Normal
-	if q.Weight > 0 && allHisWeight.At(d.Pass.EnergyFrom) {
+	if q.Rises && allHisWeight.At(d.Pass.EnergyFrom) {
 		touch = feel.Strong
 	}
 	notes = withoutCymbals(notes, 0)

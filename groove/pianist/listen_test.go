@@ -150,8 +150,8 @@ func TestTopVoiceKeepsOffTheTune(t *testing.T) {
 			pass := groovetest.PassOf(t, chart, 3)
 			var line [][3]int64
 			for _, c := range pass.Chords { // sing the root, the second or the third tone of each chord
-				pcs := c.Chord.PCs()
-				pc := int64(pcs[int(shift)%len(pcs)])
+				tone := c.Chord.Tone(int(shift) % c.Chord.ToneCount())
+				pc := int64((c.Chord.Root.PC() + int(tone.Semitones)) % 12)
 				line = append(line, [3]int64{c.Start, eighth, 72 + pc})
 			}
 			groovetest.Sing(pass, line...)

@@ -56,7 +56,7 @@ func (c *Pianist) planGestures() gestures {
 	strikes = append(strikes, c.accentStrikes()...)
 	strikes = append(strikes, c.leftStrikes()...)
 	strikes = mergeMarks(strikes)
-	if q := c.ForcefulOpening(timeline.Piano); q != nil && q.Weight > 0 {
+	if q := c.ForcefulOpening(timeline.Piano); q != nil && q.Rises {
 		strikeFirmly(strikes, 0)
 	}
 	if last := c.FinalHit(); last >= 0 {

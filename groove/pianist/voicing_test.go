@@ -7,6 +7,7 @@ import (
 	"plinth/groove/groovetest"
 	"plinth/groove/voicing"
 	"plinth/songspec/harmony"
+	"plinth/songspec/songtest"
 	"plinth/songspec/timeline"
 )
 
@@ -21,7 +22,7 @@ func TestTwoFiveOne(t *testing.T) {
 			for i := 1; i < len(vs); i++ {
 				a, b := vs[i-1], vs[i]
 				// The least that these tones can move, and one voice a step more.
-				if d, least := voicing.Motion(&a, &b), harmony.Distance(pcsOf(a), pcsOf(b)); d > least+2 {
+				if d, least := voicing.Motion(&a, &b), songtest.LeastMotion(pcsOf(a), pcsOf(b)); d > least+2 {
 					t.Errorf("energy %d, %s: %s to %s moves %d semitones in all, least %d",
 						energy, chart, names(a), names(b), d, least)
 				}

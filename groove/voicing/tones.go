@@ -130,7 +130,7 @@ func rankInRole(t chordTone) int {
 		}
 		return 3
 	}
-	// As in harmony.Chord.DropOrder: what names the chord stays longest.
+	// What names the chord stays longest.
 	switch t.degree {
 	case 13, 6:
 		return 0

@@ -8,7 +8,7 @@ import (
 )
 
 // measure fills what can be read from notes alone.
-func (r *Report) measure(clock *guide.Clock, start, end int64) Scope {
+func (r *Report) measure(clock *timeline.Clock, start, end int64) Scope {
 	s := Scope{Start: start, End: end, Micros: clock.Micros(end) - clock.Micros(start)}
 	beats := guide.Beats(r.tl, start, end) // thousandths
 	if r.tl.Vocal != nil {

@@ -38,7 +38,7 @@ type Report struct {
 
 	tl    *timeline.Timeline
 	perf  *groove.Performance
-	clock *guide.Clock
+	clock *timeline.Clock
 	cues  []*cue.Cues // by pass
 	meant [len(timeline.PlayerNames)][]meant
 }
@@ -104,7 +104,7 @@ func Analyze(tl *timeline.Timeline, perf *groove.Performance) *Report {
 	for who := range r.meant {
 		r.meant[who] = meantBy(tl, perf, timeline.Player(who))
 	}
-	clock := guide.NewClock(tl)
+	clock := timeline.NewClock(tl.Tempos)
 	r.clock = clock
 	start := tl.Lead - tl.Pickup
 	r.Micros = tl.SongMicros() // from bar 1, as the outline and the build say it

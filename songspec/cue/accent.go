@@ -5,13 +5,13 @@ import "plinth/songspec/timeline"
 // strike is how one player plays an accent.
 type strike struct {
 	at, target int64
-	out        bool   // he strikes it in the neighbour pass
-	why        Reason // why he does not play it at all; Unsaid where he does
+	out        bool   // the player strikes it in the neighbour pass
+	why        Reason // why the player does not play it; Unsaid if he does
 }
 
-// accents makes cues of the accents. One that falls between a push and its beat, or on
-// that beat, is struck with the push, by everybody who pushes there: that is where
-// their chord is. Players who strike in different places have cues of their own.
+// accents makes cues of the accents. An accent between a push and its beat, or on that beat,
+// is struck with the push by the players who push there, since that is where their chord
+// is. Players who strike an accent in different places get different cues.
 func (w *work) accents() {
 	for i := range w.pass.Events {
 		e := &w.pass.Events[i]
@@ -66,15 +66,15 @@ func (w *work) strike(who timeline.Player, tick int64) strike {
 		}
 		return s
 	}
-	// A chord that is pushed to that place is there already.
-	if len(w.pass.Chords) == 0 || w.pass.Chords[chordAt(w.pass, s.target)].Chord.None {
+	// On a push, the chord of the beat that is pushed counts.
+	if len(w.pass.Chords) == 0 || w.pass.Chords[spanAt(w.pass, s.target)].Chord.None {
 		return strike{why: NoChord}
 	}
 	return s
 }
 
-// accent lets a player into a cue of this accent that stands at the same place, from
-// first on in the list, or adds one.
+// accent adds a player to the cue that this accent has at the same place, or adds a cue. The
+// cues of this accent begin at first in the list.
 func (w *work) accent(first int, event int32, e *timeline.Event, who timeline.Player, s strike) {
 	k := first
 	for k < len(w.out.List) && (w.out.List[k].At != s.at || w.out.List[k].Target != s.target) {

@@ -7,8 +7,8 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// chords makes a cue of every chord that a player begins, one a place: players who
-// begin it together share it. N.C. is a chord that nobody strikes.
+// chords makes a cue of every chord that a player begins. Players who begin it together
+// share the cue. N.C. has a cue too, which nobody strikes.
 func (w *work) chords() {
 	var left [len(timeline.PlayerNames)][]Change // what is not among the cues yet
 	most := 0
@@ -45,7 +45,7 @@ func (w *work) chords() {
 			}
 		}
 	}
-	w.pushedByDrums()
+	w.drummersPushes()
 }
 
 // changesLike are a player's changes: those of a player before him who pushes the same,
@@ -59,7 +59,7 @@ func (w *work) changesLike(who timeline.Player) []Change {
 	return w.changesOf(who)
 }
 
-// chord adds the cue of a chord that some players begin.
+// chord adds the cue of a chord that these players begin.
 func (w *work) chord(c *Change, by timeline.Players) {
 	q := Cue{Kind: Chord, At: c.Start, Target: c.Nominal, Until: c.End, Event: -1, Span: c.span,
 		Bar: int32(w.pass.BarAt(c.Nominal))}
@@ -72,13 +72,13 @@ func (w *work) chord(c *Change, by timeline.Players) {
 	w.add(q)
 }
 
-// pushedByDrums lets the drummer into the cues of the chords that he pushes, and adds
-// those that he pushes alone or into the next pass. The cues of the others are there, in
-// order.
-func (w *work) pushedByDrums() {
+// drummersPushes adds the drummer to the cues of the chords that he pushes, and adds a cue
+// where he pushes alone or the chord is the next pass's. The cues of the others are there
+// already, in order.
+func (w *work) drummersPushes() {
 	n := len(w.out.List)
 	for i := range w.pass.Events {
-		q, ok := w.pushed(int32(i))
+		q, ok := w.pushCue(int32(i))
 		if !ok {
 			continue
 		}
@@ -97,9 +97,9 @@ func (w *work) pushedByDrums() {
 	}
 }
 
-// pushed is the cue of an event that is a push of anybody's: who strikes it here, and who
-// in the next pass.
-func (w *work) pushed(event int32) (Cue, bool) {
+// pushCue is the cue of an event if it is a push: who strikes it here, and who strikes it in
+// the next pass. It is false if the event is no push or nobody pushes.
+func (w *work) pushCue(event int32) (Cue, bool) {
 	e := &w.pass.Events[event]
 	if e.Kind != timeline.Push {
 		return Cue{}, false
@@ -107,7 +107,7 @@ func (w *work) pushed(event int32) (Cue, bool) {
 	by := w.pushers(e)
 	q := Cue{Kind: Chord, At: e.Tick, Target: e.Target, Until: e.Target, Event: event, By: by}
 	if e.Target < w.pass.Length {
-		q.Span, q.Bar = int32(chordAt(w.pass, e.Target)), int32(w.pass.BarAt(e.Target))
+		q.Span, q.Bar = int32(spanAt(w.pass, e.Target)), int32(w.pass.BarAt(e.Target))
 		q.Until = w.pass.Chords[q.Span].End
 		return q, by != 0
 	}
@@ -118,7 +118,7 @@ func (w *work) pushed(event int32) (Cue, bool) {
 	return q, by != 0
 }
 
-// pushers are those of a push's players who push there.
+// pushers are the players of a push who do push there.
 func (w *work) pushers(e *timeline.Event) timeline.Players {
 	var by timeline.Players
 	for who := range w.out.of {

@@ -1,8 +1,10 @@
-// Package cue says what a song asks of the band: in goes a pass of the timeline, out
-// come its cues, each event worked out once, for every player alike. It knows nothing
-// of feels and nothing of instruments: whether the drummer has a row for a hit, or the
-// pianist a voicing, is the player's affair. Whoever plays, prints, compares or
-// measures a song reads the cues and not the events.
+// Package cue takes a pass of the timeline and returns its cues: what the song asks of each
+// player, with every event worked out once, and what is dropped and why. All that plays,
+// prints, compares or measures a song reads the cues and not the events.
+//
+// Join is called first, once for all passes of a song; then Of gives the cues of a pass, and
+// Events only how its events are played. The package knows nothing of feels and instruments:
+// how a cue is played is the player's affair.
 package cue
 
 import (
@@ -15,8 +17,7 @@ import (
 // Kind is what a cue asks for.
 type Kind uint8
 
-// The cues. Chord to Space come from the chart and its events; the last three are the
-// form's own.
+// The cues. Chord to Space come from the chart and its events, the last three from the form.
 const (
 	Chord    Kind = iota // a chord begins; where At is before Target it is pushed
 	Accent               // a hit together
@@ -25,65 +26,66 @@ const (
 	Hold                 // a held beat
 	Rit                  // the tempo moves
 	Space                // the singer is silent
-	Opening              // a pass begins that comes in as strong as what was before it, or stronger
+	Opening              // the pass comes in as strong as what was before it, or stronger
 	Ending               // the song comes to rest: one last stroke that rings
 	FinalHit             // the song stops dead after a last hit
 )
 
 // Cue is one thing that the song asks of the band. Ticks are relative to the pass.
 type Cue struct {
-	// At is where it is struck or begins. It is under 0 only for what is pushed out of
-	// this pass into the one before.
+	// At is where it is struck or begins. It is under 0 only for what is pushed into the
+	// pass before.
 	At int64
-	// Target is the beat that a push takes early: of a chord where the chart has it, of
-	// an accent the beat of the push that it is struck with. It equals At where nothing
-	// is pushed, and the pass's Length where the chord is the next pass's first.
+	// Target is the beat that is pushed: for a chord where the chart has it, for an accent
+	// on a push the beat of that push. It equals At where nothing is pushed, and the pass's
+	// Length where the chord is the next pass's first.
 	Target int64
-	// Until is where it ends: the chord, the stop, the fill, the held beat, the rit, the
-	// space. An accent ends where it begins, an opening and an ending with the pass, a
-	// final hit at the stop behind it.
+	// Until is where it ends. An accent ends where it begins, an opening and an ending end
+	// with the pass, a final hit ends at the stop after it.
 	Until int64
-	// Event is the index in the pass's Events, -1 for what the chart or the form asks
-	// for and for an accent that a neighbour writes.
+	// Event is the index in the pass's Events; -1 if the chart or the form asks for it, and
+	// for an accent that a neighbour writes.
 	Event int32
 	// Span is the index in the pass's Chords of a chord that begins, -1 otherwise.
 	Span int32
-	// Bar is the bar that owns it: whose energy counts, and whose key spells it. It is
-	// the number of bars for what is the next pass's.
+	// Bar is the index of the bar whose energy and key count. It is the number of bars for
+	// what belongs to the next pass.
 	Bar  int32
 	Kind Kind
-	// By are those who strike it, or to whom it happens, in this pass. They are asked for
-	// and do not keep out.
+	// By are the players who strike it, or to whom it happens, in this pass: those named
+	// for it who are not tacet.
 	By timeline.Players
-	// Out are those who strike it in the neighbour pass, on the push that joins the two.
+	// Out are the players who strike it in the neighbour pass, on the push that joins the
+	// two passes.
 	Out    timeline.Players
-	Weight uint8 // of an accent 1 to 3; of an opening 1 where the band rises into the pass
+	Weight uint8 // of an accent 1 to 3, 0 for all others
+	Rises  bool  // of an opening: the pass comes in stronger than what was before it
 	Alone  bool  // of an accent: nothing but the written hits sounds in its bar
-	Early  bool  // of an accent: it moved from where it is written to a push
+	Early  bool  // of an accent: it is struck with a push, and not where it is written
 }
 
 // Pushed reports whether a cue is struck ahead of its beat.
 func (c *Cue) Pushed() bool { return c.At < c.Target }
 
-// Reason is why an event, or some player's share of it, is not played.
+// Reason is why an event, or one player's share of it, is not played.
 type Reason uint8
 
-// The reasons, in the order in which one would tell them; the zero value is none.
+// The reasons, in the order in which they are told. The zero value is none.
 const (
 	Unsaid    Reason = iota
 	InStop           // the band is silent there
-	NoChord          // N.C. is there, or comes
+	NoChord          // there is N.C., or the push leads to N.C.
 	Taken            // another push has taken that chord already
-	SongEnds         // there is no chord after the song's last
-	NextTacet        // those it names keep out of the next pass
+	SongEnds         // the push is out of the song's last pass
+	NextTacet        // the players it names are tacet in the next pass
 	HitsAlone        // the bar is for the written hits alone
-	Tacet            // those it names keep out of the pass
-	NoDrummer        // a fill whose by leaves the drummer out, or who keeps out
+	Tacet            // the players it names are tacet in this pass
+	NoDrummer        // a fill without the drummer: he is tacet, or not named
 	NumReasons
 )
 
-// reasons are the words for each: short, as an outline has them, and after "Wherever it
-// is played, ".
+// reasons are the words for each reason: short, for an outline, and as the end of a
+// sentence that begins "Wherever it is played,".
 var reasons = [NumReasons][2]string{
 	InStop:  {"a stop", "it falls into a stop, and the stop wins"},
 	NoChord: {"N.C.", "there is N.C. and no chord to play"},
@@ -102,24 +104,23 @@ func (r Reason) String() string { return reasons[r][0] }
 // Clause is the reason as the end of a sentence that begins "Wherever it is played,".
 func (r Reason) Clause() string { return reasons[r][1] }
 
-// Dropped is an event that some or all of its players do not play.
+// Dropped is an event that some players, or all, do not play.
 type Dropped struct {
 	Event int32 // index in the pass's Events
 	By    timeline.Players
 	Why   Reason
 }
 
-// Change is a chord as one player plays it. Start is where it is attacked and is
-// earlier than Nominal when it is pushed; nothing is attacked in (Start, Nominal] but
-// what another push begins there.
+// Change is a chord as one player plays it, in ticks of the pass.
 type Change struct {
-	Start, End int64
-	Nominal    int64
-	Chord      harmony.Chord
-	Cue        int32 // index in List
-	span       int32 // index in the pass's Chords
-	// Same says that the chord before, for this player, was the same one.
-	Same bool
+	Start, End int64 // where it is struck, and where it ends
+	// Nominal is where the chart has it, later than Start if it is pushed. Between Start
+	// and Nominal, and on Nominal, nothing is struck unless another push begins there.
+	Nominal int64
+	Chord   harmony.Chord
+	Cue     int32 // index in List
+	span    int32 // index in the pass's Chords
+	Same    bool  // the chord before it, for this player, is the same
 }
 
 // Pushed reports whether the chord comes early.
@@ -130,13 +131,13 @@ type Cues struct {
 	List    []Cue     // by At, then Kind
 	Dropped []Dropped // by Event
 
-	// Holds are the held beats after their attack, in which nothing new is struck, Rits
-	// where the tempo moves. Each in order.
+	// Holds are the held beats without their first tick: nothing new is struck in them. Rits
+	// are where the tempo moves. Both are in order.
 	Holds, Rits Stretches
-	// Alone says of each bar whether nothing but the written hits is played in it.
+	// Alone says for each bar whether only the written hits are played in it.
 	Alone []bool
 
-	// The form's own as indices in List, -1 where there is none.
+	// The cues of the form, as indices in List; -1 where there is none.
 	Opening, Ending, FinalHit int32
 
 	of   [len(timeline.PlayerNames)]playerCues // by player
@@ -152,24 +153,24 @@ type playerCues struct {
 }
 
 // Silences are the stretches in which a player neither strikes nor sounds, in order and
-// apart from each other. The first may lie before 0, behind a push into the pass before.
+// apart from each other. The first may begin before 0, after a push into the pass before.
 func (c *Cues) Silences(who timeline.Player) Stretches { return c.of[who].silences }
 
-// Changes are the chords of the pass for one player, in order and without a gap: equal
-// neighbours stay apart where the song file writes them again. The first begins before
-// 0 where the pass before pushes it, and the last ends early where the next pass's
-// chord is pushed into this one. The drummer has none.
+// Changes are the chords of the pass for one player, in order and without a gap. Equal
+// chords in a row stay apart if the song file writes them again. The first begins before 0
+// if it is pushed into the pass before; the last ends early if the next pass's first chord
+// is pushed into this one. The drummer has none.
 func (c *Cues) Changes(who timeline.Player) []Change { return c.of[who].changes }
 
-// Pushes are a player's pushes in order, the one that leads into the pass first.
+// Pushes are a player's pushes in order, beginning with the one that leads into the pass.
 func (c *Cues) Pushes(who timeline.Player) Pushes { return c.of[who].pushes }
 
-// End is where a player's part of the pass ends: at the last bar line, or at a push
-// that takes the next pass's chord early.
+// End is where a player's part of the pass ends: at the last bar line, or at a push of the
+// next pass's first chord.
 func (c *Cues) End(who timeline.Player) int64 { return c.of[who].end }
 
-// Each finds the cues of a kind that a player strikes in this pass, in order, and calls
-// yield with each and its index in List.
+// Each ranges over the cues of a kind that a player strikes in this pass, in order, each
+// with its index in List.
 func (c *Cues) Each(kind Kind, who timeline.Player) func(yield func(int32, *Cue) bool) {
 	return func(yield func(int32, *Cue) bool) {
 		for i := range c.List {
@@ -196,8 +197,8 @@ func IndexAt(changes []Change, tick int64) int {
 	return sort.Search(len(changes), func(i int) bool { return changes[i].Start > tick }) - 1
 }
 
-// ChangeAt is the chord in force at a tick, the first one before all; nil where there is
-// no chord at all.
+// ChangeAt is the chord in force at a tick, the first chord for a tick before it; nil if
+// there is no chord at all.
 func ChangeAt(changes []Change, tick int64) *Change {
 	if len(changes) == 0 {
 		return nil

@@ -2,20 +2,20 @@ package cue
 
 import "plinth/songspec/timeline"
 
-// Played is how an event of a pass is played: by whom, here or in a neighbour pass, and
+// Played is how an event of a pass is played: by whom, in this pass or a neighbour, and
 // where. Ticks are relative to the pass.
 type Played struct {
-	Acts       bool   // it does anything at all
-	Why        Reason // where it does not
+	Acts       bool   // somebody plays it
+	Why        Reason // why nobody does
 	By         timeline.Players
-	Moved      timeline.Players // those of them who play an accent with a push
-	At, Target int64            // as in its cue; of an accent that moves for some, where it moves to
+	Moved      timeline.Players // those of By who play an accent with a push
+	At, Target int64            // as in its cue; for an accent that moves for some players, where it moves to
 }
 
-// Events are the events of a pass as they are played, in the order of Pass.Events. It is
-// what Of finds of them, without the chords.
+// Events says how each event of a pass is played, in the order of Pass.Events. It agrees
+// with Of, and costs less.
 func Events(p *timeline.Pass) []Played {
-	w := begin(p)
+	w := newWork(p)
 	w.accents()
 	w.others()
 	out := make([]Played, len(p.Events))
@@ -38,7 +38,7 @@ func Events(p *timeline.Pass) []Played {
 		}
 	}
 	for i := range p.Events {
-		if q, ok := w.pushed(int32(i)); ok {
+		if q, ok := w.pushCue(int32(i)); ok {
 			add(&q)
 		}
 	}

@@ -2,7 +2,7 @@ package cue
 
 import "plinth/songspec/timeline"
 
-// form makes the cues that no event asks for: how the pass opens, and how the song ends.
+// form makes the cues that no event asks for: how the pass opens and how the song ends.
 func (w *work) form() {
 	w.opening()
 	if w.pass.After != nil || len(w.pass.Bars) < 2 {
@@ -27,9 +27,9 @@ func (w *work) form() {
 	}
 }
 
-// opening adds the opening, unless the band steps down into the pass, for those who
-// have not struck its first chord ahead of the bar line. A drummer adds nothing to the
-// written hits of a bar that is theirs.
+// opening adds the opening, unless the pass comes in softer than what was before it. It is
+// for the players who did not strike the first chord ahead of the bar line. The drummer has
+// none where the first bar is for its written hits alone.
 func (w *work) opening() {
 	if len(w.pass.Bars) == 0 {
 		return
@@ -50,15 +50,13 @@ func (w *work) opening() {
 		if b.Energy > w.pass.EnergyFrom {
 			return
 		}
-		if b.Energy < w.pass.EnergyFrom {
-			q.Weight = 1
-		}
+		q.Rises = b.Energy < w.pass.EnergyFrom
 	}
 	w.add(q)
 }
 
-// restful reports whether the song file writes nothing that the band would do from a tick
-// on. A push with nothing to bring early is nothing.
+// restful reports whether the song file has nothing for the band to do from a tick on. A
+// push that nobody plays does not count.
 func (w *work) restful(start int64) bool {
 	for i := range w.pass.Events {
 		switch e := &w.pass.Events[i]; e.Kind {
@@ -72,8 +70,8 @@ func (w *work) restful(start int64) bool {
 	return true
 }
 
-// deadEnd is where a stop ends the last bar after its first beat, with nothing new in
-// the bar; 0 where none does.
+// deadEnd is where a stop begins that ends the song within a beat of its last bar line, with
+// nothing new in that bar; 0 if there is none.
 func (w *work) deadEnd(last int) int64 {
 	b, end := &w.pass.Bars[last], int64(0)
 	for i := range w.pass.Events {

@@ -2,9 +2,9 @@ package cue
 
 import "plinth/songspec/timeline"
 
-// Join tells the passes of a song what joins each to its neighbours: who they are, the
-// push that takes a pass's first chord early, the accents that a neighbour writes on that
-// push, and the stops behind it. It is called once all passes are in order.
+// Join fills in Before, After, Entry and Joint of every pass of a song: its neighbours, the
+// push of its first chord, the accents that a neighbour writes on that push, and the stops
+// after it. Call it when all passes are in order and have chords and bars.
 func Join(passes []timeline.Pass) {
 	for i := range passes {
 		p := &passes[i]
@@ -23,8 +23,8 @@ func Join(passes []timeline.Pass) {
 	}
 }
 
-// neighbour is what the pass beside it may know of a pass, by its chord and its bar at the
-// border.
+// neighbour is what the pass beside p may know of it. chord and bar are the indices of its
+// chord and bar at the border.
 func neighbour(p *timeline.Pass, chord, bar int) *timeline.Neighbour {
 	return &timeline.Neighbour{
 		Section: p.Section, Ordinal: p.Ordinal, Chord: p.Chords[chord].Chord, Energy: p.EnergyAt(bar),
@@ -32,17 +32,16 @@ func neighbour(p *timeline.Pass, chord, bar int) *timeline.Neighbour {
 	}
 }
 
-// join finds the push out of a pass that takes the next one's first chord early. The
-// drummer marks it in the pass that ends; the others strike it in the pass that begins,
-// ahead of its first bar line. An accent on it may be written on the push, between it
-// and the bar line, or on the first beat, in one pass or in the other: it goes to the
-// pass that plays the stroke.
+// join finds the push that takes the first chord of after into before. The drummer plays it
+// as part of before, the others as part of after, ahead of its first bar line. An accent
+// struck with it may be written in either pass: on the push, between it and the bar line,
+// or on the first beat. It is handed to the pass that plays it.
 func join(before, after *timeline.Pass) {
 	w := &work{pass: before, out: &Cues{}, leads: -1}
 	w.stretches()
 	for i := range before.Events {
 		if e := &before.Events[i]; e.Kind == timeline.Push && e.Target >= before.Length {
-			w.push(int32(i), e)
+			w.addPush(int32(i), e)
 		}
 	}
 	if w.leads < 0 {
@@ -69,16 +68,16 @@ func join(before, after *timeline.Pass) {
 			after.Joint = append(after.Joint, e)
 		}
 	}
-	// A push that begins on the first beat has the accent there: something is struck.
-	begins := &work{pass: after, out: &Cues{}, leads: -1}
-	begins.stretches()
+	// If another push begins on the first beat, an accent there is struck there.
+	next := &work{pass: after, out: &Cues{}, leads: -1}
+	next.stretches()
 	for i := 0; i < len(after.Events) && after.Events[i].Tick == 0; i++ {
 		if e := &after.Events[i]; e.Kind == timeline.Push {
-			begins.push(int32(i), e)
+			next.addPush(int32(i), e)
 		}
 	}
 	for i := 0; i < len(after.Events) && after.Events[i].Tick == 0; i++ {
-		if e := after.Events[i]; e.Kind == timeline.Accent && !begins.out.of[timeline.Drums].pushes.Begins(0) {
+		if e := after.Events[i]; e.Kind == timeline.Accent && !next.out.of[timeline.Drums].pushes.Begins(0) {
 			add(before, e, push, before.Length, before.BarAt(push), e.By&entry.By&drums)
 		}
 	}

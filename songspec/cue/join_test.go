@@ -8,7 +8,7 @@ import (
 
 const bar = 3840
 
-// passOf is a pass of bars of 4/4, one chord a bar.
+// passOf is a pass in 4/4 with one chord for each bar.
 func passOf(bars int, events ...timeline.Event) timeline.Pass {
 	p := timeline.Pass{Length: int64(bars) * bar, Events: events}
 	for i := 0; i < bars; i++ {
@@ -20,7 +20,7 @@ func passOf(bars int, events ...timeline.Event) timeline.Pass {
 }
 
 // An accent on a push over the border, between it and the bar line, or on the beat that
-// it takes early, is struck with the push by those whom both name: by the drummer in the
+// is pushed, is struck with the push by the players of both events: by the drummer in the
 // pass that ends, by the others in the pass that begins.
 func TestAccentOnThePushOverTheBorder(t *testing.T) {
 	drums, bass, piano := timeline.Only(timeline.Drums), timeline.Only(timeline.Bass), timeline.Only(timeline.Piano)
@@ -39,8 +39,9 @@ func TestAccentOnThePushOverTheBorder(t *testing.T) {
 		{"nobody does both", 2 * bar, drums, piano, 0, 0},
 	} {
 		t.Run(row.name, func(t *testing.T) {
-			accent := timeline.Event{Kind: timeline.Accent, Tick: row.at, End: row.at, Bar: 1, By: row.accent, Weight: 3,
-				Alone: true}
+			accent := timeline.Event{Kind: timeline.Accent, Tick: row.at, End: row.at, Bar: 1, By: row.accent,
+				Weight: 3,
+				Alone:  true}
 			out := timeline.Event{Kind: timeline.Push, Bar: 1, Tick: push, Target: 2 * bar, By: row.push}
 			passes := []timeline.Pass{passOf(2, out), passOf(2)}
 			if row.at < 2*bar {
@@ -64,7 +65,8 @@ func TestAccentOnThePushOverTheBorder(t *testing.T) {
 				}
 			}
 			if got != [2]timeline.Players{row.first, row.next} {
-				t.Errorf("struck by %v and %v, want %v and %v", got[0].Names(), got[1].Names(), row.first.Names(), row.next.Names())
+				t.Errorf("struck by %v and %v, want %v and %v", got[0].Names(), got[1].Names(), row.first.Names(),
+					row.next.Names())
 			}
 			if row.at < 2*bar && others[0] != row.next || row.at == 2*bar && others[1] != row.first {
 				t.Errorf("struck in the neighbour by %v and %v", others[0].Names(), others[1].Names())
@@ -73,8 +75,8 @@ func TestAccentOnThePushOverTheBorder(t *testing.T) {
 	}
 }
 
-// A push into a pass that begins on N.C., into one where those it names keep out, and
-// over the song's end, brings nothing early; each says why.
+// A push brings nothing early into a pass that begins on N.C., into a pass where its players
+// are tacet, and over the song's end. Each gives its reason.
 func TestPushLeadsNowhere(t *testing.T) {
 	for _, row := range []struct {
 		name  string
@@ -96,7 +98,8 @@ func TestPushLeadsNowhere(t *testing.T) {
 		Join(passes)
 		c := Of(&passes[0])
 		if c.Acts(0) || len(c.Dropped) != 1 || c.Dropped[0].Why != row.why || c.End(timeline.Bass) != bar {
-			t.Errorf("%s: acts %v, dropped %+v, the bass ends at %d", row.name, c.Acts(0), c.Dropped, c.End(timeline.Bass))
+			t.Errorf("%s: acts %v, dropped %+v, the bass ends at %d", row.name, c.Acts(0), c.Dropped,
+				c.End(timeline.Bass))
 		}
 		if !row.alone && passes[1].Entry != nil {
 			t.Errorf("%s: an entry out of nowhere", row.name)

@@ -7,7 +7,7 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// work is the cues of a pass on the way.
+// work is a pass whose cues are being worked out.
 type work struct {
 	pass  *timeline.Pass
 	out   *Cues
@@ -20,18 +20,18 @@ const (
 	pitched = timeline.All &^ drums
 )
 
-// begin finds what all cues of a pass depend on: where it is silent, and who pushes.
-func begin(p *timeline.Pass) *work {
+// newWork begins with what all cues of a pass depend on: where it is silent, and who pushes.
+func newWork(p *timeline.Pass) *work {
 	w := &work{pass: p, out: &Cues{Alone: make([]bool, len(p.Bars)), acts: make([]bool, len(p.Events))}, leads: -1}
 	w.stretches()
-	w.pushes()
+	w.findPushes()
 	return w
 }
 
-// Of works out the cues of a pass, from the pass alone: what its neighbours have to do
-// with it stands in it, see Join.
+// Of returns the cues of a pass. It looks at the pass alone: Join has put into it what its
+// neighbours have to do with it.
 func Of(p *timeline.Pass) *Cues {
-	w := begin(p)
+	w := newWork(p)
 	w.chords()
 	w.accents()
 	w.others()
@@ -55,7 +55,7 @@ func (w *work) drop(event int32, by timeline.Players, why Reason) {
 	}
 }
 
-// plays are the players who do not keep out.
+// plays are the players who are not tacet.
 func (w *work) plays() timeline.Players { return timeline.All &^ w.pass.Tacet }
 
 // stretches finds the stops, the held beats and the moving tempos.
@@ -81,13 +81,13 @@ func (w *work) stretches() {
 	}
 }
 
-// silent says why a player is silent at a tick, if he is.
+// silent reports whether a player is silent at a tick, and why.
 func (w *work) silent(who timeline.Player, tick int64) (Reason, bool) {
 	return InStop, w.out.of[who].silences.Has(tick)
 }
 
-// pushes finds everybody's pushes, and where each part ends.
-func (w *work) pushes() {
+// findPushes finds the pushes of every player, and where each player's part ends.
+func (w *work) findPushes() {
 	if e := w.pass.Entry; e != nil {
 		for who := range w.out.of {
 			if e.By.Has(timeline.Player(who)) {
@@ -97,7 +97,7 @@ func (w *work) pushes() {
 	}
 	for i := range w.pass.Events {
 		if e := &w.pass.Events[i]; e.Kind == timeline.Push {
-			w.push(int32(i), e)
+			w.addPush(int32(i), e)
 		}
 	}
 	for who := range w.out.of {
@@ -108,7 +108,7 @@ func (w *work) pushes() {
 	}
 }
 
-// others makes cues of the events that concern the time and the singer, and of fills.
+// others makes cues of the stops, fills, holds, rits and spaces.
 func (w *work) others() {
 	for i := range w.pass.Events {
 		e := &w.pass.Events[i]
@@ -143,7 +143,7 @@ func (w *work) others() {
 	}
 }
 
-// settle writes down what needs the order of the whole list.
+// settle fills in the indices into List, which is complete and in order now.
 func (w *work) settle() {
 	w.out.Opening, w.out.Ending, w.out.FinalHit = -1, -1, -1
 	for i := range w.out.List {

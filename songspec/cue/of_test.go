@@ -9,7 +9,7 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// bass and piano are those players, each alone.
+// The sets of one pitched player.
 const (
 	bass  = timeline.Players(1 << timeline.Bass)
 	piano = timeline.Players(1 << timeline.Piano)
@@ -28,8 +28,8 @@ func chart(eighths ...int64) timeline.Pass {
 	return p
 }
 
-// inEighths are chords as they are played, from where to where, in eighths; behind > the
-// beat that a pushed one takes early.
+// inEighths are chords as they are played, with start and end in eighths, and after a > the
+// beat that is pushed.
 func inEighths(changes []Change) string {
 	var out []string
 	for _, c := range changes {
@@ -42,9 +42,8 @@ func inEighths(changes []Change) string {
 	return strings.Join(out, " ")
 }
 
-// A push brings the chord of its beat and nothing of what it takes the place of: a chord
-// that would begin with the push and end at its beat is not played, and leaves no hand
-// position to go by.
+// A push brings the chord of its beat and nothing of the chords whose place it takes: a
+// chord that would begin with the push and end at its beat is not played.
 func TestWhatAPushBrings(t *testing.T) {
 	for _, row := range []struct {
 		name     string
@@ -68,7 +67,7 @@ func TestWhatAPushBrings(t *testing.T) {
 	}
 }
 
-// Who keeps out of a pass has no cue in it that is struck.
+// A player who is tacet in a pass strikes no cue in it.
 func TestWhoKeepsOutStrikesNothing(t *testing.T) {
 	for who := range timeline.Player(len(timeline.PlayerNames)) {
 		passes := []timeline.Pass{passOf(2,
@@ -94,9 +93,9 @@ func TestWhoKeepsOutStrikesNothing(t *testing.T) {
 	}
 }
 
-// A push out of a pass brings the next pass's chord: it has no chord and no bar here.
-// The drummer marks it here, the others strike it there, those who keep out there not,
-// and with it goes their share of an accent that is written on it.
+// A push out of a pass brings the next pass's chord, which has no chord and no bar here. The
+// drummer plays it here; the others strike it there, if they are not tacet there, and with
+// it an accent that is written on it.
 func TestPushOutOfAPass(t *testing.T) {
 	const push = bar - eighth
 	passes := []timeline.Pass{passOf(1,
@@ -128,8 +127,8 @@ func TestPushOutOfAPass(t *testing.T) {
 	}
 }
 
-// An accent by everybody on a push of the pianist's alone goes with the push in the
-// pianist's part; the others strike it where it is written, once.
+// An accent of everybody, where only the pianist pushes: the pianist strikes it with the
+// push, the others where it is written, once.
 func TestAccentOnThePushOfOne(t *testing.T) {
 	const push = bar - eighth
 	passes := []timeline.Pass{passOf(1,
@@ -149,7 +148,8 @@ func TestAccentOnThePushOfOne(t *testing.T) {
 	}
 }
 
-// An event that players play in different places is told to be where the push takes it, and for whom.
+// For an event that players play in different places, Events gives the place of the push, and
+// the players who move.
 func TestEventThatMovesForSome(t *testing.T) {
 	const push = bar - eighth
 	p := passOf(2, timeline.Event{Kind: timeline.Push, Tick: push, End: push, Target: bar, By: piano},
@@ -160,8 +160,8 @@ func TestEventThatMovesForSome(t *testing.T) {
 	}
 }
 
-// The cues of a pass come in order of time, those of one place in the order of their
-// kinds.
+// The cues of a pass are in order of time, and in the order of their kinds where they are in
+// the same place.
 func TestCuesInOrder(t *testing.T) {
 	p := passOf(3, timeline.Event{Kind: timeline.Accent, End: 0, By: timeline.All, Weight: 2},
 		timeline.Event{Kind: timeline.Space, Tick: eighth, End: bar},

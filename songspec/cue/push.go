@@ -6,15 +6,15 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// Push is a push of one player: what he would strike after From up to and including To
-// is struck at From.
+// Push is a push of one player: whatever he would strike after From, up to and on To, is
+// struck at From.
 type Push struct {
 	From, To int64
 	Out      bool // the chord that comes early is the next pass's first
 }
 
-// Pushes are a player's pushes in order. No two overlap: of several pushes to one beat
-// the first counts.
+// Pushes are a player's pushes in order. No two overlap: of several to one beat, the first
+// counts.
 type Pushes []Push
 
 // Begins reports whether a push begins at a tick.
@@ -23,8 +23,8 @@ func (s Pushes) Begins(tick int64) bool {
 	return i < len(s) && s[i].From == tick
 }
 
-// Over is the push that forbids an attack at a tick, if any does. Where a push begins
-// something is struck, even when another one ends there.
+// Over is the push, if any, on account of which nothing is struck at a tick. Where a push
+// begins, something is struck, even if another one ends there.
 func (s Pushes) Over(tick int64) (Push, bool) {
 	i := sort.Search(len(s), func(i int) bool { return s[i].To >= tick })
 	if i == len(s) || s[i].From >= tick || s.Begins(tick) {
@@ -33,8 +33,7 @@ func (s Pushes) Over(tick int64) (Push, bool) {
 	return s[i], true
 }
 
-// target is the beat that a push which begins at a tick takes early; the tick itself
-// where none begins.
+// target is the beat of the push that begins at a tick; the tick itself if none does.
 func (s Pushes) target(tick int64) int64 {
 	i := sort.Search(len(s), func(i int) bool { return s[i].From >= tick })
 	if i < len(s) && s[i].From == tick {
@@ -43,16 +42,16 @@ func (s Pushes) target(tick int64) int64 {
 	return tick
 }
 
-// chordAt is the index of the chord in force at a tick of a pass, the first or last one
-// outside it.
-func chordAt(p *timeline.Pass, tick int64) int {
+// spanAt is the index in Chords of the chord in force at a tick of a pass: the first one
+// before the pass, the last one after it.
+func spanAt(p *timeline.Pass, tick int64) int {
 	i := sort.Search(len(p.Chords), func(i int) bool { return p.Chords[i].End > tick })
 	return min(i, len(p.Chords)-1)
 }
 
-// push adds the push of an event to the pushes of those who take part in it, and says
-// what of it is dropped.
-func (w *work) push(i int32, e *timeline.Event) {
+// addPush adds the push of an event to the pushes of the players who take part in it, and
+// notes who drops it and why.
+func (w *work) addPush(i int32, e *timeline.Event) {
 	by := e.By & w.plays()
 	for k := range w.out.of {
 		who := timeline.Player(k)
@@ -81,7 +80,7 @@ func (w *work) push(i int32, e *timeline.Event) {
 			return
 		}
 		w.leads = i
-	} else if len(w.pass.Chords) == 0 || w.pass.Chords[chordAt(w.pass, e.Target)].Chord.None {
+	} else if len(w.pass.Chords) == 0 || w.pass.Chords[spanAt(w.pass, e.Target)].Chord.None {
 		w.drop(i, by, NoChord)
 		return
 	}
@@ -98,8 +97,8 @@ func (w *work) push(i int32, e *timeline.Event) {
 	}
 }
 
-// changesOf are the chords as a player plays them: those of the chart, each brought
-// forward where he pushes it.
+// changesOf are the chords of the chart as a player plays them, those that he pushes brought
+// forward.
 func (w *work) changesOf(who timeline.Player) []Change {
 	p := w.pass
 	out := make([]Change, 0, len(p.Chords)+8)
@@ -112,7 +111,7 @@ func (w *work) changesOf(who timeline.Player) []Change {
 		out[0].Start = pushes[0].From
 		pushes = pushes[1:]
 	}
-	out = pushAll(pushes, out)
+	out = bringAllForward(pushes, out)
 	for i := 1; i < len(out); i++ {
 		out[i].Same = out[i].Chord == out[i-1].Chord
 	}
@@ -122,10 +121,10 @@ func (w *work) changesOf(who timeline.Player) []Change {
 	return out
 }
 
-// pushAll lets every push bring its chord forward. Pushes come in order, so that the
-// chords before one are done with and those after it untouched: each looks only at the
-// few between, and a long pass of many pushes costs no more a bar than a short one.
-func pushAll(pushes Pushes, in []Change) []Change {
+// bringAllForward applies bringForward for every push. Pushes are in order, so the chords
+// before one are done with and those after it untouched: only the few between are looked
+// at, and a long pass with many pushes costs no more for each bar than a short one.
+func bringAllForward(pushes Pushes, in []Change) []Change {
 	if len(pushes) == 0 {
 		return in
 	}
@@ -140,24 +139,24 @@ func pushAll(pushes Pushes, in []Change) []Change {
 			done++
 		}
 		near = append(near[:0], out[done:]...)
-		out = pushed(out[:done], near, push)
+		out = bringForward(out[:done], near, push)
 	}
 	return append(out, in[next:]...)
 }
 
-// pushed brings the chord at the push's beat forward and appends what becomes of the
-// chords to out. When no chord changes there, the one in force is struck early.
-func pushed(out, in []Change, push Push) []Change {
+// bringForward strikes the chord at the push's beat early and appends the chords that result
+// to out. If no chord changes at that beat, the one in force is struck again, early.
+func bringForward(out, in []Change, push Push) []Change {
 	for _, c := range in {
 		switch {
 		case c.Nominal == push.To: // the chord that comes early
 			c.Start = min(c.Start, push.From)
 		case c.Nominal > push.To || c.End <= push.From: // out of reach
-		case c.Start >= push.From && c.End <= push.To: // swallowed whole by the push
+		case c.Start >= push.From && c.End <= push.To: // all of it lies under the push
 			continue
 		case c.Start >= push.From: // begins inside the push and goes on past its beat
 			c.Start, c.Nominal = push.From, push.To
-		case c.End <= push.To: // what the push cuts short
+		case c.End <= push.To: // the push cuts it short
 			c.End = push.From
 		default: // no change at the beat: the same chord struck early
 			tail := c

@@ -11,7 +11,7 @@ import (
 
 const eighth = 480
 
-// randomPushes are pushes in order, none of which overlaps the one before.
+// randomPushes are pushes in order that do not overlap.
 func randomPushes(r *rand.Rand, length int64) Pushes {
 	var out Pushes
 	for at := eighth * r.Int63n(4); at < length-8*eighth; {
@@ -22,8 +22,8 @@ func randomPushes(r *rand.Rand, length int64) Pushes {
 	return out
 }
 
-// Looking only at the chords near each push gives what going through all chords for
-// every push gives, also where pushes cut into one another.
+// Looking only at the chords near each push gives the same as going through all chords for
+// every push, also where pushes meet.
 func TestPushesOneByOne(t *testing.T) {
 	r := rand.New(rand.NewSource(7))
 	for round := 0; round < 3000; round++ {
@@ -31,14 +31,15 @@ func TestPushesOneByOne(t *testing.T) {
 		at := int64(0)
 		for i := 1 + r.Intn(24); i > 0; i-- {
 			length := eighth * (1 + r.Int63n(8))
-			c := Change{Start: at, Nominal: at, End: at + length, Chord: harmony.Chord{None: r.Intn(9) == 0}, span: int32(i)}
+			c := Change{Start: at, Nominal: at, End: at + length, Chord: harmony.Chord{None: r.Intn(9) == 0},
+				span: int32(i)}
 			want = append(want, c)
 			at += length
 		}
 		pushes := randomPushes(r, at+8*eighth)
-		got := pushAll(pushes, append([]Change(nil), want...))
+		got := bringAllForward(pushes, append([]Change(nil), want...))
 		for _, p := range pushes {
-			want = pushed(nil, want, p)
+			want = bringForward(nil, want, p)
 		}
 		if len(want)+len(got) > 0 && !reflect.DeepEqual(want, got) {
 			t.Fatalf("pushes %+v:\n%+v instead of\n%+v", pushes, got, want)
@@ -46,7 +47,7 @@ func TestPushesOneByOne(t *testing.T) {
 	}
 }
 
-// The push that forbids a tick is found as looking at all of them finds it.
+// Over gives the same as looking at every push.
 func TestPushOver(t *testing.T) {
 	r := rand.New(rand.NewSource(8))
 	for round := 0; round < 3000; round++ {
@@ -70,8 +71,8 @@ func TestPushOver(t *testing.T) {
 	}
 }
 
-// Of several pushes to one beat the first counts, for each player; over a border for
-// everybody.
+// Of several pushes to one beat the first counts: for each player by himself inside a pass,
+// for all players together over a border.
 func TestFirstPushCounts(t *testing.T) {
 	drums, piano := timeline.Only(timeline.Drums), timeline.Only(timeline.Piano)
 	pass := timeline.Pass{Length: 3840, Bars: []timeline.Bar{{Length: 3840}},

@@ -5,7 +5,7 @@ import "sort"
 // Stretch is a stretch of ticks, its end not included.
 type Stretch struct{ Start, End int64 }
 
-// Stretches are in order and apart from each other. A song may have thousands.
+// Stretches are stretches in order that do not touch. A song may have thousands.
 type Stretches []Stretch
 
 // At is the stretch that holds a tick, if any does.
@@ -23,8 +23,8 @@ func (s Stretches) Has(tick int64) bool {
 	return has
 }
 
-// Next is the start of the first stretch that begins after tick, or the limit where
-// none does before it.
+// Next is the start of the first stretch that begins after a tick, or limit if none begins
+// before that.
 func (s Stretches) Next(tick, limit int64) int64 {
 	i := sort.Search(len(s), func(i int) bool { return s[i].Start > tick })
 	if i < len(s) {
@@ -39,8 +39,8 @@ func (s Stretches) Over(start, end int64) bool {
 	return i < len(s) && s[i].Start < end
 }
 
-// with adds a stretch that begins no earlier than the last one: where they touch they
-// become one.
+// with adds a stretch that begins no earlier than the last one. If the two touch, they become
+// one.
 func (s Stretches) with(start, end int64) Stretches {
 	if n := len(s); n > 0 && start <= s[n-1].End {
 		s[n-1].End = max(s[n-1].End, end)

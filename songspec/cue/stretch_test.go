@@ -5,8 +5,8 @@ import (
 	"testing"
 )
 
-// Stretches say of every tick what looking at each tick by itself says, and those that
-// touch or overlap have become one.
+// Stretches say the same of every tick as a list of single ticks, and those that touch or
+// overlap have become one.
 func TestStretches(t *testing.T) {
 	const length = 40
 	r := rand.New(rand.NewSource(9))

@@ -9,9 +9,9 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// disagreements compares the file's tempo and meter with the song's, bar by bar
-// as far as the file goes. Neither moves a note: the voice is placed by beats.
-// A file that states neither is not compared.
+// disagreements compares the file's tempo and meter with the song's in every bar of the
+// voice. The voice is placed by beats, so neither moves a note. A file without tempo or
+// meter is not compared.
 func (l *layout) disagreements() []Problem {
 	var tempo, meters []string
 	notes := l.tl.Vocal.Notes
@@ -33,7 +33,8 @@ func (l *layout) disagreements() []Problem {
 			if m, ok := l.meterAt(at); ok && disagree(m, b.Meter) {
 				if meterBar == 0 {
 					meterBar = number
-					meters = append(meters, fmt.Sprintf("%d/%d in the guide, %s in the song, at bar %d", m.Num, m.Den, b.Meter, number))
+					meters = append(meters, fmt.Sprintf("%d/%d in the guide, %s in the song, at bar %d", m.Num, m.Den,
+						b.Meter, number))
 				} else if len(meters) == 1 {
 					meters = append(meters, "and again later")
 				}
@@ -43,17 +44,19 @@ func (l *layout) disagreements() []Problem {
 			}
 			file, ok := l.microsAt(at)
 			song := songMicros(l.tl, at)
-			// Two parts in a hundred: more than the rounding of any tempo to whole beats.
+			// By more than 2%: rounding a tempo to whole beats differs less.
 			if ok && song > 0 && dist(file, song)*50 > song && tempoBar == 0 {
 				tempoBar = number
-				tempo = append(tempo, fmt.Sprintf("%s beats a minute in the guide, %s in the song, at bar %d", bpm(file, b.Meter), bpm(song, b.Meter), number))
+				tempo = append(tempo, fmt.Sprintf("%s beats a minute in the guide, %s in the song, at bar %d",
+					bpm(file, b.Meter), bpm(song, b.Meter), number))
 			}
 		}
 	}
 	var out []Problem
 	if len(meters) > 0 {
 		out = append(out, Problem{Attr: "from", Summary: "The guide's meter is not the song's",
-			Detail: fmt.Sprintf("It is %s. The voice is placed by beats, so check that its bar lines meet the song's.", strings.Join(meters, " "))})
+			Detail: fmt.Sprintf("It is %s. The voice is placed by beats, "+
+				"so check that its bar lines meet the song's.", strings.Join(meters, " "))})
 	}
 	if len(tempo) > 0 {
 		out = append(out, Problem{Summary: "The guide's tempo is not the song's",
@@ -62,11 +65,12 @@ func (l *layout) disagreements() []Problem {
 	return out
 }
 
-// disagree reports whether two meters differ in the length of the bar or in how
-// it is counted. 2/2 and 4/4 count as one: the same bar in other note values.
+// disagree reports whether two meters differ in the length of the bar or in how it is
+// counted. 2/2 and 4/4 agree: they are the same bar in other note values.
 func disagree(m Meter, song meter.Meter) bool {
 	a := meter.Meter{Num: m.Num, Den: m.Den}
-	return int64(m.Num)*int64(song.Den) != int64(song.Num)*int64(m.Den) || a.Compound() != song.Compound() && song.Groups == ""
+	return int64(m.Num)*int64(song.Den) != int64(song.Num)*int64(m.Den) ||
+		a.Compound() != song.Compound() && song.Groups == ""
 }
 
 // meterAt is the file's meter at an absolute tick of the song.
@@ -97,7 +101,7 @@ func songMicros(tl *timeline.Timeline, at int64) int64 {
 	return tl.Tempos[i-1].Micros
 }
 
-// moving reports whether the song's own tempo is on its way in that bar.
+// moving reports whether a rit or a hold moves the song's tempo in a bar.
 func moving(p *timeline.Pass, bar int) bool {
 	b := &p.Bars[bar]
 	for _, e := range p.Events {
@@ -108,7 +112,7 @@ func moving(p *timeline.Pass, bar int) bool {
 	return false
 }
 
-// bpm is a tempo in the meter's beat, to one decimal where it has one.
+// bpm is a tempo in beats a minute of the meter's beat, with at most one decimal.
 func bpm(micros int64, m meter.Meter) string {
 	beat := micros * m.TempoTicks() / meter.TicksPerQuarter
 	tenths := (600_000_000 + beat/2) / beat
@@ -118,7 +122,7 @@ func bpm(micros int64, m meter.Meter) string {
 	return fmt.Sprintf("%d.%d", tenths/10, tenths%10)
 }
 
-// sentence makes a sentence of a message.
+// sentence is an error's text with a full stop.
 func sentence(s string) string { return strings.TrimRight(s, ".") + "." }
 
 func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

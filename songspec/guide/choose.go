@@ -1,23 +1,26 @@
 package guide
 
 import (
+	"errors"
 	"fmt"
 	"sort"
 	"strings"
+
+	"github.com/agext/levenshtein"
 )
 
-// Choice says which track was taken for the voice.
+// Choice is the track that was taken for the voice.
 type Choice struct {
 	Track *Track
-	Why   string   // "named \"Vocal\", one note at a time"
-	Doubt []string // names of other tracks that could as well be the voice
-	Empty string   // a track without notes whose name says more of a voice than Track's
+	Why   string   // why, in words: "named \"Vocal\", one note at a time"
+	Doubt []string // names of other tracks that may be the voice as well
+	Empty string   // a track without notes whose name is more a voice's than Track's
 }
 
-// Vocal takes the track of that name, in any case, or, when the name is empty,
-// the likeliest one: by its name, by lyrics under its notes, by singing one note
-// at a time within a voice's reach, by its program; never channel 10. The error
-// is one plain sentence that lists what there is.
+// Vocal is the track of that name, whatever its capitals. For an empty name it is the track
+// that is most likely the voice: by its name, by lyrics under its notes, by having one note
+// at a time within a voice's reach, by its program; never channel 10. The error is ErrSilent,
+// or one plain sentence that lists the tracks there are.
 func (f *File) Vocal(name string) (Choice, error) {
 	var with []*Track
 	for i := range f.Tracks {
@@ -60,13 +63,8 @@ func (f *File) Vocal(name string) (Choice, error) {
 	return c, nil
 }
 
-// errSilent is its own type so that callers can tell silence from a wrong name.
-type errSilent struct{}
-
-func (errSilent) Error() string { return "the file has no notes" }
-
-// ErrSilent is returned for a file, or a named track, without a note.
-var ErrSilent error = errSilent{}
+// ErrSilent is the error for a file, or a named track, without a note.
+var ErrSilent = errors.New("the file has no notes")
 
 func (f *File) named(name string, with []*Track) (Choice, error) {
 	want := strings.ToLower(strings.TrimSpace(name))
@@ -87,7 +85,7 @@ func (f *File) named(name string, with []*Track) (Choice, error) {
 	}
 	near, best := "", 1+len([]rune(want))/3
 	for _, t := range with {
-		if d := distance(want, strings.ToLower(t.Name)); d <= best {
+		if d := levenshtein.Distance(want, strings.ToLower(t.Name), nil); d <= best {
 			if near == "" || d < best {
 				near, best = t.Name, d
 			}
@@ -111,18 +109,21 @@ func trackList(tracks []*Track) string {
 	return strings.Join(names, ", ")
 }
 
-// Words in track names. They are the trade's, in the languages that guide files
-// are labelled in most; common practice, no single source.
+// Words in the names of tracks: of the voice, of a line that may be it, and of others. They
+// are the trade's in several languages: common practice, no single source.
 var (
-	voiceWords = []string{"vocal", "vocals", "voice", "vox", "voc", "singer", "sing", "ldvox", "leadvox", "gesang", "stimme", "chant", "voix", "canto", "voce", "voz"}
-	lineWords  = []string{"melody", "melodie", "melodia", "lead", "tune", "soprano", "mezzo", "alto", "tenor", "baritone", "solo"}
-	otherWords = []string{"backing", "bgv", "bv", "harmony", "choir", "double", "doubles", "adlib", "piano", "keys", "organ", "bass", "drum", "drums", "kit",
-		"guitar", "gtr", "strings", "violin", "viola", "cello", "brass", "horn", "flute", "sax", "synth", "pad", "click", "percussion", "chords", "comp", "bridge"}
+	voiceNames = []string{"vocal", "vocals", "voice", "vox", "voc", "singer", "sing", "ldvox", "leadvox", "gesang",
+		"stimme", "chant", "voix", "canto", "voce", "voz"}
+	lineNames = []string{"melody", "melodie", "melodia", "lead", "tune", "soprano", "mezzo", "alto", "tenor",
+		"baritone", "solo"}
+	otherNames = []string{"backing", "bgv", "bv", "harmony", "choir", "double", "doubles", "adlib", "piano", "keys",
+		"organ", "bass", "drum", "drums", "kit",
+		"guitar", "gtr", "strings", "violin", "viola", "cello", "brass", "horn", "flute", "sax", "synth", "pad",
+		"click", "percussion", "chords", "comp", "bridge"}
 )
 
-// likelihood is how much a track looks like the voice, in points, and why. The
-// weights only order: a name says more than anything else, then words sung on
-// the notes, then how the line moves.
+// likelihood is how much a track looks like the voice, in points, and why. The points only
+// rank the tracks: the name counts most, then words on the notes, then how the line moves.
 func (f *File) likelihood(t *Track) (int, []string) {
 	score := 0
 	var why []string
@@ -134,12 +135,12 @@ func (f *File) likelihood(t *Track) (int, []string) {
 	}
 	named := fmt.Sprintf("named %q", t.Name)
 	switch {
-	case hasWord(t.Name, voiceWords):
+	case hasWord(t.Name, voiceNames):
 		add(60, named)
-	case hasWord(t.Name, lineWords):
+	case hasWord(t.Name, lineNames):
 		add(40, named)
 	}
-	if hasWord(t.Name, otherWords) {
+	if hasWord(t.Name, otherNames) {
 		add(-40, "")
 	}
 	if s := f.sungShare(t); s >= 50 {
@@ -156,8 +157,8 @@ func (f *File) likelihood(t *Track) (int, []string) {
 	default:
 		add(-30, "")
 	}
-	// A voice as notated: medians of real lines lie between B2 and B5, and a song
-	// spans 16 semitones in the middle, 25 at most in 19 of 20.
+	// A voice as notated: the medians of real lines lie between B2 and B5; a song spans 16
+	// semitones as a rule (the median), and 25 at most in 19 of 20.
 	keys := keysOf(t.Notes)
 	med, span := Percentile(keys, 50), Percentile(keys, 98)-Percentile(keys, 2)
 	if med >= 47 && med <= 83 && span <= 31 {
@@ -199,11 +200,11 @@ func hasWord(name string, list []string) bool {
 // the track that was taken has none; "" otherwise. The singer's track that was
 // exported muted is the usual case.
 func (f *File) emptyVoice(taken *Track) string {
-	if hasWord(taken.Name, voiceWords) {
+	if hasWord(taken.Name, voiceNames) {
 		return ""
 	}
 	for i := range f.Tracks {
-		if t := &f.Tracks[i]; len(t.Notes) == 0 && hasWord(t.Name, voiceWords) && !hasWord(t.Name, otherWords) {
+		if t := &f.Tracks[i]; len(t.Notes) == 0 && hasWord(t.Name, voiceNames) && !hasWord(t.Name, otherNames) {
 			return t.Name
 		}
 	}
@@ -236,28 +237,4 @@ func overlapShare(notes []Note) int {
 		}
 	}
 	return 100 * hit / len(notes)
-}
-
-// distance is the number of edits between two names, bounded by their length.
-func distance(a, b string) int {
-	x, y := []rune(a), []rune(b)
-	if len(x) > maxText || len(y) > maxText {
-		return maxText
-	}
-	row := make([]int, len(y)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := range x {
-		diag := row[0]
-		row[0] = i + 1
-		for j := range y {
-			cost := diag
-			if x[i] != y[j] {
-				cost = 1 + min(diag, row[j], row[j+1])
-			}
-			diag, row[j+1] = row[j+1], cost
-		}
-	}
-	return row[len(y)]
 }

@@ -9,40 +9,37 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// Clash is a sung note that is held a beat or longer over a written chord while
-// it lies a semitone, or octaves and a semitone, above one of the chord's tones
-// and is none itself.
+// Clash is a sung note, held for a beat or longer over a written chord, that is no tone of the
+// chord and lies a semitone above one, in any octave.
 type Clash struct {
-	At      Position
-	Sung    string // "Ab5", spelled in the key
-	Chord   string // "Gmaj7"
-	Tone    string // the chord's tone it rubs against: "G"
-	Over    int64  // how long they sound together, in ticks
-	OnBeat  bool   // the note begins on a beat
-	Final   bool   // a rest of a beat or more follows
-	Section string
-	weight  int64
+	At     Position
+	Sung   string // "Ab5", spelled in the key
+	Chord  string // "Gmaj7"
+	Tone   string // the tone of the chord that it clashes with: "G"
+	Over   int64  // how long they sound together, in ticks
+	weight int64  // how bad it is: only for the order
 }
 
 // String is "sung Ab5 over Gmaj7, bar 12 count 3".
 func (c Clash) String() string { return fmt.Sprintf("sung %s over %s, %s", c.Sung, c.Chord, c.At) }
 
-// ClashReport is what the guide says about the chords. In songs that people
-// accept, up to 16 in 100 of the long notes on the beat lie a semitone above a
-// chord tone (95th percentile of 632 pop songs with published chord
-// annotations; 11 in 869 others): a clash is a place to look at, no error.
+// ClashReport is how the voice fits the chords. A clash is a place to look at and no error: in
+// songs that people accept, up to 16 in 100 of the long notes on the beat lie a semitone
+// above a chord tone (95th percentile of 632 pop songs with published chord annotations; 11
+// in 100 in 869 others).
 type ClashReport struct {
 	Clashes []Clash // the worst first
 	Long    int     // notes of a beat or more that begin on a beat
 	Rub     int     // how many of them clash
 }
 
-// Doubtful reports whether more rubs than in 19 of 20 accepted songs. One or two
-// such notes never are.
+// Doubtful reports whether more notes clash than in 19 of 20 accepted songs. One or two
+// clashes are never doubtful.
 func (r ClashReport) Doubtful() bool { return r.Rub > 2 && 100*r.Rub > 16*r.Long }
 
-// Clashes compares the voice with the written chords. The worst stand first:
-// long ones, on a beat, at the end of a phrase, against a third or root.
+// Clashes compares the voice with the written chords. A clash is worse if it is long, on a
+// beat, at the end of a phrase, or with the root or the third. Common practice, no single
+// source.
 func Clashes(tl *timeline.Timeline) ClashReport {
 	var out ClashReport
 	if tl.Vocal == nil {
@@ -67,7 +64,6 @@ func Clashes(tl *timeline.Timeline) ClashReport {
 			out.Long++
 		}
 		if c, ok := clash(tl, chords, n, beat); ok {
-			c.OnBeat, c.Final = on, final
 			if on {
 				out.Rub++
 				c.weight *= 2
@@ -82,8 +78,7 @@ func Clashes(tl *timeline.Timeline) ClashReport {
 	return out
 }
 
-// clash is the longest stretch of at least a beat in which a note rubs against
-// one chord.
+// clash is the chord with which a note clashes longest, if it does for a beat or more.
 func clash(tl *timeline.Timeline, chords [][]timeline.Span, n timeline.SungNote, beat int64) (Clash, bool) {
 	var best Clash
 	for i := max(0, tl.PassAt(n.Tick)); i < len(tl.Passes) && tl.Passes[i].Start < n.Tick+n.Length; i++ {
@@ -102,7 +97,7 @@ func clash(tl *timeline.Timeline, chords [][]timeline.Span, n timeline.SungNote,
 				continue
 			}
 			best = Clash{At: At(tl, from), Sung: PitchName(int(n.Key), p.Key), Chord: s.Chord.String(),
-				Tone: tone.String(), Over: over, Section: p.Section, weight: over}
+				Tone: tone.String(), Over: over, weight: over}
 			if third {
 				best.weight = over * 3 / 2
 			}
@@ -111,9 +106,9 @@ func clash(tl *timeline.Timeline, chords [][]timeline.Span, n timeline.SungNote,
 	return best, best.Over > 0
 }
 
-// below is the chord tone a semitone under a sung key; third says that it is the
-// root or the third, where it hurts most. ok is false when there is none or when
-// the sung note is itself in the chord.
+// below is the chord tone a semitone under a sung key. third is true if that is the root or
+// the third, where a clash is worst. ok is false if there is none, or if the sung note is in
+// the chord itself.
 func below(c harmony.Chord, key int) (tone harmony.Name, third, ok bool) {
 	if c.None {
 		return harmony.Name{}, false, false
@@ -137,8 +132,8 @@ func below(c harmony.Chord, key int) (tone harmony.Name, third, ok bool) {
 	return tone, third, ok
 }
 
-// onBeat reports whether a note is meant on one of the meter's units: up to a
-// sixteenth of a quarter early or late.
+// onBeat reports whether a note is on a beat of the tempo, give or take a sixteenth of a
+// quarter (60 ticks).
 func onBeat(tl *timeline.Timeline, tick int64) bool {
 	i := tl.PassAt(tick)
 	if i < 0 || len(tl.Passes[i].Bars) == 0 {

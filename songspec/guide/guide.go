@@ -1,29 +1,28 @@
-// Package guide reads a guide vocal from a Standard MIDI File and lays it onto a
-// song: which track is the voice, where its notes stand, where the singer rests,
-// what rubs against the written chords.
+// Package guide takes the bytes of a guide vocal, a Standard MIDI File, and lays the voice
+// onto a song's Timeline (Apply). Of a song with a voice it then finds where the singer
+// rests (Windows), how high the line lies (SungRegister) and which notes clash with the
+// written chords (Clashes, Check).
 //
-// The reader is tolerant where a sequencer's export is sloppy (a running status
-// carried over a meta event, a track length that lies, a missing end of track,
-// notes left hanging) and says so in Warnings. It refuses a file whose music
-// cannot be told from its bytes with one plain sentence. It takes bytes and
-// gives values; it never allocates what a length field asks for.
+// Read tolerates a sloppy export (a running status carried over a meta event, a wrong track
+// length, a missing end of track, hanging notes) and says so in Warnings. If the music
+// cannot be told from the bytes, it refuses the file with one plain sentence. It never
+// allocates as much as a length field claims.
 //
-// Messages: lower case, no full stop, what is wrong first, then what to do.
+// Errors are in lower case without a full stop: what is wrong, then what to do.
 package guide
 
-// Bounds of a guide file. Each has an error that names it.
+// Bounds of a guide file. A file beyond one of them is an error that names it.
 const (
 	MaxBytes  = 8 << 20
 	MaxNotes  = 1_000_000
 	MaxTracks = 4096
-	// MaxTick bounds the length of a track in its own ticks.
-	MaxTick = 1 << 40
+	MaxTick   = 1 << 40 // in the file's own ticks
 )
 
-// maxText bounds a name, marker or lyric that is kept, in bytes.
+// maxText is how many bytes of a track's name are kept.
 const maxText = 200
 
-// File is what a Standard MIDI File says. Ticks are the file's own, Division to
+// File is a Standard MIDI File as it was read. Ticks are the file's own: Division ticks are
 // a quarter.
 type File struct {
 	Format   int // 0 or 1
@@ -31,28 +30,25 @@ type File struct {
 	Tracks   []Track
 	Tempos   []Tempo  // by tick
 	Meters   []Meter  // by tick
-	Keys     []KeySig // by tick
-	Markers  []Marker // by tick
 	Lyrics   []int64  // ticks of lyric events in any track, ascending
-	Warnings []string // what was tolerated, in the order of the file
-	End      int64    // the last end of track, or the last note's end when that is later
+	Warnings []string // what was tolerated, in file order
+	End      int64    // the last end of track, or the last note's end if that is later
 
-	about []int // the track of the file that each warning is about, 0 the whole file
+	about []int // for each warning the number of its track, 0 for the whole file
 }
 
-// Track is the notes of one channel in one track of the file; a track that uses
-// several channels becomes several of these. A track without notes is listed
-// too, with Channel -1.
+// Track is the notes of one channel in one track of the file. A track of the file with
+// several channels becomes several of these, one without notes becomes one.
 type Track struct {
 	Name    string // as in the file; "track 3" when it has none
 	Chunk   int    // which track of the file, from 1
 	Channel int    // 1 to 16; -1 without notes
 	Program int    // first program change on that channel, from 0; -1 none
 	Notes   []Note // sorted by Tick, then Key; lengths at least 1
-	Lyrics  int    // lyric events in the same track of the file
+	Lyrics  int    // how many lyric events the track of the file has
 }
 
-// Note is one note; Channel counts from 1.
+// Note is one note. Key is the MIDI note number, Channel counts from 1.
 type Note struct {
 	Tick     int64
 	Length   int64
@@ -70,30 +66,8 @@ type Tempo struct {
 	Micros int64
 }
 
-// Meter is a time signature: Num from 1, Den a power of two up to 64.
+// Meter is a time signature: Num is 1 to 255, Den a power of two up to 64.
 type Meter struct {
 	Tick     int64
 	Num, Den int
-}
-
-// KeySig is a key signature: sharps positive, flats negative, -7 to 7.
-type KeySig struct {
-	Tick   int64
-	Fifths int
-	Minor  bool
-}
-
-// Marker is a marker's text.
-type Marker struct {
-	Tick int64
-	Text string
-}
-
-// NoteCount is how many notes the whole file has.
-func (f *File) NoteCount() int {
-	n := 0
-	for i := range f.Tracks {
-		n += len(f.Tracks[i].Notes)
-	}
-	return n
 }

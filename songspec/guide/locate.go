@@ -8,20 +8,20 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// Position is a tick as a musician says it.
+// Position is a place in the song as a musician names it.
 type Position struct {
 	Tick  int64
 	Pass  int    // index of the pass; -1 before the first
-	Bar   int    // number of the bar in the song, from 1; the bars in front are 0, -1, …
-	Count string // to the nearest spoken count: a quarter of the meter's unit, a third where triplets are sung
+	Bar   int    // number of the bar in the song, from 1; the bars in front of it are 0, -1, …
+	Count string // the nearest spoken count
 }
 
 // String is "bar 12 count 3".
 func (p Position) String() string { return fmt.Sprintf("bar %d count %s", p.Bar, p.Count) }
 
-// At locates an absolute tick. What is played a little early or late is given
-// the count it is meant on: the nearest quarter of the meter's unit, or, where
-// triplets are sung, the nearest third.
+// At is the position of an absolute tick. A note that is a little early or late gets the
+// count that is meant: the nearest quarter of the meter's unit, or the nearest third where
+// triplets are sung.
 func At(tl *timeline.Timeline, tick int64) Position {
 	out := Position{Tick: tick, Pass: -1, Count: "1"}
 	sung := divisionSung(tl, tick)
@@ -53,7 +53,7 @@ func At(tl *timeline.Timeline, tick int64) Position {
 	}
 }
 
-// before locates a tick in the whole bars in front of bar 1.
+// before fills in the position of a tick in the bars in front of bar 1.
 func before(tl *timeline.Timeline, out Position) Position {
 	if len(tl.Passes) == 0 || len(tl.Passes[0].Bars) == 0 {
 		return out
@@ -70,17 +70,17 @@ func before(tl *timeline.Timeline, out Position) Position {
 	return out
 }
 
-// division is how a beat is parted.
+// division is how the singer divides the beat.
 type division int
 
 const (
-	unknown  division = iota // nothing is sung that tells
+	unknown  division = iota // no sung note tells
 	straight                 // in halves and quarters
 	thirds
 )
 
-// nearCount is the nearest spoken count to rel, in ticks from the bar line. Where
-// the division is not known it is a third only when that is plainly nearer.
+// nearCount is the spoken count nearest to rel, both in ticks from the bar line. If the
+// division is not known, it is a third only where that is clearly nearer.
 func nearCount(rel, unit int64, sung division) int64 {
 	quarter, third := unit/4, unit/3
 	q := (rel + quarter/2) / quarter * quarter
@@ -97,17 +97,17 @@ func nearCount(rel, unit int64, sung division) int64 {
 	return q
 }
 
-// aroundNotes bounds how many notes to either side say how the singer divides the
-// beat, and aroundUnits how far off they may lie, in the meter's units.
+// How many notes to either side tell how the singer divides the beat, and how far away they
+// may be, in the meter's units.
 const (
 	aroundNotes = 32
 	aroundUnits = 8
 )
 
-// divisionSung is how the notes around a tick that begin off the beat part it. In
-// straight time a note that merely ends somewhere is not to be called a triplet,
-// nor in triplets a sixteenth. Without a sung note the only ticks to locate are
-// places of the song file, which may be either.
+// divisionSung is how the notes near a tick divide the beat, judged by those that begin off
+// it. So the end of a note in straight time is not named as a triplet, nor one among
+// triplets as a sixteenth. Without sung notes only places of the song file are named, which
+// may be either.
 func divisionSung(tl *timeline.Timeline, tick int64) division {
 	if tl.Vocal == nil || len(tl.Vocal.Notes) == 0 {
 		return unknown
@@ -151,8 +151,8 @@ func dist(a, b int64) int64 {
 	return a - b
 }
 
-// BarStart is the absolute tick of a bar line of the song: bars from 1, the
-// bars in front 0, -1, …; ok is false when the song has no such bar.
+// BarStart is the absolute tick at which a bar of the song begins: bars are counted from 1,
+// those in front are 0, -1, and so on. ok is false when the song has no such bar.
 func BarStart(tl *timeline.Timeline, bar int) (tick int64, ok bool) {
 	if len(tl.Passes) == 0 || len(tl.Passes[0].Bars) == 0 {
 		return 0, false
@@ -174,37 +174,9 @@ func BarStart(tl *timeline.Timeline, bar int) (tick int64, ok bool) {
 	return p.Start + p.Bars[n].Start, true
 }
 
-// Clock turns ticks into microseconds by the song's tempo map.
-type Clock struct {
-	tempos []timeline.Tempo
-	at     []int64 // microseconds at each tempo × TicksPerQuarter
-}
-
-// NewClock reads the tempo map of a song.
-func NewClock(tl *timeline.Timeline) *Clock {
-	c := &Clock{tempos: tl.Tempos}
-	sum := int64(0)
-	for i, t := range tl.Tempos {
-		if i > 0 {
-			sum += (t.Tick - tl.Tempos[i-1].Tick) * tl.Tempos[i-1].Micros
-		}
-		c.at = append(c.at, sum)
-	}
-	return c
-}
-
-// Micros is the time of an absolute tick in microseconds from tick 0, rounded
-// down; 120 quarters a minute when the song has no tempo.
-func (c *Clock) Micros(tick int64) int64 {
-	i := sort.Search(len(c.tempos), func(i int) bool { return c.tempos[i].Tick > tick }) - 1
-	if i < 0 {
-		return tick * 500_000 / 960
-	}
-	return (c.at[i] + (tick-c.tempos[i].Tick)*c.tempos[i].Micros) / 960
-}
-
-// PitchName is a MIDI note spelled in a key with its octave: "Ab5"; C4 is 60. A
-// white key outside the scale keeps its plain letter: E in Eb major, not Fb.
+// PitchName is a MIDI note number, 0 to 127, as a name with its octave: "Ab5"; C4 is 60. It is
+// spelled in the key, but a white key outside the scale keeps its plain letter: E in Eb
+// major, not Fb.
 func PitchName(key int, in harmony.Key) string {
 	n := in.Spell(key % 12)
 	if n.Alter != 0 {

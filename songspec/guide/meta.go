@@ -10,31 +10,24 @@ const (
 	metaText      = 0x01
 	metaName      = 0x03
 	metaLyric     = 0x05
-	metaMarker    = 0x06
 	metaEnd       = 0x2F
 	metaTempo     = 0x51
 	metaMeter     = 0x58
 	metaSignature = 0x59
 )
 
-// meta reads a meta event after its FF. A value that makes no sense is counted
-// and left out; the event itself is skipped by its length.
+// meta reads a meta event after its FF. An event with an impossible value is counted and
+// skipped.
 func (t *trackState) meta(r *reader, limit int) error {
 	if t.pos >= limit {
 		return errCut
 	}
 	kind := r.src[t.pos]
 	t.pos++
-	n, err := t.vlq(r.src, limit)
+	data, err := t.data(r.src, limit)
 	if err != nil {
 		return err
 	}
-	if int64(n) > int64(limit-t.pos) {
-		return errCut
-	}
-	data := r.src[t.pos : t.pos+int(n)]
-	t.pos += int(n)
-	t.across = t.status != 0
 	switch kind {
 	case metaEnd:
 		t.ended = true
@@ -48,8 +41,6 @@ func (t *trackState) meta(r *reader, limit int) error {
 		if t.tick > 0 && len(data) > 0 && data[0] != '@' {
 			t.texts = append(t.texts, t.tick)
 		}
-	case metaMarker:
-		t.markers = append(t.markers, Marker{t.tick, text(data)})
 	case metaTempo, metaMeter, metaSignature:
 		if !t.value(kind, data) {
 			t.odd++
@@ -58,7 +49,7 @@ func (t *trackState) meta(r *reader, limit int) error {
 	return nil
 }
 
-// value takes a tempo, meter or key; false when it makes no sense.
+// value takes a tempo or a meter and checks a key. It is false if the value is impossible.
 func (t *trackState) value(kind byte, data []byte) bool {
 	switch kind {
 	case metaTempo:
@@ -79,13 +70,12 @@ func (t *trackState) value(kind byte, data []byte) bool {
 		if len(data) < 2 || int8(data[0]) < -7 || int8(data[0]) > 7 || data[1] > 1 {
 			return false
 		}
-		t.keys = append(t.keys, KeySig{t.tick, int(int8(data[0])), data[1] == 1})
 	}
 	return true
 }
 
-// text makes a name out of bytes that are ASCII by the book and UTF-8 or Latin-1
-// in practice: control characters go, blanks are folded, the length is bounded.
+// text is a name from bytes, which should be ASCII and are UTF-8 or Latin-1 in practice. Blanks
+// and control characters become single blanks; at most maxText bytes are kept.
 func text(data []byte) string {
 	if len(data) > maxText {
 		data = data[:maxText]

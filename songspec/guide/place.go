@@ -5,23 +5,21 @@ import (
 	"fmt"
 	"sort"
 
-	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
 
 // Problem is something to say at the vocal block of the song file.
 type Problem struct {
-	Error   bool   // the song names something that is not there; otherwise a warning
-	Attr    string // the attribute it is about: "track", "from", "range"; "" the file
+	Error   bool   // the song names something that is not there; otherwise it is a warning
+	Attr    string // the attribute it is about: "track", "from" or "range"; "" for the file
 	Summary string // short
 	Detail  string // a full sentence that says what happens or what to write instead
 }
 
-// Apply reads a guide file, takes the voice that tl.Vocal names and places it:
-// the one call for a build. A file that cannot be read is a warning: the passes'
-// Sung stay nil and the band plays as if no vocal were given. A Problem is an
-// Error only where the song file says what is not so, a track or a bar that is
-// not there.
+// Apply reads a guide file and places the voice that tl.Vocal, which is not nil, asks for. It
+// is all that a build has to call. A file that cannot be read is a warning: Sung stays nil in
+// all passes, and the band plays as if no vocal were given. Only a track or a bar that does
+// not exist is an Error.
 func Apply(tl *timeline.Timeline, src []byte) []Problem {
 	f, err := Read(src)
 	if err != nil {
@@ -31,21 +29,20 @@ func Apply(tl *timeline.Timeline, src []byte) []Problem {
 	return Place(tl, f)
 }
 
-// Place lays the voice of a file onto the song: by beats, scaled from the file's
-// division to 960 ticks a quarter, its first bar on bar tl.Vocal.From of the song:
-// 0 and less are the bars in front of bar 1, of a count-in or a pickup. A file that
-// begins with one short bar, as an upbeat is exported, has that bar before bar From.
+// Place lays the voice of a file onto the song by beats, scaled from the file's division to
+// 960 ticks a quarter. The file's first bar stands on bar tl.Vocal.From of the song; 0 and
+// less are the bars in front of bar 1. If the file begins with one short bar, as an upbeat
+// is exported, that bar stands before bar From.
 //
-// It fills tl.Vocal.Notes (absolute ticks, by Tick, then Key; two may sound at
-// once when the file has it so) and every pass's Sung: relative to the pass,
-// what sounds in it and in the bar to either side, uncut; empty, not nil, where
-// the singer is silent.
+// It fills tl.Vocal.Notes, in absolute ticks, by Tick, then Key; two notes may sound at once.
+// And it fills Sung in every pass, in ticks of the pass: the whole notes that sound in the
+// pass or in the bar to either side. Where the singer is silent it is empty and not nil.
 func Place(tl *timeline.Timeline, f *File) []Problem {
 	v := tl.Vocal
 	var out []Problem
 	choice, err := f.Vocal(v.Track)
 	for i, w := range f.Warnings {
-		// What is odd in the other players' tracks is no concern of the song's.
+		// Warnings about the tracks of other players do not matter.
 		if c := f.about[i]; c == 0 || choice.Track == nil || c == choice.Track.Chunk {
 			out = append(out, Problem{Summary: "Sloppy guide file", Detail: sentence(v.Path + ": " + w)})
 		}
@@ -61,16 +58,20 @@ func Place(tl *timeline.Timeline, f *File) []Problem {
 		return append(out, Problem{Attr: "track", Summary: "Silent guide vocal",
 			Detail: fmt.Sprintf("%s: %s; the band plays as for a singer who is silent throughout.", v.Path, what)})
 	case err != nil:
-		return append(out, Problem{Error: true, Attr: "track", Summary: "No such voice", Detail: sentence(v.Path + ": " + err.Error())})
+		return append(out, Problem{Error: true, Attr: "track", Summary: "No such voice",
+			Detail: sentence(v.Path + ": " + err.Error())})
 	}
 	v.TrackResolved = choice.Track.Name
 	switch {
 	case choice.Empty != "":
 		out = append(out, Problem{Attr: "track", Summary: "The voice's track is empty",
-			Detail: fmt.Sprintf("%s: the track %q has no notes, so %q is taken for the voice (%s); export the voice with its notes, or name the right one with track.", v.Path, choice.Empty, choice.Track.Name, choice.Why)})
+			Detail: fmt.Sprintf("%s: the track %q has no notes, so %q is taken for the voice (%s); "+
+				"export the voice with its notes, or name the right one with track.", v.Path, choice.Empty,
+				choice.Track.Name, choice.Why)})
 	case choice.Track.Channel == 10:
 		out = append(out, Problem{Attr: "track", Summary: "A drum track for a voice",
-			Detail: fmt.Sprintf("%s: the track %q is on channel 10, whose notes are drums by custom; name the voice's own with track.", v.Path, choice.Track.Name)})
+			Detail: fmt.Sprintf("%s: the track %q is on channel 10, whose notes are drums by custom; "+
+				"name the voice's own with track.", v.Path, choice.Track.Name)})
 	}
 	if len(choice.Doubt) > 0 {
 		out = append(out, Problem{Attr: "track", Summary: "More than one voice",
@@ -79,7 +80,8 @@ func Place(tl *timeline.Timeline, f *File) []Problem {
 	}
 	at, ok := BarStart(tl, v.From)
 	if !ok {
-		what := fmt.Sprintf("The guide vocal starts at bar %d, but the song has bars %d to %d.", v.From, 1-tl.LeadBars, lastBar(tl))
+		what := fmt.Sprintf("The guide vocal starts at bar %d, but the song has bars %d to %d.", v.From,
+			1-tl.LeadBars, lastBar(tl))
 		if missing := 1 - tl.LeadBars - v.From; missing > 0 && missing <= 8 {
 			what += fmt.Sprintf(" Bars of click in front of bar 1 come from count_in, which is now %d.", tl.CountIn)
 		}
@@ -92,113 +94,7 @@ func Place(tl *timeline.Timeline, f *File) []Problem {
 	return out
 }
 
-// layout maps a file's ticks onto the song's.
-type layout struct {
-	tl   *timeline.Timeline
-	file *File
-	at   int64 // absolute tick of the song at the file's tick 0; negative when its upbeat begins before the song
-}
-
-// tick scales and moves a tick of the file, rounded to the nearest.
-func (l *layout) tick(t int64) int64 { return l.at + scale(t, l.file.Division) }
-
-func scale(t int64, division int) int64 {
-	d := int64(division)
-	// Whole quarters first: the product stays far from overflow for any tick.
-	return t/d*meter.TicksPerQuarter + (t%d*meter.TicksPerQuarter+d/2)/d
-}
-
-// upbeat is the length, in the song's ticks, of a first bar that is shorter than
-// the second: one bar long, then a longer meter begins. 0 otherwise.
-func upbeat(f *File) int64 {
-	var at0, next *Meter
-	for i := range f.Meters {
-		switch m := &f.Meters[i]; {
-		case m.Tick == 0:
-			at0 = m
-		case next == nil:
-			next = m
-		}
-	}
-	if at0 == nil || next == nil {
-		return 0
-	}
-	bar := func(m *Meter) int64 { return int64(m.Num) * 4 * meter.TicksPerQuarter / int64(m.Den) }
-	if t := scale(next.Tick, f.Division); t == bar(at0) && t < bar(next) {
-		return t
-	}
-	return 0
-}
-
-// notes places the track's notes and says what does not fit.
-func (l *layout) notes(t *Track) []Problem {
-	v, tl := l.tl.Vocal, l.tl
-	v.Notes = nil
-	early, late, double := 0, 0, 0
-	var firstLate, firstDouble int64
-	for _, n := range t.Notes {
-		start, end := l.tick(n.Tick), l.tick(n.End())
-		switch {
-		case start < 0:
-			early++
-			continue
-		case start >= tl.End:
-			if late == 0 {
-				firstLate = start
-			}
-			late++
-			continue
-		}
-		v.Notes = append(v.Notes, timeline.SungNote{Tick: start, Length: max(1, min(end, tl.End)-start), Key: n.Key})
-	}
-	sort.SliceStable(v.Notes, func(i, j int) bool {
-		a, b := v.Notes[i], v.Notes[j]
-		return a.Tick < b.Tick || a.Tick == b.Tick && a.Key < b.Key
-	})
-	for i := 1; i < len(v.Notes); i++ {
-		a, b := &v.Notes[i-1], v.Notes[i]
-		over := a.Tick + a.Length - b.Tick
-		switch {
-		case over <= 0:
-		case 2*over <= min(a.Length, b.Length): // legato, not a second voice
-			a.Length -= over
-		default:
-			if double == 0 {
-				firstDouble = b.Tick
-			}
-			double++
-		}
-	}
-	var out []Problem
-	if early > 0 {
-		out = append(out, Problem{Attr: "from", Summary: "The voice begins before the song",
-			Detail: fmt.Sprintf("%s of the guide would sound before the song's first bar and are left out; a later from, a pickup or a count_in makes room.", capital(notesWord(early)))})
-	}
-	if late > 0 {
-		come, are := "come", "They are"
-		if late == 1 {
-			come, are = "comes", "It is"
-		}
-		out = append(out, Problem{Attr: "from", Summary: "The voice is longer than the form",
-			Detail: fmt.Sprintf("%s of the guide %s after the song's last bar, %d, the first in what would be bar %d. %s left out; a section is missing in the form, or from is too late.",
-				capital(notesWord(late)), come, lastBar(tl), lastBar(tl)+1+int((firstLate-tl.End)/barTicks(tl)), are)})
-	}
-	if double > 0 {
-		where := fmt.Sprintf("at %s", At(tl, firstDouble))
-		if double > 1 {
-			where = fmt.Sprintf("in %d places, the first %s", double, where)
-		}
-		out = append(out, Problem{Attr: "track", Summary: "Two notes at once",
-			Detail: fmt.Sprintf("The voice has notes on top of each other %s; the band listens to all of them.", where)})
-	}
-	if len(v.Notes) == 0 && early+late > 0 {
-		out = append(out, Problem{Attr: "from", Summary: "Silent guide vocal",
-			Detail: "No note of the guide falls into the song; the band plays as for a singer who is silent throughout."})
-	}
-	return out
-}
-
-// spread gives every pass what is sung in and around it.
+// spread fills in Sung in every pass.
 func spread(tl *timeline.Timeline) {
 	var notes []timeline.SungNote
 	if tl.Vocal != nil {
@@ -230,28 +126,4 @@ func spread(tl *timeline.Timeline) {
 			}
 		}
 	}
-}
-
-func notesWord(n int) string {
-	if n == 1 {
-		return "1 note"
-	}
-	return fmt.Sprintf("%d notes", n)
-}
-
-func lastBar(tl *timeline.Timeline) int {
-	if len(tl.Passes) == 0 {
-		return 0
-	}
-	p := &tl.Passes[len(tl.Passes)-1]
-	return p.FirstBar + len(p.Bars) - 1
-}
-
-// barTicks is the length of the song's last bar, at least 1.
-func barTicks(tl *timeline.Timeline) int64 {
-	p := &tl.Passes[len(tl.Passes)-1]
-	if len(p.Bars) == 0 {
-		return 4 * meter.TicksPerQuarter
-	}
-	return max(1, p.Bars[len(p.Bars)-1].Length)
 }

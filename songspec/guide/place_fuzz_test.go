@@ -5,15 +5,17 @@ import (
 	"testing"
 )
 
-// FuzzApply places whatever can be read. The voice lies inside the song, each
-// pass hears what sounds in it, windows follow each other without touching, and
-// every message is a sentence.
+// FuzzApply places every file that can be read. The voice must lie inside the song, each pass
+// must have what sounds in it, windows must not touch, and every message must be a sentence.
 func FuzzApply(f *testing.F) {
 	voice := line("Vocal", 0, [3]int{67, 0, 960}, [3]int{69, 960, 480}, [3]int{72, 3360, 480})
 	for _, seed := range [][]byte{
-		file(0, voice), file(1, line("", 0, [3]int{60, 0, 480}), line("Piano", 1, [3]int{48, 0, 480}), line("", 9, [3]int{36, 0, 480})),
-		file(1, cat(fourFour("\x01\x02\x18\x08"), meta(480, 0x58, "\x04\x02\x18\x08"), meta(0, 0x51, "\x07\xA1\x20")), voice),
-		file(0, cat(ev(0, 0x90, 60, 9), ev(0, 0x90, 64, 9), ev(480, 0x90, 60, 0), ev(0, 0x90, 64, 0))), file(0, nil), nil,
+		file(0, voice), file(1, line("", 0, [3]int{60, 0, 480}), line("Piano", 1, [3]int{48, 0, 480}),
+			line("", 9, [3]int{36, 0, 480})),
+		file(1, cat(fourFour("\x01\x02\x18\x08"), meta(480, 0x58, "\x04\x02\x18\x08"), meta(0, 0x51, "\x07\xA1\x20")),
+			voice),
+		file(0, cat(ev(0, 0x90, 60, 9), ev(0, 0x90, 64, 9), ev(480, 0x90, 60, 0), ev(0, 0x90, 64, 0))), file(0, nil),
+		nil,
 	} {
 		f.Add(seed, uint8(1))
 		f.Add(seed, uint8(7))

@@ -38,7 +38,8 @@ func popSong(t testing.TB, dir string) *timeline.Timeline {
 	if err != nil {
 		t.Fatal(err)
 	}
-	suffix := map[string]string{"maj": "", "min": "m", "min7": "m7", "sus2": "sus2", "maj7": "maj7", "sus4": "sus4", "7": "7",
+	suffix := map[string]string{"maj": "", "min": "m", "min7": "m7", "sus2": "sus2", "maj7": "maj7", "sus4": "sus4",
+		"7":   "7",
 		"dim": "dim", "hdim7": "m7b5", "7sus4": "7sus4"}
 	p := timeline.Pass{Section: "song", Meter: m, FirstBar: 1, EnergyFrom: 2, EnergyTo: 2}
 	for _, b := range truth.Bars {
@@ -54,12 +55,14 @@ func popSong(t testing.TB, dir string) *timeline.Timeline {
 				}
 			}
 			start := p.Length + int64((c.Beat-1)*float64(m.UnitTicks()))
-			p.Chords = append(p.Chords, timeline.Span{Start: start, End: start + int64(c.Beats*float64(m.UnitTicks())), Chord: chord})
+			p.Chords = append(p.Chords, timeline.Span{Start: start,
+				End: start + int64(c.Beats*float64(m.UnitTicks())), Chord: chord})
 		}
 		p.Bars = append(p.Bars, timeline.Bar{Start: p.Length, Length: m.BarTicks(), Meter: m})
 		p.Length += m.BarTicks()
 	}
-	tl := &timeline.Timeline{Passes: []timeline.Pass{p}, End: p.Length, Vocal: &timeline.Vocal{Path: "guide.mid", From: 1},
+	tl := &timeline.Timeline{Passes: []timeline.Pass{p}, End: p.Length,
+		Vocal:  &timeline.Vocal{Path: "guide.mid", From: 1},
 		Tempos: []timeline.Tempo{{Micros: int64(60e6 / truth.Tempo)}}}
 	src, err := os.ReadFile(filepath.Join(dir, "guide.mid"))
 	if err != nil {
@@ -104,7 +107,8 @@ func TestWindowsAgainstMido(t *testing.T) {
 			if tl.Vocal.TrackResolved != "Vocal" {
 				t.Errorf("took %q for the voice", tl.Vocal.TrackResolved)
 			}
-			out, err := exec.Command(python, script, filepath.Join(dir, "guide.mid"), "Vocal", strconv.Itoa(len(tl.Passes[0].Bars))).Output()
+			out, err := exec.Command(python, script, filepath.Join(dir, "guide.mid"), "Vocal",
+				strconv.Itoa(len(tl.Passes[0].Bars))).Output()
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -127,10 +131,9 @@ func TestWindowsAgainstMido(t *testing.T) {
 	t.Logf("%d windows in %d songs", total, len(dirs))
 }
 
-// The false-alarm floor: these songs are accepted as they are, so next to none
-// may be called doubtful; of their long notes on the beat about 2 in 100 lie a
-// semitone above a chord tone (median song 0, published with the data set's
-// statistics: lead_vs_chord_stats.json).
+// False alarms are few: people accept these songs as they are, so hardly any may be called
+// doubtful. About 2 in 100 of their long notes on the beat lie a semitone above a chord tone
+// (in the median song 0; published with the data set's statistics, lead_vs_chord_stats.json).
 func TestClashesOnAcceptedSongs(t *testing.T) {
 	long, rub, doubtful, listed := 0, 0, 0, 0
 	dirs := popDirs(t)
@@ -142,7 +145,8 @@ func TestClashesOnAcceptedSongs(t *testing.T) {
 			t.Logf("%s: %d of %d", filepath.Base(dir), r.Rub, r.Long)
 		}
 	}
-	t.Logf("%d of %d long notes on the beat rub (%.1f in 100), %d clashes listed, %d songs doubtful", rub, long, 100*float64(rub)/float64(long), listed, doubtful)
+	t.Logf("%d of %d long notes on the beat rub (%.1f in 100), %d clashes listed, %d songs doubtful", rub, long,
+		100*float64(rub)/float64(long), listed, doubtful)
 	if long < 500 || 100*rub > 5*long || rub == 0 {
 		t.Errorf("%d of %d: the published share is 2.2 in 100", rub, long)
 	}

@@ -8,11 +8,10 @@ import (
 	"strings"
 )
 
-// Read reads a Standard MIDI File of format 0 or 1 with a metric division (SMF
-// 1.0, MIDI Manufacturers Association). Format 2 is refused: its tracks are
-// patterns without a common time. An SMPTE division is refused: its times are
-// seconds, and a voice is placed by beats. An error is one plain sentence
-// without the file's name.
+// Read reads a Standard MIDI File of format 0 or 1 with a metric division (SMF 1.0, MIDI
+// Manufacturers Association). It refuses format 2, whose tracks are patterns without a common
+// time, and an SMPTE division, whose times are seconds: a voice is placed by beats. The error
+// is one plain sentence without the file's name.
 func Read(src []byte) (*File, error) {
 	if len(src) > MaxBytes {
 		return nil, fmt.Errorf("the file has %d bytes, more than the %d that a guide may have", len(src), MaxBytes)
@@ -25,7 +24,7 @@ func Read(src []byte) (*File, error) {
 	if err := r.chunks(pos, declared); err != nil {
 		return nil, err
 	}
-	r.finish()
+	r.sortByTick()
 	return f, nil
 }
 
@@ -38,7 +37,7 @@ type reader struct {
 	warned map[string]bool
 }
 
-// warn notes once what was tolerated.
+// warn adds a warning, unless it is there already.
 func (r *reader) warn(format string, args ...any) {
 	s := fmt.Sprintf(format, args...)
 	if r.warned == nil {
@@ -56,43 +55,48 @@ func (r *reader) warn(format string, args ...any) {
 	r.file.about = append(r.file.about, about)
 }
 
-// readHeader reads the MThd chunk. It returns the number of tracks it promises
+// readHeader reads the MThd chunk. It returns the number of tracks that the header promises,
 // and where the next chunk begins.
 func readHeader(src []byte) (*File, int, int, error) {
 	switch {
 	case len(src) == 0:
 		return nil, 0, 0, errors.New("the file is empty")
 	case len(src) >= 4 && string(src[:4]) == "RIFF":
-		return nil, 0, 0, errors.New("this is a RIFF file (audio, or MIDI wrapped in RIFF): export a Standard MIDI File")
+		return nil, 0, 0, errors.New("this is a RIFF file (audio, or MIDI wrapped in RIFF): " +
+			"export a Standard MIDI File")
 	case len(src) < 14 || string(src[:4]) != "MThd":
 		return nil, 0, 0, errors.New("this is not a Standard MIDI File: it does not begin with MThd")
 	}
 	size := binary.BigEndian.Uint32(src[4:])
 	if size < 6 || uint64(size) > uint64(len(src)-8) {
-		return nil, 0, 0, fmt.Errorf("the header says that it is %d bytes long: this file is broken, export it again", size)
+		return nil, 0, 0, fmt.Errorf("the header says that it is %d bytes long: this file is broken, export it again",
+			size)
 	}
 	format := int(binary.BigEndian.Uint16(src[8:]))
 	tracks := int(binary.BigEndian.Uint16(src[10:]))
 	division := int(binary.BigEndian.Uint16(src[12:]))
 	switch {
 	case format == 2:
-		return nil, 0, 0, errors.New("this is a format 2 file, a set of patterns without a common time: export format 0 or 1")
+		return nil, 0, 0, errors.New("this is a format 2 file, a set of patterns without a common time: " +
+			"export format 0 or 1")
 	case format > 2:
 		return nil, 0, 0, fmt.Errorf("there is no Standard MIDI File of format %d: export format 0 or 1", format)
 	case division&0x8000 != 0:
-		return nil, 0, 0, errors.New("the file counts time in SMPTE frames, not in beats: export it with ticks per quarter note")
+		return nil, 0, 0, errors.New("the file counts time in SMPTE frames, not in beats: " +
+			"export it with ticks per quarter note")
 	case division == 0:
 		return nil, 0, 0, errors.New("the file has no ticks per quarter note: this file is broken, export it again")
 	}
 	return &File{Format: format, Division: division}, tracks, 8 + int(size), nil
 }
 
-// chunks reads one chunk after the other.
+// chunks reads all chunks from pos on. declared is how many tracks there should be.
 func (r *reader) chunks(pos, declared int) error {
 	for pos < len(r.src) {
 		if !chunkAt(r.src, pos) {
 			if r.chunk < declared {
-				return fmt.Errorf("what follows track %d is not a track, and %d of %d are missing: this file is broken, export it again",
+				return fmt.Errorf("what follows track %d is not a track, and %d of %d are missing: "+
+					"this file is broken, export it again",
 					r.chunk, declared-r.chunk, declared)
 			}
 			r.warn("%d bytes after the last track are ignored", len(r.src)-pos)
@@ -129,8 +133,7 @@ func (r *reader) chunks(pos, declared int) error {
 	return nil
 }
 
-// chunkAt reports whether something that can be a chunk begins at pos: eight
-// bytes, the first four printable.
+// chunkAt reports whether a chunk may begin at pos: eight bytes, the first four printable.
 func chunkAt(src []byte, pos int) bool {
 	if len(src)-pos < 8 {
 		return false
@@ -143,9 +146,9 @@ func chunkAt(src []byte, pos int) bool {
 	return true
 }
 
-// trackChunk reads the track whose body begins at body and ends at end by its
-// own word, and returns where the next chunk begins. The word is not trusted:
-// the end of track event is, where there is one.
+// trackChunk reads the track whose body begins at body and returns where the next chunk begins.
+// end is where the track ends according to its length field. An end of track event, if there
+// is one, is trusted more.
 func (r *reader) trackChunk(body int, end uint64) (int, error) {
 	limit := len(r.src)
 	past := end > uint64(limit)
@@ -183,11 +186,12 @@ func (r *reader) trackChunk(body int, end uint64) (int, error) {
 		r.warn("track %d has no end of track event", r.chunk)
 		return limit, r.keep(t)
 	}
-	// The length ends in the middle of the music. What follows may be the rest of
-	// the track; it is when it reads through to an end of track event.
+	// The length ends in the middle of the music. What follows is the rest of the track if
+	// it can be read up to an end of track event.
 	t, err = r.track(body, len(r.src))
 	if err != nil || !t.ended {
-		return 0, fmt.Errorf("track %d breaks off in the middle of an event: this file is broken, export it again", r.chunk)
+		return 0, fmt.Errorf("track %d breaks off in the middle of an event: this file is broken, export it again",
+			r.chunk)
 	}
 	r.warn("track %d has a wrong length; its end of track event is used", r.chunk)
 	return t.pos, r.keep(t)
@@ -197,12 +201,10 @@ func isTrack(src []byte, pos int) bool {
 	return chunkAt(src, pos) && string(src[pos:pos+4]) == "MTrk"
 }
 
-// finish sorts what several tracks may have said.
-func (r *reader) finish() {
+// sortByTick puts the events of all tracks in the order of time.
+func (r *reader) sortByTick() {
 	f := r.file
 	sort.SliceStable(f.Tempos, func(i, j int) bool { return f.Tempos[i].Tick < f.Tempos[j].Tick })
 	sort.SliceStable(f.Meters, func(i, j int) bool { return f.Meters[i].Tick < f.Meters[j].Tick })
-	sort.SliceStable(f.Keys, func(i, j int) bool { return f.Keys[i].Tick < f.Keys[j].Tick })
-	sort.SliceStable(f.Markers, func(i, j int) bool { return f.Markers[i].Tick < f.Markers[j].Tick })
 	sort.Slice(f.Lyrics, func(i, j int) bool { return f.Lyrics[i] < f.Lyrics[j] })
 }

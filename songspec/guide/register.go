@@ -6,16 +6,16 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// Register is where a line lies, in MIDI notes, counted by notes. P5 to P95 is
-// the room it uses; Quarter is the lower quartile.
+// Register is how high a line lies, in MIDI note numbers: percentiles of its notes, each of
+// which counts once. Quarter is the lower quartile; P5 to P95 is the range that it uses.
 type Register struct {
-	Notes             int
+	Notes             int // how many
 	Low, P5, Quarter  int
 	Median, P95, High int
 }
 
-// Percentile is the nearest-rank percentile of keys, p from 0 to 100; 0 when
-// there are none. keys are sorted.
+// Percentile is the nearest-rank percentile of keys, which are sorted; p is 0 to 100. Without
+// keys it is 0.
 func Percentile(keys []int, p int) int {
 	if len(keys) == 0 {
 		return 0
@@ -24,7 +24,7 @@ func Percentile(keys []int, p int) int {
 	return keys[min(max(rank, 1), len(keys))-1]
 }
 
-// RegisterOf measures keys in any order; the zero Register for none.
+// RegisterOf is the register of keys in any order; the zero Register for none.
 func RegisterOf(keys []int) Register {
 	if len(keys) == 0 {
 		return Register{}
@@ -37,8 +37,8 @@ func RegisterOf(keys []int) Register {
 	}
 }
 
-// SungRegister is the register of what is sung in a pass: the notes that begin
-// in it. ok is false when the singer is silent there or no vocal is given.
+// SungRegister is the register of the sung notes that begin in a pass. ok is false if there
+// are none or no vocal is given.
 func SungRegister(p *timeline.Pass) (r Register, ok bool) {
 	var keys []int
 	for _, n := range p.Sung {
@@ -49,6 +49,7 @@ func SungRegister(p *timeline.Pass) (r Register, ok bool) {
 	return RegisterOf(keys), len(keys) > 0
 }
 
+// keysOf are the MIDI note numbers of notes, sorted.
 func keysOf(notes []Note) []int {
 	keys := make([]int, len(notes))
 	for i, n := range notes {

@@ -23,21 +23,24 @@ func song(t testing.TB, key string, bpm int, lead int64, parts ...part) *timelin
 	if err != nil {
 		t.Fatal(err)
 	}
-	tl := &timeline.Timeline{Title: "Lanterns on the Weir", Lead: lead, Vocal: &timeline.Vocal{Path: "guide.mid", From: 1, Line: 9}}
+	tl := &timeline.Timeline{Title: "Lanterns on the Weir", Lead: lead,
+		Vocal: &timeline.Vocal{Path: "guide.mid", From: 1, Line: 9}}
 	at, bar := lead, 1
 	for i, pt := range parts {
 		m, err := meter.Parse(pt.meter)
 		if err != nil {
 			t.Fatal(err)
 		}
-		p := timeline.Pass{Index: i, Section: pt.name, Key: k, Meter: m, BPM: bpm, EnergyFrom: 2, EnergyTo: 2, Start: at, FirstBar: bar, Events: pt.events}
+		p := timeline.Pass{Index: i, Section: pt.name, Key: k, Meter: m, BPM: bpm, EnergyFrom: 2, EnergyTo: 2,
+			Start: at, FirstBar: bar, Events: pt.events}
 		for _, sym := range pt.chords {
 			c, err := harmony.ParseChord(sym)
 			if err != nil {
 				t.Fatal(err)
 			}
 			p.Bars = append(p.Bars, timeline.Bar{Start: p.Length, Length: m.BarTicks(), Meter: m, Text: sym})
-			p.Chords = append(p.Chords, timeline.Span{Start: p.Length, End: p.Length + m.BarTicks(), Chord: c, Written: sym})
+			p.Chords = append(p.Chords, timeline.Span{Start: p.Length, End: p.Length + m.BarTicks(), Chord: c,
+				Written: sym})
 			p.Length += m.BarTicks()
 			bar++
 		}

@@ -3,38 +3,35 @@ package guide
 import (
 	"errors"
 	"fmt"
-	"sort"
 )
 
-// errCut says that the bytes end inside a track.
+// errCut is the error when the bytes end inside a track.
 var errCut = errors.New("cut off")
 
-// trackState is a track while it is read.
+// trackState is a track that is being read.
 type trackState struct {
 	pos    int
 	tick   int64
 	status byte // running status, 0 none
-	across bool // a meta or system exclusive event came since the status byte
-	ended  bool // by its end of track event
-	atEnd  bool // cut off inside what can only be the end of track event
+	across bool // a meta or system exclusive event came after the status byte
+	ended  bool // an end of track event came
+	atEnd  bool // cut off inside the end of track event
 
-	name    string
-	notes   []Note
-	open    [16][128][]int32 // indices into notes, oldest first
-	first   [16]int16        // first program change + 1, 0 none
-	texts   []int64          // ticks of text events: a karaoke file's words
-	lyrics  []int64
-	tempos  []Tempo
-	meters  []Meter
-	keys    []KeySig
-	markers []Marker
+	name   string
+	notes  []Note
+	open   [16][128][]int32 // indices into notes, oldest first
+	first  [16]int16        // first program change + 1, 0 none
+	texts  []int64          // ticks of text events: the words of a karaoke file
+	lyrics []int64
+	tempos []Tempo
+	meters []Meter
 
 	doubled, orphans, empty, hanging, odd int
 	carried                               bool
 }
 
-// track reads events from pos up to limit. The state is returned with errCut
-// too. Any other error is a sentence for the user.
+// track reads the events from pos up to limit. The error is errCut, also with a state, or a
+// sentence for the user.
 func (r *reader) track(pos, limit int) (*trackState, error) {
 	t := &trackState{pos: pos}
 	for t.pos < limit && !t.ended {
@@ -54,8 +51,8 @@ func (r *reader) track(pos, limit int) (*trackState, error) {
 	return t, nil
 }
 
-// endOfTrackPrefix reports whether the rest of a track is an end of track event
-// less its last bytes: a delta of one byte, FF, perhaps 2F.
+// endOfTrackPrefix reports whether the rest of a track is an end of track event without its
+// last bytes: a delta of one byte, FF, perhaps 2F.
 func endOfTrackPrefix(rest []byte) bool {
 	if len(rest) < 2 || rest[0] > 0x7F || rest[1] != 0xFF {
 		return false
@@ -77,7 +74,23 @@ func (t *trackState) vlq(src []byte, limit int) (uint32, error) {
 			return v, nil
 		}
 	}
-	return 0, fmt.Errorf("a length or time at byte %d is longer than four bytes: this file is broken, export it again", t.pos-4)
+	return 0, fmt.Errorf("a length or time at byte %d is longer than four bytes: this file is broken, "+
+		"export it again", t.pos-4)
+}
+
+// data reads the length and the bytes of a meta or system exclusive event.
+func (t *trackState) data(src []byte, limit int) ([]byte, error) {
+	n, err := t.vlq(src, limit)
+	if err != nil {
+		return nil, err
+	}
+	if int64(n) > int64(limit-t.pos) {
+		return nil, errCut
+	}
+	at := t.pos
+	t.pos += int(n)
+	t.across = t.status != 0
+	return src[at:t.pos], nil
 }
 
 // event reads one event after its delta time.
@@ -92,23 +105,17 @@ func (t *trackState) event(r *reader, limit int) error {
 		return t.meta(r, limit)
 	case b == 0xF0 || b == 0xF7:
 		t.pos++
-		n, err := t.vlq(r.src, limit)
-		if err != nil {
-			return err
-		}
-		if int64(n) > int64(limit-t.pos) {
-			return errCut
-		}
-		t.pos += int(n)
-		t.across = t.status != 0
-		return nil
+		_, err := t.data(r.src, limit)
+		return err
 	case b >= 0xF0:
-		return fmt.Errorf("track %d has the byte %02X at %d, which no MIDI file may hold: this file is broken, export it again", r.chunk, b, t.pos)
+		return fmt.Errorf("track %d has the byte %02X at %d, which no MIDI file may hold: this file is broken, "+
+			"export it again", r.chunk, b, t.pos)
 	case b >= 0x80:
 		t.status, t.across = b, false
 		t.pos++
 	case t.status == 0:
-		return fmt.Errorf("track %d has data without a status at byte %d: this file is broken, export it again", r.chunk, t.pos)
+		return fmt.Errorf("track %d has data without a status at byte %d: this file is broken, export it again",
+			r.chunk, t.pos)
 	case t.across:
 		// SMF 1.0 ends running status at these events; many programs carry it over.
 		t.carried = true
@@ -128,7 +135,8 @@ func (t *trackState) channel(r *reader, limit int) error {
 	data := r.src[t.pos : t.pos+n]
 	for i, d := range data {
 		if d > 0x7F {
-			return fmt.Errorf("track %d has a status byte at %d where a value should be: this file is broken, export it again", r.chunk, t.pos+i)
+			return fmt.Errorf("track %d has a status byte at %d where a value should be: this file is broken, "+
+				"export it again", r.chunk, t.pos+i)
 		}
 	}
 	t.pos += n
@@ -157,7 +165,7 @@ func (t *trackState) on(r *reader, ch, key, velocity uint8) error {
 	return nil
 }
 
-// off ends the oldest sounding note of that pitch: first in, first out.
+// off ends the oldest note of that pitch that still sounds.
 func (t *trackState) off(ch, key uint8) {
 	q := &t.open[ch][key]
 	if len(*q) == 0 {
@@ -170,87 +178,5 @@ func (t *trackState) off(ch, key uint8) {
 	if n.Length == 0 {
 		n.Length = 1
 		t.empty++
-	}
-}
-
-// keep takes a finished track into the file.
-func (r *reader) keep(t *trackState) error {
-	for ch := range t.open {
-		for key := range t.open[ch] {
-			for _, i := range t.open[ch][key] {
-				t.notes[i].Length = max(1, t.tick-t.notes[i].Tick)
-				t.hanging++
-			}
-		}
-	}
-	r.tally(t)
-	f := r.file
-	f.End = max(f.End, t.tick)
-	f.Tempos = append(f.Tempos, t.tempos...)
-	f.Meters = append(f.Meters, t.meters...)
-	f.Keys = append(f.Keys, t.keys...)
-	f.Markers = append(f.Markers, t.markers...)
-	if len(t.lyrics) == 0 && len(t.texts) >= 8 {
-		t.lyrics = t.texts // a karaoke file writes its words as text events
-	}
-	f.Lyrics = append(f.Lyrics, t.lyrics...)
-	r.notes += len(t.notes)
-
-	name := t.name
-	if name == "" {
-		name = fmt.Sprintf("track %d", r.chunk)
-	}
-	base := Track{Name: name, Chunk: r.chunk, Channel: -1, Program: -1, Lyrics: len(t.lyrics)}
-	var by [16][]Note
-	used := 0
-	for _, n := range t.notes {
-		if by[n.Channel-1] == nil {
-			used++
-		}
-		by[n.Channel-1] = append(by[n.Channel-1], n)
-		f.End = max(f.End, n.End())
-	}
-	if used == 0 {
-		f.Tracks = append(f.Tracks, base)
-		return nil
-	}
-	for ch, notes := range by {
-		if len(notes) == 0 {
-			continue
-		}
-		sort.SliceStable(notes, func(i, j int) bool {
-			if notes[i].Tick != notes[j].Tick {
-				return notes[i].Tick < notes[j].Tick
-			}
-			return notes[i].Key < notes[j].Key
-		})
-		tr := base
-		tr.Channel, tr.Program, tr.Notes = ch+1, int(t.first[ch])-1, notes
-		if used > 1 {
-			tr.Name = fmt.Sprintf("%s, channel %d", name, ch+1)
-		}
-		f.Tracks = append(f.Tracks, tr)
-	}
-	return nil
-}
-
-// tally turns the track's counts into warnings.
-func (r *reader) tally(t *trackState) {
-	for _, w := range []struct {
-		n    int
-		what string
-	}{
-		{t.doubled, "notes that begin while the same pitch still sounds, ended first in, first out"},
-		{t.hanging, "notes that never end, ended where the track ends"},
-		{t.empty, "notes without length, given one tick"},
-		{t.orphans, "note ends without a note, ignored"},
-		{t.odd, "tempo, meter or key events that make no sense, ignored"},
-	} {
-		if w.n > 0 {
-			r.warn("track %d: %s (%d)", r.chunk, w.what, w.n)
-		}
-	}
-	if t.carried {
-		r.warn("track %d: running status goes on after a meta or system exclusive event", r.chunk)
 	}
 }

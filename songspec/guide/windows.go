@@ -7,25 +7,22 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// Window is a stretch in which the singer is silent: a rest of a beat or more,
-// a space of the song file, or both run together.
+// Window is a stretch in which the singer is silent: a rest of a beat or more, a space of the
+// song file, or both in one.
 type Window struct {
 	Pass       int   // index of the pass it begins in, -1 in front of bar 1
 	Start, End int64 // absolute ticks
 	From, To   Position
-	// Beats is its length in thousandths of a beat, the beat being the meter's: a
-	// quarter, a dotted quarter in 6/8, 9/8 and 12/8.
-	Beats  int64
-	Micros int64 // its length in time
-	Space  bool  // a space of the song file is part of it
+	Beats      int64 // its length in thousandths of the beat that the tempo counts
+	Micros     int64 // its length in microseconds
+	Space      bool  // a space of the song file is part of it
 }
 
 // Span is a stretch of absolute ticks, its end not included.
 type Span struct{ Start, End int64 }
 
-// Windows are the windows of the whole song, in order, from its first sounding
-// beat (the pickup) to its last bar line. Without a vocal they are the spaces
-// alone: nothing else is known of the singer.
+// Windows are the windows of the whole song, in order, from its first beat (of the pickup, if
+// any) to its last bar line. Without a vocal they are only the spaces.
 func Windows(tl *timeline.Timeline) []Window {
 	var spans []Span
 	if tl.Vocal != nil && len(tl.Passes) > 0 && tl.Passes[0].Sung != nil {
@@ -42,7 +39,7 @@ func Windows(tl *timeline.Timeline) []Window {
 	}
 	spaces := Spaces(tl)
 	spans = merge(append(spans, spaces...))
-	clock := NewClock(tl)
+	clock := timeline.NewClock(tl.Tempos)
 	out := make([]Window, 0, len(spans))
 	for _, s := range spans {
 		w := measure(tl, clock, s)
@@ -53,9 +50,9 @@ func Windows(tl *timeline.Timeline) []Window {
 	return out
 }
 
-// Within cuts windows to a stretch, such as a pass; what is left of one may be
-// shorter than a beat.
-func Within(tl *timeline.Timeline, clock *Clock, windows []Window, start, end int64) []Window {
+// Within are the windows cut to a stretch of absolute ticks, such as a pass. They may be
+// shorter than a beat then.
+func Within(tl *timeline.Timeline, clock *timeline.Clock, windows []Window, start, end int64) []Window {
 	var out []Window
 	i := sort.Search(len(windows), func(i int) bool { return windows[i].End > start })
 	for ; i < len(windows) && windows[i].Start < end; i++ {
@@ -67,14 +64,15 @@ func Within(tl *timeline.Timeline, clock *Clock, windows []Window, start, end in
 	return out
 }
 
-func measure(tl *timeline.Timeline, clock *Clock, s Span) Window {
+func measure(tl *timeline.Timeline, clock *timeline.Clock, s Span) Window {
 	w := Window{Start: s.Start, End: s.End, From: At(tl, s.Start), To: At(tl, s.End),
 		Beats: Beats(tl, s.Start, s.End), Micros: clock.Micros(s.End) - clock.Micros(s.Start)}
 	w.Pass = w.From.Pass
 	return w
 }
 
-// Spaces are the song file's space events in absolute ticks, merged.
+// Spaces are the space events of the song file in absolute ticks, in order; those that touch
+// are one.
 func Spaces(tl *timeline.Timeline) []Span {
 	var out []Span
 	for i := range tl.Passes {
@@ -88,7 +86,7 @@ func Spaces(tl *timeline.Timeline) []Span {
 	return merge(out)
 }
 
-// sungSpans are the stretches in which the voice sounds, merged.
+// sungSpans are the stretches in which the voice sounds, in order.
 func sungSpans(tl *timeline.Timeline) []Span {
 	var out []Span
 	if tl.Vocal == nil {
@@ -116,47 +114,10 @@ func merge(spans []Span) []Span {
 	return out
 }
 
-// Phrase is what is sung between two windows.
-type Phrase struct {
-	Start, End int64 // absolute ticks
-	From       Position
-	Pass       int // the pass it begins in, -1 in front of bar 1
-	Notes      int
-	Low, High  uint8
-}
-
-// Phrases cuts the vocal line at its windows. A note belongs to the phrase it
-// begins in.
-func Phrases(tl *timeline.Timeline) []Phrase {
-	if tl.Vocal == nil {
-		return nil
-	}
-	var out []Phrase
-	windows := Windows(tl)
-	w := 0
-	open := false
-	for _, n := range tl.Vocal.Notes {
-		for w < len(windows) && windows[w].Start <= n.Tick {
-			w++
-			open = false
-		}
-		if !open {
-			at := At(tl, n.Tick)
-			out = append(out, Phrase{Start: n.Tick, From: at, Pass: at.Pass, Low: n.Key, High: n.Key})
-			open = true
-		}
-		p := &out[len(out)-1]
-		p.End = max(p.End, n.Tick+n.Length)
-		p.Notes++
-		p.Low, p.High = min(p.Low, n.Key), max(p.High, n.Key)
-	}
-	return out
-}
-
-// Beats is the length from start to end in thousandths of a beat, each bar
-// counted in its own meter's beat, rounded down.
+// Beats is the length from start to end, in absolute ticks, as thousandths of a beat, rounded
+// down. In each bar it counts the beat of the tempo there.
 func Beats(tl *timeline.Timeline, start, end int64) int64 {
-	// 2880 is a multiple of both beats, 960 and 1440, times two: the sum is exact.
+	// 2880 is a multiple of both beats, 960 and 1440, so the sum is exact.
 	const unit = 2880
 	sum := int64(0)
 	at := start

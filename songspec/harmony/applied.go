@@ -2,41 +2,37 @@ package harmony
 
 import "strings"
 
-// Applied is a numeral with another after its slash, read as a chord of the key
-// that the second one makes a tonic of: V7/V.
+// Applied is a numeral with another one after its slash, such as V7/V: it is a chord of
+// the key whose tonic the second one is.
 type Applied struct {
-	Target string // what stands after the first slash: V, V/V
-	Leads  Function
-	Plagal bool // IV or iv
-	// Tonic is the note that the target is built on, so that a chord which keeps
-	// the promise can be known.
-	Tonic Name
-	// Home says that the target is the key's own tonic: V/I is V.
-	Home bool
-	// Over and OverWritten are the chord that a writer means who takes the slash for
-	// that of a chord over another bass: F/G, written IV/2. OverWritten is "" when
-	// there is no such chord: the bass would be its root.
+	Target string   // what stands after the first slash: V, V/V
+	Leads  Function // what the numeral does in the target's key
+	Plagal bool     // the numeral is IV or iv
+	Tonic  Name     // the root of the target, to which the chord should go on
+	Home   bool     // the target is the key's own tonic: V/I is V
+	// Over is the chord that was meant if the slash was meant to name a bass: F/G for
+	// IV/V in C. OverWritten is how that is written here, IV/2; it is "" if the bass
+	// would be the root, so that there is no such chord.
 	Over        Chord
 	OverWritten string
 }
 
-// Function is what the first numeral of an applied chord does in its own key.
+// Function is what the first numeral of an applied chord does in the target's key.
 type Function uint8
 
-// The dominants lead to the target by themselves: V, vii°, and those a tritone
-// or a third away that stand in for V (bII, the Neapolitan among them). II, IV and
-// their like lead to such a dominant; anything else only passes by. What may be
-// applied is common practice: handbooks of harmony give V, V7, vii°, vii°7 and
-// viiø7 as applied chords, and ii and iv before them; no single source.
+// A chord that leads goes to the target by itself: V, vii°, and bII, which stands in for
+// V. A chord that prepares goes to such a dominant: II, ii and iv. All others only pass.
+// Handbooks of harmony give V, V7, vii°, vii°7 and viiø7 as applied chords, and ii and iv
+// before them: common practice, no single source.
 const (
 	Passing Function = iota
 	Preparing
 	Leading
 )
 
-// ReadApplied takes an applied numeral apart; ok is false for anything else, a
-// numeral with a figure or a degree for its bass among them: who writes V7/V/3 or
-// I64/V knows what the slash says.
+// ReadApplied takes an applied numeral apart. ok is false for anything else, and also for
+// an applied numeral with a figure or a degree for its bass: whoever writes V7/V/3 or
+// I64/V knows what the slash means.
 func ReadApplied(s string, k Key) (a Applied, ok bool) {
 	if strings.IndexByte(s, '/') < 0 || len(s) > MaxSymbol || !looksNumeral(s) || isNoChord(s) {
 		return a, false
@@ -90,7 +86,8 @@ func function(r roman, c *Chord) Function {
 	return Passing
 }
 
-// overBass writes a numeral over a bass note: F over G is IV/2 in C.
+// overBass is a numeral over a bass note, as a chord and as written: F over G is IV/2 in
+// C. The text is "" when the bass is the root.
 func overBass(head string, c Chord, bass Name, k Key) (Chord, string) {
 	if c.Root == bass {
 		return Chord{}, ""
@@ -105,9 +102,9 @@ func overBass(head string, c Chord, bass Name, k Key) (Chord, string) {
 	return Chord{}, ""
 }
 
-// OverTonic is the chord that a writer perhaps means by IV/1, whose figure is counted
-// in the chord and puts nothing but its root in the bass: the same over the key's
-// tonic, and how that is written. ok is false for anything else.
+// OverTonic is the chord that a writer perhaps means by IV/1: IV over the key's tonic, and
+// how that is written. The 1 counts in the chord, so what is written has its own root in
+// the bass. ok is false for any other text.
 func OverTonic(s string, k Key) (over Chord, written string, ok bool) {
 	head, one := strings.CutSuffix(s, "/1")
 	if !one || strings.ContainsRune(head, '/') || !looksNumeral(head) {
@@ -121,8 +118,8 @@ func OverTonic(s string, k Key) (over Chord, written string, ok bool) {
 	return over, written, written != ""
 }
 
-// Bare is the target as a degree alone, without accidentals and in capitals: its
-// place in the scale, 1 to 7; 0 when it is itself applied.
+// Bare is the scale degree of the target, 1 to 7; 0 when it has an accidental or is itself
+// applied.
 func (a Applied) Bare() int {
 	r, size, ok := scanRoman(a.Target)
 	if !ok || size < len(a.Target) || r.alter != 0 || strings.Contains(a.Target, "/") {

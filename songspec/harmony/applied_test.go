@@ -2,8 +2,8 @@ package harmony
 
 import "testing"
 
-// TestReadApplied: what an applied chord is made of, and which chord over a bass a
-// slash would have been in letters. Worked by hand.
+// TestReadApplied: the parts of an applied chord, and the chord that would be meant if the
+// slash named a bass. Worked by hand.
 func TestReadApplied(t *testing.T) {
 	for _, c := range []struct {
 		text, key, target string
@@ -40,7 +40,8 @@ func TestReadApplied(t *testing.T) {
 			over = a.Over.String()
 		}
 		if a.Target != c.target || a.Leads != c.leads || over != c.over || a.OverWritten != c.written {
-			t.Errorf("%s in %s: of %s, leads %d, over %q as %q; want %s, %d, %q as %q", c.text, c.key, a.Target, a.Leads, over, a.OverWritten, c.target, c.leads, c.over, c.written)
+			t.Errorf("%s in %s: of %s, leads %d, over %q as %q; want %s, %d, %q as %q", c.text, c.key, a.Target,
+				a.Leads, over, a.OverWritten, c.target, c.leads, c.over, c.written)
 		}
 		if a.OverWritten != "" {
 			if back, err := ParseNumeral(a.OverWritten, k); err != nil || back.String() != a.Over.String() {
@@ -48,7 +49,8 @@ func TestReadApplied(t *testing.T) {
 			}
 		}
 	}
-	for _, s := range []string{"IV", "I/5", "I6/9", "V7/V/3", "I64/V", "N.C.", "F/G", "V/X", "/V", "iv6", "N6", "", "V/"} {
+	for _, s := range []string{"IV", "I/5", "I6/9", "V7/V/3", "I64/V", "N.C.", "F/G", "V/X", "/V", "iv6", "N6", "",
+		"V/"} {
 		if a, ok := ReadApplied(s, Key{}); ok {
 			t.Errorf("%q is read as applied: %+v", s, a)
 		}

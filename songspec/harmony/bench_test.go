@@ -24,11 +24,3 @@ func BenchmarkParseNumeral(b *testing.B) {
 		_, _ = ParseNumeral("viio7/V/3", k)
 	}
 }
-
-func BenchmarkDistance(b *testing.B) {
-	x, y := []int{0, 4, 7, 11}, []int{2, 5, 9, 0}
-	b.ReportAllocs()
-	for range b.N {
-		Distance(x, y)
-	}
-}

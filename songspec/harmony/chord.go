@@ -1,7 +1,6 @@
 package harmony
 
 import (
-	"fmt"
 	"strings"
 	"sync"
 )
@@ -9,22 +8,22 @@ import (
 // noChord is the symbol of a silent harmony.
 const noChord = "N.C."
 
-// NoChord is N.C.: the band has no chord there.
+// NoChord is N.C.: there is no chord for the band to play.
 func NoChord() Chord { return Chord{None: true} }
 
 func isNoChord(s string) bool {
 	return s == noChord || s == "NC" || s == "N.C" || s == "n.c."
 }
 
-// known is a suffix with what it stands for.
+// known is a suffix in its canonical spelling, with its tones.
 type known struct {
 	suffix string
 	tones  [MaxTones]Tone
 	n      int8
 }
 
-// commonSuffixes is built once from commonSpellings and never changed: most
-// chords of a song are found there without parsing.
+// commonSuffixes is built once from commonSpellings and never changed. Most chords of a
+// song are found in it without parsing.
 var commonSuffixes = sync.OnceValue(func() map[string]known {
 	m := make(map[string]known, len(commonSpellings))
 	for _, s := range commonSpellings {
@@ -56,8 +55,8 @@ func lookSuffix(s string) (k known, fault string, at, length int) {
 	return readSuffix(s)
 }
 
-// splitBass finds the slash of a slash chord: the last one outside brackets
-// that has a note after it. -1 when there is none.
+// splitBass finds the slash of a slash chord: the last one outside brackets that has a
+// note after it. slash is -1 when there is none.
 func splitBass(s string) (slash int, bass Name) {
 	i := strings.LastIndexByte(s, '/')
 	if i < 0 || strings.LastIndexByte(s, ')') > i {
@@ -70,8 +69,8 @@ func splitBass(s string) (slash int, bass Name) {
 	return i, n
 }
 
-// ParseChord reads a letter symbol: "Cm7b5/Gb", "N.C.". The bass after the
-// slash need not be a tone of the chord. The error is a *SymbolError.
+// ParseChord reads a letter symbol of at most MaxSymbol bytes: "Cm7b5/Gb", "N.C.". The
+// bass after the slash need not be a tone of the chord. The error is a *SymbolError.
 func ParseChord(s string) (Chord, error) {
 	if isNoChord(s) {
 		return NoChord(), nil
@@ -89,7 +88,7 @@ func ParseChord(s string) (Chord, error) {
 	return Chord{}, err
 }
 
-// parseEnglish is ParseChord but for N.C. and for a word about other tongues.
+// parseEnglish reads a letter symbol other than N.C., and knows of no other tongue.
 func parseEnglish(s string) (Chord, error) {
 	root, size := scanName(s)
 	if size == 0 {
@@ -108,98 +107,6 @@ func parseEnglish(s string) (Chord, error) {
 	return c, nil
 }
 
-func tooLong(s string) error {
-	return &SymbolError{Kind: TooLong, Text: s, Length: len(s),
-		Reason: fmt.Sprintf("A chord is no longer than %d bytes.", MaxSymbol)}
-}
-
-func noRoot(s string) error {
-	e := &SymbolError{Kind: NoRoot, Text: s, Length: firstRune(s),
-		Reason: "A chord begins with a capital letter A to G, or is a Roman numeral, or N.C."}
-	if up := capital(s); up != "" {
-		if _, err := parseEnglish(up); err == nil {
-			e.Suggest = up
-		}
-	} else if strings.HasPrefix(s, "H") {
-		e.Reason = "The German H is B here, and B is Bb."
-	}
-	return e
-}
-
-// badSuffix turns a fault into the error at its place in the whole symbol. A
-// slash that nothing explains is a missing bass note, not an unknown quality.
-func badSuffix(s string, root, end int, fault string, at, length int) error {
-	e := &SymbolError{Kind: NoQuality, Text: s, Offset: root + at, Length: length, Reason: fault}
-	if slash := strings.LastIndexByte(s[:end], '/'); slash >= root {
-		if k, f, _, _ := lookSuffix(s[root:slash]); f == "" {
-			e.Kind, e.Offset, e.Length = NoBass, slash+1, end-slash-1
-			e.Reason = "After the slash comes the bass, a capital letter A to G with b or # if it needs one."
-			if up := capital(s[slash+1:]); up != "" {
-				if _, size := scanName(up); size == len(up) {
-					e.Suggest = s[:slash+1] + up
-				}
-			}
-			if other := otherSpellings[s[root:end]]; e.Suggest == "" && other != "" {
-				e.Reason = "A suspension is sus2, sus4 or sus24, and after the slash comes the bass."
-				e.Suggest = s[:root] + other
-			}
-			if e.Suggest == "" {
-				e.Suggest = degreeBass(s[:root], k, s[slash+1:])
-			}
-			return e
-		}
-	}
-	if fault == bareFour {
-		e.Suggest = s[:root+at] + "sus" + s[root+at:]
-	} else if near := nearSuffix(s[root:end]); near != "" {
-		e.Suggest = s[:root] + near + s[end:]
-	}
-	if _, err := parseEnglish(e.Suggest); err != nil {
-		e.Suggest = ""
-	}
-	return e
-}
-
-// otherSpellings are those of other countries: j for major, and figures for a
-// suspension. Common practice of German, Dutch and French charts, no single source.
-var otherSpellings = map[string]string{
-	"j": "maj7", "j7": "maj7", "j9": "maj9", "7j": "maj7", "9j": "maj9",
-	"4/7": "7sus4", "7/4": "7sus4", "4/9": "9sus4", "9/4": "9sus4", "sus2/4": "sus24",
-}
-
-// nearSuffix is the common spelling that a suffix was probably meant to be: one
-// change away, two in a longer one.
-func nearSuffix(s string) string {
-	if other := otherSpellings[s]; other != "" {
-		return other
-	}
-	most := 1
-	if len(s) > 4 {
-		most = 2
-	}
-	return nearest(s, commonSpellings, most)
-}
-
-// degreeBass offers C/E for C/3.
-func degreeBass(root string, k known, digits string) string {
-	n, _ := scanName(root)
-	for i := int8(0); i < k.n; i++ {
-		if t := k.tones[i]; degreeWord2(t.Degree) == digits {
-			b, _ := n.Up(int(t.Degree-1), int(t.Semitones))
-			return root + k.suffix + "/" + b.String()
-		}
-	}
-	return ""
-}
-
-func degreeWord2(d int8) string {
-	const words = "1234567"
-	if d >= 1 && d <= 7 {
-		return words[d-1 : d]
-	}
-	return ""
-}
-
 // String is the symbol in plinth's own spelling: "Cm7b5/Gb", "N.C.".
 // ParseChord reads it back to the same chord.
 func (c Chord) String() string {
@@ -213,10 +120,9 @@ func (c Chord) String() string {
 	return s
 }
 
-// Tones are the chord's tones from the root in the order of their degrees, the
-// slash bass not among them unless it belongs; nil for N.C. A tone's Alter is
-// measured from the major scale on the root: a minor third is -1, a minor
-// seventh -1, a diminished seventh -2.
+// Tones are the chord's tones from the root up, in the order of their degrees; nil for
+// N.C. A slash bass is not added to them. Alter is measured from the major scale on the
+// root, so a diminished seventh has -2.
 func (c Chord) Tones() []Tone {
 	if c.n == 0 {
 		return nil
@@ -224,11 +130,11 @@ func (c Chord) Tones() []Tone {
 	return append([]Tone(nil), c.tones[:c.n]...)
 }
 
-// Transpose moves a chord from one key to another, spelled for the new one:
-// root and bass keep their letter distance from the tonic where that needs one
-// accidental at most, and no B#, E#, Cb or Fb unless the new key calls for it;
-// otherwise they take the new key's own name for the pitch. A bass that is a
-// tone of the chord is spelled from the root. Modes do not matter.
+// Transpose moves a chord from one key to another and spells it for the new key. Root
+// and bass keep their letter distance from the tonic if that needs one accidental at most,
+// and no B#, E#, Cb or Fb that the new key does not have. Otherwise they take the new
+// key's own name for the pitch. A bass that is a tone of the chord is spelled from the
+// root. The modes of the keys do not matter. Common practice, no single source.
 func (c Chord) Transpose(from, to Key) Chord {
 	if c.None || from.Tonic == to.Tonic {
 		return c
@@ -247,7 +153,7 @@ func (c Chord) Transpose(from, to Key) Chord {
 	return c
 }
 
-// move transposes one name between keys.
+// move transposes a name from one key to another.
 func move(n Name, from, to Key) Name {
 	steps, semis := from.Tonic.Interval(n)
 	up, ok := to.Tonic.Up(steps, semis)
@@ -257,7 +163,7 @@ func move(n Name, from, to Key) Name {
 	return up
 }
 
-// has reports whether a name is spelled as one of the chord's tones over root.
+// has reports whether a name is a tone of the chord on root, spelled as such.
 func (c Chord) has(root, n Name) bool {
 	steps, semis := root.Interval(n)
 	for _, t := range c.tones[:c.n] {
@@ -266,4 +172,26 @@ func (c Chord) has(root, n Name) bool {
 		}
 	}
 	return false
+}
+
+// ToneCount is the number of tones, 0 for N.C.
+func (c Chord) ToneCount() int { return int(c.n) }
+
+// Tone is the i-th tone of Tones, without a copy of the others.
+func (c Chord) Tone(i int) Tone { return c.tones[:c.n][i] }
+
+// PCSet is the pitch classes of Tones as bits: bit 0 is C, bit 11 is B.
+func (c Chord) PCSet() uint16 {
+	var set uint16
+	for _, t := range c.tones[:c.n] {
+		set |= 1 << mod12(c.Root.PC()+int(t.Semitones))
+	}
+	return set
+}
+
+// Spell is the name of a tone of the chord by the letter of its degree: the third of Ab
+// minor is Cb. Where that needs more than a double accidental, it is the plain name.
+func (c Chord) Spell(t Tone) Name {
+	n, _ := c.Root.Up(int(t.Degree-1), int(t.Semitones))
+	return n
 }

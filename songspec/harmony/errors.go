@@ -8,33 +8,33 @@ import (
 // ErrorKind says what about a symbol is wrong.
 type ErrorKind uint8
 
-// The kinds of SymbolError. A symbol that cannot be split is another mistake,
-// at another place, than a quality nobody knows.
+// The kinds of SymbolError.
 const (
 	NoRoot     ErrorKind = iota + 1 // it does not begin with a root or a numeral
 	NoQuality                       // the part after the root is no quality
 	NoBass                          // the part after the slash is no bass
-	NoKey                           // not a key, or a key without a signature
+	NoKey                           // it is no key, or a key without a signature
 	NotApplied                      // the numeral after the slash cannot be a tonic
-	TooLong                         // over MaxSymbol bytes
+	TooLong                         // it has more than MaxSymbol bytes
 )
 
-// MaxSymbol bounds a chord symbol, numeral, note or key in bytes.
+// MaxSymbol is how many bytes a chord symbol, numeral, note or key has at most.
 const MaxSymbol = 64
 
-// SymbolError is the author's mistake in a chord symbol, a numeral, a note or
-// a key. Offset and Length are bytes of Text and point at the part that is
-// wrong. Reason is a full sentence. Suggest is a whole symbol to write
-// instead, "" when there is none near enough.
+// SymbolError is a mistake in a chord symbol, a numeral, a note or a key. Text is all that
+// was written; Offset and Length, in bytes of Text, mark the part that is wrong. Reason is
+// a full sentence. Suggest is the whole symbol to write instead, "" when none is near
+// enough. Tongue is German or Solfege if a note of a chord has a name in that tongue.
 type SymbolError struct {
 	Kind           ErrorKind
 	Text           string
 	Offset, Length int
 	Reason         string
 	Suggest        string
+	Tongue         Tongue
 }
 
-// Error is the reason with the symbol and the suggestion.
+// Error is the symbol, the reason and the suggestion in one line.
 func (e *SymbolError) Error() string {
 	text := e.Text
 	if len(text) > MaxSymbol {
@@ -51,14 +51,14 @@ func (e *SymbolError) Error() string {
 	return s
 }
 
-// firstRune is the length in bytes of the first character, 0 when there is none.
+// firstRune is the length in bytes of the first character, 0 for an empty text.
 func firstRune(s string) int {
 	_, size := utf8.DecodeRuneInString(s)
 	return size
 }
 
-// capital offers the symbol with a capital first letter when that is what was
-// missing.
+// capital is the symbol with a capital first letter if that is a note's small letter, "a"
+// to "g"; "" for any other.
 func capital(s string) string {
 	if s != "" && s[0] >= 'a' && s[0] <= 'g' {
 		return strings.ToUpper(s[:1]) + s[1:]
@@ -66,9 +66,8 @@ func capital(s string) string {
 	return ""
 }
 
-// nearest is the candidate with the fewest single-letter changes from s, the
-// earliest of equals; "" when more than most changes are needed. A change of
-// two neighbours' order counts once.
+// nearest is the candidate with the fewest edits from s, the first of equals; "" when all
+// need more than most edits.
 func nearest(s string, candidates []string, most int) string {
 	best, at := "", most+1
 	for _, c := range candidates {
@@ -79,8 +78,8 @@ func nearest(s string, candidates []string, most int) string {
 	return best
 }
 
-// edits counts letters put in, left out, changed or swapped between a and b;
-// it gives up at limit.
+// edits counts the letters to insert, delete, change or swap with their neighbour to make
+// b of a, up to limit.
 func edits(a, b string, limit int) int {
 	ra, rb := []rune(a), []rune(b)
 	if d := len(ra) - len(rb); d >= limit || -d >= limit {

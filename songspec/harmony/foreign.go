@@ -1,277 +1,206 @@
 package harmony
 
-import "strings"
-
-// Names of notes in other tongues: German and Dutch (Es, Fis, H), solfège (Mib,
-// Fa#) and English in words (E flat). They are not read, since B is one note in
-// Leipzig and another in London, and Do a diminished D; but whoever writes them is
-// told the English name. The names are common practice of those countries, no
-// single source.
-
-// tongue is where a name comes from.
-type tongue uint8
-
-const (
-	english tongue = iota // in words, or with a small letter
-	german
-	solfege
+import (
+	"cmp"
+	"strings"
+	"sync"
 )
 
-// foreign is a note's name in another tongue.
-type foreign struct {
-	name  Name
-	size  int
-	from  tongue
-	small bool // with a small first letter, which in German says minor
-	plain bool // an English letter, perhaps a small one
+// Symbols in other tongues are not read: B is one note in Leipzig and another in London,
+// and Do is a diminished D. The tables below translate them, and whoever writes them is
+// told the English symbol. Common practice of those countries, no single source.
+
+// Tongue is where a word for a note comes from.
+type Tongue uint8
+
+// The tongues. The first two are English: a letter, perhaps a small one, and a letter
+// with a word for its sign, also a Romance word.
+const (
+	letter Tongue = iota
+	worded
+	German // and Dutch
+	Solfege
+)
+
+// alias is a word for a note, or for its sign, with its English spelling.
+type alias struct {
+	written, spelled string
+	from             Tongue
 }
 
-var solfegeNames = []struct {
-	word string
-	step int8
-}{{"do", 0}, {"ut", 0}, {"ré", 1}, {"re", 1}, {"mi", 2}, {"fa", 3}, {"sol", 4}, {"la", 5}, {"si", 6}}
-
-// scanForeign reads a note's name at the start of s, a plain English one with a
-// small letter among them; ok is false when there is none.
-func scanForeign(s string) (f foreign, ok bool) {
-	if s == "" {
-		return f, false
-	}
-	low := strings.ToLower(s)
-	if len(low) != len(s) {
-		return f, false // a letter that changes its length: no name
-	}
-	f.small = s[0] >= 'a' && s[0] <= 'z'
-	for _, n := range solfegeNames {
-		if strings.HasPrefix(low, n.word) {
-			f.name, f.size, f.from = Name{Step: n.step}, len(n.word), solfege
-			f.accidental(s)
-			return f, true
-		}
-	}
-	step := stepOf(strings.ToUpper(s[:1])[0])
-	switch {
-	case low[0] == 'h':
-		step, f.from = 6, german
-	case step < 0:
-		return f, false
-	}
-	f.name, f.size = Name{Step: int8(step)}, 1
-	rest := low[1:]
-	for _, end := range [...]struct {
-		text  string
-		alter int8
-	}{{"isis", 2}, {"eses", -2}, {"ses", -2}, {"is", 1}, {"es", -1}, {"s", -1}} {
-		if !strings.HasPrefix(rest, end.text) || end.text[0] == 's' && low[0] != 'a' && low[0] != 'e' {
-			continue
-		}
-		f.name.Alter, f.size, f.from = end.alter, 1+len(end.text), german
-		return f, true
-	}
-	f.plain = low[0] != 'h'
-	f.accidental(s)
-	return f, true
+var notes = []alias{
+	{"c", "C", letter}, {"d", "D", letter}, {"e", "E", letter}, {"f", "F", letter}, {"g", "G", letter},
+	{"a", "A", letter}, {"b", "B", letter}, {"h", "B", German}, {"as", "Ab", German}, {"es", "Eb", German},
+	{"do", "C", Solfege}, {"ut", "C", Solfege}, {"re", "D", Solfege}, {"ré", "D", Solfege}, {"mi", "E", Solfege},
+	{"fa", "F", Solfege}, {"sol", "G", Solfege}, {"la", "A", Solfege}, {"si", "B", Solfege},
 }
 
-// accidental takes the signs or words after a name: b, #, flat, bemol.
-func (f *foreign) accidental(s string) {
-	if n, size := scanName("C" + s[f.size:]); size > 1 {
-		f.name.Alter, f.size = n.Alter, f.size+size-1
-		return
-	}
-	rest := strings.ToLower(s[f.size:])
-	for _, w := range [...]struct {
-		text  string
-		alter int8
-	}{{"flat", -1}, {"sharp", 1}, {"bemolle", -1}, {"bemol", -1}, {"bémol", -1}, {"diesis", 1}, {"dièse", 1}, {"sostenido", 1}, {"b", -1}, {"#", 1}} {
-		trimmed := strings.TrimLeft(rest, " -")
-		if strings.HasPrefix(trimmed, w.text) && (len(w.text) > 1 || len(trimmed) == 1 || trimmed[1] == ' ') {
-			f.name.Alter, f.size = w.alter, f.size+len(rest)-len(trimmed)+len(w.text)
-			f.plain = false
-			return
-		}
-	}
+// signs follow a note. A long word may have a blank or a hyphen before it.
+var signs = []alias{
+	{"", "", letter}, {"b", "b", letter}, {"#", "#", letter}, {"♭", "b", letter}, {"♯", "#", letter},
+	{"bb", "bb", letter}, {"##", "##", letter}, {" b", "b", worded}, {" #", "#", worded},
+	{"es", "b", German}, {"eses", "bb", German}, {"is", "#", German}, {"isis", "##", German},
+	{"flat", "b", worded}, {"bemol", "b", worded}, {"bémol", "b", worded}, {"bemolle", "b", worded},
+	{"sharp", "#", worded}, {"dièse", "#", worded}, {"diesis", "#", worded}, {"sostenido", "#", worded},
 }
 
-// English is the English name of a note in another tongue, or with a small letter,
-// "" for what is none.
-func English(s string) string {
-	if f, ok := scanForeign(s); ok && f.size == len(s) {
-		return f.name.String()
-	}
-	return ""
+// modes are words for minor and major, and for the church modes by their third.
+var modes = map[string]string{
+	"minor": "m", "moll": "m", "mol": "m", "minore": "m", "mineur": "m", "menor": "m", "min": "m",
+	"major": "", "dur": "", "maggiore": "", "majeur": "", "mayor": "", "maior": "", "maj": "",
+	"dorian": "m", "dorisch": "m", "phrygian": "m", "phrygisch": "m", "locrian": "m",
+	"aeolian": "m", "äolisch": "m", "aeolisch": "m",
+	"ionian": "", "ionisch": "", "lydian": "", "lydisch": "", "mixolydian": "", "mixolydisch": "",
 }
 
-// Tongues says of a chord symbol whether a note in it has a German name or one of
-// solfège, for symbols that are not read.
-func Tongues(s string) (isGerman, isSolfege bool) {
-	for i, part := range strings.Split(s, "/") {
-		f, ok := scanForeign(part)
-		if !ok || f.plain || i > 0 && f.size < len(part) {
-			continue
-		}
-		isGerman, isSolfege = isGerman || f.from == german, isSolfege || f.from == solfege
-	}
-	return isGerman, isSolfege
-}
-
-// says is a sentence about a name that stands in s.
-func (f foreign) says(s string) string {
-	word := s[:f.size]
-	switch {
-	case f.from == solfege:
-		return "Do, re, mi, fa, sol, la, si are C, D, E, F, G, A, B here."
-	case f.from == german && (word == "H" || word == "h"):
-		return "The German H is B here, and B is Bb."
-	case f.from == german:
-		return "The German " + word + " is " + f.name.String() + " here, H is B, and B is Bb."
-	}
-	return "A note is a capital letter with b or # if it needs one."
-}
-
-// foreignChord is the error of a chord with a name of another tongue in it, nil
-// where there is none.
-func foreignChord(s string) *SymbolError {
-	body, bass, slash := s, "", strings.LastIndexByte(s, '/')
-	if slash > 0 {
-		body, bass = s[:slash], s[slash+1:]
-	}
-	e := &SymbolError{Kind: NoRoot, Text: s}
-	root, inRoot := scanForeign(body)
-	written, lost := "", false // lost: what follows the root is no quality
-	if _, size := scanName(body); size > 0 && suffixReads(body[size:]) {
-		written, inRoot = body, false
-	} else if inRoot {
-		quality := modeWord(body[root.size:])
-		if !suffixReads(quality) {
-			inRoot, quality, lost = root.from == german && root.size > 1, "", true
-		}
-		if root.from == german && root.small && quality == "" {
-			quality = "m" // where H is a note, small letters are minor
-		}
-		written = root.name.String() + quality
-		if inRoot && root.plain && !root.small {
-			inRoot = quality != body[root.size:] // C moll
-		}
-	}
-	low, inBass := scanForeign(bass)
-	inBass = inBass && low.size == len(bass)
-	if _, size := scanName(bass); size > 0 && size == len(bass) || bass == "" {
-		inBass = false
-	} else if inBass {
-		bass = low.name.String()
-	}
-	// Beside a German name a B is the German one.
-	if inRoot && root.from == german && bass == "B" {
-		bass = "Bb"
-	}
-	if inBass && low.from == german && strings.HasPrefix(written, "B") && root.plain && root.name.Alter == 0 {
-		written = "Bb" + written[1:]
-	}
-	switch {
-	case inRoot:
-		e.Length = root.size
-		e.Reason = root.says(body)
-		if root.plain {
-			e.Length = firstRune(s)
-			if root.small {
-				e.Reason = "A chord begins with a capital letter A to G, or is a Roman numeral, or N.C."
-				if !strings.HasPrefix(written[len(root.name.String()):], "m") {
-					e.Reason = "A chord begins with a capital letter, and an m makes it minor: " + root.name.String() + "m."
-				}
-			} else {
-				e.Kind, e.Offset, e.Length = NoQuality, root.size, len(body)-root.size
-				e.Reason = "Minor is a small m here, and major nothing at all."
+// noteWords are all notes with all signs, by how they are written in small letters.
+var noteWords = sync.OnceValue(func() map[string]alias {
+	all := map[string]alias{}
+	for _, n := range notes {
+		for _, s := range signs {
+			a := alias{spelled: n.spelled + s.spelled, from: max(n.from, s.from)}
+			if _, err := ParseName(a.spelled); err != nil {
+				continue
+			}
+			all[n.written+s.written] = a
+			if len(s.written) > 2 && s.from == worded {
+				all[n.written+" "+s.written], all[n.written+"-"+s.written] = a, a
 			}
 		}
-	case inBass && written != "":
-		e.Kind, e.Offset, e.Length = NoBass, slash+1, len(s)-slash-1
-		e.Reason = low.says(s[slash+1:])
-		if low.plain {
-			e.Reason = "After the slash comes the bass, a capital letter A to G with b or # if it needs one."
+	}
+	return all
+})
+
+// noteWord is s as a word for a note; spelled is "" if it is none.
+func noteWord(s string) alias {
+	a := noteWords()[strings.ToLower(s)]
+	a.written = s
+	return a
+}
+
+// English is the English name of a note in another tongue or with a small letter; "" if s is
+// no note.
+func English(s string) string { return noteWord(s).spelled }
+
+// translate takes a note's name from the start of s, the longest one after which the rest can
+// be read as a quality, and returns that quality in English. If the rest can never be read,
+// ok is false, and the note is the longest one there is.
+func translate(s string, reads func(quality string) bool) (note alias, quality string, ok bool) {
+	for size := len(s); size > 0; size-- {
+		n, rest := noteWord(s[:size]), s[size:]
+		mode, isMode := modes[strings.ToLower(strings.TrimLeft(rest, " -"))]
+		switch {
+		case n.spelled == "":
+		case rest == "" && n.from == German && s[0] >= 'a':
+			return n, "m", true // where H is a note, small letters are minor
+		case reads(rest):
+			return n, rest, true
+		case isMode:
+			return n, mode, true
+		case note.spelled == "":
+			note, quality = n, rest
 		}
-	default:
-		return nil
 	}
-	try := written
-	if slash > 0 {
-		try += "/" + bass
+	return note, quality, false
+}
+
+const germanH = "The German H is B here, and B is Bb."
+
+// why is a sentence that says how a note is written here.
+func (a alias) why() string {
+	switch {
+	case a.from == Solfege:
+		return "Do, re, mi, fa, sol, la, si are C, D, E, F, G, A, B here."
+	case strings.EqualFold(a.written, "h"):
+		return germanH
+	case a.from == German:
+		return "The German " + a.written + " is " + a.spelled + " here, H is B, and B is Bb."
+	case a.from == worded:
+		return "A note is a capital letter with b or # if it needs one."
 	}
-	if _, fault := parseEnglish(try); fault == nil && try != s && !lost {
-		e.Suggest = try
-	} else if root.plain {
+	return "A chord begins with a capital letter, and an m makes it minor: " + a.spelled + "m."
+}
+
+// foreignChord is the error for a chord that the tables can translate, nil for any other.
+func foreignChord(s string) *SymbolError {
+	body, slash, bass := s, "", ""
+	if i := strings.LastIndexByte(s, '/'); i > 0 {
+		body, slash, bass = s[:i], "/", s[i+1:]
+	}
+	root, quality, ok := translate(body, suffixReads)
+	low := noteWord(bass)
+	if _, size := scanName(body); size > 0 && suffixReads(body[size:]) &&
+		(root.from != Solfege || low.from != Solfege) {
+		root, quality = alias{body[:size], body[:size], letter}, body[size:] // Do is English, but not over La
+	}
+	e := &SymbolError{Kind: NoRoot, Text: s, Length: len(root.written), Reason: root.why(),
+		Tongue: max(root.from, low.from)}
+	switch isRight := root.spelled+quality == body; {
+	case isRight && low.from == letter:
 		return nil
+	case isRight:
+		e.Kind, e.Offset, e.Length, e.Reason = NoBass, len(body)+1, len(bass), low.why()
+	case root.from == letter && s[0] < 'a' && quality != body[len(root.written):]: // C moll: a right root
+		e.Kind, e.Offset, e.Length = NoQuality, len(root.written), len(body)-len(root.written)
+		e.Reason = "Minor is a small m here, and major nothing at all."
+	case root.from == letter:
+		e.Length = 1
+		if strings.HasPrefix(quality, "m") {
+			e.Reason = noRootReason
+		}
+	}
+	for _, n := range [...]*alias{&root, &low} {
+		if e.Tongue == German && n.from == letter && n.spelled == "B" {
+			n.spelled = "Bb" // beside a German name a B is the German one
+		}
+	}
+	e.Suggest = root.spelled + quality + slash + cmp.Or(low.spelled, bass)
+	if _, err := parseEnglish(e.Suggest); err != nil {
+		e.Suggest = ""
+		if root.from == letter || !ok && (root.from != German || len(root.written) == 1) {
+			return nil
+		}
 	}
 	return e
 }
 
+// suffixReads reports whether s is a chord suffix.
 func suffixReads(s string) bool {
 	_, fault, _, _ := lookSuffix(s)
 	return fault == ""
 }
 
-// modeWord is the quality that a word for minor or major at the end of a name is.
-func modeWord(s string) string {
-	low := strings.ToLower(strings.TrimLeft(s, " -"))
-	switch mode, ok := modes[low]; {
-	case !ok:
-		return s
-	case mode:
-		return "m"
-	}
-	return ""
-}
-
-// modes are the words for minor (true) and major in several tongues, and the third
-// of the church modes.
-var modes = map[string]bool{
-	"minor": true, "moll": true, "mol": true, "minore": true, "mineur": true, "menor": true, "min": true, "m": true,
-	"major": false, "dur": false, "maggiore": false, "majeur": false, "mayor": false, "maior": false, "maj": false,
-	"dorian": true, "dorisch": true, "phrygian": true, "phrygisch": true, "aeolian": true, "äolisch": true, "aeolisch": true, "locrian": true,
-	"ionian": false, "ionisch": false, "lydian": false, "lydisch": false, "mixolydian": false, "mixolydisch": false,
-}
-
-// foreignKey is the error of a key in other words, nil for what is none.
+// foreignKey is the error for a key that the tables can translate, nil for any other.
 func foreignKey(s string) *SymbolError {
 	text := strings.TrimSpace(s)
-	f, ok := scanForeign(text)
-	if !ok {
-		return nil
-	}
-	word := strings.ToLower(strings.Trim(text[f.size:], " -"))
-	minor, known := modes[word]
-	if word == "" {
-		known, minor = true, f.small && f.from == german
-	}
-	english := word == "" || word == "m" || word == "min" || word == "maj" || word == "minor" || word == "major"
-	if !known || f.plain && !f.small && english {
+	tonic, mode, ok := translate(text, func(mode string) bool {
+		_, err := parseKey("C" + mode)
+		return err == nil
+	})
+	rest := text[len(tonic.written):]
+	small := tonic.from == letter && rest == "" && tonic.written != tonic.spelled
+	if !ok || tonic.from == letter && mode == rest && !small {
 		return nil // no key in any tongue, or an English one with another mistake
 	}
 	e := &SymbolError{Kind: NoKey, Text: s, Offset: strings.Index(s, text), Length: len(text),
 		Reason: `A key has its English name here: "Eb major", "C minor", "Eb", "Cm".`}
-	name := f.name
-	if f.plain && !f.small { // the tonic is right
-		e.Offset, e.Length = e.Offset+len(text)-len(word), len(word)
-	}
+	word := strings.ToLower(strings.Trim(rest, " -"))
 	switch {
-	case word == "dur" || word == "moll":
-		if text[0]|0x20 == 'b' && f.size == 1 {
-			name.Alter = -1 // the German B
-			e.Offset, e.Length = strings.Index(s, text), len(text)
-		}
+	case small:
+		e.Reason = `A key begins with a capital letter, and an m makes it minor: "` + tonic.spelled + `" or "` +
+			tonic.spelled + `m".`
+		return e
 	case strings.HasSuffix(word, "ian") || strings.HasSuffix(word, "isch"):
 		e.Reason = "A key is major or minor here; the chords say what else is in a mode."
-	case word == "" && f.plain && f.small:
-		e.Reason = `A key begins with a capital letter, and an m makes it minor: "` + name.String() + `" or "` + name.String() + `m".`
-		return e
-	case f.plain && f.small:
-		e.Reason = `A key is a capital letter with b or # if it needs one, then major or minor: "Eb major", "C minor", "Eb", "Cm".`
+	case (word == "dur" || word == "moll") && strings.EqualFold(tonic.written, "b"):
+		tonic.spelled = "Bb" // the German B
 	}
-	k, err := parseKey(Key{Tonic: name, Minor: minor}.String())
-	if err != nil {
+	if tonic.from == letter && tonic.written == tonic.spelled { // only the mode is wrong
+		e.Offset, e.Length = e.Offset+len(text)-len(word), len(word)
+	}
+	k, err := parseKey(tonic.spelled + " " + mode)
+	if e.Suggest = k.String(); err != nil {
 		e.Suggest = err.Suggest // the same key by a name with a signature
-		return e
 	}
-	e.Suggest = k.String()
 	return e
 }

@@ -6,10 +6,10 @@ import (
 	"testing"
 )
 
-// TestForeignChords: what a symbol in another tongue is in English. The German
-// names are those of any German primer (H is B, B is Bb, -is raises, -es lowers,
-// As, Es), the Romance ones solfège with a fixed do: common practice of those
-// countries, no single source.
+// TestForeignChords: symbols in other tongues, and what is suggested for them. The German
+// names are those of any German primer (H is B, B is Bb, -is raises, -es lowers, As, Es);
+// the Romance ones are solfège with a fixed do. Common practice of those countries, no
+// single source.
 func TestForeignChords(t *testing.T) {
 	for _, c := range []struct {
 		text, suggest string
@@ -70,26 +70,30 @@ func TestForeignChords(t *testing.T) {
 			continue
 		}
 		if e.Suggest != c.suggest || e.Offset != c.at || e.Length != c.len || !strings.Contains(e.Reason, c.says) {
-			t.Errorf("%s: %q at %d, %d: %q; want %q at %d, %d", c.text, e.Suggest, e.Offset, e.Length, e.Reason, c.suggest, c.at, c.len)
+			t.Errorf("%s: %q at %d, %d: %q; want %q at %d, %d", c.text, e.Suggest, e.Offset, e.Length, e.Reason,
+				c.suggest, c.at, c.len)
 		}
 	}
-	// Right English symbols that begin as German names do.
-	for _, s := range []string{"Asus4", "Esus", "Asus2", "Esus4/B", "Adim", "Edim7", "Do", "Ebm", "Fadd9", "Faug", "Dmi7"} {
+	// English symbols that begin like German names.
+	for _, s := range []string{"Asus4", "Esus", "Asus2", "Esus4/B", "Adim", "Edim7", "Do", "Ebm", "Fadd9", "Faug",
+		"Dmi7"} {
 		if _, err := ParseChord(s); err != nil {
 			t.Errorf("%s: %v", s, err)
 		}
 	}
 }
 
-// TestForeignKeys: likewise for keys.
+// TestForeignKeys: keys in other tongues, and what is suggested for them.
 func TestForeignKeys(t *testing.T) {
 	for in, want := range map[string]string{
-		"Es-Dur": "Eb major", "es-moll": "Eb minor", "H-Dur": "B major", "h-moll": "B minor", "B-Dur": "Bb major", "b-moll": "Bb minor",
-		"Fis-Dur": "F# major", "fis-moll": "F# minor", "As": "Ab major", "as": "Ab minor", "C-Dur": "C major", "c-moll": "C minor", "a moll": "A minor",
-		"Gis-Moll": "G# minor", "Cis": "C# major", "H": "B major", "Hm": "B minor", "Ais-Dur": "Bb major", "Bes majeur": "Bb major",
-		"Do": "C major", "do maggiore": "C major", "Re min": "D minor", "ré mineur": "D minor", "Mib majeur": "Eb major", "Sol mayor": "G major", "la menor": "A minor",
-		"Si b": "Bb major", "Fa# minore": "F# minor",
-		"B flat": "Bb major", "E-flat major": "Eb major", "F sharp minor": "F# minor", "c minor": "C minor", "c#m": "C# minor", "am": "A minor",
+		"Es-Dur": "Eb major", "es-moll": "Eb minor", "H-Dur": "B major", "h-moll": "B minor", "B-Dur": "Bb major",
+		"b-moll": "Bb minor", "Fis-Dur": "F# major", "fis-moll": "F# minor", "As": "Ab major", "as": "Ab minor",
+		"C-Dur": "C major", "c-moll": "C minor", "a moll": "A minor", "Gis-Moll": "G# minor", "Cis": "C# major",
+		"H": "B major", "Hm": "B minor", "Ais-Dur": "Bb major", "Bes majeur": "Bb major", "Do": "C major",
+		"do maggiore": "C major", "Re min": "D minor", "ré mineur": "D minor", "Mib majeur": "Eb major",
+		"Sol mayor": "G major", "la menor": "A minor", "Si b": "Bb major", "Fa# minore": "F# minor",
+		"B flat": "Bb major", "E-flat major": "Eb major", "F sharp minor": "F# minor", "c minor": "C minor",
+		"c#m": "C# minor", "am": "A minor",
 	} {
 		_, err := ParseKey(in)
 		var e *SymbolError
@@ -100,21 +104,21 @@ func TestForeignKeys(t *testing.T) {
 }
 
 func TestTongues(t *testing.T) {
-	for in, want := range map[string]string{"Es7": "german", "G/H": "german", "Fism": "german", "Rem7": "solfege", "F/La": "solfege", "bm": "", "xyz": "", "C/x": "", "A minor": "", "": ""} {
-		got := ""
-		if g, s := Tongues(in); g {
-			got = "german"
-		} else if s {
-			got = "solfege"
-		}
-		if got != want {
-			t.Errorf("%q is %q, want %q", in, got, want)
+	for in, want := range map[string]Tongue{
+		"Es7": German, "G/H": German, "Fism": German, "Rem7": Solfege, "F/La": Solfege, "Do/La": Solfege,
+		"bm": letter, "xyz": letter, "C/x": letter, "A minor": letter, "": letter, "Rest": letter,
+	} {
+		_, err := ParseChord(in)
+		var e *SymbolError
+		if !errors.As(err, &e) || e.Tongue != want {
+			t.Errorf("%q: %+v, want %d", in, e, want)
 		}
 	}
 }
 
 func TestEnglish(t *testing.T) {
-	for in, want := range map[string]string{"As": "Ab", "es": "Eb", "H": "B", "Sib": "Bb", "c": "C", "f#": "F#", "": "", "x": "", "Es7": "", "é": ""} {
+	for in, want := range map[string]string{"As": "Ab", "es": "Eb", "H": "B", "Sib": "Bb", "c": "C", "f#": "F#",
+		"": "", "x": "", "Es7": "", "é": ""} {
 		if got := English(in); got != want {
 			t.Errorf("%q is %q, want %q", in, got, want)
 		}

@@ -31,14 +31,15 @@ func seed(f *testing.F, add func(string)) {
 	}
 }
 
-// checkError: an error points into its own text and suggests what can be read.
+// checkError fails if an error points outside its text, or suggests what cannot be read.
 func checkError(t *testing.T, s string, err error, read func(string) error) {
 	t.Helper()
 	var e *SymbolError
 	if !errors.As(err, &e) {
 		t.Fatalf("%q: %v is no SymbolError", s, err)
 	}
-	if e.Text != s || e.Offset < 0 || e.Length < 0 || e.Offset+e.Length > len(s) || e.Kind == 0 || !strings.HasSuffix(e.Reason, ".") {
+	if e.Text != s || e.Offset < 0 || e.Length < 0 || e.Offset+e.Length > len(s) || e.Kind == 0 ||
+		!strings.HasSuffix(e.Reason, ".") {
 		t.Fatalf("%q: %+v", s, *e)
 	}
 	if utf8.ValidString(s) && !(utf8.ValidString(s[:e.Offset]) && utf8.ValidString(s[:e.Offset+e.Length])) {
@@ -51,7 +52,7 @@ func checkError(t *testing.T, s string, err error, read func(string) error) {
 	}
 }
 
-// What a symbol prints reads back as the same chord, and lifts keep its tones.
+// A chord prints what reads back as the same chord, and a lift keeps its tones.
 func checkChord(t *testing.T, s string, c Chord) {
 	t.Helper()
 	wellFormed(t, c)
@@ -67,7 +68,8 @@ func checkChord(t *testing.T, s string, c Chord) {
 	}
 	from, to := Key{Tonic: Name{2, -1}}, Key{Tonic: Name{2, 0}}
 	lifted := c.Transpose(from, to)
-	if lifted.Root.PC() != mod12(c.Root.PC()+1) || lifted.Bass.PC() != mod12(c.Bass.PC()+1) || lifted.Suffix != c.Suffix {
+	if lifted.Root.PC() != mod12(c.Root.PC()+1) || lifted.Bass.PC() != mod12(c.Bass.PC()+1) ||
+		lifted.Suffix != c.Suffix {
 		t.Fatalf("%s lifted is %s", c, lifted)
 	}
 	if lifted.Root.Alter < -1 || lifted.Root.Alter > 1 {
@@ -96,7 +98,8 @@ func FuzzNumeral(f *testing.F) {
 			seen[r["figure"]] = true
 		}
 	}
-	for i, s := range []string{"iv6", "I/5", "I/b7", "I6/9/5", "V7/V/3", "#ivo7", "♭VI", "V7(b9,#11)", "imaj7", "IIm7", "vi5", "N", "iim/maj7", "V7/iv/V"} {
+	for i, s := range []string{"iv6", "I/5", "I/b7", "I6/9/5", "V7/V/3", "#ivo7", "♭VI", "V7(b9,#11)", "imaj7",
+		"IIm7", "vi5", "N", "iim/maj7", "V7/iv/V"} {
 		f.Add(s, int8(i%15-7), i%2 == 0)
 	}
 	if len(seen) < 60 {

@@ -5,12 +5,12 @@ import (
 	"strings"
 )
 
-// fifthsOf counts fifths from C for the seven letters C D E F G A B.
+// fifthsOf is how many fifths the letters C D E F G A B lie above C.
 var fifthsOf = [7]int{0, 2, 4, -1, 1, 3, 5}
 
-// Fifths is the number of sharps (positive) or flats (negative), -7 to 7 for
-// every key ParseKey returns. A minor key has the signature of the major key
-// a minor third up.
+// Fifths is the key's signature: the number of its sharps, or of its flats as a negative
+// number; -7 to 7 for every key that ParseKey returns. A minor key has the signature of
+// the major key a minor third up.
 func (k Key) Fifths() int {
 	f := fifthsOf[k.Tonic.Step] + 7*int(k.Tonic.Alter)
 	if k.Minor {
@@ -19,13 +19,13 @@ func (k Key) Fifths() int {
 	return f
 }
 
-// keyOf is the key with a signature, -7 to 7.
+// keyOf is the key with a signature of -7 to 7.
 func keyOf(fifths int, minor bool) Key {
 	n := fifths
 	if minor {
 		n += 3
 	}
-	// Letters in fifths F C G D A E B: one alteration each seven.
+	// Seven letters on, the same letter comes with one more accidental.
 	const circle = "FCGDAEB"
 	i := n + 1 // F = 0
 	alter := 0
@@ -38,9 +38,9 @@ func keyOf(fifths int, minor bool) Key {
 	return Key{Tonic: Name{Step: int8(stepOf(circle[i])), Alter: int8(alter)}, Minor: minor}
 }
 
-// ParseKey reads "Eb major", "C minor", "Eb", "Cm". A key is one of the 15
-// signatures in either mode; the error, a *SymbolError, offers the enharmonic
-// key for one that has none ("G# major": "Ab major").
+// ParseKey reads "Eb major", "C minor", "Eb", "Cm". A key has a signature of at most seven
+// accidentals. The error is a *SymbolError; for a key without a signature ("G# major") it
+// suggests the same key by another name ("Ab major").
 func ParseKey(s string) (Key, error) {
 	k, err := parseKey(s)
 	if err == nil {
@@ -64,7 +64,8 @@ func parseKey(s string) (Key, *SymbolError) {
 	tonic, size := scanName(text)
 	if size == 0 {
 		e := &SymbolError{Kind: NoKey, Text: s, Offset: lead, Length: len(text),
-			Reason: `A key is a capital letter with b or # if it needs one, then major or minor: "Eb major", "C minor", "Eb", "Cm".`}
+			Reason: `A key is a capital letter with b or # if it needs one, then major or minor: "Eb major", ` +
+				`"C minor", "Eb", "Cm".`}
 		if up := capital(text); up != "" {
 			if k, err := parseKey(up); err == nil {
 				e.Suggest = k.String()
@@ -113,10 +114,10 @@ func parseKey(s string) (Key, *SymbolError) {
 	return k, nil
 }
 
-// fewest is the signature with the fewest accidentals for a tonic. At the one
-// tie, six sharps or six flats, a sharp key moves to F# major; every other key
-// to Gb major, which singers and horns read more often. The minor pair is
-// always Eb minor. Common practice, no single source.
+// fewest is the signature with the fewest accidentals for a tonic. Six sharps and six
+// flats tie: a key that had sharps before becomes F# major, any other Gb major, which
+// singers and horns read more often; the minor key is always Eb minor. Common practice, no
+// single source.
 func fewest(pc int, minor bool, fifthsBefore int) int {
 	n := pc
 	if minor {
@@ -137,18 +138,10 @@ func (k Key) String() string {
 	return k.Tonic.String() + " major"
 }
 
-// Short is "Eb" or "Cm".
-func (k Key) Short() string {
-	if k.Minor {
-		return k.Tonic.String() + "m"
-	}
-	return k.Tonic.String()
-}
-
-// Transpose is the key that many semitones away (down when negative), in the
-// signature with the fewest accidentals. At the tie of six, a sharp key goes to
-// F# major, all others to Gb major, minor keys to Eb minor. Whole octaves leave
-// the key as it is spelled.
+// Transpose is the key so many semitones up (down when negative), with the signature that
+// has the fewest accidentals. Where six sharps and six flats tie, a sharp key goes to F#
+// major, any other major key to Gb major, a minor key to Eb minor. Whole octaves keep the
+// spelling. Common practice, no single source.
 func (k Key) Transpose(semitones int) Key {
 	if mod12(semitones) == 0 {
 		return k
@@ -156,8 +149,8 @@ func (k Key) Transpose(semitones int) Key {
 	return keyOf(fewest(mod12(k.Tonic.PC()+mod12(semitones)), k.Minor, k.Fifths()), k.Minor)
 }
 
-// scaleSteps are the semitones of the two scales from their tonic; minor is the
-// natural one, which the signature shows.
+// The semitones of the two scales from their tonic. Minor is the natural scale, which the
+// signature shows.
 var (
 	majorScale = [7]int{0, 2, 4, 5, 7, 9, 11}
 	minorScale = [7]int{0, 2, 3, 5, 7, 8, 10}
@@ -180,14 +173,14 @@ func (k Key) Scale() [7]Name {
 	return out
 }
 
-// The letters of the twelve semitones above a tonic, counted as steps: the
-// scale's own, and between them the customary alterations. Major: bII bIII #IV
-// bVI bVII. Minor: bII, the raised third, #IV, the raised sixth and seventh of
-// the melodic scale. Common practice, no single source.
+// degreeSteps are the letters, as steps from the tonic's, of the twelve semitones above
+// it. Between the scale's own tones stand the customary alterations: in major bII bIII #IV
+// bVI bVII; in minor bII, the raised third, #IV, and the raised sixth and seventh of the
+// melodic scale. Common practice, no single source.
 var degreeSteps = [12]int{0, 1, 1, 2, 2, 3, 3, 4, 5, 5, 6, 6}
 
-// Spell names a pitch class in the key: a scale tone by its letter, another as
-// the customary raised or lowered degree. It never returns a double accidental.
+// Spell is the name of a pitch class in the key: a tone of the scale by its letter, any
+// other as the customary raised or lowered degree. It never has a double accidental.
 func (k Key) Spell(pc int) Name {
 	semi := mod12(pc - k.Tonic.PC())
 	n, ok := k.Tonic.Up(degreeSteps[semi], semi)
@@ -197,8 +190,8 @@ func (k Key) Spell(pc int) Name {
 	return k.plain(pc)
 }
 
-// plain names a pitch class with one accidental at most, on the signature's
-// side.
+// plain is the name of a pitch class with one accidental at most: a sharp where the
+// signature has sharps, otherwise a flat.
 func (k Key) plain(pc int) Name {
 	pc = mod12(pc)
 	n := plainNames[pc]
@@ -215,7 +208,7 @@ func (k Key) plain(pc int) Name {
 	return n
 }
 
-// readable respells a name with a double accidental.
+// readable spells a name as the key does if it has a double accidental, or was not ok.
 func (k Key) readable(n Name, ok bool) Name {
 	if !ok || n.Alter < -1 || n.Alter > 1 {
 		return k.Spell(n.PC())

@@ -9,9 +9,9 @@ import (
 )
 
 // Source: the harmonic analyses of 38 songs for voice and piano (When in Rome,
-// CC BY-SA 4.0, over OpenScore Lieder, CC0), roots and basses resolved by
-// music21. What people write as numerals: root
-// and bass must be the same, but for the conventions named here.
+// CC BY-SA 4.0, over OpenScore Lieder, CC0), with roots and basses resolved by
+// music21. For numerals that people write, root and bass must be the same, except for the
+// conventions named here.
 func TestLiederNumerals(t *testing.T) {
 	dir := os.Getenv("PLINTH_DATA")
 	if dir == "" {
@@ -70,8 +70,8 @@ func TestLiederNumerals(t *testing.T) {
 	}
 }
 
-// classical names the notation of the analyses that plinth's language does not
-// have or reads otherwise; "" for all else.
+// classical is the name of a notation in the analyses that plinth does not have or reads
+// otherwise; "" for all others.
 func classical(rn string) string {
 	head, _, _ := strings.Cut(rn, "/")
 	figure := strings.TrimLeft(head, "b#IViv")

@@ -7,8 +7,7 @@ var letterSemitones = [7]int{0, 2, 4, 5, 7, 9, 11}
 
 const letters = "CDEFGAB"
 
-// stepOf is the step of a letter, -1 when it is none. Only capitals are
-// letters: a lower-case b is a flat.
+// stepOf is the step of a capital letter, -1 for any other byte: a small b is a flat.
 func stepOf(b byte) int {
 	switch {
 	case b >= 'C' && b <= 'G':
@@ -19,7 +18,7 @@ func stepOf(b byte) int {
 	return -1
 }
 
-// mod12 reduces to a pitch class, for negative numbers too.
+// mod12 is the pitch class of a number of semitones, which may be negative.
 func mod12(n int) int {
 	n %= 12
 	if n < 0 {
@@ -57,9 +56,20 @@ func accidental(s string) (alter, size int) {
 	return 0, 0
 }
 
-// scanName reads a spelled pitch class at the start of s and says how many
-// bytes it took, 0 when there is none. It takes as many accidentals as make
-// sense: at most two, and both the same way.
+// accidentals reads all accidentals at the start of s: their sum, and their length in
+// bytes, 0 when there are none.
+func accidentals(s string) (alter, size int) {
+	for {
+		one, took := accidental(s[size:])
+		if took == 0 {
+			return alter, size
+		}
+		alter, size = alter+one, size+took
+	}
+}
+
+// scanName reads a spelled pitch class at the start of s. It returns how many bytes it
+// took, 0 when there is none. It takes at most two accidentals, both flat or both sharp.
 func scanName(s string) (Name, int) {
 	if s == "" {
 		return Name{}, 0
@@ -117,15 +127,15 @@ func (n Name) String() string {
 // PC is the pitch class, 0 to 11.
 func (n Name) PC() int { return mod12(letterSemitones[n.Step] + int(n.Alter)) }
 
-// MIDI is the note number in an octave, C4 = 60. The octave belongs to the
-// letter: Cb4 is 59, B#3 is 60. Not bounded to 0 to 127.
+// MIDI is the MIDI note number in an octave, where C4 is 60. The octave belongs to the
+// letter: Cb4 is 59, B#3 is 60. The result may lie outside 0 to 127.
 func (n Name) MIDI(octave int) int {
 	return 12*(octave+1) + letterSemitones[n.Step] + int(n.Alter)
 }
 
-// Up is the name that many letters and semitones above n; either may be
-// negative. ok is false when it would need more than a double accidental; the
-// name is then the plain one of that pitch class.
+// Up is the name that lies so many letters and semitones above n; both may be negative.
+// ok is false when that needs more than a double accidental: up is then the plain name of
+// the pitch class.
 func (n Name) Up(steps, semitones int) (up Name, ok bool) {
 	step := (int(n.Step) + steps) % 7
 	if step < 0 {
@@ -144,14 +154,13 @@ func (n Name) Interval(m Name) (steps, semitones int) {
 	return (int(m.Step) - int(n.Step) + 7) % 7, mod12(m.PC() - n.PC())
 }
 
-// plainNames spells each pitch class as charts do when no key says otherwise:
-// the two chromatic tones between F and G, and C and D, by their flats but for
-// F#. Common practice, no single source.
+// plainNames spells each pitch class as charts do where no key decides: black keys as
+// flats, except F#. Common practice, no single source.
 var plainNames = [12]Name{{0, 0}, {1, -1}, {1, 0}, {2, -1}, {2, 0}, {3, 0},
 	{3, 1}, {4, 0}, {5, -1}, {5, 0}, {6, -1}, {6, 0}}
 
-// awkward are the names of white keys that are neighbours of a letter: right
-// where the key has them, wrong where a plain letter says the same.
+// awkward reports a name that needs a double accidental, or one for which there is a plain
+// letter: B#, E#, Cb, Fb. Only a key that has such a name should show it.
 func (n Name) awkward() bool {
 	switch {
 	case n.Alter < -1 || n.Alter > 1:

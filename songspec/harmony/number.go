@@ -2,20 +2,13 @@ package harmony
 
 import "strings"
 
-// Charts in numbers (1 4 5-, 1/3) are not read: a figure after a slash is a degree
-// of the chord here and one of the key there, so that 5/7 and V/3 are the same.
-// Whoever writes numbers is told the numeral.
+// Charts in numbers (1 4 5-, 1/3) are not read. In them a figure after a slash is a degree
+// of the key, here it is one of the chord: their 5/7 is our V/3. Whoever writes numbers is
+// told the numeral.
 
-// numbered is the error of a chord in numbers, nil for what is none.
+// numbered is the error for a chord in numbers, nil for any other text.
 func numbered(s string, k Key) *SymbolError {
-	signs := 0
-	for {
-		_, took := accidental(s[signs:])
-		if took == 0 {
-			break
-		}
-		signs += took
-	}
+	_, signs := accidentals(s)
 	if signs == len(s) || s[signs] < '1' || s[signs] > '7' || signs > 0 && strings.ContainsAny(s[:signs], "𝄫𝄪") {
 		return nil
 	}
@@ -24,7 +17,8 @@ func numbered(s string, k Key) *SymbolError {
 	head, bass := s[signs+1:], ""
 	if i := strings.LastIndexByte(head, '/'); i >= 0 && head[i+1:] != "9" {
 		head, bass = head[:i], head[i+1:]
-		e.Reason = "A number is written as a Roman numeral, and the bass as a degree of its own chord: 1/3 is I/3, and 5/7 is V/3."
+		e.Reason = "A number is written as a Roman numeral, and the bass as a degree of its own chord: 1/3 is I/3, " +
+			"and 5/7 is V/3."
 	}
 	roman := romans[s[signs]-'1']
 	for _, minor := range [...]string{"-", "m"} {
@@ -33,7 +27,8 @@ func numbered(s string, k Key) *SymbolError {
 			break
 		}
 	}
-	if strings.HasPrefix(head, "o") || strings.HasPrefix(head, "°") || strings.HasPrefix(head, "dim") || strings.HasPrefix(head, "ø") {
+	if strings.HasPrefix(head, "o") || strings.HasPrefix(head, "°") || strings.HasPrefix(head, "dim") ||
+		strings.HasPrefix(head, "ø") {
 		roman = strings.ToLower(roman)
 	}
 	try := s[:signs] + roman + head

@@ -2,28 +2,27 @@ package harmony
 
 import "strings"
 
-// A numeral is [accidentals] I to VII, then a chord suffix as letter symbols
-// have it, then any number of /NUMERAL (applied to), then at most one /DEGREE
-// (the bass). Conventions, those of pop and jazz charts:
+// A numeral is made of accidentals if any, I to VII, a chord suffix as in letter symbols,
+// any number of /NUMERAL (the chord that it leads to), and at most one /DEGREE (the bass).
+// The conventions are those of pop and jazz charts:
 //
-//   - Upper case is major, lower case minor: the suffix of ii7 is m7. The 7 is
-//     the minor seventh of a letter symbol, so I7 and bVII7 are dominant
-//     sevenths; write Imaj7. iv6 is a minor triad with a sixth, not an inversion.
-//   - b measures from the major scale in either mode: bVI is a major third below
-//     the tonic in C major and in C minor. In minor, III, VI and VII without a
-//     sign are those of the natural scale, so VI is bVI; vi and vii are raised,
-//     as in the melodic scale; a # raises the natural scale's degree.
+//   - Capitals are major, small letters minor: the suffix of ii7 is m7. A 7 is the minor
+//     seventh, as in letter symbols, so I7 and bVII7 are dominant sevenths, and the major
+//     seventh is Imaj7. iv6 is a minor triad with a sixth and not an inversion.
+//   - A b lowers the degree of the major scale in both modes: bVI is a major third below
+//     the tonic in C major and in C minor. In minor, III, VI and VII without a sign are
+//     those of the natural scale, so VI is bVI; vi and vii are raised, as in the melodic
+//     scale; a # raises the degree of the natural scale.
 //   - V is major in minor too, as written; v is minor.
-//   - After a slash a numeral is a key, V7/V; a number is the bass, I/5: the
-//     chord's own tone of that degree, else the key's note there, else (for a
-//     root outside the scale) that of the major scale on the root. With an
+//   - After a slash, a numeral is a key, V7/V, and a number is the bass, I/5. The bass is
+//     the chord's own tone of that degree; if it has none, the key's note there; if the
+//     root is outside the scale, the note of the major scale on the root. With an
 //     accidental it is measured from the major scale on the root: I/b7.
-//   - 64, 65, 43 and 42 are the inversions they are everywhere, since no suffix
-//     looks like them, with the key's own seventh as in figured bass; N6 is bII
-//     over its third.
+//   - 64, 65, 43 and 42 are the usual inversions, since no suffix looks like them. Their
+//     seventh is the key's own, as in figured bass. N6 is bII over its third.
 //
-// The minor-mode degrees follow music21's default; the rest is common practice,
-// no single source.
+// The degrees in minor follow music21's default; the rest is common practice, no single
+// source.
 
 // romans are the numerals by degree, upper case.
 var romans = [7]string{"I", "II", "III", "IV", "V", "VI", "VII"}
@@ -34,7 +33,7 @@ var allRomans = []string{"I", "i", "V", "v", "IV", "iv", "vi", "ii", "VI", "II",
 type roman struct {
 	degree int // 0 to 6
 	alter  int
-	minor  bool // lower case
+	minor  bool // in small letters
 }
 
 // scanRoman reads accidentals and a numeral at the start of s. size is 0 when
@@ -71,9 +70,9 @@ func scanRoman(s string) (r roman, size int, ok bool) {
 	return r, size, false
 }
 
-// place is a note as a way up from the tonic of the song's key: letters 0 to 6
-// and semitones 0 to 11. A numeral is worked out in places, so that it is the
-// same in every key, and spelled at the end.
+// place is a note by its distance above the tonic of the song's key: 0 to 6 letters and 0
+// to 11 semitones. A numeral is worked out in places, the same in every key, and spelled
+// at the end.
 type place struct{ steps, semis int }
 
 func (a place) up(steps, semis int) place {
@@ -85,7 +84,7 @@ func (a place) from(b place) (steps, semis int) {
 	return (a.steps - b.steps + 7) % 7, mod12(a.semis - b.semis)
 }
 
-// tonic is a key that a numeral is in: the song's, or a chord led to.
+// tonic is the key that a numeral is in: the song's, or that of the chord it leads to.
 type tonic struct {
 	at    place
 	minor bool
@@ -103,9 +102,8 @@ func (r roman) root(k tonic) place {
 	return k.at.up(r.degree, semis)
 }
 
-// degree is the place of a bass degree 1 to 7 under the chord c on root: the
-// chord's own tone, else the key's note at that letter, else the major scale's
-// on a root outside the key.
+// degree is the place of the bass degree d, 1 to 7, under the chord c on root: the chord's
+// own tone, or the key's note, or for a root outside the key the major scale's.
 func (k tonic) degree(c *Chord, root place, d int) place {
 	for _, t := range c.tones[:c.n] {
 		if int(t.Degree-1)%7 == d-1 {
@@ -120,8 +118,8 @@ func (k tonic) degree(c *Chord, root place, d int) place {
 	return k.at.up(i, k.scale()[i])
 }
 
-// ParseNumeral reads a Roman numeral in a key: "iv6", "bVI", "V7/V", "I/5". The
-// error is a *SymbolError.
+// ParseNumeral reads a Roman numeral of at most MaxSymbol bytes in a key: "iv6", "bVI",
+// "V7/V", "I/5". The error is a *SymbolError.
 func ParseNumeral(s string, k Key) (Chord, error) {
 	if isNoChord(s) {
 		return NoChord(), nil
@@ -133,7 +131,7 @@ func ParseNumeral(s string, k Key) (Chord, error) {
 	if e == nil {
 		return c, nil
 	}
-	if e.Suggest != "" { // a second mistake further on makes it useless, and so does its length
+	if e.Suggest != "" { // it is of no use with a second mistake in it, or too long
 		if _, again := readNumeral(e.Suggest, k); again != nil || len(e.Suggest) > MaxSymbol {
 			e.Suggest = ""
 		}
@@ -150,9 +148,10 @@ func readNumeral(s string, k Key) (Chord, *SymbolError) {
 	return c, nil
 }
 
-// ParseEither reads a letter symbol or a numeral and says which it was. The
-// first character decides: a capital A to G is a letter symbol; I, V, i, v, or
-// a flat or sharp before one of them, a numeral. So B is a note and bVI is not.
+// ParseEither reads a letter symbol or a numeral and says which of the two it was. The
+// beginning decides: I, V, i or v, with flats or sharps before it if any, begins a
+// numeral, and so does N for the Neapolitan; anything else is taken for a letter symbol.
+// The error is a *SymbolError.
 func ParseEither(s string, k Key) (c Chord, numeral bool, err error) {
 	if !isNoChord(s) && looksNumeral(s) {
 		c, err = ParseNumeral(s, k)
@@ -177,11 +176,6 @@ func looksNumeral(s string) bool {
 	if strings.HasPrefix(s, "N6") || s == "N" || strings.HasPrefix(s, "N/") {
 		return true
 	}
-	for {
-		_, took := accidental(s)
-		if took == 0 {
-			return s != "" && strings.IndexByte("IViv", s[0]) >= 0
-		}
-		s = s[took:]
-	}
+	_, signs := accidentals(s)
+	return signs < len(s) && strings.IndexByte("IViv", s[signs]) >= 0
 }

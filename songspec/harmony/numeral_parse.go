@@ -2,7 +2,7 @@ package harmony
 
 import "strings"
 
-// numeralParser holds one symbol; end is where the part not yet read ends.
+// numeralParser reads one symbol from its end; end is where the part not yet read ends.
 type numeralParser struct {
 	s    string
 	end  int
@@ -34,111 +34,13 @@ func (p *numeralParser) parse() Chord {
 	case bass != "":
 		low = p.bassPlace(&c, root, local, bass, bassAt)
 	}
-	// Spelled in letters; the bass from the root, so that D/F# stays a third.
+	// The bass is spelled from the root, so that D/F# stays a third.
 	c.Root = p.home.readable(p.home.Tonic.Up(root.steps, root.semis))
 	c.Bass = c.Root
 	if low != root {
 		c.Bass = p.home.readable(c.Root.Up(low.from(root)))
 	}
 	return c
-}
-
-// lastSlash is the last slash outside brackets before the end.
-func (p *numeralParser) lastSlash() int {
-	i := strings.LastIndexByte(p.s[:p.end], '/')
-	if i >= 0 && strings.IndexByte(p.s[i:p.end], ')') >= 0 {
-		return -1
-	}
-	return i
-}
-
-// takeBass takes a degree after the last slash; the 9 of 6/9 is none.
-func (p *numeralParser) takeBass() (digits string, at int) {
-	slash := p.lastSlash()
-	if slash < 1 {
-		return "", 0
-	}
-	part := p.s[slash+1 : p.end]
-	rest := part
-	for {
-		_, took := accidental(rest)
-		if took == 0 {
-			break
-		}
-		rest = rest[took:]
-	}
-	if rest == "" || strings.Trim(rest, "0123456789") != "" || part == "9" && p.s[slash-1] == '6' && !strings.HasSuffix(p.s[:slash], "6/9") {
-		return "", 0
-	}
-	p.end = slash
-	return part, slash + 1
-}
-
-// takeTargets takes the numerals after slashes, the outermost first, and
-// returns the key they make a tonic of.
-func (p *numeralParser) takeTargets() tonic {
-	var targets []roman
-	for slash := p.lastSlash(); slash >= 0; slash = p.lastSlash() {
-		part := p.s[slash+1 : p.end]
-		r, size, ok := scanRoman(part)
-		switch {
-		case size == 0 && p.suffixSlash(slash):
-			slash = -1
-		case size == 0:
-			p.fail(NoBass, slash+1, p.end-slash-1,
-				"After the slash of a numeral comes the degree in the bass, I/5, or the numeral of the chord it leads to, V7/V.",
-				p.letterBass(slash))
-			return tonic{}
-		case !ok:
-			p.fail(NoRoot, slash+1, size, badRoman, p.s[:slash+1]+nearRoman(part[:size])+p.s[slash+1+size:])
-			return tonic{}
-		case size < len(part):
-			p.fail(NotApplied, slash+1+size, len(part)-size,
-				"The numeral after the slash is a key and stands bare: only a major or a minor chord can be one.",
-				p.s[:slash+1+size]+p.s[p.end:])
-			return tonic{}
-		}
-		if slash < 0 {
-			break
-		}
-		targets = append(targets, r)
-		p.end = slash
-	}
-	local := tonic{minor: p.home.Minor}
-	for _, r := range targets {
-		local = tonic{at: r.root(local), minor: r.minor}
-	}
-	return local
-}
-
-// suffixSlash reports a slash that belongs to the suffix: 6/9 and m/maj7.
-func (p *numeralParser) suffixSlash(slash int) bool {
-	after := p.s[slash+1 : p.end]
-	if after == "9" || strings.HasPrefix(after, "9") && !strings.HasPrefix(after, "9/") {
-		return strings.HasSuffix(p.s[:slash], "6")
-	}
-	sp := suffixParser{s: after}
-	return strings.HasSuffix(p.s[:slash], "m") && sp.atMajor()
-}
-
-// letterBass offers I/5 for I/G.
-func (p *numeralParser) letterBass(slash int) string {
-	n, size := scanName(p.s[slash+1 : p.end])
-	if size == 0 || size != p.end-slash-1 {
-		return ""
-	}
-	c, e := readNumeral(p.s[:slash], p.home)
-	if e != nil {
-		return ""
-	}
-	steps, _ := c.Root.Interval(n)
-	for _, sign := range [...]string{"", "b", "#"} {
-		try := p.s[:slash+1] + sign + string(rune('1'+steps))
-		if got, e := readNumeral(try, p.home); e == nil && got.Bass == n {
-			return try
-		}
-	}
-	return ""
 }
 
 const badRoman = "A Roman numeral is I, II, III, IV, V, VI or VII, all capitals for major or all small for minor."
@@ -150,7 +52,7 @@ func nearRoman(s string) string {
 		at--
 	}
 	word := s[at:size]
-	if r, _, ok := scanRoman(strings.ToUpper(word)); ok { // Iv: the first letter's case holds
+	if r, _, ok := scanRoman(strings.ToUpper(word)); ok { // Iv: the first letter decides
 		if word[0] >= 'a' {
 			return s[:at] + strings.ToLower(romans[r.degree])
 		}
@@ -163,8 +65,8 @@ func nearRoman(s string) string {
 	return s[:at] + near
 }
 
-// head reads the first numeral with its suffix. figure is the degree an
-// inversion figure puts in the bass, 0 without one.
+// head reads the first numeral with its suffix. figure is the degree that an inversion
+// figure puts in the bass, 0 without one.
 func (p *numeralParser) head(local tonic) (c Chord, root place, figure int) {
 	s := p.s[:p.end]
 	if s == "N" || s == "N6" {
@@ -201,8 +103,8 @@ func (p *numeralParser) head(local tonic) (c Chord, root place, figure int) {
 
 func (c *Chord) set(k known) { c.Suffix, c.tones, c.n = k.suffix, k.tones, k.n }
 
-// lookNumeralSuffix reads a numeral's suffix; lower case puts an m before one
-// that names no minor or diminished triad itself.
+// lookNumeralSuffix reads a numeral's suffix. A numeral in small letters adds the m, unless
+// the suffix itself names a minor or diminished triad.
 func lookNumeralSuffix(rest string, minor bool) (k known, fault string, at, length int) {
 	if !minor {
 		return lookSuffix(rest)
@@ -223,7 +125,7 @@ func lookNumeralSuffix(rest string, minor bool) (k known, fault string, at, leng
 	return k, fault, at, length
 }
 
-// majorSeventh reports that the key's own seventh over a root is a major one.
+// majorSeventh reports whether the key's own seventh over a root is a major one.
 func (k tonic) majorSeventh(root place) bool {
 	steps, _ := root.from(k.at)
 	i := (steps + 6) % 7
@@ -231,8 +133,8 @@ func (k tonic) majorSeventh(root place) bool {
 	return semis == 11
 }
 
-// figured reads the inversion figures 64, 65, 43, 42 at the end of a suffix. They
-// come from figured bass, so their seventh is the key's own: I42 is Imaj7/7.
+// figured reads the inversion figures 64, 65, 43 and 42 at the end of a suffix. They come
+// from figured bass, so their seventh is the key's own: I42 is Imaj7/7.
 func figured(rest string, minor, major7 bool) (k known, degree int, ok bool) {
 	if len(rest) < 2 {
 		return known{}, 0, false
@@ -262,16 +164,9 @@ func figured(rest string, minor, major7 bool) (k known, degree int, ok bool) {
 	return k, degree, fault == ""
 }
 
-// bassPlace is the place of a bass degree, with or without accidentals.
+// bassPlace is the place of a bass degree, which may have accidentals.
 func (p *numeralParser) bassPlace(c *Chord, root place, local tonic, digits string, at int) place {
-	alter, i := 0, 0
-	for {
-		a, took := accidental(digits[i:])
-		if took == 0 {
-			break
-		}
-		alter, i = alter+a, i+took
-	}
+	alter, i := accidentals(digits)
 	d := 0
 	switch digits[i:] {
 	case "1", "2", "3", "4", "5", "6", "7":

@@ -7,14 +7,16 @@ import (
 	"testing"
 )
 
-// conventions are the figures that mean something else in a pop chart than in
-// music21's classical reading, with the numeral that says in plinth's language
-// what music21 says. The row is then checked against that one in full.
+// conventions are the numerals that mean something else in a pop chart than in music21's
+// classical reading, each with the numeral that has music21's meaning here. That one is then
+// checked against the whole row.
 var conventions = map[string]map[string]string{
 	// A 6 is the added sixth, as in a letter symbol; an inversion names its bass.
-	"a 6 is an added sixth": {"I6": "I/3", "ii6": "ii/3", "IV6": "IV/3", "V6": "V/3", "vi6": "vi/3", "iv6": "iv/3", "i6": "i/3"},
+	"a 6 is an added sixth": {"I6": "I/3", "ii6": "ii/3", "IV6": "IV/3", "V6": "V/3", "vi6": "vi/3", "iv6": "iv/3",
+		"i6": "i/3"},
 	// A 7 is the minor seventh, as in a letter symbol, not the key's own one.
-	"a 7 is a minor seventh": {"I7": "Imaj7", "IV7": "IVmaj7", "bVI7": "bVImaj7", "bVII7": "bVIImaj7", "III7": "IIImaj7", "VI7": "VImaj7"},
+	"a 7 is a minor seventh": {"I7": "Imaj7", "IV7": "IVmaj7", "bVI7": "bVImaj7", "bVII7": "bVIImaj7",
+		"III7": "IIImaj7", "VI7": "VImaj7"},
 }
 
 // Source: roman_numerals_music21.csv, music21 9.9.1, 25 keys.
@@ -28,7 +30,8 @@ func TestNumeralsMusic21(t *testing.T) {
 				asWritten, err := ParseNumeral(figure, k)
 				if err != nil {
 					t.Errorf("%s: %v", k, err)
-				} else if asWritten.Bass == mustName(t, r["bass"]) && slices.Equal(sortedPCs(asWritten), ints(t, r["pcs"])) {
+				} else if asWritten.Bass == mustName(t, r["bass"]) &&
+					slices.Equal(sortedPCs(asWritten), ints(t, r["pcs"])) {
 					t.Errorf("%s in %s does not differ and needs no convention", figure, k)
 				}
 				figure, differs = ours, true
@@ -40,7 +43,8 @@ func TestNumeralsMusic21(t *testing.T) {
 			continue
 		}
 		root, bass := mustName(t, r["root"]), mustName(t, r["bass"])
-		if got, want := sortedPCs(c), ints(t, r["pcs"]); !slices.Equal(got, want) || c.Root.PC() != root.PC() || c.Bass.PC() != bass.PC() {
+		if got, want := sortedPCs(c), ints(t, r["pcs"]); !slices.Equal(got, want) || c.Root.PC() != root.PC() ||
+			c.Bass.PC() != bass.PC() {
 			t.Errorf("%s in %s: %s %v over %s, want %v root %s bass %s", figure, k, c, got, c.Bass, want, root, bass)
 			continue
 		}
@@ -57,7 +61,8 @@ func TestNumeralsMusic21(t *testing.T) {
 			plain++
 		}
 	}
-	t.Logf("%d rows as written, %d by convention, %d of them without the table's double accidental", plain, converted, respelled)
+	t.Logf("%d rows as written, %d by convention, %d of them without the table's double accidental", plain, converted,
+		respelled)
 	// 6 sixths and 4 sevenths in 13 major keys, 1 and 2 in 12 minor ones.
 	if plain != 1060-13*10-12*3 || converted != 13*10+12*3 || respelled != 21 {
 		t.Errorf("%d rows as written, %d by convention, %d respelled", plain, converted, respelled)
@@ -69,7 +74,7 @@ func musicKey(t *testing.T, name, mode string) Key {
 	return mustKey(t, strings.ToUpper(name[:1])+name[1:]+" "+mode)
 }
 
-// What song files write. Common practice, no single source, but where said.
+// Numerals as song files have them. Common practice, no single source, unless one is named.
 func TestNumerals(t *testing.T) {
 	for _, r := range []struct{ name, in, key, want string }{
 		{"added sixth, minor", "iv6", "C major", "Fm6"},

@@ -1,6 +1,6 @@
 package harmony
 
-// check refuses what reads but means nothing.
+// check refuses what can be read but means nothing.
 func (p *suffixParser) check() {
 	all := len(p.s)
 	switch {
@@ -8,26 +8,29 @@ func (p *suffixParser) check() {
 		p.fail(0, all, "A dominant chord has a number: 7, 9, 11 or 13.")
 	case p.lead == leadHalfDim && p.number == 6:
 		p.fail(0, all, "A half-diminished chord has a seventh, not a sixth.")
-	case p.alt && (p.lead != leadNone && p.lead != leadDom || p.number != 0 && p.number != 7 || p.sus2 || p.sus4 || p.altered != [14]uint8{} || p.added != [14]uint8{}):
+	case p.alt && (p.lead != leadNone && p.lead != leadDom || p.number != 0 && p.number != 7 || p.sus2 || p.sus4 ||
+		p.altered != [14]uint8{} || p.added != [14]uint8{}):
 		p.fail(0, all, "An altered chord is 7alt and nothing else; or write its alterations one by one.")
 	case (p.lead == leadDim || p.lead == leadHalfDim) && (p.sus2 || p.sus4):
 		p.fail(0, all, "A diminished chord is made by its third and cannot be suspended.")
 	}
 }
 
-// altChord is what plinth plays for 7alt: one altered fifth, one altered ninth.
+// altChord is what plinth plays for 7alt: one altered fifth and one altered ninth. Players
+// choose among the altered tones: common practice, no single source.
 var altChord = func() (q quality) {
 	q.deg[1], q.deg[3], q.deg[5], q.deg[7], q.deg[9] = natural, natural, sharp, flat, sharp
 	q.alt = true
 	return q
 }()
 
-// resolve builds the tones. Where dictionaries differ it follows choices.csv.
+// resolve works out the tones. Where the reference libraries differ, it follows
+// testdata/reference/chord_choices.csv.
 func (p *suffixParser) resolve() quality {
 	if p.alt {
 		return altChord
 	}
-	if p.add3 { // then the second and the fourth suspend nothing
+	if p.add3 { // the third is there, so a second or fourth is added to it
 		if p.sus2 {
 			p.added[2] |= natural
 		}
@@ -71,8 +74,8 @@ func (p *suffixParser) third(q *quality, minor bool) {
 	}
 }
 
-// fifth: an altered fifth takes the natural one's place, and so does a b13, which
-// both dictionaries read as a chord without the natural fifth.
+// fifth sets the fifth. An altered fifth takes the place of the natural one, and so does a
+// b13, with which both reference libraries leave the natural fifth out.
 func (p *suffixParser) fifth(q *quality) {
 	switch {
 	case p.lead == leadDim || p.lead == leadHalfDim:
@@ -106,9 +109,9 @@ func (p *suffixParser) sevenths(q *quality) {
 	}
 }
 
-// upper stacks the ninth, eleventh and thirteenth that the number says. An 11
-// leaves out the major third, against which it grates; a 13 has the 11 only over
-// a minor third.
+// upper adds the ninth, eleventh and thirteenth that the number stands for. An 11 leaves
+// out the major third, with which it clashes; a 13 has the eleventh only over a minor
+// third. Common practice, no single source.
 func (p *suffixParser) upper(q *quality, minor bool) {
 	if p.number >= 9 || p.nine {
 		q.deg[9] = natural
@@ -129,8 +132,8 @@ func (p *suffixParser) upper(q *quality, minor bool) {
 	}
 }
 
-// additions: over a seventh a second, fourth and sixth are the ninth, eleventh
-// and thirteenth; over a sixth a second is the ninth of 6/9.
+// additions adds the added tones. Over a seventh a second, fourth or sixth is the ninth,
+// eleventh or thirteenth; over a sixth a second is the ninth of 6/9.
 func (p *suffixParser) additions(q *quality) {
 	six := p.number == 6 || p.added[6]&natural != 0
 	for d, bits := range p.added {

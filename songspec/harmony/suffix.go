@@ -2,8 +2,8 @@ package harmony
 
 import "strings"
 
-// suffixParser reads the part of a chord symbol after its root: a word for the
-// triad, a number, then any number of additions in any order.
+// suffixParser reads the part of a chord symbol after its root: a word for the triad (the
+// lead), a number, then additions in any order.
 type suffixParser struct {
 	s string
 	i int
@@ -39,8 +39,8 @@ const (
 	leadDom
 )
 
-// parseSuffix reads a whole suffix. When fault is not "" it is a sentence that
-// says what is wrong with the bytes from at on.
+// parseSuffix reads a whole suffix. If it cannot be read, fault is a sentence that says
+// what is wrong with the length bytes from at on; otherwise it is "".
 func parseSuffix(s string) (q quality, fault string, at, length int) {
 	p := suffixParser{s: s}
 	p.readLead()
@@ -70,7 +70,7 @@ func (p *suffixParser) fail(at, length int, why string) {
 	}
 }
 
-// eat takes a token when the text goes on with it.
+// eat takes a token if it comes next.
 func (p *suffixParser) eat(token string) bool {
 	if strings.HasPrefix(p.s[p.i:], token) {
 		p.i += len(token)
@@ -79,7 +79,7 @@ func (p *suffixParser) eat(token string) bool {
 	return false
 }
 
-// word takes a word in small letters, with a capital first letter, or in
+// word takes a word if it comes next: in small letters, with a capital first letter, or in
 // capitals, as hand-written chart fonts print it.
 func (p *suffixParser) word(w string) bool {
 	if len(p.s)-p.i < len(w) {
@@ -116,7 +116,7 @@ func (p *suffixParser) triangle() bool {
 	return p.eat("Δ") || p.eat("∆") || p.eat("△") || p.eat("^")
 }
 
-// majorWord takes a word for major. "ma" is not one in "madd9" or "maug".
+// majorWord takes a word for major if it comes next. "ma" is none in "madd9" and "maug".
 func (p *suffixParser) majorWord() bool {
 	if p.word("major") || p.word("maj") {
 		return true
@@ -140,7 +140,8 @@ func (p *suffixParser) readLead() {
 		p.lead = leadMajor
 	case p.eat("m") || p.minus():
 		p.lead = leadMinor
-	case p.word("halfdim") || p.word("half-dim") || p.word("hdim") || p.eat("ø") || p.eat("Ø") || p.eat("∅") || p.eat("h"):
+	case p.word("halfdim") || p.word("half-dim") || p.word("hdim") || p.eat("ø") || p.eat("Ø") || p.eat("∅") ||
+		p.eat("h"):
 		p.lead = leadHalfDim
 	case p.word("diminished") || p.word("dim"):
 		p.lead = leadDim
@@ -163,7 +164,7 @@ func (p *suffixParser) readLead() {
 	}
 }
 
-// atMajor looks for a word for major without taking it.
+// atMajor reports whether a word for major comes next.
 func (p *suffixParser) atMajor() bool {
 	at := p.i
 	ok := p.triangle() || p.majorWord()
@@ -180,7 +181,7 @@ func (p *suffixParser) digits() string {
 	return p.s[at:p.i]
 }
 
-// readNumber takes the number after the lead: 5, 6, 7, 9, 11, 13, 2, 69, 67.
+// readNumber takes the number after the lead: 2, 5, 6, 7, 9, 11, 13, 67 or 69.
 func (p *suffixParser) readNumber() {
 	at := p.i
 	d := p.digits()
@@ -230,11 +231,12 @@ func (p *suffixParser) readNumber() {
 	}
 }
 
-// bareFour is a fault of its own: one dictionary reads a suspension, the other a
-// chord of fourths.
+// bareFour is a fault of its own: of the two reference libraries one reads a suspension,
+// the other a chord of fourths.
 const bareFour = "A bare 4 says neither a suspended nor an added fourth: sus4 or add4 does."
 
-// lead5 handles "+5" and "-5", where the sign was the fifth's accidental.
+// lead5 reads a 5 after the lead: in "+5" and "-5" what was taken for the lead is the
+// fifth's accidental.
 func (p *suffixParser) lead5(at int) {
 	switch {
 	case p.lead == leadAug && p.s[0] == '+':

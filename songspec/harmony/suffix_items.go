@@ -1,8 +1,11 @@
 package harmony
 
-import "strings"
+import (
+	"strconv"
+	"strings"
+)
 
-// sign takes the accidental of an altered degree, + and - among them.
+// sign takes the accidental of an altered degree, which may be + or -.
 func (p *suffixParser) sign() (bits uint8) {
 	switch alter, size := accidental(p.s[p.i:]); {
 	case size > 0 && (alter == 1 || alter == -1):
@@ -19,8 +22,8 @@ func (p *suffixParser) sign() (bits uint8) {
 	return 0
 }
 
-// degree takes a degree and returns it with its second or fourth raised to the
-// ninth or eleventh where the accidental asks for it; 0 when there is none.
+// degree takes a degree that can have the alteration in bits; 0 when there is none. An
+// altered second or fourth is the ninth or eleventh.
 func (p *suffixParser) degree(bits uint8) int {
 	at := p.i
 	d := 0
@@ -48,14 +51,15 @@ func (p *suffixParser) degree(bits uint8) int {
 	case "13":
 		d = 13
 	}
-	if d == 0 || bits == sharp && (d == 6 || d == 13) || bits == flat && (d == 11 || d == 3) || bits == sharp && d == 3 {
+	if d == 0 || bits == sharp && (d == 6 || d == 13) || bits == flat && (d == 11 || d == 3) ||
+		bits == sharp && d == 3 {
 		p.i = at
 		return 0
 	}
 	return d
 }
 
-// item takes one addition. Inside brackets a bare number is an added tone.
+// item takes one addition. Inside brackets a number alone is an added tone.
 func (p *suffixParser) item(inside bool) {
 	at := p.i
 	switch {
@@ -117,7 +121,8 @@ func (p *suffixParser) addition(at int) {
 	}
 	d := p.degree(bits)
 	if d == 0 || d == 5 {
-		p.fail(at, p.i-at, "A tone is added by its degree: add2, add4, add6, add9, add11, add13, or one of them with b or #.")
+		p.fail(at, p.i-at, "A tone is added by its degree: add2, add4, add6, add9, add11, add13, "+
+			"or one of them with b or #.")
 		return
 	}
 	if d == 3 { // a suspension with its third: 7sus4add3
@@ -187,12 +192,10 @@ func (p *suffixParser) majorSeventh(at int) {
 		p.majorWord()
 	}
 	d := p.digits()
-	n := [...]string{7: "7", 9: "9", 11: "11", 13: "13"}
 	number := 0
-	for i, w := range n {
-		if w != "" && w == d {
-			number = i
-		}
+	switch d {
+	case "7", "9", "11", "13":
+		number, _ = strconv.Atoi(d)
 	}
 	if number == 0 && triangle && d == "" {
 		number = 7

@@ -11,12 +11,12 @@ import (
 	"testing"
 )
 
-// The tables are copies of published or computed values; where each comes from
-// is said in testdata/reference/README.md.
+// The tables are copies of published or computed values. testdata/reference/README.md has the
+// source of each.
 const referenceDir = "../../testdata/reference"
 
-// table reads a CSV table as maps by column name and fails when it holds
-// fewer rows than it should.
+// table is the rows of a CSV table as maps by column name. It fails if there are fewer rows
+// than there should be.
 func table(t testing.TB, name string, atLeast int) []map[string]string {
 	t.Helper()
 	f, err := os.Open(filepath.Join(referenceDir, name))

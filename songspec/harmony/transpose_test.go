@@ -39,8 +39,8 @@ func TestTranspose(t *testing.T) {
 	}
 }
 
-// Every root in every key, lifted by every step: the pitch moves by the lift,
-// the quality stays, and nothing is spelled that the new key does not call for.
+// Every root in every key, lifted by every number of semitones: the pitch moves by the lift,
+// the quality stays, and no name is awkward unless the new key has it.
 func TestTransposeEverywhere(t *testing.T) {
 	checked := 0
 	for fifths := -7; fifths <= 7; fifths++ {
@@ -48,7 +48,8 @@ func TestTransposeEverywhere(t *testing.T) {
 			from := keyOf(fifths, minor)
 			for lift := -11; lift <= 11; lift++ {
 				to := from.Transpose(lift)
-				if to.Tonic.PC() != mod12(from.Tonic.PC()+lift) || to.Minor != minor || lift != 0 && abs(to.Fifths()) > 6 {
+				if to.Tonic.PC() != mod12(from.Tonic.PC()+lift) || to.Minor != minor ||
+					lift != 0 && abs(to.Fifths()) > 6 {
 					t.Fatalf("%s by %d is %s", from, lift, to)
 				}
 				for pc := 0; pc < 12; pc++ {
@@ -57,7 +58,8 @@ func TestTransposeEverywhere(t *testing.T) {
 					k, _, _, _ := lookSuffix("m7b5")
 					c.set(k)
 					got := c.Transpose(from, to)
-					if got.Root.PC() != mod12(pc+lift) || got.Bass != got.Root || got.Suffix != c.Suffix || !slices.Equal(got.Tones(), c.Tones()) {
+					if got.Root.PC() != mod12(pc+lift) || got.Bass != got.Root || got.Suffix != c.Suffix ||
+						!slices.Equal(got.Tones(), c.Tones()) {
 						t.Errorf("%s from %s to %s is %s", c, from, to, got)
 					}
 					if lift != 0 && got.Root.awkward() && !to.calls(got.Root) {
@@ -79,7 +81,7 @@ func TestTransposeEverywhere(t *testing.T) {
 
 func abs(n int) int { return max(n, -n) }
 
-// A numeral resolved in the new key is the letter symbol lifted into it. The
+// A numeral in the new key is the same chord as its letter symbol lifted into that key. The
 // numerals are those of roman_numerals_music21.csv.
 func TestLiftAgreesWithNumerals(t *testing.T) {
 	spelledAlike, checked := 0, 0

@@ -4,11 +4,11 @@ import "strconv"
 
 // A Count is a spoken count of a bar: "1", "2&", "3e", "4a", "1t", "1l".
 //
-// The number counts the meter's units of 1/Den from 1: quarters in 4/4, halves
-// in 2/2, eighths in 6/8, 9/8, 12/8, 5/8 and 7/8. The letter divides that unit,
-// whatever it is: & is its half, e its first quarter, a its third quarter; t and
-// l (one-trip-let) are its thirds. So 4& in 12/8 is a sixteenth after the fourth
-// eighth. Every count is a whole number of ticks in every meter Parse takes.
+// The number counts the meter's units of 1/Den from 1: quarters in 4/4, halves in 2/2,
+// eighths in 6/8 and 7/8. The letter is a place inside that unit: & is half way through
+// it, e a quarter, a three quarters, t a third and l (one-trip-let) two thirds. So 4& in
+// 12/8 is a sixteenth after the fourth eighth. Every count is a whole number of ticks in
+// every meter that Parse takes.
 type Count struct {
 	N   int  // from 1
 	Sub byte // 0, '&', 'e', 'a', 't' or 'l'
@@ -16,8 +16,8 @@ type Count struct {
 	Off, End int
 }
 
-// subdivisions are the letters with the part of a unit they stand for: common
-// practice, no single source (one-e-and-a, one-trip-let).
+// subdivisions are the letters of a count, with how much of the unit is over there. Common
+// practice, no single source: one-e-and-a, one-trip-let.
 var subdivisions = [...]struct {
 	letter   byte
 	num, den int64
@@ -53,9 +53,9 @@ func (c Count) Tick(m Meter) (tick int64, ok bool) {
 	return 0, false
 }
 
-// CountAt names the count at a tick of a bar, the tick counted from the bar
-// line: "3", "4&". A tick between the spoken counts is written as the count
-// before it and the ticks past it, "2+35", so that no two ticks share a name.
+// CountAt is the count at a tick from the bar line: "3", "4&". A tick between the spoken
+// counts is the number before it and the ticks since then, "2+35", so that no two ticks
+// have the same name.
 func (m Meter) CountAt(tick int64) string {
 	unit := m.UnitTicks()
 	n := tick / unit
@@ -75,8 +75,8 @@ func (m Meter) CountAt(tick int64) string {
 	return name + "+" + strconv.FormatInt(rest, 10)
 }
 
-// NextBeat is the first felt beat after tick, both in ticks from the bar line;
-// the bar's length when none is left in the bar.
+// NextBeat is the first felt beat after a tick, both in ticks from the bar line; the bar's
+// length if there is none.
 func (m Meter) NextBeat(tick int64) int64 {
 	for _, b := range m.Beats() {
 		if b > tick {

@@ -1,6 +1,6 @@
-// Package meter holds musical time as integers: ticks, meters, spoken counts
-// and places. Nothing here rounds: a value that is not a whole number of ticks
-// is an error or cannot be written.
+// Package meter reads the text of a meter ("7/8 2+2+3") or of a place ("4, 8: 2&") and
+// returns musical time in whole ticks, 960 a quarter. Nothing is rounded: whatever is no
+// whole number of ticks cannot be written, or is an error.
 package meter
 
 import (
@@ -9,13 +9,13 @@ import (
 	"strings"
 )
 
-// TicksPerQuarter is the resolution of everything plinth does. 960 divides
-// evenly by 2, 3, 4, 5, 6, 8, 12 and 16.
+// TicksPerQuarter is the resolution of all musical time in plinth. 960 can be divided by 2,
+// 3, 4, 5, 6, 8, 12 and 16.
 const TicksPerQuarter = 960
 
-// Meter is a time signature: Num beats of 1/Den. Groups, when not empty, says
-// how the beats of 1/Den are grouped ("7/8 2+2+3") as digits, for example
-// "2+2+3"; it is a string so that Meter stays comparable.
+// Meter is a time signature of Num units of 1/Den. Groups, such as "2+2+3", says how the
+// units are grouped; it is empty where nothing is said. It is a string so that meters can
+// be compared with ==.
 type Meter struct {
 	Num, Den int
 	Groups   string
@@ -24,8 +24,8 @@ type Meter struct {
 // Common is 4/4.
 var Common = Meter{Num: 4, Den: 4}
 
-// Parse reads "4/4", "12/8" or "7/8 2+2+3". Numerator 1 to 32; denominator 1,
-// 2, 4, 8, 16 or 32; the groups, when given, must add up to the numerator.
+// Parse reads "4/4", "12/8" or "7/8 2+2+3". The numerator is 1 to 32, the denominator 1, 2,
+// 4, 8, 16 or 32; groups must add up to the numerator. The error says what is wrong.
 func Parse(s string) (Meter, error) {
 	sig, groups, hasGroups := strings.Cut(strings.TrimSpace(s), " ")
 	num, den, ok := strings.Cut(sig, "/")
@@ -74,8 +74,8 @@ func (m Meter) UnitTicks() int64 { return 4 * TicksPerQuarter / int64(m.Den) }
 // BarTicks is the length of a bar in ticks.
 func (m Meter) BarTicks() int64 { return int64(m.Num) * m.UnitTicks() }
 
-// Compound reports whether the tempo counts dotted quarters: 6/8, 9/8 and 12/8,
-// also where the groups of three are written out.
+// Compound reports whether the tempo counts dotted quarters, as in 6/8, 9/8 and 12/8, also
+// with their groups of three written out. Common practice, no single source.
 func (m Meter) Compound() bool {
 	if m.Den != 8 || m.Num != 6 && m.Num != 9 && m.Num != 12 {
 		return false
@@ -83,8 +83,8 @@ func (m Meter) Compound() bool {
 	return m.Groups == "" || m.Groups == strings.TrimSuffix(strings.Repeat("3+", m.Num/3), "+")
 }
 
-// TempoTicks is the length in ticks of the beat that a tempo figure counts: a
-// quarter, or a dotted quarter in 6/8, 9/8 and 12/8.
+// TempoTicks is the length in ticks of the beat that the tempo counts: a dotted quarter in
+// compound meters, a quarter in all others.
 func (m Meter) TempoTicks() int64 {
 	if m.Compound() {
 		return 3 * TicksPerQuarter / 2
@@ -92,9 +92,9 @@ func (m Meter) TempoTicks() int64 {
 	return TicksPerQuarter
 }
 
-// Beats are the starts, in ticks from the bar line, of the beats that a player
-// feels: dotted quarters in compound meters, the groups where they are given or
-// customary (5/8 3+2, 7/8 2+2+3), otherwise units of 1/Den.
+// Beats are where the beats that a player feels begin, in ticks from the bar line: dotted
+// quarters in compound meters, the groups where they are given or customary (5/8 is 3+2,
+// 7/8 is 2+2+3), otherwise units of 1/Den. Common practice, no single source.
 func (m Meter) Beats() []int64 {
 	unit := m.UnitTicks()
 	var sizes []int
@@ -128,7 +128,7 @@ func (m Meter) Beats() []int64 {
 	return beats
 }
 
-// The customary groups of 7/8 and 5/8.
+// The customary groups of 7/8 and 5/8: common practice, no single source.
 var (
 	sevenEight = []int{2, 2, 3}
 	fiveEight  = []int{3, 2}

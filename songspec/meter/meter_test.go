@@ -29,11 +29,14 @@ func TestParse(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if m.String() != row.text || fmt.Sprint(m.Beats()) != row.beats || m.TempoTicks() != row.tempo || m.BarTicks() != row.bar || m.Compound() != row.compound {
-			t.Errorf("%s (%s): %v %d %d %v", row.text, row.reason, m.Beats(), m.TempoTicks(), m.BarTicks(), m.Compound())
+		if m.String() != row.text || fmt.Sprint(m.Beats()) != row.beats || m.TempoTicks() != row.tempo ||
+			m.BarTicks() != row.bar || m.Compound() != row.compound {
+			t.Errorf("%s (%s): %v %d %d %v", row.text, row.reason, m.Beats(), m.TempoTicks(), m.BarTicks(),
+				m.Compound())
 		}
 	}
-	for _, bad := range []string{"", "4", "0/4", "33/4", "4/3", "4/64", "04/4", "4/4 2+3", "7/8 2+2+x", "7/8 0+7", "7/8 2+2+3+", "-4/4"} {
+	for _, bad := range []string{"", "4", "0/4", "33/4", "4/3", "4/64", "04/4", "4/4 2+3", "7/8 2+2+x", "7/8 0+7",
+		"7/8 2+2+3+", "-4/4"} {
 		if m, err := Parse(bad); err == nil {
 			t.Errorf("%q was read as %s", bad, m)
 		}

@@ -6,9 +6,9 @@ import (
 	"strings"
 )
 
-// A Place is where events stand: "[BARS:] COUNTS". Bars are numbers of the
-// section from 1: "4", "4, 8", "5-8", "last", "7-last". Without bars it is every
-// bar. Counts are spoken ones, with blanks or commas between.
+// A Place is where events stand in a section, written "BARS: COUNTS" or "COUNTS". Bars are
+// counted from 1: "4", "4, 8", "5-8", "last", "7-last". Without bars, every bar is meant.
+// Blanks or commas part the counts.
 type Place struct {
 	Text   string
 	Bars   []BarRange // empty: every bar
@@ -18,21 +18,21 @@ type Place struct {
 // Last stands for the section's last bar in a BarRange.
 const Last = -1
 
-// BarRange is a run of bars, both ends included, counted from 1 or Last. A
-// single bar has From == To.
+// BarRange is the bars From to To, both included. Each is counted from 1, or is Last. For a
+// single bar From is To.
 type BarRange struct {
 	From, To int
 	Off, End int // where it stands in the place's text, in bytes
 }
 
-// Bounds of a place. They only keep a broken file from asking for the moon.
+// Bounds of a place, so that a broken file cannot ask for endless work.
 const (
 	MaxBarNumber  = 10000
 	maxPlaceText  = 512
 	maxPlaceParts = 64
 )
 
-// PlaceError says what is wrong with a place and where in its text, in bytes.
+// PlaceError is what is wrong with a place. Off and End mark where in its text, in bytes.
 type PlaceError struct {
 	Off, End int
 	Msg      string // short, without a full stop
@@ -46,7 +46,8 @@ const placeHelp = `A place is counts, like "2 4", or bars and counts, like "4, 8
 // ParsePlace reads a place. The error is a *PlaceError.
 func ParsePlace(s string) (Place, error) {
 	if len(s) > maxPlaceText {
-		return Place{}, &PlaceError{0, len(s), "place too long", fmt.Sprintf("A place has at most %d characters.", maxPlaceText)}
+		return Place{}, &PlaceError{0, len(s), "place too long",
+			fmt.Sprintf("A place has at most %d characters.", maxPlaceText)}
 	}
 	p := Place{Text: s}
 	counts := 0
@@ -67,23 +68,27 @@ func ParsePlace(s string) (Place, error) {
 	}
 	switch {
 	case len(p.Counts) == 0 && len(p.Bars) > 0:
-		return Place{}, &PlaceError{0, len(s), "no count in the place", "After the bars and the colon come counts, like \"4: 3\"."}
+		return Place{}, &PlaceError{0, len(s), "no count in the place",
+			"After the bars and the colon come counts, like \"4: 3\"."}
 	case len(p.Counts) == 0:
 		return Place{}, &PlaceError{0, len(s), "empty place", placeHelp}
 	case len(p.Counts) > maxPlaceParts:
-		return Place{}, &PlaceError{0, len(s), "too many counts in one place", fmt.Sprintf("A place has at most %d counts.", maxPlaceParts)}
+		return Place{}, &PlaceError{0, len(s), "too many counts in one place",
+			fmt.Sprintf("A place has at most %d counts.", maxPlaceParts)}
 	}
 	return p, nil
 }
 
-// ParseBars reads bars without counts, as a rit takes them: "7-8", "last". The
-// error is a *PlaceError.
+// ParseBars reads bars without counts, as a rit has them: "7-8", "last". The error is a
+// *PlaceError.
 func ParseBars(s string) (Place, error) {
 	if len(s) > maxPlaceText {
-		return Place{}, &PlaceError{0, len(s), "place too long", fmt.Sprintf("A place has at most %d characters.", maxPlaceText)}
+		return Place{}, &PlaceError{0, len(s), "place too long",
+			fmt.Sprintf("A place has at most %d characters.", maxPlaceText)}
 	}
 	if i := strings.IndexByte(s, ':'); i >= 0 {
-		return Place{}, &PlaceError{i, len(s), "counts where only bars belong", `This event takes whole bars, like "7-8" or "last", without a colon and counts.`}
+		return Place{}, &PlaceError{i, len(s), "counts where only bars belong",
+			`This event takes whole bars, like "7-8" or "last", without a colon and counts.`}
 	}
 	bars, err := parseBars(s, 0)
 	if err != nil {
@@ -106,7 +111,8 @@ func parseBars(s string, off int) ([]BarRange, error) {
 		}
 		word := s[lo:hi]
 		if word == "" {
-			return nil, &PlaceError{off + lo, off + max(hi, lo), "bar number missing", `Bars are written like "4", "4, 8", "5-8" or "last".`}
+			return nil, &PlaceError{off + lo, off + max(hi, lo), "bar number missing",
+				`Bars are written like "4", "4, 8", "5-8" or "last".`}
 		}
 		from, to, isRange := strings.Cut(word, "-")
 		r := BarRange{Off: off + lo, End: off + hi}
@@ -121,17 +127,20 @@ func parseBars(s string, off int) ([]BarRange, error) {
 			return nil, &PlaceError{off + lo, off + hi, fmt.Sprintf("not a bar: %q", word), help}
 		}
 		if r.From > 0 && r.To > 0 && r.From > r.To || r.From == Last && r.To != Last {
-			return nil, &PlaceError{off + lo, off + hi, "bars the wrong way round", fmt.Sprintf("A range of bars goes upwards: write \"%s-%s\".", strings.TrimSpace(to), strings.TrimSpace(from))}
+			return nil, &PlaceError{off + lo, off + hi, "bars the wrong way round",
+				fmt.Sprintf("A range of bars goes upwards: write \"%s-%s\".", strings.TrimSpace(to),
+					strings.TrimSpace(from))}
 		}
 		out = append(out, r)
 		if len(out) > maxPlaceParts {
-			return nil, &PlaceError{off, off + len(s), "too many bars in one place", fmt.Sprintf("A place has at most %d bars or ranges of bars.", maxPlaceParts)}
+			return nil, &PlaceError{off, off + len(s), "too many bars in one place",
+				fmt.Sprintf("A place has at most %d bars or ranges of bars.", maxPlaceParts)}
 		}
 	}
 	return out, nil
 }
 
-// parseBar reads a bar's number; help is not empty when it is none.
+// parseBar reads a bar's number. If it is none, help says what to write.
 func parseBar(s string) (bar int, help string) {
 	if s == "last" {
 		return Last, ""
@@ -149,7 +158,7 @@ func parseBar(s string) (bar int, help string) {
 	return n, ""
 }
 
-// parseCount reads s[lo:hi].
+// parseCount reads the count s[lo:hi].
 func parseCount(s string, lo, hi int) (Count, error) {
 	word := s[lo:hi]
 	digits := 0
@@ -161,7 +170,8 @@ func parseCount(s string, lo, hi int) (Count, error) {
 		return Count{}, &PlaceError{lo, hi, fmt.Sprintf("not a count: %q", word), help}
 	}
 	if strings.HasSuffix(word, ":") && figures(word[:len(word)-1]) {
-		return bad("Bars that share their counts stand together, like \"4, 8: 4&\"; with other counts they are an event of their own.")
+		return bad("Bars that share their counts stand together, like \"4, 8: 4&\"; " +
+			"with other counts they are an event of their own.")
 	}
 	if strings.ContainsRune(word, ':') {
 		return bad("A place has one colon, between its bars and its counts; the parts of a count are 1&, 1e and 1a.")

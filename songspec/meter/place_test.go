@@ -184,7 +184,8 @@ func TestRitBars(t *testing.T) {
 }
 
 func FuzzPlace(f *testing.F) {
-	for _, s := range []string{"2 4", "4, 8: 4&", "5-8: 1t 1l", "last: 3", "7: 1 2& 4", "1-last: 12", "", ":", "1,:", "9: 9", "04", "2+", "-", "last-last: 1e"} {
+	for _, s := range []string{"2 4", "4, 8: 4&", "5-8: 1t 1l", "last: 3", "7: 1 2& 4", "1-last: 12", "", ":", "1,:",
+		"9: 9", "04", "2+", "-", "last-last: 1e"} {
 		f.Add(s, 4, 4, 3)
 		f.Add(s, 12, 8, 8)
 	}
@@ -204,7 +205,8 @@ func FuzzPlace(f *testing.F) {
 		}
 		if err != nil {
 			var pe *PlaceError
-			if !errors.As(err, &pe) || pe.Off < 0 || pe.Off > pe.End || pe.End > len(s) || pe.Msg == "" || pe.Help == "" {
+			if !errors.As(err, &pe) || pe.Off < 0 || pe.Off > pe.End || pe.End > len(s) || pe.Msg == "" ||
+				pe.Help == "" {
 				t.Fatalf("%q: %#v", s, err)
 			}
 			return

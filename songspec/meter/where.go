@@ -5,18 +5,17 @@ import (
 	"sort"
 )
 
-// At is one moment a place stands for: a bar, from 0, and a tick from its bar
-// line.
+// At is a moment in a section: a bar, counted from 0, and a tick from its bar line.
 type At struct {
 	Bar  int
 	Tick int64
 }
 
-// Where are the moments of a place in a section of bars with these meters, in
-// order and without doubles. usual is the section's own meter: in a bar of
-// another meter, counts that it lacks are passed over when the place names it
-// only through a range or through "every bar". A bar named by its number, or a
-// count that no bar has, is a *PlaceError.
+// Where are the moments of a place in a section whose bars have these meters, in order and
+// each once. usual is the section's own meter. A bar in another meter may lack a count: it
+// is left out there if the place names the bar only in a range or as one of all bars. The
+// error is a *PlaceError: a bar outside the section, or a count that the bar named, or
+// every bar, lacks.
 func (p Place) Where(bars []Meter, usual Meter) ([]At, error) {
 	runs := p.Bars
 	if len(runs) == 0 {
@@ -62,8 +61,8 @@ func (p Place) Where(bars []Meter, usual Meter) ([]At, error) {
 	return kept, nil
 }
 
-// Runs are the place's bars in a section of so many bars, as pairs of first and
-// last bar from 0, in order. The error is a *PlaceError.
+// Runs are the place's bars in a section of so many bars, as pairs of first and last bar,
+// counted from 0, in order. The error is a *PlaceError.
 func (p Place) Runs(bars int) ([][2]int, error) {
 	var out [][2]int
 	for _, r := range p.Bars {
@@ -77,7 +76,7 @@ func (p Place) Runs(bars int) ([][2]int, error) {
 	return out, nil
 }
 
-// clip turns a range into indexes from 0, or says which bar is outside.
+// clip is the range as bars counted from 0; the error says which bar is outside.
 func (r BarRange) clip(bars int) (from, to int, err error) {
 	number := func(n int) int {
 		if n == Last {
@@ -92,11 +91,11 @@ func (r BarRange) clip(bars int) (from, to int, err error) {
 			outside = from
 		}
 		return 0, 0, &PlaceError{r.Off, r.End, fmt.Sprintf("bar %d is outside the section", outside),
-			fmt.Sprintf("The section has %s, its repeats written out.", plural(bars, "bar"))}
+			fmt.Sprintf("The section has %s, its repeats written out.", Plural(bars, "bar"))}
 	}
 	if from > to {
 		return 0, 0, &PlaceError{r.Off, r.End, "bars the wrong way round",
-			fmt.Sprintf("The section has %s, so the last one is not after bar %d.", plural(bars, "bar"), from)}
+			fmt.Sprintf("The section has %s, so the last one is not after bar %d.", Plural(bars, "bar"), from)}
 	}
 	return from - 1, to - 1, nil
 }
@@ -115,7 +114,8 @@ func (c Count) missing(bar int, m Meter) error {
 
 func sameSize(a, b Meter) bool { return a.Num == b.Num && a.Den == b.Den }
 
-func plural(n int, word string) string {
+// Plural is a number of things in words: "1 bar", "3 bars".
+func Plural(n int, word string) string {
 	if n == 1 {
 		return "1 " + word
 	}

@@ -9,29 +9,28 @@ import (
 
 // Change is one musical difference between two songs.
 type Change struct {
-	// Section is the section's name in the new song, or in the old one when it is
-	// gone; empty for what concerns the song or its form as a whole.
+	// Section is the section's name in the new song, or in the old one if it is gone; empty
+	// for a change of the whole song or its form.
 	Section string `json:"section,omitempty"`
-	// Plays says which playings of the section in the new song, from 1; empty: all
-	// of them. For a playing that is gone it counts in the old song.
+	// Plays are the playings of the section in the new song, from 1; empty means all of
+	// them. A playing that is gone is counted in the old song.
 	Plays []int `json:"plays,omitempty"`
-	// What: "chords", "bar" (one more or one less), "meter", "key", "tempo", "feel",
-	// "energy", "players", "fills", "lift", the word of an event, "play" (one more,
-	// one less, or moved), "name" (of a section), or a word of the song's top level.
+	// What changed: "chords", "bar" (one more or one less), "meter", "key", "tempo", "feel",
+	// "energy", "players", "fills", "lift", the word of an event, "play" (one more, one
+	// less, or moved), "name" (of a section), or a word of the song's top level.
 	What string `json:"what"`
-	// Bar of the section, from 1, in the new song; of the old song for what is gone
-	// from it (Old alone is set). 0: no one bar.
+	// Bar is the bar of the section, from 1, in the new song; in the old song for something
+	// that is gone (then only Old is set). 0 means no single bar.
 	Bar int    `json:"bar,omitempty"`
-	Old string `json:"old,omitempty"` // empty: it is new
-	New string `json:"new,omitempty"` // empty: it is gone
+	Old string `json:"old,omitempty"` // empty if it is new
+	New string `json:"new,omitempty"` // empty if it is gone
 }
 
-// Diff lists what changed musically from one song to the other: first what
-// concerns the whole song, then its form, then section by section in the order
-// of the new form. What follows from something else is not listed: the chords
-// of a chorus that a lift carries higher, or a time that a tempo makes shorter.
-// Chords that are written in another way and sound the same are no change, nor
-// is the layout of the file.
+// Diff lists what changed in the music from one song to the other: first the whole song,
+// then its form, then each section in the order of the new form. It does not list what
+// follows from another change, such as the chords of a chorus that a lift carries higher, or
+// the time that a tempo makes shorter. Chords that are written in another way and sound the
+// same are no change, nor is the layout of the file.
 func Diff(old, new *timeline.Timeline) []Change {
 	d := &differ{old: old, new: new}
 	d.pair()
@@ -53,18 +52,18 @@ type differ struct {
 	matched  []match // in the order of the new form
 	gone     []int   // passes of old without a partner
 	came     []int   // passes of new without a partner
-	moved    []match // partners that stand in another order
+	moved    []match // partners in another order
 	renamed  map[string]string
 	out      []Change
 }
 
-// finding is a change in one pass, before equal ones are drawn together.
+// finding is a change in one pass, before equal changes are put together.
 type finding struct {
 	Change
 	pass int // in new
 }
 
-// song compares what is said once.
+// song compares what a song says once.
 func (d *differ) song() {
 	a, b := d.old, d.new
 	say := func(what, old, new string) {
@@ -72,7 +71,7 @@ func (d *differ) song() {
 			d.out = append(d.out, Change{What: what, Old: old, New: new})
 		}
 	}
-	if a.Title != a.File || b.Title != b.File { // without a title a song is called by its file
+	if a.Title != a.File || b.Title != b.File { // a song without a title has the name of its file
 		say("title", a.Title, b.Title)
 	}
 	say("by", a.By, b.By)
@@ -85,7 +84,7 @@ func (d *differ) song() {
 	say("take", fmt.Sprint(a.Take), fmt.Sprint(b.Take))
 	say("vocal", vocal(a.Vocal), vocal(b.Vocal))
 	if v, w := a.Vocal, b.Vocal; v != nil && w != nil && vocal(v) == vocal(w) &&
-		len(v.Notes) > 0 && len(w.Notes) > 0 && !slices.Equal(v.Notes, w.Notes) { // none: it was not read
+		len(v.Notes) > 0 && len(w.Notes) > 0 && !slices.Equal(v.Notes, w.Notes) { // without notes it was not read
 		say("vocal", "the line as it was", "another line")
 	}
 }
@@ -97,53 +96,12 @@ func (d *differ) pickup(t *timeline.Timeline) string {
 	return beats(t.Pickup, t.Passes[0].Meter)
 }
 
-func bars(n int) string {
-	if n == 0 {
-		return "none"
-	}
-	return plural(n, "bar")
-}
-
-func perMille(n int) string { return fmt.Sprintf("%d.%03d", n/1000, n%1000) }
-
-func kit(s timeline.DrumsSetup) string {
-	if s.Kit == "" {
-		return "as the feel has it"
-	}
-	return s.Kit
-}
-
-func bass(s timeline.BassSetup) string { return fmt.Sprintf("%s, %d strings", s.Sound, s.Strings) }
-
-func piano(s timeline.PianoSetup) string {
-	out := s.Sound
-	if s.Highest != 0 {
-		out += fmt.Sprintf(", up to note %d", s.Highest)
-	}
-	return fmt.Sprintf("%s, span %d", out, s.Span)
-}
-
-func vocal(v *timeline.Vocal) string {
-	if v == nil {
-		return "none"
-	}
-	out := v.Path
-	if v.Track != "" {
-		out += fmt.Sprintf(", track %q", v.Track)
-	}
-	out += fmt.Sprintf(", from bar %d", v.From)
-	if v.RangeLow != 0 || v.RangeHigh != 0 {
-		out += fmt.Sprintf(", range %d to %d", v.RangeLow, v.RangeHigh)
-	}
-	return out
-}
-
 // ruling are the words that a song says once for all of its sections.
 var ruling = []string{"key", "meter", "tempo", "feel", "energy"}
 
-// everywhere draws a change of such a word together when every pass that had
-// the old value has the new one, in more than one section: that is one line at
-// the top of the song file.
+// everywhere makes one change of the whole song out of the changes of such a word, if every
+// pass that had the old value has the new one, in more than one section. In the song file
+// that is one line at the top.
 func (d *differ) everywhere(found *[]finding) {
 	for _, what := range ruling {
 		type pair struct{ old, new string }
@@ -179,7 +137,7 @@ func (d *differ) everywhere(found *[]finding) {
 	}
 }
 
-// sections puts equal findings of a section's passes together.
+// sections puts equal findings in the passes of a section together.
 func (d *differ) sections(found []finding) {
 	total := map[string]int{}
 	var names []string

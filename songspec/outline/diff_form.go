@@ -9,12 +9,12 @@ import (
 // match is a pass of the old song and the one of the new that it became.
 type match struct{ old, new int }
 
-// maxTable bounds the tables of the comparison, in cells; beyond it only what is
-// alike at both ends is found, and the rest is compared place by place.
+// maxTable is how many cells the table of a comparison has at most. Beyond that only what is
+// equal at both ends is paired.
 const maxTable = 4 << 20
 
-// align pairs two sequences so that as many as possible of the pairs are equal,
-// in order. The pairs come in order; what is in none of them is new or gone.
+// align pairs equal elements of two sequences, as many as possible, in order. An element in no
+// pair is gone (of the first sequence) or new (of the second).
 func align(n, m int, equal func(i, j int) bool) []match {
 	var out []match
 	head := 0
@@ -57,9 +57,8 @@ func align(n, m int, equal func(i, j int) bool) []match {
 	return out
 }
 
-// pair finds the partners among the passes: first those that stand in the same
-// order, then, of the rest, those of one section that were moved, then sections
-// that have only changed their name.
+// pair finds the partners among the passes: passes of one section in the same order, then
+// passes of one section that were moved. A section that only changed its name is the same.
 func (d *differ) pair() {
 	a, b := d.old.Passes, d.new.Passes
 	kept := align(len(a), len(b), func(i, j int) bool { return a[i].Section == b[j].Section })
@@ -105,8 +104,8 @@ func (d *differ) nowNamed(old string) string {
 	return old
 }
 
-// rename finds sections that are gone where, each time, one and the same section
-// that was not there before stands now.
+// rename finds the sections that have another name: each playing of the old one has a playing
+// of one new section in its place.
 func (d *differ) rename(kept []match) map[string]string {
 	a, b := d.old.Passes, d.new.Passes
 	inOld, inNew := map[string]int{}, map[string]int{}
@@ -142,9 +141,9 @@ func (d *differ) rename(kept []match) map[string]string {
 	return out
 }
 
-// form tells what became of the order of play.
+// form lists what changed in the order of play.
 func (d *differ) form() {
-	// A play that lifts the song carries all that follows, which is not listed.
+	// A play that lifts the song lifts everything after it, which is not listed.
 	place := func(passes []timeline.Pass, i int) string {
 		if n := step(passes, i); n != 0 {
 			return fmt.Sprintf("place %d, lift %+d", i+1, n)
@@ -161,20 +160,23 @@ func (d *differ) form() {
 	}
 	for _, i := range d.gone {
 		p := &d.old.Passes[i]
-		d.out = append(d.out, Change{Section: p.Section, Plays: []int{p.Ordinal + 1}, What: "play", Old: place(d.old.Passes, i)})
+		d.out = append(d.out, Change{Section: p.Section, Plays: []int{p.Ordinal + 1}, What: "play",
+			Old: place(d.old.Passes, i)})
 	}
 	for _, m := range d.moved {
 		p := &d.new.Passes[m.new]
-		d.out = append(d.out, Change{Section: p.Section, Plays: []int{p.Ordinal + 1}, What: "play", Old: fmt.Sprintf("place %d", m.old+1), New: fmt.Sprintf("place %d", m.new+1)})
+		d.out = append(d.out, Change{Section: p.Section, Plays: []int{p.Ordinal + 1}, What: "play",
+			Old: fmt.Sprintf("place %d", m.old+1), New: fmt.Sprintf("place %d", m.new+1)})
 	}
 	for _, j := range d.came {
 		p := &d.new.Passes[j]
-		d.out = append(d.out, Change{Section: p.Section, Plays: []int{p.Ordinal + 1}, What: "play", New: place(d.new.Passes, j)})
+		d.out = append(d.out, Change{Section: p.Section, Plays: []int{p.Ordinal + 1}, What: "play",
+			New: place(d.new.Passes, j)})
 	}
 }
 
-// lifts compares by how much each pass lifts the song from there on. A pass that
-// is new brings its own.
+// lifts compares by how much each pass lifts the song from there on. A new pass is listed
+// with its lift by form.
 func (d *differ) lifts() []finding {
 	var out []finding
 	for _, m := range d.matched {

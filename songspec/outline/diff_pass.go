@@ -8,7 +8,7 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// word is what a pass has of the words in ruling, and of "players" and "fills".
+// word is the value that a pass has for one of the words in ruling, "players" or "fills".
 func word(p *timeline.Pass, what string) string {
 	switch what {
 	case "key":
@@ -38,7 +38,7 @@ func word(p *timeline.Pass, what string) string {
 	return ""
 }
 
-// compare lists the differences of two passes that are one another's partners.
+// compare lists the differences between two passes that are partners.
 func (d *differ) compare(a, b *timeline.Pass) []finding {
 	var out []finding
 	add := func(c Change) {
@@ -47,7 +47,7 @@ func (d *differ) compare(a, b *timeline.Pass) []finding {
 	}
 	for _, what := range []string{"key", "meter", "tempo", "feel", "energy", "players", "fills"} {
 		if what == "key" && a.Lift == b.Lift && a.Key == b.Key {
-			continue // a lift may spell the key it started from in two ways
+			continue // before the lift the key may have had either of two names
 		}
 		if was, is := word(a, what), word(b, what); was != is {
 			add(Change{What: what, Old: was, New: is})
@@ -75,7 +75,7 @@ func (d *differ) compare(a, b *timeline.Pass) []finding {
 	return out
 }
 
-// barWords is a bar in the words that are compared.
+// barWords is a bar as the texts that are compared.
 type barWords struct {
 	text     string // its chords as the song file has them
 	written  string // the same with their places
@@ -84,7 +84,7 @@ type barWords struct {
 	events   []eventWords
 }
 
-// whole is all of a bar: its chords and, in brackets, its events.
+// whole is the bar in one line: its chords and, in brackets, its events.
 func (b *barWords) whole() string {
 	if len(b.events) == 0 {
 		return b.text
@@ -96,7 +96,7 @@ func (b *barWords) whole() string {
 	return b.text + " (" + strings.Join(events, "; ") + ")"
 }
 
-// eventWords is an event: its kind, where in the bar, and all of it.
+// eventWords is an event in words: its kind, its count, and the whole of it.
 type eventWords struct{ kind, at, text string }
 
 func barsOf(p *timeline.Pass) []barWords {
@@ -124,28 +124,27 @@ func barsOf(p *timeline.Pass) []barWords {
 	for i, played := range cue.Events(p) {
 		e := &p.Events[i]
 		if !played.Acts {
-			continue // nobody hears that it came or went
+			continue // an event that nobody plays makes no difference
 		}
 		bar := &p.Bars[e.Bar]
-		out[e.Bar].events = append(out[e.Bar].events, eventWords{e.Kind.String(), bar.Meter.CountAt(e.Tick - bar.Start), describe(e, played, p, bar)})
+		out[e.Bar].events = append(out[e.Bar].events,
+			eventWords{e.Kind.String(), bar.Meter.CountAt(e.Tick - bar.Start), describe(e, played, p, bar)})
 	}
 	return out
 }
 
-// sameChords reports whether two bars have the same chords to the one who wrote
-// them, or to the one who hears them.
+// sameChords reports whether two bars have the same chords, as written or as heard.
 func (b *barWords) sameChords(c *barWords) bool {
 	return b.written == c.written || b.sounding == c.sounding
 }
 
-// pairBars pairs the bars of two passes. Where as many bars lie between two that
-// are alike on one side as on the other, they were changed; otherwise bars came
-// or went.
+// pairBars pairs the bars of two passes. Between two pairs of equal bars, the others are
+// paired in order, as bars that were changed; those left over are new or gone.
 func pairBars(x, y []barWords) []match {
 	same := align(len(x), len(y), func(i, j int) bool { return x[i].sameChords(&y[j]) && x[i].meter == y[j].meter })
 	if len(x) == len(y) {
-		// As many bars as before: a bar is what it was the place of, unless that
-		// would call most of the section new.
+		// As many bars as before: they are paired by their numbers, unless that finds
+		// far fewer equal ones.
 		equal := 0
 		for i := range x {
 			if x[i].sameChords(&y[i]) {
@@ -175,8 +174,8 @@ func pairBars(x, y []barWords) []match {
 	return out
 }
 
-// against lists what changed in a bar. The meter is left out when the whole pass
-// has another.
+// against lists what changed from bar b to bar c. The meter is left out if the whole pass is
+// in another one.
 func (b barWords) against(c barWords, otherMeter bool) []Change {
 	var out []Change
 	if b.meter != c.meter && !otherMeter {
@@ -203,7 +202,7 @@ func (b barWords) against(c barWords, otherMeter bool) []Change {
 	return out
 }
 
-// leftOver is what is in a more often than in b.
+// leftOver are the events that a has and b has not, or fewer times.
 func leftOver(a, b []eventWords) []eventWords {
 	count := map[eventWords]int{}
 	for _, e := range b {

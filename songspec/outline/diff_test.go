@@ -65,7 +65,7 @@ func edit(t *testing.T, src string, pairs ...string) string {
 	return src
 }
 
-// TestDiff changes the song as an arranger does and reads what is said about it.
+// TestDiff changes the song as an arranger does, and reads what Diff says about it.
 func TestDiff(t *testing.T) {
 	for _, c := range []struct {
 		name, why string
@@ -81,7 +81,8 @@ func TestDiff(t *testing.T) {
 		{"chord and energy of the bridge", "the line of the watch",
 			[]string{"iv6 |", "iv7 |", "energy = 3", "energy = 4"},
 			"bridge\nenergy     3 to 4\nbar 5      iv6 to iv7", "bridge: chords of bar 5, energy 3 to 4"},
-		{"a chord of a chorus that is lifted later", "one thought, one line, though it sounds twice in Eb and once in E",
+		{"a chord of a chorus that is lifted later",
+			"one thought, one line, though it sounds twice in Eb and once in E",
 			[]string{"Gm7 |", "G7 |"}, "chorus\nbar 3      Gm7 to G7", "chorus: chords of bar 3"},
 		{"a bar that is repeated by %", "both bars change",
 			[]string{"| Eb | % |", "| Ebmaj7 | % |"}, "verse\nbars 7-8   Eb to Ebmaj7", "verse: chords of bars 7-8"},
@@ -91,22 +92,29 @@ func TestDiff(t *testing.T) {
 		{"a bar less", "it counts in the old song",
 			[]string{"| bVI | bVII |", "| bVII |", `"8: 3"`, `"7: 3"`},
 			"bridge\nbar 3      - bVI (accent 2 by drums, piano; accent 4 by drums, piano)", "bridge: bar 3 gone"},
-		{"tempo of the song", "once, and not for every section", []string{"tempo = 72", "tempo = 76"}, "song\ntempo      72 to 76", "tempo 72 to 76"},
+		{"tempo of the song", "once, and not for every section", []string{"tempo = 72", "tempo = 76"},
+			"song\ntempo      72 to 76", "tempo 72 to 76"},
 		{"key of the song", "numerals and the lift follow by themselves; letters stay",
 			[]string{`"Eb major"`, `"F major"`}, "song\nkey        Eb major to F major", "key Eb major to F major"},
-		{"title, take, looseness", "what is said once", []string{"tempo = 72", "tempo = 72\ntake = 3\nlooseness = 0.25", "the Weir", "the Mill"},
-			"song\ntitle      Lanterns on the Weir to Lanterns on the Mill\nlooseness  0.400 to 0.250\ntake       1 to 3",
+		{"title, take, looseness", "what is said once",
+			[]string{"tempo = 72", "tempo = 72\ntake = 3\nlooseness = 0.25", "the Weir", "the Mill"},
+			"song\ntitle      Lanterns on the Weir to Lanterns on the Mill\nlooseness  0.400 to 0.250\n" +
+				"take       1 to 3",
 			"title Lanterns on the Weir to Lanterns on the Mill, looseness 0.400 to 0.250; 1 more"},
 		{"an accent on every bar goes", "one line for seven bars; in bar 8 the stop has it",
-			[]string{`accent "2 4" {`, `accent "2" {`}, "bridge\nbars 1-7   - accent 4 by drums, piano", "bridge: no more accent in bars 1-7"},
+			[]string{`accent "2 4" {`, `accent "2" {`}, "bridge\nbars 1-7   - accent 4 by drums, piano",
+			"bridge: no more accent in bars 1-7"},
 		{"an accent weighs more", "changed, not one gone and one new",
 			[]string{`by = ["drums", "piano"] }`, "\n weight = 3\n by = [\"drums\", \"piano\"]\n}"},
-			"bridge\nbars 1-8   accent 2 by drums, piano to accent 2, weight 3 by drums, piano\nbars 1-7   accent 4 by drums, piano to accent 4, weight 3 by drums, piano",
+			"bridge\nbars 1-8   accent 2 by drums, piano to accent 2, weight 3 by drums, piano\n" +
+				"bars 1-7   accent 4 by drums, piano to accent 4, weight 3 by drums, piano",
 			"bridge: accent in bars 1-8"},
-		{"a fill in one play", "the play is named", []string{`play "verse" {}`, "play \"verse\" {\n  fill \"8: 3\" {}\n}"},
+		{"a fill in one play", "the play is named",
+			[]string{`play "verse" {}`, "play \"verse\" {\n  fill \"8: 3\" {}\n}"},
 			"verse (1)\nbar 8      + fill 3", "verse (1): new fill in bar 8"},
 		{"one play's energy", "of three playings the last alone",
-			[]string{"{ lift = 1 }", "{\n lift = 1\n energy = 5\n}"}, "chorus (3)\nenergy     4 to 5", "chorus (3): energy 4 to 5"},
+			[]string{"{ lift = 1 }", "{\n lift = 1\n energy = 5\n}"}, "chorus (3)\nenergy     4 to 5",
+			"chorus (3): energy 4 to 5"},
 		{"a lift more", "where it happens, and nothing about the chords",
 			[]string{"{ lift = 1 }", "{ lift = 2 }"}, "chorus (3)\nlift       +1 to +2", "chorus (3): lift +1 to +2"},
 		{"tacet", "who plays", []string{`play "verse" {}`, `play "verse" { tacet = ["drums", "bass"] }`},
@@ -114,13 +122,18 @@ func TestDiff(t *testing.T) {
 		{"a play more", "in the middle", []string{`  play "bridge" {}`, "  play \"bridge\" {}\n  play \"verse\" {}"},
 			"form\nverse (3)  new, at place 6", "form: verse (3) new, at place 6"},
 		{"the play that lifts goes", "its lift is named, for it carries what follows",
-			[]string{"  play \"chorus\" { lift = 1 }\n", ""}, "form\nchorus (3)  gone from place 6, lift +1", "form: chorus (3) gone from place 6, lift +1"},
-		{"a play moves", "one line", []string{`  play "bridge" {}` + "\n", "", "form {\n", "form {\n  play \"bridge\" {}\n"},
+			[]string{"  play \"chorus\" { lift = 1 }\n", ""}, "form\nchorus (3)  gone from place 6, lift +1",
+			"form: chorus (3) gone from place 6, lift +1"},
+		{"a play moves", "one line", []string{`  play "bridge" {}` + "\n", "", "form {\n",
+			"form {\n  play \"bridge\" {}\n"},
 			"form\nbridge (1)  from place 5 to place 1", "form: bridge (1) from place 5 to place 1"},
 		{"a section gets another name", "its name is part of how it is played, so it is said",
-			[]string{`section "bridge"`, `section "middle"`, `play "bridge"`, `play "middle"`}, "form\nbridge     is now called middle", "form: bridge is now called middle"},
-		{"a bar in another meter", "bar by bar", []string{"| Gm7 |", "| (2/4) Gm7 |"}, "chorus\nbar 3      meter 4/4 to 2/4", "chorus: meter of bar 3"},
-		{"rit", "an event without counts", []string{`stop   "8: 3" {}`, `stop "8: 3" {}` + "\n" + `rit "7-8" { to = 64 }`},
+			[]string{`section "bridge"`, `section "middle"`, `play "bridge"`, `play "middle"`},
+			"form\nbridge     is now called middle", "form: bridge is now called middle"},
+		{"a bar in another meter", "bar by bar", []string{"| Gm7 |", "| (2/4) Gm7 |"},
+			"chorus\nbar 3      meter 4/4 to 2/4", "chorus: meter of bar 3"},
+		{"rit", "an event without counts", []string{`stop   "8: 3" {}`,
+			`stop "8: 3" {}` + "\n" + `rit "7-8" { to = 64 }`},
 			"bridge\nbar 7      + rit over 2 bars to 64", "bridge: new rit in bar 7"},
 		{"the feel of one section", "in the section", []string{"tight-sixteenths", "half-time"},
 			"bridge\nfeel       tight-sixteenths to half-time", "bridge: feel tight-sixteenths to half-time"},
@@ -146,15 +159,16 @@ func TestDiff(t *testing.T) {
 	}
 }
 
-// TestDiffBothWays holds any two edits of the song to what a comparison must be:
-// nothing from itself, something between songs whose outlines differ, and the
-// other way round as many changes of each kind with old and new exchanged.
+// TestDiffBothWays compares any two edits of the song: there must be no change between a song
+// and itself, some change between songs with different outlines, and the other way round as
+// many changes of each kind, with old and new exchanged.
 func TestDiffBothWays(t *testing.T) {
 	edits := [][]string{
 		nil, {"Gm7 |", "G7 |"}, {"iv6 |", "iv7 |"}, {"energy = 3", "energy = 4"}, {"tempo = 72", "tempo = 90"},
 		{"| bVI | bVII |", "| bVI | bVI | bVII |"}, {"| Bb/D |", "|"}, {`stop   "8: 3" {}`, ""}, {"{ lift = 1 }", "{}"},
 		{`play "bridge" {}`, `play "verse" {}`}, {`"2 4" {`, `"1 2& 4" {`}, {"half-time", "half-time"},
-		{"  play \"chorus\" { lift = 1 }\n", ""}, {"form {\n", "form {\n play \"bridge\" {}\n"}, {`"Eb major"`, `"C minor"`},
+		{"  play \"chorus\" { lift = 1 }\n", ""}, {"form {\n", "form {\n play \"bridge\" {}\n"},
+		{`"Eb major"`, `"C minor"`},
 	}
 	var songs []*timeline.Timeline
 	for _, e := range edits {
@@ -190,7 +204,8 @@ func TestDiffBothWays(t *testing.T) {
 				t.Errorf("songs %d and %d: the outlines are equal: %v; changes: %v", i, j, same, there)
 			}
 			if len(there) != len(back) {
-				t.Errorf("songs %d and %d: %d changes there and %d back\n%v\n%v", i, j, len(there), len(back), there, back)
+				t.Errorf("songs %d and %d: %d changes there and %d back\n%v\n%v", i, j, len(there), len(back), there,
+					back)
 			}
 			for k, n := range kinds(there, false) {
 				if m := kinds(back, true)[k]; m != n && !strings.HasPrefix(k, "play") {
@@ -201,10 +216,11 @@ func TestDiffBothWays(t *testing.T) {
 	}
 }
 
-// TestSummaryFits: however much changed, the summary is a line.
+// TestSummaryFits: the summary is one line, however much changed.
 func TestSummaryFits(t *testing.T) {
 	old := song(t, weir)
-	now := song(t, edit(t, weir, "tempo = 72", "tempo = 90\ntake = 7", "energy = 2", "energy = 1", "Gm7 |", "G7 |", "iv6 |", "iv7 |",
+	now := song(t, edit(t, weir, "tempo = 72", "tempo = 90\ntake = 7", "energy = 2", "energy = 1", "Gm7 |", "G7 |",
+		"iv6 |", "iv7 |",
 		`stop   "8: 3" {}`, "", `  play "bridge" {}`, "  play \"bridge\" {}\n  play \"verse\" {}"))
 	s := outline.Summary(outline.Diff(old, now))
 	if n := len([]rune(s)); n > 110 || !strings.Contains(s, " more") || !strings.HasPrefix(s, "take 1 to 7") {

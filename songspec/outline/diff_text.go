@@ -9,9 +9,9 @@ import (
 	"strings"
 )
 
-// WriteDiff writes changes as text: a heading for the song, the form and each
-// section, and a line for each change below it; nothing when there is none.
-// Changes that are the same in several bars share a line.
+// WriteDiff writes changes as text: a heading for the song, the form and each section, with a
+// line for each change below it. Equal changes in several bars share a line. Without a
+// change it writes nothing. The error is the writer's.
 func WriteDiff(w io.Writer, changes []Change) error {
 	out := bufio.NewWriter(w)
 	head := ""
@@ -27,13 +27,13 @@ func WriteDiff(w io.Writer, changes []Change) error {
 	return out.Flush()
 }
 
-// gathered is a change with all the bars it is the same in.
+// gathered is a change with all the bars that it is in.
 type gathered struct {
 	Change
 	bars []int
 }
 
-// gather draws changes together that differ in nothing but the bar.
+// gather puts together the changes that differ only in the bar.
 func gather(changes []Change) []gathered {
 	var out []gathered
 	for _, c := range changes {
@@ -62,7 +62,7 @@ func (g *gathered) heading() string {
 	return g.Section + plays(g.Plays)
 }
 
-// plays is which playings are meant, in brackets as in the outline.
+// plays is the numbers of the playings in brackets, as in the outline.
 func plays(n []int) string {
 	if len(n) == 0 {
 		return ""
@@ -70,7 +70,7 @@ func plays(n []int) string {
 	return " (" + ranges(n) + ")"
 }
 
-// ranges writes ascending numbers: "1-3, 5".
+// ranges is ascending numbers in words: "1-3, 5".
 func ranges(n []int) string {
 	var out []string
 	for i := 0; i < len(n); {
@@ -95,7 +95,7 @@ func (g *gathered) barWord() string {
 	return "bars " + ranges(g.bars)
 }
 
-// line is a change as what and how.
+// line is the two columns of a change: what changed, and how.
 func (g *gathered) line() (what, says string) {
 	switch {
 	case g.What == "name":
@@ -121,11 +121,11 @@ func (g *gathered) line() (what, says string) {
 	return g.barWord(), g.Old + " to " + g.New
 }
 
-// summaryRunes is where a summary stops, about a line of a terminal.
+// summaryRunes is how long a summary is, in characters: about a line of a terminal.
 const summaryRunes = 88
 
-// Summary is the changes in a few words: "bridge: chords of bar 5, energy 3 to
-// 4". What does not fit is counted. Without a change it is empty.
+// Summary is the changes in one short line: "bridge: chords of bar 5, energy 3 to 4". Changes
+// that do not fit are counted. Without a change it is empty.
 func Summary(changes []Change) string {
 	all := brief(gather(changes))
 	var out strings.Builder
@@ -155,10 +155,11 @@ func Summary(changes []Change) string {
 	return out.String()
 }
 
+// briefly is a change in a few words, with its heading.
 type briefly struct{ head, says string }
 
-// brief says each change without its values where they are long: all chords of
-// a section together, all events of a kind together.
+// brief puts each change in a few words. Chords and events are given without their values: all
+// chords of a section together, all events of a kind together.
 func brief(groups []gathered) []briefly {
 	type bag struct {
 		at   int
@@ -212,8 +213,7 @@ func brief(groups []gathered) []briefly {
 	return out
 }
 
-// chordsFirst puts the chords at the front of each heading: they are what a song
-// is most often changed in.
+// chordsFirst puts the chords first below each heading: they change most often.
 func chordsFirst(groups []gathered) []gathered {
 	out := make([]gathered, 0, len(groups))
 	for i := 0; i < len(groups); {

@@ -1,5 +1,6 @@
-// Package outline writes a song as text to read and to diff, and tells what changed
-// from one song to another in the words of music.
+// Package outline takes a Timeline and writes the song as text to read and to diff (Write),
+// or takes two and lists what changed in the music from one to the other (Diff), which
+// WriteDiff and Summary put in words.
 package outline
 
 import (
@@ -13,12 +14,11 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// Write writes the song as text to read and to diff: first the song and its
-// form, then every pass with its bars.
+// Write writes the song as text to read and to diff: first the song and its form, then every
+// pass with its bars. The error is the writer's.
 //
-// It is made so that a change of one musical thought changes few lines. Where a
-// pass begins, in bars and in time, stands only in the form at the top; below
-// it, nothing counts from the start of the song.
+// One change in the music changes few lines. Where a pass begins, in bars and in time, stands
+// only in the form at the top; below it, nothing is counted from the start of the song.
 func Write(w io.Writer, t *timeline.Timeline) error {
 	out := bufio.NewWriter(w)
 	fmt.Fprintln(out, t.Title)
@@ -44,23 +44,21 @@ func songRows(t *timeline.Timeline) [][2]string {
 		{"lasts", timeline.MinSec(t.SongMicros())},
 	}
 	if t.CountIn > 0 {
-		rows = append(rows, [2]string{"count-in", plural(t.CountIn, "bar")})
+		rows = append(rows, [2]string{"count-in", meter.Plural(t.CountIn, "bar")})
 	}
 	if t.Pickup > 0 && len(t.Passes) > 0 {
 		rows = append(rows, [2]string{"pickup", beats(t.Pickup, t.Passes[0].Meter)})
 	}
 	if t.LeadBars > 0 {
-		rows = append(rows, [2]string{"in front", fmt.Sprintf("%s, so bar 1 of the song is bar %d of the file", plural(t.LeadBars, "bar"), t.LeadBars+1)})
-	}
-	kit := t.Drums.Kit
-	if kit == "" {
-		kit = "as the feel has it"
+		rows = append(rows, [2]string{"in front",
+			fmt.Sprintf("%s, so bar 1 of the song is bar %d of the file", meter.Plural(t.LeadBars, "bar"),
+				t.LeadBars+1)})
 	}
 	rows = append(rows,
-		[2]string{"drums", kit},
-		[2]string{"bass", fmt.Sprintf("%s, %d strings", t.Bass.Sound, t.Bass.Strings)},
+		[2]string{"drums", kit(t.Drums)},
+		[2]string{"bass", bass(t.Bass)},
 		[2]string{"piano", t.Piano.Sound},
-		[2]string{"looseness", fmt.Sprintf("%d.%03d", t.Looseness/1000, t.Looseness%1000)},
+		[2]string{"looseness", perMille(t.Looseness)},
 		[2]string{"take", fmt.Sprint(t.Take)})
 	if v := t.Vocal; v != nil {
 		rows = append(rows, [2]string{"vocal", fmt.Sprintf("%s from bar %d", v.Path, v.From)})
@@ -68,8 +66,8 @@ func songRows(t *timeline.Timeline) [][2]string {
 	return rows
 }
 
-// writeForm writes the table of passes: the one place with bars and times
-// counted from the start of the song.
+// writeForm writes the table of passes. Only there are bars and times counted from the start
+// of the song.
 func writeForm(out *bufio.Writer, t *timeline.Timeline) {
 	clock := timeline.NewClock(t.Tempos)
 	wide := 0
@@ -80,11 +78,12 @@ func writeForm(out *bufio.Writer, t *timeline.Timeline) {
 		p := &t.Passes[i]
 		name := passName(p)
 		pad := strings.Repeat(" ", wide-len([]rune(name)))
-		fmt.Fprintf(out, "  %s%s  bar %4d  at %5s\n", name, pad, p.FirstBar, timeline.MinSec(clock.Micros(p.Start)-clock.Micros(t.Lead)))
+		fmt.Fprintf(out, "  %s%s  bar %4d  at %5s\n", name, pad, p.FirstBar,
+			timeline.MinSec(clock.Micros(p.Start)-clock.Micros(t.Lead)))
 	}
 }
 
-// passName is the section's name with which playing of it this is.
+// passName is the section's name with the number of the playing: "verse (2)".
 func passName(p *timeline.Pass) string {
 	return fmt.Sprintf("%s (%d)", p.Section, p.Ordinal+1)
 }
@@ -155,9 +154,9 @@ func writeBars(out *bufio.Writer, p *timeline.Pass) {
 	}
 }
 
-// barText is a bar's sounding chords in the way of a chart: chords that share
-// the bar evenly stand alone, others with a slash for each further beat. A bar
-// that a chord of an earlier bar goes on in begins with a slash.
+// barText is the chords that sound in a bar, written as in a chart: only the chords if they
+// share the bar evenly, otherwise with a slash for each further beat. If a chord goes on
+// from the bar before, the bar begins with a slash. span is the first chord in the bar.
 func barText(p *timeline.Pass, bar *timeline.Bar, span int) string {
 	end := bar.Start + bar.Length
 	var starts []int64
@@ -195,8 +194,8 @@ func barText(p *timeline.Pass, bar *timeline.Bar, span int) string {
 	return strings.Join(words, " ")
 }
 
-// onGrid writes names at their starts and slashes between; false when a start is
-// not on the grid.
+// onGrid has the names at their starts and slashes in the other places of the grid. It is
+// false if a start is not on the grid.
 func onGrid(from int64, grid, starts []int64, names []string) ([]string, bool) {
 	var words []string
 	next := 0
@@ -209,94 +208,4 @@ func onGrid(from int64, grid, starts []int64, names []string) ([]string, bool) {
 		}
 	}
 	return words, next == len(starts)
-}
-
-// describe is an event in words, as it is played: "accent 2& by drums, weight 3".
-func describe(e *timeline.Event, played cue.Played, p *timeline.Pass, bar *timeline.Bar) string {
-	at := e.Kind.String() + " " + bar.Meter.CountAt(e.Tick-bar.Start)
-	if !played.Acts {
-		return at + ", not played: " + played.Why.String()
-	}
-	m := p.Meter // the tempo's beats go on in an odd bar
-	switch e.Kind {
-	case timeline.Accent:
-		s := at
-		if e.Weight != 2 {
-			s += fmt.Sprintf(", weight %d", e.Weight)
-		}
-		if e.Alone {
-			s += ", alone"
-		}
-		s += by(played.By)
-		if played.Moved != 0 {
-			s += ", "
-			if played.Moved != played.By {
-				s += playerList(played.Moved) + " "
-			}
-			s += "with the push " + ahead(p, played.At)
-		}
-		return s
-	case timeline.Push:
-		return at + by(played.By)
-	case timeline.Stop, timeline.Space:
-		if e.End == bar.Start+bar.Length {
-			return at
-		}
-		return at + " for " + beats(e.End-e.Tick, m)
-	case timeline.Fill:
-		return at
-	case timeline.Hold:
-		return at + ", " + beats(e.Extra, m) + " longer"
-	case timeline.Rit:
-		n := 0
-		for _, b := range p.Bars[e.Bar:] {
-			if b.Start >= e.End {
-				break
-			}
-			n++
-		}
-		return fmt.Sprintf("rit over %s to %d", plural(n, "bar"), e.To)
-	}
-	return at
-}
-
-// ahead is the place of a push in words; one out of the pass before has no count here.
-func ahead(p *timeline.Pass, tick int64) string {
-	if tick < 0 {
-		return "before it"
-	}
-	b := &p.Bars[p.BarAt(tick)]
-	return "on " + b.Meter.CountAt(tick-b.Start)
-}
-
-// by names the players of an event, unless it is all of them.
-func by(s timeline.Players) string {
-	if s == timeline.All {
-		return ""
-	}
-	return " by " + playerList(s)
-}
-
-func playerList(s timeline.Players) string { return strings.Join(s.Names(), ", ") }
-
-// beats writes a length in the beats that the tempo counts, with at most two
-// places behind the point.
-func beats(ticks int64, m meter.Meter) string {
-	beat := m.TempoTicks()
-	hundredths := (ticks*200 + beat) / (2 * beat)
-	s := fmt.Sprint(hundredths / 100)
-	if rest := hundredths % 100; rest != 0 {
-		s += strings.TrimRight(fmt.Sprintf(".%02d", rest), "0")
-	}
-	if s == "1" {
-		return "1 beat"
-	}
-	return s + " beats"
-}
-
-func plural(n int, word string) string {
-	if n == 1 {
-		return "1 " + word
-	}
-	return fmt.Sprintf("%d %ss", n, word)
 }

@@ -8,8 +8,8 @@ import (
 	"plinth/songspec/meter"
 )
 
-// words are the events as often as they come. The rare ones are those of which a
-// section bears few.
+// words are the events, each as often as it should come. Those of which a section can have
+// only a few are rare.
 var words = []string{
 	"accent", "accent", "accent", "accent", "push", "push", "push", "push", "stop", "stop", "fill", "fill",
 	"hold", "rit", "space",
@@ -31,7 +31,7 @@ func (w *writer) events(s *section, n int) {
 	}
 }
 
-// event writes one event: on one line where it has one option or none.
+// event writes one event, on one line if it has at most one option.
 func (w *writer) event(word, place string, options []string) {
 	if len(options) < 2 {
 		w.line("  %s %q { %s }", word, place, strings.Join(options, ""))
@@ -40,7 +40,7 @@ func (w *writer) event(word, place string, options []string) {
 	w.line("  %s %q {\n    %s\n  }", word, place, strings.Join(options, "\n    "))
 }
 
-// options are what stands in an event's braces.
+// options are the lines inside an event's braces.
 func (w *writer) options(word string, s *section) []string {
 	var out []string
 	say := func(format string, args ...any) { out = append(out, fmt.Sprintf(format, args...)) }
@@ -80,7 +80,7 @@ func (w *writer) options(word string, s *section) []string {
 	return out
 }
 
-// bars are one bar or a few running.
+// bars are one bar, or a few in a row.
 func (w *writer) bars(s *section) string {
 	from := w.r.Intn(len(s.bars))
 	to := from + w.r.Intn(len(s.bars)-from)
@@ -93,16 +93,16 @@ func (w *writer) bars(s *section) string {
 	return fmt.Sprintf("%d-%d", from+1, to+1)
 }
 
-// place is one place or several, three times of four beside a crowded bar line.
+// place is a place with one or two counts, three times in four next to a crowded bar line.
 func (w *writer) place(s *section) string {
 	if w.chance(4) {
 		return w.anyPlace(s)
 	}
 	bar := pick(w, s.hot...)
-	if w.chance(3) { // behind the line
+	if w.chance(3) { // after the line
 		bar++
 		if bar == len(s.bars) {
-			bar = 0 // the bar that the end of the section meets, where it is played twice running
+			bar = 0 // it follows where the section is played twice running
 		}
 		counts := []string{"1", "1", "1", "1&", "1e"}
 		if s.bars[bar].Num > 1 {
@@ -118,7 +118,7 @@ func (w *writer) place(s *section) string {
 	return fmt.Sprintf("%s: %s", w.barName(s, bar), pick(w, counts...))
 }
 
-// barName is a bar's number, or its other name.
+// barName is a bar's number, or "last".
 func (w *writer) barName(s *section, bar int) string {
 	if bar == len(s.bars)-1 && w.chance(2) {
 		return "last"
@@ -126,8 +126,7 @@ func (w *writer) barName(s *section, bar int) string {
 	return fmt.Sprint(bar + 1)
 }
 
-// lastCounts are the counts of a bar's last felt beat, in order. Those between two
-// counts are parts of the last one.
+// lastCounts are the counts of a bar's last felt beat, in order, with the parts of the last one.
 func lastCounts(m meter.Meter) []string {
 	beats := m.Beats()
 	var out []string
@@ -138,7 +137,7 @@ func lastCounts(m meter.Meter) []string {
 	return append(out, last, last+"e", last+"&", last+"a")
 }
 
-// anyPlace is a place anywhere, also in every bar and in triplets.
+// anyPlace is any place: also one in every bar, also one in triplets.
 func (w *writer) anyPlace(s *section) string {
 	bar := w.r.Intn(len(s.bars))
 	if w.chance(4) && slices.Contains(s.bars, s.meter) {

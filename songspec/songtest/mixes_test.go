@@ -7,7 +7,7 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// wanted are the mixes that at least one song of twenty has.
+// wanted are the mixes that at least one song in twenty must have.
 var wanted = []string{
 	"push over a bar line", "push over a border", "push into no chord", "two pushes over one border",
 	"two pushes of one chord", "accent between a push and its target", "accent on a pushed border's count 1",
@@ -21,7 +21,7 @@ var wanted = []string{
 	"highest", "kit", "repeat", "like", "%",
 }
 
-// mixes counts what comes together.
+// mixes counts what comes together in songs.
 type mixes map[string]int
 
 func (m mixes) on(what string, is bool) {
@@ -30,7 +30,7 @@ func (m mixes) on(what string, is bool) {
 	}
 }
 
-// pass counts in one pass.
+// pass counts the mixes in one pass.
 func (m mixes) pass(tl *timeline.Timeline, i int) {
 	p := &tl.Passes[i]
 	var next *timeline.Pass
@@ -92,7 +92,7 @@ func (m mixes) pair(e, f timeline.Event) {
 	}
 }
 
-// setting counts what a pass has beside its events.
+// setting counts what a pass has besides its events.
 func (m mixes) setting(p *timeline.Pass) {
 	over := 0
 	for _, e := range p.Events {
@@ -114,7 +114,7 @@ func (m mixes) setting(p *timeline.Pass) {
 	m.on("lift", p.Lift != 0)
 }
 
-// words counts what is said once in a song, and how it is written.
+// words counts what a song says once, and how it is written.
 func (m mixes) words(tl *timeline.Timeline, src string) {
 	m.on("change of key", len(tl.Keys) > 1)
 	m.on("looseness 0", tl.Looseness == 0)

@@ -1,5 +1,6 @@
-// Package songtest writes song files that nobody would write, for tests: every word of
-// the language, and events piled on top of each other where the players' tasks meet.
+// Package songtest is for tests. Random takes a source of chance and the feels there are, and
+// returns the text of a song file as nobody would write it: with every word of the language,
+// and events crowded where the players' tasks meet. LeastMotion measures voice leading.
 package songtest
 
 import (
@@ -17,12 +18,12 @@ type Feel struct {
 	TempoLow, TempoHigh int
 }
 
-// Random is the text of a song: two to four sections in any of the feels, played four
-// to eight times. The same r gives the same song. Nearly all of them can be read; a few
-// hold a beat for longer than a tempo map can say.
+// Random is the text of a song of two to four sections in any of the feels, with four to
+// eight plays. The same r gives the same song. Nearly all songs can be read; in a few, a held
+// beat is longer than a tempo map can say.
 func Random(r *rand.Rand, feels []Feel) string {
 	w := &writer{r: r, feels: feels}
-	w.top()
+	w.settings()
 	for n := 2 + r.Intn(3); len(w.sections) < n; {
 		w.section()
 	}
@@ -30,7 +31,7 @@ func Random(r *rand.Rand, feels []Feel) string {
 	return w.b.String()
 }
 
-// writer is a song in the making.
+// writer writes one song.
 type writer struct {
 	r        *rand.Rand
 	b        strings.Builder
@@ -38,15 +39,15 @@ type writer struct {
 	sections []*section
 }
 
-// section is what the events and the plays must know of a section.
+// section is what events and plays depend on in a section.
 type section struct {
 	name  string
 	feel  Feel
 	meter meter.Meter
 	tempo int
 	bars  []meter.Meter // its repeats written out
-	hot   []int         // bars at whose ends most events stand; they may come twice
-	rit   bool          // it has a rit; a play's own might overlap with it
+	hot   []int         // bars at whose ends most events stand; a bar may be in it twice
+	rit   bool          // it has a rit, with which one of a play might overlap
 }
 
 func pick[T any](w *writer, from ...T) T { return from[w.r.Intn(len(from))] }
@@ -82,7 +83,7 @@ func (w *writer) meter(from []string) meter.Meter {
 	return m
 }
 
-func (w *writer) top() {
+func (w *writer) settings() {
 	w.line("key = %q\nlooseness = %s", pick(w, keys...), pick(w, "0", "0.4", "0.4", "1"))
 	w.line("take = %d", 1+w.r.Intn(50))
 	if w.chance(3) {
@@ -106,7 +107,7 @@ func (w *writer) section() {
 	s := &section{name: fmt.Sprintf("s%d", len(w.sections))}
 	w.line("section %q {", s.name)
 	if n := len(w.sections); n > 0 && w.chance(8) {
-		// It may change anything but what the other's places stand on.
+		// It keeps the bars and meters, since the other section's places need them.
 		like := w.sections[w.r.Intn(n)]
 		name := s.name
 		*s = *like
@@ -137,7 +138,7 @@ func (w *writer) section() {
 	w.sections = append(w.sections, s)
 }
 
-// tempo is in reach of a feel, and a quarter beyond.
+// tempo is a tempo in the range of a feel, or up to a quarter outside.
 func (w *writer) tempo(f Feel) int {
 	low, high := f.TempoLow*3/4, f.TempoHigh*5/4
 	return min(max(low+w.r.Intn(max(1, high-low)), 20), 400)
@@ -163,7 +164,7 @@ func (w *writer) chart(s *section) {
 	if twice {
 		b.WriteString(":")
 	}
-	odd := false // the bar before is in a meter of its own
+	odd := false // the bar before has a meter of its own
 	for i := range n {
 		m := s.meter
 		if i > 0 && !odd && w.chance(8) {
@@ -188,8 +189,8 @@ func (w *writer) chart(s *section) {
 	w.line("  chords = %q", text)
 }
 
-// bar is the chords of one bar. Behind a crowded bar line, and the one in front of the
-// section, there is often none, so that what is pushed over it finds nothing to play.
+// bar is the chords of one bar. After a crowded bar line, and at the beginning of the section,
+// it often begins with N.C., so that a push over the line has no chord to play.
 func (w *writer) bar(m meter.Meter, crowded bool) string {
 	beats := len(m.Beats())
 	n := pick(w, 1, 1, 1, beats)
@@ -213,7 +214,7 @@ func (w *writer) form() {
 	for i := 4 + w.r.Intn(5); i > 0; i-- {
 		s := pick(w, w.sections...)
 		if last != nil && w.chance(4) {
-			s = last // a section beside itself: what is pushed over its end meets its own bar 1
+			s = last // twice running: a push over its end meets its own bar 1
 		}
 		last = s
 		w.play(s)

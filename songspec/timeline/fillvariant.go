@@ -1,18 +1,17 @@
 package timeline
 
-// FillVariants is how many variants VaryFills deals out.
+// FillVariants is how many variants of a fill there are.
 const FillVariants = 6
 
-// variantMemory is how many passes back a variant is not used again. A pass may
-// have no fill at all, so one pass back would not be enough: with three, two
-// passes running may be without and the fills on either side still differ.
+// variantMemory is for how many passes a variant does not come again. One would not be
+// enough, since a pass may have no fill: with three, the fills on either side of two such
+// passes still differ.
 const variantMemory = 3
 
-// VaryFills sets FillVariant on every pass. A pass takes the variant that its
-// section's name, its ordinal and the take point at, or the next one that none
-// of the three passes before it has. Nothing but names, order and take goes into
-// it, so that editing a section changes no other section's fills; a pass put
-// into the form changes at most the few that follow it.
+// VaryFills sets FillVariant on every pass, from the section's name, its ordinal and the
+// take. If one of the three passes before has that variant, it is the next one that none of
+// them has. Nothing else counts, so that editing a section changes no other section's
+// fills; a new pass in the form changes those of a few that follow it at most.
 func VaryFills(passes []Pass, take int) {
 	for i := range passes {
 		p := &passes[i]
@@ -33,8 +32,8 @@ func taken(before []Pass, variant int) bool {
 	return false
 }
 
-// nameHash is FNV-1a over the name and the two numbers, with its high half
-// folded in so that the low digits depend on all of it.
+// nameHash is the FNV-1a hash of the name and the two numbers. Its high half is folded into
+// the low one, so that the remainder of a division depends on all of it.
 func nameHash(name string, ordinal, take int) uint64 {
 	const prime = 1099511628211
 	h := uint64(14695981039346656037)

@@ -1,6 +1,8 @@
-// Package timeline is the resolved song: every repeat written out, every place
-// turned into ticks, every numeral into a chord. It knows nothing of HCL and
-// nothing of MIDI. All times are integers in ticks, 960 a quarter.
+// Package timeline holds the resolved song: songspec makes a Timeline of a song file, with
+// every repeat written out, every place in ticks and every numeral a chord; the cues, the
+// players and all outputs read it. It knows nothing of HCL and nothing of MIDI.
+//
+// Times are integers: ticks, 960 a quarter, and microseconds where the name says so.
 package timeline
 
 import (
@@ -9,47 +11,6 @@ import (
 	"plinth/songspec/harmony"
 	"plinth/songspec/meter"
 )
-
-// Player is one of the players, an index in PlayerNames.
-type Player uint8
-
-// The band.
-const (
-	Drums Player = iota
-	Bass
-	Piano
-)
-
-// PlayerNames are the words of the song file, indexed by Player.
-var PlayerNames = [...]string{"drums", "bass", "piano"}
-
-func (p Player) String() string { return PlayerNames[p] }
-
-// Chords reports whether the player plays the chart's chords: all but the drummer do.
-func (p Player) Chords() bool { return p != Drums }
-
-// Players is a set of players.
-type Players uint8
-
-// All is the whole band.
-const All Players = 1<<len(PlayerNames) - 1
-
-// Only is the set of one player.
-func Only(p Player) Players { return 1 << p }
-
-// Has reports whether p is in the set.
-func (s Players) Has(p Player) bool { return s&(1<<p) != 0 }
-
-// Names are the players' names in their order; empty, not nil, for nobody.
-func (s Players) Names() []string {
-	out := []string{}
-	for i, name := range PlayerNames {
-		if s.Has(Player(i)) {
-			out = append(out, name)
-		}
-	}
-	return out
-}
 
 // Timeline is a whole song.
 type Timeline struct {
@@ -66,32 +27,32 @@ type Timeline struct {
 
 	CountIn  int   // whole bars of click in front
 	Pickup   int64 // ticks before bar 1 that belong to the song
-	Lead     int64 // ticks of whole bars in front of bar 1: count-in and pickup bars
-	LeadBars int   // bars in Lead; bar 1 of the song is bar LeadBars+1 of the file
+	Lead     int64 // ticks of the whole bars in front of bar 1: count-in and pickup bars
+	LeadBars int   // how many bars that is; bar 1 of the song is bar LeadBars+1 of the file
 
 	Passes []Pass
 	Tempos []Tempo // absolute ticks, ascending, the first at 0
 	Meters []MeterChange
 	Keys   []KeyChange
-	End    int64 // the last bar line
+	End    int64 // the last bar line, in absolute ticks
 
-	Vocal *Vocal
+	Vocal *Vocal // nil when the song names none
 }
 
-// DrumsSetup says what the drummer plays on. Kit is empty when the feel decides.
+// DrumsSetup is what the drummer plays on. Kit is empty when the feel decides.
 type DrumsSetup struct{ Kit string }
 
-// BassSetup is the bassist's instrument. Program is a General MIDI program
-// counted from 0; Strings 4 (down to E1) or 5 (down to B0).
+// BassSetup is the bassist's instrument. Program is a General MIDI program, counted from 0;
+// Strings is 4 (down to E1) or 5 (down to B0).
 type BassSetup struct {
 	Sound   string
 	Program uint8
 	Strings int
 }
 
-// PianoSetup is the pianist's instrument and limits. Program counts from 0;
-// Highest is a MIDI note number, the comp's ceiling (0 means the default, A4 =
-// 69, lowered by a singer); Span is what a hand reaches, in semitones.
+// PianoSetup is the pianist's instrument and limits. Program is a General MIDI program,
+// counted from 0. Highest is the comp's ceiling as a MIDI note number; 0 is the default, A4
+// (69), or lower under a singer. Span is how far a hand reaches, in semitones.
 type PianoSetup struct {
 	Sound   string
 	Program uint8
@@ -99,19 +60,20 @@ type PianoSetup struct {
 	Span    int
 }
 
-// Vocal is a guide vocal's reference as written in the song file.
+// Vocal is the guide vocal that the song file names. Notes and TrackResolved come from the
+// guide itself, once it is read.
 type Vocal struct {
 	Path          string // slash-separated, relative to the song file's folder
 	Track         string // empty: the likeliest
 	From          int    // bar of the song where the file's first bar stands; 0 and less are in front of bar 1
-	RangeLow      int    // MIDI notes; 0 when no range is stated
+	RangeLow      int    // MIDI note numbers; 0 when no range is given
 	RangeHigh     int
-	Line          int // where it stands in the song file, for messages
-	Notes         []SungNote
-	TrackResolved string
+	Line          int        // where it stands in the song file, for messages
+	Notes         []SungNote // in absolute ticks, by Tick, then Key
+	TrackResolved string     // name of the track that was taken
 }
 
-// SungNote is one note of the singer.
+// SungNote is one note of the singer. Key is a MIDI note number.
 type SungNote struct {
 	Tick   int64
 	Length int64
@@ -136,8 +98,8 @@ type KeyChange struct {
 	Key  harmony.Key
 }
 
-// Pass is one playing of a section. Everything in it is relative to Start, so
-// that a pass can be performed, compared and kept without its surroundings.
+// Pass is one playing of a section. Ticks in it count from its Start, so that a pass can be
+// played, compared and kept without the rest of the song.
 type Pass struct {
 	Index   int    // place in the form, from 0
 	Section string // the section's name
@@ -152,9 +114,8 @@ type Pass struct {
 	Lift       int // semitones in force, summed
 	Tacet      Players
 	Fills      bool // the section end may have a fill
-	// FillVariant, 1 to FillVariants, says which of the drummer's fills this pass
-	// draws on, so that two fills running are never the same. VaryFills sets it
-	// from the order of the sections' names alone; 0 means not set.
+	// FillVariant, 1 to FillVariants, chooses among the drummer's fills, so that the same
+	// fill never comes twice running. VaryFills sets it; 0 is not set.
 	FillVariant int
 
 	Start    int64 // absolute ticks
@@ -171,17 +132,17 @@ type Pass struct {
 	// Entry, when not nil, is a push in the pass before that takes this pass's
 	// first chord early: Tick is negative.
 	Entry *Event
-	// Joint is what a neighbour writes and this pass plays, round the push that joins the
-	// two: accents, whose Tick is that of the stroke, under 0 on Entry's; and stops between
-	// Entry and the first bar line, in which its chord does not ring.
+	// Joint are events that a neighbour writes and this pass plays, where a push joins the
+	// two: accents, with Tick where they are struck (under 0 on Entry), and stops between
+	// Entry and the first bar line, in which the pushed chord does not ring.
 	Joint []Event
 
-	// Sung is the singer's line over this pass and a bar to either side; nil when
-	// no vocal is given, empty when the singer is silent.
+	// Sung is what is sung in this pass and in the bar to either side; nil when no vocal is
+	// given, empty when the singer is silent.
 	Sung []SungNote
 }
 
-// Neighbour is what a pass may know of the one beside it.
+// Neighbour is what a pass may know of the pass beside it.
 type Neighbour struct {
 	Section string
 	Ordinal int
@@ -193,20 +154,20 @@ type Neighbour struct {
 	Tacet   Players // who keeps out of it
 }
 
-// PassAt is the index in Passes of the pass that holds an absolute tick, the last one
-// for ticks after the end, -1 before the first.
+// PassAt is the index in Passes of the pass at an absolute tick: -1 before the first pass,
+// the last one after the end.
 func (t *Timeline) PassAt(tick int64) int {
 	return sort.Search(len(t.Passes), func(i int) bool { return t.Passes[i].Start > tick }) - 1
 }
 
-// BarAt is the index in Bars of the bar that holds a tick of the pass: the first one
-// for ticks before it, the last for those after the end.
+// BarAt is the index in Bars of the bar at a tick of the pass: the first bar before it, the
+// last one after its end.
 func (p *Pass) BarAt(tick int64) int {
 	i := sort.Search(len(p.Bars), func(i int) bool { return p.Bars[i].Start > tick }) - 1
 	return max(0, i)
 }
 
-// Joined runs equal chords that follow each other together.
+// Joined is the spans with equal chords in a row made one.
 func Joined(spans []Span) []Span {
 	var out []Span
 	for _, s := range spans {
@@ -219,8 +180,8 @@ func Joined(spans []Span) []Span {
 	return out
 }
 
-// EnergyAt is the energy of bar i (from 0): even steps from EnergyFrom in the
-// first bar to EnergyTo in the last, rounded half up.
+// EnergyAt is the energy, 1 to 5, of a bar counted from 0. It moves evenly from EnergyFrom
+// in the first bar to EnergyTo in the last; halves are rounded up.
 func (p *Pass) EnergyAt(bar int) int {
 	n := len(p.Bars) - 1
 	if n <= 0 || p.EnergyFrom == p.EnergyTo {
@@ -241,51 +202,14 @@ type Bar struct {
 	Start  int64 // relative to the pass
 	Length int64
 	Meter  meter.Meter
-	Text   string // its chords as written in the song file (a repeat sign resolved), blanks folded
+	Text   string // its chords as written, a repeat sign replaced by what it repeats
 	Line   int    // line of the song file where the bar stands
 }
 
-// Span is a chord in force. Spans cover a pass without a gap, in order. A chord
-// written again in a new bar begins a new span, `%` too; a lone / does not.
+// Span is a chord and how long it lasts. Spans cover a pass in order and without a gap. A
+// chord written again in a new bar begins a new span, and so does %; a / alone does not.
 type Span struct {
 	Start, End int64
 	Chord      harmony.Chord
 	Written    string // as in the song file: "IVmaj7", "Ab/C"
-}
-
-// EventKind is the word of an event.
-type EventKind uint8
-
-// The seven events of the song file.
-const (
-	Accent EventKind = iota
-	Push
-	Stop
-	Fill
-	Hold
-	Rit
-	Space
-)
-
-// EventNames are the words, indexed by EventKind.
-var EventNames = [...]string{"accent", "push", "stop", "fill", "hold", "rit", "space"}
-
-func (k EventKind) String() string { return EventNames[k] }
-
-// Event is one event at one place; a place of the song file that names several
-// counts or bars becomes several events. Events are sorted by Tick, then Kind.
-type Event struct {
-	Kind EventKind
-	Bar  int   // index into the pass's bars
-	Tick int64 // relative to the pass
-	End  int64 // where it ends: stop, fill, hold (the beat's end), rit (a bar line), space
-	// Target is, for a push, the tick of the chord that comes early; it equals the
-	// pass's Length when that chord is the next pass's first.
-	Target int64
-	By     Players
-	Weight int   // accent: 1 to 3
-	Alone  bool  // accent: nothing but the written hits in this bar
-	Extra  int64 // hold: how many ticks longer the beat lasts, made by the tempo map
-	To     int   // rit: the tempo it reaches, in the meter's beat
-	Place  string
 }

@@ -1,0 +1,138 @@
+package guide
+
+import (
+	"fmt"
+	"sort"
+
+	"plinth/songspec/meter"
+	"plinth/songspec/timeline"
+)
+
+// layout maps a file's ticks onto the song's.
+type layout struct {
+	tl   *timeline.Timeline
+	file *File
+	at   int64 // absolute tick of the file's tick 0; negative if its upbeat begins before the song
+}
+
+// tick is a tick of the file as an absolute tick of the song, rounded to the nearest.
+func (l *layout) tick(t int64) int64 { return l.at + scale(t, l.file.Division) }
+
+func scale(t int64, division int) int64 {
+	d := int64(division)
+	// Whole quarters first, so that the product cannot overflow.
+	return t/d*meter.TicksPerQuarter + (t%d*meter.TicksPerQuarter+d/2)/d
+}
+
+// upbeat is the length, in the song's ticks, of a first bar that is shorter than the second:
+// after one bar a longer meter begins. Otherwise it is 0.
+func upbeat(f *File) int64 {
+	var at0, next *Meter
+	for i := range f.Meters {
+		switch m := &f.Meters[i]; {
+		case m.Tick == 0:
+			at0 = m
+		case next == nil:
+			next = m
+		}
+	}
+	if at0 == nil || next == nil {
+		return 0
+	}
+	bar := func(m *Meter) int64 { return int64(m.Num) * 4 * meter.TicksPerQuarter / int64(m.Den) }
+	if t := scale(next.Tick, f.Division); t == bar(at0) && t < bar(next) {
+		return t
+	}
+	return 0
+}
+
+// notes places the notes of a track and reports those that do not fit.
+func (l *layout) notes(t *Track) []Problem {
+	v, tl := l.tl.Vocal, l.tl
+	v.Notes = nil
+	early, late, double := 0, 0, 0
+	var firstLate, firstDouble int64
+	for _, n := range t.Notes {
+		start, end := l.tick(n.Tick), l.tick(n.End())
+		switch {
+		case start < 0:
+			early++
+			continue
+		case start >= tl.End:
+			if late == 0 {
+				firstLate = start
+			}
+			late++
+			continue
+		}
+		v.Notes = append(v.Notes, timeline.SungNote{Tick: start, Length: max(1, min(end, tl.End)-start), Key: n.Key})
+	}
+	sort.SliceStable(v.Notes, func(i, j int) bool {
+		a, b := v.Notes[i], v.Notes[j]
+		return a.Tick < b.Tick || a.Tick == b.Tick && a.Key < b.Key
+	})
+	for i := 1; i < len(v.Notes); i++ {
+		a, b := &v.Notes[i-1], v.Notes[i]
+		over := a.Tick + a.Length - b.Tick
+		switch {
+		case over <= 0:
+		case 2*over <= min(a.Length, b.Length): // legato, not a second voice
+			a.Length -= over
+		default:
+			if double == 0 {
+				firstDouble = b.Tick
+			}
+			double++
+		}
+	}
+	var out []Problem
+	if early > 0 {
+		out = append(out, Problem{Attr: "from", Summary: "The voice begins before the song",
+			Detail: fmt.Sprintf("%s of the guide would sound before the song's first bar and are left out; "+
+				"a later from, a pickup or a count_in makes room.", meter.Plural(early, "note"))})
+	}
+	if late > 0 {
+		come, are := "come", "They are"
+		if late == 1 {
+			come, are = "comes", "It is"
+		}
+		out = append(out, Problem{Attr: "from", Summary: "The voice is longer than the form",
+			Detail: fmt.Sprintf("%s of the guide %s after the song's last bar, %d, "+
+				"the first in what would be bar %d. %s left out; a section is missing in the form, "+
+				"or from is too late.",
+				meter.Plural(late, "note"), come, lastBar(tl), lastBar(tl)+1+int((firstLate-tl.End)/barTicks(tl)),
+				are)})
+	}
+	if double > 0 {
+		where := fmt.Sprintf("at %s", At(tl, firstDouble))
+		if double > 1 {
+			where = fmt.Sprintf("in %d places, the first %s", double, where)
+		}
+		out = append(out, Problem{Attr: "track", Summary: "Two notes at once",
+			Detail: fmt.Sprintf("The voice has notes on top of each other %s; the band listens to all of them.",
+				where)})
+	}
+	if len(v.Notes) == 0 && early+late > 0 {
+		out = append(out, Problem{Attr: "from", Summary: "Silent guide vocal",
+			Detail: "No note of the guide falls into the song; " +
+				"the band plays as for a singer who is silent throughout."})
+	}
+	return out
+}
+
+func lastBar(tl *timeline.Timeline) int {
+	if len(tl.Passes) == 0 {
+		return 0
+	}
+	p := &tl.Passes[len(tl.Passes)-1]
+	return p.FirstBar + len(p.Bars) - 1
+}
+
+// barTicks is the length of the song's last bar, at least 1.
+func barTicks(tl *timeline.Timeline) int64 {
+	p := &tl.Passes[len(tl.Passes)-1]
+	if len(p.Bars) == 0 {
+		return 4 * meter.TicksPerQuarter
+	}
+	return max(1, p.Bars[len(p.Bars)-1].Length)
+}

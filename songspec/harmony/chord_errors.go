@@ -1,0 +1,87 @@
+package harmony
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+)
+
+func tooLong(s string) error {
+	return &SymbolError{Kind: TooLong, Text: s, Length: len(s),
+		Reason: fmt.Sprintf("A chord is no longer than %d bytes.", MaxSymbol)}
+}
+
+const noRootReason = "A chord begins with a capital letter A to G, or is a Roman numeral, or N.C."
+
+func noRoot(s string) error {
+	e := &SymbolError{Kind: NoRoot, Text: s, Length: firstRune(s),
+		Reason: noRootReason}
+	if up := capital(s); up != "" {
+		if _, err := parseEnglish(up); err == nil {
+			e.Suggest = up
+		}
+	} else if strings.HasPrefix(s, "H") {
+		e.Reason = germanH
+	}
+	return e
+}
+
+// badSuffix makes the error for a fault in the suffix, which is s[root:end]. When only the
+// part after a slash cannot be read, the bass is wrong and not the quality.
+func badSuffix(s string, root, end int, fault string, at, length int) error {
+	e := &SymbolError{Kind: NoQuality, Text: s, Offset: root + at, Length: length, Reason: fault}
+	if slash := strings.LastIndexByte(s[:end], '/'); slash >= root {
+		if k, f, _, _ := lookSuffix(s[root:slash]); f == "" {
+			e.Kind, e.Offset, e.Length = NoBass, slash+1, end-slash-1
+			e.Reason = "After the slash comes the bass, a capital letter A to G with b or # if it needs one."
+			if up := capital(s[slash+1:]); up != "" {
+				if _, size := scanName(up); size == len(up) {
+					e.Suggest = s[:slash+1] + up
+				}
+			}
+			if other := otherSpellings[s[root:end]]; e.Suggest == "" && other != "" {
+				e.Reason = "A suspension is sus2, sus4 or sus24, and after the slash comes the bass."
+				e.Suggest = s[:root] + other
+			}
+			if e.Suggest == "" {
+				e.Suggest = degreeBass(s[:root], k, s[slash+1:])
+			}
+			return e
+		}
+	}
+	if fault == bareFour {
+		e.Suggest = s[:root+at] + "sus" + s[root+at:]
+	} else if near := nearSuffix(s[root:end]); near != "" {
+		e.Suggest = s[:root] + near + s[end:]
+	}
+	if _, err := parseEnglish(e.Suggest); err != nil {
+		e.Suggest = ""
+	}
+	return e
+}
+
+// nearSuffix is the common spelling that a suffix was probably meant to be. It differs
+// by one letter at most, or by two when the suffix is long.
+func nearSuffix(s string) string {
+	if other := otherSpellings[s]; other != "" {
+		return other
+	}
+	most := 1
+	if len(s) > 4 {
+		most = 2
+	}
+	return nearest(s, commonSpellings, most)
+}
+
+// degreeBass is the symbol with its bass as a note, C/E for C/3; "" when the chord has no
+// tone of that degree.
+func degreeBass(root string, k known, digits string) string {
+	n, _ := scanName(root)
+	for i := int8(0); i < k.n; i++ {
+		if t := k.tones[i]; t.Degree <= 7 && strconv.Itoa(int(t.Degree)) == digits {
+			b, _ := n.Up(int(t.Degree-1), int(t.Semitones))
+			return root + k.suffix + "/" + b.String()
+		}
+	}
+	return ""
+}

@@ -1,0 +1,97 @@
+package harmony
+
+import "strings"
+
+// lastSlash is the last slash outside brackets before the end.
+func (p *numeralParser) lastSlash() int {
+	i := strings.LastIndexByte(p.s[:p.end], '/')
+	if i >= 0 && strings.IndexByte(p.s[i:p.end], ')') >= 0 {
+		return -1
+	}
+	return i
+}
+
+// takeBass takes a degree after the last slash. The 9 of 6/9 is no degree.
+func (p *numeralParser) takeBass() (digits string, at int) {
+	slash := p.lastSlash()
+	if slash < 1 {
+		return "", 0
+	}
+	part := p.s[slash+1 : p.end]
+	_, signs := accidentals(part)
+	rest := part[signs:]
+	if rest == "" || strings.Trim(rest, "0123456789") != "" ||
+		part == "9" && p.s[slash-1] == '6' && !strings.HasSuffix(p.s[:slash], "6/9") {
+		return "", 0
+	}
+	p.end = slash
+	return part, slash + 1
+}
+
+// takeTargets takes the numerals after slashes, the last one first, and returns the key
+// that they lead to.
+func (p *numeralParser) takeTargets() tonic {
+	var targets []roman
+	for slash := p.lastSlash(); slash >= 0; slash = p.lastSlash() {
+		part := p.s[slash+1 : p.end]
+		r, size, ok := scanRoman(part)
+		switch {
+		case size == 0 && p.suffixSlash(slash):
+			slash = -1
+		case size == 0:
+			p.fail(NoBass, slash+1, p.end-slash-1,
+				"After the slash of a numeral comes the degree in the bass, I/5, "+
+					"or the numeral of the chord it leads to, V7/V.",
+				p.letterBass(slash))
+			return tonic{}
+		case !ok:
+			p.fail(NoRoot, slash+1, size, badRoman, p.s[:slash+1]+nearRoman(part[:size])+p.s[slash+1+size:])
+			return tonic{}
+		case size < len(part):
+			p.fail(NotApplied, slash+1+size, len(part)-size,
+				"The numeral after the slash is a key and stands bare: only a major or a minor chord can be one.",
+				p.s[:slash+1+size]+p.s[p.end:])
+			return tonic{}
+		}
+		if slash < 0 {
+			break
+		}
+		targets = append(targets, r)
+		p.end = slash
+	}
+	local := tonic{minor: p.home.Minor}
+	for _, r := range targets {
+		local = tonic{at: r.root(local), minor: r.minor}
+	}
+	return local
+}
+
+// suffixSlash reports a slash that belongs to the suffix: 6/9 and m/maj7.
+func (p *numeralParser) suffixSlash(slash int) bool {
+	after := p.s[slash+1 : p.end]
+	if after == "9" || strings.HasPrefix(after, "9") && !strings.HasPrefix(after, "9/") {
+		return strings.HasSuffix(p.s[:slash], "6")
+	}
+	sp := suffixParser{s: after}
+	return strings.HasSuffix(p.s[:slash], "m") && sp.atMajor()
+}
+
+// letterBass offers I/5 for I/G.
+func (p *numeralParser) letterBass(slash int) string {
+	n, size := scanName(p.s[slash+1 : p.end])
+	if size == 0 || size != p.end-slash-1 {
+		return ""
+	}
+	c, e := readNumeral(p.s[:slash], p.home)
+	if e != nil {
+		return ""
+	}
+	steps, _ := c.Root.Interval(n)
+	for _, sign := range [...]string{"", "b", "#"} {
+		try := p.s[:slash+1] + sign + string(rune('1'+steps))
+		if got, e := readNumeral(try, p.home); e == nil && got.Bass == n {
+			return try
+		}
+	}
+	return ""
+}
