@@ -26,7 +26,6 @@ const (
 	compFloor      = 48 // C3: the bass has what is below
 	compCeiling    = 69 // A4, unless the song file says otherwise
 	ceilingFloor   = 60 // C4: under it no octave is left for a chord over the floor, see Ceiling
-	lowestHighest  = 55 // G3: a song file's ceiling is not followed further down
 	underTheSinger = 4  // a major third under the singer's lower quartile
 	defaultSpan    = 14 // a ninth
 )
@@ -155,12 +154,12 @@ func (c *Pianist) ringOut(notes []score.Note) []score.Note {
 func Ceiling(setup timeline.PianoSetup, pass *timeline.Pass) int {
 	high := compCeiling
 	if setup.Highest > 0 {
-		high = max(setup.Highest, lowestHighest)
+		high = setup.Highest
 	}
 	if sung, ok := guide.SungRegister(pass); ok {
-		high = min(high, max(sung.Quarter-underTheSinger, ceilingFloor))
+		high = min(high, sung.Quarter-underTheSinger)
 	}
-	return high
+	return max(high, ceilingFloor)
 }
 
 // Span is what a hand reaches, in semitones: a ninth where the song file does not say.
@@ -174,8 +173,7 @@ func Span(setup timeline.PianoSetup) int {
 // voicingRoom is where the voicings of a bar at that energy lie. The register rises
 // with the energy.
 func (c *Pianist) voicingRoom(lv *feel.Level, energy int) voicing.Room {
-	w := voicing.Room{High: Ceiling(c.Song.Piano, c.Pass), Span: Span(c.Song.Piano), Centre: lv.Centre}
-	w.Low = min(compFloor, w.High-12)
+	w := voicing.Room{Low: compFloor, High: Ceiling(c.Song.Piano, c.Pass), Span: Span(c.Song.Piano), Centre: lv.Centre}
 	if w.Centre == 0 {
 		w.Centre = centres.At(energy)
 	}
