@@ -64,24 +64,27 @@ type rule struct {
 }
 
 var rules = map[string]rule{
-	ruleRange:       {Fault, "A note that the instrument has not", ""},
-	ruleOverlap:     {Fault, "A note struck while it still sounds", ""},
-	ruleStop:        {Fault, "A sound in a stop", ""},
-	ruleHands:       {Fault, "More than two hands at once", "Take a stroke out of the groove's rows there."},
-	ruleSpeed:       {Fault, "Too fast for two hands", "A slower tempo, a lower energy or a groove with fewer strokes gives the hands time."},
-	ruleFoot:        {Fault, "Too fast for a foot", "A slower tempo, a lower energy or a groove with fewer strokes gives the foot time."},
-	ruleHat:         {Fault, "One hi-hat, two ways at once", "Take one of the two out of the groove's rows there."},
-	ruleSyncopation: {Remark, "More off the beat than the feel is", "Move strokes of the groove to the beat, or say a higher syncopation in the groove file."},
-	ruleVoice:       {Fault, "Two bass notes at once", ""},
-	ruleBass:        {Fault, "A change of chord without its bass", ""},
-	ruleLock:        {Remark, "Kicks without the bass", "Let the groove's bass play, or hold on, where its kick does."},
-	ruleSpan:        {Fault, "Wider than two hands", "A wider span, a higher ceiling or a smaller chord helps."},
-	ruleLow:         {Fault, "Unclear so low", "A higher ceiling or a smaller chord helps."},
-	ruleCeiling:     {Fault, "A comp over its ceiling", ""},
-	ruleRepeat:      {Fault, "Too fast for one key", "A slower tempo or fewer accents give the hand time."},
-	ruleDensity:     {Remark, "A busy piano", "Write fewer accents there, or ask for more energy."},
-	ruleOctaves:     {Remark, "Octaves between piano and bass", ""},
-	ruleEnergy:      {Remark, "Less to play at a higher energy", "Give the groove's higher level more to play."},
+	ruleRange:   {Fault, "A note that the instrument has not", ""},
+	ruleOverlap: {Fault, "A note struck while it still sounds", ""},
+	ruleStop:    {Fault, "A sound in a stop", ""},
+	ruleHands:   {Fault, "More than two hands at once", "Take a stroke out of the groove's rows there."},
+	ruleSpeed: {Fault, "Too fast for two hands",
+		"A slower tempo, a lower energy or a groove with fewer strokes gives the hands time."},
+	ruleFoot: {Fault, "Too fast for a foot",
+		"A slower tempo, a lower energy or a groove with fewer strokes gives the foot time."},
+	ruleHat: {Fault, "One hi-hat, two ways at once", "Take one of the two out of the groove's rows there."},
+	ruleSyncopation: {Remark, "More off the beat than the feel is",
+		"Move strokes of the groove to the beat, or say a higher syncopation in the groove file."},
+	ruleVoice:   {Fault, "Two bass notes at once", ""},
+	ruleBass:    {Fault, "A change of chord without its bass", ""},
+	ruleLock:    {Remark, "Kicks without the bass", "Let the groove's bass play, or hold on, where its kick does."},
+	ruleSpan:    {Fault, "Wider than two hands", "A wider span, a higher ceiling or a smaller chord helps."},
+	ruleLow:     {Fault, "Unclear so low", "A higher ceiling or a smaller chord helps."},
+	ruleCeiling: {Fault, "A comp over its ceiling", ""},
+	ruleRepeat:  {Fault, "Too fast for one key", "A slower tempo or fewer accents give the hand time."},
+	ruleDensity: {Remark, "A busy piano", "Write fewer accents there, or ask for more energy."},
+	ruleOctaves: {Remark, "Octaves between piano and bass", ""},
+	ruleEnergy:  {Remark, "Less to play at a higher energy", "Give the groove's higher level more to play."},
 }
 
 // Title says in a few words what is wrong.
@@ -186,7 +189,8 @@ func (a *audit) add(pa *passAudit, f Finding) {
 
 // found adds a finding at a tick of the pass.
 func (pa *passAudit) found(who timeline.Player, tick int64, rule, format string, args ...any) {
-	pa.add(pa, Finding{Player: who, Tick: tick, Bar: pa.plan.BarAt(tick), Rule: rule, Text: fmt.Sprintf(format, args...)})
+	pa.add(pa, Finding{Player: who, Tick: tick, Bar: pa.plan.BarAt(tick), Rule: rule,
+		Text: fmt.Sprintf(format, args...)})
 }
 
 // checkAll checks what holds for every player: the instrument's range, no note struck
@@ -233,7 +237,8 @@ func (a *audit) onInstrument(who timeline.Player, key uint8) string {
 	case who == timeline.Drums && a.kitVoices[key&127].Word == "":
 		return fmt.Sprintf("the kit has nothing on percussion key %d", key)
 	case who == timeline.Bass && (int(key) < low || int(key) > bassist.Highest):
-		return fmt.Sprintf("%s is outside the bass's range, %s to %s", keyName(int(key)), keyName(low), keyName(bassist.Highest))
+		return fmt.Sprintf("%s is outside the bass's range, %s to %s", keyName(int(key)), keyName(low),
+			keyName(bassist.Highest))
 	}
 	return ""
 }

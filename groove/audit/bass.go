@@ -21,7 +21,8 @@ func (pa *passAudit) checkBass() {
 	for i := 1; i < len(notes); i++ {
 		p, n := &notes[i-1], &notes[i]
 		if p.Tick+p.Length > n.Tick && p.Key != n.Key {
-			pa.found(timeline.Bass, n.Tick, ruleVoice, "%s begins while %s still sounds", keyName(int(n.Key)), keyName(int(p.Key)))
+			pa.found(timeline.Bass, n.Tick, ruleVoice, "%s begins while %s still sounds", keyName(int(n.Key)),
+				keyName(int(p.Key)))
 		}
 	}
 	if pa.pass.Tacet.Has(timeline.Bass) {
@@ -50,7 +51,8 @@ func (pa *passAudit) checkRoots(notes []groove.Note) {
 		case n == nil:
 			pa.found(timeline.Bass, c.Start, ruleBass, "the chord changes to %s and the bass does not", c.Chord)
 		case int(n.Key)%12 != pc:
-			pa.found(timeline.Bass, c.Start, ruleBass, "the bass takes %s to %s, whose bass is %s", keyName(int(n.Key)), c.Chord, c.Chord.Bass)
+			pa.found(timeline.Bass, c.Start, ruleBass, "the bass takes %s to %s, whose bass is %s", keyName(int(n.Key)),
+				c.Chord, c.Chord.Bass)
 		}
 	}
 }
@@ -92,7 +94,8 @@ func (pa *passAudit) checkLock(notes []groove.Note) {
 		}
 	}
 	if met*100 < bassist.LockPerCent*all {
-		pa.found(timeline.Bass, 0, ruleLock, "the bass is there for %d of the kick's %d strokes, less than %d in 100", met, all, bassist.LockPerCent)
+		pa.found(timeline.Bass, 0, ruleLock, "the bass is there for %d of the kick's %d strokes, less than %d in 100",
+			met, all, bassist.LockPerCent)
 	}
 }
 
@@ -118,7 +121,8 @@ func (a *audit) checkBorders() {
 				break
 			}
 			if was := last[n.Key&127]; was > 0 && us-was+1 < touch.AgainUS && !seen[n.Key&127] {
-				pa.found(timeline.Piano, n.Tick, ruleRepeat, "%s is struck again after %d ms", keyName(int(n.Key)), (us-was+1)/1000)
+				pa.found(timeline.Piano, n.Tick, ruleRepeat, "%s is struck again after %d ms", keyName(int(n.Key)),
+					(us-was+1)/1000)
 			}
 			seen[n.Key&127] = true
 		}
@@ -141,7 +145,8 @@ func (a *audit) checkEnergies() {
 			}
 			x, y := a.attacksPerBar(low), a.attacksPerBar(high)
 			if x > y {
-				h.found(timeline.Drums, 0, ruleEnergy, "the band plays %s notes a bar at energy %d, and %s at energy %d",
+				h.found(timeline.Drums, 0, ruleEnergy,
+					"the band plays %s notes a bar at energy %d, and %s at energy %d",
 					thousandths(y), h.pass.EnergyFrom, thousandths(x), l.pass.EnergyFrom)
 			}
 		}
@@ -162,7 +167,8 @@ func (a *audit) attacksPerBar(i int) int {
 // alike reports whether two passes ask the same of the band but for the energy.
 func alike(a, b *timeline.Pass) bool {
 	if a.Section != b.Section || a.Feel != b.Feel || a.Tacet != b.Tacet || a.Length != b.Length ||
-		a.EnergyFrom != a.EnergyTo || b.EnergyFrom != b.EnergyTo || len(a.Events) != len(b.Events) || len(a.Chords) != len(b.Chords) {
+		a.EnergyFrom != a.EnergyTo || b.EnergyFrom != b.EnergyTo || len(a.Events) != len(b.Events) ||
+		len(a.Chords) != len(b.Chords) {
 		return false
 	}
 	for i := range a.Events {

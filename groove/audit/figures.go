@@ -50,7 +50,8 @@ func (f *Figures) Total() int {
 func (pa *passAudit) figures() Figures {
 	p := pa.pass
 	f := Figures{Attacks: make([]int, len(pa.part.Notes)), Velocity: make([]int, len(pa.part.Notes)),
-		Section: p.Section, Ordinal: p.Ordinal, FirstBar: p.FirstBar, Bars: len(p.Bars), Energy: [2]int{p.EnergyFrom, p.EnergyTo}}
+		Section: p.Section, Ordinal: p.Ordinal, FirstBar: p.FirstBar, Bars: len(p.Bars),
+		Energy: [2]int{p.EnergyFrom, p.EnergyTo}}
 	for who, notes := range pa.part.Notes {
 		sum := 0
 		for _, n := range notes {

@@ -101,7 +101,9 @@ func (a *audit) checkHands(in []hit) {
 				hand = 1
 			}
 			if gap := h.us - last[hand]; gap < touch.AgainUS {
-				h.found(ruleSpeed, "a hand would have to strike again after %d ms, and ten strokes a second is a hand's limit", gap/1000)
+				h.found(ruleSpeed,
+					"a hand would have to strike again after %d ms, and ten strokes a second is a hand's limit",
+					gap/1000)
 			}
 			last[hand] = h.us
 		}
@@ -113,7 +115,8 @@ func (a *audit) checkHands(in []hit) {
 func (a *audit) checkFoot(in []hit, name string) {
 	for i := 1; i < len(in); i++ {
 		if gap := in[i].us - in[i-1].us; gap < touch.AgainUS {
-			in[i].found(ruleFoot, "the %s would have to strike again after %d ms, and ten strokes a second is its limit", name, gap/1000)
+			in[i].found(ruleFoot,
+				"the %s would have to strike again after %d ms, and ten strokes a second is its limit", name, gap/1000)
 		}
 	}
 }

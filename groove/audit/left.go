@@ -22,13 +22,15 @@ func (pa *passAudit) checkLeftHand() {
 	last := touch.LastStroke(p, timeline.Piano)
 	for i := range changes {
 		c := &changes[i]
-		if c.Chord.None || c.Same && !c.Pushed() || c.Start >= c.End || c.Start >= p.Cues.End(timeline.Piano) || p.Cues.Silences(timeline.Piano).Has(c.Start) {
+		if c.Chord.None || c.Same && !c.Pushed() || c.Start >= c.End || c.Start >= p.Cues.End(timeline.Piano) ||
+			p.Cues.Silences(timeline.Piano).Has(c.Start) {
 			continue
 		}
 		if p.Cues.Alone[p.BarAt(c.Start)] || p.Swung(c.Start) > last {
 			continue
 		}
-		if c.Same && i > 0 && pa.clock.Micros(p.Swung(c.Start))-pa.clock.Micros(p.Swung(changes[i-1].Start)) < touch.AgainUS {
+		if c.Same && i > 0 &&
+			pa.clock.Micros(p.Swung(c.Start))-pa.clock.Micros(p.Swung(changes[i-1].Start)) < touch.AgainUS {
 			continue // pushed so soon after its own stroke that it is struck once
 		}
 		// Alone, as part of a roll, or once with a hit that comes too soon after (the pianist's withinKeySpeed).
@@ -45,7 +47,8 @@ func (pa *passAudit) checkLeftHand() {
 		case n == nil:
 			pa.found(timeline.Piano, c.Start, ruleBass, "the chord changes to %s and the left hand does not", c.Chord)
 		case int(n.Key)%12 != pc:
-			pa.found(timeline.Piano, c.Start, ruleBass, "the left hand takes %s to %s, whose bass is %s", keyName(int(n.Key)), c.Chord, c.Chord.Bass)
+			pa.found(timeline.Piano, c.Start, ruleBass, "the left hand takes %s to %s, whose bass is %s",
+				keyName(int(n.Key)), c.Chord, c.Chord.Bass)
 		}
 	}
 }
@@ -55,7 +58,8 @@ func (pa *passAudit) checkLeftHand() {
 func (pa *passAudit) lowest(notes []groove.Note, tick, before, after int64) *groove.Note {
 	early, late := pa.clock.Shift(tick, -before), pa.clock.Shift(tick, after)
 	var best *groove.Note
-	for i := sort.Search(len(notes), func(i int) bool { return notes[i].Tick > early }); i < len(notes) && notes[i].Tick < late; i++ {
+	i := sort.Search(len(notes), func(i int) bool { return notes[i].Tick > early })
+	for ; i < len(notes) && notes[i].Tick < late; i++ {
 		if best == nil || notes[i].Key < best.Key {
 			best = &notes[i]
 		}

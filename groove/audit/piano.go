@@ -78,7 +78,8 @@ func (pa *passAudit) checkKeys(notes []groove.Note) {
 			pa.found(timeline.Piano, n.Tick, ruleRange, "%s is not on a piano", keyName(key))
 		}
 		if key > ceiling {
-			pa.found(timeline.Piano, n.Tick, ruleCeiling, "%s is over the comp's ceiling, %s", keyName(key), keyName(ceiling))
+			pa.found(timeline.Piano, n.Tick, ruleCeiling, "%s is over the comp's ceiling, %s", keyName(key),
+				keyName(ceiling))
 		}
 		if p := last[key]; p != nil {
 			if p.Tick+p.Length > n.Tick {
@@ -135,7 +136,8 @@ func (pa *passAudit) checkHolds(chords []pianoChord) {
 	span := pianist.Span(pa.tl.Piano)
 	for _, c := range chords {
 		if !voicing.Playable(c.keys, span) {
-			pa.found(timeline.Piano, c.tick, ruleSpan, "no two hands of %d semitones and five fingers hold %s", span, keyList(c.keys))
+			pa.found(timeline.Piano, c.tick, ruleSpan, "no two hands of %d semitones and five fingers hold %s", span,
+				keyList(c.keys))
 		}
 		if low, high, ok := voicing.FirstMuddy(c.keys); ok {
 			pa.found(timeline.Piano, c.tick, ruleLow, "%s under %s is unclear so low", keyName(low), keyName(high))
@@ -177,7 +179,8 @@ func (pa *passAudit) checkDensity(chords []pianoChord) {
 		allowed += max(asked[i], b.Length*pianist.AttacksPerBeat.At(pa.pass.EnergyAt(i))/b.Meter.TempoTicks())
 	}
 	if n := int64(len(chords)); 1000*n > allowed {
-		pa.found(timeline.Piano, 0, ruleDensity, "the piano attacks %d times, more than the %d that the energy allows", n, allowed/1000)
+		pa.found(timeline.Piano, 0, ruleDensity, "the piano attacks %d times, more than the %d that the energy allows",
+			n, allowed/1000)
 	}
 }
 
@@ -191,8 +194,10 @@ func (pa *passAudit) checkOctaves(notes, bass []groove.Note) {
 			continue
 		}
 		from, to, moved := pa.bassMove(bass, changes[i].Start)
-		if before > 0 && !changes[i].Same && moved && before%12 == from%12 && top%12 == to%12 && voicing.SameWay(top-before, cmp.Compare(to, from)) {
-			pa.found(timeline.Piano, changes[i].Start, ruleOctaves, "the top voice goes in octaves with the bass, %s to %s", keyName(before), keyName(top))
+		if before > 0 && !changes[i].Same && moved && before%12 == from%12 && top%12 == to%12 &&
+			voicing.SameWay(top-before, cmp.Compare(to, from)) {
+			pa.found(timeline.Piano, changes[i].Start, ruleOctaves,
+				"the top voice goes in octaves with the bass, %s to %s", keyName(before), keyName(top))
 		}
 		before = top
 	}

@@ -63,7 +63,8 @@ func (d *Drummer) chooseFills() []drumFill {
 func (d *Drummer) closingSpan() cue.Stretch {
 	last := len(d.Pass.Bars) - 1
 	a := d.Pass.After
-	if !d.Pass.Fills || a == nil || a.Tacet.Has(timeline.Drums) || last < 0 || !d.keepsTime(last) || d.Cues.Alone[last] || len(d.family) == 0 {
+	if !d.Pass.Fills || a == nil || a.Tacet.Has(timeline.Drums) || last < 0 || !d.keepsTime(last) ||
+		d.Cues.Alone[last] || len(d.family) == 0 {
 		return cue.Stretch{}
 	}
 	choice := closingBeats.At(a.Energy)

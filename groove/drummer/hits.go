@@ -29,7 +29,8 @@ func (d *Drummer) strikePushes(notes []score.Note) []score.Note {
 		if allHisWeight.At(into) {
 			touch = feel.Strong
 		}
-		kick, top := newStroke(kickVoice, q.At, q.At+strokeTicks, touch), newStroke(d.backbeat(bar), q.At, q.At+strokeTicks, touch)
+		kick := newStroke(kickVoice, q.At, q.At+strokeTicks, touch)
+		top := newStroke(d.backbeat(bar), q.At, q.At+strokeTicks, touch)
 		if crashes.At(into) {
 			if q.Target < d.Pass.Length {
 				touch-- // Normal, or Soft

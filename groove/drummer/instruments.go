@@ -71,15 +71,19 @@ func kindOf(key uint8) kind {
 // correlation from stroke to stroke (hat .69, ride .66, kick .42, snare .17: a snare
 // jumps, a hat wanders).
 var instruments = [numKinds]touch.Instrument{
-	kindKick:  {Levels: touch.Levels{28, 54, 74, 88}, Places: [3]int{100, 90, 84}, Spread: 4, Slow: 6500, Quick: 5000},
-	kindSnare: {Levels: touch.Levels{30, 58, 88, 100}, Places: [3]int{100, 100, 97}, Spread: 6, Slow: 4500, Quick: 9000},
-	kindStick: {Levels: touch.Levels{28, 48, 64, 78}, Places: [3]int{100, 96, 92}, Spread: 4, Slow: 4500, Quick: 6000},
-	kindHat:   {Levels: touch.Levels{28, 50, 72, 88}, Places: [3]int{100, 78, 64}, Spread: 5, Slow: 5500, Quick: 2500},
-	kindPedal: {Levels: touch.Levels{30, 48, 60, 72}, Places: [3]int{100, 92, 88}, Spread: 4, Slow: 6500, Quick: 5000},
-	kindOpen:  {Levels: touch.Levels{40, 58, 76, 92}, Places: [3]int{100, 100, 92}, Spread: 4, Slow: 5000, Quick: 4000},
-	kindRide:  {Levels: touch.Levels{28, 48, 68, 84}, Places: [3]int{100, 83, 76}, Spread: 5, Slow: 5500, Quick: 2500},
-	kindTom:   {Levels: touch.Levels{36, 62, 84, 102}, Places: [3]int{100, 97, 94}, Spread: 5, Slow: 5000, Quick: 6500},
-	kindCrash: {Levels: touch.Levels{44, 66, 86, 104}, Places: [3]int{100, 100, 100}, Spread: 4, Slow: 5000, Quick: 5000},
+	kindKick:  answers(touch.Levels{28, 54, 74, 88}, [3]int{100, 90, 84}, 4, 6500, 5000),
+	kindSnare: answers(touch.Levels{30, 58, 88, 100}, [3]int{100, 100, 97}, 6, 4500, 9000),
+	kindStick: answers(touch.Levels{28, 48, 64, 78}, [3]int{100, 96, 92}, 4, 4500, 6000),
+	kindHat:   answers(touch.Levels{28, 50, 72, 88}, [3]int{100, 78, 64}, 5, 5500, 2500),
+	kindPedal: answers(touch.Levels{30, 48, 60, 72}, [3]int{100, 92, 88}, 4, 6500, 5000),
+	kindOpen:  answers(touch.Levels{40, 58, 76, 92}, [3]int{100, 100, 92}, 4, 5000, 4000),
+	kindRide:  answers(touch.Levels{28, 48, 68, 84}, [3]int{100, 83, 76}, 5, 5500, 2500),
+	kindTom:   answers(touch.Levels{36, 62, 84, 102}, [3]int{100, 97, 94}, 5, 5000, 6500),
+	kindCrash: answers(touch.Levels{44, 66, 86, 104}, [3]int{100, 100, 100}, 4, 5000, 5000),
+}
+
+func answers(levels touch.Levels, places [3]int, spread, slow, quick int64) touch.Instrument {
+	return touch.Instrument{Levels: levels, Places: places, Spread: spread, Slow: slow, Quick: quick}
 }
 
 // Instrument is what strikes a note.

@@ -25,7 +25,8 @@ func (d *Drummer) keepTime(fills []drumFill) []score.Note {
 		// Step by step and not row by row, so that the strokes come in order.
 		rows := slices.Grow(d.rows[:0], len(lv.Drums))
 		for r := range lv.Drums {
-			rows = append(rows, kitRow{lv.Drums[r].Steps, lv.Drums[r].Voice, newStroke(lv.Drums[r].Voice, 0, 0, feel.Normal), -1})
+			rows = append(rows, kitRow{lv.Drums[r].Steps, lv.Drums[r].Voice,
+				newStroke(lv.Drums[r].Voice, 0, 0, feel.Normal), -1})
 		}
 		d.rows = rows
 		for i, st := range steps {

@@ -17,7 +17,8 @@ func Clash(rows []Row, step int) string {
 		}
 		if r.Voice.HatFamily() {
 			if hat != "" {
-				return fmt.Sprintf("%s and %s are one hi-hat, which can do only one of them at a time", hat, r.Voice.Word)
+				return fmt.Sprintf("%s and %s are one hi-hat, which can do only one of them at a time", hat,
+					r.Voice.Word)
 			}
 			hat = r.Voice.Word
 		}

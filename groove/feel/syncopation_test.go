@@ -23,7 +23,8 @@ func TestLHLAgainstTable(t *testing.T) {
 		t.Fatal(err)
 	}
 	if len(rows) != 24 || rows[0][3] != "LHL_per_note_bar_limited" {
-		t.Fatalf("the table has %d rows and column 3 is %q; want 24 and LHL_per_note_bar_limited", len(rows), rows[0][3])
+		t.Fatalf("the table has %d rows and column 3 is %q; want 24 and LHL_per_note_bar_limited", len(rows),
+			rows[0][3])
 	}
 	weights := Weights(meter.Common, 16)
 	for _, r := range rows[1:] {
@@ -58,14 +59,18 @@ func TestWeights(t *testing.T) {
 	}{
 		{"4/4 sixteenths", "4/4", 16, []int{0, -4, -3, -4, -2, -4, -3, -4, -1, -4, -3, -4, -2, -4, -3, -4},
 			"the weights that the LHL column was computed with"},
-		{"4/4 eighths", "4/4", 8, []int{0, -3, -2, -3, -1, -3, -2, -3}, "every second step of the above, without its lowest level"},
-		{"4/4 triplets", "4/4", 12, []int{0, -3, -3, -2, -3, -3, -1, -3, -3, -2, -3, -3}, "halves miss the grid, so thirds"},
+		{"4/4 eighths", "4/4", 8, []int{0, -3, -2, -3, -1, -3, -2, -3},
+			"every second step of the above, without its lowest level"},
+		{"4/4 triplets", "4/4", 12, []int{0, -3, -3, -2, -3, -3, -1, -3, -3, -2, -3, -3},
+			"halves miss the grid, so thirds"},
 		{"12/8", "12/8", 12, []int{0, -3, -3, -2, -3, -3, -1, -3, -3, -2, -3, -3}, "four dotted beats, then eighths"},
-		{"6/8", "6/8", 12, []int{0, -3, -2, -3, -2, -3, -1, -3, -2, -3, -2, -3}, "two dotted beats, eighths, sixteenths"},
+		{"6/8", "6/8", 12, []int{0, -3, -2, -3, -2, -3, -1, -3, -2, -3, -2, -3},
+			"two dotted beats, eighths, sixteenths"},
 		{"3/4", "3/4", 6, []int{0, -2, -1, -2, -1, -2}, "no half bar in three"},
 		{"2/4", "2/4", 8, []int{0, -3, -2, -3, -1, -3, -2, -3}, "the half bar is the beat"},
 		{"5/4", "5/4", 10, []int{0, -2, -1, -2, -1, -2, -1, -2, -1, -2}, "five beats alike"},
-		{"7/8", "7/8", 14, []int{0, -3, -2, -3, -1, -3, -2, -3, -1, -3, -2, -3, -2, -3}, "customary groups 2+2+3, eighths, sixteenths"},
+		{"7/8", "7/8", 14, []int{0, -3, -2, -3, -1, -3, -2, -3, -1, -3, -2, -3, -2, -3},
+			"customary groups 2+2+3, eighths, sixteenths"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			if got := Weights(parse(c.meter), c.grid); !reflect.DeepEqual(got, c.want) {
@@ -121,7 +126,8 @@ func TestClash(t *testing.T) {
 	}{
 		{"hat and snare", []Row{row("hat", "x"), row("snare", "x")}, false},
 		{"three hands", []Row{row("hat", "x"), row("snare", "x"), row("tambourine", "x")}, true},
-		{"two feet beside two hands", []Row{row("ride", "x"), row("snare", "x"), row("kick", "x"), row("hat_foot", "x")}, false},
+		{"two feet beside two hands", []Row{row("ride", "x"), row("snare", "x"), row("kick", "x"),
+			row("hat_foot", "x")}, false},
 		{"flam takes both hands", []Row{row("hat", "x"), row("snare", "f")}, true},
 		{"flam alone", []Row{row("snare", "f"), row("kick", "x")}, false},
 		{"sweep keeps a hand", []Row{row("sweep", "~"), row("ride", "x"), row("tap", "x")}, true},

@@ -119,7 +119,8 @@ func (c *Pianist) leftKeys(m *mark, i int) (low, key int) {
 	}
 	v := &c.voicings[i]
 	bar := c.BarAt(max(m.tick, c.changes[i].Nominal))
-	if k := key - 12; leftOctaves.At(c.Energy(bar)) && k >= leftLowest && c.span >= 12 && v.N < voicing.MaxVoices && voicing.ClearOver(k, v) {
+	if k := key - 12; leftOctaves.At(c.Energy(bar)) && k >= leftLowest && c.span >= 12 && v.N < voicing.MaxVoices &&
+		voicing.ClearOver(k, v) {
 		return k, key
 	}
 	return 0, key

@@ -81,7 +81,8 @@ func (l *listener) addAnswers(c *Pianist, strikes []mark) []mark {
 		}
 		for i, voice := range figure[:n] {
 			at := start + int64(i)*half
-			out = append(out, mark{tick: at, cue: -1, part: '0' + voice, touch: feel.Soft, forced: true, ring: true, least: at + 2*half, answer: true})
+			out = append(out, mark{tick: at, cue: -1, part: '0' + voice, touch: feel.Soft, forced: true, ring: true,
+				least: at + 2*half, answer: true})
 		}
 		strikes = c.spaceOut(mergeMarks(out))
 		next = bar + answerGap
@@ -134,8 +135,9 @@ func (l *listener) hasToItself(c *Pianist, bar int, start, end int64) bool {
 	// change nothing. Nothing else reaches further than its bar.
 	list := c.Cues.List
 	from := c.Pass.Bars[bar].Start
-	for i := sort.Search(len(list), func(i int) bool { return list[i].At >= from }); i < len(list) && list[i].At < end; i++ {
-		q := &list[i]
+	k := sort.Search(len(list), func(i int) bool { return list[i].At >= from })
+	for ; k < len(list) && list[k].At < end; k++ {
+		q := &list[k]
 		until := max(q.Until, q.At+1)
 		if q.Kind == cue.Chord {
 			until = q.Target

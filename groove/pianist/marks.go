@@ -100,7 +100,8 @@ func (c *Pianist) readTab() (strikes []mark, rests []int64) {
 			continue
 		}
 		if bar == ending {
-			row = append(row, compAt{tick: c.Pass.Bars[bar].Start, step: feel.CompStep{Touch: usualTouch(lv), Part: 'c'}})
+			row = append(row, compAt{tick: c.Pass.Bars[bar].Start,
+				step: feel.CompStep{Touch: usualTouch(lv), Part: 'c'}})
 			continue
 		}
 		begin := len(row)
@@ -126,7 +127,8 @@ func (c *Pianist) readTab() (strikes []mark, rests []int64) {
 		case feel.Rest:
 			rests = append(rests, st.tick)
 		default:
-			m := mark{tick: st.tick, cue: -1, part: st.step.Part, touch: st.step.Touch, up: st.up, left: st.step.Part == 'b'}
+			m := mark{tick: st.tick, cue: -1, part: st.step.Part, touch: st.step.Touch, up: st.up,
+				left: st.step.Part == 'b'}
 			// A single voice of a broken chord rings on unless the tab says how long.
 			m.ring = m.part >= '1' && m.part <= '5' && (i+1 == len(row) || row[i+1].step.Touch != feel.Sound)
 			strikes = append(strikes, m)

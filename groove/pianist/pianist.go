@@ -87,7 +87,8 @@ func (c *Pianist) Shapes([]score.Note) []touch.Shape { return nil }
 // piano lies under the 82 which is the median velocity of 870 pop accompaniments (POP909):
 // it is a bed. For its straying no table of players is at hand: it is near the kick's.
 var piano = touch.Instrument{
-	Levels: touch.Levels{28, 50, 62, 76}, Places: [3]int{100, 94, 90}, Spread: 4, Slow: 5000, Quick: 4000, SwingsLess: true,
+	Levels: touch.Levels{28, 50, 62, 76}, Places: [3]int{100, 94, 90}, Spread: 4, Slow: 5000, Quick: 4000,
+	SwingsLess: true,
 }
 
 // Instrument is the piano.

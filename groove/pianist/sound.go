@@ -36,7 +36,8 @@ func (c *Pianist) thinOut(in []mark) []mark {
 				if in[i].forced || drop[i] {
 					continue
 				}
-				if worst < 0 || in[i].importance() < in[worst].importance() || in[i].importance() == in[worst].importance() && in[i].touch <= in[worst].touch {
+				if worst < 0 || in[i].importance() < in[worst].importance() ||
+					in[i].importance() == in[worst].importance() && in[i].touch <= in[worst].touch {
 					worst = i
 				}
 			}
@@ -181,7 +182,8 @@ func (c *Pianist) soundGestures(s gestures) []score.Note {
 			spread++
 		}
 		need := roomUS + 1000*rollMS*int64(spread)
-		roll := m.part == 'r' && !c.afterStop(m.tick) && (k == 0 || c.microsAt(m.tick)-c.microsAt(s.strikes[k-1].tick) >= need)
+		roll := m.part == 'r' && !c.afterStop(m.tick) &&
+			(k == 0 || c.microsAt(m.tick)-c.microsAt(s.strikes[k-1].tick) >= need)
 		group := groups.groupOf(m, &c.changes[at], roll)
 		if m.left {
 			low, key := c.leftKeys(m, at)

@@ -83,14 +83,18 @@ func (t *text) line(bar int, at int64) string {
 		for ; t.at[who] < len(part.Notes) && part.Notes[t.at[who]].At == at; t.at[who]++ {
 			notes = append(notes, t.note(&part.Notes[t.at[who]]))
 		}
-		columns = append(columns, strings.Join(notes, ", "))
+		width := 22
+		if who == 0 {
+			width = 46 // the kit has the most at once
+		}
+		columns = append(columns, fmt.Sprintf("%-*s", width, strings.Join(notes, ", ")))
 	}
 	b := &t.p.Bars[bar]
 	place := "-" + quarters(int32(-at)) // pushed out of the pass
 	if at >= 0 {
 		place = b.Meter.CountAt(at - b.Start)
 	}
-	return strings.TrimRight(fmt.Sprintf("     %-6s %-46s | %-22s | %s", place, columns[0], columns[1], columns[2]), " |")
+	return strings.TrimRight(fmt.Sprintf("     %-6s %s", place, strings.Join(columns, " | ")), " |")
 }
 
 func (t *text) note(n *Note) string {

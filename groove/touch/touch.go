@@ -138,7 +138,8 @@ func (t *Playing) separate(notes []Draft) []Note {
 			}
 		}
 		last[n.Key] = len(out) + 1
-		out = append(out, Note{Tick: n.Start, Length: n.End - n.Start, Meant: n.index, Key: n.Key, Velocity: n.velocity})
+		out = append(out, Note{Tick: n.Start, Length: n.End - n.Start, Meant: n.index, Key: n.Key,
+			Velocity: n.velocity})
 	}
 	InOrder(out)
 	return out

@@ -49,7 +49,8 @@ func shapes(c harmony.Chord, voices int, avoid uint16) []shape {
 	switch {
 	case base.n < n:
 		out = doubled(base, tones, n)
-	case n == 2 && len(tones) == 3 && tones[0].role == roleThird && tones[1].role == roleFifth && tones[2].role == roleRoot:
+	case n == 2 && len(tones) == 3 && tones[0].role == roleThird && tones[1].role == roleFifth &&
+		tones[2].role == roleRoot:
 		// Two voices of a triad: third and fifth, or root and third where the
 		// hand lies better.
 		alt := base
