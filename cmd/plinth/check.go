@@ -87,7 +87,8 @@ func findingsOf(diags hcl.Diagnostics) []finding {
 			f.Severity = "warning"
 		}
 		if s := d.Subject; s != nil {
-			f.File, f.Line, f.Column, f.EndLine, f.EndColumn = s.Filename, s.Start.Line, s.Start.Column, s.End.Line, s.End.Column
+			f.File, f.Line, f.Column, f.EndLine, f.EndColumn = s.Filename, s.Start.Line, s.Start.Column, s.End.Line,
+				s.End.Column
 		}
 		out = append(out, f)
 	}

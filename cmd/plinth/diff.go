@@ -62,7 +62,8 @@ wants it. In a project whose file .gitattributes has the line
 				if err != nil {
 					return &failure{diffTrouble, err}
 				}
-				if err := song.WriteMistakes(a.err, songspec.DiagOptions{Color: a.colorErr, Max: maxShown}); err != nil {
+				if err := song.WriteMistakes(a.err,
+					songspec.DiagOptions{Color: a.colorErr, Max: maxShown}); err != nil {
 					return &failure{diffTrouble, err}
 				}
 				wrong = wrong || song.Timeline == nil

@@ -21,7 +21,8 @@ func TestHangUp(t *testing.T) {
 		t.Fatal(err)
 	}
 	dir := t.TempDir()
-	plinth, song, alive := filepath.Join(dir, "plinth"), filepath.Join(dir, "weir.song.hcl"), filepath.Join(dir, "alive")
+	plinth, song, alive := filepath.Join(dir, "plinth"), filepath.Join(dir, "weir.song.hcl"),
+		filepath.Join(dir, "alive")
 	if err := os.Symlink(exe, plinth); err != nil { // by that name the test binary is plinth
 		t.Fatal(err)
 	}

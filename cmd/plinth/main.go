@@ -65,7 +65,8 @@ func machine(err error) error { return &failure{machineFails, err} }
 func (a *app) run(args []string) (code int) {
 	defer func() {
 		if p := recover(); p != nil {
-			fmt.Fprintf(a.err, "plinth: this is a mistake in plinth, not in your song. Nothing was changed. Please report it with the song file and these lines:\n%v\n%s", p, debug.Stack())
+			fmt.Fprintf(a.err, "plinth: this is a mistake in plinth, not in your song. Nothing was changed. Please "+
+				"report it with the song file and these lines:\n%v\n%s", p, debug.Stack())
 			code = machineFails
 		}
 	}()

@@ -25,7 +25,8 @@ figures in it, json the figures for programs:
 		Args: takes(1, 1),
 		RunE: func(_ *cobra.Command, args []string) error {
 			write, ok := map[string]func(*room.Report, io.Writer) error{
-				"text": (*room.Report).Text, "json": (*room.Report).JSON, "svg": (*room.Report).SVG, "html": (*room.Report).HTML,
+				"text": (*room.Report).Text, "json": (*room.Report).JSON, "svg": (*room.Report).SVG,
+				"html": (*room.Report).HTML,
 			}[format]
 			if !ok {
 				return misused("--format is text, json, svg or html, not %q", format)

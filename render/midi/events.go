@@ -42,7 +42,8 @@ func pairUp(notes []groove.Note, end int64) ([]packed, error) {
 	for _, n := range notes {
 		switch {
 		case n.Tick < 0 || n.Length < 1 || n.Tick > end-n.Length:
-			return nil, fmt.Errorf("a note of key %d at tick %d, %d long, is not within the song's %d ticks", n.Key, n.Tick, n.Length, end)
+			return nil, fmt.Errorf("a note of key %d at tick %d, %d long, is not within the song's %d ticks", n.Key,
+				n.Tick, n.Length, end)
 		case n.Key > 127:
 			return nil, fmt.Errorf("key %d at tick %d is over 127", n.Key, n.Tick)
 		case n.Velocity < 1 || n.Velocity > 127:
@@ -129,7 +130,8 @@ func (b *builder) add(tick int64, m smf.Message) {
 func (b *builder) step(tick int64) uint32 {
 	delta := tick - b.now
 	if (delta < 0 || delta > maxDelta) && b.err == nil {
-		b.err = fmt.Errorf("from tick %d to tick %d is further than a MIDI file can say (%d ticks)", b.now, tick, int64(maxDelta))
+		b.err = fmt.Errorf("from tick %d to tick %d is further than a MIDI file can say (%d ticks)", b.now, tick,
+			int64(maxDelta))
 	}
 	b.now = tick
 	return uint32(delta)

@@ -58,7 +58,8 @@ func TestQuantities(t *testing.T) {
 		}
 		r := reader{data: []byte(want)}
 		if got, err := r.quantity(); got != value || err != nil || r.pos < len(r.data) {
-			t.Errorf("reading % X gives %d, %v and leaves %d bytes; expected %d", want, got, err, len(r.data)-r.pos, value)
+			t.Errorf("reading % X gives %d, %v and leaves %d bytes; expected %d", want, got, err, len(r.data)-r.pos,
+				value)
 		}
 		// What we write: a track that ends after that many ticks.
 		var b builder
@@ -120,7 +121,8 @@ func TestMeterBytes(t *testing.T) {
 			t.Errorf("%s: % X (%v), expected % X", row[0], got, err, want)
 		}
 	}
-	for _, m := range []meter.Meter{{Num: 5, Den: 6}, {Num: 0, Den: 4}, {Num: 256, Den: 4}, {Num: 4, Den: 64}, {Num: 4}} {
+	for _, m := range []meter.Meter{{Num: 5, Den: 6}, {Num: 0, Den: 4}, {Num: 256, Den: 4}, {Num: 4, Den: 64},
+		{Num: 4}} {
 		if got, err := meterMessage(m); err == nil {
 			t.Errorf("%d/%d cannot be written, but gives % X", m.Num, m.Den, got)
 		}

@@ -163,7 +163,8 @@ func parts(tl *timeline.Timeline, perf *groove.Performance) []part {
 		{PianoTrack, programName(tl.Piano.Program), pianoChannel, tl.Piano.Program, perf.Parts[timeline.Piano]},
 	}
 	if len(perf.Click) > 0 {
-		out = append(out, part{ClickTrack, programName(clickProgram), clickChannel, clickProgram, clickNotes(perf.Click)})
+		out = append(out, part{ClickTrack, programName(clickProgram), clickChannel, clickProgram,
+			clickNotes(perf.Click)})
 	}
 	return out
 }

@@ -42,8 +42,10 @@ func (r *Report) windowHints() []Hint {
 	if lead >= 0 {
 		w := r.Windows[lead]
 		out = append(out, Hint{windowBars(w),
-			fmt.Sprintf("%s without the voice lead into %s: long enough for a counter line or a run up.", capital(beats(w.Beats)), r.Passes[r.Climax.Pass].Name),
-			fmt.Sprintf("%s is the climax, and what grows into it is heard as the reason for it.", capital(r.Passes[r.Climax.Pass].Name))})
+			fmt.Sprintf("%s without the voice lead into %s: long enough for a counter line or a run up.",
+				capital(beats(w.Beats)), r.Passes[r.Climax.Pass].Name),
+			fmt.Sprintf("%s is the climax, and what grows into it is heard as the reason for it.",
+				capital(r.Passes[r.Climax.Pass].Name))})
 	}
 	order := make([]int, 0, len(r.Windows))
 	short, first := 0, -1
@@ -77,13 +79,15 @@ func (r *Report) windowHints() []Hint {
 			}
 		}
 		out = append(out, Hint{windowBars(w), capital(say) + ".",
-			fmt.Sprintf("The voice is silent for %s, %s, over %s.", beats(w.Beats), seconds(w.Micros), some(r.chordsOver(w), 6))})
+			fmt.Sprintf("The voice is silent for %s, %s, over %s.", beats(w.Beats), seconds(w.Micros),
+				some(r.chordsOver(w), 6))})
 	}
 	if short > 0 {
 		w := r.Windows[first]
 		out = append(out, Hint{windowBars(w),
 			fmt.Sprintf("Short answers fit here: a turn, a run, two chords. %s", ofMany(short, "window")),
-			fmt.Sprintf("The singer breathes for %s; an answer that ends before the next phrase keeps its entry clear.", beats(w.Beats))})
+			fmt.Sprintf("The singer breathes for %s; an answer that ends before the next phrase keeps its entry clear.",
+				beats(w.Beats))})
 	}
 	return out
 }
@@ -108,7 +112,8 @@ func (r *Report) barBefore(i int) int64 {
 // in it.
 func windowBars(w guide.Window) string {
 	last := w.To.Bar
-	if w.To.Count[0] == '1' && len(w.To.Count) < 3 && (len(w.To.Count) == 1 || w.To.Count[1] > '9') && last > w.From.Bar {
+	if w.To.Count[0] == '1' && len(w.To.Count) < 3 && (len(w.To.Count) == 1 || w.To.Count[1] > '9') &&
+		last > w.From.Bar {
 		last--
 	}
 	return barsWord(w.From.Bar, last)

@@ -15,17 +15,23 @@ func (r *Report) registerHints() []Hint {
 			what, why := "everything is free", "Neither the voice nor the comp goes higher, but for one note in twenty."
 			switch {
 			case r.tl.Vocal == nil:
-				what, why = "the band leaves everything to singer and orchestra", "The comp goes no higher, but for one note in twenty; where the singer lies is not known."
+				what, why = "the band leaves everything to singer and orchestra",
+					"The comp goes no higher, but for one note in twenty; where the singer lies is not known."
 			case s.Voice == nil:
 				why = "The comp goes no higher, but for one note in twenty, and the guide is silent."
 			}
-			out = append(out, Hint{"the song", fmt.Sprintf("Above %s %s: %s have an octave or more there.", r.pitch(top, *s), what, list(names(seats))), why})
+			out = append(out, Hint{"the song",
+				fmt.Sprintf("Above %s %s: %s have an octave or more there.", r.pitch(top, *s), what,
+					list(names(seats))), why})
 		}
 	}
 	if late, was := r.reached(); late > 0 {
 		p := &r.Passes[late]
-		out = append(out, Hint{barsWord(p.FirstBar, p.LastBar), fmt.Sprintf("Nothing goes above %s until %s: hold the octave over it back till then.", r.pitch(was, *p), p.Name),
-			fmt.Sprintf("That is the highest note of voice and band before; in %s they reach %s.", p.Name, r.pitch(p.peak(), *p))})
+		out = append(out, Hint{barsWord(p.FirstBar, p.LastBar),
+			fmt.Sprintf("Nothing goes above %s until %s: hold the octave over it back till then.", r.pitch(was, *p),
+				p.Name),
+			fmt.Sprintf("That is the highest note of voice and band before; in %s they reach %s.", p.Name,
+				r.pitch(p.peak(), *p))})
 	}
 	var where []string
 	for i := range r.Passes {
@@ -33,10 +39,12 @@ func (r *Report) registerHints() []Hint {
 		if p.Voice == nil || p.Piano == nil || p.Voice.Notes < fewNotes || p.Piano.P95 < p.Voice.Quarter {
 			continue
 		}
-		where = append(where, fmt.Sprintf("%s (%s)", p.Name, r.band(min(p.Voice.P5, p.Piano.P95), max(p.Piano.P95, p.Voice.Quarter), *p)))
+		where = append(where, fmt.Sprintf("%s (%s)", p.Name,
+			r.band(min(p.Voice.P5, p.Piano.P95), max(p.Piano.P95, p.Voice.Quarter), *p)))
 	}
 	if len(where) > 0 {
-		out = append(out, Hint{"the song", fmt.Sprintf("Keep the inner strings out of the singer's low notes in %s.", some(where, 4)),
+		out = append(out, Hint{"the song", fmt.Sprintf("Keep the inner strings out of the singer's low notes in %s.",
+			some(where, 4)),
 			"A quarter of what is sung there lies no higher than the comp goes: one more layer and the words are lost."})
 	}
 	return out
@@ -122,21 +130,26 @@ func (r *Report) underHints() []Hint {
 		if len(wide.who) > 0 {
 			who = ", for " + list(wide.who)
 		}
-		out = append(out, Hint{"the song", fmt.Sprintf("There is an octave or more under the comp in %s%s.", wide.places(), who),
-			"The bass stays under it and the comp over it, but for one note in twenty each: low brass and cellos can carry the chord there."})
+		out = append(out, Hint{"the song", fmt.Sprintf("There is an octave or more under the comp in %s%s.",
+			wide.places(), who),
+			"The bass stays under it and the comp over it, but for one note in twenty each: low brass and cellos can " +
+				"carry the chord there."})
 	}
 	if len(line.bands) > 0 {
 		say := fmt.Sprintf("There is room for one held line under the comp in %s", line.places())
-		if who := covering(line.low, line.high, "horn", "bassoon", "trombone", "cello", "bass clarinet"); line.high-line.low >= 3 && len(who) > 0 {
+		if who := covering(line.low, line.high, "horn", "bassoon", "trombone", "cello",
+			"bass clarinet"); line.high-line.low >= 3 && len(who) > 0 {
 			if len(line.bands) > 1 {
 				say += fmt.Sprintf("; %s is in all of them", r.band(line.low, line.high, r.Song))
 			}
 			say += ", for " + list(who)
 		}
-		out = append(out, Hint{"the song", say + ".", "Less than an octave between bass and comp carries one line, not two."})
+		out = append(out, Hint{"the song", say + ".",
+			"Less than an octave between bass and comp carries one line, not two."})
 	}
 	if len(none) > 0 {
-		out = append(out, Hint{"the song", fmt.Sprintf("Bass and comp leave no register between them in %s: keep cellos, bassoons and low horns to tones they double, or rest one of them.", some(none, 4)),
+		out = append(out, Hint{"the song", fmt.Sprintf("Bass and comp leave no register between them in %s: keep "+
+			"cellos, bassoons and low horns to tones they double, or rest one of them.", some(none, 4)),
 			"Below C3 a third voice in between is heard as mud."})
 	}
 	return out

@@ -39,11 +39,13 @@ func (r *Report) rhythmHints() []Hint {
 	}
 	switch n := len(not); {
 	case n > 3:
-		say += fmt.Sprintf(", over the whole song; %d sections have attacks on some of them, so look at their own counts", n)
+		say += fmt.Sprintf(", over the whole song; %d sections have attacks on some of them, so look at their "+
+			"own counts", n)
 	case n > 0:
 		say += "; but not on " + list(not)
 	}
-	return []Hint{{"the song", say + ".", "Voice, piano and bass attack there in fewer than one bar of four, taken together."}}
+	return []Hint{{"the song", say + ".", "Voice, piano and bass attack there in fewer than one bar of four, taken " +
+		"together."}}
 }
 
 // countsWord names steps of the bar, those between the counts in one word where
@@ -98,10 +100,14 @@ func (r *Report) hitHints() []Hint {
 		kind     timeline.EventKind
 		say, why string
 	}{
-		{timeline.Accent, "Brass and timpani hit with the band or stay out: %s.", "A hit beside an accent sounds like a mistake; on it, like one band."},
-		{timeline.Stop, "The band is silent at %s; what the orchestra plays there stands alone.", "Nothing of the band rings on in a stop but the click."},
-		{timeline.Push, "Change the held chords early with the band: %s.", "The pushed chord comes early and is tied over; a chord that changes on the beat drags behind it."},
-		{timeline.Hold, "The time stands still at %s; hold, trill or swell there, nothing in rhythm.", "The tempo map stretches that beat: a rhythm written over it drags."},
+		{timeline.Accent, "Brass and timpani hit with the band or stay out: %s.",
+			"A hit beside an accent sounds like a mistake; on it, like one band."},
+		{timeline.Stop, "The band is silent at %s; what the orchestra plays there stands alone.",
+			"Nothing of the band rings on in a stop but the click."},
+		{timeline.Push, "Change the held chords early with the band: %s.",
+			"The pushed chord comes early and is tied over; a chord that changes on the beat drags behind it."},
+		{timeline.Hold, "The time stands still at %s; hold, trill or swell there, nothing in rhythm.",
+			"The tempo map stretches that beat: a rhythm written over it drags."},
 	} {
 		var places, in []string
 		for i := range r.Passes {
@@ -143,7 +149,8 @@ func (r *Report) dramaHints() []Hint {
 		}
 	}
 	if len(opens) > 0 {
-		out = append(out, Hint{"the song", fmt.Sprintf("The band opens at %s: keep somebody back who enters there.", some(opens, 5)),
+		out = append(out, Hint{"the song", fmt.Sprintf("The band opens at %s: keep somebody back who enters there.",
+			some(opens, 5)),
 			"An orchestra that is all in before has nothing to add when the band steps up."})
 	}
 	if len(falls) > 0 {

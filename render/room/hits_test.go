@@ -28,20 +28,33 @@ func TestHitsArePlayed(t *testing.T) {
 		want   string // the accents, then the pushes
 	}{
 		{"an accent", nil, []timeline.Event{accent(1920, timeline.All)}, "bar 1: 3 / "},
-		{"in a stop", nil, []timeline.Event{stop, accent(6720, timeline.All), accent(3840, timeline.All)}, "bar 2: 1 / "},
+		{"in a stop", nil, []timeline.Event{stop, accent(6720, timeline.All), accent(3840, timeline.All)},
+			"bar 2: 1 / "},
 		{"at the stop's first beat", nil, []timeline.Event{accent(5760, timeline.All), stop}, " / "},
 		{"where a push comes from", nil, []timeline.Event{push, accent(3840, timeline.All)}, "bar 1: 4& / bar 1: 4& F"},
-		{"between a push and its beat", nil, []timeline.Event{push, accent(3600, timeline.All)}, "bar 1: 4& / bar 1: 4& F"},
+		{"between a push and its beat", nil, []timeline.Event{push, accent(3600, timeline.All)},
+			"bar 1: 4& / bar 1: 4& F"},
 		{"pushed out of N.C.", func(p *timeline.Pass) { p.Chords[0].Chord = harmony.NoChord() },
 			[]timeline.Event{push, accent(3360, timeline.All)}, "bar 1: 4& / bar 1: 4& F"},
 		{"a push in a stop", nil, []timeline.Event{{Kind: timeline.Stop, Bar: 0, Tick: 2880, End: 3840}, push}, " / "},
-		{"drums keep out", func(p *timeline.Pass) { p.Tacet = timeline.Only(timeline.Drums) }, []timeline.Event{accent(1920, timeline.All), accent(2880, timeline.Only(timeline.Drums))}, "bar 1: 3 (bass and piano) / "},
-		{"drums do not push", nil, []timeline.Event{{Kind: timeline.Push, Bar: 0, Tick: 3360, End: 3360, Target: 3840, By: band}, accent(3840, timeline.All)}, "bar 1: 4& (bass and piano); bar 2: 1 (drums) / bar 1: 4& F (bass and piano)"},
-		{"no chord", func(p *timeline.Pass) { p.Chords[1].Chord = harmony.NoChord() }, []timeline.Event{accent(3840, timeline.All)}, "bar 2: 1 (drums) / "},
-		{"said twice", nil, []timeline.Event{accent(2880, timeline.Only(timeline.Drums)), accent(2880, timeline.All)}, "bar 1: 4 / "},
-		{"two kinds of players", nil, []timeline.Event{accent(0, timeline.All), accent(960, timeline.Only(timeline.Drums)), accent(2880, timeline.All)}, "bar 1: 1 4, 2 (drums) / "},
-		{"pushed from the pass before", func(p *timeline.Pass) { p.Entry = &timeline.Event{Kind: timeline.Push, Tick: -480, By: timeline.All} }, []timeline.Event{accent(0, timeline.All)}, " / "},
-		{"alone", nil, []timeline.Event{{Kind: timeline.Accent, Tick: 0, By: timeline.All, Weight: 2, Alone: true}}, "bar 1: 1, nothing else / "},
+		{"drums keep out", func(p *timeline.Pass) { p.Tacet = timeline.Only(timeline.Drums) },
+			[]timeline.Event{accent(1920, timeline.All), accent(2880, timeline.Only(timeline.Drums))},
+			"bar 1: 3 (bass and piano) / "},
+		{"drums do not push", nil, []timeline.Event{{Kind: timeline.Push, Bar: 0, Tick: 3360, End: 3360, Target: 3840,
+			By: band}, accent(3840, timeline.All)},
+			"bar 1: 4& (bass and piano); bar 2: 1 (drums) / bar 1: 4& F (bass and piano)"},
+		{"no chord", func(p *timeline.Pass) { p.Chords[1].Chord = harmony.NoChord() },
+			[]timeline.Event{accent(3840, timeline.All)}, "bar 2: 1 (drums) / "},
+		{"said twice", nil, []timeline.Event{accent(2880, timeline.Only(timeline.Drums)), accent(2880, timeline.All)},
+			"bar 1: 4 / "},
+		{"two kinds of players", nil, []timeline.Event{accent(0, timeline.All),
+			accent(960, timeline.Only(timeline.Drums)), accent(2880, timeline.All)}, "bar 1: 1 4, 2 (drums) / "},
+		{"pushed from the pass before", func(p *timeline.Pass) {
+			p.Entry = &timeline.Event{Kind: timeline.Push,
+				Tick: -480, By: timeline.All}
+		}, []timeline.Event{accent(0, timeline.All)}, " / "},
+		{"alone", nil, []timeline.Event{{Kind: timeline.Accent, Tick: 0, By: timeline.All, Weight: 2, Alone: true}},
+			"bar 1: 1, nothing else / "},
 	} {
 		tl, _ := small(t)
 		p := &tl.Passes[0]
@@ -50,7 +63,8 @@ func TestHitsArePlayed(t *testing.T) {
 			tt.set(p)
 		}
 		hits := Analyze(tl, nil).Passes[0].Hits
-		if got := hitLine(hits, timeline.Accent, timeline.All) + " / " + hitLine(hits, timeline.Push, timeline.All); got != tt.want {
+		if got := hitLine(hits, timeline.Accent, timeline.All) + " / " +
+			hitLine(hits, timeline.Push, timeline.All); got != tt.want {
 			t.Errorf("%s: got %q, want %q", tt.name, got, tt.want)
 		}
 	}
@@ -146,7 +160,10 @@ func TestCountsWord(t *testing.T) {
 		{"1& 2a", "1& 2a"},
 		{"", ""},
 	} {
-		if got := countsWord(&g, func(s Step) bool { return strings.Contains(" "+tt.free+" ", " "+s.Count+" ") }); got != tt.want {
+		if got := countsWord(&g, func(s Step) bool {
+			return strings.Contains(" "+tt.free+" ",
+				" "+s.Count+" ")
+		}); got != tt.want {
 			t.Errorf("%q: got %q, want %q", tt.free, got, tt.want)
 		}
 	}

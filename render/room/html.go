@@ -44,7 +44,10 @@ dd.why{padding-left:1rem;border-left:3px solid #999;color:#333}
 func (r *Report) HTML(w io.Writer) error {
 	var b bytes.Buffer
 	title := escape("The room in " + r.Title)
-	fmt.Fprintf(&b, "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>%s</title>\n<style>\n%s\n</style>\n</head>\n<body>\n<main>\n<h1 style=\"position:absolute;left:-99rem\">%s</h1>\n", title, style, title)
+	fmt.Fprintf(&b, "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta name=\"viewport\" "+
+		"content=\"width=device-width, "+
+		"initial-scale=1\">\n<title>%s</title>\n<style>\n%s\n</style>\n</head>\n<body>\n<main>\n<h1 "+
+		"style=\"position:absolute;left:-99rem\">%s</h1>\n", title, style, title)
 	if err := r.SVG(&b); err != nil {
 		return err
 	}
@@ -66,7 +69,8 @@ func (r *Report) htmlHints(b *bytes.Buffer) {
 	}
 	b.WriteString("<h2>Hints</h2>\n<dl>\n")
 	for _, h := range r.Hints {
-		fmt.Fprintf(b, "<dt>%s</dt>\n<dd>%s</dd>\n<dd class=\"why\">%s</dd>\n", escape(capital(h.Where)), escape(h.Say), escape(h.Why))
+		fmt.Fprintf(b, "<dt>%s</dt>\n<dd>%s</dd>\n<dd class=\"why\">%s</dd>\n", escape(capital(h.Where)), escape(h.Say),
+			escape(h.Why))
 	}
 	b.WriteString("</dl>\n")
 }
@@ -75,16 +79,20 @@ func (r *Report) htmlEnergy(b *bytes.Buffer) {
 	b.WriteString("<h2>Energy</h2>\n<table>\n<thead><tr><th></th><th>pass</th><th>bar</th><th>energy</th><th>key</th><th>tempo</th><th>lasts</th><th></th></tr></thead>\n<tbody>\n")
 	for i := range r.Passes {
 		s := &r.Passes[i]
-		fmt.Fprintf(b, "<tr><td class=\"n\">%d</td><td>%s</td><td class=\"n\">%d</td><td>%s %s</td><td>%s</td><td class=\"n\">%d</td><td class=\"n\">%s</td><td>%s</td></tr>\n",
-			i+1, escape(s.Name), s.FirstBar, energy(s), strings.Repeat("■", max(s.EnergyFrom, s.EnergyTo)), s.Key, s.BPM, seconds(s.Micros),
+		fmt.Fprintf(b, "<tr><td class=\"n\">%d</td><td>%s</td><td class=\"n\">%d</td><td>%s %s</td><td>%s</td><td "+
+			"class=\"n\">%d</td><td class=\"n\">%s</td><td>%s</td></tr>\n",
+			i+1, escape(s.Name), s.FirstBar, energy(s), strings.Repeat("■", max(s.EnergyFrom, s.EnergyTo)), s.Key,
+			s.BPM, seconds(s.Micros),
 			strings.Replace(strings.Join(r.passMarks(i), ", "), "climax", "△ climax", 1))
 	}
 	b.WriteString("</tbody>\n</table>\n")
 	if r.Climax.Pass < 0 && len(r.Passes) > 1 {
-		fmt.Fprintf(b, "<p class=\"note\">The energy is %d throughout: the song file has no climax.</p>\n", r.Song.EnergyFrom)
+		fmt.Fprintf(b, "<p class=\"note\">The energy is %d throughout: the song file has no climax.</p>\n",
+			r.Song.EnergyFrom)
 	}
 	if c := r.Climax; c.Pass >= 0 {
-		fmt.Fprintf(b, "<p class=\"note\">The climax is %s, bar %d: %s.</p>\n", escape(r.Passes[c.Pass].Name), c.Bar, escape(c.Why))
+		fmt.Fprintf(b, "<p class=\"note\">The climax is %s, bar %d: %s.</p>\n", escape(r.Passes[c.Pass].Name), c.Bar,
+			escape(c.Why))
 	}
 }
 
@@ -94,14 +102,18 @@ func (r *Report) htmlWindows(b *bytes.Buffer) {
 		b.WriteString("<p>None.</p>\n")
 		return
 	}
-	b.WriteString("<table>\n<thead><tr><th>from bar</th><th>count</th><th>to bar</th><th>count</th><th>beats</th><th>time</th><th>pass</th><th>over</th></tr></thead>\n<tbody>\n")
+	b.WriteString("<table>\n<thead><tr><th>from bar</th><th>count</th><th>to " +
+		"bar</th><th>count</th><th>beats</th><th>time</th><th>pass</th><th>over</th></tr></thead>\n<tbody>\n")
 	for _, w := range r.Windows {
 		toBar, toCount := fmt.Sprint(w.To.Bar), w.To.Count
 		if w.End >= r.tl.End {
 			toBar, toCount = "the end", ""
 		}
-		fmt.Fprintf(b, "<tr><td class=\"n\">%d</td><td>%s</td><td class=\"n\">%s</td><td>%s</td><td class=\"n\">%s</td><td class=\"n\">%s</td><td>%s</td><td>%s</td></tr>\n",
-			w.From.Bar, escape(w.From.Count), toBar, escape(toCount), strings.TrimSuffix(strings.TrimSuffix(beats(w.Beats), "s"), " beat"), seconds(w.Micros), escape(r.windowName(w)),
+		fmt.Fprintf(b, "<tr><td class=\"n\">%d</td><td>%s</td><td class=\"n\">%s</td><td>%s</td><td "+
+			"class=\"n\">%s</td><td class=\"n\">%s</td><td>%s</td><td>%s</td></tr>\n",
+			w.From.Bar, escape(w.From.Count), toBar, escape(toCount),
+			strings.TrimSuffix(strings.TrimSuffix(beats(w.Beats), "s"), " beat"), seconds(w.Micros),
+			escape(r.windowName(w)),
 			escape(strings.Join(r.chordsOver(w), ", ")))
 	}
 	b.WriteString("</tbody>\n</table>\n")
@@ -120,7 +132,9 @@ func (r *Report) windowName(w guide.Window) string {
 }
 
 func (r *Report) htmlRegisters(b *bytes.Buffer) {
-	b.WriteString("<h2>Registers</h2>\n<p class=\"note\">What voice, piano and bass use, from the 5th to the 95th percentile of their notes, with attacks a beat; then what is free, and which instruments have an octave or more of comfortable range there.</p>\n" +
+	b.WriteString("<h2>Registers</h2>\n<p class=\"note\">What voice, piano and bass use, from the 5th to the 95th " +
+		"percentile of their notes, with attacks a beat; then what is free, and which instruments have an octave or " +
+		"more of comfortable range there.</p>\n" +
 		"<table>\n<thead><tr><th></th><th>voice</th><th>piano</th><th>bass</th></tr></thead>\n<tbody>\n")
 	one := func(s *Scope, name string) {
 		fmt.Fprintf(b, "<tr class=\"pass\"><th>%s</th>", escape(name))
@@ -137,7 +151,8 @@ func (r *Report) htmlRegisters(b *bytes.Buffer) {
 			if len(f.Seats) > 0 {
 				who = strings.Join(names(f.Seats), ", ")
 			}
-			fmt.Fprintf(b, "<tr class=\"free\"><td colspan=\"4\">free <i>%s</i>: %s</td></tr>\n", escape(r.band(f.Low, f.High, *s)), who)
+			fmt.Fprintf(b, "<tr class=\"free\"><td colspan=\"4\">free <i>%s</i>: %s</td></tr>\n",
+				escape(r.band(f.Low, f.High, *s)), who)
 		}
 	}
 	one(&r.Song, "the song")
@@ -153,13 +168,17 @@ func (r *Report) htmlRegisters(b *bytes.Buffer) {
 func attacks(p *Part) string { return guide.Thousandths(int64(p.Attacks+5) / 10 * 10) }
 
 func (r *Report) htmlCounts(b *bytes.Buffer) {
-	b.WriteString("<h2>Counts</h2>\n<p class=\"note\">In how many of the bars somebody attacks there: a full column is every bar. ○ is free: voice, piano and bass attack there in fewer than one bar of four.</p>\n<div class=\"grids\">\n")
+	b.WriteString("<h2>Counts</h2>\n<p class=\"note\">In how many of the bars somebody attacks there: a full column " +
+		"is every bar. ○ is free: voice, piano and bass attack there in fewer than one bar of four.</p>\n<div " +
+		"class=\"grids\">\n")
 	one := func(s *Scope, name string) {
 		g := &s.Grid
 		if len(g.Steps) == 0 {
 			return
 		}
-		fmt.Fprintf(b, "<div class=\"wide\"><table class=\"counts\">\n<caption style=\"text-align:left;padding-top:.8rem\">%s, %d bars of %s</caption>\n<tr><th></th>", escape(capital(name)), g.Bars, escape(g.Meter.String()))
+		fmt.Fprintf(b, "<div class=\"wide\"><table class=\"counts\">\n<caption "+
+			"style=\"text-align:left;padding-top:.8rem\">%s, %d bars of %s</caption>\n<tr><th></th>",
+			escape(capital(name)), g.Bars, escape(g.Meter.String()))
 		for _, st := range g.Steps {
 			fmt.Fprintf(b, "<th%s>%s</th>", oneClass(st), escape(countShort(st.Count)))
 		}
@@ -177,7 +196,9 @@ func (r *Report) htmlCounts(b *bytes.Buffer) {
 			fmt.Fprintf(b, "<tr><th>%s</th>", row.name)
 			for _, st := range g.Steps {
 				v := row.of(st)
-				fmt.Fprintf(b, "<td%s title=\"%s on %s: %d bars of 100\"><div><b style=\"height:%d%%\"></b></div><span>%d</span></td>", oneClass(st), row.name, escape(st.Count), v, v, v)
+				fmt.Fprintf(b, "<td%s title=\"%s on %s: %d bars of 100\"><div><b "+
+					"style=\"height:%d%%\"></b></div><span>%d</span></td>", oneClass(st), row.name, escape(st.Count), v,
+					v, v)
 			}
 			b.WriteString("</tr>\n")
 		}
@@ -215,10 +236,12 @@ func (r *Report) htmlHeld(b *bytes.Buffer) {
 			continue
 		}
 		if !head {
-			b.WriteString("<h2>Held tones</h2>\n<p class=\"note\">What fits every chord from bar to bar, for a pad.</p>\n<table>\n<thead><tr><th>pass</th><th>from where to where</th></tr></thead>\n<tbody>\n")
+			b.WriteString("<h2>Held tones</h2>\n<p class=\"note\">What fits every chord from bar to bar, for a " +
+				"pad.</p>\n<table>\n<thead><tr><th>pass</th><th>from where to where</th></tr></thead>\n<tbody>\n")
 			head = true
 		}
-		fmt.Fprintf(b, "<tr><td>%s</td><td>%s</td></tr>\n", escape(r.Passes[i].Name), escape(heldLine(r.Passes[i].Held)))
+		fmt.Fprintf(b, "<tr><td>%s</td><td>%s</td></tr>\n", escape(r.Passes[i].Name),
+			escape(heldLine(r.Passes[i].Held)))
 	}
 	if head {
 		b.WriteString("</tbody>\n</table>\n")

@@ -22,9 +22,11 @@ func TestInstruments(t *testing.T) {
 		t.Fatal(err)
 	}
 	// The band's own and the singers are not the orchestra.
-	other := map[string]bool{"piano": true, "guitar steel/nylon": true, "electric guitar": true, "bass guitar 4-string": true, "bass guitar 5-string": true,
+	other := map[string]bool{"piano": true, "guitar steel/nylon": true, "electric guitar": true,
+		"bass guitar 4-string": true, "bass guitar 5-string": true,
 		"soprano": true, "mezzo-soprano": true, "alto": true, "tenor": true, "baritone": true, "bass voice": true}
-	short := map[string]string{"clarinet Bb": "clarinet", "bass clarinet Bb": "bass clarinet", "horn in F": "horn", "trumpet Bb": "trumpet", "trombone tenor": "trombone"}
+	short := map[string]string{"clarinet Bb": "clarinet", "bass clarinet Bb": "bass clarinet", "horn in F": "horn",
+		"trumpet Bb": "trumpet", "trombone tenor": "trombone"}
 	var want []Instrument
 	low, high := 127, 0
 	for _, r := range rows[1:] {

@@ -150,8 +150,9 @@ type jsonHint struct {
 
 // JSON writes the report as one JSON object, indented.
 func (r *Report) JSON(w io.Writer) error {
-	out := jsonReport{Title: r.Title, Bars: r.Bars, FileBar: r.FileBar, Seconds: thousandths(r.Micros / 1000), Windows: r.windowsJSON(r.Windows),
-		Song: r.scopeJSON(&r.Song), Passes: []jsonScope{}, Hints: []jsonHint{}}
+	out := jsonReport{Title: r.Title, Bars: r.Bars, FileBar: r.FileBar, Seconds: thousandths(r.Micros / 1000),
+		Windows: r.windowsJSON(r.Windows),
+		Song:    r.scopeJSON(&r.Song), Passes: []jsonScope{}, Hints: []jsonHint{}}
 	if r.Voice != "" {
 		out.Voice = &r.Voice
 	}
@@ -175,7 +176,8 @@ func thousandths(n int64) json.Number { return json.Number(guide.Thousandths(n))
 func (r *Report) windowsJSON(in []guide.Window) []jsonWindow {
 	out := []jsonWindow{}
 	for _, w := range in {
-		out = append(out, jsonWindow{w.Pass, w.From.Bar, w.From.Count, w.To.Bar, w.To.Count, thousandths(w.Beats), thousandths(w.Micros / 1000), w.Space, r.chordsOver(w)})
+		out = append(out, jsonWindow{w.Pass, w.From.Bar, w.From.Count, w.To.Bar, w.To.Count, thousandths(w.Beats),
+			thousandths(w.Micros / 1000), w.Space, r.chordsOver(w)})
 	}
 	return out
 }
@@ -186,11 +188,13 @@ func (r *Report) scopeJSON(s *Scope) jsonScope {
 		if p == nil {
 			return nil
 		}
-		return &jsonRegister{pitch(p.P5), pitch(p.P95), pitch(p.Low), pitch(p.High), pitch(p.Quarter), p.Notes, thousandths(int64(p.Attacks))}
+		return &jsonRegister{pitch(p.P5), pitch(p.P95), pitch(p.Low), pitch(p.High), pitch(p.Quarter), p.Notes,
+			thousandths(int64(p.Attacks))}
 	}
 	out := jsonScope{Name: s.Name, FirstBar: s.FirstBar, LastBar: s.LastBar, Seconds: thousandths(s.Micros / 1000),
-		Energy: [2]int{s.EnergyFrom, s.EnergyTo}, Key: s.Key.String(), Tempo: s.BPM, Lift: s.Lift, Players: s.Plays.Names(),
-		Voice: register(s.Voice), Piano: register(s.Piano), Bass: register(s.Bass),
+		Energy: [2]int{s.EnergyFrom, s.EnergyTo}, Key: s.Key.String(), Tempo: s.BPM, Lift: s.Lift,
+		Players: s.Plays.Names(),
+		Voice:   register(s.Voice), Piano: register(s.Piano), Bass: register(s.Bass),
 		Free: []jsonBand{}, Windows: r.windowsJSON(s.Windows), Hits: []jsonHit{}, Held: []jsonHeld{},
 		Counts: jsonGrid{Bars: s.Grid.Bars, Step: "sixteenth", Steps: []jsonStep{}}}
 	for _, f := range s.Free {
@@ -210,7 +214,8 @@ func (r *Report) scopeJSON(s *Scope) jsonScope {
 		out.Counts.Steps = append(out.Counts.Steps, jsonStep(st))
 	}
 	for _, h := range s.Hits {
-		j := jsonHit{Kind: h.Kind.String(), Bar: h.Bar, Count: h.Count, By: h.By.Names(), Weight: h.Weight, Alone: h.Alone, Chord: h.Chord, To: h.To}
+		j := jsonHit{Kind: h.Kind.String(), Bar: h.Bar, Count: h.Count, By: h.By.Names(), Weight: h.Weight,
+			Alone: h.Alone, Chord: h.Chord, To: h.To}
 		if h.Beats > 0 {
 			j.Beats = thousandths(h.Beats)
 		}

@@ -28,7 +28,8 @@ func (r *Report) measure(clock *guide.Clock, start, end int64) Scope {
 			keys, onsets = append(keys, int(n.key)), append(onsets, n.tick)
 		}
 		notes := r.perf.Parts[who]
-		for i := sort.Search(len(notes), func(i int) bool { return notes[i].Tick >= start }); i < len(notes) && notes[i].Tick < end; i++ {
+		for i := sort.Search(len(notes), func(i int) bool { return notes[i].Tick >= start }); i < len(notes) &&
+			notes[i].Tick < end; i++ {
 			loud += int64(notes[i].Velocity)
 		}
 		switch timeline.Player(who) {

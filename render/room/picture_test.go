@@ -50,7 +50,8 @@ func elements(t testing.TB, svg string) map[string]int {
 func TestSVG(t *testing.T) {
 	for _, name := range songs {
 		svg := picture(t, exampleReport(t, name))
-		if n := elements(t, svg); n["svg"] != 1 || n["path"] < 20 || n["text"] < 20 || n["pattern"] != 3 || n["title"] != 1 {
+		if n := elements(t, svg); n["svg"] != 1 || n["path"] < 20 || n["text"] < 20 || n["pattern"] != 3 ||
+			n["title"] != 1 {
 			t.Errorf("%s: elements %v", name, n)
 		}
 		selfContained(t, name, svg)
@@ -62,7 +63,8 @@ func TestSVG(t *testing.T) {
 func selfContained(t testing.TB, name, s string) {
 	t.Helper()
 	s = strings.Replace(s, `xmlns="http://www.w3.org/2000/svg"`, "", 1)
-	for _, bad := range []string{"http:", "https:", "//", "src=", "href", "@import", "@font-face", "<script", "<image", "<link", "<iframe"} {
+	for _, bad := range []string{"http:", "https:", "//", "src=", "href", "@import", "@font-face", "<script", "<image",
+		"<link", "<iframe"} {
 		if strings.Contains(s, bad) {
 			t.Errorf("%s: holds %q", name, bad)
 		}
@@ -83,7 +85,8 @@ func TestSVGWithoutColour(t *testing.T) {
 			t.Errorf("%s is not used", hatch)
 		}
 	}
-	for _, want := range []string{">window: no voice<", ">climax<", ">free from ", ">bridge<", ">verse 2<", ">hits<", ">energy<", ">bar<", ">16.5 beats<"} {
+	for _, want := range []string{">window: no voice<", ">climax<", ">free from ", ">bridge<", ">verse 2<", ">hits<",
+		">energy<", ">bar<", ">16.5 beats<"} {
 		if !strings.Contains(svg, want) {
 			t.Errorf("%q is not written", want)
 		}
@@ -115,13 +118,15 @@ func TestHTML(t *testing.T) {
 		}
 		s := b.String()
 		selfContained(t, name, strings.Replace(s, "<!DOCTYPE html>", "", 1))
-		for _, want := range []string{"<svg ", "<h2>Hints</h2>", "<h2>Windows</h2>", "<h2>Registers</h2>", "<h2>Counts</h2>", "<h2>Energy</h2>", "<h2>Hits</h2>"} {
+		for _, want := range []string{"<svg ", "<h2>Hints</h2>", "<h2>Windows</h2>", "<h2>Registers</h2>",
+			"<h2>Counts</h2>", "<h2>Energy</h2>", "<h2>Hits</h2>"} {
 			if strings.Count(s, want) != 1 {
 				t.Errorf("%s: %q stands %d times", name, want, strings.Count(s, want))
 			}
 		}
 		// The page is well-formed enough for XML once its void elements are closed.
-		x := strings.NewReplacer("<!DOCTYPE html>", "", `<meta charset="utf-8">`, "", `<meta name="viewport" content="width=device-width, initial-scale=1">`, "").Replace(s)
+		x := strings.NewReplacer("<!DOCTYPE html>", "", `<meta charset="utf-8">`, "",
+			`<meta name="viewport" content="width=device-width, initial-scale=1">`, "").Replace(s)
 		if n := elements(t, x); n["table"] < 4 || n["dt"] != n["dd"]/2 {
 			t.Errorf("%s: elements %v", name, n)
 		}
@@ -180,7 +185,8 @@ func TestFileBar(t *testing.T) {
 	if r.FileBar != 3 {
 		t.Fatalf("bar 1 is bar %d of the file", r.FileBar)
 	}
-	for form, want := range map[string]string{"text": "bar 1 of the song is bar 3 of the file: add 2", "json": `"file_bar": 3`, "svg": ">bar 1 is bar 3 of the file<", "html": ">bar 1 is bar 3 of the file<"} {
+	for form, want := range map[string]string{"text": "bar 1 of the song is bar 3 of the file: add 2",
+		"json": `"file_bar": 3`, "svg": ">bar 1 is bar 3 of the file<", "html": ">bar 1 is bar 3 of the file<"} {
 		var b bytes.Buffer
 		if err := forms[form](r, &b); err != nil || !strings.Contains(b.String(), want) {
 			t.Errorf("%s does not say %q (%v)", form, want, err)

@@ -39,7 +39,8 @@ func popText(t testing.TB, dir string, energy int) string {
 	if err := json.Unmarshal(raw, &truth); err != nil {
 		t.Fatal(err)
 	}
-	suffix := map[string]string{"maj": "", "min": "m", "min7": "m7", "sus2": "sus2", "maj7": "maj7", "sus4": "sus4", "7": "7",
+	suffix := map[string]string{"maj": "", "min": "m", "min7": "m7", "sus2": "sus2", "maj7": "maj7", "sus4": "sus4",
+		"7":   "7",
 		"dim": "dim", "hdim7": "m7b5", "7sus4": "7sus4", "minmaj7": "mmaj7"}
 	feel := map[string]string{"4/4": "ballad-eighths", "3/4": "waltz", "3/8": "sustain"}[truth.Meter]
 	beats := int(truth.Meter[0] - '0')
@@ -48,7 +49,8 @@ func popText(t testing.TB, dir string, energy int) string {
 		starts[s.Bar] = fmt.Sprintf("%s %d", s.Label, i+1)
 	}
 	var b strings.Builder
-	fmt.Fprintf(&b, "meter = %q\ntempo = %d\nfeel = %q\nenergy = %d\nlooseness = 0\n", truth.Meter, int(truth.Tempo+0.5), feel, energy)
+	fmt.Fprintf(&b, "meter = %q\ntempo = %d\nfeel = %q\nenergy = %d\nlooseness = 0\n", truth.Meter,
+		int(truth.Tempo+0.5), feel, energy)
 	b.WriteString("vocal \"guide.mid\" {\n  track = \"Vocal\"\n}\n")
 	open, now := false, "N.C."
 	for i, bar := range truth.Bars {
@@ -150,7 +152,8 @@ func popSongs(t testing.TB) []popSong {
 			t.Fatal(err)
 		}
 		for _, x := range piano.Track.Notes { // 480 a quarter, from bar 1
-			song.human = append(song.human, groove.Note{Tick: x.Tick * 960 / int64(file.Division), Length: x.Length * 960 / int64(file.Division), Key: x.Key})
+			song.human = append(song.human, groove.Note{Tick: x.Tick * 960 / int64(file.Division),
+				Length: x.Length * 960 / int64(file.Division), Key: x.Key})
 		}
 		song.report = Analyze(tl, groove.Perform(tl, library.Builtin()))
 		out = append(out, song)
@@ -172,7 +175,8 @@ func TestCompRubsLess(t *testing.T) {
 			t.Logf("%s: of %d held notes the comp rubs on %d, the pianist on %d", s.name, h, a, b)
 		}
 	}
-	t.Logf("of %d held notes the comp rubs on %d, on %d when it does not hear the voice; the pianist on %d", held, ours, deaf, theirs)
+	t.Logf("of %d held notes the comp rubs on %d, on %d when it does not hear the voice; the pianist on %d", held, ours,
+		deaf, theirs)
 	if deaf <= ours {
 		t.Errorf("listening changes nothing: the comp rubs on %d held notes, deaf on %d", ours, deaf)
 	}

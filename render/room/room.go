@@ -207,7 +207,8 @@ func (r *Report) climax() Climax {
 				if s.Voice.High == r.Song.Voice.High {
 					of = "of the song"
 				}
-				c.Why += fmt.Sprintf("; the voice has its highest note %s there, %s", of, guide.PitchName(s.Voice.High, s.Key))
+				c.Why += fmt.Sprintf("; the voice has its highest note %s there, %s", of,
+					guide.PitchName(s.Voice.High, s.Key))
 				break
 			}
 		}
@@ -226,7 +227,9 @@ func (r *Report) highest() Climax {
 		s := &r.Passes[i]
 		for _, n := range r.sung(s.Start, s.End) {
 			if int(n.Key) == r.Song.Voice.High {
-				c = Climax{i, guide.At(r.tl, n.Tick).Bar, fmt.Sprintf("the energy is %d throughout, and the voice has its highest note there, %s", s.EnergyFrom, guide.PitchName(int(n.Key), s.Key))}
+				c = Climax{i, guide.At(r.tl, n.Tick).Bar,
+					fmt.Sprintf("the energy is %d throughout, and the voice has its highest note there, %s",
+						s.EnergyFrom, guide.PitchName(int(n.Key), s.Key))}
 			}
 		}
 	}

@@ -67,7 +67,8 @@ func sing(t testing.TB, tl *timeline.Timeline, notes ...sung) {
 		now = s.at + s.length
 	}
 	track = append(track, "\x00\xFF\x2F\x00"...)
-	src := append([]byte("MThd\x00\x00\x00\x06\x00\x00\x00\x01\x03\xC0MTrk"), binary.BigEndian.AppendUint32(nil, uint32(len(track)))...)
+	src := append([]byte("MThd\x00\x00\x00\x06\x00\x00\x00\x01\x03\xC0MTrk"),
+		binary.BigEndian.AppendUint32(nil, uint32(len(track)))...)
 	for _, p := range guide.Apply(tl, append(src, track...)) {
 		if p.Error {
 			t.Fatal(p.Detail)
@@ -79,7 +80,8 @@ func sing(t testing.TB, tl *timeline.Timeline, notes ...sung) {
 // the passes it is asked for, chord tones near each other, a breath after each.
 func tune(tl *timeline.Timeline, low, high uint8, sings func(section string) bool) []sung {
 	// Starts and lengths in quarters × 2 within four bars of four.
-	rhythm := [][2]int64{{1, 1}, {2, 2}, {4, 3}, {7, 1}, {8, 4}, {13, 1}, {14, 2}, {16, 2}, {18, 1}, {19, 3}, {22, 2}, {24, 5}}
+	rhythm := [][2]int64{{1, 1}, {2, 2}, {4, 3}, {7, 1}, {8, 4}, {13, 1}, {14, 2}, {16, 2}, {18, 1}, {19, 3}, {22, 2},
+		{24, 5}}
 	var out []sung
 	was := int(low+high) / 2
 	for i := range tl.Passes {
@@ -104,7 +106,8 @@ func tune(tl *timeline.Timeline, low, high uint8, sings func(section string) boo
 							best = try
 							break
 						}
-						if try = was - d*(1-2*((k+bar+i)%2)); try >= int(low) && try <= int(high) && s.Chord.PCSet()&(1<<(try%12)) != 0 {
+						if try = was - d*(1-2*((k+bar+i)%2)); try >= int(low) && try <= int(high) &&
+							s.Chord.PCSet()&(1<<(try%12)) != 0 {
 							best = try
 							break
 						}

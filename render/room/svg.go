@@ -57,9 +57,11 @@ func (r *Report) SVG(w io.Writer) error {
 	s := &sheet{r: r}
 	s.layOut()
 	height := titleHeight + len(s.rows)*rowHeight
-	s.printf(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %d %d" role="img" aria-labelledby="room-t room-d" font-family="'Gill Sans','Gill Sans MT','Lato','Carlito','DejaVu Sans',sans-serif" fill="#111">`+"\n",
+	s.printf(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %d %d" role="img" aria-labelledby="room-t room-d" `+
+		`font-family="'Gill Sans','Gill Sans MT','Lato','Carlito','DejaVu Sans',sans-serif" fill="#111">`+"\n",
 		sheetWidth, height)
-	s.printf(`<title id="room-t">%s</title><desc id="room-d">%s</desc>`+"\n", escape("The room in "+r.Title), escape(s.describe()))
+	s.printf(`<title id="room-t">%s</title><desc id="room-d">%s</desc>`+"\n", escape("The room in "+r.Title),
+		escape(s.describe()))
 	s.defs()
 	s.printf(`<rect width="%d" height="%d" fill="#fff"/>`+"\n", sheetWidth, height)
 	s.titleBlock()
@@ -206,7 +208,8 @@ func n(tenths int) string {
 
 // text writes a text with a paper-coloured edge, so that it reads on hatching.
 func (s *sheet) text(x, y, size int, anchor, weight, t string) {
-	s.printf(`<text x="%s" y="%s" font-size="%d" text-anchor="%s" font-weight="%s" stroke="#fff" stroke-width="5" stroke-linejoin="round" paint-order="stroke">%s</text>`+"\n",
+	s.printf(`<text x="%s" y="%s" font-size="%d" text-anchor="%s" font-weight="%s" stroke="#fff" stroke-width="5" `+
+		`stroke-linejoin="round" paint-order="stroke">%s</text>`+"\n",
 		n(x), n(y), size, anchor, weight, escape(t))
 }
 
@@ -215,7 +218,8 @@ func (s *sheet) line(x1, y1, x2, y2 int, style string) {
 }
 
 func (s *sheet) rect(x1, y1, x2, y2 int, style string) {
-	s.printf(`<rect x="%s" y="%s" width="%s" height="%s" %s/>`+"\n", n(x1), n(y1), n(max(0, x2-x1)), n(max(0, y2-y1)), style)
+	s.printf(`<rect x="%s" y="%s" width="%s" height="%s" %s/>`+"\n", n(x1), n(y1), n(max(0, x2-x1)), n(max(0, y2-y1)),
+		style)
 }
 
 // titleBlock is the title with the key to the hatches.
@@ -224,10 +228,12 @@ func (s *sheet) titleBlock() {
 	room := 10 * (sheetWidth - 40)
 	if r.FileBar > 1 { // the sequencer counts the bars in front
 		room -= 10 * 290
-		s.text(10*(sheetWidth-plotRight), 10*44, 21, "end", "400", fmt.Sprintf("bar 1 is bar %d of the file", r.FileBar))
+		s.text(10*(sheetWidth-plotRight), 10*44, 21, "end", "400",
+			fmt.Sprintf("bar 1 is bar %d of the file", r.FileBar))
 	}
 	s.text(10*20, 10*46, 38, "start", "700", cutText(r.Title, 38, true, room))
-	s.text(10*20, 10*74, 21, "start", "400", cutText(fmt.Sprintf("%d bars · %s · %s", r.Bars, timeline.MinSec(r.Micros), r.voiceWords()), 21, false, 10*(sheetWidth-40)))
+	s.text(10*20, 10*74, 21, "start", "400", cutText(fmt.Sprintf("%d bars · %s · %s", r.Bars, timeline.MinSec(r.Micros),
+		r.voiceWords()), 21, false, 10*(sheetWidth-40)))
 	x, y := 10*20, 10*96
 	item := func(width int, name string, draw func(x, y int)) {
 		draw(x, y)
@@ -235,7 +241,8 @@ func (s *sheet) titleBlock() {
 		x += width + 10*7 + wide(name, 20) + 10*14
 	}
 	item(400, "voice", func(x, y int) {
-		s.printf(`<path d="M%s %sh8l3 -6h8l3 -6h7l4 8h7" fill="none" stroke="#111" stroke-width="4.5" stroke-linejoin="round" stroke-linecap="round"/>`+"\n", n(x), n(y+150))
+		s.printf(`<path d="M%s %sh8l3 -6h8l3 -6h7l4 8h7" fill="none" stroke="#111" stroke-width="4.5" `+
+			`stroke-linejoin="round" stroke-linecap="round"/>`+"\n", n(x), n(y+150))
 	})
 	item(400, "piano", func(x, y int) {
 		s.rect(x, y, x+400, y+220, `fill="url(#room-mass)" stroke="#2c6a9e" stroke-width="1.5"`)

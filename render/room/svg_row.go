@@ -95,7 +95,8 @@ func (s *sheet) voice(row *sheetRow) {
 		return
 	}
 	s.printf(`<path d="%s" fill="none" stroke="#fff" stroke-width="8" stroke-linejoin="round" stroke-linecap="round"/>`+"\n", d.String())
-	s.printf(`<path d="%s" fill="none" stroke="#111" stroke-width="4.5" stroke-linejoin="round" stroke-linecap="round"/>`+"\n", d.String())
+	s.printf(`<path d="%s" fill="none" stroke="#111" stroke-width="4.5" stroke-linejoin="round" `+
+		`stroke-linecap="round"/>`+"\n", d.String())
 }
 
 // sections are the grid lines with their bubbles, as on a plan.
@@ -109,8 +110,10 @@ func (s *sheet) sections(row *sheetRow) {
 		top := row.y + 10*headHeight
 		if p.Start >= row.start {
 			s.line(x, top-10*13, x, s.bottom(row)+10*(hitHeight+powerHeight), `stroke="#111" stroke-width="2"`)
-			s.printf(`<circle cx="%s" cy="%s" r="15" fill="#fff" stroke="#111" stroke-width="2"/>`+"\n", n(x), n(top-10*28))
-			s.printf(`<text x="%s" y="%s" font-size="19" text-anchor="middle" font-weight="700">%d</text>`+"\n", n(x), n(top-10*28+66), i+1)
+			s.printf(`<circle cx="%s" cy="%s" r="15" fill="#fff" stroke="#111" stroke-width="2"/>`+"\n", n(x),
+				n(top-10*28))
+			s.printf(`<text x="%s" y="%s" font-size="19" text-anchor="middle" font-weight="700">%d</text>`+"\n", n(x),
+				n(top-10*28+66), i+1)
 		}
 		name := p.Name
 		if p.Start < row.start {
@@ -178,7 +181,8 @@ func (s *sheet) windowWidths(row *sheetRow) {
 			half := wide(label, 20)/2 + 50
 			s.line(x1+50, y-60, mid-half, y-60, `stroke="#111" stroke-width="1.5"`)
 			s.line(mid+half, y-60, x2-50, y-60, `stroke="#111" stroke-width="1.5"`)
-			s.printf(`<path d="M%s %sl9 -4v8z" fill="#111"/><path d="M%s %sl-9 -4v8z" fill="#111"/>`+"\n", n(x1+40), n(y-60), n(x2-40), n(y-60))
+			s.printf(`<path d="M%s %sl9 -4v8z" fill="#111"/><path d="M%s %sl-9 -4v8z" fill="#111"/>`+"\n", n(x1+40),
+				n(y-60), n(x2-40), n(y-60))
 		}
 	}
 }
@@ -186,7 +190,8 @@ func (s *sheet) windowWidths(row *sheetRow) {
 // upright is the sign of free height: a thin line with an arrow at each end.
 func (s *sheet) upright(x, y1, y2 int) {
 	s.line(x, y1, x, y2, `stroke="#111" stroke-width="1.5"`)
-	s.printf(`<path d="M%s %sl-4 9h8z" fill="#111"/><path d="M%s %sl-4 -9h8z" fill="#111"/>`+"\n", n(x), n(y1), n(x), n(y2))
+	s.printf(`<path d="M%s %sl-4 9h8z" fill="#111"/><path d="M%s %sl-4 -9h8z" fill="#111"/>`+"\n", n(x), n(y1), n(x),
+		n(y2))
 }
 
 // freeRoom writes into each pass what is free above and between, where an octave

@@ -14,10 +14,12 @@ func (s *sheet) mark(kind timeline.EventKind, x, y, weight int) {
 		h, w := 90+35*weight, 40+10*weight
 		s.printf(`<path d="M%s %sl%s %sh%sz" fill="#111"/>`+"\n", n(x), n(y-h), n(w), n(h), n(-2*w))
 	case timeline.Push:
-		s.printf(`<path d="M%s %sl10 -6v12z" fill="#fff" stroke="#111" stroke-width="2" stroke-linejoin="round"/><path d="M%s %sh9" stroke="#111" stroke-width="2"/>`+"\n",
+		s.printf(`<path d="M%s %sl10 -6v12z" fill="#fff" stroke="#111" stroke-width="2" `+
+			`stroke-linejoin="round"/><path d="M%s %sh9" stroke="#111" stroke-width="2"/>`+"\n",
 			n(x-60), n(y-80), n(x+40), n(y-80))
 	case timeline.Hold:
-		s.printf(`<path d="M%s %sa9 9 0 0 1 18 0" fill="none" stroke="#111" stroke-width="2.5"/><circle cx="%s" cy="%s" r="2.5"/>`+"\n",
+		s.printf(`<path d="M%s %sa9 9 0 0 1 18 0" fill="none" stroke="#111" stroke-width="2.5"/><circle cx="%s" `+
+			`cy="%s" r="2.5"/>`+"\n",
 			n(x-90), n(y-30), n(x), n(y-50))
 	}
 }
@@ -25,7 +27,8 @@ func (s *sheet) mark(kind timeline.EventKind, x, y, weight int) {
 // hits are the accents, pushes and stops on their own strip; a stop is as long as it lasts.
 func (s *sheet) hits(row *sheetRow) {
 	base := s.bottom(row) + 10*(hitHeight-8)
-	s.printf(`<text x="%s" y="%s" font-size="17" text-anchor="end" font-weight="600">hits</text>`+"\n", n(10*(plotLeft-14)), n(base-20))
+	s.printf(`<text x="%s" y="%s" font-size="17" text-anchor="end" font-weight="600">hits</text>`+"\n",
+		n(10*(plotLeft-14)), n(base-20))
 	s.line(10*plotLeft, base, s.x(row, row.end), base, `stroke="#111" stroke-width="1"`)
 	for i := range s.r.Passes {
 		for _, h := range s.r.Passes[i].Hits {
@@ -64,7 +67,8 @@ func (s *sheet) ritardando(row *sheetRow, h Hit, base int) {
 func (s *sheet) power(row *sheetRow) {
 	base := s.bottom(row) + 10*(hitHeight+powerHeight)
 	unit := 10 * (powerHeight - 30) / 5
-	s.printf(`<text x="%s" y="%s" font-size="17" text-anchor="end" font-weight="600">energy</text>`+"\n", n(10*(plotLeft-8)), n(base-10*14))
+	s.printf(`<text x="%s" y="%s" font-size="17" text-anchor="end" font-weight="600">energy</text>`+"\n",
+		n(10*(plotLeft-8)), n(base-10*14))
 	for i := range s.r.tl.Passes {
 		p := &s.r.tl.Passes[i]
 		if p.Start >= row.end || p.Start+p.Length <= row.start {
@@ -110,7 +114,8 @@ func (s *sheet) summit(row *sheetRow, y int) {
 		left, right := s.x(row, p.Start), s.x(row, p.Start+p.Length)
 		x = min(max(x, left+10*14), max(right-10*14, left+10*14))
 		y -= 10 * 23
-		s.printf(`<path d="M%s %sl11 19h-22z" fill="#fff" stroke="#111" stroke-width="2.5" stroke-linejoin="round"/><circle cx="%s" cy="%s" r="2.5"/>`+"\n", n(x), n(y), n(x), n(y+130))
+		s.printf(`<path d="M%s %sl11 19h-22z" fill="#fff" stroke="#111" stroke-width="2.5" `+
+			`stroke-linejoin="round"/><circle cx="%s" cy="%s" r="2.5"/>`+"\n", n(x), n(y), n(x), n(y+130))
 		if word := wide("climax", 20) + 10*17; x+word <= right || x-word < 10*plotLeft {
 			s.text(x+10*17, y+10*18, 20, "start", "700", "climax")
 		} else {
@@ -123,7 +128,8 @@ func (s *sheet) summit(row *sheetRow, y int) {
 // every fourth bar as a tick.
 func (s *sheet) barNumbers(row *sheetRow) {
 	top := s.bottom(row) + 10*(hitHeight+powerHeight)
-	s.printf(`<text x="%s" y="%s" font-size="17" text-anchor="end" font-weight="600">bar</text>`+"\n", n(10*(plotLeft-8)), n(top+10*22))
+	s.printf(`<text x="%s" y="%s" font-size="17" text-anchor="end" font-weight="600">bar</text>`+"\n",
+		n(10*(plotLeft-8)), n(top+10*22))
 	free := 10 * plotLeft
 	for i := range s.r.tl.Passes {
 		p := &s.r.tl.Passes[i]
@@ -147,7 +153,8 @@ func (s *sheet) barNumbers(row *sheetRow) {
 					weight = "700"
 				}
 				if x >= free {
-					s.printf(`<text x="%s" y="%s" font-size="18" font-weight="%s">%s</text>`+"\n", n(x), n(top+10*25), weight, t)
+					s.printf(`<text x="%s" y="%s" font-size="18" font-weight="%s">%s</text>`+"\n", n(x), n(top+10*25),
+						weight, t)
 					free = x + wide(t, 18) + 10*12
 				}
 			}

@@ -8,7 +8,8 @@ import (
 // the faces of the sheet. Bold ones are wider, those of East Asia square.
 func em(c rune, bold bool) int {
 	switch {
-	case c >= 0x1100 && c <= 0x115F || c >= 0x2E80 && c <= 0xA4CF || c >= 0xAC00 && c <= 0xD7A3 || c >= 0xF900 && c <= 0xFAFF || c >= 0xFE30 && c <= 0xFE6F || c >= 0xFF00 && c <= 0xFF60 || c >= 0x1F300:
+	case c >= 0x1100 && c <= 0x115F || c >= 0x2E80 && c <= 0xA4CF || c >= 0xAC00 && c <= 0xD7A3 || c >= 0xF900 &&
+		c <= 0xFAFF || c >= 0xFE30 && c <= 0xFE6F || c >= 0xFF00 && c <= 0xFF60 || c >= 0x1F300:
 		return 105
 	case bold:
 		return 66

@@ -21,7 +21,8 @@ func (r *Report) Text(w io.Writer) error {
 			r.textRegister(&b, &r.Passes[i], r.Passes[i].Name)
 		}
 	}
-	b.WriteString("\nCOUNTS  in how many bars of ten somebody attacks there; # every bar, . none;\n  o is free: voice, piano and bass attack in fewer than one bar of four\n")
+	b.WriteString("\nCOUNTS  in how many bars of ten somebody attacks there; # every bar, . none;\n  o is free: " +
+		"voice, piano and bass attack in fewer than one bar of four\n")
 	r.textGrid(&b, &r.Song, "the song")
 	for i := range r.Passes {
 		if first := r.firstPass(i); first == i && len(r.Passes) > 1 { // passes of one section are laid out alike
@@ -55,14 +56,16 @@ func (r *Report) textHead(b *bytes.Buffer) {
 	for i := range r.Passes {
 		s := &r.Passes[i]
 		line := fmt.Sprintf("  bar %3d  %-*s  %-6s %-15s  %-*s %3d  %s", s.FirstBar, width, s.Name, energy(s),
-			strings.Repeat("#", 3*max(s.EnergyFrom, s.EnergyTo)), keys, s.Key, s.BPM, strings.Join(r.passMarks(i), ", "))
+			strings.Repeat("#", 3*max(s.EnergyFrom, s.EnergyTo)), keys, s.Key, s.BPM,
+			strings.Join(r.passMarks(i), ", "))
 		b.WriteString(strings.TrimRight(line, " ") + "\n")
 	}
 	switch {
 	case r.Climax.Pass < 0 && len(r.Passes) > 1:
 		fmt.Fprintf(b, "  The energy is %d throughout: the song file has no climax.\n", r.Song.EnergyFrom)
 	case r.Climax.Pass >= 0:
-		wrap(b, fmt.Sprintf("The climax is %s, bar %d: %s.", r.Passes[r.Climax.Pass].Name, r.Climax.Bar, r.Climax.Why), "  ", "  ")
+		wrap(b, fmt.Sprintf("The climax is %s, bar %d: %s.", r.Passes[r.Climax.Pass].Name, r.Climax.Bar, r.Climax.Why),
+			"  ", "  ")
 	}
 }
 
@@ -147,7 +150,8 @@ func (r *Report) textRegister(b *bytes.Buffer, s *Scope, name string) {
 			fmt.Fprintf(b, "    %-6s %s\n", p.name, r.silence(p.name))
 			continue
 		}
-		fmt.Fprintf(b, "    %-6s %-11s  %s attacks a beat\n", p.name, r.band(p.part.P5, p.part.P95, *s), attacks(p.part))
+		fmt.Fprintf(b, "    %-6s %-11s  %s attacks a beat\n", p.name, r.band(p.part.P5, p.part.P95, *s),
+			attacks(p.part))
 	}
 	for _, f := range s.Free {
 		line := fmt.Sprintf("free   %-11s", r.band(f.Low, f.High, *s))

@@ -14,7 +14,8 @@ func (r *Report) textWindows(b *bytes.Buffer) {
 		b.WriteString("  none\n")
 	}
 	for _, w := range r.Windows {
-		fmt.Fprintf(b, "  %-17s to %-17s %10s %6s  %s\n", w.From, r.windowEnd(w), beats(w.Beats), seconds(w.Micros), r.windowName(w))
+		fmt.Fprintf(b, "  %-17s to %-17s %10s %6s  %s\n", w.From, r.windowEnd(w), beats(w.Beats), seconds(w.Micros),
+			r.windowName(w))
 		if chords := r.chordsOver(w); w.Beats >= 2000 && len(chords) > 0 {
 			wrap(b, "over "+strings.Join(chords, ", "), "      ", "           ")
 		}
@@ -55,7 +56,8 @@ func (r *Report) heldShown(i int) bool {
 	}
 	for k := range s.Held {
 		a, b := &s.Held[k], &f.Held[k]
-		if a.FirstBar-s.FirstBar != b.FirstBar-f.FirstBar || a.LastBar-a.FirstBar != b.LastBar-b.FirstBar || len(a.Tones) != len(b.Tones) {
+		if a.FirstBar-s.FirstBar != b.FirstBar-f.FirstBar || a.LastBar-a.FirstBar != b.LastBar-b.FirstBar ||
+			len(a.Tones) != len(b.Tones) {
 			return true
 		}
 		for n := range a.Tones {
@@ -77,7 +79,8 @@ func (r *Report) textHeld(b *bytes.Buffer) {
 			b.WriteString("\nHELD TONES  what fits every chord from bar to bar, for a pad\n")
 			head = true
 		}
-		wrap(b, fmt.Sprintf("%-*s  %s", width, r.Passes[i].Name, heldLine(r.Passes[i].Held)), "  ", strings.Repeat(" ", width+4))
+		wrap(b, fmt.Sprintf("%-*s  %s", width, r.Passes[i].Name, heldLine(r.Passes[i].Held)), "  ",
+			strings.Repeat(" ", width+4))
 	}
 }
 

@@ -37,7 +37,8 @@ func (r *Result) Audit(song string) hcl.Diagnostics {
 		if first[place{f.Line, f.Rule}] != i {
 			continue
 		}
-		detail := fmt.Sprintf("Bar %d, which is bar %d of %q, the %s: %s.", f.SongBar, f.Bar+1, report.Passes[f.Pass].Section, f.Player, f.Text)
+		detail := fmt.Sprintf("Bar %d, which is bar %d of %q, the %s: %s.", f.SongBar, f.Bar+1,
+			report.Passes[f.Pass].Section, f.Player, f.Text)
 		if a := f.Advice(); a != "" {
 			detail += " " + a
 		}

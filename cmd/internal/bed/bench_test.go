@@ -30,8 +30,11 @@ func ballad(n int) string {
 		events             string
 	}{
 		{"verse", "ballad-eighths", "2", 4, "push \"4: 4&\" {}\n  accent \"7: 1 3\" {}\n  fill \"20: 4\" {}"},
-		{"chorus", "ballad-eighths", "[3, 5]", 4, "push \"4: 4&\" {}\n  push \"24: 2&\" {}\n  accent \"7: 1 3\" { weight = 2 }\n  hold \"40: 1\" { beats = 1 }"},
-		{"bridge", "tight-sixteenths", "3", 2, "accent \"1-4: 2 4\" {}\n  stop \"10: 3\" {}\n  accent \"19: 1 2&\" { alone = true }"},
+		{"chorus", "ballad-eighths", "[3, 5]", 4,
+			"push \"4: 4&\" {}\n  push \"24: 2&\" {}\n  accent \"7: 1 3\" { weight = 2 }\n  hold \"40: 1\" { " +
+				"beats = 1 }"},
+		{"bridge", "tight-sixteenths", "3", 2,
+			"accent \"1-4: 2 4\" {}\n  stop \"10: 3\" {}\n  accent \"19: 1 2&\" { alone = true }"},
 	} {
 		fmt.Fprintf(&b, "section %q {\n  feel   = %q\n  energy = %s\n  chords = <<-EOT\n", s.name, s.feel, s.energy)
 		for range s.lines {

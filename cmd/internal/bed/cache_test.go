@@ -29,18 +29,26 @@ var edits = []struct {
 		return pick(r, "energy = 1", "energy = 2", "energy = 3", "energy = 4", "energy = 5", "energy = [2, 5]")
 	}},
 	{"a feel", regexp.MustCompile(`feel   = "[a-z-]+"`), func(r *rand.Rand, _ string) string {
-		return `feel   = "` + pick(r, "ballad-eighths", "ballad-sixteenths", "tight-sixteenths", "sustain", "backbeat-eighths") + `"`
+		return `feel   = "` + pick(r, "ballad-eighths", "ballad-sixteenths", "tight-sixteenths", "sustain",
+			"backbeat-eighths") + `"`
 	}},
-	{"the tempo", regexp.MustCompile(`(?m)^tempo +=.*$`), func(r *rand.Rand, _ string) string { return fmt.Sprintf("tempo = %d", 60+r.IntN(20)) }},
-	{"the take", regexp.MustCompile(`(?m)^key +=`), func(r *rand.Rand, old string) string { return fmt.Sprintf("take = %d\n%s", r.IntN(3), old) }},
-	{"a count of an event", regexp.MustCompile(`"(\d): (\d)&?"`), func(r *rand.Rand, _ string) string { return fmt.Sprintf(`"%d: %d"`, 1+r.IntN(8), 1+r.IntN(4)) }},
+	{"the tempo", regexp.MustCompile(`(?m)^tempo +=.*$`),
+		func(r *rand.Rand, _ string) string { return fmt.Sprintf("tempo = %d", 60+r.IntN(20)) }},
+	{"the take", regexp.MustCompile(`(?m)^key +=`),
+		func(r *rand.Rand, old string) string { return fmt.Sprintf("take = %d\n%s", r.IntN(3), old) }},
+	{"a count of an event", regexp.MustCompile(`"(\d): (\d)&?"`),
+		func(r *rand.Rand, _ string) string { return fmt.Sprintf(`"%d: %d"`, 1+r.IntN(8), 1+r.IntN(4)) }},
 	{"a new event", regexp.MustCompile(`(?m)^  energy = .*$`), func(r *rand.Rand, old string) string {
-		return old + "\n  " + pick(r, `accent "1: 2"`, `push "2: 4&"`, `stop "3: 3"`, `fill "4: 3"`, `hold "4: 1"`) + " {}"
+		return old + "\n  " + pick(r, `accent "1: 2"`, `push "2: 4&"`, `stop "3: 3"`, `fill "4: 3"`, `hold "4: 1"`) +
+			" {}"
 	}},
-	{"a play more", regexp.MustCompile(`(?m)^  play "[a-z]+" \{\}$`), func(_ *rand.Rand, old string) string { return old + "\n" + old }},
+	{"a play more", regexp.MustCompile(`(?m)^  play "[a-z]+" \{\}$`),
+		func(_ *rand.Rand, old string) string { return old + "\n" + old }},
 	{"a play less", regexp.MustCompile(`(?m)^  play "[a-z]+" \{\}\n`), func(*rand.Rand, string) string { return "" }},
-	{"a comment", regexp.MustCompile(`(?m)^section`), func(_ *rand.Rand, old string) string { return "# a thought\n\n" + old }},
-	{"a lift", regexp.MustCompile(`lift +=.*`), func(r *rand.Rand, _ string) string { return fmt.Sprintf("lift = %d", 1+r.IntN(3)) }},
+	{"a comment", regexp.MustCompile(`(?m)^section`),
+		func(_ *rand.Rand, old string) string { return "# a thought\n\n" + old }},
+	{"a lift", regexp.MustCompile(`lift +=.*`),
+		func(r *rand.Rand, _ string) string { return fmt.Sprintf("lift = %d", 1+r.IntN(3)) }},
 	{"a tacet", regexp.MustCompile(`play "verse" \{\}`), func(r *rand.Rand, _ string) string {
 		return `play "verse" { tacet = ["` + pick(r, "drums", "bass", "piano") + `"] }`
 	}},
@@ -111,7 +119,8 @@ func TestCacheChangesNothing(t *testing.T) {
 					t.Fatal(err)
 				}
 				if !bytes.Equal(got.Outputs[0].Data, fresh.Outputs[0].Data) {
-					t.Fatalf("edit %d (%s): the kept passes give other bytes than a fresh build; the song:\n%s", i, what, now)
+					t.Fatalf("edit %d (%s): the kept passes give other bytes than a fresh build; the song:\n%s", i,
+						what, now)
 				}
 			}
 			t.Logf("%d builds, %d passes played, %d kept", built, played, reused)
@@ -133,8 +142,10 @@ func ownGroove(t *testing.T, dir string, files folder) string {
 		t.Fatal("there is no ballad-eighths")
 	}
 	song := filepath.Join(dir, "own.song.hcl")
-	files[filepath.ToSlash(song)] = []byte("grooves = [\"own.groove.hcl\"]\n" + strings.ReplaceAll(string(src), "ballad-eighths", "weir"))
-	files[filepath.ToSlash(filepath.Join(dir, "own.groove.hcl"))] = []byte(strings.Replace(string(own), "ballad-eighths", "weir", 1))
+	files[filepath.ToSlash(song)] = []byte("grooves = [\"own.groove.hcl\"]\n" +
+		strings.ReplaceAll(string(src), "ballad-eighths", "weir"))
+	files[filepath.ToSlash(filepath.Join(dir, "own.groove.hcl"))] = []byte(strings.Replace(string(own),
+		"ballad-eighths", "weir", 1))
 	return song
 }
 

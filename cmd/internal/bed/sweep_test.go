@@ -57,7 +57,8 @@ func TestEveryFeelFitsAFile(t *testing.T) {
 		}
 		for energy := 1; energy <= 5; energy++ {
 			for take := 1; take <= 2; take++ {
-				text := fmt.Sprintf(thick, take%2, take, sig, e.Name, e.TempoLow+take*(e.TempoHigh-e.TempoLow)/4, take%2, energy, two, energy)
+				text := fmt.Sprintf(thick, take%2, take, sig, e.Name, e.TempoLow+take*(e.TempoHigh-e.TempoLow)/4,
+					take%2, energy, two, energy)
 				res, err := Build(memory("thick.hcl", map[string]string{"thick.hcl": text}))
 				switch {
 				case err != nil:

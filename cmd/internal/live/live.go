@@ -90,7 +90,8 @@ func (s *session) build(_ context.Context, snapshot *watch.Snapshot) (out watch.
 	start := time.Now()
 	defer func() {
 		if p := recover(); p != nil {
-			s.fail(fmt.Sprintf("this is a mistake in plinth, not in your song. Please report it with the song file and these lines:\n%v\n%s", p, debug.Stack()))
+			s.fail(fmt.Sprintf("this is a mistake in plinth, not in your song. Please report it with the song file "+
+				"and these lines:\n%v\n%s", p, debug.Stack()))
 			out.Read = append(out.Read, s.Song)
 		}
 	}()
@@ -200,7 +201,8 @@ func (s *session) diagnostics(res *bed.Result) string {
 		return ""
 	}
 	var b strings.Builder
-	if err := songspec.WriteDiagnostics(&b, res.Sources, res.Diags, songspec.DiagOptions{Color: s.Color, Max: s.MaxDiags}); err != nil {
+	if err := songspec.WriteDiagnostics(&b, res.Sources, res.Diags,
+		songspec.DiagOptions{Color: s.Color, Max: s.MaxDiags}); err != nil {
 		panic(errors.Join(errors.New("live: a strings.Builder failed"), err))
 	}
 	return b.String()

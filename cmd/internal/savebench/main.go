@@ -83,7 +83,8 @@ func (b *bench) latency(saves int) error {
 		}
 		slices.Sort(took)
 		at := func(percent int) time.Duration { return took[min(len(took)-1, len(took)*percent/100)] }
-		fmt.Printf("%-24s %7.1f %7.1f %7.1f %7.1f   %.1f\n", s.name, ms(at(50)), ms(at(90)), ms(at(99)), ms(took[len(took)-1]), ms(at(50)-s.window))
+		fmt.Printf("%-24s %7.1f %7.1f %7.1f %7.1f   %.1f\n", s.name, ms(at(50)), ms(at(90)), ms(at(99)),
+			ms(took[len(took)-1]), ms(at(50)-s.window))
 	}
 	return nil
 }
@@ -187,6 +188,7 @@ func (b *bench) kills(times int) error {
 			return fmt.Errorf("not one of %d kills found the old file", i+1)
 		}
 	}
-	fmt.Printf("%d kills: %d times the whole old file, %d times the whole new one; at most %d temporary files left, which a build a minute later takes away\n", olds+news, olds, news, left)
+	fmt.Printf("%d kills: %d times the whole old file, %d times the whole new one; at most %d temporary files left, "+
+		"which a build a minute later takes away\n", olds+news, olds, news, left)
 	return nil
 }

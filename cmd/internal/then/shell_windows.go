@@ -12,7 +12,8 @@ import (
 // left behind at its own end nothing is known any more, so sweep has nothing to do.
 func shell(ctx context.Context, line string) (cmd *exec.Cmd, sweep func()) {
 	cmd = exec.CommandContext(ctx, "cmd")
-	cmd.SysProcAttr = &syscall.SysProcAttr{CmdLine: `cmd /D /S /C "` + line + `"`, CreationFlags: syscall.CREATE_NEW_PROCESS_GROUP}
+	cmd.SysProcAttr = &syscall.SysProcAttr{CmdLine: `cmd /D /S /C "` + line + `"`,
+		CreationFlags: syscall.CREATE_NEW_PROCESS_GROUP}
 	cmd.Cancel = func() error {
 		if err := exec.Command("taskkill", "/T", "/F", "/PID", strconv.Itoa(cmd.Process.Pid)).Run(); err != nil {
 			return cmd.Process.Kill()

@@ -51,10 +51,13 @@ func TestOutput(t *testing.T) {
 	for _, c := range []struct{ name, why, line, want string }{
 		{"two lines", "each has its mark", "echo one; echo two", "  then | one\n  then | two\n"},
 		{"no end of line", "the rest is not lost", "printf end", "  then | end\n"},
-		{"both outputs", "they come in order", "echo one; echo two >&2; echo three", "  then | one\n  then | two\n  then | three\n"},
+		{"both outputs", "they come in order", "echo one; echo two >&2; echo three",
+			"  then | one\n  then | two\n  then | three\n"},
 		{"an exit code", "a failing command is told", "exit 3", "  then | ended with exit status 3\n"},
-		{"no such command", "the shell says so", "lanterns-no-such-command 2>/dev/null", "  then | ended with exit status 127\n"},
-		{"in the background", "what the shell leaves behind is heard to its end, and nothing is said of it", "(sleep 2.5; echo late) & echo at once", "  then | at once\n  then | late\n"},
+		{"no such command", "the shell says so", "lanterns-no-such-command 2>/dev/null",
+			"  then | ended with exit status 127\n"},
+		{"in the background", "what the shell leaves behind is heard to its end, and nothing is said of it",
+			"(sleep 2.5; echo late) & echo at once", "  then | at once\n  then | late\n"},
 		{"shell words", "it is the shell's line", "for i in 1 2; do echo $i; done | tail -1", "  then | 2\n"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -106,7 +109,8 @@ func TestEndsAll(t *testing.T) {
 	for _, c := range []struct{ name, line string }{
 		{"a child", "sleep 1000 & echo child $!; wait"},
 		{"a child of a shell that has ended", "sleep 1000 & echo child $!"},
-		{"a deaf and silent child", `(trap "" TERM; echo child $(exec sh -c 'echo $PPID'); exec >/dev/null 2>&1; while :; do sleep 1; done) & wait`},
+		{"a deaf and silent child", `(trap "" TERM; echo child $(exec sh -c 'echo $PPID'); exec >/dev/null 2>&1; ` +
+			`while :; do sleep 1; done) & wait`},
 		{"a deaf child", `(trap "" TERM; echo child $(exec sh -c 'echo $PPID'); while :; do sleep 1; done) & wait`},
 	} {
 		t.Run(c.name, func(t *testing.T) {

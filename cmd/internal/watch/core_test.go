@@ -22,7 +22,8 @@ type play struct {
 
 func newPlay(paths ...string) *play {
 	start := time.Date(2026, 2, 1, 20, 0, 0, 0, time.UTC)
-	p := &play{core: newCore(defaultWindows(DefaultQuiet)), now: start, start: start, files: map[string]view{}, paths: append([]string{"song"}, paths...)}
+	p := &play{core: newCore(defaultWindows(DefaultQuiet)), now: start, start: start, files: map[string]view{},
+		paths: append([]string{"song"}, paths...)}
 	for _, path := range p.paths {
 		p.put(path, "old old old\n")
 	}
@@ -92,16 +93,19 @@ func TestCoreTimes(t *testing.T) {
 		told      []verdict
 	}{
 		{"in place", "75 ms after the write", func(p *play) { save(p, "new\n") }, ms(75), nil},
-		{"renamed over", "a whole file needs only the time to gather others", func(p *play) { p.put("song", "new\n"); p.core.touch(p.now, true) }, ms(30), nil},
+		{"renamed over", "a whole file needs only the time to gather others",
+			func(p *play) { p.put("song", "new\n"); p.core.touch(p.now, true) }, ms(30), nil},
 		{"renamed over, then written in place", "the longer window wins", func(p *play) {
 			p.put("song", "new\n")
 			p.core.touch(p.now, true)
 			p.run(10)
 			save(p, "newer\n")
 		}, ms(85), nil},
-		{"renamed over with a beginning", "a whole file may well be shorter", func(p *play) { p.put("song", "old"); p.core.touch(p.now, true) }, ms(30), nil},
+		{"renamed over with a beginning", "a whole file may well be shorter",
+			func(p *play) { p.put("song", "old"); p.core.touch(p.now, true) }, ms(30), nil},
 		{"cut off for good", "believed after 400 ms", func(p *play) { save(p, "old") }, ms(400), nil},
-		{"cut off for 300 ms", "then the whole", func(p *play) { save(p, "old"); p.run(300); save(p, "old old old\nold\n") }, ms(375), nil},
+		{"cut off for 300 ms", "then the whole",
+			func(p *play) { save(p, "old"); p.run(300); save(p, "old old old\nold\n") }, ms(375), nil},
 		{"blank for good", "said after 500 ms", func(p *play) { save(p, "\n") }, nil, []verdict{tellBlank}},
 		{"blank for 480 ms", "never said", func(p *play) { save(p, ""); p.run(480); save(p, "new\n") }, ms(555), nil},
 		{"gone twice", "said once until it has been back", func(p *play) {
@@ -241,7 +245,8 @@ func TestCoreSettles(t *testing.T) {
 		}
 		for _, v := range p.views() {
 			if !p.core.known[v.Path].same(v) {
-				t.Fatalf("seed %d: %s is %q, but the last build saw %q", seed, v.Path, v.Data, p.core.known[v.Path].Data)
+				t.Fatalf("seed %d: %s is %q, but the last build saw %q", seed, v.Path, v.Data,
+					p.core.known[v.Path].Data)
 			}
 		}
 	}

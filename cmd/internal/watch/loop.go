@@ -343,7 +343,8 @@ func (l *loop) crept(now time.Time, path string) bool {
 // two in a row there is no relying on them. While news waits to be looked at, this
 // may be what it is of.
 func (l *loop) unannounced(now, at time.Time) {
-	if l.core.pending || l.polling || l.note == nil || l.building != nil || now.Sub(at) < l.core.win.Quiet || l.heard.After(at) {
+	if l.core.pending || l.polling || l.note == nil || l.building != nil || now.Sub(at) < l.core.win.Quiet ||
+		l.heard.After(at) {
 		return
 	}
 	if l.silent++; l.silent >= 2 {

@@ -57,7 +57,8 @@ func newRig(t *testing.T, s settings) *rig {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r := &rig{t: t, dir: dir, song: filepath.Join(dir, "songs", "lanterns.song.hcl"), ended: make(chan error, 1), gate: make(chan struct{})}
+	r := &rig{t: t, dir: dir, song: filepath.Join(dir, "songs", "lanterns.song.hcl"), ended: make(chan error, 1),
+		gate: make(chan struct{})}
 	r.must(os.Mkdir(filepath.Dir(r.song), 0o755))
 	if s.text == "" {
 		s.text = first

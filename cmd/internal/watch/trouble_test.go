@@ -36,12 +36,15 @@ func TestFallBack(t *testing.T) {
 		open      func() (notifier, error)
 		says      string
 	}{
-		{"no watcher to be had", "too many of them run", func() (notifier, error) { return nil, &os.SyscallError{Syscall: "inotify_init1", Err: syscall.EMFILE} }, "max_user_instances"},
-		{"no watch to be had", "the table of watches is full, and the system calls that a full disk", func() (notifier, error) {
-			d := dead()
-			d.addErr = syscall.ENOSPC
-			return d, nil
-		}, "max_user_watches"},
+		{"no watcher to be had", "too many of them run",
+			func() (notifier, error) { return nil, &os.SyscallError{Syscall: "inotify_init1", Err: syscall.EMFILE} },
+			"max_user_instances"},
+		{"no watch to be had", "the table of watches is full, and the system calls that a full disk",
+			func() (notifier, error) {
+				d := dead()
+				d.addErr = syscall.ENOSPC
+				return d, nil
+			}, "max_user_watches"},
 		{"the notifier ends by itself", "its channels close", func() (notifier, error) {
 			d := dead()
 			close(d.events)

@@ -106,9 +106,11 @@ var errSilent = errors.New("the system sends no word of changes in this folder, 
 func reason(err error) string {
 	switch {
 	case errors.Is(err, syscall.EMFILE):
-		return fmt.Sprintf("%v (too many watchers run at once; on Linux fs.inotify.max_user_instances raises that)", err)
+		return fmt.Sprintf("%v (too many watchers run at once; on Linux fs.inotify.max_user_instances raises that)",
+			err)
 	case errors.Is(err, syscall.ENOSPC):
-		return fmt.Sprintf("%v (not the disk: too many folders are watched; on Linux fs.inotify.max_user_watches raises that)", err)
+		return fmt.Sprintf("%v (not the disk: too many folders are watched; on Linux fs.inotify.max_user_watches "+
+			"raises that)", err)
 	}
 	return err.Error()
 }
