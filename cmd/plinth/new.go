@@ -60,7 +60,7 @@ var small = map[string]bool{
 // titleOf makes a title of a file name: lanterns-on-the-weir is "Lanterns on the
 // Weir".
 func titleOf(name string) string {
-	words := strings.FieldsFunc(name, func(r rune) bool { return r == '-' || r == '_' || r == '.' || unicode.IsSpace(r) })
+	words := strings.FieldsFunc(name, func(r rune) bool { return strings.ContainsRune("-_.", r) || unicode.IsSpace(r) })
 	for i, w := range words {
 		if r, n := utf8.DecodeRuneInString(w); i == 0 || !small[w] {
 			words[i] = string(unicode.ToTitle(r)) + w[n:]

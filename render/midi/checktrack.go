@@ -28,10 +28,10 @@ type trackChecker struct {
 	program bool
 
 	sounding [128]bool
-	held     int // how many keys sound
+	keysDown int // how many are sounding
 
-	// The first track only: the bar line that the last meter began at, the length
-	// of its bars, and which of tempo, meter and key stand at tick 0.
+	// Of the first track: the bar line where the last meter began, the length of its
+	// bars, and which of tempo, meter and key stand at tick 0.
 	meterAt, bar            int64
 	tempo0, meter0, keySig0 bool
 }
@@ -39,7 +39,8 @@ type trackChecker struct {
 // conductor says whether this is the first track.
 func (c *trackChecker) conductor() bool { return c.index == 0 }
 
-func (c *trackChecker) run() error {
+// check reads the whole track and returns the first thing that is wrong with it.
+func (c *trackChecker) check() error {
 	for c.pos < len(c.data) {
 		if c.ended {
 			return errors.New("something follows the end of the track")
@@ -63,8 +64,8 @@ func (c *trackChecker) run() error {
 	switch {
 	case !c.ended:
 		return errors.New("the track has no end")
-	case c.held > 0:
-		return fmt.Errorf("%d notes still sound", c.held)
+	case c.keysDown > 0:
+		return fmt.Errorf("%d notes still sound", c.keysDown)
 	case c.conductor() && !(c.tempo0 && c.meter0 && c.keySig0):
 		return errors.New("tempo, meter or key does not stand at tick 0")
 	case c.conductor() && (c.tick-c.meterAt)%c.bar != 0:
@@ -75,9 +76,9 @@ func (c *trackChecker) run() error {
 	return nil
 }
 
-// at takes the rank of an event and complains when one of a later kind was read
-// at this tick.
-func (c *trackChecker) at(rank int) error {
+// inRank takes the rank of an event. It is an error when an event of a higher rank was
+// read at this tick already.
+func (c *trackChecker) inRank(rank int) error {
 	if rank < c.rank {
 		return errors.New("the order at one tick is meta, program and controllers, note-offs, note-ons")
 	}
@@ -100,8 +101,8 @@ func (c *trackChecker) event(status byte) error {
 		return errors.New("a channel event in the first track")
 	case c.events == 0:
 		return errors.New("the track's name is not its first event")
-	case status&0x0f != fileTracks[c.index].channel:
-		return fmt.Errorf("channel %d instead of %d", status&0x0f+1, fileTracks[c.index].channel+1)
+	case status&0x0f != trackAt(c.index).channel:
+		return fmt.Errorf("channel %d instead of %d", status&0x0f+1, trackAt(c.index).channel+1)
 	}
 	switch status & 0xf0 {
 	case 0x80, 0x90:
@@ -113,7 +114,7 @@ func (c *trackChecker) event(status byte) error {
 		case n > 127 || value > 127:
 			return errors.New("a controller or value over 127")
 		}
-		return c.at(rankControl)
+		return c.inRank(rankControl)
 	case 0xC0:
 		if c.program {
 			return errors.New("a second program change")
@@ -122,7 +123,7 @@ func (c *trackChecker) event(status byte) error {
 			return errors.New("a program over 127")
 		}
 		c.program = true
-		return c.at(rankControl)
+		return c.inRank(rankControl)
 	}
 	return fmt.Errorf("status %X belongs in no file of ours", status)
 }
@@ -130,7 +131,7 @@ func (c *trackChecker) event(status byte) error {
 func (c *trackChecker) note(on bool, key, velocity byte) error {
 	switch {
 	case c.short:
-		return nil // run says so
+		return nil // check reports it
 	case key > 127 || velocity > 127:
 		return fmt.Errorf("key %d or velocity %d is over 127", key, velocity)
 	case !c.program:
@@ -144,11 +145,11 @@ func (c *trackChecker) note(on bool, key, velocity byte) error {
 	}
 	c.sounding[key] = on
 	if on {
-		c.held++
-		return c.at(rankOn)
+		c.keysDown++
+		return c.inRank(rankOn)
 	}
-	c.held--
-	return c.at(rankOff)
+	c.keysDown--
+	return c.inRank(rankOff)
 }
 
 // meta reads a meta event after its FF.
@@ -182,7 +183,7 @@ func (c *trackChecker) meta() error {
 	if err != nil {
 		return err
 	}
-	return c.at(rankMeta)
+	return c.inRank(rankMeta)
 }
 
 // text checks a name, an instrument or a marker.
@@ -197,8 +198,8 @@ func (c *trackChecker) text(kind byte, data []byte) error {
 		return errors.New("an empty text")
 	case kind == 0x03 && c.events > 0:
 		return errors.New("a second name")
-	case kind == 0x03 && !c.conductor() && string(data) != fileTracks[c.index].name:
-		return fmt.Errorf("the track is named %q instead of %q", data, fileTracks[c.index].name)
+	case kind == 0x03 && !c.conductor() && string(data) != trackAt(c.index).name:
+		return fmt.Errorf("the track is named %q instead of %q", data, trackAt(c.index).name)
 	case kind == 0x04 && (c.conductor() || c.named):
 		return errors.New("an instrument where none belongs")
 	case kind == 0x06 && !c.conductor():

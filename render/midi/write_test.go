@@ -198,11 +198,29 @@ func TestWriteIsTheSameEveryTime(t *testing.T) {
 	}
 }
 
+// Each player has a row in the table, with his own name and channel.
+func TestEveryPlayerHasATrack(t *testing.T) {
+	channels := map[uint8]string{clickTrack.channel: clickTrack.name}
+	for who, name := range timeline.PlayerNames {
+		track := playerTracks[who]
+		if !strings.EqualFold(track.name, name) {
+			t.Errorf("the track of the player %s is named %s", name, track.name)
+		}
+		if other, taken := channels[track.channel]; taken {
+			t.Errorf("%s and %s share channel %d", track.name, other, track.channel+1)
+		}
+		channels[track.channel] = track.name
+	}
+}
+
 // Names, order and channels stay when a player has nothing to play: programs tie
 // their settings to them.
 func TestSilentPlayersKeepTheirTracks(t *testing.T) {
 	tl, perf := smallSong()
-	perf.Click, perf.Parts, perf.Kit = nil, [timeline.NumPlayers][]groove.Note{}, ""
+	perf.Click, perf.Kit = nil, ""
+	for who := range perf.Parts {
+		perf.Parts[who] = nil
+	}
 	file, err := Write(tl, perf)
 	if err != nil {
 		t.Fatal(err)

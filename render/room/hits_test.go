@@ -40,18 +40,19 @@ func TestHitsArePlayed(t *testing.T) {
 		{"drums keep out", func(p *timeline.Pass) { p.Tacet = timeline.Only(timeline.Drums) },
 			[]timeline.Event{accent(1920, timeline.All), accent(2880, timeline.Only(timeline.Drums))},
 			"bar 1: 3 (bass and piano) / "},
-		{"drums do not push", nil, []timeline.Event{{Kind: timeline.Push, Bar: 0, Tick: 3360, End: 3360, Target: 3840,
-			By: band}, accent(3840, timeline.All)},
+		{"drums do not push", nil,
+			[]timeline.Event{{Kind: timeline.Push, Tick: 3360, End: 3360, Target: 3840, By: band},
+				accent(3840, timeline.All)},
 			"bar 1: 4& (bass and piano); bar 2: 1 (drums) / bar 1: 4& F (bass and piano)"},
 		{"no chord", func(p *timeline.Pass) { p.Chords[1].Chord = harmony.NoChord() },
 			[]timeline.Event{accent(3840, timeline.All)}, "bar 2: 1 (drums) / "},
 		{"said twice", nil, []timeline.Event{accent(2880, timeline.Only(timeline.Drums)), accent(2880, timeline.All)},
 			"bar 1: 4 / "},
-		{"two kinds of players", nil, []timeline.Event{accent(0, timeline.All),
-			accent(960, timeline.Only(timeline.Drums)), accent(2880, timeline.All)}, "bar 1: 1 4, 2 (drums) / "},
+		{"two kinds of players", nil,
+			[]timeline.Event{accent(0, timeline.All), accent(960, timeline.Only(timeline.Drums)),
+				accent(2880, timeline.All)}, "bar 1: 1 4, 2 (drums) / "},
 		{"pushed from the pass before", func(p *timeline.Pass) {
-			p.Entry = &timeline.Event{Kind: timeline.Push,
-				Tick: -480, By: timeline.All}
+			p.Entry = &timeline.Event{Kind: timeline.Push, Tick: -480, By: timeline.All}
 		}, []timeline.Event{accent(0, timeline.All)}, " / "},
 		{"alone", nil, []timeline.Event{{Kind: timeline.Accent, Tick: 0, By: timeline.All, Weight: 2, Alone: true}},
 			"bar 1: 1, nothing else / "},
@@ -160,10 +161,8 @@ func TestCountsWord(t *testing.T) {
 		{"1& 2a", "1& 2a"},
 		{"", ""},
 	} {
-		if got := countsWord(&g, func(s Step) bool {
-			return strings.Contains(" "+tt.free+" ",
-				" "+s.Count+" ")
-		}); got != tt.want {
+		free := func(s Step) bool { return strings.Contains(" "+tt.free+" ", " "+s.Count+" ") }
+		if got := countsWord(&g, free); got != tt.want {
 			t.Errorf("%q: got %q, want %q", tt.free, got, tt.want)
 		}
 	}

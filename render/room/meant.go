@@ -44,7 +44,8 @@ func meantBy(tl *timeline.Timeline, perf *groove.Performance, who timeline.Playe
 				continue
 			}
 			m := meant{tick: p.Start + n.At, end: p.Start + n.End(), bar: p.FirstBar + int(n.Bar), key: n.Key}
-			if thirds && n.At >= 0 && (n.At-p.Bars[p.BarAt(n.At)].Start)%meter.TicksPerQuarter == meter.TicksPerQuarter/2 {
+			offBeat := n.At >= 0 && (n.At-p.Bars[p.BarAt(n.At)].Start)%meter.TicksPerQuarter == meter.TicksPerQuarter/2
+			if thirds && offBeat {
 				m.tick += meter.TicksPerQuarter*2/3 - meter.TicksPerQuarter/2
 			}
 			out = append(out, m)

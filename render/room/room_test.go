@@ -127,8 +127,9 @@ func TestAnalyzeSmall(t *testing.T) {
 	// (52-80), both trombones, harp, viola, cello; not for violin (55: eleven) or
 	// oboe (58). Tuba and double bass end at 58 and 62.
 	got := strings.Join(names(s.Free[2].Seats), ",")
-	if want := "english horn,clarinet,bass clarinet,bassoon,horn,trumpet,trombone,bass trombone,harp,viola,cello"; got != want {
-		t.Errorf("seats %s, want %s", got, want)
+	const free = "english horn,clarinet,bass clarinet,bassoon,horn,trumpet,trombone,bass trombone,harp,viola,cello"
+	if got != free {
+		t.Errorf("seats %s, want %s", got, free)
 	}
 	if len(s.Free[1].Seats) != 0 {
 		t.Errorf("nobody has an octave in three semitones: %+v", s.Free[1].Seats)

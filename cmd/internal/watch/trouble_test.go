@@ -183,7 +183,11 @@ func TestNeverTorn(t *testing.T) {
 					time.Sleep(c.pause)
 				}
 				save(b)
-				r.until("the last song", func() bool { r.mu.Lock(); defer r.mu.Unlock(); return r.builds[len(r.builds)-1] == b })
+				r.until("the last song", func() bool {
+					r.mu.Lock()
+					defer r.mu.Unlock()
+					return r.builds[len(r.builds)-1] == b
+				})
 				r.close()
 				torn := 0
 				for i, got := range r.builds {
