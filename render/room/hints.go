@@ -71,7 +71,7 @@ func (r *Report) windowHints() []Hint {
 		say := "the orchestra can carry a tune of its own"
 		if v := r.Song.Voice; v != nil {
 			low := v.P5
-			if p := r.Song.Piano; p != nil {
+			if p := r.Song.piano(); p != nil {
 				low = max(low, p.P95+1)
 			}
 			if v.P95-low >= 4 {

@@ -36,11 +36,11 @@ func (r *Report) registerHints() []Hint {
 	var where []string
 	for i := range r.Passes {
 		p := &r.Passes[i]
-		if p.Voice == nil || p.Piano == nil || p.Voice.Notes < fewNotes || p.Piano.P95 < p.Voice.Quarter {
+		if p.Voice == nil || p.piano() == nil || p.Voice.Notes < fewNotes || p.piano().P95 < p.Voice.Quarter {
 			continue
 		}
 		where = append(where, fmt.Sprintf("%s (%s)", p.Name,
-			r.band(min(p.Voice.P5, p.Piano.P95), max(p.Piano.P95, p.Voice.Quarter), *p)))
+			r.band(min(p.Voice.P5, p.piano().P95), max(p.piano().P95, p.Voice.Quarter), *p)))
 	}
 	if len(where) > 0 {
 		out = append(out, Hint{"the song", fmt.Sprintf("Keep the inner strings out of the singer's low notes in %s.",
@@ -56,10 +56,10 @@ const fewNotes = 8
 // gap is what is free between bass and comp in a pass; ok is false where one of
 // them is silent.
 func (s *Scope) gap() (low, high int, ok bool) {
-	if s.Bass == nil || s.Piano == nil {
+	if s.bass() == nil || s.piano() == nil {
 		return 0, 0, false
 	}
-	return s.Bass.P95 + 1, s.Piano.P5 - 1, true
+	return s.bass().P95 + 1, s.piano().P5 - 1, true
 }
 
 // under is what the passes of one kind have free under the comp.

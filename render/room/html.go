@@ -183,19 +183,10 @@ func (r *Report) htmlCounts(b *bytes.Buffer) {
 			fmt.Fprintf(b, "<th%s>%s</th>", oneClass(st), escape(countShort(st.Count)))
 		}
 		b.WriteString("</tr>\n")
-		for _, row := range []struct {
-			name string
-			of   func(Step) int
-		}{
-			{"voice", func(s Step) int { return s.Voice }}, {"piano", func(s Step) int { return s.Piano }},
-			{"bass", func(s Step) int { return s.Bass }}, {"drums", func(s Step) int { return s.Drums }},
-		} {
-			if row.name == "voice" && r.tl.Vocal == nil {
-				continue
-			}
+		for _, row := range r.knownRows() {
 			fmt.Fprintf(b, "<tr><th>%s</th>", row.name)
 			for _, st := range g.Steps {
-				v := row.of(st)
+				v := row.at(st)
 				fmt.Fprintf(b, "<td%s title=\"%s on %s: %d bars of 100\"><div><b "+
 					"style=\"height:%d%%\"></b></div><span>%d</span></td>", oneClass(st), row.name, escape(st.Count), v,
 					v, v)

@@ -25,7 +25,7 @@ func TestLeftHandTakesTheLowRoom(t *testing.T) {
 			free = free || b.Low < 48
 		}
 		_, _, gap = intro.gap()
-		return intro.Piano.P5, free, gap
+		return intro.piano().P5, free, gap
 	}
 	if piano, free, gap := low(src); piano < 48 || !free || !gap {
 		t.Errorf("with the bass the piano begins at %d, free below C3 %v, a gap %v", piano, free, gap)

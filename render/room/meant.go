@@ -71,3 +71,21 @@ func within(notes []meant, start, end int64) []meant {
 	j := sort.Search(len(notes), func(j int) bool { return notes[j].tick >= end })
 	return notes[i:j]
 }
+
+// meantKeys are the MIDI notes of a stretch of a player's part.
+func meantKeys(notes []meant) []int {
+	var out []int
+	for _, n := range notes {
+		out = append(out, int(n.key))
+	}
+	return out
+}
+
+// meantOnsets are the ticks at which a player's notes begin.
+func meantOnsets(notes []meant) []int64 {
+	var out []int64
+	for _, n := range notes {
+		out = append(out, n.tick)
+	}
+	return out
+}

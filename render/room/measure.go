@@ -9,43 +9,39 @@ import (
 
 // measure fills what can be read from notes alone.
 func (r *Report) measure(clock *guide.Clock, start, end int64) Scope {
-	s := Scope{Start: start, End: end, Micros: clock.Micros(end) - clock.Micros(start)}
+	s := Scope{Start: start, End: end, Micros: clock.Micros(end) - clock.Micros(start),
+		Players: make([]*Part, len(r.meant))}
 	beats := guide.Beats(r.tl, start, end) // thousandths
-	if r.tl.Vocal != nil {
-		var keys []int
-		var onsets []int64
-		for _, n := range r.sung(start, end) {
-			keys, onsets = append(keys, int(n.Key)), append(onsets, n.Tick)
+	sung := r.sung(start, end)
+	s.Voice = part(sungKeys(sung), sungOnsets(sung), beats)
+	for _, p := range playerRows {
+		notes := within(r.meant[p.who], start, end)
+		if len(notes) > 0 {
+			s.Plays |= timeline.Only(p.who)
 		}
-		s.Voice = part(keys, onsets, beats)
-	}
-	loud := int64(0)
-	for who := range r.meant {
-		var keys []int
-		var onsets []int64
-		for _, n := range within(r.meant[who], start, end) {
-			s.Plays |= timeline.Only(timeline.Player(who))
-			keys, onsets = append(keys, int(n.key)), append(onsets, n.tick)
-		}
-		notes := r.perf.Parts[who]
-		for i := sort.Search(len(notes), func(i int) bool { return notes[i].Tick >= start }); i < len(notes) &&
-			notes[i].Tick < end; i++ {
-			loud += int64(notes[i].Velocity)
-		}
-		switch timeline.Player(who) {
-		case timeline.Piano:
-			s.Piano = part(keys, onsets, beats)
-		case timeline.Bass:
-			s.Bass = part(keys, onsets, beats)
+		if p.pitched {
+			s.Players[p.who] = part(meantKeys(notes), meantOnsets(notes), beats)
 		}
 	}
 	if beats > 0 {
-		s.Loudness = int(loud * 1000 / beats)
+		s.Loudness = int(r.velocities(start, end) * 1000 / beats)
 	}
-	s.Free = freeBands(s.Voice, s.Piano, s.Bass)
+	s.Free = freeBands(s.parts())
 	s.Windows = guide.Within(r.tl, clock, r.Windows, start, end)
 	s.Grid = r.grid(start, end)
 	return s
+}
+
+// velocities is the sum of the velocities that the band plays in a stretch.
+func (r *Report) velocities(start, end int64) int64 {
+	sum := int64(0)
+	for _, notes := range r.perf.Parts {
+		i := sort.Search(len(notes), func(i int) bool { return notes[i].Tick >= start })
+		for ; i < len(notes) && notes[i].Tick < end; i++ {
+			sum += int64(notes[i].Velocity)
+		}
+	}
+	return sum
 }
 
 // sung are the notes of the voice that begin in a stretch.
@@ -84,11 +80,11 @@ func part(keys []int, onsets []int64, beats int64) *Part {
 
 // freeBands are the stretches of three semitones and more between what the parts
 // use, from the compass's bottom up.
-func freeBands(parts ...*Part) []Band {
+func freeBands(parts []namedPart) []Band {
 	var used [][2]int
 	for _, p := range parts {
-		if p != nil {
-			used = append(used, [2]int{p.P5, p.P95})
+		if p.part != nil {
+			used = append(used, [2]int{p.part.P5, p.part.P95})
 		}
 	}
 	sort.Slice(used, func(i, j int) bool { return used[i][0] < used[j][0] })
@@ -106,5 +102,23 @@ func freeBands(parts ...*Part) []Band {
 		at = max(at, u[1]+1)
 	}
 	add(at, compassHigh)
+	return out
+}
+
+// sungKeys are the MIDI notes of a stretch of the voice.
+func sungKeys(notes []timeline.SungNote) []int {
+	var out []int
+	for _, n := range notes {
+		out = append(out, int(n.Key))
+	}
+	return out
+}
+
+// sungOnsets are the ticks at which sung notes begin.
+func sungOnsets(notes []timeline.SungNote) []int64 {
+	var out []int64
+	for _, n := range notes {
+		out = append(out, n.Tick)
+	}
 	return out
 }

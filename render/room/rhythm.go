@@ -4,7 +4,6 @@ import (
 	"sort"
 
 	"plinth/songspec/meter"
-	"plinth/songspec/timeline"
 )
 
 // Grid is how busy each step of the bar is, over the bars in one meter.
@@ -15,13 +14,14 @@ type Grid struct {
 	Steps  []Step
 }
 
-// Step is one step of the bar. The figures say in how many of a hundred bars
-// somebody attacks there.
+// Step is one step of the bar. The figures say in how many bars of a hundred the voice or a
+// player attacks there.
 type Step struct {
-	Count                     string
-	Voice, Piano, Bass, Drums int
-	// Free: in fewer than one bar of four does voice, piano or bass attack. The
-	// kit does not count: it takes no pitch.
+	Count   string // "2&"
+	Voice   int
+	Players []int // by timeline.Player
+	// Free says that voice and pitched players attack in fewer than one bar of four,
+	// taken together. The kit does not count, because it takes no pitch.
 	Free bool
 }
 
@@ -60,51 +60,48 @@ func (r *Report) grid(start, end int64) Grid {
 		g.Thirds, step = true, meter.TicksPerQuarter/3
 	}
 	n := int((length + step - 1) / step)
-	for i := 0; i < n; i++ {
-		g.Steps = append(g.Steps, Step{Count: g.Meter.CountAt(int64(i) * step)})
-	}
-	field := [...]func(*Step) *int{
-		func(s *Step) *int { return &s.Drums }, func(s *Step) *int { return &s.Bass },
-		func(s *Step) *int { return &s.Piano }, func(s *Step) *int { return &s.Voice },
-	}
-	lines := r.onsets(start-step, end)
-	for who, ticks := range lines {
+	// attacked says in how many bars of a hundred one of the onsets falls on each step.
+	attacked := func(onsets []int64) []int {
+		counts := make([]int, n)
 		for _, b := range bars {
 			if b.m != g.Meter {
 				continue
 			}
 			seen := make([]bool, n)
-			i := sort.Search(len(ticks), func(i int) bool { return ticks[i] >= b.at-step/2 })
-			for ; i < len(ticks) && ticks[i] < b.at+length-step/2; i++ {
-				if k := int((ticks[i] - b.at + step/2) / step); !seen[k] {
+			i := sort.Search(len(onsets), func(i int) bool { return onsets[i] >= b.at-step/2 })
+			for ; i < len(onsets) && onsets[i] < b.at+length-step/2; i++ {
+				if k := int((onsets[i] - b.at + step/2) / step); !seen[k] {
 					seen[k] = true
-					*field[who](&g.Steps[k])++
+					counts[k]++
 				}
 			}
 		}
-	}
-	for i := range g.Steps {
-		s := &g.Steps[i]
-		for _, f := range field {
-			*f(s) = *f(s) * 100 / g.Bars
+		for k := range counts {
+			counts[k] = counts[k] * 100 / g.Bars
 		}
-		s.Free = s.Voice+s.Piano+s.Bass < freeBelow
+		return counts
+	}
+	from := start - step // an onset that falls on the first step may lie before it
+	voice := attacked(sungOnsets(r.sung(from, end)))
+	players := make([][]int, len(r.meant))
+	for who := range r.meant {
+		players[who] = attacked(meantOnsets(within(r.meant[who], from, end)))
+	}
+	for k := 0; k < n; k++ {
+		s := Step{Count: g.Meter.CountAt(int64(k) * step), Voice: voice[k], Players: make([]int, len(players))}
+		for who := range players {
+			s.Players[who] = players[who][k]
+		}
+		taken := s.Voice
+		for _, p := range playerRows {
+			if p.pitched {
+				taken += s.Players[p.who]
+			}
+		}
+		s.Free = taken < freeBelow
+		g.Steps = append(g.Steps, s)
 	}
 	return g
-}
-
-// onsets are the onsets of drums, bass, piano and voice in a stretch.
-func (r *Report) onsets(start, end int64) [timeline.NumPlayers + 1][]int64 {
-	var out [timeline.NumPlayers + 1][]int64
-	for who := range r.meant {
-		for _, n := range within(r.meant[who], start, end) {
-			out[who] = append(out[who], n.tick)
-		}
-	}
-	for _, n := range r.sung(start, end) {
-		out[timeline.NumPlayers] = append(out[timeline.NumPlayers], n.Tick)
-	}
-	return out
 }
 
 // swings reports whether the band's off-beats lie on the last third of the beat

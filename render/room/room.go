@@ -40,7 +40,7 @@ type Report struct {
 	perf  *groove.Performance
 	clock *guide.Clock
 	cues  []*cue.Cues // by pass
-	meant [timeline.NumPlayers][]meant
+	meant [][]meant   // by player
 }
 
 // Scope is what is measured over a stretch: a pass, or the song.
@@ -55,9 +55,8 @@ type Scope struct {
 	BPM               int
 	Lift              int // semitones up from the pass before, by a lift; 0 for the song
 	Plays             timeline.Players
-	Voice             *Part // nil where it is silent
-	Piano             *Part
-	Bass              *Part
+	Voice             *Part   // nil where it is silent
+	Players           []*Part // by timeline.Player; nil where he is silent or takes no register
 	Free              []Band
 	Windows           []guide.Window // cut to the stretch
 	Grid              Grid
@@ -101,8 +100,8 @@ func Analyze(tl *timeline.Timeline, perf *groove.Performance) *Report {
 	if tl.Vocal != nil {
 		r.Voice = tl.Vocal.TrackResolved
 	}
-	for who := range r.meant {
-		r.meant[who] = meantBy(tl, perf, timeline.Player(who))
+	for who := range timeline.PlayerNames {
+		r.meant = append(r.meant, meantBy(tl, perf, timeline.Player(who)))
 	}
 	clock := guide.NewClock(tl)
 	r.clock = clock

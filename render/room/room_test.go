@@ -3,6 +3,8 @@ package room
 import (
 	"bytes"
 	"encoding/json"
+	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -103,13 +105,17 @@ func TestAnalyzeSmall(t *testing.T) {
 		t.Errorf("windows %+v", r.Windows)
 	}
 	s := &r.Song
-	if s.Voice.P5 != 67 || s.Voice.P95 != 72 || s.Piano.P5 != 48 || s.Piano.P95 != 52 || s.Bass.P5 != 36 ||
-		s.Bass.P95 != 43 {
-		t.Errorf("registers %+v %+v %+v", s.Voice, s.Piano, s.Bass)
-	}
 	// Eight beats: three sung, four chords, three bass notes.
-	if s.Voice.Attacks != 375 || s.Piano.Attacks != 500 || s.Bass.Attacks != 375 {
-		t.Errorf("attacks %d %d %d", s.Voice.Attacks, s.Piano.Attacks, s.Bass.Attacks)
+	type row struct {
+		name                string
+		low, high, thousand int // the register; attacks in thousandths a beat
+	}
+	var registers []row
+	for _, p := range s.parts() {
+		registers = append(registers, row{p.name, p.part.P5, p.part.P95, p.part.Attacks})
+	}
+	if want := []row{{"voice", 67, 72, 375}, {"piano", 48, 52, 500}, {"bass", 36, 43, 375}}; !slices.Equal(registers, want) {
+		t.Errorf("registers %v, want %v", registers, want)
 	}
 	// B0 to B1 is an octave less a semitone under C2: 23 to 35, twelve semitones.
 	// G#2 to B2 is three, F3 to F#4 thirteen, C#5 to A7 above all.
@@ -139,18 +145,18 @@ func TestAnalyzeSmall(t *testing.T) {
 		t.Fatalf("grid %+v", g)
 	}
 	for i, st := range g.Steps {
-		w := Step{Count: st.Count, Free: true}
+		w := Step{Count: st.Count, Players: []int{0, 0, 0}, Free: true} // drums, bass, piano
 		switch i {
 		case 0:
-			w.Voice, w.Piano, w.Bass, w.Drums, w.Free = 50, 100, 100, 100, false
+			w.Voice, w.Players, w.Free = 50, []int{100, 100, 100}, false
 		case 4:
-			w.Drums = 100
+			w.Players = []int{100, 0, 0}
 		case 8:
-			w.Voice, w.Piano, w.Bass, w.Drums, w.Free = 50, 100, 50, 100, false
+			w.Voice, w.Players, w.Free = 50, []int{100, 50, 100}, false
 		case 12:
-			w.Voice, w.Drums, w.Free = 50, 100, false
+			w.Voice, w.Players, w.Free = 50, []int{100, 0, 0}, false
 		}
-		if st != w {
+		if !reflect.DeepEqual(st, w) {
 			t.Errorf("step %d is %+v, want %+v", i, st, w)
 		}
 	}
@@ -210,7 +216,7 @@ func TestSwings(t *testing.T) {
 		if g.Thirds != tt.want {
 			t.Errorf("%s: thirds %v", tt.name, g.Thirds)
 		}
-		if tt.want && (len(g.Steps) != 12 || g.Steps[2].Count != "1l" || g.Steps[2].Drums != 100) {
+		if tt.want && (len(g.Steps) != 12 || g.Steps[2].Count != "1l" || g.Steps[2].Players[timeline.Drums] != 100) {
 			t.Errorf("%s: %+v", tt.name, g.Steps)
 		}
 	}
@@ -254,7 +260,7 @@ func TestAnalyzeExamples(t *testing.T) {
 					}
 				}
 				for _, st := range s.Grid.Steps {
-					for _, v := range []int{st.Voice, st.Piano, st.Bass, st.Drums} {
+					for _, v := range append([]int{st.Voice}, st.Players...) {
 						if v < 0 || v > 100 {
 							t.Errorf("%s: step %+v", s.Name, st)
 						}

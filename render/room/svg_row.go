@@ -13,8 +13,11 @@ func (s *sheet) row(row *sheetRow) {
 	s.levels(row)
 	right := s.x(row, row.end)
 	s.windows(row)
-	s.mass(row, s.envelopes(row, timeline.Piano), `fill="url(#room-mass)" stroke="#2c6a9e" stroke-width="1.5"`)
-	s.mass(row, s.envelopes(row, timeline.Bass), `fill="url(#room-ground)" stroke="#4a2b00" stroke-width="2"`)
+	for _, p := range playerRows {
+		if p.pitched {
+			s.mass(row, s.envelopes(row, p.who), p.style())
+		}
+	}
 	s.stops(row)
 	s.rect(10*plotLeft, row.y+10*headHeight, right, s.bottom(row), `fill="none" stroke="#111" stroke-width="2"`)
 	s.voice(row)
@@ -32,7 +35,7 @@ func (s *sheet) levels(row *sheetRow) {
 	for key := (s.low + 11) / 12 * 12; key <= s.high; key += 12 {
 		y := s.y(row, key)
 		s.line(10*plotLeft, y, s.x(row, row.end), y, `stroke="#999" stroke-width="1" stroke-dasharray="9 4 2 4"`)
-		s.printf(`<path d="M%s %sh12l-6 8z" fill="#111"/>`+"\n", n(10*(plotLeft-18)), n(y-80))
+		s.printf(`<path d="M%s %sh12l-6 8z" fill="#111"/>`+"\n", units(10*(plotLeft-18)), units(y-80))
 		s.text(10*(plotLeft-22), y+20, 19, "end", "600", fmt.Sprintf("C%d", key/12-1))
 	}
 }
@@ -46,12 +49,12 @@ func (s *sheet) mass(row *sheetRow, bars []envelope, style string) {
 		for ; j < len(bars) && (j == i || bars[j].start == bars[j-1].end); j++ {
 			op := "V"
 			if j == i {
-				op = fmt.Sprintf("M%s ", n(s.x(row, bars[j].start)))
+				op = fmt.Sprintf("M%s ", units(s.x(row, bars[j].start)))
 			}
-			fmt.Fprintf(&d, "%s%sH%s", op, n(s.y(row, bars[j].high)-s.half()), n(s.x(row, bars[j].end)))
+			fmt.Fprintf(&d, "%s%sH%s", op, units(s.y(row, bars[j].high)-s.half()), units(s.x(row, bars[j].end)))
 		}
 		for k := j - 1; k >= i; k-- {
-			fmt.Fprintf(&back, "V%sH%s", n(s.y(row, bars[k].low)+s.half()), n(s.x(row, bars[k].start)))
+			fmt.Fprintf(&back, "V%sH%s", units(s.y(row, bars[k].low)+s.half()), units(s.x(row, bars[k].start)))
 		}
 		s.printf(`<path d="%s%sz" %s stroke-linejoin="round"/>`+"\n", d.String(), back.String(), style)
 		i = j
@@ -88,7 +91,7 @@ func (s *sheet) voice(row *sheetRow) {
 			op = "M"
 		}
 		y := s.y(row, int(x.Key))
-		fmt.Fprintf(&d, "%s%s %sH%s", op, n(s.x(row, a)), n(y), n(max(s.x(row, a)+20, s.x(row, b))))
+		fmt.Fprintf(&d, "%s%s %sH%s", op, units(s.x(row, a)), units(y), units(max(s.x(row, a)+20, s.x(row, b))))
 		last, drawn = b, s.x(row, b)
 	}
 	if d.Len() == 0 {
@@ -110,10 +113,10 @@ func (s *sheet) sections(row *sheetRow) {
 		top := row.y + 10*headHeight
 		if p.Start >= row.start {
 			s.line(x, top-10*13, x, s.bottom(row)+10*(hitHeight+powerHeight), `stroke="#111" stroke-width="2"`)
-			s.printf(`<circle cx="%s" cy="%s" r="15" fill="#fff" stroke="#111" stroke-width="2"/>`+"\n", n(x),
-				n(top-10*28))
-			s.printf(`<text x="%s" y="%s" font-size="19" text-anchor="middle" font-weight="700">%d</text>`+"\n", n(x),
-				n(top-10*28+66), i+1)
+			s.printf(`<circle cx="%s" cy="%s" r="15" fill="#fff" stroke="#111" stroke-width="2"/>`+"\n", units(x),
+				units(top-10*28))
+			s.printf(`<text x="%s" y="%s" font-size="19" text-anchor="middle" font-weight="700">%d</text>`+"\n", units(x),
+				units(top-10*28+66), i+1)
 		}
 		name := p.Name
 		if p.Start < row.start {
@@ -168,21 +171,21 @@ func (s *sheet) windowWidths(row *sheetRow) {
 			continue
 		}
 		label := strings.TrimSuffix(strings.TrimSuffix(beats(whole), "s"), " beat")
-		if t := label + " beats"; x2-x1 > wide(t, 20)+10*24 {
+		if t := label + " beats"; x2-x1 > textWidth(t, 20, false)+10*24 {
 			label = t
 		}
 		mid, y := (x1+x2)/2, top+10*26
-		if x2-x1 < wide(label, 20)+80 {
+		if x2-x1 < textWidth(label, 20, false)+80 {
 			s.text(mid, top-40, 20, "middle", "700", label)
 			continue
 		}
 		s.text(mid, y, 20, "middle", "700", label)
-		if x2-x1 > wide(label, 20)+10*24 {
-			half := wide(label, 20)/2 + 50
+		if x2-x1 > textWidth(label, 20, false)+10*24 {
+			half := textWidth(label, 20, false)/2 + 50
 			s.line(x1+50, y-60, mid-half, y-60, `stroke="#111" stroke-width="1.5"`)
 			s.line(mid+half, y-60, x2-50, y-60, `stroke="#111" stroke-width="1.5"`)
-			s.printf(`<path d="M%s %sl9 -4v8z" fill="#111"/><path d="M%s %sl-9 -4v8z" fill="#111"/>`+"\n", n(x1+40),
-				n(y-60), n(x2-40), n(y-60))
+			s.printf(`<path d="M%s %sl9 -4v8z" fill="#111"/><path d="M%s %sl-9 -4v8z" fill="#111"/>`+"\n", units(x1+40),
+				units(y-60), units(x2-40), units(y-60))
 		}
 	}
 }
@@ -190,8 +193,8 @@ func (s *sheet) windowWidths(row *sheetRow) {
 // upright is the sign of free height: a thin line with an arrow at each end.
 func (s *sheet) upright(x, y1, y2 int) {
 	s.line(x, y1, x, y2, `stroke="#111" stroke-width="1.5"`)
-	s.printf(`<path d="M%s %sl-4 9h8z" fill="#111"/><path d="M%s %sl-4 -9h8z" fill="#111"/>`+"\n", n(x), n(y1), n(x),
-		n(y2))
+	s.printf(`<path d="M%s %sl-4 9h8z" fill="#111"/><path d="M%s %sl-4 -9h8z" fill="#111"/>`+"\n", units(x), units(y1), units(x),
+		units(y2))
 }
 
 // freeRoom writes into each pass what is free above and between, where an octave
@@ -226,7 +229,7 @@ func (s *sheet) freeBand(row *sheetRow, p *Scope, f Band, x, right int) {
 	}
 	s.upright(x, top+10, bottom-10)
 	for _, t := range []string{long, label} {
-		if right-x > wide(t, 20)+10*22 {
+		if right-x > textWidth(t, 20, false)+10*22 {
 			s.text(x+10*10, y, 20, "start", "400", t)
 			return
 		}

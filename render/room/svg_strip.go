@@ -6,45 +6,48 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// mark is the sign of an accent (a wedge, larger by its weight), a push (an arrow
-// that points back) or a hold (the fermata).
-func (s *sheet) mark(kind timeline.EventKind, x, y, weight int) {
-	switch kind {
-	case timeline.Accent:
-		h, w := 90+35*weight, 40+10*weight
-		s.printf(`<path d="M%s %sl%s %sh%sz" fill="#111"/>`+"\n", n(x), n(y-h), n(w), n(h), n(-2*w))
-	case timeline.Push:
-		s.printf(`<path d="M%s %sl10 -6v12z" fill="#fff" stroke="#111" stroke-width="2" `+
-			`stroke-linejoin="round"/><path d="M%s %sh9" stroke="#111" stroke-width="2"/>`+"\n",
-			n(x-60), n(y-80), n(x+40), n(y-80))
-	case timeline.Hold:
-		s.printf(`<path d="M%s %sa9 9 0 0 1 18 0" fill="none" stroke="#111" stroke-width="2.5"/><circle cx="%s" `+
-			`cy="%s" r="2.5"/>`+"\n",
-			n(x-90), n(y-30), n(x), n(y-50))
-	}
+// wedge is the sign of an accent, larger by its weight (1 to 3).
+func (s *sheet) wedge(x, y, weight int) {
+	h, w := 90+35*weight, 40+10*weight
+	s.printf(`<path d="M%s %sl%s %sh%sz" fill="#111"/>`+"\n", units(x), units(y-h), units(w), units(h), units(-2*w))
 }
 
-// hits are the accents, pushes and stops on their own strip; a stop is as long as it lasts.
+// backArrow is the sign of a push.
+func (s *sheet) backArrow(x, y int) {
+	s.printf(`<path d="M%s %sl10 -6v12z" fill="#fff" stroke="#111" stroke-width="2" stroke-linejoin="round"/>`+
+		`<path d="M%s %sh9" stroke="#111" stroke-width="2"/>`+"\n", units(x-60), units(y-80), units(x+40), units(y-80))
+}
+
+// fermata is the sign of a hold.
+func (s *sheet) fermata(x, y int) {
+	s.printf(`<path d="M%s %sa9 9 0 0 1 18 0" fill="none" stroke="#111" stroke-width="2.5"/>`+
+		`<circle cx="%s" cy="%s" r="2.5"/>`+"\n", units(x-90), units(y-30), units(x), units(y-50))
+}
+
+// hitSigns draw the kinds of hits on their strip, whose line is at base.
+var hitSigns = map[timeline.EventKind]func(s *sheet, row *sheetRow, h Hit, base int){
+	timeline.Accent: func(s *sheet, row *sheetRow, h Hit, base int) { s.wedge(s.x(row, h.Tick), base, max(1, h.Weight)) },
+	timeline.Push:   func(s *sheet, row *sheetRow, h Hit, base int) { s.backArrow(s.x(row, h.Tick), base) },
+	timeline.Stop: func(s *sheet, row *sheetRow, h Hit, base int) {
+		x := s.x(row, h.Tick)
+		s.rect(x, base-130, max(s.x(row, h.End), x+40), base, `fill="#111"`)
+	},
+	timeline.Hold: func(s *sheet, row *sheetRow, h Hit, base int) { s.fermata(s.x(row, h.Tick), base) },
+	timeline.Rit:  func(s *sheet, row *sheetRow, h Hit, base int) { s.ritardando(row, h, base) },
+}
+
+// hits draws the strip of hits.
 func (s *sheet) hits(row *sheetRow) {
 	base := s.bottom(row) + 10*(hitHeight-8)
 	s.printf(`<text x="%s" y="%s" font-size="17" text-anchor="end" font-weight="600">hits</text>`+"\n",
-		n(10*(plotLeft-14)), n(base-20))
+		units(10*(plotLeft-14)), units(base-20))
 	s.line(10*plotLeft, base, s.x(row, row.end), base, `stroke="#111" stroke-width="1"`)
 	for i := range s.r.Passes {
 		for _, h := range s.r.Passes[i].Hits {
 			if h.Tick < row.start || h.Tick >= row.end {
 				continue
 			}
-			x := s.x(row, h.Tick)
-			if h.Kind == timeline.Stop {
-				s.rect(x, base-130, max(s.x(row, h.End), x+40), base, `fill="#111"`)
-				continue
-			}
-			if h.Kind == timeline.Rit {
-				s.ritardando(row, h, base)
-				continue
-			}
-			s.mark(h.Kind, x, base, max(1, h.Weight))
+			hitSigns[h.Kind](s, row, h, base)
 		}
 	}
 }
@@ -55,7 +58,7 @@ func (s *sheet) ritardando(row *sheetRow, h Hit, base int) {
 	x1, x2, y := s.x(row, h.Tick), s.x(row, h.End), base+10*14
 	s.line(x1, y, x2, y, `stroke="#111" stroke-width="2" stroke-dasharray="6 4"`)
 	t := fmt.Sprintf("to %d", h.To)
-	if x2+10*6+wide(t, 17) < s.x(row, row.end) {
+	if x2+10*6+textWidth(t, 17, false) < s.x(row, row.end) {
 		s.text(x2+10*6, y+10*6, 17, "start", "400", t)
 	} else {
 		s.text(x1-10*6, y+10*6, 17, "end", "400", t)
@@ -68,7 +71,7 @@ func (s *sheet) power(row *sheetRow) {
 	base := s.bottom(row) + 10*(hitHeight+powerHeight)
 	unit := 10 * (powerHeight - 30) / 5
 	s.printf(`<text x="%s" y="%s" font-size="17" text-anchor="end" font-weight="600">energy</text>`+"\n",
-		n(10*(plotLeft-8)), n(base-10*14))
+		units(10*(plotLeft-8)), units(base-10*14))
 	for i := range s.r.tl.Passes {
 		p := &s.r.tl.Passes[i]
 		if p.Start >= row.end || p.Start+p.Length <= row.start {
@@ -115,8 +118,8 @@ func (s *sheet) summit(row *sheetRow, y int) {
 		x = min(max(x, left+10*14), max(right-10*14, left+10*14))
 		y -= 10 * 23
 		s.printf(`<path d="M%s %sl11 19h-22z" fill="#fff" stroke="#111" stroke-width="2.5" `+
-			`stroke-linejoin="round"/><circle cx="%s" cy="%s" r="2.5"/>`+"\n", n(x), n(y), n(x), n(y+130))
-		if word := wide("climax", 20) + 10*17; x+word <= right || x-word < 10*plotLeft {
+			`stroke-linejoin="round"/><circle cx="%s" cy="%s" r="2.5"/>`+"\n", units(x), units(y), units(x), units(y+130))
+		if word := textWidth("climax", 20, false) + 10*17; x+word <= right || x-word < 10*plotLeft {
 			s.text(x+10*17, y+10*18, 20, "start", "700", "climax")
 		} else {
 			s.text(x-10*17, y+10*18, 20, "end", "700", "climax")
@@ -129,7 +132,7 @@ func (s *sheet) summit(row *sheetRow, y int) {
 func (s *sheet) barNumbers(row *sheetRow) {
 	top := s.bottom(row) + 10*(hitHeight+powerHeight)
 	s.printf(`<text x="%s" y="%s" font-size="17" text-anchor="end" font-weight="600">bar</text>`+"\n",
-		n(10*(plotLeft-8)), n(top+10*22))
+		units(10*(plotLeft-8)), units(top+10*22))
 	free := 10 * plotLeft
 	for i := range s.r.tl.Passes {
 		p := &s.r.tl.Passes[i]
@@ -153,9 +156,9 @@ func (s *sheet) barNumbers(row *sheetRow) {
 					weight = "700"
 				}
 				if x >= free {
-					s.printf(`<text x="%s" y="%s" font-size="18" font-weight="%s">%s</text>`+"\n", n(x), n(top+10*25),
+					s.printf(`<text x="%s" y="%s" font-size="18" font-weight="%s">%s</text>`+"\n", units(x), units(top+10*25),
 						weight, t)
-					free = x + wide(t, 18) + 10*12
+					free = x + textWidth(t, 18, false) + 10*12
 				}
 			}
 		}

@@ -44,7 +44,7 @@ func (r *Report) Text(w io.Writer) error {
 
 func (r *Report) textHead(b *bytes.Buffer) {
 	fmt.Fprintf(b, "ROOM  %s\n", r.Title)
-	fmt.Fprintf(b, "%d bars, %s, %s\n", r.Bars, timeline.MinSec(r.Micros), r.voiceWords())
+	fmt.Fprintf(b, "%d bars, %s, %s\n", r.Bars, timeline.MinSec(r.Micros), r.voiceSource())
 	if t := r.fileBarWords(); t != "" {
 		b.WriteString(t + "\n")
 	}
@@ -115,8 +115,8 @@ func (r *Report) passMarks(i int) []string {
 	return out
 }
 
-// voiceWords says where the voice was taken from.
-func (r *Report) voiceWords() string {
+// voiceSource says where the voice was taken from.
+func (r *Report) voiceSource() string {
 	switch {
 	case r.tl.Vocal == nil:
 		return "no guide vocal: only the spaces of the song file are known"
@@ -173,16 +173,6 @@ func (r *Report) silence(part string) string {
 	return "silent"
 }
 
-type namedPart struct {
-	name string
-	part *Part
-}
-
-// parts are the lines that have a register, from the top.
-func (s *Scope) parts() []namedPart {
-	return []namedPart{{"voice", s.Voice}, {"piano", s.Piano}, {"bass", s.Bass}}
-}
-
 func (r *Report) textGrid(b *bytes.Buffer, s *Scope, name string) {
 	g := &s.Grid
 	if len(g.Steps) == 0 {
@@ -190,35 +180,26 @@ func (r *Report) textGrid(b *bytes.Buffer, s *Scope, name string) {
 	}
 	fmt.Fprintf(b, "  %s, %d bars of %s\n", capital(name), g.Bars, g.Meter)
 	head := "    count "
-	rows := []struct {
-		name string
-		of   func(Step) string
-	}{
-		{"voice", func(s Step) string { return tenth(s.Voice) }},
-		{"piano", func(s Step) string { return tenth(s.Piano) }},
-		{"bass", func(s Step) string { return tenth(s.Bass) }},
-		{"drums", func(s Step) string { return tenth(s.Drums) }},
-		{"free", func(s Step) string {
-			if s.Free {
-				return "o"
-			}
-			return " "
-		}},
-	}
 	for _, st := range g.Steps {
 		head += fmt.Sprintf("%-3s", countShort(st.Count))
 	}
 	b.WriteString(strings.TrimRight(head, " ") + "\n")
-	for _, row := range rows {
-		if row.name == "voice" && r.tl.Vocal == nil {
-			continue
-		}
-		line := fmt.Sprintf("    %-6s", row.name)
+	row := func(name string, cell func(Step) string) {
+		line := fmt.Sprintf("    %-6s", name)
 		for _, st := range g.Steps {
-			line += fmt.Sprintf("%-3s", row.of(st))
+			line += fmt.Sprintf("%-3s", cell(st))
 		}
 		b.WriteString(strings.TrimRight(line, " ") + "\n")
 	}
+	for _, a := range r.knownRows() {
+		row(a.name, func(s Step) string { return tenth(a.at(s)) })
+	}
+	row("free", func(s Step) string {
+		if s.Free {
+			return "o"
+		}
+		return ""
+	})
 }
 
 // countShort leaves the number off a count between two whole ones.
