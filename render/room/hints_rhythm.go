@@ -44,8 +44,8 @@ func (r *Report) rhythmHints() []Hint {
 	case n > 0:
 		say += "; but not on " + list(not)
 	}
-	return []Hint{{"the song", say + ".", "Voice, piano and bass attack there in fewer than one bar of four, taken " +
-		"together."}}
+	return []Hint{{"the song", say + ".", capital(list(pitchedNames())) +
+		" attack there in fewer than one bar of four, taken together."}}
 }
 
 // countsWord names steps of the bar, those between the counts in one word where

@@ -125,7 +125,7 @@ func Analyze(tl *timeline.Timeline, perf *groove.Performance) *Report {
 		}
 		s.FirstBar, s.LastBar = p.FirstBar, p.FirstBar+len(p.Bars)-1
 		s.EnergyFrom, s.EnergyTo, s.Key, s.BPM = p.EnergyFrom, p.EnergyTo, p.Key, p.BPM
-		s.Hits = r.hits(i)
+		s.Hits = r.hitsOf(i)
 		s.Held = r.held(p)
 		if i > 0 {
 			s.Lift = p.Lift - tl.Passes[i-1].Lift

@@ -170,7 +170,7 @@ func (s *sheet) windowWidths(row *sheetRow) {
 		if whole < 2000 {
 			continue
 		}
-		label := strings.TrimSuffix(strings.TrimSuffix(beats(whole), "s"), " beat")
+		label := beatFigure(whole)
 		if t := label + " beats"; x2-x1 > textWidth(t, 20, false)+10*24 {
 			label = t
 		}

@@ -22,10 +22,10 @@ func (r *Report) Text(w io.Writer) error {
 		}
 	}
 	b.WriteString("\nCOUNTS  in how many bars of ten somebody attacks there; # every bar, . none;\n  o is free: " +
-		"voice, piano and bass attack in fewer than one bar of four\n")
+		list(pitchedNames()) + " attack in fewer than one bar of four\n")
 	r.textGrid(&b, &r.Song, "the song")
 	for i := range r.Passes {
-		if first := r.firstPass(i); first == i && len(r.Passes) > 1 { // passes of one section are laid out alike
+		if r.firstPass(i) == i && len(r.Passes) > 1 { // passes of one section have the same groove
 			r.textGrid(&b, &r.Passes[i], r.Passes[i].Name)
 		}
 	}
@@ -60,12 +60,8 @@ func (r *Report) textHead(b *bytes.Buffer) {
 			strings.Join(r.passMarks(i), ", "))
 		b.WriteString(strings.TrimRight(line, " ") + "\n")
 	}
-	switch {
-	case r.Climax.Pass < 0 && len(r.Passes) > 1:
-		fmt.Fprintf(b, "  The energy is %d throughout: the song file has no climax.\n", r.Song.EnergyFrom)
-	case r.Climax.Pass >= 0:
-		wrap(b, fmt.Sprintf("The climax is %s, bar %d: %s.", r.Passes[r.Climax.Pass].Name, r.Climax.Bar, r.Climax.Why),
-			"  ", "  ")
+	if t := r.climaxWords(); t != "" {
+		wrap(b, t, "  ", "  ")
 	}
 }
 

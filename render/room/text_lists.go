@@ -92,9 +92,9 @@ func (r *Report) textHits(b *bytes.Buffer) {
 	width := r.nameWidth()
 	for i := range r.Passes {
 		s := &r.Passes[i]
-		for _, k := range kinds {
-			if l := hitLine(s.Hits, k, s.Plays); l != "" {
-				wrap(b, fmt.Sprintf("%-*s  %-6s  %s", width, s.Name, k, l), "  ", strings.Repeat(" ", width+12))
+		for _, k := range hitKinds {
+			if l := hitLine(s.Hits, k.kind, s.Plays); l != "" {
+				wrap(b, fmt.Sprintf("%-*s  %-6s  %s", width, s.Name, k.kind, l), "  ", strings.Repeat(" ", width+12))
 			}
 		}
 	}

@@ -18,7 +18,7 @@ func barsWord(first, last int) string {
 
 // beats is "1 beat", "6 beats", "2.5 beats", to tenths: singers are not exacter.
 func beats(thousandths int64) string {
-	s := guide.Thousandths((thousandths + 50) / 100 * 100)
+	s := beatFigure(thousandths)
 	if s == "1" {
 		return "1 beat"
 	}
@@ -56,4 +56,19 @@ func capital(s string) string {
 	}
 	c := []rune(s)
 	return strings.ToUpper(string(c[:1])) + string(c[1:])
+}
+
+// beatFigure is the number of beats alone: "6", "2.5".
+func beatFigure(thousandths int64) string { return guide.Thousandths((thousandths + 50) / 100 * 100) }
+
+// climaxWords is a sentence about the climax, or about why there is none; "" for a song of
+// one pass without a climax.
+func (r *Report) climaxWords() string {
+	switch c := r.Climax; {
+	case c.Pass >= 0:
+		return fmt.Sprintf("The climax is %s, bar %d: %s.", r.Passes[c.Pass].Name, c.Bar, c.Why)
+	case len(r.Passes) > 1:
+		return fmt.Sprintf("The energy is %d throughout: the song file has no climax.", r.Song.EnergyFrom)
+	}
+	return ""
 }
