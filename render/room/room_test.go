@@ -114,8 +114,9 @@ func TestAnalyzeSmall(t *testing.T) {
 	for _, p := range s.parts() {
 		registers = append(registers, row{p.name, p.part.P5, p.part.P95, p.part.Attacks})
 	}
-	if want := []row{{"voice", 67, 72, 375}, {"piano", 48, 52, 500}, {"bass", 36, 43, 375}}; !slices.Equal(registers, want) {
-		t.Errorf("registers %v, want %v", registers, want)
+	wantRegisters := []row{{"voice", 67, 72, 375}, {"piano", 48, 52, 500}, {"bass", 36, 43, 375}}
+	if !slices.Equal(registers, wantRegisters) {
+		t.Errorf("registers %v, want %v", registers, wantRegisters)
 	}
 	// B0 to B1 is an octave less a semitone under C2: 23 to 35, twelve semitones.
 	// G#2 to B2 is three, F3 to F#4 thirteen, C#5 to A7 above all.

@@ -3,6 +3,7 @@ package room
 import (
 	"fmt"
 	"sort"
+	"strconv"
 	"strings"
 
 	"plinth/songspec/timeline"
@@ -35,7 +36,7 @@ func (s *sheet) levels(row *sheetRow) {
 	for key := (s.low + 11) / 12 * 12; key <= s.high; key += 12 {
 		y := s.y(row, key)
 		s.line(10*plotLeft, y, s.x(row, row.end), y, `stroke="#999" stroke-width="1" stroke-dasharray="9 4 2 4"`)
-		s.printf(`<path d="M%s %sh12l-6 8z" fill="#111"/>`+"\n", units(10*(plotLeft-18)), units(y-80))
+		s.draw(path(`fill="#111"`, "M%s %sh12l-6 8z", 10*(plotLeft-18), y-80))
 		s.text(10*(plotLeft-22), y+20, 19, "end", "600", fmt.Sprintf("C%d", key/12-1))
 	}
 }
@@ -56,7 +57,7 @@ func (s *sheet) mass(row *sheetRow, bars []envelope, style string) {
 		for k := j - 1; k >= i; k-- {
 			fmt.Fprintf(&back, "V%sH%s", units(s.y(row, bars[k].low)+s.half()), units(s.x(row, bars[k].start)))
 		}
-		s.printf(`<path d="%s%sz" %s stroke-linejoin="round"/>`+"\n", d.String(), back.String(), style)
+		s.draw(path(style+` stroke-linejoin="round"`, d.String()+back.String()+"z"))
 		i = j
 	}
 }
@@ -97,9 +98,9 @@ func (s *sheet) voice(row *sheetRow) {
 	if d.Len() == 0 {
 		return
 	}
-	s.printf(`<path d="%s" fill="none" stroke="#fff" stroke-width="8" stroke-linejoin="round" stroke-linecap="round"/>`+"\n", d.String())
-	s.printf(`<path d="%s" fill="none" stroke="#111" stroke-width="4.5" stroke-linejoin="round" `+
-		`stroke-linecap="round"/>`+"\n", d.String())
+	const edge = `fill="none" stroke="#fff" stroke-width="8" stroke-linejoin="round" stroke-linecap="round"`
+	s.draw(path(edge, d.String()))
+	s.draw(path(ridgeStyle, d.String()))
 }
 
 // sections are the grid lines with their bubbles, as on a plan.
@@ -113,10 +114,8 @@ func (s *sheet) sections(row *sheetRow) {
 		top := row.y + 10*headHeight
 		if p.Start >= row.start {
 			s.line(x, top-10*13, x, s.bottom(row)+10*(hitHeight+powerHeight), `stroke="#111" stroke-width="2"`)
-			s.printf(`<circle cx="%s" cy="%s" r="15" fill="#fff" stroke="#111" stroke-width="2"/>`+"\n", units(x),
-				units(top-10*28))
-			s.printf(`<text x="%s" y="%s" font-size="19" text-anchor="middle" font-weight="700">%d</text>`+"\n", units(x),
-				units(top-10*28+66), i+1)
+			s.draw(circle(x, top-10*28, "15", ` fill="#fff" stroke="#111" stroke-width="2"`))
+			s.plainText(x, top-10*28+66, `font-size="19" text-anchor="middle" font-weight="700"`, strconv.Itoa(i+1))
 		}
 		name := p.Name
 		if p.Start < row.start {
@@ -163,9 +162,10 @@ func (s *sheet) windowWidths(row *sheetRow) {
 	for _, w := range s.windowsIn(row) {
 		x1, x2 := s.x(row, w.Start)+15, s.x(row, w.End)-15
 		whole := w.Beats
-		// Cut by the row: the whole length is said.
-		if i := sort.Search(len(s.r.Windows), func(i int) bool { return s.r.Windows[i].End > w.Start }); i < len(s.r.Windows) {
-			whole = s.r.Windows[i].Beats
+		// A window that the row cuts is named with its whole length.
+		all := s.r.Windows
+		if i := sort.Search(len(all), func(i int) bool { return all[i].End > w.Start }); i < len(all) {
+			whole = all[i].Beats
 		}
 		if whole < 2000 {
 			continue
@@ -184,8 +184,8 @@ func (s *sheet) windowWidths(row *sheetRow) {
 			half := textWidth(label, 20, false)/2 + 50
 			s.line(x1+50, y-60, mid-half, y-60, `stroke="#111" stroke-width="1.5"`)
 			s.line(mid+half, y-60, x2-50, y-60, `stroke="#111" stroke-width="1.5"`)
-			s.printf(`<path d="M%s %sl9 -4v8z" fill="#111"/><path d="M%s %sl-9 -4v8z" fill="#111"/>`+"\n", units(x1+40),
-				units(y-60), units(x2-40), units(y-60))
+			s.draw(path(`fill="#111"`, "M%s %sl9 -4v8z", x1+40, y-60),
+				path(`fill="#111"`, "M%s %sl-9 -4v8z", x2-40, y-60))
 		}
 	}
 }
@@ -193,8 +193,7 @@ func (s *sheet) windowWidths(row *sheetRow) {
 // upright is the sign of free height: a thin line with an arrow at each end.
 func (s *sheet) upright(x, y1, y2 int) {
 	s.line(x, y1, x, y2, `stroke="#111" stroke-width="1.5"`)
-	s.printf(`<path d="M%s %sl-4 9h8z" fill="#111"/><path d="M%s %sl-4 -9h8z" fill="#111"/>`+"\n", units(x), units(y1), units(x),
-		units(y2))
+	s.draw(path(`fill="#111"`, "M%s %sl-4 9h8z", x, y1), path(`fill="#111"`, "M%s %sl-4 -9h8z", x, y2))
 }
 
 // freeRoom writes into each pass what is free above and between, where an octave

@@ -9,25 +9,29 @@ import (
 // wedge is the sign of an accent, larger by its weight (1 to 3).
 func (s *sheet) wedge(x, y, weight int) {
 	h, w := 90+35*weight, 40+10*weight
-	s.printf(`<path d="M%s %sl%s %sh%sz" fill="#111"/>`+"\n", units(x), units(y-h), units(w), units(h), units(-2*w))
+	s.draw(path(`fill="#111"`, "M%s %sl%s %sh%sz", x, y-h, w, h, -2*w))
 }
 
 // backArrow is the sign of a push.
 func (s *sheet) backArrow(x, y int) {
-	s.printf(`<path d="M%s %sl10 -6v12z" fill="#fff" stroke="#111" stroke-width="2" stroke-linejoin="round"/>`+
-		`<path d="M%s %sh9" stroke="#111" stroke-width="2"/>`+"\n", units(x-60), units(y-80), units(x+40), units(y-80))
+	s.draw(
+		path(`fill="#fff" stroke="#111" stroke-width="2" stroke-linejoin="round"`, "M%s %sl10 -6v12z", x-60, y-80),
+		path(`stroke="#111" stroke-width="2"`, "M%s %sh9", x+40, y-80))
 }
 
 // fermata is the sign of a hold.
 func (s *sheet) fermata(x, y int) {
-	s.printf(`<path d="M%s %sa9 9 0 0 1 18 0" fill="none" stroke="#111" stroke-width="2.5"/>`+
-		`<circle cx="%s" cy="%s" r="2.5"/>`+"\n", units(x-90), units(y-30), units(x), units(y-50))
+	s.draw(
+		path(`fill="none" stroke="#111" stroke-width="2.5"`, "M%s %sa9 9 0 0 1 18 0", x-90, y-30),
+		circle(x, y-50, "2.5", ""))
 }
 
 // hitSigns draw the kinds of hits on their strip, whose line is at base.
 var hitSigns = map[timeline.EventKind]func(s *sheet, row *sheetRow, h Hit, base int){
-	timeline.Accent: func(s *sheet, row *sheetRow, h Hit, base int) { s.wedge(s.x(row, h.Tick), base, max(1, h.Weight)) },
-	timeline.Push:   func(s *sheet, row *sheetRow, h Hit, base int) { s.backArrow(s.x(row, h.Tick), base) },
+	timeline.Accent: func(s *sheet, row *sheetRow, h Hit, base int) {
+		s.wedge(s.x(row, h.Tick), base, max(1, h.Weight))
+	},
+	timeline.Push: func(s *sheet, row *sheetRow, h Hit, base int) { s.backArrow(s.x(row, h.Tick), base) },
 	timeline.Stop: func(s *sheet, row *sheetRow, h Hit, base int) {
 		x := s.x(row, h.Tick)
 		s.rect(x, base-130, max(s.x(row, h.End), x+40), base, `fill="#111"`)
@@ -39,8 +43,7 @@ var hitSigns = map[timeline.EventKind]func(s *sheet, row *sheetRow, h Hit, base 
 // hits draws the strip of hits.
 func (s *sheet) hits(row *sheetRow) {
 	base := s.bottom(row) + 10*(hitHeight-8)
-	s.printf(`<text x="%s" y="%s" font-size="17" text-anchor="end" font-weight="600">hits</text>`+"\n",
-		units(10*(plotLeft-14)), units(base-20))
+	s.rowLabel(10*(plotLeft-14), base-20, "hits")
 	s.line(10*plotLeft, base, s.x(row, row.end), base, `stroke="#111" stroke-width="1"`)
 	for i := range s.r.Passes {
 		for _, h := range s.r.Passes[i].Hits {
@@ -70,8 +73,7 @@ func (s *sheet) ritardando(row *sheetRow, h Hit, base int) {
 func (s *sheet) power(row *sheetRow) {
 	base := s.bottom(row) + 10*(hitHeight+powerHeight)
 	unit := 10 * (powerHeight - 30) / 5
-	s.printf(`<text x="%s" y="%s" font-size="17" text-anchor="end" font-weight="600">energy</text>`+"\n",
-		units(10*(plotLeft-8)), units(base-10*14))
+	s.rowLabel(10*(plotLeft-8), base-10*14, "energy")
 	for i := range s.r.tl.Passes {
 		p := &s.r.tl.Passes[i]
 		if p.Start >= row.end || p.Start+p.Length <= row.start {
@@ -117,8 +119,9 @@ func (s *sheet) summit(row *sheetRow, y int) {
 		left, right := s.x(row, p.Start), s.x(row, p.Start+p.Length)
 		x = min(max(x, left+10*14), max(right-10*14, left+10*14))
 		y -= 10 * 23
-		s.printf(`<path d="M%s %sl11 19h-22z" fill="#fff" stroke="#111" stroke-width="2.5" `+
-			`stroke-linejoin="round"/><circle cx="%s" cy="%s" r="2.5"/>`+"\n", units(x), units(y), units(x), units(y+130))
+		s.draw(
+			path(`fill="#fff" stroke="#111" stroke-width="2.5" stroke-linejoin="round"`, "M%s %sl11 19h-22z", x, y),
+			circle(x, y+130, "2.5", ""))
 		if word := textWidth("climax", 20, false) + 10*17; x+word <= right || x-word < 10*plotLeft {
 			s.text(x+10*17, y+10*18, 20, "start", "700", "climax")
 		} else {
@@ -131,8 +134,7 @@ func (s *sheet) summit(row *sheetRow, y int) {
 // every fourth bar as a tick.
 func (s *sheet) barNumbers(row *sheetRow) {
 	top := s.bottom(row) + 10*(hitHeight+powerHeight)
-	s.printf(`<text x="%s" y="%s" font-size="17" text-anchor="end" font-weight="600">bar</text>`+"\n",
-		units(10*(plotLeft-8)), units(top+10*22))
+	s.rowLabel(10*(plotLeft-8), top+10*22, "bar")
 	free := 10 * plotLeft
 	for i := range s.r.tl.Passes {
 		p := &s.r.tl.Passes[i]
@@ -156,8 +158,7 @@ func (s *sheet) barNumbers(row *sheetRow) {
 					weight = "700"
 				}
 				if x >= free {
-					s.printf(`<text x="%s" y="%s" font-size="18" font-weight="%s">%s</text>`+"\n", units(x), units(top+10*25),
-						weight, t)
+					s.plainText(x, top+10*25, fmt.Sprintf(`font-size="18" font-weight="%s"`, weight), t)
 					free = x + textWidth(t, 18, false) + 10*12
 				}
 			}

@@ -1,40 +1,9 @@
 package room
 
 import (
-	"fmt"
 	"strings"
 	"unicode"
 )
-
-func (s *sheet) printf(format string, args ...any) { fmt.Fprintf(&s.b, format, args...) }
-
-// units writes a coordinate in tenths as SVG units: 125 is "12.5".
-func units(tenths int) string {
-	sign := ""
-	if tenths < 0 {
-		sign, tenths = "-", -tenths
-	}
-	if tenths%10 == 0 {
-		return fmt.Sprintf("%s%d", sign, tenths/10)
-	}
-	return fmt.Sprintf("%s%d.%d", sign, tenths/10, tenths%10)
-}
-
-// text writes a text with a white edge, so that it can be read on a hatch.
-func (s *sheet) text(x, y, size int, anchor, weight, t string) {
-	s.printf(`<text x="%s" y="%s" font-size="%d" text-anchor="%s" font-weight="%s" stroke="#fff" stroke-width="5" `+
-		`stroke-linejoin="round" paint-order="stroke">%s</text>`+"\n",
-		units(x), units(y), size, anchor, weight, escape(t))
-}
-
-func (s *sheet) line(x1, y1, x2, y2 int, style string) {
-	s.printf(`<path d="M%s %sL%s %s" %s/>`+"\n", units(x1), units(y1), units(x2), units(y2), style)
-}
-
-func (s *sheet) rect(x1, y1, x2, y2 int, style string) {
-	s.printf(`<rect x="%s" y="%s" width="%s" height="%s" %s/>`+"\n", units(x1), units(y1), units(max(0, x2-x1)), units(max(0, y2-y1)),
-		style)
-}
 
 // wideRunes are the ranges of characters that are as wide as they are high, mostly East
 // Asian ones.

@@ -25,8 +25,7 @@ func (s *sheet) titleBlock() {
 		x += width + 10*7 + textWidth(name, 20, false) + 10*14
 	}
 	item(400, "voice", func(x, y int) {
-		s.printf(`<path d="M%s %sh8l3 -6h8l3 -6h7l4 8h7" fill="none" stroke="#111" stroke-width="4.5" `+
-			`stroke-linejoin="round" stroke-linecap="round"/>`+"\n", units(x), units(y+150))
+		s.draw(path(ridgeStyle, "M%s %sh8l3 -6h8l3 -6h7l4 8h7", x, y+150))
 	})
 	for _, p := range playerRows {
 		if p.pitched {
