@@ -36,8 +36,8 @@ type trackChecker struct {
 	tempo0, meter0, keySig0 bool
 }
 
-// conductor says whether this is the first track.
-func (c *trackChecker) conductor() bool { return c.index == 0 }
+// isConductor says whether this is the first track.
+func (c *trackChecker) isConductor() bool { return c.index == 0 }
 
 // check reads the whole track and returns the first thing that is wrong with it.
 func (c *trackChecker) check() error {
@@ -53,7 +53,7 @@ func (c *trackChecker) check() error {
 			c.tick += delta
 			c.rank = rankMeta
 		}
-		if err := c.event(c.byte()); err != nil {
+		if err := c.readEvent(c.byte()); err != nil {
 			return err
 		}
 		if c.short {
@@ -66,11 +66,11 @@ func (c *trackChecker) check() error {
 		return errors.New("the track has no end")
 	case c.keysDown > 0:
 		return fmt.Errorf("%d notes still sound", c.keysDown)
-	case c.conductor() && !(c.tempo0 && c.meter0 && c.keySig0):
+	case c.isConductor() && !(c.tempo0 && c.meter0 && c.keySig0):
 		return errors.New("tempo, meter or key does not stand at tick 0")
-	case c.conductor() && (c.tick-c.meterAt)%c.bar != 0:
+	case c.isConductor() && (c.tick-c.meterAt)%c.bar != 0:
 		return errors.New("the end is on no bar line")
-	case !c.conductor() && !(c.named && c.program):
+	case !c.isConductor() && !(c.named && c.program):
 		return errors.New("the track has no instrument or no program")
 	}
 	return nil
@@ -86,9 +86,9 @@ func (c *trackChecker) inRank(rank int) error {
 	return nil
 }
 
-func (c *trackChecker) event(status byte) error {
+func (c *trackChecker) readEvent(status byte) error {
 	if status == 0xFF {
-		return c.meta()
+		return c.readMeta()
 	}
 	switch {
 	case c.short:
@@ -97,7 +97,7 @@ func (c *trackChecker) event(status byte) error {
 		return errors.New("an event without a status byte")
 	case status >= 0xF0:
 		return fmt.Errorf("status %X belongs in no file of ours", status)
-	case c.conductor():
+	case c.isConductor():
 		return errors.New("a channel event in the first track")
 	case c.events == 0:
 		return errors.New("the track's name is not its first event")
@@ -106,7 +106,7 @@ func (c *trackChecker) event(status byte) error {
 	}
 	switch status & 0xf0 {
 	case 0x80, 0x90:
-		return c.note(status&0xf0 == 0x90, c.byte(), c.byte())
+		return c.checkNote(status&0xf0 == 0x90, c.byte(), c.byte())
 	case 0xB0:
 		switch n, value := c.byte(), c.byte(); {
 		case n == 0 || n == 32:
@@ -128,7 +128,7 @@ func (c *trackChecker) event(status byte) error {
 	return fmt.Errorf("status %X belongs in no file of ours", status)
 }
 
-func (c *trackChecker) note(on bool, key, velocity byte) error {
+func (c *trackChecker) checkNote(on bool, key, velocity byte) error {
 	switch {
 	case c.short:
 		return nil // check reports it
@@ -152,8 +152,8 @@ func (c *trackChecker) note(on bool, key, velocity byte) error {
 	return c.inRank(rankOff)
 }
 
-// meta reads a meta event after its FF.
-func (c *trackChecker) meta() error {
+// readMeta reads a readMeta event after its FF.
+func (c *trackChecker) readMeta() error {
 	kind := c.byte()
 	size, err := c.quantity()
 	if err != nil {
@@ -174,9 +174,9 @@ func (c *trackChecker) meta() error {
 		}
 		return nil // it comes last, whatever stands at its tick
 	case 0x03, 0x04, 0x06:
-		err = c.text(kind, data)
+		err = c.checkText(kind, data)
 	case 0x51, 0x58, 0x59:
-		err = c.signature(kind, data)
+		err = c.checkSignature(kind, data)
 	default:
 		err = fmt.Errorf("meta event %X belongs in no file of ours", kind)
 	}
@@ -186,8 +186,8 @@ func (c *trackChecker) meta() error {
 	return c.inRank(rankMeta)
 }
 
-// text checks a name, an instrument or a marker.
-func (c *trackChecker) text(kind byte, data []byte) error {
+// checkText checks a name, an instrument or a marker.
+func (c *trackChecker) checkText(kind byte, data []byte) error {
 	for _, b := range data {
 		if b < ' ' || b > '~' {
 			return fmt.Errorf("the text %q is not plain ASCII", data)
@@ -198,22 +198,22 @@ func (c *trackChecker) text(kind byte, data []byte) error {
 		return errors.New("an empty text")
 	case kind == 0x03 && c.events > 0:
 		return errors.New("a second name")
-	case kind == 0x03 && !c.conductor() && string(data) != trackAt(c.index).name:
+	case kind == 0x03 && !c.isConductor() && string(data) != trackAt(c.index).name:
 		return fmt.Errorf("the track is named %q instead of %q", data, trackAt(c.index).name)
-	case kind == 0x04 && (c.conductor() || c.named):
+	case kind == 0x04 && (c.isConductor() || c.named):
 		return errors.New("an instrument where none belongs")
-	case kind == 0x06 && !c.conductor():
+	case kind == 0x06 && !c.isConductor():
 		return errors.New("a marker outside the first track")
 	}
 	c.named = c.named || kind == 0x04
 	return nil
 }
 
-// signature checks a tempo, a meter or a key.
-func (c *trackChecker) signature(kind byte, data []byte) error {
+// checkSignature checks a tempo, a meter or a key.
+func (c *trackChecker) checkSignature(kind byte, data []byte) error {
 	want := map[byte]int{0x51: 3, 0x58: 4, 0x59: 2}[kind]
 	switch {
-	case !c.conductor():
+	case !c.isConductor():
 		return errors.New("a tempo, meter or key outside the first track")
 	case len(data) != want:
 		return fmt.Errorf("meta event %X has %d bytes instead of %d", kind, len(data), want)

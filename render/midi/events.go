@@ -87,8 +87,8 @@ func merge(a, b []packed) []packed {
 	return append(append(out, a...), b...)
 }
 
-// track returns the part as gomidi's messages: name, instrument, program, notes, end.
-func (p *part) track(end int64) (smf.Track, error) {
+// toTrack returns the part as gomidi's messages: name, instrument, program, notes, end.
+func (p *part) toTrack(end int64) (smf.Track, error) {
 	if p.sound.program > 127 {
 		return nil, fmt.Errorf("program %d is over 127", p.sound.program)
 	}
@@ -122,12 +122,12 @@ type trackBuilder struct {
 }
 
 func (b *trackBuilder) add(tick int64, m smf.Message) {
-	if delta := b.step(tick); b.err == nil {
+	if delta := b.delta(tick); b.err == nil {
 		b.track = append(b.track, smf.Event{Delta: delta, Message: m})
 	}
 }
 
-func (b *trackBuilder) step(tick int64) uint32 {
+func (b *trackBuilder) delta(tick int64) uint32 {
 	delta := tick - b.now
 	if (delta < 0 || delta > maxDelta) && b.err == nil {
 		b.err = fmt.Errorf("from tick %d to tick %d is further than a MIDI file can say (%d ticks)", b.now, tick,
@@ -139,7 +139,7 @@ func (b *trackBuilder) step(tick int64) uint32 {
 
 // close ends the track at the given tick.
 func (b *trackBuilder) close(end int64) (smf.Track, error) {
-	delta := b.step(end)
+	delta := b.delta(end)
 	if b.err != nil {
 		return nil, b.err
 	}

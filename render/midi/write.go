@@ -47,7 +47,7 @@ func Write(tl *timeline.Timeline, perf *groove.Performance) ([]byte, error) {
 			chunks[i], faults[i] = trackChunk(track, err)
 			return
 		}
-		track, err := parts[i-1].track(tl.End)
+		track, err := parts[i-1].toTrack(tl.End)
 		if chunks[i], err = trackChunk(track, err); err != nil {
 			faults[i] = fmt.Errorf("track %s: %w", parts[i-1].name, err)
 		}

@@ -43,9 +43,9 @@ func (r *Report) windowHints() []Hint {
 		w := r.Windows[lead]
 		out = append(out, Hint{windowBars(w),
 			fmt.Sprintf("%s without the voice lead into %s: long enough for a counter line or a run up.",
-				capital(beats(w.Beats)), r.Passes[r.Climax.Pass].Name),
+				capitalized(beats(w.Beats)), r.Passes[r.Climax.Pass].Name),
 			fmt.Sprintf("%s is the climax, and what grows into it is heard as the reason for it.",
-				capital(r.Passes[r.Climax.Pass].Name))})
+				capitalized(r.Passes[r.Climax.Pass].Name))})
 	}
 	order := make([]int, 0, len(r.Windows))
 	short, first := 0, -1
@@ -75,24 +75,24 @@ func (r *Report) windowHints() []Hint {
 				low = max(low, p.P95+1)
 			}
 			if v.P95-low >= 4 {
-				say += fmt.Sprintf(", in the singer's own register too: %s over the comp", r.band(low, v.P95, r.Song))
+				say += fmt.Sprintf(", in the singer's own register too: %s over the comp", r.pitchRange(low, v.P95, r.Song))
 			}
 		}
-		out = append(out, Hint{windowBars(w), capital(say) + ".",
+		out = append(out, Hint{windowBars(w), capitalized(say) + ".",
 			fmt.Sprintf("The voice is silent for %s, %s, over %s.", beats(w.Beats), seconds(w.Micros),
-				some(r.chordsOver(w), 6))})
+				shortList(r.chordsOver(w), 6))})
 	}
 	if short > 0 {
 		w := r.Windows[first]
 		out = append(out, Hint{windowBars(w),
-			fmt.Sprintf("Short answers fit here: a turn, a run, two chords. %s", ofMany(short, "window")),
+			fmt.Sprintf("Short answers fit here: a turn, a run, two chords. %s", windowCount(short, "window")),
 			fmt.Sprintf("The singer breathes for %s; an answer that ends before the next phrase keeps its entry clear.",
 				beats(w.Beats))})
 	}
 	return out
 }
 
-func ofMany(n int, word string) string {
+func windowCount(n int, word string) string {
 	if n == 1 {
 		return "It is the only " + word + " of two to six beats."
 	}
@@ -121,11 +121,11 @@ func windowBars(w guide.Window) string {
 
 func (r *Report) pitch(key int, s Scope) string { return guide.PitchName(key, s.Key) }
 
-func (r *Report) band(low, high int, s Scope) string {
+func (r *Report) pitchRange(low, high int, s Scope) string {
 	return r.pitch(low, s) + " to " + r.pitch(high, s)
 }
 
-func names(seats []Seat) []string {
+func instrumentNames(seats []Seat) []string {
 	var out []string
 	for _, s := range seats {
 		out = append(out, s.Instrument)

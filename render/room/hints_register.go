@@ -10,8 +10,8 @@ import (
 func (r *Report) registerHints() []Hint {
 	out := r.underHints()
 	s := &r.Song
-	if top := s.top(); top > 0 && top < compassHigh {
-		if seats := seated(top+1, compassHigh, 12); len(seats) > 0 {
+	if top := s.highestUsed(); top > 0 && top < compassHigh {
+		if seats := seatsWithin(top+1, compassHigh, 12); len(seats) > 0 {
 			what, why := "everything is free", "Neither the voice nor the comp goes higher, but for one note in twenty."
 			switch {
 			case r.tl.Vocal == nil:
@@ -22,7 +22,7 @@ func (r *Report) registerHints() []Hint {
 			}
 			out = append(out, Hint{"the song",
 				fmt.Sprintf("Above %s %s: %s have an octave or more there.", r.pitch(top, *s), what,
-					list(names(seats))), why})
+					andList(instrumentNames(seats))), why})
 		}
 	}
 	if late, was := r.reached(); late > 0 {
@@ -31,7 +31,7 @@ func (r *Report) registerHints() []Hint {
 			fmt.Sprintf("Nothing goes above %s until %s: hold the octave over it back till then.", r.pitch(was, *p),
 				p.Name),
 			fmt.Sprintf("That is the highest note of voice and band before; in %s they reach %s.", p.Name,
-				r.pitch(p.peak(), *p))})
+				r.pitch(p.highestNote(), *p))})
 	}
 	var where []string
 	for i := range r.Passes {
@@ -40,11 +40,11 @@ func (r *Report) registerHints() []Hint {
 			continue
 		}
 		where = append(where, fmt.Sprintf("%s (%s)", p.Name,
-			r.band(min(p.Voice.P5, p.piano().P95), max(p.piano().P95, p.Voice.Quarter), *p)))
+			r.pitchRange(min(p.Voice.P5, p.piano().P95), max(p.piano().P95, p.Voice.Quarter), *p)))
 	}
 	if len(where) > 0 {
 		out = append(out, Hint{"the song", fmt.Sprintf("Keep the inner strings out of the singer's low notes in %s.",
-			some(where, 4)),
+			shortList(where, 4)),
 			"A quarter of what is sung there lies no higher than the comp goes: one more layer and the words are lost."})
 	}
 	return out
@@ -62,15 +62,15 @@ func (s *Scope) gap() (low, high int, ok bool) {
 	return s.bass().P95 + 1, s.piano().P5 - 1, true
 }
 
-// under is what the passes of one kind have free under the comp.
-type under struct {
+// underComp is what the passes of one kind have free underComp the comp.
+type underComp struct {
 	low, high int      // what is free in all of them
 	who       []string // who has an octave in every one of them
 	bands     []string // "F2 to E3", in the order in which they come
 	passes    [][]string
 }
 
-func (u *under) in(pass, band string) {
+func (u *underComp) add(pass, band string) {
 	for i := range u.bands {
 		if u.bands[i] == band {
 			u.passes[i] = append(u.passes[i], pass)
@@ -81,7 +81,7 @@ func (u *under) in(pass, band string) {
 }
 
 // places is "verse 1, verse 2 (F2 to E3) and bridge (D2 to Gb3)".
-func (u *under) places() string {
+func (u *underComp) places() string {
 	var out []string
 	for i, b := range u.bands {
 		if i == 3 && len(u.bands) > 4 {
@@ -94,13 +94,13 @@ func (u *under) places() string {
 		}
 		out = append(out, fmt.Sprintf("%s (%s)", strings.Join(u.passes[i], ", "), b))
 	}
-	return list(out)
+	return andList(out)
 }
 
 // underHints: who has room under the comp. Passes differ, so each is measured by
 // itself: a register that is free over the whole song may be full in the chorus.
 func (r *Report) underHints() []Hint {
-	wide, line := under{low: compassLow, high: compassHigh}, under{low: compassLow, high: compassHigh}
+	wide, line := underComp{low: compassLow, high: compassHigh}, underComp{low: compassLow, high: compassHigh}
 	var none []string
 	for i := range r.Passes {
 		p := &r.Passes[i]
@@ -117,18 +117,18 @@ func (r *Report) underHints() []Hint {
 			continue
 		}
 		to.low, to.high = max(to.low, low), min(to.high, high)
-		who := names(seated(low, high, 12))
+		who := instrumentNames(seatsWithin(low, high, 12))
 		if len(to.bands) > 0 {
-			who = both(to.who, who)
+			who = inBoth(to.who, who)
 		}
 		to.who = who
-		to.in(p.Name, r.band(low, high, *p))
+		to.add(p.Name, r.pitchRange(low, high, *p))
 	}
 	var out []Hint
 	if len(wide.bands) > 0 {
 		who := ", each for others"
 		if len(wide.who) > 0 {
-			who = ", for " + list(wide.who)
+			who = ", for " + andList(wide.who)
 		}
 		out = append(out, Hint{"the song", fmt.Sprintf("There is an octave or more under the comp in %s%s.",
 			wide.places(), who),
@@ -137,26 +137,26 @@ func (r *Report) underHints() []Hint {
 	}
 	if len(line.bands) > 0 {
 		say := fmt.Sprintf("There is room for one held line under the comp in %s", line.places())
-		if who := covering(line.low, line.high, "horn", "bassoon", "trombone", "cello",
+		if who := instrumentsCovering(line.low, line.high, "horn", "bassoon", "trombone", "cello",
 			"bass clarinet"); line.high-line.low >= 3 && len(who) > 0 {
 			if len(line.bands) > 1 {
-				say += fmt.Sprintf("; %s is in all of them", r.band(line.low, line.high, r.Song))
+				say += fmt.Sprintf("; %s is in all of them", r.pitchRange(line.low, line.high, r.Song))
 			}
-			say += ", for " + list(who)
+			say += ", for " + andList(who)
 		}
 		out = append(out, Hint{"the song", say + ".",
 			"Less than an octave between bass and comp carries one line, not two."})
 	}
 	if len(none) > 0 {
 		out = append(out, Hint{"the song", fmt.Sprintf("Bass and comp leave no register between them in %s: keep "+
-			"cellos, bassoons and low horns to tones they double, or rest one of them.", some(none, 4)),
+			"cellos, bassoons and low horns to tones they double, or rest one of them.", shortList(none, 4)),
 			"Below C3 a third voice in between is heard as mud."})
 	}
 	return out
 }
 
-// both are the names of a that are in b too.
-func both(a, b []string) []string {
+// inBoth are the names of a that are in b too.
+func inBoth(a, b []string) []string {
 	var out []string
 	for _, x := range a {
 		for _, y := range b {
@@ -168,13 +168,13 @@ func both(a, b []string) []string {
 	return out
 }
 
-// top is the highest note that voice, piano and bass use, 0 for none.
-func (s *Scope) top() int { return s.most(func(p *Part) int { return p.P95 }) }
+// highestUsed is the highest note that voice, piano and bass use, 0 for none.
+func (s *Scope) highestUsed() int { return s.highestOfParts(func(p *Part) int { return p.P95 }) }
 
-// peak is the highest note of voice, piano and bass, 0 for none.
-func (s *Scope) peak() int { return s.most(func(p *Part) int { return p.High }) }
+// highestNote is the highest note of voice, piano and bass, 0 for none.
+func (s *Scope) highestNote() int { return s.highestOfParts(func(p *Part) int { return p.High }) }
 
-func (s *Scope) most(of func(*Part) int) int {
+func (s *Scope) highestOfParts(of func(*Part) int) int {
 	t := 0
 	for _, p := range s.parts() {
 		if p.part != nil {
@@ -195,13 +195,13 @@ func (r *Report) reached() (pass, before int) {
 	heard := false
 	for i := range r.Passes {
 		p := &r.Passes[i]
-		if p.top() >= r.Song.peak()-2 {
-			if heard && p.peak() >= before+3 {
+		if p.highestUsed() >= r.Song.highestNote()-2 {
+			if heard && p.highestNote() >= before+3 {
 				return i, before
 			}
 			return 0, 0
 		}
-		before = max(before, p.peak())
+		before = max(before, p.highestNote())
 		heard = heard || p.Voice != nil
 	}
 	return 0, 0

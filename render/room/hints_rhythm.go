@@ -42,9 +42,9 @@ func (r *Report) rhythmHints() []Hint {
 		say += fmt.Sprintf(", over the whole song; %d sections have attacks on some of them, so look at their "+
 			"own counts", n)
 	case n > 0:
-		say += "; but not on " + list(not)
+		say += "; but not on " + andList(not)
 	}
-	return []Hint{{"the song", say + ".", capital(list(pitchedNames())) +
+	return []Hint{{"the song", say + ".", capitalized(andList(pitchedNames())) +
 		" attack there in fewer than one bar of four, taken together."}}
 }
 
@@ -55,7 +55,7 @@ func countsWord(g *Grid, is func(Step) bool) string {
 	byWord := map[string]*kind{}
 	var words []string
 	for _, s := range g.Steps {
-		w := countShort(s.Count)
+		w := shortCount(s.Count)
 		if w == s.Count {
 			continue // a whole count
 		}
@@ -75,14 +75,14 @@ func countsWord(g *Grid, is func(Step) bool) string {
 		}
 	}
 	for _, s := range g.Steps {
-		w := countShort(s.Count)
+		w := shortCount(s.Count)
 		if k := byWord[w]; is(s) && (w == s.Count || k.meant < k.all || k.all == 1) {
 			single = append(single, s.Count)
 		}
 	}
 	var out []string
 	if len(every) > 0 {
-		out = append(out, "every "+list(every))
+		out = append(out, "every "+andList(every))
 	}
 	if len(single) > 0 {
 		out = append(out, strings.Join(single, " "))
@@ -122,7 +122,7 @@ func (r *Report) hitHints() []Hint {
 		if n := len(places) - mostPlaces; n > 0 {
 			places = append(places[:mostPlaces:mostPlaces], fmt.Sprintf("and %d more", n))
 		}
-		out = append(out, Hint{some(in, 4), fmt.Sprintf(k.say, strings.Join(places, "; ")), k.why})
+		out = append(out, Hint{shortList(in, 4), fmt.Sprintf(k.say, strings.Join(places, "; ")), k.why})
 	}
 	return out
 }
@@ -150,11 +150,11 @@ func (r *Report) dramaHints() []Hint {
 	}
 	if len(opens) > 0 {
 		out = append(out, Hint{"the song", fmt.Sprintf("The band opens at %s: keep somebody back who enters there.",
-			some(opens, 5)),
+			shortList(opens, 5)),
 			"An orchestra that is all in before has nothing to add when the band steps up."})
 	}
 	if len(falls) > 0 {
-		out = append(out, Hint{"the song", fmt.Sprintf("Take the orchestra down with the band at %s.", some(falls, 5)),
+		out = append(out, Hint{"the song", fmt.Sprintf("Take the orchestra down with the band at %s.", shortList(falls, 5)),
 			"What holds on over the fall takes the drop away."})
 	}
 	return out
@@ -181,15 +181,15 @@ func (r *Report) keyHint(i int) Hint {
 		from, to := p.Before.Chord, p.Chords[0].Chord
 		if !from.None && !to.None {
 			var common []string
-			set := pitchClasses(from) & pitchClasses(to)
-			for _, n := range spelled(to) {
+			set := chordPitchClasses(from) & chordPitchClasses(to)
+			for _, n := range chordTones(to) {
 				if set&(1<<n.PC()) != 0 {
 					set &^= 1 << n.PC()
 					common = append(common, n.String())
 				}
 			}
 			if len(common) > 0 {
-				say += fmt.Sprintf("; %s can be held from %s into %s", list(common), from, to)
+				say += fmt.Sprintf("; %s can be held from %s into %s", andList(common), from, to)
 			} else {
 				say += fmt.Sprintf("; no note of %s can be held into %s", from, to)
 			}

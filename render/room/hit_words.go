@@ -88,7 +88,7 @@ func (k *hitKind) barWords(hits []Hit, plays timeline.Players) string {
 	for _, g := range groups {
 		t := strings.Join(g.what, " ")
 		if g.by != 0 {
-			t += " (" + list(g.by.Names()) + ")"
+			t += " (" + andList(g.by.Names()) + ")"
 		}
 		out = append(out, t)
 	}

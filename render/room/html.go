@@ -63,7 +63,7 @@ func (r *Report) htmlHints(b *bytes.Buffer) {
 	htmlSection(b, "Hints", "")
 	b.WriteString("<dl>\n")
 	for _, h := range r.Hints {
-		fmt.Fprintf(b, "<dt>%s</dt>\n<dd>%s</dd>\n<dd class=\"why\">%s</dd>\n", escape(capital(h.Where)), escape(h.Say),
+		fmt.Fprintf(b, "<dt>%s</dt>\n<dd>%s</dd>\n<dd class=\"why\">%s</dd>\n", escape(capitalized(h.Where)), escape(h.Say),
 			escape(h.Why))
 	}
 	b.WriteString("</dl>\n")
@@ -75,7 +75,7 @@ func (r *Report) htmlEnergy(b *bytes.Buffer) {
 	for i := range r.Passes {
 		s := &r.Passes[i]
 		b.WriteString("<tr>" + numberCell(i+1) + textCell(s.Name) + numberCell(s.FirstBar) +
-			textCell(energy(s)+" "+strings.Repeat("■", max(s.EnergyFrom, s.EnergyTo))) + textCell(s.Key.String()) +
+			textCell(energyWords(s)+" "+strings.Repeat("■", max(s.EnergyFrom, s.EnergyTo))) + textCell(s.Key.String()) +
 			numberCell(s.BPM) + numberCell(seconds(s.Micros)) +
 			textCell(strings.Replace(strings.Join(r.passMarks(i), ", "), "climax", "△ climax", 1)) + "</tr>\n")
 	}
@@ -115,7 +115,7 @@ func (r *Report) windowName(w guide.Window) string {
 }
 
 func (r *Report) htmlRegisters(b *bytes.Buffer) {
-	htmlSection(b, "Registers", "What "+list(pitchedNames())+" use, from the 5th to the 95th percentile of their "+
+	htmlSection(b, "Registers", "What "+andList(pitchedNames())+" use, from the 5th to the 95th percentile of their "+
 		"notes, with attacks a beat; then what is free, and which instruments have an octave or more of comfortable "+
 		"range there.")
 	columns := append([]string{""}, pitchedNames()...)
@@ -124,19 +124,19 @@ func (r *Report) htmlRegisters(b *bytes.Buffer) {
 		fmt.Fprintf(b, "<tr class=\"pass\"><th>%s</th>", escape(name))
 		for _, p := range s.parts() {
 			if p.part == nil {
-				fmt.Fprintf(b, "<td>%s</td>", r.silence(p.name))
+				fmt.Fprintf(b, "<td>%s</td>", r.silenceWord(p.name))
 				continue
 			}
-			fmt.Fprintf(b, "<td>%s, %s</td>", escape(r.band(p.part.P5, p.part.P95, *s)), attacks(p.part))
+			fmt.Fprintf(b, "<td>%s, %s</td>", escape(r.pitchRange(p.part.P5, p.part.P95, *s)), attacksPerBeat(p.part))
 		}
 		b.WriteString("</tr>\n")
 		for _, f := range s.Free {
 			who := "no octave for anybody"
 			if len(f.Seats) > 0 {
-				who = strings.Join(names(f.Seats), ", ")
+				who = strings.Join(instrumentNames(f.Seats), ", ")
 			}
 			fmt.Fprintf(b, "<tr class=\"free\"><td colspan=\"%d\">free <i>%s</i>: %s</td></tr>\n", len(columns),
-				escape(r.band(f.Low, f.High, *s)), who)
+				escape(r.pitchRange(f.Low, f.High, *s)), who)
 		}
 	}
 	one(&r.Song, "the song")
@@ -148,12 +148,12 @@ func (r *Report) htmlRegisters(b *bytes.Buffer) {
 	b.WriteString(htmlTableEnd)
 }
 
-// attacks is attacks a beat to hundredths.
-func attacks(p *Part) string { return guide.Thousandths(int64(p.Attacks+5) / 10 * 10) }
+// attacksPerBeat is attacksPerBeat a beat to hundredths.
+func attacksPerBeat(p *Part) string { return guide.Thousandths(int64(p.Attacks+5) / 10 * 10) }
 
 func (r *Report) htmlCounts(b *bytes.Buffer) {
 	htmlSection(b, "Counts", "In how many of the bars somebody attacks there: a full column is every bar. ○ is free: "+
-		list(pitchedNames())+" attack there in fewer than one bar of four.")
+		andList(pitchedNames())+" attack there in fewer than one bar of four.")
 	b.WriteString("<div class=\"grids\">\n")
 	one := func(s *Scope, name string) {
 		g := &s.Grid
@@ -162,9 +162,9 @@ func (r *Report) htmlCounts(b *bytes.Buffer) {
 		}
 		b.WriteString("<div class=\"wide\"><table class=\"counts\">\n")
 		fmt.Fprintf(b, "<caption style=\"text-align:left;padding-top:.8rem\">%s, %d bars of %s</caption>\n<tr><th></th>",
-			escape(capital(name)), g.Bars, escape(g.Meter.String()))
+			escape(capitalized(name)), g.Bars, escape(g.Meter.String()))
 		for _, st := range g.Steps {
-			fmt.Fprintf(b, "<th%s>%s</th>", oneClass(st), escape(countShort(st.Count)))
+			fmt.Fprintf(b, "<th%s>%s</th>", wholeCountClass(st), escape(shortCount(st.Count)))
 		}
 		b.WriteString("</tr>\n")
 		for _, row := range r.knownRows() {
@@ -172,7 +172,7 @@ func (r *Report) htmlCounts(b *bytes.Buffer) {
 			for _, st := range g.Steps {
 				v := row.at(st)
 				fmt.Fprintf(b, "<td%s title=\"%s on %s: %d bars of 100\"><div><b "+
-					"style=\"height:%d%%\"></b></div><span>%d</span></td>", oneClass(st), row.name, escape(st.Count), v,
+					"style=\"height:%d%%\"></b></div><span>%d</span></td>", wholeCountClass(st), row.name, escape(st.Count), v,
 					v, v)
 			}
 			b.WriteString("</tr>\n")
@@ -183,7 +183,7 @@ func (r *Report) htmlCounts(b *bytes.Buffer) {
 			if st.Free {
 				mark = "○"
 			}
-			fmt.Fprintf(b, "<td%s>%s</td>", oneClass(st), mark)
+			fmt.Fprintf(b, "<td%s>%s</td>", wholeCountClass(st), mark)
 		}
 		b.WriteString("</tr>\n</table></div>\n")
 	}
@@ -196,9 +196,9 @@ func (r *Report) htmlCounts(b *bytes.Buffer) {
 	b.WriteString("</div>\n")
 }
 
-// oneClass marks the columns of whole counts.
-func oneClass(s Step) string {
-	if countShort(s.Count) == s.Count {
+// wholeCountClass marks the columns of whole counts.
+func wholeCountClass(s Step) string {
+	if shortCount(s.Count) == s.Count {
 		return ` class="one"`
 	}
 	return ""

@@ -44,9 +44,9 @@ type Seat struct {
 	Low, High  int
 }
 
-// seated lists the instruments that have at least semitones of comfortable range
+// seatsWithin lists the instruments that have at least semitones of comfortable range
 // between two notes, both included.
-func seated(low, high, semitones int) []Seat {
+func seatsWithin(low, high, semitones int) []Seat {
 	var out []Seat
 	for _, in := range Orchestra {
 		if l, h := max(low, in.Low), min(high, in.High); h-l >= semitones {
@@ -56,9 +56,9 @@ func seated(low, high, semitones int) []Seat {
 	return out
 }
 
-// covering lists those of the instruments whose comfortable range holds both
+// instrumentsCovering lists those of the instruments whose comfortable range holds both
 // notes.
-func covering(low, high int, instruments ...string) []string {
+func instrumentsCovering(low, high int, instruments ...string) []string {
 	var out []string
 	for _, name := range instruments {
 		for _, in := range Orchestra {

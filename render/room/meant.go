@@ -65,8 +65,8 @@ func swingsInThirds(s *score.Pass) bool {
 	return false
 }
 
-// within are the notes that begin in a stretch: pushed ones are counted where they sound.
-func within(notes []meant, start, end int64) []meant {
+// beginningIn are the notes that begin in a stretch: pushed ones are counted where they sound.
+func beginningIn(notes []meant, start, end int64) []meant {
 	i := sort.Search(len(notes), func(i int) bool { return notes[i].tick >= start })
 	j := sort.Search(len(notes), func(j int) bool { return notes[j].tick >= end })
 	return notes[i:j]

@@ -7,28 +7,28 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// measure fills what can be read from notes alone.
-func (r *Report) measure(clock *guide.Clock, start, end int64) Scope {
+// measureScope fills what can be read from notes alone.
+func (r *Report) measureScope(clock *guide.Clock, start, end int64) Scope {
 	s := Scope{Start: start, End: end, Micros: clock.Micros(end) - clock.Micros(start),
 		Players: make([]*Part, len(r.meant))}
 	beats := guide.Beats(r.tl, start, end) // thousandths
-	sung := r.sung(start, end)
-	s.Voice = part(sungKeys(sung), sungOnsets(sung), beats)
+	sung := r.sungIn(start, end)
+	s.Voice = newPart(sungKeys(sung), sungOnsets(sung), beats)
 	for _, p := range playerRows {
-		notes := within(r.meant[p.who], start, end)
+		notes := beginningIn(r.meant[p.who], start, end)
 		if len(notes) > 0 {
 			s.Plays |= timeline.Only(p.who)
 		}
 		if p.pitched {
-			s.Players[p.who] = part(meantKeys(notes), meantOnsets(notes), beats)
+			s.Players[p.who] = newPart(meantKeys(notes), meantOnsets(notes), beats)
 		}
 	}
 	if beats > 0 {
 		s.Loudness = int(r.velocities(start, end) * 1000 / beats)
 	}
-	s.Free = freeBands(s.parts())
+	s.Free = freeRanges(s.parts())
 	s.Windows = guide.Within(r.tl, clock, r.Windows, start, end)
-	s.Grid = r.grid(start, end)
+	s.Grid = r.measureGrid(start, end)
 	return s
 }
 
@@ -44,8 +44,8 @@ func (r *Report) velocities(start, end int64) int64 {
 	return sum
 }
 
-// sung are the notes of the voice that begin in a stretch.
-func (r *Report) sung(start, end int64) []timeline.SungNote {
+// sungIn are the notes of the voice that begin in a stretch.
+func (r *Report) sungIn(start, end int64) []timeline.SungNote {
 	if r.tl.Vocal == nil {
 		return nil
 	}
@@ -59,8 +59,8 @@ func (r *Report) sung(start, end int64) []timeline.SungNote {
 // thirty-second.
 const together = 120
 
-// part is a line's register, nil when it is silent.
-func part(keys []int, onsets []int64, beats int64) *Part {
+// newPart is a line's register, nil when it is silent.
+func newPart(keys []int, onsets []int64, beats int64) *Part {
 	if len(keys) == 0 {
 		return nil
 	}
@@ -78,9 +78,9 @@ func part(keys []int, onsets []int64, beats int64) *Part {
 	return p
 }
 
-// freeBands are the stretches of three semitones and more between what the parts
+// freeRanges are the stretches of three semitones and more between what the parts
 // use, from the compass's bottom up.
-func freeBands(parts []namedPart) []Band {
+func freeRanges(parts []namedPart) []FreeRange {
 	var used [][2]int
 	for _, p := range parts {
 		if p.part != nil {
@@ -88,10 +88,10 @@ func freeBands(parts []namedPart) []Band {
 		}
 	}
 	sort.Slice(used, func(i, j int) bool { return used[i][0] < used[j][0] })
-	var out []Band
+	var out []FreeRange
 	add := func(low, high int) {
 		if high-low >= 3 {
-			out = append(out, Band{low, high, seated(low, high, 12)})
+			out = append(out, FreeRange{low, high, seatsWithin(low, high, 12)})
 		}
 	}
 	at := compassLow

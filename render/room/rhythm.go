@@ -28,8 +28,8 @@ type Step struct {
 // freeBelow is the limit of Free in attacks a hundred bars.
 const freeBelow = 25
 
-// grid counts attacks on the steps of the commonest meter of a stretch.
-func (r *Report) grid(start, end int64) Grid {
+// measureGrid counts attacks on the steps of the commonest meter of a stretch.
+func (r *Report) measureGrid(start, end int64) Grid {
 	type bar struct {
 		at int64
 		m  meter.Meter
@@ -56,7 +56,7 @@ func (r *Report) grid(start, end int64) Grid {
 	}
 	length := g.Meter.BarTicks()
 	step := int64(meter.TicksPerQuarter / 4)
-	if g.Meter.Den == 4 && r.swings(start, end) {
+	if g.Meter.Den == 4 && r.bandSwings(start, end) {
 		g.Thirds, step = true, meter.TicksPerQuarter/3
 	}
 	n := int((length + step - 1) / step)
@@ -82,10 +82,10 @@ func (r *Report) grid(start, end int64) Grid {
 		return counts
 	}
 	from := start - step // an onset that falls on the first step may lie before it
-	voice := attacked(sungOnsets(r.sung(from, end)))
+	voice := attacked(sungOnsets(r.sungIn(from, end)))
 	players := make([][]int, len(r.meant))
 	for who := range r.meant {
-		players[who] = attacked(meantOnsets(within(r.meant[who], from, end)))
+		players[who] = attacked(meantOnsets(beginningIn(r.meant[who], from, end)))
 	}
 	for k := 0; k < n; k++ {
 		s := Step{Count: g.Meter.CountAt(int64(k) * step), Voice: voice[k], Players: make([]int, len(players))}
@@ -104,12 +104,12 @@ func (r *Report) grid(start, end int64) Grid {
 	return g
 }
 
-// swings reports whether the band's off-beats lie on the last third of the beat
+// bandSwings reports whether the band's off-beats lie on the last third of the beat
 // rather than on its half or quarters.
-func (r *Report) swings(start, end int64) bool {
+func (r *Report) bandSwings(start, end int64) bool {
 	late, straight := 0, 0
 	for who := range r.meant {
-		for _, n := range within(r.meant[who], start, end) {
+		for _, n := range beginningIn(r.meant[who], start, end) {
 			p := &r.tl.Passes[max(0, r.tl.PassAt(n.tick))]
 			at := n.tick - p.Start
 			switch at = (at - p.Bars[p.BarAt(at)].Start) % meter.TicksPerQuarter; {

@@ -57,7 +57,7 @@ type Scope struct {
 	Plays             timeline.Players
 	Voice             *Part   // nil where it is silent
 	Players           []*Part // by timeline.Player; nil where he is silent or takes no register
-	Free              []Band
+	Free              []FreeRange
 	Windows           []guide.Window // cut to the stretch
 	Grid              Grid
 	Hits              []Hit
@@ -72,15 +72,15 @@ type Part struct {
 	Attacks int
 }
 
-// Band is a stretch of pitch, both notes included, that voice, piano and bass
+// FreeRange is a stretch of pitch, both notes included, that voice, piano and bass
 // leave free, and who has an octave or more there.
-type Band struct {
+type FreeRange struct {
 	Low, High int
 	Seats     []Seat
 }
 
 // Semitones is the width of the band.
-func (b Band) Semitones() int { return b.High - b.Low }
+func (b FreeRange) Semitones() int { return b.High - b.Low }
 
 // Climax is where the energy stands highest. A song of several passes whose
 // energy is level throughout has the one where the singer goes highest, or none.
@@ -118,7 +118,7 @@ func Analyze(tl *timeline.Timeline, perf *groove.Performance) *Report {
 	}
 	for i := range tl.Passes {
 		p := &tl.Passes[i]
-		s := r.measure(clock, p.Start, p.Start+p.Length)
+		s := r.measureScope(clock, p.Start, p.Start+p.Length)
 		s.Name = p.Section
 		if count[p.Section] > 1 {
 			s.Name = fmt.Sprintf("%s %d", p.Section, p.Ordinal+1)
@@ -126,14 +126,14 @@ func Analyze(tl *timeline.Timeline, perf *groove.Performance) *Report {
 		s.FirstBar, s.LastBar = p.FirstBar, p.FirstBar+len(p.Bars)-1
 		s.EnergyFrom, s.EnergyTo, s.Key, s.BPM = p.EnergyFrom, p.EnergyTo, p.Key, p.BPM
 		s.Hits = r.hitsOf(i)
-		s.Held = r.held(p)
+		s.Held = r.heldStretches(p)
 		if i > 0 {
 			s.Lift = p.Lift - tl.Passes[i-1].Lift
 		}
 		r.Bars += len(p.Bars)
 		r.Passes = append(r.Passes, s)
 	}
-	r.Song = r.measure(clock, start, tl.End)
+	r.Song = r.measureScope(clock, start, tl.End)
 	r.Song.Name, r.Song.FirstBar, r.Song.LastBar = tl.Title, 1, r.Bars
 	for i := range r.Passes {
 		p := &r.Passes[i]
@@ -177,7 +177,7 @@ func (r *Report) climax() Climax {
 		return c
 	}
 	if level && len(r.Passes) > 1 {
-		return r.highest()
+		return r.climaxByVoice()
 	}
 	s := &r.Passes[c.Pass]
 	c.Bar = s.FirstBar
@@ -195,7 +195,7 @@ func (r *Report) climax() Climax {
 		}
 	}
 	if s.Voice != nil {
-		for _, n := range r.sung(s.Start, s.End) {
+		for _, n := range r.sungIn(s.Start, s.End) {
 			if int(n.Key) == s.Voice.High {
 				at := guide.At(r.tl, n.Tick)
 				if at.Bar < c.Bar {
@@ -215,16 +215,16 @@ func (r *Report) climax() Climax {
 	return c
 }
 
-// highest is the climax of a song whose energy is level: where the voice has its
-// highest note for the last time.
-func (r *Report) highest() Climax {
+// climaxByVoice is the climax of a song whose energy is level: where the voice has its
+// climaxByVoice note for the last time.
+func (r *Report) climaxByVoice() Climax {
 	c := Climax{Pass: -1}
 	if r.Song.Voice == nil {
 		return c
 	}
 	for i := range r.Passes {
 		s := &r.Passes[i]
-		for _, n := range r.sung(s.Start, s.End) {
+		for _, n := range r.sungIn(s.Start, s.End) {
 			if int(n.Key) == r.Song.Voice.High {
 				c = Climax{i, guide.At(r.tl, n.Tick).Bar,
 					fmt.Sprintf("the energy is %d throughout, and the voice has its highest note there, %s",

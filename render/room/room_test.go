@@ -133,7 +133,7 @@ func TestAnalyzeSmall(t *testing.T) {
 	// english horn (52-81), clarinet (50-89), bass clarinet, bassoon, horn, trumpet
 	// (52-80), both trombones, harp, viola, cello; not for violin (55: eleven) or
 	// oboe (58). Tuba and double bass end at 58 and 62.
-	got := strings.Join(names(s.Free[2].Seats), ",")
+	got := strings.Join(instrumentNames(s.Free[2].Seats), ",")
 	const free = "english horn,clarinet,bass clarinet,bassoon,horn,trumpet,trombone,bass trombone,harp,viola,cello"
 	if got != free {
 		t.Errorf("seats %s, want %s", got, free)

@@ -60,19 +60,19 @@ func (r *Report) SVG(w io.Writer) error {
 		sheetWidth, height)
 	s.printf(`<title id="room-t">%s</title><desc id="room-d">%s</desc>`+"\n", escape("The room in "+r.Title),
 		escape(s.describe()))
-	s.defs()
+	s.hatchDefs()
 	s.printf(`<rect width="%d" height="%d" fill="#fff"/>`+"\n", sheetWidth, height)
 	s.titleBlock()
 	for i := range s.rows {
-		s.row(&s.rows[i])
+		s.drawRow(&s.rows[i])
 	}
 	s.printf("</svg>\n")
 	_, err := w.Write(s.b.Bytes())
 	return err
 }
 
-// defs defines the hatches: the players' from the lowest up, then that of the energy.
-func (s *sheet) defs() {
+// hatchDefs defines the hatches: the players' from the lowest up, then that of the energy.
+func (s *sheet) hatchDefs() {
 	var hatches []hatch
 	for _, p := range playerRows {
 		if p.pitched {
@@ -107,7 +107,7 @@ func (s *sheet) layOut() {
 	cuts := []int64{start}
 	for k := 1; k < n; k++ {
 		want := start + total*int64(k)/int64(n)
-		if at := s.cutNear(want, total/int64(n)); at > cuts[len(cuts)-1] && at < end {
+		if at := s.rowBreakNear(want, total/int64(n)); at > cuts[len(cuts)-1] && at < end {
 			cuts = append(cuts, at)
 		}
 	}
@@ -152,9 +152,9 @@ func (r *Report) rowTicks() int64 {
 	return min(max(7*lengths[len(lengths)/2], leastBars*bar), rowBars*bar)
 }
 
-// cutNear is the start of a pass near a tick, or of a bar when no pass begins
+// rowBreakNear is the start of a pass near a tick, or of a bar when no pass begins
 // within a third of a row.
-func (s *sheet) cutNear(want, row int64) int64 {
+func (s *sheet) rowBreakNear(want, row int64) int64 {
 	best, gap := int64(-1), row/3
 	for i := range s.r.Passes {
 		if at := s.r.Passes[i].Start; max(at-want, want-at) <= gap {
@@ -187,6 +187,6 @@ func (s *sheet) y(row *sheetRow, key int) int {
 	return row.y + 10*headHeight + (s.high-key)*10*fieldHeight/(s.high-s.low)
 }
 
-func (s *sheet) half() int { return 5 * fieldHeight / (s.high - s.low) }
+func (s *sheet) halfPitch() int { return 5 * fieldHeight / (s.high - s.low) }
 
-func (s *sheet) bottom(row *sheetRow) int { return row.y + 10*(headHeight+fieldHeight) }
+func (s *sheet) fieldBottom(row *sheetRow) int { return row.y + 10*(headHeight+fieldHeight) }

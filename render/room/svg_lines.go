@@ -31,13 +31,13 @@ func (s *sheet) envelopes(row *sheetRow, who timeline.Player) []envelope {
 			e := envelope{a, b, 127, 0}
 			use := func(x meant) { e.low, e.high = min(e.low, int(x.key)), max(e.high, int(x.key)) }
 			// A pushed note belongs to the bar that it is meant for.
-			for _, x := range within(s.r.meant[who], a-pushReach, b) {
+			for _, x := range beginningIn(s.r.meant[who], a-pushReach, b) {
 				if x.bar == p.FirstBar+j {
 					use(x)
 				}
 			}
 			if e.low > e.high {
-				for _, x := range heldOver(s.r.meant[who], a, b) {
+				for _, x := range ringingInto(s.r.meant[who], a, b) {
 					use(x)
 				}
 			}
@@ -72,10 +72,10 @@ func (s *sheet) cutAtSilences(pass int, who timeline.Player, e envelope) []envel
 // pushReach is further than a push comes ahead of its bar, in ticks.
 const pushReach = 4 * meter.TicksPerQuarter
 
-// heldOver are those of the 16 notes before a bar that sound through half of it:
+// ringingInto are those of the 16 notes before a bar that sound through half of it:
 // a chord tied over from a push, a whole note of the bass.
-func heldOver(notes []meant, a, b int64) []meant {
-	before := within(notes, -1<<40, a)
+func ringingInto(notes []meant, a, b int64) []meant {
+	before := beginningIn(notes, -1<<40, a)
 	var out []meant
 	for i := len(before) - 1; i >= 0 && i >= len(before)-16; i-- {
 		if before[i].end >= (a+b)/2 {

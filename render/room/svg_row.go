@@ -9,30 +9,30 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// row draws one row of the sheet, from the back to the front.
-func (s *sheet) row(row *sheetRow) {
-	s.levels(row)
+// drawRow draws one drawRow of the sheet, from the back to the front.
+func (s *sheet) drawRow(row *sheetRow) {
+	s.octaveLines(row)
 	right := s.x(row, row.end)
-	s.windows(row)
+	s.windowSigns(row)
 	for _, p := range playerRows {
 		if p.pitched {
-			s.mass(row, s.envelopes(row, p.who), p.style())
+			s.playerBody(row, s.envelopes(row, p.who), p.style())
 		}
 	}
-	s.stops(row)
-	s.rect(10*plotLeft, row.y+10*headHeight, right, s.bottom(row), `fill="none" stroke="#111" stroke-width="2"`)
-	s.voice(row)
-	s.sections(row)
-	s.freeRoom(row)
+	s.stopLines(row)
+	s.rect(10*plotLeft, row.y+10*headHeight, right, s.fieldBottom(row), `fill="none" stroke="#111" stroke-width="2"`)
+	s.voiceLine(row)
+	s.sectionNames(row)
+	s.freeRangeSigns(row)
 	s.windowWidths(row)
-	s.hits(row)
-	s.power(row)
+	s.hitStrip(row)
+	s.energyProfile(row)
 	s.barNumbers(row)
 }
 
-// levels are the datum lines at every C, with the level mark of a section
+// octaveLines are the datum lines at every C, with the level mark of a section
 // drawing at the left.
-func (s *sheet) levels(row *sheetRow) {
+func (s *sheet) octaveLines(row *sheetRow) {
 	for key := (s.low + 11) / 12 * 12; key <= s.high; key += 12 {
 		y := s.y(row, key)
 		s.line(10*plotLeft, y, s.x(row, row.end), y, `stroke="#999" stroke-width="1" stroke-dasharray="9 4 2 4"`)
@@ -41,9 +41,9 @@ func (s *sheet) levels(row *sheetRow) {
 	}
 }
 
-// mass draws bars that follow each other as one body: along their tops and back
+// playerBody draws bars that follow each other as one body: along their tops and back
 // along their undersides.
-func (s *sheet) mass(row *sheetRow, bars []envelope, style string) {
+func (s *sheet) playerBody(row *sheetRow, bars []envelope, style string) {
 	for i := 0; i < len(bars); {
 		j := i
 		var d, back strings.Builder
@@ -52,31 +52,31 @@ func (s *sheet) mass(row *sheetRow, bars []envelope, style string) {
 			if j == i {
 				op = fmt.Sprintf("M%s ", units(s.x(row, bars[j].start)))
 			}
-			fmt.Fprintf(&d, "%s%sH%s", op, units(s.y(row, bars[j].high)-s.half()), units(s.x(row, bars[j].end)))
+			fmt.Fprintf(&d, "%s%sH%s", op, units(s.y(row, bars[j].high)-s.halfPitch()), units(s.x(row, bars[j].end)))
 		}
 		for k := j - 1; k >= i; k-- {
-			fmt.Fprintf(&back, "V%sH%s", units(s.y(row, bars[k].low)+s.half()), units(s.x(row, bars[k].start)))
+			fmt.Fprintf(&back, "V%sH%s", units(s.y(row, bars[k].low)+s.halfPitch()), units(s.x(row, bars[k].start)))
 		}
 		s.draw(path(style+` stroke-linejoin="round"`, d.String()+back.String()+"z"))
 		i = j
 	}
 }
 
-// stops are dotted lines where the band falls silent; its masses end there.
-func (s *sheet) stops(row *sheetRow) {
+// stopLines are dotted lines where the band falls silent; its masses end there.
+func (s *sheet) stopLines(row *sheetRow) {
 	for i := range s.r.Passes {
 		for _, h := range s.r.Passes[i].Hits {
 			if h.Kind != timeline.Stop || h.Tick >= row.end || h.End <= row.start {
 				continue
 			}
 			x1 := s.x(row, h.Tick)
-			s.line(x1, row.y+10*headHeight, x1, s.bottom(row), `stroke="#111" stroke-width="2" stroke-dasharray="2 4"`)
+			s.line(x1, row.y+10*headHeight, x1, s.fieldBottom(row), `stroke="#111" stroke-width="2" stroke-dasharray="2 4"`)
 		}
 	}
 }
 
-// voice is the ridge line: through the notes of each phrase, level on each note.
-func (s *sheet) voice(row *sheetRow) {
+// voiceLine is the ridge line: through the notes of each phrase, level on each note.
+func (s *sheet) voiceLine(row *sheetRow) {
 	if s.r.tl.Vocal == nil {
 		return
 	}
@@ -103,8 +103,8 @@ func (s *sheet) voice(row *sheetRow) {
 	s.draw(path(ridgeStyle, d.String()))
 }
 
-// sections are the grid lines with their bubbles, as on a plan.
-func (s *sheet) sections(row *sheetRow) {
+// sectionNames are the grid lines with their bubbles, as on a plan.
+func (s *sheet) sectionNames(row *sheetRow) {
 	for i := range s.r.Passes {
 		p := &s.r.Passes[i]
 		if p.Start >= row.end || p.End <= row.start {
@@ -113,7 +113,7 @@ func (s *sheet) sections(row *sheetRow) {
 		x, next := s.x(row, p.Start), s.x(row, p.End)
 		top := row.y + 10*headHeight
 		if p.Start >= row.start {
-			s.line(x, top-10*13, x, s.bottom(row)+10*(hitHeight+powerHeight), `stroke="#111" stroke-width="2"`)
+			s.line(x, top-10*13, x, s.fieldBottom(row)+10*(hitHeight+powerHeight), `stroke="#111" stroke-width="2"`)
 			s.draw(circle(x, top-10*28, "15", ` fill="#fff" stroke="#111" stroke-width="2"`))
 			s.plainText(x, top-10*28+66, `font-size="19" text-anchor="middle" font-weight="700"`, strconv.Itoa(i+1))
 		}
@@ -127,8 +127,8 @@ func (s *sheet) sections(row *sheetRow) {
 	}
 }
 
-// opening is the sign of a window: jambs at both ends, sill and head between.
-func (s *sheet) opening(x1, x2, y1, y2 int) {
+// windowSign is the sign of a window: jambs at both ends, sill and head between.
+func (s *sheet) windowSign(x1, x2, y1, y2 int) {
 	s.rect(x1, y1, x2, y2, `fill="#ffe9a3"`)
 	s.line(x1, y1, x2, y1, `stroke="#111" stroke-width="1"`)
 	s.line(x1, y2, x2, y2, `stroke="#111" stroke-width="1"`)
@@ -146,13 +146,13 @@ func (s *sheet) voiceField(row *sheetRow) (top, bottom int) {
 			high = low + 9
 		}
 	}
-	return s.y(row, min(high, s.high)) - s.half(), s.y(row, max(low, s.low)) + s.half()
+	return s.y(row, min(high, s.high)) - s.halfPitch(), s.y(row, max(low, s.low)) + s.halfPitch()
 }
 
-func (s *sheet) windows(row *sheetRow) {
+func (s *sheet) windowSigns(row *sheetRow) {
 	top, bottom := s.voiceField(row)
 	for _, w := range s.windowsIn(row) {
-		s.opening(s.x(row, w.Start)+15, s.x(row, w.End)-15, top, bottom)
+		s.windowSign(s.x(row, w.Start)+15, s.x(row, w.End)-15, top, bottom)
 	}
 }
 
@@ -190,15 +190,15 @@ func (s *sheet) windowWidths(row *sheetRow) {
 	}
 }
 
-// upright is the sign of free height: a thin line with an arrow at each end.
-func (s *sheet) upright(x, y1, y2 int) {
+// heightSign is the sign of free height: a thin line with an arrow at each end.
+func (s *sheet) heightSign(x, y1, y2 int) {
 	s.line(x, y1, x, y2, `stroke="#111" stroke-width="1.5"`)
 	s.draw(path(`fill="#111"`, "M%s %sl-4 9h8z", x, y1), path(`fill="#111"`, "M%s %sl-4 -9h8z", x, y2))
 }
 
-// freeRoom writes into each pass what is free above and between, where an octave
+// freeRangeSigns writes into each pass what is free above and between, where an octave
 // or a held line fits.
-func (s *sheet) freeRoom(row *sheetRow) {
+func (s *sheet) freeRangeSigns(row *sheetRow) {
 	for i := range s.r.Passes {
 		p := &s.r.Passes[i]
 		x1, x2 := s.x(row, p.Start), s.x(row, p.End)
@@ -206,18 +206,18 @@ func (s *sheet) freeRoom(row *sheetRow) {
 			continue
 		}
 		for _, f := range p.Free {
-			if f.Low > s.high-6 || f.High <= s.lowest(p) || f.High <= s.high && f.Semitones() < 7 {
+			if f.Low > s.high-6 || f.High <= s.lowestUsed(p) || f.High <= s.high && f.Semitones() < 7 {
 				continue
 			}
-			s.freeBand(row, p, f, x1+10*14, x2)
+			s.freeRangeSign(row, p, f, x1+10*14, x2)
 		}
 	}
 }
 
-// freeBand draws one of them: how high it is, and from where to where.
-func (s *sheet) freeBand(row *sheetRow, p *Scope, f Band, x, right int) {
-	top, bottom := s.y(row, min(f.High, s.high))-s.half(), s.y(row, f.Low)+s.half()
-	label := s.r.band(f.Low, f.High, *p)
+// freeRangeSign draws one of them: how high it is, and from where to where.
+func (s *sheet) freeRangeSign(row *sheetRow, p *Scope, f FreeRange, x, right int) {
+	top, bottom := s.y(row, min(f.High, s.high))-s.halfPitch(), s.y(row, f.Low)+s.halfPitch()
+	label := s.r.pitchRange(f.Low, f.High, *p)
 	long := "free " + label
 	y := (top+bottom)/2 + 10*7
 	if f.High > s.high { // open to the sky: named at its top, clear of the voice
@@ -226,7 +226,7 @@ func (s *sheet) freeBand(row *sheetRow, p *Scope, f Band, x, right int) {
 		top += 20
 		y = top + 10*23
 	}
-	s.upright(x, top+10, bottom-10)
+	s.heightSign(x, top+10, bottom-10)
 	for _, t := range []string{long, label} {
 		if right-x > textWidth(t, 20, false)+10*22 {
 			s.text(x+10*10, y, 20, "start", "400", t)
@@ -235,9 +235,9 @@ func (s *sheet) freeBand(row *sheetRow, p *Scope, f Band, x, right int) {
 	}
 }
 
-// lowest is the lowest note that anybody uses in a pass: under it nothing is
+// lowestUsed is the lowestUsed note that anybody uses in a pass: under it nothing is
 // called free in the picture.
-func (s *sheet) lowest(p *Scope) int {
+func (s *sheet) lowestUsed(p *Scope) int {
 	low := 127
 	for _, x := range p.parts() {
 		if x.part != nil {

@@ -40,9 +40,9 @@ var hitSigns = map[timeline.EventKind]func(s *sheet, row *sheetRow, h Hit, base 
 	timeline.Rit:  func(s *sheet, row *sheetRow, h Hit, base int) { s.ritardando(row, h, base) },
 }
 
-// hits draws the strip of hits.
-func (s *sheet) hits(row *sheetRow) {
-	base := s.bottom(row) + 10*(hitHeight-8)
+// hitStrip draws the strip of hitStrip.
+func (s *sheet) hitStrip(row *sheetRow) {
+	base := s.fieldBottom(row) + 10*(hitHeight-8)
 	s.rowLabel(10*(plotLeft-14), base-20, "hits")
 	s.line(10*plotLeft, base, s.x(row, row.end), base, `stroke="#111" stroke-width="1"`)
 	for i := range s.r.Passes {
@@ -68,10 +68,10 @@ func (s *sheet) ritardando(row *sheetRow, h Hit, base int) {
 	}
 }
 
-// power is the energy as a stepped profile with its figure, and the summit mark
+// energyProfile is the energy as a stepped profile with its figure, and the summit mark
 // of a survey where the climax is.
-func (s *sheet) power(row *sheetRow) {
-	base := s.bottom(row) + 10*(hitHeight+powerHeight)
+func (s *sheet) energyProfile(row *sheetRow) {
+	base := s.fieldBottom(row) + 10*(hitHeight+powerHeight)
 	unit := 10 * (powerHeight - 30) / 5
 	s.rowLabel(10*(plotLeft-8), base-10*14, "energy")
 	for i := range s.r.tl.Passes {
@@ -99,11 +99,11 @@ func (s *sheet) power(row *sheetRow) {
 		}
 	}
 	s.line(10*plotLeft, base, s.x(row, row.end), base, `stroke="#111" stroke-width="2"`)
-	s.summit(row, base-5*unit)
+	s.climaxSign(row, base-5*unit)
 }
 
-// summit marks the climax: a triangle with a point in it, as on a map.
-func (s *sheet) summit(row *sheetRow, y int) {
+// climaxSign marks the climax: a triangle with a point in it, as on a map.
+func (s *sheet) climaxSign(row *sheetRow, y int) {
 	c := s.r.Climax
 	if c.Pass < 0 {
 		return
@@ -133,7 +133,7 @@ func (s *sheet) summit(row *sheetRow, y int) {
 // barNumbers are under the section as chainage is: where each pass begins, and
 // every fourth bar as a tick.
 func (s *sheet) barNumbers(row *sheetRow) {
-	top := s.bottom(row) + 10*(hitHeight+powerHeight)
+	top := s.fieldBottom(row) + 10*(hitHeight+powerHeight)
 	s.rowLabel(10*(plotLeft-8), top+10*22, "bar")
 	free := 10 * plotLeft
 	for i := range s.r.tl.Passes {

@@ -22,7 +22,7 @@ func (r *Report) Text(w io.Writer) error {
 		}
 	}
 	b.WriteString("\nCOUNTS  in how many bars of ten somebody attacks there; # every bar, . none;\n  o is free: " +
-		list(pitchedNames()) + " attack in fewer than one bar of four\n")
+		andList(pitchedNames()) + " attack in fewer than one bar of four\n")
 	r.textGrid(&b, &r.Song, "the song")
 	for i := range r.Passes {
 		if r.firstPass(i) == i && len(r.Passes) > 1 { // passes of one section have the same groove
@@ -34,7 +34,7 @@ func (r *Report) Text(w io.Writer) error {
 	if len(r.Hints) > 0 {
 		b.WriteString("\nHINTS\n")
 		for _, h := range r.Hints {
-			wrap(&b, fmt.Sprintf("%s: %s", capital(h.Where), h.Say), "  ", "    ")
+			wrap(&b, fmt.Sprintf("%s: %s", capitalized(h.Where), h.Say), "  ", "    ")
 			wrap(&b, "why: "+h.Why, "    ", "    ")
 		}
 	}
@@ -55,7 +55,7 @@ func (r *Report) textHead(b *bytes.Buffer) {
 	}
 	for i := range r.Passes {
 		s := &r.Passes[i]
-		line := fmt.Sprintf("  bar %3d  %-*s  %-6s %-15s  %-*s %3d  %s", s.FirstBar, width, s.Name, energy(s),
+		line := fmt.Sprintf("  bar %3d  %-*s  %-6s %-15s  %-*s %3d  %s", s.FirstBar, width, s.Name, energyWords(s),
 			strings.Repeat("#", 3*max(s.EnergyFrom, s.EnergyTo)), keys, s.Key, s.BPM,
 			strings.Join(r.passMarks(i), ", "))
 		b.WriteString(strings.TrimRight(line, " ") + "\n")
@@ -100,7 +100,7 @@ func (r *Report) passMarks(i int) []string {
 		was = r.Passes[i-1].Plays
 	}
 	if in := (s.Plays &^ was).Names(); len(in) > 0 {
-		out = append(out, list(in)+" in")
+		out = append(out, andList(in)+" in")
 	}
 	if s.Plays == 0 {
 		return append(out, "nobody plays")
@@ -122,7 +122,7 @@ func (r *Report) voiceSource() string {
 	return fmt.Sprintf("voice from %q", r.Voice)
 }
 
-func energy(s *Scope) string {
+func energyWords(s *Scope) string {
 	if s.EnergyFrom == s.EnergyTo {
 		return fmt.Sprintf("%d", s.EnergyFrom)
 	}
@@ -140,19 +140,19 @@ func (r *Report) firstPass(i int) int {
 }
 
 func (r *Report) textRegister(b *bytes.Buffer, s *Scope, name string) {
-	fmt.Fprintf(b, "  %s\n", capital(name))
+	fmt.Fprintf(b, "  %s\n", capitalized(name))
 	for _, p := range s.parts() {
 		if p.part == nil {
-			fmt.Fprintf(b, "    %-6s %s\n", p.name, r.silence(p.name))
+			fmt.Fprintf(b, "    %-6s %s\n", p.name, r.silenceWord(p.name))
 			continue
 		}
-		fmt.Fprintf(b, "    %-6s %-11s  %s attacks a beat\n", p.name, r.band(p.part.P5, p.part.P95, *s),
-			attacks(p.part))
+		fmt.Fprintf(b, "    %-6s %-11s  %s attacks a beat\n", p.name, r.pitchRange(p.part.P5, p.part.P95, *s),
+			attacksPerBeat(p.part))
 	}
 	for _, f := range s.Free {
-		line := fmt.Sprintf("free   %-11s", r.band(f.Low, f.High, *s))
+		line := fmt.Sprintf("free   %-11s", r.pitchRange(f.Low, f.High, *s))
 		if len(f.Seats) > 0 {
-			line += "  " + strings.Join(names(f.Seats), ", ")
+			line += "  " + strings.Join(instrumentNames(f.Seats), ", ")
 		} else {
 			line += "  no octave for anybody"
 		}
@@ -160,9 +160,9 @@ func (r *Report) textRegister(b *bytes.Buffer, s *Scope, name string) {
 	}
 }
 
-// silence is what is said of a part without a note: of the voice nothing is known
+// silenceWord is what is said of a part without a note: of the voice nothing is known
 // when there is no guide.
-func (r *Report) silence(part string) string {
+func (r *Report) silenceWord(part string) string {
 	if part == "voice" && r.tl.Vocal == nil {
 		return "unknown"
 	}
@@ -174,10 +174,10 @@ func (r *Report) textGrid(b *bytes.Buffer, s *Scope, name string) {
 	if len(g.Steps) == 0 {
 		return
 	}
-	fmt.Fprintf(b, "  %s, %d bars of %s\n", capital(name), g.Bars, g.Meter)
+	fmt.Fprintf(b, "  %s, %d bars of %s\n", capitalized(name), g.Bars, g.Meter)
 	head := "    count "
 	for _, st := range g.Steps {
-		head += fmt.Sprintf("%-3s", countShort(st.Count))
+		head += fmt.Sprintf("%-3s", shortCount(st.Count))
 	}
 	b.WriteString(strings.TrimRight(head, " ") + "\n")
 	row := func(name string, cell func(Step) string) {
@@ -188,7 +188,7 @@ func (r *Report) textGrid(b *bytes.Buffer, s *Scope, name string) {
 		b.WriteString(strings.TrimRight(line, " ") + "\n")
 	}
 	for _, a := range r.knownRows() {
-		row(a.name, func(s Step) string { return tenth(a.at(s)) })
+		row(a.name, func(s Step) string { return tenthsDigit(a.at(s)) })
 	}
 	row("free", func(s Step) string {
 		if s.Free {
@@ -198,15 +198,15 @@ func (r *Report) textGrid(b *bytes.Buffer, s *Scope, name string) {
 	})
 }
 
-// countShort leaves the number off a count between two whole ones.
-func countShort(c string) string {
+// shortCount leaves the number off a count between two whole ones.
+func shortCount(c string) string {
 	if n := len(c); n > 1 && (c[n-1] < '0' || c[n-1] > '9') {
 		return c[n-1:]
 	}
 	return c
 }
 
-func tenth(per100 int) string {
+func tenthsDigit(per100 int) string {
 	switch n := (per100 + 5) / 10; {
 	case per100 == 0:
 		return "."

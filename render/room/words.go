@@ -34,23 +34,23 @@ func seconds(micros int64) string {
 	return fmt.Sprintf("%d.%d s", t/10, t%10)
 }
 
-// list is "flute, oboe and violin".
-func list(s []string) string {
+// andList is "flute, oboe and violin".
+func andList(s []string) string {
 	if len(s) < 2 {
 		return strings.Join(s, "")
 	}
 	return strings.Join(s[:len(s)-1], ", ") + " and " + s[len(s)-1]
 }
 
-// some is a list of at most limit, the others counted.
-func some(s []string, limit int) string {
+// shortList is a list of at most limit, the others counted.
+func shortList(s []string, limit int) string {
 	if len(s) > limit {
 		s = append(s[:limit-1:limit-1], fmt.Sprintf("%d more", len(s)-limit+1))
 	}
-	return list(s)
+	return andList(s)
 }
 
-func capital(s string) string {
+func capitalized(s string) string {
 	if s == "" {
 		return s
 	}
