@@ -7,16 +7,16 @@ import (
 	"plinth/songspec/guide"
 )
 
-// Hint is one thing the trade would say of this song, and why. The rules are
-// common practice, no single source; the figures in them are the song's own.
+// Hint is one piece of advice for the arranger, with its reason. The rules are common
+// practice, no single source; the figures come from the song.
 type Hint struct {
 	Where string // "bars 29-30", "chorus 2", "the song"
 	Say   string
 	Why   string
 }
 
-// hints are in the order in which an arranger would read them: the windows, the
-// registers, the rhythm, the drama.
+// hints returns all hints in the order in which an arranger would read them: windows,
+// registers, rhythm, drama.
 func (r *Report) hints() []Hint {
 	var out []Hint
 	out = append(out, r.windowHints()...)
@@ -27,7 +27,8 @@ func (r *Report) hints() []Hint {
 	return out
 }
 
-// windowHints: the way into the climax, the long windows, the short ones.
+// windowHints are about the window before the climax, the two longest windows and the
+// short ones.
 func (r *Report) windowHints() []Hint {
 	var out []Hint
 	lead := -1
@@ -92,6 +93,7 @@ func (r *Report) windowHints() []Hint {
 	return out
 }
 
+// windowCount says how many short windows there are.
 func windowCount(n int, word string) string {
 	if n == 1 {
 		return "It is the only " + word + " of two to six beats."
@@ -99,7 +101,7 @@ func windowCount(n int, word string) string {
 	return fmt.Sprintf("There are %d %ss of two to six beats; this is the first.", n, word)
 }
 
-// barBefore is the length of the bar in front of a pass.
+// barBefore is the length of the last bar before pass i, in ticks.
 func (r *Report) barBefore(i int) int64 {
 	bars := r.tl.Passes[i-1].Bars
 	if len(bars) == 0 {
@@ -108,8 +110,8 @@ func (r *Report) barBefore(i int) int64 {
 	return bars[len(bars)-1].Length
 }
 
-// windowBars is where a window lies; the bar whose first count it ends on is not
-// in it.
+// windowBars names the bars of a window. A window that ends on the first count of a bar
+// does not reach into that bar.
 func windowBars(w guide.Window) string {
 	last := w.To.Bar
 	if w.To.Count[0] == '1' && len(w.To.Count) < 3 && (len(w.To.Count) == 1 || w.To.Count[1] > '9') &&
@@ -119,12 +121,15 @@ func windowBars(w guide.Window) string {
 	return barsWord(w.From.Bar, last)
 }
 
+// pitch names a MIDI note in the key of a stretch.
 func (r *Report) pitch(key int, s Scope) string { return guide.PitchName(key, s.Key) }
 
+// pitchRange names two MIDI notes in the key of a stretch: "F2 to E3".
 func (r *Report) pitchRange(low, high int, s Scope) string {
 	return r.pitch(low, s) + " to " + r.pitch(high, s)
 }
 
+// instrumentNames are the instruments of some seats.
 func instrumentNames(seats []Seat) []string {
 	var out []string
 	for _, s := range seats {

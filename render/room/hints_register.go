@@ -5,8 +5,8 @@ import (
 	"strings"
 )
 
-// registerHints: between bass and comp, above everything, what is kept back, and
-// where the comp sits in the singer's way.
+// registerHints are about the registers: under the comp, above everything, what to keep
+// back for later, and where the comp lies among the singer's notes.
 func (r *Report) registerHints() []Hint {
 	out := r.underHints()
 	s := &r.Song
@@ -50,11 +50,11 @@ func (r *Report) registerHints() []Hint {
 	return out
 }
 
-// fewNotes sung are too few to say where the singer lies in a pass: a pickup.
+// fewNotes is the least number of sung notes that show the register of a pass; fewer may
+// be a pickup.
 const fewNotes = 8
 
-// gap is what is free between bass and comp in a pass; ok is false where one of
-// them is silent.
+// gap is the range between bass and comp. It is not ok where one of them is silent.
 func (s *Scope) gap() (low, high int, ok bool) {
 	if s.bass() == nil || s.piano() == nil {
 		return 0, 0, false
@@ -62,29 +62,31 @@ func (s *Scope) gap() (low, high int, ok bool) {
 	return s.bass().P95 + 1, s.piano().P5 - 1, true
 }
 
-// underComp is what the passes of one kind have free underComp the comp.
+// underComp is what some passes have free between bass and comp.
 type underComp struct {
-	low, high int      // what is free in all of them
-	who       []string // who has an octave in every one of them
-	bands     []string // "F2 to E3", in the order in which they come
-	passes    [][]string
+	low, high int        // free in all of them
+	who       []string   // who has an octave in every one of them
+	ranges    []string   // "F2 to E3", in order of appearance
+	passes    [][]string // by ranges
 }
 
-func (u *underComp) add(pass, band string) {
-	for i := range u.bands {
-		if u.bands[i] == band {
+// add adds a pass with its free range.
+func (u *underComp) add(pass, pitches string) {
+	for i := range u.ranges {
+		if u.ranges[i] == pitches {
 			u.passes[i] = append(u.passes[i], pass)
 			return
 		}
 	}
-	u.bands, u.passes = append(u.bands, band), append(u.passes, []string{pass})
+	u.ranges, u.passes = append(u.ranges, pitches), append(u.passes, []string{pass})
 }
 
-// places is "verse 1, verse 2 (F2 to E3) and bridge (D2 to Gb3)".
+// places lists the passes by their free range: "verse 1, verse 2 (F2 to E3) and bridge (D2
+// to Gb3)".
 func (u *underComp) places() string {
 	var out []string
-	for i, b := range u.bands {
-		if i == 3 && len(u.bands) > 4 {
+	for i, b := range u.ranges {
+		if i == 3 && len(u.ranges) > 4 {
 			more := 0
 			for _, p := range u.passes[i:] {
 				more += len(p)
@@ -97,8 +99,8 @@ func (u *underComp) places() string {
 	return andList(out)
 }
 
-// underHints: who has room under the comp. Passes differ, so each is measured by
-// itself: a register that is free over the whole song may be full in the chorus.
+// underHints say who has room under the comp. Each pass is measured alone, because a
+// register that is free in most of the song may be full in the chorus.
 func (r *Report) underHints() []Hint {
 	wide, line := underComp{low: compassLow, high: compassHigh}, underComp{low: compassLow, high: compassHigh}
 	var none []string
@@ -118,14 +120,14 @@ func (r *Report) underHints() []Hint {
 		}
 		to.low, to.high = max(to.low, low), min(to.high, high)
 		who := instrumentNames(seatsWithin(low, high, 12))
-		if len(to.bands) > 0 {
+		if len(to.ranges) > 0 {
 			who = inBoth(to.who, who)
 		}
 		to.who = who
 		to.add(p.Name, r.pitchRange(low, high, *p))
 	}
 	var out []Hint
-	if len(wide.bands) > 0 {
+	if len(wide.ranges) > 0 {
 		who := ", each for others"
 		if len(wide.who) > 0 {
 			who = ", for " + andList(wide.who)
@@ -135,11 +137,11 @@ func (r *Report) underHints() []Hint {
 			"The bass stays under it and the comp over it, but for one note in twenty each: low brass and cellos can " +
 				"carry the chord there."})
 	}
-	if len(line.bands) > 0 {
+	if len(line.ranges) > 0 {
 		say := fmt.Sprintf("There is room for one held line under the comp in %s", line.places())
 		if who := instrumentsCovering(line.low, line.high, "horn", "bassoon", "trombone", "cello",
 			"bass clarinet"); line.high-line.low >= 3 && len(who) > 0 {
-			if len(line.bands) > 1 {
+			if len(line.ranges) > 1 {
 				say += fmt.Sprintf("; %s is in all of them", r.pitchRange(line.low, line.high, r.Song))
 			}
 			say += ", for " + andList(who)
@@ -155,7 +157,7 @@ func (r *Report) underHints() []Hint {
 	return out
 }
 
-// inBoth are the names of a that are in b too.
+// inBoth are the names of a that are also in b.
 func inBoth(a, b []string) []string {
 	var out []string
 	for _, x := range a {
@@ -168,12 +170,13 @@ func inBoth(a, b []string) []string {
 	return out
 }
 
-// highestUsed is the highest note that voice, piano and bass use, 0 for none.
+// highestUsed is the highest P95 of voice and pitched players, 0 when all are silent.
 func (s *Scope) highestUsed() int { return s.highestOfParts(func(p *Part) int { return p.P95 }) }
 
-// highestNote is the highest note of voice, piano and bass, 0 for none.
+// highestNote is the highest note of voice and pitched players, 0 when all are silent.
 func (s *Scope) highestNote() int { return s.highestOfParts(func(p *Part) int { return p.High }) }
 
+// highestOfParts is the highest figure of the parts, 0 when all are silent.
 func (s *Scope) highestOfParts(of func(*Part) int) int {
 	t := 0
 	for _, p := range s.parts() {
@@ -184,10 +187,10 @@ func (s *Scope) highestOfParts(of func(*Part) int) int {
 	return t
 }
 
-// reached is the first pass that comes within a tone of the song's top and goes
-// three semitones or more over all that sounds before it, and how high that goes;
-// 0 when there is none. That the singer's first entry goes higher than the
-// introduction is no news, and of a singer who is not known nothing is said.
+// reached is the first pass that comes within a tone of the song's highest note and goes
+// three semitones or more over all before it, with the highest note before it. It is 0
+// when there is none, when the singer is not known, and when the singer was not heard
+// before that pass: a first entry over the introduction is no surprise.
 func (r *Report) reached() (pass, before int) {
 	if r.Song.Voice == nil {
 		return 0, 0

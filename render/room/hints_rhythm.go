@@ -8,8 +8,8 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// rhythmHints: the steps that are free in the song, and the sections that fill
-// some of them all the same.
+// rhythmHints names the steps that are free in the whole song, and the sections that still
+// attack on some of them.
 func (r *Report) rhythmHints() []Hint {
 	g := &r.Song.Grid
 	free := map[string]bool{}
@@ -48,8 +48,8 @@ func (r *Report) rhythmHints() []Hint {
 		" attack there in fewer than one bar of four, taken together."}}
 }
 
-// countsWord names steps of the bar, those between the counts in one word where
-// all of them are meant: "every e and a, 2& 4&".
+// countsWord names steps of the bar: "every e and a, 2& 4&". Steps between the counts are
+// named together where all of one kind are meant.
 func countsWord(g *Grid, is func(Step) bool) string {
 	type kind struct{ all, meant int }
 	byWord := map[string]*kind{}
@@ -93,7 +93,7 @@ func countsWord(g *Grid, is func(Step) bool) string {
 // mostPlaces is how many places a hint lists; HITS has them all.
 const mostPlaces = 8
 
-// hitHints: where the band hits, over the whole song, one hint a kind.
+// hitHints says where the band hits, in one hint for each kind of hit.
 func (r *Report) hitHints() []Hint {
 	var out []Hint
 	for _, k := range []struct {
@@ -130,7 +130,7 @@ func (r *Report) hitHints() []Hint {
 // mostKeys is how many changes of key get a hint of their own.
 const mostKeys = 4
 
-// dramaHints: where the key goes, where the band opens, and where it falls back.
+// dramaHints says where the key changes, where the band opens up and where it falls back.
 func (r *Report) dramaHints() []Hint {
 	var out []Hint
 	keys := 0
@@ -160,8 +160,8 @@ func (r *Report) dramaHints() []Hint {
 	return out
 }
 
-// keyHint is the way into another key: how far, what may be held over the bar
-// line, and what the harp has to move.
+// keyHint is about the way from pass i-1 into another key in pass i: how far it is, which
+// notes can be held over the bar line, and what the harp has to move.
 func (r *Report) keyHint(i int) Hint {
 	a, b := &r.Passes[i-1], &r.Passes[i]
 	say := fmt.Sprintf("The key goes from %s to %s", a.Key, b.Key)
@@ -206,7 +206,8 @@ func (r *Report) keyHint(i int) Hint {
 		fmt.Sprintf("The harp moves %s and the timpani are tuned anew: both want a rest before it.", pedal)}
 }
 
-// pedals is how many of the harp's seven, one a letter, a change of key moves.
+// pedals is how many of the harp's seven pedals a change of key moves. Each pedal tunes
+// one letter.
 func pedals(a, b harmony.Key) int {
 	var alter [7]int8
 	for _, n := range a.Scale() {

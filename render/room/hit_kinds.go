@@ -7,7 +7,7 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// hitKind is what the report knows of one kind of hit.
+// hitKind is how the report reads and words one kind of hit.
 type hitKind struct {
 	kind timeline.EventKind
 	cue  cue.Kind
@@ -19,7 +19,7 @@ type hitKind struct {
 	named bool   // the players are named where they are not everybody who plays
 }
 
-// hitKinds are the kinds of hits in the order of the report.
+// hitKinds has a row for each kind of hit, in the order of the report.
 var hitKinds = [...]hitKind{
 	{timeline.Accent, cue.Accent, func(h *Hit, _ *timeline.Pass, q *cue.Cue) {
 		h.Weight, h.Alone = int(q.Weight), q.Alone

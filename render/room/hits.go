@@ -8,8 +8,8 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// Hit is a place where the band does something together: an accent, a push or a
-// stop; or where the time itself gives: a hold or a rit.
+// Hit is a place where the band does something together (an accent, a push, a stop), or
+// where the tempo gives way (a hold, a rit).
 type Hit struct {
 	Kind    timeline.EventKind
 	Tick    int64 // absolute
@@ -17,7 +17,7 @@ type Hit struct {
 	Bar     int
 	LastBar int // of a rit; the same bar otherwise
 	Count   string
-	By      timeline.Players // who plays it: those who keep out are not among them
+	By      timeline.Players // who plays it
 	Weight  int
 	Alone   bool   // of an accent: nothing but the written hits sounds in that bar
 	Chord   string // of a push: what comes early

@@ -9,8 +9,8 @@ import (
 	"plinth/songspec/guide"
 )
 
-// HTML writes the report as one self-contained page: the picture, the hints and
-// every figure as a table. It has no script and asks for nothing.
+// HTML writes the report as one page: the picture, the hints, and every figure in a table.
+// The page has no script and loads nothing. The error is that of w.
 func (r *Report) HTML(w io.Writer) error {
 	var b bytes.Buffer
 	title := escape("The room in " + r.Title)
@@ -43,7 +43,7 @@ func htmlNote(b *bytes.Buffer, text string) {
 	}
 }
 
-// htmlTable writes the beginning of a table, with the names of its columns.
+// htmlTable begins a table with the names of its columns; htmlTableEnd ends it.
 func htmlTable(b *bytes.Buffer, columns ...string) {
 	fmt.Fprintf(b, "<table>\n<thead><tr><th>%s</th></tr></thead>\n<tbody>\n", strings.Join(columns, "</th><th>"))
 }
@@ -56,6 +56,7 @@ func numberCell(figure any) string { return fmt.Sprintf("<td class=\"n\">%v</td>
 // textCell is a table cell with words, which it escapes.
 func textCell(words string) string { return "<td>" + escape(words) + "</td>" }
 
+// htmlHints writes the hints as a list.
 func (r *Report) htmlHints(b *bytes.Buffer) {
 	if len(r.Hints) == 0 {
 		return
@@ -69,6 +70,7 @@ func (r *Report) htmlHints(b *bytes.Buffer) {
 	b.WriteString("</dl>\n")
 }
 
+// htmlEnergy writes the table of energy, key and tempo by pass.
 func (r *Report) htmlEnergy(b *bytes.Buffer) {
 	htmlSection(b, "Energy", "")
 	htmlTable(b, "", "pass", "bar", "energy", "key", "tempo", "lasts", "")
@@ -83,6 +85,7 @@ func (r *Report) htmlEnergy(b *bytes.Buffer) {
 	htmlNote(b, r.climaxWords())
 }
 
+// htmlWindows writes the table of windows.
 func (r *Report) htmlWindows(b *bytes.Buffer) {
 	htmlSection(b, "Windows", "Where the voice is silent for a beat or more.")
 	if len(r.Windows) == 0 {
@@ -102,7 +105,7 @@ func (r *Report) htmlWindows(b *bytes.Buffer) {
 	b.WriteString(htmlTableEnd)
 }
 
-// windowName is the pass a window begins in, and that a space made it.
+// windowName names the pass in which a window begins, and says where a space made it.
 func (r *Report) windowName(w guide.Window) string {
 	name := "before bar 1"
 	if w.Pass >= 0 && w.Pass < len(r.Passes) {
@@ -114,6 +117,7 @@ func (r *Report) windowName(w guide.Window) string {
 	return name
 }
 
+// htmlRegisters writes the table of registers and of what is free.
 func (r *Report) htmlRegisters(b *bytes.Buffer) {
 	htmlSection(b, "Registers", "What "+andList(pitchedNames())+" use, from the 5th to the 95th percentile of their "+
 		"notes, with attacks a beat; then what is free, and which instruments have an octave or more of comfortable "+
@@ -148,9 +152,10 @@ func (r *Report) htmlRegisters(b *bytes.Buffer) {
 	b.WriteString(htmlTableEnd)
 }
 
-// attacksPerBeat is attacksPerBeat a beat to hundredths.
+// attacksPerBeat writes attacks a beat to hundredths: "1.5".
 func attacksPerBeat(p *Part) string { return guide.Thousandths(int64(p.Attacks+5) / 10 * 10) }
 
+// htmlCounts writes a table of attacks by step for the song and for each section.
 func (r *Report) htmlCounts(b *bytes.Buffer) {
 	htmlSection(b, "Counts", "In how many of the bars somebody attacks there: a full column is every bar. ○ is free: "+
 		andList(pitchedNames())+" attack there in fewer than one bar of four.")
@@ -196,7 +201,8 @@ func (r *Report) htmlCounts(b *bytes.Buffer) {
 	b.WriteString("</div>\n")
 }
 
-// wholeCountClass marks the columns of whole counts.
+// wholeCountClass is the class attribute of a column that stands for a whole count, "" for
+// the columns between.
 func wholeCountClass(s Step) string {
 	if shortCount(s.Count) == s.Count {
 		return ` class="one"`
@@ -204,6 +210,7 @@ func wholeCountClass(s Step) string {
 	return ""
 }
 
+// htmlHeld writes the table of tones that can be held.
 func (r *Report) htmlHeld(b *bytes.Buffer) {
 	head := false
 	for i := range r.Passes {
@@ -222,6 +229,7 @@ func (r *Report) htmlHeld(b *bytes.Buffer) {
 	}
 }
 
+// htmlHits writes the table of hits.
 func (r *Report) htmlHits(b *bytes.Buffer) {
 	if len(r.Song.Hits) == 0 {
 		return

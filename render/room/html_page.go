@@ -32,7 +32,7 @@ dd.why{padding-left:1rem;border-left:3px solid #999;color:#333}
 @media print{h2,p.note,dt,caption,thead{break-after:avoid}tr,dd,` +
 	`.counts,svg{break-inside:avoid}dd{break-before:avoid}dl+h2,table+h2{margin-top:1.2rem}}`
 
-// pageHead begins the page; the title, the style sheet and the title again are put into it.
+// pageHead begins the page. Its verbs are the title, the style sheet, and the title again.
 const pageHead = `<!DOCTYPE html>
 <html lang="en">
 <head>

@@ -1,15 +1,15 @@
 package room
 
-// Instrument is one of the orchestra with its comfortable range in sounding MIDI
-// notes.
+// Instrument is an instrument of the orchestra with its comfortable range in MIDI notes as
+// they sound.
 type Instrument struct {
 	Name      string
 	Low, High int
 }
 
-// Orchestra is the orchestra in score order. The comfortable ranges are the
-// amateur ranges of an open-source engraver's instrument table, sounding pitch;
-// where a handbook (Adler, Blatter; from memory) is wider, theirs are not taken.
+// Orchestra has the instruments in score order. The comfortable ranges are the amateur
+// ranges of an open-source engraver's instrument table, at sounding pitch. Where a
+// handbook (Adler, Blatter; from memory) gives a wider range, the narrower one stands.
 // testdata/reference/instrument_ranges.csv has both, and the test compares.
 var Orchestra = [...]Instrument{
 	{"piccolo", 74, 105},
@@ -31,21 +31,20 @@ var Orchestra = [...]Instrument{
 	{"double bass", 28, 62},
 }
 
-// The compass that is shared out: the lowest and the highest comfortable note of
-// the orchestra, B0 (harp) and A7 (piccolo).
+// The lowest and the highest comfortable note of the orchestra: B0 (harp), A7 (piccolo).
 const (
 	compassLow  = 23
 	compassHigh = 105
 )
 
-// Seat is an instrument with the part of its comfortable range that is free.
+// Seat is an instrument with the free part of its comfortable range, in MIDI notes.
 type Seat struct {
 	Instrument string
 	Low, High  int
 }
 
-// seatsWithin lists the instruments that have at least semitones of comfortable range
-// between two notes, both included.
+// seatsWithin lists the instruments that have at least so many semitones of comfortable
+// range between two notes, both included.
 func seatsWithin(low, high, semitones int) []Seat {
 	var out []Seat
 	for _, in := range Orchestra {
@@ -56,8 +55,8 @@ func seatsWithin(low, high, semitones int) []Seat {
 	return out
 }
 
-// instrumentsCovering lists those of the instruments whose comfortable range holds both
-// notes.
+// instrumentsCovering returns those of the named instruments whose comfortable range holds
+// both notes.
 func instrumentsCovering(low, high int, instruments ...string) []string {
 	var out []string
 	for _, name := range instruments {

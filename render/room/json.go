@@ -9,7 +9,7 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// JSON writes the report as one JSON object, indented.
+// JSON writes the report as one JSON object, indented. The error is that of w.
 func (r *Report) JSON(w io.Writer) error {
 	out := jsonReport{Title: r.Title, Bars: r.Bars, FileBar: r.FileBar, Seconds: thousandths(r.Micros / 1000),
 		Windows: r.windowsJSON(r.Windows),
@@ -43,7 +43,7 @@ func (r *Report) windowsJSON(in []guide.Window) []jsonWindow {
 	return out
 }
 
-// scopeJSON is a stretch as an object.
+// scopeJSON turns a stretch into an object.
 func (r *Report) scopeJSON(s *Scope) jsonObject {
 	out := jsonObject{
 		{"name", s.Name},
@@ -70,7 +70,8 @@ func (r *Report) scopeJSON(s *Scope) jsonObject {
 
 func pitchJSON(note int, in harmony.Key) jsonPitch { return jsonPitch{note, guide.PitchName(note, in)} }
 
-// registerJSON is null for a part that is silent.
+// registerJSON turns a register into an object; it is nil, and null in the file, for a
+// silent part.
 func registerJSON(p *Part, in harmony.Key) *jsonRegister {
 	if p == nil {
 		return nil

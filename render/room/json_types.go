@@ -5,8 +5,8 @@ import (
 	"encoding/json"
 )
 
-// The JSON form. Pitches are MIDI notes with their name, times are bars, counts,
-// beats and seconds; figures with decimals are written from integers, so the
+// jsonReport is the whole report. Pitches are MIDI notes with their names; times are bars,
+// counts, beats and seconds. Figures with decimals are written from integers, so that the
 // bytes are the same on every machine.
 type jsonReport struct {
 	Title   string       `json:"title"`
@@ -40,7 +40,7 @@ type jsonWindow struct {
 	Chords  []string    `json:"chords"` // what sounds under it
 }
 
-// jsonHeld is a stretch over whose chords a note can be held.
+// jsonHeld is a stretch through which one note or more can be held.
 type jsonHeld struct {
 	Bar     int            `json:"bar"`
 	Count   string         `json:"count"`
@@ -50,8 +50,8 @@ type jsonHeld struct {
 	Tones   []jsonHeldTone `json:"tones"`
 }
 
-// jsonHeldTone is one of its notes, with what the voice holds a semitone beside it
-// and where; null when it is clear.
+// jsonHeldTone is a note that can be held. Against is the note that the voice holds a
+// semitone away from it, null when there is none.
 type jsonHeldTone struct {
 	Name    string       `json:"name"`
 	Against *jsonAgainst `json:"against"`
@@ -116,8 +116,8 @@ type jsonHint struct {
 	Why   string `json:"why"`
 }
 
-// jsonObject is an object whose names are not fixed: the players are among them. The
-// fields keep their order.
+// jsonObject is an object whose names are not all fixed, because the players are among
+// them. Its fields keep their order, and there is at least one.
 type jsonObject []jsonField
 
 type jsonField struct {
@@ -125,7 +125,7 @@ type jsonField struct {
 	value any
 }
 
-// MarshalJSON writes the fields in order. Signs of HTML stay as they are.
+// MarshalJSON writes the fields in order. It leaves <, > and & as they are.
 func (o jsonObject) MarshalJSON() ([]byte, error) {
 	var b bytes.Buffer
 	e := json.NewEncoder(&b)

@@ -9,27 +9,27 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// The report reads what the band means: where a note stands on the grid, and which bar
-// it belongs to. An early or late hand changes nothing in it. How loud the band is it
-// reads from what is played.
+// The report reads the score, where a note stands on the grid and belongs to a bar: a hand
+// that is early or late changes nothing. Only loudness is read from the played notes.
 
-// meant is a note of the score in the song. Tick and end are absolute; bar is the song's,
-// from 1, that owns it.
+// meant is a note of the score at its place in the song. Tick and end are absolute; bar is
+// the number of the song's bar that owns it, from 1.
 type meant struct {
 	tick, end int64
 	bar       int
 	key       uint8
 }
 
-// The swing from which an off-beat is heard on the last third of the beat, long to short
-// in thousandths; beyond the second it is hardly one.
+// Swing ratios, long to short in thousandths. Between the two an off-beat is heard on the
+// last third of the beat; beyond the second it is hardly an off-beat.
 const (
 	swungFrom = 1600
 	swungTo   = 2600
 )
 
-// meantBy are the notes that a player means, in order of time. Grace strokes are part of
-// the stroke that they lead to. A swung off-beat stands on the third where it is heard.
+// meantBy returns the notes that a player means, by tick. Grace strokes are left out,
+// because they are part of the stroke that they lead to. A swung off-beat is moved to the
+// last third of the beat, where it is heard.
 func meantBy(tl *timeline.Timeline, perf *groove.Performance, who timeline.Player) []meant {
 	size := 0
 	for i := range perf.Passes {
@@ -65,14 +65,15 @@ func swingsInThirds(s *score.Pass) bool {
 	return false
 }
 
-// beginningIn are the notes that begin in a stretch: pushed ones are counted where they sound.
+// beginningIn returns the notes that begin from start on and before end. A pushed note
+// counts where it sounds.
 func beginningIn(notes []meant, start, end int64) []meant {
 	i := sort.Search(len(notes), func(i int) bool { return notes[i].tick >= start })
 	j := sort.Search(len(notes), func(j int) bool { return notes[j].tick >= end })
 	return notes[i:j]
 }
 
-// meantKeys are the MIDI notes of a stretch of a player's part.
+// meantKeys are the MIDI notes of a player's notes.
 func meantKeys(notes []meant) []int {
 	var out []int
 	for _, n := range notes {

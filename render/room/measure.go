@@ -7,7 +7,7 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// measureScope fills what can be read from notes alone.
+// measureScope measures what can be read from notes alone, between two absolute ticks.
 func (r *Report) measureScope(clock *guide.Clock, start, end int64) Scope {
 	s := Scope{Start: start, End: end, Micros: clock.Micros(end) - clock.Micros(start),
 		Players: make([]*Part, len(r.meant))}
@@ -32,7 +32,8 @@ func (r *Report) measureScope(clock *guide.Clock, start, end int64) Scope {
 	return s
 }
 
-// velocities is the sum of the velocities that the band plays in a stretch.
+// velocities is the sum of the velocities of the notes that the band plays between two
+// absolute ticks.
 func (r *Report) velocities(start, end int64) int64 {
 	sum := int64(0)
 	for _, notes := range r.perf.Parts {
@@ -44,7 +45,7 @@ func (r *Report) velocities(start, end int64) int64 {
 	return sum
 }
 
-// sungIn are the notes of the voice that begin in a stretch.
+// sungIn returns the singer's notes that begin from start on and before end.
 func (r *Report) sungIn(start, end int64) []timeline.SungNote {
 	if r.tl.Vocal == nil {
 		return nil
@@ -59,7 +60,8 @@ func (r *Report) sungIn(start, end int64) []timeline.SungNote {
 // thirty-second.
 const together = 120
 
-// newPart is a line's register, nil when it is silent.
+// newPart is the register of some notes, nil when there are none. beats is the length of
+// the stretch, in thousandths.
 func newPart(keys []int, onsets []int64, beats int64) *Part {
 	if len(keys) == 0 {
 		return nil
@@ -78,8 +80,8 @@ func newPart(keys []int, onsets []int64, beats int64) *Part {
 	return p
 }
 
-// freeRanges are the stretches of three semitones and more between what the parts
-// use, from the compass's bottom up.
+// freeRanges returns the ranges of three semitones and more that no part uses, from the
+// lowest up.
 func freeRanges(parts []namedPart) []FreeRange {
 	var used [][2]int
 	for _, p := range parts {
@@ -105,7 +107,7 @@ func freeRanges(parts []namedPart) []FreeRange {
 	return out
 }
 
-// sungKeys are the MIDI notes of a stretch of the voice.
+// sungKeys are the MIDI notes of the singer's notes.
 func sungKeys(notes []timeline.SungNote) []int {
 	var out []int
 	for _, n := range notes {
@@ -114,7 +116,7 @@ func sungKeys(notes []timeline.SungNote) []int {
 	return out
 }
 
-// sungOnsets are the ticks at which sung notes begin.
+// sungOnsets are the ticks at which the singer's notes begin.
 func sungOnsets(notes []timeline.SungNote) []int64 {
 	var out []int64
 	for _, n := range notes {

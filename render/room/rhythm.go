@@ -6,7 +6,7 @@ import (
 	"plinth/songspec/meter"
 )
 
-// Grid is how busy each step of the bar is, over the bars in one meter.
+// Grid is how busy each step of the bar is, over all bars of one meter.
 type Grid struct {
 	Meter  meter.Meter
 	Bars   int  // how many bars were counted
@@ -28,7 +28,8 @@ type Step struct {
 // freeBelow is the limit of Free in attacks a hundred bars.
 const freeBelow = 25
 
-// measureGrid counts attacks on the steps of the commonest meter of a stretch.
+// measureGrid counts attacks on the steps of the bar between two absolute ticks, over the
+// bars of the most common meter.
 func (r *Report) measureGrid(start, end int64) Grid {
 	type bar struct {
 		at int64
@@ -104,8 +105,8 @@ func (r *Report) measureGrid(start, end int64) Grid {
 	return g
 }
 
-// bandSwings reports whether the band's off-beats lie on the last third of the beat
-// rather than on its half or quarters.
+// bandSwings reports whether the band's off-beats lie on the last third of the beat more
+// than twice as often as on its half and its quarters.
 func (r *Report) bandSwings(start, end int64) bool {
 	late, straight := 0, 0
 	for who := range r.meant {

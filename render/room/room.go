@@ -1,12 +1,11 @@
-// Package room measures the room that the voice and the band leave for an
-// orchestra: where the singer is silent, which registers and which sixteenths
-// are free, where the band hits, how the energy goes; and gives the hints that
-// the trade would give, each with its reason. It writes them as text, as JSON,
-// as a picture in SVG and as one self-contained HTML page.
+// Package room takes a song's timeline and its performance and returns a report of the
+// room that voice and band leave for an orchestra: where the singer is silent, which
+// registers and which steps of the bar are free, where the band hits, how the energy goes.
+// Hints say what the trade would do with it, each with its reason. The report is written as
+// text, as JSON, as a picture in SVG or as one HTML page.
 //
-// It measures what the song file and the performance hold and nothing else.
-// Registers are 5th to 95th percentiles by notes (nearest rank), so that one
-// high note does not close a register.
+// All figures come from the song file and the performance. Registers are 5th to 95th
+// percentiles of the notes (nearest rank), so that one high note does not close a register.
 package room
 
 import (
@@ -19,7 +18,7 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// Report is the room of a song.
+// Report is the room that a song leaves.
 type Report struct {
 	Title string
 	Voice string // the guide's track; empty without a vocal
@@ -43,7 +42,7 @@ type Report struct {
 	meant [][]meant   // by player
 }
 
-// Scope is what is measured over a stretch: a pass, or the song.
+// Scope is what is measured over a stretch of the song: a pass, or all of it.
 type Scope struct {
 	Name              string // "chorus 2"; the song's title for the song
 	FirstBar, LastBar int
@@ -65,33 +64,34 @@ type Scope struct {
 	Loudness          int    // of the band: velocities summed, a beat; an ordering, no unit
 }
 
-// Part is one line's register and how much it moves. Attacks counts onsets in
-// thousandths a beat; notes together are one.
+// Part is the register of the voice or of a player, in MIDI notes. Attacks is the number
+// of attacks a beat in thousandths; notes that begin together are one attack.
 type Part struct {
 	guide.Register
 	Attacks int
 }
 
-// FreeRange is a stretch of pitch, both notes included, that voice, piano and bass
-// leave free, and who has an octave or more there.
+// FreeRange is a range of pitch, both MIDI notes included, that voice and pitched players
+// leave free, with the instruments that have an octave or more in it.
 type FreeRange struct {
 	Low, High int
 	Seats     []Seat
 }
 
-// Semitones is the width of the band.
+// Semitones is the distance between the lowest and the highest note.
 func (b FreeRange) Semitones() int { return b.High - b.Low }
 
-// Climax is where the energy stands highest. A song of several passes whose
-// energy is level throughout has the one where the singer goes highest, or none.
+// Climax is where the energy is highest. In a song of several passes whose energy never
+// changes, it is where the voice has its highest note, or nowhere.
 type Climax struct {
 	Pass int // index into Passes; -1 for a song without one
 	Bar  int
 	Why  string
 }
 
-// Analyze measures a song. The performance may be nil: then the voice alone is
-// known.
+// Analyze measures a song and returns the report, which the methods Text, JSON, SVG and
+// HTML write. Without a performance (nil) only the voice and the cues are known. It does
+// not change its arguments, and the report keeps them.
 func Analyze(tl *timeline.Timeline, perf *groove.Performance) *Report {
 	if perf == nil {
 		perf = &groove.Performance{}
@@ -149,8 +149,9 @@ func Analyze(tl *timeline.Timeline, perf *groove.Performance) *Report {
 	return r
 }
 
-// climax is the pass with the most energy; among equals the louder, then the
-// later one. Its bar is that of the highest sung note, or its first.
+// climax is the pass with the most energy, and among equals the loudest and the latest.
+// Its bar is that of the highest sung note or, where that comes too early or nobody sings,
+// the first with the full energy.
 func (r *Report) climax() Climax {
 	c := Climax{Pass: -1}
 	equal, level := 0, true
@@ -215,8 +216,8 @@ func (r *Report) climax() Climax {
 	return c
 }
 
-// climaxByVoice is the climax of a song whose energy is level: where the voice has its
-// climaxByVoice note for the last time.
+// climaxByVoice is the climax of a song whose energy never changes: where the voice has
+// its highest note for the last time.
 func (r *Report) climaxByVoice() Climax {
 	c := Climax{Pass: -1}
 	if r.Song.Voice == nil {
@@ -235,6 +236,7 @@ func (r *Report) climaxByVoice() Climax {
 	return c
 }
 
+// passesWord is "another pass" or "2 other passes".
 func passesWord(n int) string {
 	if n == 1 {
 		return "another pass"

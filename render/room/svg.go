@@ -7,14 +7,13 @@ import (
 	"slices"
 )
 
-// The picture is drawn like the long section of a valley in a surveyor's set:
-// the bass is the ground, the comp the mass built on it, the voice the ridge line
-// over both, the windows openings with their width written in, and under the
-// section runs the strip of figures that such drawings have. Everything is told
-// apart by hatching, weight and shape; colour only repeats it (brown and blue,
-// which every common colour blindness keeps apart).
+// The picture is like the long section of a valley in a surveyor's drawings: the bass is
+// the ground, the comp the mass on it, the voice the ridge line over both, and a window an
+// opening with its width written in it. Strips of figures run under the section. Hatch,
+// weight and shape tell everything apart; colour only repeats them (brown and blue, which
+// the common kinds of colour blindness keep apart).
 
-// Measures of the sheet in SVG user units; the sheet is sheetWidth wide.
+// Measures of the sheet in SVG units.
 const (
 	sheetWidth  = 1200
 	plotLeft    = 84
@@ -33,8 +32,8 @@ const (
 	maxRows     = 24
 )
 
-// sheet is a picture while it is drawn. Coordinates are kept in tenths of a unit,
-// as integers.
+// sheet is a picture while it is drawn. All coordinates are integers in tenths of an SVG
+// unit.
 type sheet struct {
 	r    *Report
 	b    bytes.Buffer
@@ -44,13 +43,13 @@ type sheet struct {
 	high int
 }
 
-// sheetRow is one row: a stretch of the song.
+// sheetRow is one row of the picture: a stretch of the song between two absolute ticks.
 type sheetRow struct {
 	start, end int64
 	y          int // top, in tenths
 }
 
-// SVG writes the picture. It refers to nothing outside itself.
+// SVG writes the picture. It loads nothing from outside. The error is that of w.
 func (r *Report) SVG(w io.Writer) error {
 	s := &sheet{r: r}
 	s.layOut()
@@ -87,7 +86,7 @@ func (s *sheet) hatchDefs() {
 	s.printf("</defs>\n")
 }
 
-// describe is the picture in words, for who cannot see it.
+// describe tells the picture in words, for readers who cannot see it.
 func (s *sheet) describe() string {
 	r := s.r
 	d := fmt.Sprintf("%d bars in %d passes; %d windows without voice.", r.Bars, len(r.Passes), len(r.Windows))
@@ -97,7 +96,7 @@ func (s *sheet) describe() string {
 	return d
 }
 
-// layOut chooses the rows and the pitches of the field.
+// layOut chooses the rows and the range of pitch.
 func (s *sheet) layOut() {
 	r := s.r
 	start, end := r.Song.Start, r.Song.End
@@ -133,12 +132,12 @@ func (s *sheet) layOut() {
 	if r.Song.Voice == nil && len(r.Windows) > 0 || s.low > s.high {
 		see(48, 72) // windows stand there when no voice is known
 	}
-	// A little ground below, and an octave of sky above for what is free there.
+	// A little room below, and an octave above for what is free there.
 	s.low, s.high = max(0, s.low-2), min(127, max(s.high+14, s.low+48))
 }
 
-// rowTicks is how much of the song a row may hold: rowBars bars of 4/4, and fewer,
-// down to leastBars, where the passes are so short that their names would not fit.
+// rowTicks is how many ticks a row may hold: rowBars bars of 4/4, and fewer, down to
+// leastBars, where passes are so short that their names would not fit.
 func (r *Report) rowTicks() int64 {
 	const bar = 4 * 960
 	if len(r.Passes) == 0 {
@@ -152,8 +151,8 @@ func (r *Report) rowTicks() int64 {
 	return min(max(7*lengths[len(lengths)/2], leastBars*bar), rowBars*bar)
 }
 
-// rowBreakNear is the start of a pass near a tick, or of a bar when no pass begins
-// within a third of a row.
+// rowBreakNear is the start of the pass nearest to a tick, or of the next bar when no pass
+// begins within a third of a row.
 func (s *sheet) rowBreakNear(want, row int64) int64 {
 	best, gap := int64(-1), row/3
 	for i := range s.r.Passes {
@@ -176,17 +175,19 @@ func (s *sheet) rowBreakNear(want, row int64) int64 {
 	return want
 }
 
-// x is a tick's place in a row, in tenths.
+// x is where a tick lies in a row.
 func (s *sheet) x(row *sheetRow, tick int64) int {
 	tick = min(max(tick, row.start), row.end)
 	return 10*plotLeft + int((tick-row.start)*10*plotWidth/s.span)
 }
 
-// y is the middle of a pitch, edge the line between it and the one above.
+// y is where the middle of a pitch lies in a row.
 func (s *sheet) y(row *sheetRow, key int) int {
 	return row.y + 10*headHeight + (s.high-key)*10*fieldHeight/(s.high-s.low)
 }
 
+// halfPitch is half the height of a semitone.
 func (s *sheet) halfPitch() int { return 5 * fieldHeight / (s.high - s.low) }
 
+// fieldBottom is the lower edge of the field of pitches.
 func (s *sheet) fieldBottom(row *sheetRow) int { return row.y + 10*(headHeight+fieldHeight) }

@@ -5,7 +5,7 @@ import (
 	"strings"
 )
 
-// printf adds to the picture.
+// printf adds text to the file.
 func (s *sheet) printf(format string, args ...any) { fmt.Fprintf(&s.b, format, args...) }
 
 // units writes a coordinate in tenths as SVG units: 125 is "12.5".
@@ -61,10 +61,10 @@ func (s *sheet) plainText(x, y int, style, t string) {
 	s.printf(`<text x="%s" y="%s" %s>%s</text>`+"\n", units(x), units(y), style, t)
 }
 
-// rowLabel names a strip of a row, in front of it.
+// rowLabel names a strip of a row, at its left.
 func (s *sheet) rowLabel(x, y int, t string) {
 	s.plainText(x, y, `font-size="17" text-anchor="end" font-weight="600"`, t)
 }
 
-// ridgeStyle is how the voice is drawn.
+// ridgeStyle is the style of the line of the voice.
 const ridgeStyle = `fill="none" stroke="#111" stroke-width="4.5" stroke-linejoin="round" stroke-linecap="round"`

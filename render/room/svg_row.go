@@ -9,7 +9,7 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// drawRow draws one drawRow of the sheet, from the back to the front.
+// drawRow draws a row, from the back to the front.
 func (s *sheet) drawRow(row *sheetRow) {
 	s.octaveLines(row)
 	right := s.x(row, row.end)
@@ -30,8 +30,7 @@ func (s *sheet) drawRow(row *sheetRow) {
 	s.barNumbers(row)
 }
 
-// octaveLines are the datum lines at every C, with the level mark of a section
-// drawing at the left.
+// octaveLines draws a dashed line at every C, with its name at the left.
 func (s *sheet) octaveLines(row *sheetRow) {
 	for key := (s.low + 11) / 12 * 12; key <= s.high; key += 12 {
 		y := s.y(row, key)
@@ -41,8 +40,8 @@ func (s *sheet) octaveLines(row *sheetRow) {
 	}
 }
 
-// playerBody draws bars that follow each other as one body: along their tops and back
-// along their undersides.
+// playerBody draws the range of a player. Bars that follow each other become one shape:
+// along their tops and back along their undersides.
 func (s *sheet) playerBody(row *sheetRow, bars []envelope, style string) {
 	for i := 0; i < len(bars); {
 		j := i
@@ -62,7 +61,7 @@ func (s *sheet) playerBody(row *sheetRow, bars []envelope, style string) {
 	}
 }
 
-// stopLines are dotted lines where the band falls silent; its masses end there.
+// stopLines draws a dotted line where a stop begins.
 func (s *sheet) stopLines(row *sheetRow) {
 	for i := range s.r.Passes {
 		for _, h := range s.r.Passes[i].Hits {
@@ -75,7 +74,7 @@ func (s *sheet) stopLines(row *sheetRow) {
 	}
 }
 
-// voiceLine is the ridge line: through the notes of each phrase, level on each note.
+// voiceLine draws the voice as a line that is level on each note and breaks at rests.
 func (s *sheet) voiceLine(row *sheetRow) {
 	if s.r.tl.Vocal == nil {
 		return
@@ -103,7 +102,8 @@ func (s *sheet) voiceLine(row *sheetRow) {
 	s.draw(path(ridgeStyle, d.String()))
 }
 
-// sectionNames are the grid lines with their bubbles, as on a plan.
+// sectionNames draws a line at the start of each pass, with its number in a circle and its
+// name.
 func (s *sheet) sectionNames(row *sheetRow) {
 	for i := range s.r.Passes {
 		p := &s.r.Passes[i]
@@ -127,7 +127,7 @@ func (s *sheet) sectionNames(row *sheetRow) {
 	}
 }
 
-// windowSign is the sign of a window: jambs at both ends, sill and head between.
+// windowSign draws a window, as a wall opening is drawn on a plan.
 func (s *sheet) windowSign(x1, x2, y1, y2 int) {
 	s.rect(x1, y1, x2, y2, `fill="#ffe9a3"`)
 	s.line(x1, y1, x2, y1, `stroke="#111" stroke-width="1"`)
@@ -136,7 +136,7 @@ func (s *sheet) windowSign(x1, x2, y1, y2 int) {
 	s.line(x2, y1-20, x2, y2+20, `stroke="#111" stroke-width="4"`)
 }
 
-// voiceField is where windows stand: the singer's register over the song, or
+// voiceField is where windows are drawn: in the singer's register over the song, or from
 // C4 to C5 when no voice is known.
 func (s *sheet) voiceField(row *sheetRow) (top, bottom int) {
 	low, high := 60, 72
@@ -149,6 +149,7 @@ func (s *sheet) voiceField(row *sheetRow) (top, bottom int) {
 	return s.y(row, min(high, s.high)) - s.halfPitch(), s.y(row, max(low, s.low)) + s.halfPitch()
 }
 
+// windowSigns draws the windows of a row.
 func (s *sheet) windowSigns(row *sheetRow) {
 	top, bottom := s.voiceField(row)
 	for _, w := range s.windowsIn(row) {
@@ -156,7 +157,8 @@ func (s *sheet) windowSigns(row *sheetRow) {
 	}
 }
 
-// windowWidths writes how long a window is, in beats, with a dimension line.
+// windowWidths writes the length of each window in beats, with a dimension line where
+// there is room.
 func (s *sheet) windowWidths(row *sheetRow) {
 	top, _ := s.voiceField(row)
 	for _, w := range s.windowsIn(row) {
@@ -190,14 +192,14 @@ func (s *sheet) windowWidths(row *sheetRow) {
 	}
 }
 
-// heightSign is the sign of free height: a thin line with an arrow at each end.
+// heightSign draws a thin line with an arrow at each end: free height.
 func (s *sheet) heightSign(x, y1, y2 int) {
 	s.line(x, y1, x, y2, `stroke="#111" stroke-width="1.5"`)
 	s.draw(path(`fill="#111"`, "M%s %sl-4 9h8z", x, y1), path(`fill="#111"`, "M%s %sl-4 -9h8z", x, y2))
 }
 
-// freeRangeSigns writes into each pass what is free above and between, where an octave
-// or a held line fits.
+// freeRangeSigns draws the free ranges of each pass that is wide enough in the row: those
+// above everything, and those between the parts from a fifth on.
 func (s *sheet) freeRangeSigns(row *sheetRow) {
 	for i := range s.r.Passes {
 		p := &s.r.Passes[i]
@@ -214,7 +216,7 @@ func (s *sheet) freeRangeSigns(row *sheetRow) {
 	}
 }
 
-// freeRangeSign draws one of them: how high it is, and from where to where.
+// freeRangeSign draws one free range with its lowest and highest note.
 func (s *sheet) freeRangeSign(row *sheetRow, p *Scope, f FreeRange, x, right int) {
 	top, bottom := s.y(row, min(f.High, s.high))-s.halfPitch(), s.y(row, f.Low)+s.halfPitch()
 	label := s.r.pitchRange(f.Low, f.High, *p)
@@ -235,8 +237,7 @@ func (s *sheet) freeRangeSign(row *sheetRow, p *Scope, f FreeRange, x, right int
 	}
 }
 
-// lowestUsed is the lowestUsed note that anybody uses in a pass: under it nothing is
-// called free in the picture.
+// lowestUsed is the lowest P5 of a pass. The picture shows no free range below it.
 func (s *sheet) lowestUsed(p *Scope) int {
 	low := 127
 	for _, x := range p.parts() {

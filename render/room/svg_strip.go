@@ -26,7 +26,7 @@ func (s *sheet) fermata(x, y int) {
 		circle(x, y-50, "2.5", ""))
 }
 
-// hitSigns draw the kinds of hits on their strip, whose line is at base.
+// hitSigns draw the kinds of hits on the strip, whose line lies at base.
 var hitSigns = map[timeline.EventKind]func(s *sheet, row *sheetRow, h Hit, base int){
 	timeline.Accent: func(s *sheet, row *sheetRow, h Hit, base int) {
 		s.wedge(s.x(row, h.Tick), base, max(1, h.Weight))
@@ -40,7 +40,7 @@ var hitSigns = map[timeline.EventKind]func(s *sheet, row *sheetRow, h Hit, base 
 	timeline.Rit:  func(s *sheet, row *sheetRow, h Hit, base int) { s.ritardando(row, h, base) },
 }
 
-// hitStrip draws the strip of hitStrip.
+// hitStrip draws the strip of hits.
 func (s *sheet) hitStrip(row *sheetRow) {
 	base := s.fieldBottom(row) + 10*(hitHeight-8)
 	s.rowLabel(10*(plotLeft-14), base-20, "hits")
@@ -55,8 +55,8 @@ func (s *sheet) hitStrip(row *sheetRow) {
 	}
 }
 
-// ritardando is a dashed line as long as the tempo moves, under the strip, with
-// the tempo it reaches where there is room to say it.
+// ritardando draws a dashed line under the strip as long as the tempo changes, with the
+// tempo that it reaches.
 func (s *sheet) ritardando(row *sheetRow, h Hit, base int) {
 	x1, x2, y := s.x(row, h.Tick), s.x(row, h.End), base+10*14
 	s.line(x1, y, x2, y, `stroke="#111" stroke-width="2" stroke-dasharray="6 4"`)
@@ -68,8 +68,7 @@ func (s *sheet) ritardando(row *sheetRow, h Hit, base int) {
 	}
 }
 
-// energyProfile is the energy as a stepped profile with its figure, and the summit mark
-// of a survey where the climax is.
+// energyProfile draws the energy as steps with their figures, and the sign of the climax.
 func (s *sheet) energyProfile(row *sheetRow) {
 	base := s.fieldBottom(row) + 10*(hitHeight+powerHeight)
 	unit := 10 * (powerHeight - 30) / 5
@@ -102,7 +101,7 @@ func (s *sheet) energyProfile(row *sheetRow) {
 	s.climaxSign(row, base-5*unit)
 }
 
-// climaxSign marks the climax: a triangle with a point in it, as on a map.
+// climaxSign marks the climax: a triangle with a point in it, as a summit on a map.
 func (s *sheet) climaxSign(row *sheetRow, y int) {
 	c := s.r.Climax
 	if c.Pass < 0 {
@@ -130,8 +129,8 @@ func (s *sheet) climaxSign(row *sheetRow, y int) {
 	}
 }
 
-// barNumbers are under the section as chainage is: where each pass begins, and
-// every fourth bar as a tick.
+// barNumbers writes a number where a pass begins and at every fourth bar, and a tick at
+// each bar.
 func (s *sheet) barNumbers(row *sheetRow) {
 	top := s.fieldBottom(row) + 10*(hitHeight+powerHeight)
 	s.rowLabel(10*(plotLeft-8), top+10*22, "bar")

@@ -9,7 +9,8 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// Text writes the report as text, 80 columns wide but for long names.
+// Text writes the report as plain text, in lines of 80 columns unless a name is longer.
+// The error is that of w.
 func (r *Report) Text(w io.Writer) error {
 	var b bytes.Buffer
 	r.textHead(&b)
@@ -42,6 +43,7 @@ func (r *Report) Text(w io.Writer) error {
 	return err
 }
 
+// textHead writes the title, the song in figures, and the energy of each pass.
 func (r *Report) textHead(b *bytes.Buffer) {
 	fmt.Fprintf(b, "ROOM  %s\n", r.Title)
 	fmt.Fprintf(b, "%d bars, %s, %s\n", r.Bars, timeline.MinSec(r.Micros), r.voiceSource())
@@ -65,8 +67,7 @@ func (r *Report) textHead(b *bytes.Buffer) {
 	}
 }
 
-// nameWidth is the column that the names of the passes need; a very long name is
-// let stick out.
+// nameWidth is the width of the column of pass names, at most 24: longer names stick out.
 func (r *Report) nameWidth() int {
 	width := 8
 	for i := range r.Passes {
@@ -75,8 +76,8 @@ func (r *Report) nameWidth() int {
 	return min(width, 24)
 }
 
-// fileBarWords says where bar 1 stands in the file that the sequencer shows; ""
-// where the numbers agree.
+// fileBarWords says in which bar of the MIDI file bar 1 of the song stands; "" where the
+// numbers agree.
 func (r *Report) fileBarWords() string {
 	if r.FileBar <= 1 {
 		return ""
@@ -84,8 +85,8 @@ func (r *Report) fileBarWords() string {
 	return fmt.Sprintf("bar 1 of the song is bar %d of the file: add %d to the bars here", r.FileBar, r.FileBar-1)
 }
 
-// passMarks is what is to be noted of a pass: the climax, a lift, who comes in and
-// who keeps out.
+// passMarks says what is notable about pass i: the climax, a lift, who comes in, who keeps
+// out.
 func (r *Report) passMarks(i int) []string {
 	s := &r.Passes[i]
 	out := []string{}
@@ -111,7 +112,7 @@ func (r *Report) passMarks(i int) []string {
 	return out
 }
 
-// voiceSource says where the voice was taken from.
+// voiceSource says where the voice comes from, or why nothing is known of it.
 func (r *Report) voiceSource() string {
 	switch {
 	case r.tl.Vocal == nil:
@@ -122,6 +123,7 @@ func (r *Report) voiceSource() string {
 	return fmt.Sprintf("voice from %q", r.Voice)
 }
 
+// energyWords is "3", or "3 to 5" for a pass that moves.
 func energyWords(s *Scope) string {
 	if s.EnergyFrom == s.EnergyTo {
 		return fmt.Sprintf("%d", s.EnergyFrom)
@@ -129,7 +131,7 @@ func energyWords(s *Scope) string {
 	return fmt.Sprintf("%d to %d", s.EnergyFrom, s.EnergyTo)
 }
 
-// firstPass is the first pass of the same section.
+// firstPass is the index of the first pass of the same section as pass i.
 func (r *Report) firstPass(i int) int {
 	for j := range r.tl.Passes {
 		if r.tl.Passes[j].Section == r.tl.Passes[i].Section {
@@ -139,6 +141,7 @@ func (r *Report) firstPass(i int) int {
 	return i
 }
 
+// textRegister writes what the parts use in a stretch, and what is free.
 func (r *Report) textRegister(b *bytes.Buffer, s *Scope, name string) {
 	fmt.Fprintf(b, "  %s\n", capitalized(name))
 	for _, p := range s.parts() {
@@ -160,8 +163,8 @@ func (r *Report) textRegister(b *bytes.Buffer, s *Scope, name string) {
 	}
 }
 
-// silenceWord is what is said of a part without a note: of the voice nothing is known
-// when there is no guide.
+// silenceWord is what the report says of a part without a note: without a guide vocal the
+// voice is unknown.
 func (r *Report) silenceWord(part string) string {
 	if part == "voice" && r.tl.Vocal == nil {
 		return "unknown"
@@ -169,6 +172,7 @@ func (r *Report) silenceWord(part string) string {
 	return "silent"
 }
 
+// textGrid writes in how many bars each part attacks on each step.
 func (r *Report) textGrid(b *bytes.Buffer, s *Scope, name string) {
 	g := &s.Grid
 	if len(g.Steps) == 0 {
@@ -198,7 +202,7 @@ func (r *Report) textGrid(b *bytes.Buffer, s *Scope, name string) {
 	})
 }
 
-// shortCount leaves the number off a count between two whole ones.
+// shortCount drops the number of a count between two whole ones: "2&" becomes "&".
 func shortCount(c string) string {
 	if n := len(c); n > 1 && (c[n-1] < '0' || c[n-1] > '9') {
 		return c[n-1:]
@@ -206,6 +210,8 @@ func shortCount(c string) string {
 	return c
 }
 
+// tenthsDigit is how many of ten bars a number of 100 comes to, in one character: "." for
+// none, "#" for all, "9" for almost all.
 func tenthsDigit(per100 int) string {
 	switch n := (per100 + 5) / 10; {
 	case per100 == 0:
@@ -219,7 +225,8 @@ func tenthsDigit(per100 int) string {
 	}
 }
 
-// wrap writes s in lines of 80 columns at most, broken at blanks.
+// wrap writes s in lines of at most 80 columns, broken at blanks. The first line begins
+// with first, the others with rest.
 func wrap(b *bytes.Buffer, s, first, rest string) {
 	line := first
 	empty := true

@@ -8,6 +8,7 @@ import (
 	"plinth/songspec/guide"
 )
 
+// textWindows writes the windows with their chords, and their sum by pass.
 func (r *Report) textWindows(b *bytes.Buffer) {
 	b.WriteString("\nWINDOWS  the voice is silent for a beat or more\n")
 	if len(r.Windows) == 0 {
@@ -35,7 +36,7 @@ func (r *Report) textWindows(b *bytes.Buffer) {
 	}
 }
 
-// windowEnd is where a window ends, in words for the song's last bar line.
+// windowEnd says where a window ends: "bar 9 count 1", or "the end" of the song.
 func (r *Report) windowEnd(w guide.Window) string {
 	if w.End >= r.tl.End {
 		return "the end"
@@ -43,8 +44,8 @@ func (r *Report) windowEnd(w guide.Window) string {
 	return w.To.String()
 }
 
-// heldShown reports whether the held tones of a pass are told by themselves: of a
-// later pass of a section only where they are others, after a lift for example.
+// heldShown reports whether pass i has a line of its own among the held tones. A later
+// pass of a section has one only when it differs from the first, for example after a lift.
 func (r *Report) heldShown(i int) bool {
 	s := &r.Passes[i]
 	f := &r.Passes[r.firstPass(i)]
@@ -69,6 +70,7 @@ func (r *Report) heldShown(i int) bool {
 	return false
 }
 
+// textHeld writes the tones that can be held, by pass.
 func (r *Report) textHeld(b *bytes.Buffer) {
 	width, head := r.nameWidth(), false
 	for i := range r.Passes {
@@ -84,6 +86,7 @@ func (r *Report) textHeld(b *bytes.Buffer) {
 	}
 }
 
+// textHits writes the hits, by pass and kind.
 func (r *Report) textHits(b *bytes.Buffer) {
 	if len(r.Song.Hits) == 0 {
 		return

@@ -10,8 +10,8 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// Held is a stretch of a pass over whose chords one note or more can be held: what
-// a string pad is made of.
+// Held is a stretch of a pass through which one note or more can be held: what a string
+// pad is made of.
 type Held struct {
 	Start, End int64 // absolute ticks
 	From, To   guide.Position
@@ -21,17 +21,18 @@ type Held struct {
 	Tones      []HeldTone
 }
 
-// HeldTone is one of its notes, and the first place where the voice holds a note a
-// semitone away from it for a beat or more; Against is empty when there is none.
+// HeldTone is a note that can be held. Against is the first note that the voice holds a
+// semitone away from it for a beat or more, with its place; it is empty when there is
+// none.
 type HeldTone struct {
 	Name    string // spelled for the first chord: "Eb"
 	Against string // what is sung there: "D5"
 	At      guide.Position
 }
 
-// heldStretches are the stretches of a pass, each as long as any note can be heldStretches from its
-// start: together they are the line with the fewest changes. A stretch of one
-// chord is none, and one of less than two bars is no pad.
+// heldStretches returns the stretches of a pass. Each lasts as long as any note can be
+// held from its start, so that a pad changes as seldom as it can. A stretch has at least
+// two chords and two bars.
 func (r *Report) heldStretches(p *timeline.Pass) []Held {
 	chords := timeline.Joined(p.Chords)
 	var out []Held
@@ -71,7 +72,8 @@ func (r *Report) heldStretches(p *timeline.Pass) []Held {
 	return out
 }
 
-// chordPitchClasses are the notes of a chord with its bass, as a set; none for N.C.
+// chordPitchClasses are the notes of a chord with its bass, as a set of bits; empty for
+// N.C.
 func chordPitchClasses(c harmony.Chord) uint16 {
 	if c.None {
 		return 0
@@ -79,7 +81,7 @@ func chordPitchClasses(c harmony.Chord) uint16 {
 	return c.PCSet() | 1<<c.Bass.PC()
 }
 
-// chordTones are the notes of a chord by name, from the root up, the bass last.
+// chordTones are the notes of a chord by name, from the root up, with the bass last.
 func chordTones(c harmony.Chord) []harmony.Name {
 	var out []harmony.Name
 	for i := 0; i < c.ToneCount(); i++ {
@@ -88,8 +90,8 @@ func chordTones(c harmony.Chord) []harmony.Name {
 	return append(out, c.Bass)
 }
 
-// sungAgainst is the first sung note that sounds a semitone beside a pitch class, in
-// any octave, for a beat or longer within a stretch.
+// sungAgainst is the first sung note that sounds a semitone away from a pitch class, in
+// any octave, for a beat or longer between two absolute ticks.
 func (r *Report) sungAgainst(pc int, start, end int64) (timeline.SungNote, bool) {
 	for _, n := range r.sungIn(start-16*960, end) { // a note that began four bars before is long gone
 		a, b := max(n.Tick, start), min(n.Tick+n.Length, end)
@@ -100,8 +102,8 @@ func (r *Report) sungAgainst(pc int, start, end int64) (timeline.SungNote, bool)
 	return timeline.SungNote{}, false
 }
 
-// placeWords is "bars 5-7", or with counts placeWords it does not go from bar line to bar
-// line.
+// placeWords is "bars 5-7"; it names counts where the stretch does not go from bar line to
+// bar line.
 func (h Held) placeWords() string {
 	if h.From.Count == "1" && h.To.Count == "1" {
 		return barsWord(h.FirstBar, h.LastBar)
@@ -124,7 +126,7 @@ func (h Held) placeWords() string {
 	return at(h.From) + " to " + at(h.To)
 }
 
-// heldLine says the stretches of a pass.
+// heldLine says all stretches of a pass.
 func heldLine(held []Held) string {
 	var words []string
 	for _, h := range held {
@@ -133,8 +135,7 @@ func heldLine(held []Held) string {
 	return strings.Join(words, "; ")
 }
 
-// heldWords says one stretch: "bars 5-7: Eb, G (F#4 is sung against it, bar 6
-// count 1)".
+// heldWords says one stretch: "bars 5-7: Eb, G (F#4 is sung against it, bar 6 count 1)".
 func heldWords(h Held) string {
 	var tones []string
 	for _, t := range h.Tones {
@@ -147,8 +148,8 @@ func heldWords(h Held) string {
 	return h.placeWords() + ": " + andList(tones)
 }
 
-// chordsOver are the chords that sound in a window, by name; a chord that is
-// repeated is one.
+// chordsOver returns the names of the chords that sound in a window. A chord that is
+// repeated at once stands once.
 func (r *Report) chordsOver(w guide.Window) []string {
 	out := []string{}
 	for i := max(0, r.tl.PassAt(w.Start)); i < len(r.tl.Passes) && r.tl.Passes[i].Start < w.End; i++ {

@@ -16,7 +16,8 @@ func barsWord(first, last int) string {
 	return fmt.Sprintf("bars %d-%d", first, last)
 }
 
-// beats is "1 beat", "6 beats", "2.5 beats", to tenths: singers are not exacter.
+// beats writes thousandths of a beat to tenths: "1 beat", "6 beats", "2.5 beats". Singers
+// are not more exact.
 func beats(thousandths int64) string {
 	s := beatFigure(thousandths)
 	if s == "1" {
@@ -25,7 +26,7 @@ func beats(thousandths int64) string {
 	return s + " beats"
 }
 
-// seconds is "4.2 s" and from a minute on "1:05".
+// seconds is "4.2 s", from a minute on "1:05".
 func seconds(micros int64) string {
 	if micros >= 59_950_000 {
 		return timeline.MinSec(micros)
@@ -42,7 +43,7 @@ func andList(s []string) string {
 	return strings.Join(s[:len(s)-1], ", ") + " and " + s[len(s)-1]
 }
 
-// shortList is a list of at most limit, the others counted.
+// shortList is an andList of at most limit items: the last one counts the rest.
 func shortList(s []string, limit int) string {
 	if len(s) > limit {
 		s = append(s[:limit-1:limit-1], fmt.Sprintf("%d more", len(s)-limit+1))
@@ -50,6 +51,7 @@ func shortList(s []string, limit int) string {
 	return andList(s)
 }
 
+// capitalized makes the first letter of s a capital.
 func capitalized(s string) string {
 	if s == "" {
 		return s
