@@ -27,14 +27,8 @@ file that would not change is not written.`,
 				dir = filepath.Join(filepath.Dir(args[0]), "bed")
 			}
 			res, err := bed.Build(bed.Request{Song: args[0]})
-			if showErr := a.show(a.err, a.colorErr, res); showErr != nil {
-				return machine(showErr)
-			}
-			switch {
-			case err != nil:
-				return failed(err)
-			case res.Failed():
-				return reported(songWrong)
+			if err := a.settle(res, err); err != nil {
+				return err
 			}
 			written, err := files.WriteAll(dir, res.Outputs)
 			if err != nil {

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bufio"
 	"fmt"
 	"io"
 	"strings"
@@ -30,22 +29,14 @@ a song, give it a name of its own, and name the file in the song's grooves.`,
 				}
 				names = args
 			}
-			w := bufio.NewWriter(a.out)
 			switch {
 			case asHCL && len(args) == 0:
 				return misused("--hcl prints one feel: name it")
 			case asHCL:
 				src, _ := library.Source(args[0])
-				w.Write(src) // Flush has the error
-			default:
-				if err := pictures(w, names); err != nil {
-					return machine(err)
-				}
+				return a.print(func(w io.Writer) error { _, err := w.Write(src); return err })
 			}
-			if err := w.Flush(); err != nil {
-				return machine(err)
-			}
-			return nil
+			return a.print(func(w io.Writer) error { return pictures(w, names) })
 		},
 	}
 	cmd.Flags().BoolVar(&asHCL, "hcl", false, "print the named feel as a groove file")

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bufio"
 	"errors"
 	"io"
 	"runtime/debug"
@@ -84,6 +85,34 @@ func (a *app) show(w io.Writer, color bool, res *bed.Result) error {
 		return nil
 	}
 	return songspec.WriteDiagnostics(w, res.Sources, res.Diags, songspec.DiagOptions{Color: color, Max: maxShown})
+}
+
+// settle shows the mistakes and doubts of a song that was read or built. It returns the
+// error with which the command ends, nil when the song is sound; err is that of reading.
+func (a *app) settle(res *bed.Result, err error) error {
+	if showErr := a.show(a.err, a.colorErr, res); showErr != nil {
+		return machine(showErr)
+	}
+	switch {
+	case err != nil:
+		return failed(err)
+	case res.Failed():
+		return reported(songWrong)
+	}
+	return nil
+}
+
+// print lets write write to the output through a buffer.
+func (a *app) print(write func(io.Writer) error) error {
+	w := bufio.NewWriter(a.out)
+	err := write(w)
+	if err == nil {
+		err = w.Flush()
+	}
+	if err != nil {
+		return machine(err)
+	}
+	return nil
 }
 
 // takes is a check of how many names a command line has, between least and most

@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"plinth/cmd/internal/words"
 	"plinth/render/room"
 	"plinth/songspec/outline"
 	"plinth/songspec/timeline"
@@ -163,7 +164,7 @@ func (a *agreement) timeWords(e *timeline.Event, at string, p *timeline.Pass, b 
 				n++
 			}
 		}
-		return []string{fmt.Sprintf("rit over %s to %d", plural(n, "bar"), e.To)}
+		return []string{fmt.Sprintf("rit over %s to %d", words.Count(n, "bar"), e.To)}
 	case e.End == b.Start+b.Length:
 		return []string{at}
 	}

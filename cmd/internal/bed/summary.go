@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"plinth/cmd/internal/words"
 	"plinth/songspec/timeline"
 )
 
@@ -11,7 +12,7 @@ import (
 // 1 stands when bars lie in front of it. It needs a Performance.
 func (r *Result) Summary() string {
 	tl := r.Timeline
-	parts := []string{plural(tl.SongBars(), "bar"), timeline.MinSec(tl.SongMicros()), keys(tl.Keys), r.players()}
+	parts := []string{words.Count(tl.SongBars(), "bar"), timeline.MinSec(tl.SongMicros()), keys(tl.Keys), r.players()}
 	if tl.LeadBars > 0 {
 		parts = append(parts, fmt.Sprintf("bar 1 of the song is bar %d of the file", tl.LeadBars+1))
 	}
@@ -54,11 +55,4 @@ func keys(changes []timeline.KeyChange) string {
 		return first + " to " + last
 	}
 	return fmt.Sprintf("%s to %s over %d keys", first, last, len(seen))
-}
-
-func plural(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
 }

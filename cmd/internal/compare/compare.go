@@ -5,7 +5,6 @@
 package compare
 
 import (
-	"bufio"
 	"encoding/json"
 	"fmt"
 	"io"
@@ -114,9 +113,5 @@ func (s *Song) Outline(w io.Writer) error {
 		_, err := w.Write(s.Source)
 		return err
 	}
-	out := bufio.NewWriter(w)
-	if err := outline.Write(out, s.Timeline); err != nil {
-		return err
-	}
-	return out.Flush()
+	return outline.Write(w, s.Timeline)
 }

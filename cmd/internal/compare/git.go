@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"plinth/cmd/internal/words"
 	"plinth/songspec"
 	"plinth/songspec/outline"
 	"plinth/songspec/timeline"
@@ -83,9 +84,8 @@ func gitSide(path, file string) (*Song, error) {
 
 func size(s *Song) string {
 	n := s.Timeline.SongBars()
-	text := fmt.Sprintf("%d bars, %s", n, timeline.MinSec(s.Timeline.SongMicros()))
 	if n == 1 {
-		text = "1 bar"
+		return words.Count(n, "bar")
 	}
-	return text
+	return words.Count(n, "bar") + ", " + timeline.MinSec(s.Timeline.SongMicros())
 }

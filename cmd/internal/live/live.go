@@ -20,6 +20,7 @@ import (
 	"plinth/cmd/internal/files"
 	"plinth/cmd/internal/then"
 	"plinth/cmd/internal/watch"
+	"plinth/cmd/internal/words"
 	"plinth/groove"
 	"plinth/songspec"
 	"plinth/songspec/outline"
@@ -39,13 +40,7 @@ type Options struct {
 	Color    bool
 	MaxDiags int // how many mistakes are shown
 
-	// Build makes the outputs; nil: bed.Build.
-	Build func(bed.Request) (*bed.Result, error)
-	// Good is told of each good build after its files are in place; may be nil. It
-	// is called by one goroutine at a time and must not keep it waiting.
-	Good func(*bed.Result)
-	// Bad is told of each build that failed, with what was said about it.
-	Bad func(said string)
+	builder func(bed.Request) (*bed.Result, error) // for tests; nil: bed.Build
 }
 
 // session is one run of watch.
@@ -69,8 +64,8 @@ func Run(ctx context.Context, o Options) error {
 	if o.Out == "" {
 		o.Out = filepath.Join(filepath.Dir(o.Song), "bed")
 	}
-	if o.Build == nil {
-		o.Build = bed.Build
+	if o.builder == nil {
+		o.builder = bed.Build
 	}
 	s := &session{Options: o, out: &lines{to: o.To}}
 	if o.Then != "" {
@@ -95,7 +90,7 @@ func (s *session) build(_ context.Context, snapshot *watch.Snapshot) (out watch.
 			out.Read = append(out.Read, s.Song)
 		}
 	}()
-	res, err := s.Build(bed.Request{Song: s.Song, ReadFile: snapshot.ReadFile, Cache: &s.cache})
+	res, err := s.builder(bed.Request{Song: s.Song, ReadFile: snapshot.ReadFile, Cache: &s.cache})
 	out.Read = res.Read
 	diags := s.diagnostics(res)
 	switch {
@@ -117,16 +112,12 @@ func (s *session) build(_ context.Context, snapshot *watch.Snapshot) (out watch.
 
 // fail says what is wrong and what is still there.
 func (s *session) fail(what string) {
-	what = strings.TrimRight(what, "\n") + "\n"
-	s.out.write(what)
+	s.out.write(strings.TrimRight(what, "\n") + "\n")
 	s.failing, s.doubts = true, ""
 	if s.good != nil || s.older() {
 		s.say("still playing the last good one")
 	} else {
 		s.say("nothing to play yet")
-	}
-	if s.Bad != nil {
-		s.Bad(what)
 	}
 }
 
@@ -141,23 +132,12 @@ func (s *session) succeed(res *bed.Result, doubts string, start time.Time) {
 		s.out.write(doubts)
 		s.doubts = doubts
 	}
-	text := fmt.Sprintf("%s  %s", s.bars(res), s.news(res))
-	s.say(fmt.Sprintf("%s  (%d ms)", text, time.Since(start).Milliseconds()))
+	s.say(fmt.Sprintf("%s  %s  (%d ms)", words.Count(res.Timeline.SongBars(), "bar"), s.news(res),
+		time.Since(start).Milliseconds()))
 	s.good, s.failing = res, false
 	if s.then != nil {
 		s.then.Start()
 	}
-	if s.Good != nil {
-		s.Good(res)
-	}
-}
-
-func (s *session) bars(res *bed.Result) string {
-	n := res.Timeline.SongBars()
-	if n == 1 {
-		return "1 bar"
-	}
-	return fmt.Sprintf("%d bars", n)
 }
 
 // news is what is new about a good build, in a few words.

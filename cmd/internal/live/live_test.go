@@ -190,7 +190,7 @@ func retry(d *desk, repair func() error) {
 func TestPanic(t *testing.T) {
 	first := true
 	d := open(t, func(o *Options) {
-		o.Build = func(req bed.Request) (*bed.Result, error) {
+		o.builder = func(req bed.Request) (*bed.Result, error) {
 			if first {
 				first = false
 				panic("a wrong note")

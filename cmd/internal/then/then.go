@@ -83,9 +83,6 @@ func (r *Runner) Close() {
 	r.idle.Wait()
 }
 
-// Wait returns when no command runs or waits to run.
-func (r *Runner) Wait() { r.idle.Wait() }
-
 // run runs the command once and says how it ended.
 func (r *Runner) run(ctx context.Context) {
 	out := &marked{to: r.out}

@@ -64,7 +64,7 @@ func TestOutput(t *testing.T) {
 			p := &page{t: t}
 			r := New(c.line, p)
 			r.Start()
-			r.Wait()
+			r.idle.Wait()
 			if got := p.String(); got != c.want {
 				t.Errorf("%q, want %q: %s", got, c.want, c.why)
 			}
@@ -135,7 +135,7 @@ func TestEndsAll(t *testing.T) {
 				}
 			}
 			r.Start() // nothing after the end
-			r.Wait()
+			r.idle.Wait()
 		})
 	}
 }
