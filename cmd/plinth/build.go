@@ -19,7 +19,7 @@ func (a *app) buildCommand() *cobra.Command {
 		Long: `Writes DIR/NAME.mid, where NAME is the song file's name less .song.hcl or .hcl.
 A song with a mistake leaves the files of the last good build as they are, and a
 file that would not change is not written.`,
-		Args: takes(1, 1),
+		Args: argCount(1, 1),
 		RunE: func(_ *cobra.Command, args []string) error {
 			start := time.Now()
 			dir := out
@@ -32,7 +32,7 @@ file that would not change is not written.`,
 			}
 			written, err := files.WriteAll(dir, res.Outputs)
 			if err != nil {
-				return machine(err)
+				return machineFailure(err)
 			}
 			what := filepath.Join(dir, res.Outputs[0].Name)
 			if len(written) == 0 {

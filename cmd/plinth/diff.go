@@ -39,21 +39,21 @@ wants it. In a project whose file .gitattributes has the line
   git config diff.plinth.command 'plinth diff --git'       says it in words`,
 		Args: func(cmd *cobra.Command, args []string) error {
 			if git {
-				return takes(1, -1)(cmd, args)
+				return argCount(1, -1)(cmd, args)
 			}
-			return takes(2, 2)(cmd, args)
+			return argCount(2, 2)(cmd, args)
 		},
 		RunE: func(_ *cobra.Command, args []string) error {
 			switch {
 			case format != "text" && format != "json":
-				return misused("--format is text or json, not %q", format)
+				return misuse("--format is text or json, not %q", format)
 			case git:
 				if err := compare.Git(a.out, args); err != nil {
 					return &failure{diffTrouble, err}
 				}
 				return nil
 			case args[0] == "-" && args[1] == "-":
-				return misused("only one of the two songs can be the standard input")
+				return misuse("only one of the two songs can be the standard input")
 			}
 			var songs [2]*compare.Song
 			wrong := false

@@ -13,7 +13,7 @@ import (
 func main() {
 	a := &app{
 		in: os.Stdin, out: os.Stdout, err: os.Stderr,
-		colorOut: colored(os.Stdout), colorErr: colored(os.Stderr),
+		colorOut: takesColor(os.Stdout), colorErr: takesColor(os.Stderr),
 	}
 	os.Exit(a.run(os.Args[1:]))
 }
@@ -53,13 +53,13 @@ func (f *failure) Unwrap() error { return f.err }
 // reported ends a command whose mistakes stand on the screen.
 func reported(code int) error { return &failure{code: code} }
 
-// misused is an error of the command line.
-func misused(format string, args ...any) error {
+// misuse is an error of the command line.
+func misuse(format string, args ...any) error {
 	return &failure{commandWrong, fmt.Errorf(format, args...)}
 }
 
-// machine is an error of the disk or the system.
-func machine(err error) error { return &failure{machineFails, err} }
+// machineFailure is an error of the disk or the system.
+func machineFailure(err error) error { return &failure{machineFails, err} }
 
 // run runs a command line and gives its exit code.
 func (a *app) run(args []string) (code int) {
@@ -70,7 +70,7 @@ func (a *app) run(args []string) (code int) {
 			code = machineFails
 		}
 	}()
-	out := &faithful{to: a.out}
+	out := &errorKeeper{to: a.out}
 	a.out = out
 	root := a.rootCommand()
 	root.SetArgs(args)
@@ -89,14 +89,14 @@ func (a *app) run(args []string) (code int) {
 	return f.code
 }
 
-// faithful remembers that something could not be written. What was asked for and
+// errorKeeper remembers that something could not be written. What was asked for and
 // did not arrive is a failure, also where nobody looks at the error: help, a list.
-type faithful struct {
+type errorKeeper struct {
 	to  io.Writer
 	err error
 }
 
-func (f *faithful) Write(p []byte) (int, error) {
+func (f *errorKeeper) Write(p []byte) (int, error) {
 	n, err := f.to.Write(p)
 	if f.err == nil {
 		f.err = err
@@ -104,9 +104,9 @@ func (f *faithful) Write(p []byte) (int, error) {
 	return n, err
 }
 
-// colored says whether a stream takes colour: a terminal does, unless NO_COLOR is
+// takesColor says whether a stream takes colour: a terminal does, unless NO_COLOR is
 // set to anything (https://no-color.org) or the terminal is a dumb one.
-func colored(f *os.File) bool {
+func takesColor(f *os.File) bool {
 	if os.Getenv("NO_COLOR") != "" || os.Getenv("TERM") == "dumb" {
 		return false
 	}

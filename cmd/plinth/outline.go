@@ -20,12 +20,12 @@ tempo, feel, energy and players, then its bars with chords and events.
 
 --git is for git's textconv (see plinth diff): the song is read by itself, without
 the files that it names, and one with a mistake is printed as it is.`,
-		Args: takes(1, 1),
+		Args: argCount(1, 1),
 		RunE: func(_ *cobra.Command, args []string) error {
 			if git {
 				song, err := compare.Read(args[0], a.in)
 				if err != nil {
-					return machine(err)
+					return machineFailure(err)
 				}
 				return a.print(song.Outline)
 			}

@@ -21,14 +21,14 @@ the song's. --format svg gives the picture, html one page with the picture and a
 figures in it, json the figures for programs:
 
   plinth room lanterns.song.hcl --format html > room.html`,
-		Args: takes(1, 1),
+		Args: argCount(1, 1),
 		RunE: func(_ *cobra.Command, args []string) error {
 			write, ok := map[string]func(*room.Report, io.Writer) error{
 				"text": (*room.Report).Text, "json": (*room.Report).JSON, "svg": (*room.Report).SVG,
 				"html": (*room.Report).HTML,
 			}[format]
 			if !ok {
-				return misused("--format is text, json, svg or html, not %q", format)
+				return misuse("--format is text, json, svg or html, not %q", format)
 			}
 			res, err := bed.Build(bed.Request{Song: args[0]})
 			if err := a.settle(res, err); err != nil {

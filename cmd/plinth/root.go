@@ -58,11 +58,11 @@ func helpCommand(root *cobra.Command) *cobra.Command {
 	return &cobra.Command{
 		Use:   "help [COMMAND]",
 		Short: "Say how a command is used",
-		Args:  takes(0, 1),
+		Args:  argCount(0, 1),
 		RunE: func(_ *cobra.Command, args []string) error {
 			cmd, rest, err := root.Find(args)
 			if err != nil || len(rest) > 0 {
-				return misused("there is no command %q; plinth help lists them", args[0])
+				return misuse("there is no command %q; plinth help lists them", args[0])
 			}
 			return cmd.Help()
 		},
@@ -91,11 +91,11 @@ func (a *app) show(w io.Writer, color bool, res *bed.Result) error {
 // error with which the command ends, nil when the song is sound; err is that of reading.
 func (a *app) settle(res *bed.Result, err error) error {
 	if showErr := a.show(a.err, a.colorErr, res); showErr != nil {
-		return machine(showErr)
+		return machineFailure(showErr)
 	}
 	switch {
 	case err != nil:
-		return failed(err)
+		return readFailure(err)
 	case res.Failed():
 		return reported(songWrong)
 	}
@@ -110,27 +110,27 @@ func (a *app) print(write func(io.Writer) error) error {
 		err = w.Flush()
 	}
 	if err != nil {
-		return machine(err)
+		return machineFailure(err)
 	}
 	return nil
 }
 
-// takes is a check of how many names a command line has, between least and most
+// argCount is a check of how many names a command line has, between least and most
 // (negative: no bound), which says how the command is written.
-func takes(least, most int) cobra.PositionalArgs {
+func argCount(least, most int) cobra.PositionalArgs {
 	return func(cmd *cobra.Command, args []string) error {
 		if len(args) < least || most >= 0 && len(args) > most {
-			return misused("it is written %s", cmd.UseLine())
+			return misuse("it is written %s", cmd.UseLine())
 		}
 		return nil
 	}
 }
 
-// failed gives an error of reading or building its exit code.
-func failed(err error) error {
+// readFailure gives an error of reading or building its exit code.
+func readFailure(err error) error {
 	var unread *bed.SongError
 	if errors.As(err, &unread) && unread.Misnamed() {
-		return misused("%w", err)
+		return misuse("%w", err)
 	}
-	return machine(err)
+	return machineFailure(err)
 }

@@ -20,9 +20,9 @@ import (
 	"gitlab.com/gomidi/midi/v2/smf"
 )
 
-// table reads a reference table, its heading left out. At least least rows must
-// be there: an empty table must not pass for a right one.
-func table(t *testing.T, name string, least int) [][]string {
+// referenceTable reads a reference referenceTable, its heading left out. At least least rows must
+// be there: an empty referenceTable must not pass for a right one.
+func referenceTable(t *testing.T, name string, least int) [][]string {
 	t.Helper()
 	f, err := os.Open(filepath.Join("..", "..", "testdata", "reference", name))
 	if err != nil {
@@ -50,7 +50,7 @@ func unhex(t *testing.T, s string) string {
 
 // Source: Standard MIDI Files 1.0, variable-length quantities.
 func TestQuantities(t *testing.T) {
-	for _, row := range table(t, "smf_vlq.csv", 12) {
+	for _, row := range referenceTable(t, "smf_vlq.csv", 12) {
 		want := unhex(t, row[2])
 		value, err := strconv.ParseInt(row[1], 10, 64)
 		if err != nil {
@@ -95,7 +95,7 @@ func TestQuantities(t *testing.T) {
 
 // Source: Standard MIDI Files 1.0, set tempo; microseconds rounded half up.
 func TestTempoBytes(t *testing.T) {
-	for _, row := range table(t, "smf_tempo_bytes.csv", 48) {
+	for _, row := range referenceTable(t, "smf_tempo_bytes.csv", 48) {
 		micros, _ := strconv.ParseInt(row[1], 10, 64)
 		got, err := tempoMessage(micros)
 		if want := "\xff\x51\x03" + unhex(t, row[2]); err != nil || string(got) != want {
@@ -111,7 +111,7 @@ func TestTempoBytes(t *testing.T) {
 
 // Source: Standard MIDI Files 1.0, time signature; its example for 6/8.
 func TestMeterBytes(t *testing.T) {
-	for _, row := range table(t, "smf_time_signature_bytes.csv", 9) {
+	for _, row := range referenceTable(t, "smf_time_signature_bytes.csv", 9) {
 		m, err := meter.Parse(row[0])
 		if err != nil {
 			t.Fatal(err)
@@ -131,7 +131,7 @@ func TestMeterBytes(t *testing.T) {
 
 // Source: Standard MIDI Files 1.0, key signature.
 func TestKeyBytes(t *testing.T) {
-	for _, row := range table(t, "smf_key_signature_bytes.csv", 30) {
+	for _, row := range referenceTable(t, "smf_key_signature_bytes.csv", 30) {
 		k, err := harmony.ParseKey(row[0])
 		if err != nil {
 			t.Fatal(err)
@@ -147,7 +147,7 @@ func TestKeyBytes(t *testing.T) {
 // the table does not hold, gomidi's own list.
 func TestProgramNames(t *testing.T) {
 	names := map[string]string{}
-	for _, row := range table(t, "gm_programs_1-76.csv", 76) {
+	for _, row := range referenceTable(t, "gm_programs_1-76.csv", 76) {
 		names[row[0]] = row[2]
 	}
 	for program, name := range programNames {
@@ -174,7 +174,7 @@ func TestProgramNames(t *testing.T) {
 
 // Source: General MIDI Level 1 percussion map.
 func TestClickIsAWoodBlock(t *testing.T) {
-	for _, row := range table(t, "gm_percussion.csv", 47) {
+	for _, row := range referenceTable(t, "gm_percussion.csv", 47) {
 		if row[2] == "Hi Wood Block" && row[0] != strconv.Itoa(percussionHigh) {
 			t.Errorf("the high wood block is key %s, expected %d", row[0], percussionHigh)
 		}

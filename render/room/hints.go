@@ -44,7 +44,7 @@ func (r *Report) windowHints() []Hint {
 		w := r.Windows[lead]
 		out = append(out, Hint{windowBars(w),
 			fmt.Sprintf("%s without the voice lead into %s: long enough for a counter line or a run up.",
-				capitalized(beats(w.Beats)), r.Passes[r.Climax.Pass].Name),
+				capitalized(beatWords(w.Beats)), r.Passes[r.Climax.Pass].Name),
 			fmt.Sprintf("%s is the climax, and what grows into it is heard as the reason for it.",
 				capitalized(r.Passes[r.Climax.Pass].Name))})
 	}
@@ -80,7 +80,7 @@ func (r *Report) windowHints() []Hint {
 			}
 		}
 		out = append(out, Hint{windowBars(w), capitalized(say) + ".",
-			fmt.Sprintf("The voice is silent for %s, %s, over %s.", beats(w.Beats), seconds(w.Micros),
+			fmt.Sprintf("The voice is silent for %s, %s, over %s.", beatWords(w.Beats), durationWords(w.Micros),
 				shortList(r.chordsOver(w), 6))})
 	}
 	if short > 0 {
@@ -88,7 +88,7 @@ func (r *Report) windowHints() []Hint {
 		out = append(out, Hint{windowBars(w),
 			fmt.Sprintf("Short answers fit here: a turn, a run, two chords. %s", windowCount(short, "window")),
 			fmt.Sprintf("The singer breathes for %s; an answer that ends before the next phrase keeps its entry clear.",
-				beats(w.Beats))})
+				beatWords(w.Beats))})
 	}
 	return out
 }

@@ -25,7 +25,7 @@ func (r *Report) registerHints() []Hint {
 					andList(instrumentNames(seats))), why})
 		}
 	}
-	if late, was := r.reached(); late > 0 {
+	if late, was := r.firstHighPass(); late > 0 {
 		p := &r.Passes[late]
 		out = append(out, Hint{barsWord(p.FirstBar, p.LastBar),
 			fmt.Sprintf("Nothing goes above %s until %s: hold the octave over it back till then.", r.pitch(was, *p),
@@ -121,7 +121,7 @@ func (r *Report) underHints() []Hint {
 		to.low, to.high = max(to.low, low), min(to.high, high)
 		who := instrumentNames(seatsWithin(low, high, 12))
 		if len(to.ranges) > 0 {
-			who = inBoth(to.who, who)
+			who = intersection(to.who, who)
 		}
 		to.who = who
 		to.add(p.Name, r.pitchRange(low, high, *p))
@@ -157,8 +157,8 @@ func (r *Report) underHints() []Hint {
 	return out
 }
 
-// inBoth are the names of a that are also in b.
-func inBoth(a, b []string) []string {
+// intersection are the names of a that are also in b.
+func intersection(a, b []string) []string {
 	var out []string
 	for _, x := range a {
 		for _, y := range b {
@@ -187,11 +187,11 @@ func (s *Scope) highestOfParts(of func(*Part) int) int {
 	return t
 }
 
-// reached is the first pass that comes within a tone of the song's highest note and goes
+// firstHighPass is the first pass that comes within a tone of the song's highest note and goes
 // three semitones or more over all before it, with the highest note before it. It is 0
 // when there is none, when the singer is not known, and when the singer was not heard
 // before that pass: a first entry over the introduction is no surprise.
-func (r *Report) reached() (pass, before int) {
+func (r *Report) firstHighPass() (pass, before int) {
 	if r.Song.Voice == nil {
 		return 0, 0
 	}

@@ -29,10 +29,10 @@ var hitKinds = [...]hitKind{
 	}, func(h *Hit) string { return h.Count + " " + h.Chord }, ": ", true},
 	{timeline.Stop, cue.Stop, func(h *Hit, p *timeline.Pass, q *cue.Cue) {
 		h.End, h.Beats = p.Start+q.Until, (q.Until-q.At)*1000/p.Meter.TempoTicks()
-	}, func(h *Hit) string { return fmt.Sprintf("count %s for %s", h.Count, beats(h.Beats)) }, " ", false},
+	}, func(h *Hit) string { return fmt.Sprintf("count %s for %s", h.Count, beatWords(h.Beats)) }, " ", false},
 	{timeline.Hold, cue.Hold, func(h *Hit, p *timeline.Pass, q *cue.Cue) {
 		h.By, h.End, h.Beats = 0, p.Start+q.Until, p.Events[q.Event].Extra*1000/p.Meter.TempoTicks()
-	}, func(h *Hit) string { return fmt.Sprintf("count %s, %s longer", h.Count, beats(h.Beats)) }, " ", false},
+	}, func(h *Hit) string { return fmt.Sprintf("count %s, %s longer", h.Count, beatWords(h.Beats)) }, " ", false},
 	{timeline.Rit, cue.Rit, func(h *Hit, p *timeline.Pass, q *cue.Cue) {
 		e := &p.Events[q.Event]
 		h.By, h.End, h.To = 0, p.Start+q.Until, e.To

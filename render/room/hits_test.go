@@ -99,7 +99,7 @@ func TestHitsSound(t *testing.T) {
 				for who := timeline.Player(0); who < timeline.NumPlayers; who++ {
 					switch {
 					case h.Kind == timeline.Stop:
-						for _, n := range played(r.perf.Parts[who], h.Tick-16*960, h.End) {
+						for _, n := range notesBetween(r.perf.Parts[who], h.Tick-16*960, h.End) {
 							if n.Tick+n.Length > h.Tick+together && n.Tick < h.End-together {
 								t.Errorf("%s: %s sounds in the stop of bar %d", name, who, h.Bar)
 								break
@@ -107,7 +107,7 @@ func TestHitsSound(t *testing.T) {
 						}
 					case h.Kind == timeline.Accent && h.By.Has(who):
 						told++
-						if len(played(r.perf.Parts[who], h.Tick-together, h.Tick+together)) == 0 {
+						if len(notesBetween(r.perf.Parts[who], h.Tick-together, h.Tick+together)) == 0 {
 							t.Errorf("%s: bar %d count %s names the %s, who do not sound", name, h.Bar, h.Count, who)
 						}
 					}
@@ -120,8 +120,8 @@ func TestHitsSound(t *testing.T) {
 	}
 }
 
-// played are the notes that are heard to begin in a stretch.
-func played(notes []groove.Note, start, end int64) []groove.Note {
+// notesBetween are the notes that are heard to begin in a stretch.
+func notesBetween(notes []groove.Note, start, end int64) []groove.Note {
 	i := sort.Search(len(notes), func(i int) bool { return notes[i].Tick >= start })
 	j := sort.Search(len(notes), func(j int) bool { return notes[j].Tick >= end })
 	return notes[i:j]

@@ -78,7 +78,7 @@ func (r *Report) htmlEnergy(b *bytes.Buffer) {
 		s := &r.Passes[i]
 		b.WriteString("<tr>" + numberCell(i+1) + textCell(s.Name) + numberCell(s.FirstBar) +
 			textCell(energyWords(s)+" "+strings.Repeat("■", max(s.EnergyFrom, s.EnergyTo))) + textCell(s.Key.String()) +
-			numberCell(s.BPM) + numberCell(seconds(s.Micros)) +
+			numberCell(s.BPM) + numberCell(durationWords(s.Micros)) +
 			textCell(strings.Replace(strings.Join(r.passMarks(i), ", "), "climax", "△ climax", 1)) + "</tr>\n")
 	}
 	b.WriteString(htmlTableEnd)
@@ -99,7 +99,7 @@ func (r *Report) htmlWindows(b *bytes.Buffer) {
 			toBar, toCount = "the end", ""
 		}
 		b.WriteString("<tr>" + numberCell(w.From.Bar) + textCell(w.From.Count) + numberCell(toBar) + textCell(toCount) +
-			numberCell(beatFigure(w.Beats)) + numberCell(seconds(w.Micros)) + textCell(r.windowName(w)) +
+			numberCell(beatFigure(w.Beats)) + numberCell(durationWords(w.Micros)) + textCell(r.windowName(w)) +
 			textCell(strings.Join(r.chordsOver(w), ", ")) + "</tr>\n")
 	}
 	b.WriteString(htmlTableEnd)
@@ -214,7 +214,7 @@ func wholeCountClass(s Step) string {
 func (r *Report) htmlHeld(b *bytes.Buffer) {
 	head := false
 	for i := range r.Passes {
-		if !r.heldShown(i) {
+		if !r.showsHeld(i) {
 			continue
 		}
 		if !head {

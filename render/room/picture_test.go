@@ -180,7 +180,7 @@ func TestSVGCutsAtBars(t *testing.T) {
 // The sequencer counts the bars of a count-in and a pickup; the report's bars are
 // the song's, and every form says where they stand in the file.
 func TestFileBar(t *testing.T) {
-	tl := example(t, "millers-clock.song.hcl") // two bars of count-in
+	tl := exampleSong(t, "millers-clock.song.hcl") // two bars of count-in
 	r := Analyze(tl, perform(tl, builtin()))
 	if r.FileBar != 3 {
 		t.Fatalf("bar 1 is bar %d of the file", r.FileBar)
@@ -193,14 +193,14 @@ func TestFileBar(t *testing.T) {
 		}
 	}
 	var b bytes.Buffer
-	if err := Analyze(example(t, songs[0]), nil).Text(&b); err != nil || strings.Contains(b.String(), "of the file") {
+	if err := Analyze(exampleSong(t, songs[0]), nil).Text(&b); err != nil || strings.Contains(b.String(), "of the file") {
 		t.Error("without a bar in front there is nothing to say")
 	}
 }
 
 // The length is that of the outline and of the build's last line: from bar 1.
 func TestLengthWithPickup(t *testing.T) {
-	tl := example(t, "high-water.song.hcl")
+	tl := exampleSong(t, "high-water.song.hcl")
 	if tl.Pickup == 0 {
 		t.Fatal("the example has a pickup")
 	}

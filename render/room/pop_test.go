@@ -89,9 +89,9 @@ func popText(t testing.TB, dir string, energy int) string {
 	return b.String()
 }
 
-// rubbing counts the held sung notes (a beat or more) over which something
+// semitoneClashes counts the held sung notes (a beat or more) over which something
 // sounds a semitone, or that and octaves, away for a thirty-second or more.
-func rubbing(tl *timeline.Timeline, comp []groove.Note) (held, rubbed int) {
+func semitoneClashes(tl *timeline.Timeline, comp []groove.Note) (held, rubbed int) {
 	for _, s := range tl.Vocal.Notes {
 		if s.Length < 960 {
 			continue
@@ -166,10 +166,10 @@ func popSongs(t testing.TB) []popSong {
 func TestCompRubsLess(t *testing.T) {
 	held, ours, theirs, deaf := 0, 0, 0, 0
 	for _, s := range popSongs(t) {
-		_, d := rubbing(s.report.tl, s.deaf)
+		_, d := semitoneClashes(s.report.tl, s.deaf)
 		deaf += d
-		h, a := rubbing(s.report.tl, s.report.perf.Parts[timeline.Piano])
-		_, b := rubbing(s.report.tl, s.human)
+		h, a := semitoneClashes(s.report.tl, s.report.perf.Parts[timeline.Piano])
+		_, b := semitoneClashes(s.report.tl, s.human)
 		held, ours, theirs = held+h, ours+a, theirs+b
 		if a+b > 0 {
 			t.Logf("%s: of %d held notes the comp rubs on %d, the pianist on %d", s.name, h, a, b)

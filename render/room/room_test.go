@@ -227,7 +227,7 @@ var songs = []string{"lanterns.song.hcl", "millers-clock.song.hcl", "high-water.
 
 // exampleReport is an example with a made-up voice in its sections.
 func exampleReport(t testing.TB, name string) *Report {
-	tl := example(t, name)
+	tl := exampleSong(t, name)
 	for i := range tl.Passes { // a groove of the song's own is not read here
 		if builtin().Feels[tl.Passes[i].Feel] == nil {
 			tl.Passes[i].Feel = "waltz"

@@ -15,8 +15,8 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// example resolves a song of the examples folder.
-func example(t testing.TB, name string) *timeline.Timeline {
+// exampleSong resolves a song of the examples folder.
+func exampleSong(t testing.TB, name string) *timeline.Timeline {
 	t.Helper()
 	path := filepath.Join("..", "..", "examples", name)
 	src, err := os.ReadFile(path)

@@ -20,15 +20,15 @@ func units(tenths int) string {
 	return fmt.Sprintf("%s%d.%d", sign, tenths/10, tenths%10)
 }
 
-// text writes a text with a white edge, so that it can be read on a hatch.
-func (s *sheet) text(x, y, size int, anchor, weight, t string) {
+// outlinedText writes a outlinedText with a white edge, so that it can be read on a hatch.
+func (s *sheet) outlinedText(x, y, size int, anchor, weight, t string) {
 	s.printf(`<text x="%s" y="%s" font-size="%d" text-anchor="%s" font-weight="%s" stroke="#fff" stroke-width="5" `+
 		`stroke-linejoin="round" paint-order="stroke">%s</text>`+"\n",
 		units(x), units(y), size, anchor, weight, escape(t))
 }
 
-// path is a path element. Each %s of d becomes one of the coordinates, which are in tenths.
-func path(style, d string, tenths ...int) string {
+// pathElement is a pathElement element. Each %s of d becomes one of the coordinates, which are in tenths.
+func pathElement(style, d string, tenths ...int) string {
 	at := make([]any, len(tenths))
 	for i, t := range tenths {
 		at[i] = units(t)
@@ -36,17 +36,17 @@ func path(style, d string, tenths ...int) string {
 	return fmt.Sprintf(`<path d="%s" %s/>`, fmt.Sprintf(d, at...), style)
 }
 
-// circle is a circle element; the centre is in tenths, the radius in units.
-func circle(x, y int, radius, style string) string {
+// circleElement is a circleElement element; the centre is in tenths, the radius in units.
+func circleElement(x, y int, radius, style string) string {
 	return fmt.Sprintf(`<circle cx="%s" cy="%s" r="%s"%s/>`, units(x), units(y), radius, style)
 }
 
-// draw adds elements to the picture, in one line of the file.
-func (s *sheet) draw(elements ...string) { s.printf("%s\n", strings.Join(elements, "")) }
+// drawElements adds elements to the picture, in one line of the file.
+func (s *sheet) drawElements(elements ...string) { s.printf("%s\n", strings.Join(elements, "")) }
 
 // line draws a straight line.
 func (s *sheet) line(x1, y1, x2, y2 int, style string) {
-	s.draw(path(style, "M%s %sL%s %s", x1, y1, x2, y2))
+	s.drawElements(pathElement(style, "M%s %sL%s %s", x1, y1, x2, y2))
 }
 
 // rect draws a rectangle between two corners.

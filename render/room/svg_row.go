@@ -35,8 +35,8 @@ func (s *sheet) octaveLines(row *sheetRow) {
 	for key := (s.low + 11) / 12 * 12; key <= s.high; key += 12 {
 		y := s.y(row, key)
 		s.line(10*plotLeft, y, s.x(row, row.end), y, `stroke="#999" stroke-width="1" stroke-dasharray="9 4 2 4"`)
-		s.draw(path(`fill="#111"`, "M%s %sh12l-6 8z", 10*(plotLeft-18), y-80))
-		s.text(10*(plotLeft-22), y+20, 19, "end", "600", fmt.Sprintf("C%d", key/12-1))
+		s.drawElements(pathElement(`fill="#111"`, "M%s %sh12l-6 8z", 10*(plotLeft-18), y-80))
+		s.outlinedText(10*(plotLeft-22), y+20, 19, "end", "600", fmt.Sprintf("C%d", key/12-1))
 	}
 }
 
@@ -56,7 +56,7 @@ func (s *sheet) playerBody(row *sheetRow, bars []envelope, style string) {
 		for k := j - 1; k >= i; k-- {
 			fmt.Fprintf(&back, "V%sH%s", units(s.y(row, bars[k].low)+s.halfPitch()), units(s.x(row, bars[k].start)))
 		}
-		s.draw(path(style+` stroke-linejoin="round"`, d.String()+back.String()+"z"))
+		s.drawElements(pathElement(style+` stroke-linejoin="round"`, d.String()+back.String()+"z"))
 		i = j
 	}
 }
@@ -98,8 +98,8 @@ func (s *sheet) voiceLine(row *sheetRow) {
 		return
 	}
 	const edge = `fill="none" stroke="#fff" stroke-width="8" stroke-linejoin="round" stroke-linecap="round"`
-	s.draw(path(edge, d.String()))
-	s.draw(path(ridgeStyle, d.String()))
+	s.drawElements(pathElement(edge, d.String()))
+	s.drawElements(pathElement(ridgeStyle, d.String()))
 }
 
 // sectionNames draws a line at the start of each pass, with its number in a circle and its
@@ -114,7 +114,7 @@ func (s *sheet) sectionNames(row *sheetRow) {
 		top := row.y + 10*headHeight
 		if p.Start >= row.start {
 			s.line(x, top-10*13, x, s.fieldBottom(row)+10*(hitHeight+powerHeight), `stroke="#111" stroke-width="2"`)
-			s.draw(circle(x, top-10*28, "15", ` fill="#fff" stroke="#111" stroke-width="2"`))
+			s.drawElements(circleElement(x, top-10*28, "15", ` fill="#fff" stroke="#111" stroke-width="2"`))
 			s.plainText(x, top-10*28+66, `font-size="19" text-anchor="middle" font-weight="700"`, strconv.Itoa(i+1))
 		}
 		name := p.Name
@@ -122,7 +122,7 @@ func (s *sheet) sectionNames(row *sheetRow) {
 			name += ", on"
 		}
 		if t := cutText(name, 22, true, next-x-10*40); t != "" {
-			s.text(x+10*21, top-10*20, 22, "start", "700", t)
+			s.outlinedText(x+10*21, top-10*20, 22, "start", "700", t)
 		}
 	}
 }
@@ -178,16 +178,16 @@ func (s *sheet) windowWidths(row *sheetRow) {
 		}
 		mid, y := (x1+x2)/2, top+10*26
 		if x2-x1 < textWidth(label, 20, false)+80 {
-			s.text(mid, top-40, 20, "middle", "700", label)
+			s.outlinedText(mid, top-40, 20, "middle", "700", label)
 			continue
 		}
-		s.text(mid, y, 20, "middle", "700", label)
+		s.outlinedText(mid, y, 20, "middle", "700", label)
 		if x2-x1 > textWidth(label, 20, false)+10*24 {
 			half := textWidth(label, 20, false)/2 + 50
 			s.line(x1+50, y-60, mid-half, y-60, `stroke="#111" stroke-width="1.5"`)
 			s.line(mid+half, y-60, x2-50, y-60, `stroke="#111" stroke-width="1.5"`)
-			s.draw(path(`fill="#111"`, "M%s %sl9 -4v8z", x1+40, y-60),
-				path(`fill="#111"`, "M%s %sl-9 -4v8z", x2-40, y-60))
+			s.drawElements(pathElement(`fill="#111"`, "M%s %sl9 -4v8z", x1+40, y-60),
+				pathElement(`fill="#111"`, "M%s %sl-9 -4v8z", x2-40, y-60))
 		}
 	}
 }
@@ -195,7 +195,7 @@ func (s *sheet) windowWidths(row *sheetRow) {
 // heightSign draws a thin line with an arrow at each end: free height.
 func (s *sheet) heightSign(x, y1, y2 int) {
 	s.line(x, y1, x, y2, `stroke="#111" stroke-width="1.5"`)
-	s.draw(path(`fill="#111"`, "M%s %sl-4 9h8z", x, y1), path(`fill="#111"`, "M%s %sl-4 -9h8z", x, y2))
+	s.drawElements(pathElement(`fill="#111"`, "M%s %sl-4 9h8z", x, y1), pathElement(`fill="#111"`, "M%s %sl-4 -9h8z", x, y2))
 }
 
 // freeRangeSigns draws the free ranges of each pass that is wide enough in the row: those
@@ -231,7 +231,7 @@ func (s *sheet) freeRangeSign(row *sheetRow, p *Scope, f FreeRange, x, right int
 	s.heightSign(x, top+10, bottom-10)
 	for _, t := range []string{long, label} {
 		if right-x > textWidth(t, 20, false)+10*22 {
-			s.text(x+10*10, y, 20, "start", "400", t)
+			s.outlinedText(x+10*10, y, 20, "start", "400", t)
 			return
 		}
 	}

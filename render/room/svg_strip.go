@@ -9,21 +9,21 @@ import (
 // wedge is the sign of an accent, larger by its weight (1 to 3).
 func (s *sheet) wedge(x, y, weight int) {
 	h, w := 90+35*weight, 40+10*weight
-	s.draw(path(`fill="#111"`, "M%s %sl%s %sh%sz", x, y-h, w, h, -2*w))
+	s.drawElements(pathElement(`fill="#111"`, "M%s %sl%s %sh%sz", x, y-h, w, h, -2*w))
 }
 
 // backArrow is the sign of a push.
 func (s *sheet) backArrow(x, y int) {
-	s.draw(
-		path(`fill="#fff" stroke="#111" stroke-width="2" stroke-linejoin="round"`, "M%s %sl10 -6v12z", x-60, y-80),
-		path(`stroke="#111" stroke-width="2"`, "M%s %sh9", x+40, y-80))
+	s.drawElements(
+		pathElement(`fill="#fff" stroke="#111" stroke-width="2" stroke-linejoin="round"`, "M%s %sl10 -6v12z", x-60, y-80),
+		pathElement(`stroke="#111" stroke-width="2"`, "M%s %sh9", x+40, y-80))
 }
 
 // fermata is the sign of a hold.
 func (s *sheet) fermata(x, y int) {
-	s.draw(
-		path(`fill="none" stroke="#111" stroke-width="2.5"`, "M%s %sa9 9 0 0 1 18 0", x-90, y-30),
-		circle(x, y-50, "2.5", ""))
+	s.drawElements(
+		pathElement(`fill="none" stroke="#111" stroke-width="2.5"`, "M%s %sa9 9 0 0 1 18 0", x-90, y-30),
+		circleElement(x, y-50, "2.5", ""))
 }
 
 // hitSigns draw the kinds of hits on the strip, whose line lies at base.
@@ -62,9 +62,9 @@ func (s *sheet) ritardando(row *sheetRow, h Hit, base int) {
 	s.line(x1, y, x2, y, `stroke="#111" stroke-width="2" stroke-dasharray="6 4"`)
 	t := fmt.Sprintf("to %d", h.To)
 	if x2+10*6+textWidth(t, 17, false) < s.x(row, row.end) {
-		s.text(x2+10*6, y+10*6, 17, "start", "400", t)
+		s.outlinedText(x2+10*6, y+10*6, 17, "start", "400", t)
 	} else {
-		s.text(x1-10*6, y+10*6, 17, "end", "400", t)
+		s.outlinedText(x1-10*6, y+10*6, 17, "end", "400", t)
 	}
 }
 
@@ -92,7 +92,7 @@ func (s *sheet) energyProfile(row *sheetRow) {
 			x1, x2 := s.x(row, a), s.x(row, b)
 			s.rect(x1, base-e*unit, x2, base, `fill="url(#room-power)" stroke="#111" stroke-width="1.5"`)
 			if e != was && x2-x1 > 10*16 {
-				s.text(x1+10*8, base-10*6, 20, "start", "700", fmt.Sprint(e))
+				s.outlinedText(x1+10*8, base-10*6, 20, "start", "700", fmt.Sprint(e))
 			}
 			was = e
 		}
@@ -118,13 +118,13 @@ func (s *sheet) climaxSign(row *sheetRow, y int) {
 		left, right := s.x(row, p.Start), s.x(row, p.Start+p.Length)
 		x = min(max(x, left+10*14), max(right-10*14, left+10*14))
 		y -= 10 * 23
-		s.draw(
-			path(`fill="#fff" stroke="#111" stroke-width="2.5" stroke-linejoin="round"`, "M%s %sl11 19h-22z", x, y),
-			circle(x, y+130, "2.5", ""))
+		s.drawElements(
+			pathElement(`fill="#fff" stroke="#111" stroke-width="2.5" stroke-linejoin="round"`, "M%s %sl11 19h-22z", x, y),
+			circleElement(x, y+130, "2.5", ""))
 		if word := textWidth("climax", 20, false) + 10*17; x+word <= right || x-word < 10*plotLeft {
-			s.text(x+10*17, y+10*18, 20, "start", "700", "climax")
+			s.outlinedText(x+10*17, y+10*18, 20, "start", "700", "climax")
 		} else {
-			s.text(x-10*17, y+10*18, 20, "end", "700", "climax")
+			s.outlinedText(x-10*17, y+10*18, 20, "end", "700", "climax")
 		}
 	}
 }

@@ -12,20 +12,20 @@ func (s *sheet) titleBlock() {
 	room := 10 * (sheetWidth - 40)
 	if r.FileBar > 1 { // the sequencer counts the bars in front
 		room -= 10 * 290
-		s.text(10*(sheetWidth-plotRight), 10*44, 21, "end", "400",
+		s.outlinedText(10*(sheetWidth-plotRight), 10*44, 21, "end", "400",
 			fmt.Sprintf("bar 1 is bar %d of the file", r.FileBar))
 	}
-	s.text(10*20, 10*46, 38, "start", "700", cutText(r.Title, 38, true, room))
+	s.outlinedText(10*20, 10*46, 38, "start", "700", cutText(r.Title, 38, true, room))
 	facts := fmt.Sprintf("%d bars · %s · %s", r.Bars, timeline.MinSec(r.Micros), r.voiceSource())
-	s.text(10*20, 10*74, 21, "start", "400", cutText(facts, 21, false, 10*(sheetWidth-40)))
+	s.outlinedText(10*20, 10*74, 21, "start", "400", cutText(facts, 21, false, 10*(sheetWidth-40)))
 	x, y := 10*20, 10*96
 	item := func(width int, name string, draw func(x, y int)) {
 		draw(x, y)
-		s.text(x+width+10*7, y+10*17, 20, "start", "400", name)
+		s.outlinedText(x+width+10*7, y+10*17, 20, "start", "400", name)
 		x += width + 10*7 + textWidth(name, 20, false) + 10*14
 	}
 	item(400, "voice", func(x, y int) {
-		s.draw(path(ridgeStyle, "M%s %sh8l3 -6h8l3 -6h7l4 8h7", x, y+150))
+		s.drawElements(pathElement(ridgeStyle, "M%s %sh8l3 -6h8l3 -6h7l4 8h7", x, y+150))
 	})
 	for _, p := range playerRows {
 		if p.pitched {

@@ -15,7 +15,7 @@ func (r *Report) textWindows(b *bytes.Buffer) {
 		b.WriteString("  none\n")
 	}
 	for _, w := range r.Windows {
-		fmt.Fprintf(b, "  %-17s to %-17s %10s %6s  %s\n", w.From, r.windowEnd(w), beats(w.Beats), seconds(w.Micros),
+		fmt.Fprintf(b, "  %-17s to %-17s %10s %6s  %s\n", w.From, r.windowEnd(w), beatWords(w.Beats), durationWords(w.Micros),
 			r.windowName(w))
 		if chords := r.chordsOver(w); w.Beats >= 2000 && len(chords) > 0 {
 			wrap(b, "over "+strings.Join(chords, ", "), "      ", "           ")
@@ -30,7 +30,7 @@ func (r *Report) textWindows(b *bytes.Buffer) {
 				sum, micros = sum+w.Beats, micros+w.Micros
 			}
 			if sum > 0 {
-				fmt.Fprintf(b, "    %-*s %d, %s in all, %s\n", 20, s.Name, len(s.Windows), beats(sum), seconds(micros))
+				fmt.Fprintf(b, "    %-*s %d, %s in all, %s\n", 20, s.Name, len(s.Windows), beatWords(sum), durationWords(micros))
 			}
 		}
 	}
@@ -44,9 +44,9 @@ func (r *Report) windowEnd(w guide.Window) string {
 	return w.To.String()
 }
 
-// heldShown reports whether pass i has a line of its own among the held tones. A later
+// showsHeld reports whether pass i has a line of its own among the held tones. A later
 // pass of a section has one only when it differs from the first, for example after a lift.
-func (r *Report) heldShown(i int) bool {
+func (r *Report) showsHeld(i int) bool {
 	s := &r.Passes[i]
 	f := &r.Passes[r.firstPass(i)]
 	if len(s.Held) == 0 || s == f {
@@ -74,7 +74,7 @@ func (r *Report) heldShown(i int) bool {
 func (r *Report) textHeld(b *bytes.Buffer) {
 	width, head := r.nameWidth(), false
 	for i := range r.Passes {
-		if !r.heldShown(i) {
+		if !r.showsHeld(i) {
 			continue
 		}
 		if !head {

@@ -122,12 +122,12 @@ func TestReached(t *testing.T) {
 	}
 	high := append(append([]sung{}, low...), sung{6 * 3840, 900, 76})
 	sing(t, tl, high...)
-	if pass, before := Analyze(tl, nil).reached(); pass != 1 || before != 67 {
+	if pass, before := Analyze(tl, nil).firstHighPass(); pass != 1 || before != 67 {
 		t.Errorf("pass %d, %d before", pass, before)
 	}
 	high[9].key = 76 // one early note, less than one in twenty
 	sing(t, tl, high...)
-	if pass, before := Analyze(tl, nil).reached(); pass != 0 {
+	if pass, before := Analyze(tl, nil).firstHighPass(); pass != 0 {
 		t.Errorf("76 has been sung in pass 0, but it is said that %d is the top until pass %d", before, pass)
 	}
 	tl.Vocal = nil

@@ -16,9 +16,9 @@ func barsWord(first, last int) string {
 	return fmt.Sprintf("bars %d-%d", first, last)
 }
 
-// beats writes thousandths of a beat to tenths: "1 beat", "6 beats", "2.5 beats". Singers
+// beatWords writes thousandths of a beat to tenths: "1 beat", "6 beatWords", "2.5 beatWords". Singers
 // are not more exact.
-func beats(thousandths int64) string {
+func beatWords(thousandths int64) string {
 	s := beatFigure(thousandths)
 	if s == "1" {
 		return "1 beat"
@@ -26,8 +26,8 @@ func beats(thousandths int64) string {
 	return s + " beats"
 }
 
-// seconds is "4.2 s", from a minute on "1:05".
-func seconds(micros int64) string {
+// durationWords is "4.2 s", from a minute on "1:05".
+func durationWords(micros int64) string {
 	if micros >= 59_950_000 {
 		return timeline.MinSec(micros)
 	}

@@ -110,8 +110,8 @@ func blocks(src string) [][]block {
 // blockFate is what becomes of a block in the whole song, or where one section has it.
 type blockFate struct{ met, acts, idle bool }
 
-// checked holds the warnings of blocks that do nothing against the rules.
-func (a *agreement) checked() {
+// checkDoubts holds the warnings of blocks that do nothing against the rules.
+func (a *agreement) checkDoubts() {
 	plays := blocks(a.src)
 	if len(plays) != len(a.tl.Passes) {
 		a.failf("%d plays are read, the song has %d", len(plays), len(a.tl.Passes))

@@ -16,8 +16,8 @@ type heardNote struct {
 	key, velocity uint8
 }
 
-// hear reads the players' tracks back from the file.
-func (a *agreement) hear(data []byte) {
+// readMIDI reads the players' tracks back from the file.
+func (a *agreement) readMIDI(data []byte) {
 	song, err := smf.ReadFrom(bytes.NewReader(data))
 	if err != nil || len(song.Tracks) < 1+timeline.NumPlayers {
 		a.failf("the file cannot be read: %v", err)
@@ -78,7 +78,7 @@ func (a *agreement) pair(p *timeline.Pass) int64 {
 	return 960
 }
 
-func (a *agreement) us(tick int64) int64 { return a.clock.Micros(tick) }
+func (a *agreement) micros(tick int64) int64 { return a.clock.Micros(tick) }
 
 // around is from where to where, in microseconds, that is struck which is asked for at a
 // tick.
@@ -96,7 +96,7 @@ func (a *agreement) around(tick int64) (from, to int64) {
 // one tempo, also where the tempo changes in between: that of the place, and that of the
 // next pass where a push over the border is struck.
 func (a *agreement) beside(place, tick, us int64) (from, to int64) {
-	from, to = a.us(tick)-us, a.us(tick)+us
+	from, to = a.micros(tick)-us, a.micros(tick)+us
 	tempos := []int64{place}
 	for _, q := range a.pushes {
 		if q.over && q.from == place {
@@ -105,8 +105,8 @@ func (a *agreement) beside(place, tick, us int64) (from, to int64) {
 	}
 	const part = 96 // ticks
 	for _, at := range tempos {
-		ticks := us * part / (a.us(at+part) - a.us(at))
-		from, to = min(from, a.us(tick-ticks)), max(to, a.us(tick+ticks))
+		ticks := us * part / (a.micros(at+part) - a.micros(at))
+		from, to = min(from, a.micros(tick-ticks)), max(to, a.micros(tick+ticks))
 	}
 	return from, to
 }
@@ -115,15 +115,15 @@ func (a *agreement) beside(place, tick, us int64) (from, to int64) {
 func (a *agreement) strikes(who timeline.Player, tick int64) (velocity uint8, ok bool) {
 	from, to := a.around(tick)
 	for _, n := range a.notes[who] {
-		if us := a.us(n.start); from <= us && us <= to {
+		if us := a.micros(n.start); from <= us && us <= to {
 			velocity, ok = max(velocity, n.velocity), true
 		}
 	}
 	return velocity, ok
 }
 
-// ask gathers the places where each player is asked to strike: accents and pushes.
-func (a *agreement) ask() {
+// collectAsked gathers the places where each player is asked to strike: accents and pushes.
+func (a *agreement) collectAsked() {
 	for i := range a.tl.Passes {
 		for k, e := range a.tl.Passes[i].Events {
 			for who := range a.asked {
@@ -149,10 +149,10 @@ func (a *agreement) ask() {
 func (a *agreement) crowded(who timeline.Player, tick int64) bool {
 	p := &a.tl.Passes[a.tl.PassAt(tick)]
 	swing := a.swing(tick) // may bring two places nearer to each other
-	near := a.us(p.Start+p.Length)-a.us(tick+swing) < nearUS
+	near := a.micros(p.Start+p.Length)-a.micros(tick+swing) < nearUS
 	for _, other := range a.asked[who] {
 		first, last := min(tick, other), max(tick, other)
-		near = near || first != last && a.us(last)-a.us(first+swing) < nearUS
+		near = near || first != last && a.micros(last)-a.micros(first+swing) < nearUS
 	}
 	if near {
 		a.count("skipped: crowded")
@@ -169,7 +169,7 @@ func (a *agreement) asksFor(who timeline.Player, n heardNote, places []int64) bo
 		if who == timeline.Drums && a.swing(tick) > 0 {
 			to += nearUS // a hand is late after a short note
 		}
-		if us := a.us(n.start); min(grace, from-graceUS) <= us && us <= to {
+		if us := a.micros(n.start); min(grace, from-graceUS) <= us && us <= to {
 			return true
 		}
 	}

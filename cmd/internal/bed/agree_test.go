@@ -69,9 +69,9 @@ func agree(src string) (*agreement, error) {
 	}
 	a := &agreement{rules: r, src: src, res: res, perf: res.Performance,
 		clock: timeline.NewClock(res.Timeline.Tempos), counts: map[string]int{}}
-	a.hear(res.Outputs[0].Data)
-	a.played()
-	a.told()
+	a.readMIDI(res.Outputs[0].Data)
+	a.checkPlayed()
+	a.checkTold()
 	return a, nil
 }
 

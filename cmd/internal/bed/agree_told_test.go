@@ -14,17 +14,17 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// told holds the outline, the room and the check's doubts against the rules.
-func (a *agreement) told() {
-	a.outlined()
-	a.roomed()
-	a.checked()
+// checkTold holds the outline, the room and the check's doubts against the rules.
+func (a *agreement) checkTold() {
+	a.checkOutline()
+	a.checkRoom()
+	a.checkDoubts()
 }
 
 var barRow = regexp.MustCompile(`^ +\d+ \|[^|]*\|`)
 
-// outlined holds what the outline says of every event against the rules.
-func (a *agreement) outlined() {
+// checkOutline holds what the outline says of every event against the rules.
+func (a *agreement) checkOutline() {
 	var b bytes.Buffer
 	if err := outline.Write(&b, a.tl); err != nil {
 		a.failf("the outline: %v", err)
@@ -171,8 +171,8 @@ func (a *agreement) timeWords(e *timeline.Event, at string, p *timeline.Pass, b 
 	return []string{at + " for " + beats(e.End-e.Tick)}
 }
 
-// roomed holds the hits of the room against the rules.
-func (a *agreement) roomed() {
+// checkRoom holds the hits of the room against the rules.
+func (a *agreement) checkRoom() {
 	type stop struct {
 		from, to int64
 		by       timeline.Players

@@ -12,15 +12,15 @@ import (
 // 1 stands when bars lie in front of it. It needs a Performance.
 func (r *Result) Summary() string {
 	tl := r.Timeline
-	parts := []string{words.Count(tl.SongBars(), "bar"), timeline.MinSec(tl.SongMicros()), keys(tl.Keys), r.players()}
+	parts := []string{words.Count(tl.SongBars(), "bar"), timeline.MinSec(tl.SongMicros()), keyWords(tl.Keys), r.playerWords()}
 	if tl.LeadBars > 0 {
 		parts = append(parts, fmt.Sprintf("bar 1 of the song is bar %d of the file", tl.LeadBars+1))
 	}
 	return strings.Join(parts, ", ")
 }
 
-// players names who plays, in the order of the file.
-func (r *Result) players() string {
+// playerWords names who plays, in the order of the file.
+func (r *Result) playerWords() string {
 	var who []string
 	for p, notes := range r.Performance.Parts {
 		if len(notes) > 0 {
@@ -40,9 +40,9 @@ func (r *Result) players() string {
 	}
 }
 
-// keys are the song's keys: the one it has, or the first and the last and how
+// keyWords are the song's keyWords: the one it has, or the first and the last and how
 // many lie between.
-func keys(changes []timeline.KeyChange) string {
+func keyWords(changes []timeline.KeyChange) string {
 	seen := map[string]bool{}
 	for _, c := range changes {
 		seen[c.Key.String()] = true

@@ -55,7 +55,7 @@ func Parse(name string, src []byte) *Song {
 	if file == nil {
 		return s
 	}
-	tl, diags := file.Resolve(env(file))
+	tl, diags := file.Resolve(builtinFeels(file))
 	s.Diags = append(s.Diags, diags...)
 	songspec.SortDiagnostics(s.Diags)
 	if !s.Diags.HasErrors() {
@@ -64,9 +64,9 @@ func Parse(name string, src []byte) *Song {
 	return s
 }
 
-// env knows the built-in feels; where a song has grooves of its own, any name may
+// builtinFeels knows the built-in feels; where a song has grooves of its own, any name may
 // be one of them.
-func env(file *songspec.File) songspec.Env {
+func builtinFeels(file *songspec.File) songspec.Env {
 	if len(file.GrooveFiles()) > 0 {
 		return songspec.Env{}
 	}

@@ -27,11 +27,11 @@ func Git(w io.Writer, args []string) error {
 		return fmt.Errorf("git gives an external diff seven arguments, not %d", len(args))
 	}
 	path := args[0]
-	old, err := gitSide(path, args[1])
+	old, err := readGitSide(path, args[1])
 	if err != nil {
 		return err
 	}
-	now, err := gitSide(path, args[4])
+	now, err := readGitSide(path, args[4])
 	if err != nil {
 		return err
 	}
@@ -51,9 +51,9 @@ func Git(w io.Writer, args []string) error {
 	case out.Len() > 0:
 	case old == nil && now == nil:
 	case old == nil:
-		fmt.Fprintf(&out, "%s: a new song, %s\n", path, size(now))
+		fmt.Fprintf(&out, "%s: a new song, %s\n", path, lengthWords(now))
 	case now == nil:
-		fmt.Fprintf(&out, "%s: gone, it was %s\n", path, size(old))
+		fmt.Fprintf(&out, "%s: gone, it was %s\n", path, lengthWords(old))
 	default:
 		changes := outline.Diff(old.Timeline, now.Timeline)
 		if len(changes) == 0 {
@@ -69,9 +69,9 @@ func Git(w io.Writer, args []string) error {
 	return err
 }
 
-// gitSide reads one of git's two files; nil when there is none. The song goes by
+// readGitSide reads one of git's two files; nil when there is none. The song goes by
 // the path that it has in the project: the file may be a temporary one.
-func gitSide(path, file string) (*Song, error) {
+func readGitSide(path, file string) (*Song, error) {
 	if file == os.DevNull || file == "/dev/null" {
 		return nil, nil
 	}
@@ -82,7 +82,7 @@ func gitSide(path, file string) (*Song, error) {
 	return Parse(filepath.ToSlash(path), song.Source), nil
 }
 
-func size(s *Song) string {
+func lengthWords(s *Song) string {
 	n := s.Timeline.SongBars()
 	if n == 1 {
 		return words.Count(n, "bar")

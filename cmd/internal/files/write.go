@@ -71,7 +71,7 @@ func (s system) writeAll(dir string, outputs []Output) (written []string, err er
 		}
 	}()
 	for _, o := range outputs {
-		final, old, same, err := target(filepath.Join(dir, o.Name), o.Data)
+		final, old, same, err := inspectTarget(filepath.Join(dir, o.Name), o.Data)
 		if err != nil {
 			return nil, err
 		}
@@ -100,7 +100,7 @@ func (s system) writeAll(dir string, outputs []Output) (written []string, err er
 // what it links to, and forced to the disk before the old text goes. It says whether
 // the bytes differed.
 func Rewrite(path string, data []byte) (changed bool, err error) {
-	final, old, same, err := target(path, data)
+	final, old, same, err := inspectTarget(path, data)
 	if err != nil || same {
 		return false, err
 	}
@@ -134,17 +134,17 @@ func Create(path string, data []byte) error {
 // wanted it to stay as it is.
 var ErrReadOnly = errors.New("it is read-only")
 
-// target looks at what stands under a file's name: the real name behind a link,
+// inspectTarget looks at what stands under a file's name: the real name behind a link,
 // the file whose permissions and owner are to be kept (nil when there is nothing),
 // and whether it holds the bytes already.
-func target(path string, data []byte) (final string, old fs.FileInfo, same bool, err error) {
+func inspectTarget(path string, data []byte) (final string, old fs.FileInfo, same bool, err error) {
 	fail := func(err error) (string, fs.FileInfo, bool, error) {
 		return "", nil, false, fmt.Errorf("cannot write %s: %s", path, Reason(err))
 	}
 	info, err := os.Stat(path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		if final, err = behind(path); err != nil {
+		if final, err = linkTarget(path); err != nil {
 			return fail(err)
 		}
 		return final, nil, false, nil
@@ -170,9 +170,9 @@ func target(path string, data []byte) (final string, old fs.FileInfo, same bool,
 	return final, info, false, nil
 }
 
-// behind is where a link to a file that is not there leads, so that the file comes
+// linkTarget is where a link to a file that is not there leads, so that the file comes
 // there and the link stays. A name that is no link is its own.
-func behind(path string) (string, error) {
+func linkTarget(path string) (string, error) {
 	for range 40 {
 		to, err := os.Readlink(path)
 		if err != nil {
@@ -254,15 +254,15 @@ func removeStale(dir string) {
 // has open for a moment (a virus scanner, a player) cannot be replaced.
 func rename(from, to string) error {
 	err := os.Rename(from, to)
-	for try := 0; err != nil && runtime.GOOS == "windows" && heldOpen(err) && try < 10; try++ {
+	for try := 0; err != nil && runtime.GOOS == "windows" && isInUse(err) && try < 10; try++ {
 		time.Sleep(time.Duration(10<<min(try, 4)) * time.Millisecond)
 		err = os.Rename(from, to)
 	}
 	return err
 }
 
-// heldOpen knows Windows' access denied (5) and sharing violation (32).
-func heldOpen(err error) bool {
+// isInUse knows Windows' access denied (5) and sharing violation (32).
+func isInUse(err error) bool {
 	var code syscall.Errno
 	return errors.As(err, &code) && (code == 5 || code == 32)
 }

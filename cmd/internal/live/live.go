@@ -46,7 +46,7 @@ type Options struct {
 // session is one run of watch.
 type session struct {
 	Options
-	out   *lines
+	out   *lineWriter
 	then  *then.Runner
 	cache groove.Cache
 
@@ -67,7 +67,7 @@ func Run(ctx context.Context, o Options) error {
 	if o.builder == nil {
 		o.builder = bed.Build
 	}
-	s := &session{Options: o, out: &lines{to: o.To}}
+	s := &session{Options: o, out: &lineWriter{to: o.To}}
 	if o.Then != "" {
 		s.then = then.New(o.Then, s.out)
 		defer s.then.Close()
@@ -114,15 +114,15 @@ func (s *session) build(_ context.Context, snapshot *watch.Snapshot) (out watch.
 func (s *session) fail(what string) {
 	s.out.write(strings.TrimRight(what, "\n") + "\n")
 	s.failing, s.doubts = true, ""
-	if s.good != nil || s.older() {
+	if s.good != nil || s.hasOlderOutput() {
 		s.say("still playing the last good one")
 	} else {
 		s.say("nothing to play yet")
 	}
 }
 
-// older reports whether an earlier run has left a file.
-func (s *session) older() bool {
+// hasOlderOutput reports whether an earlier run has left a file.
+func (s *session) hasOlderOutput() bool {
 	_, err := os.Stat(filepath.Join(s.Out, bed.Name(s.Song)+".mid"))
 	return err == nil
 }
@@ -132,7 +132,7 @@ func (s *session) succeed(res *bed.Result, doubts string, start time.Time) {
 		s.out.write(doubts)
 		s.doubts = doubts
 	}
-	s.say(fmt.Sprintf("%s  %s  (%d ms)", words.Count(res.Timeline.SongBars(), "bar"), s.news(res),
+	s.say(fmt.Sprintf("%s  %s  (%d ms)", words.Count(res.Timeline.SongBars(), "bar"), s.whatIsNew(res),
 		time.Since(start).Milliseconds()))
 	s.good, s.failing = res, false
 	if s.then != nil {
@@ -140,8 +140,8 @@ func (s *session) succeed(res *bed.Result, doubts string, start time.Time) {
 	}
 }
 
-// news is what is new about a good build, in a few words.
-func (s *session) news(res *bed.Result) string {
+// whatIsNew is what is new about a good build, in a few words.
+func (s *session) whatIsNew(res *bed.Result) string {
 	if s.good == nil {
 		names := make([]string, len(res.Outputs))
 		for i, o := range res.Outputs {
@@ -153,7 +153,7 @@ func (s *session) news(res *bed.Result) string {
 	if text := outline.Summary(outline.Diff(s.good.Timeline, res.Timeline)); text != "" {
 		parts = append(parts, text)
 	}
-	parts = append(parts, s.otherFiles(res)...)
+	parts = append(parts, s.changedGrooveFiles(res)...)
 	text := strings.Join(parts, "; ")
 	if text == "" {
 		text = "nothing that is heard"
@@ -164,8 +164,8 @@ func (s *session) news(res *bed.Result) string {
 	return text
 }
 
-// otherFiles are the song's groove files that changed.
-func (s *session) otherFiles(res *bed.Result) []string {
+// changedGrooveFiles are the song's groove files that changed.
+func (s *session) changedGrooveFiles(res *bed.Result) []string {
 	var out []string
 	for _, name := range slices.Sorted(maps.Keys(res.Sources)) {
 		old, known := s.good.Sources[name]
@@ -193,17 +193,17 @@ func (s *session) say(text string) {
 	s.out.write(time.Now().Format("15:04:05") + "  " + text + "\n")
 }
 
-// lines is a writer that several goroutines write whole lines to. An error
+// lineWriter is a writer that several goroutines write whole lineWriter to. An error
 // cannot be told to anybody: what could not be written is where it would be said.
-type lines struct {
+type lineWriter struct {
 	mu sync.Mutex
 	to io.Writer
 }
 
-func (l *lines) Write(p []byte) (int, error) {
+func (l *lineWriter) Write(p []byte) (int, error) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	return l.to.Write(p)
 }
 
-func (l *lines) write(text string) { io.WriteString(l, text) }
+func (l *lineWriter) write(text string) { io.WriteString(l, text) }

@@ -137,7 +137,7 @@ func (b *bench) all(files []string) ([]result, error) {
 	for range runtime.NumCPU() {
 		wait.Go(func() {
 			for i := range jobs {
-				results[i], faults[i] = b.song(files[i])
+				results[i], faults[i] = b.compareSong(files[i])
 			}
 		})
 	}

@@ -52,18 +52,18 @@ func run(song string, saves, soak int, idle time.Duration, kill int, poll bool) 
 	}
 	switch {
 	case kill > 0:
-		return b.kills(kill)
+		return b.measureKills(kill)
 	case soak > 0:
-		return b.soak(soak)
+		return b.measureSoak(soak)
 	case idle > 0:
-		return b.idle(idle)
+		return b.measureIdle(idle)
 	}
-	return b.latency(saves)
+	return b.measureLatency(saves)
 }
 
-// latency is the table of the README: how long from the end of a save to the new
+// measureLatency is the table of the README: how long from the end of a save to the new
 // bytes, and how much of it is not the quiet window.
-func (b *bench) latency(saves int) error {
+func (b *bench) measureLatency(saves int) error {
 	w, err := b.start()
 	if err != nil {
 		return err
@@ -83,16 +83,16 @@ func (b *bench) latency(saves int) error {
 		}
 		slices.Sort(took)
 		at := func(percent int) time.Duration { return took[min(len(took)-1, len(took)*percent/100)] }
-		fmt.Printf("%-24s %7.1f %7.1f %7.1f %7.1f   %.1f\n", s.name, ms(at(50)), ms(at(90)), ms(at(99)),
-			ms(took[len(took)-1]), ms(at(50)-s.window))
+		fmt.Printf("%-24s %7.1f %7.1f %7.1f %7.1f   %.1f\n", s.name, milliseconds(at(50)), milliseconds(at(90)), milliseconds(at(99)),
+			milliseconds(took[len(took)-1]), milliseconds(at(50)-s.window))
 	}
 	return nil
 }
 
-func ms(d time.Duration) float64 { return float64(d.Microseconds()) / 1000 }
+func milliseconds(d time.Duration) float64 { return float64(d.Microseconds()) / 1000 }
 
-// soak saves without a rest and looks at the process ten times on the way.
-func (b *bench) soak(saves int) error {
+// measureSoak saves without a rest and looks at the process ten times on the way.
+func (b *bench) measureSoak(saves int) error {
 	w, err := b.start()
 	if err != nil {
 		return err
@@ -115,8 +115,8 @@ func (b *bench) soak(saves int) error {
 	return nil
 }
 
-// idle measures a watch to which nothing happens.
-func (b *bench) idle(d time.Duration) error {
+// measureIdle measures a watch to which nothing happens.
+func (b *bench) measureIdle(d time.Duration) error {
 	w, err := b.start()
 	if err != nil {
 		return err
@@ -137,12 +137,12 @@ func (b *bench) idle(d time.Duration) error {
 	return nil
 }
 
-// kills ends the watch without warning around the moment it writes, and looks at
+// measureKills ends the watch without warning around the moment it writes, and looks at
 // what is there then. When that moment comes is the machine's affair: a kill that
 // found the old file makes the next one come later, one that found the new file
 // earlier, so that they gather round it on any machine. They go on until both were
 // found, which they must be: the one at no wait, the other at the longest.
-func (b *bench) kills(times int) error {
+func (b *bench) measureKills(times int) error {
 	var olds, news, left int
 	waits := make([]time.Duration, len(styles)) // from a save of each style to the kill
 	for i, s := range styles {

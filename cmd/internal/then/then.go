@@ -50,11 +50,11 @@ func (r *Runner) Start() {
 		r.stop()
 		return
 	}
-	r.launch()
+	r.launchLocked()
 }
 
-// launch needs r.mu.
-func (r *Runner) launch() {
+// launchLocked needs r.mu.
+func (r *Runner) launchLocked() {
 	ctx, stop := context.WithCancel(context.Background())
 	r.stop = stop
 	r.idle.Add(1)
@@ -67,7 +67,7 @@ func (r *Runner) launch() {
 		r.stop = nil
 		if r.next && !r.shut {
 			r.next = false
-			r.launch()
+			r.launchLocked()
 		}
 	}()
 }
@@ -85,8 +85,8 @@ func (r *Runner) Close() {
 
 // run runs the command once and says how it ended.
 func (r *Runner) run(ctx context.Context) {
-	out := &marked{to: r.out}
-	err := r.command(ctx, out)
+	out := &lineMarker{to: r.out}
+	err := r.runShell(ctx, out)
 	out.flush()
 	var exit *exec.ExitError
 	switch {
@@ -104,10 +104,10 @@ func (r *Runner) run(ctx context.Context) {
 	}
 }
 
-// command runs the command until it has ended and nobody holds its output open any
+// runShell runs the runShell until it has ended and nobody holds its output open any
 // more: what it leaves behind and still prints is a part of it. When ctx is done
 // all of it is ended.
-func (r *Runner) command(ctx context.Context, out io.Writer) error {
+func (r *Runner) runShell(ctx context.Context, out io.Writer) error {
 	// A pipe of our own: os/exec would cut off the output of what the shell leaves
 	// behind.
 	from, to, err := os.Pipe()
@@ -154,14 +154,14 @@ const mark = "  then | "
 // longest is how much of a line is kept back for its end, in bytes.
 const longest = 4 << 10
 
-// marked passes on whole lines with a mark in front of each.
-type marked struct {
+// lineMarker passes on whole lines with a mark in front of each.
+type lineMarker struct {
 	to   io.Writer
 	line []byte
 }
 
 // Write is called by one goroutine: both of a command's outputs are one pipe.
-func (m *marked) Write(p []byte) (int, error) {
+func (m *lineMarker) Write(p []byte) (int, error) {
 	for _, b := range p {
 		if b == '\n' {
 			m.flushLine()
@@ -174,18 +174,18 @@ func (m *marked) Write(p []byte) (int, error) {
 	return len(p), nil
 }
 
-func (m *marked) flushLine() {
+func (m *lineMarker) flushLine() {
 	line := bytes.TrimRight(m.line, "\r")
 	m.say(string(line))
 	m.line = m.line[:0]
 }
 
 // flush passes on a last line without an end.
-func (m *marked) flush() {
+func (m *lineMarker) flush() {
 	if len(m.line) > 0 {
 		m.flushLine()
 	}
 }
 
 // say writes one line in one call.
-func (m *marked) say(line string) { io.WriteString(m.to, mark+line+"\n") }
+func (m *lineMarker) say(line string) { io.WriteString(m.to, mark+line+"\n") }

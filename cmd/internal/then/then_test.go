@@ -122,11 +122,11 @@ func TestEndsAll(t *testing.T) {
 			if _, err := fmt.Sscanf(strings.TrimPrefix(p.String(), mark), "child %d", &pid); err != nil {
 				t.Fatal(err)
 			}
-			begin := time.Now()
+			started := time.Now()
 			r.Close()
 			// Plinth itself ends now, and nobody is left to end others: who is deaf must
 			// have had his patience, and been made to end, before.
-			if took := time.Since(begin); strings.Contains(c.name, "deaf") && took < patience {
+			if took := time.Since(started); strings.Contains(c.name, "deaf") && took < patience {
 				t.Errorf("the runner has waited for %v only", took)
 			}
 			for end := time.Now().Add(hopeless); alive(pid); time.Sleep(5 * time.Millisecond) {

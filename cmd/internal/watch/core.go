@@ -5,9 +5,9 @@ import (
 	"time"
 )
 
-// windows are the waits of the core. All of them are measured, not guessed: 50
+// waits are the waits of the core. All of them are measured, not guessed: 50
 // ms in place of the first lost one of thirty ways of saving, 75 lost none.
-type windows struct {
+type waits struct {
 	// Quiet is how long nothing may happen before a save counts as done.
 	Quiet time.Duration
 	// Swap is the same for a save that put a finished file under the name in one
@@ -26,9 +26,9 @@ type windows struct {
 	Cut time.Duration
 }
 
-// defaultWindows are the waits that plinth uses.
-func defaultWindows(quiet time.Duration) windows {
-	return windows{
+// defaultWaits are the waits that plinth uses.
+func defaultWaits(quiet time.Duration) waits {
+	return waits{
 		Quiet:   quiet,
 		Swap:    min(quiet, 30*time.Millisecond),
 		Ceiling: time.Second,
@@ -75,8 +75,8 @@ func (v view) same(w view) bool {
 
 func (v view) blank() bool { return v.Kind == content && len(bytes.TrimSpace(v.Data)) == 0 }
 
-// cutFrom reports whether v is a strict, not empty, beginning of old.
-func (v view) cutFrom(old view) bool {
+// isBeginningOf reports whether v is a strict, not empty, beginning of old.
+func (v view) isBeginningOf(old view) bool {
 	return v.Kind == content && old.Kind == content &&
 		len(v.Data) < len(old.Data) && bytes.HasPrefix(old.Data, v.Data)
 }
@@ -97,7 +97,7 @@ const (
 // no events but what its methods are told, so that every rule can be tested
 // without waiting.
 type core struct {
-	win windows
+	waits waits
 	// known is what the last build was given, by path: the successful or failed
 	// one, since a mistake that stays is not worth a second message.
 	known map[string]view
@@ -110,13 +110,13 @@ type core struct {
 	until       time.Time // do not look before; zero: by the windows
 }
 
-func newCore(win windows) *core {
-	return &core{win: win, known: map[string]view{}, told: nothing}
+func newCore(win waits) *core {
+	return &core{waits: win, known: map[string]view{}, told: nothing}
 }
 
-// touch is news: something happened to a file at that time. Swap says that a
+// noteChange is news: something happened to a file at that time. Swap says that a
 // finished file was put under the name in one step.
-func (c *core) touch(at time.Time, swap bool) {
+func (c *core) noteChange(at time.Time, swap bool) {
 	if !c.pending {
 		c.pending, c.first, c.last, c.swap = true, at, at, swap
 	} else {
@@ -128,37 +128,37 @@ func (c *core) touch(at time.Time, swap bool) {
 	c.until = time.Time{}
 }
 
-// need is the quiet asked for at a moment.
-func (c *core) need(now time.Time) time.Duration {
-	q := c.win.Quiet
+// quietNeeded is the quiet asked for at a moment.
+func (c *core) quietNeeded(now time.Time) time.Duration {
+	q := c.waits.Quiet
 	if c.swap {
-		q = c.win.Swap
+		q = c.waits.Swap
 	}
 	switch age := now.Sub(c.first); {
-	case age >= 3*c.win.Ceiling:
+	case age >= 3*c.waits.Ceiling:
 		return 0
-	case age >= c.win.Ceiling:
-		return min(q, c.win.Hurry)
+	case age >= c.waits.Ceiling:
+		return min(q, c.waits.Hurry)
 	}
 	return q
 }
 
-// due is when to look next; false when there is nothing to look for.
-func (c *core) due() (time.Time, bool) {
+// nextLook is when to look next; false when there is nothing to look for.
+func (c *core) nextLook() (time.Time, bool) {
 	if !c.pending {
 		return time.Time{}, false
 	}
 	if !c.until.IsZero() {
 		return c.until, true
 	}
-	q := c.win.Quiet
+	q := c.waits.Quiet
 	if c.swap {
-		q = c.win.Swap
+		q = c.waits.Swap
 	}
 	at := c.last.Add(q)
 	for _, step := range []struct{ after, quiet time.Duration }{
-		{c.win.Ceiling, min(q, c.win.Hurry)},
-		{3 * c.win.Ceiling, 0},
+		{c.waits.Ceiling, min(q, c.waits.Hurry)},
+		{3 * c.waits.Ceiling, 0},
 	} {
 		earliest := c.first.Add(step.after)
 		if hurried := later(earliest, c.last.Add(step.quiet)); hurried.Before(at) {
@@ -181,7 +181,7 @@ func later(a, b time.Time) time.Time {
 // read.
 func (c *core) judge(now, read time.Time, views []view) verdict {
 	changed, settle, doubtful := false, time.Time{}, time.Duration(0)
-	need := c.need(now)
+	need := c.quietNeeded(now)
 	for _, v := range views {
 		old, seen := c.known[v.Path]
 		if v.Kind == unstable {
@@ -200,9 +200,9 @@ func (c *core) judge(now, read time.Time, views []view) verdict {
 		}
 		switch {
 		case v.Kind == missing, v.blank():
-			doubtful = max(doubtful, c.win.Grace)
-		case seen && !c.swap && v.cutFrom(old):
-			doubtful = max(doubtful, c.win.Cut)
+			doubtful = max(doubtful, c.waits.Grace)
+		case seen && !c.swap && v.isBeginningOf(old):
+			doubtful = max(doubtful, c.waits.Cut)
 		}
 	}
 	if !settle.IsZero() {
@@ -242,7 +242,7 @@ func (c *core) conclude(views []view, changed bool) verdict {
 	told := c.told
 	c.told = nothing
 	if changed {
-		c.learn(views)
+		c.rememberBuild(views)
 		return build
 	}
 	if told != nothing {
@@ -251,11 +251,11 @@ func (c *core) conclude(views []view, changed bool) verdict {
 	return nothing
 }
 
-// forget makes any news a reason for a build.
-func (c *core) forget() { c.known = map[string]view{} }
+// forgetBuild makes any news a reason for a build.
+func (c *core) forgetBuild() { c.known = map[string]view{} }
 
-// learn keeps what a build was given.
-func (c *core) learn(views []view) {
+// rememberBuild keeps what a build was given.
+func (c *core) rememberBuild(views []view) {
 	known := make(map[string]view, len(views))
 	for _, v := range views {
 		known[v.Path] = v

@@ -74,21 +74,21 @@ func (d realDisk) View(path string) view {
 	v := view{Path: path}
 	before, err := os.Stat(path)
 	if err != nil {
-		return v.without(err)
+		return v.unreadable(err)
 	}
 	v.Stamp, v.Mod = stampOf(before), before.ModTime()
 	if err := d.acceptable(before); err != nil {
-		return v.without(err)
+		return v.unreadable(err)
 	}
 	// Not blocking, in case a pipe has taken the file's place since.
 	f, err := os.OpenFile(path, os.O_RDONLY|syscall.O_NONBLOCK, 0)
 	if err != nil {
-		return v.without(err)
+		return v.unreadable(err)
 	}
 	data, after, err := d.read(f)
 	f.Close()
 	if err != nil {
-		return v.without(err)
+		return v.unreadable(err)
 	}
 	if !v.Stamp.same(stampOf(after)) || int64(len(data)) != after.Size() {
 		v.Kind = unstable
@@ -124,8 +124,8 @@ func (d realDisk) acceptable(info fs.FileInfo) error {
 	return nil
 }
 
-// without is the view of a file that was not read.
-func (v view) without(err error) view {
+// unreadable is the view of a file that was not read.
+func (v view) unreadable(err error) view {
 	v.Kind, v.Err = refused, err
 	if errors.Is(err, fs.ErrNotExist) || errors.Is(err, syscall.ENOTDIR) {
 		v.Kind, v.Stamp, v.Mod = missing, stamp{}, time.Time{}
@@ -146,7 +146,7 @@ func (d realDisk) Trail(path string) (trail []string, whole bool) {
 	add(path)
 	vol := filepath.VolumeName(path)
 	root := vol + string(filepath.Separator)
-	at, rest := root, split(path[len(vol):])
+	at, rest := root, pathNames(path[len(vol):])
 	for links := 0; len(rest) > 0; {
 		name := rest[0]
 		rest = rest[1:]
@@ -173,14 +173,14 @@ func (d realDisk) Trail(path string) (trail []string, whole bool) {
 			vol = filepath.VolumeName(target)
 			at, target = vol+string(filepath.Separator), target[len(vol):]
 		}
-		rest = append(split(target), rest...)
+		rest = append(pathNames(target), rest...)
 	}
 	add(at)
 	return trail, true
 }
 
-// split is a path's names, without empty ones and dots.
-func split(path string) []string {
+// pathNames is a path's names, without empty ones and dots.
+func pathNames(path string) []string {
 	var names []string
 	for _, n := range strings.FieldsFunc(path, func(r rune) bool { return r < 0x80 && os.IsPathSeparator(uint8(r)) }) {
 		if n != "." {

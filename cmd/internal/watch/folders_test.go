@@ -31,7 +31,7 @@ var folders = []save{
 			r.pause(20, 400)
 			r.rename(away, filepath.Dir(r.song))
 			time.Sleep(200 * time.Millisecond)
-			r.calm()
+			r.unhurry()
 			r.write(r.song, second)
 		}, builds: 1},
 	{name: "the target of a link is written", why: "no event comes in the link's folder",
@@ -184,15 +184,15 @@ func gitRepo(r *rig) {
 // spoilt.
 func (r *rig) git(args ...string) {
 	r.t.Helper()
-	begin := time.Now()
+	started := time.Now()
 	defer func() {
 		song, err := os.Stat(r.song)
 		r.must(err)
 		groove, err := os.Stat(r.beside("own.groove.hcl"))
 		r.must(err)
 		apart := song.ModTime().Sub(groove.ModTime()).Abs()
-		r.late = r.late || time.Since(begin) > unhurried*time.Millisecond || song.ModTime().After(begin) &&
-			groove.ModTime().After(begin) && apart > 50*time.Millisecond
+		r.late = r.late || time.Since(started) > unhurried*time.Millisecond || song.ModTime().After(started) &&
+			groove.ModTime().After(started) && apart > 50*time.Millisecond
 	}()
 	cmd := exec.Command("git", append([]string{"-c", "user.name=A", "-c", "user.email=a@example.org", "-c",
 		"core.autocrlf=false"}, args...)...)

@@ -19,7 +19,7 @@ type loop struct {
 
 	note    notifier // nil while there is none
 	tree    tree
-	planted planted
+	planted watchSet
 
 	paths []string         // the other files of the last build, absolute
 	seen  map[string]stamp // how each file's entry looked last
@@ -39,14 +39,14 @@ type loop struct {
 
 func newLoop(o Options, d disk, open func() (notifier, error)) *loop {
 	return &loop{
-		Options: o, disk: d, open: open, core: newCore(defaultWindows(o.Quiet)),
+		Options: o, disk: d, open: open, core: newCore(defaultWaits(o.Quiet)),
 		seen: map[string]stamp{}, fresh: map[string]view{}, gone: map[string]bool{},
 		every: safetyPoll, done: make(chan Outcome, 1),
 	}
 }
 
 func (l *loop) run(ctx context.Context) error {
-	l.start()
+	l.startWatching()
 	defer func() {
 		if l.note != nil {
 			l.note.Close()
@@ -62,7 +62,7 @@ func (l *loop) run(ctx context.Context) error {
 			poll.Reset(every)
 		}
 		var look <-chan time.Time
-		if at, ok := l.core.due(); ok && l.building == nil {
+		if at, ok := l.core.nextLook(); ok && l.building == nil {
 			timer.Reset(time.Until(at))
 			look = timer.C
 		}
@@ -74,22 +74,22 @@ func (l *loop) run(ctx context.Context) error {
 		select {
 		case ev, ok := <-events:
 			if !ok {
-				l.deaf()
+				l.notifierClosed()
 				continue
 			}
-			l.event(time.Now(), ev)
+			l.takeEvent(time.Now(), ev)
 		case err, ok := <-errs:
 			if !ok {
-				l.deaf()
+				l.notifierClosed()
 				continue
 			}
-			l.trouble(time.Now(), err)
+			l.notifierFailed(time.Now(), err)
 		case <-look:
-			l.look(ctx)
+			l.readAndJudge(ctx)
 		case <-poll.C:
-			l.poll(time.Now())
+			l.pollFiles(time.Now())
 		case out := <-l.done:
-			l.built(time.Now(), out)
+			l.afterBuild(time.Now(), out)
 		case <-ctx.Done():
 			if l.building != nil {
 				<-l.done
@@ -99,31 +99,31 @@ func (l *loop) run(ctx context.Context) error {
 	}
 }
 
-// start adds the watches before anything is read: a save between the two would
+// startWatching adds the watches before anything is read: a save between the two would
 // be lost the other way round.
-func (l *loop) start() {
+func (l *loop) startWatching() {
 	if l.Poll {
 		l.polling, l.every = true, l.PollEvery
 		l.tell(Notice{Kind: Polling, Path: l.Song, Every: l.every})
 	} else if n, err := l.open(); err != nil {
-		l.fallBack(err)
+		l.fallBackToPolling(err)
 	} else {
 		l.note = n
 	}
-	l.plant()
+	l.fitWatches()
 	// No reason to wait: the quiet before the first look has been since long ago,
 	// unless the file's own clock says otherwise.
-	l.core.touch(time.Now().Add(-l.core.win.Quiet), false)
+	l.core.noteChange(time.Now().Add(-l.core.waits.Quiet), false)
 }
 
-// deaf is what remains when the notifier has closed its channels by itself.
-func (l *loop) deaf() {
+// notifierClosed is what remains when the notifier has closed its channels by itself.
+func (l *loop) notifierClosed() {
 	l.note = nil
-	l.fallBack(fsnotify.ErrClosed)
+	l.fallBackToPolling(fsnotify.ErrClosed)
 }
 
-// fallBack goes on by looking alone, and says so once.
-func (l *loop) fallBack(err error) {
+// fallBackToPolling goes on by looking alone, and says so once.
+func (l *loop) fallBackToPolling(err error) {
 	if l.polling {
 		return
 	}
@@ -141,19 +141,19 @@ func (l *loop) tell(n Notice) {
 	l.Tell(n)
 }
 
-// plant makes the watches fit the files.
-func (l *loop) plant() {
+// fitWatches makes the watches fit the files.
+func (l *loop) fitWatches() {
 	if l.note == nil {
 		return
 	}
-	l.tree = grow(l.disk, append([]string{l.Song}, l.paths...))
+	l.tree = newTree(l.disk, append([]string{l.Song}, l.paths...))
 	if err := l.planted.sync(l.note, l.disk, l.tree); err != nil {
-		l.fallBack(err)
+		l.fallBackToPolling(err)
 	}
 }
 
-// event takes one event in.
-func (l *loop) event(now time.Time, ev fsnotify.Event) {
+// takeEvent takes one takeEvent in.
+func (l *loop) takeEvent(now time.Time, ev fsnotify.Event) {
 	name := filepath.Clean(ev.Name)
 	role := l.tree.role(name)
 	if role == stranger || ev.Op == fsnotify.Chmod && role == onTheWay {
@@ -170,9 +170,9 @@ func (l *loop) event(now time.Time, ev fsnotify.Event) {
 			delete(l.gone, name)
 		}
 	} else {
-		l.plant() // a folder or a link is another now
+		l.fitWatches() // a folder or a link is another now
 	}
-	l.core.touch(now, swap)
+	l.core.noteChange(now, swap)
 }
 
 // quickSwap says whether an event for a new file whose name was never free
@@ -180,18 +180,18 @@ func (l *loop) event(now time.Time, ev fsnotify.Event) {
 // step; the others may leave some out.
 const quickSwap = runtime.GOOS == "linux"
 
-// trouble is an error from the notifier: after an overflow anything may have
+// notifierFailed is an error from the notifier: after an overflow anything may have
 // happened.
-func (l *loop) trouble(now time.Time, err error) {
-	l.plant()
+func (l *loop) notifierFailed(now time.Time, err error) {
+	l.fitWatches()
 	l.heard = now
-	l.core.touch(now, false)
+	l.core.noteChange(now, false)
 }
 
-// look reads all files, unless news is waiting that the timer overtook.
-func (l *loop) look(ctx context.Context) {
-	l.hear()
-	if at, ok := l.core.due(); !ok || time.Until(at) > 0 {
+// readAndJudge reads all files, unless news is waiting that the timer overtook.
+func (l *loop) readAndJudge(ctx context.Context) {
+	l.drainEvents()
+	if at, ok := l.core.nextLook(); !ok || time.Until(at) > 0 {
 		return
 	}
 	now := time.Now()
@@ -201,11 +201,11 @@ func (l *loop) look(ctx context.Context) {
 	}
 	read := time.Now()
 	for _, v := range views {
-		l.saw(now, v)
+		l.rememberView(now, v)
 	}
 	switch l.core.judge(now, read, views) {
 	case build:
-		l.build(ctx, newSnapshot(l.disk, views))
+		l.startBuild(ctx, newSnapshot(l.disk, views))
 	case tellMissing:
 		l.tell(Notice{Kind: Missing, Path: l.Song})
 	case tellBlank:
@@ -215,16 +215,16 @@ func (l *loop) look(ctx context.Context) {
 	}
 }
 
-// hear takes in the events that are there already.
-func (l *loop) hear() {
+// drainEvents takes in the events that are there already.
+func (l *loop) drainEvents() {
 	for l.note != nil {
 		select {
 		case ev, ok := <-l.note.Events():
 			if !ok {
-				l.deaf()
+				l.notifierClosed()
 				break
 			}
-			l.event(time.Now(), ev)
+			l.takeEvent(time.Now(), ev)
 			continue
 		default:
 		}
@@ -235,8 +235,8 @@ func (l *loop) hear() {
 // coarse is the coarsest clock of a file system in use: FAT's two seconds.
 const coarse = 2 * time.Second
 
-// saw notes how a file looked when it was read.
-func (l *loop) saw(now time.Time, v view) {
+// rememberView notes how a file looked when it was read.
+func (l *loop) rememberView(now time.Time, v view) {
 	if v.Kind == unstable {
 		return
 	}
@@ -247,14 +247,14 @@ func (l *loop) saw(now time.Time, v view) {
 	}
 }
 
-func (l *loop) build(ctx context.Context, files *Snapshot) {
+func (l *loop) startBuild(ctx context.Context, files *Snapshot) {
 	l.building = files
 	go func() { l.done <- l.Build(ctx, files) }()
 }
 
-// built takes over which files count from now on, adds their watches, and only
+// afterBuild takes over which files count from now on, adds their watches, and only
 // then looks whether one of them has moved on since it was read.
-func (l *loop) built(now time.Time, out Outcome) {
+func (l *loop) afterBuild(now time.Time, out Outcome) {
 	files := l.building
 	l.building = nil
 	for _, n := range l.untold {
@@ -270,12 +270,12 @@ func (l *loop) built(now time.Time, out Outcome) {
 			l.paths = append(l.paths, abs)
 		}
 	}
-	views := []view{files.knows(l.Song)}
+	views := []view{files.knownView(l.Song)}
 	for _, p := range l.paths {
-		views = append(views, files.knows(p))
+		views = append(views, files.knownView(p))
 	}
-	if l.core.learn(views); out.Again {
-		l.core.forget()
+	if l.core.rememberBuild(views); out.Again {
+		l.core.forgetBuild()
 	}
 	for p := range l.seen {
 		if !have[p] {
@@ -285,22 +285,22 @@ func (l *loop) built(now time.Time, out Outcome) {
 	}
 	for _, v := range views {
 		if _, old := l.seen[v.Path]; !old {
-			l.saw(now, v)
+			l.rememberView(now, v)
 		}
 	}
-	l.plant()
-	l.poll(now)
+	l.fitWatches()
+	l.pollFiles(now)
 }
 
-// poll looks at every file's entry: it finds what no event tells of, as on
+// pollFiles looks at every file's entry: it finds what no event tells of, as on
 // network folders and with mapped memory, and lost watches.
-func (l *loop) poll(now time.Time) {
-	l.hear()
+func (l *loop) pollFiles(now time.Time) {
+	l.drainEvents()
 	changed := false
 	for _, p := range append([]string{l.Song}, l.paths...) {
 		st := l.disk.Stamp(p)
 		old, known := l.seen[p]
-		if known && st.same(old) && !l.crept(now, p) {
+		if known && st.same(old) && !l.changedBehindEntry(now, p) {
 			continue
 		}
 		l.seen[p] = st
@@ -309,25 +309,25 @@ func (l *loop) poll(now time.Time) {
 		// trusted that far.
 		at := now
 		if st.there && st.mod.Before(now) {
-			at = later(st.mod, now.Add(-l.core.win.Quiet))
+			at = later(st.mod, now.Add(-l.core.waits.Quiet))
 		}
-		l.unannounced(now, at)
-		l.core.touch(at, false)
+		l.countUnannounced(now, at)
+		l.core.noteChange(at, false)
 	}
 	// A folder that was replaced shows in the files; one that only lost its watch
 	// shows in nothing.
 	if l.polls++; changed || l.polls%replant == 0 {
-		l.plant()
+		l.fitWatches()
 	}
 }
 
 // replant is after how many looks the watches are gone over without a reason.
 const replant = 20
 
-// crept reports whether a file holds something else than at the last look although
+// changedBehindEntry reports whether a file holds something else than at the last look although
 // its entry is the same: a second save within one tick of the file system's
 // clock. What was built last does not count: an emptied song is never built.
-func (l *loop) crept(now time.Time, path string) bool {
+func (l *loop) changedBehindEntry(now time.Time, path string) bool {
 	last, ok := l.fresh[path]
 	if !ok || l.building != nil {
 		return false
@@ -339,15 +339,15 @@ func (l *loop) crept(now time.Time, path string) bool {
 	return v.Kind == content && !v.same(last)
 }
 
-// unannounced counts changes that events should have told of long ago. After
+// countUnannounced counts changes that events should have told of long ago. After
 // two in a row there is no relying on them. While news waits to be looked at, this
 // may be what it is of.
-func (l *loop) unannounced(now, at time.Time) {
-	if l.core.pending || l.polling || l.note == nil || l.building != nil || now.Sub(at) < l.core.win.Quiet ||
+func (l *loop) countUnannounced(now, at time.Time) {
+	if l.core.pending || l.polling || l.note == nil || l.building != nil || now.Sub(at) < l.core.waits.Quiet ||
 		l.heard.After(at) {
 		return
 	}
 	if l.silent++; l.silent >= 2 {
-		l.fallBack(errSilent)
+		l.fallBackToPolling(errSilent)
 	}
 }

@@ -91,7 +91,7 @@ func newRig(t *testing.T, s settings) *rig {
 	if !s.bare {
 		r.await(1)
 	}
-	r.calm()
+	r.unhurry()
 	r.late, r.began = false, time.Now()
 	return r
 }
@@ -114,7 +114,7 @@ func (r *rig) close() {
 	}
 	r.stop()
 	r.stop = nil
-	r.finish()
+	r.openGate()
 	if err := <-r.ended; err != nil {
 		r.t.Errorf("the watcher ended with %v", err)
 	}
@@ -181,14 +181,14 @@ func (r *rig) tell(n Notice) {
 	r.notices = append(r.notices, n)
 }
 
-func (r *rig) count() int {
+func (r *rig) buildCount() int {
 	r.mu.Lock()
 	defer r.mu.Unlock()
 	return len(r.builds)
 }
 
-// said counts the notices of a kind.
-func (r *rig) said(k NoticeKind) int {
+// noticeCount counts the notices of a kind.
+func (r *rig) noticeCount(k NoticeKind) int {
 	r.mu.Lock()
 	defer r.mu.Unlock()
 	n := 0
@@ -200,16 +200,16 @@ func (r *rig) said(k NoticeKind) int {
 	return n
 }
 
-// told counts the notices that a user must see.
-func (r *rig) told() int {
+// allNotices counts the notices that a user must see.
+func (r *rig) allNotices() int {
 	n := 0
 	for _, k := range []NoticeKind{Missing, Blank, Back} {
-		n += r.said(k)
+		n += r.noticeCount(k)
 	}
 	return n
 }
 
-func (r *rig) saidMissing() bool { return r.said(Missing) == 1 }
+func (r *rig) saidMissing() bool { return r.noticeCount(Missing) == 1 }
 
 // hopeless is how long is waited for what must come: no measure of the program,
 // only of the patience with a machine that has other things to do.
@@ -226,7 +226,7 @@ func (r *rig) until(what string, ok func() bool) {
 		}
 		time.Sleep(2 * time.Millisecond)
 	}
-	r.calm()
+	r.unhurry()
 }
 
 // building reports whether a build is at work.
@@ -236,8 +236,8 @@ func (r *rig) building() bool {
 	return r.running > 0
 }
 
-// finish lets the slow builds end; it may be called twice.
-func (r *rig) finish() {
+// openGate lets the slow builds end. It may be called twice.
+func (r *rig) openGate() {
 	r.mu.Lock()
 	defer r.mu.Unlock()
 	select {
@@ -250,7 +250,7 @@ func (r *rig) finish() {
 // await waits for that many builds since the start.
 func (r *rig) await(n int) {
 	r.t.Helper()
-	r.until("a build", func() bool { return r.count() >= n })
+	r.until("a build", func() bool { return r.buildCount() >= n })
 }
 
 // silence is how long a scenario is listened to after its end: longer than every
@@ -273,19 +273,19 @@ func (r *rig) must(err error) {
 // run is spoilt.
 func (r *rig) step(do func() error) {
 	r.t.Helper()
-	begin := time.Now()
+	started := time.Now()
 	r.must(do())
 	over := time.Now().Add(-time.Duration(r.atMost) * time.Millisecond)
-	r.late = r.late || begin.Before(over) || !r.mark.IsZero() && r.mark.Before(over)
-	r.mark, r.atMost = begin, unhurried
+	r.late = r.late || started.Before(over) || !r.mark.IsZero() && r.mark.Before(over)
+	r.mark, r.atMost = started, unhurried
 }
 
 // unhurried is what may lie between two steps where nothing else is said, in
 // milliseconds: less than the watcher's patience with half a save.
 const unhurried = 350
 
-// calm is said where any time may go by before the next step.
-func (r *rig) calm() { r.mark, r.atMost = time.Time{}, unhurried }
+// unhurry is said where any time may go by before the next step.
+func (r *rig) unhurry() { r.mark, r.atMost = time.Time{}, unhurried }
 
 // pause sleeps. From the begin of the step before to the end of the step after may
 // lie at most that many milliseconds: for what must be one save less than the quiet
@@ -306,8 +306,8 @@ func (r *rig) write(path, text string) {
 	r.step(func() error { return os.WriteFile(path, []byte(text), 0o644) })
 }
 
-// pieces truncates and writes the parts with a pause before each but the first.
-func (r *rig) pieces(ms, atMost int, parts ...string) {
+// writeInPieces truncates and writes the parts with a pause before each but the first.
+func (r *rig) writeInPieces(ms, atMost int, parts ...string) {
 	r.t.Helper()
 	var f *os.File
 	r.step(func() (err error) {

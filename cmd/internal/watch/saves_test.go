@@ -30,21 +30,21 @@ var saves = []save{
 	{name: "truncate and write", why: "ed, nano, micro, kakoune, many others",
 		do: func(r *rig) { r.write(r.song, second) }, builds: 1},
 	{name: "truncate, 60 ms, write", why: "VS Code, Vim with nowritebackup, ne: the file is empty for a moment",
-		do: func(r *rig) { r.pieces(60, 400, "", second) }, builds: 1},
+		do: func(r *rig) { r.writeInPieces(60, 400, "", second) }, builds: 1},
 	{name: "truncate, 250 ms, write", why: "the same on a slow disk: longer than the quiet window",
-		do: func(r *rig) { r.pieces(250, 450, "", second) }, builds: 1},
+		do: func(r *rig) { r.writeInPieces(250, 450, "", second) }, builds: 1},
 	{name: "a part that is a song, 60 ms, the rest", why: "joe writes twice; a window of 50 ms builds the half",
-		do: func(r *rig) { r.pieces(60, 64, second[:20]+"\n", second[20:]) }, builds: 1,
+		do: func(r *rig) { r.writeInPieces(60, 64, second[:20]+"\n", second[20:]) }, builds: 1,
 		last: second[:20] + "\n" + second[20:]},
 	{name: "a beginning of the old, 200 ms, the rest", why: "a save cut off by a slow disk looks like a shorter song",
-		do: func(r *rig) { r.pieces(200, 380, first[:30], first[30:]+"# four\n") }, builds: 1,
+		do: func(r *rig) { r.writeInPieces(200, 380, first[:30], first[30:]+"# four\n") }, builds: 1,
 		last: first + "# four\n"},
 	{name: "five pieces 20 ms apart", why: "a buffered writer",
 		do: func(r *rig) {
-			r.pieces(20, 64, second[:10], second[10:20], second[20:30], second[30:40], second[40:])
+			r.writeInPieces(20, 64, second[:10], second[10:20], second[20:30], second[30:40], second[40:])
 		}, builds: 1},
 	{name: "sixty small pieces", why: "a writer without a buffer",
-		do: func(r *rig) { r.pieces(1, 64, strings.SplitAfter(second+strings.Repeat("#", 30), "")...) }, builds: 1,
+		do: func(r *rig) { r.writeInPieces(1, 64, strings.SplitAfter(second+strings.Repeat("#", 30), "")...) }, builds: 1,
 		last: second + strings.Repeat("#", 30)},
 	{name: "another name in the folder, then over it", why: "Emacs with file-precious-flag, sed -i, formatters",
 		do: func(r *rig) { r.write(r.beside("tmpQx1"), second); r.rename(r.beside("tmpQx1"), r.song) }, builds: 1},
@@ -178,7 +178,7 @@ var saves = []save{
 			r.write(r.song, "# lost too\n")
 			time.Sleep(20 * time.Millisecond)
 			r.write(r.song, second)
-			r.finish()
+			r.openGate()
 		}, builds: 2},
 }
 
@@ -218,7 +218,7 @@ func runSave(t *testing.T, s save, with settings) {
 			continue
 		}
 		r.await(1 + s.builds)
-		r.until("a notice", func() bool { return r.told() >= s.notices })
+		r.until("a notice", func() bool { return r.allNotices() >= s.notices })
 		time.Sleep(silence)
 		r.close()
 		if s.last == "" {
@@ -230,7 +230,7 @@ func runSave(t *testing.T, s save, with settings) {
 		if got := r.builds[len(r.builds)-1]; got != s.last {
 			t.Errorf("the last build saw %q, want %q", got, s.last)
 		}
-		if got := r.told(); got != s.notices {
+		if got := r.allNotices(); got != s.notices {
 			t.Errorf("%d notices, want %d: %v", got, s.notices, r.notices)
 		}
 		return

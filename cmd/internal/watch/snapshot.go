@@ -35,7 +35,7 @@ func (s *Snapshot) ReadFile(path string) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	v := s.take(abs)
+	v := s.viewOf(abs)
 	switch v.Kind {
 	case content:
 		return v.Data, nil
@@ -55,9 +55,9 @@ type unstableError struct{}
 
 func (unstableError) Error() string { return "it is being written all the time" }
 
-// take is the file at an absolute path. One that changes while it is being read
+// viewOf is the file at an absolute path. One that changes while it is being read
 // is tried again for a fifth of a second.
-func (s *Snapshot) take(abs string) view {
+func (s *Snapshot) viewOf(abs string) view {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	s.used[abs] = true
@@ -73,11 +73,11 @@ func (s *Snapshot) take(abs string) view {
 	return v
 }
 
-// knows is what the build knows of a file. Of one that it has named but not
+// knownView is what the build knownView of a file. Of one that it has named but not
 // read, because it did not find it or would not have it, that is no more than how
 // its entry looked before the build; where nobody has looked, a file that may be
 // younger than the build counts as one that it has missed.
-func (s *Snapshot) knows(abs string) view {
+func (s *Snapshot) knownView(abs string) view {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	v, ok := s.seen[abs]

@@ -21,8 +21,8 @@ type tree struct {
 // renamed, the poll has to see to it.
 const watchParents = runtime.GOOS == "linux"
 
-// grow makes the tree for a set of paths.
-func grow(d disk, paths []string) tree {
+// newTree makes the tree for a set of paths.
+func newTree(d disk, paths []string) tree {
 	t := tree{map[string]bool{}, map[string]bool{}, map[string]bool{}, map[string]bool{}}
 	for _, p := range paths {
 		trail, whole := d.Trail(p)
@@ -32,7 +32,7 @@ func grow(d disk, paths []string) tree {
 			} else {
 				t.other[name] = true
 			}
-			t.folder(d, filepath.Dir(name))
+			t.addFolder(d, filepath.Dir(name))
 		}
 	}
 	for dir := range t.dirs {
@@ -41,8 +41,8 @@ func grow(d disk, paths []string) tree {
 	return t
 }
 
-// folder adds a folder or, while it is missing, the nearest one above it.
-func (t *tree) folder(d disk, dir string) {
+// addFolder adds a addFolder or, while it is missing, the nearest one above it.
+func (t *tree) addFolder(d disk, dir string) {
 	for !d.Stamp(dir).there {
 		t.other[dir] = true
 		up := filepath.Dir(dir)
@@ -94,15 +94,15 @@ func (t *tree) role(name string) role {
 // foldCase says whether two spellings are by custom one file here.
 const foldCase = runtime.GOOS == "windows" || runtime.GOOS == "darwin"
 
-// planted is a tree's watches as they stand.
-type planted struct {
+// watchSet is a tree's watches as they stand.
+type watchSet struct {
 	at map[string]stamp // by folder: which folder it was when it was added
 }
 
 // sync brings the notifier's watches in line with the tree. A folder that was
 // replaced by another of the same name is added anew. The error is the first
 // that leaves a needed folder unwatched.
-func (p *planted) sync(n notifier, d disk, t tree) error {
+func (p *watchSet) sync(n notifier, d disk, t tree) error {
 	if p.at == nil {
 		p.at = map[string]stamp{}
 	}
@@ -129,7 +129,7 @@ func (p *planted) sync(n notifier, d disk, t tree) error {
 // add is repeated even for a folder that has a watch: after a folder is moved
 // away and back its watch is gone, though the folder is the same. Adding twice
 // does nothing.
-func (p *planted) add(n notifier, d disk, dir string) error {
+func (p *watchSet) add(n notifier, d disk, dir string) error {
 	now := d.Stamp(dir)
 	if !now.there {
 		return nil // gone since: the poll or the parent tells when it is back

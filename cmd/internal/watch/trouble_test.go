@@ -60,7 +60,7 @@ func TestFallBack(t *testing.T) {
 			r.write(r.song, first)
 			r.await(3)
 			r.close()
-			if n := r.said(Polling); n != 1 {
+			if n := r.noticeCount(Polling); n != 1 {
 				t.Fatalf("said %d times that it polls: %v", n, r.notices)
 			}
 			if s := r.notices[0].String(); !strings.Contains(s, c.says) || !strings.Contains(s, "every 250ms") {
@@ -75,13 +75,13 @@ func TestSilentFolder(t *testing.T) {
 	t.Parallel()
 	r := newRig(t, settings{open: func() (notifier, error) { return dead(), nil }})
 	// TestLoop counts them; here a change may lie too near to a look to be one of the two.
-	for i := 0; i < 2 || r.said(Polling) == 0 && i < 20; i++ {
+	for i := 0; i < 2 || r.noticeCount(Polling) == 0 && i < 20; i++ {
 		time.Sleep(100 * time.Millisecond)
 		r.write(r.song, []string{second, first}[i%2])
 		r.await(2 + i)
 	}
 	r.close()
-	if n := r.said(Polling); n != 1 || !strings.Contains(r.notices[0].String(), "network") {
+	if n := r.noticeCount(Polling); n != 1 || !strings.Contains(r.notices[0].String(), "network") {
 		t.Errorf("want one notice about polling: %v", r.notices)
 	}
 }
@@ -96,7 +96,7 @@ func TestNotSilent(t *testing.T) {
 		time.Sleep(time.Duration(i*97) * time.Millisecond)
 	}
 	r.close()
-	if r.said(Polling) != 0 {
+	if r.noticeCount(Polling) != 0 {
 		t.Errorf("notices without need: %v", r.notices)
 	}
 }
@@ -107,10 +107,10 @@ func TestBlankIsNotSilent(t *testing.T) {
 	t.Parallel()
 	r := newRig(t, settings{})
 	r.write(r.song, "")
-	r.until("word of the blank song", func() bool { return r.said(Blank) == 1 })
+	r.until("word of the blank song", func() bool { return r.noticeCount(Blank) == 1 })
 	time.Sleep(coarse + silence) // four safety polls, and the end of being fresh
 	r.close()
-	if n := r.said(Polling); n != 0 {
+	if n := r.noticeCount(Polling); n != 0 {
 		t.Errorf("a local folder is taken for a silent one: %v", r.notices)
 	}
 }
@@ -138,11 +138,11 @@ func TestCeiling(t *testing.T) {
 	t.Parallel()
 	for try := 0; try < 10; try++ {
 		r := newRig(t, settings{})
-		for i := 0; r.count() < 2 && !r.late && time.Since(r.began) < hopeless; i++ {
+		for i := 0; r.buildCount() < 2 && !r.late && time.Since(r.began) < hopeless; i++ {
 			r.write(r.song, strings.Repeat("# y\n", i%60+1))
 			r.pause(30, 64)
 		}
-		n, most := r.count()-1, int(time.Since(r.began)/time.Second)
+		n, most := r.buildCount()-1, int(time.Since(r.began)/time.Second)
 		r.write(r.song, "# and on\n") // the last pause must not have been too long either
 		r.close()
 		if r.late {
@@ -174,9 +174,9 @@ func TestNeverTorn(t *testing.T) {
 				r := newRig(t, settings{text: a})
 				var longest time.Duration
 				save := func(text string) {
-					begin := time.Now()
+					started := time.Now()
 					r.write(r.song, text)
-					longest = max(longest, time.Since(begin))
+					longest = max(longest, time.Since(started))
 				}
 				for i := 0; i < 500; i++ {
 					save([]string{b, a}[i%2])
@@ -214,12 +214,12 @@ func TestStartsBeforeTheSong(t *testing.T) {
 	r := newRig(t, settings{bare: true, prepare: func(r *rig) {
 		r.remove(r.beside("."))
 	}})
-	r.until("the notice", func() bool { return r.said(Missing) == 1 })
+	r.until("the notice", func() bool { return r.noticeCount(Missing) == 1 })
 	r.must(os.Mkdir(r.beside("."), 0o755))
 	r.write(r.song, second)
 	r.await(1)
 	r.close()
-	if r.builds[0] != second || r.said(Missing) != 1 {
+	if r.builds[0] != second || r.noticeCount(Missing) != 1 {
 		t.Errorf("builds %q, notices %v", r.builds, r.notices)
 	}
 }
