@@ -66,8 +66,8 @@ error; a warning alone is no error.`,
 	return cmd
 }
 
-// finding is a mistake or a doubt as JSON. Lines and columns count from 1, columns
-// in characters; the end is the first column after.
+// finding is a mistake or a doubt as JSON. Lines and columns count from 1, columns in
+// characters. The end is the first column after the finding.
 type finding struct {
 	File      string `json:"file"`
 	Line      int    `json:"line"`

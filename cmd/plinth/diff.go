@@ -8,8 +8,8 @@ import (
 	"plinth/songspec/outline"
 )
 
-// The exit codes of diff are those of the program that it is named after: 0 the
-// same (done), 1 different, 2 trouble of any kind.
+// The exit codes of diff are those of the program diff: 0 the same (done), 1 different, 2
+// trouble of any kind.
 const (
 	diffDifferent = 1
 	diffTrouble   = 2

@@ -48,10 +48,11 @@ output.`,
 	return cmd
 }
 
-// maxText bounds what fmt reads, in bytes; the song file's own bound is lower and
-// has its own message.
+// maxText is how much fmt reads, in bytes. The song file's own limit is lower and has its
+// own message.
 const maxText = 8 << 20
 
+// fmtFile lays a file out and returns the exit code for it.
 func (a *app) fmtFile(path string, check bool) (int, error) {
 	src, err := files.Read(path, maxText)
 	if err != nil {
@@ -72,6 +73,7 @@ func (a *app) fmtFile(path string, check bool) (int, error) {
 	return done, nil
 }
 
+// fmtStream lays standard input out on standard output and returns the exit code for it.
 func (a *app) fmtStream(check bool) (int, error) {
 	src, err := io.ReadAll(io.LimitReader(a.in, maxText+1))
 	if err != nil {
@@ -93,7 +95,7 @@ func (a *app) fmtStream(check bool) (int, error) {
 	return done, nil
 }
 
-// format lays a text out; its mistakes are shown and make the code songWrong.
+// format lays a text out. Its mistakes are shown, and then the code is songWrong.
 func (a *app) format(name string, src []byte) (out []byte, code int, err error) {
 	out, diags := songspec.Format(name, src)
 	res := &bed.Result{Diags: diags, Sources: map[string][]byte{name: src}}

@@ -43,8 +43,8 @@ a song, give it a name of its own, and name the file in the song's grooves.`,
 	return cmd
 }
 
-// writePictures draws feels, and when they are several, lists them at the end, where
-// they are still on the screen.
+// writePictures writes the pictures of feels. Where there are several, a list of all feels
+// comes last, so that it is still on the screen.
 func writePictures(w io.Writer, names []string) error {
 	set := library.Load(names...)
 	for i, name := range names {
@@ -65,7 +65,8 @@ func writePictures(w io.Writer, names []string) error {
 	return nil
 }
 
-// nearestOrAll is the nearest name, or all of them.
+// nearestOrAll asks whether the name nearest to the written one was meant, or lists all
+// names.
 func nearestOrAll(written string, names []string) string {
 	best, at := "", max(2, len(written)/3)+1
 	for _, n := range names {

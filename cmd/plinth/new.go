@@ -42,8 +42,8 @@ func (a *app) newCommand() *cobra.Command {
 	}
 }
 
-// quotedPath is a path as one types it: in quotes where it has blanks or an apostrophe,
-// which every shell takes apart.
+// quotedPath is a path as one types it: in quotes where it has blanks or an apostrophe, at
+// which a shell would cut it.
 func quotedPath(path string) string {
 	if strings.ContainsAny(path, " '") && !strings.ContainsAny(path, "\"$`!\\") {
 		return `"` + path + `"`
@@ -51,14 +51,13 @@ func quotedPath(path string) string {
 	return path
 }
 
-// smallWords are the words that an English title leaves smallWords inside.
+// smallWords are the words that begin with a small letter inside an English title.
 var smallWords = map[string]bool{
 	"a": true, "an": true, "the": true, "and": true, "or": true, "but": true, "of": true, "on": true,
 	"in": true, "at": true, "to": true, "for": true, "by": true, "with": true, "from": true,
 }
 
-// titleOf makes a title of a file name: lanterns-on-the-weir is "Lanterns on the
-// Weir".
+// titleOf makes a title of a file name: lanterns-on-the-weir is "Lanterns on the Weir".
 func titleOf(name string) string {
 	words := strings.FieldsFunc(name, func(r rune) bool { return strings.ContainsRune("-_.", r) || unicode.IsSpace(r) })
 	for i, w := range words {

@@ -12,7 +12,7 @@ import (
 	"plinth/songspec"
 )
 
-// maxShown is how many mistakes are shown; the rest are counted.
+// maxShown is how many mistakes are shown. The rest are only counted.
 const maxShown = 10
 
 func (a *app) rootCommand() *cobra.Command {
@@ -52,8 +52,8 @@ machine failed (disk, permission). NO_COLOR and a pipe turn colour off.`,
 	return root
 }
 
-// helpCommand says how a command is used; a name that is none is a wrong command
-// line, which cobra's own takes for a question well answered.
+// helpCommand says how a command is used. An unknown name is a wrong command line; cobra's
+// own help ends with exit code 0 there.
 func helpCommand(root *cobra.Command) *cobra.Command {
 	return &cobra.Command{
 		Use:   "help [COMMAND]",
@@ -69,8 +69,8 @@ func helpCommand(root *cobra.Command) *cobra.Command {
 	}
 }
 
-// version is that of the module as the Go tool built it, with the commit where it
-// is known.
+// version is the module's version as the Go tool built it, with the commit where it is
+// known.
 func version() string {
 	info, ok := debug.ReadBuildInfo()
 	if !ok || info.Main.Version == "" {
@@ -79,7 +79,7 @@ func version() string {
 	return info.Main.Version
 }
 
-// show writes a result's mistakes and doubts.
+// show writes the mistakes and doubts of a result.
 func (a *app) show(w io.Writer, color bool, res *bed.Result) error {
 	if len(res.Diags) == 0 {
 		return nil
@@ -87,8 +87,9 @@ func (a *app) show(w io.Writer, color bool, res *bed.Result) error {
 	return songspec.WriteDiagnostics(w, res.Sources, res.Diags, songspec.DiagOptions{Color: color, Max: maxShown})
 }
 
-// settle shows the mistakes and doubts of a song that was read or built. It returns the
-// error with which the command ends, nil when the song is sound; err is that of reading.
+// settle shows the mistakes and doubts of a song that was read or built, and returns the
+// error with which the command ends: nil for a sound song. err is the error of reading or
+// building.
 func (a *app) settle(res *bed.Result, err error) error {
 	if showErr := a.show(a.err, a.colorErr, res); showErr != nil {
 		return machineFailure(showErr)
@@ -102,7 +103,7 @@ func (a *app) settle(res *bed.Result, err error) error {
 	return nil
 }
 
-// print lets write write to the output through a buffer.
+// print writes the answer of a command through a buffer.
 func (a *app) print(write func(io.Writer) error) error {
 	w := bufio.NewWriter(a.out)
 	err := write(w)
@@ -115,8 +116,8 @@ func (a *app) print(write func(io.Writer) error) error {
 	return nil
 }
 
-// argCount is a check of how many names a command line has, between least and most
-// (negative: no bound), which says how the command is written.
+// argCount checks that a command line has between least and most names (most may be -1: no
+// limit). The error says how the command is written.
 func argCount(least, most int) cobra.PositionalArgs {
 	return func(cmd *cobra.Command, args []string) error {
 		if len(args) < least || most >= 0 && len(args) > most {

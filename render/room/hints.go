@@ -76,7 +76,8 @@ func (r *Report) windowHints() []Hint {
 				low = max(low, p.P95+1)
 			}
 			if v.P95-low >= 4 {
-				say += fmt.Sprintf(", in the singer's own register too: %s over the comp", r.pitchRange(low, v.P95, r.Song))
+				say += fmt.Sprintf(", in the singer's own register too: %s over the comp",
+					r.pitchRange(low, v.P95, r.Song))
 			}
 		}
 		out = append(out, Hint{windowBars(w), capitalized(say) + ".",

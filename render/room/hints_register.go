@@ -45,7 +45,8 @@ func (r *Report) registerHints() []Hint {
 	if len(where) > 0 {
 		out = append(out, Hint{"the song", fmt.Sprintf("Keep the inner strings out of the singer's low notes in %s.",
 			shortList(where, 4)),
-			"A quarter of what is sung there lies no higher than the comp goes: one more layer and the words are lost."})
+			"A quarter of what is sung there lies no higher than the comp goes: " +
+				"one more layer and the words are lost."})
 	}
 	return out
 }

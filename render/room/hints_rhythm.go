@@ -154,7 +154,8 @@ func (r *Report) dramaHints() []Hint {
 			"An orchestra that is all in before has nothing to add when the band steps up."})
 	}
 	if len(falls) > 0 {
-		out = append(out, Hint{"the song", fmt.Sprintf("Take the orchestra down with the band at %s.", shortList(falls, 5)),
+		out = append(out, Hint{"the song", fmt.Sprintf("Take the orchestra down with the band at %s.",
+			shortList(falls, 5)),
 			"What holds on over the fall takes the drop away."})
 	}
 	return out

@@ -64,7 +64,8 @@ func (r *Report) htmlHints(b *bytes.Buffer) {
 	htmlSection(b, "Hints", "")
 	b.WriteString("<dl>\n")
 	for _, h := range r.Hints {
-		fmt.Fprintf(b, "<dt>%s</dt>\n<dd>%s</dd>\n<dd class=\"why\">%s</dd>\n", escape(capitalized(h.Where)), escape(h.Say),
+		fmt.Fprintf(b, "<dt>%s</dt>\n<dd>%s</dd>\n<dd class=\"why\">%s</dd>\n", escape(capitalized(h.Where)),
+			escape(h.Say),
 			escape(h.Why))
 	}
 	b.WriteString("</dl>\n")
@@ -77,7 +78,8 @@ func (r *Report) htmlEnergy(b *bytes.Buffer) {
 	for i := range r.Passes {
 		s := &r.Passes[i]
 		b.WriteString("<tr>" + numberCell(i+1) + textCell(s.Name) + numberCell(s.FirstBar) +
-			textCell(energyWords(s)+" "+strings.Repeat("■", max(s.EnergyFrom, s.EnergyTo))) + textCell(s.Key.String()) +
+			textCell(energyWords(s)+" "+strings.Repeat("■", max(s.EnergyFrom, s.EnergyTo))) +
+			textCell(s.Key.String()) +
 			numberCell(s.BPM) + numberCell(durationWords(s.Micros)) +
 			textCell(strings.Replace(strings.Join(r.passMarks(i), ", "), "climax", "△ climax", 1)) + "</tr>\n")
 	}
@@ -157,8 +159,8 @@ func attacksPerBeat(p *Part) string { return guide.Thousandths(int64(p.Attacks+5
 
 // htmlCounts writes a table of attacks by step for the song and for each section.
 func (r *Report) htmlCounts(b *bytes.Buffer) {
-	htmlSection(b, "Counts", "In how many of the bars somebody attacks there: a full column is every bar. ○ is free: "+
-		andList(pitchedNames())+" attack there in fewer than one bar of four.")
+	htmlSection(b, "Counts", "In how many of the bars somebody attacks there: a full column is every bar. "+
+		"○ is free: "+andList(pitchedNames())+" attack there in fewer than one bar of four.")
 	b.WriteString("<div class=\"grids\">\n")
 	one := func(s *Scope, name string) {
 		g := &s.Grid
@@ -166,7 +168,8 @@ func (r *Report) htmlCounts(b *bytes.Buffer) {
 			return
 		}
 		b.WriteString("<div class=\"wide\"><table class=\"counts\">\n")
-		fmt.Fprintf(b, "<caption style=\"text-align:left;padding-top:.8rem\">%s, %d bars of %s</caption>\n<tr><th></th>",
+		fmt.Fprintf(b, "<caption style=\"text-align:left;padding-top:.8rem\">%s, %d bars of "+
+			"%s</caption>\n<tr><th></th>",
 			escape(capitalized(name)), g.Bars, escape(g.Meter.String()))
 		for _, st := range g.Steps {
 			fmt.Fprintf(b, "<th%s>%s</th>", wholeCountClass(st), escape(shortCount(st.Count)))
@@ -177,7 +180,8 @@ func (r *Report) htmlCounts(b *bytes.Buffer) {
 			for _, st := range g.Steps {
 				v := row.at(st)
 				fmt.Fprintf(b, "<td%s title=\"%s on %s: %d bars of 100\"><div><b "+
-					"style=\"height:%d%%\"></b></div><span>%d</span></td>", wholeCountClass(st), row.name, escape(st.Count), v,
+					"style=\"height:%d%%\"></b></div><span>%d</span></td>", wholeCountClass(st), row.name,
+					escape(st.Count), v,
 					v, v)
 			}
 			b.WriteString("</tr>\n")

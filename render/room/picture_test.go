@@ -193,7 +193,8 @@ func TestFileBar(t *testing.T) {
 		}
 	}
 	var b bytes.Buffer
-	if err := Analyze(exampleSong(t, songs[0]), nil).Text(&b); err != nil || strings.Contains(b.String(), "of the file") {
+	err := Analyze(exampleSong(t, songs[0]), nil).Text(&b)
+	if err != nil || strings.Contains(b.String(), "of the file") {
 		t.Error("without a bar in front there is nothing to say")
 	}
 }

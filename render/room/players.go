@@ -33,7 +33,8 @@ func (p *playerRow) style() string { return fmt.Sprintf(`fill="url(#%s)" %s`, p.
 type hatch struct{ id, size, tile string }
 
 var (
-	groundHatch = hatch{"room-ground", `width="7" height="7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"`,
+	groundHatch = hatch{"room-ground", `width="7" height="7" patternUnits="userSpaceOnUse" ` +
+		`patternTransform="rotate(45)"`,
 		`<rect width="7" height="7" fill="#f3e6d0"/><path d="M0 0V7" stroke="#6b3f00" stroke-width="4.6"/>`}
 	massHatch = hatch{"room-mass", `width="6" height="6" patternUnits="userSpaceOnUse"`,
 		`<rect width="6" height="6" fill="#eaf2f9"/><path d="M0 3H6" stroke="#2c6a9e" stroke-width="1.3"/>`}

@@ -69,7 +69,8 @@ func (s *sheet) stopLines(row *sheetRow) {
 				continue
 			}
 			x1 := s.x(row, h.Tick)
-			s.line(x1, row.y+10*headHeight, x1, s.fieldBottom(row), `stroke="#111" stroke-width="2" stroke-dasharray="2 4"`)
+			s.line(x1, row.y+10*headHeight, x1, s.fieldBottom(row),
+				`stroke="#111" stroke-width="2" stroke-dasharray="2 4"`)
 		}
 	}
 }
@@ -195,7 +196,8 @@ func (s *sheet) windowWidths(row *sheetRow) {
 // heightSign draws a thin line with an arrow at each end: free height.
 func (s *sheet) heightSign(x, y1, y2 int) {
 	s.line(x, y1, x, y2, `stroke="#111" stroke-width="1.5"`)
-	s.drawElements(pathElement(`fill="#111"`, "M%s %sl-4 9h8z", x, y1), pathElement(`fill="#111"`, "M%s %sl-4 -9h8z", x, y2))
+	s.drawElements(pathElement(`fill="#111"`, "M%s %sl-4 9h8z", x, y1),
+		pathElement(`fill="#111"`, "M%s %sl-4 -9h8z", x, y2))
 }
 
 // freeRangeSigns draws the free ranges of each pass that is wide enough in the row: those

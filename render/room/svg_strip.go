@@ -15,7 +15,8 @@ func (s *sheet) wedge(x, y, weight int) {
 // backArrow is the sign of a push.
 func (s *sheet) backArrow(x, y int) {
 	s.drawElements(
-		pathElement(`fill="#fff" stroke="#111" stroke-width="2" stroke-linejoin="round"`, "M%s %sl10 -6v12z", x-60, y-80),
+		pathElement(`fill="#fff" stroke="#111" stroke-width="2" stroke-linejoin="round"`,
+			"M%s %sl10 -6v12z", x-60, y-80),
 		pathElement(`stroke="#111" stroke-width="2"`, "M%s %sh9", x+40, y-80))
 }
 
@@ -119,7 +120,8 @@ func (s *sheet) climaxSign(row *sheetRow, y int) {
 		x = min(max(x, left+10*14), max(right-10*14, left+10*14))
 		y -= 10 * 23
 		s.drawElements(
-			pathElement(`fill="#fff" stroke="#111" stroke-width="2.5" stroke-linejoin="round"`, "M%s %sl11 19h-22z", x, y),
+			pathElement(`fill="#fff" stroke="#111" stroke-width="2.5" stroke-linejoin="round"`,
+				"M%s %sl11 19h-22z", x, y),
 			circleElement(x, y+130, "2.5", ""))
 		if word := textWidth("climax", 20, false) + 10*17; x+word <= right || x-word < 10*plotLeft {
 			s.outlinedText(x+10*17, y+10*18, 20, "start", "700", "climax")

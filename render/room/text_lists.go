@@ -15,7 +15,8 @@ func (r *Report) textWindows(b *bytes.Buffer) {
 		b.WriteString("  none\n")
 	}
 	for _, w := range r.Windows {
-		fmt.Fprintf(b, "  %-17s to %-17s %10s %6s  %s\n", w.From, r.windowEnd(w), beatWords(w.Beats), durationWords(w.Micros),
+		fmt.Fprintf(b, "  %-17s to %-17s %10s %6s  %s\n", w.From, r.windowEnd(w), beatWords(w.Beats),
+			durationWords(w.Micros),
 			r.windowName(w))
 		if chords := r.chordsOver(w); w.Beats >= 2000 && len(chords) > 0 {
 			wrap(b, "over "+strings.Join(chords, ", "), "      ", "           ")
@@ -30,7 +31,8 @@ func (r *Report) textWindows(b *bytes.Buffer) {
 				sum, micros = sum+w.Beats, micros+w.Micros
 			}
 			if sum > 0 {
-				fmt.Fprintf(b, "    %-*s %d, %s in all, %s\n", 20, s.Name, len(s.Windows), beatWords(sum), durationWords(micros))
+				fmt.Fprintf(b, "    %-*s %d, %s in all, %s\n", 20, s.Name, len(s.Windows), beatWords(sum),
+					durationWords(micros))
 			}
 		}
 	}

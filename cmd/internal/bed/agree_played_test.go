@@ -140,7 +140,8 @@ func (a *agreement) graceOf(who timeline.Player, n heardNote, beat int64) bool {
 	for _, m := range a.notes[who] {
 		grace, _ := a.beside(m.start, m.start, graceUS)
 		us := a.micros(n.start)
-		if a.micros(m.start) > beat && us < a.micros(m.start) && us >= grace && (m.key == n.key || who == timeline.Piano) {
+		if a.micros(m.start) > beat && us < a.micros(m.start) && us >= grace &&
+			(m.key == n.key || who == timeline.Piano) {
 			return true
 		}
 	}

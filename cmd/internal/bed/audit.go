@@ -10,9 +10,9 @@ import (
 	"plinth/songspec/guide"
 )
 
-// Audit is what a player could not play, and what is more than a bed needs, as
-// warnings at the song file's lines: the bed can be built all the same. What is
-// found again at the same line by the same rule is counted. It needs a Performance.
+// Audit returns what a player could not play and what is more than a bed needs, as
+// warnings at lines of the song file: the bed can be built all the same. Findings of one
+// rule at one line are one warning with their number. It needs a Performance.
 func (r *Result) Audit(song string) hcl.Diagnostics {
 	if r.Performance == nil {
 		return nil
@@ -51,6 +51,7 @@ func (r *Result) Audit(song string) hcl.Diagnostics {
 	return out
 }
 
+// times is "once" or "3 times".
 func times(n int) string {
 	if n == 1 {
 		return "once"
@@ -58,9 +59,9 @@ func times(n int) string {
 	return fmt.Sprintf("%d times", n)
 }
 
-// VoiceCheck is what is doubtful between the guide vocal and the song: clashes of
-// long sung notes with written chords, notes outside the stated range. All are
-// warnings, at the vocal's line. It needs a Timeline.
+// VoiceCheck returns what is doubtful between the guide vocal and the song, as warnings at
+// the vocal's line: long sung notes that clash with chords, notes outside the stated
+// range. It needs a Timeline.
 func (r *Result) VoiceCheck() hcl.Diagnostics {
 	if r.Timeline == nil || r.Timeline.Vocal == nil {
 		return nil
@@ -68,7 +69,7 @@ func (r *Result) VoiceCheck() hcl.Diagnostics {
 	return r.voice(guide.Check(r.Timeline))
 }
 
-// voice places what the guide says of the voice at the vocal's line.
+// voice turns problems of the guide vocal into diagnostics at the vocal's line.
 func (r *Result) voice(problems []guide.Problem) hcl.Diagnostics {
 	var out hcl.Diagnostics
 	for _, p := range problems {
@@ -82,8 +83,8 @@ func (r *Result) voice(problems []guide.Problem) hcl.Diagnostics {
 	return out
 }
 
-// lineRange is a line of a text without the blanks around it. Columns count bytes,
-// which are characters wherever a chart stands on the line.
+// lineRange is the range of a line without the blanks around it. Its columns count bytes,
+// which are characters on every line that has a chart.
 func lineRange(name string, src []byte, line int) hcl.Range {
 	lines := bytes.SplitAfter(src, []byte("\n"))
 	line = min(max(line, 1), len(lines))

@@ -8,11 +8,12 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// Summary says in a line what was made: bars, length, keys, parts, and where bar
-// 1 stands when bars lie in front of it. It needs a Performance.
+// Summary says in one line what was made: bars, length, keys, players, and where bar 1
+// stands when bars lie before it. It needs a Performance.
 func (r *Result) Summary() string {
 	tl := r.Timeline
-	parts := []string{words.Count(tl.SongBars(), "bar"), timeline.MinSec(tl.SongMicros()), keyWords(tl.Keys), r.playerWords()}
+	parts := []string{words.Count(tl.SongBars(), "bar"), timeline.MinSec(tl.SongMicros()), keyWords(tl.Keys),
+		r.playerWords()}
 	if tl.LeadBars > 0 {
 		parts = append(parts, fmt.Sprintf("bar 1 of the song is bar %d of the file", tl.LeadBars+1))
 	}
@@ -40,8 +41,7 @@ func (r *Result) playerWords() string {
 	}
 }
 
-// keyWords are the song's keyWords: the one it has, or the first and the last and how
-// many lie between.
+// keyWords is the key of the song, or the first and the last one and how many there are.
 func keyWords(changes []timeline.KeyChange) string {
 	seen := map[string]bool{}
 	for _, c := range changes {

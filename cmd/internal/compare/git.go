@@ -13,11 +13,11 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// Git compares two songs with the arguments that git gives an external diff:
-// path, old file, its hash and mode, new file, its hash and mode, and more when
-// the file was renamed; a path alone is one that is not merged yet. What was
-// added or deleted is compared with the null device. Git takes an error for the
-// end of the whole comparison, so what is wrong with a song is part of the text.
+// Git compares two songs with the arguments that git gives an external diff: path, old
+// file, its hash and mode, new file, its hash and mode, and more when the file was
+// renamed. A path alone is a file that is not merged yet. The null device stands for a
+// file that was added or deleted. An error would end the whole of git diff, so mistakes in
+// a song are part of the text.
 func Git(w io.Writer, args []string) error {
 	if len(args) == 1 {
 		_, err := fmt.Fprintf(w, "%s: not merged yet\n", args[0])
@@ -69,8 +69,8 @@ func Git(w io.Writer, args []string) error {
 	return err
 }
 
-// readGitSide reads one of git's two files; nil when there is none. The song goes by
-// the path that it has in the project: the file may be a temporary one.
+// readGitSide reads one of the two files of git; nil when there is none. The song has the
+// name that it has in the project, because the file may be a temporary one.
 func readGitSide(path, file string) (*Song, error) {
 	if file == os.DevNull || file == "/dev/null" {
 		return nil, nil
@@ -82,6 +82,7 @@ func readGitSide(path, file string) (*Song, error) {
 	return Parse(filepath.ToSlash(path), song.Source), nil
 }
 
+// lengthWords is "32 bars, 1:25".
 func lengthWords(s *Song) string {
 	n := s.Timeline.SongBars()
 	if n == 1 {

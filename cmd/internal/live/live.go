@@ -1,5 +1,6 @@
-// Package live is what `plinth watch` does: it lets the watcher find the saves,
-// builds with bed, puts the files in place, and says in a line what changed.
+// Package live takes a song file and keeps its outputs up to date until it is stopped, as
+// `plinth watch` does: the watcher finds the saves, bed builds, files writes, and one line
+// says what changed.
 package live
 
 import (
@@ -26,24 +27,24 @@ import (
 	"plinth/songspec/outline"
 )
 
-// Options say what to keep up to date and how.
+// Options say which song to keep up to date and how.
 type Options struct {
 	Song string // the song file, as the user named it
 	Out  string // the folder to write to; empty: bed, beside the song
 	// Poll looks at the files every PollEvery (0: the watcher's default) instead of
-	// waiting for the system's word.
+	// waiting for events.
 	Poll      bool
 	PollEvery time.Duration
 	Then      string // a command line to run after each good build; may be empty
 
-	To       io.Writer // all that is said
+	To       io.Writer // everything is written to it
 	Color    bool
 	MaxDiags int // how many mistakes are shown
 
 	builder func(bed.Request) (*bed.Result, error) // for tests; nil: bed.Build
 }
 
-// session is one run of watch.
+// session is one run of plinth watch.
 type session struct {
 	Options
 	out   *lineWriter
@@ -55,8 +56,8 @@ type session struct {
 	doubts  string // the last warnings shown
 }
 
-// Run builds, and builds again after every save, until ctx is done. What goes
-// wrong with a song is said and is no error.
+// Run builds at once and again after every save, until ctx is done. Mistakes in the song
+// are printed and are no error; an error means that watching could not begin.
 func Run(ctx context.Context, o Options) error {
 	if info, err := os.Stat(o.Song); err == nil && !info.Mode().IsRegular() {
 		return &bed.SongError{Path: o.Song, Err: files.ErrNotFile}
@@ -79,8 +80,8 @@ func Run(ctx context.Context, o Options) error {
 	})
 }
 
-// build is one build from a snapshot. A panic in it is our own mistake, and no
-// reason to stop watching.
+// build builds once from a snapshot. A panic is a mistake in plinth: it is printed, and
+// watching goes on.
 func (s *session) build(_ context.Context, snapshot *watch.Snapshot) (out watch.Outcome) {
 	start := time.Now()
 	defer func() {
@@ -110,7 +111,7 @@ func (s *session) build(_ context.Context, snapshot *watch.Snapshot) (out watch.
 	return out
 }
 
-// fail says what is wrong and what is still there.
+// fail says what is wrong and which output is still there.
 func (s *session) fail(what string) {
 	s.out.write(strings.TrimRight(what, "\n") + "\n")
 	s.failing, s.doubts = true, ""
@@ -127,6 +128,7 @@ func (s *session) hasOlderOutput() bool {
 	return err == nil
 }
 
+// succeed says what a good build has changed, and runs the command.
 func (s *session) succeed(res *bed.Result, doubts string, start time.Time) {
 	if doubts != s.doubts { // a doubt that stays need not be said at every save
 		s.out.write(doubts)
@@ -140,7 +142,7 @@ func (s *session) succeed(res *bed.Result, doubts string, start time.Time) {
 	}
 }
 
-// whatIsNew is what is new about a good build, in a few words.
+// whatIsNew says in a few words what a good build has changed.
 func (s *session) whatIsNew(res *bed.Result) string {
 	if s.good == nil {
 		names := make([]string, len(res.Outputs))
@@ -164,7 +166,7 @@ func (s *session) whatIsNew(res *bed.Result) string {
 	return text
 }
 
-// changedGrooveFiles are the song's groove files that changed.
+// changedGrooveFiles are the names of the song's groove files that changed.
 func (s *session) changedGrooveFiles(res *bed.Result) []string {
 	var out []string
 	for _, name := range slices.Sorted(maps.Keys(res.Sources)) {
@@ -176,6 +178,7 @@ func (s *session) changedGrooveFiles(res *bed.Result) []string {
 	return out
 }
 
+// diagnostics are the mistakes and doubts of a build as text.
 func (s *session) diagnostics(res *bed.Result) string {
 	if len(res.Diags) == 0 {
 		return ""
@@ -193,8 +196,8 @@ func (s *session) say(text string) {
 	s.out.write(time.Now().Format("15:04:05") + "  " + text + "\n")
 }
 
-// lineWriter is a writer that several goroutines write whole lineWriter to. An error
-// cannot be told to anybody: what could not be written is where it would be said.
+// lineWriter lets several goroutines write whole lines. Its errors are lost: there is no
+// other place to report them.
 type lineWriter struct {
 	mu sync.Mutex
 	to io.Writer

@@ -10,7 +10,7 @@ import (
 	"strings"
 )
 
-// sides name the two programs, in messages and files.
+// sides name the two programs in messages and files.
 var sides = [2]string{"old", "new"}
 
 // bench is one comparison.
@@ -27,13 +27,13 @@ type result struct {
 	differences []string
 }
 
-// programOutput is what one run of a program gave.
+// programOutput is what one run of a program printed, with its exit code.
 type programOutput struct {
 	code     int
 	out, err []byte
 }
 
-// compareSong compares what both programs make of a compareSong. What is equal is taken away again.
+// compareSong compares what both programs make of a song, and removes what is equal.
 func (b *bench) compareSong(path string) (result, error) {
 	r := result{name: strings.TrimSuffix(filepath.Base(path), ".song.hcl")}
 	kept := map[string][]byte{}
@@ -87,7 +87,7 @@ func (r *result) differ(format string, args ...any) {
 	r.differences = append(r.differences, fmt.Sprintf(format, args...))
 }
 
-// runProgram runs a program to its end. An error says that it could not be run.
+// runProgram runs a program to its end. An error means that it could not be run.
 func runProgram(program string, args ...string) (programOutput, error) {
 	cmd := exec.Command(program, args...)
 	var out, errs bytes.Buffer
@@ -99,8 +99,9 @@ func runProgram(program string, args ...string) (programOutput, error) {
 	return programOutput{cmd.ProcessState.ExitCode(), out.Bytes(), errs.Bytes()}, nil
 }
 
-// keep leaves a song that differs in the folder, with what was made of it, and takes a
-// random one that does not away. An example is copied: it can change before it is read.
+// keep leaves a song that differs in the folder, with what was made of it, and removes a
+// random song that does not differ. An example is copied, because it may change before
+// anybody reads it.
 func (b *bench) keep(path string, r *result, made map[string][]byte) error {
 	if len(r.differences) == 0 {
 		if filepath.Dir(path) == b.dir {

@@ -61,7 +61,7 @@ func run(song string, saves, soak int, idle time.Duration, kill int, poll bool) 
 	return b.measureLatency(saves)
 }
 
-// measureLatency is the table of the README: how long from the end of a save to the new
+// measureLatency prints the README's table: the time from the end of a save to the new
 // bytes, and how much of it is not the quiet window.
 func (b *bench) measureLatency(saves int) error {
 	w, err := b.start()
@@ -83,7 +83,8 @@ func (b *bench) measureLatency(saves int) error {
 		}
 		slices.Sort(took)
 		at := func(percent int) time.Duration { return took[min(len(took)-1, len(took)*percent/100)] }
-		fmt.Printf("%-24s %7.1f %7.1f %7.1f %7.1f   %.1f\n", s.name, milliseconds(at(50)), milliseconds(at(90)), milliseconds(at(99)),
+		fmt.Printf("%-24s %7.1f %7.1f %7.1f %7.1f   %.1f\n", s.name, milliseconds(at(50)), milliseconds(at(90)),
+			milliseconds(at(99)),
 			milliseconds(took[len(took)-1]), milliseconds(at(50)-s.window))
 	}
 	return nil
@@ -91,7 +92,8 @@ func (b *bench) measureLatency(saves int) error {
 
 func milliseconds(d time.Duration) float64 { return float64(d.Microseconds()) / 1000 }
 
-// measureSoak saves without a rest and looks at the process ten times on the way.
+// measureSoak saves without a pause and prints memory, open files and threads ten times on
+// the way.
 func (b *bench) measureSoak(saves int) error {
 	w, err := b.start()
 	if err != nil {
@@ -115,7 +117,7 @@ func (b *bench) measureSoak(saves int) error {
 	return nil
 }
 
-// measureIdle measures a watch to which nothing happens.
+// measureIdle prints the processor time of a watch to which nothing happens.
 func (b *bench) measureIdle(d time.Duration) error {
 	w, err := b.start()
 	if err != nil {
@@ -137,11 +139,10 @@ func (b *bench) measureIdle(d time.Duration) error {
 	return nil
 }
 
-// measureKills ends the watch without warning around the moment it writes, and looks at
-// what is there then. When that moment comes is the machine's affair: a kill that
-// found the old file makes the next one come later, one that found the new file
-// earlier, so that they gather round it on any machine. They go on until both were
-// found, which they must be: the one at no wait, the other at the longest.
+// measureKills kills the watch at about the moment when it writes, and checks that the
+// file is the whole old one or the whole new one. That moment depends on the machine: a
+// kill that found the old file makes the next one later, one that found the new file
+// earlier. It goes on until both were found.
 func (b *bench) measureKills(times int) error {
 	var olds, news, left int
 	waits := make([]time.Duration, len(styles)) // from a save of each style to the kill

@@ -17,8 +17,8 @@ import (
 // ErrTooLarge is wrapped by the error for a file over the limit.
 var ErrTooLarge = errors.New("it is too large")
 
-// stamp is what one look at a file's entry tells, links followed. The zero
-// stamp is that of a name that leads nowhere.
+// stamp is what the entry of a file shows, with links followed. The zero stamp is that of
+// a name that leads nowhere.
 type stamp struct {
 	there bool
 	size  int64
@@ -31,13 +31,12 @@ func stampOf(info fs.FileInfo) stamp {
 	return stamp{true, info.Size(), info.ModTime(), info.Mode(), info}
 }
 
-// same reports whether nothing about the entry tells of a change.
+// same reports whether two looks at an entry show no change.
 func (s stamp) same(t stamp) bool {
 	return s.there == t.there && s.size == t.size && s.mod.Equal(t.mod) && s.mode == t.mode && s.sameFile(t)
 }
 
-// sameFile reports whether both are the same file or folder, whatever became of
-// what is in it.
+// sameFile reports whether both are the same file or folder, whatever its content.
 func (s stamp) sameFile(t stamp) bool {
 	if s.info == nil || t.info == nil {
 		return s.there == t.there
@@ -45,7 +44,7 @@ func (s stamp) sameFile(t stamp) bool {
 	return os.SameFile(s.info, t.info)
 }
 
-// disk is the file system; the tests have one of their own.
+// disk is the file system; the tests have their own.
 type disk interface {
 	// Stamp follows links. A name that leads nowhere has an empty stamp.
 	Stamp(path string) stamp
@@ -57,7 +56,7 @@ type disk interface {
 	Trail(path string) (names []string, whole bool)
 }
 
-// realDisk is the machine's file system.
+// realDisk is the file system of the machine.
 type realDisk struct{ limit int64 }
 
 func (d realDisk) Stamp(path string) stamp {
@@ -68,8 +67,8 @@ func (d realDisk) Stamp(path string) stamp {
 	return stampOf(info)
 }
 
-// View opens, reads everything and closes at once: on Windows an editor's save
-// fails, and leaves the file empty, while somebody holds it open.
+// View opens the file, reads all and closes it at once. On Windows an editor's save fails,
+// and leaves the file empty, while another program has it open.
 func (d realDisk) View(path string) view {
 	v := view{Path: path}
 	before, err := os.Stat(path)
@@ -124,7 +123,7 @@ func (d realDisk) acceptable(info fs.FileInfo) error {
 	return nil
 }
 
-// unreadable is the view of a file that was not read.
+// unreadable is the view of a file that could not be read.
 func (v view) unreadable(err error) view {
 	v.Kind, v.Err = refused, err
 	if errors.Is(err, fs.ErrNotExist) || errors.Is(err, syscall.ENOTDIR) {
@@ -133,7 +132,7 @@ func (v view) unreadable(err error) view {
 	return v
 }
 
-// maxLinks ends a ring of links.
+// maxLinks is how many links are followed before they count as a ring.
 const maxLinks = 40
 
 func (d realDisk) Trail(path string) (trail []string, whole bool) {
@@ -179,7 +178,7 @@ func (d realDisk) Trail(path string) (trail []string, whole bool) {
 	return trail, true
 }
 
-// pathNames is a path's names, without empty ones and dots.
+// pathNames are the names in a path, without empty ones and dots.
 func pathNames(path string) []string {
 	var names []string
 	for _, n := range strings.FieldsFunc(path, func(r rune) bool { return r < 0x80 && os.IsPathSeparator(uint8(r)) }) {

@@ -9,8 +9,8 @@ import (
 	"github.com/fsnotify/fsnotify"
 )
 
-// loop is one run of the watcher. Everything in it belongs to the goroutine of
-// run; only the build runs beside it.
+// loop is one run of the watcher. All its fields belong to the goroutine of run; only the
+// build runs beside it.
 type loop struct {
 	Options
 	disk disk
@@ -23,10 +23,10 @@ type loop struct {
 
 	paths []string         // the other files of the last build, absolute
 	seen  map[string]stamp // how each file's entry looked last
-	fresh map[string]view  // how they looked: files read so soon after a write that a second one may have left no trace
-	gone  map[string]bool  // files that an event said are away
+	fresh map[string]view  // files read so soon after a write that a second one may not show in their entry
+	gone  map[string]bool  // files that are away by the last event
 
-	polling bool          // said that there are no events
+	polling bool          // the user was told that no events come
 	every   time.Duration // how often the files are looked at
 	heard   time.Time     // when the last event that matters came
 	polls   int
@@ -45,6 +45,7 @@ func newLoop(o Options, d disk, open func() (notifier, error)) *loop {
 	}
 }
 
+// run handles events, polls and finished builds, one at a time, until ctx is done.
 func (l *loop) run(ctx context.Context) error {
 	l.startWatching()
 	defer func() {
@@ -99,8 +100,8 @@ func (l *loop) run(ctx context.Context) error {
 	}
 }
 
-// startWatching adds the watches before anything is read: a save between the two would
-// be lost the other way round.
+// startWatching adds the watches before anything is read, so that no save between the two
+// is lost.
 func (l *loop) startWatching() {
 	if l.Poll {
 		l.polling, l.every = true, l.PollEvery
@@ -111,18 +112,17 @@ func (l *loop) startWatching() {
 		l.note = n
 	}
 	l.fitWatches()
-	// No reason to wait: the quiet before the first look has been since long ago,
-	// unless the file's own clock says otherwise.
+	// The first look need not wait, unless the file was written just now.
 	l.core.noteChange(time.Now().Add(-l.core.waits.Quiet), false)
 }
 
-// notifierClosed is what remains when the notifier has closed its channels by itself.
+// notifierClosed goes on without a notifier that has closed its channels.
 func (l *loop) notifierClosed() {
 	l.note = nil
 	l.fallBackToPolling(fsnotify.ErrClosed)
 }
 
-// fallBackToPolling goes on by looking alone, and says so once.
+// fallBackToPolling goes on with polling alone, and tells the user once.
 func (l *loop) fallBackToPolling(err error) {
 	if l.polling {
 		return
@@ -131,7 +131,7 @@ func (l *loop) fallBackToPolling(err error) {
 	l.tell(Notice{Kind: Polling, Path: l.Song, Every: l.every, Err: err})
 }
 
-// tell passes a notice on, after the build when one is running: both write to
+// tell passes a notice on, after the running build if there is one, because both write to
 // the same terminal.
 func (l *loop) tell(n Notice) {
 	if l.building != nil {
@@ -141,7 +141,7 @@ func (l *loop) tell(n Notice) {
 	l.Tell(n)
 }
 
-// fitWatches makes the watches fit the files.
+// fitWatches makes the watches fit the files of the last build.
 func (l *loop) fitWatches() {
 	if l.note == nil {
 		return
@@ -152,7 +152,7 @@ func (l *loop) fitWatches() {
 	}
 }
 
-// takeEvent takes one takeEvent in.
+// takeEvent notes the change that an event reports.
 func (l *loop) takeEvent(now time.Time, ev fsnotify.Event) {
 	name := filepath.Clean(ev.Name)
 	role := l.tree.role(name)
@@ -170,25 +170,26 @@ func (l *loop) takeEvent(now time.Time, ev fsnotify.Event) {
 			delete(l.gone, name)
 		}
 	} else {
-		l.fitWatches() // a folder or a link is another now
+		l.fitWatches() // a folder or a link was replaced
 	}
 	l.core.noteChange(now, swap)
 }
 
-// quickSwap says whether an event for a new file whose name was never free
-// proves that a finished file was renamed over the old one. Linux reports every
-// step; the others may leave some out.
+// quickSwap reports whether an event for a new file whose name was never free proves that
+// a finished file was renamed over the old one. Linux reports every step; other systems
+// may leave some out.
 const quickSwap = runtime.GOOS == "linux"
 
-// notifierFailed is an error from the notifier: after an overflow anything may have
-// happened.
+// notifierFailed counts an error of the notifier as a change, because anything may have
+// happened before an overflow.
 func (l *loop) notifierFailed(now time.Time, err error) {
 	l.fitWatches()
 	l.heard = now
 	l.core.noteChange(now, false)
 }
 
-// readAndJudge reads all files, unless news is waiting that the timer overtook.
+// readAndJudge reads all files and does what the core says of them. It does nothing when
+// an event that came after the timer asks for more quiet.
 func (l *loop) readAndJudge(ctx context.Context) {
 	l.drainEvents()
 	if at, ok := l.core.nextLook(); !ok || time.Until(at) > 0 {
@@ -215,7 +216,7 @@ func (l *loop) readAndJudge(ctx context.Context) {
 	}
 }
 
-// drainEvents takes in the events that are there already.
+// drainEvents takes all events that have come already.
 func (l *loop) drainEvents() {
 	for l.note != nil {
 		select {
@@ -232,10 +233,10 @@ func (l *loop) drainEvents() {
 	}
 }
 
-// coarse is the coarsest clock of a file system in use: FAT's two seconds.
+// coarse is the step of the coarsest file system clock in use: two seconds on FAT.
 const coarse = 2 * time.Second
 
-// rememberView notes how a file looked when it was read.
+// rememberView keeps how a file looked when it was read.
 func (l *loop) rememberView(now time.Time, v view) {
 	if v.Kind == unstable {
 		return
@@ -247,13 +248,14 @@ func (l *loop) rememberView(now time.Time, v view) {
 	}
 }
 
+// startBuild runs a build beside the loop.
 func (l *loop) startBuild(ctx context.Context, files *Snapshot) {
 	l.building = files
 	go func() { l.done <- l.Build(ctx, files) }()
 }
 
-// afterBuild takes over which files count from now on, adds their watches, and only
-// then looks whether one of them has moved on since it was read.
+// afterBuild takes the list of files from a finished build, adds their watches, and then
+// looks whether one has changed since it was read.
 func (l *loop) afterBuild(now time.Time, out Outcome) {
 	files := l.building
 	l.building = nil
@@ -292,8 +294,8 @@ func (l *loop) afterBuild(now time.Time, out Outcome) {
 	l.pollFiles(now)
 }
 
-// pollFiles looks at every file's entry: it finds what no event tells of, as on
-// network folders and with mapped memory, and lost watches.
+// pollFiles looks at the entry of every file. It finds what no event reports: changes on
+// network folders and through mapped memory, and lost watches.
 func (l *loop) pollFiles(now time.Time) {
 	l.drainEvents()
 	changed := false
@@ -305,8 +307,7 @@ func (l *loop) pollFiles(now time.Time) {
 		}
 		l.seen[p] = st
 		changed = true
-		// How long it has been quiet is the file's to say, where its clock can be
-		// trusted that far.
+		// The quiet began when the file was written, where its clock can be trusted.
 		at := now
 		if st.there && st.mod.Before(now) {
 			at = later(st.mod, now.Add(-l.core.waits.Quiet))
@@ -314,19 +315,19 @@ func (l *loop) pollFiles(now time.Time) {
 		l.countUnannounced(now, at)
 		l.core.noteChange(at, false)
 	}
-	// A folder that was replaced shows in the files; one that only lost its watch
-	// shows in nothing.
+	// A replaced folder shows in its files; a folder that only lost its watch does not.
 	if l.polls++; changed || l.polls%replant == 0 {
 		l.fitWatches()
 	}
 }
 
-// replant is after how many looks the watches are gone over without a reason.
+// replant is after how many polls the watches are gone over without a reason.
 const replant = 20
 
-// changedBehindEntry reports whether a file holds something else than at the last look although
-// its entry is the same: a second save within one tick of the file system's
-// clock. What was built last does not count: an emptied song is never built.
+// changedBehindEntry reports whether a file's content has changed since the last look
+// although its entry is the same: two saves can fall into one tick of the file system's
+// clock. It compares with the last look and not with the last build, because an empty song
+// is never built.
 func (l *loop) changedBehindEntry(now time.Time, path string) bool {
 	last, ok := l.fresh[path]
 	if !ok || l.building != nil {
@@ -339,9 +340,8 @@ func (l *loop) changedBehindEntry(now time.Time, path string) bool {
 	return v.Kind == content && !v.same(last)
 }
 
-// countUnannounced counts changes that events should have told of long ago. After
-// two in a row there is no relying on them. While news waits to be looked at, this
-// may be what it is of.
+// countUnannounced counts changes in a row that no event reported in time. After two it
+// polls. A change that is still waiting may be the one that an event has reported.
 func (l *loop) countUnannounced(now, at time.Time) {
 	if l.core.pending || l.polling || l.note == nil || l.building != nil || now.Sub(at) < l.core.waits.Quiet ||
 		l.heard.After(at) {

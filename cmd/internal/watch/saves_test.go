@@ -44,8 +44,9 @@ var saves = []save{
 			r.writeInPieces(20, 64, second[:10], second[10:20], second[20:30], second[30:40], second[40:])
 		}, builds: 1},
 	{name: "sixty small pieces", why: "a writer without a buffer",
-		do: func(r *rig) { r.writeInPieces(1, 64, strings.SplitAfter(second+strings.Repeat("#", 30), "")...) }, builds: 1,
-		last: second + strings.Repeat("#", 30)},
+		do:     func(r *rig) { r.writeInPieces(1, 64, strings.SplitAfter(second+strings.Repeat("#", 30), "")...) },
+		builds: 1,
+		last:   second + strings.Repeat("#", 30)},
 	{name: "another name in the folder, then over it", why: "Emacs with file-precious-flag, sed -i, formatters",
 		do: func(r *rig) { r.write(r.beside("tmpQx1"), second); r.rename(r.beside("tmpQx1"), r.song) }, builds: 1},
 	{name: "another name in another folder, then over it", why: "writers that keep their drafts elsewhere",

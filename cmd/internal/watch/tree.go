@@ -6,9 +6,9 @@ import (
 	"strings"
 )
 
-// tree is the set of folders to watch and the names in them that matter. Files
-// are never watched themselves: most editors replace them, and a watch goes
-// with the file that was replaced.
+// tree is the set of folders to watch and the names in them that matter. Files are never
+// watched themselves, because most editors replace a file and its watch goes with the old
+// one.
 type tree struct {
 	files map[string]bool // the files read and, where they are links, what they lead to
 	other map[string]bool // links and folders on the way to them
@@ -16,12 +16,12 @@ type tree struct {
 	extra map[string]bool // their parents, to see a folder come back
 }
 
-// watchParents says whether folders are watched from above. Where a watch costs
-// a descriptor for every file of the folder, or keeps folders from being
-// renamed, the poll has to see to it.
+// watchParents reports whether the folders above are watched too. Not where a watch needs
+// a descriptor for each file of the folder, or keeps folders from being renamed: there the
+// poll finds such changes.
 const watchParents = runtime.GOOS == "linux"
 
-// newTree makes the tree for a set of paths.
+// newTree returns the tree for a set of paths.
 func newTree(d disk, paths []string) tree {
 	t := tree{map[string]bool{}, map[string]bool{}, map[string]bool{}, map[string]bool{}}
 	for _, p := range paths {
@@ -41,7 +41,7 @@ func newTree(d disk, paths []string) tree {
 	return t
 }
 
-// addFolder adds a addFolder or, while it is missing, the nearest one above it.
+// addFolder adds a folder or, while it is missing, the nearest one above it.
 func (t *tree) addFolder(d disk, dir string) {
 	for !d.Stamp(dir).there {
 		t.other[dir] = true
@@ -91,17 +91,18 @@ func (t *tree) role(name string) role {
 	return stranger
 }
 
-// foldCase says whether two spellings are by custom one file here.
+// foldCase reports whether two names that differ in case are usually one file on this
+// system.
 const foldCase = runtime.GOOS == "windows" || runtime.GOOS == "darwin"
 
-// watchSet is a tree's watches as they stand.
+// watchSet has the folders that are watched now.
 type watchSet struct {
 	at map[string]stamp // by folder: which folder it was when it was added
 }
 
-// sync brings the notifier's watches in line with the tree. A folder that was
-// replaced by another of the same name is added anew. The error is the first
-// that leaves a needed folder unwatched.
+// sync adds and removes watches until they fit the tree. A folder that was replaced by
+// another of the same name is added again. The error is the first that leaves a needed
+// folder without a watch.
 func (p *watchSet) sync(n notifier, d disk, t tree) error {
 	if p.at == nil {
 		p.at = map[string]stamp{}
@@ -126,9 +127,8 @@ func (p *watchSet) sync(n notifier, d disk, t tree) error {
 	return first
 }
 
-// add is repeated even for a folder that has a watch: after a folder is moved
-// away and back its watch is gone, though the folder is the same. Adding twice
-// does nothing.
+// add watches a folder, again if it has a watch already: when a folder is moved away and
+// back its watch is gone, though the folder is the same. Adding twice does nothing.
 func (p *watchSet) add(n notifier, d disk, dir string) error {
 	now := d.Stamp(dir)
 	if !now.there {
