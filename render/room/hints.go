@@ -1,8 +1,9 @@
 package room
 
 import (
+	"cmp"
 	"fmt"
-	"sort"
+	"slices"
 
 	"plinth/songspec/guide"
 )
@@ -27,10 +28,39 @@ func (r *Report) hints() []Hint {
 	return out
 }
 
-// windowHints are about the window before the climax, the two longest windows and the
-// short ones.
+// windowHints are about the window before the climax, the two longest of eight beats and
+// more, and the short ones of two to six beats.
 func (r *Report) windowHints() []Hint {
+	lead := r.leadWindow()
+	var long, short []guide.Window
+	for i, w := range r.Windows {
+		switch {
+		case i == lead:
+		case w.Beats >= 8000:
+			long = append(long, w)
+		case w.Beats >= 2000 && w.Beats < 6000:
+			short = append(short, w)
+		}
+	}
+	slices.SortStableFunc(long, func(a, b guide.Window) int { return cmp.Compare(b.Beats, a.Beats) })
+	long = long[:min(2, len(long))]
+	slices.SortFunc(long, func(a, b guide.Window) int { return cmp.Compare(a.Start, b.Start) })
 	var out []Hint
+	if lead >= 0 {
+		out = append(out, r.leadWindowHint(r.Windows[lead]))
+	}
+	for _, w := range long {
+		out = append(out, r.longWindowHint(w))
+	}
+	if len(short) > 0 {
+		out = append(out, shortWindowHint(short))
+	}
+	return out
+}
+
+// leadWindow is the index of the last window of three beats and more that ends about where
+// the climax begins, -1 when there is none.
+func (r *Report) leadWindow() int {
 	lead := -1
 	if c := r.Climax.Pass; c > 0 {
 		at := r.Passes[c].Start
@@ -40,66 +70,44 @@ func (r *Report) windowHints() []Hint {
 			}
 		}
 	}
-	if lead >= 0 {
-		w := r.Windows[lead]
-		out = append(out, Hint{windowBars(w),
-			fmt.Sprintf("%s without the voice lead into %s: long enough for a counter line or a run up.",
-				capitalized(beatWords(w.Beats)), r.Passes[r.Climax.Pass].Name),
-			fmt.Sprintf("%s is the climax, and what grows into it is heard as the reason for it.",
-				capitalized(r.Passes[r.Climax.Pass].Name))})
-	}
-	order := make([]int, 0, len(r.Windows))
-	short, first := 0, -1
-	for i, w := range r.Windows {
-		switch {
-		case i == lead:
-		case w.Beats >= 8000:
-			order = append(order, i)
-		case w.Beats >= 2000 && w.Beats < 6000:
-			if first < 0 {
-				first = i
-			}
-			short++
-		}
-	}
-	sort.SliceStable(order, func(a, b int) bool { return r.Windows[order[a]].Beats > r.Windows[order[b]].Beats })
-	if len(order) > 2 {
-		order = order[:2]
-	}
-	sort.Ints(order)
-	for _, i := range order {
-		w := r.Windows[i]
-		say := "the orchestra can carry a tune of its own"
-		if v := r.Song.Voice; v != nil {
-			low := v.P5
-			if p := r.Song.piano(); p != nil {
-				low = max(low, p.P95+1)
-			}
-			if v.P95-low >= 4 {
-				say += fmt.Sprintf(", in the singer's own register too: %s over the comp",
-					r.pitchRange(low, v.P95, r.Song))
-			}
-		}
-		out = append(out, Hint{windowBars(w), capitalized(say) + ".",
-			fmt.Sprintf("The voice is silent for %s, %s, over %s.", beatWords(w.Beats), durationWords(w.Micros),
-				shortList(r.chordsOver(w), 6))})
-	}
-	if short > 0 {
-		w := r.Windows[first]
-		out = append(out, Hint{windowBars(w),
-			fmt.Sprintf("Short answers fit here: a turn, a run, two chords. %s", windowCount(short, "window")),
-			fmt.Sprintf("The singer breathes for %s; an answer that ends before the next phrase keeps its entry clear.",
-				beatWords(w.Beats))})
-	}
-	return out
+	return lead
 }
 
-// windowCount says how many short windows there are.
-func windowCount(n int, word string) string {
-	if n == 1 {
-		return "It is the only " + word + " of two to six beats."
+// leadWindowHint is about the window before the climax.
+func (r *Report) leadWindowHint(w guide.Window) Hint {
+	climax := r.Passes[r.Climax.Pass].Name
+	return Hint{windowBars(w),
+		fmt.Sprintf("%s without the voice lead into %s: long enough for a counter line or a run up.",
+			capitalized(beatWords(w.Beats)), climax),
+		fmt.Sprintf("%s is the climax, and what grows into it is heard as the reason for it.", capitalized(climax))}
+}
+
+// longWindowHint is about a window that is long enough for a tune, with the singer's range
+// over the comp where that is a third or more.
+func (r *Report) longWindowHint(w guide.Window) Hint {
+	say := "The orchestra can carry a tune of its own"
+	if v := r.Song.Voice; v != nil {
+		low := v.P5
+		if p := r.Song.piano(); p != nil {
+			low = max(low, p.P95+1)
+		}
+		if v.P95-low >= 4 {
+			say += fmt.Sprintf(", in the singer's own register too: %s over the comp", r.pitchRange(low, v.P95, r.Song))
+		}
 	}
-	return fmt.Sprintf("There are %d %ss of two to six beats; this is the first.", n, word)
+	return Hint{windowBars(w), say + ".", fmt.Sprintf("The voice is silent for %s, %s, over %s.", beatWords(w.Beats),
+		durationWords(w.Micros), shortList(r.chordsOver(w), 6))}
+}
+
+// shortWindowHint is about the first of the short windows, with their number.
+func shortWindowHint(short []guide.Window) Hint {
+	count := "It is the only window of two to six beats."
+	if n := len(short); n > 1 {
+		count = fmt.Sprintf("There are %d windows of two to six beats; this is the first.", n)
+	}
+	return Hint{windowBars(short[0]), "Short answers fit here: a turn, a run, two chords. " + count,
+		fmt.Sprintf("The singer breathes for %s; an answer that ends before the next phrase keeps its entry clear.",
+			beatWords(short[0].Beats))}
 }
 
 // barBefore is the length of the last bar before pass i, in ticks.

@@ -129,26 +129,10 @@ func (r *Report) underHints() []Hint {
 	}
 	var out []Hint
 	if len(wide.ranges) > 0 {
-		who := ", each for others"
-		if len(wide.who) > 0 {
-			who = ", for " + andList(wide.who)
-		}
-		out = append(out, Hint{"the song", fmt.Sprintf("There is an octave or more under the comp in %s%s.",
-			wide.places(), who),
-			"The bass stays under it and the comp over it, but for one note in twenty each: low brass and cellos can " +
-				"carry the chord there."})
+		out = append(out, wide.octaveHint())
 	}
 	if len(line.ranges) > 0 {
-		say := fmt.Sprintf("There is room for one held line under the comp in %s", line.places())
-		if who := instrumentsCovering(line.low, line.high, "horn", "bassoon", "trombone", "cello",
-			"bass clarinet"); line.high-line.low >= 3 && len(who) > 0 {
-			if len(line.ranges) > 1 {
-				say += fmt.Sprintf("; %s is in all of them", r.pitchRange(line.low, line.high, r.Song))
-			}
-			say += ", for " + andList(who)
-		}
-		out = append(out, Hint{"the song", say + ".",
-			"Less than an octave between bass and comp carries one line, not two."})
+		out = append(out, r.lineHint(&line))
 	}
 	if len(none) > 0 {
 		out = append(out, Hint{"the song", fmt.Sprintf("Bass and comp leave no register between them in %s: keep "+
@@ -156,6 +140,30 @@ func (r *Report) underHints() []Hint {
 			"Below C3 a third voice in between is heard as mud."})
 	}
 	return out
+}
+
+// octaveHint is about passes with an octave or more under the comp.
+func (u *underComp) octaveHint() Hint {
+	who := ", each for others"
+	if len(u.who) > 0 {
+		who = ", for " + andList(u.who)
+	}
+	return Hint{"the song", fmt.Sprintf("There is an octave or more under the comp in %s%s.", u.places(), who),
+		"The bass stays under it and the comp over it, but for one note in twenty each: " +
+			"low brass and cellos can carry the chord there."}
+}
+
+// lineHint is about passes with three semitones to an octave under the comp.
+func (r *Report) lineHint(u *underComp) Hint {
+	say := "There is room for one held line under the comp in " + u.places()
+	who := instrumentsCovering(u.low, u.high, "horn", "bassoon", "trombone", "cello", "bass clarinet")
+	if u.high-u.low >= 3 && len(who) > 0 {
+		if len(u.ranges) > 1 {
+			say += fmt.Sprintf("; %s is in all of them", r.pitchRange(u.low, u.high, r.Song))
+		}
+		say += ", for " + andList(who)
+	}
+	return Hint{"the song", say + ".", "Less than an octave between bass and comp carries one line, not two."}
 }
 
 // intersection are the names of a that are also in b.

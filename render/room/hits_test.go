@@ -96,7 +96,7 @@ func TestHitsSound(t *testing.T) {
 		r := exampleReport(t, name)
 		for i := range r.Passes {
 			for _, h := range r.Passes[i].Hits {
-				for who := timeline.Player(0); who < timeline.NumPlayers; who++ {
+				for who := range timeline.Player(len(timeline.PlayerNames)) {
 					switch {
 					case h.Kind == timeline.Stop:
 						for _, n := range notesBetween(r.perf.Parts[who], h.Tick-16*960, h.End) {

@@ -8,8 +8,8 @@ import (
 )
 
 // measureScope measures what can be read from notes alone, between two absolute ticks.
-func (r *Report) measureScope(clock *guide.Clock, start, end int64) Scope {
-	s := Scope{Start: start, End: end, Micros: clock.Micros(end) - clock.Micros(start),
+func (r *Report) measureScope(start, end int64) Scope {
+	s := Scope{Start: start, End: end, Micros: r.clock.Micros(end) - r.clock.Micros(start),
 		Players: make([]*Part, len(r.meant))}
 	beats := guide.Beats(r.tl, start, end) // thousandths
 	sung := r.sungIn(start, end)
@@ -27,7 +27,7 @@ func (r *Report) measureScope(clock *guide.Clock, start, end int64) Scope {
 		s.Loudness = int(r.velocities(start, end) * 1000 / beats)
 	}
 	s.Free = freeRanges(s.parts())
-	s.Windows = guide.Within(r.tl, clock, r.Windows, start, end)
+	s.Windows = guide.Within(r.tl, r.clock, r.Windows, start, end)
 	s.Grid = r.measureGrid(start, end)
 	return s
 }

@@ -27,7 +27,7 @@ type Report struct {
 	// the bars of a count-in or a pickup the two differ. All other bars of the
 	// report are the song's.
 	FileBar int
-	Micros  int64 // length of the song from its first sounding beat
+	Micros  int64 // length of the song from bar 1, as the outline and the build print it
 	Song    Scope
 	Passes  []Scope
 	// Windows are those of the whole song, uncut by the passes.
@@ -96,57 +96,66 @@ func Analyze(tl *timeline.Timeline, perf *groove.Performance) *Report {
 	if perf == nil {
 		perf = &groove.Performance{}
 	}
-	r := &Report{Title: tl.Title, FileBar: tl.LeadBars + 1, Windows: guide.Windows(tl), tl: tl, perf: perf}
+	r := &Report{Title: tl.Title, FileBar: tl.LeadBars + 1, Windows: guide.Windows(tl), tl: tl, perf: perf,
+		clock: guide.NewClock(tl), Micros: tl.SongMicros()}
 	if tl.Vocal != nil {
 		r.Voice = tl.Vocal.TrackResolved
 	}
 	for who := range timeline.PlayerNames {
 		r.meant = append(r.meant, meantBy(tl, perf, timeline.Player(who)))
 	}
-	clock := guide.NewClock(tl)
-	r.clock = clock
-	start := tl.Lead - tl.Pickup
-	r.Micros = tl.SongMicros() // from bar 1, as the outline and the build say it
-	count := map[string]int{}
+	passesOf := map[string]int{} // by section
 	for i := range tl.Passes {
 		if i < len(perf.Passes) && perf.Passes[i].Score.Cues != nil {
 			r.cues = append(r.cues, perf.Passes[i].Score.Cues)
 		} else {
 			r.cues = append(r.cues, cue.Of(&tl.Passes[i]))
 		}
-		count[tl.Passes[i].Section]++
+		passesOf[tl.Passes[i].Section]++
 	}
 	for i := range tl.Passes {
 		p := &tl.Passes[i]
-		s := r.measureScope(clock, p.Start, p.Start+p.Length)
-		s.Name = p.Section
-		if count[p.Section] > 1 {
-			s.Name = fmt.Sprintf("%s %d", p.Section, p.Ordinal+1)
+		name := p.Section
+		if passesOf[name] > 1 {
+			name = fmt.Sprintf("%s %d", name, p.Ordinal+1)
 		}
-		s.FirstBar, s.LastBar = p.FirstBar, p.FirstBar+len(p.Bars)-1
-		s.EnergyFrom, s.EnergyTo, s.Key, s.BPM = p.EnergyFrom, p.EnergyTo, p.Key, p.BPM
-		s.Hits = r.hitsOf(i)
-		s.Held = r.heldStretches(p)
-		if i > 0 {
-			s.Lift = p.Lift - tl.Passes[i-1].Lift
-		}
+		r.Passes = append(r.Passes, r.passScope(i, name))
 		r.Bars += len(p.Bars)
-		r.Passes = append(r.Passes, s)
 	}
-	r.Song = r.measureScope(clock, start, tl.End)
-	r.Song.Name, r.Song.FirstBar, r.Song.LastBar = tl.Title, 1, r.Bars
-	for i := range r.Passes {
-		p := &r.Passes[i]
-		if i == 0 {
-			r.Song.EnergyFrom, r.Song.EnergyTo, r.Song.Key, r.Song.BPM = p.EnergyFrom, p.EnergyTo, p.Key, p.BPM
-		}
-		r.Song.EnergyFrom = min(r.Song.EnergyFrom, p.EnergyFrom, p.EnergyTo)
-		r.Song.EnergyTo = max(r.Song.EnergyTo, p.EnergyFrom, p.EnergyTo)
-		r.Song.Hits = append(r.Song.Hits, p.Hits...)
-	}
+	r.Song = r.songScope()
 	r.Climax = r.climax()
 	r.Hints = r.hints()
 	return r
+}
+
+// passScope measures pass i.
+func (r *Report) passScope(i int, name string) Scope {
+	p := &r.tl.Passes[i]
+	s := r.measureScope(p.Start, p.Start+p.Length)
+	s.Name, s.FirstBar, s.LastBar = name, p.FirstBar, p.FirstBar+len(p.Bars)-1
+	s.EnergyFrom, s.EnergyTo, s.Key, s.BPM = p.EnergyFrom, p.EnergyTo, p.Key, p.BPM
+	s.Hits, s.Held = r.hitsOf(i), r.heldStretches(p)
+	if i > 0 {
+		s.Lift = p.Lift - r.tl.Passes[i-1].Lift
+	}
+	return s
+}
+
+// songScope measures the whole song, whose passes are measured already. Its key and tempo
+// are those of the first pass, its energies the lowest and the highest of all.
+func (r *Report) songScope() Scope {
+	s := r.measureScope(r.tl.Lead-r.tl.Pickup, r.tl.End)
+	s.Name, s.FirstBar, s.LastBar = r.tl.Title, 1, r.Bars
+	for i := range r.Passes {
+		p := &r.Passes[i]
+		if i == 0 {
+			s.EnergyFrom, s.EnergyTo, s.Key, s.BPM = p.EnergyFrom, p.EnergyTo, p.Key, p.BPM
+		}
+		s.EnergyFrom = min(s.EnergyFrom, p.EnergyFrom, p.EnergyTo)
+		s.EnergyTo = max(s.EnergyTo, p.EnergyFrom, p.EnergyTo)
+		s.Hits = append(s.Hits, p.Hits...)
+	}
+	return s
 }
 
 // climax is the pass with the most energy, and among equals the loudest and the latest.

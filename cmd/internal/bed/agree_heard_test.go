@@ -19,7 +19,7 @@ type heardNote struct {
 // readMIDI reads the players' tracks back from the file.
 func (a *agreement) readMIDI(data []byte) {
 	song, err := smf.ReadFrom(bytes.NewReader(data))
-	if err != nil || len(song.Tracks) < 1+timeline.NumPlayers {
+	if err != nil || len(song.Tracks) < 1+len(timeline.PlayerNames) {
 		a.failf("the file cannot be read: %v", err)
 		return
 	}

@@ -26,7 +26,7 @@ func (a *agreement) checkPlayed() {
 	if a.tl.Looseness == 0 {
 		a.checkTogether()
 	}
-	for who := timeline.Player(0); who < timeline.NumPlayers; who++ {
+	for who := range timeline.Player(len(timeline.PlayerNames)) {
 		for i := range a.pushes {
 			if q := &a.pushes[i]; q.struck.Has(who) && !a.crowded(who, q.from) {
 				a.checkPush(who, q)
@@ -79,7 +79,7 @@ func (a *agreement) checkTogether() {
 			continue
 		}
 		from, to := a.around(tick)
-		var struck [timeline.NumPlayers][]int64
+		struck := make([][]int64, len(timeline.PlayerNames))
 		for _, who := range []timeline.Player{timeline.Drums, timeline.Bass} {
 			for _, n := range a.notes[who] {
 				if us := a.micros(n.start); from <= us && us <= to {

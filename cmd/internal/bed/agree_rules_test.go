@@ -21,7 +21,7 @@ type ruledPush struct {
 // ruledEvent is what becomes of an event.
 type ruledEvent struct {
 	by    timeline.Players // who plays it, wherever
-	at    [timeline.NumPlayers]int64
+	at    []int64          // by player: where he plays it
 	moved timeline.Players // those of them who play an accent with a push
 	why   map[string]bool  // why some do not, in the words of the outline
 }
@@ -44,6 +44,9 @@ func rulesOf(tl *timeline.Timeline) *rules {
 	r := &rules{tl: tl, events: make([][]ruledEvent, len(tl.Passes))}
 	for i := range tl.Passes {
 		r.events[i] = make([]ruledEvent, len(tl.Passes[i].Events))
+		for k := range r.events[i] {
+			r.events[i][k].at = make([]int64, len(timeline.PlayerNames))
+		}
 	}
 	for i := range tl.Passes {
 		for k := range tl.Passes[i].Events {
@@ -185,7 +188,7 @@ func (r *rules) ruleOther(pass, event int) {
 	switch e.Kind {
 	case timeline.Push:
 	case timeline.Accent:
-		for who := timeline.Player(0); who < timeline.NumPlayers; who++ {
+		for who := range timeline.Player(len(timeline.PlayerNames)) {
 			if (e.By &^ p.Tacet).Has(who) {
 				r.ruleAccent(out, who, p.Start+e.Tick)
 			}

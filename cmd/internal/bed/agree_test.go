@@ -25,8 +25,8 @@ type agreement struct {
 	perf  *groove.Performance
 	clock *timeline.Clock
 
-	notes          [timeline.NumPlayers][]heardNote
-	asked, accents [timeline.NumPlayers][]int64 // where each is asked to strike; accents alone
+	notes          [][]heardNote // by player
+	asked, accents [][]int64     // by player: where he is asked to strike; accents alone
 
 	counts map[string]int
 	faults []string
@@ -69,6 +69,8 @@ func agree(src string) (*agreement, error) {
 	}
 	a := &agreement{rules: r, src: src, res: res, perf: res.Performance,
 		clock: timeline.NewClock(res.Timeline.Tempos), counts: map[string]int{}}
+	players := len(timeline.PlayerNames)
+	a.notes, a.asked, a.accents = make([][]heardNote, players), make([][]int64, players), make([][]int64, players)
 	a.readMIDI(res.Outputs[0].Data)
 	a.checkPlayed()
 	a.checkTold()

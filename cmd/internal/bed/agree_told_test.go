@@ -126,7 +126,7 @@ func (a *agreement) words(pass, event int) []string {
 		if r.moved != r.by {
 			moved = strings.Join(r.moved.Names(), ", ") + " "
 		}
-		for who := timeline.Player(0); who < timeline.NumPlayers; who++ {
+		for who := range timeline.Player(len(timeline.PlayerNames)) {
 			if !r.moved.Has(who) {
 				continue
 			}
@@ -184,8 +184,8 @@ func (a *agreement) checkRoom() {
 			if e.Kind == timeline.Stop {
 				stops[stop{p.Start + e.Tick, p.Start + e.End, timeline.All &^ p.Tacet}]++
 			}
-			for who := timeline.Player(0); e.Kind == timeline.Accent && who < timeline.NumPlayers; who++ {
-				if r := &a.events[i][k]; r.by.Has(who) {
+			for who := range timeline.Player(len(timeline.PlayerNames)) {
+				if r := &a.events[i][k]; e.Kind == timeline.Accent && r.by.Has(who) {
 					accents[r.at[who]] |= timeline.Only(who)
 				}
 			}
