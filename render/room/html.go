@@ -126,14 +126,14 @@ func (r *Report) htmlRegisters(b *bytes.Buffer) {
 		"range there.")
 	columns := append([]string{""}, pitchedNames()...)
 	htmlTable(b, columns...)
-	one := func(s *Scope, name string) {
-		fmt.Fprintf(b, "<tr class=\"pass\"><th>%s</th>", escape(name))
+	for _, s := range r.scopes(true) {
+		fmt.Fprintf(b, "<tr class=\"pass\"><th>%s</th>", escape(s.name))
 		for _, p := range s.parts() {
 			if p.part == nil {
 				fmt.Fprintf(b, "<td>%s</td>", r.silenceWord(p.name))
 				continue
 			}
-			fmt.Fprintf(b, "<td>%s, %s</td>", escape(r.pitchRange(p.part.P5, p.part.P95, *s)), attacksPerBeat(p.part))
+			fmt.Fprintf(b, "<td>%s, %s</td>", escape(r.pitchRange(p.part.P5, p.part.P95, *s.Scope)), attacksPerBeat(p.part))
 		}
 		b.WriteString("</tr>\n")
 		for _, f := range s.Free {
@@ -142,13 +142,7 @@ func (r *Report) htmlRegisters(b *bytes.Buffer) {
 				who = strings.Join(instrumentNames(f.Seats), ", ")
 			}
 			fmt.Fprintf(b, "<tr class=\"free\"><td colspan=\"%d\">free <i>%s</i>: %s</td></tr>\n", len(columns),
-				escape(r.pitchRange(f.Low, f.High, *s)), who)
-		}
-	}
-	one(&r.Song, "the song")
-	for i := range r.Passes {
-		if len(r.Passes) > 1 { // one pass is the song
-			one(&r.Passes[i], r.Passes[i].Name)
+				escape(r.pitchRange(f.Low, f.High, *s.Scope)), who)
 		}
 	}
 	b.WriteString(htmlTableEnd)
@@ -162,15 +156,15 @@ func (r *Report) htmlCounts(b *bytes.Buffer) {
 	htmlSection(b, "Counts", "In how many of the bars somebody attacks there: a full column is every bar. "+
 		"○ is free: "+andList(pitchedNames())+" attack there in fewer than one bar of four.")
 	b.WriteString("<div class=\"grids\">\n")
-	one := func(s *Scope, name string) {
+	for _, s := range r.scopes(false) {
 		g := &s.Grid
 		if len(g.Steps) == 0 {
-			return
+			continue
 		}
 		b.WriteString("<div class=\"wide\"><table class=\"counts\">\n")
 		fmt.Fprintf(b, "<caption style=\"text-align:left;padding-top:.8rem\">%s, %d bars of "+
 			"%s</caption>\n<tr><th></th>",
-			escape(capitalized(name)), g.Bars, escape(g.Meter.String()))
+			escape(capitalized(s.name)), g.Bars, escape(g.Meter.String()))
 		for _, st := range g.Steps {
 			fmt.Fprintf(b, "<th%s>%s</th>", wholeCountClass(st), escape(shortCount(st.Count)))
 		}
@@ -195,12 +189,6 @@ func (r *Report) htmlCounts(b *bytes.Buffer) {
 			fmt.Fprintf(b, "<td%s>%s</td>", wholeCountClass(st), mark)
 		}
 		b.WriteString("</tr>\n</table></div>\n")
-	}
-	one(&r.Song, "the song")
-	for i := range r.Passes {
-		if r.firstPass(i) == i && len(r.Passes) > 1 {
-			one(&r.Passes[i], r.Passes[i].Name)
-		}
 	}
 	b.WriteString("</div>\n")
 }

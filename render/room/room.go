@@ -81,14 +81,6 @@ type FreeRange struct {
 // Semitones is the distance between the lowest and the highest note.
 func (b FreeRange) Semitones() int { return b.High - b.Low }
 
-// Climax is where the energy is highest. In a song of several passes whose energy never
-// changes, it is where the voice has its highest note, or nowhere.
-type Climax struct {
-	Pass int // index into Passes; -1 for a song without one
-	Bar  int
-	Why  string
-}
-
 // Analyze measures a song and returns the report, which the methods Text, JSON, SVG and
 // HTML write. Without a performance (nil) only the voice and the cues are known. It does
 // not change its arguments, and the report keeps them.
@@ -158,97 +150,20 @@ func (r *Report) songScope() Scope {
 	return s
 }
 
-// climax is the pass with the most energy, and among equals the loudest and the latest.
-// Its bar is that of the highest sung note or, where that comes too early or nobody sings,
-// the first with the full energy.
-func (r *Report) climax() Climax {
-	c := Climax{Pass: -1}
-	equal, level := 0, true
-	peak := func(s *Scope) int { return max(s.EnergyFrom, s.EnergyTo) }
-	for i := range r.Passes {
-		a := &r.Passes[i]
-		level = level && a.EnergyFrom == a.EnergyTo && a.EnergyFrom == r.Passes[0].EnergyFrom
-		if c.Pass < 0 {
-			c.Pass, equal = i, 1
-			continue
-		}
-		b := &r.Passes[c.Pass]
-		switch {
-		case peak(a) > peak(b):
-			c.Pass, equal = i, 1
-		case peak(a) == peak(b):
-			equal++
-			if a.Loudness >= b.Loudness {
-				c.Pass = i
-			}
-		}
-	}
-	if c.Pass < 0 {
-		return c
-	}
-	if level && len(r.Passes) > 1 {
-		return r.climaxByVoice()
-	}
-	s := &r.Passes[c.Pass]
-	c.Bar = s.FirstBar
-	c.Why = fmt.Sprintf("energy %d, the highest of the song", peak(s))
-	if equal > 1 {
-		c.Why = fmt.Sprintf("energy %d, as in %s, but the band is fullest here", peak(s), passesWord(equal-1))
-	}
-	if s.EnergyTo > s.EnergyFrom { // it is reached in the last bar that rises
-		p := &r.tl.Passes[c.Pass]
-		for i := range p.Bars {
-			if p.EnergyAt(i) == s.EnergyTo {
-				c.Bar = p.FirstBar + i
-				break
-			}
-		}
-	}
-	if s.Voice != nil {
-		for _, n := range r.sungIn(s.Start, s.End) {
-			if int(n.Key) == s.Voice.High {
-				at := guide.At(r.tl, n.Tick)
-				if at.Bar < c.Bar {
-					continue
-				}
-				c.Bar = at.Bar
-				of := "of the pass"
-				if s.Voice.High == r.Song.Voice.High {
-					of = "of the song"
-				}
-				c.Why += fmt.Sprintf("; the voice has its highest note %s there, %s", of,
-					guide.PitchName(s.Voice.High, s.Key))
-				break
-			}
-		}
-	}
-	return c
+// namedScope is a stretch under the name that the report's headings use.
+type namedScope struct {
+	name string
+	*Scope
 }
 
-// climaxByVoice is the climax of a song whose energy never changes: where the voice has
-// its highest note for the last time.
-func (r *Report) climaxByVoice() Climax {
-	c := Climax{Pass: -1}
-	if r.Song.Voice == nil {
-		return c
-	}
+// scopes are the song and, unless it has only one, its passes; without repeats only the
+// first pass of each section.
+func (r *Report) scopes(repeats bool) []namedScope {
+	out := []namedScope{{"the song", &r.Song}}
 	for i := range r.Passes {
-		s := &r.Passes[i]
-		for _, n := range r.sungIn(s.Start, s.End) {
-			if int(n.Key) == r.Song.Voice.High {
-				c = Climax{i, guide.At(r.tl, n.Tick).Bar,
-					fmt.Sprintf("the energy is %d throughout, and the voice has its highest note there, %s",
-						s.EnergyFrom, guide.PitchName(int(n.Key), s.Key))}
-			}
+		if len(r.Passes) > 1 && (repeats || r.firstPass(i) == i) {
+			out = append(out, namedScope{r.Passes[i].Name, &r.Passes[i]})
 		}
 	}
-	return c
-}
-
-// passesWord is "another pass" or "2 other passes".
-func passesWord(n int) string {
-	if n == 1 {
-		return "another pass"
-	}
-	return fmt.Sprintf("%d other passes", n)
+	return out
 }

@@ -16,19 +16,13 @@ func (r *Report) Text(w io.Writer) error {
 	r.textHead(&b)
 	r.textWindows(&b)
 	b.WriteString("\nREGISTERS  what is used, 5th to 95th percentile, and what is free\n")
-	r.textRegister(&b, &r.Song, "the song")
-	for i := range r.Passes {
-		if len(r.Passes) > 1 { // one pass is the song
-			r.textRegister(&b, &r.Passes[i], r.Passes[i].Name)
-		}
+	for _, s := range r.scopes(true) {
+		r.textRegister(&b, s)
 	}
 	b.WriteString("\nCOUNTS  in how many bars of ten somebody attacks there; # every bar, . none;\n  o is free: " +
 		andList(pitchedNames()) + " attack in fewer than one bar of four\n")
-	r.textGrid(&b, &r.Song, "the song")
-	for i := range r.Passes {
-		if r.firstPass(i) == i && len(r.Passes) > 1 { // passes of one section have the same groove
-			r.textGrid(&b, &r.Passes[i], r.Passes[i].Name)
-		}
+	for _, s := range r.scopes(false) { // passes of one section have the same groove
+		r.textGrid(&b, s)
 	}
 	r.textHeld(&b)
 	r.textHits(&b)
@@ -142,18 +136,18 @@ func (r *Report) firstPass(i int) int {
 }
 
 // textRegister writes what the parts use in a stretch, and what is free.
-func (r *Report) textRegister(b *bytes.Buffer, s *Scope, name string) {
-	fmt.Fprintf(b, "  %s\n", capitalized(name))
+func (r *Report) textRegister(b *bytes.Buffer, s namedScope) {
+	fmt.Fprintf(b, "  %s\n", capitalized(s.name))
 	for _, p := range s.parts() {
 		if p.part == nil {
 			fmt.Fprintf(b, "    %-6s %s\n", p.name, r.silenceWord(p.name))
 			continue
 		}
-		fmt.Fprintf(b, "    %-6s %-11s  %s attacks a beat\n", p.name, r.pitchRange(p.part.P5, p.part.P95, *s),
+		fmt.Fprintf(b, "    %-6s %-11s  %s attacks a beat\n", p.name, r.pitchRange(p.part.P5, p.part.P95, *s.Scope),
 			attacksPerBeat(p.part))
 	}
 	for _, f := range s.Free {
-		line := fmt.Sprintf("free   %-11s", r.pitchRange(f.Low, f.High, *s))
+		line := fmt.Sprintf("free   %-11s", r.pitchRange(f.Low, f.High, *s.Scope))
 		if len(f.Seats) > 0 {
 			line += "  " + strings.Join(instrumentNames(f.Seats), ", ")
 		} else {
@@ -173,12 +167,12 @@ func (r *Report) silenceWord(part string) string {
 }
 
 // textGrid writes in how many bars each part attacks on each step.
-func (r *Report) textGrid(b *bytes.Buffer, s *Scope, name string) {
+func (r *Report) textGrid(b *bytes.Buffer, s namedScope) {
 	g := &s.Grid
 	if len(g.Steps) == 0 {
 		return
 	}
-	fmt.Fprintf(b, "  %s, %d bars of %s\n", capitalized(name), g.Bars, g.Meter)
+	fmt.Fprintf(b, "  %s, %d bars of %s\n", capitalized(s.name), g.Bars, g.Meter)
 	head := "    count "
 	for _, st := range g.Steps {
 		head += fmt.Sprintf("%-3s", shortCount(st.Count))

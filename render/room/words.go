@@ -62,15 +62,3 @@ func capitalized(s string) string {
 
 // beatFigure is the number of beats alone: "6", "2.5".
 func beatFigure(thousandths int64) string { return guide.Thousandths((thousandths + 50) / 100 * 100) }
-
-// climaxWords is a sentence about the climax, or about why there is none; "" for a song of
-// one pass without a climax.
-func (r *Report) climaxWords() string {
-	switch c := r.Climax; {
-	case c.Pass >= 0:
-		return fmt.Sprintf("The climax is %s, bar %d: %s.", r.Passes[c.Pass].Name, c.Bar, c.Why)
-	case len(r.Passes) > 1:
-		return fmt.Sprintf("The energy is %d throughout: the song file has no climax.", r.Song.EnergyFrom)
-	}
-	return ""
-}
