@@ -13,8 +13,8 @@ import (
 	"time"
 )
 
-// A terminal that is closed ends the watch as Ctrl-C does, and with it what --then
-// has started, which the system itself would let run on.
+// A closed terminal ends the watch as Ctrl-C does, with all that --then has started, which
+// the system would let run on.
 func TestHangUp(t *testing.T) {
 	exe, err := os.Executable()
 	if err != nil {
@@ -44,7 +44,7 @@ func TestHangUp(t *testing.T) {
 	}
 	to.Close()
 	defer cmd.Process.Kill()
-	// No measure of the program: only of the patience with a busy machine.
+	// This limit is for a busy machine and does not measure the program.
 	for end := time.Now().Add(2 * time.Minute); ; time.Sleep(5 * time.Millisecond) {
 		if info, err := os.Stat(alive); err == nil && info.Size() > 0 {
 			break

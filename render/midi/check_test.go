@@ -125,7 +125,7 @@ func TestCheckEveryLength(t *testing.T) {
 	}
 }
 
-// What passes, gomidi reads, with as many notes begun as ended.
+// gomidi reads every file that passes, with as many note-ons as note-offs.
 func FuzzCheck(f *testing.F) {
 	f.Add(assemble(f, goodHeader, goodConductor, goodDrums))
 	for _, row := range checks {

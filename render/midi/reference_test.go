@@ -1,5 +1,5 @@
-// The tables of Standard MIDI Files 1.0 and General MIDI Level 1 stand in
-// testdata/reference, each with its origin in the README beside them.
+// The tables of Standard MIDI Files 1.0 and General MIDI Level 1 are in
+// testdata/reference, whose README names the origin of each.
 
 package midi
 
@@ -20,8 +20,8 @@ import (
 	"gitlab.com/gomidi/midi/v2/smf"
 )
 
-// referenceTable reads a reference referenceTable, its heading left out. At least least rows must
-// be there: an empty referenceTable must not pass for a right one.
+// referenceTable reads a reference table without its heading. It fails on fewer than least
+// rows, so that no empty table passes for a right one.
 func referenceTable(t *testing.T, name string, least int) [][]string {
 	t.Helper()
 	f, err := os.Open(filepath.Join("..", "..", "testdata", "reference", name))

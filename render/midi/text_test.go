@@ -29,8 +29,7 @@ func TestASCII(t *testing.T) {
 	}
 }
 
-// Whatever comes in, printable ASCII without outer blanks comes out, and it comes
-// out of itself unchanged.
+// Any text becomes printable ASCII without outer blanks, which toASCII then leaves as it is.
 func FuzzASCII(f *testing.F) {
 	for _, row := range texts {
 		f.Add(row.in)

@@ -14,8 +14,8 @@ import (
 	"gitlab.com/gomidi/midi/v2/smf"
 )
 
-// listing is a file as text, one event a line: tick and bytes. Every byte is
-// looked at here, apart from the writer and the checker.
+// listing is a file as text, one event a line: tick and bytes. It shares no code with the
+// writer and the checker.
 func listing(t *testing.T, file []byte) (header string, tracks [][]string) {
 	t.Helper()
 	header = fmt.Sprintf("%X", file[:14])
@@ -115,10 +115,9 @@ func TestWriteLayout(t *testing.T) {
 	}
 }
 
-// Of several tempos, meters or keys at one tick only the last is in force, and only
-// that one is written: in a sequencer's tempo map the user would see two points on one
-// another, and could not tell which of them counts. Where the last is what was in force
-// before, nothing changes and nothing is written.
+// Of several tempos, meters or keys at one tick only the last is written: two points at
+// one place of a sequencer's tempo map would not show which of them counts. Where the last
+// was in force before, nothing is written.
 func TestOneChangeATick(t *testing.T) {
 	tl, perf := smallSong()
 	tl.Tempos = []timeline.Tempo{
@@ -145,8 +144,7 @@ func TestOneChangeATick(t *testing.T) {
 	}
 }
 
-// The notes of the performance come back out of gomidi's reader, which is not
-// what the checker uses.
+// gomidi's reader, which the checker does not use, finds the notes of the performance.
 func TestWriteReadsBack(t *testing.T) {
 	tl, perf := smallSong()
 	file, err := Write(tl, perf)

@@ -10,10 +10,9 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// What a musician is told is what is played: a stop beats an accent in it, an
-// accent where the pushed chord would have come is played with the push, a player
-// who keeps out hits nothing, and under N.C. only the drums do (the song file's
-// rules).
+// The report names the hits that are played, by the rules of the song file: a stop silences
+// an accent in it, an accent on the beat of a pushed chord is played with the push, a
+// player who keeps out hits nothing, and under N.C. only the drums hit.
 func TestHitsArePlayed(t *testing.T) {
 	accent := func(tick int64, by timeline.Players) timeline.Event {
 		return timeline.Event{Kind: timeline.Accent, Bar: int(tick / 3840), Tick: tick, End: tick, By: by, Weight: 2}
@@ -88,8 +87,8 @@ func TestHoldAndRit(t *testing.T) {
 	}
 }
 
-// On the example every accent that is told sounds in each player who is named,
-// and nothing of the band sounds in a stop (read from the performance).
+// In the performance of the example, each player who is named for an accent plays it, and
+// nobody plays in a stop.
 func TestHitsSound(t *testing.T) {
 	told := 0
 	for _, name := range songs {
@@ -120,7 +119,7 @@ func TestHitsSound(t *testing.T) {
 	}
 }
 
-// notesBetween are the notes that are heard to begin in a stretch.
+// notesBetween returns the played notes that begin from start on and before end.
 func notesBetween(notes []groove.Note, start, end int64) []groove.Note {
 	i := sort.Search(len(notes), func(i int) bool { return notes[i].Tick >= start })
 	j := sort.Search(len(notes), func(j int) bool { return notes[j].Tick >= end })
@@ -149,7 +148,7 @@ func TestPedals(t *testing.T) {
 	}
 }
 
-// Counts that are free all through the bar are one word; the others stand singly.
+// Counts that are free in every beat are named together, the others one by one.
 func TestCountsWord(t *testing.T) {
 	var g Grid
 	for _, c := range strings.Fields("1 1e 1& 1a 2 2e 2& 2a") {

@@ -9,9 +9,8 @@ import (
 	"plinth/groove/library"
 )
 
-// Where the bass keeps out the pianist's left hand has it: the register under the comp
-// is the piano's and is offered to nobody, and no hint speaks of a room between bass and
-// comp there.
+// Where the bass keeps out, the pianist's left hand plays its line. The report offers that
+// register to nobody, and no hint speaks of room between bass and comp.
 func TestLeftHandTakesTheLowRoom(t *testing.T) {
 	src, err := os.ReadFile(filepath.Join("..", "..", "examples", "lanterns.song.hcl"))
 	if err != nil {

@@ -58,8 +58,8 @@ func TestSVG(t *testing.T) {
 	}
 }
 
-// selfContained fails on whatever could fetch something: any address but the
-// namespace's name, any reference but to the picture's own hatches.
+// selfContained fails on anything that could load something: any address except the name of
+// the namespace, any reference except to the picture's own hatches.
 func selfContained(t testing.TB, name, s string) {
 	t.Helper()
 	s = strings.Replace(s, `xmlns="http://www.w3.org/2000/svg"`, "", 1)
@@ -199,7 +199,7 @@ func TestFileBar(t *testing.T) {
 	}
 }
 
-// The length is that of the outline and of the build's last line: from bar 1.
+// The length counts from bar 1, as in the outline and in the last line of a build.
 func TestLengthWithPickup(t *testing.T) {
 	tl := exampleSong(t, "high-water.song.hcl")
 	if tl.Pickup == 0 {
@@ -210,8 +210,7 @@ func TestLengthWithPickup(t *testing.T) {
 	}
 }
 
-// What is cut is cut in time: by letters that are wide in bold, and by letters
-// that are square.
+// Texts are cut to their room, also in bold and with square letters.
 func TestCutText(t *testing.T) {
 	for _, tt := range []struct {
 		text string
@@ -252,7 +251,7 @@ func TestSVGShortPasses(t *testing.T) {
 	}
 }
 
-// The band's bodies end where a stop begins: nothing is drawn as sounding in it.
+// The shapes of the players end where a stop begins.
 func TestSVGStop(t *testing.T) {
 	tl, perf := small(t)
 	s := &sheet{r: Analyze(tl, perf)}

@@ -89,8 +89,8 @@ func popText(t testing.TB, dir string, energy int) string {
 	return b.String()
 }
 
-// semitoneClashes counts the held sung notes (a beat or more) over which something
-// sounds a semitone, or that and octaves, away for a thirty-second or more.
+// semitoneClashes counts the sung notes of a beat or more, and those of them that have a
+// note a semitone away, in any octave, for a thirty-second or more.
 func semitoneClashes(tl *timeline.Timeline, comp []groove.Note) (held, rubbed int) {
 	for _, s := range tl.Vocal.Notes {
 		if s.Length < 960 {

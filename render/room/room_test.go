@@ -64,8 +64,8 @@ func small(t testing.TB) (*timeline.Timeline, *groove.Performance) {
 	return tl, means(tl, perf)
 }
 
-// means gives a performance made by hand the score that it plays: every note as it is,
-// on the nearest twelfth of a beat.
+// means adds the score to a performance that was made by hand: every note on the nearest
+// twelfth of a beat.
 func means(tl *timeline.Timeline, perf *groove.Performance) *groove.Performance {
 	perf.Passes = make([]groove.PassPart, len(tl.Passes))
 	for who, notes := range perf.Parts {
@@ -81,8 +81,7 @@ func means(tl *timeline.Timeline, perf *groove.Performance) *groove.Performance 
 	return perf
 }
 
-// A bar that is no whole number of sixteenths has one step more, and is measured like any
-// other.
+// A bar that is not a whole number of sixteenths has one more step, for the rest of it.
 func TestShortBars(t *testing.T) {
 	for _, m := range []meter.Meter{{Num: 1, Den: 32}, {Num: 3, Den: 32}, {Num: 5, Den: 32}, {Num: 15, Den: 32}} {
 		length := m.BarTicks()
@@ -384,7 +383,7 @@ func TestJSON(t *testing.T) {
 	}
 }
 
-// Little is known, but what there is is said: no vocal, no band, no bars.
+// A song without a vocal, without a band or without bars is reported all the same.
 func TestAnalyzeLittle(t *testing.T) {
 	tl, perf := small(t)
 	tl.Vocal, tl.Passes[0].Sung = nil, nil
@@ -415,7 +414,7 @@ func TestAnalyzeLittle(t *testing.T) {
 	_ = guide.Window{}
 }
 
-// The words of the JSON form are a promise: programs that read it go by them.
+// The names in the JSON form never change, because other programs read them.
 func TestJSONWords(t *testing.T) {
 	tl, perf := small(t)
 	sing(t, tl, sung{0, 1920, 67}, sung{1920, 960, 69}, sung{6720, 960, 72})

@@ -89,8 +89,8 @@ func TestChordsOver(t *testing.T) {
 	}
 }
 
-// A song at one energy has no climax but the singer's: the last time the highest
-// note is sung. The loudest of equal passes is none: it may be an interlude.
+// In a song at one energy the climax is where the highest note is sung for the last time.
+// It is not the loudest pass, which may be an interlude.
 func TestClimaxOfLevelSong(t *testing.T) {
 	tl := charted(t, "C", "C F", "C F", "G C")
 	if c := Analyze(tl, nil).Climax; c.Pass != -1 {
@@ -112,8 +112,8 @@ func TestClimaxOfLevelSong(t *testing.T) {
 	}
 }
 
-// What is said of the top is true of every note, not of nineteen in twenty, and
-// nothing is said of it when the singer is not known.
+// The hint about the highest notes is true of every note, not of nineteen in twenty. There
+// is none when the singer is not known.
 func TestReached(t *testing.T) {
 	tl := charted(t, "C", "C F C F C F", "C F", "C F")
 	var low []sung
@@ -181,11 +181,10 @@ func TestUnderHints(t *testing.T) {
 	}
 }
 
-// The longest song that may be written, with hits in every bar and a voice that
-// rests in every bar, is reported whole: each stop, each push but the last, which
-// leads nowhere, and of the accents those that no stop takes, all but one with a push.
-// What grows with the square of the bars would be
-// felt here.
+// The longest song that is allowed, with hits in every bar and a voice that rests in every
+// bar, is reported whole: each stop, each push but the last, which leads nowhere, and the
+// accents outside stops, all but one with a push. Time in the square of the bars would be
+// noticed here.
 func TestAnalyzeLong(t *testing.T) {
 	tl := charted(t, "C", strings.Repeat("C F G7 Am ", 2500))
 	p := &tl.Passes[0]

@@ -170,8 +170,8 @@ func (a *agreement) checkDoubts() {
 	}
 }
 
-// meet notes what becomes of the blocks of a pass. Of two with one word at one tick the
-// later one counts; one whose players all keep out does not stand in its way.
+// meet notes what becomes of the blocks of a pass. Of two blocks with the same word at one
+// tick the later one counts, unless all its players keep out.
 func (a *agreement) meet(pass int, all []block, fate func(line int) *blockFate) {
 	p := &a.tl.Passes[pass]
 	type spot struct {

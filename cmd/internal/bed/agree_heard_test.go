@@ -10,7 +10,7 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// heardNote is a note as the file has it.
+// heardNote is a note as it stands in the file.
 type heardNote struct {
 	start, end    int64
 	key, velocity uint8
@@ -67,7 +67,8 @@ func (a *agreement) swing(tick int64) int64 {
 	return beat / 4
 }
 
-// pair is the length of what a pass plays long and short; 0 where it is straight.
+// pair is the length of a long and a short note of a pass that swings, 0 where it is
+// straight.
 func (a *agreement) pair(p *timeline.Pass) int64 {
 	switch f := a.res.Feels.Feels[p.Feel]; {
 	case f.Swing.Mode == "":
@@ -80,8 +81,8 @@ func (a *agreement) pair(p *timeline.Pass) int64 {
 
 func (a *agreement) micros(tick int64) int64 { return a.clock.Micros(tick) }
 
-// around is from where to where, in microseconds, that is struck which is asked for at a
-// tick.
+// around is the stretch, in microseconds, in which a note that is asked for at a tick is
+// struck.
 func (a *agreement) around(tick int64) (from, to int64) {
 	swing, stray := a.swing(tick)+roundUp, int64(0)
 	if a.tl.Looseness > 0 {
@@ -92,9 +93,9 @@ func (a *agreement) around(tick int64) (from, to int64) {
 	return from, to
 }
 
-// beside is a place shifted by a time either way, in microseconds. A shift is counted at
-// one tempo, also where the tempo changes in between: that of the place, and that of the
-// next pass where a push over the border is struck.
+// beside is a place shifted by a time in both directions, in microseconds. A shift is
+// counted at the tempo of the place even where the tempo changes in between, and at that of
+// the next pass for a push over the border.
 func (a *agreement) beside(place, tick, us int64) (from, to int64) {
 	from, to = a.micros(tick)-us, a.micros(tick)+us
 	tempos := []int64{place}
@@ -160,8 +161,8 @@ func (a *agreement) crowded(who timeline.Player, tick int64) bool {
 	return near
 }
 
-// asksFor reports whether a note is struck where its player is asked to, or belongs to
-// what is.
+// asksFor reports whether a note is struck where its player is asked to strike, or belongs
+// to such a note.
 func (a *agreement) asksFor(who timeline.Player, n heardNote, places []int64) bool {
 	for _, tick := range places {
 		from, to := a.around(tick)

@@ -68,8 +68,8 @@ func (a *agreement) checkOnlyHits(from, to int64) {
 	}
 }
 
-// checkTogether: what drums and bass are both asked to strike at one place they strike at once.
-// The pianist may roll it, or have struck the same keys just before.
+// checkTogether: where drums and bass are both asked to strike, they strike at once. The
+// pianist may roll the chord, or have struck the same keys just before.
 func (a *agreement) checkTogether() {
 	for _, tick := range a.asked[timeline.Bass] {
 		if !slices.Contains(a.asked[timeline.Drums], tick) {
@@ -103,7 +103,7 @@ func (a *agreement) checkTogether() {
 	}
 }
 
-// checkPush: a push is struck, and then nothing until its beat has gone.
+// checkPush: a push is struck, and then nothing until its beat has passed.
 func (a *agreement) checkPush(who timeline.Player, q *ruledPush) {
 	p := &a.tl.Passes[q.pass]
 	rows := len(a.res.Feels.Feels[p.Feel].Levels[p.EnergyAt(p.BarAt(q.from-p.Start))-1].Drums) > 0
@@ -148,7 +148,7 @@ func (a *agreement) graceOf(who timeline.Player, n heardNote, beat int64) bool {
 	return false
 }
 
-// checkAccent: an accent is struck, and louder than all in its bar that is none.
+// checkAccent: an accent is struck, and is louder than all notes of its bar that are none.
 func (a *agreement) checkAccent(who timeline.Player, tick int64) {
 	hit, ok := a.strikes(who, tick)
 	if !ok && who == timeline.Piano && a.noVoicing(tick) {

@@ -2,10 +2,10 @@ package bed
 
 import "plinth/songspec/timeline"
 
-// The rules of pushes, accents, stops and fills, in plain words, for TestAllAgree. They
-// are made from the events of the song file alone, over the whole song at once and in
-// absolute ticks, so that a border between two passes is no place like no other. Nothing
-// here reads the cues: whoever reads them errs together.
+// The rules of pushes, accents, stops and fills for TestAllAgree. They are worked out anew
+// from the events of the song file, over the whole song in absolute ticks, so that a border
+// between two passes is a place like any other. Nothing here reads the cues, because all
+// that read them would be wrong together.
 
 const drummer = timeline.Players(1 << timeline.Drums)
 
@@ -33,7 +33,7 @@ func (e *ruledEvent) addReason(why string) {
 	e.why[why] = true
 }
 
-// rules are those of a song.
+// rules are the rules applied to one song.
 type rules struct {
 	tl     *timeline.Timeline
 	pushes []ruledPush
@@ -78,7 +78,7 @@ func (r *rules) silent(tick int64) bool {
 	return false
 }
 
-// rulePush takes an event among the pushes that count, or says why not.
+// rulePush adds a push to those that count, or the reason why it does not count.
 func (r *rules) rulePush(pass, event int) {
 	p, out := &r.tl.Passes[pass], &r.events[pass][event]
 	e := &p.Events[event]
@@ -120,7 +120,7 @@ func (r *rules) rulePush(pass, event int) {
 	}
 }
 
-// pushStartingAt is a player's push that pushStartingAt at a tick; nil where none does.
+// pushStartingAt is a player's push that starts at a tick, nil when there is none.
 func (r *rules) pushStartingAt(who timeline.Player, tick int64) *ruledPush {
 	for i := range r.pushes {
 		if q := &r.pushes[i]; q.by.Has(who) && q.from == tick {
@@ -130,7 +130,8 @@ func (r *rules) pushStartingAt(who timeline.Player, tick int64) *ruledPush {
 	return nil
 }
 
-// pushReachingOver is a player's push whose chord is there already while its beat has not gone.
+// pushReachingOver is a player's push that has started by a tick and whose beat has not
+// passed; nil when there is none.
 func (r *rules) pushReachingOver(who timeline.Player, tick int64) *ruledPush {
 	for i := range r.pushes {
 		if q := &r.pushes[i]; q.by.Has(who) && q.from < tick && tick <= q.to {
@@ -152,8 +153,8 @@ func (r *rules) span(tick int64) timeline.Span {
 	return s
 }
 
-// chord is the chord in force for a player, from where to where it is: the chart's, and
-// a pushed one from the push on.
+// chord is the chord in force for a player, with its stretch: the chart's chord, but a
+// pushed one from its push on.
 func (r *rules) chord(who timeline.Player, tick int64) timeline.Span {
 	s := r.span(tick)
 	for i := range r.pushes {
@@ -181,7 +182,7 @@ func (r *rules) forHitsAlone(pass, bar int) bool {
 	return false
 }
 
-// ruleOther says what becomes of an event that is no push.
+// ruleOther works out what becomes of an event that is not a push.
 func (r *rules) ruleOther(pass, event int) {
 	p, out := &r.tl.Passes[pass], &r.events[pass][event]
 	e := &p.Events[event]
@@ -208,7 +209,7 @@ func (r *rules) ruleOther(pass, event int) {
 	}
 }
 
-// ruleAccent says where a player strikes an ruleAccent that is written at a tick, if he does.
+// ruleAccent works out where a player strikes an accent that is written at a tick.
 func (r *rules) ruleAccent(out *ruledEvent, who timeline.Player, tick int64) {
 	at := tick
 	if q := r.pushReachingOver(who, tick); q != nil && r.pushStartingAt(who, tick) == nil {

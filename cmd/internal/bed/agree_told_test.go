@@ -74,7 +74,7 @@ func (a *agreement) checkOutline() {
 	}
 }
 
-// byWords name players, unless it is all of them.
+// byWords names the players, unless all are meant.
 func byWords(by timeline.Players) string {
 	if by == timeline.All {
 		return ""
@@ -82,7 +82,7 @@ func byWords(by timeline.Players) string {
 	return " by " + strings.Join(by.Names(), ", ")
 }
 
-// entryWords tell of the push that leads into a pass; "" where none does.
+// entryWords says the push that leads into a pass, "" when there is none.
 func (a *agreement) entryWords(pass int) string {
 	for _, q := range a.pushes {
 		if q.over && q.pass == pass-1 {
@@ -93,8 +93,8 @@ func (a *agreement) entryWords(pass int) string {
 	return ""
 }
 
-// words are the ways in which the outline may tell an event: where its players differ
-// in where they strike or in why they do not, any of theirs.
+// words are the ways in which the outline may say an event: one for each player, where they
+// differ in where they strike or in why they do not.
 func (a *agreement) words(pass, event int) []string {
 	p, r := &a.tl.Passes[pass], &a.events[pass][event]
 	e := &p.Events[event]
@@ -145,7 +145,7 @@ func (a *agreement) words(pass, event int) []string {
 	return a.timeWords(e, at, p, b)
 }
 
-// timeWords are those of a stop, a space, a hold or a rit.
+// timeWords are the words for a stop, a space, a hold or a rit.
 func (a *agreement) timeWords(e *timeline.Event, at string, p *timeline.Pass, b *timeline.Bar) []string {
 	beats := func(ticks int64) string {
 		n := float64((200*ticks+p.Meter.TempoTicks())/(2*p.Meter.TempoTicks())) / 100

@@ -27,7 +27,7 @@ func TestName(t *testing.T) {
 	}
 }
 
-// memory is a Request for files that lie nowhere, beside a song of that name.
+// memory is a Request for a song with files in memory beside it.
 func memory(song string, content map[string]string) Request {
 	return Request{Song: song, ReadFile: func(path string) ([]byte, error) {
 		if text, ok := content[filepath.Base(path)]; ok {
@@ -55,8 +55,8 @@ func TestBuild(t *testing.T) {
 	}
 }
 
-// What was read or looked for is told, above all when the build failed: whoever
-// waits for a missing file must know its name.
+// The result names what was read or looked for, also when the build failed: the watcher
+// waits for missing files by their names.
 func TestReadIsTold(t *testing.T) {
 	here, err := filepath.Abs(".")
 	if err != nil {

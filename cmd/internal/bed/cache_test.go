@@ -15,8 +15,8 @@ import (
 	"plinth/groove/library"
 )
 
-// edits are what an arranger does to a song file, at a place that chance picks.
-// Some of them break the song; then the next edit meets it as it was before.
+// edits are what an arranger does to a song file, at random places. After an edit that
+// breaks the song, the next one starts from the song before it.
 var edits = []struct {
 	name string
 	at   *regexp.Regexp
@@ -67,8 +67,8 @@ func (f folder) read(path string) ([]byte, error) {
 	return nil, &fs.PathError{Op: "read", Path: path, Err: fs.ErrNotExist}
 }
 
-// TestCacheChangesNothing edits the examples at random, a long row of edits with
-// one cache, and builds every one afresh too.
+// TestCacheChangesNothing edits the examples at random, many times with one cache, and
+// compares each build with one without a cache.
 func TestCacheChangesNothing(t *testing.T) {
 	for _, name := range []string{"lanterns", "high-water", "millers-clock", "own groove"} {
 		t.Run(name, func(t *testing.T) {

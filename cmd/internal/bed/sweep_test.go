@@ -42,9 +42,8 @@ form {
 }
 `
 
-// Whatever the feel, the energy and the take, the band plays what a file can hold:
-// no note before tick 0 or past the end, no pitch twice at a time. Write's own
-// check decides.
+// At every feel, energy and take the band plays what a file can hold: no note before tick 0
+// or past the end, no pitch twice at a time. midi.Write checks that.
 func TestEveryFeelFitsAFile(t *testing.T) {
 	built := 0
 	for _, e := range library.Index() {

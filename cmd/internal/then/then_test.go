@@ -34,8 +34,8 @@ func (p *page) String() string {
 	return p.b.String()
 }
 
-// hopeless is how long is waited for what must come: no measure of the program,
-// only of the patience with a machine that has other things to do.
+// hopeless is how long to wait for what must come. It is for a busy machine and does not
+// measure the program.
 const hopeless = 2 * time.Minute
 
 func (p *page) waitFor(what string) {
@@ -72,12 +72,12 @@ func TestOutput(t *testing.T) {
 	}
 }
 
-// However often it is started, never two run at once, and the last start runs to
-// the end. Each run leaves its process number and looks whether the one before
-// still lives; it takes its time to end, so that a hasty runner is found out. No
-// lock is kept in a file: a run may be ended at any point, also while it makes one.
-// Nor does a run end by the clock, which a busy machine would let it do between two
-// starts: it waits for a file, which comes after the last of them.
+// However often it is started, never two run at once, and the last start runs to the end.
+// Each run writes its process number and checks whether the one before is still alive; it
+// ends slowly, so that a runner that does not wait is caught. A run keeps no lock in a file,
+// because it may be ended while it makes one. It does not end by the clock, which could
+// happen between two starts on a busy machine: it waits for a file that comes after the
+// last start.
 func TestNewestWins(t *testing.T) {
 	dir := t.TempDir()
 	last, gate := filepath.Join(dir, "last"), filepath.Join(dir, "gate")
@@ -103,8 +103,7 @@ echo finished`, last, gate)
 	}
 }
 
-// What a command started ends with it, also when it does not listen to the
-// first asking.
+// All that a command started ends with it, even when it ignores being asked.
 func TestEndsAll(t *testing.T) {
 	for _, c := range []struct{ name, line string }{
 		{"a child", "sleep 1000 & echo child $!; wait"},
@@ -124,8 +123,8 @@ func TestEndsAll(t *testing.T) {
 			}
 			started := time.Now()
 			r.Close()
-			// Plinth itself ends now, and nobody is left to end others: who is deaf must
-			// have had his patience, and been made to end, before.
+			// plinth itself ends after Close, so a process that ignores being asked must
+			// have been given its time and killed before.
 			if took := time.Since(started); strings.Contains(c.name, "deaf") && took < patience {
 				t.Errorf("the runner has waited for %v only", took)
 			}
@@ -140,7 +139,8 @@ func TestEndsAll(t *testing.T) {
 	}
 }
 
-// alive asks /proc, where an ended child that nobody has waited for is a zombie.
+// alive reports whether a process runs. In /proc an ended child that nobody has waited for
+// is a zombie.
 func alive(pid int) bool {
 	data, err := os.ReadFile(fmt.Sprintf("/proc/%d/stat", pid))
 	if err != nil {

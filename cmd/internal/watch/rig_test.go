@@ -266,11 +266,10 @@ func (r *rig) must(err error) {
 	}
 }
 
-// step does one thing to the disk. What the watcher sees lies between the step's
-// begin and its end, so from the begin of one to the end of the next is the longest
-// that it can have waited for the next: when that is more than the scenario can
-// bear, the machine was busy elsewhere, the scenario has become another one, and the
-// run is spoilt.
+// step does one thing to the disk. The watcher sees it between the step's start and its end.
+// So it has waited for the next step at most from the start of this one to the end of the
+// next. Where that is longer than the scenario allows, the machine was busy, and the run
+// does not count.
 func (r *rig) step(do func() error) {
 	r.t.Helper()
 	started := time.Now()
@@ -280,16 +279,16 @@ func (r *rig) step(do func() error) {
 	r.mark, r.atMost = started, unhurried
 }
 
-// unhurried is what may lie between two steps where nothing else is said, in
-// milliseconds: less than the watcher's patience with half a save.
+// unhurried is how many milliseconds may lie between two steps unless a pause says
+// otherwise: less than the watcher waits for half a save.
 const unhurried = 350
 
-// unhurry is said where any time may go by before the next step.
+// unhurry allows any time before the next step.
 func (r *rig) unhurry() { r.mark, r.atMost = time.Time{}, unhurried }
 
-// pause sleeps. From the begin of the step before to the end of the step after may
-// lie at most that many milliseconds: for what must be one save less than the quiet
-// window, and less by a tick of the file system's clock, which can be 10.
+// pause sleeps. At most atMost milliseconds may lie between the start of the step before and
+// the end of the step after. For two steps that must be one save that is less than the
+// quiet window, less a tick of the file system's clock, which can be 10.
 func (r *rig) pause(ms, atMost int) {
 	r.atMost = atMost
 	time.Sleep(time.Duration(ms) * time.Millisecond)
