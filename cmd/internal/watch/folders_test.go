@@ -147,7 +147,7 @@ func linkSong(r *rig) {
 
 func grooveBeside(r *rig) { r.write(r.beside("own.groove.hcl"), "# g\n") }
 
-// gitSaves are what real git does to a song's folder; left out without git.
+// gitSaves are what real git does to a song's folder. They are skipped without git.
 var gitSaves = []save{
 	{name: "git checkout of a branch", why: "git deletes and creates, three files here",
 		text: "read own.groove.hcl\n", prepare: gitRepo,
@@ -179,9 +179,8 @@ func gitRepo(r *rig) {
 	r.git("checkout", "-q", "main")
 }
 
-// git runs git. Where it was held up between the files that it wrote, or for so long
-// that a file may have been away for longer than the watcher's patience, the run is
-// spoilt.
+// git runs git. The run does not count where git was held up between two files, or for so
+// long that a file may have been away for longer than the watcher waits.
 func (r *rig) git(args ...string) {
 	r.t.Helper()
 	started := time.Now()
@@ -197,7 +196,7 @@ func (r *rig) git(args ...string) {
 	cmd := exec.Command("git", append([]string{"-c", "user.name=A", "-c", "user.email=a@example.org", "-c",
 		"core.autocrlf=false"}, args...)...)
 	cmd.Dir = filepath.Dir(r.song)
-	// Neither what the user has set for git nor the repository whose hook runs this.
+	// Neither the user's settings for git nor those of a hook that runs this test.
 	cmd.Env = slices.DeleteFunc(os.Environ(), func(v string) bool { return strings.HasPrefix(v, "GIT_") })
 	cmd.Env = append(cmd.Env, "GIT_CONFIG_GLOBAL="+os.DevNull, "GIT_CONFIG_NOSYSTEM=1")
 	if out, err := cmd.CombinedOutput(); err != nil {

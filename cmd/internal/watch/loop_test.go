@@ -40,7 +40,7 @@ func (d memDisk) put(path, text string) {
 		Stamp: stamp{there: true, size: int64(len(text)), mod: now}}
 }
 
-// TestLoop runs the whole loop under a false clock: to the millisecond, without waiting.
+// TestLoop runs the whole loop with a fake clock: to the millisecond, without waiting.
 func TestLoop(t *testing.T) {
 	song, err := filepath.Abs("lanterns.song.hcl")
 	if err != nil {
@@ -149,8 +149,8 @@ func TestLoop(t *testing.T) {
 	}
 }
 
-// TestLoopSilent: the second change in a row that no event tells of is enough, and
-// that is said once.
+// TestLoopSilent: the watcher falls back to polling after the second change in a row that no
+// event reports, and says so once.
 func TestLoopSilent(t *testing.T) {
 	song, err := filepath.Abs("lanterns.song.hcl")
 	if err != nil {

@@ -16,7 +16,7 @@ import (
 // A rig is a watcher at work in a folder of its own. Its build understands
 // these words at the start of a line: "read NAME" reads a file beside the song,
 // "name NAME" only says that it counts, "late NAME" does so and then makes it, "slow"
-// lasts until finish is called, "broken" makes the build fail, and "again" makes it
+// lasts until openGate is called, "broken" makes the build fail, and "again" makes it
 // ask for another try.
 type rig struct {
 	t    *testing.T
@@ -96,8 +96,8 @@ func newRig(t *testing.T, s settings) *rig {
 	return r
 }
 
-// needWatcher leaves a test out where other programs have used up the system's
-// watchers: what the watcher does then has tests of its own.
+// needWatcher skips a test where other programs have used up the system's watchers. Other
+// tests show what the watcher does then.
 func needWatcher(t *testing.T) {
 	t.Helper()
 	n, err := newFsnotify()
@@ -211,8 +211,8 @@ func (r *rig) allNotices() int {
 
 func (r *rig) saidMissing() bool { return r.noticeCount(Missing) == 1 }
 
-// hopeless is how long is waited for what must come: no measure of the program,
-// only of the patience with a machine that has other things to do.
+// hopeless is how long to wait for what must come. It is for a busy machine and does not
+// measure the program.
 const hopeless = 2 * time.Minute
 
 // until waits for a condition.
@@ -253,7 +253,7 @@ func (r *rig) await(n int) {
 	r.until("a build", func() bool { return r.buildCount() >= n })
 }
 
-// silence is how long a scenario is listened to after its end: longer than every
+// silence is how long a test waits for more builds after its last step: longer than every
 // wait of the watcher.
 const silence = 700 * time.Millisecond
 
@@ -294,12 +294,12 @@ func (r *rig) pause(ms, atMost int) {
 	time.Sleep(time.Duration(ms) * time.Millisecond)
 }
 
-// whole spoils the run when the scenario up to here took longer than that.
+// whole makes the run not count when it took longer than that so far.
 func (r *rig) whole(ms int) {
 	r.late = r.late || time.Since(r.began) > time.Duration(ms)*time.Millisecond
 }
 
-// write writes in place: truncate, then all bytes.
+// write writes in place: it truncates, then writes all bytes.
 func (r *rig) write(path, text string) {
 	r.t.Helper()
 	r.step(func() error { return os.WriteFile(path, []byte(text), 0o644) })
@@ -337,7 +337,7 @@ func (r *rig) remove(path string) {
 
 func (r *rig) beside(name string) string { return filepath.Join(filepath.Dir(r.song), name) }
 
-// TestMain lets many scenarios run side by side: they spend their time waiting.
+// TestMain lets many tests run in parallel, because they mostly wait.
 func TestMain(m *testing.M) {
 	flag.Parse()
 	if f := flag.Lookup("test.parallel"); f.Value.String() == strconv.Itoa(runtime.GOMAXPROCS(0)) {

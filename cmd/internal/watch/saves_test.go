@@ -11,7 +11,7 @@ import (
 // second is a song that has nothing in common with first after the title.
 const second = "title = \"Lanterns on the Weir\"\n# uno\n# due\n# tre\n"
 
-// save is one way in which a file comes to hold something else.
+// save is one way to change the content of a file.
 type save struct {
 	name, why string
 	prepare   func(r *rig)
@@ -23,9 +23,8 @@ type save struct {
 	silent    bool   // the system sends no event
 }
 
-// saves are how editors and people save, as plain file operations. Which editor
-// does what was recorded with real editors; the numbers of milliseconds are what
-// was seen between their steps, or longer.
+// saves are the ways in which editors and people save, as plain file operations. They were
+// recorded with real editors; the milliseconds are those between their steps, or more.
 var saves = []save{
 	{name: "truncate and write", why: "ed, nano, micro, kakoune, many others",
 		do: func(r *rig) { r.write(r.song, second) }, builds: 1},
@@ -208,8 +207,8 @@ func TestSaves(t *testing.T) {
 	}
 }
 
-// runSave plays a scenario and counts. A run in which the machine stalled
-// between two steps says nothing, and is done again.
+// runSave plays a way of saving and counts the builds. A run in which the machine stalled
+// between two steps is repeated.
 func runSave(t *testing.T, s save, with settings) {
 	with.text, with.prepare = s.text, s.prepare
 	for try := 0; try < 20; try++ {

@@ -12,7 +12,7 @@ import (
 	"github.com/fsnotify/fsnotify"
 )
 
-// deadNotifier takes every watch and never says a word, as on a network folder.
+// deadNotifier accepts every watch and sends no event, as on a network folder.
 type deadNotifier struct {
 	events chan fsnotify.Event
 	errs   chan error
@@ -29,7 +29,7 @@ func dead() deadNotifier {
 	return deadNotifier{events: make(chan fsnotify.Event), errs: make(chan error)}
 }
 
-// Without events the files are looked at, and that is said once.
+// Without events the watcher polls, and says so once.
 func TestFallBack(t *testing.T) {
 	for _, c := range []struct {
 		name, why string
@@ -70,7 +70,7 @@ func TestFallBack(t *testing.T) {
 	}
 }
 
-// Where events are promised and never come, two changes are enough to see it.
+// Where watches are accepted and no events come, two changes are enough to notice it.
 func TestSilentFolder(t *testing.T) {
 	t.Parallel()
 	r := newRig(t, settings{open: func() (notifier, error) { return dead(), nil }})
@@ -101,8 +101,8 @@ func TestNotSilent(t *testing.T) {
 	}
 }
 
-// A song that was emptied is looked at again and again while it is fresh, and is
-// no change that an event kept back.
+// An emptied song is read again and again while it is fresh. It does not count as a change
+// that no event reported.
 func TestBlankIsNotSilent(t *testing.T) {
 	t.Parallel()
 	r := newRig(t, settings{})
@@ -131,9 +131,8 @@ func TestOverflow(t *testing.T) {
 	}
 }
 
-// Saves without a pause must not put the build off for ever. To the millisecond that
-// is TestCoreTimes'; here there must be a build while they go on, and not before a
-// second is over.
+// Saves without a pause must not put the build off for ever: there is a build while they go
+// on, and none in the first second. TestCoreTimes tests this to the millisecond.
 func TestCeiling(t *testing.T) {
 	t.Parallel()
 	for try := 0; try < 10; try++ {
@@ -156,10 +155,10 @@ func TestCeiling(t *testing.T) {
 	t.Skip("the machine is too busy to save every 30 ms")
 }
 
-// A hammer writes two songs in turn, in place; a build that sees a bit of both
-// has read in the middle of a save. After three seconds without a pause the watcher
-// asks for no quiet any more, so that a writer which the machine stops in the middle
-// of a save is read there: such a run proves nothing.
+// Two songs are written in turn, in place, without a pause. A build that sees a bit of both
+// has read half a save. After three seconds the watcher needs no quiet any more, so a
+// writer that the machine stops in the middle of a save is read there: such a run does not
+// count.
 func TestNeverTorn(t *testing.T) {
 	const stopped = 5 * time.Millisecond
 	for _, c := range []struct {
@@ -224,7 +223,7 @@ func TestStartsBeforeTheSong(t *testing.T) {
 	}
 }
 
-// The end waits for a running build, which may be about to rename its files.
+// Run waits for a running build, which may be about to rename its files.
 func TestEndDuringBuild(t *testing.T) {
 	t.Parallel()
 	r := newRig(t, settings{})
