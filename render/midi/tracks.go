@@ -46,9 +46,9 @@ type part struct {
 	notes   []groove.Note
 }
 
-// parts are the tracks after the first, in the order of the file. A player who never
+// trackParts are the tracks after the first, in the order of the file. A player who never
 // plays keeps his track, so that the tracks after it keep their places.
-func parts(tl *timeline.Timeline, perf *groove.Performance) []part {
+func trackParts(tl *timeline.Timeline, perf *groove.Performance) []part {
 	var out []part
 	add := func(t noteTrack, notes []groove.Note) {
 		out = append(out, part{t.name, t.channel, t.sound(tl, perf), notes})

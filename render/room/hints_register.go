@@ -188,7 +188,7 @@ func (s *Scope) highestNote() int { return s.highestOfParts(func(p *Part) int { 
 // highestOfParts is the highest figure of the parts, 0 when all are silent.
 func (s *Scope) highestOfParts(of func(*Part) int) int {
 	t := 0
-	for _, p := range s.parts() {
+	for _, p := range s.registers() {
 		if p.part != nil {
 			t = max(t, of(p.part))
 		}

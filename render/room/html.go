@@ -128,12 +128,13 @@ func (r *Report) htmlRegisters(b *bytes.Buffer) {
 	htmlTable(b, columns...)
 	for _, s := range r.scopes(true) {
 		fmt.Fprintf(b, "<tr class=\"pass\"><th>%s</th>", escape(s.name))
-		for _, p := range s.parts() {
+		for _, p := range s.registers() {
 			if p.part == nil {
 				fmt.Fprintf(b, "<td>%s</td>", r.silenceWord(p.name))
 				continue
 			}
-			fmt.Fprintf(b, "<td>%s, %s</td>", escape(r.pitchRange(p.part.P5, p.part.P95, *s.Scope)), attacksPerBeat(p.part))
+			fmt.Fprintf(b, "<td>%s, %s</td>", escape(r.pitchRange(p.part.P5, p.part.P95, *s.Scope)),
+				attacksPerBeat(p.part))
 		}
 		b.WriteString("</tr>\n")
 		for _, f := range s.Free {

@@ -56,7 +56,7 @@ func (r *Report) scopeJSON(s *Scope) jsonObject {
 		{"lift", s.Lift},             // semitones up from the pass before, by a lift
 		{"players", s.Plays.Names()}, // who plays in it
 	}
-	for _, p := range s.parts() {
+	for _, p := range s.registers() {
 		out = append(out, jsonField{p.name, registerJSON(p.part, s.Key)})
 	}
 	return append(out, jsonObject{

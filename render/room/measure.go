@@ -26,7 +26,7 @@ func (r *Report) measureScope(start, end int64) Scope {
 	if beats > 0 {
 		s.Loudness = int(r.velocities(start, end) * 1000 / beats)
 	}
-	s.Free = freeRanges(s.parts())
+	s.Free = freeRanges(s.registers())
 	s.Windows = guide.Within(r.tl, r.clock, r.Windows, start, end)
 	s.Grid = r.measureGrid(start, end)
 	return s
@@ -82,7 +82,7 @@ func newPart(keys []int, onsets []int64, beats int64) *Part {
 
 // freeRanges returns the ranges of three semitones and more that no part uses, from the
 // lowest up.
-func freeRanges(parts []namedPart) []FreeRange {
+func freeRanges(parts []namedRegister) []FreeRange {
 	var used [][2]int
 	for _, p := range parts {
 		if p.part != nil {

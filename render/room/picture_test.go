@@ -166,7 +166,7 @@ func TestSVGCutsAtBars(t *testing.T) {
 	p.Length = 384000
 	tl.End = p.Length
 	s := &sheet{r: Analyze(tl, perf)}
-	s.layOut()
+	s.layOutRows()
 	if len(s.rows) != 3 {
 		t.Fatalf("%d rows", len(s.rows))
 	}
@@ -255,7 +255,7 @@ func TestSVGShortPasses(t *testing.T) {
 func TestSVGStop(t *testing.T) {
 	tl, perf := small(t)
 	s := &sheet{r: Analyze(tl, perf)}
-	s.layOut()
+	s.layOutRows()
 	for _, who := range []timeline.Player{timeline.Bass, timeline.Piano} {
 		for _, e := range s.envelopes(&s.rows[0], who) {
 			if e.start < 6720 && e.end > 5760 { // the stop of bar 2: counts 3 to 4

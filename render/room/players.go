@@ -53,18 +53,18 @@ func pitchedNames() []string {
 	return out
 }
 
-// namedPart is the register of the voice or of a player; part is nil where it is silent.
-type namedPart struct {
+// namedRegister is the register of the voice or of a player; part is nil where it is silent.
+type namedRegister struct {
 	name string
 	part *Part
 }
 
-// parts are the registers of the voice and of the pitched players, from the top.
-func (s *Scope) parts() []namedPart {
-	out := []namedPart{{"voice", s.Voice}}
+// registers are the registers of the voice and of the pitched players, from the top.
+func (s *Scope) registers() []namedRegister {
+	out := []namedRegister{{"voice", s.Voice}}
 	for _, p := range playerRows {
 		if p.pitched {
-			out = append(out, namedPart{p.who.String(), s.Players[p.who]})
+			out = append(out, namedRegister{p.who.String(), s.Players[p.who]})
 		}
 	}
 	return out

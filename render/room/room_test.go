@@ -110,7 +110,7 @@ func TestAnalyzeSmall(t *testing.T) {
 		low, high, thousand int // the register; attacks in thousandths a beat
 	}
 	var registers []row
-	for _, p := range s.parts() {
+	for _, p := range s.registers() {
 		registers = append(registers, row{p.name, p.part.P5, p.part.P95, p.part.Attacks})
 	}
 	wantRegisters := []row{{"voice", 67, 72, 375}, {"piano", 48, 52, 500}, {"bass", 36, 43, 375}}
@@ -243,7 +243,7 @@ func TestAnalyzeExamples(t *testing.T) {
 			r := exampleReport(t, name)
 			check := func(s *Scope) {
 				for _, f := range s.Free {
-					for _, p := range s.parts() {
+					for _, p := range s.registers() {
 						if p.part != nil && f.Low <= p.part.P95 && f.High >= p.part.P5 {
 							t.Errorf("%s: %d to %d is called free, the %s uses %d to %d", s.Name, f.Low, f.High, p.name,
 								p.part.P5, p.part.P95)

@@ -52,7 +52,7 @@ type sheetRow struct {
 // SVG writes the picture. It loads nothing from outside. The error is that of w.
 func (r *Report) SVG(w io.Writer) error {
 	s := &sheet{r: r}
-	s.layOut()
+	s.layOutRows()
 	height := titleHeight + len(s.rows)*rowHeight
 	s.printf(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %d %d" role="img" aria-labelledby="room-t room-d" `+
 		`font-family="'Gill Sans','Gill Sans MT','Lato','Carlito','DejaVu Sans',sans-serif" fill="#111">`+"\n",
@@ -96,8 +96,8 @@ func (s *sheet) describe() string {
 	return d
 }
 
-// layOut chooses the rows and the range of pitch.
-func (s *sheet) layOut() {
+// layOutRows chooses the rows and the range of pitch.
+func (s *sheet) layOutRows() {
 	r := s.r
 	start, end := r.Song.Start, r.Song.End
 	total := max(1, end-start)

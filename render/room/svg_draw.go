@@ -44,13 +44,13 @@ func circleElement(x, y int, radius, style string) string {
 // drawElements adds elements to the picture, in one line of the file.
 func (s *sheet) drawElements(elements ...string) { s.printf("%s\n", strings.Join(elements, "")) }
 
-// line draws a straight line.
-func (s *sheet) line(x1, y1, x2, y2 int, style string) {
+// drawLine draws a straight line.
+func (s *sheet) drawLine(x1, y1, x2, y2 int, style string) {
 	s.drawElements(pathElement(style, "M%s %sL%s %s", x1, y1, x2, y2))
 }
 
-// rect draws a rectangle between two corners.
-func (s *sheet) rect(x1, y1, x2, y2 int, style string) {
+// drawRect draws a rectangle between two corners.
+func (s *sheet) drawRect(x1, y1, x2, y2 int, style string) {
 	width, height := max(0, x2-x1), max(0, y2-y1)
 	s.printf(`<rect x="%s" y="%s" width="%s" height="%s" %s/>`+"\n", units(x1), units(y1), units(width), units(height),
 		style)

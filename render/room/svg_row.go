@@ -20,7 +20,8 @@ func (s *sheet) drawRow(row *sheetRow) {
 		}
 	}
 	s.stopLines(row)
-	s.rect(10*plotLeft, row.y+10*headHeight, right, s.fieldBottom(row), `fill="none" stroke="#111" stroke-width="2"`)
+	s.drawRect(10*plotLeft, row.y+10*headHeight, right, s.fieldBottom(row),
+		`fill="none" stroke="#111" stroke-width="2"`)
 	s.voiceLine(row)
 	s.sectionNames(row)
 	s.freeRangeSigns(row)
@@ -34,7 +35,7 @@ func (s *sheet) drawRow(row *sheetRow) {
 func (s *sheet) octaveLines(row *sheetRow) {
 	for key := (s.low + 11) / 12 * 12; key <= s.high; key += 12 {
 		y := s.y(row, key)
-		s.line(10*plotLeft, y, s.x(row, row.end), y, `stroke="#999" stroke-width="1" stroke-dasharray="9 4 2 4"`)
+		s.drawLine(10*plotLeft, y, s.x(row, row.end), y, `stroke="#999" stroke-width="1" stroke-dasharray="9 4 2 4"`)
 		s.drawElements(pathElement(`fill="#111"`, "M%s %sh12l-6 8z", 10*(plotLeft-18), y-80))
 		s.outlinedText(10*(plotLeft-22), y+20, 19, "end", "600", fmt.Sprintf("C%d", key/12-1))
 	}
@@ -69,7 +70,7 @@ func (s *sheet) stopLines(row *sheetRow) {
 				continue
 			}
 			x1 := s.x(row, h.Tick)
-			s.line(x1, row.y+10*headHeight, x1, s.fieldBottom(row),
+			s.drawLine(x1, row.y+10*headHeight, x1, s.fieldBottom(row),
 				`stroke="#111" stroke-width="2" stroke-dasharray="2 4"`)
 		}
 	}
@@ -114,7 +115,7 @@ func (s *sheet) sectionNames(row *sheetRow) {
 		x, next := s.x(row, p.Start), s.x(row, p.End)
 		top := row.y + 10*headHeight
 		if p.Start >= row.start {
-			s.line(x, top-10*13, x, s.fieldBottom(row)+10*(hitHeight+powerHeight), `stroke="#111" stroke-width="2"`)
+			s.drawLine(x, top-10*13, x, s.fieldBottom(row)+10*(hitHeight+powerHeight), `stroke="#111" stroke-width="2"`)
 			s.drawElements(circleElement(x, top-10*28, "15", ` fill="#fff" stroke="#111" stroke-width="2"`))
 			s.plainText(x, top-10*28+66, `font-size="19" text-anchor="middle" font-weight="700"`, strconv.Itoa(i+1))
 		}
@@ -130,11 +131,11 @@ func (s *sheet) sectionNames(row *sheetRow) {
 
 // windowSign draws a window, as a wall opening is drawn on a plan.
 func (s *sheet) windowSign(x1, x2, y1, y2 int) {
-	s.rect(x1, y1, x2, y2, `fill="#ffe9a3"`)
-	s.line(x1, y1, x2, y1, `stroke="#111" stroke-width="1"`)
-	s.line(x1, y2, x2, y2, `stroke="#111" stroke-width="1"`)
-	s.line(x1, y1-20, x1, y2+20, `stroke="#111" stroke-width="4"`)
-	s.line(x2, y1-20, x2, y2+20, `stroke="#111" stroke-width="4"`)
+	s.drawRect(x1, y1, x2, y2, `fill="#ffe9a3"`)
+	s.drawLine(x1, y1, x2, y1, `stroke="#111" stroke-width="1"`)
+	s.drawLine(x1, y2, x2, y2, `stroke="#111" stroke-width="1"`)
+	s.drawLine(x1, y1-20, x1, y2+20, `stroke="#111" stroke-width="4"`)
+	s.drawLine(x2, y1-20, x2, y2+20, `stroke="#111" stroke-width="4"`)
 }
 
 // voiceField is where windows are drawn: in the singer's register over the song, or from
@@ -185,8 +186,8 @@ func (s *sheet) windowWidths(row *sheetRow) {
 		s.outlinedText(mid, y, 20, "middle", "700", label)
 		if x2-x1 > textWidth(label, 20, false)+10*24 {
 			half := textWidth(label, 20, false)/2 + 50
-			s.line(x1+50, y-60, mid-half, y-60, `stroke="#111" stroke-width="1.5"`)
-			s.line(mid+half, y-60, x2-50, y-60, `stroke="#111" stroke-width="1.5"`)
+			s.drawLine(x1+50, y-60, mid-half, y-60, `stroke="#111" stroke-width="1.5"`)
+			s.drawLine(mid+half, y-60, x2-50, y-60, `stroke="#111" stroke-width="1.5"`)
 			s.drawElements(pathElement(`fill="#111"`, "M%s %sl9 -4v8z", x1+40, y-60),
 				pathElement(`fill="#111"`, "M%s %sl-9 -4v8z", x2-40, y-60))
 		}
@@ -195,7 +196,7 @@ func (s *sheet) windowWidths(row *sheetRow) {
 
 // heightSign draws a thin line with an arrow at each end: free height.
 func (s *sheet) heightSign(x, y1, y2 int) {
-	s.line(x, y1, x, y2, `stroke="#111" stroke-width="1.5"`)
+	s.drawLine(x, y1, x, y2, `stroke="#111" stroke-width="1.5"`)
 	s.drawElements(pathElement(`fill="#111"`, "M%s %sl-4 9h8z", x, y1),
 		pathElement(`fill="#111"`, "M%s %sl-4 -9h8z", x, y2))
 }
@@ -242,7 +243,7 @@ func (s *sheet) freeRangeSign(row *sheetRow, p *Scope, f FreeRange, x, right int
 // lowestUsed is the lowest P5 of a pass. The picture shows no free range below it.
 func (s *sheet) lowestUsed(p *Scope) int {
 	low := 127
-	for _, x := range p.parts() {
+	for _, x := range p.registers() {
 		if x.part != nil {
 			low = min(low, x.part.P5)
 		}

@@ -35,7 +35,7 @@ var hitSigns = map[timeline.EventKind]func(s *sheet, row *sheetRow, h Hit, base 
 	timeline.Push: func(s *sheet, row *sheetRow, h Hit, base int) { s.backArrow(s.x(row, h.Tick), base) },
 	timeline.Stop: func(s *sheet, row *sheetRow, h Hit, base int) {
 		x := s.x(row, h.Tick)
-		s.rect(x, base-130, max(s.x(row, h.End), x+40), base, `fill="#111"`)
+		s.drawRect(x, base-130, max(s.x(row, h.End), x+40), base, `fill="#111"`)
 	},
 	timeline.Hold: func(s *sheet, row *sheetRow, h Hit, base int) { s.fermata(s.x(row, h.Tick), base) },
 	timeline.Rit:  func(s *sheet, row *sheetRow, h Hit, base int) { s.ritardando(row, h, base) },
@@ -45,7 +45,7 @@ var hitSigns = map[timeline.EventKind]func(s *sheet, row *sheetRow, h Hit, base 
 func (s *sheet) hitStrip(row *sheetRow) {
 	base := s.fieldBottom(row) + 10*(hitHeight-8)
 	s.rowLabel(10*(plotLeft-14), base-20, "hits")
-	s.line(10*plotLeft, base, s.x(row, row.end), base, `stroke="#111" stroke-width="1"`)
+	s.drawLine(10*plotLeft, base, s.x(row, row.end), base, `stroke="#111" stroke-width="1"`)
 	for i := range s.r.Passes {
 		for _, h := range s.r.Passes[i].Hits {
 			if h.Tick < row.start || h.Tick >= row.end {
@@ -60,7 +60,7 @@ func (s *sheet) hitStrip(row *sheetRow) {
 // tempo that it reaches.
 func (s *sheet) ritardando(row *sheetRow, h Hit, base int) {
 	x1, x2, y := s.x(row, h.Tick), s.x(row, h.End), base+10*14
-	s.line(x1, y, x2, y, `stroke="#111" stroke-width="2" stroke-dasharray="6 4"`)
+	s.drawLine(x1, y, x2, y, `stroke="#111" stroke-width="2" stroke-dasharray="6 4"`)
 	t := fmt.Sprintf("to %d", h.To)
 	if x2+10*6+textWidth(t, 17, false) < s.x(row, row.end) {
 		s.outlinedText(x2+10*6, y+10*6, 17, "start", "400", t)
@@ -91,14 +91,14 @@ func (s *sheet) energyProfile(row *sheetRow) {
 				continue
 			}
 			x1, x2 := s.x(row, a), s.x(row, b)
-			s.rect(x1, base-e*unit, x2, base, `fill="url(#room-power)" stroke="#111" stroke-width="1.5"`)
+			s.drawRect(x1, base-e*unit, x2, base, `fill="url(#room-power)" stroke="#111" stroke-width="1.5"`)
 			if e != was && x2-x1 > 10*16 {
 				s.outlinedText(x1+10*8, base-10*6, 20, "start", "700", fmt.Sprint(e))
 			}
 			was = e
 		}
 	}
-	s.line(10*plotLeft, base, s.x(row, row.end), base, `stroke="#111" stroke-width="2"`)
+	s.drawLine(10*plotLeft, base, s.x(row, row.end), base, `stroke="#111" stroke-width="2"`)
 	s.climaxSign(row, base-5*unit)
 }
 
@@ -148,9 +148,9 @@ func (s *sheet) barNumbers(row *sheetRow) {
 			number := p.FirstBar + j
 			head := j == 0 || at == row.start
 			if head {
-				s.line(x, top, x, top+10*9, `stroke="#111" stroke-width="2"`)
+				s.drawLine(x, top, x, top+10*9, `stroke="#111" stroke-width="2"`)
 			} else {
-				s.line(x, top, x, top+10*5, `stroke="#111" stroke-width="1"`)
+				s.drawLine(x, top, x, top+10*5, `stroke="#111" stroke-width="1"`)
 			}
 			if head || j%4 == 0 {
 				t := fmt.Sprint(number)

@@ -29,13 +29,13 @@ func (s *sheet) titleBlock() {
 	})
 	for _, p := range playerRows {
 		if p.pitched {
-			item(400, p.who.String(), func(x, y int) { s.rect(x, y, x+400, y+220, p.style()) })
+			item(400, p.who.String(), func(x, y int) { s.drawRect(x, y, x+400, y+220, p.style()) })
 		}
 	}
 	item(400, "window: no voice", func(x, y int) { s.windowSign(x, x+400, y, y+220) })
 	item(120, "free room", func(x, y int) { s.heightSign(x+60, y, y+220) })
 	item(140, "accent", func(x, y int) { s.wedge(x+70, y+200, 2) })
 	item(200, "push", func(x, y int) { s.backArrow(x+100, y+200) })
-	item(280, "stop", func(x, y int) { s.rect(x, y+70, x+280, y+190, `fill="#111"`) })
+	item(280, "stop", func(x, y int) { s.drawRect(x, y+70, x+280, y+190, `fill="#111"`) })
 	item(200, "hold", func(x, y int) { s.fermata(x+100, y+200) })
 }

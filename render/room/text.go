@@ -138,7 +138,7 @@ func (r *Report) firstPass(i int) int {
 // textRegister writes what the parts use in a stretch, and what is free.
 func (r *Report) textRegister(b *bytes.Buffer, s namedScope) {
 	fmt.Fprintf(b, "  %s\n", capitalized(s.name))
-	for _, p := range s.parts() {
+	for _, p := range s.registers() {
 		if p.part == nil {
 			fmt.Fprintf(b, "    %-6s %s\n", p.name, r.silenceWord(p.name))
 			continue

@@ -43,7 +43,7 @@ func (r *Result) Audit(song string) hcl.Diagnostics {
 			detail += " " + a
 		}
 		if n := more[i]; n > 0 {
-			detail += fmt.Sprintf(" The same %s more at this line.", times(n))
+			detail += fmt.Sprintf(" The same %s more at this line.", timesWord(n))
 		}
 		at := lineRange(song, r.Sources[song], f.Line)
 		out = append(out, &hcl.Diagnostic{Severity: hcl.DiagWarning, Summary: f.Title(), Detail: detail, Subject: &at})
@@ -51,8 +51,8 @@ func (r *Result) Audit(song string) hcl.Diagnostics {
 	return out
 }
 
-// times is "once" or "3 times".
-func times(n int) string {
+// timesWord is "once" or "3 times".
+func timesWord(n int) string {
 	if n == 1 {
 		return "once"
 	}

@@ -159,14 +159,14 @@ func (c *core) nextLook() (time.Time, bool) {
 		{3 * c.waits.Ceiling, 0},
 	} {
 		earliest := c.first.Add(step.after)
-		if hurried := later(earliest, c.last.Add(step.quiet)); hurried.Before(at) {
+		if hurried := laterOf(earliest, c.last.Add(step.quiet)); hurried.Before(at) {
 			at = hurried
 		}
 	}
 	return at, true
 }
 
-func later(a, b time.Time) time.Time {
+func laterOf(a, b time.Time) time.Time {
 	if a.After(b) {
 		return a
 	}
@@ -182,7 +182,7 @@ func (c *core) judge(now, read time.Time, views []view) verdict {
 	for _, v := range views {
 		old, seen := c.known[v.Path]
 		if v.Kind == unstable {
-			settle = later(settle, now.Add(max(need, time.Millisecond)))
+			settle = laterOf(settle, now.Add(max(need, time.Millisecond)))
 			continue
 		}
 		if seen && v.same(old) {
@@ -193,7 +193,7 @@ func (c *core) judge(now, read time.Time, views []view) verdict {
 		// unless it lies in the future. The quiet must lie before the reading, because
 		// what was written meanwhile may be half a save.
 		if ready := v.Mod.Add(need); v.Kind == content && !v.Mod.After(read) && ready.After(now) {
-			settle = later(settle, ready)
+			settle = laterOf(settle, ready)
 		}
 		switch {
 		case v.Kind == missing, v.blank():

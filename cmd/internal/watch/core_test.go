@@ -56,7 +56,7 @@ func (p *play) run(ms int) {
 			p.now = end
 			return
 		}
-		p.now = later(p.now, at)
+		p.now = laterOf(p.now, at)
 		switch v := p.core.judge(p.now, p.now, p.views()); v {
 		case wait:
 			if next, ok := p.core.nextLook(); !ok || !next.After(p.now) {

@@ -310,7 +310,7 @@ func (l *loop) pollFiles(now time.Time) {
 		// The quiet began when the file was written, where its clock can be trusted.
 		at := now
 		if st.there && st.mod.Before(now) {
-			at = later(st.mod, now.Add(-l.core.waits.Quiet))
+			at = laterOf(st.mod, now.Add(-l.core.waits.Quiet))
 		}
 		l.countUnannounced(now, at)
 		l.core.noteChange(at, false)
