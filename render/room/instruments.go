@@ -1,17 +1,17 @@
 package room
 
-// Instrument is an instrument of the orchestra with its comfortable range in MIDI notes as
+// instrument is an instrument of the orchestra with its comfortable range in MIDI notes as
 // they sound.
-type Instrument struct {
+type instrument struct {
 	Name      string
 	Low, High int
 }
 
-// Orchestra has the instruments in score order. The comfortable ranges are the amateur
+// orchestra has the instruments in score order. The comfortable ranges are the amateur
 // ranges of an open-source engraver's instrument table, at sounding pitch. Where a
 // handbook (Adler, Blatter; from memory) gives a wider range, the narrower one stands.
 // testdata/reference/instrument_ranges.csv has both, and the test compares.
-var Orchestra = [...]Instrument{
+var orchestra = [...]instrument{
 	{"piccolo", 74, 105},
 	{"flute", 60, 93},
 	{"oboe", 58, 87},
@@ -47,7 +47,7 @@ type Seat struct {
 // range between two notes, both included.
 func seatsWithin(low, high, semitones int) []Seat {
 	var out []Seat
-	for _, in := range Orchestra {
+	for _, in := range orchestra {
 		if l, h := max(low, in.Low), min(high, in.High); h-l >= semitones {
 			out = append(out, Seat{in.Name, l, h})
 		}
@@ -60,7 +60,7 @@ func seatsWithin(low, high, semitones int) []Seat {
 func instrumentsCovering(low, high int, instruments ...string) []string {
 	var out []string
 	for _, name := range instruments {
-		for _, in := range Orchestra {
+		for _, in := range orchestra {
 			if in.Name == name && in.Low <= low && in.High >= high {
 				out = append(out, name)
 			}

@@ -251,7 +251,7 @@ func TestAnalyzeExamples(t *testing.T) {
 					}
 					for _, seat := range f.Seats {
 						ok := false
-						for _, in := range Orchestra {
+						for _, in := range orchestra {
 							ok = ok || in.Name == seat.Instrument && seat.Low >= in.Low && seat.High <= in.High
 						}
 						if !ok || seat.High-seat.Low < 12 || seat.Low < f.Low || seat.High > f.High {

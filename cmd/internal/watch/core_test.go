@@ -22,7 +22,7 @@ type play struct {
 
 func newPlay(paths ...string) *play {
 	start := time.Date(2026, 2, 1, 20, 0, 0, 0, time.UTC)
-	p := &play{core: newCore(defaultWaits(DefaultQuiet)), now: start, start: start, files: map[string]view{},
+	p := &play{core: newCore(defaultWaits(defaultQuiet)), now: start, start: start, files: map[string]view{},
 		paths: append([]string{"song"}, paths...)}
 	for _, path := range p.paths {
 		p.put(path, "old old old\n")

@@ -112,7 +112,7 @@ func TestLoop(t *testing.T) {
 				var mu sync.Mutex
 				var got []int
 				start := time.Now()
-				o := Options{Song: song, Quiet: DefaultQuiet, PollEvery: DefaultPollEvery,
+				o := Options{Song: song, Quiet: defaultQuiet, PollEvery: defaultPollEvery,
 					Tell: func(x Notice) { t.Error(x) }}
 				o.Build = func(_ context.Context, files *Snapshot) Outcome {
 					mu.Lock()
@@ -164,7 +164,7 @@ func TestLoopSilent(t *testing.T) {
 		n.events, n.errs = make(chan fsnotify.Event), make(chan error)
 		var said []int // when, in ms
 		built, start := 0, time.Now()
-		o := Options{Song: song, Quiet: DefaultQuiet, PollEvery: DefaultPollEvery}
+		o := Options{Song: song, Quiet: defaultQuiet, PollEvery: defaultPollEvery}
 		o.Tell = func(x Notice) {
 			if x.Kind != Polling {
 				t.Error(x)

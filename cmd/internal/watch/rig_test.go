@@ -80,8 +80,8 @@ func newRig(t *testing.T, s settings) *rig {
 		if s.open == nil {
 			s.open = newFsnotify
 		}
-		o.Quiet, o.PollEvery = DefaultQuiet, DefaultPollEvery
-		l := newLoop(o, realDisk{DefaultLimit}, s.open)
+		o.Quiet, o.PollEvery = defaultQuiet, defaultPollEvery
+		l := newLoop(o, realDisk{defaultLimit}, s.open)
 		if s.noPoll {
 			l.every = time.Hour
 		}

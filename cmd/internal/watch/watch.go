@@ -51,9 +51,9 @@ type Options struct {
 
 // The defaults of Options, and how often the files are looked at beside the events.
 const (
-	DefaultQuiet     = 75 * time.Millisecond
-	DefaultPollEvery = 250 * time.Millisecond
-	DefaultLimit     = 8 << 20
+	defaultQuiet     = 75 * time.Millisecond
+	defaultPollEvery = 250 * time.Millisecond
+	defaultLimit     = 8 << 20
 	safetyPoll       = 500 * time.Millisecond
 )
 
@@ -127,14 +127,14 @@ func Run(ctx context.Context, o Options) error {
 		o.Tell = func(Notice) {}
 	}
 	if o.Quiet <= 0 {
-		o.Quiet = DefaultQuiet
+		o.Quiet = defaultQuiet
 	}
 	if o.PollEvery <= 0 {
-		o.PollEvery = DefaultPollEvery
+		o.PollEvery = defaultPollEvery
 	}
 	o.PollEvery = max(o.PollEvery, 10*time.Millisecond)
 	if o.Limit <= 0 {
-		o.Limit = DefaultLimit
+		o.Limit = defaultLimit
 	}
 	l := newLoop(o, realDisk{o.Limit}, newFsnotify)
 	return l.run(ctx)
