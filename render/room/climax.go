@@ -51,7 +51,7 @@ func (r *Report) climax() Climax {
 	if equal > 1 {
 		c.Why = fmt.Sprintf("energy %d, as in %s, but the band is fullest here", peak(s), passesWord(equal-1))
 	}
-	if s.EnergyTo > s.EnergyFrom { // it is reached in the last bar that rises
+	if s.EnergyTo > s.EnergyFrom {
 		p := &r.tl.Passes[c.Pass]
 		for i := range p.Bars {
 			if p.EnergyAt(i) == s.EnergyTo {
@@ -60,25 +60,29 @@ func (r *Report) climax() Climax {
 			}
 		}
 	}
-	if s.Voice != nil {
-		for _, n := range r.sungIn(s.Start, s.End) {
-			if int(n.Key) == s.Voice.High {
-				at := guide.At(r.tl, n.Tick)
-				if at.Bar < c.Bar {
-					continue
-				}
-				c.Bar = at.Bar
-				of := "of the pass"
-				if s.Voice.High == r.Song.Voice.High {
-					of = "of the song"
-				}
-				c.Why += fmt.Sprintf("; the voice has its highest note %s there, %s", of,
-					guide.PitchName(s.Voice.High, s.Key))
-				break
-			}
+	if bar := r.highestNoteBar(s, c.Bar); bar > 0 {
+		c.Bar = bar
+		of := "of the pass"
+		if s.Voice.High == r.Song.Voice.High {
+			of = "of the song"
 		}
+		c.Why += fmt.Sprintf("; the voice has its highest note %s there, %s", of, guide.PitchName(s.Voice.High, s.Key))
 	}
 	return c
+}
+
+// highestNoteBar is the first bar from a bar on in which the singer has the highest note of
+// a pass, 0 when there is none.
+func (r *Report) highestNoteBar(s *Scope, from int) int {
+	if s.Voice == nil {
+		return 0
+	}
+	for _, n := range r.sungIn(s.Start, s.End) {
+		if bar := guide.At(r.tl, n.Tick).Bar; int(n.Key) == s.Voice.High && bar >= from {
+			return bar
+		}
+	}
+	return 0
 }
 
 // climaxByVoice is the climax of a song whose energy never changes: where the voice has

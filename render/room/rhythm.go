@@ -31,65 +31,24 @@ const freeBelow = 25
 // measureGrid counts attacks on the steps of the bar between two absolute ticks, over the
 // bars of the most common meter.
 func (r *Report) measureGrid(start, end int64) Grid {
-	type bar struct {
-		at int64
-		m  meter.Meter
+	m, bars := r.commonMeter(start, end)
+	if len(bars) == 0 {
+		return Grid{}
 	}
-	var bars []bar
-	count := map[meter.Meter]int{}
-	for i := max(0, r.tl.PassAt(start)); i < len(r.tl.Passes) && r.tl.Passes[i].Start < end; i++ {
-		p := &r.tl.Passes[i]
-		for j := range p.Bars {
-			if at := p.Start + p.Bars[j].Start; at >= start && at < end {
-				bars = append(bars, bar{at, p.Bars[j].Meter})
-				count[p.Bars[j].Meter]++
-			}
-		}
-	}
-	var g Grid
-	for _, b := range bars { // the first of the commonest, not a map's order
-		if count[b.m] > g.Bars {
-			g.Meter, g.Bars = b.m, count[b.m]
-		}
-	}
-	if g.Bars == 0 {
-		return g
-	}
-	length := g.Meter.BarTicks()
+	g := Grid{Meter: m, Bars: len(bars)}
 	step := int64(meter.TicksPerQuarter / 4)
-	if g.Meter.Den == 4 && r.bandSwings(start, end) {
+	if m.Den == 4 && r.bandSwings(start, end) {
 		g.Thirds, step = true, meter.TicksPerQuarter/3
 	}
-	n := int((length + step - 1) / step)
-	// attacked says in how many bars of a hundred one of the onsets falls on each step.
-	attacked := func(onsets []int64) []int {
-		counts := make([]int, n)
-		for _, b := range bars {
-			if b.m != g.Meter {
-				continue
-			}
-			seen := make([]bool, n)
-			i := sort.Search(len(onsets), func(i int) bool { return onsets[i] >= b.at-step/2 })
-			for ; i < len(onsets) && onsets[i] < b.at+length-step/2; i++ {
-				if k := int((onsets[i] - b.at + step/2) / step); !seen[k] {
-					seen[k] = true
-					counts[k]++
-				}
-			}
-		}
-		for k := range counts {
-			counts[k] = counts[k] * 100 / g.Bars
-		}
-		return counts
-	}
 	from := start - step // an onset that falls on the first step may lie before it
-	voice := attacked(sungOnsets(r.sungIn(from, end)))
+	attacks := func(onsets []int64) []int { return attacksByStep(onsets, bars, m.BarTicks(), step) }
+	voice := attacks(sungOnsets(r.sungIn(from, end)))
 	players := make([][]int, len(r.meant))
 	for who := range r.meant {
-		players[who] = attacked(meantOnsets(beginningIn(r.meant[who], from, end)))
+		players[who] = attacks(meantOnsets(beginningIn(r.meant[who], from, end)))
 	}
-	for k := 0; k < n; k++ {
-		s := Step{Count: g.Meter.CountAt(int64(k) * step), Voice: voice[k], Players: make([]int, len(players))}
+	for k := range voice {
+		s := Step{Count: m.CountAt(int64(k) * step), Voice: voice[k], Players: make([]int, len(players))}
 		for who := range players {
 			s.Players[who] = players[who][k]
 		}
@@ -103,6 +62,53 @@ func (r *Report) measureGrid(start, end int64) Grid {
 		g.Steps = append(g.Steps, s)
 	}
 	return g
+}
+
+// commonMeter is the most common meter of the bars that begin from start on and before end,
+// of equals the first, with the start ticks of its bars.
+func (r *Report) commonMeter(start, end int64) (meter.Meter, []int64) {
+	starts := map[meter.Meter][]int64{}
+	var meters []meter.Meter // in order of appearance
+	for i := max(0, r.tl.PassAt(start)); i < len(r.tl.Passes) && r.tl.Passes[i].Start < end; i++ {
+		p := &r.tl.Passes[i]
+		for j := range p.Bars {
+			m, at := p.Bars[j].Meter, p.Start+p.Bars[j].Start
+			if at < start || at >= end {
+				continue
+			}
+			if starts[m] == nil {
+				meters = append(meters, m)
+			}
+			starts[m] = append(starts[m], at)
+		}
+	}
+	var most meter.Meter
+	for _, m := range meters {
+		if len(starts[m]) > len(starts[most]) {
+			most = m
+		}
+	}
+	return most, starts[most]
+}
+
+// attacksByStep is in how many bars of a hundred one of the onsets falls on each step. bars
+// are the start ticks of bars of one length.
+func attacksByStep(onsets, bars []int64, length, step int64) []int {
+	counts := make([]int, (length+step-1)/step)
+	for _, at := range bars {
+		seen := make([]bool, len(counts))
+		i := sort.Search(len(onsets), func(i int) bool { return onsets[i] >= at-step/2 })
+		for ; i < len(onsets) && onsets[i] < at+length-step/2; i++ {
+			if k := int((onsets[i] - at + step/2) / step); !seen[k] {
+				seen[k] = true
+				counts[k]++
+			}
+		}
+	}
+	for k := range counts {
+		counts[k] = counts[k] * 100 / len(bars)
+	}
+	return counts
 }
 
 // bandSwings reports whether the band's off-beats lie on the last third of the beat more
