@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"plinth/songspec/guide"
+	"plinth/songspec/meter"
 )
 
 // Hint is one piece of advice for the arranger, with its reason. The rules are common
@@ -65,7 +66,8 @@ func (r *Report) leadWindow() int {
 	if c := r.Climax.Pass; c > 0 {
 		at := r.Passes[c].Start
 		for i, w := range r.Windows {
-			if w.Beats >= 3000 && w.Start < at && w.End >= at-r.barBefore(c) && w.End <= at+2*960 {
+			if w.Beats >= 3000 && w.Start < at && w.End >= at-r.barBefore(c) &&
+				w.End <= at+2*meter.TicksPerQuarter {
 				lead = i
 			}
 		}

@@ -4,6 +4,7 @@ import (
 	"sort"
 
 	"plinth/songspec/guide"
+	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
 
@@ -58,7 +59,7 @@ func (r *Report) sungIn(start, end int64) []timeline.SungNote {
 
 // together is how far apart onsets may lie and still be one attack, in ticks: a
 // thirty-second.
-const together = 120
+const together = meter.TicksPerQuarter / 8
 
 // newPart is the register of some notes, nil when there are none. beats is the length of
 // the stretch, in thousandths.

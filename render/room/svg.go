@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"io"
 	"slices"
+
+	"plinth/songspec/meter"
 )
 
 // The picture is like the long section of a valley in a surveyor's drawings: the bass is
@@ -139,7 +141,7 @@ func (s *sheet) layOutRows() {
 // rowTicks is how many ticks a row may hold: rowBars bars of 4/4, and fewer, down to
 // leastBars, where passes are so short that their names would not fit.
 func (r *Report) rowTicks() int64 {
-	const bar = 4 * 960
+	const bar = 4 * meter.TicksPerQuarter
 	if len(r.Passes) == 0 {
 		return rowBars * bar
 	}

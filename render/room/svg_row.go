@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
 
@@ -89,7 +90,7 @@ func (s *sheet) voiceLine(row *sheetRow) {
 			continue
 		}
 		op := "L"
-		if a-last >= 480 { // an eighth's rest parts the line
+		if a-last >= meter.TicksPerQuarter/2 { // an eighth's rest parts the line
 			op = "M"
 		}
 		y := s.y(row, int(x.Key))

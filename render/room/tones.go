@@ -7,6 +7,7 @@ import (
 
 	"plinth/songspec/guide"
 	"plinth/songspec/harmony"
+	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
 
@@ -51,7 +52,7 @@ func (r *Report) heldStretches(p *timeline.Pass) []Held {
 		}
 		h := Held{Start: p.Start + chords[i].Start, End: p.Start + chords[j-1].End, Chords: j - i}
 		h.From, h.To = guide.At(r.tl, h.Start), guide.At(r.tl, h.End)
-		h.FirstBar, h.LastBar = h.From.Bar, guide.At(r.tl, h.End-240).Bar
+		h.FirstBar, h.LastBar = h.From.Bar, guide.At(r.tl, h.End-meter.TicksPerQuarter/4).Bar
 		for _, t := range chordTones(chords[i].Chord) {
 			if set&(1<<t.PC()) == 0 {
 				continue
@@ -93,7 +94,7 @@ func chordTones(c harmony.Chord) []harmony.Name {
 // sungAgainst is the first sung note that sounds a semitone away from a pitch class, in
 // any octave, for a beat or longer between two absolute ticks.
 func (r *Report) sungAgainst(pc int, start, end int64) (timeline.SungNote, bool) {
-	for _, n := range r.sungIn(start-16*960, end) { // a note that began four bars before is long gone
+	for _, n := range r.sungIn(start-16*meter.TicksPerQuarter, end) { // an earlier one is over
 		a, b := max(n.Tick, start), min(n.Tick+n.Length, end)
 		if d := (int(n.Key) - pc + 12*11) % 12; (d == 1 || d == 11) && b > a && guide.Beats(r.tl, a, b) >= 1000 {
 			return n, true
