@@ -19,7 +19,7 @@ func (a *app) buildCommand() *cobra.Command {
 		Long: `Writes DIR/NAME.mid, where NAME is the song file's name less .song.hcl or .hcl.
 A song with a mistake leaves the files of the last good build as they are, and a
 file that would not change is not written.`,
-		Args: takes(1, 1),
+		Args: argCount(1, 1),
 		RunE: func(_ *cobra.Command, args []string) error {
 			start := time.Now()
 			dir := out
@@ -27,18 +27,12 @@ file that would not change is not written.`,
 				dir = filepath.Join(filepath.Dir(args[0]), "bed")
 			}
 			res, err := bed.Build(bed.Request{Song: args[0]})
-			if showErr := a.show(a.err, a.colorErr, res); showErr != nil {
-				return machine(showErr)
-			}
-			switch {
-			case err != nil:
-				return failed(err)
-			case res.Failed():
-				return reported(songWrong)
+			if err := a.settle(res, err); err != nil {
+				return err
 			}
 			written, err := files.WriteAll(dir, res.Outputs)
 			if err != nil {
-				return machine(err)
+				return machineFailure(err)
 			}
 			what := filepath.Join(dir, res.Outputs[0].Name)
 			if len(written) == 0 {

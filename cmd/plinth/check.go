@@ -20,10 +20,10 @@ func (a *app) checkCommand() *cobra.Command {
 in its own groove files, and, bar by bar, what a player could not play or what is
 more than a bed needs. Nothing is written. The exit code is 1 when there is an
 error; a warning alone is no error.`,
-		Args: takes(1, -1),
+		Args: argCount(1, -1),
 		RunE: func(_ *cobra.Command, args []string) error {
 			if format != "text" && format != "json" {
-				return misused("--format is text or json, not %q", format)
+				return misuse("--format is text or json, not %q", format)
 			}
 			worst := done
 			findings := []finding{} // an empty list is [] in JSON
@@ -34,12 +34,12 @@ error; a warning alone is no error.`,
 				if format == "json" {
 					findings = append(findings, findingsOf(res.Diags)...)
 				} else if err := a.show(a.out, a.colorOut, res); err != nil {
-					return machine(err)
+					return machineFailure(err)
 				}
 				switch {
 				case err != nil:
 					f := &failure{}
-					errors.As(failed(err), &f)
+					errors.As(readFailure(err), &f)
 					fmt.Fprintf(a.err, "plinth: %v\n", f)
 					worst = max(worst, f.code)
 				case res.Failed():
@@ -53,7 +53,7 @@ error; a warning alone is no error.`,
 				enc.SetIndent("", "  ")
 				enc.SetEscapeHTML(false)
 				if err := enc.Encode(findings); err != nil {
-					return machine(err)
+					return machineFailure(err)
 				}
 			}
 			if worst != done {
@@ -66,8 +66,8 @@ error; a warning alone is no error.`,
 	return cmd
 }
 
-// finding is a mistake or a doubt as JSON. Lines and columns count from 1, columns
-// in characters; the end is the first column after.
+// finding is a mistake or a doubt as JSON. Lines and columns count from 1, columns in
+// characters. The end is the first column after the finding.
 type finding struct {
 	File      string `json:"file"`
 	Line      int    `json:"line"`
@@ -87,7 +87,8 @@ func findingsOf(diags hcl.Diagnostics) []finding {
 			f.Severity = "warning"
 		}
 		if s := d.Subject; s != nil {
-			f.File, f.Line, f.Column, f.EndLine, f.EndColumn = s.Filename, s.Start.Line, s.Start.Column, s.End.Line, s.End.Column
+			f.File, f.Line, f.Column, f.EndLine, f.EndColumn = s.Filename, s.Start.Line, s.Start.Column, s.End.Line,
+				s.End.Column
 		}
 		out = append(out, f)
 	}

@@ -5,8 +5,8 @@ import (
 	"syscall"
 )
 
-// takesEscapes makes a console read escape sequences as colours, which those of
-// Windows do when they are told to (since Windows 10); an older one would print them.
+// takesEscapes tells a console to read escape sequences as colours, and reports whether it
+// does. Consoles before Windows 10 would print them.
 func takesEscapes(f *os.File) bool {
 	const virtualTerminal = 0x0004 // ENABLE_VIRTUAL_TERMINAL_PROCESSING
 	var mode uint32

@@ -8,8 +8,8 @@ import (
 	"plinth/songspec/outline"
 )
 
-// The exit codes of diff are those of the program that it is named after: 0 the
-// same (done), 1 different, 2 trouble of any kind.
+// The exit codes of diff are those of the program diff: 0 the same (done), 1 different, 2
+// trouble of any kind.
 const (
 	diffDifferent = 1
 	diffTrouble   = 2
@@ -39,21 +39,21 @@ wants it. In a project whose file .gitattributes has the line
   git config diff.plinth.command 'plinth diff --git'       says it in words`,
 		Args: func(cmd *cobra.Command, args []string) error {
 			if git {
-				return takes(1, -1)(cmd, args)
+				return argCount(1, -1)(cmd, args)
 			}
-			return takes(2, 2)(cmd, args)
+			return argCount(2, 2)(cmd, args)
 		},
 		RunE: func(_ *cobra.Command, args []string) error {
 			switch {
 			case format != "text" && format != "json":
-				return misused("--format is text or json, not %q", format)
+				return misuse("--format is text or json, not %q", format)
 			case git:
 				if err := compare.Git(a.out, args); err != nil {
 					return &failure{diffTrouble, err}
 				}
 				return nil
 			case args[0] == "-" && args[1] == "-":
-				return misused("only one of the two songs can be the standard input")
+				return misuse("only one of the two songs can be the standard input")
 			}
 			var songs [2]*compare.Song
 			wrong := false
@@ -62,7 +62,8 @@ wants it. In a project whose file .gitattributes has the line
 				if err != nil {
 					return &failure{diffTrouble, err}
 				}
-				if err := song.WriteMistakes(a.err, songspec.DiagOptions{Color: a.colorErr, Max: maxShown}); err != nil {
+				if err := song.WriteMistakes(a.err,
+					songspec.DiagOptions{Color: a.colorErr, Max: maxShown}); err != nil {
 					return &failure{diffTrouble, err}
 				}
 				wrong = wrong || song.Timeline == nil

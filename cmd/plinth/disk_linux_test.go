@@ -46,7 +46,8 @@ func TestFullDisk(t *testing.T) {
 		t.Fatal(err)
 	}
 	out, err := build(strings.Repeat("| C | F ", 500))
-	if exit, ok := err.(*exec.ExitError); !ok || exit.ExitCode() != machineFails || !strings.Contains(out, "no space left on device") {
+	if exit, ok := err.(*exec.ExitError); !ok || exit.ExitCode() != machineFails ||
+		!strings.Contains(out, "no space left on device") {
 		t.Errorf("a full disk gives %v and says %s", err, out)
 	}
 	after, err := os.ReadFile(filepath.Join(disk, "weir.mid"))

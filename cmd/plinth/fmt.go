@@ -23,7 +23,7 @@ as they are, and so does a file that has a mistake in its form. With --check
 nothing is written: the files that would change are named, and the exit code is 1
 when there is one. The file name - reads standard input and writes standard
 output.`,
-		Args: takes(1, -1),
+		Args: argCount(1, -1),
 		RunE: func(_ *cobra.Command, args []string) error {
 			worst := done
 			for _, path := range args {
@@ -49,14 +49,15 @@ output.`,
 	return cmd
 }
 
-// maxText bounds what fmt reads, in bytes; the song file's own bound is lower and
-// has its own message.
+// maxText is how much fmt reads, in bytes. The song file's own limit is lower and has its
+// own message.
 const maxText = 8 << 20
 
+// fmtFile lays a file out and returns the exit code for it.
 func (a *app) fmtFile(path string, check bool) (int, error) {
 	src, err := files.Read(path, maxText)
 	if err != nil {
-		return 0, failed(&bed.SongError{Path: path, Err: err})
+		return 0, readFailure(&bed.SongError{Path: path, Err: err})
 	}
 	out, code, err := a.format(path, src)
 	if err != nil || code != done || bytes.Equal(src, out) {
@@ -67,16 +68,17 @@ func (a *app) fmtFile(path string, check bool) (int, error) {
 		return songWrong, nil
 	}
 	if _, err := files.Rewrite(path, out); err != nil {
-		return 0, machine(err)
+		return 0, machineFailure(err)
 	}
 	fmt.Fprintf(a.err, "laid out %s\n", path)
 	return done, nil
 }
 
+// fmtStream lays standard input out on standard output and returns the exit code for it.
 func (a *app) fmtStream(check bool) (int, error) {
 	src, err := io.ReadAll(io.LimitReader(a.in, maxText+1))
 	if err != nil {
-		return 0, machine(fmt.Errorf("cannot read standard input: %s", files.Reason(err)))
+		return 0, machineFailure(fmt.Errorf("cannot read standard input: %s", files.Reason(err)))
 	}
 	out, code, err := a.format("-", src)
 	switch {
@@ -89,17 +91,17 @@ func (a *app) fmtStream(check bool) (int, error) {
 		return done, nil
 	}
 	if _, err := a.out.Write(out); err != nil {
-		return 0, machine(err)
+		return 0, machineFailure(err)
 	}
 	return done, nil
 }
 
-// format lays a text out; its mistakes are shown and make the code songWrong.
+// format lays a text out. Its mistakes are shown, and then the code is songWrong.
 func (a *app) format(name string, src []byte) (out []byte, code int, err error) {
 	out, diags := songspec.Format(name, src)
 	res := &bed.Result{Song: &load.Song{Diags: diags, Sources: map[string][]byte{name: src}}}
 	if err := a.show(a.err, a.colorErr, res); err != nil {
-		return nil, 0, machine(err)
+		return nil, 0, machineFailure(err)
 	}
 	if res.Failed() {
 		return nil, songWrong, nil

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bufio"
 	"fmt"
 	"io"
 	"strings"
@@ -21,40 +20,32 @@ func (a *app) groovesCommand() *cobra.Command {
 well, and a picture of what the band plays at each energy; all of them end with a
 list by name. With --hcl the named one is printed as a groove file: save it beside
 a song, give it a name of its own, and name the file in the song's grooves.`,
-		Args: takes(0, 1),
+		Args: argCount(0, 1),
 		RunE: func(_ *cobra.Command, args []string) error {
 			names := library.Names()
 			if len(args) == 1 {
 				if _, ok := library.Source(args[0]); !ok {
-					return misused("there is no feel %q; %s", args[0], offer(args[0], names))
+					return misuse("there is no feel %q; %s", args[0], nearestOrAll(args[0], names))
 				}
 				names = args
 			}
-			w := bufio.NewWriter(a.out)
 			switch {
 			case asHCL && len(args) == 0:
-				return misused("--hcl prints one feel: name it")
+				return misuse("--hcl prints one feel: name it")
 			case asHCL:
 				src, _ := library.Source(args[0])
-				w.Write(src) // Flush has the error
-			default:
-				if err := pictures(w, names); err != nil {
-					return machine(err)
-				}
+				return a.print(func(w io.Writer) error { _, err := w.Write(src); return err })
 			}
-			if err := w.Flush(); err != nil {
-				return machine(err)
-			}
-			return nil
+			return a.print(func(w io.Writer) error { return writePictures(w, names) })
 		},
 	}
 	cmd.Flags().BoolVar(&asHCL, "hcl", false, "print the named feel as a groove file")
 	return cmd
 }
 
-// pictures draws feels, and when they are several, lists them at the end, where
-// they are still on the screen.
-func pictures(w io.Writer, names []string) error {
+// writePictures writes the pictures of feels. Where there are several, a list of all feels
+// comes last, so that it is still on the screen.
+func writePictures(w io.Writer, names []string) error {
 	set := library.Load(names...)
 	for i, name := range names {
 		if i > 0 {
@@ -74,8 +65,9 @@ func pictures(w io.Writer, names []string) error {
 	return nil
 }
 
-// offer is the nearest name, or all of them.
-func offer(written string, names []string) string {
+// nearestOrAll asks whether the name nearest to the written one was meant, or lists all
+// names.
+func nearestOrAll(written string, names []string) string {
 	best, at := "", max(2, len(written)/3)+1
 	for _, n := range names {
 		if d := levenshtein.Distance(strings.ToLower(written), n, nil); d < at {

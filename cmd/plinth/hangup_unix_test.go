@@ -13,15 +13,16 @@ import (
 	"time"
 )
 
-// A terminal that is closed ends the watch as Ctrl-C does, and with it what --then
-// has started, which the system itself would let run on.
+// A closed terminal ends the watch as Ctrl-C does, with all that --then has started, which
+// the system would let run on.
 func TestHangUp(t *testing.T) {
 	exe, err := os.Executable()
 	if err != nil {
 		t.Fatal(err)
 	}
 	dir := t.TempDir()
-	plinth, song, alive := filepath.Join(dir, "plinth"), filepath.Join(dir, "weir.song.hcl"), filepath.Join(dir, "alive")
+	plinth, song, alive := filepath.Join(dir, "plinth"), filepath.Join(dir, "weir.song.hcl"),
+		filepath.Join(dir, "alive")
 	if err := os.Symlink(exe, plinth); err != nil { // by that name the test binary is plinth
 		t.Fatal(err)
 	}
@@ -43,7 +44,7 @@ func TestHangUp(t *testing.T) {
 	}
 	to.Close()
 	defer cmd.Process.Kill()
-	// No measure of the program: only of the patience with a busy machine.
+	// This limit is for a busy machine and does not measure the program.
 	for end := time.Now().Add(2 * time.Minute); ; time.Sleep(5 * time.Millisecond) {
 		if info, err := os.Stat(alive); err == nil && info.Size() > 0 {
 			break

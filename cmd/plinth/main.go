@@ -1,5 +1,5 @@
-// Plinth turns a song file into a band bed: drums, bass and piano comp as MIDI,
-// to write an orchestra on top of.
+// Plinth takes a song file and writes a band bed: drums, bass and piano comp as MIDI, to
+// write an orchestra on top of.
 package main
 
 import (
@@ -13,7 +13,7 @@ import (
 func main() {
 	a := &app{
 		in: os.Stdin, out: os.Stdout, err: os.Stderr,
-		colorOut: colored(os.Stdout), colorErr: colored(os.Stderr),
+		colorOut: takesColor(os.Stdout), colorErr: takesColor(os.Stderr),
 	}
 	os.Exit(a.run(os.Args[1:]))
 }
@@ -26,8 +26,8 @@ const (
 	machineFails = 3
 )
 
-// app is what the commands are made with: the three streams, and which of the
-// two outputs take colour. What was asked for goes to out, all else to err.
+// app has what the commands share: the three streams, and which of the two outputs take
+// colour. The answer to a command goes to out, everything else to err.
 type app struct {
 	in       io.Reader
 	out, err io.Writer
@@ -35,7 +35,7 @@ type app struct {
 	colorOut, colorErr bool
 }
 
-// failure is an error with its exit code. A nil err has been reported already.
+// failure is an error with its exit code. When err is nil, everything was said already.
 type failure struct {
 	code int
 	err  error
@@ -50,26 +50,27 @@ func (f *failure) Error() string {
 
 func (f *failure) Unwrap() error { return f.err }
 
-// reported ends a command whose mistakes stand on the screen.
+// reported ends a command that has shown its mistakes already.
 func reported(code int) error { return &failure{code: code} }
 
-// misused is an error of the command line.
-func misused(format string, args ...any) error {
+// misuse is an error in the command line.
+func misuse(format string, args ...any) error {
 	return &failure{commandWrong, fmt.Errorf(format, args...)}
 }
 
-// machine is an error of the disk or the system.
-func machine(err error) error { return &failure{machineFails, err} }
+// machineFailure is an error of the disk or of the system.
+func machineFailure(err error) error { return &failure{machineFails, err} }
 
-// run runs a command line and gives its exit code.
+// run runs a command line and returns its exit code.
 func (a *app) run(args []string) (code int) {
 	defer func() {
 		if p := recover(); p != nil {
-			fmt.Fprintf(a.err, "plinth: this is a mistake in plinth, not in your song. Nothing was changed. Please report it with the song file and these lines:\n%v\n%s", p, debug.Stack())
+			fmt.Fprintf(a.err, "plinth: this is a mistake in plinth, not in your song. Nothing was changed. Please "+
+				"report it with the song file and these lines:\n%v\n%s", p, debug.Stack())
 			code = machineFails
 		}
 	}()
-	out := &faithful{to: a.out}
+	out := &errorKeeper{to: a.out}
 	a.out = out
 	root := a.rootCommand()
 	root.SetArgs(args)
@@ -88,14 +89,14 @@ func (a *app) run(args []string) (code int) {
 	return f.code
 }
 
-// faithful remembers that something could not be written. What was asked for and
-// did not arrive is a failure, also where nobody looks at the error: help, a list.
-type faithful struct {
+// errorKeeper keeps the first error of a writer. What could not be written is a failure
+// even where nobody looks at the error, as in help and in lists.
+type errorKeeper struct {
 	to  io.Writer
 	err error
 }
 
-func (f *faithful) Write(p []byte) (int, error) {
+func (f *errorKeeper) Write(p []byte) (int, error) {
 	n, err := f.to.Write(p)
 	if f.err == nil {
 		f.err = err
@@ -103,9 +104,9 @@ func (f *faithful) Write(p []byte) (int, error) {
 	return n, err
 }
 
-// colored says whether a stream takes colour: a terminal does, unless NO_COLOR is
-// set to anything (https://no-color.org) or the terminal is a dumb one.
-func colored(f *os.File) bool {
+// takesColor reports whether a stream takes colour: a terminal does, unless NO_COLOR is
+// set (https://no-color.org) or the terminal is a dumb one.
+func takesColor(f *os.File) bool {
 	if os.Getenv("NO_COLOR") != "" || os.Getenv("TERM") == "dumb" {
 		return false
 	}

@@ -21,48 +21,47 @@ func (a *app) newCommand() *cobra.Command {
 		Use:   "new FILE",
 		Short: "Write a small song that already builds",
 		Long:  "Writes a small song, with the file's name for its title. A file that is there is never overwritten.",
-		Args:  takes(1, 1),
+		Args:  argCount(1, 1),
 		RunE: func(_ *cobra.Command, args []string) error {
 			path := args[0]
 			if !strings.EqualFold(filepath.Ext(path), ".hcl") {
-				return misused("a song file is called NAME.song.hcl: plinth new %s.song.hcl", path)
+				return misuse("a song file is called NAME.song.hcl: plinth new %s.song.hcl", path)
 			}
 			err := files.Create(path, songspec.Starter(titleOf(bed.Name(path))))
 			switch {
 			case errors.Is(err, fs.ErrExist):
-				return misused("%s is there already and stays as it is", path)
+				return misuse("%s is there already and stays as it is", path)
 			case errors.Is(err, fs.ErrNotExist):
-				return misused("cannot write %s: there is no folder %s", path, filepath.Dir(path))
+				return misuse("cannot write %s: there is no folder %s", path, filepath.Dir(path))
 			case err != nil:
-				return machine(fmt.Errorf("cannot write %s: %s", path, files.Reason(err)))
+				return machineFailure(fmt.Errorf("cannot write %s: %s", path, files.Reason(err)))
 			}
-			fmt.Fprintf(a.err, "wrote %s; now: plinth build %s\n", path, typed(path))
+			fmt.Fprintf(a.err, "wrote %s; now: plinth build %s\n", path, quotedPath(path))
 			return nil
 		},
 	}
 }
 
-// typed is a path as one types it: in quotes where it has blanks or an apostrophe,
-// which every shell takes apart.
-func typed(path string) string {
+// quotedPath is a path as one types it: in quotes where it has blanks or an apostrophe, at
+// which a shell would cut it.
+func quotedPath(path string) string {
 	if strings.ContainsAny(path, " '") && !strings.ContainsAny(path, "\"$`!\\") {
 		return `"` + path + `"`
 	}
 	return path
 }
 
-// small are the words that an English title leaves small inside.
-var small = map[string]bool{
+// smallWords are the words that begin with a small letter inside an English title.
+var smallWords = map[string]bool{
 	"a": true, "an": true, "the": true, "and": true, "or": true, "but": true, "of": true, "on": true,
 	"in": true, "at": true, "to": true, "for": true, "by": true, "with": true, "from": true,
 }
 
-// titleOf makes a title of a file name: lanterns-on-the-weir is "Lanterns on the
-// Weir".
+// titleOf makes a title of a file name: lanterns-on-the-weir is "Lanterns on the Weir".
 func titleOf(name string) string {
-	words := strings.FieldsFunc(name, func(r rune) bool { return r == '-' || r == '_' || r == '.' || unicode.IsSpace(r) })
+	words := strings.FieldsFunc(name, func(r rune) bool { return strings.ContainsRune("-_.", r) || unicode.IsSpace(r) })
 	for i, w := range words {
-		if r, n := utf8.DecodeRuneInString(w); i == 0 || !small[w] {
+		if r, n := utf8.DecodeRuneInString(w); i == 0 || !smallWords[w] {
 			words[i] = string(unicode.ToTitle(r)) + w[n:]
 		}
 	}

@@ -1,7 +1,7 @@
 package main
 
 import (
-	"bufio"
+	"io"
 
 	"github.com/spf13/cobra"
 
@@ -20,36 +20,20 @@ tempo, feel, energy and players, then its bars with chords and events.
 
 --git is for git's textconv (see plinth diff): the song is read by itself, without
 the files that it names, and one with a mistake is printed as it is.`,
-		Args: takes(1, 1),
+		Args: argCount(1, 1),
 		RunE: func(_ *cobra.Command, args []string) error {
 			if git {
 				song, err := compare.Read(args[0], a.in)
 				if err != nil {
-					return machine(err)
+					return machineFailure(err)
 				}
-				if err := song.Outline(a.out); err != nil {
-					return machine(err)
-				}
-				return nil
+				return a.print(song.Outline)
 			}
 			res, err := bed.Load(bed.Request{Song: args[0]})
-			if showErr := a.show(a.err, a.colorErr, res); showErr != nil {
-				return machine(showErr)
+			if err := a.settle(res, err); err != nil {
+				return err
 			}
-			switch {
-			case err != nil:
-				return failed(err)
-			case res.Failed():
-				return reported(songWrong)
-			}
-			w := bufio.NewWriter(a.out)
-			if err := outline.Write(w, res.Timeline); err != nil {
-				return machine(err)
-			}
-			if err := w.Flush(); err != nil {
-				return machine(err)
-			}
-			return nil
+			return a.print(func(w io.Writer) error { return outline.Write(w, res.Timeline) })
 		},
 	}
 	cmd.Flags().BoolVar(&git, "git", false, "be a textconv for git")

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bufio"
 	"io"
 
 	"github.com/spf13/cobra"
@@ -22,32 +21,21 @@ the song's. --format svg gives the picture, html one page with the picture and a
 figures in it, json the figures for programs:
 
   plinth room lanterns.song.hcl --format html > room.html`,
-		Args: takes(1, 1),
+		Args: argCount(1, 1),
 		RunE: func(_ *cobra.Command, args []string) error {
 			write, ok := map[string]func(*room.Report, io.Writer) error{
-				"text": (*room.Report).Text, "json": (*room.Report).JSON, "svg": (*room.Report).SVG, "html": (*room.Report).HTML,
+				"text": (*room.Report).Text, "json": (*room.Report).JSON, "svg": (*room.Report).SVG,
+				"html": (*room.Report).HTML,
 			}[format]
 			if !ok {
-				return misused("--format is text, json, svg or html, not %q", format)
+				return misuse("--format is text, json, svg or html, not %q", format)
 			}
 			res, err := bed.Build(bed.Request{Song: args[0]})
-			if showErr := a.show(a.err, a.colorErr, res); showErr != nil {
-				return machine(showErr)
+			if err := a.settle(res, err); err != nil {
+				return err
 			}
-			switch {
-			case err != nil:
-				return failed(err)
-			case res.Failed():
-				return reported(songWrong)
-			}
-			w := bufio.NewWriter(a.out)
-			if err := write(room.Analyze(res.Timeline, res.Performance), w); err != nil {
-				return machine(err)
-			}
-			if err := w.Flush(); err != nil {
-				return machine(err)
-			}
-			return nil
+			report := room.Analyze(res.Timeline, res.Performance)
+			return a.print(func(w io.Writer) error { return write(report, w) })
 		},
 	}
 	cmd.Flags().StringVar(&format, "format", "text", "`FORMAT` is text, json, svg or html")

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bufio"
 	"errors"
 	"io"
 	"runtime/debug"
@@ -11,7 +12,7 @@ import (
 	"plinth/songspec"
 )
 
-// maxShown is how many mistakes are shown; the rest are counted.
+// maxShown is how many mistakes are shown. The rest are only counted.
 const maxShown = 10
 
 func (a *app) rootCommand() *cobra.Command {
@@ -51,25 +52,25 @@ machine failed (disk, permission). NO_COLOR and a pipe turn colour off.`,
 	return root
 }
 
-// helpCommand says how a command is used; a name that is none is a wrong command
-// line, which cobra's own takes for a question well answered.
+// helpCommand says how a command is used. An unknown name is a wrong command line; cobra's
+// own help ends with exit code 0 there.
 func helpCommand(root *cobra.Command) *cobra.Command {
 	return &cobra.Command{
 		Use:   "help [COMMAND]",
 		Short: "Say how a command is used",
-		Args:  takes(0, 1),
+		Args:  argCount(0, 1),
 		RunE: func(_ *cobra.Command, args []string) error {
 			cmd, rest, err := root.Find(args)
 			if err != nil || len(rest) > 0 {
-				return misused("there is no command %q; plinth help lists them", args[0])
+				return misuse("there is no command %q; plinth help lists them", args[0])
 			}
 			return cmd.Help()
 		},
 	}
 }
 
-// version is that of the module as the Go tool built it, with the commit where it
-// is known.
+// version is the module's version as the Go tool built it, with the commit where it is
+// known.
 func version() string {
 	info, ok := debug.ReadBuildInfo()
 	if !ok || info.Main.Version == "" {
@@ -78,7 +79,7 @@ func version() string {
 	return info.Main.Version
 }
 
-// show writes a result's mistakes and doubts.
+// show writes the mistakes and doubts of a result.
 func (a *app) show(w io.Writer, color bool, res *bed.Result) error {
 	if len(res.Diags) == 0 {
 		return nil
@@ -86,22 +87,51 @@ func (a *app) show(w io.Writer, color bool, res *bed.Result) error {
 	return songspec.WriteDiagnostics(w, res.Sources, res.Diags, songspec.DiagOptions{Color: color, Max: maxShown})
 }
 
-// takes is a check of how many names a command line has, between least and most
-// (negative: no bound), which says how the command is written.
-func takes(least, most int) cobra.PositionalArgs {
+// settle shows the mistakes and doubts of a song that was read or built, and returns the
+// error with which the command ends: nil for a sound song. err is the error of reading or
+// building.
+func (a *app) settle(res *bed.Result, err error) error {
+	if showErr := a.show(a.err, a.colorErr, res); showErr != nil {
+		return machineFailure(showErr)
+	}
+	switch {
+	case err != nil:
+		return readFailure(err)
+	case res.Failed():
+		return reported(songWrong)
+	}
+	return nil
+}
+
+// print writes the answer of a command through a buffer.
+func (a *app) print(write func(io.Writer) error) error {
+	w := bufio.NewWriter(a.out)
+	err := write(w)
+	if err == nil {
+		err = w.Flush()
+	}
+	if err != nil {
+		return machineFailure(err)
+	}
+	return nil
+}
+
+// argCount checks that a command line has between least and most names (most may be -1: no
+// limit). The error says how the command is written.
+func argCount(least, most int) cobra.PositionalArgs {
 	return func(cmd *cobra.Command, args []string) error {
 		if len(args) < least || most >= 0 && len(args) > most {
-			return misused("it is written %s", cmd.UseLine())
+			return misuse("it is written %s", cmd.UseLine())
 		}
 		return nil
 	}
 }
 
-// failed gives an error of reading or building its exit code.
-func failed(err error) error {
+// readFailure gives an error of reading or building its exit code.
+func readFailure(err error) error {
 	var unread *bed.SongError
 	if errors.As(err, &unread) && unread.Misnamed() {
-		return misused("%w", err)
+		return misuse("%w", err)
 	}
-	return machine(err)
+	return machineFailure(err)
 }

@@ -38,15 +38,15 @@ are never two. A program left in the background counts as long as it may print h
 		Args: func(cmd *cobra.Command, args []string) error {
 			if len(args) == 2 && cmd.Flags().Changed("poll") {
 				if _, err := time.ParseDuration(args[1]); err == nil {
-					return misused("the time belongs to its flag: --poll=%s", args[1])
+					return misuse("the time belongs to its flag: --poll=%s", args[1])
 				}
 			}
-			return takes(1, 1)(cmd, args)
+			return argCount(1, 1)(cmd, args)
 		},
 		RunE: func(cmd *cobra.Command, args []string) error {
 			o.Song, o.To, o.Color, o.MaxDiags = args[0], a.err, a.colorErr, maxShown
 			if o.Poll = cmd.Flags().Changed("poll"); o.Poll && poll < 10*time.Millisecond {
-				return misused("--poll takes a time of 10ms or more")
+				return misuse("--poll takes a time of 10ms or more")
 			}
 			o.PollEvery = poll
 			ends := []os.Signal{os.Interrupt, syscall.SIGTERM}
@@ -61,9 +61,9 @@ are never two. A program left in the background counts as long as it may print h
 			var song *bed.SongError
 			switch {
 			case errors.As(err, &song):
-				return failed(err)
+				return readFailure(err)
 			case err != nil:
-				return machine(err)
+				return machineFailure(err)
 			}
 			return nil
 		},

@@ -8,17 +8,19 @@ import (
 	"plinth/songspec/meter"
 )
 
-// Check reads a file as strictly as the pickiest program that opens it might, and
-// gives the first thing that breaks a promise of this package; nil when there is
-// none. It knows nothing of how the file was made. It demands, beyond a well-formed
-// Standard MIDI File (Standard MIDI Files 1.0): format 1 at 960 a quarter and
-// nothing after the last chunk; tempo, meter and key at tick 0 of the first track
-// and nowhere but in that track; the tracks' names, order and channels; name,
-// instrument and program before the first note; a status byte in every event; no
-// system exclusive and no bank select; the order meta, program and controllers,
-// note-offs, note-ons at one tick; each note-on answered by a note-off of its own,
-// no two notes of one pitch at a time, velocities 1 to 127; every track ending on
-// one and the same bar line.
+// Check reads a file as strictly as the pickiest program that may open it. It returns the
+// first thing that breaks a promise of this package, with its track and tick, or nil. It
+// knows nothing of how the file was made. Beyond a well-formed file (Standard MIDI Files
+// 1.0) it demands:
+//
+//   - format 1 at 960 ticks a quarter, and nothing after the last chunk;
+//   - tempo, meter and key at tick 0 of the first track, and in no other track;
+//   - the names, the order and the channels of the tracks;
+//   - name, instrument and program before the first note;
+//   - a status byte in every event, no system exclusive, no bank select;
+//   - at one tick the order meta, program and controllers, note-offs, note-ons;
+//   - a note-off for each note-on, no two notes of one pitch at a time, velocities 1 to 127;
+//   - all tracks ending on the same bar line.
 func Check(file []byte) error {
 	if len(file) < headerLen || string(file[:8]) != "MThd\x00\x00\x00\x06" {
 		return errors.New("no header chunk of six bytes")
@@ -30,28 +32,29 @@ func Check(file []byte) error {
 	if division := binary.BigEndian.Uint16(file[12:]); division != meter.TicksPerQuarter {
 		return fmt.Errorf("%d ticks a quarter instead of %d", division, meter.TicksPerQuarter)
 	}
-	if count != len(fileTracks)-1 && count != len(fileTracks) {
-		return fmt.Errorf("%d tracks instead of %d or %d", count, len(fileTracks)-1, len(fileTracks))
+	// The first track and the players', with or without the click.
+	if n := 1 + len(playerTracks); count != n && count != n+1 {
+		return fmt.Errorf("%d tracks instead of %d or %d", count, n, n+1)
 	}
 	rest := file[headerLen:]
-	// What is wrong with the chunks comes after what is wrong within those before.
-	var fault error
+	// An error of the chunks is reported after those within the tracks before it.
+	var chunkErr error
 	var tracks []trackChecker
 	for i := range count {
 		if len(rest) < 8 || string(rest[:4]) != "MTrk" {
-			fault = fmt.Errorf("track %d has no chunk", i)
+			chunkErr = fmt.Errorf("track %d has no chunk", i)
 			break
 		}
 		size := int64(binary.BigEndian.Uint32(rest[4:]))
 		if size > int64(len(rest)-8) {
-			fault = fmt.Errorf("track %d claims %d bytes and %d are left", i, size, len(rest)-8)
+			chunkErr = fmt.Errorf("track %d claims %d bytes and %d are left", i, size, len(rest)-8)
 			break
 		}
 		tracks = append(tracks, trackChecker{reader: reader{data: rest[8 : 8+size]}, index: i})
 		rest = rest[8+size:]
 	}
 	faults := make([]error, len(tracks))
-	sideBySide(len(tracks), func(i int) { faults[i] = tracks[i].run() })
+	inParallel(len(tracks), func(i int) { faults[i] = tracks[i].check() })
 	for i := range tracks {
 		switch {
 		case faults[i] != nil:
@@ -60,23 +63,14 @@ func Check(file []byte) error {
 			return fmt.Errorf("track %d ends at tick %d, the first track at %d", i, tracks[i].tick, tracks[0].tick)
 		}
 	}
-	if fault == nil && len(rest) > 0 {
-		fault = fmt.Errorf("%d bytes follow the last track", len(rest))
+	if chunkErr == nil && len(rest) > 0 {
+		chunkErr = fmt.Errorf("%d bytes follow the last track", len(rest))
 	}
-	return fault
+	return chunkErr
 }
 
-// fileTracks are the tracks of a file by index; the first has no notes and the
-// last is not in every file.
-var fileTracks = [...]struct {
-	name    string
-	channel byte
-}{
-	{}, {DrumsTrack, drumsChannel}, {BassTrack, bassChannel}, {PianoTrack, pianoChannel}, {ClickTrack, clickChannel},
-}
-
-// reader takes bytes off a track, from pos on. Reading past the end gives zeros and
-// sets short.
+// reader takes bytes off a track, from pos on. Reading past the end returns zeros and sets
+// short.
 type reader struct {
 	data  []byte
 	pos   int
@@ -103,8 +97,8 @@ func (r *reader) take(n int64) []byte {
 	return b
 }
 
-// quantity reads a variable-length quantity of at most four bytes that takes no
-// more bytes than it needs.
+// quantity reads a variable-length quantity. More than four bytes, or more than it needs,
+// are an error.
 func (r *reader) quantity() (int64, error) {
 	var n int64
 	for i := 0; i < 4; i++ {

@@ -28,10 +28,11 @@ func mustHex(t testing.TB, s string) string {
 // each. Every row of the test changes one thing in it.
 var (
 	goodHeader    = "0001 0004 03C0"
-	goodConductor = "00 FF03 01 61 | 00 FF51 03 07A120 | 00 FF58 04 04021808 | 00 FF59 02 0000 | 00 FF06 01 61 | 9E00 FF2F00"
-	goodDrums     = "00 FF03 05 4472756D73 | 00 FF04 01 61 | 00 C900 | 00 99 24 40 | 10 89 24 40 | 9D70 FF2F00"
-	goodBass      = "00 FF03 04 42617373 | 00 FF04 01 61 | 00 C121 | 00 91 24 40 | 9E00 81 24 40 | 00 FF2F00"
-	goodPiano     = "00 FF03 05 5069616E6F | 00 FF04 01 61 | 00 C000 | 00 90 24 40 | 10 80 24 40 | 9D70 FF2F00"
+	goodConductor = "00 FF03 01 61 | 00 FF51 03 07A120 | 00 FF58 04 04021808 | 00 FF59 02 0000 | 00 FF06 01 61 | " +
+		"9E00 FF2F00"
+	goodDrums = "00 FF03 05 4472756D73 | 00 FF04 01 61 | 00 C900 | 00 99 24 40 | 10 89 24 40 | 9D70 FF2F00"
+	goodBass  = "00 FF03 04 42617373 | 00 FF04 01 61 | 00 C121 | 00 91 24 40 | 9E00 81 24 40 | 00 FF2F00"
+	goodPiano = "00 FF03 05 5069616E6F | 00 FF04 01 61 | 00 C000 | 00 90 24 40 | 10 80 24 40 | 9D70 FF2F00"
 )
 
 func assemble(t testing.TB, header, conductor, drums string) []byte {
@@ -46,7 +47,8 @@ var checks = []struct{ name, where, old, new, want string }{
 	{"another division", "header", "03C0", "01E0", "480 ticks"},
 	{"more tracks than there are", "header", "0004", "0005", "no chunk"},
 	{"fewer tracks than there are", "header", "0004", "0003", "3 tracks"},
-	{"a note in the first track", "conductor", "00 FF06", "00 902440 | 10 802440 | 00 FF06", "channel event in the first track"},
+	{"a note in the first track", "conductor", "00 FF06", "00 902440 | 10 802440 | 00 FF06",
+		"channel event in the first track"},
 	{"no tempo at 0", "conductor", "00 FF51 03 07A120 |", "", "does not stand at tick 0"},
 	{"no meter at 0", "conductor", "00 FF58 04 04021808 |", "", "does not stand at tick 0"},
 	{"no key at 0", "conductor", "00 FF59 02 0000 |", "", "does not stand at tick 0"},
@@ -60,10 +62,12 @@ var checks = []struct{ name, where, old, new, want string }{
 	{"a title beyond ASCII", "conductor", "FF03 01 61", "FF03 01 E9", "plain ASCII"},
 	{"a copyright", "conductor", "FF06 01 61", "FF02 01 61", "belongs in no file"},
 	{"another name", "drums", "4472756D73", "4472756D74", `named "Drumt"`},
-	{"the name is not first", "drums", "00 FF03 05 4472756D73 | 00 FF04 01 61", "00 FF04 01 61 | 00 FF03 05 4472756D73", "first event"},
+	{"the name is not first", "drums", "00 FF03 05 4472756D73 | 00 FF04 01 61", "00 FF04 01 61 | 00 FF03 05 4472756D73",
+		"first event"},
 	{"no instrument", "drums", "00 FF04 01 61 |", "", "no instrument"},
 	{"no program", "drums", "00 C900 |", "", "before the program change"},
-	{"the note before the program", "drums", "00 C900 | 00 99 24 40", "00 99 24 40 | 00 C900", "before the program change"},
+	{"the note before the program", "drums", "00 C900 | 00 99 24 40", "00 99 24 40 | 00 C900",
+		"before the program change"},
 	{"two programs", "drums", "00 C900", "00 C900 00 C900", "second program"},
 	{"another channel", "drums", "C900", "C800", "channel 9 instead of 10"},
 	{"a tempo in a part", "drums", "00 C900", "00 FF51 03 07A120 00 C900", "outside the first track"},
@@ -77,14 +81,16 @@ var checks = []struct{ name, where, old, new, want string }{
 	{"two of one pitch", "drums", "10 89", "00 99 24 40 | 10 89", "struck while it sounds"},
 	{"a note of no length", "drums", "10 89 24 40 | 9D70", "00 89 24 40 | 9E00", "order at one tick"},
 	{"an on before an off", "drums", "10 89 24 40", "10 99 26 40 00 89 24 40", "order at one tick"},
-	{"a program after a note", "drums", "00 C900 | 00 99 24 40", "00 C900 | 00 99 24 40 00 B90740", "order at one tick"},
+	{"a program after a note", "drums", "00 C900 | 00 99 24 40", "00 C900 | 00 99 24 40 00 B90740",
+		"order at one tick"},
 	{"key 128", "drums", "99 24 40", "99 80 40", "over 127"},
 	{"an end before the others", "drums", "9D70 FF2F00", "9D6F FF2F00", "ends at tick 3839"},
 	{"no end", "drums", "9D70 FF2F00", "", "no end"},
 	{"more after the end", "drums", "9D70 FF2F00", "9D70 FF2F00 00 FF2F00", "follows the end"},
 	{"a delta of two bytes that needs one", "drums", "10 89", "8010 89", "empty byte"},
 	{"cut in a note", "drums", "9D70 FF2F00", "10 99 24", "middle of an event"},
-	{"cut in a text", "drums", "FF04 01 61 | 00 C900 | 00 99 24 40 | 10 89 24 40 | 9D70 FF2F00", "FF04 7F 61", "middle of an event"},
+	{"cut in a text", "drums", "FF04 01 61 | 00 C900 | 00 99 24 40 | 10 89 24 40 | 9D70 FF2F00", "FF04 7F 61",
+		"middle of an event"},
 }
 
 func TestCheck(t *testing.T) {
@@ -119,7 +125,7 @@ func TestCheckEveryLength(t *testing.T) {
 	}
 }
 
-// What passes, gomidi reads, with as many notes begun as ended.
+// gomidi reads every file that passes, with as many note-ons as note-offs.
 func FuzzCheck(f *testing.F) {
 	f.Add(assemble(f, goodHeader, goodConductor, goodDrums))
 	for _, row := range checks {

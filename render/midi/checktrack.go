@@ -28,18 +28,19 @@ type trackChecker struct {
 	program bool
 
 	sounding [128]bool
-	held     int // how many keys sound
+	keysDown int // how many are sounding
 
-	// The first track only: the bar line that the last meter began at, the length
-	// of its bars, and which of tempo, meter and key stand at tick 0.
+	// Of the first track: the bar line where the last meter began, the length of its
+	// bars, and which of tempo, meter and key stand at tick 0.
 	meterAt, bar            int64
 	tempo0, meter0, keySig0 bool
 }
 
-// conductor says whether this is the first track.
-func (c *trackChecker) conductor() bool { return c.index == 0 }
+// isConductor says whether this is the first track.
+func (c *trackChecker) isConductor() bool { return c.index == 0 }
 
-func (c *trackChecker) run() error {
+// check reads the whole track and returns the first thing that is wrong with it.
+func (c *trackChecker) check() error {
 	for c.pos < len(c.data) {
 		if c.ended {
 			return errors.New("something follows the end of the track")
@@ -52,7 +53,7 @@ func (c *trackChecker) run() error {
 			c.tick += delta
 			c.rank = rankMeta
 		}
-		if err := c.event(c.byte()); err != nil {
+		if err := c.readEvent(c.byte()); err != nil {
 			return err
 		}
 		if c.short {
@@ -63,21 +64,21 @@ func (c *trackChecker) run() error {
 	switch {
 	case !c.ended:
 		return errors.New("the track has no end")
-	case c.held > 0:
-		return fmt.Errorf("%d notes still sound", c.held)
-	case c.conductor() && !(c.tempo0 && c.meter0 && c.keySig0):
+	case c.keysDown > 0:
+		return fmt.Errorf("%d notes still sound", c.keysDown)
+	case c.isConductor() && !(c.tempo0 && c.meter0 && c.keySig0):
 		return errors.New("tempo, meter or key does not stand at tick 0")
-	case c.conductor() && (c.tick-c.meterAt)%c.bar != 0:
+	case c.isConductor() && (c.tick-c.meterAt)%c.bar != 0:
 		return errors.New("the end is on no bar line")
-	case !c.conductor() && !(c.named && c.program):
+	case !c.isConductor() && !(c.named && c.program):
 		return errors.New("the track has no instrument or no program")
 	}
 	return nil
 }
 
-// at takes the rank of an event and complains when one of a later kind was read
-// at this tick.
-func (c *trackChecker) at(rank int) error {
+// inRank takes the rank of an event. It is an error when an event of a higher rank was
+// read at this tick already.
+func (c *trackChecker) inRank(rank int) error {
 	if rank < c.rank {
 		return errors.New("the order at one tick is meta, program and controllers, note-offs, note-ons")
 	}
@@ -85,9 +86,9 @@ func (c *trackChecker) at(rank int) error {
 	return nil
 }
 
-func (c *trackChecker) event(status byte) error {
+func (c *trackChecker) readEvent(status byte) error {
 	if status == 0xFF {
-		return c.meta()
+		return c.readMeta()
 	}
 	switch {
 	case c.short:
@@ -96,16 +97,16 @@ func (c *trackChecker) event(status byte) error {
 		return errors.New("an event without a status byte")
 	case status >= 0xF0:
 		return fmt.Errorf("status %X belongs in no file of ours", status)
-	case c.conductor():
+	case c.isConductor():
 		return errors.New("a channel event in the first track")
 	case c.events == 0:
 		return errors.New("the track's name is not its first event")
-	case status&0x0f != fileTracks[c.index].channel:
-		return fmt.Errorf("channel %d instead of %d", status&0x0f+1, fileTracks[c.index].channel+1)
+	case status&0x0f != trackAt(c.index).channel:
+		return fmt.Errorf("channel %d instead of %d", status&0x0f+1, trackAt(c.index).channel+1)
 	}
 	switch status & 0xf0 {
 	case 0x80, 0x90:
-		return c.note(status&0xf0 == 0x90, c.byte(), c.byte())
+		return c.checkNote(status&0xf0 == 0x90, c.byte(), c.byte())
 	case 0xB0:
 		switch n, value := c.byte(), c.byte(); {
 		case n == 0 || n == 32:
@@ -113,7 +114,7 @@ func (c *trackChecker) event(status byte) error {
 		case n > 127 || value > 127:
 			return errors.New("a controller or value over 127")
 		}
-		return c.at(rankControl)
+		return c.inRank(rankControl)
 	case 0xC0:
 		if c.program {
 			return errors.New("a second program change")
@@ -122,15 +123,15 @@ func (c *trackChecker) event(status byte) error {
 			return errors.New("a program over 127")
 		}
 		c.program = true
-		return c.at(rankControl)
+		return c.inRank(rankControl)
 	}
 	return fmt.Errorf("status %X belongs in no file of ours", status)
 }
 
-func (c *trackChecker) note(on bool, key, velocity byte) error {
+func (c *trackChecker) checkNote(on bool, key, velocity byte) error {
 	switch {
 	case c.short:
-		return nil // run says so
+		return nil // check reports it
 	case key > 127 || velocity > 127:
 		return fmt.Errorf("key %d or velocity %d is over 127", key, velocity)
 	case !c.program:
@@ -144,15 +145,15 @@ func (c *trackChecker) note(on bool, key, velocity byte) error {
 	}
 	c.sounding[key] = on
 	if on {
-		c.held++
-		return c.at(rankOn)
+		c.keysDown++
+		return c.inRank(rankOn)
 	}
-	c.held--
-	return c.at(rankOff)
+	c.keysDown--
+	return c.inRank(rankOff)
 }
 
-// meta reads a meta event after its FF.
-func (c *trackChecker) meta() error {
+// readMeta reads a readMeta event after its FF.
+func (c *trackChecker) readMeta() error {
 	kind := c.byte()
 	size, err := c.quantity()
 	if err != nil {
@@ -173,20 +174,20 @@ func (c *trackChecker) meta() error {
 		}
 		return nil // it comes last, whatever stands at its tick
 	case 0x03, 0x04, 0x06:
-		err = c.text(kind, data)
+		err = c.checkText(kind, data)
 	case 0x51, 0x58, 0x59:
-		err = c.signature(kind, data)
+		err = c.checkSignature(kind, data)
 	default:
 		err = fmt.Errorf("meta event %X belongs in no file of ours", kind)
 	}
 	if err != nil {
 		return err
 	}
-	return c.at(rankMeta)
+	return c.inRank(rankMeta)
 }
 
-// text checks a name, an instrument or a marker.
-func (c *trackChecker) text(kind byte, data []byte) error {
+// checkText checks a name, an instrument or a marker.
+func (c *trackChecker) checkText(kind byte, data []byte) error {
 	for _, b := range data {
 		if b < ' ' || b > '~' {
 			return fmt.Errorf("the text %q is not plain ASCII", data)
@@ -197,22 +198,22 @@ func (c *trackChecker) text(kind byte, data []byte) error {
 		return errors.New("an empty text")
 	case kind == 0x03 && c.events > 0:
 		return errors.New("a second name")
-	case kind == 0x03 && !c.conductor() && string(data) != fileTracks[c.index].name:
-		return fmt.Errorf("the track is named %q instead of %q", data, fileTracks[c.index].name)
-	case kind == 0x04 && (c.conductor() || c.named):
+	case kind == 0x03 && !c.isConductor() && string(data) != trackAt(c.index).name:
+		return fmt.Errorf("the track is named %q instead of %q", data, trackAt(c.index).name)
+	case kind == 0x04 && (c.isConductor() || c.named):
 		return errors.New("an instrument where none belongs")
-	case kind == 0x06 && !c.conductor():
+	case kind == 0x06 && !c.isConductor():
 		return errors.New("a marker outside the first track")
 	}
 	c.named = c.named || kind == 0x04
 	return nil
 }
 
-// signature checks a tempo, a meter or a key.
-func (c *trackChecker) signature(kind byte, data []byte) error {
+// checkSignature checks a tempo, a meter or a key.
+func (c *trackChecker) checkSignature(kind byte, data []byte) error {
 	want := map[byte]int{0x51: 3, 0x58: 4, 0x59: 2}[kind]
 	switch {
-	case !c.conductor():
+	case !c.isConductor():
 		return errors.New("a tempo, meter or key outside the first track")
 	case len(data) != want:
 		return fmt.Errorf("meta event %X has %d bytes instead of %d", kind, len(data), want)

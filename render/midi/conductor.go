@@ -15,8 +15,8 @@ import (
 	"gitlab.com/gomidi/midi/v2/smf"
 )
 
-// maxMicros is the slowest tempo of the format, in microseconds a quarter: three
-// bytes, 3.58 quarters a minute.
+// maxMicros is the slowest tempo of the format, in microseconds a quarter: what three
+// bytes hold, 3.58 quarters a minute.
 const maxMicros = 1<<24 - 1
 
 // The order of the first track's events at one tick.
@@ -35,16 +35,15 @@ type metaEvent struct {
 }
 
 // conductorTrack is the first track: title, tempo map, meters, keys, markers.
-// Tempo, meter and key stand at tick 0 always; importers are known to keep their
-// own where a file leaves them to the defaults. A value that is in force already
-// is not said again.
+// Tempo, meter and key always stand at tick 0, because some importers keep their own
+// where a file leaves them out. A value that is in force already is not written again.
 func conductorTrack(tl *timeline.Timeline) (smf.Track, error) {
 	events, err := conductorEvents(tl)
 	if err != nil {
 		return nil, err
 	}
-	var t builder
-	t.add(0, smf.MetaTrackSequenceName(ASCII(tl.Title, "song")))
+	var t trackBuilder
+	t.add(0, smf.MetaTrackSequenceName(toASCII(tl.Title, "song")))
 	var inForce [rankMarker]smf.Message
 	for i, e := range events {
 		if e.rank < rankMarker {
@@ -59,8 +58,8 @@ func conductorTrack(tl *timeline.Timeline) (smf.Track, error) {
 	return t.close(tl.End)
 }
 
-// conductorEvents are the first track's events in order, all their values
-// checked: gomidi clamps what does not fit and says nothing.
+// conductorEvents returns the first track's events in order. Their values are checked
+// here, because gomidi clamps what does not fit and reports no error.
 func conductorEvents(tl *timeline.Timeline) ([]metaEvent, error) {
 	if len(tl.Tempos) == 0 || tl.Tempos[0].Tick != 0 || len(tl.Meters) == 0 || tl.Meters[0].Tick != 0 ||
 		len(tl.Keys) == 0 || tl.Keys[0].Tick != 0 {
@@ -100,8 +99,8 @@ func conductorEvents(tl *timeline.Timeline) ([]metaEvent, error) {
 	return events, nil
 }
 
-// tempoMessage is FF 51 03. The bytes are laid here because gomidi takes beats a
-// minute as a float, and a quarter's length in microseconds is exact.
+// tempoMessage is FF 51 03. It is made from bytes, because gomidi takes beats a minute as
+// a float and the microseconds of a quarter are exact.
 func tempoMessage(micros int64) (smf.Message, error) {
 	if micros < 1 || micros > maxMicros {
 		return nil, fmt.Errorf("a quarter of %d microseconds is not within 1 and %d", micros, maxMicros)
@@ -109,10 +108,10 @@ func tempoMessage(micros int64) (smf.Message, error) {
 	return smf.Message{0xFF, 0x51, 3, byte(micros >> 16), byte(micros >> 8), byte(micros)}, nil
 }
 
-// meterMessage is FF 58 04. The third byte is the length of a metronome's beat in
-// MIDI clocks, 24 a quarter: one beat of the lower number, except that 6/8, 9/8
-// and 12/8 beat in dotted quarters (Standard MIDI Files 1.0, whose own example
-// for 6/8 has 36). Thirty-second notes a quarter: always 8.
+// meterMessage is FF 58 04. Its third byte is the length of a metronome's beat in MIDI
+// clocks, 24 a quarter: one note of the lower number, but a dotted quarter in 6/8, 9/8
+// and 12/8 (Standard MIDI Files 1.0, whose example for 6/8 has 36). Its fourth byte, the
+// thirty-second notes in a quarter, is always 8.
 func meterMessage(m meter.Meter) (smf.Message, error) {
 	if m.Num < 1 || m.Num > 255 || m.Den < 1 || m.Den > 32 || bits.OnesCount(uint(m.Den)) != 1 {
 		return nil, fmt.Errorf("the meter %d/%d cannot be written", m.Num, m.Den)
@@ -133,9 +132,8 @@ func keyMessage(k harmony.Key) (smf.Message, error) {
 	return smf.MetaKey(0, !k.Minor, uint8(max(n, -n)), n < 0), nil
 }
 
-// markerNames are the names of the passes' sections in ASCII. A name without one
-// letter or digit of ASCII becomes "section" and its number in order of
-// appearance.
+// markerNames returns the section name of each pass in ASCII. A name without an ASCII
+// letter or digit becomes "section" and the section's number in order of appearance.
 func markerNames(passes []timeline.Pass) []string {
 	seen := map[string]string{}
 	out := make([]string, len(passes))
@@ -143,7 +141,7 @@ func markerNames(passes []timeline.Pass) []string {
 		section := passes[i].Section
 		name, ok := seen[section]
 		if !ok {
-			name = ASCII(section, "section "+strconv.Itoa(len(seen)+1))
+			name = toASCII(section, "section "+strconv.Itoa(len(seen)+1))
 			seen[section] = name
 		}
 		out[i] = name

@@ -35,14 +35,16 @@ func (e packed) on() bool        { return e>>onShift&1 == 1 }
 func (e packed) key() uint8      { return uint8(e >> keyShift & 0x7f) }
 func (e packed) velocity() uint8 { return uint8(e & 0x7f) }
 
-// pairUp turns notes into note-ons and note-offs in the order of the file. end is
-// the last bar line; every note lies within 0 and end.
-func pairUp(notes []groove.Note, end int64) ([]packed, error) {
+// noteEvents turns notes into note-ons and note-offs in the order of the file. end is the
+// tick of the last bar line. A note that is not within 0 and end, or has a key or a
+// velocity out of range, is an error.
+func noteEvents(notes []groove.Note, end int64) ([]packed, error) {
 	ons, offs := make([]packed, 0, len(notes)), make([]packed, 0, len(notes))
 	for _, n := range notes {
 		switch {
 		case n.Tick < 0 || n.Length < 1 || n.Tick > end-n.Length:
-			return nil, fmt.Errorf("a note of key %d at tick %d, %d long, is not within the song's %d ticks", n.Key, n.Tick, n.Length, end)
+			return nil, fmt.Errorf("a note of key %d at tick %d, %d long, is not within the song's %d ticks", n.Key,
+				n.Tick, n.Length, end)
 		case n.Key > 127:
 			return nil, fmt.Errorf("key %d at tick %d is over 127", n.Key, n.Tick)
 		case n.Velocity < 1 || n.Velocity > 127:
@@ -51,12 +53,12 @@ func pairUp(notes []groove.Note, end int64) ([]packed, error) {
 		ons = append(ons, pack(n.Tick, 1, n.Key, n.Velocity))
 		offs = append(offs, pack(n.Tick+n.Length, 0, n.Key, offVelocity))
 	}
-	return merge(inOrder(ons), inOrder(offs)), nil
+	return merge(sortNearlySorted(ons), sortNearlySorted(offs)), nil
 }
 
-// inOrder sorts events. They are in order but for a few that stand a little too far
-// back: those are moved, as long as it is few.
-func inOrder(events []packed) []packed {
+// sortNearlySorted sorts events in place and returns them. Most are in order already,
+// so each is moved to its place; where that takes too many steps, all are sorted anew.
+func sortNearlySorted(events []packed) []packed {
 	budget := 8 * len(events)
 	for i := 1; i < len(events); i++ {
 		e, j := events[i], i
@@ -72,7 +74,7 @@ func inOrder(events []packed) []packed {
 	return events
 }
 
-// merge is the events of two ordered lists in order.
+// merge returns the events of two sorted lists as one sorted list.
 func merge(a, b []packed) []packed {
 	out := make([]packed, 0, len(a)+len(b))
 	for len(a) > 0 && len(b) > 0 {
@@ -85,21 +87,20 @@ func merge(a, b []packed) []packed {
 	return append(append(out, a...), b...)
 }
 
-// track writes the part: name, instrument, program, notes, end.
-func (p *part) track(end int64) (smf.Track, error) {
-	if p.program > 127 {
-		return nil, fmt.Errorf("program %d is over 127", p.program)
+// toTrack returns the part as gomidi's messages: name, instrument, program, notes, end.
+func (p *part) toTrack(end int64) (smf.Track, error) {
+	if p.sound.program > 127 {
+		return nil, fmt.Errorf("program %d is over 127", p.sound.program)
 	}
-	events, err := pairUp(p.notes, end)
+	events, err := noteEvents(p.notes, end)
 	if err != nil {
 		return nil, err
 	}
-	t := builder{track: make(smf.Track, 0, len(events)+4)}
+	t := trackBuilder{track: make(smf.Track, 0, len(events)+4)}
 	t.add(0, smf.MetaTrackSequenceName(p.name))
-	t.add(0, smf.MetaInstrument(p.instrument))
-	t.add(0, smf.Message{0xC0 | p.channel, p.program})
-	// One array behind all messages: three bytes a note event, and no allocation
-	// for each.
+	t.add(0, smf.MetaInstrument(p.sound.name))
+	t.add(0, smf.Message{0xC0 | p.channel, p.sound.program})
+	// All messages share one array, three bytes each, so that none is allocated alone.
 	store := make([]byte, 0, 3*len(events))
 	for _, e := range events {
 		status := 0x80 | p.channel
@@ -112,32 +113,33 @@ func (p *part) track(end int64) (smf.Track, error) {
 	return t.close(end)
 }
 
-// builder lays messages at absolute ticks into a track of deltas. The ticks must
-// not descend. The first error stays.
-type builder struct {
+// trackBuilder puts messages at absolute ticks into a track, which counts from one to the
+// next. The ticks must not descend; err keeps the first error.
+type trackBuilder struct {
 	track smf.Track
 	now   int64
 	err   error
 }
 
-func (b *builder) add(tick int64, m smf.Message) {
-	if delta := b.step(tick); b.err == nil {
+func (b *trackBuilder) add(tick int64, m smf.Message) {
+	if delta := b.delta(tick); b.err == nil {
 		b.track = append(b.track, smf.Event{Delta: delta, Message: m})
 	}
 }
 
-func (b *builder) step(tick int64) uint32 {
+func (b *trackBuilder) delta(tick int64) uint32 {
 	delta := tick - b.now
 	if (delta < 0 || delta > maxDelta) && b.err == nil {
-		b.err = fmt.Errorf("from tick %d to tick %d is further than a MIDI file can say (%d ticks)", b.now, tick, int64(maxDelta))
+		b.err = fmt.Errorf("from tick %d to tick %d is further than a MIDI file can say (%d ticks)", b.now, tick,
+			int64(maxDelta))
 	}
 	b.now = tick
 	return uint32(delta)
 }
 
 // close ends the track at the given tick.
-func (b *builder) close(end int64) (smf.Track, error) {
-	delta := b.step(end)
+func (b *trackBuilder) close(end int64) (smf.Track, error) {
+	delta := b.delta(end)
 	if b.err != nil {
 		return nil, b.err
 	}

@@ -1,5 +1,5 @@
-// The tables of Standard MIDI Files 1.0 and General MIDI Level 1 stand in
-// testdata/reference, each with its origin in the README beside them.
+// The tables of Standard MIDI Files 1.0 and General MIDI Level 1 are in
+// testdata/reference, whose README names the origin of each.
 
 package midi
 
@@ -20,9 +20,9 @@ import (
 	"gitlab.com/gomidi/midi/v2/smf"
 )
 
-// table reads a reference table, its heading left out. At least least rows must
-// be there: an empty table must not pass for a right one.
-func table(t *testing.T, name string, least int) [][]string {
+// referenceTable reads a reference table without its heading. It fails on fewer than least
+// rows, so that no empty table passes for a right one.
+func referenceTable(t *testing.T, name string, least int) [][]string {
 	t.Helper()
 	f, err := os.Open(filepath.Join("..", "..", "testdata", "reference", name))
 	if err != nil {
@@ -50,7 +50,7 @@ func unhex(t *testing.T, s string) string {
 
 // Source: Standard MIDI Files 1.0, variable-length quantities.
 func TestQuantities(t *testing.T) {
-	for _, row := range table(t, "smf_vlq.csv", 12) {
+	for _, row := range referenceTable(t, "smf_vlq.csv", 12) {
 		want := unhex(t, row[2])
 		value, err := strconv.ParseInt(row[1], 10, 64)
 		if err != nil {
@@ -58,10 +58,11 @@ func TestQuantities(t *testing.T) {
 		}
 		r := reader{data: []byte(want)}
 		if got, err := r.quantity(); got != value || err != nil || r.pos < len(r.data) {
-			t.Errorf("reading % X gives %d, %v and leaves %d bytes; expected %d", want, got, err, len(r.data)-r.pos, value)
+			t.Errorf("reading % X gives %d, %v and leaves %d bytes; expected %d", want, got, err, len(r.data)-r.pos,
+				value)
 		}
 		// What we write: a track that ends after that many ticks.
-		var b builder
+		var b trackBuilder
 		b.add(0, smf.MetaTrackSequenceName("x"))
 		track, err := b.close(value)
 		if err != nil {
@@ -94,7 +95,7 @@ func TestQuantities(t *testing.T) {
 
 // Source: Standard MIDI Files 1.0, set tempo; microseconds rounded half up.
 func TestTempoBytes(t *testing.T) {
-	for _, row := range table(t, "smf_tempo_bytes.csv", 48) {
+	for _, row := range referenceTable(t, "smf_tempo_bytes.csv", 48) {
 		micros, _ := strconv.ParseInt(row[1], 10, 64)
 		got, err := tempoMessage(micros)
 		if want := "\xff\x51\x03" + unhex(t, row[2]); err != nil || string(got) != want {
@@ -110,7 +111,7 @@ func TestTempoBytes(t *testing.T) {
 
 // Source: Standard MIDI Files 1.0, time signature; its example for 6/8.
 func TestMeterBytes(t *testing.T) {
-	for _, row := range table(t, "smf_time_signature_bytes.csv", 9) {
+	for _, row := range referenceTable(t, "smf_time_signature_bytes.csv", 9) {
 		m, err := meter.Parse(row[0])
 		if err != nil {
 			t.Fatal(err)
@@ -120,7 +121,8 @@ func TestMeterBytes(t *testing.T) {
 			t.Errorf("%s: % X (%v), expected % X", row[0], got, err, want)
 		}
 	}
-	for _, m := range []meter.Meter{{Num: 5, Den: 6}, {Num: 0, Den: 4}, {Num: 256, Den: 4}, {Num: 4, Den: 64}, {Num: 4}} {
+	for _, m := range []meter.Meter{{Num: 5, Den: 6}, {Num: 0, Den: 4}, {Num: 256, Den: 4}, {Num: 4, Den: 64},
+		{Num: 4}} {
 		if got, err := meterMessage(m); err == nil {
 			t.Errorf("%d/%d cannot be written, but gives % X", m.Num, m.Den, got)
 		}
@@ -129,7 +131,7 @@ func TestMeterBytes(t *testing.T) {
 
 // Source: Standard MIDI Files 1.0, key signature.
 func TestKeyBytes(t *testing.T) {
-	for _, row := range table(t, "smf_key_signature_bytes.csv", 30) {
+	for _, row := range referenceTable(t, "smf_key_signature_bytes.csv", 30) {
 		k, err := harmony.ParseKey(row[0])
 		if err != nil {
 			t.Fatal(err)
@@ -145,7 +147,7 @@ func TestKeyBytes(t *testing.T) {
 // the table does not hold, gomidi's own list.
 func TestProgramNames(t *testing.T) {
 	names := map[string]string{}
-	for _, row := range table(t, "gm_programs_1-76.csv", 76) {
+	for _, row := range referenceTable(t, "gm_programs_1-76.csv", 76) {
 		names[row[0]] = row[2]
 	}
 	for program, name := range programNames {
@@ -157,22 +159,22 @@ func TestProgramNames(t *testing.T) {
 			t.Errorf("program %d is called %q, expected %q", program, name, want)
 		}
 	}
-	if got := kitOf("brushes").program; got != uint8(gm.DrumKit_Brush) {
+	if got := kitSound("brushes").program; got != uint8(gm.DrumKit_Brush) {
 		t.Errorf("brushes are program %d, expected %d", got, gm.DrumKit_Brush)
 	}
 	for _, word := range []string{"", "standard", "sticks"} {
-		if got := kitOf(word).program; got != 0 {
+		if got := kitSound(word).program; got != 0 {
 			t.Errorf("kit %q is program %d, expected General MIDI's only one", word, got)
 		}
 	}
-	if got := programName(200); got != "Program 201" {
+	if got := programSound(200).name; got != "Program 201" {
 		t.Errorf("a program without a name is called %q", got)
 	}
 }
 
 // Source: General MIDI Level 1 percussion map.
 func TestClickIsAWoodBlock(t *testing.T) {
-	for _, row := range table(t, "gm_percussion.csv", 47) {
+	for _, row := range referenceTable(t, "gm_percussion.csv", 47) {
 		if row[2] == "Hi Wood Block" && row[0] != strconv.Itoa(percussionHigh) {
 			t.Errorf("the high wood block is key %s, expected %d", row[0], percussionHigh)
 		}

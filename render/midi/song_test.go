@@ -32,24 +32,29 @@ func smallSong() (*timeline.Timeline, *groove.Performance) {
 			{Index: 1, Section: "verse", Ordinal: 1, Start: 3 * bar, Length: 2 * bar},
 			{Index: 2, Section: "chorus", Start: 5 * bar, Length: bar + 6*quarter/2},
 		},
-		Tempos: []timeline.Tempo{{Tick: 0, Micros: 833333}, {Tick: 3 * bar, Micros: 833333}, {Tick: 5 * bar, Micros: 800000}},
-		Meters: []timeline.MeterChange{{Tick: 0, Meter: meter.Common}, {Tick: 6 * bar, Meter: meter.Meter{Num: 6, Den: 8}}},
-		Keys:   []timeline.KeyChange{{Tick: 0, Key: eFlat}, {Tick: 5 * bar, Key: cMinor}},
-		End:    6*bar + 6*quarter/2,
+		Tempos: []timeline.Tempo{{Tick: 0, Micros: 833333}, {Tick: 3 * bar, Micros: 833333},
+			{Tick: 5 * bar, Micros: 800000}},
+		Meters: []timeline.MeterChange{{Tick: 0, Meter: meter.Common},
+			{Tick: 6 * bar, Meter: meter.Meter{Num: 6, Den: 8}}},
+		Keys: []timeline.KeyChange{{Tick: 0, Key: eFlat}, {Tick: 5 * bar, Key: cMinor}},
+		End:  6*bar + 6*quarter/2,
 	}
 	perf := &groove.Performance{Kit: "brushes", Parts: make([][]groove.Note, len(timeline.PlayerNames))}
 	for i := range int64(4) {
-		perf.Click = append(perf.Click, groove.Note{Tick: i * quarter, Length: quarter / 4, Key: map[bool]uint8{true: 76, false: 77}[i == 0], Velocity: 90})
+		perf.Click = append(perf.Click, groove.Note{Tick: i * quarter, Length: quarter / 4,
+			Key: map[bool]uint8{true: 76, false: 77}[i == 0], Velocity: 90})
 	}
 	for i := bar; i < 6*bar; i += quarter {
 		perf.Parts[timeline.Drums] = append(perf.Parts[timeline.Drums],
 			groove.Note{Tick: int64(i), Length: 120, Key: 36, Velocity: 80},
 			groove.Note{Tick: int64(i), Length: 120, Key: 42, Velocity: 1})
 		// The bass plays one key after another without a gap.
-		perf.Parts[timeline.Bass] = append(perf.Parts[timeline.Bass], groove.Note{Tick: int64(i), Length: quarter, Key: 39, Velocity: 127})
+		perf.Parts[timeline.Bass] = append(perf.Parts[timeline.Bass],
+			groove.Note{Tick: int64(i), Length: quarter, Key: 39, Velocity: 127})
 	}
 	for _, key := range []uint8{55, 58, 63} {
-		perf.Parts[timeline.Piano] = append(perf.Parts[timeline.Piano], groove.Note{Tick: bar, Length: tl.End - bar, Key: key, Velocity: 60})
+		perf.Parts[timeline.Piano] = append(perf.Parts[timeline.Piano],
+			groove.Note{Tick: bar, Length: tl.End - bar, Key: key, Velocity: 60})
 	}
 	return tl, perf
 }

@@ -7,30 +7,30 @@ import (
 	"golang.org/x/text/unicode/norm"
 )
 
-// plain are characters that Unicode does not take apart into a letter and marks,
-// in the spelling that a musician would type without them. Common practice, no
-// single source.
-var plain = map[rune]string{
+// asciiSpelling has the characters that Unicode does not take apart into a letter and
+// marks, each as a musician would type it in ASCII. Common practice, no single source.
+var asciiSpelling = map[rune]string{
 	'♭': "b", '♯': "#", '♮': "", '𝄪': "x", '𝄫': "bb",
 	'ß': "ss", 'ẞ': "SS", 'æ': "ae", 'Æ': "AE", 'œ': "oe", 'Œ': "OE", 'ø': "o", 'Ø': "O",
 	'đ': "d", 'Đ': "D", 'ð': "d", 'Ð': "D", 'þ': "th", 'Þ': "Th", 'ł': "l", 'Ł': "L", 'ı': "i",
 	'ħ': "h", 'Ħ': "H", 'ŋ': "n", 'Ŋ': "N",
-	'‘': "'", '’': "'", '‚': "'", '“': `"`, '”': `"`, '„': `"`, '«': `"`, '»': `"`, '‹': "'", '›': "'",
+	'‘': "'", '’': "'", '‚': "'", '“': `"`, '”': `"`, '„': `"`,
+	'«': `"`, '»': `"`, '‹': "'", '›': "'",
 	'–': "-", '—': "-", '‐': "-", '‑': "-", '−': "-", '⁄': "/", '·': "-", '•': "-", '×': "x",
 	'¡': "!", '¿': "?",
 }
 
-// ASCII is s in printable ASCII, since programs disagree on what else a text
-// event may hold: marks are taken off letters, accidentals become b and #, control
-// characters and runs of blanks become one blank, and what has no plain form
-// becomes a question mark. When no letter or digit is left it is the fallback.
-func ASCII(s, fallback string) string {
-	if isPlain(s) {
+// toASCII returns s in printable ASCII, because programs disagree on what else a text
+// event may hold. Letters lose their marks, accidentals become b and #, control characters
+// and runs of blanks become one blank, and a character without an ASCII spelling becomes a
+// question mark. Where no letter or digit is left it returns the fallback.
+func toASCII(s, fallback string) string {
+	if isTidyASCII(s) {
 		return s
 	}
 	var b strings.Builder
 	for _, r := range norm.NFKD.String(s) {
-		text, known := plain[r]
+		text, known := asciiSpelling[r]
 		switch {
 		case known:
 			b.WriteString(text)
@@ -50,8 +50,9 @@ func ASCII(s, fallback string) string {
 	return out
 }
 
-// isPlain says that ASCII would leave s as it is, which is what it mostly does.
-func isPlain(s string) bool {
+// isTidyASCII reports whether toASCII would return s as it is. Most texts are so, and need
+// no work.
+func isTidyASCII(s string) bool {
 	letters := false
 	for i := 0; i < len(s); i++ {
 		c := s[i]

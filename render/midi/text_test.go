@@ -23,26 +23,25 @@ var texts = []struct{ name, in, want string }{
 
 func TestASCII(t *testing.T) {
 	for _, row := range texts {
-		if got := ASCII(row.in, "fallback"); got != row.want {
+		if got := toASCII(row.in, "fallback"); got != row.want {
 			t.Errorf("%s: %q, expected %q", row.name, got, row.want)
 		}
 	}
 }
 
-// Whatever comes in, printable ASCII without outer blanks comes out, and it comes
-// out of itself unchanged.
+// Any text becomes printable ASCII without outer blanks, which toASCII then leaves as it is.
 func FuzzASCII(f *testing.F) {
 	for _, row := range texts {
 		f.Add(row.in)
 	}
 	f.Fuzz(func(t *testing.T, s string) {
-		got := ASCII(s, "song")
+		got := toASCII(s, "song")
 		for i := 0; i < len(got); i++ {
 			if got[i] < ' ' || got[i] >= utf8.RuneSelf-1 {
 				t.Fatalf("%q gives %q", s, got)
 			}
 		}
-		if again := ASCII(got, "song"); again != got || got == "" || got[0] == ' ' || got[len(got)-1] == ' ' {
+		if again := toASCII(got, "song"); again != got || got == "" || got[0] == ' ' || got[len(got)-1] == ' ' {
 			t.Fatalf("%q gives %q, and that %q", s, got, again)
 		}
 	})

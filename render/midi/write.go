@@ -1,12 +1,12 @@
-// Package midi turns a performance into the bytes of a Standard MIDI File. It is
-// the only package that writes MIDI, and it does no more than that: every note
-// is already decided.
+// Package midi takes a song's timeline and its performance and returns the bytes of a
+// Standard MIDI File. It is the only package that writes MIDI, and it decides nothing
+// about the notes.
 //
 // The file is format 1 at 960 ticks a quarter. The first track carries the title,
-// the tempo map, the meters, the keys and a marker for each pass; then come
-// Drums, Bass, Piano and, where there is a count-in, Click. Names, order and
-// channels are the same on every rebuild, since sequencers and notation programs
-// tie their own settings to them.
+// the tempo map, the meters, the keys and a marker for each pass; then come the
+// players' tracks (Drums, Bass, Piano) and, where there is a count-in, Click. Names,
+// order and channels are the same on every rebuild, because sequencers and notation
+// programs tie their own settings to them.
 package midi
 
 import (
@@ -25,47 +25,29 @@ import (
 	"gitlab.com/gomidi/midi/v2/smf"
 )
 
-// Track names, exactly as they stand in the file.
-const (
-	DrumsTrack = "Drums"
-	BassTrack  = "Bass"
-	PianoTrack = "Piano"
-	ClickTrack = "Click"
-)
-
-// Channels as they travel in the file, counted from 0. General MIDI has its
-// percussion on channel 10, which is 9 here. The click has a channel and a
-// melodic sound of its own rather than percussion keys on channel 10: two tracks
-// on one channel are merged or renamed by several importers.
-const (
-	pianoChannel = 0
-	bassChannel  = 1
-	clickChannel = 2
-	drumsChannel = 9
-)
-
 // maxDelta is the longest time between two events that a Standard MIDI File can
 // hold: four bytes of seven bits.
 const maxDelta = 1<<28 - 1
 
-// Write is the song as a Standard MIDI File. The same values give the same bytes.
-// The file has passed Check. An error means that the performance holds something
-// no file may hold (a note outside the song, two notes of one pitch at a time, a
-// tempo that does not fit), or that the song is too long for the format; nothing
-// is clamped or dropped to make it fit.
+// Write returns the song as a Standard MIDI File that has passed Check. The same values
+// give the same bytes. Ticks count from 0 to tl.End, 960 a quarter; keys go from 0 to
+// 127, velocities from 1 to 127, programs from 0 to 127, tempos from 1 to 16777215
+// microseconds a quarter. An error says what no file may hold (a note outside the song,
+// two notes of one pitch at a time, a value out of range) or that the song is too long
+// for the format (2^28 ticks between two events). Nothing is clamped or dropped to make
+// it fit.
 func Write(tl *timeline.Timeline, perf *groove.Performance) ([]byte, error) {
-	parts := parts(tl, perf)
-	// A track is a chunk that knows nothing of the others: they are made side by side
-	// and put one after another.
+	parts := trackParts(tl, perf)
+	// The tracks do not depend on each other, so they are made in parallel.
 	chunks := make([][]byte, 1+len(parts))
 	faults := make([]error, len(chunks))
-	sideBySide(len(chunks), func(i int) {
+	inParallel(len(chunks), func(i int) {
 		if i == 0 {
 			track, err := conductorTrack(tl)
 			chunks[i], faults[i] = trackChunk(track, err)
 			return
 		}
-		track, err := parts[i-1].track(tl.End)
+		track, err := parts[i-1].toTrack(tl.End)
 		if chunks[i], err = trackChunk(track, err); err != nil {
 			faults[i] = fmt.Errorf("track %s: %w", parts[i-1].name, err)
 		}
@@ -93,8 +75,8 @@ func Write(tl *timeline.Timeline, perf *groove.Performance) ([]byte, error) {
 // headerLen is the length of the header chunk.
 const headerLen = 14
 
-// trackChunk is a track as it stands in a file: what gomidi writes for a song of that one
-// track, less its header.
+// trackChunk returns a track as it stands in a file. gomidi writes whole files only, so
+// this is a file of that one track without the header.
 func trackChunk(track smf.Track, err error) ([]byte, error) {
 	if err != nil {
 		return nil, err
@@ -114,8 +96,9 @@ func trackChunk(track smf.Track, err error) ([]byte, error) {
 	return buf.Bytes()[headerLen:], nil
 }
 
-// sideBySide calls do with 0 to n-1, on as many processors as there are.
-func sideBySide(n int, do func(i int)) {
+// inParallel calls do with 0 to n-1, on as many processors as there are, and returns
+// when all calls have ended. A panic in one of them goes on in the caller.
+func inParallel(n int, do func(i int)) {
 	if runtime.GOMAXPROCS(0) == 1 {
 		for i := range n {
 			do(i)
@@ -123,7 +106,7 @@ func sideBySide(n int, do func(i int)) {
 		return
 	}
 	var all sync.WaitGroup
-	var fault atomic.Pointer[string]
+	var panicked atomic.Pointer[string]
 	for i := range n {
 		all.Add(1)
 		go func() {
@@ -131,39 +114,14 @@ func sideBySide(n int, do func(i int)) {
 			defer func() {
 				if p := recover(); p != nil {
 					text := fmt.Sprintf("%v\n%s", p, debug.Stack())
-					fault.CompareAndSwap(nil, &text)
+					panicked.CompareAndSwap(nil, &text)
 				}
 			}()
 			do(i)
 		}()
 	}
 	all.Wait()
-	// It goes on where a caller can catch it.
-	if text := fault.Load(); text != nil {
+	if text := panicked.Load(); text != nil {
 		panic(*text)
 	}
-}
-
-// part is one track of notes before it is written.
-type part struct {
-	name       string
-	instrument string
-	channel    uint8
-	program    uint8
-	notes      []groove.Note
-}
-
-// parts are the tracks after the first, in the order of the file. A player who
-// never plays keeps his track, so that the tracks behind it keep their places.
-func parts(tl *timeline.Timeline, perf *groove.Performance) []part {
-	kit := kitOf(perf.Kit)
-	out := []part{
-		{DrumsTrack, kit.name, drumsChannel, kit.program, perf.Parts[timeline.Drums]},
-		{BassTrack, programName(tl.Bass.Program), bassChannel, tl.Bass.Program, perf.Parts[timeline.Bass]},
-		{PianoTrack, programName(tl.Piano.Program), pianoChannel, tl.Piano.Program, perf.Parts[timeline.Piano]},
-	}
-	if len(perf.Click) > 0 {
-		out = append(out, part{ClickTrack, programName(clickProgram), clickChannel, clickProgram, clickNotes(perf.Click)})
-	}
-	return out
 }

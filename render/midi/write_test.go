@@ -14,8 +14,8 @@ import (
 	"gitlab.com/gomidi/midi/v2/smf"
 )
 
-// listing is a file as text, one event a line: tick and bytes. Every byte is
-// looked at here, apart from the writer and the checker.
+// listing is a file as text, one event a line: tick and bytes. It shares no code with the
+// writer and the checker.
 func listing(t *testing.T, file []byte) (header string, tracks [][]string) {
 	t.Helper()
 	header = fmt.Sprintf("%X", file[:14])
@@ -78,12 +78,13 @@ func TestWriteLayout(t *testing.T) {
 		track     int
 		want      []string
 	}{
-		{"first track", "title; tempo, meter and key at 0; markers; an equal tempo at bar 4 is not said again", 0, []string{
-			"0 FF03 Lanterns on the Weir", "0 FF51030CB735", "0 FF580404021808", "0 FF5902FD00",
-			"3840 FF06 verse", "11520 FF06 verse",
-			"19200 FF51030C3500", "19200 FF5902FD01", "19200 FF06 chorus",
-			"23040 FF580406032408", "25920 FF2F00",
-		}},
+		{"first track", "title; tempo, meter and key at 0; markers; an equal tempo at bar 4 is not said again", 0,
+			[]string{
+				"0 FF03 Lanterns on the Weir", "0 FF51030CB735", "0 FF580404021808", "0 FF5902FD00",
+				"3840 FF06 verse", "11520 FF06 verse",
+				"19200 FF51030C3500", "19200 FF5902FD01", "19200 FF06 chorus",
+				"23040 FF580406032408", "25920 FF2F00",
+			}},
 		{"drums", "channel 10, brush program, two strokes of one tick by key", 1, []string{
 			"0 FF03 Drums", "0 FF04 Brush Kit", "0 C928", "3840 992450", "3840 992A01", "3960 892440", "3960 892A40",
 		}},
@@ -103,7 +104,8 @@ func TestWriteLayout(t *testing.T) {
 			got = got[:len(row.want)]
 		}
 		if strings.Join(got, "\n") != strings.Join(row.want, "\n") {
-			t.Errorf("%s (%s):\n%s\nexpected\n%s", row.name, row.why, strings.Join(got, "\n"), strings.Join(row.want, "\n"))
+			t.Errorf("%s (%s):\n%s\nexpected\n%s", row.name, row.why, strings.Join(got, "\n"),
+				strings.Join(row.want, "\n"))
 		}
 	}
 	for i, track := range tracks {
@@ -113,10 +115,9 @@ func TestWriteLayout(t *testing.T) {
 	}
 }
 
-// Of several tempos, meters or keys at one tick only the last is in force, and only
-// that one is written: in a sequencer's tempo map the user would see two points on one
-// another, and could not tell which of them counts. Where the last is what was in force
-// before, nothing changes and nothing is written.
+// Of several tempos, meters or keys at one tick only the last is written: two points at
+// one place of a sequencer's tempo map would not show which of them counts. Where the last
+// was in force before, nothing is written.
 func TestOneChangeATick(t *testing.T) {
 	tl, perf := smallSong()
 	tl.Tempos = []timeline.Tempo{
@@ -143,8 +144,7 @@ func TestOneChangeATick(t *testing.T) {
 	}
 }
 
-// The notes of the performance come back out of gomidi's reader, which is not
-// what the checker uses.
+// gomidi's reader, which the checker does not use, finds the notes of the performance.
 func TestWriteReadsBack(t *testing.T) {
 	tl, perf := smallSong()
 	file, err := Write(tl, perf)
@@ -155,7 +155,8 @@ func TestWriteReadsBack(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for i, want := range [][]groove.Note{nil, perf.Parts[timeline.Drums], perf.Parts[timeline.Bass], perf.Parts[timeline.Piano], clickNotes(perf.Click)} {
+	for i, want := range [][]groove.Note{nil, perf.Parts[timeline.Drums], perf.Parts[timeline.Bass],
+		perf.Parts[timeline.Piano], clickNotes(perf.Click)} {
 		var got []groove.Note
 		open := map[uint8]groove.Note{}
 		tick := int64(0)
@@ -195,11 +196,29 @@ func TestWriteIsTheSameEveryTime(t *testing.T) {
 	}
 }
 
+// Each player has a row in the table, with his own name and channel.
+func TestEveryPlayerHasATrack(t *testing.T) {
+	channels := map[uint8]string{clickTrack.channel: clickTrack.name}
+	for who, name := range timeline.PlayerNames {
+		track := playerTracks[who]
+		if !strings.EqualFold(track.name, name) {
+			t.Errorf("the track of the player %s is named %s", name, track.name)
+		}
+		if other, taken := channels[track.channel]; taken {
+			t.Errorf("%s and %s share channel %d", track.name, other, track.channel+1)
+		}
+		channels[track.channel] = track.name
+	}
+}
+
 // Names, order and channels stay when a player has nothing to play: programs tie
 // their settings to them.
 func TestSilentPlayersKeepTheirTracks(t *testing.T) {
 	tl, perf := smallSong()
-	perf.Click, perf.Parts, perf.Kit = nil, make([][]groove.Note, len(timeline.PlayerNames)), ""
+	perf.Click, perf.Kit = nil, ""
+	for who := range perf.Parts {
+		perf.Parts[who] = nil
+	}
 	file, err := Write(tl, perf)
 	if err != nil {
 		t.Fatal(err)
@@ -208,7 +227,8 @@ func TestSilentPlayersKeepTheirTracks(t *testing.T) {
 	if len(tracks) != 4 {
 		t.Fatalf("%d tracks", len(tracks))
 	}
-	for i, want := range []string{"", "0 FF03 Drums|0 FF04 Standard Kit|0 C900", "0 FF03 Bass|0 FF04 Electric Bass (finger)|0 C121", "0 FF03 Piano|0 FF04 Acoustic Grand Piano|0 C000"} {
+	for i, want := range []string{"", "0 FF03 Drums|0 FF04 Standard Kit|0 C900",
+		"0 FF03 Bass|0 FF04 Electric Bass (finger)|0 C121", "0 FF03 Piano|0 FF04 Acoustic Grand Piano|0 C000"} {
 		if got := strings.Join(tracks[i], "|"); i > 0 && got != want+"|25920 FF2F00" {
 			t.Errorf("track %d is %s", i, got)
 		}
@@ -220,25 +240,39 @@ func TestWriteRefuses(t *testing.T) {
 		name, want string
 		spoil      func(*timeline.Timeline, *groove.Performance)
 	}{
-		{"a note before 0", "not within the song", func(_ *timeline.Timeline, p *groove.Performance) { p.Parts[0][0].Tick = -1 }},
-		{"a note past the end", "not within the song", func(tl *timeline.Timeline, p *groove.Performance) { p.Parts[2][0].Length++ }},
-		{"a note of no length", "not within the song", func(_ *timeline.Timeline, p *groove.Performance) { p.Parts[1][0].Length = 0 }},
-		{"a length past all numbers", "not within the song", func(_ *timeline.Timeline, p *groove.Performance) { p.Parts[1][0].Length = 1<<63 - 1 }},
-		{"velocity 0, a note-off in disguise", "velocity 0", func(_ *timeline.Timeline, p *groove.Performance) { p.Parts[1][0].Velocity = 0 }},
-		{"velocity 128", "velocity 128", func(_ *timeline.Timeline, p *groove.Performance) { p.Parts[1][0].Velocity = 128 }},
+		{"a note before 0", "not within the song",
+			func(_ *timeline.Timeline, p *groove.Performance) { p.Parts[0][0].Tick = -1 }},
+		{"a note past the end", "not within the song",
+			func(tl *timeline.Timeline, p *groove.Performance) { p.Parts[2][0].Length++ }},
+		{"a note of no length", "not within the song",
+			func(_ *timeline.Timeline, p *groove.Performance) { p.Parts[1][0].Length = 0 }},
+		{"a length past all numbers", "not within the song",
+			func(_ *timeline.Timeline, p *groove.Performance) { p.Parts[1][0].Length = 1<<63 - 1 }},
+		{"velocity 0, a note-off in disguise", "velocity 0",
+			func(_ *timeline.Timeline, p *groove.Performance) { p.Parts[1][0].Velocity = 0 }},
+		{"velocity 128", "velocity 128", func(_ *timeline.Timeline,
+			p *groove.Performance) {
+			p.Parts[1][0].Velocity = 128
+		}},
 		{"key 128", "key 128", func(_ *timeline.Timeline, p *groove.Performance) { p.Parts[1][0].Key = 128 }},
-		{"one pitch twice at a time", "struck while it sounds", func(_ *timeline.Timeline, p *groove.Performance) { p.Parts[1][0].Length++ }},
+		{"one pitch twice at a time", "struck while it sounds",
+			func(_ *timeline.Timeline, p *groove.Performance) { p.Parts[1][0].Length++ }},
 		{"program 128", "program 128", func(tl *timeline.Timeline, _ *groove.Performance) { tl.Piano.Program = 128 }},
 		{"no tempo", "begin at tick 0", func(tl *timeline.Timeline, _ *groove.Performance) { tl.Tempos = nil }},
-		{"a meter that begins late", "begin at tick 0", func(tl *timeline.Timeline, _ *groove.Performance) { tl.Meters[0].Tick = bar }},
-		{"a tempo of nothing", "microseconds", func(tl *timeline.Timeline, _ *groove.Performance) { tl.Tempos[1].Micros = 0 }},
+		{"a meter that begins late", "begin at tick 0",
+			func(tl *timeline.Timeline, _ *groove.Performance) { tl.Meters[0].Tick = bar }},
+		{"a tempo of nothing", "microseconds",
+			func(tl *timeline.Timeline, _ *groove.Performance) { tl.Tempos[1].Micros = 0 }},
 		{"a key of eight flats", "8 accidentals", func(tl *timeline.Timeline, _ *groove.Performance) {
 			tl.Keys[1].Key = harmony.Key{Tonic: harmony.Name{Step: 3, Alter: -1}}
 		}},
-		{"a pass after the end", "not within the song", func(tl *timeline.Timeline, _ *groove.Performance) { tl.Passes[2].Start = tl.End + 1 }},
-		{"a meter off the bar line", "no bar line", func(tl *timeline.Timeline, _ *groove.Performance) { tl.Meters[1].Tick += quarter }},
+		{"a pass after the end", "not within the song",
+			func(tl *timeline.Timeline, _ *groove.Performance) { tl.Passes[2].Start = tl.End + 1 }},
+		{"a meter off the bar line", "no bar line",
+			func(tl *timeline.Timeline, _ *groove.Performance) { tl.Meters[1].Tick += quarter }},
 		{"an end off the bar line", "no bar line", func(tl *timeline.Timeline, _ *groove.Performance) { tl.End += 1 }},
-		{"longer than the format", "further than a MIDI file can say", func(tl *timeline.Timeline, _ *groove.Performance) { tl.End += 1 << 28 }},
+		{"longer than the format", "further than a MIDI file can say",
+			func(tl *timeline.Timeline, _ *groove.Performance) { tl.End += 1 << 28 }},
 	} {
 		tl, perf := smallSong()
 		row.spoil(tl, perf)

@@ -1,22 +1,24 @@
 package room
 
 import (
+	"cmp"
 	"fmt"
-	"sort"
+	"slices"
 
 	"plinth/songspec/guide"
+	"plinth/songspec/meter"
 )
 
-// Hint is one thing the trade would say of this song, and why. The rules are
-// common practice, no single source; the figures in them are the song's own.
+// Hint is one piece of advice for the arranger, with its reason. The rules are common
+// practice, no single source; the figures come from the song.
 type Hint struct {
 	Where string // "bars 29-30", "chorus 2", "the song"
 	Say   string
 	Why   string
 }
 
-// hints are in the order in which an arranger would read them: the windows, the
-// registers, the rhythm, the drama.
+// hints returns all hints in the order in which an arranger would read them: windows,
+// registers, rhythm, drama.
 func (r *Report) hints() []Hint {
 	var out []Hint
 	out = append(out, r.windowHints()...)
@@ -27,75 +29,90 @@ func (r *Report) hints() []Hint {
 	return out
 }
 
-// windowHints: the way into the climax, the long windows, the short ones.
+// windowHints are about the window before the climax, the two longest of eight beats and
+// more, and the short ones of two to six beats.
 func (r *Report) windowHints() []Hint {
-	var out []Hint
-	lead := -1
-	if c := r.Climax.Pass; c > 0 {
-		at := r.Passes[c].Start
-		for i, w := range r.Windows {
-			if w.Beats >= 3000 && w.Start < at && w.End >= at-r.barBefore(c) && w.End <= at+2*960 {
-				lead = i
-			}
-		}
-	}
-	if lead >= 0 {
-		w := r.Windows[lead]
-		out = append(out, Hint{windowBars(w),
-			fmt.Sprintf("%s without the voice lead into %s: long enough for a counter line or a run up.", capital(beats(w.Beats)), r.Passes[r.Climax.Pass].Name),
-			fmt.Sprintf("%s is the climax, and what grows into it is heard as the reason for it.", capital(r.Passes[r.Climax.Pass].Name))})
-	}
-	order := make([]int, 0, len(r.Windows))
-	short, first := 0, -1
+	lead := r.leadWindow()
+	var long, short []guide.Window
 	for i, w := range r.Windows {
 		switch {
 		case i == lead:
 		case w.Beats >= 8000:
-			order = append(order, i)
+			long = append(long, w)
 		case w.Beats >= 2000 && w.Beats < 6000:
-			if first < 0 {
-				first = i
-			}
-			short++
+			short = append(short, w)
 		}
 	}
-	sort.SliceStable(order, func(a, b int) bool { return r.Windows[order[a]].Beats > r.Windows[order[b]].Beats })
-	if len(order) > 2 {
-		order = order[:2]
+	slices.SortStableFunc(long, func(a, b guide.Window) int { return cmp.Compare(b.Beats, a.Beats) })
+	long = long[:min(2, len(long))]
+	slices.SortFunc(long, func(a, b guide.Window) int { return cmp.Compare(a.Start, b.Start) })
+	var out []Hint
+	if lead >= 0 {
+		out = append(out, r.leadWindowHint(r.Windows[lead]))
 	}
-	sort.Ints(order)
-	for _, i := range order {
-		w := r.Windows[i]
-		say := "the orchestra can carry a tune of its own"
-		if v := r.Song.Voice; v != nil {
-			low := v.P5
-			if p := r.Song.Piano; p != nil {
-				low = max(low, p.P95+1)
-			}
-			if v.P95-low >= 4 {
-				say += fmt.Sprintf(", in the singer's own register too: %s over the comp", r.band(low, v.P95, r.Song))
-			}
-		}
-		out = append(out, Hint{windowBars(w), capital(say) + ".",
-			fmt.Sprintf("The voice is silent for %s, %s, over %s.", beats(w.Beats), seconds(w.Micros), some(r.chordsOver(w), 6))})
+	for _, w := range long {
+		out = append(out, r.longWindowHint(w))
 	}
-	if short > 0 {
-		w := r.Windows[first]
-		out = append(out, Hint{windowBars(w),
-			fmt.Sprintf("Short answers fit here: a turn, a run, two chords. %s", ofMany(short, "window")),
-			fmt.Sprintf("The singer breathes for %s; an answer that ends before the next phrase keeps its entry clear.", beats(w.Beats))})
+	if len(short) > 0 {
+		out = append(out, shortWindowHint(short))
 	}
 	return out
 }
 
-func ofMany(n int, word string) string {
-	if n == 1 {
-		return "It is the only " + word + " of two to six beats."
+// leadWindow is the index of the last window of three beats and more that ends about where
+// the climax begins, -1 when there is none.
+func (r *Report) leadWindow() int {
+	lead := -1
+	if c := r.Climax.Pass; c > 0 {
+		at := r.Passes[c].Start
+		for i, w := range r.Windows {
+			if w.Beats >= 3000 && w.Start < at && w.End >= at-r.barBefore(c) &&
+				w.End <= at+2*meter.TicksPerQuarter {
+				lead = i
+			}
+		}
 	}
-	return fmt.Sprintf("There are %d %ss of two to six beats; this is the first.", n, word)
+	return lead
 }
 
-// barBefore is the length of the bar in front of a pass.
+// leadWindowHint is about the window before the climax.
+func (r *Report) leadWindowHint(w guide.Window) Hint {
+	climax := r.Passes[r.Climax.Pass].Name
+	return Hint{windowBars(w),
+		fmt.Sprintf("%s without the voice lead into %s: long enough for a counter line or a run up.",
+			capitalized(beatWords(w.Beats)), climax),
+		fmt.Sprintf("%s is the climax, and what grows into it is heard as the reason for it.", capitalized(climax))}
+}
+
+// longWindowHint is about a window that is long enough for a tune, with the singer's range
+// over the comp where that is a third or more.
+func (r *Report) longWindowHint(w guide.Window) Hint {
+	say := "The orchestra can carry a tune of its own"
+	if v := r.Song.Voice; v != nil {
+		low := v.P5
+		if p := r.Song.piano(); p != nil {
+			low = max(low, p.P95+1)
+		}
+		if v.P95-low >= 4 {
+			say += fmt.Sprintf(", in the singer's own register too: %s over the comp", r.pitchRange(low, v.P95, r.Song))
+		}
+	}
+	return Hint{windowBars(w), say + ".", fmt.Sprintf("The voice is silent for %s, %s, over %s.", beatWords(w.Beats),
+		durationWords(w.Micros), shortList(r.chordsOver(w), 6))}
+}
+
+// shortWindowHint is about the first of the short windows, with their number.
+func shortWindowHint(short []guide.Window) Hint {
+	count := "It is the only window of two to six beats."
+	if n := len(short); n > 1 {
+		count = fmt.Sprintf("There are %d windows of two to six beats; this is the first.", n)
+	}
+	return Hint{windowBars(short[0]), "Short answers fit here: a turn, a run, two chords. " + count,
+		fmt.Sprintf("The singer breathes for %s; an answer that ends before the next phrase keeps its entry clear.",
+			beatWords(short[0].Beats))}
+}
+
+// barBefore is the length of the last bar before pass i, in ticks.
 func (r *Report) barBefore(i int) int64 {
 	bars := r.tl.Passes[i-1].Bars
 	if len(bars) == 0 {
@@ -104,23 +121,27 @@ func (r *Report) barBefore(i int) int64 {
 	return bars[len(bars)-1].Length
 }
 
-// windowBars is where a window lies; the bar whose first count it ends on is not
-// in it.
+// windowBars names the bars of a window. A window that ends on the first count of a bar
+// does not reach into that bar.
 func windowBars(w guide.Window) string {
 	last := w.To.Bar
-	if w.To.Count[0] == '1' && len(w.To.Count) < 3 && (len(w.To.Count) == 1 || w.To.Count[1] > '9') && last > w.From.Bar {
+	if w.To.Count[0] == '1' && len(w.To.Count) < 3 && (len(w.To.Count) == 1 || w.To.Count[1] > '9') &&
+		last > w.From.Bar {
 		last--
 	}
 	return barsWord(w.From.Bar, last)
 }
 
+// pitch names a MIDI note in the key of a stretch.
 func (r *Report) pitch(key int, s Scope) string { return guide.PitchName(key, s.Key) }
 
-func (r *Report) band(low, high int, s Scope) string {
+// pitchRange names two MIDI notes in the key of a stretch: "F2 to E3".
+func (r *Report) pitchRange(low, high int, s Scope) string {
 	return r.pitch(low, s) + " to " + r.pitch(high, s)
 }
 
-func names(seats []Seat) []string {
+// instrumentNames are the instruments of some seats.
+func instrumentNames(seats []Seat) []string {
 	var out []string
 	for _, s := range seats {
 		out = append(out, s.Instrument)

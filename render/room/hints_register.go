@@ -5,78 +5,89 @@ import (
 	"strings"
 )
 
-// registerHints: between bass and comp, above everything, what is kept back, and
-// where the comp sits in the singer's way.
+// registerHints are about the registers: under the comp, above everything, what to keep
+// back for later, and where the comp lies among the singer's notes.
 func (r *Report) registerHints() []Hint {
 	out := r.underHints()
 	s := &r.Song
-	if top := s.top(); top > 0 && top < compassHigh {
-		if seats := seated(top+1, compassHigh, 12); len(seats) > 0 {
+	if top := s.highestUsed(); top > 0 && top < compassHigh {
+		if seats := seatsWithin(top+1, compassHigh, 12); len(seats) > 0 {
 			what, why := "everything is free", "Neither the voice nor the comp goes higher, but for one note in twenty."
 			switch {
 			case r.tl.Vocal == nil:
-				what, why = "the band leaves everything to singer and orchestra", "The comp goes no higher, but for one note in twenty; where the singer lies is not known."
+				what, why = "the band leaves everything to singer and orchestra",
+					"The comp goes no higher, but for one note in twenty; where the singer lies is not known."
 			case s.Voice == nil:
 				why = "The comp goes no higher, but for one note in twenty, and the guide is silent."
 			}
-			out = append(out, Hint{"the song", fmt.Sprintf("Above %s %s: %s have an octave or more there.", r.pitch(top, *s), what, list(names(seats))), why})
+			out = append(out, Hint{"the song",
+				fmt.Sprintf("Above %s %s: %s have an octave or more there.", r.pitch(top, *s), what,
+					andList(instrumentNames(seats))), why})
 		}
 	}
-	if late, was := r.reached(); late > 0 {
+	if late, was := r.firstHighPass(); late > 0 {
 		p := &r.Passes[late]
-		out = append(out, Hint{barsWord(p.FirstBar, p.LastBar), fmt.Sprintf("Nothing goes above %s until %s: hold the octave over it back till then.", r.pitch(was, *p), p.Name),
-			fmt.Sprintf("That is the highest note of voice and band before; in %s they reach %s.", p.Name, r.pitch(p.peak(), *p))})
+		out = append(out, Hint{barsWord(p.FirstBar, p.LastBar),
+			fmt.Sprintf("Nothing goes above %s until %s: hold the octave over it back till then.", r.pitch(was, *p),
+				p.Name),
+			fmt.Sprintf("That is the highest note of voice and band before; in %s they reach %s.", p.Name,
+				r.pitch(p.highestNote(), *p))})
 	}
 	var where []string
 	for i := range r.Passes {
 		p := &r.Passes[i]
-		if p.Voice == nil || p.Piano == nil || p.Voice.Notes < fewNotes || p.Piano.P95 < p.Voice.Quarter {
+		if p.Voice == nil || p.piano() == nil || p.Voice.Notes < fewNotes || p.piano().P95 < p.Voice.Quarter {
 			continue
 		}
-		where = append(where, fmt.Sprintf("%s (%s)", p.Name, r.band(min(p.Voice.P5, p.Piano.P95), max(p.Piano.P95, p.Voice.Quarter), *p)))
+		where = append(where, fmt.Sprintf("%s (%s)", p.Name,
+			r.pitchRange(min(p.Voice.P5, p.piano().P95), max(p.piano().P95, p.Voice.Quarter), *p)))
 	}
 	if len(where) > 0 {
-		out = append(out, Hint{"the song", fmt.Sprintf("Keep the inner strings out of the singer's low notes in %s.", some(where, 4)),
-			"A quarter of what is sung there lies no higher than the comp goes: one more layer and the words are lost."})
+		out = append(out, Hint{"the song", fmt.Sprintf("Keep the inner strings out of the singer's low notes in %s.",
+			shortList(where, 4)),
+			"A quarter of what is sung there lies no higher than the comp goes: " +
+				"one more layer and the words are lost."})
 	}
 	return out
 }
 
-// fewNotes sung are too few to say where the singer lies in a pass: a pickup.
+// fewNotes is the least number of sung notes that show the register of a pass; fewer may
+// be a pickup.
 const fewNotes = 8
 
-// gap is what is free between bass and comp in a pass; ok is false where one of
-// them is silent.
+// gap is the range between bass and comp. It is not ok where one of them is silent.
 func (s *Scope) gap() (low, high int, ok bool) {
-	if s.Bass == nil || s.Piano == nil {
+	if s.bass() == nil || s.piano() == nil {
 		return 0, 0, false
 	}
-	return s.Bass.P95 + 1, s.Piano.P5 - 1, true
+	return s.bass().P95 + 1, s.piano().P5 - 1, true
 }
 
-// under is what the passes of one kind have free under the comp.
-type under struct {
-	low, high int      // what is free in all of them
-	who       []string // who has an octave in every one of them
-	bands     []string // "F2 to E3", in the order in which they come
-	passes    [][]string
+// underComp is what some passes have free between bass and comp.
+type underComp struct {
+	low, high int        // free in all of them
+	who       []string   // who has an octave in every one of them
+	ranges    []string   // "F2 to E3", in order of appearance
+	passes    [][]string // by ranges
 }
 
-func (u *under) in(pass, band string) {
-	for i := range u.bands {
-		if u.bands[i] == band {
+// add adds a pass with its free range.
+func (u *underComp) add(pass, pitches string) {
+	for i := range u.ranges {
+		if u.ranges[i] == pitches {
 			u.passes[i] = append(u.passes[i], pass)
 			return
 		}
 	}
-	u.bands, u.passes = append(u.bands, band), append(u.passes, []string{pass})
+	u.ranges, u.passes = append(u.ranges, pitches), append(u.passes, []string{pass})
 }
 
-// places is "verse 1, verse 2 (F2 to E3) and bridge (D2 to Gb3)".
-func (u *under) places() string {
+// places lists the passes by their free range: "verse 1, verse 2 (F2 to E3) and bridge (D2
+// to Gb3)".
+func (u *underComp) places() string {
 	var out []string
-	for i, b := range u.bands {
-		if i == 3 && len(u.bands) > 4 {
+	for i, b := range u.ranges {
+		if i == 3 && len(u.ranges) > 4 {
 			more := 0
 			for _, p := range u.passes[i:] {
 				more += len(p)
@@ -86,13 +97,13 @@ func (u *under) places() string {
 		}
 		out = append(out, fmt.Sprintf("%s (%s)", strings.Join(u.passes[i], ", "), b))
 	}
-	return list(out)
+	return andList(out)
 }
 
-// underHints: who has room under the comp. Passes differ, so each is measured by
-// itself: a register that is free over the whole song may be full in the chorus.
+// underHints say who has room under the comp. Each pass is measured alone, because a
+// register that is free in most of the song may be full in the chorus.
 func (r *Report) underHints() []Hint {
-	wide, line := under{low: compassLow, high: compassHigh}, under{low: compassLow, high: compassHigh}
+	wide, line := underComp{low: compassLow, high: compassHigh}, underComp{low: compassLow, high: compassHigh}
 	var none []string
 	for i := range r.Passes {
 		p := &r.Passes[i]
@@ -109,41 +120,54 @@ func (r *Report) underHints() []Hint {
 			continue
 		}
 		to.low, to.high = max(to.low, low), min(to.high, high)
-		who := names(seated(low, high, 12))
-		if len(to.bands) > 0 {
-			who = both(to.who, who)
+		who := instrumentNames(seatsWithin(low, high, 12))
+		if len(to.ranges) > 0 {
+			who = intersection(to.who, who)
 		}
 		to.who = who
-		to.in(p.Name, r.band(low, high, *p))
+		to.add(p.Name, r.pitchRange(low, high, *p))
 	}
 	var out []Hint
-	if len(wide.bands) > 0 {
-		who := ", each for others"
-		if len(wide.who) > 0 {
-			who = ", for " + list(wide.who)
-		}
-		out = append(out, Hint{"the song", fmt.Sprintf("There is an octave or more under the comp in %s%s.", wide.places(), who),
-			"The bass stays under it and the comp over it, but for one note in twenty each: low brass and cellos can carry the chord there."})
+	if len(wide.ranges) > 0 {
+		out = append(out, wide.octaveHint())
 	}
-	if len(line.bands) > 0 {
-		say := fmt.Sprintf("There is room for one held line under the comp in %s", line.places())
-		if who := covering(line.low, line.high, "horn", "bassoon", "trombone", "cello", "bass clarinet"); line.high-line.low >= 3 && len(who) > 0 {
-			if len(line.bands) > 1 {
-				say += fmt.Sprintf("; %s is in all of them", r.band(line.low, line.high, r.Song))
-			}
-			say += ", for " + list(who)
-		}
-		out = append(out, Hint{"the song", say + ".", "Less than an octave between bass and comp carries one line, not two."})
+	if len(line.ranges) > 0 {
+		out = append(out, r.lineHint(&line))
 	}
 	if len(none) > 0 {
-		out = append(out, Hint{"the song", fmt.Sprintf("Bass and comp leave no register between them in %s: keep cellos, bassoons and low horns to tones they double, or rest one of them.", some(none, 4)),
+		out = append(out, Hint{"the song", fmt.Sprintf("Bass and comp leave no register between them in %s: keep "+
+			"cellos, bassoons and low horns to tones they double, or rest one of them.", shortList(none, 4)),
 			"Below C3 a third voice in between is heard as mud."})
 	}
 	return out
 }
 
-// both are the names of a that are in b too.
-func both(a, b []string) []string {
+// octaveHint is about passes with an octave or more under the comp.
+func (u *underComp) octaveHint() Hint {
+	who := ", each for others"
+	if len(u.who) > 0 {
+		who = ", for " + andList(u.who)
+	}
+	return Hint{"the song", fmt.Sprintf("There is an octave or more under the comp in %s%s.", u.places(), who),
+		"The bass stays under it and the comp over it, but for one note in twenty each: " +
+			"low brass and cellos can carry the chord there."}
+}
+
+// lineHint is about passes with three semitones to an octave under the comp.
+func (r *Report) lineHint(u *underComp) Hint {
+	say := "There is room for one held line under the comp in " + u.places()
+	who := instrumentsCovering(u.low, u.high, "horn", "bassoon", "trombone", "cello", "bass clarinet")
+	if u.high-u.low >= 3 && len(who) > 0 {
+		if len(u.ranges) > 1 {
+			say += fmt.Sprintf("; %s is in all of them", r.pitchRange(u.low, u.high, r.Song))
+		}
+		say += ", for " + andList(who)
+	}
+	return Hint{"the song", say + ".", "Less than an octave between bass and comp carries one line, not two."}
+}
+
+// intersection are the names of a that are also in b.
+func intersection(a, b []string) []string {
 	var out []string
 	for _, x := range a {
 		for _, y := range b {
@@ -155,15 +179,16 @@ func both(a, b []string) []string {
 	return out
 }
 
-// top is the highest note that voice, piano and bass use, 0 for none.
-func (s *Scope) top() int { return s.most(func(p *Part) int { return p.P95 }) }
+// highestUsed is the highest P95 of voice and pitched players, 0 when all are silent.
+func (s *Scope) highestUsed() int { return s.highestOfParts(func(p *Part) int { return p.P95 }) }
 
-// peak is the highest note of voice, piano and bass, 0 for none.
-func (s *Scope) peak() int { return s.most(func(p *Part) int { return p.High }) }
+// highestNote is the highest note of voice and pitched players, 0 when all are silent.
+func (s *Scope) highestNote() int { return s.highestOfParts(func(p *Part) int { return p.High }) }
 
-func (s *Scope) most(of func(*Part) int) int {
+// highestOfParts is the highest figure of the parts, 0 when all are silent.
+func (s *Scope) highestOfParts(of func(*Part) int) int {
 	t := 0
-	for _, p := range s.parts() {
+	for _, p := range s.registers() {
 		if p.part != nil {
 			t = max(t, of(p.part))
 		}
@@ -171,24 +196,24 @@ func (s *Scope) most(of func(*Part) int) int {
 	return t
 }
 
-// reached is the first pass that comes within a tone of the song's top and goes
-// three semitones or more over all that sounds before it, and how high that goes;
-// 0 when there is none. That the singer's first entry goes higher than the
-// introduction is no news, and of a singer who is not known nothing is said.
-func (r *Report) reached() (pass, before int) {
+// firstHighPass is the first pass that comes within a tone of the song's highest note and goes
+// three semitones or more over all before it, with the highest note before it. It is 0
+// when there is none, when the singer is not known, and when the singer was not heard
+// before that pass: a first entry over the introduction is no surprise.
+func (r *Report) firstHighPass() (pass, before int) {
 	if r.Song.Voice == nil {
 		return 0, 0
 	}
 	heard := false
 	for i := range r.Passes {
 		p := &r.Passes[i]
-		if p.top() >= r.Song.peak()-2 {
-			if heard && p.peak() >= before+3 {
+		if p.highestUsed() >= r.Song.highestNote()-2 {
+			if heard && p.highestNote() >= before+3 {
 				return i, before
 			}
 			return 0, 0
 		}
-		before = max(before, p.peak())
+		before = max(before, p.highestNote())
 		heard = heard || p.Voice != nil
 	}
 	return 0, 0

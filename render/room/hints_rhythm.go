@@ -8,8 +8,8 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// rhythmHints: the steps that are free in the song, and the sections that fill
-// some of them all the same.
+// rhythmHints names the steps that are free in the whole song, and the sections that still
+// attack on some of them.
 func (r *Report) rhythmHints() []Hint {
 	g := &r.Song.Grid
 	free := map[string]bool{}
@@ -39,21 +39,23 @@ func (r *Report) rhythmHints() []Hint {
 	}
 	switch n := len(not); {
 	case n > 3:
-		say += fmt.Sprintf(", over the whole song; %d sections have attacks on some of them, so look at their own counts", n)
+		say += fmt.Sprintf(", over the whole song; %d sections have attacks on some of them, so look at their "+
+			"own counts", n)
 	case n > 0:
-		say += "; but not on " + list(not)
+		say += "; but not on " + andList(not)
 	}
-	return []Hint{{"the song", say + ".", "Voice, piano and bass attack there in fewer than one bar of four, taken together."}}
+	return []Hint{{"the song", say + ".", capitalized(andList(pitchedNames())) +
+		" attack there in fewer than one bar of four, taken together."}}
 }
 
-// countsWord names steps of the bar, those between the counts in one word where
-// all of them are meant: "every e and a, 2& 4&".
+// countsWord names steps of the bar: "every e and a, 2& 4&". Steps between the counts are
+// named together where all of one kind are meant.
 func countsWord(g *Grid, is func(Step) bool) string {
 	type kind struct{ all, meant int }
 	byWord := map[string]*kind{}
 	var words []string
 	for _, s := range g.Steps {
-		w := countShort(s.Count)
+		w := shortCount(s.Count)
 		if w == s.Count {
 			continue // a whole count
 		}
@@ -73,14 +75,14 @@ func countsWord(g *Grid, is func(Step) bool) string {
 		}
 	}
 	for _, s := range g.Steps {
-		w := countShort(s.Count)
+		w := shortCount(s.Count)
 		if k := byWord[w]; is(s) && (w == s.Count || k.meant < k.all || k.all == 1) {
 			single = append(single, s.Count)
 		}
 	}
 	var out []string
 	if len(every) > 0 {
-		out = append(out, "every "+list(every))
+		out = append(out, "every "+andList(every))
 	}
 	if len(single) > 0 {
 		out = append(out, strings.Join(single, " "))
@@ -91,17 +93,21 @@ func countsWord(g *Grid, is func(Step) bool) string {
 // mostPlaces is how many places a hint lists; HITS has them all.
 const mostPlaces = 8
 
-// hitHints: where the band hits, over the whole song, one hint a kind.
+// hitHints says where the band hits, in one hint for each kind of hit.
 func (r *Report) hitHints() []Hint {
 	var out []Hint
 	for _, k := range []struct {
 		kind     timeline.EventKind
 		say, why string
 	}{
-		{timeline.Accent, "Brass and timpani hit with the band or stay out: %s.", "A hit beside an accent sounds like a mistake; on it, like one band."},
-		{timeline.Stop, "The band is silent at %s; what the orchestra plays there stands alone.", "Nothing of the band rings on in a stop but the click."},
-		{timeline.Push, "Change the held chords early with the band: %s.", "The pushed chord comes early and is tied over; a chord that changes on the beat drags behind it."},
-		{timeline.Hold, "The time stands still at %s; hold, trill or swell there, nothing in rhythm.", "The tempo map stretches that beat: a rhythm written over it drags."},
+		{timeline.Accent, "Brass and timpani hit with the band or stay out: %s.",
+			"A hit beside an accent sounds like a mistake; on it, like one band."},
+		{timeline.Stop, "The band is silent at %s; what the orchestra plays there stands alone.",
+			"Nothing of the band rings on in a stop but the click."},
+		{timeline.Push, "Change the held chords early with the band: %s.",
+			"The pushed chord comes early and is tied over; a chord that changes on the beat drags behind it."},
+		{timeline.Hold, "The time stands still at %s; hold, trill or swell there, nothing in rhythm.",
+			"The tempo map stretches that beat: a rhythm written over it drags."},
 	} {
 		var places, in []string
 		for i := range r.Passes {
@@ -116,7 +122,7 @@ func (r *Report) hitHints() []Hint {
 		if n := len(places) - mostPlaces; n > 0 {
 			places = append(places[:mostPlaces:mostPlaces], fmt.Sprintf("and %d more", n))
 		}
-		out = append(out, Hint{some(in, 4), fmt.Sprintf(k.say, strings.Join(places, "; ")), k.why})
+		out = append(out, Hint{shortList(in, 4), fmt.Sprintf(k.say, strings.Join(places, "; ")), k.why})
 	}
 	return out
 }
@@ -124,7 +130,7 @@ func (r *Report) hitHints() []Hint {
 // mostKeys is how many changes of key get a hint of their own.
 const mostKeys = 4
 
-// dramaHints: where the key goes, where the band opens, and where it falls back.
+// dramaHints says where the key changes, where the band opens up and where it falls back.
 func (r *Report) dramaHints() []Hint {
 	var out []Hint
 	keys := 0
@@ -143,18 +149,20 @@ func (r *Report) dramaHints() []Hint {
 		}
 	}
 	if len(opens) > 0 {
-		out = append(out, Hint{"the song", fmt.Sprintf("The band opens at %s: keep somebody back who enters there.", some(opens, 5)),
+		out = append(out, Hint{"the song", fmt.Sprintf("The band opens at %s: keep somebody back who enters there.",
+			shortList(opens, 5)),
 			"An orchestra that is all in before has nothing to add when the band steps up."})
 	}
 	if len(falls) > 0 {
-		out = append(out, Hint{"the song", fmt.Sprintf("Take the orchestra down with the band at %s.", some(falls, 5)),
+		out = append(out, Hint{"the song", fmt.Sprintf("Take the orchestra down with the band at %s.",
+			shortList(falls, 5)),
 			"What holds on over the fall takes the drop away."})
 	}
 	return out
 }
 
-// keyHint is the way into another key: how far, what may be held over the bar
-// line, and what the harp has to move.
+// keyHint is about the way from pass i-1 into another key in pass i: how far it is, which
+// notes can be held over the bar line, and what the harp has to move.
 func (r *Report) keyHint(i int) Hint {
 	a, b := &r.Passes[i-1], &r.Passes[i]
 	say := fmt.Sprintf("The key goes from %s to %s", a.Key, b.Key)
@@ -174,15 +182,15 @@ func (r *Report) keyHint(i int) Hint {
 		from, to := p.Before.Chord, p.Chords[0].Chord
 		if !from.None && !to.None {
 			var common []string
-			set := pitchClasses(from) & pitchClasses(to)
-			for _, n := range spelled(to) {
+			set := chordPitchClasses(from) & chordPitchClasses(to)
+			for _, n := range chordTones(to) {
 				if set&(1<<n.PC()) != 0 {
 					set &^= 1 << n.PC()
 					common = append(common, n.String())
 				}
 			}
 			if len(common) > 0 {
-				say += fmt.Sprintf("; %s can be held from %s into %s", list(common), from, to)
+				say += fmt.Sprintf("; %s can be held from %s into %s", andList(common), from, to)
 			} else {
 				say += fmt.Sprintf("; no note of %s can be held into %s", from, to)
 			}
@@ -199,7 +207,8 @@ func (r *Report) keyHint(i int) Hint {
 		fmt.Sprintf("The harp moves %s and the timpani are tuned anew: both want a rest before it.", pedal)}
 }
 
-// pedals is how many of the harp's seven, one a letter, a change of key moves.
+// pedals is how many of the harp's seven pedals a change of key moves. Each pedal tunes
+// one letter.
 func pedals(a, b harmony.Key) int {
 	var alter [7]int8
 	for _, n := range a.Scale() {

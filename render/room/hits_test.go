@@ -10,10 +10,9 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// What a musician is told is what is played: a stop beats an accent in it, an
-// accent where the pushed chord would have come is played with the push, a player
-// who keeps out hits nothing, and under N.C. only the drums do (the song file's
-// rules).
+// The report names the hits that are played, by the rules of the song file: a stop silences
+// an accent in it, an accent on the beat of a pushed chord is played with the push, a
+// player who keeps out hits nothing, and under N.C. only the drums hit.
 func TestHitsArePlayed(t *testing.T) {
 	accent := func(tick int64, by timeline.Players) timeline.Event {
 		return timeline.Event{Kind: timeline.Accent, Bar: int(tick / 3840), Tick: tick, End: tick, By: by, Weight: 2}
@@ -28,20 +27,34 @@ func TestHitsArePlayed(t *testing.T) {
 		want   string // the accents, then the pushes
 	}{
 		{"an accent", nil, []timeline.Event{accent(1920, timeline.All)}, "bar 1: 3 / "},
-		{"in a stop", nil, []timeline.Event{stop, accent(6720, timeline.All), accent(3840, timeline.All)}, "bar 2: 1 / "},
+		{"in a stop", nil, []timeline.Event{stop, accent(6720, timeline.All), accent(3840, timeline.All)},
+			"bar 2: 1 / "},
 		{"at the stop's first beat", nil, []timeline.Event{accent(5760, timeline.All), stop}, " / "},
 		{"where a push comes from", nil, []timeline.Event{push, accent(3840, timeline.All)}, "bar 1: 4& / bar 1: 4& F"},
-		{"between a push and its beat", nil, []timeline.Event{push, accent(3600, timeline.All)}, "bar 1: 4& / bar 1: 4& F"},
+		{"between a push and its beat", nil, []timeline.Event{push, accent(3600, timeline.All)},
+			"bar 1: 4& / bar 1: 4& F"},
 		{"pushed out of N.C.", func(p *timeline.Pass) { p.Chords[0].Chord = harmony.NoChord() },
 			[]timeline.Event{push, accent(3360, timeline.All)}, "bar 1: 4& / bar 1: 4& F"},
 		{"a push in a stop", nil, []timeline.Event{{Kind: timeline.Stop, Bar: 0, Tick: 2880, End: 3840}, push}, " / "},
-		{"drums keep out", func(p *timeline.Pass) { p.Tacet = timeline.Only(timeline.Drums) }, []timeline.Event{accent(1920, timeline.All), accent(2880, timeline.Only(timeline.Drums))}, "bar 1: 3 (bass and piano) / "},
-		{"drums do not push", nil, []timeline.Event{{Kind: timeline.Push, Bar: 0, Tick: 3360, End: 3360, Target: 3840, By: band}, accent(3840, timeline.All)}, "bar 1: 4& (bass and piano); bar 2: 1 (drums) / bar 1: 4& F (bass and piano)"},
-		{"no chord", func(p *timeline.Pass) { p.Chords[1].Chord = harmony.NoChord() }, []timeline.Event{accent(3840, timeline.All)}, "bar 2: 1 (drums) / "},
-		{"said twice", nil, []timeline.Event{accent(2880, timeline.Only(timeline.Drums)), accent(2880, timeline.All)}, "bar 1: 4 / "},
-		{"two kinds of players", nil, []timeline.Event{accent(0, timeline.All), accent(960, timeline.Only(timeline.Drums)), accent(2880, timeline.All)}, "bar 1: 1 4, 2 (drums) / "},
-		{"pushed from the pass before", func(p *timeline.Pass) { p.Entry = &timeline.Event{Kind: timeline.Push, Tick: -480, By: timeline.All} }, []timeline.Event{accent(0, timeline.All)}, " / "},
-		{"alone", nil, []timeline.Event{{Kind: timeline.Accent, Tick: 0, By: timeline.All, Weight: 2, Alone: true}}, "bar 1: 1, nothing else / "},
+		{"drums keep out", func(p *timeline.Pass) { p.Tacet = timeline.Only(timeline.Drums) },
+			[]timeline.Event{accent(1920, timeline.All), accent(2880, timeline.Only(timeline.Drums))},
+			"bar 1: 3 (bass and piano) / "},
+		{"drums do not push", nil,
+			[]timeline.Event{{Kind: timeline.Push, Tick: 3360, End: 3360, Target: 3840, By: band},
+				accent(3840, timeline.All)},
+			"bar 1: 4& (bass and piano); bar 2: 1 (drums) / bar 1: 4& F (bass and piano)"},
+		{"no chord", func(p *timeline.Pass) { p.Chords[1].Chord = harmony.NoChord() },
+			[]timeline.Event{accent(3840, timeline.All)}, "bar 2: 1 (drums) / "},
+		{"said twice", nil, []timeline.Event{accent(2880, timeline.Only(timeline.Drums)), accent(2880, timeline.All)},
+			"bar 1: 4 / "},
+		{"two kinds of players", nil,
+			[]timeline.Event{accent(0, timeline.All), accent(960, timeline.Only(timeline.Drums)),
+				accent(2880, timeline.All)}, "bar 1: 1 4, 2 (drums) / "},
+		{"pushed from the pass before", func(p *timeline.Pass) {
+			p.Entry = &timeline.Event{Kind: timeline.Push, Tick: -480, By: timeline.All}
+		}, []timeline.Event{accent(0, timeline.All)}, " / "},
+		{"alone", nil, []timeline.Event{{Kind: timeline.Accent, Tick: 0, By: timeline.All, Weight: 2, Alone: true}},
+			"bar 1: 1, nothing else / "},
 	} {
 		tl, _ := small(t)
 		p := &tl.Passes[0]
@@ -50,7 +63,8 @@ func TestHitsArePlayed(t *testing.T) {
 			tt.set(p)
 		}
 		hits := Analyze(tl, nil).Passes[0].Hits
-		if got := hitLine(hits, timeline.Accent, timeline.All) + " / " + hitLine(hits, timeline.Push, timeline.All); got != tt.want {
+		if got := hitLine(hits, timeline.Accent, timeline.All) + " / " +
+			hitLine(hits, timeline.Push, timeline.All); got != tt.want {
 			t.Errorf("%s: got %q, want %q", tt.name, got, tt.want)
 		}
 	}
@@ -73,8 +87,8 @@ func TestHoldAndRit(t *testing.T) {
 	}
 }
 
-// On the example every accent that is told sounds in each player who is named,
-// and nothing of the band sounds in a stop (read from the performance).
+// In the performance of the example, each player who is named for an accent plays it, and
+// nobody plays in a stop.
 func TestHitsSound(t *testing.T) {
 	told := 0
 	for _, name := range songs {
@@ -84,7 +98,7 @@ func TestHitsSound(t *testing.T) {
 				for who := range timeline.Player(len(timeline.PlayerNames)) {
 					switch {
 					case h.Kind == timeline.Stop:
-						for _, n := range played(r.perf.Parts[who], h.Tick-16*960, h.End) {
+						for _, n := range notesBetween(r.perf.Parts[who], h.Tick-16*960, h.End) {
 							if n.Tick+n.Length > h.Tick+together && n.Tick < h.End-together {
 								t.Errorf("%s: %s sounds in the stop of bar %d", name, who, h.Bar)
 								break
@@ -92,7 +106,7 @@ func TestHitsSound(t *testing.T) {
 						}
 					case h.Kind == timeline.Accent && h.By.Has(who):
 						told++
-						if len(played(r.perf.Parts[who], h.Tick-together, h.Tick+together)) == 0 {
+						if len(notesBetween(r.perf.Parts[who], h.Tick-together, h.Tick+together)) == 0 {
 							t.Errorf("%s: bar %d count %s names the %s, who do not sound", name, h.Bar, h.Count, who)
 						}
 					}
@@ -105,8 +119,8 @@ func TestHitsSound(t *testing.T) {
 	}
 }
 
-// played are the notes that are heard to begin in a stretch.
-func played(notes []groove.Note, start, end int64) []groove.Note {
+// notesBetween returns the played notes that begin from start on and before end.
+func notesBetween(notes []groove.Note, start, end int64) []groove.Note {
 	i := sort.Search(len(notes), func(i int) bool { return notes[i].Tick >= start })
 	j := sort.Search(len(notes), func(j int) bool { return notes[j].Tick >= end })
 	return notes[i:j]
@@ -134,7 +148,7 @@ func TestPedals(t *testing.T) {
 	}
 }
 
-// Counts that are free all through the bar are one word; the others stand singly.
+// Counts that are free in every beat are named together, the others one by one.
 func TestCountsWord(t *testing.T) {
 	var g Grid
 	for _, c := range strings.Fields("1 1e 1& 1a 2 2e 2& 2a") {
@@ -146,7 +160,8 @@ func TestCountsWord(t *testing.T) {
 		{"1& 2a", "1& 2a"},
 		{"", ""},
 	} {
-		if got := countsWord(&g, func(s Step) bool { return strings.Contains(" "+tt.free+" ", " "+s.Count+" ") }); got != tt.want {
+		free := func(s Step) bool { return strings.Contains(" "+tt.free+" ", " "+s.Count+" ") }
+		if got := countsWord(&g, free); got != tt.want {
 			t.Errorf("%q: got %q, want %q", tt.free, got, tt.want)
 		}
 	}

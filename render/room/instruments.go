@@ -1,17 +1,17 @@
 package room
 
-// Instrument is one of the orchestra with its comfortable range in sounding MIDI
-// notes.
-type Instrument struct {
+// instrument is an instrument of the orchestra with its comfortable range in MIDI notes as
+// they sound.
+type instrument struct {
 	Name      string
 	Low, High int
 }
 
-// Orchestra is the orchestra in score order. The comfortable ranges are the
-// amateur ranges of an open-source engraver's instrument table, sounding pitch;
-// where a handbook (Adler, Blatter; from memory) is wider, theirs are not taken.
+// orchestra has the instruments in score order. The comfortable ranges are the amateur
+// ranges of an open-source engraver's instrument table, at sounding pitch. Where a
+// handbook (Adler, Blatter; from memory) gives a wider range, the narrower one stands.
 // testdata/reference/instrument_ranges.csv has both, and the test compares.
-var Orchestra = [...]Instrument{
+var orchestra = [...]instrument{
 	{"piccolo", 74, 105},
 	{"flute", 60, 93},
 	{"oboe", 58, 87},
@@ -31,24 +31,23 @@ var Orchestra = [...]Instrument{
 	{"double bass", 28, 62},
 }
 
-// The compass that is shared out: the lowest and the highest comfortable note of
-// the orchestra, B0 (harp) and A7 (piccolo).
+// The lowest and the highest comfortable note of the orchestra: B0 (harp), A7 (piccolo).
 const (
 	compassLow  = 23
 	compassHigh = 105
 )
 
-// Seat is an instrument with the part of its comfortable range that is free.
+// Seat is an instrument with the free part of its comfortable range, in MIDI notes.
 type Seat struct {
 	Instrument string
 	Low, High  int
 }
 
-// seated lists the instruments that have at least semitones of comfortable range
-// between two notes, both included.
-func seated(low, high, semitones int) []Seat {
+// seatsWithin lists the instruments that have at least so many semitones of comfortable
+// range between two notes, both included.
+func seatsWithin(low, high, semitones int) []Seat {
 	var out []Seat
-	for _, in := range Orchestra {
+	for _, in := range orchestra {
 		if l, h := max(low, in.Low), min(high, in.High); h-l >= semitones {
 			out = append(out, Seat{in.Name, l, h})
 		}
@@ -56,12 +55,12 @@ func seated(low, high, semitones int) []Seat {
 	return out
 }
 
-// covering lists those of the instruments whose comfortable range holds both
-// notes.
-func covering(low, high int, instruments ...string) []string {
+// instrumentsCovering returns those of the named instruments whose comfortable range holds
+// both notes.
+func instrumentsCovering(low, high int, instruments ...string) []string {
 	var out []string
 	for _, name := range instruments {
-		for _, in := range Orchestra {
+		for _, in := range orchestra {
 			if in.Name == name && in.Low <= low && in.High >= high {
 				out = append(out, name)
 			}

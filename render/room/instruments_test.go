@@ -22,10 +22,12 @@ func TestInstruments(t *testing.T) {
 		t.Fatal(err)
 	}
 	// The band's own and the singers are not the orchestra.
-	other := map[string]bool{"piano": true, "guitar steel/nylon": true, "electric guitar": true, "bass guitar 4-string": true, "bass guitar 5-string": true,
+	other := map[string]bool{"piano": true, "guitar steel/nylon": true, "electric guitar": true,
+		"bass guitar 4-string": true, "bass guitar 5-string": true,
 		"soprano": true, "mezzo-soprano": true, "alto": true, "tenor": true, "baritone": true, "bass voice": true}
-	short := map[string]string{"clarinet Bb": "clarinet", "bass clarinet Bb": "bass clarinet", "horn in F": "horn", "trumpet Bb": "trumpet", "trombone tenor": "trombone"}
-	var want []Instrument
+	short := map[string]string{"clarinet Bb": "clarinet", "bass clarinet Bb": "bass clarinet", "horn in F": "horn",
+		"trumpet Bb": "trumpet", "trombone tenor": "trombone"}
+	var want []instrument
 	low, high := 127, 0
 	for _, r := range rows[1:] {
 		if other[r[0]] {
@@ -37,15 +39,15 @@ func TestInstruments(t *testing.T) {
 		}
 		l, _ := strconv.Atoi(r[3])
 		h, _ := strconv.Atoi(r[4])
-		want = append(want, Instrument{name, l, h})
+		want = append(want, instrument{name, l, h})
 		low, high = min(low, l), max(high, h)
 	}
-	if len(want) != len(Orchestra) {
-		t.Fatalf("%d instruments in the reference, %d here", len(want), len(Orchestra))
+	if len(want) != len(orchestra) {
+		t.Fatalf("%d instruments in the reference, %d here", len(want), len(orchestra))
 	}
 	for i, w := range want {
-		if Orchestra[i] != w {
-			t.Errorf("%+v, the reference has %+v", Orchestra[i], w)
+		if orchestra[i] != w {
+			t.Errorf("%+v, the reference has %+v", orchestra[i], w)
 		}
 	}
 	if low != compassLow || high != compassHigh {

@@ -9,9 +9,8 @@ import (
 	"plinth/groove/library"
 )
 
-// Where the bass keeps out the pianist's left hand has it: the register under the comp
-// is the piano's and is offered to nobody, and no hint speaks of a room between bass and
-// comp there.
+// Where the bass keeps out, the pianist's left hand plays its line. The report offers that
+// register to nobody, and no hint speaks of room between bass and comp.
 func TestLeftHandTakesTheLowRoom(t *testing.T) {
 	src, err := os.ReadFile(filepath.Join("..", "..", "examples", "lanterns.song.hcl"))
 	if err != nil {
@@ -25,7 +24,7 @@ func TestLeftHandTakesTheLowRoom(t *testing.T) {
 			free = free || b.Low < 48
 		}
 		_, _, gap = intro.gap()
-		return intro.Piano.P5, free, gap
+		return intro.piano().P5, free, gap
 	}
 	if piano, free, gap := low(src); piano < 48 || !free || !gap {
 		t.Errorf("with the bass the piano begins at %d, free below C3 %v, a gap %v", piano, free, gap)

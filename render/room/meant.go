@@ -9,27 +9,27 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// The report reads what the band means: where a note stands on the grid, and which bar
-// it belongs to. An early or late hand changes nothing in it. How loud the band is it
-// reads from what is played.
+// The report reads the score, where a note stands on the grid and belongs to a bar: a hand
+// that is early or late changes nothing. Only loudness is read from the played notes.
 
-// meant is a note of the score in the song. Tick and end are absolute; bar is the song's,
-// from 1, that owns it.
+// meant is a note of the score at its place in the song. Tick and end are absolute; bar is
+// the number of the song's bar that owns it, from 1.
 type meant struct {
 	tick, end int64
 	bar       int
 	key       uint8
 }
 
-// The swing from which an off-beat is heard on the last third of the beat, long to short
-// in thousandths; beyond the second it is hardly one.
+// Swing ratios, long to short in thousandths. Between the two an off-beat is heard on the
+// last third of the beat; beyond the second it is hardly an off-beat.
 const (
 	swungFrom = 1600
 	swungTo   = 2600
 )
 
-// meantBy are the notes that a player means, in order of time. Grace strokes are part of
-// the stroke that they lead to. A swung off-beat stands on the third where it is heard.
+// meantBy returns the notes that a player means, by tick. Grace strokes are left out,
+// because they are part of the stroke that they lead to. A swung off-beat is moved to the
+// last third of the beat, where it is heard.
 func meantBy(tl *timeline.Timeline, perf *groove.Performance, who timeline.Player) []meant {
 	size := 0
 	for i := range perf.Passes {
@@ -44,7 +44,8 @@ func meantBy(tl *timeline.Timeline, perf *groove.Performance, who timeline.Playe
 				continue
 			}
 			m := meant{tick: p.Start + n.At, end: p.Start + n.End(), bar: p.FirstBar + int(n.Bar), key: n.Key}
-			if thirds && n.At >= 0 && (n.At-p.Bars[p.BarAt(n.At)].Start)%meter.TicksPerQuarter == meter.TicksPerQuarter/2 {
+			offBeat := n.At >= 0 && (n.At-p.Bars[p.BarAt(n.At)].Start)%meter.TicksPerQuarter == meter.TicksPerQuarter/2
+			if thirds && offBeat {
 				m.tick += meter.TicksPerQuarter*2/3 - meter.TicksPerQuarter/2
 			}
 			out = append(out, m)
@@ -64,9 +65,28 @@ func swingsInThirds(s *score.Pass) bool {
 	return false
 }
 
-// within are the notes that begin in a stretch: pushed ones are counted where they sound.
-func within(notes []meant, start, end int64) []meant {
+// beginningIn returns the notes that begin from start on and before end. A pushed note
+// counts where it sounds.
+func beginningIn(notes []meant, start, end int64) []meant {
 	i := sort.Search(len(notes), func(i int) bool { return notes[i].tick >= start })
 	j := sort.Search(len(notes), func(j int) bool { return notes[j].tick >= end })
 	return notes[i:j]
+}
+
+// meantKeys are the MIDI notes of a player's notes.
+func meantKeys(notes []meant) []int {
+	var out []int
+	for _, n := range notes {
+		out = append(out, int(n.key))
+	}
+	return out
+}
+
+// meantOnsets are the ticks at which a player's notes begin.
+func meantOnsets(notes []meant) []int64 {
+	var out []int64
+	for _, n := range notes {
+		out = append(out, n.tick)
+	}
+	return out
 }

@@ -4,51 +4,50 @@ import (
 	"sort"
 
 	"plinth/songspec/guide"
+	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
 
-// measure fills what can be read from notes alone.
-func (r *Report) measure(clock *timeline.Clock, start, end int64) Scope {
-	s := Scope{Start: start, End: end, Micros: clock.Micros(end) - clock.Micros(start)}
+// measureScope measures what can be read from notes alone, between two absolute ticks.
+func (r *Report) measureScope(start, end int64) Scope {
+	s := Scope{Start: start, End: end, Micros: r.clock.Micros(end) - r.clock.Micros(start),
+		Players: make([]*Part, len(r.meant))}
 	beats := guide.Beats(r.tl, start, end) // thousandths
-	if r.tl.Vocal != nil {
-		var keys []int
-		var onsets []int64
-		for _, n := range r.sung(start, end) {
-			keys, onsets = append(keys, int(n.Key)), append(onsets, n.Tick)
+	sung := r.sungIn(start, end)
+	s.Voice = newPart(sungKeys(sung), sungOnsets(sung), beats)
+	for _, p := range playerRows {
+		notes := beginningIn(r.meant[p.who], start, end)
+		if len(notes) > 0 {
+			s.Plays |= timeline.Only(p.who)
 		}
-		s.Voice = part(keys, onsets, beats)
-	}
-	loud := int64(0)
-	for who := range r.meant {
-		var keys []int
-		var onsets []int64
-		for _, n := range within(r.meant[who], start, end) {
-			s.Plays |= timeline.Only(timeline.Player(who))
-			keys, onsets = append(keys, int(n.key)), append(onsets, n.tick)
-		}
-		notes := r.perf.Parts[who]
-		for i := sort.Search(len(notes), func(i int) bool { return notes[i].Tick >= start }); i < len(notes) && notes[i].Tick < end; i++ {
-			loud += int64(notes[i].Velocity)
-		}
-		switch timeline.Player(who) {
-		case timeline.Piano:
-			s.Piano = part(keys, onsets, beats)
-		case timeline.Bass:
-			s.Bass = part(keys, onsets, beats)
+		if p.pitched {
+			s.Players[p.who] = newPart(meantKeys(notes), meantOnsets(notes), beats)
 		}
 	}
 	if beats > 0 {
-		s.Loudness = int(loud * 1000 / beats)
+		s.Loudness = int(r.velocities(start, end) * 1000 / beats)
 	}
-	s.Free = freeBands(s.Voice, s.Piano, s.Bass)
-	s.Windows = guide.Within(r.tl, clock, r.Windows, start, end)
-	s.Grid = r.grid(start, end)
+	s.Free = freeRanges(s.registers())
+	s.Windows = guide.Within(r.tl, r.clock, r.Windows, start, end)
+	s.Grid = r.measureGrid(start, end)
 	return s
 }
 
-// sung are the notes of the voice that begin in a stretch.
-func (r *Report) sung(start, end int64) []timeline.SungNote {
+// velocities is the sum of the velocities of the notes that the band plays between two
+// absolute ticks.
+func (r *Report) velocities(start, end int64) int64 {
+	sum := int64(0)
+	for _, notes := range r.perf.Parts {
+		i := sort.Search(len(notes), func(i int) bool { return notes[i].Tick >= start })
+		for ; i < len(notes) && notes[i].Tick < end; i++ {
+			sum += int64(notes[i].Velocity)
+		}
+	}
+	return sum
+}
+
+// sungIn returns the singer's notes that begin from start on and before end.
+func (r *Report) sungIn(start, end int64) []timeline.SungNote {
 	if r.tl.Vocal == nil {
 		return nil
 	}
@@ -60,10 +59,11 @@ func (r *Report) sung(start, end int64) []timeline.SungNote {
 
 // together is how far apart onsets may lie and still be one attack, in ticks: a
 // thirty-second.
-const together = 120
+const together = meter.TicksPerQuarter / 8
 
-// part is a line's register, nil when it is silent.
-func part(keys []int, onsets []int64, beats int64) *Part {
+// newPart is the register of some notes, nil when there are none. beats is the length of
+// the stretch, in thousandths.
+func newPart(keys []int, onsets []int64, beats int64) *Part {
 	if len(keys) == 0 {
 		return nil
 	}
@@ -81,20 +81,20 @@ func part(keys []int, onsets []int64, beats int64) *Part {
 	return p
 }
 
-// freeBands are the stretches of three semitones and more between what the parts
-// use, from the compass's bottom up.
-func freeBands(parts ...*Part) []Band {
+// freeRanges returns the ranges of three semitones and more that no part uses, from the
+// lowest up.
+func freeRanges(parts []namedRegister) []FreeRange {
 	var used [][2]int
 	for _, p := range parts {
-		if p != nil {
-			used = append(used, [2]int{p.P5, p.P95})
+		if p.part != nil {
+			used = append(used, [2]int{p.part.P5, p.part.P95})
 		}
 	}
 	sort.Slice(used, func(i, j int) bool { return used[i][0] < used[j][0] })
-	var out []Band
+	var out []FreeRange
 	add := func(low, high int) {
 		if high-low >= 3 {
-			out = append(out, Band{low, high, seated(low, high, 12)})
+			out = append(out, FreeRange{low, high, seatsWithin(low, high, 12)})
 		}
 	}
 	at := compassLow
@@ -105,5 +105,23 @@ func freeBands(parts ...*Part) []Band {
 		at = max(at, u[1]+1)
 	}
 	add(at, compassHigh)
+	return out
+}
+
+// sungKeys are the MIDI notes of the singer's notes.
+func sungKeys(notes []timeline.SungNote) []int {
+	var out []int
+	for _, n := range notes {
+		out = append(out, int(n.Key))
+	}
+	return out
+}
+
+// sungOnsets are the ticks at which the singer's notes begin.
+func sungOnsets(notes []timeline.SungNote) []int64 {
+	var out []int64
+	for _, n := range notes {
+		out = append(out, n.Tick)
+	}
 	return out
 }

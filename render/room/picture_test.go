@@ -50,19 +50,21 @@ func elements(t testing.TB, svg string) map[string]int {
 func TestSVG(t *testing.T) {
 	for _, name := range songs {
 		svg := picture(t, exampleReport(t, name))
-		if n := elements(t, svg); n["svg"] != 1 || n["path"] < 20 || n["text"] < 20 || n["pattern"] != 3 || n["title"] != 1 {
+		if n := elements(t, svg); n["svg"] != 1 || n["path"] < 20 || n["text"] < 20 || n["pattern"] != 3 ||
+			n["title"] != 1 {
 			t.Errorf("%s: elements %v", name, n)
 		}
 		selfContained(t, name, svg)
 	}
 }
 
-// selfContained fails on whatever could fetch something: any address but the
-// namespace's name, any reference but to the picture's own hatches.
+// selfContained fails on anything that could load something: any address except the name of
+// the namespace, any reference except to the picture's own hatches.
 func selfContained(t testing.TB, name, s string) {
 	t.Helper()
 	s = strings.Replace(s, `xmlns="http://www.w3.org/2000/svg"`, "", 1)
-	for _, bad := range []string{"http:", "https:", "//", "src=", "href", "@import", "@font-face", "<script", "<image", "<link", "<iframe"} {
+	for _, bad := range []string{"http:", "https:", "//", "src=", "href", "@import", "@font-face", "<script", "<image",
+		"<link", "<iframe"} {
 		if strings.Contains(s, bad) {
 			t.Errorf("%s: holds %q", name, bad)
 		}
@@ -83,7 +85,8 @@ func TestSVGWithoutColour(t *testing.T) {
 			t.Errorf("%s is not used", hatch)
 		}
 	}
-	for _, want := range []string{">window: no voice<", ">climax<", ">free from ", ">bridge<", ">verse 2<", ">hits<", ">energy<", ">bar<", ">16.5 beats<"} {
+	for _, want := range []string{">window: no voice<", ">climax<", ">free from ", ">bridge<", ">verse 2<", ">hits<",
+		">energy<", ">bar<", ">16.5 beats<"} {
 		if !strings.Contains(svg, want) {
 			t.Errorf("%q is not written", want)
 		}
@@ -115,13 +118,15 @@ func TestHTML(t *testing.T) {
 		}
 		s := b.String()
 		selfContained(t, name, strings.Replace(s, "<!DOCTYPE html>", "", 1))
-		for _, want := range []string{"<svg ", "<h2>Hints</h2>", "<h2>Windows</h2>", "<h2>Registers</h2>", "<h2>Counts</h2>", "<h2>Energy</h2>", "<h2>Hits</h2>"} {
+		for _, want := range []string{"<svg ", "<h2>Hints</h2>", "<h2>Windows</h2>", "<h2>Registers</h2>",
+			"<h2>Counts</h2>", "<h2>Energy</h2>", "<h2>Hits</h2>"} {
 			if strings.Count(s, want) != 1 {
 				t.Errorf("%s: %q stands %d times", name, want, strings.Count(s, want))
 			}
 		}
 		// The page is well-formed enough for XML once its void elements are closed.
-		x := strings.NewReplacer("<!DOCTYPE html>", "", `<meta charset="utf-8">`, "", `<meta name="viewport" content="width=device-width, initial-scale=1">`, "").Replace(s)
+		x := strings.NewReplacer("<!DOCTYPE html>", "", `<meta charset="utf-8">`, "",
+			`<meta name="viewport" content="width=device-width, initial-scale=1">`, "").Replace(s)
 		if n := elements(t, x); n["table"] < 4 || n["dt"] != n["dd"]/2 {
 			t.Errorf("%s: elements %v", name, n)
 		}
@@ -161,7 +166,7 @@ func TestSVGCutsAtBars(t *testing.T) {
 	p.Length = 384000
 	tl.End = p.Length
 	s := &sheet{r: Analyze(tl, perf)}
-	s.layOut()
+	s.layOutRows()
 	if len(s.rows) != 3 {
 		t.Fatalf("%d rows", len(s.rows))
 	}
@@ -175,26 +180,28 @@ func TestSVGCutsAtBars(t *testing.T) {
 // The sequencer counts the bars of a count-in and a pickup; the report's bars are
 // the song's, and every form says where they stand in the file.
 func TestFileBar(t *testing.T) {
-	tl := example(t, "millers-clock.song.hcl") // two bars of count-in
+	tl := exampleSong(t, "millers-clock.song.hcl") // two bars of count-in
 	r := Analyze(tl, perform(tl, builtin()))
 	if r.FileBar != 3 {
 		t.Fatalf("bar 1 is bar %d of the file", r.FileBar)
 	}
-	for form, want := range map[string]string{"text": "bar 1 of the song is bar 3 of the file: add 2", "json": `"file_bar": 3`, "svg": ">bar 1 is bar 3 of the file<", "html": ">bar 1 is bar 3 of the file<"} {
+	for form, want := range map[string]string{"text": "bar 1 of the song is bar 3 of the file: add 2",
+		"json": `"file_bar": 3`, "svg": ">bar 1 is bar 3 of the file<", "html": ">bar 1 is bar 3 of the file<"} {
 		var b bytes.Buffer
 		if err := forms[form](r, &b); err != nil || !strings.Contains(b.String(), want) {
 			t.Errorf("%s does not say %q (%v)", form, want, err)
 		}
 	}
 	var b bytes.Buffer
-	if err := Analyze(example(t, songs[0]), nil).Text(&b); err != nil || strings.Contains(b.String(), "of the file") {
+	err := Analyze(exampleSong(t, songs[0]), nil).Text(&b)
+	if err != nil || strings.Contains(b.String(), "of the file") {
 		t.Error("without a bar in front there is nothing to say")
 	}
 }
 
-// The length is that of the outline and of the build's last line: from bar 1.
+// The length counts from bar 1, as in the outline and in the last line of a build.
 func TestLengthWithPickup(t *testing.T) {
-	tl := example(t, "high-water.song.hcl")
+	tl := exampleSong(t, "high-water.song.hcl")
 	if tl.Pickup == 0 {
 		t.Fatal("the example has a pickup")
 	}
@@ -203,8 +210,7 @@ func TestLengthWithPickup(t *testing.T) {
 	}
 }
 
-// What is cut is cut in time: by letters that are wide in bold, and by letters
-// that are square.
+// Texts are cut to their room, also in bold and with square letters.
 func TestCutText(t *testing.T) {
 	for _, tt := range []struct {
 		text string
@@ -245,11 +251,11 @@ func TestSVGShortPasses(t *testing.T) {
 	}
 }
 
-// The band's bodies end where a stop begins: nothing is drawn as sounding in it.
+// The shapes of the players end where a stop begins.
 func TestSVGStop(t *testing.T) {
 	tl, perf := small(t)
 	s := &sheet{r: Analyze(tl, perf)}
-	s.layOut()
+	s.layOutRows()
 	for _, who := range []timeline.Player{timeline.Bass, timeline.Piano} {
 		for _, e := range s.envelopes(&s.rows[0], who) {
 			if e.start < 6720 && e.end > 5760 { // the stop of bar 2: counts 3 to 4

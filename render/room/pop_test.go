@@ -39,7 +39,8 @@ func popText(t testing.TB, dir string, energy int) string {
 	if err := json.Unmarshal(raw, &truth); err != nil {
 		t.Fatal(err)
 	}
-	suffix := map[string]string{"maj": "", "min": "m", "min7": "m7", "sus2": "sus2", "maj7": "maj7", "sus4": "sus4", "7": "7",
+	suffix := map[string]string{"maj": "", "min": "m", "min7": "m7", "sus2": "sus2", "maj7": "maj7", "sus4": "sus4",
+		"7":   "7",
 		"dim": "dim", "hdim7": "m7b5", "7sus4": "7sus4", "minmaj7": "mmaj7"}
 	feel := map[string]string{"4/4": "ballad-eighths", "3/4": "waltz", "3/8": "sustain"}[truth.Meter]
 	beats := int(truth.Meter[0] - '0')
@@ -48,7 +49,8 @@ func popText(t testing.TB, dir string, energy int) string {
 		starts[s.Bar] = fmt.Sprintf("%s %d", s.Label, i+1)
 	}
 	var b strings.Builder
-	fmt.Fprintf(&b, "meter = %q\ntempo = %d\nfeel = %q\nenergy = %d\nlooseness = 0\n", truth.Meter, int(truth.Tempo+0.5), feel, energy)
+	fmt.Fprintf(&b, "meter = %q\ntempo = %d\nfeel = %q\nenergy = %d\nlooseness = 0\n", truth.Meter,
+		int(truth.Tempo+0.5), feel, energy)
 	b.WriteString("vocal \"guide.mid\" {\n  track = \"Vocal\"\n}\n")
 	open, now := false, "N.C."
 	for i, bar := range truth.Bars {
@@ -87,9 +89,9 @@ func popText(t testing.TB, dir string, energy int) string {
 	return b.String()
 }
 
-// rubbing counts the held sung notes (a beat or more) over which something
-// sounds a semitone, or that and octaves, away for a thirty-second or more.
-func rubbing(tl *timeline.Timeline, comp []groove.Note) (held, rubbed int) {
+// semitoneClashes counts the sung notes of a beat or more, and those of them that have a
+// note a semitone away, in any octave, for a thirty-second or more.
+func semitoneClashes(tl *timeline.Timeline, comp []groove.Note) (held, rubbed int) {
 	for _, s := range tl.Vocal.Notes {
 		if s.Length < 960 {
 			continue
@@ -150,7 +152,8 @@ func popSongs(t testing.TB) []popSong {
 			t.Fatal(err)
 		}
 		for _, x := range piano.Track.Notes { // 480 a quarter, from bar 1
-			song.human = append(song.human, groove.Note{Tick: x.Tick * 960 / int64(file.Division), Length: x.Length * 960 / int64(file.Division), Key: x.Key})
+			song.human = append(song.human, groove.Note{Tick: x.Tick * 960 / int64(file.Division),
+				Length: x.Length * 960 / int64(file.Division), Key: x.Key})
 		}
 		song.report = Analyze(tl, groove.Perform(tl, library.Builtin()))
 		out = append(out, song)
@@ -163,16 +166,17 @@ func popSongs(t testing.TB) []popSong {
 func TestCompRubsLess(t *testing.T) {
 	held, ours, theirs, deaf := 0, 0, 0, 0
 	for _, s := range popSongs(t) {
-		_, d := rubbing(s.report.tl, s.deaf)
+		_, d := semitoneClashes(s.report.tl, s.deaf)
 		deaf += d
-		h, a := rubbing(s.report.tl, s.report.perf.Parts[timeline.Piano])
-		_, b := rubbing(s.report.tl, s.human)
+		h, a := semitoneClashes(s.report.tl, s.report.perf.Parts[timeline.Piano])
+		_, b := semitoneClashes(s.report.tl, s.human)
 		held, ours, theirs = held+h, ours+a, theirs+b
 		if a+b > 0 {
 			t.Logf("%s: of %d held notes the comp rubs on %d, the pianist on %d", s.name, h, a, b)
 		}
 	}
-	t.Logf("of %d held notes the comp rubs on %d, on %d when it does not hear the voice; the pianist on %d", held, ours, deaf, theirs)
+	t.Logf("of %d held notes the comp rubs on %d, on %d when it does not hear the voice; the pianist on %d", held, ours,
+		deaf, theirs)
 	if deaf <= ours {
 		t.Errorf("listening changes nothing: the comp rubs on %d held notes, deaf on %d", ours, deaf)
 	}
@@ -190,7 +194,7 @@ func TestCompUnderCeiling(t *testing.T) {
 	for _, song := range popSongs(t) {
 		for i := range song.report.Passes {
 			s := &song.report.Passes[i]
-			if s.Voice == nil || s.Piano == nil {
+			if s.Voice == nil || s.piano() == nil {
 				continue
 			}
 			passes++
@@ -199,11 +203,11 @@ func TestCompUnderCeiling(t *testing.T) {
 				low++
 			}
 			ceiling := min(69, max(third, 60))
-			if s.Piano.High <= ceiling {
+			if s.piano().High <= ceiling {
 				continue
 			}
 			over++
-			t.Logf("%s, %s: the comp reaches %d, the ceiling is %d", song.name, s.Name, s.Piano.High, ceiling)
+			t.Logf("%s, %s: the comp reaches %d, the ceiling is %d", song.name, s.Name, s.piano().High, ceiling)
 		}
 	}
 	t.Logf("over the ceiling in %d of %d passes; in %d it stands at C4 because the voice is low", over, passes, low)

@@ -4,10 +4,9 @@ import (
 	"sort"
 
 	"plinth/songspec/meter"
-	"plinth/songspec/timeline"
 )
 
-// Grid is how busy each step of the bar is, over the bars in one meter.
+// Grid is how busy each step of the bar is, over all bars of one meter.
 type Grid struct {
 	Meter  meter.Meter
 	Bars   int  // how many bars were counted
@@ -15,104 +14,109 @@ type Grid struct {
 	Steps  []Step
 }
 
-// Step is one step of the bar. The figures say in how many of a hundred bars
-// somebody attacks there.
+// Step is one step of the bar. The figures say in how many bars of a hundred the voice or a
+// player attacks there.
 type Step struct {
-	Count                     string
-	Voice, Piano, Bass, Drums int
-	// Free: in fewer than one bar of four does voice, piano or bass attack. The
-	// kit does not count: it takes no pitch.
+	Count   string // "2&"
+	Voice   int
+	Players []int // by timeline.Player
+	// Free says that voice and pitched players attack in fewer than one bar of four,
+	// taken together. The kit does not count, because it takes no pitch.
 	Free bool
 }
 
 // freeBelow is the limit of Free in attacks a hundred bars.
 const freeBelow = 25
 
-// grid counts attacks on the steps of the commonest meter of a stretch.
-func (r *Report) grid(start, end int64) Grid {
-	type bar struct {
-		at int64
-		m  meter.Meter
+// measureGrid counts attacks on the steps of the bar between two absolute ticks, over the
+// bars of the most common meter.
+func (r *Report) measureGrid(start, end int64) Grid {
+	m, bars := r.commonMeter(start, end)
+	if len(bars) == 0 {
+		return Grid{}
 	}
-	var bars []bar
-	count := map[meter.Meter]int{}
-	for i := max(0, r.tl.PassAt(start)); i < len(r.tl.Passes) && r.tl.Passes[i].Start < end; i++ {
-		p := &r.tl.Passes[i]
-		for j := range p.Bars {
-			if at := p.Start + p.Bars[j].Start; at >= start && at < end {
-				bars = append(bars, bar{at, p.Bars[j].Meter})
-				count[p.Bars[j].Meter]++
-			}
-		}
-	}
-	var g Grid
-	for _, b := range bars { // the first of the commonest, not a map's order
-		if count[b.m] > g.Bars {
-			g.Meter, g.Bars = b.m, count[b.m]
-		}
-	}
-	if g.Bars == 0 {
-		return g
-	}
-	length := g.Meter.BarTicks()
+	g := Grid{Meter: m, Bars: len(bars)}
 	step := int64(meter.TicksPerQuarter / 4)
-	if g.Meter.Den == 4 && r.swings(start, end) {
+	if m.Den == 4 && r.bandSwings(start, end) {
 		g.Thirds, step = true, meter.TicksPerQuarter/3
 	}
-	n := int((length + step - 1) / step)
-	for i := 0; i < n; i++ {
-		g.Steps = append(g.Steps, Step{Count: g.Meter.CountAt(int64(i) * step)})
+	from := start - step // an onset that falls on the first step may lie before it
+	attacks := func(onsets []int64) []int { return attacksByStep(onsets, bars, m.BarTicks(), step) }
+	voice := attacks(sungOnsets(r.sungIn(from, end)))
+	players := make([][]int, len(r.meant))
+	for who := range r.meant {
+		players[who] = attacks(meantOnsets(beginningIn(r.meant[who], from, end)))
 	}
-	field := [...]func(*Step) *int{
-		func(s *Step) *int { return &s.Drums }, func(s *Step) *int { return &s.Bass },
-		func(s *Step) *int { return &s.Piano }, func(s *Step) *int { return &s.Voice },
-	}
-	lines := r.onsets(start-step, end)
-	for who, ticks := range lines {
-		for _, b := range bars {
-			if b.m != g.Meter {
-				continue
-			}
-			seen := make([]bool, n)
-			i := sort.Search(len(ticks), func(i int) bool { return ticks[i] >= b.at-step/2 })
-			for ; i < len(ticks) && ticks[i] < b.at+length-step/2; i++ {
-				if k := int((ticks[i] - b.at + step/2) / step); !seen[k] {
-					seen[k] = true
-					*field[who](&g.Steps[k])++
-				}
+	for k := range voice {
+		s := Step{Count: m.CountAt(int64(k) * step), Voice: voice[k], Players: make([]int, len(players))}
+		for who := range players {
+			s.Players[who] = players[who][k]
+		}
+		taken := s.Voice
+		for _, p := range playerRows {
+			if p.pitched {
+				taken += s.Players[p.who]
 			}
 		}
-	}
-	for i := range g.Steps {
-		s := &g.Steps[i]
-		for _, f := range field {
-			*f(s) = *f(s) * 100 / g.Bars
-		}
-		s.Free = s.Voice+s.Piano+s.Bass < freeBelow
+		s.Free = taken < freeBelow
+		g.Steps = append(g.Steps, s)
 	}
 	return g
 }
 
-// onsets are the onsets of drums, bass, piano and voice in a stretch.
-func (r *Report) onsets(start, end int64) [len(timeline.PlayerNames) + 1][]int64 {
-	var out [len(timeline.PlayerNames) + 1][]int64
-	for who := range r.meant {
-		for _, n := range within(r.meant[who], start, end) {
-			out[who] = append(out[who], n.tick)
+// commonMeter is the most common meter of the bars that begin from start on and before end,
+// of equals the first, with the start ticks of its bars.
+func (r *Report) commonMeter(start, end int64) (meter.Meter, []int64) {
+	starts := map[meter.Meter][]int64{}
+	var meters []meter.Meter // in order of appearance
+	for i := max(0, r.tl.PassAt(start)); i < len(r.tl.Passes) && r.tl.Passes[i].Start < end; i++ {
+		p := &r.tl.Passes[i]
+		for j := range p.Bars {
+			m, at := p.Bars[j].Meter, p.Start+p.Bars[j].Start
+			if at < start || at >= end {
+				continue
+			}
+			if starts[m] == nil {
+				meters = append(meters, m)
+			}
+			starts[m] = append(starts[m], at)
 		}
 	}
-	for _, n := range r.sung(start, end) {
-		out[len(timeline.PlayerNames)] = append(out[len(timeline.PlayerNames)], n.Tick)
+	var most meter.Meter
+	for _, m := range meters {
+		if len(starts[m]) > len(starts[most]) {
+			most = m
+		}
 	}
-	return out
+	return most, starts[most]
 }
 
-// swings reports whether the band's off-beats lie on the last third of the beat
-// rather than on its half or quarters.
-func (r *Report) swings(start, end int64) bool {
+// attacksByStep is in how many bars of a hundred one of the onsets falls on each step. bars
+// are the start ticks of bars of one length.
+func attacksByStep(onsets, bars []int64, length, step int64) []int {
+	counts := make([]int, (length+step-1)/step)
+	for _, at := range bars {
+		seen := make([]bool, len(counts))
+		i := sort.Search(len(onsets), func(i int) bool { return onsets[i] >= at-step/2 })
+		for ; i < len(onsets) && onsets[i] < at+length-step/2; i++ {
+			if k := int((onsets[i] - at + step/2) / step); !seen[k] {
+				seen[k] = true
+				counts[k]++
+			}
+		}
+	}
+	for k := range counts {
+		counts[k] = counts[k] * 100 / len(bars)
+	}
+	return counts
+}
+
+// bandSwings reports whether the band's off-beats lie on the last third of the beat more
+// than twice as often as on its half and its quarters.
+func (r *Report) bandSwings(start, end int64) bool {
 	late, straight := 0, 0
 	for who := range r.meant {
-		for _, n := range within(r.meant[who], start, end) {
+		for _, n := range beginningIn(r.meant[who], start, end) {
 			p := &r.tl.Passes[max(0, r.tl.PassAt(n.tick))]
 			at := n.tick - p.Start
 			switch at = (at - p.Bars[p.BarAt(at)].Start) % meter.TicksPerQuarter; {

@@ -1,12 +1,11 @@
-// Package room measures the room that the voice and the band leave for an
-// orchestra: where the singer is silent, which registers and which sixteenths
-// are free, where the band hits, how the energy goes; and gives the hints that
-// the trade would give, each with its reason. It writes them as text, as JSON,
-// as a picture in SVG and as one self-contained HTML page.
+// Package room takes a song's timeline and its performance and returns a report of the
+// room that voice and band leave for an orchestra: where the singer is silent, which
+// registers and which steps of the bar are free, where the band hits, how the energy goes.
+// Hints say what the trade would do with it, each with its reason. The report is written as
+// text, as JSON, as a picture in SVG or as one HTML page.
 //
-// It measures what the song file and the performance hold and nothing else.
-// Registers are 5th to 95th percentiles by notes (nearest rank), so that one
-// high note does not close a register.
+// All figures come from the song file and the performance. Registers are 5th to 95th
+// percentiles of the notes (nearest rank), so that one high note does not close a register.
 package room
 
 import (
@@ -19,7 +18,7 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// Report is the room of a song.
+// Report is the room that a song leaves.
 type Report struct {
 	Title string
 	Voice string // the guide's track; empty without a vocal
@@ -28,7 +27,7 @@ type Report struct {
 	// the bars of a count-in or a pickup the two differ. All other bars of the
 	// report are the song's.
 	FileBar int
-	Micros  int64 // length of the song from its first sounding beat
+	Micros  int64 // length of the song from bar 1, as the outline and the build print it
 	Song    Scope
 	Passes  []Scope
 	// Windows are those of the whole song, uncut by the passes.
@@ -40,10 +39,10 @@ type Report struct {
 	perf  *groove.Performance
 	clock *timeline.Clock
 	cues  []*cue.Cues // by pass
-	meant [len(timeline.PlayerNames)][]meant
+	meant [][]meant   // by player
 }
 
-// Scope is what is measured over a stretch: a pass, or the song.
+// Scope is what is measured over a stretch of the song: a pass, or all of it.
 type Scope struct {
 	Name              string // "chorus 2"; the song's title for the song
 	FirstBar, LastBar int
@@ -55,10 +54,9 @@ type Scope struct {
 	BPM               int
 	Lift              int // semitones up from the pass before, by a lift; 0 for the song
 	Plays             timeline.Players
-	Voice             *Part // nil where it is silent
-	Piano             *Part
-	Bass              *Part
-	Free              []Band
+	Voice             *Part   // nil where it is silent
+	Players           []*Part // by timeline.Player; nil where he is silent or takes no register
+	Free              []FreeRange
 	Windows           []guide.Window // cut to the stretch
 	Grid              Grid
 	Hits              []Hit
@@ -66,176 +64,106 @@ type Scope struct {
 	Loudness          int    // of the band: velocities summed, a beat; an ordering, no unit
 }
 
-// Part is one line's register and how much it moves. Attacks counts onsets in
-// thousandths a beat; notes together are one.
+// Part is the register of the voice or of a player, in MIDI notes. Attacks is the number
+// of attacks a beat in thousandths; notes that begin together are one attack.
 type Part struct {
 	guide.Register
 	Attacks int
 }
 
-// Band is a stretch of pitch, both notes included, that voice, piano and bass
-// leave free, and who has an octave or more there.
-type Band struct {
+// FreeRange is a range of pitch, both MIDI notes included, that voice and pitched players
+// leave free, with the instruments that have an octave or more in it.
+type FreeRange struct {
 	Low, High int
 	Seats     []Seat
 }
 
-// Semitones is the width of the band.
-func (b Band) Semitones() int { return b.High - b.Low }
+// Semitones is the distance between the lowest and the highest note.
+func (b FreeRange) Semitones() int { return b.High - b.Low }
 
-// Climax is where the energy stands highest. A song of several passes whose
-// energy is level throughout has the one where the singer goes highest, or none.
-type Climax struct {
-	Pass int // index into Passes; -1 for a song without one
-	Bar  int
-	Why  string
-}
-
-// Analyze measures a song. The performance may be nil: then the voice alone is
-// known.
+// Analyze measures a song and returns the report, which the methods Text, JSON, SVG and
+// HTML write. Without a performance (nil) only the voice and the cues are known. It does
+// not change its arguments, and the report keeps them.
 func Analyze(tl *timeline.Timeline, perf *groove.Performance) *Report {
 	if perf == nil {
-		perf = &groove.Performance{Parts: make([][]groove.Note, len(timeline.PlayerNames))}
+		perf = &groove.Performance{}
 	}
-	r := &Report{Title: tl.Title, FileBar: tl.LeadBars + 1, Windows: guide.Windows(tl), tl: tl, perf: perf}
+	r := &Report{Title: tl.Title, FileBar: tl.LeadBars + 1, Windows: guide.Windows(tl), tl: tl, perf: perf,
+		clock: timeline.NewClock(tl.Tempos), Micros: tl.SongMicros()}
 	if tl.Vocal != nil {
 		r.Voice = tl.Vocal.TrackResolved
 	}
-	for who := range r.meant {
-		r.meant[who] = meantBy(tl, perf, timeline.Player(who))
+	for who := range timeline.PlayerNames {
+		r.meant = append(r.meant, meantBy(tl, perf, timeline.Player(who)))
 	}
-	clock := timeline.NewClock(tl.Tempos)
-	r.clock = clock
-	start := tl.Lead - tl.Pickup
-	r.Micros = tl.SongMicros() // from bar 1, as the outline and the build say it
-	count := map[string]int{}
+	passesOf := map[string]int{} // by section
 	for i := range tl.Passes {
 		if i < len(perf.Passes) && perf.Passes[i].Score.Cues != nil {
 			r.cues = append(r.cues, perf.Passes[i].Score.Cues)
 		} else {
 			r.cues = append(r.cues, cue.Of(&tl.Passes[i]))
 		}
-		count[tl.Passes[i].Section]++
+		passesOf[tl.Passes[i].Section]++
 	}
 	for i := range tl.Passes {
 		p := &tl.Passes[i]
-		s := r.measure(clock, p.Start, p.Start+p.Length)
-		s.Name = p.Section
-		if count[p.Section] > 1 {
-			s.Name = fmt.Sprintf("%s %d", p.Section, p.Ordinal+1)
+		name := p.Section
+		if passesOf[name] > 1 {
+			name = fmt.Sprintf("%s %d", name, p.Ordinal+1)
 		}
-		s.FirstBar, s.LastBar = p.FirstBar, p.FirstBar+len(p.Bars)-1
-		s.EnergyFrom, s.EnergyTo, s.Key, s.BPM = p.EnergyFrom, p.EnergyTo, p.Key, p.BPM
-		s.Hits = r.hits(i)
-		s.Held = r.held(p)
-		if i > 0 {
-			s.Lift = p.Lift - tl.Passes[i-1].Lift
-		}
+		r.Passes = append(r.Passes, r.passScope(i, name))
 		r.Bars += len(p.Bars)
-		r.Passes = append(r.Passes, s)
 	}
-	r.Song = r.measure(clock, start, tl.End)
-	r.Song.Name, r.Song.FirstBar, r.Song.LastBar = tl.Title, 1, r.Bars
-	for i := range r.Passes {
-		p := &r.Passes[i]
-		if i == 0 {
-			r.Song.EnergyFrom, r.Song.EnergyTo, r.Song.Key, r.Song.BPM = p.EnergyFrom, p.EnergyTo, p.Key, p.BPM
-		}
-		r.Song.EnergyFrom = min(r.Song.EnergyFrom, p.EnergyFrom, p.EnergyTo)
-		r.Song.EnergyTo = max(r.Song.EnergyTo, p.EnergyFrom, p.EnergyTo)
-		r.Song.Hits = append(r.Song.Hits, p.Hits...)
-	}
+	r.Song = r.songScope()
 	r.Climax = r.climax()
 	r.Hints = r.hints()
 	return r
 }
 
-// climax is the pass with the most energy; among equals the louder, then the
-// later one. Its bar is that of the highest sung note, or its first.
-func (r *Report) climax() Climax {
-	c := Climax{Pass: -1}
-	equal, level := 0, true
-	peak := func(s *Scope) int { return max(s.EnergyFrom, s.EnergyTo) }
-	for i := range r.Passes {
-		a := &r.Passes[i]
-		level = level && a.EnergyFrom == a.EnergyTo && a.EnergyFrom == r.Passes[0].EnergyFrom
-		if c.Pass < 0 {
-			c.Pass, equal = i, 1
-			continue
-		}
-		b := &r.Passes[c.Pass]
-		switch {
-		case peak(a) > peak(b):
-			c.Pass, equal = i, 1
-		case peak(a) == peak(b):
-			equal++
-			if a.Loudness >= b.Loudness {
-				c.Pass = i
-			}
-		}
+// passScope measures pass i.
+func (r *Report) passScope(i int, name string) Scope {
+	p := &r.tl.Passes[i]
+	s := r.measureScope(p.Start, p.Start+p.Length)
+	s.Name, s.FirstBar, s.LastBar = name, p.FirstBar, p.FirstBar+len(p.Bars)-1
+	s.EnergyFrom, s.EnergyTo, s.Key, s.BPM = p.EnergyFrom, p.EnergyTo, p.Key, p.BPM
+	s.Hits, s.Held = r.hitsOf(i), r.heldStretches(p)
+	if i > 0 {
+		s.Lift = p.Lift - r.tl.Passes[i-1].Lift
 	}
-	if c.Pass < 0 {
-		return c
-	}
-	if level && len(r.Passes) > 1 {
-		return r.highest()
-	}
-	s := &r.Passes[c.Pass]
-	c.Bar = s.FirstBar
-	c.Why = fmt.Sprintf("energy %d, the highest of the song", peak(s))
-	if equal > 1 {
-		c.Why = fmt.Sprintf("energy %d, as in %s, but the band is fullest here", peak(s), passesWord(equal-1))
-	}
-	if s.EnergyTo > s.EnergyFrom { // it is reached in the last bar that rises
-		p := &r.tl.Passes[c.Pass]
-		for i := range p.Bars {
-			if p.EnergyAt(i) == s.EnergyTo {
-				c.Bar = p.FirstBar + i
-				break
-			}
-		}
-	}
-	if s.Voice != nil {
-		for _, n := range r.sung(s.Start, s.End) {
-			if int(n.Key) == s.Voice.High {
-				at := guide.At(r.tl, n.Tick)
-				if at.Bar < c.Bar {
-					continue
-				}
-				c.Bar = at.Bar
-				of := "of the pass"
-				if s.Voice.High == r.Song.Voice.High {
-					of = "of the song"
-				}
-				c.Why += fmt.Sprintf("; the voice has its highest note %s there, %s", of, guide.PitchName(s.Voice.High, s.Key))
-				break
-			}
-		}
-	}
-	return c
+	return s
 }
 
-// highest is the climax of a song whose energy is level: where the voice has its
-// highest note for the last time.
-func (r *Report) highest() Climax {
-	c := Climax{Pass: -1}
-	if r.Song.Voice == nil {
-		return c
-	}
+// songScope measures the whole song, whose passes are measured already. Its key and tempo
+// are those of the first pass, its energies the lowest and the highest of all.
+func (r *Report) songScope() Scope {
+	s := r.measureScope(r.tl.Lead-r.tl.Pickup, r.tl.End)
+	s.Name, s.FirstBar, s.LastBar = r.tl.Title, 1, r.Bars
 	for i := range r.Passes {
-		s := &r.Passes[i]
-		for _, n := range r.sung(s.Start, s.End) {
-			if int(n.Key) == r.Song.Voice.High {
-				c = Climax{i, guide.At(r.tl, n.Tick).Bar, fmt.Sprintf("the energy is %d throughout, and the voice has its highest note there, %s", s.EnergyFrom, guide.PitchName(int(n.Key), s.Key))}
-			}
+		p := &r.Passes[i]
+		if i == 0 {
+			s.EnergyFrom, s.EnergyTo, s.Key, s.BPM = p.EnergyFrom, p.EnergyTo, p.Key, p.BPM
 		}
+		s.EnergyFrom = min(s.EnergyFrom, p.EnergyFrom, p.EnergyTo)
+		s.EnergyTo = max(s.EnergyTo, p.EnergyFrom, p.EnergyTo)
+		s.Hits = append(s.Hits, p.Hits...)
 	}
-	return c
+	return s
 }
 
-func passesWord(n int) string {
-	if n == 1 {
-		return "another pass"
+// namedScope is a stretch under the name that the report's headings use.
+type namedScope struct {
+	name string
+	*Scope
+}
+
+// scopes are the song and, unless it has only one, its passes; without repeats only the
+// first pass of each section.
+func (r *Report) scopes(repeats bool) []namedScope {
+	out := []namedScope{{"the song", &r.Song}}
+	for i := range r.Passes {
+		if len(r.Passes) > 1 && (repeats || r.firstPass(i) == i) {
+			out = append(out, namedScope{r.Passes[i].Name, &r.Passes[i]})
+		}
 	}
-	return fmt.Sprintf("%d other passes", n)
+	return out
 }

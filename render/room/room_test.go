@@ -3,6 +3,8 @@ package room
 import (
 	"bytes"
 	"encoding/json"
+	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -33,31 +35,37 @@ func small(t testing.TB) (*timeline.Timeline, *groove.Performance) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := timeline.Pass{Section: "verse", EnergyFrom: 2, EnergyTo: 2, Key: key, Meter: meter.Common, BPM: 60, Length: 7680, FirstBar: 1,
-		Bars:   []timeline.Bar{{Start: 0, Length: 3840, Meter: meter.Common}, {Start: 3840, Length: 3840, Meter: meter.Common}},
+	p := timeline.Pass{Section: "verse", EnergyFrom: 2, EnergyTo: 2, Key: key, Meter: meter.Common, BPM: 60,
+		Length: 7680, FirstBar: 1,
+		Bars: []timeline.Bar{{Start: 0, Length: 3840, Meter: meter.Common},
+			{Start: 3840, Length: 3840, Meter: meter.Common}},
 		Chords: []timeline.Span{{Start: 0, End: 3840, Chord: c}, {Start: 3840, End: 7680, Chord: f}},
 		Events: []timeline.Event{
 			{Kind: timeline.Push, Bar: 0, Tick: 3360, End: 3360, Target: 3840, By: timeline.All},
 			{Kind: timeline.Stop, Bar: 1, Tick: 5760, End: 6720},
 			{Kind: timeline.Accent, Bar: 1, Tick: 6720, End: 6720, By: timeline.All, Weight: 2},
 		}}
-	tl := &timeline.Timeline{Title: "Two Bars", Passes: []timeline.Pass{p}, End: 7680, Tempos: []timeline.Tempo{{Micros: 1_000_000}}}
+	tl := &timeline.Timeline{Title: "Two Bars", Passes: []timeline.Pass{p}, End: 7680,
+		Tempos: []timeline.Tempo{{Micros: 1_000_000}}}
 	sing(t, tl, sung{0, 1920, 67}, sung{1920, 960, 69}, sung{6720, 960, 72})
 	perf := &groove.Performance{Parts: make([][]groove.Note, len(timeline.PlayerNames))}
 	for _, at := range []int64{0, 1920, 3840, 5760} {
 		for _, k := range []uint8{48, 52} {
-			perf.Parts[timeline.Piano] = append(perf.Parts[timeline.Piano], groove.Note{Tick: at + 20, Length: 900, Key: k, Velocity: 60})
+			perf.Parts[timeline.Piano] = append(perf.Parts[timeline.Piano],
+				groove.Note{Tick: at + 20, Length: 900, Key: k, Velocity: 60})
 		}
 	}
-	perf.Parts[timeline.Bass] = []groove.Note{{Tick: 0, Length: 960, Key: 36, Velocity: 80}, {Tick: 1920, Length: 960, Key: 43, Velocity: 80}, {Tick: 3840, Length: 960, Key: 36, Velocity: 80}}
+	perf.Parts[timeline.Bass] = []groove.Note{{Tick: 0, Length: 960, Key: 36, Velocity: 80},
+		{Tick: 1920, Length: 960, Key: 43, Velocity: 80}, {Tick: 3840, Length: 960, Key: 36, Velocity: 80}}
 	for at := int64(0); at < 7680; at += 960 {
-		perf.Parts[timeline.Drums] = append(perf.Parts[timeline.Drums], groove.Note{Tick: at, Length: 100, Key: 36, Velocity: 90})
+		perf.Parts[timeline.Drums] = append(perf.Parts[timeline.Drums],
+			groove.Note{Tick: at, Length: 100, Key: 36, Velocity: 90})
 	}
 	return tl, means(tl, perf)
 }
 
-// means gives a performance made by hand the score that it plays: every note as it is,
-// on the nearest twelfth of a beat.
+// means adds the score to a performance that was made by hand: every note on the nearest
+// twelfth of a beat.
 func means(tl *timeline.Timeline, perf *groove.Performance) *groove.Performance {
 	perf.Passes = make([]groove.PassPart, len(tl.Passes))
 	for i := range perf.Passes {
@@ -69,15 +77,15 @@ func means(tl *timeline.Timeline, perf *groove.Performance) *groove.Performance 
 			i := max(0, tl.PassAt(n.Tick))
 			at := (n.Tick - tl.Passes[i].Start + 40) / 80 * 80
 			part := &perf.Passes[i].Score.Parts[who]
-			part.Notes = append(part.Notes, score.Note{At: at, Value: int32(n.Length), Held: int32(n.Length), Cue: -1, Key: n.Key,
+			part.Notes = append(part.Notes, score.Note{At: at, Value: int32(n.Length), Held: int32(n.Length), Cue: -1,
+				Key: n.Key,
 				Bar: int16(tl.Passes[i].BarAt(at))})
 		}
 	}
 	return perf
 }
 
-// A bar that is no whole number of sixteenths has one step more, and is measured like any
-// other.
+// A bar that is not a whole number of sixteenths has one more step, for the rest of it.
 func TestShortBars(t *testing.T) {
 	for _, m := range []meter.Meter{{Num: 1, Den: 32}, {Num: 3, Den: 32}, {Num: 5, Den: 32}, {Num: 15, Den: 32}} {
 		length := m.BarTicks()
@@ -95,16 +103,23 @@ func TestShortBars(t *testing.T) {
 
 func TestAnalyzeSmall(t *testing.T) {
 	r := Analyze(small(t))
-	if len(r.Windows) != 1 || r.Windows[0].From.String() != "bar 1 count 4" || r.Windows[0].Beats != 4000 || r.Windows[0].Micros != 4_000_000 {
+	if len(r.Windows) != 1 || r.Windows[0].From.String() != "bar 1 count 4" || r.Windows[0].Beats != 4000 ||
+		r.Windows[0].Micros != 4_000_000 {
 		t.Errorf("windows %+v", r.Windows)
 	}
 	s := &r.Song
-	if s.Voice.P5 != 67 || s.Voice.P95 != 72 || s.Piano.P5 != 48 || s.Piano.P95 != 52 || s.Bass.P5 != 36 || s.Bass.P95 != 43 {
-		t.Errorf("registers %+v %+v %+v", s.Voice, s.Piano, s.Bass)
-	}
 	// Eight beats: three sung, four chords, three bass notes.
-	if s.Voice.Attacks != 375 || s.Piano.Attacks != 500 || s.Bass.Attacks != 375 {
-		t.Errorf("attacks %d %d %d", s.Voice.Attacks, s.Piano.Attacks, s.Bass.Attacks)
+	type row struct {
+		name                string
+		low, high, thousand int // the register; attacks in thousandths a beat
+	}
+	var registers []row
+	for _, p := range s.registers() {
+		registers = append(registers, row{p.name, p.part.P5, p.part.P95, p.part.Attacks})
+	}
+	wantRegisters := []row{{"voice", 67, 72, 375}, {"piano", 48, 52, 500}, {"bass", 36, 43, 375}}
+	if !slices.Equal(registers, wantRegisters) {
+		t.Errorf("registers %v, want %v", registers, wantRegisters)
 	}
 	// B0 to B1 is an octave less a semitone under C2: 23 to 35, twelve semitones.
 	// G#2 to B2 is three, F3 to F#4 thirteen, C#5 to A7 above all.
@@ -121,9 +136,10 @@ func TestAnalyzeSmall(t *testing.T) {
 	// english horn (52-81), clarinet (50-89), bass clarinet, bassoon, horn, trumpet
 	// (52-80), both trombones, harp, viola, cello; not for violin (55: eleven) or
 	// oboe (58). Tuba and double bass end at 58 and 62.
-	got := strings.Join(names(s.Free[2].Seats), ",")
-	if want := "english horn,clarinet,bass clarinet,bassoon,horn,trumpet,trombone,bass trombone,harp,viola,cello"; got != want {
-		t.Errorf("seats %s, want %s", got, want)
+	got := strings.Join(instrumentNames(s.Free[2].Seats), ",")
+	const free = "english horn,clarinet,bass clarinet,bassoon,horn,trumpet,trombone,bass trombone,harp,viola,cello"
+	if got != free {
+		t.Errorf("seats %s, want %s", got, free)
 	}
 	if len(s.Free[1].Seats) != 0 {
 		t.Errorf("nobody has an octave in three semitones: %+v", s.Free[1].Seats)
@@ -133,22 +149,23 @@ func TestAnalyzeSmall(t *testing.T) {
 		t.Fatalf("grid %+v", g)
 	}
 	for i, st := range g.Steps {
-		w := Step{Count: st.Count, Free: true}
+		w := Step{Count: st.Count, Players: []int{0, 0, 0}, Free: true} // drums, bass, piano
 		switch i {
 		case 0:
-			w.Voice, w.Piano, w.Bass, w.Drums, w.Free = 50, 100, 100, 100, false
+			w.Voice, w.Players, w.Free = 50, []int{100, 100, 100}, false
 		case 4:
-			w.Drums = 100
+			w.Players = []int{100, 0, 0}
 		case 8:
-			w.Voice, w.Piano, w.Bass, w.Drums, w.Free = 50, 100, 50, 100, false
+			w.Voice, w.Players, w.Free = 50, []int{100, 50, 100}, false
 		case 12:
-			w.Voice, w.Drums, w.Free = 50, 100, false
+			w.Voice, w.Players, w.Free = 50, []int{100, 0, 0}, false
 		}
-		if st != w {
+		if !reflect.DeepEqual(st, w) {
 			t.Errorf("step %d is %+v, want %+v", i, st, w)
 		}
 	}
-	if h := s.Hits; len(h) != 3 || h[0].Bar != 1 || h[0].Count != "4&" || h[0].Chord != "F" || h[1].Count != "3" || h[1].Beats != 1000 || h[2].Count != "4" || h[2].Weight != 2 {
+	if h := s.Hits; len(h) != 3 || h[0].Bar != 1 || h[0].Count != "4&" || h[0].Chord != "F" || h[1].Count != "3" ||
+		h[1].Beats != 1000 || h[2].Count != "4" || h[2].Weight != 2 {
 		t.Errorf("hits %+v", h)
 	}
 	if r.Climax.Pass != 0 || r.Climax.Bar != 2 || !strings.Contains(r.Climax.Why, "C5") {
@@ -168,7 +185,8 @@ func TestHitLine(t *testing.T) {
 	add(34, "2", "4")
 	add(35, "1", "2&", "4")
 	add(36, "2", "4")
-	if got, want := hitLine(hits, timeline.Accent, timeline.All), "bars 33-34: 2 4; bar 35: 1 2& 4; bar 36: 2 4"; got != want {
+	if got, want := hitLine(hits, timeline.Accent, timeline.All),
+		"bars 33-34: 2 4; bar 35: 1 2& 4; bar 36: 2 4"; got != want {
 		t.Errorf("got %q, want %q", got, want)
 	}
 	if got := hitLine(hits, timeline.Stop, timeline.All); got != "" {
@@ -190,17 +208,19 @@ func TestSwings(t *testing.T) {
 		tl, perf := small(t)
 		perf.Parts[timeline.Drums] = nil
 		for at := int64(0); at < 7680; at += 960 {
-			perf.Parts[timeline.Drums] = append(perf.Parts[timeline.Drums], groove.Note{Tick: at, Key: 42}, groove.Note{Tick: at + tt.off, Key: 42})
+			perf.Parts[timeline.Drums] = append(perf.Parts[timeline.Drums], groove.Note{Tick: at, Key: 42},
+				groove.Note{Tick: at + tt.off, Key: 42})
 		}
 		means(tl, perf)
 		if tt.ratio > 0 {
-			perf.Passes[0].Score.Regions = []score.Region{{Kind: score.Swing, To: 7680, Name: "eighth", Index: tt.ratio, Count: 1000}}
+			perf.Passes[0].Score.Regions = []score.Region{{Kind: score.Swing, To: 7680, Name: "eighth", Index: tt.ratio,
+				Count: 1000}}
 		}
 		g := Analyze(tl, perf).Song.Grid
 		if g.Thirds != tt.want {
 			t.Errorf("%s: thirds %v", tt.name, g.Thirds)
 		}
-		if tt.want && (len(g.Steps) != 12 || g.Steps[2].Count != "1l" || g.Steps[2].Drums != 100) {
+		if tt.want && (len(g.Steps) != 12 || g.Steps[2].Count != "1l" || g.Steps[2].Players[timeline.Drums] != 100) {
 			t.Errorf("%s: %+v", tt.name, g.Steps)
 		}
 	}
@@ -210,7 +230,7 @@ var songs = []string{"lanterns.song.hcl", "millers-clock.song.hcl", "high-water.
 
 // exampleReport is an example with a made-up voice in its sections.
 func exampleReport(t testing.TB, name string) *Report {
-	tl := example(t, name)
+	tl := exampleSong(t, name)
 	for i := range tl.Passes { // a groove of the song's own is not read here
 		if builtin().Feels[tl.Passes[i].Feel] == nil {
 			tl.Passes[i].Feel = "waltz"
@@ -227,14 +247,15 @@ func TestAnalyzeExamples(t *testing.T) {
 			r := exampleReport(t, name)
 			check := func(s *Scope) {
 				for _, f := range s.Free {
-					for _, p := range s.parts() {
+					for _, p := range s.registers() {
 						if p.part != nil && f.Low <= p.part.P95 && f.High >= p.part.P5 {
-							t.Errorf("%s: %d to %d is called free, the %s uses %d to %d", s.Name, f.Low, f.High, p.name, p.part.P5, p.part.P95)
+							t.Errorf("%s: %d to %d is called free, the %s uses %d to %d", s.Name, f.Low, f.High, p.name,
+								p.part.P5, p.part.P95)
 						}
 					}
 					for _, seat := range f.Seats {
 						ok := false
-						for _, in := range Orchestra {
+						for _, in := range orchestra {
 							ok = ok || in.Name == seat.Instrument && seat.Low >= in.Low && seat.High <= in.High
 						}
 						if !ok || seat.High-seat.Low < 12 || seat.Low < f.Low || seat.High > f.High {
@@ -243,7 +264,7 @@ func TestAnalyzeExamples(t *testing.T) {
 					}
 				}
 				for _, st := range s.Grid.Steps {
-					for _, v := range []int{st.Voice, st.Piano, st.Bass, st.Drums} {
+					for _, v := range append([]int{st.Voice}, st.Players...) {
 						if v < 0 || v > 100 {
 							t.Errorf("%s: step %+v", s.Name, st)
 						}
@@ -269,7 +290,8 @@ func TestAnalyzeExamples(t *testing.T) {
 					t.Errorf("hint %+v", h)
 				}
 			}
-			if c := r.Climax; r.Passes[c.Pass].EnergyTo != r.Song.EnergyTo || c.Bar < r.Passes[c.Pass].FirstBar || c.Bar > r.Passes[c.Pass].LastBar {
+			if c := r.Climax; r.Passes[c.Pass].EnergyTo != r.Song.EnergyTo || c.Bar < r.Passes[c.Pass].FirstBar ||
+				c.Bar > r.Passes[c.Pass].LastBar {
 				t.Errorf("climax %+v", c)
 			}
 		})
@@ -324,7 +346,8 @@ func TestJSON(t *testing.T) {
 	if err := json.Unmarshal(b.Bytes(), &got); err != nil {
 		t.Fatal(err)
 	}
-	if got.Title != "Two Bars" || got.Voice != "Voice" || got.Seconds != 8 || len(got.Windows) != 1 || got.Windows[0].Count != "4" || got.Windows[0].Beats != 4 || got.Windows[0].Seconds != 4 {
+	if got.Title != "Two Bars" || got.Voice != "Voice" || got.Seconds != 8 || len(got.Windows) != 1 ||
+		got.Windows[0].Count != "4" || got.Windows[0].Beats != 4 || got.Windows[0].Seconds != 4 {
 		t.Errorf("got %+v", got)
 	}
 	var more struct {
@@ -351,23 +374,28 @@ func TestJSON(t *testing.T) {
 		t.Fatal(err)
 	}
 	// C and F share C; nobody sings B or Db against it. The window lies over both.
-	if p := more.Passes[0]; more.FileBar != 1 || strings.Join(more.Windows[0].Chords, " ") != "C F" || strings.Join(p.Players, " ") != "drums bass piano" ||
-		len(p.Held) != 1 || p.Held[0].Bar != 1 || p.Held[0].Count != "1" || p.Held[0].ToBar != 3 || p.Held[0].Tones[0].Name != "C" || p.Held[0].Tones[0].Against != nil {
+	if p := more.Passes[0]; more.FileBar != 1 || strings.Join(more.Windows[0].Chords, " ") != "C F" ||
+		strings.Join(p.Players, " ") != "drums bass piano" ||
+		len(p.Held) != 1 || p.Held[0].Bar != 1 || p.Held[0].Count != "1" || p.Held[0].ToBar != 3 ||
+		p.Held[0].Tones[0].Name != "C" || p.Held[0].Tones[0].Against != nil {
 		t.Errorf("got %+v", more)
 	}
-	if got.Song.Voice.P5.Name != "G4" || got.Song.Voice.P95.Name != "C5" || len(got.Song.Free) != 4 || len(got.Song.Counts.Steps) != 16 || len(got.Song.Hits) != 3 || got.Song.Hits[0].Kind != "push" || len(got.Song.Hits[0].By) != 3 {
+	if got.Song.Voice.P5.Name != "G4" || got.Song.Voice.P95.Name != "C5" || len(got.Song.Free) != 4 ||
+		len(got.Song.Counts.Steps) != 16 || len(got.Song.Hits) != 3 || got.Song.Hits[0].Kind != "push" ||
+		len(got.Song.Hits[0].By) != 3 {
 		t.Errorf("song %+v", got.Song)
 	}
 }
 
-// Little is known, but what there is is said: no vocal, no band, no bars.
+// A song without a vocal, without a band or without bars is reported all the same.
 func TestAnalyzeLittle(t *testing.T) {
 	tl, perf := small(t)
 	tl.Vocal, tl.Passes[0].Sung = nil, nil
 	quiet, _ := small(t)
 	quiet.Vocal.Notes = nil
 	for name, r := range map[string]*Report{
-		"no vocal": Analyze(tl, perf), "no band": Analyze(tl, nil), "silent vocal": Analyze(quiet, perf), "no bars": Analyze(&timeline.Timeline{}, nil),
+		"no vocal": Analyze(tl, perf), "no band": Analyze(tl, nil), "silent vocal": Analyze(quiet, perf),
+		"no bars": Analyze(&timeline.Timeline{}, nil),
 	} {
 		for form, write := range forms {
 			var b bytes.Buffer
@@ -390,7 +418,7 @@ func TestAnalyzeLittle(t *testing.T) {
 	_ = guide.Window{}
 }
 
-// The words of the JSON form are a promise: programs that read it go by them.
+// The names in the JSON form never change, because other programs read them.
 func TestJSONWords(t *testing.T) {
 	tl, perf := small(t)
 	sing(t, tl, sung{0, 1920, 67}, sung{1920, 960, 69}, sung{6720, 960, 72})
@@ -409,7 +437,8 @@ func TestJSONWords(t *testing.T) {
 		words string
 	}{
 		{doc, "title voice bars file_bar seconds climax windows song passes hints"},
-		{pass, "name first_bar last_bar seconds energy key tempo lift players voice piano bass free windows counts hits held"},
+		{pass, "name first_bar last_bar seconds energy key tempo lift players voice piano bass free windows counts " +
+			"hits held"},
 		{pass["voice"].(map[string]any), "p5 p95 lowest highest lower_quartile notes attacks_a_beat"},
 		{first(pass, "free"), "low high instruments"},
 		{first(doc, "windows"), "pass bar count to_bar to_count beats seconds space chords"},

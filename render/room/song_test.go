@@ -15,8 +15,8 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// example resolves a song of the examples folder.
-func example(t testing.TB, name string) *timeline.Timeline {
+// exampleSong resolves a song of the examples folder.
+func exampleSong(t testing.TB, name string) *timeline.Timeline {
 	t.Helper()
 	path := filepath.Join("..", "..", "examples", name)
 	src, err := os.ReadFile(path)
@@ -46,9 +46,8 @@ type sung struct {
 	key        uint8
 }
 
-// sing makes a format 0 file of the notes (in order, one at a time) and places
-// it at bar 1. The file comes from here and not from the timeline's own fields,
-// so that the whole way is tested.
+// sing makes a format 0 file of the notes (in order, one at a time) and lays it on the song
+// from bar 1 on, so that reading a guide is tested too.
 func sing(t testing.TB, tl *timeline.Timeline, notes ...sung) {
 	t.Helper()
 	tl.Vocal = &timeline.Vocal{Path: "voice.mid", From: 1}
@@ -67,7 +66,8 @@ func sing(t testing.TB, tl *timeline.Timeline, notes ...sung) {
 		now = s.at + s.length
 	}
 	track = append(track, "\x00\xFF\x2F\x00"...)
-	src := append([]byte("MThd\x00\x00\x00\x06\x00\x00\x00\x01\x03\xC0MTrk"), binary.BigEndian.AppendUint32(nil, uint32(len(track)))...)
+	src := append([]byte("MThd\x00\x00\x00\x06\x00\x00\x00\x01\x03\xC0MTrk"),
+		binary.BigEndian.AppendUint32(nil, uint32(len(track)))...)
 	for _, p := range guide.Apply(tl, append(src, track...)) {
 		if p.Error {
 			t.Fatal(p.Detail)
@@ -75,11 +75,12 @@ func sing(t testing.TB, tl *timeline.Timeline, notes ...sung) {
 	}
 }
 
-// tune makes up a singable line over a song's chords: phrases of four bars in
-// the passes it is asked for, chord tones near each other, a breath after each.
+// tune makes up a singable line over a song's chords: phrases of four bars, chord tones near
+// each other, a breath after each phrase. sings says in which sections.
 func tune(tl *timeline.Timeline, low, high uint8, sings func(section string) bool) []sung {
 	// Starts and lengths in quarters × 2 within four bars of four.
-	rhythm := [][2]int64{{1, 1}, {2, 2}, {4, 3}, {7, 1}, {8, 4}, {13, 1}, {14, 2}, {16, 2}, {18, 1}, {19, 3}, {22, 2}, {24, 5}}
+	rhythm := [][2]int64{{1, 1}, {2, 2}, {4, 3}, {7, 1}, {8, 4}, {13, 1}, {14, 2}, {16, 2}, {18, 1}, {19, 3}, {22, 2},
+		{24, 5}}
 	var out []sung
 	was := int(low+high) / 2
 	for i := range tl.Passes {
@@ -104,7 +105,8 @@ func tune(tl *timeline.Timeline, low, high uint8, sings func(section string) boo
 							best = try
 							break
 						}
-						if try = was - d*(1-2*((k+bar+i)%2)); try >= int(low) && try <= int(high) && s.Chord.PCSet()&(1<<(try%12)) != 0 {
+						if try = was - d*(1-2*((k+bar+i)%2)); try >= int(low) && try <= int(high) &&
+							s.Chord.PCSet()&(1<<(try%12)) != 0 {
 							best = try
 							break
 						}
@@ -118,7 +120,7 @@ func tune(tl *timeline.Timeline, low, high uint8, sings func(section string) boo
 	return out
 }
 
-// feels are the library's, once.
+// builtin are the feels of the library.
 var builtin = library.Builtin
 
 func perform(tl *timeline.Timeline, set *feel.Set) *groove.Performance {

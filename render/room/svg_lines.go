@@ -6,15 +6,15 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// envelope is what a line uses in one bar: its lowest and highest note that
-// begins there or sounds over its bar line.
+// envelope is the range that a player uses in one bar, in MIDI notes: that of the notes
+// that begin there or, if none does, of those that ring into it.
 type envelope struct {
 	start, end int64
 	low, high  int
 }
 
-// envelopes of a player by bar within a row; bars in which it is silent are left
-// out.
+// envelopes returns the envelopes of a player in a row, by bar. Bars in which he is silent
+// have none.
 func (s *sheet) envelopes(row *sheetRow, who timeline.Player) []envelope {
 	var out []envelope
 	for i := range s.r.tl.Passes {
@@ -31,13 +31,13 @@ func (s *sheet) envelopes(row *sheetRow, who timeline.Player) []envelope {
 			e := envelope{a, b, 127, 0}
 			use := func(x meant) { e.low, e.high = min(e.low, int(x.key)), max(e.high, int(x.key)) }
 			// A pushed note belongs to the bar that it is meant for.
-			for _, x := range within(s.r.meant[who], a-pushReach, b) {
+			for _, x := range beginningIn(s.r.meant[who], a-pushReach, b) {
 				if x.bar == p.FirstBar+j {
 					use(x)
 				}
 			}
 			if e.low > e.high {
-				for _, x := range heldOver(s.r.meant[who], a, b) {
+				for _, x := range ringingInto(s.r.meant[who], a, b) {
 					use(x)
 				}
 			}
@@ -49,7 +49,7 @@ func (s *sheet) envelopes(row *sheetRow, who timeline.Player) []envelope {
 	return out
 }
 
-// cutAtSilences is what a player's silences in a pass leave of a bar's envelope.
+// cutAtSilences cuts a player's silences out of an envelope of a pass.
 func (s *sheet) cutAtSilences(pass int, who timeline.Player, e envelope) []envelope {
 	var out []envelope
 	start := s.r.tl.Passes[pass].Start
@@ -69,13 +69,13 @@ func (s *sheet) cutAtSilences(pass int, who timeline.Player, e envelope) []envel
 	return append(out, e)
 }
 
-// pushReach is further than a push comes ahead of its bar, in ticks.
+// pushReach is more than a push comes before its bar, in ticks.
 const pushReach = 4 * meter.TicksPerQuarter
 
-// heldOver are those of the 16 notes before a bar that sound through half of it:
-// a chord tied over from a push, a whole note of the bass.
-func heldOver(notes []meant, a, b int64) []meant {
-	before := within(notes, -1<<40, a)
+// ringingInto returns those of the last 16 notes before a bar from a to b that sound
+// through half of it: a chord tied over from a push, a whole note of the bass.
+func ringingInto(notes []meant, a, b int64) []meant {
+	before := beginningIn(notes, -1<<40, a)
 	var out []meant
 	for i := len(before) - 1; i >= 0 && i >= len(before)-16; i-- {
 		if before[i].end >= (a+b)/2 {
@@ -85,8 +85,8 @@ func heldOver(notes []meant, a, b int64) []meant {
 	return out
 }
 
-// windowsIn are the windows that a row shows; the sliver that a cut leaves of one
-// is not shown.
+// windowsIn returns the windows of a row. Of a window that the row cuts, a piece under a
+// beat is left out.
 func (s *sheet) windowsIn(row *sheetRow) []guide.Window {
 	var out []guide.Window
 	for _, w := range guide.Within(s.r.tl, s.r.clock, s.r.Windows, row.start, row.end) {

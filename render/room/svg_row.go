@@ -3,76 +3,82 @@ package room
 import (
 	"fmt"
 	"sort"
+	"strconv"
 	"strings"
 
+	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
 
-// row draws one row of the sheet, from the back to the front.
-func (s *sheet) row(row *sheetRow) {
-	s.levels(row)
+// drawRow draws a row, from the back to the front.
+func (s *sheet) drawRow(row *sheetRow) {
+	s.octaveLines(row)
 	right := s.x(row, row.end)
-	s.windows(row)
-	s.mass(row, s.envelopes(row, timeline.Piano), `fill="url(#room-mass)" stroke="#2c6a9e" stroke-width="1.5"`)
-	s.mass(row, s.envelopes(row, timeline.Bass), `fill="url(#room-ground)" stroke="#4a2b00" stroke-width="2"`)
-	s.stops(row)
-	s.rect(10*plotLeft, row.y+10*headHeight, right, s.bottom(row), `fill="none" stroke="#111" stroke-width="2"`)
-	s.voice(row)
-	s.sections(row)
-	s.freeRoom(row)
+	s.windowSigns(row)
+	for _, p := range playerRows {
+		if p.pitched {
+			s.playerBody(row, s.envelopes(row, p.who), p.style())
+		}
+	}
+	s.stopLines(row)
+	s.drawRect(10*plotLeft, row.y+10*headHeight, right, s.fieldBottom(row),
+		`fill="none" stroke="#111" stroke-width="2"`)
+	s.voiceLine(row)
+	s.sectionNames(row)
+	s.freeRangeSigns(row)
 	s.windowWidths(row)
-	s.hits(row)
-	s.power(row)
+	s.hitStrip(row)
+	s.energyProfile(row)
 	s.barNumbers(row)
 }
 
-// levels are the datum lines at every C, with the level mark of a section
-// drawing at the left.
-func (s *sheet) levels(row *sheetRow) {
+// octaveLines draws a dashed line at every C, with its name at the left.
+func (s *sheet) octaveLines(row *sheetRow) {
 	for key := (s.low + 11) / 12 * 12; key <= s.high; key += 12 {
 		y := s.y(row, key)
-		s.line(10*plotLeft, y, s.x(row, row.end), y, `stroke="#999" stroke-width="1" stroke-dasharray="9 4 2 4"`)
-		s.printf(`<path d="M%s %sh12l-6 8z" fill="#111"/>`+"\n", n(10*(plotLeft-18)), n(y-80))
-		s.text(10*(plotLeft-22), y+20, 19, "end", "600", fmt.Sprintf("C%d", key/12-1))
+		s.drawLine(10*plotLeft, y, s.x(row, row.end), y, `stroke="#999" stroke-width="1" stroke-dasharray="9 4 2 4"`)
+		s.drawElements(pathElement(`fill="#111"`, "M%s %sh12l-6 8z", 10*(plotLeft-18), y-80))
+		s.outlinedText(10*(plotLeft-22), y+20, 19, "end", "600", fmt.Sprintf("C%d", key/12-1))
 	}
 }
 
-// mass draws bars that follow each other as one body: along their tops and back
-// along their undersides.
-func (s *sheet) mass(row *sheetRow, bars []envelope, style string) {
+// playerBody draws the range of a player. Bars that follow each other become one shape:
+// along their tops and back along their undersides.
+func (s *sheet) playerBody(row *sheetRow, bars []envelope, style string) {
 	for i := 0; i < len(bars); {
 		j := i
 		var d, back strings.Builder
 		for ; j < len(bars) && (j == i || bars[j].start == bars[j-1].end); j++ {
 			op := "V"
 			if j == i {
-				op = fmt.Sprintf("M%s ", n(s.x(row, bars[j].start)))
+				op = fmt.Sprintf("M%s ", units(s.x(row, bars[j].start)))
 			}
-			fmt.Fprintf(&d, "%s%sH%s", op, n(s.y(row, bars[j].high)-s.half()), n(s.x(row, bars[j].end)))
+			fmt.Fprintf(&d, "%s%sH%s", op, units(s.y(row, bars[j].high)-s.halfPitch()), units(s.x(row, bars[j].end)))
 		}
 		for k := j - 1; k >= i; k-- {
-			fmt.Fprintf(&back, "V%sH%s", n(s.y(row, bars[k].low)+s.half()), n(s.x(row, bars[k].start)))
+			fmt.Fprintf(&back, "V%sH%s", units(s.y(row, bars[k].low)+s.halfPitch()), units(s.x(row, bars[k].start)))
 		}
-		s.printf(`<path d="%s%sz" %s stroke-linejoin="round"/>`+"\n", d.String(), back.String(), style)
+		s.drawElements(pathElement(style+` stroke-linejoin="round"`, d.String()+back.String()+"z"))
 		i = j
 	}
 }
 
-// stops are dotted lines where the band falls silent; its masses end there.
-func (s *sheet) stops(row *sheetRow) {
+// stopLines draws a dotted line where a stop begins.
+func (s *sheet) stopLines(row *sheetRow) {
 	for i := range s.r.Passes {
 		for _, h := range s.r.Passes[i].Hits {
 			if h.Kind != timeline.Stop || h.Tick >= row.end || h.End <= row.start {
 				continue
 			}
 			x1 := s.x(row, h.Tick)
-			s.line(x1, row.y+10*headHeight, x1, s.bottom(row), `stroke="#111" stroke-width="2" stroke-dasharray="2 4"`)
+			s.drawLine(x1, row.y+10*headHeight, x1, s.fieldBottom(row),
+				`stroke="#111" stroke-width="2" stroke-dasharray="2 4"`)
 		}
 	}
 }
 
-// voice is the ridge line: through the notes of each phrase, level on each note.
-func (s *sheet) voice(row *sheetRow) {
+// voiceLine draws the voice as a line that is level on each note and breaks at rests.
+func (s *sheet) voiceLine(row *sheetRow) {
 	if s.r.tl.Vocal == nil {
 		return
 	}
@@ -84,22 +90,24 @@ func (s *sheet) voice(row *sheetRow) {
 			continue
 		}
 		op := "L"
-		if a-last >= 480 { // an eighth's rest parts the line
+		if a-last >= meter.TicksPerQuarter/2 { // an eighth's rest parts the line
 			op = "M"
 		}
 		y := s.y(row, int(x.Key))
-		fmt.Fprintf(&d, "%s%s %sH%s", op, n(s.x(row, a)), n(y), n(max(s.x(row, a)+20, s.x(row, b))))
+		fmt.Fprintf(&d, "%s%s %sH%s", op, units(s.x(row, a)), units(y), units(max(s.x(row, a)+20, s.x(row, b))))
 		last, drawn = b, s.x(row, b)
 	}
 	if d.Len() == 0 {
 		return
 	}
-	s.printf(`<path d="%s" fill="none" stroke="#fff" stroke-width="8" stroke-linejoin="round" stroke-linecap="round"/>`+"\n", d.String())
-	s.printf(`<path d="%s" fill="none" stroke="#111" stroke-width="4.5" stroke-linejoin="round" stroke-linecap="round"/>`+"\n", d.String())
+	const edge = `fill="none" stroke="#fff" stroke-width="8" stroke-linejoin="round" stroke-linecap="round"`
+	s.drawElements(pathElement(edge, d.String()))
+	s.drawElements(pathElement(ridgeStyle, d.String()))
 }
 
-// sections are the grid lines with their bubbles, as on a plan.
-func (s *sheet) sections(row *sheetRow) {
+// sectionNames draws a line at the start of each pass, with its number in a circle and its
+// name.
+func (s *sheet) sectionNames(row *sheetRow) {
 	for i := range s.r.Passes {
 		p := &s.r.Passes[i]
 		if p.Start >= row.end || p.End <= row.start {
@@ -108,30 +116,30 @@ func (s *sheet) sections(row *sheetRow) {
 		x, next := s.x(row, p.Start), s.x(row, p.End)
 		top := row.y + 10*headHeight
 		if p.Start >= row.start {
-			s.line(x, top-10*13, x, s.bottom(row)+10*(hitHeight+powerHeight), `stroke="#111" stroke-width="2"`)
-			s.printf(`<circle cx="%s" cy="%s" r="15" fill="#fff" stroke="#111" stroke-width="2"/>`+"\n", n(x), n(top-10*28))
-			s.printf(`<text x="%s" y="%s" font-size="19" text-anchor="middle" font-weight="700">%d</text>`+"\n", n(x), n(top-10*28+66), i+1)
+			s.drawLine(x, top-10*13, x, s.fieldBottom(row)+10*(hitHeight+powerHeight), `stroke="#111" stroke-width="2"`)
+			s.drawElements(circleElement(x, top-10*28, "15", ` fill="#fff" stroke="#111" stroke-width="2"`))
+			s.plainText(x, top-10*28+66, `font-size="19" text-anchor="middle" font-weight="700"`, strconv.Itoa(i+1))
 		}
 		name := p.Name
 		if p.Start < row.start {
 			name += ", on"
 		}
 		if t := cutText(name, 22, true, next-x-10*40); t != "" {
-			s.text(x+10*21, top-10*20, 22, "start", "700", t)
+			s.outlinedText(x+10*21, top-10*20, 22, "start", "700", t)
 		}
 	}
 }
 
-// opening is the sign of a window: jambs at both ends, sill and head between.
-func (s *sheet) opening(x1, x2, y1, y2 int) {
-	s.rect(x1, y1, x2, y2, `fill="#ffe9a3"`)
-	s.line(x1, y1, x2, y1, `stroke="#111" stroke-width="1"`)
-	s.line(x1, y2, x2, y2, `stroke="#111" stroke-width="1"`)
-	s.line(x1, y1-20, x1, y2+20, `stroke="#111" stroke-width="4"`)
-	s.line(x2, y1-20, x2, y2+20, `stroke="#111" stroke-width="4"`)
+// windowSign draws a window, as a wall opening is drawn on a plan.
+func (s *sheet) windowSign(x1, x2, y1, y2 int) {
+	s.drawRect(x1, y1, x2, y2, `fill="#ffe9a3"`)
+	s.drawLine(x1, y1, x2, y1, `stroke="#111" stroke-width="1"`)
+	s.drawLine(x1, y2, x2, y2, `stroke="#111" stroke-width="1"`)
+	s.drawLine(x1, y1-20, x1, y2+20, `stroke="#111" stroke-width="4"`)
+	s.drawLine(x2, y1-20, x2, y2+20, `stroke="#111" stroke-width="4"`)
 }
 
-// voiceField is where windows stand: the singer's register over the song, or
+// voiceField is where windows are drawn: in the singer's register over the song, or from
 // C4 to C5 when no voice is known.
 func (s *sheet) voiceField(row *sheetRow) (top, bottom int) {
 	low, high := 60, 72
@@ -141,57 +149,62 @@ func (s *sheet) voiceField(row *sheetRow) (top, bottom int) {
 			high = low + 9
 		}
 	}
-	return s.y(row, min(high, s.high)) - s.half(), s.y(row, max(low, s.low)) + s.half()
+	return s.y(row, min(high, s.high)) - s.halfPitch(), s.y(row, max(low, s.low)) + s.halfPitch()
 }
 
-func (s *sheet) windows(row *sheetRow) {
+// windowSigns draws the windows of a row.
+func (s *sheet) windowSigns(row *sheetRow) {
 	top, bottom := s.voiceField(row)
 	for _, w := range s.windowsIn(row) {
-		s.opening(s.x(row, w.Start)+15, s.x(row, w.End)-15, top, bottom)
+		s.windowSign(s.x(row, w.Start)+15, s.x(row, w.End)-15, top, bottom)
 	}
 }
 
-// windowWidths writes how long a window is, in beats, with a dimension line.
+// windowWidths writes the length of each window in beats, with a dimension line where
+// there is room.
 func (s *sheet) windowWidths(row *sheetRow) {
 	top, _ := s.voiceField(row)
 	for _, w := range s.windowsIn(row) {
 		x1, x2 := s.x(row, w.Start)+15, s.x(row, w.End)-15
 		whole := w.Beats
-		// Cut by the row: the whole length is said.
-		if i := sort.Search(len(s.r.Windows), func(i int) bool { return s.r.Windows[i].End > w.Start }); i < len(s.r.Windows) {
-			whole = s.r.Windows[i].Beats
+		// A window that the row cuts is named with its whole length.
+		all := s.r.Windows
+		if i := sort.Search(len(all), func(i int) bool { return all[i].End > w.Start }); i < len(all) {
+			whole = all[i].Beats
 		}
 		if whole < 2000 {
 			continue
 		}
-		label := strings.TrimSuffix(strings.TrimSuffix(beats(whole), "s"), " beat")
-		if t := label + " beats"; x2-x1 > wide(t, 20)+10*24 {
+		label := beatFigure(whole)
+		if t := label + " beats"; x2-x1 > textWidth(t, 20, false)+10*24 {
 			label = t
 		}
 		mid, y := (x1+x2)/2, top+10*26
-		if x2-x1 < wide(label, 20)+80 {
-			s.text(mid, top-40, 20, "middle", "700", label)
+		if x2-x1 < textWidth(label, 20, false)+80 {
+			s.outlinedText(mid, top-40, 20, "middle", "700", label)
 			continue
 		}
-		s.text(mid, y, 20, "middle", "700", label)
-		if x2-x1 > wide(label, 20)+10*24 {
-			half := wide(label, 20)/2 + 50
-			s.line(x1+50, y-60, mid-half, y-60, `stroke="#111" stroke-width="1.5"`)
-			s.line(mid+half, y-60, x2-50, y-60, `stroke="#111" stroke-width="1.5"`)
-			s.printf(`<path d="M%s %sl9 -4v8z" fill="#111"/><path d="M%s %sl-9 -4v8z" fill="#111"/>`+"\n", n(x1+40), n(y-60), n(x2-40), n(y-60))
+		s.outlinedText(mid, y, 20, "middle", "700", label)
+		if x2-x1 > textWidth(label, 20, false)+10*24 {
+			half := textWidth(label, 20, false)/2 + 50
+			s.drawLine(x1+50, y-60, mid-half, y-60, `stroke="#111" stroke-width="1.5"`)
+			s.drawLine(mid+half, y-60, x2-50, y-60, `stroke="#111" stroke-width="1.5"`)
+			s.drawElements(pathElement(`fill="#111"`, "M%s %sl9 -4v8z", x1+40, y-60),
+				pathElement(`fill="#111"`, "M%s %sl-9 -4v8z", x2-40, y-60))
 		}
 	}
 }
 
-// upright is the sign of free height: a thin line with an arrow at each end.
-func (s *sheet) upright(x, y1, y2 int) {
-	s.line(x, y1, x, y2, `stroke="#111" stroke-width="1.5"`)
-	s.printf(`<path d="M%s %sl-4 9h8z" fill="#111"/><path d="M%s %sl-4 -9h8z" fill="#111"/>`+"\n", n(x), n(y1), n(x), n(y2))
+// heightSign draws a thin line with an arrow at each end: free height.
+func (s *sheet) heightSign(x, y1, y2 int) {
+	s.drawLine(x, y1, x, y2, `stroke="#111" stroke-width="1.5"`)
+	s.drawElements(pathElement(`fill="#111"`, "M%s %sl-4 9h8z", x, y1),
+		pathElement(`fill="#111"`, "M%s %sl-4 -9h8z", x, y2))
 }
 
-// freeRoom writes into each pass what is free above and between, where an octave
-// or a held line fits.
-func (s *sheet) freeRoom(row *sheetRow) {
+// freeRangeSigns draws the free ranges of each pass that is wide enough in the row: those
+// above everything, and those between the parts from a fifth on.
+func (s *sheet) freeRangeSigns(row *sheetRow) {
 	for i := range s.r.Passes {
 		p := &s.r.Passes[i]
 		x1, x2 := s.x(row, p.Start), s.x(row, p.End)
@@ -199,18 +212,18 @@ func (s *sheet) freeRoom(row *sheetRow) {
 			continue
 		}
 		for _, f := range p.Free {
-			if f.Low > s.high-6 || f.High <= s.lowest(p) || f.High <= s.high && f.Semitones() < 7 {
+			if f.Low > s.high-6 || f.High <= s.lowestUsed(p) || f.High <= s.high && f.Semitones() < 7 {
 				continue
 			}
-			s.freeBand(row, p, f, x1+10*14, x2)
+			s.freeRangeSign(row, p, f, x1+10*14, x2)
 		}
 	}
 }
 
-// freeBand draws one of them: how high it is, and from where to where.
-func (s *sheet) freeBand(row *sheetRow, p *Scope, f Band, x, right int) {
-	top, bottom := s.y(row, min(f.High, s.high))-s.half(), s.y(row, f.Low)+s.half()
-	label := s.r.band(f.Low, f.High, *p)
+// freeRangeSign draws one free range with its lowest and highest note.
+func (s *sheet) freeRangeSign(row *sheetRow, p *Scope, f FreeRange, x, right int) {
+	top, bottom := s.y(row, min(f.High, s.high))-s.halfPitch(), s.y(row, f.Low)+s.halfPitch()
+	label := s.r.pitchRange(f.Low, f.High, *p)
 	long := "free " + label
 	y := (top+bottom)/2 + 10*7
 	if f.High > s.high { // open to the sky: named at its top, clear of the voice
@@ -219,20 +232,19 @@ func (s *sheet) freeBand(row *sheetRow, p *Scope, f Band, x, right int) {
 		top += 20
 		y = top + 10*23
 	}
-	s.upright(x, top+10, bottom-10)
+	s.heightSign(x, top+10, bottom-10)
 	for _, t := range []string{long, label} {
-		if right-x > wide(t, 20)+10*22 {
-			s.text(x+10*10, y, 20, "start", "400", t)
+		if right-x > textWidth(t, 20, false)+10*22 {
+			s.outlinedText(x+10*10, y, 20, "start", "400", t)
 			return
 		}
 	}
 }
 
-// lowest is the lowest note that anybody uses in a pass: under it nothing is
-// called free in the picture.
-func (s *sheet) lowest(p *Scope) int {
+// lowestUsed is the lowest P5 of a pass. The picture shows no free range below it.
+func (s *sheet) lowestUsed(p *Scope) int {
 	low := 127
-	for _, x := range p.parts() {
+	for _, x := range p.registers() {
 		if x.part != nil {
 			low = min(low, x.part.P5)
 		}

@@ -6,65 +6,74 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// mark is the sign of an accent (a wedge, larger by its weight), a push (an arrow
-// that points back) or a hold (the fermata).
-func (s *sheet) mark(kind timeline.EventKind, x, y, weight int) {
-	switch kind {
-	case timeline.Accent:
-		h, w := 90+35*weight, 40+10*weight
-		s.printf(`<path d="M%s %sl%s %sh%sz" fill="#111"/>`+"\n", n(x), n(y-h), n(w), n(h), n(-2*w))
-	case timeline.Push:
-		s.printf(`<path d="M%s %sl10 -6v12z" fill="#fff" stroke="#111" stroke-width="2" stroke-linejoin="round"/><path d="M%s %sh9" stroke="#111" stroke-width="2"/>`+"\n",
-			n(x-60), n(y-80), n(x+40), n(y-80))
-	case timeline.Hold:
-		s.printf(`<path d="M%s %sa9 9 0 0 1 18 0" fill="none" stroke="#111" stroke-width="2.5"/><circle cx="%s" cy="%s" r="2.5"/>`+"\n",
-			n(x-90), n(y-30), n(x), n(y-50))
-	}
+// wedge is the sign of an accent, larger by its weight (1 to 3).
+func (s *sheet) wedge(x, y, weight int) {
+	h, w := 90+35*weight, 40+10*weight
+	s.drawElements(pathElement(`fill="#111"`, "M%s %sl%s %sh%sz", x, y-h, w, h, -2*w))
 }
 
-// hits are the accents, pushes and stops on their own strip; a stop is as long as it lasts.
-func (s *sheet) hits(row *sheetRow) {
-	base := s.bottom(row) + 10*(hitHeight-8)
-	s.printf(`<text x="%s" y="%s" font-size="17" text-anchor="end" font-weight="600">hits</text>`+"\n", n(10*(plotLeft-14)), n(base-20))
-	s.line(10*plotLeft, base, s.x(row, row.end), base, `stroke="#111" stroke-width="1"`)
+// backArrow is the sign of a push.
+func (s *sheet) backArrow(x, y int) {
+	s.drawElements(
+		pathElement(`fill="#fff" stroke="#111" stroke-width="2" stroke-linejoin="round"`,
+			"M%s %sl10 -6v12z", x-60, y-80),
+		pathElement(`stroke="#111" stroke-width="2"`, "M%s %sh9", x+40, y-80))
+}
+
+// fermata is the sign of a hold.
+func (s *sheet) fermata(x, y int) {
+	s.drawElements(
+		pathElement(`fill="none" stroke="#111" stroke-width="2.5"`, "M%s %sa9 9 0 0 1 18 0", x-90, y-30),
+		circleElement(x, y-50, "2.5", ""))
+}
+
+// hitSigns draw the kinds of hits on the strip, whose line lies at base.
+var hitSigns = map[timeline.EventKind]func(s *sheet, row *sheetRow, h Hit, base int){
+	timeline.Accent: func(s *sheet, row *sheetRow, h Hit, base int) {
+		s.wedge(s.x(row, h.Tick), base, max(1, h.Weight))
+	},
+	timeline.Push: func(s *sheet, row *sheetRow, h Hit, base int) { s.backArrow(s.x(row, h.Tick), base) },
+	timeline.Stop: func(s *sheet, row *sheetRow, h Hit, base int) {
+		x := s.x(row, h.Tick)
+		s.drawRect(x, base-130, max(s.x(row, h.End), x+40), base, `fill="#111"`)
+	},
+	timeline.Hold: func(s *sheet, row *sheetRow, h Hit, base int) { s.fermata(s.x(row, h.Tick), base) },
+	timeline.Rit:  func(s *sheet, row *sheetRow, h Hit, base int) { s.ritardando(row, h, base) },
+}
+
+// hitStrip draws the strip of hits.
+func (s *sheet) hitStrip(row *sheetRow) {
+	base := s.fieldBottom(row) + 10*(hitHeight-8)
+	s.rowLabel(10*(plotLeft-14), base-20, "hits")
+	s.drawLine(10*plotLeft, base, s.x(row, row.end), base, `stroke="#111" stroke-width="1"`)
 	for i := range s.r.Passes {
 		for _, h := range s.r.Passes[i].Hits {
 			if h.Tick < row.start || h.Tick >= row.end {
 				continue
 			}
-			x := s.x(row, h.Tick)
-			if h.Kind == timeline.Stop {
-				s.rect(x, base-130, max(s.x(row, h.End), x+40), base, `fill="#111"`)
-				continue
-			}
-			if h.Kind == timeline.Rit {
-				s.ritardando(row, h, base)
-				continue
-			}
-			s.mark(h.Kind, x, base, max(1, h.Weight))
+			hitSigns[h.Kind](s, row, h, base)
 		}
 	}
 }
 
-// ritardando is a dashed line as long as the tempo moves, under the strip, with
-// the tempo it reaches where there is room to say it.
+// ritardando draws a dashed line under the strip as long as the tempo changes, with the
+// tempo that it reaches.
 func (s *sheet) ritardando(row *sheetRow, h Hit, base int) {
 	x1, x2, y := s.x(row, h.Tick), s.x(row, h.End), base+10*14
-	s.line(x1, y, x2, y, `stroke="#111" stroke-width="2" stroke-dasharray="6 4"`)
+	s.drawLine(x1, y, x2, y, `stroke="#111" stroke-width="2" stroke-dasharray="6 4"`)
 	t := fmt.Sprintf("to %d", h.To)
-	if x2+10*6+wide(t, 17) < s.x(row, row.end) {
-		s.text(x2+10*6, y+10*6, 17, "start", "400", t)
+	if x2+10*6+textWidth(t, 17, false) < s.x(row, row.end) {
+		s.outlinedText(x2+10*6, y+10*6, 17, "start", "400", t)
 	} else {
-		s.text(x1-10*6, y+10*6, 17, "end", "400", t)
+		s.outlinedText(x1-10*6, y+10*6, 17, "end", "400", t)
 	}
 }
 
-// power is the energy as a stepped profile with its figure, and the summit mark
-// of a survey where the climax is.
-func (s *sheet) power(row *sheetRow) {
-	base := s.bottom(row) + 10*(hitHeight+powerHeight)
+// energyProfile draws the energy as steps with their figures, and the sign of the climax.
+func (s *sheet) energyProfile(row *sheetRow) {
+	base := s.fieldBottom(row) + 10*(hitHeight+powerHeight)
 	unit := 10 * (powerHeight - 30) / 5
-	s.printf(`<text x="%s" y="%s" font-size="17" text-anchor="end" font-weight="600">energy</text>`+"\n", n(10*(plotLeft-8)), n(base-10*14))
+	s.rowLabel(10*(plotLeft-8), base-10*14, "energy")
 	for i := range s.r.tl.Passes {
 		p := &s.r.tl.Passes[i]
 		if p.Start >= row.end || p.Start+p.Length <= row.start {
@@ -82,19 +91,19 @@ func (s *sheet) power(row *sheetRow) {
 				continue
 			}
 			x1, x2 := s.x(row, a), s.x(row, b)
-			s.rect(x1, base-e*unit, x2, base, `fill="url(#room-power)" stroke="#111" stroke-width="1.5"`)
+			s.drawRect(x1, base-e*unit, x2, base, `fill="url(#room-power)" stroke="#111" stroke-width="1.5"`)
 			if e != was && x2-x1 > 10*16 {
-				s.text(x1+10*8, base-10*6, 20, "start", "700", fmt.Sprint(e))
+				s.outlinedText(x1+10*8, base-10*6, 20, "start", "700", fmt.Sprint(e))
 			}
 			was = e
 		}
 	}
-	s.line(10*plotLeft, base, s.x(row, row.end), base, `stroke="#111" stroke-width="2"`)
-	s.summit(row, base-5*unit)
+	s.drawLine(10*plotLeft, base, s.x(row, row.end), base, `stroke="#111" stroke-width="2"`)
+	s.climaxSign(row, base-5*unit)
 }
 
-// summit marks the climax: a triangle with a point in it, as on a map.
-func (s *sheet) summit(row *sheetRow, y int) {
+// climaxSign marks the climax: a triangle with a point in it, as a summit on a map.
+func (s *sheet) climaxSign(row *sheetRow, y int) {
 	c := s.r.Climax
 	if c.Pass < 0 {
 		return
@@ -110,20 +119,23 @@ func (s *sheet) summit(row *sheetRow, y int) {
 		left, right := s.x(row, p.Start), s.x(row, p.Start+p.Length)
 		x = min(max(x, left+10*14), max(right-10*14, left+10*14))
 		y -= 10 * 23
-		s.printf(`<path d="M%s %sl11 19h-22z" fill="#fff" stroke="#111" stroke-width="2.5" stroke-linejoin="round"/><circle cx="%s" cy="%s" r="2.5"/>`+"\n", n(x), n(y), n(x), n(y+130))
-		if word := wide("climax", 20) + 10*17; x+word <= right || x-word < 10*plotLeft {
-			s.text(x+10*17, y+10*18, 20, "start", "700", "climax")
+		s.drawElements(
+			pathElement(`fill="#fff" stroke="#111" stroke-width="2.5" stroke-linejoin="round"`,
+				"M%s %sl11 19h-22z", x, y),
+			circleElement(x, y+130, "2.5", ""))
+		if word := textWidth("climax", 20, false) + 10*17; x+word <= right || x-word < 10*plotLeft {
+			s.outlinedText(x+10*17, y+10*18, 20, "start", "700", "climax")
 		} else {
-			s.text(x-10*17, y+10*18, 20, "end", "700", "climax")
+			s.outlinedText(x-10*17, y+10*18, 20, "end", "700", "climax")
 		}
 	}
 }
 
-// barNumbers are under the section as chainage is: where each pass begins, and
-// every fourth bar as a tick.
+// barNumbers writes a number where a pass begins and at every fourth bar, and a tick at
+// each bar.
 func (s *sheet) barNumbers(row *sheetRow) {
-	top := s.bottom(row) + 10*(hitHeight+powerHeight)
-	s.printf(`<text x="%s" y="%s" font-size="17" text-anchor="end" font-weight="600">bar</text>`+"\n", n(10*(plotLeft-8)), n(top+10*22))
+	top := s.fieldBottom(row) + 10*(hitHeight+powerHeight)
+	s.rowLabel(10*(plotLeft-8), top+10*22, "bar")
 	free := 10 * plotLeft
 	for i := range s.r.tl.Passes {
 		p := &s.r.tl.Passes[i]
@@ -136,9 +148,9 @@ func (s *sheet) barNumbers(row *sheetRow) {
 			number := p.FirstBar + j
 			head := j == 0 || at == row.start
 			if head {
-				s.line(x, top, x, top+10*9, `stroke="#111" stroke-width="2"`)
+				s.drawLine(x, top, x, top+10*9, `stroke="#111" stroke-width="2"`)
 			} else {
-				s.line(x, top, x, top+10*5, `stroke="#111" stroke-width="1"`)
+				s.drawLine(x, top, x, top+10*5, `stroke="#111" stroke-width="1"`)
 			}
 			if head || j%4 == 0 {
 				t := fmt.Sprint(number)
@@ -147,8 +159,8 @@ func (s *sheet) barNumbers(row *sheetRow) {
 					weight = "700"
 				}
 				if x >= free {
-					s.printf(`<text x="%s" y="%s" font-size="18" font-weight="%s">%s</text>`+"\n", n(x), n(top+10*25), weight, t)
-					free = x + wide(t, 18) + 10*12
+					s.plainText(x, top+10*25, fmt.Sprintf(`font-size="18" font-weight="%s"`, weight), t)
+					free = x + textWidth(t, 18, false) + 10*12
 				}
 			}
 		}

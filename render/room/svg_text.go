@@ -2,41 +2,47 @@ package room
 
 import (
 	"strings"
+	"unicode"
 )
 
-// em is about how wide a letter is in hundredths of the size: on the safe side for
-// the faces of the sheet. Bold ones are wider, those of East Asia square.
-func em(c rune, bold bool) int {
-	switch {
-	case c >= 0x1100 && c <= 0x115F || c >= 0x2E80 && c <= 0xA4CF || c >= 0xAC00 && c <= 0xD7A3 || c >= 0xF900 && c <= 0xFAFF || c >= 0xFE30 && c <= 0xFE6F || c >= 0xFF00 && c <= 0xFF60 || c >= 0x1F300:
-		return 105
-	case bold:
+// wideRunes are the ranges of characters that are as wide as they are high, mostly East
+// Asian ones.
+var wideRunes = [...][2]rune{{0x1100, 0x115F}, {0x2E80, 0xA4CF}, {0xAC00, 0xD7A3}, {0xF900, 0xFAFF}, {0xFE30, 0xFE6F},
+	{0xFF00, 0xFF60}, {0x1F300, unicode.MaxRune}}
+
+// runeWidth is about how wide a character is, in hundredths of the font size, and rather
+// too wide than too narrow for the fonts of the sheet.
+func runeWidth(c rune, bold bool) int {
+	for _, r := range wideRunes {
+		if c >= r[0] && c <= r[1] {
+			return 105
+		}
+	}
+	if bold {
 		return 66
 	}
 	return 58
 }
 
-// wide is about how wide a text is in tenths.
-func wide(text string, size int) int { return wideAs(text, size, false) }
-
-func wideAs(text string, size int, bold bool) int {
+// textWidth is about how wide a text is, in tenths of a unit.
+func textWidth(text string, size int, bold bool) int {
 	sum := 0
 	for _, c := range text {
-		sum += em(c, bold)
+		sum += runeWidth(c, bold)
 	}
 	return sum * size / 10
 }
 
-// cutText is as much of a text as has room in so many tenths, with an ellipsis
-// where something is left out; nothing when not three letters fit.
+// cutText returns as much of a text as fits into room, which is in tenths of a unit, with
+// an ellipsis where something is left out. It is empty where not even three letters fit.
 func cutText(t string, size int, bold bool, room int) string {
-	if wideAs(t, size, bold) <= room {
+	if textWidth(t, size, bold) <= room {
 		return t
 	}
-	left := room - em('…', bold)*size*2/10 // the ellipsis is wider than a letter
+	left := room - runeWidth('…', bold)*size*2/10 // the ellipsis is wider than a letter
 	letters := 0
 	for i, c := range t {
-		if left -= em(c, bold) * size / 10; left < 0 {
+		if left -= runeWidth(c, bold) * size / 10; left < 0 {
 			if letters < 3 {
 				return ""
 			}
@@ -47,8 +53,8 @@ func cutText(t string, size int, bold bool, room int) string {
 	return t
 }
 
-// escape makes text safe in XML and HTML: control characters go, which XML 1.0
-// cannot hold.
+// escape makes text safe in XML and HTML. Control characters, which XML 1.0 cannot hold,
+// become blanks.
 func escape(t string) string {
 	var b strings.Builder
 	for _, c := range t {

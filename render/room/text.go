@@ -9,31 +9,27 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// Text writes the report as text, 80 columns wide but for long names.
+// Text writes the report as plain text, in lines of 80 columns unless a name is longer.
+// The error is that of w.
 func (r *Report) Text(w io.Writer) error {
 	var b bytes.Buffer
 	r.textHead(&b)
 	r.textWindows(&b)
 	b.WriteString("\nREGISTERS  what is used, 5th to 95th percentile, and what is free\n")
-	r.textRegister(&b, &r.Song, "the song")
-	for i := range r.Passes {
-		if len(r.Passes) > 1 { // one pass is the song
-			r.textRegister(&b, &r.Passes[i], r.Passes[i].Name)
-		}
+	for _, s := range r.scopes(true) {
+		r.textRegister(&b, s)
 	}
-	b.WriteString("\nCOUNTS  in how many bars of ten somebody attacks there; # every bar, . none;\n  o is free: voice, piano and bass attack in fewer than one bar of four\n")
-	r.textGrid(&b, &r.Song, "the song")
-	for i := range r.Passes {
-		if first := r.firstPass(i); first == i && len(r.Passes) > 1 { // passes of one section are laid out alike
-			r.textGrid(&b, &r.Passes[i], r.Passes[i].Name)
-		}
+	b.WriteString("\nCOUNTS  in how many bars of ten somebody attacks there; # every bar, . none;\n  o is free: " +
+		andList(pitchedNames()) + " attack in fewer than one bar of four\n")
+	for _, s := range r.scopes(false) { // passes of one section have the same groove
+		r.textGrid(&b, s)
 	}
 	r.textHeld(&b)
 	r.textHits(&b)
 	if len(r.Hints) > 0 {
 		b.WriteString("\nHINTS\n")
 		for _, h := range r.Hints {
-			wrap(&b, fmt.Sprintf("%s: %s", capital(h.Where), h.Say), "  ", "    ")
+			wrap(&b, fmt.Sprintf("%s: %s", capitalized(h.Where), h.Say), "  ", "    ")
 			wrap(&b, "why: "+h.Why, "    ", "    ")
 		}
 	}
@@ -41,9 +37,10 @@ func (r *Report) Text(w io.Writer) error {
 	return err
 }
 
+// textHead writes the title, the song in figures, and the energy of each pass.
 func (r *Report) textHead(b *bytes.Buffer) {
 	fmt.Fprintf(b, "ROOM  %s\n", r.Title)
-	fmt.Fprintf(b, "%d bars, %s, %s\n", r.Bars, timeline.MinSec(r.Micros), r.voiceWords())
+	fmt.Fprintf(b, "%d bars, %s, %s\n", r.Bars, timeline.MinSec(r.Micros), r.voiceSource())
 	if t := r.fileBarWords(); t != "" {
 		b.WriteString(t + "\n")
 	}
@@ -54,20 +51,17 @@ func (r *Report) textHead(b *bytes.Buffer) {
 	}
 	for i := range r.Passes {
 		s := &r.Passes[i]
-		line := fmt.Sprintf("  bar %3d  %-*s  %-6s %-15s  %-*s %3d  %s", s.FirstBar, width, s.Name, energy(s),
-			strings.Repeat("#", 3*max(s.EnergyFrom, s.EnergyTo)), keys, s.Key, s.BPM, strings.Join(r.passMarks(i), ", "))
+		line := fmt.Sprintf("  bar %3d  %-*s  %-6s %-15s  %-*s %3d  %s", s.FirstBar, width, s.Name, energyWords(s),
+			strings.Repeat("#", 3*max(s.EnergyFrom, s.EnergyTo)), keys, s.Key, s.BPM,
+			strings.Join(r.passMarks(i), ", "))
 		b.WriteString(strings.TrimRight(line, " ") + "\n")
 	}
-	switch {
-	case r.Climax.Pass < 0 && len(r.Passes) > 1:
-		fmt.Fprintf(b, "  The energy is %d throughout: the song file has no climax.\n", r.Song.EnergyFrom)
-	case r.Climax.Pass >= 0:
-		wrap(b, fmt.Sprintf("The climax is %s, bar %d: %s.", r.Passes[r.Climax.Pass].Name, r.Climax.Bar, r.Climax.Why), "  ", "  ")
+	if t := r.climaxWords(); t != "" {
+		wrap(b, t, "  ", "  ")
 	}
 }
 
-// nameWidth is the column that the names of the passes need; a very long name is
-// let stick out.
+// nameWidth is the width of the column of pass names, at most 24: longer names stick out.
 func (r *Report) nameWidth() int {
 	width := 8
 	for i := range r.Passes {
@@ -76,8 +70,8 @@ func (r *Report) nameWidth() int {
 	return min(width, 24)
 }
 
-// fileBarWords says where bar 1 stands in the file that the sequencer shows; ""
-// where the numbers agree.
+// fileBarWords says in which bar of the MIDI file bar 1 of the song stands; "" where the
+// numbers agree.
 func (r *Report) fileBarWords() string {
 	if r.FileBar <= 1 {
 		return ""
@@ -85,8 +79,8 @@ func (r *Report) fileBarWords() string {
 	return fmt.Sprintf("bar 1 of the song is bar %d of the file: add %d to the bars here", r.FileBar, r.FileBar-1)
 }
 
-// passMarks is what is to be noted of a pass: the climax, a lift, who comes in and
-// who keeps out.
+// passMarks says what is notable about pass i: the climax, a lift, who comes in, who keeps
+// out.
 func (r *Report) passMarks(i int) []string {
 	s := &r.Passes[i]
 	out := []string{}
@@ -101,7 +95,7 @@ func (r *Report) passMarks(i int) []string {
 		was = r.Passes[i-1].Plays
 	}
 	if in := (s.Plays &^ was).Names(); len(in) > 0 {
-		out = append(out, list(in)+" in")
+		out = append(out, andList(in)+" in")
 	}
 	if s.Plays == 0 {
 		return append(out, "nobody plays")
@@ -112,8 +106,8 @@ func (r *Report) passMarks(i int) []string {
 	return out
 }
 
-// voiceWords says where the voice was taken from.
-func (r *Report) voiceWords() string {
+// voiceSource says where the voice comes from, or why nothing is known of it.
+func (r *Report) voiceSource() string {
 	switch {
 	case r.tl.Vocal == nil:
 		return "no guide vocal: only the spaces of the song file are known"
@@ -123,14 +117,15 @@ func (r *Report) voiceWords() string {
 	return fmt.Sprintf("voice from %q", r.Voice)
 }
 
-func energy(s *Scope) string {
+// energyWords is "3", or "3 to 5" for a pass that moves.
+func energyWords(s *Scope) string {
 	if s.EnergyFrom == s.EnergyTo {
 		return fmt.Sprintf("%d", s.EnergyFrom)
 	}
 	return fmt.Sprintf("%d to %d", s.EnergyFrom, s.EnergyTo)
 }
 
-// firstPass is the first pass of the same section.
+// firstPass is the index of the first pass of the same section as pass i.
 func (r *Report) firstPass(i int) int {
 	for j := range r.tl.Passes {
 		if r.tl.Passes[j].Section == r.tl.Passes[i].Section {
@@ -140,19 +135,21 @@ func (r *Report) firstPass(i int) int {
 	return i
 }
 
-func (r *Report) textRegister(b *bytes.Buffer, s *Scope, name string) {
-	fmt.Fprintf(b, "  %s\n", capital(name))
-	for _, p := range s.parts() {
+// textRegister writes what the parts use in a stretch, and what is free.
+func (r *Report) textRegister(b *bytes.Buffer, s namedScope) {
+	fmt.Fprintf(b, "  %s\n", capitalized(s.name))
+	for _, p := range s.registers() {
 		if p.part == nil {
-			fmt.Fprintf(b, "    %-6s %s\n", p.name, r.silence(p.name))
+			fmt.Fprintf(b, "    %-6s %s\n", p.name, r.silenceWord(p.name))
 			continue
 		}
-		fmt.Fprintf(b, "    %-6s %-11s  %s attacks a beat\n", p.name, r.band(p.part.P5, p.part.P95, *s), attacks(p.part))
+		fmt.Fprintf(b, "    %-6s %-11s  %s attacks a beat\n", p.name, r.pitchRange(p.part.P5, p.part.P95, *s.Scope),
+			attacksPerBeat(p.part))
 	}
 	for _, f := range s.Free {
-		line := fmt.Sprintf("free   %-11s", r.band(f.Low, f.High, *s))
+		line := fmt.Sprintf("free   %-11s", r.pitchRange(f.Low, f.High, *s.Scope))
 		if len(f.Seats) > 0 {
-			line += "  " + strings.Join(names(f.Seats), ", ")
+			line += "  " + strings.Join(instrumentNames(f.Seats), ", ")
 		} else {
 			line += "  no octave for anybody"
 		}
@@ -160,72 +157,56 @@ func (r *Report) textRegister(b *bytes.Buffer, s *Scope, name string) {
 	}
 }
 
-// silence is what is said of a part without a note: of the voice nothing is known
-// when there is no guide.
-func (r *Report) silence(part string) string {
+// silenceWord is what the report says of a part without a note: without a guide vocal the
+// voice is unknown.
+func (r *Report) silenceWord(part string) string {
 	if part == "voice" && r.tl.Vocal == nil {
 		return "unknown"
 	}
 	return "silent"
 }
 
-type namedPart struct {
-	name string
-	part *Part
-}
-
-// parts are the lines that have a register, from the top.
-func (s *Scope) parts() []namedPart {
-	return []namedPart{{"voice", s.Voice}, {"piano", s.Piano}, {"bass", s.Bass}}
-}
-
-func (r *Report) textGrid(b *bytes.Buffer, s *Scope, name string) {
+// textGrid writes in how many bars each part attacks on each step.
+func (r *Report) textGrid(b *bytes.Buffer, s namedScope) {
 	g := &s.Grid
 	if len(g.Steps) == 0 {
 		return
 	}
-	fmt.Fprintf(b, "  %s, %d bars of %s\n", capital(name), g.Bars, g.Meter)
+	fmt.Fprintf(b, "  %s, %d bars of %s\n", capitalized(s.name), g.Bars, g.Meter)
 	head := "    count "
-	rows := []struct {
-		name string
-		of   func(Step) string
-	}{
-		{"voice", func(s Step) string { return tenth(s.Voice) }},
-		{"piano", func(s Step) string { return tenth(s.Piano) }},
-		{"bass", func(s Step) string { return tenth(s.Bass) }},
-		{"drums", func(s Step) string { return tenth(s.Drums) }},
-		{"free", func(s Step) string {
-			if s.Free {
-				return "o"
-			}
-			return " "
-		}},
-	}
 	for _, st := range g.Steps {
-		head += fmt.Sprintf("%-3s", countShort(st.Count))
+		head += fmt.Sprintf("%-3s", shortCount(st.Count))
 	}
 	b.WriteString(strings.TrimRight(head, " ") + "\n")
-	for _, row := range rows {
-		if row.name == "voice" && r.tl.Vocal == nil {
-			continue
-		}
-		line := fmt.Sprintf("    %-6s", row.name)
+	row := func(name string, cell func(Step) string) {
+		line := fmt.Sprintf("    %-6s", name)
 		for _, st := range g.Steps {
-			line += fmt.Sprintf("%-3s", row.of(st))
+			line += fmt.Sprintf("%-3s", cell(st))
 		}
 		b.WriteString(strings.TrimRight(line, " ") + "\n")
 	}
+	for _, a := range r.knownRows() {
+		row(a.name, func(s Step) string { return tenthsDigit(a.at(s)) })
+	}
+	row("free", func(s Step) string {
+		if s.Free {
+			return "o"
+		}
+		return ""
+	})
 }
 
-// countShort leaves the number off a count between two whole ones.
-func countShort(c string) string {
+// shortCount drops the number of a count between two whole ones: "2&" becomes "&".
+func shortCount(c string) string {
 	if n := len(c); n > 1 && (c[n-1] < '0' || c[n-1] > '9') {
 		return c[n-1:]
 	}
 	return c
 }
 
-func tenth(per100 int) string {
+// tenthsDigit is how many of ten bars a number of 100 comes to, in one character: "." for
+// none, "#" for all, "9" for almost all.
+func tenthsDigit(per100 int) string {
 	switch n := (per100 + 5) / 10; {
 	case per100 == 0:
 		return "."
@@ -238,7 +219,8 @@ func tenth(per100 int) string {
 	}
 }
 
-// wrap writes s in lines of 80 columns at most, broken at blanks.
+// wrap writes s in lines of at most 80 columns, broken at blanks. The first line begins
+// with first, the others with rest.
 func wrap(b *bytes.Buffer, s, first, rest string) {
 	line := first
 	empty := true

@@ -7,11 +7,12 @@ import (
 
 	"plinth/songspec/guide"
 	"plinth/songspec/harmony"
+	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
 
-// Held is a stretch of a pass over whose chords one note or more can be held: what
-// a string pad is made of.
+// Held is a stretch of a pass through which one note or more can be held: what a string
+// pad is made of.
 type Held struct {
 	Start, End int64 // absolute ticks
 	From, To   guide.Position
@@ -21,24 +22,25 @@ type Held struct {
 	Tones      []HeldTone
 }
 
-// HeldTone is one of its notes, and the first place where the voice holds a note a
-// semitone away from it for a beat or more; Against is empty when there is none.
+// HeldTone is a note that can be held. Against is the first note that the voice holds a
+// semitone away from it for a beat or more, with its place; it is empty when there is
+// none.
 type HeldTone struct {
 	Name    string // spelled for the first chord: "Eb"
 	Against string // what is sung there: "D5"
 	At      guide.Position
 }
 
-// held are the stretches of a pass, each as long as any note can be held from its
-// start: together they are the line with the fewest changes. A stretch of one
-// chord is none, and one of less than two bars is no pad.
-func (r *Report) held(p *timeline.Pass) []Held {
+// heldStretches returns the stretches of a pass. Each lasts as long as any note can be
+// held from its start, so that a pad changes as seldom as it can. A stretch has at least
+// two chords and two bars.
+func (r *Report) heldStretches(p *timeline.Pass) []Held {
 	chords := timeline.Joined(p.Chords)
 	var out []Held
 	for i := 0; i < len(chords); {
-		set, j := pitchClasses(chords[i].Chord), i+1
-		for ; j < len(chords) && set&pitchClasses(chords[j].Chord) != 0; j++ {
-			set &= pitchClasses(chords[j].Chord)
+		set, j := chordPitchClasses(chords[i].Chord), i+1
+		for ; j < len(chords) && set&chordPitchClasses(chords[j].Chord) != 0; j++ {
+			set &= chordPitchClasses(chords[j].Chord)
 		}
 		if set == 0 || j < i+2 {
 			i++
@@ -50,8 +52,8 @@ func (r *Report) held(p *timeline.Pass) []Held {
 		}
 		h := Held{Start: p.Start + chords[i].Start, End: p.Start + chords[j-1].End, Chords: j - i}
 		h.From, h.To = guide.At(r.tl, h.Start), guide.At(r.tl, h.End)
-		h.FirstBar, h.LastBar = h.From.Bar, guide.At(r.tl, h.End-240).Bar
-		for _, t := range spelled(chords[i].Chord) {
+		h.FirstBar, h.LastBar = h.From.Bar, guide.At(r.tl, h.End-meter.TicksPerQuarter/4).Bar
+		for _, t := range chordTones(chords[i].Chord) {
 			if set&(1<<t.PC()) == 0 {
 				continue
 			}
@@ -60,7 +62,7 @@ func (r *Report) held(p *timeline.Pass) []Held {
 				t = p.Key.Spell(t.PC()) // nobody reads Bbb in a pad
 			}
 			tone := HeldTone{Name: t.String()}
-			if n, ok := r.against(t.PC(), h.Start, h.End); ok {
+			if n, ok := r.sungAgainst(t.PC(), h.Start, h.End); ok {
 				tone.Against, tone.At = guide.PitchName(int(n.Key), p.Key), guide.At(r.tl, max(n.Tick, h.Start))
 			}
 			h.Tones = append(h.Tones, tone)
@@ -71,16 +73,17 @@ func (r *Report) held(p *timeline.Pass) []Held {
 	return out
 }
 
-// pitchClasses are the notes of a chord with its bass, as a set; none for N.C.
-func pitchClasses(c harmony.Chord) uint16 {
+// chordPitchClasses are the notes of a chord with its bass, as a set of bits; empty for
+// N.C.
+func chordPitchClasses(c harmony.Chord) uint16 {
 	if c.None {
 		return 0
 	}
 	return c.PCSet() | 1<<c.Bass.PC()
 }
 
-// spelled are the notes of a chord by name, from the root up, the bass last.
-func spelled(c harmony.Chord) []harmony.Name {
+// chordTones are the notes of a chord by name, from the root up, with the bass last.
+func chordTones(c harmony.Chord) []harmony.Name {
 	var out []harmony.Name
 	for i := 0; i < c.ToneCount(); i++ {
 		out = append(out, c.Spell(c.Tone(i)))
@@ -88,10 +91,10 @@ func spelled(c harmony.Chord) []harmony.Name {
 	return append(out, c.Bass)
 }
 
-// against is the first sung note that sounds a semitone beside a pitch class, in
-// any octave, for a beat or longer within a stretch.
-func (r *Report) against(pc int, start, end int64) (timeline.SungNote, bool) {
-	for _, n := range r.sung(start-16*960, end) { // a note that began four bars before is long gone
+// sungAgainst is the first sung note that sounds a semitone away from a pitch class, in
+// any octave, for a beat or longer between two absolute ticks.
+func (r *Report) sungAgainst(pc int, start, end int64) (timeline.SungNote, bool) {
+	for _, n := range r.sungIn(start-16*meter.TicksPerQuarter, end) { // an earlier one is over
 		a, b := max(n.Tick, start), min(n.Tick+n.Length, end)
 		if d := (int(n.Key) - pc + 12*11) % 12; (d == 1 || d == 11) && b > a && guide.Beats(r.tl, a, b) >= 1000 {
 			return n, true
@@ -100,9 +103,9 @@ func (r *Report) against(pc int, start, end int64) (timeline.SungNote, bool) {
 	return timeline.SungNote{}, false
 }
 
-// where is "bars 5-7", or with counts where it does not go from bar line to bar
-// line.
-func (h Held) where() string {
+// placeWords is "bars 5-7"; it names counts where the stretch does not go from bar line to
+// bar line.
+func (h Held) placeWords() string {
 	if h.From.Count == "1" && h.To.Count == "1" {
 		return barsWord(h.FirstBar, h.LastBar)
 	}
@@ -124,7 +127,7 @@ func (h Held) where() string {
 	return at(h.From) + " to " + at(h.To)
 }
 
-// heldLine says the stretches of a pass.
+// heldLine says all stretches of a pass.
 func heldLine(held []Held) string {
 	var words []string
 	for _, h := range held {
@@ -133,8 +136,7 @@ func heldLine(held []Held) string {
 	return strings.Join(words, "; ")
 }
 
-// heldWords says one stretch: "bars 5-7: Eb, G (F#4 is sung against it, bar 6
-// count 1)".
+// heldWords says one stretch: "bars 5-7: Eb, G (F#4 is sung against it, bar 6 count 1)".
 func heldWords(h Held) string {
 	var tones []string
 	for _, t := range h.Tones {
@@ -144,11 +146,11 @@ func heldWords(h Held) string {
 		}
 		tones = append(tones, s)
 	}
-	return h.where() + ": " + list(tones)
+	return h.placeWords() + ": " + andList(tones)
 }
 
-// chordsOver are the chords that sound in a window, by name; a chord that is
-// repeated is one.
+// chordsOver returns the names of the chords that sound in a window. A chord that is
+// repeated at once stands once.
 func (r *Report) chordsOver(w guide.Window) []string {
 	out := []string{}
 	for i := max(0, r.tl.PassAt(w.Start)); i < len(r.tl.Passes) && r.tl.Passes[i].Start < w.End; i++ {

@@ -21,7 +21,8 @@ func charted(t testing.TB, key string, passes ...string) *timeline.Timeline {
 	tl := &timeline.Timeline{Title: "Charted", Tempos: []timeline.Tempo{{Micros: 1_000_000}}}
 	bar := 1
 	for i, chart := range passes {
-		p := timeline.Pass{Index: i, Section: "verse", Ordinal: i, EnergyFrom: 2, EnergyTo: 2, Key: k, Meter: meter.Common, BPM: 60, Start: tl.End, FirstBar: bar}
+		p := timeline.Pass{Index: i, Section: "verse", Ordinal: i, EnergyFrom: 2, EnergyTo: 2, Key: k,
+			Meter: meter.Common, BPM: 60, Start: tl.End, FirstBar: bar}
 		for _, sym := range strings.Fields(chart) {
 			c := harmony.NoChord()
 			if sym != "N.C." {
@@ -82,13 +83,14 @@ func TestChordsOver(t *testing.T) {
 	tl := charted(t, "C", "C F G7 C")
 	sing(t, tl, sung{0, 1920, 67}, sung{8640, 960, 67})
 	r := Analyze(tl, nil)
-	if len(r.Windows) != 2 || strings.Join(r.chordsOver(r.Windows[0]), " ") != "C F G7" || strings.Join(r.chordsOver(r.Windows[1]), " ") != "G7 C" {
+	if len(r.Windows) != 2 || strings.Join(r.chordsOver(r.Windows[0]), " ") != "C F G7" ||
+		strings.Join(r.chordsOver(r.Windows[1]), " ") != "G7 C" {
 		t.Errorf("windows %+v, over %v and %v", r.Windows, r.chordsOver(r.Windows[0]), r.chordsOver(r.Windows[1]))
 	}
 }
 
-// A song at one energy has no climax but the singer's: the last time the highest
-// note is sung. The loudest of equal passes is none: it may be an interlude.
+// In a song at one energy the climax is where the highest note is sung for the last time.
+// It is not the loudest pass, which may be an interlude.
 func TestClimaxOfLevelSong(t *testing.T) {
 	tl := charted(t, "C", "C F", "C F", "G C")
 	if c := Analyze(tl, nil).Climax; c.Pass != -1 {
@@ -101,16 +103,17 @@ func TestClimaxOfLevelSong(t *testing.T) {
 	}
 	// Two passes share the top: the reader is told so.
 	tl.Passes[1].EnergyFrom, tl.Passes[1].EnergyTo, tl.Passes[2].EnergyFrom, tl.Passes[2].EnergyTo = 4, 4, 4, 4
-	perf := &groove.Performance{Parts: make([][]groove.Note, len(timeline.PlayerNames))}
-	perf.Parts[timeline.Piano] = []groove.Note{{Tick: 7680, Length: 960, Key: 60, Velocity: 90}, {Tick: 15360, Length: 960, Key: 60, Velocity: 50}}
+	perf := &groove.Performance{}
+	perf.Parts[timeline.Piano] = []groove.Note{{Tick: 7680, Length: 960, Key: 60, Velocity: 90},
+		{Tick: 15360, Length: 960, Key: 60, Velocity: 50}}
 	c = Analyze(tl, means(tl, perf)).Climax
 	if c.Pass != 1 || !strings.HasPrefix(c.Why, "energy 4, as in another pass, but the band is fullest here") {
 		t.Errorf("climax %+v", c)
 	}
 }
 
-// What is said of the top is true of every note, not of nineteen in twenty, and
-// nothing is said of it when the singer is not known.
+// The hint about the highest notes is true of every note, not of nineteen in twenty. There
+// is none when the singer is not known.
 func TestReached(t *testing.T) {
 	tl := charted(t, "C", "C F C F C F", "C F", "C F")
 	var low []sung
@@ -119,21 +122,22 @@ func TestReached(t *testing.T) {
 	}
 	high := append(append([]sung{}, low...), sung{6 * 3840, 900, 76})
 	sing(t, tl, high...)
-	if pass, before := Analyze(tl, nil).reached(); pass != 1 || before != 67 {
+	if pass, before := Analyze(tl, nil).firstHighPass(); pass != 1 || before != 67 {
 		t.Errorf("pass %d, %d before", pass, before)
 	}
 	high[9].key = 76 // one early note, less than one in twenty
 	sing(t, tl, high...)
-	if pass, before := Analyze(tl, nil).reached(); pass != 0 {
+	if pass, before := Analyze(tl, nil).firstHighPass(); pass != 0 {
 		t.Errorf("76 has been sung in pass 0, but it is said that %d is the top until pass %d", before, pass)
 	}
 	tl.Vocal = nil
 	for i := range tl.Passes {
 		tl.Passes[i].Sung = nil
 	}
-	perf := &groove.Performance{Parts: make([][]groove.Note, len(timeline.PlayerNames))}
+	perf := &groove.Performance{}
 	for i := int64(0); i < 9; i++ {
-		perf.Parts[timeline.Piano] = append(perf.Parts[timeline.Piano], groove.Note{Tick: i * 3840, Length: 960, Key: uint8(60 + i)})
+		perf.Parts[timeline.Piano] = append(perf.Parts[timeline.Piano],
+			groove.Note{Tick: i * 3840, Length: 960, Key: uint8(60 + i)})
 	}
 	for _, h := range Analyze(tl, means(tl, perf)).Hints {
 		if strings.Contains(h.Say, "Nothing goes above") {
@@ -148,7 +152,7 @@ func TestReached(t *testing.T) {
 func TestUnderHints(t *testing.T) {
 	tl := charted(t, "C", "C F", "C F", "C F")
 	tl.Passes[1].Section, tl.Passes[2].Section = "chorus", "bridge"
-	perf := &groove.Performance{Parts: make([][]groove.Note, len(timeline.PlayerNames))}
+	perf := &groove.Performance{}
 	for i := int64(0); i < 24; i++ {
 		bass := uint8(40) // E2
 		if i >= 8 {
@@ -157,27 +161,30 @@ func TestUnderHints(t *testing.T) {
 		if i >= 16 {
 			bass = 36 // C2
 		}
-		perf.Parts[timeline.Bass] = append(perf.Parts[timeline.Bass], groove.Note{Tick: i * 960, Length: 900, Key: bass})
-		perf.Parts[timeline.Piano] = append(perf.Parts[timeline.Piano], groove.Note{Tick: i * 960, Length: 900, Key: 53})
+		perf.Parts[timeline.Bass] = append(perf.Parts[timeline.Bass],
+			groove.Note{Tick: i * 960, Length: 900, Key: bass})
+		perf.Parts[timeline.Piano] = append(perf.Parts[timeline.Piano],
+			groove.Note{Tick: i * 960, Length: 900, Key: 53})
 	}
 	var got []string
 	for _, h := range Analyze(tl, means(tl, perf)).underHints() {
 		got = append(got, h.Say)
 	}
 	want := []string{
-		"There is an octave or more under the comp in bridge (Db2 to E3), for bass clarinet, bassoon, trombone, bass trombone, tuba, harp, cello and double bass.",
-		"There is room for one held line under the comp in verse (F2 to E3) and chorus (Db3 to E3); Db3 to E3 is in all of them, for horn, bassoon, trombone, cello and bass clarinet.",
+		"There is an octave or more under the comp in bridge (Db2 to E3), for bass clarinet, bassoon, trombone, bass " +
+			"trombone, tuba, harp, cello and double bass.",
+		"There is room for one held line under the comp in verse (F2 to E3) and chorus (Db3 to E3); Db3 to E3 is in " +
+			"all of them, for horn, bassoon, trombone, cello and bass clarinet.",
 	}
 	if strings.Join(got, "\n") != strings.Join(want, "\n") {
 		t.Errorf("got\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
 	}
 }
 
-// The longest song that may be written, with hits in every bar and a voice that
-// rests in every bar, is reported whole: each stop, each push but the last, which
-// leads nowhere, and of the accents those that no stop takes, all but one with a push.
-// What grows with the square of the bars would be
-// felt here.
+// The longest song that is allowed, with hits in every bar and a voice that rests in every
+// bar, is reported whole: each stop, each push but the last, which leads nowhere, and the
+// accents outside stops, all but one with a push. Time in the square of the bars would be
+// noticed here.
 func TestAnalyzeLong(t *testing.T) {
 	tl := charted(t, "C", strings.Repeat("C F G7 Am ", 2500))
 	p := &tl.Passes[0]
@@ -185,10 +192,12 @@ func TestAnalyzeLong(t *testing.T) {
 	for i := range p.Bars {
 		at := p.Bars[i].Start
 		notes = append(notes, sung{at, 1900, 67})
-		p.Events = append(p.Events, timeline.Event{Kind: timeline.Accent, Bar: i, Tick: at, End: at, By: timeline.All, Weight: 2},
+		p.Events = append(p.Events, timeline.Event{Kind: timeline.Accent, Bar: i, Tick: at, End: at, By: timeline.All,
+			Weight: 2},
 			timeline.Event{Kind: timeline.Stop, Bar: i, Tick: at + 1920, End: at + 2880},
 			timeline.Event{Kind: timeline.Accent, Bar: i, Tick: at + 1920, End: at + 1920, By: timeline.All, Weight: 2},
-			timeline.Event{Kind: timeline.Push, Bar: i, Tick: at + 3360, End: at + 3360, Target: at + 3840, By: timeline.All})
+			timeline.Event{Kind: timeline.Push, Bar: i, Tick: at + 3360, End: at + 3360, Target: at + 3840,
+				By: timeline.All})
 	}
 	sing(t, tl, notes...)
 	r := Analyze(tl, nil)

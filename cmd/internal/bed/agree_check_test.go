@@ -110,8 +110,8 @@ func blocks(src string) [][]block {
 // blockFate is what becomes of a block in the whole song, or where one section has it.
 type blockFate struct{ met, acts, idle bool }
 
-// checked holds the warnings of blocks that do nothing against the rules.
-func (a *agreement) checked() {
+// checkDoubts holds the warnings of blocks that do nothing against the rules.
+func (a *agreement) checkDoubts() {
 	plays := blocks(a.src)
 	if len(plays) != len(a.tl.Passes) {
 		a.failf("%d plays are read, the song has %d", len(plays), len(a.tl.Passes))
@@ -170,8 +170,8 @@ func (a *agreement) checked() {
 	}
 }
 
-// meet notes what becomes of the blocks of a pass. Of two with one word at one tick the
-// later one counts; one whose players all keep out does not stand in its way.
+// meet notes what becomes of the blocks of a pass. Of two blocks with the same word at one
+// tick the later one counts, unless all its players keep out.
 func (a *agreement) meet(pass int, all []block, fate func(line int) *blockFate) {
 	p := &a.tl.Passes[pass]
 	type spot struct {

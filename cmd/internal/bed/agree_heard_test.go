@@ -10,14 +10,14 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// heardNote is a note as the file has it.
+// heardNote is a note as it stands in the file.
 type heardNote struct {
 	start, end    int64
 	key, velocity uint8
 }
 
-// hear reads the players' tracks back from the file.
-func (a *agreement) hear(data []byte) {
+// readMIDI reads the players' tracks back from the file.
+func (a *agreement) readMIDI(data []byte) {
 	song, err := smf.ReadFrom(bytes.NewReader(data))
 	if err != nil || len(song.Tracks) < 1+len(timeline.PlayerNames) {
 		a.failf("the file cannot be read: %v", err)
@@ -67,7 +67,8 @@ func (a *agreement) swing(tick int64) int64 {
 	return beat / 4
 }
 
-// pair is the length of what a pass plays long and short; 0 where it is straight.
+// pair is the length of a long and a short note of a pass that swings, 0 where it is
+// straight.
 func (a *agreement) pair(p *timeline.Pass) int64 {
 	switch f := a.res.Feels.Feels[p.Feel]; {
 	case f.Swing.Mode == "":
@@ -78,10 +79,10 @@ func (a *agreement) pair(p *timeline.Pass) int64 {
 	return 960
 }
 
-func (a *agreement) us(tick int64) int64 { return a.clock.Micros(tick) }
+func (a *agreement) micros(tick int64) int64 { return a.clock.Micros(tick) }
 
-// around is from where to where, in microseconds, that is struck which is asked for at a
-// tick.
+// around is the stretch, in microseconds, in which a note that is asked for at a tick is
+// struck.
 func (a *agreement) around(tick int64) (from, to int64) {
 	swing, stray := a.swing(tick)+roundUp, int64(0)
 	if a.tl.Looseness > 0 {
@@ -92,11 +93,11 @@ func (a *agreement) around(tick int64) (from, to int64) {
 	return from, to
 }
 
-// beside is a place shifted by a time either way, in microseconds. A shift is counted at
-// one tempo, also where the tempo changes in between: that of the place, and that of the
-// next pass where a push over the border is struck.
+// beside is a place shifted by a time in both directions, in microseconds. A shift is
+// counted at the tempo of the place even where the tempo changes in between, and at that of
+// the next pass for a push over the border.
 func (a *agreement) beside(place, tick, us int64) (from, to int64) {
-	from, to = a.us(tick)-us, a.us(tick)+us
+	from, to = a.micros(tick)-us, a.micros(tick)+us
 	tempos := []int64{place}
 	for _, q := range a.pushes {
 		if q.over && q.from == place {
@@ -105,8 +106,8 @@ func (a *agreement) beside(place, tick, us int64) (from, to int64) {
 	}
 	const part = 96 // ticks
 	for _, at := range tempos {
-		ticks := us * part / (a.us(at+part) - a.us(at))
-		from, to = min(from, a.us(tick-ticks)), max(to, a.us(tick+ticks))
+		ticks := us * part / (a.micros(at+part) - a.micros(at))
+		from, to = min(from, a.micros(tick-ticks)), max(to, a.micros(tick+ticks))
 	}
 	return from, to
 }
@@ -115,15 +116,15 @@ func (a *agreement) beside(place, tick, us int64) (from, to int64) {
 func (a *agreement) strikes(who timeline.Player, tick int64) (velocity uint8, ok bool) {
 	from, to := a.around(tick)
 	for _, n := range a.notes[who] {
-		if us := a.us(n.start); from <= us && us <= to {
+		if us := a.micros(n.start); from <= us && us <= to {
 			velocity, ok = max(velocity, n.velocity), true
 		}
 	}
 	return velocity, ok
 }
 
-// ask gathers the places where each player is asked to strike: accents and pushes.
-func (a *agreement) ask() {
+// collectAsked gathers the places where each player is asked to strike: accents and pushes.
+func (a *agreement) collectAsked() {
 	for i := range a.tl.Passes {
 		for k, e := range a.tl.Passes[i].Events {
 			for who := range a.asked {
@@ -149,10 +150,10 @@ func (a *agreement) ask() {
 func (a *agreement) crowded(who timeline.Player, tick int64) bool {
 	p := &a.tl.Passes[a.tl.PassAt(tick)]
 	swing := a.swing(tick) // may bring two places nearer to each other
-	near := a.us(p.Start+p.Length)-a.us(tick+swing) < nearUS
+	near := a.micros(p.Start+p.Length)-a.micros(tick+swing) < nearUS
 	for _, other := range a.asked[who] {
 		first, last := min(tick, other), max(tick, other)
-		near = near || first != last && a.us(last)-a.us(first+swing) < nearUS
+		near = near || first != last && a.micros(last)-a.micros(first+swing) < nearUS
 	}
 	if near {
 		a.count("skipped: crowded")
@@ -160,8 +161,8 @@ func (a *agreement) crowded(who timeline.Player, tick int64) bool {
 	return near
 }
 
-// asksFor reports whether a note is struck where its player is asked to, or belongs to
-// what is.
+// asksFor reports whether a note is struck where its player is asked to strike, or belongs
+// to such a note.
 func (a *agreement) asksFor(who timeline.Player, n heardNote, places []int64) bool {
 	for _, tick := range places {
 		from, to := a.around(tick)
@@ -169,7 +170,7 @@ func (a *agreement) asksFor(who timeline.Player, n heardNote, places []int64) bo
 		if who == timeline.Drums && a.swing(tick) > 0 {
 			to += nearUS // a hand is late after a short note
 		}
-		if us := a.us(n.start); min(grace, from-graceUS) <= us && us <= to {
+		if us := a.micros(n.start); min(grace, from-graceUS) <= us && us <= to {
 			return true
 		}
 	}

@@ -6,42 +6,42 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// played holds the notes of the file against the rules.
-func (a *agreement) played() {
-	a.ask()
+// checkPlayed holds the notes of the file against the rules.
+func (a *agreement) checkPlayed() {
+	a.collectAsked()
 	for i := range a.tl.Passes {
 		p := &a.tl.Passes[i]
 		for _, e := range p.Events {
 			if e.Kind == timeline.Stop {
-				a.stopped(p.Start+e.Tick, p.Start+e.End)
+				a.checkStop(p.Start+e.Tick, p.Start+e.End)
 			}
 		}
 		for bar := range p.Bars {
-			if a.alone(i, bar) {
+			if a.forHitsAlone(i, bar) {
 				from := p.Start + p.Bars[bar].Start
-				a.onlyHits(from, from+p.Bars[bar].Length)
+				a.checkOnlyHits(from, from+p.Bars[bar].Length)
 			}
 		}
 	}
 	if a.tl.Looseness == 0 {
-		a.together()
+		a.checkTogether()
 	}
 	for who := range timeline.Player(len(timeline.PlayerNames)) {
 		for i := range a.pushes {
 			if q := &a.pushes[i]; q.struck.Has(who) && !a.crowded(who, q.from) {
-				a.pushed(who, q)
+				a.checkPush(who, q)
 			}
 		}
 		for _, tick := range a.accents[who] {
 			if !a.crowded(who, tick) {
-				a.accented(who, tick)
+				a.checkAccent(who, tick)
 			}
 		}
 	}
 }
 
-// stopped: nothing begins or sounds in a stop.
-func (a *agreement) stopped(from, to int64) {
+// checkStop: nothing begins or sounds in a stop.
+func (a *agreement) checkStop(from, to int64) {
 	for who, notes := range a.notes {
 		a.count("stop")
 		for _, n := range notes {
@@ -54,9 +54,9 @@ func (a *agreement) stopped(from, to int64) {
 	}
 }
 
-// onlyHits: in the bar of an accent that stands alone nothing begins but accents and
+// checkOnlyHits: in the bar of an accent that stands alone nothing begins but accents and
 // pushes.
-func (a *agreement) onlyHits(from, to int64) {
+func (a *agreement) checkOnlyHits(from, to int64) {
 	for who, notes := range a.notes {
 		a.count("alone")
 		for _, n := range notes {
@@ -68,9 +68,9 @@ func (a *agreement) onlyHits(from, to int64) {
 	}
 }
 
-// together: what drums and bass are both asked to strike at one place they strike at once.
-// The pianist may roll it, or have struck the same keys just before.
-func (a *agreement) together() {
+// checkTogether: where drums and bass are both asked to strike, they strike at once. The
+// pianist may roll the chord, or have struck the same keys just before.
+func (a *agreement) checkTogether() {
 	for _, tick := range a.asked[timeline.Bass] {
 		if !slices.Contains(a.asked[timeline.Drums], tick) {
 			continue
@@ -79,10 +79,10 @@ func (a *agreement) together() {
 			continue
 		}
 		from, to := a.around(tick)
-		var struck [len(timeline.PlayerNames)][]int64
+		struck := make([][]int64, len(timeline.PlayerNames))
 		for _, who := range []timeline.Player{timeline.Drums, timeline.Bass} {
 			for _, n := range a.notes[who] {
-				if us := a.us(n.start); from <= us && us <= to {
+				if us := a.micros(n.start); from <= us && us <= to {
 					struck[who] = append(struck[who], n.start)
 				}
 			}
@@ -103,8 +103,8 @@ func (a *agreement) together() {
 	}
 }
 
-// pushed: a push is struck, and then nothing until its beat has gone.
-func (a *agreement) pushed(who timeline.Player, q *ruledPush) {
+// checkPush: a push is struck, and then nothing until its beat has passed.
+func (a *agreement) checkPush(who timeline.Player, q *ruledPush) {
 	p := &a.tl.Passes[q.pass]
 	rows := len(a.res.Feels.Feels[p.Feel].Levels[p.EnergyAt(p.BarAt(q.from-p.Start))-1].Drums) > 0
 	if who == timeline.Bass || who == timeline.Drums && rows {
@@ -120,14 +120,14 @@ func (a *agreement) pushed(who timeline.Player, q *ruledPush) {
 	_, from := a.around(q.from)
 	to, _ := a.around(q.to)
 	if a.exact(q.from) && a.exact(q.to) {
-		to = a.us(q.to + 1)
+		to = a.micros(q.to + 1)
 	}
 	for _, n := range a.notes[who] {
-		us := a.us(n.start)
-		if us <= from || us >= to || a.begins(who, q.to) != nil && us >= a.us(q.to)-graceUS {
+		us := a.micros(n.start)
+		if us <= from || us >= to || a.pushStartingAt(who, q.to) != nil && us >= a.micros(q.to)-graceUS {
 			continue
 		}
-		if us <= a.us(q.to) && a.graceOf(who, n, a.us(q.to)) {
+		if us <= a.micros(q.to) && a.graceOf(who, n, a.micros(q.to)) {
 			continue
 		}
 		a.failf("the %s strikes at %d, between the push at %d and its beat at %d", who, n.start, q.from, q.to)
@@ -139,16 +139,17 @@ func (a *agreement) pushed(who timeline.Player, q *ruledPush) {
 func (a *agreement) graceOf(who timeline.Player, n heardNote, beat int64) bool {
 	for _, m := range a.notes[who] {
 		grace, _ := a.beside(m.start, m.start, graceUS)
-		us := a.us(n.start)
-		if a.us(m.start) > beat && us < a.us(m.start) && us >= grace && (m.key == n.key || who == timeline.Piano) {
+		us := a.micros(n.start)
+		if a.micros(m.start) > beat && us < a.micros(m.start) && us >= grace &&
+			(m.key == n.key || who == timeline.Piano) {
 			return true
 		}
 	}
 	return false
 }
 
-// accented: an accent is struck, and louder than all in its bar that is none.
-func (a *agreement) accented(who timeline.Player, tick int64) {
+// checkAccent: an accent is struck, and is louder than all notes of its bar that are none.
+func (a *agreement) checkAccent(who timeline.Player, tick int64) {
 	hit, ok := a.strikes(who, tick)
 	if !ok && who == timeline.Piano && a.noVoicing(tick) {
 		a.count("skipped: no voicing")

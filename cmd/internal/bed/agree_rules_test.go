@@ -2,10 +2,10 @@ package bed
 
 import "plinth/songspec/timeline"
 
-// The rules of pushes, accents, stops and fills, in plain words, for TestAllAgree. They
-// are made from the events of the song file alone, over the whole song at once and in
-// absolute ticks, so that a border between two passes is no place like no other. Nothing
-// here reads the cues: whoever reads them errs together.
+// The rules of pushes, accents, stops and fills for TestAllAgree. They are worked out anew
+// from the events of the song file, over the whole song in absolute ticks, so that a border
+// between two passes is a place like any other. Nothing here reads the cues, because all
+// that read them would be wrong together.
 
 const drummer = timeline.Players(1 << timeline.Drums)
 
@@ -21,19 +21,19 @@ type ruledPush struct {
 // ruledEvent is what becomes of an event.
 type ruledEvent struct {
 	by    timeline.Players // who plays it, wherever
-	at    [len(timeline.PlayerNames)]int64
+	at    []int64          // by player: where he plays it
 	moved timeline.Players // those of them who play an accent with a push
 	why   map[string]bool  // why some do not, in the words of the outline
 }
 
-func (e *ruledEvent) not(why string) {
+func (e *ruledEvent) addReason(why string) {
 	if e.why == nil {
 		e.why = map[string]bool{}
 	}
 	e.why[why] = true
 }
 
-// rules are those of a song.
+// rules are the rules applied to one song.
 type rules struct {
 	tl     *timeline.Timeline
 	pushes []ruledPush
@@ -44,11 +44,14 @@ func rulesOf(tl *timeline.Timeline) *rules {
 	r := &rules{tl: tl, events: make([][]ruledEvent, len(tl.Passes))}
 	for i := range tl.Passes {
 		r.events[i] = make([]ruledEvent, len(tl.Passes[i].Events))
+		for k := range r.events[i] {
+			r.events[i][k].at = make([]int64, len(timeline.PlayerNames))
+		}
 	}
 	for i := range tl.Passes {
 		for k := range tl.Passes[i].Events {
 			if tl.Passes[i].Events[k].Kind == timeline.Push {
-				r.push(i, k)
+				r.rulePush(i, k)
 			}
 		}
 	}
@@ -56,7 +59,7 @@ func rulesOf(tl *timeline.Timeline) *rules {
 		for i := range tl.Passes {
 			for k := range tl.Passes[i].Events {
 				if accents == (tl.Passes[i].Events[k].Kind == timeline.Accent) {
-					r.other(i, k)
+					r.ruleOther(i, k)
 				}
 			}
 		}
@@ -75,8 +78,8 @@ func (r *rules) silent(tick int64) bool {
 	return false
 }
 
-// push takes an event among the pushes that count, or says why not.
-func (r *rules) push(pass, event int) {
+// rulePush adds a push to those that count, or the reason why it does not count.
+func (r *rules) rulePush(pass, event int) {
 	p, out := &r.tl.Passes[pass], &r.events[pass][event]
 	e := &p.Events[event]
 	q := ruledPush{pass: pass, event: event, from: p.Start + e.Tick, to: p.Start + e.Target, by: e.By &^ p.Tacet}
@@ -84,16 +87,16 @@ func (r *rules) push(pass, event int) {
 	last := pass+1 == len(r.tl.Passes)
 	switch {
 	case r.silent(q.from):
-		out.not("a stop")
+		out.addReason("a stop")
 		return
 	case q.over && last:
-		out.not("the song ends")
+		out.addReason("the song ends")
 		return
 	case r.span(q.to).Chord.None:
-		out.not("N.C.")
+		out.addReason("N.C.")
 		return
 	case q.over && q.by&^r.tl.Passes[pass+1].Tacet == 0:
-		out.not("tacet in what follows")
+		out.addReason("tacet in what follows")
 		return
 	case q.over:
 		q.struck = q.by &^ (r.tl.Passes[pass+1].Tacet &^ drummer)
@@ -107,7 +110,7 @@ func (r *rules) push(pass, event int) {
 			taken = timeline.All
 		}
 		if q.by&taken != 0 {
-			out.not("the chord is pushed already")
+			out.addReason("the chord is pushed already")
 		}
 		q.by, q.struck = q.by&^taken, q.struck&^taken
 	}
@@ -117,8 +120,8 @@ func (r *rules) push(pass, event int) {
 	}
 }
 
-// begins is a player's push that begins at a tick; nil where none does.
-func (r *rules) begins(who timeline.Player, tick int64) *ruledPush {
+// pushStartingAt is a player's push that starts at a tick, nil when there is none.
+func (r *rules) pushStartingAt(who timeline.Player, tick int64) *ruledPush {
 	for i := range r.pushes {
 		if q := &r.pushes[i]; q.by.Has(who) && q.from == tick {
 			return q
@@ -127,8 +130,9 @@ func (r *rules) begins(who timeline.Player, tick int64) *ruledPush {
 	return nil
 }
 
-// over is a player's push whose chord is there already while its beat has not gone.
-func (r *rules) over(who timeline.Player, tick int64) *ruledPush {
+// pushReachingOver is a player's push that has started by a tick and whose beat has not
+// passed; nil when there is none.
+func (r *rules) pushReachingOver(who timeline.Player, tick int64) *ruledPush {
 	for i := range r.pushes {
 		if q := &r.pushes[i]; q.by.Has(who) && q.from < tick && tick <= q.to {
 			return q
@@ -149,8 +153,8 @@ func (r *rules) span(tick int64) timeline.Span {
 	return s
 }
 
-// chord is the chord in force for a player, from where to where it is: the chart's, and
-// a pushed one from the push on.
+// chord is the chord in force for a player, with its stretch: the chart's chord, but a
+// pushed one from its push on.
 func (r *rules) chord(who timeline.Player, tick int64) timeline.Span {
 	s := r.span(tick)
 	for i := range r.pushes {
@@ -168,8 +172,8 @@ func (r *rules) chord(who timeline.Player, tick int64) timeline.Span {
 	return s
 }
 
-// alone reports whether a bar of a pass is for its written hits: one at least is played.
-func (r *rules) alone(pass, bar int) bool {
+// forHitsAlone reports whether a bar of a pass is for its written hits: one at least is played.
+func (r *rules) forHitsAlone(pass, bar int) bool {
 	for k, e := range r.tl.Passes[pass].Events {
 		if e.Kind == timeline.Accent && e.Alone && e.Bar == bar && r.events[pass][k].by != 0 {
 			return true
@@ -178,8 +182,8 @@ func (r *rules) alone(pass, bar int) bool {
 	return false
 }
 
-// other says what becomes of an event that is no push.
-func (r *rules) other(pass, event int) {
+// ruleOther works out what becomes of an event that is not a push.
+func (r *rules) ruleOther(pass, event int) {
 	p, out := &r.tl.Passes[pass], &r.events[pass][event]
 	e := &p.Events[event]
 	switch e.Kind {
@@ -187,38 +191,38 @@ func (r *rules) other(pass, event int) {
 	case timeline.Accent:
 		for who := range timeline.Player(len(timeline.PlayerNames)) {
 			if (e.By &^ p.Tacet).Has(who) {
-				r.accent(out, who, p.Start+e.Tick)
+				r.ruleAccent(out, who, p.Start+e.Tick)
 			}
 		}
 	case timeline.Fill:
 		out.by = drummer
-		if r.alone(pass, e.Bar) {
+		if r.forHitsAlone(pass, e.Bar) {
 			out.by = 0
-			out.not("the bar is for its hits")
+			out.addReason("the bar is for its hits")
 		}
 		if r.silent(p.Start + e.Tick) {
 			out.by = 0
-			out.not("a stop")
+			out.addReason("a stop")
 		}
 	default:
 		out.by = timeline.All
 	}
 }
 
-// accent says where a player strikes an accent that is written at a tick, if he does.
-func (r *rules) accent(out *ruledEvent, who timeline.Player, tick int64) {
+// ruleAccent works out where a player strikes an accent that is written at a tick.
+func (r *rules) ruleAccent(out *ruledEvent, who timeline.Player, tick int64) {
 	at := tick
-	if q := r.over(who, tick); q != nil && r.begins(who, tick) == nil {
+	if q := r.pushReachingOver(who, tick); q != nil && r.pushStartingAt(who, tick) == nil {
 		at = q.from
 	}
-	q := r.begins(who, at)
+	q := r.pushStartingAt(who, at)
 	switch {
 	case r.silent(at):
-		out.not("a stop")
+		out.addReason("a stop")
 	case q != nil && !q.struck.Has(who):
-		out.not("tacet in what follows")
+		out.addReason("tacet in what follows")
 	case who != timeline.Drums && r.chord(who, at).Chord.None:
-		out.not("N.C.")
+		out.addReason("N.C.")
 	default:
 		out.by |= timeline.Only(who)
 		out.at[who] = at

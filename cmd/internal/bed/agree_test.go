@@ -25,8 +25,8 @@ type agreement struct {
 	perf  *groove.Performance
 	clock *timeline.Clock
 
-	notes          [len(timeline.PlayerNames)][]heardNote
-	asked, accents [len(timeline.PlayerNames)][]int64 // where each is asked to strike; accents alone
+	notes          [][]heardNote // by player
+	asked, accents [][]int64     // by player: where he is asked to strike; accents alone
 
 	counts map[string]int
 	faults []string
@@ -38,7 +38,7 @@ func (a *agreement) failf(format string, args ...any) {
 
 func (a *agreement) count(what string) { a.counts[what]++ }
 
-// sensible are the checks of each kind that a hundred songs make at least.
+// sensible is how many checks of each kind a hundred songs make at least.
 var sensible = map[string]int{
 	"stop": 800, "alone": 250, "push struck": 350, "push tied over": 450, "accent struck": 700, "accent louder": 550,
 	"together": 100, "outline": 2000, "room": 700, "idle block": 200, "block that acts": 650,
@@ -56,8 +56,7 @@ func agreeSong(seed int64, feels []songtest.Feel) string {
 	return src
 }
 
-// agree holds a song against the rules. One that cannot be read is left without a
-// performance.
+// agree checks a song by the rules. A song that cannot be read has no performance.
 func agree(src string) (*agreement, error) {
 	res, err := Build(memory("agree.song.hcl", map[string]string{"agree.song.hcl": src}))
 	if res.Timeline == nil {
@@ -69,15 +68,17 @@ func agree(src string) (*agreement, error) {
 	}
 	a := &agreement{rules: r, src: src, res: res, perf: res.Performance,
 		clock: timeline.NewClock(res.Timeline.Tempos), counts: map[string]int{}}
-	a.hear(res.Outputs[0].Data)
-	a.played()
-	a.told()
+	players := len(timeline.PlayerNames)
+	a.notes, a.asked, a.accents = make([][]heardNote, players), make([][]int64, players), make([][]int64, players)
+	a.readMIDI(res.Outputs[0].Data)
+	a.checkPlayed()
+	a.checkTold()
 	return a, nil
 }
 
-// What the song file asks for is what is played, and what the outline, the room and the
-// check say of it. Room and band read the same cues and would err together: the rules
-// are made anew from the events, see rulesOf, and the notes are read from the file.
+// The band plays what the song file asks for, and outline, room and check say the same.
+// Room and band read the same cues and would be wrong together, so the rules are worked out
+// anew from the events (see rulesOf) and the notes are read from the MIDI file.
 func TestAllAgree(t *testing.T) {
 	songs := 300
 	if testing.Short() {

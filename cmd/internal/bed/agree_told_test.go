@@ -8,22 +8,23 @@ import (
 	"slices"
 	"strings"
 
+	"plinth/cmd/internal/words"
 	"plinth/render/room"
 	"plinth/songspec/outline"
 	"plinth/songspec/timeline"
 )
 
-// told holds the outline, the room and the check's doubts against the rules.
-func (a *agreement) told() {
-	a.outlined()
-	a.roomed()
-	a.checked()
+// checkTold holds the outline, the room and the check's doubts against the rules.
+func (a *agreement) checkTold() {
+	a.checkOutline()
+	a.checkRoom()
+	a.checkDoubts()
 }
 
 var barRow = regexp.MustCompile(`^ +\d+ \|[^|]*\|`)
 
-// outlined holds what the outline says of every event against the rules.
-func (a *agreement) outlined() {
+// checkOutline holds what the outline says of every event against the rules.
+func (a *agreement) checkOutline() {
 	var b bytes.Buffer
 	if err := outline.Write(&b, a.tl); err != nil {
 		a.failf("the outline: %v", err)
@@ -73,7 +74,7 @@ func (a *agreement) outlined() {
 	}
 }
 
-// byWords name players, unless it is all of them.
+// byWords names the players, unless all are meant.
 func byWords(by timeline.Players) string {
 	if by == timeline.All {
 		return ""
@@ -81,7 +82,7 @@ func byWords(by timeline.Players) string {
 	return " by " + strings.Join(by.Names(), ", ")
 }
 
-// entryWords tell of the push that leads into a pass; "" where none does.
+// entryWords says the push that leads into a pass, "" when there is none.
 func (a *agreement) entryWords(pass int) string {
 	for _, q := range a.pushes {
 		if q.over && q.pass == pass-1 {
@@ -92,8 +93,8 @@ func (a *agreement) entryWords(pass int) string {
 	return ""
 }
 
-// words are the ways in which the outline may tell an event: where its players differ
-// in where they strike or in why they do not, any of theirs.
+// words are the ways in which the outline may say an event: one for each player, where they
+// differ in where they strike or in why they do not.
 func (a *agreement) words(pass, event int) []string {
 	p, r := &a.tl.Passes[pass], &a.events[pass][event]
 	e := &p.Events[event]
@@ -144,7 +145,7 @@ func (a *agreement) words(pass, event int) []string {
 	return a.timeWords(e, at, p, b)
 }
 
-// timeWords are those of a stop, a space, a hold or a rit.
+// timeWords are the words for a stop, a space, a hold or a rit.
 func (a *agreement) timeWords(e *timeline.Event, at string, p *timeline.Pass, b *timeline.Bar) []string {
 	beats := func(ticks int64) string {
 		n := float64((200*ticks+p.Meter.TempoTicks())/(2*p.Meter.TempoTicks())) / 100
@@ -163,15 +164,15 @@ func (a *agreement) timeWords(e *timeline.Event, at string, p *timeline.Pass, b 
 				n++
 			}
 		}
-		return []string{fmt.Sprintf("rit over %s to %d", plural(n, "bar"), e.To)}
+		return []string{fmt.Sprintf("rit over %s to %d", words.Count(n, "bar"), e.To)}
 	case e.End == b.Start+b.Length:
 		return []string{at}
 	}
 	return []string{at + " for " + beats(e.End-e.Tick)}
 }
 
-// roomed holds the hits of the room against the rules.
-func (a *agreement) roomed() {
+// checkRoom holds the hits of the room against the rules.
+func (a *agreement) checkRoom() {
 	type stop struct {
 		from, to int64
 		by       timeline.Players

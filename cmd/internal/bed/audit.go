@@ -9,9 +9,9 @@ import (
 	"plinth/groove/audit"
 )
 
-// Audit is what a player could not play, and what is more than a bed needs, as
-// warnings at the song file's lines: the bed can be built all the same. What is
-// found again at the same line by the same rule is counted. It needs a Performance.
+// Audit returns what a player could not play and what is more than a bed needs, as
+// warnings at lines of the song file: the bed can be built all the same. Findings of one
+// rule at one line are one warning with their number. It needs a Performance.
 func (r *Result) Audit(song string) hcl.Diagnostics {
 	if r.Performance == nil {
 		return nil
@@ -36,12 +36,13 @@ func (r *Result) Audit(song string) hcl.Diagnostics {
 		if first[place{f.Line, f.Rule}] != i {
 			continue
 		}
-		detail := fmt.Sprintf("Bar %d, which is bar %d of %q, the %s: %s.", f.SongBar, f.Bar+1, report.Passes[f.Pass].Section, f.Player, f.Text)
+		detail := fmt.Sprintf("Bar %d, which is bar %d of %q, the %s: %s.", f.SongBar, f.Bar+1,
+			report.Passes[f.Pass].Section, f.Player, f.Text)
 		if a := f.Advice(); a != "" {
 			detail += " " + a
 		}
 		if n := more[i]; n > 0 {
-			detail += fmt.Sprintf(" The same %s more at this line.", times(n))
+			detail += fmt.Sprintf(" The same %s more at this line.", timesWord(n))
 		}
 		at := lineRange(song, r.Sources[song], f.Line)
 		out = append(out, &hcl.Diagnostic{Severity: hcl.DiagWarning, Summary: f.Title(), Detail: detail, Subject: &at})
@@ -49,15 +50,16 @@ func (r *Result) Audit(song string) hcl.Diagnostics {
 	return out
 }
 
-func times(n int) string {
+// timesWord is "once" or "3 times".
+func timesWord(n int) string {
 	if n == 1 {
 		return "once"
 	}
 	return fmt.Sprintf("%d times", n)
 }
 
-// lineRange is a line of a text without the blanks around it. Columns count bytes,
-// which are characters wherever a chart stands on the line.
+// lineRange is the range of a line without the blanks around it. Its columns count bytes,
+// which are characters on every line that has a chart.
 func lineRange(name string, src []byte, line int) hcl.Range {
 	lines := bytes.SplitAfter(src, []byte("\n"))
 	line = min(max(line, 1), len(lines))

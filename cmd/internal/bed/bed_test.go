@@ -27,7 +27,7 @@ func TestName(t *testing.T) {
 	}
 }
 
-// memory is a Request for files that lie nowhere, beside a song of that name.
+// memory is a Request for a song with files in memory beside it.
 func memory(song string, content map[string]string) Request {
 	return Request{Song: song, ReadFile: func(path string) ([]byte, error) {
 		if text, ok := content[filepath.Base(path)]; ok {
@@ -55,8 +55,8 @@ func TestBuild(t *testing.T) {
 	}
 }
 
-// What was read or looked for is told, above all when the build failed: whoever
-// waits for a missing file must know its name.
+// The result names what was read or looked for, also when the build failed: the watcher
+// waits for missing files by their names.
 func TestReadIsTold(t *testing.T) {
 	here, err := filepath.Abs(".")
 	if err != nil {
@@ -68,7 +68,8 @@ func TestReadIsTold(t *testing.T) {
 	}{
 		{"a plain song", plainSong, nil},
 		{"a song that does not parse", "section {", nil},
-		{"files that are missing", "grooves = [\"a.hcl\", \"sub/b.hcl\"]\nvocal \"v.mid\" {}\n" + plainSong, []string{"a.hcl", "sub/b.hcl", "v.mid"}},
+		{"files that are missing", "grooves = [\"a.hcl\", \"sub/b.hcl\"]\nvocal \"v.mid\" {}\n" + plainSong,
+			[]string{"a.hcl", "sub/b.hcl", "v.mid"}},
 		{"a missing file and a mistake", "grooves = [\"a.hcl\"]\ntempo = 7\n" + plainSong, []string{"a.hcl"}},
 	} {
 		res, err := Build(memory("weir.song.hcl", map[string]string{"weir.song.hcl": row.text}))
@@ -92,7 +93,8 @@ func TestReadIsTold(t *testing.T) {
 
 // A failed song leaves nothing to write or to play.
 func TestFailedSongMakesNothing(t *testing.T) {
-	for _, text := range []string{"", "section {", "tempo = 7\n" + plainSong, "vocal \"../none.mid\" {}\n" + plainSong, "grooves = [\"none.hcl\"]\n" + plainSong} {
+	for _, text := range []string{"", "section {", "tempo = 7\n" + plainSong, "vocal \"../none.mid\" {}\n" + plainSong,
+		"grooves = [\"none.hcl\"]\n" + plainSong} {
 		res, err := Build(memory("weir.song.hcl", map[string]string{"weir.song.hcl": text}))
 		if err != nil || !res.Failed() || res.Timeline != nil || res.Performance != nil || res.Outputs != nil {
 			t.Errorf("%q: %v, %d mistakes, %d outputs", text, err, len(res.Diags), len(res.Outputs))
@@ -135,15 +137,18 @@ func TestOwnGroovesWin(t *testing.T) {
 	}{
 		{"a.hcl", "waltz", "ours", len(library.LoadFills(family))},
 		{"b.hcl", "waltz", "bass on 1, chords on 2 and 3", len(library.LoadFills(family))},
-		{"c.hcl", "ballad-eighths", library.Load("ballad-eighths").Feels["ballad-eighths"].About, len(library.LoadFills("straight"))},
+		{"c.hcl", "ballad-eighths", library.Load("ballad-eighths").Feels["ballad-eighths"].About,
+			len(library.LoadFills("straight"))},
 	} {
 		res, err := Load(Request{Song: filepath.Join(dir, row.song)})
 		if err != nil || res.Failed() {
 			t.Errorf("%s: %v, %v", row.song, err, res.Diags)
 			continue
 		}
-		if f := res.Feels.Feels[row.feel]; len(res.Feels.Feels) != 1 || f == nil || f.About != row.about || len(res.Feels.Fills) != row.fills {
-			t.Errorf("%s plays %+v and %d fills, expected %q and %d", row.song, f, len(res.Feels.Fills), row.about, row.fills)
+		if f := res.Feels.Feels[row.feel]; len(res.Feels.Feels) != 1 || f == nil || f.About != row.about ||
+			len(res.Feels.Fills) != row.fills {
+			t.Errorf("%s plays %+v and %d fills, expected %q and %d", row.song, f, len(res.Feels.Fills), row.about,
+				row.fills)
 		}
 	}
 }

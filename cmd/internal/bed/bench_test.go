@@ -30,8 +30,11 @@ func ballad(n int) string {
 		events             string
 	}{
 		{"verse", "ballad-eighths", "2", 4, "push \"4: 4&\" {}\n  accent \"7: 1 3\" {}\n  fill \"20: 4\" {}"},
-		{"chorus", "ballad-eighths", "[3, 5]", 4, "push \"4: 4&\" {}\n  push \"24: 2&\" {}\n  accent \"7: 1 3\" { weight = 2 }\n  hold \"40: 1\" { beats = 1 }"},
-		{"bridge", "tight-sixteenths", "3", 2, "accent \"1-4: 2 4\" {}\n  stop \"10: 3\" {}\n  accent \"19: 1 2&\" { alone = true }"},
+		{"chorus", "ballad-eighths", "[3, 5]", 4,
+			"push \"4: 4&\" {}\n  push \"24: 2&\" {}\n  accent \"7: 1 3\" { weight = 2 }\n  hold \"40: 1\" { " +
+				"beats = 1 }"},
+		{"bridge", "tight-sixteenths", "3", 2,
+			"accent \"1-4: 2 4\" {}\n  stop \"10: 3\" {}\n  accent \"19: 1 2&\" { alone = true }"},
 	} {
 		fmt.Fprintf(&b, "section %q {\n  feel   = %q\n  energy = %s\n  chords = <<-EOT\n", s.name, s.feel, s.energy)
 		for range s.lines {
@@ -47,7 +50,7 @@ func ballad(n int) string {
 	return b.String()
 }
 
-// sizes are what is measured: the long example and three lengths of a ballad.
+// sizes are the songs that are measured: the long example and three lengths of a ballad.
 var sizes = []struct {
 	name string
 	bars int // 0: the example
@@ -81,8 +84,8 @@ func built(b *testing.B, req Request) *Result {
 	return res
 }
 
-// eachSong runs a benchmark on every size; run is given the song built once, and its
-// time is also given by the bar.
+// eachSong runs a benchmark on every size, after building the song once, and reports the
+// time a bar too.
 func eachSong(b *testing.B, run func(b *testing.B, req Request, res *Result)) {
 	for _, s := range sizes {
 		b.Run(s.name, func(b *testing.B) {
@@ -144,7 +147,7 @@ func BenchmarkWhole(b *testing.B) {
 	})
 }
 
-// noteEvent is an event of a track as a program has it that is about to write one.
+// noteEvent is an event of a track before it is written.
 type noteEvent struct {
 	delta         uint32
 	on            bool
@@ -153,8 +156,8 @@ type noteEvent struct {
 	other         []byte // when it is no note
 }
 
-// floor is what no program of this kind can do without: HCL's parser reading the same
-// texts, and gomidi laying out and writing the same events.
+// floor is the work that no program of this kind can avoid: HCL's parser reads the same
+// texts, and gomidi writes the same events.
 func floor(b *testing.B, res *Result) func() {
 	song, err := smf.ReadFrom(bytes.NewReader(res.Outputs[0].Data))
 	if err != nil {
@@ -216,8 +219,8 @@ func BenchmarkFloor(b *testing.B) {
 	})
 }
 
-// stopwatch times the same thing again and again: in all, and at its fastest, which
-// other programs on the machine disturb least.
+// stopwatch times the same work again and again: its sum, and its fastest run, which other
+// programs on the machine disturb least.
 type stopwatch struct {
 	all, best time.Duration
 	n         int
@@ -240,8 +243,8 @@ func (s *stopwatch) over(b *testing.B, other *stopwatch, scale float64, unit str
 	b.ReportMetric(float64(s.best)/float64(other.best)*scale, "best-"+unit)
 }
 
-// BenchmarkRatio is the whole build over the floor, both timed in turn, so that what
-// else the machine does falls on both.
+// BenchmarkRatio is the time of a build over that of the floor. Both are timed in turn, so
+// that other work of the machine slows both.
 func BenchmarkRatio(b *testing.B) {
 	eachSong(b, func(b *testing.B, req Request, res *Result) {
 		var whole, least stopwatch
@@ -254,8 +257,8 @@ func BenchmarkRatio(b *testing.B) {
 	})
 }
 
-// BenchmarkLength is the time that a bar takes in a song of 10,000 over that in one of
-// 100: nothing may grow faster than the song.
+// BenchmarkLength is the time a bar takes in a song of 10,000 bars over that in a song of
+// 100: no part may grow faster than the song.
 func BenchmarkLength(b *testing.B) {
 	short, long := request(b, 100), request(b, 10000)
 	var hundred, all stopwatch

@@ -15,8 +15,8 @@ import (
 	"plinth/groove/library"
 )
 
-// edits are what an arranger does to a song file, at a place that chance picks.
-// Some of them break the song; then the next edit meets it as it was before.
+// edits are what an arranger does to a song file, at random places. After an edit that
+// breaks the song, the next one starts from the song before it.
 var edits = []struct {
 	name string
 	at   *regexp.Regexp
@@ -29,18 +29,26 @@ var edits = []struct {
 		return pick(r, "energy = 1", "energy = 2", "energy = 3", "energy = 4", "energy = 5", "energy = [2, 5]")
 	}},
 	{"a feel", regexp.MustCompile(`feel   = "[a-z-]+"`), func(r *rand.Rand, _ string) string {
-		return `feel   = "` + pick(r, "ballad-eighths", "ballad-sixteenths", "tight-sixteenths", "sustain", "backbeat-eighths") + `"`
+		return `feel   = "` + pick(r, "ballad-eighths", "ballad-sixteenths", "tight-sixteenths", "sustain",
+			"backbeat-eighths") + `"`
 	}},
-	{"the tempo", regexp.MustCompile(`(?m)^tempo +=.*$`), func(r *rand.Rand, _ string) string { return fmt.Sprintf("tempo = %d", 60+r.IntN(20)) }},
-	{"the take", regexp.MustCompile(`(?m)^key +=`), func(r *rand.Rand, old string) string { return fmt.Sprintf("take = %d\n%s", r.IntN(3), old) }},
-	{"a count of an event", regexp.MustCompile(`"(\d): (\d)&?"`), func(r *rand.Rand, _ string) string { return fmt.Sprintf(`"%d: %d"`, 1+r.IntN(8), 1+r.IntN(4)) }},
+	{"the tempo", regexp.MustCompile(`(?m)^tempo +=.*$`),
+		func(r *rand.Rand, _ string) string { return fmt.Sprintf("tempo = %d", 60+r.IntN(20)) }},
+	{"the take", regexp.MustCompile(`(?m)^key +=`),
+		func(r *rand.Rand, old string) string { return fmt.Sprintf("take = %d\n%s", r.IntN(3), old) }},
+	{"a count of an event", regexp.MustCompile(`"(\d): (\d)&?"`),
+		func(r *rand.Rand, _ string) string { return fmt.Sprintf(`"%d: %d"`, 1+r.IntN(8), 1+r.IntN(4)) }},
 	{"a new event", regexp.MustCompile(`(?m)^  energy = .*$`), func(r *rand.Rand, old string) string {
-		return old + "\n  " + pick(r, `accent "1: 2"`, `push "2: 4&"`, `stop "3: 3"`, `fill "4: 3"`, `hold "4: 1"`) + " {}"
+		return old + "\n  " + pick(r, `accent "1: 2"`, `push "2: 4&"`, `stop "3: 3"`, `fill "4: 3"`, `hold "4: 1"`) +
+			" {}"
 	}},
-	{"a play more", regexp.MustCompile(`(?m)^  play "[a-z]+" \{\}$`), func(_ *rand.Rand, old string) string { return old + "\n" + old }},
+	{"a play more", regexp.MustCompile(`(?m)^  play "[a-z]+" \{\}$`),
+		func(_ *rand.Rand, old string) string { return old + "\n" + old }},
 	{"a play less", regexp.MustCompile(`(?m)^  play "[a-z]+" \{\}\n`), func(*rand.Rand, string) string { return "" }},
-	{"a comment", regexp.MustCompile(`(?m)^section`), func(_ *rand.Rand, old string) string { return "# a thought\n\n" + old }},
-	{"a lift", regexp.MustCompile(`lift +=.*`), func(r *rand.Rand, _ string) string { return fmt.Sprintf("lift = %d", 1+r.IntN(3)) }},
+	{"a comment", regexp.MustCompile(`(?m)^section`),
+		func(_ *rand.Rand, old string) string { return "# a thought\n\n" + old }},
+	{"a lift", regexp.MustCompile(`lift +=.*`),
+		func(r *rand.Rand, _ string) string { return fmt.Sprintf("lift = %d", 1+r.IntN(3)) }},
 	{"a tacet", regexp.MustCompile(`play "verse" \{\}`), func(r *rand.Rand, _ string) string {
 		return `play "verse" { tacet = ["` + pick(r, "drums", "bass", "piano") + `"] }`
 	}},
@@ -59,8 +67,8 @@ func (f folder) read(path string) ([]byte, error) {
 	return nil, &fs.PathError{Op: "read", Path: path, Err: fs.ErrNotExist}
 }
 
-// TestCacheChangesNothing edits the examples at random, a long row of edits with
-// one cache, and builds every one afresh too.
+// TestCacheChangesNothing edits the examples at random, many times with one cache, and
+// compares each build with one without a cache.
 func TestCacheChangesNothing(t *testing.T) {
 	for _, name := range []string{"lanterns", "high-water", "millers-clock", "own groove"} {
 		t.Run(name, func(t *testing.T) {
@@ -111,7 +119,8 @@ func TestCacheChangesNothing(t *testing.T) {
 					t.Fatal(err)
 				}
 				if !bytes.Equal(got.Outputs[0].Data, fresh.Outputs[0].Data) {
-					t.Fatalf("edit %d (%s): the kept passes give other bytes than a fresh build; the song:\n%s", i, what, now)
+					t.Fatalf("edit %d (%s): the kept passes give other bytes than a fresh build; the song:\n%s", i,
+						what, now)
 				}
 			}
 			t.Logf("%d builds, %d passes played, %d kept", built, played, reused)
@@ -133,8 +142,10 @@ func ownGroove(t *testing.T, dir string, files folder) string {
 		t.Fatal("there is no ballad-eighths")
 	}
 	song := filepath.Join(dir, "own.song.hcl")
-	files[filepath.ToSlash(song)] = []byte("grooves = [\"own.groove.hcl\"]\n" + strings.ReplaceAll(string(src), "ballad-eighths", "weir"))
-	files[filepath.ToSlash(filepath.Join(dir, "own.groove.hcl"))] = []byte(strings.Replace(string(own), "ballad-eighths", "weir", 1))
+	files[filepath.ToSlash(song)] = []byte("grooves = [\"own.groove.hcl\"]\n" +
+		strings.ReplaceAll(string(src), "ballad-eighths", "weir"))
+	files[filepath.ToSlash(filepath.Join(dir, "own.groove.hcl"))] = []byte(strings.Replace(string(own),
+		"ballad-eighths", "weir", 1))
 	return song
 }
 

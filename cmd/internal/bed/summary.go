@@ -4,22 +4,24 @@ import (
 	"fmt"
 	"strings"
 
+	"plinth/cmd/internal/words"
 	"plinth/songspec/timeline"
 )
 
-// Summary says in a line what was made: bars, length, keys, parts, and where bar
-// 1 stands when bars lie in front of it. It needs a Performance.
+// Summary says in one line what was made: bars, length, keys, players, and where bar 1
+// stands when bars lie before it. It needs a Performance.
 func (r *Result) Summary() string {
 	tl := r.Timeline
-	parts := []string{plural(tl.SongBars(), "bar"), timeline.MinSec(tl.SongMicros()), keys(tl.Keys), r.players()}
+	parts := []string{words.Count(tl.SongBars(), "bar"), timeline.MinSec(tl.SongMicros()), keyWords(tl.Keys),
+		r.playerWords()}
 	if tl.LeadBars > 0 {
 		parts = append(parts, fmt.Sprintf("bar 1 of the song is bar %d of the file", tl.LeadBars+1))
 	}
 	return strings.Join(parts, ", ")
 }
 
-// players names who plays, in the order of the file.
-func (r *Result) players() string {
+// playerWords names who plays, in the order of the file.
+func (r *Result) playerWords() string {
 	var who []string
 	for p, notes := range r.Performance.Parts {
 		if len(notes) > 0 {
@@ -39,9 +41,8 @@ func (r *Result) players() string {
 	}
 }
 
-// keys are the song's keys: the one it has, or the first and the last and how
-// many lie between.
-func keys(changes []timeline.KeyChange) string {
+// keyWords is the key of the song, or the first and the last one and how many there are.
+func keyWords(changes []timeline.KeyChange) string {
 	seen := map[string]bool{}
 	for _, c := range changes {
 		seen[c.Key.String()] = true
@@ -54,11 +55,4 @@ func keys(changes []timeline.KeyChange) string {
 		return first + " to " + last
 	}
 	return fmt.Sprintf("%s to %s over %d keys", first, last, len(seen))
-}
-
-func plural(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
 }

@@ -42,9 +42,8 @@ form {
 }
 `
 
-// Whatever the feel, the energy and the take, the band plays what a file can hold:
-// no note before tick 0 or past the end, no pitch twice at a time. Write's own
-// check decides.
+// At every feel, energy and take the band plays what a file can hold: no note before tick 0
+// or past the end, no pitch twice at a time. midi.Write checks that.
 func TestEveryFeelFitsAFile(t *testing.T) {
 	built := 0
 	for _, e := range library.Index() {
@@ -57,7 +56,8 @@ func TestEveryFeelFitsAFile(t *testing.T) {
 		}
 		for energy := 1; energy <= 5; energy++ {
 			for take := 1; take <= 2; take++ {
-				text := fmt.Sprintf(thick, take%2, take, sig, e.Name, e.TempoLow+take*(e.TempoHigh-e.TempoLow)/4, take%2, energy, two, energy)
+				text := fmt.Sprintf(thick, take%2, take, sig, e.Name, e.TempoLow+take*(e.TempoHigh-e.TempoLow)/4,
+					take%2, energy, two, energy)
 				res, err := Build(memory("thick.hcl", map[string]string{"thick.hcl": text}))
 				switch {
 				case err != nil:

@@ -1,11 +1,9 @@
-// Package compare reads songs by themselves, without the files that they name,
-// and says what changed from one to the other: what `plinth diff` does, and what
-// git needs of us. A song out of a version that is long gone has no folder, so
-// its grooves are known by name alone.
+// Package compare takes the text of songs, without the files that they name, and returns
+// them resolved, to be compared by `plinth diff` or by git. A song of an older version has
+// no folder, so any name of a groove is taken.
 package compare
 
 import (
-	"bufio"
 	"encoding/json"
 	"fmt"
 	"io"
@@ -19,11 +17,11 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// maxRead is one byte more than a song may have, several times over: songspec
-// explains its own bound.
+// maxRead is how many bytes are read of a song. The limit of songspec is far lower and has
+// its own message.
 const maxRead = 2 << 20
 
-// Song is a song file by itself.
+// Song is a song file without the files that it names.
 type Song struct {
 	Name     string // as messages show it
 	Source   []byte
@@ -31,8 +29,8 @@ type Song struct {
 	Diags    hcl.Diagnostics
 }
 
-// Read reads a song file, or in for the name "-". An error says that there is
-// nothing to read; mistakes in the song are in its Diags.
+// Read reads a song file, or in for the name "-". An error means that there is nothing to
+// read; mistakes in the song are in its Diags.
 func Read(name string, in io.Reader) (*Song, error) {
 	if name == "-" {
 		src, err := io.ReadAll(io.LimitReader(in, maxRead))
@@ -48,7 +46,7 @@ func Read(name string, in io.Reader) (*Song, error) {
 	return Parse(name, src), nil
 }
 
-// Parse resolves a song's text.
+// Parse resolves the text of a song.
 func Parse(name string, src []byte) *Song {
 	s := &Song{Name: name, Source: src}
 	file, diags := songspec.Parse(name, src)
@@ -56,7 +54,7 @@ func Parse(name string, src []byte) *Song {
 	if file == nil {
 		return s
 	}
-	tl, diags := file.Resolve(env(file))
+	tl, diags := file.Resolve(builtinFeels(file))
 	s.Diags = append(s.Diags, diags...)
 	songspec.SortDiagnostics(s.Diags)
 	if !s.Diags.HasErrors() {
@@ -65,9 +63,9 @@ func Parse(name string, src []byte) *Song {
 	return s
 }
 
-// env knows the built-in feels; where a song has grooves of its own, any name may
-// be one of them.
-func env(file *songspec.File) songspec.Env {
+// builtinFeels are the built-in feels as songspec knows them. They are left open where a
+// song has groove files, because any name may stand in those.
+func builtinFeels(file *songspec.File) songspec.Env {
 	if len(file.GrooveFiles()) > 0 {
 		return songspec.Env{}
 	}
@@ -78,8 +76,8 @@ func env(file *songspec.File) songspec.Env {
 	return songspec.Env{Feels: feels}
 }
 
-// WriteMistakes writes what is wrong with a song. Doubts are left out: they are
-// for the one who edits it.
+// WriteMistakes writes the errors of a song. Doubts are left out: they are for the one who
+// edits it.
 func (s *Song) WriteMistakes(w io.Writer, o songspec.DiagOptions) error {
 	var errs hcl.Diagnostics
 	for _, d := range s.Diags {
@@ -107,16 +105,12 @@ func WriteJSON(w io.Writer, changes []outline.Change) error {
 	}{len(changes) == 0, changes})
 }
 
-// Outline writes a song as outline.Write does, for git to compare line by
-// line; a song with a mistake as the text that it is, since the comparison must go on.
+// Outline writes a song as outline.Write does, for git to compare by lines. A song with a
+// mistake is written as its own text, because git has to go on.
 func (s *Song) Outline(w io.Writer) error {
 	if s.Timeline == nil {
 		_, err := w.Write(s.Source)
 		return err
 	}
-	out := bufio.NewWriter(w)
-	if err := outline.Write(out, s.Timeline); err != nil {
-		return err
-	}
-	return out.Flush()
+	return outline.Write(w, s.Timeline)
 }

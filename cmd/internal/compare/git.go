@@ -7,16 +7,17 @@ import (
 	"path/filepath"
 	"strings"
 
+	"plinth/cmd/internal/words"
 	"plinth/songspec"
 	"plinth/songspec/outline"
 	"plinth/songspec/timeline"
 )
 
-// Git compares two songs with the arguments that git gives an external diff:
-// path, old file, its hash and mode, new file, its hash and mode, and more when
-// the file was renamed; a path alone is one that is not merged yet. What was
-// added or deleted is compared with the null device. Git takes an error for the
-// end of the whole comparison, so what is wrong with a song is part of the text.
+// Git compares two songs with the arguments that git gives an external diff: path, old
+// file, its hash and mode, new file, its hash and mode, and more when the file was
+// renamed. A path alone is a file that is not merged yet. The null device stands for a
+// file that was added or deleted. An error would end the whole of git diff, so mistakes in
+// a song are part of the text.
 func Git(w io.Writer, args []string) error {
 	if len(args) == 1 {
 		_, err := fmt.Fprintf(w, "%s: not merged yet\n", args[0])
@@ -26,11 +27,11 @@ func Git(w io.Writer, args []string) error {
 		return fmt.Errorf("git gives an external diff seven arguments, not %d", len(args))
 	}
 	path := args[0]
-	old, err := gitSide(path, args[1])
+	old, err := readGitSide(path, args[1])
 	if err != nil {
 		return err
 	}
-	now, err := gitSide(path, args[4])
+	now, err := readGitSide(path, args[4])
 	if err != nil {
 		return err
 	}
@@ -50,9 +51,9 @@ func Git(w io.Writer, args []string) error {
 	case out.Len() > 0:
 	case old == nil && now == nil:
 	case old == nil:
-		fmt.Fprintf(&out, "%s: a new song, %s\n", path, size(now))
+		fmt.Fprintf(&out, "%s: a new song, %s\n", path, lengthWords(now))
 	case now == nil:
-		fmt.Fprintf(&out, "%s: gone, it was %s\n", path, size(old))
+		fmt.Fprintf(&out, "%s: gone, it was %s\n", path, lengthWords(old))
 	default:
 		changes := outline.Diff(old.Timeline, now.Timeline)
 		if len(changes) == 0 {
@@ -68,9 +69,9 @@ func Git(w io.Writer, args []string) error {
 	return err
 }
 
-// gitSide reads one of git's two files; nil when there is none. The song goes by
-// the path that it has in the project: the file may be a temporary one.
-func gitSide(path, file string) (*Song, error) {
+// readGitSide reads one of the two files of git; nil when there is none. The song has the
+// name that it has in the project, because the file may be a temporary one.
+func readGitSide(path, file string) (*Song, error) {
 	if file == os.DevNull || file == "/dev/null" {
 		return nil, nil
 	}
@@ -81,11 +82,11 @@ func gitSide(path, file string) (*Song, error) {
 	return Parse(filepath.ToSlash(path), song.Source), nil
 }
 
-func size(s *Song) string {
+// lengthWords is "32 bars, 1:25".
+func lengthWords(s *Song) string {
 	n := s.Timeline.SongBars()
-	text := fmt.Sprintf("%d bars, %s", n, timeline.MinSec(s.Timeline.SongMicros()))
 	if n == 1 {
-		text = "1 bar"
+		return words.Count(n, "bar")
 	}
-	return text
+	return words.Count(n, "bar") + ", " + timeline.MinSec(s.Timeline.SongMicros())
 }

@@ -63,7 +63,8 @@ func TestWriteAll(t *testing.T) {
 	if err := os.Chtimes(filepath.Join(dir, "same.mid"), before, before); err != nil {
 		t.Fatal(err)
 	}
-	written, err := WriteAll(dir, []Output{{"same.mid", []byte("same")}, {"old.mid", []byte("new")}, {"first.mid", []byte("first")}})
+	written, err := WriteAll(dir, []Output{{"same.mid", []byte("same")}, {"old.mid", []byte("new")},
+		{"first.mid", []byte("first")}})
 	if err != nil || strings.Join(written, " ") != "old.mid first.mid" {
 		t.Errorf("written: %v, %v", written, err)
 	}
@@ -193,12 +194,14 @@ func TestLinkToNothing(t *testing.T) {
 		t.Skip("links need a privilege there")
 	}
 	dir := folder(t, map[string]string{"bed/keep": "", "music/keep": ""})
-	for _, l := range [][2]string{{"../music/x.mid", "x.mid"}, {"x.mid", "twice.mid"}, {"../gone/y.mid", "y.mid"}, {"z.mid", "z.mid"}} {
+	for _, l := range [][2]string{{"../music/x.mid", "x.mid"}, {"x.mid", "twice.mid"}, {"../gone/y.mid", "y.mid"},
+		{"z.mid", "z.mid"}} {
 		if err := os.Symlink(l[0], filepath.Join(dir, "bed", l[1])); err != nil {
 			t.Fatal(err)
 		}
 	}
-	if written, err := WriteAll(filepath.Join(dir, "bed"), []Output{{"twice.mid", []byte("new")}}); err != nil || len(written) != 1 {
+	if written, err := WriteAll(filepath.Join(dir, "bed"), []Output{{"twice.mid", []byte("new")}}); err != nil ||
+		len(written) != 1 {
 		t.Errorf("%v, %v", written, err)
 	}
 	expect(t, filepath.Join(dir, "music"), map[string]string{"keep": "", "x.mid": "new"})
@@ -207,7 +210,8 @@ func TestLinkToNothing(t *testing.T) {
 			t.Errorf("the link %s was replaced by a file", name)
 		}
 	}
-	if _, err := WriteAll(filepath.Join(dir, "bed"), []Output{{"y.mid", []byte("new")}}); err == nil || !strings.Contains(err.Error(), "gone, which is not there") {
+	if _, err := WriteAll(filepath.Join(dir, "bed"), []Output{{"y.mid", []byte("new")}}); err == nil ||
+		!strings.Contains(err.Error(), "gone, which is not there") {
 		t.Errorf("into a folder that is not there: %v", err)
 	}
 	if _, err := WriteAll(filepath.Join(dir, "bed"), []Output{{"z.mid", []byte("new")}}); err == nil {
@@ -249,7 +253,8 @@ func TestStaleFilesGo(t *testing.T) {
 	if _, err := WriteAll(dir, nil); err != nil {
 		t.Fatal(err)
 	}
-	expect(t, dir, map[string]string{".b.mid" + tempMark + "2-0": "of a run beside this one", ".notes" + "-tmp": "the user's own", "a" + tempMark: "the user's own"})
+	expect(t, dir, map[string]string{".b.mid" + tempMark + "2-0": "of a run beside this one",
+		".notes" + "-tmp": "the user's own", "a" + tempMark: "the user's own"})
 }
 
 func TestRewriteKeepsModeAndLink(t *testing.T) {
@@ -293,7 +298,8 @@ func TestInside(t *testing.T) {
 	}
 	dir := folder(t, map[string]string{"song/a.hcl": "", "song/sub/b.hcl": "", "out.hcl": ""})
 	song := filepath.Join(dir, "song")
-	for _, l := range [][2]string{{"a.hcl", "in.hcl"}, {"../out.hcl", "escape.hcl"}, {"..", "up"}, {"loop.hcl", "loop.hcl"}} {
+	for _, l := range [][2]string{{"a.hcl", "in.hcl"}, {"../out.hcl", "escape.hcl"}, {"..", "up"},
+		{"loop.hcl", "loop.hcl"}} {
 		if err := os.Symlink(l[0], filepath.Join(song, l[1])); err != nil {
 			t.Fatal(err)
 		}

@@ -7,10 +7,9 @@ import (
 	"syscall"
 )
 
-// keepOwner gives a new file the owner and the group of the one that it is to
-// replace. Only the administrator may give a file away; others may still give it to
-// another group of theirs. Where that is not allowed either the file belongs to
-// whoever wrote it, as with an editor.
+// keepOwner gives a new file the owner and the group of the file that it replaces. Only the
+// administrator may change the owner; others may still give it to another of their groups.
+// Where neither is allowed, the file belongs to whoever wrote it, as with an editor.
 func keepOwner(f file, old fs.FileInfo) {
 	was, ok := old.Sys().(*syscall.Stat_t)
 	if !ok {

@@ -1,6 +1,6 @@
-// Package files is how plinth touches the disk: it reads what a song names and
-// nothing outside the song's folder, and it replaces what it makes whole or not
-// at all.
+// Package files takes paths and returns bytes, or takes bytes and writes them: it is how
+// plinth touches the disk. It reads nothing outside the song's folder, and it replaces a
+// file whole or not at all.
 package files
 
 import (
@@ -14,16 +14,16 @@ import (
 	"syscall"
 )
 
-// ErrNotFile is the error for a name that is there and is no regular file: a
-// folder, a pipe, a device.
+// ErrNotFile is the error for a name under which there is no regular file but a folder, a
+// pipe or a device.
 var ErrNotFile = errors.New("it is not a regular file")
 
 // ErrOutside is the error for a path that leads out of its folder.
 var ErrOutside = errors.New("it leads out of the folder")
 
-// Read reads a regular file, at most limit bytes of it and one more, so that
-// whoever bounds the content sees that it is over. It never waits on a pipe.
-// Errors are *fs.PathError and wrap ErrNotFile or what the system said.
+// Read returns the content of a regular file, up to limit bytes and one more, so that the
+// caller sees when it is too long. It never waits on a pipe. Errors are *fs.PathError and
+// wrap ErrNotFile or the error of the system.
 func Read(path string, limit int64) ([]byte, error) {
 	info, err := os.Stat(path)
 	if err != nil {
@@ -47,10 +47,10 @@ func Read(path string, limit int64) ([]byte, error) {
 	return io.ReadAll(io.LimitReader(f, limit+1))
 }
 
-// Inside is where a slash-separated path of a folder lies. ErrOutside says that
-// the path, or a link on its way, leads out of the folder; any other error is the
-// system's, fs.ErrNotExist among them. The path is returned even then, for whoever
-// waits until it is there.
+// Inside returns the path of a file in a folder; rel has slashes. ErrOutside means that
+// the path, or a link on its way, leads out of the folder; other errors are those of the
+// system, such as fs.ErrNotExist. The path is returned even with an error, so that the
+// caller can wait for the file.
 func Inside(dir, rel string) (string, error) {
 	local := filepath.FromSlash(rel)
 	path := filepath.Join(dir, local)
@@ -77,8 +77,8 @@ func Inside(dir, rel string) (string, error) {
 	return path, nil
 }
 
-// Reason is an error in words that follow a name and a colon: the system's own
-// text without the path, which the sentence has already.
+// Reason is an error in words that follow a name and a colon: the system's text without
+// the path.
 func Reason(err error) string {
 	var path *fs.PathError
 	var link *os.LinkError

@@ -13,14 +13,14 @@ import (
 	"time"
 )
 
-// Output is a file to be written: a base name and its content.
+// Output is a file to write: its base name and its content.
 type Output struct {
 	Name string
 	Data []byte
 }
 
-// tempMark stands in the name of every temporary file of ours, and nothing else
-// is ever cleaned away. staleAfter is when one can belong to no running build.
+// tempMark stands in the name of every temporary file of plinth; no other file is ever
+// removed. After staleAfter such a file can belong to no running build.
 const (
 	tempMark   = ".plinth-tmp-"
 	staleAfter = time.Minute
@@ -46,14 +46,13 @@ var realSystem = system{
 	rename: rename,
 }
 
-// WriteAll writes outputs into a folder, which it makes where it is missing, and
-// names those that were written; a file that has its bytes already is left as it
-// is. Everything is written under temporary names first and renamed last, so that
-// a reader sees each file old or new and never half, and an error while writing
-// (a full disk) leaves every file as it was. Only when a rename fails after
-// another has succeeded, which takes a file held open on Windows, can new files
-// stand beside old ones. Nothing is forced to the platter: what is written can be
-// built again.
+// WriteAll writes outputs into a folder, which it makes where it is missing, and returns
+// the names of those that it wrote. A file that has its bytes already is left as it is.
+// Everything is written under temporary names and renamed last: a reader sees each file
+// old or new and never half, and an error while writing (a full disk) leaves every file as
+// it was. New files can stand beside old ones only when a rename fails after another has
+// succeeded, which takes a file held open on Windows. Nothing is synced to the disk,
+// because it can be built again.
 func WriteAll(dir string, outputs []Output) (written []string, err error) {
 	return realSystem.writeAll(dir, outputs)
 }
@@ -71,7 +70,7 @@ func (s system) writeAll(dir string, outputs []Output) (written []string, err er
 		}
 	}()
 	for _, o := range outputs {
-		final, old, same, err := target(filepath.Join(dir, o.Name), o.Data)
+		final, old, same, err := inspectTarget(filepath.Join(dir, o.Name), o.Data)
 		if err != nil {
 			return nil, err
 		}
@@ -95,12 +94,11 @@ func (s system) writeAll(dir string, outputs []Output) (written []string, err er
 	return written, nil
 }
 
-// Rewrite replaces one file that its user wrote by hand: whole, with its
-// permissions and, where this account may give it away, its owner, through a link to
-// what it links to, and forced to the disk before the old text goes. It says whether
-// the bytes differed.
+// Rewrite replaces one file that its user wrote. It follows a link, keeps the permissions
+// and, where this account may give it away, the owner, and syncs the new text to the disk
+// before the old one goes. It reports whether the bytes differed.
 func Rewrite(path string, data []byte) (changed bool, err error) {
-	final, old, same, err := target(path, data)
+	final, old, same, err := inspectTarget(path, data)
 	if err != nil || same {
 		return false, err
 	}
@@ -115,8 +113,8 @@ func Rewrite(path string, data []byte) (changed bool, err error) {
 	return true, nil
 }
 
-// Create writes a file that must not be there yet; where it is, the error wraps
-// fs.ErrExist. What cannot be written whole is taken away again.
+// Create writes a new file. Where one is there already, the error wraps fs.ErrExist. A
+// file that could not be written whole is removed again.
 func Create(path string, data []byte) error {
 	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
 	if err != nil {
@@ -129,22 +127,21 @@ func Create(path string, data []byte) error {
 	return err
 }
 
-// ErrReadOnly is the error for a file that its owner has made read-only. A file can
-// be replaced all the same where its folder may be written, but then somebody
-// wanted it to stay as it is.
+// ErrReadOnly is the error for a file that its owner has made read-only. It could be
+// replaced where its folder may be written, but somebody wanted it to stay as it is.
 var ErrReadOnly = errors.New("it is read-only")
 
-// target looks at what stands under a file's name: the real name behind a link,
-// the file whose permissions and owner are to be kept (nil when there is nothing),
-// and whether it holds the bytes already.
-func target(path string, data []byte) (final string, old fs.FileInfo, same bool, err error) {
+// inspectTarget looks at what stands under a file name: the real name behind a link, the
+// file whose permissions and owner are kept (nil when there is none), and whether it has
+// the bytes already.
+func inspectTarget(path string, data []byte) (final string, old fs.FileInfo, same bool, err error) {
 	fail := func(err error) (string, fs.FileInfo, bool, error) {
 		return "", nil, false, fmt.Errorf("cannot write %s: %s", path, Reason(err))
 	}
 	info, err := os.Stat(path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		if final, err = behind(path); err != nil {
+		if final, err = linkTarget(path); err != nil {
 			return fail(err)
 		}
 		return final, nil, false, nil
@@ -170,9 +167,9 @@ func target(path string, data []byte) (final string, old fs.FileInfo, same bool,
 	return final, info, false, nil
 }
 
-// behind is where a link to a file that is not there leads, so that the file comes
-// there and the link stays. A name that is no link is its own.
-func behind(path string) (string, error) {
+// linkTarget is where a link to a missing file leads, so that the file comes there and the
+// link stays. A name that is no link is its own target.
+func linkTarget(path string) (string, error) {
 	for range 40 {
 		to, err := os.Readlink(path)
 		if err != nil {
@@ -189,12 +186,12 @@ func behind(path string) (string, error) {
 	return "", errors.New("it is a link to itself")
 }
 
-// longestPrefix bounds how much of a file's name its temporary name repeats, in
-// bytes: the longest name that a folder takes must have room for the rest.
+// longestPrefix is how many bytes of a file's name its temporary name repeats, so that the
+// temporary name is never too long for a folder.
 const longestPrefix = 100
 
-// writeTemp writes a temporary file in the folder of its final name, with the
-// permissions, the owner and the group of the old file where there is one.
+// writeTemp writes a temporary file in the folder of its final name, with the permissions,
+// the owner and the group of the old file where there is one.
 func (s system) writeTemp(final string, data []byte, old fs.FileInfo, sync bool) (string, error) {
 	base := filepath.Base(final)
 	base = strings.ToValidUTF8(base[:min(len(base), longestPrefix)], "")
@@ -205,8 +202,8 @@ func (s system) writeTemp(final string, data []byte, old fs.FileInfo, sync bool)
 	_, err = f.Write(data)
 	if err == nil && old != nil && runtime.GOOS != "windows" {
 		keepOwner(f, old)
-		// Some file systems, those of sticks and cards, know no permissions and refuse to
-		// set even those that they show.
+		// Some file systems (memory sticks and cards) have no permissions and refuse to set
+		// even those that they show.
 		if info, e := os.Stat(f.Name()); e != nil || info.Mode().Perm() != old.Mode().Perm() {
 			err = f.Chmod(old.Mode().Perm())
 		}
@@ -221,8 +218,8 @@ func (s system) writeTemp(final string, data []byte, old fs.FileInfo, sync bool)
 	return f.Name(), nil
 }
 
-// createTemp makes a file of a name that no other has, readable by whoever may
-// read new files; os.CreateTemp would keep it to its owner.
+// createTemp makes a file with a new name that everybody may read who may read new files;
+// os.CreateTemp would keep it to its owner.
 func createTemp(dir, prefix string) (*os.File, error) {
 	for try := 0; ; try++ {
 		name := filepath.Join(dir, fmt.Sprintf("%s%d-%d", prefix, os.Getpid(), try))
@@ -233,8 +230,8 @@ func createTemp(dir, prefix string) (*os.File, error) {
 	}
 }
 
-// removeStale takes away what an earlier run left when it was killed. Errors do
-// not matter: the names are never used again.
+// removeStale removes what an earlier run left when it was killed. Errors do not matter:
+// the names are never used again.
 func removeStale(dir string) {
 	entries, err := os.ReadDir(dir)
 	if err != nil {
@@ -250,19 +247,19 @@ func removeStale(dir string) {
 	}
 }
 
-// rename is os.Rename with patience on Windows, where a file that another program
-// has open for a moment (a virus scanner, a player) cannot be replaced.
+// rename is os.Rename. On Windows it tries again for a while, because a file that another
+// program has open for a moment (a virus scanner, a player) cannot be replaced.
 func rename(from, to string) error {
 	err := os.Rename(from, to)
-	for try := 0; err != nil && runtime.GOOS == "windows" && heldOpen(err) && try < 10; try++ {
+	for try := 0; err != nil && runtime.GOOS == "windows" && isInUse(err) && try < 10; try++ {
 		time.Sleep(time.Duration(10<<min(try, 4)) * time.Millisecond)
 		err = os.Rename(from, to)
 	}
 	return err
 }
 
-// heldOpen knows Windows' access denied (5) and sharing violation (32).
-func heldOpen(err error) bool {
+// isInUse recognizes Windows' access denied (5) and sharing violation (32).
+func isInUse(err error) bool {
 	var code syscall.Errno
 	return errors.As(err, &code) && (code == 5 || code == 32)
 }

@@ -1,5 +1,6 @@
-// Package live is what `plinth watch` does: it lets the watcher find the saves,
-// builds with bed, puts the files in place, and says in a line what changed.
+// Package live takes a song file and keeps its outputs up to date until it is stopped, as
+// `plinth watch` does: the watcher finds the saves, bed builds, files writes, and one line
+// says what changed.
 package live
 
 import (
@@ -20,38 +21,33 @@ import (
 	"plinth/cmd/internal/files"
 	"plinth/cmd/internal/then"
 	"plinth/cmd/internal/watch"
+	"plinth/cmd/internal/words"
 	"plinth/groove"
 	"plinth/songspec"
 	"plinth/songspec/outline"
 )
 
-// Options say what to keep up to date and how.
+// Options say which song to keep up to date and how.
 type Options struct {
 	Song string // the song file, as the user named it
 	Out  string // the folder to write to; empty: bed, beside the song
 	// Poll looks at the files every PollEvery (0: the watcher's default) instead of
-	// waiting for the system's word.
+	// waiting for events.
 	Poll      bool
 	PollEvery time.Duration
 	Then      string // a command line to run after each good build; may be empty
 
-	To       io.Writer // all that is said
+	To       io.Writer // everything is written to it
 	Color    bool
 	MaxDiags int // how many mistakes are shown
 
-	// Build makes the outputs; nil: bed.Build.
-	Build func(bed.Request) (*bed.Result, error)
-	// Good is told of each good build after its files are in place; may be nil. It
-	// is called by one goroutine at a time and must not keep it waiting.
-	Good func(*bed.Result)
-	// Bad is told of each build that failed, with what was said about it.
-	Bad func(said string)
+	builder func(bed.Request) (*bed.Result, error) // for tests; nil: bed.Build
 }
 
-// session is one run of watch.
+// session is one run of plinth watch.
 type session struct {
 	Options
-	out   *lines
+	out   *lineWriter
 	then  *then.Runner
 	cache groove.Cache
 
@@ -60,8 +56,8 @@ type session struct {
 	doubts  string // the last warnings shown
 }
 
-// Run builds, and builds again after every save, until ctx is done. What goes
-// wrong with a song is said and is no error.
+// Run builds at once and again after every save, until ctx is done. Mistakes in the song
+// are printed and are no error; an error means that watching could not begin.
 func Run(ctx context.Context, o Options) error {
 	if info, err := os.Stat(o.Song); err == nil && !info.Mode().IsRegular() {
 		return &bed.SongError{Path: o.Song, Err: files.ErrNotFile}
@@ -69,10 +65,10 @@ func Run(ctx context.Context, o Options) error {
 	if o.Out == "" {
 		o.Out = filepath.Join(filepath.Dir(o.Song), "bed")
 	}
-	if o.Build == nil {
-		o.Build = bed.Build
+	if o.builder == nil {
+		o.builder = bed.Build
 	}
-	s := &session{Options: o, out: &lines{to: o.To}}
+	s := &session{Options: o, out: &lineWriter{to: o.To}}
 	if o.Then != "" {
 		s.then = then.New(o.Then, s.out)
 		defer s.then.Close()
@@ -84,17 +80,18 @@ func Run(ctx context.Context, o Options) error {
 	})
 }
 
-// build is one build from a snapshot. A panic in it is our own mistake, and no
-// reason to stop watching.
+// build builds once from a snapshot. A panic is a mistake in plinth: it is printed, and
+// watching goes on.
 func (s *session) build(_ context.Context, snapshot *watch.Snapshot) (out watch.Outcome) {
 	start := time.Now()
 	defer func() {
 		if p := recover(); p != nil {
-			s.fail(fmt.Sprintf("this is a mistake in plinth, not in your song. Please report it with the song file and these lines:\n%v\n%s", p, debug.Stack()))
+			s.fail(fmt.Sprintf("this is a mistake in plinth, not in your song. Please report it with the song file "+
+				"and these lines:\n%v\n%s", p, debug.Stack()))
 			out.Read = append(out.Read, s.Song)
 		}
 	}()
-	res, err := s.Build(bed.Request{Song: s.Song, ReadFile: snapshot.ReadFile, Cache: &s.cache})
+	res, err := s.builder(bed.Request{Song: s.Song, ReadFile: snapshot.ReadFile, Cache: &s.cache})
 	out.Read = res.Read
 	diags := s.diagnostics(res)
 	switch {
@@ -114,53 +111,39 @@ func (s *session) build(_ context.Context, snapshot *watch.Snapshot) (out watch.
 	return out
 }
 
-// fail says what is wrong and what is still there.
+// fail says what is wrong and which output is still there.
 func (s *session) fail(what string) {
-	what = strings.TrimRight(what, "\n") + "\n"
-	s.out.write(what)
+	s.out.write(strings.TrimRight(what, "\n") + "\n")
 	s.failing, s.doubts = true, ""
-	if s.good != nil || s.older() {
+	if s.good != nil || s.hasOlderOutput() {
 		s.say("still playing the last good one")
 	} else {
 		s.say("nothing to play yet")
 	}
-	if s.Bad != nil {
-		s.Bad(what)
-	}
 }
 
-// older reports whether an earlier run has left a file.
-func (s *session) older() bool {
+// hasOlderOutput reports whether an earlier run has left a file.
+func (s *session) hasOlderOutput() bool {
 	_, err := os.Stat(filepath.Join(s.Out, bed.Name(s.Song)+".mid"))
 	return err == nil
 }
 
+// succeed says what a good build has changed, and runs the command.
 func (s *session) succeed(res *bed.Result, doubts string, start time.Time) {
 	if doubts != s.doubts { // a doubt that stays need not be said at every save
 		s.out.write(doubts)
 		s.doubts = doubts
 	}
-	text := fmt.Sprintf("%s  %s", s.bars(res), s.news(res))
-	s.say(fmt.Sprintf("%s  (%d ms)", text, time.Since(start).Milliseconds()))
+	s.say(fmt.Sprintf("%s  %s  (%d ms)", words.Count(res.Timeline.SongBars(), "bar"), s.whatIsNew(res),
+		time.Since(start).Milliseconds()))
 	s.good, s.failing = res, false
 	if s.then != nil {
 		s.then.Start()
 	}
-	if s.Good != nil {
-		s.Good(res)
-	}
 }
 
-func (s *session) bars(res *bed.Result) string {
-	n := res.Timeline.SongBars()
-	if n == 1 {
-		return "1 bar"
-	}
-	return fmt.Sprintf("%d bars", n)
-}
-
-// news is what is new about a good build, in a few words.
-func (s *session) news(res *bed.Result) string {
+// whatIsNew says in a few words what a good build has changed.
+func (s *session) whatIsNew(res *bed.Result) string {
 	if s.good == nil {
 		names := make([]string, len(res.Outputs))
 		for i, o := range res.Outputs {
@@ -172,7 +155,7 @@ func (s *session) news(res *bed.Result) string {
 	if text := outline.Summary(outline.Diff(s.good.Timeline, res.Timeline)); text != "" {
 		parts = append(parts, text)
 	}
-	parts = append(parts, s.otherFiles(res)...)
+	parts = append(parts, s.changedGrooveFiles(res)...)
 	text := strings.Join(parts, "; ")
 	if text == "" {
 		text = "nothing that is heard"
@@ -183,8 +166,8 @@ func (s *session) news(res *bed.Result) string {
 	return text
 }
 
-// otherFiles are the song's groove files that changed.
-func (s *session) otherFiles(res *bed.Result) []string {
+// changedGrooveFiles are the names of the song's groove files that changed.
+func (s *session) changedGrooveFiles(res *bed.Result) []string {
 	var out []string
 	for _, name := range slices.Sorted(maps.Keys(res.Sources)) {
 		old, known := s.good.Sources[name]
@@ -195,12 +178,14 @@ func (s *session) otherFiles(res *bed.Result) []string {
 	return out
 }
 
+// diagnostics are the mistakes and doubts of a build as text.
 func (s *session) diagnostics(res *bed.Result) string {
 	if len(res.Diags) == 0 {
 		return ""
 	}
 	var b strings.Builder
-	if err := songspec.WriteDiagnostics(&b, res.Sources, res.Diags, songspec.DiagOptions{Color: s.Color, Max: s.MaxDiags}); err != nil {
+	if err := songspec.WriteDiagnostics(&b, res.Sources, res.Diags,
+		songspec.DiagOptions{Color: s.Color, Max: s.MaxDiags}); err != nil {
 		panic(errors.Join(errors.New("live: a strings.Builder failed"), err))
 	}
 	return b.String()
@@ -211,17 +196,17 @@ func (s *session) say(text string) {
 	s.out.write(time.Now().Format("15:04:05") + "  " + text + "\n")
 }
 
-// lines is a writer that several goroutines write whole lines to. An error
-// cannot be told to anybody: what could not be written is where it would be said.
-type lines struct {
+// lineWriter lets several goroutines write whole lines. Its errors are lost: there is no
+// other place to report them.
+type lineWriter struct {
 	mu sync.Mutex
 	to io.Writer
 }
 
-func (l *lines) Write(p []byte) (int, error) {
+func (l *lineWriter) Write(p []byte) (int, error) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	return l.to.Write(p)
 }
 
-func (l *lines) write(text string) { io.WriteString(l, text) }
+func (l *lineWriter) write(text string) { io.WriteString(l, text) }

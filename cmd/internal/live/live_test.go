@@ -93,11 +93,11 @@ func (d *desk) midi() []byte {
 	return data
 }
 
-// wait waits until the nth line that matches has been said, and gives it.
+// wait waits for the nth line that matches, and returns it.
 func (d *desk) wait(n int, pattern string) string {
 	d.t.Helper()
 	re := regexp.MustCompile(`(?m)^` + pattern + `$`)
-	// No measure of the program: only of the patience with a busy machine.
+	// This limit is for a busy machine and does not measure the program.
 	for end := time.Now().Add(2 * time.Minute); ; time.Sleep(2 * time.Millisecond) {
 		if all := re.FindAllString(d.said(), -1); len(all) >= n {
 			return all[n-1]
@@ -153,8 +153,8 @@ func TestSession(t *testing.T) {
 	}
 }
 
-// A folder that cannot be written to is said, and the next save tries again even
-// when it changes nothing.
+// A folder that cannot be written to is reported, and the next save tries again even if it
+// changes nothing.
 func TestReadOnlyFolder(t *testing.T) {
 	if runtime.GOOS == "windows" || os.Getuid() == 0 {
 		// The administrator may write anywhere: a file in the folder's place stops everybody.
@@ -186,11 +186,11 @@ func retry(d *desk, repair func() error) {
 	d.wait(1, clock+`12 bars  .*weir\.mid.*`)
 }
 
-// A mistake of ours in a build is said, and the next save is built.
+// A panic in a build is reported, and the next save is built.
 func TestPanic(t *testing.T) {
 	first := true
 	d := open(t, func(o *Options) {
-		o.Build = func(req bed.Request) (*bed.Result, error) {
+		o.builder = func(req bed.Request) (*bed.Result, error) {
 			if first {
 				first = false
 				panic("a wrong note")
@@ -217,7 +217,7 @@ func TestThen(t *testing.T) {
 	}
 }
 
-// A name that is no file is said at once and not waited for.
+// A name that is not a file is reported at once.
 func TestNotAFile(t *testing.T) {
 	err := Run(context.Background(), Options{Song: t.TempDir(), To: &bytes.Buffer{}})
 	var song *bed.SongError

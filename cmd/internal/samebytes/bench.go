@@ -10,7 +10,7 @@ import (
 	"strings"
 )
 
-// sides name the two programs, in messages and files.
+// sides name the two programs in messages and files.
 var sides = [2]string{"old", "new"}
 
 // bench is one comparison.
@@ -27,22 +27,22 @@ type result struct {
 	differences []string
 }
 
-// said is what one run of a program gave.
-type said struct {
+// programOutput is what one run of a program printed, with its exit code.
+type programOutput struct {
 	code     int
 	out, err []byte
 }
 
-// song compares what both programs make of a song. What is equal is taken away again.
-func (b *bench) song(path string) (result, error) {
+// compareSong compares what both programs make of a song, and removes what is equal.
+func (b *bench) compareSong(path string) (result, error) {
 	r := result{name: strings.TrimSuffix(filepath.Base(path), ".song.hcl")}
 	kept := map[string][]byte{}
-	var built [2]said
+	var built [2]programOutput
 	var files [2][]byte
 	for i := range sides {
 		out := filepath.Join(b.dir, r.name+"."+sides[i])
 		var err error
-		if built[i], err = start(b.programs[i], "build", path, "--out", out); err != nil {
+		if built[i], err = runProgram(b.programs[i], "build", path, "--out", out); err != nil {
 			return r, err
 		}
 		if files[i], err = os.ReadFile(filepath.Join(out, r.name+".mid")); err != nil && built[i].code == 0 {
@@ -63,10 +63,10 @@ func (b *bench) song(path string) (result, error) {
 	}
 	r.refused = built[0].code != 0
 	for _, command := range b.also {
-		var runs [2]said
+		var runs [2]programOutput
 		for i := range sides {
 			var err error
-			if runs[i], err = start(b.programs[i], command, path); err != nil {
+			if runs[i], err = runProgram(b.programs[i], command, path); err != nil {
 				return r, err
 			}
 			kept[sides[i]+"."+command] = runs[i].out
@@ -87,20 +87,21 @@ func (r *result) differ(format string, args ...any) {
 	r.differences = append(r.differences, fmt.Sprintf(format, args...))
 }
 
-// start runs a program to its end. An error says that it could not be run.
-func start(program string, args ...string) (said, error) {
+// runProgram runs a program to its end. An error means that it could not be run.
+func runProgram(program string, args ...string) (programOutput, error) {
 	cmd := exec.Command(program, args...)
 	var out, errs bytes.Buffer
 	cmd.Stdout, cmd.Stderr = &out, &errs
 	err := cmd.Run()
 	if exit := (*exec.ExitError)(nil); err != nil && !errors.As(err, &exit) {
-		return said{}, err
+		return programOutput{}, err
 	}
-	return said{cmd.ProcessState.ExitCode(), out.Bytes(), errs.Bytes()}, nil
+	return programOutput{cmd.ProcessState.ExitCode(), out.Bytes(), errs.Bytes()}, nil
 }
 
-// keep leaves a song that differs in the folder, with what was made of it, and takes a
-// random one that does not away. An example is copied: it can change before it is read.
+// keep leaves a song that differs in the folder, with what was made of it, and removes a
+// random song that does not differ. An example is copied, because it may change before
+// anybody reads it.
 func (b *bench) keep(path string, r *result, made map[string][]byte) error {
 	if len(r.differences) == 0 {
 		if filepath.Dir(path) == b.dir {

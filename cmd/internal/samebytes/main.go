@@ -109,7 +109,7 @@ func run(programs []string, songs int, seed int64, examples, also string) (diffe
 	return differ, nil
 }
 
-// write writes the random songs and gives their paths.
+// write writes the random songs and returns their paths.
 func write(dir string, songs int, seed int64) ([]string, error) {
 	var feels []songtest.Feel
 	for _, e := range library.Index() {
@@ -128,8 +128,8 @@ func write(dir string, songs int, seed int64) ([]string, error) {
 	return files, nil
 }
 
-// all compares the songs, as many at a time as there are processors. The results stand
-// in the order of the songs.
+// all compares the songs, as many at a time as there are processors. The results are in
+// the order of the songs.
 func (b *bench) all(files []string) ([]result, error) {
 	results, faults := make([]result, len(files)), make([]error, len(files))
 	jobs := make(chan int)
@@ -137,7 +137,7 @@ func (b *bench) all(files []string) ([]result, error) {
 	for range runtime.NumCPU() {
 		wait.Go(func() {
 			for i := range jobs {
-				results[i], faults[i] = b.song(files[i])
+				results[i], faults[i] = b.compareSong(files[i])
 			}
 		})
 	}

@@ -23,8 +23,8 @@ type event struct {
 	text string
 }
 
-// tracks reads a file that has passed midi.Check, so without a look at what could be
-// broken. A note is one event, with its length.
+// tracks reads a file that has passed midi.Check, so it checks nothing. A note is one
+// event with its length.
 func tracks(file []byte) []track {
 	var out []track
 	for rest := file[14:]; len(rest) > 0; {
@@ -83,7 +83,7 @@ func readTrack(data []byte) (t track) {
 	return t
 }
 
-// firstEvent says in words where two files differ first in time.
+// firstEvent says in words where two files first differ in time.
 func firstEvent(old, now []byte) string {
 	for i, file := range [][]byte{old, now} {
 		if err := midi.Check(file); err != nil {
@@ -110,7 +110,7 @@ func firstEvent(old, now []byte) string {
 	return said
 }
 
-// firstOf is the first event of a track that the other has otherwise, in both versions.
+// firstOf is the first event in which two tracks differ, in both versions.
 func firstOf(a, b []event) (tick int64, was, is string) {
 	for i := range max(len(a), len(b)) {
 		switch {
@@ -125,7 +125,7 @@ func firstOf(a, b []event) (tick int64, was, is string) {
 	return math.MaxInt64, "", ""
 }
 
-// barOf is the file's bar, from 1, that holds a tick.
+// barOf is the number of the bar of the file that holds a tick, from 1.
 func barOf(meters []event, tick int64) int64 {
 	bar := int64(1)
 	for i, m := range meters {

@@ -11,8 +11,8 @@ import (
 	"plinth/songspec/meter"
 )
 
-// built is the MIDI file of a song in 3/4 with one bar of 4/4.
-func built(t *testing.T) []byte {
+// builtMIDI is the MIDI file of a song in 3/4 with one bar of 4/4.
+func builtMIDI(t *testing.T) []byte {
 	t.Helper()
 	song := filepath.Join(t.TempDir(), "a.song.hcl")
 	text := "meter = \"3/4\"\nlooseness = 0\nsection \"a\" {\n  chords = \"| C | (4/4) F | G | C |\"\n" +
@@ -28,7 +28,7 @@ func built(t *testing.T) []byte {
 }
 
 func TestFirstEvent(t *testing.T) {
-	old := built(t)
+	old := builtMIDI(t)
 	const ticks = (3 + 4 + 3) * meter.TicksPerQuarter // where bar 4 begins
 	bass := tracks(old)[2]
 	for _, e := range bass.events {

@@ -15,7 +15,7 @@ import (
 	"plinth/cmd/internal/bed"
 )
 
-// style is a way of saving, with the window that the watcher gives it.
+// style is a way of saving, with the quiet window that the watcher gives it.
 type style struct {
 	name   string
 	window time.Duration
@@ -43,7 +43,7 @@ var styles = []style{
 	}},
 }
 
-// bench is a song with some variants, and the MIDI file of each.
+// bench is a song with its variants and the MIDI file of each.
 type bench struct {
 	plinth, song, midi string
 	poll               bool
@@ -53,8 +53,8 @@ type bench struct {
 	rnd                *rand.Rand
 }
 
-// newBench copies the song and builds eight variants of it, which differ in one
-// chord and an energy, as an edit would.
+// newBench copies the song and builds eight variants of it, which differ in one chord and
+// one energy, as after an edit.
 func newBench(plinth, dir, song string, poll bool) (*bench, error) {
 	src, err := os.ReadFile(song)
 	if err != nil {
@@ -154,7 +154,7 @@ func (w *watched) stop() {
 	w.cmd.Wait()
 }
 
-// hopeless is how long is waited for what must come on the busiest machine.
+// hopeless is how long to wait for what must come, even on the busiest machine.
 const hopeless = time.Minute
 
 // start runs a watch and waits for its first build.
@@ -188,8 +188,8 @@ func (b *bench) write(s style) error {
 	}
 }
 
-// save saves another variant and gives the time from the end of that to the new
-// bytes under the final name.
+// save saves another variant and returns the time from the end of the save to the new
+// bytes under the file's name.
 func (b *bench) save(s style) (time.Duration, error) {
 	before, err := os.Stat(b.midi)
 	if err != nil {
@@ -223,7 +223,7 @@ func (b *bench) save(s style) (time.Duration, error) {
 	return took, nil
 }
 
-// pause is what lies between two saves, never twice the same.
+// pause is the time between two saves, different each time.
 func (b *bench) pause() time.Duration {
 	return 5*time.Millisecond + time.Duration(b.rnd.Int64N(int64(60*time.Millisecond)))
 }

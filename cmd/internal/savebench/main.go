@@ -52,18 +52,18 @@ func run(song string, saves, soak int, idle time.Duration, kill int, poll bool) 
 	}
 	switch {
 	case kill > 0:
-		return b.kills(kill)
+		return b.measureKills(kill)
 	case soak > 0:
-		return b.soak(soak)
+		return b.measureSoak(soak)
 	case idle > 0:
-		return b.idle(idle)
+		return b.measureIdle(idle)
 	}
-	return b.latency(saves)
+	return b.measureLatency(saves)
 }
 
-// latency is the table of the README: how long from the end of a save to the new
+// measureLatency prints the README's table: the time from the end of a save to the new
 // bytes, and how much of it is not the quiet window.
-func (b *bench) latency(saves int) error {
+func (b *bench) measureLatency(saves int) error {
 	w, err := b.start()
 	if err != nil {
 		return err
@@ -83,15 +83,18 @@ func (b *bench) latency(saves int) error {
 		}
 		slices.Sort(took)
 		at := func(percent int) time.Duration { return took[min(len(took)-1, len(took)*percent/100)] }
-		fmt.Printf("%-24s %7.1f %7.1f %7.1f %7.1f   %.1f\n", s.name, ms(at(50)), ms(at(90)), ms(at(99)), ms(took[len(took)-1]), ms(at(50)-s.window))
+		fmt.Printf("%-24s %7.1f %7.1f %7.1f %7.1f   %.1f\n", s.name, milliseconds(at(50)), milliseconds(at(90)),
+			milliseconds(at(99)),
+			milliseconds(took[len(took)-1]), milliseconds(at(50)-s.window))
 	}
 	return nil
 }
 
-func ms(d time.Duration) float64 { return float64(d.Microseconds()) / 1000 }
+func milliseconds(d time.Duration) float64 { return float64(d.Microseconds()) / 1000 }
 
-// soak saves without a rest and looks at the process ten times on the way.
-func (b *bench) soak(saves int) error {
+// measureSoak saves without a pause and prints memory, open files and threads ten times on
+// the way.
+func (b *bench) measureSoak(saves int) error {
 	w, err := b.start()
 	if err != nil {
 		return err
@@ -114,8 +117,8 @@ func (b *bench) soak(saves int) error {
 	return nil
 }
 
-// idle measures a watch to which nothing happens.
-func (b *bench) idle(d time.Duration) error {
+// measureIdle prints the processor time of a watch to which nothing happens.
+func (b *bench) measureIdle(d time.Duration) error {
 	w, err := b.start()
 	if err != nil {
 		return err
@@ -136,12 +139,11 @@ func (b *bench) idle(d time.Duration) error {
 	return nil
 }
 
-// kills ends the watch without warning around the moment it writes, and looks at
-// what is there then. When that moment comes is the machine's affair: a kill that
-// found the old file makes the next one come later, one that found the new file
-// earlier, so that they gather round it on any machine. They go on until both were
-// found, which they must be: the one at no wait, the other at the longest.
-func (b *bench) kills(times int) error {
+// measureKills kills the watch at about the moment when it writes, and checks that the
+// file is the whole old one or the whole new one. That moment depends on the machine: a
+// kill that found the old file makes the next one later, one that found the new file
+// earlier. It goes on until both were found.
+func (b *bench) measureKills(times int) error {
 	var olds, news, left int
 	waits := make([]time.Duration, len(styles)) // from a save of each style to the kill
 	for i, s := range styles {
@@ -187,6 +189,7 @@ func (b *bench) kills(times int) error {
 			return fmt.Errorf("not one of %d kills found the old file", i+1)
 		}
 	}
-	fmt.Printf("%d kills: %d times the whole old file, %d times the whole new one; at most %d temporary files left, which a build a minute later takes away\n", olds+news, olds, news, left)
+	fmt.Printf("%d kills: %d times the whole old file, %d times the whole new one; at most %d temporary files left, "+
+		"which a build a minute later takes away\n", olds+news, olds, news, left)
 	return nil
 }

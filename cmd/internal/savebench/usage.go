@@ -16,7 +16,7 @@ type usage struct {
 	processor time.Duration
 }
 
-// usageOf reads /proc, so it works on Linux alone.
+// usageOf reads /proc, so it works only on Linux.
 func usageOf(pid int) (usage, error) {
 	var u usage
 	dir := fmt.Sprintf("/proc/%d/", pid)

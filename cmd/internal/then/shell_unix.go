@@ -11,12 +11,11 @@ import (
 	"time"
 )
 
-// shell runs a line in a process group of its own, so that what it started ends
-// with it. That also keeps the terminal's Ctrl-C from reaching it twice. The group
-// is asked to end when ctx is done; sweep, called after that and after the shell's
-// end, returns when all of the group are gone or have been made to go. (A process
-// that has ended counts until its new parent has taken note, which some containers'
-// do late.)
+// shell prepares a command line in a process group of its own, so that what it started ends
+// with it and the terminal's Ctrl-C does not reach it twice. The group is asked to end
+// when ctx is done. sweep is called after that and after the shell's end; it returns when
+// the whole group has ended or was killed. (A process that has ended counts until its new
+// parent has collected it, which takes long in some containers.)
 func shell(ctx context.Context, line string) (cmd *exec.Cmd, sweep func()) {
 	cmd = exec.CommandContext(ctx, "sh", "-c", line)
 	cmd.SysProcAttr = &syscall.SysProcAttr{Setpgid: true}

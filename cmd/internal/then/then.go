@@ -1,6 +1,6 @@
-// Package then runs a command of the user's again and again: never two at once,
-// and the newest wins. The command comes from the command line, never from a
-// song file.
+// Package then takes a command line of the user and runs it again and again, with its
+// output passed on: never two runs at once, and the newest wins. The command comes from
+// plinth's own command line, never from a song file.
 package then
 
 import (
@@ -15,8 +15,7 @@ import (
 	"time"
 )
 
-// patience is how long a command that is asked to end may take before it is
-// made to.
+// patience is how long a command may take to end when it is asked to, before it is killed.
 const patience = 2 * time.Second
 
 // Runner runs one command line.
@@ -31,14 +30,13 @@ type Runner struct {
 	idle sync.WaitGroup
 }
 
-// New makes a runner for a command line in the words of the system's shell. What
-// the command prints goes to out line by line, each with a mark in front; out is
-// written to from other goroutines, one whole line a call.
+// New returns a runner for a command line of the system's shell. The command's output goes
+// to out with a mark in front of each line. out is written to from other goroutines, one
+// whole line a call.
 func New(line string, out io.Writer) *Runner { return &Runner{line: line, out: out} }
 
-// Start runs the command. One that still runs from before is ended first, with
-// all that it started, and however often Start is called meanwhile, the command
-// runs once after that.
+// Start runs the command. If it still runs, it is ended first, with all that it started;
+// however often Start is called meanwhile, the command runs once after that.
 func (r *Runner) Start() {
 	r.mu.Lock()
 	defer r.mu.Unlock()
@@ -50,11 +48,11 @@ func (r *Runner) Start() {
 		r.stop()
 		return
 	}
-	r.launch()
+	r.launchLocked()
 }
 
-// launch needs r.mu.
-func (r *Runner) launch() {
+// launchLocked runs the command in the background. The caller holds r.mu.
+func (r *Runner) launchLocked() {
 	ctx, stop := context.WithCancel(context.Background())
 	r.stop = stop
 	r.idle.Add(1)
@@ -67,12 +65,12 @@ func (r *Runner) launch() {
 		r.stop = nil
 		if r.next && !r.shut {
 			r.next = false
-			r.launch()
+			r.launchLocked()
 		}
 	}()
 }
 
-// Close ends a command that runs and waits for it. Nothing runs after it.
+// Close ends a running command and waits for it. After Close nothing runs.
 func (r *Runner) Close() {
 	r.mu.Lock()
 	r.shut = true
@@ -83,13 +81,10 @@ func (r *Runner) Close() {
 	r.idle.Wait()
 }
 
-// Wait returns when no command runs or waits to run.
-func (r *Runner) Wait() { r.idle.Wait() }
-
 // run runs the command once and says how it ended.
 func (r *Runner) run(ctx context.Context) {
-	out := &marked{to: r.out}
-	err := r.command(ctx, out)
+	out := &lineMarker{to: r.out}
+	err := r.runShell(ctx, out)
 	out.flush()
 	var exit *exec.ExitError
 	switch {
@@ -107,12 +102,10 @@ func (r *Runner) run(ctx context.Context) {
 	}
 }
 
-// command runs the command until it has ended and nobody holds its output open any
-// more: what it leaves behind and still prints is a part of it. When ctx is done
-// all of it is ended.
-func (r *Runner) command(ctx context.Context, out io.Writer) error {
-	// A pipe of our own: os/exec would cut off the output of what the shell leaves
-	// behind.
+// runShell runs the command until it has ended and nobody has its output open any more, so
+// that what it left behind can still print. When ctx is done, all of it is ended.
+func (r *Runner) runShell(ctx context.Context, out io.Writer) error {
+	// os/exec's own pipe would cut off the output of what the shell leaves behind.
 	from, to, err := os.Pipe()
 	if err != nil {
 		return err
@@ -129,7 +122,7 @@ func (r *Runner) command(ctx context.Context, out io.Writer) error {
 	silent := make(chan struct{})
 	go func() {
 		defer close(silent)
-		io.Copy(out, from) // its end is all there is to know
+		io.Copy(out, from) // ends with the last writer; an error changes nothing
 	}()
 	err = cmd.Wait()
 	select {
@@ -139,12 +132,12 @@ func (r *Runner) command(ctx context.Context, out io.Writer) error {
 	if ctx.Err() == nil {
 		return err
 	}
-	// Close waits for the sweep; the next command does not, once this one is silent.
+	// Close waits for the sweep. The next command waits only until this one is silent.
 	r.idle.Go(sweep)
 	select {
 	case <-silent:
 	case <-time.After(patience + patience/2):
-		// Somebody who has left the group, and could not be made to go, holds the output.
+		// A process that has left the group, and could not be killed, holds the output.
 		from.Close()
 		<-silent
 	}
@@ -154,17 +147,17 @@ func (r *Runner) command(ctx context.Context, out io.Writer) error {
 // mark stands before each line that a command prints.
 const mark = "  then | "
 
-// longest is how much of a line is kept back for its end, in bytes.
+// longest is how many bytes of a line are kept while its end has not come.
 const longest = 4 << 10
 
-// marked passes on whole lines with a mark in front of each.
-type marked struct {
+// lineMarker passes on whole lines with a mark in front of each.
+type lineMarker struct {
 	to   io.Writer
 	line []byte
 }
 
 // Write is called by one goroutine: both of a command's outputs are one pipe.
-func (m *marked) Write(p []byte) (int, error) {
+func (m *lineMarker) Write(p []byte) (int, error) {
 	for _, b := range p {
 		if b == '\n' {
 			m.flushLine()
@@ -177,18 +170,19 @@ func (m *marked) Write(p []byte) (int, error) {
 	return len(p), nil
 }
 
-func (m *marked) flushLine() {
+// flushLine passes on the line that was kept.
+func (m *lineMarker) flushLine() {
 	line := bytes.TrimRight(m.line, "\r")
 	m.say(string(line))
 	m.line = m.line[:0]
 }
 
-// flush passes on a last line without an end.
-func (m *marked) flush() {
+// flush passes on a last line that has no end.
+func (m *lineMarker) flush() {
 	if len(m.line) > 0 {
 		m.flushLine()
 	}
 }
 
 // say writes one line in one call.
-func (m *marked) say(line string) { io.WriteString(m.to, mark+line+"\n") }
+func (m *lineMarker) say(line string) { io.WriteString(m.to, mark+line+"\n") }

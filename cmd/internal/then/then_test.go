@@ -34,8 +34,8 @@ func (p *page) String() string {
 	return p.b.String()
 }
 
-// hopeless is how long is waited for what must come: no measure of the program,
-// only of the patience with a machine that has other things to do.
+// hopeless is how long to wait for what must come. It is for a busy machine and does not
+// measure the program.
 const hopeless = 2 * time.Minute
 
 func (p *page) waitFor(what string) {
@@ -51,17 +51,20 @@ func TestOutput(t *testing.T) {
 	for _, c := range []struct{ name, why, line, want string }{
 		{"two lines", "each has its mark", "echo one; echo two", "  then | one\n  then | two\n"},
 		{"no end of line", "the rest is not lost", "printf end", "  then | end\n"},
-		{"both outputs", "they come in order", "echo one; echo two >&2; echo three", "  then | one\n  then | two\n  then | three\n"},
+		{"both outputs", "they come in order", "echo one; echo two >&2; echo three",
+			"  then | one\n  then | two\n  then | three\n"},
 		{"an exit code", "a failing command is told", "exit 3", "  then | ended with exit status 3\n"},
-		{"no such command", "the shell says so", "lanterns-no-such-command 2>/dev/null", "  then | ended with exit status 127\n"},
-		{"in the background", "what the shell leaves behind is heard to its end, and nothing is said of it", "(sleep 2.5; echo late) & echo at once", "  then | at once\n  then | late\n"},
+		{"no such command", "the shell says so", "lanterns-no-such-command 2>/dev/null",
+			"  then | ended with exit status 127\n"},
+		{"in the background", "what the shell leaves behind is heard to its end, and nothing is said of it",
+			"(sleep 2.5; echo late) & echo at once", "  then | at once\n  then | late\n"},
 		{"shell words", "it is the shell's line", "for i in 1 2; do echo $i; done | tail -1", "  then | 2\n"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			p := &page{t: t}
 			r := New(c.line, p)
 			r.Start()
-			r.Wait()
+			r.idle.Wait()
 			if got := p.String(); got != c.want {
 				t.Errorf("%q, want %q: %s", got, c.want, c.why)
 			}
@@ -69,12 +72,12 @@ func TestOutput(t *testing.T) {
 	}
 }
 
-// However often it is started, never two run at once, and the last start runs to
-// the end. Each run leaves its process number and looks whether the one before
-// still lives; it takes its time to end, so that a hasty runner is found out. No
-// lock is kept in a file: a run may be ended at any point, also while it makes one.
-// Nor does a run end by the clock, which a busy machine would let it do between two
-// starts: it waits for a file, which comes after the last of them.
+// However often it is started, never two run at once, and the last start runs to the end.
+// Each run writes its process number and checks whether the one before is still alive; it
+// ends slowly, so that a runner that does not wait is caught. A run keeps no lock in a file,
+// because it may be ended while it makes one. It does not end by the clock, which could
+// happen between two starts on a busy machine: it waits for a file that comes after the
+// last start.
 func TestNewestWins(t *testing.T) {
 	dir := t.TempDir()
 	last, gate := filepath.Join(dir, "last"), filepath.Join(dir, "gate")
@@ -100,13 +103,13 @@ echo finished`, last, gate)
 	}
 }
 
-// What a command started ends with it, also when it does not listen to the
-// first asking.
+// All that a command started ends with it, even when it ignores being asked.
 func TestEndsAll(t *testing.T) {
 	for _, c := range []struct{ name, line string }{
 		{"a child", "sleep 1000 & echo child $!; wait"},
 		{"a child of a shell that has ended", "sleep 1000 & echo child $!"},
-		{"a deaf and silent child", `(trap "" TERM; echo child $(exec sh -c 'echo $PPID'); exec >/dev/null 2>&1; while :; do sleep 1; done) & wait`},
+		{"a deaf and silent child", `(trap "" TERM; echo child $(exec sh -c 'echo $PPID'); exec >/dev/null 2>&1; ` +
+			`while :; do sleep 1; done) & wait`},
 		{"a deaf child", `(trap "" TERM; echo child $(exec sh -c 'echo $PPID'); while :; do sleep 1; done) & wait`},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -118,11 +121,11 @@ func TestEndsAll(t *testing.T) {
 			if _, err := fmt.Sscanf(strings.TrimPrefix(p.String(), mark), "child %d", &pid); err != nil {
 				t.Fatal(err)
 			}
-			begin := time.Now()
+			started := time.Now()
 			r.Close()
-			// Plinth itself ends now, and nobody is left to end others: who is deaf must
-			// have had his patience, and been made to end, before.
-			if took := time.Since(begin); strings.Contains(c.name, "deaf") && took < patience {
+			// plinth itself ends after Close, so a process that ignores being asked must
+			// have been given its time and killed before.
+			if took := time.Since(started); strings.Contains(c.name, "deaf") && took < patience {
 				t.Errorf("the runner has waited for %v only", took)
 			}
 			for end := time.Now().Add(hopeless); alive(pid); time.Sleep(5 * time.Millisecond) {
@@ -131,12 +134,13 @@ func TestEndsAll(t *testing.T) {
 				}
 			}
 			r.Start() // nothing after the end
-			r.Wait()
+			r.idle.Wait()
 		})
 	}
 }
 
-// alive asks /proc, where an ended child that nobody has waited for is a zombie.
+// alive reports whether a process runs. In /proc an ended child that nobody has waited for
+// is a zombie.
 func alive(pid int) bool {
 	data, err := os.ReadFile(fmt.Sprintf("/proc/%d/stat", pid))
 	if err != nil {

@@ -5,30 +5,28 @@ import (
 	"time"
 )
 
-// windows are the waits of the core. All of them are measured, not guessed: 50
-// ms in place of the first lost one of thirty ways of saving, 75 lost none.
-type windows struct {
+// waits are how long the core waits. All are measured: with a quiet of 50 ms one of thirty
+// ways of saving lost a save, with 75 ms none.
+type waits struct {
 	// Quiet is how long nothing may happen before a save counts as done.
 	Quiet time.Duration
-	// Swap is the same for a save that put a finished file under the name in one
-	// step. Nothing of it can be missing, so this wait only gathers several files
-	// saved in one go.
+	// Swap is the same for a save that put a finished file under the name in one step.
+	// Nothing of it can be missing, so this wait only gathers files saved together.
 	Swap time.Duration
-	// Ceiling is how long saves without a pause can put a build off. After it the
-	// quiet that is asked for shrinks to Hurry, and after three times as long
-	// to nothing.
+	// Ceiling is how long saves without a pause can put a build off. After it a quiet of
+	// Hurry is enough, and after three times as long none is needed.
 	Ceiling time.Duration
 	Hurry   time.Duration
 	// Grace is how long a file that is gone or blank is taken for half a save.
 	Grace time.Duration
-	// Cut is how long a file that is the beginning of its former self is taken for
-	// a save cut off in the middle.
+	// Cut is how long a file that is only the beginning of the known one is taken for
+	// half a save.
 	Cut time.Duration
 }
 
-// defaultWindows are the waits that plinth uses.
-func defaultWindows(quiet time.Duration) windows {
-	return windows{
+// defaultWaits are the waits that plinth uses.
+func defaultWaits(quiet time.Duration) waits {
+	return waits{
 		Quiet:   quiet,
 		Swap:    min(quiet, 30*time.Millisecond),
 		Ceiling: time.Second,
@@ -49,7 +47,7 @@ const (
 	unread               // known by its entry alone
 )
 
-// view is one file as it was seen at one moment.
+// view is one file as it looked at one moment.
 type view struct {
 	Path  string
 	Kind  kind
@@ -59,7 +57,7 @@ type view struct {
 	Stamp stamp     // what the poll compares
 }
 
-// same reports whether a build that has seen v has nothing to learn from w.
+// same reports whether w tells nothing new to a build that has seen v.
 func (v view) same(w view) bool {
 	if v.Kind == unread || w.Kind == unread {
 		return v.Stamp.same(w.Stamp)
@@ -73,19 +71,20 @@ func (v view) same(w view) bool {
 	return bytes.Equal(v.Data, w.Data)
 }
 
+// blank reports whether the file holds nothing but white space.
 func (v view) blank() bool { return v.Kind == content && len(bytes.TrimSpace(v.Data)) == 0 }
 
-// cutFrom reports whether v is a strict, not empty, beginning of old.
-func (v view) cutFrom(old view) bool {
+// isBeginningOf reports whether v is shorter than old, and old begins with it.
+func (v view) isBeginningOf(old view) bool {
 	return v.Kind == content && old.Kind == content &&
 		len(v.Data) < len(old.Data) && bytes.HasPrefix(old.Data, v.Data)
 }
 
-// verdict is what the core makes of a look at the files.
+// verdict is what to do after a look at the files.
 type verdict uint8
 
 const (
-	wait        verdict = iota // look again at Due
+	wait        verdict = iota // look again at nextLook
 	nothing                    // no file says anything new
 	build                      // build with exactly these views
 	tellMissing                // the song is gone for good: say so once
@@ -93,30 +92,29 @@ const (
 	tellBack                   // it is there again, as it was
 )
 
-// core decides when to look and when to build. It knows no clock, no disk and
-// no events but what its methods are told, so that every rule can be tested
-// without waiting.
+// core decides when to look and when to build. It has no clock, no disk and no events; it
+// knows only what its methods are told, so that every rule can be tested without waiting.
 type core struct {
-	win windows
-	// known is what the last build was given, by path: the successful or failed
-	// one, since a mistake that stays is not worth a second message.
+	waits waits
+	// known is what the last build was given, by path, even if it failed: a mistake that
+	// stays needs no second message.
 	known map[string]view
 	told  verdict // tellMissing or tellBlank while that is the last thing said
 
 	pending     bool
-	first, last time.Time // of the news that is waiting to be looked at
-	swap        bool      // all of it came as whole files
+	first, last time.Time // of the changes that have not been looked at
+	swap        bool      // all of them came as whole files
 	doubt       time.Time // since when the files look half saved; zero when they do not
-	until       time.Time // do not look before; zero: by the windows
+	until       time.Time // do not look before; zero: as the waits say
 }
 
-func newCore(win windows) *core {
-	return &core{win: win, known: map[string]view{}, told: nothing}
+func newCore(w waits) *core {
+	return &core{waits: w, known: map[string]view{}, told: nothing}
 }
 
-// touch is news: something happened to a file at that time. Swap says that a
-// finished file was put under the name in one step.
-func (c *core) touch(at time.Time, swap bool) {
+// noteChange says that something happened to a file. swap says that a finished file was
+// put under the name in one step.
+func (c *core) noteChange(at time.Time, swap bool) {
 	if !c.pending {
 		c.pending, c.first, c.last, c.swap = true, at, at, swap
 	} else {
@@ -128,81 +126,80 @@ func (c *core) touch(at time.Time, swap bool) {
 	c.until = time.Time{}
 }
 
-// need is the quiet asked for at a moment.
-func (c *core) need(now time.Time) time.Duration {
-	q := c.win.Quiet
+// quietNeeded is how long nothing may have happened before the files are judged now.
+func (c *core) quietNeeded(now time.Time) time.Duration {
+	q := c.waits.Quiet
 	if c.swap {
-		q = c.win.Swap
+		q = c.waits.Swap
 	}
 	switch age := now.Sub(c.first); {
-	case age >= 3*c.win.Ceiling:
+	case age >= 3*c.waits.Ceiling:
 		return 0
-	case age >= c.win.Ceiling:
-		return min(q, c.win.Hurry)
+	case age >= c.waits.Ceiling:
+		return min(q, c.waits.Hurry)
 	}
 	return q
 }
 
-// due is when to look next; false when there is nothing to look for.
-func (c *core) due() (time.Time, bool) {
+// nextLook is when to look next, false when nothing has changed.
+func (c *core) nextLook() (time.Time, bool) {
 	if !c.pending {
 		return time.Time{}, false
 	}
 	if !c.until.IsZero() {
 		return c.until, true
 	}
-	q := c.win.Quiet
+	q := c.waits.Quiet
 	if c.swap {
-		q = c.win.Swap
+		q = c.waits.Swap
 	}
 	at := c.last.Add(q)
 	for _, step := range []struct{ after, quiet time.Duration }{
-		{c.win.Ceiling, min(q, c.win.Hurry)},
-		{3 * c.win.Ceiling, 0},
+		{c.waits.Ceiling, min(q, c.waits.Hurry)},
+		{3 * c.waits.Ceiling, 0},
 	} {
 		earliest := c.first.Add(step.after)
-		if hurried := later(earliest, c.last.Add(step.quiet)); hurried.Before(at) {
+		if hurried := laterOf(earliest, c.last.Add(step.quiet)); hurried.Before(at) {
 			at = hurried
 		}
 	}
 	return at, true
 }
 
-func later(a, b time.Time) time.Time {
+func laterOf(a, b time.Time) time.Time {
 	if a.After(b) {
 		return a
 	}
 	return b
 }
 
-// judge decides what to do about the files as they were read between now and
-// read; a machine that was busy elsewhere may have put any time between the two.
-// Views must hold the song first and then every other file that the last build
-// read.
+// judge decides what to do about the files, which were read between now and read. Any time
+// may lie between the two on a busy machine. The first view is the song's; the others are
+// all other files of the last build.
 func (c *core) judge(now, read time.Time, views []view) verdict {
 	changed, settle, doubtful := false, time.Time{}, time.Duration(0)
-	need := c.need(now)
+	need := c.quietNeeded(now)
 	for _, v := range views {
 		old, seen := c.known[v.Path]
 		if v.Kind == unstable {
-			settle = later(settle, now.Add(max(need, time.Millisecond)))
+			settle = laterOf(settle, now.Add(max(need, time.Millisecond)))
 			continue
 		}
 		if seen && v.same(old) {
 			continue
 		}
 		changed = true
-		// The event may have come late, or not at all: the file's own clock has a
-		// say too, unless it is ahead of ours. The quiet must lie before the reading:
-		// what was written meanwhile may be half of a save.
+		// The event may have come late, or not at all, so the time of the file counts too,
+		// unless it lies in the future. The quiet must lie before the reading, because
+		// what was written meanwhile may be half a save.
 		if ready := v.Mod.Add(need); v.Kind == content && !v.Mod.After(read) && ready.After(now) {
-			settle = later(settle, ready)
+			settle = laterOf(settle, ready)
 		}
 		switch {
 		case v.Kind == missing, v.blank():
-			doubtful = max(doubtful, c.win.Grace)
-		case seen && !c.swap && v.cutFrom(old):
-			doubtful = max(doubtful, c.win.Cut)
+			doubtful = max(doubtful, c.waits.Grace)
+		case seen && !c.swap && v.isBeginningOf(old):
+			doubtful = max(doubtful, c.waits.Cut)
 		}
 	}
 	if !settle.IsZero() {
@@ -222,7 +219,7 @@ func (c *core) judge(now, read time.Time, views []view) verdict {
 	return c.conclude(views, changed)
 }
 
-// conclude is the verdict on files that have settled.
+// conclude is the verdict on files that do not change any more.
 func (c *core) conclude(views []view, changed bool) verdict {
 	song := views[0]
 	say := nothing
@@ -242,7 +239,7 @@ func (c *core) conclude(views []view, changed bool) verdict {
 	told := c.told
 	c.told = nothing
 	if changed {
-		c.learn(views)
+		c.rememberBuild(views)
 		return build
 	}
 	if told != nothing {
@@ -251,11 +248,11 @@ func (c *core) conclude(views []view, changed bool) verdict {
 	return nothing
 }
 
-// forget makes any news a reason for a build.
-func (c *core) forget() { c.known = map[string]view{} }
+// forgetBuild makes the next change lead to a build, whatever it is.
+func (c *core) forgetBuild() { c.known = map[string]view{} }
 
-// learn keeps what a build was given.
-func (c *core) learn(views []view) {
+// rememberBuild keeps the views that a build was given.
+func (c *core) rememberBuild(views []view) {
 	known := make(map[string]view, len(views))
 	for _, v := range views {
 		known[v.Path] = v

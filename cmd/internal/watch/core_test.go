@@ -22,11 +22,12 @@ type play struct {
 
 func newPlay(paths ...string) *play {
 	start := time.Date(2026, 2, 1, 20, 0, 0, 0, time.UTC)
-	p := &play{core: newCore(defaultWindows(DefaultQuiet)), now: start, start: start, files: map[string]view{}, paths: append([]string{"song"}, paths...)}
+	p := &play{core: newCore(defaultWaits(defaultQuiet)), now: start, start: start, files: map[string]view{},
+		paths: append([]string{"song"}, paths...)}
 	for _, path := range p.paths {
 		p.put(path, "old old old\n")
 	}
-	p.core.learn(p.views())
+	p.core.rememberBuild(p.views())
 	return p
 }
 
@@ -50,15 +51,15 @@ func (p *play) views() []view {
 func (p *play) run(ms int) {
 	end := p.now.Add(time.Duration(ms) * time.Millisecond)
 	for {
-		at, ok := p.core.due()
+		at, ok := p.core.nextLook()
 		if !ok || at.After(end) {
 			p.now = end
 			return
 		}
-		p.now = later(p.now, at)
+		p.now = laterOf(p.now, at)
 		switch v := p.core.judge(p.now, p.now, p.views()); v {
 		case wait:
-			if next, ok := p.core.due(); !ok || !next.After(p.now) {
+			if next, ok := p.core.nextLook(); !ok || !next.After(p.now) {
 				panic("the core waits for a moment that is over")
 			}
 		case build:
@@ -78,7 +79,7 @@ func TestCoreTimes(t *testing.T) {
 		}
 		return out
 	}
-	save := func(p *play, text string) { p.put("song", text); p.core.touch(p.now, false) }
+	save := func(p *play, text string) { p.put("song", text); p.core.noteChange(p.now, false) }
 	saves := func(p *play, times, gap int) {
 		for i := 0; i < times; i++ {
 			save(p, "n"+string(rune('a'+i)))
@@ -92,33 +93,36 @@ func TestCoreTimes(t *testing.T) {
 		told      []verdict
 	}{
 		{"in place", "75 ms after the write", func(p *play) { save(p, "new\n") }, ms(75), nil},
-		{"renamed over", "a whole file needs only the time to gather others", func(p *play) { p.put("song", "new\n"); p.core.touch(p.now, true) }, ms(30), nil},
+		{"renamed over", "a whole file needs only the time to gather others",
+			func(p *play) { p.put("song", "new\n"); p.core.noteChange(p.now, true) }, ms(30), nil},
 		{"renamed over, then written in place", "the longer window wins", func(p *play) {
 			p.put("song", "new\n")
-			p.core.touch(p.now, true)
+			p.core.noteChange(p.now, true)
 			p.run(10)
 			save(p, "newer\n")
 		}, ms(85), nil},
-		{"renamed over with a beginning", "a whole file may well be shorter", func(p *play) { p.put("song", "old"); p.core.touch(p.now, true) }, ms(30), nil},
+		{"renamed over with a beginning", "a whole file may well be shorter",
+			func(p *play) { p.put("song", "old"); p.core.noteChange(p.now, true) }, ms(30), nil},
 		{"cut off for good", "believed after 400 ms", func(p *play) { save(p, "old") }, ms(400), nil},
-		{"cut off for 300 ms", "then the whole", func(p *play) { save(p, "old"); p.run(300); save(p, "old old old\nold\n") }, ms(375), nil},
+		{"cut off for 300 ms", "then the whole",
+			func(p *play) { save(p, "old"); p.run(300); save(p, "old old old\nold\n") }, ms(375), nil},
 		{"blank for good", "said after 500 ms", func(p *play) { save(p, "\n") }, nil, []verdict{tellBlank}},
 		{"blank for 480 ms", "never said", func(p *play) { save(p, ""); p.run(480); save(p, "new\n") }, ms(555), nil},
 		{"gone twice", "said once until it has been back", func(p *play) {
 			delete(p.files, "song")
-			p.core.touch(p.now, false)
+			p.core.noteChange(p.now, false)
 			p.run(600)
-			p.core.touch(p.now, false)
+			p.core.noteChange(p.now, false)
 			p.run(600)
 		}, nil, []verdict{tellMissing}},
 		{"gone, back, gone", "said anew after it has been back", func(p *play) {
 			old := p.files["song"]
 			for i := 0; i < 2; i++ {
 				delete(p.files, "song")
-				p.core.touch(p.now, false)
+				p.core.noteChange(p.now, false)
 				p.run(600)
 				p.files["song"] = old
-				p.core.touch(p.now, false)
+				p.core.noteChange(p.now, false)
 				p.run(600)
 			}
 		}, nil, []verdict{tellMissing, tellBack, tellMissing, tellBack}},
@@ -132,9 +136,9 @@ func TestCoreTimes(t *testing.T) {
 		}, ms(145), nil},
 		{"a mistake that stays", "an error is no news the second time", func(p *play) {
 			p.files["song"] = view{Path: "song", Kind: refused, Err: files.ErrNotFile}
-			p.core.touch(p.now, false)
+			p.core.noteChange(p.now, false)
 			p.run(200)
-			p.core.touch(p.now, false)
+			p.core.noteChange(p.now, false)
 		}, ms(75), nil},
 		{"saved every 40 ms for 1100 ms", "at the ceiling, 40 ms after the last save; then 75 ms after the last of all",
 			func(p *play) { saves(p, 28, 40) }, ms(1000, 1155), nil},
@@ -142,7 +146,7 @@ func TestCoreTimes(t *testing.T) {
 			func(p *play) { saves(p, 350, 10) }, ms(3000, 3565), nil},
 		{"changes while it is read, for 200 ms", "looked at again until it holds still", func(p *play) {
 			p.files["song"] = view{Path: "song", Kind: unstable}
-			p.core.touch(p.now, false)
+			p.core.noteChange(p.now, false)
 			p.run(200)
 			p.files["song"] = view{Path: "song", Data: []byte("new\n"), Mod: p.now}
 		}, ms(275), nil},
@@ -174,14 +178,14 @@ func TestCoreReadsSlowly(t *testing.T) {
 		{"the clock is ahead", 1000, 500, build},
 	} {
 		p := newPlay()
-		p.core.touch(p.now, false)
+		p.core.noteChange(p.now, false)
 		p.now = p.now.Add(75 * time.Millisecond)
 		at := p.now.Add(time.Duration(c.written) * time.Millisecond)
 		p.files["song"] = view{Path: "song", Data: []byte("new\n"), Mod: at}
 		if got := p.core.judge(p.now, p.now.Add(time.Duration(c.by)*time.Millisecond), p.views()); got != c.want {
 			t.Errorf("%s: verdict %d, want %d", c.name, got, c.want)
 		}
-		if next, ok := p.core.due(); c.want == wait && (!ok || !next.Equal(at.Add(75*time.Millisecond))) {
+		if next, ok := p.core.nextLook(); c.want == wait && (!ok || !next.Equal(at.Add(75*time.Millisecond))) {
 			t.Errorf("%s: looks again at %v, want 75 ms after it was written", c.name, next)
 		}
 	}
@@ -220,7 +224,7 @@ func TestCoreSettles(t *testing.T) {
 			default:
 				p.put(path, texts[rnd.IntN(len(texts))])
 			}
-			p.core.touch(p.now, rnd.IntN(4) == 0)
+			p.core.noteChange(p.now, rnd.IntN(4) == 0)
 			p.run(rnd.IntN(300))
 		}
 		for _, path := range p.paths { // nothing is written for ever
@@ -229,7 +233,7 @@ func TestCoreSettles(t *testing.T) {
 			}
 		}
 		p.run(5000)
-		if _, ok := p.core.due(); ok {
+		if _, ok := p.core.nextLook(); ok {
 			t.Fatalf("seed %d: the core does not come to rest", seed)
 		}
 		song := p.views()[0]
@@ -241,7 +245,8 @@ func TestCoreSettles(t *testing.T) {
 		}
 		for _, v := range p.views() {
 			if !p.core.known[v.Path].same(v) {
-				t.Fatalf("seed %d: %s is %q, but the last build saw %q", seed, v.Path, v.Data, p.core.known[v.Path].Data)
+				t.Fatalf("seed %d: %s is %q, but the last build saw %q", seed, v.Path, v.Data,
+					p.core.known[v.Path].Data)
 			}
 		}
 	}

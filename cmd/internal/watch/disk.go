@@ -17,8 +17,8 @@ import (
 // ErrTooLarge is wrapped by the error for a file over the limit.
 var ErrTooLarge = errors.New("it is too large")
 
-// stamp is what one look at a file's entry tells, links followed. The zero
-// stamp is that of a name that leads nowhere.
+// stamp is what the entry of a file shows, with links followed. The zero stamp is that of
+// a name that leads nowhere.
 type stamp struct {
 	there bool
 	size  int64
@@ -31,13 +31,12 @@ func stampOf(info fs.FileInfo) stamp {
 	return stamp{true, info.Size(), info.ModTime(), info.Mode(), info}
 }
 
-// same reports whether nothing about the entry tells of a change.
+// same reports whether two looks at an entry show no change.
 func (s stamp) same(t stamp) bool {
 	return s.there == t.there && s.size == t.size && s.mod.Equal(t.mod) && s.mode == t.mode && s.sameFile(t)
 }
 
-// sameFile reports whether both are the same file or folder, whatever became of
-// what is in it.
+// sameFile reports whether both are the same file or folder, whatever its content.
 func (s stamp) sameFile(t stamp) bool {
 	if s.info == nil || t.info == nil {
 		return s.there == t.there
@@ -45,7 +44,7 @@ func (s stamp) sameFile(t stamp) bool {
 	return os.SameFile(s.info, t.info)
 }
 
-// disk is the file system; the tests have one of their own.
+// disk is the file system; the tests have their own.
 type disk interface {
 	// Stamp follows links. A name that leads nowhere has an empty stamp.
 	Stamp(path string) stamp
@@ -57,7 +56,7 @@ type disk interface {
 	Trail(path string) (names []string, whole bool)
 }
 
-// realDisk is the machine's file system.
+// realDisk is the file system of the machine.
 type realDisk struct{ limit int64 }
 
 func (d realDisk) Stamp(path string) stamp {
@@ -68,27 +67,27 @@ func (d realDisk) Stamp(path string) stamp {
 	return stampOf(info)
 }
 
-// View opens, reads everything and closes at once: on Windows an editor's save
-// fails, and leaves the file empty, while somebody holds it open.
+// View opens the file, reads all and closes it at once. On Windows an editor's save fails,
+// and leaves the file empty, while another program has it open.
 func (d realDisk) View(path string) view {
 	v := view{Path: path}
 	before, err := os.Stat(path)
 	if err != nil {
-		return v.without(err)
+		return v.unreadable(err)
 	}
 	v.Stamp, v.Mod = stampOf(before), before.ModTime()
 	if err := d.acceptable(before); err != nil {
-		return v.without(err)
+		return v.unreadable(err)
 	}
 	// Not blocking, in case a pipe has taken the file's place since.
 	f, err := os.OpenFile(path, os.O_RDONLY|syscall.O_NONBLOCK, 0)
 	if err != nil {
-		return v.without(err)
+		return v.unreadable(err)
 	}
 	data, after, err := d.read(f)
 	f.Close()
 	if err != nil {
-		return v.without(err)
+		return v.unreadable(err)
 	}
 	if !v.Stamp.same(stampOf(after)) || int64(len(data)) != after.Size() {
 		v.Kind = unstable
@@ -124,8 +123,8 @@ func (d realDisk) acceptable(info fs.FileInfo) error {
 	return nil
 }
 
-// without is the view of a file that was not read.
-func (v view) without(err error) view {
+// unreadable is the view of a file that could not be read.
+func (v view) unreadable(err error) view {
 	v.Kind, v.Err = refused, err
 	if errors.Is(err, fs.ErrNotExist) || errors.Is(err, syscall.ENOTDIR) {
 		v.Kind, v.Stamp, v.Mod = missing, stamp{}, time.Time{}
@@ -133,7 +132,7 @@ func (v view) without(err error) view {
 	return v
 }
 
-// maxLinks ends a ring of links.
+// maxLinks is how many links are followed before they count as a ring.
 const maxLinks = 40
 
 func (d realDisk) Trail(path string) (trail []string, whole bool) {
@@ -146,7 +145,7 @@ func (d realDisk) Trail(path string) (trail []string, whole bool) {
 	add(path)
 	vol := filepath.VolumeName(path)
 	root := vol + string(filepath.Separator)
-	at, rest := root, split(path[len(vol):])
+	at, rest := root, pathNames(path[len(vol):])
 	for links := 0; len(rest) > 0; {
 		name := rest[0]
 		rest = rest[1:]
@@ -173,14 +172,14 @@ func (d realDisk) Trail(path string) (trail []string, whole bool) {
 			vol = filepath.VolumeName(target)
 			at, target = vol+string(filepath.Separator), target[len(vol):]
 		}
-		rest = append(split(target), rest...)
+		rest = append(pathNames(target), rest...)
 	}
 	add(at)
 	return trail, true
 }
 
-// split is a path's names, without empty ones and dots.
-func split(path string) []string {
+// pathNames are the names in a path, without empty ones and dots.
+func pathNames(path string) []string {
 	var names []string
 	for _, n := range strings.FieldsFunc(path, func(r rune) bool { return r < 0x80 && os.IsPathSeparator(uint8(r)) }) {
 		if n != "." {

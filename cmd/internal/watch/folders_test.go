@@ -31,7 +31,7 @@ var folders = []save{
 			r.pause(20, 400)
 			r.rename(away, filepath.Dir(r.song))
 			time.Sleep(200 * time.Millisecond)
-			r.calm()
+			r.unhurry()
 			r.write(r.song, second)
 		}, builds: 1},
 	{name: "the target of a link is written", why: "no event comes in the link's folder",
@@ -98,7 +98,8 @@ var folders = []save{
 		}, builds: 1, last: "read own.groove.hcl\n# s2\n# g2\n"},
 	{name: "only the groove is saved", why: "everything that is read is watched",
 		text: "read own.groove.hcl\n", prepare: grooveBeside,
-		do: func(r *rig) { r.write(r.beside("own.groove.hcl"), "# g2\n") }, builds: 1, last: "read own.groove.hcl\n# g2\n"},
+		do: func(r *rig) { r.write(r.beside("own.groove.hcl"), "# g2\n") }, builds: 1,
+		last: "read own.groove.hcl\n# g2\n"},
 	{name: "a file in a folder that does not exist yet", why: "what was looked for in vain is waited for",
 		text: "read takes/deep/vocal.mid\n",
 		do: func(r *rig) {
@@ -107,11 +108,14 @@ var folders = []save{
 		}, builds: 1, last: "read takes/deep/vocal.mid\n# sung\n"},
 	{name: "a groove goes for good", why: "the song can say where it is named, so this is a build that fails",
 		text: "read own.groove.hcl\n", prepare: grooveBeside,
-		do: func(r *rig) { r.remove(r.beside("own.groove.hcl")) }, builds: 1, last: "read own.groove.hcl\nerror: own.groove.hcl"},
+		do: func(r *rig) { r.remove(r.beside("own.groove.hcl")) }, builds: 1,
+		last: "read own.groove.hcl\nerror: own.groove.hcl"},
 	{name: "a file that is no longer read is saved", why: "it does not count any more",
 		text: "read own.groove.hcl\n", prepare: grooveBeside,
-		do: func(r *rig) { r.write(r.song, second); r.await(2); r.write(r.beside("own.groove.hcl"), "# g2\n") }, builds: 1},
-	{name: "a file that the build names and does not read", why: "it was missing when the build looked for it by another way",
+		do:     func(r *rig) { r.write(r.song, second); r.await(2); r.write(r.beside("own.groove.hcl"), "# g2\n") },
+		builds: 1},
+	{name: "a file that the build names and does not read",
+		why:  "it was missing when the build looked for it by another way",
 		text: "name vocal.mid\n",
 		do:   func(r *rig) { r.write(r.beside("vocal.mid"), "# sung\n") }, builds: 1, last: "name vocal.mid\n"},
 	{name: "a file that comes just after the build has looked for it", why: "no watch was there yet",
@@ -120,7 +124,8 @@ var folders = []save{
 		prepare: func(r *rig) { r.write(r.beside("weir.song.hcl"), "# other\n") },
 		do:      func(r *rig) { r.write(r.beside("weir.song.hcl"), "# another\n") }, last: first},
 	{name: "replaced by a folder", why: "an error, and no crash",
-		do: func(r *rig) { r.remove(r.song); r.must(os.Mkdir(r.song, 0o755)) }, builds: 1, last: "error: read SONG: it is not a regular file"},
+		do: func(r *rig) { r.remove(r.song); r.must(os.Mkdir(r.song, 0o755)) }, builds: 1,
+		last: "error: read SONG: it is not a regular file"},
 	{name: "replaced by 10 MB", why: "refused by its size, before it is read",
 		do: func(r *rig) { r.must(os.Truncate(r.song, 10<<20)) }, builds: 1,
 		last: "error: read SONG: it is too large: 10485760 bytes, and at most 8388608 are read"},
@@ -142,17 +147,19 @@ func linkSong(r *rig) {
 
 func grooveBeside(r *rig) { r.write(r.beside("own.groove.hcl"), "# g\n") }
 
-// gitSaves are what real git does to a song's folder; left out without git.
+// gitSaves are what real git does to a song's folder. They are skipped without git.
 var gitSaves = []save{
 	{name: "git checkout of a branch", why: "git deletes and creates, three files here",
 		text: "read own.groove.hcl\n", prepare: gitRepo,
-		do: func(r *rig) { r.git("checkout", "-q", "other") }, builds: 1, last: "read own.groove.hcl\n# other\n# g other\n"},
+		do: func(r *rig) { r.git("checkout", "-q", "other") }, builds: 1,
+		last: "read own.groove.hcl\n# other\n# g other\n"},
 	{name: "git stash", why: "back to what was committed",
 		text: "read own.groove.hcl\n", prepare: func(r *rig) { gitRepo(r); r.write(r.song, second) },
 		do: func(r *rig) { r.git("stash", "-q") }, builds: 1, last: "read own.groove.hcl\n# g\n"},
 	{name: "git reset --hard", why: "to another commit",
 		text: "read own.groove.hcl\n", prepare: gitRepo,
-		do: func(r *rig) { r.git("reset", "-q", "--hard", "other") }, builds: 1, last: "read own.groove.hcl\n# other\n# g other\n"},
+		do: func(r *rig) { r.git("reset", "-q", "--hard", "other") }, builds: 1,
+		last: "read own.groove.hcl\n# other\n# g other\n"},
 }
 
 func gitRepo(r *rig) {
@@ -172,23 +179,24 @@ func gitRepo(r *rig) {
 	r.git("checkout", "-q", "main")
 }
 
-// git runs git. Where it was held up between the files that it wrote, or for so long
-// that a file may have been away for longer than the watcher's patience, the run is
-// spoilt.
+// git runs git. The run does not count where git was held up between two files, or for so
+// long that a file may have been away for longer than the watcher waits.
 func (r *rig) git(args ...string) {
 	r.t.Helper()
-	begin := time.Now()
+	started := time.Now()
 	defer func() {
 		song, err := os.Stat(r.song)
 		r.must(err)
 		groove, err := os.Stat(r.beside("own.groove.hcl"))
 		r.must(err)
 		apart := song.ModTime().Sub(groove.ModTime()).Abs()
-		r.late = r.late || time.Since(begin) > unhurried*time.Millisecond || song.ModTime().After(begin) && groove.ModTime().After(begin) && apart > 50*time.Millisecond
+		r.late = r.late || time.Since(started) > unhurried*time.Millisecond || song.ModTime().After(started) &&
+			groove.ModTime().After(started) && apart > 50*time.Millisecond
 	}()
-	cmd := exec.Command("git", append([]string{"-c", "user.name=A", "-c", "user.email=a@example.org", "-c", "core.autocrlf=false"}, args...)...)
+	cmd := exec.Command("git", append([]string{"-c", "user.name=A", "-c", "user.email=a@example.org", "-c",
+		"core.autocrlf=false"}, args...)...)
 	cmd.Dir = filepath.Dir(r.song)
-	// Neither what the user has set for git nor the repository whose hook runs this.
+	// Neither the user's settings for git nor those of a hook that runs this test.
 	cmd.Env = slices.DeleteFunc(os.Environ(), func(v string) bool { return strings.HasPrefix(v, "GIT_") })
 	cmd.Env = append(cmd.Env, "GIT_CONFIG_GLOBAL="+os.DevNull, "GIT_CONFIG_NOSYSTEM=1")
 	if out, err := cmd.CombinedOutput(); err != nil {

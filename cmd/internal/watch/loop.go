@@ -9,8 +9,8 @@ import (
 	"github.com/fsnotify/fsnotify"
 )
 
-// loop is one run of the watcher. Everything in it belongs to the goroutine of
-// run; only the build runs beside it.
+// loop is one run of the watcher. All its fields belong to the goroutine of run; only the
+// build runs beside it.
 type loop struct {
 	Options
 	disk disk
@@ -19,14 +19,14 @@ type loop struct {
 
 	note    notifier // nil while there is none
 	tree    tree
-	planted planted
+	planted watchSet
 
 	paths []string         // the other files of the last build, absolute
 	seen  map[string]stamp // how each file's entry looked last
-	fresh map[string]view  // how they looked: files read so soon after a write that a second one may have left no trace
-	gone  map[string]bool  // files that an event said are away
+	fresh map[string]view  // files read so soon after a write that a second one may not show in their entry
+	gone  map[string]bool  // files that are away by the last event
 
-	polling bool          // said that there are no events
+	polling bool          // the user was told that no events come
 	every   time.Duration // how often the files are looked at
 	heard   time.Time     // when the last event that matters came
 	polls   int
@@ -39,14 +39,15 @@ type loop struct {
 
 func newLoop(o Options, d disk, open func() (notifier, error)) *loop {
 	return &loop{
-		Options: o, disk: d, open: open, core: newCore(defaultWindows(o.Quiet)),
+		Options: o, disk: d, open: open, core: newCore(defaultWaits(o.Quiet)),
 		seen: map[string]stamp{}, fresh: map[string]view{}, gone: map[string]bool{},
 		every: safetyPoll, done: make(chan Outcome, 1),
 	}
 }
 
+// run handles events, polls and finished builds, one at a time, until ctx is done.
 func (l *loop) run(ctx context.Context) error {
-	l.start()
+	l.startWatching()
 	defer func() {
 		if l.note != nil {
 			l.note.Close()
@@ -62,7 +63,7 @@ func (l *loop) run(ctx context.Context) error {
 			poll.Reset(every)
 		}
 		var look <-chan time.Time
-		if at, ok := l.core.due(); ok && l.building == nil {
+		if at, ok := l.core.nextLook(); ok && l.building == nil {
 			timer.Reset(time.Until(at))
 			look = timer.C
 		}
@@ -74,22 +75,22 @@ func (l *loop) run(ctx context.Context) error {
 		select {
 		case ev, ok := <-events:
 			if !ok {
-				l.deaf()
+				l.notifierClosed()
 				continue
 			}
-			l.event(time.Now(), ev)
+			l.takeEvent(time.Now(), ev)
 		case err, ok := <-errs:
 			if !ok {
-				l.deaf()
+				l.notifierClosed()
 				continue
 			}
-			l.trouble(time.Now(), err)
+			l.notifierFailed(time.Now(), err)
 		case <-look:
-			l.look(ctx)
+			l.readAndJudge(ctx)
 		case <-poll.C:
-			l.poll(time.Now())
+			l.pollFiles(time.Now())
 		case out := <-l.done:
-			l.built(time.Now(), out)
+			l.afterBuild(time.Now(), out)
 		case <-ctx.Done():
 			if l.building != nil {
 				<-l.done
@@ -99,31 +100,30 @@ func (l *loop) run(ctx context.Context) error {
 	}
 }
 
-// start adds the watches before anything is read: a save between the two would
-// be lost the other way round.
-func (l *loop) start() {
+// startWatching adds the watches before anything is read, so that no save between the two
+// is lost.
+func (l *loop) startWatching() {
 	if l.Poll {
 		l.polling, l.every = true, l.PollEvery
 		l.tell(Notice{Kind: Polling, Path: l.Song, Every: l.every})
 	} else if n, err := l.open(); err != nil {
-		l.fallBack(err)
+		l.fallBackToPolling(err)
 	} else {
 		l.note = n
 	}
-	l.plant()
-	// No reason to wait: the quiet before the first look has been since long ago,
-	// unless the file's own clock says otherwise.
-	l.core.touch(time.Now().Add(-l.core.win.Quiet), false)
+	l.fitWatches()
+	// The first look need not wait, unless the file was written just now.
+	l.core.noteChange(time.Now().Add(-l.core.waits.Quiet), false)
 }
 
-// deaf is what remains when the notifier has closed its channels by itself.
-func (l *loop) deaf() {
+// notifierClosed goes on without a notifier that has closed its channels.
+func (l *loop) notifierClosed() {
 	l.note = nil
-	l.fallBack(fsnotify.ErrClosed)
+	l.fallBackToPolling(fsnotify.ErrClosed)
 }
 
-// fallBack goes on by looking alone, and says so once.
-func (l *loop) fallBack(err error) {
+// fallBackToPolling goes on with polling alone, and tells the user once.
+func (l *loop) fallBackToPolling(err error) {
 	if l.polling {
 		return
 	}
@@ -131,7 +131,7 @@ func (l *loop) fallBack(err error) {
 	l.tell(Notice{Kind: Polling, Path: l.Song, Every: l.every, Err: err})
 }
 
-// tell passes a notice on, after the build when one is running: both write to
+// tell passes a notice on, after the running build if there is one, because both write to
 // the same terminal.
 func (l *loop) tell(n Notice) {
 	if l.building != nil {
@@ -141,19 +141,19 @@ func (l *loop) tell(n Notice) {
 	l.Tell(n)
 }
 
-// plant makes the watches fit the files.
-func (l *loop) plant() {
+// fitWatches makes the watches fit the files of the last build.
+func (l *loop) fitWatches() {
 	if l.note == nil {
 		return
 	}
-	l.tree = grow(l.disk, append([]string{l.Song}, l.paths...))
+	l.tree = newTree(l.disk, append([]string{l.Song}, l.paths...))
 	if err := l.planted.sync(l.note, l.disk, l.tree); err != nil {
-		l.fallBack(err)
+		l.fallBackToPolling(err)
 	}
 }
 
-// event takes one event in.
-func (l *loop) event(now time.Time, ev fsnotify.Event) {
+// takeEvent notes the change that an event reports.
+func (l *loop) takeEvent(now time.Time, ev fsnotify.Event) {
 	name := filepath.Clean(ev.Name)
 	role := l.tree.role(name)
 	if role == stranger || ev.Op == fsnotify.Chmod && role == onTheWay {
@@ -170,28 +170,29 @@ func (l *loop) event(now time.Time, ev fsnotify.Event) {
 			delete(l.gone, name)
 		}
 	} else {
-		l.plant() // a folder or a link is another now
+		l.fitWatches() // a folder or a link was replaced
 	}
-	l.core.touch(now, swap)
+	l.core.noteChange(now, swap)
 }
 
-// quickSwap says whether an event for a new file whose name was never free
-// proves that a finished file was renamed over the old one. Linux reports every
-// step; the others may leave some out.
+// quickSwap reports whether an event for a new file whose name was never free proves that
+// a finished file was renamed over the old one. Linux reports every step; other systems
+// may leave some out.
 const quickSwap = runtime.GOOS == "linux"
 
-// trouble is an error from the notifier: after an overflow anything may have
-// happened.
-func (l *loop) trouble(now time.Time, err error) {
-	l.plant()
+// notifierFailed counts an error of the notifier as a change, because anything may have
+// happened before an overflow.
+func (l *loop) notifierFailed(now time.Time, err error) {
+	l.fitWatches()
 	l.heard = now
-	l.core.touch(now, false)
+	l.core.noteChange(now, false)
 }
 
-// look reads all files, unless news is waiting that the timer overtook.
-func (l *loop) look(ctx context.Context) {
-	l.hear()
-	if at, ok := l.core.due(); !ok || time.Until(at) > 0 {
+// readAndJudge reads all files and does what the core says of them. It does nothing when
+// an event that came after the timer asks for more quiet.
+func (l *loop) readAndJudge(ctx context.Context) {
+	l.drainEvents()
+	if at, ok := l.core.nextLook(); !ok || time.Until(at) > 0 {
 		return
 	}
 	now := time.Now()
@@ -201,11 +202,11 @@ func (l *loop) look(ctx context.Context) {
 	}
 	read := time.Now()
 	for _, v := range views {
-		l.saw(now, v)
+		l.rememberView(now, v)
 	}
 	switch l.core.judge(now, read, views) {
 	case build:
-		l.build(ctx, newSnapshot(l.disk, views))
+		l.startBuild(ctx, newSnapshot(l.disk, views))
 	case tellMissing:
 		l.tell(Notice{Kind: Missing, Path: l.Song})
 	case tellBlank:
@@ -215,16 +216,16 @@ func (l *loop) look(ctx context.Context) {
 	}
 }
 
-// hear takes in the events that are there already.
-func (l *loop) hear() {
+// drainEvents takes all events that have come already.
+func (l *loop) drainEvents() {
 	for l.note != nil {
 		select {
 		case ev, ok := <-l.note.Events():
 			if !ok {
-				l.deaf()
+				l.notifierClosed()
 				break
 			}
-			l.event(time.Now(), ev)
+			l.takeEvent(time.Now(), ev)
 			continue
 		default:
 		}
@@ -232,11 +233,11 @@ func (l *loop) hear() {
 	}
 }
 
-// coarse is the coarsest clock of a file system in use: FAT's two seconds.
+// coarse is the step of the coarsest file system clock in use: two seconds on FAT.
 const coarse = 2 * time.Second
 
-// saw notes how a file looked when it was read.
-func (l *loop) saw(now time.Time, v view) {
+// rememberView keeps how a file looked when it was read.
+func (l *loop) rememberView(now time.Time, v view) {
 	if v.Kind == unstable {
 		return
 	}
@@ -247,14 +248,15 @@ func (l *loop) saw(now time.Time, v view) {
 	}
 }
 
-func (l *loop) build(ctx context.Context, files *Snapshot) {
+// startBuild runs a build beside the loop.
+func (l *loop) startBuild(ctx context.Context, files *Snapshot) {
 	l.building = files
 	go func() { l.done <- l.Build(ctx, files) }()
 }
 
-// built takes over which files count from now on, adds their watches, and only
-// then looks whether one of them has moved on since it was read.
-func (l *loop) built(now time.Time, out Outcome) {
+// afterBuild takes the list of files from a finished build, adds their watches, and then
+// looks whether one has changed since it was read.
+func (l *loop) afterBuild(now time.Time, out Outcome) {
 	files := l.building
 	l.building = nil
 	for _, n := range l.untold {
@@ -270,12 +272,12 @@ func (l *loop) built(now time.Time, out Outcome) {
 			l.paths = append(l.paths, abs)
 		}
 	}
-	views := []view{files.knows(l.Song)}
+	views := []view{files.knownView(l.Song)}
 	for _, p := range l.paths {
-		views = append(views, files.knows(p))
+		views = append(views, files.knownView(p))
 	}
-	if l.core.learn(views); out.Again {
-		l.core.forget()
+	if l.core.rememberBuild(views); out.Again {
+		l.core.forgetBuild()
 	}
 	for p := range l.seen {
 		if !have[p] {
@@ -285,49 +287,48 @@ func (l *loop) built(now time.Time, out Outcome) {
 	}
 	for _, v := range views {
 		if _, old := l.seen[v.Path]; !old {
-			l.saw(now, v)
+			l.rememberView(now, v)
 		}
 	}
-	l.plant()
-	l.poll(now)
+	l.fitWatches()
+	l.pollFiles(now)
 }
 
-// poll looks at every file's entry: it finds what no event tells of, as on
-// network folders and with mapped memory, and lost watches.
-func (l *loop) poll(now time.Time) {
-	l.hear()
+// pollFiles looks at the entry of every file. It finds what no event reports: changes on
+// network folders and through mapped memory, and lost watches.
+func (l *loop) pollFiles(now time.Time) {
+	l.drainEvents()
 	changed := false
 	for _, p := range append([]string{l.Song}, l.paths...) {
 		st := l.disk.Stamp(p)
 		old, known := l.seen[p]
-		if known && st.same(old) && !l.crept(now, p) {
+		if known && st.same(old) && !l.changedBehindEntry(now, p) {
 			continue
 		}
 		l.seen[p] = st
 		changed = true
-		// How long it has been quiet is the file's to say, where its clock can be
-		// trusted that far.
+		// The quiet began when the file was written, where its clock can be trusted.
 		at := now
 		if st.there && st.mod.Before(now) {
-			at = later(st.mod, now.Add(-l.core.win.Quiet))
+			at = laterOf(st.mod, now.Add(-l.core.waits.Quiet))
 		}
-		l.unannounced(now, at)
-		l.core.touch(at, false)
+		l.countUnannounced(now, at)
+		l.core.noteChange(at, false)
 	}
-	// A folder that was replaced shows in the files; one that only lost its watch
-	// shows in nothing.
+	// A replaced folder shows in its files; a folder that only lost its watch does not.
 	if l.polls++; changed || l.polls%replant == 0 {
-		l.plant()
+		l.fitWatches()
 	}
 }
 
-// replant is after how many looks the watches are gone over without a reason.
+// replant is after how many polls the watches are gone over without a reason.
 const replant = 20
 
-// crept reports whether a file holds something else than at the last look although
-// its entry is the same: a second save within one tick of the file system's
-// clock. What was built last does not count: an emptied song is never built.
-func (l *loop) crept(now time.Time, path string) bool {
+// changedBehindEntry reports whether a file's content has changed since the last look
+// although its entry is the same: two saves can fall into one tick of the file system's
+// clock. It compares with the last look and not with the last build, because an empty song
+// is never built.
+func (l *loop) changedBehindEntry(now time.Time, path string) bool {
 	last, ok := l.fresh[path]
 	if !ok || l.building != nil {
 		return false
@@ -339,14 +340,14 @@ func (l *loop) crept(now time.Time, path string) bool {
 	return v.Kind == content && !v.same(last)
 }
 
-// unannounced counts changes that events should have told of long ago. After
-// two in a row there is no relying on them. While news waits to be looked at, this
-// may be what it is of.
-func (l *loop) unannounced(now, at time.Time) {
-	if l.core.pending || l.polling || l.note == nil || l.building != nil || now.Sub(at) < l.core.win.Quiet || l.heard.After(at) {
+// countUnannounced counts changes in a row that no event reported in time. After two it
+// polls. A change that is still waiting may be the one that an event has reported.
+func (l *loop) countUnannounced(now, at time.Time) {
+	if l.core.pending || l.polling || l.note == nil || l.building != nil || now.Sub(at) < l.core.waits.Quiet ||
+		l.heard.After(at) {
 		return
 	}
 	if l.silent++; l.silent >= 2 {
-		l.fallBack(errSilent)
+		l.fallBackToPolling(errSilent)
 	}
 }

@@ -36,10 +36,11 @@ func (d memDisk) put(path, text string) {
 	now := time.Now()
 	d.mu.Lock()
 	defer d.mu.Unlock()
-	d.files[path] = view{Path: path, Data: []byte(text), Mod: now, Stamp: stamp{there: true, size: int64(len(text)), mod: now}}
+	d.files[path] = view{Path: path, Data: []byte(text), Mod: now,
+		Stamp: stamp{there: true, size: int64(len(text)), mod: now}}
 }
 
-// TestLoop runs the whole loop under a false clock: to the millisecond, without waiting.
+// TestLoop runs the whole loop with a fake clock: to the millisecond, without waiting.
 func TestLoop(t *testing.T) {
 	song, err := filepath.Abs("lanterns.song.hcl")
 	if err != nil {
@@ -52,7 +53,8 @@ func TestLoop(t *testing.T) {
 		builds    []int // ms after the start of do
 		slow      int   // ms that a build takes; 50 when 0
 	}{
-		{"an event", "the quiet window", func(d memDisk, n deadNotifier) { d.put(song, "two"); n.events <- write }, []int{75}, 0},
+		{"an event", "the quiet window", func(d memDisk, n deadNotifier) { d.put(song, "two"); n.events <- write },
+			[]int{75}, 0},
 		{"two events 74 ms apart", "the window starts again", func(d memDisk, n deadNotifier) {
 			d.put(song, "two")
 			n.events <- write
@@ -60,40 +62,45 @@ func TestLoop(t *testing.T) {
 			d.put(song, "three")
 			n.events <- write
 		}, []int{149}, 0},
-		{"no event", "the next look of the safety poll, 400 ms from here, finds it old enough", func(d memDisk, n deadNotifier) { d.put(song, "two") }, []int{400}, 0},
-		{"an event while the build runs", "a build takes 50 ms here: one more after it", func(d memDisk, n deadNotifier) {
-			d.put(song, "two")
-			n.events <- write
-			time.Sleep(80 * time.Millisecond)
-			d.put(song, "three")
-			n.events <- write
-		}, []int{75, 155}, 0},
-		{"a change while the build runs, and no event", "the look after the build finds it", func(d memDisk, n deadNotifier) {
-			d.put(song, "two")
-			n.events <- write
-			time.Sleep(80 * time.Millisecond)
-			d.put(song, "three")
-		}, []int{75, 155}, 0},
-		{"two saves within a tick of the file's clock, one event", "a fresh file is read again at the next look, 400 ms from here", func(d memDisk, n deadNotifier) {
-			d.put(song, "two")
-			n.events <- write
-			time.Sleep(140 * time.Millisecond) // built at 75, ended at 125
-			d.mu.Lock()
-			v := d.files[song]
-			v.Data = []byte("owt")
-			d.files[song] = v
-			d.mu.Unlock()
-		}, []int{75, 400}, 0},
+		{"no event", "the next look of the safety poll, 400 ms from here, finds it old enough",
+			func(d memDisk, n deadNotifier) { d.put(song, "two") }, []int{400}, 0},
+		{"an event while the build runs", "a build takes 50 ms here: one more after it",
+			func(d memDisk, n deadNotifier) {
+				d.put(song, "two")
+				n.events <- write
+				time.Sleep(80 * time.Millisecond)
+				d.put(song, "three")
+				n.events <- write
+			}, []int{75, 155}, 0},
+		{"a change while the build runs, and no event", "the look after the build finds it",
+			func(d memDisk, n deadNotifier) {
+				d.put(song, "two")
+				n.events <- write
+				time.Sleep(80 * time.Millisecond)
+				d.put(song, "three")
+			}, []int{75, 155}, 0},
+		{"two saves within a tick of the file's clock, one event",
+			"a fresh file is read again at the next look, 400 ms from here", func(d memDisk, n deadNotifier) {
+				d.put(song, "two")
+				n.events <- write
+				time.Sleep(140 * time.Millisecond) // built at 75, ended at 125
+				d.mu.Lock()
+				v := d.files[song]
+				v.Data = []byte("owt")
+				d.files[song] = v
+				d.mu.Unlock()
+			}, []int{75, 400}, 0},
 		{"another file's event", "nothing", func(d memDisk, n deadNotifier) {
 			n.events <- fsnotify.Event{Name: song + "~", Op: fsnotify.Write}
 		}, nil, 0},
-		{"an event early in a long build", "one more, and no sign of a folder that sends no word", func(d memDisk, n deadNotifier) {
-			d.put(song, "two")
-			n.events <- write
-			time.Sleep(100 * time.Millisecond)
-			d.put(song, "three")
-			n.events <- write
-		}, []int{75, 375}, 300},
+		{"an event early in a long build", "one more, and no sign of a folder that sends no word",
+			func(d memDisk, n deadNotifier) {
+				d.put(song, "two")
+				n.events <- write
+				time.Sleep(100 * time.Millisecond)
+				d.put(song, "three")
+				n.events <- write
+			}, []int{75, 375}, 300},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			synctest.Test(t, func(t *testing.T) {
@@ -105,7 +112,8 @@ func TestLoop(t *testing.T) {
 				var mu sync.Mutex
 				var got []int
 				start := time.Now()
-				o := Options{Song: song, Quiet: DefaultQuiet, PollEvery: DefaultPollEvery, Tell: func(x Notice) { t.Error(x) }}
+				o := Options{Song: song, Quiet: defaultQuiet, PollEvery: defaultPollEvery,
+					Tell: func(x Notice) { t.Error(x) }}
 				o.Build = func(_ context.Context, files *Snapshot) Outcome {
 					mu.Lock()
 					got = append(got, int(time.Since(start)/time.Millisecond))
@@ -141,8 +149,8 @@ func TestLoop(t *testing.T) {
 	}
 }
 
-// TestLoopSilent: the second change in a row that no event tells of is enough, and
-// that is said once.
+// TestLoopSilent: the watcher falls back to polling after the second change in a row that no
+// event reports, and says so once.
 func TestLoopSilent(t *testing.T) {
 	song, err := filepath.Abs("lanterns.song.hcl")
 	if err != nil {
@@ -156,7 +164,7 @@ func TestLoopSilent(t *testing.T) {
 		n.events, n.errs = make(chan fsnotify.Event), make(chan error)
 		var said []int // when, in ms
 		built, start := 0, time.Now()
-		o := Options{Song: song, Quiet: DefaultQuiet, PollEvery: DefaultPollEvery}
+		o := Options{Song: song, Quiet: defaultQuiet, PollEvery: defaultPollEvery}
 		o.Tell = func(x Notice) {
 			if x.Kind != Polling {
 				t.Error(x)

@@ -2,7 +2,7 @@ package watch
 
 import "github.com/fsnotify/fsnotify"
 
-// notifier is the system's word of changes; the tests have others.
+// notifier reports changes in folders. plinth uses the system's; tests have their own.
 type notifier interface {
 	Add(dir string) error
 	Remove(dir string) error

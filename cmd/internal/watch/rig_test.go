@@ -16,7 +16,7 @@ import (
 // A rig is a watcher at work in a folder of its own. Its build understands
 // these words at the start of a line: "read NAME" reads a file beside the song,
 // "name NAME" only says that it counts, "late NAME" does so and then makes it, "slow"
-// lasts until finish is called, "broken" makes the build fail, and "again" makes it
+// lasts until openGate is called, "broken" makes the build fail, and "again" makes it
 // ask for another try.
 type rig struct {
 	t    *testing.T
@@ -57,7 +57,8 @@ func newRig(t *testing.T, s settings) *rig {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r := &rig{t: t, dir: dir, song: filepath.Join(dir, "songs", "lanterns.song.hcl"), ended: make(chan error, 1), gate: make(chan struct{})}
+	r := &rig{t: t, dir: dir, song: filepath.Join(dir, "songs", "lanterns.song.hcl"), ended: make(chan error, 1),
+		gate: make(chan struct{})}
 	r.must(os.Mkdir(filepath.Dir(r.song), 0o755))
 	if s.text == "" {
 		s.text = first
@@ -79,8 +80,8 @@ func newRig(t *testing.T, s settings) *rig {
 		if s.open == nil {
 			s.open = newFsnotify
 		}
-		o.Quiet, o.PollEvery = DefaultQuiet, DefaultPollEvery
-		l := newLoop(o, realDisk{DefaultLimit}, s.open)
+		o.Quiet, o.PollEvery = defaultQuiet, defaultPollEvery
+		l := newLoop(o, realDisk{defaultLimit}, s.open)
 		if s.noPoll {
 			l.every = time.Hour
 		}
@@ -90,13 +91,13 @@ func newRig(t *testing.T, s settings) *rig {
 	if !s.bare {
 		r.await(1)
 	}
-	r.calm()
+	r.unhurry()
 	r.late, r.began = false, time.Now()
 	return r
 }
 
-// needWatcher leaves a test out where other programs have used up the system's
-// watchers: what the watcher does then has tests of its own.
+// needWatcher skips a test where other programs have used up the system's watchers. Other
+// tests show what the watcher does then.
 func needWatcher(t *testing.T) {
 	t.Helper()
 	n, err := newFsnotify()
@@ -113,7 +114,7 @@ func (r *rig) close() {
 	}
 	r.stop()
 	r.stop = nil
-	r.finish()
+	r.openGate()
 	if err := <-r.ended; err != nil {
 		r.t.Errorf("the watcher ended with %v", err)
 	}
@@ -180,14 +181,14 @@ func (r *rig) tell(n Notice) {
 	r.notices = append(r.notices, n)
 }
 
-func (r *rig) count() int {
+func (r *rig) buildCount() int {
 	r.mu.Lock()
 	defer r.mu.Unlock()
 	return len(r.builds)
 }
 
-// said counts the notices of a kind.
-func (r *rig) said(k NoticeKind) int {
+// noticeCount counts the notices of a kind.
+func (r *rig) noticeCount(k NoticeKind) int {
 	r.mu.Lock()
 	defer r.mu.Unlock()
 	n := 0
@@ -199,19 +200,19 @@ func (r *rig) said(k NoticeKind) int {
 	return n
 }
 
-// told counts the notices that a user must see.
-func (r *rig) told() int {
+// allNotices counts the notices that a user must see.
+func (r *rig) allNotices() int {
 	n := 0
 	for _, k := range []NoticeKind{Missing, Blank, Back} {
-		n += r.said(k)
+		n += r.noticeCount(k)
 	}
 	return n
 }
 
-func (r *rig) saidMissing() bool { return r.said(Missing) == 1 }
+func (r *rig) saidMissing() bool { return r.noticeCount(Missing) == 1 }
 
-// hopeless is how long is waited for what must come: no measure of the program,
-// only of the patience with a machine that has other things to do.
+// hopeless is how long to wait for what must come. It is for a busy machine and does not
+// measure the program.
 const hopeless = 2 * time.Minute
 
 // until waits for a condition.
@@ -225,7 +226,7 @@ func (r *rig) until(what string, ok func() bool) {
 		}
 		time.Sleep(2 * time.Millisecond)
 	}
-	r.calm()
+	r.unhurry()
 }
 
 // building reports whether a build is at work.
@@ -235,8 +236,8 @@ func (r *rig) building() bool {
 	return r.running > 0
 }
 
-// finish lets the slow builds end; it may be called twice.
-func (r *rig) finish() {
+// openGate lets the slow builds end. It may be called twice.
+func (r *rig) openGate() {
 	r.mu.Lock()
 	defer r.mu.Unlock()
 	select {
@@ -249,10 +250,10 @@ func (r *rig) finish() {
 // await waits for that many builds since the start.
 func (r *rig) await(n int) {
 	r.t.Helper()
-	r.until("a build", func() bool { return r.count() >= n })
+	r.until("a build", func() bool { return r.buildCount() >= n })
 }
 
-// silence is how long a scenario is listened to after its end: longer than every
+// silence is how long a test waits for more builds after its last step: longer than every
 // wait of the watcher.
 const silence = 700 * time.Millisecond
 
@@ -265,48 +266,47 @@ func (r *rig) must(err error) {
 	}
 }
 
-// step does one thing to the disk. What the watcher sees lies between the step's
-// begin and its end, so from the begin of one to the end of the next is the longest
-// that it can have waited for the next: when that is more than the scenario can
-// bear, the machine was busy elsewhere, the scenario has become another one, and the
-// run is spoilt.
+// step does one thing to the disk. The watcher sees it between the step's start and its end.
+// So it has waited for the next step at most from the start of this one to the end of the
+// next. Where that is longer than the scenario allows, the machine was busy, and the run
+// does not count.
 func (r *rig) step(do func() error) {
 	r.t.Helper()
-	begin := time.Now()
+	started := time.Now()
 	r.must(do())
 	over := time.Now().Add(-time.Duration(r.atMost) * time.Millisecond)
-	r.late = r.late || begin.Before(over) || !r.mark.IsZero() && r.mark.Before(over)
-	r.mark, r.atMost = begin, unhurried
+	r.late = r.late || started.Before(over) || !r.mark.IsZero() && r.mark.Before(over)
+	r.mark, r.atMost = started, unhurried
 }
 
-// unhurried is what may lie between two steps where nothing else is said, in
-// milliseconds: less than the watcher's patience with half a save.
+// unhurried is how many milliseconds may lie between two steps unless a pause says
+// otherwise: less than the watcher waits for half a save.
 const unhurried = 350
 
-// calm is said where any time may go by before the next step.
-func (r *rig) calm() { r.mark, r.atMost = time.Time{}, unhurried }
+// unhurry allows any time before the next step.
+func (r *rig) unhurry() { r.mark, r.atMost = time.Time{}, unhurried }
 
-// pause sleeps. From the begin of the step before to the end of the step after may
-// lie at most that many milliseconds: for what must be one save less than the quiet
-// window, and less by a tick of the file system's clock, which can be 10.
+// pause sleeps. At most atMost milliseconds may lie between the start of the step before and
+// the end of the step after. For two steps that must be one save that is less than the
+// quiet window, less a tick of the file system's clock, which can be 10.
 func (r *rig) pause(ms, atMost int) {
 	r.atMost = atMost
 	time.Sleep(time.Duration(ms) * time.Millisecond)
 }
 
-// whole spoils the run when the scenario up to here took longer than that.
+// whole makes the run not count when it took longer than that so far.
 func (r *rig) whole(ms int) {
 	r.late = r.late || time.Since(r.began) > time.Duration(ms)*time.Millisecond
 }
 
-// write writes in place: truncate, then all bytes.
+// write writes in place: it truncates, then writes all bytes.
 func (r *rig) write(path, text string) {
 	r.t.Helper()
 	r.step(func() error { return os.WriteFile(path, []byte(text), 0o644) })
 }
 
-// pieces truncates and writes the parts with a pause before each but the first.
-func (r *rig) pieces(ms, atMost int, parts ...string) {
+// writeInPieces truncates and writes the parts with a pause before each but the first.
+func (r *rig) writeInPieces(ms, atMost int, parts ...string) {
 	r.t.Helper()
 	var f *os.File
 	r.step(func() (err error) {
@@ -337,7 +337,7 @@ func (r *rig) remove(path string) {
 
 func (r *rig) beside(name string) string { return filepath.Join(filepath.Dir(r.song), name) }
 
-// TestMain lets many scenarios run side by side: they spend their time waiting.
+// TestMain lets many tests run in parallel, because they mostly wait.
 func TestMain(m *testing.M) {
 	flag.Parse()
 	if f := flag.Lookup("test.parallel"); f.Value.String() == strconv.Itoa(runtime.GOMAXPROCS(0)) {

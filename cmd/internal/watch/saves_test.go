@@ -11,7 +11,7 @@ import (
 // second is a song that has nothing in common with first after the title.
 const second = "title = \"Lanterns on the Weir\"\n# uno\n# due\n# tre\n"
 
-// save is one way in which a file comes to hold something else.
+// save is one way to change the content of a file.
 type save struct {
 	name, why string
 	prepare   func(r *rig)
@@ -23,26 +23,29 @@ type save struct {
 	silent    bool   // the system sends no event
 }
 
-// saves are how editors and people save, as plain file operations. Which editor
-// does what was recorded with real editors; the numbers of milliseconds are what
-// was seen between their steps, or longer.
+// saves are the ways in which editors and people save, as plain file operations. They were
+// recorded with real editors; the milliseconds are those between their steps, or more.
 var saves = []save{
 	{name: "truncate and write", why: "ed, nano, micro, kakoune, many others",
 		do: func(r *rig) { r.write(r.song, second) }, builds: 1},
 	{name: "truncate, 60 ms, write", why: "VS Code, Vim with nowritebackup, ne: the file is empty for a moment",
-		do: func(r *rig) { r.pieces(60, 400, "", second) }, builds: 1},
+		do: func(r *rig) { r.writeInPieces(60, 400, "", second) }, builds: 1},
 	{name: "truncate, 250 ms, write", why: "the same on a slow disk: longer than the quiet window",
-		do: func(r *rig) { r.pieces(250, 450, "", second) }, builds: 1},
+		do: func(r *rig) { r.writeInPieces(250, 450, "", second) }, builds: 1},
 	{name: "a part that is a song, 60 ms, the rest", why: "joe writes twice; a window of 50 ms builds the half",
-		do: func(r *rig) { r.pieces(60, 64, second[:20]+"\n", second[20:]) }, builds: 1, last: second[:20] + "\n" + second[20:]},
+		do: func(r *rig) { r.writeInPieces(60, 64, second[:20]+"\n", second[20:]) }, builds: 1,
+		last: second[:20] + "\n" + second[20:]},
 	{name: "a beginning of the old, 200 ms, the rest", why: "a save cut off by a slow disk looks like a shorter song",
-		do: func(r *rig) { r.pieces(200, 380, first[:30], first[30:]+"# four\n") }, builds: 1, last: first + "# four\n"},
+		do: func(r *rig) { r.writeInPieces(200, 380, first[:30], first[30:]+"# four\n") }, builds: 1,
+		last: first + "# four\n"},
 	{name: "five pieces 20 ms apart", why: "a buffered writer",
 		do: func(r *rig) {
-			r.pieces(20, 64, second[:10], second[10:20], second[20:30], second[30:40], second[40:])
+			r.writeInPieces(20, 64, second[:10], second[10:20], second[20:30], second[30:40], second[40:])
 		}, builds: 1},
 	{name: "sixty small pieces", why: "a writer without a buffer",
-		do: func(r *rig) { r.pieces(1, 64, strings.SplitAfter(second+strings.Repeat("#", 30), "")...) }, builds: 1, last: second + strings.Repeat("#", 30)},
+		do:     func(r *rig) { r.writeInPieces(1, 64, strings.SplitAfter(second+strings.Repeat("#", 30), "")...) },
+		builds: 1,
+		last:   second + strings.Repeat("#", 30)},
 	{name: "another name in the folder, then over it", why: "Emacs with file-precious-flag, sed -i, formatters",
 		do: func(r *rig) { r.write(r.beside("tmpQx1"), second); r.rename(r.beside("tmpQx1"), r.song) }, builds: 1},
 	{name: "another name in another folder, then over it", why: "writers that keep their drafts elsewhere",
@@ -111,7 +114,8 @@ var saves = []save{
 	{name: "two saves with a rest between", why: "two saves are two saves",
 		do: func(r *rig) { r.write(r.song, "# between\n"); r.await(2); r.write(r.song, second) }, builds: 2},
 	{name: "carriage returns", why: "an editor set to CRLF changes every line",
-		do: func(r *rig) { r.write(r.song, strings.ReplaceAll(first, "\n", "\r\n")) }, builds: 1, last: strings.ReplaceAll(first, "\n", "\r\n")},
+		do: func(r *rig) { r.write(r.song, strings.ReplaceAll(first, "\n", "\r\n")) }, builds: 1,
+		last: strings.ReplaceAll(first, "\n", "\r\n")},
 	{name: "written with a time in the past", why: "a backup restored: newer is not the same as other",
 		do: func(r *rig) {
 			r.write(r.beside("old"), second)
@@ -135,7 +139,8 @@ var saves = []save{
 		}, last: first},
 	{name: "files come and go beside it", why: "swap, lock, backup and autosave files; a lock may be a link to nothing",
 		do: func(r *rig) {
-			for _, n := range []string{".lanterns.song.hcl.swp", "4913", "#lanterns.song.hcl#", "lanterns.song.hcl~", "lanterns.mid.tmp"} {
+			for _, n := range []string{".lanterns.song.hcl.swp", "4913", "#lanterns.song.hcl#", "lanterns.song.hcl~",
+				"lanterns.mid.tmp"} {
 				r.write(r.beside(n), "x")
 			}
 			r.must(os.Symlink("nobody@nowhere.1", r.beside(".#lanterns.song.hcl")))
@@ -152,14 +157,18 @@ var saves = []save{
 	{name: "left empty", why: "one message, then patience",
 		do: func(r *rig) { r.write(r.song, " \n\t\n") }, last: first, notices: 1},
 	{name: "deleted, missed, the same again", why: "missing, then back: no rebuild, for there is nothing new",
-		do: func(r *rig) { r.remove(r.song); r.until("the notice", r.saidMissing); r.write(r.song, first) }, last: first, notices: 2},
+		do:   func(r *rig) { r.remove(r.song); r.until("the notice", r.saidMissing); r.write(r.song, first) },
+		last: first, notices: 2},
 	{name: "deleted, missed, another", why: "after the message the next save builds",
-		do: func(r *rig) { r.remove(r.song); r.until("the notice", r.saidMissing); r.write(r.song, second) }, builds: 1, notices: 1},
+		do: func(r *rig) { r.remove(r.song); r.until("the notice", r.saidMissing); r.write(r.song, second) }, builds: 1,
+		notices: 1},
 	{name: "broken, then fixed", why: "a failed build goes on watching",
 		do: func(r *rig) { r.write(r.song, "broken\n"); r.await(2); r.write(r.song, second) }, builds: 2},
-	{name: "a build that could not write, then the same bytes", why: "the disk has room again: saving once more must do",
+	{name: "a build that could not write, then the same bytes",
+		why:  "the disk has room again: saving once more must do",
 		text: "again\n", // in one step: each news would be a reason for one more
-		do:   func(r *rig) { r.write(r.beside("n"), "again\n"); r.rename(r.beside("n"), r.song) }, builds: 1, last: "again\n"},
+		do:   func(r *rig) { r.write(r.beside("n"), "again\n"); r.rename(r.beside("n"), r.song) }, builds: 1,
+		last: "again\n"},
 	{name: "saved during a build", why: "exactly one more, with the last content",
 		do: func(r *rig) {
 			r.write(r.song, "slow\n")
@@ -169,7 +178,7 @@ var saves = []save{
 			r.write(r.song, "# lost too\n")
 			time.Sleep(20 * time.Millisecond)
 			r.write(r.song, second)
-			r.finish()
+			r.openGate()
 		}, builds: 2},
 }
 
@@ -198,8 +207,8 @@ func TestSaves(t *testing.T) {
 	}
 }
 
-// runSave plays a scenario and counts. A run in which the machine stalled
-// between two steps says nothing, and is done again.
+// runSave plays a way of saving and counts the builds. A run in which the machine stalled
+// between two steps is repeated.
 func runSave(t *testing.T, s save, with settings) {
 	with.text, with.prepare = s.text, s.prepare
 	for try := 0; try < 20; try++ {
@@ -209,7 +218,7 @@ func runSave(t *testing.T, s save, with settings) {
 			continue
 		}
 		r.await(1 + s.builds)
-		r.until("a notice", func() bool { return r.told() >= s.notices })
+		r.until("a notice", func() bool { return r.allNotices() >= s.notices })
 		time.Sleep(silence)
 		r.close()
 		if s.last == "" {
@@ -221,7 +230,7 @@ func runSave(t *testing.T, s save, with settings) {
 		if got := r.builds[len(r.builds)-1]; got != s.last {
 			t.Errorf("the last build saw %q, want %q", got, s.last)
 		}
-		if got := r.told(); got != s.notices {
+		if got := r.allNotices(); got != s.notices {
 			t.Errorf("%d notices, want %d: %v", got, s.notices, r.notices)
 		}
 		return

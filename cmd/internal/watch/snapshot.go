@@ -7,8 +7,8 @@ import (
 	"time"
 )
 
-// Snapshot is what a build reads from: the files as they were when the save was
-// found to be whole. A build that reads from nothing else cannot mix two saves.
+// Snapshot holds the files as they were when a save was complete. A build that reads from
+// it alone cannot mix two saves.
 type Snapshot struct {
 	disk disk
 	born time.Time
@@ -17,7 +17,7 @@ type Snapshot struct {
 	used map[string]bool // what the build asked for
 }
 
-// newSnapshot holds the views that the build was decided on.
+// newSnapshot returns a snapshot with the views that led to the build.
 func newSnapshot(d disk, views []view) *Snapshot {
 	s := &Snapshot{disk: d, born: time.Now(), seen: make(map[string]view, len(views)), used: map[string]bool{}}
 	for _, v := range views {
@@ -26,16 +26,16 @@ func newSnapshot(d disk, views []view) *Snapshot {
 	return s
 }
 
-// ReadFile is the file's content in this snapshot. A file that the watcher did
-// not know of is read from the disk the first time it is asked for, and then
+// ReadFile returns the content of a file in this snapshot; the bytes must not be changed.
+// A file that the watcher did not know is read from the disk at the first call and then
 // belongs to the snapshot. Errors are *fs.PathError and wrap fs.ErrNotExist,
-// files.ErrNotFile, ErrTooLarge or what the system said. The bytes must not be changed.
+// files.ErrNotFile, ErrTooLarge or the error of the system.
 func (s *Snapshot) ReadFile(path string) ([]byte, error) {
 	abs, err := filepath.Abs(path)
 	if err != nil {
 		return nil, err
 	}
-	v := s.take(abs)
+	v := s.viewOf(abs)
 	switch v.Kind {
 	case content:
 		return v.Data, nil
@@ -55,9 +55,9 @@ type unstableError struct{}
 
 func (unstableError) Error() string { return "it is being written all the time" }
 
-// take is the file at an absolute path. One that changes while it is being read
-// is tried again for a fifth of a second.
-func (s *Snapshot) take(abs string) view {
+// viewOf is the file at an absolute path. A file that changes while it is read is tried
+// again for a fifth of a second.
+func (s *Snapshot) viewOf(abs string) view {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	s.used[abs] = true
@@ -73,11 +73,10 @@ func (s *Snapshot) take(abs string) view {
 	return v
 }
 
-// knows is what the build knows of a file. Of one that it has named but not
-// read, because it did not find it or would not have it, that is no more than how
-// its entry looked before the build; where nobody has looked, a file that may be
-// younger than the build counts as one that it has missed.
-func (s *Snapshot) knows(abs string) view {
+// knownView is what the build knows of a file. Of a file that it named but did not read,
+// that is only how its entry looked before the build. Where nobody looked, a file that may
+// be younger than the build counts as missed.
+func (s *Snapshot) knownView(abs string) view {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	v, ok := s.seen[abs]

@@ -15,10 +15,12 @@ var systemSaves = []save{
 			f, err := os.OpenFile(r.song, os.O_RDWR, 0)
 			r.must(err)
 			defer f.Close()
-			mem, err := syscall.Mmap(int(f.Fd()), 0, len(first), syscall.PROT_READ|syscall.PROT_WRITE, syscall.MAP_SHARED)
+			mem, err := syscall.Mmap(int(f.Fd()), 0, len(first), syscall.PROT_READ|syscall.PROT_WRITE,
+				syscall.MAP_SHARED)
 			r.must(err)
 			copy(mem, strings.ToUpper(first))
-			_, _, errno := syscall.Syscall(syscall.SYS_MSYNC, uintptr(unsafe.Pointer(&mem[0])), uintptr(len(mem)), syscall.MS_SYNC)
+			_, _, errno := syscall.Syscall(syscall.SYS_MSYNC, uintptr(unsafe.Pointer(&mem[0])), uintptr(len(mem)),
+				syscall.MS_SYNC)
 			if errno != 0 {
 				r.t.Fatal(errno)
 			}
@@ -34,7 +36,8 @@ var systemSaves = []save{
 			from, _ := syscall.BytePtrFromString(r.beside("n"))
 			to, _ := syscall.BytePtrFromString(r.song)
 			const atCwd, exchange = ^uintptr(99), 2
-			if _, _, errno := syscall.Syscall6(number, atCwd, uintptr(unsafe.Pointer(from)), atCwd, uintptr(unsafe.Pointer(to)), exchange, 0); errno != 0 {
+			if _, _, errno := syscall.Syscall6(number, atCwd, uintptr(unsafe.Pointer(from)), atCwd,
+				uintptr(unsafe.Pointer(to)), exchange, 0); errno != 0 {
 				r.t.Skip("renameat2: " + errno.Error())
 			}
 		}, builds: 1},

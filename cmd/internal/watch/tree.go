@@ -6,9 +6,9 @@ import (
 	"strings"
 )
 
-// tree is the set of folders to watch and the names in them that matter. Files
-// are never watched themselves: most editors replace them, and a watch goes
-// with the file that was replaced.
+// tree is the set of folders to watch and the names in them that matter. Files are never
+// watched themselves, because most editors replace a file and its watch goes with the old
+// one.
 type tree struct {
 	files map[string]bool // the files read and, where they are links, what they lead to
 	other map[string]bool // links and folders on the way to them
@@ -16,13 +16,13 @@ type tree struct {
 	extra map[string]bool // their parents, to see a folder come back
 }
 
-// watchParents says whether folders are watched from above. Where a watch costs
-// a descriptor for every file of the folder, or keeps folders from being
-// renamed, the poll has to see to it.
+// watchParents reports whether the folders above are watched too. Not where a watch needs
+// a descriptor for each file of the folder, or keeps folders from being renamed: there the
+// poll finds such changes.
 const watchParents = runtime.GOOS == "linux"
 
-// grow makes the tree for a set of paths.
-func grow(d disk, paths []string) tree {
+// newTree returns the tree for a set of paths.
+func newTree(d disk, paths []string) tree {
 	t := tree{map[string]bool{}, map[string]bool{}, map[string]bool{}, map[string]bool{}}
 	for _, p := range paths {
 		trail, whole := d.Trail(p)
@@ -32,7 +32,7 @@ func grow(d disk, paths []string) tree {
 			} else {
 				t.other[name] = true
 			}
-			t.folder(d, filepath.Dir(name))
+			t.addFolder(d, filepath.Dir(name))
 		}
 	}
 	for dir := range t.dirs {
@@ -41,8 +41,8 @@ func grow(d disk, paths []string) tree {
 	return t
 }
 
-// folder adds a folder or, while it is missing, the nearest one above it.
-func (t *tree) folder(d disk, dir string) {
+// addFolder adds a folder or, while it is missing, the nearest one above it.
+func (t *tree) addFolder(d disk, dir string) {
 	for !d.Stamp(dir).there {
 		t.other[dir] = true
 		up := filepath.Dir(dir)
@@ -91,18 +91,19 @@ func (t *tree) role(name string) role {
 	return stranger
 }
 
-// foldCase says whether two spellings are by custom one file here.
+// foldCase reports whether two names that differ in case are usually one file on this
+// system.
 const foldCase = runtime.GOOS == "windows" || runtime.GOOS == "darwin"
 
-// planted is a tree's watches as they stand.
-type planted struct {
+// watchSet has the folders that are watched now.
+type watchSet struct {
 	at map[string]stamp // by folder: which folder it was when it was added
 }
 
-// sync brings the notifier's watches in line with the tree. A folder that was
-// replaced by another of the same name is added anew. The error is the first
-// that leaves a needed folder unwatched.
-func (p *planted) sync(n notifier, d disk, t tree) error {
+// sync adds and removes watches until they fit the tree. A folder that was replaced by
+// another of the same name is added again. The error is the first that leaves a needed
+// folder without a watch.
+func (p *watchSet) sync(n notifier, d disk, t tree) error {
 	if p.at == nil {
 		p.at = map[string]stamp{}
 	}
@@ -126,10 +127,9 @@ func (p *planted) sync(n notifier, d disk, t tree) error {
 	return first
 }
 
-// add is repeated even for a folder that has a watch: after a folder is moved
-// away and back its watch is gone, though the folder is the same. Adding twice
-// does nothing.
-func (p *planted) add(n notifier, d disk, dir string) error {
+// add watches a folder, again if it has a watch already: when a folder is moved away and
+// back its watch is gone, though the folder is the same. Adding twice does nothing.
+func (p *watchSet) add(n notifier, d disk, dir string) error {
 	now := d.Stamp(dir)
 	if !now.there {
 		return nil // gone since: the poll or the parent tells when it is back

@@ -12,7 +12,7 @@ import (
 	"github.com/fsnotify/fsnotify"
 )
 
-// deadNotifier takes every watch and never says a word, as on a network folder.
+// deadNotifier accepts every watch and sends no event, as on a network folder.
 type deadNotifier struct {
 	events chan fsnotify.Event
 	errs   chan error
@@ -29,19 +29,22 @@ func dead() deadNotifier {
 	return deadNotifier{events: make(chan fsnotify.Event), errs: make(chan error)}
 }
 
-// Without events the files are looked at, and that is said once.
+// Without events the watcher polls, and says so once.
 func TestFallBack(t *testing.T) {
 	for _, c := range []struct {
 		name, why string
 		open      func() (notifier, error)
 		says      string
 	}{
-		{"no watcher to be had", "too many of them run", func() (notifier, error) { return nil, &os.SyscallError{Syscall: "inotify_init1", Err: syscall.EMFILE} }, "max_user_instances"},
-		{"no watch to be had", "the table of watches is full, and the system calls that a full disk", func() (notifier, error) {
-			d := dead()
-			d.addErr = syscall.ENOSPC
-			return d, nil
-		}, "max_user_watches"},
+		{"no watcher to be had", "too many of them run",
+			func() (notifier, error) { return nil, &os.SyscallError{Syscall: "inotify_init1", Err: syscall.EMFILE} },
+			"max_user_instances"},
+		{"no watch to be had", "the table of watches is full, and the system calls that a full disk",
+			func() (notifier, error) {
+				d := dead()
+				d.addErr = syscall.ENOSPC
+				return d, nil
+			}, "max_user_watches"},
 		{"the notifier ends by itself", "its channels close", func() (notifier, error) {
 			d := dead()
 			close(d.events)
@@ -57,7 +60,7 @@ func TestFallBack(t *testing.T) {
 			r.write(r.song, first)
 			r.await(3)
 			r.close()
-			if n := r.said(Polling); n != 1 {
+			if n := r.noticeCount(Polling); n != 1 {
 				t.Fatalf("said %d times that it polls: %v", n, r.notices)
 			}
 			if s := r.notices[0].String(); !strings.Contains(s, c.says) || !strings.Contains(s, "every 250ms") {
@@ -67,18 +70,18 @@ func TestFallBack(t *testing.T) {
 	}
 }
 
-// Where events are promised and never come, two changes are enough to see it.
+// Where watches are accepted and no events come, two changes are enough to notice it.
 func TestSilentFolder(t *testing.T) {
 	t.Parallel()
 	r := newRig(t, settings{open: func() (notifier, error) { return dead(), nil }})
 	// TestLoop counts them; here a change may lie too near to a look to be one of the two.
-	for i := 0; i < 2 || r.said(Polling) == 0 && i < 20; i++ {
+	for i := 0; i < 2 || r.noticeCount(Polling) == 0 && i < 20; i++ {
 		time.Sleep(100 * time.Millisecond)
 		r.write(r.song, []string{second, first}[i%2])
 		r.await(2 + i)
 	}
 	r.close()
-	if n := r.said(Polling); n != 1 || !strings.Contains(r.notices[0].String(), "network") {
+	if n := r.noticeCount(Polling); n != 1 || !strings.Contains(r.notices[0].String(), "network") {
 		t.Errorf("want one notice about polling: %v", r.notices)
 	}
 }
@@ -93,21 +96,21 @@ func TestNotSilent(t *testing.T) {
 		time.Sleep(time.Duration(i*97) * time.Millisecond)
 	}
 	r.close()
-	if r.said(Polling) != 0 {
+	if r.noticeCount(Polling) != 0 {
 		t.Errorf("notices without need: %v", r.notices)
 	}
 }
 
-// A song that was emptied is looked at again and again while it is fresh, and is
-// no change that an event kept back.
+// An emptied song is read again and again while it is fresh. It does not count as a change
+// that no event reported.
 func TestBlankIsNotSilent(t *testing.T) {
 	t.Parallel()
 	r := newRig(t, settings{})
 	r.write(r.song, "")
-	r.until("word of the blank song", func() bool { return r.said(Blank) == 1 })
+	r.until("word of the blank song", func() bool { return r.noticeCount(Blank) == 1 })
 	time.Sleep(coarse + silence) // four safety polls, and the end of being fresh
 	r.close()
-	if n := r.said(Polling); n != 0 {
+	if n := r.noticeCount(Polling); n != 0 {
 		t.Errorf("a local folder is taken for a silent one: %v", r.notices)
 	}
 }
@@ -128,18 +131,17 @@ func TestOverflow(t *testing.T) {
 	}
 }
 
-// Saves without a pause must not put the build off for ever. To the millisecond that
-// is TestCoreTimes'; here there must be a build while they go on, and not before a
-// second is over.
+// Saves without a pause must not put the build off for ever: there is a build while they go
+// on, and none in the first second. TestCoreTimes tests this to the millisecond.
 func TestCeiling(t *testing.T) {
 	t.Parallel()
 	for try := 0; try < 10; try++ {
 		r := newRig(t, settings{})
-		for i := 0; r.count() < 2 && !r.late && time.Since(r.began) < hopeless; i++ {
+		for i := 0; r.buildCount() < 2 && !r.late && time.Since(r.began) < hopeless; i++ {
 			r.write(r.song, strings.Repeat("# y\n", i%60+1))
 			r.pause(30, 64)
 		}
-		n, most := r.count()-1, int(time.Since(r.began)/time.Second)
+		n, most := r.buildCount()-1, int(time.Since(r.began)/time.Second)
 		r.write(r.song, "# and on\n") // the last pause must not have been too long either
 		r.close()
 		if r.late {
@@ -153,10 +155,10 @@ func TestCeiling(t *testing.T) {
 	t.Skip("the machine is too busy to save every 30 ms")
 }
 
-// A hammer writes two songs in turn, in place; a build that sees a bit of both
-// has read in the middle of a save. After three seconds without a pause the watcher
-// asks for no quiet any more, so that a writer which the machine stops in the middle
-// of a save is read there: such a run proves nothing.
+// Two songs are written in turn, in place, without a pause. A build that sees a bit of both
+// has read half a save. After three seconds the watcher needs no quiet any more, so a
+// writer that the machine stops in the middle of a save is read there: such a run does not
+// count.
 func TestNeverTorn(t *testing.T) {
 	const stopped = 5 * time.Millisecond
 	for _, c := range []struct {
@@ -171,16 +173,20 @@ func TestNeverTorn(t *testing.T) {
 				r := newRig(t, settings{text: a})
 				var longest time.Duration
 				save := func(text string) {
-					begin := time.Now()
+					started := time.Now()
 					r.write(r.song, text)
-					longest = max(longest, time.Since(begin))
+					longest = max(longest, time.Since(started))
 				}
 				for i := 0; i < 500; i++ {
 					save([]string{b, a}[i%2])
 					time.Sleep(c.pause)
 				}
 				save(b)
-				r.until("the last song", func() bool { r.mu.Lock(); defer r.mu.Unlock(); return r.builds[len(r.builds)-1] == b })
+				r.until("the last song", func() bool {
+					r.mu.Lock()
+					defer r.mu.Unlock()
+					return r.builds[len(r.builds)-1] == b
+				})
 				r.close()
 				torn := 0
 				for i, got := range r.builds {
@@ -207,17 +213,17 @@ func TestStartsBeforeTheSong(t *testing.T) {
 	r := newRig(t, settings{bare: true, prepare: func(r *rig) {
 		r.remove(r.beside("."))
 	}})
-	r.until("the notice", func() bool { return r.said(Missing) == 1 })
+	r.until("the notice", func() bool { return r.noticeCount(Missing) == 1 })
 	r.must(os.Mkdir(r.beside("."), 0o755))
 	r.write(r.song, second)
 	r.await(1)
 	r.close()
-	if r.builds[0] != second || r.said(Missing) != 1 {
+	if r.builds[0] != second || r.noticeCount(Missing) != 1 {
 		t.Errorf("builds %q, notices %v", r.builds, r.notices)
 	}
 }
 
-// The end waits for a running build, which may be about to rename its files.
+// Run waits for a running build, which may be about to rename its files.
 func TestEndDuringBuild(t *testing.T) {
 	t.Parallel()
 	r := newRig(t, settings{})

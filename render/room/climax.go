@@ -1,0 +1,126 @@
+package room
+
+import (
+	"fmt"
+
+	"plinth/songspec/guide"
+)
+
+// Climax is where the energy is highest. In a song of several passes whose energy never
+// changes, it is where the voice has its highest note, or nowhere.
+type Climax struct {
+	Pass int // index into Passes; -1 for a song without one
+	Bar  int
+	Why  string
+}
+
+// climax is the pass with the most energy, and among equals the loudest and the latest.
+// Its bar is that of the highest sung note or, where that comes too early or nobody sings,
+// the first with the full energy.
+func (r *Report) climax() Climax {
+	c := Climax{Pass: -1}
+	equal, level := 0, true
+	peak := func(s *Scope) int { return max(s.EnergyFrom, s.EnergyTo) }
+	for i := range r.Passes {
+		a := &r.Passes[i]
+		level = level && a.EnergyFrom == a.EnergyTo && a.EnergyFrom == r.Passes[0].EnergyFrom
+		if c.Pass < 0 {
+			c.Pass, equal = i, 1
+			continue
+		}
+		b := &r.Passes[c.Pass]
+		switch {
+		case peak(a) > peak(b):
+			c.Pass, equal = i, 1
+		case peak(a) == peak(b):
+			equal++
+			if a.Loudness >= b.Loudness {
+				c.Pass = i
+			}
+		}
+	}
+	if c.Pass < 0 {
+		return c
+	}
+	if level && len(r.Passes) > 1 {
+		return r.climaxByVoice()
+	}
+	s := &r.Passes[c.Pass]
+	c.Bar = s.FirstBar
+	c.Why = fmt.Sprintf("energy %d, the highest of the song", peak(s))
+	if equal > 1 {
+		c.Why = fmt.Sprintf("energy %d, as in %s, but the band is fullest here", peak(s), passesWord(equal-1))
+	}
+	if s.EnergyTo > s.EnergyFrom {
+		p := &r.tl.Passes[c.Pass]
+		for i := range p.Bars {
+			if p.EnergyAt(i) == s.EnergyTo {
+				c.Bar = p.FirstBar + i
+				break
+			}
+		}
+	}
+	if bar := r.highestNoteBar(s, c.Bar); bar > 0 {
+		c.Bar = bar
+		of := "of the pass"
+		if s.Voice.High == r.Song.Voice.High {
+			of = "of the song"
+		}
+		c.Why += fmt.Sprintf("; the voice has its highest note %s there, %s", of, guide.PitchName(s.Voice.High, s.Key))
+	}
+	return c
+}
+
+// highestNoteBar is the first bar from a bar on in which the singer has the highest note of
+// a pass, 0 when there is none.
+func (r *Report) highestNoteBar(s *Scope, from int) int {
+	if s.Voice == nil {
+		return 0
+	}
+	for _, n := range r.sungIn(s.Start, s.End) {
+		if bar := guide.At(r.tl, n.Tick).Bar; int(n.Key) == s.Voice.High && bar >= from {
+			return bar
+		}
+	}
+	return 0
+}
+
+// climaxByVoice is the climax of a song whose energy never changes: where the voice has
+// its highest note for the last time.
+func (r *Report) climaxByVoice() Climax {
+	c := Climax{Pass: -1}
+	if r.Song.Voice == nil {
+		return c
+	}
+	for i := range r.Passes {
+		s := &r.Passes[i]
+		for _, n := range r.sungIn(s.Start, s.End) {
+			if int(n.Key) == r.Song.Voice.High {
+				c = Climax{i, guide.At(r.tl, n.Tick).Bar,
+					fmt.Sprintf("the energy is %d throughout, and the voice has its highest note there, %s",
+						s.EnergyFrom, guide.PitchName(int(n.Key), s.Key))}
+			}
+		}
+	}
+	return c
+}
+
+// passesWord is "another pass" or "2 other passes".
+func passesWord(n int) string {
+	if n == 1 {
+		return "another pass"
+	}
+	return fmt.Sprintf("%d other passes", n)
+}
+
+// climaxWords is a sentence about the climax, or about why there is none; "" for a song of
+// one pass without a climax.
+func (r *Report) climaxWords() string {
+	switch c := r.Climax; {
+	case c.Pass >= 0:
+		return fmt.Sprintf("The climax is %s, bar %d: %s.", r.Passes[c.Pass].Name, c.Bar, c.Why)
+	case len(r.Passes) > 1:
+		return fmt.Sprintf("The energy is %d throughout: the song file has no climax.", r.Song.EnergyFrom)
+	}
+	return ""
+}

@@ -1,0 +1,54 @@
+package room
+
+import (
+	"fmt"
+
+	"plinth/songspec/cue"
+	"plinth/songspec/timeline"
+)
+
+// hitKind is how the report reads and words one kind of hit.
+type hitKind struct {
+	kind timeline.EventKind
+	cue  cue.Kind
+	// read puts what the cue q of the pass p says into a hit.
+	read func(h *Hit, p *timeline.Pass, q *cue.Cue)
+	// words says a hit within its bar.
+	words func(h *Hit) string
+	after string // what stands between the bars and the words
+	named bool   // the players are named where they are not everybody who plays
+}
+
+// hitKinds has a row for each kind of hit, in the order of the report.
+var hitKinds = [...]hitKind{
+	{timeline.Accent, cue.Accent, func(h *Hit, _ *timeline.Pass, q *cue.Cue) {
+		h.Weight, h.Alone = int(q.Weight), q.Alone
+	}, func(h *Hit) string { return h.Count }, ": ", true},
+	{timeline.Push, cue.Chord, func(h *Hit, p *timeline.Pass, q *cue.Cue) {
+		h.Chord = pushedChord(p, q)
+	}, func(h *Hit) string { return h.Count + " " + h.Chord }, ": ", true},
+	{timeline.Stop, cue.Stop, func(h *Hit, p *timeline.Pass, q *cue.Cue) {
+		h.End, h.Beats = p.Start+q.Until, (q.Until-q.At)*1000/p.Meter.TempoTicks()
+	}, func(h *Hit) string { return fmt.Sprintf("count %s for %s", h.Count, beatWords(h.Beats)) }, " ", false},
+	{timeline.Hold, cue.Hold, func(h *Hit, p *timeline.Pass, q *cue.Cue) {
+		h.By, h.End, h.Beats = 0, p.Start+q.Until, p.Events[q.Event].Extra*1000/p.Meter.TempoTicks()
+	}, func(h *Hit) string { return fmt.Sprintf("count %s, %s longer", h.Count, beatWords(h.Beats)) }, " ", false},
+	{timeline.Rit, cue.Rit, func(h *Hit, p *timeline.Pass, q *cue.Cue) {
+		e := &p.Events[q.Event]
+		h.By, h.End, h.To = 0, p.Start+q.Until, e.To
+		for j := e.Bar; j < len(p.Bars) && p.Bars[j].Start < q.Until; j++ {
+			h.LastBar = p.FirstBar + j
+		}
+	}, func(h *Hit) string { return fmt.Sprintf("to %d", h.To) }, ": ", false},
+}
+
+// pushedChord is the chord that a push brings early, "" where there is none.
+func pushedChord(p *timeline.Pass, q *cue.Cue) string {
+	switch {
+	case q.Span >= 0:
+		return p.Chords[q.Span].Chord.String()
+	case p.After != nil:
+		return p.After.Chord.String()
+	}
+	return ""
+}
