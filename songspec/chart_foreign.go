@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"plinth/songspec/harmony"
+	"plinth/songspec/hcltext"
 )
 
 // What comes with a chart that was pasted from elsewhere: headings, words to be
@@ -26,7 +27,7 @@ var (
 // prose reports a line of a chart that holds no bars: a heading, or words. It
 // returns the offset of the line's end when it did.
 func (r *chartReader) prose(i, hi int) (end int, ok bool) {
-	src := r.s.src
+	src := r.s.Src
 	end = i
 	for end < hi && src[end] != '\n' {
 		end++
@@ -64,10 +65,10 @@ func (r *chartReader) prose(i, hi int) (end int, ok bool) {
 // a # no chord. It returns the offset of the line's end when it did.
 func (r *chartReader) comment(i, hi int) (end int, ok bool) {
 	end = i
-	for end < hi && r.s.src[end] != '\n' {
+	for end < hi && r.s.Src[end] != '\n' {
 		end++
 	}
-	line := strings.TrimRight(string(r.s.src[i:end]), " \t\r")
+	line := strings.TrimRight(string(r.s.Src[i:end]), " \t\r")
 	words := strings.Fields(strings.TrimLeft(line, "#/"))
 	if len(words) == 0 || strings.ContainsAny(line, "|\\") {
 		return 0, false
@@ -101,8 +102,8 @@ func foreignWord(text string) (summary, help string) {
 		return "No chord", "Chords are parted by blanks, and bars by |: | G | D | Em | C |."
 	case strings.Trim(text, ".") == "":
 		return "Dots for beats", "A chord that lasts has a / for each further beat: | C / / / |, or it stands alone in its bar."
-	case strings.ContainsAny(text, oddBlanks):
-		return blankThatIsNone, blankHelp
+	case strings.ContainsAny(text, hcltext.OddBlanks):
+		return hcltext.BlankThatIsNone, hcltext.BlankHelp
 	case strings.Trim(text, "∕⁄") == "":
 		return "A slash of another kind", "The slash that holds a chord for a beat is the plain one of the keyboard: /."
 	case strings.ContainsAny(text, "‖𝄀𝄁𝄂𝄆𝄇¦│┃"), text == "]", text == "[":

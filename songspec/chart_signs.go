@@ -15,7 +15,7 @@ func (r *chartReader) newline() {
 // barLine reads |, ||, |:, :| and what they make together, with the figure of a
 // repeat, and returns the offset after it.
 func (r *chartReader) barLine(i, hi int) int {
-	src := r.s.src
+	src := r.s.Src
 	g := sign{lo: i, times: 2}
 	for i < hi && (src[i] == '|' || src[i] == ':') {
 		i++
@@ -116,7 +116,7 @@ func (r *chartReader) overflow(lo, hi int) {
 
 // meterSign reads "(2/4)".
 func (r *chartReader) meterSign(i, hi int) int {
-	src, lo := r.s.src, i
+	src, lo := r.s.Src, i
 	for i < hi && src[i] != ')' && src[i] != '|' && src[i] != '\n' {
 		i++
 	}
@@ -174,7 +174,7 @@ func (r *chartReader) finish() {
 	}
 	bar := r.cur
 	r.cur, r.filled = writtenBar{like: -1}, false
-	bar.line = r.s.line(bar.lo)
+	bar.line = r.s.LineOf(bar.lo)
 	if bar.like >= 0 && bar.like < len(r.c.written) {
 		before := r.c.written[bar.like]
 		if before.like >= 0 {

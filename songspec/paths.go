@@ -16,7 +16,7 @@ const (
 func (d *decoder) ref(t text) (Ref, bool) {
 	p := t.s
 	bad := func(summary, detail string, args ...any) (Ref, bool) {
-		d.rep.errorf(t.rng, summary, detail, args...)
+		d.rep.Errorf(t.rng, summary, detail, args...)
 		return Ref{}, false
 	}
 	switch {
@@ -43,5 +43,5 @@ func (d *decoder) ref(t text) (Ref, bool) {
 	case clean == "." || strings.HasSuffix(p, "/"):
 		return bad("A folder where a file belongs", "Name the file in it: \"%s/FILE\".", strings.TrimSuffix(p, "/"))
 	}
-	return Ref{Path: clean, Range: d.s.rng(t.rng.Start.Byte, t.rng.End.Byte)}, true
+	return Ref{Path: clean, Range: d.s.Range(t.rng.Start.Byte, t.rng.End.Byte)}, true
 }

@@ -8,7 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"plinth/cmd/internal/bed"
-	"plinth/songspec"
+	"plinth/songspec/hcltext"
 )
 
 // maxShown is how many mistakes are shown; the rest are counted.
@@ -83,7 +83,7 @@ func (a *app) show(w io.Writer, color bool, res *bed.Result) error {
 	if len(res.Diags) == 0 {
 		return nil
 	}
-	return songspec.WriteDiagnostics(w, res.Sources, res.Diags, songspec.DiagOptions{Color: color, Max: maxShown})
+	return hcltext.WriteDiagnostics(w, res.Sources, res.Diags, hcltext.DiagOptions{Color: color, Max: maxShown})
 }
 
 // takes is a check of how many names a command line has, between least and most

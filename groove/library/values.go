@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"math/big"
 	"strconv"
-	"unicode/utf8"
 
 	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
@@ -59,11 +58,11 @@ func (d *decoder) value(a *hclsyntax.Attribute) (cty.Value, bool) {
 		if row == "" || !isRow(a.Name) {
 			row = "…"
 		}
-		d.errorAt(a.Expr.Range(), "Not a plain value",
+		d.rep.Errorf(a.Expr.Range(), "Not a plain value",
 			"%s takes a plain value. Words and rows stand in quotes: %s = \"%s\".", a.Name, a.Name, row)
 		return cty.NilVal, false
 	case v.IsNull():
-		d.errorAt(a.Expr.Range(), "Nothing here", "%s cannot be null. Leave the line out instead.", a.Name)
+		d.rep.Errorf(a.Expr.Range(), "Nothing here", "%s cannot be null. Leave the line out instead.", a.Name)
 		return cty.NilVal, false
 	}
 	return v, true
@@ -76,7 +75,7 @@ func (d *decoder) text(a *hclsyntax.Attribute) (string, bool) {
 		return "", false
 	}
 	if v.Type() != cty.String {
-		d.errorAt(a.Expr.Range(), "Not a text", "%s takes a text in quotes: %s = \"…\".", a.Name, a.Name)
+		d.rep.Errorf(a.Expr.Range(), "Not a text", "%s takes a text in quotes: %s = \"…\".", a.Name, a.Name)
 		return "", false
 	}
 	return v.AsString(), true
@@ -95,7 +94,7 @@ func (d *decoder) words(a *hclsyntax.Attribute) (out []string, at []hcl.Range, o
 			if w := d.shown(e.Range()); w != "" && len(exprs) == 1 {
 				help = a.Name + ` = "` + w + `"`
 			}
-			d.errorAt(e.Range(), "Not a text", "%s takes texts in quotes: %s.", a.Name, help)
+			d.rep.Errorf(e.Range(), "Not a text", "%s takes texts in quotes: %s.", a.Name, help)
 			return nil, nil, false
 		}
 		out, at = append(out, v.AsString()), append(at, e.Range())
@@ -106,10 +105,10 @@ func (d *decoder) words(a *hclsyntax.Attribute) (out []string, at []hcl.Range, o
 // shown is what stands at a place, "" when it is long or no word.
 func (d *decoder) shown(r hcl.Range) string {
 	lo, hi := r.Start.Byte, r.End.Byte
-	if lo < 0 || hi > len(d.src) || lo >= hi || hi-lo > 40 || bytes.ContainsAny(d.src[lo:hi], "\"[]{}()\r\n") {
+	if hi-lo > 40 || bytes.ContainsAny(d.src.Src[lo:hi], "\"[]{}()\r\n") {
 		return ""
 	}
-	return string(d.src[lo:hi])
+	return string(d.src.Src[lo:hi])
 }
 
 // whole reads a whole number from low to high.
@@ -120,7 +119,7 @@ func (d *decoder) whole(a *hclsyntax.Attribute, low, high int) (int, bool) {
 	}
 	n, good := wholeIn(v, low, high)
 	if !good {
-		d.errorAt(a.Expr.Range(), "Not a number that fits", "%s is a whole number from %d to %d.", a.Name, low, high)
+		d.rep.Errorf(a.Expr.Range(), "Not a number that fits", "%s is a whole number from %d to %d.", a.Name, low, high)
 	}
 	return n, good
 }
@@ -136,7 +135,7 @@ func (d *decoder) pair(a *hclsyntax.Attribute, low, high int) (lo, hi int, ok bo
 			return lo, hi, true
 		}
 	}
-	d.errorAt(a.Expr.Range(), "Not a range",
+	d.rep.Errorf(a.Expr.Range(), "Not a range",
 		"%s is a range of two whole numbers between %d and %d, the lower one first: %s = [%d, %d].", a.Name, low, high, a.Name, low, high)
 	return 0, 0, false
 }
@@ -172,13 +171,8 @@ func perMille(v cty.Value) (int, bool) {
 func (d *decoder) within(e hclsyntax.Expression, text string, from, to int) hcl.Range {
 	r := e.Range()
 	begin, end := r.Start.Byte+1, r.End.Byte-1
-	if begin < 1 || end > len(d.src) || begin > end || string(d.src[begin:end]) != text || r.Start.Line != r.End.Line {
+	if begin > end || string(d.src.Src[begin:end]) != text || r.Start.Line != r.End.Line {
 		return r
 	}
-	col := r.Start.Column + 1
-	return hcl.Range{
-		Filename: r.Filename,
-		Start:    hcl.Pos{Line: r.Start.Line, Column: col + utf8.RuneCountInString(text[:from]), Byte: begin + from},
-		End:      hcl.Pos{Line: r.Start.Line, Column: col + utf8.RuneCountInString(text[:to]), Byte: begin + to},
-	}
+	return d.src.Range(begin+from, begin+to)
 }

@@ -1,7 +1,9 @@
-package songspec
+package hcltext
 
 import (
 	"bytes"
+	"slices"
+	"strings"
 
 	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
@@ -19,54 +21,35 @@ type Dialect struct {
 	Lines  string // a sentence: what text over several lines is written like
 	Slash  string // a sentence: what a backslash was perhaps meant to be
 
-	Blocks map[string]string // every block's word, and how such a block is written
-	Top    []string          // the blocks that stand outside all others
-	Parts  bool              // a song, with verses and choruses
+	Blocks   map[string]string // every block's word, and how such a block is written
+	Top      []string          // the blocks that stand outside all others
+	Places   []string          // the blocks whose name is a place
+	Empty    []string          // the blocks that stand with nothing in them, too
+	Values   []string          // the words of all values
+	Decimals []string          // those that need not be whole
 
+	// Part reports a heading of a part of a song; nil where there are no parts.
+	Part func(word string) bool
 	// Line looks at a line on which the parser stumbled, before all else, for slips
-	// that only this kind of file has. From and to are bytes of the line.
-	Line func(line string) (from, to int, summary, detail string, ok bool)
+	// that only this kind of file has.
+	Line func(line string) (Slip, bool)
 }
 
-// songDialect is the song file's.
-var songDialect = Dialect{
-	Value:  "tempo = 72",
-	Head:   `section "verse" {`,
-	List:   `["drums", "piano"]`,
-	Pair:   "[2, 4]",
-	Number: "72, 0.4",
-	Quoted: "Text, chords and places stand in quotes.",
-	Lines:  "Several lines of chords stand between <<-EOT and EOT.",
-	Slash:  "A chord over another bass is written with a slash, C/G, and so are folders.",
-	Blocks: songBlocks(),
-	Top:    topBlocks,
-	Parts:  true,
-	Line:   songLine,
-}
+// Named reports a block that has a name.
+func (d *Dialect) Named(word string) bool { return strings.Contains(d.Blocks[word], `"`) }
 
-func songBlocks() map[string]string {
-	out := map[string]string{"play": blockForm("play")}
-	for _, words := range [][]string{topBlocks, eventWords} {
-		for _, w := range words {
-			out[w] = blockForm(w)
-		}
-	}
-	return out
-}
-
-// Syntax puts what HCL's parser says of a text into words of ours, those that
-// follow from another left out. The diagnostics are those of parsing src whole.
-func Syntax(name string, src []byte, diags hcl.Diagnostics, d Dialect) hcl.Diagnostics {
-	return newSource(name, src).syntax(diags, &d)
+// mayBeEmpty reports a block that is whole without anything in it.
+func (d *Dialect) mayBeEmpty(word string) bool {
+	return slices.Contains(d.Empty, word) && strings.HasSuffix(d.Blocks[word], "{ … }")
 }
 
 // unclosed looks for the block that lacks its closing brace: one in which a block
 // of the top of the file begins, or whose brace stands under the head of the block
 // around it. next is where that shows; ok is false when nothing shows it.
-func (s *source) unclosed(d *Dialect) (brace, next int, ok bool) {
+func (s *stumble) unclosed() (brace, next int, ok bool) {
 	type opened struct{ at, indent int }
 	var stack []opened
-	tokens, _ := hclsyntax.LexConfig(s.masked, s.name, hcl.InitialPos)
+	tokens, _ := hclsyntax.LexConfig(s.masked, s.Name, hcl.InitialPos)
 	first := true // of its line
 	for i, t := range tokens {
 		at := t.Range.Start.Byte
@@ -86,7 +69,8 @@ func (s *source) unclosed(d *Dialect) (brace, next int, ok bool) {
 				return top.at, at, true
 			}
 		case hclsyntax.TokenIdent:
-			if first && len(stack) > 0 && contains(d.Top, string(t.Bytes)) && i+1 < len(tokens) && tokens[i+1].Type != hclsyntax.TokenEqual && s.indent(at) <= stack[len(stack)-1].indent {
+			if first && len(stack) > 0 && slices.Contains(s.Top, string(t.Bytes)) &&
+				i+1 < len(tokens) && tokens[i+1].Type != hclsyntax.TokenEqual && s.indent(at) <= stack[len(stack)-1].indent {
 				return stack[len(stack)-1].at, at, true
 			}
 		}
@@ -96,7 +80,7 @@ func (s *source) unclosed(d *Dialect) (brace, next int, ok bool) {
 }
 
 // indent is how many blanks the line of a byte begins with.
-func (s *source) indent(at int) int {
-	line := s.lineText(s.line(at))
+func (s *Source) indent(at int) int {
+	line := s.LineText(s.LineOf(at))
 	return len(line) - len(bytes.TrimLeft(line, " \t"))
 }

@@ -1,4 +1,4 @@
-package songspec
+package hcltext
 
 import (
 	"errors"
@@ -11,8 +11,14 @@ import (
 // at makes a diagnostic under the bytes of part in src.
 func at(src, part, summary string, sev hcl.DiagnosticSeverity) *hcl.Diagnostic {
 	lo := strings.Index(src, part)
-	rng := newSource("t.song.hcl", []byte(src)).rng(lo, lo+len(part))
+	rng := NewSource("t.song.hcl", []byte(src)).Range(lo, lo+len(part))
 	return &hcl.Diagnostic{Severity: sev, Summary: summary, Detail: "Write this.", Subject: &rng}
+}
+
+func written(src string, diags hcl.Diagnostics) string {
+	var b strings.Builder
+	_ = WriteDiagnostics(&b, map[string][]byte{"t.song.hcl": []byte(src)}, diags, DiagOptions{Max: -1})
+	return b.String()
 }
 
 func TestSnippets(t *testing.T) {
@@ -50,9 +56,9 @@ func TestSnippets(t *testing.T) {
 func TestTenAreShown(t *testing.T) {
 	src := strings.Repeat("ab\n", 30)
 	var diags hcl.Diagnostics
-	s := newSource("t.song.hcl", []byte(src))
+	s := NewSource("t.song.hcl", []byte(src))
 	for i := 29; i >= 0; i-- {
-		rng := s.rng(3*i, 3*i+2)
+		rng := s.Range(3*i, 3*i+2)
 		sev := hcl.DiagError
 		if i < 20 {
 			sev = hcl.DiagWarning

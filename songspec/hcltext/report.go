@@ -1,4 +1,4 @@
-package songspec
+package hcltext
 
 import (
 	"fmt"
@@ -11,12 +11,12 @@ import (
 // nobody counts past a thousand.
 const maxReported = 1000
 
-// report collects diagnostics. Of errors the first at a range stays; later ones
+// Report collects diagnostics. Of errors the first at a range stays; later ones
 // at the same range are follow-on noise.
-type report struct {
-	s     *source // whose lines and columns are put right
-	diags hcl.Diagnostics
-	at    map[spot]bool
+type Report struct {
+	Source *Source // whose lines and columns are put right
+	Diags  hcl.Diagnostics
+	at     map[spot]bool
 }
 
 type spot struct {
@@ -27,41 +27,72 @@ type spot struct {
 	summary string
 }
 
-func (r *report) errorf(rng hcl.Range, summary, detail string, args ...any) {
-	r.add(hcl.DiagError, rng, summary, fmt.Sprintf(detail, args...))
+// Entry is what was reported; of what was left out as noise, or because there was too
+// much, it is empty.
+type Entry struct {
+	s *Source
+	d *hcl.Diagnostic
 }
 
-func (r *report) warnf(rng hcl.Range, summary, detail string, args ...any) {
-	r.add(hcl.DiagWarning, rng, summary, fmt.Sprintf(detail, args...))
+// Errorf reports an error.
+func (r *Report) Errorf(rng hcl.Range, summary, detail string, args ...any) Entry {
+	return r.add(hcl.DiagError, rng, summary, fmt.Sprintf(detail, args...))
 }
 
-func (r *report) add(sev hcl.DiagnosticSeverity, rng hcl.Range, summary, detail string) {
-	if len(r.diags) >= maxReported {
-		return
+// Warnf reports a warning.
+func (r *Report) Warnf(rng hcl.Range, summary, detail string, args ...any) Entry {
+	return r.add(hcl.DiagWarning, rng, summary, fmt.Sprintf(detail, args...))
+}
+
+func (r *Report) add(sev hcl.DiagnosticSeverity, rng hcl.Range, summary, detail string) Entry {
+	if len(r.Diags) >= maxReported {
+		return Entry{}
 	}
 	if r.at == nil {
 		r.at = map[spot]bool{}
 	}
-	if r.s != nil && rng.Filename == r.s.name {
-		rng = r.s.rng(rng.Start.Byte, rng.End.Byte) // HCL has counted lines in the masked text
+	if r.Source != nil && rng.Filename == r.Source.Name {
+		rng = r.Source.Range(rng.Start.Byte, rng.End.Byte) // HCL has counted lines in the masked text
 	}
-	d := &hcl.Diagnostic{Severity: sev, Summary: summary, Detail: detail, Subject: &rng}
 	key := spot{rng.Filename, rng.Start.Byte, rng.End.Byte, ""}
 	if sev == hcl.DiagWarning {
 		key.summary = summary
 	}
-	if _, ok := r.at[key]; ok {
-		return
+	if r.at[key] {
+		return Entry{}
 	}
 	r.at[key] = true
-	r.diags = append(r.diags, d)
+	d := &hcl.Diagnostic{Severity: sev, Summary: summary, Detail: detail, Subject: &rng}
+	r.Diags = append(r.Diags, d)
+	return Entry{r.Source, d}
 }
 
-// sorted are the diagnostics by position.
-func (r *report) sorted() hcl.Diagnostics {
-	SortDiagnostics(r.diags)
+// Write adds the fix: text in place of what stands in a range of the report's source.
+func (e Entry) Write(rng hcl.Range, text string) {
+	if e.s != nil && string(e.s.Src[rng.Start.Byte:rng.End.Byte]) != text {
+		e.d.Extra = e.s.fix(rng.Start.Byte, rng.End.Byte, text)
+	}
+}
+
+// WriteWord adds the fix that writes a word, where there is one.
+func (e Entry) WriteWord(rng hcl.Range, word string) {
+	if word != "" {
+		e.Write(rng, word)
+	}
+}
+
+// WriteText adds the fix that writes a text in quotes, where there is one.
+func (e Entry) WriteText(rng hcl.Range, text string) {
+	if text != "" {
+		e.Write(rng, Quote(text))
+	}
+}
+
+// Sorted are the diagnostics by position.
+func (r *Report) Sorted() hcl.Diagnostics {
+	SortDiagnostics(r.Diags)
 	r.at = nil
-	return r.diags
+	return r.Diags
 }
 
 // SortDiagnostics sorts by file, place, then errors before warnings, then text.

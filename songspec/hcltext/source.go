@@ -1,32 +1,34 @@
-package songspec
+package hcltext
 
 import (
 	"bytes"
 	"sort"
+	"unicode/utf8"
 
 	"github.com/apparentlymart/go-textseg/v15/textseg"
 	"github.com/hashicorp/hcl/v2"
-	"github.com/hashicorp/hcl/v2/hclsyntax"
 )
 
-// source is a song file's text with what is needed to point into it.
-type source struct {
-	name string
-	src  []byte // as it is on the disk
-	// masked is what HCL sees: as long as src, and the same but for what stands in
-	// texts. See veil and mask. HCL's byte offsets hold for src, its lines and
-	// columns do not.
+// Source is the text of a file with what is needed to point into it.
+type Source struct {
+	Name string
+	Src  []byte // as it is on the disk
+	// masked is what HCL sees: as long as Src, and the same but for what stands in
+	// texts. See hidden and mask. HCL's byte offsets hold for Src, its lines and columns
+	// do not.
 	masked []byte
 	lines  []int // byte offset of each line's first character
 }
 
-var byteOrderMark = []byte("\xef\xbb\xbf")
+// ByteOrderMark may stand in front of a text. It is in no column.
+var ByteOrderMark = []byte("\xef\xbb\xbf")
 
-func newSource(name string, src []byte) *source {
-	s := &source{name: name, src: src, masked: src}
+// NewSource finds the lines of a text.
+func NewSource(name string, src []byte) *Source {
+	s := &Source{Name: name, Src: src, masked: src}
 	first := 0
-	if bytes.HasPrefix(src, byteOrderMark) {
-		first = len(byteOrderMark)
+	if bytes.HasPrefix(src, ByteOrderMark) {
+		first = len(ByteOrderMark)
 	}
 	s.lines = append(s.lines, first)
 	for i, b := range src {
@@ -37,89 +39,66 @@ func newSource(name string, src []byte) *source {
 	return s
 }
 
-// line is the number of the line, from 1, that holds a byte offset.
-func (s *source) line(off int) int {
+// LineCount is how many lines there are.
+func (s *Source) LineCount() int { return len(s.lines) }
+
+// LineOf is the number of the line, from 1, that holds a byte offset.
+func (s *Source) LineOf(off int) int {
 	return max(1, sort.Search(len(s.lines), func(i int) bool { return s.lines[i] > off }))
 }
 
-// lineText is a line without its end.
-func (s *source) lineText(line int) []byte {
+// LineStart is the byte offset of the first character of a line.
+func (s *Source) LineStart(line int) int { return s.lines[line-1] }
+
+// LineText is a line without its end.
+func (s *Source) LineText(line int) []byte {
 	if line < 1 || line > len(s.lines) {
 		return nil
 	}
-	from, to := s.lines[line-1], len(s.src)
+	from, to := s.lines[line-1], len(s.Src)
 	if line < len(s.lines) {
 		to = s.lines[line]
 	}
-	return bytes.TrimRight(s.src[min(from, to):to], "\r\n")
+	return bytes.TrimRight(s.Src[min(from, to):to], "\r\n")
 }
 
-// pos turns a byte offset into a line and a column, both from 1. As in HCL, a
-// column is a character as a reader sees it (a grapheme cluster).
-func (s *source) pos(off int) hcl.Pos {
-	off = min(max(off, 0), len(s.src))
-	line := s.line(off)
-	from := min(s.lines[line-1], off)
-	return hcl.Pos{Line: line, Column: 1 + graphemes(s.src[from:off]), Byte: off}
+// Position is a place in a text, counted in each way that anybody counts. All are from
+// 1, and a byte-order mark is in no column.
+type Position struct {
+	Line     int
+	Byte     int // column in bytes of UTF-8
+	Grapheme int // column in characters as a reader sees them, as HCL and our messages count
+	UTF16    int // column in units of UTF-16, as editors and their protocols count
 }
 
-// rng is the range of the bytes lo up to hi.
-func (s *source) rng(lo, hi int) hcl.Range {
-	return hcl.Range{Filename: s.name, Start: s.pos(lo), End: s.pos(hi)}
-}
-
-func graphemes(b []byte) int {
-	for _, c := range b {
-		if c >= 0x80 {
-			n, err := textseg.TokenCount(b, textseg.ScanGraphemeClusters)
-			if err != nil {
-				return len(b)
-			}
-			return n
+// Position is where a byte offset stands.
+func (s *Source) Position(off int) Position {
+	off = min(max(off, 0), len(s.Src))
+	line := s.LineOf(off)
+	before := s.Src[min(s.lines[line-1], off):off]
+	p := Position{Line: line, Byte: 1 + len(before), Grapheme: 1 + len(before), UTF16: 1}
+	ascii := true
+	for _, r := range string(before) {
+		ascii = ascii && r < utf8.RuneSelf
+		if p.UTF16++; r > 0xffff {
+			p.UTF16++
 		}
 	}
-	return len(b)
+	if !ascii {
+		if n, err := textseg.TokenCount(before, textseg.ScanGraphemeClusters); err == nil {
+			p.Grapheme = 1 + n
+		}
+	}
+	return p
 }
 
-// rawText is where a quoted or heredoc text stands in the file, its marks left
-// out. Escapes are still escapes.
-type rawText struct {
-	lo, hi  int
-	heredoc bool
+// Pos is where a byte offset stands as HCL has it.
+func (s *Source) Pos(off int) hcl.Pos {
+	p := s.Position(off)
+	return hcl.Pos{Line: p.Line, Column: p.Grapheme, Byte: min(max(off, 0), len(s.Src))}
 }
 
-// raw finds the text of an expression; ok is false when it is not plain text.
-func (s *source) raw(expr hclsyntax.Expression) (t rawText, ok bool) {
-	for {
-		p, is := expr.(*hclsyntax.ParenthesesExpr)
-		if !is {
-			break
-		}
-		expr = p.Expression
-	}
-	if _, is := expr.(*hclsyntax.TemplateExpr); !is {
-		return t, false
-	}
-	r := expr.Range()
-	t.lo, t.hi = r.Start.Byte, r.End.Byte
-	if t.hi > len(s.src) || t.lo >= t.hi {
-		return t, false
-	}
-	b := s.src[t.lo:t.hi]
-	switch {
-	case len(b) >= 2 && b[0] == '"' && b[len(b)-1] == '"':
-		t.lo, t.hi = t.lo+1, t.hi-1
-		return t, true
-	case bytes.HasPrefix(b, []byte("<<")):
-		nl := bytes.IndexByte(b, '\n')
-		if nl < 0 {
-			return t, false
-		}
-		body := bytes.TrimRight(b, "\r\n")
-		last := bytes.LastIndexByte(body, '\n')
-		t.heredoc = true
-		t.lo, t.hi = t.lo+nl+1, t.lo+max(nl, last)+1
-		return t, true
-	}
-	return t, false
+// Range is the range of the bytes lo up to hi.
+func (s *Source) Range(lo, hi int) hcl.Range {
+	return hcl.Range{Filename: s.Name, Start: s.Pos(lo), End: s.Pos(hi)}
 }

@@ -1,63 +1,36 @@
-package songspec
+package hcltext
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
-	"github.com/hashicorp/hcl/v2"
+	"plinth/songspec/wording"
 )
 
 // Lines that musicians get wrong in ways that HCL's parser has no words for.
 var (
-	unquotedChords = pattern(`^\s*chords\s*=?\s*([^"<=:\x27“”„‘’«»\s].*)$`)
-	noEquals       = pattern(`^\s*([a-z_]+)\s*:?\s+("?[^={]*"?)\s*$`)
-	colonValue     = pattern(`^\s*([a-z_]+)\s*:\s*=?\s*(.*\S)\s*$`)
-	unquotedPlace  = pattern(`^\s*([a-z]+)\s+([^"={]+?)\s*\{`)
-	oddNumber      = pattern(`=\s*([-.0-9][0-9a-zA-Z_.]*)`)
-	blockHead      = pattern(`^\s*([a-z_]+)(\s+"[^"]*")?\s*$`)
-	bareHead       = pattern(`^\s*([a-z_]+)\s+([^"={}]+?)\s*$`)
-	equalsHead     = pattern(`^\s*([a-z_]+)\s*("[^"]*")?\s*=\s*("[^"]*")?\s*\{`)
-	colonHead      = pattern(`^\s*([a-z_]+)\s*(:)\s*([^:={}]*?)\s*\{\s*$`)
-	twoEquals      = pattern(`^\s*[a-z_]+\s*(==+)`)
-	wellWritten    = pattern(`^(-?[0-9]+(\.[0-9]+)?$|"|\[|<<)`)
-	nextValue      = pattern(`^([a-z_]+)\s*=[^=]`)
-	nameHead       = pattern(`^\s*("[^"]*")\s*\{`)
-	inBraces       = pattern(`^\s*([a-z_]+)\s*\{\s*([^{}=]*[^{}=\s])\s*\}\s*$`)
-	openQuote      = pattern(`^\s*([a-z_]+)\s*=\s*([^"\s=\[{<'“][^"=]*")\s*$`)
-	partHeading    = pattern(`^\s*\[?\s*([A-Za-z-]+)\s*([0-9]*)\s*\]?\s*:?\s*$`)
-	playTimes      = pattern(`^\s*([a-z_]+)\s+("[^"]*")\s+[^{}"\s][^{}"]*$`)
-	wordsOnly      = pattern(`^\s*[A-Z][\p{L}'’.,!?-]*(\s+[\p{L}0-9'’.,!?-]+)+\s*$`)
-	bareText       = pattern(`^\s*([a-z_]+)\s*=\s*([\p{L}][^"=;,#\[{<]*[^"=;,#\s])\s*$`)
-	heredocHead    = pattern(`<<-?([\p{L}_][\p{L}\p{N}_-]*)`)
+	noEquals      = Pattern(`^\s*([a-z_]+)\s*:?\s+("?[^={]*"?)\s*$`)
+	colonValue    = Pattern(`^\s*([a-z_]+)\s*:\s*=?\s*(.*\S)\s*$`)
+	unquotedPlace = Pattern(`^\s*([a-z]+)\s+([^"={]+?)\s*\{`)
+	oddNumber     = Pattern(`=\s*([-.0-9][0-9a-zA-Z_.]*)`)
+	blockHead     = Pattern(`^\s*([a-z_]+)(\s+"[^"]*")?\s*$`)
+	bareHead      = Pattern(`^\s*([a-z_]+)\s+([^"={}]+?)\s*$`)
+	equalsHead    = Pattern(`^\s*([a-z_]+)\s*("[^"]*")?\s*=\s*("[^"]*")?\s*\{`)
+	colonHead     = Pattern(`^\s*([a-z_]+)\s*(:)\s*([^:={}]*?)\s*\{\s*$`)
+	twoEquals     = Pattern(`^\s*[a-z_]+\s*(==+)`)
+	wellWritten   = Pattern(`^(-?[0-9]+(\.[0-9]+)?$|"|\[|<<)`)
+	nextValue     = Pattern(`^([a-z_]+)\s*=[^=]`)
+	nameHead      = Pattern(`^\s*("[^"]*")\s*\{`)
+	inBraces      = Pattern(`^\s*([a-z_]+)\s*\{\s*([^{}=]*[^{}=\s])\s*\}\s*$`)
+	openQuote     = Pattern(`^\s*([a-z_]+)\s*=\s*([^"\s=\[{<'“][^"=]*")\s*$`)
+	partHeading   = Pattern(`^\s*\[?\s*([A-Za-z-]+)\s*([0-9]*)\s*\]?\s*:?\s*$`)
+	playTimes     = Pattern(`^\s*([a-z_]+)\s+("[^"]*")\s+[^{}"\s][^{}"]*$`)
+	wordsOnly     = Pattern(`^\s*([A-Z][\p{L}'’.,!?-]*(\s+[\p{L}0-9'’.,!?-]+)+)\s*$`)
+	bareText      = Pattern(`^\s*([a-z_]+)\s*=\s*([\p{L}][^"=;,#\[{<]*[^"=;,#\s])\s*$`)
+	// HeredocHead is the head of a text of several lines, with its closing word.
+	HeredocHead = Pattern(`<<-?([\p{L}_][\p{L}\p{N}_-]*)`)
 )
-
-// syntax puts HCL's own messages into our words. Of several on one line only
-// the first is kept: the others follow from it.
-func (s *source) syntax(diags hcl.Diagnostics, dialect *Dialect) hcl.Diagnostics {
-	SortDiagnostics(diags)
-	rep := report{s: s}
-	lines := map[int]bool{}
-	w := wording{s, dialect}
-	for _, d := range diags {
-		if d.Severity != hcl.DiagError {
-			continue
-		}
-		rng := s.rng(0, 0)
-		if d.Subject != nil {
-			rng = s.rng(d.Subject.Start.Byte, d.Subject.End.Byte)
-		}
-		rng, summary, detail := w.reword(rng, d)
-		if lines[rng.Start.Line] {
-			continue
-		}
-		lines[rng.Start.Line] = true
-		rep.errorf(rng, summary, "%s", detail)
-		if d.Summary == "Unterminated template string" || d.Summary == "Invalid multi-line string" || summary == textHead || summary == neverClosed || halfQuoted(string(s.lineText(rng.Start.Line))) {
-			break // inside and outside have changed places: all that follows is noise
-		}
-	}
-	return rep.sorted()
-}
 
 // halfQuoted reports a line with a quote that has no partner.
 func halfQuoted(line string) bool {
@@ -67,107 +40,157 @@ func halfQuoted(line string) bool {
 // neverClosed is the summary of a block without its closing brace.
 const neverClosed = "A brace is never closed"
 
-// wording puts messages into the words of a kind of file.
-type wording struct {
-	*source
-	*Dialect
-}
-
-func (s wording) reword(rng hcl.Range, d *hcl.Diagnostic) (hcl.Range, string, string) {
-	line := string(s.lineText(rng.Start.Line))
-	lo := s.lines[rng.Start.Line-1]
-	if from, to, summary, detail, ok := s.Line(line); ok {
-		return s.rng(lo+from, lo+to), summary, detail
+// reword puts what the parser says into the words of a kind of file.
+func (s *stumble) reword() Slip {
+	if slip, ok := s.Line(s.line); ok {
+		return slip
 	}
-	if from, to, ok := oddBlank(line); ok {
-		return s.rng(lo+from, lo+to), blankThatIsNone, blankHelp
+	if from, to, ok := oddBlank(s.line); ok {
+		return s.part(from, to, BlankThatIsNone, BlankHelp).Write(from, len(s.line), keyboardBlanks(s.line[from:]))
 	}
-	if rng, summary, detail, ok := s.misheaded(rng, line); ok {
-		return rng, summary, detail
+	if slip, ok := s.misheaded(); ok {
+		return slip
 	}
-	if m := openQuote().FindStringSubmatchIndex(line); m != nil && halfQuoted(line) {
-		return s.rng(lo+m[4], lo+m[5]), "A quote is missing", fmt.Sprintf("Text has a quote on either side: %s = \"%s\".", line[m[2]:m[3]], bare(line[m[4]:m[5]-1]))
+	if m := openQuote().FindStringSubmatchIndex(s.line); m != nil && halfQuoted(s.line) {
+		text := `"` + bare(s.line[m[4]:m[5]-1]) + `"`
+		return s.part(m[4], m[5], "A quote is missing", "Text has a quote on either side: %s = %s.", s.line[m[2]:m[3]], text).Write(m[4], m[5], text)
 	}
-	switch d.Summary {
+	switch s.said {
 	case "Invalid single-argument block definition":
-		return rng, "More on one line than fits", "A block on one line holds one option and then its closing brace. Put each option, and the closing brace, on a line of its own."
+		return s.here("More on one line than fits", "A block on one line holds one option and then its closing brace. Put each option, and the closing brace, on a line of its own.")
 	case "Argument or block definition required":
-		return s.rewordLine(rng, line)
+		return s.rewordLine()
 	case "Invalid block definition":
-		return s.rewordHead(rng, line)
+		return s.rewordHead()
 	case "Invalid escape sequence":
-		return rng, "Backslash in a text", "A backslash has no place here. " + s.Slash
+		return s.here("Backslash in a text", "A backslash has no place here. %s", s.Slash)
 	case "Unterminated template string", "Invalid multi-line string":
-		return s.rewordOpenText(rng, line)
+		slip := s.rewordOpenText()
+		slip.Noise = true
+		return slip
 	case "Unclosed configuration block", "Unclosed configuration body":
-		if brace, next, ok := s.unclosed(s.Dialect); ok {
-			return s.rng(brace, brace+1), neverClosed, fmt.Sprintf("The block that opens here needs a closing brace } on a line of its own, above line %d.", s.line(next))
+		slip := s.here(neverClosed, "The block that opens here needs a closing brace } on a line of its own.")
+		if brace, next, ok := s.unclosed(); ok {
+			slip = s.part(brace-s.start, brace+1-s.start, neverClosed, "The block that opens here needs a closing brace } on a line of its own, above line %d.", s.LineOf(next))
 		}
-		return rng, neverClosed, "The block that opens here needs a closing brace } on a line of its own."
+		slip.Noise = true
+		return slip
 	case "Attribute redefined":
-		name := string(s.src[rng.Start.Byte:min(rng.End.Byte, len(s.src))])
-		return rng, fmt.Sprintf("%s is said twice", sentence("%s", name)), strings.Replace(firstPlace(d.Detail), "NAME", name, 1)
+		name := string(s.Src[s.lo:s.hi])
+		return s.here(fmt.Sprintf("%s is said twice", wording.Sentence("%s", name)), "%s", firstPlace(s.detail, name))
 	case "Invalid number literal":
-		return rng, "Not a number", fmt.Sprintf("A number is written with digits, and a point where it is not whole: %s.", s.Number)
+		return s.here("Not a number", "A number is written with digits, and a point where it is not whole: %s.", s.Number)
 	case "Missing newline after argument":
-		after := strings.TrimSpace(line[min(max(rng.Start.Byte-lo, 0), len(line)):])
-		if after == "}" {
-			return rng, "A brace behind a value", "The closing brace of a block that has several lines stands on a line of its own."
-		}
-		if m := nextValue().FindStringSubmatch(after); m != nil {
-			return rng, "Two values on one line", fmt.Sprintf("Each value stands on a line of its own, so %s = … begins a new one.", m[1])
-		}
-		if m := oddNumber().FindStringSubmatch(line); m != nil && wellWritten().MatchString(m[1]) {
-			return rng, "Something after the number", fmt.Sprintf("A number stands alone on its line: %s.", strings.TrimSpace(line[:rng.Start.Byte-lo]))
-		} else if m != nil {
-			return rng, "Not a number", fmt.Sprintf("%q is no number here. Write digits alone, and a point where it is not whole: %s.", m[1], s.Number)
-		}
-		return rng, "Something after the value", afterValue(line)
+		return s.rewordAfter()
 	case "Missing newline after block definition":
-		return rng, "More on one line than fits", "Nothing may follow a closing brace on its line."
+		return s.here("More on one line than fits", "Nothing may follow a closing brace on its line.")
 	case "Invalid attribute name":
-		if oddNumber().MatchString(line) {
-			return rng, "Not a number", "Digits stand on both sides of a point: 5.0, 0.5."
+		if oddNumber().MatchString(s.line) {
+			return s.here("Not a number", "Digits stand on both sides of a point: 5.0, 0.5.")
 		}
-		return rng, "Something after the value", afterValue(line)
+		return s.afterValue()
 	case "Invalid expression", "Missing expression":
-		if m := oddNumber().FindStringSubmatch(line); m != nil && strings.HasPrefix(m[1], ".") {
-			return rng, "Not a number", fmt.Sprintf("Digits stand on both sides of a point: 0%s.", m[1])
+		if m := oddNumber().FindStringSubmatchIndex(s.line); m != nil && s.line[m[2]] == '.' {
+			number := "0" + s.line[m[2]:m[3]]
+			slip := s.here("Not a number", "Digits stand on both sides of a point: %s.", number)
+			if wellWritten().MatchString(number) {
+				slip = slip.Write(m[2], m[3], number)
+			}
+			return slip
 		}
-		return rng, "No value here", "After the equals sign comes a number, or text in quotes, or a list in square brackets."
+		return s.here("No value here", "After the equals sign comes a number, or text in quotes, or a list in square brackets.")
 	case "Invalid character":
-		return s.rewordCharacter(rng)
+		return s.rewordCharacter()
 	case "Missing item separator", "Unterminated tuple constructor expression":
-		if b := s.src[min(rng.Start.Byte, len(s.src)-1)]; d.Summary[0] == 'U' || b == '}' || b == '\n' || b == '\r' || rng.Start.Byte >= len(s.src) {
-			return s.openList(rng), "A list is never closed", fmt.Sprintf("A list begins with [ and ends with ]: %s.", s.List)
-		}
-		return rng, "A comma is missing", fmt.Sprintf("The items of a list have commas between: %s.", s.List)
+		return s.rewordList()
 	}
-	return s.rewordForeign(rng, line, d)
+	return s.rewordForeign()
 }
 
-// rewordCharacter is for a character that HCL does not know.
-func (s wording) rewordCharacter(rng hcl.Range) (hcl.Range, string, string) {
-	switch string(s.src[rng.Start.Byte:min(rng.End.Byte, len(s.src))]) {
-	case "'", "`":
-		return rng, "Single quotes", `Text stands in double quotes: "…".`
-	case "“", "”", "„", "‘", "’", "«", "»", "‟", "″":
-		return rng, "Curly quotes", `Text stands in straight double quotes: "…". Turn off smart quotes in the editor.`
-	case ";":
-		return rng, "A semicolon", "Each value stands on a line of its own, without a semicolon."
-	case "–", "—", "−":
-		return rng, "A dash", "A minus sign is the plain hyphen of the keyboard."
+// rewordAfter is for what stands behind a value on its line.
+func (s *stumble) rewordAfter() Slip {
+	at := s.at()
+	before, after := strings.TrimRight(s.line[:at], " \t"), strings.TrimSpace(s.rest())
+	if after == "}" {
+		return s.here("A brace behind a value", "The closing brace of a block that has several lines stands on a line of its own.").
+			Write(len(before), len(s.line), "\n}")
 	}
-	return rng, "A character that means nothing here", s.Quoted
+	if m := nextValue().FindStringSubmatch(after); m != nil {
+		slip := s.here("Two values on one line", "Each value stands on a line of its own, so %s = … begins a new one.", m[1])
+		if !strings.Contains(s.line, "{") {
+			slip = slip.Write(len(before), len(s.line)-len(strings.TrimLeft(s.rest(), " \t")), "\n")
+		}
+		return slip
+	}
+	if m := oddNumber().FindStringSubmatch(s.line); m != nil && wellWritten().MatchString(m[1]) {
+		return s.here("Something after the number", "A number stands alone on its line: %s.", strings.TrimSpace(before))
+	} else if m != nil {
+		return s.here("Not a number", "%q is no number here. Write digits alone, and a point where it is not whole: %s.", m[1], s.Number)
+	}
+	return s.afterValue()
 }
+
+// afterValue is what to do about something that follows a value on its line.
+func (s *stumble) afterValue() Slip {
+	const summary = "Something after the value"
+	if m := bareText().FindStringSubmatchIndex(s.line); m != nil {
+		text := `"` + bare(s.line[m[4]:m[5]]) + `"`
+		return s.here(summary, "Text with blanks in it stands in quotes: %s = %s.", s.line[m[2]:m[3]], text).Write(m[4], m[5], text)
+	}
+	if strings.Count(s.line, `"`) > 2 {
+		return s.here(summary, `Nothing may follow the value on its line. A quote inside a text has a backslash before it: \".`)
+	}
+	return s.here(summary, "Nothing may follow the value on its line; text with blanks in it stands in quotes.")
+}
+
+// rewordList is for a list whose items or end the parser cannot find.
+func (s *stumble) rewordList() Slip {
+	if s.said[0] == 'U' || s.lo >= len(s.Src) || strings.IndexByte("}\n\r", s.Src[s.lo]) >= 0 {
+		return s.openList("A list is never closed", "A list begins with [ and ends with ]: %s.", s.List)
+	}
+	slip := s.here("A comma is missing", "The items of a list have commas between: %s.", s.List)
+	before := strings.TrimRight(s.line[:s.at()], " \t")
+	if apart := len(before) < s.at(); apart && itemEnd().MatchString(before) && itemStart().MatchString(s.rest()) {
+		slip = slip.Write(len(before), len(before), ",")
+	}
+	return slip
+}
+
+var (
+	itemEnd   = Pattern(`[\[,]\s*("[^"]*"|[0-9.]+)$`)
+	itemStart = Pattern(`^("[^"]*"|[0-9.]+)\s*[,\]]`)
+)
 
 // firstPlace takes the line out of HCL's sentence about a value set before.
-func firstPlace(detail string) string {
+func firstPlace(detail, name string) string {
 	if i := strings.LastIndexByte(detail, ':'); i >= 0 {
 		rest := detail[i+1:]
 		if j := strings.IndexByte(rest, ','); j > 0 {
-			return fmt.Sprintf("The first NAME stands on line %s. Keep one of the two.", rest[:j])
+			return fmt.Sprintf("The first %s stands on line %s. Keep one of the two.", name, rest[:j])
 		}
 	}
 	return "Keep one of the two."
+}
+
+// assigned is the slip with the fix that sets a value as it is to be written, in place
+// of some bytes of the line.
+func (s *stumble) assigned(slip Slip, from, to int, name, value string) Slip {
+	if !slices.Contains(s.Values, name) || strings.ContainsAny(value, "#{}") || strings.Contains(value, "//") {
+		return slip
+	}
+	return slip.Write(from, to, name+" = "+asWritten(value))
+}
+
+// asWritten is a value as it is to be written: a word gets its quotes.
+func asWritten(value string) string {
+	if value == "true" || value == "false" || wellWritten().MatchString(value) {
+		return value
+	}
+	return `"` + bare(value) + `"`
+}
+
+// bare is a name or place without the quotes and the colon that do not belong
+// to it.
+func bare(word string) string {
+	return strings.Trim(word, " '`“”„‘’«»:()")
 }

@@ -1,100 +1,144 @@
-package songspec
+package hcltext
 
 import (
-	"fmt"
+	"slices"
 	"strings"
 	"unicode/utf8"
-
-	"github.com/hashicorp/hcl/v2"
 )
 
 // Habits of other languages, and of other countries.
 var (
-	decimalComma = pattern(`=\s*(-?[0-9]+),([0-9]+)\s*(?:#.*|//.*)?$`)
-	quotedName   = pattern(`^\s*"([a-z_]+)"\s*[=:]\s*(.*\S)\s*$`)
-	bracedValue  = pattern(`^\s*([a-z_]+)\s*=\s*\{`)
+	decimalComma = Pattern(`([a-z_]*)\s*=\s*((-?[0-9]+),([0-9]+))\s*(?:#.*|//.*)?$`)
+	quotedName   = Pattern(`^\s*("([a-z_]+)"\s*[=:]\s*(.*\S))\s*$`)
+	bracedValue  = Pattern(`^\s*([a-z_]+)\s*=\s*\{`)
+	roundList    = Pattern(`=\s*(\(([^()]*,[^()]*)\))\s*$`)
+	bracedList   = Pattern(`^\s*(\{([^{}=:]*,[^{}=:]*)\})\s*$`)
+	oddQuoted    = Pattern("['`“”„‘’«»‟″]([^'`“”„‘’«»‟″]*)['`“”„‘’«»‟″]")
 )
 
 // rewordForeign is for what is right somewhere else: a decimal comma, a name in
 // quotes, round brackets and braces where HCL has square ones.
-func (s wording) rewordForeign(rng hcl.Range, line string, d *hcl.Diagnostic) (hcl.Range, string, string) {
-	switch d.Summary {
+func (s *stumble) rewordForeign() Slip {
+	switch s.said {
 	case "Unexpected comma after argument":
-		if m := decimalComma().FindStringSubmatch(line); m != nil {
-			return rng, "A decimal comma", fmt.Sprintf("A number is written with a point: %s.%s.", m[1], m[2])
+		if m := decimalComma().FindStringSubmatchIndex(s.line); m != nil {
+			number := s.line[m[6]:m[7]] + "." + s.line[m[8]:m[9]]
+			slip := s.here("A decimal comma", "A number is written with a point: %s.", number)
+			if slices.Contains(s.Decimals, s.line[m[2]:m[3]]) {
+				slip = slip.Write(m[4], m[5], number)
+			}
+			return slip
 		}
-		return rng, "A comma too many", "Each value stands on a line of its own, without a comma at its end."
+		slip := s.here("A comma too many", "Each value stands on a line of its own, without a comma at its end.")
+		if strings.TrimSpace(s.rest()) == "," {
+			slip = slip.Write(s.at(), s.at()+1, "")
+		}
+		return slip
 	case "Argument definition required":
-		return rng, "More on one line than fits", "A block in a block stands on a line of its own, and so does the closing brace."
+		return s.here("More on one line than fits", "A block in a block stands on a line of its own, and so does the closing brace.")
 	case "Invalid argument name":
-		if m := quotedName().FindStringSubmatch(line); m != nil {
-			return rng, "A name in quotes", fmt.Sprintf("Write %s = %s.", m[1], strings.TrimRight(m[2], ","))
+		if m := quotedName().FindStringSubmatchIndex(s.line); m != nil {
+			name, value := s.line[m[4]:m[5]], strings.TrimRight(s.line[m[6]:m[7]], ",")
+			return s.assigned(s.here("A name in quotes", "Write %s = %s.", name, value), m[2], m[3], name, value)
 		}
-		return rng, "A name in quotes", fmt.Sprintf("The name of a value stands without quotes: %s.", s.Value)
+		return s.here("A name in quotes", "The name of a value stands without quotes: %s.", s.Value)
 	case "Unbalanced parentheses":
-		return rng, "Round brackets", fmt.Sprintf("A list stands in square brackets: %s.", s.Pair)
-	case "Missing argument separator", "Unterminated function call", "Missing open parenthesis", "Missing closing parenthesis", "Missing function name":
-		return rng, "Round brackets", "Nothing is called here by its name and round brackets. " + s.Quoted
-	case "Missing close bracket on index", "Missing close bracket on splat index":
-		return s.openList(rng), "A bracket out of place", fmt.Sprintf("A list stands alone after the equals sign, and ends with ]: %s.", s.List)
-	case "Unsupported operator", "Missing false expression in conditional":
-		return rng, "A sign that means nothing here", s.Quoted
-	case "Missing attribute value", "Missing key/value separator", "Missing attribute separator", "Unterminated object constructor expression":
-		for n := rng.Start.Line; n >= 1; n-- {
-			at := s.lineText(n)
-			m := bracedValue().FindSubmatchIndex(at)
-			if m == nil {
-				continue
-			}
-			lo := s.lines[n-1]
-			if form := s.Blocks[string(at[m[2]:m[3]])]; form != "" {
-				return s.rng(lo+m[2], lo+m[3]), "A block written as a value", fmt.Sprintf("Write it without the equals sign: %s.", form)
-			}
-			return s.rng(lo+m[1]-1, lo+m[1]), "Braces where a value belongs", fmt.Sprintf("A list stands in square brackets: %s.", s.Pair)
+		slip := s.here("Round brackets", "A list stands in square brackets: %s.", s.Pair)
+		if m := roundList().FindStringSubmatchIndex(s.line); m != nil {
+			slip = slip.Write(m[2], m[3], "["+s.line[m[4]:m[5]]+"]")
 		}
-		return rng, "Braces where a value belongs", fmt.Sprintf("A list stands in square brackets: %s.", s.Pair)
+		return slip
+	case "Missing argument separator", "Unterminated function call", "Missing open parenthesis", "Missing closing parenthesis", "Missing function name":
+		return s.here("Round brackets", "Nothing is called here by its name and round brackets. %s", s.Quoted)
+	case "Missing close bracket on index", "Missing close bracket on splat index":
+		return s.openList("A bracket out of place", "A list stands alone after the equals sign, and ends with ]: %s.", s.List)
+	case "Unsupported operator", "Missing false expression in conditional":
+		return s.here("A sign that means nothing here", "%s", s.Quoted)
+	case "Missing attribute value", "Missing key/value separator", "Missing attribute separator", "Unterminated object constructor expression":
+		return s.rewordBraces()
 	}
 	// What is left is the arithmetic and the loops of a language that nobody meant
 	// to write here.
-	return rng, "Something out of place", fmt.Sprintf("Nothing like this stands in such a file. A line is a value, like %s, or the head of a block, like %s. %s", s.Value, s.Head, s.Quoted)
+	return s.here("Something out of place", "Nothing like this stands in such a file. A line is a value, like %s, or the head of a block, like %s. %s", s.Value, s.Head, s.Quoted)
 }
 
-// textHead is the summary of a text of several lines that does not begin as it
-// should. What HCL says about the lines below is noise.
-const textHead = "Not the head of a text"
+// rewordBraces is for braces after an equals sign.
+func (s *stumble) rewordBraces() Slip {
+	const summary, help = "Braces where a value belongs", "A list stands in square brackets: %s."
+	for n := s.n; n >= 1; n-- {
+		at := string(s.LineText(n))
+		m := bracedValue().FindStringSubmatchIndex(at)
+		if m == nil {
+			continue
+		}
+		lo, word := s.lines[n-1]-s.start, at[m[2]:m[3]]
+		if form := s.Blocks[word]; form != "" {
+			slip := s.part(lo+m[2], lo+m[3], "A block written as a value", "Write it without the equals sign: %s.", form)
+			if !s.Named(word) {
+				slip = slip.Write(lo+m[2], lo+m[1], word+" {")
+			}
+			return slip
+		}
+		slip := s.part(lo+m[1]-1, lo+m[1], summary, help, s.Pair)
+		if l := bracedList().FindStringSubmatchIndex(at[m[1]-1:]); l != nil {
+			from := lo + m[1] - 1
+			slip = slip.Write(from+l[2], from+l[3], "["+at[m[1]-1:][l[4]:l[5]]+"]")
+		}
+		return slip
+	}
+	return s.here(summary, help, s.Pair)
+}
 
-var (
-	foreignHead = pattern(`=\s*("""|<<-?\s*$|<<-?\s+\S|<<-?["'])`)
-	crowdedHead = pattern(`=\s*(<<-?[\p{L}_][\p{L}\p{N}_-]*)[^\p{L}\p{N}_-]`)
+// rewordCharacter is for a character that HCL does not know.
+func (s *stumble) rewordCharacter() Slip {
+	rest := s.rest()
+	switch char := string(s.Src[s.lo:s.hi]); char {
+	case "'", "`":
+		return s.straight(s.here("Single quotes", `Text stands in double quotes: "…".`))
+	case "“", "”", "„", "‘", "’", "«", "»", "‟", "″":
+		return s.straight(s.here("Curly quotes", `Text stands in straight double quotes: "…". Turn off smart quotes in the editor.`))
+	case ";":
+		slip := s.here("A semicolon", "Each value stands on a line of its own, without a semicolon.")
+		next := strings.TrimLeft(rest[1:], " \t")
+		if next == "" {
+			return slip.Write(s.at(), s.at()+1, "")
+		}
+		if nextValue().MatchString(next) && !strings.ContainsAny(s.line, "{}") {
+			slip = slip.Write(s.at(), len(s.line)-len(next), "\n")
+		}
+		return slip
+	case "–", "—", "−":
+		slip := s.here("A dash", "A minus sign is the plain hyphen of the keyboard.")
+		if n := len(char); wellWritten().MatchString("-" + strings.TrimSpace(rest[n:])) {
+			slip = slip.Write(s.at(), s.at()+n, "-")
+		}
+		return slip
+	}
+	return s.here("A character that means nothing here", "%s", s.Quoted)
+}
+
+// straight is the slip with the fix that puts straight quotes for all others in the
+// rest of the line, where each of them has its partner.
+func (s *stumble) straight(slip Slip) Slip {
+	rest := s.rest()
+	fixed := oddQuoted().ReplaceAllString(rest, `"$1"`)
+	if strings.ContainsAny(rest, "\"#\\") || strings.ContainsAny(fixed, "'`“”„‘’«»‟″") {
+		return slip
+	}
+	return slip.Write(s.at(), len(s.line), fixed)
+}
+
+// OddBlanks are blanks of other keyboards and of typesetters, which look like one, and
+// noBlanks those of them that have no width.
+const (
+	OddBlanks = "\u00a0\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u202f\u205f\u3000" + noBlanks
+	noBlanks  = "\u200b\u2060\ufeff"
 )
 
-// songLine looks for chords where none can stand, and at a line on which a text
-// of several lines was to begin.
-func songLine(line string) (from, to int, summary, detail string, ok bool) {
-	if m := unquotedChords().FindStringSubmatchIndex(line); m != nil {
-		return m[2], m[3], "Chord text needs quotes", `Write chords = "| C | F |", or several lines between <<-EOT and EOT.`, true
-	}
-	if m := foreignHead().FindStringSubmatchIndex(line); m != nil {
-		return m[2], m[3], textHead, "Several lines of chords begin with <<-EOT, in one word, and end with a line that holds EOT alone.", true
-	}
-	if m := crowdedHead().FindStringSubmatchIndex(line); m != nil {
-		return m[2], m[3], textHead, fmt.Sprintf("Nothing may follow %s on its line. The chords begin on the next one.", line[m[2]:m[3]]), true
-	}
-	if m := chordLine().FindStringIndex(line); m != nil {
-		return m[1] - 1, m[1], "Chords outside a text", "Chord lines stand between chords = <<-EOT and a line with EOT alone.", true
-	}
-	return 0, 0, "", "", false
-}
-
-// chordLine is a line that begins with a bar line.
-var chordLine = pattern(`^\s*:?\|`)
-
-// oddBlanks are blanks of other keyboards and of typesetters, which look like one.
-const oddBlanks = "\u00a0\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u200b\u202f\u205f\u2060\u3000\ufeff"
-
+// What is said of an odd blank.
 const (
-	blankThatIsNone = "A blank that is none"
-	blankHelp       = "The blank here is a special one, as web pages and word processors write it. Delete it and type a blank."
+	BlankThatIsNone = "A blank that is none"
+	BlankHelp       = "The blank here is a special one, as web pages and word processors write it. Delete it and type a blank."
 )
 
 // oddBlank is the first of them on a line outside of quotes.
@@ -104,42 +148,34 @@ func oddBlank(line string) (from, to int, ok bool) {
 		switch {
 		case r == '"':
 			quoted = !quoted
-		case !quoted && strings.ContainsRune(oddBlanks, r):
+		case !quoted && strings.ContainsRune(OddBlanks, r):
 			return i, i + utf8.RuneLen(r), true
 		}
 	}
 	return 0, 0, false
 }
 
-// bare is a name or place without the quotes and the colon that do not belong
-// to it.
-func bare(word string) string {
-	return strings.Trim(word, " '`“”„‘’«»:()")
-}
-
-// openList is the bracket of the list that is still open at a place.
-func (s *source) openList(rng hcl.Range) hcl.Range {
-	if at := strings.LastIndexByte(string(s.masked[:min(rng.Start.Byte, len(s.masked))]), '['); at >= 0 {
-		return s.rng(at, at+1)
-	}
-	return rng
-}
-
-// runaway looks for the sign that a text of several lines was meant to end
-// earlier: a line that opens or closes a block, or sets a value. It returns the
-// number of that line, 0 when there is none.
-func (s *source) runaway(lo, hi int) int {
-	for n := s.line(lo); n <= len(s.lines) && s.lines[n-1] < hi; n++ {
-		line := strings.TrimSpace(string(s.lineText(n)))
-		if s.lines[n-1] < lo || isChartComment([]byte(line)) {
-			continue
+// keyboardBlanks is the rest of a line with plain blanks for odd ones outside of
+// quotes.
+func keyboardBlanks(rest string) string {
+	quoted := false
+	return strings.Map(func(r rune) rune {
+		quoted = quoted != (r == '"')
+		switch {
+		case quoted || !strings.ContainsRune(OddBlanks, r):
+			return r
+		case strings.ContainsRune(noBlanks, r):
+			return -1
 		}
-		if strings.HasPrefix(line, "}") || strings.HasSuffix(line, "{") || valueLine().MatchString(line) {
-			return n
-		}
-	}
-	return 0
+		return ' '
+	}, rest)
 }
 
-// valueLine is name = value; no chord has an equals sign.
-var valueLine = pattern(`^[a-z_]+\s*=`)
+// openList is a slip at the bracket of the list that is still open.
+func (s *stumble) openList(summary, detail string, args ...any) Slip {
+	slip := s.here(summary, detail, args...)
+	if at := strings.LastIndexByte(string(s.masked[:s.lo]), '['); at >= 0 {
+		slip.From, slip.To = at-s.start, at+1-s.start
+	}
+	return slip
+}

@@ -16,7 +16,7 @@ import (
 	"plinth/groove"
 	"plinth/groove/feel"
 	"plinth/render/midi"
-	"plinth/songspec"
+	"plinth/songspec/hcltext"
 	"plinth/songspec/timeline"
 )
 
@@ -118,7 +118,7 @@ func Load(req Request) (*Result, error) {
 		return res, &SongError{req.Song, err}
 	}
 	l.song(src)
-	songspec.SortDiagnostics(res.Diags)
+	hcltext.SortDiagnostics(res.Diags)
 	if res.Diags.HasErrors() {
 		res.Timeline, res.Feels = nil, nil
 	}

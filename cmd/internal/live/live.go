@@ -21,7 +21,7 @@ import (
 	"plinth/cmd/internal/then"
 	"plinth/cmd/internal/watch"
 	"plinth/groove"
-	"plinth/songspec"
+	"plinth/songspec/hcltext"
 	"plinth/songspec/outline"
 )
 
@@ -200,7 +200,7 @@ func (s *session) diagnostics(res *bed.Result) string {
 		return ""
 	}
 	var b strings.Builder
-	if err := songspec.WriteDiagnostics(&b, res.Sources, res.Diags, songspec.DiagOptions{Color: s.Color, Max: s.MaxDiags}); err != nil {
+	if err := hcltext.WriteDiagnostics(&b, res.Sources, res.Diags, hcltext.DiagOptions{Color: s.Color, Max: s.MaxDiags}); err != nil {
 		panic(errors.Join(errors.New("live: a strings.Builder failed"), err))
 	}
 	return b.String()

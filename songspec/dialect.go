@@ -1,0 +1,84 @@
+package songspec
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"plinth/songspec/hcltext"
+)
+
+// dialect is the song file's, for messages about how it is written.
+var dialect = hcltext.Dialect{
+	Value:    "tempo = 72",
+	Head:     `section "verse" {`,
+	List:     `["drums", "piano"]`,
+	Pair:     "[2, 4]",
+	Number:   "72, 0.4",
+	Quoted:   "Text, chords and places stand in quotes.",
+	Lines:    "Several lines of chords stand between <<-EOT and EOT.",
+	Slash:    "A chord over another bass is written with a slash, C/G, and so are folders.",
+	Blocks:   blockForms(),
+	Top:      topBlocks,
+	Places:   eventWords,
+	Empty:    append([]string{"play", "vocal"}, eventWords...),
+	Values:   valueWords(),
+	Decimals: []string{"looseness", "beats", "pickup"},
+	Part:     partOfSong,
+	Line:     songLine,
+}
+
+func blockForms() map[string]string {
+	out := map[string]string{"play": blockForm("play")}
+	for _, w := range slices.Concat(topBlocks, eventWords) {
+		out[w] = blockForm(w)
+	}
+	return out
+}
+
+func valueWords() []string {
+	out := slices.Concat(topAttrs, drumsAttrs, bassAttrs, pianoAttrs, vocalAttrs, sectionAttrs, playAttrs)
+	for _, r := range eventRules {
+		out = append(out, r.attrs...)
+	}
+	return out
+}
+
+var (
+	unquotedChords = pattern(`^\s*(chords)\s*=?\s*([^"<=:\x27“”„‘’«»\s].*)$`)
+	foreignHead    = pattern(`=\s*("""|<<-?\s*$|<<-?\s+\S|<<-?["'])`)
+	crowdedHead    = pattern(`=\s*(<<-?[\p{L}_][\p{L}\p{N}_-]*)[^\p{L}\p{N}_-]`)
+	chordLine      = pattern(`^\s*:?\|`)     // begins with a bar line
+	valueLine      = pattern(`^[a-z_]+\s*=`) // no chord has an equals sign
+)
+
+// songLine looks for chords where none can stand, and at a line on which a text
+// of several lines was to begin.
+func songLine(line string) (hcltext.Slip, bool) {
+	if m := unquotedChords().FindStringSubmatchIndex(line); m != nil {
+		slip := hcltext.Slip{From: m[4], To: m[5], Summary: "Chord text needs quotes", Detail: `Write chords = "| C | F |", or several lines between <<-EOT and EOT.`}
+		if text := strings.TrimRight(line[m[4]:], " \t"); !strings.ContainsAny(text, "\"\\{}") {
+			slip = slip.Write(m[2], m[4]+len(text), "chords = "+hcltext.Quote(text))
+		}
+		return slip, true
+	}
+	// What the parser says about the lines below a wrong head is noise.
+	head := hcltext.Slip{Summary: "Not the head of a text", Noise: true}
+	if m := foreignHead().FindStringSubmatchIndex(line); m != nil {
+		head.From, head.To = m[2], m[3]
+		head.Detail = "Several lines of chords begin with <<-EOT, in one word, and end with a line that holds EOT alone."
+		return head, true
+	}
+	if m := crowdedHead().FindStringSubmatchIndex(line); m != nil {
+		head.From, head.To = m[2], m[3]
+		head.Detail = fmt.Sprintf("Nothing may follow %s on its line. The chords begin on the next one.", line[m[2]:m[3]])
+		if rest := strings.TrimLeft(line[m[3]:], " \t"); strings.HasPrefix(rest, "|") {
+			head = head.Write(m[3], len(line)-len(rest), "\n")
+		}
+		return head, true
+	}
+	if m := chordLine().FindStringIndex(line); m != nil {
+		return hcltext.Slip{From: m[1] - 1, To: m[1], Summary: "Chords outside a text", Detail: "Chord lines stand between chords = <<-EOT and a line with EOT alone."}, true
+	}
+	return hcltext.Slip{}, false
+}
