@@ -6,6 +6,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"plinth/songspec/harmony"
 	"plinth/songspec/hcltext"
 	"plinth/songspec/meter"
 )
@@ -85,9 +86,9 @@ func readChart(s *hcltext.Source, t hcltext.RawText, rep *hcltext.Report) (*char
 	return r.c, !r.hasErrors
 }
 
-func (r *chartReader) errorf(lo, hi int, summary, detail string, args ...any) {
+func (r *chartReader) errorf(lo, hi int, summary, detail string, args ...any) hcltext.Entry {
 	r.hasErrors = true
-	r.rep.Errorf(r.s.Range(lo, hi), summary, detail, args...)
+	return r.rep.Errorf(r.s.Range(lo, hi), summary, detail, args...)
 }
 
 func (r *chartReader) scan() {
@@ -210,7 +211,11 @@ func (r *chartReader) word(i, hi int) int {
 			r.cur.words = append(r.cur.words, chartWord{lo: lo + j, hi: lo + j + 1, text: "/", slash: true})
 		}
 	case strings.Contains(text, "\\"):
-		r.errorf(lo, i, "Backslash in a chord", "A chord over another bass is written with a slash: C/G.")
+		e := r.errorf(lo, i, "Backslash in a chord", "A chord over another bass is written with a slash: C/G.")
+		slashed := strings.NewReplacer(`\\`, "/", `\`, "/").Replace(text)
+		if _, _, err := harmony.ParseEither(slashed, harmony.Key{}); err == nil {
+			e.Write(r.s.Range(lo, i), slashed)
+		}
 	default:
 		r.cur.words = append(r.cur.words, chartWord{lo: lo, hi: i, text: text})
 	}

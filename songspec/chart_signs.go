@@ -1,6 +1,7 @@
 package songspec
 
 import (
+	"strconv"
 	"strings"
 
 	"plinth/songspec/meter"
@@ -54,7 +55,10 @@ func (r *chartReader) barLine(i, hi int) int {
 			for i < hi && src[i] >= '0' && src[i] <= '9' {
 				i++
 			}
-			r.errorf(j, i, "A figure without its x", "How often a repeat goes round is written with an x: :|x%s.", string(src[j:i]))
+			e := r.errorf(j, i, "A figure without its x", "How often a repeat goes round is written with an x: :|x%s.", src[j:i])
+			if n, err := strconv.Atoi(string(src[j:i])); err == nil && n >= 2 && n <= maxTimes {
+				e.Write(r.s.Range(j, i), "x"+string(src[j:i]))
+			}
 		}
 	}
 	g.hi = i

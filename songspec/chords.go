@@ -96,7 +96,8 @@ func (r *resolver) oneWord(before, w *chartWord, key harmony.Key) bool {
 	if whole.err != nil || whole.chord.None {
 		return false
 	}
-	r.rep.Errorf(r.f.src.Range(before.lo, w.hi), "A chord in two words", "A chord is written without a blank: %q.", before.text+w.text)
+	at := r.f.src.Range(before.lo, w.hi)
+	r.rep.Errorf(at, "A chord in two words", "A chord is written without a blank: %q.", before.text+w.text).WriteWord(at, before.text+w.text)
 	return true
 }
 
@@ -132,7 +133,11 @@ func (r *resolver) notAChord(w *chartWord, err error) {
 	if len(w.text) != w.hi-w.lo {
 		off = -1 // blanks were folded, so that offsets do not hold
 	}
-	reportSymbol(r.f.src, &r.rep, r.f.src.Range(w.lo, w.hi), off, summary, err, "")
+	at := r.f.src.Range(w.lo, w.hi)
+	e, word := reportSymbol(&r.rep, at, off, summary, err)
+	if _, _, err := harmony.ParseEither(word, harmony.Key{}); err == nil {
+		e.WriteWord(at, word)
+	}
 }
 
 // hasLetters reports a chart with a letter symbol in it, by the first letter:

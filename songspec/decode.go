@@ -50,7 +50,10 @@ func (d *decoder) attrsOf(body *hclsyntax.Body, what string, known, blocks []str
 		case slices.Contains(known, a.Name):
 			out = append(out, a)
 		case slices.Contains(blocks, a.Name):
-			d.rep.Errorf(a.NameRange, "A block written as a value", "Write it without the equals sign: %s.", blockForm(a.Name))
+			e := d.rep.Errorf(a.NameRange, "A block written as a value", "Write it without the equals sign: %s.", blockForm(a.Name))
+			if !dialect.Named(a.Name) && !stands(body, a.Name) {
+				e.WriteBlock(a)
+			}
 		default:
 			e, near := d.unknown(a.NameRange, a.Name, what, known, blocks)
 			if slices.Contains(known, near) && body.Attributes[near] == nil {
@@ -179,7 +182,10 @@ func (d *decoder) label(b *hclsyntax.Block, missing string) (text, bool) {
 // noLabel reports the labels of a block that has none.
 func (d *decoder) noLabel(b *hclsyntax.Block) {
 	if len(b.Labels) > 0 {
-		d.rep.Errorf(b.LabelRanges[0], "A name too many", "Write it without: %s.", blockForm(b.Type))
+		e := d.rep.Errorf(b.LabelRanges[0], "A name too many", "Write it without: %s.", blockForm(b.Type))
+		if len(b.Labels) == 1 {
+			e.Write(hcl.RangeBetween(b.TypeRange, b.LabelRanges[0]), b.Type)
+		}
 	}
 }
 

@@ -130,7 +130,7 @@ func (d *decoder) piano(f *File, b *hclsyntax.Block) {
 				f.piano.Sound, f.piano.Program = s.word, s.program
 			}
 		case "highest":
-			if n, ok := d.note(a.Expr, `highest = "A4"`); ok {
+			if n, ok := d.note(a.Expr, `highest = "A4"`, lowestCeiling, highestCeiling); ok {
 				if n < lowestCeiling || n > highestCeiling {
 					d.rep.Errorf(a.Expr.Range(), "Out of bounds", "The piano's highest note is from C4 to C7; C4 is middle C.")
 				} else {

@@ -10,19 +10,21 @@ import (
 
 // dialect is the song file's, for messages about how it is written.
 var dialect = hcltext.Dialect{
-	Value:    "tempo = 72",
-	Head:     `section "verse" {`,
-	List:     `["drums", "piano"]`,
-	Pair:     "[2, 4]",
-	Number:   "72, 0.4",
-	Quoted:   "Text, chords and places stand in quotes.",
-	Lines:    "Several lines of chords stand between <<-EOT and EOT.",
-	Slash:    "A chord over another bass is written with a slash, C/G, and so are folders.",
-	Blocks:   blockForms(),
-	Top:      topBlocks,
-	Places:   eventWords,
-	Empty:    append([]string{"play", "vocal"}, eventWords...),
-	Values:   valueWords(),
+	Value:  "tempo = 72",
+	Head:   `section "verse" {`,
+	List:   `["drums", "piano"]`,
+	Pair:   "[2, 4]",
+	Number: "72, 0.4",
+	Quoted: "Text, chords and places stand in quotes.",
+	Lines:  "Several lines of chords stand between <<-EOT and EOT.",
+	Slash:  "A chord over another bass is written with a slash, C/G, and so are folders.",
+	Blocks: blockForms(),
+	Top:    topBlocks,
+	Places: eventWords,
+	Empty:  append([]string{"play", "vocal"}, eventWords...),
+	Texts:  []string{"title", "by", "key", "meter", "feel", "kit", "sound", "highest", "track", "like", "chords"},
+	Others: []string{"tempo", "energy", "looseness", "take", "count_in", "pickup", "grooves", "strings", "span", "from", "range",
+		"tacet", "fills", "lift", "by", "weight", "alone", "beats", "to"},
 	Decimals: []string{"looseness", "beats", "pickup"},
 	Part:     partOfSong,
 	Line:     songLine,
@@ -32,14 +34,6 @@ func blockForms() map[string]string {
 	out := map[string]string{"play": blockForm("play")}
 	for _, w := range slices.Concat(topBlocks, eventWords) {
 		out[w] = blockForm(w)
-	}
-	return out
-}
-
-func valueWords() []string {
-	out := slices.Concat(topAttrs, drumsAttrs, bassAttrs, pianoAttrs, vocalAttrs, sectionAttrs, playAttrs)
-	for _, r := range eventRules {
-		out = append(out, r.attrs...)
 	}
 	return out
 }
@@ -57,7 +51,7 @@ var (
 func songLine(line string) (hcltext.Slip, bool) {
 	if m := unquotedChords().FindStringSubmatchIndex(line); m != nil {
 		slip := hcltext.Slip{From: m[4], To: m[5], Summary: "Chord text needs quotes", Detail: `Write chords = "| C | F |", or several lines between <<-EOT and EOT.`}
-		if text := strings.TrimRight(line[m[4]:], " \t"); !strings.ContainsAny(text, "\"\\{}") {
+		if text := strings.TrimRight(line[m[4]:], " \t"); !strings.ContainsAny(text, "\"\\{}<=") {
 			slip = slip.Write(m[2], m[4]+len(text), "chords = "+hcltext.Quote(text))
 		}
 		return slip, true

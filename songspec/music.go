@@ -50,40 +50,40 @@ func (d *decoder) key(expr hclsyntax.Expression) *keyWord {
 	}
 	k, err := harmony.ParseKey(t.s)
 	if err != nil {
-		d.symbol(t.rng, -1, fmt.Sprintf("Not a key: %q", t.s), err, "")
+		e, word := reportSymbol(&d.rep, t.rng, -1, fmt.Sprintf("Not a key: %q", t.s), err)
+		if _, err := harmony.ParseKey(word); err == nil {
+			e.WriteText(t.rng, word)
+		}
 		return nil
 	}
 	return &keyWord{k, t.rng}
 }
 
-// symbol reports an error of harmony. When off is known, it is where the
-// symbol's text begins in the file, and the range is only the part that is wrong.
-func (d *decoder) symbol(rng hcl.Range, off int, summary string, err error, help string) {
-	reportSymbol(d.s, &d.rep, rng, off, summary, err, help)
-}
-
-func reportSymbol(s *hcltext.Source, rep *hcltext.Report, rng hcl.Range, off int, summary string, err error, help string) {
+// reportSymbol reports an error of harmony, and returns the symbol to write instead.
+// When off is known, it is where the symbol's text begins in the file, and the range is
+// only the part that is wrong.
+func reportSymbol(rep *hcltext.Report, rng hcl.Range, off int, summary string, err error) (e hcltext.Entry, word string) {
 	var se *harmony.SymbolError
 	if !errors.As(err, &se) {
-		rep.Errorf(rng, summary, "%s", help)
-		return
+		return rep.Errorf(rng, summary, "%s", err), ""
 	}
 	detail := se.Reason
 	if se.Suggest != "" {
 		detail += fmt.Sprintf(" Write %q.", se.Suggest)
-	} else if help != "" {
-		detail += " " + help
 	}
 	if off >= 0 && se.Length > 0 && se.Offset+se.Length <= rng.End.Byte-rng.Start.Byte {
-		rng = s.Range(off+se.Offset, off+se.Offset+se.Length)
+		rng = rep.Source.Range(off+se.Offset, off+se.Offset+se.Length)
 	}
-	rep.Errorf(rng, summary, "%s", detail)
+	return rep.Errorf(rng, summary, "%s", detail), se.Suggest
 }
 
 func (d *decoder) meter(expr hclsyntax.Expression) *meterWord {
 	const help = `A meter is written like "4/4", "12/8" or "7/8 2+2+3".`
 	if b, ok := expr.(*hclsyntax.BinaryOpExpr); ok && plain(b) { // meter = 3/4
-		d.rep.Errorf(expr.Range(), "A meter without quotes", "Write meter = \"%s\".", strings.ReplaceAll(d.show(expr.Range()), " ", ""))
+		e := d.rep.Errorf(expr.Range(), "A meter without quotes", "Write meter = \"%s\".", strings.ReplaceAll(d.show(expr.Range()), " ", ""))
+		if m, err := meter.Parse(strings.ReplaceAll(d.written(expr.Range()), " ", "")); err == nil {
+			e.WriteText(expr.Range(), m.String())
+		}
 		return nil
 	}
 	t, ok := d.text(expr, 64, help)
@@ -93,7 +93,7 @@ func (d *decoder) meter(expr hclsyntax.Expression) *meterWord {
 	m, err := meter.Parse(t.s)
 	if err != nil {
 		if w := meterCalled[lower(strings.TrimSpace(t.s))]; w != "" {
-			d.rep.Errorf(t.rng, "Not a meter", "A meter is written in figures: %q.", w)
+			d.rep.Errorf(t.rng, "Not a meter", "A meter is written in figures: %q.", w).WriteText(t.rng, w)
 			return nil
 		}
 		why := wording.Sentence("%s", err) + "."
@@ -170,8 +170,9 @@ func (d *decoder) players(expr hclsyntax.Expression, help string) *playersWord {
 	return out
 }
 
-// note reads a note with its octave, "A4", as a MIDI note number; C4 is 60.
-func (d *decoder) note(expr hclsyntax.Expression, like string) (int, bool) {
+// note reads a note with its octave, "A4", as a MIDI note number; C4 is 60. A note from
+// lowest to highest is offered in English.
+func (d *decoder) note(expr hclsyntax.Expression, like string, lowest, highest int) (int, bool) {
 	help := "A note is its letter and its octave in quotes, C4 being middle C: " + like + "."
 	t, ok := d.text(expr, 16, help)
 	if !ok {
@@ -179,10 +180,14 @@ func (d *decoder) note(expr hclsyntax.Expression, like string) (int, bool) {
 	}
 	n, ok := noteNumber(t.s)
 	if !ok {
-		if e := englishNote(t.s); e != "" {
-			help = fmt.Sprintf("Notes have their English names here, with a capital letter: write %q.", e)
+		english := englishNote(t.s)
+		if english != "" {
+			help = fmt.Sprintf("Notes have their English names here, with a capital letter: write %q.", english)
 		}
-		d.rep.Errorf(t.rng, fmt.Sprintf("Not a note: %q", t.s), "%s", help)
+		e := d.rep.Errorf(t.rng, fmt.Sprintf("Not a note: %q", t.s), "%s", help)
+		if n, _ := noteNumber(english); n >= lowest && n <= highest {
+			e.WriteText(t.rng, english)
+		}
 	}
 	return n, ok
 }
@@ -253,14 +258,21 @@ func (d *decoder) singerRange(expr hclsyntax.Expression) (low, high int, ok bool
 			}
 		}
 		if ends[0] != "" && ends[1] != "" {
-			d.rep.Errorf(rng, "Not a range of notes", "Notes have their English names here, with capital letters: range = [%q, %q].", ends[0], ends[1])
+			e := d.rep.Errorf(rng, "Not a range of notes", "Notes have their English names here, with capital letters: range = [%q, %q].", ends[0], ends[1])
+			low, _ = noteNumber(ends[0])
+			if high, _ = noteNumber(ends[1]); low < high {
+				e.Write(rng, fmt.Sprintf("[%q, %q]", ends[0], ends[1]))
+			}
 			return 0, 0, false
 		}
 		d.rep.Errorf(rng, "Not a range of notes", "%s", help)
 		return 0, 0, false
 	}
 	if low >= high {
-		d.rep.Errorf(rng, "A range the wrong way round", "The lowest note stands first: range = [\"%s\", \"%s\"].", ends[1], ends[0])
+		e := d.rep.Errorf(rng, "A range the wrong way round", "The lowest note stands first: range = [\"%s\", \"%s\"].", ends[1], ends[0])
+		if low > high {
+			e.Write(rng, fmt.Sprintf("[%q, %q]", ends[1], ends[0]))
+		}
 		return 0, 0, false
 	}
 	return low, high, true

@@ -2,7 +2,6 @@ package songspec
 
 import (
 	"io"
-	"os"
 	"strings"
 	"testing"
 
@@ -62,17 +61,7 @@ func TestOutline(t *testing.T) {
 	if err := outline.Write(&b, tl); err != nil {
 		t.Fatal(err)
 	}
-	const golden = "testdata/outline.txt"
-	if *update {
-		if err := os.WriteFile(golden, []byte(b.String()), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(golden)
-	if err != nil {
-		t.Fatal(err)
-	}
-	compare(t, string(want), b.String())
+	golden(t, "testdata/outline.txt", b.String())
 	closed, to := io.Pipe()
 	_ = closed.Close()
 	if err := outline.Write(to, tl); err == nil {

@@ -36,13 +36,18 @@ func (d *decoder) show(rng hcl.Range) string {
 	return string(r)
 }
 
+// written is what stands in a range of the file.
+func (d *decoder) written(rng hcl.Range) string { return string(d.s.Src[rng.Start.Byte:rng.End.Byte]) }
+
+var plainNumber = pattern(`^-?[0-9]+(\.[0-9]+)?$`)
+
 // constant evaluates an expression that is a plain value or a sum of plain
 // numbers; anything else is reported with the help that fits the attribute.
 func (d *decoder) constant(expr hclsyntax.Expression, help string) (cty.Value, bool) {
 	rng := expr.Range()
 	switch e := expr.(type) {
 	case *hclsyntax.ScopeTraversalExpr:
-		d.rep.Errorf(rng, "A word without quotes", "Text stands in quotes: \"%s\". %s", d.show(rng), help)
+		d.rep.Errorf(rng, "A word without quotes", "Text stands in quotes: \"%s\". %s", d.show(rng), help).WriteText(rng, d.written(rng))
 		return cty.NilVal, false
 	case *hclsyntax.TupleConsExpr:
 		d.rep.Errorf(rng, "A list where one value belongs", "%s", help)
@@ -124,7 +129,7 @@ func (d *decoder) text(expr hclsyntax.Expression, most int, help string) (*text,
 		return nil, false
 	}
 	if v.Type() != cty.String {
-		d.rep.Errorf(rng, "Text needs quotes", "Write \"%s\". %s", d.show(rng), help)
+		d.rep.Errorf(rng, "Text needs quotes", "Write \"%s\". %s", d.show(rng), help).WriteText(rng, d.written(rng))
 		return nil, false
 	}
 	raw, ok := d.s.Raw(expr)
@@ -166,7 +171,10 @@ func (d *decoder) number(expr hclsyntax.Expression, help string) (*big.Float, bo
 			d.rep.Errorf(rng, "Not a number", "%s", help)
 			return nil, false
 		}
-		d.rep.Warnf(rng, "A number in quotes", "It is taken as the number; write it without quotes.")
+		e := d.rep.Warnf(rng, "A number in quotes", "It is taken as the number; write it without quotes.")
+		if digits := strings.Trim(d.written(rng), "\" "); plainNumber().MatchString(digits) {
+			e.Write(rng, digits)
+		}
 		v = n
 	}
 	if v.Type() != cty.Number {
@@ -274,7 +282,10 @@ func (d *decoder) flag(expr hclsyntax.Expression, name string) (*boolean, bool) 
 		return nil, false
 	}
 	if v.Type() != cty.Bool {
-		d.rep.Errorf(rng, "Neither true nor false", "%s", help)
+		e := d.rep.Errorf(rng, "Neither true nor false", "%s", help)
+		if word := strings.Trim(d.written(rng), "\" "); word == "true" || word == "false" {
+			e.Write(rng, word)
+		}
 		return nil, false
 	}
 	return &boolean{v.True(), rng}, true
@@ -284,7 +295,10 @@ func (d *decoder) flag(expr hclsyntax.Expression, name string) (*boolean, bool) 
 func (d *decoder) list(expr hclsyntax.Expression, help string) ([]hclsyntax.Expression, bool) {
 	t, ok := expr.(*hclsyntax.TupleConsExpr)
 	if !ok {
-		d.rep.Errorf(expr.Range(), "A list belongs here", "%s", help)
+		e := d.rep.Errorf(expr.Range(), "A list belongs here", "%s", help)
+		if _, ok := d.s.Raw(expr); ok && !strings.ContainsAny(d.written(expr.Range()), "<, ") {
+			e.Write(expr.Range(), "["+d.written(expr.Range())+"]")
+		}
 		return nil, false
 	}
 	return t.Exprs, true

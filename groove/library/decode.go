@@ -121,7 +121,11 @@ func (d *decoder) noAttributes(body *hclsyntax.Body, why string) {
 // unknown reports an attribute that a block does not take.
 func (d *decoder) unknown(b *hclsyntax.Block, a *hclsyntax.Attribute, where string, known []string) {
 	if form := blockForms[a.Name]; form != "" {
-		d.rep.Errorf(a.NameRange, "A block written as a value", "Write it without the equals sign: %s.", form)
+		e := d.rep.Errorf(a.NameRange, "A block written as a value", "Write it without the equals sign: %s.", form)
+		again := slices.ContainsFunc(b.Body.Blocks, func(x *hclsyntax.Block) bool { return x.Type == a.Name })
+		if belongs := where == "A groove" && a.Name == "lag" || where == "A level" && a.Name == "answer"; belongs && !again {
+			e.WriteBlock(a)
+		}
 		return
 	}
 	says, word := hint(a.Name, known)

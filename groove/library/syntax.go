@@ -34,7 +34,8 @@ var dialect = hcltext.Dialect{
 	Slash:    `Rows are written with - and letters alone.`,
 	Blocks:   blockForms,
 	Top:      []string{"groove", "fills"},
-	Values:   slices.Concat(grooveWords, levelWords, voiceWords(), []string{"colour", "energy", "piano"}),
+	Texts:    append(voiceWords(), "bass", "comp", "about", "meter", "kit", "fills", "swing_unit", "from", "centre"),
+	Others:   []string{"tempo", "grid", "swing", "syncopation", "voices", "without", "colour", "energy", "piano"},
 	Decimals: []string{"swing"},
 	Line:     rowLine,
 }
@@ -73,7 +74,18 @@ func rowSlip(line string, m []int, row, summary, rule string) hcltext.Slip {
 		to++
 	}
 	slip := hcltext.Slip{From: m[4], To: m[5], Summary: summary, Detail: fmt.Sprintf(`%s: %s = "%s".`, rule, word, wording.Clip(row, 40))}
-	return slip.Write(m[2], to, fmt.Sprintf(`%s = "%s"`, word, row))
+	if row = readable(word, row); row != "" {
+		slip = slip.Write(m[2], to, fmt.Sprintf(`%s = "%s"`, word, row))
+	}
+	return slip
+}
+
+// readable is a row that can be read, "" for any other: bass 13 may be a lag.
+func readable(word, row string) string {
+	if set, _ := signs(word); strings.Trim(row, set+" |") != "" || strings.Trim(row, "0123456789") == "" {
+		return ""
+	}
+	return row
 }
 
 // isRow reports a word that has a drum tab after it.

@@ -2,6 +2,7 @@ package library
 
 import (
 	"bytes"
+	"cmp"
 	"math/big"
 	"strconv"
 
@@ -55,11 +56,12 @@ func (d *decoder) value(a *hclsyntax.Attribute) (cty.Value, bool) {
 	switch {
 	case !ok:
 		row := d.shown(a.Expr.Range())
-		if row == "" || !isRow(a.Name) {
-			row = "…"
+		if !isRow(a.Name) {
+			row = ""
 		}
 		d.rep.Errorf(a.Expr.Range(), "Not a plain value",
-			"%s takes a plain value. Words and rows stand in quotes: %s = \"%s\".", a.Name, a.Name, row)
+			"%s takes a plain value. Words and rows stand in quotes: %s = \"%s\".", a.Name, a.Name, cmp.Or(row, "…")).
+			WriteText(a.Expr.Range(), readable(a.Name, row))
 		return cty.NilVal, false
 	case v.IsNull():
 		d.rep.Errorf(a.Expr.Range(), "Nothing here", "%s cannot be null. Leave the line out instead.", a.Name)
@@ -90,11 +92,11 @@ func (d *decoder) words(a *hclsyntax.Attribute) (out []string, at []hcl.Range, o
 	for _, e := range exprs {
 		v, good := plain(e)
 		if !good || v.IsNull() || v.Type() != cty.String {
-			help := "one or a list: " + a.Name + ` = ["…", "…"]`
-			if w := d.shown(e.Range()); w != "" && len(exprs) == 1 {
-				help = a.Name + ` = "` + w + `"`
+			help, word := "one or a list: "+a.Name+` = ["…", "…"]`, d.shown(e.Range())
+			if word != "" && len(exprs) == 1 {
+				help = a.Name + ` = "` + word + `"`
 			}
-			d.rep.Errorf(e.Range(), "Not a text", "%s takes texts in quotes: %s.", a.Name, help)
+			d.rep.Errorf(e.Range(), "Not a text", "%s takes texts in quotes: %s.", a.Name, help).WriteText(e.Range(), word)
 			return nil, nil, false
 		}
 		out, at = append(out, v.AsString()), append(at, e.Range())

@@ -25,8 +25,9 @@ type Dialect struct {
 	Top      []string          // the blocks that stand outside all others
 	Places   []string          // the blocks whose name is a place
 	Empty    []string          // the blocks that stand with nothing in them, too
-	Values   []string          // the words of all values
-	Decimals []string          // those that need not be whole
+	Texts    []string          // the values that are text
+	Others   []string          // the values that are numbers, true or false, or lists
+	Decimals []string          // the numbers that need not be whole
 
 	// Part reports a heading of a part of a song; nil where there are no parts.
 	Part func(word string) bool
@@ -37,6 +38,12 @@ type Dialect struct {
 
 // Named reports a block that has a name.
 func (d *Dialect) Named(word string) bool { return strings.Contains(d.Blocks[word], `"`) }
+
+// decimal reports a value, the last word of a text, that need not be whole.
+func (d *Dialect) decimal(text string) bool {
+	words := strings.Fields(text)
+	return len(words) > 0 && slices.Contains(d.Decimals, words[len(words)-1])
+}
 
 // mayBeEmpty reports a block that is whole without anything in it.
 func (d *Dialect) mayBeEmpty(word string) bool {

@@ -1,7 +1,6 @@
 package hcltext
 
 import (
-	"fmt"
 	"strings"
 
 	"github.com/hashicorp/hcl/v2"
@@ -31,12 +30,12 @@ func (f Fix) Apply(src []byte) []byte {
 // fix is the fix that writes a text in place of the bytes lo up to hi.
 func (s *Source) fix(lo, hi int, text string) Fix {
 	title := "Write " + wording.Clip(strings.Join(strings.Fields(text), " "), 40)
-	switch old := strings.TrimSpace(string(s.Src[lo:hi])); {
-	case text == "":
-		title = fmt.Sprintf("Delete %s", old)
-	case strings.Trim(text, " \t") == "":
-		title = "Write a blank"
-	case strings.Trim(text, " \t\n") == "":
+	switch old := string(s.Src[lo:hi]); {
+	case strings.ContainsAny(old, OddBlanks):
+		title = "Write the blanks of the keyboard"
+	case strings.Trim(text, " ") == "":
+		title = "Delete " + strings.TrimSpace(old)
+	case strings.TrimSpace(text) == "":
 		title = "Begin a new line"
 	}
 	return Fix{Range: s.Range(lo, hi), Text: text, Title: title}

@@ -1,10 +1,12 @@
 package hcltext
 
 import (
+	"bytes"
 	"fmt"
 	"sort"
 
 	"github.com/hashicorp/hcl/v2"
+	"github.com/hashicorp/hcl/v2/hclsyntax"
 )
 
 // maxReported bounds how many diagnostics one run collects: ten are shown, and
@@ -85,6 +87,19 @@ func (e Entry) WriteWord(rng hcl.Range, word string) {
 func (e Entry) WriteText(rng hcl.Range, text string) {
 	if text != "" {
 		e.Write(rng, Quote(text))
+	}
+}
+
+// WriteBlock adds the fix that makes a block of what was written as a value, where it
+// reads as one.
+func (e Entry) WriteBlock(a *hclsyntax.Attribute) {
+	braces, ok := a.Expr.(*hclsyntax.ObjectConsExpr)
+	if !ok || e.s == nil {
+		return
+	}
+	name, body := a.NameRange.End.Byte, braces.Range()
+	if !bytes.ContainsAny(e.s.Src[body.Start.Byte:body.End.Byte], ",:") {
+		e.Write(e.s.Range(name, body.Start.Byte), " ")
 	}
 }
 

@@ -18,7 +18,7 @@ var (
 	bareHead      = Pattern(`^\s*([a-z_]+)\s+([^"={}]+?)\s*$`)
 	equalsHead    = Pattern(`^\s*([a-z_]+)\s*("[^"]*")?\s*=\s*("[^"]*")?\s*\{`)
 	colonHead     = Pattern(`^\s*([a-z_]+)\s*(:)\s*([^:={}]*?)\s*\{\s*$`)
-	twoEquals     = Pattern(`^\s*[a-z_]+\s*(==+)`)
+	twoEquals     = Pattern(`^\s*([a-z_]+)\s*(==+)`)
 	wellWritten   = Pattern(`^(-?[0-9]+(\.[0-9]+)?$|"|\[|<<)`)
 	nextValue     = Pattern(`^([a-z_]+)\s*=[^=]`)
 	nameHead      = Pattern(`^\s*("[^"]*")\s*\{`)
@@ -46,14 +46,16 @@ func (s *stumble) reword() Slip {
 		return slip
 	}
 	if from, to, ok := oddBlank(s.line); ok {
-		return s.part(from, to, BlankThatIsNone, BlankHelp).Write(from, len(s.line), keyboardBlanks(s.line[from:]))
+		end, text := keyboardBlanks(s.line, from)
+		return s.part(from, to, BlankThatIsNone, BlankHelp).Write(from, end, text)
 	}
 	if slip, ok := s.misheaded(); ok {
 		return slip
 	}
 	if m := openQuote().FindStringSubmatchIndex(s.line); m != nil && halfQuoted(s.line) {
-		text := `"` + bare(s.line[m[4]:m[5]-1]) + `"`
-		return s.part(m[4], m[5], "A quote is missing", "Text has a quote on either side: %s = %s.", s.line[m[2]:m[3]], text).Write(m[4], m[5], text)
+		name, text := s.line[m[2]:m[3]], `"`+bare(s.line[m[4]:m[5]-1])+`"`
+		slip := s.part(m[4], m[5], "A quote is missing", "Text has a quote on either side: %s = %s.", name, text)
+		return s.written(slip, m[4], m[5], name, text)
 	}
 	switch s.said {
 	case "Invalid single-argument block definition":
@@ -93,7 +95,7 @@ func (s *stumble) reword() Slip {
 		if m := oddNumber().FindStringSubmatchIndex(s.line); m != nil && s.line[m[2]] == '.' {
 			number := "0" + s.line[m[2]:m[3]]
 			slip := s.here("Not a number", "Digits stand on both sides of a point: %s.", number)
-			if wellWritten().MatchString(number) {
+			if name := strings.TrimRight(s.line[:m[0]], " \t"); m[3] == len(s.line) && s.decimal(name) && wellWritten().MatchString(number) {
 				slip = slip.Write(m[2], m[3], number)
 			}
 			return slip
@@ -134,8 +136,9 @@ func (s *stumble) rewordAfter() Slip {
 func (s *stumble) afterValue() Slip {
 	const summary = "Something after the value"
 	if m := bareText().FindStringSubmatchIndex(s.line); m != nil {
-		text := `"` + bare(s.line[m[4]:m[5]]) + `"`
-		return s.here(summary, "Text with blanks in it stands in quotes: %s = %s.", s.line[m[2]:m[3]], text).Write(m[4], m[5], text)
+		name, text := s.line[m[2]:m[3]], `"`+bare(s.line[m[4]:m[5]])+`"`
+		slip := s.here(summary, "Text with blanks in it stands in quotes: %s = %s.", name, text)
+		return s.written(slip, m[4], m[5], name, text)
 	}
 	if strings.Count(s.line, `"`) > 2 {
 		return s.here(summary, `Nothing may follow the value on its line. A quote inside a text has a backslash before it: \".`)
@@ -175,11 +178,32 @@ func firstPlace(detail, name string) string {
 // assigned is the slip with the fix that sets a value as it is to be written, in place
 // of some bytes of the line.
 func (s *stumble) assigned(slip Slip, from, to int, name, value string) Slip {
-	if !slices.Contains(s.Values, name) || strings.ContainsAny(value, "#{}") || strings.Contains(value, "//") {
+	fixed := s.written(slip, from, to, name, asWritten(value))
+	if fixed.fixed {
+		fixed.fixText = name + " = " + fixed.fixText
+	}
+	return fixed
+}
+
+// written is the slip with the fix that writes a value in place of some bytes of the
+// line, where the value is of the kind that its name has.
+func (s *stumble) written(slip Slip, from, to int, name, value string) Slip {
+	kinds := s.Others
+	if textValue().MatchString(value) {
+		kinds = s.Texts
+	} else if !otherValue().MatchString(value) {
 		return slip
 	}
-	return slip.Write(from, to, name+" = "+asWritten(value))
+	if !slices.Contains(kinds, name) {
+		return slip
+	}
+	return slip.Write(from, to, value)
 }
+
+var (
+	textValue  = Pattern(`^("[^"\\#{}]+"|<<-?\w+)$`)
+	otherValue = Pattern(`^(-?[0-9]+(\.[0-9]+)?|true|false|\[[^\[\]{}#]*\])$`)
+)
 
 // asWritten is a value as it is to be written: a word gets its quotes.
 func asWritten(value string) string {

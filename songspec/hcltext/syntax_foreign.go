@@ -1,7 +1,6 @@
 package hcltext
 
 import (
-	"slices"
 	"strings"
 	"unicode/utf8"
 )
@@ -12,6 +11,7 @@ var (
 	quotedName   = Pattern(`^\s*("([a-z_]+)"\s*[=:]\s*(.*\S))\s*$`)
 	bracedValue  = Pattern(`^\s*([a-z_]+)\s*=\s*\{`)
 	roundList    = Pattern(`=\s*(\(([^()]*,[^()]*)\))\s*$`)
+	positive     = Pattern(`^[0-9]+(\.[0-9]+)?\s*\}?\s*$`)
 	bracedList   = Pattern(`^\s*(\{([^{}=:]*,[^{}=:]*)\})\s*$`)
 	oddQuoted    = Pattern("['`“”„‘’«»‟″]([^'`“”„‘’«»‟″]*)['`“”„‘’«»‟″]")
 )
@@ -24,7 +24,7 @@ func (s *stumble) rewordForeign() Slip {
 		if m := decimalComma().FindStringSubmatchIndex(s.line); m != nil {
 			number := s.line[m[6]:m[7]] + "." + s.line[m[8]:m[9]]
 			slip := s.here("A decimal comma", "A number is written with a point: %s.", number)
-			if slices.Contains(s.Decimals, s.line[m[2]:m[3]]) {
+			if s.decimal(s.line[m[2]:m[3]]) {
 				slip = slip.Write(m[4], m[5], number)
 			}
 			return slip
@@ -109,7 +109,7 @@ func (s *stumble) rewordCharacter() Slip {
 		return slip
 	case "–", "—", "−":
 		slip := s.here("A dash", "A minus sign is the plain hyphen of the keyboard.")
-		if n := len(char); wellWritten().MatchString("-" + strings.TrimSpace(rest[n:])) {
+		if n := len(char); positive().MatchString(rest[n:]) {
 			slip = slip.Write(s.at(), s.at()+n, "-")
 		}
 		return slip
@@ -155,20 +155,20 @@ func oddBlank(line string) (from, to int, ok bool) {
 	return 0, 0, false
 }
 
-// keyboardBlanks is the rest of a line with plain blanks for odd ones outside of
-// quotes.
-func keyboardBlanks(rest string) string {
-	quoted := false
-	return strings.Map(func(r rune) rune {
-		quoted = quoted != (r == '"')
-		switch {
-		case quoted || !strings.ContainsRune(OddBlanks, r):
-			return r
-		case strings.ContainsRune(noBlanks, r):
-			return -1
+// keyboardBlanks is what a line from the first of them to the last is with plain blanks
+// for them, and nothing for those without a width.
+func keyboardBlanks(line string, from int) (end int, text string) {
+	for at := from; ; at = end {
+		lo, hi, ok := oddBlank(line[at:])
+		if !ok {
+			return end, text
 		}
-		return ' '
-	}, rest)
+		text += line[at : at+lo]
+		if !strings.Contains(noBlanks, line[at+lo:at+hi]) {
+			text += " "
+		}
+		end = at + hi
+	}
 }
 
 // openList is a slip at the bracket of the list that is still open.

@@ -12,7 +12,11 @@ func (s *stumble) rewordLine() Slip {
 		return s.here("A closing brace too many", "No block is open here. Delete the brace, or look for one above that closes too early.")
 	}
 	if m := twoEquals().FindStringSubmatchIndex(s.line); m != nil {
-		return s.part(m[2], m[3], "Two equals signs", "One is enough: %s.", s.Value).Write(m[2], m[3], "=")
+		slip := s.part(m[4], m[5], "Two equals signs", "One is enough: %s.", s.Value)
+		if s.Blocks[s.line[m[2]:m[3]]] == "" {
+			slip = slip.Write(m[4], m[5], "=")
+		}
+		return slip
 	}
 	if m := inBraces().FindStringSubmatchIndex(s.line); m != nil && s.Blocks[s.line[m[2]:m[3]]] == "" {
 		name, value := s.line[m[2]:m[3]], s.line[m[4]:m[5]]
@@ -81,13 +85,15 @@ func (s *stumble) misheaded() (Slip, bool) {
 			what = "A place without quotes"
 		}
 		slip := s.part(m[4], m[5], what, "Write %s %s { … }.", word, name)
-		if s.Named(word) {
+		if s.Named(word) && nameStart().MatchString(name) {
 			slip = slip.Write(m[4], m[5], name)
 		}
 		return slip, true
 	}
 	return Slip{}, false
 }
+
+var nameStart = Pattern(`^"[\p{L}\p{N}]`)
 
 // rewordHead looks at a line that HCL takes for the head of a block.
 func (s *stumble) rewordHead() Slip {
@@ -181,10 +187,16 @@ func (s *stumble) braceUp(slip Slip, head string) Slip {
 	return slip.Write(from, brace+1-s.start, head+" {")
 }
 
+var openText = Pattern(`^\s*([a-z_]+)\s*=\s*("[^"\\<]*[^"\\<\s])\s*$`)
+
 // rewordOpenText points at where a text begins that is never closed.
 func (s *stumble) rewordOpenText() Slip {
 	if strings.Contains(s.line, `"`) && s.lo < len(s.Src) {
-		return s.here("A text is never closed", "A text in quotes ends with a quote on the same line. %s", s.Lines)
+		slip := s.here("A text is never closed", "A text in quotes ends with a quote on the same line. %s", s.Lines)
+		if m := openText().FindStringSubmatchIndex(s.line); m != nil {
+			slip = s.written(slip, m[4], m[5], s.line[m[2]:m[3]], s.line[m[4]:m[5]]+`"`)
+		}
+		return slip
 	}
 	for n := s.n; n >= 1; n-- {
 		if m := HeredocHead().FindSubmatchIndex(s.LineText(n)); m != nil {
