@@ -72,13 +72,15 @@ func readChart(s *hcltext.Source, t hcltext.RawText, rep *hcltext.Report) (*char
 	r := &chartReader{s: s, rep: rep, c: &chart{text: t}, open: -1}
 	r.cur.like = -1
 	if t.Hi-t.Lo > MaxChordBytes {
-		rep.Errorf(s.Range(t.Lo, t.Lo), "Chord text too long", "The text of one chart has at most %d KiB.", MaxChordBytes>>10)
+		rep.Errorf(s.Range(t.Lo, t.Lo), "Chord text too long", "The text of one chart has at most %d KiB.",
+			MaxChordBytes>>10)
 		return nil, false
 	}
 	r.scan()
 	r.finish()
 	if r.open >= 0 {
-		r.errorf(r.openSign.lo, r.openSign.hi, "Repeat without an end", "The repeat that begins here is never closed: write :| after its last bar.")
+		r.errorf(r.openSign.lo, r.openSign.hi, "Repeat without an end",
+			"The repeat that begins here is never closed: write :| after its last bar.")
 	}
 	if len(r.c.written) == 0 && !r.hasErrors {
 		r.errorf(t.Lo, t.Hi, "A chart without bars", "Write chords between bar lines, like | C | Am7 | F / G / | C |.")
@@ -178,7 +180,8 @@ func (r *chartReader) word(i, hi int) int {
 		if b == '|' || b == '\n' || b == '\r' || b == ':' && i+1 < hi && src[i+1] == '|' {
 			break
 		}
-		if b == '\\' && !r.c.text.Heredoc && i > lo && i+1 < hi && (src[i+1] == 'n' || src[i+1] == 't' || src[i+1] == 'r') {
+		if b == '\\' && !r.c.text.Heredoc && i > lo && i+1 < hi &&
+			(src[i+1] == 'n' || src[i+1] == 't' || src[i+1] == 'r') {
 			break
 		}
 		if depth == 0 && (b == ' ' || b == '\t' || blankAt(src[i:hi]) > 0) {

@@ -97,7 +97,8 @@ func (r *resolver) oneWord(before, w *chartWord, key harmony.Key) bool {
 		return false
 	}
 	at := r.f.src.Range(before.lo, w.hi)
-	r.rep.Errorf(at, "A chord in two words", "A chord is written without a blank: %q.", before.text+w.text).WriteWord(at, before.text+w.text)
+	word := before.text + w.text
+	r.rep.Errorf(at, "A chord in two words", "A chord is written without a blank: %q.", word).WriteWord(at, word)
 	return true
 }
 
@@ -110,10 +111,12 @@ func (r *resolver) falseFriends(c *chart, german, solfege bool) {
 			rest, isB := strings.CutPrefix(w.text, "B")
 			switch {
 			case w.bad || w.slash || c.written[i].like >= 0:
-			case german && isB && !strings.HasPrefix(rest, "b") && !strings.HasPrefix(rest, "♭") && !strings.HasPrefix(rest, "#"):
-				r.rep.Warnf(r.f.src.Range(w.lo, w.hi), "A B among German names", "B is the German H here. If the German B is meant, write %q.", "Bb"+rest)
+			case german && isB && strings.IndexAny(rest, "b♭#") != 0:
+				r.rep.Warnf(r.f.src.Range(w.lo, w.hi), "A B among German names",
+					"B is the German H here. If the German B is meant, write %q.", "Bb"+rest)
 			case solfege && strings.HasPrefix(w.text, "Do"):
-				r.rep.Warnf(r.f.src.Range(w.lo, w.hi), "Do among the notes of solfège", "This is a diminished D here. If do is meant, write %q.", "C"+w.text[len("Do"):])
+				r.rep.Warnf(r.f.src.Range(w.lo, w.hi), "Do among the notes of solfège",
+					"This is a diminished D here. If do is meant, write %q.", "C"+w.text[len("Do"):])
 			}
 		}
 	}

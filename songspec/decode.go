@@ -50,7 +50,8 @@ func (d *decoder) attrsOf(body *hclsyntax.Body, what string, known, blocks []str
 		case slices.Contains(known, a.Name):
 			out = append(out, a)
 		case slices.Contains(blocks, a.Name):
-			e := d.rep.Errorf(a.NameRange, "A block written as a value", "Write it without the equals sign: %s.", blockForm(a.Name))
+			e := d.rep.Errorf(a.NameRange, "A block written as a value", "Write it without the equals sign: %s.",
+				blockForm(a.Name))
 			if !dialect.Named(a.Name) && !stands(body, a.Name) {
 				e.WriteBlock(a)
 			}
@@ -94,16 +95,19 @@ func stands(body *hclsyntax.Body, word string) bool {
 func (d *decoder) unknown(rng hcl.Range, name, what string, attrs, blocks []string) (e hcltext.Entry, near string) {
 	summary := fmt.Sprintf("No %q in %s", name, what)
 	if what == "a song" && name == "groove" {
-		return d.rep.Errorf(rng, "A groove in a song file", "A groove stands in a file of its own, which the song names: grooves = [\"my.groove.hcl\"]."), ""
+		return d.rep.Errorf(rng, "A groove in a song file",
+			"A groove stands in a file of its own, which the song names: grooves = [\"my.groove.hcl\"]."), ""
 	}
 	if form := calledHere[strings.ToLower(name)]; form != "" {
 		return d.rep.Errorf(rng, summary, "What is meant is perhaps %s.", form), ""
 	}
 	if what == "a section" && partOfSong(name) {
-		return d.rep.Errorf(rng, summary, "A section of that name is a block of its own, beside this one: section %q { … }.", strings.ToLower(name)), ""
+		return d.rep.Errorf(rng, summary, "A section of that name is a block of its own, beside this one: section "+
+			"%q { … }.", strings.ToLower(name)), ""
 	}
 	if what == "a song" && partOfSong(name) {
-		return d.rep.Errorf(rng, summary, "A part of the song is a section of that name: section %q { … }.", strings.ToLower(name)), ""
+		return d.rep.Errorf(rng, summary, "A part of the song is a section of that name: section %q { … }.",
+			strings.ToLower(name)), ""
 	}
 	for _, p := range places {
 		if slices.Contains(p.words, name) {
@@ -165,7 +169,8 @@ func blockForm(name string) string {
 func (d *decoder) label(b *hclsyntax.Block, missing string) (text, bool) {
 	switch {
 	case len(b.Labels) == 0:
-		d.rep.Errorf(b.TypeRange, wording.Sentence("%s without %s", b.Type, missing), "Write it in quotes: %s.", blockForm(b.Type))
+		d.rep.Errorf(b.TypeRange, wording.Sentence("%s without %s", b.Type, missing), "Write it in quotes: %s.",
+			blockForm(b.Type))
 		return text{}, false
 	case len(b.Labels) > 1:
 		d.rep.Errorf(b.LabelRanges[1], "Too many names", "Only one text stands here: %s.", blockForm(b.Type))
@@ -192,7 +197,8 @@ func (d *decoder) noLabel(b *hclsyntax.Block) {
 // once reports a block that may stand only once. first is where it stood.
 func (d *decoder) once(b *hclsyntax.Block, first *hcl.Range) bool {
 	if first.Filename != "" {
-		d.rep.Errorf(b.TypeRange, fmt.Sprintf("A second %s block", b.Type), "The first stands on line %d; put everything into one.", d.s.LineOf(first.Start.Byte))
+		d.rep.Errorf(b.TypeRange, fmt.Sprintf("A second %s block", b.Type),
+			"The first stands on line %d; put everything into one.", d.s.LineOf(first.Start.Byte))
 		return false
 	}
 	*first = b.TypeRange

@@ -73,7 +73,8 @@ func (d *decoder) event(b *hclsyntax.Block) *event {
 		return nil
 	}
 	if e.kind == timeline.Rit && e.to == nil && ok {
-		d.rep.Errorf(b.TypeRange, "A rit without an end", "Say which tempo it reaches: rit \"%s\" { to = 64 }.", place.s)
+		d.rep.Errorf(b.TypeRange, "A rit without an end", "Say which tempo it reaches: rit \"%s\" { to = 64 }.",
+			place.s)
 		ok = false
 	}
 	if !ok {
@@ -152,7 +153,8 @@ func barMeant(e *event, n, off int) string {
 		}
 		return fmt.Sprintf("Bars stand in front of a colon: \"%s: 1\".", strings.TrimSpace(e.place.Text))
 	case len(counts) > 1 && strings.Trim(e.place.Text, "0123456789, \t") == "":
-		bars := strings.Join(strings.FieldsFunc(e.place.Text, func(r rune) bool { return r == ' ' || r == ',' || r == '\t' }), ", ")
+		bars := strings.Join(strings.FieldsFunc(e.place.Text,
+			func(r rune) bool { return r == ' ' || r == ',' || r == '\t' }), ", ")
 		return fmt.Sprintf("If bars are meant, a colon and the count come after them: \"%s: 1\".", bars)
 	}
 	return fmt.Sprintf("If bar %d is meant, write \"%d: 1\".", n, n)

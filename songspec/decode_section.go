@@ -23,7 +23,8 @@ func (d *decoder) section(f *File, b *hclsyntax.Block) {
 			d.rep.Errorf(name.rng, "Control character in a name", "A section's name stands on one line.")
 		case first != nil:
 			d.rep.Errorf(name.rng, fmt.Sprintf("Two sections named %q", name.s),
-				"The first stands on line %d, this one on line %d. Give one of them another name.", d.s.LineOf(first.rng.Start.Byte), d.s.LineOf(name.rng.Start.Byte))
+				"The first stands on line %d, this one on line %d. Give one of them another name.",
+				d.s.LineOf(first.rng.Start.Byte), d.s.LineOf(name.rng.Start.Byte))
 		case len(f.sections) == MaxSections:
 			d.rep.Errorf(name.rng, "Too many sections", "A song has at most %d sections.", MaxSections)
 		}
@@ -92,15 +93,18 @@ func (d *decoder) form(f *File, b *hclsyntax.Block) {
 			}
 		}
 		if p.lift != nil && p.key != nil {
-			d.rep.Errorf(p.lift.rng, "Both a key and a lift", "A play has one or the other: the key to go to, or how many semitones to move.")
+			d.rep.Errorf(p.lift.rng, "Both a key and a lift",
+				"A play has one or the other: the key to go to, or how many semitones to move.")
 		} else if p.lift != nil && p.lift.n == 0 {
-			d.rep.Warnf(p.lift.rng, "A lift of nothing", "A lift of 0 semitones changes nothing; what was lifted before stays. Leave it out.")
+			d.rep.Warnf(p.lift.rng, "A lift of nothing",
+				"A lift of 0 semitones changes nothing; what was lifted before stays. Leave it out.")
 		}
 		p.events = d.events(d.blocksOf(pb.Body, "a play", playAttrs, eventWords), "a play")
 		f.form = append(f.form, p)
 	}
 	if len(blocks) == 0 && len(b.Body.Blocks) == 0 {
-		d.rep.Errorf(b.TypeRange, "A form that plays nothing", "Write play \"NAME\" {} for each section in turn, or leave the form out to play all of them once.")
+		d.rep.Errorf(b.TypeRange, "A form that plays nothing",
+			"Write play \"NAME\" {} for each section in turn, or leave the form out to play all of them once.")
 	}
 }
 
@@ -119,7 +123,8 @@ func (d *decoder) link(f *File) {
 	for _, p := range f.form {
 		if p.name == "" && p.section == nil {
 			if strings.HasPrefix(d.show(p.rng), "\"") {
-				d.rep.Errorf(p.rng, "A play without a section", "Write the name of the section it plays: play \"verse\" {}.")
+				d.rep.Errorf(p.rng, "A play without a section",
+					"Write the name of the section it plays: play \"verse\" {}.")
 			}
 			continue
 		}
@@ -142,7 +147,8 @@ func (d *decoder) link(f *File) {
 	}
 	for _, s := range f.sections {
 		if !s.played {
-			d.rep.Warnf(s.rng, fmt.Sprintf("Section %q is never played", s.name), "Add play %q {} to the form, or delete the section.", s.name)
+			d.rep.Warnf(s.rng, fmt.Sprintf("Section %q is never played", s.name),
+				"Add play %q {} to the form, or delete the section.", s.name)
 		}
 	}
 }
@@ -187,11 +193,13 @@ func (d *decoder) linkSection(f *File, s *section, names []string) {
 		}
 		at.linked = linked
 		if at.chords == nil && !at.noChords {
-			d.rep.Errorf(at.rng, "A section without chords", "Write chords = \"| C | F |\" in it, or like = \"NAME\" to start from another section.")
+			d.rep.Errorf(at.rng, "A section without chords",
+				"Write chords = \"| C | F |\" in it, or like = \"NAME\" to start from another section.")
 			at.noChords = true
 		}
 		if len(at.events) > MaxEvents {
-			d.rep.Errorf(at.events[MaxEvents].rng, "Too many events", "A section has at most %d events, those it takes over included.", MaxEvents)
+			d.rep.Errorf(at.events[MaxEvents].rng, "Too many events",
+				"A section has at most %d events, those it takes over included.", MaxEvents)
 			at.events = at.events[:MaxEvents]
 		}
 	}
@@ -233,7 +241,8 @@ func circle(chain []*section, back *section) string {
 	if len(names) > 6 {
 		names = append(names[:5], "…")
 	}
-	return strings.Join(names, " is like ") + fmt.Sprintf(" is like %q. Write the chords out in one of them.", back.name)
+	return strings.Join(names, " is like ") + fmt.Sprintf(" is like %q. Write the chords out in one of them.",
+		back.name)
 }
 
 // takeOver starts a section from another: what it does not name it takes from

@@ -47,7 +47,8 @@ func (d *decoder) file(f *File, body *hclsyntax.Body) {
 		}
 	}
 	if len(f.sections) == 0 && !d.rep.Diags.HasErrors() {
-		d.rep.Errorf(d.s.Range(0, 0), "A song without a section", "Write at least one: section \"verse\" { chords = \"| C | F | G | C |\" }.")
+		d.rep.Errorf(d.s.Range(0, 0), "A song without a section",
+			"Write at least one: section \"verse\" { chords = \"| C | F | G | C |\" }.")
 	}
 }
 
@@ -132,7 +133,8 @@ func (d *decoder) piano(f *File, b *hclsyntax.Block) {
 		case "highest":
 			if n, ok := d.note(a.Expr, `highest = "A4"`, lowestCeiling, highestCeiling); ok {
 				if n < lowestCeiling || n > highestCeiling {
-					d.rep.Errorf(a.Expr.Range(), "Out of bounds", "The piano's highest note is from C4 to C7; C4 is middle C.")
+					d.rep.Errorf(a.Expr.Range(), "Out of bounds",
+						"The piano's highest note is from C4 to C7; C4 is middle C.")
 				} else {
 					f.piano.Highest = n
 				}
@@ -176,7 +178,8 @@ func (d *decoder) vocal(f *File, b *hclsyntax.Block) {
 	for _, a := range d.attrsOf(b.Body, "the vocal block", vocalAttrs, nil) {
 		switch a.Name {
 		case "track":
-			if t, ok := d.text(a.Expr, 200, `The track of the guide vocal is its name in quotes: track = "Voice".`); ok {
+			const help = `The track of the guide vocal is its name in quotes: track = "Voice".`
+			if t, ok := d.text(a.Expr, 200, help); ok {
 				v.track = t.s
 			}
 		case "from":

@@ -23,8 +23,8 @@ var dialect = hcltext.Dialect{
 	Places: eventWords,
 	Empty:  append([]string{"play", "vocal"}, eventWords...),
 	Texts:  []string{"title", "by", "key", "meter", "feel", "kit", "sound", "highest", "track", "like", "chords"},
-	Others: []string{"tempo", "energy", "looseness", "take", "count_in", "pickup", "grooves", "strings", "span", "from", "range",
-		"tacet", "fills", "lift", "by", "weight", "alone", "beats", "to"},
+	Others: []string{"tempo", "energy", "looseness", "take", "count_in", "pickup", "grooves", "strings", "span",
+		"from", "range", "tacet", "fills", "lift", "by", "weight", "alone", "beats", "to"},
 	Decimals: []string{"looseness", "beats", "pickup"},
 	Part:     partOfSong,
 	Line:     songLine,
@@ -50,7 +50,8 @@ var (
 // of several lines was to begin.
 func songLine(line string) (hcltext.Slip, bool) {
 	if m := unquotedChords().FindStringSubmatchIndex(line); m != nil {
-		slip := hcltext.Slip{From: m[4], To: m[5], Summary: "Chord text needs quotes", Detail: `Write chords = "| C | F |", or several lines between <<-EOT and EOT.`}
+		slip := hcltext.Slip{From: m[4], To: m[5], Summary: "Chord text needs quotes",
+			Detail: `Write chords = "| C | F |", or several lines between <<-EOT and EOT.`}
 		if text := strings.TrimRight(line[m[4]:], " \t"); !strings.ContainsAny(text, "\"\\{}<=") {
 			slip = slip.Write(m[2], m[4]+len(text), "chords = "+hcltext.Quote(text))
 		}
@@ -60,19 +61,22 @@ func songLine(line string) (hcltext.Slip, bool) {
 	head := hcltext.Slip{Summary: "Not the head of a text", Noise: true}
 	if m := foreignHead().FindStringSubmatchIndex(line); m != nil {
 		head.From, head.To = m[2], m[3]
-		head.Detail = "Several lines of chords begin with <<-EOT, in one word, and end with a line that holds EOT alone."
+		head.Detail = "Several lines of chords begin with <<-EOT, in one word, and end with a line that holds EOT " +
+			"alone."
 		return head, true
 	}
 	if m := crowdedHead().FindStringSubmatchIndex(line); m != nil {
 		head.From, head.To = m[2], m[3]
-		head.Detail = fmt.Sprintf("Nothing may follow %s on its line. The chords begin on the next one.", line[m[2]:m[3]])
+		head.Detail = fmt.Sprintf("Nothing may follow %s on its line. The chords begin on the next one.",
+			line[m[2]:m[3]])
 		if rest := strings.TrimLeft(line[m[3]:], " \t"); strings.HasPrefix(rest, "|") {
 			head = head.Write(m[3], len(line)-len(rest), "\n")
 		}
 		return head, true
 	}
 	if m := chordLine().FindStringIndex(line); m != nil {
-		return hcltext.Slip{From: m[1] - 1, To: m[1], Summary: "Chords outside a text", Detail: "Chord lines stand between chords = <<-EOT and a line with EOT alone."}, true
+		return hcltext.Slip{From: m[1] - 1, To: m[1], Summary: "Chords outside a text",
+			Detail: "Chord lines stand between chords = <<-EOT and a line with EOT alone."}, true
 	}
 	return hcltext.Slip{}, false
 }

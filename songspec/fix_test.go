@@ -45,16 +45,20 @@ var fixable = []mistake{
 	{"like its own name", "a circle", "section \"verse\" {\n  like = \"vers\"\n}\n"},
 	{"like one that is like this", "a circle", "section \"verse\" {\n  like = \"chorus\"\n}\n" +
 		"section \"chorus\" {\n  like = \"vers\"\n}\n"},
-	{"name with quotes in it", "they get their backslashes", "section \"the \\\"Mill\\\"\" {\n  chords = \"| C |\"\n}\n" +
-		"form {\n  play \"the Mill\" {}\n}\n"},
-	{"bare name of a section", "it gets quotes", "section \"chorus\" {\n  chords = \"| C |\"\n}\nform {\n  play chorus2 {}\n}\n"},
+	{"name with quotes in it", "they get their backslashes",
+		"section \"the \\\"Mill\\\"\" {\n  chords = \"| C |\"\n}\n" +
+			"form {\n  play \"the Mill\" {}\n}\n"},
+	{"bare name of a section", "it gets quotes",
+		"section \"chorus\" {\n  chords = \"| C |\"\n}\nform {\n  play chorus2 {}\n}\n"},
 	{"truth in quotes", "without", one("| C |", `fills = "false"`)},
 	{"backslash for a slash", "the chord is one", "section \"a\" {\n  chords = <<-EOT\n    | C\\G | F |\n  EOT\n}\n"},
-	{"note in German that is too low", "it would be out of bounds", "piano {\n  highest = \"As2\"\n}\n" + one("| C |")},
+	{"note in German that is too low", "it would be out of bounds", "piano {\n  highest = \"As2\"\n}\n" +
+		one("| C |")},
 	{"opening brace below a bare name", "one fix for both", "section verse\n{\n  chords = \"| C |\"\n}\n"},
 	{"key by a mode", "major or minor is for the musician", "key = \"D dorian\"\n" + one("| Dm |")},
 	{"small letters in a minor key", "capitals", "key = \"Am\"\n" + one("| am | e7 |")},
-	{"chord of a mark and CRLF", "the bytes hold", "\xef\xbb\xbf" + strings.ReplaceAll(one("| é | Cmajj7 |"), "\n", "\r\n")},
+	{"chord of a mark and CRLF", "the bytes hold", "\xef\xbb\xbf" +
+		strings.ReplaceAll(one("| é | Cmajj7 |"), "\n", "\r\n")},
 }
 
 // secondMistakes are mistakes with another behind them, which shows only when the first
@@ -111,7 +115,8 @@ func TestFixes(t *testing.T) {
 			if worse != nil && secondMistakes[m.name] == worse.Summary {
 				second[m.name] = true
 			} else if worse != nil {
-				t.Errorf("%s: %q\n%smakes\n%s", m.name, fix.Title, written(m.src, hcl.Diagnostics{d}), written(after, hcl.Diagnostics{worse}))
+				t.Errorf("%s: %q\n%smakes\n%s", m.name, fix.Title, written(m.src, hcl.Diagnostics{d}),
+					written(after, hcl.Diagnostics{worse}))
 			}
 			fmt.Fprintf(&b, "=== %s: %s\n%s: %s\n%s", m.name, m.reason, d.Summary, fix.Title, changed(m.src, after))
 		}
@@ -154,7 +159,8 @@ func TestFixesOfSlips(t *testing.T) {
 			if fix, ok := hcltext.FixOf(d); ok {
 				n++
 				if after, worse := mended(m, diags, d, fix); worse != nil {
-					t.Errorf("%q\n%smakes\n%s", fix.Title, written(m, hcl.Diagnostics{d}), written(after, hcl.Diagnostics{worse}))
+					t.Errorf("%q\n%smakes\n%s", fix.Title, written(m, hcl.Diagnostics{d}),
+						written(after, hcl.Diagnostics{worse}))
 				}
 			}
 		}

@@ -35,7 +35,8 @@ func guard(s *hcltext.Source) hcl.Diagnostics {
 	if summary, help := refusal(s, why, lo); why != 0 {
 		rep.Errorf(s.Range(lo, hi), summary, "%s", help)
 	} else if len(bytes.TrimSpace(bytes.TrimPrefix(s.Src, hcltext.ByteOrderMark))) == 0 {
-		rep.Errorf(s.Range(0, 0), "The song file is empty", "Write at least one section, or let plinth new write a first song for you.")
+		rep.Errorf(s.Range(0, 0), "The song file is empty",
+			"Write at least one section, or let plinth new write a first song for you.")
 	} else {
 		guardTexts(s, tokens, &rep)
 	}
@@ -46,7 +47,8 @@ func guard(s *hcltext.Source) hcl.Diagnostics {
 func refusal(s *hcltext.Source, why hcltext.Breach, at int) (summary, help string) {
 	switch why {
 	case hcltext.TooManyBytes:
-		return "Song file too long", fmt.Sprintf("A song file has at most %d KiB; this one has %d KiB.", bounds.Bytes>>10, (len(s.Src)+1023)>>10)
+		return "Song file too long", fmt.Sprintf("A song file has at most %d KiB; this one has %d KiB.",
+			bounds.Bytes>>10, (len(s.Src)+1023)>>10)
 	case hcltext.InUTF16:
 		return "Not a UTF-8 text", "The file is saved as UTF-16. Save it as UTF-8 in the editor."
 	case hcltext.NotUTF8:
@@ -54,17 +56,22 @@ func refusal(s *hcltext.Source, why hcltext.Breach, at int) (summary, help strin
 	case hcltext.HasNUL:
 		return "Not a text file", "There is a NUL character here, as in a file that is not text."
 	case hcltext.OldLineEnds:
-		return "Old line ends", "The lines end with a carriage return alone. Save the file with Unix (LF) or Windows (CRLF) line ends."
+		return "Old line ends", "The lines end with a carriage return alone. Save the file with Unix (LF) or " +
+			"Windows (CRLF) line ends."
 	case hcltext.HasControl:
-		return "Control character in the text", fmt.Sprintf("There is a character U+%04X here that no editor shows. Delete it.", s.Src[at])
+		return "Control character in the text",
+			fmt.Sprintf("There is a character U+%04X here that no editor shows. Delete it.", s.Src[at])
 	case hcltext.TooManyTokens:
-		return "Too many words in the song file", fmt.Sprintf("A song file has at most %d words and signs.", bounds.Tokens)
+		return "Too many words in the song file", fmt.Sprintf("A song file has at most %d words and signs.",
+			bounds.Tokens)
 	case hcltext.TooDeep:
-		return "Brackets too deep", fmt.Sprintf("Brackets may stand %d deep in one another; a song needs three. Is one not closed?", bounds.Depth)
+		return "Brackets too deep", fmt.Sprintf("Brackets may stand %d deep in one another; a song needs three. Is "+
+			"one not closed?", bounds.Depth)
 	case hcltext.TooManySigns:
 		return "Too many signs in a row", fmt.Sprintf("At most %d signs may stand before a number.", bounds.Unary)
 	case hcltext.TooLongASum:
-		return "Too long a sum", fmt.Sprintf("At most %d signs of arithmetic may stand in one value.", bounds.Operators)
+		return "Too long a sum", fmt.Sprintf("At most %d signs of arithmetic may stand in one value.",
+			bounds.Operators)
 	}
 	return "", ""
 }
@@ -83,7 +90,8 @@ func guardTexts(s *hcltext.Source, tokens hclsyntax.Tokens, rep *hcltext.Report)
 				return
 			}
 			if from >= 0 && to-from > MaxChordBytes {
-				rep.Errorf(s.Range(from, from), "Chord text too long", "The text of one chart has at most %d KiB.", MaxChordBytes>>10)
+				rep.Errorf(s.Range(from, from), "Chord text too long", "The text of one chart has at most %d KiB.",
+					MaxChordBytes>>10)
 				return
 			}
 			from = -1
@@ -108,7 +116,8 @@ func runaway(s *hcltext.Source, lo, hi int, rep *hcltext.Report) bool {
 		if strings.HasPrefix(line, "}") || strings.HasSuffix(line, "{") || valueLine().MatchString(line) {
 			from := s.LineStart(head)
 			rep.Errorf(s.Range(from+m[0], from+m[1]), "A text is never closed",
-				"The text that begins here runs on over line %d, which is no line of chords. Write %s on a line of its own after the last chords.",
+				"The text that begins here runs on over line %d, which is no line of chords. Write %s on a line of "+
+					"its own after the last chords.",
 				n, s.LineText(head)[m[2]:m[3]])
 			return true
 		}

@@ -62,7 +62,9 @@ func (d *decoder) key(expr hclsyntax.Expression) *keyWord {
 // reportSymbol reports an error of harmony, and returns the symbol to write instead.
 // When off is known, it is where the symbol's text begins in the file, and the range is
 // only the part that is wrong.
-func reportSymbol(rep *hcltext.Report, rng hcl.Range, off int, summary string, err error) (e hcltext.Entry, word string) {
+func reportSymbol(
+	rep *hcltext.Report, rng hcl.Range, off int, summary string, err error,
+) (e hcltext.Entry, word string) {
 	var se *harmony.SymbolError
 	if !errors.As(err, &se) {
 		return rep.Errorf(rng, summary, "%s", err), ""
@@ -80,7 +82,8 @@ func reportSymbol(rep *hcltext.Report, rng hcl.Range, off int, summary string, e
 func (d *decoder) meter(expr hclsyntax.Expression) *meterWord {
 	const help = `A meter is written like "4/4", "12/8" or "7/8 2+2+3".`
 	if b, ok := expr.(*hclsyntax.BinaryOpExpr); ok && plain(b) { // meter = 3/4
-		e := d.rep.Errorf(expr.Range(), "A meter without quotes", "Write meter = \"%s\".", strings.ReplaceAll(d.show(expr.Range()), " ", ""))
+		e := d.rep.Errorf(expr.Range(), "A meter without quotes", "Write meter = \"%s\".",
+			strings.ReplaceAll(d.show(expr.Range()), " ", ""))
 		if m, err := meter.Parse(strings.ReplaceAll(d.written(expr.Range()), " ", "")); err == nil {
 			e.WriteText(expr.Range(), m.String())
 		}
@@ -243,7 +246,8 @@ func (d *decoder) singerRange(expr hclsyntax.Expression) (low, high int, ok bool
 		if !good {
 			return 0, 0, false
 		}
-		ends = strings.FieldsFunc(strings.ReplaceAll(t.s, " to ", "-"), func(r rune) bool { return r == '-' || r == '–' || r == ' ' })
+		ends = strings.FieldsFunc(strings.ReplaceAll(t.s, " to ", "-"),
+			func(r rune) bool { return r == '-' || r == '–' || r == ' ' })
 	}
 	if len(ends) != 2 {
 		d.rep.Errorf(rng, "A range has two ends", "%s", help)
@@ -258,7 +262,8 @@ func (d *decoder) singerRange(expr hclsyntax.Expression) (low, high int, ok bool
 			}
 		}
 		if ends[0] != "" && ends[1] != "" {
-			e := d.rep.Errorf(rng, "Not a range of notes", "Notes have their English names here, with capital letters: range = [%q, %q].", ends[0], ends[1])
+			e := d.rep.Errorf(rng, "Not a range of notes",
+				"Notes have their English names here, with capital letters: range = [%q, %q].", ends[0], ends[1])
 			low, _ = noteNumber(ends[0])
 			if high, _ = noteNumber(ends[1]); low < high {
 				e.Write(rng, fmt.Sprintf("[%q, %q]", ends[0], ends[1]))
@@ -269,7 +274,8 @@ func (d *decoder) singerRange(expr hclsyntax.Expression) (low, high int, ok bool
 		return 0, 0, false
 	}
 	if low >= high {
-		e := d.rep.Errorf(rng, "A range the wrong way round", "The lowest note stands first: range = [\"%s\", \"%s\"].", ends[1], ends[0])
+		e := d.rep.Errorf(rng, "A range the wrong way round",
+			"The lowest note stands first: range = [\"%s\", \"%s\"].", ends[1], ends[0])
 		if low > high {
 			e.Write(rng, fmt.Sprintf("[%q, %q]", ends[1], ends[0]))
 		}

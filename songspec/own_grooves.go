@@ -49,7 +49,8 @@ func (r *resolver) noFeel(name string, m meter.Meter) advice {
 		base := strings.TrimSuffix(baseName(f.ref.Path), ".groove")
 		ofFile := []string{base, baseName(f.ref.Path), filepath.Base(f.ref.Path)}
 		if wording.Nearest(name, ofFile) != "" && wording.Nearest(name, f.grooves) == "" {
-			a := advice{says: fmt.Sprintf("%s. A feel is the groove's name, not its file's: write feel = %q, or rename the groove in its file.", f.holds(), f.grooves[0])}
+			a := advice{says: fmt.Sprintf("%s. A feel is the groove's name, not its file's: write feel = %q, or "+
+				"rename the groove in its file.", f.holds(), f.grooves[0])}
 			if len(f.grooves) == 1 {
 				a.word = f.grooves[0]
 			}
@@ -58,7 +59,8 @@ func (r *resolver) noFeel(name string, m meter.Meter) advice {
 	}
 	near := strings.ToLower(wording.Nearest(name, sortedKeys(r.env.Feels)))
 	if like := r.feelsLike(name, m); len(like) > 0 && (near == "" || strings.HasPrefix(near, strings.ToLower(name))) {
-		a := advice{says: "What is meant is perhaps " + wording.Or(wording.Quoted(like)) + "; plinth grooves shows them all."}
+		a := advice{says: "What is meant is perhaps " + wording.Or(wording.Quoted(like)) +
+			"; plinth grooves shows them all."}
 		if len(like) == 1 {
 			a.word = like[0]
 		}
@@ -110,7 +112,8 @@ func (r *resolver) unplayed() {
 			any = any || played[g]
 		}
 		if !any {
-			r.rep.Warnf(f.ref.Range, fmt.Sprintf("No groove of %q is played", f.ref.Path), "%s. Write feel = %q where it is to be played.", f.holds(), f.grooves[0])
+			r.rep.Warnf(f.ref.Range, fmt.Sprintf("No groove of %q is played", f.ref.Path),
+				"%s. Write feel = %q where it is to be played.", f.holds(), f.grooves[0])
 		}
 	}
 }

@@ -44,7 +44,8 @@ func (i FeelInfo) fits(m meter.Meter) bool {
 		return true
 	}
 	for _, w := range i.Meters {
-		if w.Num == m.Num && w.Den == m.Den && (w.Groups == "" && m.Groups == "" || fmt.Sprint(w.Beats()) == fmt.Sprint(m.Beats())) {
+		if w.Num == m.Num && w.Den == m.Den && (w.Groups == "" && m.Groups == "" ||
+			fmt.Sprint(w.Beats()) == fmt.Sprint(m.Beats())) {
 			return true
 		}
 	}

@@ -47,7 +47,8 @@ func (d *decoder) constant(expr hclsyntax.Expression, help string) (cty.Value, b
 	rng := expr.Range()
 	switch e := expr.(type) {
 	case *hclsyntax.ScopeTraversalExpr:
-		d.rep.Errorf(rng, "A word without quotes", "Text stands in quotes: \"%s\". %s", d.show(rng), help).WriteText(rng, d.written(rng))
+		d.rep.Errorf(rng, "A word without quotes", "Text stands in quotes: \"%s\". %s", d.show(rng), help).
+			WriteText(rng, d.written(rng))
 		return cty.NilVal, false
 	case *hclsyntax.TupleConsExpr:
 		d.rep.Errorf(rng, "A list where one value belongs", "%s", help)
@@ -66,7 +67,8 @@ func (d *decoder) constant(expr hclsyntax.Expression, help string) (cty.Value, b
 		}
 	}
 	if !plain(expr) {
-		d.rep.Errorf(rng, "Not a plain value", "A song file holds plain values only: no names, functions or conditions. %s", help)
+		d.rep.Errorf(rng, "Not a plain value",
+			"A song file holds plain values only: no names, functions or conditions. %s", help)
 		return cty.NilVal, false
 	}
 	v, diags := expr.Value(nil)
@@ -147,7 +149,8 @@ func (d *decoder) text(expr hclsyntax.Expression, most int, help string) (*text,
 	}
 	for _, r := range s {
 		if r < 0x20 || r >= 0x7f && r < 0xa0 {
-			d.rep.Errorf(rng, "Control character in a text", "Line breaks and other control characters cannot stand here. %s", help)
+			d.rep.Errorf(rng, "Control character in a text",
+				"Line breaks and other control characters cannot stand here. %s", help)
 			return nil, false
 		}
 	}
@@ -183,7 +186,8 @@ func (d *decoder) number(expr hclsyntax.Expression, help string) (*big.Float, bo
 	}
 	f := v.AsBigFloat()
 	if f.IsInf() {
-		d.rep.Errorf(rng, "Not a finite number", "\"%s\" has no end, as a division by zero has none. %s", d.show(rng), help)
+		d.rep.Errorf(rng, "Not a finite number", "\"%s\" has no end, as a division by zero has none. %s", d.show(rng),
+			help)
 		return nil, false
 	}
 	return f, true
@@ -198,12 +202,14 @@ func (d *decoder) whole(expr hclsyntax.Expression, name string, lo, hi int) (*wh
 		return nil, false
 	}
 	if f.Cmp(big.NewFloat(float64(lo))) < 0 || f.Cmp(big.NewFloat(float64(hi))) > 0 {
-		d.rep.Errorf(rng, "Out of bounds", "%s", wording.Sentence("%s is a whole number from %d to %d, not %s.", name, lo, hi, d.show(rng)))
+		d.rep.Errorf(rng, "Out of bounds", "%s",
+			wording.Sentence("%s is a whole number from %d to %d, not %s.", name, lo, hi, d.show(rng)))
 		return nil, false
 	}
 	if !f.IsInt() {
 		n, _ := f.Int64()
-		d.rep.Errorf(rng, "Not a whole number", "%s", wording.Sentence("%s is a whole number: %d, or %d.", name, n, min(n+1, int64(hi))))
+		d.rep.Errorf(rng, "Not a whole number", "%s",
+			wording.Sentence("%s is a whole number: %d, or %d.", name, n, min(n+1, int64(hi))))
 		return nil, false
 	}
 	n, _ := f.Int64()
@@ -218,7 +224,8 @@ func (d *decoder) perMille(expr hclsyntax.Expression, name string) (*whole, bool
 		return nil, false
 	}
 	if f.Sign() < 0 || f.Cmp(big.NewFloat(1)) > 0 {
-		d.rep.Errorf(rng, "Out of bounds", "%s", wording.Sentence("%s is a number from 0 to 1, like 0.4, not %s.", name, d.show(rng)))
+		d.rep.Errorf(rng, "Out of bounds", "%s",
+			wording.Sentence("%s is a number from 0 to 1, like 0.4, not %s.", name, d.show(rng)))
 		return nil, false
 	}
 	r := ratio(f)
@@ -243,7 +250,8 @@ func (d *decoder) beats(expr hclsyntax.Expression, name string, most int, zero b
 		return nil, false
 	}
 	if f.Sign() < 0 || f.Sign() == 0 && !zero || f.Cmp(big.NewFloat(float64(most))) > 0 {
-		d.rep.Errorf(rng, "Out of bounds", "%s", wording.Sentence("%s is a number of beats %s %d, not %s.", name, over, most, d.show(rng)))
+		d.rep.Errorf(rng, "Out of bounds", "%s",
+			wording.Sentence("%s is a number of beats %s %d, not %s.", name, over, most, d.show(rng)))
 		return nil, false
 	}
 	r := ratio(f)
@@ -252,7 +260,8 @@ func (d *decoder) beats(expr hclsyntax.Expression, name string, most int, zero b
 	// 1/3 has no end as a decimal, so a thousandth of a 48th is forgiven.
 	off := new(big.Rat).Sub(r, new(big.Rat).Add(new(big.Rat).SetInt(n), big.NewRat(1, 2)))
 	if off.Abs(off).Cmp(big.NewRat(1, 1000)) > 0 {
-		d.rep.Errorf(rng, "A beat cut too fine", "%s", wording.Sentence("%s is in whole beats or even parts of one: 2, 1.5, 0.25, 1/3.", name))
+		d.rep.Errorf(rng, "A beat cut too fine", "%s",
+			wording.Sentence("%s is in whole beats or even parts of one: 2, 1.5, 0.25, 1/3.", name))
 		return nil, false
 	}
 	return &fraction{n.Int64(), beatGrid, rng}, true

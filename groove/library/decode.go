@@ -88,7 +88,8 @@ func (d *decoder) label(b *hclsyntax.Block, what string) (string, bool) {
 		d.rep.Errorf(b.DefRange(), "A name is missing", "Write one name in quotes: %s %q { … }.", b.Type, what)
 		return "", false
 	case len(b.Labels) > 1:
-		d.rep.Errorf(b.LabelRanges[1], "Too many names", "Write one name, all of it in quotes: %s %q { … }.", b.Type, strings.Join(b.Labels, " "))
+		d.rep.Errorf(b.LabelRanges[1], "Too many names", "Write one name, all of it in quotes: %s %q { … }.", b.Type,
+			strings.Join(b.Labels, " "))
 		return "", false
 	}
 	name := b.Labels[0]
@@ -104,7 +105,8 @@ func (d *decoder) label(b *hclsyntax.Block, what string) (string, bool) {
 // twice reports a second block of one name, and where the first is.
 func (d *decoder) twice(seen map[string]hcl.Range, name string, b *hclsyntax.Block, what string) bool {
 	if first, ok := seen[name]; ok {
-		d.rep.Errorf(b.LabelRanges[0], "The same name twice", "%s %q stands in line %d already. Give one of them another name.", what, name, first.Start.Line)
+		d.rep.Errorf(b.LabelRanges[0], "The same name twice",
+			"%s %q stands in line %d already. Give one of them another name.", what, name, first.Start.Line)
 		return true
 	}
 	seen[name] = b.LabelRanges[0]
@@ -114,7 +116,8 @@ func (d *decoder) twice(seen map[string]hcl.Range, name string, b *hclsyntax.Blo
 // noAttributes reports attributes where only blocks may stand.
 func (d *decoder) noAttributes(body *hclsyntax.Body, why string) {
 	for _, a := range inOrder(body) {
-		d.rep.Errorf(a.NameRange, "Nothing can be set here", "%s, and no settings of its own; %s belongs inside one of them.", why, a.Name)
+		d.rep.Errorf(a.NameRange, "Nothing can be set here",
+			"%s, and no settings of its own; %s belongs inside one of them.", why, a.Name)
 	}
 }
 
@@ -123,7 +126,8 @@ func (d *decoder) unknown(b *hclsyntax.Block, a *hclsyntax.Attribute, where stri
 	if form := blockForms[a.Name]; form != "" {
 		e := d.rep.Errorf(a.NameRange, "A block written as a value", "Write it without the equals sign: %s.", form)
 		again := slices.ContainsFunc(b.Body.Blocks, func(x *hclsyntax.Block) bool { return x.Type == a.Name })
-		if belongs := where == "A groove" && a.Name == "lag" || where == "A level" && a.Name == "answer"; belongs && !again {
+		here := where == "A groove" && a.Name == "lag" || where == "A level" && a.Name == "answer"
+		if here && !again {
 			e.WriteBlock(a)
 		}
 		return

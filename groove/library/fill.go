@@ -22,7 +22,8 @@ func (d *decoder) fillFamily(b *hclsyntax.Block, family string) []feel.Fill {
 		grid, _ = d.whole(a, 1, maxFillGrid)
 	}
 	if b.Body.Attributes["grid"] == nil {
-		d.rep.Errorf(b.DefRange(), "No grid", "A family of fills needs a grid: how many steps a beat has, for example grid = 4.")
+		d.rep.Errorf(b.DefRange(), "No grid", "A family of fills needs a grid: how many steps a beat has, for "+
+			"example grid = 4.")
 	}
 	var out []feel.Fill
 	first := map[string]hcl.Range{}
@@ -74,7 +75,8 @@ func (d *decoder) fill(b *hclsyntax.Block, family, name string, grid int) (feel.
 		d.stray(x, "A fill", known, nil)
 	}
 	if b.Body.Attributes["colour"] == nil {
-		d.rep.Errorf(b.DefRange(), "No colour", "A fill has a colour: 0 to 2 when it closes a section, 3 to 5 when it stands inside one.")
+		d.rep.Errorf(b.DefRange(), "No colour",
+			"A fill has a colour: 0 to 2 when it closes a section, 3 to 5 when it stands inside one.")
 		good = false
 	}
 	if len(order) == 0 && good {
@@ -86,7 +88,8 @@ func (d *decoder) fill(b *hclsyntax.Block, family, name string, grid int) (feel.
 	steps := len(rows[order[0]].steps)
 	for _, w := range order[1:] {
 		if n := len(rows[w].steps); n != steps {
-			d.rep.Errorf(rows[w].expr.Range(), "Rows of different length", "%s has %s, and %s above it has %d.", w, wording.Count(n, "step"), order[0], steps)
+			d.rep.Errorf(rows[w].expr.Range(), "Rows of different length", "%s has %s, and %s above it has %d.", w,
+				wording.Count(n, "step"), order[0], steps)
 			return f, false
 		}
 	}
@@ -95,7 +98,8 @@ func (d *decoder) fill(b *hclsyntax.Block, family, name string, grid int) (feel.
 	for i := 0; i < steps; i++ {
 		if why := feel.Clash(f.Rows, i); why != "" {
 			l := &rawLevel{block: b}
-			d.rep.Errorf(d.lastAt(l, rows, f.Rows, i, why), "One drummer cannot play this", "Step %d: %s. Take one of them out.", i+1, why)
+			d.rep.Errorf(d.lastAt(l, rows, f.Rows, i, why), "One drummer cannot play this",
+				"Step %d: %s. Take one of them out.", i+1, why)
 			return f, false
 		}
 	}
@@ -115,7 +119,8 @@ func (d *decoder) readFillTab(a *hclsyntax.Attribute, grid int) (tab, bool) {
 	}
 	if n := len(t.steps); n != grid && n != 2*grid && n != 4*grid {
 		d.rep.Errorf(a.Expr.Range(), "Wrong number of steps",
-			"%s has %s. A beat of these fills has %d (grid = %d), and a fill is 1, 2 or 4 beats long: %d, %d or %d steps.",
+			"%s has %s. A beat of these fills has %d (grid = %d), and a fill is 1, 2 or 4 beats long: %d, %d or %d "+
+				"steps.",
 			a.Name, wording.Count(n, "step"), grid, grid, grid, 2*grid, 4*grid)
 		return t, false
 	}
@@ -139,7 +144,8 @@ func (d *decoder) checkVocabulary(b *hclsyntax.Block, fills []feel.Fill) {
 			s := slot{f.Beats, e, f.Colour}
 			if other, ok := taken[s]; ok {
 				d.rep.Errorf(b.DefRange(), "Two fills of one colour",
-					"%q and %q are both of %s, colour %d, at energy %d. Give one of them another colour.", other, f.Name, wording.Count(f.Beats, "beat"), f.Colour, e)
+					"%q and %q are both of %s, colour %d, at energy %d. Give one of them another colour.", other,
+					f.Name, wording.Count(f.Beats, "beat"), f.Colour, e)
 				return
 			}
 			taken[s] = f.Name

@@ -23,7 +23,8 @@ var grooveWords = []string{"about", "meter", "tempo", "grid", "kit", "fills", "s
 // groove reads a groove block. It returns nil when the frame that the rows need
 // (meter and grid) could not be read.
 func (d *decoder) groove(b *hclsyntax.Block, name string) *feel.Feel {
-	f := &feel.Feel{Name: name, Kit: "standard", TempoLow: lowestTempo, TempoHigh: highestTempo, LagMS: map[string]int{}}
+	f := &feel.Feel{Name: name, Kit: "standard", TempoLow: lowestTempo, TempoHigh: highestTempo,
+		LagMS: map[string]int{}}
 	d.anyMeter = false
 	var syncopationAt *hcl.Range
 	frame := d.frame(b, f)
@@ -113,7 +114,8 @@ func (d *decoder) frame(b *hclsyntax.Block, f *feel.Feel) bool {
 		f.Grid = 2
 		if g := b.Body.Attributes["grid"]; g != nil {
 			d.rep.Errorf(g.NameRange, "No grid in any meter",
-				"A groove of any meter has two steps a row, the first beat and the others, and no grid. Leave the line out.")
+				"A groove of any meter has two steps a row, the first beat and the others, and no grid. Leave the "+
+					"line out.")
 			return false
 		}
 		return true
@@ -135,7 +137,8 @@ func (d *decoder) frame(b *hclsyntax.Block, f *feel.Feel) bool {
 		if misnamed(b, "grid") {
 			return false
 		}
-		d.rep.Errorf(b.DefRange(), "No grid", "A groove needs a grid: how many steps a bar of %s has, for example grid = %d.", f.Meters[0], suggestGrid(f.Meters[0]))
+		d.rep.Errorf(b.DefRange(), "No grid", "A groove needs a grid: how many steps a bar of %s has, for example "+
+			"grid = %d.", f.Meters[0], suggestGrid(f.Meters[0]))
 		return false
 	}
 	n, ok := d.whole(g, 1, maxGrid)
@@ -144,7 +147,8 @@ func (d *decoder) frame(b *hclsyntax.Block, f *feel.Feel) bool {
 	}
 	if !gridFits(f.Meters[0], n) {
 		d.rep.Errorf(g.Expr.Range(), "The grid does not fit the meter",
-			"%d steps do not put every beat of %s on a step. Write for example grid = %d.", n, f.Meters[0], suggestGrid(f.Meters[0]))
+			"%d steps do not put every beat of %s on a step. Write for example grid = %d.", n, f.Meters[0],
+			suggestGrid(f.Meters[0]))
 		return false
 	}
 	f.Grid = n
@@ -187,7 +191,8 @@ func (d *decoder) swing(a *hclsyntax.Attribute, f *feel.Feel) {
 	n, ok := perMille(v)
 	if !ok {
 		d.rep.Errorf(a.Expr.Range(), "Not a swing",
-			`swing is "tempo" (wider when it is slow, as drummers do it), or how much longer the long note is than the short one, from 1 to 4: 2 is a triplet.`)
+			`swing is "tempo" (wider when it is slow, as drummers do it), or how much longer the long note is than `+
+				`the short one, from 1 to 4: 2 is a triplet.`)
 		return
 	}
 	f.Swing.Mode, f.Swing.PerMille = "ratio", n
@@ -197,7 +202,8 @@ func (d *decoder) swing(a *hclsyntax.Attribute, f *feel.Feel) {
 func (d *decoder) lag(b *hclsyntax.Block, f *feel.Feel) {
 	known := append(voiceWords(), "bass", "piano")
 	for _, x := range b.Body.Blocks {
-		d.rep.Errorf(x.TypeRange, "Unknown block", "lag holds no blocks, only lines such as %s = 6.", lagLine(x.Type, known))
+		d.rep.Errorf(x.TypeRange, "Unknown block", "lag holds no blocks, only lines such as %s = 6.",
+			lagLine(x.Type, known))
 	}
 	for _, a := range inOrder(b.Body) {
 		if !slices.Contains(known, a.Name) {
@@ -227,7 +233,8 @@ func (d *decoder) checkSyncopation(f *feel.Feel, at *hcl.Range, groove hcl.Range
 		f.Syncopation = worst
 	case worst > f.Syncopation:
 		d.rep.Errorf(*at, "More syncopation than the groove says",
-			"Kick and snare of level %d reach %d in a bar. Write syncopation = %d, or take something out.", energy, worst, worst)
+			"Kick and snare of level %d reach %d in a bar. Write syncopation = %d, or take something out.", energy,
+			worst, worst)
 	}
 }
 

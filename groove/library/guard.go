@@ -17,17 +17,20 @@ func guard(s *hcltext.Source) hcl.Diagnostics {
 	at := s.Range(lo, hi)
 	switch why {
 	case hcltext.TooManyBytes:
-		rep.Errorf(at, "The file is too large", "A groove file is at most %d KiB; this one has %d bytes.", bounds.Bytes>>10, len(s.Src))
+		rep.Errorf(at, "The file is too large", "A groove file is at most %d KiB; this one has %d bytes.",
+			bounds.Bytes>>10, len(s.Src))
 	case hcltext.InUTF16, hcltext.NotUTF8:
 		rep.Errorf(at, "Not UTF-8", "A groove file is text in UTF-8. Save it again in that encoding.")
 	case hcltext.HasNUL:
 		rep.Errorf(at, "A NUL byte", "A groove file is text; a byte of value 0 has no place in it.")
 	case hcltext.TooManyTokens:
-		rep.Errorf(at, "The file is too long", "A groove file has at most %d words and signs; this one has %d.", bounds.Tokens, len(tokens))
+		rep.Errorf(at, "The file is too long", "A groove file has at most %d words and signs; this one has %d.",
+			bounds.Tokens, len(tokens))
 	case hcltext.TooDeep:
 		rep.Errorf(at, "Nested too deeply", "Brackets in a groove file nest at most %d deep.", bounds.Depth)
 	case hcltext.TooManySigns:
-		badLine(&rep, lo, hi, "Too many signs in a row", "At most %d of the signs ! and - stand in a row outside quotes.", bounds.Unary)
+		badLine(&rep, lo, hi, "Too many signs in a row",
+			"At most %d of the signs ! and - stand in a row outside quotes.", bounds.Unary)
 	default:
 		plainValues(&rep, tokens)
 	}
@@ -41,13 +44,15 @@ func plainValues(rep *hcltext.Report, tokens hclsyntax.Tokens) {
 		lo, hi := t.Range.Start.Byte, t.Range.End.Byte
 		switch t.Type {
 		case hclsyntax.TokenTemplateInterp, hclsyntax.TokenTemplateControl:
-			rep.Errorf(t.Range, "No templates here", "A groove file holds plain values only; %s has no meaning in it.", t.Bytes)
+			rep.Errorf(t.Range, "No templates here", "A groove file holds plain values only; %s has no meaning in it.",
+				t.Bytes)
 			return
 		case hclsyntax.TokenQuestion, hclsyntax.TokenColon:
 			if t.Bytes[0] == ':' && firstWord().MatchString(lineBefore(rep.Source, lo)) {
 				continue // name: value is a slip with words of its own
 			}
-			badLine(rep, lo, hi, "No conditions here", "A groove file holds plain values only; the sign %s has no meaning outside quotes.", t.Bytes)
+			badLine(rep, lo, hi, "No conditions here",
+				"A groove file holds plain values only; the sign %s has no meaning outside quotes.", t.Bytes)
 			return
 		}
 	}

@@ -34,7 +34,8 @@ func (d *decoder) levels(f *feel.Feel, blocks []*hclsyntax.Block, groove hcl.Ran
 	first := map[string]hcl.Range{}
 	for _, b := range blocks {
 		if len(b.Labels) != 1 || len(b.Labels[0]) != 1 || b.Labels[0] < "1" || b.Labels[0] > "5" {
-			d.rep.Errorf(b.DefRange(), "Not a level", `A level is named by its energy in quotes, "1" to "5": level "3" { … }.`)
+			d.rep.Errorf(b.DefRange(), "Not a level",
+				`A level is named by its energy in quotes, "1" to "5": level "3" { … }.`)
 			continue
 		}
 		if d.twice(first, b.Labels[0], b, "level") {
@@ -132,13 +133,15 @@ func (d *decoder) levelWord(l *rawLevel, a *hclsyntax.Attribute, f *feel.Feel) b
 		var s string
 		if s, ok = d.text(a); ok {
 			if l.centre, ok = noteNumber(s); !ok {
-				d.rep.Errorf(a.Expr.Range(), "Not a note", `centre is the note that the chords gather round, from C3 to C5 (C4 is middle C): centre = "C4".`)
+				d.rep.Errorf(a.Expr.Range(), "Not a note",
+					`centre is the note that the chords gather round, from C3 to C5 (C4 is middle C): centre = "C4".`)
 			}
 		}
 	default:
 		var t tab
 		if v, drum := feel.VoiceNamed(a.Name); drum && v.Brush() && f.Kit != "brushes" {
-			d.rep.Errorf(a.NameRange, "Needs brushes", `%s is played with brushes. Write kit = "brushes" in the groove.`, a.Name)
+			d.rep.Errorf(a.NameRange, "Needs brushes",
+				`%s is played with brushes. Write kit = "brushes" in the groove.`, a.Name)
 			return false
 		}
 		if t, ok = d.readTab(a, f.Grid); ok {
@@ -191,7 +194,8 @@ func (d *decoder) resolve(raw *[6]*rawLevel, e int) {
 			d.rep.Errorf(l.fromAt, "No such level", "This groove writes no level %d to start from.", l.from)
 			l.broken = true
 		case src.busy:
-			d.rep.Errorf(l.fromAt, "Levels in a circle", "Level %d starts, over others or at once, from itself. One of them must start from nothing.", l.from)
+			d.rep.Errorf(l.fromAt, "Levels in a circle",
+				"Level %d starts, over others or at once, from itself. One of them must start from nothing.", l.from)
 			l.broken = true
 		default:
 			d.resolve(raw, l.from)

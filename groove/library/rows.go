@@ -33,7 +33,8 @@ func signs(word string) (set, names string) {
 	case "bass":
 		return bassSigns, "- rest, = held, 1 3 5 7 8 a tone of the chord, a an approach, w walking, g a dead note"
 	case "comp":
-		return compSigns, "- rest, = held, x X s the chord (X strong, s soft), 1 to 5 one voice of it, l lower half, u upper half, r rolled"
+		return compSigns, "- rest, = held, x X s the chord (X strong, s soft), 1 to 5 one voice of it, l lower " +
+			"half, u upper half, r rolled"
 	case "sweep":
 		return drumSigns + "~", "- rest, x X s g a stroke (X strong, s soft, g ghost), ~ sweeping on"
 	}
@@ -60,13 +61,15 @@ func (d *decoder) readTab(a *hclsyntax.Attribute, bar int) (tab, bool) {
 		case r == '|':
 			if bar > 0 && len(t.steps)%bar != 0 {
 				d.rep.Errorf(d.within(a.Expr, text, i, i+1), "Bar line in the wrong place",
-					"This bar line stands after %s; a bar of this groove has %d (grid = %d).", wording.Count(len(t.steps)%bar, "step"), bar, bar)
+					"This bar line stands after %s; a bar of this groove has %d (grid = %d).",
+					wording.Count(len(t.steps)%bar, "step"), bar, bar)
 				return t, false
 			}
 		case r < utf8.RuneSelf && strings.IndexByte(set, byte(r)) >= 0:
 			t.steps, t.at = append(t.steps, byte(r)), append(t.at, i)
 		case r == '\n' || r == '\r':
-			d.rep.Errorf(a.Expr.Range(), "A row on several lines", "A row stands on one line, in quotes: %s = \"x---x---\". Its bars may be parted by |.", a.Name)
+			d.rep.Errorf(a.Expr.Range(), "A row on several lines",
+				"A row stands on one line, in quotes: %s = \"x---x---\". Its bars may be parted by |.", a.Name)
 			return t, false
 		case wrong < 0:
 			wrong = i
@@ -97,7 +100,8 @@ func (d *decoder) checkHolds(t tab) bool {
 		}
 		if i == 0 || t.steps[i-1] == '-' {
 			d.rep.Errorf(d.place(t, i), "Nothing to hold",
-				"%q holds on what sounds in the step before, and nothing does. Write a stroke there, or - here.", string(c))
+				"%q holds on what sounds in the step before, and nothing does. Write a stroke there, or - here.",
+				string(c))
 			return false
 		}
 	}
@@ -119,7 +123,8 @@ func (d *decoder) fits(t tab, grid int) bool {
 			return true
 		}
 		d.rep.Errorf(r, "Wrong number of steps",
-			"%s has %s. In a groove of any meter a row has 2: what happens on the bar's first beat, and on each other beat (\"x|-\").",
+			"%s has %s. In a groove of any meter a row has 2: what happens on the bar's first beat, and on each "+
+				"other beat (\"x|-\").",
 			t.word, wording.Count(n, "step"))
 		return false
 	}

@@ -60,7 +60,8 @@ func rowLine(line string) (hcltext.Slip, bool) {
 	if m := runTempo().FindStringSubmatchIndex(line); m != nil {
 		tempo := fmt.Sprintf("[%s, %s]", line[m[4]:m[5]], line[m[6]:m[7]])
 		slip := hcltext.Slip{From: m[4], To: m[7], Summary: "Not a range",
-			Detail: "The slowest and the quickest tempo stand in brackets with a comma between: tempo = " + tempo + "."}
+			Detail: "The slowest and the quickest tempo stand in brackets with a comma between: " +
+				"tempo = " + tempo + "."}
 		return slip.Write(m[2], m[3], tempo), true
 	}
 	return hcltext.Slip{}, false
@@ -73,7 +74,8 @@ func rowSlip(line string, m []int, row, summary, rule string) hcltext.Slip {
 	if to < len(line) && line[to] == '"' {
 		to++
 	}
-	slip := hcltext.Slip{From: m[4], To: m[5], Summary: summary, Detail: fmt.Sprintf(`%s: %s = "%s".`, rule, word, wording.Clip(row, 40))}
+	slip := hcltext.Slip{From: m[4], To: m[5], Summary: summary,
+		Detail: fmt.Sprintf(`%s: %s = "%s".`, rule, word, wording.Clip(row, 40))}
 	if row = readable(word, row); row != "" {
 		slip = slip.Write(m[2], to, fmt.Sprintf(`%s = "%s"`, word, row))
 	}
@@ -98,7 +100,8 @@ func isRow(word string) bool {
 func (d *decoder) stray(b *hclsyntax.Block, where string, values, blocks []string) {
 	switch {
 	case slices.Contains(values, b.Type):
-		d.rep.Errorf(b.TypeRange, "A value written as a block", "Write it with an equals sign and without braces: %s.", valueForm(b.Type))
+		d.rep.Errorf(b.TypeRange, "A value written as a block",
+			"Write it with an equals sign and without braces: %s.", valueForm(b.Type))
 	case blockForms[b.Type] != "":
 		d.rep.Errorf(b.TypeRange, "Unknown block", "%s has no block %q. It belongs %s.", where, b.Type, home[b.Type])
 	case len(blocks) == 0:

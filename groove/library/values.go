@@ -96,7 +96,8 @@ func (d *decoder) words(a *hclsyntax.Attribute) (out []string, at []hcl.Range, o
 			if word != "" && len(exprs) == 1 {
 				help = a.Name + ` = "` + word + `"`
 			}
-			d.rep.Errorf(e.Range(), "Not a text", "%s takes texts in quotes: %s.", a.Name, help).WriteText(e.Range(), word)
+			d.rep.Errorf(e.Range(), "Not a text", "%s takes texts in quotes: %s.", a.Name, help).
+				WriteText(e.Range(), word)
 			return nil, nil, false
 		}
 		out, at = append(out, v.AsString()), append(at, e.Range())
@@ -121,7 +122,8 @@ func (d *decoder) whole(a *hclsyntax.Attribute, low, high int) (int, bool) {
 	}
 	n, good := wholeIn(v, low, high)
 	if !good {
-		d.rep.Errorf(a.Expr.Range(), "Not a number that fits", "%s is a whole number from %d to %d.", a.Name, low, high)
+		d.rep.Errorf(a.Expr.Range(), "Not a number that fits", "%s is a whole number from %d to %d.",
+			a.Name, low, high)
 	}
 	return n, good
 }
@@ -138,7 +140,8 @@ func (d *decoder) pair(a *hclsyntax.Attribute, low, high int) (lo, hi int, ok bo
 		}
 	}
 	d.rep.Errorf(a.Expr.Range(), "Not a range",
-		"%s is a range of two whole numbers between %d and %d, the lower one first: %s = [%d, %d].", a.Name, low, high, a.Name, low, high)
+		"%s is a range of two whole numbers between %d and %d, the lower one first: %s = [%d, %d].", a.Name, low, high,
+		a.Name, low, high)
 	return 0, 0, false
 }
 

@@ -77,7 +77,8 @@ func (s *stumble) unclosed() (brace, next int, ok bool) {
 			}
 		case hclsyntax.TokenIdent:
 			if first && len(stack) > 0 && slices.Contains(s.Top, string(t.Bytes)) &&
-				i+1 < len(tokens) && tokens[i+1].Type != hclsyntax.TokenEqual && s.indent(at) <= stack[len(stack)-1].indent {
+				i+1 < len(tokens) && tokens[i+1].Type != hclsyntax.TokenEqual &&
+				s.indent(at) <= stack[len(stack)-1].indent {
 				return stack[len(stack)-1].at, at, true
 			}
 		}

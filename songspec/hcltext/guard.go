@@ -115,7 +115,8 @@ func guardTokens(tokens hclsyntax.Tokens, b Bounds) (why Breach, lo, hi int) {
 		case hclsyntax.TokenStar, hclsyntax.TokenSlash, hclsyntax.TokenPlus, hclsyntax.TokenMinus,
 			hclsyntax.TokenPercent, hclsyntax.TokenAnd, hclsyntax.TokenOr, hclsyntax.TokenBang,
 			hclsyntax.TokenQuestion, hclsyntax.TokenColon, hclsyntax.TokenEqualOp, hclsyntax.TokenNotEqual,
-			hclsyntax.TokenLessThan, hclsyntax.TokenLessThanEq, hclsyntax.TokenGreaterThan, hclsyntax.TokenGreaterThanEq:
+			hclsyntax.TokenLessThan, hclsyntax.TokenLessThanEq, hclsyntax.TokenGreaterThan,
+			hclsyntax.TokenGreaterThanEq:
 			if operators++; b.Operators > 0 && operators > b.Operators {
 				return TooLongASum, lo, hi
 			}

@@ -258,5 +258,6 @@ func plainText(s string) string {
 
 func unsafe(r rune) bool {
 	return r != '\t' && r < 0x20 || r >= 0x7f && r < 0xa0 || r == utf8.RuneError ||
-		r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069 || r == 0x200e || r == 0x200f || r == 0xfeff || r == 0x2028 || r == 0x2029
+		r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069 || r == 0x200e || r == 0x200f || r == 0xfeff ||
+		r == 0x2028 || r == 0x2029
 }

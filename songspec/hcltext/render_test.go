@@ -48,7 +48,8 @@ func TestSnippets(t *testing.T) {
 		})
 	}
 	long := strings.Repeat("x", 60000) + "!" + strings.Repeat("y", 60000) + "\n"
-	if got := written(long, hcl.Diagnostics{at(long, "!", "S", hcl.DiagError)}); len(got) > 400 || !strings.Contains(got, "x!y") {
+	got := written(long, hcl.Diagnostics{at(long, "!", "S", hcl.DiagError)})
+	if len(got) > 400 || !strings.Contains(got, "x!y") {
 		t.Errorf("a long line is shown in %d bytes", len(got))
 	}
 }
@@ -66,18 +67,20 @@ func TestTenAreShown(t *testing.T) {
 		diags = append(diags, &hcl.Diagnostic{Severity: sev, Summary: "S", Subject: &rng})
 	}
 	var b strings.Builder
-	if err := WriteDiagnostics(&b, map[string][]byte{"t.song.hcl": []byte(src)}, diags[:12], DiagOptions{Max: 5}); err != nil {
+	sources := map[string][]byte{"t.song.hcl": []byte(src)}
+	if err := WriteDiagnostics(&b, sources, diags[:12], DiagOptions{Max: 5}); err != nil {
 		t.Fatal(err)
 	}
 	// Ten errors and two warnings: five errors are shown, in order.
 	got := b.String()
-	if strings.Count(got, "error: ") != 5 || strings.Contains(got, "warning:") || !strings.Contains(got, "t.song.hcl:21:1") ||
-		!strings.HasSuffix(got, "and 5 errors and 2 warnings more\n") {
+	if strings.Count(got, "error: ") != 5 || strings.Contains(got, "warning:") ||
+		!strings.Contains(got, "t.song.hcl:21:1") || !strings.HasSuffix(got, "and 5 errors and 2 warnings more\n") {
 		t.Errorf("got\n%s", got)
 	}
 	b.Reset()
 	_ = WriteDiagnostics(&b, nil, diags, DiagOptions{})
-	if n := strings.Count(b.String(), "\nt.song.hcl:") + 1; n != 10 || !strings.HasSuffix(b.String(), "and 20 warnings more\n") {
+	n := strings.Count(b.String(), "\nt.song.hcl:") + 1
+	if n != 10 || !strings.HasSuffix(b.String(), "and 20 warnings more\n") {
 		t.Errorf("%d are shown when nothing is said:\n%s", n, b.String())
 	}
 	if diags[0].Subject.Start.Line != 30 {

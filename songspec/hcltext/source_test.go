@@ -52,7 +52,8 @@ func TestPosition(t *testing.T) {
 func TestPositionAtLineEnds(t *testing.T) {
 	s := NewSource("t", []byte("\xef\xbb\xbfab\r\nc"))
 	for off, want := range map[int]Position{
-		-1: {1, 1, 1, 1}, 0: {1, 1, 1, 1}, 2: {1, 1, 1, 1}, 3: {1, 1, 1, 1}, 5: {1, 3, 3, 3}, 6: {1, 4, 4, 4}, 7: {2, 1, 1, 1}, 8: {2, 2, 2, 2}, 99: {2, 2, 2, 2},
+		-1: {1, 1, 1, 1}, 0: {1, 1, 1, 1}, 2: {1, 1, 1, 1}, 3: {1, 1, 1, 1},
+		5: {1, 3, 3, 3}, 6: {1, 4, 4, 4}, 7: {2, 1, 1, 1}, 8: {2, 2, 2, 2}, 99: {2, 2, 2, 2},
 	} {
 		if got := s.Position(off); got != want {
 			t.Errorf("byte %d: %+v, want %+v", off, got, want)

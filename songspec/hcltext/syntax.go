@@ -59,7 +59,9 @@ func (s *stumble) reword() Slip {
 	}
 	switch s.said {
 	case "Invalid single-argument block definition":
-		return s.here("More on one line than fits", "A block on one line holds one option and then its closing brace. Put each option, and the closing brace, on a line of its own.")
+		return s.here("More on one line than fits",
+			"A block on one line holds one option and then its closing brace. Put each option, and the closing "+
+				"brace, on a line of its own.")
 	case "Argument or block definition required":
 		return s.rewordLine()
 	case "Invalid block definition":
@@ -73,7 +75,9 @@ func (s *stumble) reword() Slip {
 	case "Unclosed configuration block", "Unclosed configuration body":
 		slip := s.here(neverClosed, "The block that opens here needs a closing brace } on a line of its own.")
 		if brace, next, ok := s.unclosed(); ok {
-			slip = s.part(brace-s.start, brace+1-s.start, neverClosed, "The block that opens here needs a closing brace } on a line of its own, above line %d.", s.LineOf(next))
+			slip = s.part(brace-s.start, brace+1-s.start, neverClosed,
+				"The block that opens here needs a closing brace } on a line of its own, above line %d.",
+				s.LineOf(next))
 		}
 		slip.Noise = true
 		return slip
@@ -81,7 +85,8 @@ func (s *stumble) reword() Slip {
 		name := string(s.Src[s.lo:s.hi])
 		return s.here(fmt.Sprintf("%s is said twice", wording.Sentence("%s", name)), "%s", firstPlace(s.detail, name))
 	case "Invalid number literal":
-		return s.here("Not a number", "A number is written with digits, and a point where it is not whole: %s.", s.Number)
+		return s.here("Not a number", "A number is written with digits, and a point where it is not whole: %s.",
+			s.Number)
 	case "Missing newline after argument":
 		return s.rewordAfter()
 	case "Missing newline after block definition":
@@ -95,12 +100,13 @@ func (s *stumble) reword() Slip {
 		if m := oddNumber().FindStringSubmatchIndex(s.line); m != nil && s.line[m[2]] == '.' {
 			number := "0" + s.line[m[2]:m[3]]
 			slip := s.here("Not a number", "Digits stand on both sides of a point: %s.", number)
-			if name := strings.TrimRight(s.line[:m[0]], " \t"); m[3] == len(s.line) && s.decimal(name) && wellWritten().MatchString(number) {
+			if m[3] == len(s.line) && s.decimal(s.line[:m[0]]) && wellWritten().MatchString(number) {
 				slip = slip.Write(m[2], m[3], number)
 			}
 			return slip
 		}
-		return s.here("No value here", "After the equals sign comes a number, or text in quotes, or a list in square brackets.")
+		return s.here("No value here", "After the equals sign comes a number, or text in quotes, or a list in "+
+			"square brackets.")
 	case "Invalid character":
 		return s.rewordCharacter()
 	case "Missing item separator", "Unterminated tuple constructor expression":
@@ -114,20 +120,24 @@ func (s *stumble) rewordAfter() Slip {
 	at := s.at()
 	before, after := strings.TrimRight(s.line[:at], " \t"), strings.TrimSpace(s.rest())
 	if after == "}" {
-		return s.here("A brace behind a value", "The closing brace of a block that has several lines stands on a line of its own.").
+		return s.here("A brace behind a value",
+			"The closing brace of a block that has several lines stands on a line of its own.").
 			Write(len(before), len(s.line), "\n}")
 	}
 	if m := nextValue().FindStringSubmatch(after); m != nil {
-		slip := s.here("Two values on one line", "Each value stands on a line of its own, so %s = … begins a new one.", m[1])
+		slip := s.here("Two values on one line", "Each value stands on a line of its own, so %s = … begins a new one.",
+			m[1])
 		if !strings.Contains(s.line, "{") {
 			slip = slip.Write(len(before), len(s.line)-len(strings.TrimLeft(s.rest(), " \t")), "\n")
 		}
 		return slip
 	}
 	if m := oddNumber().FindStringSubmatch(s.line); m != nil && wellWritten().MatchString(m[1]) {
-		return s.here("Something after the number", "A number stands alone on its line: %s.", strings.TrimSpace(before))
+		return s.here("Something after the number", "A number stands alone on its line: %s.",
+			strings.TrimSpace(before))
 	} else if m != nil {
-		return s.here("Not a number", "%q is no number here. Write digits alone, and a point where it is not whole: %s.", m[1], s.Number)
+		return s.here("Not a number", "%q is no number here. Write digits alone, and a point where it is not whole: "+
+			"%s.", m[1], s.Number)
 	}
 	return s.afterValue()
 }
@@ -141,7 +151,8 @@ func (s *stumble) afterValue() Slip {
 		return s.written(slip, m[4], m[5], name, text)
 	}
 	if strings.Count(s.line, `"`) > 2 {
-		return s.here(summary, `Nothing may follow the value on its line. A quote inside a text has a backslash before it: \".`)
+		return s.here(summary, `Nothing may follow the value on its line. A quote inside a text has a backslash `+
+			`before it: \".`)
 	}
 	return s.here(summary, "Nothing may follow the value on its line; text with blanks in it stands in quotes.")
 }

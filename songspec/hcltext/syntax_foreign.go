@@ -35,7 +35,8 @@ func (s *stumble) rewordForeign() Slip {
 		}
 		return slip
 	case "Argument definition required":
-		return s.here("More on one line than fits", "A block in a block stands on a line of its own, and so does the closing brace.")
+		return s.here("More on one line than fits",
+			"A block in a block stands on a line of its own, and so does the closing brace.")
 	case "Invalid argument name":
 		if m := quotedName().FindStringSubmatchIndex(s.line); m != nil {
 			name, value := s.line[m[4]:m[5]], strings.TrimRight(s.line[m[6]:m[7]], ",")
@@ -48,18 +49,22 @@ func (s *stumble) rewordForeign() Slip {
 			slip = slip.Write(m[2], m[3], "["+s.line[m[4]:m[5]]+"]")
 		}
 		return slip
-	case "Missing argument separator", "Unterminated function call", "Missing open parenthesis", "Missing closing parenthesis", "Missing function name":
+	case "Missing argument separator", "Unterminated function call", "Missing open parenthesis",
+		"Missing closing parenthesis", "Missing function name":
 		return s.here("Round brackets", "Nothing is called here by its name and round brackets. %s", s.Quoted)
 	case "Missing close bracket on index", "Missing close bracket on splat index":
-		return s.openList("A bracket out of place", "A list stands alone after the equals sign, and ends with ]: %s.", s.List)
+		return s.openList("A bracket out of place", "A list stands alone after the equals sign, and ends with ]: %s.",
+			s.List)
 	case "Unsupported operator", "Missing false expression in conditional":
 		return s.here("A sign that means nothing here", "%s", s.Quoted)
-	case "Missing attribute value", "Missing key/value separator", "Missing attribute separator", "Unterminated object constructor expression":
+	case "Missing attribute value", "Missing key/value separator", "Missing attribute separator",
+		"Unterminated object constructor expression":
 		return s.rewordBraces()
 	}
 	// What is left is the arithmetic and the loops of a language that nobody meant
 	// to write here.
-	return s.here("Something out of place", "Nothing like this stands in such a file. A line is a value, like %s, or the head of a block, like %s. %s", s.Value, s.Head, s.Quoted)
+	return s.here("Something out of place", "Nothing like this stands in such a file. A line is a value, like %s, "+
+		"or the head of a block, like %s. %s", s.Value, s.Head, s.Quoted)
 }
 
 // rewordBraces is for braces after an equals sign.
@@ -73,7 +78,8 @@ func (s *stumble) rewordBraces() Slip {
 		}
 		lo, word := s.lines[n-1]-s.start, at[m[2]:m[3]]
 		if form := s.Blocks[word]; form != "" {
-			slip := s.part(lo+m[2], lo+m[3], "A block written as a value", "Write it without the equals sign: %s.", form)
+			slip := s.part(lo+m[2], lo+m[3], "A block written as a value", "Write it without the equals sign: %s.",
+				form)
 			if !s.Named(word) {
 				slip = slip.Write(lo+m[2], lo+m[1], word+" {")
 			}
@@ -96,7 +102,8 @@ func (s *stumble) rewordCharacter() Slip {
 	case "'", "`":
 		return s.straight(s.here("Single quotes", `Text stands in double quotes: "…".`))
 	case "“", "”", "„", "‘", "’", "«", "»", "‟", "″":
-		return s.straight(s.here("Curly quotes", `Text stands in straight double quotes: "…". Turn off smart quotes in the editor.`))
+		return s.straight(s.here("Curly quotes",
+			`Text stands in straight double quotes: "…". Turn off smart quotes in the editor.`))
 	case ";":
 		slip := s.here("A semicolon", "Each value stands on a line of its own, without a semicolon.")
 		next := strings.TrimLeft(rest[1:], " \t")
@@ -138,7 +145,8 @@ const (
 // What is said of an odd blank.
 const (
 	BlankThatIsNone = "A blank that is none"
-	BlankHelp       = "The blank here is a special one, as web pages and word processors write it. Delete it and type a blank."
+	BlankHelp       = "The blank here is a special one, as web pages and word processors write it. Delete it and " +
+		"type a blank."
 )
 
 // oddBlank is the first of them on a line outside of quotes.

@@ -9,7 +9,8 @@ import (
 func (s *stumble) rewordLine() Slip {
 	trimmed := strings.TrimSpace(s.line)
 	if trimmed == "}" || strings.HasPrefix(string(s.Src[s.lo:]), "}") {
-		return s.here("A closing brace too many", "No block is open here. Delete the brace, or look for one above that closes too early.")
+		return s.here("A closing brace too many",
+			"No block is open here. Delete the brace, or look for one above that closes too early.")
 	}
 	if m := twoEquals().FindStringSubmatchIndex(s.line); m != nil {
 		slip := s.part(m[4], m[5], "Two equals signs", "One is enough: %s.", s.Value)
@@ -20,7 +21,8 @@ func (s *stumble) rewordLine() Slip {
 	}
 	if m := inBraces().FindStringSubmatchIndex(s.line); m != nil && s.Blocks[s.line[m[2]:m[3]]] == "" {
 		name, value := s.line[m[2]:m[3]], s.line[m[4]:m[5]]
-		slip := s.part(m[2], m[3], "A value written as a block", "Write it with an equals sign and without braces: %s = %s.", name, value)
+		slip := s.part(m[2], m[3], "A value written as a block",
+			"Write it with an equals sign and without braces: %s = %s.", name, value)
 		return s.assigned(slip, m[2], len(strings.TrimRight(s.line, " \t")), name, value)
 	}
 	if m := colonValue().FindStringSubmatchIndex(s.line); m != nil && !strings.ContainsAny(s.line[m[4]:m[5]], "={}") {
@@ -38,9 +40,11 @@ func (s *stumble) rewordLine() Slip {
 		return s.noEquals(m)
 	}
 	if strings.HasPrefix(trimmed, "/*") {
-		return s.here("A comment is never closed", "A comment that begins with /* ends with */. A # makes one of the rest of its line.")
+		return s.here("A comment is never closed",
+			"A comment that begins with /* ends with */. A # makes one of the rest of its line.")
 	}
-	return s.here("Neither a value nor a block", "A line is a value, like %s, or the head of a block, like %s.", s.Value, s.Head)
+	return s.here("Neither a value nor a block", "A line is a value, like %s, or the head of a block, like %s.",
+		s.Value, s.Head)
 }
 
 // noEquals is for a name and a value without a sign between.
@@ -63,7 +67,8 @@ func (s *stumble) misheaded() (Slip, bool) {
 			}
 		}
 		slip := s.part(m[2], m[3], "A block written as a value", "Write it without the equals sign: %s.", form)
-		if named := s.Named(word); (named && names == 1 || !named && names == 0) && !strings.Contains(s.line[m[1]:], ",") {
+		named, inside := s.Named(word), s.line[m[1]:]
+		if (named && names == 1 || !named && names == 0) && !strings.Contains(inside, ",") {
 			slip = slip.Write(m[2], m[1], head)
 		}
 		return slip, true
@@ -77,7 +82,8 @@ func (s *stumble) misheaded() (Slip, bool) {
 		return slip, true
 	}
 	if m := nameHead().FindStringSubmatchIndex(s.line); m != nil {
-		return s.part(m[2], m[3], "A name without its word", "In front of the name stands what it is, as in %s.", s.Head), true
+		return s.part(m[2], m[3], "A name without its word", "In front of the name stands what it is, as in %s.",
+			s.Head), true
 	}
 	if m := unquotedPlace().FindStringSubmatchIndex(s.line); m != nil && s.Blocks[s.line[m[2]:m[3]]] != "" {
 		what, word, name := "A name without quotes", s.line[m[2]:m[3]], `"`+bare(s.line[m[4]:m[5]])+`"`
@@ -107,19 +113,24 @@ func (s *stumble) rewordHead() Slip {
 			return s.assigned(slip, m[2], m[5], word, strings.TrimSpace(name))
 		}
 		if s.bracesBelow() {
-			return s.braceUp(s.here(braceBelow, "The opening brace stands on the same line: %s%s {.", word, name), word+name)
+			return s.braceUp(s.here(braceBelow, "The opening brace stands on the same line: %s%s {.", word, name),
+				word+name)
 		}
 		if !slices.Contains(s.Empty, word) {
-			return s.here("A block without braces", "An opening brace follows on the same line, and a closing one stands below what belongs to it: %s%s { … }.", word, name)
+			return s.here("A block without braces",
+				"An opening brace follows on the same line, and a closing one stands below what belongs to it: %s%s "+
+					"{ … }.", word, name)
 		}
-		slip := s.here("A block without braces", "Write braces on the same line, even when there is nothing in them: %s%s {}.", word, name)
+		slip := s.here("A block without braces",
+			"Write braces on the same line, even when there is nothing in them: %s%s {}.", word, name)
 		if name != "" && s.mayBeEmpty(word) {
 			slip = slip.Write(m[5], m[5], " {}")
 		}
 		return slip
 	}
 	if m := playTimes().FindStringSubmatch(s.line); m != nil && s.Blocks[m[1]] != "" {
-		return s.here("Something after the name", "After the name come braces and nothing else. What is played twice stands twice: %s %s {}.", m[1], m[2])
+		return s.here("Something after the name",
+			"After the name come braces and nothing else. What is played twice stands twice: %s %s {}.", m[1], m[2])
 	}
 	if slip, ok := s.proseLine(); ok {
 		return slip
@@ -141,7 +152,8 @@ func (s *stumble) rewordBareHead(m []int) Slip {
 		slip := s.here(braceBelow, "The opening brace stands on the same line: %s %s {.", word, name)
 		return s.braceUp(slip, word+" "+name)
 	}
-	slip := s.here("A block without braces", "Write the name in quotes and braces after it, even when there is nothing in them: %s %s {}.", word, name)
+	slip := s.here("A block without braces", "Write the name in quotes and braces after it, even when there is "+
+		"nothing in them: %s %s {}.", word, name)
 	if s.mayBeEmpty(word) {
 		slip = slip.Write(m[4], m[5], name+" {}")
 	}
@@ -153,10 +165,12 @@ func (s *stumble) rewordBareHead(m []int) Slip {
 func (s *stumble) proseLine() (Slip, bool) {
 	if m := partHeading().FindStringSubmatch(s.line); m != nil && s.Part != nil && s.Part(m[1]) {
 		name := strings.ToLower(strings.TrimSpace(m[1] + " " + m[2]))
-		return s.here("A heading", "A part of the song is a block: section %q { on this line, then its chords, then } on a line of its own.", name), true
+		return s.here("A heading", "A part of the song is a block: section %q { on this line, then its chords, then "+
+			"} on a line of its own.", name), true
 	}
 	if m := wordsOnly().FindStringSubmatchIndex(s.line); m != nil {
-		return s.here("A line of words", "Words that are no setting stand behind a #. A line is a value, like %s, or the head of a block, like %s.", s.Value, s.Head).
+		return s.here("A line of words", "Words that are no setting stand behind a #. A line is a value, like %s, "+
+			"or the head of a block, like %s.", s.Value, s.Head).
 			Write(m[2], m[3], "# "+s.line[m[2]:m[3]]), true
 	}
 	return Slip{}, false
@@ -202,7 +216,8 @@ func (s *stumble) rewordOpenText() Slip {
 		if m := HeredocHead().FindSubmatchIndex(s.LineText(n)); m != nil {
 			lo := s.lines[n-1] - s.start
 			return s.part(lo+m[0], lo+m[1], "A text is never closed",
-				"The text that begins here ends with a line that holds %s and nothing else, and a line break after it.", s.LineText(n)[m[2]:m[3]])
+				"The text that begins here ends with a line that holds %s and nothing else, and a line break after "+
+					"it.", s.LineText(n)[m[2]:m[3]])
 		}
 	}
 	return s.here("A text is never closed", "Close it with a quote on the same line.")

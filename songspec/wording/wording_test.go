@@ -41,7 +41,10 @@ func TestClosest(t *testing.T) {
 	for _, row := range []struct {
 		word, known string
 		changes     int
-	}{{"maj7", "maj7", 0}, {"maj7", "Maj7", 1}, {"mja7", "maj7", 1}, {"m", "maj7", 3}, {"", "dim", 3}, {"♭5", "b5", 1}, {"ca", "abc", 3}} {
+	}{
+		{"maj7", "maj7", 0}, {"maj7", "Maj7", 1}, {"mja7", "maj7", 1}, {"m", "maj7", 3}, {"", "dim", 3},
+		{"♭5", "b5", 1}, {"ca", "abc", 3},
+	} {
 		if Closest(row.word, []string{row.known}, row.changes) == "" {
 			t.Errorf("%q is not within %d changes of %q", row.known, row.changes, row.word)
 		}
@@ -56,7 +59,8 @@ func TestJoined(t *testing.T) {
 	for got, want := range map[string]string{
 		And(nil): "", And(three[:1]): "a", And(three[:2]): "a and b", And(three): "a, b and c",
 		Or(three): "a, b or c", Or(Quoted(three[:2])): `"a" or "b"`,
-		Count(1, "slash"): "1 slash", Count(2, "slash"): "2 slashes", Count(0, "beat"): "0 beats", Count(2, "bass"): "2 basses",
+		Count(1, "slash"): "1 slash", Count(2, "slash"): "2 slashes", Count(0, "beat"): "0 beats",
+		Count(2, "bass"):           "2 basses",
 		Sentence("%s plays", "he"): "He plays", Sentence("é"): "é", Clip("♭♯♮", 2): "♭♯…", Clip("♭♯", 2): "♭♯",
 	} {
 		if got != want {
