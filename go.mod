@@ -3,7 +3,6 @@ module plinth
 go 1.25.0
 
 require (
-	github.com/agext/levenshtein v1.2.1
 	github.com/apparentlymart/go-textseg/v15 v15.0.0
 	github.com/fsnotify/fsnotify v1.10.1
 	github.com/hashicorp/hcl/v2 v2.25.0
@@ -15,6 +14,7 @@ require (
 )
 
 require (
+	github.com/agext/levenshtein v1.2.1 // indirect
 	github.com/apparentlymart/go-textseg/v17 v17.0.1 // indirect
 	github.com/google/go-cmp v0.6.0 // indirect
 	github.com/inconshreveable/mousetrap v1.1.0 // indirect

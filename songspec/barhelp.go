@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"plinth/songspec/meter"
+	"plinth/songspec/wording"
 )
 
 // barHelp says how to write a bar that does not add up.
@@ -18,24 +19,24 @@ func barHelp(bar *writtenBar, m meter.Meter) string {
 			chords++
 		}
 	}
-	what := count(chords, "chord")
+	what := wording.Count(chords, "chord")
 	if slashes > 0 {
-		what += " and " + count(slashes, "slash")
+		what += " and " + wording.Count(slashes, "slash")
 	}
 	if m.Den < 4 && len(bar.words) > beats && len(bar.words) <= inQuarters(m).Num {
 		return fmt.Sprintf("%s are too many for a bar of %s, which has %s. For a chart in quarters write meter = %q; the tempo stays, as it counts quarters in both.",
-			what, m, count(beats, "beat"), inQuarters(m))
+			what, m, wording.Count(beats, "beat"), inQuarters(m))
 	}
 	if len(bar.words) > beats && (slashes == 0 || len(bar.words) > m.Num) {
 		return fmt.Sprintf("%s are too many for a bar of %s, which has %s: at most one a beat. Move some into a bar of their own.",
-			what, m, count(beats, "beat"))
+			what, m, wording.Count(beats, "beat"))
 	}
 	if slashes > 0 {
 		return fmt.Sprintf("%s make %s, but a bar of %s has %d: each chord and each / is one beat. Write for example | %s |.",
-			what, count(len(bar.words), "beat"), m, beats, example(bar, beats))
+			what, wording.Count(len(bar.words), "beat"), m, beats, example(bar, beats))
 	}
 	return fmt.Sprintf("%s do not share the %s of %s evenly (%s would). Say with / how long each lasts, for example | %s |.",
-		what, count(beats, "beat"), m, evenly(beats), example(bar, beats))
+		what, wording.Count(beats, "beat"), m, evenly(beats), example(bar, beats))
 }
 
 // example is the bar with slashes after its chords until it is full, the first
@@ -68,23 +69,5 @@ func evenly(beats int) string {
 			out = append(out, fmt.Sprint(n))
 		}
 	}
-	return orList(out)
-}
-
-// orList joins words: "a", "a or b", "a, b or c".
-func orList(words []string) string {
-	if len(words) < 2 {
-		return strings.Join(words, "")
-	}
-	return strings.Join(words[:len(words)-1], ", ") + " or " + words[len(words)-1]
-}
-
-func count(n int, word string) string {
-	if n == 1 {
-		return "1 " + word
-	}
-	if strings.HasSuffix(word, "sh") || strings.HasSuffix(word, "ss") {
-		return fmt.Sprintf("%d %ses", n, word)
-	}
-	return fmt.Sprintf("%d %ss", n, word)
+	return wording.Or(out)
 }

@@ -6,13 +6,15 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"plinth/songspec/harmony"
+	"plinth/songspec/hcltext"
 	"plinth/songspec/meter"
 )
 
 // chart is the text of a section's chords, split into bars. What a bar's words
 // mean, and whether it adds up, is found out later, when key and meter are known.
 type chart struct {
-	text    rawText
+	text    hcltext.RawText
 	written []writtenBar
 	order   []int32 // indexes into written, the repeats written out
 }
@@ -40,8 +42,8 @@ const maxTimes = 64
 
 // chartReader assembles bars from the pieces that the scanner hands it.
 type chartReader struct {
-	s   *source
-	rep *report
+	s   *hcltext.Source
+	rep *hcltext.Report
 	c   *chart
 
 	cur      writtenBar
@@ -66,31 +68,33 @@ type sign struct {
 
 // readChart splits chord text into bars and writes its repeats out. Mistakes go
 // to rep; ok is false when there were any.
-func (s *source) readChart(t rawText, rep *report) (*chart, bool) {
+func readChart(s *hcltext.Source, t hcltext.RawText, rep *hcltext.Report) (*chart, bool) {
 	r := &chartReader{s: s, rep: rep, c: &chart{text: t}, open: -1}
 	r.cur.like = -1
-	if t.hi-t.lo > MaxChordBytes {
-		rep.errorf(s.rng(t.lo, t.lo), "Chord text too long", "The text of one chart has at most %d KiB.", MaxChordBytes>>10)
+	if t.Hi-t.Lo > MaxChordBytes {
+		rep.Errorf(s.Range(t.Lo, t.Lo), "Chord text too long", "The text of one chart has at most %d KiB.",
+			MaxChordBytes>>10)
 		return nil, false
 	}
 	r.scan()
 	r.finish()
 	if r.open >= 0 {
-		r.errorf(r.openSign.lo, r.openSign.hi, "Repeat without an end", "The repeat that begins here is never closed: write :| after its last bar.")
+		r.errorf(r.openSign.lo, r.openSign.hi, "Repeat without an end",
+			"The repeat that begins here is never closed: write :| after its last bar.")
 	}
 	if len(r.c.written) == 0 && !r.hasErrors {
-		r.errorf(t.lo, t.hi, "A chart without bars", "Write chords between bar lines, like | C | Am7 | F / G / | C |.")
+		r.errorf(t.Lo, t.Hi, "A chart without bars", "Write chords between bar lines, like | C | Am7 | F / G / | C |.")
 	}
 	return r.c, !r.hasErrors
 }
 
-func (r *chartReader) errorf(lo, hi int, summary, detail string, args ...any) {
+func (r *chartReader) errorf(lo, hi int, summary, detail string, args ...any) hcltext.Entry {
 	r.hasErrors = true
-	r.rep.errorf(r.s.rng(lo, hi), summary, detail, args...)
+	return r.rep.Errorf(r.s.Range(lo, hi), summary, detail, args...)
 }
 
 func (r *chartReader) scan() {
-	src, i, hi := r.s.src, r.c.text.lo, r.c.text.hi
+	src, i, hi := r.s.Src, r.c.text.Lo, r.c.text.Hi
 	lineStart := true
 	for i < hi {
 		b := src[i]
@@ -103,7 +107,7 @@ func (r *chartReader) scan() {
 		case b == ' ' || b == '\t' || b == '\r':
 			i++
 			continue
-		case b == '\\' && !r.c.text.heredoc && i+1 < hi && (src[i+1] == 'n' || src[i+1] == 't' || src[i+1] == 'r'):
+		case b == '\\' && !r.c.text.Heredoc && i+1 < hi && (src[i+1] == 'n' || src[i+1] == 't' || src[i+1] == 'r'):
 			if src[i+1] == 'n' {
 				r.newline()
 				lineStart = true
@@ -118,7 +122,7 @@ func (r *chartReader) scan() {
 				i++
 			}
 			continue
-		case lineStart && r.c.text.heredoc:
+		case lineStart && r.c.text.Heredoc:
 			lineStart = false
 			if end, ok := r.prose(i, hi); ok {
 				i = end
@@ -170,13 +174,14 @@ func blankAt(b []byte) int {
 // word reads a chord, a slash or %. Blanks inside the brackets of a chord belong
 // to it.
 func (r *chartReader) word(i, hi int) int {
-	src, lo, depth := r.s.src, i, 0
+	src, lo, depth := r.s.Src, i, 0
 	for i < hi {
 		b := src[i]
 		if b == '|' || b == '\n' || b == '\r' || b == ':' && i+1 < hi && src[i+1] == '|' {
 			break
 		}
-		if b == '\\' && !r.c.text.heredoc && i > lo && i+1 < hi && (src[i+1] == 'n' || src[i+1] == 't' || src[i+1] == 'r') {
+		if b == '\\' && !r.c.text.Heredoc && i > lo && i+1 < hi &&
+			(src[i+1] == 'n' || src[i+1] == 't' || src[i+1] == 'r') {
 			break
 		}
 		if depth == 0 && (b == ' ' || b == '\t' || blankAt(src[i:hi]) > 0) {
@@ -209,7 +214,11 @@ func (r *chartReader) word(i, hi int) int {
 			r.cur.words = append(r.cur.words, chartWord{lo: lo + j, hi: lo + j + 1, text: "/", slash: true})
 		}
 	case strings.Contains(text, "\\"):
-		r.errorf(lo, i, "Backslash in a chord", "A chord over another bass is written with a slash: C/G.")
+		e := r.errorf(lo, i, "Backslash in a chord", "A chord over another bass is written with a slash: C/G.")
+		slashed := strings.NewReplacer(`\\`, "/", `\`, "/").Replace(text)
+		if _, _, err := harmony.ParseEither(slashed, harmony.Key{}); err == nil {
+			e.Write(r.s.Range(lo, i), slashed)
+		}
 	default:
 		r.cur.words = append(r.cur.words, chartWord{lo: lo, hi: i, text: text})
 	}

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"plinth/songspec/harmony"
+	"plinth/songspec/hcltext"
 )
 
 // A chart that is pasted from elsewhere brings headings, lyrics, endings and engraver's
@@ -21,7 +22,7 @@ var (
 // prose reports a line of a chart that holds no bars: a heading, or words. It
 // returns the offset of the line's end when it did.
 func (r *chartReader) prose(i, hi int) (end int, ok bool) {
-	src := r.s.src
+	src := r.s.Src
 	end = i
 	for end < hi && src[end] != '\n' {
 		end++
@@ -67,10 +68,10 @@ func (r *chartReader) heading(at int, line, section string) {
 // a # no chord. It returns the offset of the line's end when it did.
 func (r *chartReader) comment(i, hi int) (end int, ok bool) {
 	end = i
-	for end < hi && r.s.src[end] != '\n' {
+	for end < hi && r.s.Src[end] != '\n' {
 		end++
 	}
-	line := strings.TrimRight(string(r.s.src[i:end]), " \t\r")
+	line := strings.TrimRight(string(r.s.Src[i:end]), " \t\r")
 	words := strings.Fields(strings.TrimLeft(line, "#/"))
 	if len(words) == 0 || strings.ContainsAny(line, "|\\") {
 		return 0, false
@@ -111,7 +112,7 @@ var chartSigns = []struct {
 		"Chords are parted by blanks, and bars by |: | G | D | Em | C |."},
 	{pattern(`^\.+$`), "Dots for beats",
 		"A chord that lasts has a / for each further beat: | C / / / |, or it stands alone in its bar."},
-	{pattern("[" + oddBlanks + "]"), blankThatIsNone, blankHelp},
+	{pattern("[" + hcltext.OddBlanks + "]"), hcltext.BlankThatIsNone, hcltext.BlankHelp},
 	{pattern(`^[∕⁄]+$`), "A slash of another kind",
 		"The slash that holds a chord for a beat is the plain one of the keyboard: /."},
 	{pattern(`[‖𝄀𝄁𝄂𝄆𝄇¦│┃]|^[][]$`), "A bar line of another kind",

@@ -1,6 +1,7 @@
 package songspec
 
 import (
+	"strconv"
 	"strings"
 
 	"plinth/songspec/meter"
@@ -15,7 +16,7 @@ func (r *chartReader) newline() {
 // barLine reads |, ||, |:, :| and what they make together, with the figure of a
 // repeat, and returns the offset after it.
 func (r *chartReader) barLine(i, hi int) int {
-	src := r.s.src
+	src := r.s.Src
 	g := sign{lo: i, times: 2}
 	for i < hi && (src[i] == '|' || src[i] == ':') {
 		i++
@@ -24,8 +25,10 @@ func (r *chartReader) barLine(i, hi int) int {
 	g.end = len(run) > 1 && run[0] == ':'
 	g.start = len(run) > 1 && run[len(run)-1] == ':'
 	bars := strings.Trim(run, ":")
-	if bars != "|" && bars != "||" || strings.Count(run, ":") > 2 || run == ":|::" || strings.HasPrefix(run, "::") || strings.HasSuffix(run, "::") {
-		r.errorf(g.lo, i, "Not a bar line", "Bar lines are |, |: and :|, with a figure after a repeat that goes round more than twice: :|x3.")
+	if bars != "|" && bars != "||" || strings.Count(run, ":") > 2 || run == ":|::" ||
+		strings.HasPrefix(run, "::") || strings.HasSuffix(run, "::") {
+		r.errorf(g.lo, i, "Not a bar line", "Bar lines are |, |: and :|, with a figure after a repeat that goes "+
+			"round more than twice: :|x3.")
 		r.finish()
 		r.lastSign = nil
 		return i
@@ -46,7 +49,8 @@ func (r *chartReader) barLine(i, hi int) int {
 			if k > j+1 {
 				i, g.times = k, n
 				if n < 2 || n > maxTimes {
-					r.errorf(j, k, "Repeat figure out of bounds", "A repeat goes round 2 to %d times: write :|x3 for three.", maxTimes)
+					r.errorf(j, k, "Repeat figure out of bounds",
+						"A repeat goes round 2 to %d times: write :|x3 for three.", maxTimes)
 					g.times = 2
 				}
 			}
@@ -54,7 +58,11 @@ func (r *chartReader) barLine(i, hi int) int {
 			for i < hi && src[i] >= '0' && src[i] <= '9' {
 				i++
 			}
-			r.errorf(j, i, "A figure without its x", "How often a repeat goes round is written with an x: :|x%s.", string(src[j:i]))
+			e := r.errorf(j, i, "A figure without its x", "How often a repeat goes round is written with an x: :|x%s.",
+				src[j:i])
+			if n, err := strconv.Atoi(string(src[j:i])); err == nil && n >= 2 && n <= maxTimes {
+				e.Write(r.s.Range(j, i), "x"+string(src[j:i]))
+			}
 		}
 	}
 	g.hi = i
@@ -68,14 +76,16 @@ func (r *chartReader) bar(g sign) {
 	empty := !r.filled
 	r.finish()
 	if empty && before != nil && r.blank && !g.end && !g.start && !before.end && !before.start {
-		r.errorf(before.hi, g.lo, "Empty bar", "Write %% to play the bar before again, / / / / to hold its chord, or N.C. for no chord.")
+		r.errorf(before.hi, g.lo, "Empty bar",
+			"Write %% to play the bar before again, / / / / to hold its chord, or N.C. for no chord.")
 	}
 	if g.end {
 		r.endRepeat(g)
 	}
 	if g.start {
 		if r.open >= 0 {
-			r.errorf(g.lo, g.hi, "Repeat inside a repeat", "Close the repeat that is open with :| first, or write the bars out.")
+			r.errorf(g.lo, g.hi, "Repeat inside a repeat",
+				"Close the repeat that is open with :| first, or write the bars out.")
 		}
 		r.open, r.openSign = len(r.c.order), g
 	}
@@ -86,7 +96,8 @@ func (r *chartReader) endRepeat(g sign) {
 	from := r.open
 	if from < 0 {
 		if r.closed {
-			r.errorf(g.lo, g.hi, "Repeat without a start", "Write |: before the first bar that this repeat plays again.")
+			r.errorf(g.lo, g.hi, "Repeat without a start",
+				"Write |: before the first bar that this repeat plays again.")
 			return
 		}
 		from = 0
@@ -116,7 +127,7 @@ func (r *chartReader) overflow(lo, hi int) {
 
 // meterSign reads "(2/4)".
 func (r *chartReader) meterSign(i, hi int) int {
-	src, lo := r.s.src, i
+	src, lo := r.s.Src, i
 	for i < hi && src[i] != ')' && src[i] != '|' && src[i] != '\n' {
 		i++
 	}
@@ -134,13 +145,16 @@ func (r *chartReader) meterSign(i, hi int) int {
 		summary, help := foreignWord(string(src[lo:i]))
 		r.errorf(lo, i, summary, "%s", help)
 	case err != nil && len(r.cur.words) > 0:
-		r.errorf(lo, i, "Brackets after a chord", "A bracket belongs to its chord without a blank between, C7(b9). Chords that are played in turn or not at all have no sign here.")
+		r.errorf(lo, i, "Brackets after a chord",
+			"A bracket belongs to its chord without a blank between, C7(b9). Chords that are played in turn or not "+
+				"at all have no sign here.")
 	case err != nil:
 		r.errorf(lo, i, "Not a meter", "Brackets at the front of a bar hold its meter, like (2/4): %s.", err)
 	case r.cur.meter != nil:
 		r.errorf(lo, i, "Two meters in one bar", "Leave one of them out.")
 	case len(r.cur.words) > 0 || r.cur.like >= 0:
-		r.errorf(lo, i, "Meter in the middle of a bar", "Write the meter in front of the bar's first chord: | (%s) C |.", m)
+		r.errorf(lo, i, "Meter in the middle of a bar",
+			"Write the meter in front of the bar's first chord: | (%s) C |.", m)
 	default:
 		r.cur.meter = &m
 	}
@@ -152,7 +166,8 @@ func (r *chartReader) percent(lo, hi int) {
 	case len(r.cur.words) > 0 || r.cur.like >= 0:
 		r.errorf(lo, hi, "Something beside %", "A %% stands alone in its bar: it repeats the whole bar before.")
 	case len(r.c.written) == 0:
-		r.errorf(lo, hi, "Nothing to repeat", "A %% repeats the bar before, and this is the first bar. Write its chords.")
+		r.errorf(lo, hi, "Nothing to repeat", "A %% repeats the bar before, and this is the first bar. Write its "+
+			"chords.")
 		r.cur.like = 0
 	default:
 		r.cur.like = len(r.c.written) - 1
@@ -174,7 +189,7 @@ func (r *chartReader) finish() {
 	}
 	bar := r.cur
 	r.cur, r.filled = writtenBar{like: -1}, false
-	bar.line = r.s.line(bar.lo)
+	bar.line = r.s.LineOf(bar.lo)
 	if bar.like >= 0 && bar.like < len(r.c.written) {
 		before := r.c.written[bar.like]
 		if before.like >= 0 {

@@ -8,6 +8,7 @@ import (
 	"plinth/songspec/harmony"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
+	"plinth/songspec/wording"
 )
 
 type chordKey struct {
@@ -98,7 +99,9 @@ func (r *resolver) oneWord(before, w *chartWord, key harmony.Key) bool {
 	if whole.err != nil || whole.chord.None {
 		return false
 	}
-	r.rep.errorf(r.f.src.rng(before.lo, w.hi), "A chord in two words", "A chord is written without a blank: %q.", before.text+w.text)
+	at := r.f.src.Range(before.lo, w.hi)
+	word := before.text + w.text
+	r.rep.Errorf(at, "A chord in two words", "A chord is written without a blank: %q.", word).WriteWord(at, word)
 	return true
 }
 
@@ -111,10 +114,12 @@ func (r *resolver) falseFriends(c *chart, german, solfege bool) {
 			rest, isB := strings.CutPrefix(w.text, "B")
 			switch {
 			case w.bad || w.slash || c.written[i].like >= 0:
-			case german && isB && !strings.HasPrefix(rest, "b") && !strings.HasPrefix(rest, "♭") && !strings.HasPrefix(rest, "#"):
-				r.rep.warnf(r.f.src.rng(w.lo, w.hi), "A B among German names", "B is the German H here. If the German B is meant, write %q.", "Bb"+rest)
+			case german && isB && strings.IndexAny(rest, "b♭#") != 0:
+				r.rep.Warnf(r.f.src.Range(w.lo, w.hi), "A B among German names",
+					"B is the German H here. If the German B is meant, write %q.", "Bb"+rest)
 			case solfege && strings.HasPrefix(w.text, "Do"):
-				r.rep.warnf(r.f.src.rng(w.lo, w.hi), "Do among the notes of solfège", "This is a diminished D here. If do is meant, write %q.", "C"+w.text[len("Do"):])
+				r.rep.Warnf(r.f.src.Range(w.lo, w.hi), "Do among the notes of solfège",
+					"This is a diminished D here. If do is meant, write %q.", "C"+w.text[len("Do"):])
 			}
 		}
 	}
@@ -122,19 +127,23 @@ func (r *resolver) falseFriends(c *chart, german, solfege bool) {
 
 func (r *resolver) notAChord(w *chartWord, err error) {
 	if summary, help := foreignWord(w.text); summary != "" {
-		line := r.f.src.line(w.lo)
+		line := r.f.src.LineOf(w.lo)
 		if last, ok := r.foreign[summary]; !ok || last != line { // once a line
-			r.rep.errorf(r.f.src.rng(w.lo, w.hi), summary, "%s", help)
+			r.rep.Errorf(r.f.src.Range(w.lo, w.hi), summary, "%s", help)
 		}
 		r.foreign[summary] = line
 		return
 	}
-	summary := fmt.Sprintf("Not a chord: %q", clip(w.text, 24))
+	summary := fmt.Sprintf("Not a chord: %q", wording.Clip(w.text, 24))
 	off := w.lo
 	if len(w.text) != w.hi-w.lo {
 		off = -1 // blanks were folded, so that offsets do not hold
 	}
-	reportSymbol(r.f.src, &r.rep, r.f.src.rng(w.lo, w.hi), off, summary, err, "")
+	at := r.f.src.Range(w.lo, w.hi)
+	e, word := reportSymbol(&r.rep, at, off, summary, err)
+	if _, _, err := harmony.ParseEither(word, harmony.Key{}); err == nil {
+		e.WriteWord(at, word)
+	}
 }
 
 // hasLetters reports a chart with a letter symbol in it, by the first letter:
@@ -151,12 +160,4 @@ func (s *section) hasLetters() bool {
 		}
 	}
 	return false
-}
-
-func clip(s string, n int) string {
-	r := []rune(s)
-	if len(r) <= n {
-		return s
-	}
-	return string(r[:n]) + "…"
 }

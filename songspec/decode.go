@@ -3,11 +3,15 @@ package songspec
 import (
 	"fmt"
 	"path/filepath"
+	"slices"
 	"sort"
 	"strings"
 
 	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
+
+	"plinth/songspec/hcltext"
+	"plinth/songspec/wording"
 )
 
 // Parse reads a song file. name is its path, for messages and for the default
@@ -15,19 +19,19 @@ import (
 // sorted by place. The File is nil only when the text could not be read at all;
 // with errors it still serves GrooveFiles, VocalFile and Resolve's messages.
 func Parse(name string, src []byte) (*File, hcl.Diagnostics) {
-	s := newSource(name, src)
-	if diags := s.guard(); diags.HasErrors() {
+	s := hcltext.NewSource(name, src)
+	if diags := guard(s); diags.HasErrors() {
 		return nil, diags
 	}
-	hf, diags := hclsyntax.ParseConfig(s.masked, name, hcl.InitialPos)
+	body, diags := s.Parse()
 	if diags.HasErrors() {
-		return nil, s.syntax(diags, &songDialect)
+		return nil, s.Syntax(diags, &dialect)
 	}
-	d := &decoder{s: s, rep: report{s: s}}
+	d := &decoder{s: s, rep: hcltext.Report{Source: s}}
 	f := &File{src: s, byName: map[string]*section{}}
-	d.file(f, hf.Body.(*hclsyntax.Body))
+	d.file(f, body)
 	d.link(f)
-	out := d.rep.sorted()
+	out := d.rep.Sorted()
 	f.failed = out.HasErrors()
 	return f, out
 }
@@ -43,12 +47,19 @@ func (d *decoder) attrsOf(body *hclsyntax.Body, what string, known, blocks []str
 	out := all[:0]
 	for _, a := range all {
 		switch {
-		case contains(known, a.Name):
+		case slices.Contains(known, a.Name):
 			out = append(out, a)
-		case contains(blocks, a.Name):
-			d.rep.errorf(a.NameRange, "A block written as a value", "Write it without the equals sign: %s.", blockForm(a.Name))
+		case slices.Contains(blocks, a.Name):
+			e := d.rep.Errorf(a.NameRange, "A block written as a value", "Write it without the equals sign: %s.",
+				blockForm(a.Name))
+			if !dialect.Named(a.Name) && !stands(body, a.Name) {
+				e.WriteBlock(a)
+			}
 		default:
-			d.unknown(a.NameRange, a.Name, what, known, blocks)
+			e, near := d.unknown(a.NameRange, a.Name, what, known, blocks)
+			if slices.Contains(known, near) && body.Attributes[near] == nil {
+				e.WriteWord(a.NameRange, near)
+			}
 		}
 	}
 	return out
@@ -59,52 +70,59 @@ func (d *decoder) blocksOf(body *hclsyntax.Body, what string, attrs, known []str
 	out := make([]*hclsyntax.Block, 0, len(body.Blocks))
 	for _, b := range body.Blocks {
 		switch {
-		case contains(known, b.Type):
+		case slices.Contains(known, b.Type):
 			out = append(out, b)
-		case contains(attrs, b.Type):
-			d.rep.errorf(b.TypeRange, "A value written as a block", "Write it with an equals sign: %s = …", b.Type)
+		case slices.Contains(attrs, b.Type):
+			d.rep.Errorf(b.TypeRange, "A value written as a block", "Write it with an equals sign: %s = …", b.Type)
 		default:
-			d.unknown(b.TypeRange, b.Type, what, attrs, known)
+			e, near := d.unknown(b.TypeRange, b.Type, what, attrs, known)
+			if slices.Contains(known, near) && dialect.Named(near) == (len(b.Labels) == 1) && !stands(body, near) {
+				e.WriteWord(b.TypeRange, near)
+			}
 		}
 	}
 	return out
 }
 
+// stands reports a block that may stand only once and does.
+func stands(body *hclsyntax.Body, word string) bool {
+	return word != "section" && slices.Contains(topBlocks, word) &&
+		slices.ContainsFunc(body.Blocks, func(b *hclsyntax.Block) bool { return b.Type == word })
+}
+
 // unknown reports a name that does not belong where it stands, with the nearest
 // that does, or the block where the name would belong.
-func (d *decoder) unknown(rng hcl.Range, name, what string, attrs, blocks []string) {
+func (d *decoder) unknown(rng hcl.Range, name, what string, attrs, blocks []string) (e hcltext.Entry, near string) {
+	summary := fmt.Sprintf("No %q in %s", name, what)
 	if what == "a song" && name == "groove" {
-		d.rep.errorf(rng, "A groove in a song file", "A groove stands in a file of its own, which the song names: grooves = [\"my.groove.hcl\"].")
-		return
+		return d.rep.Errorf(rng, "A groove in a song file",
+			"A groove stands in a file of its own, which the song names: grooves = [\"my.groove.hcl\"]."), ""
 	}
 	if form := calledHere[strings.ToLower(name)]; form != "" {
-		d.rep.errorf(rng, fmt.Sprintf("No %q in %s", name, what), "What is meant is perhaps %s.", form)
-		return
+		return d.rep.Errorf(rng, summary, "What is meant is perhaps %s.", form), ""
 	}
 	if what == "a section" && partOfSong(name) {
-		d.rep.errorf(rng, fmt.Sprintf("No %q in %s", name, what), "A section of that name is a block of its own, beside this one: section %q { … }.", strings.ToLower(name))
-		return
+		return d.rep.Errorf(rng, summary, "A section of that name is a block of its own, beside this one: section "+
+			"%q { … }.", strings.ToLower(name)), ""
 	}
 	if what == "a song" && partOfSong(name) {
-		d.rep.errorf(rng, fmt.Sprintf("No %q in a song", name), "A part of the song is a section of that name: section %q { … }.", strings.ToLower(name))
-		return
+		return d.rep.Errorf(rng, summary, "A part of the song is a section of that name: section %q { … }.",
+			strings.ToLower(name)), ""
 	}
 	for _, p := range places {
-		if contains(p.words, name) {
-			d.rep.errorf(rng, fmt.Sprintf("No %q in %s", name, what), "It belongs %s.", p.where)
-			return
+		if slices.Contains(p.words, name) {
+			return d.rep.Errorf(rng, summary, "It belongs %s.", p.where), ""
 		}
 	}
-	known := append(append([]string{}, attrs...), blocks...)
-	if n := nearest(name, known); n != "" {
-		d.rep.errorf(rng, fmt.Sprintf("No %q in %s", name, what), "Is it %q?", n)
-		return
+	known := slices.Concat(attrs, blocks)
+	if n := wording.Nearest(name, known); n != "" {
+		a := isIt(n)
+		return d.rep.Errorf(rng, summary, "%s", a.says), a.word
 	}
-	detail := "What may stand here: " + strings.Join(known, ", ") + "."
 	if len(known) == 0 {
-		detail = "Nothing may stand here."
+		return d.rep.Errorf(rng, summary, "Nothing may stand here."), ""
 	}
-	d.rep.errorf(rng, fmt.Sprintf("No %q in %s", name, what), "%s", detail)
+	return d.rep.Errorf(rng, summary, "What may stand here: %s.", strings.Join(known, ", ")), ""
 }
 
 // places says where each word belongs, for those who put it elsewhere.
@@ -138,7 +156,7 @@ func blockForm(name string) string {
 	case "vocal":
 		return `vocal "FILE.mid" { … }`
 	}
-	if contains(eventWords, name) {
+	if slices.Contains(eventWords, name) {
 		if name == "rit" {
 			return `rit "7-8" { to = 64 }`
 		}
@@ -151,31 +169,36 @@ func blockForm(name string) string {
 func (d *decoder) label(b *hclsyntax.Block, missing string) (text, bool) {
 	switch {
 	case len(b.Labels) == 0:
-		d.rep.errorf(b.TypeRange, sentence("%s without %s", b.Type, missing), "Write it in quotes: %s.", blockForm(b.Type))
+		d.rep.Errorf(b.TypeRange, wording.Sentence("%s without %s", b.Type, missing), "Write it in quotes: %s.",
+			blockForm(b.Type))
 		return text{}, false
 	case len(b.Labels) > 1:
-		d.rep.errorf(b.LabelRanges[1], "Too many names", "Only one text stands here: %s.", blockForm(b.Type))
+		d.rep.Errorf(b.LabelRanges[1], "Too many names", "Only one text stands here: %s.", blockForm(b.Type))
 		return text{}, false
 	}
 	rng := b.LabelRanges[0]
-	t := rawText{lo: rng.Start.Byte, hi: rng.End.Byte}
-	if t.hi-t.lo >= 2 && d.s.src[t.lo] == '"' {
-		t.lo, t.hi = t.lo+1, t.hi-1
+	t := hcltext.RawText{Lo: rng.Start.Byte, Hi: rng.End.Byte}
+	if t.Hi-t.Lo >= 2 && d.s.Src[t.Lo] == '"' {
+		t.Lo, t.Hi = t.Lo+1, t.Hi-1
 	}
-	return text{d.s.text(t), rng}, true
+	return text{d.s.TextOf(t), rng}, true
 }
 
 // noLabel reports the labels of a block that has none.
 func (d *decoder) noLabel(b *hclsyntax.Block) {
 	if len(b.Labels) > 0 {
-		d.rep.errorf(b.LabelRanges[0], "A name too many", "Write it without: %s.", blockForm(b.Type))
+		e := d.rep.Errorf(b.LabelRanges[0], "A name too many", "Write it without: %s.", blockForm(b.Type))
+		if len(b.Labels) == 1 {
+			e.Write(hcl.RangeBetween(b.TypeRange, b.LabelRanges[0]), b.Type)
+		}
 	}
 }
 
 // once reports a block that may stand only once. first is where it stood.
 func (d *decoder) once(b *hclsyntax.Block, first *hcl.Range) bool {
 	if first.Filename != "" {
-		d.rep.errorf(b.TypeRange, fmt.Sprintf("A second %s block", b.Type), "The first stands on line %d; put everything into one.", d.s.line(first.Start.Byte))
+		d.rep.Errorf(b.TypeRange, fmt.Sprintf("A second %s block", b.Type),
+			"The first stands on line %d; put everything into one.", d.s.LineOf(first.Start.Byte))
 		return false
 	}
 	*first = b.TypeRange
@@ -183,15 +206,6 @@ func (d *decoder) once(b *hclsyntax.Block, first *hcl.Range) bool {
 		first.Filename = " " // a source without a name
 	}
 	return true
-}
-
-func contains(words []string, w string) bool {
-	for _, x := range words {
-		if x == w {
-			return true
-		}
-	}
-	return false
 }
 
 // baseName is a path's last part without .song.hcl or .hcl.

@@ -8,8 +8,10 @@ import (
 
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 
+	"plinth/songspec/hcltext"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
+	"plinth/songspec/wording"
 )
 
 // events decodes event blocks in source order.
@@ -18,7 +20,7 @@ func (d *decoder) events(blocks []*hclsyntax.Block, what string) []*event {
 	seen := map[string]int{}
 	for i, b := range blocks {
 		if i == MaxEvents {
-			d.rep.errorf(b.TypeRange, "Too many events", "There are at most %d events in %s.", MaxEvents, what)
+			d.rep.Errorf(b.TypeRange, "Too many events", "There are at most %d events in %s.", MaxEvents, what)
 			break
 		}
 		e := d.event(b)
@@ -26,9 +28,9 @@ func (d *decoder) events(blocks []*hclsyntax.Block, what string) []*event {
 			continue
 		}
 		if line, ok := seen[e.id()]; ok {
-			d.rep.warnf(e.rng, "The same event twice", "It stands on line %d already; this one is what counts.", line)
+			d.rep.Warnf(e.rng, "The same event twice", "It stands on line %d already; this one is what counts.", line)
 		}
-		seen[e.id()] = d.s.line(e.rng.Start.Byte)
+		seen[e.id()] = d.s.LineOf(e.rng.Start.Byte)
 		out = append(out, e)
 	}
 	return out
@@ -55,7 +57,7 @@ func (d *decoder) event(b *hclsyntax.Block) *event {
 	}
 	e.rng = place.rng
 	lo, hi := place.rng.Start.Byte, place.rng.End.Byte
-	if hi-lo == len(place.s)+2 && d.s.src[lo] == '"' { // no escapes: offsets hold
+	if hi-lo == len(place.s)+2 && d.s.Src[lo] == '"' { // no escapes: offsets hold
 		e.at = lo + 1
 	} else if hi-lo == len(place.s) {
 		e.at = lo
@@ -67,11 +69,12 @@ func (d *decoder) event(b *hclsyntax.Block) *event {
 		e.place, err = meter.ParsePlace(place.s)
 	}
 	if err != nil {
-		d.rep.placeError(d.s, e, err)
+		placeError(&d.rep, e, err)
 		return nil
 	}
 	if e.kind == timeline.Rit && e.to == nil && ok {
-		d.rep.errorf(b.TypeRange, "A rit without an end", "Say which tempo it reaches: rit \"%s\" { to = 64 }.", place.s)
+		d.rep.Errorf(b.TypeRange, "A rit without an end", "Say which tempo it reaches: rit \"%s\" { to = 64 }.",
+			place.s)
 		ok = false
 	}
 	if !ok {
@@ -87,7 +90,7 @@ func (d *decoder) option(e *event, a *hclsyntax.Attribute) bool {
 		e.by = d.players(a.Expr, `Who plays it is a list of players: by = ["drums", "piano"].`)
 		ok = e.by != nil
 		if ok && e.by.set == 0 {
-			d.rep.errorf(e.by.rng, "An event by nobody", `Name the players: by = ["drums", "piano"], or leave by out.`)
+			d.rep.Errorf(e.by.rng, "An event by nobody", `Name the players: by = ["drums", "piano"], or leave by out.`)
 			ok = false
 		}
 	case "weight":
@@ -113,15 +116,15 @@ const (
 
 // placeError reports a *meter.PlaceError of an event, at the part of the place
 // that is wrong where that is known.
-func (r *report) placeError(s *source, e *event, err error) {
+func placeError(r *hcltext.Report, e *event, err error) {
 	var pe *meter.PlaceError
 	if !errors.As(err, &pe) {
-		r.errorf(e.rng, "Not a place", "%s", err)
+		r.Errorf(e.rng, "Not a place", "%s", err)
 		return
 	}
 	rng := e.rng
 	if e.at >= 0 && pe.End > pe.Off {
-		rng = s.rng(e.at+pe.Off, e.at+pe.End)
+		rng = r.Source.Range(e.at+pe.Off, e.at+pe.End)
 	}
 	help := pe.Help
 	if t := e.place.Text; len(e.place.Bars) == 0 && pe.Off >= 0 && pe.Off < pe.End && pe.End <= len(t) {
@@ -132,11 +135,11 @@ func (r *report) placeError(s *source, e *event, err error) {
 	if e.through != nil {
 		// The place is good where it was written; it is the section's own chords
 		// that have no room for it. That is worth a word, not a failed build.
-		r.warnf(*e.through, sentence("%s %q of section %q is left out", e.kind, e.place.Text, e.from),
-			"%s here, so it is not taken over. %s", sentence("%s", pe.Msg), pe.Help)
+		r.Warnf(*e.through, wording.Sentence("%s %q of section %q is left out", e.kind, e.place.Text, e.from),
+			"%s here, so it is not taken over. %s", wording.Sentence("%s", pe.Msg), pe.Help)
 		return
 	}
-	r.errorf(rng, sentence("%s", pe.Msg), "%s", help)
+	r.Errorf(rng, wording.Sentence("%s", pe.Msg), "%s", help)
 }
 
 // barMeant says how a place is written whose figure n, at a byte of its text, is no
@@ -150,7 +153,8 @@ func barMeant(e *event, n, off int) string {
 		}
 		return fmt.Sprintf("Bars stand in front of a colon: \"%s: 1\".", strings.TrimSpace(e.place.Text))
 	case len(counts) > 1 && strings.Trim(e.place.Text, "0123456789, \t") == "":
-		bars := strings.Join(strings.FieldsFunc(e.place.Text, func(r rune) bool { return r == ' ' || r == ',' || r == '\t' }), ", ")
+		bars := strings.Join(strings.FieldsFunc(e.place.Text,
+			func(r rune) bool { return r == ' ' || r == ',' || r == '\t' }), ", ")
 		return fmt.Sprintf("If bars are meant, a colon and the count come after them: \"%s: 1\".", bars)
 	}
 	return fmt.Sprintf("If bar %d is meant, write \"%d: 1\".", n, n)

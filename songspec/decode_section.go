@@ -2,10 +2,13 @@ package songspec
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
+	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 
+	"plinth/songspec/hcltext"
 	"plinth/songspec/timeline"
 )
 
@@ -15,14 +18,15 @@ func (d *decoder) section(f *File, b *hclsyntax.Block) {
 	if ok {
 		switch first := f.byName[name.s]; {
 		case strings.TrimSpace(name.s) == "" || len([]rune(name.s)) > 64:
-			d.rep.errorf(name.rng, "Not a section's name", "A section's name has 1 to 64 characters.")
+			d.rep.Errorf(name.rng, "Not a section's name", "A section's name has 1 to 64 characters.")
 		case hasControl(name.s):
-			d.rep.errorf(name.rng, "Control character in a name", "A section's name stands on one line.")
+			d.rep.Errorf(name.rng, "Control character in a name", "A section's name stands on one line.")
 		case first != nil:
-			d.rep.errorf(name.rng, fmt.Sprintf("Two sections named %q", name.s),
-				"The first stands on line %d, this one on line %d. Give one of them another name.", d.s.line(first.rng.Start.Byte), d.s.line(name.rng.Start.Byte))
+			d.rep.Errorf(name.rng, fmt.Sprintf("Two sections named %q", name.s),
+				"The first stands on line %d, this one on line %d. Give one of them another name.",
+				d.s.LineOf(first.rng.Start.Byte), d.s.LineOf(name.rng.Start.Byte))
 		case len(f.sections) == MaxSections:
-			d.rep.errorf(name.rng, "Too many sections", "A song has at most %d sections.", MaxSections)
+			d.rep.Errorf(name.rng, "Too many sections", "A song has at most %d sections.", MaxSections)
 		}
 	} else {
 		sec.rng = b.TypeRange
@@ -48,14 +52,14 @@ func (d *decoder) section(f *File, b *hclsyntax.Block) {
 }
 
 func (d *decoder) chords(sec *section, a *hclsyntax.Attribute) {
-	t, ok := d.s.raw(a.Expr)
+	t, ok := d.s.Raw(a.Expr)
 	if !ok {
 		sec.noChords = true
-		d.rep.errorf(a.Expr.Range(), "Chord text needs quotes",
+		d.rep.Errorf(a.Expr.Range(), "Chord text needs quotes",
 			"Write chords = \"| C | F |\", or several lines between <<-EOT and EOT.")
 		return
 	}
-	if sec.chords, ok = d.s.readChart(t, &d.rep); !ok {
+	if sec.chords, ok = readChart(d.s, t, &d.rep); !ok {
 		sec.noChords, sec.broken, sec.chords = true, sec.chords, nil
 	}
 }
@@ -89,15 +93,18 @@ func (d *decoder) form(f *File, b *hclsyntax.Block) {
 			}
 		}
 		if p.lift != nil && p.key != nil {
-			d.rep.errorf(p.lift.rng, "Both a key and a lift", "A play has one or the other: the key to go to, or how many semitones to move.")
+			d.rep.Errorf(p.lift.rng, "Both a key and a lift",
+				"A play has one or the other: the key to go to, or how many semitones to move.")
 		} else if p.lift != nil && p.lift.n == 0 {
-			d.rep.warnf(p.lift.rng, "A lift of nothing", "A lift of 0 semitones changes nothing; what was lifted before stays. Leave it out.")
+			d.rep.Warnf(p.lift.rng, "A lift of nothing",
+				"A lift of 0 semitones changes nothing; what was lifted before stays. Leave it out.")
 		}
 		p.events = d.events(d.blocksOf(pb.Body, "a play", playAttrs, eventWords), "a play")
 		f.form = append(f.form, p)
 	}
 	if len(blocks) == 0 && len(b.Body.Blocks) == 0 {
-		d.rep.errorf(b.TypeRange, "A form that plays nothing", "Write play \"NAME\" {} for each section in turn, or leave the form out to play all of them once.")
+		d.rep.Errorf(b.TypeRange, "A form that plays nothing",
+			"Write play \"NAME\" {} for each section in turn, or leave the form out to play all of them once.")
 	}
 }
 
@@ -106,7 +113,7 @@ func (d *decoder) form(f *File, b *hclsyntax.Block) {
 func (d *decoder) link(f *File) {
 	names := make([]string, 0, len(f.sections))
 	for _, s := range f.sections {
-		if s.name != "" && !contains(names, s.name) {
+		if s.name != "" && !slices.Contains(names, s.name) {
 			names = append(names, s.name)
 		}
 	}
@@ -116,12 +123,14 @@ func (d *decoder) link(f *File) {
 	for _, p := range f.form {
 		if p.name == "" && p.section == nil {
 			if strings.HasPrefix(d.show(p.rng), "\"") {
-				d.rep.errorf(p.rng, "A play without a section", "Write the name of the section it plays: play \"verse\" {}.")
+				d.rep.Errorf(p.rng, "A play without a section",
+					"Write the name of the section it plays: play \"verse\" {}.")
 			}
 			continue
 		}
 		if p.section = f.byName[p.name]; p.section == nil {
-			d.rep.errorf(p.rng, fmt.Sprintf("No section named %q", p.name), "%s", offer(p.name, names, "a section"))
+			e, near := d.noSection(p.rng, p.name, names)
+			e.WriteText(p.rng, near)
 		} else {
 			p.section.played = true
 		}
@@ -133,12 +142,13 @@ func (d *decoder) link(f *File) {
 		}
 		return
 	}
-	if d.rep.diags.HasErrors() {
+	if d.rep.Diags.HasErrors() {
 		return
 	}
 	for _, s := range f.sections {
 		if !s.played {
-			d.rep.warnf(s.rng, fmt.Sprintf("Section %q is never played", s.name), "Add play %q {} to the form, or delete the section.", s.name)
+			d.rep.Warnf(s.rng, fmt.Sprintf("Section %q is never played", s.name),
+				"Add play %q {} to the form, or delete the section.", s.name)
 		}
 	}
 }
@@ -158,12 +168,15 @@ func (d *decoder) linkSection(f *File, s *section, names []string) {
 		}
 		next := f.byName[at.like.s]
 		if next == nil {
-			d.rep.errorf(at.like.rng, fmt.Sprintf("No section named %q", at.like.s), "%s", offer(at.like.s, names, "a section"))
+			e, near := d.noSection(at.like.rng, at.like.s, names)
+			if !f.leadsTo(f.byName[near], at) {
+				e.WriteText(at.like.rng, near)
+			}
 			at.noChords = true
 			break
 		}
 		if next.linked == linking {
-			d.rep.errorf(at.like.rng, "Sections like each other in a circle", "%s", circle(chain, next))
+			d.rep.Errorf(at.like.rng, "Sections like each other in a circle", "%s", circle(chain, next))
 			at.noChords = true
 			break
 		}
@@ -180,14 +193,36 @@ func (d *decoder) linkSection(f *File, s *section, names []string) {
 		}
 		at.linked = linked
 		if at.chords == nil && !at.noChords {
-			d.rep.errorf(at.rng, "A section without chords", "Write chords = \"| C | F |\" in it, or like = \"NAME\" to start from another section.")
+			d.rep.Errorf(at.rng, "A section without chords",
+				"Write chords = \"| C | F |\" in it, or like = \"NAME\" to start from another section.")
 			at.noChords = true
 		}
 		if len(at.events) > MaxEvents {
-			d.rep.errorf(at.events[MaxEvents].rng, "Too many events", "A section has at most %d events, those it takes over included.", MaxEvents)
+			d.rep.Errorf(at.events[MaxEvents].rng, "Too many events",
+				"A section has at most %d events, those it takes over included.", MaxEvents)
 			at.events = at.events[:MaxEvents]
 		}
 	}
+}
+
+// noSection reports the name of a section that there is not, and offers another.
+func (d *decoder) noSection(rng hcl.Range, name string, names []string) (e hcltext.Entry, near string) {
+	a := offer(name, names, "a section")
+	return d.rep.Errorf(rng, fmt.Sprintf("No section named %q", name), "%s", a.says), a.word
+}
+
+// leadsTo reports a section that is, by its likes, like another, or is that one.
+func (f *File) leadsTo(s, other *section) bool {
+	for range f.sections {
+		if s == nil || s == other {
+			break
+		}
+		if s.like == nil {
+			return false
+		}
+		s = f.byName[s.like.s]
+	}
+	return s != nil
 }
 
 // circle names the sections of a circle of likes.
@@ -206,7 +241,8 @@ func circle(chain []*section, back *section) string {
 	if len(names) > 6 {
 		names = append(names[:5], "…")
 	}
-	return strings.Join(names, " is like ") + fmt.Sprintf(" is like %q. Write the chords out in one of them.", back.name)
+	return strings.Join(names, " is like ") + fmt.Sprintf(" is like %q. Write the chords out in one of them.",
+		back.name)
 }
 
 // takeOver starts a section from another: what it does not name it takes from

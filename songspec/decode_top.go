@@ -2,6 +2,7 @@ package songspec
 
 import (
 	"fmt"
+	"slices"
 
 	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
@@ -45,8 +46,9 @@ func (d *decoder) file(f *File, body *hclsyntax.Body) {
 			d.section(f, b)
 		}
 	}
-	if len(f.sections) == 0 && !d.rep.diags.HasErrors() {
-		d.rep.errorf(d.s.rng(0, 0), "A song without a section", "Write at least one: section \"verse\" { chords = \"| C | F | G | C |\" }.")
+	if len(f.sections) == 0 && !d.rep.Diags.HasErrors() {
+		d.rep.Errorf(d.s.Range(0, 0), "A song without a section",
+			"Write at least one: section \"verse\" { chords = \"| C | F | G | C |\" }.")
 	}
 }
 
@@ -71,7 +73,7 @@ func (d *decoder) topAttr(f *File, a *hclsyntax.Attribute) {
 			return
 		}
 		if len(items) > maxGrooves {
-			d.rep.errorf(a.Expr.Range(), "Too many groove files", "A song may name %d of them.", maxGrooves)
+			d.rep.Errorf(a.Expr.Range(), "Too many groove files", "A song may name %d of them.", maxGrooves)
 			return
 		}
 		for _, x := range items {
@@ -91,8 +93,9 @@ func (d *decoder) drums(f *File, b *hclsyntax.Block) {
 		if !ok {
 			continue
 		}
-		if !contains(kits, t.s) {
-			d.rep.errorf(t.rng, fmt.Sprintf("No kit %q", t.s), "%s", offer(t.s, kits, "the kit"))
+		if !slices.Contains(kits, t.s) {
+			a := offer(t.s, kits, "the kit")
+			d.rep.Errorf(t.rng, fmt.Sprintf("No kit %q", t.s), "%s", a.says).WriteText(t.rng, a.word)
 			continue
 		}
 		f.drums.Kit = t.s
@@ -128,9 +131,10 @@ func (d *decoder) piano(f *File, b *hclsyntax.Block) {
 				f.piano.Sound, f.piano.Program = s.word, s.program
 			}
 		case "highest":
-			if n, ok := d.note(a.Expr, `highest = "A4"`); ok {
+			if n, ok := d.note(a.Expr, `highest = "A4"`, lowestCeiling, highestCeiling); ok {
 				if n < lowestCeiling || n > highestCeiling {
-					d.rep.errorf(a.Expr.Range(), "Out of bounds", "The piano's highest note is from C4 to C7; C4 is middle C.")
+					d.rep.Errorf(a.Expr.Range(), "Out of bounds",
+						"The piano's highest note is from C4 to C7; C4 is middle C.")
 				} else {
 					f.piano.Highest = n
 				}
@@ -157,15 +161,15 @@ func (d *decoder) sound(a *hclsyntax.Attribute, player string, sounds []sound) (
 		}
 	}
 	help := offer(word, words, "the "+player+"'s sound")
-	if n := alsoCalled[lower(word)]; n != "" && contains(words, n) {
-		help = fmt.Sprintf("It is called %q here.", n)
+	if n := alsoCalled[lower(word)]; n != "" && slices.Contains(words, n) {
+		help = advice{fmt.Sprintf("It is called %q here.", n), n}
 	}
-	d.rep.errorf(t.rng, fmt.Sprintf("No %s sound %q", player, word), "%s", help)
+	d.rep.Errorf(t.rng, fmt.Sprintf("No %s sound %q", player, word), "%s", help.says).WriteText(t.rng, help.word)
 	return sound{}, false
 }
 
 func (d *decoder) vocal(f *File, b *hclsyntax.Block) {
-	v := &vocal{line: d.s.line(b.TypeRange.Start.Byte)}
+	v := &vocal{line: d.s.LineOf(b.TypeRange.Start.Byte)}
 	t, ok := d.label(b, "a file")
 	if ok {
 		v.ref, ok = d.ref(t)
@@ -174,7 +178,8 @@ func (d *decoder) vocal(f *File, b *hclsyntax.Block) {
 	for _, a := range d.attrsOf(b.Body, "the vocal block", vocalAttrs, nil) {
 		switch a.Name {
 		case "track":
-			if t, ok := d.text(a.Expr, 200, `The track of the guide vocal is its name in quotes: track = "Voice".`); ok {
+			const help = `The track of the guide vocal is its name in quotes: track = "Voice".`
+			if t, ok := d.text(a.Expr, 200, help); ok {
 				v.track = t.s
 			}
 		case "from":

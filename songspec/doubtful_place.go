@@ -6,6 +6,7 @@ import (
 
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
+	"plinth/songspec/wording"
 )
 
 // A place without a colon is counts of every bar. Who forgets the colon, or takes
@@ -31,12 +32,12 @@ func (r *resolver) doubtPlace(e *event, bars int) {
 		if e.kind == timeline.Push {
 			words = "pushes"
 		}
-		r.rep.warnf(at, sentence("%s %s in every bar", number(len(counts)), words), "Without a colon these are the counts %s of every bar. %s", spoken(counts), meant(e, bars))
+		r.rep.Warnf(at, wording.Sentence("%s %s in every bar", number(len(counts)), words), "Without a colon these are the counts %s of every bar. %s", spoken(counts), meant(e, bars))
 	case many && !ascending(counts):
-		r.rep.warnf(at, "Counts the wrong way round", "Without a colon these are the counts %s of every bar. %s", spoken(counts), meant(e, bars))
+		r.rep.Warnf(at, "Counts the wrong way round", "Without a colon these are the counts %s of every bar. %s", spoken(counts), meant(e, bars))
 	case many:
 	case e.kind == timeline.Hold || e.kind == timeline.Fill:
-		r.rep.warnf(at, sentence("%s in every bar", withArticle(word)), "Without a bar in front %q is count %s of every bar. %s", e.place.Text, counts[0], meant(e, bars))
+		r.rep.Warnf(at, wording.Sentence("%s in every bar", withArticle(word)), "Without a bar in front %q is count %s of every bar. %s", e.place.Text, counts[0], meant(e, bars))
 	}
 }
 
@@ -78,7 +79,7 @@ func spoken(counts []meter.Count) string {
 	for i, c := range counts {
 		words[i] = c.String()
 	}
-	return andList(words)
+	return wording.And(words)
 }
 
 func number(n int) string {

@@ -6,6 +6,7 @@ import (
 
 	"github.com/hashicorp/hcl/v2"
 
+	"plinth/songspec/hcltext"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
@@ -43,7 +44,7 @@ func build(src string) (*timeline.Timeline, hcl.Diagnostics) {
 	}
 	tl, more := f.Resolve(env())
 	diags = append(diags, more...)
-	SortDiagnostics(diags)
+	hcltext.SortDiagnostics(diags)
 	return tl, diags
 }
 
@@ -59,7 +60,7 @@ func good(t *testing.T, src string) *timeline.Timeline {
 
 func written(src string, diags hcl.Diagnostics) string {
 	var b strings.Builder
-	if err := WriteDiagnostics(&b, map[string][]byte{"t.song.hcl": []byte(src)}, diags, DiagOptions{Max: -1}); err != nil {
+	if err := hcltext.WriteDiagnostics(&b, map[string][]byte{"t.song.hcl": []byte(src)}, diags, hcltext.DiagOptions{Max: -1}); err != nil {
 		panic(err)
 	}
 	return b.String()

@@ -92,16 +92,16 @@ func (r *resolver) idle() {
 			switch {
 			case f == nil:
 			case !f.acts:
-				r.rep.warnf(e.rng, fmt.Sprintf("The %s does nothing", e.kind), "Wherever it is played, %s.", f.why.words())
+				r.rep.Warnf(e.rng, fmt.Sprintf("The %s does nothing", e.kind), "Wherever it is played, %s.", f.why.words())
 			default:
 				for _, place := range sortedKeys(f.spots) {
 					if spot := f.spots[place]; !spot.acts {
 						what := fmt.Sprintf("The %s at %s does nothing", e.kind, place)
-						r.rep.warnf(e.rng, what, "Wherever it is played, %s.", spot.why.words())
+						r.rep.Warnf(e.rng, what, "Wherever it is played, %s.", spot.why.words())
 					}
 				}
 				if f.struck != "" {
-					r.rep.warnf(e.rng, "The accent moves to the push", "Between a push and its beat nothing is struck. "+
+					r.rep.Warnf(e.rng, "The accent moves to the push", "Between a push and its beat nothing is struck. "+
 						"The accent is played with the push, on %s: write it there, or on the beat.", f.struck)
 				}
 			}

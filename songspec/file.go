@@ -4,6 +4,7 @@ import (
 	"github.com/hashicorp/hcl/v2"
 
 	"plinth/songspec/harmony"
+	"plinth/songspec/hcltext"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
@@ -11,7 +12,7 @@ import (
 // File is a song file, read: every value with its place in the text, names
 // looked up, chords split into bars but not yet into harmony.
 type File struct {
-	src    *source
+	src    *hcltext.Source
 	failed bool // Parse found errors, so Resolve makes no timeline
 
 	title, by *text

@@ -3,6 +3,7 @@ package songspec
 import (
 	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
+	"plinth/songspec/wording"
 )
 
 // finish puts the passes one after another: absolute times, neighbours, pushes
@@ -24,7 +25,7 @@ func (r *resolver) finish() {
 	}
 	t.End = at
 	cue.Join(t.Passes)
-	if !r.f.failed && !r.rep.diags.HasErrors() { // chords that cannot be read have no place
+	if !r.f.failed && !r.rep.Diags.HasErrors() { // chords that cannot be read have no place
 		r.meets()
 	}
 	timeline.VaryFills(t.Passes, t.Take)
@@ -32,7 +33,7 @@ func (r *resolver) finish() {
 	r.idle()
 	r.unplayed()
 	if v := r.f.vocal; v != nil && v.from != nil && v.from.n > r.bars {
-		r.rep.errorf(v.from.rng, "The vocal starts after the song", "The song has %s; from is the bar of the song where the vocal file begins.", count(r.bars, "bar"))
+		r.rep.Errorf(v.from.rng, "The vocal starts after the song", "The song has %s; from is the bar of the song where the vocal file begins.", wording.Count(r.bars, "bar"))
 	}
 }
 

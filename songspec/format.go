@@ -5,8 +5,9 @@ import (
 	"strings"
 
 	"github.com/hashicorp/hcl/v2"
-	"github.com/hashicorp/hcl/v2/hclsyntax"
 	"github.com/hashicorp/hcl/v2/hclwrite"
+
+	"plinth/songspec/hcltext"
 )
 
 // Format is a song file in canonical layout: HCL's own layout of values and
@@ -19,7 +20,7 @@ func Format(name string, src []byte) ([]byte, hcl.Diagnostics) {
 	if diags.HasErrors() {
 		return nil, diags
 	}
-	out := bytes.TrimPrefix(src, byteOrderMark)
+	out := bytes.TrimPrefix(src, hcltext.ByteOrderMark)
 	// Once is enough, but for blanks at the ends of some lines, which HCL's layout
 	// takes away only when it sees them again.
 	for range 4 {
@@ -38,35 +39,35 @@ func Format(name string, src []byte) ([]byte, hcl.Diagnostics) {
 // layout lays a good song file out, once.
 func layout(name string, src []byte) ([]byte, hcl.Diagnostics) {
 	out := layoutHCL(src)
-	s := newSource(name, out)
-	if d := s.guard(); d.HasErrors() {
+	s := hcltext.NewSource(name, out)
+	if d := guard(s); d.HasErrors() {
 		return nil, d // too long once laid out
 	}
-	file, d := hclsyntax.ParseConfig(s.masked, name, hcl.InitialPos)
+	body, d := s.Parse()
 	if d.HasErrors() {
 		panic("songspec: formatting broke a song file: " + d.Error())
 	}
 	var b bytes.Buffer
 	at := 0
-	for _, block := range file.Body.(*hclsyntax.Body).Blocks {
+	for _, block := range body.Blocks {
 		attr := block.Body.Attributes["chords"]
 		if block.Type != "section" || attr == nil {
 			continue
 		}
-		t, ok := s.raw(attr.Expr)
+		t, ok := s.Raw(attr.Expr)
 		if !ok {
 			continue
 		}
-		b.Write(out[at:t.lo])
-		at = t.hi
-		text := string(out[t.lo:t.hi])
+		b.Write(out[at:t.Lo])
+		at = t.Hi
+		text := string(out[t.Lo:t.Hi])
 		switch {
-		case !t.heredoc && strings.Contains(text, `\`):
+		case !t.Heredoc && strings.Contains(text, `\`):
 			b.WriteString(text)
-		case !t.heredoc:
+		case !t.Heredoc:
 			b.WriteString(strings.TrimSpace(gridChart(text, "")))
 		default:
-			indent := leadingBlanks(s.lineText(s.line(attr.NameRange.Start.Byte)))
+			indent := leadingBlanks(s.LineText(s.LineOf(attr.NameRange.Start.Byte)))
 			b.WriteString(gridChart(text, indent+"  "))
 			// The closing word stands under the attribute, where <<- lets it.
 			if bytes.HasPrefix(out[attr.Expr.Range().Start.Byte:], []byte("<<-")) {
@@ -140,7 +141,7 @@ func gridChart(text, indent string) string {
 			}
 		}
 		for i, c := range r.cells {
-			widen(&cell, i, columns(c))
+			widen(&cell, i, hcltext.Columns(c))
 		}
 	}
 	var b strings.Builder
@@ -151,7 +152,7 @@ func gridChart(text, indent string) string {
 			line += strings.Repeat(" ", strokes[i]-len(g.strokes)) + g.right
 			if i < len(r.cells) {
 				line += strings.Repeat(" ", max(0, right[i]-len(g.right)))
-				line += " " + r.cells[i] + strings.Repeat(" ", cell[i]-columns(r.cells[i])) + " "
+				line += " " + r.cells[i] + strings.Repeat(" ", cell[i]-hcltext.Columns(r.cells[i])) + " "
 			}
 		}
 		if line = strings.TrimRight(line, " \t"); line != "" {

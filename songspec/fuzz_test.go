@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"testing"
 
+	"plinth/songspec/hcltext"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
@@ -79,18 +80,18 @@ func FuzzChart(f *testing.F) {
 		if _, err := meter.Parse(m.String()); err != nil {
 			t.Skip()
 		}
-		s := newSource("t", []byte(text))
-		var rep report
-		c, ok := s.readChart(rawText{0, len(text), true}, &rep)
-		if ok == rep.diags.HasErrors() {
-			t.Fatalf("ok is %v with %v", ok, rep.diags)
+		s := hcltext.NewSource("t", []byte(text))
+		var rep hcltext.Report
+		c, ok := readChart(s, hcltext.RawText{Hi: len(text), Heredoc: true}, &rep)
+		if ok == rep.Diags.HasErrors() {
+			t.Fatalf("ok is %v with %v", ok, rep.Diags)
 		}
 		if !ok {
 			return
 		}
-		lo, ok := s.layOut(c, m, &rep)
-		if ok == rep.diags.HasErrors() {
-			t.Fatalf("ok is %v with %v", ok, rep.diags)
+		lo, ok := layOut(s, c, m, &rep)
+		if ok == rep.Diags.HasErrors() {
+			t.Fatalf("ok is %v with %v", ok, rep.Diags)
 		}
 		if !ok {
 			return

@@ -1,6 +1,7 @@
 package songspec
 
 import (
+	"plinth/songspec/hcltext"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
@@ -21,7 +22,7 @@ type wordSpan struct {
 
 // layOut gives every bar its place in time. Bars that do not add up go to rep,
 // each once; ok is false when there was one.
-func (s *source) layOut(c *chart, usual meter.Meter, rep *report) (*laidOut, bool) {
+func layOut(s *hcltext.Source, c *chart, usual meter.Meter, rep *hcltext.Report) (*laidOut, bool) {
 	shares := make([][]int64, len(c.written))
 	meters := make([]meter.Meter, len(c.written))
 	ok := true
@@ -38,7 +39,7 @@ func (s *source) layOut(c *chart, usual meter.Meter, rep *report) (*laidOut, boo
 		if bar.like >= 0 {
 			of := meters[bar.like]
 			if of.BarTicks() != meters[i].BarTicks() && len(bar.words) != 1 {
-				rep.errorf(s.rng(bar.lo, bar.hi), "The bar before has another meter",
+				rep.Errorf(s.Range(bar.lo, bar.hi), "The bar before has another meter",
 					"The bar to repeat is in %s and this one in %s: write its chords out.", of, meters[i])
 				ok = false
 				continue
@@ -49,9 +50,9 @@ func (s *source) layOut(c *chart, usual meter.Meter, rep *report) (*laidOut, boo
 			if anyBad(bar.words) {
 				// How long its chords last is not the mistake to speak of.
 			} else if bar.like < 0 {
-				rep.errorf(s.rng(bar.lo, bar.hi), "A bar that does not add up", "%s", barHelp(bar, meters[i]))
+				rep.Errorf(s.Range(bar.lo, bar.hi), "A bar that does not add up", "%s", barHelp(bar, meters[i]))
 			} else {
-				rep.errorf(s.rng(bar.lo, bar.hi), "A bar that does not add up", "The bar it repeats does not fit into %s: write its chords out.", meters[i])
+				rep.Errorf(s.Range(bar.lo, bar.hi), "A bar that does not add up", "The bar it repeats does not fit into %s: write its chords out.", meters[i])
 			}
 			ok = false
 		}
@@ -82,7 +83,7 @@ func (s *source) layOut(c *chart, usual meter.Meter, rep *report) (*laidOut, boo
 			case len(out.spans) > 0:
 				out.spans[len(out.spans)-1].end = end
 			default:
-				rep.errorf(s.rng(word.lo, word.hi), "A slash with no chord before it", "A / is one beat more of the chord before it. Write the chord first.")
+				rep.Errorf(s.Range(word.lo, word.hi), "A slash with no chord before it", "A / is one beat more of the chord before it. Write the chord first.")
 				return nil, false
 			}
 			at = end

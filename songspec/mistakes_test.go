@@ -3,7 +3,6 @@ package songspec
 import (
 	"flag"
 	"fmt"
-	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -207,17 +206,7 @@ func TestMistakes(t *testing.T) {
 		}
 		fmt.Fprintf(&b, "=== %s: %s\n%s\n", m.name, m.reason, written(m.src, diags))
 	}
-	const golden = "testdata/mistakes.txt"
-	if *update {
-		if err := os.WriteFile(golden, []byte(b.String()), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(golden)
-	if err != nil {
-		t.Fatal(err)
-	}
-	compare(t, string(want), b.String())
+	golden(t, "testdata/mistakes.txt", b.String())
 }
 
 // compare shows the first line that differs.

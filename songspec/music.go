@@ -10,8 +10,10 @@ import (
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 
 	"plinth/songspec/harmony"
+	"plinth/songspec/hcltext"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
+	"plinth/songspec/wording"
 )
 
 func lower(s string) string { return strings.ToLower(s) }
@@ -48,40 +50,43 @@ func (d *decoder) key(expr hclsyntax.Expression) *keyWord {
 	}
 	k, err := harmony.ParseKey(t.s)
 	if err != nil {
-		d.symbol(t.rng, -1, fmt.Sprintf("Not a key: %q", t.s), err, "")
+		e, word := reportSymbol(&d.rep, t.rng, -1, fmt.Sprintf("Not a key: %q", t.s), err)
+		if _, err := harmony.ParseKey(word); err == nil {
+			e.WriteText(t.rng, word)
+		}
 		return nil
 	}
 	return &keyWord{k, t.rng}
 }
 
-// symbol reports an error of harmony. When off is known, it is where the
-// symbol's text begins in the file, and the range is only the part that is wrong.
-func (d *decoder) symbol(rng hcl.Range, off int, summary string, err error, help string) {
-	reportSymbol(d.s, &d.rep, rng, off, summary, err, help)
-}
-
-func reportSymbol(s *source, rep *report, rng hcl.Range, off int, summary string, err error, help string) {
+// reportSymbol reports an error of harmony, and returns the symbol to write instead.
+// When off is known, it is where the symbol's text begins in the file, and the range is
+// only the part that is wrong.
+func reportSymbol(
+	rep *hcltext.Report, rng hcl.Range, off int, summary string, err error,
+) (e hcltext.Entry, word string) {
 	var se *harmony.SymbolError
 	if !errors.As(err, &se) {
-		rep.errorf(rng, summary, "%s", help)
-		return
+		return rep.Errorf(rng, summary, "%s", err), ""
 	}
 	detail := se.Reason
 	if se.Suggest != "" {
 		detail += fmt.Sprintf(" Write %q.", se.Suggest)
-	} else if help != "" {
-		detail += " " + help
 	}
 	if off >= 0 && se.Length > 0 && se.Offset+se.Length <= rng.End.Byte-rng.Start.Byte {
-		rng = s.rng(off+se.Offset, off+se.Offset+se.Length)
+		rng = rep.Source.Range(off+se.Offset, off+se.Offset+se.Length)
 	}
-	rep.errorf(rng, summary, "%s", detail)
+	return rep.Errorf(rng, summary, "%s", detail), se.Suggest
 }
 
 func (d *decoder) meter(expr hclsyntax.Expression) *meterWord {
 	const help = `A meter is written like "4/4", "12/8" or "7/8 2+2+3".`
 	if b, ok := expr.(*hclsyntax.BinaryOpExpr); ok && plain(b) { // meter = 3/4
-		d.rep.errorf(expr.Range(), "A meter without quotes", "Write meter = \"%s\".", strings.ReplaceAll(d.show(expr.Range()), " ", ""))
+		e := d.rep.Errorf(expr.Range(), "A meter without quotes", "Write meter = \"%s\".",
+			strings.ReplaceAll(d.show(expr.Range()), " ", ""))
+		if m, err := meter.Parse(strings.ReplaceAll(d.written(expr.Range()), " ", "")); err == nil {
+			e.WriteText(expr.Range(), m.String())
+		}
 		return nil
 	}
 	t, ok := d.text(expr, 64, help)
@@ -91,16 +96,16 @@ func (d *decoder) meter(expr hclsyntax.Expression) *meterWord {
 	m, err := meter.Parse(t.s)
 	if err != nil {
 		if w := meterCalled[lower(strings.TrimSpace(t.s))]; w != "" {
-			d.rep.errorf(t.rng, "Not a meter", "A meter is written in figures: %q.", w)
+			d.rep.Errorf(t.rng, "Not a meter", "A meter is written in figures: %q.", w).WriteText(t.rng, w)
 			return nil
 		}
-		why := sentence("%s", err) + "."
+		why := wording.Sentence("%s", err) + "."
 		if !strings.HasPrefix(why, "A meter is written like") { // help says so too
 			why += " " + help
 		} else {
 			why = help
 		}
-		d.rep.errorf(t.rng, "Not a meter", "%s", why)
+		d.rep.Errorf(t.rng, "Not a meter", "%s", why)
 		return nil
 	}
 	return &meterWord{m, t.rng}
@@ -110,7 +115,7 @@ func (d *decoder) energy(expr hclsyntax.Expression) *energyWord {
 	rng := expr.Range()
 	if t, ok := expr.(*hclsyntax.TupleConsExpr); ok {
 		if len(t.Exprs) != 2 {
-			d.rep.errorf(rng, "Energy moves from one to another", "Write two figures: energy = [2, 4].")
+			d.rep.Errorf(rng, "Energy moves from one to another", "Write two figures: energy = [2, 4].")
 			return nil
 		}
 		a, okA := d.whole(t.Exprs[0], "the energy", 1, 5)
@@ -134,7 +139,7 @@ func (d *decoder) players(expr hclsyntax.Expression, help string) *playersWord {
 		return nil
 	}
 	if len(items) > 16 {
-		d.rep.errorf(expr.Range(), "Too many players", "The band has three: drums, bass and piano.")
+		d.rep.Errorf(expr.Range(), "Too many players", "The band has three: drums, bass and piano.")
 		return nil
 	}
 	out := &playersWord{rng: expr.Range()}
@@ -154,11 +159,11 @@ func (d *decoder) players(expr hclsyntax.Expression, help string) *playersWord {
 		if !found {
 			help := offer(t.s, timeline.PlayerNames[:], "a player")
 			if everybody[lower(t.s)] {
-				help = `Everybody is named: ["drums", "bass", "piano"].`
+				help = advice{says: `Everybody is named: ["drums", "bass", "piano"].`}
 			} else if p := playerCalled[lower(t.s)]; p != "" {
-				help = fmt.Sprintf("Is it %q?", p)
+				help = isIt(p)
 			}
-			d.rep.errorf(t.rng, fmt.Sprintf("No player %q", t.s), "%s", help)
+			d.rep.Errorf(t.rng, fmt.Sprintf("No player %q", t.s), "%s", help.says).WriteText(t.rng, help.word)
 			ok = false
 		}
 	}
@@ -168,8 +173,9 @@ func (d *decoder) players(expr hclsyntax.Expression, help string) *playersWord {
 	return out
 }
 
-// note reads a note with its octave, "A4", as a MIDI note number; C4 is 60.
-func (d *decoder) note(expr hclsyntax.Expression, like string) (int, bool) {
+// note reads a note with its octave, "A4", as a MIDI note number; C4 is 60. A note from
+// lowest to highest is offered in English.
+func (d *decoder) note(expr hclsyntax.Expression, like string, lowest, highest int) (int, bool) {
 	help := "A note is its letter and its octave in quotes, C4 being middle C: " + like + "."
 	t, ok := d.text(expr, 16, help)
 	if !ok {
@@ -177,10 +183,14 @@ func (d *decoder) note(expr hclsyntax.Expression, like string) (int, bool) {
 	}
 	n, ok := noteNumber(t.s)
 	if !ok {
-		if e := englishNote(t.s); e != "" {
-			help = fmt.Sprintf("Notes have their English names here, with a capital letter: write %q.", e)
+		english := englishNote(t.s)
+		if english != "" {
+			help = fmt.Sprintf("Notes have their English names here, with a capital letter: write %q.", english)
 		}
-		d.rep.errorf(t.rng, fmt.Sprintf("Not a note: %q", t.s), "%s", help)
+		e := d.rep.Errorf(t.rng, fmt.Sprintf("Not a note: %q", t.s), "%s", help)
+		if n, _ := noteNumber(english); n >= lowest && n <= highest {
+			e.WriteText(t.rng, english)
+		}
 	}
 	return n, ok
 }
@@ -236,10 +246,11 @@ func (d *decoder) singerRange(expr hclsyntax.Expression) (low, high int, ok bool
 		if !good {
 			return 0, 0, false
 		}
-		ends = strings.FieldsFunc(strings.ReplaceAll(t.s, " to ", "-"), func(r rune) bool { return r == '-' || r == '–' || r == ' ' })
+		ends = strings.FieldsFunc(strings.ReplaceAll(t.s, " to ", "-"),
+			func(r rune) bool { return r == '-' || r == '–' || r == ' ' })
 	}
 	if len(ends) != 2 {
-		d.rep.errorf(rng, "A range has two ends", "%s", help)
+		d.rep.Errorf(rng, "A range has two ends", "%s", help)
 		return 0, 0, false
 	}
 	low, okL := noteNumber(ends[0])
@@ -251,14 +262,23 @@ func (d *decoder) singerRange(expr hclsyntax.Expression) (low, high int, ok bool
 			}
 		}
 		if ends[0] != "" && ends[1] != "" {
-			d.rep.errorf(rng, "Not a range of notes", "Notes have their English names here, with capital letters: range = [%q, %q].", ends[0], ends[1])
+			e := d.rep.Errorf(rng, "Not a range of notes",
+				"Notes have their English names here, with capital letters: range = [%q, %q].", ends[0], ends[1])
+			low, _ = noteNumber(ends[0])
+			if high, _ = noteNumber(ends[1]); low < high {
+				e.Write(rng, fmt.Sprintf("[%q, %q]", ends[0], ends[1]))
+			}
 			return 0, 0, false
 		}
-		d.rep.errorf(rng, "Not a range of notes", "%s", help)
+		d.rep.Errorf(rng, "Not a range of notes", "%s", help)
 		return 0, 0, false
 	}
 	if low >= high {
-		d.rep.errorf(rng, "A range the wrong way round", "The lowest note stands first: range = [\"%s\", \"%s\"].", ends[1], ends[0])
+		e := d.rep.Errorf(rng, "A range the wrong way round",
+			"The lowest note stands first: range = [\"%s\", \"%s\"].", ends[1], ends[0])
+		if low > high {
+			e.Write(rng, fmt.Sprintf("[%q, %q]", ends[1], ends[0]))
+		}
 		return 0, 0, false
 	}
 	return low, high, true

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"plinth/songspec/meter"
+	"plinth/songspec/wording"
 )
 
 // ownFile is the song's own grooves that one file holds.
@@ -18,7 +19,7 @@ type ownFile struct {
 func (r *resolver) ownFiles() []ownFile {
 	var out []ownFile
 	for _, ref := range r.f.grooves {
-		path := filepath.Join(filepath.Dir(r.f.src.name), filepath.FromSlash(ref.Path))
+		path := filepath.Join(filepath.Dir(r.f.src.Name), filepath.FromSlash(ref.Path))
 		f := ownFile{ref: ref}
 		for _, name := range sortedKeys(r.env.Feels) {
 			if r.env.Feels[name].File == path {
@@ -37,34 +38,46 @@ func (f ownFile) holds() string {
 	if len(f.grooves) > 1 {
 		what = "grooves"
 	}
-	return fmt.Sprintf("%q holds the %s %s", f.ref.Path, what, andList(quoted(f.grooves)))
+	return fmt.Sprintf("%q holds the %s %s", f.ref.Path, what, wording.And(wording.Quoted(f.grooves)))
 }
 
 // noFeel says what to write for a feel that there is not. Who has a groove file
 // often takes its file's name for the groove's.
-func (r *resolver) noFeel(name string, m meter.Meter) string {
+func (r *resolver) noFeel(name string, m meter.Meter) advice {
 	files := r.ownFiles()
 	for _, f := range files {
 		base := strings.TrimSuffix(baseName(f.ref.Path), ".groove")
-		if nearest(name, []string{base, baseName(f.ref.Path), filepath.Base(f.ref.Path)}) != "" && nearest(name, f.grooves) == "" {
-			return fmt.Sprintf("%s. A feel is the groove's name, not its file's: write feel = %q, or rename the groove in its file.", f.holds(), f.grooves[0])
+		ofFile := []string{base, baseName(f.ref.Path), filepath.Base(f.ref.Path)}
+		if wording.Nearest(name, ofFile) != "" && wording.Nearest(name, f.grooves) == "" {
+			a := advice{says: fmt.Sprintf("%s. A feel is the groove's name, not its file's: write feel = %q, or "+
+				"rename the groove in its file.", f.holds(), f.grooves[0])}
+			if len(f.grooves) == 1 {
+				a.word = f.grooves[0]
+			}
+			return a
 		}
 	}
-	near := strings.ToLower(nearest(name, sortedKeys(r.env.Feels)))
+	near := strings.ToLower(wording.Nearest(name, sortedKeys(r.env.Feels)))
 	if like := r.feelsLike(name, m); len(like) > 0 && (near == "" || strings.HasPrefix(near, strings.ToLower(name))) {
-		return "What is meant is perhaps " + orList(quoted(like)) + "; plinth grooves shows them all."
+		a := advice{says: "What is meant is perhaps " + wording.Or(wording.Quoted(like)) +
+			"; plinth grooves shows them all."}
+		if len(like) == 1 {
+			a.word = like[0]
+		}
+		return a
 	}
-	out := offer(name, sortedKeys(r.env.Feels), "the feel")
+	a := offer(name, sortedKeys(r.env.Feels), "the feel")
 	if near != "" {
-		return out
+		return a
 	}
 	for _, f := range files {
-		out += " " + f.holds() + "."
+		a.says += " " + f.holds() + "."
 	}
 	if len(files) == 0 {
-		out += ` A groove of your own is in a file that the song names: grooves = ["mine.groove.hcl"].`
+		a.says += ` A groove of your own is in a file that the song names: grooves = ["mine.groove.hcl"].`
 	}
-	return strings.TrimSpace(out)
+	a.says = strings.TrimSpace(a.says)
+	return a
 }
 
 // feelsLike are the feels that a name of a style means, those for the meter where
@@ -86,7 +99,7 @@ func (r *resolver) feelsLike(name string, m meter.Meter) []string {
 // unplayed warns of a groove file of which nothing is played: the feel was perhaps
 // renamed in it, and the song still plays the one that it was made from.
 func (r *resolver) unplayed() {
-	if r.rep.diags.HasErrors() {
+	if r.rep.Diags.HasErrors() {
 		return // a feel that is misspelt is said already
 	}
 	played := map[string]bool{}
@@ -99,15 +112,8 @@ func (r *resolver) unplayed() {
 			any = any || played[g]
 		}
 		if !any {
-			r.rep.warnf(f.ref.Range, fmt.Sprintf("No groove of %q is played", f.ref.Path), "%s. Write feel = %q where it is to be played.", f.holds(), f.grooves[0])
+			r.rep.Warnf(f.ref.Range, fmt.Sprintf("No groove of %q is played", f.ref.Path),
+				"%s. Write feel = %q where it is to be played.", f.holds(), f.grooves[0])
 		}
 	}
-}
-
-// andList joins words: "a", "a and b", "a, b and c".
-func andList(words []string) string {
-	if len(words) < 2 {
-		return strings.Join(words, "")
-	}
-	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
 }

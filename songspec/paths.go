@@ -16,7 +16,7 @@ const (
 func (d *decoder) ref(t text) (Ref, bool) {
 	p := t.s
 	bad := func(summary, detail string, args ...any) (Ref, bool) {
-		d.rep.errorf(t.rng, summary, detail, args...)
+		d.rep.Errorf(t.rng, summary, detail, args...)
 		return Ref{}, false
 	}
 	switch {
@@ -25,11 +25,15 @@ func (d *decoder) ref(t text) (Ref, bool) {
 	case len(p) > maxPath:
 		return bad("File name too long", "A file name has at most %d characters.", maxPath)
 	case strings.Contains(p, "://"):
-		return bad("Not a file of the song's folder", "A song file opens no connection. Put the file beside the song and name it here.")
+		return bad("Not a file of the song's folder",
+			"A song file opens no connection. Put the file beside the song and name it here.")
 	case strings.Contains(p, "\\"):
-		return bad("Backslash in a file name", "Folders are parted by / on every machine: \"%s\".", strings.ReplaceAll(p, "\\", "/"))
+		return bad("Backslash in a file name", "Folders are parted by / on every machine: \"%s\".",
+			strings.ReplaceAll(p, "\\", "/"))
 	case strings.HasPrefix(p, "/"), strings.HasPrefix(p, "~"), strings.Contains(p, ":"):
-		return bad("Not a file of the song's folder", "A file is named relative to the song file's folder, like \"guide/voice.mid\". Nothing outside that folder is read.")
+		return bad("Not a file of the song's folder",
+			"A file is named relative to the song file's folder, like \"guide/voice.mid\". Nothing outside that "+
+				"folder is read.")
 	}
 	for _, r := range p {
 		if r < 0x20 || r == 0x7f {
@@ -39,9 +43,10 @@ func (d *decoder) ref(t text) (Ref, bool) {
 	clean := path.Clean(p)
 	switch {
 	case clean == ".." || strings.HasPrefix(clean, "../"):
-		return bad("Not a file of the song's folder", "The path leads out of the song file's folder, and nothing outside is read. Put the file beside the song.")
+		return bad("Not a file of the song's folder",
+			"The path leads out of the song file's folder, and nothing outside is read. Put the file beside the song.")
 	case clean == "." || strings.HasSuffix(p, "/"):
 		return bad("A folder where a file belongs", "Name the file in it: \"%s/FILE\".", strings.TrimSuffix(p, "/"))
 	}
-	return Ref{Path: clean, Range: d.s.rng(t.rng.Start.Byte, t.rng.End.Byte)}, true
+	return Ref{Path: clean, Range: d.s.Range(t.rng.Start.Byte, t.rng.End.Byte)}, true
 }

@@ -4,6 +4,7 @@ import (
 	"github.com/hashicorp/hcl/v2"
 
 	"plinth/songspec/harmony"
+	"plinth/songspec/hcltext"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
@@ -19,7 +20,7 @@ type Env struct {
 type resolver struct {
 	f    *File
 	env  Env
-	rep  report
+	rep  hcltext.Report
 	tl   *timeline.Timeline
 	bars int // of the passes so far
 
@@ -56,7 +57,7 @@ type spanKey struct {
 func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 	r := &resolver{
 		f: f, env: env,
-		rep:     report{s: f.src},
+		rep:     hcltext.Report{Source: f.src},
 		layouts: map[layoutKey]*laidOut{},
 		spans:   map[spanKey][]timeline.Span{},
 		chords:  map[chordKey]chordResult{},
@@ -77,7 +78,7 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 		}
 	}
 	r.finish()
-	diags := r.rep.sorted()
+	diags := r.rep.Sorted()
 	if f.failed || diags.HasErrors() {
 		return nil, diags
 	}
@@ -87,7 +88,7 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 func (r *resolver) top() {
 	f := r.f
 	t := &timeline.Timeline{
-		File:      baseName(f.src.name),
+		File:      baseName(f.src.Name),
 		Drums:     f.drums,
 		Bass:      f.bass,
 		Piano:     f.piano,
@@ -160,7 +161,7 @@ func (r *resolver) layout(c *chart, m meter.Meter) *laidOut {
 	if lo, ok := r.layouts[key]; ok {
 		return lo
 	}
-	lo, _ := r.f.src.layOut(c, m, &r.rep)
+	lo, _ := layOut(r.f.src, c, m, &r.rep)
 	r.layouts[key] = lo
 	return lo
 }
@@ -183,7 +184,7 @@ func (r *resolver) pass(p *play, index int) bool {
 		return true
 	}
 	if r.bars+len(lo.bars) > MaxBars {
-		r.rep.errorf(p.rng, "Too many bars", "A song has at most %d bars; with this pass it would have more.", MaxBars)
+		r.rep.Errorf(p.rng, "Too many bars", "A song has at most %d bars; with this pass it would have more.", MaxBars)
 		return false
 	}
 	spans := r.harmonise(sec.chords, lo, m, written, sounding)
@@ -205,7 +206,7 @@ func (r *resolver) pass(p *play, index int) bool {
 		pass.Tacet = set.tacet.set
 	}
 	if energy.from != energy.to && len(lo.bars) == 1 {
-		r.rep.warnf(energy.rng, "Energy cannot move in one bar", "The pass has a single bar, which is played at %d. Write one figure.", energy.from)
+		r.rep.Warnf(energy.rng, "Energy cannot move in one bar", "The pass has a single bar, which is played at %d. Write one figure.", energy.from)
 	}
 	r.tempoFits(name, pass.BPM, set)
 	if !r.events(&pass, lo, sec, p) {
@@ -235,7 +236,7 @@ func (r *resolver) keys(p *play, written harmony.Key) (from, to harmony.Key) {
 		r.lift, r.anchored, r.anchorAt = d, true, d
 		r.anchor = [2]harmony.Key{written, to}
 		if to.Minor != written.Minor && p.section.hasLetters() {
-			r.rep.warnf(p.key.rng, "From major to minor, or back", "Section %q is written in %s. Its letter symbols move with the tonic and keep their thirds; only numerals follow the mode.", p.section.name, written)
+			r.rep.Warnf(p.key.rng, "From major to minor, or back", "Section %q is written in %s. Its letter symbols move with the tonic and keep their thirds; only numerals follow the mode.", p.section.name, written)
 		}
 		return written, to
 	}

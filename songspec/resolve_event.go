@@ -18,7 +18,7 @@ func (r *resolver) spotsOf(lo *laidOut, usual meter.Meter, events []*event) (out
 		if e.kind == timeline.Rit {
 			runs, err := e.place.Runs(len(lo.bars))
 			if err != nil {
-				r.rep.placeError(r.f.src, e, err)
+				placeError(&r.rep, e, err)
 				continue
 			}
 			for _, run := range runs {
@@ -33,7 +33,7 @@ func (r *resolver) spotsOf(lo *laidOut, usual meter.Meter, events []*event) (out
 		}
 		spots, err := e.place.Where(lo.meters, usual)
 		if err != nil {
-			r.rep.placeError(r.f.src, e, err)
+			placeError(&r.rep, e, err)
 			continue
 		}
 		r.doubtPlace(e, len(lo.bars))
@@ -98,7 +98,7 @@ func (r *resolver) spot(lo *laidOut, usual meter.Meter, e *event, at meter.At) t
 	if eventRules[e.kind].toLine && e.beats != nil {
 		ev.End = ev.Tick + long
 		if ev.End > lo.length {
-			r.rep.warnf(e.beats.rng, "Longer than the section", "The %s ends with its section; it cannot reach into the next one.", e.kind)
+			r.rep.Warnf(e.beats.rng, "Longer than the section", "The %s ends with its section; it cannot reach into the next one.", e.kind)
 			ev.End = lo.length
 		}
 	}
@@ -131,7 +131,7 @@ func (r *resolver) events(pass *timeline.Pass, lo *laidOut, sec *section, p *pla
 		written = append(append([]*event{}, written...), from...)
 	}
 	if r.spots += len(events); r.spots > MaxSpots {
-		r.rep.errorf(p.rng, "Too many events", "A song has at most %d events, every bar and count written out.", MaxSpots)
+		r.rep.Errorf(p.rng, "Too many events", "A song has at most %d events, every bar and count written out.", MaxSpots)
 		return false
 	}
 	order := make([]int, len(events))

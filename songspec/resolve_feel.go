@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"plinth/songspec/meter"
+	"plinth/songspec/wording"
 )
 
 // FeelInfo is what a song file needs to know of a feel.
@@ -43,7 +44,8 @@ func (i FeelInfo) fits(m meter.Meter) bool {
 		return true
 	}
 	for _, w := range i.Meters {
-		if w.Num == m.Num && w.Den == m.Den && (w.Groups == "" && m.Groups == "" || fmt.Sprint(w.Beats()) == fmt.Sprint(m.Beats())) {
+		if w.Num == m.Num && w.Den == m.Den && (w.Groups == "" && m.Groups == "" ||
+			fmt.Sprint(w.Beats()) == fmt.Sprint(m.Beats())) {
 			return true
 		}
 	}
@@ -60,7 +62,11 @@ func (r *resolver) feel(set settings) {
 	info, ok := r.env.Feels[name]
 	switch {
 	case !ok && stated:
-		r.rep.errorf(set.feel.rng, fmt.Sprintf("No feel %q", name), "%s", r.noFeel(name, m))
+		a := r.noFeel(name, m)
+		e := r.rep.Errorf(set.feel.rng, fmt.Sprintf("No feel %q", name), "%s", a.says)
+		if r.env.Feels[a.word].fits(m) {
+			e.WriteText(set.feel.rng, a.word)
+		}
 	case !stated || info.fits(m):
 	default:
 		at := set.feel.rng
@@ -68,11 +74,11 @@ func (r *resolver) feel(set settings) {
 		if set.meter != nil && set.meter.rng.Start.Byte > at.Start.Byte {
 			at = set.meter.rng
 		}
-		help := fmt.Sprintf("Feels for %s: %s.", m, orList(quoted(r.feelsFor(m))))
+		help := fmt.Sprintf("Feels for %s: %s.", m, wording.Or(wording.Quoted(r.feelsFor(m))))
 		if four := inQuarters(m); m.Den < 4 && info.fits(four) {
 			help += fmt.Sprintf(" Or write meter = %q; the tempo stays, as it counts quarters in both.", four)
 		}
-		r.rep.errorf(at, fmt.Sprintf("The feel %q is not written for %s", name, m), "%s", help)
+		r.rep.Errorf(at, fmt.Sprintf("The feel %q is not written for %s", name, m), "%s", help)
 	}
 }
 

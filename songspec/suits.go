@@ -70,7 +70,7 @@ func (r *resolver) tempoFits(name string, bpm int, set settings) {
 	case far:
 		detail += r.otherwise(name, bpm, info, set)
 	}
-	r.rep.warnf(at, summary, "%s", detail)
+	r.rep.Warnf(at, summary, "%s", detail)
 }
 
 // neighbour is the first of a feel's neighbours that sits well at a tempo, "" where

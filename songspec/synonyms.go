@@ -1,6 +1,9 @@
 package songspec
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // calledHere are words that musicians use for what
 // has another name in a song file, with how that is written. Common practice, no
@@ -69,7 +72,7 @@ func feelsLike(name string, known []string) []string {
 			}
 			var out []string
 			for _, f := range c.Feels {
-				if contains(known, f) {
+				if slices.Contains(known, f) {
 					out = append(out, f)
 				}
 			}

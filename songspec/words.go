@@ -1,6 +1,7 @@
 package songspec
 
 import (
+	"slices"
 	"strings"
 
 	"plinth/songspec/timeline"
@@ -46,7 +47,7 @@ var partsOfSong = []string{"intro", "verse", "prechorus", "pre_chorus", "pre-cho
 
 // partOfSong reports the name of a part, perhaps with its number: verse2.
 func partOfSong(name string) bool {
-	return contains(partsOfSong, strings.TrimRight(strings.ToLower(name), "0123456789_-"))
+	return slices.Contains(partsOfSong, strings.TrimRight(strings.ToLower(name), "0123456789_-"))
 }
 
 // Kits are the words for what the drummer plays on. General MIDI level 1 has one

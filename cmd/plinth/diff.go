@@ -4,7 +4,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"plinth/cmd/internal/compare"
-	"plinth/songspec"
+	"plinth/songspec/hcltext"
 	"plinth/songspec/outline"
 )
 
@@ -63,7 +63,7 @@ wants it. In a project whose file .gitattributes has the line
 					return &failure{diffTrouble, err}
 				}
 				if err := song.WriteMistakes(a.err,
-					songspec.DiagOptions{Color: a.colorErr, Max: maxShown}); err != nil {
+					hcltext.DiagOptions{Color: a.colorErr, Max: maxShown}); err != nil {
 					return &failure{diffTrouble, err}
 				}
 				wrong = wrong || song.Timeline == nil

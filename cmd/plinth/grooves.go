@@ -5,10 +5,10 @@ import (
 	"io"
 	"strings"
 
-	"github.com/agext/levenshtein"
 	"github.com/spf13/cobra"
 
 	"plinth/groove/library"
+	"plinth/songspec/wording"
 )
 
 func (a *app) groovesCommand() *cobra.Command {
@@ -68,14 +68,8 @@ func writePictures(w io.Writer, names []string) error {
 // nearestOrAll asks whether the name nearest to the written one was meant, or lists all
 // names.
 func nearestOrAll(written string, names []string) string {
-	best, at := "", max(2, len(written)/3)+1
-	for _, n := range names {
-		if d := levenshtein.Distance(strings.ToLower(written), n, nil); d < at {
-			best, at = n, d
-		}
-	}
-	if best != "" {
-		return fmt.Sprintf("is it %q?", best)
+	if n := wording.Nearest(written, names); n != "" {
+		return fmt.Sprintf("is it %q?", n)
 	}
 	return "there is " + strings.Join(names, ", ")
 }

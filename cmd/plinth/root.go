@@ -9,7 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"plinth/cmd/internal/bed"
-	"plinth/songspec"
+	"plinth/songspec/hcltext"
 )
 
 // maxShown is how many mistakes are shown. The rest are only counted.
@@ -84,7 +84,7 @@ func (a *app) show(w io.Writer, color bool, res *bed.Result) error {
 	if len(res.Diags) == 0 {
 		return nil
 	}
-	return songspec.WriteDiagnostics(w, res.Sources, res.Diags, songspec.DiagOptions{Color: color, Max: maxShown})
+	return hcltext.WriteDiagnostics(w, res.Sources, res.Diags, hcltext.DiagOptions{Color: color, Max: maxShown})
 }
 
 // settle shows the mistakes and doubts of a song that was read or built, and returns the

@@ -90,7 +90,7 @@ func (d *decoder) checkRows(l *rawLevel, rows map[string]tab, drums []feel.Row, 
 			}
 		}
 		if !d.clashes[key] {
-			d.errorAt(d.lastAt(l, rows, drums, i, why), "One drummer cannot play this", "Step %d of level %d: %s. Take one of them out.", i+1, energy, why)
+			d.rep.Errorf(d.lastAt(l, rows, drums, i, why), "One drummer cannot play this", "Step %d of level %d: %s. Take one of them out.", i+1, energy, why)
 		}
 		if d.clashes == nil {
 			d.clashes = map[string]bool{}

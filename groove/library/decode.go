@@ -1,7 +1,7 @@
 package library
 
 import (
-	"fmt"
+	"slices"
 	"sort"
 	"strings"
 	"unicode"
@@ -10,12 +10,13 @@ import (
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 
 	"plinth/groove/feel"
+	"plinth/songspec/hcltext"
 )
 
 // decoder reads one file and collects everything that is wrong with it.
 type decoder struct {
-	src      []byte
-	diags    hcl.Diagnostics
+	src      *hcltext.Source
+	rep      hcltext.Report
 	anyMeter bool            // the groove at hand is for any meter
 	clashes  map[string]bool // reported: by what clashes, and where it is written
 	// families that a groove of this file may name, built-in ones included.
@@ -27,24 +28,24 @@ type decoder struct {
 // at its line and column, sorted; where there is an error, feels and fills hold
 // what could be read and are not to be played.
 func Decode(name string, src []byte) (feels []*feel.Feel, fills []feel.Fill, diags hcl.Diagnostics) {
-	if diags := guard(name, src); diags.HasErrors() {
+	s := hcltext.NewSource(name, src)
+	if diags := guard(s); diags.HasErrors() {
 		return nil, nil, diags
 	}
-	return decode(name, src)
+	return decode(s)
 }
 
 // decode is Decode without the guard: for the library's own files.
-func decode(name string, src []byte) (feels []*feel.Feel, fills []feel.Fill, diags hcl.Diagnostics) {
-	file, diags := hclsyntax.ParseConfig(src, name, hcl.InitialPos)
+func decode(s *hcltext.Source) (feels []*feel.Feel, fills []feel.Fill, diags hcl.Diagnostics) {
+	body, diags := s.Parse()
 	if diags.HasErrors() {
 		// What follows from a file that does not parse would only be noise.
-		return nil, nil, syntax(name, src, diags)
+		return nil, nil, s.Syntax(diags, &dialect)
 	}
-	d := &decoder{src: src, families: Families()}
-	body := file.Body.(*hclsyntax.Body)
+	d := &decoder{src: s, rep: hcltext.Report{Source: s}, families: Families()}
 	d.noAttributes(body, "A groove file holds groove and fills blocks")
 	if len(body.Blocks) == 0 {
-		d.errorAt(hcl.Range{Filename: name, Start: hcl.InitialPos, End: hcl.InitialPos}, "No groove here",
+		d.rep.Errorf(s.Range(0, 0), "No groove here",
 			"A groove file holds at least one groove \"NAME\" { … } or fills \"FAMILY\" { … }.")
 	}
 	firstFamily, firstGroove := map[string]hcl.Range{}, map[string]hcl.Range{}
@@ -56,7 +57,7 @@ func decode(name string, src []byte) (feels []*feel.Feel, fills []feel.Fill, dia
 		if !ok || d.twice(firstFamily, label, b, "fills") {
 			continue
 		}
-		if !contains(d.families, label) {
+		if !slices.Contains(d.families, label) {
 			d.families = append(d.families, label)
 		}
 		fills = append(fills, d.fillFamily(b, label)...)
@@ -70,31 +71,32 @@ func decode(name string, src []byte) (feels []*feel.Feel, fills []feel.Fill, dia
 				continue
 			}
 			if f := d.groove(b, label); f != nil {
-				f.File = name
+				f.File = s.Name
 				feels = append(feels, f)
 			}
 		default:
 			d.stray(b, "A groove file", nil, []string{"groove", "fills"})
 		}
 	}
-	return feels, fills, sorted(d.diags)
+	return feels, fills, d.rep.Sorted()
 }
 
 // label is the one name a block carries.
 func (d *decoder) label(b *hclsyntax.Block, what string) (string, bool) {
 	switch {
 	case len(b.Labels) == 0:
-		d.errorAt(b.DefRange(), "A name is missing", "Write one name in quotes: %s %q { … }.", b.Type, what)
+		d.rep.Errorf(b.DefRange(), "A name is missing", "Write one name in quotes: %s %q { … }.", b.Type, what)
 		return "", false
 	case len(b.Labels) > 1:
-		d.errorAt(b.LabelRanges[1], "Too many names", "Write one name, all of it in quotes: %s %q { … }.", b.Type, strings.Join(b.Labels, " "))
+		d.rep.Errorf(b.LabelRanges[1], "Too many names", "Write one name, all of it in quotes: %s %q { … }.", b.Type,
+			strings.Join(b.Labels, " "))
 		return "", false
 	}
 	name := b.Labels[0]
 	if name == "" || len(name) > 40 || strings.IndexFunc(name, func(r rune) bool {
 		return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '-' && r != '_' && r != ' '
 	}) >= 0 || strings.TrimSpace(name) != name {
-		d.errorAt(b.LabelRanges[0], "Not a name", "A name is 1 to 40 letters, digits, blanks and hyphens.")
+		d.rep.Errorf(b.LabelRanges[0], "Not a name", "A name is 1 to 40 letters, digits, blanks and hyphens.")
 		return "", false
 	}
 	return name, true
@@ -103,7 +105,8 @@ func (d *decoder) label(b *hclsyntax.Block, what string) (string, bool) {
 // twice reports a second block of one name, and where the first is.
 func (d *decoder) twice(seen map[string]hcl.Range, name string, b *hclsyntax.Block, what string) bool {
 	if first, ok := seen[name]; ok {
-		d.errorAt(b.LabelRanges[0], "The same name twice", "%s %q stands in line %d already. Give one of them another name.", what, name, first.Start.Line)
+		d.rep.Errorf(b.LabelRanges[0], "The same name twice",
+			"%s %q stands in line %d already. Give one of them another name.", what, name, first.Start.Line)
 		return true
 	}
 	seen[name] = b.LabelRanges[0]
@@ -113,26 +116,33 @@ func (d *decoder) twice(seen map[string]hcl.Range, name string, b *hclsyntax.Blo
 // noAttributes reports attributes where only blocks may stand.
 func (d *decoder) noAttributes(body *hclsyntax.Body, why string) {
 	for _, a := range inOrder(body) {
-		d.errorAt(a.NameRange, "Nothing can be set here", "%s, and no settings of its own; %s belongs inside one of them.", why, a.Name)
+		d.rep.Errorf(a.NameRange, "Nothing can be set here",
+			"%s, and no settings of its own; %s belongs inside one of them.", why, a.Name)
 	}
 }
 
 // unknown reports an attribute that a block does not take.
-func (d *decoder) unknown(a *hclsyntax.Attribute, where string, known []string) {
+func (d *decoder) unknown(b *hclsyntax.Block, a *hclsyntax.Attribute, where string, known []string) {
 	if form := blockForms[a.Name]; form != "" {
-		d.errorAt(a.NameRange, "A block written as a value", "Write it without the equals sign: %s.", form)
+		e := d.rep.Errorf(a.NameRange, "A block written as a value", "Write it without the equals sign: %s.", form)
+		again := slices.ContainsFunc(b.Body.Blocks, func(x *hclsyntax.Block) bool { return x.Type == a.Name })
+		here := where == "A groove" && a.Name == "lag" || where == "A level" && a.Name == "answer"
+		if here && !again {
+			e.WriteBlock(a)
+		}
 		return
 	}
-	d.errorAt(a.NameRange, "Unknown word", "%s has no %q.%s", where, a.Name, hint(a.Name, known))
+	says, word := hint(a.Name, known)
+	e := d.rep.Errorf(a.NameRange, "Unknown word", "%s has no %q.%s", where, a.Name, says)
+	if b.Body.Attributes[word] == nil {
+		e.WriteWord(a.NameRange, word)
+	}
 }
 
-func (d *decoder) errorAt(at hcl.Range, summary, detail string, args ...any) {
-	d.diags = append(d.diags, &hcl.Diagnostic{
-		Severity: hcl.DiagError,
-		Summary:  summary,
-		Detail:   fmt.Sprintf(detail, args...),
-		Subject:  &at,
-	})
+// unknownText reports a text that is none of those there are.
+func (d *decoder) unknownText(at hcl.Range, summary, thing, written string, known []string) {
+	says, word := hint(written, known)
+	d.rep.Errorf(at, summary, "There is no %s %q.%s", thing, written, says).WriteText(at, word)
 }
 
 // inOrder are the attributes of a body as they stand in the file.
@@ -143,24 +153,4 @@ func inOrder(body *hclsyntax.Body) []*hclsyntax.Attribute {
 	}
 	sort.Slice(out, func(i, j int) bool { return out[i].SrcRange.Start.Byte < out[j].SrcRange.Start.Byte })
 	return out
-}
-
-func sorted(diags hcl.Diagnostics) hcl.Diagnostics {
-	sort.SliceStable(diags, func(i, j int) bool {
-		a, b := diags[i].Subject, diags[j].Subject
-		if a == nil || b == nil {
-			return b != nil
-		}
-		return a.Start.Byte < b.Start.Byte
-	})
-	return diags
-}
-
-func contains(words []string, w string) bool {
-	for _, x := range words {
-		if x == w {
-			return true
-		}
-	}
-	return false
 }

@@ -143,6 +143,7 @@ func TestGuards(t *testing.T) {
 		{"too many words", strings.Repeat("a\n", 110_000), "200000 words"},
 		{"not UTF-8", "groove \"a\xff\" {}", "text in UTF-8"},
 		{"a NUL", "groove \"a\x00\" {}", "byte of value 0"},
+		{"a long line of wrong characters", "g" + strings.Repeat("\r", 100_000) + "\n", "A line is a value"},
 		{"a loop", "groove \"a\" {\n meter = [for x in [1, 2] : x]\n}", "plain values only"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -5,6 +5,7 @@ import (
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 
 	"plinth/groove/feel"
+	"plinth/songspec/wording"
 )
 
 // maxFillGrid is the most steps a beat of a fill can have.
@@ -15,13 +16,14 @@ func (d *decoder) fillFamily(b *hclsyntax.Block, family string) []feel.Fill {
 	grid := 0
 	for _, a := range inOrder(b.Body) {
 		if a.Name != "grid" {
-			d.unknown(a, "A fills block", []string{"grid"})
+			d.unknown(b, a, "A fills block", []string{"grid"})
 			continue
 		}
 		grid, _ = d.whole(a, 1, maxFillGrid)
 	}
 	if b.Body.Attributes["grid"] == nil {
-		d.errorAt(b.DefRange(), "No grid", "A family of fills needs a grid: how many steps a beat has, for example grid = 4.")
+		d.rep.Errorf(b.DefRange(), "No grid", "A family of fills needs a grid: how many steps a beat has, for "+
+			"example grid = 4.")
 	}
 	var out []feel.Fill
 	first := map[string]hcl.Range{}
@@ -65,7 +67,7 @@ func (d *decoder) fill(b *hclsyntax.Block, family, name string, grid int) (feel.
 			rows[a.Name] = t
 			order = append(order, a.Name)
 		default:
-			d.unknown(a, "A fill", known)
+			d.unknown(b, a, "A fill", known)
 			good = false
 		}
 	}
@@ -73,11 +75,12 @@ func (d *decoder) fill(b *hclsyntax.Block, family, name string, grid int) (feel.
 		d.stray(x, "A fill", known, nil)
 	}
 	if b.Body.Attributes["colour"] == nil {
-		d.errorAt(b.DefRange(), "No colour", "A fill has a colour: 0 to 2 when it closes a section, 3 to 5 when it stands inside one.")
+		d.rep.Errorf(b.DefRange(), "No colour",
+			"A fill has a colour: 0 to 2 when it closes a section, 3 to 5 when it stands inside one.")
 		good = false
 	}
 	if len(order) == 0 && good {
-		d.errorAt(b.DefRange(), "No rows", "A fill has at least one row of the kit: snare = \"…\".")
+		d.rep.Errorf(b.DefRange(), "No rows", "A fill has at least one row of the kit: snare = \"…\".")
 	}
 	if !good || len(order) == 0 {
 		return f, false
@@ -85,7 +88,8 @@ func (d *decoder) fill(b *hclsyntax.Block, family, name string, grid int) (feel.
 	steps := len(rows[order[0]].steps)
 	for _, w := range order[1:] {
 		if n := len(rows[w].steps); n != steps {
-			d.errorAt(rows[w].expr.Range(), "Rows of different length", "%s has %s, and %s above it has %d.", w, count(n, "step"), order[0], steps)
+			d.rep.Errorf(rows[w].expr.Range(), "Rows of different length", "%s has %s, and %s above it has %d.", w,
+				wording.Count(n, "step"), order[0], steps)
 			return f, false
 		}
 	}
@@ -94,12 +98,13 @@ func (d *decoder) fill(b *hclsyntax.Block, family, name string, grid int) (feel.
 	for i := 0; i < steps; i++ {
 		if why := feel.Clash(f.Rows, i); why != "" {
 			l := &rawLevel{block: b}
-			d.errorAt(d.lastAt(l, rows, f.Rows, i, why), "One drummer cannot play this", "Step %d: %s. Take one of them out.", i+1, why)
+			d.rep.Errorf(d.lastAt(l, rows, f.Rows, i, why), "One drummer cannot play this",
+				"Step %d: %s. Take one of them out.", i+1, why)
 			return f, false
 		}
 	}
 	if len(f.Rows) == 0 {
-		d.errorAt(b.DefRange(), "Nothing is played", "A fill has at least one stroke.")
+		d.rep.Errorf(b.DefRange(), "Nothing is played", "A fill has at least one stroke.")
 		return f, false
 	}
 	return f, true
@@ -113,9 +118,10 @@ func (d *decoder) readFillTab(a *hclsyntax.Attribute, grid int) (tab, bool) {
 		return t, false
 	}
 	if n := len(t.steps); n != grid && n != 2*grid && n != 4*grid {
-		d.errorAt(a.Expr.Range(), "Wrong number of steps",
-			"%s has %s. A beat of these fills has %d (grid = %d), and a fill is 1, 2 or 4 beats long: %d, %d or %d steps.",
-			a.Name, count(n, "step"), grid, grid, grid, 2*grid, 4*grid)
+		d.rep.Errorf(a.Expr.Range(), "Wrong number of steps",
+			"%s has %s. A beat of these fills has %d (grid = %d), and a fill is 1, 2 or 4 beats long: %d, %d or %d "+
+				"steps.",
+			a.Name, wording.Count(n, "step"), grid, grid, grid, 2*grid, 4*grid)
 		return t, false
 	}
 	return t, true
@@ -124,11 +130,11 @@ func (d *decoder) readFillTab(a *hclsyntax.Attribute, grid int) (tab, bool) {
 // checkVocabulary reports two fills that only chance could choose between: the
 // same length, colour and energy.
 func (d *decoder) checkVocabulary(b *hclsyntax.Block, fills []feel.Fill) {
-	if d.diags.HasErrors() {
+	if d.rep.Diags.HasErrors() {
 		return
 	}
 	if len(fills) == 0 {
-		d.errorAt(b.DefRange(), "No fills", "A family has at least one fill \"NAME\" { … }.")
+		d.rep.Errorf(b.DefRange(), "No fills", "A family has at least one fill \"NAME\" { … }.")
 		return
 	}
 	type slot struct{ beats, energy, colour int }
@@ -137,8 +143,9 @@ func (d *decoder) checkVocabulary(b *hclsyntax.Block, fills []feel.Fill) {
 		for e := f.MinEnergy; e <= f.MaxEnergy; e++ {
 			s := slot{f.Beats, e, f.Colour}
 			if other, ok := taken[s]; ok {
-				d.errorAt(b.DefRange(), "Two fills of one colour",
-					"%q and %q are both of %s, colour %d, at energy %d. Give one of them another colour.", other, f.Name, count(f.Beats, "beat"), f.Colour, e)
+				d.rep.Errorf(b.DefRange(), "Two fills of one colour",
+					"%q and %q are both of %s, colour %d, at energy %d. Give one of them another colour.", other,
+					f.Name, wording.Count(f.Beats, "beat"), f.Colour, e)
 				return
 			}
 			taken[s] = f.Name

@@ -1,6 +1,8 @@
 package library
 
 import (
+	"slices"
+
 	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 	"github.com/zclconf/go-cty/cty"
@@ -21,7 +23,8 @@ var grooveWords = []string{"about", "meter", "tempo", "grid", "kit", "fills", "s
 // groove reads a groove block. It returns nil when the frame that the rows need
 // (meter and grid) could not be read.
 func (d *decoder) groove(b *hclsyntax.Block, name string) *feel.Feel {
-	f := &feel.Feel{Name: name, Kit: "standard", TempoLow: lowestTempo, TempoHigh: highestTempo, LagMS: map[string]int{}}
+	f := &feel.Feel{Name: name, Kit: "standard", TempoLow: lowestTempo, TempoHigh: highestTempo,
+		LagMS: map[string]int{}}
 	d.anyMeter = false
 	var syncopationAt *hcl.Range
 	frame := d.frame(b, f)
@@ -36,15 +39,15 @@ func (d *decoder) groove(b *hclsyntax.Block, name string) *feel.Feel {
 			}
 		case "kit":
 			if s, ok := d.text(a); ok {
-				if !contains(kits[:], s) {
-					d.errorAt(a.Expr.Range(), "Unknown kit", "There is no kit %q.%s", s, hint(s, kits[:]))
+				if !slices.Contains(kits[:], s) {
+					d.unknownText(a.Expr.Range(), "Unknown kit", "kit", s, kits[:])
 				}
 				f.Kit = s
 			}
 		case "fills":
 			if s, ok := d.text(a); ok {
-				if s != "" && !contains(d.families, s) {
-					d.errorAt(a.Expr.Range(), "Unknown fills", "There is no family of fills %q.%s", s, hint(s, d.families))
+				if s != "" && !slices.Contains(d.families, s) {
+					d.unknownText(a.Expr.Range(), "Unknown fills", "family of fills", s, d.families)
 				}
 				f.Fills = s
 			}
@@ -53,7 +56,7 @@ func (d *decoder) groove(b *hclsyntax.Block, name string) *feel.Feel {
 		case "swing_unit":
 			if s, ok := d.text(a); ok {
 				if s != "eighth" && s != "sixteenth" {
-					d.errorAt(a.Expr.Range(), "Not a note to swing", `swing_unit is "eighth" or "sixteenth".`)
+					d.rep.Errorf(a.Expr.Range(), "Not a note to swing", `swing_unit is "eighth" or "sixteenth".`)
 				}
 				f.Swing.Unit = s
 			}
@@ -64,7 +67,7 @@ func (d *decoder) groove(b *hclsyntax.Block, name string) *feel.Feel {
 				syncopationAt = &r
 			}
 		default:
-			d.unknown(a, "A groove", grooveWords)
+			d.unknown(b, a, "A groove", grooveWords)
 		}
 	}
 	if f.Swing.Mode != "" && f.Swing.Unit == "" {
@@ -99,7 +102,7 @@ func (d *decoder) frame(b *hclsyntax.Block, f *feel.Feel) bool {
 		if misnamed(b, "meter") {
 			return false
 		}
-		d.errorAt(b.DefRange(), "No meter", `A groove needs a meter: meter = "4/4", or meter = "any".`)
+		d.rep.Errorf(b.DefRange(), "No meter", `A groove needs a meter: meter = "4/4", or meter = "any".`)
 		return false
 	}
 	words, at, ok := d.words(a)
@@ -110,8 +113,9 @@ func (d *decoder) frame(b *hclsyntax.Block, f *feel.Feel) bool {
 		d.anyMeter = true
 		f.Grid = 2
 		if g := b.Body.Attributes["grid"]; g != nil {
-			d.errorAt(g.NameRange, "No grid in any meter",
-				"A groove of any meter has two steps a row, the first beat and the others, and no grid. Leave the line out.")
+			d.rep.Errorf(g.NameRange, "No grid in any meter",
+				"A groove of any meter has two steps a row, the first beat and the others, and no grid. Leave the "+
+					"line out.")
 			return false
 		}
 		return true
@@ -119,13 +123,13 @@ func (d *decoder) frame(b *hclsyntax.Block, f *feel.Feel) bool {
 	for i, w := range words {
 		m, err := meter.Parse(w)
 		if err != nil {
-			d.errorAt(at[i], "Not a meter", "%q: %s.", w, err)
+			d.rep.Errorf(at[i], "Not a meter", "%q: %s.", w, err)
 			return false
 		}
 		f.Meters = append(f.Meters, m)
 	}
 	if len(f.Meters) == 0 {
-		d.errorAt(a.Expr.Range(), "No meter", `A groove needs a meter: meter = "4/4", or meter = "any".`)
+		d.rep.Errorf(a.Expr.Range(), "No meter", `A groove needs a meter: meter = "4/4", or meter = "any".`)
 		return false
 	}
 	g := b.Body.Attributes["grid"]
@@ -133,7 +137,8 @@ func (d *decoder) frame(b *hclsyntax.Block, f *feel.Feel) bool {
 		if misnamed(b, "grid") {
 			return false
 		}
-		d.errorAt(b.DefRange(), "No grid", "A groove needs a grid: how many steps a bar of %s has, for example grid = %d.", f.Meters[0], suggestGrid(f.Meters[0]))
+		d.rep.Errorf(b.DefRange(), "No grid", "A groove needs a grid: how many steps a bar of %s has, for example "+
+			"grid = %d.", f.Meters[0], suggestGrid(f.Meters[0]))
 		return false
 	}
 	n, ok := d.whole(g, 1, maxGrid)
@@ -141,8 +146,9 @@ func (d *decoder) frame(b *hclsyntax.Block, f *feel.Feel) bool {
 		return false
 	}
 	if !gridFits(f.Meters[0], n) {
-		d.errorAt(g.Expr.Range(), "The grid does not fit the meter",
-			"%d steps do not put every beat of %s on a step. Write for example grid = %d.", n, f.Meters[0], suggestGrid(f.Meters[0]))
+		d.rep.Errorf(g.Expr.Range(), "The grid does not fit the meter",
+			"%d steps do not put every beat of %s on a step. Write for example grid = %d.", n, f.Meters[0],
+			suggestGrid(f.Meters[0]))
 		return false
 	}
 	f.Grid = n
@@ -184,8 +190,9 @@ func (d *decoder) swing(a *hclsyntax.Attribute, f *feel.Feel) {
 	}
 	n, ok := perMille(v)
 	if !ok {
-		d.errorAt(a.Expr.Range(), "Not a swing",
-			`swing is "tempo" (wider when it is slow, as drummers do it), or how much longer the long note is than the short one, from 1 to 4: 2 is a triplet.`)
+		d.rep.Errorf(a.Expr.Range(), "Not a swing",
+			`swing is "tempo" (wider when it is slow, as drummers do it), or how much longer the long note is than `+
+				`the short one, from 1 to 4: 2 is a triplet.`)
 		return
 	}
 	f.Swing.Mode, f.Swing.PerMille = "ratio", n
@@ -195,11 +202,12 @@ func (d *decoder) swing(a *hclsyntax.Attribute, f *feel.Feel) {
 func (d *decoder) lag(b *hclsyntax.Block, f *feel.Feel) {
 	known := append(voiceWords(), "bass", "piano")
 	for _, x := range b.Body.Blocks {
-		d.errorAt(x.TypeRange, "Unknown block", "lag holds no blocks, only lines such as %s = 6.", lagLine(x.Type, known))
+		d.rep.Errorf(x.TypeRange, "Unknown block", "lag holds no blocks, only lines such as %s = 6.",
+			lagLine(x.Type, known))
 	}
 	for _, a := range inOrder(b.Body) {
-		if !contains(known, a.Name) {
-			d.unknown(a, "lag", known)
+		if !slices.Contains(known, a.Name) {
+			d.unknown(b, a, "lag", known)
 			continue
 		}
 		if ms, ok := d.whole(a, -maxLagMS, maxLagMS); ok {
@@ -211,7 +219,7 @@ func (d *decoder) lag(b *hclsyntax.Block, f *feel.Feel) {
 // checkSyncopation holds the figure of the groove against its levels; where it
 // gives none, the busiest bar sets it.
 func (d *decoder) checkSyncopation(f *feel.Feel, at *hcl.Range, groove hcl.Range) {
-	if d.diags.HasErrors() {
+	if d.rep.Diags.HasErrors() {
 		return // the rows may not be whole
 	}
 	worst, energy := 0, 1
@@ -224,8 +232,9 @@ func (d *decoder) checkSyncopation(f *feel.Feel, at *hcl.Range, groove hcl.Range
 	case at == nil:
 		f.Syncopation = worst
 	case worst > f.Syncopation:
-		d.errorAt(*at, "More syncopation than the groove says",
-			"Kick and snare of level %d reach %d in a bar. Write syncopation = %d, or take something out.", energy, worst, worst)
+		d.rep.Errorf(*at, "More syncopation than the groove says",
+			"Kick and snare of level %d reach %d in a bar. Write syncopation = %d, or take something out.", energy,
+			worst, worst)
 	}
 }
 
@@ -239,7 +248,7 @@ func voiceWords() []string {
 
 // lagLine is the word of a row that lag takes, the one written where it is one.
 func lagLine(word string, known []string) string {
-	if contains(known, word) {
+	if slices.Contains(known, word) {
 		return word
 	}
 	return "snare"

@@ -3,6 +3,7 @@ package library
 import (
 	"encoding/csv"
 	"os"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -69,7 +70,7 @@ func TestKitInvariants(t *testing.T) {
 func rowOf(lv *feel.Level, voices []string) []feel.Touch {
 	out := make([]feel.Touch, len(lv.Bass))
 	for _, r := range lv.Drums {
-		if !contains(voices, r.Voice.Word) {
+		if !slices.Contains(voices, r.Voice.Word) {
 			continue
 		}
 		for i, s := range r.Steps {

@@ -1,6 +1,7 @@
 package library
 
 import (
+	"slices"
 	"strconv"
 
 	"github.com/hashicorp/hcl/v2"
@@ -33,7 +34,8 @@ func (d *decoder) levels(f *feel.Feel, blocks []*hclsyntax.Block, groove hcl.Ran
 	first := map[string]hcl.Range{}
 	for _, b := range blocks {
 		if len(b.Labels) != 1 || len(b.Labels[0]) != 1 || b.Labels[0] < "1" || b.Labels[0] > "5" {
-			d.errorAt(b.DefRange(), "Not a level", `A level is named by its energy in quotes, "1" to "5": level "3" { … }.`)
+			d.rep.Errorf(b.DefRange(), "Not a level",
+				`A level is named by its energy in quotes, "1" to "5": level "3" { … }.`)
 			continue
 		}
 		if d.twice(first, b.Labels[0], b, "level") {
@@ -49,7 +51,7 @@ func (d *decoder) levels(f *feel.Feel, blocks []*hclsyntax.Block, groove hcl.Ran
 	}
 	if lowest == 0 {
 		if len(blocks) == 0 {
-			d.errorAt(groove, "No level", `A groove has at least one level: level "1" { … }, up to "5".`)
+			d.rep.Errorf(groove, "No level", `A groove has at least one level: level "1" { … }, up to "5".`)
 		}
 		return
 	}
@@ -75,8 +77,8 @@ func (d *decoder) readLevel(b *hclsyntax.Block, f *feel.Feel, answer bool) *rawL
 		where, known = "An answer", append([]string{"without", "bass", "comp"}, voiceWords()...)
 	}
 	for _, a := range inOrder(b.Body) {
-		if !contains(known, a.Name) {
-			d.unknown(a, where, known)
+		if !slices.Contains(known, a.Name) {
+			d.unknown(b, a, where, known)
 			l.broken = true
 			continue
 		}
@@ -89,9 +91,9 @@ func (d *decoder) readLevel(b *hclsyntax.Block, f *feel.Feel, answer bool) *rawL
 		case x.Type != "answer":
 			d.stray(x, where, known, []string{"answer"})
 		case len(x.Labels) > 0:
-			d.errorAt(x.DefRange(), "An answer has no name", "Write answer { … }.")
+			d.rep.Errorf(x.DefRange(), "An answer has no name", "Write answer { … }.")
 		case l.answer != nil:
-			d.errorAt(x.TypeRange, "A second answer", "A level has one answer at most.")
+			d.rep.Errorf(x.TypeRange, "A second answer", "A level has one answer at most.")
 		default:
 			l.answer = d.readLevel(x, f, true)
 		}
@@ -107,7 +109,7 @@ func (d *decoder) levelWord(l *rawLevel, a *hclsyntax.Attribute, f *feel.Feel) b
 		var s string
 		if s, ok = d.text(a); ok {
 			if len(s) != 1 || s < "1" || s > "5" {
-				d.errorAt(a.Expr.Range(), "Not a level", `from names another level of this groove: from = "1".`)
+				d.rep.Errorf(a.Expr.Range(), "Not a level", `from names another level of this groove: from = "1".`)
 				return false
 			}
 			l.from, l.fromAt = int(s[0]-'0'), a.Expr.Range()
@@ -118,8 +120,8 @@ func (d *decoder) levelWord(l *rawLevel, a *hclsyntax.Attribute, f *feel.Feel) b
 		if words, at, ok = d.words(a); ok {
 			known := append(voiceWords(), "bass", "comp")
 			for i, w := range words {
-				if !contains(known, w) {
-					d.errorAt(at[i], "Unknown row", "There is no row %q.%s", w, hint(w, known))
+				if !slices.Contains(known, w) {
+					d.unknownText(at[i], "Unknown row", "row", w, known)
 					ok = false
 				}
 				l.without[w] = true
@@ -131,13 +133,15 @@ func (d *decoder) levelWord(l *rawLevel, a *hclsyntax.Attribute, f *feel.Feel) b
 		var s string
 		if s, ok = d.text(a); ok {
 			if l.centre, ok = noteNumber(s); !ok {
-				d.errorAt(a.Expr.Range(), "Not a note", `centre is the note that the chords gather round, from C3 to C5 (C4 is middle C): centre = "C4".`)
+				d.rep.Errorf(a.Expr.Range(), "Not a note",
+					`centre is the note that the chords gather round, from C3 to C5 (C4 is middle C): centre = "C4".`)
 			}
 		}
 	default:
 		var t tab
 		if v, drum := feel.VoiceNamed(a.Name); drum && v.Brush() && f.Kit != "brushes" {
-			d.errorAt(a.NameRange, "Needs brushes", `%s is played with brushes. Write kit = "brushes" in the groove.`, a.Name)
+			d.rep.Errorf(a.NameRange, "Needs brushes",
+				`%s is played with brushes. Write kit = "brushes" in the groove.`, a.Name)
 			return false
 		}
 		if t, ok = d.readTab(a, f.Grid); ok {
@@ -187,10 +191,11 @@ func (d *decoder) resolve(raw *[6]*rawLevel, e int) {
 	if l.from != 0 {
 		switch src := raw[l.from]; {
 		case src == nil:
-			d.errorAt(l.fromAt, "No such level", "This groove writes no level %d to start from.", l.from)
+			d.rep.Errorf(l.fromAt, "No such level", "This groove writes no level %d to start from.", l.from)
 			l.broken = true
 		case src.busy:
-			d.errorAt(l.fromAt, "Levels in a circle", "Level %d starts, over others or at once, from itself. One of them must start from nothing.", l.from)
+			d.rep.Errorf(l.fromAt, "Levels in a circle",
+				"Level %d starts, over others or at once, from itself. One of them must start from nothing.", l.from)
 			l.broken = true
 		default:
 			d.resolve(raw, l.from)
@@ -201,7 +206,7 @@ func (d *decoder) resolve(raw *[6]*rawLevel, e int) {
 	for word := range l.without {
 		_, below := base.rows[word]
 		if _, own := l.rows[word]; own || (l.from != 0 && !below && !l.broken) {
-			d.errorAt(l.block.Body.Attributes["without"].Expr.Range(), "Nothing to leave out",
+			d.rep.Errorf(l.block.Body.Attributes["without"].Expr.Range(), "Nothing to leave out",
 				"without names %s, which this level writes itself or does not get from level %d.", word, l.from)
 			l.broken = true
 		}

@@ -17,6 +17,7 @@ import (
 	"sync"
 
 	"plinth/groove/feel"
+	"plinth/songspec/hcltext"
 )
 
 //go:embed grooves/*.hcl fills/*.hcl
@@ -98,7 +99,7 @@ func loadFeel(name string) *feel.Feel {
 
 func mustDecodeFeel(name string) *feel.Feel {
 	path := "grooves/" + name + ".hcl"
-	feels, _, diags := decode(path, mustRead(path))
+	feels, _, diags := decode(hcltext.NewSource(path, mustRead(path)))
 	if diags.HasErrors() {
 		panic("library: " + diags.Error())
 	}
@@ -124,7 +125,7 @@ func loadFamily(name string) []feel.Fill {
 
 func mustDecodeFamily(name string) []feel.Fill {
 	path := "fills/" + name + ".hcl"
-	_, fills, diags := decode(path, mustRead(path))
+	_, fills, diags := decode(hcltext.NewSource(path, mustRead(path)))
 	if diags.HasErrors() {
 		panic("library: " + diags.Error())
 	}

@@ -7,6 +7,8 @@ import (
 
 	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
+
+	"plinth/songspec/wording"
 )
 
 // tab is one row as it is written: its steps, and where each stands.
@@ -31,7 +33,8 @@ func signs(word string) (set, names string) {
 	case "bass":
 		return bassSigns, "- rest, = held, 1 3 5 7 8 a tone of the chord, a an approach, w walking, g a dead note"
 	case "comp":
-		return compSigns, "- rest, = held, x X s the chord (X strong, s soft), 1 to 5 one voice of it, l lower half, u upper half, r rolled"
+		return compSigns, "- rest, = held, x X s the chord (X strong, s soft), 1 to 5 one voice of it, l lower " +
+			"half, u upper half, r rolled"
 	case "sweep":
 		return drumSigns + "~", "- rest, x X s g a stroke (X strong, s soft, g ghost), ~ sweeping on"
 	}
@@ -57,14 +60,16 @@ func (d *decoder) readTab(a *hclsyntax.Attribute, bar int) (tab, bool) {
 		case r == ' ':
 		case r == '|':
 			if bar > 0 && len(t.steps)%bar != 0 {
-				d.errorAt(d.within(a.Expr, text, i, i+1), "Bar line in the wrong place",
-					"This bar line stands after %s; a bar of this groove has %d (grid = %d).", count(len(t.steps)%bar, "step"), bar, bar)
+				d.rep.Errorf(d.within(a.Expr, text, i, i+1), "Bar line in the wrong place",
+					"This bar line stands after %s; a bar of this groove has %d (grid = %d).",
+					wording.Count(len(t.steps)%bar, "step"), bar, bar)
 				return t, false
 			}
 		case r < utf8.RuneSelf && strings.IndexByte(set, byte(r)) >= 0:
 			t.steps, t.at = append(t.steps, byte(r)), append(t.at, i)
 		case r == '\n' || r == '\r':
-			d.errorAt(a.Expr.Range(), "A row on several lines", "A row stands on one line, in quotes: %s = \"x---x---\". Its bars may be parted by |.", a.Name)
+			d.rep.Errorf(a.Expr.Range(), "A row on several lines",
+				"A row stands on one line, in quotes: %s = \"x---x---\". Its bars may be parted by |.", a.Name)
 			return t, false
 		case wrong < 0:
 			wrong = i
@@ -80,7 +85,7 @@ func (d *decoder) readTab(a *hclsyntax.Attribute, bar int) (tab, bool) {
 		if others > 0 {
 			more = fmt.Sprintf(" (and %d more in this row)", others)
 		}
-		d.errorAt(d.within(a.Expr, text, wrong, wrong+n), "Not a sign of this row",
+		d.rep.Errorf(d.within(a.Expr, text, wrong, wrong+n), "Not a sign of this row",
 			"%q means nothing in the row %s%s. Write %s.", string(r), a.Name, more, names)
 		return t, false
 	}
@@ -94,8 +99,9 @@ func (d *decoder) checkHolds(t tab) bool {
 			continue
 		}
 		if i == 0 || t.steps[i-1] == '-' {
-			d.errorAt(d.place(t, i), "Nothing to hold",
-				"%q holds on what sounds in the step before, and nothing does. Write a stroke there, or - here.", string(c))
+			d.rep.Errorf(d.place(t, i), "Nothing to hold",
+				"%q holds on what sounds in the step before, and nothing does. Write a stroke there, or - here.",
+				string(c))
 			return false
 		}
 	}
@@ -116,24 +122,17 @@ func (d *decoder) fits(t tab, grid int) bool {
 		if n == 2 {
 			return true
 		}
-		d.errorAt(r, "Wrong number of steps",
-			"%s has %s. In a groove of any meter a row has 2: what happens on the bar's first beat, and on each other beat (\"x|-\").",
-			t.word, count(n, "step"))
+		d.rep.Errorf(r, "Wrong number of steps",
+			"%s has %s. In a groove of any meter a row has 2: what happens on the bar's first beat, and on each "+
+				"other beat (\"x|-\").",
+			t.word, wording.Count(n, "step"))
 		return false
 	}
 	if n == grid || n == 2*grid || n == 4*grid {
 		return true
 	}
-	d.errorAt(r, "Wrong number of steps",
+	d.rep.Errorf(r, "Wrong number of steps",
 		"%s has %s. A bar of this groove has %d (grid = %d), and a row is 1, 2 or 4 bars long: %d, %d or %d steps.",
-		t.word, count(n, "step"), grid, grid, grid, 2*grid, 4*grid)
+		t.word, wording.Count(n, "step"), grid, grid, grid, 2*grid, 4*grid)
 	return false
-}
-
-// count says how many there are.
-func count(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
 }

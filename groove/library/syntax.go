@@ -2,13 +2,14 @@ package library
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
-	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 
 	"plinth/groove/feel"
-	"plinth/songspec"
+	"plinth/songspec/hcltext"
+	"plinth/songspec/wording"
 )
 
 // How the blocks of a groove file are written.
@@ -21,47 +22,72 @@ var blockForms = map[string]string{
 	"fill":   `fill "NAME" { … }`,
 }
 
-// grooveDialect is the groove file's, for messages about how HCL is written.
-var grooveDialect = songspec.Dialect{
-	Value:  "grid = 16",
-	Head:   `level "3" {`,
-	List:   `["hat", "kick"]`,
-	Pair:   "[60, 90]",
-	Number: "16, 1.5",
-	Quoted: "Names and rows stand in quotes.",
-	Lines:  "A row stands on one line, its bars parted by | where that helps.",
-	Slash:  `Rows are written with - and letters alone.`,
-	Blocks: blockForms,
-	Top:    []string{"groove", "fills"},
-	Line:   rowLine,
-}
-
-// syntax puts what the parser says of a groove file into our words.
-func syntax(name string, src []byte, diags hcl.Diagnostics) hcl.Diagnostics {
-	return songspec.Syntax(name, src, diags, grooveDialect)
+// dialect is the groove file's, for messages about how it is written.
+var dialect = hcltext.Dialect{
+	Value:    "grid = 16",
+	Head:     `level "3" {`,
+	List:     `["hat", "kick"]`,
+	Pair:     "[60, 90]",
+	Number:   "16, 1.5",
+	Quoted:   "Names and rows stand in quotes.",
+	Lines:    "A row stands on one line, its bars parted by | where that helps.",
+	Slash:    `Rows are written with - and letters alone.`,
+	Blocks:   blockForms,
+	Top:      []string{"groove", "fills"},
+	Texts:    append(voiceWords(), "bass", "comp", "about", "meter", "kit", "fills", "swing_unit", "from", "centre"),
+	Others:   []string{"tempo", "grid", "swing", "syncopation", "voices", "without", "colour", "energy", "piano"},
+	Decimals: []string{"swing"},
+	Line:     rowLine,
 }
 
 var (
-	bareRow  = pattern(`^\s*([a-z_]+)\s*[=:]?\s*([^\s"=:\[{][^"#]*?)"?\s*(#.*)?$`)
-	openRow  = pattern(`^\s*([a-z_]+)\s*[=:]?\s*("[^"]*?)\s*$`)
-	runTempo = pattern(`^\s*tempo\s*=\s*\[?\s*(\d+)\s*(?:-|–|to|\.\.|,|;|\s)\s*(\d+)\s*\]?\s*$`)
+	bareRow  = hcltext.Pattern(`^\s*([a-z_]+)\s*[=:]?\s*([^\s"=:\[{][^"#]*?)"?\s*(#.*)?$`)
+	openRow  = hcltext.Pattern(`^\s*([a-z_]+)\s*[=:]?\s*("[^"]*?)\s*$`)
+	runTempo = hcltext.Pattern(`^\s*tempo\s*=\s*(\[?\s*(\d+)\s*(?:-|–|to|\.\.|,|;|\s)\s*(\d+)\s*\]?)\s*$`)
 )
 
 // rowLine finds a row without its quotes, or with one of them: HCL would make a
 // sum of it, or a text that never ends.
-func rowLine(line string) (from, to int, summary, detail string, ok bool) {
+func rowLine(line string) (hcltext.Slip, bool) {
 	if m := openRow().FindStringSubmatchIndex(line); m != nil && isRow(line[m[2]:m[3]]) {
 		row := strings.TrimSpace(strings.TrimLeft(line[m[4]:m[5]], `"`))
-		return m[4], m[5], "A row is never closed", fmt.Sprintf(`A row ends with a quote on its line: %s = "%s".`, line[m[2]:m[3]], cut(row)), true
+		return rowSlip(line, m, row, "A row is never closed", "A row ends with a quote on its line"), true
 	}
 	if m := bareRow().FindStringSubmatchIndex(line); m != nil && isRow(line[m[2]:m[3]]) {
 		row := strings.Trim(strings.TrimSpace(line[m[4]:m[5]]), "'`“”„‘’«»")
-		return m[4], m[5], "A row without quotes", fmt.Sprintf(`Rows stand in straight double quotes: %s = "%s".`, line[m[2]:m[3]], cut(row)), true
+		return rowSlip(line, m, row, "A row without quotes", "Rows stand in straight double quotes"), true
 	}
 	if m := runTempo().FindStringSubmatchIndex(line); m != nil {
-		return m[2], m[5], "Not a range", fmt.Sprintf("The slowest and the quickest tempo stand in brackets with a comma between: tempo = [%s, %s].", line[m[2]:m[3]], line[m[4]:m[5]]), true
+		tempo := fmt.Sprintf("[%s, %s]", line[m[4]:m[5]], line[m[6]:m[7]])
+		slip := hcltext.Slip{From: m[4], To: m[7], Summary: "Not a range",
+			Detail: "The slowest and the quickest tempo stand in brackets with a comma between: " +
+				"tempo = " + tempo + "."}
+		return slip.Write(m[2], m[3], tempo), true
 	}
-	return 0, 0, "", "", false
+	return hcltext.Slip{}, false
+}
+
+// rowSlip is a slip in the quotes of a row: m has the places of its word and of what
+// stands for it.
+func rowSlip(line string, m []int, row, summary, rule string) hcltext.Slip {
+	word, to := line[m[2]:m[3]], m[5]
+	if to < len(line) && line[to] == '"' {
+		to++
+	}
+	slip := hcltext.Slip{From: m[4], To: m[5], Summary: summary,
+		Detail: fmt.Sprintf(`%s: %s = "%s".`, rule, word, wording.Clip(row, 40))}
+	if row = readable(word, row); row != "" {
+		slip = slip.Write(m[2], to, fmt.Sprintf(`%s = "%s"`, word, row))
+	}
+	return slip
+}
+
+// readable is a row that can be read, "" for any other: bass 13 may be a lag.
+func readable(word, row string) string {
+	if set, _ := signs(word); strings.Trim(row, set+" |") != "" || strings.Trim(row, "0123456789") == "" {
+		return ""
+	}
+	return row
 }
 
 // isRow reports a word that has a drum tab after it.
@@ -70,25 +96,22 @@ func isRow(word string) bool {
 	return drum || word == "bass" || word == "comp"
 }
 
-// cut shortens what a message repeats.
-func cut(s string) string {
-	if r := []rune(s); len(r) > 40 {
-		return string(r[:40]) + "…"
-	}
-	return s
-}
-
 // stray reports a block where only values, or other blocks, belong.
 func (d *decoder) stray(b *hclsyntax.Block, where string, values, blocks []string) {
 	switch {
-	case contains(values, b.Type):
-		d.errorAt(b.TypeRange, "A value written as a block", "Write it with an equals sign and without braces: %s.", valueForm(b.Type))
+	case slices.Contains(values, b.Type):
+		d.rep.Errorf(b.TypeRange, "A value written as a block",
+			"Write it with an equals sign and without braces: %s.", valueForm(b.Type))
 	case blockForms[b.Type] != "":
-		d.errorAt(b.TypeRange, "Unknown block", "%s has no block %q. It belongs %s.", where, b.Type, home[b.Type])
+		d.rep.Errorf(b.TypeRange, "Unknown block", "%s has no block %q. It belongs %s.", where, b.Type, home[b.Type])
 	case len(blocks) == 0:
-		d.errorAt(b.TypeRange, "Unknown block", "%s has no block %q.", where, b.Type)
+		d.rep.Errorf(b.TypeRange, "Unknown block", "%s has no block %q.", where, b.Type)
 	default:
-		d.errorAt(b.TypeRange, "Unknown block", "%s has no block %q.%s", where, b.Type, hint(b.Type, append(append([]string(nil), blocks...), values...)))
+		says, word := hint(b.Type, slices.Concat(blocks, values))
+		e := d.rep.Errorf(b.TypeRange, "Unknown block", "%s has no block %q.%s", where, b.Type, says)
+		if slices.Contains(blocks, word) && dialect.Named(word) == (len(b.Labels) == 1) {
+			e.WriteWord(b.TypeRange, word)
+		}
 	}
 }
 
@@ -96,7 +119,7 @@ func (d *decoder) stray(b *hclsyntax.Block, where string, values, blocks []strin
 // which is reported there.
 func misnamed(b *hclsyntax.Block, name string) bool {
 	for _, a := range b.Body.Attributes {
-		if !contains(grooveWords, a.Name) && nearest(a.Name, grooveWords) == name {
+		if !slices.Contains(grooveWords, a.Name) && nearest(a.Name, grooveWords) == name {
 			return true
 		}
 	}

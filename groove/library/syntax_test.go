@@ -4,9 +4,6 @@ import (
 	"regexp"
 	"strings"
 	"testing"
-
-	"github.com/hashicorp/hcl/v2"
-	"github.com/hashicorp/hcl/v2/hclsyntax"
 )
 
 // writingMistakes are slips in how HCL is written, each of which the parser has
@@ -65,9 +62,8 @@ var slips = []string{`"`, `'`, "`", `{`, `}`, `[`, `]`, `(`, `)`, `=`, `:`, `;`,
 	`&`, `*`, `**`, `!`, `?`, `<<`, `<<-X`, `-`, `+`, `%`, `${`, `\`, `@`, `“`, `x`, `1`, `::`, `=>`, `for`, `null`, `a.b`, `a[`, `[*]`, `.*.`,
 	"\n", `x y`, `"x"`, `1.`, `1_0`, `f(`, `f(1 2`, `{x`, `{x=`, `[1`, `[for `, `é`, "\t", "\u00a0"}
 
-// TestOwnWords: no single slip in a groove file brings out a word of the parser's.
-func TestOwnWords(t *testing.T) {
-	const src = `groove "mine" {
+// slipped is a groove file in which slips are made.
+const slipped = `groove "mine" {
   meter = "4/4"
   tempo = [60, 90]
   grid  = 16
@@ -93,7 +89,10 @@ fills "own" {
   }
 }
 `
-	if _, _, diags := Decode("m.hcl", []byte(src)); len(diags) > 0 {
+
+// TestOwnWords: no single slip in a groove file brings out a word of the parser's.
+func TestOwnWords(t *testing.T) {
+	if _, _, diags := Decode("m.hcl", []byte(slipped)); len(diags) > 0 {
 		t.Fatal(diags)
 	}
 	n := 0
@@ -114,16 +113,7 @@ fills "own" {
 			}
 		}
 	}
-	tokens, _ := hclsyntax.LexConfig([]byte(src), "m", hcl.InitialPos)
-	for _, tok := range tokens {
-		lo, hi := tok.Range.Start.Byte, tok.Range.End.Byte
-		try(src[:lo] + src[hi:])
-		try(src[:hi] + src[lo:])
-		try(src[:lo])
-		for _, s := range slips {
-			try(src[:lo] + s + src[lo:])
-		}
-	}
+	mutants(try)
 	if n < 4000 {
 		t.Errorf("only %d slips were tried", n)
 	}

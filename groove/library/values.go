@@ -2,9 +2,9 @@ package library
 
 import (
 	"bytes"
+	"cmp"
 	"math/big"
 	"strconv"
-	"unicode/utf8"
 
 	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
@@ -56,14 +56,15 @@ func (d *decoder) value(a *hclsyntax.Attribute) (cty.Value, bool) {
 	switch {
 	case !ok:
 		row := d.shown(a.Expr.Range())
-		if row == "" || !isRow(a.Name) {
-			row = "…"
+		if !isRow(a.Name) {
+			row = ""
 		}
-		d.errorAt(a.Expr.Range(), "Not a plain value",
-			"%s takes a plain value. Words and rows stand in quotes: %s = \"%s\".", a.Name, a.Name, row)
+		d.rep.Errorf(a.Expr.Range(), "Not a plain value",
+			"%s takes a plain value. Words and rows stand in quotes: %s = \"%s\".", a.Name, a.Name, cmp.Or(row, "…")).
+			WriteText(a.Expr.Range(), readable(a.Name, row))
 		return cty.NilVal, false
 	case v.IsNull():
-		d.errorAt(a.Expr.Range(), "Nothing here", "%s cannot be null. Leave the line out instead.", a.Name)
+		d.rep.Errorf(a.Expr.Range(), "Nothing here", "%s cannot be null. Leave the line out instead.", a.Name)
 		return cty.NilVal, false
 	}
 	return v, true
@@ -76,7 +77,7 @@ func (d *decoder) text(a *hclsyntax.Attribute) (string, bool) {
 		return "", false
 	}
 	if v.Type() != cty.String {
-		d.errorAt(a.Expr.Range(), "Not a text", "%s takes a text in quotes: %s = \"…\".", a.Name, a.Name)
+		d.rep.Errorf(a.Expr.Range(), "Not a text", "%s takes a text in quotes: %s = \"…\".", a.Name, a.Name)
 		return "", false
 	}
 	return v.AsString(), true
@@ -91,11 +92,12 @@ func (d *decoder) words(a *hclsyntax.Attribute) (out []string, at []hcl.Range, o
 	for _, e := range exprs {
 		v, good := plain(e)
 		if !good || v.IsNull() || v.Type() != cty.String {
-			help := "one or a list: " + a.Name + ` = ["…", "…"]`
-			if w := d.shown(e.Range()); w != "" && len(exprs) == 1 {
-				help = a.Name + ` = "` + w + `"`
+			help, word := "one or a list: "+a.Name+` = ["…", "…"]`, d.shown(e.Range())
+			if word != "" && len(exprs) == 1 {
+				help = a.Name + ` = "` + word + `"`
 			}
-			d.errorAt(e.Range(), "Not a text", "%s takes texts in quotes: %s.", a.Name, help)
+			d.rep.Errorf(e.Range(), "Not a text", "%s takes texts in quotes: %s.", a.Name, help).
+				WriteText(e.Range(), word)
 			return nil, nil, false
 		}
 		out, at = append(out, v.AsString()), append(at, e.Range())
@@ -106,10 +108,10 @@ func (d *decoder) words(a *hclsyntax.Attribute) (out []string, at []hcl.Range, o
 // shown is what stands at a place, "" when it is long or no word.
 func (d *decoder) shown(r hcl.Range) string {
 	lo, hi := r.Start.Byte, r.End.Byte
-	if lo < 0 || hi > len(d.src) || lo >= hi || hi-lo > 40 || bytes.ContainsAny(d.src[lo:hi], "\"[]{}()\r\n") {
+	if hi-lo > 40 || bytes.ContainsAny(d.src.Src[lo:hi], "\"[]{}()\r\n") {
 		return ""
 	}
-	return string(d.src[lo:hi])
+	return string(d.src.Src[lo:hi])
 }
 
 // whole reads a whole number from low to high.
@@ -120,7 +122,8 @@ func (d *decoder) whole(a *hclsyntax.Attribute, low, high int) (int, bool) {
 	}
 	n, good := wholeIn(v, low, high)
 	if !good {
-		d.errorAt(a.Expr.Range(), "Not a number that fits", "%s is a whole number from %d to %d.", a.Name, low, high)
+		d.rep.Errorf(a.Expr.Range(), "Not a number that fits", "%s is a whole number from %d to %d.",
+			a.Name, low, high)
 	}
 	return n, good
 }
@@ -136,8 +139,9 @@ func (d *decoder) pair(a *hclsyntax.Attribute, low, high int) (lo, hi int, ok bo
 			return lo, hi, true
 		}
 	}
-	d.errorAt(a.Expr.Range(), "Not a range",
-		"%s is a range of two whole numbers between %d and %d, the lower one first: %s = [%d, %d].", a.Name, low, high, a.Name, low, high)
+	d.rep.Errorf(a.Expr.Range(), "Not a range",
+		"%s is a range of two whole numbers between %d and %d, the lower one first: %s = [%d, %d].", a.Name, low, high,
+		a.Name, low, high)
 	return 0, 0, false
 }
 
@@ -172,13 +176,8 @@ func perMille(v cty.Value) (int, bool) {
 func (d *decoder) within(e hclsyntax.Expression, text string, from, to int) hcl.Range {
 	r := e.Range()
 	begin, end := r.Start.Byte+1, r.End.Byte-1
-	if begin < 1 || end > len(d.src) || begin > end || string(d.src[begin:end]) != text || r.Start.Line != r.End.Line {
+	if begin > end || string(d.src.Src[begin:end]) != text || r.Start.Line != r.End.Line {
 		return r
 	}
-	col := r.Start.Column + 1
-	return hcl.Range{
-		Filename: r.Filename,
-		Start:    hcl.Pos{Line: r.Start.Line, Column: col + utf8.RuneCountInString(text[:from]), Byte: begin + from},
-		End:      hcl.Pos{Line: r.Start.Line, Column: col + utf8.RuneCountInString(text[:to]), Byte: begin + to},
-	}
+	return d.src.Range(begin+from, begin+to)
 }

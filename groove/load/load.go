@@ -18,6 +18,7 @@ import (
 	"plinth/groove/library"
 	"plinth/songspec"
 	"plinth/songspec/guide"
+	"plinth/songspec/hcltext"
 	"plinth/songspec/timeline"
 )
 
@@ -46,7 +47,7 @@ func Read(name string, text []byte, folder fs.FS) *Song {
 		own: map[string]*feel.Feel{}, fills: map[string][]feel.Fill{},
 	}
 	l.read(text)
-	songspec.SortDiagnostics(l.Diags)
+	hcltext.SortDiagnostics(l.Diags)
 	if l.Diags.HasErrors() {
 		l.Timeline, l.Feels = nil, nil
 	}

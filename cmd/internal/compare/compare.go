@@ -13,6 +13,7 @@ import (
 	"plinth/cmd/internal/files"
 	"plinth/groove/library"
 	"plinth/songspec"
+	"plinth/songspec/hcltext"
 	"plinth/songspec/outline"
 	"plinth/songspec/timeline"
 )
@@ -56,7 +57,7 @@ func Parse(name string, src []byte) *Song {
 	}
 	tl, diags := file.Resolve(builtinFeels(file))
 	s.Diags = append(s.Diags, diags...)
-	songspec.SortDiagnostics(s.Diags)
+	hcltext.SortDiagnostics(s.Diags)
 	if !s.Diags.HasErrors() {
 		s.Timeline = tl
 	}
@@ -78,7 +79,7 @@ func builtinFeels(file *songspec.File) songspec.Env {
 
 // WriteMistakes writes the errors of a song. Doubts are left out: they are for the one who
 // edits it.
-func (s *Song) WriteMistakes(w io.Writer, o songspec.DiagOptions) error {
+func (s *Song) WriteMistakes(w io.Writer, o hcltext.DiagOptions) error {
 	var errs hcl.Diagnostics
 	for _, d := range s.Diags {
 		if d.Severity == hcl.DiagError {
@@ -88,7 +89,7 @@ func (s *Song) WriteMistakes(w io.Writer, o songspec.DiagOptions) error {
 	if len(errs) == 0 {
 		return nil
 	}
-	return songspec.WriteDiagnostics(w, map[string][]byte{s.Name: s.Source}, errs, o)
+	return hcltext.WriteDiagnostics(w, map[string][]byte{s.Name: s.Source}, errs, o)
 }
 
 // WriteJSON writes changes as one JSON object.

@@ -8,7 +8,7 @@ import (
 	"strings"
 
 	"plinth/cmd/internal/words"
-	"plinth/songspec"
+	"plinth/songspec/hcltext"
 	"plinth/songspec/outline"
 	"plinth/songspec/timeline"
 )
@@ -42,7 +42,7 @@ func Git(w io.Writer, args []string) error {
 	}{{old, "the old"}, {now, "the new"}} {
 		if side.song != nil && side.song.Timeline == nil {
 			fmt.Fprintf(&out, "%s: %s song has a mistake\n", path, side.word)
-			if err := side.song.WriteMistakes(&out, songspec.DiagOptions{Max: 3}); err != nil {
+			if err := side.song.WriteMistakes(&out, hcltext.DiagOptions{Max: 3}); err != nil {
 				return err
 			}
 		}

@@ -26,7 +26,8 @@ var reserved = []struct {
 	{"github.com/fsnotify/", []string{"cmd/internal/watch"}, "only the watcher hears the file system"},
 	{"gitlab.com/gomidi/", []string{"render/midi"}, "only render/midi writes MIDI"},
 	{"github.com/spf13/", []string{"cmd/plinth"}, "only the command line knows of flags"},
-	{"github.com/hashicorp/hcl/", []string{"songspec", "songspec/guide", "groove/library", "groove/load", "cmd"},
+	{"github.com/hashicorp/hcl/",
+		[]string{"songspec", "songspec/hcltext", "songspec/guide", "groove/library", "groove/load", "cmd"},
 		"HCL stays at the two doors"},
 	{"github.com/zclconf/", []string{"songspec", "groove/library"}, "HCL's values stay at the two doors"},
 	{"plinth/groove/groovetest", nil, "it is for tests"},
@@ -39,8 +40,10 @@ var forTests = []string{"groove/groovetest", "groove/songfiletest"}
 // inner are the packages that say what a song is and what the band means and plays: they
 // know of these of ours alone. No player knows another; the band, which is groove, knows all.
 var inner = map[string][]string{
+	"songspec/wording":  {},
+	"songspec/hcltext":  {"songspec/wording"},
 	"songspec/meter":    {},
-	"songspec/harmony":  {},
+	"songspec/harmony":  {"songspec/wording"},
 	"songspec/timeline": {"songspec/harmony", "songspec/meter"},
 	"songspec/cue":      {"songspec/harmony", "songspec/timeline"},
 
@@ -48,10 +51,11 @@ var inner = map[string][]string{
 	"groove/feel":     {"songspec/meter"},
 	"groove/bassline": {"songspec/harmony"},
 	"groove/voicing":  {"songspec/harmony"},
-	"groove/library":  {"groove/feel", "songspec", "songspec/meter"},
-	"groove/load":     {"groove/feel", "groove/library", "songspec", "songspec/guide", "songspec/timeline"},
-	"groove/score":    {"groove/feel", "groove/nearsort", "songspec/cue", "songspec/guide", "songspec/timeline"},
-	"groove/plan":     {"groove/feel", "groove/score", "songspec/cue", "songspec/meter", "songspec/timeline"},
+	"groove/library":  {"groove/feel", "songspec/hcltext", "songspec/meter", "songspec/wording"},
+	"groove/load": {"groove/feel", "groove/library", "songspec", "songspec/guide", "songspec/hcltext",
+		"songspec/timeline"},
+	"groove/score": {"groove/feel", "groove/nearsort", "songspec/cue", "songspec/guide", "songspec/timeline"},
+	"groove/plan":  {"groove/feel", "groove/score", "songspec/cue", "songspec/meter", "songspec/timeline"},
 	"groove/touch": {"groove/feel", "groove/nearsort", "groove/plan", "groove/score",
 		"songspec/meter", "songspec/timeline"},
 	"groove/drummer": {"groove/feel", "groove/plan", "groove/score", "groove/touch",

@@ -23,7 +23,7 @@ import (
 	"plinth/cmd/internal/watch"
 	"plinth/cmd/internal/words"
 	"plinth/groove"
-	"plinth/songspec"
+	"plinth/songspec/hcltext"
 	"plinth/songspec/outline"
 )
 
@@ -184,8 +184,8 @@ func (s *session) diagnostics(res *bed.Result) string {
 		return ""
 	}
 	var b strings.Builder
-	if err := songspec.WriteDiagnostics(&b, res.Sources, res.Diags,
-		songspec.DiagOptions{Color: s.Color, Max: s.MaxDiags}); err != nil {
+	if err := hcltext.WriteDiagnostics(&b, res.Sources, res.Diags,
+		hcltext.DiagOptions{Color: s.Color, Max: s.MaxDiags}); err != nil {
 		panic(errors.Join(errors.New("live: a strings.Builder failed"), err))
 	}
 	return b.String()

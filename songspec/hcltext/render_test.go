@@ -1,4 +1,4 @@
-package songspec
+package hcltext
 
 import (
 	"errors"
@@ -11,8 +11,14 @@ import (
 // at makes a diagnostic under the bytes of part in src.
 func at(src, part, summary string, sev hcl.DiagnosticSeverity) *hcl.Diagnostic {
 	lo := strings.Index(src, part)
-	rng := newSource("t.song.hcl", []byte(src)).rng(lo, lo+len(part))
+	rng := NewSource("t.song.hcl", []byte(src)).Range(lo, lo+len(part))
 	return &hcl.Diagnostic{Severity: sev, Summary: summary, Detail: "Write this.", Subject: &rng}
+}
+
+func written(src string, diags hcl.Diagnostics) string {
+	var b strings.Builder
+	_ = WriteDiagnostics(&b, map[string][]byte{"t.song.hcl": []byte(src)}, diags, DiagOptions{Max: -1})
+	return b.String()
 }
 
 func TestSnippets(t *testing.T) {
@@ -42,7 +48,8 @@ func TestSnippets(t *testing.T) {
 		})
 	}
 	long := strings.Repeat("x", 60000) + "!" + strings.Repeat("y", 60000) + "\n"
-	if got := written(long, hcl.Diagnostics{at(long, "!", "S", hcl.DiagError)}); len(got) > 400 || !strings.Contains(got, "x!y") {
+	got := written(long, hcl.Diagnostics{at(long, "!", "S", hcl.DiagError)})
+	if len(got) > 400 || !strings.Contains(got, "x!y") {
 		t.Errorf("a long line is shown in %d bytes", len(got))
 	}
 }
@@ -50,9 +57,9 @@ func TestSnippets(t *testing.T) {
 func TestTenAreShown(t *testing.T) {
 	src := strings.Repeat("ab\n", 30)
 	var diags hcl.Diagnostics
-	s := newSource("t.song.hcl", []byte(src))
+	s := NewSource("t.song.hcl", []byte(src))
 	for i := 29; i >= 0; i-- {
-		rng := s.rng(3*i, 3*i+2)
+		rng := s.Range(3*i, 3*i+2)
 		sev := hcl.DiagError
 		if i < 20 {
 			sev = hcl.DiagWarning
@@ -60,18 +67,20 @@ func TestTenAreShown(t *testing.T) {
 		diags = append(diags, &hcl.Diagnostic{Severity: sev, Summary: "S", Subject: &rng})
 	}
 	var b strings.Builder
-	if err := WriteDiagnostics(&b, map[string][]byte{"t.song.hcl": []byte(src)}, diags[:12], DiagOptions{Max: 5}); err != nil {
+	sources := map[string][]byte{"t.song.hcl": []byte(src)}
+	if err := WriteDiagnostics(&b, sources, diags[:12], DiagOptions{Max: 5}); err != nil {
 		t.Fatal(err)
 	}
 	// Ten errors and two warnings: five errors are shown, in order.
 	got := b.String()
-	if strings.Count(got, "error: ") != 5 || strings.Contains(got, "warning:") || !strings.Contains(got, "t.song.hcl:21:1") ||
-		!strings.HasSuffix(got, "and 5 errors and 2 warnings more\n") {
+	if strings.Count(got, "error: ") != 5 || strings.Contains(got, "warning:") ||
+		!strings.Contains(got, "t.song.hcl:21:1") || !strings.HasSuffix(got, "and 5 errors and 2 warnings more\n") {
 		t.Errorf("got\n%s", got)
 	}
 	b.Reset()
 	_ = WriteDiagnostics(&b, nil, diags, DiagOptions{})
-	if n := strings.Count(b.String(), "\nt.song.hcl:") + 1; n != 10 || !strings.HasSuffix(b.String(), "and 20 warnings more\n") {
+	n := strings.Count(b.String(), "\nt.song.hcl:") + 1
+	if n != 10 || !strings.HasSuffix(b.String(), "and 20 warnings more\n") {
 		t.Errorf("%d are shown when nothing is said:\n%s", n, b.String())
 	}
 	if diags[0].Subject.Start.Line != 30 {

@@ -1,4 +1,4 @@
-package songspec
+package hcltext
 
 import (
 	"bufio"
@@ -11,6 +11,8 @@ import (
 	"github.com/apparentlymart/go-textseg/v15/textseg"
 	"github.com/hashicorp/hcl/v2"
 	"golang.org/x/text/width"
+
+	"plinth/songspec/wording"
 )
 
 // DiagOptions say how diagnostics are written.
@@ -45,9 +47,9 @@ func WriteDiagnostics(w io.Writer, sources map[string][]byte, diags hcl.Diagnost
 		shown, errors, warnings = choose(all, limit)
 	}
 	out := bufio.NewWriter(w)
-	r := renderer{out: out, color: opts.Color, sources: map[string]*source{}}
+	r := renderer{out: out, color: opts.Color, sources: map[string]*Source{}}
 	for name, src := range sources {
-		r.sources[name] = newSource(name, src)
+		r.sources[name] = NewSource(name, src)
 	}
 	for _, d := range shown {
 		r.one(d)
@@ -55,10 +57,10 @@ func WriteDiagnostics(w io.Writer, sources map[string][]byte, diags hcl.Diagnost
 	if errors+warnings > 0 {
 		var rest []string
 		if errors > 0 {
-			rest = append(rest, count(errors, "error"))
+			rest = append(rest, wording.Count(errors, "error"))
 		}
 		if warnings > 0 {
-			rest = append(rest, count(warnings, "warning"))
+			rest = append(rest, wording.Count(warnings, "warning"))
 		}
 		fmt.Fprintf(out, "and %s more\n", strings.Join(rest, " and "))
 	}
@@ -96,7 +98,7 @@ func choose(all hcl.Diagnostics, limit int) (shown hcl.Diagnostics, errors, warn
 type renderer struct {
 	out     *bufio.Writer
 	color   bool
-	sources map[string]*source
+	sources map[string]*Source
 }
 
 func (r *renderer) paint(code, s string) string {
@@ -131,11 +133,11 @@ func (r *renderer) snippet(d *hcl.Diagnostic, code string) {
 	}
 	s := r.sources[d.Subject.Filename]
 	lo, hi := d.Subject.Start.Byte, d.Subject.End.Byte
-	if s == nil || lo > len(s.src) {
+	if s == nil || lo > len(s.Src) {
 		return
 	}
 	n := d.Subject.Start.Line
-	text := s.lineText(n)
+	text := s.LineText(n)
 	if n < 1 || n > len(s.lines) || len(bytes.TrimSpace(text)) == 0 {
 		return
 	}
@@ -152,7 +154,7 @@ func (r *renderer) snippet(d *hcl.Diagnostic, code string) {
 		return ' '
 	}, blanks(before))
 	mark := "^"
-	if w := columns(marked); w > 1 {
+	if w := Columns(marked); w > 1 {
 		mark += strings.Repeat("~", w-1)
 	}
 	fmt.Fprintf(r.out, "%s | %s%s\n", strings.Repeat(" ", len(gutter)), under, r.paint(code, mark))
@@ -162,14 +164,14 @@ func (r *renderer) snippet(d *hcl.Diagnostic, code string) {
 // printable, and shortens each where the line is long.
 func window(text []byte, lo, hi int) (before, marked, after string) {
 	before, marked, after = plainText(string(text[:lo])), plainText(string(text[lo:hi])), plainText(string(text[hi:]))
-	if columns(before) > snippetColumns*2/3 {
+	if Columns(before) > snippetColumns*2/3 {
 		before = "…" + tail(before, snippetColumns/2)
 	}
-	if columns(marked) > snippetColumns/2 {
+	if Columns(marked) > snippetColumns/2 {
 		marked = head(marked, snippetColumns/2) + "…"
 		after = ""
 	}
-	if rest := snippetColumns - columns(before) - columns(marked); columns(after) > max(rest, 0) {
+	if rest := snippetColumns - Columns(before) - Columns(marked); Columns(after) > max(rest, 0) {
 		after = head(after, max(rest, 0)) + "…"
 	}
 	return before, marked, after
@@ -192,14 +194,14 @@ func blanks(s string) string {
 		if i > 0 {
 			b.WriteByte('\t')
 		}
-		b.WriteString(strings.Repeat(" ", columns(part)))
+		b.WriteString(strings.Repeat(" ", Columns(part)))
 	}
 	return b.String()
 }
 
-// columns is how many columns of a terminal a text takes: two for wide
+// Columns is how many Columns of a terminal a text takes: two for wide
 // characters, one for each other character as a reader sees it.
-func columns(s string) int {
+func Columns(s string) int {
 	ascii := true
 	for i := 0; i < len(s); i++ {
 		ascii = ascii && s[i] < utf8.RuneSelf
@@ -256,5 +258,6 @@ func plainText(s string) string {
 
 func unsafe(r rune) bool {
 	return r != '\t' && r < 0x20 || r >= 0x7f && r < 0xa0 || r == utf8.RuneError ||
-		r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069 || r == 0x200e || r == 0x200f || r == 0xfeff || r == 0x2028 || r == 0x2029
+		r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069 || r == 0x200e || r == 0x200f || r == 0xfeff ||
+		r == 0x2028 || r == 0x2029
 }

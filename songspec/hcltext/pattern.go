@@ -1,12 +1,12 @@
-package library
+package hcltext
 
 import (
 	"regexp"
 	"sync"
 )
 
-// pattern is a regular expression that is made when it is first needed: most songs
+// Pattern is a regular expression that is made when it is first needed: most files
 // have nothing wrong with them, and should not wait for it.
-func pattern(src string) func() *regexp.Regexp {
+func Pattern(src string) func() *regexp.Regexp {
 	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(src) })
 }

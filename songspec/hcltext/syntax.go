@@ -1,0 +1,231 @@
+package hcltext
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"plinth/songspec/wording"
+)
+
+// Lines that musicians get wrong in ways that HCL's parser has no words for.
+var (
+	noEquals      = Pattern(`^\s*([a-z_]+)\s*:?\s+("?[^={]*"?)\s*$`)
+	colonValue    = Pattern(`^\s*([a-z_]+)\s*:\s*=?\s*(.*\S)\s*$`)
+	unquotedPlace = Pattern(`^\s*([a-z]+)\s+([^"={]+?)\s*\{`)
+	oddNumber     = Pattern(`=\s*([-.0-9][0-9a-zA-Z_.]*)`)
+	blockHead     = Pattern(`^\s*([a-z_]+)(\s+"[^"]*")?\s*$`)
+	bareHead      = Pattern(`^\s*([a-z_]+)\s+([^"={}]+?)\s*$`)
+	equalsHead    = Pattern(`^\s*([a-z_]+)\s*("[^"]*")?\s*=\s*("[^"]*")?\s*\{`)
+	colonHead     = Pattern(`^\s*([a-z_]+)\s*(:)\s*([^:={}]*?)\s*\{\s*$`)
+	twoEquals     = Pattern(`^\s*([a-z_]+)\s*(==+)`)
+	wellWritten   = Pattern(`^(-?[0-9]+(\.[0-9]+)?$|"|\[|<<)`)
+	nextValue     = Pattern(`^([a-z_]+)\s*=[^=]`)
+	nameHead      = Pattern(`^\s*("[^"]*")\s*\{`)
+	inBraces      = Pattern(`^\s*([a-z_]+)\s*\{\s*([^{}=]*[^{}=\s])\s*\}\s*$`)
+	openQuote     = Pattern(`^\s*([a-z_]+)\s*=\s*([^"\s=\[{<'“][^"=]*")\s*$`)
+	partHeading   = Pattern(`^\s*\[?\s*([A-Za-z-]+)\s*([0-9]*)\s*\]?\s*:?\s*$`)
+	playTimes     = Pattern(`^\s*([a-z_]+)\s+("[^"]*")\s+[^{}"\s][^{}"]*$`)
+	wordsOnly     = Pattern(`^\s*([A-Z][\p{L}'’.,!?-]*(\s+[\p{L}0-9'’.,!?-]+)+)\s*$`)
+	bareText      = Pattern(`^\s*([a-z_]+)\s*=\s*([\p{L}][^"=;,#\[{<]*[^"=;,#\s])\s*$`)
+	// HeredocHead is the head of a text of several lines, with its closing word.
+	HeredocHead = Pattern(`<<-?([\p{L}_][\p{L}\p{N}_-]*)`)
+)
+
+// halfQuoted reports a line with a quote that has no partner.
+func halfQuoted(line string) bool {
+	return strings.Count(strings.ReplaceAll(line, `\"`, ""), `"`)%2 == 1
+}
+
+// neverClosed is the summary of a block without its closing brace.
+const neverClosed = "A brace is never closed"
+
+// reword puts what the parser says into the words of a kind of file.
+func (s *stumble) reword() Slip {
+	if slip, ok := s.Line(s.line); ok {
+		return slip
+	}
+	if from, to, ok := oddBlank(s.line); ok {
+		end, text := keyboardBlanks(s.line, from)
+		return s.part(from, to, BlankThatIsNone, BlankHelp).Write(from, end, text)
+	}
+	if slip, ok := s.misheaded(); ok {
+		return slip
+	}
+	if m := openQuote().FindStringSubmatchIndex(s.line); m != nil && halfQuoted(s.line) {
+		name, text := s.line[m[2]:m[3]], `"`+bare(s.line[m[4]:m[5]-1])+`"`
+		slip := s.part(m[4], m[5], "A quote is missing", "Text has a quote on either side: %s = %s.", name, text)
+		return s.written(slip, m[4], m[5], name, text)
+	}
+	switch s.said {
+	case "Invalid single-argument block definition":
+		return s.here("More on one line than fits",
+			"A block on one line holds one option and then its closing brace. Put each option, and the closing "+
+				"brace, on a line of its own.")
+	case "Argument or block definition required":
+		return s.rewordLine()
+	case "Invalid block definition":
+		return s.rewordHead()
+	case "Invalid escape sequence":
+		return s.here("Backslash in a text", "A backslash has no place here. %s", s.Slash)
+	case "Unterminated template string", "Invalid multi-line string":
+		slip := s.rewordOpenText()
+		slip.Noise = true
+		return slip
+	case "Unclosed configuration block", "Unclosed configuration body":
+		slip := s.here(neverClosed, "The block that opens here needs a closing brace } on a line of its own.")
+		if brace, next, ok := s.unclosed(); ok {
+			slip = s.part(brace-s.start, brace+1-s.start, neverClosed,
+				"The block that opens here needs a closing brace } on a line of its own, above line %d.",
+				s.LineOf(next))
+		}
+		slip.Noise = true
+		return slip
+	case "Attribute redefined":
+		name := string(s.Src[s.lo:s.hi])
+		return s.here(fmt.Sprintf("%s is said twice", wording.Sentence("%s", name)), "%s", firstPlace(s.detail, name))
+	case "Invalid number literal":
+		return s.here("Not a number", "A number is written with digits, and a point where it is not whole: %s.",
+			s.Number)
+	case "Missing newline after argument":
+		return s.rewordAfter()
+	case "Missing newline after block definition":
+		return s.here("More on one line than fits", "Nothing may follow a closing brace on its line.")
+	case "Invalid attribute name":
+		if oddNumber().MatchString(s.line) {
+			return s.here("Not a number", "Digits stand on both sides of a point: 5.0, 0.5.")
+		}
+		return s.afterValue()
+	case "Invalid expression", "Missing expression":
+		if m := oddNumber().FindStringSubmatchIndex(s.line); m != nil && s.line[m[2]] == '.' {
+			number := "0" + s.line[m[2]:m[3]]
+			slip := s.here("Not a number", "Digits stand on both sides of a point: %s.", number)
+			if m[3] == len(s.line) && s.decimal(s.line[:m[0]]) && wellWritten().MatchString(number) {
+				slip = slip.Write(m[2], m[3], number)
+			}
+			return slip
+		}
+		return s.here("No value here", "After the equals sign comes a number, or text in quotes, or a list in "+
+			"square brackets.")
+	case "Invalid character":
+		return s.rewordCharacter()
+	case "Missing item separator", "Unterminated tuple constructor expression":
+		return s.rewordList()
+	}
+	return s.rewordForeign()
+}
+
+// rewordAfter is for what stands behind a value on its line.
+func (s *stumble) rewordAfter() Slip {
+	at := s.at()
+	before, after := strings.TrimRight(s.line[:at], " \t"), strings.TrimSpace(s.rest())
+	if after == "}" {
+		return s.here("A brace behind a value",
+			"The closing brace of a block that has several lines stands on a line of its own.").
+			Write(len(before), len(s.line), "\n}")
+	}
+	if m := nextValue().FindStringSubmatch(after); m != nil {
+		slip := s.here("Two values on one line", "Each value stands on a line of its own, so %s = … begins a new one.",
+			m[1])
+		if !strings.Contains(s.line, "{") {
+			slip = slip.Write(len(before), len(s.line)-len(strings.TrimLeft(s.rest(), " \t")), "\n")
+		}
+		return slip
+	}
+	if m := oddNumber().FindStringSubmatch(s.line); m != nil && wellWritten().MatchString(m[1]) {
+		return s.here("Something after the number", "A number stands alone on its line: %s.",
+			strings.TrimSpace(before))
+	} else if m != nil {
+		return s.here("Not a number", "%q is no number here. Write digits alone, and a point where it is not whole: "+
+			"%s.", m[1], s.Number)
+	}
+	return s.afterValue()
+}
+
+// afterValue is what to do about something that follows a value on its line.
+func (s *stumble) afterValue() Slip {
+	const summary = "Something after the value"
+	if m := bareText().FindStringSubmatchIndex(s.line); m != nil {
+		name, text := s.line[m[2]:m[3]], `"`+bare(s.line[m[4]:m[5]])+`"`
+		slip := s.here(summary, "Text with blanks in it stands in quotes: %s = %s.", name, text)
+		return s.written(slip, m[4], m[5], name, text)
+	}
+	if strings.Count(s.line, `"`) > 2 {
+		return s.here(summary, `Nothing may follow the value on its line. A quote inside a text has a backslash `+
+			`before it: \".`)
+	}
+	return s.here(summary, "Nothing may follow the value on its line; text with blanks in it stands in quotes.")
+}
+
+// rewordList is for a list whose items or end the parser cannot find.
+func (s *stumble) rewordList() Slip {
+	if s.said[0] == 'U' || s.lo >= len(s.Src) || strings.IndexByte("}\n\r", s.Src[s.lo]) >= 0 {
+		return s.openList("A list is never closed", "A list begins with [ and ends with ]: %s.", s.List)
+	}
+	slip := s.here("A comma is missing", "The items of a list have commas between: %s.", s.List)
+	before := strings.TrimRight(s.line[:s.at()], " \t")
+	if apart := len(before) < s.at(); apart && itemEnd().MatchString(before) && itemStart().MatchString(s.rest()) {
+		slip = slip.Write(len(before), len(before), ",")
+	}
+	return slip
+}
+
+var (
+	itemEnd   = Pattern(`[\[,]\s*("[^"]*"|[0-9.]+)$`)
+	itemStart = Pattern(`^("[^"]*"|[0-9.]+)\s*[,\]]`)
+)
+
+// firstPlace takes the line out of HCL's sentence about a value set before.
+func firstPlace(detail, name string) string {
+	if i := strings.LastIndexByte(detail, ':'); i >= 0 {
+		rest := detail[i+1:]
+		if j := strings.IndexByte(rest, ','); j > 0 {
+			return fmt.Sprintf("The first %s stands on line %s. Keep one of the two.", name, rest[:j])
+		}
+	}
+	return "Keep one of the two."
+}
+
+// assigned is the slip with the fix that sets a value as it is to be written, in place
+// of some bytes of the line.
+func (s *stumble) assigned(slip Slip, from, to int, name, value string) Slip {
+	fixed := s.written(slip, from, to, name, asWritten(value))
+	if fixed.fixed {
+		fixed.fixText = name + " = " + fixed.fixText
+	}
+	return fixed
+}
+
+// written is the slip with the fix that writes a value in place of some bytes of the
+// line, where the value is of the kind that its name has.
+func (s *stumble) written(slip Slip, from, to int, name, value string) Slip {
+	kinds := s.Others
+	if textValue().MatchString(value) {
+		kinds = s.Texts
+	} else if !otherValue().MatchString(value) {
+		return slip
+	}
+	if !slices.Contains(kinds, name) {
+		return slip
+	}
+	return slip.Write(from, to, value)
+}
+
+var (
+	textValue  = Pattern(`^("[^"\\#{}]+"|<<-?\w+)$`)
+	otherValue = Pattern(`^(-?[0-9]+(\.[0-9]+)?|true|false|\[[^\[\]{}#]*\])$`)
+)
+
+// asWritten is a value as it is to be written: a word gets its quotes.
+func asWritten(value string) string {
+	if value == "true" || value == "false" || wellWritten().MatchString(value) {
+		return value
+	}
+	return `"` + bare(value) + `"`
+}
+
+// bare is a name or place without the quotes and the colon that do not belong
+// to it.
+func bare(word string) string {
+	return strings.Trim(word, " '`“”„‘’«»:()")
+}
