@@ -28,7 +28,8 @@ func Perform(tl *timeline.Timeline, set *feel.Set) *Performance {
 
 // assemble puts the parts of all passes together to the whole song.
 func assemble(tl *timeline.Timeline, set *feel.Set, parts []PassPart) *Performance {
-	out := &Performance{Kit: drummer.Kit(tl, set), Passes: parts, Parts: make([][]Note, len(timeline.PlayerNames))}
+	out := NewPerformance()
+	out.Kit, out.Passes = drummer.Kit(tl, set), parts
 	for who := range out.Parts {
 		size := 0
 		for i := range parts {

@@ -6,6 +6,7 @@ package groove
 import (
 	"plinth/groove/score"
 	"plinth/groove/touch"
+	"plinth/songspec/timeline"
 )
 
 // Note is one note of a part as it is played.
@@ -27,4 +28,9 @@ type Performance struct {
 	Click  []Note   // empty without a count-in
 	Passes []PassPart
 	Kit    string // the kit of the first pass that has drums
+}
+
+// NewPerformance is a performance in which nobody plays.
+func NewPerformance() *Performance {
+	return &Performance{Parts: make([][]Note, len(timeline.PlayerNames))}
 }

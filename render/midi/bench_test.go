@@ -23,7 +23,7 @@ func longSong(n int) (*timeline.Timeline, *groove.Performance) {
 		Keys:   []timeline.KeyChange{{Key: cMajor}},
 		End:    int64(n) * bar,
 	}
-	perf := &groove.Performance{Parts: make([][]groove.Note, len(timeline.PlayerNames))}
+	perf := groove.NewPerformance()
 	for i := range int64(16 * n) {
 		at := i * quarter / 4
 		perf.Parts[timeline.Drums] = append(perf.Parts[timeline.Drums],

@@ -22,13 +22,13 @@ func oneBar() *timeline.Timeline {
 }
 
 func ExampleWrite() {
-	var perf groove.Performance
+	perf := groove.NewPerformance()
 	perf.Parts[timeline.Bass] = []groove.Note{{Tick: 0, Length: 1920, Key: 36, Velocity: 80}}
-	file, err := midi.Write(oneBar(), &perf)
+	file, err := midi.Write(oneBar(), perf)
 	fmt.Println(string(file[:4]), "with", file[11], "tracks,", err)
 
 	perf.Parts[timeline.Bass][0].Length = 3841
-	_, err = midi.Write(oneBar(), &perf)
+	_, err = midi.Write(oneBar(), perf)
 	fmt.Println(err)
 	// Output:
 	// MThd with 4 tracks, <nil>
@@ -36,7 +36,7 @@ func ExampleWrite() {
 }
 
 func ExampleCheck() {
-	file, _ := midi.Write(oneBar(), &groove.Performance{})
+	file, _ := midi.Write(oneBar(), groove.NewPerformance())
 	fmt.Println(midi.Check(file))
 	fmt.Println(midi.Check(append(file, 0)))
 	file[9] = 0

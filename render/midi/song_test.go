@@ -39,7 +39,8 @@ func smallSong() (*timeline.Timeline, *groove.Performance) {
 		Keys: []timeline.KeyChange{{Tick: 0, Key: eFlat}, {Tick: 5 * bar, Key: cMinor}},
 		End:  6*bar + 6*quarter/2,
 	}
-	perf := &groove.Performance{Kit: "brushes", Parts: make([][]groove.Note, len(timeline.PlayerNames))}
+	perf := groove.NewPerformance()
+	perf.Kit = "brushes"
 	for i := range int64(4) {
 		perf.Click = append(perf.Click, groove.Note{Tick: i * quarter, Length: quarter / 4,
 			Key: map[bool]uint8{true: 76, false: 77}[i == 0], Velocity: 90})

@@ -86,7 +86,7 @@ func (b FreeRange) Semitones() int { return b.High - b.Low }
 // not change its arguments, and the report keeps them.
 func Analyze(tl *timeline.Timeline, perf *groove.Performance) *Report {
 	if perf == nil {
-		perf = &groove.Performance{}
+		perf = groove.NewPerformance()
 	}
 	r := &Report{Title: tl.Title, FileBar: tl.LeadBars + 1, Windows: guide.Windows(tl), tl: tl, perf: perf,
 		clock: timeline.NewClock(tl.Tempos), Micros: tl.SongMicros()}

@@ -48,7 +48,7 @@ func small(t testing.TB) (*timeline.Timeline, *groove.Performance) {
 	tl := &timeline.Timeline{Title: "Two Bars", Passes: []timeline.Pass{p}, End: 7680,
 		Tempos: []timeline.Tempo{{Micros: 1_000_000}}}
 	sing(t, tl, sung{0, 1920, 67}, sung{1920, 960, 69}, sung{6720, 960, 72})
-	perf := &groove.Performance{Parts: make([][]groove.Note, len(timeline.PlayerNames))}
+	perf := groove.NewPerformance()
 	for _, at := range []int64{0, 1920, 3840, 5760} {
 		for _, k := range []uint8{48, 52} {
 			perf.Parts[timeline.Piano] = append(perf.Parts[timeline.Piano],
@@ -92,7 +92,7 @@ func TestShortBars(t *testing.T) {
 		p := timeline.Pass{Section: "verse", EnergyFrom: 2, EnergyTo: 2, Meter: m, BPM: 60, Length: length, FirstBar: 1,
 			Bars: []timeline.Bar{{Length: length, Meter: m}}, Chords: []timeline.Span{{End: length}}}
 		tl := &timeline.Timeline{Passes: []timeline.Pass{p}, End: length, Tempos: []timeline.Tempo{{Micros: 1_000_000}}}
-		perf := &groove.Performance{Parts: make([][]groove.Note, len(timeline.PlayerNames))}
+		perf := groove.NewPerformance()
 		perf.Parts[timeline.Bass] = []groove.Note{{Tick: length - 40, Length: 20, Key: 40, Velocity: 60}}
 		steps := Analyze(tl, means(tl, perf)).Song.Grid.Steps
 		if want := int(length+239) / 240; len(steps) != want {

@@ -103,7 +103,7 @@ func TestClimaxOfLevelSong(t *testing.T) {
 	}
 	// Two passes share the top: the reader is told so.
 	tl.Passes[1].EnergyFrom, tl.Passes[1].EnergyTo, tl.Passes[2].EnergyFrom, tl.Passes[2].EnergyTo = 4, 4, 4, 4
-	perf := &groove.Performance{}
+	perf := groove.NewPerformance()
 	perf.Parts[timeline.Piano] = []groove.Note{{Tick: 7680, Length: 960, Key: 60, Velocity: 90},
 		{Tick: 15360, Length: 960, Key: 60, Velocity: 50}}
 	c = Analyze(tl, means(tl, perf)).Climax
@@ -134,7 +134,7 @@ func TestReached(t *testing.T) {
 	for i := range tl.Passes {
 		tl.Passes[i].Sung = nil
 	}
-	perf := &groove.Performance{}
+	perf := groove.NewPerformance()
 	for i := int64(0); i < 9; i++ {
 		perf.Parts[timeline.Piano] = append(perf.Parts[timeline.Piano],
 			groove.Note{Tick: i * 3840, Length: 960, Key: uint8(60 + i)})
@@ -152,7 +152,7 @@ func TestReached(t *testing.T) {
 func TestUnderHints(t *testing.T) {
 	tl := charted(t, "C", "C F", "C F", "C F")
 	tl.Passes[1].Section, tl.Passes[2].Section = "chorus", "bridge"
-	perf := &groove.Performance{}
+	perf := groove.NewPerformance()
 	for i := int64(0); i < 24; i++ {
 		bass := uint8(40) // E2
 		if i >= 8 {
