@@ -21,7 +21,8 @@ func longSong(bars int) []byte {
 		for range max(1, lines) {
 			b.WriteString("    | Eb | Bb/D | Cm7 | Ab / Abm6 / | Eb/Bb | Bb7sus4 Bb7 | vi7 | %  |\n")
 		}
-		b.WriteString("  EOT\n  push \"4: 4&\" {}\n  accent \"2 4\" {\n    by = [\"drums\"]\n  }\n  space \"4: 3\" {\n    beats = 2\n  }\n}\n")
+		b.WriteString("  EOT\n  push \"4: 4&\" {}\n  accent \"2 4\" {\n    by = [\"drums\"]\n  }\n  space \"4: 3\" " +
+			"{\n    beats = 2\n  }\n}\n")
 	}
 	return []byte(b.String())
 }

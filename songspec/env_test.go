@@ -60,7 +60,8 @@ func good(t *testing.T, src string) *timeline.Timeline {
 
 func written(src string, diags hcl.Diagnostics) string {
 	var b strings.Builder
-	if err := hcltext.WriteDiagnostics(&b, map[string][]byte{"t.song.hcl": []byte(src)}, diags, hcltext.DiagOptions{Max: -1}); err != nil {
+	if err := hcltext.WriteDiagnostics(&b, map[string][]byte{"t.song.hcl": []byte(src)}, diags,
+		hcltext.DiagOptions{Max: -1}); err != nil {
 		panic(err)
 	}
 	return b.String()

@@ -19,16 +19,20 @@ func TestFormat(t *testing.T) {
 			"section \"a\" {\n  chords = \"|  C|F   G |\"\n}\n",
 			"section \"a\" {\n  chords = \"| C | F G |\"\n}\n"},
 		{"comments", "they stay, in charts and outside",
-			"# top\nsection \"a\" { # here\n  chords = <<-EOT\n  // first\n  | C | F |\n\n  # second\n  | G | Am7 |\n  EOT\n}\n",
-			"# top\nsection \"a\" { # here\n  chords = <<-EOT\n    // first\n    | C | F   |\n\n    # second\n    | G | Am7 |\n  EOT\n}\n"},
+			"# top\nsection \"a\" { # here\n  chords = <<-EOT\n  // first\n  | C | F |\n\n  # second\n  | G | Am7 " +
+				"|\n  EOT\n}\n",
+			"# top\nsection \"a\" { # here\n  chords = <<-EOT\n    // first\n    | C | F   |\n\n    # second\n    | " +
+				"G | Am7 |\n  EOT\n}\n"},
 		{"values", "equals signs under one another",
 			"title=\"x\"\ntempo   =   70\nsection \"a\" {\nchords=\"| C |\"\nenergy=2\n}\n",
 			"title = \"x\"\ntempo = 70\nsection \"a\" {\n  chords = \"| C |\"\n  energy = 2\n}\n"},
 		{"Windows", "line ends stay",
 			"section \"a\" {\r\n  chords = <<-EOT\r\n  | C | F |\r\n  EOT\r\n}\r\n",
 			"section \"a\" {\r\n  chords = <<-EOT\r\n    | C | F |\r\n  EOT\r\n}\r\n"},
-		{"no final line end", "there is one then", "section \"a\" {\n  chords = \"| C |\"\n}", "section \"a\" {\n  chords = \"| C |\"\n}\n"},
-		{"template signs", "they are text", "title = \"%{ ${\"\nsection \"a\" {\n  chords = \"| C |\"\n}\n", "title = \"%{ ${\"\nsection \"a\" {\n  chords = \"| C |\"\n}\n"},
+		{"no final line end", "there is one then", "section \"a\" {\n  chords = \"| C |\"\n}",
+			"section \"a\" {\n  chords = \"| C |\"\n}\n"},
+		{"template signs", "they are text", "title = \"%{ ${\"\nsection \"a\" {\n  chords = \"| C |\"\n}\n",
+			"title = \"%{ ${\"\nsection \"a\" {\n  chords = \"| C |\"\n}\n"},
 		{"flat and sharp signs", "one character is one column",
 			"section \"a\" {\n  chords = <<-EOT\n    | E♭ | F |\n    | Ebm7 | F |\n  EOT\n}\n",
 			"section \"a\" {\n  chords = <<-EOT\n    | E♭   | F |\n    | Ebm7 | F |\n  EOT\n}\n"},
@@ -117,7 +121,8 @@ func TestFormatExamples(t *testing.T) {
 }
 
 func TestStarter(t *testing.T) {
-	for _, title := range []string{"Lanterns", `A "quoted" \ ${one} %{two}`, "", "  ", "line\nbreak", "\xff", strings.Repeat("x", 500)} {
+	for _, title := range []string{"Lanterns", `A "quoted" \ ${one} %{two}`, "", "  ", "line\nbreak", "\xff",
+		strings.Repeat("x", 500)} {
 		src := Starter(title)
 		tl := good(t, string(src))
 		if len(tl.Passes) != 4 || tl.Title == "" {

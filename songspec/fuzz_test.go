@@ -38,7 +38,8 @@ func FuzzSong(f *testing.F) {
 		tl, diags := build(string(src))
 		for _, d := range diags {
 			s := d.Subject
-			if d.Summary == "" || d.Detail == "" || s == nil || s.Start.Byte < 0 || s.End.Byte > len(src) || s.Start.Byte > s.End.Byte || s.Start.Line < 1 || s.Start.Column < 1 {
+			if d.Summary == "" || d.Detail == "" || s == nil || s.Start.Byte < 0 || s.End.Byte > len(src) ||
+				s.Start.Byte > s.End.Byte || s.Start.Line < 1 || s.Start.Column < 1 {
 				t.Fatalf("a diagnostic without text or place: %+v at %+v", d, s)
 			}
 		}
@@ -71,7 +72,9 @@ func FuzzFormat(f *testing.F) {
 // FuzzChart: a chart of any text has bars that add up to its length, or is
 // refused.
 func FuzzChart(f *testing.F) {
-	for _, s := range []string{"| C | F |", "|: C F :|x3 | G / / Am |", "| (2/4) C | % | N.C. |", "C | F\nG", "|: C :|: F :|", ":|x|", "| C(b9, #11) |", "| % |", "|:|", "| / / C / |", "||", "// x\n| C |", "(7/8 2+2+3) C | C", "| \v | C\f F |", "| C\u00a0 F |\u0085 G |"} {
+	for _, s := range []string{"| C | F |", "|: C F :|x3 | G / / Am |", "| (2/4) C | % | N.C. |", "C | F\nG",
+		"|: C :|: F :|", ":|x|", "| C(b9, #11) |", "| % |", "|:|", "| / / C / |", "||", "// x\n| C |",
+		"(7/8 2+2+3) C | C", "| \v | C\f F |", "| C\u00a0 F |\u0085 G |"} {
 		f.Add(s, 4, 4)
 		f.Add(s, 12, 8)
 	}
@@ -153,12 +156,14 @@ func checkWhole(t *testing.T, tl *timeline.Timeline) {
 	}
 	tempos(t, tl.Tempos, tl.End)
 	for i := range tl.Meters {
-		if i == 0 && tl.Meters[0].Tick != 0 || i > 0 && (tl.Meters[i].Tick <= tl.Meters[i-1].Tick || tl.Meters[i].Meter == tl.Meters[i-1].Meter) {
+		if i == 0 && tl.Meters[0].Tick != 0 || i > 0 &&
+			(tl.Meters[i].Tick <= tl.Meters[i-1].Tick || tl.Meters[i].Meter == tl.Meters[i-1].Meter) {
 			t.Fatalf("meters %v", tl.Meters)
 		}
 	}
 	for i := range tl.Keys {
-		if i == 0 && tl.Keys[0].Tick != 0 || i > 0 && (tl.Keys[i].Tick <= tl.Keys[i-1].Tick || tl.Keys[i].Key == tl.Keys[i-1].Key) {
+		if i == 0 && tl.Keys[0].Tick != 0 || i > 0 && (tl.Keys[i].Tick <= tl.Keys[i-1].Tick ||
+			tl.Keys[i].Key == tl.Keys[i-1].Key) {
 			t.Fatalf("keys %v", tl.Keys)
 		}
 	}
@@ -167,7 +172,8 @@ func checkWhole(t *testing.T, tl *timeline.Timeline) {
 func tempos(t *testing.T, m []timeline.Tempo, end int64) {
 	for i, s := range m {
 		// 400 a minute with a dotted quarter is 600 quarters: 100,000 microseconds.
-		if i == 0 && s.Tick != 0 || i > 0 && s.Tick <= m[i-1].Tick || s.Tick >= end || s.Micros < 100_000 || s.Micros > 1<<24-1 {
+		if i == 0 && s.Tick != 0 || i > 0 && s.Tick <= m[i-1].Tick || s.Tick >= end || s.Micros < 100_000 ||
+			s.Micros > 1<<24-1 {
 			t.Fatalf("tempos %v to %d", m, end)
 		}
 	}
@@ -178,7 +184,8 @@ func tempos(t *testing.T, m []timeline.Tempo, end int64) {
 
 func events(t *testing.T, p *timeline.Pass) {
 	for i, e := range p.Events {
-		if e.Bar < 0 || e.Bar >= len(p.Bars) || e.Tick < p.Bars[e.Bar].Start || e.Tick >= p.Bars[e.Bar].Start+p.Bars[e.Bar].Length || e.End < e.Tick || e.End > p.Length || e.By == 0 {
+		if e.Bar < 0 || e.Bar >= len(p.Bars) || e.Tick < p.Bars[e.Bar].Start ||
+			e.Tick >= p.Bars[e.Bar].Start+p.Bars[e.Bar].Length || e.End < e.Tick || e.End > p.Length || e.By == 0 {
 			t.Fatalf("event %+v", e)
 		}
 		if i > 0 && (p.Events[i-1].Tick > e.Tick || p.Events[i-1].Tick == e.Tick && p.Events[i-1].Kind >= e.Kind) {

@@ -39,7 +39,8 @@ func TestBounds(t *testing.T) {
 		{"too many words", strings.Repeat("a\n", 120000), "200000 words"},
 		{"257 KiB", song + "#" + strings.Repeat("x", 257<<10), "256 KiB"},
 		{"2 MiB", strings.Repeat("# a song\n", 2<<20/9), "256 KiB"},
-		{"33 KiB of chords", "section \"a\" {\n  chords = <<-EOT\n" + strings.Repeat("| C | F | G | C |\n", 1900) + "EOT\n}\n", "32 KiB"},
+		{"33 KiB of chords", "section \"a\" {\n  chords = <<-EOT\n" + strings.Repeat("| C | F | G | C |\n",
+			1900) + "EOT\n}\n", "32 KiB"},
 		{"33 KiB of quoted chords", one(strings.Repeat("C | F | ", 4300)), "32 KiB"},
 		{"65 sections", sections(65), "64 sections"},
 		{"65 events", events(65), "64 events"},
@@ -73,7 +74,8 @@ func TestTooManyEventsOfASong(t *testing.T) {
 	// 64 events in every bar of 10,000 would be 640,000.
 	src := "section \"a\" {\n  chords = \"|: " + strings.Repeat("C | ", 50) + "C :|x10 C | C |\"\n"
 	for i := range 16 {
-		src += fmt.Sprintf("  accent \"1 1e 1& 1a 2 2e 2& 2a 3 3e 3& 3a 4 4e 4& %d\" {}\n  push \"1%s 2 3 4\" {}\n", i%4+1, []string{"", "e", "&", "a"}[i%4])
+		src += fmt.Sprintf("  accent \"1 1e 1& 1a 2 2e 2& 2a 3 3e 3& 3a 4 4e 4& %d\" {}\n  push \"1%s 2 3 4\" {}\n",
+			i%4+1, []string{"", "e", "&", "a"}[i%4])
 	}
 	src += "}\nform {\n" + strings.Repeat("  play \"a\" {}\n", 19) + "}\n"
 	tl, diags := build(src)
@@ -100,7 +102,8 @@ func TestLineEndsAndMarks(t *testing.T) {
 		"both":              "\xef\xbb\xbf" + strings.ReplaceAll(src+"\n", "\n", "\r\n"),
 	} {
 		got := good(t, s)
-		if fmt.Sprint(got.Passes[0].Bars, got.Passes[0].Chords, told(&got.Passes[0])) != fmt.Sprint(want.Passes[0].Bars, want.Passes[0].Chords, told(&want.Passes[0])) {
+		if fmt.Sprint(got.Passes[0].Bars, got.Passes[0].Chords, told(&got.Passes[0])) != fmt.Sprint(want.Passes[0].Bars,
+			want.Passes[0].Chords, told(&want.Passes[0])) {
 			t.Errorf("%s: another song", name)
 		}
 	}

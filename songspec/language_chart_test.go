@@ -40,7 +40,8 @@ func TestCharts(t *testing.T) {
 		{"repeat", "twice", "4/4", "|: C | F :| G |", "C 8, F 8, C 8, F 8, G 8"},
 		{"repeat with a figure", "three times", "4/4", "|: C :|x3 G |", "C 8, C 8, C 8, G 8"},
 		{"figure after a blank", "as some write it", "4/4", "|: C :| x3 | G |", "C 8, C 8, C 8, G 8"},
-		{"repeat from the front", "without a start it goes back to the front", "4/4", "| C | F :| G |", "C 8, F 8, C 8, F 8, G 8"},
+		{"repeat from the front", "without a start it goes back to the front", "4/4", "| C | F :| G |",
+			"C 8, F 8, C 8, F 8, G 8"},
 		{"repeats back to back", "one ends where the other begins", "4/4", "|: C :|: F :|", "C 8, C 8, F 8, F 8"},
 		{"repeats side by side", "likewise", "4/4", "|: C :| |: F :|", "C 8, C 8, F 8, F 8"},
 		{"double bar", "a bar line like others", "4/4", "| C || F ||", "C 8, F 8"},
@@ -49,7 +50,8 @@ func TestCharts(t *testing.T) {
 		{"odd bar glued", "a blank is not needed", "4/4", "| (2/4)G | F |", "G 4, F 8"},
 		{"percent after an odd bar", "one chord fills any bar", "4/4", "| (2/4) G | % |", "G 4, G 8"},
 		{"no chord", "silence of the harmony", "4/4", "| C | N.C. | C |", "C 8, N.C. 8, C 8"},
-		{"numerals", "relative to the key, C here", "4/4", "| vi7 | IVmaj7 | bVI | I/5 |", "Am7 8, Fmaj7 8, Ab 8, C/G 8"},
+		{"numerals", "relative to the key, C here", "4/4", "| vi7 | IVmaj7 | bVI | I/5 |",
+			"Am7 8, Fmaj7 8, Ab 8, C/G 8"},
 		{"mixed", "letters and numerals in one chart", "4/4", "| C iv6 |", "C 4, Fm6 4"},
 		{"percent sign before a brace", "no template", "4/4", "| C %{ |", ""},
 	} {
@@ -83,7 +85,8 @@ func TestHeredocCharts(t *testing.T) {
 		{"tabs and blanks mixed", "indentation means nothing", "\t| C | F G |\n    | Am | F | C |\n"},
 		{"no bar line at the line's end", "the line's end is one", "    | C | F G\n    | Am | F | C\n"},
 		{"no bar lines at the ends", "likewise", "    C | F G\n    Am | F | C\n"},
-		{"comments", "a line of // or # and a blank", "    // first\n    | C | F G |\n    # second, C#m7\n    | Am | F | C |\n"},
+		{"comments", "a line of // or # and a blank", "    // first\n    | C | F G |\n    # second, C#m7\n    | Am " +
+			"| F | C |\n"},
 		{"blank lines", "between", "\n    | C | F G |\n\n    | Am | F | C |\n\n"},
 		{"Windows", "line ends do not matter", "    | C | F G |\r\n    | Am | F | C |\r\n"},
 	} {

@@ -45,7 +45,8 @@ func TestEvents(t *testing.T) {
 	for _, row := range []struct{ name, reason, meter, event, want string }{
 		{"accent", "every bar, all players, weight 2", "4/4", `accent "2 4" {}`,
 			"accent 1: 2 960-960 w2; accent 1: 4 2880-2880 w2; accent 2: 2 4800-4800 w2; accent 2: 4 6720-6720 w2"},
-		{"accent with options", "on lines of their own", "4/4", "accent \"2: 2&\" {\n by = [\"drums\", \"piano\"]\n weight = 3\n alone = true\n}",
+		{"accent with options", "on lines of their own", "4/4",
+			"accent \"2: 2&\" {\n by = [\"drums\", \"piano\"]\n weight = 3\n alone = true\n}",
 			"accent 2: 2& 5280-5280 by5 w3 alone"},
 		{"push", "the chord of the next beat, here over the bar line", "4/4", `push "1: 4&" {}`,
 			"push 1: 4& 3360-3840 to 3840"},
@@ -55,8 +56,10 @@ func TestEvents(t *testing.T) {
 			"push 1: 12 5280-5760 to 5760"},
 		{"stop", "to the bar's end", "4/4", `stop "1: 3" {}`, "stop 1: 3 1920-3840"},
 		{"stop for beats", "as long as it says", "4/4", `stop "1: 3" { beats = 4 }`, "stop 1: 3 1920-5760"},
-		{"stop for part of a beat", "even parts are whole ticks", "4/4", `stop "1: 3" { beats = 1/3 }`, "stop 1: 3 1920-2240"},
-		{"stop in twelve", "beats are the tempo's, dotted quarters", "12/8", `stop "1: 7" { beats = 1 }`, "stop 1: 7 2880-4320"},
+		{"stop for part of a beat", "even parts are whole ticks", "4/4", `stop "1: 3" { beats = 1/3 }`,
+			"stop 1: 3 1920-2240"},
+		{"stop in twelve", "beats are the tempo's, dotted quarters", "12/8", `stop "1: 7" { beats = 1 }`,
+			"stop 1: 7 2880-4320"},
 		{"fill", "the drummer's, to the bar's end", "4/4", `fill "2: 3" {}`, "fill 2: 3 5760-7680 by1"},
 		{"hold", "twice as long when nothing is said", "4/4", `hold "2: 4" {}`, "hold 2: 4 6720-7680 +960"},
 		{"hold for beats", "so many beats longer", "4/4", `hold "2: 4" { beats = 3 }`, "hold 2: 4 6720-7680 +2880"},
@@ -149,7 +152,8 @@ form {
 		t.Errorf("first pass: %s", got)
 	}
 	e := tl.Passes[1].Entry
-	if e == nil || e.Tick != -480 || e.Kind != timeline.Push || e.By != timeline.All&^timeline.Only(timeline.Bass) || e.Target != 0 {
+	if e == nil || e.Tick != -480 || e.Kind != timeline.Push || e.By != timeline.All&^timeline.Only(timeline.Bass) ||
+		e.Target != 0 {
 		t.Errorf("entry: %+v", e)
 	}
 	// Into a bar without a chord, and over the song's end, there is nothing to push.
@@ -210,12 +214,16 @@ func TestTempo(t *testing.T) {
 		{"plain", "60,000,000 / 120", "tempo = 120", "", "0:500000"},
 		{"rounded", "60,000,000 / 72 = 833,333.3", "tempo = 72", "", "0:833333"},
 		{"compound", "40,000,000 / 60", "tempo = 60\nmeter = \"12/8\"", "", "0:666667"},
-		{"hold", "a beat at 60 with one more lasts two seconds", "tempo = 60", `hold "2: 1" { beats = 1 }`, "0:1000000 3840:2000000 4800:1000000"},
-		{"hold inside a beat", "from the place to the beat's end: half a second and one more in the half", "tempo = 60", `hold "2: 4&" { beats = 1 }`, "0:1000000 7200:3000000"},
-		{"hold in compound", "a dotted quarter and one more", "tempo = 60\nmeter = \"6/8\"", `hold "2: 4" { beats = 1 }`, "0:666667 4320:1333334"},
+		{"hold", "a beat at 60 with one more lasts two seconds", "tempo = 60", `hold "2: 1" { beats = 1 }`,
+			"0:1000000 3840:2000000 4800:1000000"},
+		{"hold inside a beat", "from the place to the beat's end: half a second and one more in the half", "tempo = 60",
+			`hold "2: 4&" { beats = 1 }`, "0:1000000 7200:3000000"},
+		{"hold in compound", "a dotted quarter and one more", "tempo = 60\nmeter = \"6/8\"",
+			`hold "2: 4" { beats = 1 }`, "0:666667 4320:1333334"},
 		{"rit", "v² evenly from 80² to 40² in 4 beats: √5200, √4000, √2800, 40", "tempo = 80", `rit "2" { to = 40 }`,
 			"0:750000 3840:832050 4800:948683 5760:1133893 6720:1500000"},
-		{"rit up", "an accelerando is one too", "tempo = 60", `rit "2" { to = 90 }`, "0:1000000 3840:872872 4800:784465 5760:718421 6720:666667"},
+		{"rit up", "an accelerando is one too", "tempo = 60", `rit "2" { to = 90 }`,
+			"0:1000000 3840:872872 4800:784465 5760:718421 6720:666667"},
 	} {
 		t.Run(row.name, func(t *testing.T) {
 			src := row.top + "\n" + one("| C | F |", row.event)

@@ -10,7 +10,8 @@ import (
 func TestFeelOfAMeter(t *testing.T) {
 	for _, row := range []struct{ meter, chords, want string }{
 		{"4/4", "C", "ballad-eighths"}, {"3/4", "C", "waltz"}, {"12/8", "C", "slow-twelve"}, {"6/8", "C", "lilt"},
-		{"2/4", "C", "march"}, {"5/4", "C", "five"}, {"7/8", "C", "seven"}, {"7/8 3+2+2", "C", "pulse"}, {"9/8", "C", "pulse"},
+		{"2/4", "C", "march"}, {"5/4", "C", "five"}, {"7/8", "C", "seven"}, {"7/8 3+2+2", "C", "pulse"},
+		{"9/8", "C", "pulse"},
 	} {
 		tl := good(t, "meter = \""+row.meter+"\"\n"+one("| C |"))
 		if got := tl.Passes[0].Feel; got != row.want {

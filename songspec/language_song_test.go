@@ -108,7 +108,8 @@ form {
 }
 `
 	got := passes(good(t, song), func(p *timeline.Pass) string {
-		return fmt.Sprintf("%s%d %d e%d-%d %s tacet%d fills=%v", p.Section, p.Ordinal, p.BPM, p.EnergyFrom, p.EnergyTo, p.Feel, p.Tacet, p.Fills)
+		return fmt.Sprintf("%s%d %d e%d-%d %s tacet%d fills=%v", p.Section, p.Ordinal, p.BPM, p.EnergyFrom, p.EnergyTo,
+			p.Feel, p.Tacet, p.Fills)
 	})
 	want := "a0 70 e2-2 ballad-eighths tacet0 fills=true; " +
 		"b0 80 e2-4 ballad-eighths tacet1 fills=false; " +
@@ -124,12 +125,14 @@ func TestDefaults(t *testing.T) {
 	tl := good(t, one("| C |"))
 	p := tl.Passes[0]
 	// The table of song-file defaults.
-	got := fmt.Sprintf("%s %s %s %s %d %s %d %d %d %d %d %d %q", tl.Title, tl.File, p.Key, p.Meter, p.BPM, p.Feel, p.EnergyFrom,
+	got := fmt.Sprintf("%s %s %s %s %d %s %d %d %d %d %d %d %q", tl.Title, tl.File, p.Key, p.Meter, p.BPM, p.Feel,
+		p.EnergyFrom,
 		tl.Looseness, tl.Take, tl.CountIn, tl.Pickup, tl.Lead, tl.Drums.Kit)
 	if want := `t t C major 4/4 96 ballad-eighths 2 400 1 0 0 0 ""`; got != want {
 		t.Errorf("got %s, want %s", got, want)
 	}
-	if tl.Bass.Program != 33 || tl.Bass.Strings != 4 || tl.Piano.Program != 0 || tl.Piano.Span != 14 || tl.Piano.Highest != 0 {
+	if tl.Bass.Program != 33 || tl.Bass.Strings != 4 || tl.Piano.Program != 0 || tl.Piano.Span != 14 ||
+		tl.Piano.Highest != 0 {
 		t.Errorf("players: %+v %+v", tl.Bass, tl.Piano)
 	}
 }
@@ -168,20 +171,24 @@ section "a" {
 		t.Errorf("got %q %q %d %d", tl.Title, tl.By, tl.Looseness, tl.Take)
 	}
 	// General MIDI: program 33 (32 on the wire) is the acoustic bass, 5 (4) an electric piano.
-	if tl.Drums.Kit != "brushes" || tl.Bass.Program != 32 || tl.Bass.Strings != 5 || tl.Piano.Program != 4 || tl.Piano.Highest != 70 || tl.Piano.Span != 12 {
+	if tl.Drums.Kit != "brushes" || tl.Bass.Program != 32 || tl.Bass.Strings != 5 || tl.Piano.Program != 4 ||
+		tl.Piano.Highest != 70 || tl.Piano.Span != 12 {
 		t.Errorf("got %+v %+v %+v", tl.Drums, tl.Bass, tl.Piano)
 	}
 	v := tl.Vocal
-	if v.Path != "guide/voice.mid" || v.Track != "Lead" || v.From != 2 || v.RangeLow != 57 || v.RangeHigh != 74 || v.Line != 21 {
+	if v.Path != "guide/voice.mid" || v.Track != "Lead" || v.From != 2 || v.RangeLow != 57 || v.RangeHigh != 74 ||
+		v.Line != 21 {
 		t.Errorf("vocal %+v", v)
 	}
 	// Two bars of click, and one more because a pickup takes a whole bar.
-	if tl.LeadBars != 3 || tl.Lead != 3*3840 || tl.Pickup != 1440 || tl.Passes[0].Start != tl.Lead || tl.End != tl.Lead+2*3840 {
+	if tl.LeadBars != 3 || tl.Lead != 3*3840 || tl.Pickup != 1440 || tl.Passes[0].Start != tl.Lead ||
+		tl.End != tl.Lead+2*3840 {
 		t.Errorf("lead %d %d %d", tl.LeadBars, tl.Lead, tl.Pickup)
 	}
 	f, _ := Parse("x", []byte("grooves = [\"grooves/a.hcl\", \"./b.hcl\"]\nvocal \"v.mid\" {}\n"+one("| C |")))
 	refs := f.GrooveFiles()
-	if len(refs) != 2 || refs[0].Path != "grooves/a.hcl" || refs[1].Path != "b.hcl" || refs[1].Range.Start.Column != 29 || f.VocalFile().Path != "v.mid" {
+	if len(refs) != 2 || refs[0].Path != "grooves/a.hcl" || refs[1].Path != "b.hcl" ||
+		refs[1].Range.Start.Column != 29 || f.VocalFile().Path != "v.mid" {
 		t.Errorf("refs %+v", refs)
 	}
 }
@@ -212,7 +219,8 @@ form {
 		}
 		return s
 	})
-	want := "0 a0 bar 1 at 0: after b0 G e4; 1 b0 bar 3 at 7680: before a0 F e3 after a1 C e1; 2 a1 bar 4 at 11520: before b0 G e4"
+	want := "0 a0 bar 1 at 0: after b0 G e4; 1 b0 bar 3 at 7680: before a0 F e3 after a1 C e1; 2 a1 bar 4 at 11520: " +
+		"before b0 G e4"
 	if got != want {
 		t.Errorf("got  %s\nwant %s", got, want)
 	}

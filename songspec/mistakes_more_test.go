@@ -5,22 +5,29 @@ import "testing"
 // writtenMistakes are slips in how HCL is written, each of which the parser has
 // words of its own for.
 var writtenMistakes = []mistake{
-	{"no equals sign before a text", "HCL takes it for the head of a block, and braces would be no help", "title \"Mill\"\n" + one("| C |")},
+	{"no equals sign before a text", "HCL takes it for the head of a block, and braces would be no help",
+		"title \"Mill\"\n" + one("| C |")},
 	{"no equals sign before chords", "likewise", "section \"a\" {\n  chords \"| C |\"\n}\n"},
 	{"colon before a word", "the word gets its quotes at once", "feel: waltz\n" + one("| C |")},
 	{"value in braces", "another language's", "tempo { 72 }\n" + one("| C |")},
 	{"two equals signs", "another language's", "tempo == 72\n" + one("| C |")},
 	{"block with an equals sign", "HCL speaks of argument definitions", "section \"a\" = {\n  chords = \"| C |\"\n}\n"},
-	{"block with an equals sign before its name", "HCL asks for a newline", "section = \"a\" {\n  chords = \"| C |\"\n}\n"},
+	{"block with an equals sign before its name", "HCL asks for a newline",
+		"section = \"a\" {\n  chords = \"| C |\"\n}\n"},
 	{"block with a colon", "HCL asks for an argument", "section: \"a\" {\n  chords = \"| C |\"\n}\n"},
 	{"name without its word", "HCL speaks of quoted argument names", "\"verse\" {\n  chords = \"| C |\"\n}\n"},
 	{"section's name as its word", "how beginners read the examples", "verse {\n  chords = \"| C |\"\n}\n"},
-	{"section's name as its word, with a number", "a name without quotes, too", "section verse 1 {\n  chords = \"| C |\"\n}\n"},
+	{"section's name as its word, with a number", "a name without quotes, too",
+		"section verse 1 {\n  chords = \"| C |\"\n}\n"},
 	{"bare name in a play", "the quotes and the braces are both missing", one("| C |") + "form {\n  play a\n}\n"},
-	{"opening quote missing", "one message at its line, none for what follows", "title = Mill\"\ntempo = \"72\n" + one("| C |")},
+	{"opening quote missing", "one message at its line, none for what follows",
+		"title = Mill\"\ntempo = \"72\n" + one("| C |")},
 	{"quote in a text", "the quotes around a word end the text", "title = \"The \"Old\" Mill\"\n" + one("| C |")},
-	{"brace missing before a section", "the block is shown, not the first of the file", one("| C |")[:len(one("| C |"))-2] + "section \"b\" {\n  chords = \"| F |\"\n}\n"},
-	{"brace missing inside a section", "that of the event, not that of the section", "section \"a\" {\n  chords = \"| C |\"\n  accent \"1\" {\n    weight = 2\n}\nsection \"b\" {\n  chords = \"| F |\"\n}\n"},
+	{"brace missing before a section", "the block is shown, not the first of the file",
+		one("| C |")[:len(one("| C |"))-2] + "section \"b\" {\n  chords = \"| F |\"\n}\n"},
+	{"brace missing inside a section", "that of the event, not that of the section",
+		"section \"a\" {\n  chords = \"| C |\"\n  accent \"1\" {\n    weight = 2\n}\nsection \"b\" {\n  chords = " +
+			"\"| F |\"\n}\n"},
 	{"chords without an equals sign or quotes", "HCL asks for an argument", "section \"a\" {\n  chords | C | F |\n}\n"},
 	{"blank from a web page", "nobody sees it", "title\u00a0= \"x\"\n" + one("| C |")},
 	{"function of another language", "HCL speaks of function arguments", "tempo = bpm(72 4)\n" + one("| C |")},
@@ -37,15 +44,22 @@ var writtenMistakes = []mistake{
 // musicMistakes are slips of a musician who knows what is meant.
 var musicMistakes = []mistake{
 	// Charts from elsewhere.
-	{"pasted from a web page", "a message a line, not one a word", "section \"a\" {\n  chords = <<-EOT\n    [Verse 1]\n    G      D\n    I walked along the river\n    Em  C  (x2)\n    Chorus:\n    G - D - Em - C\n  EOT\n}\n"},
-	{"comments behind bars", "one message a line, and C #m7 is no comment", "section \"a\" {\n  chords = <<-EOT\n    | C | F | # the river\n    | C G7 // and back\n    | C #m7 | F // G |\n    | C | F #home again\n    | C | // G\n  EOT\n}\n"},
+	{"pasted from a web page", "a message a line, not one a word",
+		"section \"a\" {\n  chords = <<-EOT\n    [Verse 1]\n    G      D\n    I walked along the river\n    Em  C  " +
+			"(x2)\n    Chorus:\n    G - D - Em - C\n  EOT\n}\n"},
+	{"comments behind bars", "one message a line, and C #m7 is no comment",
+		"section \"a\" {\n  chords = <<-EOT\n    | C | F | # the river\n    | C G7 // and back\n    | C #m7 | F // " +
+			"G |\n    | C | F #home again\n    | C | // G\n  EOT\n}\n"},
 	{"names of harmony books", "as they sound", one("| Ger65 | It6 | subV7/V |")},
 	{"spellings of other countries", "j is major, and 7/4 a suspension", one("| Cj7 | C7/4 | Ij7 | Csus2/4 |")},
 	{"four chords in two halves", "a chart in quarters is one in 4/4", "meter = \"2/2\"\n" + one("| C / F / | C F |")},
-	{"feel of four quarters in two halves", "the tempo counts quarters in both", "meter = \"2/2\"\nfeel = \"swing\"\n" + one("| C |")},
-	{"German chords without bar lines", "they are no words of a text", "section \"a\" {\n  chords = <<-EOT\n    Hm Es Fis As\n  EOT\n}\n"},
+	{"feel of four quarters in two halves", "the tempo counts quarters in both",
+		"meter = \"2/2\"\nfeel = \"swing\"\n" + one("| C |")},
+	{"German chords without bar lines", "they are no words of a text",
+		"section \"a\" {\n  chords = <<-EOT\n    Hm Es Fis As\n  EOT\n}\n"},
 	{"repeat with a number in brackets", "it is no meter", one("| C | F (x2) |")},
-	{"engraver's signs", "endings, D.C., slashes and bar lines that no keyboard has", "section \"a\" {\n  chords = <<-EOT\n    |: C | F [1. | G :|\n    | C D.C. al Coda | F ∕ | C ‖\n  EOT\n}\n"},
+	{"engraver's signs", "endings, D.C., slashes and bar lines that no keyboard has",
+		"section \"a\" {\n  chords = <<-EOT\n    |: C | F [1. | G :|\n    | C D.C. al Coda | F ∕ | C ‖\n  EOT\n}\n"},
 	{"numbers for chords", "the numerals that they are", "key = \"A\"\n" + one("| 1 | 6- | 1/3 | 5/7 | 57 | b7 |")},
 	{"bracket apart from its chord", "it is no meter", one("| C7 (b9) | F |")},
 	{"chart with two kinds of mistakes", "its symbols are looked at although its bars are wrong", one("| C | | Hm |")},
@@ -55,14 +69,19 @@ var musicMistakes = []mistake{
 	{"dots for beats", "as in some song books", one("| C . . . | F |")},
 	{"commas between chords", "blanks part them", one("C, G, Am, F")},
 	{"meter by its sign", "in figures", "meter = \"alla breve\"\n" + one("| C |")},
-	{"bar and count with a point", "as sequencers show them", one("| C | F |", `accent "2.3" {}`, `accent "2/3" {}`, `accent "2:3:1" {}`)},
+	{"bar and count with a point", "as sequencers show them",
+		one("| C | F |", `accent "2.3" {}`, `accent "2/3" {}`, `accent "2:3:1" {}`)},
 	{"title without quotes", "the words are at hand", "title = My first song\n" + one("| C |")},
 	{"section without braces", "there is something in it", "section \"a\"\nchords = \"| C |\"\n"},
 
 	// Words of other programs and other people.
-	{"words called otherwise", "what they are called here", "bpm = 72\ncomposer = \"N. N.\"\ntime_signature = \"3/4\"\n" + one("| C |", "dynamics = \"mf\"", "repeat = 2", "lyrics = \"la\"", "chorus = 2", `fermata "1" {}`, `rall "1" { to = 50 }`)},
-	{"feel by a style", "those that come nearest", "feel = \"medium swing\"\n" + one("| C |") + "section \"b\" {\n  like = \"a\"\n  feel = \"pop ballad\"\n}\nsection \"c\" {\n  like = \"a\"\n  feel = \"Funk\"\n}\n"},
-	{"players called otherwise", "all of them, or one", one("| C |", `accent "1" { by = ["tutti"] }`, `accent "2" { by = ["keys"] }`)},
+	{"words called otherwise", "what they are called here",
+		"bpm = 72\ncomposer = \"N. N.\"\ntime_signature = \"3/4\"\n" + one("| C |", "dynamics = \"mf\"", "repeat = 2",
+			"lyrics = \"la\"", "chorus = 2", `fermata "1" {}`, `rall "1" { to = 50 }`)},
+	{"feel by a style", "those that come nearest", "feel = \"medium swing\"\n" + one("| C |") + "section \"b\" {\n  " +
+		"like = \"a\"\n  feel = \"pop ballad\"\n}\nsection \"c\" {\n  like = \"a\"\n  feel = \"Funk\"\n}\n"},
+	{"players called otherwise", "all of them, or one",
+		one("| C |", `accent "1" { by = ["tutti"] }`, `accent "2" { by = ["keys"] }`)},
 	{"words without a setting", "a title without its name", "My first song\n" + one("| C |")},
 	{"heading for a section", "with a colon, as on a lead sheet", "verse 1:\n| C | F |\n"},
 	{"play with a number of times", "it stands twice", one("| C |") + "form {\n  play \"a\" x2\n}\n"},
@@ -72,20 +91,24 @@ var musicMistakes = []mistake{
 	{"German B", "it is Bb", "key = \"B-Dur\"\n" + one("| Bb |")},
 	{"German chords", "each in English, and not E7 for Es7", one("| Es7 | Fism7 | H7 / B / | G/H |")},
 	{"solfège", "each in English, and not Dm for Dom", "key = \"la minore\"\n" + one("| Lam | Dom | Sol7/Si | Fa |")},
-	{"German B and solfège's do", "they are read, but are meant otherwise", one("| Es | B7 | Bb | Do |") + "section \"b\" {\n  chords = \"| Sol7 | Do | B |\"\n}\n"},
+	{"German B and solfège's do", "they are read, but are meant otherwise",
+		one("| Es | B7 | Bb | Do |") + "section \"b\" {\n  chords = \"| Sol7 | Do | B |\"\n}\n"},
 	{"small letters", "they say nothing of minor", "key = \"c\"\n" + one("| a | g7 | c#m | d/f# |")},
 	{"note in German", "the ceiling of the comp", "piano {\n  highest = \"As4\"\n}\n" + one("| C |")},
 	{"range in small letters", "both ends", "vocal \"v.mid\" { range = [\"a3\", \"es5\"] }\n" + one("| C |")},
 	{"mode", "its third is what the key wants to know", "key = \"D dorian\"\n" + one("| Dm7 | G |")},
 
 	// A tempo that the feel was not made for.
-	{"ballad too quick", "the same width, counted in twice as many", "feel = \"ballad-eighths\"\ntempo = 140\n" + one("| C |")},
+	{"ballad too quick", "the same width, counted in twice as many",
+		"feel = \"ballad-eighths\"\ntempo = 140\n" + one("| C |")},
 	{"ballad a little too quick", "the range alone", "feel = \"ballad-eighths\"\ntempo = 104\n" + one("| C |")},
-	{"ballad far too slow", "no feel is slower, but the count may be", "feel = \"ballad-eighths\"\ntempo = 30\n" + one("| C |")},
+	{"ballad far too slow", "no feel is slower, but the count may be",
+		"feel = \"ballad-eighths\"\ntempo = 30\n" + one("| C |")},
 
 	// A comma for a colon, or no colon: counts of every bar.
 	{"space with a comma", "bar 4, count 3 is meant", one(eight, `space "4, 3" {}`)},
-	{"space with a comma and its length", "bar 4, count 3, for a beat, is meant", one(eight, `space "4, 3" { beats = 1 }`)},
+	{"space with a comma and its length", "bar 4, count 3, for a beat, is meant",
+		one(eight, `space "4, 3" { beats = 1 }`)},
 	{"space without a colon", "bar 2, count 4 is meant", one(eight, `space "2 4" {}`)},
 	{"hold without a bar", "a fermata in every bar", one(eight, `hold "4" {}`)},
 	{"hold with a comma", "bar 4, count 1 is meant", one(eight, `hold "4, 1" {}`)},
@@ -95,10 +118,12 @@ var musicMistakes = []mistake{
 	{"fill of the bass", "nobody but the drummer fills", one(eight, `fill "8: 3" { by = ["bass"] }`)},
 	{"accent the wrong way round", "nobody counts backwards", one(eight, `accent "4 2&" {}`)},
 	{"push into a bar that is no count", "bar 8 is meant", one(eight, `push "8, 4&" {}`)},
-	{"two places in one", "the second's bar is shown", one(eight, `push "4: 4&, 8: 4&" {}`, `accent "2: 1-4" {}`, `accent "2: 1-trip-let" {}`)},
+	{"two places in one", "the second's bar is shown", one(eight, `push "4: 4&, 8: 4&" {}`, `accent "2: 1-4" {}`,
+		`accent "2: 1-trip-let" {}`)},
 	{"dash of a word processor", "it looks like the right one", one(eight, `accent "5–8: 2 4" {}`)},
 	{"bars that are no counts", "bars 4 and 8 are meant", one(eight, `push "4, 8" {}`)},
-	{"space of a section that another takes over", "said once", one("| C | F |", `space "1, 3" {}`) + "section \"b\" {\n  like   = \"a\"\n  chords = \"| C | F |\"\n}\n"},
+	{"space of a section that another takes over", "said once",
+		one("| C | F |", `space "1, 3" {}`) + "section \"b\" {\n  like   = \"a\"\n  chords = \"| C | F |\"\n}\n"},
 
 	// A numeral after a slash. F/G in C is IV/2.
 	{"four over five", "F over G is meant, and C is read", one("| IV/V | V7 | I |")},
@@ -106,12 +131,15 @@ var musicMistakes = []mistake{
 	{"two over five", "an eleventh over the bass is meant, and Am7 is read", one("| ii7/V | I |")},
 	{"five over seven", "the first inversion is meant, and F# is read", one("| V/VII | vi |")},
 	{"one over three", "the first inversion is meant, and E is read", one("| I/III | IV |")},
-	{"five over four", "without a seventh the five of four is the one; the bass stays on F", one("| IV | V/IV | iii7 | vi7 |")},
+	{"five over four", "without a seventh the five of four is the one; the bass stays on F",
+		one("| IV | V/IV | iii7 | vi7 |")},
 	{"five seven over four", "likewise, where the bass was there before", one("| IV | V7/IV | iii7 | vi7 |")},
 	{"five of one", "that is five", one("| V7/I | I |")},
-	{"one over five in minor", "the six-four chord is meant, and G minor is read", "key = \"C minor\"\n" + one("| i/V V7 | i |")},
+	{"one over five in minor", "the six-four chord is meant, and G minor is read",
+		"key = \"C minor\"\n" + one("| i/V V7 | i |")},
 	{"four over five with an end", "there is nothing after it to lead to", one("| I | IVmaj7/V |")},
-	{"four over one", "the tonic is meant to stay below, and the chord's own root is read", "key = \"Ab\"\n" + one("| I | iv6/1 | IV/1 | I/1 |")},
+	{"four over one", "the tonic is meant to stay below, and the chord's own root is read",
+		"key = \"Ab\"\n" + one("| I | iv6/1 | IV/1 | I/1 |")},
 }
 
 // TestBlanksOfWebPages: blanks that are not the keyboard's part chords all the same.
@@ -127,8 +155,10 @@ const eight = "| C | Am | F | G | C | Am | F G | C |"
 // TestEveryBarAsMeant: counts of every bar that a band plays in every bar.
 func TestEveryBarAsMeant(t *testing.T) {
 	for _, event := range []string{
-		`accent "2 4" {}`, `accent "2, 4" {}`, `push "4&" {}`, `push "2&, 4&" {}`, `push "2& 4&" {}`, `stop "2" {}`, `space "3" {}`,
-		`stop "2 4" { beats = 0.5 }`, `accent "1 2& 4" {}`, `hold "last: 4" {}`, `fill "4, 8: 3" {}`, `space "3-4: 1 3" { beats = 1 }`, `accent "1 1& 2" {}`,
+		`accent "2 4" {}`, `accent "2, 4" {}`, `push "4&" {}`, `push "2&, 4&" {}`, `push "2& 4&" {}`, `stop "2" {}`,
+		`space "3" {}`,
+		`stop "2 4" { beats = 0.5 }`, `accent "1 2& 4" {}`, `hold "last: 4" {}`, `fill "4, 8: 3" {}`,
+		`space "3-4: 1 3" { beats = 1 }`, `accent "1 1& 2" {}`,
 	} {
 		good(t, one(eight, event))
 	}

@@ -27,7 +27,8 @@ var earlyMistakes = []mistake{
 	{"no label", "a friendly text instead of 'must have 1 labels'", "section {\n  chords = \"| C |\"\n}\n"},
 	{"two labels", "a block has one name", "section \"a\" \"b\" {\n  chords = \"| C |\"\n}\n"},
 	{"options on one line", "HCL takes one on a line", one("| C |", `accent "1" { by = ["drums"], weight = 2 }`)},
-	{"options on one line without comma", "HCL takes one on a line", one("| C |", `accent "1" { by = ["drums"] weight = 2 }`)},
+	{"options on one line without comma", "HCL takes one on a line",
+		one("| C |", `accent "1" { by = ["drums"] weight = 2 }`)},
 	{"brace on the next line", "HCL wants it on the same line", "section \"a\"\n{\n}\n"},
 	{"block without braces", "play needs them even when empty", one("| C |") + "form {\n  play \"a\"\n}\n"},
 	{"number in quotes", "taken, with a warning", "tempo = \"72\"\n" + one("| C |")},
@@ -42,7 +43,8 @@ var earlyMistakes = []mistake{
 	{"point first", "HCL's message is a puzzle", "looseness = .5\n" + one("| C |")},
 	{"point last", "HCL's message is a puzzle", "tempo = 5.\n" + one("| C |")},
 	{"hexadecimal", "HCL's message is a puzzle", "tempo = 0x10\n" + one("| C |")},
-	{"unquoted chords with a sharp", "# begins a comment, so HCL sees the word C", "section \"a\" {\n  chords = C#m7 | F#7\n}\n"},
+	{"unquoted chords with a sharp", "# begins a comment, so HCL sees the word C",
+		"section \"a\" {\n  chords = C#m7 | F#7\n}\n"},
 	{"unquoted chords with bars", "HCL speaks of bitwise operators", "section \"a\" {\n  chords = | C | G |\n}\n"},
 	{"unquoted place", "HCL speaks of arguments", one("| C |", "accent 2 4 {}")},
 	{"backslash in chords", "HCL speaks of escape sequences", one(`| C\\G |`)},
@@ -54,7 +56,8 @@ var earlyMistakes = []mistake{
 	{"attribute twice", "HCL's own, in our words", "tempo = 70\ntempo = 80\n" + one("| C |")},
 	{"section twice", "HCL takes both silently", one("| C |") + one("| F |")},
 	{"drums twice", "HCL takes both silently", "drums {}\ndrums {}\n" + one("| C |")},
-	{"form twice", "HCL takes both silently", one("| C |") + "form {\n  play \"a\" {}\n}\nform {\n  play \"a\" {}\n}\n"},
+	{"form twice", "HCL takes both silently", one("| C |") + "form {\n  play \"a\" {}\n}\nform {\n  play \"a\" " +
+		"{}\n}\n"},
 	{"single quotes", "HCL's own, in our words", "title = 'x'\n" + one("| C |")},
 	{"curly quotes", "a word processor's", "title = “x”\n" + one("| C |")},
 	{"semicolon", "another language's", "title = \"x\"; tempo = 70\n" + one("| C |")},
@@ -88,10 +91,14 @@ var earlyMistakes = []mistake{
 	{"name in single quotes", "quotes in quotes are no help", "section 'a' {\n  chords = \"| C |\"\n}\n"},
 	{"name in curly quotes", "quotes in quotes are no help", "section “a” {\n  chords = \"| C |\"\n}\n"},
 	{"comment not closed", "HCL has no word for it", "/* to come\n" + one("| C |")},
-	{"chords beside the heredoc's head", "they begin on the next line", "section \"a\" {\n  chords = <<-EOT | C | F |\n  EOT\n}\n"},
-	{"blank in the heredoc's head", "HCL speaks of bitwise operators", "section \"a\" {\n  chords = <<- EOT\n    | C |\n  EOT\n}\n"},
+	{"chords beside the heredoc's head", "they begin on the next line",
+		"section \"a\" {\n  chords = <<-EOT | C | F |\n  EOT\n}\n"},
+	{"blank in the heredoc's head", "HCL speaks of bitwise operators",
+		"section \"a\" {\n  chords = <<- EOT\n    | C |\n  EOT\n}\n"},
 	{"three quotes", "another language's text", "section \"a\" {\n  chords = \"\"\"\n    | C |\n  \"\"\"\n}\n"},
-	{"heredoc with another end", "one message, at the head, for two dozen symbols that are none", "section \"a\" {\n  chords = <<-EOT\n    | C |\n  EOF\n  fill \"1: 3\" {\n    by = [\"drums\"]\n  }\n}\nsection \"b\" {\n  chords = <<-EOT\n    | F |\n  EOT\n}\n"},
+	{"heredoc with another end", "one message, at the head, for two dozen symbols that are none",
+		"section \"a\" {\n  chords = <<-EOT\n    | C |\n  EOF\n  fill \"1: 3\" {\n    by = [\"drums\"]\n  " +
+			"}\n}\nsection \"b\" {\n  chords = <<-EOT\n    | F |\n  EOT\n}\n"},
 	{"groove in a song", "a groove file taken for a song", "groove \"waltz\" {\n}\n"},
 	{"doubled name offered", "each name once", one("| C |") + one("| F |") + "form {\n  play \"other\" {}\n}\n"},
 	{"bracket of a meter not closed", "the bar is not empty besides", one("| C | (2/4 C | F |")},
@@ -105,20 +112,23 @@ var earlyMistakes = []mistake{
 	{"unknown feel", "the nearest is offered", "feel = \"ballad-eigths\"\n" + one("| C |")},
 	{"beginning of a feel", "the rest is offered", "feel = \"tight\"\n" + one("| C |")},
 	{"unknown section in the form", "the nearest is offered", one("| C |") + "form {\n  play \"aa\" {}\n}\n"},
-	{"unknown like", "the nearest is offered", "section \"verse\" {\n  chords = \"| C |\"\n}\nsection \"b\" {\n  like = \"vers\"\n}\n"},
+	{"unknown like", "the nearest is offered", "section \"verse\" {\n  chords = \"| C |\"\n}\nsection \"b\" {\n  " +
+		"like = \"vers\"\n}\n"},
 	{"like in a circle", "no end to it", "section \"a\" {\n  like = \"b\"\n}\nsection \"b\" {\n  like = \"a\"\n}\n"},
 	{"like itself", "no end to it", "section \"a\" {\n  like = \"a\"\n}\n"},
 	{"unknown player", "the nearest is offered", one("| C |", "tacet = [\"drum\"]")},
 	{"player without a list", "a list belongs there", one("| C |", "tacet = \"drums\"")},
 	{"unknown kit", "all are named", "drums {\n  kit = \"jazz\"\n}\n" + one("| C |")},
-	{"unknown sound", "a musician's name for it is known", "bass {\n  sound = \"upright\"\n}\npiano {\n  sound = \"rodes\"\n}\n" + one("| C |")},
+	{"unknown sound", "a musician's name for it is known",
+		"bass {\n  sound = \"upright\"\n}\npiano {\n  sound = \"rodes\"\n}\n" + one("| C |")},
 	{"unknown option", "an accent has no beats", one("| C |", `accent "1" { beats = 2 }`)},
 	{"capital in a word", "the word is offered", "Tempo = 80\n" + one("| C |")},
 	{"not a key", "as harmony says", "key = \"H major\"\n" + one("| C |")},
 	{"not a meter", "as meter says", "meter = \"4/5\"\n" + one("| C |")},
 	{"meter without quotes", "HCL would divide", "meter = 3/4\n" + one("| C |")},
 	{"feel of another meter", "those that fit are named", "meter = \"3/4\"\nfeel  = \"swing\"\n" + one("| C |")},
-	{"meter of another feel", "the inner one made the mismatch", "feel = \"swing\"\n" + one("| C |", "meter = \"7/8\"")},
+	{"meter of another feel", "the inner one made the mismatch",
+		"feel = \"swing\"\n" + one("| C |", "meter = \"7/8\"")},
 
 	// Bounds.
 	{"energy out of bounds", "1 to 5", "energy = 6\n" + one("| C |", "energy = 0")},
@@ -128,7 +138,8 @@ var earlyMistakes = []mistake{
 	{"looseness out of bounds", "0 to 1", "looseness = 1.5\n" + one("| C |")},
 	{"pickup too fine", "no count is that fine", "pickup = 0.123\n" + one("| C |")},
 	{"repeat figure out of bounds", "64 at most", one("|: C :|x65")},
-	{"too many bars in a chart", "10,000", one("|: C | C | C | C | C | C | C | C | C | C :|x64 |: C | C :|x64 |: " + strings.Repeat("C |", 200) + " C :|x64")},
+	{"too many bars in a chart", "10,000", one("|: C | C | C | C | C | C | C | C | C | C :|x64 |: C | C :|x64 |: " +
+		"" + strings.Repeat("C |", 200) + " C :|x64")},
 
 	// Charts.
 	{"three chords in four", "how to write it is said", one("| C F G | C |")},
@@ -150,13 +161,16 @@ var earlyMistakes = []mistake{
 	{"unknown quality", "its own place", one("| C | Cmajj7 | F |")},
 	{"chart of nothing", "bars are missing", one("")},
 	{"no chords", "nor like", "section \"a\" {\n}\n"},
-	{"place in a heredoc", "line and column of the file, in the second line", "section \"a\" {\n  chords = <<-EOT\n\t| C | F |\n    | G | Xm |\n  EOT\n}\n"},
-	{"windows and a byte-order mark", "the same line and column", "\xef\xbb\xbfsection \"a\" {\r\n  chords = <<-EOT\r\n    | C | F |\r\n    | é | Xm |\r\n  EOT\r\n}\r\n"},
+	{"place in a heredoc", "line and column of the file, in the second line",
+		"section \"a\" {\n  chords = <<-EOT\n\t| C | F |\n    | G | Xm |\n  EOT\n}\n"},
+	{"windows and a byte-order mark", "the same line and column",
+		"\xef\xbb\xbfsection \"a\" {\r\n  chords = <<-EOT\r\n    | C | F |\r\n    | é | Xm |\r\n  EOT\r\n}\r\n"},
 
 	// Places and events.
 	{"bar outside", "it is named", one("| C | F |", `fill "3: 3" {}`)},
 	{"count outside", "it is named", one("| C | F |", `fill "2: 5" {}`)},
-	{"count unknown", "how counts are written is said", one("| C | F |", `accent "2+" {}`, `accent "2x" {}`, `accent "x" {}`)},
+	{"count unknown", "how counts are written is said",
+		one("| C | F |", `accent "2+" {}`, `accent "2x" {}`, `accent "x" {}`)},
 	{"bars without counts", "a bar is not a count", one("| C | F |", `accent "1-2" {}`)},
 	{"rit with counts", "bars only", one("| C | F |", `rit "2: 1" { to = 60 }`)},
 	{"rit without to", "it must be going somewhere", one("| C | F |", `rit "2" {}`)},
@@ -168,33 +182,43 @@ var earlyMistakes = []mistake{
 	{"push after the song", "a warning", one("| C |", `push "1: 4&" {}`)},
 	{"accent in a stop", "nobody hears it", one("| C | F |", `accent "2: 4" {}`, `stop "2: 3" {}`)},
 	{"push in a stop", "nobody hears it", one("| C | F |", `push "1: 4&" {}`, `stop "1: 4" {}`)},
-	{"one of two accents in a stop", "bars one by one: the lost place is named", one("| C | F |", `accent "1, 2: 4" {}`, `stop "2: 3" {}`)},
+	{"one of two accents in a stop", "bars one by one: the lost place is named",
+		one("| C | F |", `accent "1, 2: 4" {}`, `stop "2: 3" {}`)},
 	{"push into N.C.", "no chord to bring early", one("| C / / N.C. | F |", `push "1: 3&" {}`)},
 	{"push over the border into N.C.", "as inside a section",
 		one("| C | F |", `push "2: 4&" {}`) + "section \"b\" {\n  chords = \"| N.C. | C |\"\n}\n"},
-	{"push into a pass that its players sit out", "nobody to strike it", one("| C | F |", "push \"2: 4&\" { by = [\"bass\"] }") +
-		"section \"b\" {\n  chords = \"| C |\"\n  tacet  = [\"bass\"]\n}\n"},
+	{"push into a pass that its players sit out", "nobody to strike it",
+		one("| C | F |", "push \"2: 4&\" { by = [\"bass\"] }") +
+			"section \"b\" {\n  chords = \"| C |\"\n  tacet  = [\"bass\"]\n}\n"},
 	{"two pushes to one beat", "the first counts", one("| C | F |", `push "1: 4" {}`, `push "1: 4&" {}`)},
 	{"accent on N.C.", "bass and piano have no chord", one("| N.C. | F |", `accent "1: 2" { by = ["bass"] }`)},
 	{"accent between a push and its beat", "it moves", one("| C | F |", `push "1: 4&" {}`, `accent "1: 4a" {}`)},
-	{"fill in a bar of written hits", "the bar is theirs", one("| C | F |", `accent "2: 1" { alone = true }`, `fill "2: 3" {}`)},
+	{"fill in a bar of written hits", "the bar is theirs",
+		one("| C | F |", `accent "2: 1" { alone = true }`, `fill "2: 3" {}`)},
 	{"event twice", "a warning", one("| C |", `accent "1" {}`, `accent "1" {}`)},
 	{"stop longer than the section", "a warning", one("| C |", `stop "1: 3" { beats = 4 }`)},
-	{"event that no longer fits", "taken over, left out", one("| C | F |", `fill "2: 3" {}`) + "section \"b\" {\n  like   = \"a\"\n  chords = \"| G |\"\n}\n"},
+	{"event that no longer fits", "taken over, left out",
+		one("| C | F |", `fill "2: 3" {}`) + "section \"b\" {\n  like   = \"a\"\n  chords = \"| G |\"\n}\n"},
 
 	// Form.
 	{"empty form", "plays nothing", one("| C |") + "form {\n}\n"},
-	{"never played", "a warning", one("| C |") + "section \"b\" {\n  chords = \"| F |\"\n}\nform {\n  play \"a\" {}\n}\n"},
-	{"lift and key", "one or the other", one("| C |") + "form {\n  play \"a\" {\n    lift = 1\n    key  = \"D\"\n  }\n}\n"},
-	{"chords in a play", "where they belong is said", one("| C |") + "form {\n  play \"a\" { chords = \"| C |\" }\n}\n"},
+	{"never played", "a warning", one("| C |") + "section \"b\" {\n  chords = \"| F |\"\n}\nform {\n  play \"a\" " +
+		"{}\n}\n"},
+	{"lift and key", "one or the other", one("| C |") + "form {\n  play \"a\" {\n    lift = 1\n    key  = \"D\"\n  " +
+		"}\n}\n"},
+	{"chords in a play", "where they belong is said", one("| C |") + "form {\n  play \"a\" { chords = \"| C |\" " +
+		"}\n}\n"},
 	{"vocal after the song", "from is a bar of it", "vocal \"v.mid\" { from = 9 }\n" + one("| C |")},
-	{"range the wrong way round", "turned for the reader", "vocal \"v.mid\" { range = [\"D5\", \"A3\"] }\n" + one("| C |")},
+	{"range the wrong way round", "turned for the reader",
+		"vocal \"v.mid\" { range = [\"D5\", \"A3\"] }\n" + one("| C |")},
 
 	// Files.
-	{"file outside", "each way of leaving the folder", "grooves = [\"../a.hcl\", \"/a.hcl\", \"a/../../b\", \"c:a\", \"a\\\\b\", \"http://x\", \"\", \"a/\"]\n" + one("| C |")},
+	{"file outside", "each way of leaving the folder", "grooves = [\"../a.hcl\", \"/a.hcl\", \"a/../../b\", " +
+		"\"c:a\", \"a\\\\b\", \"http://x\", \"\", \"a/\"]\n" + one("| C |")},
 
 	// Many at once.
-	{"several", "all in one run, sorted", "tempoo = 1\nkey = \"Q\"\nsection \"a\" {\n  chords = \"| C F G | X |\"\n  acent \"2\" {}\n}\nform {\n  play \"b\" {}\n}\n"},
+	{"several", "all in one run, sorted", "tempoo = 1\nkey = \"Q\"\nsection \"a\" {\n  chords = \"| C F G | X |\"\n " +
+		" acent \"2\" {}\n}\nform {\n  play \"b\" {}\n}\n"},
 }
 
 func TestMistakes(t *testing.T) {

@@ -25,7 +25,8 @@ func tempoDoubt(t *testing.T, e library.Entry, bpm int) string {
 	if meter == "any" {
 		meter = "4/4"
 	}
-	f, diags := songspec.Parse("t", []byte(fmt.Sprintf("feel = %q\nmeter = %q\ntempo = %d\nsection \"a\" {\n  chords = \"| C |\"\n}\n", e.Name, meter, bpm)))
+	f, diags := songspec.Parse("t", []byte(fmt.Sprintf("feel = %q\nmeter = %q\ntempo = %d\nsection \"a\" {\n  "+
+		"chords = \"| C |\"\n}\n", e.Name, meter, bpm)))
 	if diags.HasErrors() {
 		t.Fatal(diags)
 	}
@@ -68,7 +69,8 @@ func TestTempoOfFeels(t *testing.T) {
 				if !known || bpm < o.TempoLow || bpm > o.TempoHigh || o.Meters != e.Meters {
 					t.Errorf("%s at %d: %q does not suit", e.Name, bpm, other)
 				}
-			} else if _, err := fmt.Sscanf(rest, "tempo = %d", &tempo); err != nil || tempo < e.TempoLow || tempo > e.TempoHigh {
+			} else if _, err := fmt.Sscanf(rest, "tempo = %d", &tempo); err != nil || tempo < e.TempoLow ||
+				tempo > e.TempoHigh {
 				t.Errorf("%s at %d: %q", e.Name, bpm, said)
 			}
 		}
@@ -98,7 +100,8 @@ func TestTempoOffers(t *testing.T) {
 		{"half-time", 60, `feel = "ballad-eighths", or tempo = 120 and each bar as two.`},
 		{"gospel-six", 90, `feel = "lilt".`},
 	} {
-		if got := tempoDoubt(t, feels[c.feel], c.bpm); !strings.HasSuffix(got, fmt.Sprintf(" At %d write %s", c.bpm, c.says)) {
+		if got := tempoDoubt(t, feels[c.feel], c.bpm); !strings.HasSuffix(got,
+			fmt.Sprintf(" At %d write %s", c.bpm, c.says)) {
 			t.Errorf("%s at %d: %q, want %q", c.feel, c.bpm, got, c.says)
 		}
 	}
@@ -127,7 +130,8 @@ func TestDefaultTempo(t *testing.T) {
 			t.Fatal(diags)
 		}
 		_, diags = f.Resolve(libraryEnv())
-		if want == "" && len(diags) > 0 || want != "" && (len(diags) != 1 || diags[0].Subject.Start.Line != 1 || !strings.HasSuffix(diags[0].Detail, want)) {
+		if want == "" && len(diags) > 0 || want != "" &&
+			(len(diags) != 1 || diags[0].Subject.Start.Line != 1 || !strings.HasSuffix(diags[0].Detail, want)) {
 			t.Errorf("%q: %v, want %q", head, diags, want)
 		}
 	}
@@ -137,7 +141,8 @@ func TestDefaultTempo(t *testing.T) {
 // suits the tempo. Common practice, no single source.
 func TestTempoOfDefault(t *testing.T) {
 	for head, want := range map[string]string{
-		"meter = \"6/8\"\ntempo = 54\n":  `Where no feel is named 6/8 has "lilt", which sits well from 60 to 108 beats a minute. At 54 write feel = "gospel-six".`,
+		"meter = \"6/8\"\ntempo = 54\n": `Where no feel is named 6/8 has "lilt", which sits well from 60 to 108 ` +
+			`beats a minute. At 54 write feel = "gospel-six".`,
 		"meter = \"4/4\"\ntempo = 110\n": `At 110 write feel = "backbeat-eighths".`,
 		"meter = \"4/4\"\ntempo = 140\n": `At 140 write feel = "half-time", or tempo = 70 and two bars in one.`,
 		"meter = \"4/4\"\ntempo = 40\n":  `At 40 write tempo = 80 and each bar as two.`,

@@ -11,12 +11,18 @@ import (
 
 // parserWords are words of HCL's own messages. No musician should have to read
 // one: whatever is wrong with a file is said in the words of this package.
-var parserWords = regexp.MustCompile(`(?i)\b(arguments?|attributes?|block definition|expressions?|templates?|heredoc|literals?|identifiers?|tokens?|operators?|configuration|constructor|interpolation|delimit\w*|escape|terminat\w*|unterminated|separators?|splat|index|bitwise|newlines?|strings?|parenthes[ie]s|invalid|unsupported|unexpected|required|definition|call|selector)\b`)
+var parserWords = regexp.MustCompile(`(?i)\b(arguments?|attributes?|block ` +
+	`definition|expressions?|templates?|heredoc|literals?|identifiers?|tokens?|operators?|configuration|` +
+	`constructor|interpolation|delimit\w*|escape|terminat\w*|unterminated|separators?|splat|index|bitwise|` +
+	`newlines?|strings?|parenthes[ie]s|invalid|unsupported|unexpected|required|definition|call|selector)\b`)
 
 // slips are what a finger or another program puts into a file.
-var slips = []string{`"`, `'`, "`", `{`, `}`, `[`, `]`, `(`, `)`, `=`, `:`, `;`, `,`, `.`, `..`, `...`, `#`, `//`, `/*`, `*/`, `|`, `||`,
-	`&`, `*`, `**`, `^`, `~`, `!`, `?`, `<`, `<<`, `<<-`, `<<-X`, `-`, `+`, `%`, `$`, `${`, `%{`, `\`, `@`, `“`, `x`, `1`, `::`, `=>`, `==`,
-	`for`, `null`, `a.b`, `a[`, `[*]`, `.*.`, "\n", `x y`, `"x"`, `1.`, `1_0`, `f(`, `f(1 2`, `{x`, `{x=`, `[1`, `[for `, `é`, "\t", "\u00a0", "\u200b"}
+var slips = []string{
+	`"`, `'`, "`", `{`, `}`, `[`, `]`, `(`, `)`, `=`, `:`, `;`, `,`, `.`, `..`, `...`, `#`, `//`, `/*`, `*/`,
+	`|`, `||`, `&`, `*`, `**`, `^`, `~`, `!`, `?`, `<`, `<<`, `<<-`, `<<-X`, `-`, `+`, `%`, `$`, `${`, `%{`,
+	`\`, `@`, `“`, `x`, `1`, `::`, `=>`, `==`, `for`, `null`, `a.b`, `a[`, `[*]`, `.*.`, "\n", `x y`, `"x"`,
+	`1.`, `1_0`, `f(`, `f(1 2`, `{x`, `{x=`, `[1`, `[for `, `é`, "\t", "\u00a0", "\u200b",
+}
 
 // mutants are a text with one word or sign left out, doubled or put in, and with
 // one line left out, doubled or joined to the next.

@@ -90,7 +90,8 @@ func TestFillsDiffer(t *testing.T) {
 						}
 						s := shape(f, tail)
 						if other, ok := seen[s]; ok {
-							t.Errorf("%s: the last %d beats of %q and %q are the same at energy %d", family, tail, other, f.Name, e)
+							t.Errorf("%s: the last %d beats of %q and %q are the same at energy %d", family, tail,
+								other, f.Name, e)
 						}
 						if s == "[]" {
 							t.Errorf("%s: nothing in the last %d beats of %q", family, tail, f.Name)
@@ -126,7 +127,8 @@ func TestFillsPlayable(t *testing.T) {
 						continue
 					}
 					if last >= 0 && (i-last)*step < 116_000 {
-						t.Errorf("%s %q: the kick at step %d comes %d us after the one before", family, f.Name, i, (i-last)*step)
+						t.Errorf("%s %q: the kick at step %d comes %d us after the one before", family, f.Name, i,
+							(i-last)*step)
 					}
 					last = i
 				}

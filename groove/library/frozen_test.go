@@ -11,8 +11,8 @@ import (
 // The words and signs of groove files are data: people have files that use them. This is
 // all of them in one file, and each voice of the kit in a level and a fill of its own.
 func TestWordsOfGrooveFilesAreFrozen(t *testing.T) {
-	voices := strings.Fields("crash ride_bell ride hat_open hat tambourine maracas cabasa claves cowbell triangle clap " +
-		"tap slap sweep cross_stick snare tom_high tom_mid tom_low kick hat_foot")
+	voices := strings.Fields("crash ride_bell ride hat_open hat tambourine maracas cabasa claves cowbell triangle " +
+		"clap tap slap sweep cross_stick snare tom_high tom_mid tom_low kick hat_foot")
 	level := func(energy int, voice, signs string) string {
 		return fmt.Sprintf("level %q {\n%s = %q\nbass = \"%s\"\ncomp = \"%s\"\nvoices = 3\ncentre = \"C4\"\n"+
 			"answer {\nwithout = [%q]\nbass = \"1=======\"\ncomp = \"x===u===|r=======\"\n}\n}\n",
@@ -43,7 +43,8 @@ piano = 2
 			src += level(energy, voice, signs)
 		}
 		src += "level \"5\" {\nfrom = \"4\"\n}\n"
-		src += fmt.Sprintf("}\nfills \"mine\" {\ngrid = 4\nfill %q {\ncolour = 5\nenergy = [1, 5]\n%s = \"-xXg\"\n}\n}\n",
+		src += fmt.Sprintf("}\nfills \"mine\" {\ngrid = 4\nfill %q {\ncolour = 5\nenergy = [1, 5]\n%s = "+
+			"\"-xXg\"\n}\n}\n",
 			word, voice)
 		feels, fills, diags := Decode("frozen.hcl", []byte(src))
 		if diags.HasErrors() || len(feels) != 1 || len(fills) != 1 {

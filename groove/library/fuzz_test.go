@@ -26,7 +26,8 @@ func FuzzGroove(f *testing.F) {
 		feels, fills, diags := Decode("f.hcl", src)
 		lines := 2 + strings.Count(string(src), "\n")
 		for _, d := range diags {
-			if d.Subject == nil || d.Subject.Start.Line < 1 || d.Subject.Start.Line > lines || d.Subject.Start.Byte > len(src) {
+			if d.Subject == nil || d.Subject.Start.Line < 1 || d.Subject.Start.Line > lines ||
+				d.Subject.Start.Byte > len(src) {
 				t.Fatalf("a message outside the file: %v", d)
 			}
 		}

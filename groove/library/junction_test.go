@@ -20,7 +20,8 @@ func TestFillsArrive(t *testing.T) {
 		for _, fi := range LoadFills(f.Fills) {
 			for e := fi.MinEnergy; e <= min(5, fi.MaxEnergy+1); e++ {
 				if gap, at := arrival(f, &f.Levels[e-1], &fi); gap < arrivalMicros {
-					t.Errorf("%s at energy %d, after %q: step %d comes %d ms after the hand's last stroke", name, e, fi.Name, at, gap/1000)
+					t.Errorf("%s at energy %d, after %q: step %d comes %d ms after the hand's last stroke", name, e,
+						fi.Name, at, gap/1000)
 				}
 			}
 		}

@@ -71,7 +71,8 @@ func TestPictureIsAGroove(t *testing.T) {
 				}
 				rows[word] += strings.TrimSpace(row)
 			}
-			src := "groove \"again\" {\n meter = \"" + f.Meters[0].String() + "\"\n kit = \"" + f.Kit + "\"\n grid = " + strconv.Itoa(f.Grid) + "\n level \"1\" {\n"
+			src := "groove \"again\" {\n meter = \"" + f.Meters[0].String() + "\"\n kit = " +
+				"\"" + f.Kit + "\"\n grid = " + strconv.Itoa(f.Grid) + "\n level \"1\" {\n"
 			for _, w := range order {
 				src += w + " = \"" + rows[w] + "\"\n"
 			}

@@ -111,7 +111,8 @@ func TestCompDensity(t *testing.T) {
 	limit := [5]int{1200, 1200, 1750, 1750, 2200}
 	eachLevel(t, func(t *testing.T, f *feel.Feel, lv *feel.Level) {
 		if n := f.CompPerBeat(lv); n > limit[lv.Energy-1] {
-			t.Errorf("%d.%03d attacks a beat, at most %d.%03d", n/1000, n%1000, limit[lv.Energy-1]/1000, limit[lv.Energy-1]%1000)
+			t.Errorf("%d.%03d attacks a beat, at most %d.%03d", n/1000, n%1000, limit[lv.Energy-1]/1000,
+				limit[lv.Energy-1]%1000)
 		}
 	})
 }
@@ -125,7 +126,8 @@ func TestDrama(t *testing.T) {
 			low, high := &f.Levels[i-1], &f.Levels[i]
 			a, b := f.Count(low), f.Count(high)
 			if b.Total() < a.Total() || (b.Total() == a.Total() && name != "sustain") {
-				t.Errorf("%s: %d at energy %d, %d at %d (thousandths of an onset a bar)", name, a.Total(), i, b.Total(), i+1)
+				t.Errorf("%s: %d at energy %d, %d at %d (thousandths of an onset a bar)", name, a.Total(), i, b.Total(),
+					i+1)
 			}
 			if high.Voices < low.Voices || high.Centre <= low.Centre {
 				t.Errorf("%s: %d voices about %d at energy %d, %d about %d at %d", name,
@@ -135,7 +137,8 @@ func TestDrama(t *testing.T) {
 				t.Errorf("%s: kit or bass thins out from energy %d to %d: %v, %v", name, i, i+1, a, b)
 			}
 		}
-		if v := [5]int{f.Levels[0].Voices, f.Levels[1].Voices, f.Levels[2].Voices, f.Levels[3].Voices, f.Levels[4].Voices}; v[0] != 2 || v[1] < 3 || v[4] != 4 {
+		if v := [5]int{f.Levels[0].Voices, f.Levels[1].Voices, f.Levels[2].Voices, f.Levels[3].Voices,
+			f.Levels[4].Voices}; v[0] != 2 || v[1] < 3 || v[4] != 4 {
 			t.Errorf("%s: voices %v; two at energy 1, three or four above", name, v)
 		}
 	}
@@ -221,7 +224,8 @@ func TestAnswersAnswer(t *testing.T) {
 				t.Errorf("%s: the answer of level %d is the level", name, i+1)
 			}
 			if d := after.Total() - before.Total(); d < -2000 || d > 2000 {
-				t.Errorf("%s: level %d and its answer are %d thousandths of an onset a bar apart; an answer is a shade", name, i+1, d)
+				t.Errorf("%s: level %d and its answer are %d thousandths of an onset a bar apart; an answer is a shade",
+					name, i+1, d)
 			}
 		}
 	}

@@ -54,7 +54,8 @@ func TestSustainGrows(t *testing.T) {
 	for i := 1; i < 5; i++ {
 		low, high := &f.Levels[i-1], &f.Levels[i]
 		if high.Voices <= low.Voices && high.Comp[0].Touch <= low.Comp[0].Touch {
-			t.Errorf("energy %d is struck as energy %d is: %d voices, touch %d", i+1, i, high.Voices, high.Comp[0].Touch)
+			t.Errorf("energy %d is struck as energy %d is: %d voices, touch %d", i+1, i, high.Voices,
+				high.Comp[0].Touch)
 		}
 	}
 }
