@@ -44,7 +44,8 @@ def with_mido(path):
             elif m.type == "set_tempo":
                 events.append((tick, "tempo", m.tempo))
             elif m.type == "time_signature":
-                events.append((tick, "meter", m.numerator, m.denominator, m.clocks_per_click, m.notated_32nd_notes_per_beat))
+                events.append((tick, "meter", m.numerator, m.denominator, m.clocks_per_click,
+                               m.notated_32nd_notes_per_beat))
             elif m.type == "marker":
                 events.append((tick, "marker", m.text))
             elif m.type == "end_of_track":
@@ -106,7 +107,8 @@ def play(path, index, font, folder):
     mid, wav = os.path.join(folder, "solo.mid"), os.path.join(folder, "solo.wav")
     solo.save(mid)
     # No reverb and no chorus: they would be heard where nothing is played.
-    command = ["fluidsynth", "-ni", "-q", "-R", "0", "-C", "0", "-g", "0.8", "-r", str(RATE), "-O", "s16", "-T", "wav", "-F", wav, font, mid]
+    command = ["fluidsynth", "-ni", "-q", "-R", "0", "-C", "0", "-g", "0.8", "-r", str(RATE),
+               "-O", "s16", "-T", "wav", "-F", wav, font, mid]
     done = subprocess.run(command, capture_output=True, text=True)
     if done.returncode != 0 or not os.path.exists(wav):
         fail(f"fluidsynth: {done.stderr}")
@@ -127,7 +129,8 @@ def peak(samples, start, end):
 def rises(samples, onsets, shift):
     """How many of 100 onsets, moved by shift seconds, the sound grows at."""
     grown = sum(
-        peak(samples, t + shift, t + shift + 0.06) > 1.1 * peak(samples, t + shift - 0.03, t + shift - 0.003) for t in onsets
+        peak(samples, t + shift, t + shift + 0.06) > 1.1 * peak(samples, t + shift - 0.03, t + shift - 0.003)
+        for t in onsets
     )
     return 100 * grown // len(onsets)
 

@@ -73,7 +73,8 @@ function compare(require) {
   const output = join(work, 'out.json');
   writeFileSync(input, JSON.stringify(all));
   execFileSync('go', ['test', '-count=1', '-run', '^TestDumpChords$', './songspec/harmony'],
-    { cwd: root, env: { ...process.env, PLINTH_CHORDS_IN: input, PLINTH_CHORDS_OUT: output }, stdio: ['ignore', 'ignore', 'inherit'] });
+    { cwd: root, env: { ...process.env, PLINTH_CHORDS_IN: input, PLINTH_CHORDS_OUT: output },
+      stdio: ['ignore', 'ignore', 'inherit'] });
   const ours = JSON.parse(readFileSync(output, 'utf8'));
 
   const bad = [];
@@ -86,18 +87,21 @@ function compare(require) {
     const row = chosen.get(s);
     if (row) {
       if (row.tonal !== t || row['chord-symbol'] !== c || row.plinth !== p) {
-        bad.push(`${s}: the table says ${row.tonal} | ${row['chord-symbol']} | ${row.plinth}; found ${t} | ${c} | ${p}`);
+        bad.push(`${s}: the table says ${row.tonal} | ${row['chord-symbol']} | ${row.plinth}; ` +
+          `found ${t} | ${c} | ${p}`);
       }
       continue;
     }
     const opinions = [t, c].filter((o) => o !== '-');
-    if (opinions.some((o) => o !== p)) bad.push(`${s}: tonal ${t}, chord-symbol ${c}, plinth ${p}; not in chord_choices.csv`);
+    if (opinions.some((o) => o !== p)) bad.push(`${s}: tonal ${t}, chord-symbol ${c}, plinth ${p}; ` +
+      'not in chord_choices.csv');
     else if (opinions.length === 2) both++;
     else if (opinions.length === 1) one++;
     else neither++;
   }
   for (const line of bad) say(line);
-  say(`chord symbols: ${Object.keys(ours).length} compared; ${both} equal to both, ${one} equal to the one that reads it, ` +
+  say(`chord symbols: ${Object.keys(ours).length} compared; ${both} equal to both, ` +
+    `${one} equal to the one that reads it, ` +
     `${neither} read by plinth alone, ${choices.length} choices stated, ${bad.length} undocumented differences`);
   if (both < agreed.length - choices.length) {
     say(`only ${both} symbols equal in all three; the frozen table has ${agreed.length}`);
@@ -110,7 +114,8 @@ function compare(require) {
 function csv(text) {
   const rows = text.trim().split('\n').map((line) => {
     const out = [];
-    for (const m of line.matchAll(/(?:^|,)(?:"((?:[^"]|"")*)"|([^,]*))/g)) out.push(m[1] !== undefined ? m[1].replaceAll('""', '"') : m[2]);
+    for (const m of line.matchAll(/(?:^|,)(?:"((?:[^"]|"")*)"|([^,]*))/g))
+      out.push(m[1] !== undefined ? m[1].replaceAll('""', '"') : m[2]);
     return out;
   });
   return rows.slice(1).map((r) => Object.fromEntries(rows[0].map((h, i) => [h, r[i] ?? ''])));
