@@ -56,7 +56,7 @@ func (b *band) play(tl *timeline.Timeline, pass *timeline.Pass, set *feel.Set) P
 	b.playing.Prepare(p)
 	for _, s := range b.players {
 		s.Prepare(p)
-		part := written(p, s.Play(out.Score.Parts))
+		part := writtenPart(p, s.Play(out.Score.Parts))
 		part.Regions = textures(p, s.who, s.Texture)
 		out.Score.Parts[s.who] = part
 		out.Notes[s.who] = b.playing.Play(s.who, s, part.Notes)

@@ -9,10 +9,10 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// written makes a part of the score of what a player means: each note gets the bar that
+// writtenPart makes a part of the score of what a player means: each note gets the bar that
 // owns it, and its written length where the player has not said. The score's notes are its
 // own.
-func written(p *plan.Plan, part score.Part) score.Part {
+func writtenPart(p *plan.Plan, part score.Part) score.Part {
 	if part.Notes = slices.Clone(part.Notes); len(part.Notes) == 0 {
 		part.Notes = nil
 	}

@@ -6,13 +6,13 @@ import (
 	"plinth/songspec/harmony"
 )
 
-// approachClasses prices the neighbours of the next chord's bass, a semitone to either
+// priceApproach prices the neighbours of the next chord's bass, a semitone to either
 // side and the notes of the key a tone away, when the note may be an approach:
 // where the energy has approaches, in the last beat before the change, the last note before it,
 // and neither over a pedal nor a slash bass. What is a tone of the chord is as good as
 // one of the key; C under the Cb of Abm6, or G under the G# of E7, is a false relation
 // to the third that the comp holds, and there is another way.
-func (b *Bassist) approachClasses(i int, cost *[12]int) bool {
+func (b *Bassist) priceApproach(i int, cost *[12]int) bool {
 	n := &b.notes[i]
 	bar := b.BarAt(n.tick)
 	if !approaches.At(b.Energy(bar)) {

@@ -23,7 +23,7 @@ func oneAtATime(t *touch.Playing, notes []touch.Draft) []touch.Draft {
 				n.End = min(next.Start-gap, t.Latest(n.Note))
 			}
 		}
-		if n.End-n.Start < t.Shortest(n.Start) && i+1 < len(notes) {
+		if n.End-n.Start < t.ShortestNote(n.Start) && i+1 < len(notes) {
 			continue
 		}
 		out = append(out, n)

@@ -58,7 +58,7 @@ func (b *Bassist) choosePitches() []int {
 		first[i+1] = len(choices)
 		for j, c := range choices[first[i]:] {
 			if i == 0 {
-				next[j] = c.cost + bassline.FromHome(c.key, homeKey)
+				next[j] = c.cost + bassline.HomeCost(c.key, homeKey)
 				from = append(from, 0)
 				continue
 			}
@@ -107,7 +107,7 @@ func (b *Bassist) leadOutCost(key int) int {
 		return 0
 	}
 	open := func(k int) int {
-		return bassline.Outside(k, lowFrom, highFrom) + bassline.FromHome(k, homeKey)
+		return bassline.OutsideCost(k, lowFrom, highFrom) + bassline.HomeCost(k, homeKey)
 	}
 	near, low := false, 1<<30
 	for k := Lowest(b.Song.Bass); k <= Highest; k++ {
@@ -138,7 +138,7 @@ func (b *Bassist) moveCost(i, from, to int) int {
 	if b.notes[i].degree == '8' {
 		return bassline.MotionCost * max(to-from-12, from+12-to)
 	}
-	cost := bassline.Move(from, to)
+	cost := bassline.MoveCost(from, to)
 	if b.notes[i-1].degree == 'A' && (d == 0 || d > 2) {
 		cost += farCost
 	}
@@ -158,21 +158,21 @@ func (b *Bassist) pitchChoices(i int, out []pitch) []pitch {
 	for pc := range cost {
 		cost[pc] = -1
 	}
-	b.pitchClasses(i, &cost)
+	b.pricePitchClasses(i, &cost)
 	for key := Lowest(b.Song.Bass); key <= Highest; key++ {
 		c := cost[key%12]
 		if c < 0 {
 			continue
 		}
-		c += bassline.Outside(key, lowFrom, highFrom)
+		c += bassline.OutsideCost(key, lowFrom, highFrom)
 		out = append(out, pitch{key, c})
 	}
 	return out
 }
 
-// pitchClasses prices the pitch classes that a note may take and leaves the others at
+// pricePitchClasses prices the pitch classes that a note may take and leaves the others at
 // -1. It turns the note's degree into 'A' when it is an approach that is played.
-func (b *Bassist) pitchClasses(i int, cost *[12]int) {
+func (b *Bassist) pricePitchClasses(i int, cost *[12]int) {
 	n := &b.notes[i]
 	chord := &b.changes[n.change].Chord
 	bass := chord.Bass.PC()
@@ -184,15 +184,15 @@ func (b *Bassist) pitchClasses(i int, cost *[12]int) {
 			return
 		}
 	case 'a':
-		if b.approachClasses(i, cost) {
+		if b.priceApproach(i, cost) {
 			return
 		}
 	case 'w':
-		if b.approachClasses(i, cost) {
+		if b.priceApproach(i, cost) {
 			return
 		}
 		if !slash {
-			b.walkingClasses(n, cost)
+			b.priceWalkingStep(n, cost)
 			return
 		}
 	case 'g':
@@ -204,9 +204,9 @@ func (b *Bassist) pitchClasses(i int, cost *[12]int) {
 	cost[bass] = 0
 }
 
-// walkingClasses prices a step of a walking bass: tones of the chord, and between the strong
+// priceWalkingStep prices a step of a walking bass: tones of the chord, and between the strong
 // beats the notes of the key as well.
-func (b *Bassist) walkingClasses(n *bassNote, cost *[12]int) {
+func (b *Bassist) priceWalkingStep(n *bassNote, cost *[12]int) {
 	chord := &b.changes[n.change].Chord
 	for i := range chord.ToneCount() {
 		t := chord.Tone(i)

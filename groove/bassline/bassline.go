@@ -15,17 +15,17 @@ const (
 	homeCost     = 1 // a semitone from home
 )
 
-// Move is the cost of going from one note to another.
-func Move(from, to int) int {
+// MoveCost is the cost of going from one note to another.
+func MoveCost(from, to int) int {
 	d := max(to-from, from-to)
 	return MotionCost*d + leapCost*max(0, d-leapFrom)
 }
 
-// Outside is the cost of a note outside the register from low to high.
-func Outside(key, low, high int) int { return registerCost * (max(0, key-high) + max(0, low-key)) }
+// OutsideCost is the cost of a note outside the register from low to high.
+func OutsideCost(key, low, high int) int { return registerCost * (max(0, key-high) + max(0, low-key)) }
 
-// FromHome is the cost of beginning on a note where home is another.
-func FromHome(key, home int) int { return homeCost * max(key-home, home-key) }
+// HomeCost is the cost of beginning on a note where home is another.
+func HomeCost(key, home int) int { return homeCost * max(key-home, home-key) }
 
 // Tone is the pitch class of a chord's third, fifth or seventh. A suspended
 // chord's fourth or second stands for its third; a sixth for its seventh.

@@ -46,7 +46,7 @@ func (d *Drummer) Play([]score.Part) score.Part {
 	notes = d.strikeFinalHit(d.strikeEnding(d.strikeOpening(notes)))
 	notes = d.strikeAccents(d.strikePushes(notes))
 	d.strokes = notes
-	notes = d.playable(d.Allowed(timeline.Drums, notes))
+	notes = d.keepPlayable(d.Allowed(timeline.Drums, notes))
 	d.strokeValues(notes)
 	return score.Part{Notes: notes, Groups: d.groups}
 }

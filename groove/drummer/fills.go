@@ -41,7 +41,7 @@ func (d *Drummer) chooseFills() []drumFill {
 		s := cue.Stretch{Start: q.At, End: q.Until}
 		if int(q.Bar) == last && !closed {
 			closed = true
-			add(d.chooseFill(s, d.closingVariation(), d.closingEnergy()), i)
+			add(d.chooseFill(s, d.closingVariation(), d.closingFillEnergy()), i)
 			continue
 		}
 		add(d.chooseFill(s, d.insideVariation(inside), d.Energy(int(q.Bar))), i)
@@ -49,7 +49,7 @@ func (d *Drummer) chooseFills() []drumFill {
 	}
 	if !closed {
 		if s := d.closingSpan(); s.Start < s.End {
-			add(d.chooseFill(s, d.closingVariation(), d.closingEnergy()), -1)
+			add(d.chooseFill(s, d.closingVariation(), d.closingFillEnergy()), -1)
 		}
 	}
 	return out
@@ -134,10 +134,10 @@ func (d *Drummer) insideVariation(i int) variation {
 	return variation{3 + v%2, v / 2}
 }
 
-// closingEnergy is the energy of the closing fill: half-way from the section's own to
+// closingFillEnergy is the energy of the closing fill: half-way from the section's own to
 // the next one's, rounded towards the next one's: a fill that leads down from a chorus
 // is not the chorus's last word.
-func (d *Drummer) closingEnergy() int {
+func (d *Drummer) closingFillEnergy() int {
 	from := d.Energy(len(d.Pass.Bars) - 1)
 	a := d.Pass.After
 	switch {

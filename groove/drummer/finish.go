@@ -8,7 +8,7 @@ import (
 
 // Finish leaves what two hands and two feet can play.
 func (d *Drummer) Finish(t *touch.Playing, drafts []touch.Draft) []touch.Draft {
-	return withinHandSpeed(t, t.OverBorder(drafts, nil))
+	return withinHandSpeed(t, t.LeaveTimeAtBorder(drafts, nil))
 }
 
 // withinHandSpeed holds the strokes as they are played to the limit of two hands and two

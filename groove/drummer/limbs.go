@@ -9,9 +9,9 @@ import (
 // the grid: a tenth more than touch.AgainUS, for a player strays.
 const limbGapUS = 110_000
 
-// playable keeps what two hands and two feet can play, the most important strokes
+// keepPlayable keeps what two hands and two feet can play, the most important strokes
 // first. notes are sorted by tick; the result is too.
-func (d *Drummer) playable(notes []score.Note) []score.Note {
+func (d *Drummer) keepPlayable(notes []score.Note) []score.Note {
 	notes, rank := d.onePerVoice(notes)
 	at := make([]int64, len(notes)) // in microseconds
 	c := d.Clock()

@@ -65,5 +65,5 @@ func (d *Drummer) fillCeiling(bar int) int {
 	if allHisWeight.At(energy) {
 		weight = feel.Strong
 	}
-	return touch.Ceiling(instruments[kindSnare].Levels.Of(weight) + plan.BandLift.At(energy))
+	return touch.JustOver(instruments[kindSnare].Levels.Of(weight) + plan.BandLift.At(energy))
 }

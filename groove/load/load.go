@@ -73,7 +73,7 @@ func (l *loader) read(text []byte) {
 		return
 	}
 	l.ownGrooves(file.GrooveFiles())
-	tl, diags := file.Resolve(l.env())
+	tl, diags := file.Resolve(l.feelInfos())
 	l.add(diags)
 	ref := file.VocalFile()
 	vocal := l.vocal(ref)
@@ -173,10 +173,10 @@ func (l *loader) ownGrooves(refs []songspec.Ref) {
 	}
 }
 
-// env is what songspec may know of grooves. Where a groove file could not be read
+// feelInfos is what songspec may know of grooves. Where a groove file could not be read
 // it is nothing, and any feel's name is taken: the mistake is in that file, and
 // not wherever the song names what is in it.
-func (l *loader) env() songspec.Env {
+func (l *loader) feelInfos() songspec.Env {
 	if l.broken {
 		return songspec.Env{}
 	}

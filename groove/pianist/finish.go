@@ -8,7 +8,7 @@ import (
 // Finish leaves what two hands can play.
 func (c *Pianist) Finish(t *touch.Playing, drafts []touch.Draft) []touch.Draft {
 	hit := func(n *score.Note) bool { return n.Art.Has(score.Accent) }
-	return leftInTurn(t, withinKeySpeed(t, t.OverBorder(drafts, hit)))
+	return leftInTurn(t, withinKeySpeed(t, t.LeaveTimeAtBorder(drafts, hit)))
 }
 
 // withinKeySpeed keeps of two strokes of one key that come faster than a hand repeats it
@@ -58,7 +58,7 @@ func leftInTurn(t *touch.Playing, notes []touch.Draft) []touch.Draft {
 			n.End = min(n.End, notes[next].End)
 			continue
 		}
-		if next >= 0 && n.End > notes[next].Start && notes[next].Start-n.Start >= t.Shortest(n.Start) {
+		if next >= 0 && n.End > notes[next].Start && notes[next].Start-n.Start >= t.ShortestNote(n.Start) {
 			n.End = notes[next].Start
 		}
 		next = i

@@ -53,7 +53,7 @@ func (c *Pianist) leftLine() []int {
 		}
 		for k := range states[i] {
 			st := &states[i][k]
-			st.cost = bassline.Outside(st.key, leftLow, leftHigh)
+			st.cost = bassline.OutsideCost(st.key, leftLow, leftHigh)
 			switch set := sets[k]; {
 			case set == nil:
 				st.cost += voicing.CostVoiceLess * voicing.MaxVoices
@@ -61,12 +61,12 @@ func (c *Pianist) leftLine() []int {
 				st.cost += int(set.List[0].Cost) + voicing.CostVoiceLess*int(most-set.List[0].N)
 			}
 			if before < 0 {
-				st.cost += bassline.FromHome(st.key, leftHome)
+				st.cost += bassline.HomeCost(st.key, leftHome)
 				continue
 			}
 			best := -1
 			for j, b := range states[before] {
-				if cost := b.cost + bassline.Move(b.key, st.key); best < 0 || cost < best {
+				if cost := b.cost + bassline.MoveCost(b.key, st.key); best < 0 || cost < best {
 					best, st.from = cost, j
 				}
 			}
@@ -148,7 +148,7 @@ func (c *Pianist) leftFifth(i int) int {
 		if key < leftLowest || key > LeftHighest || !voicing.ClearOver(key, v) {
 			continue
 		}
-		cost := bassline.MotionCost*max(key-c.left[i], c.left[i]-key) + bassline.Outside(key, leftLow, leftHigh)
+		cost := bassline.MotionCost*max(key-c.left[i], c.left[i]-key) + bassline.OutsideCost(key, leftLow, leftHigh)
 		if next < len(c.changes) {
 			cost += bassline.MotionCost * max(c.left[next]-key, key-c.left[next])
 		}

@@ -5,13 +5,13 @@ package plan
 // drew, so that an edit moves nothing but what was edited.
 type Chance uint64
 
-// Chance is where the draws of one lane of this pass begin. Only the take, the
-// section's name, its place among the passes of that section and the lane go
+// Chance is where the draws under one label of this pass begin. Only the take, the
+// section's name, its place among the passes of that section and the label go
 // into it; the place in the form does not.
-func (p *Plan) Chance(lane string) Chance {
+func (p *Plan) Chance(label string) Chance {
 	h := fnv(fnvOffset, p.Pass.Section)
 	h = fnv(h, "\x00")
-	h = fnv(h, lane)
+	h = fnv(h, label)
 	return Chance(h).At(int64(p.Song.Take), int64(p.Pass.Ordinal))
 }
 

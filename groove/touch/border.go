@@ -38,10 +38,10 @@ func LastStroke(p *plan.Plan, who timeline.Player) int64 {
 	return tick
 }
 
-// OverBorder holds the notes of a pass to its last stroke. A push into the next pass is
+// LeaveTimeAtBorder holds the notes of a pass to its last stroke. A push into the next pass is
 // the next one's first stroke, and stays; so does what stays says of, such as a pianist's
 // hit, whose keys the next chord may not need. notes are in order; so is the result.
-func (t *Playing) OverBorder(notes []Draft, stays func(n *score.Note) bool) []Draft {
+func (t *Playing) LeaveTimeAtBorder(notes []Draft, stays func(n *score.Note) bool) []Draft {
 	last := LastStroke(t.Plan, t.who)
 	out := notes[:0]
 	for _, n := range notes {

@@ -16,8 +16,8 @@ const (
 	accentStep    = 5   // and each weight more adds this
 )
 
-// Ceiling is the greatest velocity of what may be as loud as a level, and hardly louder.
-func Ceiling(level int) int { return min(level+accentOver, normalCeiling) }
+// JustOver is the greatest velocity of what may be as loud as a level, and hardly louder.
+func JustOver(level int) int { return min(level+accentOver, normalCeiling) }
 
 // dynamics gives every note of a player its velocity, 1 to 127: the instrument's
 // level for the touch, by energy and by the place in the bar, with a little chance

@@ -33,5 +33,5 @@ const (
 // shortestUS is the shortest note that is played, in microseconds.
 const shortestUS = 10_000
 
-// Shortest is the length in ticks of the shortest note that is played, from a tick on.
-func (t *Playing) Shortest(tick int64) int64 { return t.Clock().Ticks(tick, shortestUS) }
+// ShortestNote is the length in ticks of the shortest note that is played, from a tick on.
+func (t *Playing) ShortestNote(tick int64) int64 { return t.Clock().Ticks(tick, shortestUS) }

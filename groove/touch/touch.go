@@ -106,7 +106,7 @@ func (t *Playing) Play(who timeline.Player, player Player, notes []score.Note) [
 			end = clock.Shift(end, t.drift(off))
 		}
 		low, high := t.fences.around(n)
-		shortest := max(1, t.Shortest(n.At))
+		shortest := max(1, t.ShortestNote(n.At))
 		at = min(max(at, low), high-shortest)
 		end = min(max(end, at+shortest), high)
 		if at < low {
@@ -116,12 +116,12 @@ func (t *Playing) Play(who timeline.Player, player Player, notes []score.Note) [
 	}
 	t.drafts = out
 	ByStart(out)
-	return t.separate(player.Finish(t, out))
+	return t.endRepeatedNotes(player.Finish(t, out))
 }
 
-// separate ends a note where the next of the same pitch begins, drops what is left
+// endRepeatedNotes ends a note where the next of the same pitch begins, drops what is left
 // too short by it, and sorts by tick and key.
-func (t *Playing) separate(notes []Draft) []Note {
+func (t *Playing) endRepeatedNotes(notes []Draft) []Note {
 	var last [128]int // index into out + 1
 	out := make([]Note, 0, len(notes))
 	for _, n := range notes {
@@ -130,7 +130,7 @@ func (t *Playing) separate(notes []Draft) []Note {
 			if before.Tick+before.Length > n.Start {
 				before.Length = n.Start - before.Tick
 			}
-			if before.Length < t.Shortest(before.Tick) {
+			if before.Length < t.ShortestNote(before.Tick) {
 				// Two attacks in one: the louder, from the first on.
 				before.Length = max(n.End-before.Tick, before.Length)
 				before.Velocity = max(before.Velocity, n.velocity)
