@@ -77,8 +77,8 @@ func (r *Report) highestNoteBar(s *Scope, from int) int {
 	if s.Voice == nil {
 		return 0
 	}
-	for _, n := range r.sungIn(s.Start, s.End) {
-		if bar := guide.At(r.tl, n.Tick).Bar; int(n.Key) == s.Voice.High && bar >= from {
+	for _, n := range beginningIn(r.sung, s.Start, s.End) {
+		if bar := guide.At(r.tl, n.tick).Bar; n.key == s.Voice.High && bar >= from {
 			return bar
 		}
 	}
@@ -94,11 +94,11 @@ func (r *Report) climaxByVoice() Climax {
 	}
 	for i := range r.Passes {
 		s := &r.Passes[i]
-		for _, n := range r.sungIn(s.Start, s.End) {
-			if int(n.Key) == r.Song.Voice.High {
-				c = Climax{i, guide.At(r.tl, n.Tick).Bar,
+		for _, n := range beginningIn(r.sung, s.Start, s.End) {
+			if n.key == r.Song.Voice.High {
+				c = Climax{i, guide.At(r.tl, n.tick).Bar,
 					fmt.Sprintf("the energy is %d throughout, and the voice has its highest note there, %s",
-						s.EnergyFrom, guide.PitchName(int(n.Key), s.Key))}
+						s.EnergyFrom, guide.PitchName(n.key, s.Key))}
 			}
 		}
 	}

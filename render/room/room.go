@@ -40,6 +40,7 @@ type Report struct {
 	clock *timeline.Clock
 	cues  []*cue.Cues // by pass
 	meant [][]meant   // by player
+	sung  []meant
 }
 
 // Scope is what is measured over a stretch of the song: a pass, or all of it.
@@ -92,6 +93,9 @@ func Analyze(tl *timeline.Timeline, perf *groove.Performance) *Report {
 		clock: timeline.NewClock(tl.Tempos), Micros: tl.SongMicros()}
 	if tl.Vocal != nil {
 		r.Voice = tl.Vocal.TrackResolved
+		for _, n := range tl.Vocal.Notes {
+			r.sung = append(r.sung, meant{tick: n.Tick, end: n.Tick + n.Length, key: int(n.Key)})
+		}
 	}
 	for who := range timeline.PlayerNames {
 		r.meant = append(r.meant, meantBy(tl, perf, timeline.Player(who)))

@@ -118,21 +118,19 @@ func (s *sheet) layOutRows() {
 		s.span = max(s.span, cuts[i+1]-cuts[i])
 	}
 	s.low, s.high = 127, 0
-	see := func(low, high int) { s.low, s.high = min(s.low, low), max(s.high, high) }
-	for _, p := range playerRows {
-		for _, x := range r.meant[p.who] {
-			if p.pitched {
-				see(int(x.key), int(x.key))
-			}
+	see := func(notes []meant) {
+		for _, n := range notes {
+			s.low, s.high = min(s.low, n.key), max(s.high, n.key)
 		}
 	}
-	if r.tl.Vocal != nil {
-		for _, x := range r.tl.Vocal.Notes {
-			see(int(x.Key), int(x.Key))
+	see(r.sung)
+	for _, p := range playerRows {
+		if p.pitched {
+			see(r.meant[p.who])
 		}
 	}
 	if r.Song.Voice == nil && len(r.Windows) > 0 || s.low > s.high {
-		see(48, 72) // windows stand there when no voice is known
+		s.low, s.high = min(s.low, 48), max(s.high, 72) // windows stand there when no voice is known
 	}
 	// A little room below, and an octave above for what is free there.
 	s.low, s.high = max(0, s.low-2), min(127, max(s.high+14, s.low+48))

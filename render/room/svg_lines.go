@@ -29,7 +29,7 @@ func (s *sheet) envelopes(row *sheetRow, who timeline.Player) []envelope {
 				continue
 			}
 			e := envelope{a, b, 127, 0}
-			use := func(x meant) { e.low, e.high = min(e.low, int(x.key)), max(e.high, int(x.key)) }
+			use := func(x meant) { e.low, e.high = min(e.low, x.key), max(e.high, x.key) }
 			// A pushed note belongs to the bar that it is meant for.
 			for _, x := range beginningIn(s.r.meant[who], a-pushReach, b) {
 				if x.bar == p.FirstBar+j {

@@ -79,13 +79,10 @@ func (s *sheet) stopLines(row *sheetRow) {
 
 // voiceLine draws the voice as a line that is level on each note and breaks at rests.
 func (s *sheet) voiceLine(row *sheetRow) {
-	if s.r.tl.Vocal == nil {
-		return
-	}
 	var d strings.Builder
 	last, drawn := int64(-1<<40), 0
-	for _, x := range s.r.tl.Vocal.Notes {
-		a, b := max(x.Tick, row.start), min(x.Tick+x.Length, row.end)
+	for _, x := range s.r.sung {
+		a, b := max(x.tick, row.start), min(x.end, row.end)
 		if b <= a || a > row.start && s.x(row, b) < drawn+3 { // too small to be seen
 			continue
 		}
@@ -93,7 +90,7 @@ func (s *sheet) voiceLine(row *sheetRow) {
 		if a-last >= meter.TicksPerQuarter/2 { // an eighth's rest parts the line
 			op = "M"
 		}
-		y := s.y(row, int(x.Key))
+		y := s.y(row, x.key)
 		fmt.Fprintf(&d, "%s%s %sH%s", op, units(s.x(row, a)), units(y), units(max(s.x(row, a)+20, s.x(row, b))))
 		last, drawn = b, s.x(row, b)
 	}

@@ -63,7 +63,7 @@ func (r *Report) heldStretches(p *timeline.Pass) []Held {
 			}
 			tone := HeldTone{Name: t.String()}
 			if n, ok := r.sungAgainst(t.PC(), h.Start, h.End); ok {
-				tone.Against, tone.At = guide.PitchName(int(n.Key), p.Key), guide.At(r.tl, max(n.Tick, h.Start))
+				tone.Against, tone.At = guide.PitchName(n.key, p.Key), guide.At(r.tl, max(n.tick, h.Start))
 			}
 			h.Tones = append(h.Tones, tone)
 		}
@@ -93,14 +93,14 @@ func chordTones(c harmony.Chord) []harmony.Name {
 
 // sungAgainst is the first sung note that sounds a semitone away from a pitch class, in
 // any octave, for a beat or longer between two absolute ticks.
-func (r *Report) sungAgainst(pc int, start, end int64) (timeline.SungNote, bool) {
-	for _, n := range r.sungIn(start-16*meter.TicksPerQuarter, end) { // an earlier one is over
-		a, b := max(n.Tick, start), min(n.Tick+n.Length, end)
-		if d := (int(n.Key) - pc + 12*11) % 12; (d == 1 || d == 11) && b > a && guide.Beats(r.tl, a, b) >= 1000 {
+func (r *Report) sungAgainst(pc int, start, end int64) (n meant, ok bool) {
+	for _, n := range beginningIn(r.sung, start-16*meter.TicksPerQuarter, end) { // an earlier one is over
+		a, b := max(n.tick, start), min(n.end, end)
+		if d := (n.key - pc + 12*11) % 12; (d == 1 || d == 11) && b > a && guide.Beats(r.tl, a, b) >= 1000 {
 			return n, true
 		}
 	}
-	return timeline.SungNote{}, false
+	return meant{}, false
 }
 
 // placeWords is "bars 5-7"; it names counts where the stretch does not go from bar line to
