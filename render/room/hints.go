@@ -94,7 +94,7 @@ func (r *Report) longWindowHint(w guide.Window) Hint {
 			low = max(low, p.P95+1)
 		}
 		if v.P95-low >= 4 {
-			say += fmt.Sprintf(", in the singer's own register too: %s over the comp", r.pitchRange(low, v.P95, r.Song))
+			say += fmt.Sprintf(", in the singer's own register too: %s over the comp", r.Song.pitchRange(low, v.P95))
 		}
 	}
 	return Hint{windowBars(w), say + ".", fmt.Sprintf("The voice is silent for %s, %s, over %s.", beatWords(w.Beats),
@@ -133,12 +133,10 @@ func windowBars(w guide.Window) string {
 }
 
 // pitch names a MIDI note in the key of a stretch.
-func (r *Report) pitch(key int, s Scope) string { return guide.PitchName(key, s.Key) }
+func (s *Scope) pitch(key int) string { return guide.PitchName(key, s.Key) }
 
 // pitchRange names two MIDI notes in the key of a stretch: "F2 to E3".
-func (r *Report) pitchRange(low, high int, s Scope) string {
-	return r.pitch(low, s) + " to " + r.pitch(high, s)
-}
+func (s *Scope) pitchRange(low, high int) string { return s.pitch(low) + " to " + s.pitch(high) }
 
 // instrumentNames are the instruments of some seats.
 func instrumentNames(seats []Seat) []string {

@@ -2,6 +2,7 @@ package room
 
 import (
 	"fmt"
+	"plinth/songspec/wording"
 	"strings"
 )
 
@@ -21,17 +22,17 @@ func (r *Report) registerHints() []Hint {
 				why = "The comp goes no higher, but for one note in twenty, and the guide is silent."
 			}
 			out = append(out, Hint{"the song",
-				fmt.Sprintf("Above %s %s: %s have an octave or more there.", r.pitch(top, *s), what,
-					andList(instrumentNames(seats))), why})
+				fmt.Sprintf("Above %s %s: %s have an octave or more there.", s.pitch(top), what,
+					wording.And(instrumentNames(seats))), why})
 		}
 	}
 	if late, was := r.firstHighPass(); late > 0 {
 		p := &r.Passes[late]
 		out = append(out, Hint{barsWord(p.FirstBar, p.LastBar),
-			fmt.Sprintf("Nothing goes above %s until %s: hold the octave over it back till then.", r.pitch(was, *p),
+			fmt.Sprintf("Nothing goes above %s until %s: hold the octave over it back till then.", p.pitch(was),
 				p.Name),
 			fmt.Sprintf("That is the highest note of voice and band before; in %s they reach %s.", p.Name,
-				r.pitch(p.highestNote(), *p))})
+				p.pitch(p.highestNote()))})
 	}
 	var where []string
 	for i := range r.Passes {
@@ -40,7 +41,7 @@ func (r *Report) registerHints() []Hint {
 			continue
 		}
 		where = append(where, fmt.Sprintf("%s (%s)", p.Name,
-			r.pitchRange(min(p.Voice.P5, p.piano().P95), max(p.piano().P95, p.Voice.Quarter), *p)))
+			p.pitchRange(min(p.Voice.P5, p.piano().P95), max(p.piano().P95, p.Voice.Quarter))))
 	}
 	if len(where) > 0 {
 		out = append(out, Hint{"the song", fmt.Sprintf("Keep the inner strings out of the singer's low notes in %s.",
@@ -97,7 +98,7 @@ func (u *underComp) places() string {
 		}
 		out = append(out, fmt.Sprintf("%s (%s)", strings.Join(u.passes[i], ", "), b))
 	}
-	return andList(out)
+	return wording.And(out)
 }
 
 // underHints say who has room under the comp. Each pass is measured alone, because a
@@ -125,7 +126,7 @@ func (r *Report) underHints() []Hint {
 			who = intersection(to.who, who)
 		}
 		to.who = who
-		to.add(p.Name, r.pitchRange(low, high, *p))
+		to.add(p.Name, p.pitchRange(low, high))
 	}
 	var out []Hint
 	if len(wide.ranges) > 0 {
@@ -146,7 +147,7 @@ func (r *Report) underHints() []Hint {
 func (u *underComp) octaveHint() Hint {
 	who := ", each for others"
 	if len(u.who) > 0 {
-		who = ", for " + andList(u.who)
+		who = ", for " + wording.And(u.who)
 	}
 	return Hint{"the song", fmt.Sprintf("There is an octave or more under the comp in %s%s.", u.places(), who),
 		"The bass stays under it and the comp over it, but for one note in twenty each: " +
@@ -159,9 +160,9 @@ func (r *Report) lineHint(u *underComp) Hint {
 	who := instrumentsCovering(u.low, u.high, "horn", "bassoon", "trombone", "cello", "bass clarinet")
 	if u.high-u.low >= 3 && len(who) > 0 {
 		if len(u.ranges) > 1 {
-			say += fmt.Sprintf("; %s is in all of them", r.pitchRange(u.low, u.high, r.Song))
+			say += fmt.Sprintf("; %s is in all of them", r.Song.pitchRange(u.low, u.high))
 		}
-		say += ", for " + andList(who)
+		say += ", for " + wording.And(who)
 	}
 	return Hint{"the song", say + ".", "Less than an octave between bass and comp carries one line, not two."}
 }

@@ -6,6 +6,7 @@ import (
 
 	"plinth/songspec/harmony"
 	"plinth/songspec/timeline"
+	"plinth/songspec/wording"
 )
 
 // rhythmHints names the steps that are free in the whole song, and the sections that still
@@ -42,9 +43,9 @@ func (r *Report) rhythmHints() []Hint {
 		say += fmt.Sprintf(", over the whole song; %d sections have attacks on some of them, so look at their "+
 			"own counts", n)
 	case n > 0:
-		say += "; but not on " + andList(not)
+		say += "; but not on " + wording.And(not)
 	}
-	return []Hint{{"the song", say + ".", capitalized(andList(pitchedNames())) +
+	return []Hint{{"the song", say + ".", capitalized(wording.And(pitchedNames())) +
 		" attack there in fewer than one bar of four, taken together."}}
 }
 
@@ -82,7 +83,7 @@ func countsWord(g *Grid, is func(Step) bool) string {
 	}
 	var out []string
 	if len(every) > 0 {
-		out = append(out, "every "+andList(every))
+		out = append(out, "every "+wording.And(every))
 	}
 	if len(single) > 0 {
 		out = append(out, strings.Join(single, " "))
@@ -190,7 +191,7 @@ func (r *Report) keyHint(i int) Hint {
 				}
 			}
 			if len(common) > 0 {
-				say += fmt.Sprintf("; %s can be held from %s into %s", andList(common), from, to)
+				say += fmt.Sprintf("; %s can be held from %s into %s", wording.And(common), from, to)
 			} else {
 				say += fmt.Sprintf("; no note of %s can be held into %s", from, to)
 			}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"plinth/songspec/timeline"
+	"plinth/songspec/wording"
 )
 
 // hitLine says the hits of one kind in few words: "bars 33-39: 2 4 (drums and
@@ -88,7 +89,7 @@ func (k *hitKind) barWords(hits []Hit, plays timeline.Players) string {
 	for _, g := range groups {
 		t := strings.Join(g.what, " ")
 		if g.by != 0 {
-			t += " (" + andList(g.by.Names()) + ")"
+			t += " (" + wording.And(g.by.Names()) + ")"
 		}
 		out = append(out, t)
 	}

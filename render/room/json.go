@@ -157,7 +157,7 @@ func gridJSON(g *Grid) jsonObject {
 		{"steps", objects(g.Steps, func(s *Step) jsonObject {
 			out := jsonObject{{"count", s.Count}}
 			for _, row := range attackRows() {
-				out = append(out, jsonField{row.name, row.at(*s)}) // attacks in 100 bars
+				out = append(out, jsonField{row.Name, row.At(*s)}) // attacks in 100 bars
 			}
 			return append(out, jsonField{"free", s.Free})
 		})}}

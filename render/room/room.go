@@ -156,7 +156,7 @@ func (r *Report) songScope() Scope {
 
 // namedScope is a stretch under the name that the report's headings use.
 type namedScope struct {
-	name string
+	Heading string
 	*Scope
 }
 
@@ -170,4 +170,14 @@ func (r *Report) scopes(repeats bool) []namedScope {
 		}
 	}
 	return out
+}
+
+// firstPass is the index of the first pass of the same section as pass i.
+func (r *Report) firstPass(i int) int {
+	for j := range r.tl.Passes {
+		if r.tl.Passes[j].Section == r.tl.Passes[i].Section {
+			return j
+		}
+	}
+	return i
 }

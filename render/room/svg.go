@@ -53,6 +53,11 @@ type sheetRow struct {
 
 // SVG writes the picture. It loads nothing from outside. The error is that of w.
 func (r *Report) SVG(w io.Writer) error {
+	_, err := io.WriteString(w, r.picture())
+	return err
+}
+
+func (r *Report) picture() string {
 	s := &sheet{r: r}
 	s.layOutRows()
 	height := titleHeight + len(s.rows)*rowHeight
@@ -68,8 +73,7 @@ func (r *Report) SVG(w io.Writer) error {
 		s.drawRow(&s.rows[i])
 	}
 	s.printf("</svg>\n")
-	_, err := w.Write(s.b.Bytes())
-	return err
+	return s.b.String()
 }
 
 // hatchDefs defines the hatches: the players' from the lowest up, then that of the energy.

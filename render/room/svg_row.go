@@ -220,11 +220,11 @@ func (s *sheet) freeRangeSigns(row *sheetRow) {
 // freeRangeSign draws one free range with its lowest and highest note.
 func (s *sheet) freeRangeSign(row *sheetRow, p *Scope, f FreeRange, x, right int) {
 	top, bottom := s.y(row, min(f.High, s.high))-s.halfPitch(), s.y(row, f.Low)+s.halfPitch()
-	label := s.r.pitchRange(f.Low, f.High, *p)
+	label := p.pitchRange(f.Low, f.High)
 	long := "free " + label
 	y := (top+bottom)/2 + 10*7
 	if f.High > s.high { // open to the sky: named at its top, clear of the voice
-		label = s.r.pitch(f.Low, *p) + " up"
+		label = p.pitch(f.Low) + " up"
 		long = "free from " + label
 		top += 20
 		y = top + 10*23

@@ -9,6 +9,7 @@ import (
 	"plinth/songspec/harmony"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
+	"plinth/songspec/wording"
 )
 
 // Held is a stretch of a pass through which one note or more can be held: what a string
@@ -146,7 +147,7 @@ func heldWords(h Held) string {
 		}
 		tones = append(tones, s)
 	}
-	return h.placeWords() + ": " + andList(tones)
+	return h.placeWords() + ": " + wording.And(tones)
 }
 
 // chordsOver returns the names of the chords that sound in a window. A chord that is
