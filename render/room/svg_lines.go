@@ -19,9 +19,6 @@ func (s *sheet) envelopes(row *sheetRow, who timeline.Player) []envelope {
 	var out []envelope
 	for i := range s.r.tl.Passes {
 		p := &s.r.tl.Passes[i]
-		if p.Start >= row.end || p.Start+p.Length <= row.start {
-			continue
-		}
 		for j := range p.Bars {
 			a := p.Start + p.Bars[j].Start
 			b := a + p.Bars[j].Length
