@@ -18,17 +18,15 @@ type Climax struct {
 // Its bar is that of the highest sung note or, where that comes too early or nobody sings,
 // the first with the full energy.
 func (r *Report) climax() Climax {
-	c := Climax{Pass: -1}
+	if len(r.Passes) == 0 {
+		return Climax{Pass: -1}
+	}
+	var c Climax
 	equal, level := 0, true
 	peak := func(s *Scope) int { return max(s.EnergyFrom, s.EnergyTo) }
 	for i := range r.Passes {
-		a := &r.Passes[i]
+		a, b := &r.Passes[i], &r.Passes[c.Pass]
 		level = level && a.EnergyFrom == a.EnergyTo && a.EnergyFrom == r.Passes[0].EnergyFrom
-		if c.Pass < 0 {
-			c.Pass, equal = i, 1
-			continue
-		}
-		b := &r.Passes[c.Pass]
 		switch {
 		case peak(a) > peak(b):
 			c.Pass, equal = i, 1
@@ -38,9 +36,6 @@ func (r *Report) climax() Climax {
 				c.Pass = i
 			}
 		}
-	}
-	if c.Pass < 0 {
-		return c
 	}
 	if level && len(r.Passes) > 1 {
 		return r.climaxByVoice()
@@ -66,7 +61,7 @@ func (r *Report) climax() Climax {
 		if s.Voice.High == r.Song.Voice.High {
 			of = "of the song"
 		}
-		c.Why += fmt.Sprintf("; the voice has its highest note %s there, %s", of, guide.PitchName(s.Voice.High, s.Key))
+		c.Why += fmt.Sprintf("; the voice has its highest note %s there, %s", of, s.pitch(s.Voice.High))
 	}
 	return c
 }
@@ -98,7 +93,7 @@ func (r *Report) climaxByVoice() Climax {
 			if n.key == r.Song.Voice.High {
 				c = Climax{i, guide.At(r.tl, n.tick).Bar,
 					fmt.Sprintf("the energy is %d throughout, and the voice has its highest note there, %s",
-						s.EnergyFrom, guide.PitchName(n.key, s.Key))}
+						s.EnergyFrom, s.pitch(n.key))}
 			}
 		}
 	}

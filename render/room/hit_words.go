@@ -17,12 +17,7 @@ func hitLine(hits []Hit, kind timeline.EventKind, plays timeline.Players) string
 // hitPlaces returns the parts of a hitLine: one for each bar that has a hit of the kind.
 // Neighbouring bars with the same hits share one.
 func hitPlaces(hits []Hit, kind timeline.EventKind, plays timeline.Players) []string {
-	var of *hitKind
-	for i := range hitKinds {
-		if hitKinds[i].kind == kind {
-			of = &hitKinds[i]
-		}
-	}
+	of := &hitKinds[slices.IndexFunc(hitKinds[:], func(k hitKind) bool { return k.kind == kind })]
 	type place struct {
 		first, last int
 		what        string

@@ -54,11 +54,7 @@ func (r *Report) heldStretches(p *timeline.Pass) []Held {
 		h := Held{Start: p.Start + chords[i].Start, End: p.Start + chords[j-1].End, Chords: j - i}
 		h.From, h.To = guide.At(r.tl, h.Start), guide.At(r.tl, h.End)
 		h.FirstBar, h.LastBar = h.From.Bar, guide.At(r.tl, h.End-meter.TicksPerQuarter/4).Bar
-		for _, t := range chordTones(chords[i].Chord) {
-			if set&(1<<t.PC()) == 0 {
-				continue
-			}
-			set &^= 1 << t.PC()
+		for _, t := range chordTones(chords[i].Chord, set) {
 			if t.Alter > 1 || t.Alter < -1 {
 				t = p.Key.Spell(t.PC()) // nobody reads Bbb in a pad
 			}
@@ -83,13 +79,21 @@ func chordPitchClasses(c harmony.Chord) uint16 {
 	return c.PCSet() | 1<<c.Bass.PC()
 }
 
-// chordTones are the notes of a chord by name, from the root up, with the bass last.
-func chordTones(c harmony.Chord) []harmony.Name {
+// chordTones are those notes of a chord by name that are in a set of pitch classes, each
+// once, from the root up, with the bass last.
+func chordTones(c harmony.Chord, set uint16) []harmony.Name {
 	var out []harmony.Name
-	for i := 0; i < c.ToneCount(); i++ {
-		out = append(out, c.Spell(c.Tone(i)))
+	for i := range c.ToneCount() + 1 {
+		n := c.Bass
+		if i < c.ToneCount() {
+			n = c.Spell(c.Tone(i))
+		}
+		if set&(1<<n.PC()) != 0 {
+			set &^= 1 << n.PC()
+			out = append(out, n)
+		}
 	}
-	return append(out, c.Bass)
+	return out
 }
 
 // sungAgainst is the first sung note that sounds a semitone away from a pitch class, in
@@ -107,22 +111,15 @@ func (r *Report) sungAgainst(pc int, start, end int64) (n meant, ok bool) {
 // placeWords is "bars 5-7"; it names counts where the stretch does not go from bar line to
 // bar line.
 func (h Held) placeWords() string {
-	if h.From.Count == "1" && h.To.Count == "1" {
+	at := func(p guide.Position) string { return strings.TrimSuffix(p.String(), " count 1") }
+	switch {
+	case h.From.Count == "1" && h.To.Count == "1":
 		return barsWord(h.FirstBar, h.LastBar)
-	}
-	at := func(p guide.Position) string {
-		if p.Count == "1" {
-			return fmt.Sprintf("bar %d", p.Bar)
-		}
-		return p.String()
-	}
-	if h.To.Bar == h.From.Bar {
+	case h.To.Bar == h.From.Bar:
 		return fmt.Sprintf("%s to count %s", h.From, h.To.Count)
-	}
-	if h.To.Count == "1" && h.From.Bar == h.LastBar {
+	case h.To.Count == "1" && h.From.Bar == h.LastBar:
 		return fmt.Sprintf("bar %d from count %s", h.From.Bar, h.From.Count)
-	}
-	if h.To.Count == "1" {
+	case h.To.Count == "1":
 		return fmt.Sprintf("%s to bar %d", at(h.From), h.LastBar)
 	}
 	return at(h.From) + " to " + at(h.To)
