@@ -11,7 +11,7 @@ import (
 	"github.com/hashicorp/hcl/v2"
 
 	"plinth/cmd/internal/files"
-	"plinth/groove/library"
+	"plinth/groove/load"
 	"plinth/songspec"
 	"plinth/songspec/hcltext"
 	"plinth/songspec/outline"
@@ -55,26 +55,17 @@ func Parse(name string, src []byte) *Song {
 	if file == nil {
 		return s
 	}
-	tl, diags := file.Resolve(builtinFeels(file))
+	env := load.BuiltinEnv()
+	if len(file.GrooveFiles()) > 0 {
+		env = songspec.Env{} // any name may stand in those
+	}
+	tl, diags := file.Resolve(env)
 	s.Diags = append(s.Diags, diags...)
 	hcltext.SortDiagnostics(s.Diags)
 	if !s.Diags.HasErrors() {
 		s.Timeline = tl
 	}
 	return s
-}
-
-// builtinFeels are the built-in feels as songspec knows them. They are left open where a
-// song has groove files, because any name may stand in those.
-func builtinFeels(file *songspec.File) songspec.Env {
-	if len(file.GrooveFiles()) > 0 {
-		return songspec.Env{}
-	}
-	feels := map[string]songspec.FeelInfo{}
-	for _, e := range library.Index() {
-		feels[e.Name] = songspec.FeelInfo{Meters: e.ParsedMeters(), TempoLow: e.TempoLow, TempoHigh: e.TempoHigh}
-	}
-	return songspec.Env{Feels: feels}
 }
 
 // WriteMistakes writes the errors of a song. Doubts are left out: they are for the one who

@@ -21,10 +21,10 @@ import (
 	"plinth/cmd/internal/files"
 	"plinth/cmd/internal/then"
 	"plinth/cmd/internal/watch"
-	"plinth/cmd/internal/words"
 	"plinth/groove"
 	"plinth/songspec/hcltext"
 	"plinth/songspec/outline"
+	"plinth/songspec/wording"
 )
 
 // Options say which song to keep up to date and how.
@@ -134,7 +134,7 @@ func (s *session) succeed(res *bed.Result, doubts string, start time.Time) {
 		s.out.write(doubts)
 		s.doubts = doubts
 	}
-	s.say(fmt.Sprintf("%s  %s  (%d ms)", words.Count(res.Timeline.SongBars(), "bar"), s.whatIsNew(res),
+	s.say(fmt.Sprintf("%s  %s  (%d ms)", wording.Count(res.Timeline.SongBars(), "bar"), s.whatIsNew(res),
 		time.Since(start).Milliseconds()))
 	s.good, s.failing = res, false
 	if s.then != nil {
