@@ -66,26 +66,26 @@ func conductorEvents(tl *timeline.Timeline) ([]metaEvent, error) {
 		return nil, fmt.Errorf("tempo, meter and key must each begin at tick 0")
 	}
 	events := make([]metaEvent, 0, len(tl.Tempos)+len(tl.Meters)+len(tl.Keys)+len(tl.Passes))
-	for _, x := range tl.Tempos {
-		m, err := tempoMessage(x.Micros)
-		if err != nil {
-			return nil, fmt.Errorf("tick %d: %w", x.Tick, err)
+	var fault error // the first
+	add := func(tick int64, rank int) func(smf.Message, error) {
+		return func(m smf.Message, err error) {
+			if err != nil && fault == nil {
+				fault = fmt.Errorf("tick %d: %w", tick, err)
+			}
+			events = append(events, metaEvent{tick, rank, m})
 		}
-		events = append(events, metaEvent{x.Tick, rankTempo, m})
+	}
+	for _, x := range tl.Tempos {
+		add(x.Tick, rankTempo)(tempoMessage(x.Micros))
 	}
 	for _, x := range tl.Meters {
-		m, err := meterMessage(x.Meter)
-		if err != nil {
-			return nil, fmt.Errorf("tick %d: %w", x.Tick, err)
-		}
-		events = append(events, metaEvent{x.Tick, rankMeter, m})
+		add(x.Tick, rankMeter)(meterMessage(x.Meter))
 	}
 	for _, x := range tl.Keys {
-		m, err := keyMessage(x.Key)
-		if err != nil {
-			return nil, fmt.Errorf("tick %d: %w", x.Tick, err)
-		}
-		events = append(events, metaEvent{x.Tick, rankKey, m})
+		add(x.Tick, rankKey)(keyMessage(x.Key))
+	}
+	if fault != nil {
+		return nil, fault
 	}
 	for i, name := range markerNames(tl.Passes) {
 		events = append(events, metaEvent{tl.Passes[i].Start, rankMarker, smf.MetaMarker(name)})
