@@ -116,13 +116,9 @@ func newCore(w waits) *core {
 // put under the name in one step.
 func (c *core) noteChange(at time.Time, swap bool) {
 	if !c.pending {
-		c.pending, c.first, c.last, c.swap = true, at, at, swap
-	} else {
-		if at.After(c.last) {
-			c.last = at
-		}
-		c.swap = c.swap && swap
+		c.pending, c.first, c.last, c.swap = true, at, at, true
 	}
+	c.last, c.swap = laterOf(c.last, at), c.swap && swap
 	c.until = time.Time{}
 }
 

@@ -41,7 +41,7 @@ func newLoop(o Options, d disk, open func() (notifier, error)) *loop {
 	return &loop{
 		Options: o, disk: d, open: open, core: newCore(defaultWaits(o.Quiet)),
 		seen: map[string]stamp{}, fresh: map[string]view{}, gone: map[string]bool{},
-		every: safetyPoll, done: make(chan Outcome, 1),
+		planted: watchSet{}, every: safetyPoll, done: make(chan Outcome, 1),
 	}
 }
 
@@ -221,15 +221,14 @@ func (l *loop) drainEvents() {
 	for l.note != nil {
 		select {
 		case ev, ok := <-l.note.Events():
-			if !ok {
+			if ok {
+				l.takeEvent(time.Now(), ev)
+			} else {
 				l.notifierClosed()
-				break
 			}
-			l.takeEvent(time.Now(), ev)
-			continue
 		default:
+			return
 		}
-		break
 	}
 }
 
