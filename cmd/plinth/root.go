@@ -2,6 +2,7 @@ package main
 
 import (
 	"bufio"
+	"encoding/json"
 	"errors"
 	"io"
 	"runtime/debug"
@@ -114,6 +115,14 @@ func (a *app) print(write func(io.Writer) error) error {
 		return machineFailure(err)
 	}
 	return nil
+}
+
+// writeJSON writes a value as JSON that a person can read, too.
+func writeJSON(w io.Writer, v any) error {
+	enc := json.NewEncoder(w)
+	enc.SetIndent("", "  ")
+	enc.SetEscapeHTML(false)
+	return enc.Encode(v)
 }
 
 // argCount checks that a command line has between least and most names (most may be -1: no

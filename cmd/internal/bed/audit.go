@@ -7,6 +7,7 @@ import (
 	"github.com/hashicorp/hcl/v2"
 
 	"plinth/groove/audit"
+	"plinth/songspec/hcltext"
 )
 
 // Audit returns what a player could not play and what is more than a bed needs, as
@@ -17,6 +18,7 @@ func (r *Result) Audit(song string) hcl.Diagnostics {
 		return nil
 	}
 	report := audit.Song(r.Timeline, r.Performance, r.Feels)
+	source := hcltext.NewSource(song, r.Sources[song])
 	type place struct {
 		line int
 		rule string
@@ -44,7 +46,10 @@ func (r *Result) Audit(song string) hcl.Diagnostics {
 		if n := more[i]; n > 0 {
 			detail += fmt.Sprintf(" The same %s more at this line.", timesWord(n))
 		}
-		at := lineRange(song, r.Sources[song], f.Line)
+		line := min(max(f.Line, 1), source.LineCount())
+		text := source.LineText(line)
+		lo := source.LineStart(line) + len(text) - len(bytes.TrimLeft(text, " \t"))
+		at := source.Range(lo, lo+len(bytes.Trim(text, " \t")))
 		out = append(out, &hcl.Diagnostic{Severity: hcl.DiagWarning, Summary: f.Title(), Detail: detail, Subject: &at})
 	}
 	return out
@@ -56,23 +61,4 @@ func timesWord(n int) string {
 		return "once"
 	}
 	return fmt.Sprintf("%d times", n)
-}
-
-// lineRange is the range of a line without the blanks around it. Its columns count bytes,
-// which are characters on every line that has a chart.
-func lineRange(name string, src []byte, line int) hcl.Range {
-	lines := bytes.SplitAfter(src, []byte("\n"))
-	line = min(max(line, 1), len(lines))
-	from := 0
-	for _, l := range lines[:line-1] {
-		from += len(l)
-	}
-	text := lines[line-1]
-	blank := len(text) - len(bytes.TrimLeft(text, " \t"))
-	end := max(len(bytes.TrimRight(text, " \t\r\n")), blank)
-	return hcl.Range{
-		Filename: name,
-		Start:    hcl.Pos{Line: line, Column: blank + 1, Byte: from + blank},
-		End:      hcl.Pos{Line: line, Column: end + 1, Byte: from + end},
-	}
 }

@@ -4,7 +4,6 @@
 package compare
 
 import (
-	"encoding/json"
 	"fmt"
 	"io"
 
@@ -81,20 +80,6 @@ func (s *Song) WriteMistakes(w io.Writer, o hcltext.DiagOptions) error {
 		return nil
 	}
 	return hcltext.WriteDiagnostics(w, map[string][]byte{s.Name: s.Source}, errs, o)
-}
-
-// WriteJSON writes changes as one JSON object.
-func WriteJSON(w io.Writer, changes []outline.Change) error {
-	if changes == nil {
-		changes = []outline.Change{} // an empty list is [] in JSON
-	}
-	enc := json.NewEncoder(w)
-	enc.SetIndent("", "  ")
-	enc.SetEscapeHTML(false)
-	return enc.Encode(struct {
-		Same    bool             `json:"same"`
-		Changes []outline.Change `json:"changes"`
-	}{len(changes) == 0, changes})
 }
 
 // Outline writes a song as outline.Write does, for git to compare by lines. A song with a
