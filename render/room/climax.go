@@ -44,7 +44,11 @@ func (r *Report) climax() Climax {
 	c.Bar = s.FirstBar
 	c.Why = fmt.Sprintf("energy %d, the highest of the song", peak(s))
 	if equal > 1 {
-		c.Why = fmt.Sprintf("energy %d, as in %s, but the band is fullest here", peak(s), passesWord(equal-1))
+		others := "another pass"
+		if equal > 2 {
+			others = fmt.Sprintf("%d other passes", equal-1)
+		}
+		c.Why = fmt.Sprintf("energy %d, as in %s, but the band is fullest here", peak(s), others)
 	}
 	if s.EnergyTo > s.EnergyFrom {
 		p := &r.tl.Passes[c.Pass]
@@ -98,14 +102,6 @@ func (r *Report) climaxByVoice() Climax {
 		}
 	}
 	return c
-}
-
-// passesWord is "another pass" or "2 other passes".
-func passesWord(n int) string {
-	if n == 1 {
-		return "another pass"
-	}
-	return fmt.Sprintf("%d other passes", n)
 }
 
 // climaxWords is a sentence about the climax, or about why there is none; "" for a song of

@@ -66,18 +66,13 @@ func (r *Report) measureGrid(start, end int64) Grid {
 // of equals the first, with the start ticks of its bars.
 func (r *Report) commonMeter(start, end int64) (meter.Meter, []int64) {
 	starts := map[meter.Meter][]int64{}
-	var meters []meter.Meter // in order of appearance
+	var meters []meter.Meter // of the bars
 	for i := max(0, r.tl.PassAt(start)); i < len(r.tl.Passes) && r.tl.Passes[i].Start < end; i++ {
 		p := &r.tl.Passes[i]
 		for j := range p.Bars {
-			m, at := p.Bars[j].Meter, p.Start+p.Bars[j].Start
-			if at < start || at >= end {
-				continue
+			if m, at := p.Bars[j].Meter, p.Start+p.Bars[j].Start; at >= start && at < end {
+				meters, starts[m] = append(meters, m), append(starts[m], at)
 			}
-			if starts[m] == nil {
-				meters = append(meters, m)
-			}
-			starts[m] = append(starts[m], at)
 		}
 	}
 	var most meter.Meter
