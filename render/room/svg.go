@@ -167,16 +167,15 @@ func (s *sheet) rowBreakNear(want, row int64) int64 {
 	if best >= 0 {
 		return best
 	}
-	if i := s.r.tl.PassAt(want); i >= 0 {
+	for i := range s.r.tl.Passes {
 		p := &s.r.tl.Passes[i]
 		for j := range p.Bars {
 			if at := p.Start + p.Bars[j].Start; at >= want {
 				return at
 			}
 		}
-		return p.Start + p.Length
 	}
-	return want
+	return s.r.Song.End
 }
 
 // x is where a tick lies in a row.

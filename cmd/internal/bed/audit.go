@@ -23,28 +23,27 @@ func (r *Result) Audit(song string) hcl.Diagnostics {
 		line int
 		rule string
 	}
-	first := map[place]int{}
-	more := make([]int, len(report.Findings))
-	for i, f := range report.Findings {
-		p := place{f.Line, f.Rule}
-		if at, ok := first[p]; ok {
-			more[at]++
-			continue
-		}
-		first[p] = i
+	times := map[place]int{} // 0 once it is said
+	for _, f := range report.Findings {
+		times[place{f.Line, f.Rule}]++
 	}
 	var out hcl.Diagnostics
-	for i, f := range report.Findings {
-		if first[place{f.Line, f.Rule}] != i {
+	for _, f := range report.Findings {
+		n := times[place{f.Line, f.Rule}]
+		if n == 0 {
 			continue
 		}
+		times[place{f.Line, f.Rule}] = 0
 		detail := fmt.Sprintf("Bar %d, which is bar %d of %q, the %s: %s.", f.SongBar, f.Bar+1,
 			report.Passes[f.Pass].Section, f.Player, f.Text)
 		if a := f.Advice(); a != "" {
 			detail += " " + a
 		}
-		if n := more[i]; n > 0 {
-			detail += fmt.Sprintf(" The same %s more at this line.", timesWord(n))
+		switch {
+		case n == 2:
+			detail += " The same once more at this line."
+		case n > 2:
+			detail += fmt.Sprintf(" The same %d times more at this line.", n-1)
 		}
 		line := min(max(f.Line, 1), source.LineCount())
 		text := source.LineText(line)
@@ -53,12 +52,4 @@ func (r *Result) Audit(song string) hcl.Diagnostics {
 		out = append(out, &hcl.Diagnostic{Severity: hcl.DiagWarning, Summary: f.Title(), Detail: detail, Subject: &at})
 	}
 	return out
-}
-
-// timesWord is "once" or "3 times".
-func timesWord(n int) string {
-	if n == 1 {
-		return "once"
-	}
-	return fmt.Sprintf("%d times", n)
 }
