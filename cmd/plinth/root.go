@@ -82,9 +82,6 @@ func version() string {
 
 // show writes the mistakes and doubts of a result.
 func (a *app) show(w io.Writer, color bool, res *bed.Result) error {
-	if len(res.Diags) == 0 {
-		return nil
-	}
 	return hcltext.WriteDiagnostics(w, res.Sources, res.Diags, hcltext.DiagOptions{Color: color, Max: maxShown})
 }
 

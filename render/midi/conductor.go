@@ -67,22 +67,23 @@ func conductorEvents(tl *timeline.Timeline) ([]metaEvent, error) {
 	}
 	events := make([]metaEvent, 0, len(tl.Tempos)+len(tl.Meters)+len(tl.Keys)+len(tl.Passes))
 	var fault error // the first
-	add := func(tick int64, rank int) func(smf.Message, error) {
-		return func(m smf.Message, err error) {
-			if err != nil && fault == nil {
-				fault = fmt.Errorf("tick %d: %w", tick, err)
-			}
-			events = append(events, metaEvent{tick, rank, m})
+	add := func(tick int64, rank int, m smf.Message, err error) {
+		if err != nil && fault == nil {
+			fault = fmt.Errorf("tick %d: %w", tick, err)
 		}
+		events = append(events, metaEvent{tick, rank, m})
 	}
 	for _, x := range tl.Tempos {
-		add(x.Tick, rankTempo)(tempoMessage(x.Micros))
+		m, err := tempoMessage(x.Micros)
+		add(x.Tick, rankTempo, m, err)
 	}
 	for _, x := range tl.Meters {
-		add(x.Tick, rankMeter)(meterMessage(x.Meter))
+		m, err := meterMessage(x.Meter)
+		add(x.Tick, rankMeter, m, err)
 	}
 	for _, x := range tl.Keys {
-		add(x.Tick, rankKey)(keyMessage(x.Key))
+		m, err := keyMessage(x.Key)
+		add(x.Tick, rankKey, m, err)
 	}
 	if fault != nil {
 		return nil, fault

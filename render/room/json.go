@@ -80,11 +80,13 @@ func (r *Report) JSON(w io.Writer) error {
 func thousandths(n int64) json.Number { return json.Number(guide.Thousandths(n)) }
 
 func (r *Report) windowJSON(w *guide.Window) jsonObject {
-	return append(jsonObject{{"pass", w.Pass}}, append(stretchJSON(w.From, w.To), // from 0; -1 in front of bar 1
-		jsonField{"beats", thousandths(w.Beats)},
-		jsonField{"seconds", thousandths(w.Micros / 1000)},
-		jsonField{"space", w.Space},
-		jsonField{"chords", r.chordsOver(*w)})...)
+	out := jsonObject{{"pass", w.Pass}} // from 0; -1 in front of bar 1
+	return append(append(out, stretchJSON(w.From, w.To)...), jsonObject{
+		{"beats", thousandths(w.Beats)},
+		{"seconds", thousandths(w.Micros / 1000)},
+		{"space", w.Space},
+		{"chords", r.chordsOver(*w)},
+	}...)
 }
 
 // stretchJSON are the fields for where a stretch begins and ends.

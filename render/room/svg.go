@@ -57,6 +57,7 @@ func (r *Report) SVG(w io.Writer) error {
 	return err
 }
 
+// picture is the picture as a file, described in words for readers who cannot see it.
 func (r *Report) picture() string {
 	s := &sheet{r: r}
 	s.layOutRows()
@@ -64,8 +65,12 @@ func (r *Report) picture() string {
 	s.printf(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %d %d" role="img" aria-labelledby="room-t room-d" `+
 		`font-family="'Gill Sans','Gill Sans MT','Lato','Carlito','DejaVu Sans',sans-serif" fill="#111">`+"\n",
 		sheetWidth, height)
+	described := fmt.Sprintf("%d bars in %d passes; %d windows without voice.", r.Bars, len(r.Passes), len(r.Windows))
+	if r.Climax.Pass >= 0 {
+		described += fmt.Sprintf(" The energy is highest in %s, bar %d.", r.Passes[r.Climax.Pass].Name, r.Climax.Bar)
+	}
 	s.printf(`<title id="room-t">%s</title><desc id="room-d">%s</desc>`+"\n", escape("The room in "+r.Title),
-		escape(s.describe()))
+		escape(described))
 	s.hatchDefs()
 	s.printf(`<rect width="%d" height="%d" fill="#fff"/>`+"\n", sheetWidth, height)
 	s.titleBlock()
@@ -90,16 +95,6 @@ func (s *sheet) hatchDefs() {
 		s.printf(`<pattern id="%s" %s>%s</pattern>`+"\n", h.id, h.size, h.tile)
 	}
 	s.printf("</defs>\n")
-}
-
-// describe tells the picture in words, for readers who cannot see it.
-func (s *sheet) describe() string {
-	r := s.r
-	d := fmt.Sprintf("%d bars in %d passes; %d windows without voice.", r.Bars, len(r.Passes), len(r.Windows))
-	if r.Climax.Pass >= 0 {
-		d += fmt.Sprintf(" The energy is highest in %s, bar %d.", r.Passes[r.Climax.Pass].Name, r.Climax.Bar)
-	}
-	return d
 }
 
 // layOutRows chooses the rows and the range of pitch.

@@ -2,7 +2,6 @@ package room
 
 import (
 	"fmt"
-	"sort"
 	"strings"
 
 	"plinth/songspec/guide"
@@ -153,8 +152,7 @@ func (r *Report) chordsOver(w guide.Window) []string {
 	out := []string{}
 	for i := max(0, r.tl.PassAt(w.Start)); i < len(r.tl.Passes) && r.tl.Passes[i].Start < w.End; i++ {
 		p := &r.tl.Passes[i]
-		k := sort.Search(len(p.Chords), func(k int) bool { return p.Start+p.Chords[k].End > w.Start })
-		for ; k < len(p.Chords) && p.Start+p.Chords[k].Start < w.End; k++ {
+		for k := range p.Chords {
 			s := &p.Chords[k]
 			// A chord that only touches the window is none of its chords.
 			if a, b := max(p.Start+s.Start, w.Start), min(p.Start+s.End, w.End); b-a < together {

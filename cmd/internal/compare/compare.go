@@ -6,6 +6,7 @@ package compare
 import (
 	"fmt"
 	"io"
+	"slices"
 
 	"github.com/hashicorp/hcl/v2"
 
@@ -70,15 +71,8 @@ func Parse(name string, src []byte) *Song {
 // WriteMistakes writes the errors of a song. Doubts are left out: they are for the one who
 // edits it.
 func (s *Song) WriteMistakes(w io.Writer, o hcltext.DiagOptions) error {
-	var errs hcl.Diagnostics
-	for _, d := range s.Diags {
-		if d.Severity == hcl.DiagError {
-			errs = append(errs, d)
-		}
-	}
-	if len(errs) == 0 {
-		return nil
-	}
+	errs := slices.DeleteFunc(slices.Clone(s.Diags),
+		func(d *hcl.Diagnostic) bool { return d.Severity != hcl.DiagError })
 	return hcltext.WriteDiagnostics(w, map[string][]byte{s.Name: s.Source}, errs, o)
 }
 

@@ -46,7 +46,8 @@ type Options struct {
 	Quiet time.Duration
 }
 
-// The defaults of Options, the largest file that is read, in bytes, and how often the files are looked at beside the events.
+// The defaults of Options, the largest file that is read, in bytes, and how often the files
+// are looked at beside the events.
 const (
 	defaultQuiet     = 75 * time.Millisecond
 	defaultPollEvery = 250 * time.Millisecond
