@@ -2,6 +2,7 @@ package room
 
 import (
 	"embed"
+	"errors"
 	"fmt"
 	"io"
 	"strings"
@@ -57,10 +58,19 @@ var pages = template.Must(template.New("").Funcs(template.FuncMap{
 }).ParseFS(pageTexts, "page.*"))
 
 // Text writes the report as plain text. The error is that of w.
-func (r *Report) Text(w io.Writer) error { return pages.ExecuteTemplate(w, "page.txt", r) }
+func (r *Report) Text(w io.Writer) error { return r.write(w, "page.txt") }
 
 // HTML writes the report as one page. The error is that of w.
-func (r *Report) HTML(w io.Writer) error { return pages.ExecuteTemplate(w, "page.html", r) }
+func (r *Report) HTML(w io.Writer) error { return r.write(w, "page.html") }
+
+// write fills in a page. A panic of our own, which the template makes an error, stays one.
+func (r *Report) write(w io.Writer, page string) error {
+	err := pages.ExecuteTemplate(w, page, r)
+	if ours := (template.ExecError{}); errors.As(err, &ours) {
+		panic(err)
+	}
+	return err
+}
 
 // nameWidth is the width of the column of pass names, at most 24: longer names stick out.
 func (r *Report) nameWidth() int {
