@@ -1,6 +1,7 @@
 package room
 
 import (
+	"slices"
 	"sort"
 
 	"plinth/groove"
@@ -39,7 +40,9 @@ func meantBy(tl *timeline.Timeline, perf *groove.Performance, who timeline.Playe
 	out := make([]meant, 0, size)
 	for i := range perf.Passes {
 		p, s := &tl.Passes[i], &perf.Passes[i].Score
-		thirds := swingsInThirds(s)
+		thirds := slices.ContainsFunc(s.Regions, func(r score.Region) bool { // as triplets do, or about so
+			return r.Kind == score.Swing && r.Name == "eighth" && r.Index >= swungFrom && r.Index <= swungTo
+		})
 		for _, n := range s.Parts[who].Notes {
 			if n.Art.Has(score.Grace) {
 				continue
@@ -54,16 +57,6 @@ func meantBy(tl *timeline.Timeline, perf *groove.Performance, who timeline.Playe
 	}
 	sort.SliceStable(out, func(i, j int) bool { return out[i].tick < out[j].tick })
 	return out
-}
-
-// swingsInThirds reports whether a pass swings its eighths about as triplets do.
-func swingsInThirds(s *score.Pass) bool {
-	for _, r := range s.Regions {
-		if r.Kind == score.Swing && r.Name == "eighth" && r.Index >= swungFrom && r.Index <= swungTo {
-			return true
-		}
-	}
-	return false
 }
 
 // beginningIn returns the notes that begin from start on and before end. A pushed note

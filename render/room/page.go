@@ -159,9 +159,14 @@ func wholeCountClass(s Step) string {
 // heldRows are the passes with what can be held in them.
 func (r *Report) heldRows() (rows [][]string) {
 	for i := range r.Passes {
-		if r.showsHeld(i) {
-			rows = append(rows, []string{r.Passes[i].Name, heldLine(r.Passes[i].Held)})
+		if !r.showsHeld(i) {
+			continue
 		}
+		var words []string
+		for _, h := range r.Passes[i].Held {
+			words = append(words, heldWords(h))
+		}
+		rows = append(rows, []string{r.Passes[i].Name, strings.Join(words, "; ")})
 	}
 	return rows
 }

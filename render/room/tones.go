@@ -124,15 +124,6 @@ func (h Held) placeWords() string {
 	return at(h.From) + " to " + at(h.To)
 }
 
-// heldLine says all stretches of a pass.
-func heldLine(held []Held) string {
-	var words []string
-	for _, h := range held {
-		words = append(words, heldWords(h))
-	}
-	return strings.Join(words, "; ")
-}
-
 // heldWords says one stretch: "bars 5-7: Eb, G (F#4 is sung against it, bar 6 count 1)".
 func heldWords(h Held) string {
 	var tones []string

@@ -92,7 +92,9 @@ func (s *session) build(_ context.Context, snapshot *watch.Snapshot) (out watch.
 	}()
 	res, err := s.builder(bed.Request{Song: s.Song, ReadFile: snapshot.ReadFile, Cache: &s.cache})
 	out.Read = res.Read
-	diags := s.diagnostics(res)
+	var b strings.Builder // which never fails
+	hcltext.WriteDiagnostics(&b, res.Sources, res.Diags, hcltext.DiagOptions{Color: s.Color, Max: s.MaxDiags})
+	diags := b.String()
 	if err == nil && !res.Failed() {
 		_, err = files.WriteAll(s.Out, res.Outputs)
 		out.Again = err != nil
@@ -157,13 +159,6 @@ func (s *session) whatIsNew(res *bed.Result) string {
 		text = "fixed: " + text
 	}
 	return text
-}
-
-// diagnostics are the mistakes and doubts of a build as text.
-func (s *session) diagnostics(res *bed.Result) string {
-	var b strings.Builder // which never fails
-	hcltext.WriteDiagnostics(&b, res.Sources, res.Diags, hcltext.DiagOptions{Color: s.Color, Max: s.MaxDiags})
-	return b.String()
 }
 
 // say writes one line with the time of day in front.

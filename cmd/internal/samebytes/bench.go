@@ -122,17 +122,15 @@ func (b *bench) keep(path string, r *result, made map[string][]byte) error {
 // firstLine is the first line in which two texts differ, in both versions.
 func firstLine(old, now []byte) string {
 	a, b := strings.Split(string(old), "\n"), strings.Split(string(now), "\n")
-	for i := range max(len(a), len(b)) {
-		if i >= len(a) || i >= len(b) || a[i] != b[i] {
-			return fmt.Sprintf("line %d: %s; now %s", i+1, lineAt(a, i), lineAt(b, i))
+	at := func(lines []string, i int) string {
+		if i >= len(lines) {
+			return "nothing"
 		}
+		return fmt.Sprintf("%q", lines[i])
 	}
-	return "no difference"
-}
-
-func lineAt(lines []string, i int) string {
-	if i >= len(lines) {
-		return "nothing"
+	i := 0
+	for i < min(len(a), len(b)) && a[i] == b[i] {
+		i++
 	}
-	return fmt.Sprintf("%q", lines[i])
+	return fmt.Sprintf("line %d: %s; now %s", i+1, at(a, i), at(b, i))
 }
