@@ -1,7 +1,6 @@
 package main
 
 import (
-	"encoding/json"
 	"errors"
 	"fmt"
 
@@ -49,10 +48,7 @@ error; a warning alone is no error.`,
 				}
 			}
 			if format == "json" {
-				enc := json.NewEncoder(a.out)
-				enc.SetIndent("", "  ")
-				enc.SetEscapeHTML(false)
-				if err := enc.Encode(findings); err != nil {
+				if err := writeJSON(a.out, findings); err != nil {
 					return machineFailure(err)
 				}
 			}

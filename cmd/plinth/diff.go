@@ -73,14 +73,20 @@ wants it. In a project whose file .gitattributes has the line
 				return reported(diffTrouble)
 			}
 			changes := outline.Diff(songs[0].Timeline, songs[1].Timeline)
-			write := outline.WriteDiff
+			same := len(changes) == 0
+			var err error
 			if format == "json" {
-				write = compare.WriteJSON
+				err = writeJSON(a.out, struct {
+					Same    bool             `json:"same"`
+					Changes []outline.Change `json:"changes"` // an empty list is [] and not null
+				}{same, append([]outline.Change{}, changes...)})
+			} else {
+				err = outline.WriteDiff(a.out, changes)
 			}
-			if err := write(a.out, changes); err != nil {
+			switch {
+			case err != nil:
 				return &failure{diffTrouble, err}
-			}
-			if len(changes) > 0 {
+			case !same:
 				return reported(diffDifferent)
 			}
 			return nil

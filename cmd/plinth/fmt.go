@@ -27,13 +27,7 @@ output.`,
 		RunE: func(_ *cobra.Command, args []string) error {
 			worst := done
 			for _, path := range args {
-				var code int
-				var err error
-				if path == "-" {
-					code, err = a.fmtStream(check)
-				} else {
-					code, err = a.fmtFile(path, check)
-				}
+				code, err := a.layOut(path, check)
 				if err != nil {
 					return err
 				}
@@ -53,44 +47,35 @@ output.`,
 // own message.
 const maxText = 8 << 20
 
-// fmtFile lays a file out and returns the exit code for it.
-func (a *app) fmtFile(path string, check bool) (int, error) {
-	src, err := files.Read(path, maxText)
-	if err != nil {
+// layOut lays a file out, or standard input on standard output for the name "-", and
+// returns the exit code for it.
+func (a *app) layOut(path string, check bool) (int, error) {
+	var src []byte
+	var err error
+	if path == "-" {
+		if src, err = io.ReadAll(io.LimitReader(a.in, maxText+1)); err != nil {
+			return 0, machineFailure(fmt.Errorf("cannot read standard input: %s", files.Reason(err)))
+		}
+	} else if src, err = files.Read(path, maxText); err != nil {
 		return 0, readFailure(&bed.SongError{Path: path, Err: err})
 	}
 	out, code, err := a.format(path, src)
-	if err != nil || code != done || bytes.Equal(src, out) {
-		return code, err
-	}
-	if check {
-		fmt.Fprintln(a.out, path)
-		return songWrong, nil
-	}
-	if _, err := files.Rewrite(path, out); err != nil {
-		return 0, machineFailure(err)
-	}
-	fmt.Fprintf(a.err, "laid out %s\n", path)
-	return done, nil
-}
-
-// fmtStream lays standard input out on standard output and returns the exit code for it.
-func (a *app) fmtStream(check bool) (int, error) {
-	src, err := io.ReadAll(io.LimitReader(a.in, maxText+1))
-	if err != nil {
-		return 0, machineFailure(fmt.Errorf("cannot read standard input: %s", files.Reason(err)))
-	}
-	out, code, err := a.format("-", src)
-	switch {
+	switch same := bytes.Equal(src, out); {
 	case err != nil || code != done:
 		return code, err
-	case check && !bytes.Equal(src, out):
-		fmt.Fprintln(a.out, "-")
+	case check && !same:
+		fmt.Fprintln(a.out, path)
 		return songWrong, nil
-	case check:
+	case check, same && path != "-":
 		return done, nil
+	case path == "-":
+		_, err = a.out.Write(out)
+	default:
+		if _, err = files.Rewrite(path, out); err == nil {
+			fmt.Fprintf(a.err, "laid out %s\n", path)
+		}
 	}
-	if _, err := a.out.Write(out); err != nil {
+	if err != nil {
 		return 0, machineFailure(err)
 	}
 	return done, nil

@@ -25,7 +25,10 @@ a song, give it a name of its own, and name the file in the song's grooves.`,
 			names := library.Names()
 			if len(args) == 1 {
 				if _, ok := library.Source(args[0]); !ok {
-					return misuse("there is no feel %q; %s", args[0], nearestOrAll(args[0], names))
+					if n := wording.Nearest(args[0], names); n != "" {
+						return misuse("there is no feel %q; is it %q?", args[0], n)
+					}
+					return misuse("there is no feel %q; there is %s", args[0], strings.Join(names, ", "))
 				}
 				names = args
 			}
@@ -63,13 +66,4 @@ func writePictures(w io.Writer, names []string) error {
 		fmt.Fprintf(w, "%-18s %-5s %3d to %3d  %s\n", e.Name, e.Meters, e.TempoLow, e.TempoHigh, e.About)
 	}
 	return nil
-}
-
-// nearestOrAll asks whether the name nearest to the written one was meant, or lists all
-// names.
-func nearestOrAll(written string, names []string) string {
-	if n := wording.Nearest(written, names); n != "" {
-		return fmt.Sprintf("is it %q?", n)
-	}
-	return "there is " + strings.Join(names, ", ")
 }

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bufio"
+	"encoding/json"
 	"errors"
 	"io"
 	"runtime/debug"
@@ -81,9 +82,6 @@ func version() string {
 
 // show writes the mistakes and doubts of a result.
 func (a *app) show(w io.Writer, color bool, res *bed.Result) error {
-	if len(res.Diags) == 0 {
-		return nil
-	}
 	return hcltext.WriteDiagnostics(w, res.Sources, res.Diags, hcltext.DiagOptions{Color: color, Max: maxShown})
 }
 
@@ -114,6 +112,14 @@ func (a *app) print(write func(io.Writer) error) error {
 		return machineFailure(err)
 	}
 	return nil
+}
+
+// writeJSON writes a value as JSON that a person can read, too.
+func writeJSON(w io.Writer, v any) error {
+	enc := json.NewEncoder(w)
+	enc.SetIndent("", "  ")
+	enc.SetEscapeHTML(false)
+	return enc.Encode(v)
 }
 
 // argCount checks that a command line has between least and most names (most may be -1: no

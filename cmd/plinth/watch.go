@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"errors"
 	"os"
 	"os/signal"
 	"syscall"
@@ -10,7 +9,6 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"plinth/cmd/internal/bed"
 	"plinth/cmd/internal/live"
 )
 
@@ -57,13 +55,8 @@ are never two. A program left in the background counts as long as it may print h
 			defer stop()
 			// A second Ctrl-C is for somebody who will not wait.
 			context.AfterFunc(ctx, stop)
-			err := live.Run(ctx, o)
-			var song *bed.SongError
-			switch {
-			case errors.As(err, &song):
+			if err := live.Run(ctx, o); err != nil {
 				return readFailure(err)
-			case err != nil:
-				return machineFailure(err)
 			}
 			return nil
 		},

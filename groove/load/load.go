@@ -180,12 +180,18 @@ func (l *loader) feelInfos() songspec.Env {
 	if l.broken {
 		return songspec.Env{}
 	}
+	env := BuiltinEnv()
+	for name, f := range l.own {
+		env.Feels[name] = songspec.FeelInfo{Meters: f.Meters, TempoLow: f.TempoLow, TempoHigh: f.TempoHigh, File: f.File}
+	}
+	return env
+}
+
+// BuiltinEnv is what songspec may know of the built-in grooves.
+func BuiltinEnv() songspec.Env {
 	feels := map[string]songspec.FeelInfo{}
 	for _, e := range library.Index() {
 		feels[e.Name] = songspec.FeelInfo{Meters: e.ParsedMeters(), TempoLow: e.TempoLow, TempoHigh: e.TempoHigh}
-	}
-	for name, f := range l.own {
-		feels[name] = songspec.FeelInfo{Meters: f.Meters, TempoLow: f.TempoLow, TempoHigh: f.TempoHigh, File: f.File}
 	}
 	return songspec.Env{Feels: feels}
 }

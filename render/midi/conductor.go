@@ -66,26 +66,27 @@ func conductorEvents(tl *timeline.Timeline) ([]metaEvent, error) {
 		return nil, fmt.Errorf("tempo, meter and key must each begin at tick 0")
 	}
 	events := make([]metaEvent, 0, len(tl.Tempos)+len(tl.Meters)+len(tl.Keys)+len(tl.Passes))
+	var fault error // the first
+	add := func(tick int64, rank int, m smf.Message, err error) {
+		if err != nil && fault == nil {
+			fault = fmt.Errorf("tick %d: %w", tick, err)
+		}
+		events = append(events, metaEvent{tick, rank, m})
+	}
 	for _, x := range tl.Tempos {
 		m, err := tempoMessage(x.Micros)
-		if err != nil {
-			return nil, fmt.Errorf("tick %d: %w", x.Tick, err)
-		}
-		events = append(events, metaEvent{x.Tick, rankTempo, m})
+		add(x.Tick, rankTempo, m, err)
 	}
 	for _, x := range tl.Meters {
 		m, err := meterMessage(x.Meter)
-		if err != nil {
-			return nil, fmt.Errorf("tick %d: %w", x.Tick, err)
-		}
-		events = append(events, metaEvent{x.Tick, rankMeter, m})
+		add(x.Tick, rankMeter, m, err)
 	}
 	for _, x := range tl.Keys {
 		m, err := keyMessage(x.Key)
-		if err != nil {
-			return nil, fmt.Errorf("tick %d: %w", x.Tick, err)
-		}
-		events = append(events, metaEvent{x.Tick, rankKey, m})
+		add(x.Tick, rankKey, m, err)
+	}
+	if fault != nil {
+		return nil, fault
 	}
 	for i, name := range markerNames(tl.Passes) {
 		events = append(events, metaEvent{tl.Passes[i].Start, rankMarker, smf.MetaMarker(name)})

@@ -39,7 +39,7 @@ func (e packed) velocity() uint8 { return uint8(e & 0x7f) }
 // tick of the last bar line. A note that is not within 0 and end, or has a key or a
 // velocity out of range, is an error.
 func noteEvents(notes []groove.Note, end int64) ([]packed, error) {
-	ons, offs := make([]packed, 0, len(notes)), make([]packed, 0, len(notes))
+	events := make([]packed, 0, 2*len(notes))
 	for _, n := range notes {
 		switch {
 		case n.Tick < 0 || n.Length < 1 || n.Tick > end-n.Length:
@@ -50,41 +50,10 @@ func noteEvents(notes []groove.Note, end int64) ([]packed, error) {
 		case n.Velocity < 1 || n.Velocity > 127:
 			return nil, fmt.Errorf("velocity %d at tick %d is not within 1 and 127", n.Velocity, n.Tick)
 		}
-		ons = append(ons, pack(n.Tick, 1, n.Key, n.Velocity))
-		offs = append(offs, pack(n.Tick+n.Length, 0, n.Key, offVelocity))
+		events = append(events, pack(n.Tick, 1, n.Key, n.Velocity), pack(n.Tick+n.Length, 0, n.Key, offVelocity))
 	}
-	return merge(sortNearlySorted(ons), sortNearlySorted(offs)), nil
-}
-
-// sortNearlySorted sorts events in place and returns them. Most are in order already,
-// so each is moved to its place; where that takes too many steps, all are sorted anew.
-func sortNearlySorted(events []packed) []packed {
-	budget := 8 * len(events)
-	for i := 1; i < len(events); i++ {
-		e, j := events[i], i
-		for ; j > 0 && events[j-1] > e; j-- {
-			events[j] = events[j-1]
-		}
-		events[j] = e
-		if budget -= i - j; budget < 0 {
-			slices.Sort(events)
-			break
-		}
-	}
-	return events
-}
-
-// merge returns the events of two sorted lists as one sorted list.
-func merge(a, b []packed) []packed {
-	out := make([]packed, 0, len(a)+len(b))
-	for len(a) > 0 && len(b) > 0 {
-		if a[0] < b[0] {
-			out, a = append(out, a[0]), a[1:]
-		} else {
-			out, b = append(out, b[0]), b[1:]
-		}
-	}
-	return append(append(out, a...), b...)
+	slices.Sort(events)
+	return events, nil
 }
 
 // toTrack returns the part as gomidi's messages: name, instrument, program, notes, end.

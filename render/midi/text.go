@@ -25,9 +25,6 @@ var asciiSpelling = map[rune]string{
 // and runs of blanks become one blank, and a character without an ASCII spelling becomes a
 // question mark. Where no letter or digit is left it returns the fallback.
 func toASCII(s, fallback string) string {
-	if isTidyASCII(s) {
-		return s
-	}
 	var b strings.Builder
 	for _, r := range norm.NFKD.String(s) {
 		text, known := asciiSpelling[r]
@@ -48,20 +45,4 @@ func toASCII(s, fallback string) string {
 		return fallback
 	}
 	return out
-}
-
-// isTidyASCII reports whether toASCII would return s as it is. Most texts are so, and need
-// no work.
-func isTidyASCII(s string) bool {
-	letters := false
-	for i := 0; i < len(s); i++ {
-		c := s[i]
-		switch {
-		case c < ' ' || c > '~', c == ' ' && (i == 0 || i == len(s)-1 || s[i-1] == ' '):
-			return false
-		case c >= '0' && c <= '9', c|0x20 >= 'a' && c|0x20 <= 'z':
-			letters = true
-		}
-	}
-	return letters
 }

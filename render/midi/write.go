@@ -13,7 +13,6 @@ import (
 	"bytes"
 	"encoding/binary"
 	"fmt"
-	"runtime"
 	"runtime/debug"
 	"sync"
 	"sync/atomic"
@@ -99,18 +98,10 @@ func trackChunk(track smf.Track, err error) ([]byte, error) {
 // inParallel calls do with 0 to n-1, on as many processors as there are, and returns
 // when all calls have ended. A panic in one of them goes on in the caller.
 func inParallel(n int, do func(i int)) {
-	if runtime.GOMAXPROCS(0) == 1 {
-		for i := range n {
-			do(i)
-		}
-		return
-	}
 	var all sync.WaitGroup
 	var panicked atomic.Pointer[string]
 	for i := range n {
-		all.Add(1)
-		go func() {
-			defer all.Done()
+		all.Go(func() {
 			defer func() {
 				if p := recover(); p != nil {
 					text := fmt.Sprintf("%v\n%s", p, debug.Stack())
@@ -118,7 +109,7 @@ func inParallel(n int, do func(i int)) {
 				}
 			}()
 			do(i)
-		}()
+		})
 	}
 	all.Wait()
 	if text := panicked.Load(); text != nil {

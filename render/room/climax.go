@@ -18,17 +18,15 @@ type Climax struct {
 // Its bar is that of the highest sung note or, where that comes too early or nobody sings,
 // the first with the full energy.
 func (r *Report) climax() Climax {
-	c := Climax{Pass: -1}
+	if len(r.Passes) == 0 {
+		return Climax{Pass: -1}
+	}
+	var c Climax
 	equal, level := 0, true
 	peak := func(s *Scope) int { return max(s.EnergyFrom, s.EnergyTo) }
 	for i := range r.Passes {
-		a := &r.Passes[i]
+		a, b := &r.Passes[i], &r.Passes[c.Pass]
 		level = level && a.EnergyFrom == a.EnergyTo && a.EnergyFrom == r.Passes[0].EnergyFrom
-		if c.Pass < 0 {
-			c.Pass, equal = i, 1
-			continue
-		}
-		b := &r.Passes[c.Pass]
 		switch {
 		case peak(a) > peak(b):
 			c.Pass, equal = i, 1
@@ -39,9 +37,6 @@ func (r *Report) climax() Climax {
 			}
 		}
 	}
-	if c.Pass < 0 {
-		return c
-	}
 	if level && len(r.Passes) > 1 {
 		return r.climaxByVoice()
 	}
@@ -49,7 +44,11 @@ func (r *Report) climax() Climax {
 	c.Bar = s.FirstBar
 	c.Why = fmt.Sprintf("energy %d, the highest of the song", peak(s))
 	if equal > 1 {
-		c.Why = fmt.Sprintf("energy %d, as in %s, but the band is fullest here", peak(s), passesWord(equal-1))
+		others := "another pass"
+		if equal > 2 {
+			others = fmt.Sprintf("%d other passes", equal-1)
+		}
+		c.Why = fmt.Sprintf("energy %d, as in %s, but the band is fullest here", peak(s), others)
 	}
 	if s.EnergyTo > s.EnergyFrom {
 		p := &r.tl.Passes[c.Pass]
@@ -66,7 +65,7 @@ func (r *Report) climax() Climax {
 		if s.Voice.High == r.Song.Voice.High {
 			of = "of the song"
 		}
-		c.Why += fmt.Sprintf("; the voice has its highest note %s there, %s", of, guide.PitchName(s.Voice.High, s.Key))
+		c.Why += fmt.Sprintf("; the voice has its highest note %s there, %s", of, s.pitch(s.Voice.High))
 	}
 	return c
 }
@@ -77,8 +76,8 @@ func (r *Report) highestNoteBar(s *Scope, from int) int {
 	if s.Voice == nil {
 		return 0
 	}
-	for _, n := range r.sungIn(s.Start, s.End) {
-		if bar := guide.At(r.tl, n.Tick).Bar; int(n.Key) == s.Voice.High && bar >= from {
+	for _, n := range beginningIn(r.sung, s.Start, s.End) {
+		if bar := guide.At(r.tl, n.tick).Bar; n.key == s.Voice.High && bar >= from {
 			return bar
 		}
 	}
@@ -94,23 +93,15 @@ func (r *Report) climaxByVoice() Climax {
 	}
 	for i := range r.Passes {
 		s := &r.Passes[i]
-		for _, n := range r.sungIn(s.Start, s.End) {
-			if int(n.Key) == r.Song.Voice.High {
-				c = Climax{i, guide.At(r.tl, n.Tick).Bar,
+		for _, n := range beginningIn(r.sung, s.Start, s.End) {
+			if n.key == r.Song.Voice.High {
+				c = Climax{i, guide.At(r.tl, n.tick).Bar,
 					fmt.Sprintf("the energy is %d throughout, and the voice has its highest note there, %s",
-						s.EnergyFrom, guide.PitchName(int(n.Key), s.Key))}
+						s.EnergyFrom, s.pitch(n.key))}
 			}
 		}
 	}
 	return c
-}
-
-// passesWord is "another pass" or "2 other passes".
-func passesWord(n int) string {
-	if n == 1 {
-		return "another pass"
-	}
-	return fmt.Sprintf("%d other passes", n)
 }
 
 // climaxWords is a sentence about the climax, or about why there is none; "" for a song of

@@ -20,13 +20,7 @@ type Hint struct {
 // hints returns all hints in the order in which an arranger would read them: windows,
 // registers, rhythm, drama.
 func (r *Report) hints() []Hint {
-	var out []Hint
-	out = append(out, r.windowHints()...)
-	out = append(out, r.registerHints()...)
-	out = append(out, r.rhythmHints()...)
-	out = append(out, r.hitHints()...)
-	out = append(out, r.dramaHints()...)
-	return out
+	return slices.Concat(r.windowHints(), r.registerHints(), r.rhythmHints(), r.hitHints(), r.dramaHints())
 }
 
 // windowHints are about the window before the climax, the two longest of eight beats and
@@ -48,13 +42,24 @@ func (r *Report) windowHints() []Hint {
 	slices.SortFunc(long, func(a, b guide.Window) int { return cmp.Compare(a.Start, b.Start) })
 	var out []Hint
 	if lead >= 0 {
-		out = append(out, r.leadWindowHint(r.Windows[lead]))
+		w, climax := r.Windows[lead], r.Passes[r.Climax.Pass].Name
+		out = append(out, Hint{windowBars(w),
+			fmt.Sprintf("%s without the voice lead into %s: long enough for a counter line or a run up.",
+				capitalized(beatWords(w.Beats)), climax),
+			capitalized(climax) + " is the climax, and what grows into it is heard as the reason for it."})
 	}
 	for _, w := range long {
 		out = append(out, r.longWindowHint(w))
 	}
-	if len(short) > 0 {
-		out = append(out, shortWindowHint(short))
+	if n := len(short); n > 0 {
+		count := "It is the only window of two to six beats."
+		if n > 1 {
+			count = fmt.Sprintf("There are %d windows of two to six beats; this is the first.", n)
+		}
+		out = append(out, Hint{windowBars(short[0]),
+			"Short answers fit here: a turn, a run, two chords. " + count,
+			fmt.Sprintf("The singer breathes for %s; an answer that ends before the next phrase keeps its entry clear.",
+				beatWords(short[0].Beats))})
 	}
 	return out
 }
@@ -64,24 +69,15 @@ func (r *Report) windowHints() []Hint {
 func (r *Report) leadWindow() int {
 	lead := -1
 	if c := r.Climax.Pass; c > 0 {
-		at := r.Passes[c].Start
+		at, bars := r.Passes[c].Start, r.tl.Passes[c-1].Bars
+		from, to := at-bars[len(bars)-1].Length, at+2*meter.TicksPerQuarter
 		for i, w := range r.Windows {
-			if w.Beats >= 3000 && w.Start < at && w.End >= at-r.barBefore(c) &&
-				w.End <= at+2*meter.TicksPerQuarter {
+			if w.Beats >= 3000 && w.Start < at && w.End >= from && w.End <= to {
 				lead = i
 			}
 		}
 	}
 	return lead
-}
-
-// leadWindowHint is about the window before the climax.
-func (r *Report) leadWindowHint(w guide.Window) Hint {
-	climax := r.Passes[r.Climax.Pass].Name
-	return Hint{windowBars(w),
-		fmt.Sprintf("%s without the voice lead into %s: long enough for a counter line or a run up.",
-			capitalized(beatWords(w.Beats)), climax),
-		fmt.Sprintf("%s is the climax, and what grows into it is heard as the reason for it.", capitalized(climax))}
 }
 
 // longWindowHint is about a window that is long enough for a tune, with the singer's range
@@ -94,31 +90,11 @@ func (r *Report) longWindowHint(w guide.Window) Hint {
 			low = max(low, p.P95+1)
 		}
 		if v.P95-low >= 4 {
-			say += fmt.Sprintf(", in the singer's own register too: %s over the comp", r.pitchRange(low, v.P95, r.Song))
+			say += fmt.Sprintf(", in the singer's own register too: %s over the comp", r.Song.pitchRange(low, v.P95))
 		}
 	}
 	return Hint{windowBars(w), say + ".", fmt.Sprintf("The voice is silent for %s, %s, over %s.", beatWords(w.Beats),
 		durationWords(w.Micros), shortList(r.chordsOver(w), 6))}
-}
-
-// shortWindowHint is about the first of the short windows, with their number.
-func shortWindowHint(short []guide.Window) Hint {
-	count := "It is the only window of two to six beats."
-	if n := len(short); n > 1 {
-		count = fmt.Sprintf("There are %d windows of two to six beats; this is the first.", n)
-	}
-	return Hint{windowBars(short[0]), "Short answers fit here: a turn, a run, two chords. " + count,
-		fmt.Sprintf("The singer breathes for %s; an answer that ends before the next phrase keeps its entry clear.",
-			beatWords(short[0].Beats))}
-}
-
-// barBefore is the length of the last bar before pass i, in ticks.
-func (r *Report) barBefore(i int) int64 {
-	bars := r.tl.Passes[i-1].Bars
-	if len(bars) == 0 {
-		return 0
-	}
-	return bars[len(bars)-1].Length
 }
 
 // windowBars names the bars of a window. A window that ends on the first count of a bar
@@ -133,12 +109,10 @@ func windowBars(w guide.Window) string {
 }
 
 // pitch names a MIDI note in the key of a stretch.
-func (r *Report) pitch(key int, s Scope) string { return guide.PitchName(key, s.Key) }
+func (s *Scope) pitch(key int) string { return guide.PitchName(key, s.Key) }
 
 // pitchRange names two MIDI notes in the key of a stretch: "F2 to E3".
-func (r *Report) pitchRange(low, high int, s Scope) string {
-	return r.pitch(low, s) + " to " + r.pitch(high, s)
-}
+func (s *Scope) pitchRange(low, high int) string { return s.pitch(low) + " to " + s.pitch(high) }
 
 // instrumentNames are the instruments of some seats.
 func instrumentNames(seats []Seat) []string {

@@ -2,6 +2,9 @@ package room
 
 import (
 	"fmt"
+	"plinth/songspec/timeline"
+	"plinth/songspec/wording"
+	"slices"
 	"strings"
 )
 
@@ -10,7 +13,7 @@ import (
 func (r *Report) registerHints() []Hint {
 	out := r.underHints()
 	s := &r.Song
-	if top := s.highestUsed(); top > 0 && top < compassHigh {
+	if top, _ := s.highest(); top > 0 && top < compassHigh {
 		if seats := seatsWithin(top+1, compassHigh, 12); len(seats) > 0 {
 			what, why := "everything is free", "Neither the voice nor the comp goes higher, but for one note in twenty."
 			switch {
@@ -21,17 +24,18 @@ func (r *Report) registerHints() []Hint {
 				why = "The comp goes no higher, but for one note in twenty, and the guide is silent."
 			}
 			out = append(out, Hint{"the song",
-				fmt.Sprintf("Above %s %s: %s have an octave or more there.", r.pitch(top, *s), what,
-					andList(instrumentNames(seats))), why})
+				fmt.Sprintf("Above %s %s: %s have an octave or more there.", s.pitch(top), what,
+					wording.And(instrumentNames(seats))), why})
 		}
 	}
 	if late, was := r.firstHighPass(); late > 0 {
 		p := &r.Passes[late]
+		_, note := p.highest()
 		out = append(out, Hint{barsWord(p.FirstBar, p.LastBar),
-			fmt.Sprintf("Nothing goes above %s until %s: hold the octave over it back till then.", r.pitch(was, *p),
+			fmt.Sprintf("Nothing goes above %s until %s: hold the octave over it back till then.", p.pitch(was),
 				p.Name),
 			fmt.Sprintf("That is the highest note of voice and band before; in %s they reach %s.", p.Name,
-				r.pitch(p.highestNote(), *p))})
+				p.pitch(note))})
 	}
 	var where []string
 	for i := range r.Passes {
@@ -40,7 +44,7 @@ func (r *Report) registerHints() []Hint {
 			continue
 		}
 		where = append(where, fmt.Sprintf("%s (%s)", p.Name,
-			r.pitchRange(min(p.Voice.P5, p.piano().P95), max(p.piano().P95, p.Voice.Quarter), *p)))
+			p.pitchRange(min(p.Voice.P5, p.piano().P95), max(p.piano().P95, p.Voice.Quarter))))
 	}
 	if len(where) > 0 {
 		out = append(out, Hint{"the song", fmt.Sprintf("Keep the inner strings out of the singer's low notes in %s.",
@@ -57,10 +61,11 @@ const fewNotes = 8
 
 // gap is the range between bass and comp. It is not ok where one of them is silent.
 func (s *Scope) gap() (low, high int, ok bool) {
-	if s.bass() == nil || s.piano() == nil {
+	bass, comp := s.Players[timeline.Bass], s.piano()
+	if bass == nil || comp == nil {
 		return 0, 0, false
 	}
-	return s.bass().P95 + 1, s.piano().P5 - 1, true
+	return bass.P95 + 1, comp.P5 - 1, true
 }
 
 // underComp is what some passes have free between bass and comp.
@@ -73,13 +78,12 @@ type underComp struct {
 
 // add adds a pass with its free range.
 func (u *underComp) add(pass, pitches string) {
-	for i := range u.ranges {
-		if u.ranges[i] == pitches {
-			u.passes[i] = append(u.passes[i], pass)
-			return
-		}
+	i := slices.Index(u.ranges, pitches)
+	if i < 0 {
+		i = len(u.ranges)
+		u.ranges, u.passes = append(u.ranges, pitches), append(u.passes, nil)
 	}
-	u.ranges, u.passes = append(u.ranges, pitches), append(u.passes, []string{pass})
+	u.passes[i] = append(u.passes[i], pass)
 }
 
 // places lists the passes by their free range: "verse 1, verse 2 (F2 to E3) and bridge (D2
@@ -88,16 +92,12 @@ func (u *underComp) places() string {
 	var out []string
 	for i, b := range u.ranges {
 		if i == 3 && len(u.ranges) > 4 {
-			more := 0
-			for _, p := range u.passes[i:] {
-				more += len(p)
-			}
-			out = append(out, fmt.Sprintf("%d more passes", more))
+			out = append(out, fmt.Sprintf("%d more passes", len(slices.Concat(u.passes[i:]...))))
 			break
 		}
 		out = append(out, fmt.Sprintf("%s (%s)", strings.Join(u.passes[i], ", "), b))
 	}
-	return andList(out)
+	return wording.And(out)
 }
 
 // underHints say who has room under the comp. Each pass is measured alone, because a
@@ -122,17 +122,33 @@ func (r *Report) underHints() []Hint {
 		to.low, to.high = max(to.low, low), min(to.high, high)
 		who := instrumentNames(seatsWithin(low, high, 12))
 		if len(to.ranges) > 0 {
-			who = intersection(to.who, who)
+			who = slices.DeleteFunc(to.who, func(name string) bool { return !slices.Contains(who, name) })
 		}
 		to.who = who
-		to.add(p.Name, r.pitchRange(low, high, *p))
+		to.add(p.Name, p.pitchRange(low, high))
 	}
 	var out []Hint
 	if len(wide.ranges) > 0 {
-		out = append(out, wide.octaveHint())
+		who := ", each for others"
+		if len(wide.who) > 0 {
+			who = ", for " + wording.And(wide.who)
+		}
+		out = append(out, Hint{"the song",
+			fmt.Sprintf("There is an octave or more under the comp in %s%s.", wide.places(), who),
+			"The bass stays under it and the comp over it, but for one note in twenty each: " +
+				"low brass and cellos can carry the chord there."})
 	}
 	if len(line.ranges) > 0 {
-		out = append(out, r.lineHint(&line))
+		say := "There is room for one held line under the comp in " + line.places()
+		who := instrumentsCovering(line.low, line.high, "horn", "bassoon", "trombone", "cello", "bass clarinet")
+		if line.high-line.low >= 3 && len(who) > 0 {
+			if len(line.ranges) > 1 {
+				say += fmt.Sprintf("; %s is in all of them", r.Song.pitchRange(line.low, line.high))
+			}
+			say += ", for " + wording.And(who)
+		}
+		out = append(out, Hint{"the song", say + ".",
+			"Less than an octave between bass and comp carries one line, not two."})
 	}
 	if len(none) > 0 {
 		out = append(out, Hint{"the song", fmt.Sprintf("Bass and comp leave no register between them in %s: keep "+
@@ -142,58 +158,15 @@ func (r *Report) underHints() []Hint {
 	return out
 }
 
-// octaveHint is about passes with an octave or more under the comp.
-func (u *underComp) octaveHint() Hint {
-	who := ", each for others"
-	if len(u.who) > 0 {
-		who = ", for " + andList(u.who)
-	}
-	return Hint{"the song", fmt.Sprintf("There is an octave or more under the comp in %s%s.", u.places(), who),
-		"The bass stays under it and the comp over it, but for one note in twenty each: " +
-			"low brass and cellos can carry the chord there."}
-}
-
-// lineHint is about passes with three semitones to an octave under the comp.
-func (r *Report) lineHint(u *underComp) Hint {
-	say := "There is room for one held line under the comp in " + u.places()
-	who := instrumentsCovering(u.low, u.high, "horn", "bassoon", "trombone", "cello", "bass clarinet")
-	if u.high-u.low >= 3 && len(who) > 0 {
-		if len(u.ranges) > 1 {
-			say += fmt.Sprintf("; %s is in all of them", r.pitchRange(u.low, u.high, r.Song))
-		}
-		say += ", for " + andList(who)
-	}
-	return Hint{"the song", say + ".", "Less than an octave between bass and comp carries one line, not two."}
-}
-
-// intersection are the names of a that are also in b.
-func intersection(a, b []string) []string {
-	var out []string
-	for _, x := range a {
-		for _, y := range b {
-			if x == y {
-				out = append(out, x)
-			}
-		}
-	}
-	return out
-}
-
-// highestUsed is the highest P95 of voice and pitched players, 0 when all are silent.
-func (s *Scope) highestUsed() int { return s.highestOfParts(func(p *Part) int { return p.P95 }) }
-
-// highestNote is the highest note of voice and pitched players, 0 when all are silent.
-func (s *Scope) highestNote() int { return s.highestOfParts(func(p *Part) int { return p.High }) }
-
-// highestOfParts is the highest figure of the parts, 0 when all are silent.
-func (s *Scope) highestOfParts(of func(*Part) int) int {
-	t := 0
+// highest is the highest P95 and the highest note of voice and pitched players, 0 when all
+// are silent.
+func (s *Scope) highest() (used, note int) {
 	for _, p := range s.registers() {
 		if p.part != nil {
-			t = max(t, of(p.part))
+			used, note = max(used, p.part.P95), max(note, p.part.High)
 		}
 	}
-	return t
+	return used, note
 }
 
 // firstHighPass is the first pass that comes within a tone of the song's highest note and goes
@@ -205,16 +178,17 @@ func (r *Report) firstHighPass() (pass, before int) {
 		return 0, 0
 	}
 	heard := false
+	_, peak := r.Song.highest()
 	for i := range r.Passes {
-		p := &r.Passes[i]
-		if p.highestUsed() >= r.Song.highestNote()-2 {
-			if heard && p.highestNote() >= before+3 {
+		used, note := r.Passes[i].highest()
+		if used >= peak-2 {
+			if heard && note >= before+3 {
 				return i, before
 			}
 			return 0, 0
 		}
-		before = max(before, p.highestNote())
-		heard = heard || p.Voice != nil
+		before = max(before, note)
+		heard = heard || r.Passes[i].Voice != nil
 	}
 	return 0, 0
 }

@@ -2,10 +2,12 @@ package room
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"plinth/songspec/harmony"
 	"plinth/songspec/timeline"
+	"plinth/songspec/wording"
 )
 
 // rhythmHints names the steps that are free in the whole song, and the sections that still
@@ -13,28 +15,24 @@ import (
 func (r *Report) rhythmHints() []Hint {
 	g := &r.Song.Grid
 	free := map[string]bool{}
-	n := 0
+	all := true
 	for _, s := range g.Steps {
-		if free[s.Count] = s.Free; s.Free {
-			n++
-		}
+		free[s.Count] = s.Free
+		all = all && s.Free
 	}
-	if n == 0 || n == len(g.Steps) {
+	say := countsWord(g, func(s Step) bool { return s.Free })
+	if say == "" || all {
 		return nil
 	}
-	say := fmt.Sprintf("Short notes are heard on %s", countsWord(g, func(s Step) bool { return s.Free }))
+	say = "Short notes are heard on " + say
 	var not []string
 	for i := range r.Passes {
 		p := &r.Passes[i]
 		if r.firstPass(i) != i || p.Grid.Meter != g.Meter || p.Grid.Thirds != g.Thirds {
 			continue
 		}
-		taken := func(s Step) bool { return free[s.Count] && !s.Free }
-		for _, s := range p.Grid.Steps {
-			if taken(s) {
-				not = append(not, fmt.Sprintf("%s in %s", countsWord(&p.Grid, taken), p.Name))
-				break
-			}
+		if w := countsWord(&p.Grid, func(s Step) bool { return free[s.Count] && !s.Free }); w != "" {
+			not = append(not, w+" in "+p.Name)
 		}
 	}
 	switch n := len(not); {
@@ -42,47 +40,36 @@ func (r *Report) rhythmHints() []Hint {
 		say += fmt.Sprintf(", over the whole song; %d sections have attacks on some of them, so look at their "+
 			"own counts", n)
 	case n > 0:
-		say += "; but not on " + andList(not)
+		say += "; but not on " + wording.And(not)
 	}
-	return []Hint{{"the song", say + ".", capitalized(andList(pitchedNames())) +
+	return []Hint{{"the song", say + ".", capitalized(wording.And(pitchedNames())) +
 		" attack there in fewer than one bar of four, taken together."}}
 }
 
 // countsWord names steps of the bar: "every e and a, 2& 4&". Steps between the counts are
 // named together where all of one kind are meant.
 func countsWord(g *Grid, is func(Step) bool) string {
-	type kind struct{ all, meant int }
-	byWord := map[string]*kind{}
-	var words []string
+	all, meant := map[string]int{}, map[string]int{} // steps between the counts, by their words
 	for _, s := range g.Steps {
-		w := shortCount(s.Count)
-		if w == s.Count {
-			continue // a whole count
-		}
-		if byWord[w] == nil {
-			byWord[w] = &kind{}
-			words = append(words, w)
-		}
-		byWord[w].all++
-		if is(s) {
-			byWord[w].meant++
+		if w := shortCount(s.Count); w != s.Count {
+			all[w]++
+			if is(s) {
+				meant[w]++
+			}
 		}
 	}
-	var every, single []string
-	for _, w := range words {
-		if k := byWord[w]; k.meant == k.all && k.all > 1 {
+	var every, single, out []string
+	for _, s := range g.Steps {
+		switch w := shortCount(s.Count); {
+		case !is(s) || slices.Contains(every, w):
+		case all[w] < 2 || meant[w] < all[w]:
+			single = append(single, s.Count)
+		default:
 			every = append(every, w)
 		}
 	}
-	for _, s := range g.Steps {
-		w := shortCount(s.Count)
-		if k := byWord[w]; is(s) && (w == s.Count || k.meant < k.all || k.all == 1) {
-			single = append(single, s.Count)
-		}
-	}
-	var out []string
 	if len(every) > 0 {
-		out = append(out, "every "+andList(every))
+		out = append(out, "every "+wording.And(every))
 	}
 	if len(single) > 0 {
 		out = append(out, strings.Join(single, " "))
@@ -178,22 +165,16 @@ func (r *Report) keyHint(i int) Hint {
 	case b.Lift < -1:
 		say += fmt.Sprintf(", %d half steps down", -b.Lift)
 	}
-	if p := &r.tl.Passes[i]; p.Before != nil && len(p.Chords) > 0 {
+	if p := &r.tl.Passes[i]; p.Before != nil && len(p.Chords) > 0 && !p.Before.Chord.None && !p.Chords[0].Chord.None {
 		from, to := p.Before.Chord, p.Chords[0].Chord
-		if !from.None && !to.None {
-			var common []string
-			set := chordPitchClasses(from) & chordPitchClasses(to)
-			for _, n := range chordTones(to) {
-				if set&(1<<n.PC()) != 0 {
-					set &^= 1 << n.PC()
-					common = append(common, n.String())
-				}
-			}
-			if len(common) > 0 {
-				say += fmt.Sprintf("; %s can be held from %s into %s", andList(common), from, to)
-			} else {
-				say += fmt.Sprintf("; no note of %s can be held into %s", from, to)
-			}
+		var common []string
+		for _, n := range chordTones(to, chordPitchClasses(from)) {
+			common = append(common, n.String())
+		}
+		if len(common) > 0 {
+			say += fmt.Sprintf("; %s can be held from %s into %s", wording.And(common), from, to)
+		} else {
+			say += fmt.Sprintf("; no note of %s can be held into %s", from, to)
 		}
 	}
 	pedal := "all seven pedals"

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"plinth/songspec/timeline"
+	"plinth/songspec/wording"
 )
 
 // hitLine says the hits of one kind in few words: "bars 33-39: 2 4 (drums and
@@ -16,12 +17,7 @@ func hitLine(hits []Hit, kind timeline.EventKind, plays timeline.Players) string
 // hitPlaces returns the parts of a hitLine: one for each bar that has a hit of the kind.
 // Neighbouring bars with the same hits share one.
 func hitPlaces(hits []Hit, kind timeline.EventKind, plays timeline.Players) []string {
-	var of *hitKind
-	for i := range hitKinds {
-		if hitKinds[i].kind == kind {
-			of = &hitKinds[i]
-		}
-	}
+	of := &hitKinds[slices.IndexFunc(hitKinds[:], func(k hitKind) bool { return k.kind == kind })]
 	type place struct {
 		first, last int
 		what        string
@@ -88,7 +84,7 @@ func (k *hitKind) barWords(hits []Hit, plays timeline.Players) string {
 	for _, g := range groups {
 		t := strings.Join(g.what, " ")
 		if g.by != 0 {
-			t += " (" + andList(g.by.Names()) + ")"
+			t += " (" + wording.And(g.by.Names()) + ")"
 		}
 		out = append(out, t)
 	}

@@ -29,19 +29,11 @@ type Hit struct {
 // accent of the next pass that is struck with the push into that pass is among them.
 func (r *Report) hitsOf(i int) []Hit {
 	var out []Hit
-	add := func(p *timeline.Pass, q *cue.Cue) {
-		if h, ok := r.hitOf(p, q); ok {
-			out = append(out, h)
-		}
-	}
-	for k := range r.cues[i].List {
-		if q := &r.cues[i].List[k]; q.Event >= 0 && q.At >= 0 {
-			add(&r.tl.Passes[i], q)
-		}
-	}
-	for k := 0; i+1 < len(r.cues) && k < len(r.cues[i+1].List) && r.cues[i+1].List[k].At < 0; k++ {
-		if q := &r.cues[i+1].List[k]; q.Event >= 0 {
-			add(&r.tl.Passes[i+1], q)
+	for j := i; j <= i+1 && j < len(r.cues); j++ {
+		for k := range r.cues[j].List {
+			if q := &r.cues[j].List[k]; q.Event >= 0 && (q.At < 0) == (j > i) {
+				out = r.addHit(out, &r.tl.Passes[j], q)
+			}
 		}
 	}
 	slices.SortStableFunc(out, func(a, b Hit) int {
@@ -50,11 +42,11 @@ func (r *Report) hitsOf(i int) []Hit {
 	return joinAccents(out)
 }
 
-// hitOf turns a cue of the pass p into a hit; false for a cue that is no hit.
-func (r *Report) hitOf(p *timeline.Pass, q *cue.Cue) (Hit, bool) {
+// addHit adds what a cue of the pass p is as a hit; nothing for a cue that is none.
+func (r *Report) addHit(hits []Hit, p *timeline.Pass, q *cue.Cue) []Hit {
 	k := slices.IndexFunc(hitKinds[:], func(k hitKind) bool { return k.cue == q.Kind })
 	if k < 0 {
-		return Hit{}, false
+		return hits
 	}
 	at := p.Start + q.At
 	in := &r.tl.Passes[max(0, r.tl.PassAt(at))] // where it sounds
@@ -63,7 +55,7 @@ func (r *Report) hitOf(p *timeline.Pass, q *cue.Cue) (Hit, bool) {
 	h := Hit{Kind: p.Events[q.Event].Kind, Tick: at, End: at, Bar: in.FirstBar + bar, LastBar: in.FirstBar + bar,
 		Count: b.Meter.CountAt(at - in.Start - b.Start), By: q.By | q.Out}
 	hitKinds[k].read(&h, p, q)
-	return h, true
+	return append(hits, h)
 }
 
 // joinAccents makes one hit of the accents that are struck at the same tick: two events may

@@ -1,6 +1,7 @@
 package room
 
 import (
+	"bytes"
 	"encoding/json"
 	"io"
 
@@ -9,41 +10,90 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// JSON writes the report as one JSON object, indented. The error is that of w.
-func (r *Report) JSON(w io.Writer) error {
-	out := jsonReport{Title: r.Title, Bars: r.Bars, FileBar: r.FileBar, Seconds: thousandths(r.Micros / 1000),
-		Windows: r.windowsJSON(r.Windows),
-		Song:    r.scopeJSON(&r.Song), Passes: []jsonObject{}, Hints: []jsonHint{}}
-	if r.Voice != "" {
-		out.Voice = &r.Voice
-	}
-	if c := r.Climax; c.Pass >= 0 {
-		out.Climax = &jsonClimax{c.Pass, r.Passes[c.Pass].Name, c.Bar, c.Why}
-	}
-	for i := range r.Passes {
-		out.Passes = append(out.Passes, r.scopeJSON(&r.Passes[i]))
-	}
-	for _, h := range r.Hints {
-		out.Hints = append(out.Hints, jsonHint(h))
-	}
-	e := json.NewEncoder(w)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", "  ")
-	return e.Encode(out)
+// jsonObject is an object of the file. Its fields keep their order, and there is at least
+// one.
+type jsonObject []jsonField
+
+type jsonField struct {
+	name  string
+	value any
 }
 
-func thousandths(n int64) json.Number { return json.Number(guide.Thousandths(n)) }
+// MarshalJSON writes the fields in order. It leaves <, > and & as they are.
+func (o jsonObject) MarshalJSON() ([]byte, error) {
+	var b bytes.Buffer
+	e := json.NewEncoder(&b)
+	e.SetEscapeHTML(false)
+	for i, f := range o {
+		b.WriteByte("{,"[min(i, 1)])
+		if err := e.Encode(f.name); err != nil {
+			return nil, err
+		}
+		b.WriteByte(':')
+		if err := e.Encode(f.value); err != nil {
+			return nil, err
+		}
+	}
+	b.WriteByte('}')
+	return b.Bytes(), nil
+}
 
-func (r *Report) windowsJSON(in []guide.Window) []jsonWindow {
-	out := []jsonWindow{}
-	for _, w := range in {
-		out = append(out, jsonWindow{w.Pass, w.From.Bar, w.From.Count, w.To.Bar, w.To.Count, thousandths(w.Beats),
-			thousandths(w.Micros / 1000), w.Space, r.chordsOver(w)})
+// objects makes an object of each item. An empty list is [] in the file and not null.
+func objects[T any](items []T, of func(*T) jsonObject) []jsonObject {
+	out := make([]jsonObject, len(items))
+	for i := range items {
+		out[i] = of(&items[i])
 	}
 	return out
 }
 
-// scopeJSON turns a stretch into an object.
+// JSON writes the report as one JSON object, indented. Pitches are MIDI notes with their
+// names; times are bars, counts, beats and seconds. Figures with decimals are written from
+// integers, so that the bytes are the same on every machine. The error is that of w.
+func (r *Report) JSON(w io.Writer) error {
+	var voice, climax any // null where there is none
+	if r.Voice != "" {
+		voice = r.Voice
+	}
+	if c := r.Climax; c.Pass >= 0 {
+		climax = jsonObject{{"pass", c.Pass}, {"name", r.Passes[c.Pass].Name}, {"bar", c.Bar}, {"why", c.Why}}
+	}
+	e := json.NewEncoder(w)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	return e.Encode(jsonObject{
+		{"title", r.Title},
+		{"voice", voice}, // the guide's track
+		{"bars", r.Bars},
+		{"file_bar", r.FileBar}, // the bar of the MIDI file in which bar 1 stands
+		{"seconds", thousandths(r.Micros / 1000)},
+		{"climax", climax},
+		{"windows", objects(r.Windows, r.windowJSON)},
+		{"song", r.scopeJSON(&r.Song)},
+		{"passes", objects(r.Passes, r.scopeJSON)},
+		{"hints", objects(r.Hints, func(h *Hint) jsonObject {
+			return jsonObject{{"where", h.Where}, {"say", h.Say}, {"why", h.Why}}
+		})},
+	})
+}
+
+func thousandths(n int64) json.Number { return json.Number(guide.Thousandths(n)) }
+
+func (r *Report) windowJSON(w *guide.Window) jsonObject {
+	out := jsonObject{{"pass", w.Pass}} // from 0; -1 in front of bar 1
+	return append(append(out, stretchJSON(w.From, w.To)...), jsonObject{
+		{"beats", thousandths(w.Beats)},
+		{"seconds", thousandths(w.Micros / 1000)},
+		{"space", w.Space},
+		{"chords", r.chordsOver(*w)},
+	}...)
+}
+
+// stretchJSON are the fields for where a stretch begins and ends.
+func stretchJSON(from, to guide.Position) jsonObject {
+	return jsonObject{{"bar", from.Bar}, {"count", from.Count}, {"to_bar", to.Bar}, {"to_count", to.Count}}
+}
+
 func (r *Report) scopeJSON(s *Scope) jsonObject {
 	out := jsonObject{
 		{"name", s.Name},
@@ -60,85 +110,85 @@ func (r *Report) scopeJSON(s *Scope) jsonObject {
 		out = append(out, jsonField{p.name, registerJSON(p.part, s.Key)})
 	}
 	return append(out, jsonObject{
-		{"free", freeJSON(s)},
-		{"windows", r.windowsJSON(s.Windows)},
+		{"free", objects(s.Free, func(f *FreeRange) jsonObject {
+			return append(boundsJSON(f.Low, f.High, s.Key),
+				jsonField{"instruments", objects(f.Seats, func(seat *Seat) jsonObject {
+					return append(jsonObject{{"name", seat.Instrument}}, boundsJSON(seat.Low, seat.High, s.Key)...)
+				})})
+		})},
+		{"windows", objects(s.Windows, r.windowJSON)},
 		{"counts", gridJSON(&s.Grid)},
-		{"hits", hitsJSON(s.Hits)},
-		{"held", heldJSON(s.Held)},
+		{"hits", objects(s.Hits, hitJSON)},
+		{"held", objects(s.Held, heldJSON)},
 	}...)
 }
 
-func pitchJSON(note int, in harmony.Key) jsonPitch { return jsonPitch{note, guide.PitchName(note, in)} }
+func pitchJSON(note int, in harmony.Key) jsonObject {
+	return jsonObject{{"midi", note}, {"name", guide.PitchName(note, in)}}
+}
 
-// registerJSON turns a register into an object; it is nil, and null in the file, for a
-// silent part.
-func registerJSON(p *Part, in harmony.Key) *jsonRegister {
+func boundsJSON(low, high int, in harmony.Key) jsonObject {
+	return jsonObject{{"low", pitchJSON(low, in)}, {"high", pitchJSON(high, in)}}
+}
+
+// registerJSON is null for a silent part.
+func registerJSON(p *Part, in harmony.Key) any {
 	if p == nil {
 		return nil
 	}
-	return &jsonRegister{pitchJSON(p.P5, in), pitchJSON(p.P95, in), pitchJSON(p.Low, in), pitchJSON(p.High, in),
-		pitchJSON(p.Quarter, in), p.Notes, thousandths(int64(p.Attacks))}
-}
-
-func freeJSON(s *Scope) []jsonBand {
-	out := []jsonBand{}
-	for _, f := range s.Free {
-		b := jsonBand{pitchJSON(f.Low, s.Key), pitchJSON(f.High, s.Key), []jsonInstrument{}}
-		for _, seat := range f.Seats {
-			b.Instruments = append(b.Instruments,
-				jsonInstrument{seat.Instrument, pitchJSON(seat.Low, s.Key), pitchJSON(seat.High, s.Key)})
-		}
-		out = append(out, b)
+	return jsonObject{
+		{"p5", pitchJSON(p.P5, in)},
+		{"p95", pitchJSON(p.P95, in)},
+		{"lowest", pitchJSON(p.Low, in)},
+		{"highest", pitchJSON(p.High, in)},
+		{"lower_quartile", pitchJSON(p.Quarter, in)},
+		{"notes", p.Notes},
+		{"attacks_a_beat", thousandths(int64(p.Attacks))},
 	}
-	return out
 }
 
-func gridJSON(g *Grid) jsonGrid {
-	out := jsonGrid{Bars: g.Bars, Step: "sixteenth", Steps: []jsonObject{}}
+func gridJSON(g *Grid) jsonObject {
+	meter, step := "", "sixteenth"
 	if g.Bars > 0 {
-		out.Meter = g.Meter.String()
+		meter = g.Meter.String()
 	}
 	if g.Thirds {
-		out.Step = "triplet eighth"
+		step = "triplet eighth"
 	}
-	for _, st := range g.Steps {
-		step := jsonObject{{"count", st.Count}}
-		for _, row := range attackRows() {
-			step = append(step, jsonField{row.name, row.at(st)}) // attacks in 100 bars
-		}
-		out.Steps = append(out.Steps, append(step, jsonField{"free", st.Free}))
-	}
-	return out
-}
-
-func hitsJSON(hits []Hit) []jsonHit {
-	out := []jsonHit{}
-	for _, h := range hits {
-		j := jsonHit{Kind: h.Kind.String(), Bar: h.Bar, Count: h.Count, By: h.By.Names(), Weight: h.Weight,
-			Alone: h.Alone, Chord: h.Chord, To: h.To}
-		if h.Beats > 0 {
-			j.Beats = thousandths(h.Beats)
-		}
-		if h.Kind == timeline.Rit {
-			j.LastBar = h.LastBar
-		}
-		out = append(out, j)
-	}
-	return out
-}
-
-func heldJSON(held []Held) []jsonHeld {
-	out := []jsonHeld{}
-	for _, h := range held {
-		j := jsonHeld{h.From.Bar, h.From.Count, h.To.Bar, h.To.Count, h.Chords, []jsonHeldTone{}}
-		for _, t := range h.Tones {
-			tone := jsonHeldTone{Name: t.Name}
-			if t.Against != "" {
-				tone.Against = &jsonAgainst{t.Against, t.At.Bar, t.At.Count}
+	return jsonObject{{"meter", meter}, {"bars", g.Bars}, {"step", step},
+		{"steps", objects(g.Steps, func(s *Step) jsonObject {
+			out := jsonObject{{"count", s.Count}}
+			for _, row := range attackRows() {
+				out = append(out, jsonField{row.Name, row.At(*s)}) // attacks in 100 bars
 			}
-			j.Tones = append(j.Tones, tone)
+			return append(out, jsonField{"free", s.Free})
+		})}}
+}
+
+func hitJSON(h *Hit) jsonObject {
+	out := jsonObject{{"kind", h.Kind.String()}, {"bar", h.Bar}, {"count", h.Count}, {"by", h.By.Names()}}
+	add := func(known bool, name string, value any) {
+		if known {
+			out = append(out, jsonField{name, value})
 		}
-		out = append(out, j)
 	}
+	add(h.Weight > 0, "weight", h.Weight)              // of an accent, 1 to 3
+	add(h.Alone, "alone", true)                        // of an accent: nothing else sounds in the bar
+	add(h.Chord != "", "chord", h.Chord)               // of a push: what comes early
+	add(h.Beats > 0, "beats", thousandths(h.Beats))    // how long a stop is, how much a hold adds
+	add(h.Kind == timeline.Rit, "last_bar", h.LastBar) // of a rit
+	add(h.To != 0, "to", h.To)                         // of a rit: the tempo it reaches
 	return out
+}
+
+func heldJSON(h *Held) jsonObject {
+	return append(stretchJSON(h.From, h.To),
+		jsonField{"chords", h.Chords}, // how many follow each other in it
+		jsonField{"tones", objects(h.Tones, func(t *HeldTone) jsonObject {
+			var against any // what the voice holds a semitone away; null where there is nothing
+			if t.Against != "" {
+				against = jsonObject{{"sung", t.Against}, {"bar", t.At.Bar}, {"count", t.At.Count}}
+			}
+			return jsonObject{{"name", t.Name}, {"against", against}}
+		})})
 }

@@ -1,6 +1,7 @@
 package room
 
 import (
+	"slices"
 	"sort"
 
 	"plinth/groove"
@@ -12,12 +13,13 @@ import (
 // The report reads the score, where a note stands on the grid and belongs to a bar: a hand
 // that is early or late changes nothing. Only loudness is read from the played notes.
 
-// meant is a note of the score at its place in the song. Tick and end are absolute; bar is
-// the number of the song's bar that owns it, from 1.
+// meant is a note of the score, or of the singer, at its place in the song. Tick and end
+// are absolute; bar is the number of the song's bar that owns it, from 1, and 0 for what is
+// sung.
 type meant struct {
 	tick, end int64
 	bar       int
-	key       uint8
+	key       int
 }
 
 // Swing ratios, long to short in thousandths. Between the two an off-beat is heard on the
@@ -38,12 +40,14 @@ func meantBy(tl *timeline.Timeline, perf *groove.Performance, who timeline.Playe
 	out := make([]meant, 0, size)
 	for i := range perf.Passes {
 		p, s := &tl.Passes[i], &perf.Passes[i].Score
-		thirds := swingsInThirds(s)
+		thirds := slices.ContainsFunc(s.Regions, func(r score.Region) bool { // as triplets do, or about so
+			return r.Kind == score.Swing && r.Name == "eighth" && r.Index >= swungFrom && r.Index <= swungTo
+		})
 		for _, n := range s.Parts[who].Notes {
 			if n.Art.Has(score.Grace) {
 				continue
 			}
-			m := meant{tick: p.Start + n.At, end: p.Start + n.End(), bar: p.FirstBar + int(n.Bar), key: n.Key}
+			m := meant{tick: p.Start + n.At, end: p.Start + n.End(), bar: p.FirstBar + int(n.Bar), key: int(n.Key)}
 			offBeat := n.At >= 0 && (n.At-p.Bars[p.BarAt(n.At)].Start)%meter.TicksPerQuarter == meter.TicksPerQuarter/2
 			if thirds && offBeat {
 				m.tick += meter.TicksPerQuarter*2/3 - meter.TicksPerQuarter/2
@@ -55,38 +59,10 @@ func meantBy(tl *timeline.Timeline, perf *groove.Performance, who timeline.Playe
 	return out
 }
 
-// swingsInThirds reports whether a pass swings its eighths about as triplets do.
-func swingsInThirds(s *score.Pass) bool {
-	for _, r := range s.Regions {
-		if r.Kind == score.Swing && r.Name == "eighth" && r.Index >= swungFrom && r.Index <= swungTo {
-			return true
-		}
-	}
-	return false
-}
-
 // beginningIn returns the notes that begin from start on and before end. A pushed note
 // counts where it sounds.
 func beginningIn(notes []meant, start, end int64) []meant {
 	i := sort.Search(len(notes), func(i int) bool { return notes[i].tick >= start })
 	j := sort.Search(len(notes), func(j int) bool { return notes[j].tick >= end })
 	return notes[i:j]
-}
-
-// meantKeys are the MIDI notes of a player's notes.
-func meantKeys(notes []meant) []int {
-	var out []int
-	for _, n := range notes {
-		out = append(out, int(n.key))
-	}
-	return out
-}
-
-// meantOnsets are the ticks at which a player's notes begin.
-func meantOnsets(notes []meant) []int64 {
-	var out []int64
-	for _, n := range notes {
-		out = append(out, n.tick)
-	}
-	return out
 }

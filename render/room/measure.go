@@ -13,15 +13,14 @@ func (r *Report) measureScope(start, end int64) Scope {
 	s := Scope{Start: start, End: end, Micros: r.clock.Micros(end) - r.clock.Micros(start),
 		Players: make([]*Part, len(r.meant))}
 	beats := guide.Beats(r.tl, start, end) // thousandths
-	sung := r.sungIn(start, end)
-	s.Voice = newPart(sungKeys(sung), sungOnsets(sung), beats)
+	s.Voice = newPart(beginningIn(r.sung, start, end), beats)
 	for _, p := range playerRows {
 		notes := beginningIn(r.meant[p.who], start, end)
 		if len(notes) > 0 {
 			s.Plays |= timeline.Only(p.who)
 		}
 		if p.pitched {
-			s.Players[p.who] = newPart(meantKeys(notes), meantOnsets(notes), beats)
+			s.Players[p.who] = newPart(notes, beats)
 		}
 	}
 	if beats > 0 {
@@ -46,35 +45,26 @@ func (r *Report) velocities(start, end int64) int64 {
 	return sum
 }
 
-// sungIn returns the singer's notes that begin from start on and before end.
-func (r *Report) sungIn(start, end int64) []timeline.SungNote {
-	if r.tl.Vocal == nil {
-		return nil
-	}
-	notes := r.tl.Vocal.Notes
-	i := sort.Search(len(notes), func(i int) bool { return notes[i].Tick >= start })
-	j := sort.Search(len(notes), func(j int) bool { return notes[j].Tick >= end })
-	return notes[i:j]
-}
-
 // together is how far apart onsets may lie and still be one attack, in ticks: a
 // thirty-second.
 const together = meter.TicksPerQuarter / 8
 
 // newPart is the register of some notes, nil when there are none. beats is the length of
 // the stretch, in thousandths.
-func newPart(keys []int, onsets []int64, beats int64) *Part {
-	if len(keys) == 0 {
+func newPart(notes []meant, beats int64) *Part {
+	if len(notes) == 0 {
 		return nil
 	}
-	p := &Part{Register: guide.RegisterOf(keys)}
+	keys := make([]int, len(notes))
 	attacks, last := int64(0), int64(-1<<62)
-	for _, t := range onsets {
-		if t-last > together {
+	for i, n := range notes {
+		keys[i] = n.key
+		if n.tick-last > together {
 			attacks++
-			last = t
+			last = n.tick
 		}
 	}
+	p := &Part{Register: guide.RegisterOf(keys)}
 	if beats > 0 {
 		p.Attacks = int(attacks * 1_000_000 / beats)
 	}
@@ -105,23 +95,5 @@ func freeRanges(parts []namedRegister) []FreeRange {
 		at = max(at, u[1]+1)
 	}
 	add(at, compassHigh)
-	return out
-}
-
-// sungKeys are the MIDI notes of the singer's notes.
-func sungKeys(notes []timeline.SungNote) []int {
-	var out []int
-	for _, n := range notes {
-		out = append(out, int(n.Key))
-	}
-	return out
-}
-
-// sungOnsets are the ticks at which the singer's notes begin.
-func sungOnsets(notes []timeline.SungNote) []int64 {
-	var out []int64
-	for _, n := range notes {
-		out = append(out, n.Tick)
-	}
 	return out
 }

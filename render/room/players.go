@@ -73,14 +73,11 @@ func (s *Scope) registers() []namedRegister {
 // piano is the register of the comp, nil where it is silent.
 func (s *Scope) piano() *Part { return s.Players[timeline.Piano] }
 
-// bass is the register of the bass, nil where it is silent.
-func (s *Scope) bass() *Part { return s.Players[timeline.Bass] }
-
-// attackRow is the voice or a player in the table of counts; at is in how many of a
+// attackRow is the voice or a player in the table of counts; At is in how many of a
 // hundred bars it attacks on a step.
 type attackRow struct {
-	name string
-	at   func(Step) int
+	Name string
+	At   func(Step) int
 }
 
 // attackRows are the voice and the players, from the top.

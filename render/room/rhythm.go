@@ -1,10 +1,6 @@
 package room
 
-import (
-	"sort"
-
-	"plinth/songspec/meter"
-)
+import "plinth/songspec/meter"
 
 // Grid is how busy each step of the bar is, over all bars of one meter.
 type Grid struct {
@@ -41,11 +37,13 @@ func (r *Report) measureGrid(start, end int64) Grid {
 		g.Thirds, step = true, meter.TicksPerQuarter/3
 	}
 	from := start - step // an onset that falls on the first step may lie before it
-	attacks := func(onsets []int64) []int { return attacksByStep(onsets, bars, m.BarTicks(), step) }
-	voice := attacks(sungOnsets(r.sungIn(from, end)))
+	attacks := func(notes []meant) []int {
+		return attacksByStep(beginningIn(notes, from, end), bars, m.BarTicks(), step)
+	}
+	voice := attacks(r.sung)
 	players := make([][]int, len(r.meant))
 	for who := range r.meant {
-		players[who] = attacks(meantOnsets(beginningIn(r.meant[who], from, end)))
+		players[who] = attacks(r.meant[who])
 	}
 	for k := range voice {
 		s := Step{Count: m.CountAt(int64(k) * step), Voice: voice[k], Players: make([]int, len(players))}
@@ -68,18 +66,13 @@ func (r *Report) measureGrid(start, end int64) Grid {
 // of equals the first, with the start ticks of its bars.
 func (r *Report) commonMeter(start, end int64) (meter.Meter, []int64) {
 	starts := map[meter.Meter][]int64{}
-	var meters []meter.Meter // in order of appearance
+	var meters []meter.Meter // of the bars
 	for i := max(0, r.tl.PassAt(start)); i < len(r.tl.Passes) && r.tl.Passes[i].Start < end; i++ {
 		p := &r.tl.Passes[i]
 		for j := range p.Bars {
-			m, at := p.Bars[j].Meter, p.Start+p.Bars[j].Start
-			if at < start || at >= end {
-				continue
+			if m, at := p.Bars[j].Meter, p.Start+p.Bars[j].Start; at >= start && at < end {
+				meters, starts[m] = append(meters, m), append(starts[m], at)
 			}
-			if starts[m] == nil {
-				meters = append(meters, m)
-			}
-			starts[m] = append(starts[m], at)
 		}
 	}
 	var most meter.Meter
@@ -91,15 +84,14 @@ func (r *Report) commonMeter(start, end int64) (meter.Meter, []int64) {
 	return most, starts[most]
 }
 
-// attacksByStep is in how many bars of a hundred one of the onsets falls on each step. bars
+// attacksByStep is in how many bars of a hundred one of the notes begins on each step. bars
 // are the start ticks of bars of one length.
-func attacksByStep(onsets, bars []int64, length, step int64) []int {
+func attacksByStep(notes []meant, bars []int64, length, step int64) []int {
 	counts := make([]int, (length+step-1)/step)
 	for _, at := range bars {
 		seen := make([]bool, len(counts))
-		i := sort.Search(len(onsets), func(i int) bool { return onsets[i] >= at-step/2 })
-		for ; i < len(onsets) && onsets[i] < at+length-step/2; i++ {
-			if k := int((onsets[i] - at + step/2) / step); !seen[k] {
+		for _, n := range beginningIn(notes, at-step/2, at+length-step/2) {
+			if k := int((n.tick - at + step/2) / step); !seen[k] {
 				seen[k] = true
 				counts[k]++
 			}

@@ -40,6 +40,7 @@ type Report struct {
 	clock *timeline.Clock
 	cues  []*cue.Cues // by pass
 	meant [][]meant   // by player
+	sung  []meant
 }
 
 // Scope is what is measured over a stretch of the song: a pass, or all of it.
@@ -92,6 +93,9 @@ func Analyze(tl *timeline.Timeline, perf *groove.Performance) *Report {
 		clock: timeline.NewClock(tl.Tempos), Micros: tl.SongMicros()}
 	if tl.Vocal != nil {
 		r.Voice = tl.Vocal.TrackResolved
+		for _, n := range tl.Vocal.Notes {
+			r.sung = append(r.sung, meant{tick: n.Tick, end: n.Tick + n.Length, key: int(n.Key)})
+		}
 	}
 	for who := range timeline.PlayerNames {
 		r.meant = append(r.meant, meantBy(tl, perf, timeline.Player(who)))
@@ -152,7 +156,7 @@ func (r *Report) songScope() Scope {
 
 // namedScope is a stretch under the name that the report's headings use.
 type namedScope struct {
-	name string
+	Heading string
 	*Scope
 }
 
@@ -166,4 +170,14 @@ func (r *Report) scopes(repeats bool) []namedScope {
 		}
 	}
 	return out
+}
+
+// firstPass is the index of the first pass of the same section as pass i.
+func (r *Report) firstPass(i int) int {
+	for j := range r.tl.Passes {
+		if r.tl.Passes[j].Section == r.tl.Passes[i].Section {
+			return j
+		}
+	}
+	return i
 }

@@ -53,14 +53,24 @@ type sheetRow struct {
 
 // SVG writes the picture. It loads nothing from outside. The error is that of w.
 func (r *Report) SVG(w io.Writer) error {
+	_, err := io.WriteString(w, r.picture())
+	return err
+}
+
+// picture is the picture as a file, described in words for readers who cannot see it.
+func (r *Report) picture() string {
 	s := &sheet{r: r}
 	s.layOutRows()
 	height := titleHeight + len(s.rows)*rowHeight
 	s.printf(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %d %d" role="img" aria-labelledby="room-t room-d" `+
 		`font-family="'Gill Sans','Gill Sans MT','Lato','Carlito','DejaVu Sans',sans-serif" fill="#111">`+"\n",
 		sheetWidth, height)
+	described := fmt.Sprintf("%d bars in %d passes; %d windows without voice.", r.Bars, len(r.Passes), len(r.Windows))
+	if r.Climax.Pass >= 0 {
+		described += fmt.Sprintf(" The energy is highest in %s, bar %d.", r.Passes[r.Climax.Pass].Name, r.Climax.Bar)
+	}
 	s.printf(`<title id="room-t">%s</title><desc id="room-d">%s</desc>`+"\n", escape("The room in "+r.Title),
-		escape(s.describe()))
+		escape(described))
 	s.hatchDefs()
 	s.printf(`<rect width="%d" height="%d" fill="#fff"/>`+"\n", sheetWidth, height)
 	s.titleBlock()
@@ -68,8 +78,7 @@ func (r *Report) SVG(w io.Writer) error {
 		s.drawRow(&s.rows[i])
 	}
 	s.printf("</svg>\n")
-	_, err := w.Write(s.b.Bytes())
-	return err
+	return s.b.String()
 }
 
 // hatchDefs defines the hatches: the players' from the lowest up, then that of the energy.
@@ -86,16 +95,6 @@ func (s *sheet) hatchDefs() {
 		s.printf(`<pattern id="%s" %s>%s</pattern>`+"\n", h.id, h.size, h.tile)
 	}
 	s.printf("</defs>\n")
-}
-
-// describe tells the picture in words, for readers who cannot see it.
-func (s *sheet) describe() string {
-	r := s.r
-	d := fmt.Sprintf("%d bars in %d passes; %d windows without voice.", r.Bars, len(r.Passes), len(r.Windows))
-	if r.Climax.Pass >= 0 {
-		d += fmt.Sprintf(" The energy is highest in %s, bar %d.", r.Passes[r.Climax.Pass].Name, r.Climax.Bar)
-	}
-	return d
 }
 
 // layOutRows chooses the rows and the range of pitch.
@@ -118,21 +117,19 @@ func (s *sheet) layOutRows() {
 		s.span = max(s.span, cuts[i+1]-cuts[i])
 	}
 	s.low, s.high = 127, 0
-	see := func(low, high int) { s.low, s.high = min(s.low, low), max(s.high, high) }
-	for _, p := range playerRows {
-		for _, x := range r.meant[p.who] {
-			if p.pitched {
-				see(int(x.key), int(x.key))
-			}
+	see := func(notes []meant) {
+		for _, n := range notes {
+			s.low, s.high = min(s.low, n.key), max(s.high, n.key)
 		}
 	}
-	if r.tl.Vocal != nil {
-		for _, x := range r.tl.Vocal.Notes {
-			see(int(x.Key), int(x.Key))
+	see(r.sung)
+	for _, p := range playerRows {
+		if p.pitched {
+			see(r.meant[p.who])
 		}
 	}
 	if r.Song.Voice == nil && len(r.Windows) > 0 || s.low > s.high {
-		see(48, 72) // windows stand there when no voice is known
+		s.low, s.high = min(s.low, 48), max(s.high, 72) // windows stand there when no voice is known
 	}
 	// A little room below, and an octave above for what is free there.
 	s.low, s.high = max(0, s.low-2), min(127, max(s.high+14, s.low+48))
@@ -165,16 +162,15 @@ func (s *sheet) rowBreakNear(want, row int64) int64 {
 	if best >= 0 {
 		return best
 	}
-	if i := s.r.tl.PassAt(want); i >= 0 {
+	for i := range s.r.tl.Passes {
 		p := &s.r.tl.Passes[i]
 		for j := range p.Bars {
 			if at := p.Start + p.Bars[j].Start; at >= want {
 				return at
 			}
 		}
-		return p.Start + p.Length
 	}
-	return want
+	return s.r.Song.End
 }
 
 // x is where a tick lies in a row.

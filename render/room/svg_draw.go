@@ -3,31 +3,24 @@ package room
 import (
 	"fmt"
 	"strings"
+
+	"plinth/songspec/guide"
 )
 
 // printf adds text to the file.
 func (s *sheet) printf(format string, args ...any) { fmt.Fprintf(&s.b, format, args...) }
 
 // units writes a coordinate in tenths as SVG units: 125 is "12.5".
-func units(tenths int) string {
-	sign := ""
-	if tenths < 0 {
-		sign, tenths = "-", -tenths
-	}
-	if tenths%10 == 0 {
-		return fmt.Sprintf("%s%d", sign, tenths/10)
-	}
-	return fmt.Sprintf("%s%d.%d", sign, tenths/10, tenths%10)
-}
+func units(tenths int) string { return guide.Thousandths(int64(tenths) * 100) }
 
-// outlinedText writes a outlinedText with a white edge, so that it can be read on a hatch.
+// outlinedText writes a text with a white edge, so that it can be read on a hatch.
 func (s *sheet) outlinedText(x, y, size int, anchor, weight, t string) {
 	s.printf(`<text x="%s" y="%s" font-size="%d" text-anchor="%s" font-weight="%s" stroke="#fff" stroke-width="5" `+
 		`stroke-linejoin="round" paint-order="stroke">%s</text>`+"\n",
 		units(x), units(y), size, anchor, weight, escape(t))
 }
 
-// pathElement is a pathElement element. Each %s of d becomes one of the coordinates, which are in tenths.
+// pathElement is an element of the file. Each %s of d becomes one of the coordinates, which are in tenths.
 func pathElement(style, d string, tenths ...int) string {
 	at := make([]any, len(tenths))
 	for i, t := range tenths {
@@ -36,7 +29,7 @@ func pathElement(style, d string, tenths ...int) string {
 	return fmt.Sprintf(`<path d="%s" %s/>`, fmt.Sprintf(d, at...), style)
 }
 
-// circleElement is a circleElement element; the centre is in tenths, the radius in units.
+// circleElement is an element of the file; the centre is in tenths, the radius in units.
 func circleElement(x, y int, radius, style string) string {
 	return fmt.Sprintf(`<circle cx="%s" cy="%s" r="%s"%s/>`, units(x), units(y), radius, style)
 }

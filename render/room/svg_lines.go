@@ -19,9 +19,6 @@ func (s *sheet) envelopes(row *sheetRow, who timeline.Player) []envelope {
 	var out []envelope
 	for i := range s.r.tl.Passes {
 		p := &s.r.tl.Passes[i]
-		if p.Start >= row.end || p.Start+p.Length <= row.start {
-			continue
-		}
 		for j := range p.Bars {
 			a := p.Start + p.Bars[j].Start
 			b := a + p.Bars[j].Length
@@ -29,7 +26,7 @@ func (s *sheet) envelopes(row *sheetRow, who timeline.Player) []envelope {
 				continue
 			}
 			e := envelope{a, b, 127, 0}
-			use := func(x meant) { e.low, e.high = min(e.low, int(x.key)), max(e.high, int(x.key)) }
+			use := func(x meant) { e.low, e.high = min(e.low, x.key), max(e.high, x.key) }
 			// A pushed note belongs to the bar that it is meant for.
 			for _, x := range beginningIn(s.r.meant[who], a-pushReach, b) {
 				if x.bar == p.FirstBar+j {

@@ -65,13 +65,10 @@ func (s *sheet) playerBody(row *sheetRow, bars []envelope, style string) {
 
 // stopLines draws a dotted line where a stop begins.
 func (s *sheet) stopLines(row *sheetRow) {
-	for i := range s.r.Passes {
-		for _, h := range s.r.Passes[i].Hits {
-			if h.Kind != timeline.Stop || h.Tick >= row.end || h.End <= row.start {
-				continue
-			}
-			x1 := s.x(row, h.Tick)
-			s.drawLine(x1, row.y+10*headHeight, x1, s.fieldBottom(row),
+	for _, h := range s.r.Song.Hits {
+		if h.Kind == timeline.Stop && h.Tick < row.end && h.End > row.start {
+			x := s.x(row, h.Tick)
+			s.drawLine(x, row.y+10*headHeight, x, s.fieldBottom(row),
 				`stroke="#111" stroke-width="2" stroke-dasharray="2 4"`)
 		}
 	}
@@ -79,13 +76,10 @@ func (s *sheet) stopLines(row *sheetRow) {
 
 // voiceLine draws the voice as a line that is level on each note and breaks at rests.
 func (s *sheet) voiceLine(row *sheetRow) {
-	if s.r.tl.Vocal == nil {
-		return
-	}
 	var d strings.Builder
 	last, drawn := int64(-1<<40), 0
-	for _, x := range s.r.tl.Vocal.Notes {
-		a, b := max(x.Tick, row.start), min(x.Tick+x.Length, row.end)
+	for _, x := range s.r.sung {
+		a, b := max(x.tick, row.start), min(x.end, row.end)
 		if b <= a || a > row.start && s.x(row, b) < drawn+3 { // too small to be seen
 			continue
 		}
@@ -93,7 +87,7 @@ func (s *sheet) voiceLine(row *sheetRow) {
 		if a-last >= meter.TicksPerQuarter/2 { // an eighth's rest parts the line
 			op = "M"
 		}
-		y := s.y(row, int(x.Key))
+		y := s.y(row, x.key)
 		fmt.Fprintf(&d, "%s%s %sH%s", op, units(s.x(row, a)), units(y), units(max(s.x(row, a)+20, s.x(row, b))))
 		last, drawn = b, s.x(row, b)
 	}
@@ -145,9 +139,7 @@ func (s *sheet) voiceField(row *sheetRow) (top, bottom int) {
 	low, high := 60, 72
 	if v := s.r.Song.Voice; v != nil {
 		low, high = v.P5, v.P95
-		if high-low < 9 {
-			high = low + 9
-		}
+		high = max(high, low+9)
 	}
 	return s.y(row, min(high, s.high)) - s.halfPitch(), s.y(row, max(low, s.low)) + s.halfPitch()
 }
@@ -166,12 +158,9 @@ func (s *sheet) windowWidths(row *sheetRow) {
 	top, _ := s.voiceField(row)
 	for _, w := range s.windowsIn(row) {
 		x1, x2 := s.x(row, w.Start)+15, s.x(row, w.End)-15
-		whole := w.Beats
 		// A window that the row cuts is named with its whole length.
 		all := s.r.Windows
-		if i := sort.Search(len(all), func(i int) bool { return all[i].End > w.Start }); i < len(all) {
-			whole = all[i].Beats
-		}
+		whole := all[sort.Search(len(all)-1, func(i int) bool { return all[i].End > w.Start })].Beats
 		if whole < 2000 {
 			continue
 		}
@@ -179,14 +168,13 @@ func (s *sheet) windowWidths(row *sheetRow) {
 		if t := label + " beats"; x2-x1 > textWidth(t, 20, false)+10*24 {
 			label = t
 		}
-		mid, y := (x1+x2)/2, top+10*26
-		if x2-x1 < textWidth(label, 20, false)+80 {
-			s.outlinedText(mid, top-40, 20, "middle", "700", label)
-			continue
+		width, mid, y := textWidth(label, 20, false), (x1+x2)/2, top+10*26
+		if x2-x1 < width+80 {
+			y = top - 40
 		}
 		s.outlinedText(mid, y, 20, "middle", "700", label)
-		if x2-x1 > textWidth(label, 20, false)+10*24 {
-			half := textWidth(label, 20, false)/2 + 50
+		if x2-x1 > width+10*24 {
+			half := width/2 + 50
 			s.drawLine(x1+50, y-60, mid-half, y-60, `stroke="#111" stroke-width="1.5"`)
 			s.drawLine(mid+half, y-60, x2-50, y-60, `stroke="#111" stroke-width="1.5"`)
 			s.drawElements(pathElement(`fill="#111"`, "M%s %sl9 -4v8z", x1+40, y-60),
@@ -203,7 +191,8 @@ func (s *sheet) heightSign(x, y1, y2 int) {
 }
 
 // freeRangeSigns draws the free ranges of each pass that is wide enough in the row: those
-// above everything, and those between the parts from a fifth on.
+// above everything, and those between the parts from a fifth on. What is free under the
+// lowest part is not shown.
 func (s *sheet) freeRangeSigns(row *sheetRow) {
 	for i := range s.r.Passes {
 		p := &s.r.Passes[i]
@@ -212,10 +201,9 @@ func (s *sheet) freeRangeSigns(row *sheetRow) {
 			continue
 		}
 		for _, f := range p.Free {
-			if f.Low > s.high-6 || f.High <= s.lowestUsed(p) || f.High <= s.high && f.Semitones() < 7 {
-				continue
+			if f.Low <= s.high-6 && f.Low > compassLow && (f.High > s.high || f.Semitones() >= 7) {
+				s.freeRangeSign(row, p, f, x1+10*14, x2)
 			}
-			s.freeRangeSign(row, p, f, x1+10*14, x2)
 		}
 	}
 }
@@ -223,11 +211,10 @@ func (s *sheet) freeRangeSigns(row *sheetRow) {
 // freeRangeSign draws one free range with its lowest and highest note.
 func (s *sheet) freeRangeSign(row *sheetRow, p *Scope, f FreeRange, x, right int) {
 	top, bottom := s.y(row, min(f.High, s.high))-s.halfPitch(), s.y(row, f.Low)+s.halfPitch()
-	label := s.r.pitchRange(f.Low, f.High, *p)
+	label, y := p.pitchRange(f.Low, f.High), (top+bottom)/2+10*7
 	long := "free " + label
-	y := (top+bottom)/2 + 10*7
 	if f.High > s.high { // open to the sky: named at its top, clear of the voice
-		label = s.r.pitch(f.Low, *p) + " up"
+		label = p.pitch(f.Low) + " up"
 		long = "free from " + label
 		top += 20
 		y = top + 10*23
@@ -239,15 +226,4 @@ func (s *sheet) freeRangeSign(row *sheetRow, p *Scope, f FreeRange, x, right int
 			return
 		}
 	}
-}
-
-// lowestUsed is the lowest P5 of a pass. The picture shows no free range below it.
-func (s *sheet) lowestUsed(p *Scope) int {
-	low := 127
-	for _, x := range p.registers() {
-		if x.part != nil {
-			low = min(low, x.part.P5)
-		}
-	}
-	return low
 }

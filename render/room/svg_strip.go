@@ -38,7 +38,7 @@ var hitSigns = map[timeline.EventKind]func(s *sheet, row *sheetRow, h Hit, base 
 		s.drawRect(x, base-130, max(s.x(row, h.End), x+40), base, `fill="#111"`)
 	},
 	timeline.Hold: func(s *sheet, row *sheetRow, h Hit, base int) { s.fermata(s.x(row, h.Tick), base) },
-	timeline.Rit:  func(s *sheet, row *sheetRow, h Hit, base int) { s.ritardando(row, h, base) },
+	timeline.Rit:  (*sheet).ritardando,
 }
 
 // hitStrip draws the strip of hits.
@@ -46,11 +46,8 @@ func (s *sheet) hitStrip(row *sheetRow) {
 	base := s.fieldBottom(row) + 10*(hitHeight-8)
 	s.rowLabel(10*(plotLeft-14), base-20, "hits")
 	s.drawLine(10*plotLeft, base, s.x(row, row.end), base, `stroke="#111" stroke-width="1"`)
-	for i := range s.r.Passes {
-		for _, h := range s.r.Passes[i].Hits {
-			if h.Tick < row.start || h.Tick >= row.end {
-				continue
-			}
+	for _, h := range s.r.Song.Hits {
+		if h.Tick >= row.start && h.Tick < row.end {
 			hitSigns[h.Kind](s, row, h, base)
 		}
 	}
@@ -61,12 +58,11 @@ func (s *sheet) hitStrip(row *sheetRow) {
 func (s *sheet) ritardando(row *sheetRow, h Hit, base int) {
 	x1, x2, y := s.x(row, h.Tick), s.x(row, h.End), base+10*14
 	s.drawLine(x1, y, x2, y, `stroke="#111" stroke-width="2" stroke-dasharray="6 4"`)
-	t := fmt.Sprintf("to %d", h.To)
-	if x2+10*6+textWidth(t, 17, false) < s.x(row, row.end) {
-		s.outlinedText(x2+10*6, y+10*6, 17, "start", "400", t)
-	} else {
-		s.outlinedText(x1-10*6, y+10*6, 17, "end", "400", t)
+	at, anchor, t := x2+10*6, "start", fmt.Sprintf("to %d", h.To)
+	if at+textWidth(t, 17, false) >= s.x(row, row.end) {
+		at, anchor = x1-10*6, "end"
 	}
+	s.outlinedText(at, y+10*6, 17, anchor, "400", t)
 }
 
 // energyProfile draws the energy as steps with their figures, and the sign of the climax.
@@ -76,9 +72,6 @@ func (s *sheet) energyProfile(row *sheetRow) {
 	s.rowLabel(10*(plotLeft-8), base-10*14, "energy")
 	for i := range s.r.tl.Passes {
 		p := &s.r.tl.Passes[i]
-		if p.Start >= row.end || p.Start+p.Length <= row.start {
-			continue
-		}
 		was := -1
 		for j := 0; j < len(p.Bars); {
 			e, k := p.EnergyAt(j), j
@@ -109,26 +102,28 @@ func (s *sheet) climaxSign(row *sheetRow, y int) {
 		return
 	}
 	p := &s.r.tl.Passes[c.Pass]
-	if i := c.Bar - p.FirstBar; i >= 0 && i < len(p.Bars) {
-		at := p.Start + p.Bars[i].Start
-		if at < row.start || at >= row.end {
-			return
-		}
-		// The mark stands over the middle of its bar, its word inside the pass.
-		x := (s.x(row, at) + s.x(row, at+p.Bars[i].Length)) / 2
-		left, right := s.x(row, p.Start), s.x(row, p.Start+p.Length)
-		x = min(max(x, left+10*14), max(right-10*14, left+10*14))
-		y -= 10 * 23
-		s.drawElements(
-			pathElement(`fill="#fff" stroke="#111" stroke-width="2.5" stroke-linejoin="round"`,
-				"M%s %sl11 19h-22z", x, y),
-			circleElement(x, y+130, "2.5", ""))
-		if word := textWidth("climax", 20, false) + 10*17; x+word <= right || x-word < 10*plotLeft {
-			s.outlinedText(x+10*17, y+10*18, 20, "start", "700", "climax")
-		} else {
-			s.outlinedText(x-10*17, y+10*18, 20, "end", "700", "climax")
-		}
+	i := c.Bar - p.FirstBar
+	if i < 0 || i >= len(p.Bars) {
+		return
 	}
+	at := p.Start + p.Bars[i].Start
+	if at < row.start || at >= row.end {
+		return
+	}
+	// The mark stands over the middle of its bar, its word inside the pass.
+	x := (s.x(row, at) + s.x(row, at+p.Bars[i].Length)) / 2
+	left, right := s.x(row, p.Start), s.x(row, p.Start+p.Length)
+	x = min(max(x, left+10*14), max(right-10*14, left+10*14))
+	y -= 10 * 23
+	s.drawElements(
+		pathElement(`fill="#fff" stroke="#111" stroke-width="2.5" stroke-linejoin="round"`,
+			"M%s %sl11 19h-22z", x, y),
+		circleElement(x, y+130, "2.5", ""))
+	word, anchor := x+10*17, "start"
+	if width := textWidth("climax", 20, false) + 10*17; x+width > right && x-width >= 10*plotLeft {
+		word, anchor = x-10*17, "end"
+	}
+	s.outlinedText(word, y+10*18, 20, anchor, "700", "climax")
 }
 
 // barNumbers writes a number where a pass begins and at every fourth bar, and a tick at
@@ -144,24 +139,16 @@ func (s *sheet) barNumbers(row *sheetRow) {
 			if at < row.start || at >= row.end {
 				continue
 			}
-			x := s.x(row, at)
-			number := p.FirstBar + j
+			x, t := s.x(row, at), fmt.Sprint(p.FirstBar+j)
+			length, line, text := 10*5, `stroke="#111" stroke-width="1"`, `font-size="18" font-weight="400"`
 			head := j == 0 || at == row.start
 			if head {
-				s.drawLine(x, top, x, top+10*9, `stroke="#111" stroke-width="2"`)
-			} else {
-				s.drawLine(x, top, x, top+10*5, `stroke="#111" stroke-width="1"`)
+				length, line, text = 10*9, `stroke="#111" stroke-width="2"`, `font-size="18" font-weight="700"`
 			}
-			if head || j%4 == 0 {
-				t := fmt.Sprint(number)
-				weight := "400"
-				if head {
-					weight = "700"
-				}
-				if x >= free {
-					s.plainText(x, top+10*25, fmt.Sprintf(`font-size="18" font-weight="%s"`, weight), t)
-					free = x + textWidth(t, 18, false) + 10*12
-				}
+			s.drawLine(x, top, x, top+length, line)
+			if (head || j%4 == 0) && x >= free {
+				s.plainText(x, top+10*25, text, t)
+				free = x + textWidth(t, 18, false) + 10*12
 			}
 		}
 	}

@@ -53,27 +53,15 @@ func cutText(t string, size int, bold bool, room int) string {
 	return t
 }
 
+var escapes = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&quot;", "'", "&#39;")
+
 // escape makes text safe in XML and HTML. Control characters, which XML 1.0 cannot hold,
 // become blanks.
 func escape(t string) string {
-	var b strings.Builder
-	for _, c := range t {
-		switch {
-		case c == '&':
-			b.WriteString("&amp;")
-		case c == '<':
-			b.WriteString("&lt;")
-		case c == '>':
-			b.WriteString("&gt;")
-		case c == '"':
-			b.WriteString("&quot;")
-		case c == '\'':
-			b.WriteString("&#39;")
-		case c < 0x20 && c != '\t' || c == 0xFFFE || c == 0xFFFF || c >= 0x7F && c < 0xA0:
-			b.WriteByte(' ')
-		default:
-			b.WriteRune(c)
+	return escapes.Replace(strings.Map(func(c rune) rune {
+		if c < 0x20 && c != '\t' || c == 0xFFFE || c == 0xFFFF || c >= 0x7F && c < 0xA0 {
+			return ' '
 		}
-	}
-	return b.String()
+		return c
+	}, t))
 }

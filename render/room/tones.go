@@ -2,13 +2,13 @@ package room
 
 import (
 	"fmt"
-	"sort"
 	"strings"
 
 	"plinth/songspec/guide"
 	"plinth/songspec/harmony"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
+	"plinth/songspec/wording"
 )
 
 // Held is a stretch of a pass through which one note or more can be held: what a string
@@ -53,17 +53,13 @@ func (r *Report) heldStretches(p *timeline.Pass) []Held {
 		h := Held{Start: p.Start + chords[i].Start, End: p.Start + chords[j-1].End, Chords: j - i}
 		h.From, h.To = guide.At(r.tl, h.Start), guide.At(r.tl, h.End)
 		h.FirstBar, h.LastBar = h.From.Bar, guide.At(r.tl, h.End-meter.TicksPerQuarter/4).Bar
-		for _, t := range chordTones(chords[i].Chord) {
-			if set&(1<<t.PC()) == 0 {
-				continue
-			}
-			set &^= 1 << t.PC()
+		for _, t := range chordTones(chords[i].Chord, set) {
 			if t.Alter > 1 || t.Alter < -1 {
 				t = p.Key.Spell(t.PC()) // nobody reads Bbb in a pad
 			}
 			tone := HeldTone{Name: t.String()}
 			if n, ok := r.sungAgainst(t.PC(), h.Start, h.End); ok {
-				tone.Against, tone.At = guide.PitchName(int(n.Key), p.Key), guide.At(r.tl, max(n.Tick, h.Start))
+				tone.Against, tone.At = guide.PitchName(n.key, p.Key), guide.At(r.tl, max(n.tick, h.Start))
 			}
 			h.Tones = append(h.Tones, tone)
 		}
@@ -82,58 +78,50 @@ func chordPitchClasses(c harmony.Chord) uint16 {
 	return c.PCSet() | 1<<c.Bass.PC()
 }
 
-// chordTones are the notes of a chord by name, from the root up, with the bass last.
-func chordTones(c harmony.Chord) []harmony.Name {
+// chordTones are those notes of a chord by name that are in a set of pitch classes, each
+// once, from the root up, with the bass last.
+func chordTones(c harmony.Chord, set uint16) []harmony.Name {
 	var out []harmony.Name
-	for i := 0; i < c.ToneCount(); i++ {
-		out = append(out, c.Spell(c.Tone(i)))
+	for i := range c.ToneCount() + 1 {
+		n := c.Bass
+		if i < c.ToneCount() {
+			n = c.Spell(c.Tone(i))
+		}
+		if set&(1<<n.PC()) != 0 {
+			set &^= 1 << n.PC()
+			out = append(out, n)
+		}
 	}
-	return append(out, c.Bass)
+	return out
 }
 
 // sungAgainst is the first sung note that sounds a semitone away from a pitch class, in
 // any octave, for a beat or longer between two absolute ticks.
-func (r *Report) sungAgainst(pc int, start, end int64) (timeline.SungNote, bool) {
-	for _, n := range r.sungIn(start-16*meter.TicksPerQuarter, end) { // an earlier one is over
-		a, b := max(n.Tick, start), min(n.Tick+n.Length, end)
-		if d := (int(n.Key) - pc + 12*11) % 12; (d == 1 || d == 11) && b > a && guide.Beats(r.tl, a, b) >= 1000 {
+func (r *Report) sungAgainst(pc int, start, end int64) (n meant, ok bool) {
+	for _, n := range beginningIn(r.sung, start-16*meter.TicksPerQuarter, end) { // an earlier one is over
+		a, b := max(n.tick, start), min(n.end, end)
+		if d := (n.key - pc + 12*11) % 12; (d == 1 || d == 11) && b > a && guide.Beats(r.tl, a, b) >= 1000 {
 			return n, true
 		}
 	}
-	return timeline.SungNote{}, false
+	return meant{}, false
 }
 
 // placeWords is "bars 5-7"; it names counts where the stretch does not go from bar line to
 // bar line.
 func (h Held) placeWords() string {
-	if h.From.Count == "1" && h.To.Count == "1" {
+	at := func(p guide.Position) string { return strings.TrimSuffix(p.String(), " count 1") }
+	switch {
+	case h.From.Count == "1" && h.To.Count == "1":
 		return barsWord(h.FirstBar, h.LastBar)
-	}
-	at := func(p guide.Position) string {
-		if p.Count == "1" {
-			return fmt.Sprintf("bar %d", p.Bar)
-		}
-		return p.String()
-	}
-	if h.To.Bar == h.From.Bar {
+	case h.To.Bar == h.From.Bar:
 		return fmt.Sprintf("%s to count %s", h.From, h.To.Count)
-	}
-	if h.To.Count == "1" && h.From.Bar == h.LastBar {
+	case h.To.Count == "1" && h.From.Bar == h.LastBar:
 		return fmt.Sprintf("bar %d from count %s", h.From.Bar, h.From.Count)
-	}
-	if h.To.Count == "1" {
+	case h.To.Count == "1":
 		return fmt.Sprintf("%s to bar %d", at(h.From), h.LastBar)
 	}
 	return at(h.From) + " to " + at(h.To)
-}
-
-// heldLine says all stretches of a pass.
-func heldLine(held []Held) string {
-	var words []string
-	for _, h := range held {
-		words = append(words, heldWords(h))
-	}
-	return strings.Join(words, "; ")
 }
 
 // heldWords says one stretch: "bars 5-7: Eb, G (F#4 is sung against it, bar 6 count 1)".
@@ -146,7 +134,7 @@ func heldWords(h Held) string {
 		}
 		tones = append(tones, s)
 	}
-	return h.placeWords() + ": " + andList(tones)
+	return h.placeWords() + ": " + wording.And(tones)
 }
 
 // chordsOver returns the names of the chords that sound in a window. A chord that is
@@ -155,8 +143,7 @@ func (r *Report) chordsOver(w guide.Window) []string {
 	out := []string{}
 	for i := max(0, r.tl.PassAt(w.Start)); i < len(r.tl.Passes) && r.tl.Passes[i].Start < w.End; i++ {
 		p := &r.tl.Passes[i]
-		k := sort.Search(len(p.Chords), func(k int) bool { return p.Start+p.Chords[k].End > w.Start })
-		for ; k < len(p.Chords) && p.Start+p.Chords[k].Start < w.End; k++ {
+		for k := range p.Chords {
 			s := &p.Chords[k]
 			// A chord that only touches the window is none of its chords.
 			if a, b := max(p.Start+s.Start, w.Start), min(p.Start+s.End, w.End); b-a < together {

@@ -6,7 +6,97 @@ import (
 
 	"plinth/songspec/guide"
 	"plinth/songspec/timeline"
+	"plinth/songspec/wording"
 )
+
+// fileBarWords says in which bar of the MIDI file bar 1 of the song stands; "" where the
+// numbers agree.
+func (r *Report) fileBarWords() string {
+	if r.FileBar <= 1 {
+		return ""
+	}
+	return fmt.Sprintf("bar 1 of the song is bar %d of the file: add %d to the bars here", r.FileBar, r.FileBar-1)
+}
+
+// passMarks says what is notable about pass i: the climax, a lift, who comes in, who keeps
+// out.
+func (r *Report) passMarks(i int) string {
+	s := &r.Passes[i]
+	var out []string
+	if i == r.Climax.Pass {
+		out = append(out, "climax")
+	}
+	if s.Lift != 0 {
+		out = append(out, fmt.Sprintf("lift %+d", s.Lift))
+	}
+	was := timeline.All
+	if i > 0 {
+		was = r.Passes[i-1].Plays
+	}
+	if in := (s.Plays &^ was).Names(); len(in) > 0 {
+		out = append(out, wording.And(in)+" in")
+	}
+	if no := (timeline.All &^ s.Plays).Names(); s.Plays == 0 {
+		out = append(out, "nobody plays")
+	} else if len(no) > 0 {
+		out = append(out, "no "+strings.Join(no, " or "))
+	}
+	return strings.Join(out, ", ")
+}
+
+// voiceSource says where the voice comes from, or why nothing is known of it.
+func (r *Report) voiceSource() string {
+	switch {
+	case r.tl.Vocal == nil:
+		return "no guide vocal: only the spaces of the song file are known"
+	case r.Song.Voice == nil:
+		return "the guide vocal is silent"
+	}
+	return fmt.Sprintf("voice from %q", r.Voice)
+}
+
+// energyWords is "3", or "3 to 5" for a pass that moves.
+func energyWords(s *Scope) string {
+	if s.EnergyFrom == s.EnergyTo {
+		return fmt.Sprintf("%d", s.EnergyFrom)
+	}
+	return fmt.Sprintf("%d to %d", s.EnergyFrom, s.EnergyTo)
+}
+
+// windowName names the pass in which a window begins, and says where a space made it.
+func (r *Report) windowName(w guide.Window) string {
+	name := "before bar 1"
+	if w.Pass >= 0 && w.Pass < len(r.Passes) {
+		name = r.Passes[w.Pass].Name
+	}
+	if w.Space {
+		name += ", by a space"
+	}
+	return name
+}
+
+// shortCount drops the number of a count between two whole ones: "2&" becomes "&".
+func shortCount(c string) string {
+	if n := len(c); n > 1 && (c[n-1] < '0' || c[n-1] > '9') {
+		return c[n-1:]
+	}
+	return c
+}
+
+// tenthsDigit is how many of ten bars a number of 100 comes to, in one character: "." for
+// none, "#" for all, "9" for almost all.
+func tenthsDigit(per100 int) string {
+	switch n := (per100 + 5) / 10; {
+	case per100 == 0:
+		return "."
+	case per100 == 100:
+		return "#"
+	case n == 10:
+		return "9"
+	default:
+		return fmt.Sprintf("%d", n)
+	}
+}
 
 // barsWord is "bar 5" or "bars 5-8".
 func barsWord(first, last int) string {
@@ -16,8 +106,8 @@ func barsWord(first, last int) string {
 	return fmt.Sprintf("bars %d-%d", first, last)
 }
 
-// beatWords writes thousandths of a beat to tenths: "1 beat", "6 beatWords", "2.5 beatWords". Singers
-// are not more exact.
+// beatWords writes thousandths of a beat to tenths: "1 beat", "6 beats", "2.5 beats". Singers are
+// not more exact.
 func beatWords(thousandths int64) string {
 	s := beatFigure(thousandths)
 	if s == "1" {
@@ -35,20 +125,12 @@ func durationWords(micros int64) string {
 	return fmt.Sprintf("%d.%d s", t/10, t%10)
 }
 
-// andList is "flute, oboe and violin".
-func andList(s []string) string {
-	if len(s) < 2 {
-		return strings.Join(s, "")
-	}
-	return strings.Join(s[:len(s)-1], ", ") + " and " + s[len(s)-1]
-}
-
-// shortList is an andList of at most limit items: the last one counts the rest.
+// shortList is a wording.And of at most limit items: the last one counts the rest.
 func shortList(s []string, limit int) string {
 	if len(s) > limit {
 		s = append(s[:limit-1:limit-1], fmt.Sprintf("%d more", len(s)-limit+1))
 	}
-	return andList(s)
+	return wording.And(s)
 }
 
 // capitalized makes the first letter of s a capital.

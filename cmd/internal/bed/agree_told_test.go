@@ -8,10 +8,10 @@ import (
 	"slices"
 	"strings"
 
-	"plinth/cmd/internal/words"
 	"plinth/render/room"
 	"plinth/songspec/outline"
 	"plinth/songspec/timeline"
+	"plinth/songspec/wording"
 )
 
 // checkTold holds the outline, the room and the check's doubts against the rules.
@@ -164,7 +164,7 @@ func (a *agreement) timeWords(e *timeline.Event, at string, p *timeline.Pass, b 
 				n++
 			}
 		}
-		return []string{fmt.Sprintf("rit over %s to %d", words.Count(n, "bar"), e.To)}
+		return []string{fmt.Sprintf("rit over %s to %d", wording.Count(n, "bar"), e.To)}
 	case e.End == b.Start+b.Length:
 		return []string{at}
 	}

@@ -7,6 +7,7 @@ import (
 	"github.com/hashicorp/hcl/v2"
 
 	"plinth/groove/audit"
+	"plinth/songspec/hcltext"
 )
 
 // Audit returns what a player could not play and what is more than a bed needs, as
@@ -17,62 +18,38 @@ func (r *Result) Audit(song string) hcl.Diagnostics {
 		return nil
 	}
 	report := audit.Song(r.Timeline, r.Performance, r.Feels)
+	source := hcltext.NewSource(song, r.Sources[song])
 	type place struct {
 		line int
 		rule string
 	}
-	first := map[place]int{}
-	more := make([]int, len(report.Findings))
-	for i, f := range report.Findings {
-		p := place{f.Line, f.Rule}
-		if at, ok := first[p]; ok {
-			more[at]++
-			continue
-		}
-		first[p] = i
+	times := map[place]int{} // 0 once it is said
+	for _, f := range report.Findings {
+		times[place{f.Line, f.Rule}]++
 	}
 	var out hcl.Diagnostics
-	for i, f := range report.Findings {
-		if first[place{f.Line, f.Rule}] != i {
+	for _, f := range report.Findings {
+		n := times[place{f.Line, f.Rule}]
+		if n == 0 {
 			continue
 		}
+		times[place{f.Line, f.Rule}] = 0
 		detail := fmt.Sprintf("Bar %d, which is bar %d of %q, the %s: %s.", f.SongBar, f.Bar+1,
 			report.Passes[f.Pass].Section, f.Player, f.Text)
 		if a := f.Advice(); a != "" {
 			detail += " " + a
 		}
-		if n := more[i]; n > 0 {
-			detail += fmt.Sprintf(" The same %s more at this line.", timesWord(n))
+		switch {
+		case n == 2:
+			detail += " The same once more at this line."
+		case n > 2:
+			detail += fmt.Sprintf(" The same %d times more at this line.", n-1)
 		}
-		at := lineRange(song, r.Sources[song], f.Line)
+		line := min(max(f.Line, 1), source.LineCount())
+		text := source.LineText(line)
+		lo := source.LineStart(line) + len(text) - len(bytes.TrimLeft(text, " \t"))
+		at := source.Range(lo, lo+len(bytes.Trim(text, " \t")))
 		out = append(out, &hcl.Diagnostic{Severity: hcl.DiagWarning, Summary: f.Title(), Detail: detail, Subject: &at})
 	}
 	return out
-}
-
-// timesWord is "once" or "3 times".
-func timesWord(n int) string {
-	if n == 1 {
-		return "once"
-	}
-	return fmt.Sprintf("%d times", n)
-}
-
-// lineRange is the range of a line without the blanks around it. Its columns count bytes,
-// which are characters on every line that has a chart.
-func lineRange(name string, src []byte, line int) hcl.Range {
-	lines := bytes.SplitAfter(src, []byte("\n"))
-	line = min(max(line, 1), len(lines))
-	from := 0
-	for _, l := range lines[:line-1] {
-		from += len(l)
-	}
-	text := lines[line-1]
-	blank := len(text) - len(bytes.TrimLeft(text, " \t"))
-	end := max(len(bytes.TrimRight(text, " \t\r\n")), blank)
-	return hcl.Range{
-		Filename: name,
-		Start:    hcl.Pos{Line: line, Column: blank + 1, Byte: from + blank},
-		End:      hcl.Pos{Line: line, Column: end + 1, Byte: from + end},
-	}
 }

@@ -3,7 +3,6 @@ package bed
 import (
 	"errors"
 	"io/fs"
-	"os"
 
 	"plinth/cmd/internal/files"
 	"plinth/groove/load"
@@ -55,11 +54,5 @@ func reworded(err error) error {
 	return errors.New(files.Reason(err))
 }
 
-// Open opens a file of the folder. ReadFile is what is used.
-func (f *songFolder) Open(name string) (fs.File, error) {
-	path, err := files.Inside(f.dir, name)
-	if err != nil {
-		return nil, err
-	}
-	return os.Open(path)
-}
+// Open makes it an fs.FS. Files are read whole, by ReadFile.
+func (f *songFolder) Open(string) (fs.File, error) { return nil, errors.ErrUnsupported }

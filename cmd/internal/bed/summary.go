@@ -4,15 +4,15 @@ import (
 	"fmt"
 	"strings"
 
-	"plinth/cmd/internal/words"
 	"plinth/songspec/timeline"
+	"plinth/songspec/wording"
 )
 
 // Summary says in one line what was made: bars, length, keys, players, and where bar 1
 // stands when bars lie before it. It needs a Performance.
 func (r *Result) Summary() string {
 	tl := r.Timeline
-	parts := []string{words.Count(tl.SongBars(), "bar"), timeline.MinSec(tl.SongMicros()), keyWords(tl.Keys),
+	parts := []string{wording.Count(tl.SongBars(), "bar"), timeline.MinSec(tl.SongMicros()), keyWords(tl.Keys),
 		r.playerWords()}
 	if tl.LeadBars > 0 {
 		parts = append(parts, fmt.Sprintf("bar 1 of the song is bar %d of the file", tl.LeadBars+1))

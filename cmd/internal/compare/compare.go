@@ -4,14 +4,14 @@
 package compare
 
 import (
-	"encoding/json"
 	"fmt"
 	"io"
+	"slices"
 
 	"github.com/hashicorp/hcl/v2"
 
 	"plinth/cmd/internal/files"
-	"plinth/groove/library"
+	"plinth/groove/load"
 	"plinth/songspec"
 	"plinth/songspec/hcltext"
 	"plinth/songspec/outline"
@@ -55,7 +55,11 @@ func Parse(name string, src []byte) *Song {
 	if file == nil {
 		return s
 	}
-	tl, diags := file.Resolve(builtinFeels(file))
+	env := load.BuiltinEnv()
+	if len(file.GrooveFiles()) > 0 {
+		env = songspec.Env{} // any name may stand in those
+	}
+	tl, diags := file.Resolve(env)
 	s.Diags = append(s.Diags, diags...)
 	hcltext.SortDiagnostics(s.Diags)
 	if !s.Diags.HasErrors() {
@@ -64,46 +68,12 @@ func Parse(name string, src []byte) *Song {
 	return s
 }
 
-// builtinFeels are the built-in feels as songspec knows them. They are left open where a
-// song has groove files, because any name may stand in those.
-func builtinFeels(file *songspec.File) songspec.Env {
-	if len(file.GrooveFiles()) > 0 {
-		return songspec.Env{}
-	}
-	feels := map[string]songspec.FeelInfo{}
-	for _, e := range library.Index() {
-		feels[e.Name] = songspec.FeelInfo{Meters: e.ParsedMeters(), TempoLow: e.TempoLow, TempoHigh: e.TempoHigh}
-	}
-	return songspec.Env{Feels: feels}
-}
-
 // WriteMistakes writes the errors of a song. Doubts are left out: they are for the one who
 // edits it.
 func (s *Song) WriteMistakes(w io.Writer, o hcltext.DiagOptions) error {
-	var errs hcl.Diagnostics
-	for _, d := range s.Diags {
-		if d.Severity == hcl.DiagError {
-			errs = append(errs, d)
-		}
-	}
-	if len(errs) == 0 {
-		return nil
-	}
+	errs := slices.DeleteFunc(slices.Clone(s.Diags),
+		func(d *hcl.Diagnostic) bool { return d.Severity != hcl.DiagError })
 	return hcltext.WriteDiagnostics(w, map[string][]byte{s.Name: s.Source}, errs, o)
-}
-
-// WriteJSON writes changes as one JSON object.
-func WriteJSON(w io.Writer, changes []outline.Change) error {
-	if changes == nil {
-		changes = []outline.Change{} // an empty list is [] in JSON
-	}
-	enc := json.NewEncoder(w)
-	enc.SetIndent("", "  ")
-	enc.SetEscapeHTML(false)
-	return enc.Encode(struct {
-		Same    bool             `json:"same"`
-		Changes []outline.Change `json:"changes"`
-	}{len(changes) == 0, changes})
 }
 
 // Outline writes a song as outline.Write does, for git to compare by lines. A song with a

@@ -7,10 +7,10 @@ import (
 	"path/filepath"
 	"strings"
 
-	"plinth/cmd/internal/words"
 	"plinth/songspec/hcltext"
 	"plinth/songspec/outline"
 	"plinth/songspec/timeline"
+	"plinth/songspec/wording"
 )
 
 // Git compares two songs with the arguments that git gives an external diff: path, old
@@ -86,7 +86,7 @@ func readGitSide(path, file string) (*Song, error) {
 func lengthWords(s *Song) string {
 	n := s.Timeline.SongBars()
 	if n == 1 {
-		return words.Count(n, "bar")
+		return wording.Count(n, "bar")
 	}
-	return words.Count(n, "bar") + ", " + timeline.MinSec(s.Timeline.SongMicros())
+	return wording.Count(n, "bar") + ", " + timeline.MinSec(s.Timeline.SongMicros())
 }

@@ -57,21 +57,17 @@ func Inside(dir, rel string) (string, error) {
 	if !filepath.IsLocal(local) {
 		return path, ErrOutside
 	}
-	root, err := filepath.EvalSymlinks(dir)
-	if err != nil {
-		return path, err
+	var real [2]string
+	for i, name := range []string{dir, path} {
+		name, err := filepath.EvalSymlinks(name)
+		if err == nil {
+			real[i], err = filepath.Abs(name)
+		}
+		if err != nil {
+			return path, err
+		}
 	}
-	real, err := filepath.EvalSymlinks(path)
-	if err != nil {
-		return path, err
-	}
-	if root, err = filepath.Abs(root); err != nil {
-		return path, err
-	}
-	if real, err = filepath.Abs(real); err != nil {
-		return path, err
-	}
-	if way, err := filepath.Rel(root, real); err != nil || !filepath.IsLocal(way) {
+	if way, err := filepath.Rel(real[0], real[1]); err != nil || !filepath.IsLocal(way) {
 		return path, ErrOutside
 	}
 	return path, nil

@@ -70,23 +70,18 @@ func (s system) writeAll(dir string, outputs []Output) (written []string, err er
 		}
 	}()
 	for _, o := range outputs {
-		final, old, same, err := inspectTarget(filepath.Join(dir, o.Name), o.Data)
+		temp, final, err := s.writeBeside(filepath.Join(dir, o.Name), o.Data, false)
 		if err != nil {
 			return nil, err
 		}
-		if same {
-			continue
+		if temp != "" {
+			todo = append(todo, pending{temp, final, o.Name})
 		}
-		temp, err := s.writeTemp(final, o.Data, old, false)
-		if err != nil {
-			return nil, err
-		}
-		todo = append(todo, pending{temp, final, o.Name})
 	}
 	for len(todo) > 0 {
 		p := todo[0]
-		if err := s.rename(p.temp, p.final); err != nil {
-			return written, fmt.Errorf("cannot put the new %s in place of the old one: %s", p.final, Reason(err))
+		if err := s.replace(p.temp, p.final); err != nil {
+			return written, err
 		}
 		written = append(written, p.name)
 		todo = todo[1:]
@@ -98,19 +93,23 @@ func (s system) writeAll(dir string, outputs []Output) (written []string, err er
 // and, where this account may give it away, the owner, and syncs the new text to the disk
 // before the old one goes. It reports whether the bytes differed.
 func Rewrite(path string, data []byte) (changed bool, err error) {
-	final, old, same, err := inspectTarget(path, data)
-	if err != nil || same {
+	temp, final, err := realSystem.writeBeside(path, data, true)
+	if err != nil || temp == "" {
 		return false, err
 	}
-	temp, err := realSystem.writeTemp(final, data, old, true)
-	if err != nil {
-		return false, err
-	}
-	if err := realSystem.rename(temp, final); err != nil {
+	if err := realSystem.replace(temp, final); err != nil {
 		os.Remove(temp)
-		return false, fmt.Errorf("cannot put the new %s in place of the old one: %s", final, Reason(err))
+		return false, err
 	}
 	return true, nil
+}
+
+// replace puts a temporary file in place of the final one.
+func (s system) replace(temp, final string) error {
+	if err := s.rename(temp, final); err != nil {
+		return fmt.Errorf("cannot put the new %s in place of the old one: %s", final, Reason(err))
+	}
+	return nil
 }
 
 // Create writes a new file. Where one is there already, the error wraps fs.ErrExist. A
@@ -131,40 +130,35 @@ func Create(path string, data []byte) error {
 // replaced where its folder may be written, but somebody wanted it to stay as it is.
 var ErrReadOnly = errors.New("it is read-only")
 
-// inspectTarget looks at what stands under a file name: the real name behind a link, the
-// file whose permissions and owner are kept (nil when there is none), and whether it has
-// the bytes already.
-func inspectTarget(path string, data []byte) (final string, old fs.FileInfo, same bool, err error) {
-	fail := func(err error) (string, fs.FileInfo, bool, error) {
-		return "", nil, false, fmt.Errorf("cannot write %s: %s", path, Reason(err))
-	}
-	info, err := os.Stat(path)
+// writeBeside writes the new bytes of a file under a temporary name in its folder. It
+// returns that name, which is empty where the file has the bytes already, and the real name
+// behind a link.
+func (s system) writeBeside(path string, data []byte, sync bool) (temp, final string, err error) {
+	old, err := os.Stat(path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		if final, err = linkTarget(path); err != nil {
-			return fail(err)
-		}
-		return final, nil, false, nil
+		final, err = linkTarget(path)
 	case err != nil:
-		return fail(err)
-	case info.IsDir():
-		return fail(errors.New("a folder of that name is there"))
-	case !info.Mode().IsRegular():
-		return fail(ErrNotFile)
-	}
-	if final, err = filepath.EvalSymlinks(path); err != nil {
-		return fail(err)
-	}
-	if info.Size() == int64(len(data)) {
-		was, err := os.ReadFile(final)
-		if same = err == nil && bytes.Equal(was, data); same {
-			return final, info, true, nil
+	case old.IsDir():
+		err = errors.New("a folder of that name is there")
+	case !old.Mode().IsRegular():
+		err = ErrNotFile
+	default:
+		if final, err = filepath.EvalSymlinks(path); err != nil {
+			break
+		}
+		if was, e := os.ReadFile(final); e == nil && bytes.Equal(was, data) {
+			return "", final, nil
+		}
+		if old.Mode().Perm()&0o222 == 0 {
+			err = ErrReadOnly
 		}
 	}
-	if info.Mode().Perm()&0o222 == 0 {
-		return fail(ErrReadOnly)
+	if err != nil {
+		return "", "", fmt.Errorf("cannot write %s: %s", path, Reason(err))
 	}
-	return final, info, false, nil
+	temp, err = s.writeTemp(final, data, old, sync)
+	return temp, final, err
 }
 
 // linkTarget is where a link to a missing file leads, so that the file comes there and the

@@ -5,7 +5,6 @@ package live
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"io"
 	"maps"
@@ -21,10 +20,10 @@ import (
 	"plinth/cmd/internal/files"
 	"plinth/cmd/internal/then"
 	"plinth/cmd/internal/watch"
-	"plinth/cmd/internal/words"
 	"plinth/groove"
 	"plinth/songspec/hcltext"
 	"plinth/songspec/outline"
+	"plinth/songspec/wording"
 )
 
 // Options say which song to keep up to date and how.
@@ -93,21 +92,21 @@ func (s *session) build(_ context.Context, snapshot *watch.Snapshot) (out watch.
 	}()
 	res, err := s.builder(bed.Request{Song: s.Song, ReadFile: snapshot.ReadFile, Cache: &s.cache})
 	out.Read = res.Read
-	diags := s.diagnostics(res)
+	var b strings.Builder // which never fails
+	hcltext.WriteDiagnostics(&b, res.Sources, res.Diags, hcltext.DiagOptions{Color: s.Color, Max: s.MaxDiags})
+	diags := b.String()
+	if err == nil && !res.Failed() {
+		_, err = files.WriteAll(s.Out, res.Outputs)
+		out.Again = err != nil
+	}
 	switch {
 	case err != nil:
 		s.fail(diags + err.Error())
-		return out
 	case res.Failed():
 		s.fail(diags)
-		return out
+	default:
+		s.succeed(res, diags, start)
 	}
-	if _, err := files.WriteAll(s.Out, res.Outputs); err != nil {
-		s.fail(diags + err.Error())
-		out.Again = true
-		return out
-	}
-	s.succeed(res, diags, start)
 	return out
 }
 
@@ -115,17 +114,12 @@ func (s *session) build(_ context.Context, snapshot *watch.Snapshot) (out watch.
 func (s *session) fail(what string) {
 	s.out.write(strings.TrimRight(what, "\n") + "\n")
 	s.failing, s.doubts = true, ""
-	if s.good != nil || s.hasOlderOutput() {
+	// An earlier run may have left a file.
+	if _, err := os.Stat(filepath.Join(s.Out, bed.Name(s.Song)+".mid")); s.good != nil || err == nil {
 		s.say("still playing the last good one")
 	} else {
 		s.say("nothing to play yet")
 	}
-}
-
-// hasOlderOutput reports whether an earlier run has left a file.
-func (s *session) hasOlderOutput() bool {
-	_, err := os.Stat(filepath.Join(s.Out, bed.Name(s.Song)+".mid"))
-	return err == nil
 }
 
 // succeed says what a good build has changed, and runs the command.
@@ -134,7 +128,7 @@ func (s *session) succeed(res *bed.Result, doubts string, start time.Time) {
 		s.out.write(doubts)
 		s.doubts = doubts
 	}
-	s.say(fmt.Sprintf("%s  %s  (%d ms)", words.Count(res.Timeline.SongBars(), "bar"), s.whatIsNew(res),
+	s.say(fmt.Sprintf("%s  %s  (%d ms)", wording.Count(res.Timeline.SongBars(), "bar"), s.whatIsNew(res),
 		time.Since(start).Milliseconds()))
 	s.good, s.failing = res, false
 	if s.then != nil {
@@ -145,17 +139,18 @@ func (s *session) succeed(res *bed.Result, doubts string, start time.Time) {
 // whatIsNew says in a few words what a good build has changed.
 func (s *session) whatIsNew(res *bed.Result) string {
 	if s.good == nil {
-		names := make([]string, len(res.Outputs))
-		for i, o := range res.Outputs {
-			names[i] = filepath.Join(s.Out, o.Name)
-		}
-		return strings.Join(names, ", ") + ": " + res.Summary()
+		return filepath.Join(s.Out, res.Outputs[0].Name) + ": " + res.Summary()
 	}
 	var parts []string
 	if text := outline.Summary(outline.Diff(s.good.Timeline, res.Timeline)); text != "" {
 		parts = append(parts, text)
 	}
-	parts = append(parts, s.changedGrooveFiles(res)...)
+	for _, name := range slices.Sorted(maps.Keys(res.Sources)) { // its groove files
+		old, known := s.good.Sources[name]
+		if name != s.Song && known && string(old) != string(res.Sources[name]) {
+			parts = append(parts, filepath.Base(name))
+		}
+	}
 	text := strings.Join(parts, "; ")
 	if text == "" {
 		text = "nothing that is heard"
@@ -164,31 +159,6 @@ func (s *session) whatIsNew(res *bed.Result) string {
 		text = "fixed: " + text
 	}
 	return text
-}
-
-// changedGrooveFiles are the names of the song's groove files that changed.
-func (s *session) changedGrooveFiles(res *bed.Result) []string {
-	var out []string
-	for _, name := range slices.Sorted(maps.Keys(res.Sources)) {
-		old, known := s.good.Sources[name]
-		if name != s.Song && known && string(old) != string(res.Sources[name]) {
-			out = append(out, filepath.Base(name))
-		}
-	}
-	return out
-}
-
-// diagnostics are the mistakes and doubts of a build as text.
-func (s *session) diagnostics(res *bed.Result) string {
-	if len(res.Diags) == 0 {
-		return ""
-	}
-	var b strings.Builder
-	if err := hcltext.WriteDiagnostics(&b, res.Sources, res.Diags,
-		hcltext.DiagOptions{Color: s.Color, Max: s.MaxDiags}); err != nil {
-		panic(errors.Join(errors.New("live: a strings.Builder failed"), err))
-	}
-	return b.String()
 }
 
 // say writes one line with the time of day in front.

@@ -37,47 +37,29 @@ type programOutput struct {
 func (b *bench) compareSong(path string) (result, error) {
 	r := result{name: strings.TrimSuffix(filepath.Base(path), ".song.hcl")}
 	kept := map[string][]byte{}
-	var built [2]programOutput
-	var files [2][]byte
-	for i := range sides {
-		out := filepath.Join(b.dir, r.name+"."+sides[i])
-		var err error
-		if built[i], err = runProgram(b.programs[i], "build", path, "--out", out); err != nil {
-			return r, err
-		}
-		if files[i], err = os.ReadFile(filepath.Join(out, r.name+".mid")); err != nil && built[i].code == 0 {
-			return r, err
-		}
-		if err := os.RemoveAll(out); err != nil {
-			return r, err
-		}
-		kept[sides[i]+".mid"] = files[i]
-	}
-	switch {
-	case built[0].code != built[1].code:
-		r.differ("build ends with exit code %d, now with %d", built[0].code, built[1].code)
-	case built[0].code != 0 && !bytes.Equal(built[0].err, built[1].err):
-		r.differ("refused in other words: %s", firstLine(built[0].err, built[1].err))
-	case !bytes.Equal(files[0], files[1]):
-		r.differ("MIDI: %s", firstEvent(files[0], files[1]))
-	}
-	r.refused = built[0].code != 0
-	for _, command := range b.also {
+	for _, command := range append([]string{"build"}, b.also...) {
 		var runs [2]programOutput
-		for i := range sides {
+		for i, side := range sides {
 			var err error
-			if runs[i], err = runProgram(b.programs[i], command, path); err != nil {
+			if runs[i], err = b.run(i, r.name, command, path); err != nil {
 				return r, err
 			}
-			kept[sides[i]+"."+command] = runs[i].out
+			kept[side+"."+strings.Replace(command, "build", "mid", 1)] = runs[i].out
 		}
+		old, now := runs[0], runs[1]
+		sameOut, sameErr, build := bytes.Equal(old.out, now.out), bytes.Equal(old.err, now.err), command == "build"
+		r.refused = r.refused || build && old.code != 0
 		switch {
-		case runs[0].code != runs[1].code:
-			r.differ("%s ends with exit code %d, now with %d", command, runs[0].code, runs[1].code)
-		case !bytes.Equal(runs[0].out, runs[1].out):
-			r.differ("%s: %s", command, firstLine(runs[0].out, runs[1].out))
-		case command == "check" && !bytes.Equal(runs[0].err, runs[1].err):
-			r.differ("%s, standard error: %s", command, firstLine(runs[0].err, runs[1].err))
+		case old.code != now.code:
+			r.differ("%s ends with exit code %d, now with %d", command, old.code, now.code)
+		case build && old.code != 0 && !sameErr:
+			r.differ("refused in other words: %s", firstLine(old.err, now.err))
+		case build && !sameOut:
+			r.differ("MIDI: %s", firstEvent(old.out, now.out))
+		case !sameOut:
+			r.differ("%s: %s", command, firstLine(old.out, now.out))
+		case command == "check" && !sameErr:
+			r.differ("%s, standard error: %s", command, firstLine(old.err, now.err))
 		}
 	}
 	return r, b.keep(path, &r, kept)
@@ -87,16 +69,28 @@ func (r *result) differ(format string, args ...any) {
 	r.differences = append(r.differences, fmt.Sprintf(format, args...))
 }
 
-// runProgram runs a program to its end. An error means that it could not be run.
-func runProgram(program string, args ...string) (programOutput, error) {
-	cmd := exec.Command(program, args...)
+// run runs a program on a song to its end. What a build puts out is the MIDI file. An error
+// means that it could not be run.
+func (b *bench) run(side int, name, command, path string) (programOutput, error) {
+	args, dir := []string{command, path}, filepath.Join(b.dir, name+"."+sides[side])
+	if command == "build" {
+		args = append(args, "--out", dir)
+	}
+	cmd := exec.Command(b.programs[side], args...)
 	var out, errs bytes.Buffer
 	cmd.Stdout, cmd.Stderr = &out, &errs
 	err := cmd.Run()
 	if exit := (*exec.ExitError)(nil); err != nil && !errors.As(err, &exit) {
 		return programOutput{}, err
 	}
-	return programOutput{cmd.ProcessState.ExitCode(), out.Bytes(), errs.Bytes()}, nil
+	result := programOutput{cmd.ProcessState.ExitCode(), out.Bytes(), errs.Bytes()}
+	if command != "build" {
+		return result, nil
+	}
+	if result.out, err = os.ReadFile(filepath.Join(dir, name+".mid")); err != nil && result.code == 0 {
+		return result, err
+	}
+	return result, os.RemoveAll(dir)
 }
 
 // keep leaves a song that differs in the folder, with what was made of it, and removes a
@@ -128,17 +122,15 @@ func (b *bench) keep(path string, r *result, made map[string][]byte) error {
 // firstLine is the first line in which two texts differ, in both versions.
 func firstLine(old, now []byte) string {
 	a, b := strings.Split(string(old), "\n"), strings.Split(string(now), "\n")
-	for i := range max(len(a), len(b)) {
-		if i >= len(a) || i >= len(b) || a[i] != b[i] {
-			return fmt.Sprintf("line %d: %s; now %s", i+1, lineAt(a, i), lineAt(b, i))
+	at := func(lines []string, i int) string {
+		if i >= len(lines) {
+			return "nothing"
 		}
+		return fmt.Sprintf("%q", lines[i])
 	}
-	return "no difference"
-}
-
-func lineAt(lines []string, i int) string {
-	if i >= len(lines) {
-		return "nothing"
+	i := 0
+	for i < min(len(a), len(b)) && a[i] == b[i] {
+		i++
 	}
-	return fmt.Sprintf("%q", lines[i])
+	return fmt.Sprintf("line %d: %s; now %s", i+1, at(a, i), at(b, i))
 }

@@ -50,25 +50,26 @@ func run(song string, saves, soak int, idle time.Duration, kill int, poll bool) 
 	if err != nil {
 		return err
 	}
-	switch {
-	case kill > 0:
+	if kill > 0 {
 		return b.measureKills(kill)
-	case soak > 0:
-		return b.measureSoak(soak)
-	case idle > 0:
-		return b.measureIdle(idle)
 	}
-	return b.measureLatency(saves)
-}
-
-// measureLatency prints the README's table: the time from the end of a save to the new
-// bytes, and how much of it is not the quiet window.
-func (b *bench) measureLatency(saves int) error {
 	w, err := b.start()
 	if err != nil {
 		return err
 	}
 	defer w.stop()
+	switch {
+	case soak > 0:
+		return b.measureSoak(w, soak)
+	case idle > 0:
+		return b.measureIdle(w, idle)
+	}
+	return b.measureLatency(w, saves)
+}
+
+// measureLatency prints the README's table: the time from the end of a save to the new
+// bytes, and how much of it is not the quiet window.
+func (b *bench) measureLatency(w *watched, saves int) error {
 	fmt.Printf("%d saves a style, milliseconds from the end of the save to the new bytes\n\n", saves)
 	fmt.Printf("%-24s %7s %7s %7s %7s   %s\n", "style", "p50", "p90", "p99", "most", "beyond the window, p50")
 	for _, s := range styles {
@@ -94,12 +95,7 @@ func milliseconds(d time.Duration) float64 { return float64(d.Microseconds()) / 
 
 // measureSoak saves without a pause and prints memory, open files and threads ten times on
 // the way.
-func (b *bench) measureSoak(saves int) error {
-	w, err := b.start()
-	if err != nil {
-		return err
-	}
-	defer w.stop()
+func (b *bench) measureSoak(w *watched, saves int) error {
 	fmt.Printf("%8s %12s %12s %10s\n", "saves", "memory KiB", "open files", "threads")
 	every := max(1, saves/10)
 	for i := 0; i <= saves; i++ {
@@ -118,12 +114,7 @@ func (b *bench) measureSoak(saves int) error {
 }
 
 // measureIdle prints the processor time of a watch to which nothing happens.
-func (b *bench) measureIdle(d time.Duration) error {
-	w, err := b.start()
-	if err != nil {
-		return err
-	}
-	defer w.stop()
+func (b *bench) measureIdle(w *watched, d time.Duration) error {
 	time.Sleep(3 * time.Second) // past the time in which a fresh file is read again
 	before, err := usageOf(w.cmd.Process.Pid)
 	if err != nil {

@@ -85,7 +85,9 @@ func (r *Runner) Close() {
 func (r *Runner) run(ctx context.Context) {
 	out := &lineMarker{to: r.out}
 	err := r.runShell(ctx, out)
-	out.flush()
+	if len(out.line) > 0 { // the last one has no end
+		out.flushLine()
+	}
 	var exit *exec.ExitError
 	switch {
 	case ctx.Err() != nil:
@@ -175,13 +177,6 @@ func (m *lineMarker) flushLine() {
 	line := bytes.TrimRight(m.line, "\r")
 	m.say(string(line))
 	m.line = m.line[:0]
-}
-
-// flush passes on a last line that has no end.
-func (m *lineMarker) flush() {
-	if len(m.line) > 0 {
-		m.flushLine()
-	}
 }
 
 // say writes one line in one call.

@@ -116,13 +116,9 @@ func newCore(w waits) *core {
 // put under the name in one step.
 func (c *core) noteChange(at time.Time, swap bool) {
 	if !c.pending {
-		c.pending, c.first, c.last, c.swap = true, at, at, swap
-	} else {
-		if at.After(c.last) {
-			c.last = at
-		}
-		c.swap = c.swap && swap
+		c.pending, c.first, c.last, c.swap = true, at, at, true
 	}
+	c.last, c.swap = laterOf(c.last, at), c.swap && swap
 	c.until = time.Time{}
 }
 
@@ -229,27 +225,19 @@ func (c *core) conclude(views []view, changed bool) verdict {
 	case song.blank():
 		say = tellBlank
 	}
-	if say != nothing {
-		if c.told == say {
-			return nothing
-		}
-		c.told = say
-		return say
-	}
 	told := c.told
-	c.told = nothing
-	if changed {
+	c.told = say
+	switch {
+	case say == nothing && changed:
 		c.rememberBuild(views)
 		return build
-	}
-	if told != nothing {
+	case say == told:
+		return nothing
+	case say == nothing:
 		return tellBack
 	}
-	return nothing
+	return say
 }
-
-// forgetBuild makes the next change lead to a build, whatever it is.
-func (c *core) forgetBuild() { c.known = map[string]view{} }
 
 // rememberBuild keeps the views that a build was given.
 func (c *core) rememberBuild(views []view) {

@@ -3,7 +3,6 @@ package watch
 import (
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -25,10 +24,6 @@ type stamp struct {
 	mod   time.Time
 	mode  fs.FileMode
 	info  fs.FileInfo // which file it is; nil where that cannot be told
-}
-
-func stampOf(info fs.FileInfo) stamp {
-	return stamp{true, info.Size(), info.ModTime(), info.Mode(), info}
 }
 
 // same reports whether two looks at an entry show no change.
@@ -64,63 +59,28 @@ func (d realDisk) Stamp(path string) stamp {
 	if err != nil {
 		return stamp{}
 	}
-	return stampOf(info)
+	return stamp{true, info.Size(), info.ModTime(), info.Mode(), info}
 }
 
 // View opens the file, reads all and closes it at once. On Windows an editor's save fails,
 // and leaves the file empty, while another program has it open.
 func (d realDisk) View(path string) view {
-	v := view{Path: path}
-	before, err := os.Stat(path)
-	if err != nil {
+	v := view{Path: path, Stamp: d.Stamp(path)}
+	v.Mod = v.Stamp.mod
+	data, err := files.Read(path, d.limit)
+	switch size := v.Stamp.size; {
+	case err != nil:
 		return v.unreadable(err)
-	}
-	v.Stamp, v.Mod = stampOf(before), before.ModTime()
-	if err := d.acceptable(before); err != nil {
-		return v.unreadable(err)
-	}
-	// Not blocking, in case a pipe has taken the file's place since.
-	f, err := os.OpenFile(path, os.O_RDONLY|syscall.O_NONBLOCK, 0)
-	if err != nil {
-		return v.unreadable(err)
-	}
-	data, after, err := d.read(f)
-	f.Close()
-	if err != nil {
-		return v.unreadable(err)
-	}
-	if !v.Stamp.same(stampOf(after)) || int64(len(data)) != after.Size() {
+	case !v.Stamp.same(d.Stamp(path)):
 		v.Kind = unstable
-		return v
+	case size > d.limit:
+		return v.unreadable(fmt.Errorf("%w: %d bytes, and at most %d are read", ErrTooLarge, size, d.limit))
+	case int64(len(data)) != size:
+		v.Kind = unstable
+	default:
+		v.Data = data
 	}
-	v.Data = data
 	return v
-}
-
-func (d realDisk) read(f *os.File) ([]byte, fs.FileInfo, error) {
-	info, err := f.Stat()
-	if err != nil {
-		return nil, nil, err
-	}
-	if err := d.acceptable(info); err != nil {
-		return nil, nil, err
-	}
-	data, err := io.ReadAll(io.LimitReader(f, d.limit+1))
-	if err != nil {
-		return nil, nil, err
-	}
-	info, err = f.Stat()
-	return data, info, err
-}
-
-func (d realDisk) acceptable(info fs.FileInfo) error {
-	if !info.Mode().IsRegular() {
-		return files.ErrNotFile
-	}
-	if info.Size() > d.limit {
-		return fmt.Errorf("%w: %d bytes, and at most %d are read", ErrTooLarge, info.Size(), d.limit)
-	}
-	return nil
 }
 
 // unreadable is the view of a file that could not be read.

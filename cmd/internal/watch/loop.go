@@ -41,7 +41,7 @@ func newLoop(o Options, d disk, open func() (notifier, error)) *loop {
 	return &loop{
 		Options: o, disk: d, open: open, core: newCore(defaultWaits(o.Quiet)),
 		seen: map[string]stamp{}, fresh: map[string]view{}, gone: map[string]bool{},
-		every: safetyPoll, done: make(chan Outcome, 1),
+		planted: watchSet{}, every: safetyPoll, done: make(chan Outcome, 1),
 	}
 }
 
@@ -104,8 +104,7 @@ func (l *loop) run(ctx context.Context) error {
 // is lost.
 func (l *loop) startWatching() {
 	if l.Poll {
-		l.polling, l.every = true, l.PollEvery
-		l.tell(Notice{Kind: Polling, Path: l.Song, Every: l.every})
+		l.fallBackToPolling(nil)
 	} else if n, err := l.open(); err != nil {
 		l.fallBackToPolling(err)
 	} else {
@@ -122,7 +121,8 @@ func (l *loop) notifierClosed() {
 	l.fallBackToPolling(fsnotify.ErrClosed)
 }
 
-// fallBackToPolling goes on with polling alone, and tells the user once.
+// fallBackToPolling goes on with polling alone, and tells the user once. There is no error
+// where the user has asked for it.
 func (l *loop) fallBackToPolling(err error) {
 	if l.polling {
 		return
@@ -206,7 +206,9 @@ func (l *loop) readAndJudge(ctx context.Context) {
 	}
 	switch l.core.judge(now, read, views) {
 	case build:
-		l.startBuild(ctx, newSnapshot(l.disk, views))
+		files := newSnapshot(l.disk, views)
+		l.building = files
+		go func() { l.done <- l.Build(ctx, files) }() // beside the loop
 	case tellMissing:
 		l.tell(Notice{Kind: Missing, Path: l.Song})
 	case tellBlank:
@@ -221,15 +223,14 @@ func (l *loop) drainEvents() {
 	for l.note != nil {
 		select {
 		case ev, ok := <-l.note.Events():
-			if !ok {
+			if ok {
+				l.takeEvent(time.Now(), ev)
+			} else {
 				l.notifierClosed()
-				break
 			}
-			l.takeEvent(time.Now(), ev)
-			continue
 		default:
+			return
 		}
-		break
 	}
 }
 
@@ -246,12 +247,6 @@ func (l *loop) rememberView(now time.Time, v view) {
 	if v.Kind == content && now.Sub(v.Mod).Abs() < coarse {
 		l.fresh[v.Path] = v
 	}
-}
-
-// startBuild runs a build beside the loop.
-func (l *loop) startBuild(ctx context.Context, files *Snapshot) {
-	l.building = files
-	go func() { l.done <- l.Build(ctx, files) }()
 }
 
 // afterBuild takes the list of files from a finished build, adds their watches, and then
@@ -277,7 +272,7 @@ func (l *loop) afterBuild(now time.Time, out Outcome) {
 		views = append(views, files.knownView(p))
 	}
 	if l.core.rememberBuild(views); out.Again {
-		l.core.forgetBuild()
+		l.core.rememberBuild(nil) // the next change leads to a build, whatever it is
 	}
 	for p := range l.seen {
 		if !have[p] {

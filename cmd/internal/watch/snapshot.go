@@ -1,6 +1,7 @@
 package watch
 
 import (
+	"errors"
 	"io/fs"
 	"path/filepath"
 	"sync"
@@ -36,24 +37,19 @@ func (s *Snapshot) ReadFile(path string) ([]byte, error) {
 		return nil, err
 	}
 	v := s.viewOf(abs)
-	switch v.Kind {
+	switch err = v.Err; v.Kind {
 	case content:
 		return v.Data, nil
 	case unstable:
-		return nil, &fs.PathError{Op: "read", Path: path, Err: errUnstable}
+		err = errUnstable
 	}
-	err = v.Err
 	if inner, ok := err.(*fs.PathError); ok {
 		err = inner.Err
 	}
 	return nil, &fs.PathError{Op: "read", Path: path, Err: err}
 }
 
-var errUnstable = unstableError{}
-
-type unstableError struct{}
-
-func (unstableError) Error() string { return "it is being written all the time" }
+var errUnstable = errors.New("it is being written all the time")
 
 // viewOf is the file at an absolute path. A file that changes while it is read is tried
 // again for a fifth of a second.

@@ -70,23 +70,20 @@ const (
 // role looks up the name of an event.
 func (t *tree) role(name string) role {
 	name = filepath.Clean(name)
+	among := func(names map[string]bool) bool {
+		found := names[name]
+		if foldCase {
+			for n := range names {
+				found = found || strings.EqualFold(n, name)
+			}
+		}
+		return found
+	}
 	switch {
-	case t.files[name]:
+	case among(t.files):
 		return aFile
-	case t.other[name]:
+	case among(t.other):
 		return onTheWay
-	case !foldCase:
-		return stranger
-	}
-	for f := range t.files {
-		if strings.EqualFold(f, name) {
-			return aFile
-		}
-	}
-	for f := range t.other {
-		if strings.EqualFold(f, name) {
-			return onTheWay
-		}
 	}
 	return stranger
 }
@@ -95,25 +92,21 @@ func (t *tree) role(name string) role {
 // system.
 const foldCase = runtime.GOOS == "windows" || runtime.GOOS == "darwin"
 
-// watchSet has the folders that are watched now.
-type watchSet struct {
-	at map[string]stamp // by folder: which folder it was when it was added
-}
+// watchSet has the folders that are watched now, and which folder each was when it was
+// added.
+type watchSet map[string]stamp
 
 // sync adds and removes watches until they fit the tree. A folder that was replaced by
 // another of the same name is added again. The error is the first that leaves a needed
 // folder without a watch.
-func (p *watchSet) sync(n notifier, d disk, t tree) error {
-	if p.at == nil {
-		p.at = map[string]stamp{}
-	}
-	for dir, old := range p.at {
+func (p watchSet) sync(n notifier, d disk, t tree) error {
+	for dir, old := range p {
 		now := d.Stamp(dir)
 		if (t.dirs[dir] || t.extra[dir]) && now.there && now.sameFile(old) {
 			continue
 		}
 		n.Remove(dir) // an error says that it is gone already
-		delete(p.at, dir)
+		delete(p, dir)
 	}
 	var first error
 	for _, set := range []map[string]bool{t.dirs, t.extra} {
@@ -129,7 +122,7 @@ func (p *watchSet) sync(n notifier, d disk, t tree) error {
 
 // add watches a folder, again if it has a watch already: when a folder is moved away and
 // back its watch is gone, though the folder is the same. Adding twice does nothing.
-func (p *watchSet) add(n notifier, d disk, dir string) error {
+func (p watchSet) add(n notifier, d disk, dir string) error {
 	now := d.Stamp(dir)
 	if !now.there {
 		return nil // gone since: the poll or the parent tells when it is back
@@ -140,6 +133,6 @@ func (p *watchSet) add(n notifier, d disk, dir string) error {
 		}
 		return err
 	}
-	p.at[dir] = now
+	p[dir] = now
 	return nil
 }

@@ -26,8 +26,7 @@ type Outcome struct {
 	Again bool
 }
 
-// Options say what to watch and how. Zero durations and a zero limit stand for the
-// defaults.
+// Options say what to watch and how. Zero durations stand for the defaults.
 type Options struct {
 	// Song is the file that must be there for a build.
 	Song string
@@ -45,11 +44,10 @@ type Options struct {
 	PollEvery time.Duration
 	// Quiet is how long nothing may happen before a save counts as done. 75 ms.
 	Quiet time.Duration
-	// Limit is the largest file that is read, in bytes. 8 MiB.
-	Limit int64
 }
 
-// The defaults of Options, and how often the files are looked at beside the events.
+// The defaults of Options, the largest file that is read, in bytes, and how often the files
+// are looked at beside the events.
 const (
 	defaultQuiet     = 75 * time.Millisecond
 	defaultPollEvery = 250 * time.Millisecond
@@ -123,9 +121,6 @@ func Run(ctx context.Context, o Options) error {
 		return err
 	}
 	o.Song = song
-	if o.Tell == nil {
-		o.Tell = func(Notice) {}
-	}
 	if o.Quiet <= 0 {
 		o.Quiet = defaultQuiet
 	}
@@ -133,9 +128,6 @@ func Run(ctx context.Context, o Options) error {
 		o.PollEvery = defaultPollEvery
 	}
 	o.PollEvery = max(o.PollEvery, 10*time.Millisecond)
-	if o.Limit <= 0 {
-		o.Limit = defaultLimit
-	}
-	l := newLoop(o, realDisk{o.Limit}, newFsnotify)
+	l := newLoop(o, realDisk{defaultLimit}, newFsnotify)
 	return l.run(ctx)
 }
