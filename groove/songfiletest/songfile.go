@@ -13,6 +13,7 @@ import (
 
 	"plinth/groove/feel"
 	"plinth/groove/library"
+	"plinth/groove/load"
 	"plinth/songspec"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
@@ -99,10 +100,7 @@ func ExampleText(path, src string) (*timeline.Timeline, *feel.Set, error) {
 
 // feelsOf is what songspec may know of the grooves: the library's, and a song's own.
 func feelsOf(own []*feel.Feel) songspec.Env {
-	env := songspec.Env{Feels: map[string]songspec.FeelInfo{}}
-	for _, e := range library.Index() {
-		env.Feels[e.Name] = songspec.FeelInfo{Meters: e.ParsedMeters(), TempoLow: e.TempoLow, TempoHigh: e.TempoHigh}
-	}
+	env := load.BuiltinEnv()
 	for _, f := range own {
 		env.Feels[f.Name] = songspec.FeelInfo{Meters: f.Meters, TempoLow: f.TempoLow, TempoHigh: f.TempoHigh}
 	}
