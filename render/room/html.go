@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"plinth/songspec/guide"
+	"plinth/songspec/wording"
 )
 
 // HTML writes the report as one page: the picture, the hints, and every figure in a table.
@@ -150,7 +151,7 @@ func (r *Report) htmlRegisters(b *bytes.Buffer) {
 }
 
 // attacksPerBeat writes attacks a beat to hundredths: "1.5".
-func attacksPerBeat(p *Part) string { return guide.Thousandths(int64(p.Attacks+5) / 10 * 10) }
+func attacksPerBeat(p *Part) string { return wording.Thousandths(int64(p.Attacks+5) / 10 * 10) }
 
 // htmlCounts writes a table of attacks by step for the song and for each section.
 func (r *Report) htmlCounts(b *bytes.Buffer) {

@@ -7,6 +7,7 @@ import (
 	"plinth/songspec/guide"
 	"plinth/songspec/harmony"
 	"plinth/songspec/timeline"
+	"plinth/songspec/wording"
 )
 
 // JSON writes the report as one JSON object, indented. The error is that of w.
@@ -32,7 +33,7 @@ func (r *Report) JSON(w io.Writer) error {
 	return e.Encode(out)
 }
 
-func thousandths(n int64) json.Number { return json.Number(guide.Thousandths(n)) }
+func thousandths(n int64) json.Number { return json.Number(wording.Thousandths(n)) }
 
 func (r *Report) windowsJSON(in []guide.Window) []jsonWindow {
 	out := []jsonWindow{}

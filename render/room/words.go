@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"strings"
 
-	"plinth/songspec/guide"
 	"plinth/songspec/timeline"
+	"plinth/songspec/wording"
 )
 
 // barsWord is "bar 5" or "bars 5-8".
@@ -61,4 +61,4 @@ func capitalized(s string) string {
 }
 
 // beatFigure is the number of beats alone: "6", "2.5".
-func beatFigure(thousandths int64) string { return guide.Thousandths((thousandths + 50) / 100 * 100) }
+func beatFigure(thousandths int64) string { return wording.Thousandths((thousandths + 50) / 100 * 100) }

@@ -63,7 +63,7 @@ func endOfTrackPrefix(rest []byte) bool {
 // vlq reads a variable-length quantity of one to four bytes (SMF 1.0).
 func (t *trackState) vlq(src []byte, limit int) (uint32, error) {
 	var v uint32
-	for i := 0; i < 4; i++ {
+	for range 4 {
 		if t.pos >= limit {
 			return 0, errCut
 		}
@@ -74,8 +74,7 @@ func (t *trackState) vlq(src []byte, limit int) (uint32, error) {
 			return v, nil
 		}
 	}
-	return 0, fmt.Errorf("a length or time at byte %d is longer than four bytes: this file is broken, "+
-		"export it again", t.pos-4)
+	return 0, fmt.Errorf("a length or time at byte %d is longer than four bytes"+broken, t.pos-4)
 }
 
 // data reads the length and the bytes of a meta or system exclusive event.
@@ -108,14 +107,12 @@ func (t *trackState) event(r *reader, limit int) error {
 		_, err := t.data(r.src, limit)
 		return err
 	case b >= 0xF0:
-		return fmt.Errorf("track %d has the byte %02X at %d, which no MIDI file may hold: this file is broken, "+
-			"export it again", r.chunk, b, t.pos)
+		return fmt.Errorf("track %d has the byte %02X at %d, which no MIDI file may hold"+broken, r.chunk, b, t.pos)
 	case b >= 0x80:
 		t.status, t.across = b, false
 		t.pos++
 	case t.status == 0:
-		return fmt.Errorf("track %d has data without a status at byte %d: this file is broken, export it again",
-			r.chunk, t.pos)
+		return fmt.Errorf("track %d has data without a status at byte %d"+broken, r.chunk, t.pos)
 	case t.across:
 		// SMF 1.0 ends running status at these events; many programs carry it over.
 		t.carried = true
@@ -135,8 +132,7 @@ func (t *trackState) channel(r *reader, limit int) error {
 	data := r.src[t.pos : t.pos+n]
 	for i, d := range data {
 		if d > 0x7F {
-			return fmt.Errorf("track %d has a status byte at %d where a value should be: this file is broken, "+
-				"export it again", r.chunk, t.pos+i)
+			return fmt.Errorf("track %d has a status byte at %d where a value should be"+broken, r.chunk, t.pos+i)
 		}
 	}
 	t.pos += n
