@@ -32,7 +32,8 @@ func (l *layout) disagreements() (out problems) {
 			m := inForce(l.file.Meters, at, func(m Meter) int64 { return l.tick(m.Tick) })
 			if m.Num > 0 && disagree(m, b.Meter) {
 				if meters == "" {
-					meters = fmt.Sprintf("%d/%d in the guide, %s in the song, at bar %d", m.Num, m.Den, b.Meter, number)
+					meters = fmt.Sprintf("%d/%d in the guide, %s in the song, at bar %d", m.Num, m.Den, b.Meter,
+						number)
 				} else {
 					again = " and again later"
 				}

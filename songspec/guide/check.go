@@ -89,7 +89,8 @@ func outOfRange(tl *timeline.Timeline) (out problems) {
 		k := keyAt(tl, worst.Tick)
 		out.add("range", "The voice leaves the singer's range",
 			"Sung %s, %s, lies %s the range %s to %s; %d of %d notes do.%s", PitchName(int(worst.Key), k),
-			At(tl, worst.Tick), side.word, PitchName(v.RangeLow, k), PitchName(v.RangeHigh, k), count, len(v.Notes), octave)
+			At(tl, worst.Tick), side.word, PitchName(v.RangeLow, k), PitchName(v.RangeHigh, k),
+			count, len(v.Notes), octave)
 	}
 	return out
 }

@@ -82,11 +82,13 @@ func Place(tl *timeline.Timeline, f *File) []Problem {
 	v.TrackResolved = name
 	switch {
 	case choice.Empty != "":
-		out.add("track", "The voice's track is empty", "%s: the track %q has no notes, so %q is taken for the voice (%s); "+
-			"export the voice with its notes, or name the right one with track.", v.Path, choice.Empty, name, choice.Why)
+		out.add("track", "The voice's track is empty",
+			"%s: the track %q has no notes, so %q is taken for the voice (%s); export the voice with its notes, "+
+				"or name the right one with track.", v.Path, choice.Empty, name, choice.Why)
 	case choice.Track.Channel == 10:
-		out.add("track", "A drum track for a voice", "%s: the track %q is on channel 10, whose notes are drums by custom; "+
-			"name the voice's own with track.", v.Path, name)
+		out.add("track", "A drum track for a voice",
+			"%s: the track %q is on channel 10, whose notes are drums by custom; name the voice's own with track.",
+			v.Path, name)
 	}
 	if len(choice.Doubt) > 0 {
 		out.add("track", "More than one voice",

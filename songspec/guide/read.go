@@ -80,7 +80,8 @@ func (r *reader) header() (int, error) {
 	case format > 2:
 		return 0, fmt.Errorf("there is no Standard MIDI File of format %d: export format 0 or 1", format)
 	case division&0x8000 != 0:
-		return 0, errors.New("the file counts time in SMPTE frames, not in beats: export it with ticks per quarter note")
+		return 0, errors.New("the file counts time in SMPTE frames, not in beats: " +
+			"export it with ticks per quarter note")
 	case division == 0:
 		return 0, errors.New("the file has no ticks per quarter note" + broken)
 	}

@@ -21,8 +21,7 @@ func WriteDiff(w io.Writer, changes []Change) error {
 			fmt.Fprintln(out, h)
 		}
 		what, says := g.line()
-		pad := strings.Repeat(" ", max(1, 10-len([]rune(what))))
-		fmt.Fprintf(out, "  %s%s %s\n", what, pad, says)
+		fmt.Fprintf(out, "  %-9s  %s\n", what, says)
 	}
 	return out.Flush()
 }
@@ -88,11 +87,11 @@ func ranges(n []int) string {
 	return strings.Join(out, ", ")
 }
 
-func (g *gathered) barWord() string {
-	if len(g.bars) == 1 {
-		return "bar " + ranges(g.bars)
+func inBars(n []int) string {
+	if len(n) == 1 {
+		return "bar " + ranges(n)
 	}
-	return "bars " + ranges(g.bars)
+	return "bars " + ranges(n)
 }
 
 // line is the two columns of a change: what changed, and how.
@@ -112,13 +111,13 @@ func (g *gathered) line() (what, says string) {
 	case len(g.bars) == 0:
 		return g.What, g.Old + " to " + g.New
 	case g.What == "meter":
-		return g.barWord(), "meter " + g.Old + " to " + g.New
+		return inBars(g.bars), "meter " + g.Old + " to " + g.New
 	case g.Old == "":
-		return g.barWord(), "+ " + g.New
+		return inBars(g.bars), "+ " + g.New
 	case g.New == "":
-		return g.barWord(), "- " + g.Old
+		return inBars(g.bars), "- " + g.Old
 	}
-	return g.barWord(), g.Old + " to " + g.New
+	return inBars(g.bars), g.Old + " to " + g.New
 }
 
 // summaryRunes is how long a summary is, in characters: about a line of a terminal.
@@ -131,20 +130,17 @@ func Summary(changes []Change) string {
 	var out strings.Builder
 	head := ""
 	for i, s := range all {
-		lead := s.head + ": "
-		switch {
-		case s.head == "song":
-			lead = ""
-		case s.head == head:
+		sep, lead := "; ", s.head+": "
+		if s.head == "song" {
 			lead = ""
 		}
-		sep := ""
-		if i > 0 {
-			if sep = ", "; s.head != head {
-				sep = "; "
-			}
+		if s.head == head {
+			sep, lead = ", ", ""
 		}
-		next := sep + lead + s.says
+		if i == 0 {
+			sep = ""
+		}
+		next := sep + lead + s.says()
 		if out.Len() > 0 && len([]rune(out.String()))+len([]rune(next)) > summaryRunes {
 			fmt.Fprintf(&out, "; %d more", len(all)-i)
 			break
@@ -155,80 +151,71 @@ func Summary(changes []Change) string {
 	return out.String()
 }
 
-// briefly is a change in a few words, with its heading.
-type briefly struct{ head, says string }
-
-// brief puts each change in a few words. Chords and events are given without their values: all
-// chords of a section together, all events of a kind together.
-func brief(groups []gathered) []briefly {
-	type bag struct {
-		at   int
-		bars []int
-	}
-	var out []briefly
-	bags := map[string]*bag{}
-	collect := func(head, what string, bars []int) {
-		key := head + "\x00" + what
-		b := bags[key]
-		if b == nil {
-			b = &bag{at: len(out)}
-			bags[key] = b
-			out = append(out, briefly{head: head})
-		}
-		b.bars = append(b.bars, bars...)
-		slices.Sort(b.bars)
-		b.bars = slices.Compact(b.bars)
-		g := gathered{bars: b.bars}
-		switch what {
-		case "bar":
-			out[b.at].says = g.barWord() + " new"
-		case "no bar":
-			out[b.at].says = g.barWord() + " gone"
-		case "chords", "meter":
-			out[b.at].says = what + " of " + g.barWord()
-		default:
-			out[b.at].says = what + " in " + g.barWord()
-		}
-	}
-	groups = chordsFirst(groups)
-	for i := range groups {
-		g := &groups[i]
-		head := g.heading()
-		what, says := g.line()
-		switch {
-		case g.What == "name" || g.What == "play" || len(g.bars) == 0:
-			out = append(out, briefly{head, what + " " + says})
-		case g.What == "bar" && g.New == "":
-			collect(head, "no bar", g.bars)
-		case g.What == "bar", g.What == "chords", g.What == "meter":
-			collect(head, g.What, g.bars)
-		case g.Old == "":
-			collect(head, "new "+g.What, g.bars)
-		case g.New == "":
-			collect(head, "no more "+g.What, g.bars)
-		default:
-			collect(head, g.What, g.bars)
-		}
-	}
-	return out
+// briefly is a change in a few words, with its heading. Changes of bars are without their
+// values: all chords of a section together, all events of a kind together.
+type briefly struct {
+	head, what string
+	bars       []int
 }
 
-// chordsFirst puts the chords first below each heading: they change most often.
-func chordsFirst(groups []gathered) []gathered {
-	out := make([]gathered, 0, len(groups))
+// brief puts each change in a few words, of those below a heading the chords first: they
+// change most often.
+func brief(groups []gathered) []briefly {
 	for i := 0; i < len(groups); {
 		j := i
 		for j < len(groups) && groups[j].heading() == groups[i].heading() {
 			j++
 		}
-		for _, chords := range []bool{true, false} {
-			for _, g := range groups[i:j] {
-				if (g.What == "chords") == chords {
-					out = append(out, g)
-				}
-			}
-		}
+		slices.SortStableFunc(groups[i:j], func(a, b gathered) int { return a.rank() - b.rank() })
 		i = j
 	}
+	var out []briefly
+	for _, g := range groups {
+		b := briefly{g.heading(), g.What, g.bars}
+		switch {
+		case len(g.bars) == 0:
+			what, says := g.line()
+			b.what = what + " " + says
+		case g.What == "bar" && g.New == "":
+			b.what = "no bar"
+		case g.What == "bar", g.What == "chords", g.What == "meter":
+		case g.Old == "":
+			b.what = "new " + g.What
+		case g.New == "":
+			b.what = "no more " + g.What
+		}
+		i := slices.IndexFunc(out, func(o briefly) bool {
+			return len(b.bars) > 0 && len(o.bars) > 0 && o.head == b.head && o.what == b.what
+		})
+		if i < 0 {
+			out = append(out, b)
+			continue
+		}
+		bars := slices.Concat(out[i].bars, b.bars)
+		slices.Sort(bars)
+		out[i].bars = slices.Compact(bars)
+	}
 	return out
+}
+
+// rank is 0 for chords and 1 for all else.
+func (g *gathered) rank() int {
+	if g.What == "chords" {
+		return 0
+	}
+	return 1
+}
+
+func (b *briefly) says() string {
+	switch {
+	case len(b.bars) == 0:
+		return b.what
+	case b.what == "bar":
+		return inBars(b.bars) + " new"
+	case b.what == "no bar":
+		return inBars(b.bars) + " gone"
+	case b.what == "chords", b.what == "meter":
+		return b.what + " of " + inBars(b.bars)
+	}
+	return b.what + " in " + inBars(b.bars)
 }

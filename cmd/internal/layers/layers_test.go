@@ -42,7 +42,7 @@ var forTests = []string{"groove/groovetest", "groove/songfiletest"}
 var inner = map[string][]string{
 	"songspec/wording":  {},
 	"songspec/hcltext":  {"songspec/wording"},
-	"songspec/meter":    {},
+	"songspec/meter":    {"songspec/wording"},
 	"songspec/harmony":  {"songspec/wording"},
 	"songspec/timeline": {"songspec/harmony", "songspec/meter"},
 	"songspec/cue":      {"songspec/harmony", "songspec/timeline"},
