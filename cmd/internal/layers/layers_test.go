@@ -67,7 +67,7 @@ var inner = map[string][]string{
 	"groove": {"groove/bassist", "groove/drummer", "groove/feel", "groove/pianist", "groove/plan", "groove/score",
 		"groove/touch", "songspec/meter", "songspec/timeline"},
 	"groove/audit": {"groove", "groove/bassist", "groove/feel", "groove/pianist", "groove/plan", "groove/touch",
-		"groove/voicing", "songspec/cue", "songspec/meter", "songspec/timeline"},
+		"groove/voicing", "songspec/cue", "songspec/meter", "songspec/timeline", "songspec/wording"},
 	"groove/groovetest": {"groove/feel", "groove/plan", "groove/touch", "songspec/cue",
 		"songspec/harmony", "songspec/meter", "songspec/timeline"},
 	"groove/songfiletest": {"groove/feel", "groove/library", "songspec", "songspec/meter", "songspec/timeline"},
