@@ -1,7 +1,8 @@
 package voicing
 
 import (
-	"sort"
+	"cmp"
+	"slices"
 
 	"plinth/songspec/harmony"
 )
@@ -42,34 +43,20 @@ var naturalSemis = [14]int8{1: 0, 2: 2, 3: 4, 4: 5, 5: 7, 6: 9, 9: 2, 11: 5, 13:
 func roles(c harmony.Chord) []chordTone {
 	root, bass := int8(c.Root.PC()), int8(c.Bass.PC())
 	tones := c.Tones()
-	var third, second, fourth, seventh bool
-	for _, t := range tones {
-		switch t.Degree {
-		case 3:
-			third = true
-		case 2:
-			second = true
-		case 4:
-			fourth = true
-		case 7:
-			seventh = true
-		}
+	has := func(degree int8) bool {
+		return slices.ContainsFunc(tones, func(t harmony.Tone) bool { return t.Degree == degree })
 	}
+	third, sus, seventh := has(3), has(2) || has(4), has(7)
 	out := make([]chordTone, 0, len(tones))
 	for _, t := range tones {
-		ct := chordTone{pc: (root + t.Semitones) % 12, degree: t.Degree, semis: t.Semitones}
-		ct.role = roleOf(t, third, second || fourth, seventh)
-		out = append(out, ct)
+		out = append(out, chordTone{pc: (root + t.Semitones) % 12, degree: t.Degree, semis: t.Semitones,
+			role: roleOf(t, third, sus, seventh)})
 	}
 	if bass != root {
 		invert(out, bass)
 	}
-	sort.SliceStable(out, func(i, j int) bool {
-		a, b := out[i], out[j]
-		if a.role != b.role {
-			return a.role < b.role
-		}
-		return rankInRole(a) < rankInRole(b)
+	slices.SortStableFunc(out, func(a, b chordTone) int {
+		return cmp.Or(cmp.Compare(a.role, b.role), cmp.Compare(rankInRole(a), rankInRole(b)))
 	})
 	return out
 }
@@ -116,30 +103,19 @@ func roleOf(t harmony.Tone, third, sus, seventh bool) toneRole {
 	return roleColour
 }
 
-// rankInRole orders tones of one role: of the altered ones the ninth first,
-// then the fifth; of the colours 13 before 11 before 9 before added tones.
-func rankInRole(t chordTone) int {
+// The ranks of tones of one role by degree, the lowest first: of the altered ones the ninth,
+// then the fifth; of the others 13 before 11 before 9 before added tones, since what names
+// the chord stays longest.
+var (
+	rankAltered = [14]int8{9: -3, 5: -2, 13: -1, 6: -1}
+	rankOther   = [14]int8{13: -3, 6: -3, 11: -2, 9: -1}
+)
+
+func rankInRole(t chordTone) int8 {
 	if t.role == roleAltered {
-		switch t.degree {
-		case 9:
-			return 0
-		case 5:
-			return 1
-		case 13, 6:
-			return 2
-		}
-		return 3
+		return rankAltered[t.degree]
 	}
-	// What names the chord stays longest.
-	switch t.degree {
-	case 13, 6:
-		return 0
-	case 11:
-		return 1
-	case 9:
-		return 2
-	}
-	return 3
+	return rankOther[t.degree]
 }
 
 // invert ranks for a bass that is not the root: what the bass plays is heard
