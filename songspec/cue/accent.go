@@ -49,11 +49,10 @@ func (w *work) strike(who timeline.Player, tick int64) strike {
 	if push, over := pushes.Over(tick); over {
 		s.at, s.target = push.From, push.To
 	}
-	why, silent := w.silent(who, s.at)
 	leads := w.leads >= 0 && s.at == w.pass.Events[w.leads].Tick && s.target == w.pass.Length
 	switch {
-	case silent:
-		return strike{why: why}
+	case w.silent(who, s.at):
+		return strike{why: InStop}
 	case s.at < 0:
 		s.out = !who.Chords()
 		return s
@@ -67,7 +66,7 @@ func (w *work) strike(who timeline.Player, tick int64) strike {
 		return s
 	}
 	// On a push, the chord of the beat that is pushed counts.
-	if len(w.pass.Chords) == 0 || w.pass.Chords[spanAt(w.pass, s.target)].Chord.None {
+	if w.noChordAt(s.target) {
 		return strike{why: NoChord}
 	}
 	return s
