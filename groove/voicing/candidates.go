@@ -208,21 +208,10 @@ func Voiced(keys []int) (Voicing, bool) {
 // holds reports whether two hands reach the notes: some split leaves each hand
 // within its span. Where the left has the bass, the right takes them all.
 func (w Room) holds(v *Voicing) bool {
-	last := v.N - 1
 	if w.Left > 0 {
-		return int(v.Notes[last])-int(v.Notes[0]) <= w.Span
+		return v.Top()-int(v.Notes[0]) <= w.Span
 	}
-	for k := int8(0); k <= last; k++ {
-		left := int(v.Notes[k]) - int(v.Notes[0])
-		right := 0
-		if k < last {
-			right = int(v.Notes[last]) - int(v.Notes[k+1])
-		}
-		if left <= w.Span && right <= w.Span {
-			return true
-		}
-	}
-	return false
+	return Playable(v.Notes[:v.N], w.Span)
 }
 
 // sounds reports whether the notes make a clear chord: nothing under the low

@@ -4,14 +4,11 @@ package voicing
 const handFingers = 5
 
 // Playable reports whether ascending keys split into two hands.
-func Playable(keys []int, span int) bool {
+func Playable[K int | uint8](keys []K, span int) bool {
 	n := len(keys)
-	for k := 0; k <= n; k++ {
-		if k > handFingers || n-k > handFingers {
-			continue
-		}
-		left := k == 0 || keys[k-1]-keys[0] <= span
-		right := k == n || keys[n-1]-keys[k] <= span
+	for k := max(0, n-handFingers); k <= min(n, handFingers); k++ {
+		left := k == 0 || int(keys[k-1]-keys[0]) <= span
+		right := k == n || int(keys[n-1]-keys[k]) <= span
 		if left && right {
 			return true
 		}

@@ -29,23 +29,16 @@ func scale(t int64, division int) int64 {
 // upbeat is the length, in the song's ticks, of a first bar that is shorter than the second:
 // after one bar a longer meter begins. Otherwise it is 0.
 func upbeat(f *File) int64 {
-	var at0, next *Meter
-	for i := range f.Meters {
-		switch m := &f.Meters[i]; {
-		case m.Tick == 0:
-			at0 = m
-		case next == nil:
-			next = m
-		}
-	}
-	if at0 == nil || next == nil {
+	i := slices.IndexFunc(f.Meters, func(m Meter) bool { return m.Tick > 0 })
+	if i < 1 {
 		return 0
 	}
-	bar := func(m *Meter) int64 { return int64(m.Num) * 4 * meter.TicksPerQuarter / int64(m.Den) }
-	if t := scale(next.Tick, f.Division); t == bar(at0) && t < bar(next) {
-		return t
+	bar := func(m Meter) int64 { return int64(m.Num) * 4 * meter.TicksPerQuarter / int64(m.Den) }
+	t := scale(f.Meters[i].Tick, f.Division)
+	if t != bar(f.Meters[i-1]) || t >= bar(f.Meters[i]) {
+		return 0
 	}
-	return 0
+	return t
 }
 
 // notes places the notes of a track and reports those that do not fit.

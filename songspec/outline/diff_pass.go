@@ -95,16 +95,10 @@ type eventWords struct{ kind, at, text string }
 
 func barsOf(p *timeline.Pass) []barWords {
 	out := make([]barWords, len(p.Bars))
-	span := 0
 	for i := range p.Bars {
 		bar := &p.Bars[i]
-		end := bar.Start + bar.Length
-		for span < len(p.Chords) && p.Chords[span].End <= bar.Start {
-			span++
-		}
 		var written, sounding strings.Builder
-		for s := span; s < len(p.Chords) && p.Chords[s].Start < end; s++ {
-			c := &p.Chords[s]
+		for _, c := range chordsIn(p, bar) {
 			at := max(c.Start-bar.Start, -1) // -1: it goes on from the bar before
 			fmt.Fprintf(&written, "%d %s ", at, c.Written)
 			fmt.Fprintf(&sounding, "%d %s ", at, c.Chord)

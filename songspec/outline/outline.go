@@ -8,6 +8,7 @@ import (
 	"cmp"
 	"fmt"
 	"io"
+	"sort"
 	"strings"
 
 	"plinth/songspec/cue"
@@ -118,14 +119,11 @@ func writePass(out *bufio.Writer, p *timeline.Pass) {
 }
 
 func writeBars(out *bufio.Writer, p *timeline.Pass) {
-	span, event := 0, 0
+	event := 0
 	played := cue.Events(p)
 	for i := range p.Bars {
 		bar := &p.Bars[i]
-		for span < len(p.Chords) && p.Chords[span].End <= bar.Start {
-			span++
-		}
-		sounding := barText(p, bar, span)
+		sounding := barText(p, bar)
 		var notes []string
 		if bar.Meter.Num != p.Meter.Num || bar.Meter.Den != p.Meter.Den {
 			notes = append(notes, fmt.Sprintf("in %d/%d", bar.Meter.Num, bar.Meter.Den))
@@ -144,13 +142,12 @@ func writeBars(out *bufio.Writer, p *timeline.Pass) {
 
 // barText is the chords that sound in a bar, written as in a chart: only the chords if they
 // share the bar evenly, otherwise with a slash for each further beat. If a chord goes on
-// from the bar before, the bar begins with a slash. span is the first chord in the bar.
-func barText(p *timeline.Pass, bar *timeline.Bar, span int) string {
-	end := bar.Start + bar.Length
+// from the bar before, the bar begins with a slash.
+func barText(p *timeline.Pass, bar *timeline.Bar) string {
 	var starts []int64
 	var names []string
-	for s := span; s < len(p.Chords) && p.Chords[s].Start < end; s++ {
-		name, start := p.Chords[s].Chord.String(), p.Chords[s].Start
+	for _, s := range chordsIn(p, bar) {
+		name, start := s.Chord.String(), s.Start
 		if start < bar.Start {
 			name, start = "/", bar.Start
 		}
@@ -176,6 +173,13 @@ func barText(p *timeline.Pass, bar *timeline.Bar, span int) string {
 	}
 	words, _ := onGrid(bar.Start, counts, starts, names)
 	return strings.Join(words, " ")
+}
+
+// chordsIn are the chords that sound in a bar.
+func chordsIn(p *timeline.Pass, bar *timeline.Bar) []timeline.Span {
+	from := sort.Search(len(p.Chords), func(i int) bool { return p.Chords[i].End > bar.Start })
+	to := sort.Search(len(p.Chords), func(i int) bool { return p.Chords[i].Start >= bar.Start+bar.Length })
+	return p.Chords[from:to]
 }
 
 // onGrid has the names at their starts and slashes in the other places of the grid. It is
