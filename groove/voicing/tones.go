@@ -64,43 +64,22 @@ func roles(c harmony.Chord) []chordTone {
 // roleOf ranks one tone, knowing what else the chord has.
 func roleOf(t harmony.Tone, third, sus, seventh bool) toneRole {
 	natural := t.Semitones == naturalSemis[t.Degree]
-	switch t.Degree {
-	case 1:
+	switch bare := natural && !third && !sus; {
+	case t.Degree == 1:
 		return roleRoot
-	case 3:
-		return roleThird
-	case 2, 4:
-		if !third {
-			return roleThird
-		}
-		return roleColour
-	case 7:
+	case t.Degree == 5 && natural:
+		return roleFifth
+	case t.Degree == 7, t.Degree == 6 && !seventh:
 		return roleSeventh
-	case 6:
-		switch {
-		case !seventh:
-			return roleSeventh
-		case natural:
-			return roleColour
-		}
-		return roleAltered
-	case 5:
-		if natural {
-			return roleFifth
-		}
-		return roleAltered
+	case t.Degree == 3, (t.Degree == 2 || t.Degree == 4) && !third:
+		return roleThird
+	case bare && (t.Degree == 11 || t.Degree == 9 && !seventh):
+		// The suspended fourth of an eleventh chord, or the second of a sus2.
+		return roleThird
+	case natural, t.Degree == 2, t.Degree == 4:
+		return roleColour
 	}
-	// 9, 11, 13. Without a third or a 2 or 4 the eleventh is the suspended
-	// fourth of an eleventh chord, and a lone ninth the second of a sus2.
-	if !third && !sus && natural {
-		if t.Degree == 11 || t.Degree == 9 && !seventh {
-			return roleThird
-		}
-	}
-	if !natural {
-		return roleAltered
-	}
-	return roleColour
+	return roleAltered
 }
 
 // The ranks of tones of one role by degree, the lowest first: of the altered ones the ninth,

@@ -94,12 +94,11 @@ func (f *File) named(name string, with []*Track) (Choice, error) {
 // trackList is the names of tracks in quotes, of many the first twelve.
 func trackList(tracks []*Track) string {
 	var names []string
-	for i, t := range tracks {
-		if i == 12 {
-			names = append(names, fmt.Sprintf("and %d more", len(tracks)-i))
-			break
-		}
+	for _, t := range tracks {
 		names = append(names, strconv.Quote(t.Name))
+	}
+	if more := len(names) - 12; more > 0 {
+		names = append(names[:12], fmt.Sprintf("and %d more", more))
 	}
 	return strings.Join(names, ", ")
 }
@@ -119,59 +118,44 @@ var (
 
 // likelihood is how much a track looks like the voice, in points, and why. The points only
 // rank the tracks: the name counts most, then words on the notes, then how the line moves.
-func (f *File) likelihood(t *Track) (int, []string) {
-	score := 0
-	var why []string
-	add := func(points int, reason string) {
-		if score += points; reason != "" {
-			why = append(why, reason)
-		}
-	}
+func (f *File) likelihood(t *Track) (score int, why []string) {
 	named := fmt.Sprintf("named %q", t.Name)
-	switch {
-	case hasWord(t.Name, voiceNames):
-		add(60, named)
-	case hasWord(t.Name, lineNames):
-		add(40, named)
-	}
-	if hasWord(t.Name, otherNames) {
-		add(-40, "")
-	}
-	if s := f.sungShare(t); s >= 50 {
-		add(50, "words on its notes")
-		if t.Lyrics > 0 { // in its own track, not a neighbour's
-			add(20, "")
-		}
-	}
-	switch s := overlapShare(t.Notes); {
-	case s <= 2:
-		add(25, "one note at a time")
-	case s <= 10:
-		add(10, "nearly one note at a time")
-	default:
-		add(-30, "")
-	}
+	voice, line := hasWord(t.Name, voiceNames), hasWord(t.Name, lineNames)
+	sung, overlap := f.sungShare(t) >= 50, overlapShare(t.Notes)
 	// A voice as notated: the medians of real lines lie between B2 and B5; a song spans 16
 	// semitones as a rule (the median), and 25 at most in 19 of 20.
 	keys := keysOf(t.Notes, func(n Note) uint8 { return n.Key })
 	slices.Sort(keys)
 	med, span := Percentile(keys, 50), Percentile(keys, 98)-Percentile(keys, 2)
-	if med >= 47 && med <= 83 && span <= 31 {
-		add(15, "within a voice's reach")
-	} else {
-		add(-20, "")
+	reach := med >= 47 && med <= 83 && span <= 31
+	for _, sign := range []struct {
+		is     bool
+		points int
+		reason string
+	}{
+		{voice, 60, named},
+		{line && !voice, 40, named},
+		{hasWord(t.Name, otherNames), -40, ""},
+		{sung, 50, "words on its notes"},
+		{sung && t.Lyrics > 0, 20, ""}, // in its own track, not a neighbour's
+		{overlap <= 2, 25, "one note at a time"},
+		{overlap > 2 && overlap <= 10, 10, "nearly one note at a time"},
+		{overlap > 10, -30, ""},
+		{reach, 15, "within a voice's reach"},
+		{!reach, -20, ""},
+		// General MIDI 53 to 55 and 86, counted from 1: choir, voice, synth voice, lead voice.
+		{t.Program >= 52 && t.Program <= 54 || t.Program == 85, 15, "a voice's sound"},
+		{t.Channel == 10, -200, ""},
+		{len(t.Notes) < 8, -10, ""},
+	} {
+		if sign.is {
+			score += sign.points
+		}
+		if sign.is && sign.reason != "" {
+			why = append(why, sign.reason)
+		}
 	}
-	// General MIDI 53 to 55 and 86, counted from 1: choir, voice, synth voice, lead voice.
-	if t.Program >= 52 && t.Program <= 54 || t.Program == 85 {
-		add(15, "a voice's sound")
-	}
-	if t.Channel == 10 {
-		add(-200, "")
-	}
-	if len(t.Notes) < 8 {
-		add(-10, "")
-	}
-	if len(why) == 0 {
+	if why == nil {
 		why = []string{"nothing fits better"}
 	}
 	return score, why

@@ -84,6 +84,7 @@ func (l *layout) notes(t *Track) problems {
 				"a later from, a pickup or a count_in makes room.", wording.Count(early, "note"))
 	}
 	if late > 0 {
+		bars := tl.Passes[len(tl.Passes)-1].Bars
 		come, are := "come", "They are"
 		if late == 1 {
 			come, are = "comes", "It is"
@@ -91,7 +92,8 @@ func (l *layout) notes(t *Track) problems {
 		out.add("from", "The voice is longer than the form",
 			"%s of the guide %s after the song's last bar, %d, the first in what would be bar %d. "+
 				"%s left out; a section is missing in the form, or from is too late.",
-			wording.Count(late, "note"), come, lastBar(tl), lastBar(tl)+1+int((firstLate-tl.End)/barTicks(tl)), are)
+			wording.Count(late, "note"), come, lastBar(tl),
+			lastBar(tl)+1+int((firstLate-tl.End)/bars[len(bars)-1].Length), are)
 	}
 	if double > 0 {
 		where := fmt.Sprintf("at %s", At(tl, firstDouble))
@@ -112,10 +114,4 @@ func (l *layout) notes(t *Track) problems {
 func lastBar(tl *timeline.Timeline) int {
 	p := &tl.Passes[len(tl.Passes)-1]
 	return p.FirstBar + len(p.Bars) - 1
-}
-
-// barTicks is the length of the song's last bar.
-func barTicks(tl *timeline.Timeline) int64 {
-	p := &tl.Passes[len(tl.Passes)-1]
-	return p.Bars[len(p.Bars)-1].Length
 }

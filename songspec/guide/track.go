@@ -1,6 +1,7 @@
 package guide
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 )
@@ -54,10 +55,7 @@ func (r *reader) track(pos, limit int) (*trackState, error) {
 // endOfTrackPrefix reports whether the rest of a track is an end of track event without its
 // last bytes: a delta of one byte, FF, perhaps 2F.
 func endOfTrackPrefix(rest []byte) bool {
-	if len(rest) < 2 || rest[0] > 0x7F || rest[1] != 0xFF {
-		return false
-	}
-	return len(rest) == 2 || len(rest) == 3 && rest[2] == 0x2F
+	return len(rest) > 1 && rest[0] <= 0x7F && bytes.HasPrefix([]byte{0xFF, metaEnd}, rest[1:])
 }
 
 // vlq reads a variable-length quantity of one to four bytes (SMF 1.0).

@@ -3,6 +3,7 @@ package outline
 import (
 	"cmp"
 	"fmt"
+	"slices"
 
 	"plinth/songspec/timeline"
 )
@@ -109,19 +110,13 @@ func (d *differ) rename(kept []match) map[string]string {
 	}
 	type names struct{ old, new string }
 	met := map[names]int{}
-	gap := func(i, iEnd, j, jEnd int) {
-		if iEnd-i != jEnd-j {
-			return
-		}
-		for ; i < iEnd; i, j = i+1, j+1 {
+	last := match{-1, -1}
+	for _, m := range append(slices.Clip(kept), match{len(a), len(b)}) {
+		for i, j := last.old+1, last.new+1; i < m.old && m.old-last.old == m.new-last.new; i, j = i+1, j+1 {
 			if inNew[a[i].Section] == 0 && inOld[b[j].Section] == 0 {
 				met[names{a[i].Section, b[j].Section}]++
 			}
 		}
-	}
-	last := match{-1, -1}
-	for _, m := range append(kept[:len(kept):len(kept)], match{len(a), len(b)}) {
-		gap(last.old+1, m.old, last.new+1, m.new)
 		last = m
 	}
 	out := map[string]string{}
