@@ -151,7 +151,7 @@ func (w *work) settle() {
 		at := 0 // a list that several share is gone through again
 		for k := range w.out.of[who].changes {
 			c := &w.out.of[who].changes[k]
-			for q := &w.out.List[at]; q.Kind != Chord || q.At != c.Start || q.Target != c.Nominal; q = &w.out.List[at] {
+			for q := w.out.List[at:]; q[0].Kind != Chord || q[0].At != c.Start || q[0].Target != c.Nominal; q = q[1:] {
 				at++
 			}
 			c.Cue = int32(at)

@@ -136,7 +136,6 @@ func (d *differ) sections(found []finding) {
 	}
 	for _, name := range names {
 		var out []Change
-		at := map[string]int{} // by what the change says, index into out
 		compared := 0
 		for _, m := range d.matched {
 			if d.new.Passes[m.new].Section == name {
@@ -148,11 +147,11 @@ func (d *differ) sections(found []finding) {
 				continue
 			}
 			play := d.new.Passes[f.pass].Ordinal + 1
-			key := fmt.Sprintf("%s\x00%d\x00%s\x00%s", f.What, f.Bar, f.Old, f.New)
-			i, ok := at[key]
-			if !ok {
+			i := slices.IndexFunc(out, func(c Change) bool {
+				return c.What == f.What && c.Bar == f.Bar && c.Old == f.Old && c.New == f.New
+			})
+			if i < 0 {
 				i = len(out)
-				at[key] = i
 				out = append(out, f.Change)
 			}
 			if !slices.Contains(out[i].Plays, play) {

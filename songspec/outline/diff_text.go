@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"sort"
 	"strconv"
 	"strings"
 )
@@ -77,11 +78,11 @@ func ranges(n []int) string {
 		for j+1 < len(n) && n[j+1] == n[j]+1 {
 			j++
 		}
-		if j == i {
-			out = append(out, strconv.Itoa(n[i]))
-		} else {
-			out = append(out, fmt.Sprintf("%d-%d", n[i], n[j]))
+		word := strconv.Itoa(n[i])
+		if j > i {
+			word += "-" + strconv.Itoa(n[j])
 		}
+		out = append(out, word)
 		i = j + 1
 	}
 	return strings.Join(out, ", ")
@@ -100,14 +101,13 @@ func (g *gathered) line() (what, says string) {
 	case g.What == "name":
 		return g.Old, "is now called " + g.New
 	case g.What == "play":
-		what = g.Section + plays(g.Plays)
-		switch {
-		case g.Old == "":
-			return what, "new, at " + g.New
-		case g.New == "":
-			return what, "gone from " + g.Old
+		what, says = g.Section+plays(g.Plays), "from "+g.Old+" to "+g.New
+		if g.Old == "" {
+			says = "new, at " + g.New
+		} else if g.New == "" {
+			says = "gone from " + g.Old
 		}
-		return what, "from " + g.Old + " to " + g.New
+		return what, says
 	case len(g.bars) == 0:
 		return g.What, g.Old + " to " + g.New
 	case g.What == "meter":
@@ -166,7 +166,8 @@ func brief(groups []gathered) []briefly {
 		for j < len(groups) && groups[j].heading() == groups[i].heading() {
 			j++
 		}
-		slices.SortStableFunc(groups[i:j], func(a, b gathered) int { return a.rank() - b.rank() })
+		run := groups[i:j]
+		sort.SliceStable(run, func(i, j int) bool { return run[i].What == "chords" && run[j].What != "chords" })
 		i = j
 	}
 	var out []briefly
@@ -196,14 +197,6 @@ func brief(groups []gathered) []briefly {
 		out[i].bars = slices.Compact(bars)
 	}
 	return out
-}
-
-// rank is 0 for chords and 1 for all else.
-func (g *gathered) rank() int {
-	if g.What == "chords" {
-		return 0
-	}
-	return 1
 }
 
 func (b *briefly) says() string {
