@@ -83,15 +83,8 @@ func unled(out []shape, c harmony.Chord, tones []chordTone) []shape {
 			continue
 		}
 		for _, t := range tones {
-			cost := int32(0)
-			switch {
-			case t.semis == 0:
-			case t.degree == 5 && t.semis == 7:
-				cost = costDoubleFifth
-			default:
-				continue
-			}
-			if s, ok := out[i].with(bass, t.pc); ok {
+			cost, good := t.doubling()
+			if s, ok := out[i].with(bass, t.pc); ok && good {
 				s.cost += cost
 				out = append(out, s)
 			}
@@ -134,25 +127,30 @@ func isDim7(tones []chordTone) bool {
 	return has(5, 6) && has(7, 9)
 }
 
-// doubled fills a chord of few tones up to n voices. The root is doubled first,
-// then the fifth, then a minor third; never a major third, a seventh or a bent
-// tone (common practice, no single source). Leaving the voice out is the last
+// doubling is what a tone costs in a second voice: the root comes first, then the fifth,
+// then a minor third; never a major third, a seventh or a bent tone (common practice, no
+// single source).
+func (t chordTone) doubling() (cost int32, ok bool) {
+	switch {
+	case t.semis == 0:
+		return 0, true
+	case t.degree == 5 && t.semis == 7:
+		return costDoubleFifth, true
+	}
+	return costDoubleThird, t.degree == 3 && t.semis == 3
+}
+
+// doubled fills a chord of few tones up to n voices. Leaving the voice out is the last
 // choice.
 func doubled(base shape, tones []chordTone, n int) []shape {
 	var out []shape
 	for _, t := range tones {
-		s := base
-		switch {
-		case t.degree == 1 || t.semis == 0:
-		case t.degree == 5 && t.semis == 7:
-			s.cost = costDoubleFifth
-		case t.degree == 3 && t.semis == 3:
-			s.cost = costDoubleThird
-		default:
-			continue
+		if cost, ok := t.doubling(); ok {
+			s := base
+			s.cost = cost
+			s.add(t.pc)
+			out = append(out, s)
 		}
-		s.add(t.pc)
-		out = append(out, s)
 	}
 	slices.SortStableFunc(out, func(a, b shape) int { return cmp.Compare(a.cost, b.cost) })
 	base.cost = CostVoiceLess * int32(n-base.n)

@@ -30,15 +30,11 @@ func (r *reader) keep(t *trackState) {
 	name := cmp.Or(t.name, fmt.Sprintf("track %d", r.chunk))
 	base := Track{Name: name, Chunk: r.chunk, Channel: -1, Program: -1, Lyrics: len(t.lyrics)}
 	var by [16][]Note
-	used := 0
 	for _, n := range t.notes {
-		if by[n.Channel-1] == nil {
-			used++
-		}
 		by[n.Channel-1] = append(by[n.Channel-1], n)
 		f.End = max(f.End, n.End())
 	}
-	if used == 0 {
+	if len(t.notes) == 0 {
 		f.Tracks = append(f.Tracks, base)
 	}
 	for ch, notes := range by {
@@ -50,7 +46,7 @@ func (r *reader) keep(t *trackState) {
 		})
 		tr := base
 		tr.Channel, tr.Program, tr.Notes = ch+1, int(t.first[ch])-1, notes
-		if used > 1 {
+		if len(notes) < len(t.notes) { // there are other channels
 			tr.Name = fmt.Sprintf("%s, channel %d", name, ch+1)
 		}
 		f.Tracks = append(f.Tracks, tr)
