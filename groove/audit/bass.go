@@ -124,20 +124,20 @@ func (pa *passAudit) bassMeets(notes []groove.Note, tick int64) bool {
 func (a *audit) checkBorders() {
 	for i := 1; i < len(a.passes); i++ {
 		b, pa := a.passes[i-1], a.passes[i]
-		var last [128]int64 // microseconds of the song + 1
+		last := map[uint8]int64{} // by key, in microseconds of the song
 		for _, n := range b.part.Notes[timeline.Piano] {
-			last[n.Key&127] = b.at(n.Tick) + 1
+			last[n.Key] = b.at(n.Tick)
 		}
 		for _, n := range pa.part.Notes[timeline.Piano] {
 			us := pa.at(n.Tick)
 			if us-pa.from > touch.AgainUS {
 				break
 			}
-			if was := last[n.Key&127]; was > 0 && us-was+1 < touch.AgainUS {
+			if was, ok := last[n.Key]; ok && us-was < touch.AgainUS {
 				pa.found(timeline.Piano, n.Tick, "repeat", "%s is struck again after %d ms", keyName(n.Key),
-					(us-was+1)/1000)
+					(us-was)/1000)
 			}
-			last[n.Key&127] = 0 // of one struck again here, the pass's own rules know
+			delete(last, n.Key) // of one struck again here, the pass's own rules know
 		}
 	}
 }

@@ -50,7 +50,6 @@ func keyName[K int | uint8](key K) string { return keyNames[key%12] + strconv.It
 // pianoChord is one attack of the finished part with all that sounds then.
 type pianoChord struct {
 	tick int64
-	end  int64 // the last attack in it
 	keys []int // ascending, struck here or still sounding
 }
 
@@ -60,8 +59,8 @@ type pianoChord struct {
 func (pa *passAudit) checkPiano() {
 	notes := pa.part.Notes[timeline.Piano]
 	pa.checkKeys(notes)
-	pa.checkHolds(pa.chords)
-	pa.checkDensity(pa.chords)
+	pa.checkHolds()
+	pa.checkDensity()
 	bass := pa.part.Notes[timeline.Bass]
 	if pa.pass.Tacet.Has(timeline.Bass) {
 		bass = bassLine(notes)
@@ -95,7 +94,7 @@ func (pa *passAudit) checkKeys(notes []groove.Note) {
 	}
 }
 
-// chords gathers the notes, which are in order, into attacks.
+// pianoChords gathers the notes, which are in order, into attacks.
 func (pa *passAudit) pianoChords(notes []groove.Note) []pianoChord {
 	var out []pianoChord
 	var ringing []groove.Note
@@ -105,11 +104,10 @@ func (pa *passAudit) pianoChords(notes []groove.Note) []pianoChord {
 		j := i
 		over := int64(1) << 60 // where the first of its notes ends: what comes then is another attack
 		for j < len(notes) && pa.clock.Micros(notes[j].Tick)-from < chordUS && notes[j].Tick < over {
-			c.end = notes[j].Tick
 			over = min(over, notes[j].Tick+notes[j].Length)
 			j++
 		}
-		settled := pa.clock.Micros(c.end) + chordUS // in time: a hold may end in between
+		settled := pa.clock.Micros(notes[j-1].Tick) + chordUS // in time: a hold may end in between
 		ringing = slices.DeleteFunc(ringing, func(n groove.Note) bool {
 			return pa.clock.Micros(n.Tick+n.Length) <= settled
 		})
@@ -126,9 +124,9 @@ func (pa *passAudit) pianoChords(notes []groove.Note) []pianoChord {
 }
 
 // checkHolds checks what sounds at every attack.
-func (pa *passAudit) checkHolds(chords []pianoChord) {
+func (pa *passAudit) checkHolds() {
 	span := pianist.Span(pa.tl.Piano)
-	for _, c := range chords {
+	for _, c := range pa.chords {
 		if !voicing.Playable(c.keys, span) {
 			pa.found(timeline.Piano, c.tick, "span", "no two hands of %d semitones and five fingers hold %s", span,
 				keyList(c.keys))
@@ -150,7 +148,7 @@ func keyList(keys []int) string {
 // checkDensity compares the attacks of the whole pass with what its energy allows. A bar
 // in which the chart and the events ask for more, an attack at each change of
 // chord, accent and push, is allowed as many as they ask for.
-func (pa *passAudit) checkDensity(chords []pianoChord) {
+func (pa *passAudit) checkDensity() {
 	asked := make([]int64, len(pa.pass.Bars))
 	ask := func(tick int64) { asked[pa.plan.BarAt(tick)] += 1000 }
 	for i, s := range pa.pass.Chords {
@@ -167,7 +165,7 @@ func (pa *passAudit) checkDensity(chords []pianoChord) {
 	for i, b := range pa.pass.Bars {
 		allowed += max(asked[i], b.Length*pianist.AttacksPerBeat.At(pa.pass.EnergyAt(i))/b.Meter.TempoTicks())
 	}
-	if n := int64(len(chords)); 1000*n > allowed {
+	if n := int64(len(pa.chords)); 1000*n > allowed {
 		pa.found(timeline.Piano, 0, "density", "the piano attacks %d times, more than the %d that the energy allows",
 			n, allowed/1000)
 	}
