@@ -85,13 +85,14 @@ func (a *audit) checkHands(in []hit) {
 		for j < len(in) && in[j].us-in[i].us <= togetherUS {
 			j++
 		}
-		if j-i > 2 {
-			in[i].found("hands", "%s are struck at once, and a drummer has two hands", voiceList(in[i:j]))
+		together := in[i:j]
+		i = j
+		if len(together) > 2 {
+			together[0].found("hands", "%s are struck at once, and a drummer has two hands", voiceList(together))
 			last = [2]int64{in[j-1].us, in[j-1].us}
-			i = j
 			continue
 		}
-		for _, h := range in[i:j] {
+		for _, h := range together {
 			hand := 0
 			if last[1] < last[0] {
 				hand = 1
@@ -103,7 +104,6 @@ func (a *audit) checkHands(in []hit) {
 			}
 			last[hand] = h.us
 		}
-		i = j
 	}
 }
 

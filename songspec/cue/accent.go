@@ -43,8 +43,10 @@ func (w *work) accents() {
 // strike is where a player plays an accent that is written at a tick.
 func (w *work) strike(who timeline.Player, tick int64) strike {
 	pushes := w.out.of[who].pushes
-	s := strike{at: tick, target: pushes.target(tick)}
-	if push, over := pushes.Over(tick); over {
+	s := strike{at: tick, target: tick}
+	if push, begins := pushes.at(tick); begins {
+		s.target = push.To
+	} else if push, over := pushes.Over(tick); over {
 		s.at, s.target = push.From, push.To
 	}
 	leads := w.leads >= 0 && s.at == w.pass.Events[w.leads].Tick && s.target == w.pass.Length

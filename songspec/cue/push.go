@@ -44,14 +44,6 @@ func (s Pushes) Over(tick int64) (Push, bool) {
 	return s[i], true
 }
 
-// target is the beat of the push that begins at a tick; the tick itself if none does.
-func (s Pushes) target(tick int64) int64 {
-	if p, begins := s.at(tick); begins {
-		return p.To
-	}
-	return tick
-}
-
 // spanAt is the index in Chords of the chord in force at a tick of a pass: the first one
 // before the pass, the last one after it.
 func spanAt(p *timeline.Pass, tick int64) int {

@@ -13,43 +13,40 @@ import (
 
 // describe is an event in words, as it is played: "accent 2&, weight 3 by drums".
 func describe(e *timeline.Event, played cue.Played, p *timeline.Pass, bar *timeline.Bar) string {
-	at := e.Kind.String() + " " + bar.Meter.CountAt(e.Tick-bar.Start)
+	text := e.Kind.String() + " " + bar.Meter.CountAt(e.Tick-bar.Start)
 	if !played.Acts {
-		return at + ", not played: " + played.Why.String()
+		return text + ", not played: " + played.Why.String()
 	}
 	m := p.Meter // also in a bar of another meter: the tempo counts the same beats
 	switch e.Kind {
 	case timeline.Accent:
-		s := at
 		if e.Weight != 2 {
-			s += fmt.Sprintf(", weight %d", e.Weight)
+			text += fmt.Sprintf(", weight %d", e.Weight)
 		}
 		if e.Alone {
-			s += ", alone"
+			text += ", alone"
 		}
-		s += by(played.By)
+		text += by(played.By)
 		if played.Moved != 0 {
-			s += ", "
+			text += ", "
 			if played.Moved != played.By {
-				s += playerList(played.Moved) + " "
+				text += playerList(played.Moved) + " "
 			}
-			s += "with the push " + ahead(p, played.At)
+			text += "with the push " + ahead(p, played.At)
 		}
-		return s
 	case timeline.Push:
-		return at + by(played.By)
+		return text + by(played.By)
 	case timeline.Stop, timeline.Space:
-		if e.End == bar.Start+bar.Length {
-			return at
+		if e.End != bar.Start+bar.Length {
+			return text + " for " + beats(e.End-e.Tick, m)
 		}
-		return at + " for " + beats(e.End-e.Tick, m)
 	case timeline.Hold:
-		return at + ", " + beats(e.Extra, m) + " longer"
+		return text + ", " + beats(e.Extra, m) + " longer"
 	case timeline.Rit:
 		n := p.BarAt(e.End-1) + 1 - e.Bar
 		return fmt.Sprintf("rit over %s to %d", wording.Count(n, "bar"), e.To)
 	}
-	return at
+	return text
 }
 
 // ahead is the place of a push in words. A push in the pass before has no count here.
