@@ -5,8 +5,9 @@
 package audit
 
 import (
+	"cmp"
 	"fmt"
-	"sort"
+	"slices"
 	"strings"
 
 	"plinth/groove"
@@ -33,28 +34,6 @@ func (s Severity) String() string {
 	return "remark"
 }
 
-// The rules, by the word that a finding carries.
-const (
-	ruleRange       = "range"
-	ruleOverlap     = "overlap"
-	ruleStop        = "stop"
-	ruleHands       = "hands"
-	ruleSpeed       = "speed"
-	ruleFoot        = "foot"
-	ruleHat         = "hat"
-	ruleSyncopation = "syncopation"
-	ruleVoice       = "voice"
-	ruleBass        = "bass"
-	ruleLock        = "lock"
-	ruleSpan        = "span"
-	ruleLow         = "low"
-	ruleCeiling     = "ceiling"
-	ruleRepeat      = "repeat"
-	ruleDensity     = "density"
-	ruleOctaves     = "octaves"
-	ruleEnergy      = "energy"
-)
-
 // rule is what breaking one amounts to, in a few words, and what to write instead
 // where a song file or a groove file can help.
 type rule struct {
@@ -63,28 +42,29 @@ type rule struct {
 	advice   string
 }
 
+// rules are all there are, by the word that a finding carries.
 var rules = map[string]rule{
-	ruleRange:   {Fault, "A note that the instrument has not", ""},
-	ruleOverlap: {Fault, "A note struck while it still sounds", ""},
-	ruleStop:    {Fault, "A sound in a stop", ""},
-	ruleHands:   {Fault, "More than two hands at once", "Take a stroke out of the groove's rows there."},
-	ruleSpeed: {Fault, "Too fast for two hands",
+	"range":   {Fault, "A note that the instrument has not", ""},
+	"overlap": {Fault, "A note struck while it still sounds", ""},
+	"stop":    {Fault, "A sound in a stop", ""},
+	"hands":   {Fault, "More than two hands at once", "Take a stroke out of the groove's rows there."},
+	"speed": {Fault, "Too fast for two hands",
 		"A slower tempo, a lower energy or a groove with fewer strokes gives the hands time."},
-	ruleFoot: {Fault, "Too fast for a foot",
+	"foot": {Fault, "Too fast for a foot",
 		"A slower tempo, a lower energy or a groove with fewer strokes gives the foot time."},
-	ruleHat: {Fault, "One hi-hat, two ways at once", "Take one of the two out of the groove's rows there."},
-	ruleSyncopation: {Remark, "More off the beat than the feel is",
+	"hat": {Fault, "One hi-hat, two ways at once", "Take one of the two out of the groove's rows there."},
+	"syncopation": {Remark, "More off the beat than the feel is",
 		"Move strokes of the groove to the beat, or say a higher syncopation in the groove file."},
-	ruleVoice:   {Fault, "Two bass notes at once", ""},
-	ruleBass:    {Fault, "A change of chord without its bass", ""},
-	ruleLock:    {Remark, "Kicks without the bass", "Let the groove's bass play, or hold on, where its kick does."},
-	ruleSpan:    {Fault, "Wider than two hands", "A wider span, a higher ceiling or a smaller chord helps."},
-	ruleLow:     {Fault, "Unclear so low", "A higher ceiling or a smaller chord helps."},
-	ruleCeiling: {Fault, "A comp over its ceiling", ""},
-	ruleRepeat:  {Fault, "Too fast for one key", "A slower tempo or fewer accents give the hand time."},
-	ruleDensity: {Remark, "A busy piano", "Write fewer accents there, or ask for more energy."},
-	ruleOctaves: {Remark, "Octaves between piano and bass", ""},
-	ruleEnergy:  {Remark, "Less to play at a higher energy", "Give the groove's higher level more to play."},
+	"voice":   {Fault, "Two bass notes at once", ""},
+	"bass":    {Fault, "A change of chord without its bass", ""},
+	"lock":    {Remark, "Kicks without the bass", "Let the groove's bass play, or hold on, where its kick does."},
+	"span":    {Fault, "Wider than two hands", "A wider span, a higher ceiling or a smaller chord helps."},
+	"low":     {Fault, "Unclear so low", "A higher ceiling or a smaller chord helps."},
+	"ceiling": {Fault, "A comp over its ceiling", ""},
+	"repeat":  {Fault, "Too fast for one key", "A slower tempo or fewer accents give the hand time."},
+	"density": {Remark, "A busy piano", "Write fewer accents there, or ask for more energy."},
+	"octaves": {Remark, "Octaves between piano and bass", ""},
+	"energy":  {Remark, "Less to play at a higher energy", "Give the groove's higher level more to play."},
 }
 
 // Title says in a few words what is wrong.
@@ -126,15 +106,8 @@ func Song(tl *timeline.Timeline, perf *groove.Performance, set *feel.Set) *Repor
 	a.checkLimbs()
 	a.checkBorders()
 	a.checkEnergies()
-	sort.SliceStable(a.out.Findings, func(i, j int) bool {
-		x, y := &a.out.Findings[i], &a.out.Findings[j]
-		switch {
-		case x.Pass != y.Pass:
-			return x.Pass < y.Pass
-		case x.Tick != y.Tick:
-			return x.Tick < y.Tick
-		}
-		return x.Player < y.Player
+	slices.SortStableFunc(a.out.Findings, func(x, y Finding) int {
+		return cmp.Or(x.Pass-y.Pass, cmp.Compare(x.Tick, y.Tick), cmp.Compare(x.Player, y.Player))
 	})
 	return a.out
 }
@@ -178,19 +151,14 @@ func (pa *passAudit) at(tick int64) int64 {
 	return pa.from + pa.clock.Micros(tick)
 }
 
-// add adds a finding, with its place in the song.
-func (a *audit) add(pa *passAudit, f Finding) {
-	f.Severity = rules[f.Rule].severity
-	f.Pass = pa.pass.Index
-	f.SongBar = pa.pass.FirstBar + f.Bar
-	f.Line = pa.pass.Bars[f.Bar].Line
-	a.out.Findings = append(a.out.Findings, f)
-}
-
-// found adds a finding at a tick of the pass.
+// found adds a finding at a tick of the pass, with its place in the song.
 func (pa *passAudit) found(who timeline.Player, tick int64, rule, format string, args ...any) {
-	pa.add(pa, Finding{Player: who, Tick: tick, Bar: pa.plan.BarAt(tick), Rule: rule,
-		Text: fmt.Sprintf(format, args...)})
+	bar := pa.plan.BarAt(tick)
+	pa.out.Findings = append(pa.out.Findings, Finding{
+		Player: who, Tick: tick, Bar: bar, Rule: rule, Text: fmt.Sprintf(format, args...),
+		Severity: rules[rule].severity, Pass: pa.pass.Index, SongBar: pa.pass.FirstBar + bar,
+		Line: pa.pass.Bars[bar].Line,
+	})
 }
 
 // checkAll checks what holds for every player: the instrument's range, no note struck
@@ -203,7 +171,7 @@ func (pa *passAudit) checkAll() {
 			n := &notes[i]
 			for _, s := range pa.plan.Cues.Silences(who) {
 				if n.Tick < s.End && n.Tick+n.Length > s.Start {
-					pa.found(who, max(n.Tick, s.Start), ruleStop, "the %s in a stop", sounds(who))
+					pa.found(who, max(n.Tick, s.Start), "stop", "the %s in a stop", sounds(who))
 					break
 				}
 			}
@@ -211,10 +179,10 @@ func (pa *passAudit) checkAll() {
 				continue // range and overlap are among the piano's own rules
 			}
 			if fault := pa.onInstrument(who, n.Key); fault != "" {
-				pa.found(who, n.Tick, ruleRange, "%s", fault)
+				pa.found(who, n.Tick, "range", "%s", fault)
 			}
 			if p := last[n.Key&127]; p != nil && p.Tick+p.Length > n.Tick {
-				pa.found(who, n.Tick, ruleOverlap, "%s is struck while it still sounds", pa.soundName(who, n.Key))
+				pa.found(who, n.Tick, "overlap", "%s is struck while it still sounds", pa.soundName(who, n.Key))
 			}
 			last[n.Key&127] = n
 		}
@@ -223,11 +191,10 @@ func (pa *passAudit) checkAll() {
 
 // sounds is a player and the verb: "drums sound", "bass sounds".
 func sounds(who timeline.Player) string {
-	name := who.String()
-	if strings.HasSuffix(name, "s") {
-		return name + " sound"
+	if who == timeline.Drums {
+		return "drums sound"
 	}
-	return name + " sounds"
+	return who.String() + " sounds"
 }
 
 // onInstrument says what is wrong with a key of the kit or of the bass, or "".
@@ -237,7 +204,7 @@ func (a *audit) onInstrument(who timeline.Player, key uint8) string {
 	case who == timeline.Drums && a.kitVoices[key&127].Word == "":
 		return fmt.Sprintf("the kit has nothing on percussion key %d", key)
 	case who == timeline.Bass && (int(key) < low || int(key) > bassist.Highest):
-		return fmt.Sprintf("%s is outside the bass's range, %s to %s", keyName(int(key)), keyName(low),
+		return fmt.Sprintf("%s is outside the bass's range, %s to %s", keyName(key), keyName(low),
 			keyName(bassist.Highest))
 	}
 	return ""
@@ -246,7 +213,7 @@ func (a *audit) onInstrument(who timeline.Player, key uint8) string {
 // soundName names a key as its player would.
 func (a *audit) soundName(who timeline.Player, key uint8) string {
 	if who != timeline.Drums {
-		return keyName(int(key))
+		return keyName(key)
 	}
 	return "the " + spokenVoice(a.kitVoices[key&127].Word)
 }

@@ -278,3 +278,12 @@ func thinOut(pass int) func(*groove.Performance) {
 		p.Passes[pass].Notes[timeline.Drums] = p.Passes[pass].Notes[timeline.Drums][:1]
 	}
 }
+
+// The drums are many, the others are one.
+func TestSounds(t *testing.T) {
+	for who, want := range []string{"drums sound", "bass sounds", "piano sounds"} {
+		if got := sounds(timeline.Player(who)); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}

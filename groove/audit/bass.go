@@ -1,6 +1,8 @@
 package audit
 
 import (
+	"iter"
+	"slices"
 	"sort"
 
 	"plinth/groove"
@@ -21,8 +23,8 @@ func (pa *passAudit) checkBass() {
 	for i := 1; i < len(notes); i++ {
 		p, n := &notes[i-1], &notes[i]
 		if p.Tick+p.Length > n.Tick && p.Key != n.Key {
-			pa.found(timeline.Bass, n.Tick, ruleVoice, "%s begins while %s still sounds", keyName(int(n.Key)),
-				keyName(int(p.Key)))
+			pa.found(timeline.Bass, n.Tick, "voice", "%s begins while %s still sounds", keyName(n.Key),
+				keyName(p.Key))
 		}
 	}
 	if pa.pass.Tacet.Has(timeline.Bass) {
@@ -35,25 +37,40 @@ func (pa *passAudit) checkBass() {
 // checkRoots looks for the chord's bass at every change that the bassist plays: not in
 // a stop, in a held beat, or in a bar of other players' hits.
 func (pa *passAudit) checkRoots(notes []groove.Note) {
-	p := pa.plan
-	changes := p.Cues.Changes(timeline.Bass)
-	for i := range changes {
-		c := &changes[i]
-		if c.Chord.None || c.Same && !c.Pushed() || c.Start >= c.End || c.Start >= p.Cues.End(timeline.Bass) {
-			continue
+	for _, c := range pa.newBasses(timeline.Bass) {
+		if !pa.plan.Cues.Holds.Has(c.Start) {
+			pa.checkRoot(timeline.Bass, "bass", c, pa.nearest(notes, pa.plan.Swung(c.Start)))
 		}
-		if p.Cues.Silences(timeline.Bass).Has(c.Start) || p.Cues.Holds.Has(c.Start) || p.Cues.Alone[p.BarAt(c.Start)] {
-			continue
+	}
+}
+
+// newBasses are the changes of chord at which a player has the bass to strike, by index: not
+// in a stop, or in a bar of other players' hits.
+func (pa *passAudit) newBasses(who timeline.Player) iter.Seq2[int, *cue.Change] {
+	cues := pa.plan.Cues
+	return func(yield func(int, *cue.Change) bool) {
+		for i := range cues.Changes(who) {
+			c := &cues.Changes(who)[i]
+			if c.Chord.None || c.Same && !c.Pushed() || c.Start >= c.End || c.Start >= cues.End(who) ||
+				cues.Silences(who).Has(c.Start) || cues.Alone[pa.plan.BarAt(c.Start)] {
+				continue
+			}
+			if !yield(i, c) {
+				return
+			}
 		}
-		pc := c.Chord.Bass.PC()
-		n := pa.nearest(notes, p.Swung(c.Start))
-		switch {
-		case n == nil:
-			pa.found(timeline.Bass, c.Start, ruleBass, "the chord changes to %s and the bass does not", c.Chord)
-		case int(n.Key)%12 != pc:
-			pa.found(timeline.Bass, c.Start, ruleBass, "the bass takes %s to %s, whose bass is %s", keyName(int(n.Key)),
-				c.Chord, c.Chord.Bass)
-		}
+	}
+}
+
+// checkRoot checks that a note, nil for none, has the bass of a chord that begins. by names
+// what plays it.
+func (pa *passAudit) checkRoot(who timeline.Player, by string, c *cue.Change, n *groove.Note) {
+	switch {
+	case n == nil:
+		pa.found(who, c.Start, "bass", "the chord changes to %s and the %s does not", c.Chord, by)
+	case int(n.Key)%12 != c.Chord.Bass.PC():
+		pa.found(who, c.Start, "bass", "the %s takes %s to %s, whose bass is %s", by, keyName(n.Key), c.Chord,
+			c.Chord.Bass)
 	}
 }
 
@@ -63,11 +80,8 @@ func (pa *passAudit) nearest(notes []groove.Note, tick int64) *groove.Note {
 	i := sort.Search(len(notes), func(i int) bool { return notes[i].Tick >= tick })
 	var best *groove.Note
 	gap := int64(withUS)
-	for _, j := range []int{i - 1, i} {
-		if j < 0 || j >= len(notes) {
-			continue
-		}
-		if d := absTicks(pa.clock.Micros(notes[j].Tick) - at); d < gap {
+	for j := max(0, i-1); j < min(i+1, len(notes)); j++ {
+		if d := distance(pa.clock.Micros(notes[j].Tick), at); d < gap {
 			best, gap = &notes[j], d
 		}
 	}
@@ -94,7 +108,7 @@ func (pa *passAudit) checkLock(notes []groove.Note) {
 		}
 	}
 	if met*100 < bassist.LockPerCent*all {
-		pa.found(timeline.Bass, 0, ruleLock, "the bass is there for %d of the kick's %d strokes, less than %d in 100",
+		pa.found(timeline.Bass, 0, "lock", "the bass is there for %d of the kick's %d strokes, less than %d in 100",
 			met, all, bassist.LockPerCent)
 	}
 }
@@ -110,21 +124,20 @@ func (pa *passAudit) bassMeets(notes []groove.Note, tick int64) bool {
 func (a *audit) checkBorders() {
 	for i := 1; i < len(a.passes); i++ {
 		b, pa := a.passes[i-1], a.passes[i]
-		var last [128]int64 // microseconds of the song + 1
+		last := map[uint8]int64{} // by key, in microseconds of the song
 		for _, n := range b.part.Notes[timeline.Piano] {
-			last[n.Key&127] = b.at(n.Tick) + 1
+			last[n.Key] = b.at(n.Tick)
 		}
-		seen := [128]bool{}
 		for _, n := range pa.part.Notes[timeline.Piano] {
 			us := pa.at(n.Tick)
 			if us-pa.from > touch.AgainUS {
 				break
 			}
-			if was := last[n.Key&127]; was > 0 && us-was+1 < touch.AgainUS && !seen[n.Key&127] {
-				pa.found(timeline.Piano, n.Tick, ruleRepeat, "%s is struck again after %d ms", keyName(int(n.Key)),
-					(us-was+1)/1000)
+			if was, ok := last[n.Key]; ok && us-was < touch.AgainUS {
+				pa.found(timeline.Piano, n.Tick, "repeat", "%s is struck again after %d ms", keyName(n.Key),
+					(us-was)/1000)
 			}
-			seen[n.Key&127] = true
+			delete(last, n.Key) // of one struck again here, the pass's own rules know
 		}
 	}
 }
@@ -133,19 +146,13 @@ func (a *audit) checkBorders() {
 // more is to have no fewer attacks a bar. Only passes with the same bars, chords,
 // feel and players, each with one energy throughout, are compared.
 func (a *audit) checkEnergies() {
-	for i, pa := range a.passes {
-		for j, other := range a.passes[:i] {
-			low, high := j, i
-			if other.pass.EnergyFrom > pa.pass.EnergyFrom {
-				low, high = i, j
-			}
-			l, h := a.passes[low], a.passes[high]
-			if l.pass.EnergyFrom == h.pass.EnergyFrom || !alike(l.pass, h.pass) {
+	for high, h := range a.passes {
+		for low, l := range a.passes {
+			if l.pass.EnergyFrom >= h.pass.EnergyFrom || !alike(l.pass, h.pass) {
 				continue
 			}
-			x, y := a.attacksPerBar(low), a.attacksPerBar(high)
-			if x > y {
-				h.found(timeline.Drums, 0, ruleEnergy,
+			if x, y := a.attacksPerBar(low), a.attacksPerBar(high); x > y {
+				h.found(timeline.Drums, 0, "energy",
 					"the band plays %s notes a bar at energy %d, and %s at energy %d",
 					thousandths(y), h.pass.EnergyFrom, thousandths(x), l.pass.EnergyFrom)
 			}
@@ -166,20 +173,10 @@ func (a *audit) attacksPerBar(i int) int {
 
 // alike reports whether two passes ask the same of the band but for the energy.
 func alike(a, b *timeline.Pass) bool {
-	if a.Section != b.Section || a.Feel != b.Feel || a.Tacet != b.Tacet || a.Length != b.Length ||
-		a.EnergyFrom != a.EnergyTo || b.EnergyFrom != b.EnergyTo || len(a.Events) != len(b.Events) ||
-		len(a.Chords) != len(b.Chords) {
-		return false
-	}
-	for i := range a.Events {
-		if a.Events[i].Kind != b.Events[i].Kind || a.Events[i].Tick != b.Events[i].Tick {
-			return false
-		}
-	}
-	for i := range a.Chords {
-		if a.Chords[i].Start != b.Chords[i].Start {
-			return false
-		}
-	}
-	return true
+	return a.Section == b.Section && a.Feel == b.Feel && a.Tacet == b.Tacet && a.Length == b.Length &&
+		a.EnergyFrom == a.EnergyTo && b.EnergyFrom == b.EnergyTo &&
+		slices.EqualFunc(a.Events, b.Events, func(x, y timeline.Event) bool {
+			return x.Kind == y.Kind && x.Tick == y.Tick
+		}) &&
+		slices.EqualFunc(a.Chords, b.Chords, func(x, y timeline.Span) bool { return x.Start == y.Start })
 }

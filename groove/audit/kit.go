@@ -5,6 +5,7 @@ import (
 	"plinth/groove/feel"
 	"plinth/groove/touch"
 	"plinth/songspec/timeline"
+	"plinth/songspec/wording"
 )
 
 const (
@@ -29,27 +30,22 @@ type hit struct {
 // Two hands share all strokes of the hands, each going to the hand that has rested
 // longest, than which no sharing is better. A flam or a drag is one stroke.
 func (a *audit) checkLimbs() {
-	var hands []hit
-	feet := map[feel.Limb][]hit{}
+	by := map[feel.Limb][]hit{}
 	var hats []hit
 	for _, pa := range a.passes {
 		notes := pa.part.Notes[timeline.Drums]
 		for i := range notes {
 			v := a.kitVoices[notes[i].Key&127]
 			h := hit{us: pa.at(notes[i].Tick), pa: pa, note: &notes[i], voice: v}
+			by[v.Limb] = append(by[v.Limb], h)
 			if v.HatFamily() {
 				hats = append(hats, h)
 			}
-			if v.Limb != feel.Hand {
-				feet[v.Limb] = append(feet[v.Limb], h)
-			} else {
-				hands = append(hands, h)
-			}
 		}
 	}
-	a.checkHands(withoutGraces(hands))
-	a.checkFoot(feet[feel.RightFoot], "right foot")
-	a.checkFoot(feet[feel.LeftFoot], "left foot")
+	a.checkHands(withoutGraces(by[feel.Hand]))
+	a.checkFoot(by[feel.RightFoot], "right foot")
+	a.checkFoot(by[feel.LeftFoot], "left foot")
 	a.checkHat(hats)
 }
 
@@ -89,25 +85,25 @@ func (a *audit) checkHands(in []hit) {
 		for j < len(in) && in[j].us-in[i].us <= togetherUS {
 			j++
 		}
-		if j-i > 2 {
-			in[i].found(ruleHands, "%s are struck at once, and a drummer has two hands", voiceList(in[i:j]))
+		together := in[i:j]
+		i = j
+		if len(together) > 2 {
+			together[0].found("hands", "%s are struck at once, and a drummer has two hands", voiceList(together))
 			last = [2]int64{in[j-1].us, in[j-1].us}
-			i = j
 			continue
 		}
-		for _, h := range in[i:j] {
+		for _, h := range together {
 			hand := 0
 			if last[1] < last[0] {
 				hand = 1
 			}
 			if gap := h.us - last[hand]; gap < touch.AgainUS {
-				h.found(ruleSpeed,
+				h.found("speed",
 					"a hand would have to strike again after %d ms, and ten strokes a second is a hand's limit",
 					gap/1000)
 			}
 			last[hand] = h.us
 		}
-		i = j
 	}
 }
 
@@ -115,7 +111,7 @@ func (a *audit) checkHands(in []hit) {
 func (a *audit) checkFoot(in []hit, name string) {
 	for i := 1; i < len(in); i++ {
 		if gap := in[i].us - in[i-1].us; gap < touch.AgainUS {
-			in[i].found(ruleFoot,
+			in[i].found("foot",
 				"the %s would have to strike again after %d ms, and ten strokes a second is its limit", name, gap/1000)
 		}
 	}
@@ -125,23 +121,17 @@ func (a *audit) checkFoot(in []hit, name string) {
 func (a *audit) checkHat(in []hit) {
 	for i := 1; i < len(in); i++ {
 		if x, y := in[i-1], in[i]; y.us-x.us <= togetherUS && x.note.Key != y.note.Key {
-			y.found(ruleHat, "%s and %s at once are one hi-hat", spokenVoice(x.voice.Word), spokenVoice(y.voice.Word))
+			y.found("hat", "%s and %s at once are one hi-hat", spokenVoice(x.voice.Word), spokenVoice(y.voice.Word))
 		}
 	}
 }
 
 func voiceList(in []hit) string {
-	s := ""
+	var words []string
 	for i := range in {
-		switch {
-		case i > 0 && i == len(in)-1:
-			s += " and "
-		case i > 0:
-			s += ", "
-		}
-		s += spokenVoice(in[i].voice.Word)
+		words = append(words, spokenVoice(in[i].voice.Word))
 	}
-	return s
+	return wording.And(words)
 }
 
 // checkSyncopation checks the syncopation of the kit in every bar that the drummer plays as the
@@ -151,7 +141,7 @@ func (pa *passAudit) checkSyncopation() {
 	for bar := range pa.pass.Bars {
 		lhl, ok := pa.syncopation(bar)
 		if ok && lhl > most {
-			pa.found(timeline.Drums, pa.pass.Bars[bar].Start, ruleSyncopation,
+			pa.found(timeline.Drums, pa.pass.Bars[bar].Start, "syncopation",
 				"kick and snare come to a syncopation of %d, and %s keeps to %d", lhl, pa.pass.Feel, most)
 		}
 	}
@@ -228,14 +218,14 @@ func nearestStep(places []int64, tick, step int64) int {
 	}
 	best := 0
 	for i := range places {
-		if absTicks(places[i]-tick) < absTicks(places[best]-tick) {
+		if distance(places[i], tick) < distance(places[best], tick) {
 			best = i
 		}
 	}
 	return best
 }
 
-func absTicks(x int64) int64 { return max(x, -x) }
+func distance(a, b int64) int64 { return max(a-b, b-a) }
 
 // ghostAt reports whether the level's row of a key has a ghost at a step and no
 // other row of the key something louder.

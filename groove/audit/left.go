@@ -1,6 +1,7 @@
 package audit
 
 import (
+	"slices"
 	"sort"
 
 	"plinth/groove"
@@ -20,21 +21,16 @@ func (pa *passAudit) checkLeftHand() {
 	notes := pa.part.Notes[timeline.Piano]
 	changes := p.Cues.Changes(timeline.Piano)
 	last := touch.LastStroke(p, timeline.Piano)
-	for i := range changes {
-		c := &changes[i]
-		if c.Chord.None || c.Same && !c.Pushed() || c.Start >= c.End || c.Start >= p.Cues.End(timeline.Piano) ||
-			p.Cues.Silences(timeline.Piano).Has(c.Start) {
+	for i, c := range pa.newBasses(timeline.Piano) {
+		at := p.Swung(c.Start)
+		if at > last {
 			continue
 		}
-		if p.Cues.Alone[p.BarAt(c.Start)] || p.Swung(c.Start) > last {
-			continue
-		}
-		if c.Same && i > 0 &&
-			pa.clock.Micros(p.Swung(c.Start))-pa.clock.Micros(p.Swung(changes[i-1].Start)) < touch.AgainUS {
+		if c.Same && i > 0 && pa.clock.Micros(at)-pa.clock.Micros(p.Swung(changes[i-1].Start)) < touch.AgainUS {
 			continue // pushed so soon after its own stroke that it is struck once
 		}
 		// Alone, as part of a roll, or once with a hit that comes too soon after (the pianist's withinKeySpeed).
-		pc, at := c.Chord.Bass.PC(), p.Swung(c.Start)
+		pc := c.Chord.Bass.PC()
 		n := pa.lowest(notes, at, withUS, withUS)
 		for _, w := range [][2]int64{{chordUS, withUS}, {withUS, touch.AgainUS + withUS}} {
 			if n == nil || int(n.Key)%12 != pc {
@@ -43,13 +39,7 @@ func (pa *passAudit) checkLeftHand() {
 				}
 			}
 		}
-		switch {
-		case n == nil:
-			pa.found(timeline.Piano, c.Start, ruleBass, "the chord changes to %s and the left hand does not", c.Chord)
-		case int(n.Key)%12 != pc:
-			pa.found(timeline.Piano, c.Start, ruleBass, "the left hand takes %s to %s, whose bass is %s",
-				keyName(int(n.Key)), c.Chord, c.Chord.Bass)
-		}
+		pa.checkRoot(timeline.Piano, "left hand", c, n)
 	}
 }
 
@@ -72,18 +62,17 @@ func (pa *passAudit) lowest(notes []groove.Note, tick, before, after int64) *gro
 func bassLine(notes []groove.Note) []groove.Note {
 	var out, ringing []groove.Note
 	for _, n := range notes {
-		low := int(n.Key) <= pianist.LeftHighest
-		kept := ringing[:0]
-		for _, r := range ringing {
-			if r.Tick+r.Length > n.Tick {
-				kept = append(kept, r)
-				low = low && r.Key > n.Key
-			}
-		}
-		ringing = append(kept, n)
-		if low {
+		ringing = ringingAfter(ringing, n.Tick)
+		under := func(r groove.Note) bool { return r.Key <= n.Key }
+		if int(n.Key) <= pianist.LeftHighest && !slices.ContainsFunc(ringing, under) {
 			out = append(out, n)
 		}
+		ringing = append(ringing, n)
 	}
 	return out
+}
+
+// ringingAfter are the notes of a list that sound beyond a tick, in its own space.
+func ringingAfter(notes []groove.Note, tick int64) []groove.Note {
+	return slices.DeleteFunc(notes, func(n groove.Note) bool { return n.Tick+n.Length <= tick })
 }

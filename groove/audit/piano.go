@@ -2,8 +2,10 @@ package audit
 
 import (
 	"cmp"
+	"slices"
 	"sort"
 	"strconv"
+	"strings"
 
 	"plinth/groove"
 	"plinth/groove/pianist"
@@ -20,7 +22,7 @@ type Finding struct {
 	Player timeline.Player
 	Tick   int64  // from the start of the pass
 	Bar    int    // index into the pass's bars
-	Rule   string // a short word for the rule: ruleSpan, "ceiling"
+	Rule   string // a short word for the rule: "span", "ceiling"
 	Text   string // one plain sentence, without its full stop
 
 	// What an audit of the whole song adds.
@@ -43,12 +45,11 @@ const (
 var keyNames = [12]string{"C", "C#", "D", "Eb", "E", "F", "F#", "G", "Ab", "A", "Bb", "B"}
 
 // keyName names a MIDI note, C4 = 60.
-func keyName(key int) string { return keyNames[key%12] + strconv.Itoa(key/12-1) }
+func keyName[K int | uint8](key K) string { return keyNames[key%12] + strconv.Itoa(int(key)/12-1) }
 
 // pianoChord is one attack of the finished part with all that sounds then.
 type pianoChord struct {
 	tick int64
-	end  int64 // the last attack in it
 	keys []int // ascending, struck here or still sounding
 }
 
@@ -58,8 +59,8 @@ type pianoChord struct {
 func (pa *passAudit) checkPiano() {
 	notes := pa.part.Notes[timeline.Piano]
 	pa.checkKeys(notes)
-	pa.checkHolds(pa.chords)
-	pa.checkDensity(pa.chords)
+	pa.checkHolds()
+	pa.checkDensity()
 	bass := pa.part.Notes[timeline.Bass]
 	if pa.pass.Tacet.Has(timeline.Bass) {
 		bass = bassLine(notes)
@@ -75,25 +76,25 @@ func (pa *passAudit) checkKeys(notes []groove.Note) {
 		n := &notes[i]
 		key := int(n.Key)
 		if key < pianoLowest || key > pianoHighest {
-			pa.found(timeline.Piano, n.Tick, ruleRange, "%s is not on a piano", keyName(key))
+			pa.found(timeline.Piano, n.Tick, "range", "%s is not on a piano", keyName(key))
 		}
 		if key > ceiling {
-			pa.found(timeline.Piano, n.Tick, ruleCeiling, "%s is over the comp's ceiling, %s", keyName(key),
+			pa.found(timeline.Piano, n.Tick, "ceiling", "%s is over the comp's ceiling, %s", keyName(key),
 				keyName(ceiling))
 		}
 		if p := last[key]; p != nil {
 			if p.Tick+p.Length > n.Tick {
-				pa.found(timeline.Piano, n.Tick, ruleOverlap, "%s is struck while it still sounds", keyName(key))
+				pa.found(timeline.Piano, n.Tick, "overlap", "%s is struck while it still sounds", keyName(key))
 			}
 			if us := pa.clock.Micros(n.Tick) - pa.clock.Micros(p.Tick); us < touch.AgainUS {
-				pa.found(timeline.Piano, n.Tick, ruleRepeat, "%s is struck again after %d ms", keyName(key), us/1000)
+				pa.found(timeline.Piano, n.Tick, "repeat", "%s is struck again after %d ms", keyName(key), us/1000)
 			}
 		}
 		last[key] = n
 	}
 }
 
-// chords gathers the notes, which are in order, into attacks.
+// pianoChords gathers the notes, which are in order, into attacks.
 func (pa *passAudit) pianoChords(notes []groove.Note) []pianoChord {
 	var out []pianoChord
 	var ringing []groove.Note
@@ -103,28 +104,19 @@ func (pa *passAudit) pianoChords(notes []groove.Note) []pianoChord {
 		j := i
 		over := int64(1) << 60 // where the first of its notes ends: what comes then is another attack
 		for j < len(notes) && pa.clock.Micros(notes[j].Tick)-from < chordUS && notes[j].Tick < over {
-			c.end = notes[j].Tick
 			over = min(over, notes[j].Tick+notes[j].Length)
 			j++
 		}
-		settled := pa.clock.Micros(c.end) + chordUS // in time: a hold may end in between
-		var on [128]bool
-		kept := ringing[:0]
+		settled := pa.clock.Micros(notes[j-1].Tick) + chordUS // in time: a hold may end in between
+		ringing = slices.DeleteFunc(ringing, func(n groove.Note) bool {
+			return pa.clock.Micros(n.Tick+n.Length) <= settled
+		})
+		ringing = append(ringing, notes[i:j]...)
 		for _, n := range ringing {
-			if pa.clock.Micros(n.Tick+n.Length) > settled {
-				on[n.Key] = true
-				kept = append(kept, n)
-			}
+			c.keys = append(c.keys, int(n.Key))
 		}
-		for _, n := range notes[i:j] {
-			on[n.Key] = true
-		}
-		ringing = append(kept, notes[i:j]...)
-		for key, sounds := range on {
-			if sounds {
-				c.keys = append(c.keys, key)
-			}
-		}
+		slices.Sort(c.keys)
+		c.keys = slices.Compact(c.keys)
 		out = append(out, c)
 		i = j
 	}
@@ -132,38 +124,33 @@ func (pa *passAudit) pianoChords(notes []groove.Note) []pianoChord {
 }
 
 // checkHolds checks what sounds at every attack.
-func (pa *passAudit) checkHolds(chords []pianoChord) {
+func (pa *passAudit) checkHolds() {
 	span := pianist.Span(pa.tl.Piano)
-	for _, c := range chords {
+	for _, c := range pa.chords {
 		if !voicing.Playable(c.keys, span) {
-			pa.found(timeline.Piano, c.tick, ruleSpan, "no two hands of %d semitones and five fingers hold %s", span,
+			pa.found(timeline.Piano, c.tick, "span", "no two hands of %d semitones and five fingers hold %s", span,
 				keyList(c.keys))
 		}
 		if low, high, ok := voicing.FirstMuddy(c.keys); ok {
-			pa.found(timeline.Piano, c.tick, ruleLow, "%s under %s is unclear so low", keyName(low), keyName(high))
+			pa.found(timeline.Piano, c.tick, "low", "%s under %s is unclear so low", keyName(low), keyName(high))
 		}
 	}
 }
 
 func keyList(keys []int) string {
-	s := ""
-	for i, k := range keys {
-		if i > 0 {
-			s += " "
-		}
-		s += keyName(k)
+	var names []string
+	for _, k := range keys {
+		names = append(names, keyName(k))
 	}
-	return s
+	return strings.Join(names, " ")
 }
 
 // checkDensity compares the attacks of the whole pass with what its energy allows. A bar
 // in which the chart and the events ask for more, an attack at each change of
 // chord, accent and push, is allowed as many as they ask for.
-func (pa *passAudit) checkDensity(chords []pianoChord) {
+func (pa *passAudit) checkDensity() {
 	asked := make([]int64, len(pa.pass.Bars))
-	ask := func(tick int64) {
-		asked[pa.plan.BarAt(tick)] += 1000
-	}
+	ask := func(tick int64) { asked[pa.plan.BarAt(tick)] += 1000 }
 	for i, s := range pa.pass.Chords {
 		if i == 0 || s.Chord != pa.pass.Chords[i-1].Chord {
 			ask(s.Start)
@@ -178,8 +165,8 @@ func (pa *passAudit) checkDensity(chords []pianoChord) {
 	for i, b := range pa.pass.Bars {
 		allowed += max(asked[i], b.Length*pianist.AttacksPerBeat.At(pa.pass.EnergyAt(i))/b.Meter.TempoTicks())
 	}
-	if n := int64(len(chords)); 1000*n > allowed {
-		pa.found(timeline.Piano, 0, ruleDensity, "the piano attacks %d times, more than the %d that the energy allows",
+	if n := int64(len(pa.chords)); 1000*n > allowed {
+		pa.found(timeline.Piano, 0, "density", "the piano attacks %d times, more than the %d that the energy allows",
 			n, allowed/1000)
 	}
 }
@@ -196,7 +183,7 @@ func (pa *passAudit) checkOctaves(notes, bass []groove.Note) {
 		from, to, moved := pa.bassMove(bass, changes[i].Start)
 		if before > 0 && !changes[i].Same && moved && before%12 == from%12 && top%12 == to%12 &&
 			voicing.SameWay(top-before, cmp.Compare(to, from)) {
-			pa.found(timeline.Piano, changes[i].Start, ruleOctaves,
+			pa.found(timeline.Piano, changes[i].Start, "octaves",
 				"the top voice goes in octaves with the bass, %s to %s", keyName(before), keyName(top))
 		}
 		before = top
@@ -219,14 +206,10 @@ func (pa *passAudit) tops(changes []cue.Change, notes []groove.Note) []int {
 		if i+1 < len(changes) {
 			until = pa.clock.Shift(changes[i+1].Start, -withUS)
 		}
-		kept := ringing[:0]
+		ringing = ringingAfter(ringing, from)
 		for _, n := range ringing {
-			if n.Tick+n.Length > from {
-				kept = append(kept, n)
-				out[i] = max(out[i], int(n.Key))
-			}
+			out[i] = max(out[i], int(n.Key))
 		}
-		ringing = kept
 		for ; at < len(notes) && notes[at].Tick < until; at++ {
 			ringing = append(ringing, notes[at])
 			out[i] = max(out[i], int(notes[at].Key))

@@ -1,6 +1,9 @@
 package feel
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // Clash says what one drummer cannot do at one step of some rows, or "" when
 // all is well: no more than two hands, one foot on each pedal, and one thing at
@@ -9,7 +12,7 @@ import "fmt"
 func Clash(rows []Row, step int) string {
 	hands, feet := 0, [3]int{}
 	hat := ""
-	words := ""
+	var words []string
 	for _, r := range rows {
 		s := r.Steps[step]
 		if s.Touch == Rest {
@@ -32,13 +35,10 @@ func Clash(rows []Row, step int) string {
 		if s.Flam || s.Drag {
 			hands++
 		}
-		if words != "" {
-			words += ", "
-		}
-		words += r.Voice.Word
+		words = append(words, r.Voice.Word)
 	}
 	if hands > 2 {
-		return fmt.Sprintf("%s need %d hands, and a drummer has two", words, hands)
+		return fmt.Sprintf("%s need %d hands, and a drummer has two", strings.Join(words, ", "), hands)
 	}
 	return ""
 }

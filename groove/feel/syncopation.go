@@ -41,16 +41,13 @@ func Weights(m meter.Meter, grid int) []int {
 		w[i] = 1 // not yet given
 	}
 	step := m.BarTicks() / int64(grid)
-	level := 0
+	next := 0
 	give := func(ticks []int64) {
-		used := false
+		level := next
 		for _, t := range ticks {
 			if i := t / step; t%step == 0 && i < int64(grid) && w[i] == 1 {
-				w[i], used = level, true
+				w[i], next = level, level-1
 			}
-		}
-		if used {
-			level--
 		}
 	}
 	beats := m.Beats()
@@ -116,9 +113,7 @@ func (f *Feel) KitSyncopation(lv *Level) int {
 					continue
 				}
 				for i := range on {
-					if r.Steps[f.Index(bar, i)].Touch >= Soft {
-						on[i] = true
-					}
+					on[i] = on[i] || r.Steps[f.Index(bar, i)].Touch >= Soft
 				}
 			}
 			worst = max(worst, LHL(on, weights))

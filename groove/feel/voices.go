@@ -1,5 +1,7 @@
 package feel
 
+import "slices"
+
 // Voices is the kit by the words of groove files, top of the kit first: the
 // order in which rows are kept and shown. Keys are those of the General MIDI
 // Level 1 percussion map; the audible meaning of the three brush words is the
@@ -39,27 +41,21 @@ var voices = [...]Voice{
 }
 
 // Voices returns a copy of the table of voices, top of the kit first.
-func Voices() []Voice { return append([]Voice(nil), voices[:]...) }
+func Voices() []Voice { return slices.Clone(voices[:]) }
 
 // VoiceNamed looks a voice up by its word.
 func VoiceNamed(word string) (Voice, bool) {
-	for _, v := range voices {
-		if v.Word == word {
-			return v, true
-		}
+	i := VoiceOrder(word)
+	if i < 0 {
+		return Voice{}, false
 	}
-	return Voice{}, false
+	return voices[i], true
 }
 
 // VoiceOrder is the voice's place in the table, from the top of the kit; -1
 // when there is no such voice.
 func VoiceOrder(word string) int {
-	for i, v := range voices {
-		if v.Word == word {
-			return i
-		}
-	}
-	return -1
+	return slices.IndexFunc(voices[:], func(v Voice) bool { return v.Word == word })
 }
 
 // VoiceAt is the voice at a place in the table.

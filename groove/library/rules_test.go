@@ -17,7 +17,7 @@ func eachLevel(t *testing.T, do func(t *testing.T, f *feel.Feel, lv *feel.Level)
 			lv.Answer = nil
 			t.Run(fmt.Sprintf("%s/%d", name, i+1), func(t *testing.T) { do(t, f, &lv) })
 			if f.Levels[i].Answer != nil {
-				answered := f.Levels[i].Answered()
+				answered := answering(&f.Levels[i])
 				t.Run(fmt.Sprintf("%s/%d/answer", name, i+1), func(t *testing.T) { do(t, f, &answered) })
 			}
 		}
@@ -85,7 +85,7 @@ func TestOneHandedSixteenths(t *testing.T) {
 // TestKickLock: at least 80 % of the kick meets the bass (our own rule).
 func TestKickLock(t *testing.T) {
 	eachLevel(t, func(t *testing.T, f *feel.Feel, lv *feel.Level) {
-		if n := f.KickLock(lv); n < 80 {
+		if n := kickLock(f, lv); n < 80 {
 			t.Errorf("only %d %% of the kick's strokes meet the bass", n)
 		}
 	})
@@ -110,7 +110,7 @@ func TestSyncopation(t *testing.T) {
 func TestCompDensity(t *testing.T) {
 	limit := [5]int{1200, 1200, 1750, 1750, 2200}
 	eachLevel(t, func(t *testing.T, f *feel.Feel, lv *feel.Level) {
-		if n := f.CompPerBeat(lv); n > limit[lv.Energy-1] {
+		if n := compPerBeat(f, lv); n > limit[lv.Energy-1] {
 			t.Errorf("%d.%03d attacks a beat, at most %d.%03d", n/1000, n%1000, limit[lv.Energy-1]/1000,
 				limit[lv.Energy-1]%1000)
 		}
@@ -124,9 +124,9 @@ func TestDrama(t *testing.T) {
 		f := Builtin().Feels[name]
 		for i := 1; i < 5; i++ {
 			low, high := &f.Levels[i-1], &f.Levels[i]
-			a, b := f.Count(low), f.Count(high)
-			if b.Total() < a.Total() || (b.Total() == a.Total() && name != "sustain") {
-				t.Errorf("%s: %d at energy %d, %d at %d (thousandths of an onset a bar)", name, a.Total(), i, b.Total(),
+			a, b := count(f, low), count(f, high)
+			if b.total() < a.total() || (b.total() == a.total() && name != "sustain") {
+				t.Errorf("%s: %d at energy %d, %d at %d (thousandths of an onset a bar)", name, a.total(), i, b.total(),
 					i+1)
 			}
 			if high.Voices < low.Voices || high.Centre <= low.Centre {
@@ -218,12 +218,12 @@ func TestAnswersAnswer(t *testing.T) {
 				}
 				continue
 			}
-			a := lv.Answered()
-			before, after := f.Count(lv), f.Count(&a)
+			a := answering(lv)
+			before, after := count(f, lv), count(f, &a)
 			if fmt.Sprint(lv.Drums, lv.Bass, lv.Comp) == fmt.Sprint(a.Drums, a.Bass, a.Comp) {
 				t.Errorf("%s: the answer of level %d is the level", name, i+1)
 			}
-			if d := after.Total() - before.Total(); d < -2000 || d > 2000 {
+			if d := after.total() - before.total(); d < -2000 || d > 2000 {
 				t.Errorf("%s: level %d and its answer are %d thousandths of an onset a bar apart; an answer is a shade",
 					name, i+1, d)
 			}

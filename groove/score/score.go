@@ -11,6 +11,7 @@ package score
 
 import (
 	"plinth/groove/feel"
+	"plinth/groove/nearsort"
 	"plinth/songspec/cue"
 )
 
@@ -146,4 +147,27 @@ type Pass struct {
 	Cues    *cue.Cues // what the song asks for, which the notes answer
 	Parts   []Part    // by player
 	Regions []Region  // what concerns the whole band
+}
+
+// ByTick puts notes in order of time; those on one tick keep theirs.
+func ByTick(notes []Note) {
+	nearsort.By(notes, func(n *Note) int64 { return n.At })
+}
+
+// ByTickAndKey puts notes in order of time and, on one tick, of pitch.
+func ByTickAndKey(notes []Note) {
+	nearsort.By(notes, func(n *Note) int64 { return n.At<<8 | int64(n.Key) })
+}
+
+// NameTexture names a row by how often it strikes and by whether it has something special.
+func NameTexture(attacks, bars int, special bool, word, other string) string {
+	switch {
+	case attacks == 0:
+		return "silent"
+	case special:
+		return word
+	case attacks <= bars:
+		return "held"
+	}
+	return other
 }

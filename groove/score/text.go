@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"fmt"
 	"io"
+	"math/big"
 	"strings"
 
 	"plinth/groove/feel"
@@ -134,19 +135,14 @@ func (t *text) note(n *Note) string {
 // quarters writes ticks as quarters: "1", "1/2", "1+2/3".
 func quarters(ticks int32) string {
 	const quarter = 960
-	whole, rest := ticks/quarter, ticks%quarter
-	if rest == 0 {
+	whole, rest := ticks/quarter, big.NewRat(int64(ticks%quarter), quarter)
+	switch {
+	case rest.Sign() == 0:
 		return fmt.Sprint(whole)
+	case whole > 0:
+		return fmt.Sprintf("%d+%s", whole, rest)
 	}
-	a, b := rest, int32(quarter)
-	for b != 0 {
-		a, b = b, a%b
-	}
-	s := fmt.Sprintf("%d/%d", rest/a, quarter/a)
-	if whole > 0 {
-		s = fmt.Sprintf("%d+%s", whole, s)
-	}
-	return s
+	return rest.String()
 }
 
 func (r *Region) describe(p *timeline.Pass) string {

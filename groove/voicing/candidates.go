@@ -5,8 +5,9 @@
 package voicing
 
 import (
+	"cmp"
 	"math/bits"
-	"sort"
+	"slices"
 
 	"plinth/songspec/harmony"
 )
@@ -43,20 +44,21 @@ type layout struct {
 func newLayout(c harmony.Chord, w Room) layout {
 	l := layout{room: w, root: c.Root.PC(), bass: c.Bass.PC()}
 	sharpNine, bent := uint16(0), false
-	for i := 0; i < c.ToneCount(); i++ {
+	for i := range c.ToneCount() {
 		t := c.Tone(i)
+		pc := uint16(1) << ((l.root + int(t.Semitones)) % 12)
 		l.flatNine = l.flatNine || t.Semitones == 1
 		if t.Degree == 9 && t.Semitones == 3 {
-			sharpNine = 1 << ((l.root + int(t.Semitones)) % 12)
+			sharpNine = pc
 		} else if t.Degree == 5 || t.Degree >= 9 {
 			bent = bent || t.Semitones != naturalSemis[t.Degree]
 		}
 		// In a chord of a minor third or a major seventh these names do not come.
 		if t.Degree == 9 && t.Semitones == 3 || t.Degree == 13 && t.Semitones == 9 {
-			l.under |= 1 << ((l.root + int(t.Semitones)) % 12)
+			l.under |= pc
 		}
 		if t.Degree > 7 {
-			l.colours |= 1 << ((l.root + int(t.Semitones)) % 12)
+			l.colours |= pc
 		}
 	}
 	if bent {
@@ -79,7 +81,7 @@ func candidates(c harmony.Chord, voices int, avoid uint16, w Room) []Candidate {
 			out = l.spared(c, n, avoid)
 		}
 		if len(out) > 0 {
-			sort.Slice(out, func(i, j int) bool { return before(&out[i], &out[j]) })
+			slices.SortFunc(out, inOrder)
 			return thinned(out)
 		}
 	}
@@ -101,14 +103,13 @@ func (l *layout) spared(c harmony.Chord, n int, avoid uint16) []Candidate {
 	if len(first) == 0 {
 		return nil
 	}
-	s := first[0]
-	for s.n > 1 {
+	for s := first[0]; s.n > 1; {
 		s.n--
 		if out := l.all(shapes(c, n, avoid|1<<s.pcs[s.n])); len(out) > 0 {
 			return out
 		}
 	}
-	for s = first[0]; s.n > 1 && n == 1; {
+	for s := first[0]; s.n > 1 && n == 1; {
 		s.n--
 		if out := l.all([]shape{s}); len(out) > 0 {
 			return out
@@ -130,10 +131,9 @@ func (l *layout) some(s shape) []Candidate {
 				continue
 			}
 			t := shape{cost: s.cost}
-			for i := 0; i < s.n; i++ {
+			for i, pc := range s.pcs[:s.n] {
 				if set&(1<<i) != 0 {
-					t.pcs[t.n] = s.pcs[i]
-					t.n++
+					t.add(pc)
 				}
 			}
 			of = append(of, t)
@@ -145,38 +145,21 @@ func (l *layout) some(s shape) []Candidate {
 	return nil
 }
 
-// before orders candidates by cost, then from the bottom up.
-func before(a, b *Candidate) bool {
-	if a.Cost != b.Cost {
-		return a.Cost < b.Cost
+// inOrder orders candidates by cost, then from the bottom up.
+func inOrder(a, b Candidate) int {
+	if d := cmp.Or(cmp.Compare(a.Cost, b.Cost), cmp.Compare(b.N, a.N)); d != 0 {
+		return d
 	}
-	if a.N != b.N {
-		return a.N > b.N
-	}
-	for i := int8(0); i < a.N; i++ {
-		if a.Notes[i] != b.Notes[i] {
-			return a.Notes[i] < b.Notes[i]
-		}
-	}
-	return false
+	return slices.Compare(a.Notes[:a.N], b.Notes[:b.N])
 }
 
 // thinned drops repeats, which doubled shapes bring, and all but the best.
 func thinned(in []Candidate) []Candidate {
 	out := in[:0]
 	for _, c := range in {
-		seen := false
-		for i := range out {
-			if out[i].Voicing == c.Voicing {
-				seen = true
-				break
-			}
-		}
-		if !seen {
+		same := func(o Candidate) bool { return o.Voicing == c.Voicing }
+		if len(out) < maxCandidates && !slices.ContainsFunc(out, same) {
 			out = append(out, c)
-			if len(out) == maxCandidates {
-				break
-			}
 		}
 	}
 	return out
@@ -222,53 +205,6 @@ func Voiced(keys []int) (Voicing, bool) {
 	return v, true
 }
 
-// holds reports whether two hands reach the notes: some split leaves each hand
-// within its span. Where the left has the bass, the right takes them all.
-func (w Room) holds(v *Voicing) bool {
-	last := v.N - 1
-	if w.Left > 0 {
-		return int(v.Notes[last])-int(v.Notes[0]) <= w.Span
-	}
-	for k := int8(0); k <= last; k++ {
-		left := int(v.Notes[k]) - int(v.Notes[0])
-		right := 0
-		if k < last {
-			right = int(v.Notes[last]) - int(v.Notes[k+1])
-		}
-		if left <= w.Span && right <= w.Span {
-			return true
-		}
-	}
-	return false
-}
-
-// sounds reports whether the notes make a clear chord: nothing under the low
-// interval limits, no semitone with the top voice, none between a sharp ninth and the
-// third over it where the chord can do without, no minor ninth unless it is the
-// chord's own flat ninth over its root, no three notes within a minor third.
-func (l *layout) sounds(v *Voicing) bool {
-	if l.room.Left > 0 && !ClearOver(l.room.Left, v) {
-		return false
-	}
-	for i := int8(0); i < v.N; i++ {
-		low := int(v.Notes[i])
-		for j := i + 1; j < v.N; j++ {
-			high := int(v.Notes[j])
-			switch d := high - low; {
-			case Muddy(low, high):
-				return false
-			case d == 1 && (j == v.N-1 || l.apart&(1<<(low%12)) != 0):
-				return false
-			case (d == 13 || d == 25) && (low%12 != l.root || !l.flatNine):
-				return false
-			case d <= 3 && j > i+1:
-				return false
-			}
-		}
-	}
-	return true
-}
-
 // compact is the width in semitones, by the number of voices, within which a
 // voicing is one sound; the upper voices of 870 pop accompaniments lie within 12
 // half of the time.
@@ -308,15 +244,4 @@ func (l *layout) lie(v *Voicing) int32 {
 		cost += costLowColour
 	}
 	return cost
-}
-
-// ClearOver reports whether a voicing lies over a note of the left hand and clear of
-// it.
-func ClearOver(key int, v *Voicing) bool {
-	for _, k := range v.Notes[:v.N] {
-		if int(k) <= key || Muddy(key, int(k)) {
-			return false
-		}
-	}
-	return true
 }

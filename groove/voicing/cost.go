@@ -150,9 +150,4 @@ func SameWay(voice, bass int) bool {
 	return voice > 0 && bass > 0 || voice < 0 && bass < 0
 }
 
-func absInt(x int) int {
-	if x < 0 {
-		return -x
-	}
-	return x
-}
+func absInt(x int) int { return max(x, -x) }

@@ -1,7 +1,8 @@
 package voicing
 
 import (
-	"sort"
+	"cmp"
+	"slices"
 
 	"plinth/songspec/harmony"
 )
@@ -20,17 +21,12 @@ type shape struct {
 // out. avoid is a set of pitch classes (bit = pitch class) that must not sound.
 func shapes(c harmony.Chord, voices int, avoid uint16) []shape {
 	all := roles(c)
-	tones := make([]chordTone, 0, len(all))
-	for _, t := range all {
-		if avoid&(1<<t.pc) == 0 {
-			tones = append(tones, t)
-		}
-	}
+	dim7 := isDim7(all)
+	tones := slices.DeleteFunc(all, func(t chordTone) bool { return avoid&(1<<t.pc) != 0 })
 	if len(tones) == 0 {
 		return nil
 	}
 	need := 0
-	dim7 := isDim7(all)
 	for _, t := range tones {
 		// The seventh of a diminished seventh chord says its fifth too.
 		if t.role <= roleAltered && !(dim7 && t.role == roleAltered) {
@@ -39,11 +35,8 @@ func shapes(c harmony.Chord, voices int, avoid uint16) []shape {
 	}
 	n := min(max(voices, need), MaxVoices)
 	var base shape
-	for _, t := range tones {
-		if base.n < n {
-			base.pcs[base.n] = t.pc
-			base.n++
-		}
+	for _, t := range tones[:min(n, len(tones))] {
+		base.add(t.pc)
 	}
 	out := []shape{base}
 	switch {
@@ -69,10 +62,7 @@ func opened(out []shape, c harmony.Chord, tones []chordTone) []shape {
 		return out
 	}
 	for _, t := range tones {
-		if t.role != roleFifth {
-			continue
-		}
-		if s, ok := out[0].with(int8(c.Root.PC()), t.pc); ok {
+		if s, ok := out[0].with(int8(c.Root.PC()), t.pc); ok && t.role == roleFifth {
 			return append(out, s)
 		}
 	}
@@ -84,27 +74,17 @@ func opened(out []shape, c harmony.Chord, tones []chordTone) []shape {
 // fifth takes its place; with the third it costs more.
 func unled(out []shape, c harmony.Chord, tones []chordTone) []shape {
 	bass := int8(c.Bass.PC())
-	third := false
-	for _, t := range tones {
-		third = third || t.pc == bass && t.degree == 3 && t.semis == 4
-	}
-	if !third {
+	third := func(t chordTone) bool { return t.pc == bass && t.degree == 3 && t.semis == 4 }
+	if !slices.ContainsFunc(tones, third) {
 		return out
 	}
 	for i, n := 0, len(out); i < n; i++ {
-		if !out[i].has(bass) {
+		if !slices.Contains(out[i].pcs[:out[i].n], bass) {
 			continue
 		}
 		for _, t := range tones {
-			cost := int32(0)
-			switch {
-			case t.semis == 0:
-			case t.degree == 5 && t.semis == 7:
-				cost = costDoubleFifth
-			default:
-				continue
-			}
-			if s, ok := out[i].with(bass, t.pc); ok {
+			cost, good := t.doubling()
+			if s, ok := out[i].with(bass, t.pc); ok && good {
 				s.cost += cost
 				out = append(out, s)
 			}
@@ -118,14 +98,10 @@ func unled(out []shape, c harmony.Chord, tones []chordTone) []shape {
 	return out
 }
 
-// has reports whether the shape has a pitch class.
-func (s *shape) has(pc int8) bool {
-	for _, p := range s.pcs[:s.n] {
-		if p == pc {
-			return true
-		}
-	}
-	return false
+// add adds a voice.
+func (s *shape) add(pc int8) {
+	s.pcs[s.n] = pc
+	s.n++
 }
 
 // with is the shape with one pitch class in the place of another; false when the
@@ -145,37 +121,38 @@ func (s shape) with(old, pc int8) (shape, bool) {
 
 // isDim7 recognises a third, a bent fifth and a seventh nine semitones up.
 func isDim7(tones []chordTone) bool {
-	var five, seven bool
-	for _, t := range tones {
-		five = five || t.degree == 5 && t.semis == 6
-		seven = seven || t.degree == 7 && t.semis == 9
+	has := func(degree, semis int8) bool {
+		return slices.ContainsFunc(tones, func(t chordTone) bool { return t.degree == degree && t.semis == semis })
 	}
-	return five && seven
+	return has(5, 6) && has(7, 9)
 }
 
-// doubled fills a chord of few tones up to n voices. The root is doubled first,
-// then the fifth, then a minor third; never a major third, a seventh or a bent
-// tone (common practice, no single source). Leaving the voice out is the last
+// doubling is what a tone costs in a second voice: the root comes first, then the fifth,
+// then a minor third; never a major third, a seventh or a bent tone (common practice, no
+// single source).
+func (t chordTone) doubling() (cost int32, ok bool) {
+	switch {
+	case t.semis == 0:
+		return 0, true
+	case t.degree == 5 && t.semis == 7:
+		return costDoubleFifth, true
+	}
+	return costDoubleThird, t.degree == 3 && t.semis == 3
+}
+
+// doubled fills a chord of few tones up to n voices. Leaving the voice out is the last
 // choice.
 func doubled(base shape, tones []chordTone, n int) []shape {
 	var out []shape
 	for _, t := range tones {
-		s := base
-		switch {
-		case t.degree == 1 || t.semis == 0:
-			s.cost = 0
-		case t.degree == 5 && t.semis == 7:
-			s.cost = costDoubleFifth
-		case t.degree == 3 && t.semis == 3:
-			s.cost = costDoubleThird
-		default:
-			continue
+		if cost, ok := t.doubling(); ok {
+			s := base
+			s.cost = cost
+			s.add(t.pc)
+			out = append(out, s)
 		}
-		s.pcs[s.n] = t.pc
-		s.n++
-		out = append(out, s)
 	}
-	sort.SliceStable(out, func(i, j int) bool { return out[i].cost < out[j].cost })
+	slices.SortStableFunc(out, func(a, b shape) int { return cmp.Compare(a.cost, b.cost) })
 	base.cost = CostVoiceLess * int32(n-base.n)
 	return append(out, base)
 }

@@ -1,7 +1,8 @@
 package voicing
 
 import (
-	"sort"
+	"cmp"
+	"slices"
 
 	"plinth/songspec/harmony"
 )
@@ -42,34 +43,20 @@ var naturalSemis = [14]int8{1: 0, 2: 2, 3: 4, 4: 5, 5: 7, 6: 9, 9: 2, 11: 5, 13:
 func roles(c harmony.Chord) []chordTone {
 	root, bass := int8(c.Root.PC()), int8(c.Bass.PC())
 	tones := c.Tones()
-	var third, second, fourth, seventh bool
-	for _, t := range tones {
-		switch t.Degree {
-		case 3:
-			third = true
-		case 2:
-			second = true
-		case 4:
-			fourth = true
-		case 7:
-			seventh = true
-		}
+	has := func(degree int8) bool {
+		return slices.ContainsFunc(tones, func(t harmony.Tone) bool { return t.Degree == degree })
 	}
+	third, sus, seventh := has(3), has(2) || has(4), has(7)
 	out := make([]chordTone, 0, len(tones))
 	for _, t := range tones {
-		ct := chordTone{pc: (root + t.Semitones) % 12, degree: t.Degree, semis: t.Semitones}
-		ct.role = roleOf(t, third, second || fourth, seventh)
-		out = append(out, ct)
+		out = append(out, chordTone{pc: (root + t.Semitones) % 12, degree: t.Degree, semis: t.Semitones,
+			role: roleOf(t, third, sus, seventh)})
 	}
 	if bass != root {
 		invert(out, bass)
 	}
-	sort.SliceStable(out, func(i, j int) bool {
-		a, b := out[i], out[j]
-		if a.role != b.role {
-			return a.role < b.role
-		}
-		return rankInRole(a) < rankInRole(b)
+	slices.SortStableFunc(out, func(a, b chordTone) int {
+		return cmp.Or(cmp.Compare(a.role, b.role), cmp.Compare(rankInRole(a), rankInRole(b)))
 	})
 	return out
 }
@@ -77,69 +64,37 @@ func roles(c harmony.Chord) []chordTone {
 // roleOf ranks one tone, knowing what else the chord has.
 func roleOf(t harmony.Tone, third, sus, seventh bool) toneRole {
 	natural := t.Semitones == naturalSemis[t.Degree]
-	switch t.Degree {
-	case 1:
+	switch bare := natural && !third && !sus; {
+	case t.Degree == 1:
 		return roleRoot
-	case 3:
-		return roleThird
-	case 2, 4:
-		if !third {
-			return roleThird
-		}
-		return roleColour
-	case 7:
+	case t.Degree == 5 && natural:
+		return roleFifth
+	case t.Degree == 7, t.Degree == 6 && !seventh:
 		return roleSeventh
-	case 6:
-		switch {
-		case !seventh:
-			return roleSeventh
-		case natural:
-			return roleColour
-		}
-		return roleAltered
-	case 5:
-		if natural {
-			return roleFifth
-		}
-		return roleAltered
+	case t.Degree == 3, (t.Degree == 2 || t.Degree == 4) && !third:
+		return roleThird
+	case bare && (t.Degree == 11 || t.Degree == 9 && !seventh):
+		// The suspended fourth of an eleventh chord, or the second of a sus2.
+		return roleThird
+	case natural, t.Degree == 2, t.Degree == 4:
+		return roleColour
 	}
-	// 9, 11, 13. Without a third or a 2 or 4 the eleventh is the suspended
-	// fourth of an eleventh chord, and a lone ninth the second of a sus2.
-	if !third && !sus && natural {
-		if t.Degree == 11 || t.Degree == 9 && !seventh {
-			return roleThird
-		}
-	}
-	if !natural {
-		return roleAltered
-	}
-	return roleColour
+	return roleAltered
 }
 
-// rankInRole orders tones of one role: of the altered ones the ninth first,
-// then the fifth; of the colours 13 before 11 before 9 before added tones.
-func rankInRole(t chordTone) int {
+// The ranks of tones of one role by degree, the lowest first: of the altered ones the ninth,
+// then the fifth; of the others 13 before 11 before 9 before added tones, since what names
+// the chord stays longest.
+var (
+	rankAltered = [14]int8{9: -3, 5: -2, 13: -1, 6: -1}
+	rankOther   = [14]int8{13: -3, 6: -3, 11: -2, 9: -1}
+)
+
+func rankInRole(t chordTone) int8 {
 	if t.role == roleAltered {
-		switch t.degree {
-		case 9:
-			return 0
-		case 5:
-			return 1
-		case 13, 6:
-			return 2
-		}
-		return 3
+		return rankAltered[t.degree]
 	}
-	// What names the chord stays longest.
-	switch t.degree {
-	case 13, 6:
-		return 0
-	case 11:
-		return 1
-	case 9:
-		return 2
-	}
-	return 3
+	return rankOther[t.degree]
 }
 
 // invert ranks for a bass that is not the root: what the bass plays is heard

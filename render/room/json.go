@@ -8,6 +8,7 @@ import (
 	"plinth/songspec/guide"
 	"plinth/songspec/harmony"
 	"plinth/songspec/timeline"
+	"plinth/songspec/wording"
 )
 
 // jsonObject is an object of the file. Its fields keep their order, and there is at least
@@ -77,7 +78,7 @@ func (r *Report) JSON(w io.Writer) error {
 	})
 }
 
-func thousandths(n int64) json.Number { return json.Number(guide.Thousandths(n)) }
+func thousandths(n int64) json.Number { return json.Number(wording.Thousandths(n)) }
 
 func (r *Report) windowJSON(w *guide.Window) jsonObject {
 	out := jsonObject{{"pass", w.Pass}} // from 0; -1 in front of bar 1

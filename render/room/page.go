@@ -105,7 +105,7 @@ func (r *Report) registerWords(s namedScope, format string) []string {
 	for _, p := range s.registers() {
 		switch {
 		case p.part != nil:
-			attacks := guide.Thousandths(int64(p.part.Attacks+5) / 10 * 10)
+			attacks := wording.Thousandths(int64(p.part.Attacks+5) / 10 * 10)
 			out = append(out, fmt.Sprintf(format, s.pitchRange(p.part.P5, p.part.P95), attacks))
 		case p.name == "voice" && r.tl.Vocal == nil:
 			out = append(out, "unknown")

@@ -4,14 +4,14 @@ import (
 	"fmt"
 	"strings"
 
-	"plinth/songspec/guide"
+	"plinth/songspec/wording"
 )
 
 // printf adds text to the file.
 func (s *sheet) printf(format string, args ...any) { fmt.Fprintf(&s.b, format, args...) }
 
 // units writes a coordinate in tenths as SVG units: 125 is "12.5".
-func units(tenths int) string { return guide.Thousandths(int64(tenths) * 100) }
+func units(tenths int) string { return wording.Thousandths(int64(tenths) * 100) }
 
 // outlinedText writes a text with a white edge, so that it can be read on a hatch.
 func (s *sheet) outlinedText(x, y, size int, anchor, weight, t string) {

@@ -143,4 +143,4 @@ func capitalized(s string) string {
 }
 
 // beatFigure is the number of beats alone: "6", "2.5".
-func beatFigure(thousandths int64) string { return guide.Thousandths((thousandths + 50) / 100 * 100) }
+func beatFigure(thousandths int64) string { return wording.Thousandths((thousandths + 50) / 100 * 100) }

@@ -33,42 +33,36 @@ func (w *work) accents() {
 		}
 	}
 	for i := range w.pass.Joint {
-		e := &w.pass.Joint[i]
-		if e.Kind != timeline.Accent {
-			continue
+		if e := &w.pass.Joint[i]; e.Kind == timeline.Accent {
+			w.add(Cue{Kind: Accent, At: e.Tick, Target: e.Target, Until: e.Tick, Event: -1, Span: -1,
+				Bar: int32(e.Bar), By: e.By, Weight: uint8(max(1, e.Weight))})
 		}
-		w.add(Cue{Kind: Accent, At: e.Tick, Target: e.Target, Until: e.Tick, Event: -1, Span: -1,
-			Bar: int32(e.Bar), By: e.By, Weight: uint8(max(1, e.Weight))})
 	}
 }
 
 // strike is where a player plays an accent that is written at a tick.
 func (w *work) strike(who timeline.Player, tick int64) strike {
 	pushes := w.out.of[who].pushes
-	s := strike{at: tick, target: pushes.target(tick)}
-	if push, over := pushes.Over(tick); over {
+	s := strike{at: tick, target: tick}
+	if push, begins := pushes.at(tick); begins {
+		s.target = push.To
+	} else if push, over := pushes.Over(tick); over {
 		s.at, s.target = push.From, push.To
 	}
-	why, silent := w.silent(who, s.at)
 	leads := w.leads >= 0 && s.at == w.pass.Events[w.leads].Tick && s.target == w.pass.Length
 	switch {
-	case silent:
-		return strike{why: why}
+	case w.silent(who, s.at):
+		s.why = InStop
 	case s.at < 0:
 		s.out = !who.Chords()
-		return s
 	case !who.Chords():
-		return s
 	case leads:
 		s.out = true
-		if a := w.pass.After; a == nil || a.Tacet.Has(who) {
-			return strike{why: NextTacet}
+		if w.pass.After.Tacet.Has(who) {
+			s.why = NextTacet
 		}
-		return s
-	}
-	// On a push, the chord of the beat that is pushed counts.
-	if len(w.pass.Chords) == 0 || w.pass.Chords[spanAt(w.pass, s.target)].Chord.None {
-		return strike{why: NoChord}
+	case w.noChordAt(s.target): // on a push, the chord of the beat that is pushed counts
+		s.why = NoChord
 	}
 	return s
 }

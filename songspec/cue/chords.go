@@ -122,8 +122,8 @@ func (w *work) pushCue(event int32) (Cue, bool) {
 func (w *work) pushers(e *timeline.Event) timeline.Players {
 	var by timeline.Players
 	for who := range w.out.of {
-		p := timeline.Player(who)
-		if pushes := w.out.of[who].pushes; e.By.Has(p) && pushes.Begins(e.Tick) && pushes.target(e.Tick) == e.Target {
+		push, begins := w.out.of[who].pushes.at(e.Tick)
+		if p := timeline.Player(who); begins && push.To == e.Target && e.By.Has(p) {
 			by |= timeline.Only(p)
 		}
 	}

@@ -22,7 +22,16 @@ func Events(p *timeline.Pass) []Played {
 	for _, d := range w.out.Dropped {
 		out[d.Event].Why = d.Why
 	}
-	add := func(q *Cue) {
+	cues := w.out.List
+	for i := range p.Events {
+		if q, ok := w.pushCue(int32(i)); ok {
+			cues = append(cues, q)
+		}
+	}
+	for _, q := range cues {
+		if q.Event < 0 {
+			continue
+		}
 		e := &out[q.Event]
 		if !e.Acts || q.Early {
 			e.At, e.Target = q.At, q.Target
@@ -30,16 +39,6 @@ func Events(p *timeline.Pass) []Played {
 		e.Acts, e.By = true, e.By|q.By|q.Out
 		if q.Early {
 			e.Moved |= q.By | q.Out
-		}
-	}
-	for i := range w.out.List {
-		if q := &w.out.List[i]; q.Event >= 0 {
-			add(q)
-		}
-	}
-	for i := range p.Events {
-		if q, ok := w.pushCue(int32(i)); ok {
-			add(&q)
 		}
 	}
 	return out

@@ -31,9 +31,6 @@ func (w *work) form() {
 // for the players who did not strike the first chord ahead of the bar line. The drummer has
 // none where the first bar is for its written hits alone.
 func (w *work) opening() {
-	if len(w.pass.Bars) == 0 {
-		return
-	}
 	q := Cue{Kind: Opening, Until: w.pass.Length, Event: -1, Span: -1, By: w.plays()}
 	if w.out.Alone[0] {
 		q.By &^= drums

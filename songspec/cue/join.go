@@ -14,8 +14,7 @@ func Join(passes []timeline.Pass) {
 			p.Before = neighbour(b, len(b.Chords)-1, len(b.Bars)-1)
 		}
 		if i+1 < len(passes) {
-			a := &passes[i+1]
-			p.After = neighbour(a, 0, 0)
+			p.After = neighbour(&passes[i+1], 0, 0)
 		}
 	}
 	for i := 1; i < len(passes); i++ {
@@ -39,11 +38,7 @@ func neighbour(p *timeline.Pass, chord, bar int) *timeline.Neighbour {
 func join(before, after *timeline.Pass) {
 	w := &work{pass: before, out: &Cues{}, leads: -1}
 	w.stretches()
-	for i := range before.Events {
-		if e := &before.Events[i]; e.Kind == timeline.Push && e.Target >= before.Length {
-			w.addPush(int32(i), e)
-		}
-	}
+	w.addPushes(func(e *timeline.Event) bool { return e.Target >= before.Length })
 	if w.leads < 0 {
 		return
 	}
@@ -71,13 +66,9 @@ func join(before, after *timeline.Pass) {
 	// If another push begins on the first beat, an accent there is struck there.
 	next := &work{pass: after, out: &Cues{}, leads: -1}
 	next.stretches()
-	for i := 0; i < len(after.Events) && after.Events[i].Tick == 0; i++ {
-		if e := &after.Events[i]; e.Kind == timeline.Push {
-			next.addPush(int32(i), e)
-		}
-	}
-	for i := 0; i < len(after.Events) && after.Events[i].Tick == 0; i++ {
-		if e := after.Events[i]; e.Kind == timeline.Accent && !next.out.of[timeline.Drums].pushes.Begins(0) {
+	next.addPushes(func(e *timeline.Event) bool { return e.Tick == 0 })
+	for _, e := range after.Events {
+		if e.Tick == 0 && e.Kind == timeline.Accent && !next.out.of[timeline.Drums].pushes.Begins(0) {
 			add(before, e, push, before.Length, before.BarAt(push), e.By&entry.By&drums)
 		}
 	}

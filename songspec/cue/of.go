@@ -81,10 +81,8 @@ func (w *work) stretches() {
 	}
 }
 
-// silent reports whether a player is silent at a tick, and why.
-func (w *work) silent(who timeline.Player, tick int64) (Reason, bool) {
-	return InStop, w.out.of[who].silences.Has(tick)
-}
+// silent reports whether a player is silent at a tick.
+func (w *work) silent(who timeline.Player, tick int64) bool { return w.out.of[who].silences.Has(tick) }
 
 // findPushes finds the pushes of every player, and where each player's part ends.
 func (w *work) findPushes() {
@@ -95,11 +93,7 @@ func (w *work) findPushes() {
 			}
 		}
 	}
-	for i := range w.pass.Events {
-		if e := &w.pass.Events[i]; e.Kind == timeline.Push {
-			w.addPush(int32(i), e)
-		}
-	}
+	w.addPushes(func(*timeline.Event) bool { return true })
 	for who := range w.out.of {
 		w.out.of[who].end = w.pass.Length
 		if pushes := w.out.of[who].pushes; len(pushes) > 0 && pushes[len(pushes)-1].Out {
@@ -108,35 +102,32 @@ func (w *work) findPushes() {
 	}
 }
 
+// otherKinds are the cues of the events that are no hits and no pushes.
+var otherKinds = map[timeline.EventKind]Kind{timeline.Stop: Stop, timeline.Fill: Fill, timeline.Hold: Hold,
+	timeline.Rit: Rit, timeline.Space: Space}
+
 // others makes cues of the stops, fills, holds, rits and spaces.
 func (w *work) others() {
 	for i := range w.pass.Events {
 		e := &w.pass.Events[i]
 		q := Cue{At: e.Tick, Target: e.Tick, Until: e.End, Event: int32(i), Span: -1, Bar: int32(e.Bar), By: w.plays()}
-		switch e.Kind {
-		case timeline.Stop:
-			q.Kind = Stop
-		case timeline.Hold:
-			q.Kind = Hold
-		case timeline.Rit:
-			q.Kind = Rit
-		case timeline.Space:
-			q.Kind = Space
-		case timeline.Fill:
-			if q.Kind, q.By = Fill, e.By&drums&w.plays(); q.By == 0 {
+		var ok bool
+		if q.Kind, ok = otherKinds[e.Kind]; !ok {
+			continue
+		}
+		if e.Kind == timeline.Fill {
+			q.By &= e.By & drums
+			q.Until = w.out.of[timeline.Drums].silences.Next(e.Tick, e.End)
+			switch {
+			case q.By == 0:
 				continue
-			}
-			if w.out.Alone[w.pass.BarAt(e.Tick)] {
+			case w.out.Alone[w.pass.BarAt(e.Tick)]:
 				w.drop(int32(i), e.By, HitsAlone)
 				continue
-			}
-			if why, silent := w.silent(timeline.Drums, e.Tick); silent {
-				w.drop(int32(i), e.By, why)
+			case w.silent(timeline.Drums, e.Tick):
+				w.drop(int32(i), e.By, InStop)
 				continue
 			}
-			q.Until = w.out.of[timeline.Drums].silences.Next(e.Tick, e.End)
-		default:
-			continue
 		}
 		w.out.acts[i] = true
 		w.add(q)
@@ -160,7 +151,7 @@ func (w *work) settle() {
 		at := 0 // a list that several share is gone through again
 		for k := range w.out.of[who].changes {
 			c := &w.out.of[who].changes[k]
-			for q := &w.out.List[at]; q.Kind != Chord || q.At != c.Start || q.Target != c.Nominal; q = &w.out.List[at] {
+			for q := w.out.List[at:]; q[0].Kind != Chord || q[0].At != c.Start || q[0].Target != c.Nominal; q = q[1:] {
 				at++
 			}
 			c.Cue = int32(at)

@@ -1,6 +1,8 @@
 package cue
 
 import (
+	"cmp"
+	"slices"
 	"sort"
 
 	"plinth/songspec/timeline"
@@ -19,8 +21,17 @@ type Pushes []Push
 
 // Begins reports whether a push begins at a tick.
 func (s Pushes) Begins(tick int64) bool {
-	i := sort.Search(len(s), func(i int) bool { return s[i].From >= tick })
-	return i < len(s) && s[i].From == tick
+	_, begins := s.at(tick)
+	return begins
+}
+
+// at is the push that begins at a tick, if one does.
+func (s Pushes) at(tick int64) (Push, bool) {
+	i, begins := slices.BinarySearchFunc(s, tick, func(p Push, tick int64) int { return cmp.Compare(p.From, tick) })
+	if !begins {
+		return Push{}, false
+	}
+	return s[i], true
 }
 
 // Over is the push, if any, on account of which nothing is struck at a tick. Where a push
@@ -33,20 +44,23 @@ func (s Pushes) Over(tick int64) (Push, bool) {
 	return s[i], true
 }
 
-// target is the beat of the push that begins at a tick; the tick itself if none does.
-func (s Pushes) target(tick int64) int64 {
-	i := sort.Search(len(s), func(i int) bool { return s[i].From >= tick })
-	if i < len(s) && s[i].From == tick {
-		return s[i].To
-	}
-	return tick
-}
-
 // spanAt is the index in Chords of the chord in force at a tick of a pass: the first one
 // before the pass, the last one after it.
 func spanAt(p *timeline.Pass, tick int64) int {
 	i := sort.Search(len(p.Chords), func(i int) bool { return p.Chords[i].End > tick })
 	return min(i, len(p.Chords)-1)
+}
+
+// noChordAt reports whether the chord in force at a tick of the pass is none.
+func (w *work) noChordAt(tick int64) bool { return w.pass.Chords[spanAt(w.pass, tick)].Chord.None }
+
+// addPushes adds the pushes among the events that are to count.
+func (w *work) addPushes(count func(e *timeline.Event) bool) {
+	for i := range w.pass.Events {
+		if e := &w.pass.Events[i]; e.Kind == timeline.Push && count(e) {
+			w.addPush(int32(i), e)
+		}
+	}
 }
 
 // addPush adds the push of an event to the pushes of the players who take part in it, and
@@ -55,33 +69,29 @@ func (w *work) addPush(i int32, e *timeline.Event) {
 	by := e.By & w.plays()
 	for k := range w.out.of {
 		who := timeline.Player(k)
-		if why, silent := w.silent(who, e.Tick); silent && by.Has(who) {
-			w.drop(i, timeline.Only(who), why)
+		if by.Has(who) && w.silent(who, e.Tick) {
+			w.drop(i, timeline.Only(who), InStop)
 			by &^= timeline.Only(who)
 		}
 	}
 	if by == 0 {
 		return
 	}
-	if e.Target >= w.pass.Length {
-		after := w.pass.After
-		switch {
-		case after == nil:
-			w.drop(i, by, SongEnds)
-			return
-		case after.Chord.None:
-			w.drop(i, by, NoChord)
-			return
-		case by&^after.Tacet == 0:
-			w.drop(i, by, NextTacet)
-			return
-		case w.leads >= 0: // of several over one border the first counts, for everybody
-			w.drop(i, by, Taken)
-			return
-		}
+	why, out := Unsaid, e.Target >= w.pass.Length
+	switch after := w.pass.After; {
+	case out && after == nil:
+		why = SongEnds
+	case out && after.Chord.None || !out && w.noChordAt(e.Target):
+		why = NoChord
+	case out && by&^after.Tacet == 0:
+		why = NextTacet
+	case out && w.leads >= 0: // of several over one border the first counts, for everybody
+		why = Taken
+	case out:
 		w.leads = i
-	} else if len(w.pass.Chords) == 0 || w.pass.Chords[spanAt(w.pass, e.Target)].Chord.None {
-		w.drop(i, by, NoChord)
+	}
+	if why != Unsaid {
+		w.drop(i, by, why)
 		return
 	}
 	for who := range w.out.of {
@@ -107,7 +117,7 @@ func (w *work) changesOf(who timeline.Player) []Change {
 		out = append(out, Change{Start: s.Start, Nominal: s.Start, End: s.End, Chord: s.Chord, span: int32(i)})
 	}
 	pushes := w.out.of[who].pushes
-	if len(pushes) > 0 && pushes[0].From < 0 && len(out) > 0 {
+	if len(pushes) > 0 && pushes[0].From < 0 {
 		out[0].Start = pushes[0].From
 		pushes = pushes[1:]
 	}

@@ -3,24 +3,23 @@ package guide
 import (
 	"fmt"
 	"sort"
-	"strings"
 
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
+	"plinth/songspec/wording"
 )
 
 // disagreements compares the file's tempo and meter with the song's in every bar of the
 // voice. The voice is placed by beats, so neither moves a note. A file without tempo or
 // meter is not compared.
-func (l *layout) disagreements() []Problem {
-	var tempo, meters []string
+func (l *layout) disagreements() (out problems) {
+	var tempo, meters, again string
 	notes := l.tl.Vocal.Notes
 	if len(notes) == 0 {
 		return nil
 	}
 	last := notes[len(notes)-1]
 	end := last.Tick + last.Length
-	tempoBar, meterBar := 0, 0
 	for i := range l.tl.Passes {
 		p := &l.tl.Passes[i]
 		for j := range p.Bars {
@@ -30,37 +29,34 @@ func (l *layout) disagreements() []Problem {
 				continue
 			}
 			number := p.FirstBar + j
-			if m, ok := l.meterAt(at); ok && disagree(m, b.Meter) {
-				if meterBar == 0 {
-					meterBar = number
-					meters = append(meters, fmt.Sprintf("%d/%d in the guide, %s in the song, at bar %d", m.Num, m.Den,
-						b.Meter, number))
-				} else if len(meters) == 1 {
-					meters = append(meters, "and again later")
+			m := inForce(l.file.Meters, at, func(m Meter) int64 { return l.tick(m.Tick) })
+			if m.Num > 0 && disagree(m, b.Meter) {
+				if meters == "" {
+					meters = fmt.Sprintf("%d/%d in the guide, %s in the song, at bar %d", m.Num, m.Den, b.Meter,
+						number)
+				} else {
+					again = " and again later"
 				}
 			}
-			if moving(p, j) {
+			if tempo != "" || moving(p, j) {
 				continue
 			}
-			file, ok := l.microsAt(at)
-			song := songMicros(l.tl, at)
+			file := inForce(l.file.Tempos, at, func(t Tempo) int64 { return l.tick(t.Tick) }).Micros
+			song := inForce(l.tl.Tempos, at, func(t timeline.Tempo) int64 { return t.Tick }).Micros
 			// By more than 2%: rounding a tempo to whole beats differs less.
-			if ok && song > 0 && dist(file, song)*50 > song && tempoBar == 0 {
-				tempoBar = number
-				tempo = append(tempo, fmt.Sprintf("%s beats a minute in the guide, %s in the song, at bar %d",
-					bpm(file, b.Meter), bpm(song, b.Meter), number))
+			if file > 0 && song > 0 && dist(file, song)*50 > song {
+				tempo = fmt.Sprintf("%s beats a minute in the guide, %s in the song, at bar %d",
+					bpm(file, b.Meter), bpm(song, b.Meter), number)
 			}
 		}
 	}
-	var out []Problem
-	if len(meters) > 0 {
-		out = append(out, Problem{Attr: "from", Summary: "The guide's meter is not the song's",
-			Detail: fmt.Sprintf("It is %s. The voice is placed by beats, "+
-				"so check that its bar lines meet the song's.", strings.Join(meters, " "))})
+	if meters != "" {
+		out.add("from", "The guide's meter is not the song's",
+			"It is %s%s. The voice is placed by beats, so check that its bar lines meet the song's.", meters, again)
 	}
-	if len(tempo) > 0 {
-		out = append(out, Problem{Summary: "The guide's tempo is not the song's",
-			Detail: fmt.Sprintf("It is %s. The voice is placed by beats and follows the song's tempo.", tempo[0])})
+	if tempo != "" {
+		out.add("", "The guide's tempo is not the song's",
+			"It is %s. The voice is placed by beats and follows the song's tempo.", tempo)
 	}
 	return out
 }
@@ -73,32 +69,13 @@ func disagree(m Meter, song meter.Meter) bool {
 		a.Compound() != song.Compound() && song.Groups == ""
 }
 
-// meterAt is the file's meter at an absolute tick of the song.
-func (l *layout) meterAt(at int64) (Meter, bool) {
-	m := l.file.Meters
-	i := sort.Search(len(m), func(i int) bool { return l.tick(m[i].Tick) > at })
-	if i == 0 {
-		return Meter{}, false
+// inForce is the last of row, which is in order of time, that begins no later than a tick; the
+// zero value if none does.
+func inForce[T any](row []T, at int64, begins func(T) int64) (last T) {
+	if i := sort.Search(len(row), func(i int) bool { return begins(row[i]) > at }); i > 0 {
+		last = row[i-1]
 	}
-	return m[i-1], true
-}
-
-// microsAt is the file's tempo at an absolute tick of the song.
-func (l *layout) microsAt(at int64) (int64, bool) {
-	t := l.file.Tempos
-	i := sort.Search(len(t), func(i int) bool { return l.tick(t[i].Tick) > at })
-	if i == 0 {
-		return 0, false
-	}
-	return t[i-1].Micros, true
-}
-
-func songMicros(tl *timeline.Timeline, at int64) int64 {
-	i := sort.Search(len(tl.Tempos), func(i int) bool { return tl.Tempos[i].Tick > at })
-	if i == 0 {
-		return 0
-	}
-	return tl.Tempos[i-1].Micros
+	return last
 }
 
 // moving reports whether a rit or a hold moves the song's tempo in a bar.
@@ -115,22 +92,5 @@ func moving(p *timeline.Pass, bar int) bool {
 // bpm is a tempo in beats a minute of the meter's beat, with at most one decimal.
 func bpm(micros int64, m meter.Meter) string {
 	beat := micros * m.TempoTicks() / meter.TicksPerQuarter
-	tenths := (600_000_000 + beat/2) / beat
-	if tenths%10 == 0 {
-		return fmt.Sprintf("%d", tenths/10)
-	}
-	return fmt.Sprintf("%d.%d", tenths/10, tenths%10)
-}
-
-// sentence is an error's text with a full stop.
-func sentence(s string) string { return strings.TrimRight(s, ".") + "." }
-
-func capital(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
-
-func quoted(names []string) string {
-	q := make([]string, len(names))
-	for i, n := range names {
-		q[i] = fmt.Sprintf("%q", n)
-	}
-	return strings.Join(q, ", ")
+	return wording.Thousandths((600_000_000 + beat/2) / beat * 100)
 }

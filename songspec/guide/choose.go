@@ -3,10 +3,11 @@ package guide
 import (
 	"errors"
 	"fmt"
-	"sort"
+	"slices"
+	"strconv"
 	"strings"
 
-	"github.com/agext/levenshtein"
+	"plinth/songspec/wording"
 )
 
 // Choice is the track that was taken for the voice.
@@ -28,11 +29,11 @@ func (f *File) Vocal(name string) (Choice, error) {
 			with = append(with, &f.Tracks[i])
 		}
 	}
-	if name != "" {
-		return f.named(name, with)
-	}
-	if len(with) == 0 {
+	switch {
+	case len(with) == 0:
 		return Choice{}, ErrSilent
+	case name != "":
+		return f.named(name, with)
 	}
 	type ranked struct {
 		t     *Track
@@ -44,10 +45,9 @@ func (f *File) Vocal(name string) (Choice, error) {
 		score, why := f.likelihood(t)
 		list[i] = ranked{t, score, why}
 	}
-	sort.SliceStable(list, func(i, j int) bool { return list[i].score > list[j].score })
+	slices.SortStableFunc(list, func(a, b ranked) int { return b.score - a.score })
 	best := list[0]
-	c := Choice{Track: best.t, Why: strings.Join(best.why, ", ")}
-	c.Empty = f.emptyVoice(best.t)
+	c := Choice{Track: best.t, Why: strings.Join(best.why, ", "), Empty: f.emptyVoice(best.t)}
 	if len(with) == 1 {
 		c.Why = "the only track with notes"
 		return c, nil
@@ -80,31 +80,25 @@ func (f *File) named(name string, with []*Track) (Choice, error) {
 	if silent {
 		return Choice{}, ErrSilent
 	}
-	if len(with) == 0 {
-		return Choice{}, ErrSilent
+	names := make([]string, len(with)) // in small letters
+	for i, t := range with {
+		names[i] = strings.ToLower(t.Name)
 	}
-	near, best := "", 1+len([]rune(want))/3
-	for _, t := range with {
-		if d := levenshtein.Distance(want, strings.ToLower(t.Name), nil); d <= best {
-			if near == "" || d < best {
-				near, best = t.Name, d
-			}
-		}
-	}
-	if near != "" {
-		return Choice{}, fmt.Errorf("the file has no track %q; did you mean %q? It has %s", name, near, trackList(with))
+	if near := wording.Closest(want, names, 1+len([]rune(want))/3); near != "" {
+		return Choice{}, fmt.Errorf("the file has no track %q; did you mean %q? It has %s", name,
+			with[slices.Index(names, near)].Name, trackList(with))
 	}
 	return Choice{}, fmt.Errorf("the file has no track %q; it has %s", name, trackList(with))
 }
 
+// trackList is the names of tracks in quotes, of many the first twelve.
 func trackList(tracks []*Track) string {
 	var names []string
-	for i, t := range tracks {
-		if i == 12 {
-			names = append(names, fmt.Sprintf("and %d more", len(tracks)-i))
-			break
-		}
-		names = append(names, fmt.Sprintf("%q", t.Name))
+	for _, t := range tracks {
+		names = append(names, strconv.Quote(t.Name))
+	}
+	if more := len(names) - 12; more > 0 {
+		names = append(names[:12], fmt.Sprintf("and %d more", more))
 	}
 	return strings.Join(names, ", ")
 }
@@ -124,59 +118,44 @@ var (
 
 // likelihood is how much a track looks like the voice, in points, and why. The points only
 // rank the tracks: the name counts most, then words on the notes, then how the line moves.
-func (f *File) likelihood(t *Track) (int, []string) {
-	score := 0
-	var why []string
-	add := func(points int, reason string) {
-		score += points
-		if points > 0 && reason != "" {
-			why = append(why, reason)
-		}
-	}
+func (f *File) likelihood(t *Track) (score int, why []string) {
 	named := fmt.Sprintf("named %q", t.Name)
-	switch {
-	case hasWord(t.Name, voiceNames):
-		add(60, named)
-	case hasWord(t.Name, lineNames):
-		add(40, named)
-	}
-	if hasWord(t.Name, otherNames) {
-		add(-40, "")
-	}
-	if s := f.sungShare(t); s >= 50 {
-		add(50, "words on its notes")
-		if t.Lyrics > 0 { // in its own track, not a neighbour's
-			score += 20
-		}
-	}
-	switch s := overlapShare(t.Notes); {
-	case s <= 2:
-		add(25, "one note at a time")
-	case s <= 10:
-		add(10, "nearly one note at a time")
-	default:
-		add(-30, "")
-	}
+	voice, line := hasWord(t.Name, voiceNames), hasWord(t.Name, lineNames)
+	sung, overlap := f.sungShare(t) >= 50, overlapShare(t.Notes)
 	// A voice as notated: the medians of real lines lie between B2 and B5; a song spans 16
 	// semitones as a rule (the median), and 25 at most in 19 of 20.
-	keys := keysOf(t.Notes)
+	keys := keysOf(t.Notes, func(n Note) uint8 { return n.Key })
+	slices.Sort(keys)
 	med, span := Percentile(keys, 50), Percentile(keys, 98)-Percentile(keys, 2)
-	if med >= 47 && med <= 83 && span <= 31 {
-		add(15, "within a voice's reach")
-	} else {
-		add(-20, "")
+	reach := med >= 47 && med <= 83 && span <= 31
+	for _, sign := range []struct {
+		is     bool
+		points int
+		reason string
+	}{
+		{voice, 60, named},
+		{line && !voice, 40, named},
+		{hasWord(t.Name, otherNames), -40, ""},
+		{sung, 50, "words on its notes"},
+		{sung && t.Lyrics > 0, 20, ""}, // in its own track, not a neighbour's
+		{overlap <= 2, 25, "one note at a time"},
+		{overlap > 2 && overlap <= 10, 10, "nearly one note at a time"},
+		{overlap > 10, -30, ""},
+		{reach, 15, "within a voice's reach"},
+		{!reach, -20, ""},
+		// General MIDI 53 to 55 and 86, counted from 1: choir, voice, synth voice, lead voice.
+		{t.Program >= 52 && t.Program <= 54 || t.Program == 85, 15, "a voice's sound"},
+		{t.Channel == 10, -200, ""},
+		{len(t.Notes) < 8, -10, ""},
+	} {
+		if sign.is {
+			score += sign.points
+		}
+		if sign.is && sign.reason != "" {
+			why = append(why, sign.reason)
+		}
 	}
-	// General MIDI 53 to 55 and 86, counted from 1: choir, voice, synth voice, lead voice.
-	if t.Program >= 52 && t.Program <= 54 || t.Program == 85 {
-		add(15, "a voice's sound")
-	}
-	if t.Channel == 10 {
-		score -= 200
-	}
-	if len(t.Notes) < 8 {
-		score -= 10
-	}
-	if len(why) == 0 {
+	if why == nil {
 		why = []string{"nothing fits better"}
 	}
 	return score, why
@@ -184,16 +163,8 @@ func (f *File) likelihood(t *Track) (int, []string) {
 
 // hasWord reports whether one of the words stands in a track's name.
 func hasWord(name string, list []string) bool {
-	for _, w := range strings.FieldsFunc(strings.ToLower(name), func(c rune) bool {
-		return c < 'a' && c < 0x80 || c > 'z' && c < 0x80
-	}) {
-		for _, l := range list {
-			if w == l {
-				return true
-			}
-		}
-	}
-	return false
+	words := strings.FieldsFunc(strings.ToLower(name), func(c rune) bool { return c < 'a' || c > 'z' && c < 0x80 })
+	return slices.ContainsFunc(words, func(w string) bool { return slices.Contains(list, w) })
 }
 
 // emptyVoice is the name of a track that has no notes but a voice's name, when
@@ -213,13 +184,9 @@ func (f *File) emptyVoice(taken *Track) string {
 
 // sungShare is how many of a track's notes in a hundred have a lyric on them.
 func (f *File) sungShare(t *Track) int {
-	if len(f.Lyrics) == 0 {
-		return 0
-	}
 	hit := 0
 	for _, n := range t.Notes {
-		i := sort.Search(len(f.Lyrics), func(i int) bool { return f.Lyrics[i] >= n.Tick })
-		if i < len(f.Lyrics) && f.Lyrics[i] == n.Tick {
+		if _, sung := slices.BinarySearch(f.Lyrics, n.Tick); sung {
 			hit++
 		}
 	}

@@ -1,7 +1,9 @@
 package guide
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"sort"
 
 	"plinth/songspec/harmony"
@@ -42,20 +44,14 @@ func (r ClashReport) Doubtful() bool { return r.Rub > 2 && 100*r.Rub > 16*r.Long
 // source.
 func Clashes(tl *timeline.Timeline) ClashReport {
 	var out ClashReport
-	if tl.Vocal == nil {
-		return out
-	}
-	notes := tl.Vocal.Notes
+	notes := sungNotes(tl)
 	chords := make([][]timeline.Span, len(tl.Passes))
 	for i := range chords {
 		chords[i] = timeline.Joined(tl.Passes[i].Chords)
 	}
 	for i, n := range notes {
-		if n.Tick+n.Length <= tl.Lead {
-			continue
-		}
 		beat := beatAt(tl, n.Tick)
-		if n.Length < beat {
+		if n.Tick+n.Length <= tl.Lead || n.Length < beat {
 			continue
 		}
 		on := onBeat(tl, n.Tick)
@@ -74,7 +70,7 @@ func Clashes(tl *timeline.Timeline) ClashReport {
 			out.Clashes = append(out.Clashes, c)
 		}
 	}
-	sort.SliceStable(out.Clashes, func(i, j int) bool { return out.Clashes[i].weight > out.Clashes[j].weight })
+	slices.SortStableFunc(out.Clashes, func(a, b Clash) int { return cmp.Compare(b.weight, a.weight) })
 	return out
 }
 
@@ -110,11 +106,8 @@ func clash(tl *timeline.Timeline, chords [][]timeline.Span, n timeline.SungNote,
 // the third, where a clash is worst. ok is false if there is none, or if the sung note is in
 // the chord itself.
 func below(c harmony.Chord, key int) (tone harmony.Name, third, ok bool) {
-	if c.None {
-		return harmony.Name{}, false, false
-	}
 	pc, want := key%12, (key+11)%12
-	if c.Bass.PC() == pc {
+	if c.None || c.Bass.PC() == pc {
 		return harmony.Name{}, false, false
 	}
 	for i := 0; i < c.ToneCount(); i++ {
@@ -136,7 +129,7 @@ func below(c harmony.Chord, key int) (tone harmony.Name, third, ok bool) {
 // quarter (60 ticks).
 func onBeat(tl *timeline.Timeline, tick int64) bool {
 	i := tl.PassAt(tick)
-	if i < 0 || len(tl.Passes[i].Bars) == 0 {
+	if i < 0 {
 		return false
 	}
 	p := &tl.Passes[i]

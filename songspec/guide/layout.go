@@ -1,11 +1,13 @@
 package guide
 
 import (
+	"cmp"
 	"fmt"
-	"sort"
+	"slices"
 
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
+	"plinth/songspec/wording"
 )
 
 // layout maps a file's ticks onto the song's.
@@ -27,27 +29,20 @@ func scale(t int64, division int) int64 {
 // upbeat is the length, in the song's ticks, of a first bar that is shorter than the second:
 // after one bar a longer meter begins. Otherwise it is 0.
 func upbeat(f *File) int64 {
-	var at0, next *Meter
-	for i := range f.Meters {
-		switch m := &f.Meters[i]; {
-		case m.Tick == 0:
-			at0 = m
-		case next == nil:
-			next = m
-		}
-	}
-	if at0 == nil || next == nil {
+	i := slices.IndexFunc(f.Meters, func(m Meter) bool { return m.Tick > 0 })
+	if i < 1 {
 		return 0
 	}
-	bar := func(m *Meter) int64 { return int64(m.Num) * 4 * meter.TicksPerQuarter / int64(m.Den) }
-	if t := scale(next.Tick, f.Division); t == bar(at0) && t < bar(next) {
-		return t
+	bar := func(m Meter) int64 { return int64(m.Num) * 4 * meter.TicksPerQuarter / int64(m.Den) }
+	t := scale(f.Meters[i].Tick, f.Division)
+	if t != bar(f.Meters[i-1]) || t >= bar(f.Meters[i]) {
+		return 0
 	}
-	return 0
+	return t
 }
 
 // notes places the notes of a track and reports those that do not fit.
-func (l *layout) notes(t *Track) []Problem {
+func (l *layout) notes(t *Track) problems {
 	v, tl := l.tl.Vocal, l.tl
 	v.Notes = nil
 	early, late, double := 0, 0, 0
@@ -59,17 +54,15 @@ func (l *layout) notes(t *Track) []Problem {
 			early++
 			continue
 		case start >= tl.End:
-			if late == 0 {
+			if late++; late == 1 {
 				firstLate = start
 			}
-			late++
 			continue
 		}
 		v.Notes = append(v.Notes, timeline.SungNote{Tick: start, Length: max(1, min(end, tl.End)-start), Key: n.Key})
 	}
-	sort.SliceStable(v.Notes, func(i, j int) bool {
-		a, b := v.Notes[i], v.Notes[j]
-		return a.Tick < b.Tick || a.Tick == b.Tick && a.Key < b.Key
+	slices.SortStableFunc(v.Notes, func(a, b timeline.SungNote) int {
+		return cmp.Or(cmp.Compare(a.Tick, b.Tick), cmp.Compare(a.Key, b.Key))
 	})
 	for i := 1; i < len(v.Notes); i++ {
 		a, b := &v.Notes[i-1], v.Notes[i]
@@ -79,60 +72,46 @@ func (l *layout) notes(t *Track) []Problem {
 		case 2*over <= min(a.Length, b.Length): // legato, not a second voice
 			a.Length -= over
 		default:
-			if double == 0 {
+			if double++; double == 1 {
 				firstDouble = b.Tick
 			}
-			double++
 		}
 	}
-	var out []Problem
+	var out problems
 	if early > 0 {
-		out = append(out, Problem{Attr: "from", Summary: "The voice begins before the song",
-			Detail: fmt.Sprintf("%s of the guide would sound before the song's first bar and are left out; "+
-				"a later from, a pickup or a count_in makes room.", meter.Plural(early, "note"))})
+		out.add("from", "The voice begins before the song",
+			"%s of the guide would sound before the song's first bar and are left out; "+
+				"a later from, a pickup or a count_in makes room.", wording.Count(early, "note"))
 	}
 	if late > 0 {
+		bars := tl.Passes[len(tl.Passes)-1].Bars
 		come, are := "come", "They are"
 		if late == 1 {
 			come, are = "comes", "It is"
 		}
-		out = append(out, Problem{Attr: "from", Summary: "The voice is longer than the form",
-			Detail: fmt.Sprintf("%s of the guide %s after the song's last bar, %d, "+
-				"the first in what would be bar %d. %s left out; a section is missing in the form, "+
-				"or from is too late.",
-				meter.Plural(late, "note"), come, lastBar(tl), lastBar(tl)+1+int((firstLate-tl.End)/barTicks(tl)),
-				are)})
+		out.add("from", "The voice is longer than the form",
+			"%s of the guide %s after the song's last bar, %d, the first in what would be bar %d. "+
+				"%s left out; a section is missing in the form, or from is too late.",
+			wording.Count(late, "note"), come, lastBar(tl),
+			lastBar(tl)+1+int((firstLate-tl.End)/bars[len(bars)-1].Length), are)
 	}
 	if double > 0 {
 		where := fmt.Sprintf("at %s", At(tl, firstDouble))
 		if double > 1 {
 			where = fmt.Sprintf("in %d places, the first %s", double, where)
 		}
-		out = append(out, Problem{Attr: "track", Summary: "Two notes at once",
-			Detail: fmt.Sprintf("The voice has notes on top of each other %s; the band listens to all of them.",
-				where)})
+		out.add("track", "Two notes at once",
+			"The voice has notes on top of each other %s; the band listens to all of them.", where)
 	}
 	if len(v.Notes) == 0 && early+late > 0 {
-		out = append(out, Problem{Attr: "from", Summary: "Silent guide vocal",
-			Detail: "No note of the guide falls into the song; " +
-				"the band plays as for a singer who is silent throughout."})
+		out.add("from", "Silent guide vocal", "No note of the guide falls into the song; "+
+			"the band plays as for a singer who is silent throughout.")
 	}
 	return out
 }
 
+// lastBar is the number of the song's last bar.
 func lastBar(tl *timeline.Timeline) int {
-	if len(tl.Passes) == 0 {
-		return 0
-	}
 	p := &tl.Passes[len(tl.Passes)-1]
 	return p.FirstBar + len(p.Bars) - 1
-}
-
-// barTicks is the length of the song's last bar, at least 1.
-func barTicks(tl *timeline.Timeline) int64 {
-	p := &tl.Passes[len(tl.Passes)-1]
-	if len(p.Bars) == 0 {
-		return 4 * meter.TicksPerQuarter
-	}
-	return max(1, p.Bars[len(p.Bars)-1].Length)
 }

@@ -2,6 +2,7 @@ package guide
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 
 	"plinth/songspec/harmony"
@@ -27,46 +28,30 @@ func At(tl *timeline.Timeline, tick int64) Position {
 	sung := divisionSung(tl, tick)
 	i := tl.PassAt(tick)
 	if i < 0 {
-		return before(tl, out)
+		first := &tl.Passes[0]
+		m := first.Bars[0].Meter
+		length := m.BarTicks()
+		bars := (first.Start - tick + length - 1) / length
+		rel := nearCount(tick-first.Start+bars*length, m.UnitTicks(), sung)
+		if rel == length {
+			bars, rel = bars-1, 0
+		}
+		out.Bar, out.Count = 1-int(bars), m.CountAt(rel)
+		return out
 	}
 	p := &tl.Passes[i]
 	bar := p.BarAt(tick - p.Start)
-	for {
-		b := &p.Bars[bar]
-		rel := nearCount(tick-p.Start-b.Start, b.Meter.UnitTicks(), sung)
-		if rel < b.Length {
-			out.Pass, out.Bar, out.Count = p.Index, p.FirstBar+bar, b.Meter.CountAt(rel)
-			return out
-		}
-		// Rounded up onto the next bar line.
-		tick = p.Start + b.Start + b.Length
-		switch {
-		case bar+1 < len(p.Bars):
-			bar++
-		case i+1 < len(tl.Passes):
-			i, bar = i+1, 0
-			p = &tl.Passes[i]
-		default: // the song's last bar line
-			out.Pass, out.Bar, out.Count = p.Index, p.FirstBar+bar+1, "1"
-			return out
-		}
-	}
-}
-
-// before fills in the position of a tick in the bars in front of bar 1.
-func before(tl *timeline.Timeline, out Position) Position {
-	if len(tl.Passes) == 0 || len(tl.Passes[0].Bars) == 0 {
+	b := &p.Bars[bar]
+	rel := nearCount(tick-p.Start-b.Start, b.Meter.UnitTicks(), sung)
+	out.Pass, out.Bar = i, p.FirstBar+bar
+	switch {
+	case rel < b.Length:
+		out.Count = b.Meter.CountAt(rel)
 		return out
+	case bar+1 == len(p.Bars) && i+1 < len(tl.Passes):
+		out.Pass++
 	}
-	m := tl.Passes[0].Bars[0].Meter
-	length := m.BarTicks()
-	back := tl.Passes[0].Start - out.Tick // at least 1
-	bars := (back + length - 1) / length
-	rel := nearCount(bars*length-back, m.UnitTicks(), divisionSung(tl, out.Tick))
-	if rel == length {
-		bars, rel = bars-1, 0
-	}
-	out.Bar, out.Count = 1-int(bars), m.CountAt(rel)
+	out.Bar++ // rounded up onto the next bar line
 	return out
 }
 
@@ -109,16 +94,12 @@ const (
 // triplets as a sixteenth. Without sung notes only places of the song file are named, which
 // may be either.
 func divisionSung(tl *timeline.Timeline, tick int64) division {
-	if tl.Vocal == nil || len(tl.Vocal.Notes) == 0 {
+	notes := sungNotes(tl)
+	if len(notes) == 0 {
 		return unknown
 	}
-	i := max(0, tl.PassAt(tick))
-	if i >= len(tl.Passes) || len(tl.Passes[i].Bars) == 0 {
-		return unknown
-	}
-	p := &tl.Passes[i]
+	p := passNear(tl, tick)
 	unit := p.Bars[p.BarAt(tick-p.Start)].Meter.UnitTicks()
-	notes := tl.Vocal.Notes
 	here := sort.Search(len(notes), func(k int) bool { return notes[k].Tick >= tick })
 	inThirds, inQuarters := 0, 0
 	for k := max(0, here-aroundNotes); k < min(len(notes), here+aroundNotes); k++ {
@@ -144,56 +125,41 @@ func divisionSung(tl *timeline.Timeline, tick int64) division {
 	return straight
 }
 
-func dist(a, b int64) int64 {
-	if a < b {
-		return b - a
-	}
-	return a - b
+func dist(a, b int64) int64 { return max(a-b, b-a) }
+
+// passNear is the pass at an absolute tick, the first one for a tick before it.
+func passNear(tl *timeline.Timeline, tick int64) *timeline.Pass {
+	return &tl.Passes[max(0, tl.PassAt(tick))]
 }
 
 // BarStart is the absolute tick at which a bar of the song begins: bars are counted from 1,
 // those in front are 0, -1, and so on. ok is false when the song has no such bar.
 func BarStart(tl *timeline.Timeline, bar int) (tick int64, ok bool) {
-	if len(tl.Passes) == 0 || len(tl.Passes[0].Bars) == 0 {
-		return 0, false
-	}
 	if bar < 1 {
 		first := &tl.Passes[0]
 		tick = first.Start - int64(1-bar)*first.Bars[0].Meter.BarTicks()
 		return tick, tick >= 0
 	}
-	i := sort.Search(len(tl.Passes), func(i int) bool { return tl.Passes[i].FirstBar > bar }) - 1
-	if i < 0 {
-		return 0, false
+	for i := range tl.Passes {
+		p := &tl.Passes[i]
+		if n := bar - p.FirstBar; n < len(p.Bars) {
+			return p.Start + p.Bars[n].Start, true
+		}
 	}
-	p := &tl.Passes[i]
-	n := bar - p.FirstBar
-	if n >= len(p.Bars) {
-		return 0, false
-	}
-	return p.Start + p.Bars[n].Start, true
+	return 0, false
 }
 
 // PitchName is a MIDI note number, 0 to 127, as a name with its octave: "Ab5"; C4 is 60. It is
 // spelled in the key, but a white key outside the scale keeps its plain letter: E in Eb
 // major, not Fb.
 func PitchName(key int, in harmony.Key) string {
-	n := in.Spell(key % 12)
-	if n.Alter != 0 {
-		own := false
-		for _, s := range in.Scale() {
-			own = own || s == n
-		}
-		for step := int8(0); step < 7 && !own; step++ {
+	n, scale := in.Spell(key%12), in.Scale()
+	if n.Alter != 0 && !slices.Contains(scale[:], n) {
+		for step := range int8(7) {
 			if w := (harmony.Name{Step: step}); w.PC() == key%12 {
 				n = w
 			}
 		}
 	}
-	for o := -2; o < 11; o++ {
-		if n.MIDI(o) == key {
-			return fmt.Sprintf("%s%d", n, o)
-		}
-	}
-	return n.String()
+	return fmt.Sprintf("%s%d", n, (key-n.MIDI(0))/12)
 }

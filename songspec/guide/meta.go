@@ -53,14 +53,10 @@ func (t *trackState) meta(r *reader, limit int) error {
 func (t *trackState) value(kind byte, data []byte) bool {
 	switch kind {
 	case metaTempo:
-		if len(data) != 3 {
+		if len(data) != 3 || data[0]|data[1]|data[2] == 0 {
 			return false
 		}
-		us := int64(data[0])<<16 | int64(data[1])<<8 | int64(data[2])
-		if us == 0 {
-			return false
-		}
-		t.tempos = append(t.tempos, Tempo{t.tick, us})
+		t.tempos = append(t.tempos, Tempo{t.tick, int64(data[0])<<16 | int64(data[1])<<8 | int64(data[2])})
 	case metaMeter:
 		if len(data) < 2 || data[0] == 0 || data[1] > 6 {
 			return false

@@ -4,8 +4,10 @@ import (
 	"errors"
 	"fmt"
 	"sort"
+	"strings"
 
 	"plinth/songspec/timeline"
+	"plinth/songspec/wording"
 )
 
 // Problem is something to say at the vocal block of the song file.
@@ -14,6 +16,20 @@ type Problem struct {
 	Attr    string // the attribute it is about: "track", "from" or "range"; "" for the file
 	Summary string // short
 	Detail  string // a full sentence that says what happens or what to write instead
+}
+
+// problems is a list of them as it grows.
+type problems []Problem
+
+// add adds a warning.
+func (out *problems) add(attr, summary, detail string, args ...any) {
+	*out = append(*out, Problem{Attr: attr, Summary: summary, Detail: fmt.Sprintf(detail, args...)})
+}
+
+// failed makes an error of the last warning.
+func (out problems) failed() []Problem {
+	out[len(out)-1].Error = true
+	return out
 }
 
 // Apply reads a guide file and places the voice that tl.Vocal, which is not nil, asks for. It
@@ -39,12 +55,12 @@ func Apply(tl *timeline.Timeline, src []byte) []Problem {
 // pass or in the bar to either side. Where the singer is silent it is empty and not nil.
 func Place(tl *timeline.Timeline, f *File) []Problem {
 	v := tl.Vocal
-	var out []Problem
+	var out problems
 	choice, err := f.Vocal(v.Track)
 	for i, w := range f.Warnings {
 		// Warnings about the tracks of other players do not matter.
 		if c := f.about[i]; c == 0 || choice.Track == nil || c == choice.Track.Chunk {
-			out = append(out, Problem{Summary: "Sloppy guide file", Detail: sentence(v.Path + ": " + w)})
+			out.add("", "Sloppy guide file", "%s", sentence(v.Path+": "+w))
 		}
 	}
 	switch {
@@ -55,37 +71,39 @@ func Place(tl *timeline.Timeline, f *File) []Problem {
 		if v.Track != "" {
 			what = fmt.Sprintf("its track %q has no notes", v.Track)
 		}
-		return append(out, Problem{Attr: "track", Summary: "Silent guide vocal",
-			Detail: fmt.Sprintf("%s: %s; the band plays as for a singer who is silent throughout.", v.Path, what)})
+		out.add("track", "Silent guide vocal", "%s: %s; the band plays as for a singer who is silent throughout.",
+			v.Path, what)
+		return out
 	case err != nil:
-		return append(out, Problem{Error: true, Attr: "track", Summary: "No such voice",
-			Detail: sentence(v.Path + ": " + err.Error())})
+		out.add("track", "No such voice", "%s", sentence(v.Path+": "+err.Error()))
+		return out.failed()
 	}
-	v.TrackResolved = choice.Track.Name
+	name := choice.Track.Name
+	v.TrackResolved = name
 	switch {
 	case choice.Empty != "":
-		out = append(out, Problem{Attr: "track", Summary: "The voice's track is empty",
-			Detail: fmt.Sprintf("%s: the track %q has no notes, so %q is taken for the voice (%s); "+
-				"export the voice with its notes, or name the right one with track.", v.Path, choice.Empty,
-				choice.Track.Name, choice.Why)})
+		out.add("track", "The voice's track is empty",
+			"%s: the track %q has no notes, so %q is taken for the voice (%s); export the voice with its notes, "+
+				"or name the right one with track.", v.Path, choice.Empty, name, choice.Why)
 	case choice.Track.Channel == 10:
-		out = append(out, Problem{Attr: "track", Summary: "A drum track for a voice",
-			Detail: fmt.Sprintf("%s: the track %q is on channel 10, whose notes are drums by custom; "+
-				"name the voice's own with track.", v.Path, choice.Track.Name)})
+		out.add("track", "A drum track for a voice",
+			"%s: the track %q is on channel 10, whose notes are drums by custom; name the voice's own with track.",
+			v.Path, name)
 	}
 	if len(choice.Doubt) > 0 {
-		out = append(out, Problem{Attr: "track", Summary: "More than one voice",
-			Detail: fmt.Sprintf("%s: taken for the voice is %q (%s), but %s could be it too; say so with track = %q.",
-				v.Path, choice.Track.Name, choice.Why, quoted(choice.Doubt), choice.Track.Name)})
+		out.add("track", "More than one voice",
+			"%s: taken for the voice is %q (%s), but %s could be it too; say so with track = %q.",
+			v.Path, name, choice.Why, strings.Join(wording.Quoted(choice.Doubt), ", "), name)
 	}
 	at, ok := BarStart(tl, v.From)
 	if !ok {
-		what := fmt.Sprintf("The guide vocal starts at bar %d, but the song has bars %d to %d.", v.From,
-			1-tl.LeadBars, lastBar(tl))
+		clicks := ""
 		if missing := 1 - tl.LeadBars - v.From; missing > 0 && missing <= 8 {
-			what += fmt.Sprintf(" Bars of click in front of bar 1 come from count_in, which is now %d.", tl.CountIn)
+			clicks = fmt.Sprintf(" Bars of click in front of bar 1 come from count_in, which is now %d.", tl.CountIn)
 		}
-		return append(out, Problem{Error: true, Attr: "from", Summary: "No such bar", Detail: what})
+		out.add("from", "No such bar", "The guide vocal starts at bar %d, but the song has bars %d to %d.%s", v.From,
+			1-tl.LeadBars, lastBar(tl), clicks)
+		return out.failed()
 	}
 	l := layout{tl: tl, file: f, at: at - upbeat(f)}
 	out = append(out, l.notes(choice.Track)...)
@@ -94,12 +112,12 @@ func Place(tl *timeline.Timeline, f *File) []Problem {
 	return out
 }
 
+// sentence is an error's text with a full stop.
+func sentence(s string) string { return strings.TrimRight(s, ".") + "." }
+
 // spread fills in Sung in every pass.
 func spread(tl *timeline.Timeline) {
-	var notes []timeline.SungNote
-	if tl.Vocal != nil {
-		notes = tl.Vocal.Notes
-	}
+	notes := sungNotes(tl)
 	longest := int64(0)
 	for _, n := range notes {
 		longest = max(longest, n.Length)
@@ -107,14 +125,12 @@ func spread(tl *timeline.Timeline) {
 	for i := range tl.Passes {
 		p := &tl.Passes[i]
 		p.Sung = []timeline.SungNote{}
-		if len(p.Bars) == 0 {
-			continue
-		}
 		left, right := p.Bars[0].Length, p.Bars[len(p.Bars)-1].Length
-		if i > 0 && len(tl.Passes[i-1].Bars) > 0 {
-			left = tl.Passes[i-1].Bars[len(tl.Passes[i-1].Bars)-1].Length
+		if i > 0 {
+			bars := tl.Passes[i-1].Bars
+			left = bars[len(bars)-1].Length
 		}
-		if i+1 < len(tl.Passes) && len(tl.Passes[i+1].Bars) > 0 {
+		if i+1 < len(tl.Passes) {
 			right = tl.Passes[i+1].Bars[0].Length
 		}
 		lo, hi := p.Start-left, p.Start+p.Length+right
@@ -126,4 +142,12 @@ func spread(tl *timeline.Timeline) {
 			}
 		}
 	}
+}
+
+// sungNotes are the notes of the voice, none without a vocal.
+func sungNotes(tl *timeline.Timeline) []timeline.SungNote {
+	if tl.Vocal == nil {
+		return nil
+	}
+	return tl.Vocal.Notes
 }

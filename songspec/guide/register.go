@@ -1,7 +1,7 @@
 package guide
 
 import (
-	"sort"
+	"slices"
 
 	"plinth/songspec/timeline"
 )
@@ -29,8 +29,7 @@ func RegisterOf(keys []int) Register {
 	if len(keys) == 0 {
 		return Register{}
 	}
-	s := append([]int(nil), keys...)
-	sort.Ints(s)
+	s := slices.Sorted(slices.Values(keys))
 	return Register{
 		Notes: len(s), Low: s[0], P5: Percentile(s, 5), Quarter: Percentile(s, 25),
 		Median: Percentile(s, 50), P95: Percentile(s, 95), High: s[len(s)-1],
@@ -40,21 +39,19 @@ func RegisterOf(keys []int) Register {
 // SungRegister is the register of the sung notes that begin in a pass. ok is false if there
 // are none or no vocal is given.
 func SungRegister(p *timeline.Pass) (r Register, ok bool) {
-	var keys []int
-	for _, n := range p.Sung {
-		if n.Tick >= 0 && n.Tick < p.Length {
-			keys = append(keys, int(n.Key))
-		}
-	}
-	return RegisterOf(keys), len(keys) > 0
+	begin := slices.DeleteFunc(slices.Clone(p.Sung), func(n timeline.SungNote) bool {
+		return n.Tick < 0 || n.Tick >= p.Length
+	})
+	return RegisterOf(keysOf(begin, sungKey)), len(begin) > 0
 }
 
-// keysOf are the MIDI note numbers of notes, sorted.
-func keysOf(notes []Note) []int {
+// keysOf are the MIDI note numbers of notes.
+func keysOf[N any](notes []N, key func(N) uint8) []int {
 	keys := make([]int, len(notes))
 	for i, n := range notes {
-		keys[i] = int(n.Key)
+		keys[i] = int(key(n))
 	}
-	sort.Ints(keys)
 	return keys
 }
+
+func sungKey(n timeline.SungNote) uint8 { return n.Key }

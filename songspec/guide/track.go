@@ -1,6 +1,7 @@
 package guide
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 )
@@ -54,16 +55,13 @@ func (r *reader) track(pos, limit int) (*trackState, error) {
 // endOfTrackPrefix reports whether the rest of a track is an end of track event without its
 // last bytes: a delta of one byte, FF, perhaps 2F.
 func endOfTrackPrefix(rest []byte) bool {
-	if len(rest) < 2 || rest[0] > 0x7F || rest[1] != 0xFF {
-		return false
-	}
-	return len(rest) == 2 || len(rest) == 3 && rest[2] == 0x2F
+	return len(rest) > 1 && rest[0] <= 0x7F && bytes.HasPrefix([]byte{0xFF, metaEnd}, rest[1:])
 }
 
 // vlq reads a variable-length quantity of one to four bytes (SMF 1.0).
 func (t *trackState) vlq(src []byte, limit int) (uint32, error) {
 	var v uint32
-	for i := 0; i < 4; i++ {
+	for range 4 {
 		if t.pos >= limit {
 			return 0, errCut
 		}
@@ -74,8 +72,7 @@ func (t *trackState) vlq(src []byte, limit int) (uint32, error) {
 			return v, nil
 		}
 	}
-	return 0, fmt.Errorf("a length or time at byte %d is longer than four bytes: this file is broken, "+
-		"export it again", t.pos-4)
+	return 0, fmt.Errorf("a length or time at byte %d is longer than four bytes"+broken, t.pos-4)
 }
 
 // data reads the length and the bytes of a meta or system exclusive event.
@@ -108,14 +105,12 @@ func (t *trackState) event(r *reader, limit int) error {
 		_, err := t.data(r.src, limit)
 		return err
 	case b >= 0xF0:
-		return fmt.Errorf("track %d has the byte %02X at %d, which no MIDI file may hold: this file is broken, "+
-			"export it again", r.chunk, b, t.pos)
+		return fmt.Errorf("track %d has the byte %02X at %d, which no MIDI file may hold"+broken, r.chunk, b, t.pos)
 	case b >= 0x80:
 		t.status, t.across = b, false
 		t.pos++
 	case t.status == 0:
-		return fmt.Errorf("track %d has data without a status at byte %d: this file is broken, export it again",
-			r.chunk, t.pos)
+		return fmt.Errorf("track %d has data without a status at byte %d"+broken, r.chunk, t.pos)
 	case t.across:
 		// SMF 1.0 ends running status at these events; many programs carry it over.
 		t.carried = true
@@ -135,8 +130,7 @@ func (t *trackState) channel(r *reader, limit int) error {
 	data := r.src[t.pos : t.pos+n]
 	for i, d := range data {
 		if d > 0x7F {
-			return fmt.Errorf("track %d has a status byte at %d where a value should be: this file is broken, "+
-				"export it again", r.chunk, t.pos+i)
+			return fmt.Errorf("track %d has a status byte at %d where a value should be"+broken, r.chunk, t.pos+i)
 		}
 	}
 	t.pos += n

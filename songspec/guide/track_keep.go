@@ -1,12 +1,13 @@
 package guide
 
 import (
+	"cmp"
 	"fmt"
-	"sort"
+	"slices"
 )
 
 // keep adds a track that was read to the file.
-func (r *reader) keep(t *trackState) error {
+func (r *reader) keep(t *trackState) {
 	for ch := range t.open {
 		for key := range t.open[ch] {
 			for _, i := range t.open[ch][key] {
@@ -26,42 +27,30 @@ func (r *reader) keep(t *trackState) error {
 	f.Lyrics = append(f.Lyrics, t.lyrics...)
 	r.notes += len(t.notes)
 
-	name := t.name
-	if name == "" {
-		name = fmt.Sprintf("track %d", r.chunk)
-	}
+	name := cmp.Or(t.name, fmt.Sprintf("track %d", r.chunk))
 	base := Track{Name: name, Chunk: r.chunk, Channel: -1, Program: -1, Lyrics: len(t.lyrics)}
 	var by [16][]Note
-	used := 0
 	for _, n := range t.notes {
-		if by[n.Channel-1] == nil {
-			used++
-		}
 		by[n.Channel-1] = append(by[n.Channel-1], n)
 		f.End = max(f.End, n.End())
 	}
-	if used == 0 {
+	if len(t.notes) == 0 {
 		f.Tracks = append(f.Tracks, base)
-		return nil
 	}
 	for ch, notes := range by {
 		if len(notes) == 0 {
 			continue
 		}
-		sort.SliceStable(notes, func(i, j int) bool {
-			if notes[i].Tick != notes[j].Tick {
-				return notes[i].Tick < notes[j].Tick
-			}
-			return notes[i].Key < notes[j].Key
+		slices.SortStableFunc(notes, func(a, b Note) int {
+			return cmp.Or(cmp.Compare(a.Tick, b.Tick), cmp.Compare(a.Key, b.Key))
 		})
 		tr := base
 		tr.Channel, tr.Program, tr.Notes = ch+1, int(t.first[ch])-1, notes
-		if used > 1 {
+		if len(notes) < len(t.notes) { // there are other channels
 			tr.Name = fmt.Sprintf("%s, channel %d", name, ch+1)
 		}
 		f.Tracks = append(f.Tracks, tr)
 	}
-	return nil
 }
 
 // tally makes warnings of the track's counts.

@@ -1,9 +1,10 @@
 package guide
 
 import (
+	"cmp"
+	"slices"
 	"sort"
 
-	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
 
@@ -25,16 +26,14 @@ type Span struct{ Start, End int64 }
 // any) to its last bar line. Without a vocal they are only the spaces.
 func Windows(tl *timeline.Timeline) []Window {
 	var spans []Span
-	if tl.Vocal != nil && len(tl.Passes) > 0 && tl.Passes[0].Sung != nil {
+	if tl.Vocal != nil && tl.Passes[0].Sung != nil {
 		at := tl.Lead - tl.Pickup
-		for _, s := range sungSpans(tl) {
-			if s.Start > at && Beats(tl, at, s.Start) >= 1000 {
-				spans = append(spans, Span{at, s.Start})
+		end := timeline.SungNote{Tick: tl.End}
+		for _, n := range append(slices.Clip(tl.Vocal.Notes), end) {
+			if Beats(tl, at, n.Tick) >= 1000 {
+				spans = append(spans, Span{at, n.Tick})
 			}
-			at = max(at, s.End)
-		}
-		if Beats(tl, at, tl.End) >= 1000 {
-			spans = append(spans, Span{at, tl.End})
+			at = max(at, n.Tick+n.Length)
 		}
 	}
 	spaces := Spaces(tl)
@@ -86,23 +85,9 @@ func Spaces(tl *timeline.Timeline) []Span {
 	return merge(out)
 }
 
-// sungSpans are the stretches in which the voice sounds, in order.
-func sungSpans(tl *timeline.Timeline) []Span {
-	var out []Span
-	if tl.Vocal == nil {
-		return nil
-	}
-	for _, n := range tl.Vocal.Notes {
-		out = append(out, Span{n.Tick, n.Tick + n.Length})
-	}
-	return merge(out)
-}
-
 // merge sorts spans and joins those that touch.
 func merge(spans []Span) []Span {
-	sort.Slice(spans, func(i, j int) bool {
-		return spans[i].Start < spans[j].Start || spans[i].Start == spans[j].Start && spans[i].End < spans[j].End
-	})
+	slices.SortFunc(spans, func(a, b Span) int { return cmp.Compare(a.Start, b.Start) })
 	var out []Span
 	for _, s := range spans {
 		if n := len(out); n > 0 && s.Start <= out[n-1].End {
@@ -120,24 +105,15 @@ func Beats(tl *timeline.Timeline, start, end int64) int64 {
 	// 2880 is a multiple of both beats, 960 and 1440, so the sum is exact.
 	const unit = 2880
 	sum := int64(0)
-	at := start
-	for at < end {
-		i := tl.PassAt(at)
-		if i < 0 {
-			stop := end
-			if len(tl.Passes) > 0 {
-				stop = min(end, tl.Passes[0].Start)
-			}
-			sum += (stop - at) * unit / beatAt(tl, at)
-			at = stop
-			continue
-		}
-		p := &tl.Passes[i]
+	for at := start; at < end; {
 		stop := end
-		if len(p.Bars) > 0 {
+		if i := tl.PassAt(at); i < 0 {
+			stop = min(end, tl.Passes[0].Start)
+		} else {
+			p := &tl.Passes[i]
 			b := &p.Bars[p.BarAt(at-p.Start)]
-			if e := p.Start + b.Start + b.Length; e > at {
-				stop = min(end, e)
+			if barLine := p.Start + b.Start + b.Length; barLine > at {
+				stop = min(end, barLine)
 			}
 		}
 		sum += (stop - at) * unit / beatAt(tl, at)
@@ -147,10 +123,4 @@ func Beats(tl *timeline.Timeline, start, end int64) int64 {
 }
 
 // beatAt is the length of the beat that the tempo counts at an absolute tick.
-func beatAt(tl *timeline.Timeline, tick int64) int64 {
-	i := max(0, tl.PassAt(tick))
-	if i >= len(tl.Passes) || len(tl.Passes[i].Bars) == 0 {
-		return meter.TicksPerQuarter
-	}
-	return tl.Passes[i].Meter.TempoTicks()
-}
+func beatAt(tl *timeline.Timeline, tick int64) int64 { return passNear(tl, tick).Meter.TempoTicks() }

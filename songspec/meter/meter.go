@@ -96,40 +96,24 @@ func (m Meter) TempoTicks() int64 {
 // quarters in compound meters, the groups where they are given or customary (5/8 is 3+2,
 // 7/8 is 2+2+3), otherwise units of 1/Den. Common practice, no single source.
 func (m Meter) Beats() []int64 {
-	unit := m.UnitTicks()
-	var sizes []int
-	step := 1
-	switch {
-	case m.Groups != "":
-		for _, p := range strings.Split(m.Groups, "+") {
-			g, _ := strconv.Atoi(p)
-			sizes = append(sizes, g)
-		}
+	groups, step := m.Groups, 1
+	switch { // the customary ones: common practice, no single source
+	case groups != "":
 	case m.Compound():
 		step = 3
 	case m.Den == 8 && m.Num == 7:
-		sizes = sevenEight
+		groups = "2+2+3"
 	case m.Den == 8 && m.Num == 5:
-		sizes = fiveEight
+		groups = "3+2"
 	}
-	if sizes == nil {
-		beats := make([]int64, m.Num/step)
-		for i := range beats {
-			beats[i] = int64(i*step) * unit
+	beats := make([]int64, 0, m.Num)
+	for at := 0; at < m.Num; at += step {
+		if groups != "" {
+			var size string
+			size, groups, _ = strings.Cut(groups, "+")
+			step, _ = strconv.Atoi(size)
 		}
-		return beats
-	}
-	beats := make([]int64, len(sizes))
-	at := int64(0)
-	for i, s := range sizes {
-		beats[i] = at
-		at += int64(s) * unit
+		beats = append(beats, int64(at)*m.UnitTicks())
 	}
 	return beats
 }
-
-// The customary groups of 7/8 and 5/8: common practice, no single source.
-var (
-	sevenEight = []int{2, 2, 3}
-	fiveEight  = []int{3, 2}
-)

@@ -52,19 +52,21 @@ func ParsePlace(s string) (Place, error) {
 	p := Place{Text: s}
 	counts := 0
 	if i := strings.IndexByte(s, ':'); i >= 0 {
-		bars, err := parseBars(s[:i], 0)
+		bars, err := parseBars(s[:i])
 		if err != nil {
 			return Place{}, err
 		}
 		p.Bars = bars
 		counts = i + 1
 	}
-	for _, f := range fields(s, counts, len(s), " \t,") {
-		c, err := parseCount(s, f[0], f[1])
+	for _, word := range strings.FieldsFunc(s[counts:], func(c rune) bool { return strings.ContainsRune(" \t,", c) }) {
+		counts += strings.Index(s[counts:], word)
+		c, err := parseCount(s, counts, counts+len(word))
 		if err != nil {
 			return Place{}, err
 		}
 		p.Counts = append(p.Counts, c)
+		counts += len(word)
 	}
 	switch {
 	case len(p.Counts) == 0 && len(p.Bars) > 0:
@@ -90,32 +92,24 @@ func ParseBars(s string) (Place, error) {
 		return Place{}, &PlaceError{i, len(s), "counts where only bars belong",
 			`This event takes whole bars, like "7-8" or "last", without a colon and counts.`}
 	}
-	bars, err := parseBars(s, 0)
-	if err != nil {
-		return Place{}, err
-	}
-	return Place{Text: s, Bars: bars}, nil
+	bars, err := parseBars(s)
+	return Place{Text: s, Bars: bars}, err
 }
 
-func parseBars(s string, off int) ([]BarRange, error) {
+func parseBars(s string) ([]BarRange, error) {
 	var out []BarRange
 	at := 0
 	for _, part := range strings.Split(s, ",") {
-		lo, hi := at, at+len(part)
-		at = hi + 1
-		for lo < hi && blank(s[lo]) {
-			lo++
-		}
-		for hi > lo && blank(s[hi-1]) {
-			hi--
-		}
-		word := s[lo:hi]
+		lo := at + len(part) - len(strings.TrimLeft(part, " \t"))
+		word := strings.Trim(part, " \t")
+		hi := lo + len(word)
+		at += len(part) + 1
 		if word == "" {
-			return nil, &PlaceError{off + lo, off + max(hi, lo), "bar number missing",
+			return nil, &PlaceError{lo, hi, "bar number missing",
 				`Bars are written like "4", "4, 8", "5-8" or "last".`}
 		}
 		from, to, isRange := strings.Cut(word, "-")
-		r := BarRange{Off: off + lo, End: off + hi}
+		r := BarRange{Off: lo, End: hi}
 		var help string
 		if r.From, help = parseBar(strings.TrimSpace(from)); help == "" {
 			r.To = r.From
@@ -124,16 +118,16 @@ func parseBars(s string, off int) ([]BarRange, error) {
 			}
 		}
 		if help != "" {
-			return nil, &PlaceError{off + lo, off + hi, fmt.Sprintf("not a bar: %q", word), help}
+			return nil, &PlaceError{lo, hi, fmt.Sprintf("not a bar: %q", word), help}
 		}
 		if r.From > 0 && r.To > 0 && r.From > r.To || r.From == Last && r.To != Last {
-			return nil, &PlaceError{off + lo, off + hi, "bars the wrong way round",
+			return nil, &PlaceError{lo, hi, "bars the wrong way round",
 				fmt.Sprintf("A range of bars goes upwards: write \"%s-%s\".", strings.TrimSpace(to),
 					strings.TrimSpace(from))}
 		}
 		out = append(out, r)
 		if len(out) > maxPlaceParts {
-			return nil, &PlaceError{off, off + len(s), "too many bars in one place",
+			return nil, &PlaceError{0, len(s), "too many bars in one place",
 				fmt.Sprintf("A place has at most %d bars or ranges of bars.", maxPlaceParts)}
 		}
 	}
@@ -202,22 +196,3 @@ func parseCount(s string, lo, hi int) (Count, error) {
 }
 
 func figures(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }
-
-// fields splits s[lo:hi] at any of the bytes of seps into [start, end) pairs.
-func fields(s string, lo, hi int, seps string) [][2]int {
-	var out [][2]int
-	for lo < hi {
-		if strings.IndexByte(seps, s[lo]) >= 0 {
-			lo++
-			continue
-		}
-		start := lo
-		for lo < hi && strings.IndexByte(seps, s[lo]) < 0 {
-			lo++
-		}
-		out = append(out, [2]int{start, lo})
-	}
-	return out
-}
-
-func blank(b byte) bool { return b == ' ' || b == '\t' }

@@ -1,8 +1,11 @@
 package meter
 
 import (
+	"cmp"
 	"fmt"
-	"sort"
+	"slices"
+
+	"plinth/songspec/wording"
 )
 
 // At is a moment in a section: a bar, counted from 0, and a tick from its bar line.
@@ -19,7 +22,7 @@ type At struct {
 func (p Place) Where(bars []Meter, usual Meter) ([]At, error) {
 	runs := p.Bars
 	if len(runs) == 0 {
-		runs = []BarRange{{From: 1, To: Last, Off: 0, End: 0}}
+		runs = []BarRange{{From: 1, To: Last}}
 	}
 	found := make([]bool, len(p.Counts))
 	var out []At
@@ -46,19 +49,8 @@ func (p Place) Where(bars []Meter, usual Meter) ([]At, error) {
 			return nil, p.Counts[i].missing(-1, usual)
 		}
 	}
-	sort.Slice(out, func(i, j int) bool {
-		if out[i].Bar != out[j].Bar {
-			return out[i].Bar < out[j].Bar
-		}
-		return out[i].Tick < out[j].Tick
-	})
-	kept := out[:0]
-	for i, a := range out {
-		if i == 0 || a != out[i-1] {
-			kept = append(kept, a)
-		}
-	}
-	return kept, nil
+	slices.SortFunc(out, func(a, b At) int { return cmp.Or(a.Bar-b.Bar, cmp.Compare(a.Tick, b.Tick)) })
+	return slices.Compact(out), nil
 }
 
 // Runs are the place's bars in a section of so many bars, as pairs of first and last bar,
@@ -72,30 +64,30 @@ func (p Place) Runs(bars int) ([][2]int, error) {
 		}
 		out = append(out, [2]int{from, to})
 	}
-	sort.Slice(out, func(i, j int) bool { return out[i][0] < out[j][0] })
+	slices.SortFunc(out, func(a, b [2]int) int { return a[0] - b[0] })
 	return out, nil
 }
 
 // clip is the range as bars counted from 0; the error says which bar is outside.
 func (r BarRange) clip(bars int) (from, to int, err error) {
-	number := func(n int) int {
-		if n == Last {
-			return bars
-		}
-		return n
+	from, to = r.From, r.To
+	if from == Last {
+		from = bars
 	}
-	from, to = number(r.From), number(r.To)
-	if to > bars || from > bars {
-		outside := to
-		if from > bars {
-			outside = from
-		}
+	if to == Last {
+		to = bars
+	}
+	outside := to
+	if from > bars {
+		outside = from
+	}
+	if outside > bars {
 		return 0, 0, &PlaceError{r.Off, r.End, fmt.Sprintf("bar %d is outside the section", outside),
-			fmt.Sprintf("The section has %s, its repeats written out.", Plural(bars, "bar"))}
+			fmt.Sprintf("The section has %s, its repeats written out.", wording.Count(bars, "bar"))}
 	}
 	if from > to {
 		return 0, 0, &PlaceError{r.Off, r.End, "bars the wrong way round",
-			fmt.Sprintf("The section has %s, so the last one is not after bar %d.", Plural(bars, "bar"), from)}
+			fmt.Sprintf("The section has %s, so the last one is not after bar %d.", wording.Count(bars, "bar"), from)}
 	}
 	return from - 1, to - 1, nil
 }
@@ -113,11 +105,3 @@ func (c Count) missing(bar int, m Meter) error {
 }
 
 func sameSize(a, b Meter) bool { return a.Num == b.Num && a.Den == b.Den }
-
-// Plural is a number of things in words: "1 bar", "3 bars".
-func Plural(n int, word string) string {
-	if n == 1 {
-		return "1 " + word
-	}
-	return fmt.Sprintf("%d %ss", n, word)
-}

@@ -1,6 +1,7 @@
 package outline
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -75,8 +76,8 @@ func (d *differ) song() {
 		say("title", a.Title, b.Title)
 	}
 	say("by", a.By, b.By)
-	say("count_in", bars(a.CountIn), bars(b.CountIn))
-	say("pickup", d.pickup(a), d.pickup(b))
+	say("count_in", cmp.Or(bars(a.CountIn), "none"), cmp.Or(bars(b.CountIn), "none"))
+	say("pickup", cmp.Or(pickup(a), "none"), cmp.Or(pickup(b), "none"))
 	say("drums", kit(a.Drums), kit(b.Drums))
 	say("bass", bass(a.Bass), bass(b.Bass))
 	say("piano", piano(a.Piano), piano(b.Piano))
@@ -89,67 +90,52 @@ func (d *differ) song() {
 	}
 }
 
-func (d *differ) pickup(t *timeline.Timeline) string {
-	if t.Pickup == 0 || len(t.Passes) == 0 {
-		return "none"
-	}
-	return beats(t.Pickup, t.Passes[0].Meter)
-}
-
-// ruling are the words that a song says once for all of its sections.
-var ruling = []string{"key", "meter", "tempo", "feel", "energy"}
-
-// everywhere makes one change of the whole song out of the changes of such a word, if every
-// pass that had the old value has the new one, in more than one section. In the song file
-// that is one line at the top.
+// everywhere makes one change of the whole song out of the changes of a word that a song says
+// once for all of its sections, if every pass that had the old value has the new one, in more
+// than one section. In the song file that is one line at the top.
 func (d *differ) everywhere(found *[]finding) {
-	for _, what := range ruling {
-		type pair struct{ old, new string }
-		count := map[pair]int{}
-		sections := map[pair]map[string]bool{}
-		var order []pair
-		for _, f := range *found {
-			if f.What != what || f.Bar != 0 {
+	for _, w := range passWords[:ruling] {
+		told := map[[2]string]bool{}
+		for _, f := range slices.Clone(*found) {
+			pair := [2]string{f.Old, f.New}
+			if f.What != w.what || f.Bar != 0 || told[pair] {
 				continue
 			}
-			p := pair{f.Old, f.New}
-			if count[p]++; count[p] == 1 {
-				order = append(order, p)
-				sections[p] = map[string]bool{}
+			told[pair] = true
+			same := func(g finding) bool {
+				return g.What == f.What && g.Bar == 0 && g.Old == f.Old && g.New == f.New
 			}
-			sections[p][f.Section] = true
-		}
-		for _, p := range order {
-			had := 0
+			kept := 0 // how many have another new value than this, or the old one still
+			sections := map[string]bool{}
 			for _, m := range d.matched {
-				if word(&d.old.Passes[m.old], what) == p.old {
-					had++
+				if w.of(&d.old.Passes[m.old]) == f.Old {
+					kept++
 				}
 			}
-			if had != count[p] || len(sections[p]) < 2 {
-				continue
+			for _, g := range *found {
+				if same(g) {
+					kept--
+					sections[g.Section] = true
+				}
 			}
-			d.out = append(d.out, Change{What: what, Old: p.old, New: p.new})
-			*found = slices.DeleteFunc(*found, func(f finding) bool {
-				return f.What == what && f.Bar == 0 && f.Old == p.old && f.New == p.new
-			})
+			if kept == 0 && len(sections) > 1 {
+				d.out = append(d.out, Change{What: f.What, Old: f.Old, New: f.New})
+				*found = slices.DeleteFunc(*found, same)
+			}
 		}
 	}
 }
 
 // sections puts equal findings in the passes of a section together.
 func (d *differ) sections(found []finding) {
-	total := map[string]int{}
 	var names []string
 	for i := range d.new.Passes {
-		p := &d.new.Passes[i]
-		if total[p.Section]++; total[p.Section] == 1 {
-			names = append(names, p.Section)
+		if name := d.new.Passes[i].Section; !slices.Contains(names, name) {
+			names = append(names, name)
 		}
 	}
 	for _, name := range names {
 		var out []Change
-		at := map[string]int{} // by what the change says, index into out
 		compared := 0
 		for _, m := range d.matched {
 			if d.new.Passes[m.new].Section == name {
@@ -161,11 +147,11 @@ func (d *differ) sections(found []finding) {
 				continue
 			}
 			play := d.new.Passes[f.pass].Ordinal + 1
-			key := fmt.Sprintf("%s\x00%d\x00%s\x00%s", f.What, f.Bar, f.Old, f.New)
-			i, ok := at[key]
-			if !ok {
+			i := slices.IndexFunc(out, func(c Change) bool {
+				return c.What == f.What && c.Bar == f.Bar && c.Old == f.Old && c.New == f.New
+			})
+			if i < 0 {
 				i = len(out)
-				at[key] = i
 				out = append(out, f.Change)
 			}
 			if !slices.Contains(out[i].Plays, play) {

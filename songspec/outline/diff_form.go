@@ -1,7 +1,9 @@
 package outline
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 
 	"plinth/songspec/timeline"
 )
@@ -66,25 +68,19 @@ func (d *differ) pair() {
 	if len(d.renamed) > 0 {
 		kept = align(len(a), len(b), func(i, j int) bool { return d.nowNamed(a[i].Section) == b[j].Section })
 	}
-	oldOf := map[int]int{} // by new pass
-	taken := map[int]bool{}
+	oldOf, taken := map[int]int{}, map[int]bool{} // by new pass; by old
 	for _, m := range kept {
 		oldOf[m.new], taken[m.old] = m.old, true
 	}
 	for j := range b {
-		if _, ok := oldOf[j]; ok {
-			continue
-		}
-		for i := range a {
-			if !taken[i] && d.nowNamed(a[i].Section) == b[j].Section {
-				oldOf[j], taken[i] = i, true
-				d.moved = append(d.moved, match{i, j})
-				break
+		i, ok := oldOf[j]
+		for k := 0; !ok && k < len(a); k++ {
+			if !taken[k] && d.nowNamed(a[k].Section) == b[j].Section {
+				i, ok, taken[k] = k, true, true
+				d.moved = append(d.moved, match{k, j})
 			}
 		}
-	}
-	for j := range b {
-		if i, ok := oldOf[j]; ok {
+		if ok {
 			d.matched = append(d.matched, match{i, j})
 		} else {
 			d.came = append(d.came, j)
@@ -98,10 +94,7 @@ func (d *differ) pair() {
 }
 
 func (d *differ) nowNamed(old string) string {
-	if now, ok := d.renamed[old]; ok {
-		return now
-	}
-	return old
+	return cmp.Or(d.renamed[old], old)
 }
 
 // rename finds the sections that have another name: each playing of the old one has a playing
@@ -117,19 +110,13 @@ func (d *differ) rename(kept []match) map[string]string {
 	}
 	type names struct{ old, new string }
 	met := map[names]int{}
-	gap := func(i, iEnd, j, jEnd int) {
-		if iEnd-i != jEnd-j {
-			return
-		}
-		for ; i < iEnd; i, j = i+1, j+1 {
+	last := match{-1, -1}
+	for _, m := range append(slices.Clip(kept), match{len(a), len(b)}) {
+		for i, j := last.old+1, last.new+1; i < m.old && m.old-last.old == m.new-last.new; i, j = i+1, j+1 {
 			if inNew[a[i].Section] == 0 && inOld[b[j].Section] == 0 {
 				met[names{a[i].Section, b[j].Section}]++
 			}
 		}
-	}
-	last := match{-1, -1}
-	for _, m := range append(kept[:len(kept):len(kept)], match{len(a), len(b)}) {
-		gap(last.old+1, m.old, last.new+1, m.new)
 		last = m
 	}
 	out := map[string]string{}
@@ -150,28 +137,24 @@ func (d *differ) form() {
 		}
 		return fmt.Sprintf("place %d", i+1)
 	}
-	told := map[string]bool{}
 	for i := range d.old.Passes {
 		was := d.old.Passes[i].Section
-		if now, ok := d.renamed[was]; ok && !told[was] {
-			told[was] = true
+		if now, ok := d.renamed[was]; ok && d.old.Passes[i].Ordinal == 0 {
 			d.out = append(d.out, Change{Section: now, What: "name", Old: was, New: now})
 		}
 	}
+	play := func(p *timeline.Pass, old, new string) {
+		d.out = append(d.out, Change{Section: p.Section, What: "play", Plays: []int{p.Ordinal + 1},
+			Old: old, New: new})
+	}
 	for _, i := range d.gone {
-		p := &d.old.Passes[i]
-		d.out = append(d.out, Change{Section: p.Section, Plays: []int{p.Ordinal + 1}, What: "play",
-			Old: place(d.old.Passes, i)})
+		play(&d.old.Passes[i], place(d.old.Passes, i), "")
 	}
 	for _, m := range d.moved {
-		p := &d.new.Passes[m.new]
-		d.out = append(d.out, Change{Section: p.Section, Plays: []int{p.Ordinal + 1}, What: "play",
-			Old: fmt.Sprintf("place %d", m.old+1), New: fmt.Sprintf("place %d", m.new+1)})
+		play(&d.new.Passes[m.new], fmt.Sprintf("place %d", m.old+1), fmt.Sprintf("place %d", m.new+1))
 	}
 	for _, j := range d.came {
-		p := &d.new.Passes[j]
-		d.out = append(d.out, Change{Section: p.Section, Plays: []int{p.Ordinal + 1}, What: "play",
-			New: place(d.new.Passes, j)})
+		play(&d.new.Passes[j], "", place(d.new.Passes, j))
 	}
 }
 
@@ -180,12 +163,11 @@ func (d *differ) form() {
 func (d *differ) lifts() []finding {
 	var out []finding
 	for _, m := range d.matched {
-		was, is := step(d.old.Passes, m.old), step(d.new.Passes, m.new)
-		if was == is {
-			continue
+		was, is := signed(step(d.old.Passes, m.old)), signed(step(d.new.Passes, m.new))
+		if was != is {
+			p := &d.new.Passes[m.new]
+			out = append(out, finding{Change{Section: p.Section, What: "lift", Old: was, New: is}, m.new})
 		}
-		p := &d.new.Passes[m.new]
-		out = append(out, finding{Change{Section: p.Section, What: "lift", Old: signed(was), New: signed(is)}, m.new})
 	}
 	return out
 }

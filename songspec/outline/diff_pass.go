@@ -1,42 +1,36 @@
 package outline
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
 )
 
-// word is the value that a pass has for one of the words in ruling, "players" or "fills".
-func word(p *timeline.Pass, what string) string {
-	switch what {
-	case "key":
-		return p.Key.Transpose(-p.Lift).String() // as it is before the lift
-	case "meter":
-		return p.Meter.String()
-	case "tempo":
-		return fmt.Sprint(p.BPM)
-	case "feel":
-		return p.Feel
-	case "energy":
-		if p.EnergyTo != p.EnergyFrom {
-			return fmt.Sprintf("%d-%d", p.EnergyFrom, p.EnergyTo)
-		}
-		return fmt.Sprint(p.EnergyFrom)
-	case "players":
-		if list := playerList(timeline.All &^ p.Tacet); list != "" {
-			return list
-		}
-		return "nobody"
-	case "fills":
+// passWords are the words of a pass and what it says of each. A song says the first of them,
+// so many as ruling, once for all of its sections.
+var passWords = []struct {
+	what string
+	of   func(p *timeline.Pass) string
+}{
+	{"key", func(p *timeline.Pass) string { return p.Key.Transpose(-p.Lift).String() }}, // as it is before the lift
+	{"meter", func(p *timeline.Pass) string { return p.Meter.String() }},
+	{"tempo", func(p *timeline.Pass) string { return fmt.Sprint(p.BPM) }},
+	{"feel", func(p *timeline.Pass) string { return p.Feel }},
+	{"energy", func(p *timeline.Pass) string { return energy(p, "-") }},
+	{"players", func(p *timeline.Pass) string { return cmp.Or(playerList(timeline.All&^p.Tacet), "nobody") }},
+	{"fills", func(p *timeline.Pass) string {
 		if p.Fills {
 			return "at the end"
 		}
 		return "none at the end"
-	}
-	return ""
+	}},
 }
+
+const ruling = 5
 
 // compare lists the differences between two passes that are partners.
 func (d *differ) compare(a, b *timeline.Pass) []finding {
@@ -45,12 +39,12 @@ func (d *differ) compare(a, b *timeline.Pass) []finding {
 		c.Section = b.Section
 		out = append(out, finding{c, b.Index})
 	}
-	for _, what := range []string{"key", "meter", "tempo", "feel", "energy", "players", "fills"} {
-		if what == "key" && a.Lift == b.Lift && a.Key == b.Key {
+	for _, w := range passWords {
+		if w.what == "key" && a.Lift == b.Lift && a.Key == b.Key {
 			continue // before the lift the key may have had either of two names
 		}
-		if was, is := word(a, what), word(b, what); was != is {
-			add(Change{What: what, Old: was, New: is})
+		if was, is := w.of(a), w.of(b); was != is {
+			add(Change{What: w.what, Old: was, New: is})
 		}
 	}
 	x, y := barsOf(a), barsOf(b)
@@ -86,12 +80,12 @@ type barWords struct {
 
 // whole is the bar in one line: its chords and, in brackets, its events.
 func (b *barWords) whole() string {
-	if len(b.events) == 0 {
-		return b.text
-	}
 	var events []string
 	for _, e := range b.events {
 		events = append(events, e.text)
+	}
+	if events == nil {
+		return b.text
 	}
 	return b.text + " (" + strings.Join(events, "; ") + ")"
 }
@@ -101,16 +95,10 @@ type eventWords struct{ kind, at, text string }
 
 func barsOf(p *timeline.Pass) []barWords {
 	out := make([]barWords, len(p.Bars))
-	span := 0
 	for i := range p.Bars {
 		bar := &p.Bars[i]
-		end := bar.Start + bar.Length
-		for span < len(p.Chords) && p.Chords[span].End <= bar.Start {
-			span++
-		}
 		var written, sounding strings.Builder
-		for s := span; s < len(p.Chords) && p.Chords[s].Start < end; s++ {
-			c := &p.Chords[s]
+		for _, c := range chordsIn(p, bar) {
 			at := max(c.Start-bar.Start, -1) // -1: it goes on from the bar before
 			fmt.Fprintf(&written, "%d %s ", at, c.Written)
 			fmt.Fprintf(&sounding, "%d %s ", at, c.Chord)
@@ -146,17 +134,15 @@ func pairBars(x, y []barWords) []match {
 		// As many bars as before: they are paired by their numbers, unless that finds
 		// far fewer equal ones.
 		equal := 0
+		var byNumber []match
 		for i := range x {
+			byNumber = append(byNumber, match{i, i})
 			if x[i].sameChords(&y[i]) {
 				equal++
 			}
 		}
 		if 2*equal >= len(same) {
-			same = same[:0]
-			for i := range x {
-				same = append(same, match{i, i})
-			}
-			return same
+			return byNumber
 		}
 	}
 	var out []match
@@ -187,12 +173,10 @@ func (b barWords) against(c barWords, otherMeter bool) []Change {
 	was, is := leftOver(b.events, c.events), leftOver(c.events, b.events)
 	for _, e := range was {
 		now := ""
-		for k, f := range is {
-			if f.kind == e.kind && f.at == e.at {
-				now = f.text
-				is = append(is[:k:k], is[k+1:]...)
-				break
-			}
+		k := slices.IndexFunc(is, func(f eventWords) bool { return f.kind == e.kind && f.at == e.at })
+		if k >= 0 {
+			now = is[k].text
+			is = slices.Delete(is, k, k+1)
 		}
 		out = append(out, Change{What: e.kind, Old: e.text, New: now})
 	}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"sort"
 	"strconv"
 	"strings"
 )
@@ -21,8 +22,7 @@ func WriteDiff(w io.Writer, changes []Change) error {
 			fmt.Fprintln(out, h)
 		}
 		what, says := g.line()
-		pad := strings.Repeat(" ", max(1, 10-len([]rune(what))))
-		fmt.Fprintf(out, "  %s%s %s\n", what, pad, says)
+		fmt.Fprintf(out, "  %-9s  %s\n", what, says)
 	}
 	return out.Flush()
 }
@@ -78,21 +78,21 @@ func ranges(n []int) string {
 		for j+1 < len(n) && n[j+1] == n[j]+1 {
 			j++
 		}
-		if j == i {
-			out = append(out, strconv.Itoa(n[i]))
-		} else {
-			out = append(out, fmt.Sprintf("%d-%d", n[i], n[j]))
+		word := strconv.Itoa(n[i])
+		if j > i {
+			word += "-" + strconv.Itoa(n[j])
 		}
+		out = append(out, word)
 		i = j + 1
 	}
 	return strings.Join(out, ", ")
 }
 
-func (g *gathered) barWord() string {
-	if len(g.bars) == 1 {
-		return "bar " + ranges(g.bars)
+func inBars(n []int) string {
+	if len(n) == 1 {
+		return "bar " + ranges(n)
 	}
-	return "bars " + ranges(g.bars)
+	return "bars " + ranges(n)
 }
 
 // line is the two columns of a change: what changed, and how.
@@ -101,24 +101,23 @@ func (g *gathered) line() (what, says string) {
 	case g.What == "name":
 		return g.Old, "is now called " + g.New
 	case g.What == "play":
-		what = g.Section + plays(g.Plays)
-		switch {
-		case g.Old == "":
-			return what, "new, at " + g.New
-		case g.New == "":
-			return what, "gone from " + g.Old
+		what, says = g.Section+plays(g.Plays), "from "+g.Old+" to "+g.New
+		if g.Old == "" {
+			says = "new, at " + g.New
+		} else if g.New == "" {
+			says = "gone from " + g.Old
 		}
-		return what, "from " + g.Old + " to " + g.New
+		return what, says
 	case len(g.bars) == 0:
 		return g.What, g.Old + " to " + g.New
 	case g.What == "meter":
-		return g.barWord(), "meter " + g.Old + " to " + g.New
+		return inBars(g.bars), "meter " + g.Old + " to " + g.New
 	case g.Old == "":
-		return g.barWord(), "+ " + g.New
+		return inBars(g.bars), "+ " + g.New
 	case g.New == "":
-		return g.barWord(), "- " + g.Old
+		return inBars(g.bars), "- " + g.Old
 	}
-	return g.barWord(), g.Old + " to " + g.New
+	return inBars(g.bars), g.Old + " to " + g.New
 }
 
 // summaryRunes is how long a summary is, in characters: about a line of a terminal.
@@ -131,20 +130,17 @@ func Summary(changes []Change) string {
 	var out strings.Builder
 	head := ""
 	for i, s := range all {
-		lead := s.head + ": "
-		switch {
-		case s.head == "song":
-			lead = ""
-		case s.head == head:
+		sep, lead := "; ", s.head+": "
+		if s.head == "song" {
 			lead = ""
 		}
-		sep := ""
-		if i > 0 {
-			if sep = ", "; s.head != head {
-				sep = "; "
-			}
+		if s.head == head {
+			sep, lead = ", ", ""
 		}
-		next := sep + lead + s.says
+		if i == 0 {
+			sep = ""
+		}
+		next := sep + lead + s.says()
 		if out.Len() > 0 && len([]rune(out.String()))+len([]rune(next)) > summaryRunes {
 			fmt.Fprintf(&out, "; %d more", len(all)-i)
 			break
@@ -155,80 +151,64 @@ func Summary(changes []Change) string {
 	return out.String()
 }
 
-// briefly is a change in a few words, with its heading.
-type briefly struct{ head, says string }
-
-// brief puts each change in a few words. Chords and events are given without their values: all
-// chords of a section together, all events of a kind together.
-func brief(groups []gathered) []briefly {
-	type bag struct {
-		at   int
-		bars []int
-	}
-	var out []briefly
-	bags := map[string]*bag{}
-	collect := func(head, what string, bars []int) {
-		key := head + "\x00" + what
-		b := bags[key]
-		if b == nil {
-			b = &bag{at: len(out)}
-			bags[key] = b
-			out = append(out, briefly{head: head})
-		}
-		b.bars = append(b.bars, bars...)
-		slices.Sort(b.bars)
-		b.bars = slices.Compact(b.bars)
-		g := gathered{bars: b.bars}
-		switch what {
-		case "bar":
-			out[b.at].says = g.barWord() + " new"
-		case "no bar":
-			out[b.at].says = g.barWord() + " gone"
-		case "chords", "meter":
-			out[b.at].says = what + " of " + g.barWord()
-		default:
-			out[b.at].says = what + " in " + g.barWord()
-		}
-	}
-	groups = chordsFirst(groups)
-	for i := range groups {
-		g := &groups[i]
-		head := g.heading()
-		what, says := g.line()
-		switch {
-		case g.What == "name" || g.What == "play" || len(g.bars) == 0:
-			out = append(out, briefly{head, what + " " + says})
-		case g.What == "bar" && g.New == "":
-			collect(head, "no bar", g.bars)
-		case g.What == "bar", g.What == "chords", g.What == "meter":
-			collect(head, g.What, g.bars)
-		case g.Old == "":
-			collect(head, "new "+g.What, g.bars)
-		case g.New == "":
-			collect(head, "no more "+g.What, g.bars)
-		default:
-			collect(head, g.What, g.bars)
-		}
-	}
-	return out
+// briefly is a change in a few words, with its heading. Changes of bars are without their
+// values: all chords of a section together, all events of a kind together.
+type briefly struct {
+	head, what string
+	bars       []int
 }
 
-// chordsFirst puts the chords first below each heading: they change most often.
-func chordsFirst(groups []gathered) []gathered {
-	out := make([]gathered, 0, len(groups))
+// brief puts each change in a few words, of those below a heading the chords first: they
+// change most often.
+func brief(groups []gathered) []briefly {
 	for i := 0; i < len(groups); {
 		j := i
 		for j < len(groups) && groups[j].heading() == groups[i].heading() {
 			j++
 		}
-		for _, chords := range []bool{true, false} {
-			for _, g := range groups[i:j] {
-				if (g.What == "chords") == chords {
-					out = append(out, g)
-				}
-			}
-		}
+		run := groups[i:j]
+		sort.SliceStable(run, func(i, j int) bool { return run[i].What == "chords" && run[j].What != "chords" })
 		i = j
 	}
+	var out []briefly
+	for _, g := range groups {
+		b := briefly{g.heading(), g.What, g.bars}
+		switch {
+		case len(g.bars) == 0:
+			what, says := g.line()
+			b.what = what + " " + says
+		case g.What == "bar" && g.New == "":
+			b.what = "no bar"
+		case g.What == "bar", g.What == "chords", g.What == "meter":
+		case g.Old == "":
+			b.what = "new " + g.What
+		case g.New == "":
+			b.what = "no more " + g.What
+		}
+		i := slices.IndexFunc(out, func(o briefly) bool {
+			return len(b.bars) > 0 && len(o.bars) > 0 && o.head == b.head && o.what == b.what
+		})
+		if i < 0 {
+			out = append(out, b)
+			continue
+		}
+		bars := slices.Concat(out[i].bars, b.bars)
+		slices.Sort(bars)
+		out[i].bars = slices.Compact(bars)
+	}
 	return out
+}
+
+func (b *briefly) says() string {
+	switch {
+	case len(b.bars) == 0:
+		return b.what
+	case b.what == "bar":
+		return inBars(b.bars) + " new"
+	case b.what == "no bar":
+		return inBars(b.bars) + " gone"
+	case b.what == "chords", b.what == "meter":
+		return b.what + " of " + inBars(b.bars)
+	}
+	return b.what + " in " + inBars(b.bars)
 }

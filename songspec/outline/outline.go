@@ -5,12 +5,13 @@ package outline
 
 import (
 	"bufio"
+	"cmp"
 	"fmt"
 	"io"
+	"sort"
 	"strings"
 
 	"plinth/songspec/cue"
-	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
 
@@ -27,7 +28,9 @@ func Write(w io.Writer, t *timeline.Timeline) error {
 	}
 	fmt.Fprintln(out)
 	for _, row := range songRows(t) {
-		fmt.Fprintf(out, "%-10s %s\n", row[0], row[1])
+		if row[1] != "" {
+			fmt.Fprintf(out, "%-10s %s\n", row[0], row[1])
+		}
 	}
 	fmt.Fprint(out, "\nform\n")
 	writeForm(out, t)
@@ -38,32 +41,28 @@ func Write(w io.Writer, t *timeline.Timeline) error {
 	return out.Flush()
 }
 
+// songRows are the words of the whole song and what it says of them, "" for nothing.
 func songRows(t *timeline.Timeline) [][2]string {
-	rows := [][2]string{
+	front, voice := "", ""
+	if t.LeadBars > 0 {
+		front = fmt.Sprintf("%s, so bar 1 of the song is bar %d of the file", bars(t.LeadBars), t.LeadBars+1)
+	}
+	if v := t.Vocal; v != nil {
+		voice = fmt.Sprintf("%s from bar %d", v.Path, v.From)
+	}
+	return [][2]string{
 		{"bars", fmt.Sprint(t.SongBars())},
 		{"lasts", timeline.MinSec(t.SongMicros())},
+		{"count-in", bars(t.CountIn)},
+		{"pickup", pickup(t)},
+		{"in front", front},
+		{"drums", kit(t.Drums)},
+		{"bass", bass(t.Bass)},
+		{"piano", t.Piano.Sound},
+		{"looseness", perMille(t.Looseness)},
+		{"take", fmt.Sprint(t.Take)},
+		{"vocal", voice},
 	}
-	if t.CountIn > 0 {
-		rows = append(rows, [2]string{"count-in", meter.Plural(t.CountIn, "bar")})
-	}
-	if t.Pickup > 0 && len(t.Passes) > 0 {
-		rows = append(rows, [2]string{"pickup", beats(t.Pickup, t.Passes[0].Meter)})
-	}
-	if t.LeadBars > 0 {
-		rows = append(rows, [2]string{"in front",
-			fmt.Sprintf("%s, so bar 1 of the song is bar %d of the file", meter.Plural(t.LeadBars, "bar"),
-				t.LeadBars+1)})
-	}
-	rows = append(rows,
-		[2]string{"drums", kit(t.Drums)},
-		[2]string{"bass", bass(t.Bass)},
-		[2]string{"piano", t.Piano.Sound},
-		[2]string{"looseness", perMille(t.Looseness)},
-		[2]string{"take", fmt.Sprint(t.Take)})
-	if v := t.Vocal; v != nil {
-		rows = append(rows, [2]string{"vocal", fmt.Sprintf("%s from bar %d", v.Path, v.From)})
-	}
-	return rows
 }
 
 // writeForm writes the table of passes. Only there are bars and times counted from the start
@@ -76,9 +75,7 @@ func writeForm(out *bufio.Writer, t *timeline.Timeline) {
 	}
 	for i := range t.Passes {
 		p := &t.Passes[i]
-		name := passName(p)
-		pad := strings.Repeat(" ", wide-len([]rune(name)))
-		fmt.Fprintf(out, "  %s%s  bar %4d  at %5s\n", name, pad, p.FirstBar,
+		fmt.Fprintf(out, "  %-*s  bar %4d  at %5s\n", wide, passName(p), p.FirstBar,
 			timeline.MinSec(clock.Micros(p.Start)-clock.Micros(t.Lead)))
 	}
 }
@@ -96,17 +93,9 @@ func writePass(out *bufio.Writer, p *timeline.Pass) {
 	} else if p.Meter.Den != 4 {
 		tempo += " quarters"
 	}
-	energy := fmt.Sprint(p.EnergyFrom)
-	if p.EnergyTo != p.EnergyFrom {
-		energy += fmt.Sprintf(" to %d", p.EnergyTo)
-	}
 	key := p.Key.String()
 	if p.Lift != 0 {
 		key += fmt.Sprintf(" (%+d)", p.Lift)
-	}
-	players := playerList(timeline.All &^ p.Tacet)
-	if players == "" {
-		players = "none"
 	}
 	for _, row := range [][2]string{
 		{"bars", fmt.Sprint(len(p.Bars))},
@@ -115,8 +104,8 @@ func writePass(out *bufio.Writer, p *timeline.Pass) {
 		{"meter", p.Meter.String()},
 		{"tempo", tempo},
 		{"feel", p.Feel},
-		{"energy", energy},
-		{"players", players},
+		{"energy", energy(p, " to ")},
+		{"players", cmp.Or(playerList(timeline.All&^p.Tacet), "none")},
 	} {
 		fmt.Fprintf(out, "  %-8s %s\n", row[0], row[1])
 	}
@@ -130,14 +119,11 @@ func writePass(out *bufio.Writer, p *timeline.Pass) {
 }
 
 func writeBars(out *bufio.Writer, p *timeline.Pass) {
-	span, event := 0, 0
+	event := 0
 	played := cue.Events(p)
 	for i := range p.Bars {
 		bar := &p.Bars[i]
-		for span < len(p.Chords) && p.Chords[span].End <= bar.Start {
-			span++
-		}
-		sounding := barText(p, bar, span)
+		sounding := barText(p, bar)
 		var notes []string
 		if bar.Meter.Num != p.Meter.Num || bar.Meter.Den != p.Meter.Den {
 			notes = append(notes, fmt.Sprintf("in %d/%d", bar.Meter.Num, bar.Meter.Den))
@@ -156,42 +142,44 @@ func writeBars(out *bufio.Writer, p *timeline.Pass) {
 
 // barText is the chords that sound in a bar, written as in a chart: only the chords if they
 // share the bar evenly, otherwise with a slash for each further beat. If a chord goes on
-// from the bar before, the bar begins with a slash. span is the first chord in the bar.
-func barText(p *timeline.Pass, bar *timeline.Bar, span int) string {
-	end := bar.Start + bar.Length
+// from the bar before, the bar begins with a slash.
+func barText(p *timeline.Pass, bar *timeline.Bar) string {
 	var starts []int64
 	var names []string
-	for s := span; s < len(p.Chords) && p.Chords[s].Start < end; s++ {
-		c := &p.Chords[s]
-		starts = append(starts, max(c.Start, bar.Start))
-		if c.Start < bar.Start {
-			names = append(names, "/")
-		} else {
-			names = append(names, c.Chord.String())
+	for _, s := range chordsIn(p, bar) {
+		name, start := s.Chord.String(), s.Start
+		if start < bar.Start {
+			name, start = "/", bar.Start
 		}
+		names, starts = append(names, name), append(starts, start)
 	}
 	if len(names) == 0 {
 		return ""
 	}
 	beats := bar.Meter.Beats()
-	if n := len(names); names[0] != "/" && len(beats)%n == 0 {
-		even := true
-		for i, s := range starts {
-			even = even && s == bar.Start+beats[i*len(beats)/n]
-		}
-		if even {
-			return strings.Join(names, " ")
-		}
+	even := names[0] != "/" && len(beats)%len(names) == 0
+	for i := 0; even && i < len(starts); i++ {
+		even = starts[i] == bar.Start+beats[i*len(beats)/len(names)]
+	}
+	if even {
+		return strings.Join(names, " ")
 	}
 	if words, ok := onGrid(bar.Start, beats, starts, names); ok {
 		return strings.Join(words, " ")
 	}
-	counts := make([]int64, bar.Meter.Num)
-	for i := range counts {
-		counts[i] = int64(i) * bar.Meter.UnitTicks()
+	var counts []int64
+	for n := range int64(bar.Meter.Num) {
+		counts = append(counts, n*bar.Meter.UnitTicks())
 	}
 	words, _ := onGrid(bar.Start, counts, starts, names)
 	return strings.Join(words, " ")
+}
+
+// chordsIn are the chords that sound in a bar.
+func chordsIn(p *timeline.Pass, bar *timeline.Bar) []timeline.Span {
+	from := sort.Search(len(p.Chords), func(i int) bool { return p.Chords[i].End > bar.Start })
+	to := sort.Search(len(p.Chords), func(i int) bool { return p.Chords[i].Start >= bar.Start+bar.Length })
+	return p.Chords[from:to]
 }
 
 // onGrid has the names at their starts and slashes in the other places of the grid. It is
@@ -200,12 +188,12 @@ func onGrid(from int64, grid, starts []int64, names []string) ([]string, bool) {
 	var words []string
 	next := 0
 	for _, g := range grid {
+		word := "/"
 		if next < len(starts) && starts[next] == from+g {
-			words = append(words, names[next])
+			word = names[next]
 			next++
-		} else {
-			words = append(words, "/")
 		}
+		words = append(words, word)
 	}
 	return words, next == len(starts)
 }

@@ -1,82 +1,61 @@
 package outline
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
 	"plinth/songspec/cue"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
-)
-
-// The words for an event, after its kind and its count.
-const (
-	notPlayed  = ", not played: %s"
-	withWeight = ", weight %d"
-	alone      = ", alone"
-	byPlayers  = " by %s"
-	withPush   = "with the push %s" // then one of the next two
-	onCount    = "on %s"
-	beforePass = "before it"
-	forBeats   = " for %s"
-	longer     = ", %s longer"
-	ritOver    = "rit over %s to %d"
+	"plinth/songspec/wording"
 )
 
 // describe is an event in words, as it is played: "accent 2&, weight 3 by drums".
 func describe(e *timeline.Event, played cue.Played, p *timeline.Pass, bar *timeline.Bar) string {
-	at := e.Kind.String() + " " + bar.Meter.CountAt(e.Tick-bar.Start)
+	text := e.Kind.String() + " " + bar.Meter.CountAt(e.Tick-bar.Start)
 	if !played.Acts {
-		return at + fmt.Sprintf(notPlayed, played.Why)
+		return text + ", not played: " + played.Why.String()
 	}
 	m := p.Meter // also in a bar of another meter: the tempo counts the same beats
 	switch e.Kind {
 	case timeline.Accent:
-		s := at
 		if e.Weight != 2 {
-			s += fmt.Sprintf(withWeight, e.Weight)
+			text += fmt.Sprintf(", weight %d", e.Weight)
 		}
 		if e.Alone {
-			s += alone
+			text += ", alone"
 		}
-		s += by(played.By)
+		text += by(played.By)
 		if played.Moved != 0 {
-			s += ", "
+			text += ", "
 			if played.Moved != played.By {
-				s += playerList(played.Moved) + " "
+				text += playerList(played.Moved) + " "
 			}
-			s += fmt.Sprintf(withPush, ahead(p, played.At))
+			text += "with the push " + ahead(p, played.At)
 		}
-		return s
 	case timeline.Push:
-		return at + by(played.By)
+		return text + by(played.By)
 	case timeline.Stop, timeline.Space:
-		if e.End == bar.Start+bar.Length {
-			return at
+		if e.End != bar.Start+bar.Length {
+			return text + " for " + beats(e.End-e.Tick, m)
 		}
-		return at + fmt.Sprintf(forBeats, beats(e.End-e.Tick, m))
 	case timeline.Hold:
-		return at + fmt.Sprintf(longer, beats(e.Extra, m))
+		return text + ", " + beats(e.Extra, m) + " longer"
 	case timeline.Rit:
-		n := 0
-		for _, b := range p.Bars[e.Bar:] {
-			if b.Start >= e.End {
-				break
-			}
-			n++
-		}
-		return fmt.Sprintf(ritOver, meter.Plural(n, "bar"), e.To)
+		n := p.BarAt(e.End-1) + 1 - e.Bar
+		return fmt.Sprintf("rit over %s to %d", wording.Count(n, "bar"), e.To)
 	}
-	return at
+	return text
 }
 
 // ahead is the place of a push in words. A push in the pass before has no count here.
 func ahead(p *timeline.Pass, tick int64) string {
 	if tick < 0 {
-		return beforePass
+		return "before it"
 	}
 	b := &p.Bars[p.BarAt(tick)]
-	return fmt.Sprintf(onCount, b.Meter.CountAt(tick-b.Start))
+	return "on " + b.Meter.CountAt(tick-b.Start)
 }
 
 // by is the players of an event in words, "" for all of them.
@@ -84,7 +63,7 @@ func by(s timeline.Players) string {
 	if s == timeline.All {
 		return ""
 	}
-	return fmt.Sprintf(byPlayers, playerList(s))
+	return " by " + playerList(s)
 }
 
 func playerList(s timeline.Players) string { return strings.Join(s.Names(), ", ") }
@@ -92,32 +71,36 @@ func playerList(s timeline.Players) string { return strings.Join(s.Names(), ", "
 // beats is a length in the beats that the tempo counts, with at most two decimals.
 func beats(ticks int64, m meter.Meter) string {
 	beat := m.TempoTicks()
-	hundredths := (ticks*200 + beat) / (2 * beat)
-	s := fmt.Sprint(hundredths / 100)
-	if rest := hundredths % 100; rest != 0 {
-		s += strings.TrimRight(fmt.Sprintf(".%02d", rest), "0")
-	}
-	if s == "1" {
-		return "1 beat"
-	}
-	return s + " beats"
+	return wording.Beats((ticks*200 + beat) / (2 * beat) * 10)
 }
 
+// bars is a number of bars in words, "" for none.
 func bars(n int) string {
 	if n == 0 {
-		return "none"
+		return ""
 	}
-	return meter.Plural(n, "bar")
+	return wording.Count(n, "bar")
+}
+
+// pickup is the length of a song's pickup, "" for none.
+func pickup(t *timeline.Timeline) string {
+	if t.Pickup == 0 {
+		return ""
+	}
+	return beats(t.Pickup, t.Passes[0].Meter)
+}
+
+// energy is the energy of a pass, at its first and at its last bar where it moves.
+func energy(p *timeline.Pass, to string) string {
+	if p.EnergyTo == p.EnergyFrom {
+		return fmt.Sprint(p.EnergyFrom)
+	}
+	return fmt.Sprint(p.EnergyFrom, to, p.EnergyTo)
 }
 
 func perMille(n int) string { return fmt.Sprintf("%d.%03d", n/1000, n%1000) }
 
-func kit(s timeline.DrumsSetup) string {
-	if s.Kit == "" {
-		return "as the feel has it"
-	}
-	return s.Kit
-}
+func kit(s timeline.DrumsSetup) string { return cmp.Or(s.Kit, "as the feel has it") }
 
 func bass(s timeline.BassSetup) string { return fmt.Sprintf("%s, %d strings", s.Sound, s.Strings) }
 

@@ -40,6 +40,23 @@ func Count(n int, thing string) string {
 	return fmt.Sprintf("%d %ss", n, thing)
 }
 
+// Thousandths is a number of thousandths as a decimal without trailing zeros: 6000 is "6", 1500
+// is "1.5", 667 is "0.667".
+func Thousandths(n int64) string {
+	if n < 0 {
+		return "-" + Thousandths(-n)
+	}
+	return strings.TrimRight(strings.TrimRight(fmt.Sprintf("%d.%03d", n/1000, n%1000), "0"), ".")
+}
+
+// Beats is a number of thousandths of a beat in words: "1 beat", "2.5 beats".
+func Beats(thousandths int64) string {
+	if thousandths == 1000 {
+		return "1 beat"
+	}
+	return Thousandths(thousandths) + " beats"
+}
+
 // Sentence formats, and begins with a capital.
 func Sentence(format string, args ...any) string {
 	s := fmt.Sprintf(format, args...)

@@ -68,3 +68,16 @@ func TestJoined(t *testing.T) {
 		}
 	}
 }
+
+func TestThousandths(t *testing.T) {
+	for n, want := range map[int64]string{0: "0", 667: "0.667", 1500: "1.5", 6000: "6", 10_000: "10", -1250: "-1.25"} {
+		if got := Thousandths(n); got != want {
+			t.Errorf("Thousandths(%d) is %q, want %q", n, got, want)
+		}
+	}
+	for n, want := range map[int64]string{1000: "1 beat", 500: "0.5 beats", 2000: "2 beats"} {
+		if got := Beats(n); got != want {
+			t.Errorf("Beats(%d) is %q, want %q", n, got, want)
+		}
+	}
+}

@@ -42,7 +42,7 @@ var forTests = []string{"groove/groovetest", "groove/songfiletest"}
 var inner = map[string][]string{
 	"songspec/wording":  {},
 	"songspec/hcltext":  {"songspec/wording"},
-	"songspec/meter":    {},
+	"songspec/meter":    {"songspec/wording"},
 	"songspec/harmony":  {"songspec/wording"},
 	"songspec/timeline": {"songspec/harmony", "songspec/meter"},
 	"songspec/cue":      {"songspec/harmony", "songspec/timeline"},
@@ -67,7 +67,7 @@ var inner = map[string][]string{
 	"groove": {"groove/bassist", "groove/drummer", "groove/feel", "groove/pianist", "groove/plan", "groove/score",
 		"groove/touch", "songspec/meter", "songspec/timeline"},
 	"groove/audit": {"groove", "groove/bassist", "groove/feel", "groove/pianist", "groove/plan", "groove/touch",
-		"groove/voicing", "songspec/cue", "songspec/meter", "songspec/timeline"},
+		"groove/voicing", "songspec/cue", "songspec/meter", "songspec/timeline", "songspec/wording"},
 	"groove/groovetest": {"groove/feel", "groove/plan", "groove/touch", "songspec/cue",
 		"songspec/harmony", "songspec/meter", "songspec/timeline"},
 	"groove/songfiletest": {"groove/feel", "groove/library", "groove/load", "songspec", "songspec/meter", "songspec/timeline"},

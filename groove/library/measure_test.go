@@ -1,59 +1,61 @@
-package feel
+package library
 
-// Counts are what a level plays in one bar of its pattern, on average, in
+import "plinth/groove/feel"
+
+// counts are what a level plays in one bar of its pattern, on average, in
 // thousandths: strokes of the kit (ghosts included), onsets of the bass, attacks
 // of the comp. For a feel of any meter the bar is one of 4/4.
-type Counts struct {
+type counts struct {
 	Kit, Bass, Comp int
 }
 
-// Total is all of it.
-func (c Counts) Total() int { return c.Kit + c.Bass + c.Comp }
+// total is all of it.
+func (c counts) total() int { return c.Kit + c.Bass + c.Comp }
 
-// Count counts a level of the feel, without its answer.
-func (f *Feel) Count(lv *Level) Counts {
+// count counts a level of the feel, without its answer.
+func count(f *feel.Feel, lv *feel.Level) counts {
 	_, grid := f.Layout()
-	var c Counts
+	var c counts
 	for bar := 0; bar < lv.Bars; bar++ {
 		for i := 0; i < grid; i++ {
 			at := f.Index(bar, i)
 			for _, r := range lv.Drums {
-				if r.Steps[at].Touch > Sound {
+				if r.Steps[at].Touch > feel.Sound {
 					c.Kit += 1000
 				}
 			}
-			if lv.Bass[at].Touch > Sound {
+			if lv.Bass[at].Touch > feel.Sound {
 				c.Bass += 1000
 			}
-			if lv.Comp[at].Touch > Sound {
+			if lv.Comp[at].Touch > feel.Sound {
 				c.Comp += 1000
 			}
 		}
 	}
-	return Counts{c.Kit / lv.Bars, c.Bass / lv.Bars, c.Comp / lv.Bars}
+	return counts{c.Kit / lv.Bars, c.Bass / lv.Bars, c.Comp / lv.Bars}
 }
 
-// CompPerBeat is the comp's attacks a beat, in thousandths; the beat is the one
+// compPerBeat is the comp's attacks a beat, in thousandths; the beat is the one
 // that the tempo counts.
-func (f *Feel) CompPerBeat(lv *Level) int {
+func compPerBeat(f *feel.Feel, lv *feel.Level) int {
 	m, _ := f.Layout()
-	return int(int64(f.Count(lv).Comp) * m.TempoTicks() / m.BarTicks())
+	return int(int64(count(f, lv).Comp) * m.TempoTicks() / m.BarTicks())
 }
 
-// KickLock says in per cent how many of the kick's strokes in a level meet a
+// kickLock says in per cent how many of the kick's strokes in a level meet a
 // note of the bass, struck or held; 100 where there is no kick.
-func (f *Feel) KickLock(lv *Level) int {
+func kickLock(f *feel.Feel, lv *feel.Level) int {
 	strokes, met := 0, 0
 	_, grid := f.Layout()
 	for bar := 0; bar < lv.Bars; bar++ {
 		for i := 0; i < grid; i++ {
 			at := f.Index(bar, i)
 			for _, r := range lv.Drums {
-				if r.Voice.Word != "kick" || r.Steps[at].Touch <= Sound {
+				if r.Voice.Word != "kick" || r.Steps[at].Touch <= feel.Sound {
 					continue
 				}
 				strokes++
-				if lv.Bass[at].Touch != Rest {
+				if lv.Bass[at].Touch != feel.Rest {
 					met++
 				}
 			}
@@ -65,9 +67,9 @@ func (f *Feel) KickLock(lv *Level) int {
 	return 100 * met / strokes
 }
 
-// Answered is the level as it is played when it answers: the level itself with the
+// answering is the level as it is played when it answers: the level itself with the
 // rows that the answer changes; the level unchanged when there is no answer.
-func (lv *Level) Answered() Level {
+func answering(lv *feel.Level) feel.Level {
 	out := *lv
 	out.Answer = nil
 	if a := lv.Answer; a != nil {
