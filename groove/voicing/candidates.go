@@ -37,13 +37,13 @@ type layout struct {
 	root, bass int // pitch classes
 	flatNine   bool
 	under      uint16 // pitch classes that belong over the tone a semitone above them, not under it
-	apart      uint16 // those of them that rather stay out than stand there: another bent tone names the chord
+	apart      uint16 // those of them that rather stay out than stand there: another altered tone names the chord
 	colours    uint16 // pitch classes (bit = pitch class) that do not lie well at the bottom
 }
 
 func newLayout(c harmony.Chord, w Room) layout {
 	l := layout{room: w, root: c.Root.PC(), bass: c.Bass.PC()}
-	sharpNine, bent := uint16(0), false
+	sharpNine, altered := uint16(0), false
 	for i := range c.ToneCount() {
 		t := c.Tone(i)
 		pc := uint16(1) << ((l.root + int(t.Semitones)) % 12)
@@ -51,7 +51,7 @@ func newLayout(c harmony.Chord, w Room) layout {
 		if t.Degree == 9 && t.Semitones == 3 {
 			sharpNine = pc
 		} else if t.Degree == 5 || t.Degree >= 9 {
-			bent = bent || t.Semitones != naturalSemis[t.Degree]
+			altered = altered || t.Semitones != naturalSemis[t.Degree]
 		}
 		// In a chord of a minor third or a major seventh these names do not come.
 		if t.Degree == 9 && t.Semitones == 3 || t.Degree == 13 && t.Semitones == 9 {
@@ -61,7 +61,7 @@ func newLayout(c harmony.Chord, w Room) layout {
 			l.colours |= pc
 		}
 	}
-	if bent {
+	if altered {
 		l.apart = sharpNine
 	}
 	return l

@@ -83,7 +83,7 @@ func TestCandidates(t *testing.T) {
 // With the whole window every chord keeps all its tones: fewer is for a singer
 // who leaves no room. A doubling is left out where it has no octave of room: B3 is
 // the only B there. So is a sharp ninth where there is no such octave over the third
-// for it and another bent tone names the chord: G7alt under A4 is G7#5. Both together
+// for it and another altered tone names the chord: G7alt under A4 is G7#5. Both together
 // a semitone apart sound like a slip (common practice, no single source).
 func TestCandidatesKeepTheVoices(t *testing.T) {
 	w := Room{Low: 48, High: 69, Centre: 60, Span: 14}
@@ -95,7 +95,7 @@ func TestCandidatesKeepTheVoices(t *testing.T) {
 			}
 			for voices := 2; voices <= 4; voices++ {
 				want, got := tonesIn(shapes(c, voices, 0)[0]), 0
-				spared := bentBesideSharpNine(c) && !roomOverThird(c, w)
+				spared := alteredBesideSharpNine(c) && !roomOverThird(c, w)
 				for _, v := range candidates(c, voices, 0, w) {
 					got = max(got, int(v.N))
 					if spared && sideBySide(v.Voicing, c.Root.PC(), 3) {
@@ -113,10 +113,10 @@ func TestCandidatesKeepTheVoices(t *testing.T) {
 	}
 }
 
-// bentBesideSharpNine reports whether a chord has a major third, a sharp ninth and
-// another bent tone besides.
-func bentBesideSharpNine(c harmony.Chord) bool {
-	third, nine, bent := false, false, false
+// alteredBesideSharpNine reports whether a chord has a major third, a sharp ninth and
+// another altered tone besides.
+func alteredBesideSharpNine(c harmony.Chord) bool {
+	third, nine, altered := false, false, false
 	for _, t := range c.Tones() {
 		switch {
 		case t.Degree == 3 && t.Semitones == 4:
@@ -125,10 +125,10 @@ func bentBesideSharpNine(c harmony.Chord) bool {
 			nine = true
 		case t.Degree == 5 && t.Semitones != 7, t.Degree == 9 && t.Semitones == 1,
 			t.Degree == 11 && t.Semitones == 6, t.Degree == 13 && t.Semitones == 8:
-			bent = true
+			altered = true
 		}
 	}
-	return third && nine && bent
+	return third && nine && altered
 }
 
 // roomOverThird reports whether the window has a major seventh over the chord's third.

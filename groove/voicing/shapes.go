@@ -16,7 +16,7 @@ type shape struct {
 }
 
 // shapes are the sets of pitch classes with which a comp of that many voices
-// plays the chord, the first choice first. A chord whose guide tones and bent
+// plays the chord, the first choice first. A chord whose guide tones and altered
 // tones are more than the voices gets the voices it needs: they are never left
 // out. avoid is a set of pitch classes (bit = pitch class) that must not sound.
 func shapes(c harmony.Chord, voices int, avoid uint16) []shape {
@@ -119,7 +119,7 @@ func (s shape) with(old, pc int8) (shape, bool) {
 	return s, found && times < 2
 }
 
-// isDim7 recognises a third, a bent fifth and a seventh nine semitones up.
+// isDim7 recognises a third, an altered fifth and a seventh nine semitones up.
 func isDim7(tones []chordTone) bool {
 	has := func(degree, semis int8) bool {
 		return slices.ContainsFunc(tones, func(t chordTone) bool { return t.degree == degree && t.semis == semis })
@@ -128,7 +128,7 @@ func isDim7(tones []chordTone) bool {
 }
 
 // doubling is what a tone costs in a second voice: the root comes first, then the fifth,
-// then a minor third; never a major third, a seventh or a bent tone (common practice, no
+// then a minor third; never a major third, a seventh or an altered tone (common practice, no
 // single source).
 func (t chordTone) doubling() (cost int32, ok bool) {
 	switch {

@@ -18,7 +18,7 @@ type toneRole uint8
 const (
 	roleThird   toneRole = iota // the third, or what stands in for it (sus)
 	roleSeventh                 // the seventh, or the sixth of a sixth chord
-	roleAltered                 // a bent fifth, ninth, eleventh or thirteenth
+	roleAltered                 // an altered fifth, ninth, eleventh or thirteenth
 	roleColour                  // 13, 9, 11 as they are in the scale
 	roleFifth
 	roleRoot
@@ -100,23 +100,23 @@ func rankInRole(t chordTone) int8 {
 // invert ranks for a bass that is not the root: what the bass plays is heard
 // already and goes last, and the root, which nobody else plays now, goes before
 // colours and fifth. Over the fifth it goes before the seventh too: without it
-// the chord would be another one (Am7/E would be C/E, Cmaj7/G Em/G), unless a bent tone
+// the chord would be another one (Am7/E would be C/E, Cmaj7/G Em/G), unless an altered tone
 // names it.
 func invert(tones []chordTone, bass int8) {
-	overFifth, bentBass, bent := false, false, false
+	overFifth, alteredBass, altered := false, false, false
 	for i := range tones {
 		if tones[i].pc == bass {
 			overFifth = tones[i].degree == 5
-			bentBass = tones[i].role == roleAltered
+			alteredBass = tones[i].role == roleAltered
 			tones[i].role = roleBass
 		}
-		bent = bent || tones[i].role == roleAltered
+		altered = altered || tones[i].role == roleAltered
 	}
 	for i := range tones {
 		if tones[i].role == roleRoot {
 			tones[i].role = roleColour
 			tones[i].degree = 13 // first of its rank
-			if overFifth && (bentBass || !bent) {
+			if overFifth && (alteredBass || !altered) {
 				tones[i].role, tones[i].degree = roleThird, 1
 			}
 		}
