@@ -12,9 +12,12 @@ const (
 
 // ref checks a path as text: it must stay in the song file's folder. What is
 // checked is the same on every machine, so a song that builds on one does not
-// read elsewhere on another.
-func (d *decoder) ref(t text) (Ref, bool) {
-	p := t.s
+// read elsewhere on another. ok is false for no text, too.
+func (d *decoder) ref(t *said[string]) (ref Ref, ok bool) {
+	if t == nil {
+		return Ref{}, false
+	}
+	p := t.v
 	bad := func(summary, detail string, args ...any) (Ref, bool) {
 		d.rep.Errorf(t.rng, summary, detail, args...)
 		return Ref{}, false

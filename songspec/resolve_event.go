@@ -25,7 +25,7 @@ func (r *resolver) spotsOf(lo *laidOut, usual meter.Meter, events []*event) (out
 				last := lo.bars[run[1]]
 				out = append(out, timeline.Event{
 					Kind: timeline.Rit, Bar: run[0], Tick: lo.bars[run[0]].Start, End: last.Start + last.Length,
-					By: timeline.All, To: e.to.n, Place: barRun(run),
+					By: timeline.All, To: e.to.v, Place: barRun(run),
 				})
 				written = append(written, e)
 			}
@@ -83,18 +83,12 @@ func (r *resolver) spot(lo *laidOut, usual meter.Meter, e *event, at meter.At) t
 	ev := timeline.Event{
 		Kind: e.kind, Bar: at.Bar, Tick: bar.Start + at.Tick,
 		End:   bar.Start + bar.Length,
-		By:    eventRules[e.kind].by,
+		By:    or(e.by, eventRules[e.kind].by),
 		Place: strconv.Itoa(at.Bar+1) + ": " + bar.Meter.CountAt(at.Tick),
-	}
-	if e.by != nil {
-		ev.By = e.by.set
 	}
 	// A beat in the sense of "beats = 2" is the one that the tempo counts, also in an
 	// odd bar in between: one of 3/8 among 6/8 goes on in dotted quarters.
-	long := int64(0)
-	if e.beats != nil {
-		long = e.beats.num * usual.TempoTicks() / e.beats.den
-	}
+	long := or(e.beats, 0) * usual.TempoTicks() / beatGrid
 	if eventRules[e.kind].toLine && e.beats != nil {
 		ev.End = ev.Tick + long
 		if ev.End > lo.length {
@@ -105,17 +99,14 @@ func (r *resolver) spot(lo *laidOut, usual meter.Meter, e *event, at meter.At) t
 	switch e.kind {
 	case timeline.Accent:
 		ev.End = ev.Tick
-		ev.Weight = orWhole(e.weight, 2)
-		ev.Alone = e.alone != nil && e.alone.on
+		ev.Weight = or(e.weight, 2)
+		ev.Alone = or(e.alone, false)
 	case timeline.Push:
 		ev.End = bar.Start + bar.Meter.NextBeat(at.Tick)
 		ev.Target = ev.End
 	case timeline.Hold:
 		ev.End = bar.Start + bar.Meter.NextBeat(at.Tick)
-		ev.Extra = long
-		if e.beats == nil {
-			ev.Extra = usual.TempoTicks()
-		}
+		ev.Extra = or(e.beats, beatGrid) * usual.TempoTicks() / beatGrid
 	}
 	return ev
 }

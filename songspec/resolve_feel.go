@@ -22,9 +22,9 @@ type FeelInfo struct {
 // stated is false when nobody named one.
 func (r *resolver) feelName(set settings) (name string, stated bool) {
 	if set.feel != nil {
-		return set.feel.s, true
+		return set.feel.v, true
 	}
-	m := meterOf(set)
+	m := or(set.meter, meter.Common)
 	name = feelFor(m.Num, m.Den)
 	if len(r.env.Feels) > 0 {
 		if info, ok := r.env.Feels[name]; !ok || !info.fits(m) {
@@ -58,7 +58,7 @@ func (r *resolver) feel(set settings) {
 		return
 	}
 	name, stated := r.feelName(set)
-	m := meterOf(set)
+	m := or(set.meter, meter.Common)
 	info, ok := r.env.Feels[name]
 	switch {
 	case !ok && stated:

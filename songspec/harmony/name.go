@@ -1,6 +1,9 @@
 package harmony
 
-import "strings"
+import (
+	"strconv"
+	"strings"
+)
 
 // letterSemitones is the distance of the seven letters from C in semitones.
 var letterSemitones = [7]int{0, 2, 4, 5, 7, 9, 11}
@@ -131,6 +134,21 @@ func (n Name) PC() int { return mod12(letterSemitones[n.Step] + int(n.Alter)) }
 // letter: Cb4 is 59, B#3 is 60. The result may lie outside 0 to 127.
 func (n Name) MIDI(octave int) int {
 	return 12*(octave+1) + letterSemitones[n.Step] + int(n.Alter)
+}
+
+// ParsePitch reads a note with its octave, "Eb4", as a MIDI note number: see MIDI.
+func ParsePitch(s string) (midi int, ok bool) {
+	i := strings.IndexAny(s, "0123456789-")
+	if i < 1 {
+		return 0, false
+	}
+	name, err := ParseName(s[:i])
+	octave, bad := strconv.Atoi(s[i:])
+	if err != nil || bad != nil || octave < -1 || octave > 9 {
+		return 0, false
+	}
+	midi = name.MIDI(octave)
+	return midi, midi >= 0 && midi <= 127
 }
 
 // Up is the name that lies so many letters and semitones above n; both may be negative.

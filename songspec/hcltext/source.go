@@ -2,11 +2,15 @@ package hcltext
 
 import (
 	"bytes"
+	"cmp"
+	"maps"
+	"slices"
 	"sort"
 	"unicode/utf8"
 
 	"github.com/apparentlymart/go-textseg/v15/textseg"
 	"github.com/hashicorp/hcl/v2"
+	"github.com/hashicorp/hcl/v2/hclsyntax"
 )
 
 // Source is the text of a file with what is needed to point into it.
@@ -96,6 +100,13 @@ func (s *Source) Position(off int) Position {
 func (s *Source) Pos(off int) hcl.Pos {
 	p := s.Position(off)
 	return hcl.Pos{Line: p.Line, Column: p.Grapheme, Byte: min(max(off, 0), len(s.Src))}
+}
+
+// Attributes are the attributes of a body as they stand in the file.
+func Attributes(body *hclsyntax.Body) []*hclsyntax.Attribute {
+	return slices.SortedFunc(maps.Values(body.Attributes), func(a, b *hclsyntax.Attribute) int {
+		return cmp.Compare(a.SrcRange.Start.Byte, b.SrcRange.Start.Byte)
+	})
 }
 
 // Range is the range of the bytes lo up to hi.
