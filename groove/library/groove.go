@@ -8,6 +8,7 @@ import (
 	"github.com/zclconf/go-cty/cty"
 
 	"plinth/groove/feel"
+	"plinth/songspec/hcltext"
 	"plinth/songspec/meter"
 )
 
@@ -28,7 +29,7 @@ func (d *decoder) groove(b *hclsyntax.Block, name string) *feel.Feel {
 	d.anyMeter = false
 	var syncopationAt *hcl.Range
 	frame := d.frame(b, f)
-	for _, a := range inOrder(b.Body) {
+	for _, a := range hcltext.Attributes(b.Body) {
 		switch a.Name {
 		case "meter", "grid":
 		case "about":
@@ -205,7 +206,7 @@ func (d *decoder) lag(b *hclsyntax.Block, f *feel.Feel) {
 		d.rep.Errorf(x.TypeRange, "Unknown block", "lag holds no blocks, only lines such as %s = 6.",
 			lagLine(x.Type, known))
 	}
-	for _, a := range inOrder(b.Body) {
+	for _, a := range hcltext.Attributes(b.Body) {
 		if !slices.Contains(known, a.Name) {
 			d.unknown(b, a, "lag", known)
 			continue

@@ -1,13 +1,15 @@
 package library
 
 import (
+	"cmp"
 	"slices"
-	"strconv"
 
 	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 
 	"plinth/groove/feel"
+	"plinth/songspec/harmony"
+	"plinth/songspec/hcltext"
 )
 
 // rawLevel is a level as it is written, before "from" is followed.
@@ -24,6 +26,9 @@ type rawLevel struct {
 	done    bool
 	busy    bool // being resolved: a second visit is a circle
 }
+
+// plainPitch is a note with one sign at most and one figure.
+var plainPitch = hcltext.Pattern(`^[A-G][#b]?[0-9]$`)
 
 var levelWords = []string{"from", "without", "voices", "centre", "bass", "comp"}
 
@@ -43,24 +48,23 @@ func (d *decoder) levels(f *feel.Feel, blocks []*hclsyntax.Block, groove hcl.Ran
 		}
 		raw[int(b.Labels[0][0]-'0')] = d.readLevel(b, f, false)
 	}
-	lowest := 0
+	at := 0 // the lowest
 	for e := 5; e >= 1; e-- {
 		if raw[e] != nil {
-			lowest = e
+			at = e
 		}
 	}
-	if lowest == 0 {
+	if at == 0 {
 		if len(blocks) == 0 {
 			d.rep.Errorf(groove, "No level", `A groove has at least one level: level "1" { … }, up to "5".`)
 		}
 		return
 	}
-	for e := 1; e <= 5; e++ {
+	for e := range raw {
 		if raw[e] != nil {
 			d.resolve(&raw, e)
 		}
 	}
-	at := lowest
 	for e := 1; e <= 5; e++ {
 		if raw[e] != nil {
 			at = e
@@ -72,11 +76,11 @@ func (d *decoder) levels(f *feel.Feel, blocks []*hclsyntax.Block, groove hcl.Ran
 // readLevel reads one level block, or an answer block inside one.
 func (d *decoder) readLevel(b *hclsyntax.Block, f *feel.Feel, answer bool) *rawLevel {
 	l := &rawLevel{block: b, without: map[string]bool{}, rows: map[string]tab{}}
-	where, known := "A level", append(append([]string(nil), levelWords...), voiceWords()...)
+	where, known := "A level", slices.Concat(levelWords, voiceWords())
 	if answer {
 		where, known = "An answer", append([]string{"without", "bass", "comp"}, voiceWords()...)
 	}
-	for _, a := range inOrder(b.Body) {
+	for _, a := range hcltext.Attributes(b.Body) {
 		if !slices.Contains(known, a.Name) {
 			d.unknown(b, a, where, known)
 			l.broken = true
@@ -132,7 +136,8 @@ func (d *decoder) levelWord(l *rawLevel, a *hclsyntax.Attribute, f *feel.Feel) b
 	case "centre":
 		var s string
 		if s, ok = d.text(a); ok {
-			if l.centre, ok = noteNumber(s); !ok {
+			l.centre, _ = harmony.ParsePitch(s)
+			if ok = plainPitch().MatchString(s) && l.centre >= 48 && l.centre <= 72; !ok {
 				d.rep.Errorf(a.Expr.Range(), "Not a note",
 					`centre is the note that the chords gather round, from C3 to C5 (C4 is middle C): centre = "C4".`)
 			}
@@ -151,32 +156,6 @@ func (d *decoder) levelWord(l *rawLevel, a *hclsyntax.Attribute, f *feel.Feel) b
 		}
 	}
 	return ok
-}
-
-// noteNumber reads a note name from C3 to C5 as a MIDI number, C4 = 60.
-func noteNumber(s string) (int, bool) {
-	if len(s) < 2 || len(s) > 3 {
-		return 0, false
-	}
-	steps := map[byte]int{'C': 0, 'D': 2, 'E': 4, 'F': 5, 'G': 7, 'A': 9, 'B': 11}
-	n, ok := steps[s[0]]
-	if !ok {
-		return 0, false
-	}
-	switch {
-	case len(s) == 3 && s[1] == '#':
-		n++
-	case len(s) == 3 && s[1] == 'b':
-		n--
-	case len(s) == 3:
-		return 0, false
-	}
-	octave, err := strconv.Atoi(s[len(s)-1:])
-	if err != nil {
-		return 0, false
-	}
-	n += 12 * (octave + 1)
-	return n, n >= 48 && n <= 72
 }
 
 // resolve lays a level over the one it starts from.
@@ -216,10 +195,5 @@ func (d *decoder) resolve(raw *[6]*rawLevel, e int) {
 			l.rows[word] = t
 		}
 	}
-	if l.voices == 0 {
-		l.voices = base.voices
-	}
-	if l.centre == 0 {
-		l.centre = base.centre
-	}
+	l.voices, l.centre = cmp.Or(l.voices, base.voices), cmp.Or(l.centre, base.centre)
 }

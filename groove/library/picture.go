@@ -3,6 +3,7 @@ package library
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"plinth/groove/feel"
@@ -84,11 +85,7 @@ func drawLevel(b *strings.Builder, f *feel.Feel, l, whole *feel.Level) {
 		if l != whole && sameRow(r, whole.Drums) {
 			continue
 		}
-		var s strings.Builder
-		for _, x := range r.Steps {
-			s.WriteByte(strokeSign(x))
-		}
-		add(r.Voice.Word, s.String())
+		add(r.Voice.Word, signsOf(r.Steps, strokeSign))
 	}
 	if l != whole && l.Drums != nil {
 		for _, r := range whole.Drums {
@@ -98,18 +95,10 @@ func drawLevel(b *strings.Builder, f *feel.Feel, l, whole *feel.Level) {
 		}
 	}
 	if l.Bass != nil {
-		var s strings.Builder
-		for _, x := range l.Bass {
-			s.WriteByte(bassSign(x))
-		}
-		add("bass", s.String())
+		add("bass", signsOf(l.Bass, bassSign))
 	}
 	if l.Comp != nil {
-		var s strings.Builder
-		for _, x := range l.Comp {
-			s.WriteByte(compSign(x))
-		}
-		add("comp", s.String())
+		add("comp", signsOf(l.Comp, compSign))
 	}
 	if len(names) == 0 {
 		b.WriteString("nothing more\n")
@@ -141,26 +130,13 @@ func line(b *strings.Builder, name, text string) {
 
 // sameRow reports whether the level has just this row.
 func sameRow(r feel.Row, in []feel.Row) bool {
-	for _, o := range in {
-		if o.Voice == r.Voice {
-			for i := range o.Steps {
-				if o.Steps[i] != r.Steps[i] {
-					return false
-				}
-			}
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(in, func(o feel.Row) bool {
+		return o.Voice == r.Voice && slices.Equal(o.Steps, r.Steps)
+	})
 }
 
 func hasVoice(rows []feel.Row, v feel.Voice) bool {
-	for _, r := range rows {
-		if r.Voice == v {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(rows, func(r feel.Row) bool { return r.Voice == v })
 }
 
 // countLine is what is spoken over the steps of a bar, two columns a step. What
@@ -205,42 +181,37 @@ func countLine(f *feel.Feel) string {
 	return b.String()
 }
 
+// signsOf are the signs of a row's steps.
+func signsOf[S any](steps []S, sign func(S) byte) string {
+	var out []byte
+	for _, s := range steps {
+		out = append(out, sign(s))
+	}
+	return string(out)
+}
+
 func strokeSign(s feel.Stroke) byte {
 	switch {
 	case s.Flam:
 		return 'f'
 	case s.Drag:
 		return 'd'
+	case s.Touch == feel.Sound:
+		return '~'
 	}
-	return touchSign(s.Touch, '~')
+	return touches[s.Touch]
 }
 
 func bassSign(s feel.BassStep) byte {
 	if s.Degree != 0 {
 		return s.Degree
 	}
-	return touchSign(s.Touch, '=')
+	return touches[s.Touch]
 }
 
 func compSign(s feel.CompStep) byte {
 	if s.Part != 0 && s.Part != 'c' {
 		return s.Part
 	}
-	return touchSign(s.Touch, '=')
-}
-
-func touchSign(t feel.Touch, held byte) byte {
-	switch t {
-	case feel.Sound:
-		return held
-	case feel.Ghost:
-		return 'g'
-	case feel.Soft:
-		return 's'
-	case feel.Normal:
-		return 'x'
-	case feel.Strong:
-		return 'X'
-	}
-	return '-'
+	return touches[s.Touch]
 }
