@@ -3,6 +3,8 @@ package harmony
 import (
 	"fmt"
 	"strings"
+
+	"plinth/songspec/wording"
 )
 
 // fifthsOf is how many fifths the letters C D E F G A B lie above C.
@@ -88,7 +90,7 @@ func parseKey(s string) (Key, *SymbolError) {
 			e := &SymbolError{Kind: NoKey, Text: s, Length: len(word),
 				Offset: lead + len(text) - len(word),
 				Reason: `After the tonic of a key comes major or minor, or m alone: "Eb major", "C minor", "Cm".`}
-			if near := nearest(strings.ToLower(word), []string{"major", "minor"}, 3); near != "" {
+			if near := wording.Closest(strings.ToLower(word), []string{"major", "minor"}, 3); near != "" {
 				e.Suggest = Key{Tonic: tonic, Minor: near == "minor"}.String()
 			}
 			return Key{}, e

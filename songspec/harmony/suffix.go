@@ -22,8 +22,13 @@ type suffixParser struct {
 	altered [14]uint8 // alterations: they replace the natural tone
 	added   [14]uint8 // additions: they stand beside it
 
-	faultAt, faultLen int
-	fault             string
+	fault *fault
+}
+
+// fault is what is wrong with some bytes of a suffix, in a sentence.
+type fault struct {
+	why        string
+	at, length int
 }
 
 type lead uint8
@@ -39,34 +44,37 @@ const (
 	leadDom
 )
 
-// parseSuffix reads a whole suffix. If it cannot be read, fault is a sentence that says
-// what is wrong with the length bytes from at on; otherwise it is "".
-func parseSuffix(s string) (q quality, fault string, at, length int) {
+// minor reports a lead with a minor third.
+func (l lead) minor() bool { return l == leadMinor || l == leadDim || l == leadHalfDim }
+
+// parseSuffix reads a whole suffix.
+func parseSuffix(s string) (quality, *fault) {
 	p := suffixParser{s: s}
 	p.readLead()
-	if p.fault == "" {
+	if p.fault == nil {
 		p.readNumber()
 	}
-	for p.fault == "" && p.i < len(p.s) {
+	for p.fault == nil && p.i < len(p.s) {
 		p.item(false)
 	}
-	if p.fault == "" {
+	if p.fault == nil {
 		p.check()
 	}
-	if p.fault == "" {
-		q = p.resolve()
-		if _, n := q.tones(); n > MaxTones {
-			p.fail(0, len(s), "A chord has at most 8 tones.")
-		} else if n < 2 {
-			p.fail(0, len(s), "A chord has at least one tone besides its root.")
-		}
+	if p.fault != nil {
+		return quality{}, p.fault
 	}
-	return q, p.fault, p.faultAt, p.faultLen
+	q := p.resolve()
+	if _, n := q.tones(); n > MaxTones {
+		p.fail(0, len(s), "A chord has at most 8 tones.")
+	} else if n < 2 {
+		p.fail(0, len(s), "A chord has at least one tone besides its root.")
+	}
+	return q, p.fault
 }
 
 func (p *suffixParser) fail(at, length int, why string) {
-	if p.fault == "" {
-		p.fault, p.faultAt, p.faultLen = why, at, length
+	if p.fault == nil {
+		p.fault = &fault{why, at, length}
 	}
 }
 

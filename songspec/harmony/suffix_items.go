@@ -99,10 +99,10 @@ func (p *suffixParser) unread(at int) {
 }
 
 func (p *suffixParser) group(at int) {
-	for p.fault == "" {
+	for p.fault == nil {
 		p.item(true)
 		switch {
-		case p.fault != "":
+		case p.fault != nil:
 		case p.eat(")"):
 			return
 		case p.i >= len(p.s):
