@@ -86,12 +86,6 @@ func (p *numeralParser) letterBass(slash int) string {
 	if e != nil {
 		return ""
 	}
-	steps, _ := c.Root.Interval(n)
-	for _, sign := range [...]string{"", "b", "#"} {
-		try := p.s[:slash+1] + sign + string(rune('1'+steps))
-		if got, e := readNumeral(try, p.home); e == nil && got.Bass == n {
-			return try
-		}
-	}
-	return ""
+	_, written := withDegree(p.s[:slash], c, n, p.home)
+	return written
 }

@@ -90,32 +90,10 @@ func (p *suffixParser) eat(token string) bool {
 // word takes a word if it comes next: in small letters, with a capital first letter, or in
 // capitals, as hand-written chart fonts print it.
 func (p *suffixParser) word(w string) bool {
-	if len(p.s)-p.i < len(w) {
-		return false
+	if p.i == len(p.s) || p.s[p.i]|0x20 != w[0] {
+		return false // before the work below, most of the time
 	}
-	lower, upper := true, true // of the letters after the first
-	for i := 0; i < len(w); i++ {
-		c := p.s[p.i+i]
-		if c|0x20 != w[i]|0x20 {
-			return false
-		}
-		if w[i] < 'a' || w[i] > 'z' { // the hyphen of half-dim
-			continue
-		}
-		capital := c < 'a'
-		if i == 0 {
-			if !capital {
-				upper = false
-			}
-			continue
-		}
-		lower, upper = lower && !capital, upper && capital
-	}
-	if lower || upper {
-		p.i += len(w)
-		return true
-	}
-	return false
+	return p.eat(w) || p.eat(strings.ToUpper(w[:1])+w[1:]) || p.eat(strings.ToUpper(w))
 }
 
 func (p *suffixParser) minus() bool { return p.eat("-") || p.eat("−") || p.eat("–") }
@@ -189,6 +167,9 @@ func (p *suffixParser) digits() string {
 	return p.s[at:p.i]
 }
 
+// sevenths are the numbers with a seventh in them.
+var sevenths = map[string]int{"7": 7, "9": 9, "11": 11, "13": 13}
+
 // readNumber takes the number after the lead: 2, 5, 6, 7, 9, 11, 13, 67 or 69.
 func (p *suffixParser) readNumber() {
 	at := p.i
@@ -199,14 +180,8 @@ func (p *suffixParser) readNumber() {
 			p.number = 7
 		}
 		return
-	case "7":
-		p.number = 7
-	case "9":
-		p.number = 9
-	case "11":
-		p.number = 11
-	case "13":
-		p.number = 13
+	case "7", "9", "11", "13":
+		p.number = sevenths[d]
 	case "6":
 		p.number = 6
 		if strings.HasPrefix(p.s[p.i:], "/9") && !strings.HasPrefix(p.s[p.i:], "/9/9") {

@@ -133,12 +133,11 @@ func (w *suffixWriter) take() {
 func (w *suffixWriter) rest() {
 	q := w.q
 	if w.suspended() {
-		if q.has(2, natural) && q.has(4, natural) {
-			w.WriteString("sus24")
-		} else if q.has(2, natural) {
-			w.WriteString("sus2")
-		} else {
-			w.WriteString("sus4")
+		w.WriteString("sus")
+		for _, d := range [...]int{2, 4} {
+			if q.has(d, natural) {
+				w.WriteString(strconv.Itoa(d))
+			}
 		}
 		w.left.deg[2], w.left.deg[4] = 0, 0
 	}
@@ -167,7 +166,7 @@ func (w *suffixWriter) rest() {
 		w.WriteString("b6")
 	}
 	third := q.has(3, flat|natural)
-	if !third && !w.suspended() && w.number != 11 && w.String() != "5" && !strings.HasPrefix(w.String(), "5") {
+	if !third && !w.suspended() && w.number != 11 && !strings.HasPrefix(w.String(), "5") {
 		w.WriteString("no3")
 	}
 	if q.deg[5] == 0 && !w.lostFifth() {
