@@ -2,8 +2,9 @@ package hcltext
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
-	"sort"
+	"slices"
 
 	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
@@ -112,24 +113,18 @@ func (r *Report) Sorted() hcl.Diagnostics {
 
 // SortDiagnostics sorts by file, place, then errors before warnings, then text.
 func SortDiagnostics(diags hcl.Diagnostics) {
-	at := func(d *hcl.Diagnostic) (string, int) {
+	at := func(d *hcl.Diagnostic) hcl.Range {
 		if d.Subject == nil {
-			return "", -1
+			return hcl.Range{Start: hcl.Pos{Byte: -1}}
 		}
-		return d.Subject.Filename, d.Subject.Start.Byte
+		return *d.Subject
 	}
-	sort.SliceStable(diags, func(i, j int) bool {
-		a, b := diags[i], diags[j]
-		af, ab := at(a)
-		bf, bb := at(b)
-		switch {
-		case af != bf:
-			return af < bf
-		case ab != bb:
-			return ab < bb
-		case a.Severity != b.Severity:
-			return a.Severity < b.Severity
-		}
-		return a.Summary < b.Summary
+	slices.SortStableFunc(diags, func(a, b *hcl.Diagnostic) int {
+		return cmp.Or(
+			cmp.Compare(at(a).Filename, at(b).Filename),
+			cmp.Compare(at(a).Start.Byte, at(b).Start.Byte),
+			cmp.Compare(a.Severity, b.Severity),
+			cmp.Compare(a.Summary, b.Summary),
+		)
 	})
 }

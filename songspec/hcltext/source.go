@@ -6,6 +6,8 @@ import (
 	"maps"
 	"slices"
 	"sort"
+	"strings"
+	"unicode/utf16"
 	"unicode/utf8"
 
 	"github.com/apparentlymart/go-textseg/v15/textseg"
@@ -81,19 +83,19 @@ func (s *Source) Position(off int) Position {
 	line := s.LineOf(off)
 	before := s.Src[min(s.lines[line-1], off):off]
 	p := Position{Line: line, Byte: 1 + len(before), Grapheme: 1 + len(before), UTF16: 1}
-	ascii := true
 	for _, r := range string(before) {
-		ascii = ascii && r < utf8.RuneSelf
-		if p.UTF16++; r > 0xffff {
-			p.UTF16++
-		}
+		p.UTF16 += utf16.RuneLen(r)
 	}
-	if !ascii {
+	if !isASCII(string(before)) {
 		if n, err := textseg.TokenCount(before, textseg.ScanGraphemeClusters); err == nil {
 			p.Grapheme = 1 + n
 		}
 	}
 	return p
+}
+
+func isASCII(s string) bool {
+	return !strings.ContainsFunc(s, func(r rune) bool { return r >= utf8.RuneSelf })
 }
 
 // Pos is where a byte offset stands as HCL has it.

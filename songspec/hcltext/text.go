@@ -18,21 +18,13 @@ type RawText struct {
 
 // Raw finds the text of an expression; ok is false when it is not plain text.
 func (s *Source) Raw(expr hclsyntax.Expression) (t RawText, ok bool) {
-	for {
-		p, is := expr.(*hclsyntax.ParenthesesExpr)
-		if !is {
-			break
-		}
+	for p, is := expr.(*hclsyntax.ParenthesesExpr); is; p, is = expr.(*hclsyntax.ParenthesesExpr) {
 		expr = p.Expression
 	}
 	if _, is := expr.(*hclsyntax.TemplateExpr); !is {
 		return t, false
 	}
-	r := expr.Range()
-	t.Lo, t.Hi = r.Start.Byte, r.End.Byte
-	if t.Hi > len(s.Src) || t.Lo >= t.Hi {
-		return t, false
-	}
+	t.Lo, t.Hi = expr.Range().Start.Byte, expr.Range().End.Byte
 	b := s.Src[t.Lo:t.Hi]
 	switch {
 	case len(b) >= 2 && b[0] == '"' && b[len(b)-1] == '"':
@@ -66,38 +58,25 @@ func (s *Source) TextOf(t RawText) string {
 	return norm.NFC.String(raw)
 }
 
+var escape = Pattern(`\\(u[0-9a-fA-F]{4}|U[0-9a-fA-F]{8}|[nrt"\\])`)
+
 // unescape reads HCL's escapes: \n, \r, \t, \", \\, \uNNNN and \UNNNNNNNN.
 func unescape(s string) string {
-	var b strings.Builder
-	for i := 0; i < len(s); i++ {
-		if s[i] != '\\' || i+1 == len(s) {
-			b.WriteByte(s[i])
-			continue
-		}
-		i++
-		digits := 0
-		switch s[i] {
+	return escape().ReplaceAllStringFunc(s, func(sign string) string {
+		switch sign[1] {
 		case 'n':
-			b.WriteByte('\n')
+			return "\n"
 		case 'r':
-			b.WriteByte('\r')
+			return "\r"
 		case 't':
-			b.WriteByte('\t')
-		case 'u':
-			digits = 4
-		case 'U':
-			digits = 8
-		default:
-			b.WriteByte(s[i])
+			return "\t"
 		}
-		if digits > 0 && i+digits < len(s) {
-			if n, err := strconv.ParseUint(s[i+1:i+1+digits], 16, 32); err == nil {
-				b.WriteRune(rune(n))
-			}
-			i += digits
+		if len(sign) == 2 {
+			return sign[1:]
 		}
-	}
-	return b.String()
+		n, _ := strconv.ParseUint(sign[2:], 16, 32)
+		return string(rune(n))
+	})
 }
 
 // escapes are those of a text in quotes; a doubled $ or % makes no template.
