@@ -13,6 +13,10 @@ func (r *chartReader) newline() {
 	r.blank = false
 }
 
+// repeatFigure is how often a repeat goes round, as it follows the bar line: x3. A 3 alone
+// is a slip.
+var repeatFigure = pattern(`^(?:[ \t]*([xX]))?([0-9]+)`)
+
 // barLine reads |, ||, |:, :| and what they make together, with the figure of a
 // repeat, and returns the offset after it.
 func (r *chartReader) barLine(i, hi int) int {
@@ -35,33 +39,23 @@ func (r *chartReader) barLine(i, hi int) int {
 	}
 	g.double = bars == "||"
 	if g.end && !g.start {
-		j := i
-		for j < hi && (src[j] == ' ' || src[j] == '\t') {
-			j++
-		}
-		if j < hi && (src[j] == 'x' || src[j] == 'X') {
-			k := j + 1
-			n := 0
-			for k < hi && src[k] >= '0' && src[k] <= '9' {
-				n = min(n*10+int(src[k]-'0'), 100000)
-				k++
-			}
-			if k > j+1 {
-				i, g.times = k, n
-				if n < 2 || n > maxTimes {
-					r.errorf(j, k, "Repeat figure out of bounds",
-						"A repeat goes round 2 to %d times: write :|x3 for three.", maxTimes)
-					g.times = 2
+		if m := repeatFigure().FindSubmatchIndex(src[i:hi]); m != nil {
+			lo, figure := i, string(src[i+m[4]:i+m[5]])
+			i += m[1]
+			n, err := strconv.Atoi(figure)
+			good := err == nil && n >= 2 && n <= maxTimes
+			switch {
+			case m[2] < 0:
+				e := r.errorf(lo, i, "A figure without its x",
+					"How often a repeat goes round is written with an x: :|x%s.", figure)
+				if good {
+					e.Write(r.s.Range(lo, i), "x"+figure)
 				}
-			}
-		} else if j == i && j < hi && src[j] >= '0' && src[j] <= '9' {
-			for i < hi && src[i] >= '0' && src[i] <= '9' {
-				i++
-			}
-			e := r.errorf(j, i, "A figure without its x", "How often a repeat goes round is written with an x: :|x%s.",
-				src[j:i])
-			if n, err := strconv.Atoi(string(src[j:i])); err == nil && n >= 2 && n <= maxTimes {
-				e.Write(r.s.Range(j, i), "x"+string(src[j:i]))
+			case good:
+				g.times = n
+			default:
+				r.errorf(lo+m[2], i, "Repeat figure out of bounds",
+					"A repeat goes round 2 to %d times: write :|x3 for three.", maxTimes)
 			}
 		}
 	}

@@ -108,19 +108,15 @@ func (r *resolver) oneWord(before, w *chartWord, key harmony.Key) bool {
 // falseFriends warns of symbols that can be read, but in a chart whose others are
 // in another tongue mean another chord: B, and Do.
 func (r *resolver) falseFriends(c *chart, german, solfege bool) {
-	for i := range c.written {
-		for j := range c.written[i].words {
-			w := &c.written[i].words[j]
-			rest, isB := strings.CutPrefix(w.text, "B")
-			switch {
-			case w.bad || w.slash || c.written[i].like >= 0:
-			case german && isB && strings.IndexAny(rest, "b♭#") != 0:
-				r.rep.Warnf(r.f.src.Range(w.lo, w.hi), "A B among German names",
-					"B is the German H here. If the German B is meant, write %q.", "Bb"+rest)
-			case solfege && strings.HasPrefix(w.text, "Do"):
-				r.rep.Warnf(r.f.src.Range(w.lo, w.hi), "Do among the notes of solfège",
-					"This is a diminished D here. If do is meant, write %q.", "C"+w.text[len("Do"):])
-			}
+	for _, w := range c.inOrder() {
+		rest, isB := strings.CutPrefix(w.text, "B")
+		switch {
+		case german && isB && strings.IndexAny(rest, "b♭#") != 0:
+			r.rep.Warnf(r.f.src.Range(w.lo, w.hi), "A B among German names",
+				"B is the German H here. If the German B is meant, write %q.", "Bb"+rest)
+		case solfege && strings.HasPrefix(w.text, "Do"):
+			r.rep.Warnf(r.f.src.Range(w.lo, w.hi), "Do among the notes of solfège",
+				"This is a diminished D here. If do is meant, write %q.", "C"+w.text[len("Do"):])
 		}
 	}
 }

@@ -216,12 +216,8 @@ func (f *File) leadsTo(s, other *section) bool {
 // circle names the sections of a circle of likes.
 func circle(chain []*section, back *section) string {
 	var names []string
-	for i, s := range chain {
-		if s == back {
-			for _, t := range chain[i:] {
-				names = append(names, fmt.Sprintf("%q", t.name))
-			}
-		}
+	for _, s := range chain[slices.Index(chain, back):] {
+		names = append(names, fmt.Sprintf("%q", s.name))
 	}
 	if len(names) == 1 {
 		return names[0] + " is like itself. Name another section, or write its chords out."

@@ -199,10 +199,9 @@ func readRow(line string) gridRow {
 		k := strings.Index(run, strokes)
 		g := gridSign{left: run[:k], strokes: strokes, right: run[k+len(strokes):]}
 		if g.left != "" && g.right == "" {
-			if m := repeatFigure(body[j:]); m > 0 {
-				g.right = strings.TrimLeft(body[j:j+m], " \t")
-				j += m
-			}
+			figure := repeatFigure().FindString(body[j:])
+			g.right = strings.TrimLeft(figure, " \t")
+			j += len(figure)
 		}
 		r.signs = append(r.signs, g)
 		i = j
@@ -211,21 +210,4 @@ func readRow(line string) gridRow {
 		flush()
 	}
 	return r
-}
-
-// repeatFigure is the length of a repeat's figure at the start of s, blanks
-// before it included: "x3"; 0 when there is none.
-func repeatFigure(s string) int {
-	i := len(s) - len(strings.TrimLeft(s, " \t"))
-	j := i
-	if j < len(s) && (s[j] == 'x' || s[j] == 'X') {
-		j++
-		for j < len(s) && s[j] >= '0' && s[j] <= '9' {
-			j++
-		}
-		if j > i+1 {
-			return j
-		}
-	}
-	return 0
 }

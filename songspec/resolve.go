@@ -29,7 +29,7 @@ type resolver struct {
 	layouts map[layoutKey]*laidOut
 	spans   map[spanKey][]timeline.Span
 	chords  map[chordKey]chordResult
-	own     map[spotsKey]spots
+	own     map[spotsKey][]spot
 	from    [][]*event    // of each pass, the blocks that its events come from
 	fates   map[int]*fate // by where the block's place begins
 	spots   int
@@ -63,7 +63,7 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 		layouts: map[layoutKey]*laidOut{},
 		spans:   map[spanKey][]timeline.Span{},
 		chords:  map[chordKey]chordResult{},
-		own:     map[spotsKey]spots{},
+		own:     map[spotsKey][]spot{},
 		fates:   map[int]*fate{},
 		foreign: map[string]int{},
 	}
@@ -72,10 +72,7 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 		r.checkSection(s)
 	}
 	for i, p := range f.form {
-		if p.section == nil {
-			continue
-		}
-		if !r.pass(p, i) {
+		if p.section != nil && !r.pass(p, i) {
 			break
 		}
 	}
@@ -212,13 +209,7 @@ func (r *resolver) keys(p *play, written harmony.Key) (from, to harmony.Key) {
 		return written, to
 	}
 	if r.anchored && written == r.anchor[0] {
-		if r.lift == r.anchorAt {
-			return written, r.anchor[1]
-		}
 		return written, r.anchor[1].Transpose(r.lift - r.anchorAt)
-	}
-	if r.lift == 0 {
-		return written, written
 	}
 	return written, written.Transpose(r.lift)
 }

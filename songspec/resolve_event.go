@@ -1,8 +1,9 @@
 package songspec
 
 import (
+	"cmp"
 	"fmt"
-	"sort"
+	"slices"
 	"strconv"
 
 	"plinth/songspec/cue"
@@ -10,10 +11,16 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// spotsOf writes events out: one timeline event for every bar and count that a
-// place names. Mistakes in places are reported. written[i] is the event block
-// that out[i] comes from.
-func (r *resolver) spotsOf(lo *laidOut, usual meter.Meter, events []*event) (out []timeline.Event, written []*event) {
+// spot is an event at one bar and count that a place names, with its block.
+type spot struct {
+	timeline.Event
+	of *event
+}
+
+// spotsOf writes events out, one spot for every bar and count. Mistakes in places are
+// reported.
+func (r *resolver) spotsOf(lo *laidOut, usual meter.Meter, events []*event) []spot {
+	var out []spot
 	for _, e := range events {
 		if e.kind == timeline.Rit {
 			runs, err := e.place.Runs(len(lo.bars))
@@ -23,35 +30,27 @@ func (r *resolver) spotsOf(lo *laidOut, usual meter.Meter, events []*event) (out
 			}
 			for _, run := range runs {
 				last := lo.bars[run[1]]
-				out = append(out, timeline.Event{
+				out = append(out, spot{timeline.Event{
 					Kind: timeline.Rit, Bar: run[0], Tick: lo.bars[run[0]].Start, End: last.Start + last.Length,
 					By: timeline.All, To: e.to.v, Place: barRun(run),
-				})
-				written = append(written, e)
+				}, e})
 			}
 			continue
 		}
-		spots, err := e.place.Where(lo.meters, usual)
+		places, err := e.place.Where(lo.meters, usual)
 		if err != nil {
 			placeError(&r.rep, e, err)
 			continue
 		}
 		r.doubtPlace(e, len(lo.bars))
-		for _, at := range spots {
-			out = append(out, r.spot(lo, usual, e, at))
-			written = append(written, e)
+		for _, at := range places {
+			out = append(out, spot{r.spot(lo, usual, e, at), e})
 		}
 		if r.spots+len(out) > MaxSpots {
-			return out, written
+			break
 		}
 	}
-	return out, written
-}
-
-// spots are a section's own events, written out for one meter.
-type spots struct {
-	events  []timeline.Event
-	written []*event
+	return out
 }
 
 type spotsKey struct {
@@ -59,12 +58,12 @@ type spotsKey struct {
 	meter   meter.Meter
 }
 
-// sectionSpots writes a section's events out, once a meter.
-func (r *resolver) sectionSpots(s *section, lo *laidOut, m meter.Meter) spots {
+// sectionSpots writes a section's own events out, once a meter.
+func (r *resolver) sectionSpots(s *section, lo *laidOut, m meter.Meter) []spot {
 	key := spotsKey{s, m}
 	got, ok := r.own[key]
 	if !ok {
-		got.events, got.written = r.spotsOf(lo, m, s.events)
+		got = r.spotsOf(lo, m, s.events)
 		r.own[key] = got
 	}
 	return got
@@ -114,45 +113,32 @@ func (r *resolver) spot(lo *laidOut, usual meter.Meter, e *event, at meter.At) t
 // events fills a pass's events and its tempo map from the section's and the
 // play's own event blocks; false when the song has become too full of events.
 func (r *resolver) events(pass *timeline.Pass, lo *laidOut, sec *section, p *play) bool {
-	own := r.sectionSpots(sec, lo, pass.Meter)
-	events, written := own.events, own.written
-	if len(p.events) > 0 {
-		more, from := r.spotsOf(lo, pass.Meter, p.events)
-		events = append(append([]timeline.Event{}, events...), more...)
-		written = append(append([]*event{}, written...), from...)
-	}
-	if r.spots += len(events); r.spots > MaxSpots {
-		r.rep.Errorf(p.rng, "Too many events", "A song has at most %d events, every bar and count written out.", MaxSpots)
+	spots := slices.Concat(r.sectionSpots(sec, lo, pass.Meter), r.spotsOf(lo, pass.Meter, p.events))
+	if r.spots += len(spots); r.spots > MaxSpots {
+		r.rep.Errorf(p.rng, "Too many events", "A song has at most %d events, every bar and count written out.",
+			MaxSpots)
 		return false
 	}
-	order := make([]int, len(events))
-	for i := range order {
-		order[i] = i
-	}
-	sort.SliceStable(order, func(i, j int) bool {
-		a, b := &events[order[i]], &events[order[j]]
-		if a.Tick != b.Tick {
-			return a.Tick < b.Tick
-		}
-		return a.Kind < b.Kind
+	slices.SortStableFunc(spots, func(a, b spot) int {
+		return cmp.Or(cmp.Compare(a.Tick, b.Tick), cmp.Compare(a.Kind, b.Kind))
 	})
-	out := make([]timeline.Event, 0, len(events))
-	from := make([]*event, 0, len(events))
-	for _, i := range order {
-		ev := events[i]
+	out := make([]timeline.Event, 0, len(spots))
+	from := make([]*event, 0, len(spots))
+	for _, s := range spots {
+		ev := s.Event
 		if eventRules[ev.Kind].struck {
 			ev.By &^= pass.Tacet
 		}
 		if why := nobody(&ev); why != cue.Unsaid {
-			r.fate(written[i]).met(ev.Place, false, why)
+			r.fate(s.of).met(ev.Place, false, why)
 			continue
 		}
 		// Of two events of one word at one tick the inner, later one counts.
 		if n := len(out); n > 0 && out[n-1].Tick == ev.Tick && out[n-1].Kind == ev.Kind {
-			out[n-1], from[n-1] = ev, written[i]
+			out[n-1], from[n-1] = ev, s.of
 			continue
 		}
-		out, from = append(out, ev), append(from, written[i])
+		out, from = append(out, ev), append(from, s.of)
 	}
 	pass.Events = out
 	r.from = append(r.from, from)
