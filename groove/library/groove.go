@@ -1,7 +1,9 @@
 package library
 
 import (
+	"math/big"
 	"slices"
+	"strconv"
 
 	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
@@ -159,16 +161,9 @@ func (d *decoder) frame(b *hclsyntax.Block, f *feel.Feel) bool {
 // gridFits reports whether n steps divide the bar into whole ticks and put each
 // of its beats on a step.
 func gridFits(m meter.Meter, n int) bool {
-	if m.BarTicks()%int64(n) != 0 {
-		return false
-	}
 	step := m.BarTicks() / int64(n)
-	for _, b := range m.Beats() {
-		if b%step != 0 {
-			return false
-		}
-	}
-	return true
+	off := func(beat int64) bool { return beat%step != 0 }
+	return m.BarTicks()%int64(n) == 0 && !slices.ContainsFunc(m.Beats(), off)
 }
 
 // suggestGrid is the sixteenths of a bar, or its own units where those fit no better.
@@ -189,22 +184,26 @@ func (d *decoder) swing(a *hclsyntax.Attribute, f *feel.Feel) {
 		f.Swing.Mode = "tempo"
 		return
 	}
-	n, ok := perMille(v)
-	if !ok {
+	n := numberIn(v, 1, 4)
+	if n == nil {
 		d.rep.Errorf(a.Expr.Range(), "Not a swing",
 			`swing is "tempo" (wider when it is slow, as drummers do it), or how much longer the long note is than `+
 				`the short one, from 1 to 4: 2 is a triplet.`)
 		return
 	}
-	f.Swing.Mode, f.Swing.PerMille = "ratio", n
+	f.Swing.Mode = "ratio"
+	f.Swing.PerMille, _ = strconv.Atoi(new(big.Float).Mul(n, big.NewFloat(1000)).Text('f', 0))
 }
 
 // lag reads how late or early each player sits.
 func (d *decoder) lag(b *hclsyntax.Block, f *feel.Feel) {
 	known := append(voiceWords(), "bass", "piano")
 	for _, x := range b.Body.Blocks {
-		d.rep.Errorf(x.TypeRange, "Unknown block", "lag holds no blocks, only lines such as %s = 6.",
-			lagLine(x.Type, known))
+		row := "snare"
+		if slices.Contains(known, x.Type) {
+			row = x.Type
+		}
+		d.rep.Errorf(x.TypeRange, "Unknown block", "lag holds no blocks, only lines such as %s = 6.", row)
 	}
 	for _, a := range hcltext.Attributes(b.Body) {
 		if !slices.Contains(known, a.Name) {
@@ -245,12 +244,4 @@ func voiceWords() []string {
 		out = append(out, v.Word)
 	}
 	return out
-}
-
-// lagLine is the word of a row that lag takes, the one written where it is one.
-func lagLine(word string, known []string) string {
-	if slices.Contains(known, word) {
-		return word
-	}
-	return "snare"
 }

@@ -75,12 +75,9 @@ func swingText(s feel.Swing) string {
 // drawLevel draws the rows that l has, or all rows of an answer that changes
 // only some; bars and steps are those of whole.
 func drawLevel(b *strings.Builder, f *feel.Feel, l, whole *feel.Level) {
-	var names []string
-	rows := map[string]string{}
-	add := func(name, row string) {
-		names = append(names, name)
-		rows[name] = row
-	}
+	type row struct{ name, signs string }
+	var rows []row
+	add := func(name, signs string) { rows = append(rows, row{name, signs}) }
 	for _, r := range l.Drums {
 		if l != whole && sameRow(r, whole.Drums) {
 			continue
@@ -100,7 +97,7 @@ func drawLevel(b *strings.Builder, f *feel.Feel, l, whole *feel.Level) {
 	if l.Comp != nil {
 		add("comp", signsOf(l.Comp, compSign))
 	}
-	if len(names) == 0 {
+	if len(rows) == 0 {
 		b.WriteString("nothing more\n")
 		return
 	}
@@ -110,16 +107,12 @@ func drawLevel(b *strings.Builder, f *feel.Feel, l, whole *feel.Level) {
 	for bar := 0; bar < whole.Bars; bar += perLine {
 		n := min(perLine, whole.Bars-bar)
 		line(b, "", strings.Repeat(counts+"|", n))
-		for _, name := range names {
-			var s strings.Builder
+		for _, r := range rows {
+			text := ""
 			for i := bar; i < bar+n; i++ {
-				for _, c := range rows[name][i*perBar : (i+1)*perBar] {
-					s.WriteRune(c)
-					s.WriteByte(' ')
-				}
-				s.WriteByte('|')
+				text += strings.Join(strings.Split(r.signs[i*perBar:(i+1)*perBar], ""), " ") + " |"
 			}
-			line(b, name, s.String())
+			line(b, r.name, text)
 		}
 	}
 }

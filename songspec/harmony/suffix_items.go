@@ -7,16 +7,10 @@ import (
 
 // sign takes the accidental of an altered degree, which may be + or -.
 func (p *suffixParser) sign() (bits uint8) {
-	switch alter, size := accidental(p.s[p.i:]); {
-	case size > 0 && (alter == 1 || alter == -1):
-		p.i += size
-		if alter > 0 {
-			return sharp
-		}
-		return flat
-	case p.eat("+"):
+	switch {
+	case p.eat("#") || p.eat("♯") || p.eat("+"):
 		return sharp
-	case p.minus():
+	case p.eat("b") || p.eat("♭") || p.minus():
 		return flat
 	}
 	return 0
