@@ -1,6 +1,7 @@
 package songspec
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -237,19 +238,13 @@ func (s *section) takeOver(from *section) {
 	if s.chords == nil && !s.noChords {
 		s.chords, s.noChords = from.chords, from.noChords
 	}
-	own := map[string]bool{}
-	for _, e := range s.events {
-		own[e.id()] = true
-	}
 	var taken []*event
 	for _, e := range from.events {
-		if own[e.id()] {
+		if slices.ContainsFunc(s.events, func(own *event) bool { return own.id() == e.id() }) {
 			continue
 		}
 		c := *e
-		if c.from == "" {
-			c.from = from.name
-		}
+		c.from = cmp.Or(c.from, from.name)
 		c.through = &s.like.rng
 		taken = append(taken, &c)
 	}

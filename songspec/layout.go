@@ -61,15 +61,7 @@ func layOut(s *hcltext.Source, c *chart, usual meter.Meter, rep *hcltext.Report)
 	if !ok {
 		return nil, false
 	}
-	words := 0
-	for _, w := range c.order {
-		words += len(c.written[w].words)
-	}
-	out := &laidOut{
-		bars:   make([]timeline.Bar, 0, len(c.order)),
-		meters: make([]meter.Meter, 0, len(c.order)),
-		spans:  make([]wordSpan, 0, words),
-	}
+	out := &laidOut{}
 	at := int64(0)
 	for _, w := range c.order {
 		bar := &c.written[w]

@@ -2,6 +2,7 @@ package songspec
 
 import (
 	"fmt"
+	"slices"
 
 	"plinth/songspec/meter"
 	"plinth/songspec/wording"
@@ -43,13 +44,10 @@ func (i FeelInfo) fits(m meter.Meter) bool {
 	if len(i.Meters) == 0 {
 		return true
 	}
-	for _, w := range i.Meters {
-		if w.Num == m.Num && w.Den == m.Den && (w.Groups == "" && m.Groups == "" ||
-			fmt.Sprint(w.Beats()) == fmt.Sprint(m.Beats())) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(i.Meters, func(w meter.Meter) bool {
+		return w.Num == m.Num && w.Den == m.Den &&
+			(w.Groups == "" && m.Groups == "" || slices.Equal(w.Beats(), m.Beats()))
+	})
 }
 
 // feel reports a feel that does not exist or is not written for the meter.

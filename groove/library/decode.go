@@ -134,8 +134,12 @@ func (d *decoder) unknown(b *hclsyntax.Block, a *hclsyntax.Attribute, where stri
 	}
 }
 
-// unknownText reports a text that is none of those there are.
-func (d *decoder) unknownText(at hcl.Range, summary, thing, written string, known []string) {
-	says, word := hint(written, known)
-	d.rep.Errorf(at, summary, "There is no %s %q.%s", thing, written, says).WriteText(at, word)
+// oneOf reports a text that is none of those there are; false when it is none.
+func (d *decoder) oneOf(known []string, text string, at hcl.Range, summary, thing string) bool {
+	if slices.Contains(known, text) {
+		return true
+	}
+	says, word := hint(text, known)
+	d.rep.Errorf(at, summary, "There is no %s %q.%s", thing, text, says).WriteText(at, word)
+	return false
 }

@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strconv"
 
-	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 	"github.com/zclconf/go-cty/cty"
 
@@ -29,7 +28,6 @@ func (d *decoder) groove(b *hclsyntax.Block, name string) *feel.Feel {
 	f := &feel.Feel{Name: name, Kit: "standard", TempoLow: lowestTempo, TempoHigh: highestTempo,
 		LagMS: map[string]int{}}
 	d.anyMeter = false
-	var syncopationAt *hcl.Range
 	frame := d.frame(b, f)
 	for _, a := range hcltext.Attributes(b.Body) {
 		switch a.Name {
@@ -42,17 +40,12 @@ func (d *decoder) groove(b *hclsyntax.Block, name string) *feel.Feel {
 			}
 		case "kit":
 			if s, ok := d.text(a); ok {
-				if !slices.Contains(kits[:], s) {
-					d.unknownText(a.Expr.Range(), "Unknown kit", "kit", s, kits[:])
-				}
+				d.oneOf(kits[:], s, a.Expr.Range(), "Unknown kit", "kit")
 				f.Kit = s
 			}
 		case "fills":
-			if s, ok := d.text(a); ok {
-				if s != "" && !slices.Contains(d.families, s) {
-					d.unknownText(a.Expr.Range(), "Unknown fills", "family of fills", s, d.families)
-				}
-				f.Fills = s
+			if f.Fills, _ = d.text(a); f.Fills != "" {
+				d.oneOf(d.families, f.Fills, a.Expr.Range(), "Unknown fills", "family of fills")
 			}
 		case "swing":
 			d.swing(a, f)
@@ -64,11 +57,7 @@ func (d *decoder) groove(b *hclsyntax.Block, name string) *feel.Feel {
 				f.Swing.Unit = s
 			}
 		case "syncopation":
-			if n, ok := d.whole(a, 0, 40); ok {
-				f.Syncopation = n
-				r := a.Expr.Range()
-				syncopationAt = &r
-			}
+			f.Syncopation, _ = d.whole(a, 0, 40)
 		default:
 			d.unknown(b, a, "A groove", grooveWords)
 		}
@@ -94,7 +83,7 @@ func (d *decoder) groove(b *hclsyntax.Block, name string) *feel.Feel {
 		return nil // reported as a block written as a value
 	}
 	d.levels(f, levels, b.DefRange())
-	d.checkSyncopation(f, syncopationAt, b.DefRange())
+	d.checkSyncopation(f, b.Body.Attributes["syncopation"])
 	return f
 }
 
@@ -102,10 +91,9 @@ func (d *decoder) groove(b *hclsyntax.Block, name string) *feel.Feel {
 func (d *decoder) frame(b *hclsyntax.Block, f *feel.Feel) bool {
 	a := b.Body.Attributes["meter"]
 	if a == nil {
-		if misnamed(b, "meter") {
-			return false
+		if !misnamed(b, "meter") {
+			d.rep.Errorf(b.DefRange(), "No meter", `A groove needs a meter: meter = "4/4", or meter = "any".`)
 		}
-		d.rep.Errorf(b.DefRange(), "No meter", `A groove needs a meter: meter = "4/4", or meter = "any".`)
 		return false
 	}
 	words, at, ok := d.words(a)
@@ -137,11 +125,10 @@ func (d *decoder) frame(b *hclsyntax.Block, f *feel.Feel) bool {
 	}
 	g := b.Body.Attributes["grid"]
 	if g == nil {
-		if misnamed(b, "grid") {
-			return false
+		if !misnamed(b, "grid") {
+			d.rep.Errorf(b.DefRange(), "No grid", "A groove needs a grid: how many steps a bar of %s has, for "+
+				"example grid = %d.", f.Meters[0], suggestGrid(f.Meters[0]))
 		}
-		d.rep.Errorf(b.DefRange(), "No grid", "A groove needs a grid: how many steps a bar of %s has, for example "+
-			"grid = %d.", f.Meters[0], suggestGrid(f.Meters[0]))
 		return false
 	}
 	n, ok := d.whole(g, 1, maxGrid)
@@ -218,7 +205,7 @@ func (d *decoder) lag(b *hclsyntax.Block, f *feel.Feel) {
 
 // checkSyncopation holds the figure of the groove against its levels; where it
 // gives none, the busiest bar sets it.
-func (d *decoder) checkSyncopation(f *feel.Feel, at *hcl.Range, groove hcl.Range) {
+func (d *decoder) checkSyncopation(f *feel.Feel, said *hclsyntax.Attribute) {
 	if d.rep.Diags.HasErrors() {
 		return // the rows may not be whole
 	}
@@ -229,10 +216,10 @@ func (d *decoder) checkSyncopation(f *feel.Feel, at *hcl.Range, groove hcl.Range
 		}
 	}
 	switch {
-	case at == nil:
+	case said == nil:
 		f.Syncopation = worst
 	case worst > f.Syncopation:
-		d.rep.Errorf(*at, "More syncopation than the groove says",
+		d.rep.Errorf(said.Expr.Range(), "More syncopation than the groove says",
 			"Kick and snare of level %d reach %d in a bar. Write syncopation = %d, or take something out.", energy,
 			worst, worst)
 	}

@@ -124,10 +124,7 @@ func (d *decoder) levelWord(l *rawLevel, a *hclsyntax.Attribute, f *feel.Feel) b
 		if words, at, ok = d.words(a); ok {
 			known := append(voiceWords(), "bass", "comp")
 			for i, w := range words {
-				if !slices.Contains(known, w) {
-					d.unknownText(at[i], "Unknown row", "row", w, known)
-					ok = false
-				}
+				ok = d.oneOf(known, w, at[i], "Unknown row", "row") && ok
 				l.without[w] = true
 			}
 		}

@@ -118,19 +118,13 @@ func (r *renderer) snippet(d *hcl.Diagnostic, code string) {
 	if d.Subject == nil {
 		return
 	}
-	s := r.sources[d.Subject.Filename]
-	lo, hi := d.Subject.Start.Byte, d.Subject.End.Byte
-	if s == nil || lo > len(s.Src) {
+	s, n := r.sources[d.Subject.Filename], d.Subject.Start.Line
+	if s == nil || len(bytes.TrimSpace(s.LineText(n))) == 0 {
 		return
 	}
-	n := d.Subject.Start.Line
-	text := s.LineText(n)
-	if n < 1 || n > len(s.lines) || len(bytes.TrimSpace(text)) == 0 {
-		return
-	}
-	from := s.lines[n-1]
-	lo = min(max(lo-from, 0), len(text))
-	hi = min(max(hi-from, lo), len(text))
+	text, from := s.LineText(n), s.LineStart(n)
+	lo := min(max(d.Subject.Start.Byte-from, 0), len(text))
+	hi := min(max(d.Subject.End.Byte-from, lo), len(text))
 	before, marked, after := window(text, lo, hi)
 	gutter := fmt.Sprintf("%4d", n)
 	fmt.Fprintf(r.out, "%s | %s%s%s\n", gutter, before, marked, after)

@@ -23,8 +23,7 @@ type Report struct {
 }
 
 type spot struct {
-	file   string
-	lo, hi int
+	at hcl.Range
 	// summary parts warnings at one place, which need not follow from one another;
 	// it is empty for errors.
 	summary string
@@ -57,7 +56,7 @@ func (r *Report) add(sev hcl.DiagnosticSeverity, rng hcl.Range, summary, detail 
 	if r.Source != nil && rng.Filename == r.Source.Name {
 		rng = r.Source.Range(rng.Start.Byte, rng.End.Byte) // HCL has counted lines in the masked text
 	}
-	key := spot{rng.Filename, rng.Start.Byte, rng.End.Byte, ""}
+	key := spot{at: rng}
 	if sev == hcl.DiagWarning {
 		key.summary = summary
 	}
