@@ -1,7 +1,9 @@
 package songspec
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"plinth/songspec/meter"
@@ -64,13 +66,9 @@ func asBar(c meter.Count, bars int) bool { return c.Sub == 0 && c.N <= bars }
 
 // ascending reports counts in the order in which they come in a bar.
 func ascending(counts []meter.Count) bool {
-	for i := 1; i < len(counts); i++ {
-		a, b := counts[i-1], counts[i]
-		if a.N > b.N || a.N == b.N && a.Sub != 0 && b.Sub == 0 {
-			return false
-		}
-	}
-	return true
+	return slices.IsSortedFunc(counts, func(a, b meter.Count) int {
+		return cmp.Or(cmp.Compare(a.N, b.N), cmp.Compare(min(a.Sub, 1), min(b.Sub, 1)))
+	})
 }
 
 // spoken are counts in words: "2 and 4".

@@ -1,6 +1,7 @@
 package songspec
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -26,7 +27,7 @@ func (r *resolver) feelName(set settings) (name string, stated bool) {
 		return set.feel.v, true
 	}
 	m := or(set.meter, meter.Common)
-	name = feelFor(m.Num, m.Den)
+	name = cmp.Or(feelsOfMeters[[2]int{m.Num, m.Den}], "pulse")
 	if len(r.env.Feels) > 0 {
 		if info, ok := r.env.Feels[name]; !ok || !info.fits(m) {
 			name = "pulse"

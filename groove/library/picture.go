@@ -141,9 +141,13 @@ func countLine(f *feel.Feel) string {
 	m := f.Meters[0]
 	step := m.BarTicks() / int64(f.Grid)
 	unit := m.UnitTicks()
-	inner := map[int64]string{0: ""}
+	inner := map[int64]string{}
 	switch n := unit / step; {
 	case unit%step != 0:
+	case m.Compound() || m.Den > 4:
+		if n%2 == 0 {
+			inner[unit/2] = "&"
+		}
 	case n == 2:
 		inner[step] = "&"
 	case n == 3:
@@ -152,12 +156,6 @@ func countLine(f *feel.Feel) string {
 		inner[unit/4], inner[unit/2], inner[3*unit/4] = "e", "&", "a"
 	case n%2 == 0:
 		inner[unit/2] = "&"
-	}
-	if m.Compound() || m.Den > 4 {
-		inner = map[int64]string{0: ""}
-		if unit%(2*step) == 0 {
-			inner[unit/2] = "&"
-		}
 	}
 	var b strings.Builder
 	for t := int64(0); t < m.BarTicks(); t += step {

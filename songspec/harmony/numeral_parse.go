@@ -1,6 +1,7 @@
 package harmony
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -50,22 +51,16 @@ func (p *numeralParser) parse() Chord {
 
 const badRoman = "A Roman numeral is I, II, III, IV, V, VI or VII, all capitals for major or all small for minor."
 
+// nearRoman is the numeral that one in wrong letters was probably meant to be.
 func nearRoman(s string) string {
-	_, size, _ := scanRoman(s)
-	at := size
-	for at > 0 && strings.IndexByte("IViv", s[at-1]) >= 0 {
-		at--
-	}
-	word := s[at:size]
-	if r, _, ok := scanRoman(strings.ToUpper(word)); ok { // Iv: the first letter decides
+	_, at := oneOrTwo(s)
+	word := s[at:]
+	near := cmp.Or(wording.Closest(word, allRomans, 2), "I")
+	if upper := strings.ToUpper(word); slices.Contains(romans[:], upper) { // Iv: the first letter decides
+		near = upper
 		if word[0] >= 'a' {
-			return s[:at] + strings.ToLower(romans[r.degree])
+			near = strings.ToLower(upper)
 		}
-		return s[:at] + romans[r.degree]
-	}
-	near := wording.Closest(word, allRomans, 2)
-	if near == "" {
-		near = "I"
 	}
 	return s[:at] + near
 }
