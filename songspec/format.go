@@ -132,8 +132,6 @@ func gridChart(text, indent string) string {
 			widen(&strokes, i, len(g.strokes))
 			if i+1 < len(r.signs) || i < len(r.cells) {
 				widen(&right, i, len(g.right))
-			} else {
-				widen(&right, i, 0)
 			}
 		}
 		for i, c := range r.cells {

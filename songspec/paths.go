@@ -37,11 +37,8 @@ func (d *decoder) ref(t *said[string]) (ref Ref, ok bool) {
 		return bad("Not a file of the song's folder",
 			"A file is named relative to the song file's folder, like \"guide/voice.mid\". Nothing outside that "+
 				"folder is read.")
-	}
-	for _, r := range p {
-		if r < 0x20 || r == 0x7f {
-			return bad("Control character in a file name", "Write the name without it.")
-		}
+	case strings.ContainsFunc(p, func(r rune) bool { return r < 0x20 || r == 0x7f }):
+		return bad("Control character in a file name", "Write the name without it.")
 	}
 	clean := path.Clean(p)
 	switch {

@@ -38,7 +38,7 @@ func (d *decoder) levels(f *feel.Feel, blocks []*hclsyntax.Block, groove hcl.Ran
 	var raw [6]*rawLevel
 	first := map[string]hcl.Range{}
 	for _, b := range blocks {
-		if len(b.Labels) != 1 || len(b.Labels[0]) != 1 || b.Labels[0] < "1" || b.Labels[0] > "5" {
+		if len(b.Labels) != 1 || energyNamed(b.Labels[0]) == 0 {
 			d.rep.Errorf(b.DefRange(), "Not a level",
 				`A level is named by its energy in quotes, "1" to "5": level "3" { … }.`)
 			continue
@@ -46,7 +46,7 @@ func (d *decoder) levels(f *feel.Feel, blocks []*hclsyntax.Block, groove hcl.Ran
 		if d.twice(first, b.Labels[0], b, "level") {
 			continue
 		}
-		raw[int(b.Labels[0][0]-'0')] = d.readLevel(b, f, false)
+		raw[energyNamed(b.Labels[0])] = d.readLevel(b, f, false)
 	}
 	at := 0 // the lowest
 	for e := 5; e >= 1; e-- {
@@ -107,53 +107,50 @@ func (d *decoder) readLevel(b *hclsyntax.Block, f *feel.Feel, answer bool) *rawL
 
 // levelWord reads one line of a level; false when something was reported.
 func (d *decoder) levelWord(l *rawLevel, a *hclsyntax.Attribute, f *feel.Feel) bool {
-	var ok bool
+	at := a.Expr.Range()
 	switch a.Name {
 	case "from":
-		var s string
-		if s, ok = d.text(a); ok {
-			if len(s) != 1 || s < "1" || s > "5" {
-				d.rep.Errorf(a.Expr.Range(), "Not a level", `from names another level of this groove: from = "1".`)
-				return false
-			}
-			l.from, l.fromAt = int(s[0]-'0'), a.Expr.Range()
+		s, ok := d.text(a)
+		l.from, l.fromAt = energyNamed(s), at
+		if ok && l.from == 0 {
+			d.rep.Errorf(at, "Not a level", `from names another level of this groove: from = "1".`)
 		}
+		return l.from != 0
 	case "without":
-		var words []string
-		var at []hcl.Range
-		if words, at, ok = d.words(a); ok {
-			known := append(voiceWords(), "bass", "comp")
-			for i, w := range words {
-				ok = d.oneOf(known, w, at[i], "Unknown row", "row") && ok
-				l.without[w] = true
-			}
+		words, places, ok := d.words(a)
+		for i, w := range words {
+			ok = d.oneOf(append(voiceWords(), "bass", "comp"), w, places[i], "Unknown row", "row") && ok
+			l.without[w] = true
 		}
+		return ok
 	case "voices":
+		var ok bool
 		l.voices, ok = d.whole(a, 2, 4)
+		return ok
 	case "centre":
-		var s string
-		if s, ok = d.text(a); ok {
-			l.centre, _ = harmony.ParsePitch(s)
-			if ok = plainPitch().MatchString(s) && l.centre >= 48 && l.centre <= 72; !ok {
-				d.rep.Errorf(a.Expr.Range(), "Not a note",
-					`centre is the note that the chords gather round, from C3 to C5 (C4 is middle C): centre = "C4".`)
-			}
+		s, ok := d.text(a)
+		l.centre, _ = harmony.ParsePitch(s)
+		good := plainPitch().MatchString(s) && l.centre >= 48 && l.centre <= 72
+		if ok && !good {
+			d.rep.Errorf(at, "Not a note",
+				`centre is the note that the chords gather round, from C3 to C5 (C4 is middle C): centre = "C4".`)
 		}
-	default:
-		var t tab
-		if v, drum := feel.VoiceNamed(a.Name); drum && v.Brush() && f.Kit != "brushes" {
-			d.rep.Errorf(a.NameRange, "Needs brushes",
-				`%s is played with brushes. Write kit = "brushes" in the groove.`, a.Name)
-			return false
-		}
-		if t, ok = d.readTab(a, f.Grid); ok {
-			if ok = d.fits(t, f.Grid); ok {
-				l.rows[a.Name] = t
-			}
-		}
+		return good
+	}
+	if v, drum := feel.VoiceNamed(a.Name); drum && v.Brush() && f.Kit != "brushes" {
+		d.rep.Errorf(a.NameRange, "Needs brushes",
+			`%s is played with brushes. Write kit = "brushes" in the groove.`, a.Name)
+		return false
+	}
+	t, ok := d.readTab(a, f.Grid)
+	if ok = ok && d.fits(t, f.Grid); ok {
+		l.rows[a.Name] = t
 	}
 	return ok
 }
+
+// energyNamed is the energy that names a level, 1 to 5; 0 for any other text.
+func energyNamed(name string) int { return slices.Index([]string{"1", "2", "3", "4", "5"}, name) + 1 }
 
 // resolve lays a level over the one it starts from.
 func (d *decoder) resolve(raw *[6]*rawLevel, e int) {

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 	"golang.org/x/text/unicode/norm"
@@ -63,19 +64,11 @@ var escape = Pattern(`\\(u[0-9a-fA-F]{4}|U[0-9a-fA-F]{8}|[nrt"\\])`)
 // unescape reads HCL's escapes: \n, \r, \t, \", \\, \uNNNN and \UNNNNNNNN.
 func unescape(s string) string {
 	return escape().ReplaceAllStringFunc(s, func(sign string) string {
-		switch sign[1] {
-		case 'n':
-			return "\n"
-		case 'r':
-			return "\r"
-		case 't':
-			return "\t"
+		r, _, _, err := strconv.UnquoteChar(sign, '"')
+		if err != nil {
+			r = utf8.RuneError // half of a pair
 		}
-		if len(sign) == 2 {
-			return sign[1:]
-		}
-		n, _ := strconv.ParseUint(sign[2:], 16, 32)
-		return string(rune(n))
+		return string(r)
 	})
 }
 
