@@ -3,6 +3,7 @@ package songspec
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"plinth/songspec/harmony"
@@ -145,15 +146,8 @@ func (r *resolver) notAChord(w *chartWord, err error) {
 // hasLetters reports a chart with a letter symbol in it, by the first letter:
 // numerals begin with I, V, an accidental, or their small letters.
 func (s *section) hasLetters() bool {
-	if s.chords == nil {
-		return false
-	}
-	for _, b := range s.chords.written {
-		for _, w := range b.words {
-			if !w.slash && w.text[0] >= 'A' && w.text[0] <= 'G' {
-				return true
-			}
-		}
-	}
-	return false
+	letter := func(w chartWord) bool { return w.text[0] >= 'A' && w.text[0] <= 'G' }
+	return s.chords != nil && slices.ContainsFunc(s.chords.written, func(b writtenBar) bool {
+		return slices.ContainsFunc(b.words, letter)
+	})
 }

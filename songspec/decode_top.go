@@ -146,7 +146,8 @@ func (d *decoder) vocal(f *File, b *hclsyntax.Block) {
 	for _, a := range d.valuesOf(b.Body, "the vocal block", vocalAttrs) {
 		switch a.Name {
 		case "track":
-			v.track = or(d.text(a.Expr, 200, `The track of the guide vocal is its name in quotes: track = "Voice".`), "")
+			const help = `The track of the guide vocal is its name in quotes: track = "Voice".`
+			v.track = or(d.text(a.Expr, 200, help), "")
 		case "from":
 			v.from = d.whole(a.Expr, "the bar of the song where the vocal file starts", -MaxBars, MaxBars)
 		case "range":

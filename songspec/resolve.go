@@ -174,7 +174,8 @@ func (r *resolver) pass(p *play, index int) bool {
 		Tacet: or(set.tacet, 0),
 	}
 	if energy[0] != energy[1] && len(lo.bars) == 1 {
-		r.rep.Warnf(set.energy.rng, "Energy cannot move in one bar", "The pass has a single bar, which is played at %d. Write one figure.", energy[0])
+		r.rep.Warnf(set.energy.rng, "Energy cannot move in one bar",
+			"The pass has a single bar, which is played at %d. Write one figure.", energy[0])
 	}
 	r.tempoFits(name, pass.BPM, set)
 	if !r.events(&pass, lo, sec, p) {

@@ -79,14 +79,15 @@ func drawLevel(b *strings.Builder, f *feel.Feel, l, whole *feel.Level) {
 	var rows []row
 	add := func(name, signs string) { rows = append(rows, row{name, signs}) }
 	for _, r := range l.Drums {
-		if l != whole && sameRow(r, whole.Drums) {
+		same := func(o feel.Row) bool { return o.Voice == r.Voice && slices.Equal(o.Steps, r.Steps) }
+		if l != whole && slices.ContainsFunc(whole.Drums, same) {
 			continue
 		}
 		add(r.Voice.Word, signsOf(r.Steps, strokeSign))
 	}
 	if l != whole && l.Drums != nil {
 		for _, r := range whole.Drums {
-			if !hasVoice(l.Drums, r.Voice) {
+			if !slices.ContainsFunc(l.Drums, func(o feel.Row) bool { return o.Voice == r.Voice }) {
 				add(r.Voice.Word, strings.Repeat("-", len(r.Steps)))
 			}
 		}
@@ -119,17 +120,6 @@ func drawLevel(b *strings.Builder, f *feel.Feel, l, whole *feel.Level) {
 
 func line(b *strings.Builder, name, text string) {
 	fmt.Fprintf(b, "%-11s  %s\n", name, text)
-}
-
-// sameRow reports whether the level has just this row.
-func sameRow(r feel.Row, in []feel.Row) bool {
-	return slices.ContainsFunc(in, func(o feel.Row) bool {
-		return o.Voice == r.Voice && slices.Equal(o.Steps, r.Steps)
-	})
-}
-
-func hasVoice(rows []feel.Row, v feel.Voice) bool {
-	return slices.ContainsFunc(rows, func(r feel.Row) bool { return r.Voice == v })
 }
 
 // countLine is what is spoken over the steps of a bar, two columns a step. What

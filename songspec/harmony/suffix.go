@@ -14,8 +14,8 @@ type suffixParser struct {
 	major7  bool
 	plus7   bool // a major seventh beside a diminished one: o7M7
 	alt     bool
-	sus2    bool
-	sus4    bool
+	sus2    uint8 // natural where it is there
+	sus4    uint8
 	add3    bool
 	no3     bool
 	no5     bool

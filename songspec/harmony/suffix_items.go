@@ -100,7 +100,7 @@ func (p *suffixParser) addition(at int) {
 		return
 	}
 	if d == 3 { // a suspension with its third: 7sus4add3
-		if !p.sus2 && !p.sus4 || bits != natural {
+		if p.sus2|p.sus4 == 0 || bits != natural {
 			p.fail(at, p.i-at, "A third is added only to a suspended chord.")
 		}
 		p.add3 = true
@@ -112,7 +112,12 @@ func (p *suffixParser) addition(at int) {
 func (p *suffixParser) suspension(inside bool) {
 	at := p.i
 	figure := p.digits()
-	p.sus2, p.sus4 = p.sus2 || strings.Contains(figure, "2"), p.sus4 || figure != "2"
+	if strings.Contains(figure, "2") {
+		p.sus2 = natural
+	}
+	if figure != "2" {
+		p.sus4 = natural
+	}
 	switch figure {
 	case "":
 		if inside && p.eat("(") {

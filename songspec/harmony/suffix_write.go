@@ -141,17 +141,7 @@ func (w *suffixWriter) rest() {
 		}
 		w.left.deg[2], w.left.deg[4] = 0, 0
 	}
-	for bit, sign := flat, "b"; bit <= sharp; bit, sign = bit<<2, "#" {
-		if w.left.deg[5]&bit == 0 {
-			continue
-		}
-		if w.Len() == 0 {
-			w.WriteString("(" + sign + "5)")
-		} else {
-			w.WriteString(sign + "5")
-		}
-	}
-	for _, d := range [...]int{9, 11, 13} {
+	for _, d := range [...]int{5, 9, 11, 13} {
 		w.altered(d)
 	}
 	for _, d := range [...]int{2, 4, 6, 9, 11, 13} {
@@ -174,18 +164,21 @@ func (w *suffixWriter) rest() {
 	}
 }
 
-// altered writes the b and # forms of an upper degree. An "add" says that the natural tone
+// altered writes the b and # forms of the fifth or of an upper degree. An "add" says that the natural tone
 // stays beside it, or the fifth beside b13.
 func (w *suffixWriter) altered(d int) {
 	for bit, sign := flat, "b"; bit <= sharp; bit, sign = bit<<2, "#" {
 		if w.left.deg[d]&bit == 0 {
 			continue
 		}
-		keep := w.Len() == 0 || w.q.has(d, natural) || d == 13 && w.q.has(5, natural)
-		if keep {
-			w.WriteString("add")
+		text := sign + strconv.Itoa(d)
+		switch {
+		case d == 5 && w.Len() == 0:
+			text = "(" + text + ")"
+		case d != 5 && (w.Len() == 0 || w.q.has(d, natural) || d == 13 && w.q.has(5, natural)):
+			text = "add" + text
 		}
-		w.WriteString(sign + strconv.Itoa(d))
+		w.WriteString(text)
 	}
 }
 
