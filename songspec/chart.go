@@ -62,7 +62,6 @@ type chartReader struct {
 type sign struct {
 	lo, hi     int
 	end, start bool // :| and |:
-	double     bool
 	times      int
 }
 
@@ -190,9 +189,7 @@ func (r *chartReader) word(i, hi int) int {
 	}
 	text := strings.TrimRightFunc(string(src[lo:i]), unicode.IsSpace)
 	i = lo + len(text)
-	if strings.IndexFunc(text, unicode.IsSpace) >= 0 {
-		text = strings.Join(strings.Fields(text), " ")
-	}
+	text = strings.Join(strings.Fields(text), " ")
 	r.begin(lo, i)
 	switch {
 	case text == "%":

@@ -1,6 +1,7 @@
 package songspec
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -37,7 +38,6 @@ func (r *chartReader) barLine(i, hi int) int {
 		r.lastSign = nil
 		return i
 	}
-	g.double = bars == "||"
 	if g.end && !g.start {
 		if m := repeatFigure().FindSubmatchIndex(src[i:hi]); m != nil {
 			lo, figure := i, string(src[i+m[4]:i+m[5]])
@@ -106,10 +106,7 @@ func (r *chartReader) endRepeat(g sign) {
 		r.overflow(g.lo, g.hi)
 		return
 	}
-	end := len(r.c.order)
-	for n := 1; n < g.times; n++ {
-		r.c.order = append(r.c.order, r.c.order[from:end]...)
-	}
+	r.c.order = append(r.c.order, slices.Repeat(body, g.times-1)...)
 }
 
 func (r *chartReader) overflow(lo, hi int) {

@@ -18,9 +18,8 @@ type chordKey struct {
 }
 
 type chordResult struct {
-	chord   harmony.Chord
-	numeral bool
-	err     error
+	chord harmony.Chord
+	err   error
 }
 
 // chord reads one symbol of a section written in one key and sounding in
@@ -31,13 +30,12 @@ func (r *resolver) chord(text string, written, sounding harmony.Key) chordResult
 	if c, ok := r.chords[key]; ok {
 		return c
 	}
-	var c chordResult
-	c.chord, c.numeral, c.err = harmony.ParseEither(text, sounding)
-	if c.err == nil && !c.numeral && written != sounding {
-		c.chord = c.chord.Transpose(written, sounding)
+	c, numeral, err := harmony.ParseEither(text, sounding)
+	if err == nil && !numeral {
+		c = c.Transpose(written, sounding)
 	}
-	r.chords[key] = c
-	return c
+	r.chords[key] = chordResult{c, err}
+	return r.chords[key]
 }
 
 // harmonise gives a laid-out chart its chords in a key. Symbols that cannot be

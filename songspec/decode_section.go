@@ -15,7 +15,7 @@ import (
 )
 
 func (d *decoder) section(f *File, b *hclsyntax.Block) {
-	sec := &section{rng: b.TypeRange, def: b.DefRange(), index: len(f.sections)}
+	sec := &section{rng: b.TypeRange}
 	name := d.label(b, "a name")
 	if name != nil {
 		sec.name, sec.rng = name.v, name.rng

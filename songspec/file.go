@@ -100,7 +100,6 @@ func (outer settings) over(inner settings) settings {
 type section struct {
 	name   string
 	rng    hcl.Range // of the label
-	def    hcl.Range // of the block's head
 	like   *said[string]
 	chords *chart
 	// noChords says that chords were written but could not be read, so that no
@@ -109,7 +108,6 @@ type section struct {
 	broken   *chart // chords whose bars could not be read, for what is wrong with their symbols
 	settings
 	events []*event
-	index  int
 	linked linkState
 	played bool
 }

@@ -71,8 +71,8 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 	for _, s := range f.sections {
 		r.checkSection(s)
 	}
-	for i, p := range f.form {
-		if p.section != nil && !r.pass(p, i) {
+	for _, p := range f.form {
+		if p.section != nil && !r.pass(p) {
 			break
 		}
 	}
@@ -140,7 +140,7 @@ func (r *resolver) layout(c *chart, m meter.Meter) *laidOut {
 }
 
 // pass adds one playing of a section; false when the song has become too long.
-func (r *resolver) pass(p *play, index int) bool {
+func (r *resolver) pass(p *play) bool {
 	sec := p.section
 	base := r.f.settings.over(sec.settings)
 	set := base.over(p.settings)

@@ -76,11 +76,8 @@ func (d *decoder) groove(b *hclsyntax.Block, name string) *feel.Feel {
 			d.stray(x, "A groove", grooveWords, []string{"level", "lag"})
 		}
 	}
-	if !frame {
-		return nil
-	}
-	if len(levels) == 0 && b.Body.Attributes["level"] != nil {
-		return nil // reported as a block written as a value
+	if !frame || len(levels) == 0 && b.Body.Attributes["level"] != nil {
+		return nil // no level is reported as a block written as a value
 	}
 	d.levels(f, levels, b.DefRange())
 	d.checkSyncopation(f, b.Body.Attributes["syncopation"])

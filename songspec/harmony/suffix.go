@@ -51,15 +51,11 @@ func (l lead) minor() bool { return l == leadMinor || l == leadDim || l == leadH
 func parseSuffix(s string) (quality, *fault) {
 	p := suffixParser{s: s}
 	p.readLead()
-	if p.fault == nil {
-		p.readNumber()
-	}
+	p.readNumber()
 	for p.fault == nil && p.i < len(p.s) {
 		p.item(false)
 	}
-	if p.fault == nil {
-		p.check()
-	}
+	p.check()
 	if p.fault != nil {
 		return quality{}, p.fault
 	}
