@@ -14,6 +14,8 @@ func (r *chartReader) newline() {
 	r.blank = false
 }
 
+var goodBarLine = pattern(`^:?\|\|?:?$`)
+
 // repeatFigure is how often a repeat goes round, as it follows the bar line: x3. A 3 alone
 // is a slip.
 var repeatFigure = pattern(`^(?:[ \t]*([xX]))?([0-9]+)`)
@@ -27,11 +29,8 @@ func (r *chartReader) barLine(i, hi int) int {
 		i++
 	}
 	run := string(src[g.lo:i])
-	g.end = len(run) > 1 && run[0] == ':'
-	g.start = len(run) > 1 && run[len(run)-1] == ':'
-	bars := strings.Trim(run, ":")
-	if bars != "|" && bars != "||" || strings.Count(run, ":") > 2 || run == ":|::" ||
-		strings.HasPrefix(run, "::") || strings.HasSuffix(run, "::") {
+	g.end, g.start = strings.HasPrefix(run, ":"), strings.HasSuffix(run, ":")
+	if !goodBarLine().MatchString(run) {
 		r.errorf(g.lo, i, "Not a bar line", "Bar lines are |, |: and :|, with a figure after a repeat that goes "+
 			"round more than twice: :|x3.")
 		r.finish()

@@ -30,10 +30,7 @@ func (r *resolver) doubtPlace(e *event, bars int) {
 	case many && (e.kind == timeline.Hold || e.kind == timeline.Fill),
 		many && eventRules[e.kind].toLine && e.beats == nil,
 		many && e.kind == timeline.Push && strings.Contains(e.place.Text, ",") && asBar(counts[0], bars):
-		words := word + "s"
-		if e.kind == timeline.Push {
-			words = "pushes"
-		}
+		words := wording.Plural(len(counts), word)
 		r.rep.Warnf(at, wording.Sentence("%s %s in every bar", number(len(counts)), words), "Without a colon these are the counts %s of every bar. %s", spoken(counts), meant(e, bars))
 	case many && !ascending(counts):
 		r.rep.Warnf(at, "Counts the wrong way round", "Without a colon these are the counts %s of every bar. %s", spoken(counts), meant(e, bars))

@@ -35,10 +35,7 @@ func (r *resolver) ownFiles() []ownFile {
 }
 
 func (f ownFile) holds() string {
-	what := "groove"
-	if len(f.grooves) > 1 {
-		what = "grooves"
-	}
+	what := wording.Plural(len(f.grooves), "groove")
 	return fmt.Sprintf("%q holds the %s %s", f.ref.Path, what, wording.And(wording.Quoted(f.grooves)))
 }
 

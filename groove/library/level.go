@@ -3,12 +3,12 @@ package library
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 
 	"plinth/groove/feel"
-	"plinth/songspec/harmony"
 	"plinth/songspec/hcltext"
 )
 
@@ -26,9 +26,6 @@ type rawLevel struct {
 	done    bool
 	busy    bool // being resolved: a second visit is a circle
 }
-
-// plainPitch is a note with one sign at most and one figure.
-var plainPitch = hcltext.Pattern(`^[A-G][#b]?[0-9]$`)
 
 var levelWords = []string{"from", "without", "voices", "centre", "bass", "comp"}
 
@@ -129,13 +126,12 @@ func (d *decoder) levelWord(l *rawLevel, a *hclsyntax.Attribute, f *feel.Feel) b
 		return ok
 	case "centre":
 		s, ok := d.text(a)
-		l.centre, _ = harmony.ParsePitch(s)
-		good := plainPitch().MatchString(s) && l.centre >= 48 && l.centre <= 72
-		if ok && !good {
+		l.centre = centreNamed(s)
+		if ok && l.centre == 0 {
 			d.rep.Errorf(at, "Not a note",
 				`centre is the note that the chords gather round, from C3 to C5 (C4 is middle C): centre = "C4".`)
 		}
-		return good
+		return l.centre != 0
 	}
 	if v, drum := feel.VoiceNamed(a.Name); drum && v.Brush() && f.Kit != "brushes" {
 		d.rep.Errorf(a.NameRange, "Needs brushes",
@@ -151,6 +147,21 @@ func (d *decoder) levelWord(l *rawLevel, a *hclsyntax.Attribute, f *feel.Feel) b
 
 // energyNamed is the energy that names a level, 1 to 5; 0 for any other text.
 func energyNamed(name string) int { return slices.Index([]string{"1", "2", "3", "4", "5"}, name) + 1 }
+
+var notes = hcltext.Pattern(`^([A-G])(?:(#)|(b))?([0-9])$`)
+
+// centreNamed is a note from C3 to C5 as a MIDI number, C4 = 60; 0 for any other text.
+func centreNamed(note string) int {
+	m := notes().FindStringSubmatch(note)
+	if m == nil {
+		return 0
+	}
+	n := strings.Index("C D EF G A B", m[1]) + len(m[2]) - len(m[3]) + 12*int(m[4][0]-'0'+1)
+	if n < 48 || n > 72 {
+		return 0
+	}
+	return n
+}
 
 // resolve lays a level over the one it starts from.
 func (d *decoder) resolve(raw *[6]*rawLevel, e int) {

@@ -102,16 +102,14 @@ func drawLevel(b *strings.Builder, f *feel.Feel, l, whole *feel.Level) {
 		b.WriteString("nothing more\n")
 		return
 	}
-	perBar := f.Grid
-	counts := countLine(f)
-	perLine := max(1, pictureWidth/(2*perBar+1))
+	perLine := max(1, pictureWidth/(2*f.Grid+1))
 	for bar := 0; bar < whole.Bars; bar += perLine {
 		n := min(perLine, whole.Bars-bar)
-		line(b, "", strings.Repeat(counts+"|", n))
+		line(b, "", strings.Repeat(countLine(f)+"|", n))
 		for _, r := range rows {
 			text := ""
 			for i := bar; i < bar+n; i++ {
-				text += strings.Join(strings.Split(r.signs[i*perBar:(i+1)*perBar], ""), " ") + " |"
+				text += strings.Join(strings.Split(r.signs[i*f.Grid:(i+1)*f.Grid], ""), " ") + " |"
 			}
 			line(b, r.name, text)
 		}

@@ -76,7 +76,6 @@ func (p *suffixParser) group(at int) {
 	for p.fault == nil {
 		p.item(true)
 		switch {
-		case p.fault != nil:
 		case p.eat(")"):
 			return
 		case p.i >= len(p.s):
