@@ -71,22 +71,18 @@ func (r *resolver) readable(c *chart, key harmony.Key) {
 			if w.slash {
 				continue
 			}
-			if got := r.chord(w.text, key, key); got.err != nil {
-				w.bad = true
-				if j > 0 && r.oneWord(&c.written[i].words[j-1], w, key) {
-					continue
-				}
-				r.notAChord(w, got.err)
-				var e *harmony.SymbolError
-				if errors.As(got.err, &e) {
-					german, solfege = german || e.Tongue == harmony.German, solfege || e.Tongue == harmony.Solfege
-				}
+			err := r.chord(w.text, key, key).err
+			if w.bad = err != nil; !w.bad || j > 0 && r.oneWord(&c.written[i].words[j-1], w, key) {
+				continue
+			}
+			r.notAChord(w, err)
+			var e *harmony.SymbolError
+			if errors.As(err, &e) {
+				german, solfege = german || e.Tongue == harmony.German, solfege || e.Tongue == harmony.Solfege
 			}
 		}
 	}
-	if german || solfege {
-		r.falseFriends(c, german, solfege)
-	}
+	r.falseFriends(c, german, solfege)
 }
 
 // oneWord reports a chord that was written in two words, C maj7.

@@ -37,8 +37,9 @@ func (d *decoder) written(rng hcl.Range) string { return string(d.s.Src[rng.Star
 var plainNumber = pattern(`^-?[0-9]+(\.[0-9]+)?$`)
 
 // constant evaluates an expression that is a plain value or a sum of plain
-// numbers; anything else is reported with the help that fits the attribute.
-func (d *decoder) constant(expr hclsyntax.Expression, help string) (v cty.Value, ok bool) {
+// numbers; anything else is reported with the help that fits the attribute. word says
+// what is wrong with a bare word; "" where text belongs, as such a word wants quotes.
+func (d *decoder) constant(expr hclsyntax.Expression, word, help string) (v cty.Value, ok bool) {
 	rng := expr.Range()
 	refuse := func(summary, detail string, args ...any) (cty.Value, bool) {
 		d.rep.Errorf(rng, summary, detail, args...)
@@ -46,6 +47,9 @@ func (d *decoder) constant(expr hclsyntax.Expression, help string) (v cty.Value,
 	}
 	switch e := expr.(type) {
 	case *hclsyntax.ScopeTraversalExpr:
+		if word != "" {
+			return refuse(word, "%s", help)
+		}
 		d.rep.Errorf(rng, "A word without quotes", "Text stands in quotes: \"%s\". %s", d.show(rng), help).
 			WriteText(rng, d.written(rng))
 		return cty.NilVal, false
@@ -70,13 +74,6 @@ func (d *decoder) constant(expr hclsyntax.Expression, help string) (v cty.Value,
 		return refuse("Not a value", "\"%s\" comes to nothing. %s", d.show(rng), help)
 	}
 	return v, true
-}
-
-// isWord reports a bare word. Where text belongs it wants quotes, elsewhere
-// quotes would not help.
-func isWord(expr hclsyntax.Expression) bool {
-	_, ok := expr.(*hclsyntax.ScopeTraversalExpr)
-	return ok
 }
 
 // plain reports an expression made of literals, signs and arithmetic alone, with
@@ -113,7 +110,7 @@ func handy(f *big.Float) bool {
 // text reads quoted text of at most most characters, without line breaks.
 func (d *decoder) text(expr hclsyntax.Expression, most int, help string) *said[string] {
 	rng := expr.Range()
-	v, ok := d.constant(expr, help)
+	v, ok := d.constant(expr, "", help)
 	if !ok {
 		return nil
 	}
@@ -148,15 +145,13 @@ func hasControl(s string) bool { return strings.ContainsFunc(s, unicode.IsContro
 // a warning.
 func (d *decoder) number(expr hclsyntax.Expression, help string) *big.Float {
 	rng := expr.Range()
-	v, ok := cty.NilVal, !isWord(expr)
-	if ok {
-		if v, ok = d.constant(expr, help); !ok {
-			return nil
-		}
+	v, ok := d.constant(expr, "Not a number", help)
+	if !ok {
+		return nil
 	}
-	if ok && v.Type() == cty.String {
+	if v.Type() == cty.String {
 		n, err := convert.Convert(cty.StringVal(strings.TrimSpace(v.AsString())), cty.Number)
-		if ok = err == nil && handy(n.AsBigFloat()); ok {
+		if err == nil && handy(n.AsBigFloat()) {
 			e := d.rep.Warnf(rng, "A number in quotes", "It is taken as the number; write it without quotes.")
 			if digits := strings.Trim(d.written(rng), "\" "); plainNumber().MatchString(digits) {
 				e.Write(rng, digits)
@@ -164,7 +159,7 @@ func (d *decoder) number(expr hclsyntax.Expression, help string) *big.Float {
 			v = n
 		}
 	}
-	if !ok || v.Type() != cty.Number {
+	if v.Type() != cty.Number {
 		d.rep.Errorf(rng, "Not a number", "%s", help)
 		return nil
 	}
@@ -264,14 +259,13 @@ func parts(f *big.Float, of int64) (n int64, off *big.Rat) {
 func (d *decoder) flag(expr hclsyntax.Expression, name string) *said[bool] {
 	rng := expr.Range()
 	help := name + " is true or false, without quotes."
-	v, ok := cty.NilVal, !isWord(expr)
-	if ok {
-		if v, ok = d.constant(expr, help); !ok {
-			return nil
-		}
+	const neither = "Neither true nor false"
+	v, ok := d.constant(expr, neither, help)
+	if !ok {
+		return nil
 	}
-	if !ok || v.Type() != cty.Bool {
-		e := d.rep.Errorf(rng, "Neither true nor false", "%s", help)
+	if v.Type() != cty.Bool {
+		e := d.rep.Errorf(rng, neither, "%s", help)
 		if word := strings.Trim(d.written(rng), "\" "); word == "true" || word == "false" {
 			e.Write(rng, word)
 		}

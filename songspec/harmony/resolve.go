@@ -18,11 +18,7 @@ func (p *suffixParser) check() {
 
 // altChord is what plinth plays for 7alt: one altered fifth and one altered ninth. Players
 // choose among the altered tones: common practice, no single source.
-var altChord = func() (q quality) {
-	q.deg[1], q.deg[3], q.deg[5], q.deg[7], q.deg[9] = natural, natural, sharp, flat, sharp
-	q.alt = true
-	return q
-}()
+var altChord = quality{deg: [14]uint8{1: natural, 3: natural, 5: sharp, 7: flat, 9: sharp}, alt: true}
 
 // resolve works out the tones. Where the reference libraries differ, it follows
 // testdata/reference/chord_choices.csv.
