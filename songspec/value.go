@@ -172,9 +172,9 @@ func (d *decoder) number(expr hclsyntax.Expression, help string) *big.Float {
 	return f
 }
 
-// from reads a number from lo to hi, nil for anything else. rule is what it is, as a
+// bounded reads a number from lo to hi, nil for anything else. rule is what it is, as a
 // sentence without its stop.
-func (d *decoder) from(expr hclsyntax.Expression, lo, hi int, rule string, args ...any) *big.Float {
+func (d *decoder) bounded(expr hclsyntax.Expression, lo, hi int, rule string, args ...any) *big.Float {
 	rule = wording.Sentence(rule, args...)
 	f := d.number(expr, rule+".")
 	if f != nil && (f.Cmp(big.NewFloat(float64(lo))) < 0 || f.Cmp(big.NewFloat(float64(hi))) > 0) {
@@ -187,7 +187,7 @@ func (d *decoder) from(expr hclsyntax.Expression, lo, hi int, rule string, args 
 // whole reads a whole number from lo to hi. name is the thing in words, with its
 // article: "the tempo".
 func (d *decoder) whole(expr hclsyntax.Expression, name string, lo, hi int) *said[int] {
-	f := d.from(expr, lo, hi, "%s is a whole number from %d to %d", name, lo, hi)
+	f := d.bounded(expr, lo, hi, "%s is a whole number from %d to %d", name, lo, hi)
 	if f == nil {
 		return nil
 	}
@@ -202,7 +202,7 @@ func (d *decoder) whole(expr hclsyntax.Expression, name string, lo, hi int) *sai
 
 // perMille reads a number from 0 to 1 in thousandths, rounded half up.
 func (d *decoder) perMille(expr hclsyntax.Expression, name string) *said[int] {
-	f := d.from(expr, 0, 1, "%s is a number from 0 to 1, like 0.4", name)
+	f := d.bounded(expr, 0, 1, "%s is a number from 0 to 1, like 0.4", name)
 	if f == nil {
 		return nil
 	}
@@ -222,7 +222,7 @@ func (d *decoder) beats(expr hclsyntax.Expression, name string, most int, zero b
 		over = "from 0 to"
 	}
 	const rule = "%s is a number of beats %s %d"
-	f := d.from(expr, 0, most, rule, name, over, most)
+	f := d.bounded(expr, 0, most, rule, name, over, most)
 	if f == nil {
 		return nil
 	}
