@@ -21,19 +21,9 @@ import (
 // applied warns of the doubtful ones of a chart in its own key.
 func (r *resolver) applied(c *chart, key harmony.Key) {
 	words := c.inOrder()
-	var read []harmony.Applied // of a word that is none: no target
+	read := make([]harmony.Applied, len(words)) // of a word that is none: no target
 	for i, w := range words {
-		a, ok := harmony.ReadApplied(w.text, key)
-		if !ok {
-			continue
-		}
-		if read == nil {
-			read = make([]harmony.Applied, len(words))
-		}
-		read[i] = a
-	}
-	if read == nil {
-		return
+		read[i], _ = harmony.ReadApplied(w.text, key)
 	}
 	// before says of a chord that a dominant of its target comes after it, with nothing
 	// between but others of that target.

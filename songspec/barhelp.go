@@ -11,15 +11,13 @@ import (
 // barHelp says how to write a bar that does not add up.
 func barHelp(bar *writtenBar, m meter.Meter) string {
 	beats := len(m.Beats())
-	chords, slashes := 0, 0
+	slashes := 0
 	for _, w := range bar.words {
 		if w.slash {
 			slashes++
-		} else {
-			chords++
 		}
 	}
-	what := wording.Count(chords, "chord")
+	what := wording.Count(len(bar.words)-slashes, "chord")
 	if slashes > 0 {
 		what += " and " + wording.Count(slashes, "slash")
 	}

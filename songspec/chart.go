@@ -62,7 +62,6 @@ type chartReader struct {
 type sign struct {
 	lo, hi     int
 	end, start bool // :| and |:
-	double     bool
 	times      int
 }
 
@@ -104,9 +103,6 @@ func (r *chartReader) scan() {
 			lineStart = true
 			i++
 			continue
-		case b == ' ' || b == '\t' || b == '\r':
-			i++
-			continue
 		case b == '\\' && !r.c.text.Heredoc && i+1 < hi && (src[i+1] == 'n' || src[i+1] == 't' || src[i+1] == 'r'):
 			if src[i+1] == 'n' {
 				r.newline()
@@ -118,9 +114,8 @@ func (r *chartReader) scan() {
 			i += blankAt(src[i:hi])
 			continue
 		case lineStart && isChartComment(src[i:hi]):
-			for i < hi && src[i] != '\n' {
-				i++
-			}
+			comment, _, _ := bytes.Cut(src[i:hi], []byte("\n"))
+			i += len(comment)
 			continue
 		case lineStart && r.c.text.Heredoc:
 			lineStart = false
@@ -156,15 +151,9 @@ func isChartComment(b []byte) bool {
 	return len(rest) < len(b) && (len(rest) == 0 || !strings.ContainsRune("iIvV", rune(rest[0])))
 }
 
-// blankAt is the length of a blank that is not the keyboard's at the start of b, as
-// web pages and word processors write it; 0 when there is none.
+// blankAt is the length of a blank at the start of b, of the keyboard's or of one that
+// web pages and word processors write; 0 when there is none.
 func blankAt(b []byte) int {
-	if b[0] < utf8.RuneSelf {
-		if b[0] == '\v' || b[0] == '\f' {
-			return 1
-		}
-		return 0
-	}
 	if r, n := utf8.DecodeRune(b); unicode.IsSpace(r) {
 		return n
 	}
@@ -184,7 +173,7 @@ func (r *chartReader) word(i, hi int) int {
 			(src[i+1] == 'n' || src[i+1] == 't' || src[i+1] == 'r') {
 			break
 		}
-		if depth == 0 && (b == ' ' || b == '\t' || blankAt(src[i:hi]) > 0) {
+		if depth == 0 && blankAt(src[i:hi]) > 0 {
 			break
 		}
 		if b == '(' {
@@ -200,9 +189,7 @@ func (r *chartReader) word(i, hi int) int {
 	}
 	text := strings.TrimRightFunc(string(src[lo:i]), unicode.IsSpace)
 	i = lo + len(text)
-	if strings.IndexFunc(text, unicode.IsSpace) >= 0 {
-		text = strings.Join(strings.Fields(text), " ")
-	}
+	text = strings.Join(strings.Fields(text), " ")
 	r.begin(lo, i)
 	switch {
 	case text == "%":

@@ -22,12 +22,8 @@ var (
 // prose reports a line of a chart that holds no bars: a heading, or words. It
 // returns the offset of the line's end when it did.
 func (r *chartReader) prose(i, hi int) (end int, ok bool) {
-	src := r.s.Src
-	end = i
-	for end < hi && src[end] != '\n' {
-		end++
-	}
-	line := string(bytes.TrimRight(src[i:end], " \t\r"))
+	whole, _, _ := bytes.Cut(r.s.Src[i:hi], []byte("\n"))
+	end, line := i+len(whole), string(bytes.TrimRight(whole, " \t\r"))
 	if strings.ContainsAny(line, "|\\") {
 		return 0, false
 	}
@@ -67,11 +63,8 @@ func (r *chartReader) heading(at int, line, section string) {
 // comment reports a comment behind the bars of its line, where a // is two beats and
 // a # no chord. It returns the offset of the line's end when it did.
 func (r *chartReader) comment(i, hi int) (end int, ok bool) {
-	end = i
-	for end < hi && r.s.Src[end] != '\n' {
-		end++
-	}
-	line := strings.TrimRight(string(r.s.Src[i:end]), " \t\r")
+	whole, _, _ := bytes.Cut(r.s.Src[i:hi], []byte("\n"))
+	end, line := i+len(whole), string(bytes.TrimRight(whole, " \t\r"))
 	words := strings.Fields(strings.TrimLeft(line, "#/"))
 	if len(words) == 0 || strings.ContainsAny(line, "|\\") {
 		return 0, false

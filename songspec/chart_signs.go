@@ -1,6 +1,7 @@
 package songspec
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -13,6 +14,12 @@ func (r *chartReader) newline() {
 	r.blank = false
 }
 
+var goodBarLine = pattern(`^:?\|\|?:?$`)
+
+// repeatFigure is how often a repeat goes round, as it follows the bar line: x3. A 3 alone
+// is a slip.
+var repeatFigure = pattern(`^(?:[ \t]*([xX]))?([0-9]+)`)
+
 // barLine reads |, ||, |:, :| and what they make together, with the figure of a
 // repeat, and returns the offset after it.
 func (r *chartReader) barLine(i, hi int) int {
@@ -22,46 +29,32 @@ func (r *chartReader) barLine(i, hi int) int {
 		i++
 	}
 	run := string(src[g.lo:i])
-	g.end = len(run) > 1 && run[0] == ':'
-	g.start = len(run) > 1 && run[len(run)-1] == ':'
-	bars := strings.Trim(run, ":")
-	if bars != "|" && bars != "||" || strings.Count(run, ":") > 2 || run == ":|::" ||
-		strings.HasPrefix(run, "::") || strings.HasSuffix(run, "::") {
+	g.end, g.start = strings.HasPrefix(run, ":"), strings.HasSuffix(run, ":")
+	if !goodBarLine().MatchString(run) {
 		r.errorf(g.lo, i, "Not a bar line", "Bar lines are |, |: and :|, with a figure after a repeat that goes "+
 			"round more than twice: :|x3.")
 		r.finish()
 		r.lastSign = nil
 		return i
 	}
-	g.double = bars == "||"
 	if g.end && !g.start {
-		j := i
-		for j < hi && (src[j] == ' ' || src[j] == '\t') {
-			j++
-		}
-		if j < hi && (src[j] == 'x' || src[j] == 'X') {
-			k := j + 1
-			n := 0
-			for k < hi && src[k] >= '0' && src[k] <= '9' {
-				n = min(n*10+int(src[k]-'0'), 100000)
-				k++
-			}
-			if k > j+1 {
-				i, g.times = k, n
-				if n < 2 || n > maxTimes {
-					r.errorf(j, k, "Repeat figure out of bounds",
-						"A repeat goes round 2 to %d times: write :|x3 for three.", maxTimes)
-					g.times = 2
+		if m := repeatFigure().FindSubmatchIndex(src[i:hi]); m != nil {
+			lo, figure := i, string(src[i+m[4]:i+m[5]])
+			i += m[1]
+			n, err := strconv.Atoi(figure)
+			good := err == nil && n >= 2 && n <= maxTimes
+			switch {
+			case m[2] < 0:
+				e := r.errorf(lo, i, "A figure without its x",
+					"How often a repeat goes round is written with an x: :|x%s.", figure)
+				if good {
+					e.Write(r.s.Range(lo, i), "x"+figure)
 				}
-			}
-		} else if j == i && j < hi && src[j] >= '0' && src[j] <= '9' {
-			for i < hi && src[i] >= '0' && src[i] <= '9' {
-				i++
-			}
-			e := r.errorf(j, i, "A figure without its x", "How often a repeat goes round is written with an x: :|x%s.",
-				src[j:i])
-			if n, err := strconv.Atoi(string(src[j:i])); err == nil && n >= 2 && n <= maxTimes {
-				e.Write(r.s.Range(j, i), "x"+string(src[j:i]))
+			case good:
+				g.times = n
+			default:
+				r.errorf(lo+m[2], i, "Repeat figure out of bounds",
+					"A repeat goes round 2 to %d times: write :|x3 for three.", maxTimes)
 			}
 		}
 	}
@@ -112,10 +105,7 @@ func (r *chartReader) endRepeat(g sign) {
 		r.overflow(g.lo, g.hi)
 		return
 	}
-	end := len(r.c.order)
-	for n := 1; n < g.times; n++ {
-		r.c.order = append(r.c.order, r.c.order[from:end]...)
-	}
+	r.c.order = append(r.c.order, slices.Repeat(body, g.times-1)...)
 }
 
 func (r *chartReader) overflow(lo, hi int) {

@@ -3,6 +3,7 @@ package songspec
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"plinth/songspec/harmony"
@@ -17,9 +18,8 @@ type chordKey struct {
 }
 
 type chordResult struct {
-	chord   harmony.Chord
-	numeral bool
-	err     error
+	chord harmony.Chord
+	err   error
 }
 
 // chord reads one symbol of a section written in one key and sounding in
@@ -30,13 +30,12 @@ func (r *resolver) chord(text string, written, sounding harmony.Key) chordResult
 	if c, ok := r.chords[key]; ok {
 		return c
 	}
-	var c chordResult
-	c.chord, c.numeral, c.err = harmony.ParseEither(text, sounding)
-	if c.err == nil && !c.numeral && written != sounding {
-		c.chord = c.chord.Transpose(written, sounding)
+	c, numeral, err := harmony.ParseEither(text, sounding)
+	if err == nil && !numeral {
+		c = c.Transpose(written, sounding)
 	}
-	r.chords[key] = c
-	return c
+	r.chords[key] = chordResult{c, err}
+	return r.chords[key]
 }
 
 // harmonise gives a laid-out chart its chords in a key. Symbols that cannot be
@@ -72,22 +71,18 @@ func (r *resolver) readable(c *chart, key harmony.Key) {
 			if w.slash {
 				continue
 			}
-			if got := r.chord(w.text, key, key); got.err != nil {
-				w.bad = true
-				if j > 0 && r.oneWord(&c.written[i].words[j-1], w, key) {
-					continue
-				}
-				r.notAChord(w, got.err)
-				var e *harmony.SymbolError
-				if errors.As(got.err, &e) {
-					german, solfege = german || e.Tongue == harmony.German, solfege || e.Tongue == harmony.Solfege
-				}
+			err := r.chord(w.text, key, key).err
+			if w.bad = err != nil; !w.bad || j > 0 && r.oneWord(&c.written[i].words[j-1], w, key) {
+				continue
+			}
+			r.notAChord(w, err)
+			var e *harmony.SymbolError
+			if errors.As(err, &e) {
+				german, solfege = german || e.Tongue == harmony.German, solfege || e.Tongue == harmony.Solfege
 			}
 		}
 	}
-	if german || solfege {
-		r.falseFriends(c, german, solfege)
-	}
+	r.falseFriends(c, german, solfege)
 }
 
 // oneWord reports a chord that was written in two words, C maj7.
@@ -108,19 +103,15 @@ func (r *resolver) oneWord(before, w *chartWord, key harmony.Key) bool {
 // falseFriends warns of symbols that can be read, but in a chart whose others are
 // in another tongue mean another chord: B, and Do.
 func (r *resolver) falseFriends(c *chart, german, solfege bool) {
-	for i := range c.written {
-		for j := range c.written[i].words {
-			w := &c.written[i].words[j]
-			rest, isB := strings.CutPrefix(w.text, "B")
-			switch {
-			case w.bad || w.slash || c.written[i].like >= 0:
-			case german && isB && strings.IndexAny(rest, "b♭#") != 0:
-				r.rep.Warnf(r.f.src.Range(w.lo, w.hi), "A B among German names",
-					"B is the German H here. If the German B is meant, write %q.", "Bb"+rest)
-			case solfege && strings.HasPrefix(w.text, "Do"):
-				r.rep.Warnf(r.f.src.Range(w.lo, w.hi), "Do among the notes of solfège",
-					"This is a diminished D here. If do is meant, write %q.", "C"+w.text[len("Do"):])
-			}
+	for _, w := range c.inOrder() {
+		rest, isB := strings.CutPrefix(w.text, "B")
+		switch {
+		case german && isB && strings.IndexAny(rest, "b♭#") != 0:
+			r.rep.Warnf(r.f.src.Range(w.lo, w.hi), "A B among German names",
+				"B is the German H here. If the German B is meant, write %q.", "Bb"+rest)
+		case solfege && strings.HasPrefix(w.text, "Do"):
+			r.rep.Warnf(r.f.src.Range(w.lo, w.hi), "Do among the notes of solfège",
+				"This is a diminished D here. If do is meant, write %q.", "C"+w.text[len("Do"):])
 		}
 	}
 }
@@ -149,15 +140,8 @@ func (r *resolver) notAChord(w *chartWord, err error) {
 // hasLetters reports a chart with a letter symbol in it, by the first letter:
 // numerals begin with I, V, an accidental, or their small letters.
 func (s *section) hasLetters() bool {
-	if s.chords == nil {
-		return false
-	}
-	for _, b := range s.chords.written {
-		for _, w := range b.words {
-			if !w.slash && w.text[0] >= 'A' && w.text[0] <= 'G' {
-				return true
-			}
-		}
-	}
-	return false
+	letter := func(w chartWord) bool { return w.text[0] >= 'A' && w.text[0] <= 'G' }
+	return s.chords != nil && slices.ContainsFunc(s.chords.written, func(b writtenBar) bool {
+		return slices.ContainsFunc(b.words, letter)
+	})
 }

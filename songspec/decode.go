@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"path/filepath"
 	"slices"
-	"sort"
 	"strings"
 
 	"github.com/hashicorp/hcl/v2"
@@ -39,13 +38,8 @@ func Parse(name string, src []byte) (*File, hcl.Diagnostics) {
 // attrsOf are a body's attributes in source order, those it does not know
 // reported. what is the block in words: "a section".
 func (d *decoder) attrsOf(body *hclsyntax.Body, what string, known, blocks []string) []*hclsyntax.Attribute {
-	all := make([]*hclsyntax.Attribute, 0, len(body.Attributes))
-	for _, a := range body.Attributes {
-		all = append(all, a)
-	}
-	sort.Slice(all, func(i, j int) bool { return all[i].SrcRange.Start.Byte < all[j].SrcRange.Start.Byte })
-	out := all[:0]
-	for _, a := range all {
+	var out []*hclsyntax.Attribute
+	for _, a := range hcltext.Attributes(body) {
 		switch {
 		case slices.Contains(known, a.Name):
 			out = append(out, a)
@@ -84,6 +78,12 @@ func (d *decoder) blocksOf(body *hclsyntax.Body, what string, attrs, known []str
 	return out
 }
 
+// valuesOf are the attributes of a body that has no blocks.
+func (d *decoder) valuesOf(body *hclsyntax.Body, what string, known []string) []*hclsyntax.Attribute {
+	d.blocksOf(body, what, known, nil)
+	return d.attrsOf(body, what, known, nil)
+}
+
 // stands reports a block that may stand only once and does.
 func stands(body *hclsyntax.Body, word string) bool {
 	return word != "section" && slices.Contains(topBlocks, word) &&
@@ -101,13 +101,12 @@ func (d *decoder) unknown(rng hcl.Range, name, what string, attrs, blocks []stri
 	if form := calledHere[strings.ToLower(name)]; form != "" {
 		return d.rep.Errorf(rng, summary, "What is meant is perhaps %s.", form), ""
 	}
-	if what == "a section" && partOfSong(name) {
-		return d.rep.Errorf(rng, summary, "A section of that name is a block of its own, beside this one: section "+
-			"%q { … }.", strings.ToLower(name)), ""
-	}
-	if what == "a song" && partOfSong(name) {
-		return d.rep.Errorf(rng, summary, "A part of the song is a section of that name: section %q { … }.",
-			strings.ToLower(name)), ""
+	aside := map[string]string{
+		"a section": "A section of that name is a block of its own, beside this one",
+		"a song":    "A part of the song is a section of that name",
+	}[what]
+	if aside != "" && partOfSong(name) {
+		return d.rep.Errorf(rng, summary, "%s: section %q { … }.", aside, strings.ToLower(name)), ""
 	}
 	for _, p := range places {
 		if slices.Contains(p.words, name) {
@@ -148,40 +147,36 @@ var places = []struct {
 
 // blockForm shows how a block is written.
 func blockForm(name string) string {
-	switch name {
-	case "section":
-		return `section "NAME" { … }`
-	case "play":
-		return `play "NAME" { … }`
-	case "vocal":
+	switch {
+	case name == "section", name == "play":
+		return name + ` "NAME" { … }`
+	case name == "vocal":
 		return `vocal "FILE.mid" { … }`
-	}
-	if slices.Contains(eventWords, name) {
-		if name == "rit" {
-			return `rit "7-8" { to = 64 }`
-		}
+	case name == "rit":
+		return `rit "7-8" { to = 64 }`
+	case slices.Contains(eventWords, name):
 		return name + ` "4: 3" { … }`
 	}
 	return name + " { … }"
 }
 
-// label is the one label a block has; missing is what to call it.
-func (d *decoder) label(b *hclsyntax.Block, missing string) (text, bool) {
+// label is the one label a block has, nil after an error; missing is what to call it.
+func (d *decoder) label(b *hclsyntax.Block, missing string) *said[string] {
 	switch {
 	case len(b.Labels) == 0:
 		d.rep.Errorf(b.TypeRange, wording.Sentence("%s without %s", b.Type, missing), "Write it in quotes: %s.",
 			blockForm(b.Type))
-		return text{}, false
+		return nil
 	case len(b.Labels) > 1:
 		d.rep.Errorf(b.LabelRanges[1], "Too many names", "Only one text stands here: %s.", blockForm(b.Type))
-		return text{}, false
+		return nil
 	}
 	rng := b.LabelRanges[0]
 	t := hcltext.RawText{Lo: rng.Start.Byte, Hi: rng.End.Byte}
 	if t.Hi-t.Lo >= 2 && d.s.Src[t.Lo] == '"' {
 		t.Lo, t.Hi = t.Lo+1, t.Hi-1
 	}
-	return text{d.s.TextOf(t), rng}, true
+	return &said[string]{d.s.TextOf(t), rng}
 }
 
 // noLabel reports the labels of a block that has none.
@@ -194,26 +189,24 @@ func (d *decoder) noLabel(b *hclsyntax.Block) {
 	}
 }
 
-// once reports a block that may stand only once. first is where it stood.
-func (d *decoder) once(b *hclsyntax.Block, first *hcl.Range) bool {
-	if first.Filename != "" {
+// once reports a block that may stand only once. lines are those of the blocks before.
+func (d *decoder) once(b *hclsyntax.Block, lines map[string]int) bool {
+	line, again := lines[b.Type]
+	if again {
 		d.rep.Errorf(b.TypeRange, fmt.Sprintf("A second %s block", b.Type),
-			"The first stands on line %d; put everything into one.", d.s.LineOf(first.Start.Byte))
-		return false
+			"The first stands on line %d; put everything into one.", line)
+	} else {
+		lines[b.Type] = d.s.LineOf(b.TypeRange.Start.Byte)
 	}
-	*first = b.TypeRange
-	if first.Filename == "" {
-		first.Filename = " " // a source without a name
-	}
-	return true
+	return !again
 }
 
 // baseName is a path's last part without .song.hcl or .hcl.
 func baseName(path string) string {
 	base := filepath.Base(filepath.ToSlash(path))
 	for _, ext := range []string{".song.hcl", ".hcl"} {
-		if len(base) > len(ext) && strings.HasSuffix(base, ext) {
-			return strings.TrimSuffix(base, ext)
+		if name, cut := strings.CutSuffix(base, ext); cut && name != "" {
+			return name
 		}
 	}
 	return base

@@ -3,6 +3,7 @@ package songspec
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -38,35 +39,27 @@ func (d *decoder) events(blocks []*hclsyntax.Block, what string) []*event {
 
 // event decodes one event; nil when its place could not be read.
 func (d *decoder) event(b *hclsyntax.Block) *event {
-	e := &event{at: -1}
-	for k, w := range timeline.EventNames {
-		if w == b.Type {
-			e.kind = timeline.EventKind(k)
-		}
-	}
-	known := eventRules[e.kind].attrs
-	what := withArticle(b.Type)
-	d.blocksOf(b.Body, what, known, nil)
+	e := &event{at: -1, kind: timeline.EventKind(slices.Index(eventWords, b.Type))}
 	ok := true
-	for _, a := range d.attrsOf(b.Body, what, known, nil) {
+	for _, a := range d.valuesOf(b.Body, withArticle(b.Type), eventRules[e.kind].attrs) {
 		ok = d.option(e, a) && ok
 	}
-	place, labelled := d.label(b, "a place")
-	if !labelled {
+	place := d.label(b, "a place")
+	if place == nil {
 		return nil
 	}
 	e.rng = place.rng
 	lo, hi := place.rng.Start.Byte, place.rng.End.Byte
-	if hi-lo == len(place.s)+2 && d.s.Src[lo] == '"' { // no escapes: offsets hold
+	if hi-lo == len(place.v)+2 && d.s.Src[lo] == '"' { // no escapes: offsets hold
 		e.at = lo + 1
-	} else if hi-lo == len(place.s) {
+	} else if hi-lo == len(place.v) {
 		e.at = lo
 	}
 	var err error
 	if e.kind == timeline.Rit {
-		e.place, err = meter.ParseBars(place.s)
+		e.place, err = meter.ParseBars(place.v)
 	} else {
-		e.place, err = meter.ParsePlace(place.s)
+		e.place, err = meter.ParsePlace(place.v)
 	}
 	if err != nil {
 		placeError(&d.rep, e, err)
@@ -74,8 +67,8 @@ func (d *decoder) event(b *hclsyntax.Block) *event {
 	}
 	if e.kind == timeline.Rit && e.to == nil && ok {
 		d.rep.Errorf(b.TypeRange, "A rit without an end", "Say which tempo it reaches: rit \"%s\" { to = 64 }.",
-			place.s)
-		ok = false
+			place.v)
+		return nil
 	}
 	if !ok {
 		return nil
@@ -83,30 +76,31 @@ func (d *decoder) event(b *hclsyntax.Block) *event {
 	return e
 }
 
+// option reads one line of an event; false when something was reported.
 func (d *decoder) option(e *event, a *hclsyntax.Attribute) bool {
-	ok := true
 	switch a.Name {
 	case "by":
 		e.by = d.players(a.Expr, `Who plays it is a list of players: by = ["drums", "piano"].`)
-		ok = e.by != nil
-		if ok && e.by.set == 0 {
+		if e.by != nil && e.by.v == 0 {
 			d.rep.Errorf(e.by.rng, "An event by nobody", `Name the players: by = ["drums", "piano"], or leave by out.`)
-			ok = false
 		}
+		return or(e.by, 0) != 0
 	case "weight":
-		e.weight, ok = d.whole(a.Expr, "the weight of an accent", 1, 3)
+		e.weight = d.whole(a.Expr, "the weight of an accent", 1, 3)
+		return e.weight != nil
 	case "alone":
-		e.alone, ok = d.flag(a.Expr, "Alone")
+		e.alone = d.flag(a.Expr, "Alone")
+		return e.alone != nil
 	case "beats":
 		name, most := "how long it lasts", maxBeats
 		if e.kind == timeline.Hold {
 			name, most = "how much longer the held beat lasts", maxHold
 		}
-		e.beats, ok = d.beats(a.Expr, name, most, false)
-	case "to":
-		e.to, ok = d.whole(a.Expr, "the tempo that a rit reaches", MinTempo, MaxTempo)
+		e.beats = d.beats(a.Expr, name, most, false)
+		return e.beats != nil
 	}
-	return ok
+	e.to = d.whole(a.Expr, "the tempo that a rit reaches", MinTempo, MaxTempo)
+	return e.to != nil
 }
 
 const (

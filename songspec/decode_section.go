@@ -1,9 +1,11 @@
 package songspec
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
@@ -13,41 +15,38 @@ import (
 )
 
 func (d *decoder) section(f *File, b *hclsyntax.Block) {
-	name, ok := d.label(b, "a name")
-	sec := &section{name: name.s, rng: name.rng, def: b.DefRange(), index: len(f.sections)}
-	if ok {
-		switch first := f.byName[name.s]; {
-		case strings.TrimSpace(name.s) == "" || len([]rune(name.s)) > 64:
+	sec := &section{rng: b.TypeRange}
+	name := d.label(b, "a name")
+	if name != nil {
+		sec.name, sec.rng = name.v, name.rng
+		switch first := f.byName[name.v]; {
+		case strings.TrimSpace(name.v) == "" || utf8.RuneCountInString(name.v) > 64:
 			d.rep.Errorf(name.rng, "Not a section's name", "A section's name has 1 to 64 characters.")
-		case hasControl(name.s):
+		case hasControl(name.v):
 			d.rep.Errorf(name.rng, "Control character in a name", "A section's name stands on one line.")
 		case first != nil:
-			d.rep.Errorf(name.rng, fmt.Sprintf("Two sections named %q", name.s),
+			d.rep.Errorf(name.rng, fmt.Sprintf("Two sections named %q", name.v),
 				"The first stands on line %d, this one on line %d. Give one of them another name.",
 				d.s.LineOf(first.rng.Start.Byte), d.s.LineOf(name.rng.Start.Byte))
 		case len(f.sections) == MaxSections:
 			d.rep.Errorf(name.rng, "Too many sections", "A song has at most %d sections.", MaxSections)
 		}
-	} else {
-		sec.rng = b.TypeRange
 	}
 	for _, a := range d.attrsOf(b.Body, "a section", sectionAttrs, eventWords) {
 		switch a.Name {
 		case "chords":
 			d.chords(sec, a)
 		case "like":
-			sec.like, _ = d.text(a.Expr, 64, `The section to start from is its name in quotes: like = "verse".`)
-			if sec.like == nil {
-				sec.noChords = true
-			}
+			sec.like = d.text(a.Expr, 64, `The section to start from is its name in quotes: like = "verse".`)
+			sec.noChords = sec.noChords || sec.like == nil
 		default:
 			d.setting(&sec.settings, a)
 		}
 	}
 	sec.events = d.events(d.blocksOf(b.Body, "a section", sectionAttrs, eventWords), "a section")
 	f.sections = append(f.sections, sec)
-	if ok && f.byName[name.s] == nil {
-		f.byName[name.s] = sec
+	if name != nil && f.byName[name.v] == nil {
+		f.byName[name.v] = sec
 	}
 }
 
@@ -64,15 +63,6 @@ func (d *decoder) chords(sec *section, a *hclsyntax.Attribute) {
 	}
 }
 
-func hasControl(s string) bool {
-	for _, r := range s {
-		if r < 0x20 || r >= 0x7f && r < 0xa0 {
-			return true
-		}
-	}
-	return false
-}
-
 // form decodes the order of play.
 func (d *decoder) form(f *File, b *hclsyntax.Block) {
 	f.hasForm = true
@@ -80,14 +70,13 @@ func (d *decoder) form(f *File, b *hclsyntax.Block) {
 	d.attrsOf(b.Body, "the form", nil, known)
 	blocks := d.blocksOf(b.Body, "the form", nil, known)
 	for _, pb := range blocks {
-		name, ok := d.label(pb, "the section it plays")
-		p := &play{name: name.s, rng: name.rng}
-		if !ok {
-			p.rng, p.name = pb.TypeRange, ""
+		p := &play{rng: pb.TypeRange}
+		if name := d.label(pb, "the section it plays"); name != nil {
+			p.name, p.rng = name.v, name.rng
 		}
 		for _, a := range d.attrsOf(pb.Body, "a play", playAttrs, eventWords) {
 			if a.Name == "lift" {
-				p.lift, _ = d.whole(a.Expr, "the lift, in semitones,", -11, 11)
+				p.lift = d.whole(a.Expr, "the lift, in semitones,", -11, 11)
 			} else {
 				d.setting(&p.settings, a)
 			}
@@ -95,7 +84,7 @@ func (d *decoder) form(f *File, b *hclsyntax.Block) {
 		if p.lift != nil && p.key != nil {
 			d.rep.Errorf(p.lift.rng, "Both a key and a lift",
 				"A play has one or the other: the key to go to, or how many semitones to move.")
-		} else if p.lift != nil && p.lift.n == 0 {
+		} else if p.lift != nil && p.lift.v == 0 {
 			d.rep.Warnf(p.lift.rng, "A lift of nothing",
 				"A lift of 0 semitones changes nothing; what was lifted before stays. Leave it out.")
 		}
@@ -111,7 +100,7 @@ func (d *decoder) form(f *File, b *hclsyntax.Block) {
 // link looks up the names: like, play; and hands down what a section takes from
 // the one that it is like.
 func (d *decoder) link(f *File) {
-	names := make([]string, 0, len(f.sections))
+	var names []string
 	for _, s := range f.sections {
 		if s.name != "" && !slices.Contains(names, s.name) {
 			names = append(names, s.name)
@@ -166,9 +155,9 @@ func (d *decoder) linkSection(f *File, s *section, names []string) {
 		if at.like == nil {
 			break
 		}
-		next := f.byName[at.like.s]
+		next := f.byName[at.like.v]
 		if next == nil {
-			e, near := d.noSection(at.like.rng, at.like.s, names)
+			e, near := d.noSection(at.like.rng, at.like.v, names)
 			if !f.leadsTo(f.byName[near], at) {
 				e.WriteText(at.like.rng, near)
 			}
@@ -220,7 +209,7 @@ func (f *File) leadsTo(s, other *section) bool {
 		if s.like == nil {
 			return false
 		}
-		s = f.byName[s.like.s]
+		s = f.byName[s.like.v]
 	}
 	return s != nil
 }
@@ -228,12 +217,8 @@ func (f *File) leadsTo(s, other *section) bool {
 // circle names the sections of a circle of likes.
 func circle(chain []*section, back *section) string {
 	var names []string
-	for i, s := range chain {
-		if s == back {
-			for _, t := range chain[i:] {
-				names = append(names, fmt.Sprintf("%q", t.name))
-			}
-		}
+	for _, s := range chain[slices.Index(chain, back):] {
+		names = append(names, fmt.Sprintf("%q", s.name))
 	}
 	if len(names) == 1 {
 		return names[0] + " is like itself. Name another section, or write its chords out."
@@ -253,19 +238,13 @@ func (s *section) takeOver(from *section) {
 	if s.chords == nil && !s.noChords {
 		s.chords, s.noChords = from.chords, from.noChords
 	}
-	own := map[string]bool{}
-	for _, e := range s.events {
-		own[e.id()] = true
-	}
 	var taken []*event
 	for _, e := range from.events {
-		if own[e.id()] {
+		if slices.ContainsFunc(s.events, func(own *event) bool { return own.id() == e.id() }) {
 			continue
 		}
 		c := *e
-		if c.from == "" {
-			c.from = from.name
-		}
+		c.from = cmp.Or(c.from, from.name)
 		c.through = &s.like.rng
 		taken = append(taken, &c)
 	}

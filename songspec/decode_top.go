@@ -3,8 +3,8 @@ package songspec
 import (
 	"fmt"
 	"slices"
+	"strings"
 
-	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 
 	"plinth/songspec/timeline"
@@ -19,31 +19,16 @@ func (d *decoder) file(f *File, body *hclsyntax.Body) {
 			d.topAttr(f, a)
 		}
 	}
-	var drums, bass, piano, vocal, form hcl.Range
+	readers := map[string]func(*File, *hclsyntax.Block){
+		"drums": d.drums, "bass": d.bass, "piano": d.piano, "vocal": d.vocal, "form": d.form, "section": d.section,
+	}
+	lines := map[string]int{}
 	for _, b := range d.blocksOf(body, "a song", topAttrs, topBlocks) {
-		switch b.Type {
-		case "drums":
-			if d.noLabel(b); d.once(b, &drums) {
-				d.drums(f, b)
-			}
-		case "bass":
-			if d.noLabel(b); d.once(b, &bass) {
-				d.bass(f, b)
-			}
-		case "piano":
-			if d.noLabel(b); d.once(b, &piano) {
-				d.piano(f, b)
-			}
-		case "vocal":
-			if d.once(b, &vocal) {
-				d.vocal(f, b)
-			}
-		case "form":
-			if d.noLabel(b); d.once(b, &form) {
-				d.form(f, b)
-			}
-		case "section":
-			d.section(f, b)
+		if !dialect.Named(b.Type) {
+			d.noLabel(b)
+		}
+		if b.Type == "section" || d.once(b, lines) {
+			readers[b.Type](f, b)
 		}
 	}
 	if len(f.sections) == 0 && !d.rep.Diags.HasErrors() {
@@ -55,17 +40,17 @@ func (d *decoder) file(f *File, body *hclsyntax.Body) {
 func (d *decoder) topAttr(f *File, a *hclsyntax.Attribute) {
 	switch a.Name {
 	case "title":
-		f.title, _ = d.text(a.Expr, 200, `The title is text in quotes: title = "Lanterns".`)
+		f.title = d.text(a.Expr, 200, `The title is text in quotes: title = "Lanterns".`)
 	case "by":
-		f.by, _ = d.text(a.Expr, 200, `Who wrote the song is text in quotes: by = "A. Writer".`)
+		f.by = d.text(a.Expr, 200, `Who wrote the song is text in quotes: by = "A. Writer".`)
 	case "looseness":
-		f.looseness, _ = d.perMille(a.Expr, "the looseness")
+		f.looseness = d.perMille(a.Expr, "the looseness")
 	case "take":
-		f.take, _ = d.whole(a.Expr, "the take", 0, 1000000)
+		f.take = d.whole(a.Expr, "the take", 0, 1000000)
 	case "count_in":
-		f.countIn, _ = d.whole(a.Expr, "the count-in, in bars,", 0, 8)
+		f.countIn = d.whole(a.Expr, "the count-in, in bars,", 0, 8)
 	case "pickup":
-		f.pickup, _ = d.beats(a.Expr, "the pickup", 16, true)
+		f.pickup = d.beats(a.Expr, "the pickup", 16, true)
 	case "grooves":
 		const help = `The song's own grooves are a list of files: grooves = ["mine.groove.hcl"].`
 		items, ok := d.list(a.Expr, help)
@@ -77,43 +62,35 @@ func (d *decoder) topAttr(f *File, a *hclsyntax.Attribute) {
 			return
 		}
 		for _, x := range items {
-			if t, ok := d.text(x, maxPath, help); ok {
-				if ref, ok := d.ref(*t); ok {
-					f.grooves = append(f.grooves, ref)
-				}
+			if ref, ok := d.ref(d.text(x, maxPath, help)); ok {
+				f.grooves = append(f.grooves, ref)
 			}
 		}
 	}
 }
 
 func (d *decoder) drums(f *File, b *hclsyntax.Block) {
-	d.blocksOf(b.Body, "the drums block", drumsAttrs, nil)
-	for _, a := range d.attrsOf(b.Body, "the drums block", drumsAttrs, nil) {
-		t, ok := d.text(a.Expr, 64, `The kit is a word in quotes: kit = "brushes".`)
-		if !ok {
-			continue
+	for _, a := range d.valuesOf(b.Body, "the drums block", drumsAttrs) {
+		t := d.text(a.Expr, 64, `The kit is a word in quotes: kit = "brushes".`)
+		switch {
+		case t == nil:
+		case slices.Contains(kits, t.v):
+			f.drums.Kit = t.v
+		default:
+			a := offer(t.v, kits, "the kit")
+			d.rep.Errorf(t.rng, fmt.Sprintf("No kit %q", t.v), "%s", a.says).WriteText(t.rng, a.word)
 		}
-		if !slices.Contains(kits, t.s) {
-			a := offer(t.s, kits, "the kit")
-			d.rep.Errorf(t.rng, fmt.Sprintf("No kit %q", t.s), "%s", a.says).WriteText(t.rng, a.word)
-			continue
-		}
-		f.drums.Kit = t.s
 	}
 }
 
 func (d *decoder) bass(f *File, b *hclsyntax.Block) {
-	d.blocksOf(b.Body, "the bass block", bassAttrs, nil)
-	for _, a := range d.attrsOf(b.Body, "the bass block", bassAttrs, nil) {
+	for _, a := range d.valuesOf(b.Body, "the bass block", bassAttrs) {
 		switch a.Name {
 		case "sound":
-			if s, ok := d.sound(a, "bass", bassSounds); ok {
-				f.bass.Sound, f.bass.Program = s.word, s.program
-			}
+			s := d.sound(a, "bass", bassSounds)
+			f.bass.Sound, f.bass.Program = s.word, s.program
 		case "strings":
-			if n, ok := d.whole(a.Expr, "the number of the bass's strings", 4, 5); ok {
-				f.bass.Strings = n.n
-			}
+			f.bass.Strings = or(d.whole(a.Expr, "the number of the bass's strings", 4, 5), f.bass.Strings)
 		}
 	}
 }
@@ -123,13 +100,11 @@ func (d *decoder) bass(f *File, b *hclsyntax.Block) {
 const lowestCeiling, highestCeiling = 60, 96
 
 func (d *decoder) piano(f *File, b *hclsyntax.Block) {
-	d.blocksOf(b.Body, "the piano block", pianoAttrs, nil)
-	for _, a := range d.attrsOf(b.Body, "the piano block", pianoAttrs, nil) {
+	for _, a := range d.valuesOf(b.Body, "the piano block", pianoAttrs) {
 		switch a.Name {
 		case "sound":
-			if s, ok := d.sound(a, "piano", pianoSounds); ok {
-				f.piano.Sound, f.piano.Program = s.word, s.program
-			}
+			s := d.sound(a, "piano", pianoSounds)
+			f.piano.Sound, f.piano.Program = s.word, s.program
 		case "highest":
 			if n, ok := d.note(a.Expr, `highest = "A4"`, lowestCeiling, highestCeiling); ok {
 				if n < lowestCeiling || n > highestCeiling {
@@ -140,55 +115,47 @@ func (d *decoder) piano(f *File, b *hclsyntax.Block) {
 				}
 			}
 		case "span":
-			if n, ok := d.whole(a.Expr, "the span of a hand, in semitones,", 7, 16); ok {
-				f.piano.Span = n.n
-			}
+			f.piano.Span = or(d.whole(a.Expr, "the span of a hand, in semitones,", 7, 16), f.piano.Span)
 		}
 	}
 }
 
-func (d *decoder) sound(a *hclsyntax.Attribute, player string, sounds []sound) (sound, bool) {
-	t, ok := d.text(a.Expr, 64, fmt.Sprintf("The %s's sound is a word in quotes: sound = %q.", player, sounds[0].word))
-	if !ok {
-		return sound{}, false
+// sound reads one of a player's sounds, which after an error is the first.
+func (d *decoder) sound(a *hclsyntax.Attribute, player string, sounds []sound) sound {
+	t := d.text(a.Expr, 64, fmt.Sprintf("The %s's sound is a word in quotes: sound = %q.", player, sounds[0].word))
+	if t == nil {
+		return sounds[0]
 	}
-	word := t.s
 	words := make([]string, len(sounds))
 	for i, s := range sounds {
 		words[i] = s.word
-		if s.word == word {
-			return s, true
+		if s.word == t.v {
+			return s
 		}
 	}
-	help := offer(word, words, "the "+player+"'s sound")
-	if n := alsoCalled[lower(word)]; n != "" && slices.Contains(words, n) {
+	help := offer(t.v, words, "the "+player+"'s sound")
+	if n := alsoCalled[strings.ToLower(t.v)]; slices.Contains(words, n) {
 		help = advice{fmt.Sprintf("It is called %q here.", n), n}
 	}
-	d.rep.Errorf(t.rng, fmt.Sprintf("No %s sound %q", player, word), "%s", help.says).WriteText(t.rng, help.word)
-	return sound{}, false
+	d.rep.Errorf(t.rng, fmt.Sprintf("No %s sound %q", player, t.v), "%s", help.says).WriteText(t.rng, help.word)
+	return sounds[0]
 }
 
 func (d *decoder) vocal(f *File, b *hclsyntax.Block) {
 	v := &vocal{line: d.s.LineOf(b.TypeRange.Start.Byte)}
-	t, ok := d.label(b, "a file")
-	if ok {
-		v.ref, ok = d.ref(t)
-	}
-	d.blocksOf(b.Body, "the vocal block", vocalAttrs, nil)
-	for _, a := range d.attrsOf(b.Body, "the vocal block", vocalAttrs, nil) {
+	for _, a := range d.valuesOf(b.Body, "the vocal block", vocalAttrs) {
 		switch a.Name {
 		case "track":
 			const help = `The track of the guide vocal is its name in quotes: track = "Voice".`
-			if t, ok := d.text(a.Expr, 200, help); ok {
-				v.track = t.s
-			}
+			v.track = or(d.text(a.Expr, 200, help), "")
 		case "from":
-			v.from, _ = d.whole(a.Expr, "the bar of the song where the vocal file starts", -MaxBars, MaxBars)
+			v.from = d.whole(a.Expr, "the bar of the song where the vocal file starts", -MaxBars, MaxBars)
 		case "range":
-			v.low, v.high, _ = d.singerRange(a.Expr)
+			v.low, v.high = d.singerRange(a.Expr)
 		}
 	}
-	if ok {
+	var ok bool
+	if v.ref, ok = d.ref(d.label(b, "a file")); ok {
 		f.vocal = v
 	}
 }

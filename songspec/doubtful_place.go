@@ -1,7 +1,9 @@
 package songspec
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"plinth/songspec/meter"
@@ -28,10 +30,7 @@ func (r *resolver) doubtPlace(e *event, bars int) {
 	case many && (e.kind == timeline.Hold || e.kind == timeline.Fill),
 		many && eventRules[e.kind].toLine && e.beats == nil,
 		many && e.kind == timeline.Push && strings.Contains(e.place.Text, ",") && asBar(counts[0], bars):
-		words := word + "s"
-		if e.kind == timeline.Push {
-			words = "pushes"
-		}
+		words := wording.Plural(len(counts), word)
 		r.rep.Warnf(at, wording.Sentence("%s %s in every bar", number(len(counts)), words), "Without a colon these are the counts %s of every bar. %s", spoken(counts), meant(e, bars))
 	case many && !ascending(counts):
 		r.rep.Warnf(at, "Counts the wrong way round", "Without a colon these are the counts %s of every bar. %s", spoken(counts), meant(e, bars))
@@ -64,13 +63,9 @@ func asBar(c meter.Count, bars int) bool { return c.Sub == 0 && c.N <= bars }
 
 // ascending reports counts in the order in which they come in a bar.
 func ascending(counts []meter.Count) bool {
-	for i := 1; i < len(counts); i++ {
-		a, b := counts[i-1], counts[i]
-		if a.N > b.N || a.N == b.N && a.Sub != 0 && b.Sub == 0 {
-			return false
-		}
-	}
-	return true
+	return slices.IsSortedFunc(counts, func(a, b meter.Count) int {
+		return cmp.Or(cmp.Compare(a.N, b.N), cmp.Compare(min(a.Sub, 1), min(b.Sub, 1)))
+	})
 }
 
 // spoken are counts in words: "2 and 4".

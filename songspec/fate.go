@@ -2,9 +2,11 @@ package songspec
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"plinth/songspec/cue"
+	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
 
@@ -37,12 +39,8 @@ func (r *resolver) fate(e *event) *fate {
 // singleBars reports whether a place names its bars one by one. Where it names a run of
 // bars, or none, that a stop takes one of its counts is no surprise.
 func singleBars(e *event) bool {
-	for _, b := range e.place.Bars {
-		if b.From != b.To {
-			return false
-		}
-	}
-	return len(e.place.Bars) > 0
+	run := func(b meter.BarRange) bool { return b.From != b.To }
+	return len(e.place.Bars) > 0 && !slices.ContainsFunc(e.place.Bars, run)
 }
 
 // met notes what became of a block at one place.

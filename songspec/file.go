@@ -1,6 +1,8 @@
 package songspec
 
 import (
+	"cmp"
+
 	"github.com/hashicorp/hcl/v2"
 
 	"plinth/songspec/harmony"
@@ -15,12 +17,12 @@ type File struct {
 	src    *hcltext.Source
 	failed bool // Parse found errors, so Resolve makes no timeline
 
-	title, by *text
+	title, by *said[string]
 	settings
-	looseness *whole // per mille
-	take      *whole
-	countIn   *whole
-	pickup    *fraction
+	looseness *said[int] // per mille
+	take      *said[int]
+	countIn   *said[int]
+	pickup    *said[int64] // in parts of a beat, see beatGrid
 	grooves   []Ref
 	drums     timeline.DrumsSetup
 	bass      timeline.BassSetup
@@ -54,80 +56,43 @@ func (f *File) VocalFile() *Ref {
 	return &ref
 }
 
-// The values of a song file, each with where it stands.
-type (
-	text struct {
-		s   string
-		rng hcl.Range
+// said is a value of a song file, with where it stands.
+type said[T any] struct {
+	v   T
+	rng hcl.Range
+}
+
+// or is the value that is said, or another where none is.
+func or[T any](s *said[T], other T) T {
+	if s == nil {
+		return other
 	}
-	whole struct {
-		n   int
-		rng hcl.Range
-	}
-	// fraction is a number of beats, exact: num/den.
-	fraction struct {
-		num, den int64
-		rng      hcl.Range
-	}
-	keyWord struct {
-		key harmony.Key
-		rng hcl.Range
-	}
-	meterWord struct {
-		meter meter.Meter
-		rng   hcl.Range
-	}
-	energyWord struct {
-		from, to int
-		rng      hcl.Range
-	}
-	playersWord struct {
-		set timeline.Players
-		rng hcl.Range
-	}
-	boolean struct {
-		on  bool
-		rng hcl.Range
-	}
-)
+	return s.v
+}
 
 // settings may stand at the top, in a section and in a play (tacet and fills not
 // at the top); the inner one wins.
 type settings struct {
-	key    *keyWord
-	meter  *meterWord
-	tempo  *whole
-	feel   *text
-	energy *energyWord
-	tacet  *playersWord
-	fills  *boolean
+	key    *said[harmony.Key]
+	meter  *said[meter.Meter]
+	tempo  *said[int]
+	feel   *said[string]
+	energy *said[[2]int] // from one to another
+	tacet  *said[timeline.Players]
+	fills  *said[bool]
 }
 
 // over lays inner settings over outer ones.
 func (outer settings) over(inner settings) settings {
-	out := outer
-	if inner.key != nil {
-		out.key = inner.key
+	return settings{
+		key:    cmp.Or(inner.key, outer.key),
+		meter:  cmp.Or(inner.meter, outer.meter),
+		tempo:  cmp.Or(inner.tempo, outer.tempo),
+		feel:   cmp.Or(inner.feel, outer.feel),
+		energy: cmp.Or(inner.energy, outer.energy),
+		tacet:  cmp.Or(inner.tacet, outer.tacet),
+		fills:  cmp.Or(inner.fills, outer.fills),
 	}
-	if inner.meter != nil {
-		out.meter = inner.meter
-	}
-	if inner.tempo != nil {
-		out.tempo = inner.tempo
-	}
-	if inner.feel != nil {
-		out.feel = inner.feel
-	}
-	if inner.energy != nil {
-		out.energy = inner.energy
-	}
-	if inner.tacet != nil {
-		out.tacet = inner.tacet
-	}
-	if inner.fills != nil {
-		out.fills = inner.fills
-	}
-	return out
 }
 
 // section is a section block. After link, what it takes from the section that it
@@ -135,8 +100,7 @@ func (outer settings) over(inner settings) settings {
 type section struct {
 	name   string
 	rng    hcl.Range // of the label
-	def    hcl.Range // of the block's head
-	like   *text
+	like   *said[string]
 	chords *chart
 	// noChords says that chords were written but could not be read, so that no
 	// second message complains about their absence.
@@ -144,7 +108,6 @@ type section struct {
 	broken   *chart // chords whose bars could not be read, for what is wrong with their symbols
 	settings
 	events []*event
-	index  int
 	linked linkState
 	played bool
 }
@@ -162,7 +125,7 @@ type play struct {
 	name    string
 	rng     hcl.Range
 	section *section // nil: no such section, already reported
-	lift    *whole
+	lift    *said[int]
 	settings
 	events []*event
 }
@@ -173,11 +136,11 @@ type event struct {
 	place   meter.Place
 	at      int       // byte offset of the place's text in the file; -1 when unknown
 	rng     hcl.Range // of the place
-	by      *playersWord
-	weight  *whole
-	alone   *boolean
-	beats   *fraction
-	to      *whole
+	by      *said[timeline.Players]
+	weight  *said[int]
+	alone   *said[bool]
+	beats   *said[int64] // in parts of a beat, see beatGrid
+	to      *said[int]
 	from    string     // the section it is taken over from, "" when its own
 	through *hcl.Range // the like that took it over
 }
@@ -185,7 +148,7 @@ type event struct {
 type vocal struct {
 	ref       Ref
 	track     string
-	from      *whole
+	from      *said[int]
 	low, high int
 	line      int
 }

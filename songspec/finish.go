@@ -32,7 +32,7 @@ func (r *resolver) finish() {
 	r.maps()
 	r.idle()
 	r.unplayed()
-	if v := r.f.vocal; v != nil && v.from != nil && v.from.n > r.bars {
+	if v := r.f.vocal; v != nil && v.from != nil && v.from.v > r.bars {
 		r.rep.Errorf(v.from.rng, "The vocal starts after the song", "The song has %s; from is the bar of the song where the vocal file begins.", wording.Count(r.bars, "bar"))
 	}
 }
@@ -43,7 +43,7 @@ func (r *resolver) lead() {
 	t := r.tl
 	m := t.Passes[0].Meter
 	if p := r.f.pickup; p != nil {
-		t.Pickup = p.num * m.TempoTicks() / p.den
+		t.Pickup = p.v * m.TempoTicks() / beatGrid
 	}
 	bar := m.BarTicks()
 	t.LeadBars = t.CountIn + int((t.Pickup+bar-1)/bar)

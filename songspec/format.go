@@ -71,9 +71,7 @@ func layout(name string, src []byte) ([]byte, hcl.Diagnostics) {
 			b.WriteString(gridChart(text, indent+"  "))
 			// The closing word stands under the attribute, where <<- lets it.
 			if bytes.HasPrefix(out[attr.Expr.Range().Start.Byte:], []byte("<<-")) {
-				for at < len(out) && (out[at] == ' ' || out[at] == '\t') {
-					at++
-				}
+				at += len(leadingBlanks(out[at:]))
 				b.WriteString(indent)
 			}
 		}
@@ -88,14 +86,12 @@ func layout(name string, src []byte) ([]byte, hcl.Diagnostics) {
 // layoutHCL is hclwrite's layout. What would be a template there is hidden from
 // it behind a character that the text does not have.
 func layoutHCL(src []byte) []byte {
-	hidden := ""
-	for r := rune(0xe000); ; r++ {
-		if hidden = string(r); !bytes.Contains(src, []byte(hidden)) {
-			break
-		}
+	hidden := '\ue000'
+	for bytes.ContainsRune(src, hidden) {
+		hidden++
 	}
-	veiled := strings.NewReplacer("${", "$"+hidden, "%{", "%"+hidden).Replace(string(src))
-	return []byte(strings.ReplaceAll(string(hclwrite.Format([]byte(veiled))), hidden, "{"))
+	veiled := strings.NewReplacer("${", "$"+string(hidden), "%{", "%"+string(hidden)).Replace(string(src))
+	return bytes.ReplaceAll(hclwrite.Format([]byte(veiled)), []byte(string(hidden)), []byte("{"))
 }
 
 func leadingBlanks(line []byte) string {
@@ -136,8 +132,6 @@ func gridChart(text, indent string) string {
 			widen(&strokes, i, len(g.strokes))
 			if i+1 < len(r.signs) || i < len(r.cells) {
 				widen(&right, i, len(g.right))
-			} else {
-				widen(&right, i, 0)
 			}
 		}
 		for i, c := range r.cells {
@@ -163,6 +157,9 @@ func gridChart(text, indent string) string {
 	return b.String()
 }
 
+// gridLine is a bar line of a good chart, with the figure of a repeat.
+var gridLine = pattern(`(:?)(\|\|?)(:?(?:[ \t]*[xX][0-9]+)?)`)
+
 // readRow splits a line of a chart that has been found good.
 func readRow(line string) gridRow {
 	body := strings.TrimRight(line, "\r\n")
@@ -172,60 +169,26 @@ func readRow(line string) gridRow {
 		r.other = body
 		return r
 	}
-	cell := ""
-	flush := func() {
-		if len(r.signs) == 0 {
-			if cell == "" {
-				return
-			}
-			r.signs = append(r.signs, gridSign{}) // a line that begins without a bar line
-		}
-		r.cells = append(r.cells, strings.Join(strings.Fields(cell), " "))
-		cell = ""
+	at := 0
+	for _, m := range gridLine().FindAllStringSubmatchIndex(body, -1) {
+		r.cell(body[at:m[0]])
+		right := strings.TrimLeft(body[m[6]:m[7]], " \t")
+		r.signs = append(r.signs, gridSign{left: body[m[2]:m[3]], strokes: body[m[4]:m[5]], right: right})
+		at = m[1]
 	}
-	for i := 0; i < len(body); {
-		if body[i] != '|' && !(body[i] == ':' && i+1 < len(body) && body[i+1] == '|') {
-			cell += body[i : i+1]
-			i++
-			continue
-		}
-		flush()
-		j := i
-		for j < len(body) && (body[j] == '|' || body[j] == ':') {
-			j++
-		}
-		run := body[i:j]
-		strokes := strings.Trim(run, ":")
-		k := strings.Index(run, strokes)
-		g := gridSign{left: run[:k], strokes: strokes, right: run[k+len(strokes):]}
-		if g.left != "" && g.right == "" {
-			if m := repeatFigure(body[j:]); m > 0 {
-				g.right = strings.TrimLeft(body[j:j+m], " \t")
-				j += m
-			}
-		}
-		r.signs = append(r.signs, g)
-		i = j
-	}
-	if strings.TrimSpace(cell) != "" {
-		flush()
+	if rest := body[at:]; strings.TrimSpace(rest) != "" {
+		r.cell(rest)
 	}
 	return r
 }
 
-// repeatFigure is the length of a repeat's figure at the start of s, blanks
-// before it included: "x3"; 0 when there is none.
-func repeatFigure(s string) int {
-	i := len(s) - len(strings.TrimLeft(s, " \t"))
-	j := i
-	if j < len(s) && (s[j] == 'x' || s[j] == 'X') {
-		j++
-		for j < len(s) && s[j] >= '0' && s[j] <= '9' {
-			j++
+// cell adds what stands after the last bar line; there is nothing before the first.
+func (r *gridRow) cell(text string) {
+	if len(r.signs) == 0 {
+		if text == "" {
+			return
 		}
-		if j > i+1 {
-			return j
-		}
+		r.signs = append(r.signs, gridSign{}) // a line that begins without a bar line
 	}
-	return 0
+	r.cells = append(r.cells, strings.Join(strings.Fields(text), " "))
 }

@@ -108,7 +108,7 @@ func runaway(s *hcltext.Source, lo, hi int, rep *hcltext.Report) bool {
 	if m == nil {
 		return false
 	}
-	for n := s.LineOf(lo); n <= s.LineCount() && s.LineStart(n) < hi; n++ {
+	for n := s.LineOf(lo); n <= s.LineOf(hi-1); n++ {
 		line := strings.TrimSpace(string(s.LineText(n)))
 		if s.LineStart(n) < lo || isChartComment([]byte(line)) {
 			continue

@@ -1,6 +1,8 @@
 package songspec
 
 import (
+	"slices"
+
 	"plinth/songspec/hcltext"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
@@ -37,8 +39,7 @@ func layOut(s *hcltext.Source, c *chart, usual meter.Meter, rep *hcltext.Report)
 			beats = meters[i].Beats()
 		}
 		if bar.like >= 0 {
-			of := meters[bar.like]
-			if of.BarTicks() != meters[i].BarTicks() && len(bar.words) != 1 {
+			if of := meters[bar.like]; of.BarTicks() != meters[i].BarTicks() && len(bar.words) != 1 {
 				rep.Errorf(s.Range(bar.lo, bar.hi), "The bar before has another meter",
 					"The bar to repeat is in %s and this one in %s: write its chords out.", of, meters[i])
 				ok = false
@@ -47,7 +48,7 @@ func layOut(s *hcltext.Source, c *chart, usual meter.Meter, rep *hcltext.Report)
 		}
 		shares[i] = share(bar.words, meters[i], beats)
 		if shares[i] == nil {
-			if anyBad(bar.words) {
+			if slices.ContainsFunc(bar.words, func(w chartWord) bool { return w.bad }) {
 				// How long its chords last is not the mistake to speak of.
 			} else if bar.like < 0 {
 				rep.Errorf(s.Range(bar.lo, bar.hi), "A bar that does not add up", "%s", barHelp(bar, meters[i]))
@@ -60,15 +61,7 @@ func layOut(s *hcltext.Source, c *chart, usual meter.Meter, rep *hcltext.Report)
 	if !ok {
 		return nil, false
 	}
-	words := 0
-	for _, w := range c.order {
-		words += len(c.written[w].words)
-	}
-	out := &laidOut{
-		bars:   make([]timeline.Bar, 0, len(c.order)),
-		meters: make([]meter.Meter, 0, len(c.order)),
-		spans:  make([]wordSpan, 0, words),
-	}
+	out := &laidOut{}
 	at := int64(0)
 	for _, w := range c.order {
 		bar := &c.written[w]
@@ -93,15 +86,6 @@ func layOut(s *hcltext.Source, c *chart, usual meter.Meter, rep *hcltext.Report)
 	return out, true
 }
 
-func anyBad(words []chartWord) bool {
-	for _, w := range words {
-		if w.bad {
-			return true
-		}
-	}
-	return false
-}
-
 // share gives each word of a bar its ticks; nil when they do not add up. A bar
 // adds up when its words are as many as the felt beats, or as the counts (six
 // in 6/8), or, where no slash is among them, divide the felt beats evenly.
@@ -110,10 +94,7 @@ func share(words []chartWord, m meter.Meter, beats []int64) []int64 {
 	if n == 0 {
 		return nil
 	}
-	slashes := false
-	for _, w := range words {
-		slashes = slashes || w.slash
-	}
+	slashes := slices.ContainsFunc(words, func(w chartWord) bool { return w.slash })
 	out := make([]int64, n)
 	switch {
 	case n == len(beats), !slashes && len(beats)%n == 0:

@@ -3,7 +3,7 @@ package songspec
 import (
 	"errors"
 	"fmt"
-	"strconv"
+	"slices"
 	"strings"
 
 	"github.com/hashicorp/hcl/v2"
@@ -16,8 +16,6 @@ import (
 	"plinth/songspec/wording"
 )
 
-func lower(s string) string { return strings.ToLower(s) }
-
 // setting reads one of the settings that stand on several levels; false when a
 // is none of them.
 func (d *decoder) setting(to *settings, a *hclsyntax.Attribute) bool {
@@ -27,36 +25,35 @@ func (d *decoder) setting(to *settings, a *hclsyntax.Attribute) bool {
 	case "meter":
 		to.meter = d.meter(a.Expr)
 	case "tempo":
-		to.tempo, _ = d.whole(a.Expr, "the tempo, in beats a minute,", MinTempo, MaxTempo)
+		to.tempo = d.whole(a.Expr, "the tempo, in beats a minute,", MinTempo, MaxTempo)
 	case "feel":
-		to.feel, _ = d.text(a.Expr, 64, `The feel is its name in quotes: feel = "waltz".`)
+		to.feel = d.text(a.Expr, 64, `The feel is its name in quotes: feel = "waltz".`)
 	case "energy":
 		to.energy = d.energy(a.Expr)
 	case "tacet":
 		to.tacet = d.players(a.Expr, `Who stays out is a list of players: tacet = ["drums"].`)
 	case "fills":
-		to.fills, _ = d.flag(a.Expr, "Fills")
+		to.fills = d.flag(a.Expr, "Fills")
 	default:
 		return false
 	}
 	return true
 }
 
-func (d *decoder) key(expr hclsyntax.Expression) *keyWord {
-	const help = `A key is written like "Eb major", "C minor", or short: "Eb", "Cm".`
-	t, ok := d.text(expr, 64, help)
-	if !ok {
+func (d *decoder) key(expr hclsyntax.Expression) *said[harmony.Key] {
+	t := d.text(expr, 64, `A key is written like "Eb major", "C minor", or short: "Eb", "Cm".`)
+	if t == nil {
 		return nil
 	}
-	k, err := harmony.ParseKey(t.s)
+	k, err := harmony.ParseKey(t.v)
 	if err != nil {
-		e, word := reportSymbol(&d.rep, t.rng, -1, fmt.Sprintf("Not a key: %q", t.s), err)
+		e, word := reportSymbol(&d.rep, t.rng, -1, fmt.Sprintf("Not a key: %q", t.v), err)
 		if _, err := harmony.ParseKey(word); err == nil {
 			e.WriteText(t.rng, word)
 		}
 		return nil
 	}
-	return &keyWord{k, t.rng}
+	return &said[harmony.Key]{k, t.rng}
 }
 
 // reportSymbol reports an error of harmony, and returns the symbol to write instead.
@@ -79,7 +76,7 @@ func reportSymbol(
 	return rep.Errorf(rng, summary, "%s", detail), se.Suggest
 }
 
-func (d *decoder) meter(expr hclsyntax.Expression) *meterWord {
+func (d *decoder) meter(expr hclsyntax.Expression) *said[meter.Meter] {
 	const help = `A meter is written like "4/4", "12/8" or "7/8 2+2+3".`
 	if b, ok := expr.(*hclsyntax.BinaryOpExpr); ok && plain(b) { // meter = 3/4
 		e := d.rep.Errorf(expr.Range(), "A meter without quotes", "Write meter = \"%s\".",
@@ -89,51 +86,44 @@ func (d *decoder) meter(expr hclsyntax.Expression) *meterWord {
 		}
 		return nil
 	}
-	t, ok := d.text(expr, 64, help)
-	if !ok {
+	t := d.text(expr, 64, help)
+	if t == nil {
 		return nil
 	}
-	m, err := meter.Parse(t.s)
+	m, err := meter.Parse(t.v)
 	if err != nil {
-		if w := meterCalled[lower(strings.TrimSpace(t.s))]; w != "" {
+		if w := meterCalled[strings.ToLower(strings.TrimSpace(t.v))]; w != "" {
 			d.rep.Errorf(t.rng, "Not a meter", "A meter is written in figures: %q.", w).WriteText(t.rng, w)
 			return nil
 		}
-		why := wording.Sentence("%s", err) + "."
-		if !strings.HasPrefix(why, "A meter is written like") { // help says so too
-			why += " " + help
-		} else {
-			why = help
+		why := help
+		if s := wording.Sentence("%s. ", err); !strings.HasPrefix(s, "A meter is written like") { // help says so too
+			why = s + help
 		}
 		d.rep.Errorf(t.rng, "Not a meter", "%s", why)
 		return nil
 	}
-	return &meterWord{m, t.rng}
+	return &said[meter.Meter]{m, t.rng}
 }
 
-func (d *decoder) energy(expr hclsyntax.Expression) *energyWord {
-	rng := expr.Range()
+func (d *decoder) energy(expr hclsyntax.Expression) *said[[2]int] {
+	ends := []hclsyntax.Expression{expr, expr}
 	if t, ok := expr.(*hclsyntax.TupleConsExpr); ok {
-		if len(t.Exprs) != 2 {
-			d.rep.Errorf(rng, "Energy moves from one to another", "Write two figures: energy = [2, 4].")
-			return nil
-		}
-		a, okA := d.whole(t.Exprs[0], "the energy", 1, 5)
-		b, okB := d.whole(t.Exprs[1], "the energy", 1, 5)
-		if !okA || !okB {
-			return nil
-		}
-		return &energyWord{a.n, b.n, rng}
+		ends = t.Exprs
 	}
-	n, ok := d.whole(expr, "the energy", 1, 5)
-	if !ok {
+	if len(ends) != 2 {
+		d.rep.Errorf(expr.Range(), "Energy moves from one to another", "Write two figures: energy = [2, 4].")
 		return nil
 	}
-	return &energyWord{n.n, n.n, rng}
+	from, to := d.whole(ends[0], "the energy", 1, 5), d.whole(ends[1], "the energy", 1, 5)
+	if from == nil || to == nil {
+		return nil
+	}
+	return &said[[2]int]{[2]int{from.v, to.v}, expr.Range()}
 }
 
 // players reads a list of players. nil after an error.
-func (d *decoder) players(expr hclsyntax.Expression, help string) *playersWord {
+func (d *decoder) players(expr hclsyntax.Expression, help string) *said[timeline.Players] {
 	items, ok := d.list(expr, help)
 	if !ok {
 		return nil
@@ -142,30 +132,25 @@ func (d *decoder) players(expr hclsyntax.Expression, help string) *playersWord {
 		d.rep.Errorf(expr.Range(), "Too many players", "The band has three: drums, bass and piano.")
 		return nil
 	}
-	out := &playersWord{rng: expr.Range()}
+	out := &said[timeline.Players]{rng: expr.Range()}
 	for _, x := range items {
-		t, good := d.text(x, 64, help)
-		if !good {
+		t := d.text(x, 64, help)
+		if t == nil {
 			ok = false
 			continue
 		}
-		found := false
-		for p, name := range timeline.PlayerNames {
-			if name == t.s {
-				out.set |= timeline.Only(timeline.Player(p))
-				found = true
-			}
+		if p := slices.Index(timeline.PlayerNames[:], t.v); p >= 0 {
+			out.v |= timeline.Only(timeline.Player(p))
+			continue
 		}
-		if !found {
-			help := offer(t.s, timeline.PlayerNames[:], "a player")
-			if everybody[lower(t.s)] {
-				help = advice{says: `Everybody is named: ["drums", "bass", "piano"].`}
-			} else if p := playerCalled[lower(t.s)]; p != "" {
-				help = isIt(p)
-			}
-			d.rep.Errorf(t.rng, fmt.Sprintf("No player %q", t.s), "%s", help.says).WriteText(t.rng, help.word)
-			ok = false
+		help := offer(t.v, timeline.PlayerNames[:], "a player")
+		if word := strings.ToLower(t.v); everybody[word] {
+			help = advice{says: `Everybody is named: ["drums", "bass", "piano"].`}
+		} else if p := playerCalled[word]; p != "" {
+			help = isIt(p)
 		}
+		d.rep.Errorf(t.rng, fmt.Sprintf("No player %q", t.v), "%s", help.says).WriteText(t.rng, help.word)
+		ok = false
 	}
 	if !ok {
 		return nil
@@ -177,18 +162,18 @@ func (d *decoder) players(expr hclsyntax.Expression, help string) *playersWord {
 // lowest to highest is offered in English.
 func (d *decoder) note(expr hclsyntax.Expression, like string, lowest, highest int) (int, bool) {
 	help := "A note is its letter and its octave in quotes, C4 being middle C: " + like + "."
-	t, ok := d.text(expr, 16, help)
-	if !ok {
+	t := d.text(expr, 16, help)
+	if t == nil {
 		return 0, false
 	}
-	n, ok := noteNumber(t.s)
+	n, ok := harmony.ParsePitch(t.v)
 	if !ok {
-		english := englishNote(t.s)
+		english := englishNote(t.v)
 		if english != "" {
 			help = fmt.Sprintf("Notes have their English names here, with a capital letter: write %q.", english)
 		}
-		e := d.rep.Errorf(t.rng, fmt.Sprintf("Not a note: %q", t.s), "%s", help)
-		if n, _ := noteNumber(english); n >= lowest && n <= highest {
+		e := d.rep.Errorf(t.rng, fmt.Sprintf("Not a note: %q", t.v), "%s", help)
+		if n, _ := harmony.ParsePitch(english); n >= lowest && n <= highest {
 			e.WriteText(t.rng, english)
 		}
 	}
@@ -202,84 +187,61 @@ func englishNote(s string) string {
 	if i < 1 {
 		return ""
 	}
-	name := harmony.English(strings.TrimSpace(s[:i]))
-	if _, ok := noteNumber(name + s[i:]); name == "" || !ok {
+	name := harmony.English(strings.TrimSpace(s[:i])) + s[i:]
+	if _, ok := harmony.ParsePitch(name); !ok {
 		return ""
 	}
-	return name + s[i:]
+	return name
 }
 
-func noteNumber(s string) (int, bool) {
-	i := strings.IndexAny(s, "0123456789-")
-	if i < 1 {
-		return 0, false
-	}
-	name, err := harmony.ParseName(s[:i])
-	if err != nil {
-		return 0, false
-	}
-	octave, err := strconv.Atoi(s[i:])
-	if err != nil || octave < -1 || octave > 9 {
-		return 0, false
-	}
-	// The octave belongs to the letter: Cb4 is a semitone under C4, B#4 over B4.
-	letters := [7]int{0, 2, 4, 5, 7, 9, 11}
-	n := 12*(octave+1) + letters[name.Step] + int(name.Alter)
-	return n, n >= 0 && n <= 127
-}
-
-// singerRange reads "A3-D5", or ["A3", "D5"].
-func (d *decoder) singerRange(expr hclsyntax.Expression) (low, high int, ok bool) {
+// singerRange reads "A3-D5", or ["A3", "D5"]; both are 0 after an error.
+func (d *decoder) singerRange(expr hclsyntax.Expression) (low, high int) {
 	const help = `The singer's range is the lowest and the highest note: range = ["A3", "D5"].`
 	rng := expr.Range()
 	var ends []string
 	if list, is := expr.(*hclsyntax.TupleConsExpr); is {
 		for _, x := range list.Exprs[:min(len(list.Exprs), 3)] {
-			t, good := d.text(x, 16, help)
-			if !good {
-				return 0, 0, false
+			t := d.text(x, 16, help)
+			if t == nil {
+				return 0, 0
 			}
-			ends = append(ends, t.s)
+			ends = append(ends, t.v)
 		}
-	} else {
-		t, good := d.text(expr, 40, help)
-		if !good {
-			return 0, 0, false
-		}
-		ends = strings.FieldsFunc(strings.ReplaceAll(t.s, " to ", "-"),
+	} else if t := d.text(expr, 40, help); t != nil {
+		ends = strings.FieldsFunc(strings.ReplaceAll(t.v, " to ", "-"),
 			func(r rune) bool { return r == '-' || r == '–' || r == ' ' })
+	} else {
+		return 0, 0
 	}
 	if len(ends) != 2 {
 		d.rep.Errorf(rng, "A range has two ends", "%s", help)
-		return 0, 0, false
+		return 0, 0
 	}
-	low, okL := noteNumber(ends[0])
-	high, okH := noteNumber(ends[1])
-	if !okL || !okH {
-		for i, ok := range [...]bool{okL, okH} {
-			if !ok {
-				ends[i] = englishNote(ends[i])
-			}
+	english := false
+	for i, end := range ends {
+		if _, ok := harmony.ParsePitch(end); !ok {
+			ends[i], english = englishNote(end), true
 		}
-		if ends[0] != "" && ends[1] != "" {
-			e := d.rep.Errorf(rng, "Not a range of notes",
-				"Notes have their English names here, with capital letters: range = [%q, %q].", ends[0], ends[1])
-			low, _ = noteNumber(ends[0])
-			if high, _ = noteNumber(ends[1]); low < high {
-				e.Write(rng, fmt.Sprintf("[%q, %q]", ends[0], ends[1]))
-			}
-			return 0, 0, false
-		}
+	}
+	low, okLow := harmony.ParsePitch(ends[0])
+	high, okHigh := harmony.ParsePitch(ends[1])
+	switch {
+	case !okLow || !okHigh:
 		d.rep.Errorf(rng, "Not a range of notes", "%s", help)
-		return 0, 0, false
-	}
-	if low >= high {
+	case english:
+		e := d.rep.Errorf(rng, "Not a range of notes",
+			"Notes have their English names here, with capital letters: range = [%q, %q].", ends[0], ends[1])
+		if low < high {
+			e.Write(rng, fmt.Sprintf("[%q, %q]", ends[0], ends[1]))
+		}
+	case low >= high:
 		e := d.rep.Errorf(rng, "A range the wrong way round",
 			"The lowest note stands first: range = [\"%s\", \"%s\"].", ends[1], ends[0])
 		if low > high {
 			e.Write(rng, fmt.Sprintf("[%q, %q]", ends[1], ends[0]))
 		}
-		return 0, 0, false
+	default:
+		return low, high
 	}
-	return low, high, true
+	return 0, 0
 }

@@ -3,6 +3,7 @@ package songspec
 import (
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"plinth/songspec/meter"
@@ -34,10 +35,7 @@ func (r *resolver) ownFiles() []ownFile {
 }
 
 func (f ownFile) holds() string {
-	what := "groove"
-	if len(f.grooves) > 1 {
-		what = "grooves"
-	}
+	what := wording.Plural(len(f.grooves), "groove")
 	return fmt.Sprintf("%q holds the %s %s", f.ref.Path, what, wording.And(wording.Quoted(f.grooves)))
 }
 
@@ -84,12 +82,7 @@ func (r *resolver) noFeel(name string, m meter.Meter) advice {
 // there are any.
 func (r *resolver) feelsLike(name string, m meter.Meter) []string {
 	all := feelsLike(name, sortedKeys(r.env.Feels))
-	var fit []string
-	for _, f := range all {
-		if r.env.Feels[f].fits(m) {
-			fit = append(fit, f)
-		}
-	}
+	fit := slices.DeleteFunc(slices.Clone(all), func(f string) bool { return !r.env.Feels[f].fits(m) })
 	if len(fit) > 0 {
 		return fit
 	}
@@ -107,11 +100,7 @@ func (r *resolver) unplayed() {
 		played[r.tl.Passes[i].Feel] = true
 	}
 	for _, f := range r.ownFiles() {
-		any := false
-		for _, g := range f.grooves {
-			any = any || played[g]
-		}
-		if !any {
+		if !slices.ContainsFunc(f.grooves, func(g string) bool { return played[g] }) {
 			r.rep.Warnf(f.ref.Range, fmt.Sprintf("No groove of %q is played", f.ref.Path),
 				"%s. Write feel = %q where it is to be played.", f.holds(), f.grooves[0])
 		}

@@ -12,9 +12,12 @@ const (
 
 // ref checks a path as text: it must stay in the song file's folder. What is
 // checked is the same on every machine, so a song that builds on one does not
-// read elsewhere on another.
-func (d *decoder) ref(t text) (Ref, bool) {
-	p := t.s
+// read elsewhere on another. ok is false for no text, too.
+func (d *decoder) ref(t *said[string]) (ref Ref, ok bool) {
+	if t == nil {
+		return Ref{}, false
+	}
+	p := t.v
 	bad := func(summary, detail string, args ...any) (Ref, bool) {
 		d.rep.Errorf(t.rng, summary, detail, args...)
 		return Ref{}, false
@@ -34,11 +37,8 @@ func (d *decoder) ref(t text) (Ref, bool) {
 		return bad("Not a file of the song's folder",
 			"A file is named relative to the song file's folder, like \"guide/voice.mid\". Nothing outside that "+
 				"folder is read.")
-	}
-	for _, r := range p {
-		if r < 0x20 || r == 0x7f {
-			return bad("Control character in a file name", "Write the name without it.")
-		}
+	case strings.ContainsFunc(p, func(r rune) bool { return r < 0x20 || r == 0x7f }):
+		return bad("Control character in a file name", "Write the name without it.")
 	}
 	clean := path.Clean(p)
 	switch {

@@ -1,6 +1,8 @@
 package songspec
 
 import (
+	"cmp"
+
 	"github.com/hashicorp/hcl/v2"
 
 	"plinth/songspec/harmony"
@@ -27,7 +29,7 @@ type resolver struct {
 	layouts map[layoutKey]*laidOut
 	spans   map[spanKey][]timeline.Span
 	chords  map[chordKey]chordResult
-	own     map[spotsKey]spots
+	own     map[spotsKey][]spot
 	from    [][]*event    // of each pass, the blocks that its events come from
 	fates   map[int]*fate // by where the block's place begins
 	spots   int
@@ -61,7 +63,7 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 		layouts: map[layoutKey]*laidOut{},
 		spans:   map[spanKey][]timeline.Span{},
 		chords:  map[chordKey]chordResult{},
-		own:     map[spotsKey]spots{},
+		own:     map[spotsKey][]spot{},
 		fates:   map[int]*fate{},
 		foreign: map[string]int{},
 	}
@@ -69,11 +71,8 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 	for _, s := range f.sections {
 		r.checkSection(s)
 	}
-	for i, p := range f.form {
-		if p.section == nil {
-			continue
-		}
-		if !r.pass(p, i) {
+	for _, p := range f.form {
+		if p.section != nil && !r.pass(p) {
 			break
 		}
 	}
@@ -92,38 +91,26 @@ func (r *resolver) top() {
 		Drums:     f.drums,
 		Bass:      f.bass,
 		Piano:     f.piano,
-		Looseness: orWhole(f.looseness, defaultLooseness),
-		Take:      orWhole(f.take, defaultTake),
-		CountIn:   orWhole(f.countIn, 0),
+		Looseness: or(f.looseness, defaultLooseness),
+		Take:      or(f.take, defaultTake),
+		By:        or(f.by, ""),
+		CountIn:   or(f.countIn, 0),
 	}
-	t.Title = t.File
-	if f.title != nil && f.title.s != "" {
-		t.Title = f.title.s
-	}
-	if f.by != nil {
-		t.By = f.by.s
-	}
+	t.Title = cmp.Or(or(f.title, ""), t.File)
 	if v := f.vocal; v != nil {
 		t.Vocal = &timeline.Vocal{
-			Path: v.ref.Path, Track: v.track, From: orWhole(v.from, 1),
+			Path: v.ref.Path, Track: v.track, From: or(v.from, 1),
 			RangeLow: v.low, RangeHigh: v.high, Line: v.line,
 		}
 	}
 	r.tl = t
 }
 
-func orWhole(w *whole, def int) int {
-	if w == nil {
-		return def
-	}
-	return w.n
-}
-
 // checkSection finds the mistakes of a section as it stands, played or not: its
 // chart in its own meter and key, its events, its feel.
 func (r *resolver) checkSection(s *section) {
 	set := r.f.settings.over(s.settings)
-	m, key := meterOf(set), keyOf(set)
+	m, key := or(set.meter, meter.Common), or(set.key, harmony.Key{})
 	r.feel(set)
 	if s.broken != nil {
 		r.readable(s.broken, key)
@@ -141,20 +128,6 @@ func (r *resolver) checkSection(s *section) {
 	r.sectionSpots(s, lo, m)
 }
 
-func meterOf(s settings) meter.Meter {
-	if s.meter == nil {
-		return meter.Common
-	}
-	return s.meter.meter
-}
-
-func keyOf(s settings) harmony.Key {
-	if s.key == nil {
-		return harmony.Key{}
-	}
-	return s.key.key
-}
-
 // layout is a chart laid out in a meter, once; nil when it does not add up.
 func (r *resolver) layout(c *chart, m meter.Meter) *laidOut {
 	key := layoutKey{c, m}
@@ -167,12 +140,12 @@ func (r *resolver) layout(c *chart, m meter.Meter) *laidOut {
 }
 
 // pass adds one playing of a section; false when the song has become too long.
-func (r *resolver) pass(p *play, index int) bool {
+func (r *resolver) pass(p *play) bool {
 	sec := p.section
 	base := r.f.settings.over(sec.settings)
 	set := base.over(p.settings)
-	m := meterOf(set)
-	written, sounding := r.keys(p, keyOf(base))
+	m := or(set.meter, meter.Common)
+	written, sounding := r.keys(p, or(base.key, harmony.Key{}))
 	if p.meter != nil || p.feel != nil {
 		r.feel(set)
 	}
@@ -189,24 +162,20 @@ func (r *resolver) pass(p *play, index int) bool {
 	}
 	spans := r.harmonise(sec.chords, lo, m, written, sounding)
 	name, _ := r.feelName(set)
-	energy := energyWord{from: defaultEnergy, to: defaultEnergy}
-	if set.energy != nil {
-		energy = *set.energy
-	}
+	energy := or(set.energy, [2]int{defaultEnergy, defaultEnergy})
 	pass := timeline.Pass{
 		Index: len(r.tl.Passes), Section: sec.name,
-		Feel: name, EnergyFrom: energy.from, EnergyTo: energy.to,
-		Key: sounding, Meter: m, BPM: orWhole(set.tempo, defaultTempo), Lift: r.lift,
-		Fills:    set.fills == nil || set.fills.on,
+		Feel: name, EnergyFrom: energy[0], EnergyTo: energy[1],
+		Key: sounding, Meter: m, BPM: or(set.tempo, defaultTempo), Lift: r.lift,
+		Fills:    or(set.fills, true),
 		Length:   lo.length,
 		FirstBar: r.bars + 1,
 		Bars:     lo.bars, Chords: spans,
+		Tacet: or(set.tacet, 0),
 	}
-	if set.tacet != nil {
-		pass.Tacet = set.tacet.set
-	}
-	if energy.from != energy.to && len(lo.bars) == 1 {
-		r.rep.Warnf(energy.rng, "Energy cannot move in one bar", "The pass has a single bar, which is played at %d. Write one figure.", energy.from)
+	if energy[0] != energy[1] && len(lo.bars) == 1 {
+		r.rep.Warnf(set.energy.rng, "Energy cannot move in one bar",
+			"The pass has a single bar, which is played at %d. Write one figure.", energy[0])
 	}
 	r.tempoFits(name, pass.BPM, set)
 	if !r.events(&pass, lo, sec, p) {
@@ -225,10 +194,10 @@ func (r *resolver) pass(p *play, index int) bool {
 // same distance, does everything played later.
 func (r *resolver) keys(p *play, written harmony.Key) (from, to harmony.Key) {
 	if p.lift != nil {
-		r.lift += p.lift.n
+		r.lift += p.lift.v
 	}
 	if p.key != nil {
-		to := p.key.key
+		to := p.key.v
 		d := (to.Tonic.PC() - written.Tonic.PC() + 12) % 12
 		if d > 6 {
 			d -= 12
@@ -241,13 +210,7 @@ func (r *resolver) keys(p *play, written harmony.Key) (from, to harmony.Key) {
 		return written, to
 	}
 	if r.anchored && written == r.anchor[0] {
-		if r.lift == r.anchorAt {
-			return written, r.anchor[1]
-		}
 		return written, r.anchor[1].Transpose(r.lift - r.anchorAt)
-	}
-	if r.lift == 0 {
-		return written, written
 	}
 	return written, written.Transpose(r.lift)
 }

@@ -1,7 +1,9 @@
 package songspec
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 
 	"plinth/songspec/meter"
 	"plinth/songspec/wording"
@@ -22,10 +24,10 @@ type FeelInfo struct {
 // stated is false when nobody named one.
 func (r *resolver) feelName(set settings) (name string, stated bool) {
 	if set.feel != nil {
-		return set.feel.s, true
+		return set.feel.v, true
 	}
-	m := meterOf(set)
-	name = feelFor(m.Num, m.Den)
+	m := or(set.meter, meter.Common)
+	name = cmp.Or(feelsOfMeters[[2]int{m.Num, m.Den}], "pulse")
 	if len(r.env.Feels) > 0 {
 		if info, ok := r.env.Feels[name]; !ok || !info.fits(m) {
 			name = "pulse"
@@ -43,13 +45,10 @@ func (i FeelInfo) fits(m meter.Meter) bool {
 	if len(i.Meters) == 0 {
 		return true
 	}
-	for _, w := range i.Meters {
-		if w.Num == m.Num && w.Den == m.Den && (w.Groups == "" && m.Groups == "" ||
-			fmt.Sprint(w.Beats()) == fmt.Sprint(m.Beats())) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(i.Meters, func(w meter.Meter) bool {
+		return w.Num == m.Num && w.Den == m.Den &&
+			(w.Groups == "" && m.Groups == "" || slices.Equal(w.Beats(), m.Beats()))
+	})
 }
 
 // feel reports a feel that does not exist or is not written for the meter.
@@ -58,7 +57,7 @@ func (r *resolver) feel(set settings) {
 		return
 	}
 	name, stated := r.feelName(set)
-	m := meterOf(set)
+	m := or(set.meter, meter.Common)
 	info, ok := r.env.Feels[name]
 	switch {
 	case !ok && stated:

@@ -2,6 +2,7 @@ package songspec
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 
 	"plinth/songspec/hcltext"
@@ -32,10 +33,5 @@ func offer(s string, known []string, what string) advice {
 }
 
 func sortedKeys[V any](m map[string]V) []string {
-	out := make([]string, 0, len(m))
-	for k := range m {
-		out = append(out, k)
-	}
-	slices.Sort(out)
-	return out
+	return slices.Sorted(maps.Keys(m))
 }

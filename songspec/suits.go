@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"github.com/hashicorp/hcl/v2"
+
+	"plinth/songspec/meter"
 )
 
 // neighbours are the feels to go to from a feel that a song is too quick or too
@@ -30,15 +32,13 @@ var neighbours = map[string]struct{ Quicker, Slower []string }{
 	"jazz-waltz":        {nil, []string{"waltz"}},
 }
 
-// anyTempo are the feels that keep out of the way at any tempo.
-func anyTempo(name string) bool { return name == "sustain" || name == "pulse" }
-
 // tempoFits warns of a tempo at which a feel does not sit well, and where it is far
 // from doing so, says which would.
 func (r *resolver) tempoFits(name string, bpm int, set settings) {
 	info := r.env.Feels[name]
 	low, high := info.TempoLow, info.TempoHigh
-	if low == 0 || high == 0 || anyTempo(name) || bpm >= low && bpm <= high {
+	anyTempo := name == "sustain" || name == "pulse" // they keep out of the way
+	if low == 0 || high == 0 || anyTempo || bpm >= low && bpm <= high {
 		return
 	}
 	far := 4*bpm > 5*high || 4*bpm < 3*low
@@ -61,7 +61,8 @@ func (r *resolver) tempoFits(name string, bpm int, set settings) {
 	case set.tempo == nil:
 		detail = fmt.Sprintf("Where no tempo is said it is %d. %s Write for example tempo = %d.", bpm, detail, (low+high)/2)
 	case set.feel == nil:
-		detail = fmt.Sprintf("Where no feel is named %s has %q, which sits well from %d to %d beats a minute.", meterOf(set), name, low, high)
+		detail = fmt.Sprintf("Where no feel is named %s has %q, which sits well from %d to %d beats a minute.",
+			or(set.meter, meter.Common), name, low, high)
 		if n := r.neighbour(name, bpm, info, set); !far && n != "" {
 			detail += fmt.Sprintf(" At %d write feel = %q.", bpm, n)
 		} else if far {
@@ -81,7 +82,8 @@ func (r *resolver) neighbour(name string, bpm int, info FeelInfo, set settings) 
 		near = neighbours[name].Quicker
 	}
 	for _, n := range near {
-		if i, ok := r.env.Feels[n]; ok && i.fits(meterOf(set)) && bpm >= i.TempoLow && bpm <= i.TempoHigh {
+		i, ok := r.env.Feels[n]
+		if ok && i.fits(or(set.meter, meter.Common)) && bpm >= i.TempoLow && bpm <= i.TempoHigh {
 			return n
 		}
 	}
@@ -91,7 +93,7 @@ func (r *resolver) neighbour(name string, bpm int, info FeelInfo, set settings) 
 // otherwise is a sentence that says what would suit a tempo, with a blank before
 // it, "" where nothing does.
 func (r *resolver) otherwise(name string, bpm int, info FeelInfo, set settings) string {
-	m := meterOf(set)
+	m := or(set.meter, meter.Common)
 	var ways []string
 	if n := r.neighbour(name, bpm, info, set); n != "" {
 		ways = append(ways, fmt.Sprintf("feel = %q", n))

@@ -59,26 +59,17 @@ var feelCalled = []struct {
 
 // feelsLike are the feels there are that a name of a style means.
 func feelsLike(name string, known []string) []string {
-	low := " " + strings.Join(strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return r == ' ' || r == '-' || r == '_' || r == '/' }), " ") + " "
-	for _, k := range known { // medium swing
-		if strings.Contains(low, " "+strings.ReplaceAll(k, "-", " ")+" ") {
-			return []string{k}
-		}
+	words := strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return strings.ContainsRune(" -_/", r) })
+	low := " " + strings.Join(words, " ") + " "
+	said := func(w string) bool { return strings.Contains(low, " "+strings.ReplaceAll(w, "-", " ")+" ") }
+	if i := slices.IndexFunc(known, said); i >= 0 { // medium swing
+		return known[i : i+1]
 	}
 	for _, c := range feelCalled {
-		for _, w := range c.Words {
-			if !strings.Contains(low, " "+strings.ReplaceAll(w, "-", " ")+" ") {
-				continue
-			}
-			var out []string
-			for _, f := range c.Feels {
-				if slices.Contains(known, f) {
-					out = append(out, f)
-				}
-			}
-			if len(out) > 0 {
-				return out
-			}
+		missing := func(f string) bool { return !slices.Contains(known, f) }
+		there := slices.DeleteFunc(slices.Clone(c.Feels), missing)
+		if len(there) > 0 && slices.ContainsFunc(c.Words, said) {
+			return there
 		}
 	}
 	return nil

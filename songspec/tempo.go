@@ -107,16 +107,13 @@ func (r *resolver) held(steps []timeline.Tempo, ev *timeline.Event, e *event) []
 		return m
 	}
 	out = append(out, timeline.Tempo{Tick: ev.Tick, Micros: stretch(at)})
-	for _, s := range steps {
-		if s.Tick > ev.Tick && s.Tick < ev.End {
-			at = s.Micros
-			out = append(out, timeline.Tempo{Tick: s.Tick, Micros: stretch(at)})
-		}
-	}
-	rest := []timeline.Tempo{}
+	var rest []timeline.Tempo
 	for _, s := range steps {
 		if s.Tick >= ev.End {
 			rest = append(rest, s)
+		} else if s.Tick > ev.Tick {
+			at = s.Micros
+			out = append(out, timeline.Tempo{Tick: s.Tick, Micros: stretch(at)})
 		}
 	}
 	if len(rest) == 0 || rest[0].Tick > ev.End {

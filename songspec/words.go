@@ -102,23 +102,9 @@ const (
 	defaultSpan      = 14 // semitones: a ninth
 )
 
-// feelFor is the feel of a meter in which nobody has named one.
-func feelFor(num, den int) string {
-	switch [2]int{num, den} {
-	case [2]int{4, 4}:
-		return defaultFeel
-	case [2]int{3, 4}:
-		return "waltz"
-	case [2]int{12, 8}:
-		return "slow-twelve"
-	case [2]int{6, 8}:
-		return "lilt"
-	case [2]int{2, 4}:
-		return "march"
-	case [2]int{5, 4}:
-		return "five"
-	case [2]int{7, 8}:
-		return "seven"
-	}
-	return "pulse"
+// feelsOfMeters are the feels of meters in which nobody has named one; that of any other
+// is pulse.
+var feelsOfMeters = map[[2]int]string{
+	{4, 4}: defaultFeel, {3, 4}: "waltz", {12, 8}: "slow-twelve", {6, 8}: "lilt", {2, 4}: "march",
+	{5, 4}: "five", {7, 8}: "seven",
 }

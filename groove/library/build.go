@@ -1,9 +1,11 @@
 package library
 
 import (
+	"cmp"
 	"fmt"
+	"maps"
 	"slices"
-	"sort"
+	"strings"
 
 	"github.com/hashicorp/hcl/v2"
 
@@ -13,18 +15,10 @@ import (
 // build makes a level out of its rows. Check is false for a level that repeats
 // another, whose mistakes have been reported there.
 func (d *decoder) build(f *feel.Feel, l *rawLevel, energy int, check bool) feel.Level {
-	out := feel.Level{Energy: energy, Bars: 1, Voices: l.voices, Centre: l.centre}
-	if out.Voices == 0 {
-		out.Voices = 3
-	}
-	answer := map[string]tab{}
-	for w, t := range l.rows {
-		answer[w] = t
-	}
+	out := feel.Level{Energy: energy, Bars: 1, Voices: cmp.Or(l.voices, 3), Centre: l.centre}
+	answer := maps.Clone(l.rows)
 	if l.answer != nil {
-		for w, t := range l.answer.rows {
-			answer[w] = t
-		}
+		maps.Copy(answer, l.answer.rows)
 		for w := range l.answer.without {
 			if w == "bass" || w == "comp" {
 				answer[w] = tab{} // laid out below as rests
@@ -34,10 +28,8 @@ func (d *decoder) build(f *feel.Feel, l *rawLevel, energy int, check bool) feel.
 		}
 	}
 	if !d.anyMeter {
-		for _, rows := range []map[string]tab{l.rows, answer} {
-			for _, t := range rows {
-				out.Bars = max(out.Bars, len(t.steps)/f.Grid)
-			}
+		for _, t := range slices.AppendSeq(slices.Collect(maps.Values(l.rows)), maps.Values(answer)) {
+			out.Bars = max(out.Bars, len(t.steps)/f.Grid)
 		}
 	}
 	steps := out.Bars * f.Grid
@@ -53,14 +45,8 @@ func (d *decoder) build(f *feel.Feel, l *rawLevel, energy int, check bool) feel.
 		_, written := l.answer.rows[w]
 		return written || l.answer.without[w]
 	}
-	for _, w := range voiceWords() {
-		if changed(w) {
-			a.Drums = drumRows(answer, steps)
-			if a.Drums == nil {
-				a.Drums = []feel.Row{}
-			}
-			break
-		}
+	if slices.ContainsFunc(voiceWords(), changed) {
+		a.Drums = append([]feel.Row{}, drumRows(answer, steps)...) // not nil, as nil is no change
 	}
 	if changed("bass") {
 		a.Bass = bassRow(answer, steps)
@@ -90,10 +76,8 @@ func (d *decoder) checkRows(l *rawLevel, rows map[string]tab, drums []feel.Row, 
 			}
 		}
 		if !d.clashes[key] {
-			d.rep.Errorf(d.lastAt(l, rows, drums, i, why), "One drummer cannot play this", "Step %d of level %d: %s. Take one of them out.", i+1, energy, why)
-		}
-		if d.clashes == nil {
-			d.clashes = map[string]bool{}
+			d.rep.Errorf(d.lastAt(l, rows, drums, i, why), "One drummer cannot play this",
+				"Step %d of level %d: %s. Take one of them out.", i+1, energy, why)
 		}
 		d.clashes[key] = true
 		break // the same two rows mostly meet again in every beat
@@ -144,22 +128,23 @@ func drumRows(rows map[string]tab, steps int) []feel.Row {
 			out = append(out, r)
 		}
 	}
-	sort.Slice(out, func(i, j int) bool {
-		return feel.VoiceOrder(out[i].Voice.Word) < feel.VoiceOrder(out[j].Voice.Word)
+	slices.SortFunc(out, func(a, b feel.Row) int {
+		return feel.VoiceOrder(a.Voice.Word) - feel.VoiceOrder(b.Voice.Word)
 	})
 	return out
 }
 
+// touches are the signs of the touches of a step, from silence up; of a drum "~" is held.
+const touches = "-=gsxX"
+
+// touch is the touch of a sign; ok is false for one that says something else.
+func touch(sign byte) (t feel.Touch, ok bool) {
+	i := strings.IndexByte(touches, sign)
+	return feel.Touch(max(i, 0)), i >= 0
+}
+
 func stroke(c byte) feel.Stroke {
 	switch c {
-	case 'x':
-		return feel.Stroke{Touch: feel.Normal}
-	case 'X':
-		return feel.Stroke{Touch: feel.Strong}
-	case 's':
-		return feel.Stroke{Touch: feel.Soft}
-	case 'g':
-		return feel.Stroke{Touch: feel.Ghost}
 	case '~':
 		return feel.Stroke{Touch: feel.Sound}
 	case 'f':
@@ -167,20 +152,18 @@ func stroke(c byte) feel.Stroke {
 	case 'd':
 		return feel.Stroke{Touch: feel.Normal, Drag: true}
 	}
-	return feel.Stroke{}
+	t, _ := touch(c)
+	return feel.Stroke{Touch: t}
 }
 
 func bassRow(rows map[string]tab, steps int) []feel.BassStep {
 	out := make([]feel.BassStep, steps)
-	t := rows["bass"]
-	for i := 0; len(t.steps) > 0 && i < steps; i++ {
-		switch c := t.steps[i%len(t.steps)]; c {
-		case '-':
-		case '=':
-			out[i].Touch = feel.Sound
-		case 'g':
-			out[i].Touch = feel.Ghost
-		default:
+	t := rows["bass"].steps
+	for i := 0; len(t) > 0 && i < steps; i++ {
+		c := t[i%len(t)]
+		if plain, ok := touch(c); ok {
+			out[i].Touch = plain
+		} else {
 			out[i] = feel.BassStep{Touch: feel.Normal, Degree: c}
 		}
 	}
@@ -189,20 +172,16 @@ func bassRow(rows map[string]tab, steps int) []feel.BassStep {
 
 func compRow(rows map[string]tab, steps int) []feel.CompStep {
 	out := make([]feel.CompStep, steps)
-	t := rows["comp"]
-	for i := 0; len(t.steps) > 0 && i < steps; i++ {
-		switch c := t.steps[i%len(t.steps)]; c {
-		case '-':
-		case '=':
-			out[i].Touch = feel.Sound
-		case 'x':
-			out[i] = feel.CompStep{Touch: feel.Normal, Part: 'c'}
-		case 'X':
-			out[i] = feel.CompStep{Touch: feel.Strong, Part: 'c'}
-		case 's':
-			out[i] = feel.CompStep{Touch: feel.Soft, Part: 'c'}
-		default:
+	t := rows["comp"].steps
+	for i := 0; len(t) > 0 && i < steps; i++ {
+		c := t[i%len(t)]
+		switch plain, ok := touch(c); {
+		case !ok:
 			out[i] = feel.CompStep{Touch: feel.Normal, Part: c}
+		case plain > feel.Sound:
+			out[i] = feel.CompStep{Touch: plain, Part: 'c'}
+		default:
+			out[i].Touch = plain
 		}
 	}
 	return out

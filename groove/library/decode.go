@@ -2,7 +2,6 @@ package library
 
 import (
 	"slices"
-	"sort"
 	"strings"
 	"unicode"
 
@@ -42,8 +41,12 @@ func decode(s *hcltext.Source) (feels []*feel.Feel, fills []feel.Fill, diags hcl
 		// What follows from a file that does not parse would only be noise.
 		return nil, nil, s.Syntax(diags, &dialect)
 	}
-	d := &decoder{src: s, rep: hcltext.Report{Source: s}, families: Families()}
-	d.noAttributes(body, "A groove file holds groove and fills blocks")
+	d := &decoder{src: s, rep: hcltext.Report{Source: s}, families: Families(),
+		clashes: map[string]bool{}}
+	for _, a := range hcltext.Attributes(body) {
+		d.rep.Errorf(a.NameRange, "Nothing can be set here", "A groove file holds groove and fills blocks, and no "+
+			"settings of its own; %s belongs inside one of them.", a.Name)
+	}
 	if len(body.Blocks) == 0 {
 		d.rep.Errorf(s.Range(0, 0), "No groove here",
 			"A groove file holds at least one groove \"NAME\" { … } or fills \"FAMILY\" { … }.")
@@ -113,14 +116,6 @@ func (d *decoder) twice(seen map[string]hcl.Range, name string, b *hclsyntax.Blo
 	return false
 }
 
-// noAttributes reports attributes where only blocks may stand.
-func (d *decoder) noAttributes(body *hclsyntax.Body, why string) {
-	for _, a := range inOrder(body) {
-		d.rep.Errorf(a.NameRange, "Nothing can be set here",
-			"%s, and no settings of its own; %s belongs inside one of them.", why, a.Name)
-	}
-}
-
 // unknown reports an attribute that a block does not take.
 func (d *decoder) unknown(b *hclsyntax.Block, a *hclsyntax.Attribute, where string, known []string) {
 	if form := blockForms[a.Name]; form != "" {
@@ -139,18 +134,12 @@ func (d *decoder) unknown(b *hclsyntax.Block, a *hclsyntax.Attribute, where stri
 	}
 }
 
-// unknownText reports a text that is none of those there are.
-func (d *decoder) unknownText(at hcl.Range, summary, thing, written string, known []string) {
-	says, word := hint(written, known)
-	d.rep.Errorf(at, summary, "There is no %s %q.%s", thing, written, says).WriteText(at, word)
-}
-
-// inOrder are the attributes of a body as they stand in the file.
-func inOrder(body *hclsyntax.Body) []*hclsyntax.Attribute {
-	out := make([]*hclsyntax.Attribute, 0, len(body.Attributes))
-	for _, a := range body.Attributes {
-		out = append(out, a)
+// oneOf reports a text that is none of those there are; false when it is none.
+func (d *decoder) oneOf(known []string, text string, at hcl.Range, summary, thing string) bool {
+	if slices.Contains(known, text) {
+		return true
 	}
-	sort.Slice(out, func(i, j int) bool { return out[i].SrcRange.Start.Byte < out[j].SrcRange.Start.Byte })
-	return out
+	says, word := hint(text, known)
+	d.rep.Errorf(at, summary, "There is no %s %q.%s", thing, text, says).WriteText(at, word)
+	return false
 }

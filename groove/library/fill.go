@@ -5,6 +5,7 @@ import (
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 
 	"plinth/groove/feel"
+	"plinth/songspec/hcltext"
 	"plinth/songspec/wording"
 )
 
@@ -14,7 +15,7 @@ const maxFillGrid = 12
 // fillFamily reads a fills block: one family of fills, all on one grid.
 func (d *decoder) fillFamily(b *hclsyntax.Block, family string) []feel.Fill {
 	grid := 0
-	for _, a := range inOrder(b.Body) {
+	for _, a := range hcltext.Attributes(b.Body) {
 		if a.Name != "grid" {
 			d.unknown(b, a, "A fills block", []string{"grid"})
 			continue
@@ -51,7 +52,7 @@ func (d *decoder) fill(b *hclsyntax.Block, family, name string, grid int) (feel.
 	good := true
 	rows := map[string]tab{}
 	var order []string
-	for _, a := range inOrder(b.Body) {
+	for _, a := range hcltext.Attributes(b.Body) {
 		switch _, drum := feel.VoiceNamed(a.Name); {
 		case a.Name == "colour":
 			var ok bool

@@ -1,13 +1,15 @@
 package library
 
 import (
+	"math/big"
 	"slices"
+	"strconv"
 
-	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 	"github.com/zclconf/go-cty/cty"
 
 	"plinth/groove/feel"
+	"plinth/songspec/hcltext"
 	"plinth/songspec/meter"
 )
 
@@ -26,9 +28,8 @@ func (d *decoder) groove(b *hclsyntax.Block, name string) *feel.Feel {
 	f := &feel.Feel{Name: name, Kit: "standard", TempoLow: lowestTempo, TempoHigh: highestTempo,
 		LagMS: map[string]int{}}
 	d.anyMeter = false
-	var syncopationAt *hcl.Range
 	frame := d.frame(b, f)
-	for _, a := range inOrder(b.Body) {
+	for _, a := range hcltext.Attributes(b.Body) {
 		switch a.Name {
 		case "meter", "grid":
 		case "about":
@@ -39,17 +40,12 @@ func (d *decoder) groove(b *hclsyntax.Block, name string) *feel.Feel {
 			}
 		case "kit":
 			if s, ok := d.text(a); ok {
-				if !slices.Contains(kits[:], s) {
-					d.unknownText(a.Expr.Range(), "Unknown kit", "kit", s, kits[:])
-				}
+				d.oneOf(kits[:], s, a.Expr.Range(), "Unknown kit", "kit")
 				f.Kit = s
 			}
 		case "fills":
-			if s, ok := d.text(a); ok {
-				if s != "" && !slices.Contains(d.families, s) {
-					d.unknownText(a.Expr.Range(), "Unknown fills", "family of fills", s, d.families)
-				}
-				f.Fills = s
+			if f.Fills, _ = d.text(a); f.Fills != "" {
+				d.oneOf(d.families, f.Fills, a.Expr.Range(), "Unknown fills", "family of fills")
 			}
 		case "swing":
 			d.swing(a, f)
@@ -61,11 +57,7 @@ func (d *decoder) groove(b *hclsyntax.Block, name string) *feel.Feel {
 				f.Swing.Unit = s
 			}
 		case "syncopation":
-			if n, ok := d.whole(a, 0, 40); ok {
-				f.Syncopation = n
-				r := a.Expr.Range()
-				syncopationAt = &r
-			}
+			f.Syncopation, _ = d.whole(a, 0, 40)
 		default:
 			d.unknown(b, a, "A groove", grooveWords)
 		}
@@ -84,14 +76,11 @@ func (d *decoder) groove(b *hclsyntax.Block, name string) *feel.Feel {
 			d.stray(x, "A groove", grooveWords, []string{"level", "lag"})
 		}
 	}
-	if !frame {
-		return nil
-	}
-	if len(levels) == 0 && b.Body.Attributes["level"] != nil {
-		return nil // reported as a block written as a value
+	if !frame || len(levels) == 0 && b.Body.Attributes["level"] != nil {
+		return nil // no level is reported as a block written as a value
 	}
 	d.levels(f, levels, b.DefRange())
-	d.checkSyncopation(f, syncopationAt, b.DefRange())
+	d.checkSyncopation(f, b.Body.Attributes["syncopation"])
 	return f
 }
 
@@ -99,10 +88,9 @@ func (d *decoder) groove(b *hclsyntax.Block, name string) *feel.Feel {
 func (d *decoder) frame(b *hclsyntax.Block, f *feel.Feel) bool {
 	a := b.Body.Attributes["meter"]
 	if a == nil {
-		if misnamed(b, "meter") {
-			return false
+		if !misnamed(b, "meter") {
+			d.rep.Errorf(b.DefRange(), "No meter", `A groove needs a meter: meter = "4/4", or meter = "any".`)
 		}
-		d.rep.Errorf(b.DefRange(), "No meter", `A groove needs a meter: meter = "4/4", or meter = "any".`)
 		return false
 	}
 	words, at, ok := d.words(a)
@@ -134,11 +122,10 @@ func (d *decoder) frame(b *hclsyntax.Block, f *feel.Feel) bool {
 	}
 	g := b.Body.Attributes["grid"]
 	if g == nil {
-		if misnamed(b, "grid") {
-			return false
+		if !misnamed(b, "grid") {
+			d.rep.Errorf(b.DefRange(), "No grid", "A groove needs a grid: how many steps a bar of %s has, for "+
+				"example grid = %d.", f.Meters[0], suggestGrid(f.Meters[0]))
 		}
-		d.rep.Errorf(b.DefRange(), "No grid", "A groove needs a grid: how many steps a bar of %s has, for example "+
-			"grid = %d.", f.Meters[0], suggestGrid(f.Meters[0]))
 		return false
 	}
 	n, ok := d.whole(g, 1, maxGrid)
@@ -158,16 +145,9 @@ func (d *decoder) frame(b *hclsyntax.Block, f *feel.Feel) bool {
 // gridFits reports whether n steps divide the bar into whole ticks and put each
 // of its beats on a step.
 func gridFits(m meter.Meter, n int) bool {
-	if m.BarTicks()%int64(n) != 0 {
-		return false
-	}
 	step := m.BarTicks() / int64(n)
-	for _, b := range m.Beats() {
-		if b%step != 0 {
-			return false
-		}
-	}
-	return true
+	off := func(beat int64) bool { return beat%step != 0 }
+	return m.BarTicks()%int64(n) == 0 && !slices.ContainsFunc(m.Beats(), off)
 }
 
 // suggestGrid is the sixteenths of a bar, or its own units where those fit no better.
@@ -188,24 +168,28 @@ func (d *decoder) swing(a *hclsyntax.Attribute, f *feel.Feel) {
 		f.Swing.Mode = "tempo"
 		return
 	}
-	n, ok := perMille(v)
-	if !ok {
+	n := numberIn(v, 1, 4)
+	if n == nil {
 		d.rep.Errorf(a.Expr.Range(), "Not a swing",
 			`swing is "tempo" (wider when it is slow, as drummers do it), or how much longer the long note is than `+
 				`the short one, from 1 to 4: 2 is a triplet.`)
 		return
 	}
-	f.Swing.Mode, f.Swing.PerMille = "ratio", n
+	f.Swing.Mode = "ratio"
+	f.Swing.PerMille, _ = strconv.Atoi(new(big.Float).Mul(n, big.NewFloat(1000)).Text('f', 0))
 }
 
 // lag reads how late or early each player sits.
 func (d *decoder) lag(b *hclsyntax.Block, f *feel.Feel) {
 	known := append(voiceWords(), "bass", "piano")
 	for _, x := range b.Body.Blocks {
-		d.rep.Errorf(x.TypeRange, "Unknown block", "lag holds no blocks, only lines such as %s = 6.",
-			lagLine(x.Type, known))
+		row := "snare"
+		if slices.Contains(known, x.Type) {
+			row = x.Type
+		}
+		d.rep.Errorf(x.TypeRange, "Unknown block", "lag holds no blocks, only lines such as %s = 6.", row)
 	}
-	for _, a := range inOrder(b.Body) {
+	for _, a := range hcltext.Attributes(b.Body) {
 		if !slices.Contains(known, a.Name) {
 			d.unknown(b, a, "lag", known)
 			continue
@@ -218,7 +202,7 @@ func (d *decoder) lag(b *hclsyntax.Block, f *feel.Feel) {
 
 // checkSyncopation holds the figure of the groove against its levels; where it
 // gives none, the busiest bar sets it.
-func (d *decoder) checkSyncopation(f *feel.Feel, at *hcl.Range, groove hcl.Range) {
+func (d *decoder) checkSyncopation(f *feel.Feel, said *hclsyntax.Attribute) {
 	if d.rep.Diags.HasErrors() {
 		return // the rows may not be whole
 	}
@@ -229,10 +213,10 @@ func (d *decoder) checkSyncopation(f *feel.Feel, at *hcl.Range, groove hcl.Range
 		}
 	}
 	switch {
-	case at == nil:
+	case said == nil:
 		f.Syncopation = worst
 	case worst > f.Syncopation:
-		d.rep.Errorf(*at, "More syncopation than the groove says",
+		d.rep.Errorf(said.Expr.Range(), "More syncopation than the groove says",
 			"Kick and snare of level %d reach %d in a bar. Write syncopation = %d, or take something out.", energy,
 			worst, worst)
 	}
@@ -244,12 +228,4 @@ func voiceWords() []string {
 		out = append(out, v.Word)
 	}
 	return out
-}
-
-// lagLine is the word of a row that lag takes, the one written where it is one.
-func lagLine(word string, known []string) string {
-	if slices.Contains(known, word) {
-		return word
-	}
-	return "snare"
 }

@@ -48,7 +48,8 @@ func plainValues(rep *hcltext.Report, tokens hclsyntax.Tokens) {
 				t.Bytes)
 			return
 		case hclsyntax.TokenQuestion, hclsyntax.TokenColon:
-			if t.Bytes[0] == ':' && firstWord().MatchString(lineBefore(rep.Source, lo)) {
+			before := rep.Source.Src[rep.Source.LineStart(rep.Source.LineOf(lo)):lo]
+			if t.Bytes[0] == ':' && firstWord().Match(before) {
 				continue // name: value is a slip with words of its own
 			}
 			badLine(rep, lo, hi, "No conditions here",
@@ -59,11 +60,6 @@ func plainValues(rep *hcltext.Report, tokens hclsyntax.Tokens) {
 }
 
 var firstWord = hcltext.Pattern(`^\s*[a-z_]+\s*$`)
-
-// lineBefore is what stands in front of a byte on its line.
-func lineBefore(s *hcltext.Source, at int) string {
-	return string(s.Src[s.LineStart(s.LineOf(at)):at])
-}
 
 // badLine reports what is perhaps but a slip on its line: a row without quotes.
 func badLine(rep *hcltext.Report, lo, hi int, summary, detail string, args ...any) {

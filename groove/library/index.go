@@ -1,6 +1,10 @@
 package library
 
-import "plinth/songspec/meter"
+import (
+	"slices"
+
+	"plinth/songspec/meter"
+)
 
 // Entry is what is known of a groove without reading its file.
 type Entry struct {
@@ -57,10 +61,8 @@ func Names() []string {
 
 // entryNamed finds a built-in groove's entry; nil when there is none.
 func entryNamed(name string) *Entry {
-	for i := range entries {
-		if entries[i].Name == name {
-			return &entries[i]
-		}
+	if i := slices.IndexFunc(entries[:], func(e Entry) bool { return e.Name == name }); i >= 0 {
+		return &entries[i]
 	}
 	return nil
 }

@@ -1,13 +1,15 @@
 package library
 
 import (
+	"cmp"
 	"slices"
-	"strconv"
+	"strings"
 
 	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 
 	"plinth/groove/feel"
+	"plinth/songspec/hcltext"
 )
 
 // rawLevel is a level as it is written, before "from" is followed.
@@ -33,7 +35,7 @@ func (d *decoder) levels(f *feel.Feel, blocks []*hclsyntax.Block, groove hcl.Ran
 	var raw [6]*rawLevel
 	first := map[string]hcl.Range{}
 	for _, b := range blocks {
-		if len(b.Labels) != 1 || len(b.Labels[0]) != 1 || b.Labels[0] < "1" || b.Labels[0] > "5" {
+		if len(b.Labels) != 1 || energyNamed(b.Labels[0]) == 0 {
 			d.rep.Errorf(b.DefRange(), "Not a level",
 				`A level is named by its energy in quotes, "1" to "5": level "3" { … }.`)
 			continue
@@ -41,26 +43,25 @@ func (d *decoder) levels(f *feel.Feel, blocks []*hclsyntax.Block, groove hcl.Ran
 		if d.twice(first, b.Labels[0], b, "level") {
 			continue
 		}
-		raw[int(b.Labels[0][0]-'0')] = d.readLevel(b, f, false)
+		raw[energyNamed(b.Labels[0])] = d.readLevel(b, f, false)
 	}
-	lowest := 0
+	at := 0 // the lowest
 	for e := 5; e >= 1; e-- {
 		if raw[e] != nil {
-			lowest = e
+			at = e
 		}
 	}
-	if lowest == 0 {
+	if at == 0 {
 		if len(blocks) == 0 {
 			d.rep.Errorf(groove, "No level", `A groove has at least one level: level "1" { … }, up to "5".`)
 		}
 		return
 	}
-	for e := 1; e <= 5; e++ {
+	for e := range raw {
 		if raw[e] != nil {
 			d.resolve(&raw, e)
 		}
 	}
-	at := lowest
 	for e := 1; e <= 5; e++ {
 		if raw[e] != nil {
 			at = e
@@ -72,11 +73,11 @@ func (d *decoder) levels(f *feel.Feel, blocks []*hclsyntax.Block, groove hcl.Ran
 // readLevel reads one level block, or an answer block inside one.
 func (d *decoder) readLevel(b *hclsyntax.Block, f *feel.Feel, answer bool) *rawLevel {
 	l := &rawLevel{block: b, without: map[string]bool{}, rows: map[string]tab{}}
-	where, known := "A level", append(append([]string(nil), levelWords...), voiceWords()...)
+	where, known := "A level", slices.Concat(levelWords, voiceWords())
 	if answer {
 		where, known = "An answer", append([]string{"without", "bass", "comp"}, voiceWords()...)
 	}
-	for _, a := range inOrder(b.Body) {
+	for _, a := range hcltext.Attributes(b.Body) {
 		if !slices.Contains(known, a.Name) {
 			d.unknown(b, a, where, known)
 			l.broken = true
@@ -103,80 +104,63 @@ func (d *decoder) readLevel(b *hclsyntax.Block, f *feel.Feel, answer bool) *rawL
 
 // levelWord reads one line of a level; false when something was reported.
 func (d *decoder) levelWord(l *rawLevel, a *hclsyntax.Attribute, f *feel.Feel) bool {
-	var ok bool
+	at := a.Expr.Range()
 	switch a.Name {
 	case "from":
-		var s string
-		if s, ok = d.text(a); ok {
-			if len(s) != 1 || s < "1" || s > "5" {
-				d.rep.Errorf(a.Expr.Range(), "Not a level", `from names another level of this groove: from = "1".`)
-				return false
-			}
-			l.from, l.fromAt = int(s[0]-'0'), a.Expr.Range()
+		s, ok := d.text(a)
+		l.from, l.fromAt = energyNamed(s), at
+		if ok && l.from == 0 {
+			d.rep.Errorf(at, "Not a level", `from names another level of this groove: from = "1".`)
 		}
+		return l.from != 0
 	case "without":
-		var words []string
-		var at []hcl.Range
-		if words, at, ok = d.words(a); ok {
-			known := append(voiceWords(), "bass", "comp")
-			for i, w := range words {
-				if !slices.Contains(known, w) {
-					d.unknownText(at[i], "Unknown row", "row", w, known)
-					ok = false
-				}
-				l.without[w] = true
-			}
+		words, places, ok := d.words(a)
+		for i, w := range words {
+			ok = d.oneOf(append(voiceWords(), "bass", "comp"), w, places[i], "Unknown row", "row") && ok
+			l.without[w] = true
 		}
+		return ok
 	case "voices":
+		var ok bool
 		l.voices, ok = d.whole(a, 2, 4)
+		return ok
 	case "centre":
-		var s string
-		if s, ok = d.text(a); ok {
-			if l.centre, ok = noteNumber(s); !ok {
-				d.rep.Errorf(a.Expr.Range(), "Not a note",
-					`centre is the note that the chords gather round, from C3 to C5 (C4 is middle C): centre = "C4".`)
-			}
+		s, ok := d.text(a)
+		l.centre = centreNamed(s)
+		if ok && l.centre == 0 {
+			d.rep.Errorf(at, "Not a note",
+				`centre is the note that the chords gather round, from C3 to C5 (C4 is middle C): centre = "C4".`)
 		}
-	default:
-		var t tab
-		if v, drum := feel.VoiceNamed(a.Name); drum && v.Brush() && f.Kit != "brushes" {
-			d.rep.Errorf(a.NameRange, "Needs brushes",
-				`%s is played with brushes. Write kit = "brushes" in the groove.`, a.Name)
-			return false
-		}
-		if t, ok = d.readTab(a, f.Grid); ok {
-			if ok = d.fits(t, f.Grid); ok {
-				l.rows[a.Name] = t
-			}
-		}
+		return l.centre != 0
+	}
+	if v, drum := feel.VoiceNamed(a.Name); drum && v.Brush() && f.Kit != "brushes" {
+		d.rep.Errorf(a.NameRange, "Needs brushes",
+			`%s is played with brushes. Write kit = "brushes" in the groove.`, a.Name)
+		return false
+	}
+	t, ok := d.readTab(a, f.Grid)
+	if ok = ok && d.fits(t, f.Grid); ok {
+		l.rows[a.Name] = t
 	}
 	return ok
 }
 
-// noteNumber reads a note name from C3 to C5 as a MIDI number, C4 = 60.
-func noteNumber(s string) (int, bool) {
-	if len(s) < 2 || len(s) > 3 {
-		return 0, false
+// energyNamed is the energy that names a level, 1 to 5; 0 for any other text.
+func energyNamed(name string) int { return slices.Index([]string{"1", "2", "3", "4", "5"}, name) + 1 }
+
+var notes = hcltext.Pattern(`^([A-G])(?:(#)|(b))?([0-9])$`)
+
+// centreNamed is a note from C3 to C5 as a MIDI number, C4 = 60; 0 for any other text.
+func centreNamed(note string) int {
+	m := notes().FindStringSubmatch(note)
+	if m == nil {
+		return 0
 	}
-	steps := map[byte]int{'C': 0, 'D': 2, 'E': 4, 'F': 5, 'G': 7, 'A': 9, 'B': 11}
-	n, ok := steps[s[0]]
-	if !ok {
-		return 0, false
+	n := strings.Index("C D EF G A B", m[1]) + len(m[2]) - len(m[3]) + 12*int(m[4][0]-'0'+1)
+	if n < 48 || n > 72 {
+		return 0
 	}
-	switch {
-	case len(s) == 3 && s[1] == '#':
-		n++
-	case len(s) == 3 && s[1] == 'b':
-		n--
-	case len(s) == 3:
-		return 0, false
-	}
-	octave, err := strconv.Atoi(s[len(s)-1:])
-	if err != nil {
-		return 0, false
-	}
-	n += 12 * (octave + 1)
-	return n, n >= 48 && n <= 72
+	return n
 }
 
 // resolve lays a level over the one it starts from.
@@ -216,10 +200,5 @@ func (d *decoder) resolve(raw *[6]*rawLevel, e int) {
 			l.rows[word] = t
 		}
 	}
-	if l.voices == 0 {
-		l.voices = base.voices
-	}
-	if l.centre == 0 {
-		l.centre = base.centre
-	}
+	l.voices, l.centre = cmp.Or(l.voices, base.voices), cmp.Or(l.centre, base.centre)
 }

@@ -14,6 +14,7 @@ package library
 import (
 	"embed"
 	"fmt"
+	"slices"
 	"sync"
 
 	"plinth/groove/feel"
@@ -36,9 +37,7 @@ func Source(name string) ([]byte, bool) {
 // only what a song names.
 func Builtin() *feel.Set { return builtin() }
 
-var builtin = sync.OnceValue(func() *feel.Set {
-	return Load(Names()...)
-})
+var builtin = sync.OnceValue(func() *feel.Set { return Load(Names()...) })
 
 // Load decodes the named grooves and the fills they use, each file once in a
 // process; feels and fills are shared and must not be changed. A name that is
@@ -62,74 +61,58 @@ func Load(names ...string) *feel.Set {
 // LoadFills decodes the built-in fills of the named families. A name that is
 // not a built-in family, "" with them, is left out.
 func LoadFills(names ...string) []feel.Fill {
-	want := map[string]bool{}
-	for _, n := range names {
-		want[n] = true
-	}
 	var out []feel.Fill
 	for _, f := range families {
-		if want[f] {
-			out = append(out, loadFamily(f)...)
+		if slices.Contains(names, f) {
+			out = append(out, load("fills/"+f+".hcl").fills...)
 		}
 	}
 	return out
 }
 
-// cache holds what has been decoded. It is filled from constant data only, so
-// that its state can never be seen.
+// cache holds what has been decoded, by the file's path. It is filled from constant data
+// only, so that its state can never be seen.
 var cache struct {
 	sync.Mutex
-	feels map[string]*feel.Feel
-	fills map[string][]feel.Fill
+	files map[string]decoded
 }
 
-func loadFeel(name string) *feel.Feel {
+// decoded is what stands in a groove file.
+type decoded struct {
+	feels []*feel.Feel
+	fills []feel.Fill
+}
+
+// load decodes a file of the library, once.
+func load(path string) decoded {
 	cache.Lock()
 	defer cache.Unlock()
-	if f := cache.feels[name]; f != nil {
-		return f
+	f, ok := cache.files[path]
+	if !ok {
+		f = mustDecode(path)
+		if cache.files == nil {
+			cache.files = map[string]decoded{}
+		}
+		cache.files[path] = f
 	}
-	f := mustDecodeFeel(name)
-	if cache.feels == nil {
-		cache.feels = map[string]*feel.Feel{}
-	}
-	cache.feels[name] = f
 	return f
 }
 
-func mustDecodeFeel(name string) *feel.Feel {
-	path := "grooves/" + name + ".hcl"
-	feels, _, diags := decode(hcltext.NewSource(path, mustRead(path)))
+func mustDecode(path string) decoded {
+	feels, fills, diags := decode(hcltext.NewSource(path, mustRead(path)))
 	if diags.HasErrors() {
 		panic("library: " + diags.Error())
 	}
+	return decoded{feels, fills}
+}
+
+func loadFeel(name string) *feel.Feel {
+	path := "grooves/" + name + ".hcl"
+	feels := load(path).feels
 	if len(feels) != 1 || feels[0].Name != name {
 		panic(fmt.Sprintf("library: %s must hold the groove %q and no other", path, name))
 	}
 	return feels[0]
-}
-
-func loadFamily(name string) []feel.Fill {
-	cache.Lock()
-	defer cache.Unlock()
-	if f := cache.fills[name]; f != nil {
-		return f
-	}
-	fills := mustDecodeFamily(name)
-	if cache.fills == nil {
-		cache.fills = map[string][]feel.Fill{}
-	}
-	cache.fills[name] = fills
-	return fills
-}
-
-func mustDecodeFamily(name string) []feel.Fill {
-	path := "fills/" + name + ".hcl"
-	_, fills, diags := decode(hcltext.NewSource(path, mustRead(path)))
-	if diags.HasErrors() {
-		panic("library: " + diags.Error())
-	}
-	return fills
 }
 
 func mustRead(path string) []byte {

@@ -115,18 +115,18 @@ func TestSourceIsAnOwnGroove(t *testing.T) {
 // The cost of a cold start: what a song with one groove decodes, and all there is.
 func BenchmarkOne(b *testing.B) {
 	for b.Loop() {
-		mustDecodeFeel("ballad-eighths")
-		mustDecodeFamily("straight")
+		mustDecode("grooves/ballad-eighths.hcl")
+		mustDecode("fills/straight.hcl")
 	}
 }
 
 func BenchmarkBuiltinAll(b *testing.B) {
 	for b.Loop() {
 		for _, n := range Names() {
-			mustDecodeFeel(n)
+			mustDecode("grooves/" + n + ".hcl")
 		}
 		for _, n := range families {
-			mustDecodeFamily(n)
+			mustDecode("fills/" + n + ".hcl")
 		}
 	}
 }

@@ -3,6 +3,7 @@ package library
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"plinth/groove/feel"
@@ -74,93 +75,49 @@ func swingText(s feel.Swing) string {
 // drawLevel draws the rows that l has, or all rows of an answer that changes
 // only some; bars and steps are those of whole.
 func drawLevel(b *strings.Builder, f *feel.Feel, l, whole *feel.Level) {
-	var names []string
-	rows := map[string]string{}
-	add := func(name, row string) {
-		names = append(names, name)
-		rows[name] = row
-	}
+	type row struct{ name, signs string }
+	var rows []row
+	add := func(name, signs string) { rows = append(rows, row{name, signs}) }
 	for _, r := range l.Drums {
-		if l != whole && sameRow(r, whole.Drums) {
+		same := func(o feel.Row) bool { return o.Voice == r.Voice && slices.Equal(o.Steps, r.Steps) }
+		if l != whole && slices.ContainsFunc(whole.Drums, same) {
 			continue
 		}
-		var s strings.Builder
-		for _, x := range r.Steps {
-			s.WriteByte(strokeSign(x))
-		}
-		add(r.Voice.Word, s.String())
+		add(r.Voice.Word, signsOf(r.Steps, strokeSign))
 	}
 	if l != whole && l.Drums != nil {
 		for _, r := range whole.Drums {
-			if !hasVoice(l.Drums, r.Voice) {
+			if !slices.ContainsFunc(l.Drums, func(o feel.Row) bool { return o.Voice == r.Voice }) {
 				add(r.Voice.Word, strings.Repeat("-", len(r.Steps)))
 			}
 		}
 	}
 	if l.Bass != nil {
-		var s strings.Builder
-		for _, x := range l.Bass {
-			s.WriteByte(bassSign(x))
-		}
-		add("bass", s.String())
+		add("bass", signsOf(l.Bass, bassSign))
 	}
 	if l.Comp != nil {
-		var s strings.Builder
-		for _, x := range l.Comp {
-			s.WriteByte(compSign(x))
-		}
-		add("comp", s.String())
+		add("comp", signsOf(l.Comp, compSign))
 	}
-	if len(names) == 0 {
+	if len(rows) == 0 {
 		b.WriteString("nothing more\n")
 		return
 	}
-	perBar := f.Grid
-	counts := countLine(f)
-	perLine := max(1, pictureWidth/(2*perBar+1))
+	perLine := max(1, pictureWidth/(2*f.Grid+1))
 	for bar := 0; bar < whole.Bars; bar += perLine {
 		n := min(perLine, whole.Bars-bar)
-		line(b, "", strings.Repeat(counts+"|", n))
-		for _, name := range names {
-			var s strings.Builder
+		line(b, "", strings.Repeat(countLine(f)+"|", n))
+		for _, r := range rows {
+			text := ""
 			for i := bar; i < bar+n; i++ {
-				for _, c := range rows[name][i*perBar : (i+1)*perBar] {
-					s.WriteRune(c)
-					s.WriteByte(' ')
-				}
-				s.WriteByte('|')
+				text += strings.Join(strings.Split(r.signs[i*f.Grid:(i+1)*f.Grid], ""), " ") + " |"
 			}
-			line(b, name, s.String())
+			line(b, r.name, text)
 		}
 	}
 }
 
 func line(b *strings.Builder, name, text string) {
 	fmt.Fprintf(b, "%-11s  %s\n", name, text)
-}
-
-// sameRow reports whether the level has just this row.
-func sameRow(r feel.Row, in []feel.Row) bool {
-	for _, o := range in {
-		if o.Voice == r.Voice {
-			for i := range o.Steps {
-				if o.Steps[i] != r.Steps[i] {
-					return false
-				}
-			}
-			return true
-		}
-	}
-	return false
-}
-
-func hasVoice(rows []feel.Row, v feel.Voice) bool {
-	for _, r := range rows {
-		if r.Voice == v {
-			return true
-		}
-	}
-	return false
 }
 
 // countLine is what is spoken over the steps of a bar, two columns a step. What
@@ -172,9 +129,13 @@ func countLine(f *feel.Feel) string {
 	m := f.Meters[0]
 	step := m.BarTicks() / int64(f.Grid)
 	unit := m.UnitTicks()
-	inner := map[int64]string{0: ""}
+	inner := map[int64]string{}
 	switch n := unit / step; {
 	case unit%step != 0:
+	case m.Compound() || m.Den > 4:
+		if n%2 == 0 {
+			inner[unit/2] = "&"
+		}
 	case n == 2:
 		inner[step] = "&"
 	case n == 3:
@@ -183,12 +144,6 @@ func countLine(f *feel.Feel) string {
 		inner[unit/4], inner[unit/2], inner[3*unit/4] = "e", "&", "a"
 	case n%2 == 0:
 		inner[unit/2] = "&"
-	}
-	if m.Compound() || m.Den > 4 {
-		inner = map[int64]string{0: ""}
-		if unit%(2*step) == 0 {
-			inner[unit/2] = "&"
-		}
 	}
 	var b strings.Builder
 	for t := int64(0); t < m.BarTicks(); t += step {
@@ -205,42 +160,37 @@ func countLine(f *feel.Feel) string {
 	return b.String()
 }
 
+// signsOf are the signs of a row's steps.
+func signsOf[S any](steps []S, sign func(S) byte) string {
+	var out []byte
+	for _, s := range steps {
+		out = append(out, sign(s))
+	}
+	return string(out)
+}
+
 func strokeSign(s feel.Stroke) byte {
 	switch {
 	case s.Flam:
 		return 'f'
 	case s.Drag:
 		return 'd'
+	case s.Touch == feel.Sound:
+		return '~'
 	}
-	return touchSign(s.Touch, '~')
+	return touches[s.Touch]
 }
 
 func bassSign(s feel.BassStep) byte {
 	if s.Degree != 0 {
 		return s.Degree
 	}
-	return touchSign(s.Touch, '=')
+	return touches[s.Touch]
 }
 
 func compSign(s feel.CompStep) byte {
 	if s.Part != 0 && s.Part != 'c' {
 		return s.Part
 	}
-	return touchSign(s.Touch, '=')
-}
-
-func touchSign(t feel.Touch, held byte) byte {
-	switch t {
-	case feel.Sound:
-		return held
-	case feel.Ghost:
-		return 'g'
-	case feel.Soft:
-		return 's'
-	case feel.Normal:
-		return 'x'
-	case feel.Strong:
-		return 'X'
-	}
-	return '-'
+	return touches[s.Touch]
 }

@@ -54,7 +54,7 @@ func (d *decoder) readTab(a *hclsyntax.Attribute, bar int) (tab, bool) {
 	if d.anyMeter {
 		bar = 0
 	}
-	wrong, others := -1, 0
+	var wrong []int
 	for i, r := range text {
 		switch {
 		case r == ' ':
@@ -71,21 +71,19 @@ func (d *decoder) readTab(a *hclsyntax.Attribute, bar int) (tab, bool) {
 			d.rep.Errorf(a.Expr.Range(), "A row on several lines",
 				"A row stands on one line, in quotes: %s = \"x---x---\". Its bars may be parted by |.", a.Name)
 			return t, false
-		case wrong < 0:
-			wrong = i
-			t.steps, t.at = append(t.steps, '-'), append(t.at, i)
 		default:
-			others++
+			wrong = append(wrong, i)
 			t.steps, t.at = append(t.steps, '-'), append(t.at, i)
 		}
 	}
-	if wrong >= 0 {
-		r, n := utf8.DecodeRuneInString(text[wrong:])
+	if len(wrong) > 0 {
+		at := wrong[0]
+		r, n := utf8.DecodeRuneInString(text[at:])
 		more := ""
-		if others > 0 {
-			more = fmt.Sprintf(" (and %d more in this row)", others)
+		if len(wrong) > 1 {
+			more = fmt.Sprintf(" (and %d more in this row)", len(wrong)-1)
 		}
-		d.rep.Errorf(d.within(a.Expr, text, wrong, wrong+n), "Not a sign of this row",
+		d.rep.Errorf(d.within(a.Expr, text, at, at+n), "Not a sign of this row",
 			"%q means nothing in the row %s%s. Write %s.", string(r), a.Name, more, names)
 		return t, false
 	}

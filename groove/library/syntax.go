@@ -1,6 +1,7 @@
 package library
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -123,12 +124,7 @@ func misnamed(b *hclsyntax.Block, name string) bool {
 			return true
 		}
 	}
-	for _, x := range b.Body.Blocks {
-		if x.Type == name {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(b.Body.Blocks, func(x *hclsyntax.Block) bool { return x.Type == name })
 }
 
 // home is where each block stands.
@@ -141,28 +137,17 @@ var home = map[string]string{
 	"fill":   "in a fills block",
 }
 
+// valueForms are values as they are written, of what is neither a row nor a text.
+var valueForms = map[string]string{
+	"tempo": "[60, 90]", "grid": "16", "syncopation": "3", "voices": "3", "colour": "3", "swing": "2",
+	"energy": "[2, 4]", "meter": `"4/4"`, "from": `"1"`, "without": `["hat"]`,
+}
+
 // valueForm shows how a value is written.
 func valueForm(word string) string {
-	switch word {
-	case "tempo":
-		return "tempo = [60, 90]"
-	case "grid":
-		return "grid = 16"
-	case "syncopation", "voices", "colour":
-		return word + " = 3"
-	case "swing":
-		return "swing = 2"
-	case "energy":
-		return "energy = [2, 4]"
-	case "meter":
-		return `meter = "4/4"`
-	case "from":
-		return `from = "1"`
-	case "without":
-		return `without = ["hat"]`
-	}
+	form := cmp.Or(valueForms[word], `"…"`)
 	if isRow(word) {
-		return word + ` = "x---x---"`
+		form = `"x---x---"`
 	}
-	return word + ` = "…"`
+	return word + " = " + form
 }

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"cmp"
 	"math/big"
-	"strconv"
 
 	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
@@ -14,10 +13,9 @@ import (
 // plain is the value of an expression that is written out: a quoted text, a
 // number, true, false, null, or a list of these. Anything that would have to be
 // worked out is refused, so that no file can make the decoder work.
-func plain(e hclsyntax.Expression) (cty.Value, bool) {
-	switch e := e.(type) {
-	case *hclsyntax.LiteralValueExpr:
-		return e.Val, true
+func plain(expr hclsyntax.Expression) (cty.Value, bool) {
+	switch e := expr.(type) {
+	case *hclsyntax.LiteralValueExpr, *hclsyntax.TemplateExpr: // the guard lets no template through but text
 	case *hclsyntax.ParenthesesExpr:
 		return plain(e.Expression)
 	case *hclsyntax.UnaryOpExpr:
@@ -25,29 +23,17 @@ func plain(e hclsyntax.Expression) (cty.Value, bool) {
 		if !ok || e.Op != hclsyntax.OpNegate || v.IsNull() || v.Type() != cty.Number {
 			return cty.NilVal, false
 		}
-		return v.Negate(), true
-	case *hclsyntax.TemplateExpr:
-		text := ""
-		for _, part := range e.Parts {
-			v, ok := plain(part)
-			if !ok || v.IsNull() || v.Type() != cty.String {
-				return cty.NilVal, false
-			}
-			text += v.AsString()
-		}
-		return cty.StringVal(text), true
 	case *hclsyntax.TupleConsExpr:
-		var vals []cty.Value
 		for _, x := range e.Exprs {
-			v, ok := plain(x)
-			if !ok {
+			if _, ok := plain(x); !ok {
 				return cty.NilVal, false
 			}
-			vals = append(vals, v)
 		}
-		return cty.TupleVal(vals), true
+	default:
+		return cty.NilVal, false
 	}
-	return cty.NilVal, false
+	v, diags := expr.Value(nil)
+	return v, !diags.HasErrors()
 }
 
 // value reads a plain value or reports what stands there instead.
@@ -145,29 +131,25 @@ func (d *decoder) pair(a *hclsyntax.Attribute, low, high int) (lo, hi int, ok bo
 	return 0, 0, false
 }
 
-func wholeIn(v cty.Value, low, high int) (int, bool) {
+// numberIn is a number from low to high, nil for anything else.
+func numberIn(v cty.Value, low, high int) *big.Float {
 	if v.IsNull() || v.Type() != cty.Number {
-		return 0, false
+		return nil
 	}
 	f := v.AsBigFloat()
-	if f.IsInf() || !f.IsInt() || f.Cmp(big.NewFloat(float64(low))) < 0 || f.Cmp(big.NewFloat(float64(high))) > 0 {
+	if f.Cmp(big.NewFloat(float64(low))) < 0 || f.Cmp(big.NewFloat(float64(high))) > 0 {
+		return nil
+	}
+	return f
+}
+
+func wholeIn(v cty.Value, low, high int) (int, bool) {
+	f := numberIn(v, low, high)
+	if f == nil || !f.IsInt() {
 		return 0, false
 	}
 	n, _ := f.Int64()
 	return int(n), true
-}
-
-// perMille is a number times 1000, rounded, when it lies between 1 and 4.
-func perMille(v cty.Value) (int, bool) {
-	if v.IsNull() || v.Type() != cty.Number {
-		return 0, false
-	}
-	f := v.AsBigFloat()
-	if f.IsInf() || f.Cmp(big.NewFloat(1)) < 0 || f.Cmp(big.NewFloat(4)) > 0 {
-		return 0, false
-	}
-	n, err := strconv.Atoi(new(big.Float).Mul(f, big.NewFloat(1000)).Text('f', 0))
-	return n, err == nil
 }
 
 // within is the range of the bytes from, to of a quoted text. A text that does

@@ -1,6 +1,9 @@
 package harmony
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // Applied is a numeral with another one after its slash, such as V7/V: it is a chord of
 // the key whose tonic the second one is.
@@ -64,15 +67,8 @@ func ReadApplied(s string, k Key) (a Applied, ok bool) {
 
 // function is what a numeral does in its key.
 func function(r roman, c *Chord) Function {
-	minor, diminished := false, false
-	for _, t := range c.tones[:c.n] {
-		switch {
-		case t.Degree == 3 && t.Semitones == 3:
-			minor = true
-		case t.Degree == 5 && t.Semitones == 6:
-			diminished = true
-		}
-	}
+	minor := slices.Contains(c.tones[:c.n], Tone{Degree: 3, Alter: -1, Semitones: 3})
+	diminished := slices.Contains(c.tones[:c.n], Tone{Degree: 5, Alter: -1, Semitones: 6})
 	switch {
 	case r.degree == 4 && r.alter == 0 && !minor: // V, V7, V+
 		return Leading
@@ -92,6 +88,11 @@ func overBass(head string, c Chord, bass Name, k Key) (Chord, string) {
 	if c.Root == bass {
 		return Chord{}, ""
 	}
+	return withDegree(head, c, bass, k)
+}
+
+// withDegree is overBass for any bass: the root is the degree 1.
+func withDegree(head string, c Chord, bass Name, k Key) (Chord, string) {
 	steps, _ := c.Root.Interval(bass)
 	for _, sign := range [...]string{"", "b", "#"} {
 		try := head + "/" + sign + string(rune('1'+steps))

@@ -15,44 +15,35 @@ func isNoChord(s string) bool {
 	return s == noChord || s == "NC" || s == "N.C" || s == "n.c."
 }
 
-// known is a suffix in its canonical spelling, with its tones.
-type known struct {
-	suffix string
-	tones  [MaxTones]Tone
-	n      int8
-}
-
 // commonSuffixes is built once from commonSpellings and never changed. Most chords of a
-// song are found in it without parsing.
-var commonSuffixes = sync.OnceValue(func() map[string]known {
-	m := make(map[string]known, len(commonSpellings))
+// song are found in it without parsing. Its chords have no root yet.
+var commonSuffixes = sync.OnceValue(func() map[string]Chord {
+	m := make(map[string]Chord, len(commonSpellings))
 	for _, s := range commonSpellings {
-		k, fault, _, _ := readSuffix(s)
-		if fault != "" {
-			panic("harmony: common spelling " + s + ": " + fault)
+		c, f := readSuffix(s)
+		if f != nil {
+			panic("harmony: common spelling " + s + ": " + f.why)
 		}
-		m[s] = k
+		m[s] = c
 	}
 	return m
 })
 
-func readSuffix(s string) (k known, fault string, at, length int) {
-	q, fault, at, length := parseSuffix(s)
-	if fault != "" {
-		return known{}, fault, at, length
-	}
-	var n int
-	k.suffix = q.suffix()
-	k.tones, n = q.tones()
-	k.n = int8(n)
-	return k, "", 0, 0
-}
-
-func lookSuffix(s string) (k known, fault string, at, length int) {
-	if k, ok := commonSuffixes()[s]; ok {
-		return k, "", 0, 0
+// lookSuffix reads a suffix; the chord has no root yet.
+func lookSuffix(s string) (Chord, *fault) {
+	if c, ok := commonSuffixes()[s]; ok {
+		return c, nil
 	}
 	return readSuffix(s)
+}
+
+func readSuffix(s string) (Chord, *fault) {
+	q, f := parseSuffix(s)
+	if f != nil {
+		return Chord{}, f
+	}
+	tones, n := q.tones()
+	return Chord{Suffix: q.suffix(), tones: tones, n: int8(n)}, nil
 }
 
 // splitBass finds the slash of a slash chord: the last one outside brackets that has a
@@ -79,13 +70,12 @@ func ParseChord(s string) (Chord, error) {
 		return Chord{}, tooLong(s)
 	}
 	c, err := parseEnglish(s)
-	if err == nil {
-		return c, nil
+	if err != nil {
+		if e := foreignChord(s); e != nil {
+			err = e
+		}
 	}
-	if e := foreignChord(s); e != nil {
-		return Chord{}, e
-	}
-	return Chord{}, err
+	return c, err
 }
 
 // parseEnglish reads a letter symbol other than N.C., and knows of no other tongue.
@@ -94,16 +84,15 @@ func parseEnglish(s string) (Chord, error) {
 	if size == 0 {
 		return Chord{}, noRoot(s)
 	}
-	c := Chord{Root: root, Bass: root}
-	end := len(s)
+	low, end := root, len(s)
 	if slash, bass := splitBass(s); slash >= size {
-		c.Bass, end = bass, slash
+		low, end = bass, slash
 	}
-	k, fault, at, length := lookSuffix(s[size:end])
-	if fault != "" {
-		return Chord{}, badSuffix(s, size, end, fault, at, length)
+	c, f := lookSuffix(s[size:end])
+	if f != nil {
+		return Chord{}, badSuffix(s, size, end, f)
 	}
-	c.Suffix, c.tones, c.n = k.suffix, k.tones, k.n
+	c.Root, c.Bass = root, low
 	return c, nil
 }
 
@@ -124,9 +113,6 @@ func (c Chord) String() string {
 // N.C. A slash bass is not added to them. Alter is measured from the major scale on the
 // root, so a diminished seventh has -2.
 func (c Chord) Tones() []Tone {
-	if c.n == 0 {
-		return nil
-	}
 	return append([]Tone(nil), c.tones[:c.n]...)
 }
 

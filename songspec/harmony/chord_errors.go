@@ -1,9 +1,12 @@
 package harmony
 
 import (
+	"cmp"
 	"fmt"
 	"strconv"
 	"strings"
+
+	"plinth/songspec/wording"
 )
 
 func tooLong(s string) error {
@@ -28,10 +31,10 @@ func noRoot(s string) error {
 
 // badSuffix makes the error for a fault in the suffix, which is s[root:end]. When only the
 // part after a slash cannot be read, the bass is wrong and not the quality.
-func badSuffix(s string, root, end int, fault string, at, length int) error {
-	e := &SymbolError{Kind: NoQuality, Text: s, Offset: root + at, Length: length, Reason: fault}
+func badSuffix(s string, root, end int, f *fault) error {
+	e := &SymbolError{Kind: NoQuality, Text: s, Offset: root + f.at, Length: f.length, Reason: f.why}
 	if slash := strings.LastIndexByte(s[:end], '/'); slash >= root {
-		if k, f, _, _ := lookSuffix(s[root:slash]); f == "" {
+		if c, bad := lookSuffix(s[root:slash]); bad == nil {
 			e.Kind, e.Offset, e.Length = NoBass, slash+1, end-slash-1
 			e.Reason = "After the slash comes the bass, a capital letter A to G with b or # if it needs one."
 			if up := capital(s[slash+1:]); up != "" {
@@ -44,13 +47,13 @@ func badSuffix(s string, root, end int, fault string, at, length int) error {
 				e.Suggest = s[:root] + other
 			}
 			if e.Suggest == "" {
-				e.Suggest = degreeBass(s[:root], k, s[slash+1:])
+				e.Suggest = degreeBass(s[:root], c, s[slash+1:])
 			}
 			return e
 		}
 	}
-	if fault == bareFour {
-		e.Suggest = s[:root+at] + "sus" + s[root+at:]
+	if f.why == bareFour {
+		e.Suggest = s[:root+f.at] + "sus" + s[root+f.at:]
 	} else if near := nearSuffix(s[root:end]); near != "" {
 		e.Suggest = s[:root] + near + s[end:]
 	}
@@ -63,24 +66,20 @@ func badSuffix(s string, root, end int, fault string, at, length int) error {
 // nearSuffix is the common spelling that a suffix was probably meant to be. It differs
 // by one letter at most, or by two when the suffix is long.
 func nearSuffix(s string) string {
-	if other := otherSpellings[s]; other != "" {
-		return other
-	}
 	most := 1
 	if len(s) > 4 {
 		most = 2
 	}
-	return nearest(s, commonSpellings, most)
+	return cmp.Or(otherSpellings[s], wording.Closest(s, commonSpellings, most))
 }
 
 // degreeBass is the symbol with its bass as a note, C/E for C/3; "" when the chord has no
 // tone of that degree.
-func degreeBass(root string, k known, digits string) string {
-	n, _ := scanName(root)
-	for i := int8(0); i < k.n; i++ {
-		if t := k.tones[i]; t.Degree <= 7 && strconv.Itoa(int(t.Degree)) == digits {
-			b, _ := n.Up(int(t.Degree-1), int(t.Semitones))
-			return root + k.suffix + "/" + b.String()
+func degreeBass(root string, c Chord, digits string) string {
+	c.Root, _ = scanName(root)
+	for _, t := range c.tones[:c.n] {
+		if t.Degree <= 7 && strconv.Itoa(int(t.Degree)) == digits {
+			return root + c.Suffix + "/" + c.Spell(t).String()
 		}
 	}
 	return ""

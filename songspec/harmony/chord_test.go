@@ -261,11 +261,11 @@ func TestCommonSpellings(t *testing.T) {
 			t.Errorf("%q is there twice", s)
 		}
 		seen[s] = true
-		k, fault, _, _ := readSuffix(s)
-		if fault != "" {
-			t.Errorf("%q: %s", s, fault)
-		} else if fast, _, _, _ := lookSuffix(s); fast != k {
-			t.Errorf("%q: the table says %+v, the parser %+v", s, fast, k)
+		c, fault := readSuffix(s)
+		if fault != nil {
+			t.Errorf("%q: %s", s, fault.why)
+		} else if fast, _ := lookSuffix(s); fast != c {
+			t.Errorf("%q: the table says %+v, the parser %+v", s, fast, c)
 		}
 	}
 	if len(seen) < 100 {
@@ -290,15 +290,15 @@ func TestEveryComposition(t *testing.T) {
 				for _, a := range items {
 					for _, b := range items {
 						text := l + n + s + a + b
-						q, fault, _, _ := parseSuffix(text)
-						if fault != "" {
+						q, fault := parseSuffix(text)
+						if fault != nil {
 							continue
 						}
 						read++
 						suffix := q.suffix()
-						back, fault, _, _ := parseSuffix(suffix)
-						if fault != "" || back != q {
-							t.Fatalf("%q prints %q, which reads as %v (%s), not %v", text, suffix, back, fault, q)
+						back, fault := parseSuffix(suffix)
+						if fault != nil || back != q {
+							t.Fatalf("%q prints %q, which reads as %v (%v), not %v", text, suffix, back, fault, q)
 						}
 						if _, size := scanName("C" + suffix); size != 1 {
 							t.Fatalf("%q prints %q, which a root swallows", text, suffix)

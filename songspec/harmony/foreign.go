@@ -166,8 +166,8 @@ func foreignChord(s string) *SymbolError {
 
 // suffixReads reports whether s is a chord suffix.
 func suffixReads(s string) bool {
-	_, fault, _, _ := lookSuffix(s)
-	return fault == ""
+	_, f := lookSuffix(s)
+	return f == nil
 }
 
 // foreignKey is the error for a key that the tables can translate, nil for any other.

@@ -1,8 +1,11 @@
 package harmony
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
+
+	"plinth/songspec/wording"
 )
 
 // fifthsOf is how many fifths the letters C D E F G A B lie above C.
@@ -25,17 +28,11 @@ func keyOf(fifths int, minor bool) Key {
 	if minor {
 		n += 3
 	}
-	// Seven letters on, the same letter comes with one more accidental.
+	// Seven letters on, the same letter comes with one more accidental. F is 0, and Fbb 7*2
+	// before it.
 	const circle = "FCGDAEB"
-	i := n + 1 // F = 0
-	alter := 0
-	for i < 0 {
-		i, alter = i+7, alter-1
-	}
-	for i > 6 {
-		i, alter = i-7, alter+1
-	}
-	return Key{Tonic: Name{Step: int8(stepOf(circle[i])), Alter: int8(alter)}, Minor: minor}
+	i := n + 1 + 7*2
+	return Key{Tonic: Name{Step: int8(stepOf(circle[i%7])), Alter: int8(i/7 - 2)}, Minor: minor}
 }
 
 // ParseKey reads "Eb major", "C minor", "Eb", "Cm". A key has a signature of at most seven
@@ -47,9 +44,7 @@ func ParseKey(s string) (Key, error) {
 		return k, nil
 	}
 	if len(s) <= MaxSymbol {
-		if e := foreignKey(s); e != nil {
-			return Key{}, e
-		}
+		err = cmp.Or(foreignKey(s), err)
 	}
 	return Key{}, err
 }
@@ -73,43 +68,31 @@ func parseKey(s string) (Key, *SymbolError) {
 		}
 		return Key{}, e
 	}
+	k := Key{Tonic: tonic}
 	word := strings.TrimSpace(text[size:])
-	minor := false
-	switch {
-	case word == "" || word == "M":
-	case word == "m":
-		minor = true
+	switch lower := strings.ToLower(word); {
+	case word == "" || word == "M" || lower == "major" || lower == "maj":
+	case word == "m" || lower == "minor" || lower == "min":
+		k.Minor = true
 	default:
-		switch strings.ToLower(word) {
-		case "major", "maj":
-		case "minor", "min":
-			minor = true
-		default:
-			e := &SymbolError{Kind: NoKey, Text: s, Length: len(word),
-				Offset: lead + len(text) - len(word),
-				Reason: `After the tonic of a key comes major or minor, or m alone: "Eb major", "C minor", "Cm".`}
-			if near := nearest(strings.ToLower(word), []string{"major", "minor"}, 3); near != "" {
-				e.Suggest = Key{Tonic: tonic, Minor: near == "minor"}.String()
-			}
-			return Key{}, e
+		e := &SymbolError{Kind: NoKey, Text: s, Length: len(word), Offset: lead + len(text) - len(word),
+			Reason: `After the tonic of a key comes major or minor, or m alone: "Eb major", "C minor", "Cm".`}
+		if near := wording.Closest(lower, []string{"major", "minor"}, 3); near != "" {
+			e.Suggest = Key{Tonic: tonic, Minor: near == "minor"}.String()
 		}
+		return Key{}, e
 	}
-	k := Key{Tonic: tonic, Minor: minor}
 	if f := k.Fifths(); f < -7 || f > 7 {
-		what, n := "sharps", f
+		what, n, plain := "sharps", f, f-12
 		if f < 0 {
-			what, n = "flats", -f
-		}
-		plain := f - 12
-		if f < 0 {
-			plain = f + 12
+			what, n, plain = "flats", -f, f+12
 		}
 		if plain < -7 || plain > 7 { // a double sharp, a double flat
-			plain = fewest(mod12(k.Tonic.PC()), minor, f)
+			plain = fewest(k.Tonic.PC(), k.Minor, f)
 		}
 		return Key{}, &SymbolError{Kind: NoKey, Text: s, Offset: lead, Length: len(text),
 			Reason:  fmt.Sprintf("%s would need %d %s, and a signature has at most 7.", k, n, what),
-			Suggest: keyOf(plain, minor).String()}
+			Suggest: keyOf(plain, k.Minor).String()}
 	}
 	return k, nil
 }
@@ -132,10 +115,11 @@ func fewest(pc int, minor bool, fifthsBefore int) int {
 
 // String is "Eb major".
 func (k Key) String() string {
+	mode := " major"
 	if k.Minor {
-		return k.Tonic.String() + " minor"
+		mode = " minor"
 	}
-	return k.Tonic.String() + " major"
+	return k.Tonic.String() + mode
 }
 
 // Transpose is the key so many semitones up (down when negative), with the signature that
@@ -193,16 +177,12 @@ func (k Key) Spell(pc int) Name {
 // plain is the name of a pitch class with one accidental at most: a sharp where the
 // signature has sharps, otherwise a flat.
 func (k Key) plain(pc int) Name {
-	pc = mod12(pc)
-	n := plainNames[pc]
-	if n.Alter == 0 {
-		return n
-	}
-	if sharp := k.Fifths() > 0; sharp == (n.Alter > 0) {
-		return n
-	} else if sharp {
+	n := plainNames[mod12(pc)]
+	switch sharp := k.Fifths() > 0; {
+	case n.Alter == 0 || sharp == (n.Alter > 0):
+	case sharp:
 		n, _ = n.Up(-1, 0)
-	} else {
+	default:
 		n, _ = n.Up(1, 0)
 	}
 	return n

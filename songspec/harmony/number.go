@@ -21,11 +21,9 @@ func numbered(s string, k Key) *SymbolError {
 			"and 5/7 is V/3."
 	}
 	roman := romans[s[signs]-'1']
-	for _, minor := range [...]string{"-", "m"} {
-		if strings.HasPrefix(head, minor) && !strings.HasPrefix(head, "maj") && !strings.HasPrefix(head, "ma7") {
-			roman, head = strings.ToLower(roman), head[len(minor):]
-			break
-		}
+	major := strings.HasPrefix(head, "maj") || strings.HasPrefix(head, "ma7")
+	if !major && (strings.HasPrefix(head, "-") || strings.HasPrefix(head, "m")) {
+		roman, head = strings.ToLower(roman), head[1:]
 	}
 	if strings.HasPrefix(head, "o") || strings.HasPrefix(head, "°") || strings.HasPrefix(head, "dim") ||
 		strings.HasPrefix(head, "ø") {

@@ -1,6 +1,9 @@
 package harmony
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // A numeral is made of accidentals if any, I to VII, a chord suffix as in letter symbols,
 // any number of /NUMERAL (the chord that it leads to), and at most one /DEGREE (the bass).
@@ -39,35 +42,17 @@ type roman struct {
 // scanRoman reads accidentals and a numeral at the start of s. size is 0 when
 // there is none; ok is false when the letters are no numeral.
 func scanRoman(s string) (r roman, size int, ok bool) {
-	for {
-		alter, took := accidental(s[size:])
-		if took == 0 || r.alter*alter < 0 || r.alter+alter < -2 || r.alter+alter > 2 {
-			break
-		}
-		r.alter, size = r.alter+alter, size+took
-	}
-	at := size
-	upper, lower := false, false
-	for size < len(s) && strings.IndexByte("IViv", s[size]) >= 0 {
-		if s[size] >= 'a' {
-			lower = true
-		} else {
-			upper = true
-		}
-		size++
-	}
-	if size == at {
+	r.alter, size = oneOrTwo(s)
+	rest := s[size:]
+	word := rest[:len(rest)-len(strings.TrimLeft(rest, "IViv"))]
+	if word == "" {
 		return roman{}, 0, false
 	}
-	r.minor = lower
-	word := strings.ToUpper(s[at:size])
-	for i, w := range romans {
-		if w == word && upper != lower {
-			r.degree = i
-			return r, size, true
-		}
-	}
-	return r, size, false
+	upper := strings.ToUpper(word)
+	r.minor = word != upper
+	r.degree = slices.Index(romans[:], upper)
+	ok = r.degree >= 0 && (word == upper || word == strings.ToLower(word))
+	return r, size + len(word), ok
 }
 
 // place is a note by its distance above the tonic of the song's key: 0 to 6 letters and 0

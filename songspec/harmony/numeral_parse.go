@@ -1,6 +1,12 @@
 package harmony
 
-import "strings"
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"plinth/songspec/wording"
+)
 
 // numeralParser reads one symbol from its end; end is where the part not yet read ends.
 type numeralParser struct {
@@ -45,22 +51,16 @@ func (p *numeralParser) parse() Chord {
 
 const badRoman = "A Roman numeral is I, II, III, IV, V, VI or VII, all capitals for major or all small for minor."
 
+// nearRoman is the numeral that one in wrong letters was probably meant to be.
 func nearRoman(s string) string {
-	_, size, _ := scanRoman(s)
-	at := size
-	for at > 0 && strings.IndexByte("IViv", s[at-1]) >= 0 {
-		at--
-	}
-	word := s[at:size]
-	if r, _, ok := scanRoman(strings.ToUpper(word)); ok { // Iv: the first letter decides
+	_, at := oneOrTwo(s)
+	word := s[at:]
+	near := cmp.Or(wording.Closest(word, allRomans, 2), "I")
+	if upper := strings.ToUpper(word); slices.Contains(romans[:], upper) { // Iv: the first letter decides
+		near = upper
 		if word[0] >= 'a' {
-			return s[:at] + strings.ToLower(romans[r.degree])
+			near = strings.ToLower(upper)
 		}
-		return s[:at] + romans[r.degree]
-	}
-	near := nearest(word, allRomans, 2)
-	if near == "" {
-		near = "I"
 	}
 	return s[:at] + near
 }
@@ -70,8 +70,7 @@ func nearRoman(s string) string {
 func (p *numeralParser) head(local tonic) (c Chord, root place, figure int) {
 	s := p.s[:p.end]
 	if s == "N" || s == "N6" {
-		k, _, _, _ := lookSuffix("")
-		c.set(k)
+		c, _ = lookSuffix("")
 		if s == "N6" {
 			figure = 3
 		}
@@ -87,42 +86,34 @@ func (p *numeralParser) head(local tonic) (c Chord, root place, figure int) {
 		return c, root, 0
 	}
 	rest := s[size:]
-	k, fault, at, length := lookNumeralSuffix(rest, r.minor)
-	if fault != "" {
-		if k, figure, ok = figured(rest, r.minor, local.majorSeventh(r.root(local))); !ok {
+	c, f := lookNumeralSuffix(rest, r.minor)
+	if f != nil {
+		if c, figure, ok = figured(rest, r.minor, local.majorSeventh(r.root(local))); !ok {
 			suggest := ""
 			if near := nearSuffix(rest); near != "" {
 				suggest = p.s[:size] + near + p.s[p.end:]
 			}
-			p.fail(NoQuality, size+at, length, fault, suggest)
+			p.fail(NoQuality, size+f.at, f.length, f.why, suggest)
 		}
 	}
-	c.set(k)
 	return c, r.root(local), figure
 }
 
-func (c *Chord) set(k known) { c.Suffix, c.tones, c.n = k.suffix, k.tones, k.n }
-
 // lookNumeralSuffix reads a numeral's suffix. A numeral in small letters adds the m, unless
 // the suffix itself names a minor or diminished triad.
-func lookNumeralSuffix(rest string, minor bool) (k known, fault string, at, length int) {
-	if !minor {
-		return lookSuffix(rest)
-	}
+func lookNumeralSuffix(rest string, minor bool) (Chord, *fault) {
 	p := suffixParser{s: rest}
 	p.readLead()
-	switch p.lead {
-	case leadMinor, leadDim, leadHalfDim:
+	if !minor || p.lead.minor() || strings.HasPrefix(rest, "5") {
 		return lookSuffix(rest)
 	}
-	if strings.HasPrefix(rest, "5") {
-		return lookSuffix(rest)
+	c, f := lookSuffix("m" + rest)
+	if f != nil && f.at > 0 {
+		f.at--
+	} else if f != nil {
+		f.length = max(0, f.length-1)
 	}
-	k, fault, at, length = lookSuffix("m" + rest)
-	if at--; at < 0 {
-		at, length = 0, max(0, length-1)
-	}
-	return k, fault, at, length
+	return c, f
 }
 
 // majorSeventh reports whether the key's own seventh over a root is a major one.
@@ -135,47 +126,31 @@ func (k tonic) majorSeventh(root place) bool {
 
 // figured reads the inversion figures 64, 65, 43 and 42 at the end of a suffix. They come
 // from figured bass, so their seventh is the key's own: I42 is Imaj7/7.
-func figured(rest string, minor, major7 bool) (k known, degree int, ok bool) {
-	if len(rest) < 2 {
-		return known{}, 0, false
+func figured(rest string, minor, major7 bool) (c Chord, degree int, ok bool) {
+	word, figure := rest[:max(0, len(rest)-2)], rest[max(0, len(rest)-2):]
+	degree = map[string]int{"64": 5, "65": 3, "43": 5, "42": 7}[figure]
+	if degree == 0 || !slices.Contains([]string{"", "o", "°", "ø", "dim", "+", "maj", "M", "m"}, word) {
+		return Chord{}, 0, false
 	}
-	word, seventh := rest[:len(rest)-2], "7"
-	if word == "" && !minor && major7 {
+	seventh := "7"
+	if figure == "64" {
+		seventh = ""
+	} else if word == "" && !minor && major7 {
 		seventh = "maj7"
 	}
-	switch rest[len(rest)-2:] {
-	case "64":
-		degree, seventh = 5, ""
-	case "65":
-		degree = 3
-	case "43":
-		degree = 5
-	case "42":
-		degree = 7
-	default:
-		return known{}, 0, false
-	}
-	switch word {
-	case "", "o", "°", "ø", "dim", "+", "maj", "M", "m":
-	default:
-		return known{}, 0, false
-	}
-	k, fault, _, _ := lookNumeralSuffix(word+seventh, minor)
-	return k, degree, fault == ""
+	c, f := lookNumeralSuffix(word+seventh, minor)
+	return c, degree, f == nil
 }
 
 // bassPlace is the place of a bass degree, which may have accidentals.
 func (p *numeralParser) bassPlace(c *Chord, root place, local tonic, digits string, at int) place {
 	alter, i := accidentals(digits)
-	d := 0
-	switch digits[i:] {
-	case "1", "2", "3", "4", "5", "6", "7":
-		d = int(digits[i] - '0')
-	case "9":
+	d := strings.Index("123456789", digits[i:]) + 1
+	if d == 9 {
 		d = 2
 	}
 	switch {
-	case d == 0 || alter < -2 || alter > 2:
+	case len(digits)-i != 1 || d < 1 || d > 7 || alter < -2 || alter > 2:
 		p.fail(NoBass, at, len(digits), "The degree in the bass is 1 to 7, with b or # if it needs one.", "")
 		return root
 	case i == 0:

@@ -35,9 +35,10 @@ func (p *numeralParser) takeTargets() tonic {
 	for slash := p.lastSlash(); slash >= 0; slash = p.lastSlash() {
 		part := p.s[slash+1 : p.end]
 		r, size, ok := scanRoman(part)
+		if size == 0 && p.suffixSlash(slash) {
+			break
+		}
 		switch {
-		case size == 0 && p.suffixSlash(slash):
-			slash = -1
 		case size == 0:
 			p.fail(NoBass, slash+1, p.end-slash-1,
 				"After the slash of a numeral comes the degree in the bass, I/5, "+
@@ -52,9 +53,6 @@ func (p *numeralParser) takeTargets() tonic {
 				"The numeral after the slash is a key and stands bare: only a major or a minor chord can be one.",
 				p.s[:slash+1+size]+p.s[p.end:])
 			return tonic{}
-		}
-		if slash < 0 {
-			break
 		}
 		targets = append(targets, r)
 		p.end = slash
@@ -86,12 +84,6 @@ func (p *numeralParser) letterBass(slash int) string {
 	if e != nil {
 		return ""
 	}
-	steps, _ := c.Root.Interval(n)
-	for _, sign := range [...]string{"", "b", "#"} {
-		try := p.s[:slash+1] + sign + string(rune('1'+steps))
-		if got, e := readNumeral(try, p.home); e == nil && got.Bass == n {
-			return try
-		}
-	}
-	return ""
+	_, written := withDegree(p.s[:slash], c, n, p.home)
+	return written
 }

@@ -8,21 +8,17 @@ func (p *suffixParser) check() {
 		p.fail(0, all, "A dominant chord has a number: 7, 9, 11 or 13.")
 	case p.lead == leadHalfDim && p.number == 6:
 		p.fail(0, all, "A half-diminished chord has a seventh, not a sixth.")
-	case p.alt && (p.lead != leadNone && p.lead != leadDom || p.number != 0 && p.number != 7 || p.sus2 || p.sus4 ||
+	case p.alt && (p.lead != leadNone && p.lead != leadDom || p.number != 0 && p.number != 7 || p.sus2|p.sus4 != 0 ||
 		p.altered != [14]uint8{} || p.added != [14]uint8{}):
 		p.fail(0, all, "An altered chord is 7alt and nothing else; or write its alterations one by one.")
-	case (p.lead == leadDim || p.lead == leadHalfDim) && (p.sus2 || p.sus4):
+	case (p.lead == leadDim || p.lead == leadHalfDim) && p.sus2|p.sus4 != 0:
 		p.fail(0, all, "A diminished chord is made by its third and cannot be suspended.")
 	}
 }
 
 // altChord is what plinth plays for 7alt: one altered fifth and one altered ninth. Players
 // choose among the altered tones: common practice, no single source.
-var altChord = func() (q quality) {
-	q.deg[1], q.deg[3], q.deg[5], q.deg[7], q.deg[9] = natural, natural, sharp, flat, sharp
-	q.alt = true
-	return q
-}()
+var altChord = quality{deg: [14]uint8{1: natural, 3: natural, 5: sharp, 7: flat, 9: sharp}, alt: true}
 
 // resolve works out the tones. Where the reference libraries differ, it follows
 // testdata/reference/chord_choices.csv.
@@ -31,17 +27,13 @@ func (p *suffixParser) resolve() quality {
 		return altChord
 	}
 	if p.add3 { // the third is there, so a second or fourth is added to it
-		if p.sus2 {
-			p.added[2] |= natural
-		}
-		if p.sus4 {
-			p.added[4] |= natural
-		}
-		p.sus2, p.sus4 = false, false
+		p.added[2] |= p.sus2
+		p.added[4] |= p.sus4
+		p.sus2, p.sus4 = 0, 0
 	}
 	var q quality
 	q.deg[1] = natural
-	minor := p.lead == leadMinor || p.lead == leadDim || p.lead == leadHalfDim
+	minor := p.lead.minor()
 	p.third(&q, minor)
 	p.fifth(&q)
 	p.sevenths(&q)
@@ -60,13 +52,8 @@ func (p *suffixParser) resolve() quality {
 func (p *suffixParser) third(q *quality, minor bool) {
 	switch {
 	case p.number == 5:
-	case p.sus2 || p.sus4:
-		if p.sus2 {
-			q.deg[2] = natural
-		}
-		if p.sus4 {
-			q.deg[4] = natural
-		}
+	case p.sus2|p.sus4 != 0:
+		q.deg[2], q.deg[4] = p.sus2, p.sus4
 	case minor:
 		q.deg[3] = flat
 	default:

@@ -14,16 +14,21 @@ type suffixParser struct {
 	major7  bool
 	plus7   bool // a major seventh beside a diminished one: o7M7
 	alt     bool
-	sus2    bool
-	sus4    bool
+	sus2    uint8 // natural where it is there
+	sus4    uint8
 	add3    bool
 	no3     bool
 	no5     bool
 	altered [14]uint8 // alterations: they replace the natural tone
 	added   [14]uint8 // additions: they stand beside it
 
-	faultAt, faultLen int
-	fault             string
+	fault *fault
+}
+
+// fault is what is wrong with some bytes of a suffix, in a sentence.
+type fault struct {
+	why        string
+	at, length int
 }
 
 type lead uint8
@@ -39,34 +44,33 @@ const (
 	leadDom
 )
 
-// parseSuffix reads a whole suffix. If it cannot be read, fault is a sentence that says
-// what is wrong with the length bytes from at on; otherwise it is "".
-func parseSuffix(s string) (q quality, fault string, at, length int) {
+// minor reports a lead with a minor third.
+func (l lead) minor() bool { return l == leadMinor || l == leadDim || l == leadHalfDim }
+
+// parseSuffix reads a whole suffix.
+func parseSuffix(s string) (quality, *fault) {
 	p := suffixParser{s: s}
 	p.readLead()
-	if p.fault == "" {
-		p.readNumber()
-	}
-	for p.fault == "" && p.i < len(p.s) {
+	p.readNumber()
+	for p.fault == nil && p.i < len(p.s) {
 		p.item(false)
 	}
-	if p.fault == "" {
-		p.check()
+	p.check()
+	if p.fault != nil {
+		return quality{}, p.fault
 	}
-	if p.fault == "" {
-		q = p.resolve()
-		if _, n := q.tones(); n > MaxTones {
-			p.fail(0, len(s), "A chord has at most 8 tones.")
-		} else if n < 2 {
-			p.fail(0, len(s), "A chord has at least one tone besides its root.")
-		}
+	q := p.resolve()
+	if _, n := q.tones(); n > MaxTones {
+		p.fail(0, len(s), "A chord has at most 8 tones.")
+	} else if n < 2 {
+		p.fail(0, len(s), "A chord has at least one tone besides its root.")
 	}
-	return q, p.fault, p.faultAt, p.faultLen
+	return q, p.fault
 }
 
 func (p *suffixParser) fail(at, length int, why string) {
-	if p.fault == "" {
-		p.fault, p.faultAt, p.faultLen = why, at, length
+	if p.fault == nil {
+		p.fault = &fault{why, at, length}
 	}
 }
 
@@ -82,32 +86,10 @@ func (p *suffixParser) eat(token string) bool {
 // word takes a word if it comes next: in small letters, with a capital first letter, or in
 // capitals, as hand-written chart fonts print it.
 func (p *suffixParser) word(w string) bool {
-	if len(p.s)-p.i < len(w) {
-		return false
+	if p.i == len(p.s) || p.s[p.i]|0x20 != w[0] {
+		return false // before the work below, most of the time
 	}
-	lower, upper := true, true // of the letters after the first
-	for i := 0; i < len(w); i++ {
-		c := p.s[p.i+i]
-		if c|0x20 != w[i]|0x20 {
-			return false
-		}
-		if w[i] < 'a' || w[i] > 'z' { // the hyphen of half-dim
-			continue
-		}
-		capital := c < 'a'
-		if i == 0 {
-			if !capital {
-				upper = false
-			}
-			continue
-		}
-		lower, upper = lower && !capital, upper && capital
-	}
-	if lower || upper {
-		p.i += len(w)
-		return true
-	}
-	return false
+	return p.eat(w) || p.eat(strings.ToUpper(w[:1])+w[1:]) || p.eat(strings.ToUpper(w))
 }
 
 func (p *suffixParser) minus() bool { return p.eat("-") || p.eat("−") || p.eat("–") }
@@ -181,6 +163,9 @@ func (p *suffixParser) digits() string {
 	return p.s[at:p.i]
 }
 
+// sevenths are the numbers with a seventh in them.
+var sevenths = map[string]int{"7": 7, "9": 9, "11": 11, "13": 13}
+
 // readNumber takes the number after the lead: 2, 5, 6, 7, 9, 11, 13, 67 or 69.
 func (p *suffixParser) readNumber() {
 	at := p.i
@@ -191,14 +176,8 @@ func (p *suffixParser) readNumber() {
 			p.number = 7
 		}
 		return
-	case "7":
-		p.number = 7
-	case "9":
-		p.number = 9
-	case "11":
-		p.number = 11
-	case "13":
-		p.number = 13
+	case "7", "9", "11", "13":
+		p.number = sevenths[d]
 	case "6":
 		p.number = 6
 		if strings.HasPrefix(p.s[p.i:], "/9") && !strings.HasPrefix(p.s[p.i:], "/9/9") {

@@ -7,16 +7,10 @@ import (
 
 // sign takes the accidental of an altered degree, which may be + or -.
 func (p *suffixParser) sign() (bits uint8) {
-	switch alter, size := accidental(p.s[p.i:]); {
-	case size > 0 && (alter == 1 || alter == -1):
-		p.i += size
-		if alter > 0 {
-			return sharp
-		}
-		return flat
-	case p.eat("+"):
+	switch {
+	case p.eat("#") || p.eat("♯") || p.eat("+"):
 		return sharp
-	case p.minus():
+	case p.eat("b") || p.eat("♭") || p.minus():
 		return flat
 	}
 	return 0
@@ -26,38 +20,18 @@ func (p *suffixParser) sign() (bits uint8) {
 // altered second or fourth is the ninth or eleventh.
 func (p *suffixParser) degree(bits uint8) int {
 	at := p.i
-	d := 0
-	switch p.digits() {
-	case "2":
-		d = 2
-		if bits != natural {
-			d = 9
-		}
-	case "3":
-		d = 3
-	case "4":
-		d = 4
-		if bits != natural {
-			d = 11
-		}
-	case "5":
-		d = 5
-	case "6":
-		d = 6
-	case "9":
-		d = 9
-	case "11":
-		d = 11
-	case "13":
-		d = 13
+	d := degrees[p.digits()]
+	if bits != natural && (d == 2 || d == 4) {
+		d += 7
 	}
-	if d == 0 || bits == sharp && (d == 6 || d == 13) || bits == flat && (d == 11 || d == 3) ||
-		bits == sharp && d == 3 {
+	if d == 0 || bits != natural && d == 3 || bits == sharp && (d == 6 || d == 13) || bits == flat && d == 11 {
 		p.i = at
 		return 0
 	}
 	return d
 }
+
+var degrees = map[string]int{"2": 2, "3": 3, "4": 4, "5": 5, "6": 6, "9": 9, "11": 11, "13": 13}
 
 // item takes one addition. Inside brackets a number alone is an added tone.
 func (p *suffixParser) item(inside bool) {
@@ -99,10 +73,9 @@ func (p *suffixParser) unread(at int) {
 }
 
 func (p *suffixParser) group(at int) {
-	for p.fault == "" {
+	for p.fault == nil {
 		p.item(true)
 		switch {
-		case p.fault != "":
 		case p.eat(")"):
 			return
 		case p.i >= len(p.s):
@@ -126,7 +99,7 @@ func (p *suffixParser) addition(at int) {
 		return
 	}
 	if d == 3 { // a suspension with its third: 7sus4add3
-		if !p.sus2 && !p.sus4 || bits != natural {
+		if p.sus2|p.sus4 == 0 || bits != natural {
 			p.fail(at, p.i-at, "A third is added only to a suspended chord.")
 		}
 		p.add3 = true
@@ -137,39 +110,28 @@ func (p *suffixParser) addition(at int) {
 
 func (p *suffixParser) suspension(inside bool) {
 	at := p.i
-	switch p.digits() {
+	figure := p.digits()
+	if strings.Contains(figure, "2") {
+		p.sus2 = natural
+	}
+	if figure != "2" {
+		p.sus4 = natural
+	}
+	switch figure {
 	case "":
 		if inside && p.eat("(") {
 			p.unread(at)
 		}
-		p.sus4 = true
-	case "4":
-		p.sus4 = true
-	case "2":
-		p.sus2 = true
-	case "24", "42":
-		p.sus2, p.sus4 = true, true
-	case "7":
-		p.sus4 = true
-		p.susNumber(at, 7)
-	case "9":
-		p.sus4 = true
-		p.susNumber(at, 9)
-	case "13":
-		p.sus4 = true
-		p.susNumber(at, 13)
+	case "4", "2", "24", "42":
+	case "7", "9", "13": // sus9 is 9sus4
+		if p.number == 0 && p.lead == leadNone {
+			p.number, _ = strconv.Atoi(figure)
+			return
+		}
+		fallthrough
 	default:
 		p.fail(at, p.i-at, "A suspension is sus2, sus4 or sus24.")
 	}
-}
-
-// susNumber reads sus9 as 9sus4.
-func (p *suffixParser) susNumber(at, n int) {
-	if p.number != 0 || p.lead != leadNone {
-		p.fail(at, p.i-at, "A suspension is sus2, sus4 or sus24.")
-		return
-	}
-	p.number = n
 }
 
 func (p *suffixParser) omission(at int) {
@@ -192,12 +154,8 @@ func (p *suffixParser) majorSeventh(at int) {
 		p.majorWord()
 	}
 	d := p.digits()
-	number := 0
-	switch d {
-	case "7", "9", "11", "13":
-		number, _ = strconv.Atoi(d)
-	}
-	if number == 0 && triangle && d == "" {
+	number := sevenths[d]
+	if triangle && d == "" {
 		number = 7
 	}
 	switch {

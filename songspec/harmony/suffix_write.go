@@ -133,26 +133,15 @@ func (w *suffixWriter) take() {
 func (w *suffixWriter) rest() {
 	q := w.q
 	if w.suspended() {
-		if q.has(2, natural) && q.has(4, natural) {
-			w.WriteString("sus24")
-		} else if q.has(2, natural) {
-			w.WriteString("sus2")
-		} else {
-			w.WriteString("sus4")
+		w.WriteString("sus")
+		for _, d := range [...]int{2, 4} {
+			if q.has(d, natural) {
+				w.WriteString(strconv.Itoa(d))
+			}
 		}
 		w.left.deg[2], w.left.deg[4] = 0, 0
 	}
-	for bit, sign := flat, "b"; bit <= sharp; bit, sign = bit<<2, "#" {
-		if w.left.deg[5]&bit == 0 {
-			continue
-		}
-		if w.Len() == 0 {
-			w.WriteString("(" + sign + "5)")
-		} else {
-			w.WriteString(sign + "5")
-		}
-	}
-	for _, d := range [...]int{9, 11, 13} {
+	for _, d := range [...]int{5, 9, 11, 13} {
 		w.altered(d)
 	}
 	for _, d := range [...]int{2, 4, 6, 9, 11, 13} {
@@ -167,7 +156,7 @@ func (w *suffixWriter) rest() {
 		w.WriteString("b6")
 	}
 	third := q.has(3, flat|natural)
-	if !third && !w.suspended() && w.number != 11 && w.String() != "5" && !strings.HasPrefix(w.String(), "5") {
+	if !third && !w.suspended() && w.number != 11 && !strings.HasPrefix(w.String(), "5") {
 		w.WriteString("no3")
 	}
 	if q.deg[5] == 0 && !w.lostFifth() {
@@ -175,18 +164,21 @@ func (w *suffixWriter) rest() {
 	}
 }
 
-// altered writes the b and # forms of an upper degree. An "add" says that the natural tone
+// altered writes the b and # forms of the fifth or of an upper degree. An "add" says that the natural tone
 // stays beside it, or the fifth beside b13.
 func (w *suffixWriter) altered(d int) {
 	for bit, sign := flat, "b"; bit <= sharp; bit, sign = bit<<2, "#" {
 		if w.left.deg[d]&bit == 0 {
 			continue
 		}
-		keep := w.Len() == 0 || w.q.has(d, natural) || d == 13 && w.q.has(5, natural)
-		if keep {
-			w.WriteString("add")
+		text := sign + strconv.Itoa(d)
+		switch {
+		case d == 5 && w.Len() == 0:
+			text = "(" + text + ")"
+		case d != 5 && (w.Len() == 0 || w.q.has(d, natural) || d == 13 && w.q.has(5, natural)):
+			text = "add" + text
 		}
-		w.WriteString(sign + strconv.Itoa(d))
+		w.WriteString(text)
 	}
 }
 

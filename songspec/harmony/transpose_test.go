@@ -54,9 +54,8 @@ func TestTransposeEverywhere(t *testing.T) {
 				}
 				for pc := 0; pc < 12; pc++ {
 					root := from.Spell(pc)
-					c := Chord{Root: root, Bass: root}
-					k, _, _, _ := lookSuffix("m7b5")
-					c.set(k)
+					c, _ := lookSuffix("m7b5")
+					c.Root, c.Bass = root, root
 					got := c.Transpose(from, to)
 					if got.Root.PC() != mod12(pc+lift) || got.Bass != got.Root || got.Suffix != c.Suffix ||
 						!slices.Equal(got.Tones(), c.Tones()) {

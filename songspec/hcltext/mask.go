@@ -32,12 +32,10 @@ func (s *Source) mask(tokens hclsyntax.Tokens) {
 		t := tokens[i]
 		switch t.Type {
 		case hclsyntax.TokenQuotedLit:
-			if bytes.ContainsAny(t.Bytes, "$%") {
-				s.own()
-				for at := t.Range.Start.Byte; at < t.Range.End.Byte; at++ {
-					if b := s.masked[at]; b == '$' || b == '%' || b == hidden {
-						s.masked[at] = 'x'
-					}
+			for at := t.Range.Start.Byte; at < t.Range.End.Byte; at++ {
+				if b := s.masked[at]; b == '$' || b == '%' || b == hidden {
+					s.own()
+					s.masked[at] = 'x'
 				}
 			}
 		case hclsyntax.TokenOHeredoc:
@@ -46,7 +44,7 @@ func (s *Source) mask(tokens hclsyntax.Tokens) {
 				i++
 			}
 			hi := tokens[i].Range.End.Byte
-			if i+1 < len(tokens) && tokens[i+1].Type == hclsyntax.TokenCHeredoc && hi > lo {
+			if i+1 < len(tokens) && tokens[i+1].Type == hclsyntax.TokenCHeredoc {
 				s.own()
 				for at := lo; at < hi-1; at++ {
 					s.masked[at] = 'x'

@@ -3,9 +3,12 @@ package hcltext
 import (
 	"bufio"
 	"bytes"
+	"cmp"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"github.com/apparentlymart/go-textseg/v15/textseg"
@@ -36,16 +39,16 @@ const snippetColumns = 100
 // diagnostic without its source is written without the snippet. Control
 // characters of the sources never reach w. The first error of w is returned.
 func WriteDiagnostics(w io.Writer, sources map[string][]byte, diags hcl.Diagnostics, opts DiagOptions) error {
-	limit := opts.Max
-	if limit == 0 {
-		limit = 10
-	}
-	all := append(hcl.Diagnostics{}, diags...)
+	all := slices.Clone(diags)
 	SortDiagnostics(all)
-	shown, errors, warnings := all, 0, 0
-	if limit > 0 && len(all) > limit {
-		shown, errors, warnings = choose(all, limit)
+	left := cmp.Or(opts.Max, 10)
+	if left < 0 {
+		left = len(all)
 	}
+	shown, errors := choose(all, hcl.DiagError, left)
+	more, warnings := choose(all, hcl.DiagWarning, left-len(shown))
+	shown = append(shown, more...)
+	SortDiagnostics(shown)
 	out := bufio.NewWriter(w)
 	r := renderer{out: out, color: opts.Color, sources: map[string]*Source{}}
 	for name, src := range sources {
@@ -54,45 +57,29 @@ func WriteDiagnostics(w io.Writer, sources map[string][]byte, diags hcl.Diagnost
 	for _, d := range shown {
 		r.one(d)
 	}
-	if errors+warnings > 0 {
-		var rest []string
-		if errors > 0 {
-			rest = append(rest, wording.Count(errors, "error"))
-		}
-		if warnings > 0 {
-			rest = append(rest, wording.Count(warnings, "warning"))
-		}
-		fmt.Fprintf(out, "and %s more\n", strings.Join(rest, " and "))
+	var rest []string
+	if errors > 0 {
+		rest = append(rest, wording.Count(errors, "error"))
+	}
+	if warnings > 0 {
+		rest = append(rest, wording.Count(warnings, "warning"))
+	}
+	if len(rest) > 0 {
+		fmt.Fprintf(out, "and %s more\n", wording.And(rest))
 	}
 	return out.Flush()
 }
 
-// choose picks limit diagnostics, errors first, in their order, and counts the
-// others.
-func choose(all hcl.Diagnostics, limit int) (shown hcl.Diagnostics, errors, warnings int) {
-	left := limit
-	take := make([]bool, len(all))
-	for _, sev := range []hcl.DiagnosticSeverity{hcl.DiagError, hcl.DiagWarning} {
-		for i, d := range all {
-			if d.Severity != sev {
-				continue
-			}
-			if left > 0 {
-				take[i] = true
-				left--
-			} else if sev == hcl.DiagError {
-				errors++
-			} else {
-				warnings++
-			}
-		}
-	}
-	for i, d := range all {
-		if take[i] {
+// choose picks the first of the diagnostics that are errors, or warnings, and counts the
+// others of them.
+func choose(all hcl.Diagnostics, severity hcl.DiagnosticSeverity, most int) (shown hcl.Diagnostics, others int) {
+	for _, d := range all {
+		if d.Severity == severity {
 			shown = append(shown, d)
 		}
 	}
-	return shown, errors, warnings
+	most = min(most, len(shown))
+	return shown[:most], len(shown) - most
 }
 
 type renderer struct {
@@ -131,33 +118,18 @@ func (r *renderer) snippet(d *hcl.Diagnostic, code string) {
 	if d.Subject == nil {
 		return
 	}
-	s := r.sources[d.Subject.Filename]
-	lo, hi := d.Subject.Start.Byte, d.Subject.End.Byte
-	if s == nil || lo > len(s.Src) {
+	s, n := r.sources[d.Subject.Filename], d.Subject.Start.Line
+	if s == nil || len(bytes.TrimSpace(s.LineText(n))) == 0 {
 		return
 	}
-	n := d.Subject.Start.Line
-	text := s.LineText(n)
-	if n < 1 || n > len(s.lines) || len(bytes.TrimSpace(text)) == 0 {
-		return
-	}
-	from := s.lines[n-1]
-	lo = min(max(lo-from, 0), len(text))
-	hi = min(max(hi-from, lo), len(text))
+	text, from := s.LineText(n), s.LineStart(n)
+	lo := min(max(d.Subject.Start.Byte-from, 0), len(text))
+	hi := min(max(d.Subject.End.Byte-from, lo), len(text))
 	before, marked, after := window(text, lo, hi)
 	gutter := fmt.Sprintf("%4d", n)
 	fmt.Fprintf(r.out, "%s | %s%s%s\n", gutter, before, marked, after)
-	under := strings.Map(func(c rune) rune {
-		if c == '\t' {
-			return c
-		}
-		return ' '
-	}, blanks(before))
-	mark := "^"
-	if w := Columns(marked); w > 1 {
-		mark += strings.Repeat("~", w-1)
-	}
-	fmt.Fprintf(r.out, "%s | %s%s\n", strings.Repeat(" ", len(gutter)), under, r.paint(code, mark))
+	mark := "^" + strings.Repeat("~", max(0, Columns(marked)-1))
+	fmt.Fprintf(r.out, "%s | %s%s\n", strings.Repeat(" ", len(gutter)), blanks(before), r.paint(code, mark))
 }
 
 // window cuts a line into what stands before, under and after the mark, made
@@ -189,24 +161,17 @@ func tail(s string, n int) string {
 
 // blanks is a string of blanks as wide as s, its tabs kept.
 func blanks(s string) string {
-	var b strings.Builder
-	for i, part := range strings.Split(s, "\t") {
-		if i > 0 {
-			b.WriteByte('\t')
-		}
-		b.WriteString(strings.Repeat(" ", Columns(part)))
+	parts := strings.Split(s, "\t")
+	for i, part := range parts {
+		parts[i] = strings.Repeat(" ", Columns(part))
 	}
-	return b.String()
+	return strings.Join(parts, "\t")
 }
 
 // Columns is how many Columns of a terminal a text takes: two for wide
 // characters, one for each other character as a reader sees it.
 func Columns(s string) int {
-	ascii := true
-	for i := 0; i < len(s); i++ {
-		ascii = ascii && s[i] < utf8.RuneSelf
-	}
-	if ascii {
+	if isASCII(s) {
 		return len(s)
 	}
 	n := 0
@@ -230,16 +195,6 @@ func Columns(s string) int {
 // plainText makes a text safe for a terminal: control characters, marks that
 // turn the direction of writing, and broken UTF-8 are written as escapes.
 func plainText(s string) string {
-	clean := true
-	for _, r := range s {
-		if unsafe(r) {
-			clean = false
-			break
-		}
-	}
-	if clean {
-		return s
-	}
 	var b strings.Builder
 	for i := 0; i < len(s); {
 		r, n := utf8.DecodeRuneInString(s[i:])
@@ -257,7 +212,7 @@ func plainText(s string) string {
 }
 
 func unsafe(r rune) bool {
-	return r != '\t' && r < 0x20 || r >= 0x7f && r < 0xa0 || r == utf8.RuneError ||
+	return r != '\t' && unicode.IsControl(r) || r == utf8.RuneError ||
 		r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069 || r == 0x200e || r == 0x200f || r == 0xfeff ||
 		r == 0x2028 || r == 0x2029
 }

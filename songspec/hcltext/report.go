@@ -2,8 +2,9 @@ package hcltext
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
-	"sort"
+	"slices"
 
 	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
@@ -22,8 +23,7 @@ type Report struct {
 }
 
 type spot struct {
-	file   string
-	lo, hi int
+	at hcl.Range
 	// summary parts warnings at one place, which need not follow from one another;
 	// it is empty for errors.
 	summary string
@@ -56,7 +56,7 @@ func (r *Report) add(sev hcl.DiagnosticSeverity, rng hcl.Range, summary, detail 
 	if r.Source != nil && rng.Filename == r.Source.Name {
 		rng = r.Source.Range(rng.Start.Byte, rng.End.Byte) // HCL has counted lines in the masked text
 	}
-	key := spot{rng.Filename, rng.Start.Byte, rng.End.Byte, ""}
+	key := spot{at: rng}
 	if sev == hcl.DiagWarning {
 		key.summary = summary
 	}
@@ -112,24 +112,18 @@ func (r *Report) Sorted() hcl.Diagnostics {
 
 // SortDiagnostics sorts by file, place, then errors before warnings, then text.
 func SortDiagnostics(diags hcl.Diagnostics) {
-	at := func(d *hcl.Diagnostic) (string, int) {
+	at := func(d *hcl.Diagnostic) hcl.Range {
 		if d.Subject == nil {
-			return "", -1
+			return hcl.Range{Start: hcl.Pos{Byte: -1}}
 		}
-		return d.Subject.Filename, d.Subject.Start.Byte
+		return *d.Subject
 	}
-	sort.SliceStable(diags, func(i, j int) bool {
-		a, b := diags[i], diags[j]
-		af, ab := at(a)
-		bf, bb := at(b)
-		switch {
-		case af != bf:
-			return af < bf
-		case ab != bb:
-			return ab < bb
-		case a.Severity != b.Severity:
-			return a.Severity < b.Severity
-		}
-		return a.Summary < b.Summary
+	slices.SortStableFunc(diags, func(a, b *hcl.Diagnostic) int {
+		return cmp.Or(
+			cmp.Compare(at(a).Filename, at(b).Filename),
+			cmp.Compare(at(a).Start.Byte, at(b).Start.Byte),
+			cmp.Compare(a.Severity, b.Severity),
+			cmp.Compare(a.Summary, b.Summary),
+		)
 	})
 }

@@ -32,22 +32,12 @@ const maxMended = 50
 // what a slip says of one that is not may have other reasons.
 func balanced(text []byte) bool {
 	tokens, _ := hclsyntax.LexConfig(text, "", hcl.InitialPos)
-	braces, quotes := 0, 0
+	n := map[hclsyntax.TokenType]int{}
 	for _, t := range tokens {
-		switch t.Type {
-		case hclsyntax.TokenOBrace:
-			braces++
-		case hclsyntax.TokenCBrace:
-			braces--
-		case hclsyntax.TokenOQuote:
-			quotes++
-		case hclsyntax.TokenCQuote:
-			quotes--
-		case hclsyntax.TokenQuotedNewline:
-			return false
-		}
+		n[t.Type]++
 	}
-	return braces == 0 && quotes == 0
+	return n[hclsyntax.TokenOBrace] == n[hclsyntax.TokenCBrace] &&
+		n[hclsyntax.TokenOQuote] == n[hclsyntax.TokenCQuote] && n[hclsyntax.TokenQuotedNewline] == 0
 }
 
 // Slip reports a slip on the line that begins at a byte.

@@ -2,11 +2,17 @@ package hcltext
 
 import (
 	"bytes"
+	"cmp"
+	"maps"
+	"slices"
 	"sort"
+	"strings"
+	"unicode/utf16"
 	"unicode/utf8"
 
 	"github.com/apparentlymart/go-textseg/v15/textseg"
 	"github.com/hashicorp/hcl/v2"
+	"github.com/hashicorp/hcl/v2/hclsyntax"
 )
 
 // Source is the text of a file with what is needed to point into it.
@@ -38,9 +44,6 @@ func NewSource(name string, src []byte) *Source {
 	}
 	return s
 }
-
-// LineCount is how many lines there are.
-func (s *Source) LineCount() int { return len(s.lines) }
 
 // LineOf is the number of the line, from 1, that holds a byte offset.
 func (s *Source) LineOf(off int) int {
@@ -77,14 +80,10 @@ func (s *Source) Position(off int) Position {
 	line := s.LineOf(off)
 	before := s.Src[min(s.lines[line-1], off):off]
 	p := Position{Line: line, Byte: 1 + len(before), Grapheme: 1 + len(before), UTF16: 1}
-	ascii := true
 	for _, r := range string(before) {
-		ascii = ascii && r < utf8.RuneSelf
-		if p.UTF16++; r > 0xffff {
-			p.UTF16++
-		}
+		p.UTF16 += utf16.RuneLen(r)
 	}
-	if !ascii {
+	if !isASCII(string(before)) {
 		if n, err := textseg.TokenCount(before, textseg.ScanGraphemeClusters); err == nil {
 			p.Grapheme = 1 + n
 		}
@@ -92,10 +91,21 @@ func (s *Source) Position(off int) Position {
 	return p
 }
 
+func isASCII(s string) bool {
+	return !strings.ContainsFunc(s, func(r rune) bool { return r >= utf8.RuneSelf })
+}
+
 // Pos is where a byte offset stands as HCL has it.
 func (s *Source) Pos(off int) hcl.Pos {
 	p := s.Position(off)
 	return hcl.Pos{Line: p.Line, Column: p.Grapheme, Byte: min(max(off, 0), len(s.Src))}
+}
+
+// Attributes are the attributes of a body as they stand in the file.
+func Attributes(body *hclsyntax.Body) []*hclsyntax.Attribute {
+	return slices.SortedFunc(maps.Values(body.Attributes), func(a, b *hclsyntax.Attribute) int {
+		return cmp.Compare(a.SrcRange.Start.Byte, b.SrcRange.Start.Byte)
+	})
 }
 
 // Range is the range of the bytes lo up to hi.

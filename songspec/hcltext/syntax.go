@@ -1,7 +1,6 @@
 package hcltext
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -83,7 +82,9 @@ func (s *stumble) reword() Slip {
 		return slip
 	case "Attribute redefined":
 		name := string(s.Src[s.lo:s.hi])
-		return s.here(fmt.Sprintf("%s is said twice", wording.Sentence("%s", name)), "%s", firstPlace(s.detail, name))
+		line := setBefore().FindStringSubmatch(s.detail)[1]
+		return s.here(wording.Sentence("%s is said twice", name),
+			"The first %s stands on line %s. Keep one of the two.", name, line)
 	case "Invalid number literal":
 		return s.here("Not a number", "A number is written with digits, and a point where it is not whole: %s.",
 			s.Number)
@@ -175,40 +176,27 @@ var (
 	itemStart = Pattern(`^("[^"]*"|[0-9.]+)\s*[,\]]`)
 )
 
-// firstPlace takes the line out of HCL's sentence about a value set before.
-func firstPlace(detail, name string) string {
-	if i := strings.LastIndexByte(detail, ':'); i >= 0 {
-		rest := detail[i+1:]
-		if j := strings.IndexByte(rest, ','); j > 0 {
-			return fmt.Sprintf("The first %s stands on line %s. Keep one of the two.", name, rest[:j])
-		}
-	}
-	return "Keep one of the two."
-}
+// setBefore has the line that HCL's sentence about a value set before names.
+var setBefore = Pattern(`:([0-9]+),[^:]*$`)
 
 // assigned is the slip with the fix that sets a value as it is to be written, in place
 // of some bytes of the line.
 func (s *stumble) assigned(slip Slip, from, to int, name, value string) Slip {
-	fixed := s.written(slip, from, to, name, asWritten(value))
-	if fixed.fixed {
-		fixed.fixText = name + " = " + fixed.fixText
+	slip = s.written(slip, from, to, name, asWritten(value))
+	if slip.fixed {
+		slip.fixText = name + " = " + slip.fixText
 	}
-	return fixed
+	return slip
 }
 
 // written is the slip with the fix that writes a value in place of some bytes of the
 // line, where the value is of the kind that its name has.
 func (s *stumble) written(slip Slip, from, to int, name, value string) Slip {
-	kinds := s.Others
-	if textValue().MatchString(value) {
-		kinds = s.Texts
-	} else if !otherValue().MatchString(value) {
-		return slip
+	if textValue().MatchString(value) && slices.Contains(s.Texts, name) ||
+		otherValue().MatchString(value) && slices.Contains(s.Others, name) {
+		return slip.Write(from, to, value)
 	}
-	if !slices.Contains(kinds, name) {
-		return slip
-	}
-	return slip.Write(from, to, value)
+	return slip
 }
 
 var (

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 	"golang.org/x/text/unicode/norm"
@@ -18,21 +19,13 @@ type RawText struct {
 
 // Raw finds the text of an expression; ok is false when it is not plain text.
 func (s *Source) Raw(expr hclsyntax.Expression) (t RawText, ok bool) {
-	for {
-		p, is := expr.(*hclsyntax.ParenthesesExpr)
-		if !is {
-			break
-		}
+	for p, is := expr.(*hclsyntax.ParenthesesExpr); is; p, is = expr.(*hclsyntax.ParenthesesExpr) {
 		expr = p.Expression
 	}
 	if _, is := expr.(*hclsyntax.TemplateExpr); !is {
 		return t, false
 	}
-	r := expr.Range()
-	t.Lo, t.Hi = r.Start.Byte, r.End.Byte
-	if t.Hi > len(s.Src) || t.Lo >= t.Hi {
-		return t, false
-	}
+	t.Lo, t.Hi = expr.Range().Start.Byte, expr.Range().End.Byte
 	b := s.Src[t.Lo:t.Hi]
 	switch {
 	case len(b) >= 2 && b[0] == '"' && b[len(b)-1] == '"':
@@ -66,38 +59,17 @@ func (s *Source) TextOf(t RawText) string {
 	return norm.NFC.String(raw)
 }
 
+var escape = Pattern(`\\(u[0-9a-fA-F]{4}|U[0-9a-fA-F]{8}|[nrt"\\])`)
+
 // unescape reads HCL's escapes: \n, \r, \t, \", \\, \uNNNN and \UNNNNNNNN.
 func unescape(s string) string {
-	var b strings.Builder
-	for i := 0; i < len(s); i++ {
-		if s[i] != '\\' || i+1 == len(s) {
-			b.WriteByte(s[i])
-			continue
+	return escape().ReplaceAllStringFunc(s, func(sign string) string {
+		r, _, _, err := strconv.UnquoteChar(sign, '"')
+		if err != nil {
+			r = utf8.RuneError // half of a pair
 		}
-		i++
-		digits := 0
-		switch s[i] {
-		case 'n':
-			b.WriteByte('\n')
-		case 'r':
-			b.WriteByte('\r')
-		case 't':
-			b.WriteByte('\t')
-		case 'u':
-			digits = 4
-		case 'U':
-			digits = 8
-		default:
-			b.WriteByte(s[i])
-		}
-		if digits > 0 && i+digits < len(s) {
-			if n, err := strconv.ParseUint(s[i+1:i+1+digits], 16, 32); err == nil {
-				b.WriteRune(rune(n))
-			}
-			i += digits
-		}
-	}
-	return b.String()
+		return string(r)
+	})
 }
 
 // escapes are those of a text in quotes; a doubled $ or % makes no template.

@@ -30,14 +30,17 @@ func Quoted(words []string) []string {
 }
 
 // Count is a number of things: "1 beat", "3 beats", "2 slashes".
-func Count(n int, thing string) string {
+func Count(n int, thing string) string { return fmt.Sprintf("%d %s", n, Plural(n, thing)) }
+
+// Plural is a thing as its number wants it: "beat", "beats", "slashes".
+func Plural(n int, thing string) string {
 	switch {
 	case n == 1:
-		return "1 " + thing
+		return thing
 	case strings.HasSuffix(thing, "sh"), strings.HasSuffix(thing, "ss"):
-		return fmt.Sprintf("%d %ses", n, thing)
+		return thing + "es"
 	}
-	return fmt.Sprintf("%d %ss", n, thing)
+	return thing + "s"
 }
 
 // Thousandths is a number of thousandths as a decimal without trailing zeros: 6000 is "6", 1500
