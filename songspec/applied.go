@@ -44,7 +44,8 @@ func (r *resolver) applied(c *chart, key harmony.Key) {
 			continue
 		}
 		r.rep.Warnf(r.f.src.Range(w.lo, w.hi), fmt.Sprintf("%q is %s here", wording.Clip(w.text, 24), got.chord),
-			"A numeral after the slash is the chord it leads to: this is read as %s of %s. If %s is meant, the bass is a figure: write %s, or %s.",
+			"A numeral after the slash is the chord it leads to: this is read as %s of %s. If %s is meant, the bass "+
+				"is a figure: write %s, or %s.",
 			w.text[:len(w.text)-len(a.Target)-1], a.Target, a.Over, a.OverWritten, a.Over)
 	}
 }
@@ -60,13 +61,16 @@ func (r *resolver) ownRoots(c *chart, key harmony.Key) {
 		}
 		// V/3 V/1 is a line of the bass.
 		line := func(j int) bool {
-			return j >= 0 && j < len(words) && words[j].text != w.text && strings.HasPrefix(words[j].text, strings.TrimSuffix(w.text, "1"))
+			return j >= 0 && j < len(words) && words[j].text != w.text &&
+				strings.HasPrefix(words[j].text, strings.TrimSuffix(w.text, "1"))
 		}
 		if line(i-1) || line(i+1) {
 			continue
 		}
-		r.rep.Warnf(r.f.src.Range(w.lo, w.hi), fmt.Sprintf("%q is %s here", wording.Clip(w.text, 24), r.chord(w.text, key, key).chord),
-			"The figure is counted in the chord itself, and its 1 is the root. If %s is meant, over the key's own 1, write %s, or %s.", over, written, over)
+		r.rep.Warnf(r.f.src.Range(w.lo, w.hi), fmt.Sprintf("%q is %s here", wording.Clip(w.text, 24),
+			r.chord(w.text, key, key).chord),
+			"The figure is counted in the chord itself, and its 1 is the root. If %s is meant, over the key's own "+
+				"1, write %s, or %s.", over, written, over)
 	}
 }
 

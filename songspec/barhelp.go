@@ -22,18 +22,22 @@ func barHelp(bar *writtenBar, m meter.Meter) string {
 		what += " and " + wording.Count(slashes, "slash")
 	}
 	if m.Den < 4 && len(bar.words) > beats && len(bar.words) <= inQuarters(m).Num {
-		return fmt.Sprintf("%s are too many for a bar of %s, which has %s. For a chart in quarters write meter = %q; the tempo stays, as it counts quarters in both.",
+		return fmt.Sprintf("%s are too many for a bar of %s, which has %s. For a chart in quarters write meter = "+
+			"%q; the tempo stays, as it counts quarters in both.",
 			what, m, wording.Count(beats, "beat"), inQuarters(m))
 	}
 	if len(bar.words) > beats && (slashes == 0 || len(bar.words) > m.Num) {
-		return fmt.Sprintf("%s are too many for a bar of %s, which has %s: at most one a beat. Move some into a bar of their own.",
+		return fmt.Sprintf("%s are too many for a bar of %s, which has %s: at most one a beat. Move some into a bar "+
+			"of their own.",
 			what, m, wording.Count(beats, "beat"))
 	}
 	if slashes > 0 {
-		return fmt.Sprintf("%s make %s, but a bar of %s has %d: each chord and each / is one beat. Write for example | %s |.",
+		return fmt.Sprintf("%s make %s, but a bar of %s has %d: each chord and each / is one beat. Write for "+
+			"example | %s |.",
 			what, wording.Count(len(bar.words), "beat"), m, beats, example(bar, beats))
 	}
-	return fmt.Sprintf("%s do not share the %s of %s evenly (%s would). Say with / how long each lasts, for example | %s |.",
+	return fmt.Sprintf("%s do not share the %s of %s evenly (%s would). Say with / how long each lasts, for example "+
+		"| %s |.",
 		what, wording.Count(beats, "beat"), m, evenly(beats), example(bar, beats))
 }
 

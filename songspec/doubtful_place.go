@@ -31,12 +31,15 @@ func (r *resolver) doubtPlace(e *event, bars int) {
 		many && eventRules[e.kind].toLine && e.beats == nil,
 		many && e.kind == timeline.Push && strings.Contains(e.place.Text, ",") && asBar(counts[0], bars):
 		words := wording.Plural(len(counts), word)
-		r.rep.Warnf(at, wording.Sentence("%s %s in every bar", number(len(counts)), words), "Without a colon these are the counts %s of every bar. %s", spoken(counts), meant(e, bars))
+		r.rep.Warnf(at, wording.Sentence("%s %s in every bar", number(len(counts)), words),
+			"Without a colon these are the counts %s of every bar. %s", spoken(counts), meant(e, bars))
 	case many && !ascending(counts):
-		r.rep.Warnf(at, "Counts the wrong way round", "Without a colon these are the counts %s of every bar. %s", spoken(counts), meant(e, bars))
+		r.rep.Warnf(at, "Counts the wrong way round", "Without a colon these are the counts %s of every bar. %s",
+			spoken(counts), meant(e, bars))
 	case many:
 	case e.kind == timeline.Hold || e.kind == timeline.Fill:
-		r.rep.Warnf(at, wording.Sentence("%s in every bar", withArticle(word)), "Without a bar in front %q is count %s of every bar. %s", e.place.Text, counts[0], meant(e, bars))
+		r.rep.Warnf(at, wording.Sentence("%s in every bar", withArticle(word)),
+			"Without a bar in front %q is count %s of every bar. %s", e.place.Text, counts[0], meant(e, bars))
 	}
 }
 
@@ -46,7 +49,8 @@ func meant(e *event, bars int) string {
 	counts := e.place.Counts
 	if asBar(counts[0], bars) {
 		if len(counts) == 1 {
-			return fmt.Sprintf("If bar %d is meant, write \"%d: 1\"; for the last bar, \"last: %s\".", counts[0].N, counts[0].N, counts[0])
+			return fmt.Sprintf("If bar %d is meant, write \"%d: 1\"; for the last bar, \"last: %s\".", counts[0].N,
+				counts[0].N, counts[0])
 		}
 		return fmt.Sprintf("If bar %d is meant, write \"%d: %s\".", counts[0].N, counts[0].N, countsAfter(e, 0))
 	}

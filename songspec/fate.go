@@ -90,7 +90,8 @@ func (r *resolver) idle() {
 			switch {
 			case f == nil:
 			case !f.acts:
-				r.rep.Warnf(e.rng, fmt.Sprintf("The %s does nothing", e.kind), "Wherever it is played, %s.", f.why.words())
+				r.rep.Warnf(e.rng, fmt.Sprintf("The %s does nothing", e.kind), "Wherever it is played, %s.",
+					f.why.words())
 			default:
 				for _, place := range sortedKeys(f.spots) {
 					if spot := f.spots[place]; !spot.acts {
@@ -99,8 +100,9 @@ func (r *resolver) idle() {
 					}
 				}
 				if f.struck != "" {
-					r.rep.Warnf(e.rng, "The accent moves to the push", "Between a push and its beat nothing is struck. "+
-						"The accent is played with the push, on %s: write it there, or on the beat.", f.struck)
+					r.rep.Warnf(e.rng, "The accent moves to the push",
+						"Between a push and its beat nothing is struck. "+
+							"The accent is played with the push, on %s: write it there, or on the beat.", f.struck)
 				}
 			}
 		}

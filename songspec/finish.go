@@ -33,7 +33,8 @@ func (r *resolver) finish() {
 	r.idle()
 	r.unplayed()
 	if v := r.f.vocal; v != nil && v.from != nil && v.from.v > r.bars {
-		r.rep.Errorf(v.from.rng, "The vocal starts after the song", "The song has %s; from is the bar of the song where the vocal file begins.", wording.Count(r.bars, "bar"))
+		r.rep.Errorf(v.from.rng, "The vocal starts after the song",
+			"The song has %s; from is the bar of the song where the vocal file begins.", wording.Count(r.bars, "bar"))
 	}
 }
 

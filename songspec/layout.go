@@ -53,7 +53,8 @@ func layOut(s *hcltext.Source, c *chart, usual meter.Meter, rep *hcltext.Report)
 			} else if bar.like < 0 {
 				rep.Errorf(s.Range(bar.lo, bar.hi), "A bar that does not add up", "%s", barHelp(bar, meters[i]))
 			} else {
-				rep.Errorf(s.Range(bar.lo, bar.hi), "A bar that does not add up", "The bar it repeats does not fit into %s: write its chords out.", meters[i])
+				rep.Errorf(s.Range(bar.lo, bar.hi), "A bar that does not add up",
+					"The bar it repeats does not fit into %s: write its chords out.", meters[i])
 			}
 			ok = false
 		}
@@ -65,7 +66,8 @@ func layOut(s *hcltext.Source, c *chart, usual meter.Meter, rep *hcltext.Report)
 	at := int64(0)
 	for _, w := range c.order {
 		bar := &c.written[w]
-		out.bars = append(out.bars, timeline.Bar{Start: at, Length: meters[w].BarTicks(), Meter: meters[w], Text: bar.text, Line: bar.line})
+		out.bars = append(out.bars, timeline.Bar{Start: at, Length: meters[w].BarTicks(), Meter: meters[w],
+			Text: bar.text, Line: bar.line})
 		out.meters = append(out.meters, meters[w])
 		for i := range bar.words {
 			word := &bar.words[i]
@@ -76,7 +78,8 @@ func layOut(s *hcltext.Source, c *chart, usual meter.Meter, rep *hcltext.Report)
 			case len(out.spans) > 0:
 				out.spans[len(out.spans)-1].end = end
 			default:
-				rep.Errorf(s.Range(word.lo, word.hi), "A slash with no chord before it", "A / is one beat more of the chord before it. Write the chord first.")
+				rep.Errorf(s.Range(word.lo, word.hi), "A slash with no chord before it",
+					"A / is one beat more of the chord before it. Write the chord first.")
 				return nil, false
 			}
 			at = end

@@ -205,7 +205,9 @@ func (r *resolver) keys(p *play, written harmony.Key) (from, to harmony.Key) {
 		r.lift, r.anchored, r.anchorAt = d, true, d
 		r.anchor = [2]harmony.Key{written, to}
 		if to.Minor != written.Minor && p.section.hasLetters() {
-			r.rep.Warnf(p.key.rng, "From major to minor, or back", "Section %q is written in %s. Its letter symbols move with the tonic and keep their thirds; only numerals follow the mode.", p.section.name, written)
+			r.rep.Warnf(p.key.rng, "From major to minor, or back",
+				"Section %q is written in %s. Its letter symbols move with the tonic and keep their thirds; only "+
+					"numerals follow the mode.", p.section.name, written)
 		}
 		return written, to
 	}

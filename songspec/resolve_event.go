@@ -91,7 +91,8 @@ func (r *resolver) spot(lo *laidOut, usual meter.Meter, e *event, at meter.At) t
 	if eventRules[e.kind].toLine && e.beats != nil {
 		ev.End = ev.Tick + long
 		if ev.End > lo.length {
-			r.rep.Warnf(e.beats.rng, "Longer than the section", "The %s ends with its section; it cannot reach into the next one.", e.kind)
+			r.rep.Warnf(e.beats.rng, "Longer than the section",
+				"The %s ends with its section; it cannot reach into the next one.", e.kind)
 			ev.End = lo.length
 		}
 	}

@@ -59,7 +59,8 @@ func (r *resolver) tempoFits(name string, bpm int, set settings) {
 	}
 	switch {
 	case set.tempo == nil:
-		detail = fmt.Sprintf("Where no tempo is said it is %d. %s Write for example tempo = %d.", bpm, detail, (low+high)/2)
+		detail = fmt.Sprintf("Where no tempo is said it is %d. %s Write for example tempo = %d.", bpm, detail,
+			(low+high)/2)
 	case set.feel == nil:
 		detail = fmt.Sprintf("Where no feel is named %s has %q, which sits well from %d to %d beats a minute.",
 			or(set.meter, meter.Common), name, low, high)

@@ -10,23 +10,38 @@ import (
 // single source.
 var calledHere = map[string]string{
 	"bpm": "tempo = 96", "speed": "tempo = 96",
-	"time": `meter = "4/4"`, "time_signature": `meter = "4/4"`, "timesig": `meter = "4/4"`, "signature": `meter = "4/4"`, "takt": `meter = "4/4"`,
+	"time": `meter = "4/4"`, "time_signature": `meter = "4/4"`, "timesig": `meter = "4/4"`,
+	"signature": `meter = "4/4"`, "takt": `meter = "4/4"`,
 	"style": `feel = "waltz"`, "groove": `feel = "waltz"`, "rhythm": `feel = "waltz"`, "swing": `feel = "swing"`,
 	"tonart": `key = "Eb major"`, "tonality": `key = "Eb major"`,
-	"name": `title = "…"`, "composer": `by = "…"`, "author": `by = "…"`, "artist": `by = "…"`, "writer": `by = "…"`, "music": `by = "…"`,
-	"dynamics": "energy = 3, from 1 to 5", "dynamic": "energy = 3, from 1 to 5", "volume": "energy = 3, from 1 to 5", "intensity": "energy = 3, from 1 to 5", "level": "energy = 3, from 1 to 5",
-	"bars": `chords = "| C | F |"`, "measures": `chords = "| C | F |"`, "changes": `chords = "| C | F |"`, "progression": `chords = "| C | F |"`, "harmony": `chords = "| C | F |"`, "chord": `chords = "| C | F |"`,
+	"name": `title = "…"`, "composer": `by = "…"`, "author": `by = "…"`, "artist": `by = "…"`, "writer": `by = "…"`,
+	"music":    `by = "…"`,
+	"dynamics": "energy = 3, from 1 to 5", "dynamic": "energy = 3, from 1 to 5", "volume": "energy = 3, from 1 to 5",
+	"intensity": "energy = 3, from 1 to 5", "level": "energy = 3, from 1 to 5",
+	"bars": `chords = "| C | F |"`, "measures": `chords = "| C | F |"`, "changes": `chords = "| C | F |"`,
+	"progression": `chords = "| C | F |"`, "harmony": `chords = "| C | F |"`, "chord": `chords = "| C | F |"`,
 	"fermata": `hold "8: 1" {}`, "fermate": `hold "8: 1" {}`, "pause": `hold "8: 1" {}`,
-	"ritardando": `rit "7-8" { to = 64 }`, "ritard": `rit "7-8" { to = 64 }`, "rall": `rit "7-8" { to = 64 }`, "rallentando": `rit "7-8" { to = 64 }`, "accel": `rit "7-8" { to = 96 }, which moves up as well`, "accelerando": `rit "7-8" { to = 96 }, which moves up as well`,
-	"break": `stop "8: 3" {}`, "cut": `stop "8: 3" {}`, "cutoff": `stop "8: 3" {}`, "choke": `stop "8: 3" {}`,
-	"hit": `accent "4: 1" {}`, "hits": `accent "4: 1" {}`, "stab": `accent "4: 1" {}`, "kick": `accent "4: 1" {}`, "kicks": `accent "4: 1" {}`,
+	"ritardando": `rit "7-8" { to = 64 }`, "ritard": `rit "7-8" { to = 64 }`, "rall": `rit "7-8" { to = 64 }`,
+	"rallentando": `rit "7-8" { to = 64 }`, "accel": `rit "7-8" { to = 96 }, which moves up as well`,
+	"accelerando": `rit "7-8" { to = 96 }, which moves up as well`,
+	"break":       `stop "8: 3" {}`, "cut": `stop "8: 3" {}`, "cutoff": `stop "8: 3" {}`, "choke": `stop "8: 3" {}`,
+	"hit": `accent "4: 1" {}`, "hits": `accent "4: 1" {}`, "stab": `accent "4: 1" {}`, "kick": `accent "4: 1" {}`,
+	"kicks":        `accent "4: 1" {}`,
 	"anticipation": `push "4: 4&" {}`, "anticipate": `push "4: 4&" {}`,
 	"mute": `tacet = ["drums"]`, "silent": `tacet = ["drums"]`, "without": `tacet = ["drums"]`,
-	"transpose": "lift = 1, in a play", "modulation": "lift = 1, in a play", "modulate": "lift = 1, in a play", "key_change": "lift = 1, in a play",
-	"order": `form { … }, with play "verse" {} in it for each section in turn`, "structure": `form { … }, with play "verse" {} in it for each section in turn`, "arrangement": `form { … }, with play "verse" {} in it for each section in turn`,
-	"countin": "count_in = 1", "upbeat": "pickup = 1", "anacrusis": "pickup = 1", "humanize": "looseness = 0.4", "voice": `vocal "FILE.mid" {}`, "melody": `vocal "FILE.mid" {}`,
-	"repeat": "another play of it in the form, or |: and :| round the bars", "times": "another play of it in the form, or |: and :| round the bars", "repeats": "another play of it in the form, or |: and :| round the bars",
-	"lyrics": "a comment: words stand behind a #", "lyric": "a comment: words stand behind a #", "text": "a comment: words stand behind a #", "comment": "a comment: words stand behind a #", "notes": "a comment: words stand behind a #",
+	"transpose": "lift = 1, in a play", "modulation": "lift = 1, in a play", "modulate": "lift = 1, in a play",
+	"key_change":  "lift = 1, in a play",
+	"order":       `form { … }, with play "verse" {} in it for each section in turn`,
+	"structure":   `form { … }, with play "verse" {} in it for each section in turn`,
+	"arrangement": `form { … }, with play "verse" {} in it for each section in turn`,
+	"countin":     "count_in = 1", "upbeat": "pickup = 1", "anacrusis": "pickup = 1", "humanize": "looseness = 0.4",
+	"voice": `vocal "FILE.mid" {}`, "melody": `vocal "FILE.mid" {}`,
+	"repeat":  "another play of it in the form, or |: and :| round the bars",
+	"times":   "another play of it in the form, or |: and :| round the bars",
+	"repeats": "another play of it in the form, or |: and :| round the bars",
+	"lyrics":  "a comment: words stand behind a #", "lyric": "a comment: words stand behind a #",
+	"text": "a comment: words stand behind a #", "comment": "a comment: words stand behind a #",
+	"notes": "a comment: words stand behind a #",
 }
 
 // feelCalled are names of styles, each with the feels that come nearest, the
@@ -35,12 +50,15 @@ var feelCalled = []struct {
 	Words []string
 	Feels []string
 }{
-	{[]string{"pop ballad", "rock ballad", "power ballad", "slow rock", "slow"}, []string{"ballad-eighths", "slow-twelve"}},
+	{[]string{"pop ballad", "rock ballad", "power ballad", "slow rock", "slow"},
+		[]string{"ballad-eighths", "slow-twelve"}},
 	{[]string{"jazz ballad"}, []string{"brushes-ballad"}},
 	{[]string{"jazz waltz"}, []string{"jazz-waltz"}},
 	{[]string{"bossa nova", "bossanova"}, []string{"bossa"}},
-	{[]string{"rock", "pop", "8th", "eighth", "eighths", "8ths", "straight"}, []string{"backbeat-eighths", "ballad-eighths"}},
-	{[]string{"funk", "16th", "sixteenth", "sixteenths", "16ths", "rnb", "r&b"}, []string{"tight-sixteenths", "ballad-sixteenths"}},
+	{[]string{"rock", "pop", "8th", "eighth", "eighths", "8ths", "straight"},
+		[]string{"backbeat-eighths", "ballad-eighths"}},
+	{[]string{"funk", "16th", "sixteenth", "sixteenths", "16ths", "rnb", "r&b"},
+		[]string{"tight-sixteenths", "ballad-sixteenths"}},
 	{[]string{"reggae"}, []string{"one-drop"}},
 	{[]string{"disco", "dance", "house"}, []string{"four-on-the-floor"}},
 	{[]string{"soul"}, []string{"snare-on-four", "slow-twelve"}},
@@ -77,16 +95,19 @@ func feelsLike(name string, known []string) []string {
 
 // meterCalled are the meters that have a sign or a name.
 var meterCalled = map[string]string{
-	"c": "4/4", "common": "4/4", "common time": "4/4", "four": "4/4", "4": "4/4", "𝄴": "4/4", "c|": "2/2", "¢": "2/2", "𝄵": "2/2", "cut": "2/2", "cut time": "2/2", "alla breve": "2/2",
+	"c": "4/4", "common": "4/4", "common time": "4/4", "four": "4/4", "4": "4/4", "𝄴": "4/4", "c|": "2/2", "¢": "2/2",
+	"𝄵": "2/2", "cut": "2/2", "cut time": "2/2", "alla breve": "2/2",
 	"3": "3/4", "waltz": "3/4", "walzer": "3/4", "2": "2/4", "6": "6/8",
 }
 
 // What the players are called elsewhere.
 var (
-	everybody    = map[string]bool{"all": true, "tutti": true, "band": true, "everybody": true, "everyone": true, "*": true}
+	everybody = map[string]bool{"all": true, "tutti": true, "band": true, "everybody": true, "everyone": true,
+		"*": true}
 	playerCalled = map[string]string{
 		"kit": "drums", "percussion": "drums", "drummer": "drums", "dr": "drums", "schlagzeug": "drums",
-		"keys": "piano", "keyboard": "piano", "keyboards": "piano", "comp": "piano", "pianist": "piano", "pno": "piano", "klavier": "piano",
+		"keys": "piano", "keyboard": "piano", "keyboards": "piano", "comp": "piano", "pianist": "piano", "pno": "piano",
+		"klavier": "piano",
 		"bassist": "bass", "contrabass": "bass", "upright": "bass",
 	}
 )

@@ -34,12 +34,14 @@ func (r *resolver) tempos(pass *timeline.Pass, from []*event) []timeline.Tempo {
 			continue
 		}
 		if ev.Tick < end {
-			r.rep.Errorf(from[i].rng, "A rit inside a rit", "Its bars overlap with those of another rit. Give each bar to one of them.")
+			r.rep.Errorf(from[i].rng, "A rit inside a rit",
+				"Its bars overlap with those of another rit. Give each bar to one of them.")
 			continue
 		}
 		end = ev.End
 		if ev.To == bpm {
-			r.rep.Warnf(from[i].to.rng, "A rit to the same tempo", "The tempo is %d already when the rit begins, so nothing moves.", bpm)
+			r.rep.Warnf(from[i].to.rng, "A rit to the same tempo",
+				"The tempo is %d already when the rit begins, so nothing moves.", bpm)
 		}
 		beats := beatsBetween(pass, ev)
 		for j, tick := range beats {
@@ -101,7 +103,8 @@ func (r *resolver) held(steps []timeline.Tempo, ev *timeline.Event, e *event) []
 		m := (2*micros*(length+ev.Extra) + length) / (2 * length)
 		if m > maxMicros {
 			tenths := (maxMicros - micros) * length * 10 / (micros * meter.TicksPerQuarter)
-			r.rep.Errorf(e.rng, "Held too long", "A tempo map cannot go this slow: here the beat can be held for %d.%d quarters more, no longer.", tenths/10, tenths%10)
+			r.rep.Errorf(e.rng, "Held too long", "A tempo map cannot go this slow: here the beat can be held for "+
+				"%d.%d quarters more, no longer.", tenths/10, tenths%10)
 			return maxMicros
 		}
 		return m

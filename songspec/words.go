@@ -10,7 +10,8 @@ import (
 // The words of the song file, by the block they stand in, in the order in which
 // the reference lists them.
 var (
-	topAttrs  = []string{"title", "by", "key", "meter", "tempo", "feel", "energy", "looseness", "take", "count_in", "pickup", "grooves"}
+	topAttrs = []string{"title", "by", "key", "meter", "tempo", "feel", "energy", "looseness", "take", "count_in",
+		"pickup", "grooves"}
 	topBlocks = []string{"drums", "bass", "piano", "vocal", "section", "form"}
 
 	drumsAttrs = []string{"kit"}
@@ -42,8 +43,10 @@ var eventRules = [...]eventRule{
 }
 
 // partsOfSong are what musicians call the parts of a song.
-var partsOfSong = []string{"intro", "verse", "prechorus", "pre_chorus", "pre-chorus", "chorus", "refrain", "bridge", "interlude", "solo", "tag", "outro", "coda",
-	"ending", "vamp", "turnaround", "strophe", "vers", "couplet", "hook", "part", "middle_eight", "instrumental", "a", "b", "c"}
+var partsOfSong = []string{"intro", "verse", "prechorus", "pre_chorus", "pre-chorus", "chorus", "refrain", "bridge",
+	"interlude", "solo", "tag", "outro", "coda",
+	"ending", "vamp", "turnaround", "strophe", "vers", "couplet", "hook", "part", "middle_eight", "instrumental", "a",
+	"b", "c"}
 
 // partOfSong reports the name of a part, perhaps with its number: verse2.
 func partOfSong(name string) bool {
@@ -85,7 +88,8 @@ var pianoSounds = []sound{
 
 // alsoCalled are names that musicians use for these sounds.
 var alsoCalled = map[string]string{
-	"upright": "acoustic", "double": "acoustic", "double bass": "acoustic", "acoustic bass": "acoustic", "contrabass": "acoustic",
+	"upright": "acoustic", "double": "acoustic", "double bass": "acoustic", "acoustic bass": "acoustic",
+	"contrabass":    "acoustic",
 	"electric bass": "finger", "fingered": "finger", "finger bass": "finger",
 	"picked": "pick", "pick bass": "pick", "fretless bass": "fretless", "slap bass": "slap", "synth bass": "synth",
 	"piano": "grand", "grand piano": "grand", "acoustic grand": "grand",

@@ -102,7 +102,8 @@ func (d *decoder) lastAt(l *rawLevel, rows map[string]tab, drums []feel.Row, i i
 	at := l.block.DefRange()
 	for _, r := range clashing(drums, i, why) {
 		t := rows[r.Voice.Word]
-		own := t.expr != nil && t.expr.Range().Start.Byte > l.block.Range().Start.Byte && t.expr.Range().End.Byte <= l.block.CloseBraceRange.End.Byte
+		own := t.expr != nil && t.expr.Range().Start.Byte > l.block.Range().Start.Byte &&
+			t.expr.Range().End.Byte <= l.block.CloseBraceRange.End.Byte
 		if own {
 			at = d.place(t, i%len(t.steps))
 		}

@@ -182,7 +182,8 @@ func (l *loader) feelInfos() songspec.Env {
 	}
 	env := BuiltinEnv()
 	for name, f := range l.own {
-		env.Feels[name] = songspec.FeelInfo{Meters: f.Meters, TempoLow: f.TempoLow, TempoHigh: f.TempoHigh, File: f.File}
+		env.Feels[name] = songspec.FeelInfo{Meters: f.Meters, TempoLow: f.TempoLow, TempoHigh: f.TempoHigh,
+			File: f.File}
 	}
 	return env
 }

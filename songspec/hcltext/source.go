@@ -45,6 +45,9 @@ func NewSource(name string, src []byte) *Source {
 	return s
 }
 
+// LineCount is how many lines there are.
+func (s *Source) LineCount() int { return len(s.lines) }
+
 // LineOf is the number of the line, from 1, that holds a byte offset.
 func (s *Source) LineOf(off int) int {
 	return max(1, sort.Search(len(s.lines), func(i int) bool { return s.lines[i] > off }))

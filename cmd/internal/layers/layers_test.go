@@ -70,7 +70,8 @@ var inner = map[string][]string{
 		"groove/voicing", "songspec/cue", "songspec/meter", "songspec/timeline", "songspec/wording"},
 	"groove/groovetest": {"groove/feel", "groove/plan", "groove/touch", "songspec/cue",
 		"songspec/harmony", "songspec/meter", "songspec/timeline"},
-	"groove/songfiletest": {"groove/feel", "groove/library", "groove/load", "songspec", "songspec/meter", "songspec/timeline"},
+	"groove/songfiletest": {"groove/feel", "groove/library", "groove/load", "songspec", "songspec/meter",
+		"songspec/timeline"},
 }
 
 // outer are the standard packages that touch disk, clock or network: for cmd alone.
