@@ -47,7 +47,7 @@ func assemble(tl *timeline.Timeline, set *feel.Set, parts []PassPart) *Performan
 				all = append(all, n)
 			}
 		}
-		touch.InOrder(all)
+		touch.SortNotes(all)
 		out.Parts[who] = all
 	}
 	if tl.CountIn > 0 {

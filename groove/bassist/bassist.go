@@ -304,9 +304,9 @@ func (b *Bassist) obeyEvents() {
 		n := b.notes[i]
 		c := cue.ChangeAt(b.changes, n.tick)
 		bar := b.BarAt(n.tick)
-		held := holds.Has(n.tick)
+		inHold := holds.Has(n.tick)
 		if silences.Has(n.tick) || c == nil || c.Chord.None || n.tick < c.Start ||
-			held && n.accent == 0 && !n.pushed || alone[bar] && n.accent == 0 && !n.pushed {
+			inHold && n.accent == 0 && !n.pushed || alone[bar] && n.accent == 0 && !n.pushed {
 			continue
 		}
 		n.end = min(n.end, b.end)

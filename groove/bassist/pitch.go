@@ -226,7 +226,7 @@ func (b *Bassist) priceWalkingStep(n *bassNote, cost *[12]int) {
 			cost[pc] += taste.At(int64(pc)).Below(3)
 		}
 	}
-	if b.MetricPlace(bar, n.tick) == 0 && isStrongBeat(b.Beats(bar), n.tick-b.Pass.Bars[bar].Start) {
+	if b.MetricPlace(bar, n.tick) == 0 && isStrongBeat(b.BeatStarts(bar), n.tick-b.Pass.Bars[bar].Start) {
 		return
 	}
 	for pc, in := range keyClasses(b.Pass.Key) {

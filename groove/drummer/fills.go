@@ -75,7 +75,7 @@ func (d *Drummer) closingSpan() cue.Stretch {
 	if a.Energy < d.Energy(last) { // stepping down
 		beats = downBeats.At(a.Energy)
 	}
-	starts := d.Beats(last)
+	starts := d.BeatStarts(last)
 	if beats == 0 || len(starts) == 0 {
 		return cue.Stretch{}
 	}

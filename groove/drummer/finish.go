@@ -51,7 +51,7 @@ func withinHandSpeed(t *touch.Playing, notes []touch.Draft) []touch.Draft {
 		before.add(c.Micros(n.Start))
 		out = append(out, n)
 	}
-	touch.ByStart(out)
+	touch.SortDrafts(out)
 	return out
 }
 

@@ -30,17 +30,17 @@ func (d *Drummer) strikePushes(notes []score.Note) []score.Note {
 			touch = feel.Strong
 		}
 		kick := newStroke(kickVoice, q.At, q.At+strokeTicks, touch)
-		top := newStroke(d.backbeat(bar), q.At, q.At+strokeTicks, touch)
+		hand := newStroke(d.backbeat(bar), q.At, q.At+strokeTicks, touch)
 		if crashes.At(into) {
 			if q.Target < d.Pass.Length {
 				touch-- // Normal, or Soft
 			}
 			kick.Touch = d.withBrushes(kick.Touch)
-			top = newStroke(crashVoice, q.At, q.At+strokeTicks, d.withBrushes(touch))
+			hand = newStroke(crashVoice, q.At, q.At+strokeTicks, d.withBrushes(touch))
 			crashAt = append(crashAt, q.At)
 		}
-		kick.Art, top.Art = score.Pushed, score.Pushed
-		notes = append(notes, withCue(i, kick, top)...)
+		kick.Art, hand.Art = score.Pushed, score.Pushed
+		notes = append(notes, withCue(i, kick, hand)...)
 	}
 	return withoutCymbals(notes, crashAt...)
 }

@@ -46,7 +46,7 @@ func (d *Drummer) strokeValues(notes []score.Note) {
 func (d *Drummer) nextBeat(tick int64) int64 {
 	bar := d.BarAt(tick)
 	start := d.Pass.Bars[bar].Start
-	for _, at := range d.Beats(bar) {
+	for _, at := range d.BeatStarts(bar) {
 		if start+at > tick {
 			return start + at
 		}

@@ -74,7 +74,7 @@ func (c *Pianist) rowDegreeAt(bar int, lv *feel.Level, at int64) byte {
 // secondStrokeAt is where in a bar the left hand may strike again: at the beat in its middle,
 // else at the third; 0 where there is neither.
 func (c *Pianist) secondStrokeAt(bar int) int64 {
-	beats, half := c.Beats(bar), c.Pass.Bars[bar].Length/2
+	beats, half := c.BeatStarts(bar), c.Pass.Bars[bar].Length/2
 	switch {
 	case slices.Contains(beats, half):
 		return half
@@ -91,10 +91,10 @@ func figureForBothHands(row []compAt) {
 	if len(row) == 0 || row[0].step.Part != '1' || row[0].step.Touch <= feel.Sound {
 		return
 	}
-	top := byte('1')
+	highest := byte('1')
 	for i := range row {
 		if s := &row[i].step; s.Touch > feel.Sound && s.Part >= '1' && s.Part <= '5' {
-			top = max(top, s.Part)
+			highest = max(highest, s.Part)
 		}
 	}
 	for i := range row {
@@ -102,7 +102,7 @@ func figureForBothHands(row []compAt) {
 		if s.Touch <= feel.Sound || s.Part < '1' || s.Part > '5' {
 			continue
 		}
-		row[i].up = s.Part == top
+		row[i].up = s.Part == highest
 		if s.Part--; s.Part < '1' {
 			s.Part, row[i].up = 'b', false
 			if i > 0 {
@@ -119,7 +119,7 @@ func (c *Pianist) wholeOffBeat(row []compAt, bar int) {
 	if !wholeOffBeats.At(c.Energy(bar)) {
 		return
 	}
-	start, beats := c.Pass.Bars[bar].Start, c.Beats(bar)
+	start, beats := c.Pass.Bars[bar].Start, c.BeatStarts(bar)
 	for _, r := range row {
 		if r.step.Part == 'u' && slices.Contains(beats, r.tick-start) {
 			return

@@ -101,8 +101,8 @@ func (l *listener) tuneCosts(ch *cue.Change, set *voicing.Set) []int32 {
 		return nil
 	}
 	tune, sounds := l.sungAt(ch.Start)
-	held := l.longIn(ch.Start, ch.End)
-	if !sounds && len(held) == 0 {
+	long := l.longIn(ch.Start, ch.End)
+	if !sounds && len(long) == 0 {
 		return nil
 	}
 	beat := l.Pass.Bars[l.BarAt(ch.Nominal)].Meter.TempoTicks()
@@ -117,7 +117,7 @@ func (l *listener) tuneCosts(ch *cue.Change, set *voicing.Set) []int32 {
 			if sounds && key == int(tune.Key) {
 				out[i] += voicing.CostUnison
 			}
-			for _, s := range held {
+			for _, s := range long {
 				if isRub(key, int(s.Key)) {
 					out[i] += voicing.CostRub
 				}

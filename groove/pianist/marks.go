@@ -104,15 +104,15 @@ func (c *Pianist) readTab() (strikes []mark, rests []int64) {
 				step: feel.CompStep{Touch: usualTouch(lv), Part: 'c'}})
 			continue
 		}
-		begin := len(row)
+		first := len(row)
 		for _, st := range c.Steps(bar, lv) {
 			if st.Index < len(lv.Comp) {
 				row = append(row, compAt{tick: st.Tick, step: lv.Comp[st.Index]})
 			}
 		}
 		if c.left != nil {
-			figureForBothHands(row[begin:])
-			c.wholeOffBeat(row[begin:], bar)
+			figureForBothHands(row[first:])
+			c.wholeOffBeat(row[first:], bar)
 		}
 	}
 	c.row = row

@@ -37,8 +37,8 @@ func (p *Plan) facts(bar int) *barFacts {
 // there, with the answer's rows in the bars that answer.
 func (p *Plan) Level(bar int) *feel.Level { return p.facts(bar).level }
 
-// Beats are the felt beats of a bar, in ticks from its bar line.
-func (p *Plan) Beats(bar int) []int64 { return p.facts(bar).beats }
+// BeatStarts are where the felt beats of a bar begin, in ticks from its bar line.
+func (p *Plan) BeatStarts(bar int) []int64 { return p.facts(bar).beats }
 
 // Energy is that of a bar, 1 to 5.
 func (p *Plan) Energy(bar int) int { return p.facts(bar).energy }
@@ -145,7 +145,7 @@ func (p *Plan) Steps(bar int, lv *feel.Level) []Step {
 	b := &p.Pass.Bars[bar]
 	out := p.steps[:0]
 	if len(p.Feel.Meters) == 0 {
-		for i, at := range p.Beats(bar) {
+		for i, at := range p.BeatStarts(bar) {
 			out = append(out, Step{Tick: b.Start + at, Index: min(i, 1)})
 		}
 		p.steps = out
@@ -186,7 +186,7 @@ func lastBeatSteps(m meter.Meter, stepTicks int64) int64 {
 func (p *Plan) MetricPlace(bar int, tick int64) int {
 	b := p.Pass.Bars[bar]
 	at := tick - b.Start
-	beats := p.Beats(bar)
+	beats := p.BeatStarts(bar)
 	for i, start := range beats {
 		end := b.Length
 		if i+1 < len(beats) {

@@ -109,11 +109,11 @@ func (p *Plan) Swung(tick int64) int64 {
 	}
 	bar := p.Pass.Bars[p.BarAt(tick)]
 	at := (tick - bar.Start) % s.Pair
-	begin := tick - at
-	if begin+s.Pair > bar.Start+bar.Length {
+	pairStart := tick - at
+	if pairStart+s.Pair > bar.Start+bar.Length {
 		return tick
 	}
-	return begin + s.placeOf(at)
+	return pairStart + s.placeOf(at)
 }
 
 // swingPoint is a ratio of long to short, in thousandths, at a tempo in beats a

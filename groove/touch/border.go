@@ -55,6 +55,6 @@ func (t *Playing) LeaveTimeAtBorder(notes []Draft, stays func(n *score.Note) boo
 		}
 		out = append(out, n)
 	}
-	ByStart(out)
+	SortDrafts(out)
 	return out
 }

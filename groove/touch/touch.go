@@ -30,8 +30,8 @@ type Note struct {
 	Meant    int32 // the note of the score that it plays: an index in its pass's part
 }
 
-// InOrder puts notes in the order of a part: by tick, then by key.
-func InOrder(notes []Note) {
+// SortNotes puts notes in the order of a part: by tick, then by key.
+func SortNotes(notes []Note) {
 	nearsort.By(notes, func(n *Note) int64 { return n.Tick<<8 | int64(n.Key) })
 }
 
@@ -43,8 +43,8 @@ type Draft struct {
 	velocity   uint8
 }
 
-// ByStart puts drafts in order of time; those on one tick keep their order.
-func ByStart(notes []Draft) {
+// SortDrafts puts drafts in order of time; those on one tick keep their order.
+func SortDrafts(notes []Draft) {
 	nearsort.By(notes, func(n *Draft) int64 { return n.Start })
 }
 
@@ -115,7 +115,7 @@ func (t *Playing) Play(who timeline.Player, player Player, notes []score.Note) [
 		out = append(out, Draft{Note: n, index: int32(i), Start: at, End: end, velocity: velocities[i]})
 	}
 	t.drafts = out
-	ByStart(out)
+	SortDrafts(out)
 	return t.endRepeatedNotes(player.Finish(t, out))
 }
 
@@ -141,6 +141,6 @@ func (t *Playing) endRepeatedNotes(notes []Draft) []Note {
 		out = append(out, Note{Tick: n.Start, Length: n.End - n.Start, Meant: n.index, Key: n.Key,
 			Velocity: n.velocity})
 	}
-	InOrder(out)
+	SortNotes(out)
 	return out
 }
