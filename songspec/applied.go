@@ -20,7 +20,7 @@ import (
 
 // applied warns of the doubtful ones of a chart in its own key.
 func (r *resolver) applied(c *chart, key harmony.Key) {
-	words := c.inOrder()
+	words := c.writtenChords()
 	read := make([]harmony.Applied, len(words)) // of a word that is none: no target
 	for i, w := range words {
 		read[i], _ = harmony.ReadApplied(w.text, key)
@@ -53,7 +53,7 @@ func (r *resolver) applied(c *chart, key harmony.Key) {
 // ownRoots warns of figures that put a chord's own root in the bass, where the
 // key's tonic is perhaps meant to stay below.
 func (r *resolver) ownRoots(c *chart, key harmony.Key) {
-	words := c.inOrder()
+	words := c.writtenChords()
 	for i, w := range words {
 		over, written, ok := harmony.OverTonic(w.text, key)
 		if !ok {
@@ -104,9 +104,9 @@ func (r *resolver) keepsPromise(words []*chartWord, a *harmony.Applied, i int, b
 	return a.Bare() != 5 && (a.Leads != harmony.Passing || a.Plagal) && on(i+1, 0)
 }
 
-// inOrder are the chart's chords in the order written, a bar that is played again
-// once.
-func (c *chart) inOrder() []*chartWord {
+// writtenChords are the chart's chords in the order in which they are written. A repeated
+// bar counts once.
+func (c *chart) writtenChords() []*chartWord {
 	var out []*chartWord
 	for i := range c.written {
 		bar := &c.written[i]

@@ -76,7 +76,7 @@ func readChart(s *hcltext.Source, t hcltext.RawText, rep *hcltext.Report) (*char
 		return nil, false
 	}
 	r.scan()
-	r.finish()
+	r.endBar()
 	if r.open >= 0 {
 		r.errorf(r.openSign.lo, r.openSign.hi, "Repeat without an end",
 			"The repeat that begins here is never closed: write :| after its last bar.")
@@ -127,14 +127,14 @@ func (r *chartReader) scan() {
 			if end, ok := r.comment(i, hi); ok {
 				i = end
 			} else {
-				i = r.word(i, hi)
+				i = r.readWord(i, hi)
 			}
 		case b == '|' || b == ':':
-			i = r.barLine(i, hi)
+			i = r.readBarLine(i, hi)
 		case b == '(':
-			i = r.meterSign(i, hi)
+			i = r.readMeterSign(i, hi)
 		default:
-			i = r.word(i, hi)
+			i = r.readWord(i, hi)
 		}
 		lineStart = false
 	}
@@ -160,9 +160,9 @@ func blankAt(b []byte) int {
 	return 0
 }
 
-// word reads a chord, a slash or %. Blanks inside the brackets of a chord belong
+// readWord reads a chord, a slash or %. Blanks inside the brackets of a chord belong
 // to it.
-func (r *chartReader) word(i, hi int) int {
+func (r *chartReader) readWord(i, hi int) int {
 	src, lo, depth := r.s.Src, i, 0
 	for i < hi {
 		b := src[i]
@@ -190,7 +190,7 @@ func (r *chartReader) word(i, hi int) int {
 	text := strings.TrimRightFunc(string(src[lo:i]), unicode.IsSpace)
 	i = lo + len(text)
 	text = strings.Join(strings.Fields(text), " ")
-	r.begin(lo, i)
+	r.growBar(lo, i)
 	switch {
 	case text == "%":
 		r.percent(lo, i)

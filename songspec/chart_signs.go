@@ -10,7 +10,7 @@ import (
 
 // newline ends a bar that has something in it, as a bar line would.
 func (r *chartReader) newline() {
-	r.finish()
+	r.endBar()
 	r.blank = false
 }
 
@@ -20,9 +20,9 @@ var goodBarLine = pattern(`^:?\|\|?:?$`)
 // is a slip.
 var repeatFigure = pattern(`^(?:[ \t]*([xX]))?([0-9]+)`)
 
-// barLine reads |, ||, |:, :| and what they make together, with the figure of a
+// readBarLine reads |, ||, |:, :| and what they make together, with the figure of a
 // repeat, and returns the offset after it.
-func (r *chartReader) barLine(i, hi int) int {
+func (r *chartReader) readBarLine(i, hi int) int {
 	src := r.s.Src
 	g := sign{lo: i, times: 2}
 	for i < hi && (src[i] == '|' || src[i] == ':') {
@@ -33,7 +33,7 @@ func (r *chartReader) barLine(i, hi int) int {
 	if !goodBarLine().MatchString(run) {
 		r.errorf(g.lo, i, "Not a bar line", "Bar lines are |, |: and :|, with a figure after a repeat that goes "+
 			"round more than twice: :|x3.")
-		r.finish()
+		r.endBar()
 		r.lastSign = nil
 		return i
 	}
@@ -67,7 +67,7 @@ func (r *chartReader) barLine(i, hi int) int {
 func (r *chartReader) bar(g sign) {
 	before := r.lastSign
 	empty := !r.filled
-	r.finish()
+	r.endBar()
 	if empty && before != nil && r.blank && !g.end && !g.start && !before.end && !before.start {
 		r.errorf(before.hi, g.lo, "Empty bar",
 			"Write %% to play the bar before again, / / / / to hold its chord, or N.C. for no chord.")
@@ -115,19 +115,19 @@ func (r *chartReader) overflow(lo, hi int) {
 	r.tooMany = true
 }
 
-// meterSign reads "(2/4)".
-func (r *chartReader) meterSign(i, hi int) int {
+// readMeterSign reads "(2/4)".
+func (r *chartReader) readMeterSign(i, hi int) int {
 	src, lo := r.s.Src, i
 	for i < hi && src[i] != ')' && src[i] != '|' && src[i] != '\n' {
 		i++
 	}
 	if i >= hi || src[i] != ')' {
-		r.begin(lo, i) // the bar is not empty besides
+		r.growBar(lo, i) // so that the bar is not reported as empty too
 		r.errorf(lo, i, "Bracket not closed", "A bar in another meter says so in brackets: | (2/4) C |.")
 		return i
 	}
 	i++
-	r.begin(lo, i)
+	r.growBar(lo, i)
 	m, err := meter.Parse(string(src[lo+1 : i-1]))
 	times := timesMark().FindStringSubmatch(string(src[lo:i]))
 	switch {
@@ -164,7 +164,7 @@ func (r *chartReader) percent(lo, hi int) {
 	}
 }
 
-func (r *chartReader) begin(lo, hi int) {
+func (r *chartReader) growBar(lo, hi int) {
 	if !r.filled {
 		r.cur.lo = lo
 	}
@@ -172,8 +172,8 @@ func (r *chartReader) begin(lo, hi int) {
 	r.filled = true
 }
 
-// finish ends the bar that is being read, if there is anything in it.
-func (r *chartReader) finish() {
+// endBar ends the bar that is being read, if there is anything in it.
+func (r *chartReader) endBar() {
 	if !r.filled {
 		return
 	}

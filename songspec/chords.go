@@ -58,9 +58,9 @@ func (r *resolver) harmonise(c *chart, lo *laidOut, m meter.Meter, written, soun
 	return out
 }
 
-// readable reports the symbols of a chart that nobody could read, whether or not
+// checkSymbols reports the chord symbols of a chart that cannot be read, whether or not
 // its bars add up.
-func (r *resolver) readable(c *chart, key harmony.Key) {
+func (r *resolver) checkSymbols(c *chart, key harmony.Key) {
 	german, solfege := false, false
 	for i := range c.written {
 		if c.written[i].like >= 0 {
@@ -103,7 +103,7 @@ func (r *resolver) oneWord(before, w *chartWord, key harmony.Key) bool {
 // falseFriends warns of symbols that can be read, but in a chart whose others are
 // in another tongue mean another chord: B, and Do.
 func (r *resolver) falseFriends(c *chart, german, solfege bool) {
-	for _, w := range c.inOrder() {
+	for _, w := range c.writtenChords() {
 		rest, isB := strings.CutPrefix(w.text, "B")
 		switch {
 		case german && isB && strings.IndexAny(rest, "b♭#") != 0:

@@ -121,12 +121,12 @@ func (d *decoder) link(f *File) {
 			e, near := d.noSection(p.rng, p.name, names)
 			e.WriteText(p.rng, near)
 		} else {
-			p.section.played = true
+			p.section.inForm = true
 		}
 	}
 	if !f.hasForm {
 		for _, s := range f.sections {
-			s.played = true
+			s.inForm = true
 			f.form = append(f.form, &play{name: s.name, rng: s.rng, section: s})
 		}
 		return
@@ -135,7 +135,7 @@ func (d *decoder) link(f *File) {
 		return
 	}
 	for _, s := range f.sections {
-		if !s.played {
+		if !s.inForm {
 			d.rep.Warnf(s.rng, fmt.Sprintf("Section %q is never played", s.name),
 				"Add play %q {} to the form, or delete the section.", s.name)
 		}

@@ -109,7 +109,7 @@ type section struct {
 	settings
 	events []*event
 	linked linkState
-	played bool
+	inForm bool
 }
 
 type linkState uint8

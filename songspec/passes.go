@@ -6,9 +6,9 @@ import (
 	"plinth/songspec/wording"
 )
 
-// finish puts the passes one after another: absolute times, neighbours, pushes
-// over a border, and the three maps.
-func (r *resolver) finish() {
+// joinPasses puts the passes one after another: it fills in absolute times, neighbours,
+// pushes over a border, and the tempo, meter and key maps.
+func (r *resolver) joinPasses() {
 	t := r.tl
 	if len(t.Passes) == 0 {
 		return

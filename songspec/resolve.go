@@ -67,7 +67,7 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 		fates:   map[int]*fate{},
 		foreign: map[string]int{},
 	}
-	r.top()
+	r.startTimeline()
 	for _, s := range f.sections {
 		r.checkSection(s)
 	}
@@ -76,7 +76,7 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 			break
 		}
 	}
-	r.finish()
+	r.joinPasses()
 	diags := r.rep.Sorted()
 	if f.failed || diags.HasErrors() {
 		return nil, diags
@@ -84,7 +84,8 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 	return r.tl, diags
 }
 
-func (r *resolver) top() {
+// startTimeline makes the timeline with what the top of the file says.
+func (r *resolver) startTimeline() {
 	f := r.f
 	t := &timeline.Timeline{
 		File:      baseName(f.src.Name),
@@ -113,12 +114,12 @@ func (r *resolver) checkSection(s *section) {
 	m, key := or(set.meter, meter.Common), or(set.key, harmony.Key{})
 	r.feel(set)
 	if s.broken != nil {
-		r.readable(s.broken, key)
+		r.checkSymbols(s.broken, key)
 	}
 	if s.chords == nil {
 		return
 	}
-	r.readable(s.chords, key)
+	r.checkSymbols(s.chords, key)
 	r.applied(s.chords, key)
 	r.ownRoots(s.chords, key)
 	lo := r.layout(s.chords, m)
@@ -145,7 +146,7 @@ func (r *resolver) pass(p *play) bool {
 	base := r.f.settings.over(sec.settings)
 	set := base.over(p.settings)
 	m := or(set.meter, meter.Common)
-	written, sounding := r.keys(p, or(base.key, harmony.Key{}))
+	written, sounding := r.advanceKeys(p, or(base.key, harmony.Key{}))
 	if p.meter != nil || p.feel != nil {
 		r.feel(set)
 	}
@@ -178,7 +179,7 @@ func (r *resolver) pass(p *play) bool {
 			"The pass has a single bar, which is played at %d. Write one figure.", energy[0])
 	}
 	r.tempoFits(name, pass.BPM, set)
-	if !r.events(&pass, lo, sec, p) {
+	if !r.placeEvents(&pass, lo, sec, p) {
 		return false
 	}
 	r.bars += len(lo.bars)
@@ -186,13 +187,13 @@ func (r *resolver) pass(p *play) bool {
 	return true
 }
 
-// keys moves the state of lifts and keys on for a play and says in which key
-// its section is written and in which it sounds.
+// advanceKeys brings the state of lifts and keys up to a play, and returns the key that its
+// section is written in and the key that it sounds in.
 //
 // A lift adds to all lifts before it. A play's key is where its section goes,
 // whatever was lifted before: letter symbols move with the tonic, and so, by the
 // same distance, does everything played later.
-func (r *resolver) keys(p *play, written harmony.Key) (from, to harmony.Key) {
+func (r *resolver) advanceKeys(p *play, written harmony.Key) (from, to harmony.Key) {
 	if p.lift != nil {
 		r.lift += p.lift.v
 	}

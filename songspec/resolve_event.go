@@ -111,9 +111,9 @@ func (r *resolver) spot(lo *laidOut, usual meter.Meter, e *event, at meter.At) t
 	return ev
 }
 
-// events fills a pass's events and its tempo map from the section's and the
-// play's own event blocks; false when the song has become too full of events.
-func (r *resolver) events(pass *timeline.Pass, lo *laidOut, sec *section, p *play) bool {
+// placeEvents gives a pass its events and its tempo map, from the event blocks of the section
+// and of the play. It returns false when the song has too many events.
+func (r *resolver) placeEvents(pass *timeline.Pass, lo *laidOut, sec *section, p *play) bool {
 	spots := slices.Concat(r.sectionSpots(sec, lo, pass.Meter), r.spotsOf(lo, pass.Meter, p.events))
 	if r.spots += len(spots); r.spots > MaxSpots {
 		r.rep.Errorf(p.rng, "Too many events", "A song has at most %d events, every bar and count written out.",

@@ -51,7 +51,7 @@ func (r *resolver) tempos(pass *timeline.Pass, from []*event) []timeline.Tempo {
 	}
 	for i := range pass.Events {
 		if ev := &pass.Events[i]; ev.Kind == timeline.Hold {
-			steps = r.held(steps, ev, from[i])
+			steps = r.stretchHold(steps, ev, from[i])
 		}
 	}
 	return settled(steps, pass.Length)
@@ -85,9 +85,9 @@ func braked(from, to, i, n int, m meter.Meter) int64 {
 	return (root + 1) / 2
 }
 
-// held stretches the steps from ev.Tick to ev.End so that the stretch lasts
-// ev.Extra ticks longer at the tempo it has.
-func (r *resolver) held(steps []timeline.Tempo, ev *timeline.Event, e *event) []timeline.Tempo {
+// stretchHold slows the tempos from ev.Tick to ev.End down, so that what lies between lasts
+// as much longer as ev.Extra ticks would last at the tempo there.
+func (r *resolver) stretchHold(steps []timeline.Tempo, ev *timeline.Event, e *event) []timeline.Tempo {
 	length := ev.End - ev.Tick
 	var out []timeline.Tempo
 	at := steps[0].Micros // in force at ev.Tick and, later, at ev.End
