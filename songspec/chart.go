@@ -11,12 +11,12 @@ import (
 	"plinth/songspec/meter"
 )
 
-// chart is the text of a section's chords, split into bars. What a bar's words
-// mean, and whether it adds up, is found out later, when key and meter are known.
+// chart is the text of a section's chords, split into bars. The words of a bar are read, and
+// their number is checked, later, when key and meter are known.
 type chart struct {
 	text    hcltext.RawText
 	written []writtenBar
-	order   []int32 // indexes into written, the repeats written out
+	order   []int32 // the bars as they are played, with repeats: indexes into written
 }
 
 // writtenBar is a bar as it stands in the chart. Offsets are bytes of the file.
@@ -34,7 +34,7 @@ type chartWord struct {
 	lo, hi int
 	text   string
 	slash  bool
-	bad    bool // no chord, and reported
+	bad    bool // not a chord, and already reported
 }
 
 // maxTimes bounds the figure of :|x3.
@@ -51,7 +51,7 @@ type chartReader struct {
 	lastSign *sign
 	blank    bool // only blanks since lastSign, on the same line
 
-	open      int // index in order where an open |: began; -1 none
+	open      int // index in order where an open |: began; -1: none is open
 	openSign  sign
 	closed    bool // a :| was read
 	tooMany   bool
@@ -65,8 +65,8 @@ type sign struct {
 	times      int
 }
 
-// readChart splits chord text into bars and writes its repeats out. Mistakes go
-// to rep; ok is false when there were any.
+// readChart splits chord text into bars and writes out its repeats. Mistakes go to rep; the
+// second result is false when there are any.
 func readChart(s *hcltext.Source, t hcltext.RawText, rep *hcltext.Report) (*chart, bool) {
 	r := &chartReader{s: s, rep: rep, c: &chart{text: t}, open: -1}
 	r.cur.like = -1
@@ -140,9 +140,9 @@ func (r *chartReader) scan() {
 	}
 }
 
-// isChartComment reports a comment line of a chart: // or #, but for a # that
-// begins a raised numeral, so that #ivo7 at the start of a line stays a chord and
-// a line of bars is taken out by a # in front of it.
+// isChartComment reports whether a line of a chart is a comment: it begins with // or #. But a
+// # that begins a raised numeral does not make a comment, so #ivo7 at the start of a line is a
+// chord, and a # in front of a line of bars takes the line out.
 func isChartComment(b []byte) bool {
 	if len(b) >= 2 && b[0] == '/' && b[1] == '/' {
 		return true
@@ -160,8 +160,8 @@ func blankAt(b []byte) int {
 	return 0
 }
 
-// readWord reads a chord, a slash or %. Blanks inside the brackets of a chord belong
-// to it.
+// readWord reads a chord, a slash or %, and returns the offset after it. Blanks inside the
+// brackets of a chord belong to the chord.
 func (r *chartReader) readWord(i, hi int) int {
 	src, lo, depth := r.s.Src, i, 0
 	for i < hi {

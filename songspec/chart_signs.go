@@ -8,7 +8,7 @@ import (
 	"plinth/songspec/meter"
 )
 
-// newline ends a bar that has something in it, as a bar line would.
+// newline ends a bar that has something in it, as a bar line does.
 func (r *chartReader) newline() {
 	r.endBar()
 	r.blank = false
@@ -16,12 +16,12 @@ func (r *chartReader) newline() {
 
 var goodBarLine = pattern(`^:?\|\|?:?$`)
 
-// repeatFigure is how often a repeat goes round, as it follows the bar line: x3. A 3 alone
-// is a slip.
+// repeatFigure is the number of times of a repeat, after its bar line: x3. A 3 without the x
+// is a mistake.
 var repeatFigure = pattern(`^(?:[ \t]*([xX]))?([0-9]+)`)
 
-// readBarLine reads |, ||, |:, :| and what they make together, with the figure of a
-// repeat, and returns the offset after it.
+// readBarLine reads |, ||, |:, :| or a combination of them, with the figure of a repeat, and
+// returns the offset after it.
 func (r *chartReader) readBarLine(i, hi int) int {
 	src := r.s.Src
 	g := sign{lo: i, times: 2}
@@ -63,7 +63,7 @@ func (r *chartReader) readBarLine(i, hi int) int {
 	return i
 }
 
-// bar takes a bar line in.
+// bar ends the current bar at a bar line, and opens or closes a repeat.
 func (r *chartReader) bar(g sign) {
 	before := r.lastSign
 	empty := !r.filled
@@ -115,7 +115,7 @@ func (r *chartReader) overflow(lo, hi int) {
 	r.tooMany = true
 }
 
-// readMeterSign reads "(2/4)".
+// readMeterSign reads a meter such as "(2/4)" and returns the offset after it.
 func (r *chartReader) readMeterSign(i, hi int) int {
 	src, lo := r.s.Src, i
 	for i < hi && src[i] != ')' && src[i] != '|' && src[i] != '\n' {
@@ -164,6 +164,7 @@ func (r *chartReader) percent(lo, hi int) {
 	}
 }
 
+// growBar makes the bar that is being read include the text from lo to hi.
 func (r *chartReader) growBar(lo, hi int) {
 	if !r.filled {
 		r.cur.lo = lo

@@ -13,16 +13,16 @@ import (
 // Format is a song file in canonical layout: HCL's own layout of values and
 // blocks, and in every chart the bar lines under one another. Comments, blank
 // lines and line ends stay; a byte-order mark goes. What the song says never
-// changes, and formatting twice is formatting once. A file with errors is not
-// touched: the result is nil then, with Parse's diagnostics.
+// changes, and formatting the result again changes nothing. A file with errors is not
+// formatted: the result is nil, with Parse's diagnostics.
 func Format(name string, src []byte) ([]byte, hcl.Diagnostics) {
 	_, diags := Parse(name, src)
 	if diags.HasErrors() {
 		return nil, diags
 	}
 	out := bytes.TrimPrefix(src, hcltext.ByteOrderMark)
-	// Once is enough, but for blanks at the ends of some lines, which HCL's layout
-	// takes away only when it sees them again.
+	// Once is mostly enough, but HCL's layout takes away some blanks at the ends of lines only
+	// the second time.
 	for range 4 {
 		next, d := layout(name, out)
 		if d.HasErrors() {
@@ -36,7 +36,7 @@ func Format(name string, src []byte) ([]byte, hcl.Diagnostics) {
 	return out, diags
 }
 
-// layout lays a good song file out, once.
+// layout lays out a song file without mistakes, once.
 func layout(name string, src []byte) ([]byte, hcl.Diagnostics) {
 	out := layoutHCL(src)
 	s := hcltext.NewSource(name, out)

@@ -16,8 +16,8 @@ import (
 	"plinth/songspec/wording"
 )
 
-// setting reads one of the settings that stand on several levels; false when a
-// is none of them.
+// setting reads a setting that is allowed on several levels. It returns false when a is no
+// such setting.
 func (d *decoder) setting(to *settings, a *hclsyntax.Attribute) bool {
 	switch a.Name {
 	case "key":

@@ -13,7 +13,7 @@ func (r *resolver) joinPasses() {
 	if len(t.Passes) == 0 {
 		return
 	}
-	r.lead()
+	r.addLead()
 	at := t.Lead
 	seen := map[string]int{}
 	for i := range t.Passes {
@@ -26,21 +26,21 @@ func (r *resolver) joinPasses() {
 	t.End = at
 	cue.Join(t.Passes)
 	if !r.f.failed && !r.rep.Diags.HasErrors() { // chords that cannot be read have no place
-		r.meets()
+		r.noteFates()
 	}
 	timeline.VaryFills(t.Passes, t.Take)
-	r.maps()
-	r.idle()
-	r.unplayed()
+	r.makeMaps()
+	r.warnIdleEvents()
+	r.warnUnplayedGrooves()
 	if v := r.f.vocal; v != nil && v.from != nil && v.from.v > r.bars {
 		r.rep.Errorf(v.from.rng, "The vocal starts after the song",
 			"The song has %s; from is the bar of the song where the vocal file begins.", wording.Count(r.bars, "bar"))
 	}
 }
 
-// lead makes the whole bars in front of bar 1: the count-in and what the pickup
-// needs, in the meter of the first pass.
-func (r *resolver) lead() {
+// addLead adds the whole bars before bar 1: the count-in and the bars that the pickup needs, in
+// the meter of the first pass.
+func (r *resolver) addLead() {
 	t := r.tl
 	m := t.Passes[0].Meter
 	if p := r.f.pickup; p != nil {
@@ -51,9 +51,9 @@ func (r *resolver) lead() {
 	t.Lead = int64(t.LeadBars) * bar
 }
 
-// maps makes the song's tempo, meter and key maps, each with its first entry at
-// tick 0 and no entry that repeats the one before.
-func (r *resolver) maps() {
+// makeMaps makes the song's tempo, meter and key maps. Each has its first entry at tick 0, and no
+// entry repeats the one before.
+func (r *resolver) makeMaps() {
 	t := r.tl
 	first := &t.Passes[0]
 	micros := first.Tempos[0].Micros
