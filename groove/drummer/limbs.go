@@ -22,7 +22,7 @@ func (d *Drummer) keepPlayable(notes []score.Note) []score.Note {
 	for _, i := range byRank(notes, rank) {
 		keep[i] = limbIsFree(at, notes, keep, int(i))
 	}
-	// graceIsPlayable looks at neighbours, so the notes are moved together only afterwards.
+	// graceIsPlayable looks at neighbours, so notes are taken out only afterwards.
 	for i := range notes {
 		if notes[i].Roll != 0 {
 			keep[i] = graceIsPlayable(at, notes, keep, i)

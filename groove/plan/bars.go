@@ -136,11 +136,10 @@ type Step struct {
 	Index int   // index into the level's rows
 }
 
-// Steps lays the level's tab over bar number bar of the pass. A bar in another
-// meter than the feel's takes the tab from its front and, when it is longer,
-// goes on with the tab's last beat; a feel of any meter plays its first step on
-// the bar's first beat and its second on the others. The result holds until the
-// next call.
+// Steps lays the level's tab over bar number bar of the pass. A bar in another meter than the
+// feel's takes the tab from the beginning and, when it is longer than the tab, repeats the
+// tab's last beat. A feel for any meter plays its first step on the first beat of the bar and
+// its second step on the other beats. The result holds until the next call.
 func (p *Plan) Steps(bar int, lv *feel.Level) []Step {
 	b := &p.Pass.Bars[bar]
 	out := p.steps[:0]

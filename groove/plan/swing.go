@@ -1,7 +1,7 @@
 package plan
 
-// Swing places off-beats. Tabs and events are written straight or in triplets;
-// each pair of equal notes becomes long and short.
+// Swing says where off-beats fall. Tabs and events are written straight or in triplets; of
+// each pair of equal notes the first becomes long and the second short.
 type Swing struct {
 	Pair     int64 // ticks of the long and the short note together; 0: straight
 	Long     int64 // ticks of the long one

@@ -106,9 +106,9 @@ func (t *Playing) wander(tick int64) int64 {
 
 // laneNoise is long-range correlated: the sum of n layers of the same strength. That is
 // the classic recipe for 1/f noise; here each layer's knots come from the table of
-// chance, joined by straight lines, so that any place can be asked for on its own.
+// chance, joined by straight lines, so that each tick can be worked out on its own.
 // sd is the standard deviation of the sum at the reference looseness. The slow
-// layers are 0 at both ends of the pass: passes meet in time.
+// layers are 0 at both ends of the pass, so that neighbouring passes fit together.
 func (t *Playing) laneNoise(l *lane, tick, sd int64, n int) int64 {
 	first := floorDiv(tick, layerPeriod)
 	sum := int64(0)

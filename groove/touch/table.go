@@ -1,6 +1,6 @@
 package touch
 
-// Figures that time is calibrated against, with where each comes from. "Drummers"
+// The figures of timing, each with its source. "Drummers"
 // are the 4/4 performances of the Groove MIDI Dataset (Google Magenta, CC BY 4.0),
 // measured against their click; F&S is Friberg & Sundström, Music Perception
 // 19(3), 2002, and their report of 1997.
@@ -23,8 +23,8 @@ const (
 // refLooseness is the looseness, per mille, at which the figures hold.
 const refLooseness = 400
 
-// maxStrayUS bounds any displacement, and straySixteenths does so as a share, in
-// per cent, of a sixteenth at the tempo of the place: notes keep their order.
+// maxStrayUS is the farthest that a note may stray, and straySixteenths is the same in per cent
+// of a sixteenth at the tempo there, so that notes keep their order.
 const (
 	maxStrayUS      = 50_000
 	straySixteenths = 38
