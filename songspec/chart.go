@@ -37,10 +37,10 @@ type chartWord struct {
 	bad    bool // not a chord, and already reported
 }
 
-// maxTimes bounds the figure of :|x3.
+// maxTimes is the greatest number of times of a repeat, as in :|x3.
 const maxTimes = 64
 
-// chartReader assembles bars from the pieces that the scanner hands it.
+// chartReader reads the text of a chart, sign by sign, and assembles the bars.
 type chartReader struct {
 	s   *hcltext.Source
 	rep *hcltext.Report
@@ -58,7 +58,7 @@ type chartReader struct {
 	hasErrors bool
 }
 
-// sign is a bar line with what stands on either side of it.
+// sign is a bar line, which may end or start a repeat.
 type sign struct {
 	lo, hi     int
 	end, start bool // :| and |:
@@ -151,8 +151,8 @@ func isChartComment(b []byte) bool {
 	return len(rest) < len(b) && (len(rest) == 0 || !strings.ContainsRune("iIvV", rune(rest[0])))
 }
 
-// blankAt is the length of a blank at the start of b, of the keyboard's or of one that
-// web pages and word processors write; 0 when there is none.
+// blankAt is the length of the blank at the start of b; 0 when there is none. A blank may be
+// one of the keyboard's, or one that web pages and word processors write.
 func blankAt(b []byte) int {
 	if r, n := utf8.DecodeRune(b); unicode.IsSpace(r) {
 		return n

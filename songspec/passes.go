@@ -25,7 +25,7 @@ func (r *resolver) joinPasses() {
 	}
 	t.End = at
 	cue.Join(t.Passes)
-	if !r.f.failed && !r.rep.Diags.HasErrors() { // chords that cannot be read have no place
+	if !r.f.failed && !r.rep.Diags.HasErrors() { // bad chords are missing from the timeline
 		r.noteFates()
 	}
 	timeline.VaryFills(t.Passes, t.Take)
@@ -57,7 +57,7 @@ func (r *resolver) makeMaps() {
 	t := r.tl
 	first := &t.Passes[0]
 	micros := first.Tempos[0].Micros
-	if t.Lead > 0 { // a hold or a rit on the first beat begins there and not in the bars in front
+	if t.Lead > 0 { // a hold or a rit on the first beat does not begin in the bars before
 		micros = microsFor(first.BPM, first.Meter)
 	}
 	t.Tempos = append(t.Tempos, timeline.Tempo{Tick: 0, Micros: micros})

@@ -74,7 +74,7 @@ var feelCalled = []struct {
 	{[]string{"click", "metronome"}, []string{"pulse"}},
 }
 
-// feelsLike are the feels there are that a name of a style means.
+// feelsLike are those of the known feels that come nearest to a style.
 func feelsLike(name string, known []string) []string {
 	words := strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return strings.ContainsRune(" -_/", r) })
 	low := " " + strings.Join(words, " ") + " "

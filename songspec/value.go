@@ -209,12 +209,12 @@ func (d *decoder) perMille(expr hclsyntax.Expression, name string) *said[int] {
 	return &said[int]{int(n), expr.Range()}
 }
 
-// beatGrid is what beats may be divided into: 960 ticks, or 1440 in compound
-// meters, hold 48ths of a beat evenly.
+// beatGrid is the number of parts that a beat may be divided into: a beat has 960 ticks, or
+// 1440 in compound meters, and both can be divided by 48.
 const beatGrid = 48
 
-// beats reads a number of beats over 0 (or from 0 with zero) to most, in parts of a
-// beat. It need not be whole, but a whole number of those parts.
+// beats reads a number of beats, up to most and over 0 (or 0, with zero), and returns it in
+// parts of a beat, see beatGrid. The number of parts must be whole.
 func (d *decoder) beats(expr hclsyntax.Expression, name string, most int, zero bool) *said[int64] {
 	over := "over 0 up to"
 	if zero {
@@ -231,7 +231,7 @@ func (d *decoder) beats(expr hclsyntax.Expression, name string, most int, zero b
 		return nil
 	}
 	n, off := parts(f, beatGrid)
-	// 1/3 has no end as a decimal, so a thousandth of a 48th is forgiven.
+	// 1/3 cannot be written as a decimal, so an error of a thousandth of a part is allowed.
 	if off.Cmp(big.NewRat(1, 1000)) > 0 {
 		d.rep.Errorf(expr.Range(), "A beat cut too fine", "%s",
 			wording.Sentence("%s is in whole beats or even parts of one: 2, 1.5, 0.25, 1/3.", name))
@@ -240,8 +240,8 @@ func (d *decoder) beats(expr hclsyntax.Expression, name string, most int, zero b
 	return &said[int64]{n, expr.Range()}
 }
 
-// parts is a number in parts of one, rounded half up, and how far off that is. The number
-// has been found to be small, but could still be 1e-1000000.
+// parts is a number in parts of one, rounded half up, and the error of the rounding. The
+// number is not great, but it may be as small as 1e-1000000.
 func parts(f *big.Float, of int64) (n int64, off *big.Rat) {
 	r := new(big.Rat)
 	if g := new(big.Float).SetPrec(200).Set(f); g.MantExp(nil) >= -200 {

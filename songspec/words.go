@@ -24,7 +24,7 @@ var (
 	eventWords   = timeline.EventNames[:]
 )
 
-// eventRule is what the language says of an event word.
+// eventRule is what the language says about an event word.
 type eventRule struct {
 	attrs  []string         // its options
 	by     timeline.Players // the players that it concerns where the file names none
@@ -53,10 +53,9 @@ func partOfSong(name string) bool {
 	return slices.Contains(partsOfSong, strings.TrimRight(strings.ToLower(name), "0123456789_-"))
 }
 
-// Kits are the words for what the drummer plays on. General MIDI level 1 has one
-// kit, so these are ways of playing it: "brushes" also asks players that have
-// one for their brush kit, "sticks" keeps sticks in the hands where the feel
-// would take brushes.
+// kits are the words for what the drummer plays on. General MIDI level 1 has only one kit, so
+// these are ways of playing it. "brushes" also selects the brush kit of a synthesizer that has
+// one; "sticks" keeps sticks where the feel would take brushes.
 var kits = []string{"standard", "brushes", "sticks"}
 
 // A sound is a General MIDI program by its plain name.
