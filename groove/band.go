@@ -11,26 +11,26 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// player is a player of the band: one folder, with the doors of every other.
+// player is a player of the band. Each has a package of its own, with the same methods.
 type player interface {
-	// Prepare takes a pass up.
+	// Prepare makes the player ready for a pass.
 	Prepare(p *plan.Plan)
-	// Play is what he means in it, over what those mean who played before him, by player.
-	// It holds until the next pass is prepared.
+	// Play is what the player means in the pass. heard is what those mean who played
+	// before, by player. The result holds until the next pass is prepared.
 	Play(heard []score.Part) score.Part
-	// Texture is what a level of the feel is made of for him, in a word.
+	// Texture says in a word what the player has to do in a level of the feel.
 	Texture(lv *feel.Level) string
-	// Player is what touch has to know of him, and how he finishes.
+	// Player is what touch has to know of the player.
 	touch.Player
 }
 
-// band is the players, with what they keep from pass to pass. It belongs to one goroutine.
+// band is all players, with what they keep from pass to pass. It belongs to one goroutine.
 type band struct {
 	players []seat // in the order in which they hear each other
 	playing touch.Playing
 }
 
-// seat is a player in his place.
+// seat is a player of the band, and which one it is.
 type seat struct {
 	who timeline.Player
 	player

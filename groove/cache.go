@@ -8,18 +8,19 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// Cache plays songs as Perform does and keeps the passes of the last one, so
-// that of the next only those are played again that have changed. A pass is kept
-// by all that its playing may depend on, compared value by value: where that is
-// more than it does depend on, a pass is played once too often, and never once
-// too little. The zero value is ready. A Cache is not for two goroutines.
+// Cache plays songs as Perform does and keeps the passes of the last song, so that in the
+// next song only passes that have changed are played again. A pass counts as unchanged when
+// everything that its notes may depend on is equal, value by value. Some of that does not
+// matter in the end: then a pass is played again without need, but no old notes are ever
+// used. The zero value is ready. A Cache is not for two goroutines.
 type Cache struct {
 	kept map[cacheName][]cached
 	// Played and Reused count the passes of the last song.
 	Played, Reused int
 }
 
-// cacheName is where a pass is looked for: its seed, so to speak.
+// cacheName is the key under which passes are kept. Passes with one name draw the same
+// chance.
 type cacheName struct {
 	section string
 	ordinal int
@@ -33,7 +34,7 @@ type cached struct {
 	part   PassPart
 }
 
-// setup is what the playing of a pass reads of the song.
+// setup is the part of the song that the notes of a pass depend on.
 type setup struct {
 	drums     timeline.DrumsSetup
 	bass      timeline.BassSetup
@@ -42,13 +43,14 @@ type setup struct {
 	take      int
 }
 
-// sounds is what it reads of the set: the feel, its fills, and the neighbours' feels.
+// sounds is the part of the set that they depend on: the feel, its fills, and the feels of
+// the passes before and after.
 type sounds struct {
 	feel, before, after *feel.Feel
 	fills               []feel.Fill
 }
 
-// Perform gives what Perform gives, byte for byte.
+// Perform returns what the function Perform returns, byte for byte.
 func (c *Cache) Perform(tl *timeline.Timeline, set *feel.Set) *Performance {
 	b := setup{tl.Drums, tl.Bass, tl.Piano, tl.Looseness, tl.Take}
 	next := make(map[cacheName][]cached, len(tl.Passes))
@@ -75,7 +77,7 @@ func (c *Cache) Perform(tl *timeline.Timeline, set *feel.Set) *Performance {
 	return assemble(tl, set, parts)
 }
 
-// find is the kept pass that is the same; nil when there is none.
+// find returns the kept pass that equals this one; nil when there is none.
 func (c *Cache) find(now *cached) *cached {
 	kept := c.kept[now.name()]
 	for i := range kept {
@@ -88,8 +90,8 @@ func (c *Cache) find(now *cached) *cached {
 
 func (c *cached) name() cacheName { return cacheName{c.pass.Section, c.pass.Ordinal} }
 
-// placeless is a pass without what says where it stands in song and file, on
-// which its notes must not depend.
+// placeless is a pass without its place in the song and in the file. Its notes must not
+// depend on that place.
 func placeless(p *timeline.Pass) timeline.Pass {
 	out := *p
 	out.Index, out.Start, out.FirstBar = 0, 0, 0

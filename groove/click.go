@@ -13,9 +13,9 @@ const (
 	clickTicks                 = meter.TicksPerQuarter / 8
 )
 
-// click is a click on every felt beat of the song, count-in and pickup bars among
-// them, the first of each bar higher. It keeps time for the others: it follows the
-// tempo map and nothing else, through stops and bars of written hits too.
+// click is a click on every felt beat of the song, from the count-in on, higher on the first
+// beat of a bar. It follows the tempo map and nothing else, and so goes on through stops and
+// bars of written hits.
 func click(tl *timeline.Timeline) []Note {
 	var out []Note
 	bar := func(start int64, m meter.Meter) {

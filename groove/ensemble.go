@@ -11,9 +11,9 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// playAll plays the passes whose indices are in which and puts each into parts at
-// its index. No pass depends on how another was played, so that several are played
-// at a time and the result is the same on any number of processors.
+// playAll plays the passes whose indices are in which and puts each into parts at its
+// index. No pass depends on how another was played, so several are played at a time, and
+// the result is the same on any number of processors.
 func playAll(tl *timeline.Timeline, set *feel.Set, which []int, parts []PassPart) {
 	workers := min(runtime.GOMAXPROCS(0), len(which))
 	var next atomic.Int64
@@ -40,14 +40,14 @@ func playAll(tl *timeline.Timeline, set *feel.Set, which []int, parts []PassPart
 	}
 	work()
 	others.Wait()
-	// A panic would end the process from another goroutine, past anyone who would
-	// catch it: it goes on here.
+	// A panic in another goroutine would end the process, and no caller could recover it.
+	// So it is raised again here.
 	if f := fault.Load(); f != nil {
 		panic(f)
 	}
 }
 
-// Panic is what Perform panics with when one of the players does: our own mistake.
+// Panic is the value that Perform panics with when a player panics: our own mistake.
 type Panic struct {
 	Value any    // what the player panicked with
 	Stack []byte // where

@@ -11,11 +11,11 @@ import (
 // click where there is a count-in. The feels that the timeline names must be in
 // the set; that is checked when the song is resolved, so a missing one panics.
 //
-// A pass is played from the set-ups, looseness and take of the song and from what it says
-// itself of its neighbours; so one that has not changed is played as it was. Of the song's
-// last pass, the last bar is struck once and left to ring when it holds one chord and no
-// accent, push, stop or fill; at energy 4 and 5 a stop after its first beat makes that beat
-// the last hit.
+// The notes of a pass depend on the pass, which says what there is to know of its
+// neighbours, and on the set-ups, looseness and take of the song. So a pass that has not
+// changed is played as before. The song's last bar is struck once and left to ring when it
+// holds one chord and no accent, push, stop or fill. At energy 4 and 5 a stop after its
+// first beat makes that beat the last hit.
 func Perform(tl *timeline.Timeline, set *feel.Set) *Performance {
 	which := make([]int, len(tl.Passes))
 	for i := range which {
@@ -26,7 +26,7 @@ func Perform(tl *timeline.Timeline, set *feel.Set) *Performance {
 	return assemble(tl, set, parts)
 }
 
-// assemble puts the parts of all passes together to the whole song.
+// assemble joins the parts of all passes to a whole song.
 func assemble(tl *timeline.Timeline, set *feel.Set, parts []PassPart) *Performance {
 	out := NewPerformance()
 	out.Kit, out.Passes = drummer.Kit(tl, set), parts
@@ -47,7 +47,7 @@ func assemble(tl *timeline.Timeline, set *feel.Set, parts []PassPart) *Performan
 				all = append(all, n)
 			}
 		}
-		touch.InOrder(all)
+		touch.SortNotes(all)
 		out.Parts[who] = all
 	}
 	if tl.CountIn > 0 {

@@ -13,10 +13,9 @@ import (
 type Note = touch.Note
 
 // PassPart is what the band plays in one pass: notes relative to its start,
-// sorted by Tick, then Key. A note may begin before 0 only when a push or an
-// early hand brings it there; none ends after the pass. Score is what it means by
-// them: most of its notes are played by one note, those that no hand has time for by
-// none.
+// sorted by Tick, then Key. A note begins before 0 only when it is pushed or the hand is
+// early; none ends after the pass. Score is what the band means by them: most notes of the
+// score are played by one note, and those that no hand has time for by none.
 type PassPart struct {
 	Notes [][]Note // by player
 	Score score.Pass

@@ -9,9 +9,9 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// writtenPart makes a part of the score of what a player means: each note gets the bar that
-// owns it, and its written length where the player has not said. The score's notes are its
-// own.
+// writtenPart turns what a player means into a part of the score: each note gets the bar
+// that owns it, and a written length where the player has given none. The part has its own
+// copy of the notes.
 func writtenPart(p *plan.Plan, part score.Part) score.Part {
 	if part.Notes = slices.Clone(part.Notes); len(part.Notes) == 0 {
 		part.Notes = nil
@@ -19,7 +19,7 @@ func writtenPart(p *plan.Plan, part score.Part) score.Part {
 	for i := range part.Notes {
 		n := &part.Notes[i]
 		n.Bar = int16(p.BarAt(n.At))
-		if n.Art.Has(score.Pushed) && n.Cue >= 0 { // it is the bar's that it takes early
+		if n.Art.Has(score.Pushed) && n.Cue >= 0 { // it belongs to the bar that it comes early for
 			if n.Bar = int16(len(p.Pass.Bars)); p.Cues.List[n.Cue].Target < p.Pass.Length {
 				n.Bar = int16(p.BarAt(p.Cues.List[n.Cue].Target))
 			}
@@ -31,7 +31,7 @@ func writtenPart(p *plan.Plan, part score.Part) score.Part {
 	return part
 }
 
-// regions are what is said of the whole band: the phrases, and how it swings.
+// regions are the regions of the whole band: the phrases, and how it swings.
 func regions(p *plan.Plan) []score.Region {
 	var out []score.Region
 	bars := p.Pass.Bars
@@ -48,7 +48,8 @@ func regions(p *plan.Plan) []score.Region {
 	return out
 }
 
-// textures are what a part is made of, bar by bar, equal neighbours drawn together.
+// textures are the regions of one player: the texture of each bar, with equal neighbours
+// joined.
 func textures(p *plan.Plan, who timeline.Player, texture func(*feel.Level) string) []score.Region {
 	if p.Pass.Tacet.Has(who) {
 		return []score.Region{{Kind: score.Tacet, To: p.Pass.Length}}

@@ -8,25 +8,25 @@ import (
 	"plinth/songspec/wording"
 )
 
-// A numeral after a slash is a key that the first chord belongs to: V7/V. Who
-// comes from letter symbols, or means the bass, writes IV/V for F over G and gets
-// C. So an applied chord that does not do what applied chords do is pointed out.
+// A numeral after a slash is the key that the first chord belongs to: V7/V. Authors who are
+// used to letter symbols write IV/V for F over G, and get C. So there is a warning about an
+// applied chord that does not do what applied chords do.
 //
-// What they do: a dominant (V, vii°) of a chord is applied almost wherever it stands; a
-// ii or iv is one when it comes before such a dominant; any other numeral only in
-// a passage in another key, which has a dominant of that key in it. A plagal IV
-// counts when its target follows, but not before V: F/G G7 is far more often meant.
-// Common practice, no single source.
+// A dominant (V, vii°) of a chord is an applied chord almost wherever it stands. A ii or iv
+// is one when it comes before such a dominant. Any other numeral is one only in a passage in
+// another key, which has a dominant of that key in it. A plagal IV is one when its target
+// follows, but not before V: there F/G G7 is far more often meant. Common practice, no single
+// source.
 
-// applied warns of the doubtful ones of a chart in its own key.
+// applied warns of the doubtful applied chords of a chart in its own key.
 func (r *resolver) applied(c *chart, key harmony.Key) {
-	words := c.inOrder()
-	read := make([]harmony.Applied, len(words)) // of a word that is none: no target
+	words := c.writtenChords()
+	read := make([]harmony.Applied, len(words)) // Target is "" for a word that is no applied chord
 	for i, w := range words {
 		read[i], _ = harmony.ReadApplied(w.text, key)
 	}
-	// before says of a chord that a dominant of its target comes after it, with nothing
-	// between but others of that target.
+	// before[i] says that chord i leads to a dominant of its target: the dominant follows,
+	// with only chords of that target in between.
 	before := make([]bool, len(words))
 	for i := len(words) - 2; i >= 0; i-- {
 		if a, next := &read[i], &read[i+1]; a.Target != "" && a.Target == next.Target {
@@ -50,16 +50,16 @@ func (r *resolver) applied(c *chart, key harmony.Key) {
 	}
 }
 
-// ownRoots warns of figures that put a chord's own root in the bass, where the
-// key's tonic is perhaps meant to stay below.
+// ownRoots warns of figures that put a chord's own root in the bass, where the author may mean
+// the key's tonic in the bass.
 func (r *resolver) ownRoots(c *chart, key harmony.Key) {
-	words := c.inOrder()
+	words := c.writtenChords()
 	for i, w := range words {
 		over, written, ok := harmony.OverTonic(w.text, key)
 		if !ok {
 			continue
 		}
-		// V/3 V/1 is a line of the bass.
+		// In V/3 V/1 the figures are a bass line.
 		line := func(j int) bool {
 			return j >= 0 && j < len(words) && words[j].text != w.text &&
 				strings.HasPrefix(words[j].text, strings.TrimSuffix(w.text, "1"))
@@ -74,9 +74,9 @@ func (r *resolver) ownRoots(c *chart, key harmony.Key) {
 	}
 }
 
-// keepsPromise reports an applied chord, word i, that goes where one goes.
+// keepsPromise reports whether word i, an applied chord, goes where applied chords go.
 func (r *resolver) keepsPromise(words []*chartWord, a *harmony.Applied, i int, before bool, key harmony.Key) bool {
-	on := func(j, above int) bool { // word j stands so far above the target's root
+	on := func(j, above int) bool { // the root of word j is so far above the target's root
 		if j < 0 || j >= len(words) {
 			return false
 		}
@@ -85,28 +85,28 @@ func (r *resolver) keepsPromise(words []*chartWord, a *harmony.Applied, i int, b
 	}
 	switch {
 	case a.Home:
-		return false // V of I is V, and nobody writes that
+		return false // V of I is V, and nobody writes V/I for it
 	case a.Leads != harmony.Leading:
 	case key.Minor:
 		return true
 	case a.Bare() == 4:
-		// Without a seventh V of IV is I; and G over F after an F is a pedal, or on
-		// its way down, unless F or Dm, the deceptive end, comes after it.
+		// Without a seventh, V of IV is I. After an F, G over F is a pedal or part of a line
+		// down, unless F follows, or Dm as a deceptive ending.
 		return on(i+1, 0) || a.Over.Suffix != "" && (!on(i-1, 0) || on(i+1, 9))
 	case a.Bare() != 7:
 		return true
 	}
-	// In a major key nothing leads to the chord on the leading note, while G/B is the
-	// commonest of all inversions.
+	// In a major key no chord leads to the chord on the leading note, and G/B is the most
+	// common inversion of all.
 	if before {
 		return true
 	}
 	return a.Bare() != 5 && (a.Leads != harmony.Passing || a.Plagal) && on(i+1, 0)
 }
 
-// inOrder are the chart's chords in the order written, a bar that is played again
-// once.
-func (c *chart) inOrder() []*chartWord {
+// writtenChords are the chart's chords in the order in which they are written. A repeated
+// bar counts once.
+func (c *chart) writtenChords() []*chartWord {
 	var out []*chartWord
 	for i := range c.written {
 		bar := &c.written[i]

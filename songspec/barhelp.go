@@ -41,8 +41,7 @@ func barHelp(bar *writtenBar, m meter.Meter) string {
 		what, wording.Count(beats, "beat"), m, evenly(beats), example(bar, beats))
 }
 
-// example is the bar with slashes after its chords until it is full, the first
-// ones the longest.
+// example is the bar filled up with slashes after its chords. The first chords last longest.
 func example(bar *writtenBar, beats int) string {
 	var chords []string
 	for _, w := range bar.words {
@@ -63,7 +62,7 @@ func example(bar *writtenBar, beats int) string {
 	return strings.Join(out, " ")
 }
 
-// evenly lists the numbers of chords that share so many beats: "1, 2 or 4".
+// evenly lists how many chords can share so many beats evenly: "1, 2 or 4".
 func evenly(beats int) string {
 	var out []string
 	for n := 1; n <= beats; n++ {

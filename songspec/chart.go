@@ -11,12 +11,12 @@ import (
 	"plinth/songspec/meter"
 )
 
-// chart is the text of a section's chords, split into bars. What a bar's words
-// mean, and whether it adds up, is found out later, when key and meter are known.
+// chart is the text of a section's chords, split into bars. The words of a bar are read, and
+// their number is checked, later, when key and meter are known.
 type chart struct {
 	text    hcltext.RawText
 	written []writtenBar
-	order   []int32 // indexes into written, the repeats written out
+	order   []int32 // the bars as they are played, with repeats: indexes into written
 }
 
 // writtenBar is a bar as it stands in the chart. Offsets are bytes of the file.
@@ -34,13 +34,13 @@ type chartWord struct {
 	lo, hi int
 	text   string
 	slash  bool
-	bad    bool // no chord, and reported
+	bad    bool // not a chord, and already reported
 }
 
-// maxTimes bounds the figure of :|x3.
+// maxTimes is the greatest number of times of a repeat, as in :|x3.
 const maxTimes = 64
 
-// chartReader assembles bars from the pieces that the scanner hands it.
+// chartReader reads the text of a chart, sign by sign, and assembles the bars.
 type chartReader struct {
 	s   *hcltext.Source
 	rep *hcltext.Report
@@ -51,22 +51,22 @@ type chartReader struct {
 	lastSign *sign
 	blank    bool // only blanks since lastSign, on the same line
 
-	open      int // index in order where an open |: began; -1 none
+	open      int // index in order where an open |: began; -1: none is open
 	openSign  sign
 	closed    bool // a :| was read
 	tooMany   bool
 	hasErrors bool
 }
 
-// sign is a bar line with what stands on either side of it.
+// sign is a bar line, which may end or start a repeat.
 type sign struct {
 	lo, hi     int
 	end, start bool // :| and |:
 	times      int
 }
 
-// readChart splits chord text into bars and writes its repeats out. Mistakes go
-// to rep; ok is false when there were any.
+// readChart splits chord text into bars and writes out its repeats. Mistakes go to rep; the
+// second result is false when there are any.
 func readChart(s *hcltext.Source, t hcltext.RawText, rep *hcltext.Report) (*chart, bool) {
 	r := &chartReader{s: s, rep: rep, c: &chart{text: t}, open: -1}
 	r.cur.like = -1
@@ -76,7 +76,7 @@ func readChart(s *hcltext.Source, t hcltext.RawText, rep *hcltext.Report) (*char
 		return nil, false
 	}
 	r.scan()
-	r.finish()
+	r.endBar()
 	if r.open >= 0 {
 		r.errorf(r.openSign.lo, r.openSign.hi, "Repeat without an end",
 			"The repeat that begins here is never closed: write :| after its last bar.")
@@ -127,22 +127,22 @@ func (r *chartReader) scan() {
 			if end, ok := r.comment(i, hi); ok {
 				i = end
 			} else {
-				i = r.word(i, hi)
+				i = r.readWord(i, hi)
 			}
 		case b == '|' || b == ':':
-			i = r.barLine(i, hi)
+			i = r.readBarLine(i, hi)
 		case b == '(':
-			i = r.meterSign(i, hi)
+			i = r.readMeterSign(i, hi)
 		default:
-			i = r.word(i, hi)
+			i = r.readWord(i, hi)
 		}
 		lineStart = false
 	}
 }
 
-// isChartComment reports a comment line of a chart: // or #, but for a # that
-// begins a raised numeral, so that #ivo7 at the start of a line stays a chord and
-// a line of bars is taken out by a # in front of it.
+// isChartComment reports whether a line of a chart is a comment: it begins with // or #. But a
+// # that begins a raised numeral does not make a comment, so #ivo7 at the start of a line is a
+// chord, and a # in front of a line of bars takes the line out.
 func isChartComment(b []byte) bool {
 	if len(b) >= 2 && b[0] == '/' && b[1] == '/' {
 		return true
@@ -151,8 +151,8 @@ func isChartComment(b []byte) bool {
 	return len(rest) < len(b) && (len(rest) == 0 || !strings.ContainsRune("iIvV", rune(rest[0])))
 }
 
-// blankAt is the length of a blank at the start of b, of the keyboard's or of one that
-// web pages and word processors write; 0 when there is none.
+// blankAt is the length of the blank at the start of b; 0 when there is none. A blank may be
+// one of the keyboard's, or one that web pages and word processors write.
 func blankAt(b []byte) int {
 	if r, n := utf8.DecodeRune(b); unicode.IsSpace(r) {
 		return n
@@ -160,9 +160,9 @@ func blankAt(b []byte) int {
 	return 0
 }
 
-// word reads a chord, a slash or %. Blanks inside the brackets of a chord belong
-// to it.
-func (r *chartReader) word(i, hi int) int {
+// readWord reads a chord, a slash or %, and returns the offset after it. Blanks inside the
+// brackets of a chord belong to the chord.
+func (r *chartReader) readWord(i, hi int) int {
 	src, lo, depth := r.s.Src, i, 0
 	for i < hi {
 		b := src[i]
@@ -190,7 +190,7 @@ func (r *chartReader) word(i, hi int) int {
 	text := strings.TrimRightFunc(string(src[lo:i]), unicode.IsSpace)
 	i = lo + len(text)
 	text = strings.Join(strings.Fields(text), " ")
-	r.begin(lo, i)
+	r.growBar(lo, i)
 	switch {
 	case text == "%":
 		r.percent(lo, i)

@@ -10,8 +10,8 @@ import (
 	"plinth/songspec/hcltext"
 )
 
-// A chart that is pasted from elsewhere brings headings, lyrics, endings and engraver's
-// signs. Each is reported once, for its line or at its place, and not word by word.
+// A chart that is pasted from elsewhere may have headings, lyrics, endings and engraver's
+// signs. Each is reported once, for its line or at its place, and not for every word.
 
 var (
 	chartHeading = pattern(`^\[([^\]|]*)\]\s*:?$`)
@@ -19,8 +19,8 @@ var (
 	timesMark    = pattern(`^\(?\s*(?:[xX×]\s*([0-9]{1,3})|([0-9]{1,3})\s*[xX×])\s*\)?$`)
 )
 
-// prose reports a line of a chart that holds no bars: a heading, or words. It
-// returns the offset of the line's end when it did.
+// prose reports a line of a chart that has no bars but a heading or words. ok says that it
+// did; end is the offset of the line's end.
 func (r *chartReader) prose(i, hi int) (end int, ok bool) {
 	whole, _, _ := bytes.Cut(r.s.Src[i:hi], []byte("\n"))
 	end, line := i+len(whole), string(bytes.TrimRight(whole, " \t\r"))
@@ -39,7 +39,7 @@ func (r *chartReader) prose(i, hi int) (end int, ok bool) {
 	for _, w := range strings.Fields(line) {
 		_, _, err := harmony.ParseEither(w, harmony.Key{})
 		var se *harmony.SymbolError
-		if err == nil || errors.As(err, &se) && se.Suggest != "" { // Fism is no word, either
+		if err == nil || errors.As(err, &se) && se.Suggest != "" { // a misspelt chord such as Fism counts as a chord
 			chords++
 		} else if isWordOfText(w) {
 			words++
@@ -60,8 +60,8 @@ func (r *chartReader) heading(at int, line, section string) {
 		strings.ToLower(strings.TrimSpace(section)))
 }
 
-// comment reports a comment behind the bars of its line, where a // is two beats and
-// a # no chord. It returns the offset of the line's end when it did.
+// comment reports a comment that follows bars on its line, where // would be read as two
+// beats and # as a bad chord. ok says that it did; end is the offset of the line's end.
 func (r *chartReader) comment(i, hi int) (end int, ok bool) {
 	whole, _, _ := bytes.Cut(r.s.Src[i:hi], []byte("\n"))
 	end, line := i+len(whole), string(bytes.TrimRight(whole, " \t\r"))
@@ -87,7 +87,7 @@ func (r *chartReader) comment(i, hi int) (end int, ok bool) {
 	return end, true
 }
 
-// isWordOfText reports whether a word is letters alone, as the words of lyrics are.
+// isWordOfText reports whether a word has only letters, as the words of lyrics have.
 func isWordOfText(w string) bool {
 	w = strings.Trim(w, ".,;:!?'\"()’“”„-")
 	return w != "" && strings.IndexFunc(w, func(c rune) bool {
@@ -95,8 +95,8 @@ func isWordOfText(w string) bool {
 	}) < 0
 }
 
-// chartSigns are words of a chart that no chord can be, with what to write instead.
-// $1 and $2 in help are the pattern's groups.
+// chartSigns are patterns of words that cannot be chords, with what to write instead. $1 and
+// $2 in help are the groups of the pattern.
 var chartSigns = []struct {
 	of            func() *regexp.Regexp
 	summary, help string
@@ -124,8 +124,8 @@ var chartSigns = []struct {
 			`play "verse" {} for each section in turn. Bars are repeated with |: and :|.`},
 }
 
-// foreignWord says what to write for a word of a chart that no chord can be; "" for
-// what may be one.
+// foreignWord says what to write for a word of a chart that cannot be a chord; "" for a word
+// that may be one.
 func foreignWord(text string) (summary, help string) {
 	for _, s := range chartSigns {
 		if at := s.of().FindStringSubmatchIndex(text); at != nil {

@@ -8,21 +8,21 @@ import (
 	"plinth/songspec/meter"
 )
 
-// newline ends a bar that has something in it, as a bar line would.
+// newline ends a bar that has something in it, as a bar line does.
 func (r *chartReader) newline() {
-	r.finish()
+	r.endBar()
 	r.blank = false
 }
 
 var goodBarLine = pattern(`^:?\|\|?:?$`)
 
-// repeatFigure is how often a repeat goes round, as it follows the bar line: x3. A 3 alone
-// is a slip.
+// repeatFigure is the number of times of a repeat, after its bar line: x3. A 3 without the x
+// is a mistake.
 var repeatFigure = pattern(`^(?:[ \t]*([xX]))?([0-9]+)`)
 
-// barLine reads |, ||, |:, :| and what they make together, with the figure of a
-// repeat, and returns the offset after it.
-func (r *chartReader) barLine(i, hi int) int {
+// readBarLine reads |, ||, |:, :| or a combination of them, with the figure of a repeat, and
+// returns the offset after it.
+func (r *chartReader) readBarLine(i, hi int) int {
 	src := r.s.Src
 	g := sign{lo: i, times: 2}
 	for i < hi && (src[i] == '|' || src[i] == ':') {
@@ -33,7 +33,7 @@ func (r *chartReader) barLine(i, hi int) int {
 	if !goodBarLine().MatchString(run) {
 		r.errorf(g.lo, i, "Not a bar line", "Bar lines are |, |: and :|, with a figure after a repeat that goes "+
 			"round more than twice: :|x3.")
-		r.finish()
+		r.endBar()
 		r.lastSign = nil
 		return i
 	}
@@ -63,11 +63,11 @@ func (r *chartReader) barLine(i, hi int) int {
 	return i
 }
 
-// bar takes a bar line in.
+// bar ends the current bar at a bar line, and opens or closes a repeat.
 func (r *chartReader) bar(g sign) {
 	before := r.lastSign
 	empty := !r.filled
-	r.finish()
+	r.endBar()
 	if empty && before != nil && r.blank && !g.end && !g.start && !before.end && !before.start {
 		r.errorf(before.hi, g.lo, "Empty bar",
 			"Write %% to play the bar before again, / / / / to hold its chord, or N.C. for no chord.")
@@ -115,19 +115,19 @@ func (r *chartReader) overflow(lo, hi int) {
 	r.tooMany = true
 }
 
-// meterSign reads "(2/4)".
-func (r *chartReader) meterSign(i, hi int) int {
+// readMeterSign reads a meter such as "(2/4)" and returns the offset after it.
+func (r *chartReader) readMeterSign(i, hi int) int {
 	src, lo := r.s.Src, i
 	for i < hi && src[i] != ')' && src[i] != '|' && src[i] != '\n' {
 		i++
 	}
 	if i >= hi || src[i] != ')' {
-		r.begin(lo, i) // the bar is not empty besides
+		r.growBar(lo, i) // so that the bar is not reported as empty too
 		r.errorf(lo, i, "Bracket not closed", "A bar in another meter says so in brackets: | (2/4) C |.")
 		return i
 	}
 	i++
-	r.begin(lo, i)
+	r.growBar(lo, i)
 	m, err := meter.Parse(string(src[lo+1 : i-1]))
 	times := timesMark().FindStringSubmatch(string(src[lo:i]))
 	switch {
@@ -164,7 +164,8 @@ func (r *chartReader) percent(lo, hi int) {
 	}
 }
 
-func (r *chartReader) begin(lo, hi int) {
+// growBar makes the bar that is being read include the text from lo to hi.
+func (r *chartReader) growBar(lo, hi int) {
 	if !r.filled {
 		r.cur.lo = lo
 	}
@@ -172,8 +173,8 @@ func (r *chartReader) begin(lo, hi int) {
 	r.filled = true
 }
 
-// finish ends the bar that is being read, if there is anything in it.
-func (r *chartReader) finish() {
+// endBar ends the bar that is being read, if there is anything in it.
+func (r *chartReader) endBar() {
 	if !r.filled {
 		return
 	}

@@ -22,9 +22,9 @@ type chordResult struct {
 	err   error
 }
 
-// chord reads one symbol of a section written in one key and sounding in
-// another. Letter symbols move with the tonic and are spelled for the new key;
-// numerals are read in it.
+// chord reads one symbol of a section that is written in one key and sounds in another. Letter
+// symbols move with the tonic and are spelled for the sounding key; numerals are read in the
+// sounding key.
 func (r *resolver) chord(text string, written, sounding harmony.Key) chordResult {
 	key := chordKey{text, written, sounding}
 	if c, ok := r.chords[key]; ok {
@@ -38,8 +38,8 @@ func (r *resolver) chord(text string, written, sounding harmony.Key) chordResult
 	return r.chords[key]
 }
 
-// harmonise gives a laid-out chart its chords in a key. Symbols that cannot be
-// read are reported. The result is shared between the passes that need the same.
+// harmonise returns the chords of a laid-out chart in a key, and reports symbols that cannot be
+// read. Passes that need the same chords share the result.
 func (r *resolver) harmonise(c *chart, lo *laidOut, m meter.Meter, written, sounding harmony.Key) []timeline.Span {
 	key := spanKey{layoutKey{c, m}, written, sounding}
 	if s, ok := r.spans[key]; ok {
@@ -58,9 +58,9 @@ func (r *resolver) harmonise(c *chart, lo *laidOut, m meter.Meter, written, soun
 	return out
 }
 
-// readable reports the symbols of a chart that nobody could read, whether or not
+// checkSymbols reports the chord symbols of a chart that cannot be read, whether or not
 // its bars add up.
-func (r *resolver) readable(c *chart, key harmony.Key) {
+func (r *resolver) checkSymbols(c *chart, key harmony.Key) {
 	german, solfege := false, false
 	for i := range c.written {
 		if c.written[i].like >= 0 {
@@ -85,10 +85,10 @@ func (r *resolver) readable(c *chart, key harmony.Key) {
 	r.falseFriends(c, german, solfege)
 }
 
-// oneWord reports a chord that was written in two words, C maj7.
+// oneWord adds an error where before and w are one chord, written as two words: C maj7.
 func (r *resolver) oneWord(before, w *chartWord, key harmony.Key) bool {
 	if before.slash || before.bad || strings.ContainsAny(before.text, "/.") || strings.Trim(w.text, "+-–−^°o") == "" {
-		return false // a dash between two chords makes neither of them minor
+		return false // a dash between two chords does not make the first minor
 	}
 	whole := r.chord(before.text+w.text, key, key)
 	if whole.err != nil || whole.chord.None {
@@ -100,10 +100,10 @@ func (r *resolver) oneWord(before, w *chartWord, key harmony.Key) bool {
 	return true
 }
 
-// falseFriends warns of symbols that can be read, but in a chart whose others are
-// in another tongue mean another chord: B, and Do.
+// falseFriends warns of symbols that can be read but mean another chord in a chart whose other
+// symbols are in another language: B, and Do.
 func (r *resolver) falseFriends(c *chart, german, solfege bool) {
-	for _, w := range c.inOrder() {
+	for _, w := range c.writtenChords() {
 		rest, isB := strings.CutPrefix(w.text, "B")
 		switch {
 		case german && isB && strings.IndexAny(rest, "b♭#") != 0:
@@ -128,7 +128,7 @@ func (r *resolver) notAChord(w *chartWord, err error) {
 	summary := fmt.Sprintf("Not a chord: %q", wording.Clip(w.text, 24))
 	off := w.lo
 	if len(w.text) != w.hi-w.lo {
-		off = -1 // blanks were folded, so that offsets do not hold
+		off = -1 // blanks were joined, so offsets in the text are not offsets in the file
 	}
 	at := r.f.src.Range(w.lo, w.hi)
 	e, word := reportSymbol(&r.rep, at, off, summary, err)
@@ -137,8 +137,8 @@ func (r *resolver) notAChord(w *chartWord, err error) {
 	}
 }
 
-// hasLetters reports a chart with a letter symbol in it, by the first letter:
-// numerals begin with I, V, an accidental, or their small letters.
+// hasLetters reports whether the section's chart has a letter symbol. It looks at first
+// letters: numerals begin with I, V, i, v or an accidental.
 func (s *section) hasLetters() bool {
 	letter := func(w chartWord) bool { return w.text[0] >= 'A' && w.text[0] <= 'G' }
 	return s.chords != nil && slices.ContainsFunc(s.chords.written, func(b writtenBar) bool {

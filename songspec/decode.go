@@ -35,8 +35,8 @@ func Parse(name string, src []byte) (*File, hcl.Diagnostics) {
 	return f, out
 }
 
-// attrsOf are a body's attributes in source order, those it does not know
-// reported. what is the block in words: "a section".
+// attrsOf are the known attributes of a body, in source order; others are reported. what is
+// the name of the block in words: "a section".
 func (d *decoder) attrsOf(body *hclsyntax.Body, what string, known, blocks []string) []*hclsyntax.Attribute {
 	var out []*hclsyntax.Attribute
 	for _, a := range hcltext.Attributes(body) {
@@ -59,7 +59,7 @@ func (d *decoder) attrsOf(body *hclsyntax.Body, what string, known, blocks []str
 	return out
 }
 
-// blocksOf are a body's blocks in source order, those it does not know reported.
+// blocksOf are the known blocks of a body, in source order; others are reported.
 func (d *decoder) blocksOf(body *hclsyntax.Body, what string, attrs, known []string) []*hclsyntax.Block {
 	out := make([]*hclsyntax.Block, 0, len(body.Blocks))
 	for _, b := range body.Blocks {
@@ -84,14 +84,14 @@ func (d *decoder) valuesOf(body *hclsyntax.Body, what string, known []string) []
 	return d.attrsOf(body, what, known, nil)
 }
 
-// stands reports a block that may stand only once and does.
+// stands reports whether a block that is allowed only once is already there.
 func stands(body *hclsyntax.Body, word string) bool {
 	return word != "section" && slices.Contains(topBlocks, word) &&
 		slices.ContainsFunc(body.Blocks, func(b *hclsyntax.Block) bool { return b.Type == word })
 }
 
-// unknown reports a name that does not belong where it stands, with the nearest
-// that does, or the block where the name would belong.
+// unknown adds an error for a name that does not belong where it stands. It offers the nearest
+// name that does, or says which block the name belongs in.
 func (d *decoder) unknown(rng hcl.Range, name, what string, attrs, blocks []string) (e hcltext.Entry, near string) {
 	summary := fmt.Sprintf("No %q in %s", name, what)
 	if what == "a song" && name == "groove" {
@@ -124,7 +124,7 @@ func (d *decoder) unknown(rng hcl.Range, name, what string, attrs, blocks []stri
 	return d.rep.Errorf(rng, summary, "What may stand here: %s.", strings.Join(known, ", ")), ""
 }
 
-// places says where each word belongs, for those who put it elsewhere.
+// places says where each word belongs, for messages about a word in the wrong place.
 var places = []struct {
 	where string
 	words []string
@@ -160,7 +160,7 @@ func blockForm(name string) string {
 	return name + " { … }"
 }
 
-// label is the one label a block has, nil after an error; missing is what to call it.
+// label is the only label of a block, nil after an error. missing is what a message calls it.
 func (d *decoder) label(b *hclsyntax.Block, missing string) *said[string] {
 	switch {
 	case len(b.Labels) == 0:
@@ -179,7 +179,7 @@ func (d *decoder) label(b *hclsyntax.Block, missing string) *said[string] {
 	return &said[string]{d.s.TextOf(t), rng}
 }
 
-// noLabel reports the labels of a block that has none.
+// noLabel reports the labels of a block that must not have any.
 func (d *decoder) noLabel(b *hclsyntax.Block) {
 	if len(b.Labels) > 0 {
 		e := d.rep.Errorf(b.LabelRanges[0], "A name too many", "Write it without: %s.", blockForm(b.Type))
@@ -189,7 +189,8 @@ func (d *decoder) noLabel(b *hclsyntax.Block) {
 	}
 }
 
-// once reports a block that may stand only once. lines are those of the blocks before.
+// once reports the second of a block that is allowed only once. lines has the line of each
+// block before.
 func (d *decoder) once(b *hclsyntax.Block, lines map[string]int) bool {
 	line, again := lines[b.Type]
 	if again {

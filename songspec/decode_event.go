@@ -37,7 +37,7 @@ func (d *decoder) events(blocks []*hclsyntax.Block, what string) []*event {
 	return out
 }
 
-// event decodes one event; nil when its place could not be read.
+// event decodes one event. It returns nil when the event has a mistake.
 func (d *decoder) event(b *hclsyntax.Block) *event {
 	e := &event{at: -1, kind: timeline.EventKind(slices.Index(eventWords, b.Type))}
 	ok := true
@@ -50,7 +50,7 @@ func (d *decoder) event(b *hclsyntax.Block) *event {
 	}
 	e.rng = place.rng
 	lo, hi := place.rng.Start.Byte, place.rng.End.Byte
-	if hi-lo == len(place.v)+2 && d.s.Src[lo] == '"' { // no escapes: offsets hold
+	if hi-lo == len(place.v)+2 && d.s.Src[lo] == '"' { // without escapes, offsets in the text are offsets in the file
 		e.at = lo + 1
 	} else if hi-lo == len(place.v) {
 		e.at = lo
@@ -76,7 +76,7 @@ func (d *decoder) event(b *hclsyntax.Block) *event {
 	return e
 }
 
-// option reads one line of an event; false when something was reported.
+// option reads one line of an event and returns false when it has a mistake.
 func (d *decoder) option(e *event, a *hclsyntax.Attribute) bool {
 	switch a.Name {
 	case "by":
@@ -108,8 +108,8 @@ const (
 	maxHold  = 16 // of a hold
 )
 
-// placeError reports a *meter.PlaceError of an event, at the part of the place
-// that is wrong where that is known.
+// placeError reports a *meter.PlaceError of an event, at the wrong part of the place where that
+// is known.
 func placeError(r *hcltext.Report, e *event, err error) {
 	var pe *meter.PlaceError
 	if !errors.As(err, &pe) {
@@ -127,8 +127,8 @@ func placeError(r *hcltext.Report, e *event, err error) {
 		}
 	}
 	if e.through != nil {
-		// The place is good where it was written; it is the section's own chords
-		// that have no room for it. That is worth a word, not a failed build.
+		// The place is right where it was written, but the chords of this section have no room
+		// for it. That is worth a warning, not a failed build.
 		r.Warnf(*e.through, wording.Sentence("%s %q of section %q is left out", e.kind, e.place.Text, e.from),
 			"%s here, so it is not taken over. %s", wording.Sentence("%s", pe.Msg), pe.Help)
 		return
@@ -136,8 +136,8 @@ func placeError(r *hcltext.Report, e *event, err error) {
 	r.Errorf(rng, wording.Sentence("%s", pe.Msg), "%s", help)
 }
 
-// barMeant says how a place is written whose figure n, at a byte of its text, is no
-// count and so perhaps a bar.
+// barMeant says how to write a place in which the figure n, at byte off of its text, is not a
+// count and may be meant as a bar.
 func barMeant(e *event, n, off int) string {
 	counts := e.place.Counts
 	switch {

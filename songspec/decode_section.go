@@ -97,8 +97,8 @@ func (d *decoder) form(f *File, b *hclsyntax.Block) {
 	}
 }
 
-// link looks up the names: like, play; and hands down what a section takes from
-// the one that it is like.
+// link looks up the sections that like and play name, and gives each section what it takes from
+// the section that it is like.
 func (d *decoder) link(f *File) {
 	var names []string
 	for _, s := range f.sections {
@@ -121,12 +121,12 @@ func (d *decoder) link(f *File) {
 			e, near := d.noSection(p.rng, p.name, names)
 			e.WriteText(p.rng, near)
 		} else {
-			p.section.played = true
+			p.section.inForm = true
 		}
 	}
 	if !f.hasForm {
 		for _, s := range f.sections {
-			s.played = true
+			s.inForm = true
 			f.form = append(f.form, &play{name: s.name, rng: s.rng, section: s})
 		}
 		return
@@ -135,7 +135,7 @@ func (d *decoder) link(f *File) {
 		return
 	}
 	for _, s := range f.sections {
-		if !s.played {
+		if !s.inForm {
 			d.rep.Warnf(s.rng, fmt.Sprintf("Section %q is never played", s.name),
 				"Add play %q {} to the form, or delete the section.", s.name)
 		}
@@ -146,8 +146,8 @@ func (d *decoder) linkSection(f *File, s *section, names []string) {
 	if s.linked != unlinked {
 		return
 	}
-	// A chain of likes is walked without recursion; it is at most as long as the
-	// file has sections.
+	// A chain of likes is followed without recursion. It cannot be longer than the number of
+	// sections.
 	var chain []*section
 	for at := s; ; {
 		at.linked = linking
@@ -194,13 +194,13 @@ func (d *decoder) linkSection(f *File, s *section, names []string) {
 	}
 }
 
-// noSection reports the name of a section that there is not, and offers another.
+// noSection reports a name that no section has, and offers another.
 func (d *decoder) noSection(rng hcl.Range, name string, names []string) (e hcltext.Entry, near string) {
 	a := offer(name, names, "a section")
 	return d.rep.Errorf(rng, fmt.Sprintf("No section named %q", name), "%s", a.says), a.word
 }
 
-// leadsTo reports a section that is, by its likes, like another, or is that one.
+// leadsTo reports whether s is the other section, or comes to it by following likes.
 func (f *File) leadsTo(s, other *section) bool {
 	for range f.sections {
 		if s == nil || s == other {
@@ -230,9 +230,8 @@ func circle(chain []*section, back *section) string {
 		back.name)
 }
 
-// takeOver starts a section from another: what it does not name it takes from
-// there. Events are added, but one with the same word and place as one of the
-// section's own stays behind.
+// takeOver gives a section all that it does not state itself from another section. It takes
+// the events too, except those with the word and place of an event of its own.
 func (s *section) takeOver(from *section) {
 	s.settings = from.settings.over(s.settings)
 	if s.chords == nil && !s.noChords {

@@ -95,8 +95,8 @@ func (d *decoder) bass(f *File, b *hclsyntax.Block) {
 	}
 }
 
-// The piano's ceiling may lie from C4 to C7: under it the comp would have no
-// room over the bass, over it no piano comps.
+// The piano's ceiling may lie from C4 to C7: a lower one would leave the comp no room over the
+// bass, and no pianist comps above a higher one.
 const lowestCeiling, highestCeiling = 60, 96
 
 func (d *decoder) piano(f *File, b *hclsyntax.Block) {
@@ -120,7 +120,7 @@ func (d *decoder) piano(f *File, b *hclsyntax.Block) {
 	}
 }
 
-// sound reads one of a player's sounds, which after an error is the first.
+// sound reads the name of a player's sound. After an error it returns the first sound.
 func (d *decoder) sound(a *hclsyntax.Attribute, player string, sounds []sound) sound {
 	t := d.text(a.Expr, 64, fmt.Sprintf("The %s's sound is a word in quotes: sound = %q.", player, sounds[0].word))
 	if t == nil {

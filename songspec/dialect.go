@@ -8,7 +8,7 @@ import (
 	"plinth/songspec/hcltext"
 )
 
-// dialect is the song file's, for messages about how it is written.
+// dialect is what messages about syntax have to know of song files.
 var dialect = hcltext.Dialect{
 	Value:  "tempo = 72",
 	Head:   `section "verse" {`,
@@ -46,8 +46,8 @@ var (
 	valueLine      = pattern(`^[a-z_]+\s*=`) // no chord has an equals sign
 )
 
-// songLine looks for chords where none can stand, and at a line on which a text
-// of several lines was to begin.
+// songLine finds mistakes in a line: chords where none are allowed, and a wrong beginning of a
+// text of several lines.
 func songLine(line string) (hcltext.Slip, bool) {
 	if m := unquotedChords().FindStringSubmatchIndex(line); m != nil {
 		slip := hcltext.Slip{From: m[4], To: m[5], Summary: "Chord text needs quotes",
@@ -57,7 +57,7 @@ func songLine(line string) (hcltext.Slip, bool) {
 		}
 		return slip, true
 	}
-	// What the parser says about the lines below a wrong head is noise.
+	// After a wrong first line, the parser's messages about the lines below do not help.
 	head := hcltext.Slip{Summary: "Not the head of a text", Noise: true}
 	if m := foreignHead().FindStringSubmatchIndex(line); m != nil {
 		head.From, head.To = m[2], m[3]

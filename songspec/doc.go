@@ -9,8 +9,8 @@
 //	chart     chord text into bars, repeats written out
 //	resolve   File, with the feels there are, into a Timeline
 //
-// Nothing here touches the disk, the clock or the network. A path in a song
-// file is only looked at as text (see Ref); whoever opens it looks again.
+// Nothing here touches the disk, the clock or the network. A path in a song file is only
+// checked as text (see Ref); the program that opens the file has to check it again.
 //
 // # The voice of the messages
 //

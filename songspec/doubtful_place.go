@@ -11,10 +11,10 @@ import (
 	"plinth/songspec/wording"
 )
 
-// A place without a colon is counts of every bar. Who forgets the colon, or takes
-// a comma for it, gets a hold in each bar where one in bar 4 was meant. So what
-// is hardly meant of every bar is pointed out; what an event does is common
-// practice, no single source.
+// A place without a colon means counts in every bar. An author who forgets the colon, or writes
+// a comma for it, gets a hold in each bar instead of one in bar 4. So there is a warning about
+// events that are hardly ever meant for every bar. Which events those are is common practice,
+// no single source.
 
 // doubtPlace warns of a place that reads as if its first figure were a bar, in a
 // section of so many bars.
@@ -43,8 +43,8 @@ func (r *resolver) doubtPlace(e *event, bars int) {
 	}
 }
 
-// meant says how a place in one bar is written, with the figures that are there
-// where the first can be a bar.
+// meant says how to write the place for one bar. It uses the figures of the place where the
+// first of them can be a bar.
 func meant(e *event, bars int) string {
 	counts := e.place.Counts
 	if asBar(counts[0], bars) {
@@ -57,15 +57,15 @@ func meant(e *event, bars int) string {
 	return fmt.Sprintf("For one bar write it in front, with a colon: \"%d: %s\".", bars, e.place.Text)
 }
 
-// countsAfter is the text of the counts after one of a place.
+// countsAfter is the text of the counts after count i of a place.
 func countsAfter(e *event, i int) string {
 	return strings.Trim(e.place.Text[e.place.Counts[i].End:], " \t,")
 }
 
-// asBar reports a count that could be the number of a bar.
+// asBar reports whether a count could be the number of a bar.
 func asBar(c meter.Count, bars int) bool { return c.Sub == 0 && c.N <= bars }
 
-// ascending reports counts in the order in which they come in a bar.
+// ascending reports whether counts are in the order in which they come in a bar.
 func ascending(counts []meter.Count) bool {
 	return slices.IsSortedFunc(counts, func(a, b meter.Count) int {
 		return cmp.Or(cmp.Compare(a.N, b.N), cmp.Compare(min(a.Sub, 1), min(b.Sub, 1)))

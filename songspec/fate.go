@@ -10,21 +10,21 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// fate is what became of an event block in all the passes that it stands in. A word
-// that does nothing wherever it is played is told at its place: hardly anybody means it.
+// fate is what happened to an event block in all passes that it stands in. There is a warning
+// about a block that does nothing in any of them, as hardly anybody means that.
 type fate struct {
 	acts   bool
 	why    whys
 	spots  map[string]*fate // by place, where the block names single bars; nil otherwise
-	struck string           // where an accent goes that stands between a push and its beat; "": none does
+	struck string           // where an accent between a push and its beat is struck; "": no such accent
 }
 
 // whys are the reasons why an event did nothing, by cue.Reason.
 type whys [cue.NumReasons]bool
 
-// fate is that of an event block.
+// fate returns the fate of an event block, a new one the first time.
 func (r *resolver) fate(e *event) *fate {
-	at := e.rng.Start.Byte // one block, also where another section takes it over
+	at := e.rng.Start.Byte // the same block where another section takes it over
 	f := r.fates[at]
 	if f == nil {
 		f = &fate{}
@@ -36,15 +36,15 @@ func (r *resolver) fate(e *event) *fate {
 	return f
 }
 
-// singleBars reports whether a place names its bars one by one. Where it names a run of
-// bars, or none, that a stop takes one of its counts is no surprise.
+// singleBars reports whether a place names its bars one by one. Where it names a range of bars,
+// or no bars, nobody is surprised when a stop silences one of its counts.
 func singleBars(e *event) bool {
 	run := func(b meter.BarRange) bool { return b.From != b.To }
 	return len(e.place.Bars) > 0 && !slices.ContainsFunc(e.place.Bars, run)
 }
 
-// met notes what became of a block at one place.
-func (f *fate) met(place string, acts bool, why cue.Reason) {
+// add notes what happened to a block at one place.
+func (f *fate) add(place string, acts bool, why cue.Reason) {
 	note := func(f *fate) {
 		f.acts = f.acts || acts
 		f.why[why] = f.why[why] || !acts
@@ -59,8 +59,8 @@ func (f *fate) met(place string, acts bool, why cue.Reason) {
 	note(f.spots[place])
 }
 
-// meets notes what becomes of the events of all passes.
-func (r *resolver) meets() {
+// noteFates notes what happens to the events of all passes.
+func (r *resolver) noteFates() {
 	for i := range r.tl.Passes {
 		p := &r.tl.Passes[i]
 		if len(p.Events) == 0 {
@@ -68,7 +68,7 @@ func (r *resolver) meets() {
 		}
 		for k, played := range cue.Events(p) {
 			e, f := &p.Events[k], r.fate(r.from[i][k])
-			f.met(e.Place, played.Acts, played.Why)
+			f.add(e.Place, played.Acts, played.Why)
 			if e.Kind == timeline.Accent && played.At < e.Tick && e.Tick < played.Target {
 				at := &p.Bars[p.BarAt(played.At)]
 				f.struck = at.Meter.CountAt(played.At - at.Start)
@@ -77,9 +77,9 @@ func (r *resolver) meets() {
 	}
 }
 
-// idle warns of events that do nothing in any pass, and of accents that are struck
-// elsewhere than one would guess.
-func (r *resolver) idle() {
+// warnIdleEvents warns of events that do nothing in any pass, and of accents that are struck
+// at another place than expected.
+func (r *resolver) warnIdleEvents() {
 	for _, p := range r.f.form {
 		var blocks []*event
 		if p.section != nil {
@@ -109,7 +109,7 @@ func (r *resolver) idle() {
 	}
 }
 
-// words are the reasons, one after the other.
+// words joins the reasons to a clause.
 func (w whys) words() string {
 	var out []string
 	for i, is := range w {

@@ -11,8 +11,8 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// File is a song file, read: every value with its place in the text, names
-// looked up, chords split into bars but not yet into harmony.
+// File is a song file after reading. Every value has its place in the text, names are looked
+// up, and chord text is split into bars, but chords are not read yet.
 type File struct {
 	src    *hcltext.Source
 	failed bool // Parse found errors, so Resolve makes no timeline
@@ -35,10 +35,10 @@ type File struct {
 	hasForm  bool
 }
 
-// Ref is a file that the song file names. Path is slash-separated, cleaned and
-// relative to the song file's folder; as text it does not leave that folder.
-// Whether it exists, and whether a link leads out, is for its opener to see; its
-// diagnostics go to Range.
+// Ref is a file that the song file names. Path is slash-separated, cleaned and relative to the
+// song file's folder; as text it does not leave that folder. The program that opens it has to
+// check whether it exists and whether a link leads out. Range is the place for diagnostics
+// about it.
 type Ref struct {
 	Path  string
 	Range hcl.Range
@@ -47,7 +47,7 @@ type Ref struct {
 // GrooveFiles are the song's own groove files in the order written.
 func (f *File) GrooveFiles() []Ref { return f.grooves }
 
-// VocalFile is the guide vocal's file, nil when there is none.
+// VocalFile is the file of the guide vocal, nil when there is none.
 func (f *File) VocalFile() *Ref {
 	if f.vocal == nil {
 		return nil
@@ -56,13 +56,13 @@ func (f *File) VocalFile() *Ref {
 	return &ref
 }
 
-// said is a value of a song file, with where it stands.
+// said is a value that the song file states, with its place in the text.
 type said[T any] struct {
 	v   T
 	rng hcl.Range
 }
 
-// or is the value that is said, or another where none is.
+// or is the stated value, or other where none is stated.
 func or[T any](s *said[T], other T) T {
 	if s == nil {
 		return other
@@ -70,19 +70,19 @@ func or[T any](s *said[T], other T) T {
 	return s.v
 }
 
-// settings may stand at the top, in a section and in a play (tacet and fills not
-// at the top); the inner one wins.
+// settings are values that may stand at the top, in a section and in a play (tacet and fills
+// not at the top). The innermost one wins.
 type settings struct {
 	key    *said[harmony.Key]
 	meter  *said[meter.Meter]
 	tempo  *said[int]
 	feel   *said[string]
-	energy *said[[2]int] // from one to another
+	energy *said[[2]int] // where it starts, and where it goes
 	tacet  *said[timeline.Players]
 	fills  *said[bool]
 }
 
-// over lays inner settings over outer ones.
+// over returns the inner settings, and the outer ones where there is no inner one.
 func (outer settings) over(inner settings) settings {
 	return settings{
 		key:    cmp.Or(inner.key, outer.key),
@@ -95,21 +95,21 @@ func (outer settings) over(inner settings) settings {
 	}
 }
 
-// section is a section block. After link, what it takes from the section that it
-// is like stands in it too.
+// section is a section block. After link, it also has what it takes from the section that it
+// is like.
 type section struct {
 	name   string
 	rng    hcl.Range // of the label
 	like   *said[string]
 	chords *chart
-	// noChords says that chords were written but could not be read, so that no
-	// second message complains about their absence.
+	// noChords says that a mistake in the chords was reported, so that no second message says
+	// that chords are missing.
 	noChords bool
-	broken   *chart // chords whose bars could not be read, for what is wrong with their symbols
+	broken   *chart // a chart with mistakes in its bars, kept to check its symbols too
 	settings
 	events []*event
 	linked linkState
-	played bool
+	inForm bool
 }
 
 type linkState uint8
@@ -124,7 +124,7 @@ const (
 type play struct {
 	name    string
 	rng     hcl.Range
-	section *section // nil: no such section, already reported
+	section *section // nil: there is none of that name, and that is reported
 	lift    *said[int]
 	settings
 	events []*event
@@ -141,8 +141,8 @@ type event struct {
 	alone   *said[bool]
 	beats   *said[int64] // in parts of a beat, see beatGrid
 	to      *said[int]
-	from    string     // the section it is taken over from, "" when its own
-	through *hcl.Range // the like that took it over
+	from    string     // the section that it is taken over from; "": none, it is the section's own
+	through *hcl.Range // the like that it was taken over by
 }
 
 type vocal struct {

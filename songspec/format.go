@@ -13,16 +13,16 @@ import (
 // Format is a song file in canonical layout: HCL's own layout of values and
 // blocks, and in every chart the bar lines under one another. Comments, blank
 // lines and line ends stay; a byte-order mark goes. What the song says never
-// changes, and formatting twice is formatting once. A file with errors is not
-// touched: the result is nil then, with Parse's diagnostics.
+// changes, and formatting the result again changes nothing. A file with errors is not
+// formatted: the result is nil, with Parse's diagnostics.
 func Format(name string, src []byte) ([]byte, hcl.Diagnostics) {
 	_, diags := Parse(name, src)
 	if diags.HasErrors() {
 		return nil, diags
 	}
 	out := bytes.TrimPrefix(src, hcltext.ByteOrderMark)
-	// Once is enough, but for blanks at the ends of some lines, which HCL's layout
-	// takes away only when it sees them again.
+	// Once is mostly enough, but HCL's layout takes away some blanks at the ends of lines only
+	// the second time.
 	for range 4 {
 		next, d := layout(name, out)
 		if d.HasErrors() {
@@ -36,7 +36,7 @@ func Format(name string, src []byte) ([]byte, hcl.Diagnostics) {
 	return out, diags
 }
 
-// layout lays a good song file out, once.
+// layout lays out a song file that has no mistakes, once.
 func layout(name string, src []byte) ([]byte, hcl.Diagnostics) {
 	out := layoutHCL(src)
 	s := hcltext.NewSource(name, out)
@@ -83,7 +83,7 @@ func layout(name string, src []byte) ([]byte, hcl.Diagnostics) {
 	return b.Bytes(), nil
 }
 
-// layoutHCL is hclwrite's layout. What would be a template there is hidden from
+// layoutHCL is hclwrite's layout. Text that hclwrite would take for a template is hidden from
 // it behind a character that the text does not have.
 func layoutHCL(src []byte) []byte {
 	hidden := '\ue000'
@@ -98,8 +98,8 @@ func leadingBlanks(line []byte) string {
 	return string(line[:len(line)-len(bytes.TrimLeft(line, " \t"))])
 }
 
-// gridRow is a line of a chart: bar lines with cells between, or, in a line
-// without music, its text alone.
+// gridRow is a line of a chart: bar lines with cells between them, or only text in a line
+// without music.
 type gridRow struct {
 	signs []gridSign
 	cells []string // cells[i] stands after signs[i]
@@ -107,8 +107,7 @@ type gridRow struct {
 	eol   string
 }
 
-// gridSign is a bar line: what stands before its strokes, they, and what stands
-// after.
+// gridSign is a bar line: its strokes, and the text directly before and after them.
 type gridSign struct{ left, strokes, right string }
 
 // gridChart lays a chart's bar lines under one another.
@@ -157,10 +156,10 @@ func gridChart(text, indent string) string {
 	return b.String()
 }
 
-// gridLine is a bar line of a good chart, with the figure of a repeat.
+// gridLine is a bar line of a chart without mistakes, with the figure of a repeat.
 var gridLine = pattern(`(:?)(\|\|?)(:?(?:[ \t]*[xX][0-9]+)?)`)
 
-// readRow splits a line of a chart that has been found good.
+// readRow splits a line of a chart without mistakes.
 func readRow(line string) gridRow {
 	body := strings.TrimRight(line, "\r\n")
 	r := gridRow{eol: line[len(body):]}
@@ -182,7 +181,8 @@ func readRow(line string) gridRow {
 	return r
 }
 
-// cell adds what stands after the last bar line; there is nothing before the first.
+// cell adds the text after the last bar line. A line that begins with a cell gets an empty
+// bar line in front.
 func (r *gridRow) cell(text string) {
 	if len(r.signs) == 0 {
 		if text == "" {

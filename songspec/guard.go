@@ -11,8 +11,8 @@ import (
 	"plinth/songspec/hcltext"
 )
 
-// The bounds of a song file. Each is far over what a song needs and is named in
-// the message of the error that it raises.
+// The bounds of a song file. Each is far more than a song needs, and the error message names
+// it.
 const (
 	MaxFileBytes  = 256 << 10
 	MaxChordBytes = 32 << 10
@@ -24,11 +24,11 @@ const (
 	MaxTempo      = 400
 )
 
-// bounds are those of a song file's text.
+// bounds are the bounds of a song file as a text.
 var bounds = hcltext.Bounds{Bytes: MaxFileBytes, Depth: 64, Unary: 16, Operators: 64, Tokens: 200000, Plain: true}
 
-// guard looks at a text before HCL's parser does. It returns one diagnostic at
-// most, and nothing but that can be said about such a file.
+// guard checks a text before HCL's parser reads it. It returns at most one diagnostic, and then
+// the file is not read any further.
 func guard(s *hcltext.Source) hcl.Diagnostics {
 	rep := hcltext.Report{Source: s}
 	tokens, why, lo, hi := s.Guard(bounds)
@@ -76,8 +76,7 @@ func refusal(s *hcltext.Source, why hcltext.Breach, at int) (summary, help strin
 	return "", ""
 }
 
-// guardTexts looks at the texts of several lines, the first that is too long or runs
-// away.
+// guardTexts reports the first text of several lines that is too long or runs on too far.
 func guardTexts(s *hcltext.Source, tokens hclsyntax.Tokens, rep *hcltext.Report) {
 	from := -1
 	for _, t := range tokens {
@@ -99,9 +98,9 @@ func guardTexts(s *hcltext.Source, tokens hclsyntax.Tokens, rep *hcltext.Report)
 	}
 }
 
-// runaway looks for the sign that a text of several lines was meant to end earlier: a
-// line that opens or closes a block, or sets a value. It points at the text's head, as
-// all that follows is in the wrong place, too.
+// runaway reports a text of several lines that was meant to end earlier, as it has a line that
+// opens or closes a block, or sets a value. The message points at the beginning of the text,
+// as everything after it may be wrong.
 func runaway(s *hcltext.Source, lo, hi int, rep *hcltext.Report) bool {
 	head := s.LineOf(lo - 1)
 	m := hcltext.HeredocHead().FindSubmatchIndex(s.LineText(head))

@@ -8,8 +8,8 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// laidOut is a chart in one meter: its bars, and its chords as words at ticks.
-// It does not depend on the key.
+// laidOut is a chart in one meter: its bars, and its words with their ticks. It does not depend
+// on the key.
 type laidOut struct {
 	bars   []timeline.Bar
 	meters []meter.Meter // of each bar
@@ -49,7 +49,7 @@ func layOut(s *hcltext.Source, c *chart, usual meter.Meter, rep *hcltext.Report)
 		shares[i] = share(bar.words, meters[i], beats)
 		if shares[i] == nil {
 			if slices.ContainsFunc(bar.words, func(w chartWord) bool { return w.bad }) {
-				// How long its chords last is not the mistake to speak of.
+				// A bad chord in the bar is reported already.
 			} else if bar.like < 0 {
 				rep.Errorf(s.Range(bar.lo, bar.hi), "A bar that does not add up", "%s", barHelp(bar, meters[i]))
 			} else {
@@ -89,9 +89,9 @@ func layOut(s *hcltext.Source, c *chart, usual meter.Meter, rep *hcltext.Report)
 	return out, true
 }
 
-// share gives each word of a bar its ticks; nil when they do not add up. A bar
-// adds up when its words are as many as the felt beats, or as the counts (six
-// in 6/8), or, where no slash is among them, divide the felt beats evenly.
+// share returns the length in ticks of each word of a bar; nil when the words do not fill the
+// bar. There must be as many words as felt beats, or as counts (six in 6/8), or, without
+// slashes, a number of words that divides the felt beats evenly.
 func share(words []chartWord, m meter.Meter, beats []int64) []int64 {
 	n := len(words)
 	if n == 0 {

@@ -16,8 +16,8 @@ import (
 	"plinth/songspec/wording"
 )
 
-// setting reads one of the settings that stand on several levels; false when a
-// is none of them.
+// setting reads a setting that is allowed on several levels. It returns false when a is no
+// such setting.
 func (d *decoder) setting(to *settings, a *hclsyntax.Attribute) bool {
 	switch a.Name {
 	case "key":
@@ -56,9 +56,9 @@ func (d *decoder) key(expr hclsyntax.Expression) *said[harmony.Key] {
 	return &said[harmony.Key]{k, t.rng}
 }
 
-// reportSymbol reports an error of harmony, and returns the symbol to write instead.
-// When off is known, it is where the symbol's text begins in the file, and the range is
-// only the part that is wrong.
+// reportSymbol reports an error of package harmony, and returns the symbol to write instead.
+// off is where the symbol's text begins in the file; if it is known, the message points only
+// at the part that is wrong.
 func reportSymbol(
 	rep *hcltext.Report, rng hcl.Range, off int, summary string, err error,
 ) (e hcltext.Entry, word string) {
@@ -158,8 +158,9 @@ func (d *decoder) players(expr hclsyntax.Expression, help string) *said[timeline
 	return out
 }
 
-// note reads a note with its octave, "A4", as a MIDI note number; C4 is 60. A note from
-// lowest to highest is offered in English.
+// note reads a note with its octave, "A4", as a MIDI note number; C4 is 60. For a note in
+// another language the message has the English name, which is a fix if the note is from lowest
+// to highest.
 func (d *decoder) note(expr hclsyntax.Expression, like string, lowest, highest int) (int, bool) {
 	help := "A note is its letter and its octave in quotes, C4 being middle C: " + like + "."
 	t := d.text(expr, 16, help)
@@ -180,8 +181,8 @@ func (d *decoder) note(expr hclsyntax.Expression, like string, lowest, highest i
 	return n, ok
 }
 
-// englishNote is the English name of a note in another tongue or with a small
-// letter, "" when it is none.
+// englishNote is the English name of a note that is written in another language or with a
+// small letter; "" when it is not such a note.
 func englishNote(s string) string {
 	i := strings.IndexAny(s, "0123456789-")
 	if i < 1 {

@@ -10,13 +10,13 @@ import (
 	"plinth/songspec/wording"
 )
 
-// ownFile is the song's own grooves that one file holds.
+// ownFile is a groove file of the song, with the grooves in it.
 type ownFile struct {
 	ref     Ref
 	grooves []string // sorted
 }
 
-// ownFiles are the song's groove files that hold grooves, in the order written.
+// ownFiles are the groove files of the song that have grooves, in the order written.
 func (r *resolver) ownFiles() []ownFile {
 	var out []ownFile
 	for _, ref := range r.f.grooves {
@@ -39,8 +39,8 @@ func (f ownFile) holds() string {
 	return fmt.Sprintf("%q holds the %s %s", f.ref.Path, what, wording.And(wording.Quoted(f.grooves)))
 }
 
-// noFeel says what to write for a feel that there is not. Who has a groove file
-// often takes its file's name for the groove's.
+// noFeel says what to write for a feel that does not exist. Authors often write the name of a
+// groove file for the name of the groove.
 func (r *resolver) noFeel(name string, m meter.Meter) advice {
 	files := r.ownFiles()
 	for _, f := range files {
@@ -56,7 +56,7 @@ func (r *resolver) noFeel(name string, m meter.Meter) advice {
 		}
 	}
 	near := strings.ToLower(wording.Nearest(name, sortedKeys(r.env.Feels)))
-	if like := r.feelsLike(name, m); len(like) > 0 && (near == "" || strings.HasPrefix(near, strings.ToLower(name))) {
+	if like := r.feelsLikeIn(name, m); len(like) > 0 && (near == "" || strings.HasPrefix(near, strings.ToLower(name))) {
 		a := advice{says: "What is meant is perhaps " + wording.Or(wording.Quoted(like)) +
 			"; plinth grooves shows them all."}
 		if len(like) == 1 {
@@ -78,9 +78,9 @@ func (r *resolver) noFeel(name string, m meter.Meter) advice {
 	return a
 }
 
-// feelsLike are the feels that a name of a style means, those for the meter where
-// there are any.
-func (r *resolver) feelsLike(name string, m meter.Meter) []string {
+// feelsLikeIn are the feels that come nearest to a style: those for the meter or, if there are
+// none, those for any meter.
+func (r *resolver) feelsLikeIn(name string, m meter.Meter) []string {
 	all := feelsLike(name, sortedKeys(r.env.Feels))
 	fit := slices.DeleteFunc(slices.Clone(all), func(f string) bool { return !r.env.Feels[f].fits(m) })
 	if len(fit) > 0 {
@@ -89,11 +89,11 @@ func (r *resolver) feelsLike(name string, m meter.Meter) []string {
 	return all
 }
 
-// unplayed warns of a groove file of which nothing is played: the feel was perhaps
-// renamed in it, and the song still plays the one that it was made from.
-func (r *resolver) unplayed() {
+// warnUnplayedGrooves warns of a groove file from which the song plays nothing. Perhaps the
+// groove was renamed in the file, and the song still plays the one that it was copied from.
+func (r *resolver) warnUnplayedGrooves() {
 	if r.rep.Diags.HasErrors() {
-		return // a feel that is misspelt is said already
+		return // a misspelt feel is already reported
 	}
 	played := map[string]bool{}
 	for i := range r.tl.Passes {

@@ -10,9 +10,9 @@ const (
 	maxPath    = 1024
 )
 
-// ref checks a path as text: it must stay in the song file's folder. What is
-// checked is the same on every machine, so a song that builds on one does not
-// read elsewhere on another. ok is false for no text, too.
+// ref checks a path as text: it must stay in the song file's folder. The check is the same on
+// every machine, so a song that builds on one reads no other file on another. ok is false for
+// a mistake, and when t is nil.
 func (d *decoder) ref(t *said[string]) (ref Ref, ok bool) {
 	if t == nil {
 		return Ref{}, false

@@ -11,10 +11,10 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// Env is what a song file needs to know of the world outside it.
+// Env is what is needed from outside to resolve a song file.
 type Env struct {
-	// Feels are the feels there are, the song's own among them. Empty: any name
-	// is taken.
+	// Feels are all feels by name, with the song's own. When it is empty, any name is
+	// accepted.
 	Feels map[string]FeelInfo
 }
 
@@ -30,16 +30,16 @@ type resolver struct {
 	spans   map[spanKey][]timeline.Span
 	chords  map[chordKey]chordResult
 	own     map[spotsKey][]spot
-	from    [][]*event    // of each pass, the blocks that its events come from
+	from    [][]*event    // for each pass, the blocks that its events come from
 	fates   map[int]*fate // by where the block's place begins
 	spots   int
 	foreign map[string]int // the line on which a foreign sign was last reported
 
-	// Keys: what lift and a play's key have done so far.
+	// The effect so far of lift and of the key of a play, see advanceKeys.
 	lift     int
 	anchored bool
 	anchor   [2]harmony.Key // a section's written key, and the key a play put it in
-	anchorAt int            // lift when it did
+	anchorAt int            // the lift at that play
 }
 
 type layoutKey struct {
@@ -52,10 +52,9 @@ type spanKey struct {
 	written, sounding harmony.Key
 }
 
-// Resolve turns the file into a timeline. Its diagnostics are those that Parse
-// could not see: bars that do not add up, chords, places, feels. With an error
-// here or in Parse the timeline is nil. Resolve may be called again with another
-// Env; it changes nothing in f.
+// Resolve turns the file into a timeline. Its diagnostics are about what Parse cannot check:
+// the number of words in a bar, chords, places, feels. After an error here or in Parse the
+// timeline is nil. Resolve may be called again with another Env; it changes nothing in f.
 func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 	r := &resolver{
 		f: f, env: env,
@@ -67,7 +66,7 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 		fates:   map[int]*fate{},
 		foreign: map[string]int{},
 	}
-	r.top()
+	r.startTimeline()
 	for _, s := range f.sections {
 		r.checkSection(s)
 	}
@@ -76,7 +75,7 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 			break
 		}
 	}
-	r.finish()
+	r.joinPasses()
 	diags := r.rep.Sorted()
 	if f.failed || diags.HasErrors() {
 		return nil, diags
@@ -84,7 +83,8 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 	return r.tl, diags
 }
 
-func (r *resolver) top() {
+// startTimeline makes the timeline with what the top of the file says.
+func (r *resolver) startTimeline() {
 	f := r.f
 	t := &timeline.Timeline{
 		File:      baseName(f.src.Name),
@@ -106,19 +106,19 @@ func (r *resolver) top() {
 	r.tl = t
 }
 
-// checkSection finds the mistakes of a section as it stands, played or not: its
-// chart in its own meter and key, its events, its feel.
+// checkSection reports the mistakes of a section, even if it is never played: in its chart, in
+// the section's meter and key, in its events and in its feel.
 func (r *resolver) checkSection(s *section) {
 	set := r.f.settings.over(s.settings)
 	m, key := or(set.meter, meter.Common), or(set.key, harmony.Key{})
 	r.feel(set)
 	if s.broken != nil {
-		r.readable(s.broken, key)
+		r.checkSymbols(s.broken, key)
 	}
 	if s.chords == nil {
 		return
 	}
-	r.readable(s.chords, key)
+	r.checkSymbols(s.chords, key)
 	r.applied(s.chords, key)
 	r.ownRoots(s.chords, key)
 	lo := r.layout(s.chords, m)
@@ -128,7 +128,7 @@ func (r *resolver) checkSection(s *section) {
 	r.sectionSpots(s, lo, m)
 }
 
-// layout is a chart laid out in a meter, once; nil when it does not add up.
+// layout lays out a chart in a meter, only once; nil when a bar has a mistake.
 func (r *resolver) layout(c *chart, m meter.Meter) *laidOut {
 	key := layoutKey{c, m}
 	if lo, ok := r.layouts[key]; ok {
@@ -139,13 +139,13 @@ func (r *resolver) layout(c *chart, m meter.Meter) *laidOut {
 	return lo
 }
 
-// pass adds one playing of a section; false when the song has become too long.
+// pass adds a pass for a play. It returns false when the song has become too long.
 func (r *resolver) pass(p *play) bool {
 	sec := p.section
 	base := r.f.settings.over(sec.settings)
 	set := base.over(p.settings)
 	m := or(set.meter, meter.Common)
-	written, sounding := r.keys(p, or(base.key, harmony.Key{}))
+	written, sounding := r.advanceKeys(p, or(base.key, harmony.Key{}))
 	if p.meter != nil || p.feel != nil {
 		r.feel(set)
 	}
@@ -178,7 +178,7 @@ func (r *resolver) pass(p *play) bool {
 			"The pass has a single bar, which is played at %d. Write one figure.", energy[0])
 	}
 	r.tempoFits(name, pass.BPM, set)
-	if !r.events(&pass, lo, sec, p) {
+	if !r.placeEvents(&pass, lo, sec, p) {
 		return false
 	}
 	r.bars += len(lo.bars)
@@ -186,13 +186,13 @@ func (r *resolver) pass(p *play) bool {
 	return true
 }
 
-// keys moves the state of lifts and keys on for a play and says in which key
-// its section is written and in which it sounds.
+// advanceKeys brings the state of lifts and keys up to a play, and returns the key that its
+// section is written in and the key that it sounds in.
 //
-// A lift adds to all lifts before it. A play's key is where its section goes,
-// whatever was lifted before: letter symbols move with the tonic, and so, by the
-// same distance, does everything played later.
-func (r *resolver) keys(p *play, written harmony.Key) (from, to harmony.Key) {
+// A lift adds to all lifts before it. The key of a play is where its section goes, whatever was
+// lifted before: letter symbols move with the tonic, and everything played later moves by the
+// same distance.
+func (r *resolver) advanceKeys(p *play, written harmony.Key) (from, to harmony.Key) {
 	if p.lift != nil {
 		r.lift += p.lift.v
 	}

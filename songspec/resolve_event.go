@@ -17,8 +17,8 @@ type spot struct {
 	of *event
 }
 
-// spotsOf writes events out, one spot for every bar and count. Mistakes in places are
-// reported.
+// spotsOf returns the spots of events, one for every bar and count, and reports mistakes in
+// places.
 func (r *resolver) spotsOf(lo *laidOut, usual meter.Meter, events []*event) []spot {
 	var out []spot
 	for _, e := range events {
@@ -58,7 +58,7 @@ type spotsKey struct {
 	meter   meter.Meter
 }
 
-// sectionSpots writes a section's own events out, once a meter.
+// sectionSpots returns the spots of a section's own events, worked out once for each meter.
 func (r *resolver) sectionSpots(s *section, lo *laidOut, m meter.Meter) []spot {
 	key := spotsKey{s, m}
 	got, ok := r.own[key]
@@ -76,7 +76,7 @@ func barRun(run [2]int) string {
 	return fmt.Sprintf("%d-%d", run[0]+1, run[1]+1)
 }
 
-// spot is one event at one place.
+// spot makes the event of one spot.
 func (r *resolver) spot(lo *laidOut, usual meter.Meter, e *event, at meter.At) timeline.Event {
 	bar := lo.bars[at.Bar]
 	ev := timeline.Event{
@@ -85,8 +85,8 @@ func (r *resolver) spot(lo *laidOut, usual meter.Meter, e *event, at meter.At) t
 		By:    or(e.by, eventRules[e.kind].by),
 		Place: strconv.Itoa(at.Bar+1) + ": " + bar.Meter.CountAt(at.Tick),
 	}
-	// A beat in the sense of "beats = 2" is the one that the tempo counts, also in an
-	// odd bar in between: one of 3/8 among 6/8 goes on in dotted quarters.
+	// "beats = 2" counts the beats of the tempo in the pass's meter, also in a bar of another
+	// meter: in a bar of 3/8 among 6/8 they are dotted quarters.
 	long := or(e.beats, 0) * usual.TempoTicks() / beatGrid
 	if eventRules[e.kind].toLine && e.beats != nil {
 		ev.End = ev.Tick + long
@@ -111,9 +111,9 @@ func (r *resolver) spot(lo *laidOut, usual meter.Meter, e *event, at meter.At) t
 	return ev
 }
 
-// events fills a pass's events and its tempo map from the section's and the
-// play's own event blocks; false when the song has become too full of events.
-func (r *resolver) events(pass *timeline.Pass, lo *laidOut, sec *section, p *play) bool {
+// placeEvents gives a pass its events and its tempo map, from the event blocks of the section
+// and of the play. It returns false when the song has too many events.
+func (r *resolver) placeEvents(pass *timeline.Pass, lo *laidOut, sec *section, p *play) bool {
 	spots := slices.Concat(r.sectionSpots(sec, lo, pass.Meter), r.spotsOf(lo, pass.Meter, p.events))
 	if r.spots += len(spots); r.spots > MaxSpots {
 		r.rep.Errorf(p.rng, "Too many events", "A song has at most %d events, every bar and count written out.",
@@ -131,10 +131,10 @@ func (r *resolver) events(pass *timeline.Pass, lo *laidOut, sec *section, p *pla
 			ev.By &^= pass.Tacet
 		}
 		if why := nobody(&ev); why != cue.Unsaid {
-			r.fate(s.of).met(ev.Place, false, why)
+			r.fate(s.of).add(ev.Place, false, why)
 			continue
 		}
-		// Of two events of one word at one tick the inner, later one counts.
+		// If two events with one word are at one tick, the later counts: it is the inner one.
 		if n := len(out); n > 0 && out[n-1].Tick == ev.Tick && out[n-1].Kind == ev.Kind {
 			out[n-1], from[n-1] = ev, s.of
 			continue
@@ -147,7 +147,7 @@ func (r *resolver) events(pass *timeline.Pass, lo *laidOut, sec *section, p *pla
 	return true
 }
 
-// nobody says why an event is nobody's in its pass.
+// nobody says why no player plays an event in its pass; Unsaid when somebody does.
 func nobody(e *timeline.Event) cue.Reason {
 	switch {
 	case e.Kind == timeline.Fill && !e.By.Has(timeline.Drums):

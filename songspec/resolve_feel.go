@@ -12,16 +12,16 @@ import (
 // FeelInfo is what a song file needs to know of a feel.
 type FeelInfo struct {
 	Meters []meter.Meter // empty: any meter
-	// TempoLow and TempoHigh are where it sits well, in the meter's beat; 0 when
-	// that is not known. Outside it there is a warning.
+	// TempoLow and TempoHigh are the tempos between which the feel sits well, in the meter's
+	// beat; 0 when they are not known. Outside them there is a warning.
 	TempoLow, TempoHigh int
-	// File is the song's own groove file that the feel stands in, as a path from
-	// where the song's own path starts; "" for a feel that comes with plinth.
+	// File is the groove file of the song that has the feel, as a path that starts where the
+	// path of the song starts; "" for a feel that comes with plinth.
 	File string
 }
 
-// feelName is the feel of a pass: the one stated, or the one of its meter.
-// stated is false when nobody named one.
+// feelName is the feel of a pass: the stated feel, or the usual feel of the meter. stated is
+// false when the song names none.
 func (r *resolver) feelName(set settings) (name string, stated bool) {
 	if set.feel != nil {
 		return set.feel.v, true
@@ -39,8 +39,8 @@ func (r *resolver) feelName(set settings) (name string, stated bool) {
 	return name, false
 }
 
-// fits reports whether a feel is written for a meter. Groups matter only where
-// both say them and they move the beats.
+// fits reports whether a feel is written for a meter. Groups matter only where they make other
+// beats.
 func (i FeelInfo) fits(m meter.Meter) bool {
 	if len(i.Meters) == 0 {
 		return true
@@ -69,7 +69,7 @@ func (r *resolver) feel(set settings) {
 	case !stated || info.fits(m):
 	default:
 		at := set.feel.rng
-		// Point at the one written later: the inner one, which made the mismatch.
+		// Point at the later of the two, the inner one, which causes the mismatch.
 		if set.meter != nil && set.meter.rng.Start.Byte > at.Start.Byte {
 			at = set.meter.rng
 		}
@@ -81,7 +81,8 @@ func (r *resolver) feel(set settings) {
 	}
 }
 
-// inQuarters is a meter of halves or wholes as one of quarters, as long: 2/2 as 4/4.
+// inQuarters is a meter of halves or wholes as a meter of quarters of the same length: 2/2 as
+// 4/4.
 func inQuarters(m meter.Meter) meter.Meter {
 	return meter.Meter{Num: m.Num * 4 / m.Den, Den: 4}
 }

@@ -9,10 +9,10 @@ import (
 	"plinth/songspec/wording"
 )
 
-// pattern is a regular expression that is made when it is first needed.
+// pattern is a regular expression that is compiled when it is first used.
 var pattern = hcltext.Pattern
 
-// advice is what to say of a wrong word, and the right one where it is known.
+// advice is what to say about a wrong word, and the right word where it is known.
 type advice struct{ says, word string }
 
 // isIt offers a word.

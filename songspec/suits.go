@@ -9,9 +9,9 @@ import (
 	"plinth/songspec/meter"
 )
 
-// neighbours are the feels to go to from a feel that a song is too quick or too
-// slow for, the likest first: the same idea with more room, or with less. Common
-// practice, no single source; the tempos at which they sit are the feels' own.
+// neighbours are the feels to offer where a song is too quick or too slow for a feel, the most
+// similar first. Common practice, no single source; the tempos at which the feels sit well
+// are in the groove files.
 var neighbours = map[string]struct{ Quicker, Slower []string }{
 	"ballad-eighths":    {[]string{"half-time", "backbeat-eighths"}, []string{"brushes-ballad"}},
 	"ballad-sixteenths": {[]string{"tight-sixteenths", "half-time", "backbeat-eighths"}, []string{"brushes-ballad"}},
@@ -32,12 +32,12 @@ var neighbours = map[string]struct{ Quicker, Slower []string }{
 	"jazz-waltz":        {nil, []string{"waltz"}},
 }
 
-// tempoFits warns of a tempo at which a feel does not sit well, and where it is far
-// from doing so, says which would.
+// tempoFits warns of a tempo at which a feel does not sit well. Where the tempo is far off, it
+// offers another feel or tempo.
 func (r *resolver) tempoFits(name string, bpm int, set settings) {
 	info := r.env.Feels[name]
 	low, high := info.TempoLow, info.TempoHigh
-	anyTempo := name == "sustain" || name == "pulse" // they keep out of the way
+	anyTempo := name == "sustain" || name == "pulse" // they play too little to be wrong
 	if low == 0 || high == 0 || anyTempo || bpm >= low && bpm <= high {
 		return
 	}
@@ -48,7 +48,7 @@ func (r *resolver) tempoFits(name string, bpm int, set settings) {
 	switch {
 	case set.tempo != nil:
 		at = set.tempo.rng
-	case !far: // nobody has chosen it, and it does no harm
+	case !far: // the default tempo, and near enough
 		return
 	case set.feel != nil:
 		at = set.feel.rng
@@ -75,8 +75,7 @@ func (r *resolver) tempoFits(name string, bpm int, set settings) {
 	r.rep.Warnf(at, summary, "%s", detail)
 }
 
-// neighbour is the first of a feel's neighbours that sits well at a tempo, "" where
-// none does.
+// neighbour is the first of a feel's neighbours that sits well at a tempo; "" when none does.
 func (r *resolver) neighbour(name string, bpm int, info FeelInfo, set settings) string {
 	near := neighbours[name].Slower
 	if bpm > info.TempoHigh {
@@ -91,8 +90,8 @@ func (r *resolver) neighbour(name string, bpm int, info FeelInfo, set settings) 
 	return ""
 }
 
-// otherwise is a sentence that says what would suit a tempo, with a blank before
-// it, "" where nothing does.
+// otherwise is a sentence that says what would suit the tempo, with a blank before it; "" when
+// nothing does.
 func (r *resolver) otherwise(name string, bpm int, info FeelInfo, set settings) string {
 	m := or(set.meter, meter.Common)
 	var ways []string

@@ -5,9 +5,8 @@ import (
 	"strings"
 )
 
-// calledHere are words that musicians use for what
-// has another name in a song file, with how that is written. Common practice, no
-// single source.
+// calledHere are words that musicians use for things that have other names in a song file, with
+// how those are written. Common practice, no single source.
 var calledHere = map[string]string{
 	"bpm": "tempo = 96", "speed": "tempo = 96",
 	"time": `meter = "4/4"`, "time_signature": `meter = "4/4"`, "timesig": `meter = "4/4"`,
@@ -75,7 +74,7 @@ var feelCalled = []struct {
 	{[]string{"click", "metronome"}, []string{"pulse"}},
 }
 
-// feelsLike are the feels there are that a name of a style means.
+// feelsLike are those of the known feels that come nearest to a style.
 func feelsLike(name string, known []string) []string {
 	words := strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return strings.ContainsRune(" -_/", r) })
 	low := " " + strings.Join(words, " ") + " "

@@ -18,12 +18,11 @@ func microsFor(bpm int, m meter.Meter) int64 {
 	return (2*num + den) / (2 * den)
 }
 
-// tempos is a pass's tempo map. A rit goes beat by beat from the tempo in force
-// to the one it reaches, which its last beat has and which stays to the end of
-// the pass. Its curve is that of an even braking: the square of the tempo moves
-// evenly (Kronman and Sundberg 1987 and Todd 1992 describe final ritards so;
-// from memory), so that the change is felt early and arrives late. A hold
-// stretches its beat on top of that.
+// tempos is a pass's tempo map. A rit goes beat by beat from the tempo in force to a new tempo.
+// The last beat of the rit has the new tempo, which stays to the end of the pass. The curve is
+// an even braking: the square of the tempo moves evenly, so that the change is felt early and
+// arrives late (Kronman and Sundberg 1987 and Todd 1992 describe final ritards in this way;
+// from memory). A hold stretches its beat in addition.
 func (r *resolver) tempos(pass *timeline.Pass, from []*event) []timeline.Tempo {
 	steps := []timeline.Tempo{{Tick: 0, Micros: microsFor(pass.BPM, pass.Meter)}}
 	bpm := pass.BPM
@@ -51,7 +50,7 @@ func (r *resolver) tempos(pass *timeline.Pass, from []*event) []timeline.Tempo {
 	}
 	for i := range pass.Events {
 		if ev := &pass.Events[i]; ev.Kind == timeline.Hold {
-			steps = r.held(steps, ev, from[i])
+			steps = r.stretchHold(steps, ev, from[i])
 		}
 	}
 	return settled(steps, pass.Length)
@@ -71,9 +70,8 @@ func beatsBetween(pass *timeline.Pass, ev *timeline.Event) []int64 {
 	return out
 }
 
-// braked is the tempo after i of n beats on the way from one to another, in
-// microseconds a quarter: the square root of the evenly moved square, in
-// integers, rounded half up.
+// braked is the tempo after i of n beats on the way from one tempo to another, in microseconds
+// a quarter. Its square moves evenly. It is worked out in integers and rounded half up.
 func braked(from, to, i, n int, m meter.Meter) int64 {
 	// micros = K / v with v² = (from²·(n-i) + to²·i) / n, so micros² = K²·n / (…)
 	k := big.NewInt(60_000_000 * meter.TicksPerQuarter / m.TempoTicks())
@@ -85,9 +83,9 @@ func braked(from, to, i, n int, m meter.Meter) int64 {
 	return (root + 1) / 2
 }
 
-// held stretches the steps from ev.Tick to ev.End so that the stretch lasts
-// ev.Extra ticks longer at the tempo it has.
-func (r *resolver) held(steps []timeline.Tempo, ev *timeline.Event, e *event) []timeline.Tempo {
+// stretchHold slows the tempos from ev.Tick to ev.End down, so that what lies between lasts
+// as much longer as ev.Extra ticks would last at the tempo there.
+func (r *resolver) stretchHold(steps []timeline.Tempo, ev *timeline.Event, e *event) []timeline.Tempo {
 	length := ev.End - ev.Tick
 	var out []timeline.Tempo
 	at := steps[0].Micros // in force at ev.Tick and, later, at ev.End
@@ -125,8 +123,8 @@ func (r *resolver) held(steps []timeline.Tempo, ev *timeline.Event, e *event) []
 	return append(out, rest...)
 }
 
-// settled leaves out steps that change nothing, those from the pass's end on,
-// and of several at one tick all but the last.
+// settled leaves out steps that change nothing, steps from the pass's end on, and all but the
+// last of several at one tick.
 func settled(steps []timeline.Tempo, end int64) []timeline.Tempo {
 	out := steps[:0]
 	for _, s := range steps {

@@ -31,14 +31,14 @@ func (d *decoder) show(rng hcl.Range) string {
 	return wording.Clip(text, 24)
 }
 
-// written is what stands in a range of the file.
+// written is the text in a range of the file.
 func (d *decoder) written(rng hcl.Range) string { return string(d.s.Src[rng.Start.Byte:rng.End.Byte]) }
 
 var plainNumber = pattern(`^-?[0-9]+(\.[0-9]+)?$`)
 
 // constant evaluates an expression that is a plain value or a sum of plain
-// numbers; anything else is reported with the help that fits the attribute. word says
-// what is wrong with a bare word; "" where text belongs, as such a word wants quotes.
+// numbers; anything else is reported with help, which fits the attribute. word is the message
+// about a word without quotes; "" where text is expected, and the message asks for quotes.
 func (d *decoder) constant(expr hclsyntax.Expression, word, help string) (v cty.Value, ok bool) {
 	rng := expr.Range()
 	refuse := func(summary, detail string, args ...any) (cty.Value, bool) {
@@ -76,9 +76,8 @@ func (d *decoder) constant(expr hclsyntax.Expression, word, help string) (v cty.
 	return v, true
 }
 
-// plain reports an expression made of literals, signs and arithmetic alone, with
-// numbers of a size that can be reckoned with: HCL would take the gigabytes that
-// 1e999999999 + 1 needs.
+// plain reports whether an expression has only literals, signs and arithmetic, and numbers of
+// a reasonable size: HCL would use the gigabytes that 1e999999999 + 1 needs.
 func plain(expr hclsyntax.Expression) bool {
 	switch e := expr.(type) {
 	case *hclsyntax.LiteralValueExpr:
@@ -101,7 +100,7 @@ func plain(expr hclsyntax.Expression) bool {
 	return false
 }
 
-// handy reports a number between 2^-200 and 2^200, or 0.
+// handy reports whether a number is between 2^-200 and 2^200, or 0.
 func handy(f *big.Float) bool {
 	e := f.MantExp(nil)
 	return !f.IsInf() && e > -200 && e < 200
@@ -172,8 +171,8 @@ func (d *decoder) number(expr hclsyntax.Expression, help string) *big.Float {
 	return f
 }
 
-// bounded reads a number from lo to hi, nil for anything else. rule is what it is, as a
-// sentence without its stop.
+// bounded reads a number from lo to hi, nil for anything else. rule says what the number is, as
+// a sentence without its full stop.
 func (d *decoder) bounded(expr hclsyntax.Expression, lo, hi int, rule string, args ...any) *big.Float {
 	rule = wording.Sentence(rule, args...)
 	f := d.number(expr, rule+".")
@@ -210,12 +209,12 @@ func (d *decoder) perMille(expr hclsyntax.Expression, name string) *said[int] {
 	return &said[int]{int(n), expr.Range()}
 }
 
-// beatGrid is what beats may be divided into: 960 ticks, or 1440 in compound
-// meters, hold 48ths of a beat evenly.
+// beatGrid is the number of parts that a beat may be divided into: a beat has 960 ticks, or
+// 1440 in compound meters, and both can be divided by 48.
 const beatGrid = 48
 
-// beats reads a number of beats over 0 (or from 0 with zero) to most, in parts of a
-// beat. It need not be whole, but a whole number of those parts.
+// beats reads a number of beats, up to most and over 0 (or 0, with zero), and returns it in
+// parts of a beat, see beatGrid. The number of parts must be whole.
 func (d *decoder) beats(expr hclsyntax.Expression, name string, most int, zero bool) *said[int64] {
 	over := "over 0 up to"
 	if zero {
@@ -232,7 +231,7 @@ func (d *decoder) beats(expr hclsyntax.Expression, name string, most int, zero b
 		return nil
 	}
 	n, off := parts(f, beatGrid)
-	// 1/3 has no end as a decimal, so a thousandth of a 48th is forgiven.
+	// 1/3 cannot be written as a decimal, so an error of a thousandth of a part is allowed.
 	if off.Cmp(big.NewRat(1, 1000)) > 0 {
 		d.rep.Errorf(expr.Range(), "A beat cut too fine", "%s",
 			wording.Sentence("%s is in whole beats or even parts of one: 2, 1.5, 0.25, 1/3.", name))
@@ -241,8 +240,8 @@ func (d *decoder) beats(expr hclsyntax.Expression, name string, most int, zero b
 	return &said[int64]{n, expr.Range()}
 }
 
-// parts is a number in parts of one, rounded half up, and how far off that is. The number
-// has been found to be small, but could still be 1e-1000000.
+// parts is a number in parts of one, rounded half up, and the error of the rounding. The
+// number is not great, but it may be as small as 1e-1000000.
 func parts(f *big.Float, of int64) (n int64, off *big.Rat) {
 	r := new(big.Rat)
 	if g := new(big.Float).SetPrec(200).Set(f); g.MantExp(nil) >= -200 {
@@ -274,7 +273,7 @@ func (d *decoder) flag(expr hclsyntax.Expression, name string) *said[bool] {
 	return &said[bool]{v.True(), rng}
 }
 
-// list takes [a, b] apart.
+// list returns the elements of a list such as [a, b].
 func (d *decoder) list(expr hclsyntax.Expression, help string) ([]hclsyntax.Expression, bool) {
 	t, ok := expr.(*hclsyntax.TupleConsExpr)
 	if !ok {

@@ -7,8 +7,8 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// The words of the song file, by the block they stand in, in the order in which
-// the reference lists them.
+// The words of the song file, by the block that they belong in, in the order in which the
+// reference lists them.
 var (
 	topAttrs = []string{"title", "by", "key", "meter", "tempo", "feel", "energy", "looseness", "take", "count_in",
 		"pickup", "grooves"}
@@ -24,11 +24,11 @@ var (
 	eventWords   = timeline.EventNames[:]
 )
 
-// eventRule is what the language says of an event word.
+// eventRule is what the language says about an event word.
 type eventRule struct {
 	attrs  []string         // its options
-	by     timeline.Players // whom it concerns where the file does not say
-	struck bool             // it is something to strike, so that the tacet have no part in it
+	by     timeline.Players // the players that it concerns where the file names none
+	struck bool             // it is something to strike, so it does not concern tacet players
 	toLine bool             // without beats it lasts to the bar line
 }
 
@@ -48,15 +48,14 @@ var partsOfSong = []string{"intro", "verse", "prechorus", "pre_chorus", "pre-cho
 	"ending", "vamp", "turnaround", "strophe", "vers", "couplet", "hook", "part", "middle_eight", "instrumental", "a",
 	"b", "c"}
 
-// partOfSong reports the name of a part, perhaps with its number: verse2.
+// partOfSong reports whether a name is the name of a part, perhaps with a number: verse2.
 func partOfSong(name string) bool {
 	return slices.Contains(partsOfSong, strings.TrimRight(strings.ToLower(name), "0123456789_-"))
 }
 
-// Kits are the words for what the drummer plays on. General MIDI level 1 has one
-// kit, so these are ways of playing it: "brushes" also asks players that have
-// one for their brush kit, "sticks" keeps sticks in the hands where the feel
-// would take brushes.
+// kits are the words for what the drummer plays on. General MIDI level 1 has only one kit, so
+// these are ways of playing it. "brushes" also selects the brush kit of a synthesizer that has
+// one; "sticks" keeps sticks where the feel would take brushes.
 var kits = []string{"standard", "brushes", "sticks"}
 
 // A sound is a General MIDI program by its plain name.
@@ -106,8 +105,8 @@ const (
 	defaultSpan      = 14 // semitones: a ninth
 )
 
-// feelsOfMeters are the feels of meters in which nobody has named one; that of any other
-// is pulse.
+// feelsOfMeters are the feels that meters have when the song names none. Any other meter has
+// pulse.
 var feelsOfMeters = map[[2]int]string{
 	{4, 4}: defaultFeel, {3, 4}: "waltz", {12, 8}: "slow-twelve", {6, 8}: "lilt", {2, 4}: "march",
 	{5, 4}: "five", {7, 8}: "seven",

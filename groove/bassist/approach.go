@@ -6,12 +6,12 @@ import (
 	"plinth/songspec/harmony"
 )
 
-// priceApproach prices the neighbours of the next chord's bass, a semitone to either
-// side and the notes of the key a tone away, when the note may be an approach:
-// where the energy has approaches, in the last beat before the change, the last note before it,
-// and neither over a pedal nor a slash bass. What is a tone of the chord is as good as
-// one of the key; C under the Cb of Abm6, or G under the G# of E7, is a false relation
-// to the third that the comp holds, and there is another way.
+// priceApproach prices the neighbours of the next chord's bass when the note may be an
+// approach. The neighbours are a semitone away, or a tone away if they are in the key. An
+// approach is the last note before a change, within the last beat, at an energy that has
+// approaches, and not over a pedal or a slash bass. A tone of the chord is as good as a note
+// of the key. But C under the Cb of Abm6, or G under the G# of E7, is a false relation to the
+// third that the comp holds, and costs more.
 func (b *Bassist) priceApproach(i int, cost *[12]int) bool {
 	n := &b.notes[i]
 	bar := b.BarAt(n.tick)
@@ -61,8 +61,8 @@ func otherThird(c *harmony.Chord) int {
 	return -1
 }
 
-// nextBass is the bass of the chord after a change, and where it is struck. A chord
-// that the next pass pushes into this one is not led into.
+// nextBass is the bass of the chord after change i, and where it is struck. ok is false where
+// there is nothing to lead to, as when the next pass pushes its chord into this one.
 func (b *Bassist) nextBass(i int) (pc int, at int64, ok bool) {
 	if j := b.follows[i]; j < len(b.changes) {
 		c := &b.changes[j]
@@ -75,8 +75,9 @@ func (b *Bassist) nextBass(i int) (pc int, at int64, ok bool) {
 	return a.Chord.Bass.PC(), b.Pass.Length, true
 }
 
-// nextOtherChords is for each change the next one that is no repetition. It is worked out
-// once: a song may hold one chord for ten thousand bars, and each note asks.
+// nextOtherChords gives for each change the index of the next change to another chord. It is
+// worked out once, as every note needs it and a song may hold one chord for ten thousand
+// bars.
 func nextOtherChords(changes []cue.Change) []int {
 	out := make([]int, len(changes))
 	next := len(changes)

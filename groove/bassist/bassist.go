@@ -26,25 +26,25 @@ type bassNote struct {
 	pushed    bool
 	change    int   // index of the chord in force
 	cue       int32 // the cue that it answers; -1: the row's own
-	breath    int64 // how long before its written end it is let go, besides
+	breath    int64 // how long before its written end the note is let go
 }
 
-// Bassist plays the bass, pass by pass. The zero value is ready; what it gives holds
-// until the next pass is prepared. It belongs to one goroutine.
+// Bassist plays the bass, pass by pass. The zero value is ready; a result holds until the
+// next pass is prepared. It belongs to one goroutine.
 type Bassist struct {
 	*plan.Plan
 	changes []cue.Change
-	follows []int // for each change the next one that is another chord; len(changes): none
+	follows []int // for each change, the next change to another chord; len(changes): none
 	end     int64 // where the part of this pass ends
 
-	// Room that is used again from pass to pass.
+	// Memory that is used again from pass to pass.
 	notes  []bassNote
 	choice []pitch
 	from   []uint8
 	meant  []score.Note
 }
 
-// Prepare takes a pass up.
+// Prepare makes the bassist ready for a pass.
 func (b *Bassist) Prepare(p *plan.Plan) {
 	b.Plan, b.changes, b.end = p, p.Cues.Changes(timeline.Bass), p.Cues.End(timeline.Bass)
 	b.follows = nextOtherChords(b.changes)
@@ -52,7 +52,7 @@ func (b *Bassist) Prepare(p *plan.Plan) {
 
 // Play is the bassist's part of the pass, on the grid: the feel's row, the chord's bass at
 // every change, what the events ask for, and then the pitches. The bassist hears the
-// drummer, to whose kick he locks.
+// drummer and locks to the kick.
 func (b *Bassist) Play(heard []score.Part) score.Part {
 	if b.Pass.Tacet.Has(timeline.Bass) || len(b.changes) == 0 {
 		return score.Part{}
@@ -89,11 +89,11 @@ func kickTicks(drums []score.Note) []int64 {
 	return out
 }
 
-// Shapes: a bass line has no figure to stand out of.
+// Shapes returns nil: a bass line has no figure that a note could stand out of.
 func (b *Bassist) Shapes([]score.Note) []touch.Shape { return nil }
 
-// electricBass lies so that it stays under the band. For its straying no table of players
-// is at hand: it takes the ride's.
+// electricBass has levels that keep the bass under the band. There is no table of how
+// bassists stray, so it strays as the ride does.
 var electricBass = touch.Instrument{
 	Levels: touch.Levels{30, 60, 74, 88}, Places: [3]int{100, 94, 90}, Spread: 4, Slow: 5000, Quick: 3000, Lift: &lift,
 }
@@ -101,7 +101,7 @@ var electricBass = touch.Instrument{
 // Instrument is the bass.
 func (b *Bassist) Instrument(*score.Note) *touch.Instrument { return &electricBass }
 
-// Texture is what a level's row is made of, in a word.
+// Texture says in a word what the bassist plays in a level.
 func (b *Bassist) Texture(lv *feel.Level) string {
 	attacks, walks := 0, false
 	for _, s := range lv.Bass {
@@ -113,7 +113,7 @@ func (b *Bassist) Texture(lv *feel.Level) string {
 	return score.NameTexture(attacks, lv.Bars, walks, "walking", "line")
 }
 
-// note is the note with its pitch, let go at end.
+// note is the finished note with its pitch, let go at end.
 func (n *bassNote) note(key uint8, end int64) score.Note {
 	out := score.Note{At: n.tick, Value: int32(n.end + n.breath - n.tick), Held: int32(end - n.tick), Cue: n.cue,
 		Key: key, Voice: score.String, Touch: n.touch}
@@ -179,9 +179,9 @@ func (b *Bassist) layRow() {
 	}
 }
 
-// strikeChanges puts the chord's bass on every change, at the push where it comes
-// early. What the row has between a push and its target is not struck again: the
-// pushed note is tied over in its place.
+// strikeChanges puts the chord's bass on every change, or on the push where the change comes
+// early. The row's notes between a push and its target are left out, and the pushed note is
+// tied over in their place.
 func (b *Bassist) strikeChanges() {
 	pushes := b.Cues.Pushes(timeline.Bass)
 	tied := map[int64]int64{} // start of a push: the end of the note it replaces
@@ -199,7 +199,7 @@ func (b *Bassist) strikeChanges() {
 	for k := range b.changes {
 		c := &b.changes[k]
 		if c.Same && !c.Pushed() {
-			// A bass that walks goes on within a chord, but a section begins on its bass.
+			// A walking bass goes on where the chord stays, but a section begins on the bass note.
 			if k == 0 && len(b.notes) > 0 && b.notes[0].tick == c.Start && b.notes[0].degree == 'w' {
 				b.notes[0].degree = '1'
 			}
@@ -219,9 +219,9 @@ func (b *Bassist) strikeChanges() {
 	}
 }
 
-// noteAt returns the index of the note struck at a tick and makes one when there
-// is none. The new note lasts as long as the one that it cuts short would have;
-// where there was silence, as long as the note before it lasted, up to the next.
+// noteAt returns the index of the note struck at a tick, and adds a note when there is none.
+// The new note ends where the note that it cuts short would have ended. In a silence it lasts
+// as long as the note before it. It never reaches over the next note.
 func (b *Bassist) noteAt(tick, most int64) int {
 	i := sort.Search(len(b.notes), func(i int) bool { return b.notes[i].tick >= tick })
 	if i < len(b.notes) && b.notes[i].tick == tick {
@@ -246,7 +246,7 @@ func (b *Bassist) noteAt(tick, most int64) int {
 	return i
 }
 
-// hitTicks is how long the hit of an accent is held where the row does not say.
+// hitTicks is how long an accent is held where the row does not say.
 const hitTicks = quarter * 3 / 4
 
 // strikeAccents plays the accents on the chord's bass.
@@ -265,8 +265,9 @@ func (b *Bassist) strikeAccents() {
 	}
 }
 
-// alignRowTo brings the row's note to a change or a hit that is heard in the same place: where the tab is in
-// triplets, its off-beat and the half-way place, where a song file's "&" stands, are one.
+// alignRowTo moves a note of the row to the tick of a change or a hit, where both would sound
+// at the same time. In a tab in triplets that is the case for the off-beat and the half-way
+// place, where a song file's "&" stands.
 func (b *Bassist) alignRowTo(tick int64) {
 	i := sort.Search(len(b.notes), func(i int) bool { return b.notes[i].tick >= tick })
 	for _, k := range [2]int{i - 1, i} {
@@ -289,8 +290,8 @@ func (b *Bassist) strikeFinalHit() {
 	}
 }
 
-// obeyEvents keeps what the events leave: nothing in a stop, in a bar of written hits
-// alone, in the rest of a held beat or under N.C.
+// obeyEvents takes away the notes that the events forbid: in a stop, in a bar that has only
+// written hits, in the rest of a held beat and under N.C.
 func (b *Bassist) obeyEvents() {
 	silences, holds, alone := b.Cues.Silences(timeline.Bass), b.Cues.Holds, b.Cues.Alone
 	var none []int64 // where the chords stop
@@ -304,9 +305,9 @@ func (b *Bassist) obeyEvents() {
 		n := b.notes[i]
 		c := cue.ChangeAt(b.changes, n.tick)
 		bar := b.BarAt(n.tick)
-		held := holds.Has(n.tick)
+		inHold := holds.Has(n.tick)
 		if silences.Has(n.tick) || c == nil || c.Chord.None || n.tick < c.Start ||
-			held && n.accent == 0 && !n.pushed || alone[bar] && n.accent == 0 && !n.pushed {
+			inHold && n.accent == 0 && !n.pushed || alone[bar] && n.accent == 0 && !n.pushed {
 			continue
 		}
 		n.end = min(n.end, b.end)
@@ -325,7 +326,7 @@ func (b *Bassist) obeyEvents() {
 				n.end = start
 			}
 		}
-		// What sounds into a held beat is held with it.
+		// A note that sounds when a held beat begins is held with it.
 		h := sort.Search(len(holds), func(i int) bool { return holds[i].Start >= n.tick })
 		for ; h < len(holds) && holds[h].Start <= n.end; h++ {
 			n.end = max(n.end, min(holds[h].End, silences.Next(n.tick, b.end)))

@@ -7,12 +7,12 @@ const no, yes = false, true
 // What grows with the energy. Where no source is named it is common practice, no single
 // source.
 var (
-	// lift is plan.BandLift for the bass, which goes back further where the piano is thin:
-	// at energy 1 and 2 its long low notes would otherwise stand 4 to 9 dB over the comp in
-	// the rendered beds, and cover it.
+	// lift is plan.BandLift for the bass. It is lower at energy 1 and 2, where the piano is
+	// thin: otherwise the long low notes would be 4 to 9 dB louder than the comp in the
+	// rendered beds, and cover it.
 	lift = plan.ByEnergy[int]{-22, -12, 0, 6, 12}
-	// approaches: he leads into a chord by step.
+	// approaches: the bassist leads into a chord by step.
 	approaches = plan.ByEnergy[bool]{no, no, yes, yes, yes}
-	// breathes: his last long note ends a sixteenth before its section does.
+	// breathes: the last long note ends a sixteenth before its section does.
 	breathes = plan.ByEnergy[bool]{yes, yes, yes, no, no}
 )

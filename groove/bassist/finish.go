@@ -2,7 +2,7 @@ package bassist
 
 import "plinth/groove/touch"
 
-// Finish leaves one note at a time.
+// Finish lets only one note sound at a time.
 func (b *Bassist) Finish(t *touch.Playing, drafts []touch.Draft) []touch.Draft {
 	return oneAtATime(t, drafts)
 }

@@ -5,14 +5,13 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// LockPerCent is the share of kick strokes that must meet a bass note, struck or
-// held.
+// LockPerCent is the share of kick strokes at which a bass note must sound, struck or held.
 const LockPerCent = 80
 
-// lockToKicks sees to it that the bass is there where the kick is. Where too few strokes
-// meet it, the note before a bare stroke is held until just after it, as far as
-// stops, the next note and the part's end allow; from the front, until there are
-// enough.
+// lockToKicks makes the bass sound at the strokes of the kick. Where it sounds at too few of
+// them, the note before a bare stroke is held until just after the stroke, as far as stops,
+// the next note and the end of the part allow. It goes through the strokes in order of time
+// and stops when there are enough.
 func (b *Bassist) lockToKicks(kicks []int64) {
 	met, all := 0, 0
 	var bare []int64
@@ -48,7 +47,7 @@ func (b *Bassist) lockToKicks(kicks []int64) {
 	}
 }
 
-// maySound reports whether the bass could sound at a tick at all.
+// maySound reports whether the bass is allowed to sound at a tick.
 func (b *Bassist) maySound(tick int64) bool {
 	c := cue.ChangeAt(b.changes, tick)
 	if c == nil || c.Chord.None || tick >= b.end || b.Cues.Alone[b.BarAt(tick)] {

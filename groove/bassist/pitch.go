@@ -18,7 +18,7 @@ const (
 const (
 	highFrom = 43
 	lowFrom  = 30
-	homeKey  = 36 // where a pass begins by choice
+	homeKey  = 36 // where a pass prefers to begin
 )
 
 // Costs in the units of package bassline.
@@ -31,25 +31,25 @@ const (
 	earlyCost   = 20 // a walking bass on the next chord's bass before it is there
 	offCost     = 9  // a walking bass that leaps away from a note off the chord
 	farCost     = 90 // an approach that does not lead by step
-	outsideCost = 2  // an approach from outside key and chord
+	outsideCost = 2  // an approach on a note that is neither in the key nor in the chord
 	thirdCost   = 24 // an approach on the minor third of a major chord, or the other way round
 )
 
-// pitch is a choice for a note.
+// pitch is a pitch that a note may take, and its cost.
 type pitch struct {
 	key  int
 	cost int
 }
 
-// choosePitches chooses all notes of the pass at once, so that the line moves least on
-// the whole (dynamic programming; ties go to the lower note).
+// choosePitches chooses the pitches of all notes of the pass at once, so that the whole line
+// moves as little as possible (dynamic programming; ties go to the lower note).
 func (b *Bassist) choosePitches() []int {
 	n := len(b.notes)
 	if n == 0 {
 		return nil
 	}
 	choices := b.choice[:0]   // of all notes, one after another
-	from := b.from[:0]        // for each, the choice before that it comes from
+	from := b.from[:0]        // for each choice, the best choice for the note before
 	first := make([]int, n+1) // where a note's choices begin
 	var total, next [compass]int
 	for i := range b.notes {
@@ -98,8 +98,9 @@ func (b *Bassist) choosePitches() []int {
 // walks reports whether a note is a step of a walking bass.
 func (b *Bassist) walks(i int) bool { return b.notes[i].degree == 'w' }
 
-// leadOutCost is the cost of ending on a key, when the last note leads into the next
-// pass: that begins near its home, and an approach an octave off leads nowhere.
+// leadOutCost is the cost of ending the pass on a key. It counts only where the last note is
+// an approach to the next pass, which begins near its home: an approach in another octave
+// would lead nowhere.
 func (b *Bassist) leadOutCost(key int) int {
 	last := &b.notes[len(b.notes)-1]
 	a := b.Pass.After
@@ -171,7 +172,7 @@ func (b *Bassist) pitchChoices(i int, out []pitch) []pitch {
 }
 
 // pricePitchClasses prices the pitch classes that a note may take and leaves the others at
-// -1. It turns the note's degree into 'A' when it is an approach that is played.
+// -1. It sets the note's degree to 'A' when the note is an approach.
 func (b *Bassist) pricePitchClasses(i int, cost *[12]int) {
 	n := &b.notes[i]
 	chord := &b.changes[n.change].Chord
@@ -218,7 +219,7 @@ func (b *Bassist) priceWalkingStep(n *bassNote, cost *[12]int) {
 			cost[pc] = 0
 		}
 	}
-	cost[chord.Bass.PC()] = returnCost // it was just played: go on
+	cost[chord.Bass.PC()] = returnCost // the bass was just played, so the line goes on
 	bar := b.BarAt(n.tick)
 	taste := b.Chance("walk").At(int64(bar), n.tick) // so that two takes walk differently
 	for pc := range cost {
@@ -226,7 +227,7 @@ func (b *Bassist) priceWalkingStep(n *bassNote, cost *[12]int) {
 			cost[pc] += taste.At(int64(pc)).Below(3)
 		}
 	}
-	if b.MetricPlace(bar, n.tick) == 0 && isStrongBeat(b.Beats(bar), n.tick-b.Pass.Bars[bar].Start) {
+	if b.MetricPlace(bar, n.tick) == 0 && isStrongBeat(b.BeatStarts(bar), n.tick-b.Pass.Bars[bar].Start) {
 		return
 	}
 	for pc, in := range keyClasses(b.Pass.Key) {

@@ -1,5 +1,5 @@
 // Package drummer plays the drums: in go a pass made ready and its cues, out come strokes
-// on the grid, and how the instruments of the kit answer to the hand.
+// on the grid, and how the instruments of the kit respond to the hand.
 package drummer
 
 import (
@@ -15,27 +15,27 @@ import (
 // quarter is the length of a quarter in ticks.
 const quarter = meter.TicksPerQuarter
 
-// Drummer plays the drums, pass by pass. The zero value is ready; what it gives holds
-// until the next pass is prepared. It belongs to one goroutine.
+// Drummer plays the drums, pass by pass. The zero value is ready; a result holds until the
+// next pass is prepared. It belongs to one goroutine.
 type Drummer struct {
 	*plan.Plan
 	family []feel.Fill   // the feel's fills
-	groups []score.Group // of what is played
+	groups []score.Group // the fills that are played
 
-	// Room that is used again from pass to pass.
+	// Memory that is used again from pass to pass.
 	strokes []score.Note
 	rows    []kitRow
 }
 
-// Prepare takes a pass up.
+// Prepare makes the drummer ready for a pass.
 func (d *Drummer) Prepare(p *plan.Plan) {
 	d.Plan, d.groups = p, nil
 	d.family = familyOf(p.Set.Fills, p.Feel.Fills)
 }
 
-// Play is the drummer's part of the pass, on the grid: time, fills, then what the events
-// and the form ask for, then what two hands and two feet can play of it. The drummer is
-// the first to play and hears nobody.
+// Play is the drummer's part of the pass, on the grid: time and fills, then what the events
+// and the form ask for, and of all that what two hands and two feet can play. The drummer
+// plays first and hears nobody.
 func (d *Drummer) Play([]score.Part) score.Part {
 	if d.Pass.Tacet.Has(timeline.Drums) {
 		return score.Part{}
@@ -51,8 +51,8 @@ func (d *Drummer) Play([]score.Part) score.Part {
 	return score.Part{Notes: notes, Groups: d.groups}
 }
 
-// familyOf is the fills of one family. They stand together as a rule, and then
-// nothing is copied.
+// familyOf is the fills of one family. They mostly stand together, and then nothing is
+// copied.
 func familyOf(fills []feel.Fill, name string) []feel.Fill {
 	from := 0
 	for from < len(fills) && fills[from].Family != name {
@@ -89,8 +89,8 @@ func graceStrokes(s feel.Stroke, v feel.Voice, tick int64) []score.Note {
 	return out
 }
 
-// The voices that events and the form ask for, where the level has no row of
-// them: General MIDI percussion keys.
+// The voices that events and the form ask for, also where the level has no row for them:
+// General MIDI percussion keys.
 var (
 	kickVoice  = feel.Voice{Word: "kick", Key: 36, Limb: feel.RightFoot}
 	snareVoice = feel.Voice{Word: "snare", Key: 38, Limb: feel.Hand}
@@ -98,9 +98,9 @@ var (
 	stickVoice = feel.Voice{Word: "cross_stick", Key: 37, Limb: feel.Hand}
 )
 
-// backbeat is the voice a bar's level marks the backbeat with: a snare or, at the
-// lower energies, a cross-stick or a brush. A level that marks none has a snare where the
-// energy has one, and a cross-stick under it.
+// backbeat is the voice that marks the backbeat in a bar: a snare or, at the lower energies,
+// a cross-stick or a brush. Where the level marks no backbeat, it is a snare at the energies
+// of snareDrum and a cross-stick below.
 func (d *Drummer) backbeat(bar int) feel.Voice {
 	best := snareVoice
 	if !snareDrum.At(d.Energy(bar)) {
@@ -121,8 +121,8 @@ func (d *Drummer) backbeat(bar int) feel.Voice {
 // keepsTime reports whether the drummer keeps time in a bar at all.
 func (d *Drummer) keepsTime(bar int) bool { return len(d.Level(bar).Drums) > 0 }
 
-// withBrushes is how hard a drummer with brushes strikes where one with sticks would
-// strike so: a brush on the crash is a wash and no blow, and the kick goes with it.
+// withBrushes turns a touch with sticks into the drummer's: with brushes it is softer, as a
+// brush on the crash makes a wash and not a blow, and the kick goes with it.
 func (d *Drummer) withBrushes(t feel.Touch) feel.Touch {
 	if d.Brushes() {
 		return min(t, feel.Soft)
@@ -131,15 +131,15 @@ func (d *Drummer) withBrushes(t feel.Touch) feel.Touch {
 }
 
 // strikeOpening puts a crash and a kick on the first beat of a section that comes in at
-// energy 4 or 5, with all his weight where the band rises to 5; not when it steps
-// down into the section, or its first chord was already struck before the bar line.
+// energy 4 or 5, as hard as possible where the band rises to 5. It does nothing when the
+// energy falls into the section, or when the first chord was struck before the bar line.
 func (d *Drummer) strikeOpening(notes []score.Note) []score.Note {
 	q := d.ForcefulOpening(timeline.Drums)
 	if q == nil || !crashes.At(d.Pass.EnergyFrom) || !d.keepsTime(0) {
 		return notes
 	}
 	touch := feel.Normal
-	if q.Rises && allHisWeight.At(d.Pass.EnergyFrom) {
+	if q.Rises && fullForce.At(d.Pass.EnergyFrom) {
 		touch = feel.Strong
 	}
 	notes = withoutCymbals(notes, 0)
@@ -148,8 +148,8 @@ func (d *Drummer) strikeOpening(notes []score.Note) []score.Note {
 		newStroke(crashVoice, 0, strokeTicks, d.withBrushes(touch)))...)
 }
 
-// withoutCymbals takes away the time-keeping strokes at ticks, which are in order:
-// the hand that plays them is on the crash.
+// withoutCymbals takes away the time-keeping strokes at ticks, which are in order: there
+// the hand strikes the crash.
 func withoutCymbals(notes []score.Note, ticks ...int64) []score.Note {
 	if len(ticks) == 0 {
 		return notes
@@ -167,8 +167,8 @@ func withoutCymbals(notes []score.Note, ticks ...int64) []score.Note {
 	return out
 }
 
-// strikeEnding leaves of the song's last bar what is struck on its first beat and rings:
-// a crash from energy 4 up, and never the tick of a closed hat.
+// strikeEnding leaves only the first beat of the song's last bar, to ring: without the tick
+// of a closed hat, and with a crash from energy 4 up.
 func (d *Drummer) strikeEnding(notes []score.Note) []score.Note {
 	bar := d.Ending()
 	if bar < 0 || !d.keepsTime(bar) {
@@ -189,8 +189,8 @@ func (d *Drummer) strikeEnding(notes []score.Note) []score.Note {
 	return append(out, withCue(d.Cues.Ending, last...)...)
 }
 
-// strikeFinalHit strikes the song's last hit before a stop: kick and backbeat, no cymbal that
-// would ring on, and nothing after it.
+// strikeFinalHit strikes the song's last hit before a stop with kick and backbeat: no cymbal
+// that would ring on, and nothing after it.
 func (d *Drummer) strikeFinalHit(notes []score.Note) []score.Note {
 	at := d.FinalHit()
 	if at < 0 || !d.keepsTime(d.BarAt(at)) {
@@ -206,7 +206,7 @@ func (d *Drummer) strikeFinalHit(notes []score.Note) []score.Note {
 		newStroke(d.backbeat(d.BarAt(at)), at, at+strokeTicks, touch))...)
 }
 
-// withCue lets strokes answer a cue.
+// withCue marks strokes as the answer to a cue.
 func withCue(cue int32, strokes ...score.Note) []score.Note {
 	for i := range strokes {
 		strokes[i].Cue = cue

@@ -6,20 +6,21 @@ const no, yes = false, true
 
 // What grows with the energy. Common practice, no single source.
 var (
-	// snareDrum: an accent and a push are struck on the snare drum, and under it on what
+	// snareDrum: an accent or a push is struck on the snare drum, at lower energies on what
 	// marks the backbeat, a cross-stick or a brush.
 	snareDrum = plan.ByEnergy[bool]{no, no, yes, yes, yes}
-	// crashes open a section, mark a push that leads to this energy and an accent of
-	// weight 2, and end the song.
+	// crashes: a crash opens a section, marks a push that leads to this energy and an accent
+	// of weight 2, and ends the song.
 	crashes = plan.ByEnergy[bool]{no, no, no, yes, yes}
-	// allHisWeight is in the crash of a push, and of a section that the band rises into,
-	// and in the hands of a fill.
-	allHisWeight = plan.ByEnergy[bool]{no, no, no, no, yes}
-	// closingBeats is how long the fill is that closes a section, in beats, by the energy
-	// it leads to when that is no lower than the section's own: nothing into 1, a whole bar
-	// into 5. The take chooses where there are two; below slowTempo the shorter one is long
-	// enough.
+	// fullForce: the drummer strikes as hard as possible the crash of a push, the crash of a
+	// section that the band rises into, and the hands of a fill.
+	fullForce = plan.ByEnergy[bool]{no, no, no, no, yes}
+	// closingBeats is the length in beats of the fill that closes a section, by the energy
+	// that it leads to, where that is not lower than the section's own: nothing into 1, a
+	// whole bar into 5. The take chooses where there are two lengths; below slowTempo the
+	// shorter one is long enough.
 	closingBeats = plan.ByEnergy[[2]int]{{0, 0}, {1, 1}, {2, 1}, {3, 2}, {wholeBar, wholeBar}}
-	// downBeats is the same into a lower energy: a breath, or one beat into a full band.
+	// downBeats is the same length where the fill leads to a lower energy: none, or one beat
+	// where the band is still full.
 	downBeats = plan.ByEnergy[int]{0, 0, 1, 1, 1}
 )

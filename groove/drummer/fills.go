@@ -10,14 +10,14 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// drumFill is a fill to be played: where, which, and how it is varied.
+// drumFill is a fill to be played: where it stands, which it is, and how it is varied.
 type drumFill struct {
 	cue.Stretch
 	fill        *feel.Fill
 	varied      int   // 0 as written; 1 and 2 change a stroke of it, see varied
-	cue         int32 // that it answers; -1: it closes the section
+	cue         int32 // the cue that it answers; -1: it closes the section
 	group       uint32
-	firstStroke int64 // its first stroke, at Start or after it: until then time goes on
+	firstStroke int64 // tick of its first stroke, at Start or later: until then time goes on
 }
 
 // slowTempo is the tempo, in beats a minute, under which fills are kept short.
@@ -26,7 +26,7 @@ const slowTempo = 80
 // wholeBar stands for as many beats as the bar has.
 const wholeBar = 99
 
-// chooseFills are the fills of the pass in order: those that the song file writes
+// chooseFills chooses the fills of the pass, in order: those that the song file asks for
 // and the one that closes the section.
 func (d *Drummer) chooseFills() []drumFill {
 	var out []drumFill
@@ -55,11 +55,10 @@ func (d *Drummer) chooseFills() []drumFill {
 	return out
 }
 
-// closingSpan is where the fill that closes the section stands, empty when there
-// is none: at the song's end, where the section wants none, before a section that the
-// drummer sits out (a fill promises what does not come; common practice, no single
-// source), over a stop, a held beat or a bar of written hits, and where the singer
-// comes in.
+// closingSpan is where the fill that closes the section stands. It is empty when there is no
+// fill: at the song's end, where the section wants none, before a section that the drummer
+// sits out (the fill would promise what does not come; common practice, no single source),
+// over a stop, a held beat or a bar of written hits, and where the singer comes in.
 func (d *Drummer) closingSpan() cue.Stretch {
 	last := len(d.Pass.Bars) - 1
 	a := d.Pass.After
@@ -75,7 +74,7 @@ func (d *Drummer) closingSpan() cue.Stretch {
 	if a.Energy < d.Energy(last) { // stepping down
 		beats = downBeats.At(a.Energy)
 	}
-	starts := d.Beats(last)
+	starts := d.BeatStarts(last)
 	if beats == 0 || len(starts) == 0 {
 		return cue.Stretch{}
 	}
@@ -87,11 +86,10 @@ func (d *Drummer) closingSpan() cue.Stretch {
 	return s
 }
 
-// phraseRest is the silence before a sung note that begins a phrase.
+// phraseRest is the shortest silence before a sung note that makes it begin a phrase.
 const phraseRest = quarter
 
-// singerEnters reports whether the singer, where one is known, begins a phrase in
-// a span.
+// singerEnters reports whether a guide vocal begins a phrase in a span.
 func (d *Drummer) singerEnters(s cue.Stretch) bool {
 	end := int64(-1 << 62)
 	for _, n := range d.Pass.Sung {
@@ -103,12 +101,12 @@ func (d *Drummer) singerEnters(s cue.Stretch) bool {
 	return false
 }
 
-// variation is a fill's place among those of its length, the colour of the groove files, and
-// how it is varied.
+// variation is which fill of its length is played (the colour of the groove files), and in
+// which way it is varied.
 type variation struct{ number, varied int }
 
-// variant is the pass's share of the drummer's vocabulary, from 0. The timeline
-// deals it out over the form; a pass that stands alone draws its own.
+// variant is the number, from 0, that decides the variations of the pass. The timeline deals
+// the numbers out over the form; a pass that stands alone draws its own.
 func (d *Drummer) variant() int {
 	if v := d.Pass.FillVariant; v > 0 {
 		return (v - 1) % timeline.FillVariants
@@ -116,15 +114,15 @@ func (d *Drummer) variant() int {
 	return d.Chance("variant").Below(timeline.FillVariants)
 }
 
-// closingVariation is the variation of the fill that closes this pass: 0 to 2, each varied in two
-// ways.
+// closingVariation is the variation of the fill that closes the pass: colour 0 to 2, each
+// in two ways.
 func (d *Drummer) closingVariation() variation {
 	v := d.variant()
 	return variation{v % 3, v / 3}
 }
 
-// insideVariation is the variation of the i-th fill inside the pass. Even ones have the pass's
-// own, 3 or 4 varied in three ways, odd ones 5: so neighbours differ, here and
+// insideVariation is the variation of the i-th fill inside the pass. Even fills have colour 3
+// or 4, by the pass, in three ways, and odd fills have colour 5: so neighbours differ, also
 // across the border between passes.
 func (d *Drummer) insideVariation(i int) variation {
 	if i%2 == 1 {
@@ -134,9 +132,9 @@ func (d *Drummer) insideVariation(i int) variation {
 	return variation{3 + v%2, v / 2}
 }
 
-// closingFillEnergy is the energy of the closing fill: half-way from the section's own to
-// the next one's, rounded towards the next one's: a fill that leads down from a chorus
-// is not the chorus's last word.
+// closingFillEnergy is the energy of the closing fill. It is half-way from the section's to
+// the next section's and is rounded towards the next: a fill that leads down from a chorus
+// already belongs to what follows.
 func (d *Drummer) closingFillEnergy() int {
 	from := d.Energy(len(d.Pass.Bars) - 1)
 	a := d.Pass.After
@@ -149,9 +147,9 @@ func (d *Drummer) closingFillEnergy() int {
 	return (from + a.Energy + 1) / 2
 }
 
-// chooseFill picks the fill of the feel's family for a span, of those meant for the
-// energy: the shortest that is as long, to be played from its tail, or the longest
-// there is; then the variation.
+// chooseFill picks a fill of the feel's family that is meant for the energy. First it finds
+// the length: the shortest that covers the span, of which only the end is played, or the
+// longest there is. Then the variation picks among the fills of that length.
 func (d *Drummer) chooseFill(s cue.Stretch, v variation, energy int) drumFill {
 	out := drumFill{Stretch: s, varied: v.varied}
 	m := d.Pass.Bars[d.BarAt(s.Start)].Meter
@@ -188,8 +186,8 @@ func (d *Drummer) chooseFill(s cue.Stretch, v variation, energy int) drumFill {
 	return out
 }
 
-// fillStep is a fill's step in a meter: its share of the beat that the tempo
-// counts; in compound meters a fill in twos or fours keeps to the quarter.
+// fillStep is the length of a fill's step in a meter: a part of the beat that the tempo
+// counts, or, for a fill in twos or fours in a compound meter, a part of a quarter.
 func fillStep(f *feel.Fill, m meter.Meter) int64 {
 	grid := int64(max(1, f.Grid))
 	if m.Compound() && grid%3 != 0 {
@@ -202,15 +200,15 @@ func fillTicks(f *feel.Fill, m meter.Meter) int64 {
 	return fillStep(f, m) * int64(max(1, f.Grid)*f.Beats)
 }
 
-// leaveRoomForFills takes the time away where a fill is, from its first stroke on: both hands
-// belong to it, and so does a foot that the fill uses. A foot that it does not use
-// goes on. A fill that begins after the beat leaves the beat its backbeat (common
-// practice, no single source).
+// leaveRoomForFills takes away the strokes of the time from the first stroke of a fill on:
+// the fill has both hands and each foot that it uses. A foot that it does not use goes on.
+// A fill that begins after the beat leaves the backbeat on that beat (common practice, no
+// single source).
 func leaveRoomForFills(notes []score.Note, fills []drumFill) []score.Note {
 	if len(fills) == 0 {
 		return notes
 	}
-	// How far the fills up to each reach: a song may have thousands.
+	// reach[i] is where the fills up to i have all ended, so that few of thousands are looked at.
 	reach := make([]int64, len(fills))
 	for i := range fills {
 		reach[i] = fills[i].End
@@ -224,7 +222,7 @@ func leaveRoomForFills(notes []score.Note, fills []drumFill) []score.Note {
 		taken := false
 		at := sort.Search(len(fills), func(i int) bool { return fills[i].Start > n.At }) - 1
 		for ; at >= 0 && reach[at] > n.At; at-- {
-			if f := &fills[at]; n.At < f.End { // the last that is there decides
+			if f := &fills[at]; n.At < f.End { // the last fill that sounds here decides
 				taken = n.At >= f.firstStroke && (n.Voice.Limb() == feel.Hand || f.usesLimb(n.Voice.Limb()))
 				break
 			}

@@ -5,9 +5,9 @@ import (
 	"plinth/groove/score"
 )
 
-// playFills writes the fills out, and notes in each where it begins. A fill ends at the
-// bar line, so that a span shorter than the fill takes its tail; a longer one begins
-// with that tail again.
+// playFills writes out the strokes of the fills and sets where each begins. A fill ends at
+// the bar line: a span that is shorter takes the end of the fill, and a span that is longer
+// repeats the end of the fill in front of it.
 func (d *Drummer) playFills(fills []drumFill) []score.Note {
 	var out []score.Note
 	for i := range fills {
@@ -29,7 +29,7 @@ func (d *Drummer) playFills(fills []drumFill) []score.Note {
 }
 
 // asGroup is the fill as a group of the score: a tuplet where its steps divide the beat
-// otherwise than the meter does.
+// in another way than the meter does.
 func (f *drumFill) asGroup(d *Drummer) score.Group {
 	g := score.Group{Kind: score.Fill, At: f.firstStroke, End: f.End, Name: "eighths"}
 	if f.fill == nil {
@@ -75,9 +75,9 @@ func (d *Drummer) fillStrokes(f drumFill) []score.Note {
 }
 
 // varied is a fill played in another way, so that a vocabulary of a few fills lasts for a
-// song. The first way puts a kick under the first stroke of the hands, the second under the
-// last, or takes it away where the fill has one there. Of a fill with a single
-// stroke the first way makes a flam.
+// song. The first way puts a kick under the first stroke of the hands, the second way under
+// the last; where the fill has a kick there, it is taken away. The first way makes a flam of
+// a fill with a single stroke.
 func varied(notes []score.Note, how int) []score.Note {
 	first, last := -1, -1
 	for i, n := range notes {
@@ -102,8 +102,8 @@ func varied(notes []score.Note, how int) []score.Note {
 	return kickUnder(notes, notes[last])
 }
 
-// kickUnder adds a kick to a fill under one of its strokes, no harder than that, or
-// takes it away.
+// kickUnder adds a kick under a stroke of a fill, not harder than the stroke. Where there is
+// a kick already, it is taken away.
 func kickUnder(notes []score.Note, under score.Note) []score.Note {
 	var out []score.Note
 	had := false

@@ -11,10 +11,10 @@ func (d *Drummer) Finish(t *touch.Playing, drafts []touch.Draft) []touch.Draft {
 	return withinHandSpeed(t, t.LeaveTimeAtBorder(drafts, nil))
 }
 
-// withinHandSpeed holds the strokes as they are played to the limit of two hands and two
-// feet: a stroke that timing brought too close comes as late as it must, or not at
-// all when that would carry it over a fence. A grace stroke is part of the stroke
-// it leads to: a drag's two are one hand's rebound.
+// withinHandSpeed keeps the strokes, as they are played, within the speed of two hands and
+// two feet. A stroke that timing brought too close is delayed as far as needed, or left out
+// when the delay would carry it over a fence. A grace stroke counts as part of the stroke
+// that it leads to: the two of a drag are the rebound of one hand.
 func withinHandSpeed(t *touch.Playing, notes []touch.Draft) []touch.Draft {
 	c, last := t.Clock(), touch.LastStroke(t.Plan, timeline.Drums)
 	var recent [3]latest
@@ -51,12 +51,12 @@ func withinHandSpeed(t *touch.Playing, notes []touch.Draft) []touch.Draft {
 		before.add(c.Micros(n.Start))
 		out = append(out, n)
 	}
-	touch.ByStart(out)
+	touch.SortDrafts(out)
 	return out
 }
 
-// latest are the latest two times of a limb's strokes, in order; with n less than
-// 2 only the last n of them count.
+// latest are the times of a limb's latest two strokes, in order. Only the last n of the two
+// are known.
 type latest struct {
 	at [2]int64
 	n  int

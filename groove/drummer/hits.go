@@ -7,10 +7,10 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// strikePushes marks every push that the drummer takes part in: kick and backbeat, or
-// kick and crash when it leads to energy 4 or 5, with all his weight only into 5. A
-// push inside a section opens none: its crash is a touch lighter. What would be struck
-// after it up to its target is taken away later, see plan.Allowed.
+// strikePushes strikes every push that the drummer takes part in, with kick and backbeat, or
+// with kick and crash when it leads to energy 4 or 5, as hard as possible only into 5. A
+// push inside a section does not open a section, so its crash is a little lighter. The
+// strokes between a push and its target are taken away later, see plan.Allowed.
 func (d *Drummer) strikePushes(notes []score.Note) []score.Note {
 	var crashAt []int64
 	for i, q := range d.Cues.Each(cue.Chord, timeline.Drums) {
@@ -26,28 +26,28 @@ func (d *Drummer) strikePushes(notes []score.Note) []score.Note {
 			}
 		}
 		touch := feel.Normal
-		if allHisWeight.At(into) {
+		if fullForce.At(into) {
 			touch = feel.Strong
 		}
 		kick := newStroke(kickVoice, q.At, q.At+strokeTicks, touch)
-		top := newStroke(d.backbeat(bar), q.At, q.At+strokeTicks, touch)
+		hand := newStroke(d.backbeat(bar), q.At, q.At+strokeTicks, touch)
 		if crashes.At(into) {
 			if q.Target < d.Pass.Length {
 				touch-- // Normal, or Soft
 			}
 			kick.Touch = d.withBrushes(kick.Touch)
-			top = newStroke(crashVoice, q.At, q.At+strokeTicks, d.withBrushes(touch))
+			hand = newStroke(crashVoice, q.At, q.At+strokeTicks, d.withBrushes(touch))
 			crashAt = append(crashAt, q.At)
 		}
-		kick.Art, top.Art = score.Pushed, score.Pushed
-		notes = append(notes, withCue(i, kick, top)...)
+		kick.Art, hand.Art = score.Pushed, score.Pushed
+		notes = append(notes, withCue(i, kick, hand)...)
 	}
 	return withoutCymbals(notes, crashAt...)
 }
 
-// strikeAccents plays every accent that names the drummer: kick and snare, or what
-// marks the backbeat under energy 3; from weight 2 at energy 4, or weight 3
-// anywhere, the crash as well.
+// strikeAccents strikes every accent that names the drummer, with kick and snare, or below
+// energy 3 with kick and what marks the backbeat. The crash is added at weight 2 from energy
+// 4 up, and at weight 3 always.
 func (d *Drummer) strikeAccents(notes []score.Note) []score.Note {
 	for i, q := range d.Cues.Each(cue.Accent, timeline.Drums) {
 		energy := d.Energy(int(q.Bar))

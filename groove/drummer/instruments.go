@@ -5,12 +5,12 @@ import (
 	"plinth/groove/touch"
 )
 
-// "Drummers" are the straight 4/4 performances of the Groove MIDI Dataset (Google
-// Magenta, CC BY 4.0), for time the 4/4 ones measured against their click; their kit clips
-// at 127 and they play out, so that the bed takes their proportions and stays under their
-// level.
+// "Drummers" in the figures below are the straight 4/4 performances of the Groove MIDI
+// Dataset (Google Magenta, CC BY 4.0); figures of time are from its 4/4 performances,
+// measured against their click. The drummers play loud and their kit clips at 127, so the
+// bed takes their proportions and stays under their level.
 
-// kind groups the kit's instruments that wander and answer alike.
+// kind is a group of instruments of the kit that respond and stray alike.
 type kind uint8
 
 const (
@@ -49,7 +49,7 @@ func kindOf(key uint8) kind {
 	return kindStick
 }
 
-// instruments answer and stray as drummers' do.
+// instruments are the kinds of instruments. They respond and stray as drummers' do.
 //
 
 // Levels: drummers' medians are cross-stick 64 (5 to 95 %: 25 to 89), backbeat snare 118
@@ -86,5 +86,5 @@ func answers(levels touch.Levels, places [3]int, spread, slow, quick int64) touc
 	return touch.Instrument{Levels: levels, Places: places, Spread: spread, Slow: slow, Quick: quick}
 }
 
-// Instrument is what strikes a note.
+// Instrument is the instrument of the kit that a note is played on.
 func (d *Drummer) Instrument(n *score.Note) *touch.Instrument { return &instruments[kindOf(n.Key)] }

@@ -5,8 +5,8 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// Kit is the kit of the song: the one it asks for, or that of the first pass that
-// has drums.
+// Kit is the kit of the song: the kit that it asks for, or else the kit of the first pass
+// that has drums.
 func Kit(tl *timeline.Timeline, set *feel.Set) string {
 	if tl.Drums.Kit != "" {
 		return tl.Drums.Kit

@@ -5,12 +5,12 @@ import (
 	"plinth/groove/score"
 )
 
-// limbGapUS is the least time, in microseconds, between two strokes of one limb on
-// the grid: a tenth more than touch.AgainUS, for a player strays.
+// limbGapUS is the least time, in microseconds, between two strokes of one limb on the grid:
+// a tenth more than touch.AgainUS, as players stray.
 const limbGapUS = 110_000
 
-// keepPlayable keeps what two hands and two feet can play, the most important strokes
-// first. notes are sorted by tick; the result is too.
+// keepPlayable keeps the strokes that two hands and two feet can play; the more important
+// strokes are kept first. notes are sorted by tick; the result is too.
 func (d *Drummer) keepPlayable(notes []score.Note) []score.Note {
 	notes, rank := d.onePerVoice(notes)
 	at := make([]int64, len(notes)) // in microseconds
@@ -22,7 +22,7 @@ func (d *Drummer) keepPlayable(notes []score.Note) []score.Note {
 	for _, i := range byRank(notes, rank) {
 		keep[i] = limbIsFree(at, notes, keep, int(i))
 	}
-	// graceIsPlayable looks at its neighbours: what stays is moved up only afterwards.
+	// graceIsPlayable looks at neighbours, so notes are taken out only afterwards.
 	for i := range notes {
 		if notes[i].Roll != 0 {
 			keep[i] = graceIsPlayable(at, notes, keep, i)
@@ -38,8 +38,8 @@ func (d *Drummer) keepPlayable(notes []score.Note) []score.Note {
 	return out
 }
 
-// byRank is the order in which strokes are looked at, grace strokes left out: the
-// highest rank first, those of one rank as they come.
+// byRank is the order in which strokes are looked at: the highest rank first, strokes of one
+// rank in order of time. Grace strokes are left out.
 func byRank(notes []score.Note, rank []uint8) []int32 {
 	var first [256]int // where the strokes of a rank begin
 	for i := range notes {
@@ -61,17 +61,17 @@ func byRank(notes []score.Note, rank []uint8) []int32 {
 	return order
 }
 
-// limbIsFree reports whether stroke i can be added to those that are kept: of any two
-// strokes running of a foot, or three of the hands, the last must come limbGapUS
-// after the first. Two hands can always share their strokes out so, and never
-// better. The hi-hat does one thing at a time. at is when the strokes are.
+// limbIsFree reports whether stroke i can be added to the strokes that are kept. Of any two
+// strokes of a foot in a row, or three of the hands, the last must come limbGapUS after the
+// first: two hands that take turns can play exactly that. The hi-hat does one thing at a
+// time. at is the time of each stroke.
 func limbIsFree(at []int64, notes []score.Note, keep []bool, i int) bool {
 	n := &notes[i]
 	together := 1
 	if n.Voice.Limb() == feel.Hand {
 		together = 2
 	}
-	// Kept strokes of the limb near by, nearest first: at index 0 the stroke itself.
+	// The times of the kept strokes of the limb near by, nearest first. Index 0 is stroke i.
 	before, after := [3]int64{at[i]}, [3]int64{at[i]}
 	nb, na := 0, 0
 	for j := i - 1; j >= 0 && at[i]-at[j] < limbGapUS; j-- {
@@ -113,12 +113,12 @@ func sameHat(a, b *score.Note) bool {
 	return a.Key != b.Key && hat(kindOf(a.Key)) && hat(kindOf(b.Key))
 }
 
-// graceIsPlayable reports whether grace stroke i can be played: the stroke it leads to
-// is, and the other hand is free from the stroke before it to the one after.
+// graceIsPlayable reports whether grace stroke i can be played: the stroke that it leads to
+// must be kept, and the other hand must be free around it.
 func graceIsPlayable(at []int64, notes []score.Note, keep []bool, i int) bool {
 	main := false
-	// free reports whether stroke j leaves the other hand alone. Other grace strokes
-	// are not asked: a drag's two are one hand's rebound.
+	// free reports whether stroke j leaves the other hand free. Other grace strokes do: the
+	// two of a drag are the rebound of one hand.
 	free := func(j int) bool {
 		if !keep[j] || notes[j].Roll != 0 || notes[j].Voice.Limb() != feel.Hand {
 			return true
@@ -140,8 +140,8 @@ func graceIsPlayable(at []int64, notes []score.Note, keep []bool, i int) bool {
 	return main
 }
 
-// onePerVoice makes one stroke of several of one voice at one tick: the weightiest. The
-// second result is how important each is.
+// onePerVoice keeps one of several strokes of one voice at one tick, the most important. The
+// second result is the importance of each stroke.
 func (d *Drummer) onePerVoice(notes []score.Note) ([]score.Note, []uint8) {
 	out := notes[:0]
 	rank := make([]uint8, 0, len(notes))
@@ -163,9 +163,8 @@ func (d *Drummer) onePerVoice(notes []score.Note) ([]score.Note, []uint8) {
 	return out, rank
 }
 
-// importance ranks strokes for a drummer who cannot play them all: hits first,
-// then the fill, then kick, backbeat and beat, then the rest of the time, ghosts
-// last.
+// importance ranks strokes for a drummer who cannot play them all: hits first, then fills,
+// then kick and backbeat, then the rest of the time, and ghosts last.
 func (d *Drummer) importance(n *score.Note) int {
 	bar := d.BarAt(n.At)
 	r := 2 - d.MetricPlace(bar, n.At) // 0 to 2

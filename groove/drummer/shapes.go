@@ -11,11 +11,11 @@ import (
 // Drummers' fills (Groove MIDI Dataset): the last third is 18 louder than the first.
 const fillSwell = 18
 
-// Shapes let each fill swell, from half of fillSwell under at its first stroke in a bar to
-// half over at its last, and keep its hands under a ceiling.
+// Shapes let each fill swell, from half of fillSwell softer at its first stroke in a bar to
+// half of it louder at its last, and keep its hands under a ceiling.
 func (d *Drummer) Shapes(notes []score.Note) []touch.Shape {
 	type reach struct{ first, last int64 }
-	var bars map[int]reach // those with a fill: its strokes in the bar
+	var bars map[int]reach // the first and last stroke of the fill, by bar
 	for i := range notes {
 		n := &notes[i]
 		if !inFill(n) {
@@ -55,14 +55,14 @@ func (d *Drummer) Shapes(notes []score.Note) []touch.Shape {
 // inFill reports whether a note is a stroke of a fill.
 func inFill(n *score.Note) bool { return n.Group != 0 }
 
-// fillCeiling is the loudest that the hands are in a fill of a bar: as the backbeat that
-// it leads to, and hardly more. A fill before a chorus is not louder than the chorus.
+// fillCeiling is the greatest velocity of the hands in a fill: hardly more than the backbeat
+// that it leads to. So a fill before a chorus is not louder than the chorus.
 func (d *Drummer) fillCeiling(bar int) int {
 	energy, weight := d.Energy(bar), feel.Normal
 	if a := d.Pass.After; a != nil && bar == len(d.Pass.Bars)-1 {
 		energy = max(energy, a.Energy)
 	}
-	if allHisWeight.At(energy) {
+	if fullForce.At(energy) {
 		weight = feel.Strong
 	}
 	return touch.JustOver(instruments[kindSnare].Levels.Of(weight) + plan.BandLift.At(energy))

@@ -8,11 +8,11 @@ import (
 	"plinth/groove/score"
 )
 
-// strokeTicks is how long a stroke is written at most: a drum is not held, so a
-// sixteenth says where it is and no more.
+// strokeTicks is the greatest length of a stroke: a drum is not held, so a sixteenth is
+// enough to say where it is.
 const strokeTicks = quarter / 4
 
-// keepTime is the kit's rows bar by bar, by the energy in force in each.
+// keepTime plays the rows of the kit, bar by bar, from the level of each bar.
 func (d *Drummer) keepTime(fills []drumFill) []score.Note {
 	out := d.strokes[:0]
 	for bar := range d.Pass.Bars {
@@ -50,8 +50,8 @@ type kitRow struct {
 	sweep int        // the brush sweep that goes on, as an index into the notes, or -1
 }
 
-// strike appends what the row has at a step, if anything. end is where the next
-// step is, bare where ghost strokes are left out from.
+// strike appends the stroke that the row has at a step, if any. end is the tick of the next
+// step, bare the tick from which ghost strokes are left out.
 func (r *kitRow) strike(out []score.Note, st plan.Step, end, bare int64) []score.Note {
 	if st.Index >= len(r.steps) {
 		return out
@@ -77,9 +77,9 @@ func (r *kitRow) strike(out []score.Note, st plan.Step, end, bare int64) []score
 	return append(out, n)
 }
 
-// ghostsEndAt is the tick in a bar from which ghost strokes are left out: the second
-// half of a section's last bar when no fill closes it, so that the section
-// breathes, and all of a bar whose tempo moves.
+// ghostsEndAt is the tick in a bar from which ghost strokes are left out. They are left out
+// of the second half of a section's last bar when no fill closes it, so that the section
+// breathes, and of a whole bar where the tempo moves.
 func (d *Drummer) ghostsEndAt(bar int, fills []drumFill) int64 {
 	b := &d.Pass.Bars[bar]
 	if d.Cues.Rits.Over(b.Start, d.BarEnd(bar)) {

@@ -5,12 +5,12 @@ import (
 	"plinth/groove/score"
 )
 
-// strokeValues writes strokes as a drummer reads them: hands and feet apart, each stroke
-// as long as it is to the next of the same, and no further than the beat. A grace stroke
-// has no length of its own, and a brush sweeps as long as it does. Common practice, no
-// single source. notes are in order.
+// strokeValues gives strokes the written lengths that a drummer reads. Hands and feet are
+// written apart: each stroke lasts until the next of the hands, or of the feet, but not
+// longer than the beat. A grace stroke has no length of its own, and the sweep of a brush
+// keeps its length. Common practice, no single source. notes are in order.
 func (d *Drummer) strokeValues(notes []score.Note) {
-	next := [2]int64{d.Pass.Length, d.Pass.Length} // of the hands, of the feet
+	next := [2]int64{d.Pass.Length, d.Pass.Length} // the next stroke of the hands, of the feet
 	for end := len(notes); end > 0; {
 		at, from := notes[end-1].At, end-1
 		for from > 0 && notes[from-1].At == at {
@@ -46,7 +46,7 @@ func (d *Drummer) strokeValues(notes []score.Note) {
 func (d *Drummer) nextBeat(tick int64) int64 {
 	bar := d.BarAt(tick)
 	start := d.Pass.Bars[bar].Start
-	for _, at := range d.Beats(bar) {
+	for _, at := range d.BeatStarts(bar) {
 		if start+at > tick {
 			return start + at
 		}
@@ -54,8 +54,8 @@ func (d *Drummer) nextBeat(tick int64) int64 {
 	return d.BarEnd(bar)
 }
 
-// Texture is what a level is made of, in a word: the instrument that keeps the time, which
-// is the hand's with the most strokes, the backbeat left out.
+// Texture says in a word what the drummer plays in a level: the instrument that keeps the
+// time, which is the hands' instrument with the most strokes, the backbeat left out.
 func (d *Drummer) Texture(lv *feel.Level) string {
 	best, most := "silent", 0
 	for _, r := range lv.Drums {

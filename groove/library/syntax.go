@@ -77,14 +77,14 @@ func rowSlip(line string, m []int, row, summary, rule string) hcltext.Slip {
 	}
 	slip := hcltext.Slip{From: m[4], To: m[5], Summary: summary,
 		Detail: fmt.Sprintf(`%s: %s = "%s".`, rule, word, wording.Clip(row, 40))}
-	if row = readable(word, row); row != "" {
+	if row = readableRow(word, row); row != "" {
 		slip = slip.Write(m[2], to, fmt.Sprintf(`%s = "%s"`, word, row))
 	}
 	return slip
 }
 
-// readable is a row that can be read, "" for any other: bass 13 may be a lag.
-func readable(word, row string) string {
+// readableRow is the row if it can be read and "" if not: bass 13 may be a lag.
+func readableRow(word, row string) string {
 	if set, _ := signs(word); strings.Trim(row, set+" |") != "" || strings.Trim(row, "0123456789") == "" {
 		return ""
 	}

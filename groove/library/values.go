@@ -41,13 +41,13 @@ func (d *decoder) value(a *hclsyntax.Attribute) (cty.Value, bool) {
 	v, ok := plain(a.Expr)
 	switch {
 	case !ok:
-		row := d.shown(a.Expr.Range())
+		row := d.shortText(a.Expr.Range())
 		if !isRow(a.Name) {
 			row = ""
 		}
 		d.rep.Errorf(a.Expr.Range(), "Not a plain value",
 			"%s takes a plain value. Words and rows stand in quotes: %s = \"%s\".", a.Name, a.Name, cmp.Or(row, "…")).
-			WriteText(a.Expr.Range(), readable(a.Name, row))
+			WriteText(a.Expr.Range(), readableRow(a.Name, row))
 		return cty.NilVal, false
 	case v.IsNull():
 		d.rep.Errorf(a.Expr.Range(), "Nothing here", "%s cannot be null. Leave the line out instead.", a.Name)
@@ -78,7 +78,7 @@ func (d *decoder) words(a *hclsyntax.Attribute) (out []string, at []hcl.Range, o
 	for _, e := range exprs {
 		v, good := plain(e)
 		if !good || v.IsNull() || v.Type() != cty.String {
-			help, word := "one or a list: "+a.Name+` = ["…", "…"]`, d.shown(e.Range())
+			help, word := "one or a list: "+a.Name+` = ["…", "…"]`, d.shortText(e.Range())
 			if word != "" && len(exprs) == 1 {
 				help = a.Name + ` = "` + word + `"`
 			}
@@ -91,8 +91,8 @@ func (d *decoder) words(a *hclsyntax.Attribute) (out []string, at []hcl.Range, o
 	return out, at, true
 }
 
-// shown is what stands at a place, "" when it is long or no word.
-func (d *decoder) shown(r hcl.Range) string {
+// shortText is the text at a place, "" when it is long or more than plain words.
+func (d *decoder) shortText(r hcl.Range) string {
 	lo, hi := r.Start.Byte, r.End.Byte
 	if hi-lo > 40 || bytes.ContainsAny(d.src.Src[lo:hi], "\"[]{}()\r\n") {
 		return ""

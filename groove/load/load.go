@@ -1,7 +1,7 @@
-// Package load reads a song with all that it names: in go the text of a song file and the
-// folder that it lies in, out come the timeline, the grooves that the band plays it from,
-// and what is wrong or doubtful, with the place in the text. What a song file names is its
-// own groove files and a guide vocal; the built-in grooves need no file.
+// Package load reads a song and the files that it names, which are groove files of its own
+// and a guide vocal. In go the text of a song file and the folder that it lies in; out come
+// the timeline, the grooves that the band plays it from, and the mistakes and doubts, each
+// with its place in the text. The built-in grooves need no file.
 package load
 
 import (
@@ -22,13 +22,13 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// ErrOutside says that a path, or a link on its way, leads out of the song's folder.
+// ErrOutside is the error for a path that leads out of the song's folder, itself or by a link.
 var ErrOutside = errors.New("outside the folder")
 
 // Song is a song that was read.
 type Song struct {
 	Timeline *timeline.Timeline // nil when there is an error among Diags
-	Feels    *feel.Set          // what the band plays it from; nil without a Timeline
+	Feels    *feel.Set          // the grooves that the band plays it from; nil without a Timeline
 	// Diags are the mistakes and doubts of song and groove files, sorted by place; their
 	// texts are in Sources, by the names that the diagnostics carry.
 	Diags   hcl.Diagnostics
@@ -36,11 +36,11 @@ type Song struct {
 	vocalAt hcl.Range // where the song names its guide vocal
 }
 
-// Read reads a song: its text, and from the folder that it lies in what it names. Name is
-// what messages call the song file; groove files are called by their place beside it. The
-// folder is asked for slash-separated paths that do not begin with "../"; it may refuse
-// one with ErrOutside, and says with fs.ErrNotExist that there is no such file. os.DirFS
-// makes a folder; the FS of an os.Root keeps links inside, too.
+// Read reads a song: its text, and the files that it names from the folder that it lies in.
+// Messages call the song file by name, and groove files by their place beside it. Read asks
+// the folder for slash-separated paths that do not begin with "../". The folder may refuse a
+// path with ErrOutside, and reports a missing file with fs.ErrNotExist. os.DirFS makes such a
+// folder; the FS of an os.Root follows no links out of it.
 func Read(name string, text []byte, folder fs.FS) *Song {
 	l := &loader{
 		Song: &Song{Sources: map[string][]byte{name: text}}, name: name, folder: folder,
@@ -54,7 +54,7 @@ func Read(name string, text []byte, folder fs.FS) *Song {
 	return l.Song
 }
 
-// loader reads a song and what it names.
+// loader reads a song and the files that it names.
 type loader struct {
 	*Song
 	name   string
@@ -97,9 +97,9 @@ func (l *loader) say(severity hcl.DiagnosticSeverity, at hcl.Range, summary, det
 	l.add(hcl.Diagnostics{{Severity: severity, Summary: summary, Detail: fmt.Sprintf(detail, args...), Subject: &at}})
 }
 
-// open reads a file that the song names. A mistake is reported where the song names it;
-// without, when it is not empty, says what happens if there is no such file, and makes
-// that a warning.
+// open reads a file that the song names. A mistake is reported at the place that names the
+// file. If without is not empty, a missing file is only a warning, and without says what
+// happens then.
 func (l *loader) open(ref songspec.Ref, what, without string) ([]byte, bool) {
 	severity := hcl.DiagError
 	if without != "" {
@@ -120,16 +120,16 @@ func (l *loader) open(ref songspec.Ref, what, without string) ([]byte, bool) {
 			ref.Path, without)
 	default:
 		if errors.As(err, &path) {
-			err = path.Err // the sentence has the path already
+			err = path.Err // the message has the path already
 		}
 		l.say(severity, ref.Range, "A "+what+" that cannot be read", "%q cannot be read: %s.%s", ref.Path, err, without)
 	}
 	return nil, false
 }
 
-// ownGrooves reads the song's groove files. A groove or a family of fills of the
-// song's own stands in for the built-in one of the same name, in this song; two
-// of its own with one name are a mistake.
+// ownGrooves reads the song's groove files. In this song, a groove or a family of fills from
+// them replaces the built-in one of the same name. Two in the files with one name are a
+// mistake.
 func (l *loader) ownGrooves(refs []songspec.Ref) {
 	from := map[string]string{}
 	family := map[string]string{}
@@ -173,9 +173,9 @@ func (l *loader) ownGrooves(refs []songspec.Ref) {
 	}
 }
 
-// feelInfos is what songspec may know of grooves. Where a groove file could not be read
-// it is nothing, and any feel's name is taken: the mistake is in that file, and
-// not wherever the song names what is in it.
+// feelInfos is what songspec has to know of the grooves. It is empty where a groove file could
+// not be read, and then songspec accepts any feel's name: the mistake is in that file, and not
+// where the song names a groove from it.
 func (l *loader) feelInfos() songspec.Env {
 	if l.broken {
 		return songspec.Env{}
@@ -188,7 +188,7 @@ func (l *loader) feelInfos() songspec.Env {
 	return env
 }
 
-// BuiltinEnv is what songspec may know of the built-in grooves.
+// BuiltinEnv is what songspec has to know of the built-in grooves.
 func BuiltinEnv() songspec.Env {
 	feels := map[string]songspec.FeelInfo{}
 	for _, e := range library.Index() {
@@ -197,7 +197,7 @@ func BuiltinEnv() songspec.Env {
 	return songspec.Env{Feels: feels}
 }
 
-// set is the grooves that the song plays, and the fills of those grooves.
+// set returns the grooves that the song plays, and the fills of those grooves.
 func (l *loader) set(tl *timeline.Timeline) *feel.Set {
 	out := &feel.Set{Feels: map[string]*feel.Feel{}}
 	var names, families []string
@@ -227,7 +227,7 @@ func (l *loader) set(tl *timeline.Timeline) *feel.Set {
 	return out
 }
 
-// vocal reads the guide vocal; nil when there is none or it cannot be read.
+// vocal reads the guide vocal and returns nil when there is none or it cannot be read.
 func (l *loader) vocal(ref *songspec.Ref) []byte {
 	if ref == nil {
 		return nil

@@ -6,9 +6,9 @@ import (
 	"plinth/songspec/guide"
 )
 
-// VoiceCheck is what is doubtful between the guide vocal and the song: clashes of
-// long sung notes with written chords, notes outside the stated range. All are
-// warnings, at the vocal's line. It needs a Timeline.
+// VoiceCheck returns warnings, at the vocal's line, of what is doubtful between the guide
+// vocal and the song: clashes of long sung notes with written chords, and notes outside the
+// stated range. It needs a Timeline.
 func (s *Song) VoiceCheck() hcl.Diagnostics {
 	if s.Timeline == nil || s.Timeline.Vocal == nil {
 		return nil
@@ -16,7 +16,7 @@ func (s *Song) VoiceCheck() hcl.Diagnostics {
 	return s.atVocal(guide.Check(s.Timeline))
 }
 
-// atVocal places what the guide says of the voice at the vocal's line.
+// atVocal places problems of the guide vocal at the line of the song file that names it.
 func (s *Song) atVocal(problems []guide.Problem) hcl.Diagnostics {
 	var out hcl.Diagnostics
 	for _, p := range problems {

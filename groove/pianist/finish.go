@@ -11,11 +11,10 @@ func (c *Pianist) Finish(t *touch.Playing, drafts []touch.Draft) []touch.Draft {
 	return leftInTurn(t, withinKeySpeed(t, t.LeaveTimeAtBorder(drafts, hit)))
 }
 
-// withinKeySpeed keeps of two strokes of one key that come faster than a hand repeats it
-// the accent, and otherwise the first, which is held as long as the second would
-// have been. So hits and changes of chord that are written closer than that are
-// struck once, or shared out among the keys that they do not have in common. notes
-// are in order of their start.
+// withinKeySpeed keeps only one of two strokes of a key that are too close for a hand: the
+// accent or, with no accent or two alike, the first, which is then held as long as the second
+// would have been. So two hits or chords that are written so close are struck once on the keys
+// that they share. notes are in order of their start.
 func withinKeySpeed(t *touch.Playing, notes []touch.Draft) []touch.Draft {
 	c := t.Clock()
 	var last [128]int // index into notes + 1
@@ -45,8 +44,8 @@ func withinKeySpeed(t *touch.Playing, notes []touch.Draft) []touch.Draft {
 	return out
 }
 
-// leftInTurn ends what the left hand holds where it strikes again at the latest: it has
-// one bass note at a time, and its octave. notes are in order of their start.
+// leftInTurn ends a note of the left hand where the hand strikes again: it holds one bass note
+// at a time, or an octave. notes are in order of their start.
 func leftInTurn(t *touch.Playing, notes []touch.Draft) []touch.Draft {
 	next := -1 // the left hand's next stroke
 	for i := len(notes) - 1; i >= 0; i-- {

@@ -9,13 +9,13 @@ import (
 // of a chord that is broken until the next one comes, and of an answer to the singer.
 type grouping struct {
 	c      *Pianist
-	kind   score.GroupKind // of the group that goes on
+	kind   score.GroupKind // of the group that is open
 	number uint32
-	change *cue.Change // what is broken
-	roll   uint32      // the spread chord of the last mark, of both hands; 0 where it was none
+	change *cue.Change // the chord that is broken
+	roll   uint32      // the group of the last mark's spread chord, for both hands; 0: not spread
 }
 
-// groupOf is the group of what a mark strikes with the right hand, 0 for none.
+// groupOf is the group of the notes that a mark strikes with the right hand, 0 for none.
 func (g *grouping) groupOf(m *mark, ch *cue.Change, roll bool) uint32 {
 	g.roll = 0
 	single := m.part >= '1' && m.part <= '5'
@@ -48,7 +48,7 @@ func (g *grouping) add(kind score.GroupKind, at, end int64) uint32 {
 	return uint32(len(*list))
 }
 
-// extend lets the group that goes on last to a tick.
+// extend lets the open group last to a tick.
 func (g *grouping) extend(end int64) {
 	g.c.groups[g.number-1].End = end
 }

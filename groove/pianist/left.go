@@ -15,21 +15,21 @@ import (
 const (
 	leftLowest  = 29 // F1
 	LeftHighest = 50 // D3
-	leftLow     = 34 // Bb1: below it the hand goes only when the line does
-	leftHigh    = 46 // Bb2: over it the same
-	leftHome    = 41 // F2, where a pass begins by choice
+	leftLow     = 34 // Bb1: below it the hand goes only when the line leads there
+	leftHigh    = 46 // Bb2: above it likewise
+	leftHome    = 41 // F2, where a pass prefers to begin
 )
 
-// leftLine chooses the left hand's note for every change of the pass at once, 0
-// where there is no chord: it moves least on the whole, as the bassist's line does,
-// and leaves the right hand its place. nil where a bassist plays.
+// leftLine chooses the left hand's notes for all changes of the pass at once, 0 where there
+// is no chord. The whole line moves as little as possible, as the bassist's does, and leaves
+// the right hand room. nil where a bassist plays.
 func (c *Pianist) leftLine() []int {
 	if !c.Pass.Tacet.Has(timeline.Bass) {
 		return nil
 	}
 	type state struct{ key, cost, from int }
 	states := make([][]state, len(c.changes))
-	before := -1 // the change before that has a chord
+	before := -1 // the last change that has a chord
 	for i := range c.changes {
 		ch := &c.changes[i]
 		if ch.Chord.None {
@@ -93,7 +93,8 @@ func (c *Pianist) leftLine() []int {
 	return out
 }
 
-// leftBass is the left hand's line as the top voice hears it: a bass.
+// leftBass is the left hand's line as the notes of a bass, for the top voice to keep clear
+// of.
 func leftBass(changes []cue.Change, left []int) []score.Note {
 	var out []score.Note
 	for i, key := range left {
@@ -104,9 +105,8 @@ func leftBass(changes []cue.Change, left []int) []score.Note {
 	return out
 }
 
-// leftKeys are the keys that the left hand strikes for a mark under change i, the
-// lower one 0 where there is but one. Over them the voicing stays clear, and the
-// hand reaches them.
+// leftKeys are the keys that the left hand strikes for a mark under change i. low is 0 where
+// there is only one key. The hand can reach them, and the voicing stays clear over them.
 func (c *Pianist) leftKeys(m *mark, i int) (low, key int) {
 	key = c.left[i]
 	if key == 0 {
@@ -126,9 +126,9 @@ func (c *Pianist) leftKeys(m *mark, i int) (low, key int) {
 	return 0, key
 }
 
-// leftFifth is the chord's fifth for the left hand, above its root or below, whichever
-// is on the way to the next chord; 0 where there is none, where the chord would not be
-// clear over it, or where it would lead the bass in octaves with the top voice.
+// leftFifth is the chord's fifth for the left hand, above the root or below it, whichever is
+// nearer to the way to the next chord. It is 0 where the chord has no fifth, where the chord
+// would not be clear over it, or where the bass would go in octaves with the top voice.
 func (c *Pianist) leftFifth(i int) int {
 	chord := &c.changes[i].Chord
 	pc, ok := bassline.Tone(chord, '5')

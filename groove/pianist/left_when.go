@@ -9,13 +9,13 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// When the left hand of a pianist without a bassist strikes, and what the right makes
-// of the comp row over it.
+// This file says when the left hand of a pianist without a bassist strikes, and how the right
+// hand plays the comp row over it.
 
-// leftStrikes are the left hand's own: where the feel's bass has the bar's first
-// beat, and one more, see secondStrokeAt. It is the bass of energies 1 and 2, with that beat of
-// the higher levels; what lies between is the bassist's alone, and notes are held from
-// one to the next.
+// leftStrikes are the strikes of the left hand alone. It strikes the first beat of a bar, if
+// the feel's bass does, and at most one more beat, see secondStrokeAt. It follows the bass row
+// of energy 1 or 2, and for the second beat the level's own row too. It leaves out all other
+// notes of the rows, and holds each note to the next.
 func (c *Pianist) leftStrikes() []mark {
 	if c.left == nil {
 		return nil
@@ -58,8 +58,8 @@ func (c *Pianist) leftStrikes() []mark {
 	return out
 }
 
-// rowDegreeAt is the degree that a level's bass row strikes at a place of a bar, 0 where
-// it strikes nothing.
+// rowDegreeAt is the degree that a level's bass row strikes at a place in a bar; 0 where it
+// strikes nothing.
 func (c *Pianist) rowDegreeAt(bar int, lv *feel.Level, at int64) byte {
 	for _, st := range c.Steps(bar, lv) {
 		if st.Tick == c.Pass.Bars[bar].Start+at && st.Index < len(lv.Bass) {
@@ -71,10 +71,10 @@ func (c *Pianist) rowDegreeAt(bar int, lv *feel.Level, at int64) byte {
 	return 0
 }
 
-// secondStrokeAt is where in a bar the left hand may strike again: at the beat in its middle,
-// else at the third; 0 where there is neither.
+// secondStrokeAt is where in a bar the left hand may strike again: on the beat in the middle
+// of the bar, or else on the third beat; 0 where there is neither.
 func (c *Pianist) secondStrokeAt(bar int) int64 {
-	beats, half := c.Beats(bar), c.Pass.Bars[bar].Length/2
+	beats, half := c.BeatStarts(bar), c.Pass.Bars[bar].Length/2
 	switch {
 	case slices.Contains(beats, half):
 		return half
@@ -84,17 +84,17 @@ func (c *Pianist) secondStrokeAt(bar int) int64 {
 	return 0
 }
 
-// figureForBothHands turns a bar of the comp row that breaks the chord from its first beat on
-// into one for both hands: the bass is the figure's first note, the others follow
-// from below, and its highest takes what is left of the chord.
+// figureForBothHands takes a bar of the comp row that breaks the chord from the first beat on,
+// and shares it out between both hands. The bass becomes the first note of the figure, the
+// voices follow from the lowest up, and the highest note takes the rest of the chord.
 func figureForBothHands(row []compAt) {
 	if len(row) == 0 || row[0].step.Part != '1' || row[0].step.Touch <= feel.Sound {
 		return
 	}
-	top := byte('1')
+	highest := byte('1')
 	for i := range row {
 		if s := &row[i].step; s.Touch > feel.Sound && s.Part >= '1' && s.Part <= '5' {
-			top = max(top, s.Part)
+			highest = max(highest, s.Part)
 		}
 	}
 	for i := range row {
@@ -102,7 +102,7 @@ func figureForBothHands(row []compAt) {
 		if s.Touch <= feel.Sound || s.Part < '1' || s.Part > '5' {
 			continue
 		}
-		row[i].up = s.Part == top
+		row[i].up = s.Part == highest
 		if s.Part--; s.Part < '1' {
 			s.Part, row[i].up = 'b', false
 			if i > 0 {
@@ -112,14 +112,14 @@ func figureForBothHands(row []compAt) {
 	}
 }
 
-// wholeOffBeat strikes the chord whole in a bar of the comp row whose upper halves all
-// stand off the beats, from energy 3 up: the left hand has the beat, and the right has
-// nothing else to do.
+// wholeOffBeat lets a bar of the comp row strike whole chords where it strikes their upper
+// halves, if all of these stand off the beats, from energy 3 up: the left hand has the beats,
+// and the right hand is free.
 func (c *Pianist) wholeOffBeat(row []compAt, bar int) {
 	if !wholeOffBeats.At(c.Energy(bar)) {
 		return
 	}
-	start, beats := c.Pass.Bars[bar].Start, c.Beats(bar)
+	start, beats := c.Pass.Bars[bar].Start, c.BeatStarts(bar)
 	for _, r := range row {
 		if r.step.Part == 'u' && slices.Contains(beats, r.tick-start) {
 			return
@@ -132,10 +132,10 @@ func (c *Pianist) wholeOffBeat(row []compAt, bar int) {
 	}
 }
 
-// chordAfterBass finds the tab's strike that brings a chord after its bass, where the comp
-// of the feel comes after the beat: in a bar whose first beat is left to the bass,
-// within a beat of the change and before the next. It is made to take the whole
-// chord. Else the two are struck together.
+// chordAfterBass looks for a strike of the tab that can bring the chord of change i after its
+// bass, and makes it strike the whole chord. The comp must leave the first beat of the bar to
+// the bass, and the strike must come within a beat of the change and before the next change.
+// If there is none, chord and bass are struck together.
 func (c *Pianist) chordAfterBass(tab []mark, i int) bool {
 	ch := &c.changes[i]
 	if c.left == nil || ch.Pushed() {
@@ -147,7 +147,7 @@ func (c *Pianist) chordAfterBass(tab []mark, i int) bool {
 		return false
 	}
 	if c.Cues.Struck(cue.Accent, timeline.Piano, ch.Start) {
-		return false // a hit is both hands'
+		return false // both hands strike a hit
 	}
 	for k := sort.Search(len(tab), func(k int) bool { return tab[k].tick >= b.Start }); k < len(tab); k++ {
 		m := &tab[k]

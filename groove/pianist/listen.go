@@ -19,15 +19,15 @@ type listener struct {
 	heard bool                // a vocal is given
 }
 
-// duck is how long before a held sung note a comp note that would rub against it
-// ends, in ticks: a thirty-second, more than any player strays.
+// duck is how long a comp note ends before a held sung note that it would rub against, in
+// ticks: a thirty-second, which is more than any player strays.
 const duck = quarter / 8
 
 // busyPerBeat is the number of sung notes a beat, in thousandths, from which the
 // comp plays less. Ours: eighths with some sixteenths.
 const busyPerBeat = 1500
 
-// listen returns what the pianist hears.
+// listen returns what the pianist hears of the singer in a pass.
 func listen(p *plan.Plan) *listener {
 	l := &listener{Plan: p, heard: len(p.Pass.Sung) > 0}
 	l.sung = append(l.sung, p.Pass.Sung...)
@@ -40,15 +40,15 @@ func listen(p *plan.Plan) *listener {
 	return l
 }
 
-// isRub reports whether a comp note stands a semitone, or that and octaves (a
-// minor ninth), from a sung one.
+// isRub reports whether a comp note is a semitone from a sung note, or a semitone and octaves
+// (a minor ninth).
 func isRub(comp, sung int) bool {
 	return max(comp-sung, sung-comp)%12 == 1
 }
 
-// avoided is the pitch classes (bit = pitch class) that a chord is better played
-// without: a held sung note a semitone and octaves over them fills half of the
-// chord's time or more.
+// avoided is the set of pitch classes (bit = pitch class) that the voicing of a chord should
+// leave out: a held sung note a semitone above, or a semitone and octaves, lasts for half of
+// the chord or more.
 func (l *listener) avoided(ch *cue.Change) uint16 {
 	var rub [12]int64
 	for _, s := range l.longIn(ch.Start, ch.End) {
@@ -83,10 +83,10 @@ func (l *listener) sungAt(tick int64) (timeline.SungNote, bool) {
 	return l.sung[i], true
 }
 
-// doublingCost is what a top voice of the tune's own pitch class costs. A moving tune is
-// not played along with. A note that the singer holds, an octave or more over the
-// comp, is another matter: at the height of a chorus the way round it would take the
-// chord down and away from under the voice, which is heard more.
+// doublingCost is the cost of a top voice that has the pitch class of the sung note. The comp
+// does not play along with a moving tune. It may double a note that the singer holds an
+// octave or more above: at the height of a chorus, a way round it would take the chord down
+// and away from under the voice, and that would be heard more.
 func doublingCost(tune timeline.SungNote, top int, beat int64) int32 {
 	if tune.Length >= beat && int(tune.Key)-top >= 12 {
 		return voicing.CostDoubleHeld
@@ -94,15 +94,16 @@ func doublingCost(tune timeline.SungNote, top int, beat int64) int32 {
 	return voicing.CostDoubleTune
 }
 
-// tuneCosts is what each voicing costs under the tune at the chord's attack: the top
-// voice doubling it, any voice in unison with it, any rub with a held note.
+// tuneCosts is the cost of each voicing under the tune: for a top voice that doubles the note
+// sung at the chord's attack, for any voice in unison with it, and for any rub with a held
+// note.
 func (l *listener) tuneCosts(ch *cue.Change, set *voicing.Set) []int32 {
 	if !l.heard {
 		return nil
 	}
 	tune, sounds := l.sungAt(ch.Start)
-	held := l.longIn(ch.Start, ch.End)
-	if !sounds && len(held) == 0 {
+	long := l.longIn(ch.Start, ch.End)
+	if !sounds && len(long) == 0 {
 		return nil
 	}
 	beat := l.Pass.Bars[l.BarAt(ch.Nominal)].Meter.TempoTicks()
@@ -117,7 +118,7 @@ func (l *listener) tuneCosts(ch *cue.Change, set *voicing.Set) []int32 {
 			if sounds && key == int(tune.Key) {
 				out[i] += voicing.CostUnison
 			}
-			for _, s := range held {
+			for _, s := range long {
 				if isRub(key, int(s.Key)) {
 					out[i] += voicing.CostRub
 				}
@@ -127,15 +128,16 @@ func (l *listener) tuneCosts(ch *cue.Change, set *voicing.Set) []int32 {
 	return out
 }
 
-// dropRubs takes away what rubs against a held sung note while it sounds, and what
-// is struck in unison with the tune. A note that was there before ends in time.
+// dropRubs takes away notes that are struck against a held sung note that they rub with, and
+// notes that are struck in unison with the tune. A note that was struck earlier ends before
+// the rub.
 func (l *listener) dropRubs(notes []score.Note) []score.Note {
 	if !l.heard {
 		return notes
 	}
 	out := notes[:0]
 	for _, n := range notes {
-		if n.Voice == score.Left { // a bass is a bass, as the bassist's is
+		if n.Voice == score.Left { // the bass may rub, as a bassist's may
 			out = append(out, n)
 			continue
 		}
@@ -163,7 +165,7 @@ func (l *listener) dropRubs(notes []score.Note) []score.Note {
 	return out
 }
 
-// isBusy reports a bar with much singing.
+// isBusy reports whether the singer has many notes in a bar.
 func (l *listener) isBusy(bar int) bool {
 	if !l.heard {
 		return false

@@ -7,12 +7,12 @@ import (
 	"plinth/songspec/cue"
 )
 
-// answerGap is how many bars lie between two answers at least: one in four.
+// answerGap is the least distance in bars between two answers.
 const answerGap = 4
 
-// restWindows are where the singer rests after a phrase, or where the song file says
-// so with a space, in order; each two beats or more, within the pass. Before the
-// first phrase there is nobody to answer.
+// restWindows are the windows in which the singer rests after a phrase, or in which the song
+// file writes a space. They are in order, within the pass, and each lasts two beats or more.
+// The time before the first phrase is not one, as there is nothing to answer.
 func (l *listener) restWindows() []cue.Stretch {
 	var rests []cue.Stretch
 	var last int64
@@ -49,10 +49,10 @@ func (l *listener) restWindows() []cue.Stretch {
 	return long
 }
 
-// addAnswers puts a small figure into windows: three single voices of the chord that
-// is held, or two where three have no room, a half beat apart; the tab's strikes
-// make room. Never in the last beat of a window: there the next phrase begins. Not
-// twice in four bars, in a pass or over its border.
+// addAnswers puts a small figure into windows: three single voices of the chord, or two where
+// three have no room, half a beat apart. Strikes of the tab make room for it. It stays out of
+// the last beat of a window, as the next phrase begins there, and does not come twice in four
+// bars, not even over the border of a pass.
 func (l *listener) addAnswers(c *Pianist, strikes []mark) []mark {
 	next := 0
 	if c.Pass.Before != nil {
@@ -90,9 +90,9 @@ func (l *listener) addAnswers(c *Pianist, strikes []mark) []mark {
 	return strikes
 }
 
-// placeAnswer finds where in a window an answer stands, and how many notes it has room
-// for: on the first beat that is free, no more than four beats after the singer
-// stops. n is 0 when there is none.
+// placeAnswer finds the place of an answer in a window, and the number of notes that it has
+// room for. It is the first free beat, at most four beats after the singer stops. n is 0 when
+// there is no room.
 func (l *listener) placeAnswer(c *Pianist, w cue.Stretch, next int) (start int64, n int) {
 	bar := c.BarAt(w.Start)
 	beat := c.Pass.Bars[bar].Meter.TempoTicks()
@@ -115,8 +115,8 @@ func (l *listener) placeAnswer(c *Pianist, w cue.Stretch, next int) (start int64
 	return 0, 0
 }
 
-// hasToItself reports whether an answer has the stretch to itself: one chord, no
-// event, no stop, nothing that is asked for.
+// hasToItself reports whether nothing else happens in the stretch of an answer: it must have
+// one chord, no stop and no event.
 func (l *listener) hasToItself(c *Pianist, bar int, start, end int64) bool {
 	if c.alone[bar] || bar == c.Ending() || end > c.end {
 		return false
@@ -131,8 +131,8 @@ func (l *listener) hasToItself(c *Pianist, bar int, start, end int64) bool {
 	if c.silences.Has(start) || c.silences.Has(end-1) {
 		return false
 	}
-	// Of what is asked for, stops were seen above, and a rit and a rest of the singer
-	// change nothing. Nothing else reaches further than its bar.
+	// Stops were looked at above, and a rit or a space does not matter. No other event reaches
+	// out of its bar.
 	list := c.Cues.List
 	from := c.Pass.Bars[bar].Start
 	k := sort.Search(len(list), func(i int) bool { return list[i].At >= from })

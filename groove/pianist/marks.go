@@ -9,47 +9,47 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// mark is one attack as the pianist means it.
+// mark is one attack of the pianist, before it becomes notes.
 type mark struct {
 	tick   int64
-	cue    int32 // the cue that it answers; -1: the figure's own
+	cue    int32 // the cue that it answers; -1: none, it comes from the tab or a figure
 	part   byte  // as in feel.CompStep; 'b' the left hand alone
 	touch  feel.Touch
 	accent int8
 	pushed bool
 	forced bool  // the chart or an event asks for it: never thinned out
 	ring   bool  // a rest of the tab does not end it
-	least  int64 // it is held to here at least, whatever the tab rests
-	stop   int64 // it ends here at the latest; 0: when something ends it
-	up     bool  // its part is one voice and all over it
+	least  int64 // it is held at least to here, even if the tab rests
+	stop   int64 // it ends here at the latest; 0: no such limit
+	up     bool  // it strikes the voice of its part and all voices above
 	left   bool  // the left hand strikes the bass with it
-	fifth  bool  // or the chord's fifth, where that lies well
-	middle bool  // what the left hand has there is no bar's first
+	fifth  bool  // the left hand may strike the fifth instead, see leftFifth
+	middle bool  // the left hand strikes it inside the bar, not on the first beat
 	answer bool  // it belongs to an answer to the singer
 }
 
 // gestures are what the pianist does in a pass, each in order of time.
 type gestures struct {
 	strikes []mark
-	rests   []int64 // where the tab rests: what it held ends
-	cuts    []int64 // where everything ends: at another chord, at a stop
+	rests   []int64 // where the tab rests: notes of the tab end
+	cuts    []int64 // where all notes end: at another chord, at a stop
 }
 
-// closest is the least distance in ticks between a strike of the tab and one
-// that the chart or an event asks for: a thirty-second note over it is crowding.
+// closest is the least distance in ticks between a strike of the tab and a strike that the
+// chart or an event asks for: anything nearer sounds crowded.
 const closest = quarter / 4
 
-// againUS is the least time in microseconds between two strikes of the tab on the
-// same keys: what the audit allows and a fifth more, for a player strays.
+// againUS is the least time in microseconds between two strikes of the tab on the same keys:
+// a fifth more than the audit allows, as players stray.
 const againUS = touch.AgainUS * 6 / 5
 
-// roomUS is the same before and after a change of chord or a hit: it has room
-// round it, also when the hands stray.
+// roomUS is the same time before and after a change of chord or a hit, which has room around
+// it even when the hands stray.
 const roomUS = touch.AgainUS * 3 / 2
 
 // planGestures works out all that the pianist does in the pass. Where the band rises into a
-// chorus, its first chord is struck with the drummer's crash, whole, whatever the tab
-// has there; so is the song's last hit.
+// chorus, the whole first chord is struck with the drummer's crash, whatever the tab has
+// there. The song's last hit is struck in the same way.
 func (c *Pianist) planGestures() gestures {
 	strikes, rests := c.readTab()
 	strikes = append(strikes, c.chordStrikes(strikes)...)
@@ -73,7 +73,7 @@ func (c *Pianist) planGestures() gestures {
 	return gestures{strikes: strikes, rests: rests, cuts: c.cutPoints()}
 }
 
-// strikeFirmly makes a strong one of the whole chord of the strike at a tick; a written hit
+// strikeFirmly makes the strike at a tick a strong strike of the whole chord. A written hit
 // stays as it is.
 func strikeFirmly(strikes []mark, tick int64) {
 	for i := range strikes {
@@ -83,14 +83,14 @@ func strikeFirmly(strikes []mark, tick int64) {
 	}
 }
 
-// compAt is a step of the comp row and where it stands.
+// compAt is a step of the comp row at its tick.
 type compAt struct {
 	tick int64
 	step feel.CompStep
 	up   bool // as in mark
 }
 
-// readTab reads the level's comp row over the pass: its strikes and its rests.
+// readTab returns the strikes and the rests of the comp row over the whole pass.
 func (c *Pianist) readTab() (strikes []mark, rests []int64) {
 	row := c.row[:0]
 	ending := c.Ending()
@@ -104,15 +104,15 @@ func (c *Pianist) readTab() (strikes []mark, rests []int64) {
 				step: feel.CompStep{Touch: usualTouch(lv), Part: 'c'}})
 			continue
 		}
-		begin := len(row)
+		first := len(row)
 		for _, st := range c.Steps(bar, lv) {
 			if st.Index < len(lv.Comp) {
 				row = append(row, compAt{tick: st.Tick, step: lv.Comp[st.Index]})
 			}
 		}
 		if c.left != nil {
-			figureForBothHands(row[begin:])
-			c.wholeOffBeat(row[begin:], bar)
+			figureForBothHands(row[first:])
+			c.wholeOffBeat(row[first:], bar)
 		}
 	}
 	c.row = row
@@ -137,8 +137,8 @@ func (c *Pianist) readTab() (strikes []mark, rests []int64) {
 	return strikes, rests
 }
 
-// tabMayPlay reports whether the tab has a say at a tick: not in a stop, nor while a
-// pushed chord is tied over its beat, nor where there is no chord.
+// tabMayPlay reports whether the tab may play at a tick. It may not in a stop, while a pushed
+// chord is tied over its beat, or where there is no chord.
 func (c *Pianist) tabMayPlay(tick int64) bool {
 	if tick >= c.end || c.silences.Has(tick) {
 		return false
@@ -151,8 +151,8 @@ func (c *Pianist) tabMayPlay(tick int64) bool {
 	return !ch.Pushed() || tick <= ch.Start || tick > ch.Nominal
 }
 
-// chordStrikes are the attacks that the chart asks for: one at every change of
-// chord. The chord may follow its bass by a beat, see chordAfterBass.
+// chordStrikes are the attacks that the chart asks for, one at every change of chord. The
+// chord may come up to a beat after its bass, see chordAfterBass.
 func (c *Pianist) chordStrikes(tab []mark) []mark {
 	var out []mark
 	for i := range c.changes {
@@ -188,8 +188,8 @@ func usualTouch(lv *feel.Level) feel.Touch {
 	return feel.Normal
 }
 
-// accentStrikes are the hits that name the pianist: all voices, short at weight 1, a
-// beat at 2, ringing at 3. The roll at energy 5 is made when the notes are.
+// accentStrikes are the accents that name the pianist. They strike all voices, short at weight
+// 1, for a beat at weight 2, ringing at weight 3. At energy 5 soundGestures spreads them.
 func (c *Pianist) accentStrikes() []mark {
 	var out []mark
 	for k, q := range c.Cues.Each(cue.Accent, timeline.Piano) {
@@ -221,8 +221,8 @@ func (c *Pianist) accentStrikes() []mark {
 	return out
 }
 
-// cutPoints are where everything ends: at another chord, at a stop, before a bar of
-// written hits alone.
+// cutPoints are the ticks at which all notes end: at another chord, at a stop, before a bar
+// that has only written hits.
 func (c *Pianist) cutPoints() []int64 {
 	var out []int64
 	for i := range c.changes {

@@ -21,17 +21,17 @@ import (
 // quarter is the length of a quarter in ticks.
 const quarter = meter.TicksPerQuarter
 
-// Where the comp lives, in MIDI numbers. Common practice, no single source.
+// The register of the comp, in MIDI numbers. Common practice, no single source.
 const (
-	compFloor      = 48 // C3: the bass has what is below
+	compFloor      = 48 // C3: below it is the bass
 	compCeiling    = 69 // A4, unless the song file says otherwise
-	ceilingFloor   = 60 // C4: under it no octave is left for a chord over the floor, see Ceiling
+	ceilingFloor   = 60 // C4, the lowest ceiling: it leaves an octave above the floor, see Ceiling
 	underTheSinger = 4  // a major third under the singer's lower quartile
 	defaultSpan    = 14 // a ninth
 )
 
-// Pianist plays the comp, pass by pass. The zero value is ready; what it gives holds until
-// the next pass is prepared. It belongs to one goroutine.
+// Pianist plays the comp, pass by pass. The zero value is ready; a result holds until the
+// next pass is prepared. It belongs to one goroutine.
 type Pianist struct {
 	*plan.Plan
 	ear      *listener
@@ -41,18 +41,18 @@ type Pianist struct {
 	span     int               // semitones a hand reaches
 	silences cue.Stretches
 	alone    []bool
-	end      int64 // of what the pianist plays: the last chord's
+	end      int64 // where the part of this pass ends: with the last chord
 	groups   []score.Group
 
-	// Kept from pass to pass: the voicings worked out so far, which the next pass asks for
-	// again, and room.
+	// Kept from pass to pass: the voicings worked out so far, which the next pass needs again,
+	// and memory.
 	voicer *voicing.Voicer
 	row    []compAt
 	marks  []mark
 	meant  []score.Note
 }
 
-// Prepare takes a pass up.
+// Prepare makes the pianist ready for a pass.
 func (c *Pianist) Prepare(p *plan.Plan) {
 	c.Plan, c.changes, c.silences = p, p.Cues.Changes(timeline.Piano), p.Cues.Silences(timeline.Piano)
 	c.alone, c.groups, c.left, c.voicings, c.end = p.Cues.Alone, nil, nil, nil, 0
@@ -66,7 +66,7 @@ func (c *Pianist) Prepare(p *plan.Plan) {
 }
 
 // Play is the comp of the pass, on the grid. The pianist hears the bassist: the top voice
-// keeps out of his octaves.
+// does not go in octaves with the bass.
 func (c *Pianist) Play(heard []score.Part) score.Part {
 	if len(c.changes) == 0 || c.Pass.Tacet.Has(timeline.Piano) {
 		return score.Part{}
@@ -81,11 +81,11 @@ func (c *Pianist) Play(heard []score.Part) score.Part {
 	return score.Part{Notes: c.Allowed(timeline.Piano, notes), Groups: c.groups}
 }
 
-// Shapes: the comp has no figure to stand out of.
+// Shapes returns nil: the comp has no figure that a note could stand out of.
 func (c *Pianist) Shapes([]score.Note) []touch.Shape { return nil }
 
-// piano lies under the 82 which is the median velocity of 870 pop accompaniments (POP909):
-// it is a bed. For its straying no table of players is at hand: it is near the kick's.
+// piano has levels below 82, the median velocity of 870 pop accompaniments (POP909), as it is
+// part of a bed. There is no table of how pianists stray, so it strays about as the kick does.
 var piano = touch.Instrument{
 	Levels: touch.Levels{28, 50, 62, 76}, Places: [3]int{100, 94, 90}, Spread: 4, Slow: 5000, Quick: 4000,
 	SwingsLess: true,
@@ -94,7 +94,7 @@ var piano = touch.Instrument{
 // Instrument is the piano.
 func (c *Pianist) Instrument(*score.Note) *touch.Instrument { return &piano }
 
-// Texture is what a level's row is made of, in a word.
+// Texture says in a word what the pianist plays in a level.
 func (c *Pianist) Texture(lv *feel.Level) string {
 	attacks, broken, name := 0, false, "blocks"
 	for _, s := range lv.Comp {
@@ -112,9 +112,8 @@ func (c *Pianist) Texture(lv *feel.Level) string {
 	return score.NameTexture(attacks, lv.Bars, broken, "broken", name)
 }
 
-// ringOut lets the song's last chord sound to the end: of the comp's last bar only
-// what is struck on its first beat is left, or, when the chord is broken there, the
-// first stroke of each of its notes.
+// ringOut lets the song's last chord sound to the end. In the last bar it keeps only the notes
+// on the first beat or, when the chord is broken there, the first stroke of each note.
 func (c *Pianist) ringOut(notes []score.Note) []score.Note {
 	bar := c.Ending()
 	if bar < 0 {
@@ -146,12 +145,12 @@ func (c *Pianist) ringOut(notes []score.Note) []score.Note {
 	return out
 }
 
-// Ceiling is the highest note of the comp in a pass, as a MIDI number: the song
-// file's, or A4; and not over a major third under the singer's lower quartile,
-// as long as that leaves the comp an octave over C3. Under a low voice the ceiling
-// stays at C4: further down the low interval limits leave single notes and shells
-// from which nobody hears the chord, and a low voice has its room above the comp
-// anyway. What is said of held notes, doubling and busy bars holds there as well.
+// Ceiling is the highest note that the comp may have in a pass, as a MIDI number. It is the
+// song file's, or A4, and at most a major third under the singer's lower quartile. But it is
+// never below C4, an octave above the floor of the comp: there the low interval limits would
+// leave only single notes and shells, from which nobody hears the chord, and a low voice has
+// room above the comp. The comp avoids held notes, doubling and busy bars under a low voice
+// too.
 func Ceiling(setup timeline.PianoSetup, pass *timeline.Pass) int {
 	high := compCeiling
 	if setup.Highest > 0 {
@@ -163,7 +162,7 @@ func Ceiling(setup timeline.PianoSetup, pass *timeline.Pass) int {
 	return max(high, ceilingFloor)
 }
 
-// Span is what a hand reaches, in semitones: a ninth where the song file does not say.
+// Span is how far a hand reaches, in semitones: a ninth where the song file does not say.
 func Span(setup timeline.PianoSetup) int {
 	if setup.Span == 0 {
 		return defaultSpan
@@ -171,8 +170,8 @@ func Span(setup timeline.PianoSetup) int {
 	return setup.Span
 }
 
-// voicingRoom is where the voicings of a bar at that energy lie. The register rises
-// with the energy.
+// voicingRoom is the room that voicings have at a level and an energy. The register rises with
+// the energy.
 func (c *Pianist) voicingRoom(lv *feel.Level, energy int) voicing.Room {
 	w := voicing.Room{Low: compFloor, High: Ceiling(c.Song.Piano, c.Pass), Span: Span(c.Song.Piano), Centre: lv.Centre}
 	if w.Centre == 0 {
@@ -190,7 +189,7 @@ func voiceCount(lv *feel.Level, energy int) int {
 	return compVoices.At(energy)
 }
 
-// leadInto is how the bass goes into the chord that begins at a tick.
+// leadInto is how the bass moves into the chord that begins at a tick.
 func leadInto(bass []score.Note, tick int64) voicing.Lead {
 	i := sort.Search(len(bass), func(i int) bool { return bass[i].At >= tick })
 	if i == 0 || i == len(bass) {
@@ -237,9 +236,9 @@ func (c *Pianist) chooseVoicings(bass []score.Note) []voicing.Voicing {
 // changeAt is the index of the chord in force at a tick, -1 before the first.
 func (c *Pianist) changeAt(tick int64) int { return cue.IndexAt(c.changes, tick) }
 
-// needsStrike reports whether change i must be struck: another chord, a pushed one,
-// another voicing, the first of the pass or the first after N.C. The same chord
-// written again goes on.
+// needsStrike reports whether change i must be struck. It must when the chord is another or is
+// pushed, when the voicing is another, and when it is the first of the pass or after N.C. The
+// same chord written again goes on.
 func (c *Pianist) needsStrike(i int) bool {
 	ch := &c.changes[i]
 	return i == 0 || !ch.Same || ch.Pushed() || c.voicings[i] != c.voicings[i-1]

@@ -5,16 +5,15 @@ import (
 	"plinth/groove/voicing"
 )
 
-// rollMS is the time between two notes of a rolled chord, in milliseconds. The
-// top note is on the beat, the others come before it; where the strike before is
-// too near for that the chord is struck together. From memory: pianists'
-// quick rolls lie about here; no source checked.
+// rollMS is the time between two notes of a rolled chord, in milliseconds. The top note is on
+// the beat and the others come before it. Where the strike before is too near, the chord is
+// not rolled. From memory: pianists' quick rolls lie about here; no source checked.
 const rollMS = 15
 
-// thinOut keeps each bar's attacks within what its energy allows, fewer where the
-// singer is busy. What the chart and the events ask for stays; of the tab the
-// softest strikes go first, the last of a bar before the first, and before them what
-// the left hand alone has in the middle of a bar.
+// thinOut leaves in each bar only as many attacks as its energy allows, and fewer where the
+// singer is busy. Attacks that the chart or an event asks for stay. Of the others, strikes of
+// the left hand alone inside a bar go first, then the softest strikes of the tab, the last of
+// a bar before the first.
 func (c *Pianist) thinOut(in []mark) []mark {
 	drop := make([]bool, len(in))
 	for bar, first := 0, 0; bar < len(c.Pass.Bars); bar++ {
@@ -57,9 +56,8 @@ func (c *Pianist) thinOut(in []mark) []mark {
 	return out
 }
 
-// strikeWholeChords sees to it that every chord is heard whole: where the single voices
-// of a broken chord do not come round before the chord changes, its first attack
-// takes them all.
+// strikeWholeChords makes every chord heard whole: where the strikes of a broken chord do not
+// reach all voices before the chord changes, the first strike takes all of them.
 func (c *Pianist) strikeWholeChords(strikes []mark) {
 	at := 0
 	for i := 0; i < len(c.changes); {
@@ -88,8 +86,8 @@ func (c *Pianist) strikeWholeChords(strikes []mark) {
 	}
 }
 
-// voicesOfPart says which of n voices a part of the comp row strikes: from low up to,
-// not including, high.
+// voicesOfPart says which of n voices a part of the comp row strikes: from low up to but not
+// including high.
 func voicesOfPart(part byte, n int) (low, high int) {
 	switch {
 	case n == 0 || part == 'b':
@@ -105,7 +103,7 @@ func voicesOfPart(part byte, n int) (low, high int) {
 	return 0, n
 }
 
-// voices is voicesOf for a mark.
+// voices says which of n voices a mark strikes, as voicesOfPart does.
 func (m *mark) voices(n int) (low, high int) {
 	low, high = voicesOfPart(m.part, n)
 	if m.up {
@@ -123,9 +121,8 @@ type heldNote struct {
 	stop  int64 // where it ends at the latest; 0: open
 }
 
-// soundGestures turns the score into notes. At one tick what sounds ends before anything
-// new begins. A strike of some voices leaves the others ringing; a strike of all
-// begins anew.
+// soundGestures turns the gestures into notes. At one tick, old notes end before new ones
+// begin. A strike of some voices leaves the others ringing; a strike of all voices ends them.
 func (c *Pianist) soundGestures(s gestures) []score.Note {
 	out := c.meant[:0]
 	var keys [voicing.MaxVoices + 2]heldNote // the voicing's, then the left hand's two
@@ -177,7 +174,7 @@ func (c *Pianist) soundGestures(s gestures) []score.Note {
 				lift(i, m.tick)
 			}
 		}
-		spread := high - 1 // how many notes come ahead of the top one
+		spread := high - 1 // how many notes of a roll come before the top note
 		if m.left {
 			spread++
 		}
@@ -235,7 +232,8 @@ func (m *mark) note(key uint8, hand score.Voice, group uint32) score.Note {
 // microsAt is the time of a tick of the grid, in microseconds.
 func (c *Pianist) microsAt(tick int64) int64 { return c.Clock().Micros(c.Swung(tick)) }
 
-// afterStop reports a strike that ends a stop: rolled, it would begin inside.
+// afterStop reports whether a strike comes at the end of a stop: a roll would begin inside
+// the stop.
 func (c *Pianist) afterStop(tick int64) bool {
 	return c.silences.Has(tick-1) && !c.silences.Has(tick)
 }

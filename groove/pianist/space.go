@@ -5,8 +5,8 @@ import (
 	"plinth/groove/voicing"
 )
 
-// mergeMarks puts the strikes in order and makes one of those on one tick: an accent
-// before all, and a change of chord is struck the way the tab strikes there.
+// mergeMarks puts the strikes in order and makes one strike of those on one tick. An accent
+// wins over all others. A change of chord is struck in the way in which the tab strikes there.
 func mergeMarks(in []mark) []mark {
 	nearsort.By(in, func(m *mark) int64 { return m.tick })
 	out := in[:0]
@@ -38,9 +38,9 @@ func mergeMarks(in []mark) []mark {
 	return out
 }
 
-// spaceOut takes away the tab's strikes that stand too close to what is asked for,
-// and those that would strike the same keys again faster than a restrained player
-// does; of two of the tab's the first stays.
+// spaceOut takes away strikes of the tab that are too close to a strike that the chart or an
+// event asks for, and strikes of the tab that would repeat keys faster than a restrained
+// player does. Of two strikes of the tab the first stays.
 func (c *Pianist) spaceOut(in []mark) []mark {
 	out := in[:0]
 	for _, m := range in {
@@ -79,8 +79,8 @@ func (c *Pianist) tooClose(a, b *mark) bool {
 	return (low < to && from < high || a.left && b.left) && c.microsAt(b.tick)-c.microsAt(a.tick) < least
 }
 
-// importance ranks what thinOut may take away: what the left hand adds in the middle of a
-// bar is missed least, the bass on its first beat most.
+// importance ranks the marks that thinOut may take away: what the left hand adds inside a bar
+// is missed least, the bass on the first beat most.
 func (m *mark) importance() int {
 	switch {
 	case m.left && m.part == 'b' && m.middle:

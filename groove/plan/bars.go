@@ -8,14 +8,14 @@ import (
 	"plinth/songspec/meter"
 )
 
-// barFacts is what a bar has to itself, whoever plays in it.
+// barFacts is what holds for a bar, whoever plays in it.
 type barFacts struct {
 	level  *feel.Level
 	beats  []int64 // the felt beats, in ticks from the bar line
 	energy int
 }
 
-// facts is what is known of a bar.
+// facts returns the facts of a bar, worked out once.
 func (p *Plan) facts(bar int) *barFacts {
 	if p.bars == nil {
 		p.bars = make([]barFacts, len(p.Pass.Bars))
@@ -33,18 +33,18 @@ func (p *Plan) facts(bar int) *barFacts {
 	return &p.bars[bar]
 }
 
-// Level is what is played in a bar: the feel's level for the energy in force
-// there, with the answer's rows in the bars that answer.
+// Level is the level of the feel that a bar is played from, by its energy. In a bar that
+// answers, it has the answer's rows.
 func (p *Plan) Level(bar int) *feel.Level { return p.facts(bar).level }
 
-// Beats are the felt beats of a bar, in ticks from its bar line.
-func (p *Plan) Beats(bar int) []int64 { return p.facts(bar).beats }
+// BeatStarts are where the felt beats of a bar begin, in ticks from its bar line.
+func (p *Plan) BeatStarts(bar int) []int64 { return p.facts(bar).beats }
 
-// Energy is that of a bar, 1 to 5.
+// Energy is the energy of a bar, 1 to 5.
 func (p *Plan) Energy(bar int) int { return p.facts(bar).energy }
 
-// BarAt is the bar that holds a tick; what lies outside the pass belongs to its
-// first or last bar.
+// BarAt is the index of the bar that holds a tick. A tick outside the pass belongs to the
+// first or the last bar.
 func (p *Plan) BarAt(tick int64) int {
 	bars := p.Pass.Bars
 	if len(bars) == 0 {
@@ -74,7 +74,7 @@ func (p *Plan) findBar(tick int64) int {
 // BarEnd is the bar line at the end of a bar, relative to the pass.
 func (p *Plan) BarEnd(bar int) int64 { return p.Pass.Bars[bar].Start + p.Pass.Bars[bar].Length }
 
-// levelOf works the level of a bar out.
+// levelOf works out the level of a bar.
 func (p *Plan) levelOf(bar, energy int) *feel.Level {
 	lv := &p.Feel.Levels[energy-1]
 	a := lv.Answer
@@ -99,8 +99,8 @@ func (p *Plan) levelOf(bar, energy int) *feel.Level {
 }
 
 // answers reports whether a bar answers the bars before it: in the second half of a
-// phrase of eight or four bars. The take decides how much of it: all of that half, or its
-// last bars only. A pattern of two or four bars answers whole.
+// phrase of eight or four bars. The take decides whether all of that half answers or only
+// its last bars. A pattern of two or four bars answers as a whole.
 func (p *Plan) answers(bar, pattern int) bool {
 	first, size := p.Phrase(bar)
 	if size < 4 {
@@ -114,8 +114,8 @@ func (p *Plan) answers(bar, pattern int) bool {
 	return bar-first >= late && late > 0
 }
 
-// Phrase is the phrase that a bar stands in: its first bar, and how many it has. Bars
-// group in eights, and the rest in fours.
+// Phrase is the phrase that a bar stands in: its first bar and its number of bars. Phrases
+// have eight bars, and what is left over is divided into fours.
 func (p *Plan) Phrase(bar int) (first, bars int) {
 	first = bar - bar%8
 	left := len(p.Pass.Bars) - first
@@ -136,16 +136,15 @@ type Step struct {
 	Index int   // index into the level's rows
 }
 
-// Steps lays the level's tab over bar number bar of the pass. A bar in another
-// meter than the feel's takes the tab from its front and, when it is longer,
-// goes on with the tab's last beat; a feel of any meter plays its first step on
-// the bar's first beat and its second on the others. The result holds until the
-// next call.
+// Steps lays the level's tab over bar number bar of the pass. A bar in another meter than the
+// feel's takes the tab from the beginning and, when it is longer than the tab, repeats the
+// tab's last beat. A feel for any meter plays its first step on the first beat of the bar and
+// its second step on the other beats. The result holds until the next call.
 func (p *Plan) Steps(bar int, lv *feel.Level) []Step {
 	b := &p.Pass.Bars[bar]
 	out := p.steps[:0]
 	if len(p.Feel.Meters) == 0 {
-		for i, at := range p.Beats(bar) {
+		for i, at := range p.BeatStarts(bar) {
 			out = append(out, Step{Tick: b.Start + at, Index: min(i, 1)})
 		}
 		p.steps = out
@@ -186,7 +185,7 @@ func lastBeatSteps(m meter.Meter, stepTicks int64) int64 {
 func (p *Plan) MetricPlace(bar int, tick int64) int {
 	b := p.Pass.Bars[bar]
 	at := tick - b.Start
-	beats := p.Beats(bar)
+	beats := p.BeatStarts(bar)
 	for i, start := range beats {
 		end := b.Length
 		if i+1 < len(beats) {

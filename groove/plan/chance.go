@@ -5,9 +5,9 @@ package plan
 // drew, so that an edit moves nothing but what was edited.
 type Chance uint64
 
-// Chance is where the draws under one label of this pass begin. Only the take, the
-// section's name, its place among the passes of that section and the label go
-// into it; the place in the form does not.
+// Chance is the chance under one label in this pass. It depends on the take, the section's
+// name, the pass's place among the passes of that section, and the label. It does not
+// depend on the place in the form.
 func (p *Plan) Chance(label string) Chance {
 	h := fnv(fnvOffset, p.Pass.Section)
 	h = fnv(h, "\x00")
@@ -50,8 +50,8 @@ func mix(z uint64) uint64 {
 // Below is a number from 0 to n-1.
 func (c Chance) Below(n int) int { return int(mix(uint64(c)) % uint64(n)) }
 
-// Bell is a number around 0 with a standard deviation of BellUnit and never more
-// than three and a half of them: the sum of four even draws.
+// Bell is a number around 0 with a standard deviation of BellUnit, and never beyond three
+// and a half deviations: the sum of four even draws.
 func (c Chance) Bell() int64 {
 	h := mix(uint64(c))
 	sum := int64(h&0xffff) + int64(h>>16&0xffff) + int64(h>>32&0xffff) + int64(h>>48)

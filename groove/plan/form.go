@@ -5,7 +5,7 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// ForcefulOpening is the cue of a section that comes in with force, nil where a player has none.
+// ForcefulOpening is a player's cue to open a section with force, nil where there is none.
 func (p *Plan) ForcefulOpening(who timeline.Player) *cue.Cue {
 	i := p.Cues.Opening
 	if i < 0 || !Forceful.At(p.Pass.EnergyFrom) || !p.Cues.List[i].By.Has(who) {
@@ -14,8 +14,8 @@ func (p *Plan) ForcefulOpening(who timeline.Player) *cue.Cue {
 	return &p.Cues.List[i]
 }
 
-// Ending is the bar in which the song comes to rest: the band strikes its first beat
-// and lets it ring. -1 where the bars are played as they stand.
+// Ending is the bar in which the song comes to rest: the band strikes its first beat and
+// lets it ring. -1 where the song does not end like that in this pass.
 func (p *Plan) Ending() int {
 	if i := p.Cues.Ending; i >= 0 {
 		return int(p.Cues.List[i].Bar)
@@ -23,8 +23,8 @@ func (p *Plan) Ending() int {
 	return -1
 }
 
-// FinalHit is the tick of the song's last hit before it stops dead: with force the three
-// come down on that beat together. -1 where there is none.
+// FinalHit is the tick of the song's last hit before it stops dead, which all three players
+// strike with force. -1 where there is none.
 func (p *Plan) FinalHit() int64 {
 	if i := p.Cues.FinalHit; i >= 0 && Forceful.At(p.Energy(int(p.Cues.List[i].Bar))) {
 		return p.Cues.List[i].At

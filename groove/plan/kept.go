@@ -7,9 +7,9 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// Allowed is what the events leave of a player's notes: nothing in a stop, under a
-// push or in the rest of a held beat, and nothing but the written hits in a bar
-// that is theirs alone.
+// Allowed are the notes of a player that the events allow: none in a stop, none between a
+// push and its beat, none in the rest of a held beat, and nothing but the written hits in a
+// bar that has only those.
 func (p *Plan) Allowed(who timeline.Player, notes []score.Note) []score.Note {
 	silences, pushes, end := p.Cues.Silences(who), p.Cues.Pushes(who), p.Cues.End(who)
 	events := len(silences)+len(pushes)+len(p.Cues.Holds) > 0 || slices.Contains(p.Cues.Alone, true)
@@ -36,7 +36,7 @@ func (p *Plan) Allowed(who timeline.Player, notes []score.Note) []score.Note {
 			continue
 		}
 		if n.At == end && (who.Chords() || !n.Art.Has(score.Pushed)) {
-			continue // a push out of the pass: who has the chord strikes it in the next pass
+			continue // a push out of the pass: players with chords strike it in the next pass
 		}
 		out = append(out, *n)
 	}
@@ -44,7 +44,7 @@ func (p *Plan) Allowed(who timeline.Player, notes []score.Note) []score.Note {
 	return out
 }
 
-// latestOf is the tick of the latest of some notes.
+// latestOf is the tick of the note that starts last.
 func latestOf(notes []score.Note) int64 {
 	last := notes[0].At
 	for i := range notes {

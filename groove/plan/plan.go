@@ -1,7 +1,7 @@
 // Package plan makes a pass ready to be played: in goes a pass of the timeline with the
-// grooves, out comes what every player has to know of it, whichever instrument he plays:
-// the cues, which level of the feel is in force in each bar, where the steps of its tab
-// fall, how it swings, how much energy there is, and what chance decides.
+// grooves, out comes what every player has to know of it, whatever the instrument: the cues,
+// which level of the feel is in force in each bar, where the steps of its tab fall, how it
+// swings, how much energy there is, and what chance decides.
 package plan
 
 import (
@@ -25,8 +25,7 @@ type Plan struct {
 	Set  *feel.Set // every feel of the song: a neighbour's may be another
 	Cues *cue.Cues // what the song asks for in this pass
 
-	// Worked out once, when first asked for: a pass asks for each of them at every
-	// note.
+	// The fields below are worked out when they are first needed. Every note needs them.
 	swing   *Swing
 	clock   *timeline.Clock
 	bars    []barFacts
@@ -36,8 +35,8 @@ type Plan struct {
 	steps   []Step         // the last result of Steps
 }
 
-// New makes a pass ready. A feel that the set does not hold is a fault of
-// ours: names are checked when the song is resolved.
+// New makes a pass ready. It panics when the set does not have the feel: names are checked
+// when the song is resolved.
 func New(tl *timeline.Timeline, pass *timeline.Pass, set *feel.Set) *Plan {
 	f := set.Feels[pass.Feel]
 	if f == nil {
@@ -46,7 +45,7 @@ func New(tl *timeline.Timeline, pass *timeline.Pass, set *feel.Set) *Plan {
 	return &Plan{Song: tl, Pass: pass, Feel: f, Set: set, Cues: cue.Of(pass)}
 }
 
-// Clock is the time of the pass.
+// Clock converts between the ticks of the pass and microseconds.
 func (p *Plan) Clock() *timeline.Clock {
 	if p.clock == nil {
 		p.clock = timeline.NewClock(p.Pass.Tempos)
@@ -54,8 +53,8 @@ func (p *Plan) Clock() *timeline.Clock {
 	return p.clock
 }
 
-// Brushes reports whether the drummer has brushes in his hands: the song's kit, or
-// the feel's where the song file names none.
+// Brushes reports whether the drummer plays with brushes: the song's kit decides, or the
+// feel's where the song file names none.
 func (p *Plan) Brushes() bool {
 	if k := p.Song.Drums.Kit; k != "" {
 		return k == "brushes"
@@ -63,7 +62,7 @@ func (p *Plan) Brushes() bool {
 	return p.Feel.Kit == "brushes"
 }
 
-// AccentWeight is the weight of the accent that a note answers, 1 to 3; 0 where it answers none.
+// AccentWeight is the weight, 1 to 3, of the accent that a note answers; 0 for other notes.
 func (p *Plan) AccentWeight(n *score.Note) int {
 	if !n.Art.Has(score.Accent) {
 		return 0

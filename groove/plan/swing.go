@@ -1,7 +1,7 @@
 package plan
 
-// Swing places off-beats. Tabs and events are written straight or in triplets;
-// each pair of equal notes becomes long and short.
+// Swing says where off-beats fall. Tabs and events are written straight or in triplets; of
+// each pair of equal notes the first becomes long and the second short.
 type Swing struct {
 	Pair     int64 // ticks of the long and the short note together; 0: straight
 	Long     int64 // ticks of the long one
@@ -57,10 +57,10 @@ func swingRatio(bpm int64) int64 {
 	return swingCurve[len(swingCurve)-1].perMille
 }
 
-// placeOf moves a position within a pair. The written off-beat, half-way in a
-// straight tab and two thirds of the way in a triplet one, goes where the ratio
-// puts it, and everything between moves in proportion; in a triplet tab the
-// half-way place, where a song file's "&" stands, is the off-beat as well.
+// placeOf moves a position within a pair. The written off-beat stands half-way in a
+// straight tab and two thirds of the way in a triplet tab. It goes where the ratio puts it,
+// and everything between moves in proportion. In a triplet tab the half-way place, where a
+// song file's "&" stands, counts as the off-beat too.
 func (s Swing) placeOf(at int64) int64 {
 	if s.Pair == 0 {
 		return at
@@ -84,10 +84,10 @@ func (s Swing) placeOf(at int64) int64 {
 	return s.Long + (at-2*third)*(s.Pair-s.Long)/(s.Pair-2*third)
 }
 
-// Swung is where a tick of the pass falls when it is Swung. Pairs count from the
-// bar line; what is left of a bar after its last whole pair stays straight. A
-// place before the pass belongs to the bar before: it swings as that pass does, so that
-// the drummer, who strikes there, and the others are together.
+// Swung is the tick at which a tick of the grid sounds when the pass swings. Pairs count
+// from the bar line; the rest of a bar after its last whole pair stays straight. A tick
+// before the pass belongs to the bar before and swings as the pass before does, so that the
+// drummer, who strikes there, and the others are together.
 func (p *Plan) Swung(tick int64) int64 {
 	if tick < 0 {
 		s, bar := p.Swing(), int64(0)
@@ -109,15 +109,14 @@ func (p *Plan) Swung(tick int64) int64 {
 	}
 	bar := p.Pass.Bars[p.BarAt(tick)]
 	at := (tick - bar.Start) % s.Pair
-	begin := tick - at
-	if begin+s.Pair > bar.Start+bar.Length {
+	pairStart := tick - at
+	if pairStart+s.Pair > bar.Start+bar.Length {
 		return tick
 	}
-	return begin + s.placeOf(at)
+	return pairStart + s.placeOf(at)
 }
 
-// swingPoint is a ratio of long to short, in thousandths, at a tempo in beats a
-// minute.
+// swingPoint is the ratio of long to short, in thousandths, at a tempo in beats a minute.
 type swingPoint struct{ bpm, perMille int64 }
 
 // swingCurve is the ratio of a swung ride by tempo. From 200 up it follows the

@@ -11,15 +11,14 @@ import (
 // band; the record for single strokes is 10.1 a hand, World's Fastest Drummer 2013).
 const AgainUS = 100_000
 
-// A pass is played without knowing what is struck in the next. So that two hands
-// and two feet can go over the border, and a pianist's fingers on their keys, a pass
-// leaves them time: nothing is struck so near to its end that it could not be
-// struck again there. On the grid that takes a stroke away only where steps are
-// shorter than a limb's limit, as in sixteenths over 150 beats a minute; else it
-// holds back what comes late.
+// A pass is played without knowing what is struck in the next. So each pass leaves the hands
+// and feet of the drummer and the fingers of the pianist time before the border: nothing is
+// struck so near to the end that it could not be struck again at the end. A stroke on the
+// grid is taken away for that only where steps are shorter than a limb's limit, as in
+// sixteenths over 150 beats a minute. Otherwise only late strokes are moved forward.
 
-// LastStroke is the last tick at which something can be struck and struck again at
-// the end of the player's part. At the end of the song nothing follows.
+// LastStroke is the last tick at which a player can strike something and strike it again at
+// the end of the part. At the end of the song nothing follows.
 func LastStroke(p *plan.Plan, who timeline.Player) int64 {
 	if p.Pass.After == nil {
 		return p.Pass.Length
@@ -38,9 +37,10 @@ func LastStroke(p *plan.Plan, who timeline.Player) int64 {
 	return tick
 }
 
-// LeaveTimeAtBorder holds the notes of a pass to its last stroke. A push into the next pass is
-// the next one's first stroke, and stays; so does what stays says of, such as a pianist's
-// hit, whose keys the next chord may not need. notes are in order; so is the result.
+// LeaveTimeAtBorder lets no note of a pass start after its last stroke. A push into the next
+// pass stays, as it is the first stroke of that pass. Notes for which stays is true stay too,
+// such as a pianist's hit, whose keys the next chord may not need. notes are in order; so is
+// the result.
 func (t *Playing) LeaveTimeAtBorder(notes []Draft, stays func(n *score.Note) bool) []Draft {
 	last := LastStroke(t.Plan, t.who)
 	out := notes[:0]
@@ -55,6 +55,6 @@ func (t *Playing) LeaveTimeAtBorder(notes []Draft, stays func(n *score.Note) boo
 		}
 		out = append(out, n)
 	}
-	ByStart(out)
+	SortDrafts(out)
 	return out
 }

@@ -1,8 +1,8 @@
 package touch
 
 // delay is how much later than the drums an instrument that swings less strikes the beats,
-// in microseconds, at the reference looseness: as much as makes its own ratio smaller
-// while the off-beats stay together. Off the beats it is 0.
+// in microseconds, at the reference looseness. The late beats make its ratio smaller while
+// its off-beats stay together with the drums. Off the beats it is 0.
 func (t *Playing) delay(tick, pairUS int64) int64 {
 	if t.Feel.Swing.Mode != "tempo" || tick < 0 {
 		return 0

@@ -6,11 +6,11 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// lane is one instrument's share of chance.
+// lane is one instrument's own chance: its draws, apart from those of the band.
 type lane struct {
 	touch, quick plan.Chance // where the draws of velocity and of jitter begin
 	lagUS        int64       // where it sits against the beat, by the feel's figures
-	at, us       int64       // the place asked for last, and its stray there from the band
+	at, us       int64       // the tick asked for last, and how far it strays from the band there
 	asked        bool
 	layers       [bandLayers]layer
 }
@@ -18,17 +18,17 @@ type lane struct {
 // maxLanes is more than there are voices of the kit and players.
 const maxLanes = int(score.String) + len(timeline.PlayerNames)
 
-// layer is one layer of drift. Places are asked for in order as a rule, so that the
-// knots on either side of the last one are mostly those of the next.
+// layer is one layer of drift. Ticks are mostly asked for in order, so the knots on either
+// side of the last tick are kept for the next.
 type layer struct {
 	from        plan.Chance
-	at          int64 // the knot before the place asked for last
-	left, right int64 // it and the one after
+	at          int64 // the index of the knot before the tick asked for last
+	left, right int64 // the values of that knot and the next
 	known       bool
 }
 
-// lane is that of the instrument that plays a note: a voice of the kit, or all that
-// another player has.
+// lane is the lane of the instrument that plays a note. Each voice of the kit has one, and
+// each other player has one.
 func (t *Playing) lane(n *score.Note) *lane {
 	id, onKit := int(score.String)+int(t.who), n.Voice.OnKit()
 	if onKit {
@@ -49,9 +49,9 @@ func (t *Playing) lane(n *score.Note) *lane {
 	return t.lanes[id]
 }
 
-// stray is how far a note is displaced, in microseconds; 0 at looseness 0. Everything
-// struck by one instrument at one place strays alike: a chord stays a chord. Hits that the
-// band plays together follow the shared drift only, so that they are together.
+// stray is how far a note is moved in time, in microseconds; 0 at looseness 0. Everything
+// that one instrument strikes at one tick strays alike, so a chord stays a chord. Hits that
+// the band plays together follow the shared drift only, so that they stay together.
 func (t *Playing) stray(n *score.Note) int64 {
 	if t.loose == 0 {
 		return 0
@@ -72,8 +72,8 @@ func (t *Playing) stray(n *score.Note) int64 {
 	return min(max(us, -most), most)
 }
 
-// lag is where an instrument sits against the beat by the feel's figures, and the delay of
-// one that swings less.
+// lag is how much later than the beat an instrument plays: the feel's figure for it, and the
+// delay of an instrument that swings less.
 func (t *Playing) lag(in *Instrument, l *lane, tick int64) int64 {
 	us := l.lagUS
 	if in.SwingsLess {
@@ -82,9 +82,9 @@ func (t *Playing) lag(in *Instrument, l *lane, tick int64) int64 {
 	return us * min(t.loose, 2*refLooseness) / refLooseness
 }
 
-// scaled is a figure of the reference looseness at the one in force: in proportion
-// up to it, and from there on to 1.85 times as much at looseness 1, where the spread
-// comes near that of the drummers' loosest tenth and stays under it.
+// scaled converts a figure from the reference looseness to the song's looseness. It grows in
+// proportion up to the reference, and from there to 1.85 times the figure at looseness 1.
+// There the spread is a little less than the spread of the drummers' loosest tenth.
 func (t *Playing) scaled(us int64) int64 {
 	if t.loose <= refLooseness {
 		return us * t.loose / refLooseness

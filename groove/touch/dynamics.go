@@ -12,16 +12,16 @@ const GhostCeiling = 44
 
 const (
 	normalCeiling = 114 // nothing but an accent is louder
-	accentOver    = 4   // an accent of weight 1 is this much over all else in its bar
-	accentStep    = 5   // and each weight more adds this
+	accentOver    = 4   // an accent of weight 1 is this much louder than all else in its bar
+	accentStep    = 5   // each further weight adds this
 )
 
-// JustOver is the greatest velocity of what may be as loud as a level, and hardly louder.
+// JustOver is the greatest velocity of a note that may be hardly louder than a level.
 func JustOver(level int) int { return min(level+accentOver, normalCeiling) }
 
-// dynamics gives every note of a player its velocity, 1 to 127: the instrument's
-// level for the touch, by energy and by the place in the bar, with a little chance
-// in it; a fill swells; an accent is louder than anything else in its bar.
+// dynamics returns the velocity of every note of a player, 1 to 127. It is the instrument's
+// level for the touch, changed by the energy, by the place in the bar and a little by chance.
+// A fill swells. An accent is louder than anything else in its bar.
 func (t *Playing) dynamics(notes []score.Note) []uint8 {
 	out := make([]uint8, len(notes))
 	loudest := make([]int, len(t.Pass.Bars)) // by bar, accents left out
@@ -39,14 +39,14 @@ func (t *Playing) dynamics(notes []score.Note) []uint8 {
 			}
 		}
 		spread := t.player.Instrument(n).Spread
-		if n.Touch == feel.Strong { // the hand's own ceiling evens them out
+		if n.Touch == feel.Strong { // a hand at its limit strikes more evenly
 			spread = spread * 2 / 3
 		}
 		v += int(t.scaled(t.lane(n).touch.At(n.At, int64(n.Key)).Bell()*spread) / plan.BellUnit)
 		if n.Touch == feel.Ghost {
 			v = min(v, GhostCeiling)
 		}
-		if v > most { // thrown back, so that loud strokes are not all the same
+		if v > most { // mirrored at the ceiling, so that loud strokes are not all the same
 			v = max(2*most-v, most-accentOver)
 		}
 		v = max(v, 1)
@@ -75,9 +75,9 @@ func (t *Playing) dynamics(notes []score.Note) []uint8 {
 	return out
 }
 
-// loudestBefore is the loudest that the player was, as far as this pass knows, in the
-// bar in front of it, where a pushed accent sounds that is the pass's own: as loud as
-// the energy there allows. 0 for a note inside the pass.
+// loudestBefore is how loud the player may have been in the bar before the pass. A pushed
+// accent on the first beat of the pass sounds in that bar. The pass does not know the notes
+// there, so this is what the energy there allows. 0 for a note inside the pass.
 func (t *Playing) loudestBefore(n *score.Note) int {
 	if n.At >= 0 || t.Pass.Before == nil {
 		return 0
@@ -102,8 +102,8 @@ func (t *Playing) nominal(n *score.Note) int {
 	return (v + lift) * in.Places[t.MetricPlace(bar, n.At)] / 100
 }
 
-// energyLift is what the energy adds in a bar. A section whose energy moves does so
-// evenly, bar by bar, where the level's rows change in steps.
+// energyLift is what the energy adds to the velocity in a bar. Where a section's energy
+// moves, the lift moves evenly, bar by bar, though the rows change in steps.
 func (t *Playing) energyLift(lift *plan.ByEnergy[int], bar int) int {
 	from, to := t.Pass.EnergyFrom-1, t.Pass.EnergyTo-1
 	n := len(t.Pass.Bars) - 1

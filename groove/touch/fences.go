@@ -9,9 +9,9 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// fences are the ticks that neither a start nor an end may cross, in order: the
-// pass's own borders and the stops; and with the bars of written hits, whose lines a
-// pushed chord is tied over.
+// fences are the ticks that neither the start nor the end of a note may cross, in order.
+// hard are the borders of the pass and of the stops. all has the bar lines round bars of
+// written hits too, which a pushed chord may be tied over.
 type fences struct{ hard, all []int64 }
 
 func newFences(p *plan.Plan, who timeline.Player) fences {
@@ -23,7 +23,7 @@ func newFences(p *plan.Plan, who timeline.Player) fences {
 	for _, s := range p.Cues.Silences(who) {
 		out.hard = append(out.hard, s.Start, s.End)
 	}
-	if p.Cues.End(who) < p.Pass.Length { // who has no chords strikes it here; the others in the next pass
+	if p.Cues.End(who) < p.Pass.Length { // players without chords strike the push here, the others in the next pass
 		out.hard = append(out.hard, p.Pass.Length)
 	}
 	slices.Sort(out.hard)
@@ -40,8 +40,8 @@ func newFences(p *plan.Plan, who timeline.Player) fences {
 	return out
 }
 
-// around are the fences on either side of a note. What is struck ahead of the first bar
-// line was pushed there; no early hand goes over it.
+// around are the fences on either side of a note. Only a pushed note may start before the
+// first bar line; an early hand may not.
 func (f fences) around(n *score.Note) (low, high int64) {
 	list := f.all
 	if n.Art.Has(score.Pushed) {
@@ -55,7 +55,7 @@ func (f fences) around(n *score.Note) (low, high int64) {
 	return low, high
 }
 
-// Latest is the tick that a note may not be held beyond.
+// Latest is the last tick to which a note may be held.
 func (t *Playing) Latest(n *score.Note) int64 {
 	_, high := t.fences.around(n)
 	return high

@@ -5,11 +5,12 @@ import (
 	"plinth/groove/plan"
 )
 
-// Instrument is how an instrument answers to a hand and strays in time. A drummer has
-// many, other players one.
+// Instrument is how an instrument responds to the hand and strays in time. A drummer has
+// many, other players have one.
 type Instrument struct {
 	Levels Levels
-	// Places are per cents of the level on a beat, half-way between beats, and elsewhere.
+	// Places say how loud it is on a beat, half-way between beats, and elsewhere, in per cent
+	// of the level.
 	Places [3]int
 	// Spread is the standard deviation of velocity at looseness 0.4.
 	Spread int64
@@ -39,7 +40,7 @@ func (l Levels) Of(touch feel.Touch) int {
 	return l[2]
 }
 
-// lift is what the energies add to its velocities.
+// lift is what each energy adds to the velocities of the instrument.
 func (i *Instrument) lift() *plan.ByEnergy[int] {
 	if i.Lift != nil {
 		return i.Lift

@@ -14,13 +14,13 @@ const (
 
 // bandDrift is the wandering that the whole band shares in a pass.
 type bandDrift struct {
-	// The knots, layer by layer, all of the pass: the ends of long notes ask far ahead of
-	// their beginnings.
+	// The knots of the whole pass, layer by layer. The end of a long note asks for a knot far
+	// ahead.
 	knots [bandLayers][]int16
-	first int64 // the first of layer 0's: the eighth that holds the earliest note
+	first int64 // the index of the first knot in layer 0: the eighth that holds the earliest note
 	from  [bandLayers]plan.Chance
-	// The drifts asked for last, each at a place of its own for its tick: all players
-	// and all notes of a chord ask for the same ones.
+	// The drifts worked out last, as a hash table by tick. All players and all notes of a
+	// chord ask for the same drifts.
 	asked []drift
 	// Room for both, from pass to pass.
 	allKnots []int16
@@ -30,7 +30,7 @@ type bandDrift struct {
 // drift is the band's wandering at a tick, in microseconds.
 type drift struct{ tick, us int64 }
 
-// Places for drifts: one for each driftGrid ticks, over and over.
+// The size of that table: one place for each driftGrid ticks, used over and over.
 const (
 	driftGrid   = quarter / 8
 	driftPlaces = 1 << 11 // at most, a power of two
@@ -86,7 +86,7 @@ func (t *Playing) drift(tick int64) int64 {
 	return d.us
 }
 
-// wander works the band's drift out.
+// wander works out the band's drift.
 func (t *Playing) wander(tick int64) int64 {
 	b := &t.band
 	eighth := floorDiv(tick, layerPeriod)
@@ -106,9 +106,9 @@ func (t *Playing) wander(tick int64) int64 {
 
 // laneNoise is long-range correlated: the sum of n layers of the same strength. That is
 // the classic recipe for 1/f noise; here each layer's knots come from the table of
-// chance, joined by straight lines, so that any place can be asked for on its own.
+// chance, joined by straight lines, so that each tick can be worked out on its own.
 // sd is the standard deviation of the sum at the reference looseness. The slow
-// layers are 0 at both ends of the pass: passes meet in time.
+// layers are 0 at both ends of the pass, so that neighbouring passes fit together.
 func (t *Playing) laneNoise(l *lane, tick, sd int64, n int) int64 {
 	first := floorDiv(tick, layerPeriod)
 	sum := int64(0)
@@ -138,7 +138,7 @@ func (t *Playing) knot(from plan.Chance, k int, i int64) int64 {
 	return from.At(i).Bell()
 }
 
-// interpolate is the value a part of a period of layer k after the knot left of it.
+// interpolate is the value of layer k at part ticks after the knot with the value left.
 func interpolate(left, right, part int64, k int) int64 {
 	if part == 0 {
 		return left
@@ -146,7 +146,7 @@ func interpolate(left, right, part int64, k int) int64 {
 	return halved((left*(layerPeriod<<k-part)+right*part)/layerPeriod, k)
 }
 
-// halved is v divided by two k times and, like a division, rounded toward 0.
+// halved is v divided by two k times, rounded toward 0 as a division is.
 func halved(v int64, k int) int64 {
 	if v < 0 {
 		return -(-v >> k)

@@ -1,6 +1,6 @@
 package touch
 
-// Figures that time is calibrated against, with where each comes from. "Drummers"
+// The figures of timing, each with its source. "Drummers"
 // are the 4/4 performances of the Groove MIDI Dataset (Google Magenta, CC BY 4.0),
 // measured against their click; F&S is Friberg & Sundström, Music Perception
 // 19(3), 2002, and their report of 1997.
@@ -9,9 +9,9 @@ package touch
 // drift that the whole band shares.
 const bandDriftUS = 7000
 
-// The pianist's beats come later than the drummer's and the off-beats fall
-// together, so that the piano's own ratio is smaller (F&S 2002, abstract). Its
-// excess over 1 is ownSwingPerMille of the drummer's: in 34 hand-annotated trio
+// The pianist's beats come later than the drummer's, and their off-beats fall together, so
+// the piano's ratio is smaller (F&S 2002, abstract). What its ratio has over 1 is
+// ownSwingPerMille of what the drummer's has over 1: in 34 hand-annotated trio
 // tracks the medians were 1.7, 1.6, 1.4 and 1.2 where the drummers' were 2.4, 2.4,
 // 1.7 and 1.5. The delay is at most maxDelayUS: Nelias et al. 2022 found 30 ms
 // to add the most swing.
@@ -23,8 +23,8 @@ const (
 // refLooseness is the looseness, per mille, at which the figures hold.
 const refLooseness = 400
 
-// maxStrayUS bounds any displacement, and straySixteenths does so as a share, in
-// per cent, of a sixteenth at the tempo of the place: notes keep their order.
+// maxStrayUS is the farthest that a note may stray, and straySixteenths is the same in per cent
+// of a sixteenth at the tempo there, so that notes keep their order.
 const (
 	maxStrayUS      = 50_000
 	straySixteenths = 38

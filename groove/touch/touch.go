@@ -18,9 +18,9 @@ import (
 // quarter is the length of a quarter in ticks.
 const quarter = meter.TicksPerQuarter
 
-// Note is one note of a part as it is played. Tick is absolute in the playing of a song
-// and relative to the pass in that of a pass; Length is in ticks, at least 1; Key and
-// Velocity are MIDI numbers (velocity 1 to 127).
+// Note is one note of a part as it is played. Tick counts from the start of the song when a
+// song is played and from the start of the pass when a pass is. Length is in ticks, at least
+// 1. Key and Velocity are MIDI numbers (velocity 1 to 127).
 type Note struct {
 	Tick     int64
 	Length   int64
@@ -30,21 +30,21 @@ type Note struct {
 	Meant    int32 // the note of the score that it plays: an index in its pass's part
 }
 
-// InOrder puts notes in the order of a part: by tick, then by key.
-func InOrder(notes []Note) {
+// SortNotes puts notes in the order of a part: by tick, then by key.
+func SortNotes(notes []Note) {
 	nearsort.By(notes, func(n *Note) int64 { return n.Tick<<8 | int64(n.Key) })
 }
 
 // Draft is a note on its way from the grid to the tick at which it is played.
 type Draft struct {
 	*score.Note
-	index      int32 // of the note among those that are meant
+	index      int32 // of the note in the player's part of the score
 	Start, End int64 // ticks of the pass
 	velocity   uint8
 }
 
-// ByStart puts drafts in order of time; those on one tick keep their order.
-func ByStart(notes []Draft) {
+// SortDrafts puts drafts in order of time; those on one tick keep their order.
+func SortDrafts(notes []Draft) {
 	nearsort.By(notes, func(n *Draft) int64 { return n.Start })
 }
 
@@ -61,12 +61,12 @@ type Player interface {
 // Shape is how a note stands out of its figure, as in the swell of a fill.
 type Shape struct {
 	Swell int // added to its velocity
-	Most  int // its greatest velocity; 0: no other than everybody's
+	Most  int // its greatest velocity; 0: the usual one
 }
 
-// Playing is a pass on its way from paper to sound: how it lies in time, by the feel and by
-// chance. What it remembers of one player serves the next. It belongs to one goroutine,
-// the zero value is made ready by Prepare, and it can be prepared again and again.
+// Playing plays a pass: it knows where the feel and chance put its notes in time. What it
+// works out for one player serves the next. Prepare makes it ready for a pass, as often as
+// needed. It belongs to one goroutine.
 type Playing struct {
 	*plan.Plan
 	who    timeline.Player // who plays now
@@ -86,8 +86,8 @@ func (t *Playing) Prepare(p *plan.Plan) {
 	t.prepareDrift()
 }
 
-// Play plays what a player means. Notes are in order of time; the result is in order of
-// tick and key, and its own.
+// Play plays what a player means. notes are in order of time. The result is new and in order
+// of tick and key.
 func (t *Playing) Play(who timeline.Player, player Player, notes []score.Note) []Note {
 	if t.Pass.Tacet.Has(who) {
 		return nil
@@ -110,17 +110,17 @@ func (t *Playing) Play(who timeline.Player, player Player, notes []score.Note) [
 		at = min(max(at, low), high-shortest)
 		end = min(max(end, at+shortest), high)
 		if at < low {
-			continue // no room for a note at all
+			continue // there is no room for a note
 		}
 		out = append(out, Draft{Note: n, index: int32(i), Start: at, End: end, velocity: velocities[i]})
 	}
 	t.drafts = out
-	ByStart(out)
+	SortDrafts(out)
 	return t.endRepeatedNotes(player.Finish(t, out))
 }
 
-// endRepeatedNotes ends a note where the next of the same pitch begins, drops what is left
-// too short by it, and sorts by tick and key.
+// endRepeatedNotes ends a note where the next of the same pitch begins, joins the two where
+// the first would become too short, and sorts by tick and key.
 func (t *Playing) endRepeatedNotes(notes []Draft) []Note {
 	var last [128]int // index into out + 1
 	out := make([]Note, 0, len(notes))
@@ -131,7 +131,7 @@ func (t *Playing) endRepeatedNotes(notes []Draft) []Note {
 				before.Length = n.Start - before.Tick
 			}
 			if before.Length < t.ShortestNote(before.Tick) {
-				// Two attacks in one: the louder, from the first on.
+				// Both become one note: it starts with the first and has the greater velocity.
 				before.Length = max(n.End-before.Tick, before.Length)
 				before.Velocity = max(before.Velocity, n.velocity)
 				continue
@@ -141,6 +141,6 @@ func (t *Playing) endRepeatedNotes(notes []Draft) []Note {
 		out = append(out, Note{Tick: n.Start, Length: n.End - n.Start, Meant: n.index, Key: n.Key,
 			Velocity: n.velocity})
 	}
-	InOrder(out)
+	SortNotes(out)
 	return out
 }

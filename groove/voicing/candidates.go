@@ -81,7 +81,7 @@ func candidates(c harmony.Chord, voices int, avoid uint16, w Room) []Candidate {
 			out = l.spared(c, n, avoid)
 		}
 		if len(out) > 0 {
-			slices.SortFunc(out, inOrder)
+			slices.SortFunc(out, byCost)
 			return thinned(out)
 		}
 	}
@@ -145,8 +145,8 @@ func (l *layout) some(s shape) []Candidate {
 	return nil
 }
 
-// inOrder orders candidates by cost, then from the bottom up.
-func inOrder(a, b Candidate) int {
+// byCost orders candidates by cost, then from the bottom up.
+func byCost(a, b Candidate) int {
 	if d := cmp.Or(cmp.Compare(a.Cost, b.Cost), cmp.Compare(b.N, a.N)); d != 0 {
 		return d
 	}

@@ -53,7 +53,7 @@ func roles(c harmony.Chord) []chordTone {
 			role: roleOf(t, third, sus, seventh)})
 	}
 	if bass != root {
-		invert(out, bass)
+		rankForInversion(out, bass)
 	}
 	slices.SortStableFunc(out, func(a, b chordTone) int {
 		return cmp.Or(cmp.Compare(a.role, b.role), cmp.Compare(rankInRole(a), rankInRole(b)))
@@ -97,12 +97,12 @@ func rankInRole(t chordTone) int8 {
 	return rankOther[t.degree]
 }
 
-// invert ranks for a bass that is not the root: what the bass plays is heard
-// already and goes last, and the root, which nobody else plays now, goes before
-// colours and fifth. Over the fifth it goes before the seventh too: without it
+// rankForInversion changes the ranks of the tones for a bass that is not the root: the tone
+// that the bass plays is heard already and goes last, and the root, which nobody else plays
+// now, goes before colours and fifth. Over the fifth it goes before the seventh too: without it
 // the chord would be another one (Am7/E would be C/E, Cmaj7/G Em/G), unless an altered tone
 // names it.
-func invert(tones []chordTone, bass int8) {
+func rankForInversion(tones []chordTone, bass int8) {
 	overFifth, alteredBass, altered := false, false, false
 	for i := range tones {
 		if tones[i].pc == bass {

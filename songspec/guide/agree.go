@@ -71,8 +71,8 @@ func disagree(m Meter, song meter.Meter) bool {
 
 // inForce is the last of row, which is in order of time, that begins no later than a tick; the
 // zero value if none does.
-func inForce[T any](row []T, at int64, begins func(T) int64) (last T) {
-	if i := sort.Search(len(row), func(i int) bool { return begins(row[i]) > at }); i > 0 {
+func inForce[T any](row []T, at int64, startOf func(T) int64) (last T) {
+	if i := sort.Search(len(row), func(i int) bool { return startOf(row[i]) > at }); i > 0 {
 		last = row[i-1]
 	}
 	return last

@@ -33,7 +33,7 @@ func (f *File) Vocal(name string) (Choice, error) {
 	case len(with) == 0:
 		return Choice{}, ErrSilent
 	case name != "":
-		return f.named(name, with)
+		return f.chooseNamed(name, with)
 	}
 	type ranked struct {
 		t     *Track
@@ -66,7 +66,8 @@ func (f *File) Vocal(name string) (Choice, error) {
 // ErrSilent is the error for a file, or a named track, without a note.
 var ErrSilent = errors.New("the file has no notes")
 
-func (f *File) named(name string, with []*Track) (Choice, error) {
+// chooseNamed chooses the track with a name; with are the tracks that have notes.
+func (f *File) chooseNamed(name string, with []*Track) (Choice, error) {
 	want := strings.ToLower(strings.TrimSpace(name))
 	silent := false
 	for i := range f.Tracks {

@@ -39,10 +39,10 @@ func RegisterOf(keys []int) Register {
 // SungRegister is the register of the sung notes that begin in a pass. ok is false if there
 // are none or no vocal is given.
 func SungRegister(p *timeline.Pass) (r Register, ok bool) {
-	begin := slices.DeleteFunc(slices.Clone(p.Sung), func(n timeline.SungNote) bool {
+	inPass := slices.DeleteFunc(slices.Clone(p.Sung), func(n timeline.SungNote) bool {
 		return n.Tick < 0 || n.Tick >= p.Length
 	})
-	return RegisterOf(keysOf(begin, sungKey)), len(begin) > 0
+	return RegisterOf(keysOf(inPass, sungKey)), len(inPass) > 0
 }
 
 // keysOf are the MIDI note numbers of notes.

@@ -37,7 +37,7 @@ func (p *suffixParser) resolve() quality {
 	p.third(&q, minor)
 	p.fifth(&q)
 	p.sevenths(&q)
-	p.upper(&q, minor)
+	p.extensions(&q, minor)
 	p.additions(&q)
 	if p.no3 {
 		q.deg[3] = 0
@@ -96,10 +96,10 @@ func (p *suffixParser) sevenths(q *quality) {
 	}
 }
 
-// upper adds the ninth, eleventh and thirteenth that the number stands for. An 11 leaves
-// out the major third, with which it clashes; a 13 has the eleventh only over a minor
-// third. Common practice, no single source.
-func (p *suffixParser) upper(q *quality, minor bool) {
+// extensions adds the ninth, eleventh and thirteenth that the number stands for. An 11
+// leaves out the major third, with which it clashes; a 13 has the eleventh only over a
+// minor third. Common practice, no single source.
+func (p *suffixParser) extensions(q *quality, minor bool) {
 	if p.number >= 9 || p.nine {
 		q.deg[9] = natural
 	}

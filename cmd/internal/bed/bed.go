@@ -93,7 +93,7 @@ func Load(req Request) (*Result, error) {
 	if err != nil {
 		return res, &SongError{req.Song, err}
 	}
-	folder := &songFolder{dir: filepath.Dir(song), held: req.ReadFile, read: []string{song}}
+	folder := &songFolder{dir: filepath.Dir(song), callerRead: req.ReadFile, read: []string{song}}
 	src, err := folder.readFile(song)
 	if err == nil {
 		res.Song = load.Read(req.Song, src, folder)

@@ -16,15 +16,15 @@ const maxRead = 8 << 20
 // all links followed, and nothing outside.
 type songFolder struct {
 	dir string // absolute
-	// held reads a file for a caller that holds the files, so that nothing is read from a
-	// disk that may be elsewhere already; nil reads the disk.
-	held func(path string) ([]byte, error)
-	read []string // what was read or looked for in vain
+	// callerRead reads a file for a caller that has read the files already, so that nothing is
+	// read from a disk that may have moved on; nil reads the disk.
+	callerRead func(path string) ([]byte, error)
+	read       []string // what was read or looked for in vain
 }
 
 func (f *songFolder) readFile(path string) ([]byte, error) {
-	if f.held != nil {
-		return f.held(path)
+	if f.callerRead != nil {
+		return f.callerRead(path)
 	}
 	return files.Read(path, maxRead)
 }
@@ -34,7 +34,7 @@ func (f *songFolder) ReadFile(name string) ([]byte, error) {
 	path, err := files.Inside(f.dir, name)
 	f.read = append(f.read, path)
 	switch {
-	case err == nil, f.held != nil && errors.Is(err, fs.ErrNotExist):
+	case err == nil, f.callerRead != nil && errors.Is(err, fs.ErrNotExist):
 		// A caller that holds the files may still have one that a save is just about to
 		// put back.
 	case errors.Is(err, files.ErrOutside):

@@ -6,14 +6,14 @@ import (
 	"plinth/songspec/wording"
 )
 
-// finish puts the passes one after another: absolute times, neighbours, pushes
-// over a border, and the three maps.
-func (r *resolver) finish() {
+// joinPasses puts the passes one after another: it fills in absolute times, neighbours,
+// pushes over a border, and the tempo, meter and key maps.
+func (r *resolver) joinPasses() {
 	t := r.tl
 	if len(t.Passes) == 0 {
 		return
 	}
-	r.lead()
+	r.addLead()
 	at := t.Lead
 	seen := map[string]int{}
 	for i := range t.Passes {
@@ -25,22 +25,22 @@ func (r *resolver) finish() {
 	}
 	t.End = at
 	cue.Join(t.Passes)
-	if !r.f.failed && !r.rep.Diags.HasErrors() { // chords that cannot be read have no place
-		r.meets()
+	if !r.f.failed && !r.rep.Diags.HasErrors() { // bad chords are missing from the timeline
+		r.noteFates()
 	}
 	timeline.VaryFills(t.Passes, t.Take)
-	r.maps()
-	r.idle()
-	r.unplayed()
+	r.makeMaps()
+	r.warnIdleEvents()
+	r.warnUnplayedGrooves()
 	if v := r.f.vocal; v != nil && v.from != nil && v.from.v > r.bars {
 		r.rep.Errorf(v.from.rng, "The vocal starts after the song",
 			"The song has %s; from is the bar of the song where the vocal file begins.", wording.Count(r.bars, "bar"))
 	}
 }
 
-// lead makes the whole bars in front of bar 1: the count-in and what the pickup
-// needs, in the meter of the first pass.
-func (r *resolver) lead() {
+// addLead adds the whole bars before bar 1: the count-in and the bars that the pickup needs, in
+// the meter of the first pass.
+func (r *resolver) addLead() {
 	t := r.tl
 	m := t.Passes[0].Meter
 	if p := r.f.pickup; p != nil {
@@ -51,13 +51,13 @@ func (r *resolver) lead() {
 	t.Lead = int64(t.LeadBars) * bar
 }
 
-// maps makes the song's tempo, meter and key maps, each with its first entry at
-// tick 0 and no entry that repeats the one before.
-func (r *resolver) maps() {
+// makeMaps makes the song's tempo, meter and key maps. Each has its first entry at tick 0, and no
+// entry repeats the one before.
+func (r *resolver) makeMaps() {
 	t := r.tl
 	first := &t.Passes[0]
 	micros := first.Tempos[0].Micros
-	if t.Lead > 0 { // a hold or a rit on the first beat begins there and not in the bars in front
+	if t.Lead > 0 { // a hold or a rit on the first beat does not begin in the bars before
 		micros = microsFor(first.BPM, first.Meter)
 	}
 	t.Tempos = append(t.Tempos, timeline.Tempo{Tick: 0, Micros: micros})
