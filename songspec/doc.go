@@ -4,7 +4,7 @@
 // The stages, each in files of its own:
 //
 //	guard     bounds on size, characters, nesting: before HCL sees the text
-//	syntax    HCL's parser, its messages put into our words (groove files use it, too)
+//	dialect   what package hcltext has to know of songs to put HCL's messages into our words
 //	decode    blocks and attributes into File, every value with its range
 //	chart     chord text into bars, repeats written out
 //	resolve   File, with the feels there are, into a Timeline
@@ -20,6 +20,6 @@
 // ready to copy: `Write tempo = 72.` Text from the song file stands in double
 // quotes, code in none. Words of the trade (bar, beat, feel, lift) before words
 // of computing (attribute, token, integer). Nobody is told off: no "invalid",
-// no "illegal", no exclamation mark. A bound is always named with its figure. The range is as tight as
-// it can be: the count in a place, the chord in a bar.
+// no "illegal", no exclamation mark. A bound is always named with its figure. The range is
+// as tight as it can be: the count in a place, the chord in a bar.
 package songspec
