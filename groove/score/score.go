@@ -10,8 +10,10 @@
 package score
 
 import (
+	"cmp"
+	"slices"
+
 	"plinth/groove/feel"
-	"plinth/groove/nearsort"
 	"plinth/songspec/cue"
 )
 
@@ -151,12 +153,14 @@ type Pass struct {
 
 // ByTick puts notes in order of time; those on one tick keep theirs.
 func ByTick(notes []Note) {
-	nearsort.By(notes, func(n *Note) int64 { return n.At })
+	slices.SortStableFunc(notes, func(a, b Note) int { return cmp.Compare(a.At, b.At) })
 }
 
 // ByTickAndKey puts notes in order of time and, on one tick, of pitch.
 func ByTickAndKey(notes []Note) {
-	nearsort.By(notes, func(n *Note) int64 { return n.At<<8 | int64(n.Key) })
+	slices.SortStableFunc(notes, func(a, b Note) int {
+		return cmp.Compare(a.At<<8|int64(a.Key), b.At<<8|int64(b.Key))
+	})
 }
 
 // NameTexture names a row by how often it strikes and by whether it has something special.
