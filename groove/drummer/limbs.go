@@ -1,6 +1,8 @@
 package drummer
 
 import (
+	"slices"
+
 	"plinth/groove/feel"
 	"plinth/groove/score"
 )
@@ -19,8 +21,17 @@ func (d *Drummer) keepPlayable(notes []score.Note) []score.Note {
 		at[i] = c.Micros(notes[i].At)
 	}
 	keep := make([]bool, len(notes))
-	for _, i := range byRank(notes, rank) {
-		keep[i] = limbIsFree(at, notes, keep, int(i))
+	// The highest rank first, strokes of one rank in order of time.
+	order := make([]uint64, 0, len(notes))
+	for i := range notes {
+		if notes[i].Roll == 0 {
+			order = append(order, uint64(^rank[i])<<32|uint64(i))
+		}
+	}
+	slices.Sort(order)
+	for _, o := range order {
+		i := int(uint32(o))
+		keep[i] = limbIsFree(at, notes, keep, i)
 	}
 	// graceIsPlayable looks at neighbours, so notes are taken out only afterwards.
 	for i := range notes {
@@ -28,37 +39,7 @@ func (d *Drummer) keepPlayable(notes []score.Note) []score.Note {
 			keep[i] = graceIsPlayable(at, notes, keep, i)
 		}
 	}
-	out := notes[:0]
-	for i := range notes {
-		n := &notes[i]
-		if keep[i] {
-			out = append(out, *n)
-		}
-	}
-	return out
-}
-
-// byRank is the order in which strokes are looked at: the highest rank first, strokes of one
-// rank in order of time. Grace strokes are left out.
-func byRank(notes []score.Note, rank []uint8) []int32 {
-	var first [256]int // where the strokes of a rank begin
-	for i := range notes {
-		if notes[i].Roll == 0 {
-			first[rank[i]]++
-		}
-	}
-	all := 0
-	for r := len(first) - 1; r >= 0; r-- {
-		first[r], all = all, all+first[r]
-	}
-	order := make([]int32, all)
-	for i := range notes {
-		if r := rank[i]; notes[i].Roll == 0 {
-			order[first[r]] = int32(i)
-			first[r]++
-		}
-	}
-	return order
+	return score.Without(notes, func(i int) bool { return !keep[i] })
 }
 
 // limbIsFree reports whether stroke i can be added to the strokes that are kept. Of any two
@@ -71,40 +52,34 @@ func limbIsFree(at []int64, notes []score.Note, keep []bool, i int) bool {
 	if n.Voice.Limb() == feel.Hand {
 		together = 2
 	}
-	// The times of the kept strokes of the limb near by, nearest first. Index 0 is stroke i.
-	before, after := [3]int64{at[i]}, [3]int64{at[i]}
-	nb, na := 0, 0
-	for j := i - 1; j >= 0 && at[i]-at[j] < limbGapUS; j-- {
-		if !keep[j] {
-			continue
-		}
-		if notes[j].Voice.Limb() == n.Voice.Limb() && nb < together {
-			nb++
-			before[nb] = at[j]
-		}
-		if notes[j].At == n.At && sameHat(&notes[j], n) {
-			return false
-		}
-	}
-	for j := i + 1; j < len(notes) && at[j]-at[i] < limbGapUS; j++ {
-		if !keep[j] {
-			continue
-		}
-		if notes[j].Voice.Limb() == n.Voice.Limb() && na < together {
-			na++
-			after[na] = at[j]
-		}
-		if notes[j].At == n.At && sameHat(&notes[j], n) {
-			return false
+	// The times of the kept strokes of the limb before and after, nearest first. Index 0 is stroke i.
+	times, count := [2][3]int64{{at[i]}, {at[i]}}, [2]int{}
+	for side, step := range [2]int{-1, 1} {
+		for j := i + step; isNear(at, i, j); j += step {
+			if !keep[j] {
+				continue
+			}
+			if notes[j].Voice.Limb() == n.Voice.Limb() && count[side] < together {
+				count[side]++
+				times[side][count[side]] = at[j]
+			}
+			if notes[j].At == n.At && sameHat(&notes[j], n) {
+				return false
+			}
 		}
 	}
 	for a := 0; a <= together; a++ {
 		b := together - a
-		if a <= nb && b <= na && after[b]-before[a] < limbGapUS {
+		if a <= count[0] && b <= count[1] && times[1][b]-times[0][a] < limbGapUS {
 			return false
 		}
 	}
 	return true
+}
+
+// isNear reports whether there is a stroke j, and less than limbGapUS from stroke i.
+func isNear(at []int64, i, j int) bool {
+	return j >= 0 && j < len(at) && max(at[i]-at[j], at[j]-at[i]) < limbGapUS
 }
 
 // sameHat reports whether two strokes want different things of the one hi-hat.
@@ -117,24 +92,16 @@ func sameHat(a, b *score.Note) bool {
 // must be kept, and the other hand must be free around it.
 func graceIsPlayable(at []int64, notes []score.Note, keep []bool, i int) bool {
 	main := false
-	// free reports whether stroke j leaves the other hand free. Other grace strokes do: the
-	// two of a drag are the rebound of one hand.
-	free := func(j int) bool {
-		if !keep[j] || notes[j].Roll != 0 || notes[j].Voice.Limb() != feel.Hand {
-			return true
-		}
-		own := notes[j].At == notes[i].At && notes[j].Key == notes[i].Key
-		main = main || own
-		return own
-	}
-	for j := i - 1; j >= 0 && at[i]-at[j] < limbGapUS; j-- {
-		if !free(j) {
-			return false
-		}
-	}
-	for j := i + 1; j < len(notes) && at[j]-at[i] < limbGapUS; j++ {
-		if !free(j) {
-			return false
+	for _, step := range [2]int{-1, 1} {
+		for j := i + step; isNear(at, i, j); j += step {
+			// Other grace strokes leave the other hand free: the two of a drag are the rebound of one.
+			if !keep[j] || notes[j].Roll != 0 || notes[j].Voice.Limb() != feel.Hand {
+				continue
+			}
+			if notes[j].At != notes[i].At || notes[j].Key != notes[i].Key {
+				return false
+			}
+			main = true
 		}
 	}
 	return main

@@ -163,6 +163,17 @@ func ByTickAndKey(notes []Note) {
 	})
 }
 
+// Without is a list without the items at some indices, in the same memory.
+func Without[T any](list []T, drop func(i int) bool) []T {
+	out := list[:0]
+	for i, item := range list {
+		if !drop(i) {
+			out = append(out, item)
+		}
+	}
+	return out
+}
+
 // NameTexture names a row by how often it strikes and by whether it has something special.
 func NameTexture(attacks, bars int, special bool, word, other string) string {
 	switch {
