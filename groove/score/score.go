@@ -163,12 +163,13 @@ func ByTickAndKey(notes []Note) {
 	})
 }
 
-// Without is a list without the items at some indices, in the same memory.
+// Without is a list without the items at some indices, in the same memory. drop may change the
+// item that it is asked about.
 func Without[T any](list []T, drop func(i int) bool) []T {
 	out := list[:0]
-	for i, item := range list {
+	for i := range list {
 		if !drop(i) {
-			out = append(out, item)
+			out = append(out, list[i])
 		}
 	}
 	return out
