@@ -162,7 +162,7 @@ func (d *Drummer) chooseFill(s cue.Stretch, v variation, energy int) drumFill {
 		if !f.Suits(energy) {
 			continue
 		}
-		n := fillTicks(f, m)
+		n := fillStep(f, m) * int64(max(1, f.Grid)*f.Beats)
 		if best < 0 || best < length && n > best || n >= length && n < best {
 			best, same = n, nil
 		}
@@ -190,10 +190,6 @@ func fillStep(f *feel.Fill, m meter.Meter) int64 {
 		return quarter / grid
 	}
 	return m.TempoTicks() / grid
-}
-
-func fillTicks(f *feel.Fill, m meter.Meter) int64 {
-	return fillStep(f, m) * int64(max(1, f.Grid)*f.Beats)
 }
 
 // leaveRoomForFills takes away the strokes of the time from the first stroke of a fill on:

@@ -43,7 +43,7 @@ func (c *Pianist) leftLine() []int {
 			if key%12 != ch.Chord.Bass.PC() {
 				continue
 			}
-			set := c.voicingsIn(c.BarAt(ch.Nominal), ch.Chord, key, avoid)
+			set := c.voicingsIn(c.BarAt(ch.Nominal), ch, key, avoid)
 			if set != nil {
 				most = max(most, set.List[0].N)
 			}

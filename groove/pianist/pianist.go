@@ -14,7 +14,6 @@ import (
 	"plinth/groove/voicing"
 	"plinth/songspec/cue"
 	"plinth/songspec/guide"
-	"plinth/songspec/harmony"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
@@ -173,12 +172,12 @@ func Span(setup timeline.PianoSetup) int {
 
 // voicingsIn are the voicings that a chord may have in a bar, in the register of its energy: over
 // a key of the left hand, 0 for none, and better without the pitch classes to avoid.
-func (c *Pianist) voicingsIn(bar int, chord harmony.Chord, left int, avoid uint16) *voicing.Set {
+func (c *Pianist) voicingsIn(bar int, ch *cue.Change, left int, avoid uint16) *voicing.Set {
 	lv, energy := c.Level(bar), c.Energy(bar)
 	w := voicing.Room{Low: compFloor, High: Ceiling(c.Song.Piano, c.Pass), Span: c.span, Left: left}
 	w.Centre = min(cmp.Or(lv.Centre, centres.At(energy)), w.High-6)
 	voices := min(cmp.Or(lv.Voices, compVoices.At(energy)), voicing.MaxVoices)
-	return c.voicer.Set(chord, voices, avoid, w)
+	return c.voicer.Set(ch.Chord, voices, avoid, w)
 }
 
 // leadInto is how the bass moves into the chord that begins at a tick.
@@ -196,7 +195,7 @@ func leadInto(bass []score.Note, tick int64) voicing.Lead {
 func (c *Pianist) chooseVoicings(bass []score.Note) []voicing.Voicing {
 	var start *voicing.Set
 	if b := c.Pass.Before; b != nil {
-		start = c.voicingsIn(0, b.Chord, 0, 0)
+		start = c.voicingsIn(0, &cue.Change{Chord: b.Chord}, 0, 0)
 	}
 	steps := make([]voicing.Step, len(c.changes))
 	for i := range c.changes {
@@ -205,7 +204,7 @@ func (c *Pianist) chooseVoicings(bass []score.Note) []voicing.Voicing {
 		if c.left != nil {
 			left = c.left[i]
 		}
-		set := c.voicingsIn(c.BarAt(ch.Nominal), ch.Chord, left, c.ear.avoided(ch))
+		set := c.voicingsIn(c.BarAt(ch.Nominal), ch, left, c.ear.avoided(ch))
 		steps[i] = voicing.Step{Set: set, Same: ch.Same, Lead: leadInto(bass, ch.Start)}
 		if set != nil {
 			steps[i].Extra = c.ear.tuneCosts(ch, set)

@@ -174,7 +174,9 @@ func (c *Pianist) soundGestures(s gestures) []score.Note {
 			spread++
 		}
 		need := roomUS + 1000*rollMS*int64(spread)
-		roll := m.part == 'r' && !c.afterStop(m.tick) &&
+		// At the end of a stop a roll would begin inside the stop.
+		afterStop := c.silences.Has(m.tick-1) && !c.silences.Has(m.tick)
+		roll := m.part == 'r' && !afterStop &&
 			(k == 0 || c.microsAt(m.tick)-c.microsAt(s.strikes[k-1].tick) >= need)
 		group := groups.groupOf(m, &c.changes[at], roll)
 		press := func(i int, n score.Note, ahead int) { // ahead: of how many notes of a roll it comes
@@ -223,9 +225,3 @@ func (m *mark) note(key uint8, hand score.Voice, group uint32) score.Note {
 
 // microsAt is the time of a tick of the grid, in microseconds.
 func (c *Pianist) microsAt(tick int64) int64 { return c.Clock().Micros(c.Swung(tick)) }
-
-// afterStop reports whether a strike comes at the end of a stop: a roll would begin inside
-// the stop.
-func (c *Pianist) afterStop(tick int64) bool {
-	return c.silences.Has(tick-1) && !c.silences.Has(tick)
-}
