@@ -1,8 +1,6 @@
 package drummer
 
 import (
-	"slices"
-
 	"plinth/groove/feel"
 	"plinth/groove/score"
 )
@@ -21,17 +19,8 @@ func (d *Drummer) keepPlayable(notes []score.Note) []score.Note {
 		at[i] = c.Micros(notes[i].At)
 	}
 	keep := make([]bool, len(notes))
-	// The highest rank first, strokes of one rank in order of time.
-	order := make([]uint64, 0, len(notes))
-	for i := range notes {
-		if notes[i].Roll == 0 {
-			order = append(order, uint64(^rank[i])<<32|uint64(i))
-		}
-	}
-	slices.Sort(order)
-	for _, o := range order {
-		i := int(uint32(o))
-		keep[i] = limbIsFree(at, notes, keep, i)
+	for _, i := range byRank(notes, rank) {
+		keep[i] = limbIsFree(at, notes, keep, int(i))
 	}
 	// graceIsPlayable looks at neighbours, so notes are taken out only afterwards.
 	for i := range notes {
@@ -40,6 +29,29 @@ func (d *Drummer) keepPlayable(notes []score.Note) []score.Note {
 		}
 	}
 	return score.Without(notes, func(i int) bool { return !keep[i] })
+}
+
+// byRank is the order in which strokes are looked at: the highest rank first, strokes of one
+// rank in order of time. Grace strokes are left out.
+func byRank(notes []score.Note, rank []uint8) []int32 {
+	var first [256]int // where the strokes of a rank begin
+	for i := range notes {
+		if notes[i].Roll == 0 {
+			first[rank[i]]++
+		}
+	}
+	all := 0
+	for r := len(first) - 1; r >= 0; r-- {
+		first[r], all = all, all+first[r]
+	}
+	order := make([]int32, all)
+	for i := range notes {
+		if r := rank[i]; notes[i].Roll == 0 {
+			order[first[r]] = int32(i)
+			first[r]++
+		}
+	}
+	return order
 }
 
 // limbIsFree reports whether stroke i can be added to the strokes that are kept. Of any two

@@ -52,7 +52,11 @@ func (p *Plan) BarAt(tick int64) int {
 	if p.here.Start <= tick && tick < p.here.End {
 		return p.hereBar // one note after another is in the same bar
 	}
-	bar := p.Pass.BarAt(tick)
+	// Bars are mostly of one length: look there before searching.
+	bar := max(0, min(int(tick/bars[0].Length), len(bars)-1))
+	if b := &bars[bar]; tick < b.Start || tick >= b.Start+b.Length {
+		bar = p.Pass.BarAt(tick)
+	}
 	p.here, p.hereBar = cue.Stretch{Start: bars[bar].Start, End: bars[bar].Start + bars[bar].Length}, bar
 	return bar
 }
