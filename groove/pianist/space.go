@@ -1,16 +1,14 @@
 package pianist
 
 import (
-	"cmp"
-	"slices"
-
+	"plinth/groove/nearsort"
 	"plinth/groove/voicing"
 )
 
 // mergeMarks puts the strikes in order and makes one strike of those on one tick. An accent
 // wins over all others. A change of chord is struck in the way in which the tab strikes there.
 func mergeMarks(in []mark) []mark {
-	slices.SortStableFunc(in, func(a, b mark) int { return cmp.Compare(a.tick, b.tick) })
+	nearsort.By(in, func(m *mark) int64 { return m.tick })
 	out := in[:0]
 	for _, m := range in {
 		n := len(out) - 1

@@ -10,10 +10,8 @@
 package score
 
 import (
-	"cmp"
-	"slices"
-
 	"plinth/groove/feel"
+	"plinth/groove/nearsort"
 	"plinth/songspec/cue"
 )
 
@@ -153,14 +151,12 @@ type Pass struct {
 
 // ByTick puts notes in order of time; those on one tick keep theirs.
 func ByTick(notes []Note) {
-	slices.SortStableFunc(notes, func(a, b Note) int { return cmp.Compare(a.At, b.At) })
+	nearsort.By(notes, func(n *Note) int64 { return n.At })
 }
 
 // ByTickAndKey puts notes in order of time and, on one tick, of pitch.
 func ByTickAndKey(notes []Note) {
-	slices.SortStableFunc(notes, func(a, b Note) int {
-		return cmp.Compare(a.At<<8|int64(a.Key), b.At<<8|int64(b.Key))
-	})
+	nearsort.By(notes, func(n *Note) int64 { return n.At<<8 | int64(n.Key) })
 }
 
 // Without is a list without the items at some indices, in the same memory. drop may change the

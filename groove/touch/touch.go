@@ -6,9 +6,9 @@
 package touch
 
 import (
-	"cmp"
 	"slices"
 
+	"plinth/groove/nearsort"
 	"plinth/groove/plan"
 	"plinth/groove/score"
 	"plinth/songspec/meter"
@@ -32,9 +32,7 @@ type Note struct {
 
 // SortNotes puts notes in the order of a part: by tick, then by key.
 func SortNotes(notes []Note) {
-	slices.SortStableFunc(notes, func(a, b Note) int {
-		return cmp.Compare(a.Tick<<8|int64(a.Key), b.Tick<<8|int64(b.Key))
-	})
+	nearsort.By(notes, func(n *Note) int64 { return n.Tick<<8 | int64(n.Key) })
 }
 
 // Draft is a note on its way from the grid to the tick at which it is played.
@@ -47,7 +45,7 @@ type Draft struct {
 
 // SortDrafts puts drafts in order of time; those on one tick keep their order.
 func SortDrafts(notes []Draft) {
-	slices.SortStableFunc(notes, func(a, b Draft) int { return cmp.Compare(a.Start, b.Start) })
+	nearsort.By(notes, func(n *Draft) int64 { return n.Start })
 }
 
 // Player is what touch has to know of a player.
