@@ -197,6 +197,9 @@ func fillStep(f *feel.Fill, m meter.Meter) int64 {
 // A fill that begins after the beat leaves the backbeat on that beat (common practice, no
 // single source).
 func leaveRoomForFills(notes []score.Note, fills []drumFill) []score.Note {
+	if len(fills) == 0 {
+		return notes
+	}
 	// reach[i] is where the first i fills have all ended, so that few of thousands are looked at.
 	reach := make([]int64, len(fills)+1)
 	for i := range fills {

@@ -32,8 +32,9 @@ func (c *Pianist) thinOut(in []mark) []mark {
 		if c.ear.isBusy(bar) {
 			budget = budget * 3 / 4
 		}
+		over := max(0, last-first-max(1, budget))
 		var spare []int // what may go, the least important first
-		for i := last - 1; i >= first; i-- {
+		for i := last - 1; over > 0 && i >= first; i-- {
 			if !in[i].forced {
 				spare = append(spare, i)
 			}
@@ -42,7 +43,6 @@ func (c *Pianist) thinOut(in []mark) []mark {
 			a, b := &in[i], &in[j]
 			return cmp.Or(cmp.Compare(a.importance(), b.importance()), cmp.Compare(a.touch, b.touch))
 		})
-		over := max(0, last-first-max(1, budget))
 		for _, i := range spare[:min(over, len(spare))] {
 			drop[i] = true
 		}
