@@ -30,7 +30,12 @@ type Drummer struct {
 // Prepare makes the drummer ready for a pass.
 func (d *Drummer) Prepare(p *plan.Plan) {
 	d.Plan, d.groups = p, nil
-	d.family = slices.DeleteFunc(slices.Clone(p.Set.Fills), func(f feel.Fill) bool { return f.Family != p.Feel.Fills })
+	d.family = d.family[:0]
+	for i := range p.Set.Fills {
+		if f := &p.Set.Fills[i]; f.Family == p.Feel.Fills {
+			d.family = append(d.family, *f)
+		}
+	}
 }
 
 // Play is the drummer's part of the pass, on the grid: time and fills, then what the events
