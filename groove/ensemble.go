@@ -32,11 +32,7 @@ func playAll(tl *timeline.Timeline, set *feel.Set, which []int, parts []PassPart
 	}
 	var others sync.WaitGroup
 	for range workers - 1 {
-		others.Add(1)
-		go func() {
-			defer others.Done()
-			work()
-		}()
+		others.Go(work)
 	}
 	work()
 	others.Wait()

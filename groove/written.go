@@ -56,14 +56,12 @@ func textures(p *plan.Plan, who timeline.Player, texture func(*feel.Level) strin
 	}
 	var out []score.Region
 	var before *feel.Level
+	name := ""
 	for bar := range p.Pass.Bars {
 		lv, end := p.Level(bar), p.BarEnd(bar)
-		if lv == before && len(out) > 0 {
-			out[len(out)-1].To = end
-			continue
+		if lv != before {
+			before, name = lv, texture(lv)
 		}
-		before = lv
-		name := texture(lv)
 		if n := len(out); n > 0 && out[n-1].Name == name {
 			out[n-1].To = end
 			continue

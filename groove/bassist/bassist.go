@@ -3,6 +3,7 @@
 package bassist
 
 import (
+	"slices"
 	"sort"
 
 	"plinth/groove/feel"
@@ -134,12 +135,11 @@ const releaseTicks = quarter / 8
 
 // layRow lays the feel's bass row over the pass.
 func (b *Bassist) layRow() {
-	alone := b.Cues.Alone
 	ending := b.Ending()
 	b.notes = b.notes[:0]
 	open := -1 // the note that "=" holds on
 	for bar := range b.Pass.Bars {
-		if alone[bar] {
+		if b.Cues.Alone[bar] {
 			open = -1
 			continue
 		}
@@ -185,17 +185,13 @@ func (b *Bassist) layRow() {
 func (b *Bassist) strikeChanges() {
 	pushes := b.Cues.Pushes(timeline.Bass)
 	tied := map[int64]int64{} // start of a push: the end of the note it replaces
-	kept := b.notes[:0]
-	for _, n := range b.notes {
-		if w, ok := pushes.Over(n.tick); ok {
+	b.notes = slices.DeleteFunc(b.notes, func(n bassNote) bool {
+		w, over := pushes.Over(n.tick)
+		if over {
 			tied[w.From] = max(tied[w.From], n.end)
-			continue
 		}
-		if n.tick < b.end {
-			kept = append(kept, n)
-		}
-	}
-	b.notes = kept
+		return over || n.tick >= b.end
+	})
 	for k := range b.changes {
 		c := &b.changes[k]
 		if c.Same && !c.Pushed() {
@@ -219,11 +215,16 @@ func (b *Bassist) strikeChanges() {
 	}
 }
 
+// firstFrom is the index of the first note that is struck at a tick or later.
+func (b *Bassist) firstFrom(tick int64) int {
+	return sort.Search(len(b.notes), func(i int) bool { return b.notes[i].tick >= tick })
+}
+
 // noteAt returns the index of the note struck at a tick, and adds a note when there is none.
 // The new note ends where the note that it cuts short would have ended. In a silence it lasts
 // as long as the note before it. It never reaches over the next note.
 func (b *Bassist) noteAt(tick, most int64) int {
-	i := sort.Search(len(b.notes), func(i int) bool { return b.notes[i].tick >= tick })
+	i := b.firstFrom(tick)
 	if i < len(b.notes) && b.notes[i].tick == tick {
 		return i
 	}
@@ -240,9 +241,7 @@ func (b *Bassist) noteAt(tick, most int64) int {
 	if i < len(b.notes) {
 		n.end = min(n.end, b.notes[i].tick)
 	}
-	b.notes = append(b.notes, bassNote{})
-	copy(b.notes[i+1:], b.notes[i:])
-	b.notes[i] = n
+	b.notes = slices.Insert(b.notes, i, n)
 	return i
 }
 
@@ -269,7 +268,7 @@ func (b *Bassist) strikeAccents() {
 // at the same time. In a tab in triplets that is the case for the off-beat and the half-way
 // place, where a song file's "&" stands.
 func (b *Bassist) alignRowTo(tick int64) {
-	i := sort.Search(len(b.notes), func(i int) bool { return b.notes[i].tick >= tick })
+	i := b.firstFrom(tick)
 	for _, k := range [2]int{i - 1, i} {
 		if k >= 0 && k < len(b.notes) && b.notes[k].accent == 0 && !b.notes[k].pushed &&
 			b.Swung(b.notes[k].tick) == b.Swung(tick) {
@@ -294,27 +293,21 @@ func (b *Bassist) strikeFinalHit() {
 // written hits, in the rest of a held beat and under N.C.
 func (b *Bassist) obeyEvents() {
 	silences, holds, alone := b.Cues.Silences(timeline.Bass), b.Cues.Holds, b.Cues.Alone
-	var none []int64 // where the chords stop
+	var none cue.Stretches // where the chords stop
 	for i := range b.changes {
 		if c := &b.changes[i]; c.Chord.None {
-			none = append(none, c.Start)
+			none = append(none, cue.Stretch{Start: c.Start, End: c.End})
 		}
 	}
 	kept := b.notes[:0]
 	for i := range b.notes {
 		n := b.notes[i]
 		c := cue.ChangeAt(b.changes, n.tick)
-		bar := b.BarAt(n.tick)
-		inHold := holds.Has(n.tick)
 		if silences.Has(n.tick) || c == nil || c.Chord.None || n.tick < c.Start ||
-			inHold && n.accent == 0 && !n.pushed || alone[bar] && n.accent == 0 && !n.pushed {
+			(holds.Has(n.tick) || alone[b.BarAt(n.tick)]) && n.accent == 0 && !n.pushed {
 			continue
 		}
-		n.end = min(n.end, b.end)
-		if i := sort.Search(len(none), func(i int) bool { return none[i] > n.tick }); i < len(none) {
-			n.end = min(n.end, none[i])
-		}
-		n.end = silences.Next(n.tick, n.end)
+		n.end = silences.Next(n.tick, none.Next(n.tick, min(n.end, b.end)))
 		kept = append(kept, n)
 	}
 	b.notes = kept
@@ -359,9 +352,7 @@ func (b *Bassist) findChords() {
 		n := &b.notes[i]
 		for at+1 < len(b.changes) && b.changes[at+1].Start <= n.tick {
 			at++
-			if !b.changes[at].Same {
-				fresh = true
-			}
+			fresh = fresh || !b.changes[at].Same
 		}
 		n.change = max(at, 0)
 		if fresh && n.degree != 'g' {

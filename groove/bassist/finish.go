@@ -2,17 +2,12 @@ package bassist
 
 import "plinth/groove/touch"
 
-// Finish lets only one note sound at a time.
-func (b *Bassist) Finish(t *touch.Playing, drafts []touch.Draft) []touch.Draft {
-	return oneAtATime(t, drafts)
-}
-
 // legatoTicks: two bass notes closer than this on the grid follow without a gap.
 const legatoTicks = 2
 
-// oneAtATime ends every note where the next begins at the latest; notes that
-// follow each other on the grid do so as played.
-func oneAtATime(t *touch.Playing, notes []touch.Draft) []touch.Draft {
+// Finish lets only one note sound at a time. It ends every note where the next begins at the
+// latest; notes that follow each other on the grid do so as played.
+func (b *Bassist) Finish(t *touch.Playing, notes []touch.Draft) []touch.Draft {
 	out := notes[:0]
 	for i, n := range notes {
 		if i+1 < len(notes) {

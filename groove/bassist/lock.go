@@ -1,6 +1,8 @@
 package bassist
 
 import (
+	"slices"
+
 	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
 )
@@ -20,7 +22,7 @@ func (b *Bassist) lockToKicks(kicks []int64) {
 			continue
 		}
 		all++
-		if i := b.soundingAt(k); i >= 0 {
+		if i := b.firstFrom(k+1) - 1; i >= 0 && b.notes[i].end > k {
 			met++
 		} else {
 			bare = append(bare, k)
@@ -30,16 +32,13 @@ func (b *Bassist) lockToKicks(kicks []int64) {
 		if met*100 >= LockPerCent*all {
 			return
 		}
-		i := b.lastBefore(k)
+		i := b.firstFrom(k+1) - 1
 		if i < 0 || !b.canHoldTo(i, k) {
 			continue
 		}
 		end := k + quarter/4
 		if i+1 < len(b.notes) {
 			end = min(end, b.notes[i+1].tick)
-		}
-		if bar := b.BarAt(k); b.Cues.Alone[bar] {
-			continue
 		}
 		end = b.Cues.Silences(timeline.Bass).Next(b.notes[i].tick, end)
 		b.notes[i].end, b.notes[i].breath = min(end, b.end), 0
@@ -56,28 +55,6 @@ func (b *Bassist) maySound(tick int64) bool {
 	return !b.Cues.Silences(timeline.Bass).Has(tick)
 }
 
-// lastBefore is the last note struck at or before a tick, or -1.
-func (b *Bassist) lastBefore(tick int64) int {
-	low, high := 0, len(b.notes)
-	for low < high {
-		mid := (low + high) / 2
-		if b.notes[mid].tick > tick {
-			high = mid
-		} else {
-			low = mid + 1
-		}
-	}
-	return low - 1
-}
-
-// soundingAt is the note that sounds at a tick, or -1.
-func (b *Bassist) soundingAt(tick int64) int {
-	if i := b.lastBefore(tick); i >= 0 && b.notes[i].end > tick {
-		return i
-	}
-	return -1
-}
-
 // canHoldTo reports whether a note can be held to a tick: the chord is still the same,
 // and no stop and no bar of written hits lies between.
 func (b *Bassist) canHoldTo(i int, tick int64) bool {
@@ -89,14 +66,6 @@ func (b *Bassist) canHoldTo(i int, tick int64) bool {
 	if c == nil || c.Chord != b.changes[n.change].Chord {
 		return false
 	}
-	if b.Cues.Silences(timeline.Bass).Next(n.tick, tick+1) <= tick {
-		return false
-	}
-	alone := b.Cues.Alone
-	for bar := b.BarAt(n.tick); bar <= b.BarAt(tick); bar++ {
-		if alone[bar] {
-			return false
-		}
-	}
-	return true
+	return b.Cues.Silences(timeline.Bass).Next(n.tick, tick+1) > tick &&
+		!slices.Contains(b.Cues.Alone[b.BarAt(n.tick):b.BarAt(tick)+1], true)
 }

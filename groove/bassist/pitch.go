@@ -1,6 +1,8 @@
 package bassist
 
 import (
+	"slices"
+
 	"plinth/groove/bassline"
 	"plinth/songspec/harmony"
 	"plinth/songspec/timeline"
@@ -161,12 +163,9 @@ func (b *Bassist) pitchChoices(i int, out []pitch) []pitch {
 	}
 	b.pricePitchClasses(i, &cost)
 	for key := Lowest(b.Song.Bass); key <= Highest; key++ {
-		c := cost[key%12]
-		if c < 0 {
-			continue
+		if c := cost[key%12]; c >= 0 {
+			out = append(out, pitch{key, c + bassline.OutsideCost(key, lowFrom, highFrom)})
 		}
-		c += bassline.OutsideCost(key, lowFrom, highFrom)
-		out = append(out, pitch{key, c})
 	}
 	return out
 }
@@ -184,15 +183,11 @@ func (b *Bassist) pricePitchClasses(i int, cost *[12]int) {
 			cost[pc] = 0
 			return
 		}
-	case 'a':
+	case 'a', 'w':
 		if b.priceApproach(i, cost) {
 			return
 		}
-	case 'w':
-		if b.priceApproach(i, cost) {
-			return
-		}
-		if !slash {
+		if n.degree == 'w' && !slash {
 			b.priceWalkingStep(n, cost)
 			return
 		}
@@ -244,12 +239,8 @@ func (b *Bassist) priceWalkingStep(n *bassNote, cost *[12]int) {
 // isStrongBeat reports whether a beat is one of the bar's stronger ones: the first, and
 // in even meters every other.
 func isStrongBeat(beats []int64, at int64) bool {
-	for i, b := range beats {
-		if b == at {
-			return i == 0 || len(beats)%2 == 0 && i%2 == 0
-		}
-	}
-	return false
+	i := slices.Index(beats, at)
+	return i == 0 || len(beats)%2 == 0 && i%2 == 0
 }
 
 // keyClasses are the pitch classes of a key; in minor the raised seventh is one of

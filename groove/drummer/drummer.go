@@ -30,7 +30,12 @@ type Drummer struct {
 // Prepare makes the drummer ready for a pass.
 func (d *Drummer) Prepare(p *plan.Plan) {
 	d.Plan, d.groups = p, nil
-	d.family = familyOf(p.Set.Fills, p.Feel.Fills)
+	d.family = d.family[:0]
+	for i := range p.Set.Fills {
+		if f := &p.Set.Fills[i]; f.Family == p.Feel.Fills {
+			d.family = append(d.family, *f)
+		}
+	}
 }
 
 // Play is the drummer's part of the pass, on the grid: time and fills, then what the events
@@ -49,26 +54,6 @@ func (d *Drummer) Play([]score.Part) score.Part {
 	notes = d.keepPlayable(d.Allowed(timeline.Drums, notes))
 	d.strokeValues(notes)
 	return score.Part{Notes: notes, Groups: d.groups}
-}
-
-// familyOf is the fills of one family. They mostly stand together, and then nothing is
-// copied.
-func familyOf(fills []feel.Fill, name string) []feel.Fill {
-	from := 0
-	for from < len(fills) && fills[from].Family != name {
-		from++
-	}
-	to := from
-	for to < len(fills) && fills[to].Family == name {
-		to++
-	}
-	out := fills[from:to:to]
-	for i := to; i < len(fills); i++ {
-		if fills[i].Family == name {
-			out = append(out, fills[i])
-		}
-	}
-	return out
 }
 
 // graceStrokes are the strokes just before a flam or a drag.
@@ -102,20 +87,18 @@ var (
 // a cross-stick or a brush. Where the level marks no backbeat, it is a snare at the energies
 // of snareDrum and a cross-stick below.
 func (d *Drummer) backbeat(bar int) feel.Voice {
-	best := snareVoice
-	if !snareDrum.At(d.Energy(bar)) {
-		best = stickVoice
+	rows := d.Level(bar).Drums
+	i := slices.IndexFunc(rows, func(r feel.Row) bool { return r.Voice.Word == "snare" })
+	if i < 0 {
+		i = slices.IndexFunc(rows, func(r feel.Row) bool { return r.Voice.Backbeat() })
 	}
-	found := false
-	for _, r := range d.Level(bar).Drums {
-		if r.Voice.Word == "snare" {
-			return r.Voice
-		}
-		if r.Voice.Backbeat() && !found {
-			best, found = r.Voice, true
-		}
+	switch {
+	case i >= 0:
+		return rows[i].Voice
+	case snareDrum.At(d.Energy(bar)):
+		return snareVoice
 	}
-	return best
+	return stickVoice
 }
 
 // keepsTime reports whether the drummer keeps time in a bar at all.
@@ -154,17 +137,11 @@ func withoutCymbals(notes []score.Note, ticks ...int64) []score.Note {
 	if len(ticks) == 0 {
 		return notes
 	}
-	out := notes[:0]
-	for i := range notes {
-		n := &notes[i]
-		if k := kindOf(n.Key); n.Voice.Limb() == feel.Hand && (k == kindHat || k == kindOpen || k == kindRide) {
-			if _, there := slices.BinarySearch(ticks, n.At); there {
-				continue
-			}
-		}
-		out = append(out, *n)
-	}
-	return out
+	return slices.DeleteFunc(notes, func(n score.Note) bool {
+		k := kindOf(n.Key)
+		_, there := slices.BinarySearch(ticks, n.At)
+		return there && n.Voice.Limb() == feel.Hand && (k == kindHat || k == kindOpen || k == kindRide)
+	})
 }
 
 // strikeEnding leaves only the first beat of the song's last bar, to ring: without the tick
@@ -175,18 +152,15 @@ func (d *Drummer) strikeEnding(notes []score.Note) []score.Note {
 		return notes
 	}
 	start := d.Pass.Bars[bar].Start
-	out := notes[:0]
-	for _, n := range notes {
-		if n.At < start || n.At == start && kindOf(n.Key) != kindHat {
-			out = append(out, n)
-		}
-	}
+	notes = slices.DeleteFunc(notes, func(n score.Note) bool {
+		return n.At > start || n.At == start && kindOf(n.Key) == kindHat
+	})
 	last := []score.Note{newStroke(kickVoice, start, start+strokeTicks, d.withBrushes(feel.Normal))}
 	if crashes.At(d.Energy(bar)) {
-		out = withoutCymbals(out, start)
+		notes = withoutCymbals(notes, start)
 		last = append(last, newStroke(crashVoice, start, start+strokeTicks, d.withBrushes(feel.Normal)))
 	}
-	return append(out, withCue(d.Cues.Ending, last...)...)
+	return append(notes, withCue(d.Cues.Ending, last...)...)
 }
 
 // strikeFinalHit strikes the song's last hit before a stop with kick and backbeat: no cymbal

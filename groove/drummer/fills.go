@@ -1,6 +1,7 @@
 package drummer
 
 import (
+	"slices"
 	"sort"
 
 	"plinth/groove/feel"
@@ -154,23 +155,18 @@ func (d *Drummer) chooseFill(s cue.Stretch, v variation, energy int) drumFill {
 	out := drumFill{Stretch: s, varied: v.varied}
 	m := d.Pass.Bars[d.BarAt(s.Start)].Meter
 	length := s.End - s.Start
-	var fit []*feel.Fill
-	for i := range d.family {
-		if f := &d.family[i]; f.Suits(energy) {
-			fit = append(fit, f)
-		}
-	}
 	best := int64(-1)
-	for _, f := range fit {
-		n := fillTicks(f, m)
-		switch {
-		case best < 0, best < length && n > best, n >= length && n < best:
-			best = n
-		}
-	}
 	var same []*feel.Fill // of that length
-	for _, f := range fit {
-		if fillTicks(f, m) == best {
+	for i := range d.family {
+		f := &d.family[i]
+		if !f.Suits(energy) {
+			continue
+		}
+		n := fillStep(f, m) * int64(max(1, f.Grid)*f.Beats)
+		if best < 0 || best < length && n > best || n >= length && n < best {
+			best, same = n, nil
+		}
+		if n == best {
 			same = append(same, f)
 		}
 	}
@@ -196,10 +192,6 @@ func fillStep(f *feel.Fill, m meter.Meter) int64 {
 	return m.TempoTicks() / grid
 }
 
-func fillTicks(f *feel.Fill, m meter.Meter) int64 {
-	return fillStep(f, m) * int64(max(1, f.Grid)*f.Beats)
-}
-
 // leaveRoomForFills takes away the strokes of the time from the first stroke of a fill on:
 // the fill has both hands and each foot that it uses. A foot that it does not use goes on.
 // A fill that begins after the beat leaves the backbeat on that beat (common practice, no
@@ -208,40 +200,22 @@ func leaveRoomForFills(notes []score.Note, fills []drumFill) []score.Note {
 	if len(fills) == 0 {
 		return notes
 	}
-	// reach[i] is where the fills up to i have all ended, so that few of thousands are looked at.
-	reach := make([]int64, len(fills))
+	// reach[i] is where the first i fills have all ended, so that few of thousands are looked at.
+	reach := make([]int64, len(fills)+1)
 	for i := range fills {
-		reach[i] = fills[i].End
-		if i > 0 {
-			reach[i] = max(reach[i], reach[i-1])
-		}
+		reach[i+1] = max(reach[i], fills[i].End)
 	}
-	out := notes[:0]
-	for i := range notes {
-		n := &notes[i]
-		taken := false
-		at := sort.Search(len(fills), func(i int) bool { return fills[i].Start > n.At }) - 1
-		for ; at >= 0 && reach[at] > n.At; at-- {
-			if f := &fills[at]; n.At < f.End { // the last fill that sounds here decides
-				taken = n.At >= f.firstStroke && (n.Voice.Limb() == feel.Hand || f.usesLimb(n.Voice.Limb()))
-				break
+	return slices.DeleteFunc(notes, func(n score.Note) bool {
+		after := sort.Search(len(fills), func(i int) bool { return fills[i].Start > n.At })
+		for ; after > 0 && reach[after] > n.At; after-- {
+			if f := &fills[after-1]; n.At < f.End { // the last fill that sounds here decides
+				return n.At >= f.firstStroke && (n.Voice.Limb() == feel.Hand || f.usesLimb(n.Voice.Limb()))
 			}
 		}
-		if !taken {
-			out = append(out, *n)
-		}
-	}
-	return out
+		return false
+	})
 }
 
 func (f *drumFill) usesLimb(limb feel.Limb) bool {
-	if f.fill == nil {
-		return false
-	}
-	for _, r := range f.fill.Rows {
-		if r.Voice.Limb == limb {
-			return true
-		}
-	}
-	return false
+	return f.fill != nil && slices.ContainsFunc(f.fill.Rows, func(r feel.Row) bool { return r.Voice.Limb == limb })
 }

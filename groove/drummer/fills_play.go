@@ -1,6 +1,8 @@
 package drummer
 
 import (
+	"slices"
+
 	"plinth/groove/feel"
 	"plinth/groove/score"
 )
@@ -20,6 +22,7 @@ func (d *Drummer) playFills(fills []drumFill) []score.Note {
 		}
 		f.firstStroke = f.End
 		for j := range notes {
+			notes[j].Group, notes[j].Cue = f.group, f.cue
 			f.firstStroke = min(f.firstStroke, notes[j].At)
 		}
 		d.groups = append(d.groups, f.asGroup(d))
@@ -54,20 +57,11 @@ func (d *Drummer) fillStrokes(f drumFill) []score.Note {
 		for back := int64(1); line-back*size >= f.Start; back++ {
 			at := line - back*size
 			i := total - 1 - (back-1)%total
-			if at >= f.End || i >= int64(len(r.Steps)) {
+			if at >= f.End || i >= int64(len(r.Steps)) || r.Steps[i].Touch <= feel.Sound {
 				continue
 			}
-			s := r.Steps[i]
-			if s.Touch == feel.Rest || s.Touch == feel.Sound {
-				continue
-			}
-			for _, g := range graceStrokes(s, r.Voice, at) {
-				g.Group, g.Cue = f.group, f.cue
-				out = append(out, g)
-			}
-			n := newStroke(r.Voice, at, at+min(size, strokeTicks), s.Touch)
-			n.Group, n.Cue = f.group, f.cue
-			out = append(out, n)
+			out = append(out, graceStrokes(r.Steps[i], r.Voice, at)...)
+			out = append(out, newStroke(r.Voice, at, at+min(size, strokeTicks), r.Steps[i].Touch))
 		}
 	}
 	score.ByTick(out)
@@ -93,9 +87,7 @@ func varied(notes []score.Note, how int) []score.Note {
 		return notes
 	case how == 1 && notes[first].At == notes[last].At:
 		n := notes[first]
-		g := graceStrokes(feel.Stroke{Flam: true}, n.Voice.Instrument(), n.At)[0]
-		g.Group, g.Cue = n.Group, n.Cue
-		return append([]score.Note{g}, notes...)
+		return append(graceStrokes(feel.Stroke{Flam: true}, n.Voice.Instrument(), n.At), notes...)
 	case how == 1:
 		return kickUnder(notes, notes[first])
 	}
@@ -105,21 +97,14 @@ func varied(notes []score.Note, how int) []score.Note {
 // kickUnder adds a kick under a stroke of a fill, not harder than the stroke. Where there is
 // a kick already, it is taken away.
 func kickUnder(notes []score.Note, under score.Note) []score.Note {
-	var out []score.Note
-	had := false
-	for _, n := range notes {
-		if n.At == under.At && n.Voice.Limb() == feel.RightFoot {
-			had = true
-			continue
-		}
-		out = append(out, n)
+	all := len(notes)
+	notes = slices.DeleteFunc(notes, func(n score.Note) bool {
+		return n.At == under.At && n.Voice.Limb() == feel.RightFoot
+	})
+	if len(notes) == all {
+		notes = append(notes, newStroke(kickVoice, under.At, under.At+strokeTicks, min(under.Touch, feel.Normal)))
 	}
-	if !had {
-		n := newStroke(kickVoice, under.At, under.At+strokeTicks, min(under.Touch, feel.Normal))
-		n.Group, n.Cue = under.Group, under.Cue
-		out = append(out, n)
-	}
-	return out
+	return notes
 }
 
 // plainFill is what a drummer plays where the song file asks for a fill and the
@@ -127,9 +112,7 @@ func kickUnder(notes []score.Note, under score.Note) []score.Note {
 func (d *Drummer) plainFill(f drumFill) []score.Note {
 	var out []score.Note
 	for at := f.Start; at < f.End; at += quarter / 2 {
-		n := newStroke(snareVoice, at, min(f.End, at+strokeTicks), feel.Normal)
-		n.Group, n.Cue = f.group, f.cue
-		out = append(out, n)
+		out = append(out, newStroke(snareVoice, at, min(f.End, at+strokeTicks), feel.Normal))
 	}
 	return out
 }

@@ -17,57 +17,39 @@ func (d *Drummer) Finish(t *touch.Playing, drafts []touch.Draft) []touch.Draft {
 // that it leads to: the two of a drag are the rebound of one hand.
 func withinHandSpeed(t *touch.Playing, notes []touch.Draft) []touch.Draft {
 	c, last := t.Clock(), touch.LastStroke(t.Plan, timeline.Drums)
-	var recent [3]latest
+	const never = -1 << 62
+	recent := [3][2]int64{{never, never}, {never, never}, {never, never}} // each limb's latest two strokes, in order
 	out := notes[:0]
 	for _, n := range notes {
 		if n.Roll != 0 {
 			out = append(out, n)
 			continue
 		}
-		before := &recent[n.Voice.Limb()]
-		together := 1
-		if n.Voice.Limb() == feel.Hand {
-			together = 2
+		struck := &recent[n.Voice.Limb()]
+		before := struck[1]
+		if n.Voice.Limb() == feel.Hand { // there are two hands
+			before = struck[0]
 		}
-		if before.n >= together {
-			us := c.Micros(n.Start)
-			if wait := before.at[2-together] + touch.AgainUS - us; wait > 0 {
-				late := c.Shift(n.Start, wait)
-				for c.Micros(late) < us+wait {
-					late++ // ticks are coarser than microseconds
-				}
-				high := t.Latest(n.Note)
-				if n.Start <= last {
-					high = min(high, last+2)
-				}
-				if late+1 >= high {
-					continue
-				}
-				n.End = max(n.End+late-n.Start, late+1)
-				n.End = min(n.End, high)
-				n.Start = late
+		us := c.Micros(n.Start)
+		if wait := before + touch.AgainUS - us; wait > 0 {
+			late := c.Shift(n.Start, wait)
+			for c.Micros(late) < us+wait {
+				late++ // ticks are coarser than microseconds
 			}
+			high := t.Latest(n.Note)
+			if n.Start <= last {
+				high = min(high, last+2)
+			}
+			if late+1 >= high {
+				continue
+			}
+			n.End = min(max(n.End+late-n.Start, late+1), high)
+			n.Start = late
 		}
-		before.add(c.Micros(n.Start))
+		us = c.Micros(n.Start)
+		*struck = [2]int64{max(struck[0], min(struck[1], us)), max(struck[1], us)}
 		out = append(out, n)
 	}
 	touch.SortDrafts(out)
 	return out
-}
-
-// latest are the times of a limb's latest two strokes, in order. Only the last n of the two
-// are known.
-type latest struct {
-	at [2]int64
-	n  int
-}
-
-func (l *latest) add(at int64) {
-	switch {
-	case l.n == 0 || at >= l.at[1]:
-		l.at = [2]int64{l.at[1], at}
-	case l.n == 1 || at > l.at[0]:
-		l.at[0] = at
-	}
-	l.n = min(l.n+1, 2)
 }

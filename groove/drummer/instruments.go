@@ -51,20 +51,16 @@ func kindOf(key uint8) kind {
 
 // instruments are the kinds of instruments. They respond and stray as drummers' do.
 //
-
 // Levels: drummers' medians are cross-stick 64 (5 to 95 %: 25 to 89), backbeat snare 118
 // to 122, snare hits under 45 are ghosts (a third in rock), kick on 1 and 3 75 on average,
 // closed hat on the beat 87, ride on the beat 82, pedal hat 67, toms 75 to 98, crash 88.
 //
-
 // Places: closed hat 87 on the beat, 68 on the "and", 49 to 55 on "e" and "a"; ride 82 and
 // 68; kick 75 on 1 and 3, 61 elsewhere. A snare's weight is in its touch, not in its place.
 //
-
 // Spread is a third of what drummers show within one place of the bar (snare 21, closed
 // hat 18, ride 16, kick 12, cross-stick 11), since a bed has no accents of its own to make.
 //
-
 // Slow and Quick: with the band's drift they come to about 0.6 of the drummers' median
 // spread within a performance (closed hat 14.8 ms, ride 14.8, kick 17.7, snare 21.0,
 // cross-stick 15.2, pedal 17.0, toms 15.5 to 17.9), and the quick share follows their

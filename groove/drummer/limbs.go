@@ -28,14 +28,7 @@ func (d *Drummer) keepPlayable(notes []score.Note) []score.Note {
 			keep[i] = graceIsPlayable(at, notes, keep, i)
 		}
 	}
-	out := notes[:0]
-	for i := range notes {
-		n := &notes[i]
-		if keep[i] {
-			out = append(out, *n)
-		}
-	}
-	return out
+	return score.Without(notes, func(i int) bool { return !keep[i] })
 }
 
 // byRank is the order in which strokes are looked at: the highest rank first, strokes of one
@@ -71,40 +64,34 @@ func limbIsFree(at []int64, notes []score.Note, keep []bool, i int) bool {
 	if n.Voice.Limb() == feel.Hand {
 		together = 2
 	}
-	// The times of the kept strokes of the limb near by, nearest first. Index 0 is stroke i.
-	before, after := [3]int64{at[i]}, [3]int64{at[i]}
-	nb, na := 0, 0
-	for j := i - 1; j >= 0 && at[i]-at[j] < limbGapUS; j-- {
-		if !keep[j] {
-			continue
-		}
-		if notes[j].Voice.Limb() == n.Voice.Limb() && nb < together {
-			nb++
-			before[nb] = at[j]
-		}
-		if notes[j].At == n.At && sameHat(&notes[j], n) {
-			return false
-		}
-	}
-	for j := i + 1; j < len(notes) && at[j]-at[i] < limbGapUS; j++ {
-		if !keep[j] {
-			continue
-		}
-		if notes[j].Voice.Limb() == n.Voice.Limb() && na < together {
-			na++
-			after[na] = at[j]
-		}
-		if notes[j].At == n.At && sameHat(&notes[j], n) {
-			return false
+	// The times of the kept strokes of the limb before and after, nearest first. Index 0 is stroke i.
+	times, count := [2][3]int64{{at[i]}, {at[i]}}, [2]int{}
+	for side, step := range [2]int{-1, 1} {
+		for j := i + step; isNear(at, i, j); j += step {
+			if !keep[j] {
+				continue
+			}
+			if notes[j].Voice.Limb() == n.Voice.Limb() && count[side] < together {
+				count[side]++
+				times[side][count[side]] = at[j]
+			}
+			if notes[j].At == n.At && sameHat(&notes[j], n) {
+				return false
+			}
 		}
 	}
 	for a := 0; a <= together; a++ {
 		b := together - a
-		if a <= nb && b <= na && after[b]-before[a] < limbGapUS {
+		if a <= count[0] && b <= count[1] && times[1][b]-times[0][a] < limbGapUS {
 			return false
 		}
 	}
 	return true
+}
+
+// isNear reports whether there is a stroke j, and less than limbGapUS from stroke i.
+func isNear(at []int64, i, j int) bool {
+	return j >= 0 && j < len(at) && max(at[i]-at[j], at[j]-at[i]) < limbGapUS
 }
 
 // sameHat reports whether two strokes want different things of the one hi-hat.
@@ -117,24 +104,16 @@ func sameHat(a, b *score.Note) bool {
 // must be kept, and the other hand must be free around it.
 func graceIsPlayable(at []int64, notes []score.Note, keep []bool, i int) bool {
 	main := false
-	// free reports whether stroke j leaves the other hand free. Other grace strokes do: the
-	// two of a drag are the rebound of one hand.
-	free := func(j int) bool {
-		if !keep[j] || notes[j].Roll != 0 || notes[j].Voice.Limb() != feel.Hand {
-			return true
-		}
-		own := notes[j].At == notes[i].At && notes[j].Key == notes[i].Key
-		main = main || own
-		return own
-	}
-	for j := i - 1; j >= 0 && at[i]-at[j] < limbGapUS; j-- {
-		if !free(j) {
-			return false
-		}
-	}
-	for j := i + 1; j < len(notes) && at[j]-at[i] < limbGapUS; j++ {
-		if !free(j) {
-			return false
+	for _, step := range [2]int{-1, 1} {
+		for j := i + step; isNear(at, i, j); j += step {
+			// Other grace strokes leave the other hand free: the two of a drag are the rebound of one.
+			if !keep[j] || notes[j].Roll != 0 || notes[j].Voice.Limb() != feel.Hand {
+				continue
+			}
+			if notes[j].At != notes[i].At || notes[j].Key != notes[i].Key {
+				return false
+			}
+			main = true
 		}
 	}
 	return main

@@ -15,24 +15,15 @@ const fillSwell = 18
 // half of it louder at its last, and keep its hands under a ceiling.
 func (d *Drummer) Shapes(notes []score.Note) []touch.Shape {
 	type reach struct{ first, last int64 }
-	var bars map[int]reach // the first and last stroke of the fill, by bar
+	bars := map[int]reach{} // the first and last stroke of the fill, by bar
 	for i := range notes {
-		n := &notes[i]
-		if !inFill(n) {
-			continue
+		if n := &notes[i]; inFill(n) {
+			r, ok := bars[d.BarAt(n.At)]
+			if !ok {
+				r.first = n.At
+			}
+			bars[d.BarAt(n.At)] = reach{r.first, n.At}
 		}
-		if bars == nil {
-			bars = map[int]reach{}
-		}
-		bar := d.BarAt(n.At)
-		r, ok := bars[bar]
-		if !ok {
-			r = reach{n.At, n.At}
-		}
-		bars[bar] = reach{min(r.first, n.At), max(r.last, n.At)}
-	}
-	if bars == nil {
-		return nil
 	}
 	out := make([]touch.Shape, len(notes))
 	for i := range notes {

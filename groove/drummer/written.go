@@ -10,35 +10,23 @@ import (
 // longer than the beat. A grace stroke has no length of its own, and the sweep of a brush
 // keeps its length. Common practice, no single source. notes are in order.
 func (d *Drummer) strokeValues(notes []score.Note) {
-	next := [2]int64{d.Pass.Length, d.Pass.Length} // the next stroke of the hands, of the feet
-	for end := len(notes); end > 0; {
-		at, from := notes[end-1].At, end-1
-		for from > 0 && notes[from-1].At == at {
-			from--
+	// The strokes of the hands, and of the feet, from the tick looked at on: the first and the next.
+	type strokes struct{ first, next int64 }
+	hands, feet := strokes{d.Pass.Length, d.Pass.Length}, strokes{d.Pass.Length, d.Pass.Length}
+	for i := len(notes) - 1; i >= 0; i-- {
+		n, stem := &notes[i], &hands
+		if n.Roll != 0 {
+			continue
 		}
-		beat := d.nextBeat(at)
-		struck := [2]bool{}
-		for i := from; i < end; i++ {
-			n := &notes[i]
-			stem := 0
-			if n.Voice.Limb() != feel.Hand {
-				stem = 1
-			}
-			switch {
-			case n.Roll != 0:
-				n.Value = 0
-				continue
-			case n.Held <= strokeTicks:
-				n.Value = int32(max(min(next[stem], beat)-at, 1))
-			}
-			struck[stem] = true
+		if n.Voice.Limb() != feel.Hand {
+			stem = &feet
 		}
-		for stem := range next {
-			if struck[stem] {
-				next[stem] = at
-			}
+		if n.At < stem.first {
+			*stem = strokes{n.At, stem.first}
 		}
-		end = from
+		if n.Held <= strokeTicks {
+			n.Value = int32(max(min(stem.next, d.nextBeat(n.At))-n.At, 1))
+		}
 	}
 }
 

@@ -1,7 +1,8 @@
 package groovetest
 
 import (
-	"sort"
+	"cmp"
+	"slices"
 
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
@@ -27,12 +28,8 @@ func AddPush(p *timeline.Pass, bar int, at int64) {
 
 // SortEvents puts events in the timeline's order.
 func SortEvents(p *timeline.Pass) {
-	sort.SliceStable(p.Events, func(i, j int) bool {
-		a, b := p.Events[i], p.Events[j]
-		if a.Tick != b.Tick {
-			return a.Tick < b.Tick
-		}
-		return a.Kind < b.Kind
+	slices.SortStableFunc(p.Events, func(a, b timeline.Event) int {
+		return cmp.Or(cmp.Compare(a.Tick, b.Tick), cmp.Compare(a.Kind, b.Kind))
 	})
 }
 

@@ -3,6 +3,8 @@
 package groovetest
 
 import (
+	"cmp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -166,18 +168,8 @@ func Song(t testing.TB, sections ...Section) *timeline.Timeline {
 	count := map[string]int{}
 	bar := 1
 	for i, s := range sections {
-		if s.Meter.Num == 0 {
-			s.Meter = meter.Common
-		}
-		if s.BPM == 0 {
-			s.BPM = 100
-		}
-		if s.Feel == "" {
-			s.Feel = "test"
-		}
-		if s.EnergyTo == 0 {
-			s.EnergyTo = s.Energy
-		}
+		s.Meter, s.BPM = cmp.Or(s.Meter, meter.Common), cmp.Or(s.BPM, 100)
+		s.Feel, s.EnergyTo = cmp.Or(s.Feel, "test"), cmp.Or(s.EnergyTo, s.Energy)
 		p := timeline.Pass{
 			Index: i, Section: s.Name, Ordinal: count[s.Name], Feel: s.Feel,
 			EnergyFrom: s.Energy, EnergyTo: s.EnergyTo, Meter: s.Meter, BPM: s.BPM,
@@ -191,13 +183,10 @@ func Song(t testing.TB, sections ...Section) *timeline.Timeline {
 			length := s.Meter.BarTicks()
 			words := strings.Fields(text)
 			for j, w := range words {
-				c, err := harmony.ParseChord(w)
-				if err != nil {
-					t.Fatal(err)
-				}
 				share := length / int64(len(words))
 				start := p.Length + int64(j)*share
-				p.Chords = append(p.Chords, timeline.Span{Start: start, End: start + share, Chord: c, Written: w})
+				span := timeline.Span{Start: start, End: start + share, Chord: Chord(t, w), Written: w}
+				p.Chords = append(p.Chords, span)
 			}
 			p.Bars = append(p.Bars, timeline.Bar{Start: p.Length, Length: length, Meter: s.Meter})
 			p.Length += length
@@ -243,11 +232,8 @@ func Event(p *timeline.Pass, kind timeline.EventKind, bar int, at int64, set fun
 func Onsets(notes []touch.Note, keys ...uint8) []int64 {
 	var out []int64
 	for _, n := range notes {
-		for i := 0; i < len(keys) || i == 0 && len(keys) == 0; i++ {
-			if len(keys) == 0 || keys[i] == n.Key {
-				out = append(out, n.Tick)
-				break
-			}
+		if len(keys) == 0 || slices.Contains(keys, n.Key) {
+			out = append(out, n.Tick)
 		}
 	}
 	return out

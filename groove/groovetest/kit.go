@@ -32,13 +32,9 @@ func LimbOfKey(key uint8) feel.Limb {
 // TooManyLimbs says where two hands or two feet do not reach. The two grace strokes
 // of a drag are one hand's rebound and count with the stroke they lead to.
 func TooManyLimbs(c *timeline.Clock, notes []touch.Note) string {
-	limbOf := map[uint8]feel.Limb{}
-	for _, v := range feel.Voices() {
-		limbOf[v.Key] = v.Limb
-	}
 	var last [3][]int64
 	for i, n := range notes {
-		limb := limbOf[n.Key]
+		limb := LimbOfKey(n.Key)
 		at := c.Micros(n.Tick)
 		if limb == feel.Hand && grace(c, notes, i) {
 			continue

@@ -35,13 +35,7 @@ func withinKeySpeed(t *touch.Playing, notes []touch.Draft) []touch.Draft {
 		before.End = max(before.End, min(n.End, t.Latest(before.Note)))
 		last[n.Key] = j + 1
 	}
-	out := notes[:0]
-	for i := range notes {
-		if !drop[i] {
-			out = append(out, notes[i])
-		}
-	}
-	return out
+	return score.Without(notes, func(i int) bool { return drop[i] })
 }
 
 // leftInTurn ends a note of the left hand where the hand strikes again: it holds one bass note

@@ -28,7 +28,7 @@ func (g *grouping) groupOf(m *mark, ch *cue.Change, roll bool) uint32 {
 		if g.kind != score.Answer {
 			g.kind, g.number = score.Answer, g.add(score.Answer, m.tick, m.least)
 		}
-		g.extend(m.least)
+		g.c.groups[g.number-1].End = m.least
 		return g.number
 	case single:
 		if g.kind != score.Broken || g.change != ch {
@@ -46,9 +46,4 @@ func (g *grouping) add(kind score.GroupKind, at, end int64) uint32 {
 	list := &g.c.groups
 	*list = append(*list, score.Group{Kind: kind, At: at, End: end})
 	return uint32(len(*list))
-}
-
-// extend lets the open group last to a tick.
-func (g *grouping) extend(end int64) {
-	g.c.groups[g.number-1].End = end
 }

@@ -27,7 +27,10 @@ func (c *Pianist) leftLine() []int {
 	if !c.Pass.Tacet.Has(timeline.Bass) {
 		return nil
 	}
-	type state struct{ key, cost, from int }
+	type state struct {
+		key, cost, from int
+		set             *voicing.Set
+	}
 	states := make([][]state, len(c.changes))
 	before := -1 // the last change that has a chord
 	for i := range c.changes {
@@ -35,30 +38,24 @@ func (c *Pianist) leftLine() []int {
 		if ch.Chord.None {
 			continue
 		}
-		bar := c.BarAt(ch.Nominal)
-		lv, energy := c.Level(bar), c.Energy(bar)
-		w, avoid, most := c.voicingRoom(lv, energy), c.ear.avoided(ch), int8(0)
-		var sets []*voicing.Set
+		avoid, most := c.ear.avoided(ch), int8(0)
 		for key := leftLowest; key <= LeftHighest; key++ {
 			if key%12 != ch.Chord.Bass.PC() {
 				continue
 			}
-			w.Left = key
-			set := c.voicer.Set(ch.Chord, voiceCount(lv, energy), avoid, w)
+			set := c.voicingsIn(c.BarAt(ch.Nominal), ch, key, avoid)
 			if set != nil {
 				most = max(most, set.List[0].N)
 			}
-			sets = append(sets, set)
-			states[i] = append(states[i], state{key: key})
+			states[i] = append(states[i], state{key: key, set: set})
 		}
 		for k := range states[i] {
 			st := &states[i][k]
 			st.cost = bassline.OutsideCost(st.key, leftLow, leftHigh)
-			switch set := sets[k]; {
-			case set == nil:
+			if st.set == nil {
 				st.cost += voicing.CostVoiceLess * voicing.MaxVoices
-			default:
-				st.cost += int(set.List[0].Cost) + voicing.CostVoiceLess*int(most-set.List[0].N)
+			} else {
+				st.cost += int(st.set.List[0].Cost) + voicing.CostVoiceLess*int(most-st.set.List[0].N)
 			}
 			if before < 0 {
 				st.cost += bassline.HomeCost(st.key, leftHome)

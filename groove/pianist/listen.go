@@ -1,6 +1,7 @@
 package pianist
 
 import (
+	"slices"
 	"sort"
 
 	"plinth/groove/plan"
@@ -30,7 +31,7 @@ const busyPerBeat = 1500
 // listen returns what the pianist hears of the singer in a pass.
 func listen(p *plan.Plan) *listener {
 	l := &listener{Plan: p, heard: len(p.Pass.Sung) > 0}
-	l.sung = append(l.sung, p.Pass.Sung...)
+	l.sung = slices.Clone(p.Pass.Sung)
 	sort.SliceStable(l.sung, func(i, j int) bool { return l.sung[i].Tick < l.sung[j].Tick })
 	for _, s := range l.sung {
 		if s.Length >= p.Pass.Bars[p.BarAt(s.Tick)].Meter.TempoTicks() {
@@ -135,34 +136,28 @@ func (l *listener) dropRubs(notes []score.Note) []score.Note {
 	if !l.heard {
 		return notes
 	}
-	out := notes[:0]
-	for _, n := range notes {
+	return score.Without(notes, func(i int) bool {
+		n := &notes[i]
 		if n.Voice == score.Left { // the bass may rub, as a bassist's may
-			out = append(out, n)
-			continue
+			return false
 		}
 		if tune, ok := l.sungAt(n.At); ok && tune.Key == n.Key {
-			continue
+			return true
 		}
-		keep := true
 		for _, s := range l.longIn(n.At-duck, n.End()+duck) {
 			if !isRub(int(n.Key), int(s.Key)) {
 				continue
 			}
 			if n.At >= s.Tick-2*duck {
-				keep = false
-				break
+				return true
 			}
 			if s.Tick-duck < n.End() { // written to where the singer comes in
 				n.Value = int32(s.Tick - n.At)
 				n.Hold(s.Tick - duck)
 			}
 		}
-		if keep {
-			out = append(out, n)
-		}
-	}
-	return out
+		return false
+	})
 }
 
 // isBusy reports whether the singer has many notes in a bar.
@@ -171,10 +166,9 @@ func (l *listener) isBusy(bar int) bool {
 		return false
 	}
 	b := l.Pass.Bars[bar]
-	count := int64(0)
-	i := sort.Search(len(l.sung), func(i int) bool { return l.sung[i].Tick >= b.Start })
-	for ; i < len(l.sung) && l.sung[i].Tick < b.Start+b.Length; i++ {
-		count++
+	from := func(tick int64) int {
+		return sort.Search(len(l.sung), func(i int) bool { return l.sung[i].Tick >= tick })
 	}
+	count := int64(from(b.Start+b.Length) - from(b.Start))
 	return count*1000*b.Meter.TempoTicks() >= busyPerBeat*b.Length
 }

@@ -1,6 +1,7 @@
 package pianist
 
 import (
+	"slices"
 	"sort"
 
 	"plinth/groove/feel"
@@ -40,13 +41,9 @@ func (l *listener) restWindows() []cue.Stretch {
 			out = append(out, r)
 		}
 	}
-	long := out[:0]
-	for _, r := range out {
-		if r.End-r.Start >= 2*l.Pass.Bars[l.BarAt(r.Start)].Meter.TempoTicks() {
-			long = append(long, r)
-		}
-	}
-	return long
+	return slices.DeleteFunc(out, func(r cue.Stretch) bool {
+		return r.End-r.Start < 2*l.Pass.Bars[l.BarAt(r.Start)].Meter.TempoTicks()
+	})
 }
 
 // addAnswers puts a small figure into windows: three single voices of the chord, or two where

@@ -1,7 +1,7 @@
 package pianist
 
 import (
-	"sort"
+	"slices"
 
 	"plinth/groove/feel"
 	"plinth/groove/touch"
@@ -61,9 +61,7 @@ func (c *Pianist) planGestures() gestures {
 	}
 	if last := c.FinalHit(); last >= 0 {
 		strikeFirmly(strikes, last)
-		for len(strikes) > 0 && strikes[len(strikes)-1].tick > last {
-			strikes = strikes[:len(strikes)-1]
-		}
+		strikes = slices.DeleteFunc(strikes, func(m mark) bool { return m.tick > last })
 	}
 	strikes = c.spaceOut(strikes)
 	strikes = c.ear.addAnswers(c, strikes)
@@ -235,14 +233,12 @@ func (c *Pianist) cutPoints() []int64 {
 	}
 	for bar := range c.Pass.Bars {
 		start := c.Pass.Bars[bar].Start
-		if !c.alone[bar] {
-			continue
+		i := c.changeAt(start)
+		tied := i >= 0 && c.changes[i].Pushed() && c.changes[i].Nominal == start // over from the bar before
+		if c.alone[bar] && !tied {
+			out = append(out, start)
 		}
-		if i := c.changeAt(start); i >= 0 && c.changes[i].Pushed() && c.changes[i].Nominal == start {
-			continue // tied over from the bar before
-		}
-		out = append(out, start)
 	}
-	sort.Slice(out, func(i, j int) bool { return out[i] < out[j] })
+	slices.Sort(out)
 	return out
 }

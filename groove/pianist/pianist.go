@@ -56,7 +56,7 @@ type Pianist struct {
 func (c *Pianist) Prepare(p *plan.Plan) {
 	c.Plan, c.changes, c.silences = p, p.Cues.Changes(timeline.Piano), p.Cues.Silences(timeline.Piano)
 	c.alone, c.groups, c.left, c.voicings, c.end = p.Cues.Alone, nil, nil, nil, 0
-	c.ear = listen(p)
+	c.ear, c.span = listen(p), Span(p.Song.Piano)
 	if c.voicer == nil || c.voicer.Full() {
 		c.voicer = voicing.NewVoicer()
 	}
@@ -72,7 +72,7 @@ func (c *Pianist) Play(heard []score.Part) score.Part {
 		return score.Part{}
 	}
 	bass := heard[timeline.Bass].Notes
-	c.left, c.span = c.leftLine(), c.voicingRoom(c.Level(0), c.Energy(0)).Span
+	c.left = c.leftLine()
 	if c.left != nil {
 		bass = leftBass(c.changes, c.left)
 	}
@@ -170,23 +170,14 @@ func Span(setup timeline.PianoSetup) int {
 	return setup.Span
 }
 
-// voicingRoom is the room that voicings have at a level and an energy. The register rises with
-// the energy.
-func (c *Pianist) voicingRoom(lv *feel.Level, energy int) voicing.Room {
-	w := voicing.Room{Low: compFloor, High: Ceiling(c.Song.Piano, c.Pass), Span: Span(c.Song.Piano), Centre: lv.Centre}
-	if w.Centre == 0 {
-		w.Centre = centres.At(energy)
-	}
-	w.Centre = min(w.Centre, w.High-6)
-	return w
-}
-
-// voiceCount is how many voices a level asks for.
-func voiceCount(lv *feel.Level, energy int) int {
-	if lv.Voices > 0 {
-		return min(lv.Voices, voicing.MaxVoices)
-	}
-	return compVoices.At(energy)
+// voicingsIn are the voicings that a chord may have in a bar, in the register of its energy: over
+// a key of the left hand, 0 for none, and better without the pitch classes to avoid.
+func (c *Pianist) voicingsIn(bar int, ch *cue.Change, left int, avoid uint16) *voicing.Set {
+	lv, energy := c.Level(bar), c.Energy(bar)
+	w := voicing.Room{Low: compFloor, High: Ceiling(c.Song.Piano, c.Pass), Span: c.span, Left: left}
+	w.Centre = min(cmp.Or(lv.Centre, centres.At(energy)), w.High-6)
+	voices := min(cmp.Or(lv.Voices, compVoices.At(energy)), voicing.MaxVoices)
+	return c.voicer.Set(ch.Chord, voices, avoid, w)
 }
 
 // leadInto is how the bass moves into the chord that begins at a tick.
@@ -204,20 +195,16 @@ func leadInto(bass []score.Note, tick int64) voicing.Lead {
 func (c *Pianist) chooseVoicings(bass []score.Note) []voicing.Voicing {
 	var start *voicing.Set
 	if b := c.Pass.Before; b != nil {
-		lv, energy := c.Level(0), c.Energy(0)
-		start = c.voicer.Set(b.Chord, voiceCount(lv, energy), 0, c.voicingRoom(lv, energy))
+		start = c.voicingsIn(0, &cue.Change{Chord: b.Chord}, 0, 0)
 	}
 	steps := make([]voicing.Step, len(c.changes))
 	for i := range c.changes {
 		ch := &c.changes[i]
-		bar := c.BarAt(ch.Nominal)
-		lv, energy := c.Level(bar), c.Energy(bar)
-		avoid := c.ear.avoided(ch)
-		w := c.voicingRoom(lv, energy)
+		left := 0
 		if c.left != nil {
-			w.Left = c.left[i]
+			left = c.left[i]
 		}
-		set := c.voicer.Set(ch.Chord, voiceCount(lv, energy), avoid, w)
+		set := c.voicingsIn(c.BarAt(ch.Nominal), ch, left, c.ear.avoided(ch))
 		steps[i] = voicing.Step{Set: set, Same: ch.Same, Lead: leadInto(bass, ch.Start)}
 		if set != nil {
 			steps[i].Extra = c.ear.tuneCosts(ch, set)

@@ -1,6 +1,9 @@
 package pianist
 
 import (
+	"cmp"
+	"slices"
+
 	"plinth/groove/score"
 	"plinth/groove/voicing"
 )
@@ -29,31 +32,23 @@ func (c *Pianist) thinOut(in []mark) []mark {
 		if c.ear.isBusy(bar) {
 			budget = budget * 3 / 4
 		}
-		for over := last - first - max(1, budget); over > 0; over-- {
-			worst := -1
-			for i := first; i < last; i++ {
-				if in[i].forced || drop[i] {
-					continue
-				}
-				if worst < 0 || in[i].importance() < in[worst].importance() ||
-					in[i].importance() == in[worst].importance() && in[i].touch <= in[worst].touch {
-					worst = i
-				}
+		over := max(0, last-first-max(1, budget))
+		var spare []int // what may go, the least important first
+		for i := last - 1; over > 0 && i >= first; i-- {
+			if !in[i].forced {
+				spare = append(spare, i)
 			}
-			if worst < 0 {
-				break
-			}
-			drop[worst] = true
+		}
+		slices.SortStableFunc(spare, func(i, j int) int {
+			a, b := &in[i], &in[j]
+			return cmp.Or(cmp.Compare(a.importance(), b.importance()), cmp.Compare(a.touch, b.touch))
+		})
+		for _, i := range spare[:min(over, len(spare))] {
+			drop[i] = true
 		}
 		first = last
 	}
-	out := in[:0]
-	for i, m := range in {
-		if !drop[i] {
-			out = append(out, m)
-		}
-	}
-	return out
+	return score.Without(in, func(i int) bool { return drop[i] })
 }
 
 // strikeWholeChords makes every chord heard whole: where the strikes of a broken chord do not
@@ -179,30 +174,29 @@ func (c *Pianist) soundGestures(s gestures) []score.Note {
 			spread++
 		}
 		need := roomUS + 1000*rollMS*int64(spread)
-		roll := m.part == 'r' && !c.afterStop(m.tick) &&
+		// At the end of a stop a roll would begin inside the stop.
+		afterStop := c.silences.Has(m.tick-1) && !c.silences.Has(m.tick)
+		roll := m.part == 'r' && !afterStop &&
 			(k == 0 || c.microsAt(m.tick)-c.microsAt(s.strikes[k-1].tick) >= need)
 		group := groups.groupOf(m, &c.changes[at], roll)
+		press := func(i int, n score.Note, ahead int) { // ahead: of how many notes of a roll it comes
+			lift(i, m.tick)
+			if roll {
+				n.Roll, n.Art = int16(-rollMS*ahead), n.Art|score.Rolled
+			}
+			keys[i] = heldNote{Note: n, down: true, ring: m.ring, least: m.least, stop: m.stop}
+		}
 		if m.left {
 			low, key := c.leftKeys(m, at)
 			for i, k := range [2]int{key, low} {
 				lift(voicing.MaxVoices+i, m.tick)
-				if k == 0 {
-					continue
+				if k > 0 {
+					press(voicing.MaxVoices+i, m.note(uint8(k), score.Left, groups.roll), high)
 				}
-				n := m.note(uint8(k), score.Left, groups.roll)
-				if roll {
-					n.Roll, n.Art = int16(-rollMS*high), n.Art|score.Rolled
-				}
-				keys[voicing.MaxVoices+i] = heldNote{Note: n, down: true, ring: m.ring, least: m.least, stop: m.stop}
 			}
 		}
 		for i := low; i < high; i++ {
-			lift(i, m.tick)
-			n := m.note(v.Notes[i], score.Right, group)
-			if roll {
-				n.Roll, n.Art = int16(-rollMS*(high-1-i)), n.Art|score.Rolled
-			}
-			keys[i] = heldNote{Note: n, down: true, ring: m.ring, least: m.least, stop: m.stop}
+			press(i, m.note(v.Notes[i], score.Right, group), high-1-i)
 		}
 	}
 	upTo(c.end)
@@ -231,9 +225,3 @@ func (m *mark) note(key uint8, hand score.Voice, group uint32) score.Note {
 
 // microsAt is the time of a tick of the grid, in microseconds.
 func (c *Pianist) microsAt(tick int64) int64 { return c.Clock().Micros(c.Swung(tick)) }
-
-// afterStop reports whether a strike comes at the end of a stop: a roll would begin inside
-// the stop.
-func (c *Pianist) afterStop(tick int64) bool {
-	return c.silences.Has(tick-1) && !c.silences.Has(tick)
-}

@@ -1,11 +1,10 @@
 package plan
 
 import (
-	"sort"
+	"slices"
 
 	"plinth/groove/feel"
 	"plinth/songspec/cue"
-	"plinth/songspec/meter"
 )
 
 // barFacts is what holds for a bar, whoever plays in it.
@@ -53,22 +52,13 @@ func (p *Plan) BarAt(tick int64) int {
 	if p.here.Start <= tick && tick < p.here.End {
 		return p.hereBar // one note after another is in the same bar
 	}
-	bar := p.findBar(tick)
+	// Bars are mostly of one length: look there before searching.
+	bar := max(0, min(int(tick/bars[0].Length), len(bars)-1))
+	if b := &bars[bar]; tick < b.Start || tick >= b.Start+b.Length {
+		bar = p.Pass.BarAt(tick)
+	}
 	p.here, p.hereBar = cue.Stretch{Start: bars[bar].Start, End: bars[bar].Start + bars[bar].Length}, bar
 	return bar
-}
-
-func (p *Plan) findBar(tick int64) int {
-	bars := p.Pass.Bars
-	if len(bars) < 2 || tick < bars[1].Start {
-		return 0
-	}
-	// Bars are mostly of one length: look there before searching.
-	i := int(min(tick/bars[1].Start, int64(len(bars)-1)))
-	if bars[i].Start <= tick && (i == len(bars)-1 || tick < bars[i+1].Start) {
-		return i
-	}
-	return max(0, sort.Search(len(bars), func(i int) bool { return bars[i].Start > tick })-1)
 }
 
 // BarEnd is the bar line at the end of a bar, relative to the pass.
@@ -151,34 +141,23 @@ func (p *Plan) Steps(bar int, lv *feel.Level) []Step {
 		return out
 	}
 	m := p.Feel.Meters[0]
-	for _, other := range p.Feel.Meters {
-		if other == b.Meter {
-			m = other
-			break
-		}
+	if slices.Contains(p.Feel.Meters, b.Meter) {
+		m = b.Meter
 	}
 	grid := int64(p.Feel.Grid)
 	stepTicks := p.Feel.Meters[0].BarTicks() / grid
 	first := (bar % lv.Bars) * p.Feel.Grid
-	beat := int64(0)
+	beats := m.Beats()
+	lastBeat := max(1, (m.BarTicks()-beats[len(beats)-1])/stepTicks) // in steps
 	for i := int64(0); i*stepTicks < b.Length; i++ {
 		at := i
-		if at >= grid && beat == 0 {
-			beat = lastBeatSteps(m, stepTicks)
-		}
 		for at >= grid {
-			at -= beat
+			at -= lastBeat
 		}
 		out = append(out, Step{Tick: b.Start + i*stepTicks, Index: first + int(at)})
 	}
 	p.steps = out
 	return out
-}
-
-// lastBeatSteps is the length of the meter's last beat in steps, at least 1.
-func lastBeatSteps(m meter.Meter, stepTicks int64) int64 {
-	beats := m.Beats()
-	return max(1, (m.BarTicks()-beats[len(beats)-1])/stepTicks)
 }
 
 // MetricPlace is 0 on a beat, 1 half-way between two, 2 elsewhere.
@@ -204,8 +183,5 @@ func (p *Plan) MetricPlace(bar int, tick int64) int {
 // offbeat reports whether a place within a beat is its "and": half-way, or two
 // thirds where the tab is in triplets.
 func (p *Plan) offbeat(at, length int64) bool {
-	if 2*at == length {
-		return true
-	}
-	return p.Swing().Triplets && 3*at == 2*length
+	return 2*at == length || p.Swing().Triplets && 3*at == 2*length
 }

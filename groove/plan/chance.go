@@ -1,5 +1,7 @@
 package plan
 
+import "hash/fnv"
+
 // Chance is a place in a table of numbers that look random. It is a hash, not a
 // running stream: what one bar draws does not depend on how much another bar
 // drew, so that an edit moves nothing but what was edited.
@@ -9,24 +11,9 @@ type Chance uint64
 // name, the pass's place among the passes of that section, and the label. It does not
 // depend on the place in the form.
 func (p *Plan) Chance(label string) Chance {
-	h := fnv(fnvOffset, p.Pass.Section)
-	h = fnv(h, "\x00")
-	h = fnv(h, label)
-	return Chance(h).At(int64(p.Song.Take), int64(p.Pass.Ordinal))
-}
-
-// FNV-1a, 64 bits: offset basis and prime of the published hash.
-const (
-	fnvOffset uint64 = 14695981039346656037
-	fnvPrime  uint64 = 1099511628211
-)
-
-func fnv(h uint64, s string) uint64 {
-	for i := 0; i < len(s); i++ {
-		h ^= uint64(s[i])
-		h *= fnvPrime
-	}
-	return h
+	h := fnv.New64a()
+	h.Write([]byte(p.Pass.Section + "\x00" + label))
+	return Chance(h.Sum64()).At(int64(p.Song.Take), int64(p.Pass.Ordinal))
 }
 
 // At is the chance of a place within this one: a bar, a tick, a row.

@@ -12,43 +12,18 @@ import (
 // bar that has only those.
 func (p *Plan) Allowed(who timeline.Player, notes []score.Note) []score.Note {
 	silences, pushes, end := p.Cues.Silences(who), p.Cues.Pushes(who), p.Cues.End(who)
-	events := len(silences)+len(pushes)+len(p.Cues.Holds) > 0 || slices.Contains(p.Cues.Alone, true)
-	if !events && end == p.Pass.Length && (len(notes) == 0 || latestOf(notes) < end) {
-		score.ByTick(notes)
-		return notes // most passes
-	}
-	out := notes[:0]
-	for i := range notes {
-		n := &notes[i]
-		if silences.Has(n.At) {
-			continue
+	notes = slices.DeleteFunc(notes, func(n score.Note) bool {
+		_, tied := pushes.Over(n.At)
+		asked := n.Art.Has(score.Accent) || n.Art.Has(score.Pushed)
+		switch {
+		case silences.Has(n.At), tied, n.At > end, n.At >= p.Pass.Length:
+			return true
+		case !asked && (p.Cues.Holds.Has(n.At) || p.Cues.Alone[p.BarAt(n.At)]):
+			return true
 		}
-		if _, ok := pushes.Over(n.At); ok {
-			continue
-		}
-		if p.Cues.Holds.Has(n.At) && !n.Art.Has(score.Accent) && !n.Art.Has(score.Pushed) {
-			continue
-		}
-		if p.Cues.Alone[p.BarAt(n.At)] && !n.Art.Has(score.Accent) && !n.Art.Has(score.Pushed) {
-			continue
-		}
-		if n.At > end || n.At >= p.Pass.Length {
-			continue
-		}
-		if n.At == end && (who.Chords() || !n.Art.Has(score.Pushed)) {
-			continue // a push out of the pass: players with chords strike it in the next pass
-		}
-		out = append(out, *n)
-	}
-	score.ByTick(out)
-	return out
-}
-
-// latestOf is the tick of the note that starts last.
-func latestOf(notes []score.Note) int64 {
-	last := notes[0].At
-	for i := range notes {
-		last = max(last, notes[i].At)
-	}
-	return last
+		// A push out of the pass: players with chords strike it in the next pass.
+		return n.At == end && (who.Chords() || !n.Art.Has(score.Pushed))
+	})
+	score.ByTick(notes)
+	return notes
 }

@@ -89,31 +89,24 @@ func (s Swing) placeOf(at int64) int64 {
 // before the pass belongs to the bar before and swings as the pass before does, so that the
 // drummer, who strikes there, and the others are together.
 func (p *Plan) Swung(tick int64) int64 {
-	if tick < 0 {
-		s, bar := p.Swing(), int64(0)
-		if b := p.Pass.Before; b != nil {
-			s, bar = p.swingOf(b.Feel, b.BPM), b.Bar
-		}
-		if s.Pair == 0 {
-			return tick
-		}
-		at := (tick + bar) % s.Pair
-		if at < 0 || tick-at+s.Pair > 0 {
-			return tick
-		}
-		return tick - at + s.placeOf(at)
+	s, start, end := p.Swing(), int64(0), int64(0) // the bar
+	switch b := p.Pass.Before; {
+	case tick >= p.Pass.Length:
+		return tick
+	case tick >= 0:
+		bar := p.BarAt(tick)
+		start, end = p.Pass.Bars[bar].Start, p.BarEnd(bar)
+	case b != nil:
+		s, start = p.swingOf(b.Feel, b.BPM), -b.Bar
 	}
-	s := p.Swing()
-	if s.Pair == 0 || tick >= p.Pass.Length {
+	if s.Pair == 0 {
 		return tick
 	}
-	bar := p.Pass.Bars[p.BarAt(tick)]
-	at := (tick - bar.Start) % s.Pair
-	pairStart := tick - at
-	if pairStart+s.Pair > bar.Start+bar.Length {
+	at := (tick - start) % s.Pair
+	if at < 0 || tick-at+s.Pair > end {
 		return tick
 	}
-	return pairStart + s.placeOf(at)
+	return tick - at + s.placeOf(at)
 }
 
 // swingPoint is the ratio of long to short, in thousandths, at a tempo in beats a minute.

@@ -159,6 +159,18 @@ func ByTickAndKey(notes []Note) {
 	nearsort.By(notes, func(n *Note) int64 { return n.At<<8 | int64(n.Key) })
 }
 
+// Without is a list without the items at some indices, in the same memory. drop may change the
+// item that it is asked about.
+func Without[T any](list []T, drop func(i int) bool) []T {
+	out := list[:0]
+	for i := range list {
+		if !drop(i) {
+			out = append(out, list[i])
+		}
+	}
+	return out
+}
+
 // NameTexture names a row by how often it strikes and by whether it has something special.
 func NameTexture(attacks, bars int, special bool, word, other string) string {
 	switch {

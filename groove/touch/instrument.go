@@ -28,17 +28,7 @@ type Instrument struct {
 type Levels [4]int
 
 // Of is the velocity of a touch at energy 3.
-func (l Levels) Of(touch feel.Touch) int {
-	switch touch {
-	case feel.Ghost:
-		return l[0]
-	case feel.Soft:
-		return l[1]
-	case feel.Strong:
-		return l[3]
-	}
-	return l[2]
-}
+func (l Levels) Of(touch feel.Touch) int { return l[touch-feel.Ghost] }
 
 // lift is what each energy adds to the velocities of the instrument.
 func (i *Instrument) lift() *plan.ByEnergy[int] {

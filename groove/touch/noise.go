@@ -112,7 +112,7 @@ func (t *Playing) wander(tick int64) int64 {
 func (t *Playing) laneNoise(l *lane, tick, sd int64, n int) int64 {
 	first := floorDiv(tick, layerPeriod)
 	sum := int64(0)
-	for k := 0; k < n; k++ {
+	for k := range n {
 		layer := &l.layers[k]
 		period := int64(layerPeriod) << k
 		i := first >> k

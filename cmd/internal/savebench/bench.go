@@ -75,7 +75,7 @@ func newBench(plinth, dir, song string, poll bool) (*bench, error) {
 		return nil, err
 	}
 	seen := map[string]bool{}
-	for i := 0; i < 8; i++ {
+	for i := range 8 {
 		text := strings.Replace(string(src), "| Cm7 ", []string{"| Cm7 ", "| Gm7 ", "| C7 ", "| Fm7 "}[i%4], 1)
 		text = strings.Replace(text, "energy = 4", fmt.Sprintf("energy = %d", 4+i/4), 1)
 		res, err := bed.Build(bed.Request{Song: b.song, ReadFile: func(path string) ([]byte, error) {

@@ -74,7 +74,7 @@ func (b *bench) measureLatency(w *watched, saves int) error {
 	fmt.Printf("%-24s %7s %7s %7s %7s   %s\n", "style", "p50", "p90", "p99", "most", "beyond the window, p50")
 	for _, s := range styles {
 		var took []time.Duration
-		for i := 0; i < saves; i++ {
+		for i := range saves {
 			d, err := b.save(s)
 			if err != nil {
 				return fmt.Errorf("%s, save %d: %w\n%s", s.name, i+1, err, w.said())
@@ -98,7 +98,7 @@ func milliseconds(d time.Duration) float64 { return float64(d.Microseconds()) / 
 func (b *bench) measureSoak(w *watched, saves int) error {
 	fmt.Printf("%8s %12s %12s %10s\n", "saves", "memory KiB", "open files", "threads")
 	every := max(1, saves/10)
-	for i := 0; i <= saves; i++ {
+	for i := range saves + 1 {
 		if i%every == 0 {
 			u, err := usageOf(w.cmd.Process.Pid)
 			if err != nil {
