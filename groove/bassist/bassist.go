@@ -67,7 +67,7 @@ func (b *Bassist) Play(heard []score.Part) score.Part {
 	b.findChords()
 	b.lockToKicks(kickTicks(heard[timeline.Drums].Notes))
 	keys := b.choosePitches()
-	out := b.meant[:0]
+	out := slices.Grow(b.meant[:0], len(b.notes))
 	for i, n := range b.notes {
 		end := n.end
 		if i+1 < len(b.notes) && b.notes[i+1].tick == end && keys[i+1] == keys[i] {

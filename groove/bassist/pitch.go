@@ -50,9 +50,9 @@ func (b *Bassist) choosePitches() []int {
 	if n == 0 {
 		return nil
 	}
-	choices := b.choice[:0]   // of all notes, one after another
-	from := b.from[:0]        // for each choice, the best choice for the note before
-	first := make([]int, n+1) // where a note's choices begin
+	choices := slices.Grow(b.choice[:0], 4*n) // of all notes, one after another
+	from := slices.Grow(b.from[:0], 4*n)      // for each choice, the best choice for the note before
+	first := make([]int, n+1)                 // where a note's choices begin
 	var total, next [compass]int
 	for i := range b.notes {
 		first[i] = len(choices)

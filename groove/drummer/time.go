@@ -12,9 +12,12 @@ import (
 // enough to say where it is.
 const strokeTicks = quarter / 4
 
+// usualStrokes is how many strokes a bar has as a rule, for the room that is made for them.
+const usualStrokes = 16
+
 // keepTime plays the rows of the kit, bar by bar, from the level of each bar.
 func (d *Drummer) keepTime(fills []drumFill) []score.Note {
-	out := d.strokes[:0]
+	out := slices.Grow(d.strokes[:0], usualStrokes*len(d.Pass.Bars))
 	for bar := range d.Pass.Bars {
 		if d.Cues.Alone[bar] {
 			continue

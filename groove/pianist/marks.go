@@ -90,7 +90,7 @@ type compAt struct {
 
 // readTab returns the strikes and the rests of the comp row over the whole pass.
 func (c *Pianist) readTab() (strikes []mark, rests []int64) {
-	row := c.row[:0]
+	row := slices.Grow(c.row[:0], c.Feel.Grid*len(c.Pass.Bars))
 	ending := c.Ending()
 	for bar := range c.Pass.Bars {
 		lv := c.Level(bar)
