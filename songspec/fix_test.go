@@ -10,6 +10,7 @@ import (
 	"github.com/hashicorp/hcl/v2"
 
 	"plinth/songspec/hcltext"
+	"plinth/songspec/hcltext/sliptest"
 )
 
 // fixable are slips of kinds that the mistakes above do not have.
@@ -153,7 +154,7 @@ func changed(before, after string) string {
 // TestFixesOfSlips: every fix of a single slip mends it.
 func TestFixesOfSlips(t *testing.T) {
 	n := 0
-	mutants(slipped, func(m string) {
+	sliptest.Mutants(slipped, func(m string) {
 		_, diags := build(m)
 		for _, d := range diags {
 			if fix, ok := hcltext.FixOf(d); ok {

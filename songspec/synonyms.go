@@ -13,7 +13,8 @@ var calledHere = map[string]string{
 	"signature": `meter = "4/4"`, "takt": `meter = "4/4"`,
 	"style": `feel = "waltz"`, "groove": `feel = "waltz"`, "rhythm": `feel = "waltz"`, "swing": `feel = "swing"`,
 	"tonart": `key = "Eb major"`, "tonality": `key = "Eb major"`,
-	"name": `title = "…"`, "composer": `by = "…"`, "author": `by = "…"`, "artist": `by = "…"`, "writer": `by = "…"`,
+	"name": `title = "…"`, "composer": `by = "…"`, "author": `by = "…"`,
+	"artist": `by = "…"`, "writer": `by = "…"`,
 	"music":    `by = "…"`,
 	"dynamics": "energy = 3, from 1 to 5", "dynamic": "energy = 3, from 1 to 5", "volume": "energy = 3, from 1 to 5",
 	"intensity": "energy = 3, from 1 to 5", "level": "energy = 3, from 1 to 5",
@@ -94,7 +95,8 @@ func feelsLike(name string, known []string) []string {
 
 // meterCalled are the meters that have a sign or a name.
 var meterCalled = map[string]string{
-	"c": "4/4", "common": "4/4", "common time": "4/4", "four": "4/4", "4": "4/4", "𝄴": "4/4", "c|": "2/2", "¢": "2/2",
+	"c": "4/4", "common": "4/4", "common time": "4/4", "four": "4/4", "4": "4/4",
+	"𝄴": "4/4", "c|": "2/2", "¢": "2/2",
 	"𝄵": "2/2", "cut": "2/2", "cut time": "2/2", "alla breve": "2/2",
 	"3": "3/4", "waltz": "3/4", "walzer": "3/4", "2": "2/4", "6": "6/8",
 }

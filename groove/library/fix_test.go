@@ -8,9 +8,9 @@ import (
 	"testing"
 
 	"github.com/hashicorp/hcl/v2"
-	"github.com/hashicorp/hcl/v2/hclsyntax"
 
 	"plinth/songspec/hcltext"
+	"plinth/songspec/hcltext/sliptest"
 )
 
 // mended is the text with a fix in it, and the first message that has come with it or
@@ -84,7 +84,7 @@ func TestFixes(t *testing.T) {
 // TestFixesOfSlips: every fix of a single slip mends it.
 func TestFixesOfSlips(t *testing.T) {
 	n := 0
-	mutants(func(m string) {
+	sliptest.Mutants(slipped, func(m string) {
 		_, _, diags := Decode("f.hcl", []byte(m))
 		for _, d := range diags {
 			if fix, ok := hcltext.FixOf(d); ok {
@@ -97,19 +97,5 @@ func TestFixesOfSlips(t *testing.T) {
 	})
 	if n < 300 {
 		t.Errorf("only %d fixes were tried", n)
-	}
-}
-
-// mutants are slipped with one word or sign left out, doubled or put in.
-func mutants(visit func(mutant string)) {
-	tokens, _ := hclsyntax.LexConfig([]byte(slipped), "m", hcl.InitialPos)
-	for _, tok := range tokens {
-		lo, hi := tok.Range.Start.Byte, tok.Range.End.Byte
-		visit(slipped[:lo] + slipped[hi:])
-		visit(slipped[:hi] + slipped[lo:])
-		visit(slipped[:lo])
-		for _, s := range slips {
-			visit(slipped[:lo] + s + slipped[lo:])
-		}
 	}
 }

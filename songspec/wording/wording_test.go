@@ -61,7 +61,8 @@ func TestJoined(t *testing.T) {
 		Or(three): "a, b or c", Or(Quoted(three[:2])): `"a" or "b"`,
 		Count(1, "slash"): "1 slash", Count(2, "slash"): "2 slashes", Count(0, "beat"): "0 beats",
 		Count(2, "bass"):           "2 basses",
-		Sentence("%s plays", "he"): "He plays", Sentence("é"): "é", Clip("♭♯♮", 2): "♭♯…", Clip("♭♯", 2): "♭♯",
+		Sentence("%s plays", "he"): "He plays", Sentence("é"): "é",
+		Clip("♭♯♮", 2): "♭♯…", Clip("♭♯", 2): "♭♯",
 	} {
 		if got != want {
 			t.Errorf("%q, want %q", got, want)

@@ -32,10 +32,11 @@ var reserved = []struct {
 	{"github.com/zclconf/", []string{"songspec", "groove/library"}, "HCL's values stay at the two doors"},
 	{"plinth/groove/groovetest", nil, "it is for tests"},
 	{"plinth/groove/songfiletest", nil, "it is for tests"},
+	{"plinth/songspec/hcltext/sliptest", nil, "it is for tests"},
 }
 
 // forTests are packages that only tests import: they may read files, and HCL.
-var forTests = []string{"groove/groovetest", "groove/songfiletest"}
+var forTests = []string{"groove/groovetest", "groove/songfiletest", "songspec/hcltext/sliptest"}
 
 // inner are the packages that say what a song is and what the band means and plays: they
 // know of these of ours alone. No player knows another; the band, which is groove, knows all.
