@@ -139,3 +139,22 @@ type Set struct {
 	Feels map[string]*Feel
 	Fills []Fill
 }
+
+// Answered is the level as it is played when it answers: the level itself with the
+// rows that the answer changes; the level unchanged when there is no answer.
+func (lv *Level) Answered() Level {
+	out := *lv
+	out.Answer = nil
+	if a := lv.Answer; a != nil {
+		if a.Drums != nil {
+			out.Drums = a.Drums
+		}
+		if a.Bass != nil {
+			out.Bass = a.Bass
+		}
+		if a.Comp != nil {
+			out.Comp = a.Comp
+		}
+	}
+	return out
+}

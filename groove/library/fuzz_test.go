@@ -48,7 +48,7 @@ func FuzzGroove(f *testing.F) {
 					t.Fatalf("level %d: syncopation %d over %d", i+1, n, fl.Syncopation)
 				}
 				if lv.Answer != nil {
-					a := answering(lv)
+					a := lv.Answered()
 					checkLevel(t, fl, &a)
 				}
 				if p := Picture(fl, i+1); !strings.HasSuffix(p, "\n") {

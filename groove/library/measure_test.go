@@ -66,22 +66,3 @@ func kickLock(f *feel.Feel, lv *feel.Level) int {
 	}
 	return 100 * met / strokes
 }
-
-// answering is the level as it is played when it answers: the level itself with the
-// rows that the answer changes; the level unchanged when there is no answer.
-func answering(lv *feel.Level) feel.Level {
-	out := *lv
-	out.Answer = nil
-	if a := lv.Answer; a != nil {
-		if a.Drums != nil {
-			out.Drums = a.Drums
-		}
-		if a.Bass != nil {
-			out.Bass = a.Bass
-		}
-		if a.Comp != nil {
-			out.Comp = a.Comp
-		}
-	}
-	return out
-}

@@ -17,7 +17,7 @@ func eachLevel(t *testing.T, do func(t *testing.T, f *feel.Feel, lv *feel.Level)
 			lv.Answer = nil
 			t.Run(fmt.Sprintf("%s/%d", name, i+1), func(t *testing.T) { do(t, f, &lv) })
 			if f.Levels[i].Answer != nil {
-				answered := answering(&f.Levels[i])
+				answered := f.Levels[i].Answered()
 				t.Run(fmt.Sprintf("%s/%d/answer", name, i+1), func(t *testing.T) { do(t, f, &answered) })
 			}
 		}
@@ -218,7 +218,7 @@ func TestAnswersAnswer(t *testing.T) {
 				}
 				continue
 			}
-			a := answering(lv)
+			a := lv.Answered()
 			before, after := count(f, lv), count(f, &a)
 			if fmt.Sprint(lv.Drums, lv.Bass, lv.Comp) == fmt.Sprint(a.Drums, a.Bass, a.Comp) {
 				t.Errorf("%s: the answer of level %d is the level", name, i+1)

@@ -13,7 +13,7 @@ func TestSlowChorusRocks(t *testing.T) {
 	for _, name := range []string{"ballad-eighths", "ballad-sixteenths", "slow-twelve", "gospel-six"} {
 		f := Builtin().Feels[name]
 		lv := &f.Levels[3]
-		for _, comp := range [][]feel.CompStep{lv.Comp, answering(lv).Comp} {
+		for _, comp := range [][]feel.CompStep{lv.Comp, lv.Answered().Comp} {
 			m, grid := f.Layout()
 			step := int(m.BarTicks() / int64(grid))
 			blocks, parts := 0, 0

@@ -67,23 +67,13 @@ func (p *Plan) BarEnd(bar int) int64 { return p.Pass.Bars[bar].Start + p.Pass.Ba
 // levelOf works out the level of a bar.
 func (p *Plan) levelOf(bar, energy int) *feel.Level {
 	lv := &p.Feel.Levels[energy-1]
-	a := lv.Answer
-	if a == nil || !p.answers(bar, lv.Bars) {
+	if lv.Answer == nil || !p.answers(bar, lv.Bars) {
 		return lv
 	}
 	if out := p.answer[energy-1]; out != nil {
 		return out
 	}
-	out := *lv
-	if a.Drums != nil {
-		out.Drums = a.Drums
-	}
-	if a.Bass != nil {
-		out.Bass = a.Bass
-	}
-	if a.Comp != nil {
-		out.Comp = a.Comp
-	}
+	out := lv.Answered()
 	p.answer[energy-1] = &out
 	return &out
 }
