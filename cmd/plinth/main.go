@@ -18,7 +18,7 @@ func main() {
 	os.Exit(a.run(os.Args[1:]))
 }
 
-// Exit codes, as the README promises them.
+// Exit codes, as README.md of the folder cmd promises them.
 const (
 	done         = 0
 	songWrong    = 1

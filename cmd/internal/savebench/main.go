@@ -67,7 +67,7 @@ func run(song string, saves, soak int, idle time.Duration, kill int, poll bool) 
 	return b.measureLatency(w, saves)
 }
 
-// measureLatency prints the README's table: the time from the end of a save to the new
+// measureLatency prints a table: the time from the end of a save to the new
 // bytes, and how much of it is not the quiet window.
 func (b *bench) measureLatency(w *watched, saves int) error {
 	fmt.Printf("%d saves a style, milliseconds from the end of the save to the new bytes\n\n", saves)
