@@ -173,7 +173,7 @@ func Song(t testing.TB, sections ...Section) *timeline.Timeline {
 		p := timeline.Pass{
 			Index: i, Section: s.Name, Ordinal: count[s.Name], Feel: s.Feel,
 			EnergyFrom: s.Energy, EnergyTo: s.EnergyTo, Meter: s.Meter, BPM: s.BPM,
-			Key: harmony.Key{}, Tacet: s.Tacet, Fills: !s.NoFills, Start: tl.End, FirstBar: bar,
+			Key: harmony.Key{}, Tacet: s.Tacet, Fills: !s.NoFills, Lead: true, Start: tl.End, FirstBar: bar,
 			Tempos: []timeline.Tempo{{
 				Micros: 60_000_000 * meter.TicksPerQuarter / (int64(s.BPM) * s.Meter.TempoTicks()),
 			}},

@@ -75,7 +75,7 @@ func FeelPass(t testing.TB, chart string, f *feel.Feel, energy int) *timeline.Pa
 		m = f.Meters[0]
 	}
 	p := PassOf(t, chart, energy)
-	p.Feel, p.Meter, p.BPM, p.Fills = f.Name, m, f.TempoHigh, true
+	p.Feel, p.Meter, p.BPM, p.Fills, p.Lead = f.Name, m, f.TempoHigh, true, true
 	p.After.Energy, p.After.Feel = energy, f.Name
 	tempo := int64(max(f.TempoHigh, 60))
 	p.Tempos = []timeline.Tempo{{Micros: 60_000_000 * meter.TicksPerQuarter / (tempo * m.TempoTicks())}}

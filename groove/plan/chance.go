@@ -11,9 +11,16 @@ type Chance uint64
 // name, the pass's place among the passes of that section, and the label. It does not
 // depend on the place in the form.
 func (p *Plan) Chance(label string) Chance {
+	return p.SectionChance(label).At(int64(p.Pass.Ordinal))
+}
+
+// SectionChance is a chance that all passes of the section share: it depends on the section's
+// name, the take and the label. What comes again in each pass is drawn under it, and what
+// varies from pass to pass is drawn under Chance.
+func (p *Plan) SectionChance(label string) Chance {
 	h := fnv.New64a()
 	h.Write([]byte(p.Pass.Section + "\x00" + label))
-	return Chance(h.Sum64()).At(int64(p.Song.Take), int64(p.Pass.Ordinal))
+	return Chance(h.Sum64()).At(int64(p.Song.Take))
 }
 
 // At is the chance of a place within this one: a bar, a tick, a row.

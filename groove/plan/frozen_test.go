@@ -32,7 +32,8 @@ func TestLabelsOfChanceAreFrozen(t *testing.T) {
 	}
 	used := map[string]bool{}
 	err := filepath.WalkDir("..", func(file string, d fs.DirEntry, err error) error {
-		if err != nil || !strings.HasSuffix(file, ".go") || strings.HasSuffix(file, "_test.go") {
+		if err != nil || !strings.HasSuffix(file, ".go") || strings.HasSuffix(file, "_test.go") ||
+			strings.HasSuffix(file, "plan/chance.go") {
 			return err
 		}
 		tree, err := parser.ParseFile(token.NewFileSet(), file, nil, 0)
@@ -44,7 +45,7 @@ func TestLabelsOfChanceAreFrozen(t *testing.T) {
 			if !ok || len(call.Args) != 1 {
 				return true
 			}
-			if f, ok := call.Fun.(*ast.SelectorExpr); !ok || f.Sel.Name != "Chance" {
+			if f, ok := call.Fun.(*ast.SelectorExpr); !ok || f.Sel.Name != "Chance" && f.Sel.Name != "SectionChance" {
 				return true
 			}
 			arg := call.Args[0]

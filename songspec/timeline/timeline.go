@@ -114,6 +114,7 @@ type Pass struct {
 	Lift       int // semitones in force, summed
 	Tacet      Players
 	Fills      bool // the section end may have a fill
+	Lead       bool // the last two bars may lead to the energy of the next pass
 	// FillVariant, 1 to FillVariants, chooses among the drummer's fills, so that the same
 	// fill never comes twice running. VaryFills sets it; 0 is not set.
 	FillVariant int
