@@ -26,9 +26,21 @@ type Feel struct {
 	// Syncopation is the most LHL syncopation a bar of the kit (kick and snare
 	// together, ghosts left out) reaches at any level; the audit holds to it.
 	Syncopation int
+	Changes     Changes
 	Levels      [5]Level // index = energy - 1
 	File        string   // where it came from: a library file or the user's own
 }
+
+// Changes says how the comp meets a change of chord. The bass has the chord's bass there in any
+// case.
+type Changes uint8
+
+// The ways. Common practice, no single source.
+const (
+	OnTime  Changes = iota // it strikes every change
+	InTurn                 // it keeps its figure: the new chord comes with the figure's next strike
+	Ahead                  // likewise, and the figure's last off-beat before a change has the new chord
+)
 
 // Swing says how the off-beats are placed.
 type Swing struct {
@@ -59,7 +71,7 @@ type Level struct {
 	Bars   int // length of the pattern in bars: 1, 2 or 4
 	Drums  []Row
 	Bass   []BassStep // Bars × Grid steps (or 2 for a feel of any meter)
-	Comp   []CompStep
+	Comp   []Figure // what the comp may play in a bar: one figure, or several that a phrase deals out
 	Voices int // how many voices the comp takes: 2 to 4
 	// Centre is the MIDI note the comp's voicings gather round; 0: the pianist's choice.
 	Centre int
@@ -91,11 +103,20 @@ type BassStep struct {
 	Degree byte
 }
 
-// CompStep is one step of the comp row.
+// Figure is a figure of the comp. A level's only figure is as long as its other rows; one of
+// several is a bar.
+type Figure struct {
+	Right []CompStep // the right hand, or both where Left is nil
+	Left  []CompStep // as many steps
+}
+
+// CompStep is one step of a hand of the comp.
 type CompStep struct {
 	Touch Touch
-	// Part: 'c' the whole chord, 'l' its lower half, 'u' its upper half, '1' to '5'
-	// one voice from below (more than there are: the top one), 'r' rolled from below.
+	// Part: 'c' the whole chord or, over a left hand of its own, all of it that the left does
+	// not have; 'l' its lower half, 'u' its upper half, '1' to '5' one voice from below (more
+	// than there are: the top one), 'r' rolled from below, 'm' the inner voice moved to its
+	// neighbour in the key, 'o' the lowest voice, in octaves where there is room for them.
 	Part byte
 }
 
@@ -157,4 +178,9 @@ func (lv *Level) Answered() Level {
 		}
 	}
 	return out
+}
+
+// Strikes reports whether a hand strikes at a step of the figure.
+func (g *Figure) Strikes(i int) bool {
+	return g.Right[i].Touch > Sound || g.Left != nil && g.Left[i].Touch > Sound
 }

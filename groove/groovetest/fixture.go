@@ -41,7 +41,7 @@ func Feel() *feel.Feel {
 			Energy: e + 1, Bars: 1, Voices: 3,
 			Drums: Rows("hat", hat[e], back, "----x--g----x---", "kick", kick[e]),
 			Bass:  BassRow(bass[e]),
-			Comp:  CompRow("c=======c======="),
+			Comp:  []feel.Figure{{Right: CompRow("c=======c=======")}},
 		}
 	}
 	return f

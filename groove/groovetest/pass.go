@@ -34,7 +34,7 @@ func CompFeel(row string) *feel.Feel {
 	for e := range f.Levels {
 		lv := &f.Levels[e]
 		lv.Energy, lv.Bars, lv.Voices = e+1, 1, []int{2, 3, 3, 4, 4}[e]
-		lv.Comp = CompRow(row)
+		lv.Comp = []feel.Figure{{Right: CompRow(row)}}
 	}
 	return f
 }

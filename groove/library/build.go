@@ -29,11 +29,11 @@ func (d *decoder) build(f *feel.Feel, l *rawLevel, energy int, check bool) feel.
 	}
 	if !d.anyMeter {
 		for _, t := range slices.AppendSeq(slices.Collect(maps.Values(l.rows)), maps.Values(answer)) {
-			out.Bars = max(out.Bars, len(t.steps)/f.Grid)
+			out.Bars = max(out.Bars, len(t.steps)/f.Grid) // one of several figures is a bar
 		}
 	}
 	steps := out.Bars * f.Grid
-	out.Drums, out.Bass, out.Comp = drumRows(l.rows, steps), bassRow(l.rows, steps), compRow(l.rows, steps)
+	out.Drums, out.Bass, out.Comp = drumRows(l.rows, steps), bassRow(l.rows, steps), figures(l.rows["comp"], steps)
 	if check {
 		d.checkRows(l, l.rows, out.Drums, energy)
 	}
@@ -52,7 +52,7 @@ func (d *decoder) build(f *feel.Feel, l *rawLevel, energy int, check bool) feel.
 		a.Bass = bassRow(answer, steps)
 	}
 	if changed("comp") {
-		a.Comp = compRow(answer, steps)
+		a.Comp = figures(answer["comp"], steps)
 	}
 	if check {
 		d.checkRows(l.answer, answer, a.Drums, energy)
@@ -171,9 +171,29 @@ func bassRow(rows map[string]tab, steps int) []feel.BassStep {
 	return out
 }
 
-func compRow(rows map[string]tab, steps int) []feel.CompStep {
+// figures lays out the comp: its only figure over all steps of the level, or several of a bar
+// each.
+func figures(t tab, steps int) []feel.Figure {
+	if len(t.figures) < 2 {
+		out := feel.Figure{Right: compRow(t.steps, steps)}
+		if len(t.figures) == 1 && len(t.figures[0].left.steps) > 0 {
+			out.Left = compRow(t.figures[0].left.steps, steps)
+		}
+		return []feel.Figure{out}
+	}
+	var out []feel.Figure
+	for _, h := range t.figures {
+		f := feel.Figure{Right: compRow(h.right.steps, len(h.right.steps))}
+		if n := len(h.left.steps); n > 0 {
+			f.Left = compRow(h.left.steps, n)
+		}
+		out = append(out, f)
+	}
+	return out
+}
+
+func compRow(t []byte, steps int) []feel.CompStep {
 	out := make([]feel.CompStep, steps)
-	t := rows["comp"].steps
 	for i := 0; len(t) > 0 && i < steps; i++ {
 		c := t[i%len(t)]
 		switch plain, ok := touch(c); {

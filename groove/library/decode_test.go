@@ -263,7 +263,7 @@ func TestLevels(t *testing.T) {
 		t.Errorf("the answer has %q, bass %v, comp %v; want the kit whole, bass as in the level, comp silent", words(a),
 			a.Bass, a.Comp)
 	}
-	for i, s := range a.Comp {
+	for i, s := range a.Comp[0].Right {
 		if s.Touch != feel.Rest {
 			t.Errorf("the answer's comp sounds at %d", i)
 		}

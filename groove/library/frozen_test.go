@@ -33,6 +33,7 @@ fills = "mine"
 swing = "tempo"
 swing_unit = "eighth"
 syncopation = 30
+changes = "ahead"
 lag {
 %s = 5
 bass = -3

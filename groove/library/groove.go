@@ -20,7 +20,11 @@ const (
 	maxLagMS                  = 40
 )
 
-var grooveWords = []string{"about", "meter", "tempo", "grid", "kit", "fills", "swing", "swing_unit", "syncopation"}
+var grooveWords = []string{"about", "meter", "tempo", "grid", "kit", "fills", "swing", "swing_unit",
+	"syncopation", "changes"}
+
+// changes are the words for how the comp meets a change of chord, in the order of feel.Changes.
+var changes = [...]string{"on time", "in turn", "ahead"}
 
 // groove reads a groove block. It returns nil when the frame that the rows need
 // (meter and grid) could not be read.
@@ -55,6 +59,10 @@ func (d *decoder) groove(b *hclsyntax.Block, name string) *feel.Feel {
 					d.rep.Errorf(a.Expr.Range(), "Not a note to swing", `swing_unit is "eighth" or "sixteenth".`)
 				}
 				f.Swing.Unit = s
+			}
+		case "changes":
+			if s, ok := d.text(a); ok && d.oneOf(changes[:], s, a.Expr.Range(), "Not a way to meet a change", "way") {
+				f.Changes = feel.Changes(slices.Index(changes[:], s))
 			}
 		case "syncopation":
 			f.Syncopation, _ = d.whole(a, 0, 40)

@@ -138,6 +138,13 @@ func (d *decoder) levelWord(l *rawLevel, a *hclsyntax.Attribute, f *feel.Feel) b
 			`%s is played with brushes. Write kit = "brushes" in the groove.`, a.Name)
 		return false
 	}
+	if a.Name == "comp" {
+		t, ok := d.readFigures(a, f.Grid)
+		if ok {
+			l.rows[a.Name] = t
+		}
+		return ok
+	}
 	t, ok := d.readTab(a, f.Grid)
 	if ok = ok && d.fits(t, f.Grid); ok {
 		l.rows[a.Name] = t

@@ -27,12 +27,26 @@ func count(f *feel.Feel, lv *feel.Level) counts {
 			if lv.Bass[at].Touch > feel.Sound {
 				c.Bass += 1000
 			}
-			if lv.Comp[at].Touch > feel.Sound {
-				c.Comp += 1000
+		}
+	}
+	for k := range lv.Comp {
+		c.Comp += lv.Bars * strikesPerBar(f, &lv.Comp[k]) / len(lv.Comp)
+	}
+	return counts{c.Kit / lv.Bars, c.Bass / lv.Bars, c.Comp / lv.Bars}
+}
+
+// strikesPerBar is how often a figure strikes in a bar, in thousandths.
+func strikesPerBar(f *feel.Feel, fig *feel.Figure) int {
+	_, grid := f.Layout()
+	n, bars := 0, max(1, len(fig.Right)/grid)
+	for bar := range bars {
+		for i := range grid {
+			if fig.Strikes(f.Index(bar, i)) {
+				n += 1000
 			}
 		}
 	}
-	return counts{c.Kit / lv.Bars, c.Bass / lv.Bars, c.Comp / lv.Bars}
+	return n / bars
 }
 
 // compPerBeat is the comp's attacks a beat, in thousandths; the beat is the one

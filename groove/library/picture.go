@@ -75,9 +75,8 @@ func swingText(s feel.Swing) string {
 // drawLevel draws the rows that l has, or all rows of an answer that changes
 // only some; bars and steps are those of whole.
 func drawLevel(b *strings.Builder, f *feel.Feel, l, whole *feel.Level) {
-	type row struct{ name, signs string }
-	var rows []row
-	add := func(name, signs string) { rows = append(rows, row{name, signs}) }
+	var rows []pictureRow
+	add := func(name, signs string) { rows = append(rows, pictureRow{name, signs}) }
 	for _, r := range l.Drums {
 		same := func(o feel.Row) bool { return o.Voice == r.Voice && slices.Equal(o.Steps, r.Steps) }
 		if l != whole && slices.ContainsFunc(whole.Drums, same) {
@@ -95,16 +94,45 @@ func drawLevel(b *strings.Builder, f *feel.Feel, l, whole *feel.Level) {
 	if l.Bass != nil {
 		add("bass", signsOf(l.Bass, bassSign))
 	}
-	if l.Comp != nil {
-		add("comp", signsOf(l.Comp, compSign))
+	if len(l.Comp) == 1 {
+		rows = append(rows, handRows(&l.Comp[0], "comp")...)
 	}
-	if len(rows) == 0 {
+	if len(rows) == 0 && len(l.Comp) == 0 {
 		b.WriteString("nothing more\n")
 		return
 	}
+	drawRows(b, f, rows, whole.Bars)
+	if len(l.Comp) < 2 {
+		return
+	}
+	rows = nil
+	for i := range l.Comp {
+		rows = append(rows, handRows(&l.Comp[i], fmt.Sprintf("comp %d", i+1))...)
+	}
+	fmt.Fprintf(b, "of which a phrase deals out, the last to close it\n")
+	drawRows(b, f, rows, 1)
+}
+
+// pictureRow is a row of a picture.
+type pictureRow struct{ name, signs string }
+
+// handRows are the rows of a figure of the comp: one for both hands, or one for each.
+func handRows(f *feel.Figure, name string) []pictureRow {
+	out := []pictureRow{{name, signsOf(f.Right, compSign)}}
+	if f.Left != nil {
+		out = append(out, pictureRow{"  left", signsOf(f.Left, compSign)})
+	}
+	return out
+}
+
+// drawRows draws rows of so many bars under their counts.
+func drawRows(b *strings.Builder, f *feel.Feel, rows []pictureRow, bars int) {
+	if len(rows) == 0 {
+		return
+	}
 	perLine := max(1, pictureWidth/(2*f.Grid+1))
-	for bar := 0; bar < whole.Bars; bar += perLine {
-		n := min(perLine, whole.Bars-bar)
+	for bar := 0; bar < bars; bar += perLine {
+		n := min(perLine, bars-bar)
 		line(b, "", strings.Repeat(countLine(f)+"|", n))
 		for _, r := range rows {
 			text := ""

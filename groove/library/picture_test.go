@@ -57,13 +57,20 @@ func TestPictureIsAGroove(t *testing.T) {
 			continue
 		}
 		for e := 1; e <= 5; e++ {
-			rows, order := map[string]string{}, []string{}
+			rows, order, figures := map[string]string{}, []string{}, []string(nil)
 			for _, l := range strings.Split(Picture(f, e), "\n") {
 				if l == "and in answer" {
 					break
 				}
 				word, row, ok := strings.Cut(strings.TrimSpace(l), "  ")
-				if !ok || strings.HasPrefix(l, "energy") || strings.HasPrefix(l, " ") {
+				if !ok || strings.HasPrefix(l, "energy") || strings.HasPrefix(l, "   ") {
+					continue
+				}
+				if n := len(figures); strings.HasPrefix(word, "comp ") {
+					figures = append(figures, strings.TrimSpace(row))
+					continue
+				} else if word == "left" && n > 0 {
+					figures[n-1] += "/" + strings.TrimSpace(row)
 					continue
 				}
 				if rows[word] == "" {
@@ -75,6 +82,9 @@ func TestPictureIsAGroove(t *testing.T) {
 				"\"" + f.Kit + "\"\n grid = " + strconv.Itoa(f.Grid) + "\n level \"1\" {\n"
 			for _, w := range order {
 				src += w + " = \"" + rows[w] + "\"\n"
+			}
+			if len(figures) > 0 {
+				src += "comp = [\"" + strings.Join(figures, "\", \"") + "\"]\n"
 			}
 			feels, _, diags := Decode("again.hcl", []byte(src+" }\n}\n"))
 			if len(diags) > 0 {

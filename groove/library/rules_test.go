@@ -105,10 +105,10 @@ func TestSyncopation(t *testing.T) {
 	}
 }
 
-// TestCompDensity: at energy 2 at most 1.2 attacks a beat, at 5 at most 2.2. The
-// median of 870 pop accompaniments (POP909) is 2.0.
+// TestCompDensity: at most 1.2 attacks a beat at energy 2, 1.5, 1.7 and 1.9 above it. The
+// median of 870 pop accompaniments, played alone (POP909), is 2.0.
 func TestCompDensity(t *testing.T) {
-	limit := [5]int{1200, 1200, 1750, 1750, 2200}
+	limit := [5]int{1000, 1200, 1500, 1700, 1900}
 	eachLevel(t, func(t *testing.T, f *feel.Feel, lv *feel.Level) {
 		if n := compPerBeat(f, lv); n > limit[lv.Energy-1] {
 			t.Errorf("%d.%03d attacks a beat, at most %d.%03d", n/1000, n%1000, limit[lv.Energy-1]/1000,

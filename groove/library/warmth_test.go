@@ -1,6 +1,7 @@
 package library
 
 import (
+	"slices"
 	"testing"
 
 	"plinth/groove/feel"
@@ -13,17 +14,18 @@ func TestSlowChorusRocks(t *testing.T) {
 	for _, name := range []string{"ballad-eighths", "ballad-sixteenths", "slow-twelve", "gospel-six"} {
 		f := Builtin().Feels[name]
 		lv := &f.Levels[3]
-		for _, comp := range [][]feel.CompStep{lv.Comp, lv.Answered().Comp} {
+		for _, fig := range slices.Concat(lv.Comp, lv.Answered().Comp) {
+			comp := fig.Right
 			m, grid := f.Layout()
 			step := int(m.BarTicks() / int64(grid))
 			blocks, parts := 0, 0
 			for _, at := range m.Beats() {
-				if s := comp[int(at)/step]; s.Touch > feel.Sound && s.Part == 'c' {
+				if s := comp[int(at)/step]; s.Touch > feel.Sound && s.Part == 'c' && fig.Left == nil {
 					blocks++
 				}
 			}
-			for _, s := range comp[:grid] {
-				if s.Touch > feel.Sound && s.Part != 'c' {
+			for i, s := range comp[:grid] {
+				if s.Touch > feel.Sound && s.Part != 'c' || fig.Left != nil && fig.Left[i].Touch > feel.Sound {
 					parts++
 				}
 			}
@@ -53,9 +55,9 @@ func TestSustainGrows(t *testing.T) {
 	f := Builtin().Feels["sustain"]
 	for i := 1; i < 5; i++ {
 		low, high := &f.Levels[i-1], &f.Levels[i]
-		if high.Voices <= low.Voices && high.Comp[0].Touch <= low.Comp[0].Touch {
+		if high.Voices <= low.Voices && high.Comp[0].Right[0].Touch <= low.Comp[0].Right[0].Touch {
 			t.Errorf("energy %d is struck as energy %d is: %d voices, touch %d", i+1, i, high.Voices,
-				high.Comp[0].Touch)
+				high.Comp[0].Right[0].Touch)
 		}
 	}
 }

@@ -13,10 +13,10 @@ var (
 	// upper voices have their middle at 60, and half of them between 58 and 62. The lowest
 	// fifth lies at 55 and the highest fifth at 67.
 	centres = plan.ByEnergy[int]{57, 58, 60, 62, 63}
-	// AttacksPerBeat is the most attacks a beat that the comp has, in thousandths. The figures
-	// for 2 and 5 are the design's: the median of 870 pop accompaniments is 2.0, and the comp
-	// stays below it and goes hardly over it at energy 5.
-	AttacksPerBeat = plan.ByEnergy[int64]{1000, 1200, 1500, 1850, 2200}
+	// AttacksPerBeat is the most attacks a beat that the comp has on average, in thousandths.
+	// The median of 870 pop accompaniments, played alone, is 2.0: a comp in a band stays below
+	// it (judgement).
+	AttacksPerBeat = plan.ByEnergy[int64]{1000, 1200, 1500, 1700, 1900}
 	// answersSinger: the pianist answers the singer.
 	answersSinger = plan.ByEnergy[bool]{no, no, yes, yes, yes}
 	// spreads: the pianist spreads the chord of an accent.

@@ -1,6 +1,8 @@
 package pianist
 
 import (
+	"math/bits"
+
 	"plinth/groove/score"
 	"plinth/songspec/cue"
 )
@@ -16,9 +18,10 @@ type grouping struct {
 }
 
 // groupOf is the group of the notes that a mark strikes with the right hand, 0 for none.
-func (g *grouping) groupOf(m *mark, ch *cue.Change, roll bool) uint32 {
+func (g *grouping) groupOf(m *mark, change int, voices uint8, roll bool) uint32 {
 	g.roll = 0
-	single := m.part >= '1' && m.part <= '5'
+	ch := &g.c.changes[change]
+	single := bits.OnesCount8(voices) == 1 && m.accent == 0
 	switch {
 	case roll:
 		g.kind = 0

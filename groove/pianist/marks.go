@@ -5,6 +5,7 @@ import (
 
 	"plinth/groove/feel"
 	"plinth/groove/touch"
+	"plinth/groove/voicing"
 	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
 )
@@ -13,7 +14,11 @@ import (
 type mark struct {
 	tick   int64
 	cue    int32 // the cue that it answers; -1: none, it comes from the tab or a figure
-	part   byte  // as in feel.CompStep; 'b' the left hand alone
+	change int32 // the chord that it strikes, an index of the changes; -1: the one in force
+	part   byte  // of the right hand or, without hands, of both, as in feel.CompStep; 'b' the bass alone, 0 nothing
+	under  byte  // of the left hand; 0 nothing
+	hands  bool  // each hand has a row of its own: a hand that strikes lets go what it held
+	add    uint8 // voices that it strikes besides, so that the chord is heard whole: bit 0 is the lowest
 	touch  feel.Touch
 	accent int8
 	pushed bool
@@ -26,13 +31,29 @@ type mark struct {
 	fifth  bool  // the left hand may strike the fifth instead, see leftFifth
 	middle bool  // the left hand strikes it inside the bar, not on the first beat
 	answer bool  // it belongs to an answer to the singer
+	final  bool  // it is the song's last chord, see spreadUnder
 }
+
+// rest is where the tab of a hand rests: what it holds ends.
+type rest struct {
+	tick int64
+	hand hand
+}
+
+// cut is where all notes of earlier chords end: at another chord, at a stop.
+type cut struct {
+	tick   int64
+	change int32 // of this chord and later ones they go on
+}
+
+// everyChord is the change of a cut that ends all notes.
+const everyChord = 1<<31 - 1
 
 // gestures are what the pianist does in a pass, each in order of time.
 type gestures struct {
 	strikes []mark
-	rests   []int64 // where the tab rests: notes of the tab end
-	cuts    []int64 // where all notes end: at another chord, at a stop
+	rests   []rest
+	cuts    []cut
 }
 
 // closest is the least distance in ticks between a strike of the tab and a strike that the
@@ -53,7 +74,8 @@ const roomUS = touch.AgainUS * 3 / 2
 func (c *Pianist) planGestures() gestures {
 	strikes, rests := c.readTab()
 	strikes = append(strikes, c.chordStrikes(strikes)...)
-	strikes = append(strikes, c.accentStrikes()...)
+	accents := c.accentStrikes()
+	strikes = append(c.leaveRoomForAccents(strikes, accents), accents...)
 	strikes = append(strikes, c.leftStrikes()...)
 	strikes = mergeMarks(strikes)
 	if q := c.ForcefulOpening(timeline.Piano); q != nil && q.Rises {
@@ -76,36 +98,42 @@ func (c *Pianist) planGestures() gestures {
 func strikeFirmly(strikes []mark, tick int64) {
 	for i := range strikes {
 		if m := &strikes[i]; m.tick == tick && m.accent == 0 {
-			m.part, m.up, m.touch = 'c', false, feel.Strong
+			m.part, m.under, m.hands, m.up, m.touch = 'c', 0, false, false, feel.Strong
 		}
 	}
 }
 
-// compAt is a step of the comp row at its tick.
+// compAt is a step of a figure at its tick.
 type compAt struct {
-	tick int64
-	step feel.CompStep
-	up   bool // as in mark
+	tick  int64
+	step  feel.CompStep // of the right hand or, without hands, of both
+	under feel.CompStep // of the left hand
+	hands bool
+	up    bool // as in mark
+	final bool // as in mark
 }
 
-// readTab returns the strikes and the rests of the comp row over the whole pass.
-func (c *Pianist) readTab() (strikes []mark, rests []int64) {
+// readTab returns the strikes and the rests of the figures over the whole pass.
+func (c *Pianist) readTab() (strikes []mark, rests []rest) {
 	row := slices.Grow(c.row[:0], c.Feel.Grid*len(c.Pass.Bars))
 	ending := c.Ending()
 	for bar := range c.Pass.Bars {
-		lv := c.Level(bar)
-		if c.alone[bar] || len(lv.Comp) == 0 {
+		lv, fig := c.Level(bar), c.figure(bar)
+		if c.alone[bar] || fig == nil {
 			continue
 		}
 		if bar == ending {
 			row = append(row, compAt{tick: c.Pass.Bars[bar].Start,
-				step: feel.CompStep{Touch: usualTouch(lv), Part: 'c'}})
+				step: feel.CompStep{Touch: usualTouch(lv), Part: 'r'}, final: true})
 			continue
 		}
 		first := len(row)
 		for _, st := range c.Steps(bar, lv) {
-			if st.Index < len(lv.Comp) {
-				row = append(row, compAt{tick: st.Tick, step: lv.Comp[st.Index]})
+			if len(lv.Comp) > 1 {
+				st.Index %= c.Feel.Grid // a figure of several is a bar long
+			}
+			if st.Index < len(fig.Right) {
+				row = append(row, c.stepAt(st.Tick, fig, st.Index))
 			}
 		}
 		if c.left != nil {
@@ -120,19 +148,50 @@ func (c *Pianist) readTab() (strikes []mark, rests []int64) {
 		if !c.tabMayPlay(st.tick) || holds.Has(st.tick) {
 			continue
 		}
-		switch st.step.Touch {
-		case feel.Sound:
-		case feel.Rest:
-			rests = append(rests, st.tick)
-		default:
-			m := mark{tick: st.tick, cue: -1, part: st.step.Part, touch: st.step.Touch, up: st.up,
-				left: st.step.Part == 'b'}
-			// A single voice of a broken chord rings on unless the tab says how long.
-			m.ring = m.part >= '1' && m.part <= '5' && (i+1 == len(row) || row[i+1].step.Touch != feel.Sound)
-			strikes = append(strikes, m)
+		if st.step.Touch == feel.Rest {
+			rests = append(rests, rest{st.tick, rightHand})
 		}
+		if st.hands && st.under.Touch == feel.Rest {
+			rests = append(rests, rest{st.tick, leftHand})
+		}
+		m := mark{tick: st.tick, cue: -1, change: -1, up: st.up, hands: st.hands, final: st.final,
+			touch: max(st.step.Touch, st.under.Touch)}
+		if m.touch <= feel.Sound {
+			continue
+		}
+		if st.step.Touch > feel.Sound {
+			m.part, m.left = st.step.Part, st.step.Part == 'b'
+		}
+		if st.under.Touch > feel.Sound {
+			m.under = st.under.Part
+		}
+		// A single voice of a broken chord rings on unless the tab says how long.
+		m.ring = !m.hands && m.part >= '1' && m.part <= '5' && (i+1 == len(row) || row[i+1].step.Touch != feel.Sound)
+		strikes = append(strikes, m)
 	}
 	return strikes, rests
+}
+
+// stepAt is a step of a figure at its tick. Where the left hand has the bass, the right plays
+// what both have.
+func (c *Pianist) stepAt(tick int64, fig *feel.Figure, i int) compAt {
+	out := compAt{tick: tick, step: fig.Right[i]}
+	if fig.Left == nil {
+		return out
+	}
+	under := fig.Left[i]
+	switch {
+	case c.left == nil:
+		out.hands, out.under = true, under
+	case out.step.Touch <= feel.Sound && under.Touch > feel.Sound:
+		out.step = under
+		if under.Part == 'o' {
+			out.step.Part = '1'
+		}
+	case out.step.Touch == feel.Rest && under.Touch == feel.Sound:
+		out.step = under
+	}
+	return out
 }
 
 // tabMayPlay reports whether the tab may play at a tick. It may not in a stop, while a pushed
@@ -149,45 +208,20 @@ func (c *Pianist) tabMayPlay(tick int64) bool {
 	return !ch.Pushed() || tick <= ch.Start || tick > ch.Nominal
 }
 
-// chordStrikes are the attacks that the chart asks for, one at every change of chord. The
-// chord may come up to a beat after its bass, see chordAfterBass.
-func (c *Pianist) chordStrikes(tab []mark) []mark {
-	var out []mark
-	for i := range c.changes {
-		ch := &c.changes[i]
-		if c.voicings[i].N == 0 || !c.needsStrike(i) || ch.Start >= c.end || c.silences.Has(ch.Start) {
-			continue
-		}
-		bar := c.BarAt(ch.Nominal)
-		if !ch.Pushed() && c.alone[bar] {
-			continue
-		}
-		beat := c.Pass.Bars[bar].Meter.TempoTicks()
-		m := mark{tick: ch.Start, cue: ch.Cue, part: 'c', touch: usualTouch(c.Level(bar)),
-			forced: true, pushed: ch.Pushed(), least: ch.Start + beat, left: c.left != nil}
-		if c.chordAfterBass(tab, i) {
-			m.part = 'b'
-		}
-		if ch.Pushed() {
-			m.least = max(m.least, ch.Nominal+beat/2)
-		}
-		out = append(out, m)
-	}
-	return out
-}
-
 // usualTouch is the touch of the level's first attack.
 func usualTouch(lv *feel.Level) feel.Touch {
-	for _, s := range lv.Comp {
-		if s.Touch > feel.Sound {
-			return s.Touch
+	for i := range lv.Comp {
+		for _, s := range lv.Comp[i].Right {
+			if s.Touch > feel.Sound {
+				return s.Touch
+			}
 		}
 	}
 	return feel.Normal
 }
 
-// accentStrikes are the accents that name the pianist. They strike all voices, short at weight
-// 1, for a beat at weight 2, ringing at weight 3. At energy 5 soundGestures spreads them.
+// accentStrikes are the accents that name the pianist. They strike all voices, for half a beat
+// or, at weight 3, ringing. At energy 5 soundGestures spreads them.
 func (c *Pianist) accentStrikes() []mark {
 	var out []mark
 	for k, q := range c.Cues.Each(cue.Accent, timeline.Piano) {
@@ -201,13 +235,14 @@ func (c *Pianist) accentStrikes() []mark {
 		if spreads.At(c.Energy(bar)) {
 			part = 'r'
 		}
-		m := mark{tick: q.At, cue: k, part: part, touch: feel.Strong,
+		m := mark{tick: q.At, cue: k, change: -1, part: part, touch: feel.Strong,
 			accent: int8(q.Weight), forced: true, pushed: q.Pushed(), left: c.left != nil}
-		switch m.accent {
-		case 1:
-			m.least = q.At + beat/2
-		case 2:
+		switch {
+		case m.accent < 3 && m.pushed:
 			m.least = q.At + beat
+		case m.accent < 3:
+			m.least = q.At + beat/2
+			m.stop = m.least
 		default:
 			m.least, m.ring = c.end, true
 		}
@@ -219,26 +254,109 @@ func (c *Pianist) accentStrikes() []mark {
 	return out
 }
 
-// cutPoints are the ticks at which all notes end: at another chord, at a stop, before a bar
-// that has only written hits.
-func (c *Pianist) cutPoints() []int64 {
-	var out []int64
+// leaveRoomForAccents takes away the strikes of the tab in the half beat before an accent: a
+// hit is heard over the silence before it. Common practice, no single source. accents are in
+// order.
+func (c *Pianist) leaveRoomForAccents(strikes, accents []mark) []mark {
+	if len(accents) == 0 {
+		return strikes
+	}
+	next := 0
+	return slices.DeleteFunc(strikes, func(m mark) bool {
+		if next > 0 && next <= len(accents) && m.tick < accents[next-1].tick {
+			next = 0 // the strikes of the chart come after those of the tab
+		}
+		for next < len(accents) && accents[next].tick <= m.tick {
+			next++
+		}
+		if m.forced || next == len(accents) {
+			return false
+		}
+		half := c.Pass.Bars[c.BarAt(m.tick)].Meter.TempoTicks() / 2
+		return accents[next].tick-m.tick <= half
+	})
+}
+
+// cutPoints are the ticks at which notes end: at another chord, at a stop, before a bar that
+// has only written hits.
+func (c *Pianist) cutPoints() []cut {
+	var out []cut
 	for i := range c.changes {
 		if c.voicings[i].N == 0 || c.needsStrike(i) {
-			out = append(out, c.changes[i].Start)
+			out = append(out, cut{c.changes[i].Start, int32(i)})
 		}
 	}
 	for _, s := range c.silences {
-		out = append(out, s.Start)
+		out = append(out, cut{s.Start, everyChord})
 	}
 	for bar := range c.Pass.Bars {
 		start := c.Pass.Bars[bar].Start
 		i := c.changeAt(start)
 		tied := i >= 0 && c.changes[i].Pushed() && c.changes[i].Nominal == start // over from the bar before
 		if c.alone[bar] && !tied {
-			out = append(out, start)
+			out = append(out, cut{start, everyChord})
 		}
 	}
-	slices.Sort(out)
+	slices.SortStableFunc(out, func(a, b cut) int { return int(a.tick - b.tick) })
 	return out
 }
+
+// hand is which hand holds a key.
+type hand uint8
+
+// The hands. Without rows of their own both are the right hand.
+const (
+	rightHand hand = iota
+	leftHand
+)
+
+// voicesOfPart says which of n voices a part of a figure strikes: bit 0 is the lowest.
+func voicesOfPart(part byte, n int) uint8 {
+	all := uint8(1)<<n - 1
+	switch {
+	case n == 0 || part == 'b' || part == 0:
+		return 0
+	case part == 'l':
+		return 1<<max(1, n/2) - 1
+	case part == 'u':
+		return all &^ (1<<(n/2) - 1)
+	case part == 'o':
+		return 1
+	case part == 'm':
+		return 1 << inner(n)
+	case part >= '1' && part <= '5':
+		return 1 << (min(int(part-'0'), n) - 1)
+	}
+	return all
+}
+
+// inner is the inner voice of n, which moves: the one under the top voice.
+func inner(n int) int { return max(0, n-2) }
+
+// voices says which of n voices each hand strikes at a mark. In a figure with a row for each
+// hand the right hand does not strike what the left does.
+func (m *mark) voices(n int) (right, left uint8) {
+	right, left = voicesOfPart(m.part, n), voicesOfPart(m.under, n)
+	if m.up && right != 0 {
+		right = (uint8(1)<<n - 1) &^ (right - 1)
+	}
+	for i := range n {
+		switch bit := uint8(1) << i; {
+		case m.add&bit == 0:
+		case m.hands && i < n/2:
+			left |= bit
+		default:
+			right |= bit
+		}
+	}
+	return right &^ left, left
+}
+
+// all is the voices that both hands strike.
+func (m *mark) all(n int) uint8 {
+	right, left := m.voices(n)
+	return right | left
+}
+
+// whole reports whether a mark strikes the whole voicing.
+func (m *mark) whole(v *voicing.Voicing) bool { return m.all(int(v.N)) == uint8(1)<<v.N-1 }

@@ -5,6 +5,7 @@ package pianist
 
 import (
 	"cmp"
+	"math/bits"
 	"sort"
 
 	"plinth/groove/feel"
@@ -43,6 +44,8 @@ type Pianist struct {
 	alone    []bool
 	end      int64 // where the part of this pass ends: with the last chord
 	groups   []score.Group
+	bass     []score.Note  // what the bassist plays
+	deals    map[int]*deal // how the figures of a level are dealt out, by their number
 
 	// Kept from pass to pass: the voicings worked out so far, which the next pass needs again,
 	// and memory.
@@ -56,6 +59,7 @@ type Pianist struct {
 func (c *Pianist) Prepare(p *plan.Plan) {
 	c.Plan, c.changes, c.silences = p, p.Cues.Changes(timeline.Piano), p.Cues.Silences(timeline.Piano)
 	c.alone, c.groups, c.left, c.voicings, c.end = p.Cues.Alone, nil, nil, nil, 0
+	c.deals = map[int]*deal{}
 	c.ear, c.span = listen(p), Span(p.Song.Piano)
 	if c.voicer == nil || c.voicer.Full() {
 		c.voicer = voicing.NewVoicer()
@@ -76,7 +80,7 @@ func (c *Pianist) Play(heard []score.Part) score.Part {
 	if c.left != nil {
 		bass = leftBass(c.changes, c.left)
 	}
-	c.voicings = c.chooseVoicings(bass)
+	c.bass, c.voicings = bass, c.chooseVoicings(bass)
 	notes := c.ringOut(c.ear.dropRubs(c.soundGestures(c.planGestures())))
 	return score.Part{Notes: c.Allowed(timeline.Piano, notes), Groups: c.groups}
 }
@@ -94,55 +98,47 @@ var piano = touch.Instrument{
 // Instrument is the piano.
 func (c *Pianist) Instrument(*score.Note) *touch.Instrument { return &piano }
 
-// Texture says in a word what the pianist plays in a level.
+// Texture says in a word what the pianist plays in a level: the word for most of its figures.
 func (c *Pianist) Texture(lv *feel.Level) string {
-	attacks, broken, name := 0, false, "blocks"
-	for _, s := range lv.Comp {
-		if s.Touch <= feel.Sound {
-			continue
+	attacks, singles, halves, hands := 0, 0, 0, 0
+	bars := lv.Bars
+	if len(lv.Comp) > 1 {
+		bars = len(lv.Comp)
+	}
+	for i := range lv.Comp {
+		f := &lv.Comp[i]
+		if f.Left != nil {
+			hands++
 		}
-		attacks++
-		switch {
-		case s.Part >= '1' && s.Part <= '5':
-			broken = true
-		case s.Part == 'l' || s.Part == 'u':
-			name = "halves"
+		for k := range f.Right {
+			if !f.Strikes(k) {
+				continue
+			}
+			attacks++
+			m := mark{}
+			if f.Right[k].Touch > feel.Sound {
+				m.part = f.Right[k].Part
+			}
+			if f.Left != nil && f.Left[k].Touch > feel.Sound {
+				m.under = f.Left[k].Part
+			}
+			switch bits.OnesCount8(m.all(lv.Voices)) {
+			case 1:
+				singles++
+			case lv.Voices:
+			default:
+				halves++
+			}
 		}
 	}
-	return score.NameTexture(attacks, lv.Bars, broken, "broken", name)
-}
-
-// ringOut lets the song's last chord sound to the end. In the last bar it keeps only the notes
-// on the first beat or, when the chord is broken there, the first stroke of each note.
-func (c *Pianist) ringOut(notes []score.Note) []score.Note {
-	bar := c.Ending()
-	if bar < 0 {
-		return notes
+	name := "blocks"
+	switch {
+	case 2*hands > len(lv.Comp):
+		name = "two hands"
+	case halves > 0:
+		name = "halves"
 	}
-	score.ByTick(notes)
-	start := c.Pass.Bars[bar].Start
-	together := 0
-	for _, n := range notes {
-		if n.At == start {
-			together++
-		}
-	}
-	struck := map[uint8]bool{}
-	out := notes[:0]
-	for _, n := range notes {
-		if n.At > start && (together > 1 || struck[n.Key]) {
-			continue
-		}
-		if n.At >= start {
-			struck[n.Key], n.Cue = true, c.Cues.Ending
-		}
-		if n.End() > start {
-			n.Hold(c.Pass.Length)
-			n.Art |= score.Rings
-		}
-		out = append(out, n)
-	}
-	return out
+	return score.NameTexture(attacks, bars, 2*singles >= attacks, "broken", name)
 }
 
 // Ceiling is the highest note that the comp may have in a pass, as a MIDI number. It is the

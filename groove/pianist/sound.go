@@ -3,6 +3,7 @@ package pianist
 import (
 	"cmp"
 	"slices"
+	"sort"
 
 	"plinth/groove/score"
 	"plinth/groove/voicing"
@@ -13,26 +14,35 @@ import (
 // not rolled. From memory: pianists' quick rolls lie about here; no source checked.
 const rollMS = 15
 
-// thinOut leaves in each bar only as many attacks as its energy allows, and fewer where the
-// singer is busy. Attacks that the chart or an event asks for stay. Of the others, strikes of
-// the left hand alone inside a bar go first, then the softest strikes of the tab, the last of
-// a bar before the first.
+// thinOut leaves in a bar at most half again as many attacks as its energy allows on average,
+// fewer than that average where the singer is busy, and no more than it in any bar where the
+// pass as a whole has too many. Attacks that the chart or an event asks for stay. Of the
+// others, strikes of the left hand alone inside a bar go first, then the softest strikes of the
+// tab, the last of a bar before the first.
 func (c *Pianist) thinOut(in []mark) []mark {
+	all := int64(0)
+	for bar := range c.Pass.Bars {
+		all += c.budget(bar)
+	}
+	full := 1000*int64(len(in)) > all
 	drop := make([]bool, len(in))
 	for bar, first := 0, 0; bar < len(c.Pass.Bars); bar++ {
-		b := c.Pass.Bars[bar]
-		for first < len(in) && in[first].tick < b.Start {
+		start, end := c.Pass.Bars[bar].Start, c.BarEnd(bar)
+		for first < len(in) && in[first].tick < start {
 			first++
 		}
 		last := first
-		for last < len(in) && in[last].tick < b.Start+b.Length {
+		for last < len(in) && in[last].tick < end {
 			last++
 		}
-		budget := int(b.Length * AttacksPerBeat.At(c.Energy(bar)) / (1000 * b.Meter.TempoTicks()))
-		if c.ear.isBusy(bar) {
+		budget := c.budget(bar)
+		switch {
+		case c.ear.isBusy(bar):
 			budget = budget * 3 / 4
+		case !full:
+			budget = budget * 3 / 2
 		}
-		over := max(0, last-first-max(1, budget))
+		over := max(0, last-first-max(1, int(budget/1000)))
 		var spare []int // what may go, the least important first
 		for i := last - 1; over > 0 && i >= first; i-- {
 			if !in[i].forced {
@@ -51,161 +61,268 @@ func (c *Pianist) thinOut(in []mark) []mark {
 	return score.Without(in, func(i int) bool { return drop[i] })
 }
 
-// strikeWholeChords makes every chord heard whole: where the strikes of a broken chord do not
-// reach all voices before the chord changes, the first strike takes all of them.
-func (c *Pianist) strikeWholeChords(strikes []mark) {
-	at := 0
-	for i := 0; i < len(c.changes); {
-		end := i + 1
-		for end < len(c.changes) && !c.needsStrike(end) {
-			end++
-		}
-		until := c.end
-		if end < len(c.changes) {
-			until = c.changes[end].Start
-		}
-		n := int(c.voicings[i].N)
-		for at < len(strikes) && strikes[at].tick < c.changes[i].Start {
-			at++
-		}
-		first, heard := at, 0
-		for at < len(strikes) && strikes[at].tick < until {
-			low, high := strikes[at].voices(n)
-			heard |= 1<<high - 1<<low
-			at++
-		}
-		if first < at && heard != 1<<n-1 {
-			strikes[first].part, strikes[first].up = 'c', false
-		}
-		i = end
-	}
-}
-
-// voicesOfPart says which of n voices a part of the comp row strikes: from low up to but not
-// including high.
-func voicesOfPart(part byte, n int) (low, high int) {
-	switch {
-	case n == 0 || part == 'b':
-		return 0, 0
-	case part == 'l':
-		return 0, max(1, n/2)
-	case part == 'u':
-		return n / 2, n
-	case part >= '1' && part <= '5':
-		i := min(int(part-'0'), n)
-		return i - 1, i
-	}
-	return 0, n
-}
-
-// voices says which of n voices a mark strikes, as voicesOfPart does.
-func (m *mark) voices(n int) (low, high int) {
-	low, high = voicesOfPart(m.part, n)
-	if m.up {
-		high = n
-	}
-	return low, high
+// budget is how many attacks a bar has at its energy, on average over a pass at most, in
+// thousandths.
+func (c *Pianist) budget(bar int) int64 {
+	b := &c.Pass.Bars[bar]
+	return b.Length * AttacksPerBeat.At(c.Energy(bar)) / b.Meter.TempoTicks()
 }
 
 // heldNote is a key that is down.
 type heldNote struct {
 	score.Note
-	down  bool
-	ring  bool
-	least int64
-	stop  int64 // where it ends at the latest; 0: open
+	down   bool
+	ring   bool
+	hand   hand
+	change int32 // the chord that it belongs to
+	least  int64
+	stop   int64 // where it ends at the latest; 0: open
+}
+
+// The keys besides those of the voicing: the octave under its lowest, and the two of a left
+// hand that has the bass.
+const (
+	octaveKey = voicing.MaxVoices
+	leftKey   = octaveKey + 1
+	numKeys   = leftKey + 2
+)
+
+// sounding is the keys that are down while gestures become notes.
+type sounding struct {
+	*Pianist
+	keys [numKeys]heldNote
+	out  []score.Note
+}
+
+// lift lets a key go.
+func (s *sounding) lift(i int, at int64) {
+	h := &s.keys[i]
+	if !h.down {
+		return
+	}
+	h.down = false
+	if h.stop > 0 {
+		at = min(at, h.stop)
+	}
+	if at > h.At {
+		h.Hold(at)
+		s.out = append(s.out, h.Note)
+	}
+}
+
+// liftEarlier lets the keys of chords before change i go.
+func (s *sounding) liftEarlier(i int32, at int64) {
+	for k := range s.keys {
+		if s.keys[k].change < i {
+			s.lift(k, at)
+		}
+	}
+}
+
+// liftHand lets go what a hand holds of the voicing.
+func (s *sounding) liftHand(h hand, at int64) {
+	for k := range s.keys[:leftKey] {
+		if s.keys[k].hand == h {
+			s.lift(k, at)
+		}
+	}
+}
+
+// rest ends what a hand holds of the voicing, where nothing says that it rings.
+func (s *sounding) rest(r rest) {
+	for k := range s.keys[:leftKey] {
+		if h := &s.keys[k]; h.down && h.hand == r.hand && !h.ring && h.stop == 0 {
+			h.stop = max(r.tick, h.least)
+		}
+	}
 }
 
 // soundGestures turns the gestures into notes. At one tick, old notes end before new ones
-// begin. A strike of some voices leaves the others ringing; a strike of all voices ends them.
-func (c *Pianist) soundGestures(s gestures) []score.Note {
-	out := c.meant[:0]
-	var keys [voicing.MaxVoices + 2]heldNote // the voicing's, then the left hand's two
-	right := keys[:voicing.MaxVoices]
-	lift := func(i int, at int64) {
-		h := &keys[i]
-		if !h.down {
-			return
-		}
-		h.down = false
-		if h.stop > 0 {
-			at = min(at, h.stop)
-		}
-		if at > h.At {
-			h.Hold(at)
-			out = append(out, h.Note)
-		}
-	}
-	rest, cut := 0, 0
-	groups := grouping{c: c}
+// begin. Where a figure has one row, a strike of some voices leaves the others ringing and a
+// strike of all ends them; where it has a row for each hand, a hand that strikes lets go what
+// it held.
+func (c *Pianist) soundGestures(g gestures) []score.Note {
+	s := sounding{Pianist: c, out: c.meant[:0]}
+	rests, cuts := g.rests, g.cuts
 	upTo := func(tick int64) {
-		for rest < len(s.rests) || cut < len(s.cuts) {
+		for {
 			switch {
-			case cut < len(s.cuts) && s.cuts[cut] <= tick && (rest == len(s.rests) || s.cuts[cut] <= s.rests[rest]):
-				for i := range keys {
-					lift(i, s.cuts[cut])
-				}
-				cut++
-			case rest < len(s.rests) && s.rests[rest] <= tick:
-				for i := range right { // the left hand holds on
-					if h := &keys[i]; h.down && !h.ring && h.stop == 0 {
-						h.stop = max(s.rests[rest], h.least)
-					}
-				}
-				rest++
+			case len(cuts) > 0 && cuts[0].tick <= tick && (len(rests) == 0 || cuts[0].tick <= rests[0].tick):
+				s.liftEarlier(cuts[0].change, cuts[0].tick)
+				cuts = cuts[1:]
+			case len(rests) > 0 && rests[0].tick <= tick:
+				s.rest(rests[0])
+				rests = rests[1:]
 			default:
 				return
 			}
 		}
 	}
-	for k := range s.strikes {
-		m := &s.strikes[k]
-		upTo(m.tick)
-		at := c.changeAt(m.tick)
-		v := &c.voicings[at]
-		low, high := m.voices(int(v.N))
-		if high-low == int(v.N) {
-			for i := range right {
-				lift(i, m.tick)
-			}
-		}
-		spread := high - 1 // how many notes of a roll come before the top note
-		if m.left {
-			spread++
-		}
-		need := roomUS + 1000*rollMS*int64(spread)
-		// At the end of a stop a roll would begin inside the stop.
-		afterStop := c.silences.Has(m.tick-1) && !c.silences.Has(m.tick)
-		roll := m.part == 'r' && !afterStop &&
-			(k == 0 || c.microsAt(m.tick)-c.microsAt(s.strikes[k-1].tick) >= need)
-		group := groups.groupOf(m, &c.changes[at], roll)
-		press := func(i int, n score.Note, ahead int) { // ahead: of how many notes of a roll it comes
-			lift(i, m.tick)
-			if roll {
-				n.Roll, n.Art = int16(-rollMS*ahead), n.Art|score.Rolled
-			}
-			keys[i] = heldNote{Note: n, down: true, ring: m.ring, least: m.least, stop: m.stop}
-		}
-		if m.left {
-			low, key := c.leftKeys(m, at)
-			for i, k := range [2]int{key, low} {
-				lift(voicing.MaxVoices+i, m.tick)
-				if k > 0 {
-					press(voicing.MaxVoices+i, m.note(uint8(k), score.Left, groups.roll), high)
-				}
-			}
-		}
-		for i := low; i < high; i++ {
-			press(i, m.note(v.Notes[i], score.Right, group), high-1-i)
-		}
+	groups := grouping{c: c}
+	for k := range g.strikes {
+		upTo(g.strikes[k].tick)
+		s.strike(g.strikes, k, &groups)
 	}
 	upTo(c.end)
-	for i := range keys {
-		lift(i, c.end)
+	for i := range s.keys {
+		s.lift(i, c.end)
 	}
-	c.meant = out
-	score.ByTickAndKey(out)
-	return out
+	c.meant = s.out
+	score.ByTickAndKey(s.out)
+	return s.out
+}
+
+// strike strikes the keys of mark k.
+func (s *sounding) strike(marks []mark, k int, groups *grouping) {
+	m := &marks[k]
+	at := int(m.change)
+	if at < 0 {
+		at = s.changeAt(m.tick)
+	} else {
+		s.liftEarlier(m.change, m.tick)
+	}
+	v := &s.voicings[at]
+	n := int(v.N)
+	right, left := m.voices(n)
+	moved := uint8(0)
+	if m.part == 'm' && m.add == 0 {
+		if moved = s.neighbour(v); moved == 0 {
+			return // the chord goes on
+		}
+	}
+	switch {
+	case m.hands:
+		if left != 0 {
+			s.liftHand(leftHand, m.tick)
+		}
+		if right != 0 {
+			s.liftHand(rightHand, m.tick)
+		}
+		for i := range n {
+			if h := &s.keys[i]; m.part == 'c' && h.down && h.hand == leftHand {
+				right &^= 1 << i // the left hand holds it
+			}
+		}
+	case m.whole(v):
+		for i := range leftKey {
+			s.lift(i, m.tick)
+		}
+	}
+	var roll int // milliseconds from note to note; 0: it is not rolled
+	if m.part == 'r' {
+		roll = s.roll(marks, k, n)
+	}
+	group := groups.groupOf(m, at, right|left, roll > 0)
+	press := func(i int, note score.Note, by hand, ahead int) { // ahead: of how many notes of a roll it comes
+		s.lift(i, m.tick)
+		if roll > 0 {
+			note.Roll, note.Art = int16(-roll*ahead), note.Art|score.Rolled
+		}
+		s.keys[i] = heldNote{Note: note, down: true, ring: m.ring, hand: by, change: int32(at), least: m.least, stop: m.stop}
+	}
+	if m.left {
+		low, key := s.leftKeys(m, at)
+		for i, k := range [2]int{key, low} {
+			s.lift(leftKey+i, m.tick)
+			if k > 0 {
+				press(leftKey+i, m.note(uint8(k), score.Left, groups.roll), leftHand, n)
+			}
+		}
+	}
+	if m.final && s.left == nil {
+		low, high := s.spreadUnder(v, at)
+		for i, k := range [2]uint8{high, low} {
+			if k > 0 {
+				press(leftKey+i, m.note(k, score.Left, group), leftHand, n+i)
+			}
+		}
+	}
+	if m.under == 'o' {
+		if key := s.octaveUnder(v, m.tick); key > 0 {
+			press(octaveKey, m.note(uint8(key), score.Left, group), leftHand, n)
+		}
+	}
+	for i := range n {
+		bit := uint8(1) << i
+		key, voice, by := v.Notes[i], score.Right, rightHand
+		switch {
+		case left&bit != 0:
+			voice, by = score.Left, leftHand
+		case right&bit == 0:
+			continue
+		case moved > 0:
+			key = moved
+		}
+		press(i, m.note(key, voice, group), by, n-1-i)
+	}
+}
+
+// roll is the time between the notes of a roll of n notes at mark k, which come before the top
+// note, in milliseconds. 0 where the strike before leaves no room for them. At the end of a
+// stop a roll would begin inside the stop.
+func (c *Pianist) roll(marks []mark, k, n int) int {
+	m := &marks[k]
+	if c.silences.Has(m.tick-1) && !c.silences.Has(m.tick) {
+		return 0
+	}
+	spread := n - 1
+	if m.left {
+		spread++
+	}
+	ms := rollMS
+	if m.final {
+		ms, spread = lastRollMS, spread+2
+	}
+	if k > 0 && c.microsAt(m.tick)-c.microsAt(marks[k-1].tick) < roomUS+1000*int64(ms*spread) {
+		return 0
+	}
+	return ms
+}
+
+// neighbour is the key that the inner voice of a voicing moves to: a note of the pass's key a
+// step above or, failing that, a step below, which no other voice has and none is a semitone
+// from. 0 where there is none.
+func (c *Pianist) neighbour(v *voicing.Voicing) uint8 {
+	scale := c.Pass.Key.PitchClasses()
+	n := int(v.N)
+	if n < 3 {
+		return 0
+	}
+	for _, d := range [...]int{2, 1, -2, -1} {
+		key := int(v.Notes[inner(n)]) + d
+		clear := scale[key%12]
+		for i, k := range v.Notes[:n] {
+			if i != inner(n) {
+				away := max(int(k)-key, key-int(k)) % 12
+				clear = clear && away != 0 && away != 1 && away != 11
+			}
+		}
+		if clear {
+			return uint8(key)
+		}
+	}
+	return 0
+}
+
+// octaveUnder is the key an octave under the lowest voice for the left hand, 0 where the energy
+// asks for none or the bass leaves no room for it.
+func (c *Pianist) octaveUnder(v *voicing.Voicing, tick int64) int {
+	key := int(v.Notes[0]) - 12
+	if !leftOctaves.At(c.Energy(c.BarAt(tick))) || c.span < 12 {
+		return 0
+	}
+	i := sort.Search(len(c.bass), func(i int) bool { return c.bass[i].At > tick }) - 1
+	if i >= 0 && c.bass[i].End() > tick {
+		if b := int(c.bass[i].Key); key-b < 7 || voicing.Muddy(b, key) {
+			return 0
+		}
+	}
+	for _, k := range v.Notes[:v.N] {
+		if voicing.Muddy(key, int(k)) {
+			return 0
+		}
+	}
+	return key
 }
 
 // note is a key that a mark strikes.

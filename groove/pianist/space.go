@@ -31,7 +31,7 @@ func mergeMarks(in []mark) []mark {
 		case had.accent == 0 && m.forced && !had.forced:
 			had.forced, had.pushed, had.cue = true, m.pushed, m.cue
 			if m.pushed {
-				had.part, had.up, had.least = 'c', false, m.least
+				had.part, had.under, had.hands, had.up, had.least = 'c', 0, false, false, m.least
 			}
 		}
 	}
@@ -70,13 +70,11 @@ func (c *Pianist) tooClose(a, b *mark) bool {
 	if b.tick-a.tick > quarter {
 		return false
 	}
-	low, high := a.voices(voicing.MaxVoices)
-	from, to := b.voices(voicing.MaxVoices)
 	least := int64(againUS)
 	if a.forced || b.forced {
 		least = roomUS
 	}
-	return (low < to && from < high || a.left && b.left) && c.microsAt(b.tick)-c.microsAt(a.tick) < least
+	return (a.all(voicing.MaxVoices)&b.all(voicing.MaxVoices) != 0 || a.left && b.left) && c.microsAt(b.tick)-c.microsAt(a.tick) < least
 }
 
 // importance ranks the marks that thinOut may take away: what the left hand adds inside a bar

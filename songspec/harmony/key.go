@@ -198,3 +198,16 @@ func (k Key) readable(n Name, ok bool) Name {
 
 // calls reports whether a name is the key's own for its pitch class.
 func (k Key) calls(n Name) bool { return k.Spell(n.PC()) == n }
+
+// PitchClasses are the pitch classes of a key; in minor the raised seventh is one of them.
+func (k Key) PitchClasses() [12]bool {
+	steps := []int{0, 2, 4, 5, 7, 9, 11}
+	if k.Minor {
+		steps = []int{0, 2, 3, 5, 7, 8, 10, 11}
+	}
+	var out [12]bool
+	for _, s := range steps {
+		out[(k.Tonic.PC()+s)%12] = true
+	}
+	return out
+}

@@ -1,0 +1,130 @@
+package pianist
+
+import (
+	"sort"
+
+	"plinth/groove/feel"
+)
+
+// heardBeats is how soon a chord is heard whole after its change: within one and a half beats,
+// in half beats.
+const heardBeats = 3
+
+// heardBy is the tick by which the chord of change i is heard whole: a beat and a half after it
+// comes, or at the next chord.
+func (c *Pianist) heardBy(i int) int64 {
+	ch := &c.changes[i]
+	at := max(ch.Start, ch.Nominal)
+	until := at + heardBeats*c.Pass.Bars[c.BarAt(at)].Meter.TempoTicks()/2
+	end := c.end
+	if i+1 < len(c.changes) {
+		next := i + 1
+		for next < len(c.changes) && !c.needsStrike(next) {
+			next++
+		}
+		if next < len(c.changes) {
+			end = c.changes[next].Start
+		}
+	}
+	return min(until, end)
+}
+
+// chordStrikes are the attacks that the chart asks for, one at every change of chord. The
+// chord may come after its bass where the left hand has that, see chordAfterBass, and where
+// the feel lets the comp keep its figure. Some strikes of the tab become strikes of the chord
+// to come, see strikeAhead.
+func (c *Pianist) chordStrikes(tab []mark) []mark {
+	var out []mark
+	for i := range c.changes {
+		ch := &c.changes[i]
+		if c.voicings[i].N == 0 || !c.needsStrike(i) || ch.Start >= c.end || c.silences.Has(ch.Start) {
+			continue
+		}
+		bar := c.BarAt(ch.Nominal)
+		if !ch.Pushed() && c.alone[bar] {
+			continue
+		}
+		if c.keepsFigure(tab, i) {
+			continue
+		}
+		beat := c.Pass.Bars[bar].Meter.TempoTicks()
+		m := mark{tick: ch.Start, cue: ch.Cue, change: -1, part: 'c', touch: usualTouch(c.Level(bar)),
+			forced: true, pushed: ch.Pushed(), least: ch.Start + beat, left: c.left != nil}
+		if fig := c.figure(bar); !ch.Pushed() && c.left == nil && fig != nil && fig.Left != nil && c.strikesIn(tab, i) {
+			m.part, m.under, m.hands = 0, '1', true // the right hand goes on with its figure
+		}
+		if c.chordAfterBass(tab, i) {
+			m.part = 'b'
+		}
+		if ch.Pushed() {
+			m.least = max(m.least, ch.Nominal+beat/2)
+		}
+		out = append(out, m)
+	}
+	return out
+}
+
+// strikesIn reports whether the tab strikes after a change and before its chord must be heard.
+func (c *Pianist) strikesIn(tab []mark, i int) bool {
+	k := sort.Search(len(tab), func(k int) bool { return tab[k].tick > c.changes[i].Start })
+	return k < len(tab) && tab[k].tick < c.heardBy(i)
+}
+
+// keepsFigure reports whether the comp needs no strike of its own for a change: in a feel that
+// keeps its figure the tab strikes soon after it, or just ahead of it.
+func (c *Pianist) keepsFigure(tab []mark, i int) bool {
+	ch := &c.changes[i]
+	if c.Feel.Changes == feel.OnTime || c.left != nil || i == 0 || ch.Pushed() {
+		return false
+	}
+	k := sort.Search(len(tab), func(k int) bool { return tab[k].tick >= ch.Start })
+	if k < len(tab) && tab[k].tick == ch.Start {
+		return false // the tab strikes the change
+	}
+	return c.strikeAhead(tab, k-1, i) || c.strikesIn(tab, i)
+}
+
+// strikeAhead lets strike k of the tab, the last before change i, have the new chord if it
+// falls on the last off-beat before the change and the chord before has been heard.
+func (c *Pianist) strikeAhead(tab []mark, k, i int) bool {
+	if c.Feel.Changes != feel.Ahead || k < 0 {
+		return false
+	}
+	m, ch := &tab[k], &c.changes[i]
+	beat := c.Pass.Bars[c.BarAt(m.tick)].Meter.TempoTicks()
+	before := c.changes[i-1]
+	if ch.Start-m.tick > beat/2 || m.tick-before.Start < beat || c.Pass.Bars[c.BarAt(ch.Start)].Length == 0 ||
+		c.Cues.Alone[c.BarAt(ch.Start)] || c.silences.Over(m.tick, ch.Start+1) || before.Chord.None {
+		return false
+	}
+	m.change, m.part, m.forced, m.cue = int32(i), 'c', true, ch.Cue
+	m.least = ch.Start + beat/2
+	return true
+}
+
+// strikeWholeChords makes every chord heard whole, a beat and a half after its change at the
+// latest: its first strike takes the voices that the strikes until then leave out.
+func (c *Pianist) strikeWholeChords(strikes []mark) {
+	at := 0
+	for i := 0; i < len(c.changes); {
+		end := i + 1
+		for end < len(c.changes) && !c.needsStrike(end) {
+			end++
+		}
+		until := c.heardBy(i)
+		n := int(c.voicings[i].N)
+		for at < len(strikes) && strikes[at].tick < c.changes[i].Start && strikes[at].change != int32(i) {
+			at++
+		}
+		first, heard := at, uint8(0)
+		for at < len(strikes) && (strikes[at].tick < until || at == first) && (end == len(c.changes) ||
+			strikes[at].tick < c.changes[end].Start && strikes[at].change != int32(end)) {
+			heard |= strikes[at].all(n)
+			at++
+		}
+		if first < at && n > 0 {
+			strikes[first].add |= (uint8(1)<<n - 1) &^ heard
+		}
+		i = end
+	}
+}
