@@ -237,7 +237,7 @@ func TestLeftHandIsOfItsPass(t *testing.T) {
 		}
 	}
 	for _, n := range was.Passes[2].Notes[timeline.Piano] {
-		if n.Key < 48 { // C3, the comp's floor
+		if n.Key < 48 && n.Tick < 3*groovetest.Bar44-quarter { // C3, the comp's floor, but in the song's last chord
 			t.Errorf("%s in a pass with a bassist", groovetest.KeyName(int(n.Key)))
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"plinth/groove"
 	"plinth/groove/feel"
 	"plinth/groove/groovetest"
+	"plinth/groove/score"
 	"plinth/songspec/timeline"
 )
 
@@ -16,6 +17,9 @@ func TestLoosenessZeroIsTheGrid(t *testing.T) {
 	for i, part := range groove.Perform(tl, set).Passes {
 		for who, notes := range part.Notes {
 			for _, n := range notes {
+				if part.Score.Parts[who].Notes[n.Meant].Art.Has(score.Rolled) {
+					continue // the last chord, whose roll is written in milliseconds
+				}
 				if n.Tick%(quarter/4) != 0 {
 					t.Errorf("pass %d, %s: a note at %d is off the sixteenths", i, timeline.Player(who), n.Tick)
 				}

@@ -32,7 +32,11 @@ func (pa *passAudit) checkLeftHand() {
 		// Alone, as part of a roll, or once with a hit that comes too soon after (the pianist's withinKeySpeed).
 		pc := c.Chord.Bass.PC()
 		n := pa.lowest(notes, at, withUS, withUS)
-		for _, w := range [][2]int64{{chordUS, withUS}, {withUS, touch.AgainUS + withUS}} {
+		windows := [][2]int64{{chordUS, withUS}, {withUS, touch.AgainUS + withUS}}
+		if p.BarAt(c.Start) == p.Ending() {
+			windows[0][0] = pianist.LastRollUS + withUS
+		}
+		for _, w := range windows {
 			if n == nil || int(n.Key)%12 != pc {
 				if m := pa.lowest(notes, at, w[0], w[1]); n == nil || int(m.Key)%12 == pc {
 					n = m

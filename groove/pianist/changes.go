@@ -1,17 +1,18 @@
 package pianist
 
 import (
+	"math/bits"
 	"sort"
 
 	"plinth/groove/feel"
 )
 
-// heardBeats is how soon a chord is heard whole after its change: within one and a half beats,
-// in half beats.
+// heardBeats is how soon a chord is heard after its change: within one and a half beats, in half
+// beats.
 const heardBeats = 3
 
-// heardBy is the tick by which the chord of change i is heard whole: a beat and a half after it
-// comes, or at the next chord.
+// heardBy is the tick by which the chord of change i is heard: a beat and a half after it comes,
+// or at the next chord.
 func (c *Pianist) heardBy(i int) int64 {
 	ch := &c.changes[i]
 	at := max(ch.Start, ch.Nominal)
@@ -102,8 +103,8 @@ func (c *Pianist) strikeAhead(tab []mark, k, i int) bool {
 	return true
 }
 
-// strikeWholeChords makes every chord heard whole, a beat and a half after its change at the
-// latest: its first strike takes the voices that the strikes until then leave out.
+// strikeWholeChords makes every chord heard whole before it changes, and two of its voices soon:
+// its first strike takes the voices that the strikes after it leave out.
 func (c *Pianist) strikeWholeChords(strikes []mark) {
 	at := 0
 	for i := 0; i < len(c.changes); {
@@ -111,19 +112,26 @@ func (c *Pianist) strikeWholeChords(strikes []mark) {
 		for end < len(c.changes) && !c.needsStrike(end) {
 			end++
 		}
-		until := c.heardBy(i)
-		n := int(c.voicings[i].N)
+		soon, n := c.heardBy(i), int(c.voicings[i].N)
 		for at < len(strikes) && strikes[at].tick < c.changes[i].Start && strikes[at].change != int32(i) {
 			at++
 		}
-		first, heard := at, uint8(0)
-		for at < len(strikes) && (strikes[at].tick < until || at == first) && (end == len(c.changes) ||
-			strikes[at].tick < c.changes[end].Start && strikes[at].change != int32(end)) {
+		first, early, heard := at, uint8(0), uint8(0)
+		for at < len(strikes) && (end == len(c.changes) && strikes[at].tick < c.end ||
+			end < len(c.changes) && strikes[at].tick < c.changes[end].Start && strikes[at].change != int32(end)) {
 			heard |= strikes[at].all(n)
+			if strikes[at].tick < soon || at == first {
+				early = heard
+			}
 			at++
 		}
 		if first < at && n > 0 {
-			strikes[first].add |= (uint8(1)<<n - 1) &^ heard
+			all := uint8(1)<<n - 1
+			add := all &^ heard
+			for k := 0; k < n && bits.OnesCount8(early|add) < min(2, n); k++ {
+				add |= 1 << k
+			}
+			strikes[first].add |= add
 		}
 		i = end
 	}

@@ -12,6 +12,9 @@ import (
 // (judgement: twice a quick roll and a little more).
 const lastRollMS = 35
 
+// LastRollUS is the longest time that the roll of the last chord takes, in microseconds.
+const LastRollUS = 1000 * lastRollMS * (voicing.MaxVoices + 1)
+
 // The register of the left hand's two notes in the last chord, in MIDI numbers.
 const (
 	lastLowest  = 36 // C2

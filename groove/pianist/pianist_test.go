@@ -97,8 +97,9 @@ func TestCompRhythm(t *testing.T) {
 			[]int64{0, quarter, 2 * quarter, 3 * quarter}, "what the chart asks for stays"},
 		{"off the grid", "c---c---c---c---", "C|F", 2,
 			func(p *timeline.Pass) { groovetest.AddPush(p, 0, bar-quarter/3) },
-			[]int64{0, quarter, 2 * quarter, bar - quarter/3, bar + quarter, bar + 2*quarter, bar + 3*quarter},
-			"a triplet's last third is struck where it is; with it the bar has one too many, and the tab gives way"},
+			[]int64{0, quarter, 2 * quarter, 3 * quarter, bar - quarter/3, bar + quarter, bar + 2*quarter,
+				bar + 3*quarter},
+			"a triplet's last third is struck where it is, and the tab goes on before it"},
 	}
 	for _, tt := range tests {
 		t.Run(tt.name, func(t *testing.T) {
@@ -191,8 +192,11 @@ func TestBrokenChords(t *testing.T) {
 
 	t.Run("cut short by the next chord", func(t *testing.T) {
 		notes := comp(groovetest.PlanOf(groovetest.PassOf(t, "C F", 3), groovetest.CompFeel("1---2---3---2---")))
-		if got := len(soundingAt(notes, 0)); got != 3 {
-			t.Errorf("two beats leave room for two voices: the first attack takes %d, want all 3", got)
+		if got := len(soundingAt(notes, 0)); got != 2 {
+			t.Errorf("two beats leave room for two strokes: the first takes %d voices, want 2", got)
+		}
+		if got := len(soundingAt(notes, bar44/2-1)); got != 3 {
+			t.Errorf("%d voices sound before the change, want all 3", got)
 		}
 	})
 	t.Run("half and half", func(t *testing.T) {

@@ -294,7 +294,7 @@ func (c *Pianist) neighbour(v *voicing.Voicing) uint8 {
 		for i, k := range v.Notes[:n] {
 			if i != inner(n) {
 				away := max(int(k)-key, key-int(k)) % 12
-				clear = clear && away != 0 && away != 1 && away != 11
+				clear = clear && away != 0 && away != 1 && away != 11 && !voicing.Muddy(key, int(k))
 			}
 		}
 		if clear {
