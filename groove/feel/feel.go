@@ -37,9 +37,9 @@ type Changes uint8
 
 // The ways. Common practice, no single source.
 const (
-	OnTime  Changes = iota // it strikes every change
-	InTurn                 // it keeps its figure: the new chord comes with the figure's next strike
-	Ahead                  // likewise, and the figure's last off-beat before a change has the new chord
+	OnTime Changes = iota // it strikes every change
+	InTurn                // it keeps its figure: the new chord comes with the figure's next strike
+	Ahead                 // likewise, and the figure's last off-beat before a change has the new chord
 )
 
 // Swing says how the off-beats are placed.
@@ -71,8 +71,8 @@ type Level struct {
 	Bars   int // length of the pattern in bars: 1, 2 or 4
 	Drums  []Row
 	Bass   []BassStep // Bars × Grid steps (or 2 for a feel of any meter)
-	Comp   []Figure // what the comp may play in a bar: one figure, or several that a phrase deals out
-	Voices int // how many voices the comp takes: 2 to 4
+	Comp   []Figure   // what the comp may play in a bar: one figure, or several that a phrase deals out
+	Voices int        // how many voices the comp takes: 2 to 4
 	// Centre is the MIDI note the comp's voicings gather round; 0: the pianist's choice.
 	Centre int
 	// Answer, when not nil, holds other rows for a bar that answers: the second

@@ -27,14 +27,22 @@ func Chord(t testing.TB, s string) harmony.Chord {
 	return c
 }
 
-// CompFeel is a feel in 4/4 of which only the comp plays: the row is sixteen
-// steps, the same at every energy, with the design's number of voices.
-func CompFeel(row string) *feel.Feel {
+// CompFeel is a feel in 4/4 of which only the comp plays: each figure is sixteen steps, or
+// sixteen over sixteen with / between the hands, the same at every energy, with the design's
+// number of voices.
+func CompFeel(figures ...string) *feel.Feel {
 	f := &feel.Feel{Name: "test", Meters: []meter.Meter{meter.Common}, Grid: 16}
 	for e := range f.Levels {
 		lv := &f.Levels[e]
 		lv.Energy, lv.Bars, lv.Voices = e+1, 1, []int{2, 3, 3, 4, 4}[e]
-		lv.Comp = []feel.Figure{{Right: CompRow(row)}}
+		for _, row := range figures {
+			right, left, two := strings.Cut(row, "/")
+			fig := feel.Figure{Right: CompRow(right)}
+			if two {
+				fig.Left = CompRow(left)
+			}
+			lv.Comp = append(lv.Comp, fig)
+		}
 	}
 	return f
 }

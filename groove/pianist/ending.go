@@ -1,6 +1,7 @@
 package pianist
 
 import (
+	"plinth/groove/bassline"
 	"plinth/groove/score"
 	"plinth/groove/voicing"
 )
@@ -22,50 +23,51 @@ const (
 	lastBetween = 7  // and a fifth to the upper one
 )
 
-// spreadUnder are two notes of change i for the left hand under a voicing: chord tones, the
-// lower one the root or the fifth, clear of each other, of the voicing and of the bass. Both
-// are 0 where there is no room for two.
+// spreadUnder are the notes of change i that the left hand has under a voicing: two chord tones,
+// the lower one the root or the fifth, clear of each other, of the voicing and of the bass. low
+// is 0 where there is room for one only, and both are where there is none.
 func (c *Pianist) spreadUnder(v *voicing.Voicing, i int) (low, high uint8) {
 	chord := &c.changes[i].Chord
-	if v.N == 0 {
-		return 0, 0
-	}
 	var tones [12]bool
-	tones[chord.Root.PC()] = true
-	outer := tones
 	for k := range chord.ToneCount() {
-		t := chord.Tone(k)
-		pc := (chord.Root.PC() + int(t.Semitones)) % 12
-		tones[pc] = true
-		outer[pc] = outer[pc] || t.Degree == 5
+		tones[(chord.Root.PC()+int(chord.Tone(k).Semitones))%12] = true
 	}
-	bass := 0
+	root, bass := chord.Root.PC(), 0
+	fifth, _ := bassline.Tone(chord, '5')
 	if n := len(c.bass); n > 0 {
 		bass = int(c.bass[n-1].Key)
 	}
 	best := 1 << 30
 	for l := max(lastLowest, bass+1); l < int(v.Notes[0])-2; l++ {
-		for h := l + 3; h < int(v.Notes[0])-1 && h-l <= c.span; h++ {
-			if !outer[l%12] || !tones[h%12] || h%12 == l%12 || bass > 0 && voicing.Muddy(bass, l) {
-				continue
-			}
-			keys := []int{l, h}
-			for _, k := range v.Notes[:v.N] {
-				keys = append(keys, int(k))
-			}
-			if _, _, muddy := voicing.FirstMuddy(keys); muddy {
+		if pc := l % 12; pc != root && pc != fifth || bass > 0 && voicing.Muddy(bass, l) {
+			continue
+		}
+		for h := l; h < int(v.Notes[0])-1 && h-l <= c.span; h++ {
+			if h != l && (h%12 == l%12 || !tones[h%12]) || !clearUnder(l, h, v) {
 				continue
 			}
 			cost := max(l-lastHome, lastHome-l) + 2*max(h-l-lastBetween, l+lastBetween-h)
-			if l%12 != chord.Root.PC() {
+			if l%12 != root {
 				cost += 2
+			}
+			if h == l {
+				cost += 100
 			}
 			if cost < best {
 				best, low, high = cost, uint8(l), uint8(h)
 			}
 		}
 	}
+	if low == high {
+		return 0, high
+	}
 	return low, high
+}
+
+// clearUnder reports whether two notes, or one twice, are clear of each other and of a voicing
+// over them.
+func clearUnder(low, high int, v *voicing.Voicing) bool {
+	return (low == high || !voicing.Muddy(low, high)) && voicing.ClearOver(low, v) && voicing.ClearOver(high, v)
 }
 
 // ringOut lets the song's last chord sound to the end: of the last bar it keeps the notes on

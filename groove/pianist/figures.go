@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"plinth/groove/feel"
+	"plinth/groove/plan"
 )
 
 // This file deals the figures of a level out over a phrase. What comes again is heard as the
@@ -14,53 +15,66 @@ import (
 // unit is how many bars the figures take before they come again.
 const unit = 4
 
-// deal is which figures a section's bars have, where a level has several.
-type deal struct {
-	order []int // the figures between the first and the last, in the section's own order
-	swap  int   // the place in the second four bars of a phrase that has another figure
-}
-
-// dealOf is the deal of a level with n figures, 3 or more.
-func (c *Pianist) dealOf(n int) *deal {
-	if d := c.deals[n]; d != nil {
-		return d
-	}
-	d := &deal{}
-	from := c.SectionChance("comp figures")
-	for i := 1; i < n-1; i++ {
-		d.order = slices.Insert(d.order, from.At(int64(i)).Below(len(d.order)+1), i)
-	}
-	d.swap = 1 + from.At(0).Below(unit-1)
-	c.deals[n] = d
-	return d
-}
-
 // figure is what the comp has in a bar, nil where the level has nothing for it.
 func (c *Pianist) figure(bar int) *feel.Figure {
 	list := c.Level(bar).Comp
-	n := len(list)
-	if n < 2 {
-		if n == 0 {
-			return nil
+	switch n := len(list); n {
+	case 0:
+		return nil
+	case 1:
+		return &list[0]
+	default:
+		if c.deals[n] == nil {
+			c.deals[n] = c.deal(n)
 		}
-		return &list[0]
+		return &list[c.deals[n][bar]]
 	}
-	first, bars := c.Phrase(bar)
-	at := bar - first
-	switch {
-	case bars >= unit && at == bars-1:
-		return &list[n-1]
-	case at%unit == 0 || n == 2:
-		return &list[0]
+}
+
+// deal deals n figures, 2 or more, out over the bars of the pass.
+func (c *Pianist) deal(n int) []int {
+	out := make([]int, len(c.Pass.Bars))
+	section, own := c.SectionChance("comp figures"), c.Chance("comp figure")
+	var order []int // the figures between the first and the last, in the section's own order
+	for i := 1; i < n-1; i++ {
+		order = slices.Insert(order, section.At(int64(i)).Below(len(order)+1), i)
 	}
-	d := c.dealOf(n)
-	k := at%unit - 1
-	if at >= unit && at%unit == d.swap {
-		k++
+	for first := 0; first < len(out); {
+		_, bars := c.Phrase(first)
+		phrase := out[first : first+bars]
+		for at := range phrase {
+			if at%unit > 0 && len(order) > 0 {
+				phrase[at] = order[(at%unit-1)%len(order)]
+			}
+		}
+		if bars > unit {
+			another(phrase, unit+1+section.At(0).Below(min(unit-2, bars-unit)), order, section)
+		}
+		for from := 0; from < bars; from += unit {
+			draw := own.At(int64(first + from))
+			another(phrase, from+1+draw.Below(unit-1), order, draw)
+		}
+		if bars >= unit {
+			phrase[bars-1] = n - 1
+		}
+		first += bars
 	}
-	own := c.Chance("comp figure").At(int64(first + at - at%unit)) // what this pass does in these four bars
-	if at%unit == 1+own.Below(unit-1) {
-		k += 2
+	return out
+}
+
+// another puts another figure into a bar of a phrase, which neither it nor a bar beside it
+// has. Where there is none, it leaves the bar as it is.
+func another(phrase []int, at int, order []int, draw plan.Chance) {
+	if at >= len(phrase) {
+		return
 	}
-	return &list[d.order[k%len(d.order)]]
+	var free []int
+	for _, k := range order {
+		if k != phrase[at] && k != phrase[at-1] && (at+1 == len(phrase) || k != phrase[at+1]) {
+			free = append(free, k)
+		}
+	}
+	if len(free) > 0 {
+		phrase[at] = free[draw.At(int64(at)).Below(len(free))]
+	}
 }
