@@ -60,7 +60,7 @@ type change struct {
 	*cue.Change
 	before *cue.Change
 	at     int64  // where the new chord is struck: on the change, or at most an eighth before it
-	early  bool   // an eighth or a last triplet before the change, of the player's own accord
+	early  bool   // it is struck before the change, and the song asks for no push there
 	heard  []note // what is struck from there until 1.5 beats after the change, or until the chord ends
 }
 
@@ -129,10 +129,10 @@ func (c *change) isHeard() bool {
 }
 
 // foreignRings reports whether a note that was struck before the new chord, and is no tone of
-// it, sounds for more than a sixteenth after it.
+// it, sounds for more than a sixteenth after it begins.
 func (c *change) foreignRings(notes []note) bool {
 	return slices.ContainsFunc(notes, func(n note) bool {
-		return n.at < c.at && n.end > max(c.at, c.Start)+quarter/4 && !inChord(c.Change, n.key)
+		return n.at < c.at && n.end > c.at+quarter/4 && !inChord(c.Change, n.key)
 	})
 }
 

@@ -17,14 +17,22 @@ func TestBarsWithMore(t *testing.T) {
 	expect(t, "bars with more", barsWithMore([]*pass{p}), 3./5)
 }
 
-// Into F from C: by E, which is in the chord; by F#, in neither key nor chord; and by no step.
+// Into F from C: by E, which is in the key; by F#, in neither key nor chord; by no step; by G.
+// Into A from E7: by G#, which is in that chord.
 func TestApproaches(t *testing.T) {
 	for _, c := range []struct {
-		key            uint8
+		chart          string
+		key, to        uint8
 		share, outside float64
-	}{{40, 1, 0}, {42, 1, 1}, {36, 0, 0}, {43, 1, 0}} {
-		p := testPass(t, timeline.Bass, "| C | F |", at(0, 2*quarter, 36, 60), at(3*quarter, quarter, c.key, 60),
-			at(testBar, testBar, 41, 60))
+	}{
+		{"| C | F |", 40, 41, 1, 0},
+		{"| C | F |", 42, 41, 1, 1},
+		{"| C | F |", 36, 41, 0, 0},
+		{"| C | F |", 43, 41, 1, 0},
+		{"| E7 | Am |", 44, 45, 1, 0},
+	} {
+		p := testPass(t, timeline.Bass, c.chart, at(0, 2*quarter, 28, 60), at(3*quarter, quarter, c.key, 60),
+			at(testBar, testBar, c.to, 60))
 		got := approachesOf([]*pass{p})
 		expect(t, "approaches", got.share(), c.share)
 		if c.share > 0 {

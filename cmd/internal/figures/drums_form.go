@@ -93,7 +93,7 @@ func drumEndings(t *table, songs []*song) {
 			switch onKit(n).Word {
 			case "kick":
 				kick = true
-			case "crash", "ride", "ride_bell", "hat_open":
+			case "crash", "ride", "ride_bell":
 				cymbal = true
 			}
 		}

@@ -53,7 +53,6 @@ func TestStrokeDynamics(t *testing.T) {
 	} {
 		s := testSong(t, "ballad-eighths", []int{3}, "|: C :|x16")
 		p := s.flat[3].passes[0]
-		p.FirstBar = 0 // so that the fours begin with it
 		for bar := range int64(16) {
 			v := 60.
 			if c.loud(bar) {

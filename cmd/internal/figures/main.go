@@ -14,6 +14,7 @@
 package main
 
 import (
+	"errors"
 	"flag"
 	"fmt"
 	"os"
@@ -39,6 +40,9 @@ func main() {
 func run(paths []string, count int, seed int64, player, feels string) error {
 	if player != "" && !slices.Contains(timeline.PlayerNames[:], player) {
 		return fmt.Errorf("-player takes drums, bass or piano, not %q", player)
+	}
+	if len(paths) == 0 && count < 1 {
+		return errors.New("no songs: no song files are given, and -songs is under 1")
 	}
 	var wanted []string
 	if feels != "" {

@@ -24,7 +24,8 @@ func pianoChanges(t *table, songs []*song) {
 // atChanges counts, of all changes of chord to another one:
 //
 //   - heard: two of its tones are struck at most an eighth before it or up to 1.5 beats after;
-//   - early: the chord is struck an eighth before it, or on the last triplet, and not on it;
+//   - early: two or more notes, all of the new chord, are struck together at most an eighth
+//     before it, and nothing on it; changes that the song pushes are left out;
 //   - steps, unmoved: the top voice moves by two semitones at most, or not at all;
 //   - foreign: a note that is no tone of the new chord sounds on for more than a sixteenth;
 //   - octaves: the top voice doubles the chord's bass before and after the change, and both

@@ -10,8 +10,9 @@ import (
 )
 
 // phraseFigures are the figures of a phrase of eight bars, each with its aim and with how the
-// phrases are summed up. Where the aim is a range without a rule behind it, nine tenths of
-// pianists' phrases in the charts of POP909 lie in it or above it.
+// phrases are summed up. The ranges of distinct rhythms, of distinct lengths and of the
+// velocities' SD are those in which eight tenths of pianists' phrases lie (measured on the
+// POP909 data set, MIT licence).
 var phraseFigures = []struct {
 	name    string
 	within  aim

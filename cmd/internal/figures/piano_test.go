@@ -104,6 +104,9 @@ func TestChanges(t *testing.T) {
 		{"one after the other", to(c(55, 60, 64), f(57), chord(testBar+quarter, quarter, 65)),
 			1, 0, 1, 0, 0, 0},
 		{"early", to(chord(0, testBar-eighth, 55, 64), chord(testBar-eighth, testBar, 57, 65)), 1, 1, 1, 0, 0, 0},
+		{"a beat early", to(chord(0, testBar-quarter, 55, 64), chord(testBar-quarter, 2*quarter, 57, 65)),
+			0, 0, 0, 0, 0, 0},
+		{"by a third", to(c(55, 60, 64), f(57, 60)), 1, 0, 0, 0, 0, 0},
 		{"E rings on", to(chord(0, testBar+quarter, 60, 64), f(57, 65)), 1, 0, 1, 0, 1, 0},
 		{"E rings a little", to(chord(0, testBar+quarter/8, 60, 64), f(57, 65)),
 			1, 0, 1, 0, 0, 0},
@@ -130,7 +133,7 @@ func TestAccentsAndEndings(t *testing.T) {
 		n.meant.Art = score.Accent
 		return n
 	}
-	p.notes[timeline.Piano] = []note{accent(quarter, eighth), at(quarter+eighth, 100, 60, 60),
+	p.notes[timeline.Piano] = []note{at(0, 100, 60, 60), accent(quarter, eighth), at(quarter+eighth, 100, 60, 60),
 		accent(2*quarter, quarter)}
 	short, crowded := accents([]*song{s})
 	expect(t, "short accents", short, .5)
@@ -159,10 +162,11 @@ func TestAccentsAndEndings(t *testing.T) {
 func TestVoice(t *testing.T) {
 	p := testPass(t, timeline.Piano, "| C |", slices.Concat(chord(0, quarter, 60), chord(quarter, quarter, 61),
 		chord(2*quarter, quarter, 64), chord(3*quarter, quarter, 74))...)
-	p.Sung = []timeline.SungNote{{Tick: 0, Length: 2 * quarter, Key: 72}, {Tick: 2 * quarter, Length: eighth, Key: 63}}
+	p.Sung = []timeline.SungNote{{Tick: 0, Length: 2 * quarter, Key: 72}, {Tick: 2 * quarter, Length: eighth, Key: 63},
+		{Tick: 3 * quarter, Length: eighth, Key: 74}}
 	rub, over := rubs(p), overVoice(p)
 	expect(t, "C# a major seventh under C", rub.share(), 1./4)
-	expect(t, "E over Eb", over.share(), 1./3)
+	expect(t, "E over Eb", over.share(), 1./4)
 	if got := barText([]popChord{{1, 2, "C", "maj", "E"}, {3, 2, "A", "min7", "A"}}, 4); got != "C/E / Am7 /" {
 		t.Errorf("bar %q", got)
 	}
