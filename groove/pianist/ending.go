@@ -14,12 +14,12 @@ import (
 const lastRollMS = 35
 
 // LastRollUS is the longest time that the roll of the last chord takes, in microseconds.
-const LastRollUS = 1000 * lastRollMS * (voicing.MaxVoices + 1)
+const LastRollUS = 1000 * lastRollMS * (voicing.MaxVoices + 2)
 
 // The register of the left hand's two notes in the last chord, in MIDI numbers.
 const (
 	lastLowest  = 36 // C2
-	lastHome    = 43 // G2, where the lower note lies best
+	lastHome    = 41 // F2, where the lower note lies best
 	lastBetween = 7  // and a fifth to the upper one
 )
 
@@ -62,6 +62,32 @@ func (c *Pianist) spreadUnder(v *voicing.Voicing, i int) (low, high uint8) {
 		return 0, high
 	}
 	return low, high
+}
+
+// spreadOver is a note of change i that the right hand has over a voicing: the chord's root, third
+// or fifth a fourth or so above the top voice, within the hand and under the ceiling. 0 where
+// there is none.
+func (c *Pianist) spreadOver(v *voicing.Voicing, i int) uint8 {
+	chord := &c.changes[i].Chord
+	best, least := 0, 1<<30
+	for _, degree := range []byte("135") {
+		pc, ok := bassline.Tone(chord, degree)
+		if degree == '1' {
+			pc, ok = chord.Root.PC(), true
+		}
+		key := v.Top() + 3
+		for ok && key%12 != pc {
+			key++
+		}
+		clear := ok && key <= min(Ceiling(c.Song.Piano, c.Pass), int(v.Notes[0])+c.span)
+		for _, k := range v.Notes[:v.N] {
+			clear = clear && (key-int(k))%12 != 1
+		}
+		if cost := max(key-v.Top()-5, v.Top()+5-key); clear && cost < least {
+			best, least = key, cost
+		}
+	}
+	return uint8(best)
 }
 
 // clearUnder reports whether two notes, or one twice, are clear of each other and of a voicing

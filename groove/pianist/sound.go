@@ -229,11 +229,16 @@ func (s *sounding) strike(marks []mark, k int, groups *grouping) {
 			}
 		}
 	}
+	over := 0 // how many notes come over the voicing
 	if m.final && s.left == nil {
+		if k := s.spreadOver(v, at); k > 0 {
+			over = 1
+			press(octaveKey, m.note(k, score.Right, group), rightHand, 0)
+		}
 		low, high := s.spreadUnder(v, at)
 		for i, k := range [2]uint8{high, low} {
 			if k > 0 {
-				press(leftKey+i, m.note(k, score.Left, group), leftHand, n+i)
+				press(leftKey+i, m.note(k, score.Left, group), leftHand, n+i+over)
 			}
 		}
 	}
@@ -253,7 +258,7 @@ func (s *sounding) strike(marks []mark, k int, groups *grouping) {
 		case moved > 0:
 			key = moved
 		}
-		press(i, m.note(key, voice, group), by, n-1-i)
+		press(i, m.note(key, voice, group), by, n-1-i+over)
 	}
 }
 
@@ -271,7 +276,7 @@ func (c *Pianist) roll(marks []mark, k, n int) int {
 	}
 	ms := rollMS
 	if m.final {
-		ms, spread = lastRollMS, spread+2
+		ms, spread = lastRollMS, spread+3
 	}
 	if k > 0 && c.microsAt(m.tick)-c.microsAt(marks[k-1].tick) < roomUS+1000*int64(ms*spread) {
 		return 0
