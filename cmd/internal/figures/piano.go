@@ -125,9 +125,9 @@ func strikesOnOne(ps []*pass) float64 {
 }
 
 // accents measures the accents that the pianist strikes, in the songs as written. short is the
-// share of them that are played for half a beat at most, and a tenth more, for no hand is
-// exact; those that are pushed, held or left to ring are left out. crowded is the share with an
-// attack of the pianist in the eighth before.
+// share of them that are written for half a beat at most; those that are pushed, held or left to
+// ring are left out. crowded is the share with an attack of the pianist in the eighth before,
+// where the chart asks for none.
 func accents(songs []*song) (short, crowded float64) {
 	var s, c ratio
 	for _, song := range songs {
@@ -140,10 +140,10 @@ func accents(songs []*song) (short, crowded float64) {
 				}
 				half := p.Bars[p.BarAt(a.at)].Meter.TempoTicks() / 2
 				if !n.meant.Art.Has(score.Pushed) && !n.meant.Art.Has(score.Rings) && !p.held(a.at) {
-					s.count(10*(n.end-n.at) <= 11*half)
+					s.count(int64(n.meant.Held) <= half)
 				}
 				c.count(slices.ContainsFunc(list, func(b attack) bool {
-					return b.at < a.at && b.at >= a.at-eighth
+					return b.at < a.at && b.at >= a.at-eighth && b.top().meant.Cue < 0
 				}))
 			}
 		}
