@@ -314,7 +314,7 @@ fills "ballad" {
     colour = 1
     energy = [5, 5]
     snare  = "s---s---s---x-xx"
-    kick   = "--x---x---x-----"
+    kick   = "x-----x---x-----"
   }
   fill "snare then high and floor in four" {
     colour   = 2

@@ -53,10 +53,11 @@ groove "show-two" {
     }
   }
 
-  # The chorus: quarters on the ride, the bass leads to each next bar.
+  # The chorus: quarters on the ride, the snare still a soft press, the bass leads to each
+  # next bar.
   level "4" {
     ride     = "x-s-x-s-"
-    snare    = "--x---x-"
+    snare    = "--s--gs-"
     kick     = "x---x---"
     hat_foot = "--x---x-"
     bass     = "1==-5=a-"
@@ -64,7 +65,7 @@ groove "show-two" {
     voices   = 4
     centre   = "Db4"
     answer {
-      snare = "--x---xg"
+      snare = "--s---sg"
       comp  = "--x-----"
     }
   }
@@ -73,7 +74,7 @@ groove "show-two" {
   # in quarters.
   level "5" {
     ride     = "X-x-X-xs"
-    snare    = "--x---X-"
+    snare    = "--x--gx-"
     kick     = "x---x-x-"
     hat_foot = "--x---x-"
     bass     = "1=3=5=a="
@@ -81,7 +82,7 @@ groove "show-two" {
     voices   = 4
     centre   = "D4"
     answer {
-      snare = "--x---Xg"
+      snare = "--x---xg"
       comp  = "l-x---x-"
     }
   }
