@@ -28,7 +28,7 @@ func (r *resolver) joinPasses() {
 	if !r.f.failed && !r.rep.Diags.HasErrors() { // bad chords are missing from the timeline
 		r.noteFates()
 	}
-	timeline.VaryFills(t.Passes, t.Take)
+	timeline.VaryFills(t.Passes, or(r.f.title, ""), t.Take) // a renamed file plays as before
 	r.makeMaps()
 	r.warnIdleEvents()
 	r.warnUnplayedGrooves()

@@ -30,6 +30,8 @@ var neighbours = map[string]struct{ Quicker, Slower []string }{
 	"lilt":              {nil, []string{"gospel-six"}},
 	"waltz":             {[]string{"jazz-waltz"}, nil},
 	"jazz-waltz":        {nil, []string{"waltz"}},
+	"ballad-in-two":     {[]string{"show-two"}, nil},
+	"show-two":          {nil, []string{"ballad-in-two"}},
 }
 
 // tempoFits warns of a tempo at which a feel does not sit well. Where the tempo is far off, it

@@ -65,6 +65,8 @@ var feelCalled = []struct {
 	{[]string{"gospel"}, []string{"slow-twelve", "gospel-six"}},
 	{[]string{"blues"}, []string{"shuffle", "slow-twelve"}},
 	{[]string{"country", "polka", "foxtrot", "boom-chick"}, []string{"two-beat", "train"}},
+	{[]string{"show tune", "showtune", "soft shoe", "vaudeville", "cut time", "alla breve"},
+		[]string{"show-two", "ballad-in-two"}},
 	{[]string{"jazz", "walking", "big band"}, []string{"swing", "two-beat"}},
 	{[]string{"latin", "rumba"}, []string{"bossa", "samba"}},
 	{[]string{"new orleans"}, []string{"second-line"}},

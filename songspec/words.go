@@ -109,5 +109,5 @@ const (
 // pulse.
 var feelsOfMeters = map[[2]int]string{
 	{4, 4}: defaultFeel, {3, 4}: "waltz", {12, 8}: "slow-twelve", {6, 8}: "lilt", {2, 4}: "march",
-	{5, 4}: "five", {7, 8}: "seven",
+	{2, 2}: "ballad-in-two", {5, 4}: "five", {7, 8}: "seven",
 }

@@ -206,7 +206,7 @@ func Song(t testing.TB, sections ...Section) *timeline.Timeline {
 
 // Join tells every pass of its neighbours and of what joins them.
 func Join(tl *timeline.Timeline) {
-	timeline.VaryFills(tl.Passes, tl.Take)
+	timeline.VaryFills(tl.Passes, tl.Title, tl.Take)
 	cue.Join(tl.Passes)
 }
 

@@ -40,6 +40,8 @@ var entries = [...]Entry{
 	{"lilt", "6/8", 60, 108, "a quick six that sways: long, short, long, short"},
 	{"waltz", "3/4", 84, 144, "bass on 1, chords on 2 and 3"},
 	{"jazz-waltz", "3/4", 100, 172, "three that swings: the foot on 2, a bass that comes to walk"},
+	{"ballad-in-two", "2/2", 80, 144, "a slow song in two: quarters moving under a long line, one backbeat a bar"},
+	{"show-two", "2/2", 144, 264, "bright, in cut time: root and fifth on the beats, chord and snare between"},
 	{"march", "2/4", 92, 126, "in step: bass on the beats, chords between, the snare rolling"},
 	{"five", "5/4", 96, 160, "three and two"},
 	{"seven", "7/8", 96, 168, "two, two and three: a bar of four with its last half beat cut off"},
@@ -68,7 +70,7 @@ func entryNamed(name string) *Entry {
 }
 
 // families are the built-in fill families, each a file of that name.
-var families = [...]string{"straight", "ballad", "triplet", "compound", "brushes", "bossa", "latin", "march"}
+var families = [...]string{"straight", "ballad", "triplet", "compound", "brushes", "bossa", "latin", "march", "two"}
 
 // Families lists the names of the built-in fill families.
 func Families() []string { return append([]string(nil), families[:]...) }

@@ -34,12 +34,13 @@ func TestIndexAgainstFiles(t *testing.T) {
 func TestNames(t *testing.T) {
 	want := "ballad-eighths ballad-sixteenths brushes-ballad backbeat-eighths tight-sixteenths half-time " +
 		"four-on-the-floor snare-on-four shuffle swing two-beat train bossa samba one-drop second-line " +
-		"slow-twelve gospel-six lilt waltz jazz-waltz march five seven sustain pulse"
+		"slow-twelve gospel-six lilt waltz jazz-waltz ballad-in-two show-two march five seven sustain pulse"
 	if got := strings.Join(Names(), " "); got != want {
 		t.Errorf("got  %s\nwant %s", got, want)
 	}
 	for name, want := range map[string]string{"slow-twelve": "12/8", "gospel-six": "6/8", "lilt": "6/8", "waltz": "3/4",
-		"jazz-waltz": "3/4", "march": "2/4", "five": "5/4", "seven": "7/8", "sustain": "any", "pulse": "any"} {
+		"jazz-waltz": "3/4", "ballad-in-two": "2/2", "show-two": "2/2", "march": "2/4", "five": "5/4", "seven": "7/8",
+		"sustain": "any", "pulse": "any"} {
 		if got := entryNamed(name).Meters; got != want {
 			t.Errorf("%s is in %s, want %s", name, got, want)
 		}

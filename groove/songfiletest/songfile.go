@@ -110,7 +110,7 @@ func feelsOf(own []*feel.Feel) songspec.Env {
 // Again gives a resolved song another take and looseness, as its file might.
 func Again(tl *timeline.Timeline, take, looseness int) {
 	tl.Take, tl.Looseness = take, looseness
-	timeline.VaryFills(tl.Passes, take)
+	timeline.VaryFills(tl.Passes, tl.Title, take)
 }
 
 // OfFeel is the text of a song that plays one feel at every energy: a plain section, and

@@ -8,14 +8,20 @@ const FillVariants = 6
 // passes still differ.
 const variantMemory = 3
 
-// VaryFills sets FillVariant on every pass, from the section's name, its ordinal and the
-// take. If one of the three passes before has that variant, it is the next one that none of
-// them has. Nothing else counts, so that editing a section changes no other section's
-// fills; a new pass in the form changes those of a few that follow it at most.
-func VaryFills(passes []Pass, take int) {
+// variantHands is how many variants differ in what the hands play; the variants after them
+// play the same with another kick.
+const variantHands = 3
+
+// VaryFills sets FillVariant on every pass, from the song's title, so that not every song has
+// the same fill out of its first chorus, and from the section's name, its ordinal and the
+// take. If one of the three passes before has that variant, or the last of them plays the
+// same with its hands, it is the next variant of which neither is true. Nothing else counts,
+// so that editing a section changes no other section's fills; a new pass in the form changes
+// those of a few that follow it at most.
+func VaryFills(passes []Pass, title string, take int) {
 	for i := range passes {
 		p := &passes[i]
-		v := int(nameHash(p.Section, p.Ordinal, take) % FillVariants)
+		v := int(nameHash(title+"\x00"+p.Section, p.Ordinal, take) % FillVariants)
 		for taken(passes[max(0, i-variantMemory):i], v+1) {
 			v = (v + 1) % FillVariants
 		}
@@ -24,8 +30,9 @@ func VaryFills(passes []Pass, take int) {
 }
 
 func taken(before []Pass, variant int) bool {
-	for _, b := range before {
-		if b.FillVariant == variant {
+	for i, b := range before {
+		last := i == len(before)-1
+		if b.FillVariant == variant || last && (b.FillVariant-variant)%variantHands == 0 {
 			return true
 		}
 	}

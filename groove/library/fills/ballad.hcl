@@ -1,26 +1,28 @@
-# Fills for slow songs and waltzes: a few eighths and at most one pair of
-# sixteenths before the bar line, so that the singer's pickup has room. Gentle ones
-# for energies 1 to 3, full ones for 4 and 5, and even those arrive no louder than
-# the chorus that they lead to.
+# Fills for slow songs, waltzes and songs in two: a few eighths and at most one pair of
+# sixteenths before the bar line, so that the singer's pickup has room. Gentle ones for
+# energies 1 to 3, full ones for 4 and 5, and even those arrive no louder than the chorus
+# that they lead to; of one beat at 4, which lead down from 5, small ones.
 fills "ballad" {
   grid = 4
 
-  # One beat, gentle
+  # One beat, energies 1 to 2
   fill "two soft eighths" {
     colour = 0
-    energy = [1, 3]
+    energy = [1, 2]
     snare  = "g-s-"
   }
   fill "a late pair" {
     colour = 1
-    energy = [1, 3]
+    energy = [1, 2]
     snare  = "--gs"
   }
   fill "rim and rim" {
     colour      = 2
-    energy      = [1, 3]
+    energy      = [1, 2]
     cross_stick = "s-x-"
   }
+
+  # One beat, energies 1 to 3, inside a section
   fill "one off the beat" {
     colour = 3
     energy = [1, 3]
@@ -39,23 +41,44 @@ fills "ballad" {
     tom_low = "--s-"
   }
 
-  # One beat, full
-  fill "eighth and pair" {
-    colour = 0
-    energy = [4, 5]
-    snare  = "s-xx"
+  # One beat, energy 3
+  fill "high to middle" {
+    colour   = 0
+    energy   = [3, 3]
+    tom_high = "g---"
+    tom_mid  = "--s-"
   }
-  fill "kick and pair" {
-    colour = 1
-    energy = [4, 5]
-    snare  = "--xx"
-    kick   = "x---"
+  fill "one on the floor" {
+    colour  = 1
+    energy  = [3, 3]
+    tom_low = "--s-"
   }
-  fill "two eighths" {
+  fill "a step and a late one" {
     colour = 2
-    energy = [4, 5]
-    snare  = "s-x-"
+    energy = [3, 3]
+    snare  = "g--s"
   }
+
+  # One beat, energy 4
+  fill "snare to middle" {
+    colour  = 0
+    energy  = [4, 4]
+    snare   = "s---"
+    tom_mid = "--s-"
+  }
+  fill "middle and floor late" {
+    colour  = 1
+    energy  = [4, 4]
+    tom_mid = "--s-"
+    tom_low = "---s"
+  }
+  fill "two on the floor" {
+    colour  = 2
+    energy  = [4, 4]
+    tom_low = "s-s-"
+  }
+
+  # One beat, energies 4 to 5, inside a section
   fill "snare pair below" {
     colour  = 3
     energy  = [4, 5]
@@ -76,22 +99,42 @@ fills "ballad" {
     tom_low = "---x"
   }
 
-  # Two beats, gentle
+  # One beat, energy 5
+  fill "eighth and pair" {
+    colour = 0
+    energy = [5, 5]
+    snare  = "s-xx"
+  }
+  fill "kick and pair" {
+    colour = 1
+    energy = [5, 5]
+    snare  = "--xx"
+    kick   = "x---"
+  }
+  fill "two eighths" {
+    colour = 2
+    energy = [5, 5]
+    snare  = "s-x-"
+  }
+
+  # Two beats, energies 1 to 2
   fill "a step and two eighths in two" {
     colour = 0
-    energy = [1, 3]
+    energy = [1, 2]
     snare  = "g---g-s-"
   }
   fill "a step and a pair in two" {
     colour = 1
-    energy = [1, 3]
+    energy = [1, 2]
     snare  = "g-----ss"
   }
   fill "rim in two" {
     colour      = 2
-    energy      = [1, 3]
+    energy      = [1, 2]
     cross_stick = "s---s-x-"
   }
+
+  # Two beats, energies 1 to 3, inside a section
   fill "off and off in two" {
     colour = 3
     energy = [1, 3]
@@ -111,7 +154,27 @@ fills "ballad" {
     tom_low  = "------s-"
   }
 
-  # Two beats, full
+  # Two beats, energy 3
+  fill "a step and two below in two" {
+    colour  = 0
+    energy  = [3, 3]
+    snare   = "g-------"
+    tom_mid = "----g-s-"
+  }
+  fill "steps and a pair below in two" {
+    colour  = 1
+    energy  = [3, 3]
+    snare   = "g---s---"
+    tom_mid = "------g-"
+    tom_low = "-------s"
+  }
+  fill "wait then two in two" {
+    colour = 2
+    energy = [3, 3]
+    snare  = "----g-s-"
+  }
+
+  # Two beats, energies 4 to 5
   fill "a step eighth and pair in two" {
     colour = 0
     energy = [4, 5]
@@ -151,7 +214,7 @@ fills "ballad" {
     tom_low  = "------x-"
   }
 
-  # Four beats, gentle
+  # Four beats, energies 1 to 3
   fill "a bar that gathers in four" {
     colour = 0
     energy = [1, 3]
@@ -191,27 +254,30 @@ fills "ballad" {
     kick     = "x---------------"
   }
 
-  # Four beats, full
-  fill "gathering to a pair in four" {
-    colour = 0
-    energy = [4, 5]
-    snare  = "s-----s-s---s-xx"
-    kick   = "x-------x-------"
-  }
-  fill "beats to two eighths in four" {
-    colour = 1
-    energy = [4, 5]
-    snare  = "s---s---s---x-x-"
-    kick   = "x-------x-------"
-  }
-  fill "snare then high and floor in four" {
-    colour   = 2
-    energy   = [4, 5]
+  # Four beats, energy 4
+  fill "steps then toms in four" {
+    colour   = 0
+    energy   = [4, 4]
     snare    = "s---s-----------"
-    tom_high = "--------x---x---"
-    tom_low  = "----------x---x-"
-    kick     = "x---------------"
+    tom_high = "--------s---x---"
+    tom_mid  = "----------s-----"
+    tom_low  = "--------------x-"
+    kick     = "x-------x-------"
   }
+  fill "three steps and a pair in four" {
+    colour = 1
+    energy = [4, 4]
+    snare  = "s---s---s-----xx"
+    kick   = "x-------x-------"
+  }
+  fill "hold back then three in four" {
+    colour = 2
+    energy = [4, 4]
+    snare  = "s---------s-s-x-"
+    kick   = "x-------x-------"
+  }
+
+  # Four beats, energies 4 to 5, inside a section
   fill "eighths all the way down in four" {
     colour   = 3
     energy   = [4, 5]
@@ -235,5 +301,27 @@ fills "ballad" {
     tom_mid  = "--------x---x---"
     tom_low  = "----------x---x-"
     kick     = "x---------------"
+  }
+
+  # Four beats, energy 5
+  fill "gathering to a pair in four" {
+    colour = 0
+    energy = [5, 5]
+    snare  = "s-----s-s-s-s-xx"
+    kick   = "x-------x-------"
+  }
+  fill "beats with the kick between in four" {
+    colour = 1
+    energy = [5, 5]
+    snare  = "s---s---s---x-xx"
+    kick   = "x-----x---x-----"
+  }
+  fill "snare then high and floor in four" {
+    colour   = 2
+    energy   = [5, 5]
+    snare    = "s-s-s-----------"
+    tom_high = "------x-x---x---"
+    tom_low  = "----------x---x-"
+    kick     = "x-------x-------"
   }
 }

@@ -1,21 +1,26 @@
-# Fills for bossa, in eighths and hardly louder than the time. The same at every
-# energy; how loud follows from where they stand.
+# Fills for bossa, in eighths and hardly louder than the time. Those that close a section
+# go over to the toms from energy 3 up; how loud follows from where they stand.
 fills "bossa" {
   grid = 2
 
-  # One beat
+  # One beat, energies 1 to 2
   fill "rim twice" {
     colour      = 0
+    energy      = [1, 2]
     cross_stick = "gs"
   }
   fill "rim off the beat" {
     colour      = 1
+    energy      = [1, 2]
     cross_stick = "-s"
   }
   fill "snare twice" {
     colour = 2
+    energy = [1, 2]
     snare  = "gs"
   }
+
+  # One beat, inside a section
   fill "snare off the beat" {
     colour = 3
     snare  = "-s"
@@ -30,19 +35,44 @@ fills "bossa" {
     tom_low = "-s"
   }
 
-  # Two beats
+  # One beat, energies 3 to 5
+  fill "snare to floor" {
+    colour  = 0
+    energy  = [3, 5]
+    snare   = "g-"
+    tom_low = "-s"
+  }
+  fill "rim to middle" {
+    colour      = 1
+    energy      = [3, 5]
+    cross_stick = "g-"
+    tom_mid     = "-s"
+  }
+  fill "high to floor" {
+    colour   = 2
+    energy   = [3, 5]
+    tom_high = "g-"
+    tom_low  = "-s"
+  }
+
+  # Two beats, energies 1 to 2
   fill "rim then two in two" {
     colour      = 0
+    energy      = [1, 2]
     cross_stick = "g-ss"
   }
   fill "two rims then one in two" {
     colour      = 1
+    energy      = [1, 2]
     cross_stick = "sg-s"
   }
   fill "snare then two in two" {
     colour = 2
+    energy = [1, 2]
     snare  = "g-gs"
   }
+
+  # Two beats, inside a section
   fill "two then one in two" {
     colour = 3
     snare  = "gg-s"
@@ -59,19 +89,44 @@ fills "bossa" {
     tom_low = "---s"
   }
 
-  # Four beats
+  # Two beats, energies 3 to 5
+  fill "rims then middle in two" {
+    colour      = 0
+    energy      = [3, 5]
+    cross_stick = "g-s-"
+    tom_mid     = "---s"
+  }
+  fill "snares then floor in two" {
+    colour  = 1
+    energy  = [3, 5]
+    snare   = "g-g-"
+    tom_low = "---s"
+  }
+  fill "highs then floor in two" {
+    colour   = 2
+    energy   = [3, 5]
+    tom_high = "g-g-"
+    tom_low  = "---s"
+  }
+
+  # Four beats, energies 1 to 2
   fill "rim in threes in four" {
     colour      = 0
+    energy      = [1, 2]
     cross_stick = "s--s-ssx"
   }
   fill "rim steps in four" {
     colour      = 1
+    energy      = [1, 2]
     cross_stick = "s-s-ss-x"
   }
   fill "snare in threes in four" {
     colour = 2
+    energy = [1, 2]
     snare  = "g--g-ggs"
   }
+
+  # Four beats, inside a section
   fill "snare steps in four" {
     colour = 3
     snare  = "g-g--s-s"
@@ -86,5 +141,25 @@ fills "bossa" {
     snare   = "g--g----"
     tom_mid = "----s-s-"
     tom_low = "-------s"
+  }
+
+  # Four beats, energies 3 to 5
+  fill "rim in threes to the floor in four" {
+    colour      = 0
+    energy      = [3, 5]
+    cross_stick = "g--s-s--"
+    tom_low     = "-------s"
+  }
+  fill "snare in threes to the floor in four" {
+    colour  = 1
+    energy  = [3, 5]
+    snare   = "g--g-gs-"
+    tom_low = "-------s"
+  }
+  fill "high then floor in four" {
+    colour   = 2
+    energy   = [3, 5]
+    tom_high = "g--g-s--"
+    tom_low  = "------ss"
   }
 }

@@ -1,21 +1,26 @@
-# Fills with brushes: hardly more than the sweep turning. The same at every
-# energy; how loud follows from where they stand.
+# Fills with brushes: hardly more than the sweep turning. Those that close a section are
+# a shade firmer from energy 3 up; how loud follows from where they stand.
 fills "brushes" {
   grid = 3
 
-  # One beat
+  # One beat, energies 1 to 2
   fill "long short" {
     colour = 0
+    energy = [1, 2]
     tap    = "g-s"
   }
   fill "two late ones" {
     colour = 1
+    energy = [1, 2]
     tap    = "-gs"
   }
   fill "three" {
     colour = 2
+    energy = [1, 2]
     tap    = "ggs"
   }
+
+  # One beat, inside a section
   fill "a turn of the brush" {
     colour = 3
     sweep  = "g~s"
@@ -30,19 +35,41 @@ fills "brushes" {
     sweep  = "g~~"
   }
 
-  # Two beats
+  # One beat, energies 3 to 5
+  fill "long short firm" {
+    colour = 0
+    energy = [3, 5]
+    tap    = "s-s"
+  }
+  fill "two late ones firm" {
+    colour = 1
+    energy = [3, 5]
+    tap    = "-ss"
+  }
+  fill "three growing" {
+    colour = 2
+    energy = [3, 5]
+    tap    = "gss"
+  }
+
+  # Two beats, energies 1 to 2
   fill "step long short in two" {
     colour = 0
+    energy = [1, 2]
     tap    = "g--g-s"
   }
   fill "two and two in two" {
     colour = 1
+    energy = [1, 2]
     tap    = "--g-gs"
   }
   fill "gathering in two" {
     colour = 2
+    energy = [1, 2]
     tap    = "g-ggss"
   }
+
+  # Two beats, inside a section
   fill "tap and turn in two" {
     colour = 3
     tap    = "g-----"
@@ -58,19 +85,41 @@ fills "brushes" {
     tap    = "--gs-s"
   }
 
-  # Four beats
+  # Two beats, energies 3 to 5
+  fill "steps and three in two" {
+    colour = 0
+    energy = [3, 5]
+    tap    = "g--sgs"
+  }
+  fill "late and two in two" {
+    colour = 1
+    energy = [3, 5]
+    tap    = "--g-ss"
+  }
+  fill "running up in two" {
+    colour = 2
+    energy = [3, 5]
+    tap    = "g-gsss"
+  }
+
+  # Four beats, energies 1 to 2
   fill "four steps in four" {
     colour = 0
+    energy = [1, 2]
     tap    = "g--g-gg--s-s"
   }
   fill "two bars in one in four" {
     colour = 1
+    energy = [1, 2]
     tap    = "g-----g-g-gs"
   }
   fill "gathering in four" {
     colour = 2
+    energy = [1, 2]
     tap    = "--g--gg-ggss"
   }
+
+  # Four beats, inside a section
   fill "turns in four" {
     colour = 3
     sweep  = "g~~g~~g~~g~s"
@@ -83,5 +132,22 @@ fills "brushes" {
   fill "question in four" {
     colour = 5
     tap    = "g--g-g--gg-s"
+  }
+
+  # Four beats, energies 3 to 5
+  fill "steps and three in four" {
+    colour = 0
+    energy = [3, 5]
+    tap    = "g--s-gg--sgs"
+  }
+  fill "wait then run in four" {
+    colour = 1
+    energy = [3, 5]
+    tap    = "g-----g-sgss"
+  }
+  fill "two and two in four" {
+    colour = 2
+    energy = [3, 5]
+    tap    = "g-gg-g--s-ss"
   }
 }

@@ -4,22 +4,24 @@
 fills "compound" {
   grid = 6
 
-  # One beat, gentle
+  # One beat, energies 1 to 2
   fill "three soft eighths" {
     colour = 0
-    energy = [1, 3]
+    energy = [1, 2]
     snare  = "g-g-s-"
   }
   fill "a pickup" {
     colour = 1
-    energy = [1, 3]
+    energy = [1, 2]
     snare  = "----s-"
   }
   fill "rim and rim" {
     colour      = 2
-    energy      = [1, 3]
+    energy      = [1, 2]
     cross_stick = "s---x-"
   }
+
+  # One beat, energies 1 to 3, inside a section
   fill "two late eighths" {
     colour = 3
     energy = [1, 3]
@@ -38,22 +40,46 @@ fills "compound" {
     tom_low = "----s-"
   }
 
-  # One beat, full
-  fill "eighths up" {
-    colour = 0
-    energy = [4, 5]
-    snare  = "s-x-X-"
+  # One beat, energy 3
+  fill "high to floor" {
+    colour   = 0
+    energy   = [3, 3]
+    tom_high = "g-----"
+    tom_low  = "----s-"
   }
-  fill "late and a pair" {
+  fill "one and three soft" {
     colour = 1
-    energy = [4, 5]
-    snare  = "--s-xX"
+    energy = [3, 3]
+    snare  = "g---s-"
   }
-  fill "one and three" {
-    colour = 2
-    energy = [4, 5]
-    snare  = "x---X-"
+  fill "soft toms down" {
+    colour   = 2
+    energy   = [3, 3]
+    tom_high = "g-----"
+    tom_mid  = "--g---"
+    tom_low  = "----s-"
   }
+
+  # One beat, energy 4
+  fill "one and three held back" {
+    colour = 0
+    energy = [4, 4]
+    snare  = "s---x-"
+  }
+  fill "middle and floor late" {
+    colour  = 1
+    energy  = [4, 4]
+    tom_mid = "--s---"
+    tom_low = "----s-"
+  }
+  fill "snare to middle" {
+    colour  = 2
+    energy  = [4, 4]
+    snare   = "s-----"
+    tom_mid = "----s-"
+  }
+
+  # One beat, energies 4 to 5, inside a section
   fill "down the toms" {
     colour   = 3
     energy   = [4, 5]
@@ -74,23 +100,42 @@ fills "compound" {
     kick   = "x-----"
   }
 
-  # Two beats, gentle
+  # One beat, energy 5
+  fill "eighths up" {
+    colour = 0
+    energy = [5, 5]
+    snare  = "s-x-X-"
+  }
+  fill "late and a pair" {
+    colour = 1
+    energy = [5, 5]
+    snare  = "--s-xX"
+  }
+  fill "one and three" {
+    colour = 2
+    energy = [5, 5]
+    snare  = "x---X-"
+  }
+
+  # Two beats, energies 1 to 2
   fill "a beat then three in two" {
     colour = 0
-    energy = [1, 3]
+    energy = [1, 2]
     snare  = "g-----g-s-s-"
     kick   = "x-----------"
   }
   fill "a far pickup in two" {
     colour = 1
-    energy = [1, 3]
+    energy = [1, 2]
     snare  = "g---s-----s-"
   }
   fill "rim rim in two" {
     colour      = 2
-    energy      = [1, 3]
+    energy      = [1, 2]
     cross_stick = "g---s-s---x-"
   }
+
+  # Two beats, energies 1 to 3, inside a section
   fill "murmur in two" {
     colour = 3
     energy = [1, 3]
@@ -110,7 +155,27 @@ fills "compound" {
     tom_low  = "----------s-"
   }
 
-  # Two beats, full
+  # Two beats, energy 3
+  fill "steps and a pickup in two" {
+    colour = 0
+    energy = [3, 3]
+    snare  = "g-----g---s-"
+  }
+  fill "two and two below in two" {
+    colour  = 1
+    energy  = [3, 3]
+    snare   = "g---g-------"
+    tom_low = "--------g-s-"
+  }
+  fill "one tom a beat in two" {
+    colour   = 2
+    energy   = [3, 3]
+    tom_high = "g-----------"
+    tom_mid  = "------s-----"
+    tom_low  = "----------s-"
+  }
+
+  # Two beats, energies 4 to 5
   fill "eighths up in two" {
     colour = 0
     energy = [4, 5]
@@ -150,7 +215,7 @@ fills "compound" {
     kick   = "------x-----"
   }
 
-  # Four beats, gentle
+  # Four beats, energies 1 to 3
   fill "a bar that gathers in four" {
     colour = 0
     energy = [1, 3]
@@ -189,25 +254,31 @@ fills "compound" {
     tom_low  = "----------------s-----s-"
   }
 
-  # Four beats, full
-  fill "long eighths up in four" {
+  # Four beats, energy 4
+  fill "beats close up in four" {
     colour = 0
-    energy = [4, 5]
-    snare  = "s---s-s---s-x-x-s-x-x-X-"
+    energy = [4, 4]
+    snare  = "s-----s-----s---s-x-s-x-"
     kick   = "x-----------x-----------"
   }
-  fill "beats then a pair in four" {
-    colour = 1
-    energy = [4, 5]
-    snare  = "s-----x-s---x-s-x-s---xX"
-    kick   = "----x-------------------"
+  fill "two on each drum in four" {
+    colour   = 1
+    energy   = [4, 4]
+    snare    = "s---s-------------------"
+    tom_high = "------s-s---------------"
+    tom_mid  = "------------x---x-------"
+    tom_low  = "------------------x---x-"
+    kick     = "x-----------x-----------"
   }
-  fill "wide in four" {
-    colour = 2
-    energy = [4, 5]
-    snare  = "s---x-----x-x-----x---X-"
-    kick   = "--------x-------x-------"
+  fill "snare and floor answer in four" {
+    colour  = 2
+    energy  = [4, 4]
+    snare   = "s-----------x---x-------"
+    tom_low = "----------s-----------x-"
+    kick    = "------x-----------x-----"
   }
+
+  # Four beats, energies 4 to 5, inside a section
   fill "all the way down in four" {
     colour   = 3
     energy   = [4, 5]
@@ -228,5 +299,25 @@ fills "compound" {
     energy = [4, 5]
     snare  = "s-s-x-x-----x-s-x---s-X-"
     kick   = "--------x---------x-----"
+  }
+
+  # Four beats, energy 5
+  fill "long eighths up in four" {
+    colour = 0
+    energy = [5, 5]
+    snare  = "s---s-s---s-x-x-s-x-x-X-"
+    kick   = "x-----------x-----------"
+  }
+  fill "beats then a pair in four" {
+    colour = 1
+    energy = [5, 5]
+    snare  = "s-----x-s---x-s-x-s---xX"
+    kick   = "----x-------------------"
+  }
+  fill "wide in four" {
+    colour = 2
+    energy = [5, 5]
+    snare  = "s---x-----x-x-----x---X-"
+    kick   = "--------x-------x-------"
   }
 }

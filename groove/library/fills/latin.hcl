@@ -2,22 +2,24 @@
 fills "latin" {
   grid = 4
 
-  # One beat, gentle
+  # One beat, energies 1 to 2
   fill "rim and rim" {
     colour      = 0
-    energy      = [1, 3]
+    energy      = [1, 2]
     cross_stick = "s-x-"
   }
   fill "two late ones" {
     colour      = 1
-    energy      = [1, 3]
+    energy      = [1, 2]
     cross_stick = "--sx"
   }
   fill "across" {
     colour      = 2
-    energy      = [1, 3]
+    energy      = [1, 2]
     cross_stick = "s--x"
   }
+
+  # One beat, energies 1 to 3, inside a section
   fill "off off" {
     colour      = 3
     energy      = [1, 3]
@@ -35,22 +37,44 @@ fills "latin" {
     tom_low = "--s-"
   }
 
-  # One beat, full
-  fill "one and two" {
+  # One beat, energy 3
+  fill "two soft eighths" {
     colour = 0
-    energy = [4, 5]
-    snare  = "s-xX"
+    energy = [3, 3]
+    snare  = "g-s-"
   }
-  fill "three after" {
-    colour = 1
-    energy = [4, 5]
-    snare  = "-sxX"
+  fill "rim to middle" {
+    colour      = 1
+    energy      = [3, 3]
+    cross_stick = "s---"
+    tom_mid     = "--s-"
   }
-  fill "across full" {
+  fill "a step and a late one" {
     colour = 2
-    energy = [4, 5]
-    snare  = "x--X"
+    energy = [3, 3]
+    snare  = "g--s"
   }
+
+  # One beat, energy 4
+  fill "across held back" {
+    colour = 0
+    energy = [4, 4]
+    snare  = "s--x"
+  }
+  fill "middle to floor soft" {
+    colour  = 1
+    energy  = [4, 4]
+    tom_mid = "s---"
+    tom_low = "--s-"
+  }
+  fill "high and floor late" {
+    colour   = 2
+    energy   = [4, 4]
+    tom_high = "--s-"
+    tom_low  = "---s"
+  }
+
+  # One beat, energies 4 to 5, inside a section
   fill "toms" {
     colour  = 3
     energy  = [4, 5]
@@ -69,22 +93,41 @@ fills "latin" {
     snare  = "-x-X"
   }
 
-  # Two beats, gentle
+  # One beat, energy 5
+  fill "one and two" {
+    colour = 0
+    energy = [5, 5]
+    snare  = "s-xX"
+  }
+  fill "three after" {
+    colour = 1
+    energy = [5, 5]
+    snare  = "-sxX"
+  }
+  fill "across full" {
+    colour = 2
+    energy = [5, 5]
+    snare  = "x--X"
+  }
+
+  # Two beats, energies 1 to 2
   fill "three three two in two" {
     colour      = 0
-    energy      = [1, 3]
+    energy      = [1, 2]
     cross_stick = "s--s--x-"
   }
   fill "pick up in two" {
     colour      = 1
-    energy      = [1, 3]
+    energy      = [1, 2]
     cross_stick = "--s-s-sx"
   }
   fill "across in two" {
     colour      = 2
-    energy      = [1, 3]
+    energy      = [1, 2]
     cross_stick = "s---s--x"
   }
+
+  # Two beats, energies 1 to 3, inside a section
   fill "off off in two" {
     colour      = 3
     energy      = [1, 3]
@@ -102,7 +145,25 @@ fills "latin" {
     tom_low = "------s-"
   }
 
-  # Two beats, full
+  # Two beats, energy 3
+  fill "soft threes on the snare in two" {
+    colour = 0
+    energy = [3, 3]
+    snare  = "g--g--s-"
+  }
+  fill "rim then middle in two" {
+    colour      = 1
+    energy      = [3, 3]
+    cross_stick = "g--s----"
+    tom_mid     = "------s-"
+  }
+  fill "a step and across in two" {
+    colour = 2
+    energy = [3, 3]
+    snare  = "g---s--s"
+  }
+
+  # Two beats, energies 4 to 5
   fill "three three two in two full" {
     colour = 0
     energy = [4, 5]
@@ -138,7 +199,7 @@ fills "latin" {
     kick   = "x-------"
   }
 
-  # Four beats, gentle
+  # Four beats, energies 1 to 3
   fill "a clave of its own in four" {
     colour      = 0
     energy      = [1, 3]
@@ -171,23 +232,28 @@ fills "latin" {
     tom_low = "----------s---s-"
   }
 
-  # Four beats, full
-  fill "threes and a lift in four" {
+  # Four beats, energy 4
+  fill "threes and eighths in four" {
     colour = 0
-    energy = [4, 5]
-    snare  = "s--s--x---x---xX"
-  }
-  fill "rolling threes in four" {
-    colour = 1
-    energy = [4, 5]
-    snare  = "s-ss-xs-xs-xs-xX"
-  }
-  fill "sparse in four full" {
-    colour = 2
-    energy = [4, 5]
-    snare  = "s-----x---x-x--X"
+    energy = [4, 4]
+    snare  = "s--s--s---s-x-x-"
     kick   = "x-------x-------"
   }
+  fill "snare middle floor in four" {
+    colour  = 1
+    energy  = [4, 4]
+    snare   = "s--s--x---------"
+    tom_mid = "--------x--x----"
+    tom_low = "--------------xx"
+  }
+  fill "wide threes in four" {
+    colour = 2
+    energy = [4, 4]
+    snare  = "s-----s--x--x--x"
+    kick   = "x-------x-------"
+  }
+
+  # Four beats, energies 4 to 5, inside a section
   fill "snare to toms in four" {
     colour  = 3
     energy  = [4, 5]
@@ -206,6 +272,24 @@ fills "latin" {
     colour = 5
     energy = [4, 5]
     snare  = "--x--x--x-x--x-X"
+    kick   = "x-------x-------"
+  }
+
+  # Four beats, energy 5
+  fill "threes and a lift in four" {
+    colour = 0
+    energy = [5, 5]
+    snare  = "s--s--x---x---xX"
+  }
+  fill "rolling threes in four" {
+    colour = 1
+    energy = [5, 5]
+    snare  = "s-ss-xs-xs-xs-xX"
+  }
+  fill "sparse in four full" {
+    colour = 2
+    energy = [5, 5]
+    snare  = "s-----x---x-x--X"
     kick   = "x-------x-------"
   }
 }

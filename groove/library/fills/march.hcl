@@ -3,25 +3,27 @@
 fills "march" {
   grid = 4
 
-  # One beat, gentle
+  # One beat, energies 1 to 2
   fill "one and two" {
     colour = 0
-    energy = [1, 3]
+    energy = [1, 2]
     snare  = "g-gs"
     kick   = "s---"
   }
   fill "two late ones" {
     colour = 1
-    energy = [1, 3]
+    energy = [1, 2]
     snare  = "--gs"
     kick   = "s---"
   }
   fill "four" {
     colour = 2
-    energy = [1, 3]
+    energy = [1, 2]
     snare  = "gggs"
     kick   = "s---"
   }
+
+  # One beat, energies 1 to 3, inside a section
   fill "two eighths" {
     colour = 3
     energy = [1, 3]
@@ -41,25 +43,47 @@ fills "march" {
     kick   = "s---"
   }
 
-  # One beat, full
-  fill "four up" {
+  # One beat, energy 3
+  fill "one and a late one" {
     colour = 0
-    energy = [4, 5]
-    snare  = "xsxX"
-    kick   = "x---"
+    energy = [3, 3]
+    snare  = "g--s"
+    kick   = "s---"
   }
-  fill "one and two full" {
+  fill "two late soft ones" {
     colour = 1
-    energy = [4, 5]
-    snare  = "x-xX"
-    kick   = "x---"
+    energy = [3, 3]
+    snare  = "--ss"
+    kick   = "s---"
   }
-  fill "four growing" {
+  fill "two and one" {
     colour = 2
-    energy = [4, 5]
-    snare  = "ssxX"
-    kick   = "x---"
+    energy = [3, 3]
+    snare  = "gg-s"
+    kick   = "s---"
   }
+
+  # One beat, energy 4
+  fill "two steps back" {
+    colour = 0
+    energy = [4, 4]
+    snare  = "s-x-"
+    kick   = "s---"
+  }
+  fill "two late ones held back" {
+    colour = 1
+    energy = [4, 4]
+    snare  = "--sx"
+    kick   = "s---"
+  }
+  fill "one and two held back" {
+    colour = 2
+    energy = [4, 4]
+    snare  = "s-sx"
+    kick   = "s---"
+  }
+
+  # One beat, energies 4 to 5, inside a section
   fill "flam and two" {
     colour = 3
     energy = [4, 5]
@@ -79,25 +103,47 @@ fills "march" {
     kick   = "x---"
   }
 
-  # Two beats, gentle
+  # One beat, energy 5
+  fill "four up" {
+    colour = 0
+    energy = [5, 5]
+    snare  = "xsxX"
+    kick   = "x---"
+  }
+  fill "one and two full" {
+    colour = 1
+    energy = [5, 5]
+    snare  = "x-xX"
+    kick   = "x---"
+  }
+  fill "four growing" {
+    colour = 2
+    energy = [5, 5]
+    snare  = "ssxX"
+    kick   = "x---"
+  }
+
+  # Two beats, energies 1 to 2
   fill "eighths and two in two" {
     colour = 0
-    energy = [1, 3]
+    energy = [1, 2]
     snare  = "g-g-g-ss"
     kick   = "s---s---"
   }
   fill "plain in two" {
     colour = 1
-    energy = [1, 3]
+    energy = [1, 2]
     snare  = "g---g-s-"
     kick   = "s---s---"
   }
   fill "growing in two" {
     colour = 2
-    energy = [1, 3]
+    energy = [1, 2]
     snare  = "ggggggss"
     kick   = "s---s---"
   }
+
+  # Two beats, energies 1 to 3, inside a section
   fill "sparse in two" {
     colour = 3
     energy = [1, 3]
@@ -117,7 +163,27 @@ fills "march" {
     kick   = "s---s---"
   }
 
-  # Two beats, full
+  # Two beats, energy 3
+  fill "steps and three in two" {
+    colour = 0
+    energy = [3, 3]
+    snare  = "g---g-gs"
+    kick   = "s---s---"
+  }
+  fill "eighths and two steps in two" {
+    colour = 1
+    energy = [3, 3]
+    snare  = "g-ggs-s-"
+    kick   = "s---s---"
+  }
+  fill "a step and four in two" {
+    colour = 2
+    energy = [3, 3]
+    snare  = "g---ggss"
+    kick   = "s---s---"
+  }
+
+  # Two beats, energies 4 to 5
   fill "eighths and four in two" {
     colour = 0
     energy = [4, 5]
@@ -155,7 +221,7 @@ fills "march" {
     kick   = "x---x---"
   }
 
-  # Four beats, gentle
+  # Four beats, energies 1 to 3
   fill "eighths and two in four" {
     colour = 0
     energy = [1, 3]
@@ -193,25 +259,27 @@ fills "march" {
     kick   = "s---s---s---s---"
   }
 
-  # Four beats, full
-  fill "eighths and four in four" {
+  # Four beats, energy 4
+  fill "steps to eighths in four" {
     colour = 0
-    energy = [4, 5]
-    snare  = "s-s-s-s-x-s-xsxX"
+    energy = [4, 4]
+    snare  = "s---s---s-s-x-x-"
     kick   = "x---x---x---x---"
   }
-  fill "long roll in four full" {
+  fill "one and three in four" {
     colour = 1
-    energy = [4, 5]
-    snare  = "ggggggggssssssxX"
+    energy = [4, 4]
+    snare  = "s-sss-sss-ssx-xx"
     kick   = "x---x---x---x---"
   }
-  fill "steps in four" {
+  fill "eighths to four in four" {
     colour = 2
-    energy = [4, 5]
-    snare  = "s---s---x-s-x-xX"
+    energy = [4, 4]
+    snare  = "g-g-s-s-s-s-ssxx"
     kick   = "x---x---x---x---"
   }
+
+  # Four beats, energies 4 to 5, inside a section
   fill "flams in four" {
     colour = 3
     energy = [4, 5]
@@ -228,6 +296,26 @@ fills "march" {
     colour = 5
     energy = [4, 5]
     snare  = "x-x-x-s-x-s-f--X"
+    kick   = "x---x---x---x---"
+  }
+
+  # Four beats, energy 5
+  fill "eighths and four in four" {
+    colour = 0
+    energy = [5, 5]
+    snare  = "s-s-s-s-x-s-xsxX"
+    kick   = "x---x---x---x---"
+  }
+  fill "long roll in four full" {
+    colour = 1
+    energy = [5, 5]
+    snare  = "ggggggggssssssxX"
+    kick   = "x---x---x---x---"
+  }
+  fill "steps in four" {
+    colour = 2
+    energy = [5, 5]
+    snare  = "s---s---x-s-x-xX"
     kick   = "x---x---x---x---"
   }
 }

@@ -1,25 +1,28 @@
-# Fills in sixteenths. Gentle ones for energies 1 to 3, full ones for 4 and 5; in
-# each length, colours 0 to 2 close a section and 3 to 5 stand inside one. Each
-# grows towards its end.
+# Fills in sixteenths. Gentle ones for energies 1 to 3, full ones for 4 and 5; in each
+# length, colours 0 to 2 close a section and 3 to 5 stand inside one. Each grows towards
+# its end. A closing fill is of the energy half-way to what it leads to: so those of one
+# beat at 4, which lead down from 5, are two or three soft strokes.
 fills "straight" {
   grid = 4
 
-  # One beat, gentle
+  # One beat, energies 1 to 2
   fill "two soft eighths" {
     colour = 0
-    energy = [1, 3]
+    energy = [1, 2]
     snare  = "g-s-"
   }
   fill "two late ones" {
     colour = 1
-    energy = [1, 3]
+    energy = [1, 2]
     snare  = "--ss"
   }
   fill "rim and rim" {
     colour      = 2
-    energy      = [1, 3]
+    energy      = [1, 2]
     cross_stick = "s-x-"
   }
+
+  # One beat, energies 1 to 3, inside a section
   fill "three soft ones" {
     colour = 3
     energy = [1, 3]
@@ -38,23 +41,46 @@ fills "straight" {
     tom_low = "---s"
   }
 
-  # One beat, full
-  fill "four up" {
-    colour = 0
-    energy = [4, 5]
-    snare  = "xxxX"
+  # One beat, energy 3
+  fill "two and one below" {
+    colour  = 0
+    energy  = [3, 3]
+    snare   = "gs--"
+    tom_low = "--s-"
   }
-  fill "kick and two" {
-    colour = 1
-    energy = [4, 5]
-    snare  = "--xX"
-    kick   = "x---"
+  fill "high and low late" {
+    colour   = 1
+    energy   = [3, 3]
+    tom_high = "--s-"
+    tom_low  = "---s"
   }
-  fill "one and two" {
+  fill "a step and a late one" {
     colour = 2
-    energy = [4, 5]
-    snare  = "x-xX"
+    energy = [3, 3]
+    snare  = "g--s"
   }
+
+  # One beat, energy 4
+  fill "two steps back" {
+    colour = 0
+    energy = [4, 4]
+    snare  = "s-x-"
+  }
+  fill "soft toms down" {
+    colour   = 1
+    energy   = [4, 4]
+    tom_high = "s---"
+    tom_mid  = "--s-"
+    tom_low  = "---s"
+  }
+  fill "late and below" {
+    colour  = 2
+    energy  = [4, 4]
+    snare   = "--s-"
+    tom_low = "---x"
+  }
+
+  # One beat, energies 4 to 5, inside a section
   fill "two and two below" {
     colour  = 3
     energy  = [4, 5]
@@ -75,22 +101,42 @@ fills "straight" {
     kick   = "--x-"
   }
 
-  # Two beats, gentle
+  # One beat, energy 5
+  fill "four up" {
+    colour = 0
+    energy = [5, 5]
+    snare  = "xxxX"
+  }
+  fill "kick and two" {
+    colour = 1
+    energy = [5, 5]
+    snare  = "--xX"
+    kick   = "x---"
+  }
+  fill "one and two" {
+    colour = 2
+    energy = [5, 5]
+    snare  = "x-xX"
+  }
+
+  # Two beats, energies 1 to 2
   fill "a step and a pickup in two" {
     colour = 0
-    energy = [1, 3]
+    energy = [1, 2]
     snare  = "g---s-ss"
   }
   fill "late pickup in two" {
     colour = 1
-    energy = [1, 3]
+    energy = [1, 2]
     snare  = "g-s---ss"
   }
   fill "three on the rim in two" {
     colour      = 2
-    energy      = [1, 3]
+    energy      = [1, 2]
     cross_stick = "s--s--x-"
   }
+
+  # Two beats, energies 1 to 3, inside a section
   fill "murmur in two" {
     colour = 3
     energy = [1, 3]
@@ -109,7 +155,28 @@ fills "straight" {
     tom_low  = "----s-s-"
   }
 
-  # Two beats, full
+  # Two beats, energy 3
+  fill "off then two in two" {
+    colour = 0
+    energy = [3, 3]
+    snare  = "--g---ss"
+  }
+  fill "a step to the toms in two" {
+    colour   = 1
+    energy   = [3, 3]
+    snare    = "g---s---"
+    tom_high = "------s-"
+    tom_low  = "-------s"
+  }
+  fill "answer below in two" {
+    colour  = 2
+    energy  = [3, 3]
+    snare   = "g-s-----"
+    tom_mid = "----s---"
+    tom_low = "-------s"
+  }
+
+  # Two beats, energies 4 to 5
   fill "roll up in two" {
     colour = 0
     energy = [4, 5]
@@ -149,7 +216,7 @@ fills "straight" {
     kick    = "--x---x-"
   }
 
-  # Four beats, gentle
+  # Four beats, energies 1 to 3
   fill "a bar that gathers in four" {
     colour = 0
     energy = [1, 3]
@@ -190,29 +257,30 @@ fills "straight" {
     kick     = "x---------------"
   }
 
-  # Four beats, full
-  fill "long roll up in four" {
+  # Four beats, energy 4
+  fill "steps close up in four" {
     colour = 0
-    energy = [4, 5]
-    snare  = "s-s-x-s-x-xsxxxX"
+    energy = [4, 4]
+    snare  = "s---s---s-s-s-xx"
+    kick   = "x---x---x---x---"
+  }
+  fill "eighths down in four" {
+    colour   = 1
+    energy   = [4, 4]
+    snare    = "s-s-x-----------"
+    tom_high = "------x-x-------"
+    tom_mid  = "----------x-x---"
+    tom_low  = "--------------xx"
+    kick     = "x-------x-------"
+  }
+  fill "threes then off the beat in four" {
+    colour = 2
+    energy = [4, 4]
+    snare  = "s--s--s-x--x-x-X"
     kick   = "x-------x-------"
   }
-  fill "steps down and back in four" {
-    colour   = 1
-    energy   = [4, 5]
-    snare    = "x---x-x-------xX"
-    tom_high = "--------x-x-----"
-    tom_low  = "------------x---"
-    kick     = "--x-------------"
-  }
-  fill "threes across in four" {
-    colour  = 2
-    energy  = [4, 5]
-    snare   = "xs-xs-x---------"
-    tom_mid = "--------xs-x----"
-    tom_low = "------------s-xX"
-    kick    = "--x--x----x-----"
-  }
+
+  # Four beats, energies 4 to 5, inside a section
   fill "all the way down in four" {
     colour   = 3
     energy   = [4, 5]
@@ -235,5 +303,29 @@ fills "straight" {
     tom_high = "------x-x-------"
     tom_low  = "----------x-x---"
     kick     = "x-------------x-"
+  }
+
+  # Four beats, energy 5
+  fill "long roll up in four" {
+    colour = 0
+    energy = [5, 5]
+    snare  = "s-s-x-s-x-xsxxxX"
+    kick   = "x-------x-------"
+  }
+  fill "steps down and back in four" {
+    colour   = 1
+    energy   = [5, 5]
+    snare    = "x---x-x-------xX"
+    tom_high = "--------x-x-----"
+    tom_low  = "------------x---"
+    kick     = "--x-------------"
+  }
+  fill "threes across in four" {
+    colour  = 2
+    energy  = [5, 5]
+    snare   = "xs-xs-x---------"
+    tom_mid = "--------xs-x----"
+    tom_low = "------------s-xX"
+    kick    = "--x--x----x-----"
   }
 }

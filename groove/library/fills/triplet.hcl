@@ -3,22 +3,24 @@
 fills "triplet" {
   grid = 3
 
-  # One beat, gentle
+  # One beat, energies 1 to 2
   fill "long short" {
     colour = 0
-    energy = [1, 3]
+    energy = [1, 2]
     snare  = "g-s"
   }
   fill "two late ones" {
     colour = 1
-    energy = [1, 3]
+    energy = [1, 2]
     snare  = "-gs"
   }
   fill "rim long short" {
     colour      = 2
-    energy      = [1, 3]
+    energy      = [1, 2]
     cross_stick = "s-x"
   }
+
+  # One beat, energies 1 to 3, inside a section
   fill "three soft ones" {
     colour = 3
     energy = [1, 3]
@@ -37,23 +39,45 @@ fills "triplet" {
     tom_low = "--s"
   }
 
-  # One beat, full
-  fill "three up" {
-    colour = 0
-    energy = [4, 5]
-    snare  = "xxX"
+  # One beat, energy 3
+  fill "high to middle" {
+    colour   = 0
+    energy   = [3, 3]
+    tom_high = "g--"
+    tom_mid  = "--s"
   }
-  fill "one and one" {
-    colour = 1
-    energy = [4, 5]
-    snare  = "x-X"
+  fill "two late to the floor" {
+    colour  = 1
+    energy  = [3, 3]
+    snare   = "-g-"
+    tom_low = "--s"
   }
-  fill "kick and two" {
+  fill "a pickup" {
     colour = 2
-    energy = [4, 5]
-    snare  = "-xX"
-    kick   = "x--"
+    energy = [3, 3]
+    snare  = "--s"
   }
+
+  # One beat, energy 4
+  fill "long short held back" {
+    colour = 0
+    energy = [4, 4]
+    snare  = "s-x"
+  }
+  fill "middle and floor late" {
+    colour  = 1
+    energy  = [4, 4]
+    tom_mid = "-s-"
+    tom_low = "--s"
+  }
+  fill "snare to floor held back" {
+    colour  = 2
+    energy  = [4, 4]
+    snare   = "s--"
+    tom_low = "--s"
+  }
+
+  # One beat, energies 4 to 5, inside a section
   fill "down the toms" {
     colour   = 3
     energy   = [4, 5]
@@ -74,22 +98,42 @@ fills "triplet" {
     kick   = "x--"
   }
 
-  # Two beats, gentle
+  # One beat, energy 5
+  fill "three up" {
+    colour = 0
+    energy = [5, 5]
+    snare  = "xxX"
+  }
+  fill "one and one" {
+    colour = 1
+    energy = [5, 5]
+    snare  = "x-X"
+  }
+  fill "kick and two" {
+    colour = 2
+    energy = [5, 5]
+    snare  = "-xX"
+    kick   = "x--"
+  }
+
+  # Two beats, energies 1 to 2
   fill "step long short in two" {
     colour = 0
-    energy = [1, 3]
+    energy = [1, 2]
     snare  = "g--s-s"
   }
   fill "late pickup in two" {
     colour = 1
-    energy = [1, 3]
+    energy = [1, 2]
     snare  = "g-s-ss"
   }
   fill "rim shuffle in two" {
     colour      = 2
-    energy      = [1, 3]
+    energy      = [1, 2]
     cross_stick = "g-ss-x"
   }
+
+  # Two beats, energies 1 to 3, inside a section
   fill "murmur in two" {
     colour = 3
     energy = [1, 3]
@@ -109,7 +153,26 @@ fills "triplet" {
     tom_low  = "-----s"
   }
 
-  # Two beats, full
+  # Two beats, energy 3
+  fill "step and soft pickup in two" {
+    colour = 0
+    energy = [3, 3]
+    snare  = "g--g-s"
+  }
+  fill "one on each drum in two" {
+    colour  = 1
+    energy  = [3, 3]
+    snare   = "--g---"
+    tom_mid = "---s--"
+    tom_low = "-----s"
+  }
+  fill "a far pickup in two" {
+    colour = 2
+    energy = [3, 3]
+    snare  = "g----s"
+  }
+
+  # Two beats, energies 4 to 5
   fill "roll up in two" {
     colour = 0
     energy = [4, 5]
@@ -150,7 +213,7 @@ fills "triplet" {
     kick   = "---x--"
   }
 
-  # Four beats, gentle
+  # Four beats, energies 1 to 3
   fill "a bar that gathers in four" {
     colour = 0
     energy = [1, 3]
@@ -189,27 +252,30 @@ fills "triplet" {
     tom_low  = "-----------s"
   }
 
-  # Four beats, full
-  fill "long roll up in four" {
+  # Four beats, energy 4
+  fill "steps close up in four" {
     colour = 0
-    energy = [4, 5]
-    snare  = "s-ss-sx-xxxX"
+    energy = [4, 4]
+    snare  = "s--s--s-ss-x"
     kick   = "x-----x-----"
   }
-  fill "shuffle to it in four" {
-    colour = 1
-    energy = [4, 5]
-    snare  = "x--x-x--xx-X"
-    kick   = "--x---x-----"
+  fill "shuffle down in four" {
+    colour   = 1
+    energy   = [4, 4]
+    snare    = "s-s---------"
+    tom_high = "---s-x------"
+    tom_mid  = "------x-x---"
+    tom_low  = "---------x-x"
+    kick     = "x-----x-----"
   }
-  fill "down in threes twice in four" {
-    colour   = 2
-    energy   = [4, 5]
-    snare    = "xs-xs-------"
-    tom_high = "--x---xx----"
-    tom_mid  = "---------x--"
-    tom_low  = "-----x----xX"
+  fill "wait then run in four" {
+    colour = 2
+    energy = [4, 4]
+    snare  = "s-----s-sxxx"
+    kick   = "x-----x-----"
   }
+
+  # Four beats, energies 4 to 5, inside a section
   fill "all the way down in four" {
     colour   = 3
     energy   = [4, 5]
@@ -230,5 +296,27 @@ fills "triplet" {
     energy = [4, 5]
     snare  = "x-x---x-x-xX"
     kick   = "---x-----x--"
+  }
+
+  # Four beats, energy 5
+  fill "long roll up in four" {
+    colour = 0
+    energy = [5, 5]
+    snare  = "s-ss-sx-xxxX"
+    kick   = "x-----x-----"
+  }
+  fill "shuffle to it in four" {
+    colour = 1
+    energy = [5, 5]
+    snare  = "x--x-x--xx-X"
+    kick   = "--x---x-----"
+  }
+  fill "down in threes twice in four" {
+    colour   = 2
+    energy   = [5, 5]
+    snare    = "xs-xs-------"
+    tom_high = "--x---xx----"
+    tom_mid  = "---------x--"
+    tom_low  = "-----x----xX"
   }
 }

@@ -1,0 +1,283 @@
+# Fills for what goes in two, in eighths of a half bar and no quicker, so that a bright
+# tempo has room for them. Gentle ones for energies 1 to 3, full ones for 4 and 5; what
+# leads down from 5 is small.
+fills "two" {
+  grid = 2
+
+  # One beat, energies 1 to 3
+  fill "two soft ones" {
+    colour = 0
+    energy = [1, 3]
+    snare  = "gs"
+  }
+  fill "one off the beat" {
+    colour = 1
+    energy = [1, 3]
+    snare  = "-s"
+  }
+  fill "two on the rim" {
+    colour      = 2
+    energy      = [1, 3]
+    cross_stick = "gs"
+  }
+  fill "rim off the beat" {
+    colour      = 3
+    energy      = [1, 3]
+    cross_stick = "-s"
+  }
+  fill "snare to floor" {
+    colour  = 4
+    energy  = [1, 3]
+    snare   = "g-"
+    tom_low = "-s"
+  }
+  fill "middle to floor" {
+    colour  = 5
+    energy  = [1, 3]
+    tom_mid = "g-"
+    tom_low = "-s"
+  }
+
+  # One beat, energies 4 to 5
+  fill "two up" {
+    colour = 0
+    energy = [4, 5]
+    snare  = "xX"
+  }
+  fill "one late" {
+    colour = 1
+    energy = [4, 5]
+    snare  = "-X"
+  }
+  fill "snare to floor full" {
+    colour  = 2
+    energy  = [4, 5]
+    snare   = "s-"
+    tom_low = "-x"
+  }
+  fill "high to floor" {
+    colour   = 3
+    energy   = [4, 5]
+    tom_high = "x-"
+    tom_low  = "-X"
+  }
+  fill "a flam" {
+    colour = 4
+    energy = [4, 5]
+    snare  = "f-"
+  }
+  fill "middle to floor full" {
+    colour  = 5
+    energy  = [4, 5]
+    tom_mid = "x-"
+    tom_low = "-X"
+  }
+
+  # Two beats, energies 1 to 2
+  fill "a step and two in two" {
+    colour = 0
+    energy = [1, 2]
+    snare  = "g-gs"
+  }
+  fill "two and one in two" {
+    colour = 1
+    energy = [1, 2]
+    snare  = "gg-s"
+  }
+  fill "rim and rim in two" {
+    colour      = 2
+    energy      = [1, 2]
+    cross_stick = "s--x"
+  }
+
+  # Two beats, energies 1 to 3, inside a section
+  fill "a rim step and two in two" {
+    colour      = 3
+    energy      = [1, 3]
+    cross_stick = "g-gs"
+  }
+  fill "two and the floor in two" {
+    colour  = 4
+    energy  = [1, 3]
+    snare   = "gg--"
+    tom_low = "---s"
+  }
+  fill "down the toms in two" {
+    colour   = 5
+    energy   = [1, 3]
+    tom_high = "g---"
+    tom_mid  = "--g-"
+    tom_low  = "---s"
+  }
+
+  # Two beats, energy 3
+  fill "two and a late one in two" {
+    colour = 0
+    energy = [3, 3]
+    snare  = "gs-s"
+  }
+  fill "two steps and the floor in two" {
+    colour  = 1
+    energy  = [3, 3]
+    snare   = "g-g-"
+    tom_low = "---s"
+  }
+  fill "middle floor floor in two" {
+    colour  = 2
+    energy  = [3, 3]
+    tom_mid = "g---"
+    tom_low = "--gs"
+  }
+
+  # Two beats, energy 4
+  fill "a step and two held back in two" {
+    colour = 0
+    energy = [4, 4]
+    snare  = "s-sx"
+  }
+  fill "soft toms down in two" {
+    colour   = 1
+    energy   = [4, 4]
+    tom_high = "s---"
+    tom_mid  = "--s-"
+    tom_low  = "---x"
+  }
+  fill "snare then floor in two" {
+    colour  = 2
+    energy  = [4, 4]
+    snare   = "s---"
+    tom_low = "---x"
+  }
+
+  # Two beats, energies 4 to 5, inside a section
+  fill "flam and one in two" {
+    colour = 3
+    energy = [4, 5]
+    snare  = "f--X"
+  }
+  fill "two and two below in two" {
+    colour  = 4
+    energy  = [4, 5]
+    snare   = "sx--"
+    tom_low = "--xX"
+  }
+  fill "steps to the floor in two" {
+    colour  = 5
+    energy  = [4, 5]
+    snare   = "s-x-"
+    tom_low = "---X"
+  }
+
+  # Two beats, energy 5
+  fill "a step and two full in two" {
+    colour = 0
+    energy = [5, 5]
+    snare  = "s-xX"
+  }
+  fill "four in two" {
+    colour = 1
+    energy = [5, 5]
+    snare  = "sxsX"
+  }
+  fill "around the kick in two" {
+    colour = 2
+    energy = [5, 5]
+    snare  = "s--X"
+    kick   = "--x-"
+  }
+
+  # Four beats, energies 1 to 3
+  fill "steps and three in four" {
+    colour = 0
+    energy = [1, 3]
+    snare  = "g---g-gs"
+  }
+  fill "two steps and two in four" {
+    colour = 1
+    energy = [1, 3]
+    snare  = "g-g---ss"
+  }
+  fill "rim figure in four" {
+    colour      = 2
+    energy      = [1, 3]
+    cross_stick = "s---s--x"
+  }
+  fill "late three in four" {
+    colour = 3
+    energy = [1, 3]
+    snare  = "----gg-s"
+  }
+  fill "steps and two below in four" {
+    colour  = 4
+    energy  = [1, 3]
+    snare   = "g---g---"
+    tom_low = "------gs"
+  }
+  fill "toms in steps in four" {
+    colour   = 5
+    energy   = [1, 3]
+    tom_high = "g-g-----"
+    tom_mid  = "----g---"
+    tom_low  = "------s-"
+  }
+
+  # Four beats, energy 4
+  fill "steps and three full in four" {
+    colour = 0
+    energy = [4, 4]
+    snare  = "s---s-sx"
+  }
+  fill "steps down in four" {
+    colour   = 1
+    energy   = [4, 4]
+    snare    = "s-s-----"
+    tom_high = "----x---"
+    tom_low  = "------x-"
+  }
+  fill "wide then two in four" {
+    colour  = 2
+    energy  = [4, 4]
+    snare   = "s-----s-"
+    tom_low = "-------x"
+  }
+
+  # Four beats, energies 4 to 5, inside a section
+  fill "flam and one in four" {
+    colour = 3
+    energy = [4, 5]
+    snare  = "x-s-f--X"
+  }
+  fill "snare middle floor in four" {
+    colour  = 4
+    energy  = [4, 5]
+    snare   = "s-x-x---"
+    tom_mid = "------x-"
+    tom_low = "-------X"
+  }
+  fill "snare and floor in four" {
+    colour  = 5
+    energy  = [4, 5]
+    snare   = "s---x---"
+    tom_low = "-----x-X"
+  }
+
+  # Four beats, energy 5
+  fill "gathering in four" {
+    colour = 0
+    energy = [5, 5]
+    snare  = "s-s-xsxX"
+  }
+  fill "twos down in four" {
+    colour   = 1
+    energy   = [5, 5]
+    snare    = "x-x-----"
+    tom_high = "----xx--"
+    tom_low  = "------xX"
+  }
+  fill "threes around the kick in four" {
+    colour = 2
+    energy = [5, 5]
+    snare  = "s--s--sX"
+    kick   = "--x--x--"
+  }
+}

@@ -1,0 +1,88 @@
+# A slow song in two: the pulse is the half note, and the quarters move under a long
+# line. Everything is held until the next stroke; what a quicker song strikes on its
+# backbeat stands here on 2, once a bar. The tempo counts quarters.
+groove "ballad-in-two" {
+  about       = "a slow song in two: quarters moving under a long line, one backbeat a bar"
+  meter       = "2/2"
+  tempo       = [80, 144]
+  grid        = 8
+  fills       = "ballad"
+  syncopation = 2
+
+  lag {
+    snare       = 6
+    cross_stick = 6
+    bass        = 4
+    piano       = 6
+  }
+
+  # The foot marks 2; bass and piano say the chord in halves.
+  level "1" {
+    hat_foot = "----s---"
+    bass     = "1======="
+    comp     = "1===2==="
+    voices   = 2
+    centre   = "A3"
+  }
+
+  # The verse: the chord broken in quarters over one long note of the bass.
+  level "2" {
+    cross_stick = "----x---"
+    hat         = "s-g-s-g-"
+    kick        = "x-------"
+    bass        = "1======="
+    comp        = "1=2=3=2="
+    voices      = 3
+    centre      = "Bb3"
+    answer {
+      kick = "x-----s-"
+      comp = "1=2=3==="
+    }
+  }
+
+  # The snare arrives, still small, and the bass goes in two.
+  level "3" {
+    hat    = "s-s-s-s-"
+    snare  = "----s---"
+    kick   = "x-----s-"
+    bass   = "1===5==="
+    comp   = "x=2=3=u="
+    voices = 3
+    centre = "C4"
+    answer {
+      kick = "x-------"
+      comp = "x=2=3==="
+    }
+  }
+
+  # The chorus: ride and backbeat, the two hands of the comp rocking in quarters.
+  level "4" {
+    ride     = "x-s-x-s-"
+    snare    = "----x---"
+    kick     = "x-----x-"
+    hat_foot = "----s---"
+    bass     = "1===5=a="
+    comp     = "x=u=l=u="
+    voices   = 4
+    centre   = "Db4"
+    answer {
+      comp = "x===l=u="
+    }
+  }
+
+  # The last chorus: the bass walks in quarters with the kick, an eighth leans into 1.
+  level "5" {
+    ride     = "X-x-X-xs"
+    snare    = "----X--g"
+    kick     = "x-x---x-"
+    hat_foot = "----x---"
+    bass     = "1=1=5=a="
+    comp     = "X=u=x=lu"
+    voices   = 4
+    centre   = "D4"
+    answer {
+      snare = "----X-g-"
+      comp  = "X=u=x=u="
+    }
+  }
+}
