@@ -66,7 +66,7 @@ func perform(in *timeline.Timeline, feels *feel.Set, take, energy int) *performa
 			p.Before, p.After = atEnergy(p.Before, energy), atEnergy(p.After, energy)
 		}
 	}
-	timeline.VaryFills(tl.Passes, take)
+	timeline.VaryFills(tl.Passes, tl.Title, take)
 	played := groove.Perform(&tl, feels)
 	out := &performance{timeline: &tl}
 	for i := range tl.Passes {
