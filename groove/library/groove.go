@@ -20,7 +20,8 @@ const (
 	maxLagMS                  = 40
 )
 
-var grooveWords = []string{"about", "meter", "tempo", "grid", "kit", "fills", "swing", "swing_unit", "syncopation"}
+var grooveWords = []string{"about", "meter", "tempo", "grid", "kit", "bass_sound", "fills", "swing", "swing_unit",
+	"syncopation"}
 
 // groove reads a groove block. It returns nil when the frame that the rows need
 // (meter and grid) could not be read.
@@ -42,6 +43,11 @@ func (d *decoder) groove(b *hclsyntax.Block, name string) *feel.Feel {
 			if s, ok := d.text(a); ok {
 				d.oneOf(kits[:], s, a.Expr.Range(), "Unknown kit", "kit")
 				f.Kit = s
+			}
+		case "bass_sound":
+			if s, ok := d.text(a); ok {
+				d.oneOf(basses[:], s, a.Expr.Range(), "Unknown bass", "bass")
+				f.BassSound = s
 			}
 		case "fills":
 			if f.Fills, _ = d.text(a); f.Fills != "" {
