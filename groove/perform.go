@@ -1,6 +1,7 @@
 package groove
 
 import (
+	"plinth/groove/bassist"
 	"plinth/groove/drummer"
 	"plinth/groove/feel"
 	"plinth/groove/touch"
@@ -29,7 +30,7 @@ func Perform(tl *timeline.Timeline, set *feel.Set) *Performance {
 // assemble joins the parts of all passes to a whole song.
 func assemble(tl *timeline.Timeline, set *feel.Set, parts []PassPart) *Performance {
 	out := NewPerformance()
-	out.Kit, out.Passes = drummer.Kit(tl, set), parts
+	out.Kit, out.AcousticBass, out.Passes = drummer.Kit(tl, set), bassist.Acoustic(tl, set), parts
 	for who := range out.Parts {
 		size := 0
 		for i := range parts {

@@ -27,6 +27,8 @@ type Performance struct {
 	Click  []Note   // empty without a count-in
 	Passes []PassPart
 	Kit    string // the kit of the first pass that has drums
+	// AcousticBass is whether the bass is acoustic, as the song or its first feel has it.
+	AcousticBass bool
 }
 
 // NewPerformance is a performance in which nobody plays.

@@ -12,7 +12,7 @@ import (
 
 // file decodes the top level.
 func (d *decoder) file(f *File, body *hclsyntax.Body) {
-	f.bass = timeline.BassSetup{Sound: bassSounds[0].word, Program: bassSounds[0].program, Strings: 4}
+	f.bass = timeline.BassSetup{Program: bassSounds[0].program, Strings: 4}
 	f.piano = timeline.PianoSetup{Sound: pianoSounds[0].word, Program: pianoSounds[0].program, Span: defaultSpan}
 	for _, a := range d.attrsOf(body, "a song", topAttrs, topBlocks) {
 		if !d.setting(&f.settings, a) {

@@ -131,8 +131,8 @@ func TestDefaults(t *testing.T) {
 	if want := `t t C major 4/4 96 ballad-eighths 2 400 1 0 0 0 ""`; got != want {
 		t.Errorf("got %s, want %s", got, want)
 	}
-	if tl.Bass.Program != 33 || tl.Bass.Strings != 4 || tl.Piano.Program != 0 || tl.Piano.Span != 14 ||
-		tl.Piano.Highest != 0 {
+	if tl.Bass.Program != 33 || tl.Bass.Sound != "" || tl.Bass.Strings != 4 || tl.Piano.Program != 0 ||
+		tl.Piano.Span != 14 || tl.Piano.Highest != 0 {
 		t.Errorf("players: %+v %+v", tl.Bass, tl.Piano)
 	}
 }

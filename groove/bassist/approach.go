@@ -6,48 +6,71 @@ import (
 	"plinth/songspec/harmony"
 )
 
+// balladBPM: a feel is a ballad where the middle of its range of tempi is slower.
+const balladBPM = 85
+
+// ballad reports whether the feel is a ballad, in which the bass hardly leads at all.
+func (b *Bassist) ballad() bool { return b.Feel.TempoLow+b.Feel.TempoHigh < 2*balladBPM }
+
+// mayLead reports whether the last note before a change may lead to it in a bar. In a ballad the
+// bassist leads into every other phrase, and elsewhere once in sixteen bars.
+func (b *Bassist) mayLead(bar int) bool {
+	if !approaches.At(max(b.Energy(bar), b.LeadsTo(bar))) {
+		return false
+	}
+	often := 16
+	if b.isJoint(bar) {
+		often = 2
+	}
+	return !b.ballad() || b.LeadsTo(bar) > b.Energy(bar) || b.figure(bar).At(drawApproach).Below(often) == 0
+}
+
 // priceApproach prices the neighbours of the next chord's bass when the note may be an
-// approach. The neighbours are a semitone away, or a tone away if they are in the key. An
-// approach is the last note before a change, within the last beat, at an energy that has
-// approaches, and not over a pedal or a slash bass. A tone of the chord is as good as a note
-// of the key. But C under the Cb of Abm6, or G under the G# of E7, is a false relation to the
-// third that the comp holds, and costs more.
+// approach: the last note before a change, within the last beat, and not over a pedal or a slash
+// bass. The neighbours are a semitone or a tone away, and in the key or in one of the two chords.
+// In the styles whose rows say so the semitone may be outside both. A long note is a tone of its
+// chord. C under the Cb of Abm6, or G under the G# of E7, is a false relation to a tone that the
+// comp holds, and costs more.
 func (b *Bassist) priceApproach(i int, cost *[12]int) bool {
 	n := &b.notes[i]
+	n.leads = false
 	bar := b.BarAt(n.tick)
-	if !approaches.At(b.Energy(bar)) {
-		return false
-	}
+	beat := b.Pass.Bars[bar].Meter.TempoTicks()
 	chord := &b.changes[n.change].Chord
-	target, at, ok := b.nextBass(n.change)
-	if !ok || chord.Bass != chord.Root || target == chord.Bass.PC() {
+	next, at, ok := b.nextChord(n.change)
+	if !ok || isSlash(chord) || next.Bass.PC() == chord.Bass.PC() || at-n.tick > beat || !b.mayLead(bar) ||
+		i+1 < len(b.notes) && b.notes[i+1].tick < at {
 		return false
 	}
-	if at-n.tick > b.Pass.Bars[bar].Meter.TempoTicks() || i+1 < len(b.notes) && b.notes[i+1].tick < at {
-		return false
-	}
-	n.degree = 'A'
-	key := keyClasses(b.Pass.Key)
+	target, walks := next.Bass.PC(), n.degree == 'w'
+	chromatic := n.degree == 'c' || walks && !b.ballad()
 	other := otherThird(chord)
 	for _, d := range []int{1, 11, 2, 10} {
 		pc := (target + d) % 12
 		own := bassline.HasTone(chord, pc)
+		inKey := b.scale.has(pc) || bassline.HasTone(next, pc)
 		switch {
-		case own || key[pc]:
+		case own:
 			cost[pc] = 0
-		case d == 1 || d == 11:
+		case n.end-n.tick >= beat && (!walks || b.ballad()):
+			continue
+		case inKey:
+			cost[pc] = 0
+		case chromatic && (d == 1 || d == 11):
 			cost[pc] = outsideCost
 		default:
 			continue
 		}
-		if pc == other && !own {
+		if !own && (pc == other || b.scale.clashes(chord, pc)) {
 			cost[pc] += thirdCost
 		}
+		n.leads = true
 	}
-	// The take leans to one side, so that two takes do not walk alike.
-	side := []int{1, 11}[b.Chance("approach").At(int64(bar)).Below(2)]
-	cost[(target+side)%12]++
-	return true
+	// The take leans to one side, so that two takes do not lead alike.
+	if side := (target + []int{1, 11}[b.figure(bar).At(drawApproach).Below(2)]) % 12; cost[side] >= 0 {
+		cost[side]++
+	}
+	return n.leads
 }
 
 // otherThird is the pitch class of the third that a chord does not have: minor for
@@ -61,18 +84,18 @@ func otherThird(c *harmony.Chord) int {
 	return -1
 }
 
-// nextBass is the bass of the chord after change i, and where it is struck. ok is false where
-// there is nothing to lead to, as when the next pass pushes its chord into this one.
-func (b *Bassist) nextBass(i int) (pc int, at int64, ok bool) {
+// nextChord is the chord after change i, and where it is struck. ok is false where there is
+// nothing to lead to, as when the next pass pushes its chord into this one.
+func (b *Bassist) nextChord(i int) (chord *harmony.Chord, at int64, ok bool) {
 	if j := b.follows[i]; j < len(b.changes) {
 		c := &b.changes[j]
-		return c.Chord.Bass.PC(), c.Start, !c.Chord.None
+		return &c.Chord, c.Start, !c.Chord.None
 	}
 	a := b.Pass.After
 	if a == nil || a.Chord.None || b.end < b.Pass.Length {
-		return 0, 0, false
+		return nil, 0, false
 	}
-	return a.Chord.Bass.PC(), b.Pass.Length, true
+	return &a.Chord, b.Pass.Length, true
 }
 
 // nextOtherChords gives for each change the index of the next change to another chord. It is

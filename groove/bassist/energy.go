@@ -15,4 +15,8 @@ var (
 	approaches = plan.ByEnergy[bool]{no, no, yes, yes, yes}
 	// breathes: the last long note ends a sixteenth before its section does.
 	breathes = plan.ByEnergy[bool]{yes, yes, yes, no, no}
+	// low: the bassist opens a stronger pass on the low octave.
+	low = plan.ByEnergy[bool]{no, no, no, yes, yes}
+	// turns: how many in a thousand of the bars that may turn aside from the chord's bass do.
+	turns = plan.ByEnergy[int]{500, 850, 550, 600, 650}
 )

@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"plinth/groove/bassline"
-	"plinth/songspec/harmony"
 	"plinth/songspec/timeline"
 )
 
@@ -29,8 +28,8 @@ const (
 	scaleCost   = 4  // a walking bass off the chord
 	seventhCost = 3  // a walking bass on the seventh
 	returnCost  = 15 // a walking bass back on the note that it came from
-	seesawCost  = 9  // a walking bass to and fro between two notes
-	earlyCost   = 20 // a walking bass on the next chord's bass before it is there
+	seesawCost  = 12 // a walking bass to and fro between two notes
+	earlyCost   = 28 // a walking bass on the next chord's bass before it is there
 	offCost     = 9  // a walking bass that leaps away from a note off the chord
 	farCost     = 90 // an approach that does not lead by step
 	outsideCost = 2  // an approach on a note that is neither in the key nor in the chord
@@ -41,6 +40,20 @@ const (
 type pitch struct {
 	key  int
 	cost int
+}
+
+// chooseLine chooses the pitches of all notes of the pass. Where a walking bar comes a third time
+// it looks for another, a few times at most.
+func (b *Bassist) chooseLine() []int {
+	b.stale = nil
+	keys := b.choosePitches()
+	for range maxStale {
+		if !b.findStaleBars(keys) {
+			break
+		}
+		keys = b.choosePitches()
+	}
+	return keys
 }
 
 // choosePitches chooses the pitches of all notes of the pass at once, so that the whole line
@@ -98,7 +111,7 @@ func (b *Bassist) choosePitches() []int {
 }
 
 // walks reports whether a note is a step of a walking bass.
-func (b *Bassist) walks(i int) bool { return b.notes[i].degree == 'w' }
+func (b *Bassist) walks(i int) bool { return b.notes[i].degree == 'w' && !b.notes[i].leads }
 
 // leadOutCost is the cost of ending the pass on a key. It counts only where the last note is
 // an approach to the next pass, which begins near its home: an approach in another octave
@@ -106,7 +119,7 @@ func (b *Bassist) walks(i int) bool { return b.notes[i].degree == 'w' }
 func (b *Bassist) leadOutCost(key int) int {
 	last := &b.notes[len(b.notes)-1]
 	a := b.Pass.After
-	if last.degree != 'A' || a == nil {
+	if !last.leads || a == nil {
 		return 0
 	}
 	open := func(k int) int {
@@ -142,13 +155,13 @@ func (b *Bassist) moveCost(i, from, to int) int {
 		return bassline.MotionCost * max(to-from-12, from+12-to)
 	}
 	cost := bassline.MoveCost(from, to)
-	if b.notes[i-1].degree == 'A' && (d == 0 || d > 2) {
+	if b.notes[i-1].leads && (d == 0 || d > 2) {
 		cost += farCost
 	}
 	if b.walks(i-1) && d > 2 && !bassline.HasTone(&b.changes[b.notes[i-1].change].Chord, from%12) {
 		cost += offCost
 	}
-	if g := b.notes[i].degree; (g == 'w' || g == 'A') && d == 0 {
+	if n := &b.notes[i]; (n.degree == 'w' || n.leads) && d == 0 {
 		cost += repeatCost
 	}
 	return cost
@@ -162,7 +175,11 @@ func (b *Bassist) pitchChoices(i int, out []pitch) []pitch {
 		cost[pc] = -1
 	}
 	b.pricePitchClasses(i, &cost)
-	for key := Lowest(b.Song.Bass); key <= Highest; key++ {
+	lowest, highest := Lowest(b.Song.Bass), Highest
+	if i == 0 && b.liftsOff() {
+		highest = lowest + 11
+	}
+	for key := lowest; key <= highest; key++ {
 		if c := cost[key%12]; c >= 0 {
 			out = append(out, pitch{key, c + bassline.OutsideCost(key, lowFrom, highFrom)})
 		}
@@ -170,20 +187,32 @@ func (b *Bassist) pitchChoices(i int, out []pitch) []pitch {
 	return out
 }
 
+// liftsOff reports whether the pass lifts off: a chorus that comes in stronger than what was
+// before it. Its first note is on the low octave.
+func (b *Bassist) liftsOff() bool {
+	before := b.Pass.Before
+	return before != nil && b.notes[0].first && low.At(b.Energy(0)) && before.Energy < b.Energy(0)
+}
+
 // pricePitchClasses prices the pitch classes that a note may take and leaves the others at
-// -1. It sets the note's degree to 'A' when the note is an approach.
+// -1.
 func (b *Bassist) pricePitchClasses(i int, cost *[12]int) {
 	n := &b.notes[i]
 	chord := &b.changes[n.change].Chord
 	bass := chord.Bass.PC()
-	slash := chord.Bass != chord.Root
+	slash := isSlash(chord)
 	switch n.degree {
 	case '3', '5', '7':
-		if pc, ok := bassline.Tone(chord, n.degree); ok && !slash {
+		pc, ok := bassline.Tone(chord, n.degree)
+		if slash {
+			pc, ok = slashFifth(chord)
+			ok = ok && n.degree == '5'
+		}
+		if ok {
 			cost[pc] = 0
 			return
 		}
-	case 'a', 'w':
+	case 'a', 'c', 'w':
 		if b.priceApproach(i, cost) {
 			return
 		}
@@ -198,61 +227,4 @@ func (b *Bassist) pricePitchClasses(i int, cost *[12]int) {
 		}
 	}
 	cost[bass] = 0
-}
-
-// priceWalkingStep prices a step of a walking bass: tones of the chord, and between the strong
-// beats the notes of the key as well.
-func (b *Bassist) priceWalkingStep(n *bassNote, cost *[12]int) {
-	chord := &b.changes[n.change].Chord
-	for i := range chord.ToneCount() {
-		t := chord.Tone(i)
-		pc := (chord.Root.PC() + int(t.Semitones)) % 12
-		switch {
-		case t.Degree == 7:
-			cost[pc] = seventhCost
-		case t.Degree < 7:
-			cost[pc] = 0
-		}
-	}
-	cost[chord.Bass.PC()] = returnCost // the bass was just played, so the line goes on
-	bar := b.BarAt(n.tick)
-	taste := b.Chance("walk").At(int64(bar), n.tick) // so that two takes walk differently
-	for pc := range cost {
-		if cost[pc] >= 0 {
-			cost[pc] += taste.At(int64(pc)).Below(3)
-		}
-	}
-	if b.MetricPlace(bar, n.tick) == 0 && isStrongBeat(b.BeatStarts(bar), n.tick-b.Pass.Bars[bar].Start) {
-		return
-	}
-	for pc, in := range keyClasses(b.Pass.Key) {
-		if in && cost[pc] < 0 {
-			cost[pc] = scaleCost
-		}
-	}
-	// A step on the next chord's bass gives away where the line goes.
-	if target, _, ok := b.nextBass(n.change); ok && cost[target] >= scaleCost && !bassline.HasTone(chord, target) {
-		cost[target] += earlyCost
-	}
-}
-
-// isStrongBeat reports whether a beat is one of the bar's stronger ones: the first, and
-// in even meters every other.
-func isStrongBeat(beats []int64, at int64) bool {
-	i := slices.Index(beats, at)
-	return i == 0 || len(beats)%2 == 0 && i%2 == 0
-}
-
-// keyClasses are the pitch classes of a key; in minor the raised seventh is one of
-// them.
-func keyClasses(k harmony.Key) [12]bool {
-	steps := []int{0, 2, 4, 5, 7, 9, 11}
-	if k.Minor {
-		steps = []int{0, 2, 3, 5, 7, 8, 10, 11}
-	}
-	var out [12]bool
-	for _, s := range steps {
-		out[(k.Tonic.PC()+s)%12] = true
-	}
-	return out
 }

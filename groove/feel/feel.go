@@ -19,6 +19,7 @@ type Feel struct {
 	Grid      int // steps a bar of Meters[0]
 	Swing     Swing
 	Kit       string // "standard", "brushes", "sticks"
+	BassSound string // "finger" (or ""), "acoustic"
 	Fills     string // name of the fill family
 	// LagMS is how far behind (positive) or ahead (negative) of the beat each
 	// instrument sits, in milliseconds: keys are drum voices, "bass", "piano".
@@ -98,8 +99,8 @@ type BassStep struct {
 	Touch Touch
 	// Degree: '1' the chord's bass, '3', '5', '7' the nearest tone of that name in
 	// the chord, '8' the bass an octave up, 'a' an approach to the next chord's bass
-	// (played as the bass note before energy 3), 'w' the bassist walks. 0 with Rest,
-	// Sound or Ghost.
+	// (played as the bass note before energy 3), 'c' one that may be outside the key, 'w' the
+	// bassist walks. 0 with Rest, Sound or Ghost.
 	Degree byte
 }
 

@@ -112,6 +112,8 @@ var mistakes = []mistake{
 		[]string{`Did you mean "straight"?`}},
 	{"unknown kit", "kits are named", "grid  = 16", "grid  = 16\n  kit = \"broms\"", "4:9",
 		[]string{"There is standard, brushes and sticks"}},
+	{"unknown bass", "basses are named", "grid  = 16", "grid  = 16\n  bass_sound = \"acustic\"", "4:16",
+		[]string{`Did you mean "acoustic"?`}},
 	{"swing below even", "short before long is not swing", "grid  = 16", "grid  = 16\n  swing = 0.5", "4:11",
 		[]string{"from 1 to 4: 2 is a triplet"}},
 	{"tempo turned round", "low first", "grid  = 16", "grid  = 16\n  tempo = [120, 90]", "4:11",
@@ -268,8 +270,8 @@ func TestLevels(t *testing.T) {
 			t.Errorf("the answer's comp sounds at %d", i)
 		}
 	}
-	if f.Syncopation != 0 || f.Kit != "standard" {
-		t.Errorf("syncopation %d and kit %q where the groove says nothing", f.Syncopation, f.Kit)
+	if f.Syncopation != 0 || f.Kit != "standard" || f.BassSound != "" {
+		t.Errorf("syncopation %d, kit %q and bass %q where the groove says nothing", f.Syncopation, f.Kit, f.BassSound)
 	}
 }
 

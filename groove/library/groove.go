@@ -20,7 +20,7 @@ const (
 	maxLagMS                  = 40
 )
 
-var grooveWords = []string{"about", "meter", "tempo", "grid", "kit", "fills", "swing", "swing_unit",
+var grooveWords = []string{"about", "meter", "tempo", "grid", "kit", "bass_sound", "fills", "swing", "swing_unit",
 	"syncopation", "changes"}
 
 // changes are the words for how the comp meets a change of chord, in the order of feel.Changes.
@@ -46,6 +46,11 @@ func (d *decoder) groove(b *hclsyntax.Block, name string) *feel.Feel {
 			if s, ok := d.text(a); ok {
 				d.oneOf(kits[:], s, a.Expr.Range(), "Unknown kit", "kit")
 				f.Kit = s
+			}
+		case "bass_sound":
+			if s, ok := d.text(a); ok {
+				d.oneOf(basses[:], s, a.Expr.Range(), "Unknown bass", "bass")
+				f.BassSound = s
 			}
 		case "fills":
 			if f.Fills, _ = d.text(a); f.Fills != "" {

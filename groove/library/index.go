@@ -78,6 +78,10 @@ func Families() []string { return append([]string(nil), families[:]...) }
 // kits are the words that a groove may name as its kit.
 var kits = [...]string{"standard", "brushes", "sticks"}
 
+// basses are the words that a groove may name as its bass: electric, played with the fingers, or
+// acoustic. The song file knows more.
+var basses = [...]string{"finger", "acoustic"}
+
 // ParsedMeters are the meters the groove is written for; none means any meter.
 func (e Entry) ParsedMeters() []meter.Meter {
 	if e.Meters == "any" {

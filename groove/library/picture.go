@@ -39,6 +39,9 @@ func PictureAll(w io.Writer, f *feel.Feel) error {
 	if f.Kit != "standard" {
 		b.WriteString(", " + f.Kit)
 	}
+	if f.BassSound == "acoustic" {
+		b.WriteString(", acoustic bass")
+	}
 	b.WriteString("\n")
 	if len(f.Meters) == 0 {
 		b.WriteString("1 is the bar's first beat, + each other beat\n")

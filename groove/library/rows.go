@@ -31,7 +31,7 @@ const maxFigures = 12
 // The characters of the three kinds of row.
 const (
 	drumSigns = "-xXgsfd"
-	bassSigns = "-=13578awg"
+	bassSigns = "-=13578acwg"
 	compSigns = "-=xXs12345lurmo"
 )
 
@@ -39,7 +39,8 @@ const (
 func signs(word string) (set, names string) {
 	switch word {
 	case "bass":
-		return bassSigns, "- rest, = held, 1 3 5 7 8 a tone of the chord, a an approach, w walking, g a dead note"
+		return bassSigns, "- rest, = held, 1 3 5 7 8 a tone of the chord, a an approach, c one that may be " +
+			"chromatic, w walking, g a dead note"
 	case "comp":
 		return compSigns, "- rest, = held, x X s the chord (X strong, s soft), 1 to 5 one voice of it, l lower " +
 			"half, u upper half, r rolled, m the inner voice moves, o the lowest voice in octaves"

@@ -184,7 +184,7 @@ func TestBassApproaches(t *testing.T) {
 		beats := m.Beats()
 		last := int(beats[len(beats)-1] * int64(grid) / m.BarTicks())
 		for i, s := range lv.Bass {
-			if s.Degree != 'a' {
+			if s.Degree != 'a' && s.Degree != 'c' {
 				continue
 			}
 			if lv.Energy < 3 || (len(f.Meters) > 0 && i%grid < last) || len(f.Meters) == 0 {

@@ -19,8 +19,8 @@ import (
 // verse at take 1. They are data: another label, or another hash, plays every song of
 // every user otherwise. Lanes go on with the name of an instrument.
 var frozen = map[string]int{
-	"answer": 234, "approach": 910, "band": 374, "comp answer": 184, "fill": 512,
-	"lane ": 56, "lane bass": 702, "lane kick": 621, "lane piano": 809, "variant": 639, "walk": 593,
+	"answer": 234, "band": 374, "bass figure": 274, "comp answer": 184, "fill": 512,
+	"lane ": 56, "lane bass": 702, "lane kick": 621, "lane piano": 809, "variant": 639,
 }
 
 func TestLabelsOfChanceAreFrozen(t *testing.T) {

@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"plinth/groove"
+	"plinth/songspec/timeline"
 )
 
 // programNames are the General MIDI Level 1 names of the pianos, the basses and the
@@ -31,6 +32,18 @@ func programSound(program uint8) sound {
 		name = "Program " + strconv.Itoa(int(program)+1)
 	}
 	return sound{name, program}
+}
+
+// acousticBass is General MIDI's Acoustic Bass, counted from 0.
+const acousticBass = 32
+
+// bassSound is the song's bass, or the acoustic one where the feel decides for it. A song
+// keeps one bass from start to end.
+func bassSound(setup timeline.BassSetup, acoustic bool) sound {
+	if acoustic {
+		return programSound(acousticBass)
+	}
+	return programSound(setup.Program)
 }
 
 // kitSound is the drum kit for a word of the song file. General MIDI Level 1 has one kit,

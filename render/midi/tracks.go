@@ -18,7 +18,9 @@ var playerTracks = [...]noteTrack{
 	timeline.Drums: {"Drums", 9,
 		func(_ *timeline.Timeline, perf *groove.Performance) sound { return kitSound(perf.Kit) }},
 	timeline.Bass: {"Bass", 1,
-		func(tl *timeline.Timeline, _ *groove.Performance) sound { return programSound(tl.Bass.Program) }},
+		func(tl *timeline.Timeline, perf *groove.Performance) sound {
+			return bassSound(tl.Bass, perf.AcousticBass)
+		}},
 	timeline.Piano: {"Piano", 0,
 		func(tl *timeline.Timeline, _ *groove.Performance) sound { return programSound(tl.Piano.Program) }},
 }

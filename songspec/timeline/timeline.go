@@ -42,8 +42,8 @@ type Timeline struct {
 // DrumsSetup is what the drummer plays on. Kit is empty when the feel decides.
 type DrumsSetup struct{ Kit string }
 
-// BassSetup is the bassist's instrument. Program is a General MIDI program, counted from 0;
-// Strings is 4 (down to E1) or 5 (down to B0).
+// BassSetup is the bassist's instrument. Sound is empty when the feel decides. Program is a
+// General MIDI program, counted from 0; Strings is 4 (down to E1) or 5 (down to B0).
 type BassSetup struct {
 	Sound   string
 	Program uint8

@@ -5,6 +5,7 @@ groove "bossa" {
   meter       = "4/4"
   tempo       = [104, 152]
   grid        = 16
+  bass_sound  = "acoustic"
   fills       = "bossa"
   syncopation = 2
 
@@ -42,7 +43,7 @@ groove "bossa" {
     cross_stick = "s-----s-----s---|----s-----s-----"
     kick        = "x-----s-x-----s-"
     hat_foot    = "----s-------s---"
-    bass        = "1=====5=5=====a="
+    bass        = "1=====5=5=====c="
     comp        = "x=====x=----u===|----x=====u====="
     voices      = 3
     centre      = "C4"
@@ -56,7 +57,7 @@ groove "bossa" {
     cross_stick = "x-----x-----x---|----x-----x-----"
     kick        = "x-----s-x-----s-"
     hat_foot    = "----x-------x---"
-    bass        = "1=====5=5===1=a="
+    bass        = "1=====5=5===1=c="
     comp        = "x=====x=----x===|----x===x=u====="
     voices      = 4
     centre      = "Db4"
@@ -70,7 +71,7 @@ groove "bossa" {
     cross_stick = "x-----x-----x---|----x-----x-----"
     kick        = "x-----x-x-----x-"
     hat_foot    = "s---x---s---x---"
-    bass        = "1=====5=5===1=a=|1=====1=5=5=1=a="
+    bass        = "1=====5=5===1=c=|1=====1=5=5=1=c="
     comp        = "x=====x=--x=x===|----x=x=--x=--u="
     voices      = 4
     centre      = "D4"

@@ -6,6 +6,7 @@ groove "brushes-ballad" {
   tempo       = [50, 76]
   grid        = 12
   kit         = "brushes"
+  bass_sound  = "acoustic"
   fills       = "brushes"
   swing       = 2
   syncopation = 1

@@ -5,6 +5,7 @@ groove "jazz-waltz" {
   meter       = "3/4"
   tempo       = [100, 172]
   grid        = 9
+  bass_sound  = "acoustic"
   fills       = "triplet"
   swing       = "tempo"
   syncopation = 2

@@ -40,7 +40,7 @@ groove "samba" {
     cross_stick = "------s---s-----"
     kick        = "s--sx--ss--sx--s"
     hat_foot    = "--s---s---s---s-"
-    bass        = "1==15===1==15=a="
+    bass        = "1==15===1==15=c="
     comp        = "x==x--x---u-----"
     voices      = 3
     centre      = "C4"
@@ -55,7 +55,7 @@ groove "samba" {
     snare    = "s-s-s-gs-s-s-sg-"
     kick     = "s--xX--xs--xX--x"
     hat_foot = "--x---x---x---x-"
-    bass     = "1==15==51==15=a="
+    bass     = "1==15==51==15=c="
     comp     = "x==x--x---x--u--"
     voices   = 4
     centre   = "Db4"
@@ -69,7 +69,7 @@ groove "samba" {
     snare    = "x-sgs-gx-sgs-xg-"
     kick     = "x--xX--xx--xX--x"
     hat_foot = "--x---x---x---x-"
-    bass     = "1==15==51==155a="
+    bass     = "1==15==51==155c="
     comp     = "X==x--x-x-x--u--"
     voices   = 4
     centre   = "D4"

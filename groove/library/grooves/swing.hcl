@@ -6,6 +6,7 @@ groove "swing" {
   meter       = "4/4"
   tempo       = [108, 184]
   grid        = 12
+  bass_sound  = "acoustic"
   fills       = "triplet"
   swing       = "tempo"
   syncopation = 4

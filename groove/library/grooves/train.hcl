@@ -53,7 +53,7 @@ groove "train" {
     snare    = "sgxgsgxgsgxgsgxg"
     kick     = "x---x---x---x---"
     hat_foot = "--x---x---x---x-"
-    bass     = "1==-5==-1=3=5=a="
+    bass     = "1=1-5==-1=3=5=a="
     comp     = "x-u---u---u---u-"
     voices   = 4
     centre   = "Db4"

@@ -4,6 +4,7 @@ groove "two-beat" {
   meter       = "4/4"
   tempo       = [96, 132]
   grid        = 16
+  bass_sound  = "acoustic"
   fills       = "march"
   syncopation = 2
 

@@ -4,6 +4,7 @@ groove "waltz" {
   meter       = "3/4"
   tempo       = [84, 144]
   grid        = 6
+  bass_sound  = "acoustic"
   fills       = "ballad"
   syncopation = 1
 

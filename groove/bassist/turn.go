@@ -1,0 +1,78 @@
+package bassist
+
+import (
+	"plinth/groove/bassline"
+	"plinth/songspec/harmony"
+)
+
+// isSlash reports whether a chord has another bass than its root.
+func isSlash(c *harmony.Chord) bool { return c.Bass != c.Root }
+
+// slashFifth is the fifth over the bass of a chord over another bass, if the chord has it.
+func slashFifth(c *harmony.Chord) (int, bool) {
+	pc := (c.Bass.PC() + 7) % 12
+	return pc, bassline.HasTone(c, pc)
+}
+
+// calmSlashBasses plays a chord over another bass in halves, or from that bass to its fifth and
+// back where the chord has the fifth: struck again and again, such a bass sounds like a mistake.
+func (b *Bassist) calmSlashBasses() {
+	kept := b.notes[:0]
+	bar, half, fifth := -1, false, false
+	for i := range b.notes {
+		n := b.notes[i]
+		chord := &b.changes[n.change].Chord
+		at := b.BarAt(n.tick)
+		late := n.tick >= b.middle(at)
+		again := at == bar && half == late // the half has been played
+		if asked := n.first || n.cue >= 0; asked || !again || !isSlash(chord) {
+			bar, half, fifth = at, late, false
+			kept = append(kept, n)
+			continue
+		}
+		if _, ok := slashFifth(chord); ok && n.degree != 'g' {
+			if fifth = !fifth; fifth {
+				n.degree = '5'
+			}
+			kept = append(kept, n)
+			continue
+		}
+		if last := &kept[len(kept)-1]; last.end >= n.tick {
+			last.end = max(last.end, n.end)
+		}
+	}
+	b.notes = kept
+}
+
+// turnLine has the line turn aside on one note of a bar, the last that may: from the chord's bass
+// to its fifth, from energy 3 now and then to the octave, and where a row has nothing but fifths
+// from there back to the bass. At energy 2 it turns in every other bar at most, the second and
+// the fourth of a phrase, and at energy 1 where a bar has a second note at all.
+func (b *Bassist) turnLine() {
+	for i := 0; i < len(b.notes); {
+		bar, last, fifth := b.BarAt(b.notes[i].tick), -1, -1
+		for ; i < len(b.notes) && b.BarAt(b.notes[i].tick) == bar; i++ {
+			n := &b.notes[i]
+			switch {
+			case n.first || n.cue >= 0 || n.tick == b.Pass.Bars[bar].Start:
+			case n.degree == '1':
+				last = i
+			case n.degree == '5':
+				fifth = i
+			}
+		}
+		first, _ := b.Phrase(bar)
+		energy, c := b.Energy(bar), b.figure(bar).At(drawTurn)
+		often := turns.At(energy)
+		switch chord := &b.changes[b.notes[i-1].change].Chord; {
+		case last < 0 && fifth < 0 || len(b.Level(bar).Drums) == 0 || energy == 2 && (bar-first)%2 == 0:
+		case last < 0 && energy > 2 && c.Below(1000) < often/2 && !isSlash(chord):
+			b.notes[fifth].degree = '1'
+		case last < 0 || c.Below(1000) >= often:
+		case energy > 2 && c.At(1).Below(5) == 0 && !isSlash(chord):
+			b.notes[last].degree = '8'
+		default:
+			b.notes[last].degree = '5'
+		}
+	}
+}

@@ -1,0 +1,212 @@
+package bassist
+
+import (
+	"slices"
+
+	"plinth/groove/feel"
+	"plinth/groove/plan"
+	"plinth/songspec/cue"
+)
+
+// How often a bar is varied: one in so many.
+const (
+	ownBars   = 3 // is this pass's own
+	movedBars = 4 // of those after the first of a phrase has a note moved
+)
+
+// What chance decides in a bar, as keys of figure.
+const (
+	drawMove = iota + 10
+	drawPlace
+	drawTurn
+	drawApproach
+	drawWalk
+)
+
+// isJoint reports whether a bar is the last of a phrase, where the line joins the next.
+func (b *Bassist) isJoint(bar int) bool {
+	first, size := b.Phrase(bar)
+	return size >= 4 && bar == first+size-1
+}
+
+// varyRhythm varies the row's notes from an index on, which are those of a bar. The last bar of
+// a phrase has another second half, and so has its fourth where nothing is struck but its first beat.
+// Before it a note is moved here and there to the eighth beside it. The first bar of a phrase is
+// the row as it stands.
+func (b *Bassist) varyRhythm(bar, from int, steps []plan.Step) {
+	first, _ := b.Phrase(bar)
+	places := b.eighths(bar, steps)
+	switch c := b.figure(bar); {
+	case b.isJoint(bar), bar-first == 3 && len(b.notes)-from == 1 && !b.changesInside(bar):
+		b.joinPhrases(bar, from, places)
+	case bar > first && b.notes[from].degree != 'w' && c.At(drawMove).Below(movedBars) == 0:
+		b.moveNote(bar, from, places, kicksOf(b.Level(bar), steps))
+	}
+}
+
+// eighths are the places of a bar after its first where a bassist may put a note: the eighths,
+// or the off-beats of triplets, that the row has a step for.
+func (b *Bassist) eighths(bar int, steps []plan.Step) []int64 {
+	var out []int64
+	start, triplets := b.Pass.Bars[bar].Start, b.Swing().Triplets
+	for _, st := range steps {
+		if at := st.Tick - start; at > 0 && (at%(quarter/2) == 0 || triplets && b.MetricPlace(bar, st.Tick) <= 1) {
+			out = append(out, st.Tick)
+		}
+	}
+	return out
+}
+
+// middle is where the second half of a bar begins, on a beat: the third of three.
+func (b *Bassist) middle(bar int) int64 {
+	beats := b.BeatStarts(bar)
+	return b.Pass.Bars[bar].Start + beats[(len(beats)+1)/2%len(beats)]
+}
+
+// joinPhrases gives the bar another second half, with one note more than the row has there. Where
+// the row has every eighth, it has one note fewer.
+func (b *Bassist) joinPhrases(bar, from int, places []int64) {
+	beats, c := b.BeatStarts(bar), b.figure(bar).At(drawPlace)
+	middle := b.Pass.Bars[bar].Start + beats[len(beats)/2]
+	var ticks, late []int64
+	for _, n := range b.notes[from:] {
+		if n.tick < middle {
+			ticks = append(ticks, n.tick)
+		} else {
+			late = append(late, n.tick)
+		}
+	}
+	for i := cue.IndexAt(b.changes, middle-1) + 1; i < len(b.changes) && b.changes[i].Start < b.BarEnd(bar); i++ {
+		if at := b.changes[i].Start; !slices.Contains(late, at) {
+			late = append(late, at) // it is struck in any case
+		}
+	}
+	had, walks := slices.Clone(late), b.notes[from].degree == 'w'
+	for _, at := range places {
+		if at >= middle && !slices.Contains(late, at) {
+			late = append(late, at)
+		}
+	}
+	size := len(had) + 1
+	if size > len(late) {
+		size = max(0, len(had)-1)
+	}
+	last := b.notes[len(b.notes)-1]
+	cost := func(at int64) int {
+		switch {
+		case at == last.tick && isApproach(last.degree):
+			return 0
+		case b.changesAt(at), walks && slices.Contains(had, at): // a walking bass goes on in beats
+			return 0
+		case slices.Contains(had, at): // the joint is to be heard
+			return 7 + c.At(at).Below(3)
+		}
+		return 1 + c.At(at).Below(6) + min(b.MetricPlace(bar, at), 1)
+	}
+	slices.SortStableFunc(late, func(x, y int64) int { return cost(x) - cost(y) })
+	ticks = append(ticks, late[:size]...)
+	slices.Sort(ticks)
+	b.relay(bar, from, ticks)
+}
+
+// changesInside reports whether a chord begins in a bar after its first beat.
+func (b *Bassist) changesInside(bar int) bool {
+	i := cue.IndexAt(b.changes, b.BarEnd(bar)-1)
+	return i >= 0 && b.changes[i].Start > b.Pass.Bars[bar].Start
+}
+
+// changesAt reports whether a chord begins at a tick.
+func (b *Bassist) changesAt(tick int64) bool {
+	i := cue.IndexAt(b.changes, tick)
+	return i >= 0 && b.changes[i].Start == tick
+}
+
+// moveNote moves a note of the bar to the eighth before or after it: not the first, no approach
+// and no chord's first, and not over a bass other than the root, which is played in halves. It
+// goes to a stroke of the kick, or leaves none, where it can.
+func (b *Bassist) moveNote(bar, from int, places []int64, kicks []int64) {
+	c := b.figure(bar).At(drawPlace)
+	ticks := make([]int64, 0, len(b.notes)-from)
+	for _, n := range b.notes[from:] {
+		ticks = append(ticks, n.tick)
+	}
+	best, of, to := -1, 0, int64(0)
+	for i, at := range ticks[1:] {
+		k := slices.Index(places, at)
+		if k < 0 || isApproach(b.notes[from+1+i].degree) || b.changesAt(at) ||
+			isSlash(&cue.ChangeAt(b.changes, at).Chord) {
+			continue
+		}
+		for _, j := range [2]int{k - 1, k + 1} {
+			if j < 0 || j >= len(places) || places[j] <= ticks[i] || i+2 < len(ticks) && places[j] >= ticks[i+2] {
+				continue
+			}
+			d := c.At(at, places[j]).Below(100)
+			if slices.Contains(kicks, places[j]) || !slices.Contains(kicks, at) {
+				d += 100
+			}
+			if d > best {
+				best, of, to = d, i+1, places[j]
+			}
+		}
+	}
+	if best >= 0 {
+		ticks[of] = to
+		b.relay(bar, from, ticks)
+	}
+}
+
+// kicksOf are where a level's kick strikes in a bar.
+func kicksOf(lv *feel.Level, steps []plan.Step) []int64 {
+	var out []int64
+	for i := range lv.Drums {
+		if lv.Drums[i].Voice.Limb != feel.RightFoot {
+			continue
+		}
+		for _, st := range steps {
+			if st.Index < len(lv.Drums[i].Steps) && lv.Drums[i].Steps[st.Index].Touch > feel.Sound {
+				out = append(out, st.Tick)
+			}
+		}
+	}
+	return out
+}
+
+// relay puts the notes of a bar, from an index on, on other ticks. A note that was there stays
+// as it is. A new one is like the note before it, and an approach stays the bar's last note.
+func (b *Bassist) relay(bar, from int, ticks []int64) {
+	row := slices.Clone(b.notes[from:])
+	b.notes = b.notes[:from]
+	lastBeat := b.Pass.Bars[bar].Start + b.BeatStarts(bar)[len(b.BeatStarts(bar))-1]
+	for k, at := range ticks {
+		i := len(row) - 1
+		for i > 0 && row[i].tick > at {
+			i--
+		}
+		n, next := row[i], b.BarEnd(bar)
+		ends := next // where the note of the row would have been held to
+		if i+1 < len(row) {
+			ends = row[i+1].tick
+		}
+		if k+1 < len(ticks) {
+			next = ticks[k+1]
+		}
+		if held := row[i].end == ends; held {
+			n.end = next
+		} else {
+			n.end = min(next, at+row[i].end-row[i].tick)
+		}
+		last := row[len(row)-1].degree
+		switch {
+		case k == len(ticks)-1 && at >= lastBeat && isApproach(last):
+			n.degree = last
+		case n.tick != at && n.degree != 'w' && n.degree != '3' && n.degree != '5', isApproach(n.degree):
+			n.degree = '1'
+		}
+		n.tick = at
+		b.notes = append(b.notes, n)
+	}
+}
+
+// isApproach reports whether a degree of the row leads to the next chord.
+func isApproach(degree byte) bool { return degree == 'a' || degree == 'c' }
