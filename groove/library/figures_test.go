@@ -81,8 +81,12 @@ func TestFiguresAreOfOneMind(t *testing.T) {
 				}
 			}
 		}
-		if m := meanOf(pairs); m < 60 || m > 90 {
-			t.Errorf("two figures share %d %% of their places, want 60 to 90", m)
+		least := 60
+		if f.Changes == feel.Ahead { // a comp that converses has fewer places of its own (judgement)
+			least = 50
+		}
+		if m := meanOf(pairs); m < least || m > 90 {
+			t.Errorf("two figures share %d %% of their places, want %d to 90", m, least)
 		}
 		if m := meanOf(pairs) - meanOf(last); m < 8 {
 			t.Errorf("the close shares %d %% fewer places with the others than they do among themselves, want 8", m)

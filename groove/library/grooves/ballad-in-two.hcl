@@ -31,12 +31,18 @@ groove "ballad-in-two" {
     hat         = "s-g-s-g-"
     kick        = "x-------"
     bass        = "1======="
-    comp        = "1=2=3=2="
+    comp = [
+      "--2=3=2=/1======-",
+      "x===3=2=/1===1===",
+      "x===3===/1======-",
+      "--2=3===/1===1==-",
+      "x===m=2=",
+      "x======-/1=====--",
+    ]
     voices      = 3
     centre      = "Bb3"
     answer {
       kick = "x-----s-"
-      comp = "1=2=3==="
     }
   }
 
@@ -46,12 +52,18 @@ groove "ballad-in-two" {
     snare  = "----s---"
     kick   = "x-----s-"
     bass   = "1===5==="
-    comp   = "x=2=3=u="
+    comp = [
+      "x=3=2=3=/1======-",
+      "--2=3=2=/1===1===",
+      "x=3=x=2=/1===1==-",
+      "x===x=3=/1===1===",
+      "x=3=2===/1===1=1=",
+      "x===x==-/1===1===",
+    ]
     voices = 3
     centre = "C4"
     answer {
       kick = "x-------"
-      comp = "x=2=3==="
     }
   }
 
@@ -62,12 +74,16 @@ groove "ballad-in-two" {
     kick     = "x-----x-"
     hat_foot = "----s---"
     bass     = "1===5=a="
-    comp     = "x=u=l=u="
-    voices   = 4
+    comp = [
+      "x=x=x=3=/1===1===",
+      "x=3=x=x-/1===1=1=",
+      "x=x-x===/1===1===",
+      "x=3=2=x-/1===1===",
+      "x===x=3=/1===1==-",
+      "x===x==-/1===1===",
+    ]
+    voices   = 3
     centre   = "Db4"
-    answer {
-      comp = "x===l=u="
-    }
   }
 
   # The last chorus: the bass walks in quarters with the kick, an eighth leans into 1.
@@ -77,12 +93,18 @@ groove "ballad-in-two" {
     kick     = "x-x---x-"
     hat_foot = "----x---"
     bass     = "1=1=5=a="
-    comp     = "X=u=x=lu"
+    comp = [
+      "X-u=u-3=/o===o==-",
+      "X-u=x=u=/o===o===",
+      "X=u-x=u3/o===o===",
+      "X-u=u=u-/o==-o===",
+      "X=u3u-u=/o===o==-",
+      "X===x==-/o===o===",
+    ]
     voices   = 4
     centre   = "D4"
     answer {
       snare = "----X-g-"
-      comp  = "X=u=x=u="
     }
   }
 }

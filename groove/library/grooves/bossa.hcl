@@ -8,6 +8,7 @@ groove "bossa" {
   bass_sound  = "acoustic"
   fills       = "bossa"
   syncopation = 2
+  changes     = "ahead"
 
   lag {
     hat_foot = -3
@@ -18,7 +19,7 @@ groove "bossa" {
   level "1" {
     hat_foot = "----s-------s---"
     bass     = "1=======5======="
-    comp     = "x==============="
+    comp = "x==============="
     voices   = 2
     centre   = "A3"
   }
@@ -29,12 +30,18 @@ groove "bossa" {
     kick        = "x-------s-------"
     hat_foot    = "----s-------s---"
     bass        = "1=====5=5======="
-    comp        = "x=====u=--------|----x=====u====="
+    comp = [
+      "x===u=====u=----",
+      "----u=====x===x=",
+      "----x=====u===x=",
+      "----u=----x=----",
+      "----x=----u=--u=",
+      "x=====----------",
+    ]
     voices      = 3
     centre      = "Bb3"
     answer {
       kick = "x-------s-----g-"
-      comp = "x=====u=--------|----x==========="
     }
   }
 
@@ -44,12 +51,16 @@ groove "bossa" {
     kick        = "x-----s-x-----s-"
     hat_foot    = "----s-------s---"
     bass        = "1=====5=5=====c="
-    comp        = "x=====x=----u===|----x=====u====="
+    comp = [
+      "x===u=====x=----",
+      "----x=u===x=====",
+      "----x=====u===x=",
+      "----x=u===u=--x=",
+      "----u=----x===u=",
+      "x===u=========--",
+    ]
     voices      = 3
     centre      = "C4"
-    answer {
-      comp = "x=====x=--------|----x=====u====="
-    }
   }
 
   level "4" {
@@ -58,12 +69,16 @@ groove "bossa" {
     kick        = "x-----s-x-----s-"
     hat_foot    = "----x-------x---"
     bass        = "1=====5=5===1=c="
-    comp        = "x=====x=----x===|----x===x=u====="
+    comp = [
+      "x===u=====x=u=--",
+      "----x=u===x=u===",
+      "----x=====x=u=x=",
+      "----u=x===u===x=",
+      "----x=----u=u=x=",
+      "x===u=====x===--",
+    ]
     voices      = 4
     centre      = "Db4"
-    answer {
-      comp = "x=====x=----x===|----x=====u====="
-    }
   }
 
   level "5" {
@@ -72,7 +87,14 @@ groove "bossa" {
     kick        = "x-----x-x-----x-"
     hat_foot    = "s---x---s---x---"
     bass        = "1=====5=5===1=c=|1=====1=5=5=1=c="
-    comp        = "x=====x=--x=x===|----x=x=--x=--u="
+    comp = [
+      "x===u===x=u=x===",
+      "----x=u=x=u=x=--",
+      "----x===u=x=u=x=",
+      "----u=x===x=u=x=",
+      "----x===x=u=u=x=",
+      "x===u=====x===--",
+    ]
     voices      = 4
     centre      = "D4"
     answer {

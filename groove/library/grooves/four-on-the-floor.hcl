@@ -16,7 +16,7 @@ groove "four-on-the-floor" {
   level "1" {
     hat    = "--g---g---g---g-"
     bass   = "1==============="
-    comp   = "x==============="
+    comp = "x==============="
     voices = 2
     centre = "A3"
   }
@@ -26,12 +26,16 @@ groove "four-on-the-floor" {
     cross_stick = "----s-------s---"
     kick        = "s---s---s---s---"
     bass        = "1=======1=====1="
-    comp        = "x=====u========="
+    comp = [
+      "x=====x=========/1===============",
+      "x=====x=----3===/1===============",
+      "x=====3=--2=====/1===========----",
+      "x=====x=======--/1=====1=========",
+      "x=====3=2=======/1===============",
+      "x===============/1===========----",
+    ]
     voices      = 3
     centre      = "Bb3"
-    answer {
-      comp = "x==============="
-    }
   }
 
   level "3" {
@@ -39,12 +43,18 @@ groove "four-on-the-floor" {
     snare  = "----s-------s---"
     kick   = "x---x---x---x---"
     bass   = "1===1===1===1=a="
-    comp   = "x=====x=----u==="
+    comp = [
+      "x=====x=----u===",
+      "x=====x=--u=x===",
+      "x=====u=----x=u=",
+      "x=====x=----x---",
+      "x==u==x=----u===",
+      "x=====x=========",
+    ]
     voices = 3
     centre = "C4"
     answer {
       kick = "x---x---x---x-s-"
-      comp = "x=====x========="
     }
   }
 
@@ -55,12 +65,18 @@ groove "four-on-the-floor" {
     snare    = "----x-------x---"
     kick     = "x---x---x---x---"
     bass     = "1===1-8-1===1-a-"
-    comp     = "x--x--x---x====="
+    comp = [
+      "x--x--x---x=====",
+      "x--x--x---x--u==",
+      "x--x--x-u-x=====",
+      "x--u--x---x===--",
+      "x--x--u---x---u=",
+      "x--x--x=========",
+    ]
     voices   = 4
     centre   = "Db4"
     answer {
       kick = "x---x---x---x-x-"
-      comp = "x--x--x========="
     }
   }
 
@@ -70,7 +86,14 @@ groove "four-on-the-floor" {
     kick     = "x---x---x---x-x-"
     hat_foot = "--x---x---x---x-"
     bass     = "1-8-1-8-1-8-1-a-"
-    comp     = "X--x--x---x--x=="
+    comp = [
+      "X--x--x---x--x==",
+      "x--x--x-u-x--x==",
+      "X--x--x---x-u-x=",
+      "x--x--u---x--x=-",
+      "x--u--x-x-x--x==",
+      "X--x--x=========",
+    ]
     voices   = 4
     centre   = "D4"
     answer {

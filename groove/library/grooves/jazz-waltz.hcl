@@ -9,6 +9,7 @@ groove "jazz-waltz" {
   fills       = "triplet"
   swing       = "tempo"
   syncopation = 2
+  changes     = "ahead"
 
   lag {
     hat_foot = -5
@@ -29,12 +30,15 @@ groove "jazz-waltz" {
     kick        = "g--------"
     hat_foot    = "---s-----"
     bass        = "1=====5=="
-    comp        = "x==--u---|---u-----"
+    comp = [
+      "x==--u---",
+      "x=---u==-",
+      "--u=-x=--",
+      "--s==u===",
+      "---s=u===",
+    ]
     voices      = 3
     centre      = "Bb3"
-    answer {
-      comp = "x==--u---|---------"
-    }
   }
 
   level "3" {
@@ -42,12 +46,18 @@ groove "jazz-waltz" {
     kick     = "s--------"
     hat_foot = "---x-----"
     bass     = "w==w==w=="
-    comp     = "x==--x---|---x-----"
+    comp = [
+      "x==--x---",
+      "x=---x==-",
+      "--x==x=--",
+      "x=---x=-u",
+      "--s=-x===",
+      "---s=x===",
+    ]
     voices   = 3
     centre   = "C4"
     answer {
       snare = "---------|--------g"
-      comp  = "x==--x---|---------"
     }
   }
 
@@ -57,12 +67,16 @@ groove "jazz-waltz" {
     kick     = "s--------"
     hat_foot = "---x--s--"
     bass     = "w==w==w=="
-    comp     = "x==--x---|---x----u"
-    voices   = 4
+    comp = [
+      "x==--x=-s",
+      "--x==x==x",
+      "x====x==-",
+      "x===-u--x",
+      "--x=-x===",
+      "---x=x===",
+    ]
+    voices   = 3
     centre   = "Db4"
-    answer {
-      comp = "x==--x---|---x-----"
-    }
   }
 
   level "5" {
@@ -71,7 +85,14 @@ groove "jazz-waltz" {
     kick     = "x----g---"
     hat_foot = "---x--x--"
     bass     = "w==w==w=w"
-    comp     = "x==--x---|--x--x--x"
+    comp = [
+      "X==--x==u",
+      "--x=-X=-x",
+      "X====x==x",
+      "x=-u=X--u",
+      "--X==x==x",
+      "---X=X===",
+    ]
     voices   = 4
     centre   = "D4"
     answer {

@@ -7,6 +7,7 @@ groove "lilt" {
   grid        = 6
   fills       = "triplet"
   syncopation = 1
+  changes     = "in turn"
 
   lag {
     bass  = 2
@@ -26,12 +27,15 @@ groove "lilt" {
     cross_stick = "---s--"
     kick        = "s-----"
     bass        = "1==5=="
-    comp        = "x=----|x=-u--"
+    comp = [
+      "--u--u",
+      "--u=-3",
+      "--u==u",
+      "--s---",
+      "--x===",
+    ]
     voices      = 3
     centre      = "Bb3"
-    answer {
-      comp = "x====="
-    }
   }
 
   level "3" {
@@ -39,12 +43,18 @@ groove "lilt" {
     snare  = "---s--"
     kick   = "x----g"
     bass   = "1==5=a"
-    comp   = "--u--u"
+    comp = [
+      "--u--u",
+      "--u=-u/--1===",
+      "--s-3u/--1===",
+      "--x==u/1==---",
+      "--u--3/1====-",
+      "--x===/1=====",
+    ]
     voices = 3
     centre = "C4"
     answer {
       kick = "x--g-g"
-      comp = "--u---"
     }
   }
 
@@ -54,12 +64,18 @@ groove "lilt" {
     kick     = "x----x"
     hat_foot = "---s--"
     bass     = "1=15=a"
-    comp     = "x-u--u"
-    voices   = 4
+    comp = [
+      "--x--x/1===--",
+      "--x=-s/1=====",
+      "--x-3x/1==1=-",
+      "--u==x/1====-",
+      "3-x--s",
+      "--x---/1=====",
+    ]
+    voices   = 3
     centre   = "Db4"
     answer {
       kick = "x--x-x"
-      comp = "--u--u"
     }
   }
 
@@ -69,11 +85,17 @@ groove "lilt" {
     kick     = "x--x-x"
     hat_foot = "---x--"
     bass     = "1=155a"
-    comp     = "x-ux-u"
+    comp = [
+      "--X--x/o==1==",
+      "--x-uX/o====-",
+      "--X=-u/o=-1==",
+      "u-x--X",
+      "--x-xu/o===--",
+      "--X---/o=====",
+    ]
     voices   = 4
     centre   = "D4"
     answer {
-      comp  = "x-u--u"
       snare = "---Xgg"
     }
   }

@@ -6,6 +6,7 @@ groove "march" {
   grid        = 8
   fills       = "march"
   syncopation = 1
+  changes     = "in turn"
 
   lag {
     snare = -2
@@ -24,12 +25,16 @@ groove "march" {
     hat    = "--s---s-"
     kick   = "s---s---"
     bass   = "1===5==="
-    comp   = "--u-----|--u---u-"
+    comp = [
+      "--u---u-",
+      "--u---x=",
+      "--s-----",
+      "--u=--3=",
+      "--u-3-x-",
+      "--u===--",
+    ]
     voices = 3
     centre = "Bb3"
-    answer {
-      comp = "--u-----"
-    }
   }
 
   level "3" {
@@ -37,12 +42,18 @@ groove "march" {
     snare  = "sg-ss--g"
     kick   = "x---x---"
     bass   = "1=--5-a-"
-    comp   = "--u---u-"
+    comp = [
+      "--u---u-",
+      "--u=--u3",
+      "--u---x-/--1==---",
+      "--s=--u-",
+      "--x-3-u-",
+      "--u==---",
+    ]
     voices = 3
     centre = "C4"
     answer {
       snare = "sg-ss---"
-      comp  = "--u-----|--u---u-"
     }
   }
 
@@ -51,11 +62,17 @@ groove "march" {
     snare    = "xggsxggs"
     kick     = "x---x---"
     bass     = "1=5-1-a-"
-    comp     = "--x---x-|--x---xu"
-    voices   = 4
+    comp = [
+      "--x---x-/1===----",
+      "--x---xu",
+      "--x=--s-/1=======",
+      "--x-3-x-",
+      "--u---x=/1====---",
+      "--x==---/1===----",
+    ]
+    voices   = 3
     centre   = "Db4"
     answer {
-      comp = "--x---x-"
       kick = "x---x---|x---x-s-"
     }
   }
@@ -66,7 +83,14 @@ groove "march" {
     snare    = "XggsXgsg"
     kick     = "x---x---|x---x-x-"
     bass     = "1=5-1=a-|1-3-5-a-"
-    comp     = "l-x---x-"
+    comp = [
+      "--X---x-/o=======",
+      "--x---Xu/o=====--",
+      "--x-u-X-/o===----",
+      "--X=--x-/o===1===",
+      "--x-u-X=",
+      "--X==---/o=======",
+    ]
     voices   = 4
     centre   = "D4"
     answer {

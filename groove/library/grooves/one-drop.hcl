@@ -7,6 +7,7 @@ groove "one-drop" {
   grid        = 16
   fills       = "straight"
   syncopation = 2
+  changes     = "in turn"
 
   lag {
     cross_stick = 4
@@ -18,7 +19,7 @@ groove "one-drop" {
   level "1" {
     cross_stick = "--------s-------"
     bass        = "1===========----"
-    comp        = "----u-----------"
+    comp = "----u-----------"
     voices      = 2
     centre      = "A3"
   }
@@ -28,12 +29,16 @@ groove "one-drop" {
     cross_stick = "--------x-------"
     kick        = "--------x-------"
     bass        = "1=====1=5=======|----1===5======="
-    comp        = "----u-------u---"
+    comp = [
+      "----u-------u---",
+      "----u-------u-l-",
+      "----u=------u---",
+      "----u-l-----u---",
+      "----u-------x---",
+      "----u=----------",
+    ]
     voices      = 3
     centre      = "Bb3"
-    answer {
-      comp = "----u-----------"
-    }
   }
 
   level "3" {
@@ -41,12 +46,18 @@ groove "one-drop" {
     cross_stick = "--------x-------"
     kick        = "--------x-------"
     bass        = "1=====1=5===3=a=|----1=1=5===3=a="
-    comp        = "----x-------x---"
+    comp = [
+      "----x-------x---",
+      "----x-l-----x---",
+      "----x-------x-l-",
+      "----x-l-----x-l-",
+      "----x=l-----u-l-",
+      "----x=----------",
+    ]
     voices      = 3
     centre      = "C4"
     answer {
       cross_stick = "--------x-----s-"
-      comp        = "----x-----------"
     }
   }
 
@@ -57,12 +68,18 @@ groove "one-drop" {
     snare    = "--------x----s--"
     kick     = "--------x-------"
     bass     = "1=--1=1=5=--3=a="
-    comp     = "----x-l-----x-l-"
+    comp = [
+      "----x-l-----x-l-",
+      "----x-l-----x---",
+      "--l-x-l-----x-l-",
+      "----x-l---l-x-l-",
+      "----x-l-----x=l-",
+      "----x-------x=--",
+    ]
     voices   = 4
     centre   = "Db4"
     answer {
       kick = "--------x-----s-"
-      comp = "----x-l-----x---"
     }
   }
 
@@ -72,7 +89,14 @@ groove "one-drop" {
     kick     = "--------X-----x-"
     hat_foot = "----x-------x---"
     bass     = "1=1=5=1=5=1=3=a="
-    comp     = "--l-x-l---l-x-l-"
+    comp = [
+      "--l-x-l---l-x-l-",
+      "--l-x-l-----x-l-",
+      "----x-l---l-x-l-",
+      "--l-x-l---l-x---",
+      "--l-x-u---l-x-u-",
+      "--l-x-l-----x=--",
+    ]
     voices   = 4
     centre   = "D4"
     answer {

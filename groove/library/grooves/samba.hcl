@@ -7,6 +7,7 @@ groove "samba" {
   grid        = 16
   fills       = "latin"
   syncopation = 4
+  changes     = "ahead"
 
   lag {
     hat_foot = -3
@@ -17,7 +18,7 @@ groove "samba" {
   level "1" {
     hat_foot = "--s---s---s---s-"
     bass     = "1=======5======="
-    comp     = "x==============="
+    comp = "x==============="
     voices   = 2
     centre   = "A3"
   }
@@ -26,12 +27,18 @@ groove "samba" {
     hat    = "s-gss-gss-gss-gs"
     kick   = "g---s---g---s---"
     bass   = "1===5===1===5==="
-    comp   = "x==x------u-----"
+    comp = [
+      "x==x------u=----",
+      "---x=-u---x-----",
+      "---x------u---x=",
+      "---x=-u---u---x=",
+      "---u=-----x---u=",
+      "x==x=====-------",
+    ]
     voices = 3
     centre = "Bb3"
     answer {
       kick = "g--gs---g--gs---"
-      comp = "x==x------------"
     }
   }
 
@@ -41,12 +48,16 @@ groove "samba" {
     kick        = "s--sx--ss--sx--s"
     hat_foot    = "--s---s---s---s-"
     bass        = "1==15===1==15=c="
-    comp        = "x==x--x---u-----"
+    comp = [
+      "x==x--x=--u-----",
+      "---x--u-x=u-----",
+      "---x=-u-x-u---x=",
+      "---x--x=--u---x-",
+      "---u=-x-u-x---u=",
+      "x==x--x===------",
+    ]
     voices      = 3
     centre      = "C4"
-    answer {
-      comp = "x==x--x---------"
-    }
   }
 
   # The ride keeps the sixteenths, the snare a figure of its own.
@@ -56,12 +67,16 @@ groove "samba" {
     kick     = "s--xX--xs--xX--x"
     hat_foot = "--x---x---x---x-"
     bass     = "1==15==51==15=c="
-    comp     = "x==x--x---x--u--"
+    comp = [
+      "x==x--x=--x--u--",
+      "---x--u-x-x--u--",
+      "---x=-x-u-x---x=",
+      "---x--u-x=u---x-",
+      "---u=-x-u-x---x=",
+      "x==x--x---x===--",
+    ]
     voices   = 4
     centre   = "Db4"
-    answer {
-      comp = "x==x--x---x-----"
-    }
   }
 
   level "5" {
@@ -70,11 +85,17 @@ groove "samba" {
     kick     = "x--xX--xx--xX--x"
     hat_foot = "--x---x---x---x-"
     bass     = "1==15==51==155c="
-    comp     = "X==x--x-x-x--u--"
+    comp = [
+      "X==x--x-x-x--u--",
+      "---x--u-x-u-x-x=",
+      "---x--x-u-x-u-x-",
+      "---x=-u-x-x--x--",
+      "---u--x-x-x-u-x=",
+      "X==x--x---x===--",
+    ]
     voices   = 4
     centre   = "D4"
     answer {
-      comp  = "X==x--x---x--u--"
       snare = "x-sgs-gx-sgs-xgg"
     }
   }

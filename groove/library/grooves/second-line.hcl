@@ -9,6 +9,7 @@ groove "second-line" {
   swing       = 1.3
   swing_unit  = "sixteenth"
   syncopation = 4
+  changes     = "in turn"
 
   lag {
     snare    = 3
@@ -20,7 +21,7 @@ groove "second-line" {
   level "1" {
     hat_foot = "--s---s---s---s-"
     bass     = "1=====5===------"
-    comp     = "x===------------"
+    comp = "x===------------"
     voices   = 2
     centre   = "A3"
   }
@@ -30,12 +31,18 @@ groove "second-line" {
     kick        = "x-------s-------"
     hat_foot    = "--s---s---s---s-"
     bass        = "1=====5=1======="
-    comp        = "x--x------------"
+    comp = [
+      "x=-x=-----u=----",
+      "---x=-----u-----",
+      "---x--u=--u-----",
+      "x==x------x=----",
+      "---x=-----u-u=--",
+      "x==x====--------",
+    ]
     voices      = 3
     centre      = "Bb3"
     answer {
       kick = "x-------s---s---"
-      comp = "x=======--------"
     }
   }
 
@@ -44,12 +51,16 @@ groove "second-line" {
     kick     = "x--s----x---s---"
     hat_foot = "--s---s---s---s-"
     bass     = "1==1==5=1===5-a-"
-    comp     = "x--x------u-----"
+    comp = [
+      "x--x=-u---u=----",
+      "---x--x=--u-----",
+      "---x=-u---x-u=--",
+      "x==x--u=--x-u---",
+      "---x--u---u=--u-",
+      "x--x--u===------",
+    ]
     voices   = 3
     centre   = "C4"
-    answer {
-      comp = "x--x------------"
-    }
   }
 
   level "4" {
@@ -57,12 +68,18 @@ groove "second-line" {
     kick     = "x--x----x---x---"
     hat_foot = "--x---x---x---x-"
     bass     = "1==1==5=1=3=5-a-"
-    comp     = "x--x--x---x-----"
+    comp = [
+      "x--x--x-l-x-----",
+      "---x--x---x-u---",
+      "x==x--u---x-u---",
+      "---x--x-u-x-u---",
+      "---x--x---x-x-u-",
+      "x--x--x===------",
+    ]
     voices   = 4
     centre   = "Db4"
     answer {
       kick = "x--x--x-x---x---"
-      comp = "x--x------x-----"
     }
   }
 
@@ -71,7 +88,14 @@ groove "second-line" {
     kick     = "x--x--x-x---x---"
     hat_foot = "--x---x---x---x-"
     bass     = "1==13=5=1=135-a-"
-    comp     = "X--x--x---x-x---"
+    comp = [
+      "X--x--x---x-x---",
+      "---x--x-u-x-x---",
+      "X==x--x---x-x-u-",
+      "---x--x-u-x-x-u-",
+      "---x--x---x-x-u-",
+      "X--x--x---x===--",
+    ]
     voices   = 4
     centre   = "D4"
     answer {

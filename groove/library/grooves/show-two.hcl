@@ -8,6 +8,7 @@ groove "show-two" {
   grid        = 8
   fills       = "two"
   syncopation = 2
+  changes     = "in turn"
 
   lag {
     snare    = -2
@@ -29,12 +30,16 @@ groove "show-two" {
     kick        = "s---s---"
     hat_foot    = "--s---s-"
     bass        = "1==-5==-"
-    comp        = "--u---u-"
+    comp = [
+      "--u---u-",
+      "--x---u-",
+      "--u---x=",
+      "--u-----",
+      "--u---u-/----1=--",
+      "--u=====",
+    ]
     voices      = 3
     centre      = "Bb3"
-    answer {
-      comp = "--u-----"
-    }
   }
 
   # The snare takes the off-beats over, softly, with a ghost stroke that leads to the
@@ -44,12 +49,18 @@ groove "show-two" {
     kick     = "x---x---"
     hat_foot = "--x---x-"
     bass     = "1==-5==-"
-    comp     = "--u---u-"
+    comp = [
+      "--x---u-",
+      "--u---x-",
+      "--x---x=",
+      "--u--ux-",
+      "--x---u-/----1=--",
+      "--x=----",
+    ]
     voices   = 3
     centre   = "C4"
     answer {
       bass = "1==-5=a-"
-      comp = "--u-----"
     }
   }
 
@@ -61,12 +72,18 @@ groove "show-two" {
     kick     = "x---x---"
     hat_foot = "--x---x-"
     bass     = "1==-5=a-"
-    comp     = "--x---x-"
+    comp = [
+      "--x---x-",
+      "--x--ux-",
+      "--u---x-",
+      "--x---x=",
+      "--x---x-/----l---",
+      "--x=----",
+    ]
     voices   = 4
     centre   = "Db4"
     answer {
       snare = "--s---sg"
-      comp  = "--x-----"
     }
   }
 
@@ -78,12 +95,18 @@ groove "show-two" {
     kick     = "x---x-x-"
     hat_foot = "--x---x-"
     bass     = "1=3=5=a="
-    comp     = "l-x-l-x-"
+    comp = [
+      "--x---x-/o---o---",
+      "--x--ux-/o---o---",
+      "--x---xu/o---o---",
+      "--x---x-/o---1-1-",
+      "--xu--x-/o---o---",
+      "--x=----/o---o---",
+    ]
     voices   = 4
     centre   = "D4"
     answer {
       snare = "--x---xg"
-      comp  = "l-x---x-"
     }
   }
 }

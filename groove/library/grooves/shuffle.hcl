@@ -7,6 +7,7 @@ groove "shuffle" {
   fills       = "triplet"
   swing       = 2
   syncopation = 1
+  changes     = "ahead"
 
   lag {
     snare = 4
@@ -27,12 +28,17 @@ groove "shuffle" {
     cross_stick = "---x-----x--"
     kick        = "x-----s-----"
     bass        = "1=====5====="
-    comp        = "x====u------"
+    comp = [
+      "x====u------",
+      "x==--u===---",
+      "x====u--s---",
+      "x==--u=----u",
+      "x=====------",
+    ]
     voices      = 3
     centre      = "Bb3"
     answer {
       kick = "x-----s----s"
-      comp = "x==---------"
     }
   }
 
@@ -41,12 +47,18 @@ groove "shuffle" {
     snare  = "---s-----s--"
     kick   = "x-----x-----"
     bass   = "1==3==5==a=="
-    comp   = "x====x---u--"
+    comp = [
+      "x====x---u==/1===========",
+      "x==--x===s--/1=====------",
+      "x==--u---x--/1=======----",
+      "x=---3---x-u/1===========",
+      "--x==u===s--",
+      "x====x======/1===========",
+    ]
     voices = 3
     centre = "C4"
     answer {
       kick = "x-----x----s"
-      comp = "x====x------"
     }
   }
 
@@ -56,12 +68,18 @@ groove "shuffle" {
     kick     = "x----xx-----"
     hat_foot = "---s-----s--"
     bass     = "1==3==5==8=a"
-    comp     = "x====x--x-u-"
-    voices   = 4
+    comp = [
+      "x==--x==s---/1=====------",
+      "x=x--x==u---/1===========",
+      "x==--x--x--u/1=======----",
+      "x=---u==x===/1===========",
+      "--x==x--s---",
+      "x====x======/1===========",
+    ]
+    voices   = 3
     centre   = "Db4"
     answer {
       kick = "x----xx----x"
-      comp = "x====x--x---"
     }
   }
 
@@ -71,7 +89,14 @@ groove "shuffle" {
     kick     = "x----xx----x"
     hat_foot = "---x-----x--"
     bass     = "1-13-35-58-a"
-    comp     = "X-x--x--x--x"
+    comp = [
+      "X==--x--u--x/o=====------",
+      "x=u--X--x---/o===--------",
+      "X==--x=-ux-x/o=======----",
+      "x=x--X==u===/o===========",
+      "x==--X=-x--u/o=====------",
+      "X==--X=====u/o===========",
+    ]
     voices   = 4
     centre   = "D4"
     answer {

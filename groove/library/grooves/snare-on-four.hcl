@@ -15,7 +15,7 @@ groove "snare-on-four" {
   level "1" {
     tambourine = "----s-------s---"
     bass       = "1==============="
-    comp       = "x===========----"
+    comp = "x===========----"
     voices     = 2
     centre     = "A3"
   }
@@ -25,12 +25,18 @@ groove "snare-on-four" {
     cross_stick = "s---s---s---s---"
     kick        = "x-------s-------"
     bass        = "1=====1=1======="
-    comp        = "x=======u======="
+    comp = [
+      "x=======x=======/1=======1=======",
+      "x=======3===2===/1=======1=======",
+      "x===3===x=======/1=======1=====--",
+      "x=======x===3---/1=======1=======",
+      "x===2===3=====--/1=======1=======",
+      "x===============/1===============",
+    ]
     voices      = 3
     centre      = "Bb3"
     answer {
       kick = "x-----s-s-------"
-      comp = "x==============="
     }
   }
 
@@ -39,12 +45,16 @@ groove "snare-on-four" {
     snare  = "s---s---s---s---"
     kick   = "x-----x-x-----x-"
     bass   = "1=====1=1=5=1=a="
-    comp   = "x===u---x===u---"
+    comp = [
+      "x===u---x===u---",
+      "x===u---x===u-u-",
+      "x===u---x===l---",
+      "x===u-l-x===u---",
+      "x=======x===u---",
+      "x===u---x=======",
+    ]
     voices = 3
     centre = "C4"
-    answer {
-      comp = "x===u---x======="
-    }
   }
 
   level "4" {
@@ -53,12 +63,18 @@ groove "snare-on-four" {
     kick     = "x-----x-x-----x-"
     hat_foot = "----s-------s---"
     bass     = "1==3=-5=1==3-1a="
-    comp     = "x===x---x===x-u-"
+    comp = [
+      "x===x---x===x-u-",
+      "x===x-u-x===x---",
+      "x===x---x-u-x---",
+      "x===x-u-x===x-u-",
+      "x===u---x===x-l-",
+      "x===x---x===----",
+    ]
     voices   = 4
     centre   = "Db4"
     answer {
       kick = "x--x--x-x-----x-"
-      comp = "x===x---x===x---"
     }
   }
 
@@ -68,7 +84,14 @@ groove "snare-on-four" {
     kick     = "x--x--x-x-x---x-"
     hat_foot = "----x-------x---"
     bass     = "1=13--5=1=135=a="
-    comp     = "X===x-x-x===x-x-"
+    comp = [
+      "X===x-x-x===x-x-",
+      "x===x-x-x-x-x---",
+      "X===x-u-x===x-x-",
+      "x-u-x-x-x===x---",
+      "x===x-x-x-u-x-x-",
+      "X===x-x-x===----",
+    ]
     voices   = 4
     centre   = "D4"
     answer {

@@ -10,6 +10,7 @@ groove "swing" {
   fills       = "triplet"
   swing       = "tempo"
   syncopation = 4
+  changes     = "ahead"
 
   lag {
     hat_foot = -5
@@ -31,12 +32,15 @@ groove "swing" {
     kick        = "g-----g-----"
     hat_foot    = "---s-----s--"
     bass        = "1=====5==3=="
-    comp        = "x==--u------"
+    comp = [
+      "x==--u------",
+      "x=---u===---",
+      "--u=-x=-----",
+      "--s==u====--",
+      "---s=u======",
+    ]
     voices      = 3
     centre      = "Bb3"
-    answer {
-      comp = "x=====------"
-    }
   }
 
   # Walking. The comp plays twice a bar and not on the same places twice.
@@ -45,12 +49,18 @@ groove "swing" {
     kick     = "g--g--g--g--"
     hat_foot = "---x-----x--"
     bass     = "w==w==w==w=="
-    comp     = "x==--x------|-----x------"
+    comp = [
+      "x==--x------",
+      "x=---x===---",
+      "--x=-x=-----",
+      "--s==x====--",
+      "x===-x=----u",
+      "---s=x=====-",
+    ]
     voices   = 3
     centre   = "C4"
     answer {
       snare = "------------|-----------g"
-      comp  = "x==--x------|------------"
     }
   }
 
@@ -61,12 +71,16 @@ groove "swing" {
     kick     = "g--g--g--g--"
     hat_foot = "---x-----x--"
     bass     = "w==w==w==w=="
-    comp     = "x==--x------|--x--------x"
-    voices   = 4
+    comp = [
+      "x==--x==s---",
+      "--x=-x=-u---",
+      "x=---x====-x",
+      "--x==x==u---",
+      "x===-x==s=-x",
+      "--x==x======",
+    ]
+    voices   = 3
     centre   = "Db4"
-    answer {
-      comp = "x==--x------|--x---------"
-    }
   }
 
   level "5" {
@@ -75,7 +89,14 @@ groove "swing" {
     kick     = "s--g--g--g-s"
     hat_foot = "---x-----x--"
     bass     = "w==w==w==w=w"
-    comp     = "x==--x--x---|x----x-----x"
+    comp = [
+      "X==--x==x---",
+      "--x=-X=-u--x",
+      "x====X==x==u",
+      "X===-x==u=--",
+      "--X==x--x---",
+      "--x==X======",
+    ]
     voices   = 4
     centre   = "D4"
     answer {

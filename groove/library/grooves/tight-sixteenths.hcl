@@ -18,7 +18,7 @@ groove "tight-sixteenths" {
   level "1" {
     hat_foot = "----s-------s---"
     bass     = "1=========------"
-    comp     = "x=----------u---"
+    comp = "x=----------u---"
     voices   = 2
     centre   = "A3"
   }
@@ -28,12 +28,18 @@ groove "tight-sixteenths" {
     cross_stick = "----x-------x---"
     kick        = "x-----s---s-----"
     bass        = "1==---1---1=----"
-    comp        = "x-----u---------"
+    comp = [
+      "x-----u---------",
+      "x-----u------u--",
+      "x==---x---------",
+      "x-----u--u------",
+      "x--u--x---------",
+      "x==-------------",
+    ]
     voices      = 3
     centre      = "Bb3"
     answer {
       kick = "x-----s---sg----"
-      comp = "x---------------"
     }
   }
 
@@ -42,12 +48,18 @@ groove "tight-sixteenths" {
     snare  = "----s-------s---"
     kick   = "x-----x---x-----"
     bass   = "1==--11---1=--a-"
-    comp   = "x--x------x-----"
+    comp = [
+      "x--x------x-----",
+      "x--x------x--u--",
+      "x--x--u---x-----",
+      "x==u------x-----",
+      "x--u---u--x-----",
+      "x--x------------",
+    ]
     voices = 3
     centre = "C4"
     answer {
       kick = "x-----x---x---s-"
-      comp = "x--x------------"
     }
   }
 
@@ -58,12 +70,18 @@ groove "tight-sixteenths" {
     snare    = "----x--g-g--x---"
     kick     = "x-----x---x--x--"
     bass     = "1=-1--1=--1=-15a"
-    comp     = "x--x--x---x-----"
+    comp = [
+      "x--x--x---x-----",
+      "x--x--x---x--u--",
+      "x--x--u-l-x-----",
+      "x==x--x---x---u-",
+      "x--u--x-u-x-----",
+      "x--x------x-----",
+    ]
     voices   = 4
     centre   = "Db4"
     answer {
       kick = "x--s--x---x--x--"
-      comp = "x--x------x-----"
     }
   }
 
@@ -73,7 +91,14 @@ groove "tight-sixteenths" {
     snare    = "----X--g-g--X--g"
     kick     = "x--x--x---x--x--"
     bass     = "1=-1-11=--1-51a-"
-    comp     = "X--x--x---x--x--"
+    comp = [
+      "X--x--x---x--x--",
+      "x--x--x-l-x--x--",
+      "X--x--ul--x--x--",
+      "x==x--x---u--x--",
+      "x--x--x---xl-u--",
+      "X--x--x---x-----",
+    ]
     voices   = 4
     centre   = "D4"
     answer {

@@ -7,6 +7,7 @@ groove "two-beat" {
   bass_sound  = "acoustic"
   fills       = "march"
   syncopation = 2
+  changes     = "in turn"
 
   lag {
     snare    = -2
@@ -16,7 +17,7 @@ groove "two-beat" {
   level "1" {
     hat_foot = "--s---s---s---s-"
     bass     = "1=======5======="
-    comp     = "x==============="
+    comp = "x==============="
     voices   = 2
     centre   = "A3"
   }
@@ -26,12 +27,18 @@ groove "two-beat" {
     kick        = "x-------s-------"
     hat_foot    = "--s---s---s---s-"
     bass        = "1=======5======="
-    comp        = "--u-------u-----"
+    comp = [
+      "--u-------u-----",
+      "--u---u---u-----",
+      "--u=------x-----",
+      "--u-------u---u-",
+      "--u---u---x=----",
+      "--u=------------",
+    ]
     voices      = 3
     centre      = "Bb3"
     answer {
       kick = "x-------s---s---"
-      comp = "--u-------------"
     }
   }
 
@@ -40,12 +47,16 @@ groove "two-beat" {
     kick     = "x---s---x---s---"
     hat_foot = "--x---x---x---x-"
     bass     = "1==-5==-1==-5-a-"
-    comp     = "--u---u---u---u-"
+    comp = [
+      "--u---u---u---u-",
+      "--x---u---x---u-",
+      "--u=------x---u-",
+      "--u---u---u-l-u-",
+      "--x---x---u---u-",
+      "--x---u---u=----",
+    ]
     voices   = 3
     centre   = "C4"
-    answer {
-      comp = "--u---u---u-----"
-    }
   }
 
   level "4" {
@@ -54,12 +65,18 @@ groove "two-beat" {
     kick     = "x---x---x---x---"
     hat_foot = "--x---x---x---x-"
     bass     = "1==-5==-1=3=5=a="
-    comp     = "--x---x---x---x-"
+    comp = [
+      "--x---x---x---x-",
+      "--x---x---x-l-x-",
+      "--x-l-x---x---x-",
+      "--x---u-l-x---u-",
+      "--x---x-l-x---x-",
+      "--x---x---x=----",
+    ]
     voices   = 4
     centre   = "Db4"
     answer {
       kick = "x---x---x---x-x-"
-      comp = "--x---x---x-----"
     }
   }
 
@@ -69,7 +86,14 @@ groove "two-beat" {
     kick     = "x---x---x---x-x-"
     hat_foot = "--x---x---x---x-"
     bass     = "1=1=5=5=1=3=5=a="
-    comp     = "x-x---x-x-x---x-"
+    comp = [
+      "l-x---x---x---x-",
+      "--x---x-l-x-l-x-",
+      "--x-l-x---x-l-x-",
+      "l-x---x-l-x---x-",
+      "--x---x---x-l-x-",
+      "x-x---x---x=----",
+    ]
     voices   = 4
     centre   = "D4"
     answer {

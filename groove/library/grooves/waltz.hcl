@@ -7,6 +7,7 @@ groove "waltz" {
   bass_sound  = "acoustic"
   fills       = "ballad"
   syncopation = 1
+  changes     = "in turn"
 
   lag {
     bass  = 2
@@ -27,12 +28,16 @@ groove "waltz" {
     cross_stick = "----s-"
     kick        = "x-----"
     bass        = "1=====|5====="
-    comp        = "--u=u-"
+    comp = [
+      "--u=u-",
+      "--u-u-/--1==-",
+      "--x=u-",
+      "--u=3=",
+      "--3-u-/1====-",
+      "--x===",
+    ]
     voices      = 3
     centre      = "Bb3"
-    answer {
-      comp = "--u===|--u=u-"
-    }
   }
 
   level "3" {
@@ -40,12 +45,18 @@ groove "waltz" {
     snare  = "--s-s-"
     kick   = "x-----"
     bass   = "1=====|5===a="
-    comp   = "l=u=u="
+    comp = [
+      "--u-u-/--1===",
+      "--u=x=",
+      "--x-3-/--1=--",
+      "--u-u3/--1===",
+      "--3-u=/1=====",
+      "--x==-/--1===",
+    ]
     voices = 3
     centre = "C4"
     answer {
       kick = "x-----|x----s"
-      comp = "l=u=u=|l=u==="
     }
   }
 
@@ -55,12 +66,18 @@ groove "waltz" {
     kick     = "x-----|x----x"
     hat_foot = "--s-s-"
     bass     = "1===5=|1=3=a="
-    comp     = "x=u=u="
-    voices   = 4
+    comp = [
+      "--x-x-/--1=--",
+      "--u=xu",
+      "--x=u-/1====-",
+      "--x-s3/--1===",
+      "--u3x=/--1===",
+      "--x===/--1==-",
+    ]
+    voices   = 3
     centre   = "Db4"
     answer {
       kick = "x----x"
-      comp = "x=u=u=|x====="
     }
   }
 
@@ -70,12 +87,18 @@ groove "waltz" {
     kick     = "x----x"
     hat_foot = "--x-x-"
     bass     = "1=5=5=|1=3=5a"
-    comp     = "X=u=u=|x=uxu="
+    comp = [
+      "--x-x-/--o=--",
+      "--x=xu/--o===",
+      "--u-X=/o====-",
+      "--x-xu/o=====",
+      "--X=u-/o==---",
+      "--X==-/--o===",
+    ]
     voices   = 4
     centre   = "D4"
     answer {
       kick = "x----x|x---xx"
-      comp = "X=u=u="
     }
   }
 }
