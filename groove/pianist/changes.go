@@ -5,6 +5,7 @@ import (
 	"sort"
 
 	"plinth/groove/feel"
+	"plinth/songspec/timeline"
 )
 
 // heardBeats is how soon a chord is heard after its change: within one and a half beats, in half
@@ -16,7 +17,11 @@ const heardBeats = 3
 func (c *Pianist) heardBy(i int) int64 {
 	ch := &c.changes[i]
 	at := max(ch.Start, ch.Nominal)
-	until := at + heardBeats*c.Pass.Bars[c.BarAt(at)].Meter.TempoTicks()/2
+	beat := c.Pass.Bars[c.BarAt(at)].Meter.TempoTicks()
+	until := at + heardBeats*beat/2 + 1
+	if c.Swing().Triplets { // the off-beat stands on the last third
+		until = at + (heardBeats+2)*beat/3 + 1
+	}
 	end := c.end
 	if i+1 < len(c.changes) {
 		next := i + 1
@@ -49,9 +54,9 @@ func (c *Pianist) chordStrikes(tab []mark) []mark {
 			continue
 		}
 		beat := c.Pass.Bars[bar].Meter.TempoTicks()
-		m := mark{tick: ch.Start, cue: ch.Cue, change: -1, part: 'c', touch: usualTouch(c.Level(bar)),
+		m := mark{tick: ch.Start, cue: ch.Cue, change: -1, part: 'c', touch: c.usualTouch(bar, ch.Start),
 			forced: true, pushed: ch.Pushed(), least: ch.Start + beat, left: c.left != nil}
-		if fig := c.figure(bar); !ch.Pushed() && c.left == nil && fig != nil && fig.Left != nil && c.strikesIn(tab, i) {
+		if fig := c.figure(bar); !ch.Pushed() && c.left == nil && fig != nil && fig.Left != nil && c.strikesIn(tab, i) != nil {
 			m.part, m.under, m.hands = 0, '1', true // the right hand goes on with its figure
 		}
 		if c.chordAfterBass(tab, i) {
@@ -65,30 +70,49 @@ func (c *Pianist) chordStrikes(tab []mark) []mark {
 	return out
 }
 
-// strikesIn reports whether the tab strikes after a change and before its chord must be heard.
-func (c *Pianist) strikesIn(tab []mark, i int) bool {
+// strikesIn is the tab's first strike after a change and before its chord must be heard; nil
+// where there is none.
+func (c *Pianist) strikesIn(tab []mark, i int) *mark {
 	k := sort.Search(len(tab), func(k int) bool { return tab[k].tick > c.changes[i].Start })
-	return k < len(tab) && tab[k].tick < c.heardBy(i)
+	if k < len(tab) && tab[k].tick < c.heardBy(i) {
+		return &tab[k]
+	}
+	return nil
 }
 
 // keepsFigure reports whether the comp needs no strike of its own for a change: in a feel that
-// keeps its figure the tab strikes soon after it, or just ahead of it.
+// keeps its figure the tab strikes soon after it, or just ahead of it. Then that strike must
+// stay. The song and a section that the band rises into begin with their chord.
 func (c *Pianist) keepsFigure(tab []mark, i int) bool {
 	ch := &c.changes[i]
-	if c.Feel.Changes == feel.OnTime || c.left != nil || i == 0 || ch.Pushed() {
+	if c.Feel.Changes == feel.OnTime || c.left != nil || ch.Pushed() ||
+		i == 0 && (c.Pass.Before == nil || c.ForcefulOpening(timeline.Piano) != nil) ||
+		i > 0 && c.changes[i-1].Chord.None {
 		return false
 	}
 	k := sort.Search(len(tab), func(k int) bool { return tab[k].tick >= ch.Start })
+	if c.strikeAhead(tab, k-1, i) {
+		if k < len(tab) && tab[k].tick == ch.Start {
+			tab[k].touch = feel.Rest // the chord is tied over
+		}
+		return true
+	}
 	if k < len(tab) && tab[k].tick == ch.Start {
 		return false // the tab strikes the change
 	}
-	return c.strikeAhead(tab, k-1, i) || c.strikesIn(tab, i)
+	m := c.strikesIn(tab, i)
+	if m != nil {
+		m.forced = true
+	}
+	return m != nil
 }
 
 // strikeAhead lets strike k of the tab, the last before change i, have the new chord if it
-// falls on the last off-beat before the change and the chord before has been heard.
+// falls on the last off-beat before the change and the chord before has been heard. One in
+// four changes has no such strike: then the tab leaves it out, as nobody strikes the old chord
+// there.
 func (c *Pianist) strikeAhead(tab []mark, k, i int) bool {
-	if c.Feel.Changes != feel.Ahead || k < 0 {
+	if c.Feel.Changes != feel.Ahead || k < 0 || i == 0 {
 		return false
 	}
 	m, ch := &tab[k], &c.changes[i]
@@ -96,6 +120,10 @@ func (c *Pianist) strikeAhead(tab []mark, k, i int) bool {
 	before := c.changes[i-1]
 	if ch.Start-m.tick > beat/2 || m.tick-before.Start < beat || c.Pass.Bars[c.BarAt(ch.Start)].Length == 0 ||
 		c.Cues.Alone[c.BarAt(ch.Start)] || c.silences.Over(m.tick, ch.Start+1) || before.Chord.None {
+		return false
+	}
+	if c.SectionChance("comp ahead").At(ch.Start).Below(4) == 0 {
+		m.touch = feel.Rest
 		return false
 	}
 	m.change, m.part, m.forced, m.cue = int32(i), 'c', true, ch.Cue
@@ -131,7 +159,10 @@ func (c *Pianist) strikeWholeChords(strikes []mark) {
 			for k := 0; k < n && bits.OnesCount8(early|add) < min(2, n); k++ {
 				add |= 1 << k
 			}
-			strikes[first].add |= add
+			if m := &strikes[first]; add != 0 {
+				m.add |= add
+				m.least = max(m.least, m.tick+c.Pass.Bars[c.BarAt(m.tick)].Meter.TempoTicks())
+			}
 		}
 		i = end
 	}

@@ -43,7 +43,7 @@ func (c *Pianist) spreadUnder(v *voicing.Voicing, i int) (low, high uint8) {
 			continue
 		}
 		for h := l; h < int(v.Notes[0])-1 && h-l <= c.span; h++ {
-			if h != l && (h%12 == l%12 || !tones[h%12]) || !clearUnder(l, h, v) {
+			if h != l && (h%12 == l%12 || !tones[h%12]) || !clearUnder(l, h, v) || !c.holds(l, h, v) {
 				continue
 			}
 			cost := max(l-lastHome, lastHome-l) + 2*max(h-l-lastBetween, l+lastBetween-h)
@@ -88,6 +88,18 @@ func (c *Pianist) spreadOver(v *voicing.Voicing, i int) uint8 {
 		}
 	}
 	return uint8(best)
+}
+
+// holds reports whether two hands reach two notes, or one twice, and a voicing over them.
+func (c *Pianist) holds(low, high int, v *voicing.Voicing) bool {
+	keys := []int{low}
+	if high > low {
+		keys = append(keys, high)
+	}
+	for _, k := range v.Notes[:v.N] {
+		keys = append(keys, int(k))
+	}
+	return voicing.Playable(keys, c.span)
 }
 
 // clearUnder reports whether two notes, or one twice, are clear of each other and of a voicing

@@ -9,15 +9,17 @@ import (
 
 // This file deals the figures of a level out over a phrase. What comes again is heard as the
 // same: every four bars begin with the first figure, and the others keep their order in the
-// section. One bar of every four differs from pass to pass. The last figure closes a phrase.
-// Common practice, no single source.
+// section. One bar or two of every four differ from pass to pass. The last figure closes half
+// of the phrases, and a section that the band leaves downwards; one that rises goes on to the
+// border, and its last bar has a figure of a level nearer to the next section's. Common
+// practice, no single source.
 
 // unit is how many bars the figures take before they come again.
 const unit = 4
 
 // figure is what the comp has in a bar, nil where the level has nothing for it.
 func (c *Pianist) figure(bar int) *feel.Figure {
-	list := c.Level(bar).Comp
+	list := c.compLevel(bar).Comp
 	switch n := len(list); n {
 	case 0:
 		return nil
@@ -52,14 +54,43 @@ func (c *Pianist) deal(n int) []int {
 		}
 		for from := 0; from < bars; from += unit {
 			draw := own.At(int64(first + from))
-			another(phrase, from+1+draw.Below(unit-1), order, draw)
+			at := draw.Below(unit - 1)
+			another(phrase, from+1+at, order, draw)
+			if draw.At(-1).Below(2) > 0 {
+				another(phrase, from+1+(at+1)%(unit-1), order, draw)
+			}
 		}
-		if bars >= unit {
+		if bars >= unit && c.closes(first+bars-1) {
 			phrase[bars-1] = n - 1
 		}
 		first += bars
 	}
 	return out
+}
+
+// compLevel is the level whose figures a bar has: its own or, in the last bar of a pass from
+// which the band rises or falls, one half-way to the next pass's, and nearer to that.
+func (c *Pianist) compLevel(bar int) *feel.Level {
+	own, to := c.Energy(bar), c.LeadsTo(bar)
+	if bar < len(c.Pass.Bars)-1 || own == to {
+		return c.Level(bar)
+	}
+	half := (own + to) / 2
+	if to > own {
+		half = (own + to + 1) / 2
+	}
+	return &c.Feel.Levels[half-1]
+}
+
+// closes reports whether the bar at a phrase's end has the closing figure.
+func (c *Pianist) closes(bar int) bool {
+	switch own, to := c.Energy(bar), c.LeadsTo(bar); {
+	case to > own:
+		return false
+	case to < own || c.Pass.After == nil && bar == len(c.Pass.Bars)-1:
+		return true
+	}
+	return c.Chance("comp close").At(int64(bar)).Below(2) == 0
 }
 
 // another puts another figure into a bar of a phrase, which neither it nor a bar beside it

@@ -73,10 +73,16 @@ const roomUS = touch.AgainUS * 3 / 2
 // there. The song's last hit is struck in the same way.
 func (c *Pianist) planGestures() gestures {
 	strikes, rests := c.readTab()
-	strikes = append(strikes, c.chordStrikes(strikes)...)
+	asked := c.chordStrikes(strikes)
+	strikes = slices.DeleteFunc(strikes, func(m mark) bool { return m.touch <= feel.Sound })
+	strikes = append(strikes, asked...)
 	accents := c.accentStrikes()
 	strikes = append(c.leaveRoomForAccents(strikes, accents), accents...)
 	strikes = append(strikes, c.leftStrikes()...)
+	if last := c.FinalHit(); last >= 0 && c.tabMayPlay(last) {
+		strikes = append(strikes, mark{tick: last, cue: -1, change: -1, part: 'c', touch: feel.Strong, forced: true,
+			left: c.left != nil})
+	}
 	strikes = mergeMarks(strikes)
 	if q := c.ForcefulOpening(timeline.Piano); q != nil && q.Rises {
 		strikeFirmly(strikes, 0)
@@ -118,13 +124,13 @@ func (c *Pianist) readTab() (strikes []mark, rests []rest) {
 	row := slices.Grow(c.row[:0], c.Feel.Grid*len(c.Pass.Bars))
 	ending := c.Ending()
 	for bar := range c.Pass.Bars {
-		lv, fig := c.Level(bar), c.figure(bar)
+		lv, fig := c.compLevel(bar), c.figure(bar)
 		if c.alone[bar] || fig == nil {
 			continue
 		}
 		if bar == ending {
 			row = append(row, compAt{tick: c.Pass.Bars[bar].Start,
-				step: feel.CompStep{Touch: usualTouch(lv), Part: 'r'}, final: true})
+				step: feel.CompStep{Touch: c.usualTouch(bar, c.Pass.Bars[bar].Start), Part: 'r'}, final: true})
 			continue
 		}
 		first := len(row)
@@ -208,13 +214,23 @@ func (c *Pianist) tabMayPlay(tick int64) bool {
 	return !ch.Pushed() || tick <= ch.Start || tick > ch.Nominal
 }
 
-// usualTouch is the touch of the level's first attack.
-func usualTouch(lv *feel.Level) feel.Touch {
-	for i := range lv.Comp {
-		for _, s := range lv.Comp[i].Right {
-			if s.Touch > feel.Sound {
-				return s.Touch
+// usualTouch is the touch of what the chart asks for in a bar: that of the figure's first
+// attack, but inside the bar no stronger than usual.
+func (c *Pianist) usualTouch(bar int, tick int64) feel.Touch {
+	fig := c.figure(bar)
+	if fig == nil {
+		return feel.Normal
+	}
+	for i := range fig.Right {
+		if fig.Strikes(i) {
+			touch := fig.Right[i].Touch
+			if fig.Left != nil {
+				touch = max(touch, fig.Left[i].Touch)
 			}
+			if tick > c.Pass.Bars[bar].Start {
+				touch = min(touch, feel.Normal)
+			}
+			return touch
 		}
 	}
 	return feel.Normal

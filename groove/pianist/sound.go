@@ -15,18 +15,18 @@ import (
 const rollMS = 15
 
 // thinOut leaves in a bar at most half again as many attacks as its energy allows on average,
-// fewer than that average where the singer is busy, and no more than it in any bar where the
-// pass as a whole has too many. Attacks that the chart or an event asks for stay. Of the
-// others, strikes of the left hand alone inside a bar go first, then the softest strikes of the
-// tab, the last of a bar before the first.
+// and fewer than that average where the singer is busy. Where the pass as a whole has too
+// many, the bars that have more than the average lose one after the other, until it has not.
+// Attacks that the chart or an event asks for stay. Of the others, strikes of the left hand
+// alone inside a bar go first, then the softest strikes of the tab, the last of a bar before
+// the first.
 func (c *Pianist) thinOut(in []mark) []mark {
-	all := int64(0)
-	for bar := range c.Pass.Bars {
-		all += c.budget(bar)
-	}
-	full := 1000*int64(len(in)) > all
 	drop := make([]bool, len(in))
-	for bar, first := 0, 0; bar < len(c.Pass.Bars); bar++ {
+	bars := make([]thinBar, len(c.Pass.Bars))
+	surplus := 1000 * int64(len(in)) // over what the pass may have, in thousandths
+	first := 0
+	for bar := range bars {
+		b := &bars[bar]
 		start, end := c.Pass.Bars[bar].Start, c.BarEnd(bar)
 		for first < len(in) && in[first].tick < start {
 			first++
@@ -35,30 +35,59 @@ func (c *Pianist) thinOut(in []mark) []mark {
 		for last < len(in) && in[last].tick < end {
 			last++
 		}
+		b.spare = spareMarks(in, first, last)
 		budget := c.budget(bar)
-		switch {
-		case c.ear.isBusy(bar):
-			budget = budget * 3 / 4
-		case !full:
-			budget = budget * 3 / 2
+		surplus -= budget
+		b.over = last - first - max(1, int(budget/1000))
+		most := budget * 3 / 2
+		if c.ear.isBusy(bar) {
+			most = budget * 3 / 4
 		}
-		over := max(0, last-first-max(1, int(budget/1000)))
-		var spare []int // what may go, the least important first
-		for i := last - 1; over > 0 && i >= first; i-- {
-			if !in[i].forced {
-				spare = append(spare, i)
-			}
-		}
-		slices.SortStableFunc(spare, func(i, j int) int {
-			a, b := &in[i], &in[j]
-			return cmp.Or(cmp.Compare(a.importance(), b.importance()), cmp.Compare(a.touch, b.touch))
-		})
-		for _, i := range spare[:min(over, len(spare))] {
-			drop[i] = true
+		for n := last - first - max(1, int(most/1000)); n > 0 && b.dropOne(drop); n-- {
+			surplus -= 1000
 		}
 		first = last
 	}
+	for dropped := true; surplus > 0 && dropped; {
+		dropped = false
+		for bar := range bars {
+			if b := &bars[bar]; surplus > 0 && b.over > 0 && b.dropOne(drop) {
+				surplus, dropped = surplus-1000, true
+			}
+		}
+	}
 	return score.Without(in, func(i int) bool { return drop[i] })
+}
+
+// thinBar is a bar that is thinned out.
+type thinBar struct {
+	spare []int // the marks that may go, the least important first
+	over  int   // how many marks it has over the average
+}
+
+// dropOne takes a mark away; false where none may go.
+func (b *thinBar) dropOne(drop []bool) bool {
+	if len(b.spare) == 0 {
+		return false
+	}
+	drop[b.spare[0]] = true
+	b.spare, b.over = b.spare[1:], b.over-1
+	return true
+}
+
+// spareMarks are the marks of a bar that may go, as indices, the least important first.
+func spareMarks(in []mark, first, last int) []int {
+	var out []int
+	for i := last - 1; i >= first; i-- {
+		if !in[i].forced {
+			out = append(out, i)
+		}
+	}
+	slices.SortStableFunc(out, func(i, j int) int {
+		a, b := &in[i], &in[j]
+		return cmp.Or(cmp.Compare(a.importance(), b.importance()), cmp.Compare(a.touch, b.touch))
+	})
+	return out
 }
 
 // budget is how many attacks a bar has at its energy, on average over a pass at most, in
@@ -199,7 +228,7 @@ func (s *sounding) strike(marks []mark, k int, groups *grouping) {
 			s.liftHand(rightHand, m.tick)
 		}
 		for i := range n {
-			if h := &s.keys[i]; m.part == 'c' && h.down && h.hand == leftHand {
+			if h := &s.keys[i]; m.part == 'c' && h.down && h.hand == leftHand && (h.stop == 0 || h.stop > m.tick) {
 				right &^= 1 << i // the left hand holds it
 			}
 		}
@@ -243,7 +272,7 @@ func (s *sounding) strike(marks []mark, k int, groups *grouping) {
 		}
 	}
 	if m.under == 'o' {
-		if key := s.octaveUnder(v, m.tick); key > 0 {
+		if key := s.octaveUnder(v, at); key > 0 {
 			press(octaveKey, m.note(uint8(key), score.Left, group), leftHand, n)
 		}
 	}
@@ -310,14 +339,14 @@ func (c *Pianist) neighbour(v *voicing.Voicing) uint8 {
 }
 
 // octaveUnder is the key an octave under the lowest voice for the left hand, 0 where the energy
-// asks for none or the bass leaves no room for it.
-func (c *Pianist) octaveUnder(v *voicing.Voicing, tick int64) int {
-	key := int(v.Notes[0]) - 12
-	if !leftOctaves.At(c.Energy(c.BarAt(tick))) || c.span < 12 {
+// asks for none or the bass leaves no room for it while the chord lasts.
+func (c *Pianist) octaveUnder(v *voicing.Voicing, change int) int {
+	key, ch := int(v.Notes[0])-12, &c.changes[change]
+	if !leftOctaves.At(c.Energy(c.BarAt(ch.Nominal))) || c.span < 12 {
 		return 0
 	}
-	i := sort.Search(len(c.bass), func(i int) bool { return c.bass[i].At > tick }) - 1
-	if i >= 0 && c.bass[i].End() > tick {
+	i := sort.Search(len(c.bass), func(i int) bool { return c.bass[i].At >= ch.Start })
+	for ; i < len(c.bass) && c.bass[i].At < ch.End; i++ { // all that the bass has under this chord
 		if b := int(c.bass[i].Key); key-b < 7 || voicing.Muddy(b, key) {
 			return 0
 		}

@@ -7,6 +7,7 @@ groove "train" {
   grid        = 16
   fills       = "march"
   syncopation = 2
+  changes     = "in turn"
 
   lag {
     snare    = -2
