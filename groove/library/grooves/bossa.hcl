@@ -71,7 +71,7 @@ groove "bossa" {
     cross_stick = "x-----x-----x---|----x-----x-----"
     kick        = "x-----x-x-----x-"
     hat_foot    = "s---x---s---x---"
-    bass        = "1=====5=5===1=c=|1=====1=5=5=1=c="
+    bass        = "1=====5=5=5=1=c=|1=====1=5=5=1=c="
     comp        = "x=====x=--x=x===|----x=x=--x=--u="
     voices      = 4
     centre      = "D4"

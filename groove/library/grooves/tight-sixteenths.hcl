@@ -72,7 +72,7 @@ groove "tight-sixteenths" {
     hat_open = "------x-------x-"
     snare    = "----X--g-g--X--g"
     kick     = "x--x--x---x--x--"
-    bass     = "1=-1-11=--1-51a-"
+    bass     = "1=-1-11=-11-51a-"
     comp     = "X--x--x---x--x--"
     voices   = 4
     centre   = "D4"
