@@ -98,8 +98,9 @@ func (pa *passAudit) checkLock(notes []groove.Note) {
 		if pa.kitVoices[k.Key&127].Word != "kick" {
 			continue
 		}
-		if c := cue.ChangeAt(changes, k.Tick); c == nil || c.Chord.None || alone[p.BarAt(k.Tick)] ||
-			k.Tick >= p.Cues.End(timeline.Bass) || p.Cues.Silences(timeline.Bass).Has(k.Tick) {
+		at := pa.part.Score.Parts[timeline.Drums].Notes[k.Meant].At // an early foot may be before the bar line
+		if c := cue.ChangeAt(changes, at); c == nil || c.Chord.None || alone[p.BarAt(at)] ||
+			at >= p.Cues.End(timeline.Bass) || p.Cues.Silences(timeline.Bass).Has(at) {
 			continue
 		}
 		all++

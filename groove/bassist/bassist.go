@@ -40,6 +40,7 @@ type Bassist struct {
 	end     int64 // where the part of this pass ends
 	scale   scale // of the key
 	leading bool  // the last bar strikes on the way to another energy
+	picksUp bool  // a last note off the beat may lead into the next pass
 	stale   []int // by bar: how often it walked as other bars do and was drawn anew; nil: never
 
 	// Memory that is used again from pass to pass.
@@ -63,8 +64,9 @@ func (b *Bassist) Play(heard []score.Part) score.Part {
 	if b.Pass.Tacet.Has(timeline.Bass) || len(b.changes) == 0 {
 		return score.Part{}
 	}
+	b.picksUp = b.mayPickUp(&heard[timeline.Drums])
 	b.layRow()
-	b.leadIn(&heard[timeline.Drums])
+	b.pickUp()
 	b.strikeChanges()
 	b.strikeAccents()
 	b.strikeFinalHit()

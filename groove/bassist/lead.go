@@ -1,6 +1,8 @@
 package bassist
 
 import (
+	"slices"
+
 	"plinth/groove/feel"
 	"plinth/groove/plan"
 	"plinth/groove/score"
@@ -8,11 +10,12 @@ import (
 
 // leadingLevel is the level whose row the bassist plays in the second half of a bar that leads
 // to another energy, and where that half begins: the line goes on as the next pass will have it.
-// On the way down, where it has beats enough, it begins a beat earlier. In other bars, and where
-// that row strikes as often as the bar's own, the second half begins never.
+// On the way down, where it has beats enough, it begins a beat earlier. In other bars, where that
+// row strikes as often as the bar's own, and in a feel that has only beats, the second half begins
+// never.
 func (b *Bassist) leadingLevel(bar int, steps []plan.Step) (*feel.Level, int64) {
 	to, energy := b.LeadsTo(bar), b.Energy(bar)
-	if bar != len(b.Pass.Bars)-1 || to == energy {
+	if bar != len(b.Pass.Bars)-1 || to == energy || len(b.Feel.Meters) == 0 {
 		return nil, never
 	}
 	lv, lead, beats := b.Level(bar), &b.Feel.Levels[to-1], b.BeatStarts(bar)
@@ -40,22 +43,27 @@ func strikes(lv *feel.Level, step int) int {
 	return 0
 }
 
-// leadIn adds one last note that leads into a stronger pass, where the bar does not strike more
-// often on the way to it. It does so at half of those borders at most, and not where the drummer
-// fills for more than a beat.
-func (b *Bassist) leadIn(drums *score.Part) {
+// mayPickUp reports whether a last note off the beat may lead into the next pass: into a stronger
+// one, at half of those borders, and not where the drummer fills for more than a beat.
+func (b *Bassist) mayPickUp(drums *score.Part) bool {
 	bar := len(b.Pass.Bars) - 1
-	rises := b.LeadsTo(bar) > b.Energy(bar) && !b.leading && len(b.Level(bar).Drums) > 0
-	if !rises || len(b.notes) == 0 || b.Cues.Alone[bar] || b.Chance("bass figure").At(-1).Below(2) > 0 {
+	if b.LeadsTo(bar) <= b.Energy(bar) || len(b.Feel.Meters) == 0 || len(b.Level(bar).Drums) == 0 ||
+		b.Cues.Alone[bar] || b.Chance("bass figure").At(-1).Below(2) > 0 {
+		return false
+	}
+	return !slices.ContainsFunc(drums.Groups, func(g score.Group) bool {
+		return g.Kind == score.Fill && g.End >= b.Pass.Length && g.End-g.At > b.Pass.Bars[bar].Meter.TempoTicks()
+	})
+}
+
+// pickUp adds such a note, where the bar has not been given another rhythm yet. There the last
+// note of that rhythm leads.
+func (b *Bassist) pickUp() {
+	bar := len(b.Pass.Bars) - 1
+	if !b.picksUp || b.leading || len(b.notes) == 0 || b.isJoint(bar) {
 		return
 	}
-	beat := b.Pass.Bars[bar].Meter.TempoTicks()
-	for _, g := range drums.Groups {
-		if g.Kind == score.Fill && g.End >= b.Pass.Length && g.End-g.At > beat {
-			return
-		}
-	}
-	n := plainNote(b.Pass.Length-min(beat, quarter)/2, b.Pass.Length)
+	n := plainNote(b.Pass.Length-min(b.Pass.Bars[bar].Meter.TempoTicks(), quarter)/2, b.Pass.Length)
 	if b.Swing().Triplets {
 		n.tick = b.Pass.Length - quarter/3
 	}

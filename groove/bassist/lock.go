@@ -10,6 +10,10 @@ import (
 // LockPerCent is the share of kick strokes at which a bass note must sound, struck or held.
 const LockPerCent = 80
 
+// lockAim is what the bassist aims at: on the grid some strokes are met that are missed when both
+// stray.
+const lockAim = LockPerCent + 8
+
 // lockToKicks makes the bass sound at the strokes of the kick. Where it sounds at too few of
 // them, the note before a bare stroke is held until just after the stroke, as far as stops,
 // the next note and the end of the part allow. It goes through the strokes in order of time
@@ -29,7 +33,7 @@ func (b *Bassist) lockToKicks(kicks []int64) {
 		}
 	}
 	for _, k := range bare {
-		if met*100 >= LockPerCent*all {
+		if met*100 >= lockAim*all {
 			return
 		}
 		i := b.firstFrom(k+1) - 1

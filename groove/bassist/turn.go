@@ -3,6 +3,7 @@ package bassist
 import (
 	"plinth/groove/bassline"
 	"plinth/songspec/harmony"
+	"plinth/songspec/timeline"
 )
 
 // isSlash reports whether a chord has another bass than its root.
@@ -37,9 +38,8 @@ func (b *Bassist) calmSlashBasses() {
 			kept = append(kept, n)
 			continue
 		}
-		if last := &kept[len(kept)-1]; last.end >= n.tick {
-			last.end = max(last.end, n.end)
-		}
+		last := &kept[len(kept)-1]
+		last.end = max(last.end, b.Cues.Silences(timeline.Bass).Next(last.tick, n.end))
 	}
 	b.notes = kept
 }

@@ -91,10 +91,13 @@ func (b *Bassist) joinPhrases(bar, from int, places []int64) {
 	if size > len(late) {
 		size = max(0, len(had)-1)
 	}
-	last := b.notes[len(b.notes)-1]
+	last, pickup := b.notes[len(b.notes)-1], int64(never)
+	if n := len(places); b.picksUp && bar == len(b.Pass.Bars)-1 && n > 0 {
+		pickup = places[n-1]
+	}
 	cost := func(at int64) int {
 		switch {
-		case at == last.tick && isApproach(last.degree):
+		case at == pickup, at == last.tick && isApproach(last.degree):
 			return 0
 		case b.changesAt(at), walks && slices.Contains(had, at): // a walking bass goes on in beats
 			return 0
@@ -107,6 +110,9 @@ func (b *Bassist) joinPhrases(bar, from int, places []int64) {
 	ticks = append(ticks, late[:size]...)
 	slices.Sort(ticks)
 	b.relay(bar, from, ticks)
+	if n := &b.notes[len(b.notes)-1]; n.tick == pickup && n.degree != 'w' && !isApproach(n.degree) {
+		n.degree = 'a'
+	}
 }
 
 // changesInside reports whether a chord begins in a bar after its first beat.

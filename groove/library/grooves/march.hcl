@@ -82,7 +82,7 @@ groove "march" {
     hat_foot = "--x---x-"
     snare    = "XggsXgsg"
     kick     = "x---x---|x---x-x-"
-    bass     = "1=5-1=a-|1-3-5-a-"
+    bass     = "1=5-11a-|1-3-55a-"
     comp = [
       "--X---x-/o=======",
       "--x---Xu/o=====--",

@@ -84,7 +84,7 @@ groove "samba" {
     snare    = "x-sgs-gx-sgs-xg-"
     kick     = "x--xX--xx--xX--x"
     hat_foot = "--x---x---x---x-"
-    bass     = "1==15==51==155c="
+    bass     = "1=115==51==155c="
     comp = [
       "X==x--x-x-x--u--",
       "---x--u-x-u-x-x=",

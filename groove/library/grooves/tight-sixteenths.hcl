@@ -90,7 +90,7 @@ groove "tight-sixteenths" {
     hat_open = "------x-------x-"
     snare    = "----X--g-g--X--g"
     kick     = "x--x--x---x--x--"
-    bass     = "1=-1-11=--1-51a-"
+    bass     = "1=-1-11=-11-51a-"
     comp = [
       "X--x--x---x--x--",
       "x--x--x-l-x--x--",
