@@ -25,9 +25,12 @@ type Room struct {
 // square, so it keeps long songs linear and quick.
 const maxCandidates = 28
 
-// fewCandidates: a chord with fewer has so little room that it may do with fewer voices, so
-// that the hands need not go from chord to chord in parallel.
-const fewCandidates = 4
+// In a room of fewer semitones than narrow a chord with fewer candidates than fewCandidates may
+// do with fewer voices, so that the hands need not go from chord to chord in parallel.
+const (
+	narrow        = 16
+	fewCandidates = 4
+)
 
 // Candidate is a voicing with what it costs standing alone.
 type Candidate struct {
@@ -92,10 +95,13 @@ func candidates(c harmony.Chord, voices int, avoid uint16, w Room) []Candidate {
 }
 
 // withFewer adds the best voicings of fewer than n voices, down to two, while there are few
-// candidates. It does not where the left hand has the bass: there the right hand's place
-// depends on the bass note, and a voice less would leave too little of the chord.
+// candidates in a narrow room. It does not where the left hand has the bass: there the right
+// hand's place depends on the bass note, and a voice less would leave too little of the chord.
 func (l *layout) withFewer(out []Candidate, c harmony.Chord, n int, avoid uint16) []Candidate {
-	for m := n - 1; m >= 2 && len(out) < fewCandidates && l.room.Left == 0; m-- {
+	if l.room.Left > 0 || l.room.High-l.room.Low >= narrow {
+		return out
+	}
+	for m := n - 1; m >= 2 && len(out) < fewCandidates; m-- {
 		for _, less := range thinned(l.all(shapes(c, m, avoid))) {
 			if len(out) < fewCandidates && !slices.ContainsFunc(out, less.isSame) {
 				less.Cost += CostVoiceLess * int32(n-m)

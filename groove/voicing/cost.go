@@ -17,7 +17,7 @@ const (
 	costCrowd      = 8       // three notes within a major third
 	costWide       = 2       // each semitone of a gap over a sixth
 	costSpread     = 1       // each semitone that the whole is wider than is compact
-	costLowColour  = 28      // a ninth, eleventh or thirteenth at the bottom
+	costLowColour  = 72      // a ninth, eleventh or thirteenth at the bottom
 	costRootOnTop  = 2       // the bass's own tone as top voice
 	costHomeward   = 8       // the end's way home to the canonical voicing counts one part in so many
 	costStay       = 10      // another voicing for a chord that goes on
