@@ -1,9 +1,7 @@
 package audit
 
 import (
-	"cmp"
 	"slices"
-	"sort"
 	"strconv"
 	"strings"
 
@@ -11,8 +9,6 @@ import (
 	"plinth/groove/pianist"
 	"plinth/groove/touch"
 	"plinth/groove/voicing"
-	"plinth/songspec/cue"
-	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
 
@@ -39,6 +35,10 @@ const (
 	// chordUS is the time within which attacks are one chord, rolled or struck, and
 	// within which one chord may still sound under the next: ours.
 	chordUS = 90_000
+	// fingerUS is how long a finger may still be down when the next chord is struck: ours.
+	fingerUS = 15_000
+	// wholeChord is how many keys an attack has at least that is more than a part of a chord.
+	wholeChord = 3
 )
 
 // keyNames spell for messages that know no key.
@@ -104,7 +104,8 @@ func (pa *passAudit) pianoChords(notes []groove.Note) []pianoChord {
 		j := i
 		over := int64(1) << 60 // where the first of its notes ends: what comes then is another attack
 		for j < len(notes) && pa.clock.Micros(notes[j].Tick)-from < chordUS && notes[j].Tick < over {
-			over = min(over, notes[j].Tick+notes[j].Length)
+			lifts := pa.clock.Shift(notes[j].Tick+notes[j].Length, -fingerUS)
+			over = min(over, max(lifts, notes[j].Tick+1))
 			j++
 		}
 		settled := pa.clock.Micros(notes[j-1].Tick) + chordUS // in time: a hold may end in between
@@ -169,67 +170,4 @@ func (pa *passAudit) checkDensity() {
 		pa.found(timeline.Piano, 0, "density", "the piano attacks %d times, more than the %d that the energy allows",
 			n, allowed/1000)
 	}
-}
-
-// checkOctaves finds where, at a change of chord, the top voice and the bass go from one
-// octave to the next in the same direction.
-func (pa *passAudit) checkOctaves(notes, bass []groove.Note) {
-	changes := pa.plan.Cues.Changes(timeline.Piano)
-	before := 0
-	for i, top := range pa.tops(changes, notes) {
-		if top == 0 {
-			continue
-		}
-		from, to, moved := pa.bassMove(bass, changes[i].Start)
-		if before > 0 && !changes[i].Same && moved && before%12 == from%12 && top%12 == to%12 &&
-			voicing.SameWay(top-before, cmp.Compare(to, from)) {
-			pa.found(timeline.Piano, changes[i].Start, "octaves",
-				"the top voice goes in octaves with the bass, %s to %s", keyName(before), keyName(top))
-		}
-		before = top
-	}
-}
-
-// tops is the top voice of each change, 0 where nothing sounds: the highest note
-// that sounds while the chord lasts, so that a broken chord counts as the chord it
-// is. The hands may be a little early, and what is just being let go is not counted.
-func (pa *passAudit) tops(changes []cue.Change, notes []groove.Note) []int {
-	out := make([]int, len(changes))
-	var ringing []groove.Note
-	at := 0
-	for i := range changes {
-		from, until := changes[i].Start, int64(1)<<60
-		if changes[i].Pushed() {
-			from += swungPush
-		}
-		from = pa.clock.Shift(from, withUS)
-		if i+1 < len(changes) {
-			until = pa.clock.Shift(changes[i+1].Start, -withUS)
-		}
-		ringing = ringingAfter(ringing, from)
-		for _, n := range ringing {
-			out[i] = max(out[i], int(n.Key))
-		}
-		for ; at < len(notes) && notes[at].Tick < until; at++ {
-			ringing = append(ringing, notes[at])
-			out[i] = max(out[i], int(notes[at].Key))
-		}
-	}
-	return out
-}
-
-// swungPush is how much later than written a push may come where the feel swings.
-const swungPush = meter.TicksPerQuarter / 6
-
-// bassMove is how the bass goes into what begins at a tick: from its note before to
-// the one it strikes there.
-func (pa *passAudit) bassMove(bass []groove.Note, tick int64) (from, to int, ok bool) {
-	early := pa.clock.Shift(tick, -withUS)
-	i := sort.Search(len(bass), func(i int) bool { return bass[i].Tick >= early })
-	late := pa.clock.Shift(tick+swungPush, withUS)
-	if i == 0 || i == len(bass) || bass[i].Tick > late {
-		return 0, 0, false
-	}
-	from, to = int(bass[i-1].Key), int(bass[i].Key)
-	return from, to, from != to
 }

@@ -1,13 +1,15 @@
 package pianist
 
 import (
-	"slices"
+	"iter"
+	"math"
 	"sort"
 
 	"plinth/groove/plan"
 	"plinth/groove/score"
 	"plinth/groove/voicing"
 	"plinth/songspec/cue"
+	"plinth/songspec/guide"
 	"plinth/songspec/timeline"
 )
 
@@ -15,14 +17,28 @@ import (
 // hears nothing: no vocal is given and no space is written.
 type listener struct {
 	*plan.Plan
-	sung  []timeline.SungNote // in order
-	long  []timeline.SungNote // those of a beat or more
-	heard bool                // a vocal is given
+	sung    []heardNote // in order
+	heard   bool        // a vocal is given
+	below   bool        // the comp lies under the voice, note by note: see staysBelow
+	ceiling int         // see Ceiling
+	changes []cue.Change
 }
 
-// duck is how long a comp note ends before a held sung note that it would rub against, in
+// heardNote is a sung note.
+type heardNote struct {
+	timeline.SungNote
+	end  int64
+	over int64 // where it and all notes before it have ended
+	held bool  // for a beat or more
+}
+
+// duck is how long a comp note ends before a sung note that it stands in the way of, in
 // ticks: a thirty-second, which is more than any player strays.
 const duck = quarter / 8
+
+// soon is how far ahead the pianist hears what the singer is about to sing, in ticks: an eighth.
+// A chord that the voice dips under so soon would be cut as soon as it is heard.
+const soon = quarter / 2
 
 // busyPerBeat is the number of sung notes a beat, in thousandths, from which the
 // comp plays less. Ours: eighths with some sixteenths.
@@ -30,128 +46,148 @@ const busyPerBeat = 1500
 
 // listen returns what the pianist hears of the singer in a pass.
 func listen(p *plan.Plan) *listener {
-	l := &listener{Plan: p, heard: len(p.Pass.Sung) > 0}
-	l.sung = slices.Clone(p.Pass.Sung)
+	l := &listener{Plan: p, heard: len(p.Pass.Sung) > 0, changes: p.Cues.Changes(timeline.Piano)}
+	l.ceiling, l.below = Ceiling(p.Song.Piano, p.Pass), staysBelow(p.Pass)
+	for _, s := range p.Pass.Sung {
+		l.sung = append(l.sung, heardNote{SungNote: s, end: s.Tick + s.Length,
+			held: s.Length >= p.Pass.Bars[p.BarAt(s.Tick)].Meter.TempoTicks()})
+	}
 	sort.SliceStable(l.sung, func(i, j int) bool { return l.sung[i].Tick < l.sung[j].Tick })
-	for _, s := range l.sung {
-		if s.Length >= p.Pass.Bars[p.BarAt(s.Tick)].Meter.TempoTicks() {
-			l.long = append(l.long, s)
-		}
+	over := int64(math.MinInt64)
+	for i := range l.sung {
+		over = max(over, l.sung[i].end)
+		l.sung[i].over = over
 	}
 	return l
 }
 
-// isRub reports whether a comp note is a semitone from a sung note, or a semitone and octaves
-// (a minor ninth).
-func isRub(comp, sung int) bool {
-	return max(comp-sung, sung-comp)%12 == 1
+// staysBelow reports whether no comp note sounds above what is sung at the time. It is so for
+// a voice whose lower quartile is C4 or higher. A lower voice sings in the comp's own register,
+// where no chord that can be heard as one fits under it: the comp may lie above its notes.
+func staysBelow(pass *timeline.Pass) bool {
+	sung, ok := guide.SungRegister(pass)
+	return ok && sung.Quarter >= ceilingFloor
 }
 
-// avoided is the set of pitch classes (bit = pitch class) that the voicing of a chord should
-// leave out: a held sung note a semitone above, or a semitone and octaves, lasts for half of
-// the chord or more.
-func (l *listener) avoided(ch *cue.Change) uint16 {
-	var rub [12]int64
-	for _, s := range l.longIn(ch.Start, ch.End) {
-		low, high := max(s.Tick, ch.Start), min(s.Tick+s.Length, ch.End)
-		rub[(int(s.Key)+11)%12] += high - low
-	}
-	var out uint16
-	for pc, ticks := range rub {
-		if ticks > 0 && 2*ticks >= ch.End-ch.Start {
-			out |= 1 << pc
+// singsLittle reports whether the notes that begin in a pass last for less than a quarter of it.
+func singsLittle(pass *timeline.Pass) bool {
+	var sung int64
+	for _, s := range pass.Sung {
+		if s.Tick >= 0 && s.Tick < pass.Length {
+			sung += s.Length
 		}
 	}
-	return out
+	return 4*sung < pass.Length
 }
 
-// longIn are the held sung notes that sound between two ticks.
-func (l *listener) longIn(start, end int64) []timeline.SungNote {
-	i := sort.Search(len(l.long), func(i int) bool { return l.long[i].Tick+l.long[i].Length > start })
-	j := i
-	for j < len(l.long) && l.long[j].Tick < end {
-		j++
+// sungIn are the sung notes that sound between two ticks.
+func (l *listener) sungIn(start, end int64) iter.Seq[*heardNote] {
+	return func(yield func(*heardNote) bool) {
+		i := sort.Search(len(l.sung), func(i int) bool { return l.sung[i].over > start })
+		for ; i < len(l.sung) && l.sung[i].Tick < end; i++ {
+			if s := &l.sung[i]; s.end > start && !yield(s) {
+				return
+			}
+		}
 	}
-	return l.long[i:j]
 }
 
-// sungAt is the sung note that sounds at a tick.
-func (l *listener) sungAt(tick int64) (timeline.SungNote, bool) {
-	i := sort.Search(len(l.sung), func(i int) bool { return l.sung[i].Tick > tick }) - 1
-	if i < 0 || l.sung[i].Tick+l.sung[i].Length <= tick {
-		return timeline.SungNote{}, false
+// sungAt is the sung note that sounds at a tick: the last that began, nil for none.
+func (l *listener) sungAt(tick int64) (last *heardNote) {
+	for s := range l.sungIn(tick, tick+1) {
+		last = s
 	}
-	return l.sung[i], true
+	return last
 }
 
 // doublingCost is the cost of a top voice that has the pitch class of the sung note. The comp
 // does not play along with a moving tune. It may double a note that the singer holds an
 // octave or more above: at the height of a chorus, a way round it would take the chord down
 // and away from under the voice, and that would be heard more.
-func doublingCost(tune timeline.SungNote, top int, beat int64) int32 {
-	if tune.Length >= beat && int(tune.Key)-top >= 12 {
+func doublingCost(tune *heardNote, top int) int32 {
+	if tune.held && int(tune.Key)-top >= 12 {
 		return voicing.CostDoubleHeld
 	}
 	return voicing.CostDoubleTune
 }
 
 // tuneCosts is the cost of each voicing under the tune: for a top voice that doubles the note
-// sung at the chord's attack, for any voice in unison with it, and for any rub with a held
-// note.
+// sung at the chord's attack, and for every voice in unison with it, that clashes with a held
+// note or that lies above what is sung.
 func (l *listener) tuneCosts(ch *cue.Change, set *voicing.Set) []int32 {
 	if !l.heard {
 		return nil
 	}
-	tune, sounds := l.sungAt(ch.Start)
-	long := l.longIn(ch.Start, ch.End)
-	if !sounds && len(long) == 0 {
+	var at [128]int32 // what a voice costs on each key
+	sings := false
+	for s := range l.sungIn(ch.Start, ch.End) {
+		sings = true
+		l.addKeyCosts(&at, s, ch)
+	}
+	if !sings {
 		return nil
 	}
-	beat := l.Pass.Bars[l.BarAt(ch.Nominal)].Meter.TempoTicks()
+	tune := l.sungAt(ch.Start)
 	out := make([]int32, len(set.List))
 	for i := range set.List {
 		v := &set.List[i].Voicing
-		if sounds && v.Top()%12 == int(tune.Key)%12 {
-			out[i] += doublingCost(tune, v.Top(), beat)
+		if tune != nil && v.Top()%12 == int(tune.Key)%12 {
+			out[i] = doublingCost(tune, v.Top())
 		}
-		for k := int8(0); k < v.N; k++ {
-			key := int(v.Notes[k])
-			if sounds && key == int(tune.Key) {
-				out[i] += voicing.CostUnison
-			}
-			for _, s := range long {
-				if isRub(key, int(s.Key)) {
-					out[i] += voicing.CostRub
-				}
-			}
+		for _, key := range v.Notes[:v.N] {
+			out[i] += at[key]
 		}
 	}
 	return out
 }
 
-// dropRubs takes away notes that are struck against a held sung note that they rub with, and
-// notes that are struck in unison with the tune. A note that was struck earlier ends before
-// the rub.
+// addKeyCosts adds what one sung note makes voices of a chord cost, by key. Above the voice a
+// key costs most if it could not be struck with the chord, otherwise by how long it would have
+// to be silent.
+func (l *listener) addKeyCosts(at *[128]int32, s *heardNote, ch *cue.Change) {
+	if s.Tick <= ch.Start {
+		at[s.Key] += voicing.CostUnison
+	}
+	over := int32(0)
+	if l.below {
+		over = voicing.CostOver
+		if s.Tick > ch.Start+soon {
+			over = int32(voicing.CostOver * s.within(ch) / (ch.End - ch.Start))
+		}
+	}
+	for key := compFloor; key < len(at); key++ {
+		if clashesIn(ch, key, s) {
+			at[key] += voicing.CostClash
+		}
+		if key > int(s.Key) {
+			at[key] += over
+		}
+	}
+}
+
+// dropRubs takes away or ends notes that would stand in the singer's way: that clash with a
+// held note, lie above the voice or are in unison with it as they are struck. A note that was
+// struck earlier ends before.
 func (l *listener) dropRubs(notes []score.Note) []score.Note {
 	if !l.heard {
 		return notes
 	}
 	return score.Without(notes, func(i int) bool {
 		n := &notes[i]
-		if n.Voice == score.Left { // the bass may rub, as a bassist's may
+		if n.Voice == score.Left { // the bass may clash, as a bassist's may
 			return false
 		}
-		if tune, ok := l.sungAt(n.At); ok && tune.Key == n.Key {
+		if tune := l.sungAt(n.At); tune != nil && tune.Key == n.Key {
 			return true
 		}
-		for _, s := range l.longIn(n.At-duck, n.End()+duck) {
-			if !isRub(int(n.Key), int(s.Key)) {
-				continue
-			}
-			if n.At >= s.Tick-2*duck {
+		ch := &l.changes[max(0, cue.IndexAt(l.changes, n.At))]
+		for s := range l.sungIn(n.At-duck, n.End()+duck) {
+			over := l.below && n.Key > s.Key && s.end > n.At
+			clash := clashesIn(ch, int(n.Key), s)
+			if over && s.Tick <= n.At+soon || clash && s.Tick <= n.At+2*duck {
 				return true
 			}
-			if s.Tick-duck < n.End() { // written to where the singer comes in
+			if (over || clash) && s.Tick-duck < n.End() { // written to where the singer comes in
 				n.Value = int32(s.Tick - n.At)
 				n.Hold(s.Tick - duck)
 			}

@@ -6,6 +6,7 @@ import (
 
 	"plinth/groove/groovetest"
 	"plinth/groove/score"
+	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
 )
 
@@ -33,6 +34,8 @@ func TestCeiling(t *testing.T) {
 		{"quartile", line(76, 67, 69, 71, 72, 74, 79, 77), 0, 65, "the second of eight is A4 = 69"},
 		{"high singer", line(79, 81, 83), 0, 69, "A4 is lower"},
 		{"both", line(72, 72), 64, 64, "the lower of the two"},
+		{"a pickup in an interlude", groovetest.Sing(groovetest.PassOf(t, "C|C", 2),
+			[3]int64{2*bar44 - eighth, eighth, 62}), 0, 69, "one note is no register"},
 		{"low singer", line(57, 59, 60), 0, 60, "never under C4: no octave would be left"},
 		{"very low setting", groovetest.PassOf(t, "C", 2), 40, 60, "as a song file may ask: C4 at the lowest"},
 		{"notes of the bar before",
@@ -60,6 +63,8 @@ func TestHeldNotesAreLeftAlone(t *testing.T) {
 		{"C over Cmaj7", "Cmaj7", [3]int64{0, bar44, 72}, 11, "B under C5 is a minor ninth"},
 		{"F over C", "C", [3]int64{0, bar44, 77}, 4, "E under F5 likewise: the third goes while the fourth is sung"},
 		{"C over G7", "G7", [3]int64{0, bar44, 72}, 11, "the suspended fourth over the third"},
+		{"B over C", "C", [3]int64{0, bar44, 83}, 0, "C under B5 is a major seventh: the bass has the root"},
+		{"D over Cm7", "Cm7", [3]int64{0, bar44, 74}, 3, "Eb under D5 likewise: the seventh says enough"},
 		{"a beat late in the bar", "Cmaj7", [3]int64{3 * quarter, quarter, 72}, -1, "only while it sounds"},
 	}
 	for _, tt := range tests {
@@ -90,10 +95,12 @@ func TestHeldNotesAreLeftAlone(t *testing.T) {
 	}
 }
 
-// checkRubs: no comp note a semitone or a minor ninth from a note held a beat or
-// longer, while it sounds; none in unison with the tune as it is struck.
+// checkRubs: no comp note a semitone, in any octave, from a note held a beat or longer, while
+// it sounds, but for the third of a bare minor chord; none in unison with the tune as it is
+// struck.
 func checkRubs(t *testing.T, p *timeline.Pass, notes []score.Note) {
 	t.Helper()
+	changes := cue.Of(p).Changes(timeline.Piano)
 	for _, n := range notes {
 		for _, s := range p.Sung {
 			if s.Tick <= n.At && s.Tick+s.Length > n.At && s.Key == n.Key {
@@ -102,9 +109,11 @@ func checkRubs(t *testing.T, p *timeline.Pass, notes []score.Note) {
 			if s.Length < quarter || n.At >= s.Tick+s.Length || n.End() <= s.Tick {
 				continue
 			}
-			switch d := abs(int(s.Key) - int(n.Key)); d {
-			case 1, 13, 25, 37:
-				t.Errorf("%s at %d rubs against %s sung from %d",
+			third := bareThird(changes[cue.IndexAt(changes, n.At)].Chord)
+			switch d := int(s.Key) - int(n.Key); {
+			case d > 0 && d%12 == 11 && int(n.Key)%12 == third: // may stay
+			case abs(d)%12 == 1 || abs(d)%12 == 11:
+				t.Errorf("%s at %d clashes with %s sung from %d",
 					groovetest.KeyName(int(n.Key)), n.At, groovetest.KeyName(int(s.Key)), s.Tick)
 			}
 		}

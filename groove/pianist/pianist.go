@@ -147,12 +147,17 @@ func (c *Pianist) Texture(lv *feel.Level) string {
 // leave only single notes and shells, from which nobody hears the chord, and a low voice has
 // room above the comp. The comp avoids held notes, doubling and busy bars under a low voice
 // too.
+//
+// The register is that of the pass's own notes: after a lift it is the lifted one, and a low
+// verse says nothing about the chorus. Where the singer sings for less than a quarter of the
+// pass, a pickup or a call at the end of an interlude, the few notes are no register. The comp
+// then keeps clear of each of them where it comes, as it does of every note, see dropRubs.
 func Ceiling(setup timeline.PianoSetup, pass *timeline.Pass) int {
 	high := compCeiling
 	if setup.Highest > 0 {
 		high = setup.Highest
 	}
-	if sung, ok := guide.SungRegister(pass); ok {
+	if sung, ok := guide.SungRegister(pass); ok && !singsLittle(pass) {
 		high = min(high, sung.Quarter-underTheSinger)
 	}
 	return max(high, ceilingFloor)
@@ -170,7 +175,7 @@ func Span(setup timeline.PianoSetup) int {
 // a key of the left hand, 0 for none, and better without the pitch classes to avoid.
 func (c *Pianist) voicingsIn(bar int, ch *cue.Change, left int, avoid uint16) *voicing.Set {
 	lv, energy := c.Level(bar), c.Energy(bar)
-	w := voicing.Room{Low: compFloor, High: Ceiling(c.Song.Piano, c.Pass), Span: c.span, Left: left}
+	w := voicing.Room{Low: compFloor, High: c.ear.ceiling, Span: c.span, Left: left}
 	w.Centre = min(cmp.Or(lv.Centre, centres.At(energy)), w.High-6)
 	voices := min(cmp.Or(lv.Voices, compVoices.At(energy)), voicing.MaxVoices)
 	return c.voicer.Set(ch.Chord, voices, avoid, w)

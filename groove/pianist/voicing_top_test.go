@@ -31,6 +31,7 @@ var progressions = []string{
 // moved is what happens at chord changes.
 type moved struct {
 	changes, topSteps int // changes, and those where the top voice goes two semitones or less
+	topStays          int // those where it does not move
 	nearest, voices   int // motion of each note from its nearest before, summed
 	octaves           int // top voice in octaves with the bass's pitch classes
 }
@@ -39,6 +40,9 @@ func (m *moved) add(a, b voicing.Voicing, bassA, bassB int) {
 	m.changes++
 	if abs(b.Top()-a.Top()) <= 2 {
 		m.topSteps++
+	}
+	if a.Top() == b.Top() {
+		m.topStays++
 	}
 	if bassA != bassB && a.Top()%12 == bassA && b.Top()%12 == bassB {
 		m.octaves++
@@ -65,9 +69,9 @@ func (m *moved) measure(p *plan.Plan) {
 }
 
 func (m *moved) String() string {
-	return fmt.Sprintf("%d changes: top voice by step %d per mille, "+
+	return fmt.Sprintf("%d changes: top voice by step %d per mille, unmoved %d, "+
 		"%d thousandths of a semitone a voice, %d octaves with the bass",
-		m.changes, 1000*m.topSteps/m.changes, 1000*m.nearest/m.voices, m.octaves)
+		m.changes, 1000*m.topSteps/m.changes, 1000*m.topStays/m.changes, 1000*m.nearest/m.voices, m.octaves)
 }
 
 // The top voice is no tune: it moves two semitones or less in 85 changes of 100.

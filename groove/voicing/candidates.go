@@ -25,6 +25,13 @@ type Room struct {
 // square, so it keeps long songs linear and quick.
 const maxCandidates = 28
 
+// In a room of fewer semitones than narrow a chord with fewer candidates than fewCandidates may
+// do with fewer voices, so that the hands need not go from chord to chord in parallel.
+const (
+	narrow        = 16
+	fewCandidates = 4
+)
+
 // Candidate is a voicing with what it costs standing alone.
 type Candidate struct {
 	Voicing
@@ -81,11 +88,28 @@ func candidates(c harmony.Chord, voices int, avoid uint16, w Room) []Candidate {
 			out = l.spared(c, n, avoid)
 		}
 		if len(out) > 0 {
-			slices.SortFunc(out, byCost)
-			return thinned(out)
+			return l.withFewer(thinned(out), c, n, avoid)
 		}
 	}
 	return nil
+}
+
+// withFewer adds the best voicings of fewer than n voices, down to two, while there are few
+// candidates in a narrow room. It does not where the left hand has the bass: there the right
+// hand's place depends on the bass note, and a voice less would leave too little of the chord.
+func (l *layout) withFewer(out []Candidate, c harmony.Chord, n int, avoid uint16) []Candidate {
+	if l.room.Left > 0 || l.room.High-l.room.Low >= narrow {
+		return out
+	}
+	for m := n - 1; m >= 2 && len(out) < fewCandidates; m-- {
+		for _, less := range thinned(l.all(shapes(c, m, avoid))) {
+			if len(out) < fewCandidates && !slices.ContainsFunc(out, less.isSame) {
+				less.Cost += CostVoiceLess * int32(n-m)
+				out = append(out, less)
+			}
+		}
+	}
+	return out
 }
 
 func (l *layout) all(shapes []shape) []Candidate {
@@ -153,12 +177,16 @@ func byCost(a, b Candidate) int {
 	return slices.Compare(a.Notes[:a.N], b.Notes[:b.N])
 }
 
-// thinned drops repeats, which doubled shapes bring, and all but the best.
+// isSame reports whether two candidates are the same keys.
+func (c Candidate) isSame(o Candidate) bool { return c.Voicing == o.Voicing }
+
+// thinned puts candidates in order and drops repeats, which doubled shapes bring, and all but
+// the best.
 func thinned(in []Candidate) []Candidate {
+	slices.SortFunc(in, byCost)
 	out := in[:0]
 	for _, c := range in {
-		same := func(o Candidate) bool { return o.Voicing == c.Voicing }
-		if len(out) < maxCandidates && !slices.ContainsFunc(out, same) {
+		if len(out) < maxCandidates && !slices.ContainsFunc(out, c.isSame) {
 			out = append(out, c)
 		}
 	}
@@ -203,45 +231,4 @@ func Voiced(keys []int) (Voicing, bool) {
 		v.Notes[j] = uint8(k)
 	}
 	return v, true
-}
-
-// compact is the width in semitones, by the number of voices, within which a
-// voicing is one sound; the upper voices of 870 pop accompaniments lie within 12
-// half of the time.
-var compact = [MaxVoices]int32{0, 8, 11, 13, 15}
-
-// lie is the cost of a voicing by itself: away from the centre, crowded, wide,
-// or with the bass's tone on top.
-func (l *layout) lie(v *Voicing) int32 {
-	sum := 0
-	for i := int8(0); i < v.N; i++ {
-		sum += int(v.Notes[i])
-	}
-	off := sum - l.room.Centre*int(v.N)
-	cost := int32(off * off / (int(v.N) * int(v.N)))
-	for i := int8(1); i < v.N; i++ {
-		switch gap := int32(v.Notes[i]) - int32(v.Notes[i-1]); {
-		case gap == 1:
-			cost += costHalfStep
-			if l.under&(1<<(v.Notes[i-1]%12)) != 0 {
-				cost += costUnder
-			}
-		case gap == 2:
-			cost += costSecond
-		case gap > 9:
-			cost += costWide * (gap - 9)
-		}
-		if i > 1 && v.Notes[i]-v.Notes[i-2] <= 4 {
-			cost += costCrowd
-		}
-	}
-	whole := int32(v.Notes[v.N-1]) - int32(v.Notes[0])
-	cost += costSpread * max(0, whole-compact[v.N-1])
-	if v.Top()%12 == l.bass {
-		cost += costRootOnTop
-	}
-	if l.colours&(1<<(v.Notes[0]%12)) != 0 {
-		cost += costLowColour
-	}
-	return cost
 }

@@ -113,6 +113,21 @@ func TestCandidatesKeepTheVoices(t *testing.T) {
 	}
 }
 
+// Where a low singer leaves an octave, a chord has other voicings than its root position, of
+// fewer voices if need be: the first choice keeps them all.
+func TestNarrowRoomsLeaveAChoice(t *testing.T) {
+	w := Room{Low: 48, High: 60, Centre: 54, Span: 14}
+	for _, root := range roots {
+		c, err := harmony.ParseChord(root)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if list := candidates(c, 3, 0, w); list[0].N != 3 || len(list) < 3 {
+			t.Errorf("%s: %d voicings, the first of %d voices", c, len(list), list[0].N)
+		}
+	}
+}
+
 // alteredBesideSharpNine reports whether a chord has a major third, a sharp ninth and
 // another altered tone besides.
 func alteredBesideSharpNine(c harmony.Chord) bool {

@@ -8,8 +8,8 @@ const (
 	costRootForFifth = 3 // two voices of a triad without its fifth
 	costDoubleFifth  = 2
 	costDoubleThird  = 4
-	costBassThird    = 16 // the major third that the bass plays, again
-	CostVoiceLess    = 24 // a voice fewer than the level asks for
+	costBassThird    = 56 // the major third that the bass plays, again
+	CostVoiceLess    = 40 // a voice fewer than the level asks for
 
 	costSecond     = 3       // neighbours a whole tone apart
 	costHalfStep   = 26      // neighbours a semitone apart, inside the chord
@@ -17,22 +17,24 @@ const (
 	costCrowd      = 8       // three notes within a major third
 	costWide       = 2       // each semitone of a gap over a sixth
 	costSpread     = 1       // each semitone that the whole is wider than is compact
-	costLowColour  = 28      // a ninth, eleventh or thirteenth at the bottom
+	costLowColour  = 72      // a ninth, eleventh or thirteenth at the bottom
 	costRootOnTop  = 2       // the bass's own tone as top voice
 	costHomeward   = 8       // the end's way home to the canonical voicing counts one part in so many
 	costStay       = 10      // another voicing for a chord that goes on
-	costTopLeap    = 12      // the top voice moves more than two semitones: at once
-	costTopMore    = 4       // and for each semitone more
+	costTopLeap    = 60      // the top voice moves more than two semitones: at once
+	costTopMore    = 8       // and for each semitone more
+	costTopStays   = 32      // the top voice stays where the bass moves: a step is as good
 	costAlong      = 2       // the top voice goes the bass's way
 	costAllAlong   = 6       // every voice does
 	costFifths     = 3       // parallel fifths with the bass
 	costOctave     = 10      // parallel octaves between the bass and an inner voice
 	costOctaveAnti = 4       // the same, in opposite directions
-	costOctaveLead = 400     // the top voice in octaves with the bass's last note and its next
-	CostDoubleTune = 80      // the top voice doubles the tune
+	costOctaveLead = 400     // the top or the lowest voice in octaves with the bass's last note and its next
+	CostDoubleTune = 130     // the top voice doubles the tune
 	CostDoubleHeld = 32      // the same, an octave or more under a note that is held
 	CostUnison     = 200     // any voice in unison with it
-	CostRub        = 60      // a semitone or a minor ninth with a held sung note
+	CostClash      = 60      // any voice a semitone from a held sung note, in any octave
+	CostOver       = 40      // any voice above what is sung
 	costOctaveTop  = 1 << 16 // between the bass and the top voice: not done
 )
 
@@ -81,10 +83,9 @@ func Motion(a, b *Voicing) int {
 // it goes up (1), down (-1) or stays. The zero value: not known.
 type Lead struct{ From, To, Way int8 }
 
-// follows reports whether the top voice goes that way in octaves with the bass.
-func (l Lead) follows(a, b *Voicing) bool {
-	return l.From != l.To && a.Top()%12+1 == int(l.From) && b.Top()%12+1 == int(l.To) &&
-		SameWay(b.Top()-a.Top(), int(l.Way))
+// follows reports whether a voice that goes from a to b does so in octaves with the bass.
+func (l Lead) follows(a, b int) bool {
+	return l.From != l.To && a%12+1 == int(l.From) && b%12+1 == int(l.To) && SameWay(b-a, int(l.Way))
 }
 
 // moveCost is what going from voicing a, over the bass pitch class bassA, to b
@@ -95,11 +96,17 @@ func moveCost(a, b *Voicing, bassA, bassB int, lead Lead) int32 {
 	if d := absInt(top); d > 2 {
 		cost += costTopLeap + costTopMore*int32(d-3)
 	}
-	if lead.follows(a, b) {
+	if lead.follows(a.Top(), b.Top()) {
+		cost += costOctaveLead
+	}
+	if lead.follows(int(a.Notes[0]), int(b.Notes[0])) {
 		cost += costOctaveLead
 	}
 	if bassA == bassB {
 		return cost
+	}
+	if top == 0 {
+		cost += costTopStays
 	}
 	// The bass takes the shorter way; a tritone may go either.
 	bass := (bassB-bassA+18)%12 - 6

@@ -1,0 +1,120 @@
+package audit
+
+import (
+	"cmp"
+	"sort"
+
+	"plinth/groove"
+	"plinth/groove/voicing"
+	"plinth/songspec/cue"
+	"plinth/songspec/meter"
+	"plinth/songspec/timeline"
+)
+
+// checkOctaves finds where, at a change of chord, the top voice or, over a bassist, the lowest
+// voice goes from one octave of the bass to the next in the same direction.
+func (pa *passAudit) checkOctaves(notes, bass []groove.Note) {
+	changes := pa.plan.Cues.Changes(timeline.Piano)
+	tops := pa.tops(changes, notes)
+	pa.checkVoiceOctaves("top", tops, bass)
+	if pa.pass.Tacet.Has(timeline.Bass) { // the lowest is the bass
+		return
+	}
+	lows := pa.lows(changes)
+	for i := range lows {
+		if lows[i] == tops[i] { // one voice, looked at already
+			lows[i] = -1
+		}
+	}
+	pa.checkVoiceOctaves("lowest", lows, bass)
+}
+
+// checkVoiceOctaves checks one voice, which has a key for each change: 0 where nothing sounds,
+// -1 where it cannot be followed.
+func (pa *passAudit) checkVoiceOctaves(name string, voice []int, bass []groove.Note) {
+	changes := pa.plan.Cues.Changes(timeline.Piano)
+	before := 0
+	for i, key := range voice {
+		if key == 0 {
+			continue
+		}
+		from, to, moved := pa.bassMove(bass, changes[i].Start)
+		if before > 0 && key > 0 && !changes[i].Same && moved && before%12 == from%12 && key%12 == to%12 &&
+			voicing.SameWay(key-before, cmp.Compare(to, from)) {
+			pa.found(timeline.Piano, changes[i].Start, "octaves",
+				"the %s voice goes in octaves with the bass, %s to %s", name, keyName(before), keyName(key))
+		}
+		before = key
+	}
+}
+
+// lows is the lowest voice of each change: 0 where nothing is struck, -1 where not all attacks
+// are whole chords on it, as in a broken chord or where the upper half is struck alone. There
+// nobody hears it go on to the next chord.
+func (pa *passAudit) lows(changes []cue.Change) []int {
+	out := make([]int, len(changes))
+	at := 0
+	for i := range changes {
+		until := int64(1) << 60
+		if i+1 < len(changes) {
+			until = pa.clock.Shift(changes[i+1].Start, -withUS)
+		}
+		for ; at < len(pa.chords) && pa.chords[at].tick < until; at++ {
+			keys := pa.chords[at].keys
+			if out[i] == 0 {
+				out[i] = keys[0]
+			}
+			if len(keys) < wholeChord || out[i] != keys[0] {
+				out[i] = -1
+			}
+		}
+		if i > 0 && changes[i].Same && out[i-1] != 0 && out[i] != out[i-1] {
+			out[i] = -1
+		}
+	}
+	return out
+}
+
+// tops is the top voice of each change, 0 where nothing sounds: the highest note
+// that sounds while the chord lasts, so that a broken chord counts as the chord it
+// is. The hands may be a little early, and what is just being let go is not counted.
+func (pa *passAudit) tops(changes []cue.Change, notes []groove.Note) []int {
+	out := make([]int, len(changes))
+	var ringing []groove.Note
+	at := 0
+	for i := range changes {
+		from, until := changes[i].Start, int64(1)<<60
+		if changes[i].Pushed() {
+			from += swungPush
+		}
+		from = pa.clock.Shift(from, withUS)
+		if i+1 < len(changes) {
+			until = pa.clock.Shift(changes[i+1].Start, -withUS)
+		}
+		ringing = ringingAfter(ringing, from)
+		for _, n := range ringing {
+			out[i] = max(out[i], int(n.Key))
+		}
+		for ; at < len(notes) && notes[at].Tick < until; at++ {
+			ringing = append(ringing, notes[at])
+			out[i] = max(out[i], int(notes[at].Key))
+		}
+	}
+	return out
+}
+
+// swungPush is how much later than written a push may come where the feel swings.
+const swungPush = meter.TicksPerQuarter / 6
+
+// bassMove is how the bass goes into what begins at a tick: from its note before to
+// the one it strikes there.
+func (pa *passAudit) bassMove(bass []groove.Note, tick int64) (from, to int, ok bool) {
+	early := pa.clock.Shift(tick, -withUS)
+	i := sort.Search(len(bass), func(i int) bool { return bass[i].Tick >= early })
+	late := pa.clock.Shift(tick+swungPush, withUS)
+	if i == 0 || i == len(bass) || bass[i].Tick > late {
+		return 0, 0, false
+	}
+	from, to = int(bass[i-1].Key), int(bass[i].Key)
+	return from, to, from != to
+}
