@@ -87,7 +87,7 @@ func (c *Pianist) Shapes([]score.Note) []touch.Shape { return nil }
 // piano has levels below 82, the median velocity of 870 pop accompaniments (POP909), as it is
 // part of a bed. There is no table of how pianists stray, so it strays about as the kick does.
 var piano = touch.Instrument{
-	Levels: touch.Levels{28, 50, 62, 72}, Places: [3]int{100, 92, 84}, First: 10, Arch: 3, Sway: 2, Spread: 4,
+	Levels: touch.Levels{28, 50, 62, 69}, Places: [3]int{100, 92, 84}, First: 10, Arch: 3, Sway: 2, Spread: 4,
 	Slow: 5000, Quick: 4000, SwingsLess: true,
 }
 

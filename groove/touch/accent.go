@@ -22,8 +22,9 @@ const nudgeOver, nudgeStep = 2, 2
 // JustOver is the greatest velocity of a note that may be hardly louder than a level.
 func JustOver(level int) int { return min(level+accentOver, normalCeiling) }
 
-// accented is the velocity of an accent.
-func (t *Playing) accented(n *score.Note) int {
+// accented is the velocity of an accent. usual is how loud the loudest note of a bar with
+// accents usually is: accents differ less than what they stand out of.
+func (t *Playing) accented(n *score.Note, usual int) int {
 	bar := t.BarAt(n.At)
 	touch, over, step := feel.Strong, accentOver, accentStep
 	if !plan.Forceful.At(t.Energy(bar)) {
@@ -35,7 +36,7 @@ func (t *Playing) accented(n *score.Note) int {
 	loudest := max(t.heard[bar].loudest, t.loudestBefore(n))
 	chance := t.noise(n, t.lane(n), accentSpread)
 	v := t.loudness(n, t.player.Instrument(n), touch, 0)
-	v = max(v, int64(loudest+over)*fine) + int64(step*(t.AccentWeight(n)-1))*fine + chance
+	v = max(v, int64((loudest+max(loudest, usual))/2+over)*fine) + int64(step*(t.AccentWeight(n)-1))*fine + chance
 	out := int((v + fine/2) / fine)
 	if out > accentKnee { // the loudest are closer to each other, and none is clipped
 		out = accentKnee + (out-accentKnee)/2
@@ -44,6 +45,17 @@ func (t *Playing) accented(n *score.Note) int {
 		out--
 	}
 	return min(max(out, loudest+accentLeast, 1), accentMost)
+}
+
+// usuallyLoudest is the mean of the loudest notes in bars with accents.
+func (t *Playing) usuallyLoudest() int {
+	sum, bars := 0, 0
+	for i := range t.heard {
+		if h := &t.heard[i]; h.accents && h.loudest > 0 {
+			sum, bars = sum+h.loudest, bars+1
+		}
+	}
+	return sum / max(1, bars)
 }
 
 // loudestBefore is how loud the player may have been in the bar before the pass. A pushed

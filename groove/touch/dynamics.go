@@ -50,9 +50,10 @@ func (t *Playing) dynamics(notes []score.Note) []uint8 {
 			t.heard[bar-1].loudest = max(t.heard[bar-1].loudest, v)
 		}
 	}
+	usual := t.usuallyLoudest()
 	for i := range notes {
 		if n := &notes[i]; n.Art.Has(score.Accent) {
-			out[i] = uint8(t.accented(n))
+			out[i] = uint8(t.accented(n, usual))
 		}
 	}
 	t.restOnTheLast(notes, out)
@@ -104,8 +105,8 @@ func (t *Playing) loudness(n *score.Note, in *Instrument, touch feel.Touch, spre
 	if lane.sway != nil {
 		phrase += ramp{lane.sway[bar], lane.sway[bar+1]}.at(part, b.Length) * in.Sway
 	}
-	if n.Art.Has(score.Accent) {
-		phrase /= 2 // it stands out of the phrase already
+	if t.heard[bar].accents {
+		phrase /= 2 // the accents make the shape
 	}
 	formal := t.formal(n)
 	if formal {
@@ -116,7 +117,10 @@ func (t *Playing) loudness(n *score.Note, in *Instrument, touch feel.Touch, spre
 		v += level/4 + phrase/2
 	} else {
 		place := in.Places[t.MetricPlace(bar, at)]
-		if at == b.Start && (formal || touch != feel.Strong) {
+		switch {
+		case formal:
+			place += 2 * in.First
+		case at == b.Start && touch != feel.Strong:
 			place += in.First
 		}
 		v = (v + level) * int64(place) / 100
