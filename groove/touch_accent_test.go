@@ -64,21 +64,23 @@ func accents(t *testing.T, perf *groove.Performance, who timeline.Player) map[sc
 	return out
 }
 
-// A bridge at 3 with accents on every other beat stays under the chorus at 4.
+// A bridge at 3 with accents on every other beat, or on 2& and 4, stays under the
+// chorus at 4.
 func TestAccentsStayUnderTheChorus(t *testing.T) {
-	for _, feel := range touchFeels {
+	for i, feel := range append(touchFeels, touchFeels...) {
+		hits := []string{"2 4", "2& 4"}[i/len(touchFeels)]
 		for who := range timeline.Player(len(timeline.PlayerNames)) {
 			bridge, chorus := 0.0, 0.0
 			for take := 1; take <= 8; take++ {
 				tl, perf := taken(t, feel, take, fmt.Sprintf("section \"bridge\" {\n chords = %q\n energy = 3\n"+
-					" accent \"2 4\" {}\n}\nsection \"chorus\" {\n chords = %q\n energy = 4\n}\n",
-					fourChords(8), fourChords(8)))
+					" accent %q {}\n}\nsection \"chorus\" {\n chords = %q\n energy = 4\n}\n",
+					fourChords(8), hits, fourChords(8)))
 				// The last two bars lead to the chorus.
 				bridge += meanOf(barMeans(tl, perf, 0, who)[:6]...)
 				chorus += meanOf(barMeans(tl, perf, 1, who)...)
 			}
 			if bridge >= chorus {
-				t.Errorf("%s, %s: the bridge at %.1f, the chorus at %.1f", feel, who, bridge/8, chorus/8)
+				t.Errorf("%s, %s, accents on %s: the bridge at %.1f, the chorus at %.1f", feel, who, hits, bridge/8, chorus/8)
 			}
 		}
 	}

@@ -120,7 +120,7 @@ func (t *Playing) loudness(n *score.Note, in *Instrument, touch feel.Touch, spre
 		switch {
 		case formal:
 			place += 2 * in.First
-		case at == b.Start && touch != feel.Strong:
+		case at == b.Start && touch != feel.Strong && !t.heard[bar].accents:
 			place += in.First
 		}
 		v = (v + level) * int64(place) / 100
