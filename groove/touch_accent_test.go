@@ -80,7 +80,8 @@ func TestAccentsStayUnderTheChorus(t *testing.T) {
 				chorus += meanOf(barMeans(tl, perf, 1, who)...)
 			}
 			if bridge >= chorus {
-				t.Errorf("%s, %s, accents on %s: the bridge at %.1f, the chorus at %.1f", feel, who, hits, bridge/8, chorus/8)
+				t.Errorf("%s, %s, accents on %s: the bridge at %.1f, the chorus at %.1f", feel, who, hits,
+					bridge/8, chorus/8)
 			}
 		}
 	}

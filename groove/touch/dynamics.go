@@ -119,7 +119,7 @@ func (t *Playing) loudness(n *score.Note, in *Instrument, touch feel.Touch, spre
 		place := in.Places[t.MetricPlace(bar, at)]
 		switch {
 		case formal:
-			place += 2 * in.First
+			place += in.First * 3 / 2
 		case at == b.Start && touch != feel.Strong && !t.heard[bar].accents:
 			place += in.First
 		}

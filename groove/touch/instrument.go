@@ -13,7 +13,7 @@ type Instrument struct {
 	// of the level.
 	Places [3]int
 	// First is how much louder than another beat a bar's first is, in per cent of the level,
-	// where the touch does not say so already; twice that where the form asks for the note.
+	// where the touch does not say so already; half as much more where the form asks for the note.
 	First int
 	// Arch is how far the arch of a phrase takes it to either side of its level. Sway and
 	// Spread are the standard deviations of its velocity at looseness 0.4: over bars, as it
