@@ -8,6 +8,7 @@ import (
 	"plinth/groove"
 	"plinth/groove/feel"
 	"plinth/groove/groovetest"
+	"plinth/groove/plan"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
@@ -17,7 +18,7 @@ const quarter = meter.TicksPerQuarter
 
 // The design's rule: a pass's notes depend on its own content, the section's name,
 // its ordinal and the take; of its neighbours only on the chord before and after,
-// on the energy there, and on a push across the border.
+// on the energy there, which its last two bars lead to, and on a push across the border.
 
 var bandChords = []string{"C", "Am7", "F", "G7sus4", "Dm7", "Bb", "Eb/G", "E7", "Abmaj7", "N.C."}
 
@@ -121,6 +122,62 @@ func TestEditingASectionMovesNoOther(t *testing.T) {
 	if moved < 60 {
 		t.Fatalf("the edits moved %d passes of their own: too few to show anything", moved)
 	}
+}
+
+// The last two bars of a pass may know the energy of the next, and its closing fill does.
+// Nothing else of the pass does, and with neither leading nor a fill nothing at all.
+func TestNextEnergyMovesTheLastTwoBarsAlone(t *testing.T) {
+	set := groovetest.Set(nil)
+	moved := 0
+	for _, free := range []bool{true, false} {
+		for take := 1; take <= 10; take++ {
+			for here := 1; here <= 5; here++ {
+				of := func(next int) (*timeline.Pass, groove.PassPart) {
+					s := groovetest.Long(8, here)
+					s.NoFills = !free
+					s.Change = func(p *timeline.Pass) { p.Lead = free }
+					tl := groovetest.Song(t, s, groovetest.Section{Name: "next", Chords: "C|F|G|C", Energy: next})
+					tl.Take, tl.Looseness = take, 100*take
+					return &tl.Passes[0], groove.Perform(tl, set).Passes[0]
+				}
+				pass, was := of(1)
+				until := pass.Length
+				if free {
+					until = pass.Bars[len(pass.Bars)-plan.LeadBars].Start
+				}
+				for next := 2; next <= 5; next++ {
+					_, is := of(next)
+					if !reflect.DeepEqual(was.Notes, is.Notes) {
+						moved++
+					}
+					for who := range is.Notes {
+						a, b := before(&was, who, until), before(&is, who, until)
+						if len(a) == 0 || !reflect.DeepEqual(a, b) {
+							t.Fatalf("take %d, %d before %d, %s: a note before tick %d has moved, leading %t", take,
+								here, next, timeline.Player(who), until, free)
+						}
+					}
+				}
+			}
+		}
+	}
+	if moved < 150 {
+		t.Errorf("the next pass moved the end of %d passes: too few to show anything", moved)
+	}
+}
+
+// before are the played notes of a player that are meant before a tick.
+func before(part *groove.PassPart, who int, tick int64) (out []groove.Note) {
+	for _, n := range part.Notes[who] {
+		if meant := part.Score.Parts[who].Notes[n.Meant]; meant.At < tick {
+			n.Meant = 0 // an index, which a fill moves
+			if timeline.Player(who) == timeline.Bass {
+				n.Length = 0 // the bassist locks to all kicks of the pass, those of the fill among them
+			}
+			out = append(out, n)
+		}
+	}
+	return out
 }
 
 func TestSameTakeSameNotes(t *testing.T) {

@@ -24,7 +24,7 @@ var dialect = hcltext.Dialect{
 	Empty:  append([]string{"play", "vocal"}, eventWords...),
 	Texts:  []string{"title", "by", "key", "meter", "feel", "kit", "sound", "highest", "track", "like", "chords"},
 	Others: []string{"tempo", "energy", "looseness", "take", "count_in", "pickup", "grooves", "strings", "span",
-		"from", "range", "tacet", "fills", "lift", "by", "weight", "alone", "beats", "to"},
+		"from", "range", "tacet", "fills", "lead", "lift", "by", "weight", "alone", "beats", "to"},
 	Decimals: []string{"looseness", "beats", "pickup"},
 	Part:     partOfSong,
 	Line:     songLine,

@@ -80,6 +80,7 @@ type settings struct {
 	energy *said[[2]int] // where it starts, and where it goes
 	tacet  *said[timeline.Players]
 	fills  *said[bool]
+	lead   *said[bool]
 }
 
 // over returns the inner settings, and the outer ones where there is no inner one.
@@ -92,6 +93,7 @@ func (outer settings) over(inner settings) settings {
 		energy: cmp.Or(inner.energy, outer.energy),
 		tacet:  cmp.Or(inner.tacet, outer.tacet),
 		fills:  cmp.Or(inner.fills, outer.fills),
+		lead:   cmp.Or(inner.lead, outer.lead),
 	}
 }
 

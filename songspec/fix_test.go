@@ -52,6 +52,7 @@ var fixable = []mistake{
 	{"bare name of a section", "it gets quotes",
 		"section \"chorus\" {\n  chords = \"| C |\"\n}\nform {\n  play chorus2 {}\n}\n"},
 	{"truth in quotes", "without", one("| C |", `fills = "false"`)},
+	{"lead in quotes", "without", one("| C |", `lead = "false"`)},
 	{"backslash for a slash", "the chord is one", "section \"a\" {\n  chords = <<-EOT\n    | C\\G | F |\n  EOT\n}\n"},
 	{"note in German that is too low", "it would be out of bounds", "piano {\n  highest = \"As2\"\n}\n" +
 		one("| C |")},

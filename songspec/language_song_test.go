@@ -87,6 +87,7 @@ section "b" {
   energy = [2, 4]
   tacet  = ["drums"]
   fills  = false
+  lead   = false
 }
 section "c" {
   like  = "b"
@@ -102,22 +103,47 @@ form {
     energy = 5
     tacet  = []
     fills  = true
+    lead   = true
     feel   = "sustain"
   }
   play "a" {}
 }
 `
 	got := passes(good(t, song), func(p *timeline.Pass) string {
-		return fmt.Sprintf("%s%d %d e%d-%d %s tacet%d fills=%v", p.Section, p.Ordinal, p.BPM, p.EnergyFrom, p.EnergyTo,
-			p.Feel, p.Tacet, p.Fills)
+		return fmt.Sprintf("%s%d %d e%d-%d %s tacet%d fills=%v lead=%v", p.Section, p.Ordinal, p.BPM, p.EnergyFrom,
+			p.EnergyTo, p.Feel, p.Tacet, p.Fills, p.Lead)
 	})
-	want := "a0 70 e2-2 ballad-eighths tacet0 fills=true; " +
-		"b0 80 e2-4 ballad-eighths tacet1 fills=false; " +
-		"c0 80 e2-4 swing tacet1 fills=false; " +
-		"c1 90 e5-5 sustain tacet0 fills=true; " +
-		"a1 70 e2-2 ballad-eighths tacet0 fills=true"
+	want := "a0 70 e2-2 ballad-eighths tacet0 fills=true lead=true; " +
+		"b0 80 e2-4 ballad-eighths tacet1 fills=false lead=false; " +
+		"c0 80 e2-4 swing tacet1 fills=false lead=false; " +
+		"c1 90 e5-5 sustain tacet0 fills=true lead=true; " +
+		"a1 70 e2-2 ballad-eighths tacet0 fills=true lead=true"
 	if got != want {
 		t.Errorf("got  %s\nwant %s", got, want)
+	}
+}
+
+// Whether the band leads to what follows may be said once for the song, and otherwise in a
+// section or a play.
+func TestLeadAtTheTop(t *testing.T) {
+	const song = `
+lead = false
+section "a" {
+  chords = "| C | F |"
+}
+section "b" {
+  lead   = true
+  chords = "| C | F |"
+}
+form {
+  play "a" {}
+  play "b" {}
+  play "b" { lead = false }
+}
+`
+	got := passes(good(t, song), func(p *timeline.Pass) string { return fmt.Sprint(p.Lead) })
+	if want := "false; true; false"; got != want {
+		t.Errorf("got %s, want %s", got, want)
 	}
 }
 

@@ -87,6 +87,13 @@ var earlyMistakes = []mistake{
 	{"list for a number", "a list is plain, but too much", "tempo = [60, 80]\n" + one("| C |")},
 	{"word for a number", "quotes would not help", "energy = mf\n" + one("| C |")},
 	{"word for a truth", "quotes would not help", one("| C |", "fills = no")},
+	{"truth for how the band leads", "it is a choice of two", one("| C |", `lead = "softly"`)},
+	{"lead misspelt", "the nearest", "leed = false\n" + one("| C |")},
+	{"lead in an event", "it belongs to a pass", one("| C |", `rit "1" {
+    to   = 50
+    lead = false
+  }`)},
+	{"crescendo", "it is the energy that moves", one("| C | F |", "crescendo = true")},
 	{"list not closed", "the bracket is shown, not the line after", one("| C |", "tacet = [\"drums\"")},
 	{"name in single quotes", "quotes in quotes are no help", "section 'a' {\n  chords = \"| C |\"\n}\n"},
 	{"name in curly quotes", "quotes in quotes are no help", "section “a” {\n  chords = \"| C |\"\n}\n"},

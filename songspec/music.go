@@ -34,6 +34,8 @@ func (d *decoder) setting(to *settings, a *hclsyntax.Attribute) bool {
 		to.tacet = d.players(a.Expr, `Who stays out is a list of players: tacet = ["drums"].`)
 	case "fills":
 		to.fills = d.flag(a.Expr, "Fills")
+	case "lead":
+		to.lead = d.flag(a.Expr, "Lead")
 	default:
 		return false
 	}

@@ -38,6 +38,7 @@ section "chorus" {
 section "close" {
   chords = "| Eb | Eb |"
   fills  = false
+  lead   = false
   rit "1-2" { to = 56 }
   hold "2: 4" { beats = 1.5 }
 }

@@ -168,7 +168,7 @@ func (r *resolver) pass(p *play) bool {
 		Feel: name, EnergyFrom: energy[0], EnergyTo: energy[1],
 		Key: sounding, Meter: m, BPM: or(set.tempo, defaultTempo), Lift: r.lift,
 		Fills:    or(set.fills, true),
-		Lead:     true,
+		Lead:     or(set.lead, true),
 		Length:   lo.length,
 		FirstBar: r.bars + 1,
 		Bars:     lo.bars, Chords: spans,

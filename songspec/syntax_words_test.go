@@ -18,6 +18,7 @@ section "verse" {
     | C | F |
   EOT
   fills = false
+  lead  = false
   space "1: 3" { beats = 1/3 }
   accent "2 4" {
     by = ["drums", "piano"]

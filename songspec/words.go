@@ -10,8 +10,8 @@ import (
 // The words of the song file, by the block that they belong in, in the order in which the
 // reference lists them.
 var (
-	topAttrs = []string{"title", "by", "key", "meter", "tempo", "feel", "energy", "looseness", "take", "count_in",
-		"pickup", "grooves"}
+	topAttrs = []string{"title", "by", "key", "meter", "tempo", "feel", "energy", "lead", "looseness", "take",
+		"count_in", "pickup", "grooves"}
 	topBlocks = []string{"drums", "bass", "piano", "vocal", "section", "form"}
 
 	drumsAttrs = []string{"kit"}
@@ -19,8 +19,8 @@ var (
 	pianoAttrs = []string{"sound", "highest", "span"}
 	vocalAttrs = []string{"track", "from", "range"}
 
-	sectionAttrs = []string{"chords", "like", "key", "meter", "tempo", "feel", "energy", "tacet", "fills"}
-	playAttrs    = []string{"key", "meter", "tempo", "feel", "energy", "tacet", "fills", "lift"}
+	sectionAttrs = []string{"chords", "like", "key", "meter", "tempo", "feel", "energy", "lead", "tacet", "fills"}
+	playAttrs    = []string{"key", "meter", "tempo", "feel", "energy", "lead", "tacet", "fills", "lift"}
 	eventWords   = timeline.EventNames[:]
 )
 

@@ -58,8 +58,10 @@ func kindOf(key uint8) kind {
 // Places: closed hat 87 on the beat, 68 on the "and", 49 to 55 on "e" and "a"; ride 82 and
 // 68; kick 75 on 1 and 3, 61 elsewhere. A snare's weight is in its touch, not in its place.
 //
-// Spread is a third of what drummers show within one place of the bar (snare 21, closed
-// hat 18, ride 16, kick 12, cross-stick 11), since a bed has no accents of its own to make.
+// Within one place of the bar drummers show a standard deviation of 12 to 21 (snare 21,
+// closed hat 18, ride 16, kick 12, cross-stick 11). A bed has about a third of that, since it
+// has no accents of its own to make: more than half of it from arch and sway, which are slow,
+// and the rest from Spread.
 //
 // Slow and Quick: with the band's drift they come to about 0.6 of the drummers' median
 // spread within a performance (closed hat 14.8 ms, ride 14.8, kick 17.7, snare 21.0,
@@ -67,19 +69,23 @@ func kindOf(key uint8) kind {
 // correlation from stroke to stroke (hat .69, ride .66, kick .42, snare .17: a snare
 // jumps, a hat wanders).
 var instruments = [numKinds]touch.Instrument{
-	kindKick:  answers(touch.Levels{28, 54, 74, 88}, [3]int{100, 90, 84}, 4, 6500, 5000),
-	kindSnare: answers(touch.Levels{30, 58, 88, 100}, [3]int{100, 100, 97}, 6, 4500, 9000),
-	kindStick: answers(touch.Levels{28, 48, 64, 78}, [3]int{100, 96, 92}, 4, 4500, 6000),
-	kindHat:   answers(touch.Levels{28, 50, 72, 88}, [3]int{100, 78, 64}, 5, 5500, 2500),
-	kindPedal: answers(touch.Levels{30, 48, 60, 72}, [3]int{100, 92, 88}, 4, 6500, 5000),
-	kindOpen:  answers(touch.Levels{40, 58, 76, 92}, [3]int{100, 100, 92}, 4, 5000, 4000),
-	kindRide:  answers(touch.Levels{28, 48, 68, 84}, [3]int{100, 83, 76}, 5, 5500, 2500),
-	kindTom:   answers(touch.Levels{36, 62, 84, 102}, [3]int{100, 97, 94}, 5, 5000, 6500),
-	kindCrash: answers(touch.Levels{44, 66, 86, 104}, [3]int{100, 100, 100}, 4, 5000, 5000),
+	kindKick:  answers(touch.Levels{28, 54, 74, 88}, [3]int{100, 90, 84}, 3, 6500, 5000),
+	kindSnare: answers(touch.Levels{30, 58, 88, 101}, [3]int{100, 100, 97}, 4, 4500, 9000),
+	kindStick: answers(touch.Levels{28, 48, 64, 78}, [3]int{100, 96, 92}, 3, 4500, 6000),
+	kindHat:   answers(touch.Levels{28, 50, 72, 88}, [3]int{100, 78, 64}, 3, 5500, 2500),
+	kindPedal: answers(touch.Levels{30, 48, 60, 72}, [3]int{100, 92, 88}, 3, 6500, 5000),
+	kindOpen:  answers(touch.Levels{40, 58, 76, 92}, [3]int{100, 100, 92}, 3, 5000, 4000),
+	kindRide:  answers(touch.Levels{28, 48, 68, 84}, [3]int{100, 83, 76}, 3, 5500, 2500),
+	kindTom:   answers(touch.Levels{36, 62, 85, 102}, [3]int{100, 97, 94}, 3, 5000, 6500),
+	kindCrash: answers(touch.Levels{44, 66, 86, 104}, [3]int{100, 100, 100}, 3, 5000, 5000),
 }
 
+// How far the kit goes with the phrase, and how much it sways, see touch.Instrument.
+const arch, sway = 6, 5
+
 func answers(levels touch.Levels, places [3]int, spread, slow, quick int64) touch.Instrument {
-	return touch.Instrument{Levels: levels, Places: places, Spread: spread, Slow: slow, Quick: quick}
+	return touch.Instrument{Levels: levels, Places: places, Arch: arch, Sway: sway, Spread: spread, Slow: slow,
+		Quick: quick}
 }
 
 // Instrument is the instrument of the kit that a note is played on.

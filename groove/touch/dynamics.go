@@ -2,7 +2,6 @@ package touch
 
 import (
 	"plinth/groove/feel"
-	"plinth/groove/plan"
 	"plinth/groove/score"
 )
 
@@ -12,106 +11,177 @@ const GhostCeiling = 44
 
 const (
 	normalCeiling = 114 // nothing but an accent is louder
-	accentOver    = 4   // an accent of weight 1 is this much louder than all else in its bar
-	accentStep    = 5   // each further weight adds this
+	ceilingRoom   = 12  // loud strokes are spread over so much under it
+	besideAccents = 5   // in a bar with accents, all else is so much softer
+	leftUnder     = 4   // the left hand is so much softer than the right
 )
 
-// JustOver is the greatest velocity of a note that may be hardly louder than a level.
-func JustOver(level int) int { return min(level+accentOver, normalCeiling) }
-
 // dynamics returns the velocity of every note of a player, 1 to 127. It is the instrument's
-// level for the touch, changed by the energy, by the place in the bar and a little by chance.
-// A fill swells. An accent is louder than anything else in its bar.
+// level for the touch, changed by the energy, by the place in the bar, by the phrase and a
+// little by chance. A fill swells. An accent is louder than anything else in its bar.
 func (t *Playing) dynamics(notes []score.Note) []uint8 {
+	t.prepareLevels()
 	out := make([]uint8, len(notes))
-	loudest := make([]int, len(t.Pass.Bars)) // by bar, accents left out
+	t.heard = t.heard[:0]
+	for range t.Pass.Bars {
+		t.heard = append(t.heard, heard{})
+	}
+	for i := range notes {
+		if notes[i].Art.Has(score.Accent) {
+			t.heard[t.BarAt(notes[i].At)].accents = true
+		}
+	}
 	shapes := t.player.Shapes(notes)
 	for i := range notes {
 		n := &notes[i]
 		if n.Art.Has(score.Accent) {
 			continue
 		}
-		v, most := t.nominal(n), normalCeiling
+		var shape Shape
 		if shapes != nil {
-			v += shapes[i].Swell
-			if shapes[i].Most > 0 {
-				most = shapes[i].Most
-			}
+			shape = shapes[i]
 		}
-		spread := t.player.Instrument(n).Spread
-		if n.Touch == feel.Strong { // a hand at its limit strikes more evenly
-			spread = spread * 2 / 3
-		}
-		v += int(t.scaled(t.lane(n).touch.At(n.At, int64(n.Key)).Bell()*spread) / plan.BellUnit)
-		if n.Touch == feel.Ghost {
-			v = min(v, GhostCeiling)
-		}
-		if v > most { // mirrored at the ceiling, so that loud strokes are not all the same
-			v = max(2*most-v, most-accentOver)
-		}
-		v = max(v, 1)
-		out[i] = uint8(v)
 		bar := t.BarAt(n.At)
-		loudest[bar] = max(loudest[bar], v)
+		v := t.usual(n, bar, shape)
+		out[i] = uint8(v)
+		t.heard[bar].loudest = max(t.heard[bar].loudest, v)
 		// An early hand may bring a downbeat to this side of the bar line.
 		if bar > 0 && n.At == t.Pass.Bars[bar].Start {
-			loudest[bar-1] = max(loudest[bar-1], v)
+			t.heard[bar-1].loudest = max(t.heard[bar-1].loudest, v)
 		}
 	}
+	usual := t.usuallyLoudest()
 	for i := range notes {
-		n := &notes[i]
-		if !n.Art.Has(score.Accent) {
-			continue
+		if n := &notes[i]; n.Art.Has(score.Accent) {
+			out[i] = uint8(t.accented(n, usual))
 		}
-		strong := *n
-		strong.Touch = feel.Strong
-		if !plan.Forceful.At(t.Energy(t.BarAt(n.At))) || n.Voice.OnKit() && t.Brushes() {
-			strong.Touch = feel.Normal // a nudge, where the band plays softly
-		}
-		v := max(t.nominal(&strong), loudest[t.BarAt(n.At)]+accentOver, t.loudestBefore(n)+accentOver)
-		v += accentStep * (t.AccentWeight(n) - 1)
-		out[i] = uint8(min(max(v, 1), 127))
 	}
+	t.restOnTheLast(notes, out)
+	leftUnderRight(notes, out)
 	return out
 }
 
-// loudestBefore is how loud the player may have been in the bar before the pass. A pushed
-// accent on the first beat of the pass sounds in that bar. The pass does not know the notes
-// there, so this is what the energy there allows. 0 for a note inside the pass.
-func (t *Playing) loudestBefore(n *score.Note) int {
-	if n.At >= 0 || t.Pass.Before == nil {
+// heard is what there is of a player in a bar beside accents.
+type heard struct {
+	loudest int  // velocity
+	accents bool // the bar has accents
+}
+
+// usual is the velocity of a note that is no accent.
+func (t *Playing) usual(n *score.Note, bar int, shape Shape) int {
+	in := t.player.Instrument(n)
+	spread := in.Spread
+	if n.Touch == feel.Strong { // a hand at its limit strikes more evenly
+		spread = spread * 2 / 3
+	}
+	v := int((t.loudness(n, in, n.Touch, spread)+fine/2)/fine) + shape.Swell
+	if t.heard[bar].accents {
+		v -= besideAccents
+	}
+	most := normalCeiling
+	if shape.Most > 0 {
+		most = shape.Most
+	}
+	if n.Touch == feel.Ghost {
+		v = min(v, GhostCeiling)
+	}
+	if v > most { // mirrored at the ceiling, so that loud strokes are not all the same
+		v = max(2*most-v, most-ceilingRoom)
+	}
+	return max(v, 1)
+}
+
+// loudness is how loud a note is with a touch, in parts of a velocity.
+func (t *Playing) loudness(n *score.Note, in *Instrument, touch feel.Touch, spread int64) int64 {
+	bar, at, level := t.meant(n)
+	b, lane := &t.Pass.Bars[bar], t.lane(n)
+	part := min(max(0, at-b.Start), b.Length)
+	lead := t.lead(bar, part, b.Length)
+	if n.Group != 0 && n.Voice.OnKit() { // a fill rises by itself
+		lead = min(0, lead)
+	}
+	level += lead
+	phrase := t.arches[bar].at(part, b.Length) * in.Arch * fine / 1000
+	if lane.sway != nil {
+		phrase += ramp{lane.sway[bar], lane.sway[bar+1]}.at(part, b.Length) * in.Sway
+	}
+	if t.heard[bar].accents {
+		phrase /= 2 // the accents make the shape
+	}
+	formal := t.formal(n)
+	if formal {
+		phrase = max(0, phrase)
+	}
+	v := int64(in.Levels.Of(touch)) * fine
+	if touch == feel.Ghost {
+		v += level/4 + phrase/2
+	} else {
+		place := in.Places[t.MetricPlace(bar, at)]
+		switch {
+		case formal:
+			place += in.First * 3 / 2
+		case at == b.Start && touch != feel.Strong && !t.heard[bar].accents:
+			place += in.First
+		}
+		v = (v + level) * int64(place) / 100
+		v += min(phrase, max(0, normalCeiling*fine-v)) // no phrase goes over the ceiling
+	}
+	if n.Voice == score.Left {
+		v -= leftUnder * fine
+	}
+	return t.softened(v, bar, part, b.Length) + t.noise(n, lane, spread)
+}
+
+// formal reports whether the form asks for a note: to open the pass with force, or to end the
+// song with a hit. No phrase makes it softer.
+func (t *Playing) formal(n *score.Note) bool {
+	return n.At == 0 && n.Touch == feel.Strong ||
+		n.Cue >= 0 && (n.Cue == t.Cues.Opening || n.Cue == t.Cues.FinalHit)
+}
+
+// noise is how one stroke differs from the next by chance. The keys of a chord are struck by
+// one hand, and differ less among each other than the chords do.
+func (t *Playing) noise(n *score.Note, lane *lane, spread int64) int64 {
+	if t.loose == 0 {
 		return 0
 	}
-	energy, touch := t.Pass.Before.Energy, feel.Normal
-	if plan.Forceful.At(energy) {
-		touch = feel.Strong
+	c := lane.touch.At(n.At)
+	v := c.Bell() * spread
+	if !n.Voice.OnKit() {
+		v += c.At(int64(n.Key)).Bell() * spread / 3
 	}
-	in := t.player.Instrument(n)
-	stray := 5 * int(in.Spread) * t.Song.Looseness / 1000 // two of its deviations, or a little more
-	return min(in.Levels.Of(touch)+in.lift().At(energy)+stray, normalCeiling)
+	return t.scaled(v)
 }
 
-// nominal is a note's velocity before chance.
-func (t *Playing) nominal(n *score.Note) int {
-	in := t.player.Instrument(n)
-	bar := t.BarAt(n.At)
-	v, lift := in.Levels.Of(n.Touch), t.energyLift(in.lift(), bar)
-	if n.Touch == feel.Ghost {
-		return v + lift/4
+// meant is where a note stands in the bar, as a bar and a tick, and the level there. A pushed
+// note is as strong as the beat that it takes the place of.
+func (t *Playing) meant(n *score.Note) (bar int, at, level int64) {
+	at = n.At
+	if n.Art.Has(score.Pushed) && n.Cue >= 0 {
+		at = t.Cues.List[n.Cue].Target
 	}
-	return (v + lift) * in.Places[t.MetricPlace(bar, n.At)] / 100
+	if at >= t.Pass.Length {
+		last := len(t.Pass.Bars) - 1
+		return last, t.Pass.Bars[last].Start, t.levels.out
+	}
+	bar = t.BarAt(at)
+	b := &t.Pass.Bars[bar]
+	return bar, at, t.levels.bars[bar].at(min(max(0, at-b.Start), b.Length), b.Length)
 }
 
-// energyLift is what the energy adds to the velocity in a bar. Where a section's energy
-// moves, the lift moves evenly, bar by bar, though the rows change in steps.
-func (t *Playing) energyLift(lift *plan.ByEnergy[int], bar int) int {
-	from, to := t.Pass.EnergyFrom-1, t.Pass.EnergyTo-1
-	n := len(t.Pass.Bars) - 1
-	if n <= 0 || from == to {
-		return lift[from]
+// leftUnderRight keeps the pianist's left hand under the right at each tick.
+func leftUnderRight(notes []score.Note, velocities []uint8) {
+	for i := 0; i < len(notes); {
+		end, right := i, uint8(127)
+		for ; end < len(notes) && notes[end].At == notes[i].At; end++ {
+			if notes[end].Voice == score.Right {
+				right = min(right, velocities[end])
+			}
+		}
+		for ; i < end; i++ {
+			if notes[i].Voice == score.Left {
+				velocities[i] = min(velocities[i], right)
+			}
+		}
 	}
-	at := 1000*from + 1000*(to-from)*bar/n
-	low := min(at/1000, 3)
-	part := at - 1000*low
-	return lift[low] + (lift[low+1]-lift[low])*part/1000
 }

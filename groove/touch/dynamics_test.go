@@ -79,7 +79,7 @@ func TestTouchAgainstDrummers(t *testing.T) {
 func TestMovingEnergyGrowsBarByBar(t *testing.T) {
 	tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|C|C|C|C|C|C|C", Energy: 2, EnergyTo: 4})
 	p := playing(tl, groovetest.Set(nil))
-	lift := func(bar int) int { return p.Lift(&pianist.Pianist{}, bar) }
+	lift := func(bar int) int { return p.Level(timeline.Piano, &pianist.Pianist{}, bar) }
 	for bar := 1; bar < 8; bar++ {
 		if lift(bar) <= lift(bar-1) {
 			t.Errorf("bar %d is no louder than the bar before: %d, %d", bar+1, lift(bar), lift(bar-1))

@@ -19,7 +19,9 @@ func (t *Playing) Dynamics(who timeline.Player, player Player, notes []score.Not
 	return t.dynamics(notes)
 }
 
-// Lift is what the energy of a bar adds for a player of one instrument.
-func (t *Playing) Lift(player Player, bar int) int {
-	return t.energyLift(player.Instrument(&score.Note{}).lift(), bar)
+// Level is what the energy adds for a player at the beginning of a bar.
+func (t *Playing) Level(who timeline.Player, player Player, bar int) int {
+	t.who, t.player = who, player
+	t.prepareLevels()
+	return int(t.levels.bars[bar].from / fine)
 }

@@ -12,8 +12,13 @@ type Instrument struct {
 	// Places say how loud it is on a beat, half-way between beats, and elsewhere, in per cent
 	// of the level.
 	Places [3]int
-	// Spread is the standard deviation of velocity at looseness 0.4.
-	Spread int64
+	// First is how much louder than another beat a bar's first is, in per cent of the level,
+	// where the touch does not say so already; half as much more where the form asks for the note.
+	First int
+	// Arch is how far the arch of a phrase takes it to either side of its level. Sway and
+	// Spread are the standard deviations of its velocity at looseness 0.4: over bars, as it
+	// sways slowly, and from stroke to stroke.
+	Arch, Sway, Spread int64
 	// Slow and Quick are how far it strays from the band's drift, in microseconds of
 	// standard deviation at looseness 0.4: from beat to beat, and from stroke to stroke.
 	Slow, Quick int64

@@ -77,6 +77,12 @@ type Playing struct {
 	lanes [maxLanes]*lane
 	band  bandDrift
 
+	arches   []ramp  // of the phrases, by bar, in thousandths
+	bandSway []int64 // at each bar line; nil at looseness 0
+	softer   []int64 // by a rit, at each bar line, in thousandths; empty where none softens
+	levels   levels  // of the player who plays now
+	heard    []heard // of the player who plays now, by bar
+
 	drafts []Draft // room for the next player's
 }
 
@@ -84,6 +90,12 @@ type Playing struct {
 func (t *Playing) Prepare(p *plan.Plan) {
 	t.Plan, t.loose, t.lanes = p, int64(p.Song.Looseness), [maxLanes]*lane{}
 	t.prepareDrift()
+	t.prepareArches()
+	t.prepareRits()
+	t.bandSway = nil
+	if t.loose > 0 {
+		t.bandSway = t.sway(t.Chance("sway"))
+	}
 }
 
 // Play plays what a player means. notes are in order of time. The result is new and in order

@@ -21,6 +21,12 @@ var passWords = []struct {
 	{"tempo", func(p *timeline.Pass) string { return fmt.Sprint(p.BPM) }},
 	{"feel", func(p *timeline.Pass) string { return p.Feel }},
 	{"energy", func(p *timeline.Pass) string { return energy(p, "-") }},
+	{"lead", func(p *timeline.Pass) string {
+		if p.Lead {
+			return "on"
+		}
+		return "off"
+	}},
 	{"players", func(p *timeline.Pass) string { return cmp.Or(playerList(timeline.All&^p.Tacet), "nobody") }},
 	{"fills", func(p *timeline.Pass) string {
 		if p.Fills {
@@ -30,7 +36,7 @@ var passWords = []struct {
 	}},
 }
 
-const ruling = 5
+const ruling = 6
 
 // compare lists the differences between two passes that are partners.
 func (d *differ) compare(a, b *timeline.Pass) []finding {

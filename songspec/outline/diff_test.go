@@ -135,6 +135,10 @@ func TestDiff(t *testing.T) {
 		{"rit", "an event without counts", []string{`stop   "8: 3" {}`,
 			`stop "8: 3" {}` + "\n" + `rit "7-8" { to = 64 }`},
 			"bridge\nbar 7      + rit over 2 bars to 64", "bridge: new rit in bar 7"},
+		{"no leading anywhere", "a line at the top", []string{"tempo = 72", "tempo = 72\nlead = false"},
+			"song\nlead       on to off", "lead on to off"},
+		{"no leading out of one section", "in the section", []string{"energy = 4", "energy = 4\n lead = false"},
+			"chorus\nlead       on to off", "chorus: lead on to off"},
 		{"the feel of one section", "in the section", []string{"tight-sixteenths", "half-time"},
 			"bridge\nfeel       tight-sixteenths to half-time", "bridge: feel tight-sixteenths to half-time"},
 	} {

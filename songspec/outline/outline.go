@@ -109,6 +109,9 @@ func writePass(out *bufio.Writer, p *timeline.Pass) {
 	} {
 		fmt.Fprintf(out, "  %-8s %s\n", row[0], row[1])
 	}
+	if !p.Lead {
+		fmt.Fprintf(out, "  %-8s %s\n", "lead", "off")
+	}
 	if !p.Fills {
 		fmt.Fprintf(out, "  %-8s %s\n", "fills", "none at the end")
 	}

@@ -16,7 +16,7 @@ var wanted = []string{
 	"stop over a bar line", "accent alone beside a push", "push beside a hold", "push in a rit",
 	"push over a border into a tacet", "push of some over a border", "odd bar", "half-bar chords",
 	"odd meter", "moving energy",
-	"accent", "push", "stop", "fill", "hold", "rit", "space", "tacet", "no fills", "lift", "change of key",
+	"accent", "push", "stop", "fill", "hold", "rit", "space", "tacet", "no fills", "no lead", "lift", "change of key",
 	"looseness 0", "looseness 400", "looseness 1000", "count-in", "pickup", "five strings",
 	"highest", "kit", "repeat", "like", "%",
 }
@@ -111,6 +111,7 @@ func (m mixes) setting(p *timeline.Pass) {
 	m.on("moving energy", p.EnergyFrom != p.EnergyTo)
 	m.on("tacet", p.Tacet != 0)
 	m.on("no fills", !p.Fills)
+	m.on("no lead", !p.Lead)
 	m.on("lift", p.Lift != 0)
 }
 

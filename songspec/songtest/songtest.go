@@ -133,6 +133,9 @@ func (w *writer) section() {
 	if w.chance(6) {
 		w.line("  fills = false")
 	}
+	if w.chance(6) {
+		w.line("  lead = false")
+	}
 	w.events(s, w.r.Intn(11))
 	w.line("}")
 	w.sections = append(w.sections, s)

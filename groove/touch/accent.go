@@ -1,0 +1,76 @@
+package touch
+
+import (
+	"plinth/groove/feel"
+	"plinth/groove/plan"
+	"plinth/groove/score"
+)
+
+const (
+	accentOver   = 4 // an accent of weight 1 is this much louder than all else in its bar, about
+	accentStep   = 5 // each further weight adds this
+	accentLeast  = 2 // it is louder than all else by this, whatever chance says
+	accentSpread = 3 // the standard deviation from accent to accent, at looseness 0.4
+	accentKnee   = 118
+	accentMost   = 126
+)
+
+// nudge is what accentOver and accentStep are where the band plays softly: among soft notes
+// less is heard as an accent, and the section stays under a stronger one.
+const nudgeOver, nudgeStep = 2, 2
+
+// JustOver is the greatest velocity of a note that may be hardly louder than a level.
+func JustOver(level int) int { return min(level+accentOver, normalCeiling) }
+
+// accented is the velocity of an accent. usual is how loud the loudest note of a bar with
+// accents usually is: accents differ less than what they stand out of.
+func (t *Playing) accented(n *score.Note, usual int) int {
+	bar := t.BarAt(n.At)
+	touch, over, step := feel.Strong, accentOver, accentStep
+	if !plan.Forceful.At(t.Energy(bar)) {
+		touch, over, step = feel.Normal, nudgeOver, nudgeStep
+	}
+	if n.Voice.OnKit() && t.Brushes() {
+		touch = feel.Normal
+	}
+	loudest := max(t.heard[bar].loudest, t.loudestBefore(n))
+	chance := t.noise(n, t.lane(n), accentSpread)
+	v := t.loudness(n, t.player.Instrument(n), touch, 0)
+	v = max(v, int64((loudest+max(loudest, usual))/2+over)*fine) + int64(step*(t.AccentWeight(n)-1))*fine + chance
+	out := int((v + fine/2) / fine)
+	if out > accentKnee { // the loudest are closer to each other, and none is clipped
+		out = accentKnee + (out-accentKnee)/2
+	}
+	if n.Voice == score.Left {
+		out--
+	}
+	return min(max(out, loudest+accentLeast, 1), accentMost)
+}
+
+// usuallyLoudest is the mean of the loudest notes in bars with accents.
+func (t *Playing) usuallyLoudest() int {
+	sum, bars := 0, 0
+	for i := range t.heard {
+		if h := &t.heard[i]; h.accents && h.loudest > 0 {
+			sum, bars = sum+h.loudest, bars+1
+		}
+	}
+	return sum / max(1, bars)
+}
+
+// loudestBefore is how loud the player may have been in the bar before the pass. A pushed
+// accent on the first beat of the pass sounds in that bar. The pass does not know the notes
+// there, so this is what the energy there allows. 0 for a note inside the pass.
+func (t *Playing) loudestBefore(n *score.Note) int {
+	if n.At >= 0 || t.Pass.Before == nil {
+		return 0
+	}
+	energy, touch := t.Pass.Before.Energy, feel.Normal
+	if plan.Forceful.At(energy) {
+		touch = feel.Strong
+	}
+	in := t.player.Instrument(n)
+	lift := max(in.lift().At(energy), (in.lift().At(energy)+in.lift().At(t.Pass.EnergyFrom))/2) // it may lead here
+	stray := int(t.scaled(2*in.Spread+in.Sway) + in.Arch)
+	return min((in.Levels.Of(touch)+lift)*(in.Places[0]+in.First)/100+stray, normalCeiling)
+}

@@ -1,0 +1,109 @@
+package groove_test
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"plinth/groove/score"
+	"plinth/songspec/timeline"
+)
+
+// The chord on which the song comes to rest is quieter than the bars before it, for each
+// player, at every energy.
+func TestLastChordIsQuieter(t *testing.T) {
+	for _, feel := range touchFeels {
+		for energy := 1; energy <= 5; energy++ {
+			for take := 1; take <= 3; take++ {
+				tl, perf := taken(t, feel, take, fmt.Sprintf("section \"a\" {\n chords = \"%s C |\"\n energy = %d\n}\n",
+					fourChords(8), energy))
+				for who := range timeline.Player(len(timeline.PlayerNames)) {
+					means := barMeans(tl, perf, 0, who)
+					if before := meanOf(means[6:8]...); means[8] >= before && before > 0 {
+						t.Errorf("%s at %d, %s: the last chord at %.0f after %.0f", feel, energy, who, means[8], before)
+					}
+				}
+			}
+		}
+	}
+}
+
+// Through a rit everybody softens, bar by bar, by 12 velocities at most. A tempo that
+// quickens softens nothing, nor does a rit that broadens: before a louder section, while the
+// energy rises, or before a last hit.
+func TestRitSoftens(t *testing.T) {
+	const next = "section \"b\" {\n chords = \"| C | C |\"\n energy = %d\n}\n"
+	same, louder := fmt.Sprintf(next, 3), fmt.Sprintf(next, 4)
+	for _, row := range []struct {
+		name, energy, rit, more string
+		softens                 bool
+	}{
+		{"a rit", "3", `rit "5-8" { to = 60 }`, same, true},
+		{"at the end of the song", "3", `rit "5-8" { to = 60 }`, "", true},
+		{"an accelerando", "3", `rit "5-8" { to = 150 }`, same, false},
+		{"into a louder section", "3", `rit "5-8" { to = 60 }`, louder, false},
+		{"while the energy rises", "[3, 4]", `rit "5-8" { to = 60 }`, louder, false},
+		{"before a last hit", "5", "stop \"8: 2\" {}\n rit \"5-8\" { to = 60 }", "", false},
+	} {
+		played := func(rit string) (out [][]float64) {
+			tl, perf := taken(t, "backbeat-eighths", 1, fmt.Sprintf("looseness = 0\nsection \"a\" {\n chords = %q\n"+
+				" energy = %s\n fills = false\n %s\n}\n%s", fourChords(8), row.energy, rit, row.more))
+			for who := range timeline.Player(len(timeline.PlayerNames)) {
+				out = append(out, barMeans(tl, perf, 0, who))
+			}
+			return out
+		}
+		without := ""
+		if row.name == "before a last hit" {
+			without = `stop "8: 2" {}`
+		}
+		plain, slowed := played(without), played(row.rit)
+		for who := range slowed {
+			if timeline.Player(who) == timeline.Drums {
+				continue // in a rit the drummer leaves strokes out
+			}
+			down := 0.0
+			for bar := 4; bar < 7; bar++ {
+				d := plain[who][bar] - slowed[who][bar]
+				if row.softens && (d <= down || d > 12) || !row.softens && math.Abs(d) > 0.5 {
+					t.Errorf("%s, %s: bar %d is %.1f softer than without", row.name, timeline.Player(who), bar+1, d)
+				}
+				down = d
+			}
+		}
+	}
+}
+
+// The pianist's left hand is a little softer than the right where both strike, and never
+// louder.
+func TestLeftHandIsUnderTheRight(t *testing.T) {
+	under, ticks := 0.0, 0.0
+	for energy := 1; energy <= 5; energy++ {
+		for take := 1; take <= 4; take++ {
+			_, perf := taken(t, "ballad-eighths", take, fmt.Sprintf("section \"a\" {\n chords = %q\n energy = %d\n"+
+				" tacet = [\"bass\"]\n accent \"3: 2 4\" {}\n}\nsection \"b\" {\n chords = \"| C | C |\"\n}\n",
+				fourChords(8), energy))
+			left, right := map[int64]float64{}, map[int64]float64{}
+			struck(perf, 0, timeline.Piano, func(v float64, n *score.Note) {
+				if n.Voice == score.Left {
+					left[n.At] = max(left[n.At], v)
+				} else if r, ok := right[n.At]; !ok || v < r {
+					right[n.At] = v
+				}
+			})
+			for at, l := range left {
+				r, both := right[at]
+				if !both {
+					continue
+				}
+				if l > r {
+					t.Errorf("energy %d, tick %d: the left hand at %.0f, the right at %.0f", energy, at, l, r)
+				}
+				under, ticks = under+r-l, ticks+1
+			}
+		}
+	}
+	if ticks < 50 || under/ticks < 2 || under/ticks > 6 {
+		t.Errorf("the left hand is %.1f softer, at %.0f places", under/ticks, ticks)
+	}
+}
