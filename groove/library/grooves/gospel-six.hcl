@@ -67,15 +67,15 @@ groove "gospel-six" {
 
   level "5" {
     ride     = "X-x-x-X-x-x-"
-    snare    = "------X--g--"
-    kick     = "x---x-----x-"
+    snare    = "------X-----"
+    kick     = "x---x---x-x-"
     hat_foot = "------x-----"
     bass     = "1===1=5=5=a="
     comp     = "X===x=x===x="
     voices   = 4
     centre   = "D4"
     answer {
-      snare = "------X--g-g"
+      snare = "------X---s-"
     }
   }
 }

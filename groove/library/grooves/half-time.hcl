@@ -67,7 +67,7 @@ groove "half-time" {
 
   level "5" {
     ride     = "X-x-X-x-X-x-X-x-"
-    snare    = "-g------X----g--"
+    snare    = "--------X-------"
     kick     = "x--x--x---x---x-"
     hat_foot = "----x-------x---"
     bass     = "1==1==1=1=1=5=a="
@@ -75,7 +75,7 @@ groove "half-time" {
     voices   = 4
     centre   = "D4"
     answer {
-      snare = "-g---g--X----g--"
+      snare = "--------X----g--"
     }
   }
 }

@@ -51,21 +51,21 @@ groove "train" {
 
   level "4" {
     snare    = "sgxgsgxgsgxgsgxg"
-    kick     = "x---x---x---x---"
+    kick     = "x---x---x---x-x-"
     hat_foot = "--x---x---x---x-"
     bass     = "1==-5==-1=3=5=a="
     comp     = "x-u---u---u---u-"
     voices   = 4
     centre   = "Db4"
     answer {
-      kick = "x---x---x---x-x-"
+      kick = "x---x-x-x---x-x-"
       comp = "x-u---u---u-----"
     }
   }
 
   level "5" {
     snare    = "sgxgsgXgsgxgsgXg"
-    kick     = "x---x---x---x-x-"
+    kick     = "x---x-x-x---x-x-"
     hat_foot = "--x---x---x---x-"
     bass     = "1=1=5=5=1=3=5=a="
     comp     = "x-u---u-x-u---u-"

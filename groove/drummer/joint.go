@@ -1,0 +1,62 @@
+package drummer
+
+import (
+	"plinth/groove/feel"
+)
+
+// isJoint reports whether a bar ends a phrase of eight bars inside the section, where from
+// energy 3 up the drummer says so; no pushed chord, no stop and no written hit or fill may be
+// in it.
+func (b *barStrokes) isJoint() bool {
+	first, size := b.Phrase(b.bar)
+	if size != phraseBars || b.bar != first+size-1 || b.bar == len(b.Pass.Bars)-1 || !snareDrum.At(b.Energy(b.bar)) {
+		return false
+	}
+	start, end := b.Pass.Bars[b.bar].Start, b.BarEnd(b.bar)
+	for _, q := range b.Cues.List {
+		if q.Span < 0 && q.At >= start && q.At < end || q.Pushed() && q.At < end && q.Target >= start {
+			return false
+		}
+	}
+	return true
+}
+
+// jointFigures is how many figures there are for a joint.
+const jointFigures = 3
+
+// playJoint marks the end of a phrase with a small figure on the last beat, less than a fill:
+// an open hat over a kick, two soft strokes of the snare, or the kick alone.
+func (b *barStrokes) playJoint() {
+	last := len(b.BeatStarts(b.bar)) - 1
+	from, end := b.beat(last)
+	off := b.pickup(last)
+	for i := from; i < end; i++ { // the hands let go of the time, and the backbeat stays
+		for _, is := range []func(v feel.Voice) bool{b.isTime, isSnare} {
+			if k := b.find(i, is); k >= 0 && (i > from || !b.notes[k].Voice.Instrument().Backbeat()) {
+				b.drop(k)
+			}
+		}
+	}
+	figure := (b.SectionChance("drum joint").At(int64(b.bar)).Below(jointFigures) + b.Pass.Ordinal) % jointFigures
+	back := b.backbeat(b.bar)
+	b.put(from, kickVoice, feel.Soft)
+	switch figure {
+	case 0:
+		b.put(off, openVoice, feel.Normal)
+		b.put(off, kickVoice, feel.Soft)
+	case 1:
+		b.put(off, back, feel.Soft)
+		b.put(end-1, back, feel.Soft)
+	default:
+		b.put(off, lowTomVoice, feel.Soft)
+		b.put(off, kickVoice, feel.Soft)
+		b.put(end-1, back, feel.Ghost)
+	}
+}
+
+// put adds a stroke unless the voice has one there.
+func (b *barStrokes) put(step int, v feel.Voice, t feel.Touch) {
+	if b.find(step, func(x feel.Voice) bool { return x.Key == v.Key }) < 0 {
+		b.try(func() { b.add(step, v, t) })
+	}
+}
