@@ -49,7 +49,7 @@ func (d *Drummer) Play([]score.Part) score.Part {
 	strokes := d.playFills(fills)
 	notes := append(leaveRoomForFills(d.keepTime(fills), fills), strokes...)
 	notes = d.strikeFinalHit(d.strikeEnding(d.strikeOpening(notes)))
-	notes = d.strikeAccents(d.strikePushes(notes))
+	notes = d.strikeAccents(d.strikePushes(notes), fills)
 	d.strokes = notes
 	notes = d.keepPlayable(d.Allowed(timeline.Drums, notes))
 	d.strokeValues(notes)
@@ -83,6 +83,7 @@ var (
 	rideVoice   = feel.Voice{Word: "ride", Key: 51, Limb: feel.Hand}
 	hatVoice    = feel.Voice{Word: "hat", Key: 42, Limb: feel.Hand}
 	openVoice   = feel.Voice{Word: "hat_open", Key: 46, Limb: feel.Hand}
+	bellVoice   = feel.Voice{Word: "ride_bell", Key: 53, Limb: feel.Hand}
 	lowTomVoice = feel.Voice{Word: "tom_low", Key: 43, Limb: feel.Hand}
 	stickVoice  = feel.Voice{Word: "cross_stick", Key: 37, Limb: feel.Hand}
 )

@@ -28,6 +28,9 @@ func (d *Drummer) shapeBar(bar int, steps []plan.Step, notes []score.Note) []sco
 	if !ok {
 		return notes
 	}
+	if before := d.Pass.Before; bar == 0 && before != nil && before.Energy > d.Energy(bar) {
+		b.closeHats() // after a climax the band holds back
+	}
 	switch to := d.LeadsTo(bar); {
 	case b.isJoint():
 		b.playJoint()
@@ -288,15 +291,23 @@ func (b *barStrokes) loose() []int {
 	return between
 }
 
-// gaps are the steps between beats at which no hand strikes.
+// gaps are the steps between beats at which no hand strikes: off-beats and what leads into a
+// beat, or where all of those are struck, the others.
 func (b *barStrokes) gaps() []int {
-	var at []int
+	var lead, other []int
 	for i := range b.steps {
-		if b.time.Word != "" && b.place(i) > 0 && b.handsAt(i) == 0 {
-			at = append(at, i)
+		switch {
+		case b.time.Word == "" || b.place(i) == 0 || b.handsAt(i) > 0:
+		case b.place(i) == 1, i+1 == len(b.steps), b.place(i+1) == 0:
+			lead = append(lead, i)
+		default:
+			other = append(other, i)
 		}
 	}
-	return at
+	if len(lead) == 0 {
+		return other
+	}
+	return lead
 }
 
 // skip leaves out a stroke of the time between beats.
