@@ -88,7 +88,7 @@ func (d *Drummer) strikeAccents(notes []score.Note, fills []drumFill) []score.No
 		}
 		struck = append(struck, d.setUp(a, notes, fills)...)
 	}
-	return append(withoutCymbals(notes, cymbals...), struck...)
+	return append(d.withoutCymbals(notes, cymbals...), struck...)
 }
 
 // accentVoices are what strikes an accent: kick and snare, or below energy 3 kick and what

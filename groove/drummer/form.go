@@ -20,22 +20,29 @@ func (d *Drummer) strikeOpening(notes []score.Note) []score.Note {
 	if q.Rises && fullForce.At(d.Pass.EnergyFrom) {
 		touch = feel.Strong
 	}
-	notes = withoutCymbals(notes, 0)
+	notes = d.withoutCymbals(notes, 0)
 	return append(notes, withCue(d.Cues.Opening,
 		newStroke(kickVoice, 0, strokeTicks, d.withBrushes(feel.Normal)),
 		newStroke(crashVoice, 0, strokeTicks, d.withBrushes(touch)))...)
 }
 
-// withoutCymbals takes away the time-keeping strokes at ticks, which are in order: there
-// the hand strikes the crash.
-func withoutCymbals(notes []score.Note, ticks ...int64) []score.Note {
+// withoutCymbals takes away the time-keeping strokes that sound at ticks, which are in order:
+// there the hand strikes the crash. In triplets an "and" sounds with the last third.
+func (d *Drummer) withoutCymbals(notes []score.Note, ticks ...int64) []score.Note {
 	if len(ticks) == 0 {
 		return notes
 	}
+	sounds := make([]int64, len(ticks))
+	for i, tick := range ticks {
+		sounds[i] = d.Swung(tick)
+	}
 	return slices.DeleteFunc(notes, func(n score.Note) bool {
 		k := kindOf(n.Key)
-		_, there := slices.BinarySearch(ticks, n.At)
-		return there && n.Voice.Limb() == feel.Hand && (k == kindHat || k == kindOpen || k == kindRide)
+		if n.Voice.Limb() != feel.Hand || k != kindHat && k != kindOpen && k != kindRide {
+			return false
+		}
+		_, there := slices.BinarySearch(sounds, d.Swung(n.At))
+		return there
 	})
 }
 
@@ -74,7 +81,7 @@ func (d *Drummer) strikeFinalHit(notes []score.Note) []score.Note {
 		touch = feel.Normal
 	}
 	notes = slices.DeleteFunc(notes, func(n score.Note) bool { return n.At > at })
-	return append(withoutCymbals(notes, at), withCue(d.Cues.FinalHit,
+	return append(d.withoutCymbals(notes, at), withCue(d.Cues.FinalHit,
 		newStroke(kickVoice, at, at+strokeTicks, touch),
 		newStroke(d.backbeat(d.BarAt(at)), at, at+strokeTicks, touch))...)
 }

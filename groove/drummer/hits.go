@@ -42,5 +42,5 @@ func (d *Drummer) strikePushes(notes []score.Note) []score.Note {
 		kick.Art, hand.Art = score.Pushed, score.Pushed
 		notes = append(notes, withCue(i, kick, hand)...)
 	}
-	return withoutCymbals(notes, crashAt...)
+	return d.withoutCymbals(notes, crashAt...)
 }

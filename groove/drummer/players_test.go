@@ -148,3 +148,32 @@ func TestGhosts(t *testing.T) {
 		t.Log(name, out)
 	}
 }
+
+func TestLeadMeasure(t *testing.T) {
+	for _, name := range library.Names() {
+		out := ""
+		for _, j := range [][2]int{{2, 3}, {2, 4}, {3, 4}, {3, 5}, {4, 5}, {4, 3}, {4, 2}, {5, 3}, {3, 2}} {
+			sum, n := 0.0, 0
+			for take := 1; take <= 5; take++ {
+				a, b := grooveSection(name, "a", chordsFor(8), j[0]), grooveSection(name, "b", chordsFor(8), j[1])
+				tl := takeOf(t, take, a, b, b)
+				d, na := notesOf(tl, 0)
+				d2, nb := notesOf(tl, 1)
+				count := func(d *Drummer, notes []score.Note, from, to int) float64 {
+					x := 0
+					for _, n := range strokesIn(d, notes, from, to) {
+						x += n
+					}
+					return float64(x) / float64(to-from)
+				}
+				own, last, next := count(d, na, 0, 6), count(d, na, 6, 8), count(d2, nb, 0, 6)
+				if next != own {
+					sum += (last - own) / (next - own)
+					n++
+				}
+			}
+			out += fmt.Sprintf(" %d>%d %.2f", j[0], j[1], sum/float64(max(1, n)))
+		}
+		t.Log(name, out)
+	}
+}

@@ -11,8 +11,9 @@ import (
 // Drummers' fills (Groove MIDI Dataset): the last third is 18 louder than the first.
 const fillSwell = 18
 
-// Shapes let a push be as strong as a downbeat, and each fill swell, from half of fillSwell softer at its first stroke in a bar to
-// half of it louder at its last, and keep its hands under a ceiling.
+// Shapes let a push be as strong as a downbeat, and each fill swell, from half of fillSwell
+// softer at its first stroke in a bar to half of it louder at its last, and keep a fill's
+// hands under a ceiling.
 func (d *Drummer) Shapes(notes []score.Note) []touch.Shape {
 	type reach struct{ first, last int64 }
 	bars := map[int]reach{} // the first and last stroke of the fill, by bar
