@@ -24,7 +24,7 @@ var (
 	endingTouch = plan.ByEnergy[feel.Touch]{feel.Ghost, feel.Ghost, feel.Ghost, feel.Soft, feel.Soft}
 	// busier is how many strokes more than the groove's a bar has that is played in another
 	// way.
-	busier = plan.ByEnergy[int]{0, 0, 0, 1, 2}
+	busier = plan.ByEnergy[int]{0, 0, 1, 2, 3}
 	// closingBeats is the length in beats of the fill that closes a section, by the energy
 	// that it leads to, where that is not lower than the section's own: nothing into 1, a
 	// whole bar into 5. The take chooses where there are two lengths; below slowTempo the

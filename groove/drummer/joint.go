@@ -25,7 +25,7 @@ func (b *barStrokes) isJoint() bool {
 const jointFigures = 3
 
 // playJoint marks the end of a phrase with a small figure on the last beat, less than a fill:
-// an open hat over a kick, two soft strokes of the snare, or the kick alone.
+// an open hat over a kick, soft strokes of the snare, or the kick alone.
 func (b *barStrokes) playJoint() {
 	last := len(b.BeatStarts(b.bar)) - 1
 	from, end := b.beat(last)
@@ -45,6 +45,7 @@ func (b *barStrokes) playJoint() {
 		b.put(off, openVoice, feel.Normal)
 		b.put(off, kickVoice, feel.Soft)
 	case 1:
+		b.put(from, back, feel.Soft)
 		b.put(off, back, feel.Soft)
 		b.put(end-1, back, feel.Soft)
 	default:

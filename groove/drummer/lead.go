@@ -5,15 +5,15 @@ import (
 	"plinth/groove/score"
 )
 
-// leadPerCent is how much of the step in strokes to the next energy a bar before the border
-// takes.
-const leadPerCent = 35
+// A bar before the border takes so much of the step in strokes to the next energy, in per
+// cent: more of it upwards, as a fill is in its way.
+const upPerCent, downPerCent = 50, 20
 
 // leadStrokes is how many strokes a bar that leads to an energy has more, or fewer, than its
 // own: a share of the difference between the levels, one at least.
-func (b *barStrokes) leadStrokes(to int) int {
+func (b *barStrokes) leadStrokes(to, perCent int) int {
 	own, next := strokesABar(b.level), strokesABar(&b.Feel.Levels[to-1])
-	return max(1, (max(own-next, next-own)*leadPerCent+50)/100)
+	return max(1, (max(own-next, next-own)*perCent+50)/100)
 }
 
 // strokesABar is how many strokes a level has in a bar.
@@ -33,7 +33,7 @@ func strokesABar(lv *feel.Level) int {
 // and what else the time has room for. The backbeat's drum joins on the last off-beat of all.
 func (b *barStrokes) thicken(to int) {
 	c := b.SectionChance("drum lead").At(int64(b.bar))
-	more := len(b.notes) + b.leadStrokes(to)
+	more := len(b.notes) + b.leadStrokes(to, upPerCent)
 	last := b.pickup(len(b.BeatStarts(b.bar)) - 1)
 	if b.hasKick() {
 		b.put(last, kickVoice, feel.Soft)
@@ -58,7 +58,7 @@ func (b *barStrokes) thicken(to int) {
 // and in the last bar the hat in place of the ride where the next energy has a hat.
 func (b *barStrokes) thinOut(to int) {
 	c := b.SectionChance("drum lead").At(int64(b.bar))
-	fewer := len(b.notes) - b.leadStrokes(to)
+	fewer := len(b.notes) - b.leadStrokes(to, downPerCent)
 	b.closeHats()
 	for i := range b.steps {
 		if k := b.find(i, isSnare); k >= 0 && b.notes[k].Touch == feel.Ghost && len(b.notes) > fewer {

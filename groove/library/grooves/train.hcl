@@ -73,6 +73,7 @@ groove "train" {
     centre   = "D4"
     answer {
       snare = "sgxgsgXgsgxgsgXs"
+      kick  = "x---x-x-x-x-x-x-"
     }
   }
 }
