@@ -125,7 +125,8 @@ func (d *Drummer) accentVoices(a *accent) []feel.Voice {
 // What may not sound, as in a stop, is taken away later, see plan.Allowed.
 func (d *Drummer) setUp(a *accent, notes []score.Note, fills []drumFill) []score.Note {
 	at := d.beatBefore(a.At)
-	if !a.first || a.At < d.beatLength(0) || at < 0 || !snareDrum.At(d.Energy(d.BarAt(at))) || !d.keepsTime(d.BarAt(at)) {
+	bar := d.BarAt(at)
+	if !a.first || a.At < d.beatLength(0) || !snareDrum.At(d.Energy(bar)) || !d.keepsTime(bar) {
 		return nil
 	}
 	for i := range fills {
@@ -136,7 +137,7 @@ func (d *Drummer) setUp(a *accent, notes []score.Note, fills []drumFill) []score
 	busy := func(v feel.Voice) bool {
 		return slices.ContainsFunc(notes, func(n score.Note) bool { return n.At == at && n.Key == v.Key })
 	}
-	drum := d.backbeat(d.BarAt(at))
+	drum := d.backbeat(bar)
 	touch := d.withBrushes(feel.Soft)
 	lead := []feel.Voice{drum, kickVoice, lowTomVoice}
 	if a.chance.At(1).Below(2) == 0 {
@@ -154,7 +155,7 @@ func (d *Drummer) setUp(a *accent, notes []score.Note, fills []drumFill) []score
 }
 
 // beatBefore is the beat before a tick that is off the beat, and the off-beat before one that
-// is on it; -1 before the pass.
+// is on it.
 func (d *Drummer) beatBefore(tick int64) int64 {
 	bar := d.BarAt(max(0, tick-1))
 	start := d.Pass.Bars[bar].Start
@@ -164,15 +165,11 @@ func (d *Drummer) beatBefore(tick int64) int64 {
 			at = start + s
 		}
 	}
-	if next := d.nextBeat(at); next == tick {
-		half := (tick - at) / 2
+	if length := tick - at; d.nextBeat(at) == tick {
+		at += length / 2
 		if d.Swing().Triplets || d.Pass.Bars[bar].Meter.Compound() {
-			half = (tick - at) * 2 / 3
+			at = tick - length/3
 		}
-		at += half
-	}
-	if tick <= 0 {
-		return -1
 	}
 	return at
 }

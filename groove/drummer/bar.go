@@ -48,7 +48,6 @@ func (b *barStrokes) find(step int, is func(v feel.Voice) bool) int {
 
 func isKick(v feel.Voice) bool  { return v.Limb == feel.RightFoot }
 func isSnare(v feel.Voice) bool { return v.Word == "snare" }
-func isHand(v feel.Voice) bool  { return v.Limb == feel.Hand }
 
 func (b *barStrokes) isTime(v feel.Voice) bool { return v.Word != "" && v.Word == b.time.Word }
 

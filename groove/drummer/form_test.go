@@ -41,7 +41,8 @@ func TestSongEndsOnASoftCymbal(t *testing.T) {
 				for _, n := range groovetest.Within(notes, tl.Passes[0].Bars[2].Start, last) {
 					loudest = max(loudest, n.Velocity)
 				}
-				if len(end) != 2 || end[0].Key != kickVoice.Key || kindOf(end[1].Key) != kindRide && kindOf(end[1].Key) != kindCrash {
+				if len(end) != 2 || end[0].Key != kickVoice.Key ||
+					kindOf(end[1].Key) != kindRide && kindOf(end[1].Key) != kindCrash {
 					t.Fatalf("%s at %d, kit %q: ends with %v", name, energy, kit, end)
 				}
 				for _, n := range end {
@@ -63,7 +64,8 @@ func TestDeadStopStaysForceful(t *testing.T) {
 	tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: 4,
 		Change: func(p *timeline.Pass) { groovetest.Event(p, timeline.Stop, 3, quarter, nil) }})
 	last := tl.Passes[0].Bars[3].Start
-	if v := groovetest.Loudest(groovetest.Within(played(tl, 0, groovetest.Set(nil)), last, tl.End), snareVoice.Key); v < 100 {
+	end := groovetest.Within(played(tl, 0, groovetest.Set(nil)), last, tl.End)
+	if v := groovetest.Loudest(end, snareVoice.Key); v < 100 {
 		t.Errorf("the last hit is struck with %d", v)
 	}
 }

@@ -184,8 +184,9 @@ func (b *barStrokes) addKick(c plan.Chance) bool {
 	if !b.hasKick() {
 		return false
 	}
+	kick := func(r *feel.Row, s feel.Stroke) bool { return isKick(r.Voice) && s.Touch > feel.Ghost }
 	var at []int
-	for _, i := range b.words(1, func(r *feel.Row, s feel.Stroke) bool { return isKick(r.Voice) && s.Touch > feel.Ghost }) {
+	for _, i := range b.words(1, kick) {
 		if b.find(i, isKick) < 0 {
 			at = append(at, i)
 		}

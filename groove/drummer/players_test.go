@@ -118,7 +118,8 @@ func TestJointOfPhrases(t *testing.T) {
 				d, notes := notesOf(takeOf(t, take, a, a), 0)
 				for bar := 1; bar < 8; bar++ {
 					for k := 0; k < bar; k++ {
-						fresh[bar] += (1000 - shared(strokesIn(d, notes, bar, bar+1), strokesIn(d, notes, k, k+1))) / bar
+						same := shared(strokesIn(d, notes, bar, bar+1), strokesIn(d, notes, k, k+1))
+						fresh[bar] += (1000 - same) / bar
 					}
 				}
 			}
@@ -180,8 +181,8 @@ func TestHatOpensBeforeBorders(t *testing.T) {
 						}
 						opened++
 						if e[pass] < 4 && bar != 7 && bar < 14 || pass == 1 && bar == 0 && e[0] > e[1] {
-							t.Errorf("%s, %d to %d, take %d: the hat opens in bar %d of pass %d", name, e[0], e[1], take, bar+1,
-								pass+1)
+							t.Errorf("%s, %d to %d, take %d: the hat opens in bar %d of pass %d", name, e[0], e[1],
+								take, bar+1, pass+1)
 						}
 					}
 				}

@@ -20,7 +20,7 @@ import (
 // every user otherwise. Lanes go on with the name of an instrument.
 var frozen = map[string]int{
 	"answer": 234, "approach": 910, "band": 374, "comp answer": 184, "fill": 512,
-	"drum bar": 0, "drum entry": 0, "drum hit": 0, "drum joint": 0, "drum lead": 0,
+	"drum bar": 482, "drum entry": 462, "drum hit": 300, "drum joint": 43, "drum lead": 938,
 	"lane ": 56, "lane bass": 702, "lane kick": 621, "lane piano": 809, "variant": 639, "walk": 593,
 }
 

@@ -61,7 +61,7 @@ groove "march" {
   }
 
   level "5" {
-    ride     = "x-------"
+    ride     = "x---x---"
     hat_foot = "--x---x-"
     snare    = "XggsXgsg"
     kick     = "x---x---|x---x-x-"
