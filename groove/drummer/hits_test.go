@@ -208,3 +208,29 @@ func TestPushIsAsStrongAsItsBeat(t *testing.T) {
 		}
 	}
 }
+
+// A bridge at energy 3 with a hit of some weight in most bars stays under the chorus at 4: the
+// sum of its velocities does. Design of the band.
+func TestBridgeWithHitsStaysUnderTheChorus(t *testing.T) {
+	for _, name := range drummedFeels() {
+		bridge, chorus := grooveSection(name, "a", chordsFor(8), 3), grooveSection(name, "b", chordsFor(8), 4)
+		bridge.Change = func(p *timeline.Pass) {
+			for bar := 1; bar < 7; bar++ {
+				at := p.Bars[bar].Meter.TempoTicks() * int64(bar%2)
+				groovetest.Event(p, timeline.Accent, bar, at, func(e *timeline.Event) { e.Weight = 1 + bar%3 })
+			}
+		}
+		var loud [2]int
+		for take := 1; take <= takes; take++ {
+			tl := takeOf(t, take, bridge, chorus, chorus)
+			for pass := range 2 {
+				for _, n := range played(tl, pass, library.Builtin()) {
+					loud[pass] += int(n.Velocity)
+				}
+			}
+		}
+		if t.Logf("%-18s %d %d", name, loud[0], loud[1]); loud[0] >= loud[1] {
+			t.Errorf("%s: the bridge comes to %d, the chorus to %d", name, loud[0], loud[1])
+		}
+	}
+}

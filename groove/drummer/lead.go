@@ -30,7 +30,8 @@ func strokesABar(lv *feel.Level) int {
 }
 
 // thicken leads up to an energy: a kick that picks up the next bar, the hat opens before it,
-// and what else the time has room for. The backbeat's drum joins on the last off-beat of all.
+// and what else the time has room for. The backbeat's drum joins on the last off-beat at
+// every other border.
 func (b *barStrokes) thicken(to int) {
 	c := b.SectionChance("drum lead").At(int64(b.bar))
 	more := len(b.notes) + b.leadStrokes(to, upPerCent)
@@ -44,7 +45,7 @@ func (b *barStrokes) thicken(to int) {
 		}
 		b.put(last, openVoice, feel.Soft)
 	}
-	if b.bar == len(b.Pass.Bars)-1 {
+	if b.bar == len(b.Pass.Bars)-1 && b.Chance("drum lead").Below(2) == 0 {
 		b.put(last, b.backbeat(b.bar), feel.Soft)
 	}
 	for i := int64(0); len(b.notes) < more; i++ {
