@@ -2,6 +2,7 @@ package drummer
 
 import (
 	"slices"
+	"sort"
 
 	"plinth/groove/feel"
 	"plinth/groove/plan"
@@ -68,6 +69,10 @@ func (d *Drummer) beatLength(tick int64) int64 { return d.Pass.Bars[d.BarAt(tick
 // strikeAccents strikes every accent that names the drummer, and sets it up.
 func (d *Drummer) strikeAccents(notes []score.Note, fills []drumFill) []score.Note {
 	hits := d.accents()
+	if len(hits) == 0 {
+		return notes
+	}
+	score.ByTick(notes)
 	var cymbals []int64
 	var struck []score.Note
 	for i := range hits {
@@ -122,7 +127,7 @@ func (d *Drummer) accentVoices(a *accent) []feel.Voice {
 // setUp are the strokes that lead to a hit out of the time: one soft stroke on the beat or the
 // off-beat before it, or a heavy hit a pair, on a drum that is free there. Runs of hits are set
 // up once. A hit in the first beat of the pass has no room, and a fill is a set-up itself.
-// What may not sound, as in a stop, is taken away later, see plan.Allowed.
+// What may not sound, as in a stop, is taken away later, see plan.Allowed. notes are in order.
 func (d *Drummer) setUp(a *accent, notes []score.Note, fills []drumFill) []score.Note {
 	at := d.beatBefore(a.At)
 	bar := d.BarAt(at)
@@ -135,7 +140,13 @@ func (d *Drummer) setUp(a *accent, notes []score.Note, fills []drumFill) []score
 		}
 	}
 	busy := func(v feel.Voice) bool {
-		return slices.ContainsFunc(notes, func(n score.Note) bool { return n.At == at && n.Key == v.Key })
+		i := sort.Search(len(notes), func(i int) bool { return notes[i].At >= at })
+		for ; i < len(notes) && notes[i].At == at; i++ {
+			if notes[i].Key == v.Key {
+				return true
+			}
+		}
+		return false
 	}
 	drum := d.backbeat(bar)
 	touch := d.withBrushes(feel.Soft)

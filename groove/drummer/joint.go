@@ -1,6 +1,8 @@
 package drummer
 
 import (
+	"sort"
+
 	"plinth/groove/feel"
 )
 
@@ -13,8 +15,13 @@ func (b *barStrokes) isJoint() bool {
 		return false
 	}
 	start, end := b.Pass.Bars[b.bar].Start, b.BarEnd(b.bar)
-	for _, q := range b.Cues.List {
-		if q.Span < 0 && q.At >= start && q.At < end || q.Pushed() && q.At < end && q.Target >= start {
+	list := b.Cues.List
+	near := sort.Search(len(list), func(i int) bool { return list[i].At >= start-b.Pass.Bars[b.bar-1].Length })
+	for _, q := range list[near:] {
+		if q.At >= end {
+			break
+		}
+		if q.Span < 0 && q.At >= start || q.Pushed() && q.Target >= start {
 			return false
 		}
 	}
