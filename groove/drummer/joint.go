@@ -45,21 +45,33 @@ func (b *barStrokes) playJoint() {
 		}
 	}
 	figure := (b.SectionChance("drum joint").At(int64(b.bar)).Below(jointFigures) + b.Pass.Ordinal) % jointFigures
-	back := b.backbeat(b.bar)
-	b.put(from, kickVoice, feel.Soft)
+	back, kick, open := b.backbeat(b.bar), b.kickTouch(), feel.Soft
+	if crashes.At(b.Energy(b.bar)) {
+		open = b.withBrushes(feel.Normal)
+	}
+	b.put(from, kickVoice, kick)
 	switch figure {
 	case 0:
-		b.put(off, openVoice, feel.Normal)
-		b.put(off, kickVoice, feel.Soft)
+		b.put(off, openVoice, open)
+		b.put(off, kickVoice, kick)
 	case 1:
 		b.put(from, back, feel.Soft)
 		b.put(off, back, feel.Soft)
 		b.put(end-1, back, feel.Soft)
 	default:
 		b.put(off, lowTomVoice, feel.Soft)
-		b.put(off, kickVoice, feel.Soft)
+		b.put(off, kickVoice, kick)
 		b.put(end-1, back, feel.Ghost)
 	}
+}
+
+// kickTouch is how hard a kick of a figure is: where the kick is only felt in the bar, it is
+// no harder there.
+func (b *barStrokes) kickTouch() feel.Touch {
+	if b.hasKick() {
+		return feel.Soft
+	}
+	return feel.Ghost
 }
 
 // put adds a stroke unless the voice has one there.
