@@ -137,28 +137,31 @@ func (b *barStrokes) handsAt(step int) int {
 }
 
 // loose are the steps at which the time has a stroke that is not missed: a soft one between
-// beats, or any there but the strongest where the whole band plays; where it has none, as when
-// the off-beats lead, a soft one on a beat.
+// beats. Where it has none, as when the off-beats lead, it is a soft one of the hat on a beat,
+// or where the whole band plays any but the strongest between beats.
 func (b *barStrokes) loose() []int {
-	most := feel.Soft
-	if crashes.At(b.Energy(b.bar)) && !b.time.Backbeat() {
-		most = feel.Normal
-	}
-	var between, beats []int
+	var soft, louder, beats []int
 	for i := range b.steps {
 		k := b.find(i, b.isTime)
 		switch {
 		case k < 0:
-		case b.place(i) > 0 && b.notes[k].Touch <= most:
-			between = append(between, i)
-		case i > 0 && b.place(i) == 0 && b.notes[k].Touch <= feel.Soft && b.time.Word == "hat" && b.handsAt(i) == 1:
+		case b.place(i) > 0 && b.notes[k].Touch <= feel.Soft:
+			soft = append(soft, i)
+		case b.place(i) > 0 && b.notes[k].Touch == feel.Normal:
+			louder = append(louder, i)
+		case i > 0 && b.notes[k].Touch <= feel.Soft && b.time.Word == "hat" && b.handsAt(i) == 1:
 			beats = append(beats, i)
 		}
 	}
-	if len(between) == 0 && b.find(0, isKick) >= 0 {
+	switch {
+	case len(soft) > 0:
+		return soft
+	case crashes.At(b.Energy(b.bar)) && !b.time.Backbeat():
+		return louder
+	case b.find(0, isKick) >= 0:
 		return beats
 	}
-	return between
+	return nil
 }
 
 // gaps are the steps between beats at which no hand strikes: off-beats and what leads into a
