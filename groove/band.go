@@ -57,7 +57,7 @@ func (b *band) play(tl *timeline.Timeline, pass *timeline.Pass, set *feel.Set) P
 	for _, s := range b.players {
 		s.Prepare(p)
 		part := writtenPart(p, s.Play(out.Score.Parts))
-		part.Regions = textures(p, s.who, s.Texture)
+		part.Regions = textures(p, s, part.Notes)
 		out.Score.Parts[s.who] = part
 		out.Notes[s.who] = b.playing.Play(s.who, s, part.Notes)
 	}

@@ -6,7 +6,6 @@ import (
 	"plinth/groove/feel"
 	"plinth/groove/plan"
 	"plinth/groove/score"
-	"plinth/songspec/timeline"
 )
 
 // writtenPart turns what a player means into a part of the score: each note gets the bar
@@ -49,10 +48,14 @@ func regions(p *plan.Plan) []score.Region {
 }
 
 // textures are the regions of one player: the texture of each bar, with equal neighbours
-// joined.
-func textures(p *plan.Plan, who timeline.Player, texture func(*feel.Level) string) []score.Region {
-	if p.Pass.Tacet.Has(who) {
-		return []score.Region{{Kind: score.Tacet, To: p.Pass.Length}}
+// joined. Who keeps out has notes only in a pickup into the next pass.
+func textures(p *plan.Plan, s seat, notes []score.Note) []score.Region {
+	if p.Pass.Tacet.Has(s.who) {
+		end := p.Pass.Length
+		if len(notes) > 0 {
+			end = notes[0].At
+		}
+		return []score.Region{{Kind: score.Tacet, To: end}}
 	}
 	var out []score.Region
 	var before *feel.Level
@@ -60,7 +63,7 @@ func textures(p *plan.Plan, who timeline.Player, texture func(*feel.Level) strin
 	for bar := range p.Pass.Bars {
 		lv, end := p.Level(bar), p.BarEnd(bar)
 		if lv != before {
-			before, name = lv, texture(lv)
+			before, name = lv, s.Texture(lv)
 		}
 		if n := len(out); n > 0 && out[n-1].Name == name {
 			out[n-1].To = end

@@ -148,7 +148,7 @@ func (pa *passAudit) checkSyncopation() {
 }
 
 // syncopation is the LHL syncopation of kick and snare in a bar as it is played,
-// the feel's own ghost strokes left out. Each stroke counts for the step of the
+// ghost strokes left out. Each stroke counts for the step of the
 // tab, swung, that it is nearest to.
 func (pa *passAudit) syncopation(bar int) (lhl int, ok bool) {
 	p := pa.plan
@@ -172,7 +172,7 @@ func (pa *passAudit) syncopation(bar int) (lhl int, ok bool) {
 			continue
 		}
 		i := nearestStep(places, n.Tick, b.Length/int64(len(steps)))
-		if i >= 0 && !ghostAt(lv, v.Key, steps[i].Index) {
+		if i >= 0 && pa.part.Score.Parts[timeline.Drums].Notes[n.Meant].Touch > feel.Ghost {
 			on[i] = true
 		}
 	}
@@ -226,15 +226,3 @@ func nearestStep(places []int64, tick, step int64) int {
 }
 
 func distance(a, b int64) int64 { return max(a-b, b-a) }
-
-// ghostAt reports whether the level's row of a key has a ghost at a step and no
-// other row of the key something louder.
-func ghostAt(lv *feel.Level, key uint8, index int) bool {
-	loudest := feel.Rest
-	for _, r := range lv.Drums {
-		if r.Voice.Key == key && index < len(r.Steps) {
-			loudest = max(loudest, r.Steps[index].Touch)
-		}
-	}
-	return loudest == feel.Ghost
-}

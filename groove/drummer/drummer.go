@@ -43,13 +43,15 @@ func (d *Drummer) Prepare(p *plan.Plan) {
 // plays first and hears nobody.
 func (d *Drummer) Play([]score.Part) score.Part {
 	if d.Pass.Tacet.Has(timeline.Drums) {
-		return score.Part{}
+		d.strokes = d.pickUpEntry()
+		d.strokeValues(d.strokes)
+		return score.Part{Notes: d.strokes}
 	}
 	fills := d.chooseFills()
 	strokes := d.playFills(fills)
 	notes := append(leaveRoomForFills(d.keepTime(fills), fills), strokes...)
 	notes = d.strikeFinalHit(d.strikeEnding(d.strikeOpening(notes)))
-	notes = d.strikeAccents(d.strikePushes(notes))
+	notes = d.strikeAccents(d.strikePushes(notes), fills)
 	d.strokes = notes
 	notes = d.keepPlayable(d.Allowed(timeline.Drums, notes))
 	d.strokeValues(notes)
@@ -77,10 +79,15 @@ func graceStrokes(s feel.Stroke, v feel.Voice, tick int64) []score.Note {
 // The voices that events and the form ask for, also where the level has no row for them:
 // General MIDI percussion keys.
 var (
-	kickVoice  = feel.Voice{Word: "kick", Key: 36, Limb: feel.RightFoot}
-	snareVoice = feel.Voice{Word: "snare", Key: 38, Limb: feel.Hand}
-	crashVoice = feel.Voice{Word: "crash", Key: 49, Limb: feel.Hand}
-	stickVoice = feel.Voice{Word: "cross_stick", Key: 37, Limb: feel.Hand}
+	kickVoice   = feel.Voice{Word: "kick", Key: 36, Limb: feel.RightFoot}
+	snareVoice  = feel.Voice{Word: "snare", Key: 38, Limb: feel.Hand}
+	crashVoice  = feel.Voice{Word: "crash", Key: 49, Limb: feel.Hand}
+	rideVoice   = feel.Voice{Word: "ride", Key: 51, Limb: feel.Hand}
+	hatVoice    = feel.Voice{Word: "hat", Key: 42, Limb: feel.Hand}
+	openVoice   = feel.Voice{Word: "hat_open", Key: 46, Limb: feel.Hand}
+	bellVoice   = feel.Voice{Word: "ride_bell", Key: 53, Limb: feel.Hand}
+	lowTomVoice = feel.Voice{Word: "tom_low", Key: 43, Limb: feel.Hand}
+	stickVoice  = feel.Voice{Word: "cross_stick", Key: 37, Limb: feel.Hand}
 )
 
 // backbeat is the voice that marks the backbeat in a bar: a snare or, at the lower energies,
@@ -111,73 +118,6 @@ func (d *Drummer) withBrushes(t feel.Touch) feel.Touch {
 		return min(t, feel.Soft)
 	}
 	return t
-}
-
-// strikeOpening puts a crash and a kick on the first beat of a section that comes in at
-// energy 4 or 5, as hard as possible where the band rises to 5. It does nothing when the
-// energy falls into the section, or when the first chord was struck before the bar line.
-func (d *Drummer) strikeOpening(notes []score.Note) []score.Note {
-	q := d.ForcefulOpening(timeline.Drums)
-	if q == nil || !crashes.At(d.Pass.EnergyFrom) || !d.keepsTime(0) {
-		return notes
-	}
-	touch := feel.Normal
-	if q.Rises && fullForce.At(d.Pass.EnergyFrom) {
-		touch = feel.Strong
-	}
-	notes = withoutCymbals(notes, 0)
-	return append(notes, withCue(d.Cues.Opening,
-		newStroke(kickVoice, 0, strokeTicks, d.withBrushes(feel.Normal)),
-		newStroke(crashVoice, 0, strokeTicks, d.withBrushes(touch)))...)
-}
-
-// withoutCymbals takes away the time-keeping strokes at ticks, which are in order: there
-// the hand strikes the crash.
-func withoutCymbals(notes []score.Note, ticks ...int64) []score.Note {
-	if len(ticks) == 0 {
-		return notes
-	}
-	return slices.DeleteFunc(notes, func(n score.Note) bool {
-		k := kindOf(n.Key)
-		_, there := slices.BinarySearch(ticks, n.At)
-		return there && n.Voice.Limb() == feel.Hand && (k == kindHat || k == kindOpen || k == kindRide)
-	})
-}
-
-// strikeEnding leaves only the first beat of the song's last bar, to ring: without the tick
-// of a closed hat, and with a crash from energy 4 up.
-func (d *Drummer) strikeEnding(notes []score.Note) []score.Note {
-	bar := d.Ending()
-	if bar < 0 || !d.keepsTime(bar) {
-		return notes
-	}
-	start := d.Pass.Bars[bar].Start
-	notes = slices.DeleteFunc(notes, func(n score.Note) bool {
-		return n.At > start || n.At == start && kindOf(n.Key) == kindHat
-	})
-	last := []score.Note{newStroke(kickVoice, start, start+strokeTicks, d.withBrushes(feel.Normal))}
-	if crashes.At(d.Energy(bar)) {
-		notes = withoutCymbals(notes, start)
-		last = append(last, newStroke(crashVoice, start, start+strokeTicks, d.withBrushes(feel.Normal)))
-	}
-	return append(notes, withCue(d.Cues.Ending, last...)...)
-}
-
-// strikeFinalHit strikes the song's last hit before a stop with kick and backbeat: no cymbal
-// that would ring on, and nothing after it.
-func (d *Drummer) strikeFinalHit(notes []score.Note) []score.Note {
-	at := d.FinalHit()
-	if at < 0 || !d.keepsTime(d.BarAt(at)) {
-		return notes
-	}
-	touch := feel.Strong
-	if d.Brushes() {
-		touch = feel.Normal
-	}
-	notes = slices.DeleteFunc(notes, func(n score.Note) bool { return n.At > at })
-	return append(withoutCymbals(notes, at), withCue(d.Cues.FinalHit,
-		newStroke(kickVoice, at, at+strokeTicks, touch),
-		newStroke(d.backbeat(d.BarAt(at)), at, at+strokeTicks, touch))...)
 }
 
 // withCue marks strokes as the answer to a cue.

@@ -18,6 +18,7 @@ type drumFill struct {
 	varied      int   // 0 as written; 1 and 2 change a stroke of it, see varied
 	cue         int32 // the cue that it answers; -1: it closes the section
 	group       uint32
+	line        int64 // where the fill leads: the bar line, a push before it or the next fill
 	firstStroke int64 // tick of its first stroke, at Start or later: until then time goes on
 }
 
@@ -39,7 +40,7 @@ func (d *Drummer) chooseFills() []drumFill {
 	closed := false
 	inside := 0
 	for i, q := range d.Cues.Each(cue.Fill, timeline.Drums) {
-		s := cue.Stretch{Start: q.At, End: q.Until}
+		s := cue.Stretch{Start: q.At, End: min(q.Until, d.nextFill(q.At))}
 		if int(q.Bar) == last && !closed {
 			closed = true
 			add(d.chooseFill(s, d.closingVariation(), d.closingFillEnergy()), i)
@@ -54,6 +55,18 @@ func (d *Drummer) chooseFills() []drumFill {
 		}
 	}
 	return out
+}
+
+// nextFill is where the next fill that the song file asks for begins, or a push out of the
+// pass: a fill that begins at a tick leads to there. Otherwise it is the end of the bar.
+func (d *Drummer) nextFill(tick int64) int64 {
+	end := min(d.BarEnd(d.BarAt(tick)), d.Cues.End(timeline.Drums))
+	for _, q := range d.Cues.Each(cue.Fill, timeline.Drums) {
+		if q.At > tick {
+			return min(end, q.At)
+		}
+	}
+	return end
 }
 
 // closingSpan is where the fill that closes the section stands. It is empty when there is no
@@ -81,6 +94,9 @@ func (d *Drummer) closingSpan() cue.Stretch {
 	}
 	bar := d.Pass.Bars[last]
 	s := cue.Stretch{Start: bar.Start + starts[max(0, len(starts)-beats)], End: bar.Start + bar.Length}
+	if push := d.Cues.End(timeline.Drums); push > bar.Start && push < s.End { // the fill leads to the push
+		s.Start, s.End = max(bar.Start, push-(s.End-s.Start)), push
+	}
 	if d.Cues.Silences(timeline.Drums).Over(s.Start, s.End) || d.Cues.Holds.Over(s.Start, s.End) || d.singerEnters(s) {
 		return cue.Stretch{}
 	}
@@ -152,7 +168,7 @@ func (d *Drummer) closingFillEnergy() int {
 // the length: the shortest that covers the span, of which only the end is played, or the
 // longest there is. Then the variation picks among the fills of that length.
 func (d *Drummer) chooseFill(s cue.Stretch, v variation, energy int) drumFill {
-	out := drumFill{Stretch: s, varied: v.varied}
+	out := drumFill{Stretch: s, varied: v.varied, line: d.nextFill(s.Start)}
 	m := d.Pass.Bars[d.BarAt(s.Start)].Meter
 	length := s.End - s.Start
 	best := int64(-1)

@@ -47,11 +47,10 @@ func (f *drumFill) asGroup(d *Drummer) score.Group {
 }
 
 func (d *Drummer) fillStrokes(f drumFill) []score.Note {
-	bar := d.Pass.Bars[d.BarAt(f.Start)]
-	size := fillStep(f.fill, bar.Meter)
+	size := fillStep(f.fill, d.Pass.Bars[d.BarAt(f.Start)].Meter)
 	total := int64(f.fill.Beats * f.fill.Grid)
-	// A fill cut short by a stop is still measured from the bar line.
-	line := bar.Start + bar.Length
+	// A fill cut short by a stop is still measured from where it would lead.
+	line := d.onGrid(f.line, f.fill)
 	var out []score.Note
 	for _, r := range f.fill.Rows {
 		for back := int64(1); line-back*size >= f.Start; back++ {
@@ -68,10 +67,20 @@ func (d *Drummer) fillStrokes(f drumFill) []score.Note {
 	return out
 }
 
+// onGrid is a tick on the grid of a fill. In triplets the "and" of a beat, where a push may
+// stand, is on the last third.
+func (d *Drummer) onGrid(tick int64, f *feel.Fill) int64 {
+	bar := d.BarAt(tick - 1)
+	start := d.Pass.Bars[bar].Start
+	size := fillStep(f, d.Pass.Bars[bar].Meter)
+	return start + (tick-start+size-1)/size*size
+}
+
 // varied is a fill played in another way, so that a vocabulary of a few fills lasts for a
 // song. The first way puts a kick under the first stroke of the hands, the second way under
 // the last; where the fill has a kick there, it is taken away. The first way makes a flam of
-// a fill with a single stroke.
+// a fill with a single stroke. A fill of the kick alone has a soft snare over its first or its
+// last stroke.
 func varied(notes []score.Note, how int) []score.Note {
 	first, last := -1, -1
 	for i, n := range notes {
@@ -83,8 +92,11 @@ func varied(notes []score.Note, how int) []score.Note {
 		}
 	}
 	switch {
-	case how == 0 || first < 0:
+	case how == 0 || len(notes) == 0:
 		return notes
+	case first < 0:
+		over := notes[(how-1)*(len(notes)-1)]
+		return append(notes, newStroke(snareVoice, over.At, over.At+strokeTicks, feel.Soft))
 	case how == 1 && notes[first].At == notes[last].At:
 		n := notes[first]
 		return append(graceStrokes(feel.Stroke{Flam: true}, n.Voice.Instrument(), n.At), notes...)

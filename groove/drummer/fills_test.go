@@ -247,3 +247,61 @@ func TestNeverTheSameFillTwiceRunning(t *testing.T) {
 		t.Fatalf("only %d pairs compared", compared)
 	}
 }
+
+// Two fills that the song file has in one bar follow each other, each whole in its own share.
+func TestTwoFillsInABar(t *testing.T) {
+	set := groovetest.Set(nil)
+	tl := groovetest.Song(t,
+		groovetest.Section{Name: "a", Chords: "C|F|G|C", Energy: 4, Change: func(p *timeline.Pass) {
+			groovetest.Event(p, timeline.Fill, 1, 0, nil)
+			groovetest.Event(p, timeline.Fill, 1, 3*quarter, nil)
+		}}, groovetest.Section{Name: "b", Chords: "C", Energy: 1})
+	d := drummerOf(tl, 0, set)
+	fills := d.chooseFills()
+	if len(fills) < 2 || fills[0].End != fills[1].Start || fills[1].End != 8*quarter {
+		t.Fatalf("the fills are %+v", fills)
+	}
+	strokes := map[uint32]int{}
+	for _, n := range d.playFills(fills[:2]) {
+		strokes[n.Group]++
+		if at := n.At - 4*quarter; (at < 3*quarter) != (n.Group == 1) {
+			t.Errorf("a stroke of fill %d at %d", n.Group, at)
+		}
+	}
+	if strokes[1] < 4 || strokes[2] < 2 {
+		t.Errorf("the fills have %v strokes", strokes)
+	}
+}
+
+// A fill before a push out of the section leads to the push and is played whole before it:
+// it has as many strokes as a fill of its length before the bar line, where it is shorter than
+// the bar.
+func TestFillLeadsToThePush(t *testing.T) {
+	set := library.Builtin()
+	for _, name := range []string{"backbeat-eighths", "ballad-eighths", "shuffle", "swing", "tight-sixteenths"} {
+		for energy := 2; energy <= 4; energy++ {
+			for take := 1; take <= 10; take++ {
+				strokes := [2]int{}
+				for i, change := range []func(p *timeline.Pass){nil, func(p *timeline.Pass) {
+					groovetest.Event(p, timeline.Push, 3, quarter*7/2, nil)
+				}} {
+					a := grooveSection(name, "a", "C|F|G|C", 2)
+					a.Change = change
+					tl := takeOf(t, take, a, grooveSection(name, "b", "C|F", energy))
+					d := drummerOf(tl, 0, set)
+					for _, n := range d.playFills(d.chooseFills()) {
+						strokes[i]++
+						if end := d.Swung(d.Cues.End(timeline.Drums)); d.Swung(n.At) >= end {
+							t.Errorf("%s into %d, take %d: a stroke at %d in a fill to %d", name, energy, take, n.At,
+								end)
+						}
+					}
+				}
+				if strokes[1] < strokes[0]-1 || strokes[1] == 0 {
+					t.Errorf("%s into %d, take %d: %d strokes before a push, %d before the line", name, energy, take,
+						strokes[1], strokes[0])
+				}
+			}
+		}
+	}
+}

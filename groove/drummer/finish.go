@@ -2,14 +2,47 @@ package drummer
 
 import (
 	"plinth/groove/feel"
+	"plinth/groove/score"
 	"plinth/groove/touch"
 	"plinth/songspec/timeline"
 )
 
 // Finish leaves what two hands and two feet can play.
 func (d *Drummer) Finish(t *touch.Playing, drafts []touch.Draft) []touch.Draft {
-	return withinHandSpeed(t, t.LeaveTimeAtBorder(drafts, nil))
+	return withinHandSpeed(t, makeRoomForHits(t, t.LeaveTimeAtBorder(drafts, nil)))
 }
+
+// makeRoomForHits takes away the strokes of the time that come so shortly before a hit, as
+// they are played, that the hit would have to wait for a limb: it is struck whole.
+func makeRoomForHits(t *touch.Playing, notes []touch.Draft) []touch.Draft {
+	c := t.Clock()
+	gone := map[int]bool{}
+	for i := range notes {
+		if !isHit(notes[i].Note) {
+			continue
+		}
+		limbs := 1
+		if notes[i].Voice.Limb() == feel.Hand {
+			limbs = 2
+		}
+		var near []int // the strokes of its limb that it comes too soon after, latest first
+		for j := i - 1; j >= 0 && c.Micros(notes[i].Start)-c.Micros(notes[j].Start) < touch.AgainUS; j-- {
+			if notes[j].Roll == 0 && !gone[j] && notes[j].Voice.Limb() == notes[i].Voice.Limb() {
+				near = append(near, j)
+			}
+		}
+		for over := len(near) + 1 - limbs; over > 0 && len(near) > 0; near = near[:len(near)-1] {
+			if j := near[len(near)-1]; !isHit(notes[j].Note) {
+				gone[j] = true
+				over--
+			}
+		}
+	}
+	return score.Without(notes, func(i int) bool { return gone[i] })
+}
+
+// isHit reports whether a stroke answers an accent or a push.
+func isHit(n *score.Note) bool { return n.Art.Has(score.Accent) || n.Art.Has(score.Pushed) }
 
 // withinHandSpeed keeps the strokes, as they are played, within the speed of two hands and
 // two feet. A stroke that timing brought too close is delayed as far as needed, or left out

@@ -8,9 +8,9 @@ import (
 )
 
 // strikePushes strikes every push that the drummer takes part in, with kick and backbeat, or
-// with kick and crash when it leads to energy 4 or 5, as hard as possible only into 5. A
-// push inside a section does not open a section, so its crash is a little lighter. The
-// strokes between a push and its target are taken away later, see plan.Allowed.
+// with kick and crash when it leads to energy 4 or 5 and not down to it, as hard as possible
+// only into 5. A push inside a section does not open a section, so its crash is a little
+// lighter. The strokes between a push and its target are taken away later, see plan.Allowed.
 func (d *Drummer) strikePushes(notes []score.Note) []score.Note {
 	var crashAt []int64
 	for i, q := range d.Cues.Each(cue.Chord, timeline.Drums) {
@@ -31,7 +31,7 @@ func (d *Drummer) strikePushes(notes []score.Note) []score.Note {
 		}
 		kick := newStroke(kickVoice, q.At, q.At+strokeTicks, touch)
 		hand := newStroke(d.backbeat(bar), q.At, q.At+strokeTicks, touch)
-		if crashes.At(into) {
+		if crashes.At(into) && into >= d.Energy(bar) {
 			if q.Target < d.Pass.Length {
 				touch-- // Normal, or Soft
 			}
@@ -42,30 +42,5 @@ func (d *Drummer) strikePushes(notes []score.Note) []score.Note {
 		kick.Art, hand.Art = score.Pushed, score.Pushed
 		notes = append(notes, withCue(i, kick, hand)...)
 	}
-	return withoutCymbals(notes, crashAt...)
-}
-
-// strikeAccents strikes every accent that names the drummer, with kick and snare, or below
-// energy 3 with kick and what marks the backbeat. The crash is added at weight 2 from energy
-// 4 up, and at weight 3 always.
-func (d *Drummer) strikeAccents(notes []score.Note) []score.Note {
-	for i, q := range d.Cues.Each(cue.Accent, timeline.Drums) {
-		energy := d.Energy(int(q.Bar))
-		hit := []feel.Voice{kickVoice, snareVoice}
-		if !snareDrum.At(energy) {
-			hit[1] = d.backbeat(int(q.Bar))
-		}
-		if q.Weight >= 3 || q.Weight == 2 && crashes.At(energy) {
-			hit = append(hit, crashVoice)
-		}
-		for _, v := range hit {
-			n := newStroke(v, q.At, q.At+strokeTicks, feel.Strong)
-			n.Cue, n.Art = i, score.Accent
-			if q.Pushed() {
-				n.Art |= score.Pushed
-			}
-			notes = append(notes, n)
-		}
-	}
-	return notes
+	return d.withoutCymbals(notes, crashAt...)
 }

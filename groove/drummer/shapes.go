@@ -11,8 +11,9 @@ import (
 // Drummers' fills (Groove MIDI Dataset): the last third is 18 louder than the first.
 const fillSwell = 18
 
-// Shapes let each fill swell, from half of fillSwell softer at its first stroke in a bar to
-// half of it louder at its last, and keep its hands under a ceiling.
+// Shapes let a push be as strong as a downbeat, and each fill swell, from half of fillSwell
+// softer at its first stroke in a bar to half of it louder at its last, and keep a fill's
+// hands under a ceiling.
 func (d *Drummer) Shapes(notes []score.Note) []touch.Shape {
 	type reach struct{ first, last int64 }
 	bars := map[int]reach{} // the first and last stroke of the fill, by bar
@@ -28,10 +29,13 @@ func (d *Drummer) Shapes(notes []score.Note) []touch.Shape {
 	out := make([]touch.Shape, len(notes))
 	for i := range notes {
 		n := &notes[i]
+		bar := d.BarAt(n.At)
+		if n.Art.Has(score.Pushed) {
+			out[i].Swell = d.lossOffBeat(n, bar)
+		}
 		if !inFill(n) {
 			continue
 		}
-		bar := d.BarAt(n.At)
 		r := bars[bar]
 		if length := r.last - r.first; length > 0 {
 			out[i].Swell = int((n.At-r.first)*fillSwell/length) - fillSwell/2
@@ -41,6 +45,14 @@ func (d *Drummer) Shapes(notes []score.Note) []touch.Shape {
 		}
 	}
 	return out
+}
+
+// lossOffBeat is how much softer a stroke is off the beat than on it. A push has it added: it
+// is as strong as the downbeat that it takes the place of.
+func (d *Drummer) lossOffBeat(n *score.Note, bar int) int {
+	in := d.Instrument(n)
+	full := in.Levels.Of(n.Touch) + plan.BandLift.At(d.Energy(bar))
+	return full - full*in.Places[d.MetricPlace(bar, n.At)]/100
 }
 
 // inFill reports whether a note is a stroke of a fill.

@@ -32,6 +32,7 @@ func (d *Drummer) keepTime(fills []drumFill) []score.Note {
 				newStroke(lv.Drums[r].Voice, 0, 0, feel.Normal), -1})
 		}
 		d.rows = rows
+		from := len(out)
 		for i, st := range steps {
 			end := d.BarEnd(bar)
 			if i+1 < len(steps) {
@@ -41,6 +42,7 @@ func (d *Drummer) keepTime(fills []drumFill) []score.Note {
 				out = rows[r].strike(out, st, end, bare)
 			}
 		}
+		out = append(out[:from], d.shapeBar(bar, steps, out[from:])...)
 	}
 	return out
 }

@@ -35,6 +35,24 @@ func TestVariedSingleStroke(t *testing.T) {
 	}
 }
 
+// A fill of the kick alone is varied, too: a soft snare stands over its first stroke or its
+// last. Design of the band.
+func TestVariedKickFill(t *testing.T) {
+	for how, want := range []int64{-1, 0, quarter} {
+		notes := []score.Note{newStroke(kickVoice, 0, strokeTicks, feel.Normal),
+			newStroke(kickVoice, quarter, quarter+strokeTicks, feel.Normal)}
+		at := int64(-1)
+		for _, n := range varied(notes, how) {
+			if n.Key == snareVoice.Key {
+				at = n.At
+			}
+		}
+		if at != want {
+			t.Errorf("way %d: a snare at %d, want %d", how, at, want)
+		}
+	}
+}
+
 // The backbeat's voice is the snare where a bar's level has one, else the first of the
 // rows that can mark it; a level without any has a snare from energy 3 up and a
 // cross-stick under it.

@@ -121,8 +121,10 @@ func (t *Playing) measureRows() {
 				add(step, s.Touch, score.Note{})
 			}
 		case timeline.Piano:
-			for step, s := range lv.Comp {
-				add(step, s.Touch, score.Note{})
+			for k := range lv.Comp {
+				for step, s := range lv.Comp[k].Right {
+					add(step, s.Touch, score.Note{})
+				}
 			}
 		}
 		if strokes > 0 {

@@ -99,7 +99,7 @@ groove "ballad-eighths" {
   # hands come down together on the beats.
   level "5" {
     ride     = "X-x-X-x-X-x-X-x-"
-    snare    = "----X--g----X---"
+    snare    = "----X-------X---"
     kick     = "x-----x-x-----x-"
     hat_foot = "----x-------x---"
     bass     = "1=====1=1=1=5=a="
@@ -114,7 +114,7 @@ groove "ballad-eighths" {
     voices   = 4
     centre   = "D4"
     answer {
-      snare = "----X--g-g--X---"
+      snare = "----X-------X-s-"
     }
   }
 }

@@ -91,10 +91,10 @@ groove "ballad-sixteenths" {
     }
   }
 
-  # Ride with its own skip, ghost strokes between the backbeats.
+  # Ride with its own skip.
   level "5" {
     ride     = "X-xsX-xsX-xsX-xs"
-    snare    = "----X--g-g--X---"
+    snare    = "----X-------X---"
     kick     = "x------xx-x---x-"
     hat_foot = "s---x---s---x---"
     bass     = "1======11=1=5=a="
@@ -109,7 +109,7 @@ groove "ballad-sixteenths" {
     voices   = 4
     centre   = "D4"
     answer {
-      snare = "----X--g-g--X-gg"
+      snare = "----X-------X-s-"
     }
   }
 }

@@ -85,8 +85,8 @@ groove "gospel-six" {
 
   level "5" {
     ride     = "X-x-x-X-x-x-"
-    snare    = "------X--g--"
-    kick     = "x---x-----x-"
+    snare    = "------X-----"
+    kick     = "x---x---x-x-"
     hat_foot = "------x-----"
     bass     = "1===1=5=5=a="
     comp = [
@@ -100,7 +100,7 @@ groove "gospel-six" {
     voices   = 4
     centre   = "D4"
     answer {
-      snare = "------X--g-g"
+      snare = "------X---s-"
     }
   }
 }

@@ -85,7 +85,7 @@ groove "half-time" {
 
   level "5" {
     ride     = "X-x-X-x-X-x-X-x-"
-    snare    = "-g------X----g--"
+    snare    = "--------X-------"
     kick     = "x--x--x---x---x-"
     hat_foot = "----x-------x---"
     bass     = "1==1==1=1=1=5=a="
@@ -100,7 +100,7 @@ groove "half-time" {
     voices   = 4
     centre   = "D4"
     answer {
-      snare = "-g---g--X----g--"
+      snare = "--------X----g--"
     }
   }
 }

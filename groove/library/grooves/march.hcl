@@ -78,7 +78,7 @@ groove "march" {
   }
 
   level "5" {
-    ride     = "x-------"
+    ride     = "x---x---"
     hat_foot = "--x---x-"
     snare    = "XggsXgsg"
     kick     = "x---x---|x---x-x-"

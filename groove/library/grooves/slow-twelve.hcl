@@ -86,7 +86,7 @@ groove "slow-twelve" {
 
   level "5" {
     ride     = "XsxXsxXsxXsx"
-    snare    = "---X-----X-g"
+    snare    = "---X-----X--"
     kick     = "x----xx----x"
     hat_foot = "---x-----x--"
     bass     = "1=11=11=15=a"
@@ -101,7 +101,7 @@ groove "slow-twelve" {
     voices   = 4
     centre   = "D4"
     answer {
-      snare = "---X-g---X-g"
+      snare = "---X-----X-s"
     }
   }
 }

@@ -63,11 +63,11 @@ groove "tight-sixteenths" {
     }
   }
 
-  # Every other bar the hat opens just before 1; ghosts fill what is left.
+  # Every other bar the hat opens just before 1, and fills what the others leave.
   level "4" {
-    hat      = "xsss-ss-x-ss-ss-|xsss-ss-x-ss-s--"
+    hat      = "xsss-sssxsss-ss-|xsss-sssxsss-s--"
     hat_open = "----------------|--------------x-"
-    snare    = "----x--g-g--x---"
+    snare    = "----x-------x---"
     kick     = "x-----x---x--x--"
     bass     = "1=-1--1=--1=-15a"
     comp = [
@@ -86,10 +86,10 @@ groove "tight-sixteenths" {
   }
 
   level "5" {
-    hat      = "Xsxs-s--X-xs-s--"
+    hat      = "Xsxs-s-sX-xs-s-s"
     hat_open = "------x-------x-"
-    snare    = "----X--g-g--X--g"
-    kick     = "x--x--x---x--x--"
+    snare    = "----X-------X---"
+    kick     = "x--x--x---xx-x--"
     bass     = "1=-1-11=-11-51a-"
     comp = [
       "X--x--x---x--x--",
@@ -102,7 +102,8 @@ groove "tight-sixteenths" {
     voices   = 4
     centre   = "D4"
     answer {
-      kick = "x--x--x---xx-x--"
+      snare = "----X--g----X---"
+      kick  = "x--x--x---xx-xs-"
     }
   }
 }

@@ -62,7 +62,7 @@ groove "train" {
 
   level "4" {
     snare    = "sgxgsgxgsgxgsgxg"
-    kick     = "x---x---x---x---"
+    kick     = "x---x---x---x-x-"
     hat_foot = "--x---x---x---x-"
     bass     = "1=1-5==-1=3=5=a="
     comp = [
@@ -76,13 +76,13 @@ groove "train" {
     voices   = 4
     centre   = "Db4"
     answer {
-      kick = "x---x---x---x-x-"
+      kick = "x---x-x-x---x-x-"
     }
   }
 
   level "5" {
     snare    = "sgxgsgXgsgxgsgXg"
-    kick     = "x---x---x---x-x-"
+    kick     = "x---x-x-x---x-x-"
     hat_foot = "--x---x---x---x-"
     bass     = "1=1=5=5=1=3=5=a="
     comp = [
@@ -97,6 +97,7 @@ groove "train" {
     centre   = "D4"
     answer {
       snare = "sgxgsgXgsgxgsgXs"
+      kick  = "x---x-x-x-x-x-x-"
     }
   }
 }

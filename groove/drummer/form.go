@@ -1,0 +1,87 @@
+package drummer
+
+import (
+	"slices"
+
+	"plinth/groove/feel"
+	"plinth/groove/score"
+	"plinth/songspec/timeline"
+)
+
+// strikeOpening puts a crash and a kick on the first beat of a section that comes in at
+// energy 4 or 5, as hard as possible where the band rises to 5. It does nothing when the
+// energy falls into the section, or when the first chord was struck before the bar line.
+func (d *Drummer) strikeOpening(notes []score.Note) []score.Note {
+	q := d.ForcefulOpening(timeline.Drums)
+	if q == nil || !crashes.At(d.Pass.EnergyFrom) || !d.keepsTime(0) {
+		return notes
+	}
+	touch := feel.Normal
+	if q.Rises && fullForce.At(d.Pass.EnergyFrom) {
+		touch = feel.Strong
+	}
+	notes = d.withoutCymbals(notes, 0)
+	return append(notes, withCue(d.Cues.Opening,
+		newStroke(kickVoice, 0, strokeTicks, d.withBrushes(feel.Normal)),
+		newStroke(crashVoice, 0, strokeTicks, d.withBrushes(touch)))...)
+}
+
+// withoutCymbals takes away the time-keeping strokes that sound at ticks, which are in order:
+// there the hand strikes the crash. In triplets an "and" sounds with the last third.
+func (d *Drummer) withoutCymbals(notes []score.Note, ticks ...int64) []score.Note {
+	if len(ticks) == 0 {
+		return notes
+	}
+	sounds := make([]int64, len(ticks))
+	for i, tick := range ticks {
+		sounds[i] = d.Swung(tick)
+	}
+	return slices.DeleteFunc(notes, func(n score.Note) bool {
+		k := kindOf(n.Key)
+		if n.Voice.Limb() != feel.Hand || k != kindHat && k != kindOpen && k != kindRide {
+			return false
+		}
+		_, there := slices.BinarySearch(sounds, d.Swung(n.At))
+		return there
+	})
+}
+
+// strikeEnding leaves of the song's last bar one soft touch to ring, a kick and a cymbal that
+// are softer than what was before. The bass and the piano strike their last chord on the same
+// beat.
+func (d *Drummer) strikeEnding(notes []score.Note) []score.Note {
+	bar := d.Ending()
+	if bar < 0 || !d.keepsTime(bar) {
+		return notes
+	}
+	start, energy := d.Pass.Bars[bar].Start, d.Energy(bar)
+	notes = slices.DeleteFunc(notes, func(n score.Note) bool { return n.At >= start })
+	cymbal := rideVoice
+	if washes.At(energy) {
+		cymbal = crashVoice
+	}
+	touch := endingTouch.At(energy)
+	if d.Brushes() {
+		touch = feel.Ghost
+	}
+	return append(notes, withCue(d.Cues.Ending,
+		newStroke(kickVoice, start, start+strokeTicks, touch),
+		newStroke(cymbal, start, start+strokeTicks, touch))...)
+}
+
+// strikeFinalHit strikes the song's last hit before a stop with kick and backbeat: no cymbal
+// that would ring on, and nothing after it.
+func (d *Drummer) strikeFinalHit(notes []score.Note) []score.Note {
+	at := d.FinalHit()
+	if at < 0 || !d.keepsTime(d.BarAt(at)) {
+		return notes
+	}
+	touch := feel.Strong
+	if d.Brushes() {
+		touch = feel.Normal
+	}
+	notes = slices.DeleteFunc(notes, func(n score.Note) bool { return n.At > at })
+	return append(d.withoutCymbals(notes, at), withCue(d.Cues.FinalHit,
+		newStroke(kickVoice, at, at+strokeTicks, touch),
+		newStroke(d.backbeat(d.BarAt(at)), at, at+strokeTicks, touch))...)
+}

@@ -1,0 +1,140 @@
+package drummer
+
+import (
+	"plinth/groove/feel"
+	"plinth/groove/plan"
+	"plinth/groove/score"
+)
+
+// A section has a few ways to play its bar, and deals them out over its phrases: the bar as
+// the groove has it, which begins each half of a phrase, and two others that are a kick or a
+// ghost stroke away from it. The ways are the section's, so that what comes again is known
+// again; each pass deals them out differently. Common practice, no single source.
+
+// ways is how many ways a section has to play a bar, the one that is written included.
+const ways = 3
+
+// phraseBars is the length of the phrases that end with a joint.
+const phraseBars = 8
+
+// shapeBar changes the time of a bar by its place in the phrase and in the section. notes are
+// the strokes of the bar. It does nothing where the song file has the tempo move, or comes to
+// rest.
+func (d *Drummer) shapeBar(bar int, steps []plan.Step, notes []score.Note) []score.Note {
+	if len(notes) == 0 || bar == d.Ending() || d.Cues.Rits.Over(d.Pass.Bars[bar].Start, d.BarEnd(bar)) {
+		return notes
+	}
+	b, ok := d.strokesOf(bar, steps, notes)
+	if !ok {
+		return notes
+	}
+	if before := d.Pass.Before; bar == 0 && before != nil && before.Energy > d.Energy(bar) {
+		b.closeHats() // after a climax the band holds back
+	}
+	switch to := d.LeadsTo(bar); {
+	case b.isJoint():
+		b.playJoint()
+	case to > d.Energy(bar):
+		b.thicken(to)
+	case to < d.Energy(bar):
+		b.thinOut(to)
+	case b.isSparse():
+		b.pickUp()
+	default:
+		b.vary(b.way())
+	}
+	score.ByTick(b.notes)
+	return b.notes
+}
+
+// way is the way in which a bar is played, 0 as it is written. Passes of a section are told
+// apart by it: from one to the next every bar inside the halves of a phrase is played in
+// another way, and after three passes every other bar.
+func (b *barStrokes) way() int {
+	first, _ := b.Phrase(b.bar)
+	i := b.bar - first
+	if i == 0 || b.bar == len(b.Pass.Bars)-1 {
+		return 0
+	}
+	pass := b.Pass.Ordinal
+	if i%2 == 0 {
+		pass += pass / ways
+	}
+	return (b.SectionChance("drum bar").At(int64(i)).Below(ways) + pass) % ways
+}
+
+// vary plays a bar in one of the section's ways. Both have as many strokes as the bar that is
+// written, where that can be, or a few more where the energy is high: a kick more is a stroke
+// of the time less.
+func (b *barStrokes) vary(way int) {
+	if way == 0 {
+		return
+	}
+	c := b.SectionChance("drum bar").At(-int64(way), int64(b.Energy(b.bar)))
+	before := len(b.notes)
+	want := before + busier.At(b.Energy(b.bar))
+	var changed bool
+	if way == 1 {
+		changed = b.addKick(c.At(1))
+		if len(b.notes)-len(b.loose()) < want { // there is a stroke to leave out for it
+			changed = b.addGhost(c.At(0)) || changed
+		}
+	} else {
+		changed = b.dropKick(c.At(1))
+	}
+	for n := len(b.notes); n > want && b.skip(c.At(2, int64(n))); n-- {
+	}
+	for n := len(b.notes); n < want && (b.fillIn(c.At(3, int64(n))) || b.addKick(c.At(3, int64(n)))); n++ {
+	}
+	moved := int64(max(0, before/manyStrokes-busier.At(b.Energy(b.bar))))
+	if !changed {
+		moved = max(moved, 1)
+	}
+	for i := range moved {
+		from, to := pick(b.loose(), c.At(4, i)), pick(b.gaps(), c.At(5, i))
+		if to >= 0 && from >= 0 {
+			b.add(to, b.time, feel.Ghost)
+		}
+		if from >= 0 && (to >= 0 || before >= busyBar) {
+			b.drop(b.find(from, b.isTime))
+		}
+	}
+}
+
+// manyStrokes is how many strokes of a bar there are to each stroke of the time that stands
+// elsewhere in another way to play it.
+const manyStrokes = 6
+
+// isSparse reports whether one voice alone keeps the time, a stroke a beat or fewer.
+func (b *barStrokes) isSparse() bool {
+	for i := range b.notes {
+		if b.notes[i].Key != b.notes[0].Key {
+			return false
+		}
+	}
+	return len(b.notes) <= len(b.BeatStarts(b.bar))
+}
+
+// pickUp adds a soft stroke before the next bar, or before its second half, to two bars of
+// each phrase where the drummer hardly plays. A stroke that is there already is left out.
+func (b *barStrokes) pickUp() {
+	first, _ := b.Phrase(b.bar)
+	i, turn := b.bar-first, b.Song.Take+b.Pass.Ordinal
+	beats := len(b.BeatStarts(b.bar))
+	if i%4 != 1+turn%2 {
+		return
+	}
+	k := beats - 1
+	if turn/2%2 == 1 {
+		k = (beats - 1) / 2
+	}
+	step, v := b.pickup(k), b.notes[0].Voice.Instrument()
+	if at := b.find(step, func(x feel.Voice) bool { return x.Key == v.Key }); at >= 0 {
+		b.drop(at) // it is struck on every off-beat
+		return
+	}
+	b.add(step, v, feel.Ghost)
+}
+
+// busyBar is how many strokes make a bar that can do with one less.
+const busyBar = 16
