@@ -71,7 +71,7 @@ func TestScoreOfRandomSongs(t *testing.T) {
 // of the score, and those that nobody plays.
 func checkMeant(t *testing.T, pass *timeline.Pass, part *groove.PassPart) (notes, unplayed int) {
 	t.Helper()
-	const near = 960/2 + 100 // a swung eighth, a roll, and what a player strays
+	const near = int64(960/2 + 100) // a swung eighth, a roll, and what a player strays
 	for who := range part.Notes {
 		meant := part.Score.Parts[who].Notes
 		played := make([]bool, len(meant))
@@ -80,7 +80,10 @@ func checkMeant(t *testing.T, pass *timeline.Pass, part *groove.PassPart) (notes
 				t.Errorf("%s at %d: note %d of %d", timeline.Player(who), n.Tick, n.Meant, len(meant))
 				continue
 			}
-			m := &meant[n.Meant]
+			m, near := &meant[n.Meant], near
+			if m.Art.Has(score.Rolled) { // a roll takes half a beat at most
+				near += max(0, pass.Bars[pass.BarAt(m.At)].Meter.TempoTicks()/2-quarter/2)
+			}
 			if m.Key != n.Key || m.At-n.Tick > near || n.Tick-m.At > near || played[n.Meant] {
 				t.Errorf("%s: key %d at %d plays %+v", timeline.Player(who), n.Key, n.Tick, *m)
 			}

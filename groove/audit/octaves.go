@@ -97,10 +97,23 @@ func (pa *passAudit) tops(changes []cue.Change, notes []groove.Note) []int {
 		}
 		for ; at < len(notes) && notes[at].Tick < until; at++ {
 			ringing = append(ringing, notes[at])
-			out[i] = max(out[i], int(notes[at].Key))
+			if i+1 == len(changes) || pa.chordOf(&notes[at]) < changes[i+1].Start {
+				out[i] = max(out[i], int(notes[at].Key))
+			}
 		}
 	}
 	return out
+}
+
+// chordOf is where the chord that a note of the piano is struck for begins: in some feels it is
+// struck ahead of that. Without a score it is the note's own tick.
+func (pa *passAudit) chordOf(n *groove.Note) int64 {
+	if parts := pa.part.Score.Parts; len(parts) > 0 {
+		if q := parts[timeline.Piano].Notes[n.Meant].Cue; q >= 0 {
+			return pa.plan.Cues.List[q].At
+		}
+	}
+	return n.Tick
 }
 
 // swungPush is how much later than written a push may come where the feel swings.

@@ -152,8 +152,7 @@ func TestBalladsBreakTheirChords(t *testing.T) {
 				}
 			}
 			if share := 100 * single / max(1, all); share < bounds[e][0] || share > bounds[e][1] {
-				t.Errorf("%s at %d: %d %% of the attacks are of one note, want %d to %d", name, e+1, share, bounds[e][0],
-					bounds[e][1])
+				t.Errorf("%s at %d: %d %% of the attacks are of one note, want %v", name, e+1, share, bounds[e])
 			}
 		}
 	}

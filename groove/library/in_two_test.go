@@ -31,8 +31,8 @@ func TestShowTwoStandsOnTheBeats(t *testing.T) {
 	}
 }
 
-// TestBalladInTwoIsHeld: the slow two is legato, so that the bass has no rest at any energy, and up to energy 4 nothing moves quicker than quarters (common practice, no single
-// source).
+// TestBalladInTwoIsHeld: the slow two is legato, so that the bass has no rest at any energy, and up
+// to energy 4 nothing moves quicker than quarters (common practice, no single source).
 func TestBalladInTwoIsHeld(t *testing.T) {
 	f := Builtin().Feels["ballad-in-two"]
 	quarter := f.Grid / 4

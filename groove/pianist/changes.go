@@ -56,7 +56,9 @@ func (c *Pianist) chordStrikes(tab []mark) []mark {
 		beat := c.Pass.Bars[bar].Meter.TempoTicks()
 		m := mark{tick: ch.Start, cue: ch.Cue, change: -1, part: 'c', touch: c.usualTouch(bar, ch.Start),
 			forced: true, pushed: ch.Pushed(), least: ch.Start + beat, left: c.left != nil}
-		if fig := c.figure(bar); !ch.Pushed() && c.left == nil && fig != nil && fig.Left != nil && c.strikesIn(tab, i) != nil {
+		fig := c.figure(bar)
+		twoHands := fig != nil && fig.Left != nil && c.left == nil
+		if twoHands && !ch.Pushed() && c.strikesIn(tab, i) != nil {
 			m.part, m.under, m.hands = 0, '1', true // the right hand goes on with its figure
 		}
 		if c.chordAfterBass(tab, i) {
@@ -143,6 +145,9 @@ func (c *Pianist) strikeWholeChords(strikes []mark) {
 		soon, n := c.heardBy(i), int(c.voicings[i].N)
 		for at < len(strikes) && strikes[at].tick < c.changes[i].Start && strikes[at].change != int32(i) {
 			at++
+		}
+		if at < len(strikes) && strikes[at].part == 'm' {
+			strikes[at].part = 'c' // nothing is held yet that could move
 		}
 		first, early, heard := at, uint8(0), uint8(0)
 		for at < len(strikes) && (end == len(c.changes) && strikes[at].tick < c.end ||

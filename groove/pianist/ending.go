@@ -69,6 +69,9 @@ func (c *Pianist) spreadUnder(v *voicing.Voicing, i int) (low, high uint8) {
 // there is none.
 func (c *Pianist) spreadOver(v *voicing.Voicing, i int) uint8 {
 	chord := &c.changes[i].Chord
+	if int(v.N) == len(v.Notes) {
+		return 0
+	}
 	best, least := 0, 1<<30
 	for _, degree := range []byte("135") {
 		pc, ok := bassline.Tone(chord, degree)

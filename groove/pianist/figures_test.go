@@ -86,7 +86,8 @@ func TestFiguresLeadOverTheBorder(t *testing.T) {
 	for _, row := range []struct {
 		from, to, level int
 		lead, closes    bool
-	}{{3, 4, 4, true, false}, {2, 5, 4, true, false}, {4, 2, 3, true, true}, {5, 4, 4, true, true}, {3, 5, 3, false, false}} {
+	}{{3, 4, 4, true, false}, {2, 5, 4, true, false}, {4, 2, 3, true, true}, {5, 4, 4, true, true},
+		{3, 5, 3, false, false}} {
 		pass := groovetest.PassOf(t, strings.Repeat("C|", 7)+"C", row.from)
 		pass.After.Energy, pass.Lead = row.to, row.lead
 		var c Pianist
@@ -106,7 +107,8 @@ func TestFiguresLeadOverTheBorder(t *testing.T) {
 // In a figure of two hands a hand that strikes lets go what it held, the right hand's whole
 // chord is what the left does not hold, and a rest ends one hand alone.
 func TestHandsOfAFigure(t *testing.T) {
-	notes := comp(groovetest.PlanOf(groovetest.PassOf(t, "C", 3), groovetest.CompFeel("c===3=--c===----/1=======1=======")))
+	f := groovetest.CompFeel("c===3=--c===----/1=======1=======")
+	notes := comp(groovetest.PlanOf(groovetest.PassOf(t, "C", 3), f))
 	for _, row := range []struct {
 		at    int64
 		right int
@@ -121,8 +123,8 @@ func TestHandsOfAFigure(t *testing.T) {
 			}
 		}
 		if right != row.right || left != row.left {
-			t.Errorf("at %v the right hand has %d notes and the left %d, want %d and %d", inBars([]int64{row.at}), right, left,
-				row.right, row.left)
+			t.Errorf("at %v the right hand has %d notes and the left %d, want %d and %d", inBars([]int64{row.at}),
+				right, left, row.right, row.left)
 		}
 	}
 }
@@ -236,7 +238,7 @@ func TestLastChordIsWide(t *testing.T) {
 			low, high, hands := 128, 0, map[score.Voice]bool{}
 			for _, n := range played(p) {
 				if n.At > bar44 {
-					t.Errorf("%s at %d: %s is struck after the last chord", chord, energy, groovetest.KeyName(int(n.Key)))
+					t.Errorf("%s at %d: %s comes after the last chord", chord, energy, groovetest.KeyName(int(n.Key)))
 				}
 				if n.At == bar44 {
 					low, high = min(low, int(n.Key)), max(high, int(n.Key))
@@ -247,8 +249,8 @@ func TestLastChordIsWide(t *testing.T) {
 				}
 			}
 			if high-low < []int{14, 18, 18, 18, 18}[energy-1] || len(hands) != 2 {
-				t.Errorf("%s at %d: the last chord is from %s to %s, in %d hands", chord, energy, groovetest.KeyName(low),
-					groovetest.KeyName(high), len(hands))
+				t.Errorf("%s at %d: the last chord is from %s to %s, in %d hands", chord, energy,
+					groovetest.KeyName(low), groovetest.KeyName(high), len(hands))
 			}
 		}
 	}

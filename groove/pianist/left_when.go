@@ -24,7 +24,8 @@ func (c *Pianist) leftStrikes() []mark {
 	holds, ending := c.Cues.Holds, c.Ending()
 	add := func(tick int64, lv *feel.Level, degree byte) {
 		if c.tabMayPlay(tick) && !holds.Has(tick) {
-			out = append(out, mark{tick: tick, cue: -1, change: -1, part: 'b', touch: c.usualTouch(c.BarAt(tick), tick), left: true,
+			out = append(out, mark{tick: tick, cue: -1, change: -1, part: 'b', left: true,
+				touch:  c.usualTouch(c.BarAt(tick), tick),
 				fifth:  degree == '5' || degree == 'w' || degree == 'a',
 				middle: tick > c.Pass.Bars[c.BarAt(tick)].Start})
 		}

@@ -78,7 +78,8 @@ func (l *listener) addAnswers(c *Pianist, strikes []mark) []mark {
 		}
 		for i, voice := range figure[:n] {
 			at := start + int64(i)*half
-			out = append(out, mark{tick: at, cue: -1, change: -1, part: '0' + voice, touch: feel.Soft, forced: true, ring: true,
+			out = append(out, mark{tick: at, cue: -1, change: -1, part: '0' + voice, touch: feel.Soft, forced: true,
+				ring:  true,
 				least: at + 2*half, answer: true})
 		}
 		strikes = c.spaceOut(mergeMarks(out))

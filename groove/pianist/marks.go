@@ -305,6 +305,10 @@ func (c *Pianist) cutPoints() []cut {
 	for _, s := range c.silences {
 		out = append(out, cut{s.Start, everyChord})
 	}
+	if bar := c.Ending(); bar >= 0 { // the hands leave the keys before the last chord's roll begins
+		b := &c.Pass.Bars[bar]
+		out = append(out, cut{b.Start - min(-c.Clock().Ticks(b.Start, -LastRollUS), b.Meter.TempoTicks()/2), everyChord})
+	}
 	for bar := range c.Pass.Bars {
 		start := c.Pass.Bars[bar].Start
 		i := c.changeAt(start)

@@ -214,9 +214,9 @@ func (s *sounding) strike(marks []mark, k int, groups *grouping) {
 	n := int(v.N)
 	right, left := m.voices(n)
 	moved := uint8(0)
-	if m.part == 'm' && m.add == 0 {
+	if m.part == 'm' {
 		if moved = s.neighbour(v); moved == 0 {
-			return // the chord goes on
+			right = 0 // the chord goes on
 		}
 	}
 	switch {
@@ -247,7 +247,8 @@ func (s *sounding) strike(marks []mark, k int, groups *grouping) {
 		if roll > 0 {
 			note.Roll, note.Art = int16(-roll*ahead), note.Art|score.Rolled
 		}
-		s.keys[i] = heldNote{Note: note, down: true, ring: m.ring, hand: by, change: int32(at), least: m.least, stop: m.stop}
+		s.keys[i] = heldNote{Note: note, down: true, ring: m.ring, hand: by, change: int32(at), least: m.least,
+			stop: m.stop}
 	}
 	if m.left {
 		low, key := s.leftKeys(m, at)
@@ -260,11 +261,14 @@ func (s *sounding) strike(marks []mark, k int, groups *grouping) {
 	}
 	over := 0 // how many notes come over the voicing
 	if m.final && s.left == nil {
+		whole := *v
 		if k := s.spreadOver(v, at); k > 0 {
 			over = 1
 			press(octaveKey, m.note(k, score.Right, group), rightHand, 0)
+			whole.Notes[whole.N] = k
+			whole.N++
 		}
-		low, high := s.spreadUnder(v, at)
+		low, high := s.spreadUnder(&whole, at)
 		for i, k := range [2]uint8{high, low} {
 			if k > 0 {
 				press(leftKey+i, m.note(k, score.Left, group), leftHand, n+i+over)
@@ -292,7 +296,8 @@ func (s *sounding) strike(marks []mark, k int, groups *grouping) {
 }
 
 // roll is the time between the notes of a roll of n notes at mark k, which come before the top
-// note, in milliseconds. 0 where the strike before leaves no room for them. At the end of a
+// note, in milliseconds; the last chord's roll is over in half a beat. 0 where the strike
+// before leaves no room for them. At the end of a
 // stop a roll would begin inside the stop.
 func (c *Pianist) roll(marks []mark, k, n int) int {
 	m := &marks[k]
@@ -305,7 +310,9 @@ func (c *Pianist) roll(marks []mark, k, n int) int {
 	}
 	ms := rollMS
 	if m.final {
-		ms, spread = lastRollMS, spread+3
+		spread += 3
+		half := c.Pass.Bars[c.BarAt(m.tick)].Meter.TempoTicks() / 2
+		ms = min(lastRollMS, int(c.microsAt(m.tick)-c.microsAt(m.tick-half))/(1000*spread))
 	}
 	if k > 0 && c.microsAt(m.tick)-c.microsAt(marks[k-1].tick) < roomUS+1000*int64(ms*spread) {
 		return 0

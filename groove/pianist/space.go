@@ -74,7 +74,8 @@ func (c *Pianist) tooClose(a, b *mark) bool {
 	if a.forced || b.forced {
 		least = roomUS
 	}
-	return (a.all(voicing.MaxVoices)&b.all(voicing.MaxVoices) != 0 || a.left && b.left) && c.microsAt(b.tick)-c.microsAt(a.tick) < least
+	same := a.all(voicing.MaxVoices)&b.all(voicing.MaxVoices) != 0 || a.left && b.left
+	return same && c.microsAt(b.tick)-c.microsAt(a.tick) < least
 }
 
 // importance ranks the marks that thinOut may take away: what the left hand adds inside a bar

@@ -24,8 +24,8 @@ func TestVoicesOfAMark(t *testing.T) {
 		{mark{part: '4', hands: true, add: 0b0011}, 4, 0b1000, 0b0011},
 	} {
 		if right, left := row.m.voices(row.n); right != row.right || left != row.left {
-			t.Errorf("%c over %c of %d voices: %b and %b instead of %b and %b", row.m.part, row.m.under, row.n, right, left,
-				row.right, row.left)
+			t.Errorf("%c over %c of %d voices: %b and %b instead of %b and %b", row.m.part, row.m.under, row.n, right,
+				left, row.right, row.left)
 		}
 	}
 }
