@@ -56,7 +56,7 @@ func (c *Pianist) deal(n int) []int {
 			draw := own.At(int64(first + from))
 			at := draw.Below(unit - 1)
 			another(phrase, from+1+at, order, draw)
-			if draw.At(-1).Below(2) > 0 {
+			if draw.At(-1).Below(3) > 0 {
 				another(phrase, from+1+(at+1)%(unit-1), order, draw)
 			}
 		}

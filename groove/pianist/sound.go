@@ -358,10 +358,15 @@ func (c *Pianist) octaveUnder(v *voicing.Voicing, change int) int {
 			return 0
 		}
 	}
+	keys := []int{key}
 	for _, k := range v.Notes[:v.N] {
+		keys = append(keys, int(k))
 		if voicing.Muddy(key, int(k)) {
 			return 0
 		}
+	}
+	if !voicing.Playable(keys, c.span) {
+		return 0
 	}
 	return key
 }

@@ -20,7 +20,13 @@ groove "jazz-waltz" {
   level "1" {
     hat_foot = "---s-----"
     bass     = "1========"
-    comp     = "x========"
+    comp = [
+      "x========",
+      "x=====u==",
+      "1==2=====",
+      "x=======u",
+      "x=====---",
+    ]
     voices   = 2
     centre   = "A3"
   }

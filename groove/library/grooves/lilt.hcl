@@ -17,7 +17,13 @@ groove "lilt" {
   level "1" {
     hat_foot = "---s--"
     bass     = "1====="
-    comp     = "x====="
+    comp = [
+      "x=====",
+      "x==u==",
+      "1=2===",
+      "x====u",
+      "x====-",
+    ]
     voices   = 2
     centre   = "A3"
   }

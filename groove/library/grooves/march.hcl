@@ -16,7 +16,13 @@ groove "march" {
   level "1" {
     kick   = "s-------"
     bass   = "1======="
-    comp   = "x======="
+    comp = [
+      "x=======",
+      "x===u===",
+      "1=2=====",
+      "x=====u=",
+      "x=====--",
+    ]
     voices = 2
     centre = "A3"
   }

@@ -19,7 +19,13 @@ groove "show-two" {
   level "1" {
     hat_foot = "--s---s-"
     bass     = "1===5==="
-    comp     = "x======="
+    comp = [
+      "x=======",
+      "x===u===",
+      "1===2===",
+      "x=====u=",
+      "x=====--",
+    ]
     voices   = 2
     centre   = "A3"
   }

@@ -17,7 +17,13 @@ groove "waltz" {
   level "1" {
     hat_foot = "--s-s-"
     bass     = "1====="
-    comp     = "x====="
+    comp = [
+      "x=====",
+      "x===u=",
+      "1=2===",
+      "x==u==",
+      "x====-",
+    ]
     voices   = 2
     centre   = "A3"
   }
