@@ -8,8 +8,8 @@ import (
 )
 
 // This file deals the figures of a level out over a phrase. What comes again is heard as the
-// same: every four bars begin with the first figure, and the others keep their order in the
-// section. One bar or two of every four differ from pass to pass. The last figure closes half
+// same: every phrase begins with the first figure and, in half of all sections, its second
+// four bars do; the others keep their order in the section. One bar or two of every four differ from pass to pass. The last figure closes half
 // of the phrases, and a section that the band leaves downwards; one that rises goes on to the
 // border, and its last bar has a figure of a level nearer to the next section's. Common
 // practice, no single source.
@@ -50,6 +50,9 @@ func (c *Pianist) deal(n int) []int {
 			}
 		}
 		if bars > unit {
+			if section.At(-1).Below(2) == 0 {
+				another(phrase, unit, order, section)
+			}
 			another(phrase, unit+1+section.At(0).Below(min(unit-2, bars-unit)), order, section)
 		}
 		for from := 0; from < bars; from += unit {
