@@ -84,12 +84,12 @@ func (c *Pianist) strikesIn(tab []mark, i int) *mark {
 
 // keepsFigure reports whether the comp needs no strike of its own for a change: in a feel that
 // keeps its figure the tab strikes soon after it, or just ahead of it. Then that strike must
-// stay. The song and a section that the band rises into begin with their chord.
+// stay. The song, its last bar and a section that the band rises into begin with their chord.
 func (c *Pianist) keepsFigure(tab []mark, i int) bool {
 	ch := &c.changes[i]
 	if c.Feel.Changes == feel.OnTime || c.left != nil || ch.Pushed() ||
 		i == 0 && (c.Pass.Before == nil || c.ForcefulOpening(timeline.Piano) != nil) ||
-		i > 0 && c.changes[i-1].Chord.None {
+		i > 0 && c.changes[i-1].Chord.None || c.BarAt(ch.Start) == c.Ending() {
 		return false
 	}
 	k := sort.Search(len(tab), func(k int) bool { return tab[k].tick >= ch.Start })

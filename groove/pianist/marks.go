@@ -2,6 +2,7 @@ package pianist
 
 import (
 	"slices"
+	"sort"
 
 	"plinth/groove/feel"
 	"plinth/groove/touch"
@@ -77,7 +78,7 @@ func (c *Pianist) planGestures() gestures {
 	strikes = slices.DeleteFunc(strikes, func(m mark) bool { return m.touch <= feel.Sound })
 	strikes = append(strikes, asked...)
 	accents := c.accentStrikes()
-	strikes = append(c.leaveRoomForAccents(strikes, accents), accents...)
+	strikes = append(c.leaveRoomForHits(strikes, accents), accents...)
 	strikes = append(strikes, c.leftStrikes()...)
 	if last := c.FinalHit(); last >= 0 && c.tabMayPlay(last) {
 		strikes = append(strikes, mark{tick: last, cue: -1, change: -1, part: 'c', touch: feel.Strong, forced: true,
@@ -270,26 +271,26 @@ func (c *Pianist) accentStrikes() []mark {
 	return out
 }
 
-// leaveRoomForAccents takes away the strikes of the tab in the half beat before an accent: a
-// hit is heard over the silence before it. Common practice, no single source. accents are in
-// order.
-func (c *Pianist) leaveRoomForAccents(strikes, accents []mark) []mark {
-	if len(accents) == 0 {
+// leaveRoomForHits takes away the strikes of the tab in the half beat before an accent, which is
+// heard over the silence before it, and before the song's last chord, which is rolled. Common
+// practice, no single source. accents are in order.
+func (c *Pianist) leaveRoomForHits(strikes, accents []mark) []mark {
+	var hits []int64
+	for i := range accents {
+		hits = append(hits, accents[i].tick)
+	}
+	if bar := c.Ending(); bar >= 0 {
+		hits = append(hits, c.Pass.Bars[bar].Start)
+	}
+	if len(hits) == 0 {
 		return strikes
 	}
-	next := 0
 	return slices.DeleteFunc(strikes, func(m mark) bool {
-		if next > 0 && next <= len(accents) && m.tick < accents[next-1].tick {
-			next = 0 // the strikes of the chart come after those of the tab
-		}
-		for next < len(accents) && accents[next].tick <= m.tick {
-			next++
-		}
-		if m.forced || next == len(accents) {
+		i := sort.Search(len(hits), func(i int) bool { return hits[i] > m.tick })
+		if m.forced || i == len(hits) {
 			return false
 		}
-		half := c.Pass.Bars[c.BarAt(m.tick)].Meter.TempoTicks() / 2
-		return accents[next].tick-m.tick <= half
+		return hits[i]-m.tick <= c.Pass.Bars[c.BarAt(m.tick)].Meter.TempoTicks()/2
 	})
 }
 

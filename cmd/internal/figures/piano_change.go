@@ -58,7 +58,7 @@ func changesOf(ps []*pass) *atChanges {
 func doubles(key int, c *cue.Change) bool { return key%12 == c.Chord.Bass.PC() }
 
 // pianoEndings measures the last attack of the songs that come to rest, as written: how many of
-// them have it wide, which is two octaves or more in two hands; spread from below; and softer
+// them have it wide, which is an octave and a half or more in two hands; spread from below; and softer
 // than the mean of the attacks of the bar before.
 func pianoEndings(t *table, songs []*song) {
 	var wide, rolled, quieter ratio
@@ -73,7 +73,8 @@ func pianoEndings(t *table, songs []*song) {
 		}
 		a := &list[len(list)-1]
 		bar := p.BarAt(a.at)
-		wide.count(int(a.top().key)-int(a.notes[0].key) >= 24)
+		left := slices.ContainsFunc(a.notes, func(n note) bool { return n.meant.Voice == score.Left })
+		wide.count(left && int(a.top().key)-int(a.notes[0].key) >= 18)
 		rolled.count(slices.ContainsFunc(a.notes, func(n note) bool { return n.meant.Art.Has(score.Rolled) }))
 		var before []note
 		for _, b := range list {
@@ -85,7 +86,7 @@ func pianoEndings(t *table, songs []*song) {
 			quieter.count(a.velocity() < velocityOf(before))
 		}
 	}
-	t.add("last chords over two octaves wide, in two hands", between(1, 1), wide.share())
+	t.add("last chords an octave and a half wide, in two hands", between(1, 1), wide.share())
 	t.add("last chords spread from below", between(1, 1), rolled.share())
 	t.add("last chords quieter than the bar before", between(1, 1), quieter.share())
 }
