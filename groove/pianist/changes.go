@@ -110,8 +110,8 @@ func (c *Pianist) keepsFigure(tab []mark, i int) bool {
 }
 
 // strikeAhead lets strike k of the tab, the last before change i, have the new chord if it
-// falls on the last off-beat before the change and the chord before has been heard. One in
-// four changes has no such strike: then the tab leaves it out, as nobody strikes the old chord
+// falls on the last off-beat before the change and the chord before has been heard. Two changes
+// of seven have no such strike: then the tab leaves it out, as nobody strikes the old chord
 // there.
 func (c *Pianist) strikeAhead(tab []mark, k, i int) bool {
 	if c.Feel.Changes != feel.Ahead || k < 0 || i == 0 {
@@ -124,7 +124,7 @@ func (c *Pianist) strikeAhead(tab []mark, k, i int) bool {
 		c.Cues.Alone[c.BarAt(ch.Start)] || c.silences.Over(m.tick, ch.Start+1) || before.Chord.None {
 		return false
 	}
-	if c.SectionChance("comp ahead").At(ch.Start).Below(4) == 0 {
+	if c.SectionChance("comp ahead").At(ch.Start).Below(7) < 2 {
 		m.touch = feel.Rest
 		return false
 	}

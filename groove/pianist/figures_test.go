@@ -182,7 +182,7 @@ func TestRoomBeforeAHit(t *testing.T) {
 
 // A feel may keep its figure under changing chords: then no change brings a strike of its own,
 // the new chord is heard within a beat and a half, and nothing of the old one rings. In one
-// that goes ahead the last off-beat before a change has the new chord, three times of four,
+// that goes ahead the last off-beat before a change has the new chord, five times of seven,
 // and is not struck otherwise.
 func TestFiguresUnderChanges(t *testing.T) {
 	const late, ahead = "--c=--------c===", "--c=----------c="

@@ -147,7 +147,9 @@ func (c *Pianist) readTab() (strikes []mark, rests []rest) {
 			figureForBothHands(row[first:])
 			c.wholeOffBeat(row[first:], bar)
 		}
+		c.turnRound(bar, row[first:])
 	}
+	c.holdOn(row)
 	c.row = row
 	strikes = c.marks[:0]
 	holds := c.Cues.Holds

@@ -82,6 +82,7 @@ func (c *Pianist) Play(heard []score.Part) score.Part {
 	}
 	c.bass, c.voicings = bass, c.chooseVoicings(bass)
 	notes := c.ringOut(c.ear.dropRubs(c.soundGestures(c.planGestures())))
+	c.letGo(notes)
 	return score.Part{Notes: c.Allowed(timeline.Piano, notes), Groups: c.groups}
 }
 

@@ -338,6 +338,7 @@ func (c *Pianist) neighbour(v *voicing.Voicing) uint8 {
 				clear = clear && away != 0 && away != 1 && away != 11 && !voicing.Muddy(key, int(k))
 			}
 		}
+		clear = clear && v.Top()-key > 2 // under the top voice a tone apart is a cluster
 		if clear {
 			return uint8(key)
 		}
