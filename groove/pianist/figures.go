@@ -20,27 +20,24 @@ const unit = 4
 // figure is what the comp has in a bar, nil where the level has nothing for it.
 func (c *Pianist) figure(bar int) *feel.Figure {
 	list := c.compLevel(bar).Comp
-	switch n := len(list); n {
+	switch len(list) {
 	case 0:
 		return nil
 	case 1:
 		return &list[0]
 	default:
-		if c.deals[n] == nil {
-			c.deals[n] = c.deal(n)
+		if c.deals[&list[0]] == nil {
+			c.deals[&list[0]] = c.deal(list)
 		}
-		return &list[c.deals[n][bar]]
+		return &list[c.deals[&list[0]][bar]]
 	}
 }
 
-// deal deals n figures, 2 or more, out over the bars of the pass.
-func (c *Pianist) deal(n int) []int {
-	out := make([]int, len(c.Pass.Bars))
+// deal deals figures, 2 or more, out over the bars of the pass.
+func (c *Pianist) deal(list []feel.Figure) []int {
+	out, n := make([]int, len(c.Pass.Bars)), len(list)
 	section, own := c.SectionChance("comp figures"), c.Chance("comp figure")
-	var order []int // the figures between the first and the last, in the section's own order
-	for i := 1; i < n-1; i++ {
-		order = slices.Insert(order, section.At(int64(i)).Below(len(order)+1), i)
-	}
+	order := c.order(list)
 	for first := 0; first < len(out); {
 		_, bars := c.Phrase(first)
 		phrase := out[first : first+bars]
@@ -69,6 +66,42 @@ func (c *Pianist) deal(n int) []int {
 		first += bars
 	}
 	return out
+}
+
+// order is the order of the figures between the first and the last in this section: of three
+// that are drawn the one whose neighbours are most alike.
+func (c *Pianist) order(list []feel.Figure) []int {
+	var best []int
+	most := -1
+	for draw := range int64(3) {
+		from := c.SectionChance("comp figures").At(draw)
+		var order []int
+		for i := 1; i < len(list)-1; i++ {
+			order = slices.Insert(order, from.At(int64(i)).Below(len(order)+1), i)
+		}
+		alike, before := 0, 0
+		for _, k := range order[:min(len(order), unit-1)] {
+			alike, before = alike+shared(&list[before], &list[k]), k
+		}
+		if alike > most {
+			best, most = order, alike
+		}
+	}
+	return best
+}
+
+// shared is how many of a hundred places of two figures both strike.
+func shared(a, b *feel.Figure) int {
+	both, either := 0, 0
+	for i := range min(len(a.Right), len(b.Right)) {
+		switch x, y := a.Strikes(i), b.Strikes(i); {
+		case x && y:
+			both, either = both+1, either+1
+		case x || y:
+			either++
+		}
+	}
+	return 100 * both / max(1, either)
 }
 
 // compLevel is the level whose figures a bar has: its own or, in the last bar of a pass from

@@ -10,7 +10,7 @@ import (
 // notes at once. Common practice, no single source.
 
 // holdOn takes strikes away from a figure where a chord that still sounds goes on: two of three
-// of the left hand's, when it would only repeat its note, and below energy 5 every other first
+// of the left hand's, when it would only repeat its note, and below energy 5 one first
 // beat. They are counted off and not drawn, so that no take has fewer strikes than another;
 // the section says where the counting begins.
 func (c *Pianist) holdOn(row []compAt) {
@@ -44,7 +44,7 @@ func (c *Pianist) holdOn(row []compAt) {
 		sounds := row[i-1].step.Touch != feel.Rest
 		if stays && sounds && st.hands && !st.final && st.tick == c.Pass.Bars[bar].Start && st.step.Touch > feel.Sound &&
 			c.Energy(bar) < 5 {
-			if ones++; ones%2 > 0 {
+			if ones++; ones%3 == 0 {
 				st.step = feel.CompStep{Touch: feel.Sound}
 			}
 		}

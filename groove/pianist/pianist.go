@@ -44,8 +44,8 @@ type Pianist struct {
 	alone    []bool
 	end      int64 // where the part of this pass ends: with the last chord
 	groups   []score.Group
-	bass     []score.Note  // what the bassist plays
-	deals    map[int][]int // which figure each bar has, by how many figures there are
+	bass     []score.Note           // what the bassist plays
+	deals    map[*feel.Figure][]int // which figure each bar has, by the first figure of its level
 
 	// Kept from pass to pass: the voicings worked out so far, which the next pass needs again,
 	// and memory.
@@ -59,7 +59,7 @@ type Pianist struct {
 func (c *Pianist) Prepare(p *plan.Plan) {
 	c.Plan, c.changes, c.silences = p, p.Cues.Changes(timeline.Piano), p.Cues.Silences(timeline.Piano)
 	c.alone, c.groups, c.left, c.voicings, c.end = p.Cues.Alone, nil, nil, nil, 0
-	c.deals = map[int][]int{}
+	c.deals = map[*feel.Figure][]int{}
 	c.ear, c.span = listen(p), Span(p.Song.Piano)
 	if c.voicer == nil || c.voicer.Full() {
 		c.voicer = voicing.NewVoicer()
