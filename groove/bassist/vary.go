@@ -23,10 +23,10 @@ const (
 	drawWalk
 )
 
-// isJoint reports whether a bar is the last of a phrase, where the line joins the next.
+// isJoint reports whether a bar is the last of a phrase or of the pass, where the line joins the next.
 func (b *Bassist) isJoint(bar int) bool {
 	first, size := b.Phrase(bar)
-	return size >= 4 && bar == first+size-1
+	return bar == first+size-1 && (size >= 4 || len(b.Pass.Bars) > 4)
 }
 
 // varyRhythm varies the row's notes from an index on, which are those of a bar. The last bar of
@@ -37,6 +37,14 @@ func (b *Bassist) varyRhythm(bar, from int, steps []plan.Step) {
 	first, _ := b.Phrase(bar)
 	places := b.eighths(bar, steps)
 	switch c := b.figure(bar); {
+	case len(b.Level(bar).Drums) == 0: // the bass keeps the time, or holds
+		if b.isJoint(bar) && len(b.notes)-from > 1 {
+			b.joinPhrases(bar, from, places)
+		}
+	case b.leading: // or the bar would be the first of those that it leads to
+		if b.notes[len(b.notes)-1].degree != 'w' && !b.moveNote(bar, from, places, kicksOf(b.Level(bar), steps)) {
+			b.joinPhrases(bar, from, places)
+		}
 	case b.isJoint(bar), bar-first == 3 && len(b.notes)-from == 1 && !b.changesInside(bar):
 		b.joinPhrases(bar, from, places)
 	case bar > first && b.notes[from].degree != 'w' && c.At(drawMove).Below(movedBars) == 0:
@@ -82,6 +90,7 @@ func (b *Bassist) joinPhrases(bar, from int, places []int64) {
 		}
 	}
 	had, walks := slices.Clone(late), b.notes[from].degree == 'w'
+	stays := len(had) == 1 && len(ticks) == 1 && c.Below(2) == 0 // a bass in two keeps its second note now and then
 	for _, at := range places {
 		if at >= middle && !slices.Contains(late, at) {
 			late = append(late, at)
@@ -99,7 +108,7 @@ func (b *Bassist) joinPhrases(bar, from int, places []int64) {
 		switch {
 		case at == pickup, at == last.tick && isApproach(last.degree):
 			return 0
-		case b.changesAt(at), walks && slices.Contains(had, at): // a walking bass goes on in beats
+		case b.changesAt(at), (walks || stays) && slices.Contains(had, at): // a walking bass goes on in beats
 			return 0
 		case slices.Contains(had, at): // the joint is to be heard
 			return 7 + c.At(at).Below(3)
@@ -129,8 +138,8 @@ func (b *Bassist) changesAt(tick int64) bool {
 
 // moveNote moves a note of the bar to the eighth before or after it: not the first, no approach
 // and no chord's first, and not over a bass other than the root, which is played in halves. It
-// goes to a stroke of the kick, or leaves none, where it can.
-func (b *Bassist) moveNote(bar, from int, places []int64, kicks []int64) {
+// goes to a stroke of the kick, or leaves none, where it can. It reports whether there is such a note.
+func (b *Bassist) moveNote(bar, from int, places []int64, kicks []int64) bool {
 	c := b.figure(bar).At(drawPlace)
 	ticks := make([]int64, 0, len(b.notes)-from)
 	for _, n := range b.notes[from:] {
@@ -160,6 +169,7 @@ func (b *Bassist) moveNote(bar, from int, places []int64, kicks []int64) {
 		ticks[of] = to
 		b.relay(bar, from, ticks)
 	}
+	return best >= 0
 }
 
 // kicksOf are where a level's kick strikes in a bar.

@@ -23,7 +23,7 @@ func (b *Bassist) findStaleBars(keys []int) bool {
 		for ; i < len(b.notes) && b.BarAt(b.notes[i].tick) == bar; i++ {
 			n := &b.notes[i]
 			walks = walks && (n.degree == 'w' || n.first || n.tick == b.Pass.Bars[bar].Start)
-			text += fmt.Sprint(b.changes[n.change].Chord, keys[i], " ")
+			text += fmt.Sprint(n.tick-b.Pass.Bars[bar].Start, keys[i], " ")
 		}
 		if !walks || i-from < 3 {
 			continue
