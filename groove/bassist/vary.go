@@ -42,10 +42,11 @@ func (b *Bassist) varyRhythm(bar, from int, steps []plan.Step) {
 			b.joinPhrases(bar, from, places)
 		}
 	case b.leading: // or the bar would be the first of those that it leads to
-		if b.notes[len(b.notes)-1].degree != 'w' && !b.moveNote(bar, from, places, kicksOf(b.Level(bar), steps)) {
+		if b.notes[len(b.notes)-1].degree != 'w' && !b.moveNote(bar, from, places, kicksOf(b.Level(bar), steps)) &&
+			len(b.notes)-from == 1 {
 			b.joinPhrases(bar, from, places)
 		}
-	case b.isJoint(bar), bar-first == 3 && len(b.notes)-from == 1 && !b.changesInside(bar):
+	case b.isJoint(bar), bar-first == 3 && len(b.notes)-from <= b.Level(bar).Bars && !b.changesInside(bar):
 		b.joinPhrases(bar, from, places)
 	case bar > first && b.notes[from].degree != 'w' && c.At(drawMove).Below(movedBars) == 0:
 		b.moveNote(bar, from, places, kicksOf(b.Level(bar), steps))
@@ -97,8 +98,11 @@ func (b *Bassist) joinPhrases(bar, from int, places []int64) {
 		}
 	}
 	size := len(had) + 1
-	if size > len(late) {
+	switch {
+	case size > len(late):
 		size = max(0, len(had)-1)
+	case len(had) > 0 && bar == len(b.Pass.Bars)-1 && b.LeadsTo(bar) < b.Energy(bar):
+		size-- // it becomes calmer
 	}
 	last, pickup := b.notes[len(b.notes)-1], int64(never)
 	if n := len(places); b.picksUp && bar == len(b.Pass.Bars)-1 && n > 0 {

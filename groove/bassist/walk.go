@@ -8,7 +8,7 @@ import (
 )
 
 const (
-	tasteCost = 4 // what the take may prefer one step of a walking bass by
+	tasteCost = 5 // what the take may prefer one step of a walking bass by
 	sameBars  = 2 // how often a walking bar may come in a pass
 	maxStale  = 6 // how often another is looked for
 )
