@@ -42,8 +42,7 @@ func (b *Bassist) varyRhythm(bar, from int, steps []plan.Step) {
 			b.joinPhrases(bar, from, places)
 		}
 	case b.leading: // or the bar would be the first of those that it leads to
-		if b.notes[len(b.notes)-1].degree != 'w' && !b.moveNote(bar, from, places, kicksOf(b.Level(bar), steps)) &&
-			len(b.notes)-from == 1 {
+		if b.notes[len(b.notes)-1].degree != 'w' && !b.moveNote(bar, from, places, kicksOf(b.Level(bar), steps)) {
 			b.joinPhrases(bar, from, places)
 		}
 	case b.isJoint(bar), bar-first == 3 && len(b.notes)-from <= b.Level(bar).Bars && !b.changesInside(bar):
@@ -72,8 +71,8 @@ func (b *Bassist) middle(bar int) int64 {
 	return b.Pass.Bars[bar].Start + beats[(len(beats)+1)/2%len(beats)]
 }
 
-// joinPhrases gives the bar another second half, with one note more than the row has there. Where
-// the row has every eighth, it has one note fewer.
+// joinPhrases gives the bar another second half, with one note more than the row has there, or with
+// as many where the next pass is calmer. Where the row has every eighth, it has one note fewer.
 func (b *Bassist) joinPhrases(bar, from int, places []int64) {
 	beats, c := b.BeatStarts(bar), b.figure(bar).At(drawPlace)
 	middle := b.Pass.Bars[bar].Start + beats[len(beats)/2]
@@ -91,7 +90,11 @@ func (b *Bassist) joinPhrases(bar, from int, places []int64) {
 		}
 	}
 	had, walks := slices.Clone(late), b.notes[from].degree == 'w'
-	stays := len(had) == 1 && len(ticks) == 1 && c.Below(2) == 0 // a bass in two keeps its second note now and then
+	last, pickup := b.notes[len(b.notes)-1], int64(never)
+	fixed := func(at int64) bool { return b.changesAt(at) || at == last.tick && isApproach(last.degree) }
+	calmer := bar == len(b.Pass.Bars)-1 && b.LeadsTo(bar) < b.Energy(bar) &&
+		slices.ContainsFunc(had, func(at int64) bool { return !fixed(at) })
+	stays := !calmer && len(had) == 1 && len(ticks) == 1 && c.Below(2) == 0 // a bass in two keeps its second note
 	for _, at := range places {
 		if at >= middle && !slices.Contains(late, at) {
 			late = append(late, at)
@@ -101,18 +104,15 @@ func (b *Bassist) joinPhrases(bar, from int, places []int64) {
 	switch {
 	case size > len(late):
 		size = max(0, len(had)-1)
-	case len(had) > 0 && bar == len(b.Pass.Bars)-1 && b.LeadsTo(bar) < b.Energy(bar):
-		size-- // it becomes calmer
+	case calmer:
+		size--
 	}
-	last, pickup := b.notes[len(b.notes)-1], int64(never)
 	if n := len(places); b.picksUp && bar == len(b.Pass.Bars)-1 && n > 0 {
 		pickup = places[n-1]
 	}
 	cost := func(at int64) int {
 		switch {
-		case at == pickup, at == last.tick && isApproach(last.degree):
-			return 0
-		case b.changesAt(at), (walks || stays) && slices.Contains(had, at): // a walking bass goes on in beats
+		case at == pickup, fixed(at), (walks || stays) && slices.Contains(had, at): // a walking bass goes on in beats
 			return 0
 		case slices.Contains(had, at): // the joint is to be heard
 			return 7 + c.At(at).Below(3)
