@@ -42,7 +42,8 @@ func (b *Bassist) varyRhythm(bar, from int, steps []plan.Step) {
 			b.joinPhrases(bar, from, places)
 		}
 	case b.leading: // or the bar would be the first of those that it leads to
-		if b.notes[len(b.notes)-1].degree != 'w' && !b.moveNote(bar, from, places, kicksOf(b.Level(bar), steps)) {
+		walks := b.notes[len(b.notes)-1].degree == 'w' && len(b.notes) > from+1
+		if !walks && !b.moveNote(bar, from, places, kicksOf(b.Level(bar), steps)) {
 			b.joinPhrases(bar, from, places)
 		}
 	case b.isJoint(bar), bar-first == 3 && len(b.notes)-from <= b.Level(bar).Bars && !b.changesInside(bar):
