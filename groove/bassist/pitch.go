@@ -168,6 +168,9 @@ func (b *Bassist) moveCost(i, from, to int) int {
 		return bassline.MotionCost * max(to-from-12, from+12-to)
 	}
 	cost := bassline.MoveCost(from, to)
+	if b.notes[i-1].degree == '8' { // the octave is an excursion from the note below it
+		cost = (cost + bassline.MoveCost(from-12, to)) / 2
+	}
 	if b.notes[i-1].leads && (d == 0 || d > 2) {
 		cost += farCost
 	}
@@ -218,7 +221,7 @@ func (b *Bassist) pricePitchClasses(i int, cost *[12]int) {
 	case '3', '5', '7':
 		pc, ok := bassline.Tone(chord, n.degree)
 		if slash {
-			pc, ok = slashFifth(chord)
+			pc, ok = fifthOver(chord)
 			ok = ok && n.degree == '5'
 		}
 		if ok {

@@ -119,3 +119,24 @@ func TestNoWalkingBarComesThrice(t *testing.T) {
 		}
 	}
 }
+
+// The line turns aside to no fifth but a perfect one, and comes back from an octave.
+func TestTheLineTurnsAsideToPerfectFifths(t *testing.T) {
+	set := withBass("1=====1=1=1=1===")
+	turned := map[int]int{} // by interval over the first note
+	for i := range 40 {
+		tl := groovetest.Song(t, groovetest.Section{Name: "a", Energy: 5,
+			Chords: []string{"Bdim7|Bdim7|Bdim7|Bdim7", "C|C|C|C"}[i%2]})
+		tl.Take = i
+		notes := bassOf(tl, 0, set)
+		for j, n := range notes {
+			turned[100*(i%2)+int(n.Key)-int(notes[0].Key)]++
+			if j > 1 && n.Key == notes[j-1].Key && n.Key == notes[j-2].Key+12 {
+				t.Errorf("take %d: the line stays on the octave at %d", i, n.At)
+			}
+		}
+	}
+	if turned[6] > 0 || turned[-6] > 0 || turned[107]+turned[95] == 0 || turned[12] == 0 || turned[112] == 0 {
+		t.Errorf("the line turns to %v", turned)
+	}
+}
