@@ -30,9 +30,9 @@ func (b *Bassist) isJoint(bar int) bool {
 }
 
 // varyRhythm varies the row's notes from an index on, which are those of a bar. The last bar of
-// a phrase has another second half, and so has its fourth where nothing is struck but its first beat.
-// Before it a note is moved here and there to the eighth beside it. The first bar of a phrase is
-// the row as it stands.
+// a phrase has another second half, and so has its fourth where the row strikes once a bar or little
+// more. Before it a note is moved here and there to the eighth beside it, and so in a bar that leads
+// to another energy. The first bar of a phrase is the row as it stands.
 func (b *Bassist) varyRhythm(bar, from int, steps []plan.Step) {
 	first, _ := b.Phrase(bar)
 	places := b.eighths(bar, steps)
