@@ -171,9 +171,6 @@ func before(part *groove.PassPart, who int, tick int64) (out []groove.Note) {
 	for _, n := range part.Notes[who] {
 		if meant := part.Score.Parts[who].Notes[n.Meant]; meant.At < tick {
 			n.Meant = 0 // an index, which a fill moves
-			if timeline.Player(who) == timeline.Bass {
-				n.Length = 0 // the bassist locks to all kicks of the pass, those of the fill among them
-			}
 			out = append(out, n)
 		}
 	}

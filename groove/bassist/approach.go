@@ -13,21 +13,27 @@ const balladBPM = 85
 func (b *Bassist) ballad() bool { return b.Feel.TempoLow+b.Feel.TempoHigh < 2*balladBPM }
 
 // mayLead reports whether the last note before a change may lead to it in a bar. In a ballad the
-// bassist leads into every other phrase, and elsewhere once in sixteen bars.
+// bassist leads into every other phrase, and elsewhere once in sixteen bars. The last bar may lead
+// to a stronger pass.
 func (b *Bassist) mayLead(bar int) bool {
-	if !approaches.At(max(b.Energy(bar), b.LeadsTo(bar))) {
+	energy, to := b.Energy(bar), b.Energy(bar)
+	if bar == len(b.Pass.Bars)-1 {
+		to = b.LeadsTo(bar)
+	}
+	if !approaches.At(max(energy, to)) {
 		return false
 	}
 	often := 16
 	if b.isJoint(bar) {
 		often = 2
 	}
-	return !b.ballad() || b.LeadsTo(bar) > b.Energy(bar) || b.figure(bar).At(drawApproach).Below(often) == 0
+	return !b.ballad() || to > energy || b.figure(bar).At(drawApproach).Below(often) == 0
 }
 
 // priceApproach prices the neighbours of the next chord's bass when the note may be an
 // approach: the last note before a change, within the last beat, and not over a pedal or a slash
 // bass. The neighbours are a semitone or a tone away, and in the key or in one of the two chords.
+// The raised seventh of a minor key is not of the key here: where no chord has it, it is chromatic.
 // In the styles whose rows say so the semitone may be outside both. A long note is a tone of its
 // chord. C under the Cb of Abm6, or G under the G# of E7, is a false relation to a tone that the
 // comp holds, and costs more.
@@ -48,7 +54,7 @@ func (b *Bassist) priceApproach(i int, cost *[12]int) bool {
 	for _, d := range []int{1, 11, 2, 10} {
 		pc := (target + d) % 12
 		own := bassline.HasTone(chord, pc)
-		inKey := b.scale.has(pc) || bassline.HasTone(next, pc)
+		inKey := inScale(b.Pass.Key, pc) || bassline.HasTone(next, pc)
 		switch {
 		case own:
 			cost[pc] = 0

@@ -10,7 +10,8 @@ import (
 
 // leadingLevel is the level whose row the bassist plays in the second half of a bar that leads
 // to another energy, and where that half begins: the line goes on as the next pass will have it.
-// On the way down, where it has beats enough, it begins a beat earlier. In other bars, where that
+// On the way down it begins a beat earlier, in three at half of the borders, and so it does in fives
+// and sevens, whose rows grow early. In other bars, where that
 // row strikes as often as the bar's own, and in a feel that has only beats, the second half begins
 // never.
 func (b *Bassist) leadingLevel(bar int, steps []plan.Step) (*feel.Level, int64) {
@@ -20,7 +21,8 @@ func (b *Bassist) leadingLevel(bar int, steps []plan.Step) (*feel.Level, int64) 
 	}
 	lv, lead, beats := b.Level(bar), &b.Feel.Levels[to-1], b.BeatStarts(bar)
 	from := b.middle(bar)
-	if to < energy && len(beats) > 3 {
+	uneven := len(beats)%2 == 1 && 3*beats[1] != b.Pass.Bars[bar].Length
+	if uneven || to < energy && (len(beats) > 3 || len(beats) == 3 && b.Chance("bass figure").At(-2).Below(2) > 0) {
 		from = b.Pass.Bars[bar].Start + beats[(len(beats)-1)/2]
 	}
 	more := 0

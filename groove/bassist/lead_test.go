@@ -1,6 +1,7 @@
 package bassist
 
 import (
+	"slices"
 	"testing"
 
 	"plinth/groove/drummer"
@@ -12,44 +13,50 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// The last bars lead to the energy of what follows: some of a jump is made in them.
+// The last bars lead to the energy of what follows: some of a jump is made in them. Nothing
+// before them knows of it, and the last bar is not the first of those that it leads to.
 func TestTheLastBarsLead(t *testing.T) {
-	set := library.Builtin()
-	var ways [2]share
 	eachFeel(func(f *feel.Feel) {
-		var made, jump [2]float64
-		for from := 1; from <= 5; from++ {
-			for to := 1; to <= 5; to++ {
-				way := 0
-				if to < from {
-					way = 1
-				}
-				for take := 1; take <= 4 && to != from; take++ {
-					for _, chart := range charts[:2] {
-						rate := func(energy int) float64 { // notes in two bars
-							tl := played(t, f, chart, energy, energy, take)
-							return 2 * float64(len(lineOf(tl, 1))) / float64(len(tl.Passes[1].Bars))
-						}
-						tl := played(t, f, chart, from, to, take)
-						p := &tl.Passes[1]
-						now := rate(from)
-						last := within(bassOf(tl, 1, set), p.Bars[len(p.Bars)-2].Start, p.Length)
-						made[way] += float64(len(last)) - now
-						jump[way] += rate(to) - now
-					}
-				}
+		var ways [2]share // up and down: the notes of a jump, and those made in the last two bars
+		var alike share
+		for i := range 5 * 5 * 3 * 2 {
+			from, to, take, chart := 1+i%5, 1+i/5%5, 1+i/25%3, charts[i/75]
+			if from == to {
+				continue
+			}
+			now, then := render(t, f, chart, from, take), render(t, f, chart, to, take)
+			p := &now.Passes[1]
+			lead := p.Bars[len(p.Bars)-plan.LeadBars].Start
+			line := slices.Clone(bassOf(played(t, f, chart, from, to, take), 1, library.Builtin()))
+			if !slices.Equal(within(line, 0, lead), within(now.lines[1], 0, lead)) {
+				t.Errorf("%s, take %d, %d to %d: a note before the last two bars has changed", f.Name, take, from, to)
+			}
+			rate := func(r *rendition) float64 { // notes in two bars
+				return float64(plan.LeadBars*len(r.lines[1])) / float64(len(p.Bars))
+			}
+			way := &ways[0]
+			if to < from {
+				way = &ways[1]
+			}
+			way.n += float64(len(within(line, lead, p.Length))) - rate(now)
+			way.all += rate(then) - rate(now)
+			if f.Levels[to-1].Bass[0].Degree != 'w' {
+				first, last := &p.Bars[0], &p.Bars[len(p.Bars)-1]
+				opening := within(then.lines[0], 0, first.Length)
+				closing := within(line, last.Start, p.Length)
+				alike.add(sameRhythm(append(opening, closing...), first, last) == 1)
 			}
 		}
 		if keepsTime(f, 3) {
-			t.Logf("%-18s up %.2f, down %.2f", f.Name, made[0]/jump[0], made[1]/jump[1])
-			for way := range ways {
-				ways[way].n, ways[way].all = ways[way].n+made[way], ways[way].all+jump[way]
+			up, down := ways[0].n/ways[0].all, ways[1].n/ways[1].all
+			t.Logf("%-18s up %.2f, down %.2f, alike %.3f", f.Name, up, down, alike.of())
+			if len(f.Meters) > 0 { // pulse has only beats
+				among(t, f.Name+" up", up, 0.25, 0.5)
+				among(t, f.Name+" down", down, 0.15, 0.5)
+				among(t, f.Name+" alike", alike.of(), 0, 0.06)
 			}
 		}
 	})
-	among(t, "up", ways[0].n/ways[0].all, 0.25, 0.5)
-	among(t, "down", ways[1].n/ways[1].all, 0.15, 0.5)
-	t.Logf("made of a jump up %.2f, of one down %.2f", ways[0].n/ways[0].all, ways[1].n/ways[1].all)
 }
 
 // At half of the borders at most one more note leads up, and none where the drummer fills for more

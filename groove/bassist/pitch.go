@@ -42,24 +42,30 @@ type pitch struct {
 	cost int
 }
 
-// chooseLine chooses the pitches of all notes of the pass. Where a walking bar comes a third time
-// it looks for another, a few times at most.
+// chooseLine chooses the pitches of all notes of the pass: up to the first beat of the last bar, and
+// then the rest of that bar, which may depend on the next pass. Where a walking bar comes a third
+// time it looks for another, a few times at most.
 func (b *Bassist) chooseLine() []int {
 	b.stale = nil
-	keys := b.choosePitches()
+	if len(b.notes) == 0 {
+		return nil
+	}
+	known := b.firstFrom(b.Pass.Bars[len(b.Pass.Bars)-1].Start + 1)
+	choose := func() []int { return b.choosePitches(b.choosePitches(nil, known), len(b.notes)) }
+	keys := choose()
 	for range maxStale {
 		if !b.findStaleBars(keys) {
 			break
 		}
-		keys = b.choosePitches()
+		keys = choose()
 	}
 	return keys
 }
 
-// choosePitches chooses the pitches of all notes of the pass at once, so that the whole line
-// moves as little as possible (dynamic programming; ties go to the lower note).
-func (b *Bassist) choosePitches() []int {
-	n := len(b.notes)
+// choosePitches chooses the pitches of the first n notes of the pass at once, so that the line
+// moves as little as possible (dynamic programming; ties go to the lower note). Those that are
+// given stay.
+func (b *Bassist) choosePitches(given []int, n int) []int {
 	if n == 0 {
 		return nil
 	}
@@ -67,9 +73,13 @@ func (b *Bassist) choosePitches() []int {
 	from := slices.Grow(b.from[:0], 4*n)      // for each choice, the best choice for the note before
 	first := make([]int, n+1)                 // where a note's choices begin
 	var total, next [compass]int
-	for i := range b.notes {
+	for i := range n {
 		first[i] = len(choices)
-		choices = b.pitchChoices(i, choices)
+		if i < len(given) {
+			choices = append(choices, pitch{key: given[i]})
+		} else {
+			choices = b.pitchChoices(i, choices)
+		}
 		first[i+1] = len(choices)
 		for j, c := range choices[first[i]:] {
 			if i == 0 {
@@ -80,7 +90,8 @@ func (b *Bassist) choosePitches() []int {
 			best, bestFrom := -1, 0
 			for k, before := range choices[first[i-1]:first[i]] {
 				cost := total[k] + b.moveCost(i, before.key, c.key)
-				if i > 1 && b.walks(i) && b.walks(i-1) && choices[first[i-2]+int(from[first[i-1]+k])].key == c.key {
+				if i > 1 && b.notes[i].degree == 'w' && b.notes[i-1].degree == 'w' &&
+					choices[first[i-2]+int(from[first[i-1]+k])].key == c.key {
 					cost += seesawCost
 				}
 				if best < 0 || cost < best {
@@ -93,7 +104,9 @@ func (b *Bassist) choosePitches() []int {
 		total, next = next, total
 	}
 	for j, c := range choices[first[n-1]:] {
-		total[j] += b.leadOutCost(c.key)
+		if n == len(b.notes) {
+			total[j] += b.leadOutCost(c.key)
+		}
 	}
 	at := 0
 	for j := range first[n] - first[n-1] {
@@ -155,6 +168,9 @@ func (b *Bassist) moveCost(i, from, to int) int {
 		return bassline.MotionCost * max(to-from-12, from+12-to)
 	}
 	cost := bassline.MoveCost(from, to)
+	if b.notes[i-1].degree == '8' { // the octave is an excursion from the note below it
+		cost = (cost + bassline.MoveCost(from-12, to)) / 2
+	}
 	if b.notes[i-1].leads && (d == 0 || d > 2) {
 		cost += farCost
 	}
@@ -205,7 +221,7 @@ func (b *Bassist) pricePitchClasses(i int, cost *[12]int) {
 	case '3', '5', '7':
 		pc, ok := bassline.Tone(chord, n.degree)
 		if slash {
-			pc, ok = slashFifth(chord)
+			pc, ok = fifthOver(chord)
 			ok = ok && n.degree == '5'
 		}
 		if ok {

@@ -55,7 +55,9 @@ func (b *Bassist) layRow() {
 				b.notes = append(b.notes, n)
 			}
 		}
-		if !b.leading && len(lv.Drums) > 0 && len(b.notes) > from {
+		if b.leading && len(b.notes) == from { // calmer, and not silent
+			b.notes = append(b.notes, plainNote(b.middle(bar), b.BarEnd(bar)))
+		} else if len(b.notes) > from {
 			b.varyRhythm(bar, from, steps)
 			if open >= 0 {
 				open = len(b.notes) - 1

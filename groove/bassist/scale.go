@@ -1,6 +1,10 @@
 package bassist
 
-import "plinth/songspec/harmony"
+import (
+	"slices"
+
+	"plinth/songspec/harmony"
+)
 
 // scale is the notes of a key: which pitch classes it has, and the letters of each, as bits.
 type scale [12]uint8
@@ -32,4 +36,10 @@ func (s *scale) clashes(c *harmony.Chord, pc int) bool {
 		}
 	}
 	return false
+}
+
+// inScale reports whether a pitch class is in a key as its signature has it.
+func inScale(k harmony.Key, pc int) bool {
+	names := k.Scale()
+	return slices.ContainsFunc(names[:], func(n harmony.Name) bool { return n.PC() == pc })
 }

@@ -25,9 +25,8 @@ func TestTheVerseTurnsAside(t *testing.T) {
 		var turned share
 		for _, chart := range charts[:3] {
 			for take := 1; take <= 5; take++ {
-				tl := played(t, f, chart, 2, 2, take)
-				p := &tl.Passes[0]
-				notes := lineOf(tl, 0)
+				r := render(t, f, chart, 2, take)
+				p, notes := &r.Passes[0], r.lines[0]
 				for i, b := range p.Bars {
 					aside := slices.ContainsFunc(within(notes, b.Start, b.Start+b.Length), func(n score.Note) bool {
 						return int(n.Key)%12 != chordAt(p, n.At).Bass.PC()
@@ -59,9 +58,8 @@ func TestApproachesByStyle(t *testing.T) {
 		for energy := 3; energy <= 5; energy++ {
 			for _, chart := range charts {
 				for take := 1; take <= 5; take++ {
-					tl := played(t, f, chart, energy, energy, take)
-					p := &tl.Passes[0]
-					notes := lineOf(tl, 0)
+					r := render(t, f, chart, energy, take)
+					p, notes := &r.Passes[0], r.lines[0]
 					beat := p.Bars[0].Meter.TempoTicks()
 					for i, n := range notes[:len(notes)-1] {
 						chord, pc := chordAt(p, n.At), int(n.Key)%12
@@ -103,23 +101,42 @@ func slow(f *feel.Feel) bool {
 
 // No walking bar comes more than twice in a pass.
 func TestNoWalkingBarComesThrice(t *testing.T) {
-	const chart = "C|C|C|C|Am|Am|Am|Am|C|C|C|C|F|G|C|C"
+	charts := []string{"C|C|C|C|Am|Am|Am|Am|C|C|C|C|F|G|C|C", "C|C|C|C|G|G|G|Am|Am|F|F|C/E"}
 	for _, name := range []string{"swing", "jazz-waltz", "brushes-ballad"} {
-		for energy := 4; energy <= 5; energy++ {
-			for take := 1; take <= 10; take++ {
-				tl := played(t, library.Builtin().Feels[name], chart, energy, energy, take)
-				p := &tl.Passes[0]
-				notes, seen := lineOf(tl, 0), map[string]int{}
-				for _, b := range p.Bars {
-					text := chordAt(p, b.Start).String()
-					for _, n := range within(notes, b.Start, b.Start+b.Length) {
-						text += " " + groovetest.KeyName(int(n.Key))
-					}
-					if seen[text]++; seen[text] > 2 {
-						t.Errorf("%s, energy %d, take %d: %s for the third time", name, energy, take, text)
-					}
+		for i := range 2 * 2 * 10 {
+			chart, energy, take := charts[i%2], 4+i/2%2, 1+i/4
+			r := render(t, library.Builtin().Feels[name], chart, energy, take)
+			seen := map[string]int{}
+			for _, b := range r.Passes[0].Bars {
+				text := ""
+				for _, n := range within(r.lines[0], b.Start, b.Start+b.Length) {
+					text += " " + groovetest.KeyName(int(n.Key))
+				}
+				if seen[text]++; seen[text] > 2 && text != "" {
+					t.Errorf("%s, energy %d, take %d:%s for the third time", name, energy, take, text)
 				}
 			}
 		}
+	}
+}
+
+// The line turns aside to no fifth but a perfect one, and comes back from an octave.
+func TestTheLineTurnsAsideToPerfectFifths(t *testing.T) {
+	set := withBass("1=====1=1=1=1===")
+	turned := map[int]int{} // by interval over the first note
+	for i := range 40 {
+		tl := groovetest.Song(t, groovetest.Section{Name: "a", Energy: 5,
+			Chords: []string{"Bdim7|Bdim7|Bdim7|Bdim7", "C|C|C|C"}[i%2]})
+		tl.Take = i
+		notes := bassOf(tl, 0, set)
+		for j, n := range notes {
+			turned[100*(i%2)+int(n.Key)-int(notes[0].Key)]++
+			if j > 1 && n.Key == notes[j-1].Key && n.Key == notes[j-2].Key+12 {
+				t.Errorf("take %d: the line stays on the octave at %d", i, n.At)
+			}
+		}
+	}
+	if turned[6] > 0 || turned[-6] > 0 || turned[107]+turned[95] == 0 || turned[12] == 0 || turned[112] == 0 {
+		t.Errorf("the line turns to %v", turned)
 	}
 }

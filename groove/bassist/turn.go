@@ -9,8 +9,8 @@ import (
 // isSlash reports whether a chord has another bass than its root.
 func isSlash(c *harmony.Chord) bool { return c.Bass != c.Root }
 
-// slashFifth is the fifth over the bass of a chord over another bass, if the chord has it.
-func slashFifth(c *harmony.Chord) (int, bool) {
+// fifthOver is the perfect fifth over a chord's bass, if the chord has it.
+func fifthOver(c *harmony.Chord) (int, bool) {
 	pc := (c.Bass.PC() + 7) % 12
 	return pc, bassline.HasTone(c, pc)
 }
@@ -31,7 +31,7 @@ func (b *Bassist) calmSlashBasses() {
 			kept = append(kept, n)
 			continue
 		}
-		if _, ok := slashFifth(chord); ok && n.degree != 'g' {
+		if _, ok := fifthOver(chord); ok && n.degree != 'g' {
 			if fifth = !fifth; fifth {
 				n.degree = '5'
 			}
@@ -72,7 +72,9 @@ func (b *Bassist) turnLine() {
 		case energy > 2 && c.At(1).Below(5) == 0 && !isSlash(chord):
 			b.notes[last].degree = '8'
 		default:
-			b.notes[last].degree = '5'
+			if _, ok := fifthOver(chord); ok { // a diminished or raised one would stand out
+				b.notes[last].degree = '5'
+			}
 		}
 	}
 }

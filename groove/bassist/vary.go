@@ -23,21 +23,30 @@ const (
 	drawWalk
 )
 
-// isJoint reports whether a bar is the last of a phrase, where the line joins the next.
+// isJoint reports whether a bar is the last of a phrase or of the pass, where the line joins the next.
 func (b *Bassist) isJoint(bar int) bool {
 	first, size := b.Phrase(bar)
-	return size >= 4 && bar == first+size-1
+	return bar == first+size-1 && (size >= 4 || len(b.Pass.Bars) > 4)
 }
 
 // varyRhythm varies the row's notes from an index on, which are those of a bar. The last bar of
-// a phrase has another second half, and so has its fourth where nothing is struck but its first beat.
-// Before it a note is moved here and there to the eighth beside it. The first bar of a phrase is
-// the row as it stands.
+// a phrase has another second half, and so has its fourth where the row strikes once a bar or little
+// more. Before it a note is moved here and there to the eighth beside it, and so in a bar that leads
+// to another energy. The first bar of a phrase is the row as it stands.
 func (b *Bassist) varyRhythm(bar, from int, steps []plan.Step) {
 	first, _ := b.Phrase(bar)
 	places := b.eighths(bar, steps)
 	switch c := b.figure(bar); {
-	case b.isJoint(bar), bar-first == 3 && len(b.notes)-from == 1 && !b.changesInside(bar):
+	case len(b.Level(bar).Drums) == 0: // the bass keeps the time, or holds
+		if b.isJoint(bar) && len(b.notes)-from > 1 {
+			b.joinPhrases(bar, from, places)
+		}
+	case b.leading: // or the bar would be the first of those that it leads to
+		walks := b.notes[len(b.notes)-1].degree == 'w' && len(b.notes) > from+1
+		if !walks && !b.moveNote(bar, from, places, kicksOf(b.Level(bar), steps)) {
+			b.joinPhrases(bar, from, places)
+		}
+	case b.isJoint(bar), bar-first == 3 && len(b.notes)-from <= b.Level(bar).Bars && !b.changesInside(bar):
 		b.joinPhrases(bar, from, places)
 	case bar > first && b.notes[from].degree != 'w' && c.At(drawMove).Below(movedBars) == 0:
 		b.moveNote(bar, from, places, kicksOf(b.Level(bar), steps))
@@ -63,8 +72,8 @@ func (b *Bassist) middle(bar int) int64 {
 	return b.Pass.Bars[bar].Start + beats[(len(beats)+1)/2%len(beats)]
 }
 
-// joinPhrases gives the bar another second half, with one note more than the row has there. Where
-// the row has every eighth, it has one note fewer.
+// joinPhrases gives the bar another second half, with one note more than the row has there, or with
+// as many where the next pass is calmer. Where the row has every eighth, it has one note fewer.
 func (b *Bassist) joinPhrases(bar, from int, places []int64) {
 	beats, c := b.BeatStarts(bar), b.figure(bar).At(drawPlace)
 	middle := b.Pass.Bars[bar].Start + beats[len(beats)/2]
@@ -82,24 +91,29 @@ func (b *Bassist) joinPhrases(bar, from int, places []int64) {
 		}
 	}
 	had, walks := slices.Clone(late), b.notes[from].degree == 'w'
+	last, pickup := b.notes[len(b.notes)-1], int64(never)
+	fixed := func(at int64) bool { return b.changesAt(at) || at == last.tick && isApproach(last.degree) }
+	calmer := bar == len(b.Pass.Bars)-1 && b.LeadsTo(bar) < b.Energy(bar) &&
+		slices.ContainsFunc(had, func(at int64) bool { return !fixed(at) })
+	stays := !calmer && len(had) == 1 && len(ticks) == 1 && c.Below(2) == 0 // a bass in two keeps its second note
 	for _, at := range places {
 		if at >= middle && !slices.Contains(late, at) {
 			late = append(late, at)
 		}
 	}
 	size := len(had) + 1
-	if size > len(late) {
+	switch {
+	case size > len(late):
 		size = max(0, len(had)-1)
+	case calmer:
+		size--
 	}
-	last, pickup := b.notes[len(b.notes)-1], int64(never)
 	if n := len(places); b.picksUp && bar == len(b.Pass.Bars)-1 && n > 0 {
 		pickup = places[n-1]
 	}
 	cost := func(at int64) int {
 		switch {
-		case at == pickup, at == last.tick && isApproach(last.degree):
-			return 0
-		case b.changesAt(at), walks && slices.Contains(had, at): // a walking bass goes on in beats
+		case at == pickup, fixed(at), (walks || stays) && slices.Contains(had, at): // a walking bass goes on in beats
 			return 0
 		case slices.Contains(had, at): // the joint is to be heard
 			return 7 + c.At(at).Below(3)
@@ -129,8 +143,8 @@ func (b *Bassist) changesAt(tick int64) bool {
 
 // moveNote moves a note of the bar to the eighth before or after it: not the first, no approach
 // and no chord's first, and not over a bass other than the root, which is played in halves. It
-// goes to a stroke of the kick, or leaves none, where it can.
-func (b *Bassist) moveNote(bar, from int, places []int64, kicks []int64) {
+// goes to a stroke of the kick, or leaves none, where it can. It reports whether there is such a note.
+func (b *Bassist) moveNote(bar, from int, places []int64, kicks []int64) bool {
 	c := b.figure(bar).At(drawPlace)
 	ticks := make([]int64, 0, len(b.notes)-from)
 	for _, n := range b.notes[from:] {
@@ -160,6 +174,7 @@ func (b *Bassist) moveNote(bar, from int, places []int64, kicks []int64) {
 		ticks[of] = to
 		b.relay(bar, from, ticks)
 	}
+	return best >= 0
 }
 
 // kicksOf are where a level's kick strikes in a bar.

@@ -8,7 +8,7 @@ import (
 )
 
 const (
-	tasteCost = 4 // what the take may prefer one step of a walking bass by
+	tasteCost = 5 // what the take may prefer one step of a walking bass by
 	sameBars  = 2 // how often a walking bar may come in a pass
 	maxStale  = 6 // how often another is looked for
 )
@@ -23,7 +23,7 @@ func (b *Bassist) findStaleBars(keys []int) bool {
 		for ; i < len(b.notes) && b.BarAt(b.notes[i].tick) == bar; i++ {
 			n := &b.notes[i]
 			walks = walks && (n.degree == 'w' || n.first || n.tick == b.Pass.Bars[bar].Start)
-			text += fmt.Sprint(b.changes[n.change].Chord, keys[i], " ")
+			text += fmt.Sprint(n.tick-b.Pass.Bars[bar].Start, keys[i], " ")
 		}
 		if !walks || i-from < 3 {
 			continue
@@ -60,9 +60,10 @@ func (b *Bassist) priceWalkingStep(n *bassNote, cost *[12]int) {
 		stale = b.stale[bar]
 	}
 	taste := b.figure(bar).At(drawWalk+int64(100*stale), n.tick) // so that two takes walk differently
+	liking := func(pc, times int) int { return taste.At(int64(pc)).Below(max(1, tasteCost*times)) }
 	for pc := range cost {
 		if cost[pc] >= 0 {
-			cost[pc] += taste.At(int64(pc)).Below(tasteCost * (1 + 2*stale))
+			cost[pc] += liking(pc, 1+2*stale)
 		}
 	}
 	if b.MetricPlace(bar, n.tick) == 0 && isStrongBeat(b.BeatStarts(bar), n.tick-b.Pass.Bars[bar].Start) {
@@ -70,7 +71,7 @@ func (b *Bassist) priceWalkingStep(n *bassNote, cost *[12]int) {
 	}
 	for pc := range cost {
 		if cost[pc] < 0 && !b.ballad() && b.scale.has(pc) && !b.scale.clashes(chord, pc) {
-			cost[pc] = scaleCost
+			cost[pc] = scaleCost + liking(pc, 2*stale)
 		}
 	}
 	// A step on the next chord's bass gives away where the line goes.

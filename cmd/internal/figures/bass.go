@@ -111,14 +111,13 @@ func inScale(k harmony.Key, key uint8) bool {
 }
 
 // longOutside is the share of notes that are played for a beat or longer, less a tenth, and are
-// no tone of the chord they are struck in. Walking bars are left out: they step.
+// no tone of the chord they are struck in. Where the bass walks it steps, and is left out.
 func longOutside(ps []*pass) float64 {
 	var r ratio
 	for _, p := range ps {
-		walks := p.walkingBars()
 		for _, n := range p.notes[timeline.Bass] {
 			c, bar := p.chordAt(n.at), p.BarAt(max(0, n.at))
-			if c == nil || c.Chord.None || walks[bar] || 10*(n.end-n.at) < 9*p.Bars[bar].Meter.TempoTicks() {
+			if c == nil || c.Chord.None || p.walksIn(bar) || 10*(n.end-n.at) < 9*p.Bars[bar].Meter.TempoTicks() {
 				continue
 			}
 			r.count(!inChord(c, n.key))
@@ -133,7 +132,8 @@ type walk struct {
 	keys string
 }
 
-// walking are the bars of three beats or more with a note on each beat, on three keys or more.
+// walking are the bars that the feel's bass walks in, with a note on each of three beats or more, on
+// three keys or more.
 func (p *pass) walking() []walk {
 	byBar := make([][]note, len(p.Bars))
 	for _, n := range p.notes[timeline.Bass] {
@@ -151,12 +151,15 @@ func (p *pass) walking() []walk {
 			text += fmt.Sprint(n.at-p.Bars[bar].Start, ":", n.key, " ")
 		}
 		every := !slices.ContainsFunc(beats, func(b int64) bool { return !on[b] })
-		if len(beats) >= 3 && every && len(keys) >= 3 {
+		if p.walksIn(bar) && len(beats) >= 3 && every && len(keys) >= 3 {
 			out = append(out, walk{bar, text})
 		}
 	}
 	return out
 }
+
+// walksIn reports whether the feel's bass walks at the energy of a bar.
+func (p *pass) walksIn(bar int) bool { return p.walks[p.EnergyAt(bar)-1] }
 
 func (p *pass) walkingBars() set[int] {
 	out := set[int]{}

@@ -58,6 +58,10 @@ func TestWalking(t *testing.T) {
 		}
 	}
 	p := testPass(t, timeline.Bass, "|: C :|x4", notes...)
+	if got := len(p.walking()); got != 0 {
+		t.Errorf("%d bars walk where the feel does not", got)
+	}
+	p.walks = [5]bool{true, true, true, true, true}
 	expect(t, "the third time is too many", walkedAgain([]*pass{p}), 1./4)
 	if got := len(p.walking()); got != 4 {
 		t.Errorf("%d bars walk", got)

@@ -41,7 +41,8 @@ type pass struct {
 	*timeline.Pass
 	cues  *cue.Cues
 	score *score.Pass
-	fills string // the feel's family of fills
+	fills string  // the feel's family of fills
+	walks [5]bool // by energy from 0: the feel's bass walks
 	notes [][]note
 }
 
@@ -73,6 +74,9 @@ func perform(in *timeline.Timeline, feels *feel.Set, take, energy int) *performa
 		part := &played.Passes[i]
 		p := &pass{Pass: &tl.Passes[i], cues: part.Score.Cues, score: &part.Score,
 			fills: feels.Feels[tl.Passes[i].Feel].Fills}
+		for i, lv := range feels.Feels[p.Feel].Levels {
+			p.walks[i] = slices.ContainsFunc(lv.Bass, func(s feel.BassStep) bool { return s.Degree == 'w' })
+		}
 		for who, notes := range part.Notes {
 			meant := part.Score.Parts[who].Notes
 			list := make([]note, 0, len(notes))

@@ -66,7 +66,7 @@ groove "show-two" {
     voices   = 3
     centre   = "C4"
     answer {
-      bass = "1==-5=a-"
+      bass = "1==-3==-"
     }
   }
 
