@@ -15,7 +15,7 @@ const (
 	accentMost   = 126
 )
 
-// nudge is what accentOver and accentStep are where the band plays softly: among soft notes
+// nudgeOver and nudgeStep are what accentOver and accentStep are where the band plays softly: among soft notes
 // less is heard as an accent, and the section stays under a stronger one.
 const nudgeOver, nudgeStep = 2, 2
 

@@ -106,6 +106,9 @@ func (t *Playing) loudness(n *score.Note, in *Instrument, touch feel.Touch, spre
 	if lane.sway != nil {
 		phrase += ramp{lane.sway[bar], lane.sway[bar+1]}.at(part, b.Length) * in.Sway
 	}
+	if in.Phrased != nil {
+		phrase = phrase * in.Phrased.At(t.Energy(bar)) / 100
+	}
 	if t.heard[bar].accents {
 		phrase /= 2 // the accents make the shape
 	}
