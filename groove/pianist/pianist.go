@@ -99,7 +99,7 @@ var piano = touch.Instrument{
 }
 
 // phrased is small where few notes are struck, as each stands out by itself there.
-var phrased = plan.ByEnergy[int64]{40, 40, 75, 140, 205}
+var phrased = plan.ByEnergy[int64]{40, 40, 75, 140, 195}
 
 // Instrument is the piano.
 func (c *Pianist) Instrument(*score.Note) *touch.Instrument { return &piano }
