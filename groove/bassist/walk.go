@@ -19,17 +19,14 @@ func (b *Bassist) findStaleBars(keys []int) bool {
 	seen, found := map[string]int{}, false
 	for i := 0; i < len(b.notes); {
 		bar, from := b.BarAt(b.notes[i].tick), i
-		walks := true
+		text, walks := "", true
 		for ; i < len(b.notes) && b.BarAt(b.notes[i].tick) == bar; i++ {
 			n := &b.notes[i]
 			walks = walks && (n.degree == 'w' || n.first || n.tick == b.Pass.Bars[bar].Start)
+			text += fmt.Sprint(b.changes[n.change].Chord, keys[i], " ")
 		}
 		if !walks || i-from < 3 {
 			continue
-		}
-		text := ""
-		for k := from; k < i; k++ {
-			text += fmt.Sprint(b.changes[b.notes[k].change].Chord, keys[k], " ")
 		}
 		if seen[text]++; seen[text] > sameBars {
 			if b.stale == nil {
