@@ -2,7 +2,9 @@ package groove_test
 
 import (
 	"fmt"
+	"maps"
 	"math"
+	"slices"
 	"testing"
 
 	"plinth/groove/score"
@@ -113,5 +115,40 @@ func TestLeftHandIsUnderTheRight(t *testing.T) {
 	}
 	if ticks < 50 || under/ticks < 2 || under/ticks > 6 {
 		t.Errorf("the left hand is %.1f softer, at %.0f places", under/ticks, ticks)
+	}
+}
+
+// A chord is voiced to its top: from below, no note of a hand is louder than the next, and each
+// is about one softer, whatever chance does to the chord. At energy 1 there are hardly any.
+func TestChordIsVoicedToItsTop(t *testing.T) {
+	for energy := 2; energy <= 5; energy++ {
+		_, perf := taken(t, "ballad-eighths", 1, fmt.Sprintf("looseness = 1\nsection \"a\" {\n chords = %q\n"+
+			" energy = %d\n accent \"3: 2 4\" {}\n}\nsection \"b\" {\n chords = \"| C | C |\"\n}\n", fourChords(16), energy))
+		type hand struct {
+			at    int64
+			voice score.Voice
+		}
+		chords := map[hand]map[uint8]float64{}
+		struck(perf, 0, timeline.Piano, func(v float64, n *score.Note) {
+			h := hand{n.At, n.Voice}
+			if chords[h] == nil {
+				chords[h] = map[uint8]float64{}
+			}
+			chords[h][n.Key] = v
+		})
+		steps, pairs := 0.0, 0.0
+		for h, chord := range chords {
+			keys := slices.Sorted(maps.Keys(chord))
+			for i := 1; i < len(keys); i++ {
+				step := chord[keys[i]] - chord[keys[i-1]]
+				if step < 0 || step > 4 {
+					t.Errorf("energy %d, tick %d: %v", energy, h.at, chord)
+				}
+				steps, pairs = steps+step, pairs+1
+			}
+		}
+		if pairs < 15 || steps/pairs < 0.6 || steps/pairs > 1.6 {
+			t.Errorf("energy %d: a voice is %.2f softer than the next, of %.0f", energy, steps/pairs, pairs)
+		}
 	}
 }

@@ -31,6 +31,10 @@ func (d *Drummer) strokesOf(bar int, steps []plan.Step, notes []score.Note) (b *
 	if d.weightsOf != m || len(d.weights) != len(steps) {
 		d.weightsOf, d.weights = m, feel.Weights(m, len(steps))
 	}
+	d.places = d.places[:0]
+	for i := range steps {
+		d.places = append(d.places, d.MetricPlace(bar, steps[i].Tick))
+	}
 	b.time, _ = feel.VoiceNamed(d.Texture(b.level))
 	if b.time.Word == "sweep" { // it sounds from stroke to stroke, and what is struck is the tap
 		b.time, _ = feel.VoiceNamed("tap")
@@ -74,7 +78,7 @@ func (b *barStrokes) drop(i int) {
 }
 
 // place is 0 for a step on a beat, 1 for a step half-way between two, 2 for others.
-func (b *barStrokes) place(step int) int { return b.MetricPlace(b.bar, b.steps[step].Tick) }
+func (b *barStrokes) place(step int) int { return b.places[step] }
 
 // pickup is the step that leads to the next beat from beat k of the bar: the "and" of the
 // beat, or its last part where the beat has three.

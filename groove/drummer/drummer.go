@@ -28,6 +28,7 @@ type Drummer struct {
 
 	weights   []int // metric weights of the steps of a bar, 0 for the first, see feel.Weights
 	weightsOf meter.Meter
+	places    []int // of the steps of the bar, see barStrokes.place
 }
 
 // Prepare makes the drummer ready for a pass.
