@@ -73,7 +73,8 @@ func TestAccentsStayUnderTheChorus(t *testing.T) {
 			bridge, chorus := 0.0, 0.0
 			for take := 1; take <= 8; take++ {
 				tl, perf := taken(t, feel, take, fmt.Sprintf("section \"bridge\" {\n chords = %q\n energy = 3\n"+
-					" accent %q {}\n}\nsection \"chorus\" {\n chords = %q\n energy = 4\n}\n",
+					" accent %q {}\n}\nsection \"chorus\" {\n chords = %q\n energy = 4\n}\n"+
+					"section \"end\" {\n chords = \"| C | C |\"\n energy = 4\n}\n",
 					fourChords(8), hits, fourChords(8)))
 				// The last two bars lead to the chorus.
 				bridge += meanOf(barMeans(tl, perf, 0, who)[:6]...)

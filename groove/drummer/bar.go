@@ -1,6 +1,7 @@
 package drummer
 
 import (
+	"cmp"
 	"slices"
 
 	"plinth/groove/feel"
@@ -11,12 +12,11 @@ import (
 // barStrokes are the strokes of the time in one bar, while the drummer changes them.
 type barStrokes struct {
 	*Drummer
-	bar     int
-	level   *feel.Level
-	steps   []plan.Step
-	weights []int // metric weights of the steps, 0 for the first, see feel.Weights
-	notes   []score.Note
-	time    feel.Voice // the voice of the hands that keeps the time; Word "": none
+	bar   int
+	level *feel.Level
+	steps []plan.Step
+	notes []score.Note
+	time  feel.Voice // the voice of the hands that keeps the time; Word "": none
 }
 
 // strokesOf are the strokes of a bar, made ready to be changed; ok is false where the tab
@@ -28,7 +28,13 @@ func (d *Drummer) strokesOf(bar int, steps []plan.Step, notes []score.Note) (b *
 		return nil, false
 	}
 	b = &barStrokes{Drummer: d, bar: bar, level: d.Level(bar), steps: steps, notes: notes}
-	b.weights = feel.Weights(m, len(steps))
+	if d.weightsOf != m || len(d.weights) != len(steps) {
+		d.weightsOf, d.weights = m, feel.Weights(m, len(steps))
+	}
+	d.places = d.places[:0]
+	for i := range steps {
+		d.places = append(d.places, d.MetricPlace(bar, steps[i].Tick))
+	}
 	b.time, _ = feel.VoiceNamed(d.Texture(b.level))
 	if b.time.Word == "sweep" { // it sounds from stroke to stroke, and what is struck is the tap
 		b.time, _ = feel.VoiceNamed("tap")
@@ -41,9 +47,13 @@ func (d *Drummer) strokesOf(bar int, steps []plan.Step, notes []score.Note) (b *
 
 // find is the index of the stroke of a voice at a step, -1 if there is none.
 func (b *barStrokes) find(step int, is func(v feel.Voice) bool) int {
-	return slices.IndexFunc(b.notes, func(n score.Note) bool {
-		return n.At == b.steps[step].Tick && n.Roll == 0 && is(n.Voice.Instrument())
-	})
+	for i := range b.notes {
+		n := &b.notes[i]
+		if n.At == b.steps[step].Tick && n.Roll == 0 && is(n.Voice.Instrument()) {
+			return i
+		}
+	}
+	return -1
 }
 
 func isKick(v feel.Voice) bool  { return v.Limb == feel.RightFoot }
@@ -68,7 +78,7 @@ func (b *barStrokes) drop(i int) {
 }
 
 // place is 0 for a step on a beat, 1 for a step half-way between two, 2 for others.
-func (b *barStrokes) place(step int) int { return b.MetricPlace(b.bar, b.steps[step].Tick) }
+func (b *barStrokes) place(step int) int { return b.places[step] }
 
 // pickup is the step that leads to the next beat from beat k of the bar: the "and" of the
 // beat, or its last part where the beat has three.
@@ -103,11 +113,20 @@ func (b *barStrokes) beat(k int) (from, end int) {
 // feel goes.
 func (b *barStrokes) tooSyncopated() bool {
 	on := make([]bool, len(b.steps))
-	for i := range b.steps {
-		on[i] = slices.ContainsFunc(b.notes, func(n score.Note) bool {
-			v := n.Voice.Instrument()
-			return n.At == b.steps[i].Tick && n.Touch > feel.Ghost && n.Roll == 0 && (isKick(v) || v.Backbeat())
+	for i := range b.notes {
+		n := &b.notes[i]
+		if n.Touch <= feel.Ghost || n.Roll != 0 {
+			continue
+		}
+		if v := n.Voice.Instrument(); !isKick(v) && !v.Backbeat() {
+			continue
+		}
+		step, ok := slices.BinarySearchFunc(b.steps, n.At, func(s plan.Step, at int64) int {
+			return cmp.Compare(s.Tick, at)
 		})
+		if ok {
+			on[step] = true
+		}
 	}
 	return feel.LHL(on, b.weights) > b.Feel.Syncopation
 }

@@ -25,6 +25,10 @@ type Drummer struct {
 	// Memory that is used again from pass to pass.
 	strokes []score.Note
 	rows    []kitRow
+
+	weights   []int // metric weights of the steps of a bar, 0 for the first, see feel.Weights
+	weightsOf meter.Meter
+	places    []int // of the steps of the bar, see barStrokes.place
 }
 
 // Prepare makes the drummer ready for a pass.

@@ -152,7 +152,7 @@ func (p *Plan) Steps(bar int, lv *feel.Level) []Step {
 
 // MetricPlace is 0 on a beat, 1 half-way between two, 2 elsewhere.
 func (p *Plan) MetricPlace(bar int, tick int64) int {
-	b := p.Pass.Bars[bar]
+	b := &p.Pass.Bars[bar]
 	at := tick - b.Start
 	beats := p.BeatStarts(bar)
 	for i, start := range beats {
@@ -163,7 +163,9 @@ func (p *Plan) MetricPlace(bar int, tick int64) int {
 		switch {
 		case at == start:
 			return 0
-		case at > start && at < end && p.offbeat(at-start, end-start):
+		case at < start:
+			return 2
+		case at < end && p.offbeat(at-start, end-start):
 			return 1
 		}
 	}

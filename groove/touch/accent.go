@@ -15,7 +15,7 @@ const (
 	accentMost   = 126
 )
 
-// nudge is what accentOver and accentStep are where the band plays softly: among soft notes
+// nudgeOver and nudgeStep are what accentOver and accentStep are where the band plays softly: among soft notes
 // less is heard as an accent, and the section stays under a stronger one.
 const nudgeOver, nudgeStep = 2, 2
 
@@ -23,8 +23,9 @@ const nudgeOver, nudgeStep = 2, 2
 func JustOver(level int) int { return min(level+accentOver, normalCeiling) }
 
 // accented is the velocity of an accent. usual is how loud the loudest note of a bar with
-// accents usually is: accents differ less than what they stand out of.
-func (t *Playing) accented(n *score.Note, usual int) int {
+// accents usually is: accents differ less than what they stand out of. inChord is added for its
+// place in a chord.
+func (t *Playing) accented(n *score.Note, usual, inChord int) int {
 	bar := t.BarAt(n.At)
 	touch, over, step := feel.Strong, accentOver, accentStep
 	if !plan.Forceful.At(t.Energy(bar)) {
@@ -37,7 +38,7 @@ func (t *Playing) accented(n *score.Note, usual int) int {
 	chance := t.noise(n, t.lane(n), accentSpread)
 	v := t.loudness(n, t.player.Instrument(n), touch, 0)
 	v = max(v, int64((loudest+max(loudest, usual))/2+over)*fine) + int64(step*(t.AccentWeight(n)-1))*fine + chance
-	out := int((v + fine/2) / fine)
+	out := int((v+fine/2)/fine) + inChord
 	if out > accentKnee { // the loudest are closer to each other, and none is clipped
 		out = accentKnee + (out-accentKnee)/2
 	}

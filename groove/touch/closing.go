@@ -9,8 +9,8 @@ import (
 const (
 	softerPercent = 13        // a rit softens by so much to its end
 	softerMost    = 10 * fine // and by no more than that
-	endPercent    = 7         // the last chord is softer than the bars before it by this or more
-	endBars       = 2         // how many bars before it count
+	endPercent    = 10        // the last chord is softer than the two bars before it by this or more
+	breathPercent = 20        // and softer than the bar before it, unless that is softer by more than this
 )
 
 // prepareRits works out at each bar line how far everybody has softened through a rit, in
@@ -60,29 +60,45 @@ func (t *Playing) softened(v int64, bar int, part, length int64) int64 {
 }
 
 // restOnTheLast softens the chord on which the song comes to rest, all of it alike, until its
-// mean is under that of the bars before.
+// mean is under that of the two bars before, and under that of the last one, too, unless that
+// is hardly more than a breath.
 func (t *Playing) restOnTheLast(notes []score.Note, velocities []uint8) {
 	bar := t.Ending()
 	if bar < 0 {
 		return
 	}
-	rest, start := t.Pass.Bars[bar].Start, t.Pass.Bars[max(0, bar-endBars)].Start
-	var before, last, many, few int
+	var last, before, two mean
+	rest := t.Pass.Bars[bar].Start
 	for i := range notes {
-		switch at := notes[i].At; {
+		switch at, v := notes[i].At, int(velocities[i]); {
 		case at >= rest:
-			last, few = last+int(velocities[i]), few+1
-		case at >= start:
-			before, many = before+int(velocities[i]), many+1
+			last.add(v)
+		case bar > 0 && at >= t.Pass.Bars[bar-1].Start:
+			before.add(v)
+			two.add(v)
+		case bar > 1 && at >= t.Pass.Bars[bar-2].Start:
+			two.add(v)
 		}
 	}
-	if few == 0 || many == 0 {
+	if last.many == 0 || two.many == 0 {
 		return
 	}
-	down := max(0, last/few-before*(100-endPercent)/(100*many))
+	most := two.percent(100 - endPercent)
+	if before.many > 0 {
+		most = min(most, max(before.percent(100)-1, two.percent(100-breathPercent)))
+	}
+	down := max(0, last.percent(100)-most)
 	for i := range notes {
 		if notes[i].At >= rest {
 			velocities[i] = uint8(max(1, int(velocities[i])-down))
 		}
 	}
 }
+
+// mean is that of some velocities.
+type mean struct{ sum, many int }
+
+func (m *mean) add(v int) { m.sum, m.many = m.sum+v, m.many+1 }
+
+// percent is a share of the mean.
+func (m *mean) percent(share int) int { return m.sum * share / (100 * m.many) }

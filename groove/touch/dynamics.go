@@ -13,7 +13,6 @@ const (
 	normalCeiling = 114 // nothing but an accent is louder
 	ceilingRoom   = 12  // loud strokes are spread over so much under it
 	besideAccents = 5   // in a bar with accents, all else is so much softer
-	leftUnder     = 4   // the left hand is so much softer than the right
 )
 
 // dynamics returns the velocity of every note of a player, 1 to 127. It is the instrument's
@@ -21,6 +20,7 @@ const (
 // little by chance. A fill swells. An accent is louder than anything else in its bar.
 func (t *Playing) dynamics(notes []score.Note) []uint8 {
 	t.prepareLevels()
+	t.prepareChords(notes)
 	out := make([]uint8, len(notes))
 	t.heard = t.heard[:0]
 	for range t.Pass.Bars {
@@ -41,6 +41,7 @@ func (t *Playing) dynamics(notes []score.Note) []uint8 {
 		if shapes != nil {
 			shape = shapes[i]
 		}
+		shape.Swell += t.inChord(i)
 		bar := t.BarAt(n.At)
 		v := t.usual(n, bar, shape)
 		out[i] = uint8(v)
@@ -53,11 +54,11 @@ func (t *Playing) dynamics(notes []score.Note) []uint8 {
 	usual := t.usuallyLoudest()
 	for i := range notes {
 		if n := &notes[i]; n.Art.Has(score.Accent) {
-			out[i] = uint8(t.accented(n, usual))
+			out[i] = uint8(t.accented(n, usual, t.inChord(i)))
 		}
 	}
 	t.restOnTheLast(notes, out)
-	leftUnderRight(notes, out)
+	t.voiceToTheTop(notes, out)
 	return out
 }
 
@@ -105,6 +106,9 @@ func (t *Playing) loudness(n *score.Note, in *Instrument, touch feel.Touch, spre
 	if lane.sway != nil {
 		phrase += ramp{lane.sway[bar], lane.sway[bar+1]}.at(part, b.Length) * in.Sway
 	}
+	if in.Phrased != nil {
+		phrase = phrase * in.Phrased.At(t.Energy(bar)) / 100
+	}
 	if t.heard[bar].accents {
 		phrase /= 2 // the accents make the shape
 	}
@@ -139,8 +143,8 @@ func (t *Playing) formal(n *score.Note) bool {
 		n.Cue >= 0 && (n.Cue == t.Cues.Opening || n.Cue == t.Cues.FinalHit)
 }
 
-// noise is how one stroke differs from the next by chance. The keys of a chord are struck by
-// one hand, and differ less among each other than the chords do.
+// noise is how one stroke differs from the next by chance. Chance moves the keys of a chord
+// together, and hardly apart.
 func (t *Playing) noise(n *score.Note, lane *lane, spread int64) int64 {
 	if t.loose == 0 {
 		return 0
@@ -148,7 +152,7 @@ func (t *Playing) noise(n *score.Note, lane *lane, spread int64) int64 {
 	c := lane.touch.At(n.At)
 	v := c.Bell() * spread
 	if !n.Voice.OnKit() {
-		v += c.At(int64(n.Key)).Bell() * spread / 3
+		v += c.At(int64(n.Key)).Bell() * spread / 8
 	}
 	return t.scaled(v)
 }
@@ -167,21 +171,4 @@ func (t *Playing) meant(n *score.Note) (bar int, at, level int64) {
 	bar = t.BarAt(at)
 	b := &t.Pass.Bars[bar]
 	return bar, at, t.levels.bars[bar].at(min(max(0, at-b.Start), b.Length), b.Length)
-}
-
-// leftUnderRight keeps the pianist's left hand under the right at each tick.
-func leftUnderRight(notes []score.Note, velocities []uint8) {
-	for i := 0; i < len(notes); {
-		end, right := i, uint8(127)
-		for ; end < len(notes) && notes[end].At == notes[i].At; end++ {
-			if notes[end].Voice == score.Right {
-				right = min(right, velocities[end])
-			}
-		}
-		for ; i < end; i++ {
-			if notes[i].Voice == score.Left {
-				velocities[i] = min(velocities[i], right)
-			}
-		}
-	}
 }

@@ -19,6 +19,8 @@ type Instrument struct {
 	// Spread are the standard deviations of its velocity at looseness 0.4: over bars, as it
 	// sways slowly, and from stroke to stroke.
 	Arch, Sway, Spread int64
+	// Phrased is how much of Arch and Sway there is at an energy, in per cent; nil: all of it.
+	Phrased *plan.ByEnergy[int64]
 	// Slow and Quick are how far it strays from the band's drift, in microseconds of
 	// standard deviation at looseness 0.4: from beat to beat, and from stroke to stroke.
 	Slow, Quick int64

@@ -82,6 +82,7 @@ type Playing struct {
 	softer   []int64 // by a rit, at each bar line, in thousandths; empty where none softens
 	levels   levels  // of the player who plays now
 	heard    []heard // of the player who plays now, by bar
+	chords   []int8  // of the pianist, by note, see prepareChords
 
 	drafts []Draft // room for the next player's
 }
