@@ -19,14 +19,17 @@ func (b *Bassist) findStaleBars(keys []int) bool {
 	seen, found := map[string]int{}, false
 	for i := 0; i < len(b.notes); {
 		bar, from := b.BarAt(b.notes[i].tick), i
-		text, walks := "", true
+		walks := true
 		for ; i < len(b.notes) && b.BarAt(b.notes[i].tick) == bar; i++ {
 			n := &b.notes[i]
 			walks = walks && (n.degree == 'w' || n.first || n.tick == b.Pass.Bars[bar].Start)
-			text += fmt.Sprint(n.tick-b.Pass.Bars[bar].Start, keys[i], " ")
 		}
 		if !walks || i-from < 3 {
 			continue
+		}
+		text := ""
+		for k := from; k < i; k++ {
+			text += fmt.Sprint(b.notes[k].tick-b.Pass.Bars[bar].Start, keys[k], " ")
 		}
 		if seen[text]++; seen[text] > sameBars {
 			if b.stale == nil {
