@@ -133,7 +133,11 @@ func (b *barStrokes) pickUp() {
 		b.drop(at) // it is struck on every off-beat
 		return
 	}
-	b.add(step, v, feel.Ghost)
+	t := feel.Ghost
+	if v.Backbeat() { // a ballad's stick has no ghosts
+		t = feel.Soft
+	}
+	b.add(step, v, t)
 }
 
 // busyBar is how many strokes make a bar that can do with one less.

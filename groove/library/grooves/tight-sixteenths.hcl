@@ -102,7 +102,7 @@ groove "tight-sixteenths" {
     voices   = 4
     centre   = "D4"
     answer {
-      snare = "----X--g----X---"
+      snare = "----X--g-g--X---|----X--g----X---"
       kick  = "x--x--x---xx-xs-"
     }
   }
