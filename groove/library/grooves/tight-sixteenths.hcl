@@ -103,7 +103,6 @@ groove "tight-sixteenths" {
     centre   = "D4"
     answer {
       snare = "----X--g-g--X---|----X--g----X---"
-      kick  = "x--x--x---xx-xs-"
     }
   }
 }
