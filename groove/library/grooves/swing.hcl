@@ -85,7 +85,7 @@ groove "swing" {
 
   level "5" {
     ride     = "x--X-sx--X-s"
-    snare    = "--g--s-----g|--g--g--s---"
+    snare    = "--g-g---s---|--g-----s-g-"
     kick     = "s--g--g--g-s"
     hat_foot = "---x-----x--"
     bass     = "w==w==w==w=w"
@@ -100,7 +100,7 @@ groove "swing" {
     voices   = 4
     centre   = "D4"
     answer {
-      snare = "--g--s--g--g|--g--g--s---"
+      snare = "--g-g---s-g-|--g--s--g---"
     }
   }
 }
