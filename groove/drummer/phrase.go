@@ -41,11 +41,33 @@ func (d *Drummer) shapeBar(bar int, steps []plan.Step, notes []score.Note) []sco
 	case b.isSparse():
 		b.pickUp()
 	default:
+		b.settle()
 		b.vary(b.way())
 	}
 	score.ByTick(b.notes)
 	return b.notes
 }
+
+// settle makes the bar that is written the section's own in this take: in two takes of three one
+// stroke of the time stands elsewhere, or where it runs without a gap there is a kick in its place. It
+// does so in every bar alike, as a drummer settles on a figure for the day.
+func (b *barStrokes) settle() {
+	c := b.SectionChance("drum home").At(int64(b.Energy(b.bar)))
+	if c.Below(3) == 0 || len(b.notes) < fullBar {
+		return
+	}
+	from, to := pick(b.loose(), c.At(1)), pick(b.gaps(), c.At(2))
+	switch {
+	case from >= 0 && to >= 0:
+		b.add(to, b.time, feel.Ghost)
+		b.drop(b.find(from, b.isTime))
+	case crashes.At(b.Energy(b.bar)) && b.addKick(c.At(3)):
+		b.skip(c.At(4))
+	}
+}
+
+// fullBar is how many strokes make a bar in which a stroke of the time can stand elsewhere.
+const fullBar = 9
 
 // way is the way in which a bar is played, 0 as it is written. Passes of a section are told
 // apart by it: from one to the next every bar inside the halves of a phrase is played in
