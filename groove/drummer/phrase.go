@@ -106,7 +106,7 @@ func (b *barStrokes) vary(way int) {
 	}
 	for n := len(b.notes); n > want && b.skip(c.At(2, int64(n))); n-- {
 	}
-	for n := len(b.notes); n < want && (b.fillIn(c.At(3, int64(n))) || b.addKick(c.At(3, int64(n)))); n++ {
+	for n := len(b.notes); n < want && (b.fillIn(c.At(3, int64(n))) || b.fillInLow(c.At(3, int64(n)))); n++ {
 	}
 	moved := int64(max(0, before/manyStrokes-busier.At(b.Energy(b.bar))))
 	if !changed {
@@ -122,6 +122,9 @@ func (b *barStrokes) vary(way int) {
 		}
 	}
 }
+
+// fillInLow adds a kick, as where the time has no gap. In swing the kick is felt and not heard.
+func (b *barStrokes) fillInLow(c plan.Chance) bool { return !b.Swing().Triplets && b.addKick(c) }
 
 // manyStrokes is how many strokes of a bar there are to each stroke of the time that stands
 // elsewhere in another way to play it.

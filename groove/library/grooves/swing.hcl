@@ -85,7 +85,7 @@ groove "swing" {
 
   level "5" {
     ride     = "x--X-sx--X-s"
-    snare    = "--g-g---s---|--g-----s-g-"
+    snare    = "--g-g---s---|--s-----g-g-"
     kick     = "s--g--g--g-s"
     hat_foot = "---x-----x--"
     bass     = "w==w==w==w=w"
@@ -100,7 +100,7 @@ groove "swing" {
     voices   = 4
     centre   = "D4"
     answer {
-      snare = "--g-g---s-g-|--g--s--g---"
+      snare = "--g-g-----g-|--g--s--g---"
     }
   }
 }
