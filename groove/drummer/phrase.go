@@ -41,8 +41,7 @@ func (d *Drummer) shapeBar(bar int, steps []plan.Step, notes []score.Note) []sco
 	case b.isSparse():
 		b.pickUp()
 	default:
-		b.settle()
-		b.vary(b.way())
+		b.vary(b.way(), b.settle())
 	}
 	score.ByTick(b.notes)
 	return b.notes
@@ -50,20 +49,23 @@ func (d *Drummer) shapeBar(bar int, steps []plan.Step, notes []score.Note) []sco
 
 // settle makes the bar that is written the section's own in this take: in two takes of three one
 // stroke of the time stands elsewhere, or where it runs without a gap there is a kick in its place. It
-// does so in every bar alike, as a drummer settles on a figure for the day.
-func (b *barStrokes) settle() {
+// does so in every bar alike, as a drummer settles on a figure for the day. moved is how many
+// strokes of the time stand elsewhere.
+func (b *barStrokes) settle() (moved int64) {
 	c := b.SectionChance("drum home").At(int64(b.Energy(b.bar)))
 	if c.Below(3) == 0 || len(b.notes) < fullBar {
-		return
+		return 0
 	}
 	from, to := pick(b.loose(), c.At(1)), pick(b.gaps(), c.At(2))
 	switch {
 	case from >= 0 && to >= 0:
 		b.add(to, b.time, feel.Ghost)
 		b.drop(b.find(from, b.isTime))
+		return 1
 	case crashes.At(b.Energy(b.bar)) && b.addKick(c.At(3)):
 		b.skip(c.At(4))
 	}
+	return 0
 }
 
 // fullBar is how many strokes make a bar in which a stroke of the time can stand elsewhere.
@@ -87,8 +89,9 @@ func (b *barStrokes) way() int {
 
 // vary plays a bar in one of the section's ways. Both have as many strokes as the bar that is
 // written, where that can be, or a few more where the energy is high: a kick more is a stroke
-// of the time less.
-func (b *barStrokes) vary(way int) {
+// of the time less. already is how many strokes of the time stand elsewhere: the time bears so
+// many and no more.
+func (b *barStrokes) vary(way int, already int64) {
 	if way == 0 {
 		return
 	}
@@ -109,7 +112,7 @@ func (b *barStrokes) vary(way int) {
 	for n := len(b.notes); n < want && (b.fillIn(c.At(3, int64(n))) || b.fillInLow(c.At(3, int64(n)))); n++ {
 	}
 	moved := int64(max(0, before/manyStrokes-busier.At(b.Energy(b.bar))))
-	if !changed {
+	if moved -= already; !changed {
 		moved = max(moved, 1)
 	}
 	for i := range moved {
