@@ -18,8 +18,8 @@ func TestLastChordIsStruckTogether(t *testing.T) {
 		f := set.Feels[name]
 		for energy := 2; energy <= 5; energy++ {
 			for take := 1; take <= 10; take++ {
-				tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|Am|F|G|Dm|C", Feel: name, Energy: energy,
-					Meter: f.Meters[0]})
+				tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|Am|F|G|Dm|C", Feel: name,
+					Energy: energy, Meter: f.Meters[0]})
 				tl.Take = take
 				pass := &tl.Passes[0]
 				last := pass.Bars[len(pass.Bars)-1].Start

@@ -79,8 +79,8 @@ func (d *Drummer) onGrid(tick int64, f *feel.Fill) int64 {
 // varied is a fill played in another way, so that a vocabulary of a few fills lasts for a
 // song. The first way puts a kick under the first stroke of the hands that is more than a
 // ghost, the second way under the last; where the fill has a kick there, it is taken away. The
-// first way makes a flam of a fill with a single stroke. A fill of the kick alone has a soft snare over its first or its
-// last stroke.
+// first way makes a flam of a fill with a single stroke. A fill of the kick alone has a soft
+// snare over its first or its last stroke.
 func varied(notes []score.Note, how int) []score.Note {
 	first, loud, last := -1, -1, -1
 	for i, n := range notes {

@@ -64,7 +64,8 @@ func TestHatOpensAloneForAHit(t *testing.T) {
 				for _, m := range notes {
 					apart := d.Clock().Micros(m.Tick) - d.Clock().Micros(n.Tick)
 					if m.Key == hatVoice.Key && max(apart, -apart) < 60_000 {
-						t.Errorf("energy %d, take %d: the hat is open at %d and closed at %d", energy, take, n.Tick, m.Tick)
+						t.Errorf("energy %d, take %d: the hat is open at %d and closed at %d", energy, take, n.Tick,
+							m.Tick)
 					}
 				}
 			}
