@@ -77,16 +77,19 @@ func (d *Drummer) onGrid(tick int64, f *feel.Fill) int64 {
 }
 
 // varied is a fill played in another way, so that a vocabulary of a few fills lasts for a
-// song. The first way puts a kick under the first stroke of the hands, the second way under
-// the last; where the fill has a kick there, it is taken away. The first way makes a flam of
-// a fill with a single stroke. A fill of the kick alone has a soft snare over its first or its
-// last stroke.
+// song. The first way puts a kick under the first stroke of the hands that is more than a
+// ghost, the second way under the last; where the fill has a kick there, it is taken away. The
+// first way makes a flam of a fill with a single stroke. A fill of the kick alone has a soft
+// snare over its first or its last stroke.
 func varied(notes []score.Note, how int) []score.Note {
-	first, last := -1, -1
+	first, loud, last := -1, -1, -1
 	for i, n := range notes {
 		if n.Voice.Limb() == feel.Hand && n.Roll == 0 {
 			if first < 0 {
 				first = i
+			}
+			if loud < 0 && n.Touch > feel.Ghost {
+				loud = i
 			}
 			last = i
 		}
@@ -101,6 +104,9 @@ func varied(notes []score.Note, how int) []score.Note {
 		n := notes[first]
 		return append(graceStrokes(feel.Stroke{Flam: true}, n.Voice.Instrument(), n.At), notes...)
 	case how == 1:
+		if loud >= 0 && loud < last {
+			first = loud
+		}
 		return kickUnder(notes, notes[first])
 	}
 	return kickUnder(notes, notes[last])

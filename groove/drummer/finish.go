@@ -9,24 +9,70 @@ import (
 
 // Finish leaves what two hands and two feet can play.
 func (d *Drummer) Finish(t *touch.Playing, drafts []touch.Draft) []touch.Draft {
-	return withinHandSpeed(t, makeRoomForHits(t, t.LeaveTimeAtBorder(drafts, nil)))
+	drafts = d.restFootAfterEntry(t, t.LeaveTimeAtBorder(drafts, nil))
+	return withinHandSpeed(t, makeRoomForHits(t, drafts))
+}
+
+// restFootAfterEntry takes away the kicks that come too soon after a push that took the pass's
+// first chord ahead of the bar line: the push was this pass's first kick. What is written on
+// the bar line the hands strike alone.
+func (d *Drummer) restFootAfterEntry(t *touch.Playing, notes []touch.Draft) []touch.Draft {
+	e := d.Pass.Entry
+	if e == nil || d.Pass.Before == nil || !e.By.Has(timeline.Drums) {
+		return notes
+	}
+	from := d.entryMicros(d.Pass.Before, d.Swung(e.Tick)) + limbGapUS + strayUS
+	c := t.Clock()
+	return score.Without(notes, func(i int) bool {
+		return notes[i].Voice.Limb() == feel.RightFoot && c.Micros(notes[i].Start) < from
+	})
+}
+
+// strayUS is how far two strokes may stray towards one another, in microseconds.
+const strayUS = 15_000
+
+// entryMicros is when a push was struck, in microseconds from the bar line that it leads to, so
+// it is negative. A pass knows the tempo before it as a count of beats, and of what from the
+// meters of the feel: where they do not say it, a beat is a half, which is on the safe side.
+func (d *Drummer) entryMicros(before *timeline.Neighbour, tick int64) int64 {
+	beat := int64(2 * quarter)
+	if f := d.Set.Feels[before.Feel]; f != nil {
+		for _, m := range f.Meters {
+			if m.BarTicks() == before.Bar {
+				beat = m.TempoTicks()
+			}
+		}
+	}
+	return tick * 60_000_000 / (int64(max(1, before.BPM)) * beat)
 }
 
 // makeRoomForHits takes away the strokes of the time that come so shortly before a hit, as
-// they are played, that the hit would have to wait for a limb: it is struck whole.
+// they are played, that the hit would have to wait for a limb: it is struck whole. Around a
+// hit on the hat the hat does nothing else.
 func makeRoomForHits(t *touch.Playing, notes []touch.Draft) []touch.Draft {
 	c := t.Clock()
+	us := make([]int64, len(notes))
+	for i := range notes {
+		us[i] = c.Micros(notes[i].Start)
+	}
 	gone := map[int]bool{}
 	for i := range notes {
 		if !isHit(notes[i].Note) {
 			continue
+		}
+		for _, step := range [2]int{-1, 1} {
+			for j := i + step; isNear(us, i, j); j += step {
+				if sameHat(notes[i].Note, notes[j].Note) && !isHit(notes[j].Note) {
+					gone[j] = true
+				}
+			}
 		}
 		limbs := 1
 		if notes[i].Voice.Limb() == feel.Hand {
 			limbs = 2
 		}
 		var near []int // the strokes of its limb that it comes too soon after, latest first
-		for j := i - 1; j >= 0 && c.Micros(notes[i].Start)-c.Micros(notes[j].Start) < touch.AgainUS; j-- {
+		for j := i - 1; j >= 0 && us[i]-us[j] < touch.AgainUS; j-- {
 			if notes[j].Roll == 0 && !gone[j] && notes[j].Voice.Limb() == notes[i].Voice.Limb() {
 				near = append(near, j)
 			}

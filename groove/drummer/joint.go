@@ -61,7 +61,7 @@ func (b *barStrokes) playJoint() {
 	default:
 		b.put(off, lowTomVoice, feel.Soft)
 		b.put(off, kickVoice, kick)
-		b.put(end-1, back, feel.Ghost)
+		b.put(end-1, back, b.lightTouch())
 	}
 }
 
@@ -72,6 +72,16 @@ func (b *barStrokes) kickTouch() feel.Touch {
 		return feel.Soft
 	}
 	return feel.Ghost
+}
+
+// lightTouch is how light a stroke of the backbeat's drum can be: a ghost where the feel has
+// ghosts near this energy, which a ballad has not.
+func (b *barStrokes) lightTouch() feel.Touch {
+	ghost := func(r *feel.Row, s feel.Stroke) bool { return r.Voice.Backbeat() && s.Touch == feel.Ghost }
+	if len(b.words(2, ghost)) > 0 {
+		return feel.Ghost
+	}
+	return feel.Soft
 }
 
 // put adds a stroke unless the voice has one there.

@@ -165,7 +165,8 @@ func (b *barStrokes) loose() []int {
 }
 
 // gaps are the steps between beats at which no hand strikes: off-beats and what leads into a
-// beat, or where all of those are struck, the others.
+// beat, or where all of those are struck, the others. In swing the middle of three is no place
+// for the time.
 func (b *barStrokes) gaps() []int {
 	var lead, other []int
 	for i := range b.steps {
@@ -177,7 +178,7 @@ func (b *barStrokes) gaps() []int {
 			other = append(other, i)
 		}
 	}
-	if len(lead) == 0 {
+	if len(lead) == 0 && !b.Swing().Triplets {
 		return other
 	}
 	return lead

@@ -41,11 +41,35 @@ func (d *Drummer) shapeBar(bar int, steps []plan.Step, notes []score.Note) []sco
 	case b.isSparse():
 		b.pickUp()
 	default:
-		b.vary(b.way())
+		b.vary(b.way(), b.settle())
 	}
 	score.ByTick(b.notes)
 	return b.notes
 }
+
+// settle makes the bar that is written the section's own in this take: in two takes of three one
+// stroke of the time stands elsewhere, or where it runs without a gap there is a kick in its place. It
+// does so in every bar alike, as a drummer settles on a figure for the day. moved is how many
+// strokes of the time stand elsewhere.
+func (b *barStrokes) settle() (moved int64) {
+	c := b.SectionChance("drum home").At(int64(b.Energy(b.bar)))
+	if c.Below(3) == 0 || len(b.notes) < fullBar {
+		return 0
+	}
+	from, to := pick(b.loose(), c.At(1)), pick(b.gaps(), c.At(2))
+	switch {
+	case from >= 0 && to >= 0:
+		b.add(to, b.time, feel.Ghost)
+		b.drop(b.find(from, b.isTime))
+		return 1
+	case crashes.At(b.Energy(b.bar)) && b.addKick(c.At(3)):
+		b.skip(c.At(4))
+	}
+	return 0
+}
+
+// fullBar is how many strokes make a bar in which a stroke of the time can stand elsewhere.
+const fullBar = 9
 
 // way is the way in which a bar is played, 0 as it is written. Passes of a section are told
 // apart by it: from one to the next every bar inside the halves of a phrase is played in
@@ -65,8 +89,9 @@ func (b *barStrokes) way() int {
 
 // vary plays a bar in one of the section's ways. Both have as many strokes as the bar that is
 // written, where that can be, or a few more where the energy is high: a kick more is a stroke
-// of the time less.
-func (b *barStrokes) vary(way int) {
+// of the time less. already is how many strokes of the time stand elsewhere: the time bears so
+// many and no more.
+func (b *barStrokes) vary(way int, already int64) {
 	if way == 0 {
 		return
 	}
@@ -84,10 +109,10 @@ func (b *barStrokes) vary(way int) {
 	}
 	for n := len(b.notes); n > want && b.skip(c.At(2, int64(n))); n-- {
 	}
-	for n := len(b.notes); n < want && (b.fillIn(c.At(3, int64(n))) || b.addKick(c.At(3, int64(n)))); n++ {
+	for n := len(b.notes); n < want && (b.fillIn(c.At(3, int64(n))) || b.fillInLow(c.At(3, int64(n)))); n++ {
 	}
 	moved := int64(max(0, before/manyStrokes-busier.At(b.Energy(b.bar))))
-	if !changed {
+	if moved -= already; !changed {
 		moved = max(moved, 1)
 	}
 	for i := range moved {
@@ -100,6 +125,9 @@ func (b *barStrokes) vary(way int) {
 		}
 	}
 }
+
+// fillInLow adds a kick, as where the time has no gap. In swing the kick is felt and not heard.
+func (b *barStrokes) fillInLow(c plan.Chance) bool { return !b.Swing().Triplets && b.addKick(c) }
 
 // manyStrokes is how many strokes of a bar there are to each stroke of the time that stands
 // elsewhere in another way to play it.
@@ -133,7 +161,11 @@ func (b *barStrokes) pickUp() {
 		b.drop(at) // it is struck on every off-beat
 		return
 	}
-	b.add(step, v, feel.Ghost)
+	t := feel.Ghost
+	if v.Backbeat() { // a ballad's stick has no ghosts
+		t = feel.Soft
+	}
+	b.add(step, v, t)
 }
 
 // busyBar is how many strokes make a bar that can do with one less.

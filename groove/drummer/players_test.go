@@ -101,7 +101,7 @@ func TestWhatComesAgain(t *testing.T) {
 		allRepeats, allTakes, n = allRepeats+repeats/m, allTakes+others/m, n+1
 	}
 	t.Logf("repeats share %d, takes %d in 1000", allRepeats/n, allTakes/n)
-	if allRepeats/n > 920 || allTakes/n > 930 {
+	if allRepeats/n > 920 || allTakes/n > 920 {
 		t.Errorf("repeats share %d, takes %d in 1000", allRepeats/n, allTakes/n)
 	}
 }
@@ -133,21 +133,25 @@ func TestJointOfPhrases(t *testing.T) {
 	}
 }
 
-// Ghost strokes of the snare are next to none in ballads, and some where the feel is made of
+// Ghost strokes of the snare, or of the stick, are next to none in ballads, and some where the feel is made of
 // sixteenths. Design of the band.
 func TestGhostsInProportion(t *testing.T) {
 	for _, row := range []struct {
 		feel      string
 		low, high int // in 100 strokes of the snare
-	}{{"ballad-eighths", 0, 5}, {"ballad-sixteenths", 0, 5}, {"slow-twelve", 0, 5}, {"gospel-six", 0, 5},
+	}{{"ballad-eighths", 0, 2}, {"ballad-sixteenths", 0, 2}, {"slow-twelve", 0, 2}, {"gospel-six", 0, 2},
 		{"half-time", 10, 25}, {"tight-sixteenths", 10, 25}} {
-		for energy := 3; energy <= 5; energy++ {
+		lowest := 3
+		if row.low == 0 {
+			lowest = 1
+		}
+		for energy := lowest; energy <= 5; energy++ {
 			ghosts, all := 0, 0
 			for take := 1; take <= takes; take++ {
 				a := grooveSection(row.feel, "a", chordsFor(16), energy)
 				_, notes := notesOf(takeOf(t, take, a, a), 0)
 				for _, n := range notes {
-					if n.Key == snareVoice.Key && n.Roll == 0 && !inFill(&n) {
+					if n.Voice.Instrument().Backbeat() && n.Roll == 0 && !inFill(&n) {
 						all++
 						if n.Touch == feel.Ghost {
 							ghosts++

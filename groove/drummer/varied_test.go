@@ -81,3 +81,20 @@ func TestVoiceOfTheBackbeat(t *testing.T) {
 		}
 	}
 }
+
+// A fill that begins with a ghost stroke has its kick under the first stroke that is heard: a
+// kick as soft as a ghost is lost in the time. Common practice, no single source.
+func TestVariedFillAfterAGhost(t *testing.T) {
+	notes := []score.Note{newStroke(snareVoice, 0, strokeTicks, feel.Ghost),
+		newStroke(snareVoice, quarter, quarter+strokeTicks, feel.Soft),
+		newStroke(snareVoice, 2*quarter, 2*quarter+strokeTicks, feel.Normal)}
+	var kicks []int64
+	for _, n := range varied(notes, 1) {
+		if n.Voice.Limb() == feel.RightFoot {
+			kicks = append(kicks, n.At)
+		}
+	}
+	if len(kicks) != 1 || kicks[0] != quarter {
+		t.Errorf("kicks at %v, want one at %d", kicks, quarter)
+	}
+}

@@ -121,7 +121,8 @@ func (c *Pianist) strikeAhead(tab []mark, k, i int) bool {
 	beat := c.Pass.Bars[c.BarAt(m.tick)].Meter.TempoTicks()
 	before := c.changes[i-1]
 	if ch.Start-m.tick > beat/2 || m.tick-before.Start < beat || c.Pass.Bars[c.BarAt(ch.Start)].Length == 0 ||
-		c.Cues.Alone[c.BarAt(ch.Start)] || c.silences.Over(m.tick, ch.Start+1) || before.Chord.None {
+		c.Cues.Alone[c.BarAt(ch.Start)] || c.silences.Over(m.tick, ch.Start+1) || before.Chord.None ||
+		c.BarAt(ch.Start) == c.Ending() { // the last chord is struck with the band
 		return false
 	}
 	if c.SectionChance("comp ahead").At(ch.Start).Below(7) < 2 {

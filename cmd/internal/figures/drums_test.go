@@ -90,6 +90,10 @@ func TestDrumEndings(t *testing.T) {
 	look(0, 1)
 	p.notes[timeline.Drums] = p.notes[timeline.Drums][:1]
 	look(0, 1)
+	for i := range int64(8) {
+		p.notes[timeline.Drums] = append(p.notes[timeline.Drums], hit(2*testBar+i*quarter/2, "hat", feel.Ghost, 20))
+	}
+	look(0, 1) // ghosts do not make a bar soft
 	p.notes[timeline.Drums][0].velocity = 90
 	look(0, 0)
 }

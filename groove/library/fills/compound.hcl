@@ -306,18 +306,18 @@ fills "compound" {
     colour = 0
     energy = [5, 5]
     snare  = "s---s-s---s-x-x-s-x-x-X-"
-    kick   = "x-----------x-----------"
+    kick   = "x-----x-----x-----x-----"
   }
   fill "beats then a pair in four" {
     colour = 1
     energy = [5, 5]
-    snare  = "s-----x-s---x-s-x-s---xX"
-    kick   = "----x-------------------"
+    snare  = "s---s-x-s---x-s-x-s-s-xX"
+    kick   = "x-----------x-----x-----"
   }
   fill "wide in four" {
     colour = 2
     energy = [5, 5]
-    snare  = "s---x-----x-x-----x---X-"
-    kick   = "--------x-------x-------"
+    snare  = "s---x-g---x-x---g-x---X-"
+    kick   = "x-------x-------x-------"
   }
 }

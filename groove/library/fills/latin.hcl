@@ -279,17 +279,16 @@ fills "latin" {
   fill "threes and a lift in four" {
     colour = 0
     energy = [5, 5]
-    snare  = "s--s--x---x---xX"
+    snare  = "s-gs-gx-gsx-sgxX"
   }
   fill "rolling threes in four" {
     colour = 1
     energy = [5, 5]
     snare  = "s-ss-xs-xs-xs-xX"
   }
-  fill "sparse in four full" {
+  fill "broken threes in four" {
     colour = 2
     energy = [5, 5]
-    snare  = "s-----x---x-x--X"
-    kick   = "x-------x-------"
+    snare  = "s--g--x-s-xg-sxX"
   }
 }

@@ -315,7 +315,7 @@ fills "march" {
   fill "steps in four" {
     colour = 2
     energy = [5, 5]
-    snare  = "s---s---x-s-x-xX"
+    snare  = "s-g-s-gsx-sgx-xX"
     kick   = "x---x---x---x---"
   }
 }

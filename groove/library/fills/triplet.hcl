@@ -303,13 +303,13 @@ fills "triplet" {
     colour = 0
     energy = [5, 5]
     snare  = "s-ss-sx-xxxX"
-    kick   = "x-----x-----"
+    kick   = "x--x--x--x--"
   }
   fill "shuffle to it in four" {
     colour = 1
     energy = [5, 5]
     snare  = "x--x-x--xx-X"
-    kick   = "--x---x-----"
+    kick   = "--x---x---x-"
   }
   fill "down in threes twice in four" {
     colour   = 2
@@ -318,5 +318,6 @@ fills "triplet" {
     tom_high = "--x---xx----"
     tom_mid  = "---------x--"
     tom_low  = "-----x----xX"
+    kick     = "x-----x-----"
   }
 }

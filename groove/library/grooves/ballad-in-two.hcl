@@ -69,7 +69,7 @@ groove "ballad-in-two" {
     voices = 3
     centre = "C4"
     answer {
-      kick = "x-------"
+      kick = "x--s--s-"
     }
   }
 

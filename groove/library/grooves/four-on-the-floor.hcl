@@ -69,7 +69,7 @@ groove "four-on-the-floor" {
     hat      = "x---x---x---x---"
     hat_open = "--x---x---x---x-"
     snare    = "----x-------x---"
-    kick     = "x---x---x---x---"
+    kick     = "x---x---x---x---|x---x---x---x-x-"
     bass     = "1===1-8-1===1-a-"
     comp = [
       "x--x--x---x=====",

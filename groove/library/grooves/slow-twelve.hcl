@@ -94,7 +94,7 @@ groove "slow-twelve" {
     ride     = "XsxXsxXsxXsx"
     snare    = "---X-----X--"
     kick     = "x----xx----x"
-    hat_foot = "---x-----x--"
+    hat_foot = "s--x--s--x--"
     bass     = "1=11=11=15=a"
     comp = [
       "X==u-ux==u-u/o=====o===--",

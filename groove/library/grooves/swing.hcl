@@ -91,7 +91,7 @@ groove "swing" {
 
   level "5" {
     ride     = "x--X-sx--X-s"
-    snare    = "--g--s-----g|--g--g--s---"
+    snare    = "--g-g---s---|--s-----g-g-"
     kick     = "s--g--g--g-s"
     hat_foot = "---x-----x--"
     bass     = "w==w==w==w=w"
@@ -106,7 +106,7 @@ groove "swing" {
     voices   = 4
     centre   = "D4"
     answer {
-      snare = "--g--s--g--g|--g--g--s---"
+      snare = "--g-g-----g-|--g--s--g---"
     }
   }
 }

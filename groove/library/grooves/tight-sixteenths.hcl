@@ -108,8 +108,7 @@ groove "tight-sixteenths" {
     voices   = 4
     centre   = "D4"
     answer {
-      snare = "----X--g----X---"
-      kick  = "x--x--x---xx-xs-"
+      snare = "----X--g-g--X---|----X--g----X---"
     }
   }
 }

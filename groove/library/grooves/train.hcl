@@ -88,7 +88,7 @@ groove "train" {
 
   level "5" {
     snare    = "sgxgsgXgsgxgsgXg"
-    kick     = "x---x-x-x---x-x-"
+    kick     = "x---x-x-x-x-x-x-"
     hat_foot = "--x---x---x---x-"
     bass     = "1=1=5=5=1=3=5=a="
     comp = [
@@ -103,7 +103,7 @@ groove "train" {
     centre   = "D4"
     answer {
       snare = "sgxgsgXgsgxgsgXs"
-      kick  = "x---x-x-x-x-x-x-"
+      kick  = "x-x-x-x-x---x-x-"
     }
   }
 }
