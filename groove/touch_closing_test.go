@@ -123,7 +123,8 @@ func TestLeftHandIsUnderTheRight(t *testing.T) {
 func TestChordIsVoicedToItsTop(t *testing.T) {
 	for energy := 2; energy <= 5; energy++ {
 		_, perf := taken(t, "ballad-eighths", 1, fmt.Sprintf("looseness = 1\nsection \"a\" {\n chords = %q\n"+
-			" energy = %d\n accent \"3: 2 4\" {}\n}\nsection \"b\" {\n chords = \"| C | C |\"\n}\n", fourChords(16), energy))
+			" energy = %d\n accent \"3: 2 4\" {}\n}\nsection \"b\" {\n chords = \"| C | C |\"\n}\n",
+			fourChords(16), energy))
 		type hand struct {
 			at    int64
 			voice score.Voice

@@ -21,7 +21,7 @@ func (b *Bassist) leadingLevel(bar int, steps []plan.Step) (*feel.Level, int64) 
 	}
 	lv, lead, beats := b.Level(bar), &b.Feel.Levels[to-1], b.BeatStarts(bar)
 	from := b.middle(bar)
-	uneven := len(beats)%2 == 1 && 3*beats[1] != b.Pass.Bars[bar].Length
+	uneven := len(beats) > 1 && len(beats)%2 == 1 && 3*beats[1] != b.Pass.Bars[bar].Length
 	if uneven || to < energy && (len(beats) > 3 || len(beats) == 3 && b.Chance("bass figure").At(-2).Below(2) > 0) {
 		from = b.Pass.Bars[bar].Start + beats[(len(beats)-1)/2]
 	}

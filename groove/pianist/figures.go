@@ -9,10 +9,10 @@ import (
 
 // This file deals the figures of a level out over a phrase. What comes again is heard as the
 // same: every phrase begins with the first figure and, in half of all sections, its second
-// four bars do; the others keep their order in the section. One bar or two of every four differ from pass to pass. The last figure closes half
-// of the phrases, and a section that the band leaves downwards; one that rises goes on to the
-// border, and its last bar has a figure of a level nearer to the next section's. Common
-// practice, no single source.
+// four bars do; the others keep their order in the section. One bar or two of every four
+// differ from pass to pass. The last figure closes half of the phrases, and a section that the
+// band leaves downwards; one that rises goes on to the border, and its last bar has a figure of
+// a level nearer to the next section's. Common practice, no single source.
 
 // unit is how many bars the figures take before they come again.
 const unit = 4

@@ -31,8 +31,9 @@ var six = []string{"c===============", "c=======c=======", "c===c===c=======", "
 	"c=====c========="}
 
 // Figures are dealt out by phrase: the first begins it and, in some takes, its second four
-// bars, the last stands only at the end of eight, about every other time; those between are in one order in all passes of a
-// section but for two bars of four at most, and no bar has the figure of the bar before.
+// bars; the last stands only at the end of eight, about every other time; those between are in
+// one order in all passes of a section but for two bars of four at most, and no bar has the
+// figure of the bar before.
 func TestFiguresAreDealtByPhrase(t *testing.T) {
 	orders, closed, joints, same := map[string]bool{}, 0, 0, 0
 	for take := 1; take <= 20; take++ {

@@ -10,8 +10,8 @@ import (
 // notes at once. Common practice, no single source.
 
 // holdOn takes strikes away from a figure where a chord that still sounds goes on: two of three
-// of the left hand's, when it would only repeat its note, and below energy 5 one first
-// beat. They are counted off and not drawn, so that no take has fewer strikes than another;
+// of the left hand's, when it would only repeat its note, and below energy 5 one first beat of
+// three. They are counted off and not drawn, so that no take has fewer strikes than another;
 // the section says where the counting begins.
 func (c *Pianist) holdOn(row []compAt) {
 	phase := c.SectionChance("comp hold").Below(6)
@@ -42,8 +42,8 @@ func (c *Pianist) holdOn(row []compAt) {
 			before = 0
 		}
 		sounds := row[i-1].step.Touch != feel.Rest
-		if stays && sounds && st.hands && !st.final && st.tick == c.Pass.Bars[bar].Start && st.step.Touch > feel.Sound &&
-			c.Energy(bar) < 5 {
+		first := st.tick == c.Pass.Bars[bar].Start && st.step.Touch > feel.Sound && !st.final
+		if first && stays && sounds && st.hands && c.Energy(bar) < 5 {
 			if ones++; ones%3 == 0 {
 				st.step = feel.CompStep{Touch: feel.Sound}
 			}

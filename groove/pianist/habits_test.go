@@ -29,15 +29,16 @@ func TestHandsHoldOn(t *testing.T) {
 			}
 		}
 		if left < 7 || left > 10 || ones < 8 || ones > 12 {
-			t.Errorf("take %d: the left hand strikes %d times in 12 bars of one chord, %d first beats are struck", take, left,
-				ones)
+			t.Errorf("take %d: in 12 bars of one chord the left hand strikes %d times, and %d first beats are struck",
+				take, left, ones)
 		}
 		strikes[len(all)] = true
 	}
 	if len(strikes) > 3 {
 		t.Errorf("the takes have so many numbers of strikes: %v", strikes)
 	}
-	notes := comp(groovetest.PlanOf(groovetest.PassOf(t, strings.Repeat("C|F|", 4)+"G", 4), groovetest.CompFeel(figure)))
+	pass := groovetest.PassOf(t, strings.Repeat("C|F|", 4)+"G", 4)
+	notes := comp(groovetest.PlanOf(pass, groovetest.CompFeel(figure)))
 	for bar := range int64(9) {
 		if len(soundingAt(notes, bar*bar44)) < 3 {
 			t.Errorf("bar %d: the new chord is not struck", bar+1)

@@ -310,7 +310,8 @@ func (c *Pianist) cutPoints() []cut {
 	}
 	if bar := c.Ending(); bar >= 0 { // the hands leave the keys before the last chord's roll begins
 		b := &c.Pass.Bars[bar]
-		out = append(out, cut{b.Start - min(-c.Clock().Ticks(b.Start, -LastRollUS), b.Meter.TempoTicks()/2), everyChord})
+		roll := min(-c.Clock().Ticks(b.Start, -LastRollUS), b.Meter.TempoTicks()/2)
+		out = append(out, cut{b.Start - roll, everyChord})
 	}
 	for bar := range c.Pass.Bars {
 		start := c.Pass.Bars[bar].Start

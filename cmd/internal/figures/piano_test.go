@@ -140,6 +140,7 @@ func TestAccentsAndEndings(t *testing.T) {
 	expect(t, "crowded accents", crowded, .5)
 
 	last := chord(3*testBar, testBar, 48, 60, 72)
+	last[0].meant.Voice = score.Left
 	p.notes[timeline.Piano] = append(chord(2*testBar, quarter, 60, 64), last...)
 	rows := func() []row {
 		tb := &table{}
@@ -153,7 +154,7 @@ func TestAccentsAndEndings(t *testing.T) {
 		n := &p.notes[timeline.Piano][2+i]
 		n.velocity, n.meant.Art = 50, score.Rolled
 	}
-	p.notes[timeline.Piano][4].key = 71
+	p.notes[timeline.Piano][4].key = 65
 	for i, want := range []float64{0, 1, 1} {
 		expect(t, rows()[i].figure, rows()[i].values[0].number, want)
 	}
