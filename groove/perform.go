@@ -14,8 +14,8 @@ import (
 //
 // The notes of a pass depend on the pass, which says what there is to know of its
 // neighbours, and on the set-ups, looseness and take of the song. So a pass that has not
-// changed is played as before. The song's last bar is struck once and left to ring when it
-// holds one chord and no accent, push, stop or fill. At energy 4 and 5 a stop after its
+// changed is played as before. The song's last chord is struck once and left to ring when its
+// bar has no accent, push, stop or fill. At energy 4 and 5 a stop after its
 // first beat makes that beat the last hit.
 func Perform(tl *timeline.Timeline, set *feel.Set) *Performance {
 	which := make([]int, len(tl.Passes))

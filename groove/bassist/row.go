@@ -16,7 +16,10 @@ func (b *Bassist) layRow() {
 			continue
 		}
 		if bar == ending { // the last note of the song is held
-			n := plainNote(b.Pass.Bars[bar].Start, b.BarEnd(bar))
+			if start := b.Pass.Bars[bar].Start; start < b.EndingAt() {
+				b.notes = append(b.notes, plainNote(start, b.EndingAt()))
+			}
+			n := plainNote(b.EndingAt(), b.BarEnd(bar))
 			n.cue = b.Cues.Ending
 			b.notes = append(b.notes, n)
 			continue

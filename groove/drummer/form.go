@@ -46,7 +46,7 @@ func (d *Drummer) withoutCymbals(notes []score.Note, ticks ...int64) []score.Not
 	})
 }
 
-// strikeEnding leaves of the song's last bar one soft touch to ring, a kick and a cymbal that
+// strikeEnding ends the song with one soft touch to ring, a kick and a cymbal that
 // are softer than what was before. The bass and the piano strike their last chord on the same
 // beat.
 func (d *Drummer) strikeEnding(notes []score.Note) []score.Note {
@@ -54,7 +54,7 @@ func (d *Drummer) strikeEnding(notes []score.Note) []score.Note {
 	if bar < 0 || !d.keepsTime(bar) {
 		return notes
 	}
-	start, energy := d.Pass.Bars[bar].Start, d.Energy(bar)
+	start, energy := d.EndingAt(), d.Energy(bar)
 	notes = slices.DeleteFunc(notes, func(n score.Note) bool { return n.At >= start })
 	cymbal := rideVoice
 	if washes.At(energy) {

@@ -111,15 +111,13 @@ func clearUnder(low, high int, v *voicing.Voicing) bool {
 	return (low == high || !voicing.Muddy(low, high)) && voicing.ClearOver(low, v) && voicing.ClearOver(high, v)
 }
 
-// ringOut lets the song's last chord sound to the end: of the last bar it keeps the notes on
-// the first beat.
+// ringOut lets the song's last chord sound to the end: nothing is struck after it.
 func (c *Pianist) ringOut(notes []score.Note) []score.Note {
-	bar := c.Ending()
-	if bar < 0 {
+	start := c.EndingAt()
+	if start < 0 {
 		return notes
 	}
 	score.ByTick(notes)
-	start := c.Pass.Bars[bar].Start
 	out := notes[:0]
 	for _, n := range notes {
 		if n.At > start {

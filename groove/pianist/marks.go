@@ -130,7 +130,7 @@ func (c *Pianist) readTab() (strikes []mark, rests []rest) {
 			continue
 		}
 		if bar == ending {
-			row = append(row, compAt{tick: c.Pass.Bars[bar].Start,
+			row = append(row, compAt{tick: c.EndingAt(),
 				step: feel.CompStep{Touch: c.usualTouch(bar, c.Pass.Bars[bar].Start), Part: 'r'}, final: true})
 			continue
 		}
@@ -281,8 +281,8 @@ func (c *Pianist) leaveRoomForHits(strikes, accents []mark) []mark {
 	for i := range accents {
 		hits = append(hits, accents[i].tick)
 	}
-	if bar := c.Ending(); bar >= 0 {
-		hits = append(hits, c.Pass.Bars[bar].Start)
+	if at := c.EndingAt(); at >= 0 {
+		hits = append(hits, at)
 	}
 	if len(hits) == 0 {
 		return strikes
@@ -308,10 +308,9 @@ func (c *Pianist) cutPoints() []cut {
 	for _, s := range c.silences {
 		out = append(out, cut{s.Start, everyChord})
 	}
-	if bar := c.Ending(); bar >= 0 { // the hands leave the keys before the last chord's roll begins
-		b := &c.Pass.Bars[bar]
-		roll := min(-c.Clock().Ticks(b.Start, -LastRollUS), b.Meter.TempoTicks()/2)
-		out = append(out, cut{b.Start - roll, everyChord})
+	if at := c.EndingAt(); at >= 0 { // the hands leave the keys before the last chord's roll begins
+		roll := min(-c.Clock().Ticks(at, -LastRollUS), c.Pass.Bars[c.Ending()].Meter.TempoTicks()/2)
+		out = append(out, cut{at - roll, everyChord})
 	}
 	for bar := range c.Pass.Bars {
 		start := c.Pass.Bars[bar].Start

@@ -14,7 +14,17 @@ func (p *Plan) ForcefulOpening(who timeline.Player) *cue.Cue {
 	return &p.Cues.List[i]
 }
 
-// Ending is the bar in which the song comes to rest: the band strikes its first beat and
+// EndingAt is the tick of the stroke on which the song comes to rest: the last bar's first beat
+// or, where that bar has several chords, the last of them. -1 where the song does not end like
+// that in this pass.
+func (p *Plan) EndingAt() int64 {
+	if i := p.Cues.Ending; i >= 0 {
+		return p.Cues.List[i].At
+	}
+	return -1
+}
+
+// Ending is the bar in which the song comes to rest: the band strikes its last chord and
 // lets it ring. -1 where the song does not end like that in this pass.
 func (p *Plan) Ending() int {
 	if i := p.Cues.Ending; i >= 0 {

@@ -20,9 +20,10 @@ import (
 // every user otherwise. Lanes go on with the name of an instrument.
 var frozen = map[string]int{
 	"answer": 234, "band": 374, "bass figure": 274, "comp ahead": 929, "comp answer": 184, "comp close": 9,
-	"comp figure": 855, "comp figures": 969, "comp hold": 206, "comp release": 649, "comp voices": 766, "drum bar": 482,
-	"drum entry": 462, "drum hit": 300, "drum home": 720, "drum joint": 43, "drum lead": 938, "fill": 512, "lane ": 56, "lane bass": 702, "lane kick": 621, "lane piano": 809, "phrase": 128,
-	"sway": 83, "variant": 639,
+	"comp figure": 855, "comp figures": 969, "comp hold": 206, "comp release": 649, "comp voices": 766,
+	"drum bar": 482, "drum entry": 462, "drum hit": 300, "drum home": 720, "drum joint": 43, "drum lead": 938,
+	"fill": 512, "lane ": 56, "lane bass": 702, "lane kick": 621, "lane piano": 809, "phrase": 128, "sway": 83,
+	"variant": 639,
 }
 
 func TestLabelsOfChanceAreFrozen(t *testing.T) {

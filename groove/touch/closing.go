@@ -68,7 +68,7 @@ func (t *Playing) restOnTheLast(notes []score.Note, velocities []uint8) {
 		return
 	}
 	var last, before, two mean
-	rest := t.Pass.Bars[bar].Start
+	rest := t.EndingAt()
 	for i := range notes {
 		switch at, v := notes[i].At, int(velocities[i]); {
 		case at >= rest:

@@ -11,14 +11,16 @@ func (w *work) form() {
 	last := len(w.pass.Bars) - 1
 	b := &w.pass.Bars[last]
 	q := Cue{At: b.Start, Target: b.Start, Until: w.pass.Length, Event: -1, Span: -1, Bar: int32(last), By: w.plays()}
-	for i := range w.pass.Chords {
-		if w.pass.Chords[i].Start > b.Start {
-			return
-		}
+	for i := range w.pass.Chords { // the song comes to rest on its last chord
+		q.At = max(q.At, w.pass.Chords[i].Start)
 	}
+	q.Target = q.At
 	if w.restful(b.Start) {
 		q.Kind = Ending
 		w.add(q)
+		return
+	}
+	if q.At > b.Start {
 		return
 	}
 	if end := w.deadEnd(last); end > 0 {
