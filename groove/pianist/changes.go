@@ -4,6 +4,7 @@ import (
 	"math/bits"
 	"sort"
 
+	"plinth/groove/bassline"
 	"plinth/groove/feel"
 	"plinth/songspec/timeline"
 )
@@ -134,8 +135,9 @@ func (c *Pianist) strikeAhead(tab []mark, k, i int) bool {
 	return true
 }
 
-// strikeWholeChords makes every chord heard whole before it changes, and two of its voices soon:
-// its first strike takes the voices that the strikes after it leave out.
+// strikeWholeChords makes every chord heard whole before it changes, and two of its voices soon,
+// the one that says most of it among them: its first strike takes the voices that the strikes
+// after it leave out. A chord does not begin on a colour alone.
 func (c *Pianist) strikeWholeChords(strikes []mark) {
 	at := 0
 	for i := 0; i < len(c.changes); {
@@ -143,7 +145,8 @@ func (c *Pianist) strikeWholeChords(strikes []mark) {
 		for end < len(c.changes) && !c.needsStrike(end) {
 			end++
 		}
-		soon, n := c.heardBy(i), int(c.voicings[i].N)
+		n := int(c.voicings[i].N)
+		soon := min(c.heardBy(i), c.changes[i].Start+(c.changes[end-1].End-c.changes[i].Start)/2+1)
 		for at < len(strikes) && strikes[at].tick < c.changes[i].Start && strikes[at].change != int32(i) {
 			at++
 		}
@@ -161,7 +164,11 @@ func (c *Pianist) strikeWholeChords(strikes []mark) {
 		}
 		if first < at && n > 0 {
 			all := uint8(1)<<n - 1
-			add := all &^ heard
+			add, telling := all&^heard, c.telling(i)
+			begins := strikes[first].all(n) | add
+			if (early|add)&telling == 0 || bits.OnesCount8(begins) == 1 && c.rank(i, bits.TrailingZeros8(begins)) == colour {
+				add |= telling
+			}
 			for k := 0; k < n && bits.OnesCount8(early|add) < min(2, n); k++ {
 				add |= 1 << k
 			}
@@ -172,4 +179,45 @@ func (c *Pianist) strikeWholeChords(strikes []mark) {
 		}
 		i = end
 	}
+}
+
+// How much a voice says of its chord, the most first: the third or what is suspended in its place,
+// the seventh, root and fifth, any other.
+const (
+	third = iota
+	seventh
+	plainTone
+	colour
+)
+
+// rank is how much voice k says of the chord of change i.
+func (c *Pianist) rank(i, k int) int {
+	chord, pc := &c.changes[i].Chord, int(c.voicings[i].Notes[k])%12
+	if t, ok := bassline.Tone(chord, '3'); ok && pc == t {
+		return third
+	}
+	for n := range chord.ToneCount() {
+		t := chord.Tone(n)
+		if (chord.Root.PC()+int(t.Semitones))%12 != pc {
+			continue
+		}
+		switch t.Degree {
+		case 7:
+			return seventh
+		case 1, 5:
+			return plainTone
+		}
+	}
+	return colour
+}
+
+// telling is the voice that says most of the chord of change i, as a bit.
+func (c *Pianist) telling(i int) uint8 {
+	best := 0
+	for k := range int(c.voicings[i].N) {
+		if c.rank(i, k) < c.rank(i, best) {
+			best = k
+		}
+	}
+	return 1 << best
 }

@@ -19,8 +19,6 @@ var (
 	AttacksPerBeat = plan.ByEnergy[int64]{1000, 1200, 1500, 1700, 1900}
 	// answersSinger: the pianist answers the singer.
 	answersSinger = plan.ByEnergy[bool]{no, no, yes, yes, yes}
-	// spreads: the pianist spreads the chord of an accent.
-	spreads = plan.ByEnergy[bool]{no, no, no, no, yes}
 	// wholeOffBeats: where the left hand has the bass, the right strikes the off-beats
 	// whole.
 	wholeOffBeats = plan.ByEnergy[bool]{no, no, yes, yes, yes}

@@ -181,6 +181,37 @@ func TestRoomBeforeAHit(t *testing.T) {
 	}
 }
 
+// A chord is told at once: its third, or what stands for it, sounds soon after the change, and
+// no chord begins on a colour alone.
+func TestChordsAreTold(t *testing.T) {
+	for _, row := range []struct{ chart, figure string }{
+		{"C G7sus4|C", "c=======1===2=3=/----------------"}, {"Ab6|Db", "1===2=======3==="}, {"Am6/E|E7", "1=2=3==========="},
+		{"Gsus4 G|C", "c=======1=====2=/----------------"}, {"F7b9|Bb", "--1===2===3=====/1==============="},
+	} {
+		p := groovetest.PlanOf(groovetest.PassOf(t, row.chart, 3), groovetest.CompFeel(row.figure))
+		var c Pianist
+		c.Prepare(p)
+		notes := c.Play(nobody()).Notes
+		for i := range c.changes {
+			ch := &c.changes[i]
+			var soon, first []int
+			for _, n := range notes {
+				k := slices.Index(c.voicings[i].Notes[:c.voicings[i].N], n.Key)
+				if n.At < ch.Start || n.At > ch.Start+(ch.End-ch.Start)/2 || k < 0 {
+					continue
+				}
+				soon = append(soon, c.rank(i, k))
+				if len(first) == 0 || n.At == notes[0].At {
+					first = append(first, c.rank(i, k))
+				}
+			}
+			if len(soon) < 2 || slices.Min(soon) > seventh || slices.Min(first) == colour {
+				t.Errorf("%s in %s: the first strikes of %s tell %v, the first %v", row.figure, row.chart, ch.Chord, soon, first)
+			}
+		}
+	}
+}
+
 // A feel may keep its figure under changing chords: then no change brings a strike of its own,
 // the new chord is heard within a beat and a half, and nothing of the old one rings. In one
 // that goes ahead the last off-beat before a change has the new chord, five times of seven,

@@ -240,7 +240,7 @@ func (c *Pianist) usualTouch(bar int, tick int64) feel.Touch {
 }
 
 // accentStrikes are the accents that name the pianist. They strike all voices, for half a beat
-// or, at weight 3, ringing. At energy 5 soundGestures spreads them.
+// or, at weight 3, ringing, and together: a spread chord would be a flam into the band's hit.
 func (c *Pianist) accentStrikes() []mark {
 	var out []mark
 	for k, q := range c.Cues.Each(cue.Accent, timeline.Piano) {
@@ -250,11 +250,7 @@ func (c *Pianist) accentStrikes() []mark {
 		}
 		bar := int(q.Bar)
 		beat := c.Pass.Bars[bar].Meter.TempoTicks()
-		part := byte('c')
-		if spreads.At(c.Energy(bar)) {
-			part = 'r'
-		}
-		m := mark{tick: q.At, cue: k, change: -1, part: part, touch: feel.Strong,
+		m := mark{tick: q.At, cue: k, change: -1, part: 'c', touch: feel.Strong,
 			accent: int8(q.Weight), forced: true, pushed: q.Pushed(), left: c.left != nil}
 		switch {
 		case m.accent < 3 && m.pushed:
@@ -274,8 +270,9 @@ func (c *Pianist) accentStrikes() []mark {
 }
 
 // leaveRoomForHits takes away the strikes of the tab in the half beat before an accent, which is
-// heard over the silence before it, and before the song's last chord, which is rolled. Common
-// practice, no single source. accents are in order.
+// heard over the silence before it, and before the song's last chord, which is rolled; and
+// those between two accents of one bar, whose figure they would blur. Common practice, no
+// single source. accents are in order.
 func (c *Pianist) leaveRoomForHits(strikes, accents []mark) []mark {
 	var hits []int64
 	for i := range accents {
@@ -292,7 +289,9 @@ func (c *Pianist) leaveRoomForHits(strikes, accents []mark) []mark {
 		if m.forced || i == len(hits) {
 			return false
 		}
-		return hits[i]-m.tick <= c.Pass.Bars[c.BarAt(m.tick)].Meter.TempoTicks()/2
+		bar := c.BarAt(m.tick)
+		between := i > 0 && hits[i-1] >= c.Pass.Bars[bar].Start && hits[i] < c.BarEnd(bar) && hits[i-1] != m.tick
+		return between || hits[i]-m.tick <= c.Pass.Bars[bar].Meter.TempoTicks()/2
 	})
 }
 

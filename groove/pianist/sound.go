@@ -215,7 +215,7 @@ func (s *sounding) strike(marks []mark, k int, groups *grouping) {
 	right, left := m.voices(n)
 	moved := uint8(0)
 	if m.part == 'm' {
-		if moved = s.neighbour(v); moved == 0 {
+		if moved = s.neighbour(v, at); moved == 0 {
 			right = 0 // the chord goes on
 		}
 	}
@@ -320,26 +320,31 @@ func (c *Pianist) roll(marks []mark, k, n int) int {
 	return ms
 }
 
-// neighbour is the key that the inner voice of a voicing moves to: a note of the pass's key a
-// step above or, failing that, a step below, which no other voice has and none is a semitone
-// from. 0 where there is none.
-func (c *Pianist) neighbour(v *voicing.Voicing) uint8 {
-	scale := c.Pass.Key.PitchClasses()
+// neighbour is the key that the inner voice of change i's voicing moves to: a note of the pass's
+// key a step above or, failing that, a step below, that rubs with no tone of the chord and lies
+// clear of the voices. 0 where there is none, where the chord has a note from outside the key,
+// or another bass than its root: there it would only make another chord.
+func (c *Pianist) neighbour(v *voicing.Voicing, i int) uint8 {
+	scale, chord, avoid := c.Pass.Key.PitchClasses(), &c.changes[i].Chord, c.ear.avoided(&c.changes[i])
 	n := int(v.N)
-	if n < 3 {
+	if n < 3 || chord.Bass != chord.Root {
 		return 0
+	}
+	var tones [12]bool
+	for k := range chord.ToneCount() {
+		pc := (chord.Root.PC() + int(chord.Tone(k).Semitones)) % 12
+		if !scale[pc] {
+			return 0
+		}
+		tones[pc] = true
 	}
 	for _, d := range [...]int{2, 1, -2, -1} {
 		key := int(v.Notes[inner(n)]) + d
-		clear := scale[key%12]
-		for i, k := range v.Notes[:n] {
-			if i != inner(n) {
-				away := max(int(k)-key, key-int(k)) % 12
-				clear = clear && away != 0 && away != 1 && away != 11 && !voicing.Muddy(key, int(k))
-			}
+		clear := scale[key%12] && avoid&(1<<(key%12)) == 0 && !tones[key%12] && !tones[(key+1)%12] && !tones[(key+11)%12]
+		for k, other := range v.Notes[:n] {
+			clear = clear && (k == inner(n) || !voicing.Muddy(key, int(other)))
 		}
-		clear = clear && v.Top()-key > 2 // under the top voice a tone apart is a cluster
-		if clear {
+		if clear && v.Top()-key > 2 { // under the top voice a tone apart is a cluster
 			return uint8(key)
 		}
 	}
@@ -355,7 +360,7 @@ func (c *Pianist) octaveUnder(v *voicing.Voicing, change int) int {
 	}
 	i := sort.Search(len(c.bass), func(i int) bool { return c.bass[i].At >= ch.Start })
 	for ; i < len(c.bass) && c.bass[i].At < ch.End; i++ { // all that the bass has under this chord
-		if b := int(c.bass[i].Key); key-b < 7 || voicing.Muddy(b, key) {
+		if b := int(c.bass[i].Key); key-b < 5 || voicing.Muddy(b, key) {
 			return 0
 		}
 	}

@@ -12,6 +12,7 @@ const (
 	CostVoiceLess    = 40 // a voice fewer than the level asks for
 
 	costSecond     = 3       // neighbours a whole tone apart
+	costLowSecond  = 16      // the same, so low that it is a grey spot: under lowSecond
 	costHalfStep   = 26      // neighbours a semitone apart, inside the chord
 	costUnder      = 100     // a sharp ninth under the third, a thirteenth under the seventh: they belong over it
 	costCrowd      = 8       // three notes within a major third
@@ -37,6 +38,10 @@ const (
 	CostOver       = 40      // any voice above what is sung
 	costOctaveTop  = 1 << 16 // between the bass and the top voice: not done
 )
+
+// lowSecond is the note, G3, from which on a second between neighbours is clear (judgement; the
+// low interval limits allow it from Eb3).
+const lowSecond = 55
 
 // Voicing is what the two hands hold: MIDI numbers, ascending.
 type Voicing struct {

@@ -23,6 +23,9 @@ func (l *layout) lie(v *Voicing) int32 {
 			}
 		case gap == 2:
 			cost += costSecond
+			if v.Notes[i-1] < lowSecond {
+				cost += costLowSecond
+			}
 		case gap > 9:
 			cost += costWide * (gap - 9)
 		}

@@ -89,3 +89,26 @@ func TestHowASongEnds(t *testing.T) {
 		}
 	}
 }
+
+// Where the last bar has several chords the song comes to rest on the last of them, but does
+// not stop dead there.
+func TestTheLastOfSeveralChords(t *testing.T) {
+	for _, stop := range []bool{false, true} {
+		p := passOf(2)
+		p.Chords[1].End = bar + bar/2
+		p.Chords = append(p.Chords, timeline.Span{Start: bar + bar/2, End: 2 * bar})
+		if stop {
+			p.Events = []timeline.Event{{Kind: timeline.Stop, Bar: 1, Tick: bar + bar/4, End: 2 * bar, By: timeline.All}}
+		}
+		for i := range p.Bars {
+			p.Bars[i].Meter = meter.Common
+		}
+		c := Of(&p)
+		switch {
+		case !stop && (c.Ending < 0 || c.List[c.Ending].At != bar+bar/2 || c.List[c.Ending].Bar != 1):
+			t.Errorf("the ending is cue %d of %+v", c.Ending, c.List)
+		case stop && (c.Ending >= 0 || c.FinalHit >= 0):
+			t.Errorf("with a stop: ending %d, last hit %d", c.Ending, c.FinalHit)
+		}
+	}
+}
