@@ -113,11 +113,15 @@ func (t *Playing) loudness(n *score.Note, in *Instrument, touch feel.Touch, spre
 	if t.heard[bar].accents {
 		phrase /= 2 // the accents make the shape
 	}
+	fell := t.Pass.Before != nil && t.Pass.Before.Energy > t.Pass.EnergyFrom
 	lastHit := n.Cue >= 0 && n.Cue == t.Cues.FinalHit
 	chance := t.noise(n, lane, spread)
-	if lastHit {
+	switch {
+	case lastHit:
 		phrase = max(0, phrase)
-	} else if at == b.Start && bar > 0 && t.heard[bar-1].accents { // the beat that the hits were for
+	case bar == 0 && !fell && (at == b.Start || n.Voice.OnKit()): // an arrival, whatever chance says
+		chance = max(0, chance)
+	case at == b.Start && bar > 0 && t.heard[bar-1].accents: // the beat that the hits were for
 		phrase, chance = max(archFoot*in.Arch*fine/1000, phrase), max(0, chance)
 	}
 	v := int64(in.Levels.Of(touch)) * fine
@@ -139,6 +143,11 @@ func (t *Playing) loudness(n *score.Note, in *Instrument, touch feel.Touch, spre
 
 // three are the beats of a bar of three, in per cent: one is the strongest, three the lightest.
 var three = [...]int{100, 97, 92}
+
+// inBarOfThree reports whether the bar of a note has three beats.
+func (t *Playing) inBarOfThree(n *score.Note) bool {
+	return len(t.BeatStarts(t.BarAt(n.At))) == len(three)
+}
 
 // inThree is how loud a beat of a bar of three is, in per cent; 100 in other bars.
 func (t *Playing) inThree(bar int, at int64) int {
@@ -164,7 +173,7 @@ func (t *Playing) noise(n *score.Note, lane *lane, spread int64) int64 {
 	if bar < openBars {
 		from = lane.opening
 	}
-	if t.who.Chords() && at >= 0 && len(t.BeatStarts(bar)) == len(three) {
+	if t.who.Chords() && at >= 0 && t.inBarOfThree(n) {
 		at = t.Pass.Bars[bar].Start
 	}
 	c := from.At(at)

@@ -17,13 +17,13 @@ func (r ramp) at(part, length int64) int64 { return r.from + (r.to-r.from)*part/
 const (
 	firstTop, lastTop   = 580, 740
 	leastArch, mostArch = 900, 1100
-	archFoot            = -700 // the figure at both ends of a pass, in thousandths of an arch
+	archFoot            = -600 // the figure at both ends of a pass, in thousandths of an arch
 	archRise            = 1500 // from there to the top, about
 	// Where a pass has several phrases it has an arch, too, on which those of the phrases stand:
 	// the shares of the two.
 	passArch, phraseArch = 1100, 200
 	// The share of an arch of four bars, and while the energy moves.
-	shortArch, movingArch = 750, 500
+	shortArch, movingArch = 750, 250
 )
 
 // prepareArches works out for each bar how the phrase rises and falls, in thousandths of an
@@ -76,7 +76,7 @@ func (t *Playing) prepareArches() {
 
 // heldUp is how much of the arch two bars before a louder section is left at the border, one
 // bar before it and two, in thousandths.
-var heldUp = [plan.LeadBars + 1]int64{300, 650, 1000}
+var heldUp = [plan.LeadBars + 1]int64{160, 500, 1000}
 
 // topOf is where the top of an arch is, in thousandths of its length.
 func topOf(c plan.Chance) int64 { return int64(firstTop + c.At(0).Below(lastTop-firstTop)) }

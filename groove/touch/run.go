@@ -10,7 +10,8 @@ import (
 const runPart, runFall = 3, 2
 
 // smoothRuns makes one line of the single notes that the pianist's right hand plays in a row,
-// as in a broken chord: chance moves the run and hardly its notes, and the last one falls.
+// as in a broken chord: chance moves the run and hardly its notes, and the last one falls. In a
+// bar of three the beats are the line.
 func (t *Playing) smoothRuns(notes []score.Note, velocities []uint8) {
 	if !t.who.Chords() {
 		return
@@ -21,11 +22,12 @@ func (t *Playing) smoothRuns(notes []score.Note, velocities []uint8) {
 		if n.Voice != score.Right {
 			continue
 		}
-		if len(run) > 0 && !t.follows(&notes[run[len(run)-1]], n) {
+		single := single(notes, i) && !t.inBarOfThree(n)
+		if len(run) > 0 && !(single && t.follows(&notes[run[len(run)-1]], n)) {
 			smooth(run, velocities)
 			run = run[:0]
 		}
-		if t.single(notes, i) {
+		if single {
 			run = append(run, i)
 		}
 	}
@@ -34,7 +36,7 @@ func (t *Playing) smoothRuns(notes []score.Note, velocities []uint8) {
 
 // single reports whether a note of the right hand is struck alone in its hand and is nothing
 // but a figure's own.
-func (t *Playing) single(notes []score.Note, i int) bool {
+func single(notes []score.Note, i int) bool {
 	n := &notes[i]
 	if n.Cue >= 0 || n.Art.Has(score.Accent) || n.Touch == feel.Strong {
 		return false
