@@ -110,3 +110,34 @@ func TestPushIsAsStrongAsItsBeat(t *testing.T) {
 		}
 	}
 }
+
+// An accent is at least as loud as the loudest stroke of its kind in the two bars before it.
+func TestAccentIsNoWeakerThanTheBackbeat(t *testing.T) {
+	const song = "section \"a\" {\n chords = %q\n energy = %d\n fills = false\n accent \"5: 2 4\" {}\n}\n" +
+		"section \"b\" {\n chords = \"| C | C |\"\n energy = %d\n}\n"
+	seen := 0
+	for energy := 2; energy <= 5; energy++ {
+		for _, feel := range touchFeels {
+			for take := 1; take <= 4; take++ {
+				_, perf := taken(t, feel, take, fmt.Sprintf(song, fourChords(8), energy, energy))
+				loudest := map[uint8]float64{}
+				struck(perf, 0, timeline.Drums, func(v float64, n *score.Note) {
+					if n.Bar == 2 || n.Bar == 3 {
+						loudest[n.Key] = max(loudest[n.Key], v)
+					}
+				})
+				struck(perf, 0, timeline.Drums, func(v float64, n *score.Note) {
+					if most, ok := loudest[n.Key]; ok && n.Art.Has(score.Accent) {
+						seen++
+						if v < most {
+							t.Errorf("%s at %d, take %d, key %d: an accent at %.0f after %.0f", feel, energy, take, n.Key, v, most)
+						}
+					}
+				})
+			}
+		}
+	}
+	if seen < 100 {
+		t.Errorf("only %d accents", seen)
+	}
+}

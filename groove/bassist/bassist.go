@@ -110,7 +110,7 @@ func (b *Bassist) Shapes([]score.Note) []touch.Shape { return nil }
 // electricBass has levels that keep the bass under the band. There is no table of how
 // bassists stray, so it strays as the ride does.
 var electricBass = touch.Instrument{
-	Levels: touch.Levels{30, 60, 74, 88}, Places: [3]int{100, 94, 90}, Arch: 5, Sway: 4, Spread: 3, Slow: 5000,
+	Levels: touch.Levels{30, 60, 74, 88}, Places: [3]int{100, 94, 90}, Arch: 4, Sway: 3, Spread: 3, Slow: 5000,
 	Quick: 3000, Lift: &lift,
 }
 

@@ -70,18 +70,18 @@ func kindOf(key uint8) kind {
 // jumps, a hat wanders).
 var instruments = [numKinds]touch.Instrument{
 	kindKick:  answers(touch.Levels{28, 54, 74, 88}, [3]int{100, 90, 84}, 3, 6500, 5000),
-	kindSnare: answers(touch.Levels{30, 58, 88, 101}, [3]int{100, 100, 97}, 4, 4500, 9000),
+	kindSnare: answers(touch.Levels{30, 58, 88, 101}, [3]int{100, 100, 97}, 3, 4500, 9000),
 	kindStick: answers(touch.Levels{28, 48, 64, 78}, [3]int{100, 96, 92}, 3, 4500, 6000),
-	kindHat:   answers(touch.Levels{28, 50, 72, 88}, [3]int{100, 78, 64}, 3, 5500, 2500),
+	kindHat:   answers(touch.Levels{28, 50, 72, 88}, [3]int{100, 78, 64}, 2, 5500, 2500),
 	kindPedal: answers(touch.Levels{30, 48, 60, 72}, [3]int{100, 92, 88}, 3, 6500, 5000),
-	kindOpen:  answers(touch.Levels{40, 58, 76, 92}, [3]int{100, 100, 92}, 3, 5000, 4000),
-	kindRide:  answers(touch.Levels{28, 48, 68, 84}, [3]int{100, 83, 76}, 3, 5500, 2500),
+	kindOpen:  answers(touch.Levels{40, 58, 76, 92}, [3]int{100, 100, 92}, 2, 5000, 4000),
+	kindRide:  answers(touch.Levels{28, 48, 68, 84}, [3]int{100, 83, 76}, 2, 5500, 2500),
 	kindTom:   answers(touch.Levels{36, 62, 85, 102}, [3]int{100, 97, 94}, 3, 5000, 6500),
 	kindCrash: answers(touch.Levels{44, 66, 86, 104}, [3]int{100, 100, 100}, 3, 5000, 5000),
 }
 
 // How far the kit goes with the phrase, and how much it sways, see touch.Instrument.
-const arch, sway = 6, 5
+const arch, sway = 8, 3
 
 func answers(levels touch.Levels, places [3]int, spread, slow, quick int64) touch.Instrument {
 	return touch.Instrument{Levels: levels, Places: places, Arch: arch, Sway: sway, Spread: spread, Slow: slow,

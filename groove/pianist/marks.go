@@ -86,10 +86,10 @@ func (c *Pianist) planGestures() gestures {
 	}
 	strikes = mergeMarks(strikes)
 	if q := c.ForcefulOpening(timeline.Piano); q != nil && q.Rises {
-		strikeFirmly(strikes, 0)
+		strikeFirmly(strikes, 0, feel.Normal)
 	}
 	if last := c.FinalHit(); last >= 0 {
-		strikeFirmly(strikes, last)
+		strikeFirmly(strikes, last, feel.Strong)
 		strikes = slices.DeleteFunc(strikes, func(m mark) bool { return m.tick > last })
 	}
 	strikes = c.spaceOut(strikes)
@@ -100,12 +100,12 @@ func (c *Pianist) planGestures() gestures {
 	return gestures{strikes: strikes, rests: rests, cuts: c.cutPoints()}
 }
 
-// strikeFirmly makes the strike at a tick a strong strike of the whole chord. A written hit
+// strikeFirmly makes the strike at a tick one of the whole chord, with a touch. A written hit
 // stays as it is.
-func strikeFirmly(strikes []mark, tick int64) {
+func strikeFirmly(strikes []mark, tick int64, touch feel.Touch) {
 	for i := range strikes {
 		if m := &strikes[i]; m.tick == tick && m.accent == 0 {
-			m.part, m.under, m.hands, m.up, m.touch = 'c', 0, false, false, feel.Strong
+			m.part, m.under, m.hands, m.up, m.touch = 'c', 0, false, false, touch
 		}
 	}
 }

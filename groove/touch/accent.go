@@ -10,7 +10,7 @@ const (
 	accentOver   = 4 // an accent of weight 1 is this much louder than all else in its bar, about
 	accentStep   = 5 // each further weight adds this
 	accentLeast  = 2 // it is louder than all else by this, whatever chance says
-	accentSpread = 3 // the standard deviation from accent to accent, at looseness 0.4
+	accentSpread = 4 // the standard deviation from accent to accent, at looseness 0.4
 	accentKnee   = 118
 	accentMost   = 126
 )
@@ -24,8 +24,8 @@ func JustOver(level int) int { return min(level+accentOver, normalCeiling) }
 
 // accented is the velocity of an accent. usual is how loud the loudest note of a bar with
 // accents usually is: accents differ less than what they stand out of. inChord is added for its
-// place in a chord.
-func (t *Playing) accented(n *score.Note, usual, inChord int) int {
+// place in a chord. It is no softer than the loudest of its kind in the bars before.
+func (t *Playing) accented(n *score.Note, usual, inChord, ofKind int) int {
 	bar := t.BarAt(n.At)
 	touch, over, step := feel.Strong, accentOver, accentStep
 	if !plan.Forceful.At(t.Energy(bar)) {
@@ -37,7 +37,7 @@ func (t *Playing) accented(n *score.Note, usual, inChord int) int {
 	loudest := max(t.heard[bar].loudest, t.loudestBefore(n))
 	chance := t.noise(n, t.lane(n), accentSpread)
 	v := t.loudness(n, t.player.Instrument(n), touch, 0)
-	v = max(v, int64((loudest+max(loudest, usual))/2+over)*fine) + int64(step*(t.AccentWeight(n)-1))*fine + chance
+	v = max(v, int64((loudest+max(loudest, usual))/2+over)*fine, int64(ofKind)*fine) + int64(step*(t.AccentWeight(n)-1))*fine + chance
 	out := int((v+fine/2)/fine) + inChord
 	if out > accentKnee { // the loudest are closer to each other, and none is clipped
 		out = accentKnee + (out-accentKnee)/2
@@ -45,7 +45,20 @@ func (t *Playing) accented(n *score.Note, usual, inChord int) int {
 	if n.Voice == score.Left {
 		out--
 	}
-	return min(max(out, loudest+accentLeast, 1), accentMost)
+	return min(max(out, loudest+accentLeast, ofKind+inChord, 1), accentMost)
+}
+
+// loudestOfItsKind is how loud the instrument of an accent was at its loudest, apart from other
+// accents, in the accent's bar and the two before.
+func (t *Playing) loudestOfItsKind(notes []score.Note, velocities []uint8, accent int) int {
+	n := &notes[accent]
+	from, in, loudest := t.Pass.Bars[max(0, t.BarAt(n.At)-2)].Start, t.player.Instrument(n), 0
+	for i := accent - 1; i >= 0 && notes[i].At >= from; i-- {
+		if b := &notes[i]; b.Voice == n.Voice && !b.Art.Has(score.Accent) && t.player.Instrument(b) == in {
+			loudest = max(loudest, int(velocities[i]))
+		}
+	}
+	return loudest
 }
 
 // usuallyLoudest is the mean of the loudest notes in bars with accents.

@@ -9,6 +9,7 @@ import (
 // lane is one instrument's own chance: its draws, apart from those of the band.
 type lane struct {
 	touch, quick plan.Chance // where the draws of velocity and of jitter begin
+	opening      plan.Chance // where those of velocity begin in the first bars
 	sway         []int64     // of its velocity, with the band's, at each bar line; nil at looseness 0
 	lagUS        int64       // where it sits against the beat, by the feel's figures
 	at, us       int64       // the tick asked for last, and how far it strays from the band there
@@ -41,7 +42,8 @@ func (t *Playing) lane(n *score.Note) *lane {
 			name = n.Voice.Instrument().Word
 		}
 		from := t.Chance("lane " + name)
-		l := &lane{touch: from.At(-2), quick: from.At(-1), lagUS: int64(t.Feel.LagMS[name]) * 1000}
+		l := &lane{touch: from.At(-2), quick: from.At(-1), opening: t.SectionChance("lane " + name).At(-2),
+			lagUS: int64(t.Feel.LagMS[name]) * 1000}
 		if t.loose > 0 {
 			l.sway = t.laneSway(from.At(-3))
 		}

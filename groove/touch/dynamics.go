@@ -51,10 +51,11 @@ func (t *Playing) dynamics(notes []score.Note) []uint8 {
 			t.heard[bar-1].loudest = max(t.heard[bar-1].loudest, v)
 		}
 	}
+	t.smoothRuns(notes, out)
 	usual := t.usuallyLoudest()
 	for i := range notes {
 		if n := &notes[i]; n.Art.Has(score.Accent) {
-			out[i] = uint8(t.accented(n, usual, t.inChord(i)))
+			out[i] = uint8(t.accented(n, usual, t.inChord(i), t.loudestOfItsKind(notes, out, i)))
 		}
 	}
 	t.restOnTheLast(notes, out)
@@ -112,19 +113,23 @@ func (t *Playing) loudness(n *score.Note, in *Instrument, touch feel.Touch, spre
 	if t.heard[bar].accents {
 		phrase /= 2 // the accents make the shape
 	}
-	formal := t.formal(n)
-	if formal {
+	fell := t.Pass.Before != nil && t.Pass.Before.Energy > t.Pass.EnergyFrom
+	lastHit := n.Cue >= 0 && n.Cue == t.Cues.FinalHit
+	chance := t.noise(n, lane, spread)
+	switch {
+	case lastHit:
 		phrase = max(0, phrase)
+	case bar == 0 && !fell && (at == b.Start || n.Voice.OnKit()): // an arrival, whatever chance says
+		chance = max(0, chance)
+	case at == b.Start && bar > 0 && t.heard[bar-1].accents: // the beat that the hits were for
+		phrase, chance = max(archFoot*in.Arch*fine/1000, phrase), max(0, chance)
 	}
 	v := int64(in.Levels.Of(touch)) * fine
 	if touch == feel.Ghost {
 		v += level/4 + phrase/2
 	} else {
-		place := in.Places[t.MetricPlace(bar, at)]
-		switch {
-		case formal:
-			place += in.First * 3 / 2
-		case at == b.Start && touch != feel.Strong && !t.heard[bar].accents:
+		place := in.Places[t.MetricPlace(bar, at)] * t.inThree(bar, at) / 100
+		if lastHit || at == b.Start && touch != feel.Strong && !t.heard[bar].accents {
 			place += in.First
 		}
 		v = (v + level) * int64(place) / 100
@@ -133,23 +138,45 @@ func (t *Playing) loudness(n *score.Note, in *Instrument, touch feel.Touch, spre
 	if n.Voice == score.Left {
 		v -= leftUnder * fine
 	}
-	return t.softened(v, bar, part, b.Length) + t.noise(n, lane, spread)
+	return t.softened(v, bar, part, b.Length) + chance
 }
 
-// formal reports whether the form asks for a note: to open the pass with force, or to end the
-// song with a hit. No phrase makes it softer.
-func (t *Playing) formal(n *score.Note) bool {
-	return n.At == 0 && n.Touch == feel.Strong ||
-		n.Cue >= 0 && (n.Cue == t.Cues.Opening || n.Cue == t.Cues.FinalHit)
+// three are the beats of a bar of three, in per cent: one is the strongest, three the lightest.
+var three = [...]int{100, 97, 92}
+
+// inBarOfThree reports whether the bar of a note has three beats.
+func (t *Playing) inBarOfThree(n *score.Note) bool {
+	return len(t.BeatStarts(t.BarAt(n.At))) == len(three)
+}
+
+// inThree is how loud a beat of a bar of three is, in per cent; 100 in other bars.
+func (t *Playing) inThree(bar int, at int64) int {
+	beats := t.BeatStarts(bar)
+	if len(beats) != len(three) {
+		return 100
+	}
+	beat := 0
+	for beat+1 < len(beats) && at-t.Pass.Bars[bar].Start >= beats[beat+1] {
+		beat++
+	}
+	return three[beat]
 }
 
 // noise is how one stroke differs from the next by chance. Chance moves the keys of a chord
-// together, and hardly apart.
+// together, and hardly apart. In a bar of three it moves the chords together, too, so that
+// three stays under two. It is the same in the first bars of every pass of a section.
 func (t *Playing) noise(n *score.Note, lane *lane, spread int64) int64 {
 	if t.loose == 0 {
 		return 0
 	}
-	c := lane.touch.At(n.At)
+	at, bar, from := n.At, t.BarAt(n.At), lane.touch
+	if bar < openBars {
+		from = lane.opening
+	}
+	if t.who.Chords() && at >= 0 && t.inBarOfThree(n) {
+		at = t.Pass.Bars[bar].Start
+	}
+	c := from.At(at)
 	v := c.Bell() * spread
 	if !n.Voice.OnKit() {
 		v += c.At(int64(n.Key)).Bell() * spread / 8

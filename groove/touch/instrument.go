@@ -13,9 +13,9 @@ type Instrument struct {
 	// of the level.
 	Places [3]int
 	// First is how much louder than another beat a bar's first is, in per cent of the level,
-	// where the touch does not say so already; half as much more where the form asks for the note.
+	// where the touch does not say so already.
 	First int
-	// Arch is how far the arch of a phrase takes it to either side of its level. Sway and
+	// Arch is how far the arch of a phrase takes it over its level, about. Sway and
 	// Spread are the standard deviations of its velocity at looseness 0.4: over bars, as it
 	// sways slowly, and from stroke to stroke.
 	Arch, Sway, Spread int64

@@ -69,7 +69,7 @@ func (t *Playing) prepareLevels() {
 // border, one bar before it and two. In annotated recordings a band goes three fifths of the
 // way up in the last two bars, and a third of the way down; a bed goes less far.
 var (
-	leadUp   = [plan.LeadBars + 1]int64{480, 360, 240}
+	leadUp   = [plan.LeadBars + 1]int64{560, 440, 310}
 	leadDown = [plan.LeadBars + 1]int64{480, 340, 200}
 )
 
