@@ -37,7 +37,8 @@ func (t *Playing) accented(n *score.Note, usual, inChord, ofKind int) int {
 	loudest := max(t.heard[bar].loudest, t.loudestBefore(n))
 	chance := t.noise(n, t.lane(n), accentSpread)
 	v := t.loudness(n, t.player.Instrument(n), touch, 0)
-	v = max(v, int64((loudest+max(loudest, usual))/2+over)*fine, int64(ofKind)*fine) + int64(step*(t.AccentWeight(n)-1))*fine + chance
+	v = max(v, int64((loudest+max(loudest, usual))/2+over)*fine, int64(ofKind)*fine)
+	v += int64(step*(t.AccentWeight(n)-1))*fine + chance
 	out := int((v+fine/2)/fine) + inChord
 	if out > accentKnee { // the loudest are closer to each other, and none is clipped
 		out = accentKnee + (out-accentKnee)/2
