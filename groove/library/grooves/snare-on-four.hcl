@@ -52,12 +52,12 @@ groove "snare-on-four" {
     kick   = "x-----x-x-----x-"
     bass   = "1=====1=1=5=1=a="
     comp = [
-      "x===u---x===u---",
-      "x===u---x===u-u-",
-      "x===u---x===l---",
-      "x===u-l-x===u---",
-      "x=======x===u---",
-      "x===u---x=======",
+      "x===u==-x===u==-",
+      "x===u==-x===u=u=",
+      "x===u==-x===l==-",
+      "x===u=l=x===u==-",
+      "x=======x===u==-",
+      "x===u==-x=======",
     ]
     voices = 3
     centre = "C4"
@@ -70,12 +70,12 @@ groove "snare-on-four" {
     hat_foot = "----s-------s---"
     bass     = "1==3=-5=1==3-1a="
     comp = [
-      "x===x---x===x-u-",
-      "x===x-u-x===x---",
-      "x===x---x-u-x---",
-      "x===x-u-x===x-u-",
-      "x===u---x===x-l-",
-      "x===x---x===----",
+      "x===x==-x===x=u=",
+      "x===x=u=x===x==-",
+      "x===x==-x=u=x==-",
+      "x===x=u=x===x=u=",
+      "x===u==-x===x=l=",
+      "x===x==-x=====--",
     ]
     voices   = 4
     centre   = "Db4"
@@ -91,12 +91,12 @@ groove "snare-on-four" {
     hat_foot = "----x-------x---"
     bass     = "1=13--5=1=135=a="
     comp = [
-      "X===x-x-x===x-x-",
-      "x===x-x-x-x-x---",
-      "X===x-u-x===x-x-",
-      "x-u-x-x-x===x---",
-      "x===x-x-x-u-x-x-",
-      "X===x-x-x===----",
+      "X===x=x=x===x=x=",
+      "x===x=x=x=x=x==-",
+      "X===x=u=x===x=x=",
+      "x=u=x=x=x===x==-",
+      "x===x=x=x=u=x=x=",
+      "X===x=x=x=====--",
     ]
     voices   = 4
     centre   = "D4"
