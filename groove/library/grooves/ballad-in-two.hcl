@@ -100,12 +100,12 @@ groove "ballad-in-two" {
     hat_foot = "----x---"
     bass     = "1=1=5=a="
     comp = [
-      "X=u=u=x=/o===o==-",
-      "X=u=x=u=/o=======",
-      "X=u=x=uu/o===o===",
-      "X===xux=/o==-o===",
-      "X=uux===/o===o==-",
-      "X===x==-/o===o===",
+      "X=u=u=u=/o===o==-",
+      "X=u=x=u=/o=====--",
+      "X=u=u=uu/o===o=--",
+      "X===uux=/o==-o==-",
+      "X=uuu===/o===o==-",
+      "X===x==-/o===o==-",
     ]
     voices   = 4
     centre   = "D4"
