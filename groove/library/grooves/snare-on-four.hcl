@@ -93,9 +93,9 @@ groove "snare-on-four" {
     comp = [
       "X===x=x=x===x=x=",
       "x===x=x=x=x=x==-",
-      "X===x=u=x===x=x=",
+      "X===x===x===x=x=",
       "x=u=x=x=x===x==-",
-      "x===x=x=x=u=x=x=",
+      "x===x=x=x=u=x==-",
       "X===x=x=x=====--",
     ]
     voices   = 4
