@@ -83,7 +83,7 @@ groove "show-two" {
       "--x--ux-",
       "--u--ux-",
       "--x---x=",
-      "--x---xu",
+      "--x---u-",
       "--x=----",
     ]
     voices   = 4
@@ -102,11 +102,11 @@ groove "show-two" {
     hat_foot = "--x---x-"
     bass     = "1=3=5=a="
     comp = [
-      "--X---x-",
       "--X--ux-",
       "--X---xu",
       "--X=-ux=",
       "--X--uxu",
+      "--X--ux=",
       "--X=----",
     ]
     voices   = 4
