@@ -75,9 +75,9 @@ groove "jazz-waltz" {
     bass     = "w==w==w=="
     comp = [
       "x==--x=-s",
-      "--x==x==x",
-      "x====x==-",
-      "x===-u--x",
+      "--x==x==u",
+      "x====x==u",
+      "x===-x--u",
       "--x=-x===",
       "---x=x===",
     ]
@@ -93,10 +93,10 @@ groove "jazz-waltz" {
     bass     = "w==w==w=w"
     comp = [
       "X==--x==u",
-      "--x=-X=-x",
-      "X====x==x",
+      "--x=-X=-u",
+      "X====x==u",
       "x=-u=X--u",
-      "--X==x==x",
+      "--X==x==u",
       "---X=X===",
     ]
     voices   = 4
