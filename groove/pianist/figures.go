@@ -115,7 +115,11 @@ func (c *Pianist) compLevel(bar int) *feel.Level {
 	if to > own {
 		half = (own + to + 1) / 2
 	}
-	return &c.Feel.Levels[half-1]
+	lv := &c.Feel.Levels[half-1]
+	if c.Level(bar).Voices == 2 && lv.Voices > 2 {
+		return c.Level(bar) // in two voices the other figures would strike one key again and again
+	}
+	return lv
 }
 
 // closes reports whether the bar at a phrase's end has the closing figure.
