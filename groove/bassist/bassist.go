@@ -35,13 +35,14 @@ type bassNote struct {
 // next pass is prepared. It belongs to one goroutine.
 type Bassist struct {
 	*plan.Plan
-	changes []cue.Change
-	follows []int // for each change, the next change to another chord; len(changes): none
-	end     int64 // where the part of this pass ends
-	scale   scale // of the key
-	leading bool  // the last bar strikes on the way to another energy
-	picksUp bool  // a last note off the beat may lead into the next pass
-	stale   []int // by bar: how often it walked as other bars do and was drawn anew; nil: never
+	changes    []cue.Change
+	follows    []int // for each change, the next change to another chord; len(changes): none
+	end        int64 // where the part of this pass ends
+	scale      scale // of the key
+	alternates bool  // the feel's bass goes from root to fifth of its own
+	leading    bool  // the last bar strikes on the way to another energy
+	picksUp    bool  // a last note off the beat may lead into the next pass
+	stale      []int // by bar: how often it walked as other bars do and was drawn anew; nil: never
 
 	// Memory that is used again from pass to pass.
 	notes  []bassNote
@@ -55,6 +56,9 @@ type Bassist struct {
 func (b *Bassist) Prepare(p *plan.Plan) {
 	b.Plan, b.changes, b.end = p, p.Cues.Changes(timeline.Bass), p.Cues.End(timeline.Bass)
 	b.follows, b.scale = nextOtherChords(b.changes), scaleOf(p.Pass.Key)
+	b.alternates = !b.ballad() && slices.ContainsFunc(b.Feel.Levels[1].Bass, func(s feel.BassStep) bool {
+		return s.Degree == '5'
+	})
 }
 
 // Play is the bassist's part of the pass, on the grid: the feel's row, the chord's bass at
@@ -64,6 +68,7 @@ func (b *Bassist) Play(heard []score.Part) score.Part {
 	if b.Pass.Tacet.Has(timeline.Bass) || len(b.changes) == 0 {
 		return score.Part{}
 	}
+	kicks := kickTicks(heard[timeline.Drums].Notes)
 	b.picksUp = b.mayPickUp(&heard[timeline.Drums])
 	b.layRow()
 	b.pickUp()
@@ -71,11 +76,18 @@ func (b *Bassist) Play(heard []score.Part) score.Part {
 	b.strikeAccents()
 	b.strikeFinalHit()
 	b.obeyEvents()
+	b.hangPushes(kicks)
 	b.breathe()
 	b.findChords()
+	b.comeToRest()
+	b.holdToStops(kicks)
+	if len(heard[timeline.Drums].Notes) > 0 {
+		b.leaveToTheKick(kicks)
+	}
 	b.calmSlashBasses()
 	b.turnLine()
-	b.lockToKicks(kickTicks(heard[timeline.Drums].Notes))
+	b.keepToRoots()
+	b.lockToKicks(kicks)
 	keys := b.chooseLine()
 	out := slices.Grow(b.meant[:0], len(b.notes))
 	for i, n := range b.notes {

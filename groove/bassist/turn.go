@@ -31,7 +31,7 @@ func (b *Bassist) calmSlashBasses() {
 			kept = append(kept, n)
 			continue
 		}
-		if _, ok := fifthOver(chord); ok && n.degree != 'g' {
+		if _, ok := fifthOver(chord); ok && n.degree != 'g' && !b.isWritten(n.change) {
 			if fifth = !fifth; fifth {
 				n.degree = '5'
 			}
@@ -45,7 +45,7 @@ func (b *Bassist) calmSlashBasses() {
 }
 
 // turnLine has the line turn aside on one note of a bar, the last that may: from the chord's bass
-// to its fifth, from energy 3 now and then to the octave, and where a row has nothing but fifths
+// to its fifth, and where a row has nothing but fifths
 // from there back to the bass. At energy 2 it turns in every other bar at most, the second and
 // the fourth of a phrase, and at energy 1 where a bar has a second note at all.
 func (b *Bassist) turnLine() {
@@ -68,9 +68,7 @@ func (b *Bassist) turnLine() {
 		case last < 0 && fifth < 0 || len(b.Level(bar).Drums) == 0 || energy == 2 && (bar-first)%2 == 0:
 		case last < 0 && energy > 2 && c.Below(1000) < often/2 && !isSlash(chord):
 			b.notes[fifth].degree = '1'
-		case last < 0 || c.Below(1000) >= often:
-		case energy > 2 && c.At(1).Below(5) == 0 && !isSlash(chord):
-			b.notes[last].degree = '8'
+		case last < 0 || c.Below(1000) >= often || b.keepsRoot(&b.notes[last]) || b.settles(bar):
 		default:
 			if _, ok := fifthOver(chord); ok { // a diminished or raised one would stand out
 				b.notes[last].degree = '5'

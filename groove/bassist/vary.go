@@ -37,6 +37,7 @@ func (b *Bassist) varyRhythm(bar, from int, steps []plan.Step) {
 	first, _ := b.Phrase(bar)
 	places := b.eighths(bar, steps)
 	switch c := b.figure(bar); {
+	case b.isLast(bar):
 	case len(b.Level(bar).Drums) == 0: // the bass keeps the time, or holds
 		if b.isJoint(bar) && len(b.notes)-from > 1 {
 			b.joinPhrases(bar, from, places)
