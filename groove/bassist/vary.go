@@ -49,22 +49,76 @@ func (b *Bassist) varyRhythm(bar, from int, steps []plan.Step) {
 		}
 	case b.isJoint(bar), bar-first == 3 && len(b.notes)-from <= b.Level(bar).Bars && !b.changesInside(bar):
 		b.joinPhrases(bar, from, places)
+	case b.keepsRow:
+		if b.holdsIn(bar) && !b.changesInside(bar) {
+			b.holdLast(bar, from)
+		}
 	case bar > first && b.notes[from].degree != 'w' && c.At(drawMove).Below(movedBars) == 0:
 		b.moveNote(bar, from, places, kicksOf(b.Level(bar), steps))
 	}
 }
 
-// eighths are the places of a bar after its first where a bassist may put a note: the eighths,
-// or the off-beats of triplets, that the row has a step for.
+// holdsIn reports whether a bar is the one of its phrase in which a figure that keeps its places holds:
+// the second, fourth or sixth.
+func (b *Bassist) holdsIn(bar int) bool {
+	first, size := b.Phrase(bar)
+	return size >= 4 && bar == first+1+2*b.figure(first).At(drawPlace).Below((size-1)/2)
+}
+
+// holdLast leaves out the last note of a bar that is not its first and no approach, and holds the one
+// before it.
+func (b *Bassist) holdLast(bar, from int) {
+	for i := len(b.notes) - 1; i > from; i-- {
+		if n := &b.notes[i]; !isApproach(n.degree) {
+			b.notes[i-1].end = n.end
+			b.notes = slices.Delete(b.notes, i, i+1)
+			return
+		}
+	}
+}
+
+// eighths are the places of a bar after its first where a bassist may put a note, if the row has a
+// step for it: the eighths, or the last of three; in a feel that goes from root to fifth on the beats
+// the quarters.
 func (b *Bassist) eighths(bar int, steps []plan.Step) []int64 {
 	var out []int64
-	start, triplets := b.Pass.Bars[bar].Start, b.Swing().Triplets
+	m, start, triplets := b.Pass.Bars[bar].Meter, b.Pass.Bars[bar].Start, b.Swing().Triplets
 	for _, st := range steps {
-		if at := st.Tick - start; at > 0 && (at%(quarter/2) == 0 || triplets && b.MetricPlace(bar, st.Tick) <= 1) {
+		at := st.Tick - start
+		is := at%(quarter/2) == 0
+		switch beat := m.TempoTicks(); {
+		case beat == 3*quarter/2:
+			is = at%beat == 0 || at%beat == quarter
+		case triplets:
+			is = b.MetricPlace(bar, st.Tick) <= 1
+		case b.keepsRow && beat == 2*quarter:
+			is = at%quarter == 0
+		}
+		if is && at > 0 {
 			out = append(out, st.Tick)
 		}
 	}
 	return out
+}
+
+// keepsItsPlaces reports whether a feel's bass is a figure whose notes keep their places: on the beats
+// with a fifth among them, or one that leads by semitones.
+func keepsItsPlaces(f *feel.Feel) bool {
+	row := f.Levels[2].Bass
+	if slices.ContainsFunc(row, func(s feel.BassStep) bool { return s.Degree == 'c' }) {
+		return true
+	}
+	if len(f.Meters) == 0 || !slices.ContainsFunc(row, func(s feel.BassStep) bool { return s.Degree == '5' }) {
+		return false
+	}
+	m := f.Meters[0]
+	for i, s := range row {
+		at := int64(i%f.Grid) * m.BarTicks() / int64(f.Grid)
+		if s.Touch > feel.Sound && !isApproach(s.Degree) && at%min(m.TempoTicks(), quarter*3/2) != 0 {
+			return false
+		}
+	}
+	return true
 }
 
 // middle is where the second half of a bar begins, on a beat: the third of three.
@@ -116,6 +170,8 @@ func (b *Bassist) joinPhrases(bar, from int, places []int64) {
 		switch {
 		case at == pickup, fixed(at), (walks || stays) && slices.Contains(had, at): // a walking bass goes on in beats
 			return 0
+		case b.keepsRow && slices.Contains(had, at):
+			return min(b.MetricPlace(bar, at), 1)
 		case slices.Contains(had, at): // the joint is to be heard
 			return 7 + c.At(at).Below(3)
 		}
@@ -125,7 +181,11 @@ func (b *Bassist) joinPhrases(bar, from int, places []int64) {
 	ticks = append(ticks, late[:size]...)
 	slices.Sort(ticks)
 	b.relay(bar, from, ticks)
-	if n := &b.notes[len(b.notes)-1]; n.tick == pickup && n.degree != 'w' && !isApproach(n.degree) {
+	n := &b.notes[len(b.notes)-1]
+	if b.keepsRow && size > len(had) && !slices.Contains(had, n.tick) && n.tick >= b.BarEnd(bar)-quarter {
+		n.degree = 'a' // a step up or down into the next phrase
+	}
+	if n.tick == pickup && n.degree != 'w' && !isApproach(n.degree) {
 		n.degree = 'a'
 	}
 }
@@ -146,6 +206,9 @@ func (b *Bassist) changesAt(tick int64) bool {
 // and no chord's first, and not over a bass other than the root, which is played in halves. It
 // goes to a stroke of the kick, or leaves none, where it can. It reports whether there is such a note.
 func (b *Bassist) moveNote(bar, from int, places []int64, kicks []int64) bool {
+	if b.keepsRow {
+		return false
+	}
 	c := b.figure(bar).At(drawPlace)
 	ticks := make([]int64, 0, len(b.notes)-from)
 	for _, n := range b.notes[from:] {
@@ -159,7 +222,7 @@ func (b *Bassist) moveNote(bar, from int, places []int64, kicks []int64) bool {
 			continue
 		}
 		for _, j := range [2]int{k - 1, k + 1} {
-			if j < 0 || j >= len(places) || places[j] <= ticks[i] || i+2 < len(ticks) && places[j] >= ticks[i+2] {
+			if j < 0 || j >= len(places) || places[j] <= ticks[i] || b.changesAt(places[j]) || i+2 < len(ticks) && places[j] >= ticks[i+2] {
 				continue
 			}
 			d := c.At(at, places[j]).Below(100)

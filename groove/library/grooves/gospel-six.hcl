@@ -94,7 +94,7 @@ groove "gospel-six" {
     snare    = "------X-----"
     kick     = "x---x---x-x-"
     hat_foot = "------x-----"
-    bass     = "1===1=5=5=a="
+    bass     = "1===1=5===a="
     comp = [
       "X===u=x===u-/o===--o===--",
       "X==-u=x=4===/o=====o-----",

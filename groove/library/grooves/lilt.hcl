@@ -90,7 +90,7 @@ groove "lilt" {
     snare    = "---X-g"
     kick     = "x--x-x"
     hat_foot = "---x--"
-    bass     = "1=155a"
+    bass     = "1=15=a"
     comp = [
       "--X--x/o==1==",
       "--x-uX/o====-",

@@ -77,7 +77,7 @@ groove "show-two" {
     snare    = "--s--gs-"
     kick     = "x---x---"
     hat_foot = "--x---x-"
-    bass     = "1==-5=a-"
+    bass     = "1==-5==-|1==-5=a-"
     comp = [
       "--x---x-",
       "--x--ux-",
@@ -100,7 +100,7 @@ groove "show-two" {
     snare    = "--x--gx-"
     kick     = "x---x-x-"
     hat_foot = "--x---x-"
-    bass     = "1=3=5=a="
+    bass     = "1==-5=a-"
     comp = [
       "--x---x-/o---o---",
       "--x--ux-/o---o---",

@@ -74,7 +74,7 @@ groove "slow-twelve" {
     snare    = "---x-----x--"
     kick     = "x----xx-----"
     hat_foot = "---s-----s--"
-    bass     = "1==1=11==5=a"
+    bass     = "1====11==5=a"
     comp = [
       "x==x-3x==x-3/1=====1=====",
       "s=3x==x==3-2/1=====1=====",
@@ -95,7 +95,7 @@ groove "slow-twelve" {
     snare    = "---X-----X--"
     kick     = "x----xx----x"
     hat_foot = "s--x--s--x--"
-    bass     = "1=11=11=15=a"
+    bass     = "1==1=11==5=a"
     comp = [
       "X==u-ux==u-u/o=====o===--",
       "x-4u-4X==u==/o=====o=----",
