@@ -42,6 +42,8 @@ func (b *Bassist) varyRhythm(bar, from int, steps []plan.Step) {
 		if b.isJoint(bar) && len(b.notes)-from > 1 {
 			b.joinPhrases(bar, from, places)
 		}
+	case b.keepsRow && bar == len(b.Pass.Bars)-1 && b.LeadsTo(bar) != b.Energy(bar):
+		b.leadFigure(bar, from, places, steps)
 	case b.leading: // or the bar would be the first of those that it leads to
 		walks := b.notes[len(b.notes)-1].degree == 'w' && len(b.notes) > from+1
 		if !walks && !b.moveNote(bar, from, places, kicksOf(b.Level(bar), steps)) {
@@ -50,7 +52,7 @@ func (b *Bassist) varyRhythm(bar, from int, steps []plan.Step) {
 	case b.isJoint(bar), bar-first == 3 && len(b.notes)-from <= b.Level(bar).Bars && !b.changesInside(bar):
 		b.joinPhrases(bar, from, places)
 	case b.keepsRow:
-		if b.holdsIn(bar) && !b.changesInside(bar) {
+		if b.holdsIn(bar) && !b.changesInside(bar) && !leadsBySemitones(b.Feel) {
 			b.holdLast(bar, from)
 		}
 	case bar > first && b.notes[from].degree != 'w' && c.At(drawMove).Below(movedBars) == 0:
@@ -63,6 +65,27 @@ func (b *Bassist) varyRhythm(bar, from int, steps []plan.Step) {
 func (b *Bassist) holdsIn(bar int) bool {
 	first, size := b.Phrase(bar)
 	return size >= 4 && bar == first+1+2*b.figure(first).At(drawPlace).Below((size-1)/2)
+}
+
+// leadFigure varies a figure that keeps its places in a bar that leads to another energy: the half of it
+// that the next pass has is enough, unless the bar would be the next pass's first.
+func (b *Bassist) leadFigure(bar, from int, places []int64, steps []plan.Step) {
+	next := &b.Feel.Levels[b.LeadsTo(bar)-1]
+	alike, more := true, 0
+	for _, st := range steps {
+		has := slices.ContainsFunc(b.notes[from:], func(n bassNote) bool { return n.tick == st.Tick })
+		in := strikes(next, st.Index%b.Feel.Grid)
+		alike = alike && has == (in > 0)
+		if more += in; has {
+			more--
+		}
+	}
+	switch {
+	case !b.leading && more > 0:
+		b.joinPhrases(bar, from, places)
+	case !b.leading || alike:
+		b.holdLast(bar, from)
+	}
 }
 
 // holdLast leaves out the last note of a bar that is not its first and no approach, and holds the one
@@ -105,20 +128,27 @@ func (b *Bassist) eighths(bar int, steps []plan.Step) []int64 {
 // with a fifth among them, or one that leads by semitones.
 func keepsItsPlaces(f *feel.Feel) bool {
 	row := f.Levels[2].Bass
-	if slices.ContainsFunc(row, func(s feel.BassStep) bool { return s.Degree == 'c' }) {
-		return true
-	}
-	if len(f.Meters) == 0 || !slices.ContainsFunc(row, func(s feel.BassStep) bool { return s.Degree == '5' }) {
+	if len(f.Meters) == 0 || f.Meters[0].BarTicks() != 4*quarter || f.Grid%3 == 0 {
 		return false
 	}
-	m := f.Meters[0]
+	if leadsBySemitones(f) {
+		return true
+	}
+	if !slices.ContainsFunc(row, func(s feel.BassStep) bool { return s.Degree == '5' }) {
+		return false
+	}
 	for i, s := range row {
-		at := int64(i%f.Grid) * m.BarTicks() / int64(f.Grid)
-		if s.Touch > feel.Sound && !isApproach(s.Degree) && at%min(m.TempoTicks(), quarter*3/2) != 0 {
+		if at := int64(i%f.Grid) * 4 * quarter / int64(f.Grid); s.Touch > feel.Sound && !isApproach(s.Degree) &&
+			at%f.Meters[0].TempoTicks() != 0 {
 			return false
 		}
 	}
 	return true
+}
+
+// leadsBySemitones reports whether a feel's bass leads by semitones, as in a bossa.
+func leadsBySemitones(f *feel.Feel) bool {
+	return slices.ContainsFunc(f.Levels[2].Bass, func(s feel.BassStep) bool { return s.Degree == 'c' })
 }
 
 // middle is where the second half of a bar begins, on a beat: the third of three.
