@@ -60,7 +60,8 @@ func (b *Bassist) Prepare(p *plan.Plan) {
 	b.alternates = !b.ballad() && slices.ContainsFunc(b.Feel.Levels[1].Bass, func(s feel.BassStep) bool {
 		return s.Degree == '5'
 	})
-	b.keepsRow = b.alternates && keepsItsPlaces(b.Feel)
+	inTwo := len(b.Feel.Meters) > 0 && b.Feel.Meters[0].Den == 2
+	b.keepsRow = (b.alternates || inTwo) && keepsItsPlaces(b.Feel)
 }
 
 // Play is the bassist's part of the pass, on the grid: the feel's row, the chord's bass at
@@ -82,13 +83,13 @@ func (b *Bassist) Play(heard []score.Part) score.Part {
 	b.breathe()
 	b.findChords()
 	b.comeToRest()
-	b.holdToStops(kicks)
 	if len(heard[timeline.Drums].Notes) > 0 {
 		b.leaveToTheKick(kicks)
 	}
 	b.calmSlashBasses()
 	b.turnLine()
 	b.keepToRoots()
+	b.holdToStops(kicks)
 	b.lockToKicks(kicks)
 	keys := b.chooseLine()
 	out := slices.Grow(b.meant[:0], len(b.notes))

@@ -14,7 +14,7 @@ func (b *Bassist) rangeOf(i int) (lowest, highest int) {
 	n := &b.notes[i]
 	lowest = Lowest(b.Song.Bass)
 	switch {
-	case b.Cues.Ending >= 0 && n.cue == b.Cues.Ending && n.tick == b.EndingAt():
+	case b.Cues.Ending >= 0 && n.tick == b.EndingAt():
 		return lowFour, lowFour + 11
 	case i == 0 && n.degree == '1':
 		before := b.Pass.Before

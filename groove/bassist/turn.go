@@ -64,12 +64,12 @@ func (b *Bassist) turnLine() {
 		first, _ := b.Phrase(bar)
 		energy, c := b.Energy(bar), b.figure(bar).At(drawTurn)
 		often := turns.At(energy)
-		if energy > 3 && before >= 0 && c.At(1).Below(2) == 0 {
+		if energy > 3 && before >= 0 && b.Chance("bass figure").At(int64(bar), drawTurn).Below(2) == 0 {
 			last = before
 		}
 		switch chord := &b.changes[b.notes[i-1].change].Chord; {
 		case last < 0 && fifth < 0 || len(b.Level(bar).Drums) == 0 || energy == 2 && (bar-first)%2 == 0 && !b.keepsRow:
-		case last < 0 && (energy > 2 || b.keepsRow && bar > first) && c.Below(1000) < often/2 && !isSlash(chord):
+		case last < 0 && (energy > 1 || b.keepsRow && bar > first) && c.Below(1000) < often/2 && !isSlash(chord):
 			b.notes[fifth].degree = '1'
 		case last < 0 || c.Below(1000) >= often || b.keepsRoot(&b.notes[last]) || b.settles(bar):
 		default:

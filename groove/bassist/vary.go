@@ -67,32 +67,42 @@ func (b *Bassist) holdsIn(bar int) bool {
 	return size >= 4 && bar == first+1+2*b.figure(first).At(drawPlace).Below((size-1)/2)
 }
 
-// leadFigure varies a figure that keeps its places in a bar that leads to another energy: the half of it
-// that the next pass has is enough, unless the bar would be the next pass's first.
+// leadFigure varies a figure that keeps its places in a bar that leads to another energy. The half of it
+// that the next pass has is enough, or on the way down one note that is held; but the bar is not to be
+// the next pass's first.
 func (b *Bassist) leadFigure(bar, from int, places []int64, steps []plan.Step) {
 	next := &b.Feel.Levels[b.LeadsTo(bar)-1]
-	alike, more := true, 0
-	for _, st := range steps {
-		has := slices.ContainsFunc(b.notes[from:], func(n bassNote) bool { return n.tick == st.Tick })
-		in := strikes(next, st.Index%b.Feel.Grid)
-		alike = alike && has == (in > 0)
-		if more += in; has {
-			more--
-		}
+	alike := func() bool {
+		return !slices.ContainsFunc(steps, func(st plan.Step) bool {
+			has := slices.ContainsFunc(b.notes[from:], func(n bassNote) bool { return n.tick == st.Tick })
+			return has != (strikes(next, st.Index%b.Feel.Grid) > 0)
+		})
 	}
-	switch {
-	case !b.leading && more > 0:
-		b.joinPhrases(bar, from, places)
-	case !b.leading || alike:
+	down := b.LeadsTo(bar) < b.Energy(bar) && perBar(b.Level(bar)) >= perBar(next)+4
+	switch holds := !leadsBySemitones(b.Feel) && b.figure(bar).At(drawMove).Below(3) > 0; {
+	case !b.leading && down, alike() && holds:
 		b.holdLast(bar, from)
 	}
+	if alike() {
+		b.joinPhrases(bar, from, places)
+	}
+}
+
+// perBar is how many notes a level's bass row has in four bars.
+func perBar(lv *feel.Level) int {
+	n := 0
+	for i := range lv.Bass {
+		n += strikes(lv, i)
+	}
+	return 4 * n / lv.Bars
 }
 
 // holdLast leaves out the last note of a bar that is not its first and no approach, and holds the one
 // before it.
 func (b *Bassist) holdLast(bar, from int) {
 	for i := len(b.notes) - 1; i > from; i-- {
-		if n := &b.notes[i]; !isApproach(n.degree) {
+		n := &b.notes[i]
+		if !isApproach(n.degree) && (n.tick != b.middle(bar) || !leadsBySemitones(b.Feel)) {
 			b.notes[i-1].end = n.end
 			b.notes = slices.Delete(b.notes, i, i+1)
 			return
@@ -114,7 +124,7 @@ func (b *Bassist) eighths(bar int, steps []plan.Step) []int64 {
 			is = at%beat == 0 || at%beat == quarter
 		case triplets:
 			is = b.MetricPlace(bar, st.Tick) <= 1
-		case b.keepsRow && beat == 2*quarter:
+		case b.keepsRow && m.Den == 2:
 			is = at%quarter == 0
 		}
 		if is && at > 0 {
@@ -178,7 +188,7 @@ func (b *Bassist) joinPhrases(bar, from int, places []int64) {
 	had, walks := slices.Clone(late), b.notes[from].degree == 'w'
 	last, pickup := b.notes[len(b.notes)-1], int64(never)
 	fixed := func(at int64) bool { return b.changesAt(at) || at == last.tick && isApproach(last.degree) }
-	calmer := bar == len(b.Pass.Bars)-1 && b.LeadsTo(bar) < b.Energy(bar) &&
+	calmer := !b.keepsRow && bar == len(b.Pass.Bars)-1 && b.LeadsTo(bar) < b.Energy(bar) &&
 		slices.ContainsFunc(had, func(at int64) bool { return !fixed(at) })
 	stays := !calmer && len(had) == 1 && len(ticks) == 1 && c.Below(2) == 0 // a bass in two keeps its second note
 	for _, at := range places {

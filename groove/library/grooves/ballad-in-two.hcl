@@ -79,7 +79,7 @@ groove "ballad-in-two" {
     snare    = "----x---"
     kick     = "x-----x-"
     hat_foot = "----s---"
-    bass     = "1===5===|1===5=a="
+    bass     = "1===5=a=|1===5==="
     comp = [
       "x=x=x=3=/1===1===",
       "x=3=x=x-/1===1=1=",

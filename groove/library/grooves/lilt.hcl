@@ -69,7 +69,7 @@ groove "lilt" {
     snare    = "---x--"
     kick     = "x----x"
     hat_foot = "---s--"
-    bass     = "1=15=a"
+    bass     = "1==5=a|1=15=a"
     comp = [
       "--x--x/1===--",
       "--x=-s/1=====",
