@@ -50,8 +50,8 @@ func (b *Bassist) priceApproach(i int, cost *[12]int) bool {
 		return false
 	}
 	target, walks := next.Bass.PC(), n.degree == 'w'
-	if !walks && isStepApart(chord.Bass.PC(), target) {
-		return false // the root leads there already
+	if !walks && (isStepApart(chord.Bass.PC(), target) || !b.alternates && b.isMinorSubdominant(chord)) {
+		return false // the root leads there already, or is to stay
 	}
 	chromatic := n.degree == 'c' || walks && !b.ballad()
 	other := otherThird(chord)
@@ -81,8 +81,12 @@ func (b *Bassist) priceApproach(i int, cost *[12]int) bool {
 		n.leads = true
 	}
 	// The take leans to one side, so that two takes do not lead alike.
-	if side := (target + []int{1, 11}[b.figure(bar).At(drawApproach).Below(2)]) % 12; cost[side] >= 0 {
-		cost[side]++
+	figure, lean := b.figure(bar), 1
+	if walks {
+		figure, lean = b.walkFigure(bar).At(n.tick), walkLean
+	}
+	if side := (target + []int{1, 11}[figure.At(drawApproach).Below(2)]) % 12; cost[side] >= 0 {
+		cost[side] += lean
 	}
 	return n.leads
 }

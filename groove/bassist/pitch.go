@@ -31,7 +31,7 @@ const (
 	returnCost  = 15 // a walking bass back on the note that it came from
 	seesawCost  = 12 // a walking bass to and fro between two notes
 	earlyCost   = 28 // a walking bass on the next chord's bass before it is there
-	offCost     = 9  // a walking bass that leaps away from a note off the chord
+	offCost     = 14 // a walking bass that leaps away from a note off the chord
 	farCost     = 90 // an approach that does not lead by step
 	outsideCost = 2  // an approach on a note that is neither in the key nor in the chord
 	thirdCost   = 24 // an approach on the minor third of a major chord, or the other way round

@@ -78,7 +78,8 @@ func (b *Bassist) leadFigure(bar, from int, places []int64, steps []plan.Step) {
 			return has != (strikes(next, st.Index%b.Feel.Grid) > 0)
 		})
 	}
-	down := b.LeadsTo(bar) < b.Energy(bar) && perBar(b.Level(bar)) >= perBar(next)+4
+	fewer := perBar(b.Level(bar)) - perBar(next)
+	down := fewer >= 4 || fewer >= 2 && b.figure(bar).At(drawPlace).Below(3) == 0
 	switch holds := !leadsBySemitones(b.Feel) && b.figure(bar).At(drawMove).Below(3) > 0; {
 	case !b.leading && down, alike() && holds:
 		b.holdLast(bar, from)
@@ -198,6 +199,13 @@ func (b *Bassist) joinPhrases(bar, from int, places []int64) {
 	}
 	size := len(had) + 1
 	switch {
+	case size > len(late) && b.keepsRow && b.Pass.Bars[bar].Meter.Den == 2: // it walks
+		size = len(late)
+		for _, at := range places {
+			if at < middle && !slices.Contains(ticks, at) {
+				ticks = append(ticks, at)
+			}
+		}
 	case size > len(late):
 		size = max(0, len(had)-1)
 	case calmer:

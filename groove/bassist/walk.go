@@ -9,7 +9,7 @@ import (
 )
 
 const (
-	ownWalks  = 3 // but for one walking bar in so many, each is this pass's own
+	walkLean  = 6 // what it prefers one side of the next chord's bass by
 	tasteCost = 5 // what the take may prefer one step of a walking bass by
 	sameBars  = 2 // how often a walking bar may come in a pass
 	maxStale  = 6 // how often another is looked for
@@ -87,13 +87,13 @@ func (b *Bassist) priceWalkingStep(n *bassNote, cost *[12]int) {
 	}
 }
 
-// walkFigure is the chance by which a bar is walked: in most bars this pass's own, so that a section
-// that comes again does not repeat its walk.
+// walkFigure is the chance by which a bar is walked: this pass's own, so that a section that comes again
+// does not repeat its walk. In a ballad it is that of the figure.
 func (b *Bassist) walkFigure(bar int) plan.Chance {
-	if own := b.Chance("bass figure").At(int64(bar)); !b.ballad() && own.Below(ownWalks) > 0 {
-		return own.At(1)
+	if b.ballad() {
+		return b.figure(bar)
 	}
-	return b.figure(bar)
+	return b.Chance("bass figure").At(int64(bar)).At(1)
 }
 
 // isStrongBeat reports whether a beat is one of the bar's stronger ones: the first, and
