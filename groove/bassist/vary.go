@@ -79,7 +79,7 @@ func (b *Bassist) leadFigure(bar, from int, places []int64, steps []plan.Step) {
 		})
 	}
 	fewer := perBar(b.Level(bar)) - perBar(next)
-	down := fewer >= 4 || fewer >= 2 && b.figure(bar).At(drawPlace).Below(3) == 0
+	down := fewer >= 8 || fewer >= 2 && b.figure(bar).At(drawPlace).Below(2) == 0
 	switch holds := !leadsBySemitones(b.Feel) && b.figure(bar).At(drawMove).Below(3) > 0; {
 	case !b.leading && down, alike() && holds:
 		b.holdLast(bar, from)

@@ -77,7 +77,7 @@ groove "show-two" {
     snare    = "--s--gs-"
     kick     = "x---x---"
     hat_foot = "--x---x-"
-    bass     = "1==-5==-|1==-5=a-"
+    bass     = "1==-5=a-"
     comp = [
       "--x---x-",
       "--x--ux-",
