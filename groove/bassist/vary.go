@@ -199,7 +199,8 @@ func (b *Bassist) joinPhrases(bar, from int, places []int64) {
 	}
 	size := len(had) + 1
 	switch {
-	case size > len(late) && b.keepsRow && b.Pass.Bars[bar].Meter.Den == 2: // it walks
+	case size > len(late) && b.keepsRow && b.Pass.Bars[bar].Meter.Den == 2 &&
+		len(ticks)+len(late) <= len(places): // it walks
 		size = len(late)
 		for _, at := range places {
 			if at < middle && !slices.Contains(ticks, at) {
