@@ -79,7 +79,7 @@ func (b *Bassist) leadFigure(bar, from int, places []int64, steps []plan.Step) {
 		})
 	}
 	fewer := perBar(b.Level(bar)) - perBar(next)
-	down := fewer >= 8 || fewer >= 2 && b.figure(bar).At(drawPlace).Below(2) == 0
+	down := fewer >= 8 || fewer >= 2 && b.figure(bar).At(drawPlace).Below(4) > 0
 	switch holds := !leadsBySemitones(b.Feel) && b.figure(bar).At(drawMove).Below(3) > 0; {
 	case !b.leading && down, alike() && holds:
 		b.holdLast(bar, from)
@@ -271,7 +271,8 @@ func (b *Bassist) moveNote(bar, from int, places []int64, kicks []int64) bool {
 			continue
 		}
 		for _, j := range [2]int{k - 1, k + 1} {
-			if j < 0 || j >= len(places) || places[j] <= ticks[i] || b.changesAt(places[j]) || i+2 < len(ticks) && places[j] >= ticks[i+2] {
+			if j < 0 || j >= len(places) || places[j] <= ticks[i] || b.changesAt(places[j]) ||
+				i+2 < len(ticks) && places[j] >= ticks[i+2] {
 				continue
 			}
 			d := c.At(at, places[j]).Below(100)
