@@ -49,7 +49,9 @@ func TestTheBassHoldsToAStop(t *testing.T) {
 			stop := []int64{quarter, 2 * quarter, 3*quarter + quarter/2}[i/15]
 			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|F|G", Energy: 1 + i%5, Feel: f.Name,
 				Change: func(p *timeline.Pass) {
-					groovetest.Event(p, timeline.Stop, 1, stop, func(e *timeline.Event) { e.End = 2 * groovetest.Bar44 })
+					groovetest.Event(p, timeline.Stop, 1, stop, func(e *timeline.Event) {
+						e.End = 2 * groovetest.Bar44
+					})
 				}}, groovetest.Section{Name: "b", Chords: "C", Energy: 3, Feel: f.Name})
 			tl.Take = 1 + i/5%3
 			before := within(bassOf(tl, 0, library.Builtin()), 0, groovetest.Bar44+stop)
