@@ -4,6 +4,7 @@ import (
 	"plinth/groove/bassline"
 	"plinth/songspec/cue"
 	"plinth/songspec/harmony"
+	"plinth/songspec/timeline"
 )
 
 // balladBPM: a feel is a ballad where the middle of its range of tempi is slower.
@@ -49,11 +50,18 @@ func (b *Bassist) priceApproach(i int, cost *[12]int) bool {
 		return false
 	}
 	target, walks := next.Bass.PC(), n.degree == 'w'
+	if !walks && (isStepApart(chord.Bass.PC(), target) || !b.alternates && b.isMinorSubdominant(chord)) {
+		return false // the root leads there already, or is to stay
+	}
 	chromatic := n.degree == 'c' || walks && !b.ballad()
 	other := otherThird(chord)
 	for _, d := range []int{1, 11, 2, 10} {
 		pc := (target + d) % 12
 		own := bassline.HasTone(chord, pc)
+		rub := !own && rubs(chord, pc, target)
+		if rub && !walks {
+			continue
+		}
 		inKey := inScale(b.Pass.Key, pc) || bassline.HasTone(next, pc)
 		switch {
 		case own:
@@ -67,16 +75,43 @@ func (b *Bassist) priceApproach(i int, cost *[12]int) bool {
 		default:
 			continue
 		}
-		if !own && (pc == other || b.scale.clashes(chord, pc)) {
+		if !own && (pc == other || rub || b.scale.clashes(chord, pc)) {
 			cost[pc] += thirdCost
 		}
 		n.leads = true
 	}
 	// The take leans to one side, so that two takes do not lead alike.
-	if side := (target + []int{1, 11}[b.figure(bar).At(drawApproach).Below(2)]) % 12; cost[side] >= 0 {
-		cost[side]++
+	figure, lean := b.figure(bar), 1
+	if walks {
+		figure, lean = b.walkFigure(bar).At(n.tick), walkLean
+	}
+	if side := (target + []int{1, 11}[figure.At(drawApproach).Below(2)]) % 12; cost[side] >= 0 {
+		cost[side] += lean
 	}
 	return n.leads
+}
+
+// isStepApart reports whether two pitch classes are a semitone or a tone apart.
+func isStepApart(a, b int) bool {
+	d := (a - b + 12) % 12
+	return d == 1 || d == 2 || d == 10 || d == 11
+}
+
+// rubs reports whether a pitch class lies a semitone beside a chord's third or seventh, or beside its
+// root and not on the way from there to a target.
+func rubs(c *harmony.Chord, pc, target int) bool {
+	beside := func(tone int) bool { return (pc-tone+12)%12 == 1 || (tone-pc+12)%12 == 1 }
+	root := c.Root.PC()
+	if up := (pc-root+12)%12 < 6; beside(root) && up != ((target-pc+12)%12 < 6) {
+		return true
+	}
+	for i := range c.ToneCount() {
+		t := c.Tone(i)
+		if (t.Degree == 3 || t.Degree == 7) && beside((root+int(t.Semitones))%12) {
+			return true
+		}
+	}
+	return false
 }
 
 // otherThird is the pitch class of the third that a chord does not have: minor for
@@ -98,7 +133,7 @@ func (b *Bassist) nextChord(i int) (chord *harmony.Chord, at int64, ok bool) {
 		return &c.Chord, c.Start, !c.Chord.None
 	}
 	a := b.Pass.After
-	if a == nil || a.Chord.None || b.end < b.Pass.Length {
+	if a == nil || a.Chord.None || a.Tacet.Has(timeline.Bass) || b.end < b.Pass.Length {
 		return nil, 0, false
 	}
 	return &a.Chord, b.Pass.Length, true

@@ -40,3 +40,32 @@ func TestApproachAgreesWithTheThird(t *testing.T) {
 		}
 	}
 }
+
+// Where the bass does not walk, an approach is no semitone beside the third or seventh of the chord that
+// it leaves, and nothing leads where the root is a step from the next bass already.
+func TestApproachDoesNotRub(t *testing.T) {
+	set := withBass("1=======1=====a=")
+	for take := 1; take <= 20; take++ {
+		tl := groovetest.Song(t,
+			groovetest.Section{Name: "a", Chords: "Bb7sus4|B|Bb7|Ebm|Ab7|Cb|Dm7|G7|C7|F|Em7|F#m7", Energy: 4},
+			groovetest.Section{Name: "b", Chords: "F", Energy: 4})
+		tl.Take = take
+		p, notes := &tl.Passes[0], bassAlone(tl, 0, set)
+		for i, n := range notes[:len(notes)-1] {
+			chord, next := chordAt(p, n.At), chordAt(p, notes[i+1].At)
+			pc := int(n.Key) % 12
+			if *chord == *next || pc == chord.Bass.PC() || bassline.HasTone(chord, pc) {
+				continue
+			}
+			if isStepApart(chord.Bass.PC(), next.Bass.PC()) {
+				t.Errorf("take %d: %s between %s and %s", take, groovetest.KeyName(int(n.Key)), chord, next)
+			}
+			for _, degree := range []byte{'3', '7'} {
+				tone, ok := bassline.Tone(chord, degree)
+				if d := (pc - tone + 12) % 12; ok && (d == 1 || d == 11) {
+					t.Errorf("take %d: %s under %s", take, groovetest.KeyName(int(n.Key)), chord)
+				}
+			}
+		}
+	}
+}

@@ -35,13 +35,15 @@ type bassNote struct {
 // next pass is prepared. It belongs to one goroutine.
 type Bassist struct {
 	*plan.Plan
-	changes []cue.Change
-	follows []int // for each change, the next change to another chord; len(changes): none
-	end     int64 // where the part of this pass ends
-	scale   scale // of the key
-	leading bool  // the last bar strikes on the way to another energy
-	picksUp bool  // a last note off the beat may lead into the next pass
-	stale   []int // by bar: how often it walked as other bars do and was drawn anew; nil: never
+	changes    []cue.Change
+	follows    []int // for each change, the next change to another chord; len(changes): none
+	end        int64 // where the part of this pass ends
+	scale      scale // of the key
+	alternates bool  // the feel's bass goes from root to fifth of its own
+	keepsRow   bool  // and its notes stay on their places
+	leading    bool  // the last bar strikes on the way to another energy
+	picksUp    bool  // a last note off the beat may lead into the next pass
+	stale      []int // by bar: how often it walked as other bars do and was drawn anew; nil: never
 
 	// Memory that is used again from pass to pass.
 	notes  []bassNote
@@ -55,6 +57,11 @@ type Bassist struct {
 func (b *Bassist) Prepare(p *plan.Plan) {
 	b.Plan, b.changes, b.end = p, p.Cues.Changes(timeline.Bass), p.Cues.End(timeline.Bass)
 	b.follows, b.scale = nextOtherChords(b.changes), scaleOf(p.Pass.Key)
+	b.alternates = !b.ballad() && slices.ContainsFunc(b.Feel.Levels[1].Bass, func(s feel.BassStep) bool {
+		return s.Degree == '5'
+	})
+	inTwo := len(b.Feel.Meters) > 0 && b.Feel.Meters[0].Den == 2
+	b.keepsRow = (b.alternates || inTwo) && keepsItsPlaces(b.Feel)
 }
 
 // Play is the bassist's part of the pass, on the grid: the feel's row, the chord's bass at
@@ -64,6 +71,7 @@ func (b *Bassist) Play(heard []score.Part) score.Part {
 	if b.Pass.Tacet.Has(timeline.Bass) || len(b.changes) == 0 {
 		return score.Part{}
 	}
+	kicks := kickTicks(heard[timeline.Drums].Notes)
 	b.picksUp = b.mayPickUp(&heard[timeline.Drums])
 	b.layRow()
 	b.pickUp()
@@ -71,11 +79,18 @@ func (b *Bassist) Play(heard []score.Part) score.Part {
 	b.strikeAccents()
 	b.strikeFinalHit()
 	b.obeyEvents()
+	b.hangPushes(kicks)
 	b.breathe()
 	b.findChords()
+	b.comeToRest()
+	if len(heard[timeline.Drums].Notes) > 0 {
+		b.leaveToTheKick(kicks)
+	}
 	b.calmSlashBasses()
 	b.turnLine()
-	b.lockToKicks(kickTicks(heard[timeline.Drums].Notes))
+	b.keepToRoots()
+	b.holdToStops(kicks)
+	b.lockToKicks(kicks)
 	keys := b.chooseLine()
 	out := slices.Grow(b.meant[:0], len(b.notes))
 	for i, n := range b.notes {
@@ -83,7 +98,7 @@ func (b *Bassist) Play(heard []score.Part) score.Part {
 		switch next := i + 1; {
 		case next == len(b.notes) || b.notes[next].tick != end:
 		case keys[next] == keys[i]:
-			end -= min((end-n.tick)/4, releaseTicks)
+			end -= min((end-n.tick)/4, max((end-n.tick)/10, shortRelease), releaseTicks)
 		case n.degree == 'w' && b.letsGo():
 			end -= min((end-n.tick)/10, releaseTicks)
 		}
@@ -145,5 +160,9 @@ func (n *bassNote) note(key uint8, end int64) score.Note {
 	return out
 }
 
-// releaseTicks is the gap before the same note is struck again.
-const releaseTicks = quarter / 8
+// The gap before the same note is struck again: a tenth of the note, from a twenty-fourth of a quarter
+// to an eighth.
+const (
+	shortRelease = quarter / 24
+	releaseTicks = quarter / 8
+)

@@ -20,3 +20,6 @@ var (
 	// turns: how many in a thousand of the bars that may turn aside from the chord's bass do.
 	turns = plan.ByEnergy[int]{500, 850, 550, 600, 650}
 )
+
+// quiet is the highest energy at which a ballad leaves the sixteenths off the beat to the kick.
+const quiet = 3

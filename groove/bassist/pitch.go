@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"plinth/groove/bassline"
+	"plinth/groove/plan"
 	"plinth/songspec/timeline"
 )
 
@@ -30,7 +31,7 @@ const (
 	returnCost  = 15 // a walking bass back on the note that it came from
 	seesawCost  = 12 // a walking bass to and fro between two notes
 	earlyCost   = 28 // a walking bass on the next chord's bass before it is there
-	offCost     = 9  // a walking bass that leaps away from a note off the chord
+	offCost     = 14 // a walking bass that leaps away from a note off the chord
 	farCost     = 90 // an approach that does not lead by step
 	outsideCost = 2  // an approach on a note that is neither in the key nor in the chord
 	thirdCost   = 24 // an approach on the minor third of a major chord, or the other way round
@@ -42,19 +43,27 @@ type pitch struct {
 	cost int
 }
 
-// chooseLine chooses the pitches of all notes of the pass: up to the first beat of the last bar, and
-// then the rest of that bar, which may depend on the next pass. Where a walking bar comes a third
-// time it looks for another, a few times at most.
+// chooseLine chooses the pitches of all notes of the pass: up to the first beat of the last two bars,
+// and then the rest, which may depend on the next pass. Where a walking bar comes a third time it
+// looks for another, a few times at most. A note that does not lead by step after all, or that
+// leaps away from the root and back, becomes the root.
 func (b *Bassist) chooseLine() []int {
 	b.stale = nil
 	if len(b.notes) == 0 {
 		return nil
 	}
-	known := b.firstFrom(b.Pass.Bars[len(b.Pass.Bars)-1].Start + 1)
+	bars := b.Pass.Bars
+	known := b.firstFrom(bars[max(0, len(bars)-plan.LeadBars)].Start + 1)
 	choose := func() []int { return b.choosePitches(b.choosePitches(nil, known), len(b.notes)) }
 	keys := choose()
 	for range maxStale {
 		if !b.findStaleBars(keys) {
+			break
+		}
+		keys = choose()
+	}
+	for range maxStale {
+		if !b.holdRoots(keys) {
 			break
 		}
 		keys = choose()
@@ -126,33 +135,6 @@ func (b *Bassist) choosePitches(given []int, n int) []int {
 // walks reports whether a note is a step of a walking bass.
 func (b *Bassist) walks(i int) bool { return b.notes[i].degree == 'w' && !b.notes[i].leads }
 
-// leadOutCost is the cost of ending the pass on a key. It counts only where the last note is
-// an approach to the next pass, which begins near its home: an approach in another octave
-// would lead nowhere.
-func (b *Bassist) leadOutCost(key int) int {
-	last := &b.notes[len(b.notes)-1]
-	a := b.Pass.After
-	if !last.leads || a == nil {
-		return 0
-	}
-	open := func(k int) int {
-		return bassline.OutsideCost(k, lowFrom, highFrom) + bassline.HomeCost(k, homeKey)
-	}
-	near, low := false, 1<<30
-	for k := Lowest(b.Song.Bass); k <= Highest; k++ {
-		if k%12 == a.Chord.Bass.PC() {
-			low = min(low, open(k))
-		}
-	}
-	for k := max(Lowest(b.Song.Bass), key-2); k <= min(Highest, key+2); k++ {
-		near = near || k%12 == a.Chord.Bass.PC() && open(k) <= low+bassline.MotionCost
-	}
-	if !near {
-		return farCost
-	}
-	return 0
-}
-
 // Lowest is the lowest note of a bass, in MIDI notes: E1 of four strings, B0 of five.
 func Lowest(setup timeline.BassSetup) int {
 	if setup.Strings == 5 {
@@ -191,23 +173,13 @@ func (b *Bassist) pitchChoices(i int, out []pitch) []pitch {
 		cost[pc] = -1
 	}
 	b.pricePitchClasses(i, &cost)
-	lowest, highest := Lowest(b.Song.Bass), Highest
-	if i == 0 && b.liftsOff() {
-		highest = lowest + 11
-	}
+	lowest, highest := b.rangeOf(i)
 	for key := lowest; key <= highest; key++ {
 		if c := cost[key%12]; c >= 0 {
 			out = append(out, pitch{key, c + bassline.OutsideCost(key, lowFrom, highFrom)})
 		}
 	}
 	return out
-}
-
-// liftsOff reports whether the pass lifts off: a chorus that comes in stronger than what was
-// before it. Its first note is on the low octave.
-func (b *Bassist) liftsOff() bool {
-	before := b.Pass.Before
-	return before != nil && b.notes[0].first && low.At(b.Energy(0)) && before.Energy < b.Energy(0)
 }
 
 // pricePitchClasses prices the pitch classes that a note may take and leaves the others at

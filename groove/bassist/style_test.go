@@ -102,7 +102,7 @@ func slow(f *feel.Feel) bool {
 // No walking bar comes more than twice in a pass.
 func TestNoWalkingBarComesThrice(t *testing.T) {
 	charts := []string{"C|C|C|C|Am|Am|Am|Am|C|C|C|C|F|G|C|C", "C|C|C|C|G|G|G|Am|Am|F|F|C/E"}
-	for _, name := range []string{"swing", "jazz-waltz", "brushes-ballad"} {
+	for _, name := range []string{"swing", "jazz-waltz"} {
 		for i := range 2 * 2 * 10 {
 			chart, energy, take := charts[i%2], 4+i/2%2, 1+i/4
 			r := render(t, library.Builtin().Feels[name], chart, energy, take)
@@ -120,7 +120,7 @@ func TestNoWalkingBarComesThrice(t *testing.T) {
 	}
 }
 
-// The line turns aside to no fifth but a perfect one, and comes back from an octave.
+// The line turns aside to no fifth but a perfect one, and never to the octave.
 func TestTheLineTurnsAsideToPerfectFifths(t *testing.T) {
 	set := withBass("1=====1=1=1=1===")
 	turned := map[int]int{} // by interval over the first note
@@ -129,14 +129,11 @@ func TestTheLineTurnsAsideToPerfectFifths(t *testing.T) {
 			Chords: []string{"Bdim7|Bdim7|Bdim7|Bdim7", "C|C|C|C"}[i%2]})
 		tl.Take = i
 		notes := bassOf(tl, 0, set)
-		for j, n := range notes {
+		for _, n := range notes {
 			turned[100*(i%2)+int(n.Key)-int(notes[0].Key)]++
-			if j > 1 && n.Key == notes[j-1].Key && n.Key == notes[j-2].Key+12 {
-				t.Errorf("take %d: the line stays on the octave at %d", i, n.At)
-			}
 		}
 	}
-	if turned[6] > 0 || turned[-6] > 0 || turned[107]+turned[95] == 0 || turned[12] == 0 || turned[112] == 0 {
+	if turned[6] > 0 || turned[-6] > 0 || turned[107]+turned[95] == 0 || turned[12]+turned[112] > 0 {
 		t.Errorf("the line turns to %v", turned)
 	}
 }

@@ -31,7 +31,7 @@ func (b *Bassist) calmSlashBasses() {
 			kept = append(kept, n)
 			continue
 		}
-		if _, ok := fifthOver(chord); ok && n.degree != 'g' {
+		if _, ok := fifthOver(chord); ok && n.degree != 'g' && !b.isWritten(n.change) {
 			if fifth = !fifth; fifth {
 				n.degree = '5'
 			}
@@ -45,18 +45,18 @@ func (b *Bassist) calmSlashBasses() {
 }
 
 // turnLine has the line turn aside on one note of a bar, the last that may: from the chord's bass
-// to its fifth, from energy 3 now and then to the octave, and where a row has nothing but fifths
+// to its fifth, and where a row has nothing but fifths
 // from there back to the bass. At energy 2 it turns in every other bar at most, the second and
 // the fourth of a phrase, and at energy 1 where a bar has a second note at all.
 func (b *Bassist) turnLine() {
 	for i := 0; i < len(b.notes); {
-		bar, last, fifth := b.BarAt(b.notes[i].tick), -1, -1
+		bar, last, fifth, before := b.BarAt(b.notes[i].tick), -1, -1, -1
 		for ; i < len(b.notes) && b.BarAt(b.notes[i].tick) == bar; i++ {
 			n := &b.notes[i]
 			switch {
 			case n.first || n.cue >= 0 || n.tick == b.Pass.Bars[bar].Start:
 			case n.degree == '1':
-				last = i
+				before, last = last, i
 			case n.degree == '5':
 				fifth = i
 			}
@@ -64,16 +64,20 @@ func (b *Bassist) turnLine() {
 		first, _ := b.Phrase(bar)
 		energy, c := b.Energy(bar), b.figure(bar).At(drawTurn)
 		often := turns.At(energy)
+		if energy > 3 && before >= 0 && b.Chance("bass figure").At(int64(bar), drawTurn).Below(2) == 0 {
+			last = before
+		}
 		switch chord := &b.changes[b.notes[i-1].change].Chord; {
-		case last < 0 && fifth < 0 || len(b.Level(bar).Drums) == 0 || energy == 2 && (bar-first)%2 == 0:
-		case last < 0 && energy > 2 && c.Below(1000) < often/2 && !isSlash(chord):
+		case last < 0 && fifth < 0 || len(b.Level(bar).Drums) == 0 || energy == 2 && (bar-first)%2 == 0 && !b.keepsRow:
+		case last < 0 && (energy > 1 || b.keepsRow && bar > first) && c.Below(1000) < often/2 && !isSlash(chord):
 			b.notes[fifth].degree = '1'
-		case last < 0 || c.Below(1000) >= often:
-		case energy > 2 && c.At(1).Below(5) == 0 && !isSlash(chord):
-			b.notes[last].degree = '8'
+		case last < 0 || c.Below(1000) >= often || b.keepsRoot(&b.notes[last]) || b.settles(bar):
 		default:
 			if _, ok := fifthOver(chord); ok { // a diminished or raised one would stand out
 				b.notes[last].degree = '5'
+				if b.keepsRow && fifth > last { // the two change places
+					b.notes[fifth].degree = '1'
+				}
 			}
 		}
 	}

@@ -37,10 +37,13 @@ func (b *Bassist) varyRhythm(bar, from int, steps []plan.Step) {
 	first, _ := b.Phrase(bar)
 	places := b.eighths(bar, steps)
 	switch c := b.figure(bar); {
+	case b.isLast(bar):
 	case len(b.Level(bar).Drums) == 0: // the bass keeps the time, or holds
 		if b.isJoint(bar) && len(b.notes)-from > 1 {
 			b.joinPhrases(bar, from, places)
 		}
+	case b.keepsRow && bar == len(b.Pass.Bars)-1 && b.LeadsTo(bar) != b.Energy(bar):
+		b.leadFigure(bar, from, places, steps)
 	case b.leading: // or the bar would be the first of those that it leads to
 		walks := b.notes[len(b.notes)-1].degree == 'w' && len(b.notes) > from+1
 		if !walks && !b.moveNote(bar, from, places, kicksOf(b.Level(bar), steps)) {
@@ -48,22 +51,115 @@ func (b *Bassist) varyRhythm(bar, from int, steps []plan.Step) {
 		}
 	case b.isJoint(bar), bar-first == 3 && len(b.notes)-from <= b.Level(bar).Bars && !b.changesInside(bar):
 		b.joinPhrases(bar, from, places)
+	case b.keepsRow:
+		if b.holdsIn(bar) && !b.changesInside(bar) && !leadsBySemitones(b.Feel) {
+			b.holdLast(bar, from)
+		}
 	case bar > first && b.notes[from].degree != 'w' && c.At(drawMove).Below(movedBars) == 0:
 		b.moveNote(bar, from, places, kicksOf(b.Level(bar), steps))
 	}
 }
 
-// eighths are the places of a bar after its first where a bassist may put a note: the eighths,
-// or the off-beats of triplets, that the row has a step for.
+// holdsIn reports whether a bar is the one of its phrase in which a figure that keeps its places holds:
+// the second, fourth or sixth.
+func (b *Bassist) holdsIn(bar int) bool {
+	first, size := b.Phrase(bar)
+	return size >= 4 && bar == first+1+2*b.figure(first).At(drawPlace).Below((size-1)/2)
+}
+
+// leadFigure varies a figure that keeps its places in a bar that leads to another energy. The half of it
+// that the next pass has is enough, or on the way down one note that is held; but the bar is not to be
+// the next pass's first.
+func (b *Bassist) leadFigure(bar, from int, places []int64, steps []plan.Step) {
+	next := &b.Feel.Levels[b.LeadsTo(bar)-1]
+	alike := func() bool {
+		return !slices.ContainsFunc(steps, func(st plan.Step) bool {
+			has := slices.ContainsFunc(b.notes[from:], func(n bassNote) bool { return n.tick == st.Tick })
+			return has != (strikes(next, st.Index%b.Feel.Grid) > 0)
+		})
+	}
+	fewer := perBar(b.Level(bar)) - perBar(next)
+	down := fewer >= 8 || fewer >= 2 && b.figure(bar).At(drawPlace).Below(4) > 0
+	switch holds := !leadsBySemitones(b.Feel) && b.figure(bar).At(drawMove).Below(3) > 0; {
+	case !b.leading && down, alike() && holds:
+		b.holdLast(bar, from)
+	}
+	if alike() {
+		b.joinPhrases(bar, from, places)
+	}
+}
+
+// perBar is how many notes a level's bass row has in four bars.
+func perBar(lv *feel.Level) int {
+	n := 0
+	for i := range lv.Bass {
+		n += strikes(lv, i)
+	}
+	return 4 * n / lv.Bars
+}
+
+// holdLast leaves out the last note of a bar that is not its first and no approach, and holds the one
+// before it.
+func (b *Bassist) holdLast(bar, from int) {
+	for i := len(b.notes) - 1; i > from; i-- {
+		n := &b.notes[i]
+		if !isApproach(n.degree) && (n.tick != b.middle(bar) || !leadsBySemitones(b.Feel)) {
+			b.notes[i-1].end = n.end
+			b.notes = slices.Delete(b.notes, i, i+1)
+			return
+		}
+	}
+}
+
+// eighths are the places of a bar after its first where a bassist may put a note, if the row has a
+// step for it: the eighths, or the last of three; in a feel that goes from root to fifth on the beats
+// the quarters.
 func (b *Bassist) eighths(bar int, steps []plan.Step) []int64 {
 	var out []int64
-	start, triplets := b.Pass.Bars[bar].Start, b.Swing().Triplets
+	m, start, triplets := b.Pass.Bars[bar].Meter, b.Pass.Bars[bar].Start, b.Swing().Triplets
 	for _, st := range steps {
-		if at := st.Tick - start; at > 0 && (at%(quarter/2) == 0 || triplets && b.MetricPlace(bar, st.Tick) <= 1) {
+		at := st.Tick - start
+		is := at%(quarter/2) == 0
+		switch beat := m.TempoTicks(); {
+		case beat == 3*quarter/2:
+			is = at%beat == 0 || at%beat == quarter
+		case triplets:
+			is = b.MetricPlace(bar, st.Tick) <= 1
+		case b.keepsRow && m.Den == 2:
+			is = at%quarter == 0
+		}
+		if is && at > 0 {
 			out = append(out, st.Tick)
 		}
 	}
 	return out
+}
+
+// keepsItsPlaces reports whether a feel's bass is a figure whose notes keep their places: on the beats
+// with a fifth among them, or one that leads by semitones.
+func keepsItsPlaces(f *feel.Feel) bool {
+	row := f.Levels[2].Bass
+	if len(f.Meters) == 0 || f.Meters[0].BarTicks() != 4*quarter || f.Grid%3 == 0 {
+		return false
+	}
+	if leadsBySemitones(f) {
+		return true
+	}
+	if !slices.ContainsFunc(row, func(s feel.BassStep) bool { return s.Degree == '5' }) {
+		return false
+	}
+	for i, s := range row {
+		if at := int64(i%f.Grid) * 4 * quarter / int64(f.Grid); s.Touch > feel.Sound && !isApproach(s.Degree) &&
+			at%f.Meters[0].TempoTicks() != 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// leadsBySemitones reports whether a feel's bass leads by semitones, as in a bossa.
+func leadsBySemitones(f *feel.Feel) bool {
+	return slices.ContainsFunc(f.Levels[2].Bass, func(s feel.BassStep) bool { return s.Degree == 'c' })
 }
 
 // middle is where the second half of a bar begins, on a beat: the third of three.
@@ -93,7 +189,7 @@ func (b *Bassist) joinPhrases(bar, from int, places []int64) {
 	had, walks := slices.Clone(late), b.notes[from].degree == 'w'
 	last, pickup := b.notes[len(b.notes)-1], int64(never)
 	fixed := func(at int64) bool { return b.changesAt(at) || at == last.tick && isApproach(last.degree) }
-	calmer := bar == len(b.Pass.Bars)-1 && b.LeadsTo(bar) < b.Energy(bar) &&
+	calmer := !b.keepsRow && bar == len(b.Pass.Bars)-1 && b.LeadsTo(bar) < b.Energy(bar) &&
 		slices.ContainsFunc(had, func(at int64) bool { return !fixed(at) })
 	stays := !calmer && len(had) == 1 && len(ticks) == 1 && c.Below(2) == 0 // a bass in two keeps its second note
 	for _, at := range places {
@@ -103,6 +199,14 @@ func (b *Bassist) joinPhrases(bar, from int, places []int64) {
 	}
 	size := len(had) + 1
 	switch {
+	case size > len(late) && b.keepsRow && b.Pass.Bars[bar].Meter.Den == 2 &&
+		len(ticks)+len(late) <= len(places): // it walks
+		size = len(late)
+		for _, at := range places {
+			if at < middle && !slices.Contains(ticks, at) {
+				ticks = append(ticks, at)
+			}
+		}
 	case size > len(late):
 		size = max(0, len(had)-1)
 	case calmer:
@@ -115,6 +219,8 @@ func (b *Bassist) joinPhrases(bar, from int, places []int64) {
 		switch {
 		case at == pickup, fixed(at), (walks || stays) && slices.Contains(had, at): // a walking bass goes on in beats
 			return 0
+		case b.keepsRow && slices.Contains(had, at):
+			return min(b.MetricPlace(bar, at), 1)
 		case slices.Contains(had, at): // the joint is to be heard
 			return 7 + c.At(at).Below(3)
 		}
@@ -124,7 +230,11 @@ func (b *Bassist) joinPhrases(bar, from int, places []int64) {
 	ticks = append(ticks, late[:size]...)
 	slices.Sort(ticks)
 	b.relay(bar, from, ticks)
-	if n := &b.notes[len(b.notes)-1]; n.tick == pickup && n.degree != 'w' && !isApproach(n.degree) {
+	n := &b.notes[len(b.notes)-1]
+	if b.keepsRow && size > len(had) && !slices.Contains(had, n.tick) && n.tick >= b.BarEnd(bar)-quarter {
+		n.degree = 'a' // a step up or down into the next phrase
+	}
+	if n.tick == pickup && n.degree != 'w' && !isApproach(n.degree) {
 		n.degree = 'a'
 	}
 }
@@ -145,6 +255,9 @@ func (b *Bassist) changesAt(tick int64) bool {
 // and no chord's first, and not over a bass other than the root, which is played in halves. It
 // goes to a stroke of the kick, or leaves none, where it can. It reports whether there is such a note.
 func (b *Bassist) moveNote(bar, from int, places []int64, kicks []int64) bool {
+	if b.keepsRow {
+		return false
+	}
 	c := b.figure(bar).At(drawPlace)
 	ticks := make([]int64, 0, len(b.notes)-from)
 	for _, n := range b.notes[from:] {
@@ -158,7 +271,8 @@ func (b *Bassist) moveNote(bar, from int, places []int64, kicks []int64) bool {
 			continue
 		}
 		for _, j := range [2]int{k - 1, k + 1} {
-			if j < 0 || j >= len(places) || places[j] <= ticks[i] || i+2 < len(ticks) && places[j] >= ticks[i+2] {
+			if j < 0 || j >= len(places) || places[j] <= ticks[i] || b.changesAt(places[j]) ||
+				i+2 < len(ticks) && places[j] >= ticks[i+2] {
 				continue
 			}
 			d := c.At(at, places[j]).Below(100)

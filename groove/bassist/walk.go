@@ -5,9 +5,11 @@ import (
 	"slices"
 
 	"plinth/groove/bassline"
+	"plinth/groove/plan"
 )
 
 const (
+	walkLean  = 6 // what it prefers one side of the next chord's bass by
 	tasteCost = 5 // what the take may prefer one step of a walking bass by
 	sameBars  = 2 // how often a walking bar may come in a pass
 	maxStale  = 6 // how often another is looked for
@@ -62,7 +64,7 @@ func (b *Bassist) priceWalkingStep(n *bassNote, cost *[12]int) {
 	if b.stale != nil {
 		stale = b.stale[bar]
 	}
-	taste := b.figure(bar).At(drawWalk+int64(100*stale), n.tick) // so that two takes walk differently
+	taste := b.walkFigure(bar).At(drawWalk+int64(100*stale), n.tick) // so that two takes walk differently
 	liking := func(pc, times int) int { return taste.At(int64(pc)).Below(max(1, tasteCost*times)) }
 	for pc := range cost {
 		if cost[pc] >= 0 {
@@ -83,6 +85,15 @@ func (b *Bassist) priceWalkingStep(n *bassNote, cost *[12]int) {
 			cost[pc] += earlyCost
 		}
 	}
+}
+
+// walkFigure is the chance by which a bar is walked: this pass's own, so that a section that comes again
+// does not repeat its walk. In a ballad it is that of the figure.
+func (b *Bassist) walkFigure(bar int) plan.Chance {
+	if b.ballad() {
+		return b.figure(bar)
+	}
+	return b.Chance("bass figure").At(int64(bar)).At(1)
 }
 
 // isStrongBeat reports whether a beat is one of the bar's stronger ones: the first, and

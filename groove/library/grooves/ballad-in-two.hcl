@@ -98,7 +98,7 @@ groove "ballad-in-two" {
     snare    = "----X--g"
     kick     = "x-x---x-"
     hat_foot = "----x---"
-    bass     = "1=1=5=a="
+    bass     = "1===5=a="
     comp = [
       "X=u=u=u=/o===o==-",
       "X=u=x=u=/o=====--",

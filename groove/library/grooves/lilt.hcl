@@ -70,7 +70,7 @@ groove "lilt" {
     snare    = "---x--"
     kick     = "x----x"
     hat_foot = "---s--"
-    bass     = "1=15=a"
+    bass     = "1==5=a|1=15=a"
     comp = [
       "--x==u/1====-",
       "--x==3/1=====",
@@ -91,7 +91,7 @@ groove "lilt" {
     snare    = "---X-g"
     kick     = "x--x-x"
     hat_foot = "---x--"
-    bass     = "1=155a"
+    bass     = "1=15=a"
     comp = [
       "--X==u/o=====",
       "--X=uu/o===--",

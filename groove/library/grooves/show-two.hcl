@@ -100,7 +100,7 @@ groove "show-two" {
     snare    = "--x--gx-"
     kick     = "x---x-x-"
     hat_foot = "--x---x-"
-    bass     = "1=3=5=a="
+    bass     = "1==-5=a-"
     comp = [
       "--X--ux-",
       "--X---xu",

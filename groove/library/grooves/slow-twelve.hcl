@@ -76,7 +76,7 @@ groove "slow-twelve" {
     snare    = "---x-----x--"
     kick     = "x----xx-----"
     hat_foot = "---s-----s--"
-    bass     = "1==1=11==5=a"
+    bass     = "1====11==5=a"
     comp = [
       "x==x==x==x=3/1=====1=====",
       "x==x=3x==x==/1===========",
@@ -98,7 +98,7 @@ groove "slow-twelve" {
     snare    = "---X-----X--"
     kick     = "x----xx----x"
     hat_foot = "s--x--s--x--"
-    bass     = "1=11=11=15=a"
+    bass     = "1==1=11==5=a"
     comp = [
       "X==u=-u==u=u/o===--o==---",
       "X==u=uu==u=-/o=======----",

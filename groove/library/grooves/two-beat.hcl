@@ -52,7 +52,7 @@ groove "two-beat" {
     snare    = "--s---s---s---s-"
     kick     = "x---s---x---s---"
     hat_foot = "--x---x---x---x-"
-    bass     = "1==-5==-1==-5-a-"
+    bass     = "1==-5==-1==-5==-"
     comp = [
       "--u---u---u---u-",
       "--x---u---x---u-",
@@ -70,7 +70,7 @@ groove "two-beat" {
     snare    = "--x---x---x---x-"
     kick     = "x---x---x---x---"
     hat_foot = "--x---x---x---x-"
-    bass     = "1==-5==-1=3=5=a="
+    bass     = "1==-5==-1==-5=a-"
     comp = [
       "--x---x---x---x-",
       "--x---x---x-l-x-",
@@ -91,7 +91,7 @@ groove "two-beat" {
     snare    = "--x---X---x---X-"
     kick     = "x---x---x---x-x-"
     hat_foot = "--x---x---x---x-"
-    bass     = "1=1=5=5=1=3=5=a="
+    bass     = "1==-5==-1=3=5=a-"
     comp = [
       "l-x---x---x---x-",
       "--x---x-l-x-l-x-",
