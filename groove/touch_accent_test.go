@@ -130,7 +130,8 @@ func TestAccentIsNoWeakerThanTheBackbeat(t *testing.T) {
 					if most, ok := loudest[n.Key]; ok && n.Art.Has(score.Accent) {
 						seen++
 						if v < most {
-							t.Errorf("%s at %d, take %d, key %d: an accent at %.0f after %.0f", feel, energy, take, n.Key, v, most)
+							t.Errorf("%s at %d, take %d, key %d: an accent at %.0f after %.0f", feel, energy, take,
+								n.Key, v, most)
 						}
 					}
 				})

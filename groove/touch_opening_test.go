@@ -72,7 +72,8 @@ func TestThreeIsTheLightest(t *testing.T) {
 	for energy := 2; energy <= 5; energy++ {
 		for take := 1; take <= 4; take++ {
 			_, perf := taken(t, "waltz", take, fmt.Sprintf("meter = \"3/4\"\nsection \"a\" {\n chords = %q\n"+
-				" energy = %d\n}\nsection \"b\" {\n chords = \"| C | C |\"\n energy = %d\n}\n", fourChords(8), energy, energy))
+				" energy = %d\n}\nsection \"b\" {\n chords = \"| C | C |\"\n energy = %d\n}\n",
+				fourChords(8), energy, energy))
 			tops := map[int64]float64{}
 			touches := map[int64]score.Note{}
 			struck(perf, 0, timeline.Piano, func(v float64, n *score.Note) {
@@ -87,7 +88,8 @@ func TestThreeIsTheLightest(t *testing.T) {
 				}
 				seen++
 				if v > two {
-					t.Errorf("energy %d, take %d, bar %d: three at %.0f, two at %.0f", energy, take, touches[at].Bar+1, v,
+					t.Errorf("energy %d, take %d, bar %d: three at %.0f, two at %.0f", energy, take,
+						touches[at].Bar+1, v,
 						two)
 				}
 			}

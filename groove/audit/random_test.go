@@ -10,6 +10,7 @@ import (
 	"plinth/groove/audit"
 	"plinth/groove/feel"
 	"plinth/groove/library"
+	"plinth/groove/plan"
 	"plinth/groove/songfiletest"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
@@ -133,7 +134,7 @@ func audited(t *testing.T, round int, src string, tl *timeline.Timeline, set *fe
 		switch {
 		case f.Severity == audit.Remark:
 			remarks[f.Rule]++
-		case f.Rule == "repeat" && f.Bar == 0 && f.Pass > 0 && hitAtEnd(&tl.Passes[f.Pass-1]):
+		case f.Rule == "repeat" && f.Bar == 0 && f.Pass > 0 && hitAtEnd(tl, &tl.Passes[f.Pass-1], set):
 			hits++
 		default:
 			t.Errorf("round %d, pass %d, bar %d, the %s: %s: %s\n%s", round, f.Pass, f.Bar+1, f.Player, f.Rule, f.Text,
@@ -143,11 +144,13 @@ func audited(t *testing.T, round int, src string, tl *timeline.Timeline, set *fe
 	return hits
 }
 
-// hitAtEnd reports an accent within a tenth of a second of the end of a pass.
-func hitAtEnd(p *timeline.Pass) bool {
-	near := 100_000 * meter.TicksPerQuarter / p.Tempos[len(p.Tempos)-1].Micros
-	for _, e := range p.Events {
-		if e.Kind == timeline.Accent && e.Tick > p.Length-near-meter.TicksPerQuarter/16 {
+// hitAtEnd reports an accent within a tenth of a second of the end of a pass, and what the next
+// stroke may stray.
+func hitAtEnd(tl *timeline.Timeline, pass *timeline.Pass, set *feel.Set) bool {
+	p := plan.New(tl, pass, set)
+	border := p.Clock().Micros(p.Swung(pass.Length))
+	for _, e := range pass.Events {
+		if e.Kind == timeline.Accent && border-p.Clock().Micros(p.Swung(e.Tick)) < 115_000 {
 			return true
 		}
 	}

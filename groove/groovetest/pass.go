@@ -52,7 +52,7 @@ func CompFeel(figures ...string) *feel.Feel {
 func PassOf(t testing.TB, chart string, energy int) *timeline.Pass {
 	t.Helper()
 	p := &timeline.Pass{Section: "verse", Feel: "test", EnergyFrom: energy, EnergyTo: energy,
-		Meter: meter.Common, BPM: 90, FirstBar: 1, After: &timeline.Neighbour{Section: "next"},
+		Meter: meter.Common, BPM: 90, FirstBar: 1, After: &timeline.Neighbour{Section: "next", Energy: energy},
 		Tempos: []timeline.Tempo{{Tick: 0, Micros: 60_000_000 / 90}}}
 	for i, text := range strings.Split(chart, "|") {
 		start := int64(i) * Bar44

@@ -6,6 +6,7 @@ import (
 
 	"plinth/groove/bassline"
 	"plinth/groove/feel"
+	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
 )
 
@@ -104,10 +105,21 @@ func (c *Pianist) keepsFigure(tab []mark, i int) bool {
 		return false // the tab strikes the change
 	}
 	m := c.strikesIn(tab, i)
-	if m != nil {
-		m.forced = true
+	if m == nil || c.hitIn(m.tick, m.tick+c.Pass.Bars[c.BarAt(m.tick)].Meter.TempoTicks()/2) {
+		return false
 	}
-	return m != nil
+	m.forced = true
+	return true
+}
+
+// hitIn reports whether the pianist strikes an accent from a tick to another.
+func (c *Pianist) hitIn(from, to int64) bool {
+	for _, q := range c.Cues.Each(cue.Accent, timeline.Piano) {
+		if q.At >= from && q.At <= to {
+			return true
+		}
+	}
+	return false
 }
 
 // strikeAhead lets strike k of the tab, the last before change i, have the new chord if it
@@ -121,9 +133,10 @@ func (c *Pianist) strikeAhead(tab []mark, k, i int) bool {
 	m, ch := &tab[k], &c.changes[i]
 	beat := c.Pass.Bars[c.BarAt(m.tick)].Meter.TempoTicks()
 	before := c.changes[i-1]
-	if ch.Start-m.tick > beat/2 || m.tick-before.Start < beat || c.Pass.Bars[c.BarAt(ch.Start)].Length == 0 ||
-		c.Cues.Alone[c.BarAt(ch.Start)] || c.silences.Over(m.tick, ch.Start+1) || before.Chord.None ||
-		c.BarAt(ch.Start) == c.Ending() { // the last chord is struck with the band
+	switch {
+	case ch.Start-m.tick > beat/2, m.tick-before.Start < beat, before.Chord.None,
+		c.Cues.Alone[c.BarAt(ch.Start)], c.silences.Over(m.tick, ch.Start+1), c.hitIn(m.tick, ch.Start+beat/2),
+		c.BarAt(ch.Start) == c.Ending(): // the last chord is struck with the band
 		return false
 	}
 	if c.SectionChance("comp ahead").At(ch.Start).Below(7) < 2 {
@@ -166,7 +179,8 @@ func (c *Pianist) strikeWholeChords(strikes []mark) {
 			all := uint8(1)<<n - 1
 			add, telling := all&^heard, c.telling(i)
 			begins := strikes[first].all(n) | add
-			if (early|add)&telling == 0 || bits.OnesCount8(begins) == 1 && c.rank(i, bits.TrailingZeros8(begins)) == colour {
+			bare := bits.OnesCount8(begins) == 1 && c.rank(i, bits.TrailingZeros8(begins)) == colour
+			if bare || (early|add)&telling == 0 {
 				add |= telling
 			}
 			for k := 0; k < n && bits.OnesCount8(early|add) < min(2, n); k++ {

@@ -185,7 +185,8 @@ func TestRoomBeforeAHit(t *testing.T) {
 // no chord begins on a colour alone.
 func TestChordsAreTold(t *testing.T) {
 	for _, row := range []struct{ chart, figure string }{
-		{"C G7sus4|C", "c=======1===2=3=/----------------"}, {"Ab6|Db", "1===2=======3==="}, {"Am6/E|E7", "1=2=3==========="},
+		{"C G7sus4|C", "c=======1===2=3=/----------------"}, {"Ab6|Db", "1===2=======3==="},
+		{"Am6/E|E7", "1=2=3==========="},
 		{"Gsus4 G|C", "c=======1=====2=/----------------"}, {"F7b9|Bb", "--1===2===3=====/1==============="},
 	} {
 		p := groovetest.PlanOf(groovetest.PassOf(t, row.chart, 3), groovetest.CompFeel(row.figure))
@@ -206,7 +207,8 @@ func TestChordsAreTold(t *testing.T) {
 				}
 			}
 			if len(soon) < 2 || slices.Min(soon) > seventh || slices.Min(first) == colour {
-				t.Errorf("%s in %s: the first strikes of %s tell %v, the first %v", row.figure, row.chart, ch.Chord, soon, first)
+				t.Errorf("%s in %s: the first strikes of %s tell %v, the first %v", row.figure, row.chart, ch.Chord,
+					soon, first)
 			}
 		}
 	}

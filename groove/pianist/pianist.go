@@ -95,7 +95,7 @@ func (c *Pianist) Shapes([]score.Note) []touch.Shape { return nil }
 // a quarter to two thirds of the variance by the place in the bar, under a third by the bar. A
 // strong touch is little over a normal one, since the rows have it on the first beat.
 var piano = touch.Instrument{
-	Levels: touch.Levels{28, 50, 62, 69}, Places: [3]int{100, 92, 84}, First: 10, Arch: 3, Sway: 2, Spread: 4,
+	Levels: touch.Levels{28, 50, 62, 69}, Places: [3]int{100, 92, 84}, First: 9, Arch: 3, Sway: 2, Spread: 4,
 	Phrased: &phrased, Slow: 5000, Quick: 4000, SwingsLess: true,
 }
 

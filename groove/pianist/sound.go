@@ -340,7 +340,8 @@ func (c *Pianist) neighbour(v *voicing.Voicing, i int) uint8 {
 	}
 	for _, d := range [...]int{2, 1, -2, -1} {
 		key := int(v.Notes[inner(n)]) + d
-		clear := scale[key%12] && avoid&(1<<(key%12)) == 0 && !tones[key%12] && !tones[(key+1)%12] && !tones[(key+11)%12]
+		clear := scale[key%12] && avoid&(1<<(key%12)) == 0 &&
+			!tones[key%12] && !tones[(key+1)%12] && !tones[(key+11)%12]
 		for k, other := range v.Notes[:n] {
 			clear = clear && (k == inner(n) || !voicing.Muddy(key, int(other)))
 		}

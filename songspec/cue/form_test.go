@@ -98,7 +98,8 @@ func TestTheLastOfSeveralChords(t *testing.T) {
 		p.Chords[1].End = bar + bar/2
 		p.Chords = append(p.Chords, timeline.Span{Start: bar + bar/2, End: 2 * bar})
 		if stop {
-			p.Events = []timeline.Event{{Kind: timeline.Stop, Bar: 1, Tick: bar + bar/4, End: 2 * bar, By: timeline.All}}
+			p.Events = []timeline.Event{{Kind: timeline.Stop, Bar: 1, Tick: bar + bar/4, End: 2 * bar,
+				By: timeline.All}}
 		}
 		for i := range p.Bars {
 			p.Bars[i].Meter = meter.Common
