@@ -18,6 +18,8 @@ var (
 	// fullForce: the drummer strikes as hard as possible the crash of a push, the crash of a
 	// section that the band rises into, and the hands of a fill.
 	fullForce = plan.ByEnergy[bool]{no, no, no, no, yes}
+	// cymbalMost is the loudest stroke of a ride or a crash.
+	cymbalMost = plan.ByEnergy[int]{70, 70, 70, 80, 95}
 	// washes: the song's last chord has a crash, just touched; below it has the ride.
 	washes = plan.ByEnergy[bool]{no, no, yes, yes, yes}
 	// endingTouch is how hard the song's last stroke is.

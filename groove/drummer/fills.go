@@ -20,6 +20,8 @@ type drumFill struct {
 	group       uint32
 	line        int64 // where the fill leads: the bar line, a push before it or the next fill
 	firstStroke int64 // tick of its first stroke, at Start or later: until then time goes on
+	// firstOfHands is the tick of its first stroke of the hands; End: it has none.
+	firstOfHands int64
 }
 
 // slowTempo is the tempo, in beats a minute, under which fills are kept short.
@@ -225,12 +227,18 @@ func leaveRoomForFills(notes []score.Note, fills []drumFill) []score.Note {
 		after := sort.Search(len(fills), func(i int) bool { return fills[i].Start > n.At })
 		for ; after > 0 && reach[after] > n.At; after-- {
 			if f := &fills[after-1]; n.At < f.End { // the last fill that sounds here decides
-				return n.At >= f.firstStroke && (n.Voice.Limb() == feel.Hand || f.usesLimb(n.Voice.Limb()))
+				if n.Voice.Limb() == feel.Hand {
+					return n.At >= f.firstOfHands && !(f.rideGoesOn() && kindOf(n.Key) == kindRide)
+				}
+				return n.At >= f.firstStroke && f.usesLimb(n.Voice.Limb())
 			}
 		}
 		return false
 	})
 }
+
+// rideGoesOn reports whether one hand plays the fill and the other goes on: a pickup in swing.
+func (f *drumFill) rideGoesOn() bool { return f.fill != nil && f.fill.Family == "swing" }
 
 func (f *drumFill) usesLimb(limb feel.Limb) bool {
 	return f.fill != nil && slices.ContainsFunc(f.fill.Rows, func(r feel.Row) bool { return r.Voice.Limb == limb })

@@ -20,10 +20,14 @@ func (d *Drummer) playFills(fills []drumFill) []score.Note {
 		} else {
 			notes = varied(d.fillStrokes(*f), f.varied)
 		}
-		f.firstStroke = f.End
+		f.firstStroke, f.firstOfHands = f.End, f.End
 		for j := range notes {
-			notes[j].Group, notes[j].Cue = f.group, f.cue
-			f.firstStroke = min(f.firstStroke, notes[j].At)
+			n := &notes[j]
+			n.Group, n.Cue = f.group, f.cue
+			f.firstStroke = min(f.firstStroke, n.At)
+			if n.Voice.Limb() == feel.Hand {
+				f.firstOfHands = min(f.firstOfHands, n.At)
+			}
 		}
 		d.groups = append(d.groups, f.asGroup(d))
 		out = append(out, notes...)

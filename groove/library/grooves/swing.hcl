@@ -7,7 +7,7 @@ groove "swing" {
   tempo       = [108, 184]
   grid        = 12
   bass_sound  = "acoustic"
-  fills       = "triplet"
+  fills       = "swing"
   swing       = "tempo"
   syncopation = 4
   changes     = "ahead"
