@@ -43,17 +43,27 @@ func (d *Drummer) shapeBar(bar int, steps []plan.Step, notes []score.Note) []sco
 	default:
 		b.vary(b.way(), b.settle())
 	}
+	if b.Pass.After == nil {
+		b.leaveOpen()
+	}
 	score.ByTick(b.notes)
 	return b.notes
 }
 
-// settle makes the bar that is written the section's own in this take: in two takes of three one
-// stroke of the time stands elsewhere, or where it runs without a gap there is a kick in its place. It
-// does so in every bar alike, as a drummer settles on a figure for the day. moved is how many
-// strokes of the time stand elsewhere.
+// settle makes the bar that is written the section's own in this take: in three takes of four one
+// stroke of the time stands elsewhere, or where it runs without a gap there is a kick in its place;
+// a hat in eighths rests after a backbeat, and the kick has a stroke more. It does so in every bar
+// alike, as a drummer settles on a figure for the day. moved is how many strokes of the time stand
+// elsewhere.
 func (b *barStrokes) settle() (moved int64) {
 	c := b.SectionChance("drum home").At(int64(b.Energy(b.bar)))
-	if c.Below(3) == 0 || len(b.notes) < fullBar {
+	if c.Below(4) == 0 || len(b.notes) < fullBar {
+		return 0
+	}
+	if b.isSteady() {
+		if b.addKick(c.At(3)) {
+			b.restAfterBackbeat(c.At(4))
+		}
 		return 0
 	}
 	from, to := pick(b.loose(), c.At(1)), pick(b.gaps(), c.At(2))
@@ -101,11 +111,14 @@ func (b *barStrokes) vary(way int, already int64) {
 	var changed bool
 	if way == 1 {
 		changed = b.addKick(c.At(1))
-		if len(b.notes)-len(b.loose()) < want { // there is a stroke to leave out for it
+		if b.isSteady() || len(b.notes)-len(b.loose()) < want { // there is a stroke to leave out for it
 			changed = b.addGhost(c.At(0)) || changed
 		}
 	} else {
 		changed = b.dropKick(c.At(1))
+		if b.isSteady() {
+			changed = b.addKick(c.At(6)) || changed
+		}
 	}
 	for n := len(b.notes); n > want && b.skip(c.At(2, int64(n))); n-- {
 	}
@@ -131,7 +144,7 @@ func (b *barStrokes) fillInLow(c plan.Chance) bool { return !b.Swing().Triplets 
 
 // manyStrokes is how many strokes of a bar there are to each stroke of the time that stands
 // elsewhere in another way to play it.
-const manyStrokes = 6
+const manyStrokes = 5
 
 // isSparse reports whether one voice alone keeps the time, a stroke a beat or fewer.
 func (b *barStrokes) isSparse() bool {
@@ -161,11 +174,9 @@ func (b *barStrokes) pickUp() {
 		b.drop(at) // it is struck on every off-beat
 		return
 	}
-	t := feel.Ghost
-	if v.Backbeat() { // a ballad's stick has no ghosts
-		t = feel.Soft
+	if !v.Backbeat() { // a stick off the beat and alone would be heard as a slip
+		b.add(step, v, feel.Ghost)
 	}
-	b.add(step, v, t)
 }
 
 // busyBar is how many strokes make a bar that can do with one less.

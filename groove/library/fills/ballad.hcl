@@ -190,10 +190,9 @@ fills "ballad" {
     kick   = "----x---"
   }
   fill "snare high floor in two" {
-    colour   = 2
-    energy   = [4, 5]
-    tom_mid  = "----x---"
-    tom_low  = "------x-"
+    colour = 2
+    energy = [4, 5]
+    snare  = "----x-x-"
   }
   fill "eighths down in two" {
     colour  = 3

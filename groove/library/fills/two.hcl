@@ -200,7 +200,7 @@ fills "two" {
   fill "late three in four" {
     colour = 3
     energy = [1, 3]
-    snare  = "----sss-"
+    snare  = "----ssgs"
   }
   fill "steps and two below in four" {
     colour  = 4

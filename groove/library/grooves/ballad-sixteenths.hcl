@@ -31,7 +31,7 @@ groove "ballad-sixteenths" {
   level "2" {
     hat         = "s-g-s-g-s-g-s-g-"
     cross_stick = "----x-------x---"
-    kick        = "x------gs-------"
+    kick        = "x-------s-------"
     bass        = "1======11======="
     comp = [
       "3==2==3=x====---/1=======1=======",
@@ -44,7 +44,7 @@ groove "ballad-sixteenths" {
     voices      = 3
     centre      = "Bb3"
     answer {
-      kick = "x------gs-----s-"
+      kick = "x------gs-------"
     }
   }
 

@@ -73,7 +73,6 @@ groove "swing" {
   # The left hand answers the comp.
   level "4" {
     ride     = "x--x-sx--x-s"
-    snare    = "--------g---|--g--------s"
     kick     = "g--g--g--g--"
     hat_foot = "---x-----x--"
     bass     = "w==w==w==w=="
@@ -87,6 +86,9 @@ groove "swing" {
     ]
     voices   = 3
     centre   = "Db4"
+    answer {
+      snare = "--------g---|-----------g"
+    }
   }
 
   level "5" {
