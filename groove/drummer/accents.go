@@ -136,6 +136,8 @@ func (d *Drummer) accentVoices(a *accent) []feel.Voice {
 	late := a.At - d.Pass.Bars[bar].Start
 	onTwoAnd := off && len(beats) > 2 && late > beats[1] && late < beats[2]
 	switch {
+	case !a.crash && d.onBackbeat(bar, a.At): // the time's own stroke, struck as a hit
+		return []feel.Voice{drum}
 	case a.crash && off && !onTwoAnd && a.Weight < 3:
 		return []feel.Voice{kickVoice, crashVoice}
 	case a.crash:
@@ -150,6 +152,22 @@ func (d *Drummer) accentVoices(a *accent) []feel.Voice {
 		return []feel.Voice{kickVoice, openVoice}
 	}
 	return []feel.Voice{kickVoice, drum}
+}
+
+// onBackbeat reports whether the row of the bar's level has its backbeat at a tick.
+func (d *Drummer) onBackbeat(bar int, tick int64) bool {
+	lv := d.Level(bar)
+	for _, st := range d.Steps(bar, lv) {
+		if st.Tick != tick {
+			continue
+		}
+		for _, r := range lv.Drums {
+			if r.Voice.Backbeat() && st.Index < len(r.Steps) && r.Steps[st.Index].Touch > feel.Ghost {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // setUp is the stroke that leads to a hit out of the time: a ghost on the beat or the off-beat
@@ -176,7 +194,7 @@ func (d *Drummer) setUp(a *accent, notes []score.Note, fills []drumFill) []score
 		return false
 	}
 	drum := d.backbeat(bar)
-	if busy(drum) { // the backbeat is a set-up itself
+	if busy(drum) || d.onBackbeat(d.BarAt(a.At), a.At) { // the backbeat needs none, and is one itself
 		return nil
 	}
 	return []score.Note{newStroke(drum, at, at+strokeTicks, feel.Ghost)}

@@ -32,7 +32,4 @@ var (
 	// whole bar into 5. The take chooses where there are two lengths; below slowTempo the
 	// shorter one is long enough.
 	closingBeats = plan.ByEnergy[[2]int]{{0, 0}, {1, 1}, {2, 1}, {3, 2}, {wholeBar, wholeBar}}
-	// downBeats is the same length where the fill leads to a lower energy: none, or one beat
-	// where the band is still full.
-	downBeats = plan.ByEnergy[int]{0, 0, 1, 1, 1}
 )

@@ -87,8 +87,8 @@ func (d *Drummer) closingSpan() cue.Stretch {
 	if d.Pass.BPM < slowTempo {
 		beats = min(choice[0], choice[1])
 	}
-	if a.Energy < d.Energy(last) { // stepping down
-		beats = downBeats.At(a.Energy)
+	if a.Energy < d.Energy(last) { // before a fall the bar ends open
+		beats = 0
 	}
 	starts := d.BeatStarts(last)
 	if beats == 0 || len(starts) == 0 {

@@ -104,7 +104,7 @@ func varied(notes []score.Note, how int) []score.Note {
 	case first < 0:
 		over := notes[(how-1)*(len(notes)-1)]
 		return append(notes, newStroke(snareVoice, over.At, over.At+strokeTicks, feel.Soft))
-	case how == 1 && notes[first].At == notes[last].At:
+	case how == 1 && notes[first].At == notes[last].At && isDrum(notes[first].Key):
 		n := notes[first]
 		return append(graceStrokes(feel.Stroke{Flam: true}, n.Voice.Instrument(), n.At), notes...)
 	case how == 1:
@@ -114,6 +114,12 @@ func varied(notes []score.Note, how int) []score.Note {
 		return kickUnder(notes, notes[first])
 	}
 	return kickUnder(notes, notes[last])
+}
+
+// isDrum reports whether a key is a drum's, which a flam suits, and no cymbal's.
+func isDrum(key uint8) bool {
+	k := kindOf(key)
+	return k == kindSnare || k == kindStick || k == kindTom
 }
 
 // kickUnder adds a kick under a stroke of a fill, not harder than the stroke. Where there is

@@ -251,7 +251,7 @@ func TestBarOfHits(t *testing.T) {
 					t.Errorf("energy %d, take %d: key %d at %d beside the hits", energy, take, n.Key, n.At)
 				}
 			}
-			if hits < 4 {
+			if hits < 2 {
 				t.Errorf("energy %d, take %d: %d strokes of hits", energy, take, hits)
 			}
 		}

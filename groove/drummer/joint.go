@@ -54,7 +54,7 @@ func (b *barStrokes) playJoint() {
 	if (figure != 1 || !b.hasKick()) && !opens { // where it opens on every off-beat, it does not
 		b.put(off, openVoice, feel.Soft)
 	}
-	if figure != 1 && last > 0 {
+	if last > 0 {
 		b.put(b.pickup(last-1), kickVoice, b.kickTouch())
 	}
 	if figure != 0 {

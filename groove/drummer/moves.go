@@ -139,7 +139,7 @@ func (b *barStrokes) handsAt(step int) int {
 // loose are the steps at which the time has a stroke that is not missed: a soft one between
 // beats, or where there is none and the whole band plays any but the strongest.
 func (b *barStrokes) loose() []int {
-	if b.isSteady() {
+	if b.isSteady() && b.time.Word == "hat" {
 		return nil
 	}
 	var soft, louder []int
@@ -162,7 +162,7 @@ func (b *barStrokes) loose() []int {
 	return nil
 }
 
-// isSteady reports whether the time is the hat's, in eighths or fewer: it runs as the row has it,
+// isSteady reports whether the time is the hat's or the ride's, in eighths or fewer: it runs as the row has it,
 // and ways to play the bar are the kick's. A hat that runs in more than that, or under a running
 // snare, can do without a stroke. Common practice, no single source.
 func (b *barStrokes) isSteady() bool {
@@ -175,7 +175,7 @@ func (b *barStrokes) isSteady() bool {
 			snares++
 		}
 	}
-	return b.time.Word == "hat" && hats <= 2*beats && snares <= beats && !b.Pass.Bars[b.bar].Meter.Compound()
+	return (b.time.Word == "hat" || b.time.Word == "ride" && !b.Swing().Triplets) && hats <= 2*beats && snares <= beats && !b.Pass.Bars[b.bar].Meter.Compound()
 }
 
 // restAfterBackbeat leaves out the stroke of the time on the off-beat of a beat with a backbeat.

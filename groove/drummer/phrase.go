@@ -31,12 +31,15 @@ func (d *Drummer) shapeBar(bar int, steps []plan.Step, notes []score.Note) []sco
 	if before := d.Pass.Before; bar == 0 && before != nil && before.Energy > d.Energy(bar) {
 		b.closeHats() // after a climax the band holds back
 	}
+	if p := d.Pass; bar == len(p.Bars)-1 && p.EnergyFrom < p.EnergyTo && d.Texture(&d.Feel.Levels[p.EnergyFrom-1]) == "hat" {
+		b.revoice(kindRide, hatVoice) // the hand changes with the section, and not a bar before
+	}
 	switch to := d.LeadsTo(bar); {
 	case b.isJoint():
 		b.playJoint()
 	case to > d.Energy(bar):
 		b.thicken(to)
-	case to < d.Energy(bar):
+	case to < d.Energy(bar) && bar == len(d.Pass.Bars)-1:
 		b.thinOut(to)
 	case b.isSparse():
 		b.pickUp()
@@ -50,14 +53,14 @@ func (d *Drummer) shapeBar(bar int, steps []plan.Step, notes []score.Note) []sco
 	return b.notes
 }
 
-// settle makes the bar that is written the section's own in this take: in three takes of four one
+// settle makes the bar that is written the section's own in this take: in five takes of six one
 // stroke of the time stands elsewhere, or where it runs without a gap there is a kick in its place;
 // a hat in eighths rests after a backbeat, and the kick has a stroke more. It does so in every bar
 // alike, as a drummer settles on a figure for the day. moved is how many strokes of the time stand
 // elsewhere.
 func (b *barStrokes) settle() (moved int64) {
 	c := b.SectionChance("drum home").At(int64(b.Energy(b.bar)))
-	if c.Below(4) == 0 || len(b.notes) < fullBar {
+	if c.Below(6) == 0 || len(b.notes) < fullBar {
 		return 0
 	}
 	if b.isSteady() {
@@ -144,7 +147,7 @@ func (b *barStrokes) fillInLow(c plan.Chance) bool { return !b.Swing().Triplets 
 
 // manyStrokes is how many strokes of a bar there are to each stroke of the time that stands
 // elsewhere in another way to play it.
-const manyStrokes = 5
+const manyStrokes = 4
 
 // isSparse reports whether one voice alone keeps the time, a stroke a beat or fewer.
 func (b *barStrokes) isSparse() bool {

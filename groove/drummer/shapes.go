@@ -79,9 +79,7 @@ func (d *Drummer) rise(notes []score.Note, i int) touch.Shape {
 // isDrumOfFill reports whether a note is a stroke of a fill that rises with it: the hands on
 // snare, stick and toms.
 func isDrumOfFill(n *score.Note) bool {
-	k := kindOf(n.Key)
-	return inFill(n) && n.Roll == 0 && n.Touch > feel.Ghost && n.Voice.Limb() == feel.Hand &&
-		(k == kindSnare || k == kindStick || k == kindTom)
+	return inFill(n) && n.Roll == 0 && n.Touch > feel.Ghost && n.Voice.Limb() == feel.Hand && isDrum(n.Key)
 }
 
 // The kick: how much softer than on 1 it is on the other strong beat, on any other beat, and

@@ -118,7 +118,7 @@ groove "ballad-eighths" {
     voices   = 4
     centre   = "D4"
     answer {
-      snare = "----X-------X-s-"
+      kick = "x-----x-x-------"
     }
   }
 }
