@@ -171,7 +171,8 @@ func (d *Drummer) onBackbeat(bar int, tick int64) bool {
 }
 
 // setUp is the stroke that leads to a hit out of the time: a ghost on the beat or the off-beat
-// before it, where the drum is free there. Runs of hits are set up once, and so is a bar. A hit in the first beat of the pass has no room, and a fill is a set-up itself.
+// before it, where the drum is free there. Runs of hits are set up once, and so is a bar. A hit
+// in the first beat of the pass has no room, and a fill is a set-up itself.
 // What may not sound, as in a stop, is taken away later, see plan.Allowed. notes are in order.
 func (d *Drummer) setUp(a *accent, notes []score.Note, fills []drumFill) []score.Note {
 	at := d.beatBefore(a.At)

@@ -107,6 +107,9 @@ func varied(notes []score.Note, how int) []score.Note {
 	case how == 1 && notes[first].At == notes[last].At && isDrum(notes[first].Key):
 		n := notes[first]
 		return append(graceStrokes(feel.Stroke{Flam: true}, n.Voice.Instrument(), n.At), notes...)
+	case how == 2 && notes[first].At == notes[last].At && !isDrum(notes[first].Key):
+		notes[first].Touch = feel.Soft + feel.Ghost - min(notes[first].Touch, feel.Soft)
+		return notes
 	case how == 1:
 		if loud >= 0 && loud < last {
 			first = loud

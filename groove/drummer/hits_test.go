@@ -77,7 +77,8 @@ func voicesAt(notes []score.Note) map[int64][]uint8 {
 	return out
 }
 
-// Hits in a run are not all crashes: at most the last of the heaviest is, and a hit that stands alone is not always struck with the
+// Hits in a run are not all crashes: at most the last of the heaviest is, and a hit that stands
+// alone is not always struck with the
 // same voices. Common practice, no single source.
 func TestRunsOfHitsAreNotAllCrashes(t *testing.T) {
 	ways := map[string]bool{}

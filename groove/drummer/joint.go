@@ -34,8 +34,8 @@ func (b *barStrokes) isJoint() bool {
 const jointFigures = 3
 
 // playJoint marks the end of a phrase on the last off-beat, less than a fill: a small open hat,
-// a soft kick, or both, and a kick that leads to the backbeat. The backbeat on the last beat stays as it is, and after the off-beat
-// there is nothing, as that is where the singer breathes.
+// a soft kick, or both, and a kick that leads to the backbeat. The backbeat on the last beat
+// stays as it is, and after the off-beat there is nothing, as that is where the singer breathes.
 func (b *barStrokes) playJoint() {
 	last := len(b.BeatStarts(b.bar)) - 1
 	from, end := b.beat(last)
@@ -43,6 +43,9 @@ func (b *barStrokes) playJoint() {
 	opens := b.find(off, func(v feel.Voice) bool { return v.Key == openVoice.Key }) >= 0
 	if k := b.find(from, b.isTime); k >= 0 && b.find(from, feel.Voice.Backbeat) < 0 {
 		b.drop(k) // no backbeat is there: the hands let go
+		if k := b.find(b.pickup(max(0, last-1)), b.isTime); k >= 0 {
+			b.drop(k)
+		}
 	}
 	for i := off; i < end; i++ {
 		b.clear(i)
@@ -51,7 +54,8 @@ func (b *barStrokes) playJoint() {
 		b.clear(i)
 	}
 	figure := (b.SectionChance("drum joint").At(int64(b.bar)).Below(jointFigures) + b.Pass.Ordinal) % jointFigures
-	if (figure != 1 || !b.hasKick()) && !opens { // where it opens on every off-beat, it does not
+	// Where the hat opens on every off-beat, it does not.
+	if (figure != 1 || !b.hasKick()) && !opens {
 		b.put(off, openVoice, feel.Soft)
 	}
 	if last > 0 {

@@ -7,7 +7,7 @@ import (
 
 // A bar before the border takes so much of the step in strokes to the next energy, in per
 // cent: more of it upwards, as a fill is in its way.
-const upPerCent, downPerCent = 35, 20
+const upPerCent, downPerCent = 30, 20
 
 // leadStrokes is how many strokes a bar that leads to an energy has more, or fewer, than its
 // own: a share of the difference between the levels, one at least.

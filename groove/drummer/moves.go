@@ -166,16 +166,19 @@ func (b *barStrokes) loose() []int {
 // and ways to play the bar are the kick's. A hat that runs in more than that, or under a running
 // snare, can do without a stroke. Common practice, no single source.
 func (b *barStrokes) isSteady() bool {
-	hats, snares, beats := 0, 0, len(b.BeatStarts(b.bar))
+	strokes, marks, beats := 0, 0, len(b.BeatStarts(b.bar))
 	for i := range b.notes {
 		switch v := b.notes[i].Voice.Instrument(); {
 		case b.isTime(v):
-			hats++
-		case v.Backbeat():
-			snares++
+			strokes++
+		case isSnare(v), v.Backbeat() && b.time.Word == "hat":
+			marks++
 		}
 	}
-	return (b.time.Word == "hat" || b.time.Word == "ride" && !b.Swing().Triplets) && hats <= 2*beats && snares <= beats && !b.Pass.Bars[b.bar].Meter.Compound()
+	if strokes > 2*beats || marks > beats || b.Pass.Bars[b.bar].Meter.Compound() {
+		return false
+	}
+	return b.time.Word == "hat" || b.time.Word == "ride" && !b.Swing().Triplets && marks >= 2
 }
 
 // restAfterBackbeat leaves out the stroke of the time on the off-beat of a beat with a backbeat.

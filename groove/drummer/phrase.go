@@ -31,7 +31,8 @@ func (d *Drummer) shapeBar(bar int, steps []plan.Step, notes []score.Note) []sco
 	if before := d.Pass.Before; bar == 0 && before != nil && before.Energy > d.Energy(bar) {
 		b.closeHats() // after a climax the band holds back
 	}
-	if p := d.Pass; bar == len(p.Bars)-1 && p.EnergyFrom < p.EnergyTo && d.Texture(&d.Feel.Levels[p.EnergyFrom-1]) == "hat" {
+	if p := d.Pass; bar == len(p.Bars)-1 && p.EnergyFrom < p.EnergyTo &&
+		d.Texture(&d.Feel.Levels[p.EnergyFrom-1]) == "hat" {
 		b.revoice(kindRide, hatVoice) // the hand changes with the section, and not a bar before
 	}
 	switch to := d.LeadsTo(bar); {
@@ -110,7 +111,10 @@ func (b *barStrokes) vary(way int, already int64) {
 	}
 	c := b.SectionChance("drum bar").At(-int64(way), int64(b.Energy(b.bar)))
 	before := len(b.notes)
-	want := before + busier.At(b.Energy(b.bar))
+	want := before
+	if !b.isSteady() {
+		want += busier.At(b.Energy(b.bar))
+	}
 	var changed bool
 	if way == 1 {
 		changed = b.addKick(c.At(1))

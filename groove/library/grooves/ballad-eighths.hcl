@@ -118,7 +118,7 @@ groove "ballad-eighths" {
     voices   = 4
     centre   = "D4"
     answer {
-      kick = "x-----x-x-------"
+      hat_foot = "s---x---s---x---"
     }
   }
 }

@@ -91,7 +91,7 @@ groove "waltz" {
     ride     = "X-xsx-"
     snare    = "--x-x-"
     kick     = "x----x"
-    hat_foot = "--x-x-"
+    hat_foot = "s-x-x-"
     bass     = "1=5=5=|1=3=5a"
     comp = [
       "--x-x-/--o=--",
