@@ -20,8 +20,9 @@ type drumFill struct {
 	group       uint32
 	line        int64 // where the fill leads: the bar line, a push before it or the next fill
 	firstStroke int64 // tick of its first stroke, at Start or later: until then time goes on
-	// firstOfHands is the tick of its first stroke of the hands; End: it has none.
-	firstOfHands int64
+	// firstOfHands and lastOfHands are the ticks of its first and last stroke of the hands; End
+	// and 0: it has none.
+	firstOfHands, lastOfHands int64
 }
 
 // slowTempo is the tempo, in beats a minute, under which fills are kept short.
@@ -228,7 +229,7 @@ func leaveRoomForFills(notes []score.Note, fills []drumFill) []score.Note {
 		for ; after > 0 && reach[after] > n.At; after-- {
 			if f := &fills[after-1]; n.At < f.End { // the last fill that sounds here decides
 				if n.Voice.Limb() == feel.Hand {
-					return n.At >= f.firstOfHands && !(f.rideGoesOn() && kindOf(n.Key) == kindRide)
+					return n.At >= f.firstOfHands && !(f.rideGoesOn() && n.At < f.lastOfHands && kindOf(n.Key) == kindRide)
 				}
 				return n.At >= f.firstStroke && f.usesLimb(n.Voice.Limb())
 			}

@@ -26,7 +26,7 @@ func (d *Drummer) playFills(fills []drumFill) []score.Note {
 			n.Group, n.Cue = f.group, f.cue
 			f.firstStroke = min(f.firstStroke, n.At)
 			if n.Voice.Limb() == feel.Hand {
-				f.firstOfHands = min(f.firstOfHands, n.At)
+				f.firstOfHands, f.lastOfHands = min(f.firstOfHands, n.At), max(f.lastOfHands, n.At)
 			}
 		}
 		d.groups = append(d.groups, f.asGroup(d))

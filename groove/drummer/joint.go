@@ -41,8 +41,10 @@ func (b *barStrokes) playJoint() {
 	from, end := b.beat(last)
 	off := b.pickup(last)
 	opens := b.find(off, func(v feel.Voice) bool { return v.Key == openVoice.Key }) >= 0
+	figure := (b.SectionChance("drum joint").At(int64(b.bar)).Below(jointFigures) + b.Pass.Ordinal) % jointFigures
 	if k := b.find(from, b.isTime); k >= 0 && b.find(from, feel.Voice.Backbeat) < 0 {
 		b.drop(k) // no backbeat is there: the hands let go
+		figure = jointFigures - 1
 		if k := b.find(b.pickup(max(0, last-1)), b.isTime); k >= 0 {
 			b.drop(k)
 		}
@@ -53,7 +55,6 @@ func (b *barStrokes) playJoint() {
 	for i := off - 1; i > 0 && b.place(i) > 0; i-- { // nor between the beat and the off-beat
 		b.clear(i)
 	}
-	figure := (b.SectionChance("drum joint").At(int64(b.bar)).Below(jointFigures) + b.Pass.Ordinal) % jointFigures
 	// Where the hat opens on every off-beat, it does not.
 	if (figure != 1 || !b.hasKick()) && !opens {
 		b.put(off, openVoice, feel.Soft)

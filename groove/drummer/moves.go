@@ -175,7 +175,7 @@ func (b *barStrokes) isSteady() bool {
 			marks++
 		}
 	}
-	if strokes > 2*beats || marks > beats || b.Pass.Bars[b.bar].Meter.Compound() {
+	if strokes > 2*beats || marks >= beats || b.Pass.Bars[b.bar].Meter.Compound() {
 		return false
 	}
 	return b.time.Word == "hat" || b.time.Word == "ride" && !b.Swing().Triplets && marks >= 2

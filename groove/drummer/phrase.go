@@ -54,7 +54,7 @@ func (d *Drummer) shapeBar(bar int, steps []plan.Step, notes []score.Note) []sco
 	return b.notes
 }
 
-// settle makes the bar that is written the section's own in this take: in five takes of six one
+// settle makes the bar that is written the section's own in this take: in most takes one
 // stroke of the time stands elsewhere, or where it runs without a gap there is a kick in its place;
 // a hat in eighths rests after a backbeat, and the kick has a stroke more. It does so in every bar
 // alike, as a drummer settles on a figure for the day. moved is how many strokes of the time stand
@@ -123,8 +123,9 @@ func (b *barStrokes) vary(way int, already int64) {
 		}
 	} else {
 		changed = b.dropKick(c.At(1))
-		if b.isSteady() {
+		if b.isSteady() || before > busyBar { // or a snare that runs
 			changed = b.addKick(c.At(6)) || changed
+			b.skip(c.At(7))
 		}
 	}
 	for n := len(b.notes); n > want && b.skip(c.At(2, int64(n))); n-- {
@@ -151,7 +152,7 @@ func (b *barStrokes) fillInLow(c plan.Chance) bool { return !b.Swing().Triplets 
 
 // manyStrokes is how many strokes of a bar there are to each stroke of the time that stands
 // elsewhere in another way to play it.
-const manyStrokes = 4
+const manyStrokes = 5
 
 // isSparse reports whether one voice alone keeps the time, a stroke a beat or fewer.
 func (b *barStrokes) isSparse() bool {
