@@ -27,7 +27,7 @@ fills "march" {
   fill "two eighths" {
     colour = 3
     energy = [1, 3]
-    snare  = "ss-s"
+    snare  = "s--s"
     kick   = "s---"
   }
   fill "three" {

@@ -51,7 +51,7 @@ groove "brushes-ballad" {
 
   # The right brush taps the time, hardly louder than the sweep.
   level "3" {
-    tap      = "---s-----s--|---s-g---s--"
+    tap      = "---s-----s-g|---s-g---s--"
     sweep    = "g~~s~~g~~s~~"
     hat_foot = "---s-----s--"
     bass     = "1=====5==3=a"
