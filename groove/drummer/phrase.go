@@ -133,6 +133,9 @@ func (b *barStrokes) vary(way int, already int64) {
 	for n := len(b.notes); n < want && (b.fillIn(c.At(3, int64(n))) || b.fillInLow(c.At(3, int64(n)))); n++ {
 	}
 	moved := int64(max(0, before/manyStrokes-busier.At(b.Energy(b.bar))))
+	if b.Brushes() {
+		moved++
+	}
 	if moved -= already; !changed {
 		moved = max(moved, 1)
 	}
