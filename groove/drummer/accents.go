@@ -21,46 +21,64 @@ type accent struct {
 }
 
 // accents are the accents that the drummer strikes, in order. A crash marks one of weight 2
-// from energy 4 up and one of weight 3 always, but in a run of hits it marks the heaviest, or
-// the first and the last of several that are as heavy.
+// from energy 4 up and one of weight 3 always, but of a run of hits, or of those in one bar, only
+// the last of the heaviest, and none where a quieter section follows.
 func (d *Drummer) accents() []accent {
 	var out []accent
 	run := 0 // where the run of hits begins
 	for i, q := range d.Cues.Each(cue.Accent, timeline.Drums) {
 		a := accent{Cue: q, index: i, first: true, chance: d.SectionChance("drum hit").At(q.At)}
-		a.crash = q.Weight >= 3 || q.Weight == 2 && crashes.At(d.Energy(int(q.Bar)))
-		if n := len(out); n > 0 && q.At-out[n-1].At <= d.beatLength(q.At) {
-			a.first = false
-		} else {
-			d.thinCrashes(out[run:])
-			run = n
+		energy := d.Energy(int(q.Bar))
+		a.crash = (q.Weight >= 3 || q.Weight == 2 && crashes.At(energy)) && d.LeadsTo(int(q.Bar)) >= energy
+		if n := len(out); n > 0 {
+			near := q.At-out[n-1].At <= d.beatLength(q.At)
+			if a.first = !near; !near && q.Bar != out[n-1].Bar {
+				thinCrashes(out[run:])
+				run = n
+			}
 		}
 		out = append(out, a)
 	}
-	d.thinCrashes(out[run:])
+	thinCrashes(out[run:])
 	return out
 }
 
-// thinCrashes leaves the crashes of a run of hits on its heaviest: the first and the last,
-// or the last alone where the two are within a beat.
-func (d *Drummer) thinCrashes(run []accent) {
-	var most uint8
+// thinCrashes leaves the crash on the last of the heaviest hits of a run.
+func thinCrashes(run []accent) {
+	crash := -1
 	for i := range run {
-		most = max(most, run[i].Weight)
-	}
-	first, last := -1, -1
-	for i := range run {
-		if run[i].crash && run[i].Weight == most {
-			if first < 0 {
-				first = i
-			}
-			last = i
+		if run[i].crash && (crash < 0 || run[i].Weight >= run[crash].Weight) {
+			crash = i
 		}
 	}
 	for i := range run {
-		near := i < last && run[last].At-run[i].At <= d.beatLength(run[i].At)
-		run[i].crash = i == last || i == first && !near
+		run[i].crash = i == crash
 	}
+}
+
+// barsOfHits are the bars with two hits or more, by bar.
+func (d *Drummer) barsOfHits() map[int]bool {
+	count, out := map[int]int{}, map[int]bool{}
+	for _, q := range d.Cues.Each(cue.Accent, timeline.Drums) {
+		bar := d.BarAt(q.At)
+		count[bar]++
+		out[bar] = count[bar] > 1
+	}
+	return out
+}
+
+// besideHits leaves in a bar of hits what the time has on 1 and, below the hits, the hat or the
+// ride on the beats: hands and kick have the hits to play, and nothing between.
+func (d *Drummer) besideHits(notes []score.Note) []score.Note {
+	bars := d.barsOfHits()
+	return slices.DeleteFunc(notes, func(n score.Note) bool {
+		bar := d.BarAt(n.At)
+		if !bars[bar] || n.At == d.Pass.Bars[bar].Start || n.Voice.Limb() == feel.LeftFoot {
+			return false
+		}
+		k := kindOf(n.Key)
+		return !(k == kindHat || k == kindRide) || d.MetricPlace(bar, n.At) > 0
+	})
 }
 
 // beatLength is the length of the beat that the tempo counts, at a tick.
@@ -72,9 +90,11 @@ func (d *Drummer) strikeAccents(notes []score.Note, fills []drumFill) []score.No
 	if len(hits) == 0 {
 		return notes
 	}
+	notes = d.besideHits(notes)
 	score.ByTick(notes)
 	var cymbals []int64
 	var struck []score.Note
+	setUp := -1 // the bar that has a set-up
 	for i := range hits {
 		a := &hits[i]
 		for _, v := range d.accentVoices(a) {
@@ -91,15 +111,20 @@ func (d *Drummer) strikeAccents(notes []score.Note, fills []drumFill) []score.No
 			}
 			struck = append(struck, n)
 		}
-		struck = append(struck, d.setUp(a, notes, fills)...)
+		if bar := d.BarAt(d.beatBefore(a.At)); bar != setUp {
+			if lead := d.setUp(a, notes, fills); len(lead) > 0 {
+				struck, setUp = append(struck, lead...), bar
+			}
+		}
 	}
 	return append(d.withoutCymbals(notes, cymbals...), struck...)
 }
 
 // accentVoices are what strikes an accent: kick and snare, or below energy 3 kick and what
-// marks the backbeat. A crash takes the snare's place off the beat, and stands beside it on
-// the beat and at weight 3. Without a crash a light hit off the beat, and every other hit of a
-// run, may open the hat or strike the bell instead, on the cymbal that keeps the time.
+// marks the backbeat. A crash stands beside the snare on
+// the beat, at weight 3, and on the off-beat of 2. Elsewhere a light hit off the beat without a
+// crash, and every other hit of a run, may open the hat or strike the bell instead, on the cymbal
+// that keeps the time.
 func (d *Drummer) accentVoices(a *accent) []feel.Voice {
 	bar := int(min(a.Bar, int32(len(d.Pass.Bars)-1)))
 	drum := snareVoice
@@ -107,15 +132,20 @@ func (d *Drummer) accentVoices(a *accent) []feel.Voice {
 		drum = d.backbeat(bar)
 	}
 	off := d.MetricPlace(bar, a.At) > 0
+	beats := d.BeatStarts(bar)
+	late := a.At - d.Pass.Bars[bar].Start
+	onTwoAnd := off && len(beats) > 2 && late > beats[1] && late < beats[2]
 	switch {
-	case a.crash && off && a.Weight < 3:
+	case !a.crash && d.onBackbeat(bar, a.At): // the time's own stroke, struck as a hit
+		return []feel.Voice{drum}
+	case a.crash && off && !onTwoAnd && a.Weight < 3:
 		return []feel.Voice{kickVoice, crashVoice}
 	case a.crash:
 		return []feel.Voice{kickVoice, drum, crashVoice}
 	case !snareDrum.At(d.Energy(bar)) && a.Weight == 1 && a.chance.Below(3) == 0:
 		return []feel.Voice{drum}
 	case a.Pushed() || !snareDrum.At(d.Energy(bar)):
-	case a.first && !(off && a.Weight == 1), a.chance.Below(2) == 0:
+	case a.first && !(off && a.Weight == 1), onTwoAnd, a.chance.Below(2) == 0:
 	case d.Texture(d.Level(bar)) == "ride":
 		return []feel.Voice{kickVoice, bellVoice}
 	case d.Texture(d.Level(bar)) == "hat":
@@ -124,9 +154,25 @@ func (d *Drummer) accentVoices(a *accent) []feel.Voice {
 	return []feel.Voice{kickVoice, drum}
 }
 
-// setUp are the strokes that lead to a hit out of the time: one soft stroke on the beat or the
-// off-beat before it, or a heavy hit a pair, on a drum that is free there. Runs of hits are set
-// up once. A hit in the first beat of the pass has no room, and a fill is a set-up itself.
+// onBackbeat reports whether the row of the bar's level has its backbeat at a tick.
+func (d *Drummer) onBackbeat(bar int, tick int64) bool {
+	lv := d.Level(bar)
+	for _, st := range d.Steps(bar, lv) {
+		if st.Tick != tick {
+			continue
+		}
+		for _, r := range lv.Drums {
+			if r.Voice.Backbeat() && st.Index < len(r.Steps) && r.Steps[st.Index].Touch > feel.Ghost {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// setUp is the stroke that leads to a hit out of the time: a ghost on the beat or the off-beat
+// before it, where the drum is free there. Runs of hits are set up once, and so is a bar. A hit
+// in the first beat of the pass has no room, and a fill is a set-up itself.
 // What may not sound, as in a stop, is taken away later, see plan.Allowed. notes are in order.
 func (d *Drummer) setUp(a *accent, notes []score.Note, fills []drumFill) []score.Note {
 	at := d.beatBefore(a.At)
@@ -149,20 +195,10 @@ func (d *Drummer) setUp(a *accent, notes []score.Note, fills []drumFill) []score
 		return false
 	}
 	drum := d.backbeat(bar)
-	touch := d.withBrushes(feel.Soft)
-	lead := []feel.Voice{drum, kickVoice, lowTomVoice}
-	if a.chance.At(1).Below(2) == 0 {
-		lead[0], lead[1] = lead[1], lead[0]
-	}
-	if lead = slices.DeleteFunc(lead, busy); len(lead) == 0 {
+	if busy(drum) || d.onBackbeat(d.BarAt(a.At), a.At) { // the backbeat needs none, and is one itself
 		return nil
 	}
-	out := []score.Note{newStroke(lead[0], at, at+strokeTicks, touch)}
-	c, late := d.Clock(), (at+a.At)/2
-	if a.Weight >= 2 && (c.Micros(a.At)-c.Micros(late)) > limbGapUS && a.chance.At(2).Below(2) == 0 {
-		out = append(out, newStroke(drum, late, late+strokeTicks, touch))
-	}
-	return out
+	return []score.Note{newStroke(drum, at, at+strokeTicks, feel.Ghost)}
 }
 
 // beatBefore is the beat before a tick that is off the beat, and the off-beat before one that

@@ -18,6 +18,8 @@ var (
 	// fullForce: the drummer strikes as hard as possible the crash of a push, the crash of a
 	// section that the band rises into, and the hands of a fill.
 	fullForce = plan.ByEnergy[bool]{no, no, no, no, yes}
+	// cymbalMost is the loudest stroke of a ride or a crash.
+	cymbalMost = plan.ByEnergy[int]{70, 70, 70, 80, 95}
 	// washes: the song's last chord has a crash, just touched; below it has the ride.
 	washes = plan.ByEnergy[bool]{no, no, yes, yes, yes}
 	// endingTouch is how hard the song's last stroke is.
@@ -30,7 +32,4 @@ var (
 	// whole bar into 5. The take chooses where there are two lengths; below slowTempo the
 	// shorter one is long enough.
 	closingBeats = plan.ByEnergy[[2]int]{{0, 0}, {1, 1}, {2, 1}, {3, 2}, {wholeBar, wholeBar}}
-	// downBeats is the same length where the fill leads to a lower energy: none, or one beat
-	// where the band is still full.
-	downBeats = plan.ByEnergy[int]{0, 0, 1, 1, 1}
 )

@@ -20,6 +20,9 @@ type drumFill struct {
 	group       uint32
 	line        int64 // where the fill leads: the bar line, a push before it or the next fill
 	firstStroke int64 // tick of its first stroke, at Start or later: until then time goes on
+	// firstOfHands and lastOfHands are the ticks of its first and last stroke of the hands; End
+	// and 0: it has none.
+	firstOfHands, lastOfHands int64
 }
 
 // slowTempo is the tempo, in beats a minute, under which fills are kept short.
@@ -85,8 +88,8 @@ func (d *Drummer) closingSpan() cue.Stretch {
 	if d.Pass.BPM < slowTempo {
 		beats = min(choice[0], choice[1])
 	}
-	if a.Energy < d.Energy(last) { // stepping down
-		beats = downBeats.At(a.Energy)
+	if a.Energy < d.Energy(last) { // before a fall the bar ends open
+		beats = 0
 	}
 	starts := d.BeatStarts(last)
 	if beats == 0 || len(starts) == 0 {
@@ -225,12 +228,18 @@ func leaveRoomForFills(notes []score.Note, fills []drumFill) []score.Note {
 		after := sort.Search(len(fills), func(i int) bool { return fills[i].Start > n.At })
 		for ; after > 0 && reach[after] > n.At; after-- {
 			if f := &fills[after-1]; n.At < f.End { // the last fill that sounds here decides
-				return n.At >= f.firstStroke && (n.Voice.Limb() == feel.Hand || f.usesLimb(n.Voice.Limb()))
+				if n.Voice.Limb() == feel.Hand {
+					return n.At >= f.firstOfHands && !(f.rideGoesOn() && n.At < f.lastOfHands && kindOf(n.Key) == kindRide)
+				}
+				return n.At >= f.firstStroke && f.usesLimb(n.Voice.Limb())
 			}
 		}
 		return false
 	})
 }
+
+// rideGoesOn reports whether one hand plays the fill and the other goes on: a pickup in swing.
+func (f *drumFill) rideGoesOn() bool { return f.fill != nil && f.fill.Family == "swing" }
 
 func (f *drumFill) usesLimb(limb feel.Limb) bool {
 	return f.fill != nil && slices.ContainsFunc(f.fill.Rows, func(r feel.Row) bool { return r.Voice.Limb == limb })

@@ -20,10 +20,14 @@ func (d *Drummer) playFills(fills []drumFill) []score.Note {
 		} else {
 			notes = varied(d.fillStrokes(*f), f.varied)
 		}
-		f.firstStroke = f.End
+		f.firstStroke, f.firstOfHands = f.End, f.End
 		for j := range notes {
-			notes[j].Group, notes[j].Cue = f.group, f.cue
-			f.firstStroke = min(f.firstStroke, notes[j].At)
+			n := &notes[j]
+			n.Group, n.Cue = f.group, f.cue
+			f.firstStroke = min(f.firstStroke, n.At)
+			if n.Voice.Limb() == feel.Hand {
+				f.firstOfHands, f.lastOfHands = min(f.firstOfHands, n.At), max(f.lastOfHands, n.At)
+			}
 		}
 		d.groups = append(d.groups, f.asGroup(d))
 		out = append(out, notes...)
@@ -100,9 +104,12 @@ func varied(notes []score.Note, how int) []score.Note {
 	case first < 0:
 		over := notes[(how-1)*(len(notes)-1)]
 		return append(notes, newStroke(snareVoice, over.At, over.At+strokeTicks, feel.Soft))
-	case how == 1 && notes[first].At == notes[last].At:
+	case how == 1 && notes[first].At == notes[last].At && isDrum(notes[first].Key):
 		n := notes[first]
 		return append(graceStrokes(feel.Stroke{Flam: true}, n.Voice.Instrument(), n.At), notes...)
+	case how == 2 && notes[first].At == notes[last].At && !isDrum(notes[first].Key):
+		notes[first].Touch = feel.Soft + feel.Ghost - min(notes[first].Touch, feel.Soft)
+		return notes
 	case how == 1:
 		if loud >= 0 && loud < last {
 			first = loud
@@ -110,6 +117,12 @@ func varied(notes []score.Note, how int) []score.Note {
 		return kickUnder(notes, notes[first])
 	}
 	return kickUnder(notes, notes[last])
+}
+
+// isDrum reports whether a key is a drum's, which a flam suits, and no cymbal's.
+func isDrum(key uint8) bool {
+	k := kindOf(key)
+	return k == kindSnare || k == kindStick || k == kindTom
 }
 
 // kickUnder adds a kick under a stroke of a fill, not harder than the stroke. Where there is

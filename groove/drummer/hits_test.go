@@ -77,8 +77,8 @@ func voicesAt(notes []score.Note) map[int64][]uint8 {
 	return out
 }
 
-// Hits in a run are not all crashes: at most the first and the last of those that are as
-// heavy, the heaviest where one is, and a hit that stands alone is not always struck with the
+// Hits in a run are not all crashes: at most the last of the heaviest is, and a hit that stands
+// alone is not always struck with the
 // same voices. Common practice, no single source.
 func TestRunsOfHitsAreNotAllCrashes(t *testing.T) {
 	ways := map[string]bool{}
@@ -93,12 +93,12 @@ func TestRunsOfHitsAreNotAllCrashes(t *testing.T) {
 					ways[string(keys)] = true
 					if slices.Contains(keys, crashVoice.Key) {
 						crashed++
-						if at != 4*quarter+quarter*3/2 && at != 7*quarter {
+						if at != 7*quarter {
 							t.Errorf("energy %d, weight %d: a crash at %d", energy, weight, at)
 						}
 					}
 				}
-				want := 2
+				want := 1
 				if weight == 1 || weight == 2 && energy == 3 {
 					want = 0
 				}
@@ -109,7 +109,7 @@ func TestRunsOfHitsAreNotAllCrashes(t *testing.T) {
 			}
 		}
 	}
-	if len(ways) < 5 {
+	if len(ways) < 4 { // with the snare, with a crash too, on the open hat, on the bell
 		t.Errorf("hits are struck in %d ways", len(ways))
 	}
 	heavy := accented(4, 2, quarter*3/2, 2*quarter, 3*quarter)
@@ -123,8 +123,8 @@ func TestRunsOfHitsAreNotAllCrashes(t *testing.T) {
 	}
 }
 
-// A hit out of the time is set up by one or two strokes that the bar has not without it, soft
-// ones, within the beat before it; not below energy 3, not in a stop or in a bar of hits
+// A hit out of the time is set up by one ghost that the bar has not without it, within the beat
+// before it; by the backbeat where that stands there, not below energy 3, not in a stop or in a bar of hits
 // alone, nor before a hit on the first beat. Common practice, no single source.
 func TestHitsAreSetUp(t *testing.T) {
 	stop := func(p *timeline.Pass) {
@@ -142,8 +142,8 @@ func TestHitsAreSetUp(t *testing.T) {
 		setUp  bool
 	}{
 		{"on 3", 2 * quarter, nil, true},
-		{"on 2&", quarter * 3 / 2, nil, true},
-		{"on 4&", quarter * 7 / 2, nil, true},
+		{"on 2&", quarter * 3 / 2, nil, false},
+		{"on 4&", quarter * 7 / 2, nil, false},
 		{"on 1 of the second bar", 0, nil, true},
 		{"after a stop", 2 * quarter, stop, false},
 		{"in a bar of its own", 2 * quarter, alone, false},
@@ -171,12 +171,12 @@ func TestHitsAreSetUp(t *testing.T) {
 					same := func(x score.Note) bool { return x.At == n.At && x.Key == n.Key }
 					if !slices.ContainsFunc(without, same) {
 						more++
-						if n.Touch > feel.Soft {
+						if n.Touch > feel.Ghost {
 							t.Errorf("%s at %d: a set-up with touch %d", row.name, energy, n.Touch)
 						}
 					}
 				}
-				if want := row.setUp && energy >= 3; (more > 0) != want || more > 2 {
+				if want := row.setUp && energy >= 3; (more > 0) != want || more > 1 {
 					t.Errorf("%s at %d, take %d: set up by %d strokes", row.name, energy, take, more)
 				}
 			}
@@ -233,4 +233,35 @@ func TestBridgeWithHitsStaysUnderTheChorus(t *testing.T) {
 			t.Errorf("%s: the bridge comes to %d, the chorus to %d", name, loud[0], loud[1])
 		}
 	}
+}
+
+// In a bar of hits the hands play the hits: there is no other snare, no kick but on 1 and with the
+// hits, and the time is on the beats. Common practice, no single source.
+func TestBarOfHits(t *testing.T) {
+	for energy := 3; energy <= 5; energy++ {
+		for take := 1; take <= takes; take++ {
+			a := accented(energy, 1, quarter, 3*quarter)
+			_, notes := notesOf(takeOf(t, take, a, a), 0)
+			hits := 0
+			for _, n := range barAt(notes, 4*quarter) {
+				switch k := kindOf(n.Key); {
+				case n.Art.Has(score.Accent):
+					hits++
+				case n.Roll != 0 || n.Voice.Limb() == feel.LeftFoot || n.At == 4*quarter || n.Touch == feel.Ghost:
+				case k != kindHat && k != kindRide || n.At%quarter != 0:
+					t.Errorf("energy %d, take %d: key %d at %d beside the hits", energy, take, n.Key, n.At)
+				}
+			}
+			if hits < 2 {
+				t.Errorf("energy %d, take %d: %d strokes of hits", energy, take, hits)
+			}
+		}
+	}
+}
+
+// barAt are the notes in a bar of four quarters that begins at a tick.
+func barAt(notes []score.Note, start int64) []score.Note {
+	return slices.DeleteFunc(slices.Clone(notes), func(n score.Note) bool {
+		return n.At < start || n.At >= start+4*quarter
+	})
 }

@@ -23,6 +23,7 @@ const (
 	kindRide
 	kindTom
 	kindCrash
+	kindFill // any drum, as the hands play it in a fill
 	numKinds
 )
 
@@ -70,14 +71,16 @@ func kindOf(key uint8) kind {
 // jumps, a hat wanders).
 var instruments = [numKinds]touch.Instrument{
 	kindKick:  answers(touch.Levels{28, 54, 74, 88}, [3]int{100, 90, 84}, 3, 6500, 5000),
-	kindSnare: answers(touch.Levels{30, 58, 88, 101}, [3]int{100, 100, 97}, 3, 4500, 9000),
+	kindSnare: answers(touch.Levels{26, 58, 80, 91}, [3]int{100, 100, 97}, 3, 4500, 9000),
 	kindStick: answers(touch.Levels{28, 48, 64, 78}, [3]int{100, 96, 92}, 3, 4500, 6000),
-	kindHat:   answers(touch.Levels{28, 50, 72, 88}, [3]int{100, 78, 64}, 2, 5500, 2500),
+	kindHat:   answers(touch.Levels{28, 48, 66, 76}, [3]int{100, 78, 64}, 2, 5500, 2500),
 	kindPedal: answers(touch.Levels{30, 48, 60, 72}, [3]int{100, 92, 88}, 3, 6500, 5000),
-	kindOpen:  answers(touch.Levels{40, 58, 76, 92}, [3]int{100, 100, 92}, 2, 5000, 4000),
-	kindRide:  answers(touch.Levels{28, 48, 68, 84}, [3]int{100, 83, 76}, 2, 5500, 2500),
+	kindOpen:  answers(touch.Levels{38, 54, 70, 84}, [3]int{100, 100, 92}, 2, 5000, 4000),
+	kindRide:  answers(touch.Levels{28, 46, 57, 66}, [3]int{100, 83, 76}, 2, 5500, 2500),
 	kindTom:   answers(touch.Levels{36, 62, 85, 102}, [3]int{100, 97, 94}, 3, 5000, 6500),
-	kindCrash: answers(touch.Levels{44, 66, 86, 104}, [3]int{100, 100, 100}, 3, 5000, 5000),
+	kindCrash: answers(touch.Levels{44, 58, 70, 84}, [3]int{100, 100, 100}, 3, 5000, 5000),
+	kindFill: {Levels: touch.Levels{30, 60, 60, 60}, Places: [3]int{100, 100, 100}, Arch: 2, Sway: 2, Spread: 1,
+		Slow: 5000, Quick: 6500},
 }
 
 // How far the kit goes with the phrase, and how much it sways, see touch.Instrument.
@@ -89,4 +92,9 @@ func answers(levels touch.Levels, places [3]int, spread, slow, quick int64) touc
 }
 
 // Instrument is the instrument of the kit that a note is played on.
-func (d *Drummer) Instrument(n *score.Note) *touch.Instrument { return &instruments[kindOf(n.Key)] }
+func (d *Drummer) Instrument(n *score.Note) *touch.Instrument {
+	if isDrumOfFill(n) {
+		return &instruments[kindFill]
+	}
+	return &instruments[kindOf(n.Key)]
+}

@@ -1,9 +1,11 @@
 package drummer
 
 import (
+	"slices"
 	"sort"
 
 	"plinth/groove/feel"
+	"plinth/groove/score"
 )
 
 // isJoint reports whether a bar ends a phrase of eight bars inside the section, where from
@@ -31,37 +33,62 @@ func (b *barStrokes) isJoint() bool {
 // jointFigures is how many figures there are for a joint.
 const jointFigures = 3
 
-// playJoint marks the end of a phrase with a small figure on the last beat, less than a fill:
-// an open hat over a kick, soft strokes of the snare, or the kick alone.
+// playJoint marks the end of a phrase on the last off-beat, less than a fill: a small open hat,
+// a soft kick, or both, and a kick that leads to the backbeat. The backbeat on the last beat
+// stays as it is, and after the off-beat there is nothing, as that is where the singer breathes.
 func (b *barStrokes) playJoint() {
 	last := len(b.BeatStarts(b.bar)) - 1
 	from, end := b.beat(last)
 	off := b.pickup(last)
-	for i := from; i < end; i++ { // the hands let go of the time, and the backbeat stays
-		for _, is := range []func(v feel.Voice) bool{b.isTime, isSnare} {
-			if k := b.find(i, is); k >= 0 && (i > from || !b.notes[k].Voice.Instrument().Backbeat()) {
-				b.drop(k)
-			}
+	opens := b.find(off, func(v feel.Voice) bool { return v.Key == openVoice.Key }) >= 0
+	figure := (b.SectionChance("drum joint").At(int64(b.bar)).Below(jointFigures) + b.Pass.Ordinal) % jointFigures
+	if k := b.find(from, b.isTime); k >= 0 && b.find(from, feel.Voice.Backbeat) < 0 {
+		b.drop(k) // no backbeat is there: the hands let go
+		figure = jointFigures - 1
+		if k := b.find(b.pickup(max(0, last-1)), b.isTime); k >= 0 {
+			b.drop(k)
 		}
 	}
-	figure := (b.SectionChance("drum joint").At(int64(b.bar)).Below(jointFigures) + b.Pass.Ordinal) % jointFigures
-	back, kick, open := b.backbeat(b.bar), b.kickTouch(), feel.Soft
-	if crashes.At(b.Energy(b.bar)) {
-		open = b.withBrushes(feel.Normal)
+	for i := off; i < end; i++ {
+		b.clear(i)
 	}
-	b.put(from, kickVoice, kick)
-	switch figure {
-	case 0:
-		b.put(off, openVoice, open)
-		b.put(off, kickVoice, kick)
-	case 1:
-		b.put(from, back, feel.Soft)
-		b.put(off, back, feel.Soft)
-		b.put(end-1, back, feel.Soft)
-	default:
-		b.put(off, lowTomVoice, feel.Soft)
-		b.put(off, kickVoice, kick)
-		b.put(end-1, back, b.lightTouch())
+	for i := off - 1; i > 0 && b.place(i) > 0; i-- { // nor between the beat and the off-beat
+		b.clear(i)
+	}
+	// Where the hat opens on every off-beat, it does not.
+	if (figure != 1 || !b.hasKick()) && !opens {
+		b.put(off, openVoice, feel.Soft)
+	}
+	if last > 0 {
+		b.put(b.pickup(last-1), kickVoice, b.kickTouch())
+	}
+	if figure != 0 {
+		b.put(off, kickVoice, b.kickTouch())
+	}
+}
+
+// clear takes away all strokes at a step but those of the foot on the hat.
+func (b *barStrokes) clear(step int) {
+	b.notes = slices.DeleteFunc(b.notes, func(n score.Note) bool {
+		return n.At == b.steps[step].Tick && n.Voice.Limb() != feel.LeftFoot
+	})
+}
+
+// endsOpen reports whether the last half beat of the bar is left empty: before a fall.
+func (b *barStrokes) endsOpen() bool {
+	return b.bar == len(b.Pass.Bars)-1 && b.LeadsTo(b.bar) < b.Energy(b.bar)
+}
+
+// leaveOpen leaves the last half beat of the pass empty.
+func (b *barStrokes) leaveOpen() {
+	last := len(b.BeatStarts(b.bar)) - 1
+	if b.bar < len(b.Pass.Bars)-1 {
+		return
+	}
+	for i := b.pickup(last); i < len(b.steps); i++ {
+		if b.place(i) > 0 {
+			b.clear(i)
+		}
 	}
 }
 
@@ -72,16 +99,6 @@ func (b *barStrokes) kickTouch() feel.Touch {
 		return feel.Soft
 	}
 	return feel.Ghost
-}
-
-// lightTouch is how light a stroke of the backbeat's drum can be: a ghost where the feel has
-// ghosts near this energy, which a ballad has not.
-func (b *barStrokes) lightTouch() feel.Touch {
-	ghost := func(r *feel.Row, s feel.Stroke) bool { return r.Voice.Backbeat() && s.Touch == feel.Ghost }
-	if len(b.words(2, ghost)) > 0 {
-		return feel.Ghost
-	}
-	return feel.Soft
 }
 
 // put adds a stroke unless the voice has one there.

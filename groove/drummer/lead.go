@@ -7,7 +7,7 @@ import (
 
 // A bar before the border takes so much of the step in strokes to the next energy, in per
 // cent: more of it upwards, as a fill is in its way.
-const upPerCent, downPerCent = 40, 20
+const upPerCent, downPerCent = 30, 20
 
 // leadStrokes is how many strokes a bar that leads to an energy has more, or fewer, than its
 // own: a share of the difference between the levels, one at least.
@@ -30,8 +30,7 @@ func strokesABar(lv *feel.Level) int {
 }
 
 // thicken leads up to an energy: a kick that picks up the next bar, the hat opens before it,
-// and what else the time has room for. The backbeat's drum joins on the last off-beat at
-// every other border.
+// and what else the time has room for.
 func (b *barStrokes) thicken(to int) {
 	c := b.SectionChance("drum lead").At(int64(b.bar))
 	more := len(b.notes) + b.leadStrokes(to, upPerCent)
@@ -44,9 +43,6 @@ func (b *barStrokes) thicken(to int) {
 			b.drop(k)
 		}
 		b.put(last, openVoice, feel.Soft)
-	}
-	if b.bar == len(b.Pass.Bars)-1 && b.Chance("drum lead").Below(2) == 0 {
-		b.put(last, b.backbeat(b.bar), feel.Soft)
 	}
 	for i := int64(0); len(b.notes) < more; i++ {
 		if !b.fillIn(c.At(i)) && !b.addKick(c.At(i)) {
@@ -61,6 +57,9 @@ func (b *barStrokes) thinOut(to int) {
 	c := b.SectionChance("drum lead").At(int64(b.bar))
 	fewer := len(b.notes) - b.leadStrokes(to, downPerCent)
 	b.closeHats()
+	if b.endsOpen() {
+		b.leaveOpen()
+	}
 	for i := range b.steps {
 		if k := b.find(i, isSnare); k >= 0 && b.notes[k].Touch == feel.Ghost && len(b.notes) > fewer {
 			b.drop(k)

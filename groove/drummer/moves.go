@@ -137,10 +137,12 @@ func (b *barStrokes) handsAt(step int) int {
 }
 
 // loose are the steps at which the time has a stroke that is not missed: a soft one between
-// beats. Where it has none, as when the off-beats lead, it is a soft one of the hat on a beat,
-// or where the whole band plays any but the strongest between beats.
+// beats, or where there is none and the whole band plays any but the strongest.
 func (b *barStrokes) loose() []int {
-	var soft, louder, beats []int
+	if b.isSteady() && b.time.Word == "hat" {
+		return nil
+	}
+	var soft, louder []int
 	for i := range b.steps {
 		k := b.find(i, b.isTime)
 		switch {
@@ -149,8 +151,6 @@ func (b *barStrokes) loose() []int {
 			soft = append(soft, i)
 		case b.place(i) > 0 && b.notes[k].Touch == feel.Normal:
 			louder = append(louder, i)
-		case i > 0 && b.notes[k].Touch <= feel.Soft && b.time.Word == "hat" && b.handsAt(i) == 1:
-			beats = append(beats, i)
 		}
 	}
 	switch {
@@ -158,16 +158,48 @@ func (b *barStrokes) loose() []int {
 		return soft
 	case crashes.At(b.Energy(b.bar)) && !b.time.Backbeat():
 		return louder
-	case b.find(0, isKick) >= 0:
-		return beats
 	}
 	return nil
+}
+
+// isSteady reports whether the time is the hat's or the ride's, in eighths or fewer: it runs as the row has it,
+// and ways to play the bar are the kick's. A hat that runs in more than that, or under a running
+// snare, can do without a stroke. Common practice, no single source.
+func (b *barStrokes) isSteady() bool {
+	strokes, marks, beats := 0, 0, len(b.BeatStarts(b.bar))
+	for i := range b.notes {
+		switch v := b.notes[i].Voice.Instrument(); {
+		case b.isTime(v):
+			strokes++
+		case isSnare(v), v.Backbeat() && b.time.Word == "hat":
+			marks++
+		}
+	}
+	if strokes > 2*beats || marks >= beats || b.Pass.Bars[b.bar].Meter.Compound() {
+		return false
+	}
+	return b.time.Word == "hat" || b.time.Word == "ride" && !b.Swing().Triplets && marks >= 2
+}
+
+// restAfterBackbeat leaves out the stroke of the time on the off-beat of a beat with a backbeat.
+func (b *barStrokes) restAfterBackbeat(c plan.Chance) bool {
+	var at []int
+	for k := range b.BeatStarts(b.bar) {
+		from, _ := b.beat(k)
+		if off := b.pickup(k); b.find(from, feel.Voice.Backbeat) >= 0 && b.find(off, b.isTime) >= 0 && off > from {
+			at = append(at, off)
+		}
+	}
+	return b.dropOne(at, b.isTime, c)
 }
 
 // gaps are the steps between beats at which no hand strikes: off-beats and what leads into a
 // beat, or where all of those are struck, the others. In swing the middle of three is no place
 // for the time.
 func (b *barStrokes) gaps() []int {
+	if b.isSteady() {
+		return nil
+	}
 	var lead, other []int
 	for i := range b.steps {
 		switch {

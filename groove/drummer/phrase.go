@@ -31,29 +31,43 @@ func (d *Drummer) shapeBar(bar int, steps []plan.Step, notes []score.Note) []sco
 	if before := d.Pass.Before; bar == 0 && before != nil && before.Energy > d.Energy(bar) {
 		b.closeHats() // after a climax the band holds back
 	}
+	if p := d.Pass; bar == len(p.Bars)-1 && p.EnergyFrom < p.EnergyTo &&
+		d.Texture(&d.Feel.Levels[p.EnergyFrom-1]) == "hat" {
+		b.revoice(kindRide, hatVoice) // the hand changes with the section, and not a bar before
+	}
 	switch to := d.LeadsTo(bar); {
 	case b.isJoint():
 		b.playJoint()
 	case to > d.Energy(bar):
 		b.thicken(to)
-	case to < d.Energy(bar):
+	case to < d.Energy(bar) && bar == len(d.Pass.Bars)-1:
 		b.thinOut(to)
 	case b.isSparse():
 		b.pickUp()
 	default:
 		b.vary(b.way(), b.settle())
 	}
+	if b.Pass.After == nil {
+		b.leaveOpen()
+	}
 	score.ByTick(b.notes)
 	return b.notes
 }
 
-// settle makes the bar that is written the section's own in this take: in two takes of three one
-// stroke of the time stands elsewhere, or where it runs without a gap there is a kick in its place. It
-// does so in every bar alike, as a drummer settles on a figure for the day. moved is how many
-// strokes of the time stand elsewhere.
+// settle makes the bar that is written the section's own in this take: in most takes one
+// stroke of the time stands elsewhere, or where it runs without a gap there is a kick in its place;
+// a hat in eighths rests after a backbeat, and the kick has a stroke more. It does so in every bar
+// alike, as a drummer settles on a figure for the day. moved is how many strokes of the time stand
+// elsewhere.
 func (b *barStrokes) settle() (moved int64) {
 	c := b.SectionChance("drum home").At(int64(b.Energy(b.bar)))
-	if c.Below(3) == 0 || len(b.notes) < fullBar {
+	if c.Below(6) == 0 || len(b.notes) < fullBar {
+		return 0
+	}
+	if b.isSteady() {
+		if b.addKick(c.At(3)) {
+			b.restAfterBackbeat(c.At(4))
+		}
 		return 0
 	}
 	from, to := pick(b.loose(), c.At(1)), pick(b.gaps(), c.At(2))
@@ -97,21 +111,31 @@ func (b *barStrokes) vary(way int, already int64) {
 	}
 	c := b.SectionChance("drum bar").At(-int64(way), int64(b.Energy(b.bar)))
 	before := len(b.notes)
-	want := before + busier.At(b.Energy(b.bar))
+	want := before
+	if !b.isSteady() {
+		want += busier.At(b.Energy(b.bar))
+	}
 	var changed bool
 	if way == 1 {
 		changed = b.addKick(c.At(1))
-		if len(b.notes)-len(b.loose()) < want { // there is a stroke to leave out for it
+		if b.isSteady() || len(b.notes)-len(b.loose()) < want { // there is a stroke to leave out for it
 			changed = b.addGhost(c.At(0)) || changed
 		}
 	} else {
 		changed = b.dropKick(c.At(1))
+		if b.isSteady() || before > busyBar { // or a snare that runs
+			changed = b.addKick(c.At(6)) || changed
+			b.skip(c.At(7))
+		}
 	}
 	for n := len(b.notes); n > want && b.skip(c.At(2, int64(n))); n-- {
 	}
 	for n := len(b.notes); n < want && (b.fillIn(c.At(3, int64(n))) || b.fillInLow(c.At(3, int64(n)))); n++ {
 	}
 	moved := int64(max(0, before/manyStrokes-busier.At(b.Energy(b.bar))))
+	if b.Brushes() {
+		moved++
+	}
 	if moved -= already; !changed {
 		moved = max(moved, 1)
 	}
@@ -131,7 +155,7 @@ func (b *barStrokes) fillInLow(c plan.Chance) bool { return !b.Swing().Triplets 
 
 // manyStrokes is how many strokes of a bar there are to each stroke of the time that stands
 // elsewhere in another way to play it.
-const manyStrokes = 6
+const manyStrokes = 5
 
 // isSparse reports whether one voice alone keeps the time, a stroke a beat or fewer.
 func (b *barStrokes) isSparse() bool {
@@ -161,11 +185,9 @@ func (b *barStrokes) pickUp() {
 		b.drop(at) // it is struck on every off-beat
 		return
 	}
-	t := feel.Ghost
-	if v.Backbeat() { // a ballad's stick has no ghosts
-		t = feel.Soft
+	if !v.Backbeat() { // a stick off the beat and alone would be heard as a slip
+		b.add(step, v, feel.Ghost)
 	}
-	b.add(step, v, t)
 }
 
 // busyBar is how many strokes make a bar that can do with one less.

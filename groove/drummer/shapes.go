@@ -7,44 +7,127 @@ import (
 	"plinth/groove/touch"
 )
 
-// fillSwell is how much louder the end of a fill is than its beginning, in velocities.
-// Drummers' fills (Groove MIDI Dataset): the last third is 18 louder than the first.
-const fillSwell = 18
+// A fill rises evenly, stroke by stroke, to fillUnder under the backbeat that it leads to:
+// fillStep at most from one stroke of the drums to the next, and fillSwell in all. Drummers'
+// fills (Groove MIDI Dataset): the last third is 18 louder than the first.
+const (
+	fillSwell    = 18
+	fillStepMost = 8
+	fillUnder    = 4
+)
 
-// Shapes let a push be as strong as a downbeat, and each fill swell, from half of fillSwell
-// softer at its first stroke in a bar to half of it louder at its last, and keep a fill's
-// hands under a ceiling.
+// finalHit is how much louder than in the time the last hit before a dead stop is.
+const finalHit = 10
+
+// Shapes let a push be as strong as a downbeat, and each fill rise; they hold the proportions
+// of the time: kicks by their beat, 4 a hair over 2, and cymbals under the backbeat.
 func (d *Drummer) Shapes(notes []score.Note) []touch.Shape {
-	type reach struct{ first, last int64 }
-	bars := map[int]reach{} // the first and last stroke of the fill, by bar
+	out := make([]touch.Shape, len(notes))
+	ones := make(map[int]feel.Touch, len(d.Pass.Bars)) // how hard the kick on 1 is, by bar
 	for i := range notes {
-		if n := &notes[i]; inFill(n) {
-			r, ok := bars[d.BarAt(n.At)]
-			if !ok {
-				r.first = n.At
+		if n := &notes[i]; n.Voice.Limb() == feel.RightFoot {
+			if bar := d.BarAt(n.At); n.At == d.Pass.Bars[bar].Start {
+				ones[bar] = n.Touch
 			}
-			bars[d.BarAt(n.At)] = reach{r.first, n.At}
 		}
 	}
-	out := make([]touch.Shape, len(notes))
 	for i := range notes {
 		n := &notes[i]
 		bar := d.BarAt(n.At)
-		if n.Art.Has(score.Pushed) {
+		switch {
+		case n.Art.Has(score.Pushed):
 			out[i].Swell = d.lossOffBeat(n, bar)
-		}
-		if !inFill(n) {
-			continue
-		}
-		r := bars[bar]
-		if length := r.last - r.first; length > 0 {
-			out[i].Swell = int((n.At-r.first)*fillSwell/length) - fillSwell/2
-		}
-		if n.Voice.Limb() == feel.Hand {
+		case n.Art.Has(score.Accent):
+		case n.Cue >= 0 && n.Cue == d.Cues.FinalHit:
+			out[i].Swell = finalHit
+		case isDrumOfFill(n):
+			out[i] = d.rise(notes, i)
+		case inFill(n) && n.Voice.Limb() == feel.Hand:
 			out[i].Most = d.fillCeiling(bar)
+		default:
+			out[i] = d.inProportion(n, bar, ones[bar])
 		}
 	}
 	return out
+}
+
+// rise is the shape of stroke i, a drum's in a fill: it counts the strokes that come after it.
+func (d *Drummer) rise(notes []score.Note, i int) touch.Shape {
+	n := &notes[i]
+	after, all := 0, 0
+	at := int64(-1)
+	for k := range notes {
+		m := &notes[k]
+		if m.Group != n.Group || !isDrumOfFill(m) || m.At == at {
+			continue
+		}
+		if at = m.At; m.At > n.At {
+			after++
+		}
+		all++
+	}
+	bar := d.BarAt(n.At)
+	most := d.fillCeiling(bar)
+	under := fillUnder
+	if all > 1 {
+		under += min(after*fillStepMost, after*fillSwell/(all-1))
+	}
+	level := instruments[kindFill].Levels.Of(n.Touch) + plan.BandLift.At(d.Energy(bar))
+	return touch.Shape{Swell: most - under - level, Most: most}
+}
+
+// isDrumOfFill reports whether a note is a stroke of a fill that rises with it: the hands on
+// snare, stick and toms.
+func isDrumOfFill(n *score.Note) bool {
+	return inFill(n) && n.Roll == 0 && n.Touch > feel.Ghost && n.Voice.Limb() == feel.Hand && isDrum(n.Key)
+}
+
+// The kick: how much softer than on 1 it is on the other strong beat, on any other beat, and
+// off the beat.
+const kickOnThree, kickOnBeat, kickOff = 10, 14, 18
+
+// ghostMost is the loudest ghost stroke of the snare.
+const ghostMost = 30
+
+// inProportion is the shape of a stroke of the time. The kick on the half bar is a little softer
+// than on 1, and softer again elsewhere, however the row is written. Common practice, no single
+// source.
+func (d *Drummer) inProportion(n *score.Note, bar int, one feel.Touch) touch.Shape {
+	b := &d.Pass.Bars[bar]
+	half := (n.At-b.Start)*2 == b.Length
+	place := d.MetricPlace(bar, n.At)
+	k := kindOf(n.Key)
+	switch {
+	case n.At == b.Start && k == kindKick || n.Roll != 0:
+		return touch.Shape{}
+	case k == kindKick && one > feel.Ghost && n.Touch > feel.Ghost:
+		in := &instruments[kindKick]
+		under := kickOff
+		switch {
+		case half:
+			under = kickOnThree
+		case place == 0:
+			under = kickOnBeat
+		}
+		lift := plan.BandLift.At(d.Energy(bar))
+		full := in.Levels.Of(one) + lift
+		own := (in.Levels.Of(n.Touch) + lift) * in.Places[place] / 100
+		if own > full-under || half {
+			return touch.Shape{Swell: full - under - own}
+		}
+	case n.Touch == feel.Ghost && k == kindSnare:
+		return touch.Shape{Most: ghostMost}
+	case k == kindSnare || k == kindStick:
+		if place == 0 && !half && n.At > b.Start {
+			if (n.At-b.Start)*2 > b.Length {
+				return touch.Shape{Swell: 1}
+			}
+			return touch.Shape{Swell: -1}
+		}
+	case k == kindRide || k == kindCrash:
+		return touch.Shape{Most: min(d.backbeatLevel(d.Energy(bar)), cymbalMost.At(d.Energy(bar)))}
+	}
+	return touch.Shape{}
 }
 
 // lossOffBeat is how much softer a stroke is off the beat than on it. A push has it added: it
@@ -58,15 +141,29 @@ func (d *Drummer) lossOffBeat(n *score.Note, bar int) int {
 // inFill reports whether a note is a stroke of a fill.
 func inFill(n *score.Note) bool { return n.Group != 0 }
 
-// fillCeiling is the greatest velocity of the hands in a fill: hardly more than the backbeat
-// that it leads to. So a fill before a chorus is not louder than the chorus.
+// fillCeiling is the greatest velocity of the hands in a fill: the backbeat that it leads to.
+// So a fill before a chorus is not louder than the chorus.
 func (d *Drummer) fillCeiling(bar int) int {
-	energy, weight := d.Energy(bar), feel.Normal
-	if a := d.Pass.After; a != nil && bar == len(d.Pass.Bars)-1 {
-		energy = max(energy, a.Energy)
+	energy := d.Energy(bar)
+	if a := d.Pass.After; a != nil && a.Energy > 0 && bar == len(d.Pass.Bars)-1 {
+		energy = a.Energy
 	}
-	if fullForce.At(energy) {
-		weight = feel.Strong
+	return d.backbeatLevel(energy)
+}
+
+// backbeatLevel is the velocity of the backbeat at an energy: of the strongest stroke of the
+// level's snare, or else of what marks the backbeat, or of a soft snare.
+func (d *Drummer) backbeatLevel(energy int) int {
+	best, voice := feel.Soft, snareVoice
+	for _, r := range d.Feel.Levels[energy-1].Drums {
+		if !r.Voice.Backbeat() {
+			continue
+		}
+		for _, s := range r.Steps {
+			if s.Touch > best || s.Touch == best && !isSnare(voice) {
+				best, voice = s.Touch, r.Voice
+			}
+		}
 	}
-	return touch.JustOver(instruments[kindSnare].Levels.Of(weight) + plan.BandLift.At(energy))
+	return instruments[kindOf(voice.Key)].Levels.Of(best) + plan.BandLift.At(energy)
 }

@@ -137,82 +137,26 @@ func TestFillsPlayable(t *testing.T) {
 	}
 }
 
-// TestFillsLead: a fill grows. The hands of the last third of it are louder than
-// those of the first; over the library by as much as drummers do it, 18 units of
-// velocity (Groove MIDI Dataset, 519 fills), give or take 8. Touches stand for the
-// velocities 30, 58, 88 and 106: that data set's snare levels.
-func TestFillsLead(t *testing.T) {
-	velocity := map[feel.Touch]int{feel.Ghost: 30, feel.Soft: 58, feel.Normal: 88, feel.Strong: 106}
-	total, n := 0, 0
+// TestFillsLeaveTheFirstHalfToTime: a fill of two beats or more begins half-way, so that the time
+// keeps the first half with its kick and backbeat, and if it has begun by its last beat, a hand
+// strikes that beat, which is the backbeat of a bar of four. Common practice, no single source.
+func TestFillsLeaveTheFirstHalfToTime(t *testing.T) {
 	for _, family := range families {
 		for _, f := range LoadFills(family) {
-			var first, last []int
-			steps := f.Beats * f.Grid
-			for i := 0; i < steps; i++ {
-				for _, r := range f.Rows {
-					v := velocity[r.Steps[i].Touch]
-					if r.Voice.Limb != feel.Hand || v == 0 {
-						continue
-					}
-					if 3*i < steps {
-						first = append(first, v)
-					}
-					if 3*i >= 2*steps {
-						last = append(last, v)
-					}
+			first, last := -1, (f.Beats-1)*f.Grid
+			for i := range f.Beats * f.Grid {
+				if first < 0 && handsAt(f.Rows, i) > 0 {
+					first = i
 				}
 			}
-			if f.Beats == 1 {
-				if a, b := ends(f, velocity); b < a {
-					t.Errorf("%s %q ends softer (%d) than it begins (%d)", family, f.Name, b, a)
-				}
-				continue // too short for thirds
+			if f.Beats > 1 && 2*first < f.Beats*f.Grid {
+				t.Errorf("%s %q begins at step %d", family, f.Name, first)
 			}
-			if len(last) == 0 {
-				t.Errorf("%s %q stops before it arrives", family, f.Name)
-				continue
+			if first < last && handsAt(f.Rows, last) == 0 && family != "bossa" && family != "brushes" {
+				t.Errorf("%s %q does not strike its last beat", family, f.Name)
 			}
-			if len(first) == 0 {
-				continue // it starts late
-			}
-			grow := mean(last) - mean(first)
-			if grow <= 0 {
-				t.Errorf("%s %q does not grow: %d from its first third to its last", family, f.Name, grow)
-			}
-			total += grow
-			n++
 		}
 	}
-	if g := total / n; g < 10 || g > 26 {
-		t.Errorf("fills grow by %d on average, want 18 give or take 8", g)
-	} else {
-		t.Logf("fills grow by %d on average (%d fills)", g, n)
-	}
-}
-
-// ends are the velocities of the first and the last stroke of a fill's hands.
-func ends(f feel.Fill, velocity map[feel.Touch]int) (first, last int) {
-	for i := 0; i < f.Beats*f.Grid; i++ {
-		for _, r := range f.Rows {
-			v := velocity[r.Steps[i].Touch]
-			if r.Voice.Limb != feel.Hand || v == 0 {
-				continue
-			}
-			if first == 0 {
-				first = v
-			}
-			last = v
-		}
-	}
-	return first, last
-}
-
-func mean(xs []int) int {
-	sum := 0
-	for _, x := range xs {
-		sum += x
-	}
-	return sum / len(xs)
 }
 
 // TestFillsHoldBack: drummers' fills have 3.96 hits a beat (Groove MIDI Dataset);

@@ -70,7 +70,8 @@ func entryNamed(name string) *Entry {
 }
 
 // families are the built-in fill families, each a file of that name.
-var families = [...]string{"straight", "ballad", "triplet", "compound", "brushes", "bossa", "latin", "march", "two"}
+var families = [...]string{"straight", "ballad", "triplet", "swing", "compound", "brushes", "bossa", "latin", "march",
+	"two"}
 
 // Families lists the names of the built-in fill families.
 func Families() []string { return append([]string(nil), families[:]...) }

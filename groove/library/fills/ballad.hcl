@@ -6,57 +6,62 @@ fills "ballad" {
   grid = 4
 
   # One beat, energies 1 to 2
-  fill "two soft eighths" {
-    colour = 0
-    energy = [1, 2]
-    snare  = "g-s-"
+  fill "the hat opens" {
+    colour   = 0
+    energy   = [1, 2]
+    hat_open = "--s-"
   }
-  fill "a late pair" {
+  fill "hat and kick" {
     colour = 1
     energy = [1, 2]
-    snare  = "--gs"
+    hat    = "--s-"
+    kick   = "--s-"
   }
-  fill "rim and rim" {
-    colour      = 2
-    energy      = [1, 2]
-    cross_stick = "s-x-"
+  fill "the hat opens late" {
+    colour   = 2
+    energy   = [1, 2]
+    hat      = "--s-"
+    hat_open = "---s"
   }
 
   # One beat, energies 1 to 3, inside a section
-  fill "one off the beat" {
-    colour = 3
+  fill "a breath of the hat" {
+    colour   = 3
+    energy   = [1, 3]
+    hat_open = "--g-"
+    kick     = "--g-"
+  }
+  fill "a late kick" {
+    colour = 4
     energy = [1, 3]
-    snare  = "--s-"
+    hat    = "--s-"
+    kick   = "---s"
   }
-  fill "snare to floor" {
-    colour  = 4
-    energy  = [1, 3]
-    snare   = "g---"
-    tom_low = "--s-"
-  }
-  fill "middle to floor" {
-    colour  = 5
-    energy  = [1, 3]
-    tom_mid = "g---"
-    tom_low = "--s-"
+  fill "hat kick and a breath" {
+    colour   = 5
+    energy   = [1, 3]
+    hat      = "--g-"
+    hat_open = "---g"
+    kick     = "--s-"
   }
 
   # One beat, energy 3
-  fill "high to middle" {
+  fill "the hat opens at three" {
     colour   = 0
     energy   = [3, 3]
-    tom_high = "g---"
-    tom_mid  = "--s-"
+    hat_open = "--s-"
   }
-  fill "one on the floor" {
-    colour  = 1
-    energy  = [3, 3]
-    tom_low = "--s-"
-  }
-  fill "a step and a late one" {
-    colour = 2
+  fill "hat and kick at three" {
+    colour = 1
     energy = [3, 3]
-    snare  = "g--s"
+    hat    = "--s-"
+    kick   = "--s-"
+  }
+  fill "the hat opens late at three" {
+    colour   = 2
+    energy   = [3, 3]
+    hat      = "--s-"
+    hat_open = "---s"
   }
 
   # One beat, energy 4
@@ -121,207 +126,192 @@ fills "ballad" {
   fill "a step and two eighths in two" {
     colour = 0
     energy = [1, 2]
-    snare  = "g---g-s-"
+    snare  = "----s-s-"
   }
   fill "a step and a pair in two" {
     colour = 1
     energy = [1, 2]
-    snare  = "g-----ss"
+    snare  = "------ss"
   }
   fill "rim in two" {
     colour      = 2
     energy      = [1, 2]
-    cross_stick = "s---s-x-"
+    cross_stick = "----s-x-"
   }
 
   # Two beats, energies 1 to 3, inside a section
   fill "off and off in two" {
     colour = 3
     energy = [1, 3]
-    snare  = "--g---s-"
+    snare  = "------s-"
   }
   fill "steps and floor in two" {
     colour  = 4
     energy  = [1, 3]
-    snare   = "g---g---"
+    snare   = "----s---"
     tom_low = "------s-"
   }
   fill "high middle floor in two" {
-    colour   = 5
-    energy   = [1, 3]
-    tom_high = "g-------"
-    tom_mid  = "----g---"
-    tom_low  = "------s-"
+    colour  = 5
+    energy  = [1, 3]
+    tom_mid = "----s---"
+    tom_low = "------s-"
   }
 
   # Two beats, energy 3
   fill "a step and two below in two" {
     colour  = 0
     energy  = [3, 3]
-    snare   = "g-------"
-    tom_mid = "----g-s-"
+    tom_mid = "----s-s-"
   }
   fill "steps and a pair below in two" {
     colour  = 1
     energy  = [3, 3]
-    snare   = "g---s---"
-    tom_mid = "------g-"
+    snare   = "----s---"
+    tom_mid = "------s-"
     tom_low = "-------s"
   }
   fill "wait then two in two" {
     colour = 2
     energy = [3, 3]
-    snare  = "----g-s-"
+    snare  = "----s-s-"
   }
 
   # Two beats, energies 4 to 5
   fill "a step eighth and pair in two" {
     colour = 0
     energy = [4, 5]
-    snare  = "s---s-xx"
+    snare  = "----s-xx"
   }
   fill "a step kick and pair in two" {
     colour = 1
     energy = [4, 5]
-    snare  = "s-----xx"
-    kick   = "x---x---"
+    snare  = "------xx"
+    kick   = "----x---"
   }
   fill "snare high floor in two" {
-    colour   = 2
-    energy   = [4, 5]
-    snare    = "s-------"
-    tom_high = "----x---"
-    tom_low  = "------x-"
+    colour = 2
+    energy = [4, 5]
+    snare  = "----x-x-"
   }
   fill "eighths down in two" {
     colour  = 3
     energy  = [4, 5]
-    snare   = "s-s-----"
     tom_mid = "----x---"
     tom_low = "------xx"
   }
   fill "snare and floor in two" {
     colour  = 4
     energy  = [4, 5]
-    snare   = "s---x---"
+    snare   = "----x---"
     tom_low = "------x-"
   }
   fill "three toms in two" {
-    colour   = 5
-    energy   = [4, 5]
-    tom_high = "s-s-----"
-    tom_mid  = "----x---"
-    tom_low  = "------x-"
+    colour  = 5
+    energy  = [4, 5]
+    tom_mid = "----x---"
+    tom_low = "------x-"
   }
 
   # Four beats, energies 1 to 3
   fill "a bar that gathers in four" {
     colour = 0
     energy = [1, 3]
-    snare  = "g-------g---g-s-"
-    kick   = "x-------s-------"
+    snare  = "--------s---s-s-"
+    kick   = "--------s-------"
   }
   fill "steps and a pair in four" {
     colour = 1
     energy = [1, 3]
-    snare  = "g---g---g-----ss"
-    kick   = "x-------s-------"
+    snare  = "--------s---s-ss"
+    kick   = "--------s-------"
   }
   fill "rim figure in four" {
     colour      = 2
     energy      = [1, 3]
-    cross_stick = "s-----s-s---s-x-"
+    cross_stick = "--------s---s-x-"
   }
   fill "off the beats in four" {
     colour = 3
     energy = [1, 3]
-    snare  = "----g-----g---s-"
-    kick   = "x-------s-------"
+    snare  = "----------s-s--s"
+    kick   = "--------s-------"
   }
   fill "steps and floor in four" {
     colour  = 4
     energy  = [1, 3]
-    snare   = "g-------g---g---"
+    snare   = "--------s---s---"
     tom_low = "--------------s-"
-    kick    = "x-------s-------"
+    kick    = "--------s-------"
   }
   fill "toms slowly in four" {
-    colour   = 5
-    energy   = [1, 3]
-    tom_high = "g-----g---------"
-    tom_mid  = "--------g---g---"
-    tom_low  = "--------------s-"
-    kick     = "x---------------"
+    colour  = 5
+    energy  = [1, 3]
+    tom_mid = "--------s---s---"
+    tom_low = "--------------s-"
   }
 
   # Four beats, energy 4
   fill "steps then toms in four" {
     colour   = 0
     energy   = [4, 4]
-    snare    = "s---s-----------"
     tom_high = "--------s---x---"
     tom_mid  = "----------s-----"
     tom_low  = "--------------x-"
-    kick     = "x-------x-------"
+    kick     = "--------x-------"
   }
   fill "three steps and a pair in four" {
     colour = 1
     energy = [4, 4]
-    snare  = "s---s---s-----xx"
-    kick   = "x-------x-------"
+    snare  = "--------s---s-xx"
+    kick   = "--------x-------"
   }
   fill "hold back then three in four" {
     colour = 2
     energy = [4, 4]
-    snare  = "s---------s-s-x-"
-    kick   = "x-------x-------"
+    snare  = "----------s-s-x-"
+    kick   = "--------x-------"
   }
 
   # Four beats, energies 4 to 5, inside a section
   fill "eighths all the way down in four" {
-    colour   = 3
-    energy   = [4, 5]
-    snare    = "s-s-------------"
-    tom_high = "----s-s---------"
-    tom_mid  = "--------x-x-----"
-    tom_low  = "------------x-xx"
-    kick     = "x---------------"
+    colour  = 3
+    energy  = [4, 5]
+    tom_mid = "--------x-x-----"
+    tom_low = "------------x-xx"
   }
   fill "snare and floor talk in four" {
     colour  = 4
     energy  = [4, 5]
-    snare   = "s-------s---x---"
-    tom_low = "------s-------x-"
-    kick    = "x-------x-------"
+    snare   = "--------s---x---"
+    tom_low = "--------------x-"
+    kick    = "--------x-------"
   }
   fill "three toms in four" {
-    colour   = 5
-    energy   = [4, 5]
-    tom_high = "s-----s---------"
-    tom_mid  = "--------x---x---"
-    tom_low  = "----------x---x-"
-    kick     = "x---------------"
+    colour  = 5
+    energy  = [4, 5]
+    tom_mid = "--------x---x---"
+    tom_low = "----------x---x-"
   }
 
   # Four beats, energy 5
   fill "gathering to a pair in four" {
     colour = 0
     energy = [5, 5]
-    snare  = "s-----s-s-s-s-xx"
-    kick   = "x-------x-------"
+    snare  = "--------s-s-s-xx"
+    kick   = "--------x-------"
   }
   fill "beats with the kick between in four" {
     colour = 1
     energy = [5, 5]
-    snare  = "s---s---s---x-xx"
-    kick   = "x-----x---x-----"
+    snare  = "--------s---x-xx"
+    kick   = "----------x-----"
   }
   fill "snare then high and floor in four" {
     colour   = 2
     energy   = [5, 5]
-    snare    = "s-s-s-----------"
-    tom_high = "------x-x---x---"
+    tom_high = "--------x---x---"
     tom_low  = "----------x---x-"
-    kick     = "x-------x-------"
+    kick     = "--------x-------"
   }
 }

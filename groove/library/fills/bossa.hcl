@@ -7,7 +7,7 @@ fills "bossa" {
   fill "rim twice" {
     colour      = 0
     energy      = [1, 2]
-    cross_stick = "gs"
+    cross_stick = "ss"
   }
   fill "rim off the beat" {
     colour      = 1
@@ -17,7 +17,7 @@ fills "bossa" {
   fill "snare twice" {
     colour = 2
     energy = [1, 2]
-    snare  = "gs"
+    snare  = "ss"
   }
 
   # One beat, inside a section
@@ -31,7 +31,7 @@ fills "bossa" {
   }
   fill "middle to floor" {
     colour  = 5
-    tom_mid = "g-"
+    tom_mid = "s-"
     tom_low = "-s"
   }
 
@@ -39,19 +39,19 @@ fills "bossa" {
   fill "snare to floor" {
     colour  = 0
     energy  = [3, 5]
-    snare   = "g-"
+    snare   = "s-"
     tom_low = "-s"
   }
   fill "rim to middle" {
     colour      = 1
     energy      = [3, 5]
-    cross_stick = "g-"
+    cross_stick = "s-"
     tom_mid     = "-s"
   }
   fill "high to floor" {
     colour   = 2
     energy   = [3, 5]
-    tom_high = "g-"
+    tom_high = "s-"
     tom_low  = "-s"
   }
 
@@ -59,32 +59,30 @@ fills "bossa" {
   fill "rim then two in two" {
     colour      = 0
     energy      = [1, 2]
-    cross_stick = "g-ss"
+    cross_stick = "--ss"
   }
   fill "two rims then one in two" {
     colour      = 1
     energy      = [1, 2]
-    cross_stick = "sg-s"
+    cross_stick = "---s"
   }
   fill "snare then two in two" {
     colour = 2
     energy = [1, 2]
-    snare  = "g-gs"
+    snare  = "--ss"
   }
 
   # Two beats, inside a section
   fill "two then one in two" {
     colour = 3
-    snare  = "gg-s"
+    snare  = "---s"
   }
   fill "two and a tom in two" {
     colour  = 4
-    snare   = "gg--"
     tom_mid = "---s"
   }
   fill "snare middle floor in two" {
     colour  = 5
-    snare   = "g---"
     tom_mid = "--s-"
     tom_low = "---s"
   }
@@ -93,19 +91,19 @@ fills "bossa" {
   fill "rims then middle in two" {
     colour      = 0
     energy      = [3, 5]
-    cross_stick = "g-s-"
+    cross_stick = "--s-"
     tom_mid     = "---s"
   }
   fill "snares then floor in two" {
     colour  = 1
     energy  = [3, 5]
-    snare   = "g-g-"
+    snare   = "--s-"
     tom_low = "---s"
   }
   fill "highs then floor in two" {
     colour   = 2
     energy   = [3, 5]
-    tom_high = "g-g-"
+    tom_high = "--s-"
     tom_low  = "---s"
   }
 
@@ -113,32 +111,31 @@ fills "bossa" {
   fill "rim in threes in four" {
     colour      = 0
     energy      = [1, 2]
-    cross_stick = "s--s-ssx"
+    cross_stick = "-----ssx"
   }
   fill "rim steps in four" {
     colour      = 1
     energy      = [1, 2]
-    cross_stick = "s-s-ss-x"
+    cross_stick = "----ss-x"
   }
   fill "snare in threes in four" {
     colour = 2
     energy = [1, 2]
-    snare  = "g--g-ggs"
+    snare  = "-----sss"
   }
 
   # Four beats, inside a section
   fill "snare steps in four" {
     colour = 3
-    snare  = "g-g--s-s"
+    snare  = "-----s-s"
   }
   fill "threes and a tom in four" {
     colour  = 4
-    snare   = "g--g-s--"
+    snare   = "-----s--"
     tom_mid = "-------s"
   }
   fill "three drums in four" {
     colour  = 5
-    snare   = "g--g----"
     tom_mid = "----s-s-"
     tom_low = "-------s"
   }
@@ -147,19 +144,19 @@ fills "bossa" {
   fill "rim in threes to the floor in four" {
     colour      = 0
     energy      = [3, 5]
-    cross_stick = "g--s-s--"
+    cross_stick = "-----s--"
     tom_low     = "-------s"
   }
   fill "snare in threes to the floor in four" {
     colour  = 1
     energy  = [3, 5]
-    snare   = "g--g-gs-"
+    snare   = "-----ss-"
     tom_low = "-------s"
   }
   fill "high then floor in four" {
     colour   = 2
     energy   = [3, 5]
-    tom_high = "g--g-s--"
+    tom_high = "-----s--"
     tom_low  = "------ss"
   }
 }

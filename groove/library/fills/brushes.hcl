@@ -56,98 +56,97 @@ fills "brushes" {
   fill "step long short in two" {
     colour = 0
     energy = [1, 2]
-    tap    = "g--g-s"
+    tap    = "---g-s"
   }
   fill "two and two in two" {
     colour = 1
     energy = [1, 2]
-    tap    = "--g-gs"
+    tap    = "----gs"
   }
   fill "gathering in two" {
     colour = 2
     energy = [1, 2]
-    tap    = "g-ggss"
+    tap    = "---gss"
   }
 
   # Two beats, inside a section
   fill "tap and turn in two" {
     colour = 3
-    tap    = "g-----"
     sweep  = "---g~s"
   }
   fill "sweep and tap in two" {
     colour = 4
     tap    = "-----s"
-    sweep  = "g~~g~~"
+    sweep  = "---g~~"
   }
   fill "late then long short in two" {
     colour = 5
-    tap    = "--gs-s"
+    tap    = "---s-s"
   }
 
   # Two beats, energies 3 to 5
   fill "steps and three in two" {
     colour = 0
     energy = [3, 5]
-    tap    = "g--sgs"
+    tap    = "---sgs"
   }
   fill "late and two in two" {
     colour = 1
     energy = [3, 5]
-    tap    = "--g-ss"
+    tap    = "----ss"
   }
   fill "running up in two" {
     colour = 2
     energy = [3, 5]
-    tap    = "g-gsss"
+    tap    = "---sg-"
   }
 
   # Four beats, energies 1 to 2
   fill "four steps in four" {
     colour = 0
     energy = [1, 2]
-    tap    = "g--g-gg--s-s"
+    tap    = "------g--s-s"
   }
   fill "two bars in one in four" {
     colour = 1
     energy = [1, 2]
-    tap    = "g-----g-g-gs"
+    tap    = "------g-gsgs"
   }
   fill "gathering in four" {
     colour = 2
     energy = [1, 2]
-    tap    = "--g--gg-ggss"
+    tap    = "------g-ggss"
   }
 
   # Four beats, inside a section
   fill "turns in four" {
     colour = 3
-    sweep  = "g~~g~~g~~g~s"
+    sweep  = "------g~~g~s"
   }
   fill "taps in the sweep in four" {
     colour = 4
-    tap    = "-----g--g--s"
-    sweep  = "g~~g~~g~~g~~"
+    tap    = "--------g--s"
+    sweep  = "------g~~g~~"
   }
   fill "question in four" {
     colour = 5
-    tap    = "g--g-g--gg-s"
+    tap    = "--------gg-s"
   }
 
   # Four beats, energies 3 to 5
   fill "steps and three in four" {
     colour = 0
     energy = [3, 5]
-    tap    = "g--s-gg--sgs"
+    tap    = "------g--sgs"
   }
   fill "wait then run in four" {
     colour = 1
     energy = [3, 5]
-    tap    = "g-----g-sgss"
+    tap    = "------g-sgss"
   }
   fill "two and two in four" {
     colour = 2
     energy = [3, 5]
-    tap    = "g-gg-g--s-ss"
+    tap    = "--------ssss"
   }
 }

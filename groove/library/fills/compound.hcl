@@ -5,59 +5,62 @@ fills "compound" {
   grid = 6
 
   # One beat, energies 1 to 2
-  fill "three soft eighths" {
-    colour = 0
-    energy = [1, 2]
-    snare  = "g-g-s-"
+  fill "the hat opens" {
+    colour   = 0
+    energy   = [1, 2]
+    hat_open = "----s-"
   }
-  fill "a pickup" {
+  fill "hat and kick" {
     colour = 1
     energy = [1, 2]
-    snare  = "----s-"
+    hat    = "--g-s-"
+    kick   = "----s-"
   }
-  fill "rim and rim" {
-    colour      = 2
-    energy      = [1, 2]
-    cross_stick = "s---x-"
+  fill "the hat opens late" {
+    colour   = 2
+    energy   = [1, 2]
+    hat      = "--s---"
+    hat_open = "----s-"
   }
 
   # One beat, energies 1 to 3, inside a section
-  fill "two late eighths" {
-    colour = 3
+  fill "a breath of the hat" {
+    colour   = 3
+    energy   = [1, 3]
+    hat_open = "----g-"
+    kick     = "----g-"
+  }
+  fill "a late kick" {
+    colour = 4
     energy = [1, 3]
-    snare  = "--g-s-"
+    hat    = "----s-"
+    kick   = "----s-"
   }
-  fill "snare to floor" {
-    colour  = 4
-    energy  = [1, 3]
-    snare   = "g-----"
-    tom_low = "----s-"
-  }
-  fill "middle to floor" {
-    colour  = 5
-    energy  = [1, 3]
-    tom_mid = "--g---"
-    tom_low = "----s-"
+  fill "hat kick and a breath" {
+    colour   = 5
+    energy   = [1, 3]
+    hat      = "--g---"
+    hat_open = "----g-"
+    kick     = "----s-"
   }
 
   # One beat, energy 3
-  fill "high to floor" {
+  fill "the hat opens at three" {
     colour   = 0
     energy   = [3, 3]
-    tom_high = "g-----"
-    tom_low  = "----s-"
+    hat_open = "----s-"
   }
-  fill "one and three soft" {
+  fill "hat and kick at three" {
     colour = 1
     energy = [3, 3]
-    snare  = "g---s-"
+    hat    = "--g-s-"
+    kick   = "----s-"
   }
-  fill "soft toms down" {
+  fill "the hat opens late at three" {
     colour   = 2
     energy   = [3, 3]
-    tom_high = "g-----"
-    tom_mid  = "--g---"
-    tom_low  = "----s-"
+    hat      = "--s---"
+    hat_open = "----s-"
   }
 
   # One beat, energy 4
@@ -121,97 +124,89 @@ fills "compound" {
   fill "a beat then three in two" {
     colour = 0
     energy = [1, 2]
-    snare  = "g-----g-s-s-"
-    kick   = "x-----------"
+    snare  = "------s-s-s-"
   }
   fill "a far pickup in two" {
     colour = 1
     energy = [1, 2]
-    snare  = "g---s-----s-"
+    snare  = "----------s-"
   }
   fill "rim rim in two" {
     colour      = 2
     energy      = [1, 2]
-    cross_stick = "g---s-s---x-"
+    cross_stick = "------s---x-"
   }
 
   # Two beats, energies 1 to 3, inside a section
   fill "murmur in two" {
     colour = 3
     energy = [1, 3]
-    snare  = "----g---g-s-"
+    snare  = "--------s-s-"
   }
   fill "step and floor in two" {
     colour  = 4
     energy  = [1, 3]
-    snare   = "g-----s-----"
+    snare   = "------s-----"
     tom_low = "----------s-"
   }
   fill "high middle floor in two" {
-    colour   = 5
-    energy   = [1, 3]
-    tom_high = "g-----------"
-    tom_mid  = "----s---s---"
-    tom_low  = "----------s-"
+    colour  = 5
+    energy  = [1, 3]
+    tom_mid = "--------s---"
+    tom_low = "----------s-"
   }
 
   # Two beats, energy 3
   fill "steps and a pickup in two" {
     colour = 0
     energy = [3, 3]
-    snare  = "g-----g---s-"
+    snare  = "------s---s-"
   }
   fill "two and two below in two" {
     colour  = 1
     energy  = [3, 3]
-    snare   = "g---g-------"
-    tom_low = "--------g-s-"
+    tom_low = "--------s-s-"
   }
   fill "one tom a beat in two" {
-    colour   = 2
-    energy   = [3, 3]
-    tom_high = "g-----------"
-    tom_mid  = "------s-----"
-    tom_low  = "----------s-"
+    colour  = 2
+    energy  = [3, 3]
+    tom_mid = "------s-----"
+    tom_low = "----------s-"
   }
 
   # Two beats, energies 4 to 5
   fill "eighths up in two" {
     colour = 0
     energy = [4, 5]
-    snare  = "s---s-x-x-X-"
+    snare  = "------x-x-X-"
   }
   fill "wide then a pair in two" {
     colour = 1
     energy = [4, 5]
-    snare  = "s-s---s---xX"
-    kick   = "----x-------"
+    snare  = "------s---xX"
   }
   fill "wide in two" {
     colour = 2
     energy = [4, 5]
-    snare  = "s---x-x---X-"
-    kick   = "--x---------"
+    snare  = "------x---X-"
   }
   fill "down in eighths in two" {
     colour   = 3
     energy   = [4, 5]
-    snare    = "x-x-x-------"
     tom_high = "------x-----"
     tom_mid  = "--------x---"
     tom_low  = "----------X-"
   }
   fill "snare and floor in two" {
-    colour   = 4
-    energy   = [4, 5]
-    snare    = "s-----x-x---"
-    tom_high = "----x-------"
-    tom_low  = "----------X-"
+    colour  = 4
+    energy  = [4, 5]
+    snare   = "------x-x---"
+    tom_low = "----------X-"
   }
   fill "around the kick in two" {
     colour = 5
     energy = [4, 5]
-    snare  = "s-s-x---s-X-"
+    snare  = "--------s-X-"
     kick   = "------x-----"
   }
 
@@ -219,38 +214,38 @@ fills "compound" {
   fill "a bar that gathers in four" {
     colour = 0
     energy = [1, 3]
-    snare  = "g-----------g-----g-s-s-"
-    kick   = "x-----------x-----------"
+    snare  = "------------s-----s-s-s-"
+    kick   = "------------x-----------"
   }
   fill "beats and a pickup in four" {
     colour = 1
     energy = [1, 3]
-    snare  = "g-----g-----g---s-----s-"
-    kick   = "x-----------s-----------"
+    snare  = "------------s---s-s---s-"
+    kick   = "------------s-----------"
   }
   fill "rim figure in four" {
     colour      = 2
     energy      = [1, 3]
-    cross_stick = "g-----s---s-s-----s---x-"
+    cross_stick = "------------s-----s---x-"
   }
   fill "rising murmur in four" {
     colour = 3
     energy = [1, 3]
-    snare  = "----g-----g---g-----g-s-"
-    kick   = "x-----------------------"
+    snare  = "--------------s---s-s---"
   }
   fill "down slowly in four" {
     colour  = 4
     energy  = [1, 3]
-    snare   = "g-----g-----s-----s-----"
-    tom_mid = "----------s-----s-------"
+    snare   = "------------s-----s-----"
+    tom_mid = "----------------s-------"
     tom_low = "----------------------s-"
   }
   fill "toms answer in four" {
     colour   = 5
     energy   = [1, 3]
-    tom_high = "g-----------s-----------"
-    tom_mid  = "----g-----s---------s---"
+    snare    = "------------------s-----"
+    tom_high = "------------s-----------"
+    tom_mid  = "--------------------s---"
     tom_low  = "----------------s-----s-"
   }
 
@@ -258,66 +253,63 @@ fills "compound" {
   fill "beats close up in four" {
     colour = 0
     energy = [4, 4]
-    snare  = "s-----s-----s---s-x-s-x-"
-    kick   = "x-----------x-----------"
+    snare  = "------------s---s-x-s-x-"
+    kick   = "------------x-----------"
   }
   fill "two on each drum in four" {
-    colour   = 1
-    energy   = [4, 4]
-    snare    = "s---s-------------------"
-    tom_high = "------s-s---------------"
-    tom_mid  = "------------x---x-------"
-    tom_low  = "------------------x---x-"
-    kick     = "x-----------x-----------"
+    colour  = 1
+    energy  = [4, 4]
+    tom_mid = "------------x---x-------"
+    tom_low = "------------------x---x-"
+    kick    = "------------x-----------"
   }
   fill "snare and floor answer in four" {
     colour  = 2
     energy  = [4, 4]
-    snare   = "s-----------x---x-------"
-    tom_low = "----------s-----------x-"
-    kick    = "------x-----------x-----"
+    snare   = "------------x---x-s-----"
+    tom_low = "----------------------x-"
+    kick    = "------------------x-----"
   }
 
   # Four beats, energies 4 to 5, inside a section
   fill "all the way down in four" {
     colour   = 3
     energy   = [4, 5]
-    snare    = "x-x-x-------------------"
-    tom_high = "------x-s---x-----x-----"
-    tom_mid  = "----------x---x-----x---"
+    tom_high = "------------x-----x-----"
+    tom_mid  = "--------------x-----x---"
     tom_low  = "----------------x-----X-"
   }
   fill "snare toms snare in four" {
     colour   = 4
     energy   = [4, 5]
-    snare    = "s-----x-s-x-------x-x---"
+    snare    = "------------------x-x---"
     tom_high = "------------x-s---------"
     tom_low  = "----------------x-----X-"
   }
   fill "around the kick in four" {
     colour = 5
     energy = [4, 5]
-    snare  = "s-s-x-x-----x-s-x---s-X-"
-    kick   = "--------x---------x-----"
+    snare  = "------------x-s-x-s-s-X-"
+    kick   = "------------------x-----"
   }
 
   # Four beats, energy 5
   fill "long eighths up in four" {
     colour = 0
     energy = [5, 5]
-    snare  = "s---s-s---s-x-x-s-x-x-X-"
-    kick   = "x-----x-----x-----x-----"
+    snare  = "------------x-x-s-x-x-X-"
+    kick   = "------------x-----x-----"
   }
   fill "beats then a pair in four" {
     colour = 1
     energy = [5, 5]
-    snare  = "s---s-x-s---x-s-x-s-s-xX"
-    kick   = "x-----------x-----x-----"
+    snare  = "------------x-s-x-s-s-xX"
+    kick   = "------------x-----x-----"
   }
   fill "wide in four" {
     colour = 2
     energy = [5, 5]
-    snare  = "s---x-g---x-x---g-x---X-"
-    kick   = "x-------x-------x-------"
+    snare  = "------------x---s-x---X-"
+    kick   = "----------------x-------"
   }
 }

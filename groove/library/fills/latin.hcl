@@ -28,12 +28,12 @@ fills "latin" {
   fill "two soft strokes" {
     colour = 4
     energy = [1, 3]
-    snare  = "--gs"
+    snare  = "--ss"
   }
   fill "middle to floor" {
     colour  = 5
     energy  = [1, 3]
-    tom_mid = "g---"
+    tom_mid = "s---"
     tom_low = "--s-"
   }
 
@@ -41,7 +41,7 @@ fills "latin" {
   fill "two soft eighths" {
     colour = 0
     energy = [3, 3]
-    snare  = "g-s-"
+    snare  = "s-s-"
   }
   fill "rim to middle" {
     colour      = 1
@@ -52,7 +52,7 @@ fills "latin" {
   fill "a step and a late one" {
     colour = 2
     energy = [3, 3]
-    snare  = "g--s"
+    snare  = "s--s"
   }
 
   # One beat, energy 4
@@ -114,34 +114,33 @@ fills "latin" {
   fill "three three two in two" {
     colour      = 0
     energy      = [1, 2]
-    cross_stick = "s--s--x-"
+    cross_stick = "------x-"
   }
   fill "pick up in two" {
     colour      = 1
     energy      = [1, 2]
-    cross_stick = "--s-s-sx"
+    cross_stick = "----s-sx"
   }
   fill "across in two" {
     colour      = 2
     energy      = [1, 2]
-    cross_stick = "s---s--x"
+    cross_stick = "----s--x"
   }
 
   # Two beats, energies 1 to 3, inside a section
   fill "off off in two" {
     colour      = 3
     energy      = [1, 3]
-    cross_stick = "--s--s-x"
+    cross_stick = "-----s-x"
   }
   fill "soft threes in two" {
     colour = 4
     energy = [1, 3]
-    snare  = "g--g--gs"
+    snare  = "------ss"
   }
   fill "toms in threes in two" {
     colour  = 5
     energy  = [1, 3]
-    tom_mid = "g--g----"
     tom_low = "------s-"
   }
 
@@ -149,86 +148,85 @@ fills "latin" {
   fill "soft threes on the snare in two" {
     colour = 0
     energy = [3, 3]
-    snare  = "g--g--s-"
+    snare  = "------s-"
   }
   fill "rim then middle in two" {
-    colour      = 1
-    energy      = [3, 3]
-    cross_stick = "g--s----"
-    tom_mid     = "------s-"
+    colour  = 1
+    energy  = [3, 3]
+    tom_mid = "------s-"
   }
   fill "a step and across in two" {
     colour = 2
     energy = [3, 3]
-    snare  = "g---s--s"
+    snare  = "----s--s"
   }
 
   # Two beats, energies 4 to 5
   fill "three three two in two full" {
     colour = 0
     energy = [4, 5]
-    snare  = "s--x--xX"
+    snare  = "------xX"
   }
   fill "rolling threes in two" {
     colour = 1
     energy = [4, 5]
-    snare  = "s-ss-xxX"
+    snare  = "-----xxX"
   }
   fill "straight then across in two" {
     colour = 2
     energy = [4, 5]
-    snare  = "s-x-x--X"
+    snare  = "----x--X"
   }
   fill "snare to toms in two" {
     colour  = 3
     energy  = [4, 5]
-    snare   = "x-x-----"
     tom_mid = "----x-x-"
     tom_low = "-------X"
   }
   fill "high and floor in two" {
     colour   = 4
     energy   = [4, 5]
-    tom_high = "s-x-xx--"
+    tom_high = "----xx--"
     tom_low  = "------xX"
   }
   fill "off the beat in two" {
     colour = 5
     energy = [4, 5]
-    snare  = "--x--x-X"
-    kick   = "x-------"
+    snare  = "-----x-X"
   }
 
   # Four beats, energies 1 to 3
   fill "a clave of its own in four" {
     colour      = 0
     energy      = [1, 3]
-    cross_stick = "g--s--s---s--x--"
+    snare       = "------------s---"
+    cross_stick = "----------s--x--"
   }
   fill "sparse in four" {
     colour      = 1
     energy      = [1, 3]
-    cross_stick = "s-----s-----s-sx"
+    cross_stick = "------------s-sx"
   }
   fill "across the beats in four" {
     colour      = 2
     energy      = [1, 3]
-    cross_stick = "--s---s-s---s--x"
+    cross_stick = "--------s---s--x"
   }
   fill "steps then off in four" {
     colour      = 3
     energy      = [1, 3]
-    cross_stick = "s---s---s-s--s-x"
+    snare       = "------------s---"
+    cross_stick = "--------s-s--s-x"
   }
   fill "soft fingers in four" {
     colour = 4
     energy = [1, 3]
-    snare  = "g-----g---g---gs"
+    snare  = "----------s-s-ss"
   }
   fill "toms in threes in four" {
     colour  = 5
     energy  = [1, 3]
-    tom_mid = "g--g--g---------"
+    snare   = "------------s---"
     tom_low = "----------s---s-"
   }
 
@@ -236,59 +234,57 @@ fills "latin" {
   fill "threes and eighths in four" {
     colour = 0
     energy = [4, 4]
-    snare  = "s--s--s---s-x-x-"
-    kick   = "x-------x-------"
+    snare  = "----------s-x-x-"
+    kick   = "--------x-------"
   }
   fill "snare middle floor in four" {
     colour  = 1
     energy  = [4, 4]
-    snare   = "s--s--x---------"
+    snare   = "------------s---"
     tom_mid = "--------x--x----"
     tom_low = "--------------xx"
   }
   fill "wide threes in four" {
     colour = 2
     energy = [4, 4]
-    snare  = "s-----s--x--x--x"
-    kick   = "x-------x-------"
+    snare  = "---------x--x--x"
+    kick   = "--------x-------"
   }
 
   # Four beats, energies 4 to 5, inside a section
   fill "snare to toms in four" {
     colour  = 3
     energy  = [4, 5]
-    snare   = "x--x--x---------"
     tom_mid = "--------x-x-x-x-"
     tom_low = "---------------X"
   }
   fill "down in threes in four" {
-    colour   = 4
-    energy   = [4, 5]
-    tom_high = "s--x--x---------"
-    tom_mid  = "--------x-x-----"
-    tom_low  = "------------x-xX"
+    colour  = 4
+    energy  = [4, 5]
+    tom_mid = "--------x-x-----"
+    tom_low = "------------x-xX"
   }
   fill "off the beat in four" {
     colour = 5
     energy = [4, 5]
-    snare  = "--x--x--x-x--x-X"
-    kick   = "x-------x-------"
+    snare  = "--------x-x-sx-X"
+    kick   = "--------x-------"
   }
 
   # Four beats, energy 5
   fill "threes and a lift in four" {
     colour = 0
     energy = [5, 5]
-    snare  = "s-gs-gx-gsx-sgxX"
+    snare  = "--------ssx-ssxX"
   }
   fill "rolling threes in four" {
     colour = 1
     energy = [5, 5]
-    snare  = "s-ss-xs-xs-xs-xX"
+    snare  = "--------xs-xs-xX"
   }
   fill "broken threes in four" {
     colour = 2
     energy = [5, 5]
-    snare  = "s--g--x-s-xg-sxX"
+    snare  = "--------s-xsss-X"
   }
 }

@@ -27,7 +27,7 @@ fills "march" {
   fill "two eighths" {
     colour = 3
     energy = [1, 3]
-    snare  = "g-s-"
+    snare  = "s--s"
     kick   = "s---"
   }
   fill "three" {
@@ -127,195 +127,195 @@ fills "march" {
   fill "eighths and two in two" {
     colour = 0
     energy = [1, 2]
-    snare  = "g-g-g-ss"
-    kick   = "s---s---"
+    snare  = "----g-ss"
+    kick   = "----s---"
   }
   fill "plain in two" {
     colour = 1
     energy = [1, 2]
-    snare  = "g---g-s-"
-    kick   = "s---s---"
+    snare  = "----g-s-"
+    kick   = "----s---"
   }
   fill "growing in two" {
     colour = 2
     energy = [1, 2]
-    snare  = "ggggggss"
-    kick   = "s---s---"
+    snare  = "----ggss"
+    kick   = "----s---"
   }
 
   # Two beats, energies 1 to 3, inside a section
   fill "sparse in two" {
     colour = 3
     energy = [1, 3]
-    snare  = "--g---ss"
-    kick   = "s---s---"
+    snare  = "------ss"
+    kick   = "----s---"
   }
   fill "gaps in two" {
     colour = 4
     energy = [1, 3]
-    snare  = "gg-ggg-s"
-    kick   = "s---s---"
+    snare  = "----gg-s"
+    kick   = "----s---"
   }
   fill "eighths and drag in two" {
     colour = 5
     energy = [1, 3]
-    snare  = "g-s-s-d-"
-    kick   = "s---s---"
+    snare  = "----s-d-"
+    kick   = "----s---"
   }
 
   # Two beats, energy 3
   fill "steps and three in two" {
     colour = 0
     energy = [3, 3]
-    snare  = "g---g-gs"
-    kick   = "s---s---"
+    snare  = "----g-gs"
+    kick   = "----s---"
   }
   fill "eighths and two steps in two" {
     colour = 1
     energy = [3, 3]
-    snare  = "g-ggs-s-"
-    kick   = "s---s---"
+    snare  = "----s-s-"
+    kick   = "----s---"
   }
   fill "a step and four in two" {
     colour = 2
     energy = [3, 3]
-    snare  = "g---ggss"
-    kick   = "s---s---"
+    snare  = "----ggss"
+    kick   = "----s---"
   }
 
   # Two beats, energies 4 to 5
   fill "eighths and four in two" {
     colour = 0
     energy = [4, 5]
-    snare  = "s-s-xsxX"
-    kick   = "x---x---"
+    snare  = "----xsxX"
+    kick   = "----x---"
   }
   fill "growing in two full" {
     colour = 1
     energy = [4, 5]
-    snare  = "ggxsssxX"
-    kick   = "x---x---"
+    snare  = "----x-xX"
+    kick   = "----x---"
   }
   fill "steps in two" {
     colour = 2
     energy = [4, 5]
-    snare  = "s---x-xX"
-    kick   = "x---x---"
+    snare  = "----x-x-"
+    kick   = "----x---"
   }
   fill "flams in two" {
     colour = 3
     energy = [4, 5]
-    snare  = "x-x-f-xX"
-    kick   = "x---x---"
+    snare  = "----f-xX"
+    kick   = "----x---"
   }
   fill "threes in two" {
     colour = 4
     energy = [4, 5]
-    snare  = "sssxsxsX"
-    kick   = "x---x---"
+    snare  = "----sxsX"
+    kick   = "----x---"
   }
   fill "flam and one in two" {
     colour = 5
     energy = [4, 5]
-    snare  = "x-x-f--X"
-    kick   = "x---x---"
+    snare  = "----f--X"
+    kick   = "----x---"
   }
 
   # Four beats, energies 1 to 3
   fill "eighths and two in four" {
     colour = 0
     energy = [1, 3]
-    snare  = "g-g-g-g-g-g-s-ss"
-    kick   = "s---s---s---s---"
+    snare  = "--------g-g-s-ss"
+    kick   = "--------s---s---"
   }
   fill "plain in four" {
     colour = 1
     energy = [1, 3]
-    snare  = "g-------g---g-s-"
-    kick   = "s---s---s---s---"
+    snare  = "--------g---g-s-"
+    kick   = "--------s---s---"
   }
   fill "long roll in four" {
     colour = 2
     energy = [1, 3]
-    snare  = "gggggggggggsgsss"
-    kick   = "s---s---s---s---"
+    snare  = "--------gggsgsss"
+    kick   = "--------s---s---"
   }
   fill "sparse in four" {
     colour = 3
     energy = [1, 3]
-    snare  = "g---g---s-g---ss"
-    kick   = "s---s---s---s---"
+    snare  = "--------g-g-g--s"
+    kick   = "--------s---s---"
   }
   fill "gaps in four" {
     colour = 4
     energy = [1, 3]
-    snare  = "gg-ggg-ggg-sgg-s"
-    kick   = "s---s---s---s---"
+    snare  = "--------gg-sgg-s"
+    kick   = "--------s---s---"
   }
   fill "eighths and drag in four" {
     colour = 5
     energy = [1, 3]
-    snare  = "g-g-g-g-g-g-g-d-"
-    kick   = "s---s---s---s---"
+    snare  = "--------g-g-g-d-"
+    kick   = "--------s---s---"
   }
 
   # Four beats, energy 4
   fill "steps to eighths in four" {
     colour = 0
     energy = [4, 4]
-    snare  = "s---s---s-s-x-x-"
-    kick   = "x---x---x---x---"
+    snare  = "--------s-s-x-x-"
+    kick   = "--------x---x---"
   }
   fill "one and three in four" {
     colour = 1
     energy = [4, 4]
-    snare  = "s-sss-sss-ssx-xx"
-    kick   = "x---x---x---x---"
+    snare  = "--------s-ssx-xx"
+    kick   = "--------x---x---"
   }
   fill "eighths to four in four" {
     colour = 2
     energy = [4, 4]
-    snare  = "g-g-s-s-s-s-ssxx"
-    kick   = "x---x---x---x---"
+    snare  = "--------s-s-ssxx"
+    kick   = "--------x---x---"
   }
 
   # Four beats, energies 4 to 5, inside a section
   fill "flams in four" {
     colour = 3
     energy = [4, 5]
-    snare  = "x---x-s-f-s-f-xX"
-    kick   = "x---x---x---x---"
+    snare  = "--------f-s-f-xX"
+    kick   = "--------x---x---"
   }
   fill "threes in four" {
     colour = 4
     energy = [4, 5]
-    snare  = "sgssssxssxsssxsX"
-    kick   = "x---x---x---x---"
+    snare  = "--------sxsssxsX"
+    kick   = "--------x---x---"
   }
   fill "flam and one in four" {
     colour = 5
     energy = [4, 5]
-    snare  = "x-x-x-s-x-s-f--X"
-    kick   = "x---x---x---x---"
+    snare  = "--------x-s-f--X"
+    kick   = "--------x---x---"
   }
 
   # Four beats, energy 5
   fill "eighths and four in four" {
     colour = 0
     energy = [5, 5]
-    snare  = "s-s-s-s-x-s-xsxX"
-    kick   = "x---x---x---x---"
+    snare  = "--------x-s-xsxX"
+    kick   = "--------x---x---"
   }
   fill "long roll in four full" {
     colour = 1
     energy = [5, 5]
-    snare  = "ggggggggssssssxX"
-    kick   = "x---x---x---x---"
+    snare  = "--------ssssssxX"
+    kick   = "--------x---x---"
   }
   fill "steps in four" {
     colour = 2
     energy = [5, 5]
-    snare  = "s-g-s-gsx-sgx-xX"
-    kick   = "x---x---x---x---"
+    snare  = "--------x-sgx-xX"
+    kick   = "--------x---x---"
   }
 }

@@ -6,58 +6,62 @@ fills "straight" {
   grid = 4
 
   # One beat, energies 1 to 2
-  fill "two soft eighths" {
-    colour = 0
-    energy = [1, 2]
-    snare  = "g-s-"
+  fill "the hat opens" {
+    colour   = 0
+    energy   = [1, 2]
+    hat_open = "--s-"
   }
-  fill "two late ones" {
+  fill "hat and kick" {
     colour = 1
     energy = [1, 2]
-    snare  = "--ss"
+    hat    = "--s-"
+    kick   = "--s-"
   }
-  fill "rim and rim" {
-    colour      = 2
-    energy      = [1, 2]
-    cross_stick = "s-x-"
+  fill "the hat opens late" {
+    colour   = 2
+    energy   = [1, 2]
+    hat      = "--s-"
+    hat_open = "---s"
   }
 
   # One beat, energies 1 to 3, inside a section
-  fill "three soft ones" {
-    colour = 3
+  fill "a breath of the hat" {
+    colour   = 3
+    energy   = [1, 3]
+    hat_open = "--g-"
+    kick     = "--g-"
+  }
+  fill "a late kick" {
+    colour = 4
     energy = [1, 3]
-    snare  = "-gss"
+    hat    = "--s-"
+    kick   = "---s"
   }
-  fill "snare to floor" {
-    colour  = 4
-    energy  = [1, 3]
-    snare   = "g---"
-    tom_low = "--s-"
-  }
-  fill "two toms late" {
-    colour  = 5
-    energy  = [1, 3]
-    tom_mid = "--s-"
-    tom_low = "---s"
+  fill "hat kick and a breath" {
+    colour   = 5
+    energy   = [1, 3]
+    hat      = "--g-"
+    hat_open = "---g"
+    kick     = "--s-"
   }
 
   # One beat, energy 3
-  fill "two and one below" {
-    colour  = 0
-    energy  = [3, 3]
-    snare   = "gs--"
-    tom_low = "--s-"
-  }
-  fill "high and low late" {
-    colour   = 1
+  fill "the hat opens at three" {
+    colour   = 0
     energy   = [3, 3]
-    tom_high = "--s-"
-    tom_low  = "---s"
+    hat_open = "--s-"
   }
-  fill "a step and a late one" {
-    colour = 2
+  fill "hat and kick at three" {
+    colour = 1
     energy = [3, 3]
-    snare  = "g--s"
+    hat    = "--s-"
+    kick   = "--s-"
+  }
+  fill "the hat opens late at three" {
+    colour   = 2
+    energy   = [3, 3]
+    hat      = "--s-"
+    hat_open = "---s"
   }
 
   # One beat, energy 4
@@ -123,55 +127,53 @@ fills "straight" {
   fill "a step and a pickup in two" {
     colour = 0
     energy = [1, 2]
-    snare  = "g---s-ss"
+    snare  = "----s-ss"
   }
   fill "late pickup in two" {
     colour = 1
     energy = [1, 2]
-    snare  = "g-s---ss"
+    snare  = "------ss"
   }
   fill "three on the rim in two" {
     colour      = 2
     energy      = [1, 2]
-    cross_stick = "s--s--x-"
+    cross_stick = "------x-"
   }
 
   # Two beats, energies 1 to 3, inside a section
   fill "murmur in two" {
     colour = 3
     energy = [1, 3]
-    snare  = "--g-gsss"
+    snare  = "----ssss"
   }
   fill "step and floor in two" {
     colour  = 4
     energy  = [1, 3]
-    snare   = "g---s---"
+    snare   = "----s---"
     tom_low = "------ss"
   }
   fill "high to low in two" {
-    colour   = 5
-    energy   = [1, 3]
-    tom_high = "g-s-----"
-    tom_low  = "----s-s-"
+    colour  = 5
+    energy  = [1, 3]
+    tom_low = "----s-s-"
   }
 
   # Two beats, energy 3
   fill "off then two in two" {
     colour = 0
     energy = [3, 3]
-    snare  = "--g---ss"
+    snare  = "------ss"
   }
   fill "a step to the toms in two" {
     colour   = 1
     energy   = [3, 3]
-    snare    = "g---s---"
+    snare    = "----s---"
     tom_high = "------s-"
     tom_low  = "-------s"
   }
   fill "answer below in two" {
     colour  = 2
     energy  = [3, 3]
-    snare   = "g-s-----"
     tom_mid = "----s---"
     tom_low = "-------s"
   }
@@ -180,152 +182,139 @@ fills "straight" {
   fill "roll up in two" {
     colour = 0
     energy = [4, 5]
-    snare  = "x-xsxxxX"
+    snare  = "----xxxX"
   }
   fill "walk to it in two" {
     colour = 1
     energy = [4, 5]
-    snare  = "x---x-xX"
-    kick   = "--x-----"
+    snare  = "----x-xX"
   }
   fill "snare middle floor in two" {
     colour  = 2
     energy  = [4, 5]
-    snare   = "s-sx----"
     tom_mid = "----xx--"
     tom_low = "------xX"
   }
   fill "three three two in two" {
     colour = 3
     energy = [4, 5]
-    snare  = "xx-xs-xX"
-    kick   = "--x--x--"
+    snare  = "----s-xX"
+    kick   = "-----x--"
   }
   fill "toms in eighths in two" {
-    colour   = 4
-    energy   = [4, 5]
-    tom_high = "s-x-----"
-    tom_mid  = "----x---"
-    tom_low  = "------xX"
+    colour  = 4
+    energy  = [4, 5]
+    tom_mid = "----x---"
+    tom_low = "------xX"
   }
   fill "one big one in two" {
     colour  = 5
     energy  = [4, 5]
-    snare   = "x---f---"
     tom_low = "-------X"
-    kick    = "--x---x-"
+    kick    = "------x-"
   }
 
   # Four beats, energies 1 to 3
   fill "a bar that gathers in four" {
     colour = 0
     energy = [1, 3]
-    snare  = "g-------s---s-ss"
-    kick   = "x-------s-------"
+    snare  = "--------s---s-ss"
+    kick   = "--------s-------"
   }
   fill "question in four" {
     colour = 1
     energy = [1, 3]
-    snare  = "g---s---g-s---ss"
-    kick   = "x-------s-------"
+    snare  = "--------s-s-ss-s"
+    kick   = "--------s-------"
   }
   fill "rim figure in four" {
     colour      = 2
     energy      = [1, 3]
-    cross_stick = "s--s--s---s-x-x-"
+    cross_stick = "----------s-x-x-"
   }
   fill "rising murmur in four" {
     colour = 3
     energy = [1, 3]
-    snare  = "----g---g-s-gsss"
-    kick   = "x---------------"
+    snare  = "--------s-s-ssss"
   }
   fill "down slowly in four" {
     colour  = 4
     energy  = [1, 3]
-    snare   = "g---s-----------"
     tom_mid = "--------s-s-----"
     tom_low = "------------s-s-"
-    kick    = "x-------s-------"
+    kick    = "--------s-------"
   }
   fill "two voices in four" {
     colour   = 5
     energy   = [1, 3]
-    snare    = "g-----g-s-------"
+    snare    = "--------s-------"
     tom_high = "----------s-----"
     tom_low  = "------------s--s"
-    kick     = "x---------------"
   }
 
   # Four beats, energy 4
   fill "steps close up in four" {
     colour = 0
     energy = [4, 4]
-    snare  = "s---s---s-s-s-xx"
-    kick   = "x---x---x---x---"
+    snare  = "--------s-s-s-xx"
+    kick   = "--------x---x---"
   }
   fill "eighths down in four" {
     colour   = 1
     energy   = [4, 4]
-    snare    = "s-s-x-----------"
-    tom_high = "------x-x-------"
+    tom_high = "--------x-------"
     tom_mid  = "----------x-x---"
     tom_low  = "--------------xx"
-    kick     = "x-------x-------"
+    kick     = "--------x-------"
   }
   fill "threes then off the beat in four" {
     colour = 2
     energy = [4, 4]
-    snare  = "s--s--s-x--x-x-X"
-    kick   = "x-------x-------"
+    snare  = "--------x--xsx-X"
+    kick   = "--------x-------"
   }
 
   # Four beats, energies 4 to 5, inside a section
   fill "all the way down in four" {
-    colour   = 3
-    energy   = [4, 5]
-    snare    = "x-xxx-----------"
-    tom_high = "------xx--------"
-    tom_mid  = "--------x-xx----"
-    tom_low  = "------------xxxX"
-    kick     = "x---------------"
+    colour  = 3
+    energy  = [4, 5]
+    tom_mid = "--------x-xx----"
+    tom_low = "------------xxxX"
   }
   fill "kick and snare talk in four" {
     colour = 4
     energy = [4, 5]
-    snare  = "s-----x---x---xX"
-    kick   = "--x-----x---x---"
+    snare  = "----------x-s-xX"
+    kick   = "--------x---x---"
   }
   fill "wide in four" {
     colour   = 5
     energy   = [4, 5]
-    snare    = "x---x----------X"
-    tom_high = "------x-x-------"
+    snare    = "---------------X"
+    tom_high = "--------x-------"
     tom_low  = "----------x-x---"
-    kick     = "x-------------x-"
+    kick     = "--------------x-"
   }
 
   # Four beats, energy 5
   fill "long roll up in four" {
     colour = 0
     energy = [5, 5]
-    snare  = "s-s-x-s-x-xsxxxX"
-    kick   = "x-------x-------"
+    snare  = "--------x-xsxxxX"
+    kick   = "--------x-------"
   }
   fill "steps down and back in four" {
     colour   = 1
     energy   = [5, 5]
-    snare    = "x---x-x-------xX"
+    snare    = "--------------xX"
     tom_high = "--------x-x-----"
     tom_low  = "------------x---"
-    kick     = "--x-------------"
   }
   fill "threes across in four" {
     colour  = 2
     energy  = [5, 5]
-    snare   = "xs-xs-x---------"
     tom_mid = "--------xs-x----"
     tom_low = "------------s-xX"
-    kick    = "--x--x----x-----"
+    kick    = "----------x-----"
   }
 }

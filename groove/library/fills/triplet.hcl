@@ -7,12 +7,12 @@ fills "triplet" {
   fill "long short" {
     colour = 0
     energy = [1, 2]
-    snare  = "g-s"
+    snare  = "s-s"
   }
   fill "two late ones" {
     colour = 1
     energy = [1, 2]
-    snare  = "-gs"
+    snare  = "-ss"
   }
   fill "rim long short" {
     colour      = 2
@@ -24,18 +24,18 @@ fills "triplet" {
   fill "three soft ones" {
     colour = 3
     energy = [1, 3]
-    snare  = "gss"
+    snare  = "sss"
   }
   fill "snare to floor" {
     colour  = 4
     energy  = [1, 3]
-    snare   = "g--"
+    snare   = "s--"
     tom_low = "--s"
   }
   fill "middle to floor" {
     colour  = 5
     energy  = [1, 3]
-    tom_mid = "-g-"
+    tom_mid = "-s-"
     tom_low = "--s"
   }
 
@@ -43,13 +43,13 @@ fills "triplet" {
   fill "high to middle" {
     colour   = 0
     energy   = [3, 3]
-    tom_high = "g--"
+    tom_high = "s--"
     tom_mid  = "--s"
   }
   fill "two late to the floor" {
     colour  = 1
     energy  = [3, 3]
-    snare   = "-g-"
+    snare   = "-s-"
     tom_low = "--s"
   }
   fill "a pickup" {
@@ -120,82 +120,76 @@ fills "triplet" {
   fill "step long short in two" {
     colour = 0
     energy = [1, 2]
-    snare  = "g--s-s"
+    snare  = "---s-s"
   }
   fill "late pickup in two" {
     colour = 1
     energy = [1, 2]
-    snare  = "g-s-ss"
+    snare  = "----ss"
   }
   fill "rim shuffle in two" {
     colour      = 2
     energy      = [1, 2]
-    cross_stick = "g-ss-x"
+    cross_stick = "---s-x"
   }
 
   # Two beats, energies 1 to 3, inside a section
   fill "murmur in two" {
     colour = 3
     energy = [1, 3]
-    snare  = "--ggss"
+    snare  = "---sss"
   }
   fill "to the floor in two" {
     colour  = 4
     energy  = [1, 3]
-    snare   = "g-ss--"
+    snare   = "---s--"
     tom_low = "-----s"
   }
   fill "high middle floor in two" {
-    colour   = 5
-    energy   = [1, 3]
-    tom_high = "g-----"
-    tom_mid  = "--s-s-"
-    tom_low  = "-----s"
+    colour  = 5
+    energy  = [1, 3]
+    tom_mid = "----s-"
+    tom_low = "-----s"
   }
 
   # Two beats, energy 3
   fill "step and soft pickup in two" {
     colour = 0
     energy = [3, 3]
-    snare  = "g--g-s"
+    snare  = "---s-s"
   }
   fill "one on each drum in two" {
     colour  = 1
     energy  = [3, 3]
-    snare   = "--g---"
     tom_mid = "---s--"
     tom_low = "-----s"
   }
   fill "a far pickup in two" {
     colour = 2
     energy = [3, 3]
-    snare  = "g----s"
+    snare  = "-----s"
   }
 
   # Two beats, energies 4 to 5
   fill "roll up in two" {
     colour = 0
     energy = [4, 5]
-    snare  = "s-xxxX"
+    snare  = "---xxX"
   }
   fill "shuffle up in two" {
     colour = 1
     energy = [4, 5]
-    snare  = "x--x-X"
-    kick   = "--x---"
+    snare  = "---x-X"
   }
   fill "down in threes in two" {
-    colour   = 2
-    energy   = [4, 5]
-    snare    = "xs----"
-    tom_high = "--x---"
-    tom_mid  = "---x--"
-    tom_low  = "----xX"
+    colour  = 2
+    energy  = [4, 5]
+    tom_mid = "---x--"
+    tom_low = "----xX"
   }
   fill "one each in two" {
     colour   = 3
     energy   = [4, 5]
-    snare    = "x-x---"
     tom_high = "---x--"
     tom_mid  = "----x-"
     tom_low  = "-----X"
@@ -203,13 +197,13 @@ fills "triplet" {
   fill "snare and floor in two" {
     colour  = 4
     energy  = [4, 5]
-    snare   = "s-xs--"
+    snare   = "---s--"
     tom_low = "----xX"
   }
   fill "around the kick in two" {
     colour = 5
     energy = [4, 5]
-    snare  = "s-x-xX"
+    snare  = "----xX"
     kick   = "---x--"
   }
 
@@ -217,38 +211,38 @@ fills "triplet" {
   fill "a bar that gathers in four" {
     colour = 0
     energy = [1, 3]
-    snare  = "g-----g-ss-s"
-    kick   = "x-----s-----"
+    snare  = "------s-ss-s"
+    kick   = "------s-----"
   }
   fill "question in four" {
     colour = 1
     energy = [1, 3]
-    snare  = "g--s-s----ss"
-    kick   = "x-----s-----"
+    snare  = "----------ss"
+    kick   = "------s-----"
   }
   fill "rim figure in four" {
     colour      = 2
     energy      = [1, 3]
-    cross_stick = "g--s-s--ss-x"
+    cross_stick = "--------ss-x"
   }
   fill "rising murmur in four" {
     colour = 3
     energy = [1, 3]
-    snare  = "-----gg-ggss"
-    kick   = "x-----------"
+    snare  = "------s-ssss"
   }
   fill "down slowly in four" {
     colour  = 4
     energy  = [1, 3]
-    snare   = "g-s---s--s--"
+    snare   = "------s--s--"
     tom_mid = "--------s---"
     tom_low = "-----------s"
   }
   fill "toms answer in four" {
     colour   = 5
     energy   = [1, 3]
-    tom_high = "g-----s-----"
-    tom_mid  = "--s-----s-s-"
+    snare    = "---------s--"
+    tom_high = "------s-----"
+    tom_mid  = "--------s-s-"
     tom_low  = "-----------s"
   }
 
@@ -256,68 +250,63 @@ fills "triplet" {
   fill "steps close up in four" {
     colour = 0
     energy = [4, 4]
-    snare  = "s--s--s-ss-x"
-    kick   = "x-----x-----"
+    snare  = "------s-ss-x"
+    kick   = "------x-----"
   }
   fill "shuffle down in four" {
-    colour   = 1
-    energy   = [4, 4]
-    snare    = "s-s---------"
-    tom_high = "---s-x------"
-    tom_mid  = "------x-x---"
-    tom_low  = "---------x-x"
-    kick     = "x-----x-----"
+    colour  = 1
+    energy  = [4, 4]
+    tom_mid = "------x-x---"
+    tom_low = "---------x-x"
+    kick    = "------x-----"
   }
   fill "wait then run in four" {
     colour = 2
     energy = [4, 4]
-    snare  = "s-----s-sxxx"
-    kick   = "x-----x-----"
+    snare  = "------s-sxxx"
+    kick   = "------x-----"
   }
 
   # Four beats, energies 4 to 5, inside a section
   fill "all the way down in four" {
     colour   = 3
     energy   = [4, 5]
-    snare    = "x-xx-x------"
     tom_high = "------x-xx--"
     tom_mid  = "----------x-"
     tom_low  = "-----------X"
-    kick     = "x-----------"
   }
   fill "snare keeps talking in four" {
     colour  = 4
     energy  = [4, 5]
-    snare   = "s--x-xs-xs--"
+    snare   = "------s-xs--"
     tom_low = "----------xX"
   }
   fill "around the kick twice in four" {
     colour = 5
     energy = [4, 5]
-    snare  = "x-x---x-x-xX"
-    kick   = "---x-----x--"
+    snare  = "------x-xsxX"
+    kick   = "---------x--"
   }
 
   # Four beats, energy 5
   fill "long roll up in four" {
     colour = 0
     energy = [5, 5]
-    snare  = "s-ss-sx-xxxX"
-    kick   = "x--x--x--x--"
+    snare  = "------x-xxxX"
+    kick   = "------x--x--"
   }
   fill "shuffle to it in four" {
     colour = 1
     energy = [5, 5]
-    snare  = "x--x-x--xx-X"
-    kick   = "--x---x---x-"
+    snare  = "--------xx-X"
+    kick   = "------x---x-"
   }
   fill "down in threes twice in four" {
     colour   = 2
     energy   = [5, 5]
-    snare    = "xs-xs-------"
-    tom_high = "--x---xx----"
+    tom_high = "------xx----"
     tom_mid  = "---------x--"
-    tom_low  = "-----x----xX"
-    kick     = "x-----x-----"
+    tom_low  = "----------xX"
+    kick     = "------x-----"
   }
 }

@@ -8,7 +8,7 @@ fills "two" {
   fill "two soft ones" {
     colour = 0
     energy = [1, 3]
-    snare  = "gs"
+    snare  = "ss"
   }
   fill "one off the beat" {
     colour = 1
@@ -18,7 +18,7 @@ fills "two" {
   fill "two on the rim" {
     colour      = 2
     energy      = [1, 3]
-    cross_stick = "gs"
+    cross_stick = "ss"
   }
   fill "rim off the beat" {
     colour      = 3
@@ -28,13 +28,13 @@ fills "two" {
   fill "snare to floor" {
     colour  = 4
     energy  = [1, 3]
-    snare   = "g-"
+    snare   = "s-"
     tom_low = "-s"
   }
   fill "middle to floor" {
     colour  = 5
     energy  = [1, 3]
-    tom_mid = "g-"
+    tom_mid = "s-"
     tom_low = "-s"
   }
 
@@ -77,75 +77,70 @@ fills "two" {
   fill "a step and two in two" {
     colour = 0
     energy = [1, 2]
-    snare  = "g-gs"
+    snare  = "--ss"
   }
   fill "two and one in two" {
     colour = 1
     energy = [1, 2]
-    snare  = "gg-s"
+    snare  = "---s"
   }
   fill "rim and rim in two" {
     colour      = 2
     energy      = [1, 2]
-    cross_stick = "s--x"
+    cross_stick = "---x"
   }
 
   # Two beats, energies 1 to 3, inside a section
   fill "a rim step and two in two" {
     colour      = 3
     energy      = [1, 3]
-    cross_stick = "g-gs"
+    cross_stick = "--ss"
   }
   fill "two and the floor in two" {
     colour  = 4
     energy  = [1, 3]
-    snare   = "gg--"
     tom_low = "---s"
   }
   fill "down the toms in two" {
-    colour   = 5
-    energy   = [1, 3]
-    tom_high = "g---"
-    tom_mid  = "--g-"
-    tom_low  = "---s"
+    colour  = 5
+    energy  = [1, 3]
+    tom_mid = "--s-"
+    tom_low = "---s"
   }
 
   # Two beats, energy 3
   fill "two and a late one in two" {
     colour = 0
     energy = [3, 3]
-    snare  = "gs-s"
+    snare  = "---s"
   }
   fill "two steps and the floor in two" {
     colour  = 1
     energy  = [3, 3]
-    snare   = "g-g-"
+    snare   = "--s-"
     tom_low = "---s"
   }
   fill "middle floor floor in two" {
     colour  = 2
     energy  = [3, 3]
-    tom_mid = "g---"
-    tom_low = "--gs"
+    tom_low = "--ss"
   }
 
   # Two beats, energy 4
   fill "a step and two held back in two" {
     colour = 0
     energy = [4, 4]
-    snare  = "s-sx"
+    snare  = "--sx"
   }
   fill "soft toms down in two" {
-    colour   = 1
-    energy   = [4, 4]
-    tom_high = "s---"
-    tom_mid  = "--s-"
-    tom_low  = "---x"
+    colour  = 1
+    energy  = [4, 4]
+    tom_mid = "--s-"
+    tom_low = "---x"
   }
   fill "snare then floor in two" {
     colour  = 2
     energy  = [4, 4]
-    snare   = "s---"
     tom_low = "---x"
   }
 
@@ -153,18 +148,17 @@ fills "two" {
   fill "flam and one in two" {
     colour = 3
     energy = [4, 5]
-    snare  = "f--X"
+    snare  = "---X"
   }
   fill "two and two below in two" {
     colour  = 4
     energy  = [4, 5]
-    snare   = "sx--"
     tom_low = "--xX"
   }
   fill "steps to the floor in two" {
     colour  = 5
     energy  = [4, 5]
-    snare   = "s-x-"
+    snare   = "--x-"
     tom_low = "---X"
   }
 
@@ -172,17 +166,17 @@ fills "two" {
   fill "a step and two full in two" {
     colour = 0
     energy = [5, 5]
-    snare  = "s-xX"
+    snare  = "--xX"
   }
   fill "four in two" {
     colour = 1
     energy = [5, 5]
-    snare  = "sxsX"
+    snare  = "--sX"
   }
   fill "around the kick in two" {
     colour = 2
     energy = [5, 5]
-    snare  = "s--X"
+    snare  = "---X"
     kick   = "--x-"
   }
 
@@ -190,54 +184,53 @@ fills "two" {
   fill "steps and three in four" {
     colour = 0
     energy = [1, 3]
-    snare  = "g---g-gs"
+    snare  = "----s-ss"
   }
   fill "two steps and two in four" {
     colour = 1
     energy = [1, 3]
-    snare  = "g-g---ss"
+    snare  = "------s-"
   }
   fill "rim figure in four" {
     colour      = 2
     energy      = [1, 3]
-    cross_stick = "s---s--x"
+    snare       = "------s-"
+    cross_stick = "----s--x"
   }
   fill "late three in four" {
     colour = 3
     energy = [1, 3]
-    snare  = "----gg-s"
+    snare  = "----ssgs"
   }
   fill "steps and two below in four" {
     colour  = 4
     energy  = [1, 3]
-    snare   = "g---g---"
-    tom_low = "------gs"
+    snare   = "----s---"
+    tom_low = "------ss"
   }
   fill "toms in steps in four" {
-    colour   = 5
-    energy   = [1, 3]
-    tom_high = "g-g-----"
-    tom_mid  = "----g---"
-    tom_low  = "------s-"
+    colour  = 5
+    energy  = [1, 3]
+    tom_mid = "----s---"
+    tom_low = "------s-"
   }
 
   # Four beats, energy 4
   fill "steps and three full in four" {
     colour = 0
     energy = [4, 4]
-    snare  = "s---s-sx"
+    snare  = "----s-sx"
   }
   fill "steps down in four" {
     colour   = 1
     energy   = [4, 4]
-    snare    = "s-s-----"
     tom_high = "----x---"
     tom_low  = "------x-"
   }
   fill "wide then two in four" {
     colour  = 2
     energy  = [4, 4]
-    snare   = "s-----s-"
+    snare   = "------s-"
     tom_low = "-------x"
   }
 
@@ -245,19 +238,19 @@ fills "two" {
   fill "flam and one in four" {
     colour = 3
     energy = [4, 5]
-    snare  = "x-s-f--X"
+    snare  = "----f-x-"
   }
   fill "snare middle floor in four" {
     colour  = 4
     energy  = [4, 5]
-    snare   = "s-x-x---"
+    snare   = "----x---"
     tom_mid = "------x-"
     tom_low = "-------X"
   }
   fill "snare and floor in four" {
     colour  = 5
     energy  = [4, 5]
-    snare   = "s---x---"
+    snare   = "----x-s-"
     tom_low = "-----x-X"
   }
 
@@ -265,19 +258,18 @@ fills "two" {
   fill "gathering in four" {
     colour = 0
     energy = [5, 5]
-    snare  = "s-s-xsxX"
+    snare  = "----xsxX"
   }
   fill "twos down in four" {
     colour   = 1
     energy   = [5, 5]
-    snare    = "x-x-----"
     tom_high = "----xx--"
     tom_low  = "------xX"
   }
   fill "threes around the kick in four" {
     colour = 2
     energy = [5, 5]
-    snare  = "s--s--sX"
-    kick   = "--x--x--"
+    snare  = "------sX"
+    kick   = "-----x--"
   }
 }

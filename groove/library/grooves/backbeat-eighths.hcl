@@ -50,7 +50,7 @@ groove "backbeat-eighths" {
   level "3" {
     hat    = "s-s-s-s-s-s-s-s-"
     snare  = "----s-------s---"
-    kick   = "x-------x-x-----"
+    kick   = "x-----s-x-------"
     bass   = "1=====1=1=====a="
     comp = [
       "x=====x=x===3===/1=======1=======",
@@ -64,7 +64,7 @@ groove "backbeat-eighths" {
     voices = 3
     centre = "C4"
     answer {
-      kick = "x-----s-x-x-----"
+      kick = "x-------x-----s-"
     }
   }
 
@@ -72,7 +72,7 @@ groove "backbeat-eighths" {
   level "4" {
     ride     = "x-s-x-s-x-s-x-s-"
     snare    = "----x-------x---"
-    kick     = "x-----x-x-x-----"
+    kick     = "x-----s-x-------"
     hat_foot = "----s-------s---"
     bass     = "1=====1=1=1===a="
     comp = [
@@ -88,15 +88,15 @@ groove "backbeat-eighths" {
     voices   = 3
     centre   = "Db4"
     answer {
-      kick = "x-----x-x-x---x-"
+      kick = "x-------x-------"
     }
   }
 
   level "5" {
     ride     = "X-x-X-x-X-x-X-x-"
-    snare    = "----X--g-g--X---"
-    kick     = "x-----x-x-x---x-"
-    hat_foot = "----x-------x---"
+    snare    = "----X-------X---"
+    kick     = "x-----x-x-------"
+    hat_foot = "s---x---s---x---"
     bass     = "1=1=1=1=1=1=5=a="
     comp = [
       "X=====u=x===u=u=/o=======o=======",
@@ -110,7 +110,7 @@ groove "backbeat-eighths" {
     voices   = 4
     centre   = "D4"
     answer {
-      snare = "----X--g-g--X-g-"
+      kick = "x-------x-------"
     }
   }
 }

@@ -121,7 +121,7 @@ groove "ballad-eighths" {
     voices   = 4
     centre   = "D4"
     answer {
-      snare = "----X-------X-s-"
+      hat_foot = "s---x---s---x---"
     }
   }
 }

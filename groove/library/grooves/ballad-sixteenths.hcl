@@ -32,7 +32,7 @@ groove "ballad-sixteenths" {
   level "2" {
     hat         = "s-g-s-g-s-g-s-g-"
     cross_stick = "----x-------x---"
-    kick        = "x------gs-------"
+    kick        = "x-------s-------"
     bass        = "1======11======="
     comp = [
       "x==2==3=x=====--/1=======1=======",
@@ -46,7 +46,7 @@ groove "ballad-sixteenths" {
     voices      = 3
     centre      = "Bb3"
     answer {
-      kick = "x------gs-----s-"
+      kick = "x------gs-------"
     }
   }
 
@@ -116,7 +116,7 @@ groove "ballad-sixteenths" {
     voices   = 4
     centre   = "D4"
     answer {
-      snare = "----X-------X-s-"
+      kick = "x------xx-x-----"
     }
   }
 }

@@ -31,10 +31,9 @@ groove "bossa" {
   }
 
   level "2" {
-    hat         = "s-g---g-s-g---g-"
+    hat         = "s-g-s-g-s-g-s-g-"
     cross_stick = "s-----s-----s---|----s-----s-----"
     kick        = "x-------s-------"
-    hat_foot    = "----s-------s---"
     bass        = "1=====5=5======="
     comp = [
       "x===u=====u=----",
@@ -72,7 +71,7 @@ groove "bossa" {
   level "4" {
     ride        = "x-s-x-s-x-s-x-s-"
     cross_stick = "x-----x-----x---|----x-----x-----"
-    kick        = "x-----s-x-----s-"
+    kick        = "s-----s-s-----s-"
     hat_foot    = "----x-------x---"
     bass        = "1=====5=5===1=c="
     comp = [
@@ -90,7 +89,7 @@ groove "bossa" {
   level "5" {
     ride        = "X-x-X-x-X-x-X-x-"
     cross_stick = "x-----x-----x---|----x-----x-----"
-    kick        = "x-----x-x-----x-"
+    kick        = "s-----s-s-----s-"
     hat_foot    = "s---x---s---x---"
     bass        = "1=====5=5=5=1=c=|1===1=5=5===1=c="
     comp = [

@@ -52,7 +52,7 @@ groove "brushes-ballad" {
 
   # The right brush taps the time, hardly louder than the sweep.
   level "3" {
-    tap      = "s--g-gs--g-g"
+    tap      = "---s-----s-g|---s-g---s--"
     sweep    = "g~~s~~g~~s~~"
     hat_foot = "---s-----s--"
     bass     = "1=====5=====|1=====5==3==|1=====5=====|1=====5====a"

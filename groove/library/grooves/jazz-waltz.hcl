@@ -6,7 +6,7 @@ groove "jazz-waltz" {
   tempo       = [100, 172]
   grid        = 9
   bass_sound  = "acoustic"
-  fills       = "triplet"
+  fills       = "swing"
   swing       = "tempo"
   syncopation = 2
   changes     = "ahead"

@@ -111,7 +111,7 @@ groove "slow-twelve" {
     voices   = 4
     centre   = "D4"
     answer {
-      snare = "---X-----X-s"
+      kick = "x----xx-----"
     }
   }
 }

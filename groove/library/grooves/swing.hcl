@@ -7,7 +7,7 @@ groove "swing" {
   tempo       = [108, 184]
   grid        = 12
   bass_sound  = "acoustic"
-  fills       = "triplet"
+  fills       = "swing"
   swing       = "tempo"
   syncopation = 4
   changes     = "ahead"
@@ -75,7 +75,6 @@ groove "swing" {
   # The left hand answers the comp.
   level "4" {
     ride     = "x--x-sx--x-s"
-    snare    = "--------g---|--g--------s"
     kick     = "g--g--g--g--"
     hat_foot = "---x-----x--"
     bass     = "w==w==w==w=="
@@ -89,6 +88,9 @@ groove "swing" {
     ]
     voices   = 3
     centre   = "Db4"
+    answer {
+      snare = "--------g---|-----------g"
+    }
   }
 
   level "5" {

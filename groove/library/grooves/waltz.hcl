@@ -30,8 +30,8 @@ groove "waltz" {
 
   # Alternate bars: root, fifth.
   level "2" {
-    hat         = "--s-g-"
-    cross_stick = "----s-"
+    hat         = "s-----"
+    cross_stick = "--s-s-"
     kick        = "x-----"
     bass        = "1=====|5====="
     comp = [
@@ -68,7 +68,7 @@ groove "waltz" {
 
   level "4" {
     ride     = "x-xsx-"
-    snare    = "--x-s-"
+    snare    = "--s-s-"
     kick     = "x-----|x----x"
     hat_foot = "--s-s-"
     bass     = "1===5=|1=3=a="
@@ -89,9 +89,9 @@ groove "waltz" {
 
   level "5" {
     ride     = "X-xsx-"
-    snare    = "--X-sg"
+    snare    = "--x-x-"
     kick     = "x----x"
-    hat_foot = "--x-x-"
+    hat_foot = "s-x-x-"
     bass     = "1=5=5=|1=3=5a"
     comp = [
       "--X=u-/o====-",
