@@ -77,8 +77,12 @@ func TestAccentsStayUnderTheChorus(t *testing.T) {
 					"section \"end\" {\n chords = \"| C | C |\"\n energy = 4\n}\n",
 					fourChords(8), hits, fourChords(8)))
 				// The last two bars lead to the chorus.
-				bridge += meanOf(barMeans(tl, perf, 0, who)[:6]...)
-				chorus += meanOf(barMeans(tl, perf, 1, who)...)
+				loud := barMeans
+				if who == timeline.Drums { // where only hits are left the mean of the strokes rises
+					loud = barPowers
+				}
+				bridge += meanOf(loud(tl, perf, 0, who)[:6]...)
+				chorus += meanOf(loud(tl, perf, 1, who)...)
 			}
 			if bridge >= chorus {
 				t.Errorf("%s, %s, accents on %s: the bridge at %.1f, the chorus at %.1f", feel, who, hits,

@@ -51,6 +51,13 @@ func barMeans(tl *timeline.Timeline, perf *groove.Performance, pass int, who tim
 	return sum
 }
 
+// barPowers are the sums of the squares of a player's velocities, bar by bar.
+func barPowers(tl *timeline.Timeline, perf *groove.Performance, pass int, who timeline.Player) []float64 {
+	sum := make([]float64, len(tl.Passes[pass].Bars))
+	struck(perf, pass, who, func(v float64, n *score.Note) { sum[tl.Passes[pass].BarAt(n.At)] += v * v })
+	return sum
+}
+
 // meanOf is the mean of figures.
 func meanOf(x ...float64) float64 {
 	sum := 0.0

@@ -22,7 +22,7 @@ func (d *Drummer) strikeOpening(notes []score.Note) []score.Note {
 	}
 	notes = d.withoutCymbals(notes, 0)
 	return append(notes, withCue(d.Cues.Opening,
-		newStroke(kickVoice, 0, strokeTicks, d.withBrushes(feel.Normal)),
+		newStroke(kickVoice, 0, strokeTicks, d.kickUnder(feel.Normal)),
 		newStroke(crashVoice, 0, strokeTicks, d.withBrushes(touch)))...)
 }
 

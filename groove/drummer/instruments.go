@@ -71,14 +71,14 @@ func kindOf(key uint8) kind {
 // jumps, a hat wanders).
 var instruments = [numKinds]touch.Instrument{
 	kindKick:  answers(touch.Levels{28, 54, 74, 88}, [3]int{100, 90, 84}, 3, 6500, 5000),
-	kindSnare: answers(touch.Levels{26, 58, 80, 91}, [3]int{100, 100, 97}, 3, 4500, 9000),
+	kindSnare: answers(touch.Levels{30, 58, 84, 97}, [3]int{100, 100, 97}, 3, 4500, 9000),
 	kindStick: answers(touch.Levels{28, 48, 64, 78}, [3]int{100, 96, 92}, 3, 4500, 6000),
-	kindHat:   answers(touch.Levels{28, 48, 66, 76}, [3]int{100, 78, 64}, 2, 5500, 2500),
+	kindHat:   answers(touch.Levels{28, 50, 70, 84}, [3]int{100, 78, 64}, 2, 5500, 2500),
 	kindPedal: answers(touch.Levels{30, 48, 60, 72}, [3]int{100, 92, 88}, 3, 6500, 5000),
-	kindOpen:  answers(touch.Levels{38, 54, 70, 84}, [3]int{100, 100, 92}, 2, 5000, 4000),
-	kindRide:  answers(touch.Levels{28, 46, 57, 66}, [3]int{100, 83, 76}, 2, 5500, 2500),
+	kindOpen:  answers(touch.Levels{40, 56, 72, 88}, [3]int{100, 100, 92}, 2, 5000, 4000),
+	kindRide:  answers(touch.Levels{28, 47, 61, 74}, [3]int{100, 83, 76}, 2, 5500, 2500),
 	kindTom:   answers(touch.Levels{36, 62, 85, 102}, [3]int{100, 97, 94}, 3, 5000, 6500),
-	kindCrash: answers(touch.Levels{44, 58, 70, 84}, [3]int{100, 100, 100}, 3, 5000, 5000),
+	kindCrash: answers(touch.Levels{44, 54, 70, 92}, [3]int{100, 100, 100}, 3, 5000, 5000),
 	kindFill: {Levels: touch.Levels{30, 60, 60, 60}, Places: [3]int{100, 100, 100}, Arch: 2, Sway: 2, Spread: 1,
 		Slow: 5000, Quick: 6500},
 }

@@ -15,9 +15,12 @@ const (
 	accentMost   = 126
 )
 
-// nudgeOver and nudgeStep are what accentOver and accentStep are where the band plays softly: among soft notes
-// less is heard as an accent, and the section stays under a stronger one.
+// nudgeOver and nudgeStep are what accentOver and accentStep are where the band plays softly:
+// among soft notes less is heard as an accent, and the section stays under a stronger one.
 const nudgeOver, nudgeStep = 2, 2
+
+// nudgeMost is how far such an accent may stand out of what is around it.
+const nudgeMost = 6
 
 // JustOver is the greatest velocity of a note that may be hardly louder than a level.
 func JustOver(level int) int { return min(level+accentOver, normalCeiling) }
@@ -37,6 +40,9 @@ func (t *Playing) accented(n *score.Note, usual, inChord, ofKind int) int {
 	loudest := max(t.heard[bar].loudest, t.loudestBefore(n))
 	chance := t.noise(n, t.lane(n), accentSpread)
 	v := t.loudness(n, t.player.Instrument(n), touch, 0)
+	if around := max(loudest, usual); touch == feel.Normal && around > 0 {
+		v = min(v, int64(around+nudgeMost)*fine)
+	}
 	v = max(v, int64((loudest+max(loudest, usual))/2+over)*fine, int64(ofKind)*fine)
 	v += int64(step*(t.AccentWeight(n)-1))*fine + chance
 	out := int((v+fine/2)/fine) + inChord

@@ -74,8 +74,8 @@ groove "swing" {
 
   # The left hand answers the comp.
   level "4" {
-    ride     = "x--x-sx--x-s"
-    kick     = "g--g--g--g--"
+    ride     = "x--x-xx--x-x"
+    kick     = "s--g--s--g--"
     hat_foot = "---x-----x--"
     bass     = "w==w==w==w=="
     comp = [
