@@ -90,7 +90,6 @@ var (
 	hatVoice    = feel.Voice{Word: "hat", Key: 42, Limb: feel.Hand}
 	openVoice   = feel.Voice{Word: "hat_open", Key: 46, Limb: feel.Hand}
 	bellVoice   = feel.Voice{Word: "ride_bell", Key: 53, Limb: feel.Hand}
-	lowTomVoice = feel.Voice{Word: "tom_low", Key: 43, Limb: feel.Hand}
 	stickVoice  = feel.Voice{Word: "cross_stick", Key: 37, Limb: feel.Hand}
 )
 
