@@ -105,14 +105,17 @@ func shared(a, b *feel.Figure) int {
 }
 
 // compLevel is the level whose figures a bar has: its own or, in the last bar of a pass from
-// which the band rises or falls, one half-way to the next pass's, and nearer to that.
+// which the band rises or falls, one half-way to the next pass's, and nearer to that. Two steps
+// up or more begin a bar earlier.
 func (c *Pianist) compLevel(bar int) *feel.Level {
 	own, to := c.Energy(bar), c.LeadsTo(bar)
-	if bar < len(c.Pass.Bars)-1 || own == to {
-		return c.Level(bar)
-	}
 	half := (own + to) / 2
-	if to > own {
+	switch last := bar == len(c.Pass.Bars)-1; {
+	case own == to, !last && to < own+2:
+		return c.Level(bar)
+	case !last:
+		half = own + 1
+	case to > own:
 		half = (own + to + 1) / 2
 	}
 	lv := &c.Feel.Levels[half-1]
