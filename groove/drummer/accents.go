@@ -67,13 +67,13 @@ func (d *Drummer) barsOfHits() map[int]bool {
 	return out
 }
 
-// besideHits leaves in a bar of hits what the time has on 1 and, below the hits, the hat or the
-// ride on the beats: hands and kick have the hits to play, and nothing between.
+// besideHits leaves in a bar of hits the pushes, what the time has on 1 and, below the hits, the
+// hat or the ride on the beats: hands and kick have the hits to play, and nothing between.
 func (d *Drummer) besideHits(notes []score.Note) []score.Note {
 	bars := d.barsOfHits()
 	return slices.DeleteFunc(notes, func(n score.Note) bool {
 		bar := d.BarAt(n.At)
-		if !bars[bar] || n.At == d.Pass.Bars[bar].Start || n.Voice.Limb() == feel.LeftFoot {
+		if !bars[bar] || n.At == d.Pass.Bars[bar].Start || n.Voice.Limb() == feel.LeftFoot || n.Art.Has(score.Pushed) {
 			return false
 		}
 		k := kindOf(n.Key)

@@ -56,7 +56,7 @@ func (b *barStrokes) addKick(c plan.Chance) bool {
 	kick := func(r *feel.Row, s feel.Stroke) bool { return isKick(r.Voice) && s.Touch > feel.Ghost }
 	var at []int
 	for _, i := range b.words(1, kick) {
-		if b.find(i, isKick) < 0 {
+		if b.find(i, isKick) < 0 && !b.isWritten(i) {
 			at = append(at, i)
 		}
 	}
@@ -92,11 +92,21 @@ func (b *barStrokes) hasKick() bool {
 	return false
 }
 
+// isWritten reports whether the kick at a step is only as the row has it: between the eighths of a
+// quiet ballad, where the bass strikes with it and not without it. So is the kick that it leads to.
+func (b *barStrokes) isWritten(step int) bool {
+	if b.Feel.Fills != "ballad" || snareDrum.At(b.Energy(b.bar)) {
+		return false
+	}
+	return b.place(step) > 1 || step > 0 && b.place(step-1) > 1 && b.find(step-1, isKick) >= 0
+}
+
 // dropKick leaves out a kick that is soft or off the beat, never the first of the bar.
 func (b *barStrokes) dropKick(c plan.Chance) bool {
 	var at []int
 	for i := range b.steps {
-		if k := b.find(i, isKick); k >= 0 && i > 0 && (b.notes[k].Touch <= feel.Soft || b.place(i) > 0) {
+		k := b.find(i, isKick)
+		if k >= 0 && i > 0 && !b.isWritten(i) && (b.notes[k].Touch <= feel.Soft || b.place(i) > 0) {
 			at = append(at, i)
 		}
 	}

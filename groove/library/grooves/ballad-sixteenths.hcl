@@ -1,5 +1,5 @@
 # A slow song with sixteenths underneath. They only start at 3: before that the
-# sixteenth is a single pickup into beat 3.
+# sixteenth is a single pickup into beat 3, in every other bar.
 groove "ballad-sixteenths" {
   about       = "a slow song with sixteenths running quietly underneath"
   meter       = "4/4"
@@ -32,7 +32,7 @@ groove "ballad-sixteenths" {
   level "2" {
     hat         = "s-g-s-g-s-g-s-g-"
     cross_stick = "----x-------x---"
-    kick        = "x-------s-------"
+    kick        = "x-------s-------|x------gs-------"
     bass        = "1======11======="
     comp = [
       "x==2==3=x=====--/1=======1=======",
@@ -45,9 +45,6 @@ groove "ballad-sixteenths" {
     ]
     voices      = 3
     centre      = "Bb3"
-    answer {
-      kick = "x------gs-------"
-    }
   }
 
   # All the sixteenths, weight on the beats.
