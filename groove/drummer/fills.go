@@ -229,7 +229,8 @@ func leaveRoomForFills(notes []score.Note, fills []drumFill) []score.Note {
 		for ; after > 0 && reach[after] > n.At; after-- {
 			if f := &fills[after-1]; n.At < f.End { // the last fill that sounds here decides
 				if n.Voice.Limb() == feel.Hand {
-					return n.At >= f.firstOfHands && !(f.rideGoesOn() && n.At < f.lastOfHands && kindOf(n.Key) == kindRide)
+					goesOn := kindOf(n.Key) == kindRide && f.rideGoesOn() && n.At < f.lastOfHands
+					return n.At >= f.firstOfHands && !goesOn
 				}
 				return n.At >= f.firstStroke && f.usesLimb(n.Voice.Limb())
 			}

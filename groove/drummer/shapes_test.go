@@ -31,7 +31,7 @@ func TestFillsRiseEvenly(t *testing.T) {
 						if before > 0 {
 							pairs++
 							if v > before+12 || v < before-chance {
-								t.Errorf("%s, %d to %d, take %d: %d after %d in a fill", name, from, to, take, v, before)
+								t.Errorf("%s, %d to %d, take %d: %d after %d in fill", name, from, to, take, v, before)
 							}
 						}
 						if most := drummerOf(tl, 1, set).backbeatLevel(to); v > most+chance {
