@@ -157,7 +157,7 @@ func (b *barStrokes) loose() []int {
 	for i := range b.steps {
 		k := b.find(i, b.isTime)
 		switch {
-		case k < 0:
+		case k < 0, isSnare(b.time) && b.notes[k].Touch > feel.Ghost: // what a running snare is heard by
 		case b.place(i) > 0 && b.notes[k].Touch <= feel.Soft:
 			soft = append(soft, i)
 		case b.place(i) > 0 && b.notes[k].Touch == feel.Normal:
