@@ -83,15 +83,14 @@ func graceStrokes(s feel.Stroke, v feel.Voice, tick int64) []score.Note {
 // The voices that events and the form ask for, also where the level has no row for them:
 // General MIDI percussion keys.
 var (
-	kickVoice   = feel.Voice{Word: "kick", Key: 36, Limb: feel.RightFoot}
-	snareVoice  = feel.Voice{Word: "snare", Key: 38, Limb: feel.Hand}
-	crashVoice  = feel.Voice{Word: "crash", Key: 49, Limb: feel.Hand}
-	rideVoice   = feel.Voice{Word: "ride", Key: 51, Limb: feel.Hand}
-	hatVoice    = feel.Voice{Word: "hat", Key: 42, Limb: feel.Hand}
-	openVoice   = feel.Voice{Word: "hat_open", Key: 46, Limb: feel.Hand}
-	bellVoice   = feel.Voice{Word: "ride_bell", Key: 53, Limb: feel.Hand}
-	lowTomVoice = feel.Voice{Word: "tom_low", Key: 43, Limb: feel.Hand}
-	stickVoice  = feel.Voice{Word: "cross_stick", Key: 37, Limb: feel.Hand}
+	kickVoice  = feel.Voice{Word: "kick", Key: 36, Limb: feel.RightFoot}
+	snareVoice = feel.Voice{Word: "snare", Key: 38, Limb: feel.Hand}
+	crashVoice = feel.Voice{Word: "crash", Key: 49, Limb: feel.Hand}
+	rideVoice  = feel.Voice{Word: "ride", Key: 51, Limb: feel.Hand}
+	hatVoice   = feel.Voice{Word: "hat", Key: 42, Limb: feel.Hand}
+	openVoice  = feel.Voice{Word: "hat_open", Key: 46, Limb: feel.Hand}
+	bellVoice  = feel.Voice{Word: "ride_bell", Key: 53, Limb: feel.Hand}
+	stickVoice = feel.Voice{Word: "cross_stick", Key: 37, Limb: feel.Hand}
 )
 
 // backbeat is the voice that marks the backbeat in a bar: a snare or, at the lower energies,
