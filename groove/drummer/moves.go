@@ -98,7 +98,8 @@ func (b *barStrokes) isWritten(step int) bool {
 	if b.Feel.Fills != "ballad" || snareDrum.At(b.Energy(b.bar)) {
 		return false
 	}
-	return b.place(step) > 1 || step > 0 && b.place(step-1) > 1 && b.find(step-1, isKick) >= 0
+	between := func(i int) bool { return (b.steps[i].Tick-b.Pass.Bars[b.bar].Start)%(quarter/2) != 0 }
+	return between(step) || step > 0 && between(step-1) && b.find(step-1, isKick) >= 0
 }
 
 // dropKick leaves out a kick that is soft or off the beat, never the first of the bar.
@@ -156,7 +157,7 @@ func (b *barStrokes) loose() []int {
 	for i := range b.steps {
 		k := b.find(i, b.isTime)
 		switch {
-		case k < 0:
+		case k < 0, isSnare(b.time) && b.notes[k].Touch > feel.Ghost: // what a running snare is heard by
 		case b.place(i) > 0 && b.notes[k].Touch <= feel.Soft:
 			soft = append(soft, i)
 		case b.place(i) > 0 && b.notes[k].Touch == feel.Normal:

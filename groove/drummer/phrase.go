@@ -56,9 +56,9 @@ func (d *Drummer) shapeBar(bar int, steps []plan.Step, notes []score.Note) []sco
 
 // settle makes the bar that is written the section's own in this take: in most takes one
 // stroke of the time stands elsewhere, or where it runs without a gap there is a kick in its place;
-// a hat in eighths rests after a backbeat, and the kick has a stroke more. It does so in every bar
-// alike, as a drummer settles on a figure for the day. moved is how many strokes of the time stand
-// elsewhere.
+// a hat in eighths rests after a backbeat, and the kick has a stroke more; a snare that runs lets go
+// of two ghosts. It does so in every bar alike, as a drummer settles on a figure for the day. moved
+// is how many strokes of the time stand elsewhere.
 func (b *barStrokes) settle() (moved int64) {
 	c := b.SectionChance("drum home").At(int64(b.Energy(b.bar)))
 	if c.Below(6) == 0 || len(b.notes) < fullBar {
@@ -76,6 +76,10 @@ func (b *barStrokes) settle() (moved int64) {
 		b.add(to, b.time, feel.Ghost)
 		b.drop(b.find(from, b.isTime))
 		return 1
+	case isSnare(b.time):
+		b.addKick(c.At(3))
+		b.skip(c.At(4))
+		b.skip(c.At(5))
 	case crashes.At(b.Energy(b.bar)) && b.addKick(c.At(3)):
 		b.skip(c.At(4))
 	}
@@ -131,6 +135,11 @@ func (b *barStrokes) vary(way int, already int64) {
 	for n := len(b.notes); n > want && b.skip(c.At(2, int64(n))); n-- {
 	}
 	for n := len(b.notes); n < want && (b.fillIn(c.At(3, int64(n))) || b.fillInLow(c.At(3, int64(n)))); n++ {
+	}
+	if isSnare(b.time) { // it lets go of two ghosts
+		b.skip(c.At(4, 0))
+		b.skip(c.At(4, 1))
+		return
 	}
 	moved := int64(max(0, before/manyStrokes-busier.At(b.Energy(b.bar))))
 	if b.Brushes() {

@@ -45,6 +45,9 @@ groove "ballad-sixteenths" {
     ]
     voices      = 3
     centre      = "Bb3"
+    answer {
+      kick = "x-------s-s-----|x------gs-s-----"
+    }
   }
 
   # All the sixteenths, weight on the beats.

@@ -64,6 +64,9 @@ groove "train" {
     ]
     voices   = 3
     centre   = "C4"
+    answer {
+      kick = "x---s---x-s-s---"
+    }
   }
 
   level "4" {
