@@ -73,8 +73,8 @@ func (d *Drummer) besideHits(notes []score.Note) []score.Note {
 	bars := d.barsOfHits()
 	return slices.DeleteFunc(notes, func(n score.Note) bool {
 		bar := d.BarAt(n.At)
-		if !bars[bar] || n.At == d.Pass.Bars[bar].Start || n.Voice.Limb() == feel.LeftFoot || n.Art.Has(score.Pushed) {
-			return false
+		if !bars[bar] || n.At == d.Pass.Bars[bar].Start || n.Voice.Limb() == feel.LeftFoot || n.Cue >= 0 {
+			return false // what the song asks for stays, as a push or a written fill
 		}
 		k := kindOf(n.Key)
 		return !(k == kindHat || k == kindRide) || d.MetricPlace(bar, n.At) > 0

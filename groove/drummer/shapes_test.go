@@ -31,11 +31,7 @@ func TestFillsRiseEvenly(t *testing.T) {
 						if before > 0 {
 							pairs++
 							if v > before+12 || v < before-chance {
-<<<<<<< HEAD
-								t.Errorf("%s, %d to %d, take %d: fill with %d after %d", name, from, to, take, v, before)
-=======
 								t.Errorf("%s, %d to %d, take %d: %d after %d in fill", name, from, to, take, v, before)
->>>>>>> 12971a3929256f03136e486838378762cec09230
 							}
 						}
 						if most := drummerOf(tl, 1, set).backbeatLevel(to); v > most+chance {

@@ -52,14 +52,14 @@ groove "show-two" {
   # second.
   level "3" {
     snare    = "--s--gs-"
-    kick     = "x---x---"
+    kick     = "x---x-s-"
     hat_foot = "--x---x-"
     bass     = "1==-5==-"
     comp = [
       "--x---u-",
-      "--u---x-",
+      "--x--ux=",
       "--x---x=",
-      "--u--ux-",
+      "--x--xx-",
       "--x---u=",
       "--x=----",
     ]
