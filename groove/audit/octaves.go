@@ -101,8 +101,24 @@ func (pa *passAudit) tops(changes []cue.Change, notes []groove.Note) []int {
 				out[i] = max(out[i], int(notes[at].Key))
 			}
 		}
+		// The chord goes on, and so does its top voice, unless it is struck whole and laid out otherwise.
+		if i > 0 && changes[i].Same && out[i] > 0 && !pa.strikesWhole(from, until, out[i]) {
+			out[i] = max(out[i], out[i-1])
+		}
 	}
 	return out
+}
+
+// strikesWhole reports whether a whole chord sounds at an attack between two ticks, with a key on top.
+func (pa *passAudit) strikesWhole(from, until int64, top int) bool {
+	whole := min(wholeChord, pa.plan.Level(pa.plan.BarAt(from)).Voices)
+	from -= meter.TicksPerQuarter / 4
+	for _, c := range pa.chords {
+		if n := len(c.keys); c.tick >= from && c.tick < until && n >= whole && c.keys[n-1] == top {
+			return true
+		}
+	}
+	return false
 }
 
 // chordOf is where the chord that a note of the piano is struck for begins: in some feels it is

@@ -65,7 +65,8 @@ func (c *Pianist) spreadUnder(v *voicing.Voicing, i int) (low, high uint8) {
 }
 
 // spreadOver is a note of change i that the right hand has over a voicing: the chord's root, third
-// or fifth a fourth or so above the top voice, within the hand and under the ceiling. 0 where
+// or fifth, but not the bass's own, a fourth or so above the top voice, within the hand and
+// under the ceiling. 0 where
 // there is none.
 func (c *Pianist) spreadOver(v *voicing.Voicing, i int) uint8 {
 	chord := &c.changes[i].Chord
@@ -82,7 +83,7 @@ func (c *Pianist) spreadOver(v *voicing.Voicing, i int) uint8 {
 		for ok && key%12 != pc {
 			key++
 		}
-		clear := ok && key <= min(Ceiling(c.Song.Piano, c.Pass), int(v.Notes[0])+c.span)
+		clear := ok && pc != chord.Bass.PC() && key <= min(Ceiling(c.Song.Piano, c.Pass), int(v.Notes[0])+c.span)
 		for _, k := range v.Notes[:v.N] {
 			clear = clear && (key-int(k))%12 != 1
 		}

@@ -353,10 +353,11 @@ func (c *Pianist) neighbour(v *voicing.Voicing, i int) uint8 {
 }
 
 // octaveUnder is the key an octave under the lowest voice for the left hand, 0 where the energy
-// asks for none or the bass leaves no room for it while the chord lasts.
+// asks for none, where it would double the bass, or where the bass leaves no room for it while
+// the chord lasts.
 func (c *Pianist) octaveUnder(v *voicing.Voicing, change int) int {
 	key, ch := int(v.Notes[0])-12, &c.changes[change]
-	if !leftOctaves.At(c.Energy(c.BarAt(ch.Nominal))) || c.span < 12 {
+	if !leftOctaves.At(c.Energy(c.BarAt(ch.Nominal))) || c.span < 12 || key%12 == ch.Chord.Bass.PC() {
 		return 0
 	}
 	i := sort.Search(len(c.bass), func(i int) bool { return c.bass[i].At >= ch.Start })
