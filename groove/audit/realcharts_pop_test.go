@@ -1,10 +1,9 @@
 package audit_test
 
 import (
-	"encoding/json"
 	"fmt"
+	"io/fs"
 	"os"
-	"path/filepath"
 	"sort"
 	"strings"
 	"testing"
@@ -15,6 +14,7 @@ import (
 	"plinth/groove/songfiletest"
 	"plinth/songspec/guide"
 	"plinth/songspec/meter"
+	"plinth/songspec/songtest"
 	"plinth/songspec/timeline"
 )
 
@@ -22,43 +22,9 @@ import (
 // human pianist's accompaniment: their reviewed chords and sections become song
 // files, and the comp is measured against the human on the same chords.
 
-// popTruth is what is used of a song's truth.json.
-type popTruth struct {
-	ID    string  `json:"id"`
-	Meter string  `json:"meter"`
-	Tempo float64 `json:"tempo_bpm"`
-	Keys  []struct {
-		Key string `json:"key"`
-	} `json:"keys"`
-	Sections struct {
-		Labels []struct {
-			Label     string
-			Bar, Bars int
-		} `json:"human_label1"`
-	} `json:"sections"`
-	Bars []struct {
-		Chords []struct {
-			Beat, Beats         float64
-			Root, Quality, Bass string
-		} `json:"chords"`
-	} `json:"bars"`
-}
-
-// popSuffixes are the data set's qualities. "other" has a bass and no chord.
-var popSuffixes = map[string]string{"maj": "", "min": "m", "7": "7", "maj7": "maj7", "min7": "m7",
-	"sus2": "sus2", "sus4": "sus4", "7sus4": "7sus4", "dim": "dim", "hdim7": "m7b5", "minmaj7": "m(maj7)"}
-
-// popChart reads one song.
-func popChart(t testing.TB, path string) (*realChart, *popTruth) {
+// popChart is the chart of one song.
+func popChart(t testing.TB, s *songtest.PopSong) *realChart {
 	t.Helper()
-	data, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	s := &popTruth{}
-	if err := json.Unmarshal(data, s); err != nil {
-		t.Fatalf("%s: %v", path, err)
-	}
 	m, err := meter.Parse(s.Meter)
 	if err != nil {
 		t.Fatal(err)
@@ -75,14 +41,10 @@ func popChart(t testing.TB, path string) (*realChart, *popTruth) {
 		}
 		cells := make([]string, m.Num)
 		for _, ch := range b.Chords {
-			suffix, ok := popSuffixes[ch.Quality]
-			symbol := ch.Root + suffix
-			switch {
-			case !ok || ch.Root == "":
+			symbol, ok := ch.Symbol()
+			if !ok {
 				symbol = "N.C."
 				c.lost = append(c.lost, "a chord that is only "+ch.Quality)
-			case ch.Bass != "" && ch.Bass != ch.Root:
-				symbol += "/" + ch.Bass
 			}
 			from := int(ch.Beat) - 1
 			for k := 0; k < int(ch.Beats) && from+k < m.Num; k++ {
@@ -102,7 +64,7 @@ func popChart(t testing.TB, path string) (*realChart, *popTruth) {
 		part := &c.parts[len(c.parts)-1]
 		part.bars = append(part.bars, strings.Join(cells, " "))
 	}
-	return c, s
+	return c
 }
 
 func noChordBefore(cells []string) bool {
@@ -193,22 +155,22 @@ func (m *motions) add(before, keys []int) {
 
 func dist(a, b int) int { return max(a-b, b-a) }
 
-// human reads the pianist's notes; beat is the data set's own tempo.
-func human(t testing.TB, path string, bpm float64) []attack {
+// human reads the pianist's notes, in the data set's own tempo.
+func human(t testing.TB, s *songtest.PopSong) []attack {
 	t.Helper()
-	data, err := os.ReadFile(path)
+	data, err := fs.ReadFile(s.Files, "piano.mid")
 	if err != nil {
 		t.Fatal(err)
 	}
 	f, err := guide.Read(data)
 	if err != nil {
-		t.Fatalf("%s: %v", path, err)
+		t.Fatalf("%s: %v", s.ID, err)
 	}
 	var out []attack
 	for _, track := range f.Tracks {
 		for _, n := range track.Notes {
 			tick := n.Tick * meter.TicksPerQuarter / int64(f.Division)
-			out = append(out, attack{int64(float64(tick) / meter.TicksPerQuarter * 60e6 / bpm), tick, int(n.Key)})
+			out = append(out, attack{int64(float64(tick) / meter.TicksPerQuarter * 60e6 / s.Tempo), tick, int(n.Key)})
 		}
 	}
 	sort.SliceStable(out, func(i, j int) bool { return out[i].tick < out[j].tick })
@@ -239,13 +201,17 @@ func onlyChanges(tl *timeline.Timeline) *timeline.Timeline {
 // comp's voices and its top note move no more than the human's, and at energy 2 it
 // attacks at least a third less often.
 func TestPop909SongFiles(t *testing.T) {
-	files := dataFiles(t, "pop909-dev/*/truth.json", 30)
+	dataFiles(t, "pop909-dev/*/truth.json", 30)
+	songs, err := songtest.PopSongs(os.DirFS(os.Getenv("PLINTH_DATA")))
+	if err != nil {
+		t.Fatal(err)
+	}
 	set := library.Builtin()
 	var person motions
 	var comp [5]motions
 	lost := map[string]int{}
-	for n, path := range files {
-		c, truth := popChart(t, path)
+	for n, song := range songs {
+		c := popChart(t, song)
 		for _, why := range c.lost {
 			lost[why]++
 		}
@@ -260,10 +226,10 @@ func TestPop909SongFiles(t *testing.T) {
 			}
 			return "backbeat-eighths"
 		}
-		played := human(t, filepath.Join(filepath.Dir(path), "piano.mid"), truth.Tempo)
+		played := human(t, song)
 		for energy := 1; energy <= 5; energy++ {
 			tl, diags := songfiletest.Resolve(c.text(func(int) int { return energy }))
-			if diags.HasErrors() || tl == nil || tl.SongBars() != len(truth.Bars) {
+			if diags.HasErrors() || tl == nil || tl.SongBars() != len(song.Bars) {
 				t.Fatalf("%s: %v", c.name, diags)
 			}
 			songfiletest.Again(tl, 1+n, 400)

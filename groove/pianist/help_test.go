@@ -20,16 +20,28 @@ const (
 // events and the song's end take away afterwards is still in it, so that a test sees
 // whether the hands kept to them.
 func comp(p *plan.Plan) []score.Note {
+	c, _ := withBassist(p)
+	return c.hands()
+}
+
+// withBassist is the pianist after a pass over a bassist who plays without drums, and what the
+// bassist plays.
+func withBassist(p *plan.Plan) (*Pianist, []score.Note) {
 	heard := nobody()
 	var b bassist.Bassist
 	b.Prepare(p)
 	heard[timeline.Bass] = b.Play(heard)
-	var c Pianist
+	c := &Pianist{}
 	c.Prepare(p)
+	c.Play(heard) // chooses the voicings
+	return c, heard[timeline.Bass].Notes
+}
+
+// hands is what the hands mean in a pass that has been played; nil where it has no chord.
+func (c *Pianist) hands() []score.Note {
 	if len(c.changes) == 0 {
 		return nil
 	}
-	c.Play(heard) // chooses the voicings
 	return c.ear.dropRubs(c.soundGestures(c.planGestures()))
 }
 

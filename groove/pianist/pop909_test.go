@@ -1,9 +1,8 @@
 package pianist
 
 import (
-	"encoding/json"
+	"io/fs"
 	"os"
-	"path/filepath"
 	"sort"
 	"testing"
 
@@ -14,61 +13,33 @@ import (
 	"plinth/songspec/guide"
 	"plinth/songspec/harmony"
 	"plinth/songspec/meter"
+	"plinth/songspec/songtest"
 	"plinth/songspec/timeline"
 )
 
-// popSong is the truth.json of one song of the POP909 data set (MIT licence),
-// as kept in PLINTH_DATA/pop909-dev: reviewed chords by bar.
-type popSong struct {
-	ID    string  `json:"id"`
-	PPQ   int64   `json:"ppq"`
-	Meter string  `json:"meter"`
-	Tempo float64 `json:"tempo_bpm"`
-	Bars  []struct {
-		Bar    int `json:"bar"`
-		Chords []struct {
-			Beat    float64 `json:"beat"`
-			Beats   float64 `json:"beats"`
-			Root    string  `json:"root"`
-			Quality string  `json:"quality"`
-			Bass    string  `json:"bass"`
-		} `json:"chords"`
-	} `json:"bars"`
-}
-
-// popQualities are the data set's words for chord qualities as symbols.
-var popQualities = map[string]string{"maj": "", "min": "m", "7": "7", "maj7": "maj7", "min7": "m7",
-	"sus2": "sus2", "sus4": "sus4", "dim": "dim", "dim7": "dim7", "hdim7": "m7b5", "aug": "aug",
-	"minmaj7": "m(maj7)", "maj6": "6", "min6": "m6"}
+// popSong is a song of the POP909 data set, to be played and measured.
+type popSong struct{ *songtest.PopSong }
 
 // popSongs reads the data set's songs, in order.
-func popSongs(t testing.TB) map[string]*popSong {
+func popSongs(t testing.TB) []popSong {
 	t.Helper()
 	root := os.Getenv("PLINTH_DATA")
 	if root == "" {
 		t.Skip("PLINTH_DATA is not set: no data to measure on")
 	}
-	files, err := filepath.Glob(filepath.Join(root, "pop909-dev", "*", "truth.json"))
-	if err != nil || len(files) == 0 {
-		t.Fatalf("no songs in %s/pop909-dev (%v)", root, err)
+	songs, err := songtest.PopSongs(os.DirFS(root))
+	if err != nil {
+		t.Fatal(err)
 	}
-	out := map[string]*popSong{}
-	for _, f := range files {
-		data, err := os.ReadFile(f)
-		if err != nil {
-			t.Fatal(err)
-		}
-		s := &popSong{}
-		if err := json.Unmarshal(data, s); err != nil {
-			t.Fatalf("%s: %v", f, err)
-		}
-		out[filepath.Dir(f)] = s
+	var out []popSong
+	for _, s := range songs {
+		out = append(out, popSong{s})
 	}
 	return out
 }
 
 // pass lays the song out as one pass.
-func (s *popSong) pass(t testing.TB, energy int) *timeline.Pass {
+func (s popSong) pass(t testing.TB, energy int) *timeline.Pass {
 	t.Helper()
 	m, err := meter.Parse(s.Meter)
 	if err != nil {
@@ -91,14 +62,9 @@ func (s *popSong) pass(t testing.TB, energy int) *timeline.Pass {
 		for _, c := range b.Chords {
 			from := start + int64((c.Beat-1)*float64(m.UnitTicks()))
 			add(from, none)
-			suffix, ok := popQualities[c.Quality]
 			chord := none
-			if ok && c.Root != "" {
-				sym := c.Root + suffix
-				if c.Bass != c.Root && c.Bass != "" {
-					sym += "/" + c.Bass
-				}
-				chord = groovetest.Chord(t, sym)
+			if symbol, ok := c.Symbol(); ok {
+				chord = groovetest.Chord(t, symbol)
 			}
 			add(min(p.Length, from+int64(c.Beats*float64(m.UnitTicks()))), chord)
 		}
@@ -109,9 +75,9 @@ func (s *popSong) pass(t testing.TB, energy int) *timeline.Pass {
 
 // midiNotes reads all notes of one of the song's MIDI files, in ticks of 960 a
 // quarter.
-func (s *popSong) midiNotes(t testing.TB, dir, file string) []timeline.SungNote {
+func (s popSong) midiNotes(t testing.TB, file string) []timeline.SungNote {
 	t.Helper()
-	data, err := os.ReadFile(filepath.Join(dir, file))
+	data, err := fs.ReadFile(s.Files, file)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -156,19 +122,12 @@ func humanVoicing(notes []timeline.SungNote, start, end int64) voicing.Voicing {
 // On the same songs the comp moves less than the human pianist, its top voice
 // more by step, and at energy 2 it strikes a third less often.
 func TestPop909(t *testing.T) {
-	songs := popSongs(t)
-	dirs := make([]string, 0, len(songs))
-	for dir := range songs {
-		dirs = append(dirs, dir)
-	}
-	sort.Strings(dirs)
 	set := library.Builtin()
 	var human moved
 	var ours [5]moved
 	var humanAttacks, ourAttacks, beats int64
-	for _, dir := range dirs {
-		s := songs[dir]
-		piano := s.midiNotes(t, dir, "piano.mid")
+	for _, s := range popSongs(t) {
+		piano := s.midiNotes(t, "piano.mid")
 		pass := s.pass(t, 2)
 		for i, c := range pass.Chords {
 			if i == 0 || c.Chord == pass.Chords[i-1].Chord || c.Chord.None || pass.Chords[i-1].Chord.None {

@@ -1,59 +1,34 @@
 package room
 
 import (
-	"encoding/json"
 	"fmt"
+	"io/fs"
 	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
 	"plinth/groove"
 	"plinth/groove/library"
 	"plinth/songspec/guide"
+	"plinth/songspec/songtest"
 	"plinth/songspec/timeline"
 )
 
 // popText writes a song of pop909-dev as a song file: reviewed chords, the
 // human section labels, one energy.
-func popText(t testing.TB, dir string, energy int) string {
-	t.Helper()
-	var truth struct {
-		Meter string
-		Tempo float64 `json:"tempo_bpm"`
-		Bars  []struct {
-			Chords []struct {
-				Beat, Beats         float64
-				Root, Quality, Bass string
-			}
-		}
-		Sections map[string][]struct {
-			Label string
-			Bar   int
-		}
-	}
-	raw, err := os.ReadFile(filepath.Join(dir, "truth.json"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := json.Unmarshal(raw, &truth); err != nil {
-		t.Fatal(err)
-	}
-	suffix := map[string]string{"maj": "", "min": "m", "min7": "m7", "sus2": "sus2", "maj7": "maj7", "sus4": "sus4",
-		"7":   "7",
-		"dim": "dim", "hdim7": "m7b5", "7sus4": "7sus4", "minmaj7": "mmaj7"}
-	feel := map[string]string{"4/4": "ballad-eighths", "3/4": "waltz", "3/8": "sustain"}[truth.Meter]
-	beats := int(truth.Meter[0] - '0')
+func popText(song *songtest.PopSong, energy int) string {
+	feel := map[string]string{"4/4": "ballad-eighths", "3/4": "waltz", "3/8": "sustain"}[song.Meter]
+	beats := int(song.Meter[0] - '0')
 	starts := map[int]string{1: "front"}
-	for i, s := range truth.Sections["human_label1"] {
+	for i, s := range song.Sections.Labels {
 		starts[s.Bar] = fmt.Sprintf("%s %d", s.Label, i+1)
 	}
 	var b strings.Builder
-	fmt.Fprintf(&b, "meter = %q\ntempo = %d\nfeel = %q\nenergy = %d\nlooseness = 0\n", truth.Meter,
-		int(truth.Tempo+0.5), feel, energy)
+	fmt.Fprintf(&b, "meter = %q\ntempo = %d\nfeel = %q\nenergy = %d\nlooseness = 0\n", song.Meter,
+		int(song.Tempo+0.5), feel, energy)
 	b.WriteString("vocal \"guide.mid\" {\n  track = \"Vocal\"\n}\n")
 	open, now := false, "N.C."
-	for i, bar := range truth.Bars {
+	for i, bar := range song.Bars {
 		if name, ok := starts[i+1]; ok {
 			if open {
 				b.WriteString("|\nEOT\n}\n")
@@ -63,20 +38,17 @@ func popText(t testing.TB, dir string, energy int) string {
 		}
 		at := map[int]string{}
 		for _, c := range bar.Chords {
-			sym := "N.C."
-			if s, ok := suffix[c.Quality]; ok {
-				sym = c.Root + s
-				if c.Bass != c.Root {
-					sym += "/" + c.Bass
-				}
+			symbol, ok := c.Symbol()
+			if !ok {
+				symbol = "N.C."
 			}
-			at[int(c.Beat+0.5)-1] = sym
+			at[int(c.Beat+0.5)-1] = symbol
 		}
 		b.WriteString("| ")
 		for beat := 0; beat < beats; beat++ {
-			sym, ok := at[beat]
+			symbol, ok := at[beat]
 			if ok {
-				now = sym
+				now = symbol
 			}
 			if ok || beat == 0 {
 				b.WriteString(now + " ")
@@ -125,14 +97,14 @@ func popSongs(t testing.TB) []popSong {
 	if data == "" {
 		t.Skip("PLINTH_DATA is not set")
 	}
-	dirs, err := filepath.Glob(filepath.Join(data, "pop909-dev", "*"))
-	if err != nil || len(dirs) != 30 {
-		t.Fatalf("%d songs, %v", len(dirs), err)
+	songs, err := songtest.PopSongs(os.DirFS(data))
+	if err != nil || len(songs) != 30 {
+		t.Fatalf("%d songs, %v", len(songs), err)
 	}
 	var out []popSong
-	for _, dir := range dirs {
-		song := popSong{name: filepath.Base(dir)}
-		src, err := os.ReadFile(filepath.Join(dir, "guide.mid"))
+	for _, of := range songs {
+		song := popSong{name: of.ID}
+		src, err := fs.ReadFile(of.Files, "guide.mid")
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -140,7 +112,7 @@ func popSongs(t testing.TB) []popSong {
 		if err != nil {
 			t.Fatal(err)
 		}
-		tl := resolve(t, song.name, []byte(popText(t, dir, 3)))
+		tl := resolve(t, song.name, []byte(popText(of, 3)))
 		song.deaf = groove.Perform(tl, library.Builtin()).Parts[timeline.Piano]
 		for _, p := range guide.Place(tl, file) {
 			if p.Error {

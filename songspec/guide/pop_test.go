@@ -2,6 +2,7 @@ package guide
 
 import (
 	"encoding/json"
+	"io/fs"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -10,47 +11,24 @@ import (
 
 	"plinth/songspec/harmony"
 	"plinth/songspec/meter"
+	"plinth/songspec/songtest"
 	"plinth/songspec/timeline"
 )
 
-// popSong is one song of pop909-dev as a timeline of one pass, with the reviewed
-// chords where they have a symbol. Its vocal is placed.
-func popSong(t testing.TB, dir string) *timeline.Timeline {
+// timelineOf is a song as a timeline of one pass, with the reviewed chords where they have a
+// symbol. Its vocal is placed.
+func timelineOf(t testing.TB, song *songtest.PopSong) *timeline.Timeline {
 	t.Helper()
-	var truth struct {
-		Meter string
-		Tempo float64 `json:"tempo_bpm"`
-		Bars  []struct {
-			Chords []struct {
-				Beat, Beats         float64
-				Root, Quality, Bass string
-			}
-		}
-	}
-	raw, err := os.ReadFile(filepath.Join(dir, "truth.json"))
+	m, err := meter.Parse(song.Meter)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if err := json.Unmarshal(raw, &truth); err != nil {
-		t.Fatal(err)
-	}
-	m, err := meter.Parse(truth.Meter)
-	if err != nil {
-		t.Fatal(err)
-	}
-	suffix := map[string]string{"maj": "", "min": "m", "min7": "m7", "sus2": "sus2", "maj7": "maj7", "sus4": "sus4",
-		"7":   "7",
-		"dim": "dim", "hdim7": "m7b5", "7sus4": "7sus4"}
 	p := timeline.Pass{Section: "song", Meter: m, FirstBar: 1, EnergyFrom: 2, EnergyTo: 2}
-	for _, b := range truth.Bars {
+	for _, b := range song.Bars {
 		for _, c := range b.Chords {
 			chord := harmony.NoChord()
-			if s, ok := suffix[c.Quality]; ok {
-				sym := c.Root + s
-				if c.Bass != c.Root {
-					sym += "/" + c.Bass
-				}
-				if chord, err = harmony.ParseChord(sym); err != nil {
+			if symbol, ok := c.Symbol(); ok {
+				if chord, err = harmony.ParseChord(symbol); err != nil {
 					t.Fatal(err)
 				}
 			}
@@ -63,8 +41,8 @@ func popSong(t testing.TB, dir string) *timeline.Timeline {
 	}
 	tl := &timeline.Timeline{Passes: []timeline.Pass{p}, End: p.Length,
 		Vocal:  &timeline.Vocal{Path: "guide.mid", From: 1},
-		Tempos: []timeline.Tempo{{Micros: int64(60e6 / truth.Tempo)}}}
-	src, err := os.ReadFile(filepath.Join(dir, "guide.mid"))
+		Tempos: []timeline.Tempo{{Micros: int64(60e6 / song.Tempo)}}}
+	src, err := fs.ReadFile(song.Files, "guide.mid")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -72,26 +50,23 @@ func popSong(t testing.TB, dir string) *timeline.Timeline {
 	return tl
 }
 
-func popDirs(t testing.TB) []string {
+func popSongs(t testing.TB) []*songtest.PopSong {
 	t.Helper()
 	data := os.Getenv("PLINTH_DATA")
 	if data == "" {
 		t.Skip("PLINTH_DATA is not set")
 	}
-	dirs, err := filepath.Glob(filepath.Join(data, "pop909-dev", "*", "guide.mid"))
-	if err != nil || len(dirs) != 30 {
-		t.Fatalf("%d songs in pop909-dev, %v", len(dirs), err)
+	songs, err := songtest.PopSongs(os.DirFS(data))
+	if err != nil || len(songs) != 30 {
+		t.Fatalf("%d songs in pop909-dev, %v", len(songs), err)
 	}
-	for i := range dirs {
-		dirs[i] = filepath.Dir(dirs[i])
-	}
-	return dirs
+	return songs
 }
 
 // On 30 real vocals (POP909, MIT) the windows are those that .ci/vocal-windows.py
 // finds with mido, and the voice is found among vocal, bridge and piano.
 func TestWindowsAgainstMido(t *testing.T) {
-	dirs := popDirs(t)
+	songs := popSongs(t)
 	const python = "/usr/bin/python3"
 	if err := exec.Command(python, "-c", "import mido").Run(); err != nil {
 		t.Skipf("%s has no mido: %v", python, err)
@@ -101,13 +76,14 @@ func TestWindowsAgainstMido(t *testing.T) {
 		t.Fatal(err)
 	}
 	total := 0
-	for _, dir := range dirs {
-		t.Run(filepath.Base(dir), func(t *testing.T) {
-			tl := popSong(t, dir)
+	for _, song := range songs {
+		t.Run(song.ID, func(t *testing.T) {
+			tl := timelineOf(t, song)
 			if tl.Vocal.TrackResolved != "Vocal" {
 				t.Errorf("took %q for the voice", tl.Vocal.TrackResolved)
 			}
-			out, err := exec.Command(python, script, filepath.Join(dir, "guide.mid"), "Vocal",
+			file := filepath.Join(os.Getenv("PLINTH_DATA"), "pop909-dev", song.ID, "guide.mid")
+			out, err := exec.Command(python, script, file, "Vocal",
 				strconv.Itoa(len(tl.Passes[0].Bars))).Output()
 			if err != nil {
 				t.Fatal(err)
@@ -128,7 +104,7 @@ func TestWindowsAgainstMido(t *testing.T) {
 			total += len(got)
 		})
 	}
-	t.Logf("%d windows in %d songs", total, len(dirs))
+	t.Logf("%d windows in %d songs", total, len(songs))
 }
 
 // False alarms are few: people accept these songs as they are, so hardly any may be called
@@ -136,13 +112,13 @@ func TestWindowsAgainstMido(t *testing.T) {
 // (in the median song 0; published with the data set's statistics, lead_vs_chord_stats.json).
 func TestClashesOnAcceptedSongs(t *testing.T) {
 	long, rub, doubtful, listed := 0, 0, 0, 0
-	dirs := popDirs(t)
-	for _, dir := range dirs {
-		r := Clashes(popSong(t, dir))
+	songs := popSongs(t)
+	for _, song := range songs {
+		r := Clashes(timelineOf(t, song))
 		long, rub, listed = long+r.Long, rub+r.Rub, listed+len(r.Clashes)
 		if r.Doubtful() {
 			doubtful++
-			t.Logf("%s: %d of %d", filepath.Base(dir), r.Rub, r.Long)
+			t.Logf("%s: %d of %d", song.ID, r.Rub, r.Long)
 		}
 	}
 	t.Logf("%d of %d long notes on the beat rub (%.1f in 100), %d clashes listed, %d songs doubtful", rub, long,

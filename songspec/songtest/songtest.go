@@ -1,6 +1,7 @@
 // Package songtest is for tests. Random takes a source of chance and the feels there are, and
 // returns the text of a song file as nobody would write it: with every word of the language,
-// and events crowded where the players' tasks meet. LeastMotion measures voice leading.
+// and events crowded where the players' tasks meet. LeastMotion measures voice leading, and PopSongs reads a
+// data set of songs that people have played.
 package songtest
 
 import (

@@ -1,16 +1,14 @@
 package main
 
 import (
-	"encoding/json"
 	"fmt"
 	"math"
 	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 
 	"plinth/groove/load"
-	"plinth/songspec/meter"
+	"plinth/songspec/songtest"
 	"plinth/songspec/timeline"
 )
 
@@ -22,23 +20,16 @@ func vocalFigures(t *table, data string) error {
 		t.say("left out", "PLINTH_DATA is not set")
 		return nil
 	}
-	// Both the data's folder and the one that it lies in are taken.
-	if filepath.Base(data) != "pop909-dev" {
-		data = filepath.Join(data, "pop909-dev")
-	}
-	files, err := filepath.Glob(filepath.Join(data, "*", "truth.json"))
-	if err != nil || len(files) == 0 {
-		return fmt.Errorf("no songs in %s (%v)", data, err)
+	songs, err := songtest.PopSongs(os.DirFS(data))
+	if err != nil {
+		return err
 	}
 	var rubbing, above ratio
-	for _, file := range files {
-		text, err := guidedText(file)
-		if err != nil {
-			return err
-		}
-		in := load.Read(file, []byte(text), os.DirFS(filepath.Dir(file)))
+	for _, song := range songs {
+		text := guidedText(song)
+		in := load.Read(song.ID, []byte(text), song.Files)
 		if in.Timeline == nil {
-			return fmt.Errorf("%s: %v", file, in.Diags)
+			return fmt.Errorf("%s: %v", song.ID, in.Diags)
 		}
 		for energy := 2; energy <= 5; energy++ {
 			for _, p := range perform(in.Timeline, in.Feels, 1, energy).passes {
@@ -84,46 +75,9 @@ func overVoice(p *pass) (r ratio) {
 	return r
 }
 
-// popSong is what is read of a song of the data: its chords by bar.
-type popSong struct {
-	Meter string  `json:"meter"`
-	Tempo float64 `json:"tempo_bpm"`
-	Keys  []struct {
-		Key string `json:"key"`
-	} `json:"keys"`
-	Bars []struct {
-		Chords []popChord `json:"chords"`
-	} `json:"bars"`
-}
-
-type popChord struct {
-	Beat    float64 `json:"beat"`
-	Beats   float64 `json:"beats"`
-	Root    string  `json:"root"`
-	Quality string  `json:"quality"`
-	Bass    string  `json:"bass"`
-}
-
-// popQualities are the data's words for chord qualities as symbols.
-var popQualities = map[string]string{"maj": "", "min": "m", "7": "7", "maj7": "maj7", "min7": "m7", "sus2": "sus2",
-	"sus4": "sus4", "dim": "dim", "dim7": "dim7", "hdim7": "m7b5", "aug": "aug", "minmaj7": "m(maj7)", "maj6": "6",
-	"min6": "m6"}
-
 // guidedText is the text of a song file with the chords of one of the data's songs, in sections
 // of eight bars, and with its voice.
-func guidedText(file string) (string, error) {
-	data, err := os.ReadFile(file)
-	if err != nil {
-		return "", err
-	}
-	var s popSong
-	if err := json.Unmarshal(data, &s); err != nil {
-		return "", fmt.Errorf("%s: %w", file, err)
-	}
-	m, err := meter.Parse(s.Meter)
-	if err != nil {
-		return "", fmt.Errorf("%s: %w", file, err)
-	}
+func guidedText(s *songtest.PopSong) string {
 	bpm, feel := int(math.Round(s.Tempo)), "pulse"
 	switch {
 	case s.Meter == "3/4":
@@ -143,16 +97,16 @@ func guidedText(file string) (string, error) {
 		if i%window == 0 {
 			fmt.Fprintf(&b, "section \"s%d\" {\n  chords = <<-EOT\n", i/window)
 		}
-		fmt.Fprintf(&b, "    | %s |\n", barText(bar.Chords, m.Num))
+		fmt.Fprintf(&b, "    | %s |\n", barText(bar.Chords, int(s.Meter[0]-'0')))
 		if i%window == window-1 || i == len(s.Bars)-1 {
 			b.WriteString("  EOT\n}\n")
 		}
 	}
-	return b.String(), nil
+	return b.String()
 }
 
 // barText is a bar with a chord or a slash for each beat.
-func barText(chords []popChord, beats int) string {
+func barText(chords []songtest.PopChord, beats int) string {
 	out := make([]string, beats)
 	for i := range out {
 		out[i] = "/"
@@ -160,16 +114,12 @@ func barText(chords []popChord, beats int) string {
 	out[0] = "N.C."
 	for _, c := range chords {
 		at := int(math.Round(c.Beat - 1))
-		suffix, known := popQualities[c.Quality]
 		if at < 0 || at >= beats {
 			continue
 		}
 		out[at] = "N.C."
-		if known && c.Root != "" && c.Root != "N" {
-			out[at] = c.Root + suffix
-			if c.Bass != "" && c.Bass != c.Root {
-				out[at] += "/" + c.Bass
-			}
+		if symbol, ok := c.Symbol(); ok {
+			out[at] = symbol
 		}
 	}
 	if !slices.ContainsFunc(out[1:], func(s string) bool { return s != "/" }) {
