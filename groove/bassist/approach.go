@@ -62,7 +62,7 @@ func (b *Bassist) priceApproach(i int, cost *[12]int) bool {
 		if rub && !walks {
 			continue
 		}
-		inKey := inScale(b.Pass.Key, pc) || bassline.HasTone(next, pc)
+		inKey := b.Pass.Key.PCSet()&(1<<pc) != 0 || bassline.HasTone(next, pc)
 		switch {
 		case own:
 			cost[pc] = 0

@@ -297,8 +297,7 @@ func (s *sounding) strike(marks []mark, k int, groups *grouping) {
 
 // roll is the time between the notes of a roll of n notes at mark k, which come before the top
 // note, in milliseconds; the last chord's roll is over in half a beat. 0 where the strike
-// before leaves no room for them. At the end of a
-// stop a roll would begin inside the stop.
+// before leaves no room for them. At the end of a stop a roll would begin inside the stop.
 func (c *Pianist) roll(marks []mark, k, n int) int {
 	m := &marks[k]
 	if c.silences.Has(m.tick-1) && !c.silences.Has(m.tick) {
@@ -325,23 +324,17 @@ func (c *Pianist) roll(marks []mark, k, n int) int {
 // clear of the voices. 0 where there is none, where the chord has a note from outside the key,
 // or another bass than its root: there it would only make another chord.
 func (c *Pianist) neighbour(v *voicing.Voicing, i int) uint8 {
-	scale, chord, avoid := c.Pass.Key.PitchClasses(), &c.changes[i].Chord, c.ear.avoided(&c.changes[i])
-	n := int(v.N)
-	if n < 3 || chord.Bass != chord.Root {
+	chord, in, n := &c.changes[i].Chord, c.Pass.Key, int(v.N)
+	scale, tones := in.PCSet()|1<<in.LeadingTone().PC(), chord.PCSet()
+	if n < 3 || chord.Bass != chord.Root || tones&^scale != 0 {
 		return 0
 	}
-	var tones [12]bool
-	for k := range chord.ToneCount() {
-		pc := (chord.Root.PC() + int(chord.Tone(k).Semitones)) % 12
-		if !scale[pc] {
-			return 0
-		}
-		tones[pc] = true
-	}
+	avoid := c.ear.avoided(&c.changes[i])
 	for _, d := range [...]int{2, 1, -2, -1} {
 		key := int(v.Notes[inner(n)]) + d
-		clear := scale[key%12] && avoid&(1<<(key%12)) == 0 &&
-			!tones[key%12] && !tones[(key+1)%12] && !tones[(key+11)%12]
+		has := func(set uint16, key int) bool { return set&(1<<(key%12)) != 0 }
+		clear := has(scale, key) && !has(avoid, key) &&
+			!has(tones, key) && !has(tones, key+1) && !has(tones, key+11)
 		for k, other := range v.Notes[:n] {
 			clear = clear && (k == inner(n) || !voicing.Muddy(key, int(other)))
 		}
@@ -366,14 +359,7 @@ func (c *Pianist) octaveUnder(v *voicing.Voicing, change int) int {
 			return 0
 		}
 	}
-	keys := []int{key}
-	for _, k := range v.Notes[:v.N] {
-		keys = append(keys, int(k))
-		if voicing.Muddy(key, int(k)) {
-			return 0
-		}
-	}
-	if !voicing.Playable(keys, c.span) {
+	if !voicing.ClearOver(key, v) || !c.holds(key, key, v) {
 		return 0
 	}
 	return key

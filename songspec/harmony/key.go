@@ -157,6 +157,21 @@ func (k Key) Scale() [7]Name {
 	return out
 }
 
+// PCSet is the pitch classes of Scale as bits: bit 0 is C, bit 11 is B.
+func (k Key) PCSet() uint16 {
+	var set uint16
+	for _, semi := range k.scale() {
+		set |= 1 << mod12(k.Tonic.PC()+semi)
+	}
+	return set
+}
+
+// LeadingTone is the seventh a semitone under the tonic: in minor it is raised, and no note of Scale.
+func (k Key) LeadingTone() Name {
+	n, _ := k.Tonic.Up(6, 11)
+	return n
+}
+
 // degreeSteps are the letters, as steps from the tonic's, of the twelve semitones above
 // it. Between the scale's own tones stand the customary alterations: in major bII bIII #IV
 // bVI bVII; in minor bII, the raised third, #IV, and the raised sixth and seventh of the
@@ -198,16 +213,3 @@ func (k Key) readable(n Name, ok bool) Name {
 
 // calls reports whether a name is the key's own for its pitch class.
 func (k Key) calls(n Name) bool { return k.Spell(n.PC()) == n }
-
-// PitchClasses are the pitch classes of a key; in minor the raised seventh is one of them.
-func (k Key) PitchClasses() [12]bool {
-	steps := []int{0, 2, 4, 5, 7, 9, 11}
-	if k.Minor {
-		steps = []int{0, 2, 3, 5, 7, 8, 10, 11}
-	}
-	var out [12]bool
-	for _, s := range steps {
-		out[(k.Tonic.PC()+s)%12] = true
-	}
-	return out
-}

@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"plinth/songspec/cue"
-	"plinth/songspec/harmony"
 	"plinth/songspec/timeline"
 )
 
@@ -98,16 +97,11 @@ func approachesOf(ps []*pass) *approaches {
 			is := step >= 1 && step <= 2 && !onBass(before, b) && n.at-b.at <= beat
 			out.all.count(is)
 			if is {
-				out.foreign.count(!inChord(c, b.key) && !inChord(before, b.key) && !inScale(p.Key, b.key))
+				out.foreign.count(!inChord(c, b.key) && !inChord(before, b.key) && p.Key.PCSet()&(1<<(b.key%12)) == 0)
 			}
 		}
 	}
 	return out
-}
-
-func inScale(k harmony.Key, key uint8) bool {
-	scale := k.Scale()
-	return slices.ContainsFunc(scale[:], func(n harmony.Name) bool { return n.PC() == int(key)%12 })
 }
 
 // longOutside is the share of notes that are played for a beat or longer, less a tenth, and are
