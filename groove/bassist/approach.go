@@ -132,24 +132,41 @@ func (b *Bassist) nextChord(i int) (chord *harmony.Chord, at int64, ok bool) {
 		c := &b.changes[j]
 		return &c.Chord, c.Start, !c.Chord.None
 	}
-	a := b.Pass.After
-	if a == nil || a.Chord.None || a.Tacet.Has(timeline.Bass) || b.end < b.Pass.Length {
+	a := b.leadsOutTo()
+	if a == nil {
 		return nil, 0, false
 	}
 	return &a.Chord, b.Pass.Length, true
 }
 
-// nextOtherChords gives for each change the index of the next change to another chord. It is
-// worked out once, as every note needs it and a song may hold one chord for ten thousand
-// bars.
-func nextOtherChords(changes []cue.Change) []int {
-	out := make([]int, len(changes))
+// leadsOutTo is the pass that the line leads to; nil where there is none, where it has no bass, or
+// where it pushes its chord into this one.
+func (b *Bassist) leadsOutTo() *timeline.Neighbour {
+	a := b.Pass.After
+	if a == nil || a.Chord.None || a.Tacet.Has(timeline.Bass) || b.end < b.Pass.Length {
+		return nil
+	}
+	return a
+}
+
+// rowsOfChords gives for each change the first change in its row of the same chord, and the one
+// after the row. It is worked out once, as every note needs it and a song may hold one chord for
+// ten thousand bars.
+func rowsOfChords(changes []cue.Change) (begins, follows []int) {
+	begins, follows = make([]int, len(changes)), make([]int, len(changes))
+	first := 0
+	for i := range changes {
+		if !changes[i].Same {
+			first = i
+		}
+		begins[i] = first
+	}
 	next := len(changes)
 	for i := len(changes) - 1; i >= 0; i-- {
-		out[i] = next
+		follows[i] = next
 		if !changes[i].Same {
 			next = i
 		}
 	}
-	return out
+	return begins, follows
 }

@@ -36,7 +36,8 @@ type bassNote struct {
 type Bassist struct {
 	*plan.Plan
 	changes    []cue.Change
-	follows    []int // for each change, the next change to another chord; len(changes): none
+	begins     []int // for each change, where its chord begins: the first change in a row of the same chord
+	follows    []int // and the next change to another chord; len(changes): none
 	end        int64 // where the part of this pass ends
 	scale      scale // of the key
 	alternates bool  // the feel's bass goes from root to fifth of its own
@@ -56,7 +57,8 @@ type Bassist struct {
 // Prepare makes the bassist ready for a pass.
 func (b *Bassist) Prepare(p *plan.Plan) {
 	b.Plan, b.changes, b.end = p, p.Cues.Changes(timeline.Bass), p.Cues.End(timeline.Bass)
-	b.follows, b.scale = nextOtherChords(b.changes), scaleOf(p.Pass.Key)
+	b.begins, b.follows = rowsOfChords(b.changes)
+	b.scale = scaleOf(p.Pass.Key)
 	b.alternates = !b.ballad() && slices.ContainsFunc(b.Feel.Levels[1].Bass, func(s feel.BassStep) bool {
 		return s.Degree == '5'
 	})

@@ -11,9 +11,8 @@ import (
 // leadingLevel is the level whose row the bassist plays in the second half of a bar that leads
 // to another energy, and where that half begins: the line goes on as the next pass will have it.
 // On the way down it begins a beat earlier, in three at half of the borders, and so it does in fives
-// and sevens, whose rows grow early. In other bars, where that
-// row strikes as often as the bar's own, and in a feel that has only beats, the second half begins
-// never.
+// and sevens, whose rows grow early. In other bars, where that row strikes as often as the bar's own,
+// and in a feel that has only beats, the second half begins never.
 func (b *Bassist) leadingLevel(bar int, steps []plan.Step) (*feel.Level, int64) {
 	to, energy := b.LeadsTo(bar), b.Energy(bar)
 	if bar != len(b.Pass.Bars)-1 || to == energy || len(b.Feel.Meters) == 0 ||

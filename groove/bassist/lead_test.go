@@ -4,12 +4,10 @@ import (
 	"slices"
 	"testing"
 
-	"plinth/groove/drummer"
 	"plinth/groove/feel"
 	"plinth/groove/groovetest"
 	"plinth/groove/library"
 	"plinth/groove/plan"
-	"plinth/groove/score"
 	"plinth/songspec/timeline"
 )
 
@@ -70,16 +68,10 @@ func TestOneMoreNoteLeadsUp(t *testing.T) {
 				groovetest.Section{Name: "a", Chords: "C|Am|F", Energy: 3, NoFills: !fills},
 				groovetest.Section{Name: "b", Chords: "F", Energy: 5})
 			tl.Take = take
-			p := plan.New(tl, &tl.Passes[0], set)
-			heard := make([]score.Part, len(timeline.PlayerNames))
-			var d drummer.Drummer
-			d.Prepare(p)
-			heard[timeline.Drums] = d.Play(heard)
-			var b Bassist
-			b.Prepare(p)
-			leads := len(within(b.Play(heard).Notes, p.Pass.Length-quarter, p.Pass.Length)) > 0
+			played, end := play(tl, 0, set), tl.Passes[0].Length
+			leads := len(within(played[timeline.Bass].Notes, end-quarter, end)) > 0
 			filled := int64(0)
-			for _, g := range heard[timeline.Drums].Groups {
+			for _, g := range played[timeline.Drums].Groups {
 				filled = max(filled, g.End-g.At)
 			}
 			switch {

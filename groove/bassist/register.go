@@ -1,9 +1,6 @@
 package bassist
 
-import (
-	"plinth/groove/bassline"
-	"plinth/songspec/timeline"
-)
+import "plinth/groove/bassline"
 
 // balladTop is the highest note in a ballad: above it the bass steps on the singer.
 const balladTop = 48
@@ -43,8 +40,8 @@ func (b *Bassist) openingRange(lifts bool) (lowest, highest int) {
 // opening is the key on which the next pass opens. ok is false where there is none that the line
 // could lead to.
 func (b *Bassist) opening() (key int, ok bool) {
-	a := b.Pass.After
-	if a == nil || a.Chord.None || a.Tacet.Has(timeline.Bass) || b.end < b.Pass.Length {
+	a := b.leadsOutTo()
+	if a == nil {
 		return 0, false
 	}
 	lowest, _ := b.openingRange(liftsOff(b.Energy(len(b.Pass.Bars)-1), a.Energy))

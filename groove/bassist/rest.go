@@ -16,12 +16,14 @@ func (b *Bassist) settles(bar int) bool { return b.Pass.After == nil && bar >= l
 // asked reports whether a note is struck in any case: it is a chord's first, or answers a cue.
 func (n *bassNote) asked() bool { return n.first || n.pushed || n.accent > 0 || n.cue >= 0 }
 
-// drop takes away the notes of which it is so; each is held over by the note before it in its bar.
+// drop takes away the notes of which it is so, asked in order; each is held over by the note before
+// it in its bar.
 func (b *Bassist) drop(is func(i int) bool) {
 	kept := b.notes[:0]
 	for i := range b.notes {
+		gone := is(i)
 		n := b.notes[i]
-		if !is(i) {
+		if !gone {
 			kept = append(kept, n)
 			continue
 		}

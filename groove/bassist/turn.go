@@ -3,7 +3,6 @@ package bassist
 import (
 	"plinth/groove/bassline"
 	"plinth/songspec/harmony"
-	"plinth/songspec/timeline"
 )
 
 // isSlash reports whether a chord has another bass than its root.
@@ -18,36 +17,31 @@ func fifthOver(c *harmony.Chord) (int, bool) {
 // calmSlashBasses plays a chord over another bass in halves, or from that bass to its fifth and
 // back where the chord has the fifth: struck again and again, such a bass sounds like a mistake.
 func (b *Bassist) calmSlashBasses() {
-	kept := b.notes[:0]
 	bar, half, fifth := -1, false, false
-	for i := range b.notes {
-		n := b.notes[i]
+	b.drop(func(i int) bool {
+		n := &b.notes[i]
 		chord := &b.changes[n.change].Chord
 		at := b.BarAt(n.tick)
 		late := n.tick >= b.middle(at)
 		again := at == bar && half == late // the half has been played
-		if asked := n.first || n.cue >= 0; asked || !again || !isSlash(chord) {
+		if n.first || n.cue >= 0 || !again || !isSlash(chord) {
 			bar, half, fifth = at, late, false
-			kept = append(kept, n)
-			continue
+			return false
 		}
-		if _, ok := fifthOver(chord); ok && n.degree != 'g' && !b.isWritten(n.change) {
-			if fifth = !fifth; fifth {
-				n.degree = '5'
-			}
-			kept = append(kept, n)
-			continue
+		if _, ok := fifthOver(chord); !ok || n.degree == 'g' || b.isWritten(n.change) {
+			return true
 		}
-		last := &kept[len(kept)-1]
-		last.end = max(last.end, b.Cues.Silences(timeline.Bass).Next(last.tick, n.end))
-	}
-	b.notes = kept
+		if fifth = !fifth; fifth {
+			n.degree = '5'
+		}
+		return false
+	})
 }
 
 // turnLine has the line turn aside on one note of a bar, the last that may: from the chord's bass
-// to its fifth, and where a row has nothing but fifths
-// from there back to the bass. At energy 2 it turns in every other bar at most, the second and
-// the fourth of a phrase, and at energy 1 where a bar has a second note at all.
+// to its fifth, and where a row has nothing but fifths from there back to the bass. At energy 2 it
+// turns in every other bar at most, the second and the fourth of a phrase, and at energy 1 where a
+// bar has a second note at all.
 func (b *Bassist) turnLine() {
 	for i := 0; i < len(b.notes); {
 		bar, last, fifth, before := b.BarAt(b.notes[i].tick), -1, -1, -1

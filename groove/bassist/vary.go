@@ -80,8 +80,8 @@ func (b *Bassist) leadFigure(bar, from int, places []int64, steps []plan.Step) {
 	}
 	fewer := perBar(b.Level(bar)) - perBar(next)
 	down := fewer >= 8 || fewer >= 2 && b.figure(bar).At(drawPlace).Below(4) > 0
-	switch holds := !leadsBySemitones(b.Feel) && b.figure(bar).At(drawMove).Below(3) > 0; {
-	case !b.leading && down, alike() && holds:
+	holds := !leadsBySemitones(b.Feel) && b.figure(bar).At(drawMove).Below(3) > 0
+	if !b.leading && down || alike() && holds {
 		b.holdLast(bar, from)
 	}
 	if alike() {

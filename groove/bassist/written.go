@@ -15,10 +15,8 @@ func (b *Bassist) isWritten(i int) bool {
 	if next, _, ok := b.nextChord(i); ok && joins(next) {
 		return true
 	}
-	for j := i - 1; j >= 0; j-- {
-		if o := &b.changes[j].Chord; *o != *c {
-			return joins(o)
-		}
+	if first := b.begins[i]; first > 0 {
+		return joins(&b.changes[first-1].Chord)
 	}
 	return b.Pass.Before != nil && joins(&b.Pass.Before.Chord)
 }
@@ -42,11 +40,8 @@ func (b *Bassist) keepsRoot(n *bassNote) bool {
 	case isMinorSixth(chord), b.isMinorSubdominant(chord):
 		return true
 	}
-	start := b.changes[i].Start
-	for j := i; j > 0 && b.changes[j].Same; j-- {
-		start = b.changes[j-1].Start
-	}
-	return ok && isStepApart(chord.Bass.PC(), next.Bass.PC()) && at-start <= b.Pass.Bars[b.BarAt(n.tick)].Length
+	return ok && isStepApart(chord.Bass.PC(), next.Bass.PC()) &&
+		at-b.changes[b.begins[i]].Start <= b.Pass.Bars[b.BarAt(n.tick)].Length
 }
 
 // isMinorSubdominant reports whether a chord is the minor chord on the fourth of a major key.

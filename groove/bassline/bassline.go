@@ -27,11 +27,13 @@ func OutsideCost(key, low, high int) int { return registerCost * (max(0, key-hig
 // HomeCost is the cost of beginning on a note where home is another.
 func HomeCost(key, home int) int { return homeCost * max(key-home, home-key) }
 
-// Tone is the pitch class of a chord's third, fifth or seventh. A suspended
+// Tone is the pitch class of a chord's root, third, fifth or seventh. A suspended
 // chord's fourth or second stands for its third; a sixth for its seventh.
 func Tone(c *harmony.Chord, degree byte) (int, bool) {
 	var wanted []int8
 	switch degree {
+	case '1':
+		return c.Root.PC(), !c.None
 	case '3':
 		wanted = thirds[:]
 	case '5':

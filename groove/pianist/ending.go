@@ -28,10 +28,6 @@ const (
 // is 0 where there is room for one only, and both are where there is none.
 func (c *Pianist) spreadUnder(v *voicing.Voicing, i int) (low, high uint8) {
 	chord := &c.changes[i].Chord
-	var tones [12]bool
-	for k := range chord.ToneCount() {
-		tones[(chord.Root.PC()+int(chord.Tone(k).Semitones))%12] = true
-	}
 	root, bass := chord.Root.PC(), 0
 	fifth, _ := bassline.Tone(chord, '5')
 	if n := len(c.bass); n > 0 {
@@ -43,7 +39,7 @@ func (c *Pianist) spreadUnder(v *voicing.Voicing, i int) (low, high uint8) {
 			continue
 		}
 		for h := l; h < int(v.Notes[0])-1 && h-l <= c.span; h++ {
-			if h != l && (h%12 == l%12 || !tones[h%12]) || !clearUnder(l, h, v) || !c.holds(l, h, v) {
+			if h != l && (h%12 == l%12 || !bassline.HasTone(chord, h%12)) || !clearUnder(l, h, v) || !c.holds(l, h, v) {
 				continue
 			}
 			cost := max(l-lastHome, lastHome-l) + 2*max(h-l-lastBetween, l+lastBetween-h)
@@ -66,8 +62,7 @@ func (c *Pianist) spreadUnder(v *voicing.Voicing, i int) (low, high uint8) {
 
 // spreadOver is a note of change i that the right hand has over a voicing: the chord's root, third
 // or fifth, but not the bass's own, a fourth or so above the top voice, within the hand and
-// under the ceiling. 0 where
-// there is none.
+// under the ceiling. 0 where there is none.
 func (c *Pianist) spreadOver(v *voicing.Voicing, i int) uint8 {
 	chord := &c.changes[i].Chord
 	if int(v.N) == len(v.Notes) {
@@ -76,9 +71,6 @@ func (c *Pianist) spreadOver(v *voicing.Voicing, i int) uint8 {
 	best, least := 0, 1<<30
 	for _, degree := range []byte("135") {
 		pc, ok := bassline.Tone(chord, degree)
-		if degree == '1' {
-			pc, ok = chord.Root.PC(), true
-		}
 		key := v.Top() + 3
 		for ok && key%12 != pc {
 			key++
