@@ -56,24 +56,16 @@ func thinCrashes(run []accent) {
 	}
 }
 
-// barsOfHits are the bars with two hits or more, by bar.
-func (d *Drummer) barsOfHits() map[int]bool {
-	count, out := map[int]int{}, map[int]bool{}
-	for _, q := range d.Cues.Each(cue.Accent, timeline.Drums) {
-		bar := d.BarAt(q.At)
-		count[bar]++
-		out[bar] = count[bar] > 1
-	}
-	return out
-}
-
-// besideHits leaves in a bar of hits the pushes, what the time has on 1 and, below the hits, the
+// besideHits leaves in a bar of two hits or more the pushes, what the time has on 1 and, below the hits, the
 // hat or the ride on the beats: hands and kick have the hits to play, and nothing between.
 func (d *Drummer) besideHits(notes []score.Note) []score.Note {
-	bars := d.barsOfHits()
+	hits := map[int]int{} // by bar
+	for _, q := range d.Cues.Each(cue.Accent, timeline.Drums) {
+		hits[d.BarAt(q.At)]++
+	}
 	return slices.DeleteFunc(notes, func(n score.Note) bool {
 		bar := d.BarAt(n.At)
-		if !bars[bar] || n.At == d.Pass.Bars[bar].Start || n.Voice.Limb() == feel.LeftFoot || n.Cue >= 0 {
+		if hits[bar] < 2 || n.At == d.Pass.Bars[bar].Start || n.Voice.Limb() == feel.LeftFoot || n.Cue >= 0 {
 			return false // what the song asks for stays, as a push or a written fill
 		}
 		k := kindOf(n.Key)
@@ -121,8 +113,8 @@ func (d *Drummer) strikeAccents(notes []score.Note, fills []drumFill) []score.No
 }
 
 // accentVoices are what strikes an accent: kick and snare, or below energy 3 kick and what
-// marks the backbeat. A crash stands beside the snare on
-// the beat, at weight 3, and on the off-beat of 2. Elsewhere a light hit off the beat without a
+// marks the backbeat. A crash stands beside the snare on the beat, at weight 3, and on the
+// off-beat of 2. Elsewhere a light hit off the beat without a
 // crash, and every other hit of a run, may open the hat or strike the bell instead, on the cymbal
 // that keeps the time.
 func (d *Drummer) accentVoices(a *accent) []feel.Voice {

@@ -131,8 +131,8 @@ func withCue(cue int32, strokes ...score.Note) []score.Note {
 	return strokes
 }
 
-// kickUnder is the touch of a kick under a crash: with brushes it is only felt.
-func (d *Drummer) kickUnder(t feel.Touch) feel.Touch {
+// withCrash is the touch of a kick under a crash: with brushes it is only felt.
+func (d *Drummer) withCrash(t feel.Touch) feel.Touch {
 	if d.Brushes() {
 		return feel.Ghost
 	}

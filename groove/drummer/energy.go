@@ -15,8 +15,8 @@ var (
 	// crashes: a crash opens a section, and marks a push that leads to this energy and an
 	// accent of weight 2.
 	crashes = plan.ByEnergy[bool]{no, no, no, yes, yes}
-	// fullForce: the drummer strikes as hard as possible the crash of a push, the crash of a
-	// section that the band rises into, and the hands of a fill.
+	// fullForce: the drummer strikes a push as hard as possible, and so the crash of a section that
+	// the band rises into.
 	fullForce = plan.ByEnergy[bool]{no, no, no, no, yes}
 	// cymbalMost is the loudest stroke of a ride or a crash.
 	cymbalMost = plan.ByEnergy[int]{70, 70, 70, 80, 95}

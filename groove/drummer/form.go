@@ -22,7 +22,7 @@ func (d *Drummer) strikeOpening(notes []score.Note) []score.Note {
 	}
 	notes = d.withoutCymbals(notes, 0)
 	return append(notes, withCue(d.Cues.Opening,
-		newStroke(kickVoice, 0, strokeTicks, d.kickUnder(feel.Normal)),
+		newStroke(kickVoice, 0, strokeTicks, d.withCrash(feel.Normal)),
 		newStroke(crashVoice, 0, strokeTicks, d.withBrushes(touch)))...)
 }
 
@@ -46,9 +46,8 @@ func (d *Drummer) withoutCymbals(notes []score.Note, ticks ...int64) []score.Not
 	})
 }
 
-// strikeEnding ends the song with one soft touch to ring, a kick and a cymbal that
-// are softer than what was before. The bass and the piano strike their last chord on the same
-// beat.
+// strikeEnding ends the song with one soft touch to ring, a kick and a cymbal that are softer than
+// what was before. The bass and the piano strike their last chord on the same beat.
 func (d *Drummer) strikeEnding(notes []score.Note) []score.Note {
 	bar := d.Ending()
 	if bar < 0 || !d.keepsTime(bar) {

@@ -35,7 +35,7 @@ func (d *Drummer) strikePushes(notes []score.Note) []score.Note {
 			if q.Target < d.Pass.Length {
 				touch-- // Normal, or Soft
 			}
-			kick.Touch = d.kickUnder(kick.Touch)
+			kick.Touch = d.withCrash(kick.Touch)
 			hand = newStroke(crashVoice, q.At, q.At+strokeTicks, d.withBrushes(touch))
 			crashAt = append(crashAt, q.At)
 		}

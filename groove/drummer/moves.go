@@ -173,9 +173,9 @@ func (b *barStrokes) loose() []int {
 	return nil
 }
 
-// isSteady reports whether the time is the hat's or the ride's, in eighths or fewer: it runs as the row has it,
-// and ways to play the bar are the kick's. A hat that runs in more than that, or under a running
-// snare, can do without a stroke. Common practice, no single source.
+// isSteady reports whether the time is the hat's or the ride's, in eighths or fewer: it runs as the
+// row has it, and ways to play the bar are the kick's. A hat that runs in more than that, or under
+// a running snare, can do without a stroke. Common practice, no single source.
 func (b *barStrokes) isSteady() bool {
 	strokes, marks, beats := 0, 0, len(b.BeatStarts(b.bar))
 	for i := range b.notes {

@@ -1,6 +1,8 @@
 package drummer
 
 import (
+	"slices"
+
 	"plinth/groove/feel"
 	"plinth/groove/plan"
 	"plinth/groove/score"
@@ -24,11 +26,16 @@ const finalHit = 10
 func (d *Drummer) Shapes(notes []score.Note) []touch.Shape {
 	out := make([]touch.Shape, len(notes))
 	ones := make(map[int]feel.Touch, len(d.Pass.Bars)) // how hard the kick on 1 is, by bar
+	fills := map[uint32][]int64{}                      // where a fill strikes the drums, in order, by group
 	for i := range notes {
-		if n := &notes[i]; n.Voice.Limb() == feel.RightFoot {
+		n := &notes[i]
+		if n.Voice.Limb() == feel.RightFoot {
 			if bar := d.BarAt(n.At); n.At == d.Pass.Bars[bar].Start {
 				ones[bar] = n.Touch
 			}
+		}
+		if at := fills[n.Group]; isDrumOfFill(n) && !slices.Contains(at, n.At) {
+			fills[n.Group] = append(at, n.At)
 		}
 	}
 	for i := range notes {
@@ -41,7 +48,7 @@ func (d *Drummer) Shapes(notes []score.Note) []touch.Shape {
 		case n.Cue >= 0 && n.Cue == d.Cues.FinalHit:
 			out[i].Swell = finalHit
 		case isDrumOfFill(n):
-			out[i] = d.rise(notes, i)
+			out[i] = d.rise(n, fills[n.Group])
 		case inFill(n) && n.Voice.Limb() == feel.Hand:
 			out[i].Most = d.fillCeiling(bar)
 		default:
@@ -51,26 +58,15 @@ func (d *Drummer) Shapes(notes []score.Note) []touch.Shape {
 	return out
 }
 
-// rise is the shape of stroke i, a drum's in a fill: it counts the strokes that come after it.
-func (d *Drummer) rise(notes []score.Note, i int) touch.Shape {
-	n := &notes[i]
-	after, all := 0, 0
-	at := int64(-1)
-	for k := range notes {
-		m := &notes[k]
-		if m.Group != n.Group || !isDrumOfFill(m) || m.At == at {
-			continue
-		}
-		if at = m.At; m.At > n.At {
-			after++
-		}
-		all++
-	}
+// rise is the shape of a drum's stroke in a fill that strikes the drums at some places, in order.
+func (d *Drummer) rise(n *score.Note, fill []int64) touch.Shape {
+	last := len(fill) - 1
+	after := last - slices.Index(fill, n.At)
 	bar := d.BarAt(n.At)
 	most := d.fillCeiling(bar)
 	under := fillUnder
-	if all > 1 {
-		under += min(after*fillStepMost, after*fillSwell/(all-1))
+	if last > 0 {
+		under += min(after*fillStepMost, after*fillSwell/last)
 	}
 	level := instruments[kindFill].Levels.Of(n.Touch) + plan.BandLift.At(d.Energy(bar))
 	return touch.Shape{Swell: most - under - level, Most: most}
