@@ -113,8 +113,9 @@ func (pa *passAudit) tops(changes []cue.Change, notes []groove.Note) []int {
 func (pa *passAudit) strikesWhole(from, until int64, top int) bool {
 	whole := min(wholeChord, pa.plan.Level(pa.plan.BarAt(from)).Voices)
 	from -= meter.TicksPerQuarter / 4
-	for _, c := range pa.chords {
-		if n := len(c.keys); c.tick >= from && c.tick < until && n >= whole && c.keys[n-1] == top {
+	i := sort.Search(len(pa.chords), func(i int) bool { return pa.chords[i].tick >= from })
+	for ; i < len(pa.chords) && pa.chords[i].tick < until; i++ {
+		if keys := pa.chords[i].keys; len(keys) >= whole && keys[len(keys)-1] == top {
 			return true
 		}
 	}

@@ -181,7 +181,13 @@ func (lv *Level) Answered() Level {
 	return out
 }
 
-// Strikes reports whether a hand strikes at a step of the figure.
-func (g *Figure) Strikes(i int) bool {
-	return g.Right[i].Touch > Sound || g.Left != nil && g.Left[i].Touch > Sound
+// Touch is the stronger of the touches that the hands have at a step of the figure.
+func (g *Figure) Touch(i int) Touch {
+	if g.Left == nil {
+		return g.Right[i].Touch
+	}
+	return max(g.Right[i].Touch, g.Left[i].Touch)
 }
+
+// Strikes reports whether a hand strikes at a step of the figure.
+func (g *Figure) Strikes(i int) bool { return g.Touch(i) > Sound }

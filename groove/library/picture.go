@@ -112,7 +112,7 @@ func drawLevel(b *strings.Builder, f *feel.Feel, l, whole *feel.Level) {
 	for i := range l.Comp {
 		rows = append(rows, handRows(&l.Comp[i], fmt.Sprintf("comp %d", i+1))...)
 	}
-	fmt.Fprintf(b, "of which a phrase deals out, the last to close it\n")
+	b.WriteString("of which a phrase deals out, the last to close it\n")
 	drawRows(b, f, rows, 1)
 }
 

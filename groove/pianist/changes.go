@@ -114,8 +114,10 @@ func (c *Pianist) keepsFigure(tab []mark, i int) bool {
 
 // hitIn reports whether the pianist strikes an accent from a tick to another.
 func (c *Pianist) hitIn(from, to int64) bool {
-	for _, q := range c.Cues.Each(cue.Accent, timeline.Piano) {
-		if q.At >= from && q.At <= to {
+	list := c.Cues.List
+	first := sort.Search(len(list), func(i int) bool { return list[i].At >= from })
+	for i := first; i < len(list) && list[i].At <= to; i++ {
+		if list[i].Kind == cue.Accent && list[i].By.Has(timeline.Piano) {
 			return true
 		}
 	}

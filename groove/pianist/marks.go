@@ -163,22 +163,28 @@ func (c *Pianist) readTab() (strikes []mark, rests []rest) {
 		if st.hands && st.under.Touch == feel.Rest {
 			rests = append(rests, rest{st.tick, leftHand})
 		}
-		m := mark{tick: st.tick, cue: -1, change: -1, up: st.up, hands: st.hands, final: st.final,
-			touch: max(st.step.Touch, st.under.Touch)}
+		m := markOf(st.step, st.under)
 		if m.touch <= feel.Sound {
 			continue
 		}
-		if st.step.Touch > feel.Sound {
-			m.part, m.left = st.step.Part, st.step.Part == 'b'
-		}
-		if st.under.Touch > feel.Sound {
-			m.under = st.under.Part
-		}
+		m.tick, m.up, m.hands, m.final = st.tick, st.up, st.hands, st.final
 		// A single voice of a broken chord rings on unless the tab says how long.
 		m.ring = !m.hands && m.part >= '1' && m.part <= '5' && (i+1 == len(row) || row[i+1].step.Touch != feel.Sound)
 		strikes = append(strikes, m)
 	}
 	return strikes, rests
+}
+
+// markOf is what the hands strike at a step of a figure.
+func markOf(right, left feel.CompStep) mark {
+	m := mark{cue: -1, change: -1, touch: max(right.Touch, left.Touch)}
+	if right.Touch > feel.Sound {
+		m.part, m.left = right.Part, right.Part == 'b'
+	}
+	if left.Touch > feel.Sound {
+		m.under = left.Part
+	}
+	return m
 }
 
 // stepAt is a step of a figure at its tick. Where the left hand has the bass, the right plays
@@ -225,16 +231,13 @@ func (c *Pianist) usualTouch(bar int, tick int64) feel.Touch {
 		return feel.Normal
 	}
 	for i := range fig.Right {
-		if fig.Strikes(i) {
-			touch := fig.Right[i].Touch
-			if fig.Left != nil {
-				touch = max(touch, fig.Left[i].Touch)
-			}
-			if tick > c.Pass.Bars[bar].Start {
-				touch = min(touch, feel.Normal)
-			}
-			return touch
+		if !fig.Strikes(i) {
+			continue
 		}
+		if tick > c.Pass.Bars[bar].Start {
+			return min(fig.Touch(i), feel.Normal)
+		}
+		return fig.Touch(i)
 	}
 	return feel.Normal
 }

@@ -122,13 +122,11 @@ func (c *Pianist) Texture(lv *feel.Level) string {
 				continue
 			}
 			attacks++
-			m := mark{}
-			if f.Right[k].Touch > feel.Sound {
-				m.part = f.Right[k].Part
+			var left feel.CompStep
+			if f.Left != nil {
+				left = f.Left[k]
 			}
-			if f.Left != nil && f.Left[k].Touch > feel.Sound {
-				m.under = f.Left[k].Part
-			}
+			m := markOf(f.Right[k], left)
 			switch bits.OnesCount8(m.all(lv.Voices)) {
 			case 1:
 				singles++

@@ -22,9 +22,6 @@ const nudgeOver, nudgeStep = 2, 2
 // nudgeMost is how far such an accent may stand out of what is around it.
 const nudgeMost = 6
 
-// JustOver is the greatest velocity of a note that may be hardly louder than a level.
-func JustOver(level int) int { return min(level+accentOver, normalCeiling) }
-
 // accented is the velocity of an accent. usual is how loud the loudest note of a bar with
 // accents usually is: accents differ less than what they stand out of. inChord is added for its
 // place in a chord. It is no softer than the loudest of its kind in the bars before.

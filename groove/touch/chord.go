@@ -17,19 +17,26 @@ func (t *Playing) prepareChords(notes []score.Note) {
 		return
 	}
 	for i := range notes {
-		voices, above := 1, 0
-		for _, j := range [2]int{-1, 1} {
-			for k := i + j; k >= 0 && k < len(notes) && notes[k].At == notes[i].At; k += j {
-				if notes[k].Voice == notes[i].Voice {
-					voices++
-					if notes[k].Key > notes[i].Key {
-						above++
-					}
+		voices, above := inHand(notes, i)
+		t.chords = append(t.chords, int8((voices/2-above)*voiceUnder))
+	}
+}
+
+// inHand is how many notes the hand of a note strikes with it, itself included, and how many of
+// them lie above it.
+func inHand(notes []score.Note, i int) (voices, above int) {
+	voices = 1
+	for _, j := range [2]int{-1, 1} {
+		for k := i + j; k >= 0 && k < len(notes) && notes[k].At == notes[i].At; k += j {
+			if notes[k].Voice == notes[i].Voice {
+				voices++
+				if notes[k].Key > notes[i].Key {
+					above++
 				}
 			}
 		}
-		t.chords = append(t.chords, int8((voices/2-above)*voiceUnder))
 	}
+	return voices, above
 }
 
 // inChord is what prepareChords has for a note, 0 for a player of single notes.

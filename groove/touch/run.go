@@ -41,14 +41,8 @@ func single(notes []score.Note, i int) bool {
 	if n.Cue >= 0 || n.Art.Has(score.Accent) || n.Touch == feel.Strong {
 		return false
 	}
-	for _, j := range [2]int{-1, 1} {
-		for k := i + j; k >= 0 && k < len(notes) && notes[k].At == n.At; k += j {
-			if notes[k].Voice == n.Voice {
-				return false
-			}
-		}
-	}
-	return true
+	voices, _ := inHand(notes, i)
+	return voices == 1
 }
 
 // follows reports whether a note goes on with the run that another one ends: within half a bar.
