@@ -109,12 +109,14 @@ type Pass struct {
 	EnergyFrom int // 1 to 5
 	EnergyTo   int // equals EnergyFrom unless the section moves
 	Key        harmony.Key
+	Keys       []KeyChange // changes inside the pass, in its ticks and over 0; most have none
 	Meter      meter.Meter
 	BPM        int // as written, in the meter's beat; the tempo map is Tempos
 	Lift       int // semitones in force, summed
 	Tacet      Players
-	Fills      bool // the section end may have a fill
-	Lead       bool // the last two bars may lead to the energy of the next pass
+	Band       *Band // nil: the song's
+	Fills      bool  // the section end may have a fill
+	Lead       bool  // the last two bars may lead to the energy of the next pass
 	// FillVariant, 1 to FillVariants, chooses among the drummer's fills, so that the same
 	// fill never comes twice running. VaryFills sets it; 0 is not set.
 	FillVariant int
@@ -181,23 +183,6 @@ func Joined(spans []Span) []Span {
 	return out
 }
 
-// EnergyAt is the energy, 1 to 5, of a bar counted from 0. It moves evenly from EnergyFrom
-// in the first bar to EnergyTo in the last; halves are rounded up.
-func (p *Pass) EnergyAt(bar int) int {
-	n := len(p.Bars) - 1
-	if n <= 0 || p.EnergyFrom == p.EnergyTo {
-		return p.EnergyFrom
-	}
-	d := p.EnergyTo - p.EnergyFrom
-	num := 2*d*bar + n
-	den := 2 * n
-	q := num / den
-	if num%den != 0 && num < 0 {
-		q-- // floor
-	}
-	return p.EnergyFrom + q
-}
-
 // Bar is one bar of a pass.
 type Bar struct {
 	Start  int64 // relative to the pass
@@ -205,6 +190,24 @@ type Bar struct {
 	Meter  meter.Meter
 	Text   string // its chords as written, a repeat sign replaced by what it repeats
 	Line   int    // line of the song file where the bar stands
+	Number int    // in its section, from 1; 0: as many as the bars of the pass up to it
+
+	// What a bar has otherwise than its pass. The methods of Pass say what holds in a bar.
+	Feel   string  // "": the pass's
+	Energy Energy  // of all bars or of none; zero: it moves evenly through the pass
+	Tacet  Players // who keep out of this bar, besides those who keep out of the pass
+	Band   *Band   // nil: the pass's
+}
+
+// Energy is the energy of a bar: Level, 1 to 5, is what the bar is played at, From and To are
+// where it begins and ends while the energy moves, in thousandths of a level.
+type Energy struct{ Level, From, To int }
+
+// Band is what the players play on, and how.
+type Band struct {
+	Drums DrumsSetup
+	Bass  BassSetup
+	Piano PianoSetup
 }
 
 // Span is a chord and how long it lasts. Spans cover a pass in order and without a gap. A
