@@ -30,6 +30,7 @@ func Parse(name string, src []byte) (*File, hcl.Diagnostics) {
 	f := &File{src: s, byName: map[string]*section{}}
 	d.file(f, body)
 	d.link(f)
+	f.fraction = d.fraction
 	out := d.rep.Sorted()
 	f.failed = out.HasErrors()
 	return f, out

@@ -99,7 +99,7 @@ func (d *decoder) option(e *event, a *hclsyntax.Attribute) bool {
 		e.beats = d.beats(a.Expr, name, most, false)
 		return e.beats != nil
 	}
-	e.to = d.whole(a.Expr, "the tempo that a rit reaches", MinTempo, MaxTempo)
+	e.to = d.tempo(a.Expr, "the tempo that a rit reaches")
 	return e.to != nil
 }
 

@@ -28,6 +28,7 @@ type File struct {
 	bass      timeline.BassSetup
 	piano     timeline.PianoSetup
 	vocal     *vocal
+	fraction  *said[meter.BPM] // the first tempo that is not of whole beats
 
 	sections []*section
 	byName   map[string]*section
@@ -46,6 +47,18 @@ type Ref struct {
 
 // GrooveFiles are the song's own groove files in the order written.
 func (f *File) GrooveFiles() []Ref { return f.grooves }
+
+// Remarks are warnings that nobody needs at every build: what is right, and goes astray in other
+// programs.
+func (f *File) Remarks() hcl.Diagnostics {
+	rep := hcltext.Report{Source: f.src}
+	if t := f.fraction; t != nil {
+		rep.Warnf(t.rng, "A tempo between whole beats",
+			"The MIDI file has %s as it is written. Some notation programs round it to whole beats when they read the "+
+				"file, and then drift away from the band: set the tempo there by hand.", t.v)
+	}
+	return rep.Diags
+}
 
 // VocalFile is the file of the guide vocal, nil when there is none.
 func (f *File) VocalFile() *Ref {
@@ -75,7 +88,7 @@ func or[T any](s *said[T], other T) T {
 type settings struct {
 	key    *said[harmony.Key]
 	meter  *said[meter.Meter]
-	tempo  *said[int]
+	tempo  *said[meter.BPM]
 	feel   *said[string]
 	energy *said[[2]int] // where it starts, and where it goes
 	tacet  *said[timeline.Players]
@@ -142,7 +155,7 @@ type event struct {
 	weight  *said[int]
 	alone   *said[bool]
 	beats   *said[int64] // in parts of a beat, see beatGrid
-	to      *said[int]
+	to      *said[meter.BPM]
 	from    string     // the section that it is taken over from; "": none, it is the section's own
 	through *hcl.Range // the like that it was taken over by
 }

@@ -34,7 +34,7 @@ func told(p *timeline.Pass) string {
 		case timeline.Hold:
 			s += fmt.Sprintf(" +%d", e.Extra)
 		case timeline.Rit:
-			s += fmt.Sprintf(" to %d", e.To)
+			s += fmt.Sprintf(" to %s", e.To)
 		}
 		out = append(out, s)
 	}

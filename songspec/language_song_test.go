@@ -110,7 +110,7 @@ form {
 }
 `
 	got := passes(good(t, song), func(p *timeline.Pass) string {
-		return fmt.Sprintf("%s%d %d e%d-%d %s tacet%d fills=%v lead=%v", p.Section, p.Ordinal, p.BPM, p.EnergyFrom,
+		return fmt.Sprintf("%s%d %s e%d-%d %s tacet%d fills=%v lead=%v", p.Section, p.Ordinal, p.BPM, p.EnergyFrom,
 			p.EnergyTo, p.Feel, p.Tacet, p.Fills, p.Lead)
 	})
 	want := "a0 70 e2-2 ballad-eighths tacet0 fills=true lead=true; " +
@@ -151,7 +151,7 @@ func TestDefaults(t *testing.T) {
 	tl := good(t, one("| C |"))
 	p := tl.Passes[0]
 	// The table of song-file defaults.
-	got := fmt.Sprintf("%s %s %s %s %d %s %d %d %d %d %d %d %q", tl.Title, tl.File, p.Key, p.Meter, p.BPM, p.Feel,
+	got := fmt.Sprintf("%s %s %s %s %s %s %d %d %d %d %d %d %q", tl.Title, tl.File, p.Key, p.Meter, p.BPM, p.Feel,
 		p.EnergyFrom,
 		tl.Looseness, tl.Take, tl.CountIn, tl.Pickup, tl.Lead, tl.Drums.Kit)
 	if want := `t t C major 4/4 96 ballad-eighths 2 400 1 0 0 0 ""`; got != want {

@@ -25,7 +25,7 @@ func (d *decoder) setting(to *settings, a *hclsyntax.Attribute) bool {
 	case "meter":
 		to.meter = d.meter(a.Expr)
 	case "tempo":
-		to.tempo = d.whole(a.Expr, "the tempo, in beats a minute,", MinTempo, MaxTempo)
+		to.tempo = d.tempo(a.Expr, "the tempo, in beats a minute,")
 	case "feel":
 		to.feel = d.text(a.Expr, 64, `The feel is its name in quotes: feel = "waltz".`)
 	case "energy":

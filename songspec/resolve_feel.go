@@ -20,6 +20,11 @@ type FeelInfo struct {
 	File string
 }
 
+// suits reports whether a tempo is one at which the feel sits well.
+func (i FeelInfo) suits(bpm meter.BPM) bool {
+	return bpm >= meter.Whole(i.TempoLow) && bpm <= meter.Whole(i.TempoHigh)
+}
+
 // feelName is the feel of a pass: the stated feel, or the usual feel of the meter. stated is
 // false when the song names none.
 func (r *resolver) feelName(set settings) (name string, stated bool) {

@@ -36,16 +36,16 @@ var neighbours = map[string]struct{ Quicker, Slower []string }{
 
 // tempoFits warns of a tempo at which a feel does not sit well. Where the tempo is far off, it
 // offers another feel or tempo.
-func (r *resolver) tempoFits(name string, bpm int, set settings) {
+func (r *resolver) tempoFits(name string, bpm meter.BPM, set settings) {
 	info := r.env.Feels[name]
-	low, high := info.TempoLow, info.TempoHigh
+	low, high := meter.Whole(info.TempoLow), meter.Whole(info.TempoHigh)
 	anyTempo := name == "sustain" || name == "pulse" // they play too little to be wrong
-	if low == 0 || high == 0 || anyTempo || bpm >= low && bpm <= high {
+	if info.TempoLow == 0 || info.TempoHigh == 0 || anyTempo || info.suits(bpm) {
 		return
 	}
 	far := 4*bpm > 5*high || 4*bpm < 3*low
-	summary := fmt.Sprintf("Tempo %d for %q", bpm, name)
-	detail := fmt.Sprintf("The feel %q sits well from %d to %d beats a minute.", name, low, high)
+	summary := fmt.Sprintf("Tempo %s for %q", bpm, name)
+	detail := fmt.Sprintf("The feel %q sits well from %s to %s beats a minute.", name, low, high)
 	var at hcl.Range
 	switch {
 	case set.tempo != nil:
@@ -61,13 +61,13 @@ func (r *resolver) tempoFits(name string, bpm int, set settings) {
 	}
 	switch {
 	case set.tempo == nil:
-		detail = fmt.Sprintf("Where no tempo is said it is %d. %s Write for example tempo = %d.", bpm, detail,
-			(low+high)/2)
+		detail = fmt.Sprintf("Where no tempo is said it is %s. %s Write for example tempo = %d.", bpm, detail,
+			(info.TempoLow+info.TempoHigh)/2)
 	case set.feel == nil:
-		detail = fmt.Sprintf("Where no feel is named %s has %q, which sits well from %d to %d beats a minute.",
+		detail = fmt.Sprintf("Where no feel is named %s has %q, which sits well from %s to %s beats a minute.",
 			or(set.meter, meter.Common), name, low, high)
 		if n := r.neighbour(name, bpm, info, set); !far && n != "" {
-			detail += fmt.Sprintf(" At %d write feel = %q.", bpm, n)
+			detail += fmt.Sprintf(" At %s write feel = %q.", bpm, n)
 		} else if far {
 			detail += r.otherwise(name, bpm, info, set)
 		}
@@ -78,14 +78,14 @@ func (r *resolver) tempoFits(name string, bpm int, set settings) {
 }
 
 // neighbour is the first of a feel's neighbours that sits well at a tempo; "" when none does.
-func (r *resolver) neighbour(name string, bpm int, info FeelInfo, set settings) string {
+func (r *resolver) neighbour(name string, bpm meter.BPM, info FeelInfo, set settings) string {
 	near := neighbours[name].Slower
-	if bpm > info.TempoHigh {
+	if bpm > meter.Whole(info.TempoHigh) {
 		near = neighbours[name].Quicker
 	}
 	for _, n := range near {
 		i, ok := r.env.Feels[n]
-		if ok && i.fits(or(set.meter, meter.Common)) && bpm >= i.TempoLow && bpm <= i.TempoHigh {
+		if ok && i.fits(or(set.meter, meter.Common)) && i.suits(bpm) {
 			return n
 		}
 	}
@@ -94,22 +94,22 @@ func (r *resolver) neighbour(name string, bpm int, info FeelInfo, set settings) 
 
 // otherwise is a sentence that says what would suit the tempo, with a blank before it; "" when
 // nothing does.
-func (r *resolver) otherwise(name string, bpm int, info FeelInfo, set settings) string {
+func (r *resolver) otherwise(name string, bpm meter.BPM, info FeelInfo, set settings) string {
 	m := or(set.meter, meter.Common)
 	var ways []string
 	if n := r.neighbour(name, bpm, info, set); n != "" {
 		ways = append(ways, fmt.Sprintf("feel = %q", n))
 	}
-	fits := func(tempo int) bool { return tempo >= info.TempoLow && tempo <= info.TempoHigh }
-	switch { // 4/4 can be counted twice or half as fast
+	half := (bpm/1000 + 1) / 2 * 1000 // of whole beats
+	switch {                          // 4/4 can be counted twice or half as fast
 	case m.Num != 4 || m.Den != 4:
-	case bpm > info.TempoHigh && fits((bpm+1)/2):
-		ways = append(ways, fmt.Sprintf("tempo = %d and two bars in one", (bpm+1)/2))
-	case bpm < info.TempoLow && fits(2*bpm):
-		ways = append(ways, fmt.Sprintf("tempo = %d and each bar as two", 2*bpm))
+	case bpm > meter.Whole(info.TempoHigh) && info.suits(half):
+		ways = append(ways, fmt.Sprintf("tempo = %s and two bars in one", half))
+	case bpm < meter.Whole(info.TempoLow) && info.suits(2*bpm):
+		ways = append(ways, fmt.Sprintf("tempo = %s and each bar as two", 2*bpm))
 	}
 	if len(ways) == 0 {
 		return ""
 	}
-	return fmt.Sprintf(" At %d write %s.", bpm, strings.Join(ways, ", or "))
+	return fmt.Sprintf(" At %s write %s.", bpm, strings.Join(ways, ", or "))
 }

@@ -11,9 +11,13 @@ import (
 // 24 bits of microseconds (Standard MIDI File 1.0, FF 51).
 const maxMicros = 1<<24 - 1
 
+// microsPerMinute is a minute in the unit that a tempo of one thousandth of a beat a minute
+// divides into microseconds a beat.
+const microsPerMinute int64 = 60_000_000 * 1000
+
 // microsFor is a tempo in beats of m as microseconds a quarter, rounded half up.
-func microsFor(bpm int, m meter.Meter) int64 {
-	num := int64(60_000_000) * meter.TicksPerQuarter
+func microsFor(bpm meter.BPM, m meter.Meter) int64 {
+	num := microsPerMinute * meter.TicksPerQuarter
 	den := int64(bpm) * m.TempoTicks()
 	return (2*num + den) / (2 * den)
 }
@@ -40,7 +44,7 @@ func (r *resolver) tempos(pass *timeline.Pass, from []*event) []timeline.Tempo {
 		end = ev.End
 		if ev.To == bpm {
 			r.rep.Warnf(from[i].to.rng, "A rit to the same tempo",
-				"The tempo is %d already when the rit begins, so nothing moves.", bpm)
+				"The tempo is %s already when the rit begins, so nothing moves.", bpm)
 		}
 		beats := beatsBetween(pass, ev)
 		for j, tick := range beats {
@@ -72,12 +76,12 @@ func beatsBetween(pass *timeline.Pass, ev *timeline.Event) []int64 {
 
 // braked is the tempo after i of n beats on the way from one tempo to another, in microseconds
 // a quarter. Its square moves evenly. It is worked out in integers and rounded half up.
-func braked(from, to, i, n int, m meter.Meter) int64 {
+func braked(from, to meter.BPM, i, n int, m meter.Meter) int64 {
 	// micros = K / v with v² = (from²·(n-i) + to²·i) / n, so micros² = K²·n / (…)
-	k := big.NewInt(60_000_000 * meter.TicksPerQuarter / m.TempoTicks())
+	k := big.NewInt(microsPerMinute * meter.TicksPerQuarter / m.TempoTicks())
 	num := new(big.Int).Mul(k, k)
 	num.Mul(num, big.NewInt(int64(n)))
-	den := big.NewInt(int64(from)*int64(from)*int64(n-i) + int64(to)*int64(to)*int64(i))
+	den := big.NewInt(int64(from*from)*int64(n-i) + int64(to*to)*int64(i))
 	num.Mul(num, big.NewInt(4)).Quo(num, den)
 	root := num.Sqrt(num).Int64() // twice the value, rounded down
 	return (root + 1) / 2

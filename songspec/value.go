@@ -13,6 +13,7 @@ import (
 	"github.com/zclconf/go-cty/cty/convert"
 
 	"plinth/songspec/hcltext"
+	"plinth/songspec/meter"
 	"plinth/songspec/wording"
 )
 
@@ -20,6 +21,8 @@ import (
 type decoder struct {
 	s   *hcltext.Source
 	rep hcltext.Report
+
+	fraction *said[meter.BPM] // the first tempo that is not of whole beats
 }
 
 // show is a value as it stands in the file, cut to a length that fits a message.
@@ -197,6 +200,26 @@ func (d *decoder) whole(expr hclsyntax.Expression, name string, lo, hi int) *sai
 		return nil
 	}
 	return &said[int]{int(n), expr.Range()}
+}
+
+// tempo reads a tempo in thousandths of a beat a minute. name is the thing in words, with its
+// article.
+func (d *decoder) tempo(expr hclsyntax.Expression, name string) *said[meter.BPM] {
+	f := d.bounded(expr, MinTempo, MaxTempo, "%s is a number from %d to %d", name, MinTempo, MaxTempo)
+	if f == nil {
+		return nil
+	}
+	n, off := parts(f, 1000)
+	t := &said[meter.BPM]{meter.BPM(n), expr.Range()}
+	if off.Cmp(big.NewRat(1, 1000)) > 0 { // a decimal is not exact in binary, and off by less
+		d.rep.Errorf(t.rng, "A tempo cut too fine", "A tempo has at most three decimals. Write %s.", t.v).
+			Write(t.rng, t.v.String())
+		return nil
+	}
+	if !t.v.IsWhole() && (d.fraction == nil || t.rng.Start.Byte < d.fraction.rng.Start.Byte) {
+		d.fraction = t
+	}
+	return t
 }
 
 // perMille reads a number from 0 to 1 in thousandths, rounded half up.

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
 
@@ -97,7 +98,7 @@ var alsoCalled = map[string]string{
 
 // Defaults of the song file.
 const (
-	defaultTempo     = 96
+	defaultTempo     = meter.BPM(96_000)
 	defaultFeel      = "ballad-eighths"
 	defaultEnergy    = 2
 	defaultLooseness = 400 // per mille

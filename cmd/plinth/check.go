@@ -28,6 +28,7 @@ error; a warning alone is no error.`,
 			findings := []finding{} // an empty list is [] in JSON
 			for _, song := range args {
 				res, err := bed.Build(bed.Request{Song: song})
+				res.Diags = append(res.Diags, res.Remarks...)
 				res.Diags = append(res.Diags, res.VoiceCheck()...)
 				res.Diags = append(res.Diags, res.Audit(song)...)
 				if format == "json" {

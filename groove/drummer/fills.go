@@ -26,7 +26,7 @@ type drumFill struct {
 }
 
 // slowTempo is the tempo, in beats a minute, under which fills are kept short.
-const slowTempo = 80
+const slowTempo = meter.BPM(80_000)
 
 // wholeBar stands for as many beats as the bar has.
 const wholeBar = 99

@@ -43,7 +43,7 @@ func (d *Drummer) entryMicros(before *timeline.Neighbour, tick int64) int64 {
 			}
 		}
 	}
-	return tick * 60_000_000 / (int64(max(1, before.BPM)) * beat)
+	return tick * 60_000_000 * 1000 / (int64(max(1, before.BPM)) * beat)
 }
 
 // makeRoomForHits takes away the strokes of the time that come so shortly before a hit, as

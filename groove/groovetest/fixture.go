@@ -172,7 +172,7 @@ func Song(t testing.TB, sections ...Section) *timeline.Timeline {
 		s.Feel, s.EnergyTo = cmp.Or(s.Feel, "test"), cmp.Or(s.EnergyTo, s.Energy)
 		p := timeline.Pass{
 			Index: i, Section: s.Name, Ordinal: count[s.Name], Feel: s.Feel,
-			EnergyFrom: s.Energy, EnergyTo: s.EnergyTo, Meter: s.Meter, BPM: s.BPM,
+			EnergyFrom: s.Energy, EnergyTo: s.EnergyTo, Meter: s.Meter, BPM: meter.Whole(s.BPM),
 			Key: harmony.Key{}, Tacet: s.Tacet, Fills: !s.NoFills, Lead: true, Start: tl.End, FirstBar: bar,
 			Tempos: []timeline.Tempo{{
 				Micros: 60_000_000 * meter.TicksPerQuarter / (int64(s.BPM) * s.Meter.TempoTicks()),

@@ -52,7 +52,7 @@ func CompFeel(figures ...string) *feel.Feel {
 func PassOf(t testing.TB, chart string, energy int) *timeline.Pass {
 	t.Helper()
 	p := &timeline.Pass{Section: "verse", Feel: "test", EnergyFrom: energy, EnergyTo: energy,
-		Meter: meter.Common, BPM: 90, FirstBar: 1, After: &timeline.Neighbour{Section: "next", Energy: energy},
+		Meter: meter.Common, BPM: 90_000, FirstBar: 1, After: &timeline.Neighbour{Section: "next", Energy: energy},
 		Tempos: []timeline.Tempo{{Tick: 0, Micros: 60_000_000 / 90}}}
 	for i, text := range strings.Split(chart, "|") {
 		start := int64(i) * Bar44
@@ -83,7 +83,7 @@ func FeelPass(t testing.TB, chart string, f *feel.Feel, energy int) *timeline.Pa
 		m = f.Meters[0]
 	}
 	p := PassOf(t, chart, energy)
-	p.Feel, p.Meter, p.BPM, p.Fills, p.Lead = f.Name, m, f.TempoHigh, true, true
+	p.Feel, p.Meter, p.BPM, p.Fills, p.Lead = f.Name, m, meter.Whole(f.TempoHigh), true, true
 	p.After.Energy, p.After.Feel = energy, f.Name
 	tempo := int64(max(f.TempoHigh, 60))
 	p.Tempos = []timeline.Tempo{{Micros: 60_000_000 * meter.TicksPerQuarter / (tempo * m.TempoTicks())}}

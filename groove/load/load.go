@@ -32,6 +32,7 @@ type Song struct {
 	// Diags are the mistakes and doubts of song and groove files, sorted by place; their
 	// texts are in Sources, by the names that the diagnostics carry.
 	Diags   hcl.Diagnostics
+	Remarks hcl.Diagnostics // warnings that nobody needs at every build
 	Sources map[string][]byte
 	vocalAt hcl.Range // where the song names its guide vocal
 }
@@ -72,6 +73,7 @@ func (l *loader) read(text []byte) {
 	if file == nil {
 		return
 	}
+	l.Remarks = file.Remarks()
 	l.ownGrooves(file.GrooveFiles())
 	tl, diags := file.Resolve(l.feelInfos())
 	l.add(diags)

@@ -1,5 +1,7 @@
 package plan
 
+import "plinth/songspec/meter"
+
 // Swing says where off-beats fall. Tabs and events are written straight or in triplets; of
 // each pair of equal notes the first becomes long and the second short.
 type Swing struct {
@@ -18,7 +20,7 @@ func (p *Plan) Swing() Swing {
 }
 
 // swingOf is how a feel swings at a tempo, in beats a minute.
-func (p *Plan) swingOf(name string, tempo int) Swing {
+func (p *Plan) swingOf(name string, tempo meter.BPM) Swing {
 	f := p.Feel
 	if p.Set != nil && p.Set.Feels[name] != nil {
 		f = p.Set.Feels[name]
@@ -27,13 +29,12 @@ func (p *Plan) swingOf(name string, tempo int) Swing {
 		return Swing{}
 	}
 	s := Swing{Pair: quarter}
-	bpm := int64(tempo)
 	if f.Swing.Unit == "sixteenth" {
-		s.Pair, bpm = quarter/2, 2*bpm
+		s.Pair, tempo = quarter/2, 2*tempo
 	}
 	ratio := int64(f.Swing.PerMille)
 	if f.Swing.Mode == "tempo" {
-		ratio = swingRatio(bpm)
+		ratio = swingRatio(tempo)
 	}
 	s.Long = (s.Pair*ratio + (1000+ratio)/2) / (1000 + ratio)
 	if len(f.Meters) > 0 && f.Grid > 0 {
@@ -45,13 +46,13 @@ func (p *Plan) swingOf(name string, tempo int) Swing {
 
 // swingRatio is the long note over the short one, in thousandths, at a tempo in
 // pairs a minute.
-func swingRatio(bpm int64) int64 {
-	if bpm <= swingCurve[0].bpm {
+func swingRatio(pairs meter.BPM) int64 {
+	if pairs <= swingCurve[0].at {
 		return swingCurve[0].perMille
 	}
 	for i, b := range swingCurve[1:] {
-		if a := swingCurve[i]; bpm <= b.bpm {
-			return a.perMille + (b.perMille-a.perMille)*(bpm-a.bpm)/(b.bpm-a.bpm)
+		if a := swingCurve[i]; pairs <= b.at {
+			return a.perMille + (b.perMille-a.perMille)*int64(pairs-a.at)/int64(b.at-a.at)
 		}
 	}
 	return swingCurve[len(swingCurve)-1].perMille
@@ -110,7 +111,10 @@ func (p *Plan) Swung(tick int64) int64 {
 }
 
 // swingPoint is the ratio of long to short, in thousandths, at a tempo in beats a minute.
-type swingPoint struct{ bpm, perMille int64 }
+type swingPoint struct {
+	at       meter.BPM
+	perMille int64
+}
 
 // swingCurve is the ratio of a swung ride by tempo. From 200 up it follows the
 // short note of about 100 ms (F&S); below, where that model would go to 3.5, it is
@@ -118,6 +122,6 @@ type swingPoint struct{ bpm, perMille int64 }
 // 1.5 to 2.4 from 120 to 159, 1.75 to 2.03 at 180 to 185, 2.06 at 215, 1.19 at
 // 290. Between the points the ratio falls evenly, as F&S found.
 var swingCurve = []swingPoint{
-	{80, 2000}, {100, 2400}, {120, 2400}, {160, 2030}, {200, 2000}, {220, 1850},
-	{240, 1500}, {290, 1190}, {320, 1000},
+	{80_000, 2000}, {100_000, 2400}, {120_000, 2400}, {160_000, 2030}, {200_000, 2000}, {220_000, 1850},
+	{240_000, 1500}, {290_000, 1190}, {320_000, 1000},
 }

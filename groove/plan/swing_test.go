@@ -6,6 +6,7 @@ import (
 
 	"plinth/groove/groovetest"
 	"plinth/groove/plan"
+	"plinth/songspec/meter"
 )
 
 // The drummers' range at a tempo goes from the lowest to the highest of the swung
@@ -46,7 +47,7 @@ func TestSwingRatioWithinDrummers(t *testing.T) {
 				}
 			}
 		}
-		got := float64(plan.SwingRatio(int64(bpm))) / 1000
+		got := float64(plan.SwingRatio(meter.BPM(1000*bpm))) / 1000
 		if got < low-0.005 || got > high+0.005 {
 			t.Errorf("%.0f bpm: ratio %.2f, drummers %.2f to %.2f", bpm, got, low, high)
 		}
@@ -56,7 +57,7 @@ func TestSwingRatioWithinDrummers(t *testing.T) {
 func TestSwingRatioFollowsPublishedTrend(t *testing.T) {
 	for _, row := range groovetest.Table(t, "swing_100ms_model.csv") {
 		bpm, model := groovetest.Number(t, row[0]), groovetest.Number(t, row[3])
-		got := float64(plan.SwingRatio(int64(bpm))) / 1000
+		got := float64(plan.SwingRatio(meter.BPM(1000*bpm))) / 1000
 		if got > 3.5 || got < 1 {
 			t.Errorf("%.0f bpm: ratio %.2f is outside the published 1 to 3.5", bpm, got)
 		}
@@ -64,8 +65,8 @@ func TestSwingRatioFollowsPublishedTrend(t *testing.T) {
 			t.Errorf("%.0f bpm: ratio %.2f, a short note of 100 ms gives %.2f", bpm, got, model)
 		}
 	}
-	for bpm := int64(100); bpm < 330; bpm++ {
-		if plan.SwingRatio(bpm+1) > plan.SwingRatio(bpm) {
+	for bpm := 100; bpm < 330; bpm++ {
+		if plan.SwingRatio(meter.Whole(bpm+1)) > plan.SwingRatio(meter.Whole(bpm)) {
 			t.Errorf("the ratio rises from %d bpm", bpm)
 		}
 	}

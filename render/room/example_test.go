@@ -16,7 +16,7 @@ func twoBars() *timeline.Timeline {
 	sung := []timeline.SungNote{{Tick: 0, Length: 2880, Key: 67}}
 	return &timeline.Timeline{
 		Title: "Two Bars",
-		Passes: []timeline.Pass{{Section: "verse", EnergyFrom: 3, EnergyTo: 3, BPM: 60, Length: 7680, FirstBar: 1,
+		Passes: []timeline.Pass{{Section: "verse", EnergyFrom: 3, EnergyTo: 3, BPM: 60_000, Length: 7680, FirstBar: 1,
 			Meter: meter.Common, Chords: []timeline.Span{{End: 7680}}, Sung: sung, Bars: []timeline.Bar{
 				{Start: 0, Length: 3840, Meter: meter.Common}, {Start: 3840, Length: 3840, Meter: meter.Common}}}},
 		Tempos: []timeline.Tempo{{Micros: 1_000_000}},

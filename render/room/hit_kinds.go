@@ -39,7 +39,7 @@ var hitKinds = [...]hitKind{
 		for j := e.Bar; j < len(p.Bars) && p.Bars[j].Start < q.Until; j++ {
 			h.LastBar = p.FirstBar + j
 		}
-	}, func(h *Hit) string { return fmt.Sprintf("to %d", h.To) }, ": ", false},
+	}, func(h *Hit) string { return fmt.Sprintf("to %s", h.To) }, ": ", false},
 }
 
 // pushedChord is the chord that a push brings early, "" where there is none.

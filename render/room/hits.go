@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"plinth/songspec/cue"
+	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
 
@@ -19,10 +20,10 @@ type Hit struct {
 	Count   string
 	By      timeline.Players // who plays it
 	Weight  int
-	Alone   bool   // of an accent: nothing but the written hits sounds in that bar
-	Chord   string // of a push: what comes early
-	Beats   int64  // in thousandths: how long a stop lasts, how much longer a hold makes its beat
-	To      int    // of a rit: the tempo it reaches
+	Alone   bool      // of an accent: nothing but the written hits sounds in that bar
+	Chord   string    // of a push: what comes early
+	Beats   int64     // in thousandths: how long a stop lasts, how much longer a hold makes its beat
+	To      meter.BPM // of a rit: the tempo it reaches
 }
 
 // hitsOf returns the hits that sound in pass i, in order, each with those who strike it. An

@@ -75,7 +75,7 @@ func TestHoldAndRit(t *testing.T) {
 	tl, _ := small(t)
 	p := &tl.Passes[0]
 	p.Events = []timeline.Event{
-		{Kind: timeline.Rit, Bar: 0, Tick: 0, End: 7680, To: 52},
+		{Kind: timeline.Rit, Bar: 0, Tick: 0, End: 7680, To: 52_000},
 		{Kind: timeline.Hold, Bar: 1, Tick: 6720, End: 7680, Extra: 1920},
 	}
 	hits := Analyze(tl, nil).Passes[0].Hits

@@ -42,6 +42,7 @@ var pages = template.Must(template.New("").Funcs(template.FuncMap{
 	"list":       wording.And,
 	"marks":      (*Report).passMarks,
 	"nameWidth":  (*Report).nameWidth,
+	"tempoWidth": (*Report).tempoWidth,
 	"picture":    (*Report).picture,
 	"pitched":    pitchedNames,
 	"registers":  (*Report).registerWords,
@@ -79,6 +80,15 @@ func (r *Report) nameWidth() int {
 		width = max(width, len([]rune(r.Passes[i].Name)))
 	}
 	return min(width, 24)
+}
+
+// tempoWidth is the width of the column of tempos.
+func (r *Report) tempoWidth() int {
+	wide := 3
+	for i := range r.Passes {
+		wide = max(wide, len(r.Passes[i].BPM.String()))
+	}
+	return wide
 }
 
 // keyWidth is the width of the column of keys.

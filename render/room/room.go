@@ -15,6 +15,7 @@ import (
 	"plinth/songspec/cue"
 	"plinth/songspec/guide"
 	"plinth/songspec/harmony"
+	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
 
@@ -52,7 +53,7 @@ type Scope struct {
 	EnergyFrom        int
 	EnergyTo          int
 	Key               harmony.Key
-	BPM               int
+	BPM               meter.BPM
 	Lift              int // semitones up from the pass before, by a lift; 0 for the song
 	Plays             timeline.Players
 	Voice             *Part   // nil where it is silent

@@ -35,7 +35,7 @@ func small(t testing.TB) (*timeline.Timeline, *groove.Performance) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := timeline.Pass{Section: "verse", EnergyFrom: 2, EnergyTo: 2, Key: key, Meter: meter.Common, BPM: 60,
+	p := timeline.Pass{Section: "verse", EnergyFrom: 2, EnergyTo: 2, Key: key, Meter: meter.Common, BPM: 60_000,
 		Length: 7680, FirstBar: 1,
 		Bars: []timeline.Bar{{Start: 0, Length: 3840, Meter: meter.Common},
 			{Start: 3840, Length: 3840, Meter: meter.Common}},
@@ -89,8 +89,8 @@ func means(tl *timeline.Timeline, perf *groove.Performance) *groove.Performance 
 func TestShortBars(t *testing.T) {
 	for _, m := range []meter.Meter{{Num: 1, Den: 32}, {Num: 3, Den: 32}, {Num: 5, Den: 32}, {Num: 15, Den: 32}} {
 		length := m.BarTicks()
-		p := timeline.Pass{Section: "verse", EnergyFrom: 2, EnergyTo: 2, Meter: m, BPM: 60, Length: length, FirstBar: 1,
-			Bars: []timeline.Bar{{Length: length, Meter: m}}, Chords: []timeline.Span{{End: length}}}
+		p := timeline.Pass{Section: "verse", EnergyFrom: 2, EnergyTo: 2, Meter: m, BPM: 60_000, Length: length,
+			FirstBar: 1, Bars: []timeline.Bar{{Length: length, Meter: m}}, Chords: []timeline.Span{{End: length}}}
 		tl := &timeline.Timeline{Passes: []timeline.Pass{p}, End: length, Tempos: []timeline.Tempo{{Micros: 1_000_000}}}
 		perf := groove.NewPerformance()
 		perf.Parts[timeline.Bass] = []groove.Note{{Tick: length - 40, Length: 20, Key: 40, Velocity: 60}}

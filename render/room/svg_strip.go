@@ -58,7 +58,7 @@ func (s *sheet) hitStrip(row *sheetRow) {
 func (s *sheet) ritardando(row *sheetRow, h Hit, base int) {
 	x1, x2, y := s.x(row, h.Tick), s.x(row, h.End), base+10*14
 	s.drawLine(x1, y, x2, y, `stroke="#111" stroke-width="2" stroke-dasharray="6 4"`)
-	at, anchor, t := x2+10*6, "start", fmt.Sprintf("to %d", h.To)
+	at, anchor, t := x2+10*6, "start", fmt.Sprintf("to %s", h.To)
 	if at+textWidth(t, 17, false) >= s.x(row, row.end) {
 		at, anchor = x1-10*6, "end"
 	}

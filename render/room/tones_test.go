@@ -22,7 +22,7 @@ func charted(t testing.TB, key string, passes ...string) *timeline.Timeline {
 	bar := 1
 	for i, chart := range passes {
 		p := timeline.Pass{Index: i, Section: "verse", Ordinal: i, EnergyFrom: 2, EnergyTo: 2, Key: k,
-			Meter: meter.Common, BPM: 60, Start: tl.End, FirstBar: bar}
+			Meter: meter.Common, BPM: 60_000, Start: tl.End, FirstBar: bar}
 		for _, sym := range strings.Fields(chart) {
 			c := harmony.NoChord()
 			if sym != "N.C." {

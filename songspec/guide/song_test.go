@@ -31,8 +31,8 @@ func song(t testing.TB, key string, bpm int, lead int64, parts ...part) *timelin
 		if err != nil {
 			t.Fatal(err)
 		}
-		p := timeline.Pass{Index: i, Section: pt.name, Key: k, Meter: m, BPM: bpm, EnergyFrom: 2, EnergyTo: 2,
-			Start: at, FirstBar: bar, Events: pt.events}
+		p := timeline.Pass{Index: i, Section: pt.name, Key: k, Meter: m, BPM: meter.Whole(bpm),
+			EnergyFrom: 2, EnergyTo: 2, Start: at, FirstBar: bar, Events: pt.events}
 		for _, sym := range pt.chords {
 			c, err := harmony.ParseChord(sym)
 			if err != nil {

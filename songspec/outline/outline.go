@@ -87,7 +87,7 @@ func passName(p *timeline.Pass) string {
 
 func writePass(out *bufio.Writer, p *timeline.Pass) {
 	fmt.Fprintln(out, passName(p))
-	tempo := fmt.Sprint(p.BPM)
+	tempo := p.BPM.String()
 	if p.Meter.Compound() {
 		tempo += " dotted quarters"
 	} else if p.Meter.Den != 4 {

@@ -44,7 +44,7 @@ func describe(e *timeline.Event, played cue.Played, p *timeline.Pass, bar *timel
 		return text + ", " + beats(e.Extra, m) + " longer"
 	case timeline.Rit:
 		n := p.BarAt(e.End-1) + 1 - e.Bar
-		return fmt.Sprintf("rit over %s to %d", wording.Count(n, "bar"), e.To)
+		return fmt.Sprintf("rit over %s to %s", wording.Count(n, "bar"), e.To)
 	}
 	return text
 }

@@ -1,5 +1,7 @@
 package timeline
 
+import "plinth/songspec/meter"
+
 // EventKind is which of the seven events an event is.
 type EventKind uint8
 
@@ -30,9 +32,9 @@ type Event struct {
 	// Length when that is the next pass's first chord.
 	Target int64
 	By     Players
-	Weight int    // accent: 1 to 3
-	Alone  bool   // accent: nothing but the written hits in this bar
-	Extra  int64  // hold: how many ticks longer the beat lasts; the tempo map makes it so
-	To     int    // rit: the tempo it reaches, in the meter's beat
-	Place  string // as written in the song file
+	Weight int       // accent: 1 to 3
+	Alone  bool      // accent: nothing but the written hits in this bar
+	Extra  int64     // hold: how many ticks longer the beat lasts; the tempo map makes it so
+	To     meter.BPM // rit: the tempo it reaches, in the meter's beat
+	Place  string    // as written in the song file
 }

@@ -111,8 +111,8 @@ type Pass struct {
 	Key        harmony.Key
 	Keys       []KeyChange // changes inside the pass, in its ticks and over 0; most have none
 	Meter      meter.Meter
-	BPM        int // as written, in the meter's beat; the tempo map is Tempos
-	Lift       int // semitones in force, summed
+	BPM        meter.BPM // as written, in the meter's beat; the tempo map is Tempos
+	Lift       int       // semitones in force, summed
 	Tacet      Players
 	Band       *Band // nil: the song's
 	Fills      bool  // the section end may have a fill
@@ -152,7 +152,7 @@ type Neighbour struct {
 	Chord   harmony.Chord // its last (Before) or first (After) chord
 	Energy  int           // its energy at the border
 	Feel    string
-	BPM     int
+	BPM     meter.BPM
 	Bar     int64   // ticks of its bar at the border
 	Tacet   Players // who keeps out of it
 }

@@ -164,7 +164,7 @@ func (a *agreement) timeWords(e *timeline.Event, at string, p *timeline.Pass, b 
 				n++
 			}
 		}
-		return []string{fmt.Sprintf("rit over %s to %d", wording.Count(n, "bar"), e.To)}
+		return []string{fmt.Sprintf("rit over %s to %s", wording.Count(n, "bar"), e.To)}
 	case e.End == b.Start+b.Length:
 		return []string{at}
 	}

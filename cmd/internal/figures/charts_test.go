@@ -7,6 +7,7 @@ import (
 
 	"plinth/groove/library"
 	"plinth/groove/load"
+	"plinth/songspec/meter"
 )
 
 // Every chart can be read, in every feel, and has the changes of a pop chart.
@@ -21,7 +22,7 @@ func TestCharts(t *testing.T) {
 				t.Fatalf("%v\n%s", in.Diags, text)
 			}
 			for _, p := range in.Timeline.Passes {
-				if p.Feel != feel.Name || p.BPM < feel.TempoLow || p.BPM > feel.TempoHigh {
+				if p.Feel != feel.Name || p.BPM < meter.Whole(feel.TempoLow) || p.BPM > meter.Whole(feel.TempoHigh) {
 					t.Fatalf("%s at %d in %s", p.Feel, p.BPM, feel.Name)
 				}
 				for i, c := range p.Chords[1:] {
