@@ -43,7 +43,7 @@ func (r *resolver) applied(c *chart, key harmony.Key) {
 		if got.err != nil {
 			continue
 		}
-		r.rep.Warnf(r.f.src.Range(w.lo, w.hi), fmt.Sprintf("%q is %s here", wording.Clip(w.text, 24), got.chord),
+		r.rep.Warnf(w.rng(), fmt.Sprintf("%q is %s here", wording.Clip(w.text, 24), got.chord),
 			"A numeral after the slash is the chord it leads to: this is read as %s of %s. If %s is meant, the bass "+
 				"is a figure: write %s, or %s.",
 			w.text[:len(w.text)-len(a.Target)-1], a.Target, a.Over, a.OverWritten, a.Over)
@@ -67,7 +67,7 @@ func (r *resolver) ownRoots(c *chart, key harmony.Key) {
 		if line(i-1) || line(i+1) {
 			continue
 		}
-		r.rep.Warnf(r.f.src.Range(w.lo, w.hi), fmt.Sprintf("%q is %s here", wording.Clip(w.text, 24),
+		r.rep.Warnf(w.rng(), fmt.Sprintf("%q is %s here", wording.Clip(w.text, 24),
 			r.chord(w.text, key, key).chord),
 			"The figure is counted in the chord itself, and its 1 is the root. If %s is meant, over the key's own "+
 				"1, write %s, or %s.", over, written, over)

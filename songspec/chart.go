@@ -6,6 +6,8 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"github.com/hashicorp/hcl/v2"
+
 	"plinth/songspec/harmony"
 	"plinth/songspec/hcltext"
 	"plinth/songspec/meter"
@@ -14,6 +16,7 @@ import (
 // chart is the text of a section's chords, split into bars. The words of a bar are read, and
 // their number is checked, later, when key and meter are known.
 type chart struct {
+	src     *hcltext.Source // the file that it stands in
 	text    hcltext.RawText
 	written []writtenBar
 	order   []int32 // the bars as they are played, with repeats: indexes into written
@@ -31,11 +34,15 @@ type writtenBar struct {
 
 // chartWord is a chord or a lone slash.
 type chartWord struct {
+	src    *hcltext.Source // the file that it stands in
 	lo, hi int
 	text   string
 	slash  bool
 	bad    bool // not a chord, and already reported
 }
+
+// rng is where the word stands.
+func (w *chartWord) rng() hcl.Range { return w.src.Range(w.lo, w.hi) }
 
 // maxTimes is the greatest number of times of a repeat, as in :|x3.
 const maxTimes = 64
@@ -68,7 +75,7 @@ type sign struct {
 // readChart splits chord text into bars and writes out its repeats. Mistakes go to rep; the
 // second result is false when there are any.
 func readChart(s *hcltext.Source, t hcltext.RawText, rep *hcltext.Report) (*chart, bool) {
-	r := &chartReader{s: s, rep: rep, c: &chart{text: t}, open: -1}
+	r := &chartReader{s: s, rep: rep, c: &chart{src: s, text: t}, open: -1}
 	r.cur.like = -1
 	if t.Hi-t.Lo > MaxChordBytes {
 		rep.Errorf(s.Range(t.Lo, t.Lo), "Chord text too long", "The text of one chart has at most %d KiB.",
@@ -198,7 +205,7 @@ func (r *chartReader) readWord(i, hi int) int {
 		r.errorf(lo, i, "Something beside %", "A %% stands alone in its bar: it repeats the whole bar before.")
 	case strings.Trim(text, "/") == "":
 		for j := range text {
-			r.cur.words = append(r.cur.words, chartWord{lo: lo + j, hi: lo + j + 1, text: "/", slash: true})
+			r.cur.words = append(r.cur.words, chartWord{src: r.s, lo: lo + j, hi: lo + j + 1, text: "/", slash: true})
 		}
 	case strings.Contains(text, "\\"):
 		e := r.errorf(lo, i, "Backslash in a chord", "A chord over another bass is written with a slash: C/G.")
@@ -207,7 +214,7 @@ func (r *chartReader) readWord(i, hi int) int {
 			e.Write(r.s.Range(lo, i), slashed)
 		}
 	default:
-		r.cur.words = append(r.cur.words, chartWord{lo: lo, hi: i, text: text})
+		r.cur.words = append(r.cur.words, chartWord{src: r.s, lo: lo, hi: i, text: text})
 	}
 	return i
 }

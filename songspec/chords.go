@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"plinth/songspec/harmony"
-	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 	"plinth/songspec/wording"
 )
@@ -38,23 +37,30 @@ func (r *resolver) chord(text string, written, sounding harmony.Key) chordResult
 	return r.chords[key]
 }
 
-// harmonise returns the chords of a laid-out chart in a key, and reports symbols that cannot be
-// read. Passes that need the same chords share the result.
-func (r *resolver) harmonise(c *chart, lo *laidOut, m meter.Meter, written, sounding harmony.Key) []timeline.Span {
-	key := spanKey{layoutKey{c, m}, written, sounding}
-	if s, ok := r.spans[key]; ok {
+// keys are the key that a bar is written in and the key that it sounds in.
+type keys struct{ written, sounding harmony.Key }
+
+// harmonise returns the chords of bars in their keys, and reports symbols that cannot be read.
+// keysOf has the keys of each bar; one entry for bars that all have the same. Then passes that
+// need the same chords share the result.
+func (r *resolver) harmonise(lo *laidOut, keysOf []keys) []timeline.Span {
+	key := spanKey{lo, keysOf[0]}
+	if s, ok := r.spans[key]; ok && len(keysOf) == 1 {
 		return s
 	}
 	out := make([]timeline.Span, len(lo.spans))
 	for i, s := range lo.spans {
-		c := r.chord(s.word.text, written, sounding)
+		k := keysOf[min(s.bar, len(keysOf)-1)]
+		c := r.chord(s.word.text, k.written, k.sounding)
 		if c.err != nil {
 			r.notAChord(s.word, c.err)
 			continue
 		}
 		out[i] = timeline.Span{Start: s.start, End: s.end, Chord: c.chord, Written: s.word.text}
 	}
-	r.spans[key] = out
+	if len(keysOf) == 1 {
+		r.spans[key] = out
+	}
 	return out
 }
 
@@ -94,7 +100,7 @@ func (r *resolver) oneWord(before, w *chartWord, key harmony.Key) bool {
 	if whole.err != nil || whole.chord.None {
 		return false
 	}
-	at := r.f.src.Range(before.lo, w.hi)
+	at := w.src.Range(before.lo, w.hi)
 	word := before.text + w.text
 	r.rep.Errorf(at, "A chord in two words", "A chord is written without a blank: %q.", word).WriteWord(at, word)
 	return true
@@ -107,10 +113,10 @@ func (r *resolver) falseFriends(c *chart, german, solfege bool) {
 		rest, isB := strings.CutPrefix(w.text, "B")
 		switch {
 		case german && isB && strings.IndexAny(rest, "b♭#") != 0:
-			r.rep.Warnf(r.f.src.Range(w.lo, w.hi), "A B among German names",
+			r.rep.Warnf(w.rng(), "A B among German names",
 				"B is the German H here. If the German B is meant, write %q.", "Bb"+rest)
 		case solfege && strings.HasPrefix(w.text, "Do"):
-			r.rep.Warnf(r.f.src.Range(w.lo, w.hi), "Do among the notes of solfège",
+			r.rep.Warnf(w.rng(), "Do among the notes of solfège",
 				"This is a diminished D here. If do is meant, write %q.", "C"+w.text[len("Do"):])
 		}
 	}
@@ -118,9 +124,9 @@ func (r *resolver) falseFriends(c *chart, german, solfege bool) {
 
 func (r *resolver) notAChord(w *chartWord, err error) {
 	if summary, help := foreignWord(w.text); summary != "" {
-		line := r.f.src.LineOf(w.lo)
+		line := w.src.LineOf(w.lo)
 		if last, ok := r.foreign[summary]; !ok || last != line { // once a line
-			r.rep.Errorf(r.f.src.Range(w.lo, w.hi), summary, "%s", help)
+			r.rep.Errorf(w.rng(), summary, "%s", help)
 		}
 		r.foreign[summary] = line
 		return
@@ -130,7 +136,7 @@ func (r *resolver) notAChord(w *chartWord, err error) {
 	if len(w.text) != w.hi-w.lo {
 		off = -1 // blanks were joined, so offsets in the text are not offsets in the file
 	}
-	at := r.f.src.Range(w.lo, w.hi)
+	at := w.rng()
 	e, word := reportSymbol(&r.rep, at, off, summary, err)
 	if _, _, err := harmony.ParseEither(word, harmony.Key{}); err == nil {
 		e.WriteWord(at, word)

@@ -131,13 +131,14 @@ var places = []struct {
 	words []string
 }{
 	{"in a section", []string{"chords", "like"}},
-	{"in a section or a play", append([]string{"tacet", "fills"}, eventWords...)},
-	{"in a play", []string{"lift"}},
+	{"in a section or a play", append([]string{"tacet", "fills", "bars", "without"}, eventWords...)},
+	{"in a play, or in the bars of a play", []string{"lift"}},
+	{"in a play", []string{"only", "times", "vamp"}},
 	{"in the form", []string{"play"}},
 	{"in a vocal block", []string{"track", "from", "range"}},
 	{"in the piano block", []string{"highest", "span"}},
 	{"in the bass or the piano block", []string{"sound"}},
-	{"in the bass block", []string{"strings"}},
+	{"in the bass block", []string{"strings", "line"}},
 	{"in the drums block", []string{"kit"}},
 	{"in an accent", []string{"weight", "alone"}},
 	{"in a rit", []string{"to"}},
@@ -153,6 +154,8 @@ func blockForm(name string) string {
 		return name + ` "NAME" { … }`
 	case name == "vocal":
 		return `vocal "FILE.mid" { … }`
+	case name == "bars":
+		return `bars "5-8" { … }`
 	case name == "rit":
 		return `rit "7-8" { to = 64 }`
 	case slices.Contains(eventWords, name):

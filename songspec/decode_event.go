@@ -49,12 +49,7 @@ func (d *decoder) event(b *hclsyntax.Block) *event {
 		return nil
 	}
 	e.rng = place.rng
-	lo, hi := place.rng.Start.Byte, place.rng.End.Byte
-	if hi-lo == len(place.v)+2 && d.s.Src[lo] == '"' { // without escapes, offsets in the text are offsets in the file
-		e.at = lo + 1
-	} else if hi-lo == len(place.v) {
-		e.at = lo
-	}
+	e.at = d.textAt(place)
 	var err error
 	if e.kind == timeline.Rit {
 		e.place, err = meter.ParseBars(place.v)

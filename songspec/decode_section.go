@@ -32,18 +32,24 @@ func (d *decoder) section(f *File, b *hclsyntax.Block) {
 			d.rep.Errorf(name.rng, "Too many sections", "A song has at most %d sections.", MaxSections)
 		}
 	}
-	for _, a := range d.attrsOf(b.Body, "a section", sectionAttrs, eventWords) {
+	for _, a := range d.attrsOf(b.Body, "a section", sectionAttrs, partBlocks) {
 		switch a.Name {
 		case "chords":
 			d.chords(sec, a)
 		case "like":
 			sec.like = d.text(a.Expr, 64, `The section to start from is its name in quotes: like = "verse".`)
 			sec.noChords = sec.noChords || sec.like == nil
+		case "without":
+			sec.without = d.without(a)
 		default:
 			d.setting(&sec.settings, a)
 		}
 	}
-	sec.events = d.events(d.blocksOf(b.Body, "a section", sectionAttrs, eventWords), "a section")
+	own, events := d.parts(b.Body, &sec.settings, false)
+	sec.events = events
+	if len(own) > 0 {
+		sec.inside = [][]*inside{own}
+	}
 	f.sections = append(f.sections, sec)
 	if name != nil && f.byName[name.v] == nil {
 		f.byName[name.v] = sec
@@ -74,11 +80,9 @@ func (d *decoder) form(f *File, b *hclsyntax.Block) {
 		if name := d.label(pb, "the section it plays"); name != nil {
 			p.name, p.rng = name.v, name.rng
 		}
-		for _, a := range d.attrsOf(pb.Body, "a play", playAttrs, eventWords) {
-			if a.Name == "lift" {
-				p.lift = d.whole(a.Expr, "the lift, in semitones,", -11, 11)
-			} else {
-				d.setting(&p.settings, a)
+		for _, a := range d.attrsOf(pb.Body, "a play", playAttrs, partBlocks) {
+			if !d.setting(&p.settings, a) {
+				d.playAttr(p, a)
 			}
 		}
 		if p.lift != nil && p.key != nil {
@@ -88,7 +92,7 @@ func (d *decoder) form(f *File, b *hclsyntax.Block) {
 			d.rep.Warnf(p.lift.rng, "A lift of nothing",
 				"A lift of 0 semitones changes nothing; what was lifted before stays. Leave it out.")
 		}
-		p.events = d.events(d.blocksOf(pb.Body, "a play", playAttrs, eventWords), "a play")
+		p.inside, p.events = d.parts(pb.Body, &p.settings, true)
 		f.form = append(f.form, p)
 	}
 	if len(blocks) == 0 && len(b.Body.Blocks) == 0 {
@@ -122,6 +126,7 @@ func (d *decoder) link(f *File) {
 			e.WriteText(p.rng, near)
 		} else {
 			p.section.inForm = true
+			d.idleWithout(p.without, p.section)
 		}
 	}
 	if !f.hasForm {
@@ -170,7 +175,7 @@ func (d *decoder) linkSection(f *File, s *section, names []string) {
 			break
 		}
 		if next.linked == linked {
-			at.takeOver(next)
+			d.takeOver(at, next)
 			break
 		}
 		at = next
@@ -178,7 +183,7 @@ func (d *decoder) linkSection(f *File, s *section, names []string) {
 	for i := len(chain) - 1; i >= 0; i-- {
 		at := chain[i]
 		if i+1 < len(chain) {
-			at.takeOver(chain[i+1])
+			d.takeOver(at, chain[i+1])
 		}
 		at.linked = linked
 		if at.chords == nil && !at.noChords {
@@ -232,17 +237,35 @@ func circle(chain []*section, back *section) string {
 
 // takeOver gives a section all that it does not state itself from another section. It takes
 // the events too, except those with the word and place of an event of its own.
-func (s *section) takeOver(from *section) {
+func (d *decoder) takeOver(s, from *section) {
 	s.settings = from.settings.over(s.settings)
-	if s.chords == nil && !s.noChords {
+	own := s.chords != nil || s.noChords
+	if !own {
 		s.chords, s.noChords = from.chords, from.noChords
 	}
+	var levels [][]*inside
+	for _, level := range from.inside {
+		var taken []*inside
+		for _, in := range level {
+			c := *in
+			c.from, c.through = cmp.Or(c.from, from.name), &s.like.rng
+			if own {
+				c.chords, c.broken, c.meter = nil, nil, nil
+			}
+			taken = append(taken, &c)
+		}
+		levels = append(levels, taken)
+	}
+	s.inside = append(levels, s.inside...)
+	d.idleWithout(s.without, from)
 	var taken []*event
 	for _, e := range from.events {
-		if slices.ContainsFunc(s.events, func(own *event) bool { return own.id() == e.id() }) {
+		if drops(s.without, e.kind) || slices.ContainsFunc(s.events,
+			func(own *event) bool { return own.id() == e.id() }) {
 			continue
 		}
 		c := *e
+		c.depth++
 		c.from = cmp.Or(c.from, from.name)
 		c.through = &s.like.rng
 		taken = append(taken, &c)

@@ -1,26 +1,19 @@
 package songspec
 
 import (
-	"fmt"
-	"slices"
-	"strings"
-
 	"github.com/hashicorp/hcl/v2/hclsyntax"
-
-	"plinth/songspec/timeline"
 )
 
 // file decodes the top level.
 func (d *decoder) file(f *File, body *hclsyntax.Body) {
-	f.bass = timeline.BassSetup{Program: bassSounds[0].program, Strings: 4}
-	f.piano = timeline.PianoSetup{Sound: pianoSounds[0].word, Program: pianoSounds[0].program, Span: defaultSpan}
 	for _, a := range d.attrsOf(body, "a song", topAttrs, topBlocks) {
 		if !d.setting(&f.settings, a) {
 			d.topAttr(f, a)
 		}
 	}
+	band := func(f *File, b *hclsyntax.Block) { d.band(&f.settings, b, f) }
 	readers := map[string]func(*File, *hclsyntax.Block){
-		"drums": d.drums, "bass": d.bass, "piano": d.piano, "vocal": d.vocal, "form": d.form, "section": d.section,
+		"drums": band, "bass": band, "piano": band, "vocal": d.vocal, "form": d.form, "section": d.section,
 	}
 	lines := map[string]int{}
 	for _, b := range d.blocksOf(body, "a song", topAttrs, topBlocks) {
@@ -67,78 +60,6 @@ func (d *decoder) topAttr(f *File, a *hclsyntax.Attribute) {
 			}
 		}
 	}
-}
-
-func (d *decoder) drums(f *File, b *hclsyntax.Block) {
-	for _, a := range d.valuesOf(b.Body, "the drums block", drumsAttrs) {
-		t := d.text(a.Expr, 64, `The kit is a word in quotes: kit = "brushes".`)
-		switch {
-		case t == nil:
-		case slices.Contains(kits, t.v):
-			f.drums.Kit = t.v
-		default:
-			a := offer(t.v, kits, "the kit")
-			d.rep.Errorf(t.rng, fmt.Sprintf("No kit %q", t.v), "%s", a.says).WriteText(t.rng, a.word)
-		}
-	}
-}
-
-func (d *decoder) bass(f *File, b *hclsyntax.Block) {
-	for _, a := range d.valuesOf(b.Body, "the bass block", bassAttrs) {
-		switch a.Name {
-		case "sound":
-			s := d.sound(a, "bass", bassSounds)
-			f.bass.Sound, f.bass.Program = s.word, s.program
-		case "strings":
-			f.bass.Strings = or(d.whole(a.Expr, "the number of the bass's strings", 4, 5), f.bass.Strings)
-		}
-	}
-}
-
-// The piano's ceiling may lie from C4 to C7: a lower one would leave the comp no room over the
-// bass, and no pianist comps above a higher one.
-const lowestCeiling, highestCeiling = 60, 96
-
-func (d *decoder) piano(f *File, b *hclsyntax.Block) {
-	for _, a := range d.valuesOf(b.Body, "the piano block", pianoAttrs) {
-		switch a.Name {
-		case "sound":
-			s := d.sound(a, "piano", pianoSounds)
-			f.piano.Sound, f.piano.Program = s.word, s.program
-		case "highest":
-			if n, ok := d.note(a.Expr, `highest = "A4"`, lowestCeiling, highestCeiling); ok {
-				if n < lowestCeiling || n > highestCeiling {
-					d.rep.Errorf(a.Expr.Range(), "Out of bounds",
-						"The piano's highest note is from C4 to C7; C4 is middle C.")
-				} else {
-					f.piano.Highest = n
-				}
-			}
-		case "span":
-			f.piano.Span = or(d.whole(a.Expr, "the span of a hand, in semitones,", 7, 16), f.piano.Span)
-		}
-	}
-}
-
-// sound reads the name of a player's sound. After an error it returns the first sound.
-func (d *decoder) sound(a *hclsyntax.Attribute, player string, sounds []sound) sound {
-	t := d.text(a.Expr, 64, fmt.Sprintf("The %s's sound is a word in quotes: sound = %q.", player, sounds[0].word))
-	if t == nil {
-		return sounds[0]
-	}
-	words := make([]string, len(sounds))
-	for i, s := range sounds {
-		words[i] = s.word
-		if s.word == t.v {
-			return s
-		}
-	}
-	help := offer(t.v, words, "the "+player+"'s sound")
-	if n := alsoCalled[strings.ToLower(t.v)]; slices.Contains(words, n) {
-		help = advice{fmt.Sprintf("It is called %q here.", n), n}
-	}
-	d.rep.Errorf(t.rng, fmt.Sprintf("No %s sound %q", player, t.v), "%s", help.says).WriteText(t.rng, help.word)
-	return sounds[0]
 }
 
 func (d *decoder) vocal(f *File, b *hclsyntax.Block) {

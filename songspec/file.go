@@ -24,9 +24,9 @@ type File struct {
 	countIn   *said[int]
 	pickup    *said[int64] // in parts of a beat, see beatGrid
 	grooves   []Ref
-	drums     timeline.DrumsSetup
-	bass      timeline.BassSetup
-	piano     timeline.PianoSetup
+	strings   *said[int] // of the bass
+	span      *said[int] // of the pianist's hand, in semitones
+	highest   int        // of the comp, as a MIDI note number; 0 where nothing is said
 	vocal     *vocal
 	fraction  *said[meter.BPM] // the first tempo that is not of whole beats
 
@@ -83,8 +83,8 @@ func or[T any](s *said[T], other T) T {
 	return s.v
 }
 
-// settings are values that may stand at the top, in a section and in a play (tacet and fills
-// not at the top). The innermost one wins.
+// settings are values that may stand at the top, in a section, in a play and in a bars block
+// (tacet and fills not at the top). The innermost one wins.
 type settings struct {
 	key    *said[harmony.Key]
 	meter  *said[meter.Meter]
@@ -94,19 +94,29 @@ type settings struct {
 	tacet  *said[timeline.Players]
 	fills  *said[bool]
 	lead   *said[bool]
+
+	// What the blocks of the players say.
+	kit        *said[string]
+	bassSound  *said[sound]
+	bassLine   *said[string]
+	pianoSound *said[sound]
 }
 
 // over returns the inner settings, and the outer ones where there is no inner one.
 func (outer settings) over(inner settings) settings {
 	return settings{
-		key:    cmp.Or(inner.key, outer.key),
-		meter:  cmp.Or(inner.meter, outer.meter),
-		tempo:  cmp.Or(inner.tempo, outer.tempo),
-		feel:   cmp.Or(inner.feel, outer.feel),
-		energy: cmp.Or(inner.energy, outer.energy),
-		tacet:  cmp.Or(inner.tacet, outer.tacet),
-		fills:  cmp.Or(inner.fills, outer.fills),
-		lead:   cmp.Or(inner.lead, outer.lead),
+		key:        cmp.Or(inner.key, outer.key),
+		meter:      cmp.Or(inner.meter, outer.meter),
+		tempo:      cmp.Or(inner.tempo, outer.tempo),
+		feel:       cmp.Or(inner.feel, outer.feel),
+		energy:     cmp.Or(inner.energy, outer.energy),
+		tacet:      cmp.Or(inner.tacet, outer.tacet),
+		fills:      cmp.Or(inner.fills, outer.fills),
+		lead:       cmp.Or(inner.lead, outer.lead),
+		kit:        cmp.Or(inner.kit, outer.kit),
+		bassSound:  cmp.Or(inner.bassSound, outer.bassSound),
+		bassLine:   cmp.Or(inner.bassLine, outer.bassLine),
+		pianoSound: cmp.Or(inner.pianoSound, outer.pianoSound),
 	}
 }
 
@@ -122,9 +132,30 @@ type section struct {
 	noChords bool
 	broken   *chart // a chart with mistakes in its bars, kept to check its symbols too
 	settings
-	events []*event
-	linked linkState
-	inForm bool
+	without []*said[timeline.EventKind] // events that are not taken over
+	inside  [][]*inside                 // its bars blocks, those of a section that it is like first
+	events  []*event
+	linked  linkState
+	inForm  bool
+}
+
+// someBars are bars of a section, as a song file names them.
+type someBars struct {
+	place meter.Place // without counts
+	at    int         // byte offset of the place's text in the file; -1 when unknown
+	rng   hcl.Range   // of the place
+}
+
+// inside is a bars block: what holds in some bars of a section, or from one bar on.
+type inside struct {
+	someBars
+	settings
+	chords   *chart
+	noChords bool       // see section
+	broken   *chart     // see section
+	lift     *said[int] // in a play, from there on
+	from     string     // the section that it is taken over from, as of an event
+	through  *hcl.Range
 }
 
 type linkState uint8
@@ -141,7 +172,12 @@ type play struct {
 	rng     hcl.Range
 	section *section // nil: there is none of that name, and that is reported
 	lift    *said[int]
+	only    *someBars // the bars that are played; nil: all
+	times   *said[int]
+	vamp    *said[string]
+	without []*said[timeline.EventKind] // events of the section that are left out
 	settings
+	inside []*inside
 	events []*event
 }
 
@@ -156,6 +192,7 @@ type event struct {
 	alone   *said[bool]
 	beats   *said[int64] // in parts of a beat, see beatGrid
 	to      *said[meter.BPM]
+	depth   int        // through how many likes it is taken over; -1 for an event of a play
 	from    string     // the section that it is taken over from; "": none, it is the section's own
 	through *hcl.Range // the like that it was taken over by
 }

@@ -92,13 +92,14 @@ func FuzzChart(f *testing.F) {
 		if !ok {
 			return
 		}
-		lo, ok := layOut(s, c, m, &rep)
+		ms, ok := layOut(s, c, m, &rep)
 		if ok == rep.Diags.HasErrors() {
 			t.Fatalf("ok is %v with %v", ok, rep.Diags)
 		}
-		if !ok {
+		if !ok || giveNumbers(ms) != nil {
 			return
 		}
+		lo := inTime(ms, ms)
 		at := int64(0)
 		for i, b := range lo.bars {
 			if b.Start != at || b.Length != lo.meters[i].BarTicks() {

@@ -8,26 +8,22 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// laidOut is a chart in one meter: its bars, and its words with their ticks. It does not depend
-// on the key.
-type laidOut struct {
-	bars   []timeline.Bar
-	meters []meter.Meter // of each bar
-	spans  []wordSpan
-	length int64
+// measure is a bar of a chart laid out in a meter. It does not depend on the key.
+type measure struct {
+	number int // in its section, from 1
+	meter  meter.Meter
+	bar    *writtenBar
+	shares []int64    // the length in ticks of each word of the bar
+	before *chartWord // the chord that goes on where the bar begins with a slash
 }
 
-type wordSpan struct {
-	start, end int64
-	word       *chartWord
-}
-
-// layOut gives every bar its place in time. Bars that do not add up go to rep,
-// each once; ok is false when there was one.
-func layOut(s *hcltext.Source, c *chart, usual meter.Meter, rep *hcltext.Report) (*laidOut, bool) {
+// layOut divides every bar of a chart among its words, in a usual meter, and writes the repeats
+// out. Bars that do not add up go to rep, each once; ok is false when there was one. The
+// measures have no numbers yet.
+func layOut(s *hcltext.Source, c *chart, usual meter.Meter, rep *hcltext.Report) (ms []measure, ok bool) {
 	shares := make([][]int64, len(c.written))
 	meters := make([]meter.Meter, len(c.written))
-	ok := true
+	ok = true
 	var beats []int64
 	for i := range c.written {
 		bar := &c.written[i]
@@ -62,31 +58,112 @@ func layOut(s *hcltext.Source, c *chart, usual meter.Meter, rep *hcltext.Report)
 	if !ok {
 		return nil, false
 	}
-	out := &laidOut{}
+	out := make([]measure, len(c.order))
+	for i, w := range c.order {
+		out[i] = measure{meter: meters[w], bar: &c.written[w], shares: shares[w]}
+	}
+	return out, true
+}
+
+// giveNumbers gives the measures of a section their numbers, and the chord that goes on to those
+// that begin with a slash. It returns the first slash that has no chord before it, nil if there
+// is none.
+func giveNumbers(ms []measure) *chartWord {
+	var before *chartWord
+	for i := range ms {
+		ms[i].number, ms[i].before = i+1, before
+		for j := range ms[i].bar.words {
+			switch w := &ms[i].bar.words[j]; {
+			case !w.slash:
+				before = w
+			case before == nil:
+				return w
+			}
+		}
+	}
+	return nil
+}
+
+// laidOut are the measures that a pass plays, put in time.
+type laidOut struct {
+	all    []measure     // those of the whole section
+	meters []meter.Meter // of all
+	bars   []timeline.Bar
+	spans  []wordSpan
+	length int64
+	played [][]int // by number from 0: where the bar is in bars; nil where bars are all in order
+}
+
+type wordSpan struct {
+	start, end int64
+	bar        int // in which it begins, as an index in bars
+	word       *chartWord
+}
+
+// inTime puts measures of a section one after another; all are those of the section. A chord
+// that goes on into a measure from the one before it in the section begins anew where another
+// one stands before it.
+func inTime(ms, all []measure) *laidOut {
+	out := &laidOut{all: all, bars: make([]timeline.Bar, len(ms))}
+	for i := range all {
+		out.meters = append(out.meters, all[i].meter)
+	}
 	at := int64(0)
-	for _, w := range c.order {
-		bar := &c.written[w]
-		out.bars = append(out.bars, timeline.Bar{Start: at, Length: meters[w].BarTicks(), Meter: meters[w],
-			Text: bar.text, Line: bar.line})
-		out.meters = append(out.meters, meters[w])
-		for i := range bar.words {
-			word := &bar.words[i]
-			end := at + shares[w][i]
-			switch {
-			case !word.slash:
-				out.spans = append(out.spans, wordSpan{at, end, word})
-			case len(out.spans) > 0:
+	for i := range ms {
+		m := &ms[i]
+		out.bars[i] = timeline.Bar{Start: at, Length: m.meter.BarTicks(), Meter: m.meter, Text: m.bar.text,
+			Line: m.bar.line, Number: m.number}
+		for j := range m.bar.words {
+			word := &m.bar.words[j]
+			end := at + m.shares[j]
+			goesOn := word.slash && (j > 0 || i > 0 && ms[i-1].number == m.number-1)
+			if word.slash && !goesOn {
+				word = m.before
+			}
+			if goesOn {
 				out.spans[len(out.spans)-1].end = end
-			default:
-				rep.Errorf(s.Range(word.lo, word.hi), "A slash with no chord before it",
-					"A / is one beat more of the chord before it. Write the chord first.")
-				return nil, false
+			} else {
+				out.spans = append(out.spans, wordSpan{at, end, i, word})
 			}
 			at = end
 		}
 	}
 	out.length = at
-	return out, true
+	if len(ms) != len(all) || ms[0].number != 1 || ms[len(ms)-1].number != len(ms) {
+		out.played = make([][]int, len(all))
+		for i := range ms {
+			out.played[ms[i].number-1] = append(out.played[ms[i].number-1], i)
+		}
+	}
+	return out
+}
+
+// at are the indices in bars of a bar of the section, counted from 0.
+func (lo *laidOut) at(bar int) []int {
+	if lo.played != nil {
+		return lo.played[bar]
+	}
+	return []int{bar}
+}
+
+// runs are the parts of a range of the section's bars that are played in one piece, as pairs of
+// indices in bars. first and last are counted from 0.
+func (lo *laidOut) runs(first, last int) [][2]int {
+	if lo.played == nil {
+		return [][2]int{{first, last}}
+	}
+	var out [][2]int
+	for i, b := range lo.bars {
+		if b.Number-1 < first || b.Number-1 > last {
+			continue
+		}
+		if n := len(out); n > 0 && out[n-1][1] == i-1 && lo.bars[i-1].Number < b.Number {
+			out[n-1][1] = i
+		} else {
+			out = append(out, [2]int{i, i})
+		}
+	}
+	return out
 }
 
 // share returns the length in ticks of each word of a bar; nil when the words do not fill the

@@ -188,3 +188,59 @@ func TestAppliedAsMeant(t *testing.T) {
 	}
 	good(t, "key = \"C minor\"\n"+one("| V/VII | VII | V7/III | III |"))
 }
+
+// barsMistakes are mistakes in bars blocks, and in what plays parts of sections.
+var barsMistakes = []mistake{
+	{"bars as a value", "they are a block", one("| C | F |", "bars = 8")},
+	{"bars without a place", "which bars", one("| C | F |", "bars { energy = 4 }")},
+	{"counts in bars", "they hold whole bars", one("| C | F |", `bars "2: 3" { energy = 4 }`)},
+	{"no bars", "neither number nor word", one("| C | F |", `bars "end" { energy = 4 }`)},
+	{"bars outside", "the section has two", one("| C | F |", `bars "2-3" { energy = 4 }`)},
+	{"open from outside", "likewise", one("| C | F |", `bars "3-" { energy = 4 }`)},
+	{"bars out of order", "each once", one("| C | F |", `bars "2, 1" { energy = 4 }`)},
+	{"more after an open range", "it goes on to the end", one("| C | F |", `bars "1-, 2" { energy = 4 }`)},
+	{"two that overlap", "which of them counts", one("| C | F | G |", `bars "1-2" { energy = 4 }`,
+		`bars "2-3" { energy = 1 }`)},
+	{"two that overlap in something else", "that is no mistake", one("| C | F | G |", `bars "1-2" { energy = 4 }`,
+		`bars "2-3" { feel = "waltz" }`)},
+	{"two open from one bar", "which of them counts", one("| C | F | G |", `bars "2-" { energy = 4 }`,
+		`bars "2-" { energy = 1 }`)},
+	{"an event in bars", "it has a place of its own", one("| C | F |", `bars "2" {`, `  accent "1" {}`, `}`)},
+	{"a word that bars do not have", "they are no section", one("| C | F |", `bars "2" { fills = false }`)},
+	{"a word of the top in bars", "likewise", one("| C | F |", `bars "2" { looseness = 0 }`)},
+	{"more chords than bars", "numbers never shift", one("| C | F | G |", `bars "2" { chords = "| A | B |" }`)},
+	{"fewer chords than bars", "likewise", one("| C | F | G |", `bars "1-2" { chords = "| A |" }`)},
+	{"too few for a list that reaches the end", "one each, and one at least",
+		one("| C | F | G |", `bars "1, 3" { chords = "| A |" }`)},
+	{"a meter without chords", "they go together", one("| C | F |", `bars "2" { meter = "3/4" }`)},
+	{"chords that do not add up", "in the meter of their bars", one("| C | F |", "bars \"2\" {", "  meter = \"3/4\"",
+		"  chords = \"| A B C D |\"", "}")},
+	{"not a chord in bars", "at its place", one("| C | F |", `bars "2" { chords = "| Isus5 |" }`)},
+	{"a lift in a section's bars", "only a play lifts", one("| C | F |", `bars "2-" { lift = 1 }`)},
+	{"a lift of some bars", "it holds from there on",
+		one("| C | F |") + "form {\n  play \"a\" {\n    bars \"1\" { lift = 1 }\n" +
+			"  }\n}\n"},
+	{"a tempo by another name", "one word for it", one("| C | F |", `bars "2" { tempo = "tempo primo" }`)},
+	{"a tempo elsewhere", "it is for bars", "tempo = \"a tempo\"\n" + one("| C | F |")},
+	{"a tempo inside a rit", "which of them counts", one("| C | F | G |", `rit "1-2" { to = 50 }`,
+		`bars "2" { tempo = 80 }`)},
+	{"bars that say nothing", "doubtful", one("| C | F |", `bars "2" {}`)},
+	{"strings in a section", "what hands reach holds for the song", one("| C |", `bass { strings = 5 }`)},
+	{"a line that there is not", "two or walk", one("| C |", `bass { line = "walking" }`)},
+	{"only that is out of the section", "it has two bars", one("| C | F |") +
+		"form {\n  play \"a\" { only = \"2-3\" }\n}\n"},
+	{"only in a section", "it is for plays", one("| C | F |", `only = "1"`)},
+	{"only with counts", "whole bars", one("| C | F |") + "form {\n  play \"a\" { only = \"1: 2\" }\n}\n"},
+	{"a play's own event where nothing is played", "the play says both", one("| C | F |") +
+		"form {\n  play \"a\" {\n    only = \"1\"\n    accent \"2: 1\" {}\n  }\n}\n"},
+	{"an event on a bar that went", "left out with a warning", one("| C | F |", `accent "2: 3" {}`) +
+		"form {\n  play \"a\" {\n    bars \"1-2\" { chords = \"| G |\" }\n  }\n}\n"},
+	{"times nothing", "at least once", one("| C | F |") + "form {\n  play \"a\" { times = 0 }\n}\n"},
+	{"times too often", "there is a bound", one("| C | F |") + "form {\n  play \"a\" { times = 65 }\n}\n"},
+	{"without what there is not", "which events",
+		one("| C | F |") + "form {\n  play \"a\" { without = [\"pushes\"] }\n}\n"},
+	{"without without effect", "doubtful", one("| C | F |") + "form {\n  play \"a\" { without = [\"push\"] }\n}\n"},
+	{"bars of another section that are not here", "left out with a warning", one("| C | F |",
+		`bars "2" { energy = 4 }`) +
+		"section \"b\" {\n  like = \"a\"\n  chords = \"| G |\"\n}\n"},
+}

@@ -25,6 +25,11 @@ func (d *decoder) setting(to *settings, a *hclsyntax.Attribute) bool {
 	case "meter":
 		to.meter = d.meter(a.Expr)
 	case "tempo":
+		if d.calledATempo(a) != "" {
+			d.rep.Errorf(a.Expr.Range(), "A tempo outside a bars block",
+				"It is the pass's own tempo again, from a bar on: bars \"5-\" { tempo = %q }.", aTempo)
+			return true
+		}
 		to.tempo = d.tempo(a.Expr, "the tempo, in beats a minute,")
 	case "feel":
 		to.feel = d.text(a.Expr, 64, `The feel is its name in quotes: feel = "waltz".`)

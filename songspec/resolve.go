@@ -26,14 +26,17 @@ type resolver struct {
 	tl   *timeline.Timeline
 	bars int // of the passes so far
 
-	layouts map[layoutKey]*laidOut
-	spans   map[spanKey][]timeline.Span
-	chords  map[chordKey]chordResult
-	own     map[spotsKey][]spot
-	from    [][]*event    // for each pass, the blocks that its events come from
-	fates   map[int]*fate // by where the block's place begins
-	spots   int
-	foreign map[string]int // the line on which a foreign sign was last reported
+	layouts  map[layoutKey][]measure
+	sections map[measuresKey][]measure
+	plain    map[measuresKey]*laidOut // of plays that play a section as it stands
+	ends     map[*inside][2]int       // where bars blocks have their own chart last, as indices of measures
+	spans    map[spanKey][]timeline.Span
+	chords   map[chordKey]chordResult
+	own      map[*laidOut][]spot
+	from     [][]*event    // for each pass, the blocks that its events come from
+	fates    map[int]*fate // by where the block's place begins
+	spots    int
+	foreign  map[string]int // the line on which a foreign sign was last reported
 
 	// The effect so far of lift and of the key of a play, see advanceKeys.
 	lift     int
@@ -48,8 +51,8 @@ type layoutKey struct {
 }
 
 type spanKey struct {
-	layoutKey
-	written, sounding harmony.Key
+	lo *laidOut
+	keys
 }
 
 // Resolve turns the file into a timeline. Its diagnostics are about what Parse cannot check:
@@ -58,17 +61,24 @@ type spanKey struct {
 func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 	r := &resolver{
 		f: f, env: env,
-		rep:     hcltext.Report{Source: f.src},
-		layouts: map[layoutKey]*laidOut{},
-		spans:   map[spanKey][]timeline.Span{},
-		chords:  map[chordKey]chordResult{},
-		own:     map[spotsKey][]spot{},
-		fates:   map[int]*fate{},
-		foreign: map[string]int{},
+		rep:      hcltext.Report{Source: f.src},
+		layouts:  map[layoutKey][]measure{},
+		sections: map[measuresKey][]measure{},
+		plain:    map[measuresKey]*laidOut{},
+		ends:     map[*inside][2]int{},
+		spans:    map[spanKey][]timeline.Span{},
+		chords:   map[chordKey]chordResult{},
+		own:      map[*laidOut][]spot{},
+		fates:    map[int]*fate{},
+		foreign:  map[string]int{},
 	}
 	r.startTimeline()
 	for _, s := range f.sections {
 		r.checkSection(s)
+		if s.like == nil && len(s.without) > 0 {
+			r.rep.Errorf(s.without[0].rng, "Nothing to leave out",
+				"A section leaves out what it takes over from another: it needs like = \"NAME\".")
+		}
 	}
 	for _, p := range f.form {
 		if p.section != nil && !r.pass(p) {
@@ -86,11 +96,12 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 // startTimeline makes the timeline with what the top of the file says.
 func (r *resolver) startTimeline() {
 	f := r.f
+	band := f.bandOf(f.settings)
 	t := &timeline.Timeline{
 		File:      baseName(f.src.Name),
-		Drums:     f.drums,
-		Bass:      f.bass,
-		Piano:     f.piano,
+		Drums:     band.Drums,
+		Bass:      band.Bass,
+		Piano:     band.Piano,
 		Looseness: or(f.looseness, defaultLooseness),
 		Take:      or(f.take, defaultTake),
 		By:        or(f.by, ""),
@@ -118,73 +129,53 @@ func (r *resolver) checkSection(s *section) {
 	if s.chords == nil {
 		return
 	}
-	r.checkSymbols(s.chords, key)
-	r.applied(s.chords, key)
-	r.ownRoots(s.chords, key)
-	lo := r.layout(s.chords, m)
-	if lo == nil {
+	r.checkChart(s.chords, key)
+	for _, level := range s.inside {
+		r.checkBlocks(level, set)
+	}
+	ms := r.measures(s, m)
+	if ms == nil {
 		return
 	}
-	r.sectionSpots(s, lo, m)
+	for _, level := range s.inside {
+		r.checkInside(level, len(ms))
+	}
+	r.sectionSpots(s, r.laidOut(&play{section: s}, m), m, nil)
+}
+
+// checkChart reports the mistakes and doubts of a chart's symbols in a key.
+func (r *resolver) checkChart(c *chart, key harmony.Key) {
+	r.checkSymbols(c, key)
+	r.applied(c, key)
+	r.ownRoots(c, key)
+}
+
+// checkBlocks reports the mistakes that bars blocks have in themselves, where set holds otherwise:
+// in their charts and their feels.
+func (r *resolver) checkBlocks(level []*inside, set settings) {
+	for _, in := range level {
+		own := set.over(in.settings)
+		if in.broken != nil {
+			r.checkSymbols(in.broken, or(own.key, harmony.Key{}))
+		}
+		if in.chords != nil {
+			r.checkChart(in.chords, or(own.key, harmony.Key{}))
+		}
+		if in.feel != nil {
+			r.feel(own)
+		}
+	}
 }
 
 // layout lays out a chart in a meter, only once; nil when a bar has a mistake.
-func (r *resolver) layout(c *chart, m meter.Meter) *laidOut {
+func (r *resolver) layout(c *chart, m meter.Meter) []measure {
 	key := layoutKey{c, m}
-	if lo, ok := r.layouts[key]; ok {
-		return lo
+	if ms, ok := r.layouts[key]; ok {
+		return ms
 	}
-	lo, _ := layOut(r.f.src, c, m, &r.rep)
-	r.layouts[key] = lo
-	return lo
-}
-
-// pass adds a pass for a play. It returns false when the song has become too long.
-func (r *resolver) pass(p *play) bool {
-	sec := p.section
-	base := r.f.settings.over(sec.settings)
-	set := base.over(p.settings)
-	m := or(set.meter, meter.Common)
-	written, sounding := r.advanceKeys(p, or(base.key, harmony.Key{}))
-	if p.meter != nil || p.feel != nil {
-		r.feel(set)
-	}
-	if sec.chords == nil {
-		return true
-	}
-	lo := r.layout(sec.chords, m)
-	if lo == nil {
-		return true
-	}
-	if r.bars+len(lo.bars) > MaxBars {
-		r.rep.Errorf(p.rng, "Too many bars", "A song has at most %d bars; with this pass it would have more.", MaxBars)
-		return false
-	}
-	spans := r.harmonise(sec.chords, lo, m, written, sounding)
-	name, _ := r.feelName(set)
-	energy := or(set.energy, [2]int{defaultEnergy, defaultEnergy})
-	pass := timeline.Pass{
-		Index: len(r.tl.Passes), Section: sec.name,
-		Feel: name, EnergyFrom: energy[0], EnergyTo: energy[1],
-		Key: sounding, Meter: m, BPM: or(set.tempo, defaultTempo), Lift: r.lift,
-		Fills:    or(set.fills, true),
-		Lead:     or(set.lead, true),
-		Length:   lo.length,
-		FirstBar: r.bars + 1,
-		Bars:     lo.bars, Chords: spans,
-		Tacet: or(set.tacet, 0),
-	}
-	if energy[0] != energy[1] && len(lo.bars) == 1 {
-		r.rep.Warnf(set.energy.rng, "Energy cannot move in one bar",
-			"The pass has a single bar, which is played at %d. Write one figure.", energy[0])
-	}
-	r.tempoFits(name, pass.BPM, set)
-	if !r.placeEvents(&pass, lo, sec, p) {
-		return false
-	}
-	r.bars += len(lo.bars)
-	r.tl.Passes = append(r.tl.Passes, pass)
-	return true
+	ms, _ := layOut(c.src, c, m, &r.rep)
+	r.layouts[key] = ms
+	return ms
 }
 
 // advanceKeys brings the state of lifts and keys up to a play, and returns the key that its
@@ -193,7 +184,7 @@ func (r *resolver) pass(p *play) bool {
 // A lift adds to all lifts before it. The key of a play is where its section goes, whatever was
 // lifted before: letter symbols move with the tonic, and everything played later moves by the
 // same distance.
-func (r *resolver) advanceKeys(p *play, written harmony.Key) (from, to harmony.Key) {
+func (r *resolver) advanceKeys(p *play, written harmony.Key) keys {
 	if p.lift != nil {
 		r.lift += p.lift.v
 	}
@@ -210,10 +201,10 @@ func (r *resolver) advanceKeys(p *play, written harmony.Key) (from, to harmony.K
 				"Section %q is written in %s. Its letter symbols move with the tonic and keep their thirds; only "+
 					"numerals follow the mode.", p.section.name, written)
 		}
-		return written, to
+		return keys{written, to}
 	}
 	if r.anchored && written == r.anchor[0] {
-		return written, r.anchor[1].Transpose(r.lift - r.anchorAt)
+		return keys{written, r.anchor[1].Transpose(r.lift - r.anchorAt)}
 	}
-	return written, written.Transpose(r.lift)
+	return keys{written, written.Transpose(r.lift)}
 }

@@ -9,6 +9,7 @@ import (
 	"plinth/songspec/cue"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
+	"plinth/songspec/wording"
 )
 
 // spot is an event at one bar and count that a place names, with its block.
@@ -17,34 +18,46 @@ type spot struct {
 	of *event
 }
 
-// spotsOf returns the spots of events, one for every bar and count, and reports mistakes in
-// places.
-func (r *resolver) spotsOf(lo *laidOut, usual meter.Meter, events []*event) []spot {
+// spotsOf returns the spots of events, one for every bar and count that is played, and reports
+// mistakes in places. by is the play whose bars these are, nil for the section as it stands.
+func (r *resolver) spotsOf(lo *laidOut, usual meter.Meter, events []*event, by *play) []spot {
 	var out []spot
 	for _, e := range events {
 		if e.kind == timeline.Rit {
-			runs, err := e.place.Runs(len(lo.bars))
+			runs, err := e.place.Runs(len(lo.all))
 			if err != nil {
-				placeError(&r.rep, e, err)
+				r.misplaced(e, by, err)
 				continue
 			}
 			for _, run := range runs {
-				last := lo.bars[run[1]]
-				out = append(out, spot{timeline.Event{
-					Kind: timeline.Rit, Bar: run[0], Tick: lo.bars[run[0]].Start, End: last.Start + last.Length,
-					By: timeline.All, To: e.to.v, Place: barRun(run),
-				}, e})
+				played := lo.runs(run[0], run[1])
+				if len(played) == 0 {
+					r.notPlayed(e, by, run[0])
+				}
+				for _, at := range played {
+					last := lo.bars[at[1]]
+					out = append(out, spot{timeline.Event{
+						Kind: timeline.Rit, Bar: at[0], Tick: lo.bars[at[0]].Start, End: last.Start + last.Length,
+						By: timeline.All, To: e.to.v, Place: barRun(run),
+					}, e})
+				}
 			}
 			continue
 		}
 		places, err := e.place.Where(lo.meters, usual)
 		if err != nil {
-			placeError(&r.rep, e, err)
+			r.misplaced(e, by, err)
 			continue
 		}
-		r.doubtPlace(e, len(lo.bars))
+		r.doubtPlace(e, len(lo.all))
 		for _, at := range places {
-			out = append(out, spot{r.spot(lo, usual, e, at), e})
+			played := lo.at(at.Bar)
+			if len(played) == 0 && len(e.place.Bars) > 0 {
+				r.notPlayed(e, by, at.Bar)
+			}
+			for _, bar := range played {
+				out = append(out, spot{r.spot(lo, usual, e, meter.At{Bar: bar, Tick: at.Tick}), e})
+			}
 		}
 		if r.spots+len(out) > MaxSpots {
 			break
@@ -53,18 +66,35 @@ func (r *resolver) spotsOf(lo *laidOut, usual meter.Meter, events []*event) []sp
 	return out
 }
 
-type spotsKey struct {
-	section *section
-	meter   meter.Meter
+// misplaced reports a place that is not in its section. An event of the section whose bar a play's
+// bars block has taken away is left out with a warning.
+func (r *resolver) misplaced(e *event, by *play, err error) {
+	if by != nil && !slices.Contains(by.events, e) &&
+		r.leftOut(by, wording.Sentence("%s %q of section %q is left out", e.kind, e.place.Text, by.name)) {
+		return
+	}
+	placeError(&r.rep, e, err)
 }
 
-// sectionSpots returns the spots of a section's own events, worked out once for each meter.
-func (r *resolver) sectionSpots(s *section, lo *laidOut, m meter.Meter) []spot {
-	key := spotsKey{s, m}
-	got, ok := r.own[key]
+// notPlayed reports an event of a play in a bar of the section that the play leaves out. An event
+// of the section falls away there without a word.
+func (r *resolver) notPlayed(e *event, by *play, bar int) {
+	if by != nil && by.only != nil && slices.Contains(by.events, e) {
+		r.rep.Errorf(e.rng, fmt.Sprintf("Bar %d is not played here", bar+1),
+			"This play has only the bars %q of its section. Write a bar among them.", by.only.place.Text)
+	}
+}
+
+// sectionSpots returns the spots of a section's own events, worked out once for the section as
+// it stands in each meter.
+func (r *resolver) sectionSpots(s *section, lo *laidOut, m meter.Meter, by *play) []spot {
+	if r.plain[measuresKey{s, m}] != lo {
+		return r.spotsOf(lo, m, s.events, by)
+	}
+	got, ok := r.own[lo]
 	if !ok {
-		got = r.spotsOf(lo, m, s.events)
-		r.own[key] = got
+		got = r.spotsOf(lo, m, s.events, nil)
+		r.own[lo] = got
 	}
 	return got
 }
@@ -83,7 +113,7 @@ func (r *resolver) spot(lo *laidOut, usual meter.Meter, e *event, at meter.At) t
 		Kind: e.kind, Bar: at.Bar, Tick: bar.Start + at.Tick,
 		End:   bar.Start + bar.Length,
 		By:    or(e.by, eventRules[e.kind].by),
-		Place: strconv.Itoa(at.Bar+1) + ": " + bar.Meter.CountAt(at.Tick),
+		Place: strconv.Itoa(bar.Number) + ": " + bar.Meter.CountAt(at.Tick),
 	}
 	// "beats = 2" counts the beats of the tempo in the pass's meter, also in a bar of another
 	// meter: in a bar of 3/8 among 6/8 they are dotted quarters.
@@ -113,8 +143,11 @@ func (r *resolver) spot(lo *laidOut, usual meter.Meter, e *event, at meter.At) t
 
 // placeEvents gives a pass its events and its tempo map, from the event blocks of the section
 // and of the play. It returns false when the song has too many events.
-func (r *resolver) placeEvents(pass *timeline.Pass, lo *laidOut, sec *section, p *play) bool {
-	spots := slices.Concat(r.sectionSpots(sec, lo, pass.Meter), r.spotsOf(lo, pass.Meter, p.events))
+func (r *resolver) placeEvents(pass *timeline.Pass, lo *laidOut, p *play, bars []barSettings) bool {
+	spots := slices.Concat(r.sectionSpots(p.section, lo, pass.Meter, p), r.spotsOf(lo, pass.Meter, p.events, p))
+	spots = slices.DeleteFunc(spots, func(s spot) bool {
+		return s.of.depth >= 0 && drops(p.without, s.Kind) || outer(spots, s)
+	})
 	if r.spots += len(spots); r.spots > MaxSpots {
 		r.rep.Errorf(p.rng, "Too many events", "A song has at most %d events, every bar and count written out.",
 			MaxSpots)
@@ -143,8 +176,16 @@ func (r *resolver) placeEvents(pass *timeline.Pass, lo *laidOut, sec *section, p
 	}
 	pass.Events = out
 	r.from = append(r.from, from)
-	pass.Tempos = r.tempos(pass, from)
+	pass.Tempos = r.tempos(pass, basesOf(pass, bars), from)
 	return true
+}
+
+// outer reports whether an event is a rit that another one, said further inside, replaces: their bars
+// overlap.
+func outer(spots []spot, s spot) bool {
+	return s.Kind == timeline.Rit && slices.ContainsFunc(spots, func(o spot) bool {
+		return o.Kind == s.Kind && o.of.depth < s.of.depth && o.Tick < s.End && s.Tick < o.End
+	})
 }
 
 // nobody says why no player plays an event in its pass; Unsaid when somebody does.

@@ -27,15 +27,26 @@ func microsFor(bpm meter.BPM, m meter.Meter) int64 {
 // an even braking: the square of the tempo moves evenly, so that the change is felt early and
 // arrives late (Kronman and Sundberg 1987 and Todd 1992 describe final ritards in this way;
 // from memory). A hold stretches its beat in addition.
-func (r *resolver) tempos(pass *timeline.Pass, from []*event) []timeline.Tempo {
-	steps := []timeline.Tempo{{Tick: 0, Micros: microsFor(pass.BPM, pass.Meter)}}
+//
+// bases are the tempos that the pass begins with and that are set in it, in order.
+func (r *resolver) tempos(pass *timeline.Pass, bases []base, from []*event) []timeline.Tempo {
+	var steps []timeline.Tempo
 	bpm := pass.BPM
+	setUpTo := func(tick int64) {
+		for len(bases) > 0 && bases[0].tick <= tick {
+			bpm = bases[0].bpm
+			steps = append(steps, timeline.Tempo{Tick: bases[0].tick, Micros: microsFor(bpm, pass.Meter)})
+			bases = bases[1:]
+		}
+	}
+	setUpTo(0)
 	end := int64(-1)
 	for i := range pass.Events {
 		ev := &pass.Events[i]
 		if ev.Kind != timeline.Rit {
 			continue
 		}
+		setUpTo(ev.Tick)
 		if ev.Tick < end {
 			r.rep.Errorf(from[i].rng, "A rit inside a rit",
 				"Its bars overlap with those of another rit. Give each bar to one of them.")
@@ -51,13 +62,45 @@ func (r *resolver) tempos(pass *timeline.Pass, from []*event) []timeline.Tempo {
 			steps = append(steps, timeline.Tempo{Tick: tick, Micros: braked(bpm, ev.To, j+1, len(beats), pass.Meter)})
 		}
 		bpm = ev.To
+		if len(bases) > 0 && bases[0].tick < ev.End {
+			r.rep.Errorf(from[i].rng, "A tempo inside a rit", "A bars block sets the tempo in the middle of this rit. "+
+				"End the rit before it.")
+		}
 	}
+	setUpTo(pass.Length)
 	for i := range pass.Events {
 		if ev := &pass.Events[i]; ev.Kind == timeline.Hold {
 			steps = r.stretchHold(steps, ev, from[i])
 		}
 	}
 	return settled(steps, pass.Length)
+}
+
+// base is a tempo that is set at a bar line of a pass.
+type base struct {
+	tick int64
+	bpm  meter.BPM
+}
+
+// basesOf are the tempos that are set in a pass: where it begins, and where a bars block that says the
+// tempo begins or ends.
+func basesOf(pass *timeline.Pass, bars []barSettings) []base {
+	out := []base{{0, pass.BPM}}
+	for i := range bars {
+		t := bars[i].tempo
+		if i > 0 && t == bars[i-1].tempo || i == 0 && bars[i].tempo == nil {
+			continue
+		}
+		bpm := or(t, defaultTempo)
+		if bpm == 0 { // a tempo
+			bpm = pass.BPM
+		}
+		if i == 0 {
+			out = nil
+		}
+		out = append(out, base{pass.Bars[i].Start, bpm})
+	}
+	return out
 }
 
 // beatsBetween are the felt beats of a rit's bars.

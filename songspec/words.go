@@ -15,14 +15,22 @@ var (
 		"count_in", "pickup", "grooves"}
 	topBlocks = []string{"drums", "bass", "piano", "vocal", "section", "form"}
 
+	// The first of the attributes of a player stand at the top only.
 	drumsAttrs = []string{"kit"}
-	bassAttrs  = []string{"sound", "strings"}
-	pianoAttrs = []string{"sound", "highest", "span"}
+	bassAttrs  = []string{"strings", "sound", "line"}
+	pianoAttrs = []string{"highest", "span", "sound"}
 	vocalAttrs = []string{"track", "from", "range"}
 
-	sectionAttrs = []string{"chords", "like", "key", "meter", "tempo", "feel", "energy", "lead", "tacet", "fills"}
-	playAttrs    = []string{"key", "meter", "tempo", "feel", "energy", "lead", "tacet", "fills", "lift"}
-	eventWords   = timeline.EventNames[:]
+	sectionAttrs = []string{"chords", "like", "without", "key", "meter", "tempo", "feel", "energy", "lead", "tacet",
+		"fills"}
+	playAttrs = []string{"only", "times", "vamp", "without", "key", "meter", "tempo", "feel", "energy", "lead",
+		"tacet", "fills", "lift"}
+	insideAttrs = []string{"chords", "key", "meter", "tempo", "feel", "energy", "tacet"}
+	eventWords  = timeline.EventNames[:]
+
+	// bandBlocks are the players' blocks, partBlocks the blocks of a section or a play.
+	bandBlocks = timeline.PlayerNames[:]
+	partBlocks = slices.Concat(eventWords, []string{"bars"}, bandBlocks)
 )
 
 // eventRule is what the language says about an event word.
@@ -46,7 +54,7 @@ var eventRules = [...]eventRule{
 // partsOfSong are what musicians call the parts of a song.
 var partsOfSong = []string{"intro", "verse", "prechorus", "pre_chorus", "pre-chorus", "chorus", "refrain", "bridge",
 	"interlude", "solo", "tag", "outro", "coda",
-	"ending", "vamp", "turnaround", "strophe", "vers", "couplet", "hook", "part", "middle_eight", "instrumental", "a",
+	"ending", "turnaround", "strophe", "vers", "couplet", "hook", "part", "middle_eight", "instrumental", "a",
 	"b", "c"}
 
 // partOfSong reports whether a name is the name of a part, perhaps with a number: verse2.
@@ -58,6 +66,9 @@ func partOfSong(name string) bool {
 // these are ways of playing it. "brushes" also selects the brush kit of a synthesizer that has
 // one; "sticks" keeps sticks where the feel would take brushes.
 var kits = []string{"standard", "brushes", "sticks"}
+
+// bassLines are the lines that a bassist can be asked for instead of the feel's.
+var bassLines = []string{"two", "walk"}
 
 // A sound is a General MIDI program by its plain name.
 type sound struct {

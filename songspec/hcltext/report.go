@@ -71,7 +71,7 @@ func (r *Report) add(sev hcl.DiagnosticSeverity, rng hcl.Range, summary, detail 
 
 // Write adds the fix: text in place of what stands in a range of the report's source.
 func (e Entry) Write(rng hcl.Range, text string) {
-	if e.s != nil && string(e.s.Src[rng.Start.Byte:rng.End.Byte]) != text {
+	if e.s != nil && rng.Filename == e.s.Name && string(e.s.Src[rng.Start.Byte:rng.End.Byte]) != text {
 		e.d.Extra = e.s.fix(rng.Start.Byte, rng.End.Byte, text)
 	}
 }

@@ -19,9 +19,10 @@ type Place struct {
 const Last = -1
 
 // BarRange is the bars From to To, both included. Each is counted from 1, or is Last. For a
-// single bar From is To.
+// single bar From is To. An open range, which only ParseRanges reads, has no end: To is Last.
 type BarRange struct {
 	From, To int
+	Open     bool
 	Off, End int // where it stands in the place's text, in bytes
 }
 
@@ -52,7 +53,7 @@ func ParsePlace(s string) (Place, error) {
 	p := Place{Text: s}
 	counts := 0
 	if i := strings.IndexByte(s, ':'); i >= 0 {
-		bars, err := parseBars(s[:i])
+		bars, err := parseBars(s[:i], false)
 		if err != nil {
 			return Place{}, err
 		}
@@ -92,11 +93,25 @@ func ParseBars(s string) (Place, error) {
 		return Place{}, &PlaceError{i, len(s), "counts where only bars belong",
 			`This event takes whole bars, like "7-8" or "last", without a colon and counts.`}
 	}
-	bars, err := parseBars(s)
+	bars, err := parseBars(s, false)
 	return Place{Text: s, Bars: bars}, err
 }
 
-func parseBars(s string) ([]BarRange, error) {
+// ParseRanges reads bars as ParseBars does. The last of them may be open: "5-" is bar 5 and
+// what follows. The error is a *PlaceError.
+func ParseRanges(s string) (Place, error) {
+	if i := strings.IndexByte(s, ':'); i >= 0 && len(s) <= maxPlaceText {
+		return Place{}, &PlaceError{i, len(s), "counts where only bars belong",
+			`Whole bars stand here, like "7-8", "last" or "5-", without a colon and counts.`}
+	}
+	if len(s) > maxPlaceText {
+		return ParseBars(s)
+	}
+	bars, err := parseBars(s, true)
+	return Place{Text: s, Bars: bars}, err
+}
+
+func parseBars(s string, open bool) ([]BarRange, error) {
 	var out []BarRange
 	at := 0
 	for _, part := range strings.Split(s, ",") {
@@ -113,7 +128,9 @@ func parseBars(s string) ([]BarRange, error) {
 		var help string
 		if r.From, help = parseBar(strings.TrimSpace(from)); help == "" {
 			r.To = r.From
-			if isRange {
+			if r.Open = isRange && open && to == ""; r.Open {
+				r.To = Last
+			} else if isRange {
 				r.To, help = parseBar(strings.TrimSpace(to))
 			}
 		}
@@ -124,6 +141,10 @@ func parseBars(s string) ([]BarRange, error) {
 			return nil, &PlaceError{lo, hi, "bars the wrong way round",
 				fmt.Sprintf("A range of bars goes upwards: write \"%s-%s\".", strings.TrimSpace(to),
 					strings.TrimSpace(from))}
+		}
+		if n := len(out); n > 0 && out[n-1].Open {
+			return nil, &PlaceError{lo, hi, "bars after an open range",
+				fmt.Sprintf("\"%d-\" goes on to the end, so it stands last.", out[n-1].From)}
 		}
 		out = append(out, r)
 		if len(out) > maxPlaceParts {

@@ -42,9 +42,11 @@ type Timeline struct {
 // DrumsSetup is what the drummer plays on. Kit is empty when the feel decides.
 type DrumsSetup struct{ Kit string }
 
-// BassSetup is the bassist's instrument. Sound is empty when the feel decides. Program is a
-// General MIDI program, counted from 0; Strings is 4 (down to E1) or 5 (down to B0).
+// BassSetup is the bassist's instrument, and his line: "two", "walk", or empty where the feel has it. Sound
+// is empty when the feel decides. Program is a General MIDI program, counted from 0; Strings is 4 (down to
+// E1) or 5 (down to B0).
 type BassSetup struct {
+	Line    string
 	Sound   string
 	Program uint8
 	Strings int
@@ -104,6 +106,7 @@ type Pass struct {
 	Index   int    // place in the form, from 0
 	Section string // the section's name
 	Ordinal int    // place among the passes of this section, from 0
+	Vamp    string // until when it is played again and again, in words; else ""
 
 	Feel       string
 	EnergyFrom int // 1 to 5
