@@ -125,10 +125,10 @@ func TestSongStopsOnAHit(t *testing.T) {
 			at   int64
 			hit  bool
 		}{
-			{"the end", false, 3, m.TempoTicks(), true},
-			{"a bar before", false, 2, m.TempoTicks(), false},
-			{"late in the bar", false, 3, m.BarTicks() - m.TempoTicks()/2, false},
-			{"another section", true, 3, m.TempoTicks(), false},
+			{"the end", false, 3, m.PlayedBeat(), true},
+			{"a bar before", false, 2, m.PlayedBeat(), false},
+			{"late in the bar", false, 3, m.BarTicks() - m.PlayedBeat()/2, false},
+			{"another section", true, 3, m.PlayedBeat(), false},
 		} {
 			sections := []groovetest.Section{{Name: "a", Chords: "C|F|C|C", Energy: 5, Feel: name, Meter: m,
 				Change: stop(row.bar, row.at)}}

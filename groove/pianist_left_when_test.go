@@ -141,7 +141,7 @@ func TestLeftHandAttacks(t *testing.T) {
 			for _, b := range pass.Bars {
 				beats += b.Length
 			}
-			most := beats * pianist.AttacksPerBeat.At(energy) / pass.Bars[0].Meter.TempoTicks()
+			most := beats * pianist.AttacksPerBeat.At(energy) / pass.Bars[0].Meter.PlayedBeat()
 			if attacks*1000 > most {
 				t.Errorf("%s at %d: %d attacks, %d.%03d are allowed", name, energy, attacks, most/1000, most%1000)
 			}

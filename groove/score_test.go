@@ -82,7 +82,7 @@ func checkMeant(t *testing.T, pass *timeline.Pass, part *groove.PassPart) (notes
 			}
 			m, near := &meant[n.Meant], near
 			if m.Art.Has(score.Rolled) { // a roll takes half a beat at most
-				near += max(0, pass.Bars[pass.BarAt(m.At)].Meter.TempoTicks()/2-quarter/2)
+				near += max(0, pass.Bars[pass.BarAt(m.At)].Meter.PlayedBeat()/2-quarter/2)
 			}
 			if m.Key != n.Key || m.At-n.Tick > near || n.Tick-m.At > near || played[n.Meant] {
 				t.Errorf("%s: key %d at %d plays %+v", timeline.Player(who), n.Key, n.Tick, *m)

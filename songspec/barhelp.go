@@ -23,8 +23,8 @@ func barHelp(bar *writtenBar, m meter.Meter) string {
 	}
 	if m.Den < 4 && len(bar.words) > beats && len(bar.words) <= inQuarters(m).Num {
 		return fmt.Sprintf("%s are too many for a bar of %s, which has %s. For a chart in quarters write meter = "+
-			"%q; the tempo stays, as it counts quarters in both.",
-			what, m, wording.Count(beats, "beat"), inQuarters(m))
+			"%q; the tempo then counts quarters, so write it %s as fast.",
+			what, m, wording.Count(beats, "beat"), inQuarters(m), timesAsFast(m))
 	}
 	if len(bar.words) > beats && (slashes == 0 || len(bar.words) > m.Num) {
 		return fmt.Sprintf("%s are too many for a bar of %s, which has %s: at most one a beat. Move some into a bar "+

@@ -37,7 +37,7 @@ func (r *resolver) pass(p *play) bool {
 	pass := timeline.Pass{
 		Index: len(r.tl.Passes), Section: sec.name,
 		Feel: name, EnergyFrom: energy[0], EnergyTo: energy[1],
-		Key: keys[0].sounding, Meter: m, BPM: or(set.tempo, defaultTempo), Lift: r.lift,
+		Key: keys[0].sounding, Meter: m, BPM: or(set.tempo, usualTempo(m)), Lift: r.lift,
 		Fills:    or(set.fills, true),
 		Lead:     or(set.lead, true),
 		Length:   lo.length,
@@ -162,7 +162,7 @@ func (r *resolver) inside(pass *timeline.Pass, bars []barSettings, keys []keys) 
 		}
 		if s.tempo != nil && (i == 0 || s.tempo != bars[i-1].tempo) || s.feel != nil && i > 0 &&
 			s.feel != bars[i-1].feel {
-			if bpm := or(s.tempo, defaultTempo); bpm != 0 {
+			if bpm := or(s.tempo, usualTempo(pass.Meter)); bpm != 0 {
 				name, _ := r.feelName(s.settings)
 				r.tempoFits(name, bpm, s.settings)
 			}

@@ -12,17 +12,31 @@ import (
 // FeelInfo is what a song file needs to know of a feel.
 type FeelInfo struct {
 	Meters []meter.Meter // empty: any meter
-	// TempoLow and TempoHigh are the tempos between which the feel sits well, in the meter's
-	// beat; 0 when they are not known. Outside them there is a warning.
+	// TempoLow and TempoHigh are the tempos between which the feel sits well, in beats of its
+	// first meter; 0 when they are not known. Outside them there is a warning.
 	TempoLow, TempoHigh int
 	// File is the groove file of the song that has the feel, as a path that starts where the
 	// path of the song starts; "" for a feel that comes with plinth.
 	File string
 }
 
-// suits reports whether a tempo is one at which the feel sits well.
-func (i FeelInfo) suits(bpm meter.BPM) bool {
-	return bpm >= meter.Whole(i.TempoLow) && bpm <= meter.Whole(i.TempoHigh)
+// tempos are the tempos between which the feel sits well, in beats of a meter: a range in
+// quarters is half as many halves.
+func (i FeelInfo) tempos(m meter.Meter) (low, high meter.BPM) {
+	counts := int64(1)
+	if len(i.Meters) > 0 {
+		counts = i.Meters[0].QuartersAsOne()
+	}
+	in := func(tempo int) meter.BPM {
+		return meter.Whole(tempo) * meter.BPM(counts) / meter.BPM(m.QuartersAsOne())
+	}
+	return in(i.TempoLow), in(i.TempoHigh)
+}
+
+// suits reports whether a tempo in beats of a meter is one at which the feel sits well.
+func (i FeelInfo) suits(bpm meter.BPM, m meter.Meter) bool {
+	low, high := i.tempos(m)
+	return bpm >= low && bpm <= high
 }
 
 // feelName is the feel of a pass: the stated feel, or the usual feel of the meter. stated is
@@ -80,10 +94,20 @@ func (r *resolver) feel(set settings) {
 		}
 		help := fmt.Sprintf("Feels for %s: %s.", m, wording.Or(wording.Quoted(r.feelsFor(m))))
 		if four := inQuarters(m); m.Den < 4 && info.fits(four) {
-			help += fmt.Sprintf(" Or write meter = %q; the tempo stays, as it counts quarters in both.", four)
+			help += fmt.Sprintf(" Or write meter = %q; the tempo then counts quarters, so write it %s as fast.", four,
+				timesAsFast(m))
 		}
 		r.rep.Errorf(at, fmt.Sprintf("The feel %q is not written for %s", name, m), "%s", help)
 	}
+}
+
+// timesAsFast says how much greater the figure of a tempo is in quarters than in the beats of a
+// meter of halves or wholes.
+func timesAsFast(m meter.Meter) string {
+	if m.Den == 1 {
+		return "four times"
+	}
+	return "twice"
 }
 
 // inQuarters is a meter of halves or wholes as a meter of quarters of the same length: 2/2 as

@@ -37,15 +37,15 @@ var neighbours = map[string]struct{ Quicker, Slower []string }{
 // tempoFits warns of a tempo at which a feel does not sit well. Where the tempo is far off, it
 // offers another feel or tempo.
 func (r *resolver) tempoFits(name string, bpm meter.BPM, set settings) {
-	info := r.env.Feels[name]
-	low, high := meter.Whole(info.TempoLow), meter.Whole(info.TempoHigh)
+	info, m := r.env.Feels[name], or(set.meter, meter.Common)
+	low, high := info.tempos(m)
 	anyTempo := name == "sustain" || name == "pulse" // they play too little to be wrong
-	if info.TempoLow == 0 || info.TempoHigh == 0 || anyTempo || info.suits(bpm) {
+	if info.TempoLow == 0 || info.TempoHigh == 0 || anyTempo || info.suits(bpm, m) {
 		return
 	}
 	far := 4*bpm > 5*high || 4*bpm < 3*low
 	summary := fmt.Sprintf("Tempo %s for %q", bpm, name)
-	detail := fmt.Sprintf("The feel %q sits well from %s to %s beats a minute.", name, low, high)
+	detail := fmt.Sprintf("The feel %q sits well from %s to %s %s a minute.", name, low, high, beatsOf(m))
 	var at hcl.Range
 	switch {
 	case set.tempo != nil:
@@ -61,11 +61,11 @@ func (r *resolver) tempoFits(name string, bpm meter.BPM, set settings) {
 	}
 	switch {
 	case set.tempo == nil:
-		detail = fmt.Sprintf("Where no tempo is said it is %s. %s Write for example tempo = %d.", bpm, detail,
-			(info.TempoLow+info.TempoHigh)/2)
+		detail = fmt.Sprintf("Where no tempo is said it is %s. %s Write for example tempo = %s.", bpm, detail,
+			(low+high)/2000*1000)
 	case set.feel == nil:
-		detail = fmt.Sprintf("Where no feel is named %s has %q, which sits well from %s to %s beats a minute.",
-			or(set.meter, meter.Common), name, low, high)
+		detail = fmt.Sprintf("Where no feel is named %s has %q, which sits well from %s to %s %s a minute.", m, name,
+			low, high, beatsOf(m))
 		if n := r.neighbour(name, bpm, info, set); !far && n != "" {
 			detail += fmt.Sprintf(" At %s write feel = %q.", bpm, n)
 		} else if far {
@@ -74,18 +74,33 @@ func (r *resolver) tempoFits(name string, bpm meter.BPM, set settings) {
 	case far:
 		detail += r.otherwise(name, bpm, info, set)
 	}
+	if n := meter.BPM(m.QuartersAsOne()); n > 1 && set.tempo != nil && info.suits(bpm/n, m) {
+		detail += fmt.Sprintf(" In %s the tempo counts %s: for %s quarters write tempo = %s.", m, beatsOf(m), bpm,
+			bpm/n)
+	}
 	r.rep.Warnf(at, summary, "%s", detail)
+}
+
+// beatsOf is what the tempo of a meter counts.
+func beatsOf(m meter.Meter) string {
+	switch m.QuartersAsOne() {
+	case 4:
+		return "wholes"
+	case 2:
+		return "halves"
+	}
+	return "beats"
 }
 
 // neighbour is the first of a feel's neighbours that sits well at a tempo; "" when none does.
 func (r *resolver) neighbour(name string, bpm meter.BPM, info FeelInfo, set settings) string {
-	near := neighbours[name].Slower
-	if bpm > meter.Whole(info.TempoHigh) {
+	near, m := neighbours[name].Slower, or(set.meter, meter.Common)
+	if _, high := info.tempos(m); bpm > high {
 		near = neighbours[name].Quicker
 	}
 	for _, n := range near {
 		i, ok := r.env.Feels[n]
-		if ok && i.fits(or(set.meter, meter.Common)) && i.suits(bpm) {
+		if ok && i.fits(m) && i.suits(bpm, m) {
 			return n
 		}
 	}
@@ -103,9 +118,9 @@ func (r *resolver) otherwise(name string, bpm meter.BPM, info FeelInfo, set sett
 	half := (bpm/1000 + 1) / 2 * 1000 // of whole beats
 	switch {                          // 4/4 can be counted twice or half as fast
 	case m.Num != 4 || m.Den != 4:
-	case bpm > meter.Whole(info.TempoHigh) && info.suits(half):
+	case bpm > meter.Whole(info.TempoHigh) && info.suits(half, m):
 		ways = append(ways, fmt.Sprintf("tempo = %s and two bars in one", half))
-	case bpm < meter.Whole(info.TempoLow) && info.suits(2*bpm):
+	case bpm < meter.Whole(info.TempoLow) && info.suits(2*bpm, m):
 		ways = append(ways, fmt.Sprintf("tempo = %s and each bar as two", 2*bpm))
 	}
 	if len(ways) == 0 {

@@ -99,8 +99,8 @@ func TestTempoOffers(t *testing.T) {
 		{"one-drop", 70, `tempo = 140 and each bar as two.`},
 		{"half-time", 60, `feel = "ballad-eighths", or tempo = 120 and each bar as two.`},
 		{"gospel-six", 90, `feel = "lilt".`},
-		{"ballad-in-two", 200, `feel = "show-two".`},
-		{"show-two", 96, `feel = "ballad-in-two".`},
+		{"ballad-in-two", 100, `feel = "show-two". In 2/2 the tempo counts halves: for 100 quarters write tempo = 50.`},
+		{"show-two", 48, `feel = "ballad-in-two".`},
 	} {
 		if got := tempoDoubt(t, feels[c.feel], c.bpm); !strings.HasSuffix(got,
 			fmt.Sprintf(" At %d write %s", c.bpm, c.says)) {
@@ -149,8 +149,11 @@ func TestTempoOfDefault(t *testing.T) {
 		"meter = \"4/4\"\ntempo = 110\n": `At 110 write feel = "backbeat-eighths".`,
 		"meter = \"4/4\"\ntempo = 140\n": `At 140 write feel = "half-time", or tempo = 70 and two bars in one.`,
 		"meter = \"4/4\"\ntempo = 40\n":  `At 40 write tempo = 80 and each bar as two.`,
-		"meter = \"2/2\"\ntempo = 200\n": `At 200 write feel = "show-two".`,
-		"meter = \"3/4\"\ntempo = 76\n":  `144 beats a minute.`, // nothing there is plays it
+		"meter = \"2/2\"\ntempo = 100\n": `which sits well from 40 to 72 halves a minute. ` +
+			`At 100 write feel = "show-two". ` +
+			`In 2/2 the tempo counts halves: for 100 quarters write tempo = 50.`,
+		"meter = \"2/2\"\ntempo = 81\n": `In 2/2 the tempo counts halves: for 81 quarters write tempo = 40.5.`,
+		"meter = \"3/4\"\ntempo = 76\n": `144 beats a minute.`, // nothing there is plays it
 	} {
 		f, diags := songspec.Parse("t", []byte(head+"section \"a\" {\n  chords = \"| C |\"\n}\n"))
 		if diags.HasErrors() {

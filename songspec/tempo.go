@@ -91,7 +91,7 @@ func basesOf(pass *timeline.Pass, bars []barSettings) []base {
 		if i > 0 && t == bars[i-1].tempo || i == 0 && bars[i].tempo == nil {
 			continue
 		}
-		bpm := or(t, defaultTempo)
+		bpm := or(t, usualTempo(pass.Meter))
 		if bpm == 0 { // a tempo
 			bpm = pass.BPM
 		}

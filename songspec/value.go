@@ -232,8 +232,8 @@ func (d *decoder) perMille(expr hclsyntax.Expression, name string) *said[int] {
 	return &said[int]{int(n), expr.Range()}
 }
 
-// beatGrid is the number of parts that a beat may be divided into: a beat has 960 ticks, or
-// 1440 in compound meters, and both can be divided by 48.
+// beatGrid is the number of parts that a beat may be divided into: a beat has 960,
+// 1440, 1920 or 3840 ticks, and all can be divided by 48.
 const beatGrid = 48
 
 // beats reads a number of beats, up to most and over 0 (or 0, with zero), and returns it in

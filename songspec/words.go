@@ -117,6 +117,9 @@ const (
 	defaultSpan      = 14 // semitones: a ninth
 )
 
+// usualTempo is the tempo of a song in a meter that says none: 96 quarters, or as fast in halves.
+func usualTempo(m meter.Meter) meter.BPM { return defaultTempo / meter.BPM(m.QuartersAsOne()) }
+
 // feelsOfMeters are the feels that meters have when the song names none. Any other meter has
 // pulse.
 var feelsOfMeters = map[[2]int]string{

@@ -45,7 +45,7 @@ func (pa *passAudit) figures() Figures {
 	f.Attacks[timeline.Piano] = mean(len(pa.chords), f.Bars)
 	beats := int64(0) // in thousandths
 	for bar, b := range p.Bars {
-		beats += 1000 * b.Length / b.Meter.TempoTicks()
+		beats += 1000 * b.Length / b.Meter.PlayedBeat()
 		if lhl, ok := pa.syncopation(bar); ok {
 			f.SyncopationMost = max(f.SyncopationMost, lhl)
 		}

@@ -164,7 +164,7 @@ func (pa *passAudit) checkDensity() {
 	}
 	var allowed int64
 	for i, b := range pa.pass.Bars {
-		allowed += max(asked[i], b.Length*pianist.AttacksPerBeat.At(pa.pass.EnergyAt(i))/b.Meter.TempoTicks())
+		allowed += max(asked[i], b.Length*pianist.AttacksPerBeat.At(pa.pass.EnergyAt(i))/b.Meter.PlayedBeat())
 	}
 	if pa.plan.Ending() >= 0 { // the roll of the last chord is no attacks of its own
 		allowed += 1000 * pianist.LastRollUS / chordUS

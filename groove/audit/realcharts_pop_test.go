@@ -103,7 +103,7 @@ func (m *motions) measure(tl *timeline.Timeline, notes []attack, alone bool) {
 	var before []int
 	for p := range tl.Passes {
 		pass := &tl.Passes[p]
-		m.beats += int(pass.Length / pass.Meter.TempoTicks())
+		m.beats += int(pass.Length / pass.Meter.PlayedBeat())
 		for _, c := range pass.Chords {
 			from := pass.Start + c.Start
 			end := min(from+2*meter.TicksPerQuarter, pass.Start+c.End)

@@ -7,11 +7,14 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// balladBPM: a feel is a ballad where the middle of its range of tempi is slower.
+// balladBPM: a feel is a ballad where the middle of its range of tempi, of the players' beat, is
+// slower.
 const balladBPM = 85
 
 // ballad reports whether the feel is a ballad, in which the bass hardly leads at all.
-func (b *Bassist) ballad() bool { return b.Feel.TempoLow+b.Feel.TempoHigh < 2*balladBPM }
+func (b *Bassist) ballad() bool {
+	return (b.Feel.TempoLow+b.Feel.TempoHigh)*int(b.Feel.QuartersAsOne()) < 2*balladBPM
+}
 
 // mayLead reports whether the last note before a change may lead to it in a bar. In a ballad the
 // bassist leads into every other phrase, and elsewhere once in sixteen bars. The last bar may lead
@@ -42,7 +45,7 @@ func (b *Bassist) priceApproach(i int, cost *[12]int) bool {
 	n := &b.notes[i]
 	n.leads = false
 	bar := b.BarAt(n.tick)
-	beat := b.Pass.Bars[bar].Meter.TempoTicks()
+	beat := b.Pass.Bars[bar].Meter.PlayedBeat()
 	chord := &b.changes[n.change].Chord
 	next, at, ok := b.nextChord(n.change)
 	if !ok || isSlash(chord) || next.Bass.PC() == chord.Bass.PC() || at-n.tick > beat || !b.mayLead(bar) ||

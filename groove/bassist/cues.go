@@ -73,7 +73,7 @@ func (b *Bassist) afterStop(tick int64) int64 {
 func (b *Bassist) strikeAccents() {
 	l := b.edit()
 	for k, q := range b.Cues.Each(cue.Accent, timeline.Bass) {
-		hit := q.At + b.Pass.Bars[b.BarAt(q.At)].Meter.TempoTicks()/2
+		hit := q.At + b.Pass.Bars[b.BarAt(q.At)].Meter.PlayedBeat()/2
 		l.goTo(b, q.At)
 		n := l.noteAt(q.At, hit)
 		n.degree, n.touch = '1', feel.Strong

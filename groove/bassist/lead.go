@@ -54,7 +54,7 @@ func (b *Bassist) mayPickUp(drums *score.Part) bool {
 		return false
 	}
 	return !slices.ContainsFunc(drums.Groups, func(g score.Group) bool {
-		return g.Kind == score.Fill && g.End >= b.Pass.Length && g.End-g.At > b.Pass.Bars[bar].Meter.TempoTicks()
+		return g.Kind == score.Fill && g.End >= b.Pass.Length && g.End-g.At > b.Pass.Bars[bar].Meter.PlayedBeat()
 	})
 }
 
@@ -65,7 +65,7 @@ func (b *Bassist) pickUp() {
 	if !b.picksUp || b.leading || len(b.notes) == 0 || b.isJoint(bar) {
 		return
 	}
-	n := plainNote(b.Pass.Length-min(b.Pass.Bars[bar].Meter.TempoTicks(), quarter)/2, b.Pass.Length)
+	n := plainNote(b.Pass.Length-min(b.Pass.Bars[bar].Meter.PlayedBeat(), quarter)/2, b.Pass.Length)
 	if b.Swing().Triplets {
 		n.tick = b.Pass.Length - quarter/3
 	}

@@ -103,7 +103,7 @@ func (b *Bassist) hangPushes(kicks []int64) {
 		n := &b.notes[i]
 		if n.pushed {
 			c := cue.ChangeAt(b.changes, n.tick)
-			from, until = n.tick, c.Nominal+b.Pass.Bars[b.BarAt(c.Nominal)].Meter.TempoTicks()
+			from, until = n.tick, c.Nominal+b.Pass.Bars[b.BarAt(c.Nominal)].Meter.PlayedBeat()
 			return false
 		}
 		return n.tick > from && n.tick < until && n.accent == 0 && n.cue < 0 && !b.changesAt(n.tick) &&

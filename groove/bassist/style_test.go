@@ -60,7 +60,7 @@ func TestApproachesByStyle(t *testing.T) {
 				for take := 1; take <= 5; take++ {
 					r := render(t, f, chart, energy, take)
 					p, notes := &r.Passes[0], r.lines[0]
-					beat := p.Bars[0].Meter.TempoTicks()
+					beat := p.Bars[0].Meter.PlayedBeat()
 					for i, n := range notes[:len(notes)-1] {
 						chord, pc := chordAt(p, n.At), int(n.Key)%12
 						own := bassline.HasTone(chord, pc) || pc == chord.Bass.PC()

@@ -120,7 +120,7 @@ func (b *Bassist) eighths(bar int, steps []plan.Step) []int64 {
 	for _, st := range steps {
 		at := st.Tick - start
 		is := at%(quarter/2) == 0
-		switch beat := m.TempoTicks(); {
+		switch beat := m.PlayedBeat(); {
 		case beat == 3*quarter/2:
 			is = at%beat == 0 || at%beat == quarter
 		case triplets:
@@ -150,7 +150,7 @@ func keepsItsPlaces(f *feel.Feel) bool {
 	}
 	for i, s := range row {
 		if at := int64(i%f.Grid) * 4 * quarter / int64(f.Grid); s.Touch > feel.Sound && !isApproach(s.Degree) &&
-			at%f.Meters[0].TempoTicks() != 0 {
+			at%f.Meters[0].PlayedBeat() != 0 {
 			return false
 		}
 	}

@@ -74,7 +74,7 @@ func (d *Drummer) besideHits(notes []score.Note) []score.Note {
 }
 
 // beatLength is the length of the beat that the tempo counts, at a tick.
-func (d *Drummer) beatLength(tick int64) int64 { return d.Pass.Bars[d.BarAt(tick)].Meter.TempoTicks() }
+func (d *Drummer) beatLength(tick int64) int64 { return d.Pass.Bars[d.BarAt(tick)].Meter.PlayedBeat() }
 
 // strikeAccents strikes every accent that names the drummer, and sets it up.
 func (d *Drummer) strikeAccents(notes []score.Note, fills []drumFill) []score.Note {

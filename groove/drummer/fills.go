@@ -25,7 +25,7 @@ type drumFill struct {
 	firstOfHands, lastOfHands int64
 }
 
-// slowTempo is the tempo, in beats a minute, under which fills are kept short.
+// slowTempo is the tempo of the players' beat under which fills are kept short.
 const slowTempo = meter.BPM(80_000)
 
 // wholeBar stands for as many beats as the bar has.
@@ -85,7 +85,7 @@ func (d *Drummer) closingSpan() cue.Stretch {
 	}
 	choice := closingBeats.At(a.Energy)
 	beats := choice[d.Chance("fill").Below(2)]
-	if d.Pass.BPM < slowTempo {
+	if d.Pass.BPM*meter.BPM(d.Pass.Meter.QuartersAsOne()) < slowTempo {
 		beats = min(choice[0], choice[1])
 	}
 	if a.Energy < d.Energy(last) { // before a fall the bar ends open
@@ -208,7 +208,7 @@ func fillStep(f *feel.Fill, m meter.Meter) int64 {
 	if m.Compound() && grid%3 != 0 {
 		return quarter / grid
 	}
-	return m.TempoTicks() / grid
+	return m.PlayedBeat() / grid
 }
 
 // leaveRoomForFills takes away the strokes of the time from the first stroke of a fill on:

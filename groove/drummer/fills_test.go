@@ -217,7 +217,7 @@ func TestNeverTheSameFillTwiceRunning(t *testing.T) {
 			inside := r.Intn(3)
 			s.Change = func(p *timeline.Pass) {
 				for k := 0; k < inside; k++ {
-					groovetest.Event(p, timeline.Fill, k, m.BarTicks()-m.TempoTicks(), nil)
+					groovetest.Event(p, timeline.Fill, k, m.BarTicks()-m.PlayedBeat(), nil)
 				}
 			}
 			sections = append(sections, s)

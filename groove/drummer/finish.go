@@ -21,7 +21,7 @@ func (d *Drummer) restFootAfterEntry(t *touch.Playing, notes []touch.Draft) []to
 	if e == nil || d.Pass.Before == nil || !e.By.Has(timeline.Drums) {
 		return notes
 	}
-	from := d.entryMicros(d.Pass.Before, d.Swung(e.Tick)) + limbGapUS + strayUS
+	from := entryMicros(d.Pass.Before, d.Swung(e.Tick)) + limbGapUS + strayUS
 	c := t.Clock()
 	return score.Without(notes, func(i int) bool {
 		return notes[i].Voice.Limb() == feel.RightFoot && c.Micros(notes[i].Start) < from
@@ -32,18 +32,9 @@ func (d *Drummer) restFootAfterEntry(t *touch.Playing, notes []touch.Draft) []to
 const strayUS = 15_000
 
 // entryMicros is when a push was struck, in microseconds from the bar line that it leads to, so
-// it is negative. A pass knows the tempo before it as a count of beats, and of what from the
-// meters of the feel: where they do not say it, a beat is a half, which is on the safe side.
-func (d *Drummer) entryMicros(before *timeline.Neighbour, tick int64) int64 {
-	beat := int64(2 * quarter)
-	if f := d.Set.Feels[before.Feel]; f != nil {
-		for _, m := range f.Meters {
-			if m.BarTicks() == before.Bar {
-				beat = m.TempoTicks()
-			}
-		}
-	}
-	return tick * 60_000_000 * 1000 / (int64(max(1, before.BPM)) * beat)
+// it is negative.
+func entryMicros(before *timeline.Neighbour, tick int64) int64 {
+	return tick * 60_000_000 * 1000 / (int64(max(1, before.BPM)) * before.Meter.TempoTicks())
 }
 
 // makeRoomForHits takes away the strokes of the time that come so shortly before a hit, as

@@ -216,7 +216,7 @@ func TestBridgeWithHitsStaysUnderTheChorus(t *testing.T) {
 		bridge, chorus := grooveSection(name, "a", chordsFor(8), 3), grooveSection(name, "b", chordsFor(8), 4)
 		bridge.Change = func(p *timeline.Pass) {
 			for bar := 1; bar < 7; bar++ {
-				at := p.Bars[bar].Meter.TempoTicks() * int64(bar%2)
+				at := p.Bars[bar].Meter.PlayedBeat() * int64(bar%2)
 				groovetest.Event(p, timeline.Accent, bar, at, func(e *timeline.Event) { e.Weight = 1 + bar%3 })
 			}
 		}

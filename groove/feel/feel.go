@@ -14,7 +14,7 @@ type Feel struct {
 	// meter; then every tab is two steps written "first|others": what happens on
 	// the bar's first beat and on each other beat (whole beats of the meter).
 	Meters    []meter.Meter
-	TempoLow  int // beats a minute in the meter's beat: the range where it sits well
+	TempoLow  int // beats a minute, as Meters[0] counts them: the range where it sits well
 	TempoHigh int
 	Grid      int // steps a bar of Meters[0]
 	Swing     Swing
@@ -30,6 +30,14 @@ type Feel struct {
 	Changes     Changes
 	Levels      [5]Level // index = energy - 1
 	File        string   // where it came from: a library file or the user's own
+}
+
+// QuartersAsOne is how many of the players' beats TempoLow and TempoHigh count as one.
+func (f *Feel) QuartersAsOne() int64 {
+	if len(f.Meters) == 0 {
+		return 1
+	}
+	return f.Meters[0].QuartersAsOne()
 }
 
 // Changes says how the comp meets a change of chord. The bass has the chord's bass there in any

@@ -14,7 +14,7 @@ func familyTempo(family string) int {
 	top := 0
 	for _, n := range Names() {
 		if f := Builtin().Feels[n]; f.Fills == family {
-			top = max(top, f.TempoHigh)
+			top = max(top, f.TempoHigh*int(f.QuartersAsOne()))
 		}
 	}
 	return top

@@ -33,7 +33,7 @@ func TestFillsArrive(t *testing.T) {
 // from the bar line on, and the step where that is.
 func arrival(f *feel.Feel, lv *feel.Level, fi *feel.Fill) (gap, at int) {
 	_, grid := f.Layout()
-	step, fillStep := stepMicros(f), 60_000_000/f.TempoHigh/fi.Grid
+	step, fillStep := stepMicros(f), 60_000_000/(f.TempoHigh*int(f.QuartersAsOne()))/fi.Grid
 	last := [2]int{-1 << 40, -1 << 40}
 	strike := func(now int) int {
 		h := 0

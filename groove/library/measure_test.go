@@ -53,7 +53,7 @@ func strikesPerBar(f *feel.Feel, fig *feel.Figure) int {
 // that the tempo counts.
 func compPerBeat(f *feel.Feel, lv *feel.Level) int {
 	m, _ := f.Layout()
-	return int(int64(count(f, lv).Comp) * m.TempoTicks() / m.BarTicks())
+	return int(int64(count(f, lv).Comp) * m.PlayedBeat() / m.BarTicks())
 }
 
 // kickLock says in per cent how many of the kick's strokes in a level meet a

@@ -19,7 +19,7 @@ const heardBeats = 3
 func (c *Pianist) heardBy(i int) int64 {
 	ch := &c.changes[i]
 	at := max(ch.Start, ch.Nominal)
-	beat := c.Pass.Bars[c.BarAt(at)].Meter.TempoTicks()
+	beat := c.Pass.Bars[c.BarAt(at)].Meter.PlayedBeat()
 	until := at + heardBeats*beat/2 + 1
 	if c.Swing().Triplets { // the off-beat stands on the last third
 		until = at + (heardBeats+2)*beat/3 + 1
@@ -55,7 +55,7 @@ func (c *Pianist) chordStrikes(tab []mark) []mark {
 		if c.keepsFigure(tab, i) {
 			continue
 		}
-		beat := c.Pass.Bars[bar].Meter.TempoTicks()
+		beat := c.Pass.Bars[bar].Meter.PlayedBeat()
 		m := mark{tick: ch.Start, cue: ch.Cue, change: -1, part: 'c', touch: c.usualTouch(bar, ch.Start),
 			forced: true, pushed: ch.Pushed(), least: ch.Start + beat, left: c.left != nil}
 		fig := c.figure(bar)
@@ -105,7 +105,7 @@ func (c *Pianist) keepsFigure(tab []mark, i int) bool {
 		return false // the tab strikes the change
 	}
 	m := c.strikesIn(tab, i)
-	if m == nil || c.hitIn(m.tick, m.tick+c.Pass.Bars[c.BarAt(m.tick)].Meter.TempoTicks()/2) {
+	if m == nil || c.hitIn(m.tick, m.tick+c.Pass.Bars[c.BarAt(m.tick)].Meter.PlayedBeat()/2) {
 		return false
 	}
 	m.forced = true
@@ -133,7 +133,7 @@ func (c *Pianist) strikeAhead(tab []mark, k, i int) bool {
 		return false
 	}
 	m, ch := &tab[k], &c.changes[i]
-	beat := c.Pass.Bars[c.BarAt(m.tick)].Meter.TempoTicks()
+	beat := c.Pass.Bars[c.BarAt(m.tick)].Meter.PlayedBeat()
 	before := c.changes[i-1]
 	switch {
 	case ch.Start-m.tick > beat/2, m.tick-before.Start < beat, before.Chord.None,
@@ -190,7 +190,7 @@ func (c *Pianist) strikeWholeChords(strikes []mark) {
 			}
 			if m := &strikes[first]; add != 0 {
 				m.add |= add
-				m.least = max(m.least, m.tick+c.Pass.Bars[c.BarAt(m.tick)].Meter.TempoTicks())
+				m.least = max(m.least, m.tick+c.Pass.Bars[c.BarAt(m.tick)].Meter.PlayedBeat())
 			}
 		}
 		i = end

@@ -156,7 +156,7 @@ func (c *Pianist) chordAfterBass(tab []mark, i int) bool {
 		case m.tick == b.Start || m.tick == ch.Start:
 			return false
 		case m.tick > ch.Start:
-			if m.tick > ch.Start+b.Meter.TempoTicks() || m.tick >= ch.End || m.part >= '1' && m.part <= '5' {
+			if m.tick > ch.Start+b.Meter.PlayedBeat() || m.tick >= ch.End || m.part >= '1' && m.part <= '5' {
 				return false
 			}
 			m.part = 'c'

@@ -50,7 +50,7 @@ func listen(p *plan.Plan) *listener {
 	l.ceiling, l.below = Ceiling(p.Song.Piano, p.Pass), staysBelow(p.Pass)
 	for _, s := range p.Pass.Sung {
 		l.sung = append(l.sung, heardNote{SungNote: s, end: s.Tick + s.Length,
-			held: s.Length >= p.Pass.Bars[p.BarAt(s.Tick)].Meter.TempoTicks()})
+			held: s.Length >= p.Pass.Bars[p.BarAt(s.Tick)].Meter.PlayedBeat()})
 	}
 	sort.SliceStable(l.sung, func(i, j int) bool { return l.sung[i].Tick < l.sung[j].Tick })
 	over := int64(math.MinInt64)
@@ -206,5 +206,5 @@ func (l *listener) isBusy(bar int) bool {
 		return sort.Search(len(l.sung), func(i int) bool { return l.sung[i].Tick >= tick })
 	}
 	count := int64(from(b.Start+b.Length) - from(b.Start))
-	return count*1000*b.Meter.TempoTicks() >= busyPerBeat*b.Length
+	return count*1000*b.Meter.PlayedBeat() >= busyPerBeat*b.Length
 }

@@ -42,7 +42,7 @@ func (l *listener) restWindows() []cue.Stretch {
 		}
 	}
 	return slices.DeleteFunc(out, func(r cue.Stretch) bool {
-		return r.End-r.Start < 2*l.Pass.Bars[l.BarAt(r.Start)].Meter.TempoTicks()
+		return r.End-r.Start < 2*l.Pass.Bars[l.BarAt(r.Start)].Meter.PlayedBeat()
 	})
 }
 
@@ -61,7 +61,7 @@ func (l *listener) addAnswers(c *Pianist, strikes []mark) []mark {
 			continue
 		}
 		bar := c.BarAt(start)
-		half := c.Pass.Bars[bar].Meter.TempoTicks() / 2
+		half := c.Pass.Bars[bar].Meter.PlayedBeat() / 2
 		out := make([]mark, 0, len(strikes)+n)
 		for _, m := range strikes {
 			if m.forced || m.tick < start || m.tick >= start+int64(n)*half {
@@ -93,7 +93,7 @@ func (l *listener) addAnswers(c *Pianist, strikes []mark) []mark {
 // there is no room.
 func (l *listener) placeAnswer(c *Pianist, w cue.Stretch, next int) (start int64, n int) {
 	bar := c.BarAt(w.Start)
-	beat := c.Pass.Bars[bar].Meter.TempoTicks()
+	beat := c.Pass.Bars[bar].Meter.PlayedBeat()
 	start = c.Pass.Bars[bar].Start
 	for start < w.Start {
 		start += beat

@@ -252,7 +252,7 @@ func (c *Pianist) accentStrikes() []mark {
 			continue
 		}
 		bar := int(q.Bar)
-		beat := c.Pass.Bars[bar].Meter.TempoTicks()
+		beat := c.Pass.Bars[bar].Meter.PlayedBeat()
 		m := mark{tick: q.At, cue: k, change: -1, part: 'c', touch: feel.Strong,
 			accent: int8(q.Weight), forced: true, pushed: q.Pushed(), left: c.left != nil}
 		switch {
@@ -294,7 +294,7 @@ func (c *Pianist) leaveRoomForHits(strikes, accents []mark) []mark {
 		}
 		bar := c.BarAt(m.tick)
 		between := i > 0 && hits[i-1] >= c.Pass.Bars[bar].Start && hits[i] < c.BarEnd(bar) && hits[i-1] != m.tick
-		return between || hits[i]-m.tick <= c.Pass.Bars[bar].Meter.TempoTicks()/2
+		return between || hits[i]-m.tick <= c.Pass.Bars[bar].Meter.PlayedBeat()/2
 	})
 }
 
@@ -311,7 +311,7 @@ func (c *Pianist) cutPoints() []cut {
 		out = append(out, cut{s.Start, everyChord})
 	}
 	if at := c.EndingAt(); at >= 0 { // the hands leave the keys before the last chord's roll begins
-		roll := min(-c.Clock().Ticks(at, -LastRollUS), c.Pass.Bars[c.Ending()].Meter.TempoTicks()/2)
+		roll := min(-c.Clock().Ticks(at, -LastRollUS), c.Pass.Bars[c.Ending()].Meter.PlayedBeat()/2)
 		out = append(out, cut{at - roll, everyChord})
 	}
 	for bar := range c.Pass.Bars {

@@ -94,7 +94,7 @@ func spareMarks(in []mark, first, last int) []int {
 // thousandths.
 func (c *Pianist) budget(bar int) int64 {
 	b := &c.Pass.Bars[bar]
-	return b.Length * AttacksPerBeat.At(c.Energy(bar)) / b.Meter.TempoTicks()
+	return b.Length * AttacksPerBeat.At(c.Energy(bar)) / b.Meter.PlayedBeat()
 }
 
 // heldNote is a key that is down.
@@ -310,7 +310,7 @@ func (c *Pianist) roll(marks []mark, k, n int) int {
 	ms := rollMS
 	if m.final {
 		spread += 3
-		half := c.Pass.Bars[c.BarAt(m.tick)].Meter.TempoTicks() / 2
+		half := c.Pass.Bars[c.BarAt(m.tick)].Meter.PlayedBeat() / 2
 		ms = min(lastRollMS, int(c.microsAt(m.tick)-c.microsAt(m.tick-half))/(1000*spread))
 	}
 	if k > 0 && c.microsAt(m.tick)-c.microsAt(marks[k-1].tick) < roomUS+1000*int64(ms*spread) {

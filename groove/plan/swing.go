@@ -13,14 +13,14 @@ type Swing struct {
 // Swing is how this pass swings.
 func (p *Plan) Swing() Swing {
 	if p.swing == nil {
-		s := p.swingOf(p.Feel.Name, p.Pass.BPM)
+		s := p.swingOf(p.Feel.Name, p.Pass.BPM, p.Pass.Meter)
 		p.swing = &s
 	}
 	return *p.swing
 }
 
-// swingOf is how a feel swings at a tempo, in beats a minute.
-func (p *Plan) swingOf(name string, tempo meter.BPM) Swing {
+// swingOf is how a feel swings at a tempo in beats of a meter.
+func (p *Plan) swingOf(name string, tempo meter.BPM, m meter.Meter) Swing {
 	f := p.Feel
 	if p.Set != nil && p.Set.Feels[name] != nil {
 		f = p.Set.Feels[name]
@@ -28,13 +28,13 @@ func (p *Plan) swingOf(name string, tempo meter.BPM) Swing {
 	if f.Swing.Mode == "" {
 		return Swing{}
 	}
-	s := Swing{Pair: quarter}
+	s, pairs := Swing{Pair: quarter}, tempo*meter.BPM(m.QuartersAsOne())
 	if f.Swing.Unit == "sixteenth" {
-		s.Pair, tempo = quarter/2, 2*tempo
+		s.Pair, pairs = quarter/2, 2*pairs
 	}
 	ratio := int64(f.Swing.PerMille)
 	if f.Swing.Mode == "tempo" {
-		ratio = swingRatio(tempo)
+		ratio = swingRatio(pairs)
 	}
 	s.Long = (s.Pair*ratio + (1000+ratio)/2) / (1000 + ratio)
 	if len(f.Meters) > 0 && f.Grid > 0 {
@@ -98,7 +98,7 @@ func (p *Plan) Swung(tick int64) int64 {
 		bar := p.BarAt(tick)
 		start, end = p.Pass.Bars[bar].Start, p.BarEnd(bar)
 	case b != nil:
-		s, start = p.swingOf(b.Feel, b.BPM), -b.Bar
+		s, start = p.swingOf(b.Feel, b.BPM, b.Meter), -b.Bar
 	}
 	if s.Pair == 0 {
 		return tick

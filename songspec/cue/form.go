@@ -87,7 +87,7 @@ func (w *work) deadEnd(last int) int64 {
 			if e.Tick <= b.Start && e.End > b.Start {
 				return 0
 			}
-			if end == 0 && e.Tick > b.Start && e.Tick <= b.Start+b.Meter.TempoTicks() && e.End >= w.pass.Length {
+			if end == 0 && e.Tick > b.Start && e.Tick <= b.Start+b.Meter.PlayedBeat() && e.End >= w.pass.Length {
 				end = e.Tick
 			}
 		}

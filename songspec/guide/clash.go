@@ -134,7 +134,7 @@ func onBeat(tl *timeline.Timeline, tick int64) bool {
 	}
 	p := &tl.Passes[i]
 	b := &p.Bars[p.BarAt(tick-p.Start)]
-	beat := b.Meter.TempoTicks()
+	beat := b.Meter.PlayedBeat()
 	rel := (tick - p.Start - b.Start) % beat
 	return min(rel, beat-rel) <= meter.TicksPerQuarter/16
 }

@@ -102,8 +102,8 @@ func merge(spans []Span) []Span {
 // Beats is the length from start to end, in absolute ticks, as thousandths of a beat, rounded
 // down. In each bar it counts the beat of the tempo there.
 func Beats(tl *timeline.Timeline, start, end int64) int64 {
-	// 2880 is a multiple of both beats, 960 and 1440, so the sum is exact.
-	const unit = 2880
+	// 11520 is a multiple of all beats, 960, 1440, 1920 and 3840, so the sum is exact.
+	const unit = 11520
 	sum := int64(0)
 	for at := start; at < end; {
 		stop := end

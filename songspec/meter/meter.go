@@ -84,12 +84,27 @@ func (m Meter) Compound() bool {
 }
 
 // TempoTicks is the length in ticks of the beat that the tempo counts: a dotted quarter in
-// compound meters, a quarter in all others.
-func (m Meter) TempoTicks() int64 {
+// compound meters, the unit in meters of halves (2/2, 3/2) or wholes, where charts and counts
+// have it as the beat, too, and a quarter in all others.
+func (m Meter) TempoTicks() int64 { return m.PlayedBeat() * m.QuartersAsOne() }
+
+// PlayedBeat is the length in ticks of the beat by which players measure what they play: the
+// one that the tempo counts, but a quarter in meters of halves and wholes. In 2/2 chords, lines
+// and fills move as in 4/4; it is felt in two.
+func (m Meter) PlayedBeat() int64 {
 	if m.Compound() {
 		return 3 * TicksPerQuarter / 2
 	}
 	return TicksPerQuarter
+}
+
+// QuartersAsOne is how many of the players' beats the tempo counts as one: 2 in meters of halves,
+// 4 in meters of wholes, 1 in all others.
+func (m Meter) QuartersAsOne() int64 {
+	if m.Den == 1 || m.Den == 2 {
+		return 4 / int64(m.Den)
+	}
+	return 1
 }
 
 // Beats are where the beats that a player feels begin, in ticks from the bar line: dotted

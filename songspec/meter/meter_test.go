@@ -14,7 +14,7 @@ func TestParse(t *testing.T) {
 	}{
 		{"4/4", "four quarters", "[0 960 1920 2880]", 960, 3840, false},
 		{"3/4", "three quarters", "[0 960 1920]", 960, 2880, false},
-		{"2/2", "two halves; the tempo counts quarters", "[0 1920]", 960, 3840, false},
+		{"2/2", "two halves; the tempo counts them", "[0 1920]", 1920, 3840, false},
 		{"6/8", "two dotted quarters", "[0 1440]", 1440, 2880, true},
 		{"9/8", "three dotted quarters", "[0 1440 2880]", 1440, 4320, true},
 		{"12/8", "four dotted quarters", "[0 1440 2880 4320]", 1440, 5760, true},

@@ -88,9 +88,14 @@ func passName(p *timeline.Pass) string {
 func writePass(out *bufio.Writer, p *timeline.Pass) {
 	fmt.Fprintln(out, passName(p))
 	tempo := p.BPM.String()
-	if p.Meter.Compound() {
+	switch {
+	case p.Meter.Compound():
 		tempo += " dotted quarters"
-	} else if p.Meter.Den != 4 {
+	case p.Meter.Den == 1:
+		tempo += " wholes"
+	case p.Meter.Den == 2:
+		tempo += " halves"
+	case p.Meter.Den != 4:
 		tempo += " quarters"
 	}
 	key := p.Key.String()

@@ -156,6 +156,7 @@ type Neighbour struct {
 	Energy  int           // its energy at the border
 	Feel    string
 	BPM     meter.BPM
+	Meter   meter.Meter
 	Bar     int64   // ticks of its bar at the border
 	Tacet   Players // who keeps out of it
 }

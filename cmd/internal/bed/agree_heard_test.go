@@ -57,7 +57,7 @@ func (a *agreement) exact(tick int64) bool { return a.tl.Looseness == 0 && a.swi
 // nothing moves; but a hand may still be late there, after a short note.
 func (a *agreement) swing(tick int64) int64 {
 	p := &a.tl.Passes[a.tl.PassAt(tick)]
-	b, beat := &p.Bars[p.BarAt(tick-p.Start)], p.Meter.TempoTicks()
+	b, beat := &p.Bars[p.BarAt(tick-p.Start)], p.Meter.PlayedBeat()
 	switch pair := a.pair(p); {
 	case pair == 0:
 		return 0

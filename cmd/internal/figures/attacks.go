@@ -77,7 +77,7 @@ func (p *pass) changes(notes []note) []change {
 			continue
 		}
 		x := change{Change: c, before: before, at: c.Start}
-		until := min(c.End, c.Nominal+3*p.Bars[bar].Meter.TempoTicks()/2)
+		until := min(c.End, c.Nominal+3*p.Bars[bar].Meter.PlayedBeat()/2)
 		if at, ok := arrivesEarly(notes, c); ok {
 			x.at, x.early = at, !c.Pushed()
 		}

@@ -38,7 +38,7 @@ func bandFigures(t *table, songs []*song) {
 func (p *pass) power(players []timeline.Player, from, to int) float64 {
 	sum, beats := 0.0, 0.0
 	for _, b := range p.Bars[from:to] {
-		beats += float64(b.Length) / float64(b.Meter.TempoTicks())
+		beats += float64(b.Length) / float64(b.Meter.PlayedBeat())
 	}
 	for _, who := range players {
 		for _, n := range p.notes[who] {

@@ -93,7 +93,7 @@ func approachesOf(ps []*pass) *approaches {
 				continue
 			}
 			step := max(int(n.key)-int(b.key), int(b.key)-int(n.key))
-			beat := p.Bars[p.BarAt(max(0, b.at))].Meter.TempoTicks()
+			beat := p.Bars[p.BarAt(max(0, b.at))].Meter.PlayedBeat()
 			is := step >= 1 && step <= 2 && !onBass(before, b) && n.at-b.at <= beat
 			out.all.count(is)
 			if is {
@@ -111,7 +111,7 @@ func longOutside(ps []*pass) float64 {
 	for _, p := range ps {
 		for _, n := range p.notes[timeline.Bass] {
 			c, bar := p.chordAt(n.at), p.BarAt(max(0, n.at))
-			if c == nil || c.Chord.None || p.walksIn(bar) || 10*(n.end-n.at) < 9*p.Bars[bar].Meter.TempoTicks() {
+			if c == nil || c.Chord.None || p.walksIn(bar) || 10*(n.end-n.at) < 9*p.Bars[bar].Meter.PlayedBeat() {
 				continue
 			}
 			r.count(!inChord(c, n.key))

@@ -80,7 +80,7 @@ func each(a aim, n int) []aim { return slices.Repeat([]aim{a}, n) }
 func (p *pass) beats() float64 {
 	n := 0.0
 	for _, b := range p.Bars {
-		n += float64(b.Length) / float64(b.Meter.TempoTicks())
+		n += float64(b.Length) / float64(b.Meter.PlayedBeat())
 	}
 	return n
 }

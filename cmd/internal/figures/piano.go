@@ -138,7 +138,7 @@ func accents(songs []*song) (short, crowded float64) {
 				if !n.meant.Art.Has(score.Accent) {
 					continue
 				}
-				half := p.Bars[p.BarAt(a.at)].Meter.TempoTicks() / 2
+				half := p.Bars[p.BarAt(a.at)].Meter.PlayedBeat() / 2
 				if !n.meant.Art.Has(score.Pushed) && !n.meant.Art.Has(score.Rings) && !p.held(a.at) {
 					s.count(int64(n.meant.Held) <= half)
 				}

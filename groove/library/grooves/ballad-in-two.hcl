@@ -1,10 +1,10 @@
 # A slow song in two: the pulse is the half note, and the quarters move under a long
 # line. Everything is held until the next stroke; what a quicker song strikes on its
-# backbeat stands here on 2, once a bar. The tempo counts quarters.
+# backbeat stands here on 2, once a bar.
 groove "ballad-in-two" {
   about       = "a slow song in two: quarters moving under a long line, one backbeat a bar"
   meter       = "2/2"
-  tempo       = [80, 144]
+  tempo       = [40, 72]
   grid        = 8
   fills       = "ballad"
   syncopation = 2

@@ -1,10 +1,10 @@
 # The bright two of the stage: root and fifth on the beats, the chord and a soft press
 # on the snare between them, the foot closing the hat with it. Short notes, nothing
-# hurried: the half note is the beat. The tempo counts quarters.
+# hurried: the half note is the beat.
 groove "show-two" {
   about       = "bright, in cut time: root and fifth on the beats, chord and snare between"
   meter       = "2/2"
-  tempo       = [144, 264]
+  tempo       = [72, 132]
   grid        = 8
   fills       = "two"
   syncopation = 2
