@@ -145,7 +145,7 @@ func (a *audit) checkBorders() {
 
 // checkEnergies compares the passes of a section that differ in energy: the one with
 // more is to have no fewer attacks a bar. Only passes with the same bars, chords,
-// feel and players, each with one energy throughout, are compared.
+// feels and players, each with one energy throughout, are compared.
 func (a *audit) checkEnergies() {
 	for high, h := range a.passes {
 		for low, l := range a.passes {
@@ -175,9 +175,16 @@ func (a *audit) attacksPerBar(i int) int {
 // alike reports whether two passes ask the same of the band but for the energy.
 func alike(a, b *timeline.Pass) bool {
 	return a.Section == b.Section && a.Feel == b.Feel && a.Tacet == b.Tacet && a.Length == b.Length &&
-		a.EnergyFrom == a.EnergyTo && b.EnergyFrom == b.EnergyTo &&
+		isLevel(a) && isLevel(b) &&
+		slices.EqualFunc(a.Bars, b.Bars, func(x, y timeline.Bar) bool { return x.Feel == y.Feel && x.Tacet == y.Tacet }) &&
 		slices.EqualFunc(a.Events, b.Events, func(x, y timeline.Event) bool {
 			return x.Kind == y.Kind && x.Tick == y.Tick
 		}) &&
 		slices.EqualFunc(a.Chords, b.Chords, func(x, y timeline.Span) bool { return x.Start == y.Start })
+}
+
+// isLevel reports whether a pass has one energy throughout.
+func isLevel(p *timeline.Pass) bool {
+	s := p.Sweeps()
+	return len(s) == 1 && s[0].From == s[0].To
 }

@@ -17,11 +17,11 @@ func (b *Bassist) ballad() bool {
 }
 
 // mayLead reports whether the last note before a change may lead to it in a bar. In a ballad the
-// bassist leads into every other phrase, and elsewhere once in sixteen bars. The last bar may lead
-// to a stronger pass.
+// bassist leads into every other phrase, and elsewhere once in sixteen bars. A bar may
+// lead to a stronger one, and the last to a stronger pass.
 func (b *Bassist) mayLead(bar int) bool {
 	energy, to := b.Energy(bar), b.Energy(bar)
-	if bar == len(b.Pass.Bars)-1 {
+	if b.Crosses(bar) {
 		to = b.LeadsTo(bar)
 	}
 	if !approaches.At(max(energy, to)) {

@@ -15,7 +15,7 @@ import (
 // and in a feel that has only beats, the second half begins never.
 func (b *Bassist) leadingLevel(bar int, steps []plan.Step) (*feel.Level, int64) {
 	to, energy := b.LeadsTo(bar), b.Energy(bar)
-	if bar != len(b.Pass.Bars)-1 || to == energy || len(b.Feel.Meters) == 0 ||
+	if !b.Crosses(bar) || to == energy || len(b.Feel.Meters) == 0 ||
 		b.keepsRow && to < energy && perBar(b.Level(bar)) < perBar(&b.Feel.Levels[to-1])+8 {
 		return nil, never
 	}

@@ -42,7 +42,7 @@ func (b *Bassist) varyRhythm(bar, from int, steps []plan.Step) {
 		if b.isJoint(bar) && len(b.notes)-from > 1 {
 			b.joinPhrases(bar, from, places)
 		}
-	case b.keepsRow && bar == len(b.Pass.Bars)-1 && b.LeadsTo(bar) != b.Energy(bar):
+	case b.keepsRow && b.Crosses(bar) && b.LeadsTo(bar) != b.Energy(bar):
 		b.leadFigure(bar, from, places, steps)
 	case b.leading: // or the bar would be the first of those that it leads to
 		walks := b.notes[len(b.notes)-1].degree == 'w' && len(b.notes) > from+1

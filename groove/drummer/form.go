@@ -21,9 +21,31 @@ func (d *Drummer) strikeOpening(notes []score.Note) []score.Note {
 		touch = feel.Strong
 	}
 	notes = d.withoutCymbals(notes, 0)
-	return append(notes, withCue(d.Cues.Opening,
-		newStroke(kickVoice, 0, strokeTicks, d.withCrash(feel.Normal)),
-		newStroke(crashVoice, 0, strokeTicks, d.withBrushes(touch)))...)
+	return append(notes, withCue(d.Cues.Opening, d.crashOn(0, touch)...)...)
+}
+
+// crashOn is a crash and a kick on a tick.
+func (d *Drummer) crashOn(tick int64, touch feel.Touch) []score.Note {
+	return []score.Note{newStroke(kickVoice, tick, tick+strokeTicks, d.withCrash(feel.Normal)),
+		newStroke(crashVoice, tick, tick+strokeTicks, d.withBrushes(touch))}
+}
+
+// strikeRises puts a crash and a kick on the first beat of bars inside the pass whose energy is
+// higher all at once, at energy 4 or 5. A push there has its crash already.
+func (d *Drummer) strikeRises(notes []score.Note) []score.Note {
+	pushes := d.Cues.Pushes(timeline.Drums)
+	for bar := range d.Pass.Bars {
+		at := d.Pass.Bars[bar].Start
+		if _, pushed := pushes.Over(at); pushed || !d.Rises(bar) || !crashes.At(d.Energy(bar)) ||
+			!d.keepsTime(bar) || bar == d.Ending() {
+			continue
+		}
+		notes = slices.DeleteFunc(d.withoutCymbals(notes, at), func(n score.Note) bool {
+			return n.At == at && n.Voice.Limb() == feel.RightFoot
+		})
+		notes = append(notes, d.crashOn(at, feel.Normal)...)
+	}
+	return notes
 }
 
 // withoutCymbals takes away the time-keeping strokes that sound at ticks, which are in order:

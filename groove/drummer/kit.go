@@ -13,12 +13,9 @@ func Kit(tl *timeline.Timeline, set *feel.Set) string {
 	}
 	for i := range tl.Passes {
 		pass := &tl.Passes[i]
-		f := set.Feels[pass.Feel]
-		if f == nil || pass.Tacet.Has(timeline.Drums) {
-			continue
-		}
-		for e := min(pass.EnergyFrom, pass.EnergyTo); e <= max(pass.EnergyFrom, pass.EnergyTo); e++ {
-			if len(f.Levels[e-1].Drums) > 0 {
+		for bar := range pass.Bars {
+			f := set.Feels[pass.FeelAt(bar)]
+			if f != nil && !pass.TacetAt(bar).Has(timeline.Drums) && len(f.Levels[pass.EnergyAt(bar)-1].Drums) > 0 {
 				return f.Kit
 			}
 		}

@@ -110,7 +110,7 @@ func shared(a, b *feel.Figure) int {
 func (c *Pianist) compLevel(bar int) *feel.Level {
 	own, to := c.Energy(bar), c.LeadsTo(bar)
 	half := (own + to) / 2
-	switch last := bar == len(c.Pass.Bars)-1; {
+	switch last := c.Crosses(bar); {
 	case own == to, !last && to < own+2:
 		return c.Level(bar)
 	case !last:

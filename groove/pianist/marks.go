@@ -5,6 +5,7 @@ import (
 	"sort"
 
 	"plinth/groove/feel"
+	"plinth/groove/plan"
 	"plinth/groove/touch"
 	"plinth/groove/voicing"
 	"plinth/songspec/cue"
@@ -70,8 +71,8 @@ const againUS = touch.AgainUS * 6 / 5
 const roomUS = touch.AgainUS * 3 / 2
 
 // planGestures works out all that the pianist does in the pass. Where the band rises into a
-// chorus, the whole first chord is struck with the drummer's crash, whatever the tab has
-// there. The song's last hit is struck in the same way.
+// chorus or, all at once, inside the pass, the whole chord is struck with the drummer's crash,
+// whatever the tab has there. The song's last hit is struck in the same way.
 func (c *Pianist) planGestures() gestures {
 	strikes, rests := c.readTab()
 	asked := c.chordStrikes(strikes)
@@ -87,6 +88,11 @@ func (c *Pianist) planGestures() gestures {
 	strikes = mergeMarks(strikes)
 	if q := c.ForcefulOpening(timeline.Piano); q != nil && q.Rises {
 		strikeFirmly(strikes, 0, feel.Normal)
+	}
+	for bar := range c.Pass.Bars {
+		if c.Rises(bar) && plan.Forceful.At(c.Energy(bar)) {
+			strikeFirmly(strikes, c.Pass.Bars[bar].Start, feel.Normal)
+		}
 	}
 	if last := c.FinalHit(); last >= 0 {
 		strikeFirmly(strikes, last, feel.Strong)

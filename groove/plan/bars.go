@@ -5,13 +5,16 @@ import (
 
 	"plinth/groove/feel"
 	"plinth/songspec/cue"
+	"plinth/songspec/timeline"
 )
 
 // barFacts is what holds for a bar, whoever plays in it.
 type barFacts struct {
-	level  *feel.Level
-	beats  []int64 // the felt beats, in ticks from the bar line
-	energy int
+	level   *feel.Level
+	beats   []int64 // the felt beats, in ticks from the bar line
+	energy  int
+	sweep   timeline.Sweep // of the energy, in which the bar is
+	leadsTo int            // the energy that the band leads to in the bar, see Plan.LeadsTo
 }
 
 // facts returns the facts of a bar, worked out once.
@@ -28,6 +31,14 @@ func (p *Plan) facts(bar int) *barFacts {
 				f.beats = b.Meter.Beats()
 			}
 		}
+		for _, s := range p.Pass.Sweeps() {
+			for i := s.First; i < s.End; i++ {
+				p.bars[i].sweep = s
+			}
+		}
+		for i := range p.bars {
+			p.bars[i].leadsTo = p.leadsTo(i)
+		}
 	}
 	return &p.bars[bar]
 }
@@ -41,6 +52,9 @@ func (p *Plan) BeatStarts(bar int) []int64 { return p.facts(bar).beats }
 
 // Energy is the energy of a bar, 1 to 5.
 func (p *Plan) Energy(bar int) int { return p.facts(bar).energy }
+
+// SweepAt is the sweep of the energy that a bar is in.
+func (p *Plan) SweepAt(bar int) timeline.Sweep { return p.facts(bar).sweep }
 
 // BarAt is the index of the bar that holds a tick. A tick outside the pass belongs to the
 // first or the last bar.

@@ -20,7 +20,7 @@ const (
 func (t *Playing) prepareRits() {
 	t.softer = t.softer[:0]
 	last := len(t.Pass.Bars) - 1
-	if t.FinalHit() >= 0 || t.Pass.EnergyTo > t.Pass.EnergyFrom || t.LeadsTo(last) > t.Energy(last) {
+	if s := t.SweepAt(last); t.FinalHit() >= 0 || s.To > s.From || t.LeadsTo(last) > t.Energy(last) {
 		return
 	}
 	tempo := t.Pass.BPM

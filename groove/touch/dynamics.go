@@ -98,7 +98,7 @@ func (t *Playing) loudness(n *score.Note, in *Instrument, touch feel.Touch, spre
 	bar, at, level := t.meant(n)
 	b, lane := &t.Pass.Bars[bar], t.lane(n)
 	part := min(max(0, at-b.Start), b.Length)
-	lead := t.lead(bar, part, b.Length)
+	lead := t.levels.lead[bar].at(part, b.Length)
 	if n.Group != 0 && n.Voice.OnKit() { // a fill rises by itself
 		lead = min(0, lead)
 	}

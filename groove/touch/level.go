@@ -10,58 +10,67 @@ import (
 // levels is how loud a player is in each bar of the pass, beside what touch, place and phrase
 // do.
 type levels struct {
-	bars []ramp              // by bar, added to what the touch says
-	lead [plan.LeadBars]ramp // added to the last bars, the last one first
-	out  int64               // what is added to a push into the next pass
-	rows [5]int64            // by energy from 0: the mean level of the player's row in the feel
+	bars []ramp   // by bar, added to what the touch says
+	lead []ramp   // by bar, added where the band leads to another energy
+	out  int64    // what is added to a push into the next pass
+	rows [5]int64 // by energy from 0: the mean level of the player's row in the feel
 }
 
-// leads reports whether the last bars of the pass lead to another energy.
-func (t *Playing) leads() bool {
-	last := len(t.Pass.Bars) - 1
-	return last >= 0 && t.LeadsTo(last) != t.Energy(last)
+// leads reports whether a bar leads to another energy.
+func (t *Playing) leads(bar int) bool { return t.LeadsTo(bar) != t.Energy(bar) }
+
+// moves reports whether the energy moves in a bar, or has moved evenly up to it.
+func (t *Playing) moves(bar int) bool {
+	s := t.SweepAt(bar)
+	moves := func(bar int) bool { e := t.Pass.EnergyIn(bar); return e.From != e.To }
+	return moves(bar) || bar > s.First && moves(bar-1)
 }
 
-// moves reports whether the energy moves inside the pass.
-func (t *Playing) moves() bool { return len(t.Pass.Bars) > 1 && t.Pass.EnergyFrom != t.Pass.EnergyTo }
-
-// prepareLevels works out the levels of the player who plays now. Where a section's energy
-// moves, the level moves evenly. The rows change in steps, and what a row is louder than the
-// one before in itself is taken out and given bit by bit. Where the next pass has another
-// energy, the last bars lead to it.
+// prepareLevels works out the levels of the player who plays now. Where the energy moves, the
+// level moves evenly. The rows change in steps, and what a row is louder than the one before in
+// itself is taken out and given bit by bit. Where what follows has another energy, the last
+// bars lead to it.
 func (t *Playing) prepareLevels() {
 	l, n := &t.levels, len(t.Pass.Bars)
 	lift := t.player.Instrument(&score.Note{}).lift()
-	l.bars, l.lead = l.bars[:0], [plan.LeadBars]ramp{}
-	if t.moves() || t.leads() {
-		t.measureRows()
-	}
-	from, to := int64(t.Pass.EnergyFrom-1)*1000, int64(t.Pass.EnergyTo-1)*1000
+	l.bars, l.lead = l.bars[:0], l.lead[:0]
+	measured := false
 	for bar := range n {
-		if !t.moves() {
-			v := int64(lift[t.Pass.EnergyFrom-1]) * fine
+		if moves := t.moves(bar); (moves || t.leads(bar)) && !measured {
+			t.measureRows()
+			measured = true
+		} else if !moves {
+			v := int64(lift.At(t.Energy(bar))) * fine
 			l.bars = append(l.bars, ramp{v, v})
 			continue
 		}
-		here := func(bar int) int64 { return t.levelAt(lift, from+(to-from)*int64(bar)/int64(n-1)) }
-		row := l.rows[t.Energy(bar)-1]
-		l.bars = append(l.bars, ramp{here(bar) - row, here(min(bar+1, n-1)) - row})
+		e, row := t.Pass.EnergyIn(bar), l.rows[t.Energy(bar)-1]
+		l.bars = append(l.bars, ramp{t.levelAt(lift, e.From) - row, t.levelAt(lift, e.To) - row})
 	}
 	l.out = l.bars[n-1].to
 	if a := t.Pass.After; a != nil && a.Energy > 0 {
 		l.out = int64(lift.At(a.Energy)) * fine
 	}
-	if !t.leads() {
-		return
+	for range n {
+		l.lead = append(l.lead, ramp{})
 	}
-	last := n - 1
-	jump := t.levelAt(lift, int64(t.LeadsTo(last)-1)*1000) - l.bars[last].to - l.rows[t.Energy(last)-1]
+	for bar := range n {
+		if t.leads(bar) && bar == t.SweepAt(bar).End-1 {
+			t.leadFrom(lift, bar)
+		}
+	}
+}
+
+// leadFrom has the last bars of a sweep, up to a bar, lead to what follows.
+func (t *Playing) leadFrom(lift *plan.ByEnergy[int], last int) {
+	l := &t.levels
+	jump := t.levelAt(lift, 1000*t.LeadsTo(last)) - l.bars[last].to - l.rows[t.Energy(last)-1]
 	shares := &leadUp
 	if jump < 0 {
 		shares = &leadDown
 	}
-	for i := range min(n, plan.LeadBars) {
-		l.lead[i] = ramp{jump * shares[i+1] / 1000, jump * shares[i] / 1000}
+	for i := range min(last-t.SweepAt(last).First+1, plan.LeadBars) {
+		l.lead[last-i] = ramp{jump * shares[i+1] / 1000, jump * shares[i] / 1000}
 	}
 }
 
@@ -73,17 +82,10 @@ var (
 	leadDown = [plan.LeadBars + 1]int64{480, 340, 200}
 )
 
-// lead is what leading to the next pass adds at a place in a bar.
-func (t *Playing) lead(bar int, part, length int64) int64 {
-	if i := len(t.Pass.Bars) - 1 - bar; i < plan.LeadBars {
-		return t.levels.lead[i].at(part, length)
-	}
-	return 0
-}
-
-// levelAt is the level of the player at an energy in thousandths, counted from 0: that of the
-// row, and what the energy adds.
-func (t *Playing) levelAt(lift *plan.ByEnergy[int], energy int64) int64 {
+// levelAt is the level of the player at an energy in thousandths: that of the row, and what
+// the energy adds.
+func (t *Playing) levelAt(lift *plan.ByEnergy[int], thousandths int) int64 {
+	energy := int64(thousandths) - 1000
 	low := min(energy/1000, 3)
 	level := func(i int64) int64 { return t.levels.rows[i] + int64(lift[i])*fine }
 	return level(low) + (level(low+1)-level(low))*(energy-1000*low)/1000

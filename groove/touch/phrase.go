@@ -48,13 +48,10 @@ func (t *Playing) prepareArches() {
 		case size < 8:
 			height = height * shortArch / 1000
 		}
-		if t.moves() {
-			height = height * movingArch / 1000
-		}
-		if size < n {
-			height = height * phraseArch / 1000
-		}
-		at := func(bar int) int64 {
+		at := func(bar int, height int64) int64 {
+			if size < n {
+				height = height * phraseArch / 1000
+			}
 			v := archFoot + arch(bar, size, top)*height/1000
 			if size < n {
 				v += arch(first+bar, n, whole) * passArch / 1000
@@ -62,10 +59,14 @@ func (t *Playing) prepareArches() {
 			return v
 		}
 		for i := range size {
-			t.arches = append(t.arches, ramp{at(i), at(i + 1)})
+			height := height
+			if t.moves(first + i) {
+				height = height * movingArch / 1000
+			}
+			t.arches = append(t.arches, ramp{at(i, height), at(i+1, height)})
 		}
 	}
-	if !t.leads() || t.LeadsTo(n-1) < t.Energy(n-1) || n < plan.LeadBars {
+	if t.LeadsTo(n-1) <= t.Energy(n-1) || n < plan.LeadBars {
 		return
 	}
 	held := t.arches[n-plan.LeadBars].from - archFoot // the way up begins where the arch is

@@ -22,15 +22,13 @@ func (r *Report) climax() Climax {
 		return Climax{Pass: -1}
 	}
 	var c Climax
-	equal, level := 0, true
-	peak := func(s *Scope) int { return max(s.EnergyFrom, s.EnergyTo) }
+	equal, level := 0, r.Song.EnergyFrom == r.Song.EnergyTo
 	for i := range r.Passes {
 		a, b := &r.Passes[i], &r.Passes[c.Pass]
-		level = level && a.EnergyFrom == a.EnergyTo && a.EnergyFrom == r.Passes[0].EnergyFrom
 		switch {
-		case peak(a) > peak(b):
+		case a.Most > b.Most:
 			c.Pass, equal = i, 1
-		case peak(a) == peak(b):
+		case a.Most == b.Most:
 			equal++
 			if a.Loudness >= b.Loudness {
 				c.Pass = i
@@ -42,22 +40,16 @@ func (r *Report) climax() Climax {
 	}
 	s := &r.Passes[c.Pass]
 	c.Bar = s.FirstBar
-	c.Why = fmt.Sprintf("energy %d, the highest of the song", peak(s))
+	c.Why = fmt.Sprintf("energy %d, the highest of the song", s.Most)
 	if equal > 1 {
 		others := "another pass"
 		if equal > 2 {
 			others = fmt.Sprintf("%d other passes", equal-1)
 		}
-		c.Why = fmt.Sprintf("energy %d, as in %s, but the band is fullest here", peak(s), others)
+		c.Why = fmt.Sprintf("energy %d, as in %s, but the band is fullest here", s.Most, others)
 	}
-	if s.EnergyTo > s.EnergyFrom {
-		p := &r.tl.Passes[c.Pass]
-		for i := range p.Bars {
-			if p.EnergyAt(i) == s.EnergyTo {
-				c.Bar = p.FirstBar + i
-				break
-			}
-		}
+	for i, p := 0, &r.tl.Passes[c.Pass]; p.EnergyAt(i) < s.Most; i++ {
+		c.Bar = p.FirstBar + i + 1
 	}
 	if bar := r.highestNoteBar(s, c.Bar); bar > 0 {
 		c.Bar = bar

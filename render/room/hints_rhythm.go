@@ -122,17 +122,27 @@ func (r *Report) dramaHints() []Hint {
 	var out []Hint
 	keys := 0
 	var opens, falls []string
-	for i := 1; i < len(r.Passes); i++ {
-		a, b := &r.Passes[i-1], &r.Passes[i]
-		if keys < mostKeys && pedals(a.Key, b.Key) > 0 {
-			keys++
-			out = append(out, r.keyHint(i))
-		}
-		switch word := fmt.Sprintf("bar %d (%s, energy %d to %d)", b.FirstBar, b.Name, a.EnergyTo, b.EnergyFrom); {
-		case b.EnergyFrom >= a.EnergyTo+2:
+	step := func(s *Scope, bar, from, to int) {
+		switch word := fmt.Sprintf("bar %d (%s, energy %d to %d)", bar, s.Name, from, to); {
+		case to >= from+2:
 			opens = append(opens, word)
-		case b.EnergyFrom <= a.EnergyTo-2:
+		case to <= from-2:
 			falls = append(falls, word)
+		}
+	}
+	for i := range r.Passes {
+		b := &r.Passes[i]
+		if i > 0 {
+			a := &r.Passes[i-1]
+			if keys < mostKeys && pedals(a.Key, b.Key) > 0 {
+				keys++
+				out = append(out, r.keyHint(i))
+			}
+			step(b, b.FirstBar, a.EnergyTo, b.EnergyFrom)
+		}
+		sweeps := r.tl.Passes[i].Sweeps()
+		for k := 1; k < len(sweeps); k++ {
+			step(b, b.FirstBar+sweeps[k].First, sweeps[k-1].To, sweeps[k].From)
 		}
 	}
 	if len(opens) > 0 {

@@ -104,6 +104,9 @@ func (r *Report) scopeJSON(s *Scope) jsonObject {
 		{"energy", [2]int{s.EnergyFrom, s.EnergyTo}},
 		{"key", s.Key.String()},
 		{"tempo", s.BPM},
+		{"inside", objects(s.Inside, func(c *timeline.BarChange) jsonObject { // what changes inside a pass
+			return jsonObject{{"bar", s.FirstBar + c.Bar}, {"what", c.What}, {"is", c.Is}}
+		})},
 		{"lift", s.Lift},             // semitones up from the pass before, by a lift
 		{"players", s.Plays.Names()}, // who plays in it
 	}

@@ -52,9 +52,11 @@ type Scope struct {
 	Micros            int64 // its length
 	EnergyFrom        int
 	EnergyTo          int
+	Most              int // the most energy in it
 	Key               harmony.Key
 	BPM               meter.BPM
-	Lift              int // semitones up from the pass before, by a lift; 0 for the song
+	Inside            []timeline.BarChange // of a pass; none for the song
+	Lift              int                  // semitones up from the pass before, by a lift; 0 for the song
 	Plays             timeline.Players
 	Voice             *Part   // nil where it is silent
 	Players           []*Part // by timeline.Player; nil where he is silent or takes no register
@@ -131,7 +133,10 @@ func (r *Report) passScope(i int, name string) Scope {
 	s := r.measureScope(p.Start, p.Start+p.Length)
 	s.Name, s.FirstBar, s.LastBar = name, p.FirstBar, p.FirstBar+len(p.Bars)-1
 	s.EnergyFrom, s.EnergyTo, s.Key, s.BPM = p.EnergyFrom, p.EnergyTo, p.Key, p.BPM
-	s.Hits, s.Held = r.hitsOf(i), r.heldStretches(p)
+	for i := range p.Bars {
+		s.Most = max(s.Most, p.EnergyAt(i))
+	}
+	s.Hits, s.Held, s.Inside = r.hitsOf(i), r.heldStretches(p), r.tl.Inside(p)
 	if i > 0 {
 		s.Lift = p.Lift - r.tl.Passes[i-1].Lift
 	}
@@ -148,8 +153,11 @@ func (r *Report) songScope() Scope {
 		if i == 0 {
 			s.EnergyFrom, s.EnergyTo, s.Key, s.BPM = p.EnergyFrom, p.EnergyTo, p.Key, p.BPM
 		}
-		s.EnergyFrom = min(s.EnergyFrom, p.EnergyFrom, p.EnergyTo)
-		s.EnergyTo = max(s.EnergyTo, p.EnergyFrom, p.EnergyTo)
+		for bar := range r.tl.Passes[i].Bars {
+			s.EnergyFrom = min(s.EnergyFrom, r.tl.Passes[i].EnergyAt(bar))
+		}
+		s.EnergyTo = max(s.EnergyTo, p.Most)
+		s.Most = s.EnergyTo
 		s.Hits = append(s.Hits, p.Hits...)
 	}
 	return s

@@ -44,6 +44,15 @@ func (r *Report) passMarks(i int) string {
 	return strings.Join(out, ", ")
 }
 
+// insideWords is what changes inside pass i: "energy 1 from bar 5; energy 4 from bar 7".
+func (r *Report) insideWords(i int) string {
+	var out []string
+	for _, c := range r.Passes[i].Inside {
+		out = append(out, fmt.Sprintf("%s %s from bar %d", c.What, c.Is, r.Passes[i].FirstBar+c.Bar))
+	}
+	return strings.Join(out, "; ")
+}
+
 // voiceSource says where the voice comes from, or why nothing is known of it.
 func (r *Report) voiceSource() string {
 	switch {
@@ -55,13 +64,8 @@ func (r *Report) voiceSource() string {
 	return fmt.Sprintf("voice from %q", r.Voice)
 }
 
-// energyWords is "3", or "3 to 5" for a pass that moves.
-func energyWords(s *Scope) string {
-	if s.EnergyFrom == s.EnergyTo {
-		return fmt.Sprintf("%d", s.EnergyFrom)
-	}
-	return fmt.Sprintf("%d to %d", s.EnergyFrom, s.EnergyTo)
-}
+// energyWords is the energy of pass i: "3", or "3 to 5" where it moves.
+func (r *Report) energyWords(i int) string { return r.tl.Passes[i].EnergyText() }
 
 // windowName names the pass in which a window begins, and says where a space made it.
 func (r *Report) windowName(w guide.Window) string {

@@ -20,7 +20,7 @@ var passWords = []struct {
 	{"meter", func(p *timeline.Pass) string { return p.Meter.String() }},
 	{"tempo", func(p *timeline.Pass) string { return fmt.Sprint(p.BPM) }},
 	{"feel", func(p *timeline.Pass) string { return p.Feel }},
-	{"energy", func(p *timeline.Pass) string { return energy(p, "-") }},
+	{"energy", func(p *timeline.Pass) string { return strings.ReplaceAll(p.EnergyText(), " to ", "-") }},
 	{"lead", func(p *timeline.Pass) string {
 		if p.Lead {
 			return "on"
@@ -53,21 +53,21 @@ func (d *differ) compare(a, b *timeline.Pass) []finding {
 			add(Change{What: w.what, Old: was, New: is})
 		}
 	}
-	x, y := barsOf(a), barsOf(b)
+	x, y := barsOf(d.old, a), barsOf(d.new, b)
 	pairs := pairBars(x, y)
 	i, j := 0, 0
 	for _, m := range append(pairs, match{len(x), len(y)}) {
 		for ; i < m.old; i++ {
-			add(Change{What: "bar", Bar: i + 1, Old: x[i].whole()})
+			add(Change{What: "bar", Bar: a.NumberOf(i), Old: x[i].whole()})
 		}
 		for ; j < m.new; j++ {
-			add(Change{What: "bar", Bar: j + 1, New: y[j].whole()})
+			add(Change{What: "bar", Bar: b.NumberOf(j), New: y[j].whole()})
 		}
 		if i == len(x) && j == len(y) {
 			break
 		}
 		for _, c := range x[i].against(y[j], a.Meter != b.Meter) {
-			c.Bar = j + 1
+			c.Bar = b.NumberOf(j)
 			add(c)
 		}
 		i, j = i+1, j+1
@@ -99,7 +99,7 @@ func (b *barWords) whole() string {
 // eventWords is an event in words: its kind, its count, and the whole of it.
 type eventWords struct{ kind, at, text string }
 
-func barsOf(p *timeline.Pass) []barWords {
+func barsOf(t *timeline.Timeline, p *timeline.Pass) []barWords {
 	out := make([]barWords, len(p.Bars))
 	for i := range p.Bars {
 		bar := &p.Bars[i]
@@ -114,6 +114,9 @@ func barsOf(p *timeline.Pass) []barWords {
 			written: written.String(), sounding: sounding.String(),
 			meter: bar.Meter.String(),
 		}
+	}
+	for _, c := range t.Inside(p) {
+		out[c.Bar].events = append(out[c.Bar].events, eventWords{kind: c.What, text: c.What + " " + c.Is})
 	}
 	for i, played := range cue.Events(p) {
 		e := &p.Events[i]

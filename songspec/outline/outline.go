@@ -36,7 +36,7 @@ func Write(w io.Writer, t *timeline.Timeline) error {
 	writeForm(out, t)
 	for i := range t.Passes {
 		fmt.Fprintln(out)
-		writePass(out, &t.Passes[i])
+		writePass(out, t, &t.Passes[i])
 	}
 	return out.Flush()
 }
@@ -85,7 +85,7 @@ func passName(p *timeline.Pass) string {
 	return fmt.Sprintf("%s (%d)", p.Section, p.Ordinal+1)
 }
 
-func writePass(out *bufio.Writer, p *timeline.Pass) {
+func writePass(out *bufio.Writer, t *timeline.Timeline, p *timeline.Pass) {
 	fmt.Fprintln(out, passName(p))
 	tempo := p.BPM.String()
 	switch {
@@ -109,7 +109,7 @@ func writePass(out *bufio.Writer, p *timeline.Pass) {
 		{"meter", p.Meter.String()},
 		{"tempo", tempo},
 		{"feel", p.Feel},
-		{"energy", energy(p, " to ")},
+		{"energy", p.EnergyText()},
 		{"players", cmp.Or(playerList(timeline.All&^p.Tacet), "none")},
 	} {
 		fmt.Fprintf(out, "  %-8s %s\n", row[0], row[1])
@@ -123,11 +123,11 @@ func writePass(out *bufio.Writer, p *timeline.Pass) {
 	if p.Entry != nil {
 		fmt.Fprintf(out, "  %-8s %s\n", "entry", "pushed from the pass before"+by(p.Entry.By))
 	}
-	writeBars(out, p)
+	writeBars(out, t, p)
 }
 
-func writeBars(out *bufio.Writer, p *timeline.Pass) {
-	event := 0
+func writeBars(out *bufio.Writer, t *timeline.Timeline, p *timeline.Pass) {
+	event, inside := 0, t.Inside(p)
 	played := cue.Events(p)
 	for i := range p.Bars {
 		bar := &p.Bars[i]
@@ -136,6 +136,9 @@ func writeBars(out *bufio.Writer, p *timeline.Pass) {
 		if bar.Meter.Num != p.Meter.Num || bar.Meter.Den != p.Meter.Den {
 			notes = append(notes, fmt.Sprintf("in %d/%d", bar.Meter.Num, bar.Meter.Den))
 		}
+		for ; len(inside) > 0 && inside[0].Bar == i; inside = inside[1:] {
+			notes = append(notes, inside[0].What+" "+inside[0].Is)
+		}
 		for event < len(p.Events) && p.Events[event].Bar <= i {
 			notes = append(notes, describe(&p.Events[event], played[event], p, bar))
 			event++
@@ -143,7 +146,7 @@ func writeBars(out *bufio.Writer, p *timeline.Pass) {
 		if written := strings.Join(strings.Fields(bar.Text), " "); written != sounding {
 			notes = append(notes, "written "+written)
 		}
-		line := fmt.Sprintf("  %4d | %-24s|  %s", i+1, sounding+" ", strings.Join(notes, "; "))
+		line := fmt.Sprintf("  %4d | %-24s|  %s", p.NumberOf(i), sounding+" ", strings.Join(notes, "; "))
 		fmt.Fprintln(out, strings.TrimRight(line, " "))
 	}
 }

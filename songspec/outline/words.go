@@ -90,14 +90,6 @@ func pickup(t *timeline.Timeline) string {
 	return beats(t.Pickup, t.Passes[0].Meter)
 }
 
-// energy is the energy of a pass, at its first and at its last bar where it moves.
-func energy(p *timeline.Pass, to string) string {
-	if p.EnergyTo == p.EnergyFrom {
-		return fmt.Sprint(p.EnergyFrom)
-	}
-	return fmt.Sprint(p.EnergyFrom, to, p.EnergyTo)
-}
-
 func perMille(n int) string { return fmt.Sprintf("%d.%03d", n/1000, n%1000) }
 
 func kit(s timeline.DrumsSetup) string { return cmp.Or(s.Kit, "as the feel has it") }

@@ -1,0 +1,71 @@
+package timeline
+
+import (
+	"cmp"
+	"fmt"
+	"strings"
+)
+
+// BarChange is something that is otherwise in a pass from a bar on, counted from 0. What is
+// the song file's word for it, Is what holds from there on.
+type BarChange struct {
+	Bar      int
+	What, Is string
+}
+
+// Inside is what changes inside a pass, in order: energy, feel, key, players and what they
+// play on. What the pass has as a whole is none of it, unless its first bar has it otherwise.
+func (t *Timeline) Inside(p *Pass) []BarChange {
+	var out []BarChange
+	was := map[string]string{"energy": p.EnergyText(), "feel": p.Feel, "key": p.Key.String(),
+		"players": playersText(p.Tacet)}
+	for _, w := range (Band{t.Drums, t.Bass, t.Piano}).words() {
+		was[w[0]] = w[1]
+	}
+	sweeps, next := p.Sweeps(), 0
+	for bar := range p.Bars {
+		say := func(what, is string) {
+			if was[what] != is {
+				out, was[what] = append(out, BarChange{bar, what, is}), is
+			}
+		}
+		if next < len(sweeps) && sweeps[next].First == bar {
+			say("energy", sweeps[next].text())
+			next++
+		}
+		say("feel", p.FeelAt(bar))
+		say("key", p.KeyAt(p.Bars[bar].Start).String())
+		say("players", playersText(p.TacetAt(bar)))
+		for _, w := range t.BandAt(p, bar).words() {
+			say(w[0], w[1])
+		}
+	}
+	return out
+}
+
+// EnergyText is the energy of the pass: "3", "2 to 4" where it moves. Where bars have energies
+// of their own it is that of the bars before them.
+func (p *Pass) EnergyText() string {
+	if len(p.Bars) == 0 {
+		return fmt.Sprint(p.EnergyFrom)
+	}
+	return p.Sweeps()[0].text()
+}
+
+func (s Sweep) text() string {
+	if s.From == s.To {
+		return fmt.Sprint(s.From)
+	}
+	return fmt.Sprint(s.From, " to ", s.To)
+}
+
+func playersText(tacet Players) string {
+	return cmp.Or(strings.Join((All&^tacet).Names(), ", "), "none")
+}
+
+// words are what the players play on, each with the song file's word for the player.
+func (b Band) words() [3][2]string {
+	const open = "as the feel has it"
+	bass := cmp.Or(b.Bass.Sound, open)
+	return [3][2]string{{"drums", cmp.Or(b.Drums.Kit, open)}, {"bass", bass}, {"piano", b.Piano.Sound}}
+}
