@@ -16,7 +16,8 @@ import (
 // Parse reads a song file. name is its path, for messages and for the default
 // title. All mistakes that can be seen without knowing the feels are reported,
 // sorted by place. The File is nil only when the text could not be read at all;
-// with errors it still serves GrooveFiles, VocalFile and Resolve's messages.
+// with errors it still serves GrooveFiles, VocalFile and Resolve's messages. A song that borrows
+// sections (SectionFiles) is not looked through for names until Lend is called.
 func Parse(name string, src []byte) (*File, hcl.Diagnostics) {
 	s := hcltext.NewSource(name, src)
 	if diags := guard(s); diags.HasErrors() {
@@ -29,7 +30,11 @@ func Parse(name string, src []byte) (*File, hcl.Diagnostics) {
 	d := &decoder{s: s, rep: hcltext.Report{Source: s}}
 	f := &File{src: s, byName: map[string]*section{}}
 	d.file(f, body)
-	d.link(f)
+	if len(f.lenders) > 0 {
+		f.waiting = d
+	} else {
+		d.link(f)
+	}
 	f.fraction = d.fraction
 	out := d.rep.Sorted()
 	f.failed = out.HasErrors()

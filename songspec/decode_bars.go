@@ -187,7 +187,7 @@ func barsError(rep *hcltext.Report, b someBars, err error) {
 	}
 	rng := b.rng
 	if b.at >= 0 && pe.End > pe.Off {
-		rng = rep.Source.Range(b.at+pe.Off, b.at+pe.End)
+		rng = rep.In(rng).Range(b.at+pe.Off, b.at+pe.End)
 	}
 	rep.Errorf(rng, wording.Sentence("%s", pe.Msg), "%s", pe.Help)
 }

@@ -113,7 +113,7 @@ func placeError(r *hcltext.Report, e *event, err error) {
 	}
 	rng := e.rng
 	if e.at >= 0 && pe.End > pe.Off {
-		rng = r.Source.Range(e.at+pe.Off, e.at+pe.End)
+		rng = r.In(rng).Range(e.at+pe.Off, e.at+pe.End)
 	}
 	help := pe.Help
 	if t := e.place.Text; len(e.place.Bars) == 0 && pe.Off >= 0 && pe.Off < pe.End && pe.End <= len(t) {

@@ -131,8 +131,15 @@ func (d *decoder) link(f *File) {
 	}
 	if !f.hasForm {
 		for _, s := range f.sections {
+			if s.loan != nil {
+				continue
+			}
 			s.inForm = true
 			f.form = append(f.form, &play{name: s.name, rng: s.rng, section: s})
+		}
+		if len(f.form) == 0 && len(f.lenders) > 0 && !d.rep.Diags.HasErrors() {
+			d.rep.Errorf(f.lenders[0].Range, "Borrowed sections without a form",
+				"They are played where the form names them: form { play \"NAME\" {} }.")
 		}
 		return
 	}
@@ -140,7 +147,7 @@ func (d *decoder) link(f *File) {
 		return
 	}
 	for _, s := range f.sections {
-		if !s.inForm {
+		if !s.inForm && s.loan == nil {
 			d.rep.Warnf(s.rng, fmt.Sprintf("Section %q is never played", s.name),
 				"Add play %q {} to the form, or delete the section.", s.name)
 		}
@@ -238,10 +245,14 @@ func circle(chain []*section, back *section) string {
 // takeOver gives a section all that it does not state itself from another section. It takes
 // the events too, except those with the word and place of an event of its own.
 func (d *decoder) takeOver(s, from *section) {
-	s.settings = from.settings.over(s.settings)
 	own := s.chords != nil || s.noChords
+	settings := from.settings
+	if own && from.loan != nil { // own chords are written in this song
+		settings.key, settings.meter = nil, nil
+	}
+	s.settings = settings.over(s.settings)
 	if !own {
-		s.chords, s.noChords = from.chords, from.noChords
+		s.chords, s.noChords, s.loan = from.chords, from.noChords, from.loan
 	}
 	var levels [][]*inside
 	for _, level := range from.inside {

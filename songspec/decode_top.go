@@ -24,7 +24,7 @@ func (d *decoder) file(f *File, body *hclsyntax.Body) {
 			readers[b.Type](f, b)
 		}
 	}
-	if len(f.sections) == 0 && !d.rep.Diags.HasErrors() {
+	if len(f.sections) == 0 && len(f.lenders) == 0 && !d.rep.Diags.HasErrors() {
 		d.rep.Errorf(d.s.Range(0, 0), "A song without a section",
 			"Write at least one: section \"verse\" { chords = \"| C | F | G | C |\" }.")
 	}
@@ -44,22 +44,34 @@ func (d *decoder) topAttr(f *File, a *hclsyntax.Attribute) {
 		f.countIn = d.whole(a.Expr, "the count-in, in bars,", 0, 8)
 	case "pickup":
 		f.pickup = d.beats(a.Expr, "the pickup", 16, true)
+	case "transpose":
+		f.transpose = d.whole(a.Expr, "the transposition, in semitones,", -12, 12)
 	case "grooves":
-		const help = `The song's own grooves are a list of files: grooves = ["mine.groove.hcl"].`
-		items, ok := d.list(a.Expr, help)
-		if !ok {
-			return
-		}
-		if len(items) > maxGrooves {
-			d.rep.Errorf(a.Expr.Range(), "Too many groove files", "A song may name %d of them.", maxGrooves)
-			return
-		}
-		for _, x := range items {
-			if ref, ok := d.ref(d.text(x, maxPath, help)); ok {
-				f.grooves = append(f.grooves, ref)
-			}
+		f.grooves = d.refs(a.Expr, "groove", maxGrooves,
+			`The song's own grooves are a list of files: grooves = ["mine.groove.hcl"].`)
+	case "sections":
+		f.lenders = d.refs(a.Expr, "song", maxLenders,
+			`The songs whose sections are played here are a list of files: sections = ["harbour.song.hcl"].`)
+	}
+}
+
+// refs reads a list of at most most files, of a kind in words.
+func (d *decoder) refs(expr hclsyntax.Expression, kind string, most int, help string) []Ref {
+	items, ok := d.list(expr, help)
+	if !ok {
+		return nil
+	}
+	if len(items) > most {
+		d.rep.Errorf(expr.Range(), "Too many "+kind+" files", "A song may name %d of them.", most)
+		return nil
+	}
+	var out []Ref
+	for _, x := range items {
+		if ref, ok := d.ref(d.text(x, maxPath, help)); ok {
+			out = append(out, ref)
 		}
 	}
+	return out
 }
 
 func (d *decoder) vocal(f *File, b *hclsyntax.Block) {

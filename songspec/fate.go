@@ -24,7 +24,7 @@ type whys [cue.NumReasons]bool
 
 // fate returns the fate of an event block, a new one the first time.
 func (r *resolver) fate(e *event) *fate {
-	at := e.rng.Start.Byte // the same block where another section takes it over
+	at := e.where()
 	f := r.fates[at]
 	if f == nil {
 		f = &fate{}
@@ -35,6 +35,14 @@ func (r *resolver) fate(e *event) *fate {
 	}
 	return f
 }
+
+// blockAt is where an event block stands: the same block where another section takes it over.
+type blockAt struct {
+	file string
+	at   int
+}
+
+func (e *event) where() blockAt { return blockAt{e.rng.Filename, e.rng.Start.Byte} }
 
 // singleBars reports whether a place names its bars one by one. Where it names a range of bars,
 // or no bars, nobody is surprised when a stop silences one of its counts.
@@ -86,7 +94,7 @@ func (r *resolver) warnIdleEvents() {
 			blocks = append(blocks, p.section.events...)
 		}
 		for _, e := range append(blocks, p.events...) {
-			f := r.fates[e.rng.Start.Byte]
+			f := r.fates[e.where()]
 			switch {
 			case f == nil:
 			case !f.acts:

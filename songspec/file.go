@@ -30,6 +30,11 @@ type File struct {
 	vocal     *vocal
 	fraction  *said[meter.BPM] // the first tempo that is not of whole beats
 
+	transpose *said[int]        // semitones that everything moves by
+	lenders   []Ref             // song files whose sections are borrowed
+	waiting   *decoder          // has to link the sections when Lend is called
+	others    []*hcltext.Source // the texts of the lenders
+
 	sections []*section
 	byName   map[string]*section
 	form     []*play
@@ -43,6 +48,7 @@ type File struct {
 type Ref struct {
 	Path  string
 	Range hcl.Range
+	lent  bool // another song file names it, which lends its sections
 }
 
 // GrooveFiles are the song's own groove files in the order written.
@@ -137,6 +143,7 @@ type section struct {
 	events  []*event
 	linked  linkState
 	inForm  bool
+	loan    *loan // nil for a section of the song's own
 }
 
 // someBars are bars of a section, as a song file names them.

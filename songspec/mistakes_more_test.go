@@ -243,4 +243,10 @@ var barsMistakes = []mistake{
 	{"bars of another section that are not here", "left out with a warning", one("| C | F |",
 		`bars "2" { energy = 4 }`) +
 		"section \"b\" {\n  like = \"a\"\n  chords = \"| G |\"\n}\n"},
+	{"a last chorus whose letters do not move", "the key of a section is its signature",
+		"key = \"G\"\n" + one("| G | D | Em | C | Am | D7 | G | G |") +
+			"section \"b\" {\n  like = \"a\"\n  key  = \"Eb\"\n}\n"},
+	{"transposed too far", "there is a bound", "transpose = 13\n" + one("| C |")},
+	{"sections that are no list", "as grooves are", "sections = \"b.song.hcl\"\n" + one("| C |")},
+	{"sections from outside the folder", "nothing outside is read", "sections = [\"../b.song.hcl\"]\n" + one("| C |")},
 }

@@ -78,7 +78,7 @@ func reportSymbol(
 		detail += fmt.Sprintf(" Write %q.", se.Suggest)
 	}
 	if off >= 0 && se.Length > 0 && se.Offset+se.Length <= rng.End.Byte-rng.Start.Byte {
-		rng = rep.Source.Range(off+se.Offset, off+se.Offset+se.Length)
+		rng = rep.In(rng).Range(off+se.Offset, off+se.Offset+se.Length)
 	}
 	return rep.Errorf(rng, summary, "%s", detail), se.Suggest
 }

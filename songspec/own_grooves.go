@@ -16,10 +16,13 @@ type ownFile struct {
 	grooves []string // sorted
 }
 
-// ownFiles are the groove files of the song that have grooves, in the order written.
+// ownFiles are the groove files that the song names and that have grooves, in the order written.
 func (r *resolver) ownFiles() []ownFile {
 	var out []ownFile
 	for _, ref := range r.f.grooves {
+		if ref.lent {
+			continue
+		}
 		path := filepath.Join(filepath.Dir(r.f.src.Name), filepath.FromSlash(ref.Path))
 		f := ownFile{ref: ref}
 		for _, name := range sortedKeys(r.env.Feels) {

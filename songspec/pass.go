@@ -31,7 +31,7 @@ func (r *resolver) pass(p *play) bool {
 		return false
 	}
 	bars := r.barsOf(p, set, lo)
-	keys := keysOf(bars, key, len(lo.bars))
+	keys := r.keysOf(bars, key, len(lo.bars))
 	name, _ := r.feelName(set)
 	energy := or(set.energy, [2]int{defaultEnergy, defaultEnergy})
 	pass := timeline.Pass{
@@ -106,11 +106,11 @@ func (r *resolver) barsOf(p *play, set settings, lo *laidOut) []barSettings {
 // same. The key of a bars block is signature and numerals: letters in its bars move as in the
 // rest of the pass. That of a section is written in the song, and moves with the pass; that of a
 // play is where its bars sound. A lift lifts what is under it.
-func keysOf(bars []barSettings, key keys, n int) []keys {
+func (r *resolver) keysOf(bars []barSettings, key keys, n int) []keys {
 	if bars == nil {
 		return []keys{key}
 	}
-	up := key.sounding.Tonic.PC() - key.written.Tonic.PC()
+	up := upTo(key.written, key.sounding)
 	out := make([]keys, n)
 	for i := range out {
 		k := key
@@ -118,7 +118,8 @@ func keysOf(bars []barSettings, key keys, n int) []keys {
 		case ofSectionBars:
 			k = keys{b.key.v, b.key.v.Transpose(up)}
 		case ofPlayBars:
-			k = keys{b.key.v.Transpose(-up), b.key.v}
+			k.sounding = b.key.v.Transpose(r.tl.Transpose)
+			k.written = k.sounding.Transpose(-up)
 		}
 		k.sounding = k.sounding.Transpose(bars[i].lift)
 		out[i] = k

@@ -33,16 +33,16 @@ type resolver struct {
 	spans    map[spanKey][]timeline.Span
 	chords   map[chordKey]chordResult
 	own      map[*laidOut][]spot
-	from     [][]*event    // for each pass, the blocks that its events come from
-	fates    map[int]*fate // by where the block's place begins
+	from     [][]*event // for each pass, the blocks that its events come from
+	fates    map[blockAt]*fate
 	spots    int
 	foreign  map[string]int // the line on which a foreign sign was last reported
 
 	// The effect so far of lift and of the key of a play, see advanceKeys.
 	lift     int
 	anchored bool
-	anchor   [2]harmony.Key // a section's written key, and the key a play put it in
-	anchorAt int            // the lift at that play
+	anchor   keys // a section's own key, and the key a play put it in
+	anchorAt int  // the lift at that play
 }
 
 type layoutKey struct {
@@ -61,7 +61,7 @@ type spanKey struct {
 func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 	r := &resolver{
 		f: f, env: env,
-		rep:      hcltext.Report{Source: f.src},
+		rep:      hcltext.Report{Source: f.src, Others: f.others},
 		layouts:  map[layoutKey][]measure{},
 		sections: map[measuresKey][]measure{},
 		plain:    map[measuresKey]*laidOut{},
@@ -69,7 +69,7 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 		spans:    map[spanKey][]timeline.Span{},
 		chords:   map[chordKey]chordResult{},
 		own:      map[*laidOut][]spot{},
-		fates:    map[int]*fate{},
+		fates:    map[blockAt]*fate{},
 		foreign:  map[string]int{},
 	}
 	r.startTimeline()
@@ -106,6 +106,7 @@ func (r *resolver) startTimeline() {
 		Take:      or(f.take, defaultTake),
 		By:        or(f.by, ""),
 		CountIn:   or(f.countIn, 0),
+		Transpose: or(f.transpose, 0),
 	}
 	t.Title = cmp.Or(or(f.title, ""), t.File)
 	if v := f.vocal; v != nil {
@@ -130,6 +131,7 @@ func (r *resolver) checkSection(s *section) {
 		return
 	}
 	r.checkChart(s.chords, key)
+	r.doubtKey(s)
 	for _, level := range s.inside {
 		r.checkBlocks(level, set)
 	}
@@ -185,26 +187,36 @@ func (r *resolver) layout(c *chart, m meter.Meter) []measure {
 // lifted before: letter symbols move with the tonic, and everything played later moves by the
 // same distance.
 func (r *resolver) advanceKeys(p *play, written harmony.Key) keys {
+	home := written // where the section would sound
+	if p.section.loan != nil {
+		home = written.Transpose(p.section.loan.up)
+	}
 	if p.lift != nil {
 		r.lift += p.lift.v
 	}
-	if p.key != nil {
-		to := p.key.v
-		d := (to.Tonic.PC() - written.Tonic.PC() + 12) % 12
-		if d > 6 {
-			d -= 12
-		}
+	sounding := home.Transpose(r.lift)
+	switch {
+	case p.key != nil:
+		sounding = p.key.v
+		d := upTo(home, sounding)
 		r.lift, r.anchored, r.anchorAt = d, true, d
-		r.anchor = [2]harmony.Key{written, to}
-		if to.Minor != written.Minor && p.section.hasLetters() {
+		r.anchor = keys{home, sounding}
+		if sounding.Minor != written.Minor && p.section.hasLetters() {
 			r.rep.Warnf(p.key.rng, "From major to minor, or back",
 				"Section %q is written in %s. Its letter symbols move with the tonic and keep their thirds; only "+
 					"numerals follow the mode.", p.section.name, written)
 		}
-		return keys{written, to}
+	case r.anchored && home == r.anchor.written:
+		sounding = r.anchor.sounding.Transpose(r.lift - r.anchorAt)
 	}
-	if r.anchored && written == r.anchor[0] {
-		return keys{written, r.anchor[1].Transpose(r.lift - r.anchorAt)}
+	return keys{written, sounding.Transpose(r.tl.Transpose)}
+}
+
+// upTo is how many semitones a key lies above another: the nearer way, down where it is negative.
+func upTo(from, to harmony.Key) int {
+	d := (to.Tonic.PC() - from.Tonic.PC() + 12) % 12
+	if d > 6 {
+		d -= 12
 	}
-	return keys{written, written.Transpose(r.lift)}
+	return d
 }

@@ -33,7 +33,7 @@ var calledHere = map[string]string{
 	"kicks":        `accent "4: 1" {}`,
 	"anticipation": `push "4: 4&" {}`, "anticipate": `push "4: 4&" {}`,
 	"mute": `tacet = ["drums"]`, "silent": `tacet = ["drums"]`,
-	"transpose": "lift = 1, in a play", "modulation": "lift = 1, in a play", "modulate": "lift = 1, in a play",
+	"modulation": "lift = 1, in a play", "modulate": "lift = 1, in a play",
 	"key_change":  "lift = 1, in a play",
 	"order":       `form { … }, with play "verse" {} in it for each section in turn`,
 	"structure":   `form { … }, with play "verse" {} in it for each section in turn`,

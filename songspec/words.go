@@ -12,7 +12,7 @@ import (
 // reference lists them.
 var (
 	topAttrs = []string{"title", "by", "key", "meter", "tempo", "feel", "energy", "lead", "looseness", "take",
-		"count_in", "pickup", "grooves"}
+		"count_in", "pickup", "transpose", "grooves", "sections"}
 	topBlocks = []string{"drums", "bass", "piano", "vocal", "section", "form"}
 
 	// The first of the attributes of a player stand at the top only.

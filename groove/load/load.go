@@ -74,6 +74,7 @@ func (l *loader) read(text []byte) {
 		return
 	}
 	l.Remarks = file.Remarks()
+	l.lend(file)
 	l.ownGrooves(file.GrooveFiles())
 	tl, diags := file.Resolve(l.feelInfos())
 	l.add(diags)
@@ -129,6 +130,37 @@ func (l *loader) open(ref songspec.Ref, what, without string) ([]byte, bool) {
 	return nil, false
 }
 
+// lend reads the song files that lend their sections, and gives the sections to the song. Of
+// what a lender says wrong, only mistakes are told: its doubts are its own affair.
+func (l *loader) lend(file *songspec.File) {
+	var lent []songspec.Lent
+	for _, ref := range file.SectionFiles() {
+		of := songspec.Lent{Ref: ref}
+		name := l.beside(ref)
+		switch _, twice := l.Sources[name]; {
+		case name == filepath.Clean(l.name):
+			l.mistake(ref.Range, "A song that lends to itself",
+				"Its own sections are there already: name another song.")
+		case twice:
+			l.mistake(ref.Range, "The same song file twice", "%q stands in the list already.", ref.Path)
+		default:
+			if src, ok := l.open(ref, "song file", ""); ok {
+				l.Sources[name] = src
+				var diags hcl.Diagnostics
+				of.File, diags = songspec.Parse(name, src)
+				l.add(slices.DeleteFunc(diags, func(d *hcl.Diagnostic) bool { return d.Severity != hcl.DiagError }))
+			}
+		}
+		lent = append(lent, of)
+	}
+	l.add(file.Lend(lent))
+}
+
+// beside is the name of a file that the song names, as messages call it.
+func (l *loader) beside(ref songspec.Ref) string {
+	return filepath.Join(filepath.Dir(l.name), filepath.FromSlash(ref.Path))
+}
+
 // ownGrooves reads the song's groove files. In this song, a groove or a family of fills from
 // them replaces the built-in one of the same name. Two in the files with one name are a
 // mistake.
@@ -141,7 +173,7 @@ func (l *loader) ownGrooves(refs []songspec.Ref) {
 			l.broken = true
 			continue
 		}
-		name := filepath.Join(filepath.Dir(l.name), filepath.FromSlash(ref.Path))
+		name := l.beside(ref)
 		if name == filepath.Clean(l.name) {
 			l.mistake(ref.Range, "The song is no groove file",
 				"A groove stands in a file of its own; name that one here.")

@@ -17,7 +17,8 @@ const maxReported = 1000
 // Report collects diagnostics. Of errors the first at a range stays; later ones
 // at the same range are follow-on noise.
 type Report struct {
-	Source *Source // whose lines and columns are put right
+	Source *Source   // whose lines and columns are put right
+	Others []*Source // likewise, of other files that a range may lie in
 	Diags  hcl.Diagnostics
 	at     map[spot]bool
 }
@@ -46,6 +47,16 @@ func (r *Report) Warnf(rng hcl.Range, summary, detail string, args ...any) Entry
 	return r.add(hcl.DiagWarning, rng, summary, fmt.Sprintf(detail, args...))
 }
 
+// In is the text that a range lies in.
+func (r *Report) In(rng hcl.Range) *Source {
+	for _, s := range r.Others {
+		if s.Name == rng.Filename {
+			return s
+		}
+	}
+	return r.Source
+}
+
 func (r *Report) add(sev hcl.DiagnosticSeverity, rng hcl.Range, summary, detail string) Entry {
 	if len(r.Diags) >= maxReported {
 		return Entry{}
@@ -53,8 +64,9 @@ func (r *Report) add(sev hcl.DiagnosticSeverity, rng hcl.Range, summary, detail 
 	if r.at == nil {
 		r.at = map[spot]bool{}
 	}
-	if r.Source != nil && rng.Filename == r.Source.Name {
-		rng = r.Source.Range(rng.Start.Byte, rng.End.Byte) // HCL has counted lines in the masked text
+	in := r.In(rng)
+	if in != nil && rng.Filename == in.Name {
+		rng = in.Range(rng.Start.Byte, rng.End.Byte) // HCL has counted lines in the masked text
 	}
 	key := spot{at: rng}
 	if sev == hcl.DiagWarning {
@@ -66,7 +78,7 @@ func (r *Report) add(sev hcl.DiagnosticSeverity, rng hcl.Range, summary, detail 
 	r.at[key] = true
 	d := &hcl.Diagnostic{Severity: sev, Summary: summary, Detail: detail, Subject: &rng}
 	r.Diags = append(r.Diags, d)
-	return Entry{r.Source, d}
+	return Entry{in, d}
 }
 
 // Write adds the fix: text in place of what stands in a range of the report's source.

@@ -34,6 +34,7 @@ var passWords = []struct {
 		}
 		return "none at the end"
 	}},
+	{"vamp", func(p *timeline.Pass) string { return cmp.Or(p.Vamp, "none") }},
 }
 
 const ruling = 6

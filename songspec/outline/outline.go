@@ -56,6 +56,7 @@ func songRows(t *timeline.Timeline) [][2]string {
 		{"count-in", bars(t.CountIn)},
 		{"pickup", pickup(t)},
 		{"in front", front},
+		{"transpose", transposed(t.Transpose)},
 		{"drums", kit(t.Drums)},
 		{"bass", bass(t.Bass)},
 		{"piano", t.Piano.Sound},
@@ -113,6 +114,9 @@ func writePass(out *bufio.Writer, t *timeline.Timeline, p *timeline.Pass) {
 		{"players", cmp.Or(playerList(timeline.All&^p.Tacet), "none")},
 	} {
 		fmt.Fprintf(out, "  %-8s %s\n", row[0], row[1])
+	}
+	if p.Vamp != "" {
+		fmt.Fprintf(out, "  %-8s %s\n", "vamp", p.Vamp)
 	}
 	if !p.Lead {
 		fmt.Fprintf(out, "  %-8s %s\n", "lead", "off")

@@ -120,3 +120,11 @@ func vocal(v *timeline.Vocal) string {
 	}
 	return out
 }
+
+// transposed is what a song is transposed by; "" where it is not.
+func transposed(semitones int) string {
+	if semitones == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%+d", semitones)
+}

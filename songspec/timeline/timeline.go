@@ -22,6 +22,8 @@ type Timeline struct {
 	Bass  BassSetup
 	Piano PianoSetup
 
+	Transpose int // semitones by which everything sounds above what is written
+
 	Looseness int // per mille, 0 (on the grid) to 1000
 	Take      int
 

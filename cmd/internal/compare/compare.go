@@ -1,6 +1,6 @@
 // Package compare takes the text of songs, without the files that they name, and returns
 // them resolved, to be compared by `plinth diff` or by git. A song of an older version has
-// no folder, so any name of a groove is taken.
+// no folder, so any name of a groove is taken, and borrowed sections are told by their names.
 package compare
 
 import (
@@ -55,8 +55,9 @@ func Parse(name string, src []byte) *Song {
 	if file == nil {
 		return s
 	}
+	s.Diags = append(s.Diags, file.LendUnread()...)
 	env := load.BuiltinEnv()
-	if len(file.GrooveFiles()) > 0 {
+	if len(file.GrooveFiles())+len(file.SectionFiles()) > 0 {
 		env = songspec.Env{} // any name may stand in those
 	}
 	tl, diags := file.Resolve(env)
