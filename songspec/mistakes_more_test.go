@@ -50,7 +50,7 @@ var musicMistakes = []mistake{
 	{"comments behind bars", "one message a line, and C #m7 is no comment",
 		"section \"a\" {\n  chords = <<-EOT\n    | C | F | # the river\n    | C G7 // and back\n    | C #m7 | F // " +
 			"G |\n    | C | F #home again\n    | C | // G\n  EOT\n}\n"},
-	{"names of harmony books", "as they sound", one("| Ger65 | It6 | subV7/V |")},
+	{"names of harmony books", "as they are written here", one("| Gr65 | Ger7 | subV7/V |")},
 	{"spellings of other countries", "j is major, and 7/4 a suspension", one("| Cj7 | C7/4 | Ij7 | Csus2/4 |")},
 	{"four chords in two halves", "a chart in quarters is one in 4/4", "meter = \"2/2\"\n" + one("| C / F / | C F |")},
 	{"feel of four quarters in two halves", "the tempo counts quarters in both",

@@ -1,12 +1,9 @@
 package harmony
 
 import (
-	"cmp"
 	"fmt"
 	"strconv"
 	"strings"
-
-	"plinth/songspec/wording"
 )
 
 func tooLong(s string) error {
@@ -61,16 +58,6 @@ func badSuffix(s string, root, end int, f *fault) error {
 		e.Suggest = ""
 	}
 	return e
-}
-
-// nearSuffix is the common spelling that a suffix was probably meant to be. It differs
-// by one letter at most, or by two when the suffix is long.
-func nearSuffix(s string) string {
-	most := 1
-	if len(s) > 4 {
-		most = 2
-	}
-	return cmp.Or(otherSpellings[s], wording.Closest(s, commonSpellings, most))
 }
 
 // degreeBass is the symbol with its bass as a note, C/E for C/3; "" when the chord has no
