@@ -140,6 +140,15 @@ var musicMistakes = []mistake{
 	{"four over five with an end", "there is nothing after it to lead to", one("| I | IVmaj7/V |")},
 	{"four over one", "the tonic is meant to stay below, and the chord's own root is read",
 		"key = \"Ab\"\n" + one("| I | iv6/1 | IV/1 | I/1 |")},
+
+	// Figures of figured bass, which are added tones here.
+	{"six beside a six-five", "the inversion is meant, and the added sixth is read; each symbol once",
+		one("| I6 | V65 | I6 | iv6 |") + "section \"b\" {\n  chords = \"| I6 | V6/V V2 |\"\n}\n"},
+	{"six of a diminished chord", "hardly ever an added sixth", one("| viio6 | I |")},
+	{"six of the flat two", "the Neapolitan is meant", "key = \"C minor\"\n" + one("| bII6 | V7 | i |")},
+	{"figures as a fraction", "the six-four chord is meant, and a sixth over the fourth is read", one("| I6/4 | V7 |")},
+	{"sevenths as fractions", "the figure is offered", one("| V4/3 | I | V4/2 | V6/5 |")},
+	{"offers that would change the chord", "there is none", one("| C7(maj7) C54 | C7(no9) | V754 | C6(b9 |")},
 }
 
 // TestBlanksOfWebPages: blanks that are not the keyboard's part chords all the same.

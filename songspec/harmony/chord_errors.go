@@ -53,6 +53,8 @@ func badSuffix(s string, root, end int, f *fault) error {
 		e.Suggest = s[:root+f.at] + "sus" + s[root+f.at:]
 	} else if near := nearSuffix(s[root:end]); near != "" {
 		e.Suggest = s[:root] + near + s[end:]
+	} else if f.why == openBracket {
+		e.Suggest = s[:end] + map[byte]string{'(': ")", '[': "]"}[s[root+f.at]] + s[end:]
 	}
 	if _, err := parseEnglish(e.Suggest); err != nil {
 		e.Suggest = ""

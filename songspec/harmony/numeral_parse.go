@@ -86,8 +86,12 @@ func (p *numeralParser) head(local tonic) (c Chord, root place, figure int) {
 	c, f := lookNumeralSuffix(rest, r.minor)
 	if f != nil {
 		if c, figure, ok = figured(rest, r.minor, local.majorSeventh(r.root(local))); !ok {
-			suggest := p.fraction()
-			if near := nearSuffix(rest); near != "" && suggest == "" {
+			if whole := p.fraction(); whole != "" {
+				p.fail(NoQuality, p.end-1, 3, "The two figures of an inversion stand together: 64, 65, 43, 42.", whole)
+				return c, root, 0
+			}
+			suggest := ""
+			if near := nearSuffix(rest); near != "" {
 				suggest = p.s[:size] + near + p.s[p.end:]
 			}
 			p.fail(NoQuality, size+f.at, f.length, f.why, suggest)

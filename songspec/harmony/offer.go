@@ -209,7 +209,9 @@ func (c *claims) keptBy(near string, says claims) bool {
 			odd = c.oddFigure
 		}
 		if !odd && !slices.ContainsFunc(c.all, func(said claim) bool {
-			return said.text == more.text || c.oddWord && said.degree == more.degree && more.degree > 0 // mja7 is maj7
+			return said.text == more.text ||
+				said.degree == 0 && said.has&more.has != 0 || // sus5 may be sus4
+				c.oddWord && said.degree == more.degree && more.degree > 0 // mja7 is maj7
 		}) {
 			return false
 		}

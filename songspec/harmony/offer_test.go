@@ -13,12 +13,12 @@ func TestOffers(t *testing.T) {
 		{"Cmja7", "Cmaj7"}, {"Cmaj8", "Cmaj7"}, {"Cm(maj8)", "Cm(maj7)"}, {"Cdmi7", "Cdim7"},
 		{"C77", "C7"}, {"Cm77", "Cm7"}, {"Cmaj77", "Cmaj7"}, {"Csus44", "Csus4"}, {"C7su4", "C7sus4"},
 		{"C7atl", "C7alt"}, {"Cad9", "Cadd9"}, {"C7(b9", "C7b9"}, {"Cm(add9", "Cmadd9"}, {"C7#8", "C7#9"},
-		{"Cm7b5x", "Cm7b5"}, {"C9sus5", "C9sus"}, {"Csus5", "Csus"}, {"C-8", "C-"}, {"C+8", "C+"}, {"Cj7", "Cmaj7"},
+		{"Cm7b5x", "Cm7b5"}, {"C9sus5", "C9sus4"}, {"Csus5", "Csus4"}, {"C-8", "C-"}, {"C+8", "C+"}, {"Cj7", "Cmaj7"},
 		{"Cm7(maj7)", "Cm(maj7)"}, {"C711", "C11"},
 		// What near spellings there are would drop or change a tone.
-		{"C54", ""}, {"C7(maj7)", ""}, {"C7(mja7)", ""}, {"C6(b9", ""}, {"C7#99", ""}, {"Cm7b55", ""},
+		{"C54", ""}, {"C7(maj7)", ""}, {"C7(mja7)", ""}, {"C6(b9", "C6(b9)"}, {"C7#99", ""}, {"Cm7b55", ""},
 		{"C9b55", ""}, {"C7(no9)", ""}, {"C7no7", ""}, {"C6(m7)", ""}, {"C6/8", ""}, {"C2b5#9x", ""},
-		{"Cm(maj9", ""}, {"C6(maj9", ""}, {"Cmaj711", ""}, {"C7alt9", ""}, {"Cdimsus4", ""},
+		{"Cm(maj9", "Cm(maj9)"}, {"C7[b9#5", "C7b9#5"}, {"C7(b9]", "C7(b9)"}, {"C13[b9#5", "C13[b9#5]"}, {"Cmaj711", ""}, {"C7alt9", ""}, {"Cdimsus4", ""},
 	} {
 		_, err := ParseChord(r.wrong)
 		var e *SymbolError

@@ -72,6 +72,8 @@ func (p *suffixParser) unread(at int) {
 	p.fail(at, len(p.s)-at, "No chord quality goes on like this.")
 }
 
+const openBracket = "The bracket is not closed."
+
 func (p *suffixParser) group(at int, end string) {
 	for p.fault == nil {
 		p.item(true)
@@ -79,7 +81,7 @@ func (p *suffixParser) group(at int, end string) {
 		case p.eat(end):
 			return
 		case p.i >= len(p.s):
-			p.fail(at, len(p.s)-at, "The bracket is not closed.")
+			p.fail(at, len(p.s)-at, openBracket)
 		default:
 			for p.eat(",") || p.eat(" ") || p.eat("/") {
 			}
