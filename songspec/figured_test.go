@@ -48,7 +48,8 @@ func figureDoubts(t *testing.T, src string) map[string]bool {
 }
 
 // Source: the harmonic analyses of 38 songs for voice and piano (When in Rome, CC BY-SA 4.0, over
-// OpenScore Lieder, CC0): every 6 and 2 in them is an inversion. Where a song has no other figure, they are not doubted.
+// OpenScore Lieder, CC0): every 6 and 2 in them is an inversion. Where a song has no other figure,
+// they are not doubted.
 func TestLiederFiguresDoubted(t *testing.T) {
 	data := os.Getenv("PLINTH_DATA")
 	if data == "" {

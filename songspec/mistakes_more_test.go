@@ -190,6 +190,7 @@ func TestAppliedAsMeant(t *testing.T) {
 		{"the dominant a tritone away", "| bII7/V | V |"},
 		{"a chain", "| V7/V/V | V7/V | V |"},
 		{"the bass is said besides", "| IV/V/3 | V | I64/V | V |"},
+		{"chords with names", "| Ger65/V | Cad64/V | V54/V | V/V | V | N6/ii | V7/ii | ii |"},
 		{"a line of the bass", "| V/3 | V/1 | V/7 | I/3 | I/1 |"},
 		{"the figure that is meant", "| IV/2 | V7 | I/5 | ii7/4 | V/3 |"},
 	} {

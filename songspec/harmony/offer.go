@@ -77,6 +77,7 @@ func tones(semitones ...int) (bits uint16) {
 var wordClaims = map[string]claim{
 	"m":   {"m", 0, tones(3), tones(4)},
 	"dim": {"dim", 0, tones(6), tones(4, 7)},
+	"ø":   {"ø", 0, tones(10), tones(4, 7)},
 	"aug": {"aug", 0, tones(8), tones(7)},
 	"sus": {"sus", 0, tones(2, 5), tones(3, 4)},
 }
@@ -84,8 +85,9 @@ var wordClaims = map[string]claim{
 // claimWords are the words of suffixes, with the shortest word that says the same.
 var claimWords = []struct{ word, says string }{
 	{"minor", "m"}, {"min", "m"}, {"mi", "m"}, {"m", "m"}, {"major", "maj"}, {"maj", "maj"}, {"ma", "maj"}, {"M", "maj"},
-	{"Δ", "maj"}, {"∆", "maj"}, {"△", "maj"}, {"^", "maj"}, {"diminished", "dim"}, {"halfdim", "dim"}, {"dim", "dim"},
-	{"o", "dim"}, {"°", "dim"}, {"º", "dim"}, {"ø", "dim"}, {"Ø", "dim"}, {"∅", "dim"}, {"augmented", "aug"},
+	{"Δ", "maj"}, {"∆", "maj"}, {"△", "maj"}, {"^", "maj"}, {"diminished", "dim"}, {"dim", "dim"},
+	{"halfdim", "ø"}, {"hdim", "ø"}, {"h", "ø"}, {"ø", "ø"}, {"Ø", "ø"}, {"∅", "ø"},
+	{"o", "dim"}, {"°", "dim"}, {"º", "dim"}, {"augmented", "aug"},
 	{"aug", "aug"}, {"sus", "sus"}, {"omit", "no"}, {"no", "no"}, {"add", "add"}, {"alt", "alt"}, {"dom", "dom"},
 }
 
