@@ -10,8 +10,8 @@ import (
 
 // Source: the harmonic analyses of 38 songs for voice and piano (When in Rome,
 // CC BY-SA 4.0, over OpenScore Lieder, CC0), with roots and basses resolved by
-// music21. For numerals that people write, root and bass must be the same, except for the
-// conventions named here.
+// music21. For numerals that people write, root, bass and triad must be the same, except for
+// the conventions named here.
 func TestLiederNumerals(t *testing.T) {
 	dir := os.Getenv("PLINTH_DATA")
 	if dir == "" {
@@ -34,9 +34,9 @@ func TestLiederNumerals(t *testing.T) {
 				Key string
 			} `json:"local_keys"`
 			Chords []struct {
-				Bar            int
-				Pos            float64
-				RN, Root, Bass string
+				Bar                     int
+				Pos                     float64
+				RN, Root, Bass, Quality string
 			}
 		}
 		if err := json.Unmarshal(b, &song); err != nil {
@@ -65,6 +65,9 @@ func TestLiederNumerals(t *testing.T) {
 			if got.Root.PC() != mustName(t, c.Root).PC() || got.Bass.PC() != mustName(t, c.Bass).PC() {
 				t.Errorf("%s in %s is %s, want %s over %s", c.RN, k, got, c.Root, c.Bass)
 			}
+			if !triads[c.Quality](got) && !strings.Contains(c.RN, "54") && !strings.Contains(c.RN, "[no") {
+				t.Errorf("%s in %s is %s, which is not %s", c.RN, k, got, c.Quality)
+			}
 			checked++
 		}
 	}
@@ -72,6 +75,25 @@ func TestLiederNumerals(t *testing.T) {
 	if checked < 2500 {
 		t.Errorf("%d numerals checked, want 2500 at least; left out: %v", checked, left)
 	}
+}
+
+// triads are the qualities of the analyses, by the tones that a chord then has.
+var triads = map[string]func(Chord) bool{
+	"maj":  func(c Chord) bool { return over(c, 4, 7) },
+	"min":  func(c Chord) bool { return over(c, 3, 7) },
+	"dim":  func(c Chord) bool { return over(c, 3, 6) },
+	"aug":  func(c Chord) bool { return over(c, 4, 8) },
+	"aug6": func(c Chord) bool { return over(c, 4, 10) },
+}
+
+// over reports whether a chord has all these tones, in semitones above its root.
+func over(c Chord, semitones ...int) bool {
+	for _, s := range semitones {
+		if c.PCSet()&(1<<mod12(c.Root.PC()+s)) == 0 {
+			return false
+		}
+	}
+	return true
 }
 
 // classical is the name of a notation in the analyses that plinth does not have or reads

@@ -153,16 +153,18 @@ func figured(rest string, minor, major7 bool) (c Chord, degree int, ok bool) {
 	if degree == 0 {
 		return Chord{}, 0, false
 	}
-	triad := "7"
+	above := "7"
 	switch {
+	case figure == "64" && (word == "ø" || word == "/o"):
+		word, above = "o", "" // without its seventh it is diminished
 	case figure == "64":
-		triad = ""
+		above = ""
 	case figure == "54":
-		triad = "sus4"
-	case word == "" && !minor && major7:
-		triad = "maj7"
+		above = "sus4"
+	case (word == "" || word == "+") && !minor && major7:
+		above = "maj7"
 	}
-	c, f := lookNumeralSuffix(word+triad+brackets, minor)
+	c, f := lookNumeralSuffix(word+above+brackets, minor)
 	return c, degree, f == nil
 }
 
