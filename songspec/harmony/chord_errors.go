@@ -62,10 +62,18 @@ func badSuffix(s string, root, end int, f *fault) error {
 	return e
 }
 
-// degreeBass is the symbol with its bass as a note, C/E for C/3; "" when the chord has no
-// tone of that degree.
+// degreeBass is the symbol with its bass as a note, C/E for C/3 and C/Bb for C/b7; "" for
+// other text, or when the chord has no tone of a degree without a sign.
 func degreeBass(root string, c Chord, digits string) string {
 	c.Root, _ = scanName(root)
+	if alter, signs := oneOrTwo(digits); signs > 0 && len(digits) == signs+1 {
+		if d := strings.IndexByte("1234567", digits[signs]); d > 0 {
+			if note, ok := c.Root.Up(d, majorScale[d]+alter); ok {
+				return root + c.Suffix + "/" + note.String()
+			}
+		}
+		return ""
+	}
 	for _, t := range c.tones[:c.n] {
 		if t.Degree <= 7 && strconv.Itoa(int(t.Degree)) == digits {
 			return root + c.Suffix + "/" + c.Spell(t).String()

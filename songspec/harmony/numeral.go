@@ -17,7 +17,8 @@ import (
 //     those of the natural scale, so VI is bVI; vi and vii are raised, as in the melodic
 //     scale; a # raises the degree of the natural scale.
 //   - V is major in minor too, as written; v is minor.
-//   - After a slash, a numeral is a key, V7/V, and a number is the bass, I/5. The bass is
+//   - After a slash, a numeral is a key, V7/V, a number is the bass, I/5, and a 9, 11 or 13
+//     an added tone. The bass is
 //     the chord's own tone of that degree; if it has none, the key's note there; if the
 //     root is outside the scale, the note of the major scale on the root. With an
 //     accidental it is measured from the major scale on the root: I/b7.

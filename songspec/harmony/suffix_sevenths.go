@@ -78,29 +78,27 @@ func (p *suffixParser) signedSeventh(at int, bits uint8) bool {
 	return true
 }
 
-// slashed reads what is added after a slash, as in 7/9, sus4/7 and 7/5-. A 5 has a sign
-// there, since the bare figure is more often meant for the bass.
+// slashed reads what is added after a slash: a ninth, eleventh or thirteenth, 5- and 5+, and
+// the seventh of sus4/7 and 6/7M. Other figures are more often meant for the bass.
 func (p *suffixParser) slashed(at int) {
-	switch {
-	case p.atMajor():
+	if p.atMajor() {
 		p.majorSeventh(at)
-	case p.i < len(p.s) && p.s[p.i] >= '0' && p.s[p.i] <= '9':
-		figure := p.s[p.i:]
-		if strings.HasPrefix(figure, "7") && p.sus2|p.sus4 == 0 && p.number != 6 && !p.latin(figure[1:]) ||
-			strings.IndexAny(figure, "2346") == 0 {
-			p.unread(at)
-			return
-		}
-		p.figure(at)
-	default:
-		p.alteration(at)
+		return
 	}
-}
-
-// latin reports a word for major at the start of s.
-func (p *suffixParser) latin(s string) bool {
-	rest := suffixParser{s: s}
-	return rest.majorWord()
+	start := p.i
+	bits := p.sign()
+	digits := p.digits()
+	seventh := digits == "7" && bits == 0 && (p.sus2|p.sus4 != 0 || p.number == 6 || p.atMajor())
+	signed := strings.IndexAny(p.s[p.i:], "+-−–") == 0
+	p.i = start
+	switch {
+	case !seventh && digits != "9" && digits != "11" && digits != "13" && !(digits == "5" && bits == 0 && signed):
+		p.unread(at)
+	case bits != 0:
+		p.alteration(at)
+	default:
+		p.figure(at)
+	}
 }
 
 // figure reads a number in brackets or after a slash: it adds that tone and no other. A sign
