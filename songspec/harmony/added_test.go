@@ -118,7 +118,8 @@ func TestFigureAndBass(t *testing.T) {
 
 // What these spellings look like, and are not, stays an error.
 func TestNoAddedSpelling(t *testing.T) {
-	for _, s := range []string{"C/b7", "C7/b5", "C/#4", "C/b6", "C6/#7", "Cm7/b3", "C7/2", "C7/3", "C7/4", "C7/5", "C7/6", "C7/7", "C/7", "C7/9/", "C7/8", "C7/10", "C7M7",
+	for _, s := range []string{"C/b7", "C7/b5", "C/#4", "C/b6", "C6/#7", "Cm7/b3", "C7/2", "C7/3",
+		"C7/4", "C7/5", "C7/6", "C7/7", "C/7", "C7/9/", "C7/8", "C7/10", "C7M7",
 		"CM7M", "Cø7M", "C7(maj7)", "Cmaj9(b7)", "Cmaj7(no7)", "C7(no9)", "C13(no13)", "C7sus7", "C9sus9", "C7[b9)",
 		"C7(b9]", "C(-7)", "C7/E/9", "Csus4/8"} {
 		if c, err := ParseChord(s); err == nil {
