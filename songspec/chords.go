@@ -144,9 +144,11 @@ func (r *resolver) notAChord(w *chartWord, err error) {
 }
 
 // hasLetters reports whether the section's chart has a letter symbol. It looks at first
-// letters: numerals begin with I, V, i, v or an accidental.
+// letters; of the numerals, only those with a name, such as Cad64, may begin with the same.
 func (s *section) hasLetters() bool {
-	letter := func(w chartWord) bool { return w.text[0] >= 'A' && w.text[0] <= 'G' }
+	letter := func(w chartWord) bool {
+		return w.text[0] >= 'A' && w.text[0] <= 'G' && !harmony.IsNumeral(w.text)
+	}
 	return s.chords != nil && slices.ContainsFunc(s.chords.written, func(b writtenBar) bool {
 		return slices.ContainsFunc(b.words, letter)
 	})

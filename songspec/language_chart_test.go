@@ -53,6 +53,17 @@ func TestCharts(t *testing.T) {
 		{"numerals", "relative to the key, C here", "4/4", "| vi7 | IVmaj7 | bVI | I/5 |",
 			"Am7 8, Fmaj7 8, Ab 8, C/G 8"},
 		{"mixed", "letters and numerals in one chart", "4/4", "| C iv6 |", "C 4, Fm6 4"},
+		{"figures and basses after a slash", "a figure is added, a letter is the bass", "4/4",
+			"| C7/9 Am7/11 | C7/b9/E Csus4/7 | C13(no9) C7M | Cm(#7) Cm+7 |",
+			"C9 4, Am7add11 4, C7b9/E 4, C7sus4 4, C7add13 4, Cmaj7 4, Cm(maj7) 4, Cm(maj7) 4"},
+		{"added tones of numerals", "as for letters", "4/4", "| V7/9 V7/b9 |", "G9 4, G7b9 4"},
+		{"figured bass", "inversions and a suspended fourth", "4/4", "| I64 V65 | V43 V42 | V54 V |",
+			"C/G 4, G7/B 4, G7/D 4, G7/F 4, Gsus4 4, G 4"},
+		{"chords with names", "in C", "4/4", "| N6 Cad64 | It6 Fr43 | Ger65 V |",
+			"Db/F 4, C/G 4, Ab7no5 4, Ab7b5 4, Ab7 4, G 4"},
+		{"inversions and added tones by name", "not doubted", "4/4", "| I/3 V42 | Iadd6 Vadd2 |",
+			"C/E 4, G7/F 4, C6 4, Gadd2 4"},
+		{"square brackets", "as some charts have them", "4/4", "| C7[b9] F |", "C7b9 4, F 4"},
 		{"percent sign before a brace", "no template", "4/4", "| C %{ |", ""},
 	} {
 		t.Run(row.name, func(t *testing.T) {

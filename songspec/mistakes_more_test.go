@@ -50,7 +50,7 @@ var musicMistakes = []mistake{
 	{"comments behind bars", "one message a line, and C #m7 is no comment",
 		"section \"a\" {\n  chords = <<-EOT\n    | C | F | # the river\n    | C G7 // and back\n    | C #m7 | F // " +
 			"G |\n    | C | F #home again\n    | C | // G\n  EOT\n}\n"},
-	{"names of harmony books", "as they sound", one("| Ger65 | It6 | subV7/V |")},
+	{"names of harmony books", "as they are written here", one("| Gr65 | Ger7 | subV7/V |")},
 	{"spellings of other countries", "j is major, and 7/4 a suspension", one("| Cj7 | C7/4 | Ij7 | Csus2/4 |")},
 	{"four chords in two halves", "a chart in quarters is one in 4/4", "meter = \"2/2\"\n" + one("| C / F / | C F |")},
 	{"feel of four quarters in two halves", "the tempo counts quarters in both",
@@ -140,6 +140,15 @@ var musicMistakes = []mistake{
 	{"four over five with an end", "there is nothing after it to lead to", one("| I | IVmaj7/V |")},
 	{"four over one", "the tonic is meant to stay below, and the chord's own root is read",
 		"key = \"Ab\"\n" + one("| I | iv6/1 | IV/1 | I/1 |")},
+
+	// Figures of figured bass, which are added tones here.
+	{"six beside a six-five", "the inversion is meant, and the added sixth is read; each symbol once",
+		one("| I6 | V65 | I6 | iv6 |") + "section \"b\" {\n  chords = \"| I6 | V6/V V2 |\"\n}\n"},
+	{"six of a diminished chord", "hardly ever an added sixth", one("| viio6 | I |")},
+	{"six of the flat two", "the Neapolitan is meant", "key = \"C minor\"\n" + one("| bII6 | V7 | i |")},
+	{"figures as a fraction", "the six-four chord is meant, and a sixth over the fourth is read", one("| I6/4 | V7 |")},
+	{"sevenths as fractions", "the figure is offered", one("| V4/3 | I | V4/2 | V6/5 |")},
+	{"offers that would change the chord", "there is none", one("| C7(maj7) C54 | C7(no9) | V754 | C6(b9 |")},
 }
 
 // TestBlanksOfWebPages: blanks that are not the keyboard's part chords all the same.
@@ -181,6 +190,7 @@ func TestAppliedAsMeant(t *testing.T) {
 		{"the dominant a tritone away", "| bII7/V | V |"},
 		{"a chain", "| V7/V/V | V7/V | V |"},
 		{"the bass is said besides", "| IV/V/3 | V | I64/V | V |"},
+		{"chords with names", "| Ger65/V | Cad64/V | V54/V | V/V | V | N6/ii | V7/ii | ii |"},
 		{"a line of the bass", "| V/3 | V/1 | V/7 | I/3 | I/1 |"},
 		{"the figure that is meant", "| IV/2 | V7 | I/5 | ii7/4 | V/3 |"},
 	} {

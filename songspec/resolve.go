@@ -37,6 +37,7 @@ type resolver struct {
 	fates    map[blockAt]*fate
 	spots    int
 	foreign  map[string]int // the line on which a foreign sign was last reported
+	figures  figuredBass
 
 	// The effect so far of lift and of the key of a play, see advanceKeys.
 	lift     int
@@ -71,6 +72,7 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 		own:      map[*laidOut][]spot{},
 		fates:    map[blockAt]*fate{},
 		foreign:  map[string]int{},
+		figures:  figuredBass{of: map[string]*figureDoubt{}, seen: map[*chart]bool{}},
 	}
 	r.startTimeline()
 	for _, s := range f.sections {
@@ -85,6 +87,7 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 			break
 		}
 	}
+	r.doubtFigures()
 	r.joinPasses()
 	diags := r.rep.Sorted()
 	if f.failed || diags.HasErrors() {
@@ -150,6 +153,7 @@ func (r *resolver) checkChart(c *chart, key harmony.Key) {
 	r.checkSymbols(c, key)
 	r.applied(c, key)
 	r.ownRoots(c, key)
+	r.figures.add(c, key)
 }
 
 // checkBlocks reports the mistakes that bars blocks have in themselves, where set holds otherwise:

@@ -34,8 +34,8 @@ const (
 )
 
 // ReadApplied takes an applied numeral apart. ok is false for anything else, and also for
-// an applied numeral with a figure or a degree for its bass: whoever writes V7/V/3 or
-// I64/V knows what the slash means.
+// an applied numeral with a figure, a degree for its bass or a name: whoever writes V7/V/3,
+// I64/V or Ger65/V knows what the slash means.
 func ReadApplied(s string, k Key) (a Applied, ok bool) {
 	if strings.IndexByte(s, '/') < 0 || len(s) > MaxSymbol || !looksNumeral(s) || isNoChord(s) {
 		return a, false
@@ -54,7 +54,10 @@ func ReadApplied(s string, k Key) (a Applied, ok bool) {
 	}
 	a.Target = s[p.end+1:]
 	head := s[:p.end]
-	r, _, _ := scanRoman(head)
+	r, _, ok := scanRoman(head)
+	if !ok {
+		return a, false
+	}
 	a.Leads = function(r, &c)
 	a.Plagal = r.degree == 3 && r.alter == 0
 	a.Tonic = k.readable(k.Tonic.Up(local.at.steps, local.at.semis))

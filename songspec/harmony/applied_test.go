@@ -49,7 +49,8 @@ func TestReadApplied(t *testing.T) {
 			}
 		}
 	}
-	for _, s := range []string{"IV", "I/5", "I6/9", "V7/V/3", "I64/V", "N.C.", "F/G", "V/X", "/V", "iv6", "N6", "",
+	for _, s := range []string{"IV", "I/5", "I6/9", "V7/V/3", "I64/V", "Ger65/V", "N/V", "V54/V", "V7/9",
+		"N.C.", "F/G", "V/X", "/V", "iv6", "N6", "",
 		"V/"} {
 		if a, ok := ReadApplied(s, Key{}); ok {
 			t.Errorf("%q is read as applied: %+v", s, a)

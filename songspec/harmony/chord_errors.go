@@ -1,12 +1,9 @@
 package harmony
 
 import (
-	"cmp"
 	"fmt"
 	"strconv"
 	"strings"
-
-	"plinth/songspec/wording"
 )
 
 func tooLong(s string) error {
@@ -56,6 +53,8 @@ func badSuffix(s string, root, end int, f *fault) error {
 		e.Suggest = s[:root+f.at] + "sus" + s[root+f.at:]
 	} else if near := nearSuffix(s[root:end]); near != "" {
 		e.Suggest = s[:root] + near + s[end:]
+	} else if f.why == openBracket {
+		e.Suggest = s[:end] + map[byte]string{'(': ")", '[': "]"}[s[root+f.at]] + s[end:]
 	}
 	if _, err := parseEnglish(e.Suggest); err != nil {
 		e.Suggest = ""
@@ -63,20 +62,18 @@ func badSuffix(s string, root, end int, f *fault) error {
 	return e
 }
 
-// nearSuffix is the common spelling that a suffix was probably meant to be. It differs
-// by one letter at most, or by two when the suffix is long.
-func nearSuffix(s string) string {
-	most := 1
-	if len(s) > 4 {
-		most = 2
-	}
-	return cmp.Or(otherSpellings[s], wording.Closest(s, commonSpellings, most))
-}
-
-// degreeBass is the symbol with its bass as a note, C/E for C/3; "" when the chord has no
-// tone of that degree.
+// degreeBass is the symbol with its bass as a note, C/E for C/3 and C/Bb for C/b7; "" for
+// other text, or when the chord has no tone of a degree without a sign.
 func degreeBass(root string, c Chord, digits string) string {
 	c.Root, _ = scanName(root)
+	if alter, signs := oneOrTwo(digits); signs > 0 && len(digits) == signs+1 {
+		if d := strings.IndexByte("1234567", digits[signs]); d > 0 {
+			if note, ok := c.Root.Up(d, majorScale[d]+alter); ok {
+				return root + c.Suffix + "/" + note.String()
+			}
+		}
+		return ""
+	}
 	for _, t := range c.tones[:c.n] {
 		if t.Degree <= 7 && strconv.Itoa(int(t.Degree)) == digits {
 			return root + c.Suffix + "/" + c.Spell(t).String()

@@ -277,11 +277,11 @@ func TestCommonSpellings(t *testing.T) {
 // it prints a suffix that reads back to the same tones.
 func TestEveryComposition(t *testing.T) {
 	leads := []string{"", "m", "maj", "Δ", "dim", "ø", "+", "-"}
-	numbers := []string{"", "5", "6", "69", "7", "9", "11", "13", "(maj7)", "maj9", "maj13", "2", "67"}
+	numbers := []string{"", "5", "6", "69", "7", "9", "11", "13", "(maj7)", "maj9", "maj13", "2", "67", "7M", "13M"}
 	sus := []string{"", "sus2", "sus4", "sus24"}
 	items := []string{"", "b5", "#5", "b9", "#9", "#11", "b13", "(9)", "(11)", "(13)", "add2", "add4", "add6", "add9",
 		"add11",
-		"add13", "addb9", "add#9", "add#11", "addb13", "b6", "no3", "no5", "(maj7)", "add3"}
+		"add13", "addb9", "add#9", "add#11", "addb13", "b6", "no3", "no5", "no9", "(maj7)", "(#7)", "/9", "add3"}
 	read := 0
 	suffixOf := map[quality]string{}
 	for _, l := range leads {

@@ -26,7 +26,11 @@ func seed(f *testing.F, add func(string)) {
 		add("F#" + s + "/A#")
 		n++
 	}
-	if n < 350 {
+	for _, r := range added {
+		add(r.in + "/G")
+		n++
+	}
+	if n < 420 {
 		f.Fatalf("%d seeds", n)
 	}
 }
@@ -99,7 +103,8 @@ func FuzzNumeral(f *testing.F) {
 		}
 	}
 	for i, s := range []string{"iv6", "I/5", "I/b7", "I6/9/5", "V7/V/3", "#ivo7", "♭VI", "V7(b9,#11)", "imaj7",
-		"IIm7", "vi5", "N", "iim/maj7", "V7/iv/V"} {
+		"IIm7", "vi5", "N", "iim/maj7", "V7/iv/V", "Cad64/V", "Ger65", "It+6/ii", "Fr43", "V54", "vii/o7/V", "V7/b9/3",
+		"V43[no3]", "V4/3", "i7M/9", "V6/5"} {
 		f.Add(s, int8(i%15-7), i%2 == 0)
 	}
 	if len(seen) < 60 {

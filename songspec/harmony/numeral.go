@@ -17,12 +17,14 @@ import (
 //     those of the natural scale, so VI is bVI; vi and vii are raised, as in the melodic
 //     scale; a # raises the degree of the natural scale.
 //   - V is major in minor too, as written; v is minor.
-//   - After a slash, a numeral is a key, V7/V, and a number is the bass, I/5. The bass is
+//   - After a slash, a numeral is a key, V7/V, a number is the bass, I/5, and a 9, 11 or 13
+//     an added tone. The bass is
 //     the chord's own tone of that degree; if it has none, the key's note there; if the
 //     root is outside the scale, the note of the major scale on the root. With an
 //     accidental it is measured from the major scale on the root: I/b7.
 //   - 64, 65, 43 and 42 are the usual inversions, since no suffix looks like them. Their
-//     seventh is the key's own, as in figured bass. N6 is bII over its third.
+//     seventh is the key's own, as in figured bass. 54 is a suspended fourth.
+//   - Cad64, N6, It6, Fr43 and Ger65 are chords with a name: see named.
 //
 // The degrees in minor follow music21's default; the rest is common practice, no single
 // source.
@@ -138,7 +140,7 @@ func readNumeral(s string, k Key) (Chord, *SymbolError) {
 // numeral, and so does N for the Neapolitan; anything else is taken for a letter symbol.
 // The error is a *SymbolError.
 func ParseEither(s string, k Key) (c Chord, numeral bool, err error) {
-	if !isNoChord(s) && looksNumeral(s) {
+	if IsNumeral(s) {
 		c, err = ParseNumeral(s, k)
 		return c, true, err
 	}
@@ -157,8 +159,13 @@ func ParseEither(s string, k Key) (c Chord, numeral bool, err error) {
 	return c, false, err
 }
 
+// IsNumeral reports whether ParseEither takes a symbol for a numeral. Cad64 and Fr43 are
+// numerals that begin with the letter of a note.
+func IsNumeral(s string) bool { return !isNoChord(s) && looksNumeral(s) }
+
 func looksNumeral(s string) bool {
-	if strings.HasPrefix(s, "N6") || s == "N" || strings.HasPrefix(s, "N/") {
+	head, _, _ := strings.Cut(s, "/")
+	if _, ok := named[head]; ok || strings.HasPrefix(s, "N6") {
 		return true
 	}
 	_, signs := accidentals(s)

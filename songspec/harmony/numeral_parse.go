@@ -69,12 +69,9 @@ func nearRoman(s string) string {
 // figure puts in the bass, 0 without one.
 func (p *numeralParser) head(local tonic) (c Chord, root place, figure int) {
 	s := p.s[:p.end]
-	if s == "N" || s == "N6" {
-		c, _ = lookSuffix("")
-		if s == "N6" {
-			figure = 3
-		}
-		return c, roman{degree: 1, alter: -1}.root(local), figure
+	if n, ok := named[s]; ok {
+		c, _ = lookSuffix(n.suffix(local))
+		return c, n.root(local), n.bass
 	}
 	r, size, ok := scanRoman(s)
 	switch {
@@ -89,6 +86,10 @@ func (p *numeralParser) head(local tonic) (c Chord, root place, figure int) {
 	c, f := lookNumeralSuffix(rest, r.minor)
 	if f != nil {
 		if c, figure, ok = figured(rest, r.minor, local.majorSeventh(r.root(local))); !ok {
+			if whole := p.fraction(); whole != "" {
+				p.fail(NoQuality, p.end-1, 3, "The two figures of an inversion stand together: 64, 65, 43, 42.", whole)
+				return c, root, 0
+			}
 			suggest := ""
 			if near := nearSuffix(rest); near != "" {
 				suggest = p.s[:size] + near + p.s[p.end:]
@@ -124,31 +125,62 @@ func (k tonic) majorSeventh(root place) bool {
 	return semis == 11
 }
 
-// figured reads the inversion figures 64, 65, 43 and 42 at the end of a suffix. They come
-// from figured bass, so their seventh is the key's own: I42 is Imaj7/7.
+// figures are those of figured bass that no suffix looks like, by the degree that they put
+// in the bass.
+var figures = map[string]int{"64": 5, "65": 3, "43": 5, "42": 7, "54": 1}
+
+// cutFigure parts a suffix at a figure: a word for the triad stands before it, and brackets
+// after it. degree is 0 when there is none.
+func cutFigure(rest string) (word, figure, brackets string, degree int) {
+	end := len(rest)
+	if i := strings.IndexAny(rest, "(["); i >= 0 {
+		end = i
+	}
+	at := max(0, end-2)
+	word, figure, brackets = rest[:at], rest[at:end], rest[end:]
+	if !slices.Contains([]string{"", "o", "°", "ø", "/o", "dim", "+", "maj", "M", "m"}, word) ||
+		figure == "54" && word != "" {
+		return word, figure, brackets, 0
+	}
+	return word, figure, brackets, figures[figure]
+}
+
+// figured reads the figures 64, 65, 43 and 42 of inversions, and 54 of a suspended fourth
+// over the root. They come from figured bass, so their seventh is the key's own: I42 is
+// Imaj7/7.
 func figured(rest string, minor, major7 bool) (c Chord, degree int, ok bool) {
-	word, figure := rest[:max(0, len(rest)-2)], rest[max(0, len(rest)-2):]
-	degree = map[string]int{"64": 5, "65": 3, "43": 5, "42": 7}[figure]
-	if degree == 0 || !slices.Contains([]string{"", "o", "°", "ø", "dim", "+", "maj", "M", "m"}, word) {
+	word, figure, brackets, degree := cutFigure(rest)
+	if degree == 0 {
 		return Chord{}, 0, false
 	}
-	seventh := "7"
-	if figure == "64" {
-		seventh = ""
-	} else if word == "" && !minor && major7 {
-		seventh = "maj7"
+	above := "7"
+	switch {
+	case figure == "64" && (word == "ø" || word == "/o"):
+		word, above = "o", "" // without its seventh it is diminished
+	case figure == "64":
+		above = ""
+	case figure == "54":
+		above = "sus4"
+	case (word == "" || word == "+") && !minor && major7:
+		above = "maj7"
 	}
-	c, f := lookNumeralSuffix(word+seventh, minor)
+	c, f := lookNumeralSuffix(word+above+brackets, minor)
 	return c, degree, f == nil
+}
+
+// fraction offers V43 for V4/3, a figure written as a fraction; "" for any other symbol.
+func (p *numeralParser) fraction() string {
+	over, _, _ := strings.Cut(p.s[min(p.end+1, len(p.s)):], "/")
+	if !strings.HasSuffix(p.s[:p.end], "4") || figures["4"+over] == 0 {
+		return ""
+	}
+	return p.s[:p.end] + p.s[p.end+1:]
 }
 
 // bassPlace is the place of a bass degree, which may have accidentals.
 func (p *numeralParser) bassPlace(c *Chord, root place, local tonic, digits string, at int) place {
 	alter, i := accidentals(digits)
 	d := strings.Index("123456789", digits[i:]) + 1
-	if d == 9 {
-		d = 2
-	}
 	switch {
 	case len(digits)-i != 1 || d < 1 || d > 7 || alter < -2 || alter > 2:
 		p.fail(NoBass, at, len(digits), "The degree in the bass is 1 to 7, with b or # if it needs one.", "")

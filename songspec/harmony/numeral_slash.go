@@ -11,7 +11,7 @@ func (p *numeralParser) lastSlash() int {
 	return i
 }
 
-// takeBass takes a degree after the last slash. The 9 of 6/9 is no degree.
+// takeBass takes a degree after the last slash. A 9, 11 or 13 is an added tone.
 func (p *numeralParser) takeBass() (digits string, at int) {
 	slash := p.lastSlash()
 	if slash < 1 {
@@ -20,8 +20,7 @@ func (p *numeralParser) takeBass() (digits string, at int) {
 	part := p.s[slash+1 : p.end]
 	_, signs := accidentals(part)
 	rest := part[signs:]
-	if rest == "" || strings.Trim(rest, "0123456789") != "" ||
-		part == "9" && p.s[slash-1] == '6' && !strings.HasSuffix(p.s[:slash], "6/9") {
+	if rest == "" || strings.Trim(rest, "0123456789") != "" || rest == "9" || rest == "11" || rest == "13" {
 		return "", 0
 	}
 	p.end = slash
@@ -64,14 +63,18 @@ func (p *numeralParser) takeTargets() tonic {
 	return local
 }
 
-// suffixSlash reports a slash that belongs to the suffix: 6/9 and m/maj7.
+// suffixSlash reports a slash that belongs to the suffix: 6/9, 7/b9, m/maj7, and vii/o7 for
+// viiø7.
 func (p *numeralParser) suffixSlash(slash int) bool {
 	after := p.s[slash+1 : p.end]
-	if after == "9" || strings.HasPrefix(after, "9") && !strings.HasPrefix(after, "9/") {
-		return strings.HasSuffix(p.s[:slash], "6")
+	_, signs := accidentals(after)
+	for _, added := range [...]string{"9", "11", "13", "7M"} {
+		if strings.HasPrefix(after[signs:], added) {
+			return true
+		}
 	}
 	sp := suffixParser{s: after}
-	return strings.HasSuffix(p.s[:slash], "m") && sp.atMajor()
+	return sp.atMajor() || strings.HasPrefix(after, "o") && strings.Trim(p.s[:slash], "IViv#b♯♭") == ""
 }
 
 // letterBass offers I/5 for I/G.

@@ -39,11 +39,10 @@ func (p *suffixParser) resolve() quality {
 	p.sevenths(&q)
 	p.extensions(&q, minor)
 	p.additions(&q)
-	if p.no3 {
-		q.deg[3] = 0
-	}
-	if p.no5 {
-		q.deg[5] = 0
+	for d, out := range p.no {
+		if out {
+			q.deg[d] = 0
+		}
 	}
 	q.merge()
 	return q

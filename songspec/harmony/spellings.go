@@ -12,7 +12,7 @@ var commonSpellings = []string{
 	"mi7", "-", "-7", "-9", "-7b5", "mi", "maj", "M", "ø", "ø7", "°", "°7", "o", "o7", "+", "+7", "7+", "aug7",
 	"mM7", "mMaj7", "mmaj7", "69", "m69", "6add9", "2", "7(b9)", "7(#9)", "7(#11)", "7(b13)", "7(b5)", "7(#5)",
 	"7no5", "7no3", "no3", "no5", "(add9)", "m(add9)", "m7(b5)", "maj7(#11)", "(b5)", "m7(11)", "m7(9)", "7(13)",
-	"sus24",
+	"sus24", "7M", "m7M", "7M(9)", "7/9", "7/13", "m7/9", "m7/11", "7sus13", "m9(maj7)", "6(maj7)", "13(no9)",
 }
 
 // otherSpellings are suffixes of other countries: j for major, and figures for a

@@ -17,8 +17,7 @@ type suffixParser struct {
 	sus2    uint8 // natural where it is there
 	sus4    uint8
 	add3    bool
-	no3     bool
-	no5     bool
+	no      [14]bool  // left out, by degree
 	altered [14]uint8 // alterations: they replace the natural tone
 	added   [14]uint8 // additions: they stand beside it
 
@@ -128,6 +127,8 @@ func (p *suffixParser) readLead() {
 	case p.word("diminished") || p.word("dim"):
 		p.lead = leadDim
 		p.eat(".")
+	case p.eat("/o"): // typed for ø
+		p.lead = leadHalfDim
 	case p.eat("°") || p.eat("º") || !strings.HasPrefix(p.s, "omit") && p.eat("o"):
 		p.lead = leadDim
 	case p.word("augmented") || p.word("aug"):
@@ -137,12 +138,6 @@ func (p *suffixParser) readLead() {
 		p.lead = leadAug
 	case p.word("dom"):
 		p.lead = leadDom
-	}
-	if p.lead == leadMinor {
-		p.eat("/") // m/maj7: only a word for major may follow
-		if p.i > 0 && p.s[p.i-1] == '/' && !p.atMajor() {
-			p.fail(p.i-1, len(p.s)-p.i+1, "After the slash comes a bass note.")
-		}
 	}
 }
 
@@ -163,9 +158,6 @@ func (p *suffixParser) digits() string {
 	return p.s[at:p.i]
 }
 
-// sevenths are the numbers with a seventh in them.
-var sevenths = map[string]int{"7": 7, "9": 9, "11": 11, "13": 13}
-
 // readNumber takes the number after the lead: 2, 5, 6, 7, 9, 11, 13, 67 or 69.
 func (p *suffixParser) readNumber() {
 	at := p.i
@@ -178,6 +170,7 @@ func (p *suffixParser) readNumber() {
 		return
 	case "7", "9", "11", "13":
 		p.number = sevenths[d]
+		p.latinSeventh()
 	case "6":
 		p.number = 6
 		if strings.HasPrefix(p.s[p.i:], "/9") && !strings.HasPrefix(p.s[p.i:], "/9/9") {
@@ -190,11 +183,7 @@ func (p *suffixParser) readNumber() {
 		p.number = 7
 		p.added[13] |= natural
 	case "5":
-		if p.lead == leadNone {
-			p.number = 5
-			return
-		}
-		p.lead5(at)
+		p.five(at)
 	case "2":
 		p.added[2] |= natural
 	case "4":
@@ -214,10 +203,21 @@ func (p *suffixParser) readNumber() {
 // the other a chord of fourths.
 const bareFour = "A bare 4 says neither a suspended nor an added fourth: sus4 or add4 does."
 
-// lead5 reads a 5 after the lead: in "+5" and "-5" what was taken for the lead is the
-// fifth's accidental.
-func (p *suffixParser) lead5(at int) {
+// five reads a 5 after the lead: in "+5" and "-5" what was taken for the lead is the
+// fifth's accidental. In "5+" and "5-" it follows.
+func (p *suffixParser) five(at int) {
 	switch {
+	case p.lead == leadNone && p.s[p.i:] == "+":
+		p.lead = leadAug
+		p.i++
+		return
+	case p.lead == leadNone && p.minus() && p.i == len(p.s):
+		p.altered[5] |= flat
+		return
+	case p.lead == leadNone:
+		p.i = at + 1
+		p.number = 5
+		return
 	case p.lead == leadAug && p.s[0] == '+':
 		return // C+5 is C+
 	case p.lead == leadMinor && p.s[0] == '-':

@@ -38,7 +38,11 @@ func (p *suffixParser) item(inside bool) {
 	at := p.i
 	switch {
 	case !inside && p.eat("("):
-		p.group(at)
+		p.group(at, ")")
+	case !inside && p.eat("["):
+		p.group(at, "]")
+	case !inside && p.eat("/"):
+		p.slashed(at)
 	case p.word("add"):
 		p.addition(at)
 	case p.word("sus"):
@@ -57,11 +61,7 @@ func (p *suffixParser) item(inside bool) {
 	case p.number >= 7 && p.word("aug"):
 		p.altered[5] |= sharp
 	case inside && p.i < len(p.s) && p.s[p.i] >= '0' && p.s[p.i] <= '9':
-		if d := p.degree(natural); d == 0 || d == 3 || d == 5 {
-			p.unread(at)
-		} else {
-			p.added[d] |= natural
-		}
+		p.figure(at)
 	default:
 		p.alteration(at)
 	}
@@ -72,14 +72,16 @@ func (p *suffixParser) unread(at int) {
 	p.fail(at, len(p.s)-at, "No chord quality goes on like this.")
 }
 
-func (p *suffixParser) group(at int) {
+const openBracket = "The bracket is not closed."
+
+func (p *suffixParser) group(at int, end string) {
 	for p.fault == nil {
 		p.item(true)
 		switch {
-		case p.eat(")"):
+		case p.eat(end):
 			return
 		case p.i >= len(p.s):
-			p.fail(at, len(p.s)-at, "The bracket is not closed.")
+			p.fail(at, len(p.s)-at, openBracket)
 		default:
 			for p.eat(",") || p.eat(" ") || p.eat("/") {
 			}
@@ -123,9 +125,10 @@ func (p *suffixParser) suspension(inside bool) {
 			p.unread(at)
 		}
 	case "4", "2", "24", "42":
-	case "7", "9", "13": // sus9 is 9sus4
-		if p.number == 0 && p.lead == leadNone {
-			p.number, _ = strconv.Atoi(figure)
+	case "7", "9", "13": // sus9 and 7sus9 are 9sus4
+		n := sevenths[figure]
+		if p.number == 0 && p.lead == leadNone || p.number >= 7 && p.number < n {
+			p.number = n
 			return
 		}
 		fallthrough
@@ -135,39 +138,17 @@ func (p *suffixParser) suspension(inside bool) {
 }
 
 func (p *suffixParser) omission(at int) {
-	switch p.digits() {
-	case "3":
-		p.no3 = true
-	case "5":
-		p.no5 = true
+	d, _ := strconv.Atoi(p.digits())
+	switch {
+	case d == 3 || d == 5:
+	case (d == 7 || d == 9 || d == 11) && d < p.number:
 	default:
-		p.fail(at, len(p.s)-at, "Only the third or the fifth is left out: no3, no5.")
+		p.fail(at, len(p.s)-at, "Only the third, the fifth, or a tone that a higher number has brought along is left "+
+			"out: no3, no5, 13(no9).")
 		return
 	}
+	p.no[d] = true
 	_ = p.eat("rd") || p.eat("th")
-}
-
-// majorSeventh reads maj7 after a minor, diminished or augmented triad.
-func (p *suffixParser) majorSeventh(at int) {
-	triangle := p.triangle()
-	if !triangle {
-		p.majorWord()
-	}
-	d := p.digits()
-	number := sevenths[d]
-	if triangle && d == "" {
-		number = 7
-	}
-	switch {
-	case number == 0:
-		p.unread(at)
-	case p.number == 0 && p.lead != leadMajor && p.lead != leadTriangle && p.lead != leadHalfDim && p.lead != leadDom:
-		p.number, p.major7 = number, true
-	case p.number >= 7 && p.lead == leadDim && number == 7 && !p.major7:
-		p.plus7 = true
-	default:
-		p.fail(at, p.i-at, "This chord has its seventh already.")
-	}
 }
 
 func (p *suffixParser) alteration(at int) {
@@ -175,6 +156,9 @@ func (p *suffixParser) alteration(at int) {
 	bits := p.sign()
 	if bits == 0 {
 		p.unread(at)
+		return
+	}
+	if p.signedSeventh(at, bits) {
 		return
 	}
 	d := p.degree(bits)
