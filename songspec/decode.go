@@ -141,7 +141,7 @@ var places = []struct {
 	{"in the bass block", []string{"strings", "line"}},
 	{"in the drums block", []string{"kit"}},
 	{"in an accent", []string{"weight", "alone"}},
-	{"in a rit", []string{"to"}},
+	{"in a rit or an accel", []string{"to"}},
 	{"in an accent, a push or a fill", []string{"by"}},
 	{"in a stop, a hold or a space", []string{"beats"}},
 	{"at the top of the file, outside all blocks", append(append([]string{}, topAttrs...), topBlocks...)},
@@ -158,6 +158,8 @@ func blockForm(name string) string {
 		return `bars "5-8" { … }`
 	case name == "rit":
 		return `rit "7-8" { to = 64 }`
+	case name == "accel":
+		return `accel "7-8" { to = 96 }`
 	case slices.Contains(eventWords, name):
 		return name + ` "4: 3" { … }`
 	}

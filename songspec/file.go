@@ -184,6 +184,7 @@ type play struct {
 // event is an event block: a word at a place.
 type event struct {
 	kind    timeline.EventKind
+	word    hcl.Range
 	place   meter.Place
 	at      int       // byte offset of the place's text in the file; -1 when unknown
 	rng     hcl.Range // of the place

@@ -35,6 +35,7 @@ type resolver struct {
 	own      map[*laidOut][]spot
 	from     [][]*event    // for each pass, the blocks that its events come from
 	fates    map[int]*fate // by where the block's place begins
+	moves    map[int]move  // of the tempo, likewise
 	spots    int
 	foreign  map[string]int // the line on which a foreign sign was last reported
 
@@ -70,6 +71,7 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 		chords:   map[chordKey]chordResult{},
 		own:      map[*laidOut][]spot{},
 		fates:    map[int]*fate{},
+		moves:    map[int]move{},
 		foreign:  map[string]int{},
 	}
 	r.startTimeline()
@@ -85,6 +87,7 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 			break
 		}
 	}
+	r.warnMoves()
 	r.joinPasses()
 	diags := r.rep.Sorted()
 	if f.failed || diags.HasErrors() {

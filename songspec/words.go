@@ -48,6 +48,7 @@ var eventRules = [...]eventRule{
 	timeline.Fill:   {attrs: []string{"by"}, by: 1 << timeline.Drums, struck: true},
 	timeline.Hold:   {attrs: []string{"beats"}, by: timeline.All},
 	timeline.Rit:    {attrs: []string{"to"}, by: timeline.All},
+	timeline.Accel:  {attrs: []string{"to"}, by: timeline.All},
 	timeline.Space:  {attrs: []string{"beats"}, by: timeline.All, toLine: true},
 }
 

@@ -140,7 +140,7 @@ func (l *listener) hasToItself(c *Pianist, bar int, start, end int64) bool {
 		if q.Kind == cue.Chord {
 			until = q.Target
 		}
-		if q.Event >= 0 && q.Kind != cue.Space && q.Kind != cue.Rit && until > start {
+		if q.Event >= 0 && q.Kind != cue.Space && q.Kind != cue.Rit && q.Kind != cue.Accel && until > start {
 			return false
 		}
 	}

@@ -38,7 +38,7 @@ var hitSigns = map[timeline.EventKind]func(s *sheet, row *sheetRow, h Hit, base 
 		s.drawRect(x, base-130, max(s.x(row, h.End), x+40), base, `fill="#111"`)
 	},
 	timeline.Hold: func(s *sheet, row *sheetRow, h Hit, base int) { s.fermata(s.x(row, h.Tick), base) },
-	timeline.Rit:  (*sheet).ritardando,
+	timeline.Rit:  (*sheet).ritardando, timeline.Accel: (*sheet).ritardando,
 }
 
 // hitStrip draws the strip of hits.
@@ -53,8 +53,8 @@ func (s *sheet) hitStrip(row *sheetRow) {
 	}
 }
 
-// ritardando draws a dashed line under the strip as long as the tempo changes, with the
-// tempo that it reaches.
+// ritardando draws a rit or an accel: a dashed line under the strip, as long as the tempo
+// changes, with the tempo that it reaches.
 func (s *sheet) ritardando(row *sheetRow, h Hit, base int) {
 	x1, x2, y := s.x(row, h.Tick), s.x(row, h.End), base+10*14
 	s.drawLine(x1, y, x2, y, `stroke="#111" stroke-width="2" stroke-dasharray="6 4"`)

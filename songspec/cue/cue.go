@@ -24,7 +24,8 @@ const (
 	Stop                 // silence
 	Fill                 // the drummer fills
 	Hold                 // a held beat
-	Rit                  // the tempo moves
+	Rit                  // the tempo moves, in general down
+	Accel                // likewise, in general up
 	Space                // the singer is silent
 	Opening              // the pass comes in as strong as what was before it, or stronger
 	Ending               // the song comes to rest: one last stroke that rings
