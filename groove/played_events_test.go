@@ -7,7 +7,7 @@ import "testing"
 func eventSongs() []playedSongs {
 	return []playedSongs{
 		accentSongs(), pushSongs(), stopSongs(), fillSongs(), holdSongs(), ritSongs(), accelSongs(), spaceSongs(),
-		togetherSongs(),
+		cueSongs(), togetherSongs(),
 	}
 }
 
@@ -140,6 +140,14 @@ func accelSongs() playedSongs {
 			part("on", 4, "| C | C |")),
 		sketch("The tempo quickens in six over two bars", sixEight,
 			part("six", 3, "| C | F | G7 |", at("accel", "2-3", "to = 90")), part("on", 4, "| C | C |")),
+	}}
+}
+
+func cueSongs() playedSongs {
+	return playedSongs{"cue", []string{
+		sketch("Cues, of which the band knows nothing", ballad,
+			part("show", 3, "| C | F |", at("cue", "1: 1", `text = "lights"`),
+				at("cue", "last: 4&", `text = "curtain"`))),
 	}}
 }
 

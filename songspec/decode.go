@@ -144,6 +144,7 @@ var places = []struct {
 	{"in a rit or an accel", []string{"to"}},
 	{"in an accent, a push or a fill", []string{"by"}},
 	{"in a stop, a hold or a space", []string{"beats"}},
+	{"in a cue", []string{"text"}},
 	{"at the top of the file, outside all blocks", append(append([]string{}, topAttrs...), topBlocks...)},
 }
 
@@ -160,6 +161,8 @@ func blockForm(name string) string {
 		return `rit "7-8" { to = 64 }`
 	case name == "accel":
 		return `accel "7-8" { to = 96 }`
+	case name == "cue":
+		return `cue "3: 1" { text = "lights" }`
 	case slices.Contains(eventWords, name):
 		return name + ` "4: 3" { … }`
 	}

@@ -65,6 +65,11 @@ func (d *decoder) event(b *hclsyntax.Block) *event {
 			"Say which tempo it reaches: %s.", strings.Replace(blockForm(b.Type), "7-8", place.v, 1))
 		return nil
 	}
+	if e.kind == timeline.Cue && e.text == nil && ok {
+		d.rep.Errorf(b.TypeRange, "A cue without a text", "Say what happens there: %s.",
+			strings.Replace(blockForm(b.Type), "3: 1", place.v, 1))
+		return nil
+	}
 	if !ok {
 		return nil
 	}
@@ -86,6 +91,13 @@ func (d *decoder) option(e *event, a *hclsyntax.Attribute) bool {
 	case "alone":
 		e.alone = d.flag(a.Expr, "Alone")
 		return e.alone != nil
+	case "text":
+		e.text = d.text(a.Expr, maxCueText, `What a cue says is text in quotes: text = "lights".`)
+		if e.text != nil && strings.TrimSpace(e.text.v) == "" {
+			d.rep.Errorf(e.text.rng, "An empty text", `Say what happens at the cue: text = "lights".`)
+			e.text = nil
+		}
+		return e.text != nil
 	case "beats":
 		name, most := "how long it lasts", maxBeats
 		if e.kind == timeline.Hold {
@@ -101,6 +113,8 @@ func (d *decoder) option(e *event, a *hclsyntax.Attribute) bool {
 const (
 	maxBeats = 64 // of a stop or a space
 	maxHold  = 16 // of a hold
+
+	maxCueText = 100 // characters
 )
 
 // placeError reports a *meter.PlaceError of an event, at the wrong part of the place where that

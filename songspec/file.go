@@ -193,6 +193,7 @@ type event struct {
 	alone   *said[bool]
 	beats   *said[int64] // in parts of a beat, see beatGrid
 	to      *said[meter.BPM]
+	text    *said[string]
 	depth   int        // through how many likes it is taken over; -1 for an event of a play
 	from    string     // the section that it is taken over from; "": none, it is the section's own
 	through *hcl.Range // the like that it was taken over by

@@ -33,6 +33,8 @@ func told(p *timeline.Pass) string {
 			s += fmt.Sprintf(" to %d", e.Target)
 		case timeline.Hold:
 			s += fmt.Sprintf(" +%d", e.Extra)
+		case timeline.Cue:
+			s += fmt.Sprintf(" %q", e.Text)
 		case timeline.Rit, timeline.Accel:
 			s += fmt.Sprintf(" to %s", e.To)
 		}
@@ -71,6 +73,10 @@ func TestEvents(t *testing.T) {
 		{"accel", "whole bars", "6/8", `accel "last" { to = 120 }`, "accel 2 2880-5760 to 120"},
 		{"accel from count to count", "a beat in six is three counts", "6/8", `accel "1:4-2:1" { to = 120.5 }`,
 			"accel 1: 4 - 2: 1 1440-4320 to 120.5"},
+		{"cue", "the band does nothing", "4/4", `cue "2: 3" { text = "lights: \"blue\"" }`,
+			`cue 2: 3 5760-5760 "lights: \"blue\""`},
+		{"two cues at one place", "lights and sound", "4/4", "cue \"1: 1\" { text = \"lights\" }\n" +
+			"  cue \"1: 1\" { text = \"door\" }", `cue 1: 1 0-0 "lights"; cue 1: 1 0-0 "door"`},
 		{"last", "by its word", "4/4", `fill "last: 4" {}`, "fill 2: 4 6720-7680 by1"},
 	} {
 		t.Run(row.name, func(t *testing.T) {

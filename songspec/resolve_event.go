@@ -144,6 +144,9 @@ func (r *resolver) spot(lo *laidOut, usual meter.Meter, e *event, at meter.At) t
 	case timeline.Push:
 		ev.End = bar.Start + bar.Meter.NextBeat(at.Tick)
 		ev.Target = ev.End
+	case timeline.Cue:
+		ev.End = ev.Tick
+		ev.Text = e.text.v
 	case timeline.Hold:
 		ev.End = bar.Start + bar.Meter.NextBeat(at.Tick)
 		ev.Extra = or(e.beats, beatGrid) * usual.TempoTicks() / beatGrid
@@ -178,7 +181,8 @@ func (r *resolver) placeEvents(pass *timeline.Pass, lo *laidOut, p *play, bars [
 			continue
 		}
 		// If two events with one word are at one tick, the later counts: it is the inner one.
-		if n := len(out); n > 0 && out[n-1].Tick == ev.Tick && out[n-1].Kind == ev.Kind {
+		if n := len(out); n > 0 && out[n-1].Tick == ev.Tick && out[n-1].Kind == ev.Kind &&
+			out[n-1].Text == ev.Text {
 			out[n-1], from[n-1] = ev, s.of
 			continue
 		}

@@ -33,7 +33,9 @@ var calledHere = map[string]string{
 	"hit": `accent "4: 1" {}`, "hits": `accent "4: 1" {}`, "stab": `accent "4: 1" {}`, "kick": `accent "4: 1" {}`,
 	"kicks":        `accent "4: 1" {}`,
 	"anticipation": `push "4: 4&" {}`, "anticipate": `push "4: 4&" {}`,
-	"mute": `tacet = ["drums"]`, "silent": `tacet = ["drums"]`,
+	"cues": `cue "3: 1" { text = "lights" }`, "marker": `cue "3: 1" { text = "lights" }`,
+	"cue_point": `cue "3: 1" { text = "lights" }`,
+	"mute":      `tacet = ["drums"]`, "silent": `tacet = ["drums"]`,
 	"transpose": "lift = 1, in a play", "modulation": "lift = 1, in a play", "modulate": "lift = 1, in a play",
 	"key_change":  "lift = 1, in a play",
 	"order":       `form { … }, with play "verse" {} in it for each section in turn`,
@@ -44,7 +46,7 @@ var calledHere = map[string]string{
 	"repeat":  "another play of it in the form, or |: and :| round the bars",
 	"repeats": "another play of it in the form, or |: and :| round the bars",
 	"lyrics":  "a comment: words stand behind a #", "lyric": "a comment: words stand behind a #",
-	"text": "a comment: words stand behind a #", "comment": "a comment: words stand behind a #",
+	"comment": "a comment: words stand behind a #",
 	"notes": "a comment: words stand behind a #",
 }
 

@@ -50,6 +50,7 @@ var eventRules = [...]eventRule{
 	timeline.Rit:    {attrs: []string{"to"}, by: timeline.All},
 	timeline.Accel:  {attrs: []string{"to"}, by: timeline.All},
 	timeline.Space:  {attrs: []string{"beats"}, by: timeline.All, toLine: true},
+	timeline.Cue:    {attrs: []string{"text"}, by: timeline.All},
 }
 
 // partsOfSong are what musicians call the parts of a song.

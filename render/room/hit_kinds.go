@@ -2,6 +2,7 @@ package room
 
 import (
 	"fmt"
+	"strconv"
 
 	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
@@ -35,6 +36,9 @@ var hitKinds = [...]hitKind{
 	}, func(h *Hit) string { return fmt.Sprintf("count %s, %s longer", h.Count, beatWords(h.Beats)) }, " ", false},
 	{timeline.Rit, cue.Rit, readMove, moveWords, ": ", false},
 	{timeline.Accel, cue.Accel, readMove, moveWords, ": ", false},
+	{timeline.Cue, cue.Signal, func(h *Hit, p *timeline.Pass, q *cue.Cue) {
+		h.By, h.Text = 0, p.Events[q.Event].Text
+	}, func(h *Hit) string { return "count " + h.Count + " " + strconv.Quote(h.Text) }, " ", false},
 }
 
 // readMove reads a rit or an accel.

@@ -20,6 +20,7 @@ type Hit struct {
 	Count   string
 	// LastCount is the count that a rit or an accel ends with; "" where it goes over whole bars.
 	LastCount string
+	Text      string           // of a cue: what it says
 	By        timeline.Players // who plays it
 	Weight    int
 	Alone     bool      // of an accent: nothing but the written hits sounds in that bar

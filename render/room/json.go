@@ -182,6 +182,7 @@ func hitJSON(h *Hit) jsonObject {
 	add(h.Beats > 0, "beats", thousandths(h.Beats))   // how long a stop is, how much a hold adds
 	add(h.Kind.MovesTempo(), "last_bar", h.LastBar)   // of a rit and an accel
 	add(h.LastCount != "", "last_count", h.LastCount) // likewise, where they do not go over whole bars
+	add(h.Text != "", "text", h.Text)                 // of a cue
 	add(h.To != 0, "to", h.To)                        // likewise: the tempo they reach
 	return out
 }

@@ -27,6 +27,12 @@ func (s *sheet) fermata(x, y int) {
 		circleElement(x, y-50, "2.5", ""))
 }
 
+// flag is the sign of a cue.
+func (s *sheet) flag(x, y int) {
+	s.drawElements(pathElement(`fill="#fff" stroke="#111" stroke-width="2" stroke-linejoin="round"`,
+		"M%s %sv-15h11l-4 4 4 4h-11", x, y))
+}
+
 // hitSigns draw the kinds of hits on the strip, whose line lies at base.
 var hitSigns = map[timeline.EventKind]func(s *sheet, row *sheetRow, h Hit, base int){
 	timeline.Accent: func(s *sheet, row *sheetRow, h Hit, base int) {
@@ -37,6 +43,7 @@ var hitSigns = map[timeline.EventKind]func(s *sheet, row *sheetRow, h Hit, base 
 		x := s.x(row, h.Tick)
 		s.drawRect(x, base-130, max(s.x(row, h.End), x+40), base, `fill="#111"`)
 	},
+	timeline.Cue:  func(s *sheet, row *sheetRow, h Hit, base int) { s.flag(s.x(row, h.Tick), base) },
 	timeline.Hold: func(s *sheet, row *sheetRow, h Hit, base int) { s.fermata(s.x(row, h.Tick), base) },
 	timeline.Rit:  (*sheet).ritardando, timeline.Accel: (*sheet).ritardando,
 }

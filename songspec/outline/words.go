@@ -3,6 +3,7 @@ package outline
 import (
 	"cmp"
 	"fmt"
+	"strconv"
 	"strings"
 
 	"plinth/songspec/cue"
@@ -40,6 +41,8 @@ func describe(e *timeline.Event, played cue.Played, p *timeline.Pass, bar *timel
 		if e.End != bar.Start+bar.Length {
 			return text + " for " + beats(e.End-e.Tick, m)
 		}
+	case timeline.Cue:
+		return text + " " + strconv.Quote(e.Text)
 	case timeline.Hold:
 		return text + ", " + beats(e.Extra, m) + " longer"
 	case timeline.Rit, timeline.Accel:

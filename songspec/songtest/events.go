@@ -33,6 +33,9 @@ func (w *writer) events(s *section, n int) {
 			word, place = w.moving(s, place, options[0])
 		}
 		w.event(word, place, options)
+		if word == "space" && !w.old {
+			w.event("cue", place, []string{`text = "lights"`})
+		}
 	}
 }
 

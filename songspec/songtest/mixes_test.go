@@ -16,7 +16,7 @@ var wanted = []string{
 	"stop over a bar line", "accent alone beside a push", "push beside a hold", "push in a rit",
 	"push over a border into a tacet", "push of some over a border", "odd bar", "half-bar chords",
 	"odd meter", "moving energy",
-	"accent", "push", "stop", "fill", "hold", "rit", "accel", "space",
+	"accent", "push", "stop", "fill", "hold", "rit", "accel", "space", "cue",
 	"tacet", "no fills", "no lead", "lift", "change of key",
 	"looseness 0", "looseness 400", "looseness 1000", "count-in", "pickup", "five strings",
 	"highest", "kit", "repeat", "like", "%",

@@ -15,10 +15,11 @@ const (
 	Rit
 	Accel
 	Space
+	Cue
 )
 
 // EventNames are the words, indexed by EventKind.
-var EventNames = [...]string{"accent", "push", "stop", "fill", "hold", "rit", "accel", "space"}
+var EventNames = [...]string{"accent", "push", "stop", "fill", "hold", "rit", "accel", "space", "cue"}
 
 func (k EventKind) String() string { return EventNames[k] }
 
@@ -57,5 +58,6 @@ type Event struct {
 	Alone  bool      // accent: nothing but the written hits in this bar
 	Extra  int64     // hold: how many ticks longer the beat lasts; the tempo map makes it so
 	To     meter.BPM // rit and accel: the tempo it reaches, in the meter's beat
+	Text   string    // cue: what is said there
 	Place  string    // as written in the song file
 }

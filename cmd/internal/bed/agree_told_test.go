@@ -155,6 +155,8 @@ func (a *agreement) timeWords(e *timeline.Event, at string, p *timeline.Pass, b 
 		return fmt.Sprint(n) + " beats"
 	}
 	switch {
+	case e.Kind == timeline.Cue:
+		return []string{fmt.Sprintf("%s %q", at, e.Text)}
 	case e.Kind == timeline.Hold:
 		return []string{at + ", " + beats(e.Extra) + " longer"}
 	case e.Kind == timeline.Rit || e.Kind == timeline.Accel:
