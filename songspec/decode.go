@@ -29,6 +29,7 @@ func Parse(name string, src []byte) (*File, hcl.Diagnostics) {
 	d := &decoder{s: s, rep: hcltext.Report{Source: s}}
 	f := &File{src: s, byName: map[string]*section{}}
 	d.file(f, body)
+	d.land(f)
 	d.link(f)
 	f.fraction = d.fraction
 	out := d.rep.Sorted()
@@ -145,6 +146,8 @@ var places = []struct {
 	{"in an accent, a push or a fill", []string{"by"}},
 	{"in a stop, a hold or a space", []string{"beats"}},
 	{"in a cue", []string{"text"}},
+	{"in a play or a cue", []string{"at"}},
+	{"in the picture block", []string{"rate", "start"}},
 	{"at the top of the file, outside all blocks", append(append([]string{}, topAttrs...), topBlocks...)},
 }
 

@@ -91,6 +91,9 @@ func (d *decoder) option(e *event, a *hclsyntax.Attribute) bool {
 	case "alone":
 		e.alone = d.flag(a.Expr, "Alone")
 		return e.alone != nil
+	case "at":
+		e.landing = d.at(a.Expr)
+		return e.landing != nil
 	case "text":
 		e.text = d.text(a.Expr, maxCueText, `What a cue says is text in quotes: text = "lights".`)
 		if e.text != nil && strings.TrimSpace(e.text.v) == "" {

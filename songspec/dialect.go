@@ -23,7 +23,7 @@ var dialect = hcltext.Dialect{
 	Places: eventWords,
 	Empty:  append([]string{"play", "vocal"}, eventWords...),
 	Texts: []string{"title", "by", "key", "meter", "feel", "kit", "sound", "highest", "track", "like", "chords",
-		"text"},
+		"text", "start", "at"},
 	Others: []string{"tempo", "energy", "looseness", "take", "count_in", "pickup", "grooves", "strings", "span",
 		"from", "range", "tacet", "fills", "lead", "lift", "by", "weight", "alone", "beats", "to"},
 	Decimals: []string{"looseness", "beats", "pickup"},

@@ -33,6 +33,7 @@ type resolver struct {
 	spans    map[spanKey][]timeline.Span
 	chords   map[chordKey]chordResult
 	own      map[*laidOut][]spot
+	landings []*landing    // for each pass, nil where its play says no time
 	from     [][]*event    // for each pass, the blocks that its events come from
 	fates    map[int]*fate // by where the block's place begins
 	moves    map[int]move  // of the tempo, likewise

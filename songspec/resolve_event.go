@@ -147,6 +147,9 @@ func (r *resolver) spot(lo *laidOut, usual meter.Meter, e *event, at meter.At) t
 	case timeline.Cue:
 		ev.End = ev.Tick
 		ev.Text = e.text.v
+		if e.landing != nil {
+			ev.At = e.landing.v
+		}
 	case timeline.Hold:
 		ev.End = bar.Start + bar.Meter.NextBeat(at.Tick)
 		ev.Extra = or(e.beats, beatGrid) * usual.TempoTicks() / beatGrid

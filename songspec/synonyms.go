@@ -47,7 +47,7 @@ var calledHere = map[string]string{
 	"repeats": "another play of it in the form, or |: and :| round the bars",
 	"lyrics":  "a comment: words stand behind a #", "lyric": "a comment: words stand behind a #",
 	"comment": "a comment: words stand behind a #",
-	"notes": "a comment: words stand behind a #",
+	"notes":   "a comment: words stand behind a #",
 }
 
 // feelCalled are names of styles, each with the feels that come nearest, the

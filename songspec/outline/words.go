@@ -42,7 +42,11 @@ func describe(e *timeline.Event, played cue.Played, p *timeline.Pass, bar *timel
 			return text + " for " + beats(e.End-e.Tick, m)
 		}
 	case timeline.Cue:
-		return text + " " + strconv.Quote(e.Text)
+		text += " " + strconv.Quote(e.Text)
+		if e.At != "" {
+			text += " at " + e.At
+		}
+		return text
 	case timeline.Hold:
 		return text + ", " + beats(e.Extra, m) + " longer"
 	case timeline.Rit, timeline.Accel:

@@ -59,5 +59,6 @@ type Event struct {
 	Extra  int64     // hold: how many ticks longer the beat lasts; the tempo map makes it so
 	To     meter.BPM // rit and accel: the tempo it reaches, in the meter's beat
 	Text   string    // cue: what is said there
+	At     string    // cue: when it comes, as written; "" where nothing is said
 	Place  string    // as written in the song file
 }
