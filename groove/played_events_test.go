@@ -6,7 +6,8 @@ import "testing"
 // top of each other.
 func eventSongs() []playedSongs {
 	return []playedSongs{
-		accentSongs(), pushSongs(), stopSongs(), fillSongs(), holdSongs(), ritSongs(), spaceSongs(), togetherSongs(),
+		accentSongs(), pushSongs(), stopSongs(), fillSongs(), holdSongs(), ritSongs(), accelSongs(), spaceSongs(),
+		cueSongs(), togetherSongs(),
 	}
 }
 
@@ -128,6 +129,25 @@ func ritSongs() playedSongs {
 			part("on", 4, "| C | C |")),
 		sketch("The tempo moves in swing", swinging, part("slower", 4, "| Dm7 | G7 | C6 |",
 			at("rit", "1-2", "to = 112"))),
+	}}
+}
+
+func accelSongs() playedSongs {
+	return playedSongs{"accel", []string{
+		sketch("The tempo moves from count to count, down and up again", ballad,
+			part("both", 3, "| C | F | G7 |", at("rit", "1: 3 - 2: 2", "to = 52"),
+				at("accel", "2: 4& - 3: 4", "to = 84")),
+			part("on", 4, "| C | C |")),
+		sketch("The tempo quickens in six over two bars", sixEight,
+			part("six", 3, "| C | F | G7 |", at("accel", "2-3", "to = 90")), part("on", 4, "| C | C |")),
+	}}
+}
+
+func cueSongs() playedSongs {
+	return playedSongs{"cue", []string{
+		sketch("Cues, of which the band knows nothing", ballad,
+			part("show", 3, "| C | F |", at("cue", "1: 1", `text = "lights"`),
+				at("cue", "last: 4&", `text = "curtain"`))),
 	}}
 }
 

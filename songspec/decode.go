@@ -30,6 +30,7 @@ func Parse(name string, src []byte) (*File, hcl.Diagnostics) {
 	d := &decoder{s: s, rep: hcltext.Report{Source: s}}
 	f := &File{src: s, byName: map[string]*section{}}
 	d.file(f, body)
+	d.land(f)
 	if len(f.lenders) > 0 {
 		f.waiting = d
 	} else {
@@ -146,9 +147,12 @@ var places = []struct {
 	{"in the bass block", []string{"strings", "line"}},
 	{"in the drums block", []string{"kit"}},
 	{"in an accent", []string{"weight", "alone"}},
-	{"in a rit", []string{"to"}},
+	{"in a rit or an accel", []string{"to"}},
 	{"in an accent, a push or a fill", []string{"by"}},
 	{"in a stop, a hold or a space", []string{"beats"}},
+	{"in a cue", []string{"text"}},
+	{"in a play or a cue", []string{"at"}},
+	{"in the picture block", []string{"rate", "start"}},
 	{"at the top of the file, outside all blocks", append(append([]string{}, topAttrs...), topBlocks...)},
 }
 
@@ -163,6 +167,10 @@ func blockForm(name string) string {
 		return `bars "5-8" { … }`
 	case name == "rit":
 		return `rit "7-8" { to = 64 }`
+	case name == "accel":
+		return `accel "7-8" { to = 96 }`
+	case name == "cue":
+		return `cue "3: 1" { text = "lights" }`
 	case slices.Contains(eventWords, name):
 		return name + ` "4: 3" { … }`
 	}

@@ -250,6 +250,8 @@ func (d *decoder) playAttr(p *play, a *hclsyntax.Attribute) {
 		p.lift = d.lift(a)
 	case "times":
 		p.times = d.whole(a.Expr, "the number of times", 1, maxTimes)
+	case "at":
+		p.landing = d.at(a.Expr)
 	case "vamp":
 		p.vamp = d.text(a.Expr, 100, `A vamp says until when it is played: vamp = "till the door opens".`)
 	case "without":

@@ -39,7 +39,7 @@ func (d *decoder) events(blocks []*hclsyntax.Block, what string) []*event {
 
 // event decodes one event. It returns nil when the event has a mistake.
 func (d *decoder) event(b *hclsyntax.Block) *event {
-	e := &event{at: -1, kind: timeline.EventKind(slices.Index(eventWords, b.Type))}
+	e := &event{at: -1, word: b.TypeRange, kind: timeline.EventKind(slices.Index(eventWords, b.Type))}
 	ok := true
 	for _, a := range d.valuesOf(b.Body, withArticle(b.Type), eventRules[e.kind].attrs) {
 		ok = d.option(e, a) && ok
@@ -51,8 +51,8 @@ func (d *decoder) event(b *hclsyntax.Block) *event {
 	e.rng = place.rng
 	e.at = d.textAt(place)
 	var err error
-	if e.kind == timeline.Rit {
-		e.place, err = meter.ParseBars(place.v)
+	if e.kind.MovesTempo() {
+		e.place, err = meter.ParseStretch(place.v)
 	} else {
 		e.place, err = meter.ParsePlace(place.v)
 	}
@@ -60,9 +60,14 @@ func (d *decoder) event(b *hclsyntax.Block) *event {
 		placeError(&d.rep, e, err)
 		return nil
 	}
-	if e.kind == timeline.Rit && e.to == nil && ok {
-		d.rep.Errorf(b.TypeRange, "A rit without an end", "Say which tempo it reaches: rit \"%s\" { to = 64 }.",
-			place.v)
+	if e.kind.MovesTempo() && e.to == nil && ok {
+		d.rep.Errorf(b.TypeRange, wording.Sentence("%s without an end", withArticle(b.Type)),
+			"Say which tempo it reaches: %s.", strings.Replace(blockForm(b.Type), "7-8", place.v, 1))
+		return nil
+	}
+	if e.kind == timeline.Cue && e.text == nil && ok {
+		d.rep.Errorf(b.TypeRange, "A cue without a text", "Say what happens there: %s.",
+			strings.Replace(blockForm(b.Type), "3: 1", place.v, 1))
 		return nil
 	}
 	if !ok {
@@ -86,6 +91,16 @@ func (d *decoder) option(e *event, a *hclsyntax.Attribute) bool {
 	case "alone":
 		e.alone = d.flag(a.Expr, "Alone")
 		return e.alone != nil
+	case "at":
+		e.landing = d.at(a.Expr)
+		return e.landing != nil
+	case "text":
+		e.text = d.text(a.Expr, maxCueText, `What a cue says is text in quotes: text = "lights".`)
+		if e.text != nil && strings.TrimSpace(e.text.v) == "" {
+			d.rep.Errorf(e.text.rng, "An empty text", `Say what happens at the cue: text = "lights".`)
+			e.text = nil
+		}
+		return e.text != nil
 	case "beats":
 		name, most := "how long it lasts", maxBeats
 		if e.kind == timeline.Hold {
@@ -94,13 +109,15 @@ func (d *decoder) option(e *event, a *hclsyntax.Attribute) bool {
 		e.beats = d.beats(a.Expr, name, most, false)
 		return e.beats != nil
 	}
-	e.to = d.tempo(a.Expr, "the tempo that a rit reaches")
+	e.to = d.tempo(a.Expr, "the tempo that "+withArticle(e.kind.String())+" reaches")
 	return e.to != nil
 }
 
 const (
 	maxBeats = 64 // of a stop or a space
 	maxHold  = 16 // of a hold
+
+	maxCueText = 100 // characters
 )
 
 // placeError reports a *meter.PlaceError of an event, at the wrong part of the place where that
@@ -150,8 +167,8 @@ func barMeant(e *event, n, off int) string {
 }
 
 func withArticle(word string) string {
-	if word == "accent" {
-		return "an accent"
+	if word[0] == 'a' {
+		return "an " + word
 	}
 	return "a " + word
 }

@@ -285,5 +285,8 @@ func (d *decoder) takeOver(s, from *section) {
 }
 
 func (e *event) id() string {
+	if e.kind == timeline.Cue { // lights and sound may each have a cue at one place
+		return "cue " + strings.Join(strings.Fields(e.place.Text), " ") + "\x00" + e.text.v
+	}
 	return timeline.EventNames[e.kind] + " " + strings.Join(strings.Fields(e.place.Text), " ")
 }

@@ -13,7 +13,8 @@ func (d *decoder) file(f *File, body *hclsyntax.Body) {
 	}
 	band := func(f *File, b *hclsyntax.Block) { d.band(&f.settings, b, f) }
 	readers := map[string]func(*File, *hclsyntax.Block){
-		"drums": band, "bass": band, "piano": band, "vocal": d.vocal, "form": d.form, "section": d.section,
+		"drums": band, "bass": band, "piano": band, "vocal": d.vocal, "picture": d.picture,
+		"form": d.form, "section": d.section,
 	}
 	lines := map[string]int{}
 	for _, b := range d.blocksOf(body, "a song", topAttrs, topBlocks) {

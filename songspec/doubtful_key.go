@@ -26,7 +26,7 @@ func (r *resolver) doubtKey(s *section) {
 			other = or(from.key, other)
 		}
 	}
-	here, there := r.fit(s.chords, s.key.v), r.fit(s.chords, other)
+	here, there := r.keyFit(s.chords, s.key.v), r.keyFit(s.chords, other)
 	if there-here < keyMargin {
 		return
 	}
@@ -36,9 +36,9 @@ func (r *resolver) doubtKey(s *section) {
 		s.name, other, s.key.v, s.key.v)
 }
 
-// fit is how many in a hundred of the tones of a chart's letter symbols are in a key; 0 for a
+// keyFit is how many in a hundred of the tones of a chart's letter symbols are in a key; 0 for a
 // chart without letters.
-func (r *resolver) fit(c *chart, key harmony.Key) int {
+func (r *resolver) keyFit(c *chart, key harmony.Key) int {
 	in, all := 0, 0
 	for _, w := range c.writtenChords() {
 		chord, numeral, err := harmony.ParseEither(w.text, key)

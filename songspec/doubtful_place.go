@@ -27,7 +27,7 @@ func (r *resolver) doubtPlace(e *event, bars int) {
 	many := len(counts) > 1
 	word := e.kind.String()
 	switch {
-	case many && (e.kind == timeline.Hold || e.kind == timeline.Fill),
+	case many && (e.kind == timeline.Hold || e.kind == timeline.Fill || e.kind == timeline.Cue),
 		many && eventRules[e.kind].toLine && e.beats == nil,
 		many && e.kind == timeline.Push && strings.Contains(e.place.Text, ",") && asBar(counts[0], bars):
 		words := wording.Plural(len(counts), word)
@@ -37,7 +37,7 @@ func (r *resolver) doubtPlace(e *event, bars int) {
 		r.rep.Warnf(at, "Counts the wrong way round", "Without a colon these are the counts %s of every bar. %s",
 			spoken(counts), meant(e, bars))
 	case many:
-	case e.kind == timeline.Hold || e.kind == timeline.Fill:
+	case e.kind == timeline.Hold || e.kind == timeline.Fill || e.kind == timeline.Cue:
 		r.rep.Warnf(at, wording.Sentence("%s in every bar", withArticle(word)),
 			"Without a bar in front %q is count %s of every bar. %s", e.place.Text, counts[0], meant(e, bars))
 	}

@@ -36,13 +36,13 @@ func (r *resolver) fate(e *event) *fate {
 	return f
 }
 
-// blockAt is where an event block stands: the same block where another section takes it over.
-type blockAt struct {
-	file string
-	at   int
-}
+// blockAt is where an event block stands, its file and its byte: the same for a section that takes
+// the block over. It sorts as the blocks stand.
+type blockAt string
 
-func (e *event) where() blockAt { return blockAt{e.rng.Filename, e.rng.Start.Byte} }
+func (e *event) where() blockAt {
+	return blockAt(fmt.Sprintf("%s\x00%09d", e.rng.Filename, e.rng.Start.Byte))
+}
 
 // singleBars reports whether a place names its bars one by one. Where it names a range of bars,
 // or no bars, nobody is surprised when a stop silences one of its counts.

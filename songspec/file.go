@@ -28,6 +28,7 @@ type File struct {
 	span      *said[int] // of the pianist's hand, in semitones
 	highest   int        // of the comp, as a MIDI note number; 0 where nothing is said
 	vocal     *vocal
+	picture   *picture         // nil: the song is for none
 	fraction  *said[meter.BPM] // the first tempo that is not of whole beats
 
 	transpose *said[int]        // semitones that everything moves by
@@ -182,6 +183,7 @@ type play struct {
 	only    *someBars // the bars that are played; nil: all
 	times   *said[int]
 	vamp    *said[string]
+	landing *landing
 	without []*said[timeline.EventKind] // events of the section that are left out
 	settings
 	inside []*inside
@@ -191,6 +193,7 @@ type play struct {
 // event is an event block: a word at a place.
 type event struct {
 	kind    timeline.EventKind
+	word    hcl.Range
 	place   meter.Place
 	at      int       // byte offset of the place's text in the file; -1 when unknown
 	rng     hcl.Range // of the place
@@ -199,6 +202,8 @@ type event struct {
 	alone   *said[bool]
 	beats   *said[int64] // in parts of a beat, see beatGrid
 	to      *said[meter.BPM]
+	text    *said[string]
+	landing *landing
 	depth   int        // through how many likes it is taken over; -1 for an event of a play
 	from    string     // the section that it is taken over from; "": none, it is the section's own
 	through *hcl.Range // the like that it was taken over by

@@ -33,7 +33,9 @@ func told(p *timeline.Pass) string {
 			s += fmt.Sprintf(" to %d", e.Target)
 		case timeline.Hold:
 			s += fmt.Sprintf(" +%d", e.Extra)
-		case timeline.Rit:
+		case timeline.Cue:
+			s += fmt.Sprintf(" %q", e.Text)
+		case timeline.Rit, timeline.Accel:
 			s += fmt.Sprintf(" to %s", e.To)
 		}
 		out = append(out, s)
@@ -66,6 +68,15 @@ func TestEvents(t *testing.T) {
 		{"space", "to the bar's end", "4/4", `space "1: 3" {}`, "space 1: 3 1920-3840"},
 		{"space for beats", "over the bar line", "4/4", `space "1: 4" { beats = 2 }`, "space 1: 4 2880-4800"},
 		{"rit", "whole bars", "4/4", `rit "1-2" { to = 60 }`, "rit 1-2 0-7680 to 60"},
+		{"rit from count to count", "to the end of the beat", "4/4", `rit "1: 3 - 2: 2" { to = 60 }`,
+			"rit 1: 3 - 2: 2 1920-5760 to 60"},
+		{"accel", "whole bars", "6/8", `accel "last" { to = 120 }`, "accel 2 2880-5760 to 120"},
+		{"accel from count to count", "a beat in six is three counts", "6/8", `accel "1:4-2:1" { to = 120.5 }`,
+			"accel 1: 4 - 2: 1 1440-4320 to 120.5"},
+		{"cue", "the band does nothing", "4/4", `cue "2: 3" { text = "lights: \"blue\"" }`,
+			`cue 2: 3 5760-5760 "lights: \"blue\""`},
+		{"two cues at one place", "lights and sound", "4/4", "cue \"1: 1\" { text = \"lights\" }\n" +
+			"  cue \"1: 1\" { text = \"door\" }", `cue 1: 1 0-0 "lights"; cue 1: 1 0-0 "door"`},
 		{"last", "by its word", "4/4", `fill "last: 4" {}`, "fill 2: 4 6720-7680 by1"},
 	} {
 		t.Run(row.name, func(t *testing.T) {
@@ -222,7 +233,20 @@ func TestTempo(t *testing.T) {
 			`hold "2: 4" { beats = 1 }`, "0:666667 4320:1333334"},
 		{"rit", "v² evenly from 80² to 40² in 4 beats: √5200, √4000, √2800, 40", "tempo = 80", `rit "2" { to = 40 }`,
 			"0:750000 3840:832050 4800:948683 5760:1133893 6720:1500000"},
-		{"rit up", "an accelerando is one too", "tempo = 60", `rit "2" { to = 90 }`,
+		{"rit from count to count", "the same four beats, from 3 on, and the last tempo stays", "tempo = 80",
+			`rit "1: 3 - 2: 2" { to = 40 }`, "0:750000 1920:832050 2880:948683 3840:1133893 4800:1500000"},
+		{"rit from an off-beat", "its first step is the half beat", "tempo = 80", `rit "1: 3& - 2: 2" { to = 40 }`,
+			"0:750000 2400:832050 2880:948683 3840:1133893 4800:1500000"},
+		{"rit of one beat", "it has the new tempo", "tempo = 60", `rit "2: 4 - 2: 4" { to = 40 }`,
+			"0:1000000 6720:1500000"},
+		{"accel", "v² evenly from 60² to 90²", "tempo = 60", `accel "2: 1 - 2: 4" { to = 90 }`,
+			"0:1000000 3840:872872 4800:784465 5760:718421 6720:666667"},
+		{"accel in six", "beat by beat: dotted quarters", "tempo = 60\nmeter = \"6/8\"", `accel "2" { to = 90 }`,
+			"0:666667 2880:522976 4320:444444"},
+		{"accel after a rit", "from where that ended", "tempo = 80",
+			"rit \"1: 1 - 1: 4\" { to = 40 }\n  accel \"2: 1 - 2: 4\" { to = 80 }",
+			"0:832050 960:948683 1920:1133893 2880:1500000 3840:1133893 4800:948683 5760:832050 6720:750000"},
+		{"rit up", "a warning, and it goes up", "tempo = 60", `rit "2" { to = 90 }`,
 			"0:1000000 3840:872872 4800:784465 5760:718421 6720:666667"},
 	} {
 		t.Run(row.name, func(t *testing.T) {

@@ -172,3 +172,23 @@ func TestRangeInHalves(t *testing.T) {
 		}
 	}
 }
+
+// A rit from count to count is played as far as its bars are, and gives way to an accel of the play.
+func TestMovesOfAPlay(t *testing.T) {
+	section := "tempo = 80\n" + one("| C | F | G | C |", `rit "2: 3 - 3: 2" { to = 40 }`)
+	for _, row := range []struct{ play, want string }{
+		{`play "a" {}`, "rit 2: 3 - 3: 2 5760-9600 to 40"},
+		{`play "a" { only = "2-4" }`, "rit 2: 3 - 3: 2 1920-5760 to 40"},
+		{`play "a" { only = "1-2" }`, "rit 2: 3 - 3: 2 5760-7680 to 40"},
+		{`play "a" { only = "3-4" }`, "rit 2: 3 - 3: 2 0-1920 to 40"},
+		{"play \"a\" {\n accel \"3: 1 - 3: 4\" { to = 90 }\n}", "accel 3: 1 - 3: 4 7680-11520 to 90"},
+	} {
+		tl, diags := build(section + "form {\n" + row.play + "\n}\n")
+		if tl == nil {
+			t.Fatal(diags)
+		}
+		if got := told(&tl.Passes[0]); got != row.want {
+			t.Errorf("%s: got %s, want %s", row.play, got, row.want)
+		}
+	}
+}

@@ -76,6 +76,7 @@ var earlyMistakes = []mistake{
 	{"utf-16", "a word processor's", "\xff\xfet\x00"},
 	{"carriage returns alone", "old line ends", "tempo = 72\rkey = \"C\"\r"},
 
+	{"decimal comma in a tempo", "half of the world writes it", "tempo = 61,5\n" + one("| C |")},
 	{"decimal comma", "half of the world writes it", "looseness = 0,4\n" + one("| C |")},
 	{"comma after a value", "another language's", "tempo = 72,\n" + one("| C |")},
 	{"quoted name", "another language's", "\"tempo\" = 72\n" + one("| C |")},
@@ -179,7 +180,57 @@ var earlyMistakes = []mistake{
 	{"count unknown", "how counts are written is said",
 		one("| C | F |", `accent "2+" {}`, `accent "2x" {}`, `accent "x" {}`)},
 	{"bars without counts", "a bar is not a count", one("| C | F |", `accent "1-2" {}`)},
-	{"rit with counts", "bars only", one("| C | F |", `rit "2: 1" { to = 60 }`)},
+	{"rit at one count", "bars, or from count to count", one("| C | F |", `rit "2: 1" { to = 60 }`)},
+	{"rit from count to count", "what may be wrong in it", one("| C | F |", `rit "1: 3 - 4" { to = 60 }`,
+		`rit "2: 1 - 1: 3" { to = 60 }`, `rit "1: 3 – 2: 1" { to = 60 }`, `accel "1: 3 - 2: 5" { to = 120 }`)},
+	{"accel without to", "it must be going somewhere", one("| C | F |", `accel "1: 3 - 2: 4" {}`)},
+	{"rit that gets faster", "it is an accel", one("| C | F |", `rit "2" { to = 120 }`)},
+	{"accel that gets slower", "it is a rit", one("| C | F |", `accel "1: 3 - 2: 2" { to = 60.5 }`)},
+	{"rit that gets faster in one of its passes", "its word is right in the other",
+		one("| C | F |", `rit "2" { to = 80 }`) + "form {\n  play \"a\" {}\n  play \"a\" { tempo = 70 }\n}\n"},
+	{"accel in a rit", "which tempo?", one("| C | F |", `rit "1-2" { to = 60 }`,
+		`accel "2: 3 - 2: 4" { to = 90 }`)},
+	{"cue without a text", "it says something", one("| C | F |", `cue "2: 1" {}`)},
+	{"cue with an empty text", "it says something", one("| C | F |", `cue "2: 1" { text = " " }`)},
+	{"cue with a long text", "100 characters",
+		one("| C | F |", `cue "2: 1" { text = "`+strings.Repeat("x", 101)+`" }`)},
+	{"cue in every bar", "the bar was forgotten", one("| C | F |", `cue "2" { text = "lights" }`)},
+	{"cue at two counts of every bar", "likewise", one("| C | F |", `cue "1 3" { text = "lights" }`)},
+	{"text outside a cue", "where it belongs", one("| C | F |", `accent "2: 1" { text = "lights" }`)},
+	{"text of a cue without quotes", "it is text", one("| C | F |", `cue "2: 1" { text = lights }`)},
+	{"cue twice", "the same words at the same place", one("| C | F |", `cue "2: 1" { text = "lights" }`,
+		`cue "2: 1" { text = "lights" }`)},
+	{"marker", "what it is called here", one("| C | F |", `marker "2: 1" { text = "lights" }`)},
+	{"picture without a rate", "both are said", "picture {\n  start = \"01:00:00:00\"\n}\n" + one("| C |")},
+	{"picture without a start", "both are said", "picture {\n  rate = 24\n}\n" + one("| C |")},
+	{"picture at no rate", "those there are",
+		"picture {\n  rate  = 26\n  start = \"01:00:00:00\"\n}\n" + one("| C |")},
+	{"picture with a frame too many", "frames go to 23",
+		"picture {\n  rate  = 24\n  start = \"01:00:00:24\"\n}\n" + one("| C |")},
+	{"picture that begins with a dropped frame", "the minute begins with 02",
+		"picture {\n  rate  = 29.97\n  start = \"01:01:00;00\"\n}\n" + one("| C |")},
+	{"semicolon at 24", "no frames are dropped",
+		"picture {\n  rate  = 24\n  start = \"01:01:00;00\"\n}\n" + one("| C |")},
+	{"time code without a picture", "it needs one",
+		one("| C |", "cue \"1: 1\" {\n    text = \"x\"\n    at   = \"01:00:00:00\"\n  }")},
+	{"no time", "the two forms", timed("soon")},
+	{"seconds over 59", "the minutes that they are", timed("0:84.5")},
+	{"dropped frames beside plain ones", "as in the start", picturesque("01:00:04;00")},
+	{"time before the song", "the start is bar 1", picturesque("00:59:59:00")},
+	{"tempo changed too much", "what would fit is said", picturesque("01:00:04:00")},
+	{"tempo changed", "the figure is said", timed("0:09")},
+	{"times out of order", "later in the song, earlier in time", one("| C | F |") +
+		"form {\n  play \"a\" {}\n  play \"a\" { at = \"0:05\" }\n  play \"a\" { at = \"0:04.9\" }\n}\n"},
+	{"time of the first bar", "it is where the time begins", one("| C | F |") +
+		"form {\n  play \"a\" { at = \"0:05\" }\n}\n"},
+	{"two times for one place", "which one?", one("| C | F |") + "form {\n  play \"a\" {}\n" +
+		"  play \"a\" {\n    at = \"0:05\"\n" +
+		"    cue \"1: 1\" {\n      text = \"x\"\n      at   = \"0:05.1\"\n    }\n  }\n}\n"},
+	{"cue with a time in a section that comes twice", "it belongs in the play",
+		one("| C | F |", "cue \"1: 3\" {\n    text = \"x\"\n    at   = \"0:05\"\n  }") +
+			"form {\n  play \"a\" {}\n  play \"a\" {}\n}\n"},
+	{"time in an accent", "where it belongs", one("| C |", `accent "1: 1" { at = "0:05" }`)},
+	{"accel out of bounds", "20 to 400", one("| C | F |", `accel "1-2" { to = 401 }`)},
 	{"rit without to", "it must be going somewhere", one("| C | F |", `rit "2" {}`)},
 	{"rits that overlap", "which tempo?", one("| C | F |", `rit "1-2" { to = 60 }`, `rit "2" { to = 50 }`)},
 	{"rit to the same", "a warning", "tempo = 60.5\n" + one("| C | F |", `rit "1-2" { to = 60.5 }`)},
@@ -226,6 +277,17 @@ var earlyMistakes = []mistake{
 	// Many at once.
 	{"several", "all in one run, sorted", "tempoo = 1\nkey = \"Q\"\nsection \"a\" {\n  chords = \"| C F G | X |\"\n " +
 		" acent \"2\" {}\n}\nform {\n  play \"b\" {}\n}\n"},
+}
+
+// timed is a song of two passes, the second of which is to come at a time. As written it comes
+// after 10 seconds at 96.
+func timed(at string) string {
+	return one("| C | F | G | C |") + "form {\n  play \"a\" {}\n  play \"a\" { at = \"" + at + "\" }\n}\n"
+}
+
+// picturesque is the same, to a picture.
+func picturesque(at string) string {
+	return "picture {\n  rate  = 29.97\n  start = \"01:00:00:00\"\n}\n" + timed(at)
 }
 
 func TestMistakes(t *testing.T) {

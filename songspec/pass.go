@@ -64,7 +64,10 @@ func (r *resolver) pass(p *play) bool {
 		return false
 	}
 	r.bars += len(lo.bars)
-	r.tl.Passes = append(r.tl.Passes, pass)
+	if p.landing != nil {
+		pass.At = p.landing.v
+	}
+	r.tl.Passes, r.landings = append(r.tl.Passes, pass), append(r.landings, p.landing)
 	return true
 }
 

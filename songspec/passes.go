@@ -29,6 +29,7 @@ func (r *resolver) joinPasses() {
 		r.noteFates()
 	}
 	timeline.VaryFills(t.Passes, or(r.f.title, ""), t.Take) // a renamed file plays as before
+	r.toPicture()
 	r.makeMaps()
 	r.warnIdleEvents()
 	r.warnUnplayedGrooves()
@@ -58,7 +59,7 @@ func (r *resolver) makeMaps() {
 	first := &t.Passes[0]
 	micros := first.Tempos[0].Micros
 	if t.Lead > 0 { // a hold or a rit on the first beat does not begin in the bars before
-		micros = microsFor(first.BPM, first.Meter)
+		micros = t.FrontMicros
 	}
 	t.Tempos = append(t.Tempos, timeline.Tempo{Tick: 0, Micros: micros})
 	t.Meters = append(t.Meters, timeline.MeterChange{Tick: 0, Meter: first.Meter})

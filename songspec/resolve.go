@@ -33,8 +33,10 @@ type resolver struct {
 	spans    map[spanKey][]timeline.Span
 	chords   map[chordKey]chordResult
 	own      map[*laidOut][]spot
+	landings []*landing // for each pass, nil where its play says no time
 	from     [][]*event // for each pass, the blocks that its events come from
 	fates    map[blockAt]*fate
+	moves    map[blockAt]move // of the tempo
 	spots    int
 	foreign  map[string]int // the line on which a foreign sign was last reported
 	figures  figuredBass
@@ -71,6 +73,7 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 		chords:   map[chordKey]chordResult{},
 		own:      map[*laidOut][]spot{},
 		fates:    map[blockAt]*fate{},
+		moves:    map[blockAt]move{},
 		foreign:  map[string]int{},
 		figures:  figuredBass{of: map[string]*figureDoubt{}, seen: map[*chart]bool{}},
 	}
@@ -88,6 +91,7 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 		}
 	}
 	r.doubtFigures()
+	r.warnMoves()
 	r.joinPasses()
 	diags := r.rep.Sorted()
 	if f.failed || diags.HasErrors() {

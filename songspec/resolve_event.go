@@ -23,23 +23,28 @@ type spot struct {
 func (r *resolver) spotsOf(lo *laidOut, usual meter.Meter, events []*event, by *play) []spot {
 	var out []spot
 	for _, e := range events {
-		if e.kind == timeline.Rit {
-			runs, err := e.place.Runs(len(lo.all))
+		if e.kind.MovesTempo() {
+			stretches, err := e.place.Stretches(lo.meters)
 			if err != nil {
 				r.misplaced(e, by, err)
 				continue
 			}
-			for _, run := range runs {
-				played := lo.runs(run[0], run[1])
+			for _, s := range stretches {
+				played := lo.runs(s.From.Bar, s.To.Bar)
 				if len(played) == 0 {
-					r.notPlayed(e, by, run[0])
+					r.notPlayed(e, by, s.From.Bar)
 				}
 				for _, at := range played {
-					last := lo.bars[at[1]]
-					out = append(out, spot{timeline.Event{
-						Kind: timeline.Rit, Bar: at[0], Tick: lo.bars[at[0]].Start, End: last.Start + last.Length,
-						By: timeline.All, To: e.to.v, Place: barRun(run),
-					}, e})
+					first, last := lo.bars[at[0]], lo.bars[at[1]]
+					ev := timeline.Event{Kind: e.kind, Bar: at[0], Tick: first.Start, End: last.Start + last.Length,
+						By: timeline.All, To: e.to.v, Place: stretchPlace(e, s)}
+					if slices.Contains(lo.at(s.From.Bar), at[0]) {
+						ev.Tick += s.From.Tick
+					}
+					if slices.Contains(lo.at(s.To.Bar), at[1]) {
+						ev.End = last.Start + s.To.Tick
+					}
+					out = append(out, spot{ev, e})
 				}
 			}
 			continue
@@ -99,11 +104,16 @@ func (r *resolver) sectionSpots(s *section, lo *laidOut, m meter.Meter, by *play
 	return got
 }
 
-func barRun(run [2]int) string {
-	if run[0] == run[1] {
-		return fmt.Sprint(run[0] + 1)
+// stretchPlace is one of an event's stretches as a place: "7-8", or "7: 3 - 8: 4".
+func stretchPlace(e *event, s meter.Stretch) string {
+	from, to := s.From.Bar+1, s.To.Bar+1
+	switch {
+	case e.place.Through:
+		return fmt.Sprintf("%d: %s - %d: %s", from, e.place.Counts[0], to, e.place.Counts[1])
+	case from == to:
+		return fmt.Sprint(from)
 	}
-	return fmt.Sprintf("%d-%d", run[0]+1, run[1]+1)
+	return fmt.Sprintf("%d-%d", from, to)
 }
 
 // spot makes the event of one spot.
@@ -134,6 +144,12 @@ func (r *resolver) spot(lo *laidOut, usual meter.Meter, e *event, at meter.At) t
 	case timeline.Push:
 		ev.End = bar.Start + bar.Meter.NextBeat(at.Tick)
 		ev.Target = ev.End
+	case timeline.Cue:
+		ev.End = ev.Tick
+		ev.Text = e.text.v
+		if e.landing != nil {
+			ev.At = e.landing.v
+		}
 	case timeline.Hold:
 		ev.End = bar.Start + bar.Meter.NextBeat(at.Tick)
 		ev.Extra = or(e.beats, beatGrid) * usual.TempoTicks() / beatGrid
@@ -168,7 +184,8 @@ func (r *resolver) placeEvents(pass *timeline.Pass, lo *laidOut, p *play, bars [
 			continue
 		}
 		// If two events with one word are at one tick, the later counts: it is the inner one.
-		if n := len(out); n > 0 && out[n-1].Tick == ev.Tick && out[n-1].Kind == ev.Kind {
+		if n := len(out); n > 0 && out[n-1].Tick == ev.Tick && out[n-1].Kind == ev.Kind &&
+			out[n-1].Text == ev.Text {
 			out[n-1], from[n-1] = ev, s.of
 			continue
 		}
@@ -180,11 +197,11 @@ func (r *resolver) placeEvents(pass *timeline.Pass, lo *laidOut, p *play, bars [
 	return true
 }
 
-// outer reports whether an event is a rit that another one, said further inside, replaces: their bars
-// overlap.
+// outer reports whether an event is a rit or an accel that another one, said further inside, replaces:
+// they overlap.
 func outer(spots []spot, s spot) bool {
-	return s.Kind == timeline.Rit && slices.ContainsFunc(spots, func(o spot) bool {
-		return o.Kind == s.Kind && o.of.depth < s.of.depth && o.Tick < s.End && s.Tick < o.End
+	return s.Kind.MovesTempo() && slices.ContainsFunc(spots, func(o spot) bool {
+		return o.Kind.MovesTempo() && o.of.depth < s.of.depth && o.Tick < s.End && s.Tick < o.End
 	})
 }
 

@@ -1,6 +1,7 @@
 package songspec
 
 import (
+	"cmp"
 	"fmt"
 	"maps"
 	"slices"
@@ -32,6 +33,6 @@ func offer(s string, known []string, what string) advice {
 	return advice{says: wording.Sentence("%s can be %s.", what, wording.Or(wording.Quoted(known)))}
 }
 
-func sortedKeys[V any](m map[string]V) []string {
+func sortedKeys[K cmp.Ordered, V any](m map[K]V) []K {
 	return slices.Sorted(maps.Keys(m))
 }

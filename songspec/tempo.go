@@ -1,10 +1,9 @@
 package songspec
 
 import (
-	"math/big"
-
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
+	"plinth/songspec/wording"
 )
 
 // maxMicros is the longest quarter that a tempo event of a MIDI file can say:
@@ -22,13 +21,8 @@ func microsFor(bpm meter.BPM, m meter.Meter) int64 {
 	return (2*num + den) / (2 * den)
 }
 
-// tempos is a pass's tempo map. A rit goes beat by beat from the tempo in force to a new tempo.
-// The last beat of the rit has the new tempo, which stays to the end of the pass. The curve is
-// an even braking: the square of the tempo moves evenly, so that the change is felt early and
-// arrives late (Kronman and Sundberg 1987 and Todd 1992 describe final ritards in this way;
-// from memory). A hold stretches its beat in addition.
-//
-// bases are the tempos that the pass begins with and that are set in it, in order.
+// tempos is a pass's tempo map, made of the tempos that it begins with and that are set in it, in
+// order, and of the events that come from these blocks. A hold stretches its beat in addition.
 func (r *resolver) tempos(pass *timeline.Pass, bases []base, from []*event) []timeline.Tempo {
 	var steps []timeline.Tempo
 	bpm := pass.BPM
@@ -41,30 +35,27 @@ func (r *resolver) tempos(pass *timeline.Pass, bases []base, from []*event) []ti
 	}
 	setUpTo(0)
 	end := int64(-1)
+	var before *event // the last that moved the tempo
 	for i := range pass.Events {
-		ev := &pass.Events[i]
-		if ev.Kind != timeline.Rit {
+		ev, e := &pass.Events[i], from[i]
+		if !ev.Kind.MovesTempo() {
 			continue
 		}
 		setUpTo(ev.Tick)
 		if ev.Tick < end {
-			r.rep.Errorf(from[i].rng, "A rit inside a rit",
-				"Its bars overlap with those of another rit. Give each bar to one of them.")
+			r.rep.Errorf(e.rng, wording.Sentence("%s inside %s", withArticle(ev.Kind.String()),
+				withArticle(before.kind.String())),
+				"It begins before the %s %q ends. Give each bar, or each count, to one of them.", before.kind,
+				before.place.Text)
 			continue
 		}
-		end = ev.End
-		if ev.To == bpm {
-			r.rep.Warnf(from[i].to.rng, "A rit to the same tempo",
-				"The tempo is %s already when the rit begins, so nothing moves.", bpm)
-		}
-		beats := beatsBetween(pass, ev)
-		for j, tick := range beats {
-			steps = append(steps, timeline.Tempo{Tick: tick, Micros: braked(bpm, ev.To, j+1, len(beats), pass.Meter)})
-		}
+		end, before = ev.End, e
+		r.noteMove(e, bpm)
+		steps = append(steps, moving(pass, ev, bpm)...)
 		bpm = ev.To
 		if len(bases) > 0 && bases[0].tick < ev.End {
-			r.rep.Errorf(from[i].rng, "A tempo inside a rit", "A bars block sets the tempo in the middle of this rit. "+
-				"End the rit before it.")
+			r.rep.Errorf(e.rng, "A tempo inside "+withArticle(ev.Kind.String()),
+				"A bars block sets the tempo in the middle of this %[1]s. End the %[1]s before it.", ev.Kind)
 		}
 	}
 	setUpTo(pass.Length)
@@ -101,33 +92,6 @@ func basesOf(pass *timeline.Pass, bars []barSettings) []base {
 		out = append(out, base{pass.Bars[i].Start, bpm})
 	}
 	return out
-}
-
-// beatsBetween are the felt beats of a rit's bars.
-func beatsBetween(pass *timeline.Pass, ev *timeline.Event) []int64 {
-	var out []int64
-	for _, b := range pass.Bars[ev.Bar:] {
-		if b.Start >= ev.End {
-			break
-		}
-		for _, at := range b.Meter.Beats() {
-			out = append(out, b.Start+at)
-		}
-	}
-	return out
-}
-
-// braked is the tempo after i of n beats on the way from one tempo to another, in microseconds
-// a quarter. Its square moves evenly. It is worked out in integers and rounded half up.
-func braked(from, to meter.BPM, i, n int, m meter.Meter) int64 {
-	// micros = K / v with v² = (from²·(n-i) + to²·i) / n, so micros² = K²·n / (…)
-	k := big.NewInt(microsPerMinute * meter.TicksPerQuarter / m.TempoTicks())
-	num := new(big.Int).Mul(k, k)
-	num.Mul(num, big.NewInt(int64(n)))
-	den := big.NewInt(int64(from*from)*int64(n-i) + int64(to*to)*int64(i))
-	num.Mul(num, big.NewInt(4)).Quo(num, den)
-	root := num.Sqrt(num).Int64() // twice the value, rounded down
-	return (root + 1) / 2
 }
 
 // stretchHold slows the tempos from ev.Tick to ev.End down, so that what lies between lasts

@@ -22,6 +22,9 @@ type decoder struct {
 	s   *hcltext.Source
 	rep hcltext.Report
 
+	landings   []*landing // in the order of reading
+	badPicture bool       // its picture block has a mistake
+
 	fraction *said[meter.BPM] // the first tempo that is not of whole beats
 }
 

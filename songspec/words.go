@@ -13,18 +13,19 @@ import (
 var (
 	topAttrs = []string{"title", "by", "key", "meter", "tempo", "feel", "energy", "lead", "looseness", "take",
 		"count_in", "pickup", "transpose", "grooves", "sections"}
-	topBlocks = []string{"drums", "bass", "piano", "vocal", "section", "form"}
+	topBlocks = []string{"drums", "bass", "piano", "vocal", "picture", "section", "form"}
 
 	// The first of the attributes of a player stand at the top only.
-	drumsAttrs = []string{"kit"}
-	bassAttrs  = []string{"strings", "sound", "line"}
-	pianoAttrs = []string{"highest", "span", "sound"}
-	vocalAttrs = []string{"track", "from", "range"}
+	drumsAttrs   = []string{"kit"}
+	bassAttrs    = []string{"strings", "sound", "line"}
+	pianoAttrs   = []string{"highest", "span", "sound"}
+	pictureAttrs = []string{"rate", "start"}
+	vocalAttrs   = []string{"track", "from", "range"}
 
 	sectionAttrs = []string{"chords", "like", "without", "key", "meter", "tempo", "feel", "energy", "lead", "tacet",
 		"fills"}
 	playAttrs = []string{"only", "times", "vamp", "without", "key", "meter", "tempo", "feel", "energy", "lead",
-		"tacet", "fills", "lift"}
+		"tacet", "fills", "lift", "at"}
 	insideAttrs = []string{"chords", "key", "meter", "tempo", "feel", "energy", "tacet"}
 	eventWords  = timeline.EventNames[:]
 
@@ -48,7 +49,9 @@ var eventRules = [...]eventRule{
 	timeline.Fill:   {attrs: []string{"by"}, by: 1 << timeline.Drums, struck: true},
 	timeline.Hold:   {attrs: []string{"beats"}, by: timeline.All},
 	timeline.Rit:    {attrs: []string{"to"}, by: timeline.All},
+	timeline.Accel:  {attrs: []string{"to"}, by: timeline.All},
 	timeline.Space:  {attrs: []string{"beats"}, by: timeline.All, toLine: true},
+	timeline.Cue:    {attrs: []string{"text", "at"}, by: timeline.All},
 }
 
 // partsOfSong are what musicians call the parts of a song.

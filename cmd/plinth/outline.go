@@ -11,7 +11,7 @@ import (
 )
 
 func (a *app) outlineCommand() *cobra.Command {
-	var git bool
+	var git, times bool
 	cmd := &cobra.Command{
 		Use:   "outline FILE",
 		Short: "Print the song bar by bar, as text to read and to diff",
@@ -33,9 +33,14 @@ the files that it names, and one with a mistake is printed as it is.`,
 			if err := a.settle(res, err); err != nil {
 				return err
 			}
-			return a.print(func(w io.Writer) error { return outline.Write(w, res.Timeline) })
+			write := outline.Write
+			if times {
+				write = outline.WriteTimes
+			}
+			return a.print(func(w io.Writer) error { return write(w, res.Timeline) })
 		},
 	}
+	cmd.Flags().BoolVar(&times, "times", false, "give each bar its time, and its time code to a picture")
 	cmd.Flags().BoolVar(&git, "git", false, "be a textconv for git")
 	return cmd
 }

@@ -184,7 +184,7 @@ func (pa *passAudit) isPlain(bar int) bool {
 	b, end := pa.pass.Bars[bar], pa.plan.BarEnd(bar)
 	for i, e := range pa.pass.Events {
 		switch e.Kind {
-		case timeline.Rit, timeline.Space:
+		case timeline.Rit, timeline.Accel, timeline.Space, timeline.Cue:
 			continue
 		case timeline.Push:
 			if !pa.plan.Cues.Acts(i) {

@@ -8,6 +8,9 @@ import (
 	"plinth/songspec/cue"
 )
 
+// idle are the cues of events in which nobody of the band does anything.
+var idle = []cue.Kind{cue.Space, cue.Rit, cue.Accel, cue.Signal}
+
 // answerGap is the least distance in bars between two answers.
 const answerGap = 4
 
@@ -129,8 +132,7 @@ func (l *listener) hasToItself(c *Pianist, bar int, start, end int64) bool {
 	if c.silences.Has(start) || c.silences.Has(end-1) {
 		return false
 	}
-	// Stops were looked at above, and a rit or a space does not matter. No other event reaches
-	// out of its bar.
+	// Stops were looked at above, and idle cues do not matter. No other event reaches out of its bar.
 	list := c.Cues.List
 	from := c.Pass.Bars[bar].Start
 	k := sort.Search(len(list), func(i int) bool { return list[i].At >= from })
@@ -140,7 +142,7 @@ func (l *listener) hasToItself(c *Pianist, bar int, start, end int64) bool {
 		if q.Kind == cue.Chord {
 			until = q.Target
 		}
-		if q.Event >= 0 && q.Kind != cue.Space && q.Kind != cue.Rit && until > start {
+		if q.Event >= 0 && until > start && !slices.Contains(idle, q.Kind) {
 			return false
 		}
 	}

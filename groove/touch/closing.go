@@ -2,7 +2,6 @@ package touch
 
 import (
 	"plinth/groove/score"
-	"plinth/songspec/timeline"
 )
 
 // A ritardando and the last chord are softer. Common practice, no single source.
@@ -26,7 +25,7 @@ func (t *Playing) prepareRits() {
 	tempo := t.Pass.BPM
 	for i := range t.Pass.Events {
 		e := &t.Pass.Events[i]
-		if e.Kind != timeline.Rit {
+		if !e.Kind.MovesTempo() {
 			continue
 		}
 		if e.To < tempo && t.Cues.Acts(i) && e.End > e.Tick {

@@ -173,7 +173,7 @@ func (c *trackChecker) readMeta() error {
 			return errors.New("the end of the track has data")
 		}
 		return nil // it comes last, whatever stands at its tick
-	case 0x03, 0x04, 0x06:
+	case 0x03, 0x04, 0x06, 0x07:
 		err = c.checkText(kind, data)
 	case 0x51, 0x58, 0x59:
 		err = c.checkSignature(kind, data)
@@ -186,7 +186,7 @@ func (c *trackChecker) readMeta() error {
 	return c.inRank(rankMeta)
 }
 
-// checkText checks a name, an instrument or a marker.
+// checkText checks a name, an instrument, a marker or a cue point.
 func (c *trackChecker) checkText(kind byte, data []byte) error {
 	for _, b := range data {
 		if b < ' ' || b > '~' {
@@ -204,6 +204,8 @@ func (c *trackChecker) checkText(kind byte, data []byte) error {
 		return errors.New("an instrument where none belongs")
 	case kind == 0x06 && !c.isConductor():
 		return errors.New("a marker outside the first track")
+	case kind == 0x07 && !c.isConductor():
+		return errors.New("a cue point outside the first track")
 	}
 	c.named = c.named || kind == 0x04
 	return nil

@@ -25,6 +25,7 @@ const (
 	rankMeter
 	rankKey
 	rankMarker
+	rankCue
 )
 
 // metaEvent is an event of the first track.
@@ -34,7 +35,7 @@ type metaEvent struct {
 	message smf.Message
 }
 
-// conductorTrack is the first track: title, tempo map, meters, keys, markers.
+// conductorTrack is the first track: title, tempo map, meters, keys, markers, cue points.
 // Tempo, meter and key always stand at tick 0, because some importers keep their own
 // where a file leaves them out. A value that is in force already is not written again.
 func conductorTrack(tl *timeline.Timeline) (smf.Track, error) {
@@ -91,6 +92,14 @@ func conductorEvents(tl *timeline.Timeline) ([]metaEvent, error) {
 	for i, name := range markerNames(tl.Passes) {
 		events = append(events, metaEvent{tl.Passes[i].Start, rankMarker, smf.MetaMarker(name)})
 	}
+	for i := range tl.Passes {
+		p := &tl.Passes[i]
+		for j := range p.Events {
+			if e := &p.Events[j]; e.Kind == timeline.Cue {
+				events = append(events, metaEvent{p.Start + e.Tick, rankCue, smf.MetaCuepoint(toASCII(e.Text, "cue"))})
+			}
+		}
+	}
 	slices.SortStableFunc(events, func(a, b metaEvent) int {
 		return cmp.Or(cmp.Compare(a.tick, b.tick), cmp.Compare(a.rank, b.rank))
 	})
@@ -133,19 +142,34 @@ func keyMessage(k harmony.Key) (smf.Message, error) {
 	return smf.MetaKey(0, !k.Minor, uint8(max(n, -n)), n < 0), nil
 }
 
-// markerNames returns the section name of each pass in ASCII. A name without an ASCII
-// letter or digit becomes "section" and the section's number in order of appearance.
+// markerNames returns the section name of each pass in ASCII, from the second pass on with the
+// number of the pass: "chorus", "chorus (2)". A name without an ASCII letter or digit becomes
+// "section" and the section's number in order of appearance. Where another pass has a name
+// already, since a section is called "chorus (2)" or two names are one in ASCII, an asterisk
+// tells them apart.
 func markerNames(passes []timeline.Pass) []string {
-	seen := map[string]string{}
+	first := map[string]string{} // by section
+	taken := map[string]bool{}
+	unlike := func(name string) string {
+		for taken[name] {
+			name += "*"
+		}
+		taken[name] = true
+		return name
+	}
+	for i := range passes {
+		if section := passes[i].Section; first[section] == "" {
+			first[section] = unlike(toASCII(section, "section "+strconv.Itoa(len(first)+1)))
+		}
+	}
 	out := make([]string, len(passes))
+	times := map[string]int{}
 	for i := range passes {
 		section := passes[i].Section
-		name, ok := seen[section]
-		if !ok {
-			name = toASCII(section, "section "+strconv.Itoa(len(seen)+1))
-			seen[section] = name
+		times[section]++
+		if out[i] = first[section]; times[section] > 1 {
+			out[i] = unlike(fmt.Sprintf("%s (%d)", first[section], times[section]))
 		}
-		out[i] = name
 	}
 	return out
 }

@@ -61,6 +61,46 @@ func listing(t *testing.T, file []byte) (header string, tracks [][]string) {
 	return header, tracks
 }
 
+// Markers tell the passes of a section apart, and never two sections.
+func TestMarkerNames(t *testing.T) {
+	for _, row := range []struct{ form, want string }{
+		{"verse|chorus|verse|chorus|chorus", "verse|chorus|verse (2)|chorus (2)|chorus (3)"},
+		{"chorus|chorus (2)|chorus|chorus (2)", "chorus|chorus (2)|chorus (2)*|chorus (2) (2)"},
+		{"chorus|chorus|chorus (2)", "chorus|chorus (2)*|chorus (2)"},
+		{"café|cafe|café", "cafe|cafe*|cafe (2)"},
+		{"ä|…|ä|…", "a|section 2|a (2)|section 2 (2)"},
+	} {
+		var passes []timeline.Pass
+		for _, section := range strings.Split(row.form, "|") {
+			passes = append(passes, timeline.Pass{Section: section})
+		}
+		if got := strings.Join(markerNames(passes), "|"); got != row.want {
+			t.Errorf("%s: %s, want %s", row.form, got, row.want)
+		}
+	}
+}
+
+// A cue is a cue point of the first track (Standard MIDI Files 1.0: FF 07), in ASCII as all texts,
+// behind the marker of its tick and in the order of the song file.
+func TestCuePoints(t *testing.T) {
+	tl, perf := smallSong()
+	tl.Passes[1].Events = []timeline.Event{
+		{Kind: timeline.Cue, Text: "Lights: blue"}, {Kind: timeline.Cue, Text: "Café"},
+		{Kind: timeline.Cue, Tick: 480, End: 480, Text: "幕"},
+	}
+	file, err := Write(tl, perf)
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, tracks := listing(t, file)
+	start := tl.Passes[1].Start
+	want := fmt.Sprintf("%[1]d FF06 verse (2)\n%[1]d FF07 Lights: blue\n%[1]d FF07 Cafe\n%[2]d FF07 cue",
+		start, start+480)
+	if got := strings.Join(tracks[0], "\n"); !strings.Contains(got, want) {
+		t.Errorf("got\n%s\nwant among them\n%s", got, want)
+	}
+}
+
 func TestWriteLayout(t *testing.T) {
 	file, err := Write(smallSong())
 	if err != nil {
@@ -81,7 +121,7 @@ func TestWriteLayout(t *testing.T) {
 		{"first track", "title; tempo, meter and key at 0; markers; an equal tempo at bar 4 is not said again", 0,
 			[]string{
 				"0 FF03 Lanterns on the Weir", "0 FF51030CB735", "0 FF580404021808", "0 FF5902FD00",
-				"3840 FF06 verse", "11520 FF06 verse",
+				"3840 FF06 verse", "11520 FF06 verse (2)",
 				"19200 FF51030C3500", "19200 FF5902FD01", "19200 FF06 chorus",
 				"23040 FF580406032408", "25920 FF2F00",
 			}},

@@ -2,6 +2,7 @@ package room
 
 import (
 	"fmt"
+	"strconv"
 
 	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
@@ -33,13 +34,26 @@ var hitKinds = [...]hitKind{
 	{timeline.Hold, cue.Hold, func(h *Hit, p *timeline.Pass, q *cue.Cue) {
 		h.By, h.End, h.Beats = 0, p.Start+q.Until, p.Events[q.Event].Extra*1000/p.Meter.TempoTicks()
 	}, func(h *Hit) string { return fmt.Sprintf("count %s, %s longer", h.Count, beatWords(h.Beats)) }, " ", false},
-	{timeline.Rit, cue.Rit, func(h *Hit, p *timeline.Pass, q *cue.Cue) {
-		e := &p.Events[q.Event]
-		h.By, h.End, h.To = 0, p.Start+q.Until, e.To
-		for j := e.Bar; j < len(p.Bars) && p.Bars[j].Start < q.Until; j++ {
-			h.LastBar = p.FirstBar + j
-		}
-	}, func(h *Hit) string { return fmt.Sprintf("to %s", h.To) }, ": ", false},
+	{timeline.Rit, cue.Rit, readMove, moveWords, ": ", false},
+	{timeline.Accel, cue.Accel, readMove, moveWords, ": ", false},
+	{timeline.Cue, cue.Signal, func(h *Hit, p *timeline.Pass, q *cue.Cue) {
+		h.By, h.Text = 0, p.Events[q.Event].Text
+	}, func(h *Hit) string { return "count " + h.Count + " " + strconv.Quote(h.Text) }, " ", false},
+}
+
+// readMove reads a rit or an accel.
+func readMove(h *Hit, p *timeline.Pass, q *cue.Cue) {
+	e := &p.Events[q.Event]
+	_, last, _, to := p.Stretch(e)
+	h.By, h.End, h.To, h.LastBar, h.LastCount = 0, p.Start+q.Until, e.To, p.FirstBar+last, to
+}
+
+// moveWords says where a rit or an accel goes.
+func moveWords(h *Hit) string {
+	if h.LastCount == "" {
+		return fmt.Sprintf("to %s", h.To)
+	}
+	return fmt.Sprintf("from %s to %s, reaching %s", h.Count, h.LastCount, h.To)
 }
 
 // pushedChord is the chord that a push brings early, "" where there is none.

@@ -39,7 +39,7 @@ func hitPlaces(hits []Hit, kind timeline.EventKind, plays timeline.Players) []st
 		before := len(places) - 1
 		switch {
 		case what == "":
-		case before >= 0 && places[before].last+1 == bar && places[before].what == what && kind != timeline.Rit:
+		case before >= 0 && places[before].last+1 == bar && places[before].what == what && !kind.MovesTempo():
 			places[before].last = last
 		default:
 			places = append(places, place{bar, last, what})

@@ -10,20 +10,23 @@ import (
 )
 
 // Hit is a place where the band does something together (an accent, a push, a stop), or
-// where the tempo gives way (a hold, a rit).
+// where the tempo gives way (a hold, a rit, an accel).
 type Hit struct {
 	Kind    timeline.EventKind
 	Tick    int64 // absolute
-	End     int64 // of a stop, a hold and a rit; the tick otherwise
+	End     int64 // of a stop, a hold, a rit and an accel; the tick otherwise
 	Bar     int
-	LastBar int // of a rit; the same bar otherwise
+	LastBar int // of a rit and an accel; the same bar otherwise
 	Count   string
-	By      timeline.Players // who plays it
-	Weight  int
-	Alone   bool      // of an accent: nothing but the written hits sounds in that bar
-	Chord   string    // of a push: what comes early
-	Beats   int64     // in thousandths: how long a stop lasts, how much longer a hold makes its beat
-	To      meter.BPM // of a rit: the tempo it reaches
+	// LastCount is the count that a rit or an accel ends with; "" where it goes over whole bars.
+	LastCount string
+	Text      string           // of a cue: what it says
+	By        timeline.Players // who plays it
+	Weight    int
+	Alone     bool      // of an accent: nothing but the written hits sounds in that bar
+	Chord     string    // of a push: what comes early
+	Beats     int64     // in thousandths: how long a stop lasts, how much longer a hold makes its beat
+	To        meter.BPM // of a rit and an accel: the tempo it reaches
 }
 
 // hitsOf returns the hits that sound in pass i, in order, each with those who strike it. An

@@ -78,6 +78,20 @@ func TestHoldAndRit(t *testing.T) {
 		{Kind: timeline.Rit, Bar: 0, Tick: 0, End: 7680, To: 52_000},
 		{Kind: timeline.Hold, Bar: 1, Tick: 6720, End: 7680, Extra: 1920},
 	}
+	moves := timeline.Timeline{Passes: []timeline.Pass{*p}}
+	moves.Passes[0].Events = []timeline.Event{
+		{Kind: timeline.Accel, Bar: 0, Tick: 1920, End: 4800, To: 96_500},
+		{Kind: timeline.Rit, Bar: 1, Tick: 5760, End: 7680, To: 52_000},
+		{Kind: timeline.Cue, Bar: 1, Tick: 6720, End: 6720, Text: "lights"},
+	}
+	got := ""
+	for _, h := range Analyze(&moves, nil).Passes[0].Hits {
+		got += hitLine([]Hit{h}, h.Kind, timeline.All) + "; "
+	}
+	if want := "bars 1-2: from 3 to 1, reaching 96.5; bar 2: from 3 to 4, reaching 52; " +
+		`bar 2 count 4 "lights"; `; got != want {
+		t.Errorf("got %q, want %q", got, want)
+	}
 	hits := Analyze(tl, nil).Passes[0].Hits
 	if got, want := hitLine(hits, timeline.Rit, timeline.All), "bars 1-2: to 52"; got != want {
 		t.Errorf("got %q, want %q", got, want)

@@ -27,6 +27,12 @@ func (s *sheet) fermata(x, y int) {
 		circleElement(x, y-50, "2.5", ""))
 }
 
+// flag is the sign of a cue.
+func (s *sheet) flag(x, y int) {
+	s.drawElements(pathElement(`fill="#fff" stroke="#111" stroke-width="2" stroke-linejoin="round"`,
+		"M%s %sv-15h11l-4 4 4 4h-11", x, y))
+}
+
 // hitSigns draw the kinds of hits on the strip, whose line lies at base.
 var hitSigns = map[timeline.EventKind]func(s *sheet, row *sheetRow, h Hit, base int){
 	timeline.Accent: func(s *sheet, row *sheetRow, h Hit, base int) {
@@ -37,8 +43,9 @@ var hitSigns = map[timeline.EventKind]func(s *sheet, row *sheetRow, h Hit, base 
 		x := s.x(row, h.Tick)
 		s.drawRect(x, base-130, max(s.x(row, h.End), x+40), base, `fill="#111"`)
 	},
+	timeline.Cue:  func(s *sheet, row *sheetRow, h Hit, base int) { s.flag(s.x(row, h.Tick), base) },
 	timeline.Hold: func(s *sheet, row *sheetRow, h Hit, base int) { s.fermata(s.x(row, h.Tick), base) },
-	timeline.Rit:  (*sheet).ritardando,
+	timeline.Rit:  (*sheet).ritardando, timeline.Accel: (*sheet).ritardando,
 }
 
 // hitStrip draws the strip of hits.
@@ -53,8 +60,8 @@ func (s *sheet) hitStrip(row *sheetRow) {
 	}
 }
 
-// ritardando draws a dashed line under the strip as long as the tempo changes, with the
-// tempo that it reaches.
+// ritardando draws a rit or an accel: a dashed line under the strip, as long as the tempo
+// changes, with the tempo that it reaches.
 func (s *sheet) ritardando(row *sheetRow, h Hit, base int) {
 	x1, x2, y := s.x(row, h.Tick), s.x(row, h.End), base+10*14
 	s.drawLine(x1, y, x2, y, `stroke="#111" stroke-width="2" stroke-dasharray="6 4"`)

@@ -17,15 +17,17 @@ import (
 // Kind is what a cue asks for.
 type Kind uint8
 
-// The cues. Chord to Space come from the chart and its events, the last three from the form.
+// The cues. Chord to Signal come from the chart and its events, the last three from the form.
 const (
 	Chord    Kind = iota // a chord begins; where At is before Target it is pushed
 	Accent               // a hit together
 	Stop                 // silence
 	Fill                 // the drummer fills
 	Hold                 // a held beat
-	Rit                  // the tempo moves
+	Rit                  // the tempo moves, in general down
+	Accel                // likewise, in general up
 	Space                // the singer is silent
+	Signal               // something happens that is not the band's affair
 	Opening              // the pass comes in as strong as what was before it, or stronger
 	Ending               // the song comes to rest: one last stroke that rings
 	FinalHit             // the song stops dead after a last hit

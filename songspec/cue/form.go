@@ -59,7 +59,7 @@ func (w *work) opening() {
 func (w *work) restful(start int64) bool {
 	for i := range w.pass.Events {
 		switch e := &w.pass.Events[i]; e.Kind {
-		case timeline.Hold, timeline.Rit, timeline.Space:
+		case timeline.Hold, timeline.Rit, timeline.Accel, timeline.Space, timeline.Cue:
 		default:
 			if max(e.End, e.Tick+1) > start && (e.Kind != timeline.Push || w.out.acts[i]) {
 				return false

@@ -72,7 +72,7 @@ func (w *work) stretches() {
 			stops = stops.with(e.Tick, e.End)
 		case timeline.Hold:
 			w.out.Holds = append(w.out.Holds, Stretch{e.Tick + 1, e.End})
-		case timeline.Rit:
+		case timeline.Rit, timeline.Accel:
 			w.out.Rits = w.out.Rits.with(e.Tick, e.End)
 		}
 	}
@@ -104,9 +104,10 @@ func (w *work) findPushes() {
 
 // otherKinds are the cues of the events that are no hits and no pushes.
 var otherKinds = map[timeline.EventKind]Kind{timeline.Stop: Stop, timeline.Fill: Fill, timeline.Hold: Hold,
-	timeline.Rit: Rit, timeline.Space: Space}
+	timeline.Rit: Rit, timeline.Accel: Accel, timeline.Space: Space,
+	timeline.Cue: Signal}
 
-// others makes cues of the stops, fills, holds, rits and spaces.
+// others makes cues of the stops, fills, holds, rits, accels, spaces and signals.
 func (w *work) others() {
 	for i := range w.pass.Events {
 		e := &w.pass.Events[i]

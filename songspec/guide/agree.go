@@ -82,7 +82,7 @@ func inForce[T any](row []T, at int64, startOf func(T) int64) (last T) {
 func moving(p *timeline.Pass, bar int) bool {
 	b := &p.Bars[bar]
 	for _, e := range p.Events {
-		if (e.Kind == timeline.Rit || e.Kind == timeline.Hold) && e.Tick < b.Start+b.Length && e.End > b.Start {
+		if (e.Kind.MovesTempo() || e.Kind == timeline.Hold) && e.Tick < b.Start+b.Length && e.End > b.Start {
 			return true
 		}
 	}

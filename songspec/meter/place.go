@@ -13,6 +13,9 @@ type Place struct {
 	Text   string
 	Bars   []BarRange // empty: every bar
 	Counts []Count    // empty only for what ParseBars read
+	// Through says that the place goes from the first count, in the first of two bars, to the
+	// second count in the second of them.
+	Through bool
 }
 
 // Last stands for the section's last bar in a BarRange.
@@ -82,7 +85,7 @@ func ParsePlace(s string) (Place, error) {
 	return p, nil
 }
 
-// ParseBars reads bars without counts, as a rit has them: "7-8", "last". The error is a
+// ParseBars reads bars without counts: "7-8", "last". The error is a
 // *PlaceError.
 func ParseBars(s string) (Place, error) {
 	if len(s) > maxPlaceText {

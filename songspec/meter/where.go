@@ -1,7 +1,6 @@
 package meter
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 
@@ -49,7 +48,7 @@ func (p Place) Where(bars []Meter, usual Meter) ([]At, error) {
 			return nil, p.Counts[i].missing(-1, usual)
 		}
 	}
-	slices.SortFunc(out, func(a, b At) int { return cmp.Or(a.Bar-b.Bar, cmp.Compare(a.Tick, b.Tick)) })
+	slices.SortFunc(out, compareAt)
 	return slices.Compact(out), nil
 }
 

@@ -84,6 +84,7 @@ func (d *differ) song() {
 	say("piano", piano(a.Piano), piano(b.Piano))
 	say("looseness", perMille(a.Looseness), perMille(b.Looseness))
 	say("take", fmt.Sprint(a.Take), fmt.Sprint(b.Take))
+	say("picture", cmp.Or(picture(a.Picture), "none"), cmp.Or(picture(b.Picture), "none"))
 	say("vocal", vocal(a.Vocal), vocal(b.Vocal))
 	if v, w := a.Vocal, b.Vocal; v != nil && w != nil && vocal(v) == vocal(w) &&
 		len(v.Notes) > 0 && len(w.Notes) > 0 && !slices.Equal(v.Notes, w.Notes) { // without notes it was not read

@@ -28,6 +28,7 @@ var passWords = []struct {
 		return "off"
 	}},
 	{"players", func(p *timeline.Pass) string { return cmp.Or(playerList(timeline.All&^p.Tacet), "nobody") }},
+	{"at", func(p *timeline.Pass) string { return cmp.Or(p.At, "no time") }},
 	{"fills", func(p *timeline.Pass) string {
 		if p.Fills {
 			return "at the end"

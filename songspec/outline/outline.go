@@ -20,7 +20,13 @@ import (
 //
 // One change in the music changes few lines. Where a pass begins, in bars and in time, stands
 // only in the form at the top; below it, nothing is counted from the start of the song.
-func Write(w io.Writer, t *timeline.Timeline) error {
+func Write(w io.Writer, t *timeline.Timeline) error { return write(w, t, false) }
+
+// WriteTimes is as Write, and gives each bar its time from bar 1 count 1, and its time code where
+// there is a picture.
+func WriteTimes(w io.Writer, t *timeline.Timeline) error { return write(w, t, true) }
+
+func write(w io.Writer, t *timeline.Timeline, times bool) error {
 	out := bufio.NewWriter(w)
 	fmt.Fprintln(out, t.Title)
 	if t.By != "" {
@@ -34,9 +40,19 @@ func Write(w io.Writer, t *timeline.Timeline) error {
 	}
 	fmt.Fprint(out, "\nform\n")
 	writeForm(out, t)
+	if len(t.Landings) > 0 {
+		fmt.Fprint(out, "\nlands\n")
+		for _, l := range landings(t) {
+			fmt.Fprintf(out, "  %s\n", l)
+		}
+	}
+	when := func(*timeline.Pass, *timeline.Bar) string { return "" }
+	if times {
+		when = timesOf(t)
+	}
 	for i := range t.Passes {
 		fmt.Fprintln(out)
-		writePass(out, t, &t.Passes[i])
+		writePass(out, t, &t.Passes[i], when)
 	}
 	return out.Flush()
 }
@@ -63,6 +79,7 @@ func songRows(t *timeline.Timeline) [][2]string {
 		{"looseness", perMille(t.Looseness)},
 		{"take", fmt.Sprint(t.Take)},
 		{"vocal", voice},
+		{"picture", picture(t.Picture)},
 	}
 }
 
@@ -86,7 +103,7 @@ func passName(p *timeline.Pass) string {
 	return fmt.Sprintf("%s (%d)", p.Section, p.Ordinal+1)
 }
 
-func writePass(out *bufio.Writer, t *timeline.Timeline, p *timeline.Pass) {
+func writePass(out *bufio.Writer, t *timeline.Timeline, p *timeline.Pass, when barTime) {
 	fmt.Fprintln(out, passName(p))
 	tempo := p.BPM.String()
 	switch {
@@ -127,10 +144,10 @@ func writePass(out *bufio.Writer, t *timeline.Timeline, p *timeline.Pass) {
 	if p.Entry != nil {
 		fmt.Fprintf(out, "  %-8s %s\n", "entry", "pushed from the pass before"+by(p.Entry.By))
 	}
-	writeBars(out, t, p)
+	writeBars(out, t, p, when)
 }
 
-func writeBars(out *bufio.Writer, t *timeline.Timeline, p *timeline.Pass) {
+func writeBars(out *bufio.Writer, t *timeline.Timeline, p *timeline.Pass, when barTime) {
 	event, inside := 0, t.Inside(p)
 	played := cue.Events(p)
 	for i := range p.Bars {
@@ -150,7 +167,8 @@ func writeBars(out *bufio.Writer, t *timeline.Timeline, p *timeline.Pass) {
 		if written := strings.Join(strings.Fields(bar.Text), " "); written != sounding {
 			notes = append(notes, "written "+written)
 		}
-		line := fmt.Sprintf("  %4d | %-24s|  %s", p.NumberOf(i), sounding+" ", strings.Join(notes, "; "))
+		line := fmt.Sprintf("  %4d%s | %-24s|  %s", p.NumberOf(i), when(p, bar), sounding+" ",
+			strings.Join(notes, "; "))
 		fmt.Fprintln(out, strings.TrimRight(line, " "))
 	}
 }

@@ -3,6 +3,7 @@ package outline
 import (
 	"cmp"
 	"fmt"
+	"strconv"
 	"strings"
 
 	"plinth/songspec/cue"
@@ -40,11 +41,26 @@ func describe(e *timeline.Event, played cue.Played, p *timeline.Pass, bar *timel
 		if e.End != bar.Start+bar.Length {
 			return text + " for " + beats(e.End-e.Tick, m)
 		}
+	case timeline.Cue:
+		text += " " + strconv.Quote(e.Text)
+		if e.At != "" {
+			text += " at " + e.At
+		}
+		return text
 	case timeline.Hold:
 		return text + ", " + beats(e.Extra, m) + " longer"
-	case timeline.Rit:
-		n := p.BarAt(e.End-1) + 1 - e.Bar
-		return fmt.Sprintf("rit over %s to %s", wording.Count(n, "bar"), e.To)
+	case timeline.Rit, timeline.Accel:
+		text = e.Kind.String()
+		first, last, from, to := p.Stretch(e)
+		if from == "" || last > first {
+			text += " over " + wording.Count(last+1-first, "bar")
+		}
+		if from != "" {
+			text += fmt.Sprintf(" from %s to %s, reaching %s", from, to, e.To)
+		} else {
+			text += fmt.Sprintf(" to %s", e.To)
+		}
+		return text
 	}
 	return text
 }

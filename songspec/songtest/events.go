@@ -3,6 +3,7 @@ package songtest
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"plinth/songspec/meter"
@@ -27,7 +28,14 @@ func (w *writer) events(s *section, n int) {
 			s.rit = true
 			place = w.bars(s)
 		}
-		w.event(word, place, w.options(word, s))
+		options := w.options(word, s)
+		if word == "rit" && !w.old {
+			word, place = w.moving(s, place, options[0])
+		}
+		w.event(word, place, options)
+		if word == "space" && !w.old {
+			w.event("cue", place, []string{`text = "lights"`})
+		}
 	}
 }
 
@@ -91,6 +99,29 @@ func (w *writer) bars(s *section) string {
 		return fmt.Sprint(from + 1)
 	}
 	return fmt.Sprintf("%d-%d", from+1, to+1)
+}
+
+// moving makes an accel of a rit that gets faster, and of every other one, by its bars, one from
+// count to count. It takes nothing from the source of chance.
+func (w *writer) moving(s *section, bars, to string) (word, place string) {
+	word = "rit"
+	if n, err := strconv.Atoi(strings.TrimPrefix(to, "to = ")); err == nil && n > s.tempo {
+		word = "accel"
+	}
+	p, err := meter.ParseBars(bars)
+	if err != nil {
+		panic("songtest: " + err.Error())
+	}
+	first, last := p.Bars[0].From, p.Bars[0].To
+	a, b := s.bars[first-1], s.bars[last-1]
+	if (first+last+len(s.bars))%2 == 0 {
+		return word, bars
+	}
+	from := fmt.Sprint((a.Num + 1) / 2)
+	if last > first {
+		from += []string{"", "&"}[first%2]
+	}
+	return word, fmt.Sprintf("%d: %s - %d: %d", first, from, last, b.Num)
 }
 
 // place is a place with one or two counts, three times in four next to a crowded bar line.

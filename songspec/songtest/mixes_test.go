@@ -16,7 +16,8 @@ var wanted = []string{
 	"stop over a bar line", "accent alone beside a push", "push beside a hold", "push in a rit",
 	"push over a border into a tacet", "push of some over a border", "odd bar", "half-bar chords",
 	"odd meter", "moving energy",
-	"accent", "push", "stop", "fill", "hold", "rit", "space", "tacet", "no fills", "no lead", "lift", "change of key",
+	"accent", "push", "stop", "fill", "hold", "rit", "accel", "space", "cue",
+	"tacet", "no fills", "no lead", "lift", "change of key",
 	"looseness 0", "looseness 400", "looseness 1000", "count-in", "pickup", "five strings",
 	"highest", "kit", "repeat", "like", "%",
 }
@@ -43,7 +44,7 @@ func (m mixes) pass(tl *timeline.Timeline, i int) {
 	perBar, perBeat := map[int]int{}, map[int64]map[timeline.EventKind]bool{}
 	for _, e := range p.Events {
 		m[e.Kind.String()]++
-		if e.Kind == timeline.Rit {
+		if e.Kind.MovesTempo() {
 			continue
 		}
 		perBar[e.Bar]++

@@ -22,10 +22,14 @@ type Feel struct {
 // Random is the text of a song of two to four sections in any of the feels, with four to
 // eight plays. The same r gives the same song. Nearly all songs can be read; in a few, a held
 // beat is longer than a tempo map can say.
-func Random(r *rand.Rand, feels []Feel) string {
-	w := &writer{r: r, feels: feels}
+func Random(r *rand.Rand, feels []Feel) string { return write(&writer{r: r, feels: feels}) }
+
+// Old is as Random, in words that every plinth has had, for comparing one with an older one.
+func Old(r *rand.Rand, feels []Feel) string { return write(&writer{r: r, feels: feels, old: true}) }
+
+func write(w *writer) string {
 	w.settings()
-	for n := 2 + r.Intn(3); len(w.sections) < n; {
+	for n := 2 + w.r.Intn(3); len(w.sections) < n; {
 		w.section()
 	}
 	w.form()
@@ -38,6 +42,7 @@ type writer struct {
 	b        strings.Builder
 	feels    []Feel
 	sections []*section
+	old      bool // without words that came later
 }
 
 // section is what events and plays depend on in a section.

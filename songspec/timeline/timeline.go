@@ -39,6 +39,10 @@ type Timeline struct {
 	End    int64 // the last bar line, in absolute ticks
 
 	Vocal *Vocal // nil when the song names none
+
+	Picture     *Picture  // nil when the song is for none
+	Landings    []Landing // in order
+	FrontMicros int64     // the tempo of the bars in front, in microseconds a quarter
 }
 
 // DrumsSetup is what the drummer plays on. Kit is empty when the feel decides.
@@ -107,6 +111,7 @@ type KeyChange struct {
 type Pass struct {
 	Index   int    // place in the form, from 0
 	Section string // the section's name
+	At      string // when its first bar line comes, as written; "" where nothing is said
 	Ordinal int    // place among the passes of this section, from 0
 	Vamp    string // until when it is played again and again, in words; else ""
 

@@ -26,24 +26,24 @@ type block struct {
 // spots are the places of a block in a pass: its ticks.
 func (b *block) spots(p *timeline.Pass) ([]int64, error) {
 	var out []int64
-	if b.word == "rit" {
-		place, err := meter.ParseBars(b.place)
+	var bars []meter.Meter
+	for i := range p.Bars {
+		bars = append(bars, p.Bars[i].Meter)
+	}
+	if b.word == "rit" || b.word == "accel" {
+		place, err := meter.ParseStretch(b.place)
 		if err != nil {
 			return nil, err
 		}
-		runs, err := place.Runs(len(p.Bars))
-		for _, run := range runs {
-			out = append(out, p.Bars[run[0]].Start)
+		stretches, err := place.Stretches(bars)
+		for _, s := range stretches {
+			out = append(out, p.Bars[s.From.Bar].Start+s.From.Tick)
 		}
 		return out, err
 	}
 	place, err := meter.ParsePlace(b.place)
 	if err != nil {
 		return nil, err
-	}
-	var bars []meter.Meter
-	for i := range p.Bars {
-		bars = append(bars, p.Bars[i].Meter)
 	}
 	at, err := place.Where(bars, p.Meter)
 	for _, s := range at {

@@ -155,16 +155,32 @@ func (a *agreement) timeWords(e *timeline.Event, at string, p *timeline.Pass, b 
 		return fmt.Sprint(n) + " beats"
 	}
 	switch {
+	case e.Kind == timeline.Cue:
+		return []string{fmt.Sprintf("%s %q", at, e.Text)}
 	case e.Kind == timeline.Hold:
 		return []string{at + ", " + beats(e.Extra) + " longer"}
-	case e.Kind == timeline.Rit:
-		n := 0
+	case e.Kind == timeline.Rit || e.Kind == timeline.Accel:
+		n, beat := 0, int64(0) // bars, and the last beat
+		var last timeline.Bar
 		for _, b := range p.Bars[e.Bar:] {
-			if b.Start < e.End {
-				n++
+			if b.Start >= e.End {
+				break
+			}
+			n, last = n+1, b
+		}
+		for _, at := range last.Meter.Beats() {
+			if last.Start+at < e.End {
+				beat = at
 			}
 		}
-		return []string{fmt.Sprintf("rit over %s to %s", wording.Count(n, "bar"), e.To)}
+		text := e.Kind.String() + " over " + wording.Count(n, "bar")
+		if e.Tick == b.Start && e.End == last.Start+last.Length {
+			return []string{fmt.Sprintf("%s to %s", text, e.To)}
+		} else if n == 1 {
+			text = e.Kind.String()
+		}
+		return []string{fmt.Sprintf("%s from %s to %s, reaching %s", text, b.Meter.CountAt(e.Tick-b.Start),
+			last.Meter.CountAt(beat), e.To)}
 	case e.End == b.Start+b.Length:
 		return []string{at}
 	}

@@ -45,7 +45,8 @@ var inner = map[string][]string{
 	"songspec/hcltext":  {"songspec/wording"},
 	"songspec/meter":    {"songspec/wording"},
 	"songspec/harmony":  {"songspec/wording"},
-	"songspec/timeline": {"songspec/harmony", "songspec/meter"},
+	"songspec/timecode": {},
+	"songspec/timeline": {"songspec/harmony", "songspec/meter", "songspec/timecode"},
 	"songspec/cue":      {"songspec/harmony", "songspec/timeline"},
 
 	"groove/nearsort": {},

@@ -120,7 +120,7 @@ func write(dir string, songs int, seed int64) ([]string, error) {
 	var files []string
 	for i := range songs {
 		path := filepath.Join(dir, fmt.Sprintf("random-%d-%03d.song.hcl", seed, i+1))
-		if err := os.WriteFile(path, []byte(songtest.Random(r, feels)), 0o644); err != nil {
+		if err := os.WriteFile(path, []byte(songtest.Old(r, feels)), 0o644); err != nil {
 			return nil, err
 		}
 		files = append(files, path)
