@@ -75,7 +75,7 @@ func (d *decoder) event(b *hclsyntax.Block) *event {
 func (d *decoder) option(e *event, a *hclsyntax.Attribute) bool {
 	switch a.Name {
 	case "by":
-		e.by = d.players(a.Expr, `Who plays it is a list of players: by = ["drums", "piano"].`)
+		e.by = d.players(a.Expr, `Who plays it is a list of players: by = ["drums", "piano"].`, false)
 		if e.by != nil && e.by.v == 0 {
 			d.rep.Errorf(e.by.rng, "An event by nobody", `Name the players: by = ["drums", "piano"], or leave by out.`)
 		}

@@ -108,6 +108,7 @@ var meterCalled = map[string]string{
 
 // What the players are called elsewhere.
 var (
+	// everybody are the words for all players.
 	everybody = map[string]bool{"all": true, "tutti": true, "band": true, "everybody": true, "everyone": true,
 		"*": true}
 	playerCalled = map[string]string{

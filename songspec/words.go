@@ -33,6 +33,9 @@ var (
 	partBlocks = slices.Concat(eventWords, []string{"bars"}, bandBlocks)
 )
 
+// everybodyWord is the word for all players in a tacet.
+const everybodyWord = "all"
+
 // eventRule is what the language says about an event word.
 type eventRule struct {
 	attrs  []string         // its options

@@ -78,6 +78,7 @@ func (b *Bassist) Play(heard []score.Part) score.Part {
 	b.layRow()
 	b.pickUp()
 	b.strikeChanges()
+	b.strikeEntries()
 	b.strikeAccents()
 	b.strikeFinalHit()
 	b.obeyEvents()

@@ -83,7 +83,7 @@ func (c *Pianist) planGestures() gestures {
 	strikes = append(strikes, c.leftStrikes()...)
 	if last := c.FinalHit(); last >= 0 && c.tabMayPlay(last) {
 		strikes = append(strikes, mark{tick: last, cue: -1, change: -1, part: 'c', touch: feel.Strong, forced: true,
-			left: c.left != nil})
+			left: c.hasBass(c.BarAt(last))})
 	}
 	strikes = mergeMarks(strikes)
 	if q := c.ForcefulOpening(timeline.Piano); q != nil && q.Rises {
@@ -149,7 +149,7 @@ func (c *Pianist) readTab() (strikes []mark, rests []rest) {
 				row = append(row, c.stepAt(st.Tick, fig, st.Index))
 			}
 		}
-		if c.left != nil {
+		if c.hasBass(bar) {
 			figureForBothHands(row[first:])
 			c.wholeOffBeat(row[first:], bar)
 		}
@@ -202,7 +202,7 @@ func (c *Pianist) stepAt(tick int64, fig *feel.Figure, i int) compAt {
 	}
 	under := fig.Left[i]
 	switch {
-	case c.left == nil:
+	case !c.hasBass(c.BarAt(tick)):
 		out.hands, out.under = true, under
 	case out.step.Touch <= feel.Sound && under.Touch > feel.Sound:
 		out.step = under
@@ -260,7 +260,7 @@ func (c *Pianist) accentStrikes() []mark {
 		bar := int(q.Bar)
 		beat := c.Pass.Bars[bar].Meter.PlayedBeat()
 		m := mark{tick: q.At, cue: k, change: -1, part: 'c', touch: feel.Strong,
-			accent: int8(q.Weight), forced: true, pushed: q.Pushed(), left: c.left != nil}
+			accent: int8(q.Weight), forced: true, pushed: q.Pushed(), left: c.hasBass(bar)}
 		switch {
 		case m.accent < 3 && m.pushed:
 			m.least = q.At + beat

@@ -256,11 +256,14 @@ func (s *sounding) strike(marks []mark, k int, groups *grouping) {
 			s.lift(leftKey+i, m.tick)
 			if k > 0 {
 				press(leftKey+i, m.note(uint8(k), score.Left, groups.roll), leftHand, n)
+				if end := s.bassUntil(m.tick); s.keys[leftKey+i].stop == 0 && end < s.end {
+					s.keys[leftKey+i].stop = end
+				}
 			}
 		}
 	}
 	over := 0 // how many notes come over the voicing
-	if m.final && s.left == nil {
+	if m.final && !s.hasBass(s.BarAt(m.tick)) {
 		whole := *v
 		if k := s.spreadOver(v, at); k > 0 {
 			over = 1

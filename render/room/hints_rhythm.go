@@ -99,7 +99,11 @@ func (r *Report) hitHints() []Hint {
 		var places, in []string
 		for i := range r.Passes {
 			p := &r.Passes[i]
-			if at := hitPlaces(p.Hits, k.kind, p.Plays); len(at) > 0 {
+			hits := p.Hits
+			if k.kind == timeline.Stop { // where some play on the band is not silent
+				hits = slices.DeleteFunc(slices.Clone(hits), func(h Hit) bool { return p.Plays&^h.By != 0 })
+			}
+			if at := hitPlaces(hits, k.kind, p.Plays); len(at) > 0 {
 				places, in = append(places, at...), append(in, p.Name)
 			}
 		}

@@ -29,7 +29,10 @@ var hitKinds = [...]hitKind{
 	}, func(h *Hit) string { return h.Count + " " + h.Chord }, ": ", true},
 	{timeline.Stop, cue.Stop, func(h *Hit, p *timeline.Pass, q *cue.Cue) {
 		h.End, h.Beats = p.Start+q.Until, (q.Until-q.At)*1000/p.Meter.TempoTicks()
-	}, func(h *Hit) string { return fmt.Sprintf("count %s for %s", h.Count, beatWords(h.Beats)) }, " ", false},
+		if tacet := p.TacetAt(int(q.Bar)); q.By|tacet == timeline.All { // who keeps out of the bar is silent, too
+			h.By |= tacet &^ p.Tacet
+		}
+	}, func(h *Hit) string { return fmt.Sprintf("count %s for %s", h.Count, beatWords(h.Beats)) }, " ", true},
 	{timeline.Hold, cue.Hold, func(h *Hit, p *timeline.Pass, q *cue.Cue) {
 		h.By, h.End, h.Beats = 0, p.Start+q.Until, p.Events[q.Event].Extra*1000/p.Meter.TempoTicks()
 	}, func(h *Hit) string { return fmt.Sprintf("count %s, %s longer", h.Count, beatWords(h.Beats)) }, " ", false},

@@ -50,9 +50,9 @@ func (w *work) strike(who timeline.Player, tick int64) strike {
 		s.at, s.target = push.From, push.To
 	}
 	leads := w.leads >= 0 && s.at == w.pass.Events[w.leads].Tick && s.target == w.pass.Length
+	s.why = w.whySilent(who, s.at)
 	switch {
-	case w.silent(who, s.at):
-		s.why = InStop
+	case s.why != Unsaid:
 	case s.at < 0:
 		s.out = !who.Chords()
 	case !who.Chords():

@@ -77,9 +77,9 @@ const (
 	NoChord          // there is N.C., or the push leads to N.C.
 	Taken            // another push has taken that chord already
 	SongEnds         // the push is out of the song's last pass
-	NextTacet        // the players it names are tacet in the next pass
+	NextTacet        // the players it names are tacet in the next pass, or in the bar that a push leads to
 	HitsAlone        // the bar is for the written hits alone
-	Tacet            // the players it names are tacet in this pass
+	Tacet            // the players it names are tacet there
 	NoDrummer        // a fill without the drummer: he is tacet, or not named
 	NumReasons
 )
@@ -142,11 +142,14 @@ type Cues struct {
 
 	of   [len(timeline.PlayerNames)]playerCues // by player
 	acts []bool                                // by event: it has a cue
+
+	length int64 // of the pass
 }
 
 // playerCues is what the cues are for one player.
 type playerCues struct {
 	silences Stretches
+	tacet    Stretches // bars of the pass that the player keeps out of, among the silences
 	changes  []Change
 	pushes   Pushes
 	end      int64

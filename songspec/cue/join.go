@@ -9,6 +9,7 @@ func Join(passes []timeline.Pass) {
 	for i := range passes {
 		p := &passes[i]
 		p.Before, p.After, p.Entry, p.Joint = nil, nil, nil, nil
+		p.Tacet |= tacetThroughout(p)
 		if i > 0 {
 			b := &passes[i-1]
 			p.Before = neighbour(b, len(b.Chords)-1, len(b.Bars)-1)
@@ -22,12 +23,21 @@ func Join(passes []timeline.Pass) {
 	}
 }
 
+// tacetThroughout are the players who keep out of every bar of a pass: they keep out of the pass.
+func tacetThroughout(p *timeline.Pass) timeline.Players {
+	all := timeline.All
+	for i := range p.Bars {
+		all &= p.TacetAt(i)
+	}
+	return all
+}
+
 // neighbour is what the pass beside p may know of it. chord and bar are the indices of its
 // chord and bar at the border.
 func neighbour(p *timeline.Pass, chord, bar int) *timeline.Neighbour {
 	return &timeline.Neighbour{
 		Section: p.Section, Ordinal: p.Ordinal, Chord: p.Chords[chord].Chord, Energy: p.EnergyAt(bar),
-		Feel: p.Feel, BPM: p.BPM, Meter: p.Meter, Bar: p.Bars[bar].Length, Tacet: p.Tacet,
+		Feel: p.Feel, BPM: p.BPM, Meter: p.Meter, Bar: p.Bars[bar].Length, Tacet: p.TacetAt(bar),
 	}
 }
 
@@ -45,7 +55,7 @@ func join(before, after *timeline.Pass) {
 	entry := before.Events[w.leads]
 	push := entry.Tick
 	entry.Bar, entry.Tick, entry.End, entry.Target = -1, push-before.Length, 0, 0
-	entry.By = w.pushers(&before.Events[w.leads]) &^ after.Tacet
+	entry.By = w.pushers(&before.Events[w.leads]) &^ after.TacetAt(0)
 	after.Entry = &entry
 	add := func(to *timeline.Pass, e timeline.Event, tick, target int64, bar int, by timeline.Players) {
 		if by == 0 {

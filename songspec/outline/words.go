@@ -38,7 +38,10 @@ func describe(e *timeline.Event, played cue.Played, p *timeline.Pass, bar *timel
 		return text + by(played.By)
 	case timeline.Stop, timeline.Space:
 		if e.End != bar.Start+bar.Length {
-			return text + " for " + beats(e.End-e.Tick, m)
+			text += " for " + beats(e.End-e.Tick, m)
+		}
+		if e.Kind == timeline.Stop {
+			text += by(e.By)
 		}
 	case timeline.Hold:
 		return text + ", " + beats(e.Extra, m) + " longer"
