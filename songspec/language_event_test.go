@@ -58,6 +58,8 @@ func TestEvents(t *testing.T) {
 		{"stop for beats", "as long as it says", "4/4", `stop "1: 3" { beats = 4 }`, "stop 1: 3 1920-5760"},
 		{"stop for part of a beat", "even parts are whole ticks", "4/4", `stop "1: 3" { beats = 1/3 }`,
 			"stop 1: 3 1920-2240"},
+		{"stop of some", "the others go on", "4/4", "stop \"1: 3\" {\n  beats = 1\n  by = [\"bass\", \"piano\"]\n}",
+			"stop 1: 3 1920-2880 by6"},
 		{"stop in twelve", "beats are the tempo's, dotted quarters", "12/8", `stop "1: 7" { beats = 1 }`,
 			"stop 1: 7 2880-4320"},
 		{"fill", "the drummer's, to the bar's end", "4/4", `fill "2: 3" {}`, "fill 2: 3 5760-7680 by1"},

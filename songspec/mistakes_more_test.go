@@ -84,6 +84,8 @@ var musicMistakes = []mistake{
 		one("| C |", `accent "1" { by = ["tutti"] }`, `accent "2" { by = ["keys"] }`)},
 	{"everybody keeps out by another word", "there is one word", one("| C |", `tacet = ["tutti"]`)},
 	{"everybody keeps out, without a list", "a list belongs there", one("| C |", `tacet = "all"`)},
+	{"stop of those who keep out", "they are silent anyway",
+		one("| C | F |", `tacet = ["bass"]`, `stop "1: 3" { by = ["bass"] }`)},
 	{"by everybody", "they are meant anyway", one("| C |", `stop "1: 3" { by = ["all"] }`)},
 	{"words without a setting", "a title without its name", "My first song\n" + one("| C |")},
 	{"heading for a section", "with a colon, as on a lead sheet", "verse 1:\n| C | F |\n"},

@@ -38,7 +38,7 @@ type Pianist struct {
 	ear      *listener
 	changes  []cue.Change
 	voicings []voicing.Voicing // one for each change; n is 0 where nothing is held
-	left     []int             // the left hand's note for each change, 0 under a bassist; nil: a bassist plays throughout
+	left     []int             // the left hand's note for each change, 0 under a bassist; nil where one always plays
 	span     int               // semitones a hand reaches
 	silences cue.Stretches
 	entries  []int64 // see cue.Cues.Entries

@@ -50,7 +50,8 @@ func TestEventsOfThoseWhoKeepOut(t *testing.T) {
 		by    timeline.Players // who plays it
 		drops []Dropped
 	}{
-		{"an accent", in(timeline.Accent, 2*bar, 2*bar, timeline.All), piano, drums | bass, []Dropped{{0, piano, Tacet}}},
+		{"an accent", in(timeline.Accent, 2*bar, 2*bar, timeline.All), piano, drums | bass,
+			[]Dropped{{0, piano, Tacet}}},
 		{"an accent of theirs", in(timeline.Accent, 2*bar, 2*bar, piano), piano, 0, []Dropped{{0, piano, Tacet}}},
 		{"an accent after it", in(timeline.Accent, 3*bar, 3*bar, timeline.All), piano, timeline.All, nil},
 		{"a push into it", in(timeline.Push, 2*bar-eighth, 2*bar, timeline.All), piano, drums | bass,

@@ -66,6 +66,7 @@ func (w *writer) options(word string, s *section) []string {
 		if w.chance(2) {
 			say("beats = %s", pick(w, "0.5", "1", "2", "3", "1/3"))
 		}
+		by(4)
 	case "space":
 		if w.chance(2) {
 			say("beats = %d", 1+w.r.Intn(4))

@@ -16,6 +16,7 @@ var wanted = []string{
 	"stop over a bar line", "accent alone beside a push", "push beside a hold", "push in a rit",
 	"push over a border into a tacet", "push of some over a border", "odd bar", "half-bar chords",
 	"odd meter", "moving energy",
+	"stop of some", "push in a stop of some",
 	"accent", "push", "stop", "fill", "hold", "rit", "space", "tacet", "no fills", "no lead", "lift", "change of key",
 	"looseness 0", "looseness 400", "looseness 1000", "count-in", "pickup", "five strings",
 	"highest", "kit", "repeat", "like", "%",
@@ -56,6 +57,7 @@ func (m mixes) pass(tl *timeline.Timeline, i int) {
 		m.on("three words on one beat", len(perBeat[beat]) == 3)
 		m.on("event on count 1 of bar 1", e.Tick == 0)
 		m.on("event within a beat of the end", e.Tick >= p.Length-p.Meter.TempoTicks())
+		m.on("stop of some", e.Kind == timeline.Stop && e.By != timeline.All)
 		m.on("stop over a bar line", e.Kind == timeline.Stop && e.End > p.Bars[e.Bar].Start+p.Bars[e.Bar].Length)
 		for _, f := range p.Events {
 			m.pair(e, f)
@@ -82,6 +84,8 @@ func (m mixes) pair(e, f timeline.Event) {
 	switch f.Kind {
 	case timeline.Stop, timeline.Fill, timeline.Rit:
 		m.on(e.Kind.String()+" in a "+f.Kind.String(), inside && e.Kind != f.Kind)
+		some := f.Kind == timeline.Stop && f.By != timeline.All
+		m.on("push in a stop of some", inside && some && e.Kind == timeline.Push)
 	case timeline.Push:
 		m.on("two pushes of one chord", e.Kind == timeline.Push && e.Tick < f.Tick && e.Target == f.Target)
 		m.on("accent between a push and its target", e.Kind == timeline.Accent && f.Tick < e.Tick && e.Tick < f.Target)

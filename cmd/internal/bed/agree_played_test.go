@@ -13,10 +13,12 @@ func (a *agreement) checkPlayed() {
 		p := &a.tl.Passes[i]
 		for _, e := range p.Events {
 			if e.Kind == timeline.Stop {
-				a.checkStop(p.Start+e.Tick, p.Start+e.End)
+				a.checkStop(p.Start+e.Tick, p.Start+e.End, e.By)
 			}
 		}
 		for bar := range p.Bars {
+			b := &p.Bars[bar]
+			a.checkStop(p.Start+b.Start, p.Start+b.Start+b.Length, b.Tacet&^p.Tacet)
 			if a.forHitsAlone(i, bar) {
 				from := p.Start + p.Bars[bar].Start
 				a.checkOnlyHits(from, from+p.Bars[bar].Length)
@@ -40,9 +42,12 @@ func (a *agreement) checkPlayed() {
 	}
 }
 
-// checkStop: nothing begins or sounds in a stop.
-func (a *agreement) checkStop(from, to int64) {
+// checkStop: nothing of those who stop, or keep out of a bar, begins or sounds there.
+func (a *agreement) checkStop(from, to int64, by timeline.Players) {
 	for who, notes := range a.notes {
+		if !by.Has(timeline.Player(who)) {
+			continue
+		}
 		a.count("stop")
 		for _, n := range notes {
 			if n.start < to-roundUp && n.end > from+roundUp {

@@ -87,7 +87,7 @@ func (a *agreement) entryWords(pass int) string {
 	for _, q := range a.pushes {
 		if q.over && q.pass == pass-1 {
 			a.count("outline")
-			return "pushed from the pass before" + byWords(q.by&^a.tl.Passes[pass].Tacet)
+			return "pushed from the pass before" + byWords(q.by&^a.tl.Passes[pass].TacetAt(0))
 		}
 	}
 	return ""
@@ -165,10 +165,13 @@ func (a *agreement) timeWords(e *timeline.Event, at string, p *timeline.Pass, b 
 			}
 		}
 		return []string{fmt.Sprintf("rit over %s to %s", wording.Count(n, "bar"), e.To)}
-	case e.End == b.Start+b.Length:
-		return []string{at}
+	case e.End != b.Start+b.Length:
+		at += " for " + beats(e.End-e.Tick)
 	}
-	return []string{at + " for " + beats(e.End-e.Tick)}
+	if e.Kind == timeline.Stop {
+		at += byWords(e.By)
+	}
+	return []string{at}
 }
 
 // checkRoom holds the hits of the room against the rules.
@@ -182,7 +185,9 @@ func (a *agreement) checkRoom() {
 		p := &a.tl.Passes[i]
 		for k, e := range p.Events {
 			if e.Kind == timeline.Stop {
-				stops[stop{p.Start + e.Tick, p.Start + e.End, timeline.All &^ p.Tacet}]++
+				if by := e.By &^ p.TacetAt(e.Bar); by != 0 {
+					stops[stop{p.Start + e.Tick, p.Start + e.End, by}]++
+				}
 			}
 			for who := range timeline.Player(len(timeline.PlayerNames)) {
 				if r := &a.events[i][k]; e.Kind == timeline.Accent && r.by.Has(who) {
