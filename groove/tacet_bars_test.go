@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"plinth/groove"
+	"plinth/groove/audit"
 	"plinth/groove/groovetest"
 	"plinth/groove/library"
 	"plinth/groove/score"
@@ -92,5 +93,25 @@ func TestLeftHandInBarsWithoutBass(t *testing.T) {
 				t.Errorf("energy %d, bar %d: the left hand has the bass under a bassist, %d", energy, bar+1, low)
 			}
 		}
+	}
+}
+
+// A pianist who pushes into bars without a bassist has their bass with the push.
+func TestPushIntoBarsWithoutBass(t *testing.T) {
+	set := library.Builtin()
+	p := groovetest.FeelPass(t, "C|Am|F|G", set.Feels["ballad-eighths"], 3)
+	p.Bars[2].Tacet = timeline.Only(timeline.Bass)
+	groovetest.AddPush(p, 1, 7*groovetest.Eighth)
+	p.Events[0].By = timeline.Only(timeline.Piano)
+	tl := &timeline.Timeline{Piano: timeline.PianoSetup{Span: 14}, Bass: timeline.BassSetup{Strings: 4}, Take: 1,
+		Passes: []timeline.Pass{*p}}
+	groovetest.Join(tl)
+	perf := groove.Perform(tl, set)
+	for _, f := range audit.Song(tl, perf, set).Findings {
+		t.Errorf("%s: %s", f.Rule, f.Text)
+	}
+	keys := downAt(perf.Passes[0].Notes[timeline.Piano], 2*groovetest.Bar44-groovetest.Eighth)
+	if len(keys) == 0 || keys[0]%12 != 5 || keys[0] > 50 {
+		t.Errorf("on the push the pianist has %v", keys)
 	}
 }

@@ -256,7 +256,7 @@ func (s *sounding) strike(marks []mark, k int, groups *grouping) {
 			s.lift(leftKey+i, m.tick)
 			if k > 0 {
 				press(leftKey+i, m.note(uint8(k), score.Left, groups.roll), leftHand, n)
-				if end := s.bassUntil(m.tick); s.keys[leftKey+i].stop == 0 && end < s.end {
+				if end := s.bassUntil(max(m.tick, s.changes[at].Nominal)); s.keys[leftKey+i].stop == 0 && end < s.end {
 					s.keys[leftKey+i].stop = end
 				}
 			}

@@ -9,7 +9,6 @@ func Join(passes []timeline.Pass) {
 	for i := range passes {
 		p := &passes[i]
 		p.Before, p.After, p.Entry, p.Joint = nil, nil, nil, nil
-		p.Tacet |= tacetThroughout(p)
 		if i > 0 {
 			b := &passes[i-1]
 			p.Before = neighbour(b, len(b.Chords)-1, len(b.Bars)-1)
@@ -21,15 +20,6 @@ func Join(passes []timeline.Pass) {
 	for i := 1; i < len(passes); i++ {
 		join(&passes[i-1], &passes[i])
 	}
-}
-
-// tacetThroughout are the players who keep out of every bar of a pass: they keep out of the pass.
-func tacetThroughout(p *timeline.Pass) timeline.Players {
-	all := timeline.All
-	for i := range p.Bars {
-		all &= p.TacetAt(i)
-	}
-	return all
 }
 
 // neighbour is what the pass beside p may know of it. chord and bar are the indices of its

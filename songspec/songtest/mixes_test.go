@@ -16,7 +16,7 @@ var wanted = []string{
 	"stop over a bar line", "accent alone beside a push", "push beside a hold", "push in a rit",
 	"push over a border into a tacet", "push of some over a border", "odd bar", "half-bar chords",
 	"odd meter", "moving energy",
-	"stop of some", "push in a stop of some",
+	"stop of some", "bar of rest", "push into a bar of rest", "push out of a bar of rest", "push in a stop of some",
 	"accent", "push", "stop", "fill", "hold", "rit", "space", "tacet", "no fills", "no lead", "lift", "change of key",
 	"looseness 0", "looseness 400", "looseness 1000", "count-in", "pickup", "five strings",
 	"highest", "kit", "repeat", "like", "%",
@@ -107,6 +107,14 @@ func (m mixes) setting(p *timeline.Pass) {
 	m.on("two pushes over one border", over > 1)
 	for _, b := range p.Bars {
 		m.on("odd bar", b.Meter != p.Meter)
+	}
+	for i, b := range p.Bars {
+		m.on("bar of rest", b.Tacet != 0)
+		for _, e := range p.Events {
+			push := e.Kind == timeline.Push && e.Target < p.Length
+			m.on("push into a bar of rest", push && b.Tacet != 0 && e.Target == b.Start)
+			m.on("push out of a bar of rest", push && b.Tacet != 0 && e.Bar == i && e.Target > b.Start+b.Length-1)
+		}
 	}
 	for _, c := range p.Chords {
 		m.on("half-bar chords", 2*(c.End-c.Start) == p.Meter.BarTicks())

@@ -137,6 +137,9 @@ func (w *writer) section() {
 	if w.chance(6) {
 		w.line("  lead = false")
 	}
+	if w.chance(4) {
+		w.line("  bars %q {\n    tacet = %s\n  }", w.bars(s), pick(w, append(tacets, `["all"]`)...))
+	}
 	w.events(s, w.r.Intn(11))
 	w.line("}")
 	w.sections = append(w.sections, s)

@@ -229,6 +229,10 @@ func (r *rules) ruleOther(pass, event int) {
 
 // ruleAccent works out where a player strikes an accent that is written at a tick.
 func (r *rules) ruleAccent(out *ruledEvent, who timeline.Player, tick int64) {
+	if why := r.silent(who, tick); why == "tacet" {
+		out.addReason(why)
+		return
+	}
 	at := tick
 	if q := r.pushReachingOver(who, tick); q != nil && r.pushStartingAt(who, tick) == nil {
 		at = q.from
