@@ -6,7 +6,8 @@ import "testing"
 // top of each other.
 func eventSongs() []playedSongs {
 	return []playedSongs{
-		accentSongs(), pushSongs(), stopSongs(), fillSongs(), holdSongs(), ritSongs(), spaceSongs(), togetherSongs(),
+		accentSongs(), pushSongs(), stopSongs(), fillSongs(), holdSongs(), ritSongs(), spaceSongs(), caesuraSongs(),
+		togetherSongs(),
 	}
 }
 
@@ -132,6 +133,19 @@ func ritSongs() playedSongs {
 			part("on", 4, "| C | C |")),
 		sketch("The tempo moves in swing", swinging, part("slower", 4, "| Dm7 | G7 | C6 |",
 			at("rit", "1-2", "to = 112"))),
+	}}
+}
+
+func caesuraSongs() playedSongs {
+	return playedSongs{"caesura", []string{
+		sketch("Caesuras in a bar, after an off-beat, after a hold, at the section's end with a click going on",
+			ballad+"count_in = 1",
+			part("cut", 3, "| C | F G7 | Am7 | F |", at("caesura", "1: 2"), at("caesura", "2: 3&", "beats = 0.5"),
+				at("hold", "3: 4", "beats = 2"), at("caesura", "3: 4", "beats = 1.5"),
+				at("caesura", "4: 4", "beats = 2")),
+			part("on", 4, "| C | C |", at("push", "1: 4&"), at("caesura", "1: 4"))),
+		sketch("A caesura in twelve, and one that cuts off the song's last chord", twelve,
+			part("slow", 4, "| C | F G7 | C |", at("caesura", "1: 6"), at("caesura", "last: 12"))),
 	}}
 }
 

@@ -142,8 +142,8 @@ var places = []struct {
 	{"in the drums block", []string{"kit"}},
 	{"in an accent", []string{"weight", "alone"}},
 	{"in a rit", []string{"to"}},
-	{"in an accent, a push or a fill", []string{"by"}},
-	{"in a stop, a hold or a space", []string{"beats"}},
+	{"in an accent, a push, a stop or a fill", []string{"by"}},
+	{"in a stop, a hold, a space or a caesura", []string{"beats"}},
 	{"at the top of the file, outside all blocks", append(append([]string{}, topAttrs...), topBlocks...)},
 }
 

@@ -88,8 +88,11 @@ func (d *decoder) option(e *event, a *hclsyntax.Attribute) bool {
 		return e.alone != nil
 	case "beats":
 		name, most := "how long it lasts", maxBeats
-		if e.kind == timeline.Hold {
+		switch e.kind {
+		case timeline.Hold:
 			name, most = "how much longer the held beat lasts", maxHold
+		case timeline.Caesura:
+			name, most = "how long the silence lasts", maxCaesura
 		}
 		e.beats = d.beats(a.Expr, name, most, false)
 		return e.beats != nil
@@ -101,6 +104,8 @@ func (d *decoder) option(e *event, a *hclsyntax.Attribute) bool {
 const (
 	maxBeats = 64 // of a stop or a space
 	maxHold  = 16 // of a hold
+
+	maxCaesura = 16
 )
 
 // placeError reports a *meter.PlaceError of an event, at the wrong part of the place where that

@@ -33,6 +33,8 @@ func told(p *timeline.Pass) string {
 			s += fmt.Sprintf(" to %d", e.Target)
 		case timeline.Hold:
 			s += fmt.Sprintf(" +%d", e.Extra)
+		case timeline.Caesura:
+			s += fmt.Sprintf(" +%d at %d", e.Extra, e.Cut)
 		case timeline.Rit:
 			s += fmt.Sprintf(" to %s", e.To)
 		}
@@ -65,6 +67,12 @@ func TestEvents(t *testing.T) {
 		{"fill", "the drummer's, to the bar's end", "4/4", `fill "2: 3" {}`, "fill 2: 3 5760-7680 by1"},
 		{"hold", "twice as long when nothing is said", "4/4", `hold "2: 4" {}`, "hold 2: 4 6720-7680 +960"},
 		{"hold for beats", "so many beats longer", "4/4", `hold "2: 4" { beats = 3 }`, "hold 2: 4 6720-7680 +2880"},
+		{"caesura", "a beat of silence, in the last ticks of the count", "4/4", `caesura "1: 4" {}`,
+			"caesura 1: 4 2880-3840 +960 at 3780"},
+		{"caesura of beats", "as long as it says", "4/4", `caesura "2: 2" { beats = 1.5 }`,
+			"caesura 2: 2 4800-5760 +1440 at 5700"},
+		{"caesura in twelve", "the beat is a dotted quarter", "12/8", `caesura "1: 6" {}`,
+			"caesura 1: 6 2400-2880 +1440 at 2820"},
 		{"space", "to the bar's end", "4/4", `space "1: 3" {}`, "space 1: 3 1920-3840"},
 		{"space for beats", "over the bar line", "4/4", `space "1: 4" { beats = 2 }`, "space 1: 4 2880-4800"},
 		{"rit", "whole bars", "4/4", `rit "1-2" { to = 60 }`, "rit 1-2 0-7680 to 60"},

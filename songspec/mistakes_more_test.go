@@ -84,6 +84,17 @@ var musicMistakes = []mistake{
 		one("| C |", `accent "1" { by = ["tutti"] }`, `accent "2" { by = ["keys"] }`)},
 	{"everybody keeps out by another word", "there is one word", one("| C |", `tacet = ["tutti"]`)},
 	{"everybody keeps out, without a list", "a list belongs there", one("| C |", `tacet = "all"`)},
+	{"caesura in every bar", "one is meant", one(eight, `caesura "4" {}`)},
+	{"caesura of too many beats", "the bound is named", one("| C |", `caesura "1: 4" { beats = 17 }`)},
+	{"caesura of no beats", "it would be none", one("| C |", `caesura "1: 4" { beats = 0 }`)},
+	{"caesura that no tempo map can say", "how long it may be", "tempo = 20\n" +
+		one("| C |", `caesura "1: 4e" { beats = 4 }`)},
+	{"hold before a caesura that is too long", "the two together", "tempo = 20\n" +
+		one("| C |", `hold "1: 4" { beats = 4 }`, `caesura "1: 4" {}`)},
+	{"two caesuras after one beat", "one of them is meant", one("| C |", `caesura "1: 4 4&" {}`)},
+	{"push over a caesura", "nothing is tied over it", one("| C | F |", `push "1: 4&" {}`, `caesura "1: 4" {}`)},
+	{"caesura by its signs", "the word is offered", one("| C |", `railroad_tracks "1: 4" {}`)},
+	{"caesura of some", "it is everybody's", one("| C |", `caesura "1: 4" { by = ["piano"] }`)},
 	{"stop of those who keep out", "they are silent anyway",
 		one("| C | F |", `tacet = ["bass"]`, `stop "1: 3" { by = ["bass"] }`)},
 	{"by everybody", "they are meant anyway", one("| C |", `stop "1: 3" { by = ["all"] }`)},

@@ -134,7 +134,7 @@ func (r *resolver) spot(lo *laidOut, usual meter.Meter, e *event, at meter.At) t
 	case timeline.Push:
 		ev.End = bar.Start + bar.Meter.NextBeat(at.Tick)
 		ev.Target = ev.End
-	case timeline.Hold:
+	case timeline.Hold, timeline.Caesura:
 		ev.End = bar.Start + bar.Meter.NextBeat(at.Tick)
 		ev.Extra = or(e.beats, beatGrid) * usual.TempoTicks() / beatGrid
 	}

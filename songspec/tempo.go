@@ -2,6 +2,7 @@ package songspec
 
 import (
 	"math/big"
+	"slices"
 
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
@@ -26,7 +27,7 @@ func microsFor(bpm meter.BPM, m meter.Meter) int64 {
 // The last beat of the rit has the new tempo, which stays to the end of the pass. The curve is
 // an even braking: the square of the tempo moves evenly, so that the change is felt early and
 // arrives late (Kronman and Sundberg 1987 and Todd 1992 describe final ritards in this way;
-// from memory). A hold stretches its beat in addition.
+// from memory). A hold stretches its beat in addition, and a caesura puts its silence after that.
 //
 // bases are the tempos that the pass begins with and that are set in it, in order.
 func (r *resolver) tempos(pass *timeline.Pass, bases []base, from []*event) []timeline.Tempo {
@@ -68,11 +69,13 @@ func (r *resolver) tempos(pass *timeline.Pass, bases []base, from []*event) []ti
 		}
 	}
 	setUpTo(pass.Length)
+	plain := steps
 	for i := range pass.Events {
 		if ev := &pass.Events[i]; ev.Kind == timeline.Hold {
 			steps = r.stretchHold(steps, ev, from[i])
 		}
 	}
+	steps = r.caesuras(pass, slices.Clone(steps), plain, from)
 	return settled(steps, pass.Length)
 }
 

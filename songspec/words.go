@@ -52,6 +52,8 @@ var eventRules = [...]eventRule{
 	timeline.Hold:   {attrs: []string{"beats"}, by: timeline.All},
 	timeline.Rit:    {attrs: []string{"to"}, by: timeline.All},
 	timeline.Space:  {attrs: []string{"beats"}, by: timeline.All, toLine: true},
+
+	timeline.Caesura: {attrs: []string{"beats"}, by: timeline.All},
 }
 
 // partsOfSong are what musicians call the parts of a song.

@@ -3,6 +3,7 @@ package audit_test
 import (
 	"fmt"
 	"math/rand"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -126,18 +127,24 @@ func TestAuditOfRandomSongs(t *testing.T) {
 	}
 }
 
-// Nor is it where players keep out of bars: nobody sounds in a bar of rest, and a pianist has the
-// bass where the bassist rests.
-func TestAuditOfBarsTacet(t *testing.T) {
+var stopLine = regexp.MustCompile(`(?m)^  stop .*$`)
+
+// Nor is it where players keep out of bars, or stop while others go on, or where all cease in a
+// caesura: nobody sounds there, and a pianist has the bass where the bassist rests.
+func TestAuditOfSilences(t *testing.T) {
 	rounds := 600
 	if testing.Short() {
 		rounds = 100
 	}
-	r := rand.New(rand.NewSource(8))
+	r := rand.New(rand.NewSource(9))
 	set := library.Builtin()
 	rests, remarks := 0, map[string]int{}
 	for round := 0; round < rounds; round++ {
-		src := randomSong(r)
+		src := strings.ReplaceAll(randomSong(r), "hold ", "caesura ")
+		src = stopLine.ReplaceAllStringFunc(src, func(stop string) string {
+			by := []string{`["bass"]`, `["drums", "piano"]`}[r.Intn(2)]
+			return strings.Replace(stop, "{}", "{ by = "+by+" }", r.Intn(2))
+		})
 		tl, diags := songfiletest.Resolve(src)
 		if diags.HasErrors() {
 			continue

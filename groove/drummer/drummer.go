@@ -55,7 +55,7 @@ func (d *Drummer) Play([]score.Part) score.Part {
 	strokes := d.playFills(fills)
 	notes := append(leaveRoomForFills(d.keepTime(fills), fills), strokes...)
 	notes = d.strikeFinalHit(d.strikeEnding(d.strikeRises(d.strikeOpening(notes))))
-	notes = d.strikeAccents(d.strikePushes(notes), fills)
+	notes = d.closeHats(d.strikeAccents(d.strikePushes(notes), fills))
 	d.strokes = notes
 	notes = d.keepPlayable(d.Allowed(timeline.Drums, notes))
 	d.strokeValues(notes)

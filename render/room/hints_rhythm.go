@@ -95,6 +95,8 @@ func (r *Report) hitHints() []Hint {
 			"The pushed chord comes early and is tied over; a chord that changes on the beat drags behind it."},
 		{timeline.Hold, "The time stands still at %s; hold, trill or swell there, nothing in rhythm.",
 			"The tempo map stretches that beat: a rhythm written over it drags."},
+		{timeline.Caesura, "Sound and time cease at %s; cut off with the band, and let nothing hang over.",
+			"Not even the click goes on in a caesura: the conductor brings everybody in again."},
 	} {
 		var places, in []string
 		for i := range r.Passes {

@@ -36,6 +36,12 @@ var hitKinds = [...]hitKind{
 	{timeline.Hold, cue.Hold, func(h *Hit, p *timeline.Pass, q *cue.Cue) {
 		h.By, h.End, h.Beats = 0, p.Start+q.Until, p.Events[q.Event].Extra*1000/p.Meter.TempoTicks()
 	}, func(h *Hit) string { return fmt.Sprintf("count %s, %s longer", h.Count, beatWords(h.Beats)) }, " ", false},
+	{timeline.Caesura, cue.Caesura, func(h *Hit, p *timeline.Pass, q *cue.Cue) {
+		e := &p.Events[q.Event]
+		b := &p.Bars[e.Bar]
+		h.By, h.End, h.Count = 0, p.Start+q.Until, b.Meter.CountAt(e.Tick-b.Start)
+		h.Beats = e.Extra * 1000 / p.Meter.TempoTicks()
+	}, func(h *Hit) string { return fmt.Sprintf("after count %s for %s", h.Count, beatWords(h.Beats)) }, " ", false},
 	{timeline.Rit, cue.Rit, func(h *Hit, p *timeline.Pass, q *cue.Cue) {
 		e := &p.Events[q.Event]
 		h.By, h.End, h.To = 0, p.Start+q.Until, e.To

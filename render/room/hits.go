@@ -10,11 +10,11 @@ import (
 )
 
 // Hit is a place where the band does something together (an accent, a push, a stop), or
-// where the tempo gives way (a hold, a rit).
+// where the tempo gives way (a hold, a caesura, a rit).
 type Hit struct {
 	Kind    timeline.EventKind
 	Tick    int64 // absolute
-	End     int64 // of a stop, a hold and a rit; the tick otherwise
+	End     int64 // of a stop, a hold, a caesura and a rit; the tick otherwise
 	Bar     int
 	LastBar int // of a rit; the same bar otherwise
 	Count   string
@@ -22,7 +22,7 @@ type Hit struct {
 	Weight  int
 	Alone   bool      // of an accent: nothing but the written hits sounds in that bar
 	Chord   string    // of a push: what comes early
-	Beats   int64     // in thousandths: how long a stop lasts, how much longer a hold makes its beat
+	Beats   int64     // in thousandths: how long a stop or a caesura is, how much a hold adds
 	To      meter.BPM // of a rit: the tempo it reaches
 }
 

@@ -27,6 +27,13 @@ func (s *sheet) fermata(x, y int) {
 		circleElement(x, y-50, "2.5", ""))
 }
 
+// tracks are the sign of a caesura: two strokes.
+func (s *sheet) tracks(x, y int) {
+	for _, left := range [2]int{110, 50} {
+		s.drawElements(pathElement(`stroke="#111" stroke-width="2.5"`, "M%s %sl7 -12", x-left, y-10))
+	}
+}
+
 // hitSigns draw the kinds of hits on the strip, whose line lies at base.
 var hitSigns = map[timeline.EventKind]func(s *sheet, row *sheetRow, h Hit, base int){
 	timeline.Accent: func(s *sheet, row *sheetRow, h Hit, base int) {
@@ -37,8 +44,9 @@ var hitSigns = map[timeline.EventKind]func(s *sheet, row *sheetRow, h Hit, base 
 		x := s.x(row, h.Tick)
 		s.drawRect(x, base-130, max(s.x(row, h.End), x+40), base, `fill="#111"`)
 	},
-	timeline.Hold: func(s *sheet, row *sheetRow, h Hit, base int) { s.fermata(s.x(row, h.Tick), base) },
-	timeline.Rit:  (*sheet).ritardando,
+	timeline.Hold:    func(s *sheet, row *sheetRow, h Hit, base int) { s.fermata(s.x(row, h.Tick), base) },
+	timeline.Rit:     (*sheet).ritardando,
+	timeline.Caesura: func(s *sheet, row *sheetRow, h Hit, base int) { s.tracks(s.x(row, h.End), base) },
 }
 
 // hitStrip draws the strip of hits.

@@ -17,7 +17,7 @@ import (
 // Kind is what a cue asks for.
 type Kind uint8
 
-// The cues. Chord to Space come from the chart and its events, the last three from the form.
+// The cues. Chord to Caesura come from the chart and its events, the last three from the form.
 const (
 	Chord    Kind = iota // a chord begins; where At is before Target it is pushed
 	Accent               // a hit together
@@ -26,6 +26,7 @@ const (
 	Hold                 // a held beat
 	Rit                  // the tempo moves
 	Space                // the singer is silent
+	Caesura              // sound and time cease: At is where the silence begins
 	Opening              // the pass comes in as strong as what was before it, or stronger
 	Ending               // the song comes to rest: one last stroke that rings
 	FinalHit             // the song stops dead after a last hit
@@ -74,6 +75,7 @@ type Reason uint8
 const (
 	Unsaid    Reason = iota
 	InStop           // the band is silent there
+	AtCaesura        // everything is silent there, or it would sound over that
 	NoChord          // there is N.C., or the push leads to N.C.
 	Taken            // another push has taken that chord already
 	SongEnds         // the push is out of the song's last pass
@@ -87,7 +89,9 @@ const (
 // reasons are the words for each reason: short, for an outline, and as the end of a
 // sentence that begins "Wherever it is played,".
 var reasons = [NumReasons][2]string{
-	InStop:  {"a stop", "it falls into a stop, and the stop wins"},
+	InStop: {"a stop", "it falls into a stop, and the stop wins"},
+	AtCaesura: {"a caesura",
+		"a caesura cuts it off, and nothing sounds over that"},
 	NoChord: {"N.C.", "there is N.C. and no chord to play"},
 	Taken: {"the chord is pushed already",
 		"another push has that chord already: of several to one beat the first counts"},
@@ -143,7 +147,8 @@ type Cues struct {
 	of   [len(timeline.PlayerNames)]playerCues // by player
 	acts []bool                                // by event: it has a cue
 
-	length int64 // of the pass
+	length   int64     // of the pass
+	caesuras Stretches // their silences
 }
 
 // playerCues is what the cues are for one player.

@@ -56,15 +56,19 @@ func (w *work) opening() {
 }
 
 // restful reports whether the song file has nothing for the band to do from a tick on. A
-// push that nobody plays does not count, nor does a stop in which some go on.
+// push that nobody plays does not count, nor does a stop in which some go on, nor a caesura at its
+// end.
 func (w *work) restful(start int64) bool {
 	for i := range w.pass.Events {
 		switch e := &w.pass.Events[i]; e.Kind {
 		case timeline.Hold, timeline.Rit, timeline.Space:
 		default:
 			counts := e.Kind != timeline.Push || w.out.acts[i]
-			if e.Kind == timeline.Stop {
+			switch e.Kind {
+			case timeline.Stop:
 				counts = w.stopsAll(e)
+			case timeline.Caesura: // at the song's end it cuts off what rings
+				counts = e.End < w.pass.Length
 			}
 			if counts && max(e.End, e.Tick+1) > start {
 				return false

@@ -92,9 +92,9 @@ func (w *work) findPushes() {
 
 // otherKinds are the cues of the events that are no hits and no pushes.
 var otherKinds = map[timeline.EventKind]Kind{timeline.Stop: Stop, timeline.Fill: Fill, timeline.Hold: Hold,
-	timeline.Rit: Rit, timeline.Space: Space}
+	timeline.Rit: Rit, timeline.Space: Space, timeline.Caesura: Caesura}
 
-// others makes cues of the stops, fills, holds, rits and spaces.
+// others makes cues of the stops, fills, holds, rits, spaces and caesuras.
 func (w *work) others() {
 	for i := range w.pass.Events {
 		e := &w.pass.Events[i]
@@ -103,6 +103,9 @@ func (w *work) others() {
 		var ok bool
 		if q.Kind, ok = otherKinds[e.Kind]; !ok {
 			continue
+		}
+		if e.Kind == timeline.Caesura {
+			q.At, q.Target = e.Cut, e.Cut
 		}
 		if e.Kind == timeline.Stop {
 			if q.By &= e.By; q.By == 0 {

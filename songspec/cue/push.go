@@ -70,7 +70,11 @@ func (w *work) addPush(i int32, e *timeline.Event) {
 	for k := range w.out.of {
 		who := timeline.Player(k)
 		why := w.whySilent(who, e.Tick)
-		if why == Unsaid && w.out.of[who].tacet.Has(e.Target) {
+		switch {
+		case why != Unsaid:
+		case w.out.caesuras.Over(e.Tick, e.Target):
+			why = AtCaesura
+		case w.out.of[who].tacet.Has(e.Target):
 			why = NextTacet
 		}
 		if by.Has(who) && why != Unsaid {

@@ -7,8 +7,8 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// findSilences finds where each player is silent: in the stops that are theirs, and in the bars
-// of the pass that they keep out of.
+// findSilences finds where each player is silent: in the stops that are theirs, in the silence of a
+// caesura, and in the bars of the pass that they keep out of.
 func (w *work) findSilences() {
 	var lists [len(timeline.PlayerNames)][]Stretch
 	add := func(by timeline.Players, s Stretch) {
@@ -20,8 +20,12 @@ func (w *work) findSilences() {
 	}
 	for _, events := range [][]timeline.Event{w.pass.Joint, w.pass.Events} {
 		for i := range events {
-			if e := &events[i]; e.Kind == timeline.Stop {
+			switch e := &events[i]; e.Kind {
+			case timeline.Stop:
 				add(e.By, Stretch{e.Tick, e.End})
+			case timeline.Caesura:
+				add(timeline.All, Stretch{e.Cut, e.End})
+				w.out.caesuras = w.out.caesuras.with(e.Cut, e.End)
 			}
 		}
 	}
@@ -48,6 +52,8 @@ func (w *work) whySilent(who timeline.Player, tick int64) Reason {
 	switch of := &w.out.of[who]; {
 	case of.tacet.Has(tick):
 		return Tacet
+	case w.out.caesuras.Has(tick):
+		return AtCaesura
 	case of.silences.Has(tick):
 		return InStop
 	}
@@ -57,14 +63,20 @@ func (w *work) whySilent(who timeline.Player, tick int64) Reason {
 // playsAt are the players who do not keep out of a bar.
 func (w *work) playsAt(bar int) timeline.Players { return timeline.All &^ w.pass.TacetAt(bar) }
 
+// Caesuras are the silences of the pass's caesuras, in order.
+func (c *Cues) Caesuras() Stretches { return c.caesuras }
+
 // Entries are where a player comes in again inside the pass, in order: on the bar lines after
-// bars that the player has kept out of.
+// bars that the player has kept out of, and after caesuras.
 func (c *Cues) Entries(who timeline.Player) []int64 {
 	var out []int64
-	for _, s := range c.of[who].tacet {
-		if s.End < c.length {
-			out = append(out, s.End)
+	for _, list := range [...]Stretches{c.of[who].tacet, c.caesuras} {
+		for _, s := range list {
+			if s.End < c.length && !c.of[who].silences.Has(s.End) {
+				out = append(out, s.End)
+			}
 		}
 	}
-	return out
+	slices.Sort(out)
+	return slices.Compact(out)
 }

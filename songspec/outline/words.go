@@ -45,6 +45,8 @@ func describe(e *timeline.Event, played cue.Played, p *timeline.Pass, bar *timel
 		}
 	case timeline.Hold:
 		return text + ", " + beats(e.Extra, m) + " longer"
+	case timeline.Caesura:
+		return text + ", " + beats(e.Extra, m) + " of silence"
 	case timeline.Rit:
 		n := p.BarAt(e.End-1) + 1 - e.Bar
 		return fmt.Sprintf("rit over %s to %s", wording.Count(n, "bar"), e.To)

@@ -12,20 +12,24 @@ import (
 // only a few are rare.
 var words = []string{
 	"accent", "accent", "accent", "accent", "push", "push", "push", "push", "stop", "stop", "fill", "fill",
-	"hold", "rit", "space",
+	"hold", "rit", "space", "caesura",
 }
 
 // events writes n events of a section, or of a play of it.
 func (w *writer) events(s *section, n int) {
 	for range n {
 		word := pick(w, words...)
-		if word == "rit" && s.rit {
+		if word == "rit" && s.rit || word == "caesura" && s.caesura {
 			word = "push"
 		}
+		s.caesura = s.caesura || word == "caesura"
 		place := w.place(s)
 		if word == "rit" {
 			s.rit = true
 			place = w.bars(s)
+		}
+		if f := strings.Fields(place); word == "caesura" && len(f) > 2 { // a bar and two counts, perhaps of one beat
+			place = f[0] + " " + f[1]
 		}
 		w.event(word, place, w.options(word, s))
 	}
@@ -71,7 +75,7 @@ func (w *writer) options(word string, s *section) []string {
 		if w.chance(2) {
 			say("beats = %d", 1+w.r.Intn(4))
 		}
-	case "hold":
+	case "hold", "caesura":
 		if w.chance(2) {
 			say("beats = %s", pick(w, "0.5", "1", "2"))
 		}

@@ -17,6 +17,7 @@ var wanted = []string{
 	"push over a border into a tacet", "push of some over a border", "odd bar", "half-bar chords",
 	"odd meter", "moving energy",
 	"stop of some", "bar of rest", "push into a bar of rest", "push out of a bar of rest", "push in a stop of some",
+	"caesura", "push over a caesura", "hold before a caesura", "caesura in a stop",
 	"accent", "push", "stop", "fill", "hold", "rit", "space", "tacet", "no fills", "no lead", "lift", "change of key",
 	"looseness 0", "looseness 400", "looseness 1000", "count-in", "pickup", "five strings",
 	"highest", "kit", "repeat", "like", "%",
@@ -89,6 +90,9 @@ func (m mixes) pair(e, f timeline.Event) {
 	case timeline.Push:
 		m.on("two pushes of one chord", e.Kind == timeline.Push && e.Tick < f.Tick && e.Target == f.Target)
 		m.on("accent between a push and its target", e.Kind == timeline.Accent && f.Tick < e.Tick && e.Tick < f.Target)
+	case timeline.Caesura:
+		m.on("push over a caesura", e.Kind == timeline.Push && e.Tick < f.End && f.End <= e.Target)
+		m.on("hold before a caesura", e.Kind == timeline.Hold && e.End == f.End)
 	case timeline.Hold:
 		m.on("push beside a hold", e.Kind == timeline.Push && (inside || e.Target == f.Tick))
 	case timeline.Accent:

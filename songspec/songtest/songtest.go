@@ -49,6 +49,8 @@ type section struct {
 	bars  []meter.Meter // its repeats written out
 	hot   []int         // bars at whose ends most events stand; a bar may be in it twice
 	rit   bool          // it has a rit, with which one of a play might overlap
+
+	caesura bool // it has one, likewise
 }
 
 func pick[T any](w *writer, from ...T) T { return from[w.r.Intn(len(from))] }
@@ -249,8 +251,8 @@ func (w *writer) play(s *section) {
 	if w.chance(8) {
 		w.line("  fills = %t", w.chance(2))
 	}
-	rit := s.rit
+	rit, caesura := s.rit, s.caesura
 	w.events(s, max(0, w.r.Intn(6)-2))
-	s.rit = rit
+	s.rit, s.caesura = rit, caesura
 	w.line("  }")
 }

@@ -15,6 +15,9 @@ func (a *agreement) checkPlayed() {
 			if e.Kind == timeline.Stop {
 				a.checkStop(p.Start+e.Tick, p.Start+e.End, e.By)
 			}
+			if e.Kind == timeline.Caesura {
+				a.checkCaesura(p, &e)
+			}
 		}
 		for bar := range p.Bars {
 			b := &p.Bars[bar]
@@ -39,6 +42,23 @@ func (a *agreement) checkPlayed() {
 				a.checkAccent(who, tick)
 			}
 		}
+	}
+}
+
+// checkCaesura: nothing sounds in the silence, which is as long as it says. Where a rit moves the
+// tempo the last of its beats may be another than that of the pass.
+func (a *agreement) checkCaesura(p *timeline.Pass, e *timeline.Event) {
+	a.checkStop(p.Start+e.Cut, p.Start+e.End, timeline.All)
+	a.count("caesura")
+	for _, o := range p.Events {
+		if o.Kind == timeline.Rit {
+			return
+		}
+	}
+	got := a.micros(p.Start+e.End) - a.micros(p.Start+e.Cut)
+	want := e.Extra * 60_000_000_000 / (p.Meter.TempoTicks() * int64(p.BPM)) // BPM is in thousandths
+	if d := got - want; d < -20 || d > 20 {
+		a.failf("the caesura at %d lasts %d and not %d microseconds", p.Start+e.Tick, got, want)
 	}
 }
 

@@ -74,11 +74,26 @@ func (r *rules) silent(who timeline.Player, tick int64) string {
 		return "tacet"
 	}
 	for _, e := range p.Events {
+		if e.Kind == timeline.Caesura && e.Cut <= tick-p.Start && tick-p.Start < e.End {
+			return "a caesura"
+		}
+	}
+	for _, e := range p.Events {
 		if e.Kind == timeline.Stop && e.By.Has(who) && e.Tick <= tick-p.Start && tick-p.Start < e.End {
 			return "a stop"
 		}
 	}
 	return ""
+}
+
+// ceases reports whether a caesura comes between a tick and another of a pass, absolute ticks.
+func ceases(p *timeline.Pass, from, to int64) bool {
+	for _, e := range p.Events {
+		if e.Kind == timeline.Caesura && from < p.Start+e.End && p.Start+e.End <= to {
+			return true
+		}
+	}
+	return false
 }
 
 // rulePush adds a push to those that count, or the reason why it does not count.
@@ -90,6 +105,9 @@ func (r *rules) rulePush(pass, event int) {
 	last := pass+1 == len(r.tl.Passes)
 	for who := range timeline.Player(len(timeline.PlayerNames)) {
 		why := r.silent(who, q.from)
+		if why == "" && ceases(p, q.from, q.to) {
+			why = "a caesura"
+		}
 		if why == "" && !q.over && r.silent(who, q.to) == "tacet" {
 			why = "tacet in what follows"
 		}

@@ -160,6 +160,8 @@ func (a *agreement) timeWords(e *timeline.Event, at string, p *timeline.Pass, b 
 	switch {
 	case e.Kind == timeline.Hold:
 		return []string{at + ", " + beats(e.Extra) + " longer"}
+	case e.Kind == timeline.Caesura:
+		return []string{at + ", " + beats(e.Extra) + " of silence"}
 	case e.Kind == timeline.Rit:
 		n := 0
 		for _, b := range p.Bars[e.Bar:] {
