@@ -140,7 +140,7 @@ var places = []struct {
 	{"in the bass or the piano block", []string{"sound"}},
 	{"in the bass block", []string{"strings", "line"}},
 	{"in the drums block", []string{"kit"}},
-	{"in an accent", []string{"weight", "alone"}},
+	{"in an accent", []string{"weight", "alone", "short"}},
 	{"in a rit", []string{"to"}},
 	{"in an accent, a push, a stop or a fill", []string{"by"}},
 	{"in a stop, a hold, a space or a caesura", []string{"beats"}},

@@ -86,6 +86,9 @@ func (d *decoder) option(e *event, a *hclsyntax.Attribute) bool {
 	case "alone":
 		e.alone = d.flag(a.Expr, "Alone")
 		return e.alone != nil
+	case "short":
+		e.short = d.flag(a.Expr, "Short")
+		return e.short != nil
 	case "beats":
 		name, most := "how long it lasts", maxBeats
 		switch e.kind {

@@ -190,6 +190,7 @@ type event struct {
 	by      *said[timeline.Players]
 	weight  *said[int]
 	alone   *said[bool]
+	short   *said[bool]
 	beats   *said[int64] // in parts of a beat, see beatGrid
 	to      *said[meter.BPM]
 	depth   int        // through how many likes it is taken over; -1 for an event of a play

@@ -29,6 +29,9 @@ func told(p *timeline.Pass) string {
 			if e.Alone {
 				s += " alone"
 			}
+			if e.Short {
+				s += " short"
+			}
 		case timeline.Push:
 			s += fmt.Sprintf(" to %d", e.Target)
 		case timeline.Hold:
@@ -50,6 +53,7 @@ func TestEvents(t *testing.T) {
 		{"accent with options", "on lines of their own", "4/4",
 			"accent \"2: 2&\" {\n by = [\"drums\", \"piano\"]\n weight = 3\n alone = true\n}",
 			"accent 2: 2& 5280-5280 by5 w3 alone"},
+		{"short accent", "cut off dry", "4/4", `accent "1: 4&" { short = true }`, "accent 1: 4& 3360-3360 w2 short"},
 		{"push", "the chord of the next beat, here over the bar line", "4/4", `push "1: 4&" {}`,
 			"push 1: 4& 3360-3840 to 3840"},
 		{"push inside", "the next beat of the bar", "4/4", `push "1: 2a" { by = ["piano"] }`,

@@ -131,6 +131,7 @@ func (r *resolver) spot(lo *laidOut, usual meter.Meter, e *event, at meter.At) t
 		ev.End = ev.Tick
 		ev.Weight = or(e.weight, 2)
 		ev.Alone = or(e.alone, false)
+		ev.Short = or(e.short, false)
 	case timeline.Push:
 		ev.End = bar.Start + bar.Meter.NextBeat(at.Tick)
 		ev.Target = ev.End

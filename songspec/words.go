@@ -45,7 +45,7 @@ type eventRule struct {
 }
 
 var eventRules = [...]eventRule{
-	timeline.Accent: {attrs: []string{"by", "weight", "alone"}, by: timeline.All, struck: true},
+	timeline.Accent: {attrs: []string{"by", "weight", "alone", "short"}, by: timeline.All, struck: true},
 	timeline.Push:   {attrs: []string{"by"}, by: timeline.All, struck: true},
 	timeline.Stop:   {attrs: []string{"beats", "by"}, by: timeline.All, toLine: true},
 	timeline.Fill:   {attrs: []string{"by"}, by: 1 << timeline.Drums, struck: true},

@@ -94,7 +94,7 @@ func (b *Bassist) strikeAccents() {
 		n := l.noteAt(q.At, hit)
 		n.degree, n.touch = '1', feel.Strong
 		if int(q.Weight) > n.accent {
-			n.accent, n.cue = int(q.Weight), k
+			n.accent, n.cue, n.short = int(q.Weight), k, q.Short
 		}
 		if b.Cues.Alone[q.Bar] && !q.Early && q.At >= 0 {
 			n.end = min(n.end, hit)

@@ -53,15 +53,7 @@ func (d *Drummer) strikeRises(notes []score.Note) []score.Note {
 // closeHats closes the hat before every caesura: the last stroke on it is no open one.
 func (d *Drummer) closeHats(notes []score.Note) []score.Note {
 	for _, s := range d.Cues.Caesuras() {
-		last := -1
-		for i := range notes {
-			n := &notes[i]
-			k := kindOf(n.Key)
-			if (k == kindHat || k == kindOpen) && n.At < s.Start && (last < 0 || n.At >= notes[last].At) {
-				last = i
-			}
-		}
-		if last >= 0 && kindOf(notes[last].Key) == kindOpen {
+		if last := lastOnHat(notes, s.Start); last >= 0 && kindOf(notes[last].Key) == kindOpen {
 			notes[last].Key, notes[last].Voice = hatVoice.Key, score.Kit(hatVoice)
 		}
 	}

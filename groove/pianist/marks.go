@@ -34,6 +34,7 @@ type mark struct {
 	middle bool  // the left hand strikes it inside the bar, not on the first beat
 	answer bool  // it belongs to an answer to the singer
 	final  bool  // it is the song's last chord, see spreadUnder
+	short  int64 // it is cut off dry after so long; 0: it is not
 }
 
 // rest is where the tab of a hand rests: what it holds ends.
@@ -272,6 +273,12 @@ func (c *Pianist) accentStrikes() []mark {
 		}
 		if c.alone[bar] {
 			m.stop = min(m.least, c.BarEnd(bar))
+		}
+		if q.Short {
+			m.short = c.ShortHit(q.At)
+			if m.stop, m.ring = q.At+m.short, false; m.stop == 0 { // a hit before the first bar line
+				m.stop--
+			}
 		}
 		out = append(out, m)
 	}

@@ -130,7 +130,7 @@ func (s *sounding) lift(i int, at int64) {
 		return
 	}
 	h.down = false
-	if h.stop > 0 {
+	if h.stop != 0 {
 		at = min(at, h.stop)
 	}
 	if at > h.At {
@@ -379,6 +379,9 @@ func (m *mark) note(key uint8, hand score.Voice, group uint32) score.Note {
 	}
 	if m.ring {
 		n.Art |= score.Rings
+	}
+	if m.short > 0 {
+		n.Art, n.Value = n.Art|score.Short, int32(2*m.short)
 	}
 	return n
 }

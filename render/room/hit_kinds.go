@@ -22,8 +22,13 @@ type hitKind struct {
 // hitKinds has a row for each kind of hit, in the order of the report.
 var hitKinds = [...]hitKind{
 	{timeline.Accent, cue.Accent, func(h *Hit, _ *timeline.Pass, q *cue.Cue) {
-		h.Weight, h.Alone = int(q.Weight), q.Alone
-	}, func(h *Hit) string { return h.Count }, ": ", true},
+		h.Weight, h.Alone, h.Short = int(q.Weight), q.Alone, q.Short
+	}, func(h *Hit) string {
+		if h.Short {
+			return h.Count + " short"
+		}
+		return h.Count
+	}, ": ", true},
 	{timeline.Push, cue.Chord, func(h *Hit, p *timeline.Pass, q *cue.Cue) {
 		h.Chord = pushedChord(p, q)
 	}, func(h *Hit) string { return h.Count + " " + h.Chord }, ": ", true},

@@ -21,6 +21,7 @@ type Hit struct {
 	By      timeline.Players // who plays it
 	Weight  int
 	Alone   bool      // of an accent: nothing but the written hits sounds in that bar
+	Short   bool      // of an accent: it is cut off dry
 	Chord   string    // of a push: what comes early
 	Beats   int64     // in thousandths: how long a stop or a caesura is, how much a hold adds
 	To      meter.BPM // of a rit: the tempo it reaches
@@ -74,7 +75,7 @@ func joinAccents(hits []Hit) []Hit {
 		}
 		out[n].By |= h.By
 		out[n].Weight = max(out[n].Weight, h.Weight)
-		out[n].Alone = out[n].Alone || h.Alone
+		out[n].Alone, out[n].Short = out[n].Alone || h.Alone, out[n].Short && h.Short
 	}
 	return out
 }

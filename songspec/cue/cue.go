@@ -62,6 +62,7 @@ type Cue struct {
 	Weight uint8 // of an accent 1 to 3, 0 for all others
 	Rises  bool  // of an opening: the pass comes in stronger than what was before it
 	Alone  bool  // of an accent: nothing but the written hits sounds in its bar
+	Short  bool  // of an accent: it is cut off dry
 	Early  bool  // of an accent: it is struck with a push, and not where it is written
 }
 

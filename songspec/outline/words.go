@@ -26,6 +26,9 @@ func describe(e *timeline.Event, played cue.Played, p *timeline.Pass, bar *timel
 		if e.Alone {
 			text += ", alone"
 		}
+		if e.Short {
+			text += ", short"
+		}
 		text += by(played.By)
 		if played.Moved != 0 {
 			text += ", "

@@ -62,6 +62,9 @@ func (w *writer) options(word string, s *section) []string {
 		if w.chance(4) {
 			say("alone = true")
 		}
+		if w.chance(5) {
+			say("short = true")
+		}
 	case "push":
 		by(3)
 	case "fill":

@@ -16,7 +16,8 @@ var wanted = []string{
 	"stop over a bar line", "accent alone beside a push", "push beside a hold", "push in a rit",
 	"push over a border into a tacet", "push of some over a border", "odd bar", "half-bar chords",
 	"odd meter", "moving energy",
-	"stop of some", "bar of rest", "push into a bar of rest", "push out of a bar of rest", "push in a stop of some",
+	"short accent", "short accent on a push",
+	"stop of some", "push in a stop of some", "bar of rest", "push into a bar of rest", "push out of a bar of rest",
 	"caesura", "push over a caesura", "hold before a caesura", "caesura in a stop",
 	"accent", "push", "stop", "fill", "hold", "rit", "space", "tacet", "no fills", "no lead", "lift", "change of key",
 	"looseness 0", "looseness 400", "looseness 1000", "count-in", "pickup", "five strings",
@@ -96,6 +97,8 @@ func (m mixes) pair(e, f timeline.Event) {
 	case timeline.Hold:
 		m.on("push beside a hold", e.Kind == timeline.Push && (inside || e.Target == f.Tick))
 	case timeline.Accent:
+		m.on("short accent", f.Short)
+		m.on("short accent on a push", f.Short && e.Kind == timeline.Push && e.Tick == f.Tick)
 		m.on("accent alone beside a push", f.Alone && e.Kind == timeline.Push && e.Bar == f.Bar)
 	}
 }

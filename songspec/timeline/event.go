@@ -35,6 +35,7 @@ type Event struct {
 	By     Players
 	Weight int  // accent: 1 to 3
 	Alone  bool // accent: nothing but the written hits in this bar
+	Short  bool // accent: it is cut off dry
 	// Extra is how many ticks longer than written a hold makes its beat, and how many ticks the
 	// silence of a caesura lasts at the tempo there. The tempo map makes it so.
 	Extra int64

@@ -185,6 +185,9 @@ func (a *agreement) checkAccent(who timeline.Player, tick int64) {
 		a.failf("the %s does not strike the accent at %d", who, tick)
 		return
 	}
+	if a.short(who, tick) {
+		a.checkShort(who, tick)
+	}
 	if a.tl.Looseness > 0 {
 		return
 	}
@@ -198,6 +201,43 @@ func (a *agreement) checkAccent(who timeline.Player, tick int64) {
 		}
 		if n.velocity >= hit && hit < 127 && !a.softerThanNext(who, n) {
 			a.failf("the %s strikes the accent at %d with %d, and %d with %d", who, tick, hit, n.start, n.velocity)
+			return
+		}
+	}
+}
+
+// short reports whether all accents that a player strikes at a tick are cut off dry.
+func (a *agreement) short(who timeline.Player, tick int64) bool {
+	out := false
+	for i := range a.tl.Passes {
+		for k, e := range a.tl.Passes[i].Events {
+			if r := &a.events[i][k]; e.Kind == timeline.Accent && r.by.Has(who) && r.at[who] == tick {
+				if out = e.Short; !out {
+					return false
+				}
+			}
+		}
+	}
+	return out
+}
+
+// checkShort: a hit that is cut off dry is over within half a beat, and the drummer strikes no
+// cymbal with it.
+func (a *agreement) checkShort(who timeline.Player, tick int64) {
+	if who.Chords() && a.micros(a.chord(who, tick).End)-a.micros(tick) < nearUS {
+		return // the next chord strikes the keys that both have once
+	}
+	a.count("accent short")
+	p := &a.tl.Passes[a.tl.PassAt(tick)]
+	from, to := a.around(tick)
+	for _, n := range a.notes[who] {
+		us := a.micros(n.start)
+		if us < from || us > to || n.start != tick && !a.exact(tick) {
+			continue
+		}
+		cymbal := who == timeline.Drums && slices.Contains([]uint8{46, 49, 51, 53, 57, 59}, n.key)
+		if cymbal || who != timeline.Drums && n.end-n.start > p.Meter.TempoTicks()/2 {
+			a.failf("the %s has key %d from %d to %d with the short hit at %d", who, n.key, n.start, n.end, tick)
 			return
 		}
 	}

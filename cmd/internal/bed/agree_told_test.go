@@ -121,6 +121,9 @@ func (a *agreement) words(pass, event int) []string {
 		if e.Alone {
 			at += ", alone"
 		}
+		if e.Short {
+			at += ", short"
+		}
 		out := []string{at + by}
 		if r.moved != 0 {
 			out = nil
