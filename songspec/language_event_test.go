@@ -83,7 +83,7 @@ func TestEvents(t *testing.T) {
 		{"last", "by its word", "4/4", `fill "last: 4" {}`, "fill 2: 4 6720-7680 by1"},
 	} {
 		t.Run(row.name, func(t *testing.T) {
-			tl := good(t, "meter = \""+row.meter+"\"\n"+one("| C | F |", row.event))
+			tl := good(t, "meter = \""+row.meter+"\"\n"+one("| C F | Dm |", row.event))
 			if got := told(&tl.Passes[0]); got != row.want {
 				t.Errorf("%s:\n got %s\nwant %s", row.reason, got, row.want)
 			}
@@ -205,11 +205,11 @@ form {
 	}
 }
 
-// What is meant as it is written is not doubted: a stop that takes one of many accents,
-// and an accent on the beat that a push takes early.
+// What is meant as it is written is not doubted: a stop that takes one of the accents
+// of every bar, a push of every bar under some of which the chord goes on, and an accent on the beat that a push takes early.
 func TestEventsTogether(t *testing.T) {
-	good(t, one("| C | F |", `accent "1-2: 4" {}`, `stop "2: 3" {}`))
 	good(t, one("| C | F |", `accent "2 4" {}`, `stop "2: 3" {}`))
+	good(t, one("| C | F | F |", `push "4&" {}`)+next)
 	good(t, one("| C | F |", `push "1: 4&" {}`, `accent "2: 1" {}`))
 }
 
