@@ -206,7 +206,8 @@ form {
 }
 
 // What is meant as it is written is not doubted: a stop that takes one of the accents
-// of every bar, a push of every bar under some of which the chord goes on, and an accent on the beat that a push takes early.
+// of every bar, a push of every bar under some of which the chord goes on, and an accent on the
+// beat that a push takes early.
 func TestEventsTogether(t *testing.T) {
 	good(t, one("| C | F |", `accent "2 4" {}`, `stop "2: 3" {}`))
 	good(t, one("| C | F | F |", `push "4&" {}`)+next)
