@@ -7,7 +7,7 @@ import "testing"
 func eventSongs() []playedSongs {
 	return []playedSongs{
 		accentSongs(), pushSongs(), stopSongs(), fillSongs(), holdSongs(), ritSongs(), accelSongs(), spaceSongs(),
-		cueSongs(), togetherSongs(),
+		cueSongs(), caesuraSongs(), togetherSongs(),
 	}
 }
 
@@ -39,6 +39,11 @@ func accentSongs() playedSongs {
 			part("drums", 3, "| C | F | C |", at("accent", "2: 1 2& 4", "alone = true", by("drums"))),
 			part("comp", 3, "| C | F | C |", at("accent", "2: 2 4", "alone = true", by("bass", "piano"))),
 			part("low", 1, "| C | F |", at("accent", "last: 1 2&", "alone = true"))),
+		sketch("Hits that are cut off dry, one on a push, and by one player", backbeat,
+			part("dry", 4, "| C | F | G7 | C |", at("accent", "1: 1 2& 4", "short = true"),
+				at("push", "2: 4&"), at("accent", "2: 4&", "short = true", "weight = 3"),
+				at("accent", "4: 1", "short = true", "alone = true")),
+			part("comp", 2, "| C | F |", at("accent", "1: 3", "short = true", by("piano")))),
 		sketch("Accents on the swung half beat", swinging,
 			part("swung", 3, "| C6 | A7 | Dm7 | G7 |", at("accent", "1-2: 2& 4"),
 				at("accent", "3: 1 2l", "weight = 3"), at("accent", "4: 4&"))),
@@ -99,6 +104,10 @@ func stopSongs() playedSongs {
 			part("end", 4, "| F G7 | C |", at("stop", "last: 2"))),
 		sketch("The same at energy 3: no hit is made of it", backbeat,
 			part("end", 3, "| F G7 | C |", at("stop", "last: 2"))),
+		sketch("Stops of some while the others go on, also at the end", backbeat,
+			part("some", 4, "| C | F G7 | C |", at("stop", "1: 3", by("bass", "piano")),
+				at("stop", "2: 1&", by("drums"), "beats = 2"), at("stop", "3: 2", by("piano"))),
+			part("end", 3, "| F G7 | C |", at("stop", "last: 2", by("drums", "bass")))),
 		sketch("Stops in twelve", twelve,
 			part("slow", 4, "| C | F G7 | C |", at("stop", "1: 7"), at("stop", "2: 4", "beats = 1"),
 				at("stop", "3: 2"))),
@@ -148,6 +157,19 @@ func cueSongs() playedSongs {
 		sketch("Cues, of which the band knows nothing", ballad,
 			part("show", 3, "| C | F |", at("cue", "1: 1", `text = "lights"`),
 				at("cue", "last: 4&", `text = "curtain"`))),
+	}}
+}
+
+func caesuraSongs() playedSongs {
+	return playedSongs{"caesura", []string{
+		sketch("Caesuras in a bar, after an off-beat, after a hold, at the section's end with a click going on",
+			ballad+"count_in = 1",
+			part("cut", 3, "| C | F G7 | Am7 | F |", at("caesura", "1: 2"), at("caesura", "2: 3&", "beats = 0.5"),
+				at("hold", "3: 4", "beats = 2"), at("caesura", "3: 4", "beats = 1.5"),
+				at("caesura", "4: 4", "beats = 2")),
+			part("on", 4, "| C | C |", at("push", "1: 4&"), at("caesura", "1: 4"))),
+		sketch("A caesura in twelve, and one that cuts off the song's last chord", twelve,
+			part("slow", 4, "| C | F G7 | C |", at("caesura", "1: 6"), at("caesura", "last: 12"))),
 	}}
 }
 

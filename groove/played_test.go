@@ -139,11 +139,14 @@ func barHead(p *timeline.Pass, i int) string {
 // laidIn puts tempos, notes and clicks where they sound.
 func laidIn(bars []playedBar, tl *timeline.Timeline, perf *groove.Performance) {
 	for _, t := range tl.Tempos {
-		row, _ := rowAt(bars, t.Tick)
+		row, off := rowAt(bars, t.Tick)
 		bar := &bars[barAt(bars, t.Tick)]
 		beat := t.Micros * bar.meter.TempoTicks() // in microseconds, times the ticks of a quarter
 		hundredths := (60_000_000*100*meter.TicksPerQuarter + beat/2) / beat
-		row.tempo = fmt.Sprintf("tempo %d.%02d", hundredths/100, hundredths%100)
+		if row.tempo != "" {
+			row.tempo += ", "
+		}
+		row.tempo += fmt.Sprintf("tempo %d.%02d%s", hundredths/100, hundredths%100, signed(off))
 	}
 	for who, notes := range perf.Parts {
 		for _, n := range notes {

@@ -61,15 +61,18 @@ func textures(p *plan.Plan, s seat, notes []score.Note) []score.Region {
 	var before *feel.Level
 	name := ""
 	for bar := range p.Pass.Bars {
-		lv, end := p.Level(bar), p.BarEnd(bar)
-		if lv != before {
-			before, name = lv, s.Texture(lv)
+		r := score.Region{Kind: score.Tacet, From: p.Pass.Bars[bar].Start, To: p.BarEnd(bar)}
+		if !p.Pass.TacetAt(bar).Has(s.who) {
+			if lv := p.Level(bar); lv != before {
+				before, name = lv, s.Texture(lv)
+			}
+			r.Kind, r.Name = score.Texture, name
 		}
-		if n := len(out); n > 0 && out[n-1].Name == name {
-			out[n-1].To = end
+		if n := len(out); n > 0 && out[n-1].Kind == r.Kind && out[n-1].Name == r.Name {
+			out[n-1].To = r.To
 			continue
 		}
-		out = append(out, score.Region{Kind: score.Texture, From: p.Pass.Bars[bar].Start, To: end, Name: name})
+		out = append(out, r)
 	}
 	return out
 }

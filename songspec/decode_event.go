@@ -80,7 +80,7 @@ func (d *decoder) event(b *hclsyntax.Block) *event {
 func (d *decoder) option(e *event, a *hclsyntax.Attribute) bool {
 	switch a.Name {
 	case "by":
-		e.by = d.players(a.Expr, `Who plays it is a list of players: by = ["drums", "piano"].`)
+		e.by = d.players(a.Expr, `Who plays it is a list of players: by = ["drums", "piano"].`, false)
 		if e.by != nil && e.by.v == 0 {
 			d.rep.Errorf(e.by.rng, "An event by nobody", `Name the players: by = ["drums", "piano"], or leave by out.`)
 		}
@@ -101,10 +101,16 @@ func (d *decoder) option(e *event, a *hclsyntax.Attribute) bool {
 			e.text = nil
 		}
 		return e.text != nil
+	case "short":
+		e.short = d.flag(a.Expr, "Short")
+		return e.short != nil
 	case "beats":
 		name, most := "how long it lasts", maxBeats
-		if e.kind == timeline.Hold {
+		switch e.kind {
+		case timeline.Hold:
 			name, most = "how much longer the held beat lasts", maxHold
+		case timeline.Caesura:
+			name, most = "how long the silence lasts", maxCaesura
 		}
 		e.beats = d.beats(a.Expr, name, most, false)
 		return e.beats != nil
@@ -118,6 +124,7 @@ const (
 	maxHold  = 16 // of a hold
 
 	maxCueText = 100 // characters
+	maxCaesura = 16
 )
 
 // placeError reports a *meter.PlaceError of an event, at the wrong part of the place where that

@@ -27,7 +27,7 @@ func (r *resolver) doubtPlace(e *event, bars int) {
 	many := len(counts) > 1
 	word := e.kind.String()
 	switch {
-	case many && (e.kind == timeline.Hold || e.kind == timeline.Fill || e.kind == timeline.Cue),
+	case many && seldom(e.kind),
 		many && eventRules[e.kind].toLine && e.beats == nil,
 		many && e.kind == timeline.Push && strings.Contains(e.place.Text, ",") && asBar(counts[0], bars):
 		words := wording.Plural(len(counts), word)
@@ -37,10 +37,15 @@ func (r *resolver) doubtPlace(e *event, bars int) {
 		r.rep.Warnf(at, "Counts the wrong way round", "Without a colon these are the counts %s of every bar. %s",
 			spoken(counts), meant(e, bars))
 	case many:
-	case e.kind == timeline.Hold || e.kind == timeline.Fill || e.kind == timeline.Cue:
+	case seldom(e.kind):
 		r.rep.Warnf(at, wording.Sentence("%s in every bar", withArticle(word)),
 			"Without a bar in front %q is count %s of every bar. %s", e.place.Text, counts[0], meant(e, bars))
 	}
+}
+
+// seldom reports whether an event is hardly ever meant for every bar.
+func seldom(k timeline.EventKind) bool {
+	return k == timeline.Hold || k == timeline.Fill || k == timeline.Cue || k == timeline.Caesura
 }
 
 // meant says how to write the place for one bar. It uses the figures of the place where the

@@ -1,13 +1,18 @@
 package songspec
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
+	"sort"
+	"strconv"
 	"strings"
 
 	"plinth/songspec/cue"
+	"plinth/songspec/harmony"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
+	"plinth/songspec/wording"
 )
 
 // fate is what happened to an event block in all passes that it stands in. There is a warning
@@ -15,7 +20,9 @@ import (
 type fate struct {
 	acts   bool
 	why    whys
-	spots  map[string]*fate // by place, where the block names single bars; nil otherwise
+	change bool             // a push brings another chord than the one before it
+	chord  string           // what a push brings that brings no other
+	spots  map[string]*fate // by place, where the block names bars; nil where it stands in every bar
 	struck string           // where an accent between a push and its beat is struck; "": no such accent
 }
 
@@ -28,7 +35,7 @@ func (r *resolver) fate(e *event) *fate {
 	f := r.fates[at]
 	if f == nil {
 		f = &fate{}
-		if singleBars(e) {
+		if len(e.place.Bars) > 0 { // in every bar nobody is surprised when a stop silences one of them
 			f.spots = map[string]*fate{}
 		}
 		r.fates[at] = f
@@ -44,27 +51,55 @@ func (e *event) where() blockAt {
 	return blockAt(fmt.Sprintf("%s\x00%09d", e.rng.Filename, e.rng.Start.Byte))
 }
 
-// singleBars reports whether a place names its bars one by one. Where it names a range of bars,
-// or no bars, nobody is surprised when a stop silences one of its counts.
+// singleBars reports whether a place names its bars one by one.
 func singleBars(e *event) bool {
 	run := func(b meter.BarRange) bool { return b.From != b.To }
 	return len(e.place.Bars) > 0 && !slices.ContainsFunc(e.place.Bars, run)
 }
 
-// add notes what happened to a block at one place.
-func (f *fate) add(place string, acts bool, why cue.Reason) {
-	note := func(f *fate) {
-		f.acts = f.acts || acts
-		f.why[why] = f.why[why] || !acts
-	}
-	note(f)
+// at are the fate of a block and that of one of its places, where its places have fates.
+func (f *fate) at(place string) []*fate {
 	if f.spots == nil {
-		return
+		return []*fate{f}
 	}
 	if f.spots[place] == nil {
 		f.spots[place] = &fate{}
 	}
-	note(f.spots[place])
+	return []*fate{f, f.spots[place]}
+}
+
+// add notes what happened to a block at one place.
+func (f *fate) add(place string, acts bool, why cue.Reason) {
+	for _, f := range f.at(place) {
+		f.acts = f.acts || acts
+		f.why[why] = f.why[why] || !acts
+	}
+}
+
+// addPush notes whether a push that is played at a place brings another chord.
+func (f *fate) addPush(place string, p *timeline.Pass, e *timeline.Event) {
+	was, is := chordsRound(p, e)
+	for _, f := range f.at(place) {
+		f.change, f.chord = f.change || was != is, is.String()
+	}
+}
+
+// chordsRound are the chord before a push and the one that it brings.
+func chordsRound(p *timeline.Pass, e *timeline.Event) (was, is harmony.Chord) {
+	in := func(tick int64) harmony.Chord {
+		i := sort.Search(len(p.Chords), func(i int) bool { return p.Chords[i].End > tick })
+		return p.Chords[i].Chord
+	}
+	switch {
+	case e.Tick > 0:
+		was = in(e.Tick - 1)
+	case p.Before != nil:
+		was = p.Before.Chord
+	}
+	if e.Target < p.Length {
+		return was, in(e.Target)
+	}
+	return was, p.After.Chord
 }
 
 // noteFates notes what happens to the events of all passes.
@@ -77,6 +112,9 @@ func (r *resolver) noteFates() {
 		for k, played := range cue.Events(p) {
 			e, f := &p.Events[k], r.fate(r.from[i][k])
 			f.add(e.Place, played.Acts, played.Why)
+			if e.Kind == timeline.Push && played.Acts {
+				f.addPush(e.Place, p, e)
+			}
 			if e.Kind == timeline.Accent && played.At < e.Tick && e.Tick < played.Target {
 				at := &p.Bars[p.BarAt(played.At)]
 				f.struck = at.Meter.CountAt(played.At - at.Start)
@@ -101,11 +139,12 @@ func (r *resolver) warnIdleEvents() {
 				r.rep.Warnf(e.rng, fmt.Sprintf("The %s does nothing", e.kind), "Wherever it is played, %s.",
 					f.why.words())
 			default:
-				for _, place := range sortedKeys(f.spots) {
-					if spot := f.spots[place]; !spot.acts {
-						what := fmt.Sprintf("The %s at %s does nothing", e.kind, place)
-						r.rep.Warnf(e.rng, what, "Wherever it is played, %s.", spot.why.words())
-					}
+				for _, idle := range f.idlePlaces() {
+					what := fmt.Sprintf("The %s at %s does nothing", e.kind, placeList(idle.places))
+					r.rep.Warnf(e.rng, what, "Wherever it is played, %s.", idle.why)
+				}
+				if e.kind == timeline.Push {
+					r.warnUnchanged(e, f)
 				}
 				if f.struck != "" {
 					r.rep.Warnf(e.rng, "The accent moves to the push",
@@ -115,6 +154,72 @@ func (r *resolver) warnIdleEvents() {
 			}
 		}
 	}
+}
+
+// warnUnchanged warns of a push that brings no other chord: at a single bar that it names, or
+// wherever it stands.
+func (r *resolver) warnUnchanged(e *event, f *fate) {
+	var places []string
+	chord := f.chord
+	if singleBars(e) {
+		for _, place := range placesOf(f.spots) {
+			if spot := f.spots[place]; spot.acts && !spot.change {
+				places, chord = append(places, place), spot.chord
+			}
+		}
+	} else if !f.change {
+		places = []string{e.place.Text}
+	}
+	if len(places) > 0 {
+		r.rep.Warnf(e.rng, "A push without a change of chord", "At %s the chord does not change: %s is struck early, "+
+			"and not again on its beat. For a hit alone write accent %q {}.", placeList(places), chord, places[0])
+	}
+}
+
+// idle are places of a block at which it does nothing, for the same reasons.
+type idle struct {
+	places []string
+	why    string
+}
+
+// idlePlaces are the places at which a block does nothing, by their reasons.
+func (f *fate) idlePlaces() []idle {
+	var out []idle
+	for _, place := range placesOf(f.spots) {
+		if f.spots[place].acts {
+			continue
+		}
+		why := f.spots[place].why.words()
+		k := slices.IndexFunc(out, func(i idle) bool { return i.why == why })
+		if k < 0 {
+			k, out = len(out), append(out, idle{why: why})
+		}
+		out[k].places = append(out[k].places, place)
+	}
+	return out
+}
+
+// placesOf are the places of fates in the order of their bars.
+func placesOf(spots map[string]*fate) []string {
+	out := sortedKeys(spots)
+	bar := func(place string) int {
+		number, _, _ := strings.Cut(place, ":")
+		n, _ := strconv.Atoi(number)
+		return n
+	}
+	slices.SortStableFunc(out, func(a, b string) int { return cmp.Compare(bar(a), bar(b)) })
+	return out
+}
+
+// mostPlaces is how many places a warning names.
+const mostPlaces = 6
+
+// placeList names places, the first of them if they are many.
+func placeList(places []string) string {
+	if n := len(places) - mostPlaces; n > 1 {
+		places = append(slices.Clone(places[:mostPlaces]), fmt.Sprintf("%d more", n))
+	}
+	return wording.And(places)
 }
 
 // words joins the reasons to a clause.

@@ -200,6 +200,7 @@ type event struct {
 	by      *said[timeline.Players]
 	weight  *said[int]
 	alone   *said[bool]
+	short   *said[bool]
 	beats   *said[int64] // in parts of a beat, see beatGrid
 	to      *said[meter.BPM]
 	text    *said[string]

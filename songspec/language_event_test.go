@@ -29,12 +29,17 @@ func told(p *timeline.Pass) string {
 			if e.Alone {
 				s += " alone"
 			}
+			if e.Short {
+				s += " short"
+			}
 		case timeline.Push:
 			s += fmt.Sprintf(" to %d", e.Target)
 		case timeline.Hold:
 			s += fmt.Sprintf(" +%d", e.Extra)
 		case timeline.Cue:
 			s += fmt.Sprintf(" %q", e.Text)
+		case timeline.Caesura:
+			s += fmt.Sprintf(" +%d at %d", e.Extra, e.Cut)
 		case timeline.Rit, timeline.Accel:
 			s += fmt.Sprintf(" to %s", e.To)
 		}
@@ -50,6 +55,7 @@ func TestEvents(t *testing.T) {
 		{"accent with options", "on lines of their own", "4/4",
 			"accent \"2: 2&\" {\n by = [\"drums\", \"piano\"]\n weight = 3\n alone = true\n}",
 			"accent 2: 2& 5280-5280 by5 w3 alone"},
+		{"short accent", "cut off dry", "4/4", `accent "1: 4&" { short = true }`, "accent 1: 4& 3360-3360 w2 short"},
 		{"push", "the chord of the next beat, here over the bar line", "4/4", `push "1: 4&" {}`,
 			"push 1: 4& 3360-3840 to 3840"},
 		{"push inside", "the next beat of the bar", "4/4", `push "1: 2a" { by = ["piano"] }`,
@@ -60,11 +66,19 @@ func TestEvents(t *testing.T) {
 		{"stop for beats", "as long as it says", "4/4", `stop "1: 3" { beats = 4 }`, "stop 1: 3 1920-5760"},
 		{"stop for part of a beat", "even parts are whole ticks", "4/4", `stop "1: 3" { beats = 1/3 }`,
 			"stop 1: 3 1920-2240"},
+		{"stop of some", "the others go on", "4/4", "stop \"1: 3\" {\n  beats = 1\n  by = [\"bass\", \"piano\"]\n}",
+			"stop 1: 3 1920-2880 by6"},
 		{"stop in twelve", "beats are the tempo's, dotted quarters", "12/8", `stop "1: 7" { beats = 1 }`,
 			"stop 1: 7 2880-4320"},
 		{"fill", "the drummer's, to the bar's end", "4/4", `fill "2: 3" {}`, "fill 2: 3 5760-7680 by1"},
 		{"hold", "twice as long when nothing is said", "4/4", `hold "2: 4" {}`, "hold 2: 4 6720-7680 +960"},
 		{"hold for beats", "so many beats longer", "4/4", `hold "2: 4" { beats = 3 }`, "hold 2: 4 6720-7680 +2880"},
+		{"caesura", "a beat of silence, in the last ticks of the count", "4/4", `caesura "1: 4" {}`,
+			"caesura 1: 4 2880-3840 +960 at 3780"},
+		{"caesura of beats", "as long as it says", "4/4", `caesura "2: 2" { beats = 1.5 }`,
+			"caesura 2: 2 4800-5760 +1440 at 5700"},
+		{"caesura in twelve", "the beat is a dotted quarter", "12/8", `caesura "1: 6" {}`,
+			"caesura 1: 6 2400-2880 +1440 at 2820"},
 		{"space", "to the bar's end", "4/4", `space "1: 3" {}`, "space 1: 3 1920-3840"},
 		{"space for beats", "over the bar line", "4/4", `space "1: 4" { beats = 2 }`, "space 1: 4 2880-4800"},
 		{"rit", "whole bars", "4/4", `rit "1-2" { to = 60 }`, "rit 1-2 0-7680 to 60"},
@@ -80,7 +94,7 @@ func TestEvents(t *testing.T) {
 		{"last", "by its word", "4/4", `fill "last: 4" {}`, "fill 2: 4 6720-7680 by1"},
 	} {
 		t.Run(row.name, func(t *testing.T) {
-			tl := good(t, "meter = \""+row.meter+"\"\n"+one("| C | F |", row.event))
+			tl := good(t, "meter = \""+row.meter+"\"\n"+one("| C F | Dm |", row.event))
 			if got := told(&tl.Passes[0]); got != row.want {
 				t.Errorf("%s:\n got %s\nwant %s", row.reason, got, row.want)
 			}
@@ -202,11 +216,12 @@ form {
 	}
 }
 
-// What is meant as it is written is not doubted: a stop that takes one of many accents,
-// and an accent on the beat that a push takes early.
+// What is meant as it is written is not doubted: a stop that takes one of the accents
+// of every bar, a push of every bar under some of which the chord goes on, and an accent on the
+// beat that a push takes early.
 func TestEventsTogether(t *testing.T) {
-	good(t, one("| C | F |", `accent "1-2: 4" {}`, `stop "2: 3" {}`))
 	good(t, one("| C | F |", `accent "2 4" {}`, `stop "2: 3" {}`))
+	good(t, one("| C | F | F |", `push "4&" {}`)+next)
 	good(t, one("| C | F |", `push "1: 4&" {}`, `accent "2: 1" {}`))
 }
 

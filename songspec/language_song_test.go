@@ -251,3 +251,16 @@ form {
 		t.Errorf("got  %s\nwant %s", got, want)
 	}
 }
+
+// Everybody keeps out by one word.
+func TestTacetOfAll(t *testing.T) {
+	tl := good(t, `
+section "a" {
+  chords = "| C |"
+  tacet  = ["all"]
+}
+`)
+	if got := tl.Passes[0].Tacet; got != timeline.All {
+		t.Errorf("%v keep out", got.Names())
+	}
+}

@@ -36,7 +36,7 @@ func (d *decoder) setting(to *settings, a *hclsyntax.Attribute) bool {
 	case "energy":
 		to.energy = d.energy(a.Expr)
 	case "tacet":
-		to.tacet = d.players(a.Expr, `Who stays out is a list of players: tacet = ["drums"].`)
+		to.tacet = d.players(a.Expr, `Who stays out is a list of players: tacet = ["drums"].`, true)
 	case "fills":
 		to.fills = d.flag(a.Expr, "Fills")
 	case "lead":
@@ -129,8 +129,9 @@ func (d *decoder) energy(expr hclsyntax.Expression) *said[[2]int] {
 	return &said[[2]int]{[2]int{from.v, to.v}, expr.Range()}
 }
 
-// players reads a list of players. nil after an error.
-func (d *decoder) players(expr hclsyntax.Expression, help string) *said[timeline.Players] {
+// players reads a list of players, in which the word for all of them may stand or not. nil after an
+// error.
+func (d *decoder) players(expr hclsyntax.Expression, help string, all bool) *said[timeline.Players] {
 	items, ok := d.list(expr, help)
 	if !ok {
 		return nil
@@ -150,9 +151,16 @@ func (d *decoder) players(expr hclsyntax.Expression, help string) *said[timeline
 			out.v |= timeline.Only(timeline.Player(p))
 			continue
 		}
+		if all && t.v == everybodyWord {
+			out.v = timeline.All
+			continue
+		}
 		help := offer(t.v, timeline.PlayerNames[:], "a player")
 		if word := strings.ToLower(t.v); everybody[word] {
-			help = advice{says: `Everybody is named: ["drums", "bass", "piano"].`}
+			help = advice{says: "Leave by out: without it everybody is meant."}
+			if all {
+				help = isIt(everybodyWord)
+			}
 		} else if p := playerCalled[word]; p != "" {
 			help = isIt(p)
 		}

@@ -141,6 +141,7 @@ func (r *resolver) spot(lo *laidOut, usual meter.Meter, e *event, at meter.At) t
 		ev.End = ev.Tick
 		ev.Weight = or(e.weight, 2)
 		ev.Alone = or(e.alone, false)
+		ev.Short = or(e.short, false)
 	case timeline.Push:
 		ev.End = bar.Start + bar.Meter.NextBeat(at.Tick)
 		ev.Target = ev.End
@@ -150,7 +151,7 @@ func (r *resolver) spot(lo *laidOut, usual meter.Meter, e *event, at meter.At) t
 		if e.landing != nil {
 			ev.At = e.landing.v
 		}
-	case timeline.Hold:
+	case timeline.Hold, timeline.Caesura:
 		ev.End = bar.Start + bar.Meter.NextBeat(at.Tick)
 		ev.Extra = or(e.beats, beatGrid) * usual.TempoTicks() / beatGrid
 	}

@@ -25,13 +25,17 @@ var calledHere = map[string]string{
 	"measures": `chords = "| C | F |"`, "changes": `chords = "| C | F |"`,
 	"progression": `chords = "| C | F |"`, "harmony": `chords = "| C | F |"`, "chord": `chords = "| C | F |"`,
 	"fermata": `hold "8: 1" {}`, "fermate": `hold "8: 1" {}`, "pause": `hold "8: 1" {}`,
+	"cesura": `caesura "8: 4" {}`, "zaesur": `caesura "8: 4" {}`, "tracks": `caesura "8: 4" {}`,
+	"railroad": `caesura "8: 4" {}`, "railroad_tracks": `caesura "8: 4" {}`, "gp": `caesura "8: 4" {}`,
+	"grand_pause": `caesura "8: 4" {}`, "general_pause": `caesura "8: 4" {}`, "breath": `caesura "8: 4" {}`,
 	"ritardando": `rit "7-8" { to = 64 }`, "ritard": `rit "7-8" { to = 64 }`, "rall": `rit "7-8" { to = 64 }`,
 	"rallentando": `rit "7-8" { to = 64 }`, "slower": `rit "7-8" { to = 64 }`,
 	"accelerando": `accel "7-8" { to = 96 }`, "stringendo": `accel "7-8" { to = 96 }`,
 	"string": `accel "7-8" { to = 96 }`, "faster": `accel "7-8" { to = 96 }`,
 	"break": `stop "8: 3" {}`, "cut": `stop "8: 3" {}`, "cutoff": `stop "8: 3" {}`, "choke": `stop "8: 3" {}`,
 	"hit": `accent "4: 1" {}`, "hits": `accent "4: 1" {}`, "stab": `accent "4: 1" {}`, "kick": `accent "4: 1" {}`,
-	"kicks":        `accent "4: 1" {}`,
+	"kicks":    `accent "4: 1" {}`,
+	"staccato": "short = true, in an accent", "dry": "short = true, in an accent",
 	"anticipation": `push "4: 4&" {}`, "anticipate": `push "4: 4&" {}`,
 	"cues": `cue "3: 1" { text = "lights" }`, "marker": `cue "3: 1" { text = "lights" }`,
 	"cue_point": `cue "3: 1" { text = "lights" }`,
@@ -111,6 +115,7 @@ var meterCalled = map[string]string{
 
 // What the players are called elsewhere.
 var (
+	// everybody are the words for all players.
 	everybody = map[string]bool{"all": true, "tutti": true, "band": true, "everybody": true, "everyone": true,
 		"*": true}
 	playerCalled = map[string]string{

@@ -1,6 +1,8 @@
 package songspec
 
 import (
+	"slices"
+
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 	"plinth/songspec/wording"
@@ -22,7 +24,8 @@ func microsFor(bpm meter.BPM, m meter.Meter) int64 {
 }
 
 // tempos is a pass's tempo map, made of the tempos that it begins with and that are set in it, in
-// order, and of the events that come from these blocks. A hold stretches its beat in addition.
+// order, and of the events that come from these blocks. A hold stretches its beat in addition, and
+// a caesura puts its silence after that.
 func (r *resolver) tempos(pass *timeline.Pass, bases []base, from []*event) []timeline.Tempo {
 	var steps []timeline.Tempo
 	bpm := pass.BPM
@@ -59,11 +62,13 @@ func (r *resolver) tempos(pass *timeline.Pass, bases []base, from []*event) []ti
 		}
 	}
 	setUpTo(pass.Length)
+	plain := steps
 	for i := range pass.Events {
 		if ev := &pass.Events[i]; ev.Kind == timeline.Hold {
 			steps = r.stretchHold(steps, ev, from[i])
 		}
 	}
+	steps = r.caesuras(pass, slices.Clone(steps), plain, from)
 	return settled(steps, pass.Length)
 }
 

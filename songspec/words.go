@@ -34,6 +34,9 @@ var (
 	partBlocks = slices.Concat(eventWords, []string{"bars"}, bandBlocks)
 )
 
+// everybodyWord is the word for all players in a tacet.
+const everybodyWord = "all"
+
 // eventRule is what the language says about an event word.
 type eventRule struct {
 	attrs  []string         // its options
@@ -43,15 +46,17 @@ type eventRule struct {
 }
 
 var eventRules = [...]eventRule{
-	timeline.Accent: {attrs: []string{"by", "weight", "alone"}, by: timeline.All, struck: true},
+	timeline.Accent: {attrs: []string{"by", "weight", "alone", "short"}, by: timeline.All, struck: true},
 	timeline.Push:   {attrs: []string{"by"}, by: timeline.All, struck: true},
-	timeline.Stop:   {attrs: []string{"beats"}, by: timeline.All, toLine: true},
+	timeline.Stop:   {attrs: []string{"beats", "by"}, by: timeline.All, toLine: true},
 	timeline.Fill:   {attrs: []string{"by"}, by: 1 << timeline.Drums, struck: true},
 	timeline.Hold:   {attrs: []string{"beats"}, by: timeline.All},
 	timeline.Rit:    {attrs: []string{"to"}, by: timeline.All},
 	timeline.Accel:  {attrs: []string{"to"}, by: timeline.All},
 	timeline.Space:  {attrs: []string{"beats"}, by: timeline.All, toLine: true},
 	timeline.Cue:    {attrs: []string{"text", "at"}, by: timeline.All},
+
+	timeline.Caesura: {attrs: []string{"beats"}, by: timeline.All},
 }
 
 // partsOfSong are what musicians call the parts of a song.

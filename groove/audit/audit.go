@@ -171,7 +171,11 @@ func (pa *passAudit) checkAll() {
 			n := &notes[i]
 			for _, s := range pa.plan.Cues.Silences(who) {
 				if n.Tick < s.End && n.Tick+n.Length > s.Start {
-					pa.found(who, max(n.Tick, s.Start), "stop", "the %s in a stop", sounds(who))
+					where := "in a stop"
+					if pa.pass.TacetAt(pa.plan.BarAt(max(n.Tick, s.Start))).Has(who) {
+						where = "in a bar to keep out of"
+					}
+					pa.found(who, max(n.Tick, s.Start), "stop", "the %s %s", sounds(who), where)
 					break
 				}
 			}

@@ -10,11 +10,40 @@ import (
 	"plinth/songspec/timeline"
 )
 
+// leftHandHasBass reports whether the pianist has the bass in the bar of a tick: the bassist keeps
+// out of it, and the pianist does not.
+func (pa *passAudit) leftHandHasBass(tick int64) bool {
+	tacet := pa.pass.TacetAt(pa.plan.BarAt(tick))
+	return tacet.Has(timeline.Bass) && !tacet.Has(timeline.Piano)
+}
+
+// anyLeftHand reports whether the pianist has the bass in any bar of the pass.
+func (pa *passAudit) anyLeftHand() bool {
+	return slices.ContainsFunc(pa.pass.Bars, func(b timeline.Bar) bool { return pa.leftHandHasBass(b.Start) })
+}
+
+// bassOf are the notes that are heard as the bass: the bassist's, and the left hand's where it has
+// the bass.
+func (pa *passAudit) bassOf() []groove.Note {
+	out := pa.part.Notes[timeline.Bass]
+	if !pa.anyLeftHand() {
+		return out
+	}
+	out = slices.Clone(out)
+	for _, n := range bassLine(pa.part.Notes[timeline.Piano]) {
+		if pa.leftHandHasBass(n.Tick) {
+			out = append(out, n)
+		}
+	}
+	touch.SortNotes(out)
+	return out
+}
+
 // checkLeftHand checks that a pianist without a bassist has the chord's bass at every change:
 // not in a stop, in a bar of other players' hits, or where the next section leaves no
 // time for it. The lowest note is what is heard as the bass, whichever hand has it.
 func (pa *passAudit) checkLeftHand() {
-	if !pa.pass.Tacet.Has(timeline.Bass) || pa.pass.Tacet.Has(timeline.Piano) {
+	if !pa.anyLeftHand() {
 		return
 	}
 	p := pa.plan
@@ -23,7 +52,7 @@ func (pa *passAudit) checkLeftHand() {
 	last := touch.LastStroke(p, timeline.Piano)
 	for i, c := range pa.newBasses(timeline.Piano) {
 		at := p.Swung(c.Start)
-		if at > last {
+		if at > last || !pa.leftHandHasBass(c.Nominal) {
 			continue
 		}
 		if c.Same && i > 0 && pa.clock.Micros(at)-pa.clock.Micros(p.Swung(changes[i-1].Start)) < touch.AgainUS {
@@ -33,8 +62,9 @@ func (pa *passAudit) checkLeftHand() {
 		pc := c.Chord.Bass.PC()
 		n := pa.lowest(notes, at, withUS, withUS)
 		windows := [][2]int64{{chordUS, withUS}, {withUS, touch.AgainUS + withUS}}
-		if p.BarAt(c.Start) == p.Ending() {
-			windows[0][0] = pianist.LastRollUS + withUS
+		if bar := p.BarAt(c.Start); bar == p.Ending() { // the roll takes half a beat at most
+			half := pa.clock.Micros(at) - pa.clock.Micros(at-pa.pass.Bars[bar].Meter.TempoTicks()/2)
+			windows[0][0] = min(pianist.LastRollUS, half) + withUS
 		}
 		for _, w := range windows {
 			if n == nil || int(n.Key)%12 != pc {

@@ -17,12 +17,13 @@ func (pa *passAudit) checkOctaves(notes, bass []groove.Note) {
 	changes := pa.plan.Cues.Changes(timeline.Piano)
 	tops := pa.tops(changes, notes)
 	pa.checkVoiceOctaves("top", tops, bass)
-	if pa.pass.Tacet.Has(timeline.Bass) { // the lowest is the bass
+	if pa.pass.Tacet.Has(timeline.Bass) {
 		return
 	}
 	lows := pa.lows(changes)
 	for i := range lows {
-		if lows[i] == tops[i] { // one voice, looked at already
+		// One voice, looked at already, or where the lowest is the bass.
+		if lows[i] == tops[i] || pa.leftHandHasBass(changes[i].Nominal) {
 			lows[i] = -1
 		}
 	}

@@ -61,11 +61,7 @@ func (pa *passAudit) checkPiano() {
 	pa.checkKeys(notes)
 	pa.checkHolds()
 	pa.checkDensity()
-	bass := pa.part.Notes[timeline.Bass]
-	if pa.pass.Tacet.Has(timeline.Bass) {
-		bass = bassLine(notes)
-	}
-	pa.checkOctaves(notes, bass)
+	pa.checkOctaves(notes, pa.bassOf())
 }
 
 // checkKeys checks every note by itself and against the one before on its key.

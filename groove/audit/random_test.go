@@ -3,12 +3,14 @@ package audit_test
 import (
 	"fmt"
 	"math/rand"
+	"regexp"
 	"strings"
 	"testing"
 
 	"plinth/groove"
 	"plinth/groove/audit"
 	"plinth/groove/feel"
+	"plinth/groove/groovetest"
 	"plinth/groove/library"
 	"plinth/groove/plan"
 	"plinth/groove/songfiletest"
@@ -122,6 +124,55 @@ func TestAuditOfRandomSongs(t *testing.T) {
 		refused)
 	if played < rounds*9/10 {
 		t.Errorf("only %d of %d songs can be read: %v", played, rounds, refused)
+	}
+}
+
+var stopLine = regexp.MustCompile(`(?m)^  stop .*$`)
+
+// Nor is it where players keep out of bars, or stop while others go on, or where all cease in a
+// caesura or after a short hit: nobody sounds there, and a pianist has the bass where the bassist rests.
+func TestAuditOfSilences(t *testing.T) {
+	rounds := 600
+	if testing.Short() {
+		rounds = 100
+	}
+	r := rand.New(rand.NewSource(9))
+	set := library.Builtin()
+	rests, remarks := 0, map[string]int{}
+	for round := 0; round < rounds; round++ {
+		src := strings.NewReplacer("hold ", "caesura ", "weight = 1", "short = true").Replace(randomSong(r))
+		src = stopLine.ReplaceAllStringFunc(src, func(stop string) string {
+			by := []string{`["bass"]`, `["drums", "piano"]`}[r.Intn(2)]
+			return strings.Replace(stop, "{}", "{ by = "+by+" }", r.Intn(2))
+		})
+		tl, diags := songfiletest.Resolve(src)
+		if diags.HasErrors() {
+			continue
+		}
+		for i := range tl.Passes {
+			bars := tl.Passes[i].Bars
+			for n := r.Intn(4); n > 0; n-- {
+				by := timeline.Players(1 + r.Intn(int(timeline.All)))
+				for k := r.Intn(len(bars)); k < len(bars) && r.Intn(3) > 0; k++ {
+					bars[k].Tacet |= by
+					rests++
+				}
+			}
+		}
+		groovetest.Join(tl)
+		if audited(t, round, src, tl, set, remarks); t.Failed() {
+			for i := range tl.Passes {
+				for k := range tl.Passes[i].Bars {
+					if by := tl.Passes[i].TacetAt(k); by != 0 {
+						t.Logf("pass %d bar %d without %v", i, k+1, by.Names())
+					}
+				}
+			}
+			return
+		}
+	}
+	if rests < 3*rounds {
+		t.Errorf("only %d bars of rest", rests)
 	}
 }
 

@@ -26,6 +26,7 @@ type bassNote struct {
 	touch     feel.Touch
 	accent    int
 	pushed    bool
+	short     bool  // the accent is cut off dry
 	change    int   // index of the chord in force
 	cue       int32 // the cue that it answers; -1: the row's own
 	breath    int64 // how long before its written end the note is let go
@@ -78,6 +79,7 @@ func (b *Bassist) Play(heard []score.Part) score.Part {
 	b.layRow()
 	b.pickUp()
 	b.strikeChanges()
+	b.strikeEntries()
 	b.strikeAccents()
 	b.strikeFinalHit()
 	b.obeyEvents()
@@ -104,7 +106,7 @@ func (b *Bassist) Play(heard []score.Part) score.Part {
 		case n.degree == 'w' && b.letsGo():
 			end -= min((end-n.tick)/10, releaseTicks)
 		}
-		out = append(out, n.note(uint8(keys[i]), end))
+		out = append(out, n.note(uint8(keys[i]), end, b.ShortHit(n.tick)))
 	}
 	b.meant = out
 	return score.Part{Notes: b.Allowed(timeline.Bass, out)}
@@ -146,8 +148,13 @@ func (b *Bassist) Texture(lv *feel.Level) string {
 	return score.NameTexture(attacks, lv.Bars, walks, "walking", "line")
 }
 
-// note is the finished note with its pitch, let go at end.
-func (n *bassNote) note(key uint8, end int64) score.Note {
+// note is the finished note with its pitch, let go at end or, if it is a hit that is cut off dry,
+// after shortHit.
+func (n *bassNote) note(key uint8, end, shortHit int64) score.Note {
+	if n.short {
+		end = min(end, n.tick+shortHit)
+		n.end, n.breath = min(n.end, n.tick+2*shortHit), 0
+	}
 	out := score.Note{At: n.tick, Value: int32(n.end + n.breath - n.tick), Held: int32(end - n.tick), Cue: n.cue,
 		Key: key, Voice: score.String, Touch: n.touch}
 	if n.accent > 0 {
@@ -158,6 +165,9 @@ func (n *bassNote) note(key uint8, end int64) score.Note {
 	}
 	if n.degree == 'g' {
 		out.Art |= score.Dead
+	}
+	if n.short {
+		out.Art |= score.Short
 	}
 	return out
 }

@@ -57,6 +57,22 @@ func (b *Bassist) strikeChanges() {
 	b.settle(l)
 }
 
+// strikeEntries has the bassist come in on the bar line, with the chord's bass, after bars that the
+// bassist has kept out of.
+func (b *Bassist) strikeEntries() {
+	l := b.edit()
+	for _, at := range b.Cues.Entries(timeline.Bass) {
+		c := cue.ChangeAt(b.changes, at)
+		if at >= b.end || c.Chord.None || b.Cues.Alone[b.BarAt(at)] || b.Cues.Silences(timeline.Bass).Has(at) {
+			continue
+		}
+		l.goTo(b, at)
+		n := l.noteAt(at, c.End)
+		n.degree, n.touch = '1', max(n.touch, feel.Normal)
+	}
+	b.settle(l)
+}
+
 // afterStop is the end of the stop that a tick falls into, and the tick itself where it falls
 // into none.
 func (b *Bassist) afterStop(tick int64) int64 {
@@ -78,7 +94,7 @@ func (b *Bassist) strikeAccents() {
 		n := l.noteAt(q.At, hit)
 		n.degree, n.touch = '1', feel.Strong
 		if int(q.Weight) > n.accent {
-			n.accent, n.cue = int(q.Weight), k
+			n.accent, n.cue, n.short = int(q.Weight), k, q.Short
 		}
 		if b.Cues.Alone[q.Bar] && !q.Early && q.At >= 0 {
 			n.end = min(n.end, hit)

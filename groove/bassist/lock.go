@@ -52,7 +52,7 @@ func (b *Bassist) maySound(tick int64) bool {
 func (b *Bassist) canHoldTo(i int, tick int64) bool {
 	n := &b.notes[i]
 	bar := b.BarAt(tick)
-	if n.degree == 'g' || b.BarAt(n.tick) != bar || b.Cues.Alone[bar] {
+	if n.degree == 'g' || n.short || b.BarAt(n.tick) != bar || b.Cues.Alone[bar] {
 		return false
 	}
 	c := cue.ChangeAt(b.changes, tick)

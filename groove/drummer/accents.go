@@ -21,7 +21,7 @@ type accent struct {
 }
 
 // accents are the accents that the drummer strikes, in order. A crash marks one of weight 2
-// from energy 4 up and one of weight 3 always, but of a run of hits, or of those in one bar, only
+// from energy 4 up and one of weight 3 always, unless it is short, but of a run of hits, or of those in one bar, only
 // the last of the heaviest, and none where a quieter section follows.
 func (d *Drummer) accents() []accent {
 	var out []accent
@@ -29,7 +29,7 @@ func (d *Drummer) accents() []accent {
 	for i, q := range d.Cues.Each(cue.Accent, timeline.Drums) {
 		a := accent{Cue: q, index: i, first: true, chance: d.SectionChance("drum hit").At(q.At)}
 		energy := d.Energy(int(q.Bar))
-		a.crash = (q.Weight >= 3 || q.Weight == 2 && crashes.At(energy)) && d.LeadsTo(int(q.Bar)) >= energy
+		a.crash = !q.Short && (q.Weight >= 3 || q.Weight == 2 && crashes.At(energy)) && d.LeadsTo(int(q.Bar)) >= energy
 		if n := len(out); n > 0 {
 			near := q.At-out[n-1].At <= d.beatLength(q.At)
 			if a.first = !near; !near && q.Bar != out[n-1].Bar {
@@ -109,14 +109,45 @@ func (d *Drummer) strikeAccents(notes []score.Note, fills []drumFill) []score.No
 			}
 		}
 	}
-	return append(d.withoutCymbals(notes, cymbals...), struck...)
+	notes, struck = d.chokeForShortHits(d.withoutCymbals(notes, cymbals...), hits, struck)
+	return append(notes, struck...)
+}
+
+// chokeForShortHits leaves nothing on the cymbals and the hat with a hit that is cut off dry, and
+// has the foot close a hat that is open before it.
+func (d *Drummer) chokeForShortHits(notes []score.Note, hits []accent, struck []score.Note) (left, with []score.Note) {
+	for i := range hits {
+		at := hits[i].At
+		if !hits[i].Short {
+			continue
+		}
+		if last := lastOnHat(notes, at); last >= 0 && kindOf(notes[last].Key) == kindOpen {
+			struck = append(struck, withCue(hits[i].index, newStroke(footVoice, at, at+strokeTicks, feel.Normal))...)
+		}
+		notes = slices.DeleteFunc(d.withoutCymbals(notes, at), func(n score.Note) bool {
+			return n.At == at && kindOf(n.Key) == kindCrash
+		})
+	}
+	return notes, struck
+}
+
+// lastOnHat is the last stroke on the hat before a tick, as an index; -1: none.
+func lastOnHat(notes []score.Note, tick int64) int {
+	last := -1
+	for i := range notes {
+		k := kindOf(notes[i].Key)
+		if (k == kindHat || k == kindOpen) && notes[i].At < tick && (last < 0 || notes[i].At >= notes[last].At) {
+			last = i
+		}
+	}
+	return last
 }
 
 // accentVoices are what strikes an accent: kick and snare, or below energy 3 kick and what
 // marks the backbeat. A crash stands beside the snare on the beat, at weight 3, and on the
 // off-beat of 2. Elsewhere a light hit off the beat without a
 // crash, and every other hit of a run, may open the hat or strike the bell instead, on the cymbal
-// that keeps the time.
+// that keeps the time. What is short is struck on the drums alone.
 func (d *Drummer) accentVoices(a *accent) []feel.Voice {
 	bar := int(min(a.Bar, int32(len(d.Pass.Bars)-1)))
 	drum := snareVoice
@@ -130,6 +161,8 @@ func (d *Drummer) accentVoices(a *accent) []feel.Voice {
 	switch {
 	case !a.crash && d.onBackbeat(bar, a.At): // the time's own stroke, struck as a hit
 		return []feel.Voice{drum}
+	case a.Short: // nothing that rings
+		return []feel.Voice{kickVoice, drum}
 	case a.crash && off && !onTwoAnd && a.Weight < 3:
 		return []feel.Voice{kickVoice, crashVoice}
 	case a.crash:

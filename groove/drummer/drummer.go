@@ -55,7 +55,7 @@ func (d *Drummer) Play([]score.Part) score.Part {
 	strokes := d.playFills(fills)
 	notes := append(leaveRoomForFills(d.keepTime(fills), fills), strokes...)
 	notes = d.strikeFinalHit(d.strikeEnding(d.strikeRises(d.strikeOpening(notes))))
-	notes = d.strikeAccents(d.strikePushes(notes), fills)
+	notes = d.closeHats(d.strikeAccents(d.strikePushes(notes), fills))
 	d.strokes = notes
 	notes = d.keepPlayable(d.Allowed(timeline.Drums, notes))
 	d.strokeValues(notes)
@@ -88,6 +88,7 @@ var (
 	crashVoice = feel.Voice{Word: "crash", Key: 49, Limb: feel.Hand}
 	rideVoice  = feel.Voice{Word: "ride", Key: 51, Limb: feel.Hand}
 	hatVoice   = feel.Voice{Word: "hat", Key: 42, Limb: feel.Hand}
+	footVoice  = feel.Voice{Word: "hat_foot", Key: 44, Limb: feel.LeftFoot}
 	openVoice  = feel.Voice{Word: "hat_open", Key: 46, Limb: feel.Hand}
 	bellVoice  = feel.Voice{Word: "ride_bell", Key: 53, Limb: feel.Hand}
 	stickVoice = feel.Voice{Word: "cross_stick", Key: 37, Limb: feel.Hand}

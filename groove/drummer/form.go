@@ -31,12 +31,14 @@ func (d *Drummer) crashOn(tick int64, touch feel.Touch) []score.Note {
 }
 
 // strikeRises puts a crash and a kick on the first beat of bars inside the pass whose energy is
-// higher all at once, at energy 4 or 5. A push there has its crash already.
+// higher all at once, or in which the drummer comes in again and the energy does not fall, at
+// energy 4 or 5. A push there has its crash already.
 func (d *Drummer) strikeRises(notes []score.Note) []score.Note {
-	pushes := d.Cues.Pushes(timeline.Drums)
+	pushes, entries := d.Cues.Pushes(timeline.Drums), d.Cues.Entries(timeline.Drums)
 	for bar := range d.Pass.Bars {
 		at := d.Pass.Bars[bar].Start
-		if _, pushed := pushes.Over(at); pushed || !d.Rises(bar) || !crashes.At(d.Energy(bar)) ||
+		enters := bar > 0 && slices.Contains(entries, at) && d.Energy(bar) >= d.Energy(bar-1)
+		if _, pushed := pushes.Over(at); pushed || !(enters || d.Rises(bar)) || !crashes.At(d.Energy(bar)) ||
 			!d.keepsTime(bar) || bar == d.Ending() {
 			continue
 		}
@@ -44,6 +46,16 @@ func (d *Drummer) strikeRises(notes []score.Note) []score.Note {
 			return n.At == at && n.Voice.Limb() == feel.RightFoot
 		})
 		notes = append(notes, d.crashOn(at, feel.Normal)...)
+	}
+	return notes
+}
+
+// closeHats closes the hat before every caesura: the last stroke on it is no open one.
+func (d *Drummer) closeHats(notes []score.Note) []score.Note {
+	for _, s := range d.Cues.Caesuras() {
+		if last := lastOnHat(notes, s.Start); last >= 0 && kindOf(notes[last].Key) == kindOpen {
+			notes[last].Key, notes[last].Voice = hatVoice.Key, score.Kit(hatVoice)
+		}
 	}
 	return notes
 }

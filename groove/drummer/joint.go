@@ -6,14 +6,16 @@ import (
 
 	"plinth/groove/feel"
 	"plinth/groove/score"
+	"plinth/songspec/timeline"
 )
 
 // isJoint reports whether a bar ends a phrase of eight bars inside the section, where from
 // energy 3 up the drummer says so; no pushed chord, no stop and no written hit or fill may be
-// in it.
+// in it, and the drummer must play in the next bar.
 func (b *barStrokes) isJoint() bool {
 	first, size := b.Phrase(b.bar)
-	if size != phraseBars || b.bar != first+size-1 || b.bar == len(b.Pass.Bars)-1 || !snareDrum.At(b.Energy(b.bar)) {
+	if size != phraseBars || b.bar != first+size-1 || b.bar == len(b.Pass.Bars)-1 || !snareDrum.At(b.Energy(b.bar)) ||
+		b.Pass.TacetAt(b.bar+1).Has(timeline.Drums) {
 		return false
 	}
 	start, end := b.Pass.Bars[b.bar].Start, b.BarEnd(b.bar)

@@ -37,7 +37,7 @@ func (d *Drummer) shapeBar(bar int, steps []plan.Step, notes []score.Note) []sco
 	switch to := d.LeadsTo(bar); {
 	case b.isJoint():
 		b.playJoint()
-	case to > d.Energy(bar):
+	case to > d.Energy(bar) && !d.Cues.Caesuras().Has(d.BarEnd(bar)-1):
 		b.thicken(to)
 	case to < d.Energy(bar) && bar == len(d.Pass.Bars)-1:
 		b.thinOut(to)

@@ -57,9 +57,9 @@ func (c *Pianist) chordStrikes(tab []mark) []mark {
 		}
 		beat := c.Pass.Bars[bar].Meter.PlayedBeat()
 		m := mark{tick: ch.Start, cue: ch.Cue, change: -1, part: 'c', touch: c.usualTouch(bar, ch.Start),
-			forced: true, pushed: ch.Pushed(), least: ch.Start + beat, left: c.left != nil}
+			forced: true, pushed: ch.Pushed(), least: ch.Start + beat, left: c.hasBass(bar)}
 		fig := c.figure(bar)
-		twoHands := fig != nil && fig.Left != nil && c.left == nil
+		twoHands := fig != nil && fig.Left != nil && !c.hasBass(bar)
 		if twoHands && !ch.Pushed() && c.strikesIn(tab, i) != nil {
 			m.part, m.under, m.hands = 0, '1', true // the right hand goes on with its figure
 		}
@@ -70,6 +70,28 @@ func (c *Pianist) chordStrikes(tab []mark) []mark {
 			m.least = max(m.least, ch.Nominal+beat/2)
 		}
 		out = append(out, m)
+	}
+	return append(out, c.entryStrikes(tab)...)
+}
+
+// entryStrikes are the strikes with which the pianist comes in again, on the bar line after bars
+// that the pianist has kept out of. A feel that keeps its figure goes on with that where it strikes
+// within a beat and a half.
+func (c *Pianist) entryStrikes(tab []mark) []mark {
+	var out []mark
+	for _, at := range c.entries {
+		bar := c.BarAt(at)
+		if !c.tabMayPlay(at) || c.alone[bar] {
+			continue
+		}
+		beat := c.Pass.Bars[bar].Meter.TempoTicks()
+		k := sort.Search(len(tab), func(k int) bool { return tab[k].tick >= at })
+		if c.Feel.Changes != feel.OnTime && !c.hasBass(bar) && k < len(tab) && tab[k].tick <= at+heardBeats*beat/2 {
+			tab[k].forced = true
+			continue
+		}
+		out = append(out, mark{tick: at, cue: c.changes[c.changeAt(at)].Cue, change: -1, part: 'c', forced: true,
+			touch: c.usualTouch(bar, at), least: at + beat, left: c.hasBass(bar)})
 	}
 	return out
 }
@@ -89,9 +111,10 @@ func (c *Pianist) strikesIn(tab []mark, i int) *mark {
 // stay. The song, its last bar and a section that the band rises into begin with their chord.
 func (c *Pianist) keepsFigure(tab []mark, i int) bool {
 	ch := &c.changes[i]
-	if c.Feel.Changes == feel.OnTime || c.left != nil || ch.Pushed() ||
+	bar := c.BarAt(ch.Start)
+	if c.Feel.Changes == feel.OnTime || c.hasBass(bar) || ch.Pushed() ||
 		i == 0 && (c.Pass.Before == nil || c.ForcefulOpening(timeline.Piano) != nil) ||
-		i > 0 && c.changes[i-1].Chord.None || c.BarAt(ch.Start) == c.Ending() {
+		i > 0 && c.changes[i-1].Chord.None || bar == c.Ending() {
 		return false
 	}
 	k := sort.Search(len(tab), func(k int) bool { return tab[k].tick >= ch.Start })

@@ -19,7 +19,7 @@ func (c *Pianist) holdOn(row []compAt) {
 	var before byte // what the left hand has, 0 nothing
 	for i := range row {
 		st := &row[i]
-		if c.left != nil || i == 0 || !c.tabMayPlay(st.tick) {
+		if i == 0 || c.hasBass(c.BarAt(st.tick)) || !c.tabMayPlay(st.tick) {
 			before = 0
 			continue
 		}
@@ -73,7 +73,7 @@ func (c *Pianist) letGo(notes []score.Note) {
 	from := c.SectionChance("comp release")
 	for i := range notes {
 		n := &notes[i]
-		if n.Held < 3*quarter/4 || n.Art&asked != 0 || n.Voice == score.Left && c.left != nil {
+		if n.Held < 3*quarter/4 || n.Art&asked != 0 || n.Voice == score.Left && c.hasBass(c.BarAt(n.At)) {
 			continue
 		}
 		if from.At(n.At, int64(n.Key)).Below(4) == 0 {

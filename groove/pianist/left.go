@@ -1,15 +1,32 @@
 package pianist
 
 import (
+	"slices"
+
 	"plinth/groove/bassline"
 	"plinth/groove/score"
 	"plinth/groove/voicing"
-	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
 )
 
 // A pianist without a bassist has the chord's bass in the left hand, and plays the
-// comp over it with the right. Common practice, no single source.
+// comp over it with the right: in the whole pass, or in the bars that the bassist keeps out of.
+// Common practice, no single source.
+
+// hasBass reports whether the left hand has the bass in a bar.
+func (c *Pianist) hasBass(bar int) bool { return c.Pass.TacetAt(bar).Has(timeline.Bass) }
+
+// bassUntil is the bar line up to which the left hand has the bass, from a tick on.
+func (c *Pianist) bassUntil(tick int64) int64 {
+	if c.Pass.Tacet.Has(timeline.Bass) {
+		return c.Pass.Length
+	}
+	bar := c.BarAt(tick)
+	for bar < len(c.Pass.Bars) && c.hasBass(bar) {
+		bar++
+	}
+	return c.BarEnd(max(0, bar-1))
+}
 
 // The left hand's register, in MIDI numbers.
 const (
@@ -21,10 +38,14 @@ const (
 )
 
 // leftLine chooses the left hand's notes for all changes of the pass at once, 0 where there
-// is no chord. The whole line moves as little as possible, as the bassist's does, and leaves
-// the right hand room. nil where a bassist plays.
+// is no chord or a bassist plays. The whole line moves as little as possible, as the bassist's
+// does, and leaves the right hand room. nil where a bassist plays in all bars.
 func (c *Pianist) leftLine() []int {
-	if !c.Pass.Tacet.Has(timeline.Bass) {
+	bar := 0
+	for bar < len(c.Pass.Bars) && !c.hasBass(bar) {
+		bar++
+	}
+	if bar == len(c.Pass.Bars) {
 		return nil
 	}
 	type state struct {
@@ -35,7 +56,7 @@ func (c *Pianist) leftLine() []int {
 	before := -1 // the last change that has a chord
 	for i := range c.changes {
 		ch := &c.changes[i]
-		if ch.Chord.None {
+		if ch.Chord.None || !c.hasBass(c.BarAt(ch.Nominal)) {
 			continue
 		}
 		avoid, most := c.ear.avoided(ch), int8(0)
@@ -91,14 +112,15 @@ func (c *Pianist) leftLine() []int {
 }
 
 // leftBass is the left hand's line as the notes of a bass, for the top voice to keep clear
-// of.
-func leftBass(changes []cue.Change, left []int) []score.Note {
-	var out []score.Note
-	for i, key := range left {
+// of, with those that the bassist plays.
+func (c *Pianist) leftBass(bass []score.Note) []score.Note {
+	out := slices.Clone(bass)
+	for i, key := range c.left {
 		if key > 0 {
-			out = append(out, score.Note{At: changes[i].Start, Key: uint8(key)})
+			out = append(out, score.Note{At: c.changes[i].Start, Key: uint8(key)})
 		}
 	}
+	score.ByTick(out)
 	return out
 }
 

@@ -33,7 +33,7 @@ func (c *Pianist) leftStrikes() []mark {
 	for bar := range c.Pass.Bars {
 		b := &c.Pass.Bars[bar]
 		lv := c.Level(bar)
-		if c.alone[bar] {
+		if c.alone[bar] || !c.hasBass(bar) {
 			continue
 		}
 		if bar == ending {
@@ -139,10 +139,10 @@ func (c *Pianist) wholeOffBeat(row []compAt, bar int) {
 // If there is none, chord and bass are struck together.
 func (c *Pianist) chordAfterBass(tab []mark, i int) bool {
 	ch := &c.changes[i]
-	if c.left == nil || ch.Pushed() {
+	bar := c.BarAt(ch.Start)
+	if !c.hasBass(bar) || ch.Pushed() {
 		return false
 	}
-	bar := c.BarAt(ch.Start)
 	b := &c.Pass.Bars[bar]
 	if ch.Start != b.Start && ch.Start != b.Start+b.Length/2 {
 		return false

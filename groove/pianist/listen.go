@@ -174,7 +174,8 @@ func (l *listener) dropRubs(notes []score.Note) []score.Note {
 	}
 	return score.Without(notes, func(i int) bool {
 		n := &notes[i]
-		if n.Voice == score.Left && l.Pass.Tacet.Has(timeline.Bass) { // the bass may clash, as a bassist's may
+		// The bass may clash, as a bassist's may.
+		if n.Voice == score.Left && l.Pass.TacetAt(l.BarAt(n.At)).Has(timeline.Bass) {
 			return false
 		}
 		if tune := l.sungAt(n.At); tune != nil && tune.Key == n.Key {

@@ -34,6 +34,7 @@ type mark struct {
 	middle bool  // the left hand strikes it inside the bar, not on the first beat
 	answer bool  // it belongs to an answer to the singer
 	final  bool  // it is the song's last chord, see spreadUnder
+	short  int64 // it is cut off dry after so long; 0: it is not
 }
 
 // rest is where the tab of a hand rests: what it holds ends.
@@ -83,7 +84,7 @@ func (c *Pianist) planGestures() gestures {
 	strikes = append(strikes, c.leftStrikes()...)
 	if last := c.FinalHit(); last >= 0 && c.tabMayPlay(last) {
 		strikes = append(strikes, mark{tick: last, cue: -1, change: -1, part: 'c', touch: feel.Strong, forced: true,
-			left: c.left != nil})
+			left: c.hasBass(c.BarAt(last))})
 	}
 	strikes = mergeMarks(strikes)
 	if q := c.ForcefulOpening(timeline.Piano); q != nil && q.Rises {
@@ -149,7 +150,7 @@ func (c *Pianist) readTab() (strikes []mark, rests []rest) {
 				row = append(row, c.stepAt(st.Tick, fig, st.Index))
 			}
 		}
-		if c.left != nil {
+		if c.hasBass(bar) {
 			figureForBothHands(row[first:])
 			c.wholeOffBeat(row[first:], bar)
 		}
@@ -202,7 +203,7 @@ func (c *Pianist) stepAt(tick int64, fig *feel.Figure, i int) compAt {
 	}
 	under := fig.Left[i]
 	switch {
-	case c.left == nil:
+	case !c.hasBass(c.BarAt(tick)):
 		out.hands, out.under = true, under
 	case out.step.Touch <= feel.Sound && under.Touch > feel.Sound:
 		out.step = under
@@ -260,7 +261,7 @@ func (c *Pianist) accentStrikes() []mark {
 		bar := int(q.Bar)
 		beat := c.Pass.Bars[bar].Meter.PlayedBeat()
 		m := mark{tick: q.At, cue: k, change: -1, part: 'c', touch: feel.Strong,
-			accent: int8(q.Weight), forced: true, pushed: q.Pushed(), left: c.left != nil}
+			accent: int8(q.Weight), forced: true, pushed: q.Pushed(), left: c.hasBass(bar)}
 		switch {
 		case m.accent < 3 && m.pushed:
 			m.least = q.At + beat
@@ -272,6 +273,12 @@ func (c *Pianist) accentStrikes() []mark {
 		}
 		if c.alone[bar] {
 			m.stop = min(m.least, c.BarEnd(bar))
+		}
+		if q.Short {
+			m.short = c.ShortHit(q.At)
+			if m.stop, m.ring = q.At+m.short, false; m.stop == 0 { // a hit before the first bar line
+				m.stop--
+			}
 		}
 		out = append(out, m)
 	}

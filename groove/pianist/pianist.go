@@ -38,9 +38,10 @@ type Pianist struct {
 	ear      *listener
 	changes  []cue.Change
 	voicings []voicing.Voicing // one for each change; n is 0 where nothing is held
-	left     []int             // the left hand's note for each change; nil where a bassist plays
+	left     []int             // the left hand's note for each change, 0 under a bassist; nil where one always plays
 	span     int               // semitones a hand reaches
 	silences cue.Stretches
+	entries  []int64 // see cue.Cues.Entries
 	alone    []bool
 	end      int64 // where the part of this pass ends: with the last chord
 	groups   []score.Group
@@ -58,6 +59,7 @@ type Pianist struct {
 // Prepare makes the pianist ready for a pass.
 func (c *Pianist) Prepare(p *plan.Plan) {
 	c.Plan, c.changes, c.silences = p, p.Cues.Changes(timeline.Piano), p.Cues.Silences(timeline.Piano)
+	c.entries = p.Cues.Entries(timeline.Piano)
 	c.alone, c.groups, c.left, c.voicings, c.end = p.Cues.Alone, nil, nil, nil, 0
 	c.deals = map[*feel.Figure][]int{}
 	c.ear, c.span = listen(p), Span(p.Song.Piano)
@@ -78,7 +80,7 @@ func (c *Pianist) Play(heard []score.Part) score.Part {
 	bass := heard[timeline.Bass].Notes
 	c.left = c.leftLine()
 	if c.left != nil {
-		bass = leftBass(c.changes, c.left)
+		bass = c.leftBass(bass)
 	}
 	c.bass, c.voicings = bass, c.chooseVoicings(bass)
 	notes := c.ringOut(c.ear.dropRubs(c.soundGestures(c.planGestures())))

@@ -130,7 +130,7 @@ func (s *sounding) lift(i int, at int64) {
 		return
 	}
 	h.down = false
-	if h.stop > 0 {
+	if h.stop != 0 {
 		at = min(at, h.stop)
 	}
 	if at > h.At {
@@ -256,11 +256,14 @@ func (s *sounding) strike(marks []mark, k int, groups *grouping) {
 			s.lift(leftKey+i, m.tick)
 			if k > 0 {
 				press(leftKey+i, m.note(uint8(k), score.Left, groups.roll), leftHand, n)
+				if end := s.bassUntil(max(m.tick, s.changes[at].Nominal)); s.keys[leftKey+i].stop == 0 && end < s.end {
+					s.keys[leftKey+i].stop = end
+				}
 			}
 		}
 	}
 	over := 0 // how many notes come over the voicing
-	if m.final && s.left == nil {
+	if m.final && !s.hasBass(s.BarAt(m.tick)) {
 		whole := *v
 		if k := s.spreadOver(v, at); k > 0 {
 			over = 1
@@ -376,6 +379,9 @@ func (m *mark) note(key uint8, hand score.Voice, group uint32) score.Note {
 	}
 	if m.ring {
 		n.Art |= score.Rings
+	}
+	if m.short > 0 {
+		n.Art, n.Value = n.Art|score.Short, int32(2*m.short)
 	}
 	return n
 }

@@ -62,6 +62,10 @@ func (p *Plan) Brushes() bool {
 	return p.Feel.Kit == "brushes"
 }
 
+// ShortHit is the length of a hit that is cut off dry, at a tick: a quarter of a beat, a sixteenth
+// in 4/4. It is written as half a beat. Common practice, no single source.
+func (p *Plan) ShortHit(tick int64) int64 { return p.Pass.Bars[p.BarAt(tick)].Meter.TempoTicks() / 4 }
+
 // AccentWeight is the weight, 1 to 3, of the accent that a note answers; 0 for other notes.
 func (p *Plan) AccentWeight(n *score.Note) int {
 	if !n.Art.Has(score.Accent) {

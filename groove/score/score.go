@@ -92,6 +92,7 @@ const (
 	Rolled                 // it is part of a spread chord
 	Grace                  // a stroke just before another, of a flam or a drag
 	Dead                   // a muted note, of no pitch
+	Short                  // cut off dry, as a staccato hit
 )
 
 // Has reports whether all of b are in the set.

@@ -124,7 +124,7 @@ func (t *text) note(n *Note) string {
 	for _, m := range [...]struct {
 		art  Art
 		sign string
-	}{{Rings, "~"}, {Rolled, "/"}, {Dead, "x"}, {Grace, ","}} {
+	}{{Rings, "~"}, {Rolled, "/"}, {Dead, "x"}, {Grace, ","}, {Short, "."}} {
 		if n.Art.Has(m.art) {
 			name += m.sign
 		}

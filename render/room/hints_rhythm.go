@@ -95,11 +95,17 @@ func (r *Report) hitHints() []Hint {
 			"The pushed chord comes early and is tied over; a chord that changes on the beat drags behind it."},
 		{timeline.Hold, "The time stands still at %s; hold, trill or swell there, nothing in rhythm.",
 			"The tempo map stretches that beat: a rhythm written over it drags."},
+		{timeline.Caesura, "Sound and time cease at %s; cut off with the band, and let nothing hang over.",
+			"Not even the click goes on in a caesura: the conductor brings everybody in again."},
 	} {
 		var places, in []string
 		for i := range r.Passes {
 			p := &r.Passes[i]
-			if at := hitPlaces(p.Hits, k.kind, p.Plays); len(at) > 0 {
+			hits := p.Hits
+			if k.kind == timeline.Stop { // where some play on the band is not silent
+				hits = slices.DeleteFunc(slices.Clone(hits), func(h Hit) bool { return p.Plays&^h.By != 0 })
+			}
+			if at := hitPlaces(hits, k.kind, p.Plays); len(at) > 0 {
 				places, in = append(places, at...), append(in, p.Name)
 			}
 		}

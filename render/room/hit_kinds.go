@@ -23,14 +23,22 @@ type hitKind struct {
 // hitKinds has a row for each kind of hit, in the order of the report.
 var hitKinds = [...]hitKind{
 	{timeline.Accent, cue.Accent, func(h *Hit, _ *timeline.Pass, q *cue.Cue) {
-		h.Weight, h.Alone = int(q.Weight), q.Alone
-	}, func(h *Hit) string { return h.Count }, ": ", true},
+		h.Weight, h.Alone, h.Short = int(q.Weight), q.Alone, q.Short
+	}, func(h *Hit) string {
+		if h.Short {
+			return h.Count + " short"
+		}
+		return h.Count
+	}, ": ", true},
 	{timeline.Push, cue.Chord, func(h *Hit, p *timeline.Pass, q *cue.Cue) {
 		h.Chord = pushedChord(p, q)
 	}, func(h *Hit) string { return h.Count + " " + h.Chord }, ": ", true},
 	{timeline.Stop, cue.Stop, func(h *Hit, p *timeline.Pass, q *cue.Cue) {
 		h.End, h.Beats = p.Start+q.Until, (q.Until-q.At)*1000/p.Meter.TempoTicks()
-	}, func(h *Hit) string { return fmt.Sprintf("count %s for %s", h.Count, beatWords(h.Beats)) }, " ", false},
+		if tacet := p.TacetAt(int(q.Bar)); q.By|tacet == timeline.All { // who keeps out of the bar is silent, too
+			h.By |= tacet &^ p.Tacet
+		}
+	}, func(h *Hit) string { return fmt.Sprintf("count %s for %s", h.Count, beatWords(h.Beats)) }, " ", true},
 	{timeline.Hold, cue.Hold, func(h *Hit, p *timeline.Pass, q *cue.Cue) {
 		h.By, h.End, h.Beats = 0, p.Start+q.Until, p.Events[q.Event].Extra*1000/p.Meter.TempoTicks()
 	}, func(h *Hit) string { return fmt.Sprintf("count %s, %s longer", h.Count, beatWords(h.Beats)) }, " ", false},
@@ -39,6 +47,12 @@ var hitKinds = [...]hitKind{
 	{timeline.Cue, cue.Signal, func(h *Hit, p *timeline.Pass, q *cue.Cue) {
 		h.By, h.Text = 0, p.Events[q.Event].Text
 	}, func(h *Hit) string { return "count " + h.Count + " " + strconv.Quote(h.Text) }, " ", false},
+	{timeline.Caesura, cue.Caesura, func(h *Hit, p *timeline.Pass, q *cue.Cue) {
+		e := &p.Events[q.Event]
+		b := &p.Bars[e.Bar]
+		h.By, h.End, h.Count = 0, p.Start+q.Until, b.Meter.CountAt(e.Tick-b.Start)
+		h.Beats = e.Extra * 1000 / p.Meter.TempoTicks()
+	}, func(h *Hit) string { return fmt.Sprintf("after count %s for %s", h.Count, beatWords(h.Beats)) }, " ", false},
 }
 
 // readMove reads a rit or an accel.

@@ -10,11 +10,11 @@ import (
 )
 
 // Hit is a place where the band does something together (an accent, a push, a stop), or
-// where the tempo gives way (a hold, a rit, an accel).
+// where the tempo gives way (a hold, a caesura, a rit, an accel).
 type Hit struct {
 	Kind    timeline.EventKind
 	Tick    int64 // absolute
-	End     int64 // of a stop, a hold, a rit and an accel; the tick otherwise
+	End     int64 // of a stop, a hold, a caesura, a rit and an accel; the tick otherwise
 	Bar     int
 	LastBar int // of a rit and an accel; the same bar otherwise
 	Count   string
@@ -24,8 +24,9 @@ type Hit struct {
 	By        timeline.Players // who plays it
 	Weight    int
 	Alone     bool      // of an accent: nothing but the written hits sounds in that bar
+	Short     bool      // of an accent: it is cut off dry
 	Chord     string    // of a push: what comes early
-	Beats     int64     // in thousandths: how long a stop lasts, how much longer a hold makes its beat
+	Beats     int64     // in thousandths: how long a stop or a caesura is, how much a hold adds
 	To        meter.BPM // of a rit and an accel: the tempo it reaches
 }
 
@@ -77,7 +78,7 @@ func joinAccents(hits []Hit) []Hit {
 		}
 		out[n].By |= h.By
 		out[n].Weight = max(out[n].Weight, h.Weight)
-		out[n].Alone = out[n].Alone || h.Alone
+		out[n].Alone, out[n].Short = out[n].Alone || h.Alone, out[n].Short && h.Short
 	}
 	return out
 }

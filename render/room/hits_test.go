@@ -18,7 +18,7 @@ func TestHitsArePlayed(t *testing.T) {
 		return timeline.Event{Kind: timeline.Accent, Bar: int(tick / 3840), Tick: tick, End: tick, By: by, Weight: 2}
 	}
 	push := timeline.Event{Kind: timeline.Push, Bar: 0, Tick: 3360, End: 3360, Target: 3840, By: timeline.All}
-	stop := timeline.Event{Kind: timeline.Stop, Bar: 1, Tick: 5760, End: 7680}
+	stop := timeline.Event{Kind: timeline.Stop, Bar: 1, Tick: 5760, End: 7680, By: timeline.All}
 	band := timeline.Only(timeline.Bass) | timeline.Only(timeline.Piano)
 	for _, tt := range []struct {
 		name   string
@@ -35,7 +35,8 @@ func TestHitsArePlayed(t *testing.T) {
 			"bar 1: 4& / bar 1: 4& F"},
 		{"pushed out of N.C.", func(p *timeline.Pass) { p.Chords[0].Chord = harmony.NoChord() },
 			[]timeline.Event{push, accent(3360, timeline.All)}, "bar 1: 4& / bar 1: 4& F"},
-		{"a push in a stop", nil, []timeline.Event{{Kind: timeline.Stop, Bar: 0, Tick: 2880, End: 3840}, push}, " / "},
+		{"a push in a stop", nil, []timeline.Event{
+			{Kind: timeline.Stop, Bar: 0, Tick: 2880, End: 3840, By: timeline.All}, push}, " / "},
 		{"drums keep out", func(p *timeline.Pass) { p.Tacet = timeline.Only(timeline.Drums) },
 			[]timeline.Event{accent(1920, timeline.All), accent(2880, timeline.Only(timeline.Drums))},
 			"bar 1: 3 (bass and piano) / "},

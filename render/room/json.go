@@ -178,8 +178,9 @@ func hitJSON(h *Hit) jsonObject {
 	}
 	add(h.Weight > 0, "weight", h.Weight)             // of an accent, 1 to 3
 	add(h.Alone, "alone", true)                       // of an accent: nothing else sounds in the bar
+	add(h.Short, "short", true)                       // of an accent: it is cut off dry
 	add(h.Chord != "", "chord", h.Chord)              // of a push: what comes early
-	add(h.Beats > 0, "beats", thousandths(h.Beats))   // how long a stop is, how much a hold adds
+	add(h.Beats > 0, "beats", thousandths(h.Beats))   // how long a stop or a caesura is, how much a hold adds
 	add(h.Kind.MovesTempo(), "last_bar", h.LastBar)   // of a rit and an accel
 	add(h.LastCount != "", "last_count", h.LastCount) // likewise, where they do not go over whole bars
 	add(h.Text != "", "text", h.Text)                 // of a cue

@@ -42,7 +42,7 @@ func small(t testing.TB) (*timeline.Timeline, *groove.Performance) {
 		Chords: []timeline.Span{{Start: 0, End: 3840, Chord: c}, {Start: 3840, End: 7680, Chord: f}},
 		Events: []timeline.Event{
 			{Kind: timeline.Push, Bar: 0, Tick: 3360, End: 3360, Target: 3840, By: timeline.All},
-			{Kind: timeline.Stop, Bar: 1, Tick: 5760, End: 6720},
+			{Kind: timeline.Stop, Bar: 1, Tick: 5760, End: 6720, By: timeline.All},
 			{Kind: timeline.Accent, Bar: 1, Tick: 6720, End: 6720, By: timeline.All, Weight: 2},
 		}}
 	tl := &timeline.Timeline{Title: "Two Bars", Passes: []timeline.Pass{p}, End: 7680,

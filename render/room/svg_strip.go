@@ -33,6 +33,13 @@ func (s *sheet) flag(x, y int) {
 		"M%s %sv-15h11l-4 4 4 4h-11", x, y))
 }
 
+// tracks are the sign of a caesura: two strokes.
+func (s *sheet) tracks(x, y int) {
+	for _, left := range [2]int{110, 50} {
+		s.drawElements(pathElement(`stroke="#111" stroke-width="2.5"`, "M%s %sl7 -12", x-left, y-10))
+	}
+}
+
 // hitSigns draw the kinds of hits on the strip, whose line lies at base.
 var hitSigns = map[timeline.EventKind]func(s *sheet, row *sheetRow, h Hit, base int){
 	timeline.Accent: func(s *sheet, row *sheetRow, h Hit, base int) {
@@ -46,6 +53,7 @@ var hitSigns = map[timeline.EventKind]func(s *sheet, row *sheetRow, h Hit, base 
 	timeline.Cue:  func(s *sheet, row *sheetRow, h Hit, base int) { s.flag(s.x(row, h.Tick), base) },
 	timeline.Hold: func(s *sheet, row *sheetRow, h Hit, base int) { s.fermata(s.x(row, h.Tick), base) },
 	timeline.Rit:  (*sheet).ritardando, timeline.Accel: (*sheet).ritardando,
+	timeline.Caesura: func(s *sheet, row *sheetRow, h Hit, base int) { s.tracks(s.x(row, h.End), base) },
 }
 
 // hitStrip draws the strip of hits.

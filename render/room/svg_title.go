@@ -2,6 +2,7 @@ package room
 
 import (
 	"fmt"
+	"slices"
 
 	"plinth/songspec/timeline"
 )
@@ -38,4 +39,7 @@ func (s *sheet) titleBlock() {
 	item(200, "push", func(x, y int) { s.backArrow(x+100, y+200) })
 	item(280, "stop", func(x, y int) { s.drawRect(x, y+70, x+280, y+190, `fill="#111"`) })
 	item(200, "hold", func(x, y int) { s.fermata(x+100, y+200) })
+	if slices.ContainsFunc(s.r.Song.Hits, func(h Hit) bool { return h.Kind == timeline.Caesura }) {
+		item(200, "caesura", func(x, y int) { s.tracks(x+160, y+200) })
+	}
 }

@@ -194,7 +194,7 @@ func TestAnalyzeLong(t *testing.T) {
 		notes = append(notes, sung{at, 1900, 67})
 		p.Events = append(p.Events, timeline.Event{Kind: timeline.Accent, Bar: i, Tick: at, End: at, By: timeline.All,
 			Weight: 2},
-			timeline.Event{Kind: timeline.Stop, Bar: i, Tick: at + 1920, End: at + 2880},
+			timeline.Event{Kind: timeline.Stop, Bar: i, Tick: at + 1920, End: at + 2880, By: timeline.All},
 			timeline.Event{Kind: timeline.Accent, Bar: i, Tick: at + 1920, End: at + 1920, By: timeline.All, Weight: 2},
 			timeline.Event{Kind: timeline.Push, Bar: i, Tick: at + 3360, End: at + 3360, Target: at + 3840,
 				By: timeline.All})

@@ -35,7 +35,7 @@ func (w *work) accents() {
 	for i := range w.pass.Joint {
 		if e := &w.pass.Joint[i]; e.Kind == timeline.Accent {
 			w.add(Cue{Kind: Accent, At: e.Tick, Target: e.Target, Until: e.Tick, Event: -1, Span: -1,
-				Bar: int32(e.Bar), By: e.By, Weight: uint8(max(1, e.Weight))})
+				Bar: int32(e.Bar), By: e.By, Weight: uint8(max(1, e.Weight)), Short: e.Short})
 		}
 	}
 }
@@ -50,9 +50,9 @@ func (w *work) strike(who timeline.Player, tick int64) strike {
 		s.at, s.target = push.From, push.To
 	}
 	leads := w.leads >= 0 && s.at == w.pass.Events[w.leads].Tick && s.target == w.pass.Length
+	s.why = w.whySilent(who, s.at)
 	switch {
-	case w.silent(who, s.at):
-		s.why = InStop
+	case s.why != Unsaid:
 	case s.at < 0:
 		s.out = !who.Chords()
 	case !who.Chords():
@@ -76,7 +76,7 @@ func (w *work) accent(first int, event int32, e *timeline.Event, who timeline.Pl
 	}
 	if k == len(w.out.List) {
 		w.add(Cue{Kind: Accent, At: s.at, Target: s.target, Until: s.at, Event: event, Span: -1, Bar: int32(e.Bar),
-			Weight: uint8(max(1, e.Weight)), Alone: e.Alone, Early: s.at != e.Tick})
+			Weight: uint8(max(1, e.Weight)), Alone: e.Alone, Short: e.Short, Early: s.at != e.Tick})
 	}
 	q := &w.out.List[k]
 	if s.out {

@@ -64,7 +64,7 @@ func (w *work) chord(c *Change, by timeline.Players) {
 	q := Cue{Kind: Chord, At: c.Start, Target: c.Nominal, Until: c.End, Event: -1, Span: c.span,
 		Bar: int32(w.pass.BarAt(c.Nominal))}
 	if !c.Chord.None {
-		q.By = by & w.plays()
+		q.By = by & w.playsAt(int(q.Bar))
 	}
 	if c.Start < 0 {
 		q.Out = w.pass.Entry.By & drums

@@ -17,7 +17,7 @@ import (
 // Kind is what a cue asks for.
 type Kind uint8
 
-// The cues. Chord to Signal come from the chart and its events, the last three from the form.
+// The cues. Chord to Caesura come from the chart and its events, the last three from the form.
 const (
 	Chord    Kind = iota // a chord begins; where At is before Target it is pushed
 	Accent               // a hit together
@@ -28,6 +28,7 @@ const (
 	Accel                // likewise, in general up
 	Space                // the singer is silent
 	Signal               // something happens that is not the band's affair
+	Caesura              // sound and time cease: At is where the silence begins
 	Opening              // the pass comes in as strong as what was before it, or stronger
 	Ending               // the song comes to rest: one last stroke that rings
 	FinalHit             // the song stops dead after a last hit
@@ -63,6 +64,7 @@ type Cue struct {
 	Weight uint8 // of an accent 1 to 3, 0 for all others
 	Rises  bool  // of an opening: the pass comes in stronger than what was before it
 	Alone  bool  // of an accent: nothing but the written hits sounds in its bar
+	Short  bool  // of an accent: it is cut off dry
 	Early  bool  // of an accent: it is struck with a push, and not where it is written
 }
 
@@ -76,12 +78,13 @@ type Reason uint8
 const (
 	Unsaid    Reason = iota
 	InStop           // the band is silent there
+	AtCaesura        // everything is silent there, or it would sound over that
 	NoChord          // there is N.C., or the push leads to N.C.
 	Taken            // another push has taken that chord already
 	SongEnds         // the push is out of the song's last pass
-	NextTacet        // the players it names are tacet in the next pass
+	NextTacet        // the players it names are tacet in the next pass, or in the bar that a push leads to
 	HitsAlone        // the bar is for the written hits alone
-	Tacet            // the players it names are tacet in this pass
+	Tacet            // the players it names are tacet there
 	NoDrummer        // a fill without the drummer: he is tacet, or not named
 	NumReasons
 )
@@ -89,7 +92,9 @@ const (
 // reasons are the words for each reason: short, for an outline, and as the end of a
 // sentence that begins "Wherever it is played,".
 var reasons = [NumReasons][2]string{
-	InStop:  {"a stop", "it falls into a stop, and the stop wins"},
+	InStop: {"a stop", "it falls into a stop, and the stop wins"},
+	AtCaesura: {"a caesura",
+		"a caesura cuts it off, and nothing sounds over that"},
 	NoChord: {"N.C.", "there is N.C. and no chord to play"},
 	Taken: {"the chord is pushed already",
 		"another push has that chord already: of several to one beat the first counts"},
@@ -144,11 +149,15 @@ type Cues struct {
 
 	of   [len(timeline.PlayerNames)]playerCues // by player
 	acts []bool                                // by event: it has a cue
+
+	length   int64     // of the pass
+	caesuras Stretches // their silences
 }
 
 // playerCues is what the cues are for one player.
 type playerCues struct {
 	silences Stretches
+	tacet    Stretches // bars of the pass that the player keeps out of, among the silences
 	changes  []Change
 	pushes   Pushes
 	end      int64

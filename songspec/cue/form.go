@@ -10,7 +10,8 @@ func (w *work) form() {
 	}
 	last := len(w.pass.Bars) - 1
 	b := &w.pass.Bars[last]
-	q := Cue{At: b.Start, Target: b.Start, Until: w.pass.Length, Event: -1, Span: -1, Bar: int32(last), By: w.plays()}
+	q := Cue{At: b.Start, Target: b.Start, Until: w.pass.Length, Event: -1, Span: -1, Bar: int32(last),
+		By: w.playsAt(last)}
 	for i := range w.pass.Chords { // the song comes to rest on its last chord
 		q.At = max(q.At, w.pass.Chords[i].Start)
 	}
@@ -33,7 +34,7 @@ func (w *work) form() {
 // for the players who did not strike the first chord ahead of the bar line. The drummer has
 // none where the first bar is for its written hits alone.
 func (w *work) opening() {
-	q := Cue{Kind: Opening, Until: w.pass.Length, Event: -1, Span: -1, By: w.plays()}
+	q := Cue{Kind: Opening, Until: w.pass.Length, Event: -1, Span: -1, By: w.playsAt(0)}
 	if w.out.Alone[0] {
 		q.By &^= drums
 	}
@@ -55,15 +56,35 @@ func (w *work) opening() {
 }
 
 // restful reports whether the song file has nothing for the band to do from a tick on. A
-// push that nobody plays does not count.
+// push that nobody plays does not count, nor does a stop in which some go on, nor a caesura at its
+// end.
 func (w *work) restful(start int64) bool {
 	for i := range w.pass.Events {
 		switch e := &w.pass.Events[i]; e.Kind {
 		case timeline.Hold, timeline.Rit, timeline.Accel, timeline.Space, timeline.Cue:
 		default:
-			if max(e.End, e.Tick+1) > start && (e.Kind != timeline.Push || w.out.acts[i]) {
+			counts := e.Kind != timeline.Push || w.out.acts[i]
+			switch e.Kind {
+			case timeline.Stop:
+				counts = w.stopsAll(e)
+			case timeline.Caesura: // at the song's end it cuts off what rings
+				counts = e.End < w.pass.Length
+			}
+			if counts && max(e.End, e.Tick+1) > start {
 				return false
 			}
+		}
+	}
+	return true
+}
+
+// stopsAll reports whether nobody plays on in a stop.
+func (w *work) stopsAll(e *timeline.Event) bool {
+	by := w.playsAt(e.Bar)
+	for who := range w.out.of {
+		s, _ := w.out.of[who].silences.At(e.Tick)
+		if by.Has(timeline.Player(who)) && s.End < e.End {
+			return false
 		}
 	}
 	return true
@@ -84,6 +105,9 @@ func (w *work) deadEnd(last int) int64 {
 				return 0
 			}
 		case timeline.Stop:
+			if !w.stopsAll(e) {
+				continue
+			}
 			if e.Tick <= b.Start && e.End > b.Start {
 				return 0
 			}

@@ -27,7 +27,7 @@ func Join(passes []timeline.Pass) {
 func neighbour(p *timeline.Pass, chord, bar int) *timeline.Neighbour {
 	return &timeline.Neighbour{
 		Section: p.Section, Ordinal: p.Ordinal, Chord: p.Chords[chord].Chord, Energy: p.EnergyAt(bar),
-		Feel: p.Feel, BPM: p.BPM, Meter: p.Meter, Bar: p.Bars[bar].Length, Tacet: p.Tacet,
+		Feel: p.Feel, BPM: p.BPM, Meter: p.Meter, Bar: p.Bars[bar].Length, Tacet: p.TacetAt(bar),
 	}
 }
 
@@ -45,7 +45,7 @@ func join(before, after *timeline.Pass) {
 	entry := before.Events[w.leads]
 	push := entry.Tick
 	entry.Bar, entry.Tick, entry.End, entry.Target = -1, push-before.Length, 0, 0
-	entry.By = w.pushers(&before.Events[w.leads]) &^ after.Tacet
+	entry.By = w.pushers(&before.Events[w.leads]) &^ after.TacetAt(0)
 	after.Entry = &entry
 	add := func(to *timeline.Pass, e timeline.Event, tick, target int64, bar int, by timeline.Players) {
 		if by == 0 {

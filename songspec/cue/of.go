@@ -22,7 +22,8 @@ const (
 
 // newWork begins with what all cues of a pass depend on: where it is silent, and who pushes.
 func newWork(p *timeline.Pass) *work {
-	w := &work{pass: p, out: &Cues{Alone: make([]bool, len(p.Bars)), acts: make([]bool, len(p.Events))}, leads: -1}
+	out := &Cues{Alone: make([]bool, len(p.Bars)), acts: make([]bool, len(p.Events)), length: p.Length}
+	w := &work{pass: p, out: out, leads: -1}
 	w.stretches()
 	w.findPushes()
 	return w
@@ -58,31 +59,18 @@ func (w *work) drop(event int32, by timeline.Players, why Reason) {
 // plays are the players who are not tacet.
 func (w *work) plays() timeline.Players { return timeline.All &^ w.pass.Tacet }
 
-// stretches finds the stops, the held beats and the moving tempos.
+// stretches finds the silences, the held beats and the moving tempos.
 func (w *work) stretches() {
-	var stops Stretches
-	for i := range w.pass.Joint {
-		if e := &w.pass.Joint[i]; e.Kind == timeline.Stop {
-			stops = stops.with(e.Tick, e.End)
-		}
-	}
+	w.findSilences()
 	for i := range w.pass.Events {
 		switch e := &w.pass.Events[i]; e.Kind {
-		case timeline.Stop:
-			stops = stops.with(e.Tick, e.End)
 		case timeline.Hold:
 			w.out.Holds = append(w.out.Holds, Stretch{e.Tick + 1, e.End})
 		case timeline.Rit, timeline.Accel:
 			w.out.Rits = w.out.Rits.with(e.Tick, e.End)
 		}
 	}
-	for who := range w.out.of {
-		w.out.of[who].silences = stops
-	}
 }
-
-// silent reports whether a player is silent at a tick.
-func (w *work) silent(who timeline.Player, tick int64) bool { return w.out.of[who].silences.Has(tick) }
 
 // findPushes finds the pushes of every player, and where each player's part ends.
 func (w *work) findPushes() {
@@ -105,28 +93,42 @@ func (w *work) findPushes() {
 // otherKinds are the cues of the events that are no hits and no pushes.
 var otherKinds = map[timeline.EventKind]Kind{timeline.Stop: Stop, timeline.Fill: Fill, timeline.Hold: Hold,
 	timeline.Rit: Rit, timeline.Accel: Accel, timeline.Space: Space,
-	timeline.Cue: Signal}
+	timeline.Cue: Signal, timeline.Caesura: Caesura}
 
-// others makes cues of the stops, fills, holds, rits, accels, spaces and signals.
+// others makes cues of the stops, fills, holds, rits, accels, spaces, signals and caesuras.
 func (w *work) others() {
 	for i := range w.pass.Events {
 		e := &w.pass.Events[i]
-		q := Cue{At: e.Tick, Target: e.Tick, Until: e.End, Event: int32(i), Span: -1, Bar: int32(e.Bar), By: w.plays()}
+		q := Cue{At: e.Tick, Target: e.Tick, Until: e.End, Event: int32(i), Span: -1, Bar: int32(e.Bar),
+			By: w.playsAt(e.Bar)}
 		var ok bool
 		if q.Kind, ok = otherKinds[e.Kind]; !ok {
 			continue
 		}
+		if e.Kind == timeline.Caesura {
+			q.At, q.Target = e.Cut, e.Cut
+		}
+		if e.Kind == timeline.Stop {
+			if q.By &= e.By; q.By == 0 {
+				w.drop(int32(i), e.By, Tacet)
+				continue
+			}
+		}
 		if e.Kind == timeline.Fill {
 			q.By &= e.By & drums
 			q.Until = w.out.of[timeline.Drums].silences.Next(e.Tick, e.End)
+			why := w.whySilent(timeline.Drums, e.Tick)
 			switch {
+			case why == Tacet:
+				w.drop(int32(i), e.By&drums, why)
+				continue
 			case q.By == 0:
 				continue
 			case w.out.Alone[w.pass.BarAt(e.Tick)]:
 				w.drop(int32(i), e.By, HitsAlone)
 				continue
-			case w.silent(timeline.Drums, e.Tick):
-				w.drop(int32(i), e.By, InStop)
+			case why != Unsaid:
+				w.drop(int32(i), e.By, why)
 				continue
 			}
 		}

@@ -165,7 +165,7 @@ func TestEventThatMovesForSome(t *testing.T) {
 func TestCuesInOrder(t *testing.T) {
 	p := passOf(3, timeline.Event{Kind: timeline.Accent, End: 0, By: timeline.All, Weight: 2},
 		timeline.Event{Kind: timeline.Space, Tick: eighth, End: bar},
-		timeline.Event{Kind: timeline.Stop, Tick: 6 * eighth, End: 7 * eighth},
+		timeline.Event{Kind: timeline.Stop, Tick: 6 * eighth, End: 7 * eighth, By: timeline.All},
 		timeline.Event{Kind: timeline.Push, Tick: 7 * eighth, End: 7 * eighth, Target: bar, By: timeline.All},
 		timeline.Event{Kind: timeline.Accent, Bar: 1, Tick: bar, End: bar, By: timeline.All, Weight: 2},
 		timeline.Event{Kind: timeline.Hold, Bar: 1, Tick: bar + eighth, End: bar + 2*eighth},

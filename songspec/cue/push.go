@@ -69,8 +69,16 @@ func (w *work) addPush(i int32, e *timeline.Event) {
 	by := e.By & w.plays()
 	for k := range w.out.of {
 		who := timeline.Player(k)
-		if by.Has(who) && w.silent(who, e.Tick) {
-			w.drop(i, timeline.Only(who), InStop)
+		why := w.whySilent(who, e.Tick)
+		switch {
+		case why != Unsaid:
+		case w.out.caesuras.Over(e.Tick, e.Target):
+			why = AtCaesura
+		case w.out.of[who].tacet.Has(e.Target):
+			why = NextTacet
+		}
+		if by.Has(who) && why != Unsaid {
+			w.drop(i, timeline.Only(who), why)
 			by &^= timeline.Only(who)
 		}
 	}

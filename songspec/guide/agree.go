@@ -78,11 +78,12 @@ func inForce[T any](row []T, at int64, startOf func(T) int64) (last T) {
 	return last
 }
 
-// moving reports whether a rit or a hold moves the song's tempo in a bar.
+// moving reports whether a rit, a hold or a caesura moves the song's tempo in a bar.
 func moving(p *timeline.Pass, bar int) bool {
 	b := &p.Bars[bar]
 	for _, e := range p.Events {
-		if (e.Kind.MovesTempo() || e.Kind == timeline.Hold) && e.Tick < b.Start+b.Length && e.End > b.Start {
+		moves := e.Kind.MovesTempo() || e.Kind == timeline.Hold || e.Kind == timeline.Caesura
+		if moves && e.Tick < b.Start+b.Length && e.End > b.Start {
 			return true
 		}
 	}

@@ -27,6 +27,9 @@ func describe(e *timeline.Event, played cue.Played, p *timeline.Pass, bar *timel
 		if e.Alone {
 			text += ", alone"
 		}
+		if e.Short {
+			text += ", short"
+		}
 		text += by(played.By)
 		if played.Moved != 0 {
 			text += ", "
@@ -39,7 +42,10 @@ func describe(e *timeline.Event, played cue.Played, p *timeline.Pass, bar *timel
 		return text + by(played.By)
 	case timeline.Stop, timeline.Space:
 		if e.End != bar.Start+bar.Length {
-			return text + " for " + beats(e.End-e.Tick, m)
+			text += " for " + beats(e.End-e.Tick, m)
+		}
+		if e.Kind == timeline.Stop {
+			text += by(e.By)
 		}
 	case timeline.Cue:
 		text += " " + strconv.Quote(e.Text)
@@ -49,6 +55,8 @@ func describe(e *timeline.Event, played cue.Played, p *timeline.Pass, bar *timel
 		return text
 	case timeline.Hold:
 		return text + ", " + beats(e.Extra, m) + " longer"
+	case timeline.Caesura:
+		return text + ", " + beats(e.Extra, m) + " of silence"
 	case timeline.Rit, timeline.Accel:
 		text = e.Kind.String()
 		first, last, from, to := p.Stretch(e)

@@ -9,24 +9,36 @@ import (
 	"plinth/songspec/meter"
 )
 
-// words are the events, each as often as it should come. Those of which a section can have
-// only a few are rare.
+// words are the events, each as often as it should come, those that came later last. Those of
+// which a section can have only a few are rare.
 var words = []string{
 	"accent", "accent", "accent", "accent", "push", "push", "push", "push", "stop", "stop", "fill", "fill",
-	"hold", "rit", "space",
+	"hold", "rit", "space", "caesura",
+}
+
+// known is how many of the words the reader knows.
+func (w *writer) known() int {
+	if w.old {
+		return slices.Index(words, "caesura")
+	}
+	return len(words)
 }
 
 // events writes n events of a section, or of a play of it.
 func (w *writer) events(s *section, n int) {
 	for range n {
-		word := pick(w, words...)
-		if word == "rit" && s.rit {
+		word := pick(w, words[:w.known()]...)
+		if word == "rit" && s.rit || word == "caesura" && s.caesura {
 			word = "push"
 		}
+		s.caesura = s.caesura || word == "caesura"
 		place := w.place(s)
 		if word == "rit" {
 			s.rit = true
 			place = w.bars(s)
+		}
+		if f := strings.Fields(place); word == "caesura" && len(f) > 2 { // a bar and two counts, perhaps of one beat
+			place = f[0] + " " + f[1]
 		}
 		options := w.options(word, s)
 		if word == "rit" && !w.old {
@@ -66,6 +78,9 @@ func (w *writer) options(word string, s *section) []string {
 		if w.chance(4) {
 			say("alone = true")
 		}
+		if !w.old && w.chance(5) {
+			say("short = true")
+		}
 	case "push":
 		by(3)
 	case "fill":
@@ -74,11 +89,14 @@ func (w *writer) options(word string, s *section) []string {
 		if w.chance(2) {
 			say("beats = %s", pick(w, "0.5", "1", "2", "3", "1/3"))
 		}
+		if !w.old {
+			by(4)
+		}
 	case "space":
 		if w.chance(2) {
 			say("beats = %d", 1+w.r.Intn(4))
 		}
-	case "hold":
+	case "hold", "caesura":
 		if w.chance(2) {
 			say("beats = %s", pick(w, "0.5", "1", "2"))
 		}

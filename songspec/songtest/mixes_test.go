@@ -16,6 +16,9 @@ var wanted = []string{
 	"stop over a bar line", "accent alone beside a push", "push beside a hold", "push in a rit",
 	"push over a border into a tacet", "push of some over a border", "odd bar", "half-bar chords",
 	"odd meter", "moving energy",
+	"short accent", "short accent on a push",
+	"stop of some", "push in a stop of some", "bar of rest", "push into a bar of rest", "push out of a bar of rest",
+	"caesura", "push over a caesura", "hold before a caesura", "caesura in a stop",
 	"accent", "push", "stop", "fill", "hold", "rit", "accel", "space", "cue",
 	"tacet", "no fills", "no lead", "lift", "change of key",
 	"looseness 0", "looseness 400", "looseness 1000", "count-in", "pickup", "five strings",
@@ -57,6 +60,7 @@ func (m mixes) pass(tl *timeline.Timeline, i int) {
 		m.on("three words on one beat", len(perBeat[beat]) == 3)
 		m.on("event on count 1 of bar 1", e.Tick == 0)
 		m.on("event within a beat of the end", e.Tick >= p.Length-p.Meter.TempoTicks())
+		m.on("stop of some", e.Kind == timeline.Stop && e.By != timeline.All)
 		m.on("stop over a bar line", e.Kind == timeline.Stop && e.End > p.Bars[e.Bar].Start+p.Bars[e.Bar].Length)
 		for _, f := range p.Events {
 			m.pair(e, f)
@@ -83,12 +87,19 @@ func (m mixes) pair(e, f timeline.Event) {
 	switch f.Kind {
 	case timeline.Stop, timeline.Fill, timeline.Rit:
 		m.on(e.Kind.String()+" in a "+f.Kind.String(), inside && e.Kind != f.Kind)
+		some := f.Kind == timeline.Stop && f.By != timeline.All
+		m.on("push in a stop of some", inside && some && e.Kind == timeline.Push)
 	case timeline.Push:
 		m.on("two pushes of one chord", e.Kind == timeline.Push && e.Tick < f.Tick && e.Target == f.Target)
 		m.on("accent between a push and its target", e.Kind == timeline.Accent && f.Tick < e.Tick && e.Tick < f.Target)
+	case timeline.Caesura:
+		m.on("push over a caesura", e.Kind == timeline.Push && e.Tick < f.End && f.End <= e.Target)
+		m.on("hold before a caesura", e.Kind == timeline.Hold && e.End == f.End)
 	case timeline.Hold:
 		m.on("push beside a hold", e.Kind == timeline.Push && (inside || e.Target == f.Tick))
 	case timeline.Accent:
+		m.on("short accent", f.Short)
+		m.on("short accent on a push", f.Short && e.Kind == timeline.Push && e.Tick == f.Tick)
 		m.on("accent alone beside a push", f.Alone && e.Kind == timeline.Push && e.Bar == f.Bar)
 	}
 }
@@ -104,6 +115,14 @@ func (m mixes) setting(p *timeline.Pass) {
 	m.on("two pushes over one border", over > 1)
 	for _, b := range p.Bars {
 		m.on("odd bar", b.Meter != p.Meter)
+	}
+	for i, b := range p.Bars {
+		m.on("bar of rest", b.Tacet != 0)
+		for _, e := range p.Events {
+			push := e.Kind == timeline.Push && e.Target < p.Length
+			m.on("push into a bar of rest", push && b.Tacet != 0 && e.Target == b.Start)
+			m.on("push out of a bar of rest", push && b.Tacet != 0 && e.Bar == i && e.Target > b.Start+b.Length-1)
+		}
 	}
 	for _, c := range p.Chords {
 		m.on("half-bar chords", 2*(c.End-c.Start) == p.Meter.BarTicks())

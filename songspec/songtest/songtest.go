@@ -54,6 +54,8 @@ type section struct {
 	bars  []meter.Meter // its repeats written out
 	hot   []int         // bars at whose ends most events stand; a bar may be in it twice
 	rit   bool          // it has a rit, with which one of a play might overlap
+
+	caesura bool // it has one, likewise
 }
 
 func pick[T any](w *writer, from ...T) T { return from[w.r.Intn(len(from))] }
@@ -141,6 +143,9 @@ func (w *writer) section() {
 	}
 	if w.chance(6) {
 		w.line("  lead = false")
+	}
+	if !w.old && w.chance(4) {
+		w.line("  bars %q {\n    tacet = %s\n  }", w.bars(s), pick(w, append(tacets, `["all"]`)...))
 	}
 	w.events(s, w.r.Intn(11))
 	w.line("}")
@@ -251,8 +256,8 @@ func (w *writer) play(s *section) {
 	if w.chance(8) {
 		w.line("  fills = %t", w.chance(2))
 	}
-	rit := s.rit
+	rit, caesura := s.rit, s.caesura
 	w.events(s, max(0, w.r.Intn(6)-2))
-	s.rit = rit
+	s.rit, s.caesura = rit, caesura
 	w.line("  }")
 }

@@ -16,10 +16,11 @@ const (
 	Accel
 	Space
 	Cue
+	Caesura
 )
 
 // EventNames are the words, indexed by EventKind.
-var EventNames = [...]string{"accent", "push", "stop", "fill", "hold", "rit", "accel", "space", "cue"}
+var EventNames = [...]string{"accent", "push", "stop", "fill", "hold", "rit", "accel", "space", "cue", "caesura"}
 
 func (k EventKind) String() string { return EventNames[k] }
 
@@ -49,16 +50,21 @@ type Event struct {
 	Kind EventKind
 	Bar  int   // index into the pass's bars
 	Tick int64 // relative to the pass
-	End  int64 // where it ends: a stop, fill, hold (end of the beat), rit, accel or space
+	End  int64 // where it ends: a stop, fill, hold or caesura (end of the beat), rit, accel or space
 	// Target is, for a push, where the chord that comes early is written; it is the pass's
 	// Length when that is the next pass's first chord.
 	Target int64
 	By     Players
-	Weight int       // accent: 1 to 3
-	Alone  bool      // accent: nothing but the written hits in this bar
-	Extra  int64     // hold: how many ticks longer the beat lasts; the tempo map makes it so
-	To     meter.BPM // rit and accel: the tempo it reaches, in the meter's beat
-	Text   string    // cue: what is said there
-	At     string    // cue: when it comes, as written; "" where nothing is said
-	Place  string    // as written in the song file
+	Weight int  // accent: 1 to 3
+	Alone  bool // accent: nothing but the written hits in this bar
+	Short  bool // accent: it is cut off dry
+	// Extra is how many ticks longer than written a hold makes its beat, and how many ticks the
+	// silence of a caesura lasts at the tempo there. The tempo map makes it so.
+	Extra int64
+	// Cut is where the silence of a caesura begins. It ends at End, with the beat.
+	Cut   int64
+	To    meter.BPM // rit and accel: the tempo it reaches, in the meter's beat
+	Text  string    // cue: what is said there
+	At    string    // cue: when it comes, as written; "" where nothing is said
+	Place string    // as written in the song file
 }

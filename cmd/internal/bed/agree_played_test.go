@@ -13,10 +13,15 @@ func (a *agreement) checkPlayed() {
 		p := &a.tl.Passes[i]
 		for _, e := range p.Events {
 			if e.Kind == timeline.Stop {
-				a.checkStop(p.Start+e.Tick, p.Start+e.End)
+				a.checkStop(p.Start+e.Tick, p.Start+e.End, e.By)
+			}
+			if e.Kind == timeline.Caesura {
+				a.checkCaesura(p, &e)
 			}
 		}
 		for bar := range p.Bars {
+			b := &p.Bars[bar]
+			a.checkStop(p.Start+b.Start, p.Start+b.Start+b.Length, b.Tacet&^p.Tacet)
 			if a.forHitsAlone(i, bar) {
 				from := p.Start + p.Bars[bar].Start
 				a.checkOnlyHits(from, from+p.Bars[bar].Length)
@@ -40,9 +45,29 @@ func (a *agreement) checkPlayed() {
 	}
 }
 
-// checkStop: nothing begins or sounds in a stop.
-func (a *agreement) checkStop(from, to int64) {
+// checkCaesura: nothing sounds in the silence, which is as long as it says. Where a rit moves the
+// tempo the last of its beats may be another than that of the pass.
+func (a *agreement) checkCaesura(p *timeline.Pass, e *timeline.Event) {
+	a.checkStop(p.Start+e.Cut, p.Start+e.End, timeline.All)
+	a.count("caesura")
+	for _, o := range p.Events {
+		if o.Kind == timeline.Rit {
+			return
+		}
+	}
+	got := a.micros(p.Start+e.End) - a.micros(p.Start+e.Cut)
+	want := e.Extra * 60_000_000_000 / (p.Meter.TempoTicks() * int64(p.BPM)) // BPM is in thousandths
+	if d := got - want; d < -20 || d > 20 {
+		a.failf("the caesura at %d lasts %d and not %d microseconds", p.Start+e.Tick, got, want)
+	}
+}
+
+// checkStop: nothing of those who stop, or keep out of a bar, begins or sounds there.
+func (a *agreement) checkStop(from, to int64, by timeline.Players) {
 	for who, notes := range a.notes {
+		if !by.Has(timeline.Player(who)) {
+			continue
+		}
 		a.count("stop")
 		for _, n := range notes {
 			if n.start < to-roundUp && n.end > from+roundUp {
@@ -160,6 +185,9 @@ func (a *agreement) checkAccent(who timeline.Player, tick int64) {
 		a.failf("the %s does not strike the accent at %d", who, tick)
 		return
 	}
+	if a.short(who, tick) {
+		a.checkShort(who, tick)
+	}
 	if a.tl.Looseness > 0 {
 		return
 	}
@@ -173,6 +201,43 @@ func (a *agreement) checkAccent(who timeline.Player, tick int64) {
 		}
 		if n.velocity >= hit && hit < 127 && !a.softerThanNext(who, n) {
 			a.failf("the %s strikes the accent at %d with %d, and %d with %d", who, tick, hit, n.start, n.velocity)
+			return
+		}
+	}
+}
+
+// short reports whether all accents that a player strikes at a tick are cut off dry.
+func (a *agreement) short(who timeline.Player, tick int64) bool {
+	out := false
+	for i := range a.tl.Passes {
+		for k, e := range a.tl.Passes[i].Events {
+			if r := &a.events[i][k]; e.Kind == timeline.Accent && r.by.Has(who) && r.at[who] == tick {
+				if out = e.Short; !out {
+					return false
+				}
+			}
+		}
+	}
+	return out
+}
+
+// checkShort: a hit that is cut off dry is over within half a beat, and the drummer strikes no
+// cymbal with it.
+func (a *agreement) checkShort(who timeline.Player, tick int64) {
+	if who.Chords() && a.micros(a.chord(who, tick).End)-a.micros(tick) < nearUS {
+		return // the next chord strikes the keys that both have once
+	}
+	a.count("accent short")
+	p := &a.tl.Passes[a.tl.PassAt(tick)]
+	from, to := a.around(tick)
+	for _, n := range a.notes[who] {
+		us := a.micros(n.start)
+		if us < from || us > to || n.start != tick && !a.exact(tick) {
+			continue
+		}
+		cymbal := who == timeline.Drums && slices.Contains([]uint8{46, 49, 51, 53, 57, 59}, n.key)
+		if cymbal || who != timeline.Drums && n.end-n.start > p.Meter.TempoTicks()/2 {
+			a.failf("the %s has key %d from %d to %d with the short hit at %d", who, n.key, n.start, n.end, tick)
 			return
 		}
 	}

@@ -67,11 +67,29 @@ func rulesOf(tl *timeline.Timeline) *rules {
 	return r
 }
 
-// silent reports whether a tick lies in a stop.
-func (r *rules) silent(tick int64) bool {
+// silent is why a player is silent at a tick, in the words of the outline; "": nothing says so.
+func (r *rules) silent(who timeline.Player, tick int64) string {
 	p := &r.tl.Passes[r.tl.PassAt(tick)]
+	if (p.Bars[p.BarAt(tick-p.Start)].Tacet &^ p.Tacet).Has(who) {
+		return "tacet"
+	}
 	for _, e := range p.Events {
-		if e.Kind == timeline.Stop && e.Tick <= tick-p.Start && tick-p.Start < e.End {
+		if e.Kind == timeline.Caesura && e.Cut <= tick-p.Start && tick-p.Start < e.End {
+			return "a caesura"
+		}
+	}
+	for _, e := range p.Events {
+		if e.Kind == timeline.Stop && e.By.Has(who) && e.Tick <= tick-p.Start && tick-p.Start < e.End {
+			return "a stop"
+		}
+	}
+	return ""
+}
+
+// ceases reports whether a caesura comes between a tick and another of a pass, absolute ticks.
+func ceases(p *timeline.Pass, from, to int64) bool {
+	for _, e := range p.Events {
+		if e.Kind == timeline.Caesura && from < p.Start+e.End && p.Start+e.End <= to {
 			return true
 		}
 	}
@@ -85,9 +103,21 @@ func (r *rules) rulePush(pass, event int) {
 	q := ruledPush{pass: pass, event: event, from: p.Start + e.Tick, to: p.Start + e.Target, by: e.By &^ p.Tacet}
 	q.struck, q.over = q.by, e.Target == p.Length
 	last := pass+1 == len(r.tl.Passes)
+	for who := range timeline.Player(len(timeline.PlayerNames)) {
+		why := r.silent(who, q.from)
+		if why == "" && ceases(p, q.from, q.to) {
+			why = "a caesura"
+		}
+		if why == "" && !q.over && r.silent(who, q.to) == "tacet" {
+			why = "tacet in what follows"
+		}
+		if q.by.Has(who) && why != "" {
+			out.addReason(why)
+			q.by, q.struck = q.by&^timeline.Only(who), q.struck&^timeline.Only(who)
+		}
+	}
 	switch {
-	case r.silent(q.from):
-		out.addReason("a stop")
+	case q.by == 0:
 		return
 	case q.over && last:
 		out.addReason("the song ends")
@@ -95,11 +125,11 @@ func (r *rules) rulePush(pass, event int) {
 	case r.span(q.to).Chord.None:
 		out.addReason("N.C.")
 		return
-	case q.over && q.by&^r.tl.Passes[pass+1].Tacet == 0:
+	case q.over && q.by&^r.tl.Passes[pass+1].TacetAt(0) == 0:
 		out.addReason("tacet in what follows")
 		return
 	case q.over:
-		q.struck = q.by &^ (r.tl.Passes[pass+1].Tacet &^ drummer)
+		q.struck = q.by &^ (r.tl.Passes[pass+1].TacetAt(0) &^ drummer)
 	}
 	for _, other := range r.pushes {
 		if other.pass != pass || other.to != q.to {
@@ -194,15 +224,21 @@ func (r *rules) ruleOther(pass, event int) {
 				r.ruleAccent(out, who, p.Start+e.Tick)
 			}
 		}
+	case timeline.Stop:
+		if out.by = e.By &^ p.TacetAt(e.Bar); out.by == 0 {
+			out.addReason("tacet")
+		}
 	case timeline.Fill:
 		out.by = drummer
 		if r.forHitsAlone(pass, e.Bar) {
 			out.by = 0
 			out.addReason("the bar is for its hits")
 		}
-		if r.silent(p.Start + e.Tick) {
-			out.by = 0
-			out.addReason("a stop")
+		if why := r.silent(timeline.Drums, p.Start+e.Tick); why != "" {
+			if out.by = 0; why == "tacet" {
+				out.why = nil
+			}
+			out.addReason(why)
 		}
 	default:
 		out.by = timeline.All
@@ -211,14 +247,18 @@ func (r *rules) ruleOther(pass, event int) {
 
 // ruleAccent works out where a player strikes an accent that is written at a tick.
 func (r *rules) ruleAccent(out *ruledEvent, who timeline.Player, tick int64) {
+	if why := r.silent(who, tick); why == "tacet" {
+		out.addReason(why)
+		return
+	}
 	at := tick
 	if q := r.pushReachingOver(who, tick); q != nil && r.pushStartingAt(who, tick) == nil {
 		at = q.from
 	}
 	q := r.pushStartingAt(who, at)
-	switch {
-	case r.silent(at):
-		out.addReason("a stop")
+	switch why := r.silent(who, at); {
+	case why != "":
+		out.addReason(why)
 	case q != nil && !q.struck.Has(who):
 		out.addReason("tacet in what follows")
 	case who != timeline.Drums && r.chord(who, at).Chord.None:

@@ -40,6 +40,7 @@ func (a *agreement) count(what string) { a.counts[what]++ }
 
 // sensible is how many checks of each kind a hundred songs make at least.
 var sensible = map[string]int{
+	"caesura": 60, "accent short": 100,
 	"stop": 800, "alone": 250, "push struck": 350, "push tied over": 450, "accent struck": 700, "accent louder": 550,
 	"together": 100, "outline": 2000, "room": 700, "idle block": 200, "block that acts": 650,
 }

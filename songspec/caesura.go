@@ -1,0 +1,106 @@
+package songspec
+
+import (
+	"plinth/songspec/meter"
+	"plinth/songspec/timeline"
+)
+
+// leastSilence is the fewest ticks of a count that a caesura takes for its silence, a sixty-fourth;
+// where the tempo map cannot say it in so few it takes twice as many, and so on, up to half the
+// count.
+const leastSilence = meter.TicksPerQuarter / 16
+
+// caesuras puts the silence of every caesura into a pass's tempo map, and sets where it begins. The
+// bar keeps its ticks: the last ticks of the count become the silence, and as many before them last
+// twice as long, so that the count sounds for all of its time and what stands before them is where
+// it was. The silence is measured in plain, the tempos without the holds.
+func (r *resolver) caesuras(pass *timeline.Pass, steps, plain []timeline.Tempo, from []*event) []timeline.Tempo {
+	end := int64(-1)
+	for i := range pass.Events {
+		ev := &pass.Events[i]
+		if ev.Kind != timeline.Caesura {
+			continue
+		}
+		if ev.End == end {
+			r.rep.Errorf(from[i].rng, "Two caesuras after one beat",
+				"Another one ends the same beat. Keep one of them.")
+			continue
+		}
+		end = ev.End
+		silence := tempoAt(plain, ev.End-1) * ev.Extra // in microseconds times ticks a quarter
+		half := (ev.End - ev.Tick) / 2
+		ticks := min(int64(leastSilence), half)
+		for ticks < half && rounded(silence, ticks) > maxMicros {
+			ticks = min(2*ticks, half)
+		}
+		ev.Cut = ev.End - ticks
+		if rounded(silence, ticks) > maxMicros {
+			tenths := maxMicros * half * 10 / (tempoAt(plain, ev.End-1) * pass.Meter.TempoTicks())
+			rng := from[i].rng
+			if from[i].beats != nil {
+				rng = from[i].beats.rng
+			}
+			r.rep.Errorf(rng, "Too long a silence", "A tempo map cannot go this slow: after this count the silence "+
+				"can last %d.%d beats, no longer.", tenths/10, tenths%10)
+			continue
+		}
+		before := ev.Cut - ticks
+		sounds := rounded(lasts(steps, before, ev.End), ticks)
+		if sounds > maxMicros {
+			before = ev.Tick // a beat that is held so long is all stretched alike
+			if sounds = rounded(lasts(steps, before, ev.End), ev.Cut-before); sounds > maxMicros {
+				r.rep.Errorf(from[i].rng, "Held too long", "A tempo map cannot go this slow: a beat with a hold and a "+
+					"caesura lasts %d seconds at most. Hold it for fewer beats.",
+					maxMicros*(ev.Cut-before)/(1_000_000*meter.TicksPerQuarter))
+				continue
+			}
+		}
+		steps = withSteps(steps, before, ev.End, timeline.Tempo{Tick: before, Micros: sounds},
+			timeline.Tempo{Tick: ev.Cut, Micros: rounded(silence, ticks)})
+	}
+	return steps
+}
+
+// rounded is a quotient rounded half up.
+func rounded(num, den int64) int64 { return (2*num + den) / (2 * den) }
+
+// tempoAt is the tempo in force at a tick, in microseconds a quarter.
+func tempoAt(steps []timeline.Tempo, tick int64) int64 {
+	micros := steps[0].Micros
+	for _, s := range steps {
+		if s.Tick <= tick {
+			micros = s.Micros
+		}
+	}
+	return micros
+}
+
+// lasts is how long the ticks from one to another last, in microseconds times ticks a quarter.
+func lasts(steps []timeline.Tempo, from, to int64) int64 {
+	sum, micros := int64(0), tempoAt(steps, from)
+	for _, s := range steps {
+		if s.Tick > from && s.Tick < to {
+			sum += (s.Tick - from) * micros
+			from, micros = s.Tick, s.Micros
+		}
+	}
+	return sum + (to-from)*micros
+}
+
+// withSteps has other tempos from a tick to another, and then goes on as before.
+func withSteps(steps []timeline.Tempo, from, to int64, in ...timeline.Tempo) []timeline.Tempo {
+	var out, after []timeline.Tempo
+	for _, s := range steps {
+		switch {
+		case s.Tick < from:
+			out = append(out, s)
+		case s.Tick >= to:
+			after = append(after, s)
+		}
+	}
+	out = append(out, in...)
+	if len(after) == 0 || after[0].Tick > to {
+		out = append(out, timeline.Tempo{Tick: to, Micros: tempoAt(steps, to)})
+	}
+	return append(out, after...)
+}
