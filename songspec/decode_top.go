@@ -37,9 +37,9 @@ func (d *decoder) topAttr(f *File, a *hclsyntax.Attribute) {
 	case "by":
 		f.by = d.text(a.Expr, 200, `Who wrote the song is text in quotes: by = "A. Writer".`)
 	case "looseness":
-		f.looseness = d.perMille(a.Expr, "the looseness")
+		f.looseness = d.looseness(a.Expr)
 	case "take":
-		f.take = d.whole(a.Expr, "the take", 0, 1000000)
+		f.take = d.take(a.Expr)
 	case "count_in":
 		f.countIn = d.whole(a.Expr, "the count-in, in bars,", 0, 8)
 	case "pickup":
