@@ -59,8 +59,8 @@ func TestExcerptIsAsInTheSong(t *testing.T) {
 				for _, b := range p.Bars {
 					at, in := p.Start+b.Start, was.Start+b.Start
 					if meterAt(cut, at) != meterAt(tl, in) || keyAt(cut, at) != keyAt(tl, in) {
-						t.Fatalf("passes %v: a bar at %d has %v in %v, in the song %v in %v", which, at, meterAt(cut, at),
-							keyAt(cut, at), meterAt(tl, in), keyAt(tl, in))
+						t.Fatalf("passes %v: a bar at %d has %v in %v, in the song %v in %v", which, at,
+							meterAt(cut, at), keyAt(cut, at), meterAt(tl, in), keyAt(tl, in))
 					}
 				}
 			}
@@ -174,17 +174,19 @@ form {
 		for _, who := range []timeline.Player{timeline.Bass, timeline.Piano} {
 			notes := played.Parts[who]
 			if len(notes) == 0 || notes[0].Tick != start {
-				t.Errorf("%q: the %s begins at %v, the bar line is at %d", countIn, who, notes[:min(1, len(notes))], start)
+				t.Fatalf("%q: the %s begins with %v, the bar line is at %d", countIn, who, notes[:min(1, len(notes))],
+					start)
 			}
 			last := notes[len(notes)-1]
 			if last.Tick != end-groovetest.Eighth || last.Tick+last.Length != end {
-				t.Errorf("%q: the %s's last note is at %d for %d, the end is at %d", countIn, who, last.Tick, last.Length,
-					end)
+				t.Errorf("%q: the %s's last note is at %d for %d, the end is at %d", countIn, who, last.Tick,
+					last.Length, end)
 			}
 		}
 		for _, n := range played.Parts[timeline.Drums] {
 			if n.Tick < start || n.Tick+n.Length > end {
-				t.Errorf("%q: the drummer is struck at %d for %d, out of %d to %d", countIn, n.Tick, n.Length, start, end)
+				t.Errorf("%q: the kit is struck at %d for %d, out of %d to %d", countIn, n.Tick, n.Length, start,
+					end)
 			}
 		}
 	}

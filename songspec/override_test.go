@@ -15,14 +15,15 @@ func TestOverrideSet(t *testing.T) {
 	} {
 		var o Override
 		err := o.Set(row.name, row.text)
-		file, diags := Parse("song", []byte(row.name+" = "+strconv.Quote(row.text)+"\nsection \"a\" { chords = \"| C |\" }\n"))
+		const section = "section \"a\" { chords = \"| C |\" }\n"
+		file, diags := Parse("song", []byte(row.name+" = "+strconv.Quote(row.text)+"\n"+section))
 		if !diags.HasErrors() {
 			if err != nil {
 				t.Errorf("%s %q: %v; the file takes it", row.name, row.text, err)
 				continue
 			}
 			inFile, _ := file.Resolve(Env{})
-			file, _ = Parse("song", []byte("section \"a\" { chords = \"| C |\" }\n"))
+			file, _ = Parse("song", []byte(section))
 			replaced, _ := file.Resolve(Env{Override: o})
 			if inFile.Looseness != replaced.Looseness || inFile.Take != replaced.Take {
 				t.Errorf("%s %q: looseness %d and take %d, in the file %d and %d", row.name, row.text,

@@ -5,11 +5,12 @@ import (
 	"strconv"
 )
 
-// PassName is the name of one playing of a section, its number counted from 1: "chorus (2)".
-func PassName(section string, number int) string { return section + " (" + strconv.Itoa(number) + ")" }
+// Name is the name of the pass, its number among those of the section counted from 1:
+// "chorus (2)".
+func (p *Pass) Name() string { return p.Section + " (" + strconv.Itoa(p.Ordinal+1) + ")" }
 
 // Named returns the indices of the passes that a name means: a section's name means all of its
-// passes, and PassName one. It is empty where the song plays nothing of that name.
+// passes, and a pass's Name that one. It is empty where the song plays nothing of that name.
 func (t *Timeline) Named(name string) []int {
 	var all, one []int
 	for i := range t.Passes {
@@ -17,7 +18,7 @@ func (t *Timeline) Named(name string) []int {
 		if p.Section == name {
 			all = append(all, i)
 		}
-		if PassName(p.Section, p.Ordinal+1) == name {
+		if p.Name() == name {
 			one = append(one, i)
 		}
 	}

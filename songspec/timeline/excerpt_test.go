@@ -48,7 +48,8 @@ func TestExcerptIsCountedIn(t *testing.T) {
 		Keys: []timeline.KeyChange{{}},
 	}
 	cut, _ := song.Excerpt([]int{1})
-	wantTempos := []timeline.Tempo{{Micros: 500_000}, {Tick: bar3, Micros: 900_000}, {Tick: bar3 + 960, Micros: 500_000}}
+	wantTempos := []timeline.Tempo{{Micros: 500_000}, {Tick: bar3, Micros: 900_000},
+		{Tick: bar3 + 960, Micros: 500_000}}
 	if cut.Lead != bar3 || cut.LeadBars != 1 || cut.Pickup != 0 || cut.End != 5*bar3 ||
 		!slices.Equal(cut.Tempos, wantTempos) || !slices.Equal(cut.Meters, []timeline.MeterChange{{Meter: waltz}}) {
 		t.Errorf("lead %d (%d bars), pickup %d, end %d, tempos %v, meters %v", cut.Lead, cut.LeadBars, cut.Pickup,
