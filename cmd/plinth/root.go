@@ -28,6 +28,7 @@ orchestra on top of.
 
   plinth new lanterns.song.hcl       writes a small song that already builds
   plinth build lanterns.song.hcl     makes bed/lanterns.mid beside it
+  plinth watch lanterns.song.hcl     makes it again each time you save the song
 
 Exit codes: 0 done, 1 the song is wrong, 2 the command line is wrong, 3 the
 machine failed (disk, permission). NO_COLOR and a pipe turn colour off.`,
