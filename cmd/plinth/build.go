@@ -57,6 +57,6 @@ takes can be heard before one is written down.`,
 			return nil
 		},
 	}
-	out, only, replace = outFlag(cmd), a.onlyFlag(cmd), replaceFlags(cmd)
+	out, only, replace = outFlag(cmd), onlyFlag(cmd), replaceFlags(cmd)
 	return cmd
 }

@@ -24,8 +24,9 @@ func (a *app) diffCommand() *cobra.Command {
 		Long: `Compares two song files as music: what concerns the whole song, the form, and
 then section by section the chords bar by bar, events, energy, feel and the rest.
 Layout, comments, and chords that are only written in another way are no change.
-One of the two may be -, the standard input, and each may be a pipe, <(COMMAND). The songs are read by themselves,
-without the grooves and the guide vocal that they name.
+One of the two may be -, the standard input, and each may be a pipe, <(COMMAND).
+The songs are read by themselves, without the grooves and the guide vocal that they
+name.
 
 The exit code is 0 when the songs are the same, 1 when they differ, and 2 when one
 of them cannot be read or has a mistake.

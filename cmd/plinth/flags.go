@@ -56,7 +56,7 @@ func outFlag(cmd *cobra.Command) *textFlag {
 }
 
 // onlyFlag is the part of the song to write.
-func (a *app) onlyFlag(cmd *cobra.Command) *textFlag {
+func onlyFlag(cmd *cobra.Command) *textFlag {
 	f := nameFlag(cmd, "only", "SECTION", "a section, or one of its passes: \"chorus\", \"chorus (2)\"",
 		"write this SECTION alone, or one pass of it, \"chorus (2)\"")
 	cmd.RegisterFlagCompletionFunc("only", completeParts)

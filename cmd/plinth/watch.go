@@ -64,7 +64,7 @@ are never two. A program left in the background counts as long as it may print h
 			return nil
 		},
 	}
-	out, only, replace = outFlag(cmd), a.onlyFlag(cmd), replaceFlags(cmd)
+	out, only, replace = outFlag(cmd), onlyFlag(cmd), replaceFlags(cmd)
 	cmd.Flags().Var(&textFlag{value: "TIME", check: func(text string) (err error) {
 		o.PollEvery, err = pollTime(text)
 		return err
