@@ -8,6 +8,7 @@ require (
 	github.com/hashicorp/hcl/v2 v2.25.0
 	github.com/rogpeppe/go-internal v1.14.1
 	github.com/spf13/cobra v1.10.2
+	github.com/spf13/pflag v1.0.9
 	github.com/zclconf/go-cty v1.19.0
 	gitlab.com/gomidi/midi/v2 v2.3.18
 	golang.org/x/text v0.41.0
@@ -19,7 +20,6 @@ require (
 	github.com/google/go-cmp v0.6.0 // indirect
 	github.com/inconshreveable/mousetrap v1.1.0 // indirect
 	github.com/mitchellh/go-wordwrap v1.0.1 // indirect
-	github.com/spf13/pflag v1.0.9 // indirect
 	golang.org/x/mod v0.40.0 // indirect
 	golang.org/x/sync v0.22.0 // indirect
 	golang.org/x/sys v0.47.0 // indirect

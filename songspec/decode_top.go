@@ -38,15 +38,15 @@ func (d *decoder) topAttr(f *File, a *hclsyntax.Attribute) {
 	case "by":
 		f.by = d.text(a.Expr, 200, `Who wrote the song is text in quotes: by = "A. Writer".`)
 	case "looseness":
-		f.looseness = d.perMille(a.Expr, "the looseness")
+		f.looseness = d.looseness(a.Expr)
 	case "take":
-		f.take = d.whole(a.Expr, "the take", 0, 1000000)
+		f.take = d.take(a.Expr)
 	case "count_in":
 		f.countIn = d.whole(a.Expr, "the count-in, in bars,", 0, 8)
 	case "pickup":
 		f.pickup = d.beats(a.Expr, "the pickup", 16, true)
 	case "transpose":
-		f.transpose = d.whole(a.Expr, "the transposition, in semitones,", -12, 12)
+		f.transpose = d.transpose(a.Expr)
 	case "grooves":
 		f.grooves = d.refs(a.Expr, "groove", maxGrooves,
 			`The song's own grooves are a list of files: grooves = ["mine.groove.hcl"].`)

@@ -172,7 +172,8 @@ func TestBillboardFiguresNotDoubted(t *testing.T) {
 // TestFiguresOfTheWholeSong: a figure in one chart speaks for all, also for those of some bars; a
 // section that is like another adds nothing.
 func TestFiguresOfTheWholeSong(t *testing.T) {
-	src := one("| I | V | I |", `bars "2" { chords = "| V65 |" }`) + "section \"b\" {\n  chords = \"| I6 | I6 |\"\n}\n" +
+	src := one("| I | V | I |",
+		`bars "2" { chords = "| V65 |" }`) + "section \"b\" {\n  chords = \"| I6 | I6 |\"\n}\n" +
 		"section \"c\" {\n  like = \"b\"\n}\n"
 	_, diags := build(src)
 	if len(diags) != 1 || diags[0].Subject.Start.Line != 6 ||

@@ -16,6 +16,8 @@ type Env struct {
 	// Feels are all feels by name, with the song's own. When it is empty, any name is
 	// accepted.
 	Feels map[string]FeelInfo
+
+	Override Override
 }
 
 // resolver turns a File into a Timeline.
@@ -109,11 +111,11 @@ func (r *resolver) startTimeline() {
 		Drums:     band.Drums,
 		Bass:      band.Bass,
 		Piano:     band.Piano,
-		Looseness: or(f.looseness, defaultLooseness),
-		Take:      or(f.take, defaultTake),
+		Looseness: replaced(r.env.Override.Looseness, f.looseness, defaultLooseness),
+		Take:      replaced(r.env.Override.Take, f.take, defaultTake),
 		By:        or(f.by, ""),
 		CountIn:   or(f.countIn, 0),
-		Transpose: or(f.transpose, 0),
+		Transpose: replaced(r.env.Override.Transpose, f.transpose, 0),
 	}
 	t.Title = cmp.Or(or(f.title, ""), t.File)
 	if v := f.vocal; v != nil {

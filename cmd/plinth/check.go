@@ -11,7 +11,7 @@ import (
 )
 
 func (a *app) checkCommand() *cobra.Command {
-	var format string
+	var format *textFlag
 	cmd := &cobra.Command{
 		Use:   "check FILE...",
 		Short: "Say everything that is wrong or doubtful, and write nothing",
@@ -19,11 +19,9 @@ func (a *app) checkCommand() *cobra.Command {
 in its own groove files, and, bar by bar, what a player could not play or what is
 more than a bed needs. Nothing is written. The exit code is 1 when there is an
 error; a warning alone is no error.`,
-		Args: argCount(1, -1),
+		Args:              argCount(1, -1),
+		ValidArgsFunction: songFiles,
 		RunE: func(_ *cobra.Command, args []string) error {
-			if format != "text" && format != "json" {
-				return misuse("--format is text or json, not %q", format)
-			}
 			worst := done
 			findings := []finding{} // an empty list is [] in JSON
 			for _, song := range args {
@@ -31,7 +29,7 @@ error; a warning alone is no error.`,
 				res.Diags = append(res.Diags, res.Remarks...)
 				res.Diags = append(res.Diags, res.VoiceCheck()...)
 				res.Diags = append(res.Diags, res.Audit(song)...)
-				if format == "json" {
+				if format.text == "json" {
 					findings = append(findings, findingsOf(res.Diags)...)
 				} else if err := a.show(a.out, a.colorOut, res); err != nil {
 					return machineFailure(err)
@@ -44,11 +42,11 @@ error; a warning alone is no error.`,
 					worst = max(worst, f.code)
 				case res.Failed():
 					worst = max(worst, songWrong)
-				case len(res.Diags) == 0 && format == "text":
+				case len(res.Diags) == 0 && format.text == "text":
 					fmt.Fprintf(a.err, "%s: nothing wrong\n", song)
 				}
 			}
-			if format == "json" {
+			if format.text == "json" {
 				if err := writeJSON(a.out, findings); err != nil {
 					return machineFailure(err)
 				}
@@ -59,7 +57,7 @@ error; a warning alone is no error.`,
 			return nil
 		},
 	}
-	cmd.Flags().StringVar(&format, "format", "text", "`FORMAT` is text, or json for editors and scripts")
+	format = formatFlag(cmd, "FORMAT is text (the default), or json for editors and scripts", "text", "json")
 	return cmd
 }
 

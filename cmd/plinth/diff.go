@@ -16,7 +16,7 @@ const (
 )
 
 func (a *app) diffCommand() *cobra.Command {
-	var format string
+	var format *textFlag
 	var git bool
 	cmd := &cobra.Command{
 		Use:   "diff OLD NEW",
@@ -24,8 +24,9 @@ func (a *app) diffCommand() *cobra.Command {
 		Long: `Compares two song files as music: what concerns the whole song, the form, and
 then section by section the chords bar by bar, events, energy, feel and the rest.
 Layout, comments, and chords that are only written in another way are no change.
-One of the two may be -, the standard input. The songs are read by themselves,
-without the grooves and the guide vocal that they name.
+One of the two may be -, the standard input, and each may be a pipe, <(COMMAND).
+The songs are read by themselves, without the grooves and the guide vocal that they
+name.
 
 The exit code is 0 when the songs are the same, 1 when they differ, and 2 when one
 of them cannot be read or has a mistake.
@@ -43,10 +44,9 @@ wants it. In a project whose file .gitattributes has the line
 			}
 			return argCount(2, 2)(cmd, args)
 		},
+		ValidArgsFunction: upTo(2, songFiles),
 		RunE: func(_ *cobra.Command, args []string) error {
 			switch {
-			case format != "text" && format != "json":
-				return misuse("--format is text or json, not %q", format)
 			case git:
 				if err := compare.Git(a.out, args); err != nil {
 					return &failure{diffTrouble, err}
@@ -75,7 +75,7 @@ wants it. In a project whose file .gitattributes has the line
 			changes := outline.Diff(songs[0].Timeline, songs[1].Timeline)
 			same := len(changes) == 0
 			var err error
-			if format == "json" {
+			if format.text == "json" {
 				err = writeJSON(a.out, struct {
 					Same    bool             `json:"same"`
 					Changes []outline.Change `json:"changes"` // an empty list is [] and not null
@@ -92,7 +92,7 @@ wants it. In a project whose file .gitattributes has the line
 			return nil
 		},
 	}
-	cmd.Flags().StringVar(&format, "format", "text", "`FORMAT` is text, or json for scripts")
+	format = formatFlag(cmd, "FORMAT is text (the default), or json for scripts", "text", "json")
 	cmd.Flags().BoolVar(&git, "git", false, "be an external diff for git")
 	return cmd
 }

@@ -18,12 +18,14 @@ func (a *app) fmtCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "fmt FILE...",
 		Short: "Lay song files out in the usual way",
-		Long: `Rewrites each file in the usual layout; comments, blank lines and chord text stay
-as they are, and so does a file that has a mistake in its form. With --check
-nothing is written: the files that would change are named, and the exit code is 1
-when there is one. The file name - reads standard input and writes standard
-output.`,
-		Args: argCount(1, -1),
+		Long: `Rewrites each file in the usual layout: blocks indented, equals signs under one
+another, and in a chart the bar lines under one another. Chords, comments and blank
+lines stay, and so does the whole of a file that cannot be read: what is wrong in
+it is said. With --check nothing is written: the files that would change are named,
+and the exit code is 1 when there is one. The file name - reads standard input and
+writes standard output.`,
+		Args:              argCount(1, -1),
+		ValidArgsFunction: songFiles,
 		RunE: func(_ *cobra.Command, args []string) error {
 			worst := done
 			for _, path := range args {

@@ -20,7 +20,8 @@ func (a *app) groovesCommand() *cobra.Command {
 well, and a picture of what the band plays at each energy; all of them end with a
 list by name. With --hcl the named one is printed as a groove file: save it beside
 a song, give it a name of its own, and name the file in the song's grooves.`,
-		Args: argCount(0, 1),
+		Args:              argCount(0, 1),
+		ValidArgsFunction: firstArg(completeFeels),
 		RunE: func(_ *cobra.Command, args []string) error {
 			names := library.Names()
 			if len(args) == 1 {

@@ -33,6 +33,8 @@ type app struct {
 	out, err io.Writer
 
 	colorOut, colorErr bool
+
+	args []string // the command line
 }
 
 // failure is an error with its exit code. When err is nil, everything was said already.
@@ -72,6 +74,7 @@ func (a *app) run(args []string) (code int) {
 	}()
 	out := &errorKeeper{to: a.out}
 	a.out = out
+	a.args = args
 	root := a.rootCommand()
 	root.SetArgs(args)
 	err := root.Execute()

@@ -18,10 +18,13 @@ import (
 
 func (a *app) newCommand() *cobra.Command {
 	return &cobra.Command{
-		Use:   "new FILE",
-		Short: "Write a small song that already builds",
-		Long:  "Writes a small song, with the file's name for its title. A file that is there is never overwritten.",
-		Args:  argCount(1, 1),
+		Use:                   "new FILE",
+		DisableFlagsInUseLine: true,
+		Short:                 "Write a small song that already builds",
+		Long: `Writes a small song into NAME.song.hcl, with NAME for its title. A file that is
+there is never overwritten.`,
+		Args:              argCount(1, 1),
+		ValidArgsFunction: firstArg(foldersOnly),
 		RunE: func(_ *cobra.Command, args []string) error {
 			path := args[0]
 			if !strings.EqualFold(filepath.Ext(path), ".hcl") {

@@ -7,20 +7,24 @@ import (
 
 	"plinth/cmd/internal/bed"
 	"plinth/cmd/internal/compare"
+	"plinth/songspec"
 	"plinth/songspec/outline"
 )
 
 func (a *app) outlineCommand() *cobra.Command {
 	var git, times bool
+	var replace *songspec.Override
 	cmd := &cobra.Command{
 		Use:   "outline FILE",
 		Short: "Print the song bar by bar, as text to read and to diff",
 		Long: `Prints what the song file comes to: for each pass its name, bars, time, key,
-tempo, feel, energy and players, then its bars with chords and events.
+tempo, feel, energy and players, then its bars with chords and events. With
+--looseness and --take it is the song as plinth build plays it with them.
 
 --git is for git's textconv (see plinth diff): the song is read by itself, without
 the files that it names, and one with a mistake is printed as it is.`,
-		Args: argCount(1, 1),
+		Args:              argCount(1, 1),
+		ValidArgsFunction: firstArg(songFiles),
 		RunE: func(_ *cobra.Command, args []string) error {
 			if git {
 				song, err := compare.Read(args[0], a.in)
@@ -29,7 +33,7 @@ the files that it names, and one with a mistake is printed as it is.`,
 				}
 				return a.print(song.Outline)
 			}
-			res, err := bed.Load(bed.Request{Song: args[0]})
+			res, err := bed.Load(bed.Request{Song: args[0], Override: *replace})
 			if err := a.settle(res, err); err != nil {
 				return err
 			}
@@ -41,6 +45,7 @@ the files that it names, and one with a mistake is printed as it is.`,
 		},
 	}
 	cmd.Flags().BoolVar(&times, "times", false, "give each bar its time, and its time code to a picture")
+	replace = replaceFlags(cmd)
 	cmd.Flags().BoolVar(&git, "git", false, "be a textconv for git")
 	return cmd
 }

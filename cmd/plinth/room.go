@@ -7,10 +7,12 @@ import (
 
 	"plinth/cmd/internal/bed"
 	"plinth/render/room"
+	"plinth/songspec"
 )
 
 func (a *app) roomCommand() *cobra.Command {
-	var format string
+	var format *textFlag
+	var replace *songspec.Override
 	cmd := &cobra.Command{
 		Use:   "room FILE",
 		Short: "Report the room that voice and band leave for an orchestra",
@@ -20,17 +22,17 @@ the band hits, and how the energy goes; with hints, each with its reason. Bars a
 the song's. --format svg gives the picture, html one page with the picture and all
 figures in it, json the figures for programs:
 
-  plinth room lanterns.song.hcl --format html > room.html`,
-		Args: argCount(1, 1),
+  plinth room lanterns.song.hcl --format html > room.html
+
+A bed that was built with --take or --looseness has its room measured with them.`,
+		Args:              argCount(1, 1),
+		ValidArgsFunction: firstArg(songFiles),
 		RunE: func(_ *cobra.Command, args []string) error {
-			write, ok := map[string]func(*room.Report, io.Writer) error{
+			write := map[string]func(*room.Report, io.Writer) error{
 				"text": (*room.Report).Text, "json": (*room.Report).JSON, "svg": (*room.Report).SVG,
 				"html": (*room.Report).HTML,
-			}[format]
-			if !ok {
-				return misuse("--format is text, json, svg or html, not %q", format)
-			}
-			res, err := bed.Build(bed.Request{Song: args[0]})
+			}[format.text]
+			res, err := bed.Build(bed.Request{Song: args[0], Override: *replace})
 			if err := a.settle(res, err); err != nil {
 				return err
 			}
@@ -38,6 +40,7 @@ figures in it, json the figures for programs:
 			return a.print(func(w io.Writer) error { return write(report, w) })
 		},
 	}
-	cmd.Flags().StringVar(&format, "format", "text", "`FORMAT` is text, json, svg or html")
+	format = formatFlag(cmd, "FORMAT is text (the default), json, svg or html", "text", "json", "svg", "html")
+	replace = replaceFlags(cmd)
 	return cmd
 }

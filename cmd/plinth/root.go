@@ -17,6 +17,8 @@ import (
 const maxShown = 10
 
 func (a *app) rootCommand() *cobra.Command {
+	cobra.EnableCommandSorting = false // they stand in the order of the work
+	cobra.MousetrapHelpText = "plinth is written in a terminal: open one, and type plinth help there.\n"
 	root := &cobra.Command{
 		Use:   "plinth",
 		Short: "A song file becomes a band bed: drums, bass and piano as MIDI",
@@ -26,6 +28,7 @@ orchestra on top of.
 
   plinth new lanterns.song.hcl       writes a small song that already builds
   plinth build lanterns.song.hcl     makes bed/lanterns.mid beside it
+  plinth watch lanterns.song.hcl     makes it again each time you save the song
 
 Exit codes: 0 done, 1 the song is wrong, 2 the command line is wrong, 3 the
 machine failed (disk, permission). NO_COLOR and a pipe turn colour off.`,
@@ -33,8 +36,20 @@ machine failed (disk, permission). NO_COLOR and a pipe turn colour off.`,
 		SilenceErrors: true,
 		SilenceUsage:  true,
 	}
+	root.Args = cobra.ArbitraryArgs
+	root.RunE = func(_ *cobra.Command, args []string) error {
+		if len(args) == 0 {
+			return root.Help()
+		}
+		return noCommand(root, args[0])
+	}
+	root.ValidArgsFunction = cobra.NoFileCompletions
+	root.PersistentFlags().BoolP("help", "h", false, "say how it is used")
+	root.Flags().BoolP("version", "v", false, "say which version of plinth it is")
 	root.CompletionOptions.DisableDefaultCmd = true
 	root.SetHelpCommand(helpCommand(root))
+	root.SetUsageFunc(writeUsage)
+	root.SetFlagErrorFunc(a.flagError)
 	root.SetVersionTemplate("plinth {{.Version}}\n")
 	root.SetIn(a.in)
 	root.SetOut(a.out)
@@ -42,32 +57,16 @@ machine failed (disk, permission). NO_COLOR and a pipe turn colour off.`,
 	root.AddCommand(
 		a.newCommand(),
 		a.buildCommand(),
+		a.watchCommand(),
 		a.checkCommand(),
 		a.outlineCommand(),
-		a.watchCommand(),
+		a.roomCommand(),
 		a.diffCommand(),
 		a.fmtCommand(),
 		a.groovesCommand(),
-		a.roomCommand(),
+		a.completionCommand(root),
 	)
 	return root
-}
-
-// helpCommand says how a command is used. An unknown name is a wrong command line; cobra's
-// own help ends with exit code 0 there.
-func helpCommand(root *cobra.Command) *cobra.Command {
-	return &cobra.Command{
-		Use:   "help [COMMAND]",
-		Short: "Say how a command is used",
-		Args:  argCount(0, 1),
-		RunE: func(_ *cobra.Command, args []string) error {
-			cmd, rest, err := root.Find(args)
-			if err != nil || len(rest) > 0 {
-				return misuse("there is no command %q; plinth help lists them", args[0])
-			}
-			return cmd.Help()
-		},
-	}
 }
 
 // version is the module's version as the Go tool built it, with the commit where it is
@@ -136,7 +135,8 @@ func argCount(least, most int) cobra.PositionalArgs {
 // readFailure gives an error of reading or building its exit code.
 func readFailure(err error) error {
 	var unread *bed.SongError
-	if errors.As(err, &unread) && unread.Misnamed() {
+	var notPlayed *bed.NotPlayedError
+	if errors.As(err, &unread) && unread.Misnamed() || errors.As(err, &notPlayed) {
 		return misuse("%w", err)
 	}
 	return machineFailure(err)

@@ -10,11 +10,13 @@ import (
 	"github.com/spf13/cobra"
 
 	"plinth/cmd/internal/live"
+	"plinth/songspec"
 )
 
 func (a *app) watchCommand() *cobra.Command {
 	var o live.Options
-	var poll time.Duration
+	var out, then, only *textFlag
+	var replace *songspec.Override
 	cmd := &cobra.Command{
 		Use:   "watch FILE",
 		Short: "Build, and build again on every save",
@@ -32,7 +34,9 @@ looked at four times a second; --poll does so from the start.
 
 --then runs a command of the system's shell after each good build. One that still
 runs when the next build is done is ended first, with all that it started, so there
-are never two. A program left in the background counts as long as it may print here.`,
+are never two. A program left in the background counts as long as it may print here.
+
+--only, --looseness and --take are those of plinth build.`,
 		Args: func(cmd *cobra.Command, args []string) error {
 			if len(args) == 2 && cmd.Flags().Changed("poll") {
 				if _, err := time.ParseDuration(args[1]); err == nil {
@@ -41,12 +45,11 @@ are never two. A program left in the background counts as long as it may print h
 			}
 			return argCount(1, 1)(cmd, args)
 		},
+		ValidArgsFunction: firstArg(songFiles),
 		RunE: func(cmd *cobra.Command, args []string) error {
 			o.Song, o.To, o.Color, o.MaxDiags = args[0], a.err, a.colorErr, maxShown
-			if o.Poll = cmd.Flags().Changed("poll"); o.Poll && poll < 10*time.Millisecond {
-				return misuse("--poll takes a time of 10ms or more")
-			}
-			o.PollEvery = poll
+			o.Out, o.Then, o.Only, o.Override = out.text, then.text, only.text, *replace
+			o.Poll = cmd.Flags().Changed("poll")
 			ends := []os.Signal{os.Interrupt, syscall.SIGTERM}
 			if !signal.Ignored(syscall.SIGHUP) { // nohup has it ignored
 				ends = append(ends, syscall.SIGHUP) // the terminal is closed
@@ -61,10 +64,13 @@ are never two. A program left in the background counts as long as it may print h
 			return nil
 		},
 	}
-	flags := cmd.Flags()
-	flags.StringVar(&o.Out, "out", "", "write to the folder `DIR` (default: bed, beside the song)")
-	flags.DurationVar(&poll, "poll", 0, "look at the files every `TIME` instead of waiting for the system's word")
-	flags.Lookup("poll").NoOptDefVal = "250ms"
-	flags.StringVar(&o.Then, "then", "", "run `COMMAND` after each good build")
+	out, only, replace = outFlag(cmd), onlyFlag(cmd), replaceFlags(cmd)
+	cmd.Flags().Var(&textFlag{value: "TIME", check: func(text string) (err error) {
+		o.PollEvery, err = pollTime(text)
+		return err
+	}}, "poll", "look at the files every TIME (250ms), and wait for no word of the system")
+	cmd.Flags().Lookup("poll").NoOptDefVal = "250ms"
+	cmd.RegisterFlagCompletionFunc("poll", cobra.NoFileCompletions)
+	then = nameFlag(cmd, "then", "COMMAND", "a command of the shell, in quotes", "run COMMAND after each good build")
 	return cmd
 }

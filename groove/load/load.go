@@ -43,8 +43,13 @@ type Song struct {
 // path with ErrOutside, and reports a missing file with fs.ErrNotExist. os.DirFS makes such a
 // folder; the FS of an os.Root follows no links out of it.
 func Read(name string, text []byte, folder fs.FS) *Song {
+	return ReadWith(name, text, folder, songspec.Override{})
+}
+
+// ReadWith is Read with values in place of those that the song states.
+func ReadWith(name string, text []byte, folder fs.FS, o songspec.Override) *Song {
 	l := &loader{
-		Song: &Song{Sources: map[string][]byte{name: text}}, name: name, folder: folder,
+		Song: &Song{Sources: map[string][]byte{name: text}}, name: name, folder: folder, override: o,
 		own: map[string]*feel.Feel{}, fills: map[string][]feel.Fill{},
 	}
 	l.read(text)
@@ -64,7 +69,8 @@ type loader struct {
 	own   map[string]*feel.Feel  // the song's own grooves by name
 	fills map[string][]feel.Fill // the song's own fills by family
 
-	broken bool // a groove file has a mistake or could not be read
+	override songspec.Override
+	broken   bool // a groove file has a mistake or could not be read
 }
 
 func (l *loader) read(text []byte) {
@@ -76,7 +82,9 @@ func (l *loader) read(text []byte) {
 	l.Remarks = file.Remarks()
 	l.lend(file)
 	l.ownGrooves(file.GrooveFiles())
-	tl, diags := file.Resolve(l.feelInfos())
+	env := l.feelInfos()
+	env.Override = l.override
+	tl, diags := file.Resolve(env)
 	l.add(diags)
 	ref := file.VocalFile()
 	vocal := l.vocal(ref)

@@ -100,7 +100,7 @@ func writeForm(out *bufio.Writer, t *timeline.Timeline) {
 
 // passName is the section's name with the number of the playing: "verse (2)".
 func passName(p *timeline.Pass) string {
-	return fmt.Sprintf("%s (%d)", p.Section, p.Ordinal+1)
+	return p.Name()
 }
 
 func writePass(out *bufio.Writer, t *timeline.Timeline, p *timeline.Pass, when barTime) {

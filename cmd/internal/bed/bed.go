@@ -14,6 +14,7 @@ import (
 	"plinth/groove"
 	"plinth/groove/load"
 	"plinth/render/midi"
+	"plinth/songspec"
 )
 
 // Request says what to build.
@@ -27,6 +28,11 @@ type Request struct {
 	// Cache, when not nil, keeps the passes of the last build that used it, so that
 	// only those that changed are played again. The bytes are the same without it.
 	Cache *groove.Cache
+	// Override has values in place of the song's.
+	Override songspec.Override
+	// Only, when not empty, is a section or one of its passes, such as "chorus (2)": the
+	// outputs have nothing else. See Result.Parts.
+	Only string
 }
 
 // Result is what came of a request. It is never nil, and what was reached before
@@ -36,6 +42,8 @@ type Result struct {
 	Name        string // NAME: the song file's name without .song.hcl or .hcl
 	Performance *groove.Performance
 	Outputs     []files.Output
+
+	part string // with Request.Only: what it is called in the name of the file
 
 	// Read are the absolute paths of all files that were read or looked for in vain.
 	Read []string
@@ -66,8 +74,9 @@ func (e *SongError) Misnamed() bool {
 }
 
 // Build reads a song, performs it and renders it to memory. Mistakes in the song
-// are in the result's Diags and are no error; the error is a *SongError, or one of
-// the MIDI writer when a song that reads well does not fit into a file.
+// are in the result's Diags and are no error; the error is a *SongError, a
+// *NotPlayedError, or one of the MIDI writer when a song that reads well does not fit
+// into a file.
 func Build(req Request) (*Result, error) {
 	res, err := Load(req)
 	if err != nil || res.Timeline == nil {
@@ -78,11 +87,16 @@ func Build(req Request) (*Result, error) {
 	} else {
 		res.Performance = groove.Perform(res.Timeline, res.Feels)
 	}
+	if req.Only != "" {
+		if err := res.cutTo(req.Only); err != nil {
+			return res, err
+		}
+	}
 	data, err := midi.Write(res.Timeline, res.Performance)
 	if err != nil {
 		return res, err
 	}
-	res.Outputs = append(res.Outputs, files.Output{Name: res.Name + ".mid", Data: data})
+	res.Outputs = append(res.Outputs, files.Output{Name: res.outputName(req.Song), Data: data})
 	return res, nil
 }
 
@@ -96,7 +110,7 @@ func Load(req Request) (*Result, error) {
 	folder := &songFolder{dir: filepath.Dir(song), callerRead: req.ReadFile, read: []string{song}}
 	src, err := folder.readFile(song)
 	if err == nil {
-		res.Song = load.Read(req.Song, src, folder)
+		res.Song = load.ReadWith(req.Song, src, folder, req.Override)
 	}
 	res.Read = folder.read
 	if err != nil {

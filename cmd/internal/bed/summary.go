@@ -14,10 +14,38 @@ func (r *Result) Summary() string {
 	tl := r.Timeline
 	parts := []string{wording.Count(tl.SongBars(), "bar"), timeline.MinSec(tl.SongMicros()), keyWords(tl.Keys),
 		r.playerWords()}
-	if tl.LeadBars > 0 {
+	switch {
+	case r.part != "" && tl.LeadBars > 0:
+		parts = append(parts, r.barWords()+" after "+wording.Count(tl.LeadBars, "bar")+" in front")
+	case r.part != "":
+		parts = append(parts, r.barWords())
+	case tl.LeadBars > 0:
 		parts = append(parts, fmt.Sprintf("bar 1 of the song is bar %d of the file", tl.LeadBars+1))
 	}
 	return strings.Join(parts, ", ")
+}
+
+// barWords says which bars of the song a part is.
+func (r *Result) barWords() string {
+	var runs []string
+	passes := r.Timeline.Passes
+	for i := 0; i < len(passes); {
+		first := passes[i].FirstBar
+		next := first
+		for ; i < len(passes) && passes[i].FirstBar == next; i++ {
+			next += len(passes[i].Bars)
+		}
+		run := fmt.Sprint(first)
+		if next-first > 1 {
+			run = fmt.Sprintf("%d-%d", first, next-1)
+		}
+		runs = append(runs, run)
+	}
+	word := "bars "
+	if r.Timeline.SongBars() == 1 {
+		word = "bar "
+	}
+	return word + strings.Join(runs, ", ") + " of the song"
 }
 
 // playerWords names who plays, in the order of the file.

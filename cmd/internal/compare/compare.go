@@ -30,7 +30,7 @@ type Song struct {
 	Diags    hcl.Diagnostics
 }
 
-// Read reads a song file, or in for the name "-". An error means that there is nothing to
+// Read reads a song file or a pipe, or in for the name "-". An error means that there is nothing to
 // read; mistakes in the song are in its Diags.
 func Read(name string, in io.Reader) (*Song, error) {
 	if name == "-" {
@@ -40,7 +40,7 @@ func Read(name string, in io.Reader) (*Song, error) {
 		}
 		return Parse("standard input", src), nil
 	}
-	src, err := files.Read(name, maxRead)
+	src, err := files.ReadPipe(name, maxRead)
 	if err != nil {
 		return nil, fmt.Errorf("cannot read %s: %s", name, files.Reason(err))
 	}

@@ -47,6 +47,21 @@ func Read(path string, limit int64) ([]byte, error) {
 	return io.ReadAll(io.LimitReader(f, limit+1))
 }
 
+// ReadPipe is Read for a file or a named pipe, such as the one that a shell makes of
+// <(COMMAND). It waits for the pipe's end.
+func ReadPipe(path string, limit int64) ([]byte, error) {
+	info, err := os.Stat(path)
+	if err != nil || info.Mode().Type() != fs.ModeNamedPipe {
+		return Read(path, limit)
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	return io.ReadAll(io.LimitReader(f, limit+1))
+}
+
 // Inside returns the path of a file in a folder; rel has slashes. ErrOutside means that
 // the path, or a link on its way, leads out of the folder; other errors are those of the
 // system, such as fs.ErrNotExist. The path is returned even with an error, so that the

@@ -21,6 +21,7 @@ import (
 	"plinth/cmd/internal/then"
 	"plinth/cmd/internal/watch"
 	"plinth/groove"
+	"plinth/songspec"
 	"plinth/songspec/hcltext"
 	"plinth/songspec/outline"
 	"plinth/songspec/wording"
@@ -34,7 +35,10 @@ type Options struct {
 	// waiting for events.
 	Poll      bool
 	PollEvery time.Duration
-	Then      string // a command line to run after each good build; may be empty
+	// Only and Override are those of bed.Request.
+	Only     string
+	Override songspec.Override
+	Then     string // a command line to run after each good build; may be empty
 
 	To       io.Writer // everything is written to it
 	Color    bool
@@ -75,7 +79,10 @@ func Run(ctx context.Context, o Options) error {
 	return watch.Run(ctx, watch.Options{
 		Song: o.Song, Poll: o.Poll, PollEvery: o.PollEvery,
 		Build: s.build,
-		Tell:  func(n watch.Notice) { s.say(n.String()) },
+		Tell: func(n watch.Notice) {
+			n.Kept = s.hasOutput()
+			s.say(n.String())
+		},
 	})
 }
 
@@ -90,7 +97,8 @@ func (s *session) build(_ context.Context, snapshot *watch.Snapshot) (out watch.
 			out.Read = append(out.Read, s.Song)
 		}
 	}()
-	res, err := s.builder(bed.Request{Song: s.Song, ReadFile: snapshot.ReadFile, Cache: &s.cache})
+	res, err := s.builder(bed.Request{Song: s.Song, ReadFile: snapshot.ReadFile, Cache: &s.cache,
+		Override: s.Override, Only: s.Only})
 	out.Read = res.Read
 	var b strings.Builder // which never fails
 	hcltext.WriteDiagnostics(&b, res.Sources, res.Diags, hcltext.DiagOptions{Color: s.Color, Max: s.MaxDiags})
@@ -114,12 +122,21 @@ func (s *session) build(_ context.Context, snapshot *watch.Snapshot) (out watch.
 func (s *session) fail(what string) {
 	s.out.write(strings.TrimRight(what, "\n") + "\n")
 	s.failing, s.doubts = true, ""
-	// An earlier run may have left a file.
-	if _, err := os.Stat(filepath.Join(s.Out, bed.Name(s.Song)+".mid")); s.good != nil || err == nil {
+	if s.hasOutput() {
 		s.say("still playing the last good one")
 	} else {
 		s.say("nothing to play yet")
 	}
+}
+
+// hasOutput reports whether what a good build has written is there. An earlier run may have left
+// it; of a part of the song only those of this run are known.
+func (s *session) hasOutput() bool {
+	if s.good != nil || s.Only != "" {
+		return s.good != nil
+	}
+	_, err := os.Stat(filepath.Join(s.Out, bed.Name(s.Song)+".mid"))
+	return err == nil
 }
 
 // succeed says what a good build has changed, and runs the command.

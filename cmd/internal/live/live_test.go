@@ -145,11 +145,51 @@ func TestSession(t *testing.T) {
 	if err := os.Remove(d.song); err != nil {
 		t.Fatal(err)
 	}
-	d.wait(1, clock+`weir.song.hcl is not there; keeping the last good output and waiting for it`)
+	d.wait(1, clock+`weir.song.hcl is not there; keeping the last good output, waiting for it`)
 	d.close()
 	left, err := os.ReadDir(filepath.Join(filepath.Dir(d.song), "bed"))
 	if err != nil || len(left) != 1 {
 		t.Errorf("in the folder at the end: %v, %v", left, err)
+	}
+}
+
+// A song that is not there yet has no last good output, unless an earlier run has left one.
+func TestSongToCome(t *testing.T) {
+	remove := func(o *Options) {
+		if err := os.Remove(o.Song); err != nil {
+			t.Fatal(err)
+		}
+	}
+	d := open(t, remove)
+	d.wait(1, clock+`weir.song.hcl is not there; nothing to play yet, waiting for it`)
+	d.save(" ")
+	d.wait(1, clock+`weir.song.hcl is empty; nothing to play yet`)
+	d.save(weir)
+	d.wait(1, clock+`12 bars  .*weir\.mid.*`)
+
+	left := open(t, func(o *Options) {
+		remove(o)
+		bed := filepath.Join(filepath.Dir(o.Song), "bed")
+		err := os.Mkdir(bed, 0o777)
+		if err = errors.Join(err, os.WriteFile(filepath.Join(bed, "weir.mid"), nil, 0o666)); err != nil {
+			t.Fatal(err)
+		}
+	})
+	left.wait(1, clock+`weir.song.hcl is not there; keeping the last good output, waiting for it`)
+}
+
+// A part that the song does not play is a mistake that a save can mend.
+func TestOnly(t *testing.T) {
+	d := open(t, func(o *Options) { o.Only = "tag" })
+	d.wait(1, `the song plays no section "tag"; it plays "verse", "bridge"`)
+	d.wait(1, clock+`nothing to play yet`)
+	tag := strings.Replace(weir, "form {", "section \"tag\" { chords = \"| C |\" }\nform {\n  play \"tag\" {}", 1)
+	d.save(tag)
+	d.wait(1, clock+`1 bars?  .*weir\.tag\.mid: 1 bar, .* bar 1 of the song  \(\d+ ms\)`)
+	d.save(strings.Replace(tag, "| Am |", "| A7 |", 1)) // of the verse
+	d.wait(1, clock+`1 bars?  nothing that is heard  \(\d+ ms\)`)
+	if d.midi() != nil {
+		t.Error("the whole song is written too")
 	}
 }
 

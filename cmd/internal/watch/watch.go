@@ -75,6 +75,7 @@ type Notice struct {
 	Path  string        // the song
 	Every time.Duration // Polling: how often
 	Err   error         // Polling: why; nil when asked for
+	Kept  bool          // Missing, Blank: what a good build has written is still there
 }
 
 // String is the notice as one sentence.
@@ -87,13 +88,20 @@ func (n Notice) String() string {
 		}
 		return fmt.Sprintf("falling back to looking at the files every %v: %s", n.Every, reason(n.Err))
 	case Missing:
-		return name + " is not there; keeping the last good output and waiting for it"
+		return name + " is not there; " + n.kept() + ", waiting for it"
 	case Blank:
-		return name + " is empty; keeping the last good output"
+		return name + " is empty; " + n.kept()
 	case Back:
 		return name + " is back, unchanged"
 	}
 	return ""
+}
+
+func (n Notice) kept() string {
+	if n.Kept {
+		return "keeping the last good output"
+	}
+	return "nothing to play yet"
 }
 
 // errSilent is why the watcher polls after changes that no event reported.

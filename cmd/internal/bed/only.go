@@ -1,0 +1,136 @@
+package bed
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"unicode"
+
+	"golang.org/x/text/unicode/norm"
+
+	"plinth/groove"
+	"plinth/songspec/timeline"
+	"plinth/songspec/wording"
+)
+
+// NotPlayedError is the error for a part that the song does not play.
+type NotPlayedError struct{ detail string }
+
+func (e *NotPlayedError) Error() string { return e.detail }
+
+// cutTo leaves of the performed song the passes that a name means: a section, or one of its
+// passes.
+func (r *Result) cutTo(name string) error {
+	which := r.Timeline.Named(name)
+	if len(which) == 0 {
+		return notPlayed(r.Timeline, name)
+	}
+	whole := r.Timeline
+	r.part = partName(whole, name, which[0])
+	r.Timeline, r.Performance = groove.Excerpt(whole, r.Performance, which)
+	return nil
+}
+
+// notPlayed says which names there are instead of one that is not played.
+func notPlayed(tl *timeline.Timeline, name string) error {
+	times := map[string]int{}
+	for i := range tl.Passes {
+		times[tl.Passes[i].Section]++
+	}
+	names := sections(tl)
+	list := make([]string, len(names))
+	for i, s := range names {
+		if list[i] = fmt.Sprintf("%q", s); times[s] > 1 {
+			list[i] += fmt.Sprintf(" (%d times)", times[s])
+		}
+		if strings.HasPrefix(name, s+" (") {
+			return &NotPlayedError{fmt.Sprintf("the song plays %q %s: there is no %q", s,
+				wording.Count(times[s], "time"), name)}
+		}
+	}
+	is := ";"
+	if near := wording.Nearest(name, names); near != "" {
+		is = fmt.Sprintf("; is it %q?", near)
+	}
+	return &NotPlayedError{fmt.Sprintf("the song plays no section %q%s it plays %s", name, is,
+		strings.Join(list, ", "))}
+}
+
+// sections are the names of the sections that a song plays, in the order of their first passes.
+func sections(tl *timeline.Timeline) []string {
+	var out []string
+	for i := range tl.Passes {
+		if p := &tl.Passes[i]; p.Ordinal == 0 {
+			out = append(out, p.Section)
+		}
+	}
+	return out
+}
+
+// Parts are the names that Request.Only may have: the sections that the song plays, and each
+// pass of those that it plays more than once. It needs a Timeline.
+func (r *Result) Parts() []string {
+	var out []string
+	for _, s := range sections(r.Timeline) {
+		out = append(out, s)
+		if passes := r.Timeline.Named(s); len(passes) > 1 {
+			for _, i := range passes {
+				out = append(out, r.Timeline.Passes[i].Name())
+			}
+		}
+	}
+	return out
+}
+
+// partName is what stands between the song's name and ".mid" in the name of a part's file: the
+// section's name in letters and digits, so that every file system takes it, and the number of
+// the pass where it is one of several. No two parts of a song have one name, even where
+// capitals count for nothing.
+func partName(tl *timeline.Timeline, name string, first int) string {
+	taken := map[string]bool{}
+	for _, s := range sections(tl) {
+		word := plainWord(s)
+		for n := 2; taken[strings.ToLower(word)]; n++ {
+			word = fmt.Sprintf("%s-%d", plainWord(s), n)
+		}
+		taken[strings.ToLower(word)] = true
+		switch p := &tl.Passes[first]; {
+		case s != p.Section:
+		case name != s:
+			return fmt.Sprintf("%s.%d", word, p.Ordinal+1)
+		default:
+			return word
+		}
+	}
+	return ""
+}
+
+// longestWord is how many bytes of a section's name stand in the name of a file.
+const longestWord = 80
+
+// plainWord is a text in letters and digits, with a hyphen for whatever stands between them.
+func plainWord(s string) string {
+	plain := func(r rune) bool { return unicode.IsLetter(r) || unicode.IsDigit(r) || unicode.IsMark(r) }
+	out := strings.Join(strings.FieldsFunc(norm.NFC.String(s), func(r rune) bool { return !plain(r) }), "-")
+	out = strings.ToValidUTF8(out[:min(len(out), longestWord)], "")
+	if out == "" {
+		return "section"
+	}
+	return out
+}
+
+// outputName is the name of the song's file, or of a part's: NAME.chorus.mid. A part never has
+// the name that a whole song beside this one has.
+func (r *Result) outputName(song string) string {
+	if r.part == "" {
+		return r.Name + ".mid"
+	}
+	name := r.Name + "." + r.part
+	for _, end := range []string{".song.hcl", ".hcl"} {
+		if _, err := os.Stat(filepath.Join(filepath.Dir(song), name+end)); err == nil {
+			name += ".part"
+		}
+	}
+	return name + ".mid"
+}

@@ -1,0 +1,38 @@
+package groove
+
+import (
+	"plinth/groove/touch"
+	"plinth/songspec/timeline"
+)
+
+// Excerpt is some passes of a song that was performed as a whole: the song that has only these
+// (see Timeline.Excerpt), and its notes as they were played. Passes that follow each other in
+// the song are one stretch, and a stretch has what sounds between its first and its last bar
+// line. The push that takes its first chord early is struck before it: so that chord begins
+// with the bar line. A push into what follows is struck in its last bar, and stays up to the
+// last bar line.
+//
+// The performance has no Passes: its notes no longer play a score.
+func Excerpt(tl *timeline.Timeline, perf *Performance, which []int) (*timeline.Timeline, *Performance) {
+	cut, stretches := tl.Excerpt(which)
+	out := NewPerformance()
+	out.Kit, out.AcousticBass = perf.Kit, perf.AcousticBass
+	for who, notes := range perf.Parts {
+		var part []Note
+		for _, s := range stretches {
+			for _, n := range notes {
+				start, end := max(n.Tick, s.From), min(n.Tick+n.Length, s.To)
+				if start < end {
+					n.Tick, n.Length, n.Pass, n.Meant = start-s.From+s.At, end-start, 0, 0
+					part = append(part, n)
+				}
+			}
+		}
+		touch.SortNotes(part)
+		out.Parts[who] = part
+	}
+	if cut.CountIn > 0 {
+		out.Click = click(cut)
+	}
+	return cut, out
+}

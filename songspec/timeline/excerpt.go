@@ -1,0 +1,121 @@
+package timeline
+
+import (
+	"slices"
+	"strconv"
+)
+
+// Name is the name of the pass, its number among those of the section counted from 1:
+// "chorus (2)".
+func (p *Pass) Name() string { return p.Section + " (" + strconv.Itoa(p.Ordinal+1) + ")" }
+
+// Named returns the indices of the passes that a name means: a section's name means all of its
+// passes, and a pass's Name that one. It is empty where the song plays nothing of that name.
+func (t *Timeline) Named(name string) []int {
+	var all, one []int
+	for i := range t.Passes {
+		p := &t.Passes[i]
+		if p.Section == name {
+			all = append(all, i)
+		}
+		if p.Name() == name {
+			one = append(one, i)
+		}
+	}
+	if all == nil { // a section may have a name that looks like that of a pass
+		return one
+	}
+	return all
+}
+
+// Stretch is some passes that follow each other in a song and in an excerpt of it. Ticks are
+// absolute.
+type Stretch struct {
+	From, To int64 // where it stands in the song
+	At       int64 // where From stands in the excerpt
+}
+
+// Excerpt is the song that has only some of the passes, which are given by ascending indices:
+// one after another, each at its tempo and in its meter and key, after the song's count-in in
+// the meter of the first. The pickup stays only where the first pass of the song does. Bars
+// keep their numbers in the song. There is no Vocal: its bars are those of the whole song.
+func (t *Timeline) Excerpt(which []int) (*Timeline, []Stretch) {
+	out := *t
+	out.Vocal, out.Passes, out.Tempos, out.Meters, out.Keys = nil, nil, nil, nil, nil
+	if len(which) == 0 {
+		out.Lead, out.LeadBars, out.End = 0, 0, 0
+		return &out, nil
+	}
+	first := &t.Passes[which[0]]
+	opening := which[0] == 0
+	if !opening {
+		out.Pickup, out.LeadBars = 0, t.CountIn
+		out.Lead = int64(t.CountIn) * first.Meter.BarTicks()
+	}
+	var parts []Stretch
+	at := out.Lead
+	for _, i := range which {
+		p := t.Passes[i]
+		end := p.Start + p.Length
+		if n := len(parts); n > 0 && parts[n-1].To == p.Start {
+			parts[n-1].To = end
+		} else {
+			parts = append(parts, Stretch{From: p.Start, To: end, At: at})
+		}
+		p.Index, p.Start = len(out.Passes), at
+		out.Passes = append(out.Passes, p)
+		at += p.Length
+	}
+	out.End = at
+	maps := slices.Clone(parts)
+	if opening { // what holds in the bars in front is known
+		maps[0].From, maps[0].At = 0, 0
+	} else if out.Lead > 0 {
+		out.Tempos = []Tempo{{Micros: first.usualMicros()}}
+		out.Meters = []MeterChange{{Meter: first.Meter}}
+		out.Keys = []KeyChange{{Key: first.Key}}
+	}
+	for _, s := range maps {
+		out.Tempos = appendMap(s, out.Tempos, t.Tempos, func(c *Tempo) *int64 { return &c.Tick })
+		out.Meters = appendMap(s, out.Meters, t.Meters, func(c *MeterChange) *int64 { return &c.Tick })
+		out.Keys = appendMap(s, out.Keys, t.Keys, func(c *KeyChange) *int64 { return &c.Tick })
+	}
+	return &out, parts
+}
+
+// appendMap appends what holds in a stretch to a map of the excerpt, with the ticks of the
+// excerpt. What is in force already is not said again.
+func appendMap[T comparable](s Stretch, to, song []T, tick func(*T) *int64) []T {
+	for i := range song {
+		entry := song[i]
+		at := *tick(&entry)
+		if at >= s.To || i+1 < len(song) && *tick(&song[i+1]) <= s.From {
+			continue
+		}
+		*tick(&entry) = max(at, s.From) - s.From + s.At
+		if n := len(to); n > 0 {
+			before := to[n-1]
+			if *tick(&before) = *tick(&entry); before == entry {
+				continue
+			}
+		}
+		to = append(to, entry)
+	}
+	return to
+}
+
+// usualMicros is the tempo that the pass has longest, the earlier of two: no hold and no rit.
+func (p *Pass) usualMicros() int64 {
+	lasts := map[int64]int64{} // by tempo
+	best := int64(defaultMicros)
+	for i, s := range p.Tempos {
+		end := p.Length
+		if i+1 < len(p.Tempos) {
+			end = p.Tempos[i+1].Tick
+		}
+		if lasts[s.Micros] += end - s.Tick; lasts[s.Micros] > lasts[best] {
+			best = s.Micros
+		}
+	}
+	return best
+}
