@@ -27,7 +27,7 @@ type File struct {
 	drums     timeline.DrumsSetup
 	bass      timeline.BassSetup
 	piano     timeline.PianoSetup
-	vocal     *vocal
+	vocals    []*vocal
 
 	sections []*section
 	byName   map[string]*section
@@ -47,13 +47,14 @@ type Ref struct {
 // GrooveFiles are the song's own groove files in the order written.
 func (f *File) GrooveFiles() []Ref { return f.grooves }
 
-// VocalFile is the file of the guide vocal, nil when there is none.
-func (f *File) VocalFile() *Ref {
-	if f.vocal == nil {
-		return nil
+// VocalFiles are the files of the guide vocals, in the order written, as the Timeline's Vocals
+// are. Two singers may share one file.
+func (f *File) VocalFiles() []Ref {
+	refs := make([]Ref, len(f.vocals))
+	for i, v := range f.vocals {
+		refs[i] = v.ref
 	}
-	ref := f.vocal.ref
-	return &ref
+	return refs
 }
 
 // said is a value that the song file states, with its place in the text.
@@ -149,8 +150,12 @@ type event struct {
 
 type vocal struct {
 	ref       Ref
+	named     bool // it has a name, perhaps one with a mistake
+	name      *said[string]
 	track     string
 	from      *said[int]
 	low, high int
+	transpose int
+	rough     bool
 	line      int
 }

@@ -5,6 +5,9 @@ import (
 	"strings"
 )
 
+// calledElsewhere are words of the vocal block that musicians use for other things elsewhere.
+var calledElsewhere = map[string]string{"name": `title = "…"`, "transpose": "lift = 1, in a play"}
+
 // calledHere are words that musicians use for things that have other names in a song file, with
 // how those are written. Common practice, no single source.
 var calledHere = map[string]string{
@@ -13,7 +16,7 @@ var calledHere = map[string]string{
 	"signature": `meter = "4/4"`, "takt": `meter = "4/4"`,
 	"style": `feel = "waltz"`, "groove": `feel = "waltz"`, "rhythm": `feel = "waltz"`, "swing": `feel = "swing"`,
 	"tonart": `key = "Eb major"`, "tonality": `key = "Eb major"`,
-	"name": `title = "…"`, "composer": `by = "…"`, "author": `by = "…"`,
+	"composer": `by = "…"`, "author": `by = "…"`,
 	"artist": `by = "…"`, "writer": `by = "…"`,
 	"music":    `by = "…"`,
 	"dynamics": "energy = 3, from 1 to 5", "dynamic": "energy = 3, from 1 to 5", "volume": "energy = 3, from 1 to 5",
@@ -33,7 +36,7 @@ var calledHere = map[string]string{
 	"kicks":        `accent "4: 1" {}`,
 	"anticipation": `push "4: 4&" {}`, "anticipate": `push "4: 4&" {}`,
 	"mute": `tacet = ["drums"]`, "silent": `tacet = ["drums"]`, "without": `tacet = ["drums"]`,
-	"transpose": "lift = 1, in a play", "modulation": "lift = 1, in a play", "modulate": "lift = 1, in a play",
+	"modulation": "lift = 1, in a play", "modulate": "lift = 1, in a play",
 	"key_change":  "lift = 1, in a play",
 	"order":       `form { … }, with play "verse" {} in it for each section in turn`,
 	"structure":   `form { … }, with play "verse" {} in it for each section in turn`,

@@ -17,7 +17,7 @@ var (
 	drumsAttrs = []string{"kit"}
 	bassAttrs  = []string{"sound", "strings"}
 	pianoAttrs = []string{"sound", "highest", "span"}
-	vocalAttrs = []string{"track", "from", "range"}
+	vocalAttrs = []string{"name", "track", "from", "range", "transpose", "rough"}
 
 	sectionAttrs = []string{"chords", "like", "key", "meter", "tempo", "feel", "energy", "lead", "tacet", "fills"}
 	playAttrs    = []string{"key", "meter", "tempo", "feel", "energy", "lead", "tacet", "fills", "lift"}

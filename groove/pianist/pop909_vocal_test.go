@@ -30,7 +30,7 @@ func (r *roundSinger) String() string {
 // hear adds what notes do round the singer of a pass. What is above the voice counts where
 // the comp is to lie under it.
 func (r *roundSinger) hear(pass *timeline.Pass, notes []timeline.SungNote) {
-	below := staysBelow(pass)
+	below := staysBelow(pass)[0]
 	for _, n := range notes {
 		held, clash, sings, over := false, false, false, false
 		for _, s := range pass.Sung {

@@ -14,7 +14,7 @@ import (
 // meter is not compared.
 func (l *layout) disagreements() (out problems) {
 	var tempo, meters, again string
-	notes := l.tl.Vocal.Notes
+	notes := l.v.Notes
 	if len(notes) == 0 {
 		return nil
 	}

@@ -83,11 +83,45 @@ func (d *differ) song() {
 	say("piano", piano(a.Piano), piano(b.Piano))
 	say("looseness", perMille(a.Looseness), perMille(b.Looseness))
 	say("take", fmt.Sprint(a.Take), fmt.Sprint(b.Take))
-	say("vocal", vocal(a.Vocal), vocal(b.Vocal))
-	if v, w := a.Vocal, b.Vocal; v != nil && w != nil && vocal(v) == vocal(w) &&
-		len(v.Notes) > 0 && len(w.Notes) > 0 && !slices.Equal(v.Notes, w.Notes) { // without notes it was not read
-		say("vocal", "the line as it was", "another line")
+	for _, pair := range singers(a.Vocals, b.Vocals) {
+		v, w := pair[0], pair[1]
+		say("vocal", vocal(v), vocal(w))
+		if v == nil || w == nil || vocal(v) != vocal(w) || len(v.Notes) == 0 || len(w.Notes) == 0 {
+			continue // without notes it was not read
+		}
+		if !slices.EqualFunc(v.Notes, w.Notes, func(m, n timeline.SungNote) bool {
+			return m.Tick == n.Tick && m.Length == n.Length && m.Key == n.Key
+		}) {
+			whose := ""
+			if v.Name != "" {
+				whose = v.Name + ", "
+			}
+			say("vocal", whose+"the line as it was", whose+"another line")
+		}
 	}
+}
+
+// singers pairs the singers of two songs: by name, and where each has only one in any case. One
+// who came or went has nil beside it.
+func singers(old, new []timeline.Vocal) (out [][2]*timeline.Vocal) {
+	if len(old) == 1 && len(new) == 1 {
+		return [][2]*timeline.Vocal{{&old[0], &new[0]}}
+	}
+	paired := map[*timeline.Vocal]bool{}
+	for i := range old {
+		pair := [2]*timeline.Vocal{&old[i]}
+		if j := slices.IndexFunc(new, func(v timeline.Vocal) bool { return v.Name == old[i].Name }); j >= 0 {
+			pair[1] = &new[j]
+			paired[pair[1]] = true
+		}
+		out = append(out, pair)
+	}
+	for j := range new {
+		if !paired[&new[j]] {
+			out = append(out, [2]*timeline.Vocal{nil, &new[j]})
+		}
+	}
+	return out
 }
 
 // everywhere makes one change of the whole song out of the changes of a word that a song says

@@ -12,6 +12,7 @@ import (
 	"strings"
 
 	"plinth/songspec/cue"
+	"plinth/songspec/guide"
 	"plinth/songspec/timeline"
 )
 
@@ -36,21 +37,18 @@ func Write(w io.Writer, t *timeline.Timeline) error {
 	writeForm(out, t)
 	for i := range t.Passes {
 		fmt.Fprintln(out)
-		writePass(out, &t.Passes[i])
+		writePass(out, t, &t.Passes[i])
 	}
 	return out.Flush()
 }
 
 // songRows are the words of the whole song and what it says of them, "" for nothing.
 func songRows(t *timeline.Timeline) [][2]string {
-	front, voice := "", ""
+	front := ""
 	if t.LeadBars > 0 {
 		front = fmt.Sprintf("%s, so bar 1 of the song is bar %d of the file", bars(t.LeadBars), t.LeadBars+1)
 	}
-	if v := t.Vocal; v != nil {
-		voice = fmt.Sprintf("%s from bar %d", v.Path, v.From)
-	}
-	return [][2]string{
+	rows := [][2]string{
 		{"bars", fmt.Sprint(t.SongBars())},
 		{"lasts", timeline.MinSec(t.SongMicros())},
 		{"count-in", bars(t.CountIn)},
@@ -61,8 +59,12 @@ func songRows(t *timeline.Timeline) [][2]string {
 		{"piano", t.Piano.Sound},
 		{"looseness", perMille(t.Looseness)},
 		{"take", fmt.Sprint(t.Take)},
-		{"vocal", voice},
 	}
+	for i := range t.Vocals {
+		v := &t.Vocals[i]
+		rows = append(rows, [2]string{"vocal", fmt.Sprintf("%s from bar %d%s", singer(v), v.From, transposed(v))})
+	}
+	return rows
 }
 
 // writeForm writes the table of passes. Only there are bars and times counted from the start
@@ -85,7 +87,7 @@ func passName(p *timeline.Pass) string {
 	return fmt.Sprintf("%s (%d)", p.Section, p.Ordinal+1)
 }
 
-func writePass(out *bufio.Writer, p *timeline.Pass) {
+func writePass(out *bufio.Writer, t *timeline.Timeline, p *timeline.Pass) {
 	fmt.Fprintln(out, passName(p))
 	tempo := fmt.Sprint(p.BPM)
 	if p.Meter.Compound() {
@@ -108,6 +110,9 @@ func writePass(out *bufio.Writer, p *timeline.Pass) {
 		{"players", cmp.Or(playerList(timeline.All&^p.Tacet), "none")},
 	} {
 		fmt.Fprintf(out, "  %-8s %s\n", row[0], row[1])
+	}
+	if len(t.Vocals) > 1 && p.Sung != nil {
+		fmt.Fprintf(out, "  %-8s %s\n", "sings", cmp.Or(strings.Join(guide.Singers(t, p), ", "), "nobody"))
 	}
 	if !p.Lead {
 		fmt.Fprintf(out, "  %-8s %s\n", "lead", "off")

@@ -114,15 +114,31 @@ func piano(s timeline.PianoSetup) string {
 	return fmt.Sprintf("%s, span %d", out, s.Span)
 }
 
+// singer is the guide's file, behind the name of the singer where it has one.
+func singer(v *timeline.Vocal) string {
+	if v.Name == "" {
+		return v.Path
+	}
+	return v.Name + ", " + v.Path
+}
+
+// transposed is by how much a guide is transposed in words, "" where it is not.
+func transposed(v *timeline.Vocal) string {
+	if v.Transpose == 0 {
+		return ""
+	}
+	return fmt.Sprintf(", transposed %+d", v.Transpose)
+}
+
 func vocal(v *timeline.Vocal) string {
 	if v == nil {
 		return "none"
 	}
-	out := v.Path
+	out := singer(v)
 	if v.Track != "" {
 		out += fmt.Sprintf(", track %q", v.Track)
 	}
-	out += fmt.Sprintf(", from bar %d", v.From)
+	out += fmt.Sprintf(", from bar %d", v.From) + transposed(v)
 	if v.RangeLow != 0 || v.RangeHigh != 0 {
 		out += fmt.Sprintf(", range %d to %d", v.RangeLow, v.RangeHigh)
 	}
