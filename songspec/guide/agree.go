@@ -54,7 +54,7 @@ func (l *layout) disagreements() (out problems) {
 		out.add("from", "The guide's meter is not the song's",
 			"It is %s%s. The voice is placed by beats, so check that its bar lines meet the song's.", meters, again)
 	}
-	if tempo != "" {
+	if tempo != "" && !l.v.Rough {
 		out.add("", "The guide's tempo is not the song's",
 			"It is %s. The voice is placed by beats and follows the song's tempo.", tempo)
 	}

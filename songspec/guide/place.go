@@ -121,7 +121,7 @@ func (out *problems) sloppy(path string, warnings []string) {
 	}
 	more := ""
 	if n := len(warnings) - 1; n > 0 {
-		more = fmt.Sprintf(" So far for the worst; the file has %s.", wording.Count(n, "other fault"))
+		more = fmt.Sprintf(" The file has %s.", wording.Count(n, "other fault"))
 	}
 	out.add("", "Sloppy guide file", "%s%s Export it anew if you can; rough = true accepts it as it is.",
 		sentence(path+": "+warnings[0]), more)
