@@ -3,6 +3,7 @@ package songspec
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/hashicorp/hcl/v2/hclsyntax"
@@ -26,7 +27,7 @@ func (d *decoder) vocal(f *File, b *hclsyntax.Block) {
 		case "range":
 			v.low, v.high = d.singerRange(a.Expr)
 		case "transpose":
-			v.transpose = or(d.whole(a.Expr, "the way from the guide's key to the song's, in semitones,",
+			v.transpose = or(d.whole(a.Expr, "the guide's transposition, in semitones,",
 				-timeline.MaxTranspose, timeline.MaxTranspose), 0)
 		case "rough":
 			v.rough = or(d.flag(a.Expr, "rough"), false)
@@ -52,17 +53,24 @@ func (d *decoder) singerName(expr hclsyntax.Expression) *said[string] {
 	return t
 }
 
+// singerNames are offered to singers without a name; of so many, one is always free.
+var singerNames = [timeline.MaxVocals]string{"Nell", "Tom", "Ada", "Ben", "Cora", "Dan", "Eve", "Finn"}
+
 // checkSingers reports singers who cannot be told apart: several need names, each its own, and
 // two of them sing no track of a file together.
 func (d *decoder) checkSingers(f *File) {
 	if len(f.vocals) < 2 {
 		return
 	}
+	free := slices.DeleteFunc(slices.Clone(singerNames[:]), func(name string) bool {
+		return slices.ContainsFunc(f.vocals, func(v *vocal) bool { return strings.EqualFold(or(v.name, ""), name) })
+	})
 	for i, v := range f.vocals {
 		if !v.named {
 			d.rep.Errorf(v.ref.Range, "A singer without a name",
 				"Where there is more than one vocal, each says who sings. Write name = %q in this block.",
-				cmp.Or(v.track, "Nell"))
+				cmp.Or(v.track, free[0]))
+			free = free[1:]
 		}
 		for _, w := range f.vocals[:i] {
 			switch {
