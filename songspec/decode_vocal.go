@@ -25,7 +25,7 @@ func (d *decoder) vocal(f *File, b *hclsyntax.Block) {
 		case "from":
 			v.from = d.whole(a.Expr, "the bar of the song where the vocal file starts", -MaxBars, MaxBars)
 		case "range":
-			v.low, v.high = d.singerRange(a.Expr)
+			v.low, v.high, v.written = d.singerRange(a.Expr)
 		case "transpose":
 			v.transpose = or(d.whole(a.Expr, "the guide's transposition, in semitones,",
 				-timeline.MaxTranspose, timeline.MaxTranspose), 0)

@@ -155,6 +155,7 @@ type vocal struct {
 	track     string
 	from      *said[int]
 	low, high int
+	written   string // the range
 	transpose int
 	rough     bool
 	line      int

@@ -100,7 +100,7 @@ func (r *resolver) startTimeline() {
 	for _, v := range f.vocals {
 		t.Vocals = append(t.Vocals, timeline.Vocal{
 			Name: or(v.name, ""), Path: v.ref.Path, Track: v.track, From: or(v.from, 1),
-			RangeLow: v.low, RangeHigh: v.high, Transpose: v.transpose, Rough: v.rough, Line: v.line,
+			RangeLow: v.low, RangeHigh: v.high, Range: v.written, Transpose: v.transpose, Rough: v.rough, Line: v.line,
 		})
 	}
 	r.tl = t

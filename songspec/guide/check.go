@@ -1,6 +1,7 @@
 package guide
 
 import (
+	"cmp"
 	"fmt"
 	"sort"
 
@@ -87,10 +88,10 @@ func outOfRange(tl *timeline.Timeline, v *timeline.Vocal) (out problems) {
 				side.better, fit, len(v.Notes), side.wrong)
 		}
 		k := keyAt(tl, worst.Tick)
+		limits := cmp.Or(v.Range, PitchName(v.RangeLow, k)+" to "+PitchName(v.RangeHigh, k))
 		out.add("range", "The voice leaves the singer's range",
-			"Sung %s, %s, lies %s the range %s to %s; %d of %d notes do.%s", PitchName(int(worst.Key), k),
-			At(tl, worst.Tick), side.word, PitchName(v.RangeLow, k), PitchName(v.RangeHigh, k),
-			count, len(v.Notes), octave)
+			"Sung %s, %s, lies %s the range %s; %d of %d notes do.%s", PitchName(int(worst.Key), k),
+			At(tl, worst.Tick), side.word, limits, count, len(v.Notes), octave)
 	}
 	return out
 }

@@ -3,6 +3,8 @@ package guide
 import (
 	"strings"
 	"testing"
+
+	"plinth/songspec/timeline"
 )
 
 // FuzzApply places every file that can be read. The voice must lie inside the song, each pass
@@ -19,10 +21,11 @@ func FuzzApply(f *testing.F) {
 	} {
 		f.Add(seed, uint8(1))
 		f.Add(seed, uint8(7))
+		f.Add(seed, uint8(timeline.MaxTranspose)) // in the song's key
 	}
 	f.Fuzz(func(t *testing.T, src []byte, from uint8) {
 		tl := song(t, "Eb", 72, 3840, verse, part{name: "dance", meter: "6/8", chords: []string{"Ab", "Bb7"}}, chorus)
-		tl.Vocals[0].From = int(from)
+		tl.Vocals[0].From, tl.Vocals[0].Transpose = int(from), int(from)%(2*timeline.MaxTranspose)-timeline.MaxTranspose
 		tl.Vocals[0].RangeLow, tl.Vocals[0].RangeHigh = 55, 72
 		problems := append(Apply(tl, 0, src), Check(tl, 0)...)
 		for _, p := range problems {

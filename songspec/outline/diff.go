@@ -101,25 +101,36 @@ func (d *differ) song() {
 	}
 }
 
-// singers pairs the singers of two songs: by name, and where each has only one in any case. One
-// who came or went has nil beside it.
+// singers pairs the singers of two songs: those of one name, then those who sing the same track, and
+// where each has only one left these two. One who came or went has nil beside it.
 func singers(old, new []timeline.Vocal) (out [][2]*timeline.Vocal) {
-	if len(old) == 1 && len(new) == 1 {
-		return [][2]*timeline.Vocal{{&old[0], &new[0]}}
-	}
-	paired := map[*timeline.Vocal]bool{}
-	for i := range old {
-		pair := [2]*timeline.Vocal{&old[i]}
-		if j := slices.IndexFunc(new, func(v timeline.Vocal) bool { return v.Name == old[i].Name }); j >= 0 {
-			pair[1] = &new[j]
-			paired[pair[1]] = true
+	pointers := func(list []timeline.Vocal) (out []*timeline.Vocal) {
+		for i := range list {
+			out = append(out, &list[i])
 		}
-		out = append(out, pair)
+		return out
 	}
-	for j := range new {
-		if !paired[&new[j]] {
-			out = append(out, [2]*timeline.Vocal{nil, &new[j]})
+	gone, came := pointers(old), pointers(new)
+	for _, same := range []func(a, b *timeline.Vocal) bool{
+		func(a, b *timeline.Vocal) bool { return a.Name == b.Name },
+		func(a, b *timeline.Vocal) bool { return a.Path == b.Path && a.Track == b.Track },
+		func(a, b *timeline.Vocal) bool { return len(gone) == 1 && len(came) == 1 },
+	} {
+		for _, a := range slices.Clone(gone) {
+			j := slices.IndexFunc(came, func(b *timeline.Vocal) bool { return same(a, b) })
+			if j < 0 {
+				continue
+			}
+			out = append(out, [2]*timeline.Vocal{a, came[j]})
+			i := slices.Index(gone, a)
+			gone, came = slices.Delete(gone, i, i+1), slices.Delete(came, j, j+1)
 		}
+	}
+	for _, a := range gone {
+		out = append(out, [2]*timeline.Vocal{a, nil})
+	}
+	for _, b := range came {
+		out = append(out, [2]*timeline.Vocal{nil, b})
 	}
 	return out
 }

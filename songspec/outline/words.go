@@ -139,8 +139,8 @@ func vocal(v *timeline.Vocal) string {
 		out += fmt.Sprintf(", track %q", v.Track)
 	}
 	out += fmt.Sprintf(", from bar %d", v.From) + transposed(v)
-	if v.RangeLow != 0 || v.RangeHigh != 0 {
-		out += fmt.Sprintf(", range %d to %d", v.RangeLow, v.RangeHigh)
+	if v.Range != "" {
+		out += ", range " + v.Range
 	}
 	return out
 }

@@ -77,6 +77,7 @@ type Vocal struct {
 	From          int    // bar of the song where the file's first bar stands; 0 and less are in front of bar 1
 	RangeLow      int    // MIDI note numbers; 0 when no range is given
 	RangeHigh     int
+	Range         string     // the range as it is written: "A3 to Db5"
 	Transpose     int        // semitones from the file's key to the written one
 	Rough         bool       // how the file was played and exported is accepted
 	Line          int        // where it stands in the song file, for messages
