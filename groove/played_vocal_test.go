@@ -31,11 +31,11 @@ func sings(p *timeline.Pass, line sungLine) {
 func TestPlayedVocal(t *testing.T) {
 	const lanterns = "../examples/lanterns.song.hcl"
 	_, tl, set := songfiletest.Example(t, lanterns)
-	voice, err := os.ReadFile(filepath.Join(filepath.Dir(lanterns), filepath.FromSlash(tl.Vocal.Path)))
+	voice, err := os.ReadFile(filepath.Join(filepath.Dir(lanterns), filepath.FromSlash(tl.Vocals[0].Path)))
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, p := range guide.Apply(tl, voice) {
+	for _, p := range guide.Apply(tl, 0, voice) {
 		t.Fatalf("%s: %s", p.Summary, p.Detail)
 	}
 	const verse, chorus = 1, 6

@@ -1,6 +1,7 @@
 package songspec
 
 import (
+	"cmp"
 	"fmt"
 	"path/filepath"
 	"slices"
@@ -16,7 +17,7 @@ import (
 // Parse reads a song file. name is its path, for messages and for the default
 // title. All mistakes that can be seen without knowing the feels are reported,
 // sorted by place. The File is nil only when the text could not be read at all;
-// with errors it still serves GrooveFiles, VocalFile and Resolve's messages. A song that borrows
+// with errors it still serves GrooveFiles, VocalFiles and Resolve's messages. A song that borrows
 // sections (SectionFiles) is not looked through for names until Lend is called.
 func Parse(name string, src []byte) (*File, hcl.Diagnostics) {
 	s := hcltext.NewSource(name, src)
@@ -93,7 +94,7 @@ func (d *decoder) valuesOf(body *hclsyntax.Body, what string, known []string) []
 
 // stands reports whether a block that is allowed only once is already there.
 func stands(body *hclsyntax.Body, word string) bool {
-	return word != "section" && slices.Contains(topBlocks, word) &&
+	return word != "section" && word != "vocal" && slices.Contains(topBlocks, word) &&
 		slices.ContainsFunc(body.Blocks, func(b *hclsyntax.Block) bool { return b.Type == word })
 }
 
@@ -105,7 +106,11 @@ func (d *decoder) unknown(rng hcl.Range, name, what string, attrs, blocks []stri
 		return d.rep.Errorf(rng, "A groove in a song file",
 			"A groove stands in a file of its own, which the song names: grooves = [\"my.groove.hcl\"]."), ""
 	}
-	if form := calledHere[strings.ToLower(name)]; form != "" {
+	form := calledHere[strings.ToLower(name)]
+	if what != "the vocal block" {
+		form = cmp.Or(form, calledElsewhere[name])
+	}
+	if form != "" {
 		return d.rep.Errorf(rng, summary, "What is meant is perhaps %s.", form), ""
 	}
 	aside := map[string]string{
@@ -141,7 +146,7 @@ var places = []struct {
 	{"in a play, or in the bars of a play", []string{"lift"}},
 	{"in a play", []string{"only", "times", "vamp"}},
 	{"in the form", []string{"play"}},
-	{"in a vocal block", []string{"track", "from", "range"}},
+	{"in a vocal block", []string{"name", "track", "from", "range", "transpose", "rough"}},
 	{"in the piano block", []string{"highest", "span"}},
 	{"in the bass or the piano block", []string{"sound"}},
 	{"in the bass block", []string{"strings", "line"}},

@@ -21,10 +21,11 @@ func (d *decoder) file(f *File, body *hclsyntax.Body) {
 		if !dialect.Named(b.Type) {
 			d.noLabel(b)
 		}
-		if b.Type == "section" || d.once(b, lines) {
+		if b.Type == "section" || b.Type == "vocal" || d.once(b, lines) {
 			readers[b.Type](f, b)
 		}
 	}
+	d.checkSingers(f)
 	if len(f.sections) == 0 && len(f.lenders) == 0 && !d.rep.Diags.HasErrors() {
 		d.rep.Errorf(d.s.Range(0, 0), "A song without a section",
 			"Write at least one: section \"verse\" { chords = \"| C | F | G | C |\" }.")
@@ -73,23 +74,4 @@ func (d *decoder) refs(expr hclsyntax.Expression, kind string, most int, help st
 		}
 	}
 	return out
-}
-
-func (d *decoder) vocal(f *File, b *hclsyntax.Block) {
-	v := &vocal{line: d.s.LineOf(b.TypeRange.Start.Byte)}
-	for _, a := range d.valuesOf(b.Body, "the vocal block", vocalAttrs) {
-		switch a.Name {
-		case "track":
-			const help = `The track of the guide vocal is its name in quotes: track = "Voice".`
-			v.track = or(d.text(a.Expr, 200, help), "")
-		case "from":
-			v.from = d.whole(a.Expr, "the bar of the song where the vocal file starts", -MaxBars, MaxBars)
-		case "range":
-			v.low, v.high = d.singerRange(a.Expr)
-		}
-	}
-	var ok bool
-	if v.ref, ok = d.ref(d.label(b, "a file")); ok {
-		f.vocal = v
-	}
 }

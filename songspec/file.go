@@ -27,7 +27,7 @@ type File struct {
 	strings   *said[int] // of the bass
 	span      *said[int] // of the pianist's hand, in semitones
 	highest   int        // of the comp, as a MIDI note number; 0 where nothing is said
-	vocal     *vocal
+	vocals    []*vocal
 	picture   *picture         // nil: the song is for none
 	fraction  *said[meter.BPM] // the first tempo that is not of whole beats
 
@@ -67,13 +67,14 @@ func (f *File) Remarks() hcl.Diagnostics {
 	return rep.Diags
 }
 
-// VocalFile is the file of the guide vocal, nil when there is none.
-func (f *File) VocalFile() *Ref {
-	if f.vocal == nil {
-		return nil
+// VocalFiles are the files of the guide vocals, in the order written, as the Timeline's Vocals
+// are. Two singers may share one file.
+func (f *File) VocalFiles() []Ref {
+	refs := make([]Ref, len(f.vocals))
+	for i, v := range f.vocals {
+		refs[i] = v.ref
 	}
-	ref := f.vocal.ref
-	return &ref
+	return refs
 }
 
 // said is a value that the song file states, with its place in the text.
@@ -212,8 +213,13 @@ type event struct {
 
 type vocal struct {
 	ref       Ref
+	named     bool // it has a name, perhaps one with a mistake
+	name      *said[string]
 	track     string
 	from      *said[int]
 	low, high int
+	written   string // the range
+	transpose int
+	rough     bool
 	line      int
 }

@@ -201,7 +201,7 @@ section "a" {
 		tl.Piano.Highest != 70 || tl.Piano.Span != 12 {
 		t.Errorf("got %+v %+v %+v", tl.Drums, tl.Bass, tl.Piano)
 	}
-	v := tl.Vocal
+	v := &tl.Vocals[0]
 	if v.Path != "guide/voice.mid" || v.Track != "Lead" || v.From != 2 || v.RangeLow != 57 || v.RangeHigh != 74 ||
 		v.Line != 21 {
 		t.Errorf("vocal %+v", v)
@@ -214,7 +214,7 @@ section "a" {
 	f, _ := Parse("x", []byte("grooves = [\"grooves/a.hcl\", \"./b.hcl\"]\nvocal \"v.mid\" {}\n"+one("| C |")))
 	refs := f.GrooveFiles()
 	if len(refs) != 2 || refs[0].Path != "grooves/a.hcl" || refs[1].Path != "b.hcl" ||
-		refs[1].Range.Start.Column != 29 || f.VocalFile().Path != "v.mid" {
+		refs[1].Range.Start.Column != 29 || f.VocalFiles()[0].Path != "v.mid" {
 		t.Errorf("refs %+v", refs)
 	}
 }

@@ -267,6 +267,24 @@ var earlyMistakes = []mistake{
 	{"chords in a play", "where they belong is said", one("| C |") + "form {\n  play \"a\" { chords = \"| C |\" " +
 		"}\n}\n"},
 	{"vocal after the song", "from is a bar of it", "vocal \"v.mid\" { from = 9 }\n" + one("| C |")},
+	{"two vocals without names", "nobody can tell who sings", "vocal \"a.mid\" {}\nvocal \"b.mid\" { track = " +
+		"\"Alto\" }\n" + one("| C |")},
+	{"one vocal of two without a name", "only that one is shown", "vocal \"a.mid\" { name = \"Nell\" }\n" +
+		"vocal \"b.mid\" {}\n" + one("| C |")},
+	{"two singers of one name", "capitals make no other name", "vocal \"a.mid\" { name = \"Nell\" }\n" +
+		"vocal \"b.mid\" { name = \"nell\" }\n" + one("| C |")},
+	{"the same track twice", "two singers need two lines", "vocal \"a.mid\" { name = \"Nell\" }\n" +
+		"vocal \"./a.mid\" { name = \"Tom\" }\n" + one("| C |")},
+	{"a singer with an empty name", "a name is asked for", "vocal \"a.mid\" { name = \"\" }\n" + one("| C |")},
+	{"a name that is no text", "in quotes", "vocal \"a.mid\" { name = Nell }\n" + one("| C |")},
+	{"nine singers", "eight are the bound", nineSingers() + one("| C |")},
+	{"guide transposed too far", "three octaves are the bound", "vocal \"a.mid\" { transpose = 40 }\n" + one("| C |")},
+	{"guide transposed by a half", "semitones are whole", "vocal \"a.mid\" { transpose = 1.5 }\n" + one("| C |")},
+	{"rough in quotes", "it is true or false", "vocal \"a.mid\" { rough = \"true\" }\n" + one("| C |")},
+	{"a vocal's words at the top", "where they belong is said", "name = \"Lanterns\"\nrough = true\nrange = " +
+		"[\"A3\", \"D5\"]\n" + one("| C |")},
+	{"transpose in a play", "a lift is meant", one("| C |") + "form {\n  play \"a\" { transpose = 2 }\n}\n"},
+	{"a word of the trade for a singer", "the vocal block is offered", "singer \"Nell\" {}\n" + one("| C |")},
 	{"range the wrong way round", "turned for the reader",
 		"vocal \"v.mid\" { range = [\"D5\", \"A3\"] }\n" + one("| C |")},
 
@@ -318,4 +336,12 @@ func compare(t *testing.T, want, got string) {
 			t.Fatalf("line %d\nwant %q\n got %q", i+1, a, b)
 		}
 	}
+}
+
+// nineSingers are nine vocal blocks, each with a name and a file.
+func nineSingers() (src string) {
+	for i := range 9 {
+		src += fmt.Sprintf("vocal \"%d.mid\" { name = \"%d\" }\n", i, i)
+	}
+	return src
 }

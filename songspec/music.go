@@ -210,8 +210,9 @@ func englishNote(s string) string {
 	return name
 }
 
-// singerRange reads "A3-D5", or ["A3", "D5"]; both are 0 after an error.
-func (d *decoder) singerRange(expr hclsyntax.Expression) (low, high int) {
+// singerRange reads "A3-D5", or ["A3", "D5"], and has it in words as it is written, too: "A3 to D5".
+// It is 0 and "" after an error.
+func (d *decoder) singerRange(expr hclsyntax.Expression) (low, high int, written string) {
 	const help = `The singer's range is the lowest and the highest note: range = ["A3", "D5"].`
 	rng := expr.Range()
 	var ends []string
@@ -219,7 +220,7 @@ func (d *decoder) singerRange(expr hclsyntax.Expression) (low, high int) {
 		for _, x := range list.Exprs[:min(len(list.Exprs), 3)] {
 			t := d.text(x, 16, help)
 			if t == nil {
-				return 0, 0
+				return 0, 0, ""
 			}
 			ends = append(ends, t.v)
 		}
@@ -227,11 +228,11 @@ func (d *decoder) singerRange(expr hclsyntax.Expression) (low, high int) {
 		ends = strings.FieldsFunc(strings.ReplaceAll(t.v, " to ", "-"),
 			func(r rune) bool { return r == '-' || r == '–' || r == ' ' })
 	} else {
-		return 0, 0
+		return 0, 0, ""
 	}
 	if len(ends) != 2 {
 		d.rep.Errorf(rng, "A range has two ends", "%s", help)
-		return 0, 0
+		return 0, 0, ""
 	}
 	english := false
 	for i, end := range ends {
@@ -257,7 +258,7 @@ func (d *decoder) singerRange(expr hclsyntax.Expression) (low, high int) {
 			e.Write(rng, fmt.Sprintf("[%q, %q]", ends[1], ends[0]))
 		}
 	default:
-		return low, high
+		return low, high, ends[0] + " to " + ends[1]
 	}
-	return 0, 0
+	return 0, 0, ""
 }

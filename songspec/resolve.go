@@ -118,11 +118,11 @@ func (r *resolver) startTimeline() {
 		Transpose: replaced(r.env.Override.Transpose, f.transpose, 0),
 	}
 	t.Title = cmp.Or(or(f.title, ""), t.File)
-	if v := f.vocal; v != nil {
-		t.Vocal = &timeline.Vocal{
-			Path: v.ref.Path, Track: v.track, From: or(v.from, 1),
-			RangeLow: v.low, RangeHigh: v.high, Line: v.line,
-		}
+	for _, v := range f.vocals {
+		t.Vocals = append(t.Vocals, timeline.Vocal{
+			Name: or(v.name, ""), Path: v.ref.Path, Track: v.track, From: or(v.from, 1),
+			RangeLow: v.low, RangeHigh: v.high, Range: v.written, Transpose: v.transpose, Rough: v.rough, Line: v.line,
+		})
 	}
 	r.tl = t
 }

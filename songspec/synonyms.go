@@ -5,6 +5,9 @@ import (
 	"strings"
 )
 
+// calledElsewhere are words of the vocal block that musicians use for other things elsewhere.
+var calledElsewhere = map[string]string{"name": `title = "…"`, "transpose": "lift = 1, in a play"}
+
 // calledHere are words that musicians use for things that have other names in a song file, with
 // how those are written. Common practice, no single source.
 var calledHere = map[string]string{
@@ -13,7 +16,7 @@ var calledHere = map[string]string{
 	"signature": `meter = "4/4"`, "takt": `meter = "4/4"`,
 	"style": `feel = "waltz"`, "groove": `feel = "waltz"`, "rhythm": `feel = "waltz"`, "swing": `feel = "swing"`,
 	"tonart": `key = "Eb major"`, "tonality": `key = "Eb major"`,
-	"name": `title = "…"`, "composer": `by = "…"`, "author": `by = "…"`,
+	"composer": `by = "…"`, "author": `by = "…"`,
 	"artist": `by = "…"`, "writer": `by = "…"`,
 	"music":    `by = "…"`,
 	"dynamics": "energy = 3, from 1 to 5", "dynamic": "energy = 3, from 1 to 5", "volume": "energy = 3, from 1 to 5",
@@ -46,7 +49,8 @@ var calledHere = map[string]string{
 	"structure":   `form { … }, with play "verse" {} in it for each section in turn`,
 	"arrangement": `form { … }, with play "verse" {} in it for each section in turn`,
 	"countin":     "count_in = 1", "upbeat": "pickup = 1", "anacrusis": "pickup = 1", "humanize": "looseness = 0.4",
-	"voice": `vocal "FILE.mid" {}`, "melody": `vocal "FILE.mid" {}`,
+	"singer": `vocal "FILE.mid" { name = "Nell" }`,
+	"voice":  `vocal "FILE.mid" {}`, "melody": `vocal "FILE.mid" {}`,
 	"repeat":  "another play of it in the form, or |: and :| round the bars",
 	"repeats": "another play of it in the form, or |: and :| round the bars",
 	"lyrics":  "a comment: words stand behind a #", "lyric": "a comment: words stand behind a #",

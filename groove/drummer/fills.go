@@ -109,14 +109,18 @@ func (d *Drummer) closingSpan() cue.Stretch {
 // phraseRest is the shortest silence before a sung note that makes it begin a phrase.
 const phraseRest = quarter
 
-// singerEnters reports whether a guide vocal begins a phrase in a span.
+// singerEnters reports whether a singer begins a phrase in a span.
 func (d *Drummer) singerEnters(s cue.Stretch) bool {
-	end := int64(-1 << 62)
+	var ends [timeline.MaxVocals]int64 // where each has been silent since
+	for i := range ends {
+		ends[i] = -1 << 62
+	}
 	for _, n := range d.Pass.Sung {
-		if n.Tick >= s.Start && n.Tick < s.End && n.Tick-end >= phraseRest {
+		end := &ends[n.Singer]
+		if n.Tick >= s.Start && n.Tick < s.End && n.Tick-*end >= phraseRest {
 			return true
 		}
-		end = max(end, n.Tick+n.Length)
+		*end = max(*end, n.Tick+n.Length)
 	}
 	return false
 }

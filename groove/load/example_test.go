@@ -27,7 +27,7 @@ section "verse" { chords = "|: C | Am | F | G :|x4" }
 	performance := groove.Perform(song.Timeline, song.Feels)
 	file, err := midi.Write(song.Timeline, performance)
 	fmt.Printf("%d bars of %s, %d sung notes, a file that begins with %s, %v\n", song.Timeline.SongBars(),
-		song.Timeline.Passes[0].Feel, len(song.Timeline.Vocal.Notes), file[:4], err)
+		song.Timeline.Passes[0].Feel, len(song.Timeline.Vocals[0].Notes), file[:4], err)
 	for _, d := range song.Diags { // doubts: the song is played all the same
 		fmt.Printf("line %d: %s\n", d.Subject.Start.Line, d.Summary)
 	}

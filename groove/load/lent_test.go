@@ -120,3 +120,26 @@ func TestMistakeOfALender(t *testing.T) {
 		t.Errorf("got %v", s.Diags)
 	}
 }
+
+// Transposing moves the guide with the song, and not what the singer can reach.
+func TestTransposeMovesTheGuide(t *testing.T) {
+	song := "key = \"C\"\nsection \"a\" { chords = \"| C | F | G7 | C |\" }\n" +
+		"vocal \"v.mid\" { range = [\"C4\", \"C5\"] }\n"
+	folder := fstest.MapFS{"v.mid": {Data: sungFile()}}
+	plain := load.Read("a.song.hcl", []byte(song), folder).Timeline
+	up := load.Read("a.song.hcl", []byte("transpose = 3\n"+song), folder).Timeline
+	v, w := plain.Vocals[0], up.Vocals[0]
+	if len(v.Notes) != 2 || len(w.Notes) != 2 || w.Notes[0].Key != v.Notes[0].Key+3 || w.RangeLow != v.RangeLow {
+		t.Errorf("got %v and %v", v.Notes, w.Notes)
+	}
+	if got := up.Passes[0].Key.String() + " " + up.Passes[0].Chords[1].Chord.String(); got != "Eb major Ab" {
+		t.Errorf("the song is in %s", got)
+	}
+}
+
+// sungFile is a Standard MIDI File 1.0 of format 0: two quarters, E4 and G4.
+func sungFile() []byte {
+	track := []byte{0, 0x90, 64, 80, 96, 0x80, 64, 0, 0, 0x90, 67, 80, 96, 0x80, 67, 0, 0, 0xff, 0x2f, 0}
+	head := []byte{'M', 'T', 'h', 'd', 0, 0, 0, 6, 0, 0, 0, 1, 0, 96, 'M', 'T', 'r', 'k', 0, 0, 0, byte(len(track))}
+	return append(head, track...)
+}

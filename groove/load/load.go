@@ -34,7 +34,7 @@ type Song struct {
 	Diags   hcl.Diagnostics
 	Remarks hcl.Diagnostics // warnings that nobody needs at every build
 	Sources map[string][]byte
-	vocalAt hcl.Range // where the song names its guide vocal
+	vocalAt []hcl.Range // where the song names its guide vocals
 }
 
 // Read reads a song: its text, and the files that it names from the folder that it lies in.
@@ -86,15 +86,15 @@ func (l *loader) read(text []byte) {
 	env.Override = l.override
 	tl, diags := file.Resolve(env)
 	l.add(diags)
-	ref := file.VocalFile()
-	vocal := l.vocal(ref)
+	vocals := l.vocals(file.VocalFiles())
 	if tl == nil || l.Diags.HasErrors() {
 		return
 	}
 	l.Timeline, l.Feels = tl, l.set(tl)
-	if vocal != nil {
-		l.vocalAt = ref.Range
-		l.add(l.atVocal(guide.Apply(tl, vocal)))
+	for i, src := range vocals {
+		if src != nil {
+			l.add(l.atVocal(i, guide.Apply(tl, i, src)))
+		}
 	}
 }
 
@@ -269,17 +269,20 @@ func (l *loader) set(tl *timeline.Timeline) *feel.Set {
 	return out
 }
 
-// vocal reads the guide vocal and returns nil when there is none or it cannot be read.
-func (l *loader) vocal(ref *songspec.Ref) []byte {
-	if ref == nil {
-		return nil
+// vocals reads the guide vocals, each file once; what cannot be read is nil.
+func (l *loader) vocals(refs []songspec.Ref) [][]byte {
+	read := map[string][]byte{}
+	out := make([][]byte, len(refs))
+	for i, ref := range refs {
+		l.vocalAt = append(l.vocalAt, ref.Range)
+		if _, known := read[ref.Path]; !known {
+			src, ok := l.open(ref, "guide vocal", "The band plays as if no vocal were given.")
+			if ok && src == nil {
+				src = []byte{}
+			}
+			read[ref.Path] = src
+		}
+		out[i] = read[ref.Path]
 	}
-	src, ok := l.open(*ref, "guide vocal", "The band plays as if no vocal were given.")
-	if !ok {
-		return nil
-	}
-	if src == nil {
-		src = []byte{}
-	}
-	return src
+	return out
 }

@@ -6,25 +6,27 @@ import (
 	"plinth/songspec/guide"
 )
 
-// VoiceCheck returns warnings, at the vocal's line, of what is doubtful between the guide
+// VoiceCheck returns warnings, at each vocal's line, of what is doubtful between the guide
 // vocal and the song: clashes of long sung notes with written chords, and notes outside the
 // stated range. It needs a Timeline.
-func (s *Song) VoiceCheck() hcl.Diagnostics {
-	if s.Timeline == nil || s.Timeline.Vocal == nil {
+func (s *Song) VoiceCheck() (out hcl.Diagnostics) {
+	if s.Timeline == nil {
 		return nil
 	}
-	return s.atVocal(guide.Check(s.Timeline))
+	for i := range s.Timeline.Vocals {
+		out = append(out, s.atVocal(i, guide.Check(s.Timeline, i))...)
+	}
+	return out
 }
 
-// atVocal places problems of the guide vocal at the line of the song file that names it.
-func (s *Song) atVocal(problems []guide.Problem) hcl.Diagnostics {
-	var out hcl.Diagnostics
+// atVocal places problems of a guide vocal at the line of the song file that names it.
+func (s *Song) atVocal(singer int, problems []guide.Problem) (out hcl.Diagnostics) {
 	for _, p := range problems {
 		severity := hcl.DiagWarning
 		if p.Error {
 			severity = hcl.DiagError
 		}
-		at := s.vocalAt
+		at := s.vocalAt[singer]
 		out = append(out, &hcl.Diagnostic{Severity: severity, Summary: p.Summary, Detail: p.Detail, Subject: &at})
 	}
 	return out

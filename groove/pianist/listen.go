@@ -19,7 +19,6 @@ type listener struct {
 	*plan.Plan
 	sung    []heardNote // in order
 	heard   bool        // a vocal is given
-	below   bool        // the comp lies under the voice, note by note: see staysBelow
 	ceiling int         // see Ceiling
 	changes []cue.Change
 }
@@ -30,6 +29,7 @@ type heardNote struct {
 	end  int64
 	over int64 // where it and all notes before it have ended
 	held bool  // for a beat or more
+	high bool  // the comp lies under this voice, note by note: see staysBelow
 }
 
 // duck is how long a comp note ends before a sung note that it stands in the way of, in
@@ -47,9 +47,10 @@ const busyPerBeat = 1500
 // listen returns what the pianist hears of the singer in a pass.
 func listen(p *plan.Plan) *listener {
 	l := &listener{Plan: p, heard: len(p.Pass.Sung) > 0, changes: p.Cues.Changes(timeline.Piano)}
-	l.ceiling, l.below = Ceiling(p.Song.Piano, p.Pass), staysBelow(p.Pass)
+	l.ceiling = Ceiling(p.Song.Piano, p.Pass)
+	high := staysBelow(p.Pass)
 	for _, s := range p.Pass.Sung {
-		l.sung = append(l.sung, heardNote{SungNote: s, end: s.Tick + s.Length,
+		l.sung = append(l.sung, heardNote{SungNote: s, end: s.Tick + s.Length, high: high[s.Singer],
 			held: s.Length >= p.Pass.Bars[p.BarAt(s.Tick)].Meter.PlayedBeat()})
 	}
 	sort.SliceStable(l.sung, func(i, j int) bool { return l.sung[i].Tick < l.sung[j].Tick })
@@ -61,24 +62,18 @@ func listen(p *plan.Plan) *listener {
 	return l
 }
 
-// staysBelow reports whether no comp note sounds above what is sung at the time. It is so for
-// a voice whose lower quartile is C4 or higher. A lower voice sings in the comp's own register,
+// staysBelow has the singers above whose notes no comp note sounds at the time. It is so for a
+// voice whose lower quartile is C4 or higher. A lower voice sings in the comp's own register,
 // where no chord that can be heard as one fits under it: the comp may lie above its notes.
-func staysBelow(pass *timeline.Pass) bool {
-	sung, ok := guide.SungRegister(pass)
-	return ok && sung.Quarter >= ceilingFloor
+func staysBelow(pass *timeline.Pass) (high [timeline.MaxVocals]bool) {
+	for _, sung := range guide.SungIn(pass) {
+		high[sung.Singer] = sung.Quarter >= ceilingFloor
+	}
+	return high
 }
 
-// singsLittle reports whether the notes that begin in a pass last for less than a quarter of it.
-func singsLittle(pass *timeline.Pass) bool {
-	var sung int64
-	for _, s := range pass.Sung {
-		if s.Tick >= 0 && s.Tick < pass.Length {
-			sung += s.Length
-		}
-	}
-	return 4*sung < pass.Length
-}
+// singsLittle reports whether what a singer begins in a pass lasts for less than a quarter of it.
+func singsLittle(pass *timeline.Pass, sung *guide.Singing) bool { return 4*sung.Ticks < pass.Length }
 
 // sungIn are the sung notes that sound between two ticks.
 func (l *listener) sungIn(start, end int64) iter.Seq[*heardNote] {
@@ -92,10 +87,11 @@ func (l *listener) sungIn(start, end int64) iter.Seq[*heardNote] {
 	}
 }
 
-// sungAt is the sung note that sounds at a tick: the last that began, nil for none.
-func (l *listener) sungAt(tick int64) (last *heardNote) {
+// sungAt are the sung notes that sound at a tick: of each singer the last that began, nil for
+// none.
+func (l *listener) sungAt(tick int64) (last [timeline.MaxVocals]*heardNote) {
 	for s := range l.sungIn(tick, tick+1) {
-		last = s
+		last[s.Singer] = s
 	}
 	return last
 }
@@ -127,12 +123,14 @@ func (l *listener) tuneCosts(ch *cue.Change, set *voicing.Set) []int32 {
 	if !sings {
 		return nil
 	}
-	tune := l.sungAt(ch.Start)
+	tunes := l.sungAt(ch.Start)
 	out := make([]int32, len(set.List))
 	for i := range set.List {
 		v := &set.List[i].Voicing
-		if tune != nil && v.Top()%12 == int(tune.Key)%12 {
-			out[i] = doublingCost(tune, v.Top())
+		for _, tune := range tunes {
+			if tune != nil && v.Top()%12 == int(tune.Key)%12 {
+				out[i] = max(out[i], doublingCost(tune, v.Top()))
+			}
 		}
 		for _, key := range v.Notes[:v.N] {
 			out[i] += at[key]
@@ -149,7 +147,7 @@ func (l *listener) addKeyCosts(at *[128]int32, s *heardNote, ch *cue.Change) {
 		at[s.Key] += voicing.CostUnison
 	}
 	over := int32(0)
-	if l.below {
+	if s.high {
 		over = voicing.CostOver
 		if s.Tick > ch.Start+soon {
 			over = int32(voicing.CostOver * s.within(ch) / (ch.End - ch.Start))
@@ -178,12 +176,14 @@ func (l *listener) dropRubs(notes []score.Note) []score.Note {
 		if n.Voice == score.Left && l.Pass.TacetAt(l.BarAt(n.At)).Has(timeline.Bass) {
 			return false
 		}
-		if tune := l.sungAt(n.At); tune != nil && tune.Key == n.Key {
-			return true
+		for _, tune := range l.sungAt(n.At) {
+			if tune != nil && tune.Key == n.Key {
+				return true
+			}
 		}
 		ch := &l.changes[max(0, cue.IndexAt(l.changes, n.At))]
 		for s := range l.sungIn(n.At-duck, n.End()+duck) {
-			over := l.below && n.Key > s.Key && s.end > n.At
+			over := s.high && n.Key > s.Key && s.end > n.At
 			clash := clashesIn(ch, int(n.Key), s)
 			if over && s.Tick <= n.At+soon || clash && s.Tick <= n.At+2*duck {
 				return true
@@ -197,7 +197,8 @@ func (l *listener) dropRubs(notes []score.Note) []score.Note {
 	})
 }
 
-// isBusy reports whether the singer has many notes in a bar.
+// isBusy reports whether the singers have many notes in a bar. What two sing together counts
+// once.
 func (l *listener) isBusy(bar int) bool {
 	if !l.heard {
 		return false
@@ -206,6 +207,12 @@ func (l *listener) isBusy(bar int) bool {
 	from := func(tick int64) int {
 		return sort.Search(len(l.sung), func(i int) bool { return l.sung[i].Tick >= tick })
 	}
-	count := int64(from(b.Start+b.Length) - from(b.Start))
+	sung := l.sung[from(b.Start):from(b.Start+b.Length)]
+	count := int64(len(sung))
+	for i := 1; i < len(sung); i++ {
+		if a, b := &sung[i-1], &sung[i]; a.Singer != b.Singer && b.Tick-a.Tick < duck {
+			count--
+		}
+	}
 	return count*1000*b.Meter.PlayedBeat() >= busyPerBeat*b.Length
 }

@@ -149,7 +149,8 @@ func (c *Pianist) Texture(lv *feel.Level) string {
 }
 
 // Ceiling is the highest note that the comp may have in a pass, as a MIDI number. It is the
-// song file's, or A4, and at most a major third under the singer's lower quartile. But it is
+// song file's, or A4, and at most a major third under the singer's lower quartile; of several
+// singers in the pass, under that of the lowest. But it is
 // never below C4, an octave above the floor of the comp: there the low interval limits would
 // leave only single notes and shells, from which nobody hears the chord, and a low voice has
 // room above the comp. The comp avoids held notes, doubling and busy bars under a low voice
@@ -164,8 +165,10 @@ func Ceiling(setup timeline.PianoSetup, pass *timeline.Pass) int {
 	if setup.Highest > 0 {
 		high = setup.Highest
 	}
-	if sung, ok := guide.SungRegister(pass); ok && !singsLittle(pass) {
-		high = min(high, sung.Quarter-underTheSinger)
+	for _, sung := range guide.SungIn(pass) {
+		if !singsLittle(pass, &sung) {
+			high = min(high, sung.Quarter-underTheSinger)
+		}
 	}
 	return max(high, ceilingFloor)
 }

@@ -15,6 +15,7 @@ import (
 type roundSinger struct {
 	under, clashing    int // notes under a held sung note, and those a semitone from it in any octave
 	onsets, ringsOver  int // sung onsets, and those above which something rings
+	all, unisons       int // notes, and those struck in unison with a voice
 	struck, struckOver int // notes struck under the voice, and those above what is sung then
 	moved              moved
 	low                int // how often the lowest voice goes in octaves with the bass
@@ -32,20 +33,22 @@ func (r *roundSinger) String() string {
 func (r *roundSinger) hear(pass *timeline.Pass, notes []timeline.SungNote) {
 	below := staysBelow(pass)
 	for _, n := range notes {
-		held, clash, sings, over := false, false, false, false
+		held, clash, sings, over, unison := false, false, false, false, false
 		for _, s := range pass.Sung {
 			if s.Length >= quarter && s.Tick < n.Tick+n.Length && s.Tick+s.Length > n.Tick {
 				held, clash = true, clash || clashes(int(n.Key), int(s.Key))
 			}
-			if s.Tick <= n.Tick && n.Tick < s.Tick+s.Length {
+			unison = unison || s.Tick <= n.Tick && n.Tick < s.Tick+s.Length && n.Key == s.Key
+			if below[s.Singer] && s.Tick <= n.Tick && n.Tick < s.Tick+s.Length {
 				sings, over = true, over || n.Key > s.Key
 			}
 		}
+		r.all, r.unisons = r.all+1, r.unisons+one(unison)
 		r.under, r.clashing = r.under+one(held), r.clashing+one(clash)
-		r.struck, r.struckOver = r.struck+one(below && sings), r.struckOver+one(below && over)
+		r.struck, r.struckOver = r.struck+one(sings), r.struckOver+one(over)
 	}
 	for _, s := range pass.Sung {
-		if !below || s.Tick < 0 || s.Tick >= pass.Length {
+		if !below[s.Singer] || s.Tick < 0 || s.Tick >= pass.Length {
 			continue
 		}
 		over := false

@@ -21,7 +21,7 @@ func twoBars() *timeline.Timeline {
 				{Start: 0, Length: 3840, Meter: meter.Common}, {Start: 3840, Length: 3840, Meter: meter.Common}}}},
 		Tempos: []timeline.Tempo{{Micros: 1_000_000}},
 		End:    7680,
-		Vocal:  &timeline.Vocal{TrackResolved: "Voice", Notes: sung},
+		Vocals: []timeline.Vocal{{TrackResolved: "Voice", Notes: sung}},
 	}
 }
 

@@ -17,7 +17,7 @@ func (r *Report) registerHints() []Hint {
 		if seats := seatsWithin(top+1, compassHigh, 12); len(seats) > 0 {
 			what, why := "everything is free", "Neither the voice nor the comp goes higher, but for one note in twenty."
 			switch {
-			case r.tl.Vocal == nil:
+			case len(r.tl.Vocals) == 0:
 				what, why = "the band leaves everything to singer and orchestra",
 					"The comp goes no higher, but for one note in twenty; where the singer lies is not known."
 			case s.Voice == nil:

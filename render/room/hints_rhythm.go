@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"plinth/songspec/guide"
 	"plinth/songspec/harmony"
 	"plinth/songspec/timeline"
 	"plinth/songspec/wording"
@@ -184,7 +185,7 @@ func (r *Report) keyHint(i int) Hint {
 	if p := &r.tl.Passes[i]; p.Before != nil && len(p.Chords) > 0 && !p.Before.Chord.None && !p.Chords[0].Chord.None {
 		from, to := p.Before.Chord, p.Chords[0].Chord
 		var common []string
-		for _, n := range chordTones(to, chordPitchClasses(from)) {
+		for _, n := range chordTones(to, guide.ChordTones(from)) {
 			common = append(common, n.String())
 		}
 		if len(common) > 0 {

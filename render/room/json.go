@@ -64,7 +64,10 @@ func (r *Report) JSON(w io.Writer) error {
 	e.SetIndent("", "  ")
 	return e.Encode(jsonObject{
 		{"title", r.Title},
-		{"voice", voice}, // the guide's track
+		{"voice", voice}, // the first singer's track
+		{"singers", objects(r.tl.Vocals, func(v *timeline.Vocal) jsonObject {
+			return jsonObject{{"name", v.Called()}, {"file", v.Path}, {"track", v.TrackResolved}}
+		})},
 		{"bars", r.Bars},
 		{"file_bar", r.FileBar}, // the bar of the MIDI file in which bar 1 stands
 		{"seconds", thousandths(r.Micros / 1000)},
@@ -114,6 +117,9 @@ func (r *Report) scopeJSON(s *Scope) jsonObject {
 		out = append(out, jsonField{p.name, registerJSON(p.part, s.Key)})
 	}
 	return append(out, jsonObject{
+		{"singers", objects(s.Singers, func(v *Singer) jsonObject {
+			return jsonObject{{"name", v.Name}, {"register", registerJSON(v.Part, s.Key)}}
+		})},
 		{"free", objects(s.Free, func(f *FreeRange) jsonObject {
 			return append(boundsJSON(f.Low, f.High, s.Key),
 				jsonField{"instruments", objects(f.Seats, func(seat *Seat) jsonObject {

@@ -14,6 +14,10 @@ func (r *Report) measureScope(start, end int64) Scope {
 		Players: make([]*Part, len(r.meant))}
 	beats := guide.Beats(r.tl, start, end) // thousandths
 	s.Voice = newPart(beginningIn(r.sung, start, end), beats)
+	for i := range r.lines {
+		part := newPart(beginningIn(r.lines[i], start, end), beats)
+		s.Singers = append(s.Singers, Singer{r.tl.Vocals[i].Called(), part})
+	}
 	for _, p := range playerRows {
 		notes := beginningIn(r.meant[p.who], start, end)
 		if len(notes) > 0 {
@@ -26,7 +30,7 @@ func (r *Report) measureScope(start, end int64) Scope {
 	if beats > 0 {
 		s.Loudness = int(r.velocities(start, end) * 1000 / beats)
 	}
-	s.Free = freeRanges(s.registers())
+	s.Free = freeRanges(s.parts())
 	s.Windows = guide.Within(r.tl, r.clock, r.Windows, start, end)
 	s.Grid = r.measureGrid(start, end)
 	return s

@@ -45,6 +45,8 @@ var pages = template.Must(template.New("").Funcs(template.FuncMap{
 	"nameWidth":  (*Report).nameWidth,
 	"tempoWidth": (*Report).tempoWidth,
 	"picture":    (*Report).picture,
+	"parts":      (*Report).partNames,
+	"partWidth":  (*Report).partWidth,
 	"pitched":    pitchedNames,
 	"registers":  (*Report).registerWords,
 	"rows":       (*Report).knownRows,
@@ -113,12 +115,12 @@ func sumWindows(windows []guide.Window) (sum guide.Window) {
 // that of a range and of the attacks a beat.
 func (r *Report) registerWords(s namedScope, format string) []string {
 	var out []string
-	for _, p := range s.registers() {
+	for _, p := range s.shownRegisters() {
 		switch {
 		case p.part != nil:
 			attacks := wording.Thousandths(int64(p.part.Attacks+5) / 10 * 10)
 			out = append(out, fmt.Sprintf(format, s.pitchRange(p.part.P5, p.part.P95), attacks))
-		case p.name == "voice" && r.tl.Vocal == nil:
+		case p.name == "voice" && len(r.tl.Vocals) == 0:
 			out = append(out, "unknown")
 		default:
 			out = append(out, "silent")

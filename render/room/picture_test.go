@@ -98,7 +98,7 @@ func TestEscapes(t *testing.T) {
 	tl, perf := small(t)
 	evil := "</text><script>x('\"&\x01\u0085\ufffe</script>"
 	tl.Title, tl.Passes[0].Section = evil, evil
-	tl.Vocal.TrackResolved = evil
+	tl.Vocals[0].TrackResolved = evil
 	r := Analyze(tl, perf)
 	elements(t, picture(t, r))
 	var b bytes.Buffer

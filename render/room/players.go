@@ -2,6 +2,7 @@ package room
 
 import (
 	"fmt"
+	"slices"
 
 	"plinth/songspec/timeline"
 )
@@ -59,6 +60,24 @@ type namedRegister struct {
 	part *Part
 }
 
+// parts are the registers of the single singers and of the pitched players. Between two singers
+// there may be room that the voice as a whole does not show.
+func (s *Scope) parts() (out []namedRegister) {
+	for _, v := range s.Singers {
+		out = append(out, namedRegister{v.Name, v.Part})
+	}
+	return append(out, s.registers()[1:]...)
+}
+
+// shownRegisters are those that the report's table shows: of several singers, each one's, too.
+func (s *Scope) shownRegisters() []namedRegister {
+	all := s.registers()
+	if len(s.Singers) < 2 {
+		return all
+	}
+	return slices.Concat(all[:1], s.parts())
+}
+
 // registers are the registers of the voice and of the pitched players, from the top.
 func (s *Scope) registers() []namedRegister {
 	out := []namedRegister{{"voice", s.Voice}}
@@ -91,7 +110,7 @@ func attackRows() []attackRow {
 
 // knownRows are the attackRows without the voice where there is no guide vocal.
 func (r *Report) knownRows() []attackRow {
-	if r.tl.Vocal == nil {
+	if len(r.tl.Vocals) == 0 {
 		return attackRows()[1:]
 	}
 	return attackRows()

@@ -64,7 +64,7 @@ func popText(song *songtest.PopSong, energy int) string {
 // semitoneClashes counts the sung notes of a beat or more, and those of them that have a
 // note a semitone away, in any octave, for a thirty-second or more.
 func semitoneClashes(tl *timeline.Timeline, comp []groove.Note) (held, rubbed int) {
-	for _, s := range tl.Vocal.Notes {
+	for _, s := range tl.Vocals[0].Notes {
 		if s.Length < 960 {
 			continue
 		}
@@ -114,7 +114,7 @@ func popSongs(t testing.TB) []popSong {
 		}
 		tl := resolve(t, song.name, []byte(popText(of, 3)))
 		song.deaf = groove.Perform(tl, library.Builtin()).Parts[timeline.Piano]
-		for _, p := range guide.Place(tl, file) {
+		for _, p := range guide.Place(tl, 0, file) {
 			if p.Error {
 				t.Fatalf("%s: %s", song.name, p.Detail)
 			}

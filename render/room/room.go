@@ -22,7 +22,7 @@ import (
 // Report is the room that a song leaves.
 type Report struct {
 	Title string
-	Voice string // the guide's track; empty without a vocal
+	Voice string // the first singer's track; empty without a vocal
 	Bars  int
 	// FileBar is the bar of the MIDI file in which bar 1 of the song stands: after
 	// the bars of a count-in or a pickup the two differ. All other bars of the
@@ -41,7 +41,8 @@ type Report struct {
 	clock *timeline.Clock
 	cues  []*cue.Cues // by pass
 	meant [][]meant   // by player
-	sung  []meant
+	sung  []meant     // by all singers
+	lines [][]meant   // by singer
 }
 
 // Scope is what is measured over a stretch of the song: a pass, or all of it.
@@ -58,14 +59,21 @@ type Scope struct {
 	Inside            []timeline.BarChange // of a pass; none for the song
 	Lift              int                  // semitones up from the pass before, by a lift; 0 for the song
 	Plays             timeline.Players
-	Voice             *Part   // nil where it is silent
-	Players           []*Part // by timeline.Player; nil where he is silent or takes no register
+	Voice             *Part    // of all singers together; nil where they are silent
+	Singers           []Singer // by the song's vocals
+	Players           []*Part  // by timeline.Player; nil where he is silent or takes no register
 	Free              []FreeRange
 	Windows           []guide.Window // cut to the stretch
 	Grid              Grid
 	Hits              []Hit
 	Held              []Held // of a pass; none for the song
 	Loudness          int    // of the band: velocities summed, a beat; an ordering, no unit
+}
+
+// Singer is one singer in a stretch. Part is nil where the singer is silent.
+type Singer struct {
+	Name string
+	Part *Part
 }
 
 // Part is the register of the voice or of a player, in MIDI notes. Attacks is the number
@@ -94,12 +102,7 @@ func Analyze(tl *timeline.Timeline, perf *groove.Performance) *Report {
 	}
 	r := &Report{Title: tl.Title, FileBar: tl.LeadBars + 1, Windows: guide.Windows(tl), tl: tl, perf: perf,
 		clock: timeline.NewClock(tl.Tempos), Micros: tl.SongMicros()}
-	if tl.Vocal != nil {
-		r.Voice = tl.Vocal.TrackResolved
-		for _, n := range tl.Vocal.Notes {
-			r.sung = append(r.sung, meant{tick: n.Tick, end: n.Tick + n.Length, key: int(n.Key)})
-		}
-	}
+	r.hearSingers()
 	for who := range timeline.PlayerNames {
 		r.meant = append(r.meant, meantBy(tl, perf, timeline.Player(who)))
 	}

@@ -276,7 +276,7 @@ func TestAnalyzeExamples(t *testing.T) {
 				check(&r.Passes[i])
 			}
 			for _, w := range r.Windows {
-				for _, n := range r.tl.Vocal.Notes {
+				for _, n := range r.tl.Vocals[0].Notes {
 					if !w.Space && n.Tick < w.End && n.Tick+n.Length > w.Start {
 						t.Errorf("the window at %s holds a sung note", w.From)
 					}
@@ -390,9 +390,9 @@ func TestJSON(t *testing.T) {
 // A song without a vocal, without a band or without bars is reported all the same.
 func TestAnalyzeLittle(t *testing.T) {
 	tl, perf := small(t)
-	tl.Vocal, tl.Passes[0].Sung = nil, nil
+	tl.Vocals, tl.Passes[0].Sung = nil, nil
 	quiet, _ := small(t)
-	quiet.Vocal.Notes = nil
+	quiet.Vocals[0].Notes = []timeline.SungNote{}
 	for name, r := range map[string]*Report{
 		"no vocal": Analyze(tl, perf), "no band": Analyze(tl, nil), "silent vocal": Analyze(quiet, perf),
 		"no bars": Analyze(&timeline.Timeline{}, nil),

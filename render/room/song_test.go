@@ -50,7 +50,7 @@ type sung struct {
 // from bar 1 on, so that reading a guide is tested too.
 func sing(t testing.TB, tl *timeline.Timeline, notes ...sung) {
 	t.Helper()
-	tl.Vocal = &timeline.Vocal{Path: "voice.mid", From: 1}
+	tl.Vocals = []timeline.Vocal{{Path: "voice.mid", From: 1}}
 	vlq := func(n int64) []byte {
 		out := []byte{byte(n & 0x7F)}
 		for n >>= 7; n > 0; n >>= 7 {
@@ -68,7 +68,7 @@ func sing(t testing.TB, tl *timeline.Timeline, notes ...sung) {
 	track = append(track, "\x00\xFF\x2F\x00"...)
 	src := append([]byte("MThd\x00\x00\x00\x06\x00\x00\x00\x01\x03\xC0MTrk"),
 		binary.BigEndian.AppendUint32(nil, uint32(len(track)))...)
-	for _, p := range guide.Apply(tl, append(src, track...)) {
+	for _, p := range guide.Apply(tl, 0, append(src, track...)) {
 		if p.Error {
 			t.Fatal(p.Detail)
 		}

@@ -59,5 +59,9 @@ func (s *sheet) rowLabel(x, y int, t string) {
 	s.plainText(x, y, `font-size="17" text-anchor="end" font-weight="600"`, t)
 }
 
+// ridgeDashes part the lines of several singers; the first is whole, as a single one is.
+var ridgeDashes = [...]string{"", ` stroke-dasharray="12 8"`, ` stroke-dasharray="2 8"`,
+	` stroke-dasharray="16 8 2 8"`}
+
 // ridgeStyle is the style of the line of the voice.
 const ridgeStyle = `fill="none" stroke="#111" stroke-width="4.5" stroke-linejoin="round" stroke-linecap="round"`

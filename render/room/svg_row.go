@@ -23,7 +23,7 @@ func (s *sheet) drawRow(row *sheetRow) {
 	s.stopLines(row)
 	s.drawRect(10*plotLeft, row.y+10*headHeight, right, s.fieldBottom(row),
 		`fill="none" stroke="#111" stroke-width="2"`)
-	s.voiceLine(row)
+	s.voiceLines(row)
 	s.sectionNames(row)
 	s.freeRangeSigns(row)
 	s.windowWidths(row)
@@ -74,11 +74,25 @@ func (s *sheet) stopLines(row *sheetRow) {
 	}
 }
 
-// voiceLine draws the voice as a line that is level on each note and breaks at rests.
-func (s *sheet) voiceLine(row *sheetRow) {
+// voiceLines draws the line of each singer. Of several, each has dashes of its own and its name
+// where it begins.
+func (s *sheet) voiceLines(row *sheetRow) {
+	for i, line := range s.r.lines {
+		name := ""
+		if len(s.r.lines) > 1 {
+			name = s.r.tl.Vocals[i].Called()
+		}
+		s.voiceLine(row, line, ridgeStyle+ridgeDashes[i%len(ridgeDashes)], name)
+	}
+}
+
+// voiceLine draws a voice as a line that is level on each note and breaks at rests, with a
+// name at its beginning.
+func (s *sheet) voiceLine(row *sheetRow, line []meant, style, name string) {
 	var d strings.Builder
 	last, drawn := int64(-1<<40), 0
-	for _, x := range s.r.sung {
+	left, top := 0, 0 // of the first note
+	for _, x := range line {
 		a, b := max(x.tick, row.start), min(x.end, row.end)
 		if b <= a || a > row.start && s.x(row, b) < drawn+3 { // too small to be seen
 			continue
@@ -88,6 +102,9 @@ func (s *sheet) voiceLine(row *sheetRow) {
 			op = "M"
 		}
 		y := s.y(row, x.key)
+		if d.Len() == 0 {
+			left, top = s.x(row, a), y
+		}
 		fmt.Fprintf(&d, "%s%s %sH%s", op, units(s.x(row, a)), units(y), units(max(s.x(row, a)+20, s.x(row, b))))
 		last, drawn = b, s.x(row, b)
 	}
@@ -96,7 +113,10 @@ func (s *sheet) voiceLine(row *sheetRow) {
 	}
 	const edge = `fill="none" stroke="#fff" stroke-width="8" stroke-linejoin="round" stroke-linecap="round"`
 	s.drawElements(pathElement(edge, d.String()))
-	s.drawElements(pathElement(ridgeStyle, d.String()))
+	s.drawElements(pathElement(style, d.String()))
+	if name != "" {
+		s.outlinedText(left, top-60, 19, "start", "700", cutText(name, 19, true, 10*160))
+	}
 }
 
 // sectionNames draws a line at the start of each pass, with its number in a circle and its

@@ -38,9 +38,9 @@ func (r *Report) heldStretches(p *timeline.Pass) []Held {
 	chords := timeline.Joined(p.Chords)
 	var out []Held
 	for i := 0; i < len(chords); {
-		set, j := chordPitchClasses(chords[i].Chord), i+1
-		for ; j < len(chords) && set&chordPitchClasses(chords[j].Chord) != 0; j++ {
-			set &= chordPitchClasses(chords[j].Chord)
+		set, j := guide.ChordTones(chords[i].Chord), i+1
+		for ; j < len(chords) && set&guide.ChordTones(chords[j].Chord) != 0; j++ {
+			set &= guide.ChordTones(chords[j].Chord)
 		}
 		if set == 0 || j < i+2 {
 			i++
@@ -67,15 +67,6 @@ func (r *Report) heldStretches(p *timeline.Pass) []Held {
 		i = j
 	}
 	return out
-}
-
-// chordPitchClasses are the notes of a chord with its bass, as a set of bits; empty for
-// N.C.
-func chordPitchClasses(c harmony.Chord) uint16 {
-	if c.None {
-		return 0
-	}
-	return c.PCSet() | 1<<c.Bass.PC()
 }
 
 // chordTones are those notes of a chord by name that are in a set of pitch classes, each

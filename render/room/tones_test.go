@@ -130,7 +130,7 @@ func TestReached(t *testing.T) {
 	if pass, before := Analyze(tl, nil).firstHighPass(); pass != 0 {
 		t.Errorf("76 has been sung in pass 0, but it is said that %d is the top until pass %d", before, pass)
 	}
-	tl.Vocal = nil
+	tl.Vocals = nil
 	for i := range tl.Passes {
 		tl.Passes[i].Sung = nil
 	}

@@ -18,8 +18,8 @@ func (r *Report) fileBarWords() string {
 	return fmt.Sprintf("bar 1 of the song is bar %d of the file: add %d to the bars here", r.FileBar, r.FileBar-1)
 }
 
-// passMarks says what is notable about pass i: the climax, a lift, who comes in, who keeps
-// out.
+// passMarks says what is notable about pass i: the climax, a lift, which of several singers
+// sing, who comes in, who keeps out.
 func (r *Report) passMarks(i int) string {
 	s := &r.Passes[i]
 	var out []string
@@ -28,6 +28,9 @@ func (r *Report) passMarks(i int) string {
 	}
 	if s.Lift != 0 {
 		out = append(out, fmt.Sprintf("lift %+d", s.Lift))
+	}
+	if who := s.whoSings(); who != "" {
+		out = append(out, who)
 	}
 	was := timeline.All
 	if i > 0 {
@@ -51,17 +54,6 @@ func (r *Report) insideWords(i int) string {
 		out = append(out, fmt.Sprintf("%s %s from bar %d", c.What, c.Is, r.Passes[i].FirstBar+c.Bar))
 	}
 	return strings.Join(out, "; ")
-}
-
-// voiceSource says where the voice comes from, or why nothing is known of it.
-func (r *Report) voiceSource() string {
-	switch {
-	case r.tl.Vocal == nil:
-		return "no guide vocal: only the spaces of the song file are known"
-	case r.Song.Voice == nil:
-		return "the guide vocal is silent"
-	}
-	return fmt.Sprintf("voice from %q", r.Voice)
 }
 
 // energyWords is the energy of pass i: "3", or "3 to 5" where it moves.

@@ -14,7 +14,7 @@ import (
 // meter is not compared.
 func (l *layout) disagreements() (out problems) {
 	var tempo, meters, again string
-	notes := l.tl.Vocal.Notes
+	notes := l.v.Notes
 	if len(notes) == 0 {
 		return nil
 	}
@@ -54,7 +54,7 @@ func (l *layout) disagreements() (out problems) {
 		out.add("from", "The guide's meter is not the song's",
 			"It is %s%s. The voice is placed by beats, so check that its bar lines meet the song's.", meters, again)
 	}
-	if tempo != "" {
+	if tempo != "" && !l.v.Rough {
 		out.add("", "The guide's tempo is not the song's",
 			"It is %s. The voice is placed by beats and follows the song's tempo.", tempo)
 	}

@@ -1,6 +1,7 @@
 package guide
 
 import (
+	"cmp"
 	"fmt"
 	"sort"
 
@@ -9,36 +10,37 @@ import (
 	"plinth/songspec/wording"
 )
 
-// Check is what `plinth check` says about the voice and the song: the three worst clashes and
-// how many more there are, notes outside the singer's range, and a space in which the guide
-// sings. All are warnings. Without a vocal there are none.
-func Check(tl *timeline.Timeline) []Problem {
-	if tl.Vocal == nil {
-		return nil
-	}
+// Check is what `plinth check` says about one of the song's vocals: the three worst clashes and
+// how many more there are, the suspensions, notes outside the singer's range, and a space in
+// which the guide sings. All are warnings.
+func Check(tl *timeline.Timeline, singer int) []Problem {
+	v := &tl.Vocals[singer]
 	var out problems
-	r := Clashes(tl)
-	for i, c := range r.Clashes[:min(3, len(r.Clashes))] {
+	clashes, suspensions := Clashes(tl, singer)
+	for i, c := range clashes[:min(3, len(clashes))] {
 		more := ""
-		if i == 2 && len(r.Clashes) > 3 {
-			more = fmt.Sprintf(" So do %d more.", len(r.Clashes)-3)
+		if i == 2 && len(clashes) > 3 {
+			more = fmt.Sprintf(" So do %d more.", len(clashes)-3)
 		}
 		out.add("", wording.Sentence("%s", c), "It lies a semitone above the chord's %s and is held for %s.%s", c.Tone,
 			beatsWord(c.Over*1000/beatAt(tl, c.At.Tick)), more)
 	}
-	if r.Doubtful() {
-		out.add("from", "The voice does not fit the chords",
-			"%d of %d long notes on the beat lie a semitone above a chord tone; "+
-				"in 19 songs of 20 it is fewer than 16 in 100. "+
-				"The guide may start at another bar (from) or be in another key.", r.Rub, r.Long)
+	if n := len(suspensions); n > 0 {
+		c := suspensions[0]
+		first, each := "It is", "A note held"
+		if n > 1 {
+			first, each = "The first is", fmt.Sprintf("%d notes held", n)
+		}
+		out.add("", wording.Sentence("%s over the chords", wording.Count(n, "suspension")),
+			"%s a semitone above a chord tone and led down by step to one: that is no clash. %s %s over %s, %s.", each,
+			first, c.Sung, c.Chord, c.At)
 	}
-	out = append(out, outOfRange(tl)...)
-	out = append(out, farFromVoices(tl)...)
-	notes := tl.Vocal.Notes
+	out = append(out, outOfRange(tl, v)...)
+	out = append(out, farFromVoices(tl, v)...)
 	for _, s := range Spaces(tl) {
-		k := sort.Search(len(notes), func(k int) bool { return notes[k].Tick >= s.Start })
-		if k < len(notes) && notes[k].Tick < s.End {
-			n := notes[k]
+		k := sort.Search(len(v.Notes), func(k int) bool { return v.Notes[k].Tick >= s.Start })
+		if k < len(v.Notes) && v.Notes[k].Tick < s.End {
+			n := v.Notes[k]
 			out.add("", "The guide sings in a space",
 				"The song file has the singer silent from %s, but the guide sings %s at %s; the space is believed.",
 				At(tl, s.Start), PitchName(int(n.Key), keyAt(tl, n.Tick)), At(tl, n.Tick))
@@ -50,8 +52,7 @@ func Check(tl *timeline.Timeline) []Problem {
 // outOfRange warns of notes outside the singer's range, and says where the guide would fit it
 // in another octave: a tenor's line that is played as it is written in the treble clef is an
 // octave high. At least a fifth of the notes must be outside, and 19 of 20 must fit then.
-func outOfRange(tl *timeline.Timeline) (out problems) {
-	v := tl.Vocal
+func outOfRange(tl *timeline.Timeline, v *timeline.Vocal) (out problems) {
 	if v.RangeLow == 0 && v.RangeHigh == 0 {
 		return nil
 	}
@@ -87,10 +88,10 @@ func outOfRange(tl *timeline.Timeline) (out problems) {
 				side.better, fit, len(v.Notes), side.wrong)
 		}
 		k := keyAt(tl, worst.Tick)
+		limits := cmp.Or(v.Range, PitchName(v.RangeLow, k)+" to "+PitchName(v.RangeHigh, k))
 		out.add("range", "The voice leaves the singer's range",
-			"Sung %s, %s, lies %s the range %s to %s; %d of %d notes do.%s", PitchName(int(worst.Key), k),
-			At(tl, worst.Tick), side.word, PitchName(v.RangeLow, k), PitchName(v.RangeHigh, k),
-			count, len(v.Notes), octave)
+			"Sung %s, %s, lies %s the range %s; %d of %d notes do.%s", PitchName(int(worst.Key), k),
+			At(tl, worst.Tick), side.word, limits, count, len(v.Notes), octave)
 	}
 	return out
 }
@@ -105,8 +106,7 @@ const (
 )
 
 // farFromVoices warns of a guide that lies where few sing, if no range is given.
-func farFromVoices(tl *timeline.Timeline) (out problems) {
-	v := tl.Vocal
+func farFromVoices(tl *timeline.Timeline, v *timeline.Vocal) (out problems) {
 	if v.RangeLow != 0 || v.RangeHigh != 0 || len(v.Notes) < 8 {
 		return nil
 	}

@@ -1,6 +1,6 @@
 // Package guide takes the bytes of a guide vocal, a Standard MIDI File, and lays the voice
 // onto a song's Timeline (Apply). Of a song with a voice it then finds where the singer
-// rests (Windows), how high the line lies (SungRegister) and which notes clash with the
+// rests (Windows), how high the line lies (SungIn) and which notes clash with the
 // written chords (Clashes, Check).
 //
 // Read tolerates a sloppy export (a running status carried over a meta event, a wrong track

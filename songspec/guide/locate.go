@@ -94,32 +94,35 @@ const (
 // triplets as a sixteenth. Without sung notes only places of the song file are named, which
 // may be either.
 func divisionSung(tl *timeline.Timeline, tick int64) division {
-	notes := sungNotes(tl)
-	if len(notes) == 0 {
-		return unknown
-	}
 	p := passNear(tl, tick)
 	unit := p.Bars[p.BarAt(tick-p.Start)].Meter.UnitTicks()
-	here := sort.Search(len(notes), func(k int) bool { return notes[k].Tick >= tick })
-	inThirds, inQuarters := 0, 0
-	for k := max(0, here-aroundNotes); k < min(len(notes), here+aroundNotes); k++ {
-		at := notes[k].Tick
-		if dist(at, tick) > aroundUnits*unit {
-			continue
-		}
-		rel := ((at-p.Start)%unit + unit) % unit
-		if min(rel, unit-rel) < unit/12 {
-			continue // on the beat: says nothing
-		}
-		third := min(dist(rel, unit/3), dist(rel, 2*unit/3))
-		quarter := min(dist(rel, unit/4), dist(rel, unit/2), dist(rel, 3*unit/4))
-		if third < quarter {
-			inThirds++
-		} else {
-			inQuarters++
+	sung, inThirds, inQuarters := 0, 0, 0
+	for i := range tl.Vocals {
+		notes := tl.Vocals[i].Notes
+		sung += len(notes)
+		here := sort.Search(len(notes), func(k int) bool { return notes[k].Tick >= tick })
+		for k := max(0, here-aroundNotes); k < min(len(notes), here+aroundNotes); k++ {
+			at := notes[k].Tick
+			if dist(at, tick) > aroundUnits*unit {
+				continue
+			}
+			rel := ((at-p.Start)%unit + unit) % unit
+			if min(rel, unit-rel) < unit/12 {
+				continue // on the beat: says nothing
+			}
+			third := min(dist(rel, unit/3), dist(rel, 2*unit/3))
+			quarter := min(dist(rel, unit/4), dist(rel, unit/2), dist(rel, 3*unit/4))
+			if third < quarter {
+				inThirds++
+			} else {
+				inQuarters++
+			}
 		}
 	}
-	if inThirds > inQuarters {
+	switch {
+	case sung == 0:
+		return unknown
+	case inThirds > inQuarters:
 		return thirds
 	}
 	return straight

@@ -1,8 +1,10 @@
 package guide
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
+	"slices"
 	"sort"
 	"strings"
 
@@ -13,7 +15,7 @@ import (
 // Problem is something to say at the vocal block of the song file.
 type Problem struct {
 	Error   bool   // the song names something that is not there; otherwise it is a warning
-	Attr    string // the attribute it is about: "track", "from" or "range"; "" for the file
+	Attr    string // the attribute it is about: "track", "from", "range" …; "" for the file
 	Summary string // short
 	Detail  string // a full sentence that says what happens or what to write instead
 }
@@ -32,40 +34,38 @@ func (out problems) failed() []Problem {
 	return out
 }
 
-// Apply reads a guide file and places the voice that tl.Vocal, which is not nil, asks for. It
-// is all that a build has to call. A file that cannot be read is a warning: Sung stays nil in
-// all passes, and the band plays as if no vocal were given. Only a track or a bar that does
-// not exist is an Error.
-func Apply(tl *timeline.Timeline, src []byte) []Problem {
+// Apply reads a guide file and places the voice that the song's vocal of that number asks for.
+// It is all that a build has to call. A file that cannot be read is a warning, and the band
+// plays as if that vocal were not given: without any other, Sung stays nil in all passes. Only
+// a track or a bar that does not exist is an Error.
+func Apply(tl *timeline.Timeline, singer int, src []byte) []Problem {
 	f, err := Read(src)
 	if err != nil {
-		return []Problem{{Summary: "Unreadable guide vocal",
-			Detail: sentence(tl.Vocal.Path+": "+err.Error()) + " The band plays as if no vocal were given."}}
+		return []Problem{{Summary: "Unreadable guide vocal", Detail: sentence(tl.Vocals[singer].Path+": "+err.Error()) +
+			" The band plays as if no vocal were given."}}
 	}
-	return Place(tl, f)
+	return Place(tl, singer, f)
 }
 
 // Place lays the voice of a file onto the song by beats, scaled from the file's division to
-// 960 ticks a quarter. The file's first bar stands on bar tl.Vocal.From of the song; 0 and
-// less are the bars in front of bar 1. If the file begins with one short bar, as an upbeat
-// is exported, that bar stands before bar From.
+// 960 ticks a quarter. The file's first bar stands on bar From of the song; 0 and less are the
+// bars in front of bar 1. If the file begins with one short bar, as an upbeat is exported, that
+// bar stands before bar From.
 //
-// It fills tl.Vocal.Notes, in absolute ticks, by Tick, then Key; two notes may sound at once.
-// And it fills Sung in every pass, in ticks of the pass: the whole notes that sound in the
-// pass or in the bar to either side. Where the singer is silent it is empty and not nil.
-func Place(tl *timeline.Timeline, f *File) []Problem {
-	v := tl.Vocal
+// It fills the vocal's Notes, in absolute ticks, by Tick, then Key; two notes may sound at
+// once. And it fills Sung in every pass, in ticks of the pass: the whole notes of all singers
+// that sound in the pass or in the bar to either side. Where they are silent it is empty and
+// not nil.
+func Place(tl *timeline.Timeline, singer int, f *File) []Problem {
+	v := &tl.Vocals[singer]
 	var out problems
 	choice, err := f.Vocal(v.Track)
-	for i, w := range f.Warnings {
-		// Warnings about the tracks of other players do not matter.
-		if c := f.about[i]; c == 0 || choice.Track == nil || c == choice.Track.Chunk {
-			out.add("", "Sloppy guide file", "%s", sentence(v.Path+": "+w))
-		}
+	if !v.Rough {
+		out.sloppy(v.Path, f.warningsOn(choice.Track))
 	}
 	switch {
 	case errors.Is(err, ErrSilent):
-		v.Notes = nil
+		v.Notes = []timeline.SungNote{}
 		spread(tl)
 		what := "the file has no notes"
 		if v.Track != "" {
@@ -105,10 +105,36 @@ func Place(tl *timeline.Timeline, f *File) []Problem {
 			1-tl.LeadBars, lastBar(tl), clicks)
 		return out.failed()
 	}
-	l := layout{tl: tl, file: f, at: at - upbeat(f)}
+	l := layout{tl: tl, v: v, singer: uint8(singer), file: f, at: at - upbeat(f)}
 	out = append(out, l.notes(choice.Track)...)
+	out = append(out, l.twice()...)
+	out = append(out, l.misplaced(choice.Track.Notes)...)
 	out = append(out, l.disagreements()...)
 	spread(tl)
+	return out
+}
+
+// sloppy says once what is wrong with a file that may have changed what is sung.
+func (out *problems) sloppy(path string, warnings []string) {
+	if len(warnings) == 0 {
+		return
+	}
+	more := ""
+	if n := len(warnings) - 1; n > 0 {
+		more = fmt.Sprintf(" The file has %s.", wording.Count(n, "other fault"))
+	}
+	out.add("", "Sloppy guide file", "%s%s Export it anew if you can; rough = true accepts it as it is.",
+		sentence(path+": "+warnings[0]), more)
+}
+
+// warningsOn are the warnings that concern a track: those on the whole file and its own. Without
+// a track, all of them do.
+func (f *File) warningsOn(t *Track) (out []string) {
+	for i, w := range f.Warnings {
+		if c := f.about[i]; c == 0 || t == nil || c == t.Chunk {
+			out = append(out, w)
+		}
+	}
 	return out
 }
 
@@ -118,6 +144,9 @@ func sentence(s string) string { return strings.TrimRight(s, ".") + "." }
 // spread fills in Sung in every pass.
 func spread(tl *timeline.Timeline) {
 	notes := sungNotes(tl)
+	if notes == nil {
+		return
+	}
 	longest := int64(0)
 	for _, n := range notes {
 		longest = max(longest, n.Length)
@@ -144,10 +173,25 @@ func spread(tl *timeline.Timeline) {
 	}
 }
 
-// sungNotes are the notes of the voice, none without a vocal.
-func sungNotes(tl *timeline.Timeline) []timeline.SungNote {
-	if tl.Vocal == nil {
-		return nil
+// sungNotes are the notes of all singers, by Tick, then Key. They are nil where no guide was
+// read.
+func sungNotes(tl *timeline.Timeline) (out []timeline.SungNote) {
+	for i := range tl.Vocals {
+		switch notes := tl.Vocals[i].Notes; {
+		case notes == nil:
+		case out == nil:
+			out = slices.Clip(notes)
+		default:
+			out = append(out, notes...)
+		}
 	}
-	return tl.Vocal.Notes
+	sortSung(out)
+	return out
+}
+
+// sortSung sorts notes by Tick, then Key.
+func sortSung(notes []timeline.SungNote) {
+	slices.SortStableFunc(notes, func(a, b timeline.SungNote) int {
+		return cmp.Or(cmp.Compare(a.Tick, b.Tick), cmp.Compare(a.Key, b.Key))
+	})
 }

@@ -3,6 +3,8 @@ package guide
 import (
 	"strings"
 	"testing"
+
+	"plinth/songspec/timeline"
 )
 
 // FuzzApply places every file that can be read. The voice must lie inside the song, each pass
@@ -19,19 +21,21 @@ func FuzzApply(f *testing.F) {
 	} {
 		f.Add(seed, uint8(1))
 		f.Add(seed, uint8(7))
+		f.Add(seed, uint8(timeline.MaxTranspose)) // in the song's key
 	}
 	f.Fuzz(func(t *testing.T, src []byte, from uint8) {
 		tl := song(t, "Eb", 72, 3840, verse, part{name: "dance", meter: "6/8", chords: []string{"Ab", "Bb7"}}, chorus)
-		tl.Vocal.From = int(from)
-		tl.Vocal.RangeLow, tl.Vocal.RangeHigh = 55, 72
-		problems := append(Apply(tl, src), Check(tl)...)
+		tl.Vocals[0].From, tl.Vocals[0].Transpose = int(from), int(from)%(2*timeline.MaxTranspose)-timeline.MaxTranspose
+		tl.Vocals[0].RangeLow, tl.Vocals[0].RangeHigh = 55, 72
+		problems := append(Apply(tl, 0, src), Check(tl, 0)...)
 		for _, p := range problems {
 			if p.Summary == "" || !strings.HasSuffix(p.Detail, ".") || strings.Contains(p.Detail, "\n") {
 				t.Fatalf("no message: %+v", p)
 			}
 		}
-		for i, n := range tl.Vocal.Notes {
-			if n.Tick < 0 || n.Length < 1 || n.Tick+n.Length > tl.End || i > 0 && n.Tick < tl.Vocal.Notes[i-1].Tick {
+		notes := tl.Vocals[0].Notes
+		for i, n := range notes {
+			if n.Tick < 0 || n.Length < 1 || n.Tick+n.Length > tl.End || i > 0 && n.Tick < notes[i-1].Tick {
 				t.Fatalf("note %d is %+v", i, n)
 			}
 			for j := range tl.Passes {

@@ -17,14 +17,14 @@ func fourFour(s string) []byte { return meta(0, 0x58, s) }
 // 960, and bar 5 of a song in 4/4 begins at 4 × 3840.
 func TestPlace(t *testing.T) {
 	tl := song(t, "C", 60, 0, verse, chorus)
-	tl.Vocal.From = 4
+	tl.Vocals[0].From = 4
 	got := place(t, tl, file(0, line("Vocal", 0, [3]int{67, 0, 480}, [3]int{69, 1920, 960}, [3]int{71, 9600, 480})))
 	want := []timeline.SungNote{{Tick: 11520, Length: 960, Key: 67}, {Tick: 15360, Length: 1920, Key: 69}}
 	// The third would begin on the song's end, 11520 + 2 × 9600 = 30720.
 	if len(got) != 1 || got[0].Summary != "The voice is longer than the form" {
 		t.Errorf("problems %v", got)
 	}
-	if n := tl.Vocal.Notes; len(n) != 2 || !reflect.DeepEqual(n, want) {
+	if n := tl.Vocals[0].Notes; len(n) != 2 || !reflect.DeepEqual(n, want) {
 		t.Fatalf("notes %v, want %v", n, want)
 	}
 	// The verse has the chorus's first bar as well. Ticks are those of the pass.
@@ -42,14 +42,14 @@ func TestPlace(t *testing.T) {
 func TestPlaceOverCountIn(t *testing.T) {
 	tl := song(t, "C", 60, 2*3840, verse)
 	tl.LeadBars = 2
-	tl.Vocal.From = -1
+	tl.Vocals[0].From = -1
 	got := place(t, tl, file(0, line("Vocal", 0, [3]int{67, 2 * 1920, 480})))
 	if want := []timeline.SungNote{{Tick: tl.Passes[0].Start, Length: 960, Key: 67}}; len(got) != 0 ||
-		!reflect.DeepEqual(tl.Vocal.Notes, want) {
-		t.Errorf("%v, notes %v, want %v", got, tl.Vocal.Notes, want)
+		!reflect.DeepEqual(tl.Vocals[0].Notes, want) {
+		t.Errorf("%v, notes %v, want %v", got, tl.Vocals[0].Notes, want)
 	}
-	tl.Vocal.From = -2
-	if got := Apply(tl, file(0, line("Vocal", 0, [3]int{67, 0, 480}))); len(got) != 1 ||
+	tl.Vocals[0].From = -2
+	if got := Apply(tl, 0, file(0, line("Vocal", 0, [3]int{67, 0, 480}))); len(got) != 1 ||
 		!strings.Contains(got[0].Detail, "bars -1 to 4") {
 		t.Errorf("a bar before the file's first: %v", got)
 	}
@@ -83,8 +83,8 @@ func TestPlaceUpbeat(t *testing.T) {
 	tl := song(t, "C", 60, 3840, verse)
 	place(t, tl, file(1, up, line("Vocal", 0, [3]int{67, 0, 480}, [3]int{72, 480, 480})))
 	want := []timeline.SungNote{{Tick: 3840 - 960, Length: 960, Key: 67}, {Tick: 3840, Length: 960, Key: 72}}
-	if !reflect.DeepEqual(tl.Vocal.Notes, want) {
-		t.Errorf("notes %v, want %v", tl.Vocal.Notes, want)
+	if !reflect.DeepEqual(tl.Vocals[0].Notes, want) {
+		t.Errorf("notes %v, want %v", tl.Vocals[0].Notes, want)
 	}
 	if s := At(tl, want[0].Tick); s.Bar != 0 || s.Count != "4" {
 		t.Errorf("the upbeat is at %v", s)
@@ -92,8 +92,8 @@ func TestPlaceUpbeat(t *testing.T) {
 	// Without a bar in front there is no room for it.
 	tl = song(t, "C", 60, 0, verse)
 	got := place(t, tl, file(1, up, line("Vocal", 0, [3]int{67, 0, 480}, [3]int{72, 480, 480})))
-	if len(got) != 1 || got[0].Summary != "The voice begins before the song" || len(tl.Vocal.Notes) != 1 {
-		t.Errorf("problems %v, notes %v", got, tl.Vocal.Notes)
+	if len(got) != 1 || got[0].Summary != "The voice begins before the song" || len(tl.Vocals[0].Notes) != 1 {
+		t.Errorf("problems %v, notes %v", got, tl.Vocals[0].Notes)
 	}
 }
 
@@ -152,9 +152,9 @@ func TestPlaceProblems(t *testing.T) {
 		t.Run(tt.name, func(t *testing.T) {
 			tl := song(t, "C", 60, 0, verse)
 			if tt.set != nil {
-				tt.set(tl.Vocal)
+				tt.set(&tl.Vocals[0])
 			}
-			got := Apply(tl, tt.src)
+			got := Apply(tl, 0, tt.src)
 			if len(got) != 1 {
 				t.Fatalf("%d problems, want one (%s): %+v", len(got), tt.reason, got)
 			}
@@ -174,7 +174,8 @@ func TestPlaceProblems(t *testing.T) {
 	}
 	tl := song(t, "C", 60, 0, verse)
 	// Nothing is said if they agree: 60 quarters a minute is 0F 42 40 (SMF 1.0), 4/4 is 04 02.
-	if got := Apply(tl, file(0, cat(meta(0, 0x51, "\x0F\x42\x40"), fourFour("\x04\x02\x18\x08"), one))); len(got) != 0 {
+	good := file(0, cat(meta(0, 0x51, "\x0F\x42\x40"), fourFour("\x04\x02\x18\x08"), one))
+	if got := Apply(tl, 0, good); len(got) != 0 {
 		t.Errorf("a good file: %+v", got)
 	}
 }

@@ -40,7 +40,7 @@ func timelineOf(t testing.TB, song *songtest.PopSong) *timeline.Timeline {
 		p.Length += m.BarTicks()
 	}
 	tl := &timeline.Timeline{Passes: []timeline.Pass{p}, End: p.Length,
-		Vocal:  &timeline.Vocal{Path: "guide.mid", From: 1},
+		Vocals: []timeline.Vocal{{Path: "guide.mid", From: 1}},
 		Tempos: []timeline.Tempo{{Micros: int64(60e6 / song.Tempo)}}}
 	src, err := fs.ReadFile(song.Files, "guide.mid")
 	if err != nil {
@@ -79,8 +79,8 @@ func TestWindowsAgainstMido(t *testing.T) {
 	for _, song := range songs {
 		t.Run(song.ID, func(t *testing.T) {
 			tl := timelineOf(t, song)
-			if tl.Vocal.TrackResolved != "Vocal" {
-				t.Errorf("took %q for the voice", tl.Vocal.TrackResolved)
+			if tl.Vocals[0].TrackResolved != "Vocal" {
+				t.Errorf("took %q for the voice", tl.Vocals[0].TrackResolved)
 			}
 			file := filepath.Join(os.Getenv("PLINTH_DATA"), "pop909-dev", song.ID, "guide.mid")
 			out, err := exec.Command(python, script, file, "Vocal",
@@ -107,26 +107,30 @@ func TestWindowsAgainstMido(t *testing.T) {
 	t.Logf("%d windows in %d songs", total, len(songs))
 }
 
-// False alarms are few: people accept these songs as they are, so hardly any may be called
-// doubtful. About 2 in 100 of their long notes on the beat lie a semitone above a chord tone
-// (in the median song 0; published with the data set's statistics, lead_vs_chord_stats.json).
+// Clashes are few in songs that people accept: of their long notes on the beat about 2 in 100 lie a
+// semitone above a chord tone (in the median song 0; published with the data set's statistics,
+// lead_vs_chord_stats.json).
 func TestClashesOnAcceptedSongs(t *testing.T) {
-	long, rub, doubtful, listed := 0, 0, 0, 0
-	songs := popSongs(t)
-	for _, song := range songs {
-		r := Clashes(timelineOf(t, song))
-		long, rub, listed = long+r.Long, rub+r.Rub, listed+len(r.Clashes)
-		if r.Doubtful() {
-			doubtful++
-			t.Logf("%s: %d of %d", song.ID, r.Rub, r.Long)
+	long, onBeats, listed, resolved := 0, 0, 0, 0
+	for _, song := range popSongs(t) {
+		tl := timelineOf(t, song)
+		beat := beatAt(tl, 0)
+		for _, n := range tl.Vocals[0].Notes {
+			if n.Length >= beat && onBeat(tl, n.Tick) {
+				long++
+			}
+		}
+		clashes, suspensions := Clashes(tl, 0)
+		listed, resolved = listed+len(clashes), resolved+len(suspensions)
+		for _, c := range append(clashes, suspensions...) {
+			if onBeat(tl, c.At.Tick) {
+				onBeats++
+			}
 		}
 	}
-	t.Logf("%d of %d long notes on the beat rub (%.1f in 100), %d clashes listed, %d songs doubtful", rub, long,
-		100*float64(rub)/float64(long), listed, doubtful)
-	if long < 500 || 100*rub > 5*long || rub == 0 {
-		t.Errorf("%d of %d: the published share is 2.2 in 100", rub, long)
-	}
-	if doubtful > 1 {
-		t.Errorf("%d of 30 accepted songs are called doubtful", doubtful)
+	t.Logf("%d long notes on the beat, %d lie so; of all %d are clashes and %d suspensions", long, onBeats, listed,
+		resolved)
+	if long < 500 || 100*onBeats > 5*long || onBeats == 0 || resolved == 0 {
+		t.Errorf("%d of %d: the published share is 2.2 in 100", onBeats, long)
 	}
 }

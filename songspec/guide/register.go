@@ -36,13 +36,39 @@ func RegisterOf(keys []int) Register {
 	}
 }
 
-// SungRegister is the register of the sung notes that begin in a pass. ok is false if there
-// are none or no vocal is given.
-func SungRegister(p *timeline.Pass) (r Register, ok bool) {
-	inPass := slices.DeleteFunc(slices.Clone(p.Sung), func(n timeline.SungNote) bool {
-		return n.Tick < 0 || n.Tick >= p.Length
-	})
-	return RegisterOf(keysOf(inPass, sungKey)), len(inPass) > 0
+// Singing is what one singer has in a pass: the notes that begin there.
+type Singing struct {
+	Singer uint8 // which of the song's vocals
+	Register
+	Ticks int64 // how long the notes last, in all
+}
+
+// SungIn is what each singer has in a pass, in the order of the song's vocals, without those
+// who begin no note in it.
+func SungIn(p *timeline.Pass) (out []Singing) {
+	var keys [timeline.MaxVocals][]int
+	var ticks [timeline.MaxVocals]int64
+	for _, n := range p.Sung {
+		if n.Tick >= 0 && n.Tick < p.Length {
+			keys[n.Singer] = append(keys[n.Singer], int(n.Key))
+			ticks[n.Singer] += n.Length
+		}
+	}
+	for i := range keys {
+		if len(keys[i]) > 0 {
+			out = append(out, Singing{uint8(i), RegisterOf(keys[i]), ticks[i]})
+		}
+	}
+	return out
+}
+
+// Singers are the names of those who sing in a pass, in the order of the song's vocals.
+func Singers(tl *timeline.Timeline, p *timeline.Pass) []string {
+	names := []string{}
+	for _, s := range SungIn(p) {
+		names = append(names, tl.Vocals[s.Singer].Called())
+	}
+	return names
 }
 
 // keysOf are the MIDI note numbers of notes.

@@ -24,7 +24,7 @@ func song(t testing.TB, key string, bpm int, lead int64, parts ...part) *timelin
 		t.Fatal(err)
 	}
 	tl := &timeline.Timeline{Title: "Lanterns on the Weir", Lead: lead,
-		Vocal: &timeline.Vocal{Path: "guide.mid", From: 1, Line: 9}}
+		Vocals: []timeline.Vocal{{Path: "guide.mid", From: 1, Line: 9}}}
 	at, bar := lead, 1
 	for i, pt := range parts {
 		m, err := meter.Parse(pt.meter)
@@ -58,7 +58,7 @@ func song(t testing.TB, key string, bpm int, lead int64, parts ...part) *timelin
 // place reads and places a file that must be good.
 func place(t testing.TB, tl *timeline.Timeline, src []byte) []Problem {
 	t.Helper()
-	out := Apply(tl, src)
+	out := Apply(tl, 0, src)
 	for _, p := range out {
 		if p.Error {
 			t.Fatalf("%s: %s", p.Summary, p.Detail)

@@ -8,7 +8,7 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// Window is a stretch in which the singer is silent: a rest of a beat or more, a space of the
+// Window is a stretch in which nobody sings: a rest of a beat or more, a space of the
 // song file, or both in one.
 type Window struct {
 	Pass       int   // index of the pass it begins in, -1 in front of bar 1
@@ -26,10 +26,10 @@ type Span struct{ Start, End int64 }
 // any) to its last bar line. Without a vocal they are only the spaces.
 func Windows(tl *timeline.Timeline) []Window {
 	var spans []Span
-	if tl.Vocal != nil && tl.Passes[0].Sung != nil {
+	if notes := sungNotes(tl); notes != nil {
 		at := tl.Lead - tl.Pickup
 		end := timeline.SungNote{Tick: tl.End}
-		for _, n := range append(slices.Clip(tl.Vocal.Notes), end) {
+		for _, n := range append(slices.Clip(notes), end) {
 			if Beats(tl, at, n.Tick) >= 1000 {
 				spans = append(spans, Span{at, n.Tick})
 			}

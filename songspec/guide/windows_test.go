@@ -34,12 +34,12 @@ func TestWindowsSpace(t *testing.T) {
 		t.Errorf("windows %+v", w)
 	}
 	tl := twoBars(t, timeline.Event{Kind: timeline.Space, Tick: 1440, End: 3360, Bar: 0})
-	p := Check(tl)
+	p := Check(tl, 0)
 	if len(p) != 1 || !strings.Contains(p[0].Detail, "sings A4 at bar 1 count 3") {
 		t.Errorf("problems %+v", p)
 	}
 	// Without a vocal nothing is known but the spaces.
-	tl.Vocal = nil
+	tl.Vocals = nil
 	for i := range tl.Passes {
 		tl.Passes[i].Sung = nil
 	}
@@ -93,32 +93,64 @@ func TestClashes(t *testing.T) {
 		[3]int{80, 5760, 480},  // bar 4 count 1: Ab over Am/G, above the bass alone
 		[3]int{72, 6240, 1440}, // C over Am: the third
 	)))
-	r := Clashes(tl)
-	if len(r.Clashes) != 2 || r.Long != 5 || r.Rub != 2 {
-		t.Fatalf("clashes %v, long %d, rub %d", r.Clashes, r.Long, r.Rub)
+	clashes, suspensions := Clashes(tl, 0)
+	if len(clashes) != 2 || len(suspensions) != 0 {
+		t.Fatalf("clashes %v, suspensions %v", clashes, suspensions)
 	}
-	if got, want := r.Clashes[0].String(), "sung Ab5 over Gmaj7, bar 2 count 3"; got != want ||
-		r.Clashes[0].Tone != "G" {
-		t.Errorf("got %q, want %q; %+v", got, want, r.Clashes[0])
+	if got, want := clashes[0].String(), "sung Ab5 over Gmaj7, bar 2 count 3"; got != want || clashes[0].Tone != "G" {
+		t.Errorf("got %q, want %q; %+v", got, want, clashes[0])
 	}
-	if got, want := r.Clashes[1].String(), "sung Ab5 over Am/G, bar 4 count 1"; got != want {
+	if got, want := clashes[1].String(), "sung Ab5 over Am/G, bar 4 count 1"; got != want {
 		t.Errorf("got %q, want %q", got, want)
 	}
-	if r.Doubtful() {
-		t.Error("two notes are no ground to doubt the song")
-	}
-	p := Check(tl)
+	p := Check(tl, 0)
 	if len(p) != 2 || p[0].Summary != "Sung Ab5 over Gmaj7, bar 2 count 3" || p[0].Error {
 		t.Errorf("problems %+v", p)
 	}
 }
 
+// The four-three, nine-eight and six-five over a chord are suspensions when they go down by step
+// at once, the textbooks' rule; where the line leaps, goes up, waits, or steps to no tone of the
+// chord, the note clashes.
+func TestSuspensions(t *testing.T) {
+	for _, tt := range []struct {
+		name  string
+		chord string
+		notes [][3]int
+		is    bool
+	}{
+		{"four-three", "C", [][3]int{{65, 0, 960}, {64, 960, 480}}, true},
+		{"nine-eight in minor", "E", [][3]int{{65, 0, 960}, {64, 960, 480}}, true},
+		{"six-five", "Em", [][3]int{{72, 0, 960}, {71, 960, 480}}, true},
+		{"after a breath", "C", [][3]int{{65, 0, 900}, {64, 1200, 480}}, true},
+		{"to no tone of the next chord", "C", [][3]int{{65, 0, 1920}, {64, 1920, 480}}, false},
+		{"by leap", "C", [][3]int{{65, 0, 960}, {60, 960, 480}}, false},
+		{"upwards", "C", [][3]int{{65, 0, 960}, {67, 960, 480}}, false},
+		{"too late", "C", [][3]int{{65, 0, 480}, {64, 1440, 480}}, false},
+		{"no more comes", "C", [][3]int{{65, 0, 960}}, false},
+	} {
+		tl := song(t, "C", 60, 0, part{name: "verse", meter: "4/4", chords: []string{tt.chord, "F", "G", "C"}})
+		place(t, tl, file(0, line("Vocal", 0, tt.notes...)))
+		clashes, suspensions := Clashes(tl, 0)
+		if len(clashes)+len(suspensions) != 1 || (len(suspensions) == 1) != tt.is {
+			t.Errorf("%s: clashes %v, suspensions %v", tt.name, clashes, suspensions)
+		}
+		summary := "Sung "
+		if tt.is {
+			summary = "1 suspension over the chords"
+		}
+		if p := Check(tl, 0); len(p) != 1 || !strings.HasPrefix(p[0].Summary, summary) {
+			t.Errorf("%s: %+v", tt.name, p)
+		}
+	}
+}
+
 func TestRange(t *testing.T) {
 	tl := song(t, "Eb", 60, 0, verse)
-	tl.Vocal.RangeLow, tl.Vocal.RangeHigh = 55, 72 // G3 to C5
+	tl.Vocals[0].RangeLow, tl.Vocals[0].RangeHigh = 55, 72 // G3 to C5
 	place(t, tl, file(0, line("Vocal", 0, [3]int{74, 0, 240}, [3]int{76, 240, 240}, [3]int{60, 960, 240},
 		[3]int{55, 1920, 240}, [3]int{52, 2400, 120})))
-	p := outOfRange(tl)
+	p := outOfRange(tl, &tl.Vocals[0])
 	if len(p) != 2 || p[0].Detail != "Sung E5, bar 1 count 1&, lies above the range G3 to C5; 2 of 5 notes do." ||
 		!strings.Contains(p[1].Detail, "Sung E3, bar 2 count 2, lies below") {
 		t.Errorf("problems %+v", p)
@@ -146,13 +178,13 @@ func TestOctaveOff(t *testing.T) {
 			"the guide may be written an octave too low."},
 	} {
 		tl := song(t, "C", 60, 0, verse)
-		tl.Vocal.RangeLow, tl.Vocal.RangeHigh = tt.low, tt.high
+		tl.Vocals[0].RangeLow, tl.Vocals[0].RangeHigh = tt.low, tt.high
 		var notes [][3]int
 		for i, k := range []int{60, 64, 67, 69, 67, 64, 65, 67} {
 			notes = append(notes, [3]int{k + tt.move, 480 * i, 240})
 		}
 		place(t, tl, file(0, line("Vocal", 0, notes...)))
-		p := append(outOfRange(tl), farFromVoices(tl)...)
+		p := append(outOfRange(tl, &tl.Vocals[0]), farFromVoices(tl, &tl.Vocals[0])...)
 		switch {
 		case tt.want == "" && len(p) > 0:
 			t.Errorf("%s: %+v", tt.name, p)

@@ -78,18 +78,63 @@ func (d *differ) song() {
 	say("by", a.By, b.By)
 	say("count_in", cmp.Or(bars(a.CountIn), "none"), cmp.Or(bars(b.CountIn), "none"))
 	say("pickup", cmp.Or(pickup(a), "none"), cmp.Or(pickup(b), "none"))
-	say("transpose", cmp.Or(transposed(a.Transpose), "none"), cmp.Or(transposed(b.Transpose), "none"))
+	say("transpose", cmp.Or(transposition(a.Transpose), "none"), cmp.Or(transposition(b.Transpose), "none"))
 	say("drums", kit(a.Drums), kit(b.Drums))
 	say("bass", bass(a.Bass), bass(b.Bass))
 	say("piano", piano(a.Piano), piano(b.Piano))
 	say("looseness", perMille(a.Looseness), perMille(b.Looseness))
 	say("take", fmt.Sprint(a.Take), fmt.Sprint(b.Take))
 	say("picture", cmp.Or(picture(a.Picture), "none"), cmp.Or(picture(b.Picture), "none"))
-	say("vocal", vocal(a.Vocal), vocal(b.Vocal))
-	if v, w := a.Vocal, b.Vocal; v != nil && w != nil && vocal(v) == vocal(w) &&
-		len(v.Notes) > 0 && len(w.Notes) > 0 && !slices.Equal(v.Notes, w.Notes) { // without notes it was not read
-		say("vocal", "the line as it was", "another line")
+	for _, pair := range singers(a.Vocals, b.Vocals) {
+		v, w := pair[0], pair[1]
+		say("vocal", vocal(v), vocal(w))
+		if v == nil || w == nil || vocal(v) != vocal(w) || len(v.Notes) == 0 || len(w.Notes) == 0 {
+			continue // without notes it was not read
+		}
+		if !slices.EqualFunc(v.Notes, w.Notes, func(m, n timeline.SungNote) bool {
+			return m.Tick == n.Tick && m.Length == n.Length && m.Key == n.Key
+		}) {
+			whose := ""
+			if v.Name != "" {
+				whose = v.Name + ", "
+			}
+			say("vocal", whose+"the line as it was", whose+"another line")
+		}
 	}
+}
+
+// singers pairs the singers of two songs: those of one name, then those who sing the same track, and
+// where each has only one left these two. One who came or went has nil beside it.
+func singers(old, new []timeline.Vocal) (out [][2]*timeline.Vocal) {
+	pointers := func(list []timeline.Vocal) (out []*timeline.Vocal) {
+		for i := range list {
+			out = append(out, &list[i])
+		}
+		return out
+	}
+	gone, came := pointers(old), pointers(new)
+	for _, same := range []func(a, b *timeline.Vocal) bool{
+		func(a, b *timeline.Vocal) bool { return a.Name == b.Name },
+		func(a, b *timeline.Vocal) bool { return a.Path == b.Path && a.Track == b.Track },
+		func(a, b *timeline.Vocal) bool { return len(gone) == 1 && len(came) == 1 },
+	} {
+		for _, a := range slices.Clone(gone) {
+			j := slices.IndexFunc(came, func(b *timeline.Vocal) bool { return same(a, b) })
+			if j < 0 {
+				continue
+			}
+			out = append(out, [2]*timeline.Vocal{a, came[j]})
+			i := slices.Index(gone, a)
+			gone, came = slices.Delete(gone, i, i+1), slices.Delete(came, j, j+1)
+		}
+	}
+	for _, a := range gone {
+		out = append(out, [2]*timeline.Vocal{a, nil})
+	}
+	for _, b := range came {
+		out = append(out, [2]*timeline.Vocal{nil, b})
+	}
+	return out
 }
 
 // everywhere makes one change of the whole song out of the changes of a word that a song says

@@ -12,6 +12,7 @@ import (
 	"strings"
 
 	"plinth/songspec/cue"
+	"plinth/songspec/guide"
 	"plinth/songspec/timeline"
 )
 
@@ -59,28 +60,29 @@ func write(w io.Writer, t *timeline.Timeline, times bool) error {
 
 // songRows are the words of the whole song and what it says of them, "" for nothing.
 func songRows(t *timeline.Timeline) [][2]string {
-	front, voice := "", ""
+	front := ""
 	if t.LeadBars > 0 {
 		front = fmt.Sprintf("%s, so bar 1 of the song is bar %d of the file", bars(t.LeadBars), t.LeadBars+1)
 	}
-	if v := t.Vocal; v != nil {
-		voice = fmt.Sprintf("%s from bar %d", v.Path, v.From)
-	}
-	return [][2]string{
+	rows := [][2]string{
 		{"bars", fmt.Sprint(t.SongBars())},
 		{"lasts", timeline.MinSec(t.SongMicros())},
 		{"count-in", bars(t.CountIn)},
 		{"pickup", pickup(t)},
 		{"in front", front},
-		{"transpose", transposed(t.Transpose)},
+		{"transpose", transposition(t.Transpose)},
 		{"drums", kit(t.Drums)},
 		{"bass", bass(t.Bass)},
 		{"piano", t.Piano.Sound},
 		{"looseness", perMille(t.Looseness)},
 		{"take", fmt.Sprint(t.Take)},
-		{"vocal", voice},
 		{"picture", picture(t.Picture)},
 	}
+	for i := range t.Vocals {
+		v := &t.Vocals[i]
+		rows = append(rows, [2]string{"vocal", fmt.Sprintf("%s from bar %d%s", singer(v), v.From, transposed(v))})
+	}
+	return rows
 }
 
 // writeForm writes the table of passes. Only there are bars and times counted from the start
@@ -134,6 +136,9 @@ func writePass(out *bufio.Writer, t *timeline.Timeline, p *timeline.Pass, when b
 	}
 	if p.Vamp != "" {
 		fmt.Fprintf(out, "  %-8s %s\n", "vamp", p.Vamp)
+	}
+	if len(t.Vocals) > 1 && p.Sung != nil {
+		fmt.Fprintf(out, "  %-8s %s\n", "sings", cmp.Or(strings.Join(guide.Singers(t, p), ", "), "nobody"))
 	}
 	if !p.Lead {
 		fmt.Fprintf(out, "  %-8s %s\n", "lead", "off")

@@ -130,23 +130,39 @@ func piano(s timeline.PianoSetup) string {
 	return fmt.Sprintf("%s, span %d", out, s.Span)
 }
 
+// singer is the guide's file, behind the name of the singer where it has one.
+func singer(v *timeline.Vocal) string {
+	if v.Name == "" {
+		return v.Path
+	}
+	return v.Name + ", " + v.Path
+}
+
+// transposed is by how much a guide is transposed in words, "" where it is not.
+func transposed(v *timeline.Vocal) string {
+	if v.Transpose == 0 {
+		return ""
+	}
+	return fmt.Sprintf(", transposed %+d", v.Transpose)
+}
+
 func vocal(v *timeline.Vocal) string {
 	if v == nil {
 		return "none"
 	}
-	out := v.Path
+	out := singer(v)
 	if v.Track != "" {
 		out += fmt.Sprintf(", track %q", v.Track)
 	}
-	out += fmt.Sprintf(", from bar %d", v.From)
-	if v.RangeLow != 0 || v.RangeHigh != 0 {
-		out += fmt.Sprintf(", range %d to %d", v.RangeLow, v.RangeHigh)
+	out += fmt.Sprintf(", from bar %d", v.From) + transposed(v)
+	if v.Range != "" {
+		out += ", range " + v.Range
 	}
 	return out
 }
 
-// transposed is what a song is transposed by; "" where it is not.
-func transposed(semitones int) string {
+// transposition is what a song is transposed by; "" where it is not.
+func transposition(semitones int) string {
 	if semitones == 0 {
 		return ""
 	}

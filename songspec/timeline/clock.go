@@ -41,9 +41,12 @@ func (c *Clock) index(tick int64) int {
 }
 
 // Micros is the moment of a tick in microseconds from tick 0, rounded toward it.
-func (c *Clock) Micros(tick int64) int64 {
+func (c *Clock) Micros(tick int64) int64 { return c.Exact(tick) / meter.TicksPerQuarter }
+
+// Exact is the moment of a tick from tick 0, in microseconds × TicksPerQuarter.
+func (c *Clock) Exact(tick int64) int64 {
 	i := c.index(tick)
-	return (c.sums[i] + (tick-c.tempos[i].Tick)*c.tempos[i].Micros) / meter.TicksPerQuarter
+	return c.sums[i] + (tick-c.tempos[i].Tick)*c.tempos[i].Micros
 }
 
 // Ticks is the length in ticks of a displacement of us microseconds from a tick,

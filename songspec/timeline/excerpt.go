@@ -38,10 +38,10 @@ type Stretch struct {
 // Excerpt is the song that has only some of the passes, which are given by ascending indices:
 // one after another, each at its tempo and in its meter and key, after the song's count-in in
 // the meter of the first. The pickup stays only where the first pass of the song does. Bars
-// keep their numbers in the song. There is no Vocal: its bars are those of the whole song.
+// keep their numbers in the song. There is no vocal: its bars are those of the whole song.
 func (t *Timeline) Excerpt(which []int) (*Timeline, []Stretch) {
 	out := *t
-	out.Vocal, out.Passes, out.Tempos, out.Meters, out.Keys = nil, nil, nil, nil, nil
+	out.Vocals, out.Passes, out.Tempos, out.Meters, out.Keys = nil, nil, nil, nil, nil
 	if len(which) == 0 {
 		out.Lead, out.LeadBars, out.End = 0, 0, 0
 		return &out, nil

@@ -6,6 +6,7 @@
 package timeline
 
 import (
+	"cmp"
 	"sort"
 
 	"plinth/songspec/harmony"
@@ -38,7 +39,7 @@ type Timeline struct {
 	Keys   []KeyChange
 	End    int64 // the last bar line, in absolute ticks
 
-	Vocal *Vocal // nil when the song names none
+	Vocals []Vocal // the singers, in the order of the file; none, or up to MaxVocals
 
 	Picture     *Picture  // nil when the song is for none
 	Landings    []Landing // in order
@@ -68,24 +69,39 @@ type PianoSetup struct {
 	Span    int
 }
 
-// Vocal is the guide vocal that the song file names. Notes and TrackResolved come from the
-// guide itself, once it is read.
+// A song may have MaxVocals singers, and a guide may be MaxTranspose semitones away from the
+// song's key, up or down: three octaves.
+const (
+	MaxVocals    = 8
+	MaxTranspose = 36
+)
+
+// Vocal is a guide vocal that the song file names: one singer. Notes and TrackResolved come
+// from the guide itself, once it is read.
 type Vocal struct {
+	Name          string // the singer's; empty where there is only one and the song does not say
 	Path          string // slash-separated, relative to the song file's folder
 	Track         string // empty: the likeliest
 	From          int    // bar of the song where the file's first bar stands; 0 and less are in front of bar 1
 	RangeLow      int    // MIDI note numbers; 0 when no range is given
 	RangeHigh     int
+	Range         string     // the range as it is written: "A3 to Db5"
+	Transpose     int        // semitones from the file's key to the written one
+	Rough         bool       // how the file was played and exported is accepted
 	Line          int        // where it stands in the song file, for messages
-	Notes         []SungNote // in absolute ticks, by Tick, then Key
+	Notes         []SungNote // in absolute ticks, by Tick, then Key; nil until the guide is read
 	TrackResolved string     // name of the track that was taken
 }
 
-// SungNote is one note of the singer. Key is a MIDI note number.
+// Called is what a report calls the singer: by name, or by the track of the guide.
+func (v *Vocal) Called() string { return cmp.Or(v.Name, v.TrackResolved, "voice") }
+
+// SungNote is one note of a singer. Key is a MIDI note number.
 type SungNote struct {
 	Tick   int64
 	Length int64
 	Key    uint8
+	Singer uint8 // which of the song's Vocals sings it
 }
 
 // Tempo is a tempo from Tick on, in microseconds a quarter.
@@ -150,8 +166,8 @@ type Pass struct {
 	// Entry and the first bar line, in which the pushed chord does not ring.
 	Joint []Event
 
-	// Sung is what is sung in this pass and in the bar to either side; nil when no vocal is
-	// given, empty when the singer is silent.
+	// Sung is what all singers sing in this pass and in the bar to either side, by Tick, then
+	// Key; nil when no vocal is given, empty when the singers are silent.
 	Sung []SungNote
 }
 

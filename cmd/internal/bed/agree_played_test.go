@@ -45,13 +45,13 @@ func (a *agreement) checkPlayed() {
 	}
 }
 
-// checkCaesura: nothing sounds in the silence, which is as long as it says. Where a rit moves the
-// tempo the last of its beats may be another than that of the pass.
+// checkCaesura: nothing sounds in the silence, which is as long as it says. Where a rit or an
+// accel moves the tempo the last of its beats may be another than that of the pass.
 func (a *agreement) checkCaesura(p *timeline.Pass, e *timeline.Event) {
 	a.checkStop(p.Start+e.Cut, p.Start+e.End, timeline.All)
 	a.count("caesura")
 	for _, o := range p.Events {
-		if o.Kind == timeline.Rit {
+		if o.Kind.MovesTempo() {
 			return
 		}
 	}
