@@ -25,7 +25,7 @@ type wordSpan struct {
 // layOut gives every bar its place in time. Bars that do not add up go to rep,
 // each once; ok is false when there was one.
 func layOut(s *hcltext.Source, c *chart, usual meter.Meter, rep *hcltext.Report) (*laidOut, bool) {
-	shares := make([][]int64, len(c.written))
+	starts := make([][]int64, len(c.written))
 	meters := make([]meter.Meter, len(c.written))
 	ok := true
 	var beats []int64
@@ -39,15 +39,24 @@ func layOut(s *hcltext.Source, c *chart, usual meter.Meter, rep *hcltext.Report)
 			beats = meters[i].Beats()
 		}
 		if bar.like >= 0 {
-			if of := meters[bar.like]; of.BarTicks() != meters[i].BarTicks() && len(bar.words) != 1 {
+			of := meters[bar.like]
+			if of.BarTicks() != meters[i].BarTicks() && (len(bar.words) != 1 || counted(bar.words)) ||
+				of.Den != meters[i].Den && counted(bar.words) {
 				rep.Errorf(s.Range(bar.lo, bar.hi), "The bar before has another meter",
 					"The bar to repeat is in %s and this one in %s: write its chords out.", of, meters[i])
 				ok = false
 				continue
 			}
 		}
-		shares[i] = share(bar.words, meters[i], beats)
-		if shares[i] == nil {
+		if counted(bar.words) {
+			if starts[i] = starts[max(bar.like, 0)]; bar.like < 0 {
+				starts[i] = countStarts(s, bar.words, meters[i], rep)
+			}
+			ok = ok && starts[i] != nil
+			continue
+		}
+		starts[i] = share(bar.words, meters[i], beats)
+		if starts[i] == nil {
 			if slices.ContainsFunc(bar.words, func(w chartWord) bool { return w.bad }) {
 				// A bad chord in the bar is reported already.
 			} else if bar.like < 0 {
@@ -70,26 +79,35 @@ func layOut(s *hcltext.Source, c *chart, usual meter.Meter, rep *hcltext.Report)
 			Text: bar.text, Line: bar.line})
 		out.meters = append(out.meters, meters[w])
 		for i := range bar.words {
-			word := &bar.words[i]
-			end := at + shares[w][i]
-			switch {
-			case !word.slash:
-				out.spans = append(out.spans, wordSpan{at, end, word})
-			case len(out.spans) > 0:
-				out.spans[len(out.spans)-1].end = end
-			default:
+			word, start := &bar.words[i], at+starts[w][i]
+			if len(out.spans) == 0 && word.slash {
 				rep.Errorf(s.Range(word.lo, word.hi), "A slash with no chord before it",
 					"A / is one beat more of the chord before it. Write the chord first.")
 				return nil, false
 			}
-			at = end
+			if len(out.spans) == 0 && start > at {
+				rep.Errorf(s.Range(word.lo, word.count.End), "No chord before the first",
+					"Before it the chord of the bar before goes on, and there is none. Write what stands on 1: | N.C. %s |.",
+					word)
+				return nil, false
+			}
+			if !word.slash {
+				out.spans = append(out.spans, wordSpan{start: start, word: word})
+			}
+		}
+		at += meters[w].BarTicks()
+	}
+	for i := range out.spans { // a chord goes on until the next
+		out.spans[i].end = at
+		if i > 0 {
+			out.spans[i-1].end = out.spans[i].start
 		}
 	}
 	out.length = at
 	return out, true
 }
 
-// share returns the length in ticks of each word of a bar; nil when the words do not fill the
+// share returns where in its bar each word starts, in ticks; nil when the words do not fill the
 // bar. There must be as many words as felt beats, or as counts (six in 6/8), or, without
 // slashes, a number of words that divides the felt beats evenly.
 func share(words []chartWord, m meter.Meter, beats []int64) []int64 {
@@ -101,17 +119,12 @@ func share(words []chartWord, m meter.Meter, beats []int64) []int64 {
 	out := make([]int64, n)
 	switch {
 	case n == len(beats), !slashes && len(beats)%n == 0:
-		per := len(beats) / n
 		for i := range out {
-			end := m.BarTicks()
-			if next := (i + 1) * per; next < len(beats) {
-				end = beats[next]
-			}
-			out[i] = end - beats[i*per]
+			out[i] = beats[i*len(beats)/n]
 		}
 	case n == m.Num:
 		for i := range out {
-			out[i] = m.UnitTicks()
+			out[i] = int64(i) * m.UnitTicks()
 		}
 	default:
 		return nil

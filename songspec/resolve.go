@@ -125,6 +125,7 @@ func (r *resolver) checkSection(s *section) {
 	if lo == nil {
 		return
 	}
+	r.doubtBarLine(s.chords, key, m)
 	r.sectionSpots(s, lo, m)
 }
 
