@@ -15,15 +15,15 @@ func (b *Bassist) settle(l line) {
 
 // goTo makes a tick the place at hand. A note of the row is moved to it where both would sound
 // at the same time: in a tab in triplets that is the case for the off-beat and the half-way
-// place, where a song file's "&" stands.
-func (l *line) goTo(b *Bassist, tick int64) {
+// place, where a song file's "&" stands. What is struck for a chord stays where another chord begins.
+func (l *line) goTo(b *Bassist, tick int64, chord bool) {
 	n := 0
 	for n < len(l.rest) && l.rest[n].tick < tick {
 		n++
 	}
 	l.done, l.rest = append(l.done, l.rest[:n]...), l.rest[n:]
 	align := func(n *bassNote) {
-		if n.accent == 0 && !n.pushed && b.Swung(n.tick) == b.Swung(tick) {
+		if n.accent == 0 && !n.pushed && !(chord && n.cue >= 0) && b.Swung(n.tick) == b.Swung(tick) {
 			n.tick = tick
 		}
 	}

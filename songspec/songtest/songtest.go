@@ -24,20 +24,32 @@ type Feel struct {
 // beat is longer than a tempo map can say.
 func Random(r *rand.Rand, feels []Feel) string {
 	w := &writer{r: r, feels: feels}
-	w.settings()
-	for n := 2 + r.Intn(3); len(w.sections) < n; {
-		w.section()
-	}
-	w.form()
+	w.song()
+	return w.b.String()
+}
+
+// RandomCharts is Random with charts that have endings, and chords that say their counts. more is
+// the chance of those, so that all else in the song is as in the song of r.
+func RandomCharts(r, more *rand.Rand, feels []Feel) string {
+	w := &writer{r: r, more: more, feels: feels}
+	w.song()
 	return w.b.String()
 }
 
 // writer writes one song.
 type writer struct {
-	r        *rand.Rand
+	r, more  *rand.Rand // more is nil where charts are plain
 	b        strings.Builder
 	feels    []Feel
 	sections []*section
+}
+
+func (w *writer) song() {
+	w.settings()
+	for n := 2 + w.r.Intn(3); len(w.sections) < n; {
+		w.section()
+	}
+	w.form()
 }
 
 // section is what events and plays depend on in a section.
@@ -181,12 +193,12 @@ func (w *writer) chart(s *section) {
 			fmt.Fprintf(&b, " (%s)", m)
 		}
 		s.bars = append(s.bars, m)
-		b.WriteString(w.bar(m, i == 0 || s.hot[0] == i-1))
+		b.WriteString(w.withCounts(w.bar(m, i == 0 || s.hot[0] == i-1), m, i == 0))
 		b.WriteString(" |")
 	}
 	text := b.String()
 	if twice {
-		text = strings.TrimSuffix(text, "|") + ":|"
+		text = w.withEndings(strings.TrimSuffix(text, "|")+":|", n)
 		s.bars = append(s.bars, s.bars...)
 		s.hot = append(s.hot, 2*n-1)
 	}
