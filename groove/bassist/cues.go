@@ -40,13 +40,16 @@ func (b *Bassist) strikeChanges() {
 		}
 		if over := b.afterStop(c.Start); over > c.Start {
 			if over < min(c.End, b.end) {
-				l.goTo(b, over, true)
+				l.goTo(b, over)
 				n := l.noteAt(over, c.End)
 				n.degree, n.touch = '1', max(n.touch, feel.Normal)
 			}
 			continue
 		}
-		l.goTo(b, c.Start, true)
+		l.goTo(b, c.Start)
+		if !c.Pushed() && b.OffBeat(c.Start) {
+			l.makeRoom(c.Start)
+		}
 		n := l.noteAt(c.Start, c.End)
 		n.degree, n.pushed, n.cue = '1', c.Pushed(), c.Cue
 		n.touch = max(n.touch, feel.Normal)
@@ -74,7 +77,7 @@ func (b *Bassist) strikeAccents() {
 	l := b.edit()
 	for k, q := range b.Cues.Each(cue.Accent, timeline.Bass) {
 		hit := q.At + b.Pass.Bars[b.BarAt(q.At)].Meter.TempoTicks()/2
-		l.goTo(b, q.At, false)
+		l.goTo(b, q.At)
 		n := l.noteAt(q.At, hit)
 		n.degree, n.touch = '1', feel.Strong
 		if int(q.Weight) > n.accent {

@@ -15,15 +15,15 @@ func (b *Bassist) settle(l line) {
 
 // goTo makes a tick the place at hand. A note of the row is moved to it where both would sound
 // at the same time: in a tab in triplets that is the case for the off-beat and the half-way
-// place, where a song file's "&" stands. What is struck for a chord stays where another chord begins.
-func (l *line) goTo(b *Bassist, tick int64, chord bool) {
+// place, where a song file's "&" stands.
+func (l *line) goTo(b *Bassist, tick int64) {
 	n := 0
 	for n < len(l.rest) && l.rest[n].tick < tick {
 		n++
 	}
 	l.done, l.rest = append(l.done, l.rest[:n]...), l.rest[n:]
 	align := func(n *bassNote) {
-		if n.accent == 0 && !n.pushed && !(chord && n.cue >= 0) && b.Swung(n.tick) == b.Swung(tick) {
+		if n.accent == 0 && !n.pushed && b.Swung(n.tick) == b.Swung(tick) {
 			n.tick = tick
 		}
 	}
@@ -32,6 +32,33 @@ func (l *line) goTo(b *Bassist, tick int64, chord bool) {
 	}
 	if len(l.rest) > 0 {
 		align(&l.rest[0])
+	}
+}
+
+// closest is how near in ticks two notes are that sound crowded.
+const closest = quarter / 4
+
+// makeRoom moves to the place at hand, where a chord begins off the beat, what the row has so near that
+// it would sound crowded.
+func (l *line) makeRoom(tick int64) {
+	crowds := func(n *bassNote) bool {
+		return n.tick > tick-closest && n.tick < tick+closest && n.cue < 0 && n.accent == 0 && !n.pushed
+	}
+	if n := len(l.done); n > 0 && crowds(&l.done[n-1]) {
+		if n > 1 && l.done[n-2].end == l.done[n-1].tick {
+			l.done[n-2].end = tick
+		}
+		l.done[n-1].tick = tick
+	}
+	for len(l.rest) > 0 && (l.rest[0].tick == tick || crowds(&l.rest[0])) {
+		l.rest[0].tick = tick
+		n := len(l.done)
+		if n == 0 || l.done[n-1].tick < tick {
+			l.done = append(l.done, l.rest[0])
+		} else {
+			l.done[n-1].end = max(l.done[n-1].end, l.rest[0].end)
+		}
+		l.rest = l.rest[1:]
 	}
 }
 

@@ -136,7 +136,7 @@ func (c *Pianist) strikeAhead(tab []mark, k, i int) bool {
 	beat := c.Pass.Bars[c.BarAt(m.tick)].Meter.TempoTicks()
 	before := c.changes[i-1]
 	switch {
-	case m.forced && (c.offBeat(before.Start) || c.offBeat(ch.Start)): // without it the chord before is not heard
+	case m.forced && (c.OffBeat(before.Start) || c.OffBeat(ch.Start)): // without it the chord before is not heard
 		return false
 	case ch.Start-m.tick > beat/2, m.tick-before.Start < beat, before.Chord.None,
 		c.Cues.Alone[c.BarAt(ch.Start)], c.silences.Over(m.tick, ch.Start+1), c.hitIn(m.tick, ch.Start+beat/2),
@@ -150,12 +150,6 @@ func (c *Pianist) strikeAhead(tab []mark, k, i int) bool {
 	m.change, m.part, m.forced, m.cue = int32(i), 'c', true, ch.Cue
 	m.least = ch.Start + beat/2
 	return true
-}
-
-// offBeat reports whether a tick is on none of the felt beats.
-func (c *Pianist) offBeat(tick int64) bool {
-	bar := &c.Pass.Bars[c.BarAt(tick)]
-	return bar.Meter.NextBeat(tick-bar.Start-1) != tick-bar.Start
 }
 
 // strikeWholeChords makes every chord heard whole before it changes, and two of its voices soon,
