@@ -31,8 +31,8 @@ func TestArtSongsOffTheBeat(t *testing.T) {
 			t.Fatal(err)
 		}
 		changes, off, unsaid = changes+chart.Changes, off+chart.Off, unsaid+chart.Unsaid
-		tl := songfiletest.Song(t, fmt.Sprintf("key = %q\nmeter = %q\nlooseness = 0\nsection \"a\" {\n  chords = <<-EOT\n"+
-			"%s  EOT\n}\n", s.Home, chart.Meter, chart.Lines))
+		tl := songfiletest.Song(t, fmt.Sprintf("key = %q\nmeter = %q\nlooseness = 0\nsection \"a\" {\n  chords = "+
+			"<<-EOT\n%s  EOT\n}\n", s.Home, chart.Meter, chart.Lines))
 		heard += hearChanges(t, fmt.Sprintf("song %d", i), tl)
 	}
 	t.Logf("%d songs with %d changes: %d off the beat, %d that no count names; the band plays %d", len(songs), changes,
@@ -50,8 +50,8 @@ func TestOffBeatChangesInEveryFeel(t *testing.T) {
 			if m.Num < 3 {
 				continue
 			}
-			src := fmt.Sprintf("meter = %q\nfeel = %q\ntempo = %d\nlooseness = 0\nsection \"a\" {\n  chords = \"| Am | "+
-				"Dm7 G7@2& C@%d | F@2& | Bb@2 | %% | Em7b5 A7@%[4]d& | Dm |\"\n}\n", m, e.Name,
+			src := fmt.Sprintf("meter = %q\nfeel = %q\ntempo = %d\nlooseness = 0\nsection \"a\" {\n  chords = \"| Am "+
+				"| Dm7 G7@2& C@%d | F@2& | Bb@2 | %% | Em7b5 A7@%[4]d& | Dm |\"\n}\n", m, e.Name,
 				(e.TempoLow+e.TempoHigh)/2, m.Num)
 			if n := hearChanges(t, e.Name+" "+m.String(), songfiletest.Song(t, src)); n != 9 {
 				t.Errorf("%s in %s: %d changes", e.Name, m, n)

@@ -18,8 +18,8 @@ func barHelp(bar *writtenBar, m meter.Meter) string {
 		}
 	}
 	if slashes == len(bar.words) {
-		return fmt.Sprintf("Each / is one beat, and a bar of %s has %s. Write %% to play the bar before again, or %s to "+
-			"hold its chord.", m, wording.Count(beats, "beat"), example(bar, beats))
+		return fmt.Sprintf("Each / is one beat, and a bar of %s has %s. Write %% to play the bar before again, or %s "+
+			"to hold its chord.", m, wording.Count(beats, "beat"), example(bar, beats))
 	}
 	what := wording.Count(len(bar.words)-slashes, "chord")
 	if slashes > 0 {

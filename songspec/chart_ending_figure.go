@@ -46,8 +46,8 @@ func (r *chartReader) timesOf(lo, hi int, figure string) []int {
 	plain := strings.NewReplacer(" ", "", "\t", "", "–", "-", "—", "-").Replace(figure)
 	plain = strings.ReplaceAll(plain, ".-", "-")
 	if strings.ContainsAny(figure, "–—") {
-		r.errorf(lo, hi, "A dash of another kind", "The dash between the numbers of endings is the plain hyphen of the "+
-			"keyboard: |%s.", plain).Write(r.s.Range(lo, hi), plain+".")
+		r.errorf(lo, hi, "A dash of another kind", "The dash between the numbers of endings is the plain hyphen of "+
+			"the keyboard: |%s.", plain).Write(r.s.Range(lo, hi), plain+".")
 	}
 	for _, part := range strings.FieldsFunc(plain, func(c rune) bool { return c == '.' || c == ',' }) {
 		a, b, isRange := strings.Cut(part, "-")

@@ -148,8 +148,8 @@ func (r *chartReader) finishEndings(follows bool) {
 		r.errorf(last.lo, last.hi, "An ending without bars", "Write its chords behind the figure: |2. G6 |.")
 		return
 	case highest > times:
-		r.errorf(last.lo, last.hi, "An ending is missing", "Number %d is there and number %d is not: write |%d. with its "+
-			"bars.", highest, times+1, times+1)
+		r.errorf(last.lo, last.hi, "An ending is missing", "Number %d is there and number %d is not: write |%d. with "+
+			"its bars.", highest, times+1, times+1)
 		return
 	case times == 1 && last.back:
 		entry := r.errorf(last.lo, last.hi, "A first ending alone",

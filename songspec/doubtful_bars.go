@@ -45,6 +45,6 @@ func (r *resolver) doubtBarLine(c *chart, key harmony.Key, m meter.Meter) {
 		meant = fmt.Sprintf("%s %s@%s", first.text, second.text, m.CountAt(m.Beats()[1]))
 	}
 	r.rep.Warnf(r.f.src.Range(two.lo, two.hi), fmt.Sprintf("%d bars, and two chords in this one", n),
-		"The section is one bar short of %d, and no other bar has two chords. If a bar line is missing, write %s | %s. "+
-			"If they share the bar, write %s.", n+1, first.text, second.text, meant)
+		"The section is one bar short of %d, and no other bar has two chords. If a bar line is missing, write %s | %s."+
+			" If they share the bar, write %s.", n+1, first.text, second.text, meant)
 }

@@ -1,6 +1,12 @@
 package songspec
 
-import "testing"
+import (
+	"fmt"
+	"os"
+	"regexp"
+	"strings"
+	"testing"
+)
 
 // chart is a chart in a meter, with the lengths of its chords in eighths.
 type chartRow = struct{ name, reason, meter, chords, want string }
@@ -104,4 +110,35 @@ func TestEndingsOverLines(t *testing.T) {
 		t.Errorf("got\n%s", got)
 	}
 	sameSong(t, src, string(got))
+}
+
+// TestChartsOfTheReadme: what the README says of charts is so.
+func TestChartsOfTheReadme(t *testing.T) {
+	text, err := os.ReadFile("README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	n := 0
+	for _, m := range regexp.MustCompile(`(?m)^(\|.*\S) {2,}(is|has) (.*)$`).FindAllStringSubmatch(string(text), -1) {
+		n++
+		pass := &good(t, one(m[1])).Passes[0]
+		got, want := lengths(pass), m[3]
+		if m[2] == "is" {
+			want = lengths(&good(t, one(m[3])).Passes[0])
+		} else {
+			var at []string
+			for _, s := range pass.Chords {
+				i := pass.BarAt(s.Start)
+				count := pass.Bars[i].Meter.CountAt(s.Start - pass.Bars[i].Start)
+				at = append(at, fmt.Sprintf("%s at %d: %s", s.Chord, i+1, count))
+			}
+			got = strings.Join(at, ", ")
+		}
+		if got != want {
+			t.Errorf("%s: %s, not %s", m[1], got, want)
+		}
+	}
+	if n < 7 {
+		t.Errorf("only %d examples", n)
+	}
 }

@@ -87,8 +87,8 @@ func layOut(s *hcltext.Source, c *chart, usual meter.Meter, rep *hcltext.Report)
 			}
 			if len(out.spans) == 0 && start > at {
 				rep.Errorf(s.Range(word.lo, word.count.End), "No chord before the first",
-					"Before it the chord of the bar before goes on, and there is none. Write what stands on 1: | N.C. %s |.",
-					word)
+					"Before it the chord of the bar before goes on, and there is none. Write what stands on 1: "+
+						"| N.C. %s |.", word)
 				return nil, false
 			}
 			if !word.slash {
