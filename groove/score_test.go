@@ -33,10 +33,16 @@ func TestScoreOfRandomSongs(t *testing.T) {
 	if testing.Short() {
 		rounds = 30
 	}
-	r, feels, set := rand.New(rand.NewSource(11)), randomFeels(), library.Builtin()
+	r, charts := rand.New(rand.NewSource(11)), rand.New(rand.NewSource(12))
+	feels, set := randomFeels(), library.Builtin()
 	notes, unplayed := 0, 0
 	for round := 0; round < rounds; round++ {
-		src := songtest.Random(r, feels)
+		var src string
+		if round%3 == 1 {
+			src = songtest.RandomCharts(r, charts, feels)
+		} else {
+			src = songtest.Random(r, feels)
+		}
 		tl, diags := songfiletest.Resolve(src)
 		if diags.HasErrors() {
 			continue

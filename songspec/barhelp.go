@@ -17,6 +17,10 @@ func barHelp(bar *writtenBar, m meter.Meter) string {
 			slashes++
 		}
 	}
+	if slashes == len(bar.words) {
+		return fmt.Sprintf("Each / is one beat, and a bar of %s has %s. Write %% to play the bar before again, or %s "+
+			"to hold its chord.", m, wording.Count(beats, "beat"), example(bar, beats))
+	}
 	what := wording.Count(len(bar.words)-slashes, "chord")
 	if slashes > 0 {
 		what += " and " + wording.Count(slashes, "slash")
@@ -27,9 +31,12 @@ func barHelp(bar *writtenBar, m meter.Meter) string {
 			what, m, wording.Count(beats, "beat"), inQuarters(m), timesAsFast(m))
 	}
 	if len(bar.words) > beats && (slashes == 0 || len(bar.words) > m.Num) {
-		return fmt.Sprintf("%s are too many for a bar of %s, which has %s: at most one a beat. Move some into a bar "+
-			"of their own.",
-			what, m, wording.Count(beats, "beat"))
+		help := "Move some into a bar of their own"
+		if slashes == 0 {
+			help += fmt.Sprintf(", or say on which count each comes, like %s@2&", bar.words[len(bar.words)-1].text)
+		}
+		return fmt.Sprintf("%s are too many for a bar of %s, which has %s: at most one a beat. %s.",
+			what, m, wording.Count(beats, "beat"), help)
 	}
 	if slashes > 0 {
 		return fmt.Sprintf("%s make %s, but a bar of %s has %d: each chord and each / is one beat. Write for "+

@@ -38,7 +38,8 @@ type chartWord struct {
 	lo, hi int
 	text   string
 	slash  bool
-	bad    bool // not a chord, and already reported
+	bad    bool        // not a chord, and already reported
+	count  meter.Count // on which it comes, with its place in the file; N is 0: nothing is said
 }
 
 // rng is where the word stands.
@@ -61,6 +62,7 @@ type chartReader struct {
 	open      int // index in order where an open |: began; -1: none is open
 	openSign  sign
 	closed    bool // a :| was read
+	endings   *endings
 	tooMany   bool
 	hasErrors bool
 }
@@ -70,6 +72,7 @@ type sign struct {
 	lo, hi     int
 	end, start bool // :| and |:
 	times      int
+	figure     bool // the times are written: x3
 }
 
 // readChart splits chord text into bars and writes out its repeats. Mistakes go to rep; the
@@ -84,6 +87,7 @@ func readChart(s *hcltext.Source, t hcltext.RawText, rep *hcltext.Report) (*char
 	}
 	r.scan()
 	r.endBar()
+	r.finishEndings(false)
 	if r.open >= 0 {
 		r.errorf(r.openSign.lo, r.openSign.hi, "Repeat without an end",
 			"The repeat that begins here is never closed: write :| after its last bar.")
@@ -140,6 +144,12 @@ func (r *chartReader) scan() {
 			i = r.readBarLine(i, hi)
 		case b == '(':
 			i = r.readMeterSign(i, hi)
+		case b >= '0' && b <= '9' && !r.filled:
+			if end, ok := r.readEnding(i, hi); ok {
+				i = end
+			} else {
+				i = r.readWord(i, hi)
+			}
 		default:
 			i = r.readWord(i, hi)
 		}
@@ -213,6 +223,8 @@ func (r *chartReader) readWord(i, hi int) int {
 		if _, _, err := harmony.ParseEither(slashed, harmony.Key{}); err == nil {
 			e.Write(r.s.Range(lo, i), slashed)
 		}
+	case strings.Contains(text, "@"):
+		r.readCounted(lo, i, text)
 	default:
 		r.cur.words = append(r.cur.words, chartWord{src: r.s, lo: lo, hi: i, text: text})
 	}

@@ -115,7 +115,7 @@ var chartSigns = []struct {
 	{timesMark, "A number of times",
 		"Bars that are played again stand between |: and :|, with the number after it: |: C | F :|x$1$2."},
 	{pattern(`^\[[1-9]`), "An ending",
-		"First and second endings have no sign here: write the bars out, once for each time."},
+		"It stands behind a bar line, without a bracket: |: Am7 | D7 |1. Gmaj7 :|2. G6 |."},
 	{pattern(`^(?i:it|fr|ger|gr)\.?\+?(6|65|43|7)?$`), "An augmented sixth",
 		"It is written It6, Fr43 or Ger65; each has the flat sixth of the key in the bass."},
 	{pattern(`^(?i:sub)V7?(/[ivIV]+)?$`), "A dominant by its use",
@@ -123,6 +123,30 @@ var chartSigns = []struct {
 	{pattern(`^(?i:d\.?\s?[cs]\.?|al|fine|coda|segno|dal|da|capo|to|repeat|x[0-9]+|bis)[.,:]?$`),
 		"The way through the form", "Where the song goes from here is said in the form: " +
 			`play "verse" {} for each section in turn. Bars are repeated with |: and :|.`},
+}
+
+// Words that stand alone in a bar where other charts repeat the bar before, and where they
+// may also leave it empty.
+var (
+	similes = pattern(`^(''|"|″|“|”|’’|,,|[./·]*[/·∕⁄][./·]+|[.·]*%+[.·]*|٪|𝄎𝄎?|` +
+		`(?i:sim|simile|ditto|idem)[.]?)$`)
+	emptySigns = pattern(`^([-–—_~=*•·.…]+|[xX×])$`)
+)
+
+// loneSign says what to write for a word that stands alone in its bar and cannot be a chord. fix is
+// written for it where that is certain.
+func loneSign(text string, firstBar bool) (summary, help, fix string) {
+	switch simile := similes().MatchString(text); {
+	case simile && firstBar:
+		return "Nothing to repeat", "This is the first bar. Write its chords.", ""
+	case simile:
+		return "A repeat sign of another kind", "A % alone in its bar plays the bar before again.", "%"
+	case !emptySigns().MatchString(text):
+		return "", "", ""
+	case firstBar:
+		return "A bar without a chord", "Write its chord, or N.C. for no chord.", ""
+	}
+	return "A bar without a chord", "Write % to play the bar before again, or N.C. for no chord.", ""
 }
 
 // foreignWord says what to write for a word of a chart that cannot be a chord; "" for a word

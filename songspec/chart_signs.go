@@ -38,7 +38,8 @@ func (r *chartReader) readBarLine(i, hi int) int {
 		return i
 	}
 	if g.end && !g.start {
-		if m := repeatFigure().FindSubmatchIndex(src[i:hi]); m != nil {
+		m := repeatFigure().FindSubmatchIndex(src[i:hi])
+		if m != nil && (m[2] >= 0 || r.endings == nil && !endingFigure().Match(src[i:hi])) {
 			lo, figure := i, string(src[i+m[4]:i+m[5]])
 			i += m[1]
 			n, err := strconv.Atoi(figure)
@@ -51,7 +52,7 @@ func (r *chartReader) readBarLine(i, hi int) int {
 					e.Write(r.s.Range(lo, i), "x"+figure)
 				}
 			case good:
-				g.times = n
+				g.times, g.figure = n, true
 			default:
 				r.errorf(lo+m[2], i, "Repeat figure out of bounds",
 					"A repeat goes round 2 to %d times: write :|x3 for three.", maxTimes)
@@ -72,10 +73,14 @@ func (r *chartReader) bar(g sign) {
 		r.errorf(before.hi, g.lo, "Empty bar",
 			"Write %% to play the bar before again, / / / / to hold its chord, or N.C. for no chord.")
 	}
-	if g.end {
+	switch e := r.endings; {
+	case e != nil && !e.closed && (g.end || !g.start && len(e.list) > 1 && g.hi-g.lo == len("||")):
+		r.closeEnding(g)
+	case g.end:
 		r.endRepeat(g)
 	}
 	if g.start {
+		r.finishEndings(false)
 		if r.open >= 0 {
 			r.errorf(g.lo, g.hi, "Repeat inside a repeat",
 				"Close the repeat that is open with :| first, or write the bars out.")
@@ -86,6 +91,7 @@ func (r *chartReader) bar(g sign) {
 }
 
 func (r *chartReader) endRepeat(g sign) {
+	r.finishEndings(false)
 	from := r.open
 	if from < 0 {
 		if r.closed {
@@ -159,8 +165,12 @@ func (r *chartReader) percent(lo, hi int) {
 		r.errorf(lo, hi, "Nothing to repeat", "A %% repeats the bar before, and this is the first bar. Write its "+
 			"chords.")
 		r.cur.like = 0
+	case r.endings != nil && len(r.endings.list) > 1 && r.endings.list[len(r.endings.list)-1].from == len(r.c.order):
+		r.errorf(lo, hi, "A % that begins an ending",
+			"Which bar is before it is not clear, as the repeat comes in between. Write its chords.")
+		r.cur.like = 0
 	default:
-		r.cur.like = len(r.c.written) - 1
+		r.cur.like = int(r.c.order[len(r.c.order)-1])
 	}
 }
 
@@ -168,6 +178,9 @@ func (r *chartReader) percent(lo, hi int) {
 func (r *chartReader) growBar(lo, hi int) {
 	if !r.filled {
 		r.cur.lo = lo
+		if r.endings != nil && r.endings.closed {
+			r.finishEndings(true)
+		}
 	}
 	r.cur.hi = hi
 	r.filled = true
@@ -191,9 +204,10 @@ func (r *chartReader) endBar() {
 		r.errorf(bar.lo, bar.hi, "A meter without chords", "Write the bar's chords after its meter: | (2/4) C |.")
 	} else {
 		parts := make([]string, len(bar.words))
-		for i, w := range bar.words {
-			parts[i] = w.text
+		for i := range bar.words {
+			parts[i] = bar.words[i].String()
 		}
+		r.checkCounts(bar.words)
 		bar.text = strings.Join(parts, " ")
 	}
 	if len(r.c.order) >= MaxBars {

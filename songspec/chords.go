@@ -53,7 +53,9 @@ func (r *resolver) harmonise(lo *laidOut, keysOf []keys) []timeline.Span {
 		k := keysOf[min(s.bar, len(keysOf)-1)]
 		c := r.chord(s.word.text, k.written, k.sounding)
 		if c.err != nil {
-			r.notAChord(s.word, c.err)
+			if !s.word.bad {
+				r.notAChord(s.word, c.err)
+			}
 			continue
 		}
 		out[i] = timeline.Span{Start: s.start, End: s.end, Chord: c.chord, Written: s.word.text}
@@ -81,6 +83,10 @@ func (r *resolver) checkSymbols(c *chart, key harmony.Key) {
 			if w.bad = err != nil; !w.bad || j > 0 && r.oneWord(&c.written[i].words[j-1], w, key) {
 				continue
 			}
+			if summary, help, fix := loneSign(w.text, i == 0); summary != "" && c.written[i].lone(j) {
+				r.foreignSign(w, summary, help, fix)
+				continue
+			}
 			r.notAChord(w, err)
 			var e *harmony.SymbolError
 			if errors.As(err, &e) {
@@ -93,7 +99,8 @@ func (r *resolver) checkSymbols(c *chart, key harmony.Key) {
 
 // oneWord adds an error where before and w are one chord, written as two words: C maj7.
 func (r *resolver) oneWord(before, w *chartWord, key harmony.Key) bool {
-	if before.slash || before.bad || strings.ContainsAny(before.text, "/.") || strings.Trim(w.text, "+-–−^°o") == "" {
+	if before.slash || before.bad || before.count.N > 0 || strings.ContainsAny(before.text, "/.") ||
+		strings.Trim(w.text, "+-–−^°o") == "" {
 		return false // a dash between two chords does not make the first minor
 	}
 	whole := r.chord(before.text+w.text, key, key)
@@ -124,11 +131,7 @@ func (r *resolver) falseFriends(c *chart, german, solfege bool) {
 
 func (r *resolver) notAChord(w *chartWord, err error) {
 	if summary, help := foreignWord(w.text); summary != "" {
-		line := w.src.LineOf(w.lo)
-		if last, ok := r.foreign[summary]; !ok || last != line { // once a line
-			r.rep.Errorf(w.rng(), summary, "%s", help)
-		}
-		r.foreign[summary] = line
+		r.foreignSign(w, summary, help, "")
 		return
 	}
 	summary := fmt.Sprintf("Not a chord: %q", wording.Clip(w.text, 24))
@@ -141,6 +144,21 @@ func (r *resolver) notAChord(w *chartWord, err error) {
 	if _, _, err := harmony.ParseEither(word, harmony.Key{}); err == nil {
 		e.WriteWord(at, word)
 	}
+}
+
+// foreignSign reports a word of a chart that cannot be a chord, once a line.
+func (r *resolver) foreignSign(w *chartWord, summary, help, fix string) {
+	line := w.src.LineOf(w.lo)
+	if last, ok := r.foreign[summary]; !ok || last != line {
+		at := w.rng()
+		r.rep.Errorf(at, summary, "%s", help).WriteWord(at, fix)
+	}
+	r.foreign[summary] = line
+}
+
+// lone reports whether all words of the bar are the word i.
+func (b *writtenBar) lone(i int) bool {
+	return !slices.ContainsFunc(b.words, func(w chartWord) bool { return w.text != b.words[i].text })
 }
 
 // hasLetters reports whether the section's chart has a letter symbol. It looks at first

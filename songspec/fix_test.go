@@ -71,7 +71,6 @@ var secondMistakes = map[string]string{
 	"brace on the next line": "A section without chords",
 	"unknown block":          "A section without chords",
 	"several":                "Out of bounds",
-	"chord in two words":     `Not a chord: "maj7"`,
 }
 
 // mended is the text with a fix in it, and the first error that has come with it or

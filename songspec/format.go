@@ -107,8 +107,9 @@ type gridRow struct {
 	eol   string
 }
 
-// gridSign is a bar line: its strokes, and the text directly before and after them.
-type gridSign struct{ left, strokes, right string }
+// gridSign is a bar line: what stands before its first stroke, and the strokes with what
+// belongs behind them. Neither is ever torn apart.
+type gridSign struct{ left, rest string }
 
 // gridChart lays a chart's bar lines under one another.
 func gridChart(text, indent string) string {
@@ -118,7 +119,7 @@ func gridChart(text, indent string) string {
 			rows = append(rows, readRow(line))
 		}
 	}
-	var left, strokes, right, cell []int
+	var left, rest, cell []int
 	widen := func(to *[]int, i, w int) {
 		for len(*to) <= i {
 			*to = append(*to, 0)
@@ -128,9 +129,8 @@ func gridChart(text, indent string) string {
 	for _, r := range rows {
 		for i, g := range r.signs {
 			widen(&left, i, len(g.left))
-			widen(&strokes, i, len(g.strokes))
-			if i+1 < len(r.signs) || i < len(r.cells) {
-				widen(&right, i, len(g.right))
+			if widen(&rest, i, 0); i < len(r.cells) {
+				widen(&rest, i, len(g.rest))
 			}
 		}
 		for i, c := range r.cells {
@@ -141,11 +141,10 @@ func gridChart(text, indent string) string {
 	for _, r := range rows {
 		line := r.other
 		for i, g := range r.signs {
-			line += strings.Repeat(" ", left[i]-len(g.left)) + g.left + g.strokes
-			line += strings.Repeat(" ", strokes[i]-len(g.strokes)) + g.right
+			line += strings.Repeat(" ", left[i]-len(g.left)) + g.left + g.rest
 			if i < len(r.cells) {
-				line += strings.Repeat(" ", max(0, right[i]-len(g.right)))
-				line += " " + r.cells[i] + strings.Repeat(" ", cell[i]-hcltext.Columns(r.cells[i])) + " "
+				line += strings.Repeat(" ", rest[i]-len(g.rest)+1)
+				line += r.cells[i] + strings.Repeat(" ", cell[i]-hcltext.Columns(r.cells[i])+1)
 			}
 		}
 		if line = strings.TrimRight(line, " \t"); line != "" {
@@ -156,8 +155,9 @@ func gridChart(text, indent string) string {
 	return b.String()
 }
 
-// gridLine is a bar line of a chart without mistakes, with the figure of a repeat.
-var gridLine = pattern(`(:?)(\|\|?)(:?(?:[ \t]*[xX][0-9]+)?)`)
+// gridLine is a bar line of a chart without mistakes, with the figures of a repeat and of an
+// ending. An ending may stand without a bar line at the start of a line.
+var gridLine = pattern(`(:?)(\|\|?:?)([ \t]*[xX][0-9]+)?[ \t]*(` + endingText + `)?|^(` + endingText + `)`)
 
 // readRow splits a line of a chart without mistakes.
 func readRow(line string) gridRow {
@@ -170,10 +170,18 @@ func readRow(line string) gridRow {
 	}
 	at := 0
 	for _, m := range gridLine().FindAllStringSubmatchIndex(body, -1) {
+		group := func(i int) string {
+			return strings.Join(strings.Fields(body[max(m[2*i], 0):max(m[2*i+1], 0)]), "")
+		}
 		r.cell(body[at:m[0]])
-		right := strings.TrimLeft(body[m[6]:m[7]], " \t")
-		r.signs = append(r.signs, gridSign{left: body[m[2]:m[3]], strokes: body[m[4]:m[5]], right: right})
 		at = m[1]
+		g := gridSign{left: group(1), rest: group(2) + group(3)}
+		if ending := group(4) + group(5); ending != "" && group(3) != "" {
+			g.rest += " " + ending
+		} else {
+			g.rest += ending
+		}
+		r.signs = append(r.signs, g)
 	}
 	if rest := body[at:]; strings.TrimSpace(rest) != "" {
 		r.cell(rest)

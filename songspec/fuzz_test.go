@@ -3,6 +3,8 @@ package songspec
 import (
 	"os"
 	"path/filepath"
+	"slices"
+	"strings"
 	"testing"
 
 	"plinth/songspec/hcltext"
@@ -72,9 +74,14 @@ func FuzzFormat(f *testing.F) {
 // FuzzChart: a chart of any text has bars that add up to its length, or is
 // refused.
 func FuzzChart(f *testing.F) {
+	for _, row := range slices.Concat(charts, endingCharts, countCharts) {
+		f.Add(strings.ReplaceAll(row.chords, `\n`, "\n"), 4, 4)
+	}
 	for _, s := range []string{"| C | F |", "|: C F :|x3 | G / / Am |", "| (2/4) C | % | N.C. |", "C | F\nG",
 		"|: C :|: F :|", ":|x|", "| C(b9, #11) |", "| % |", "|:|", "| / / C / |", "||", "// x\n| C |",
-		"(7/8 2+2+3) C | C", "| \v | C\f F |", "| C\u00a0 F |\u0085 G |"} {
+		"(7/8 2+2+3) C | C", "| \v | C\f F |", "| C\u00a0 F |\u0085 G |",
+		"|: C |1,3. F :|x4 2. G :|4. Am ||", "| C |1-64. F :|", "1.|2.:|", "|: C | 1. | :|2.|",
+		"|: C |1.% F :|2. G |: D", "| C F@2& | % | (3/4) % |", "| C@1 |: F@3t G@12a :|", "@", "| C@ @2 /@2 %@2 |"} {
 		f.Add(s, 4, 4)
 		f.Add(s, 12, 8)
 	}

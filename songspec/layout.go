@@ -13,15 +13,15 @@ type measure struct {
 	number int // in its section, from 1
 	meter  meter.Meter
 	bar    *writtenBar
-	shares []int64    // the length in ticks of each word of the bar
-	before *chartWord // the chord that goes on where the bar begins with a slash
+	starts []int64    // where in the bar each of its words starts, in ticks
+	before *chartWord // the chord that goes on where the bar begins without one of its own
 }
 
 // layOut divides every bar of a chart among its words, in a usual meter, and writes the repeats
 // out. Bars that do not add up go to rep, each once; ok is false when there was one. The
 // measures have no numbers yet.
 func layOut(s *hcltext.Source, c *chart, usual meter.Meter, rep *hcltext.Report) (ms []measure, ok bool) {
-	shares := make([][]int64, len(c.written))
+	starts := make([][]int64, len(c.written))
 	meters := make([]meter.Meter, len(c.written))
 	ok = true
 	var beats []int64
@@ -35,15 +35,24 @@ func layOut(s *hcltext.Source, c *chart, usual meter.Meter, rep *hcltext.Report)
 			beats = meters[i].Beats()
 		}
 		if bar.like >= 0 {
-			if of := meters[bar.like]; of.BarTicks() != meters[i].BarTicks() && len(bar.words) != 1 {
+			of := meters[bar.like]
+			if of.BarTicks() != meters[i].BarTicks() && (len(bar.words) != 1 || counted(bar.words)) ||
+				of.Den != meters[i].Den && counted(bar.words) {
 				rep.Errorf(s.Range(bar.lo, bar.hi), "The bar before has another meter",
 					"The bar to repeat is in %s and this one in %s: write its chords out.", of, meters[i])
 				ok = false
 				continue
 			}
 		}
-		shares[i] = share(bar.words, meters[i], beats)
-		if shares[i] == nil {
+		if counted(bar.words) {
+			if starts[i] = starts[max(bar.like, 0)]; bar.like < 0 {
+				starts[i] = countStarts(s, bar.words, meters[i], rep)
+			}
+			ok = ok && starts[i] != nil
+			continue
+		}
+		starts[i] = share(bar.words, meters[i], beats)
+		if starts[i] == nil {
 			if slices.ContainsFunc(bar.words, func(w chartWord) bool { return w.bad }) {
 				// A bad chord in the bar is reported already.
 			} else if bar.like < 0 {
@@ -60,28 +69,43 @@ func layOut(s *hcltext.Source, c *chart, usual meter.Meter, rep *hcltext.Report)
 	}
 	out := make([]measure, len(c.order))
 	for i, w := range c.order {
-		out[i] = measure{meter: meters[w], bar: &c.written[w], shares: shares[w]}
+		out[i] = measure{meter: meters[w], bar: &c.written[w], starts: starts[w]}
 	}
 	return out, true
 }
 
-// giveNumbers gives the measures of a section their numbers, and the chord that goes on to those
-// that begin with a slash. It returns the first slash that has no chord before it, nil if there
-// is none.
+// goesOn reports whether a measure begins with the chord of the one before it.
+func (m *measure) goesOn() bool { return m.bar.words[0].slash || m.starts[0] > 0 }
+
+// giveNumbers gives the measures of a section their numbers, and to those that begin without a
+// chord of their own the one that goes on. It returns the first word that would need a chord
+// before it and has none; nil if there is no such word.
 func giveNumbers(ms []measure) *chartWord {
 	var before *chartWord
 	for i := range ms {
-		ms[i].number, ms[i].before = i+1, before
-		for j := range ms[i].bar.words {
-			switch w := &ms[i].bar.words[j]; {
-			case !w.slash:
+		m := &ms[i]
+		m.number, m.before = i+1, before
+		if m.goesOn() && before == nil {
+			return &m.bar.words[0]
+		}
+		for j := range m.bar.words {
+			if w := &m.bar.words[j]; !w.slash {
 				before = w
-			case before == nil:
-				return w
 			}
 		}
 	}
 	return nil
+}
+
+// noChordBefore reports a word that needs a chord before it.
+func (r *resolver) noChordBefore(w *chartWord) {
+	if w.slash {
+		r.rep.Errorf(w.rng(), "A slash with no chord before it",
+			"A / is one beat more of the chord before it. Write the chord first.")
+		return
+	}
+	r.rep.Errorf(w.src.Range(w.lo, w.count.End), "No chord before the first",
+		"Before it the chord of the bar before goes on, and there is none. Write what stands on 1: | N.C. %s |.", w)
 }
 
 // laidOut are the measures that a pass plays, put in time.
@@ -113,19 +137,20 @@ func inTime(ms, all []measure) *laidOut {
 		m := &ms[i]
 		out.bars[i] = timeline.Bar{Start: at, Length: m.meter.BarTicks(), Meter: m.meter, Text: m.bar.text,
 			Line: m.bar.line, Number: m.number}
+		if m.goesOn() && (i == 0 || ms[i-1].number != m.number-1) {
+			out.spans = append(out.spans, wordSpan{start: at, bar: i, word: m.before})
+		}
 		for j := range m.bar.words {
-			word := &m.bar.words[j]
-			end := at + m.shares[j]
-			goesOn := word.slash && (j > 0 || i > 0 && ms[i-1].number == m.number-1)
-			if word.slash && !goesOn {
-				word = m.before
+			if word := &m.bar.words[j]; !word.slash {
+				out.spans = append(out.spans, wordSpan{start: at + m.starts[j], bar: i, word: word})
 			}
-			if goesOn {
-				out.spans[len(out.spans)-1].end = end
-			} else {
-				out.spans = append(out.spans, wordSpan{at, end, i, word})
-			}
-			at = end
+		}
+		at += m.meter.BarTicks()
+	}
+	for i := range out.spans { // a chord goes on until the next
+		out.spans[i].end = at
+		if i > 0 {
+			out.spans[i-1].end = out.spans[i].start
 		}
 	}
 	out.length = at
@@ -166,7 +191,7 @@ func (lo *laidOut) runs(first, last int) [][2]int {
 	return out
 }
 
-// share returns the length in ticks of each word of a bar; nil when the words do not fill the
+// share returns where in its bar each word starts, in ticks; nil when the words do not fill the
 // bar. There must be as many words as felt beats, or as counts (six in 6/8), or, without
 // slashes, a number of words that divides the felt beats evenly.
 func share(words []chartWord, m meter.Meter, beats []int64) []int64 {
@@ -178,17 +203,12 @@ func share(words []chartWord, m meter.Meter, beats []int64) []int64 {
 	out := make([]int64, n)
 	switch {
 	case n == len(beats), !slashes && len(beats)%n == 0:
-		per := len(beats) / n
 		for i := range out {
-			end := m.BarTicks()
-			if next := (i + 1) * per; next < len(beats) {
-				end = beats[next]
-			}
-			out[i] = end - beats[i*per]
+			out[i] = beats[i*len(beats)/n]
 		}
 	case n == m.Num:
 		for i := range out {
-			out[i] = m.UnitTicks()
+			out[i] = int64(i) * m.UnitTicks()
 		}
 	default:
 		return nil

@@ -32,8 +32,7 @@ func (r *resolver) measures(s *section, m meter.Meter) []measure {
 	}
 	ms = slices.Clone(ms)
 	if w := giveNumbers(ms); w != nil {
-		r.rep.Errorf(w.rng(), "A slash with no chord before it",
-			"A / is one beat more of the chord before it. Write the chord first.")
+		r.noChordBefore(w)
 		return nil
 	}
 	r.sections[key] = ms
@@ -53,8 +52,7 @@ func (r *resolver) measuresOf(p *play, m meter.Meter) (played, all []measure) {
 		}
 		all = slices.Clone(all)
 		if w := giveNumbers(all); w != nil {
-			r.rep.Errorf(w.rng(), "A slash with no chord before it",
-				"A / is one beat more of the chord before it. Write the chord first.")
+			r.noChordBefore(w)
 			return nil, nil
 		}
 	}

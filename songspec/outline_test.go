@@ -2,6 +2,8 @@ package songspec
 
 import (
 	"io"
+	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -90,5 +92,32 @@ func TestOutlineDiffsWell(t *testing.T) {
 	}
 	if before == after {
 		t.Error("nothing has changed")
+	}
+}
+
+// TestOutlineReadsAgain: the bars of an outline are a chart that says the same.
+func TestOutlineReadsAgain(t *testing.T) {
+	bar := regexp.MustCompile(`(?m)^ +\d+ \| (.*?) *\|(?:  in (\d+/\d+))?`)
+	for _, row := range slices.Concat(charts, endingCharts, countCharts) {
+		if row.want == "" || row.want == "C/// 8" {
+			continue
+		}
+		tl := good(t, "meter = \""+row.meter+"\"\n"+one(row.chords))
+		var b strings.Builder
+		if err := outline.Write(&b, tl); err != nil {
+			t.Fatal(err)
+		}
+		chart := ""
+		for _, m := range bar.FindAllStringSubmatch(b.String(), -1) {
+			if m[2] != "" {
+				chart += "| (" + m[2] + ") "
+			} else {
+				chart += "| "
+			}
+			chart += m[1] + " "
+		}
+		if got := lengths(&good(t, "meter = \""+row.meter+"\"\n"+one(chart+"|")).Passes[0]); got != row.want {
+			t.Errorf("%s: %s reads as %s, not %s", row.name, chart, got, row.want)
+		}
 	}
 }

@@ -151,6 +151,7 @@ func (r *resolver) checkSection(s *section) {
 	for _, level := range s.inside {
 		r.checkInside(level, len(ms))
 	}
+	r.doubtBarLine(s.chords, key, m)
 	r.sectionSpots(s, r.laidOut(&play{section: s}, m), m, nil)
 }
 

@@ -47,6 +47,9 @@ func (b *Bassist) strikeChanges() {
 			continue
 		}
 		l.goTo(b, c.Start)
+		if !c.Pushed() && b.OffBeat(c.Start) {
+			l.makeRoom(c.Start)
+		}
 		n := l.noteAt(c.Start, c.End)
 		n.degree, n.pushed, n.cue = '1', c.Pushed(), c.Cue
 		n.touch = max(n.touch, feel.Normal)

@@ -35,6 +35,33 @@ func (l *line) goTo(b *Bassist, tick int64) {
 	}
 }
 
+// closest is how near in ticks two notes are that sound crowded.
+const closest = quarter / 4
+
+// makeRoom moves to the place at hand, where a chord begins off the beat, what the row has so near that
+// it would sound crowded.
+func (l *line) makeRoom(tick int64) {
+	crowds := func(n *bassNote) bool {
+		return n.tick > tick-closest && n.tick < tick+closest && n.cue < 0 && n.accent == 0 && !n.pushed
+	}
+	if n := len(l.done); n > 0 && crowds(&l.done[n-1]) {
+		if n > 1 && l.done[n-2].end == l.done[n-1].tick {
+			l.done[n-2].end = tick
+		}
+		l.done[n-1].tick = tick
+	}
+	for len(l.rest) > 0 && (l.rest[0].tick == tick || crowds(&l.rest[0])) {
+		l.rest[0].tick = tick
+		n := len(l.done)
+		if n == 0 || l.done[n-1].tick < tick {
+			l.done = append(l.done, l.rest[0])
+		} else {
+			l.done[n-1].end = max(l.done[n-1].end, l.rest[0].end)
+		}
+		l.rest = l.rest[1:]
+	}
+}
+
 // noteAt is the note struck at the place at hand. Where there is none it adds one, which ends
 // where the note that it cuts short would have ended. In a silence it lasts as long as the note
 // before it, and most at the longest. It never reaches over the next note.

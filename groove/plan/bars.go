@@ -50,6 +50,12 @@ func (p *Plan) Level(bar int) *feel.Level { return p.facts(bar).level }
 // BeatStarts are where the felt beats of a bar begin, in ticks from its bar line.
 func (p *Plan) BeatStarts(bar int) []int64 { return p.facts(bar).beats }
 
+// OffBeat reports whether a tick is on none of the felt beats of its bar.
+func (p *Plan) OffBeat(tick int64) bool {
+	bar := p.BarAt(tick)
+	return !slices.Contains(p.BeatStarts(bar), tick-p.Pass.Bars[bar].Start)
+}
+
 // Energy is the energy of a bar, 1 to 5.
 func (p *Plan) Energy(bar int) int { return p.facts(bar).energy }
 

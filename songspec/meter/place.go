@@ -176,14 +176,9 @@ func parseBar(s string) (bar int, help string) {
 	return n, ""
 }
 
-// parseCount reads the count s[lo:hi].
+// parseCount reads the count s[lo:hi] of a place.
 func parseCount(s string, lo, hi int) (Count, error) {
 	word := s[lo:hi]
-	digits := 0
-	for digits < len(word) && word[digits] >= '0' && word[digits] <= '9' {
-		digits++
-	}
-	c := Count{Off: lo, End: hi}
 	bad := func(help string) (Count, error) {
 		return Count{}, &PlaceError{lo, hi, fmt.Sprintf("not a count: %q", word), help}
 	}
@@ -202,21 +197,35 @@ func parseCount(s string, lo, hi int) (Count, error) {
 	} else if word == "last" || ok && figures(a) && (figures(b) || b == "last") {
 		return bad(fmt.Sprintf("Bars stand before a colon, then come counts: \"%s: 1\".", word))
 	}
+	c, help := ParseCount(word)
+	if help != "" {
+		return bad(help)
+	}
+	c.Off, c.End = lo, hi
+	return c, nil
+}
+
+// ParseCount reads a spoken count, as "2&". If it is none, help says what to write.
+func ParseCount(word string) (c Count, help string) {
+	digits := 0
+	for digits < len(word) && word[digits] >= '0' && word[digits] <= '9' {
+		digits++
+	}
 	n, err := strconv.Atoi(word[:digits])
 	if err != nil || n < 1 || n > 999 || strconv.Itoa(n) != word[:digits] {
-		return bad("Counts are spoken ones, like 1, 2&, 3e, 4a, 1t or 1l.")
+		return Count{}, "Counts are spoken ones, like 1, 2&, 3e, 4a, 1t or 1l."
 	}
-	c.N = n
+	c = Count{N: n, End: len(word)}
 	switch letter := word[digits:]; letter {
 	case "":
 	case "&", "e", "a", "t", "l":
 		c.Sub = letter[0]
 	case "+", "and", "and.":
-		return bad(fmt.Sprintf("The half of a count is written with &: \"%d&\".", n))
+		return Count{}, fmt.Sprintf("The half of a count is written with &: \"%d&\".", n)
 	default:
-		return bad("After the number comes nothing, &, e, a, t or l: 1, 2&, 3e, 4a, 1t, 1l.")
+		return Count{}, "After the number comes nothing, &, e, a, t or l: 1, 2&, 3e, 4a, 1t, 1l."
 	}
-	return c, nil
+	return c, ""
 }
 
 func figures(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }

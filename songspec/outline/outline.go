@@ -179,8 +179,8 @@ func writeBars(out *bufio.Writer, t *timeline.Timeline, p *timeline.Pass, when b
 }
 
 // barText is the chords that sound in a bar, written as in a chart: only the chords if they
-// share the bar evenly, otherwise with a slash for each further beat. If a chord goes on
-// from the bar before, the bar begins with a slash.
+// share the bar evenly, otherwise with a slash for each further beat, or with their counts
+// where one comes off the beat. If a chord goes on from the bar before, the bar begins with a slash.
 func barText(p *timeline.Pass, bar *timeline.Bar) string {
 	var starts []int64
 	var names []string
@@ -209,8 +209,24 @@ func barText(p *timeline.Pass, bar *timeline.Bar) string {
 	for n := range int64(bar.Meter.Num) {
 		counts = append(counts, n*bar.Meter.UnitTicks())
 	}
-	words, _ := onGrid(bar.Start, counts, starts, names)
-	return strings.Join(words, " ")
+	if words, ok := onGrid(bar.Start, counts, starts, names); ok {
+		return strings.Join(words, " ")
+	}
+	return strings.Join(onCounts(bar, starts, names), " ")
+}
+
+// onCounts has the names with their counts, as chords that change off the beat are written.
+func onCounts(bar *timeline.Bar, starts []int64, names []string) []string {
+	var words []string
+	for i, start := range starts {
+		switch {
+		case start > bar.Start:
+			words = append(words, names[i]+"@"+bar.Meter.CountAt(start-bar.Start))
+		case names[i] != "/":
+			words = append(words, names[i])
+		}
+	}
+	return words
 }
 
 // chordsIn are the chords that sound in a bar.

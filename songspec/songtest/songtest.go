@@ -27,6 +27,12 @@ func Random(r *rand.Rand, feels []Feel) string { return write(&writer{r: r, feel
 // Old is as Random, in words that every plinth has had, for comparing one with an older one.
 func Old(r *rand.Rand, feels []Feel) string { return write(&writer{r: r, feels: feels, old: true}) }
 
+// RandomCharts is Random with charts that have endings, and chords that say their counts. more is
+// the chance of those, so that all else in the song is as in the song of r.
+func RandomCharts(r, more *rand.Rand, feels []Feel) string {
+	return write(&writer{r: r, more: more, feels: feels})
+}
+
 func write(w *writer) string {
 	w.settings()
 	for n := 2 + w.r.Intn(3); len(w.sections) < n; {
@@ -38,7 +44,7 @@ func write(w *writer) string {
 
 // writer writes one song.
 type writer struct {
-	r        *rand.Rand
+	r, more  *rand.Rand // more is nil where charts are plain
 	b        strings.Builder
 	feels    []Feel
 	sections []*section
@@ -191,12 +197,12 @@ func (w *writer) chart(s *section) {
 			fmt.Fprintf(&b, " (%s)", m)
 		}
 		s.bars = append(s.bars, m)
-		b.WriteString(w.bar(m, i == 0 || s.hot[0] == i-1))
+		b.WriteString(w.withCounts(w.bar(m, i == 0 || s.hot[0] == i-1), m, i == 0))
 		b.WriteString(" |")
 	}
 	text := b.String()
 	if twice {
-		text = strings.TrimSuffix(text, "|") + ":|"
+		text = w.withEndings(strings.TrimSuffix(text, "|")+":|", n)
 		s.bars = append(s.bars, s.bars...)
 		s.hot = append(s.hot, 2*n-1)
 	}

@@ -2,6 +2,8 @@ package songtest_test
 
 import (
 	"math/rand"
+	"regexp"
+	"strings"
 	"testing"
 
 	"github.com/hashicorp/hcl/v2"
@@ -83,5 +85,35 @@ func TestRandomSongs(t *testing.T) {
 		if got[what] < songs/20 {
 			t.Errorf("only %d of %d songs have a %s", got[what], songs, what)
 		}
+	}
+}
+
+// TestRandomCharts: the songs with endings and counts can be read as well, and but for their
+// charts they are the same.
+func TestRandomCharts(t *testing.T) {
+	feels, env := builtin()
+	chords := regexp.MustCompile(`(?m)^  chords = .*$`)
+	read, endings, counts := 0, 0, 0
+	const songs = 300
+	for seed := range int64(songs) {
+		plain := songtest.Random(rand.New(rand.NewSource(seed)), feels)
+		src := songtest.RandomCharts(rand.New(rand.NewSource(seed)), rand.New(rand.NewSource(seed+1)), feels)
+		if chords.ReplaceAllString(plain, "") != chords.ReplaceAllString(src, "") {
+			t.Fatalf("seed %d: more than the charts differs", seed)
+		}
+		if tl, _ := resolve(src, env); tl == nil {
+			continue
+		}
+		read++
+		if strings.Contains(src, ":|2.") {
+			endings++
+		}
+		if strings.Contains(src, "@") {
+			counts++
+		}
+	}
+	t.Logf("%d of %d songs can be read, %d with endings, %d with counts", read, songs, endings, counts)
+	if read < songs*9/10 || endings < songs/20 || counts < songs/2 {
+		t.Errorf("%d of %d songs can be read, %d with endings, %d with counts", read, songs, endings, counts)
 	}
 }

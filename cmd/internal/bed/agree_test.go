@@ -48,9 +48,12 @@ var sensible = map[string]int{
 var loosenessLine = regexp.MustCompile(`(?m)^looseness = .*$`)
 
 // agreeSong is the song of a seed. Three of four are played on the grid, so that each
-// note is where it is meant.
+// note is where it is meant. One of three has endings, and chords that say their counts.
 func agreeSong(seed int64, feels []songtest.Feel) string {
 	src := songtest.Random(rand.New(rand.NewSource(seed)), feels)
+	if seed%3 == 1 {
+		src = songtest.RandomCharts(rand.New(rand.NewSource(seed)), rand.New(rand.NewSource(seed+1)), feels)
+	}
 	if seed%4 != 0 {
 		src = loosenessLine.ReplaceAllString(src, "looseness = 0")
 	}
