@@ -66,6 +66,9 @@ func (d *decoder) event(b *hclsyntax.Block) *event {
 		return nil
 	}
 	if e.kind == timeline.Rit && e.to == nil && ok {
+		if d.unread(b.Body, "to") {
+			return nil
+		}
 		d.rep.Errorf(b.TypeRange, "A rit without an end", "Say which tempo it reaches: rit \"%s\" { to = 64 }.",
 			place.v)
 		return nil

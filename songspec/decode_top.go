@@ -14,6 +14,7 @@ import (
 func (d *decoder) file(f *File, body *hclsyntax.Body) {
 	f.bass = timeline.BassSetup{Program: bassSounds[0].program, Strings: 4}
 	f.piano = timeline.PianoSetup{Sound: pianoSounds[0].word, Program: pianoSounds[0].program, Span: defaultSpan}
+	d.top = body
 	for _, a := range d.attrsOf(body, "a song", topAttrs, topBlocks) {
 		if !d.setting(&f.settings, a) {
 			d.topAttr(f, a)
@@ -31,6 +32,9 @@ func (d *decoder) file(f *File, body *hclsyntax.Body) {
 			readers[b.Type](f, b)
 		}
 	}
+	f.hasForm = f.hasForm || d.unread(body, "form")
+	f.groovesUnread = d.unread(body, "grooves")
+	f.meterUnread = f.meterUnread || d.unread(body, "meter")
 	if len(f.sections) == 0 && !d.rep.Diags.HasErrors() {
 		d.rep.Errorf(d.s.Range(0, 0), "A song without a section",
 			"Write at least one: section \"verse\" { chords = \"| C | F | G | C |\" }.")

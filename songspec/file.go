@@ -16,6 +16,10 @@ import (
 type File struct {
 	src    *hcltext.Source
 	failed bool // Parse found errors, so Resolve makes no timeline
+	// slipped says that some of the file could not be read. What doubts and sums need to know
+	// of the whole song is not known then.
+	slipped       bool
+	groovesUnread bool
 
 	title, by *said[string]
 	settings
@@ -81,6 +85,8 @@ type settings struct {
 	tacet  *said[timeline.Players]
 	fills  *said[bool]
 	lead   *said[bool]
+	// meterUnread says that a meter is stated that could not be read.
+	meterUnread bool
 }
 
 // over returns the inner settings, and the outer ones where there is no inner one.
@@ -94,6 +100,8 @@ func (outer settings) over(inner settings) settings {
 		tacet:  cmp.Or(inner.tacet, outer.tacet),
 		fills:  cmp.Or(inner.fills, outer.fills),
 		lead:   cmp.Or(inner.lead, outer.lead),
+
+		meterUnread: inner.meterUnread || inner.meter == nil && outer.meterUnread,
 	}
 }
 

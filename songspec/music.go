@@ -24,6 +24,7 @@ func (d *decoder) setting(to *settings, a *hclsyntax.Attribute) bool {
 		to.key = d.key(a.Expr)
 	case "meter":
 		to.meter = d.meter(a.Expr)
+		to.meterUnread = to.meter == nil
 	case "tempo":
 		to.tempo = d.whole(a.Expr, "the tempo, in beats a minute,", MinTempo, MaxTempo)
 	case "feel":

@@ -32,7 +32,7 @@ func (r *resolver) joinPasses() {
 	r.makeMaps()
 	r.warnIdleEvents()
 	r.warnUnplayedGrooves()
-	if v := r.f.vocal; v != nil && v.from != nil && v.from.v > r.bars {
+	if v := r.f.vocal; v != nil && v.from != nil && v.from.v > r.bars && !r.f.slipped {
 		r.rep.Errorf(v.from.rng, "The vocal starts after the song",
 			"The song has %s; from is the bar of the song where the vocal file begins.", wording.Count(r.bars, "bar"))
 	}

@@ -2,6 +2,7 @@ package songspec
 
 import (
 	"cmp"
+	"slices"
 
 	"github.com/hashicorp/hcl/v2"
 
@@ -66,6 +67,9 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 		fates:   map[int]*fate{},
 		foreign: map[string]int{},
 	}
+	if f.groovesUnread {
+		r.env.Feels = nil // any name may be that of a groove of the song's own
+	}
 	r.startTimeline()
 	for _, s := range f.sections {
 		r.checkSection(s)
@@ -77,6 +81,9 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 	}
 	r.joinPasses()
 	diags := r.rep.Sorted()
+	if f.slipped { // what is doubtful, and what is not, depends on what could not be read
+		diags = slices.DeleteFunc(diags, func(d *hcl.Diagnostic) bool { return d.Severity != hcl.DiagError })
+	}
 	if f.failed || diags.HasErrors() {
 		return nil, diags
 	}
@@ -149,7 +156,7 @@ func (r *resolver) pass(p *play) bool {
 	if p.meter != nil || p.feel != nil {
 		r.feel(set)
 	}
-	if sec.chords == nil {
+	if sec.chords == nil || set.meterUnread {
 		return true
 	}
 	lo := r.layout(sec.chords, m)
