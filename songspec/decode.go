@@ -16,20 +16,23 @@ import (
 
 // Parse reads a song file. name is its path, for messages and for the default
 // title. All mistakes that can be seen without knowing the feels are reported,
-// sorted by place. The File is nil only when the text could not be read at all;
+// sorted by place: of what is not written as HCL, what is wrong with it, and of all the
+// rest, too. The File is nil only when the text could not be read at all;
 // with errors it still serves GrooveFiles, VocalFiles and Resolve's messages. A song that borrows
 // sections (SectionFiles) is not looked through for names until Lend is called.
 func Parse(name string, src []byte) (*File, hcl.Diagnostics) {
 	s := hcltext.NewSource(name, src)
-	if diags := guard(s); diags.HasErrors() {
+	diags, runaway := guard(s)
+	if diags.HasErrors() {
 		return nil, diags
 	}
-	body, diags := s.Parse()
-	if diags.HasErrors() {
-		return nil, s.Syntax(diags, &dialect)
-	}
-	d := &decoder{s: s, rep: hcltext.Report{Source: s}}
+	d := &decoder{s: s, rep: hcltext.Report{Source: s}, meant: map[*hclsyntax.Body][]string{}}
 	f := &File{src: s, byName: map[string]*section{}}
+	body, diags := s.Parse()
+	if diags.HasErrors() || runaway.HasErrors() {
+		d.read, d.rep.Diags = s.Recover(&dialect, runaway)
+		body, f.slipped = d.read.Body, true
+	}
 	d.file(f, body)
 	d.land(f)
 	if len(f.lenders) > 0 {
@@ -59,6 +62,10 @@ func (d *decoder) attrsOf(body *hclsyntax.Body, what string, known, blocks []str
 			}
 		default:
 			e, near := d.unknown(a.NameRange, a.Name, what, known, blocks)
+			if t, ok := d.s.Raw(a.Expr); ok && t.Heredoc { // no other text has several lines
+				d.meant[body] = append(d.meant[body], "chords")
+			}
+			d.meant[body] = append(d.meant[body], near)
 			if slices.Contains(known, near) && body.Attributes[near] == nil {
 				e.WriteWord(a.NameRange, near)
 			}
@@ -76,8 +83,13 @@ func (d *decoder) blocksOf(body *hclsyntax.Body, what string, attrs, known []str
 			out = append(out, b)
 		case slices.Contains(attrs, b.Type):
 			d.rep.Errorf(b.TypeRange, "A value written as a block", "Write it with an equals sign: %s = …", b.Type)
+			d.meant[body] = append(d.meant[body], b.Type)
 		default:
 			e, near := d.unknown(b.TypeRange, b.Type, what, attrs, known)
+			d.meant[body] = append(d.meant[body], near)
+			if body == d.top && near == "" {
+				d.meant[body] = append(d.meant[body], "section")
+			}
 			if slices.Contains(known, near) && dialect.Named(near) == (len(b.Labels) == 1) && !stands(body, near) {
 				e.WriteWord(b.TypeRange, near)
 			}

@@ -17,6 +17,9 @@ import (
 func (d *decoder) section(f *File, b *hclsyntax.Block) {
 	sec := &section{rng: b.TypeRange}
 	name := d.label(b, "a name")
+	if name == nil || strings.TrimSpace(name.v) == "" || hasControl(name.v) {
+		d.meant[d.top] = append(d.meant[d.top], "section") // it has a name, but which?
+	}
 	if name != nil {
 		sec.name, sec.rng = name.v, name.rng
 		switch first := f.byName[name.v]; {
@@ -45,6 +48,8 @@ func (d *decoder) section(f *File, b *hclsyntax.Block) {
 			d.setting(&sec.settings, a)
 		}
 	}
+	sec.noChords = sec.noChords || d.unread(b.Body, "chords", "like")
+	sec.meterUnread = sec.meterUnread || d.unread(b.Body, "meter", "like")
 	own, events := d.parts(b.Body, &sec.settings, false)
 	sec.events = events
 	if len(own) > 0 {
@@ -92,10 +97,11 @@ func (d *decoder) form(f *File, b *hclsyntax.Block) {
 			d.rep.Warnf(p.lift.rng, "A lift of nothing",
 				"A lift of 0 semitones changes nothing; what was lifted before stays. Leave it out.")
 		}
+		p.meterUnread = p.meterUnread || d.unread(pb.Body, "meter")
 		p.inside, p.events = d.parts(pb.Body, &p.settings, true)
 		f.form = append(f.form, p)
 	}
-	if len(blocks) == 0 && len(b.Body.Blocks) == 0 {
+	if len(blocks) == 0 && len(b.Body.Blocks) == 0 && !d.unread(b.Body, "play") {
 		d.rep.Errorf(b.TypeRange, "A form that plays nothing",
 			"Write play \"NAME\" {} for each section in turn, or leave the form out to play all of them once.")
 	}
@@ -113,6 +119,11 @@ func (d *decoder) link(f *File) {
 	for _, s := range f.sections {
 		d.linkSection(f, s, names)
 	}
+	for _, s := range f.sections {
+		if f.settings.over(s.settings).meterUnread { // its symbols alone can be checked
+			s.broken, s.chords, s.noChords = cmp.Or(s.broken, s.chords), nil, true
+		}
+	}
 	for _, p := range f.form {
 		if p.name == "" && p.section == nil {
 			if strings.HasPrefix(d.show(p.rng), "\"") {
@@ -121,7 +132,9 @@ func (d *decoder) link(f *File) {
 			}
 			continue
 		}
-		if p.section = f.byName[p.name]; p.section == nil {
+		if p.section = f.byName[p.name]; p.section == nil && d.unread(d.top, "section") {
+			continue
+		} else if p.section == nil {
 			e, near := d.noSection(p.rng, p.name, names)
 			e.WriteText(p.rng, near)
 		} else {
@@ -168,6 +181,10 @@ func (d *decoder) linkSection(f *File, s *section, names []string) {
 			break
 		}
 		next := f.byName[at.like.v]
+		if next == nil && d.unread(d.top, "section") {
+			at.noChords = true
+			break
+		}
 		if next == nil {
 			e, near := d.noSection(at.like.rng, at.like.v, names)
 			if !f.leadsTo(f.byName[near], at) {
@@ -208,7 +225,10 @@ func (d *decoder) linkSection(f *File, s *section, names []string) {
 
 // noSection reports a name that no section has, and offers another.
 func (d *decoder) noSection(rng hcl.Range, name string, names []string) (e hcltext.Entry, near string) {
-	a := offer(name, names, "a section")
+	a := advice{says: fmt.Sprintf("The song has no section yet: write section %q { … }.", name)}
+	if len(names) > 0 {
+		a = offer(name, names, "a section")
+	}
 	return d.rep.Errorf(rng, fmt.Sprintf("No section named %q", name), "%s", a.says), a.word
 }
 

@@ -6,6 +6,7 @@ import (
 
 // file decodes the top level.
 func (d *decoder) file(f *File, body *hclsyntax.Body) {
+	d.top = body
 	for _, a := range d.attrsOf(body, "a song", topAttrs, topBlocks) {
 		if !d.setting(&f.settings, a) {
 			d.topAttr(f, a)
@@ -26,6 +27,9 @@ func (d *decoder) file(f *File, body *hclsyntax.Body) {
 		}
 	}
 	d.checkSingers(f)
+	f.hasForm = f.hasForm || d.unread(body, "form")
+	f.groovesUnread = d.unread(body, "grooves")
+	f.meterUnread = f.meterUnread || d.unread(body, "meter")
 	if len(f.sections) == 0 && len(f.lenders) == 0 && !d.rep.Diags.HasErrors() {
 		d.rep.Errorf(d.s.Range(0, 0), "A song without a section",
 			"Write at least one: section \"verse\" { chords = \"| C | F | G | C |\" }.")

@@ -16,6 +16,10 @@ import (
 type File struct {
 	src    *hcltext.Source
 	failed bool // Parse found errors, so Resolve makes no timeline
+	// slipped says that some of the file could not be read. What doubts and sums need to know
+	// of the whole song is not known then.
+	slipped       bool
+	groovesUnread bool
 
 	title, by *said[string]
 	settings
@@ -108,6 +112,8 @@ type settings struct {
 	bassSound  *said[sound]
 	bassLine   *said[string]
 	pianoSound *said[sound]
+	// meterUnread says that a meter is stated that could not be read.
+	meterUnread bool
 }
 
 // over returns the inner settings, and the outer ones where there is no inner one.
@@ -125,6 +131,8 @@ func (outer settings) over(inner settings) settings {
 		bassSound:  cmp.Or(inner.bassSound, outer.bassSound),
 		bassLine:   cmp.Or(inner.bassLine, outer.bassLine),
 		pianoSound: cmp.Or(inner.pianoSound, outer.pianoSound),
+
+		meterUnread: inner.meterUnread || inner.meter == nil && outer.meterUnread,
 	}
 }
 

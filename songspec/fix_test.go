@@ -66,11 +66,10 @@ var fixable = []mistake{
 // secondMistakes are mistakes with another behind them, which shows only when the first
 // is mended: what it is.
 var secondMistakes = map[string]string{
-	"bare word":              `The feel "waltz" is not written for 4/4`,
-	"colon before a word":    `The feel "waltz" is not written for 4/4`,
-	"brace on the next line": "A section without chords",
-	"unknown block":          "A section without chords",
-	"several":                "Out of bounds",
+	"bare word":           `The feel "waltz" is not written for 4/4`,
+	"colon before a word": `The feel "waltz" is not written for 4/4`,
+	"unknown block":       "A section without chords",
+	"several":             "Out of bounds",
 }
 
 // mended is the text with a fix in it, and the first error that has come with it or

@@ -40,7 +40,7 @@ func Format(name string, src []byte) ([]byte, hcl.Diagnostics) {
 func layout(name string, src []byte) ([]byte, hcl.Diagnostics) {
 	out := layoutHCL(src)
 	s := hcltext.NewSource(name, out)
-	if d := guard(s); d.HasErrors() {
+	if d, _ := guard(s); d.HasErrors() {
 		return nil, d // too long once laid out
 	}
 	body, d := s.Parse()

@@ -28,9 +28,9 @@ const (
 var bounds = hcltext.Bounds{Bytes: MaxFileBytes, Depth: 64, Unary: 16, Operators: 64, Tokens: 200000, Plain: true}
 
 // guard checks a text before HCL's parser reads it. It returns at most one diagnostic, and then
-// the file is not read any further.
-func guard(s *hcltext.Source) hcl.Diagnostics {
-	rep := hcltext.Report{Source: s}
+// the file is not read any further; or runaway, of a text in it that runs on too far.
+func guard(s *hcltext.Source) (diags, runaway hcl.Diagnostics) {
+	rep, runs := hcltext.Report{Source: s}, hcltext.Report{Source: s}
 	tokens, why, lo, hi := s.Guard(bounds)
 	if summary, help := refusal(s, why, lo); why != 0 {
 		rep.Errorf(s.Range(lo, hi), summary, "%s", help)
@@ -38,9 +38,9 @@ func guard(s *hcltext.Source) hcl.Diagnostics {
 		rep.Errorf(s.Range(0, 0), "The song file is empty",
 			"Write at least one section, or let plinth new write a first song for you.")
 	} else {
-		guardTexts(s, tokens, &rep)
+		guardTexts(s, tokens, &rep, &runs)
 	}
-	return rep.Diags
+	return rep.Diags, runs.Diags
 }
 
 // refusal says why a text is not read.
@@ -76,8 +76,8 @@ func refusal(s *hcltext.Source, why hcltext.Breach, at int) (summary, help strin
 	return "", ""
 }
 
-// guardTexts reports the first text of several lines that is too long or runs on too far.
-func guardTexts(s *hcltext.Source, tokens hclsyntax.Tokens, rep *hcltext.Report) {
+// guardTexts reports the first text of several lines that is too long, or runs on too far.
+func guardTexts(s *hcltext.Source, tokens hclsyntax.Tokens, rep, runs *hcltext.Report) {
 	from := -1
 	for _, t := range tokens {
 		switch t.Type {
@@ -85,7 +85,7 @@ func guardTexts(s *hcltext.Source, tokens hclsyntax.Tokens, rep *hcltext.Report)
 			from = t.Range.End.Byte
 		case hclsyntax.TokenCHeredoc, hclsyntax.TokenEOF:
 			to := t.Range.Start.Byte
-			if from >= 0 && t.Type == hclsyntax.TokenCHeredoc && runaway(s, from, to, rep) {
+			if from >= 0 && t.Type == hclsyntax.TokenCHeredoc && runaway(s, from, to, runs) {
 				return
 			}
 			if from >= 0 && to-from > MaxChordBytes {

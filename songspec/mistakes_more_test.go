@@ -20,7 +20,7 @@ var writtenMistakes = []mistake{
 	{"section's name as its word, with a number", "a name without quotes, too",
 		"section verse 1 {\n  chords = \"| C |\"\n}\n"},
 	{"bare name in a play", "the quotes and the braces are both missing", one("| C |") + "form {\n  play a\n}\n"},
-	{"opening quote missing", "one message at its line, none for what follows",
+	{"opening quote missing", "a message at each line, none for what follows",
 		"title = Mill\"\ntempo = \"72\n" + one("| C |")},
 	{"quote in a text", "the quotes around a word end the text", "title = \"The \"Old\" Mill\"\n" + one("| C |")},
 	{"brace missing before a section", "the block is shown, not the first of the file",
@@ -113,7 +113,8 @@ var musicMistakes = []mistake{
 		one("| C | F |", `tacet = ["bass"]`, `stop "1: 3" { by = ["bass"] }`)},
 	{"by everybody", "they are meant anyway", one("| C |", `stop "1: 3" { by = ["all"] }`)},
 	{"words without a setting", "a title without its name", "My first song\n" + one("| C |")},
-	{"heading for a section", "with a colon, as on a lead sheet", "verse 1:\n| C | F |\n"},
+	{"heading for a section", "with a colon, as on a lead sheet; its chords are no second mistake",
+		"verse 1:\n| C | F |\n"},
 	{"play with a number of times", "it stands twice", one("| C |") + "form {\n  play \"a\" x2\n}\n"},
 
 	// Names of notes in other tongues.

@@ -24,6 +24,7 @@ func (d *decoder) setting(to *settings, a *hclsyntax.Attribute) bool {
 		to.key = d.key(a.Expr)
 	case "meter":
 		to.meter = d.meter(a.Expr)
+		to.meterUnread = to.meter == nil
 	case "tempo":
 		if d.calledATempo(a) != "" {
 			d.rep.Errorf(a.Expr.Range(), "A tempo outside a bars block",

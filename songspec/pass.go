@@ -19,7 +19,7 @@ func (r *resolver) pass(p *play) bool {
 		r.feel(set)
 	}
 	r.checkBlocks(p.inside, set)
-	if sec.chords == nil {
+	if sec.chords == nil || set.meterUnread {
 		return true
 	}
 	lo := r.laidOut(p, m)

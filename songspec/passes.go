@@ -34,7 +34,7 @@ func (r *resolver) joinPasses() {
 	r.warnIdleEvents()
 	r.warnUnplayedGrooves()
 	for _, v := range r.f.vocals {
-		if v.from != nil && v.from.v > r.bars {
+		if v.from != nil && v.from.v > r.bars && !r.f.slipped {
 			r.rep.Errorf(v.from.rng, "The vocal starts after the song",
 				"The song has %s; from is the bar of the song where the vocal file begins.",
 				wording.Count(r.bars, "bar"))

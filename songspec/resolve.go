@@ -2,6 +2,7 @@ package songspec
 
 import (
 	"cmp"
+	"slices"
 
 	"github.com/hashicorp/hcl/v2"
 
@@ -79,6 +80,9 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 		foreign:  map[string]int{},
 		figures:  figuredBass{of: map[string]*figureDoubt{}, seen: map[*chart]bool{}},
 	}
+	if f.groovesUnread {
+		r.env.Feels = nil // any name may be that of a groove of the song's own
+	}
 	r.startTimeline()
 	for _, s := range f.sections {
 		r.checkSection(s)
@@ -96,6 +100,9 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 	r.warnMoves()
 	r.joinPasses()
 	diags := r.rep.Sorted()
+	if f.slipped { // what is doubtful, and what is not, depends on what could not be read
+		diags = slices.DeleteFunc(diags, func(d *hcl.Diagnostic) bool { return d.Severity != hcl.DiagError })
+	}
 	if f.failed || diags.HasErrors() {
 		return nil, diags
 	}

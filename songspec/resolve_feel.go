@@ -85,7 +85,7 @@ func (r *resolver) feel(set settings) {
 		if r.env.Feels[a.word].fits(m) {
 			e.WriteText(set.feel.rng, a.word)
 		}
-	case !stated || info.fits(m):
+	case !stated || info.fits(m) || set.meterUnread:
 	default:
 		at := set.feel.rng
 		// Point at the later of the two, the inner one, which causes the mismatch.

@@ -19,13 +19,25 @@ import (
 
 // decoder reads values out of HCL's tree.
 type decoder struct {
-	s   *hcltext.Source
-	rep hcltext.Report
+	s    *hcltext.Source
+	rep  hcltext.Report
+	read *hcltext.Recovered // nil where the parser read everything
+
+	// meant are, by body, words that stand there misspelt, or in a way that cannot be used.
+	meant map[*hclsyntax.Body][]string
+	top   *hclsyntax.Body
 
 	landings   []*landing // in the order of reading
 	badPicture bool       // its picture block has a mistake
 
 	fraction *said[meter.BPM] // the first tempo that is not of whole beats
+}
+
+// unread reports whether one of the words stands in a body in a way that could not be read: then
+// nothing follows from its absence.
+func (d *decoder) unread(body *hclsyntax.Body, words ...string) bool {
+	return d.read.Cut(body, words...) ||
+		slices.ContainsFunc(d.meant[body], func(w string) bool { return slices.Contains(words, w) })
 }
 
 // show is a value as it stands in the file, cut to a length that fits a message.

@@ -95,7 +95,7 @@ func TestLendingGoesWrong(t *testing.T) {
 	for _, row := range []struct{ name, song, lender, want string }{
 		{"a name twice", "section \"chorus\" { chords = \"| C |\" }\n", harbour, "like = \"chorus\""},
 		{"a name that neither has", own + "form {\n  play \"chorus 2\" {}\n}\n", harbour, "Is it \"chorus\"?"},
-		{"a mistake in the lender", own, "section \"b\" { chords = \"| C | X |\" }\n", "Not a chord: \"X\""},
+		{"a mistake in the lender", own, "section \"b\" { chords = \"| C | Y |\" }\n", "Not a chord: \"Y\""},
 		{"a slip in the lender", own, "section \"b\" { chords = \"| C |\n", "harbour.song.hcl:1"},
 		{"no form", "", harbour, "They are played where the form names them"},
 		{"what the lender borrows itself", own, "sections = [\"x.song.hcl\"]\nsection \"b\" { like = \"c\" }\n",
@@ -114,7 +114,7 @@ func TestLendingGoesWrong(t *testing.T) {
 
 // A mistake in a lent section stands in its own file, at its own place.
 func TestMistakeOfALender(t *testing.T) {
-	s := lent("section \"verse\" { chords = \"| C |\" }\n", "# harbour\nsection \"b\" { chords = \"| C | X |\" }\n")
+	s := lent("section \"verse\" { chords = \"| C |\" }\n", "# harbour\nsection \"b\" { chords = \"| C | Y |\" }\n")
 	if len(s.Diags) != 1 || s.Diags[0].Subject.Filename != "harbour.song.hcl" || s.Diags[0].Subject.Start.Line != 2 ||
 		s.Diags[0].Subject.Start.Column != 31 || s.Sources["harbour.song.hcl"] == nil {
 		t.Errorf("got %v", s.Diags)

@@ -41,6 +41,7 @@ const (
 // Guard looks at a text before the parser does. It returns the text's tokens, or the
 // first thing that is out of bounds and its bytes.
 func (s *Source) Guard(b Bounds) (tokens hclsyntax.Tokens, why Breach, lo, hi int) {
+	s.bounds = b
 	if len(s.Src) > b.Bytes {
 		return nil, TooManyBytes, 0, 0
 	}

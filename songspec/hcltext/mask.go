@@ -13,12 +13,24 @@ import (
 // control character passes the guard there, so that none can be in the text.
 const hidden = 0x1a
 
-// veil hides from HCL's lexer what would be a template.
+// veil hides from HCL's lexer what would be a template, and comments without an end but the first.
 func (s *Source) veil() {
 	for i := 1; i < len(s.Src); i++ {
 		if s.Src[i] == '{' && (s.Src[i-1] == '$' || s.Src[i-1] == '%') {
 			s.own()
 			s.masked[i] = hidden
+		}
+	}
+	// HCL's lexer looks for the end of every comment that has none, up to the end of the text.
+	open := bytes.LastIndex(s.Src, []byte("*/")) + 1
+	for first := true; ; first = false {
+		at := bytes.Index(s.Src[open:], []byte("/*"))
+		if at < 0 {
+			break
+		}
+		if open += at + 2; !first {
+			s.own()
+			s.masked[open-1] = 'x'
 		}
 	}
 }

@@ -86,8 +86,14 @@ const maxTried = 8
 // Syntax puts HCL's own messages into words of ours. Of several on one line only
 // the first is kept: the others follow from it.
 func (s *Source) Syntax(diags hcl.Diagnostics, dialect *Dialect) hcl.Diagnostics {
-	SortDiagnostics(diags)
 	rep := Report{Source: s}
+	s.syntax(&rep, diags, dialect, maxReported)
+	return rep.Sorted()
+}
+
+// syntax reports at most most slips.
+func (s *Source) syntax(rep *Report, diags hcl.Diagnostics, dialect *Dialect, most int) {
+	SortDiagnostics(diags)
 	lines, tried := map[int]bool{}, map[int]int{}
 	for _, d := range diags {
 		if d.Severity != hcl.DiagError {
@@ -109,9 +115,8 @@ func (s *Source) Syntax(diags hcl.Diagnostics, dialect *Dialect) hcl.Diagnostics
 		}
 		lines[line] = true
 		rep.Slip(w.start, slip)
-		if slip.Noise || halfQuoted(string(s.LineText(line))) {
+		if len(lines) == most || slip.Noise || halfQuoted(string(s.LineText(line))) {
 			break // inside and outside have changed places
 		}
 	}
-	return rep.Sorted()
 }

@@ -24,6 +24,7 @@ type Source struct {
 	// do not.
 	masked []byte
 	lines  []int // byte offset of each line's first character
+	bounds Bounds
 }
 
 // ByteOrderMark may stand in front of a text. It is in no column.

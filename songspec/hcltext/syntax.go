@@ -1,10 +1,9 @@
 package hcltext
 
 import (
+	"fmt"
 	"slices"
 	"strings"
-
-	"plinth/songspec/wording"
 )
 
 // Lines that musicians get wrong in ways that HCL's parser has no words for.
@@ -36,8 +35,16 @@ func halfQuoted(line string) bool {
 	return strings.Count(strings.ReplaceAll(line, `\"`, ""), `"`)%2 == 1
 }
 
-// neverClosed is the summary of a block without its closing brace.
-const neverClosed = "A brace is never closed"
+// neverClosed is the slip of a block without its closing brace: from is its opening brace, and
+// next a byte of the line where it shows, -1 for the end of the text.
+func (s *Source) neverClosed(from, next int) Slip {
+	above := ""
+	if next >= 0 {
+		above = fmt.Sprintf(", above line %d", s.LineOf(next))
+	}
+	return Slip{From: from, To: from + 1, Summary: "A brace is never closed", Noise: true,
+		Detail: "The block that opens here needs a closing brace } on a line of its own" + above + "."}
+}
 
 // reword puts what the parser says into the words of a kind of file.
 func (s *stumble) reword() Slip {
@@ -72,19 +79,14 @@ func (s *stumble) reword() Slip {
 		slip.Noise = true
 		return slip
 	case "Unclosed configuration block", "Unclosed configuration body":
-		slip := s.here(neverClosed, "The block that opens here needs a closing brace } on a line of its own.")
 		if brace, next, ok := s.unclosed(); ok {
-			slip = s.part(brace-s.start, brace+1-s.start, neverClosed,
-				"The block that opens here needs a closing brace } on a line of its own, above line %d.",
-				s.LineOf(next))
+			return s.neverClosed(brace-s.start, next)
 		}
-		slip.Noise = true
-		return slip
+		return s.neverClosed(s.lo-s.start, -1)
 	case "Attribute redefined":
 		name := string(s.Src[s.lo:s.hi])
 		line := setBefore().FindStringSubmatch(s.detail)[1]
-		return s.here(wording.Sentence("%s is said twice", name),
-			"The first %s stands on line %s. Keep one of the two.", name, line)
+		return saidTwice(s.lo-s.start, name, line)
 	case "Invalid number literal":
 		return s.here("Not a number", "A number is written with digits, and a point where it is not whole: %s.",
 			s.Number)

@@ -1,6 +1,7 @@
 package hcltext
 
 import (
+	"bytes"
 	"strings"
 	"unicode/utf8"
 )
@@ -182,7 +183,10 @@ func keyboardBlanks(line string, from int) (end int, text string) {
 // openList is a slip at the bracket of the list that is still open.
 func (s *stumble) openList(summary, detail string, args ...any) Slip {
 	slip := s.here(summary, detail, args...)
-	if at := strings.LastIndexByte(string(s.masked[:s.lo]), '['); at >= 0 {
+	if bytes.HasPrefix(s.Src[s.lo:], []byte("[")) {
+		return slip
+	}
+	if at := bytes.LastIndexByte(s.masked[:s.lo], '['); at >= 0 {
 		slip.From, slip.To = at-s.start, at+1-s.start
 	}
 	return slip

@@ -36,6 +36,9 @@ func (s *stumble) rewordLine() Slip {
 	if m := bareHead().FindStringSubmatchIndex(s.line); m != nil && s.Blocks[s.line[m[2]:m[3]]] != "" {
 		return s.rewordBareHead(m)
 	}
+	if m := blockHead().FindStringSubmatch(s.line); m != nil && s.Blocks[m[1]] != "" {
+		return s.rewordHead()
+	}
 	if m := noEquals().FindStringSubmatchIndex(s.line); m != nil {
 		return s.noEquals(m)
 	}

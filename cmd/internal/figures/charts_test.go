@@ -19,7 +19,8 @@ func TestCharts(t *testing.T) {
 			text := chartText(r, feel)
 			in := load.Read("own", []byte(text), noFiles{})
 			for _, d := range in.Diags {
-				if d.Summary != "A push without a change of chord" { // the push of the bridge comes by chance
+				// The push of the bridge comes by chance, and so do seven bars of which one has two chords.
+				if d.Summary != "A push without a change of chord" && !strings.HasPrefix(d.Summary, "7 bars, ") {
 					t.Fatalf("%v\n%s", d, text)
 				}
 			}
