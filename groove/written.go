@@ -40,9 +40,15 @@ func regions(p *plan.Plan) []score.Region {
 			Index: int32(len(out)), Count: int32(n)})
 		from += n
 	}
-	if s := p.Swing(); s.Pair > 0 {
-		out = append(out, score.Region{Kind: score.Swing, To: p.Pass.Length, Name: p.Feel.Swing.Unit,
-			Index: int32(s.Long * 1000 / (s.Pair - s.Long)), Count: 1000})
+	for bar := 0; bar < len(bars); {
+		from, s, unit := bars[bar].Start, p.SwingIn(bar), p.FeelIn(bar).Swing.Unit
+		for bar < len(bars) && p.SwingIn(bar) == s && p.FeelIn(bar).Swing.Unit == unit {
+			bar++
+		}
+		if s.Pair > 0 {
+			out = append(out, score.Region{Kind: score.Swing, From: from, To: p.BarEnd(bar - 1), Name: unit,
+				Index: int32(s.Long * 1000 / (s.Pair - s.Long)), Count: 1000})
+		}
 	}
 	return out
 }

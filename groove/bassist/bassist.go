@@ -35,16 +35,15 @@ type bassNote struct {
 // next pass is prepared. It belongs to one goroutine.
 type Bassist struct {
 	*plan.Plan
-	changes    []cue.Change
-	begins     []int // for each change, where its chord begins: the first change in a row of the same chord
-	follows    []int // and the next change to another chord; len(changes): none
-	end        int64 // where the part of this pass ends
-	scale      scale // of the key
-	alternates bool  // the feel's bass goes from root to fifth of its own
-	keepsRow   bool  // and its notes stay on their places
-	leading    bool  // the last bar strikes on the way to another energy
-	picksUp    bool  // a last note off the beat may lead into the next pass
-	stale      []int // by bar: how often it walked as other bars do and was drawn anew; nil: never
+	changes []cue.Change
+	begins  []int   // for each change, where its chord begins: the first change in a row of the same chord
+	follows []int   // and the next change to another chord; len(changes): none
+	end     int64   // where the part of this pass ends
+	scale   scale   // of the key
+	styles  []style // by bar
+	leading bool    // the last bar strikes on the way to another energy
+	picksUp bool    // a last note off the beat may lead into the next pass
+	stale   []int   // by bar: how often it walked as other bars do and was drawn anew; nil: never
 
 	// Memory that is used again from pass to pass.
 	notes  []bassNote
@@ -59,11 +58,14 @@ func (b *Bassist) Prepare(p *plan.Plan) {
 	b.Plan, b.changes, b.end = p, p.Cues.Changes(timeline.Bass), p.Cues.End(timeline.Bass)
 	b.begins, b.follows = rowsOfChords(b.changes)
 	b.scale = scaleOf(p.Pass.Key)
-	b.alternates = !b.ballad() && slices.ContainsFunc(b.Feel.Levels[1].Bass, func(s feel.BassStep) bool {
-		return s.Degree == '5'
-	})
-	inTwo := len(b.Feel.Meters) > 0 && b.Feel.Meters[0].Den == 2
-	b.keepsRow = (b.alternates || inTwo) && keepsItsPlaces(b.Feel)
+	b.styles = b.styles[:0]
+	for bar := range p.Pass.Bars {
+		if bar > 0 && p.FeelIn(bar) == p.FeelIn(bar-1) {
+			b.styles = append(b.styles, b.styles[bar-1])
+		} else {
+			b.styles = append(b.styles, styleOf(p.FeelIn(bar)))
+		}
+	}
 }
 
 // Play is the bassist's part of the pass, on the grid: the feel's row, the chord's bass at
@@ -101,7 +103,7 @@ func (b *Bassist) Play(heard []score.Part) score.Part {
 		case next == len(b.notes) || b.notes[next].tick != end:
 		case keys[next] == keys[i]:
 			end -= min((end-n.tick)/4, max((end-n.tick)/10, shortRelease), releaseTicks)
-		case n.degree == 'w' && b.letsGo():
+		case n.degree == 'w' && b.letsGo(b.BarAt(n.tick)):
 			end -= min((end-n.tick)/10, releaseTicks)
 		}
 		out = append(out, n.note(uint8(keys[i]), end))

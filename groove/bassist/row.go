@@ -76,10 +76,10 @@ func plainNote(tick, end int64) bassNote {
 
 // barShift is how many steps further the bar stands in the rows of another level.
 func (b *Bassist) barShift(bar int, lv, other *feel.Level) int {
-	if len(b.Feel.Meters) == 0 {
+	if len(b.FeelIn(bar).Meters) == 0 {
 		return 0
 	}
-	return (bar%other.Bars - bar%lv.Bars) * b.Feel.Grid
+	return b.FirstStep(bar, other) - b.FirstStep(bar, lv)
 }
 
 // figure is the chance by which a bar is varied. Most bars are the same whenever the section

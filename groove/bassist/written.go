@@ -26,22 +26,22 @@ func (b *Bassist) isWritten(i int) bool {
 // sixths, and where the bass goes on by step after a bar or less. Where the feel goes from root to
 // fifth of its own it does so unless the next chord is over another bass.
 func (b *Bassist) keepsRoot(n *bassNote) bool {
-	i := n.change
+	i, bar := n.change, b.BarAt(n.tick)
 	chord := &b.changes[i].Chord
 	next, at, ok := b.nextChord(i)
 	fifth := (chord.Bass.PC() + 7) % 12
 	switch {
 	case b.isWritten(i):
 		return true
-	case ok && next.Bass.PC() == fifth && (isSlash(next) || !b.alternates):
+	case ok && next.Bass.PC() == fifth && (isSlash(next) || !b.styles[bar].alternates):
 		return true
-	case b.alternates:
+	case b.styles[bar].alternates:
 		return false
 	case isMinorSixth(chord), b.isMinorSubdominant(chord):
 		return true
 	}
 	return ok && isStepApart(chord.Bass.PC(), next.Bass.PC()) &&
-		at-b.changes[b.begins[i]].Start <= b.Pass.Bars[b.BarAt(n.tick)].Length
+		at-b.changes[b.begins[i]].Start <= b.Pass.Bars[bar].Length
 }
 
 // isMinorSubdominant reports whether a chord is the minor chord on the fourth of a major key.

@@ -19,9 +19,10 @@ const heardBeats = 3
 func (c *Pianist) heardBy(i int) int64 {
 	ch := &c.changes[i]
 	at := max(ch.Start, ch.Nominal)
-	beat := c.Pass.Bars[c.BarAt(at)].Meter.PlayedBeat()
+	bar := c.BarAt(at)
+	beat := c.Pass.Bars[bar].Meter.PlayedBeat()
 	until := at + heardBeats*beat/2 + 1
-	if c.Swing().Triplets { // the off-beat stands on the last third
+	if c.SwingIn(bar).Triplets { // the off-beat stands on the last third
 		until = at + (heardBeats+2)*beat/3 + 1
 	}
 	end := c.end
@@ -89,7 +90,7 @@ func (c *Pianist) strikesIn(tab []mark, i int) *mark {
 // stay. The song, its last bar and a section that the band rises into begin with their chord.
 func (c *Pianist) keepsFigure(tab []mark, i int) bool {
 	ch := &c.changes[i]
-	if c.Feel.Changes == feel.OnTime || c.left != nil || ch.Pushed() ||
+	if c.FeelIn(c.BarAt(ch.Start)).Changes == feel.OnTime || c.left != nil || ch.Pushed() ||
 		i == 0 && (c.Pass.Before == nil || c.ForcefulOpening(timeline.Piano) != nil) ||
 		i > 0 && c.changes[i-1].Chord.None || c.BarAt(ch.Start) == c.Ending() {
 		return false
@@ -129,7 +130,7 @@ func (c *Pianist) hitIn(from, to int64) bool {
 // of seven have no such strike: then the tab leaves it out, as nobody strikes the old chord
 // there.
 func (c *Pianist) strikeAhead(tab []mark, k, i int) bool {
-	if c.Feel.Changes != feel.Ahead || k < 0 || i == 0 {
+	if k < 0 || i == 0 || c.FeelIn(c.BarAt(tab[k].tick)).Changes != feel.Ahead {
 		return false
 	}
 	m, ch := &tab[k], &c.changes[i]
