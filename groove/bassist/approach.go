@@ -44,11 +44,11 @@ func (b *Bassist) priceApproach(i int, cost *[12]int) bool {
 		return false
 	}
 	target, walks := next.Bass.PC(), n.degree == 'w'
-	if !walks && (isStepApart(chord.Bass.PC(), target) || !b.styles[bar].alternates && b.isMinorSubdominant(chord)) {
+	if !walks && (isStepApart(chord.Bass.PC(), target) || !b.styles[bar].alternates && isMinorSubdominant(chord, b.keyOf(n))) {
 		return false // the root leads there already, or is to stay
 	}
 	chromatic := n.degree == 'c' || walks && !b.styles[bar].ballad
-	other := otherThird(chord)
+	other, key := otherThird(chord), b.keyOf(n)
 	for _, d := range []int{1, 11, 2, 10} {
 		pc := (target + d) % 12
 		own := bassline.HasTone(chord, pc)
@@ -56,7 +56,7 @@ func (b *Bassist) priceApproach(i int, cost *[12]int) bool {
 		if rub && !walks {
 			continue
 		}
-		inKey := b.Pass.Key.PCSet()&(1<<pc) != 0 || bassline.HasTone(next, pc)
+		inKey := key.PCSet()&(1<<pc) != 0 || bassline.HasTone(next, pc)
 		switch {
 		case own:
 			cost[pc] = 0
@@ -69,7 +69,7 @@ func (b *Bassist) priceApproach(i int, cost *[12]int) bool {
 		default:
 			continue
 		}
-		if !own && (pc == other || rub || b.scale.clashes(chord, pc)) {
+		if !own && (pc == other || rub || b.scaleFor(n).clashes(chord, pc)) {
 			cost[pc] += thirdCost
 		}
 		n.leads = true

@@ -10,6 +10,7 @@ import (
 	"plinth/groove/score"
 	"plinth/groove/touch"
 	"plinth/songspec/cue"
+	"plinth/songspec/harmony"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
@@ -35,15 +36,16 @@ type bassNote struct {
 // next pass is prepared. It belongs to one goroutine.
 type Bassist struct {
 	*plan.Plan
-	changes []cue.Change
-	begins  []int   // for each change, where its chord begins: the first change in a row of the same chord
-	follows []int   // and the next change to another chord; len(changes): none
-	end     int64   // where the part of this pass ends
-	scale   scale   // of the key
-	styles  []style // by bar
-	leading bool    // the last bar strikes on the way to another energy
-	picksUp bool    // a last note off the beat may lead into the next pass
-	stale   []int   // by bar: how often it walked as other bars do and was drawn anew; nil: never
+	changes  []cue.Change
+	begins   []int       // for each change, where its chord begins: the first change in a row of the same chord
+	follows  []int       // and the next change to another chord; len(changes): none
+	end      int64       // where the part of this pass ends
+	scaleNow scale       // of keyNow
+	keyNow   harmony.Key // the key that keyOf gave last
+	styles   []style     // by bar
+	leading  bool        // the last bar strikes on the way to another energy
+	picksUp  bool        // a last note off the beat may lead into the next pass
+	stale    []int       // by bar: how often it walked as other bars do and was drawn anew; nil: never
 
 	// Memory that is used again from pass to pass.
 	notes  []bassNote
@@ -57,7 +59,7 @@ type Bassist struct {
 func (b *Bassist) Prepare(p *plan.Plan) {
 	b.Plan, b.changes, b.end = p, p.Cues.Changes(timeline.Bass), p.Cues.End(timeline.Bass)
 	b.begins, b.follows = rowsOfChords(b.changes)
-	b.scale = scaleOf(p.Pass.Key)
+	b.keyNow, b.scaleNow = p.Pass.Key, scaleOf(p.Pass.Key)
 	b.styles = b.styles[:0]
 	for bar := range p.Pass.Bars {
 		if bar > 0 && p.FeelIn(bar) == p.FeelIn(bar-1) {

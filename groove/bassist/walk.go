@@ -74,8 +74,9 @@ func (b *Bassist) priceWalkingStep(n *bassNote, cost *[12]int) {
 	if b.MetricPlace(bar, n.tick) == 0 && isStrongBeat(b.BeatStarts(bar), n.tick-b.Pass.Bars[bar].Start) {
 		return
 	}
+	scale := b.scaleFor(n)
 	for pc := range cost {
-		if cost[pc] < 0 && !b.styles[bar].ballad && b.scale.has(pc) && !b.scale.clashes(chord, pc) {
+		if cost[pc] < 0 && !b.styles[bar].ballad && scale.has(pc) && !scale.clashes(chord, pc) {
 			cost[pc] = scaleCost + liking(pc, 2*stale)
 		}
 	}

@@ -37,7 +37,7 @@ func (b *Bassist) keepsRoot(n *bassNote) bool {
 		return true
 	case b.styles[bar].alternates:
 		return false
-	case isMinorSixth(chord), b.isMinorSubdominant(chord):
+	case isMinorSixth(chord), isMinorSubdominant(chord, b.keyOf(n)):
 		return true
 	}
 	return ok && isStepApart(chord.Bass.PC(), next.Bass.PC()) &&
@@ -45,9 +45,9 @@ func (b *Bassist) keepsRoot(n *bassNote) bool {
 }
 
 // isMinorSubdominant reports whether a chord is the minor chord on the fourth of a major key.
-func (b *Bassist) isMinorSubdominant(c *harmony.Chord) bool {
+func isMinorSubdominant(c *harmony.Chord, k harmony.Key) bool {
 	root := c.Root.PC()
-	return !b.Pass.Key.Minor && root == (b.Pass.Key.Tonic.PC()+5)%12 && bassline.HasTone(c, (root+3)%12) &&
+	return !k.Minor && root == (k.Tonic.PC()+5)%12 && bassline.HasTone(c, (root+3)%12) &&
 		!bassline.HasTone(c, (root+4)%12)
 }
 
