@@ -61,12 +61,13 @@ func TestSwingIsTheBars(t *testing.T) {
 	}{{3, false}, {5, true}} {
 		at := int64(row.bar)*4*quarter + 7*quarter/2
 		for who, notes := range perf.Passes[0].Notes {
-			n := groovetest.Within(notes, at-30, at+300)
+			who, n := timeline.Player(who), groovetest.Within(notes, at-30, at+300)
 			if len(n) == 0 {
-				t.Fatalf("%s has no push out of bar %d", timeline.Player(who), row.bar+1)
+				t.Fatalf("%s has no push out of bar %d", who, row.bar+1)
 			}
-			if late := n[0].Tick - at; (late > 100) != row.late || !row.late && late != 0 || n[0].Tick != n[len(n)-1].Tick {
-				t.Errorf("%s: a push out of bar %d comes %d ticks after the off-beat", timeline.Player(who), row.bar+1, late)
+			late, together := n[0].Tick-at, n[0].Tick == n[len(n)-1].Tick
+			if (late > 100) != row.late || !row.late && late != 0 || !together {
+				t.Errorf("%s: a push out of bar %d comes %d ticks after the off-beat", who, row.bar+1, late)
 			}
 		}
 	}

@@ -2,6 +2,7 @@ package groove_test
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 )
 
@@ -26,5 +27,22 @@ func insideSongs() playedSongs {
 				at("fill", "4: 3"))),
 		sketch("A pattern of four bars begins where its feel does", ballad,
 			part("verse", 3, "| C | Am | F | G | C | Am |", inBars("2-5", `feel = "brushes-ballad"`))),
+		sketch("Another key in the middle, walking", swinging+`key = "C major"`,
+			part("verse", 4, "| Dm7 | Dm7 | G7 | C | Fm7 | Fm7 | Bb7 | Eb |", inBars("5-", `key = "Eb major"`))),
+		sketch("Brushes, an acoustic bass in two and an electric piano in bars 3 and 4", backbeat,
+			part("verse", 3, "| C | Am | F | G | C | Am |", inBars("3-4", playerBlock("drums", `kit = "brushes"`),
+				playerBlock("bass", `sound = "acoustic"`, `line = "two"`), playerBlock("piano", `sound = "electric"`))),
+			part("end", 3, "| C | C |")),
+		sketch("A bass in two in 4/4, with a bar of two, and in a waltz", ballad+playerBlock("bass", `line = "two"`),
+			part("four", 2, "| C | Am | (2/4) F | G |"), part("more", 4, "| C | Am | F | G |"),
+			part("waltz", 3, "| C | Am | F | G |", `meter = "3/4"`, `feel = "waltz"`, "tempo = 120")),
+		sketch("A bass that walks in eighths and in twelve", backbeat+playerBlock("bass", `line = "walk"`),
+			part("four", 2, "| C | Am | F | G |"), part("more", 5, "| C | Am | F | G |"),
+			part("twelve", 3, "| C | Am | F | G |", `meter = "12/8"`, `feel = "slow-twelve"`, "tempo = 60")),
 	}}
+}
+
+// playerBlock is a player's block.
+func playerBlock(player string, lines ...string) string {
+	return player + " {\n    " + strings.Join(lines, "\n    ") + "\n  }\n"
 }

@@ -56,7 +56,8 @@ const strokeTicks = meter.TicksPerQuarter / 4
 func playedText(tl *timeline.Timeline, set *feel.Set, perf *groove.Performance, passes ...int) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "# %s\n", tl.Title)
-	fmt.Fprintf(&b, "%s kit, looseness %d.%03d, take %d\n", perf.Kit, tl.Looseness/1000, tl.Looseness%1000, tl.Take)
+	fmt.Fprintf(&b, "%s kit, looseness %d.%03d, take %d\n", perf.Sounds[timeline.Drums][0].Kit, tl.Looseness/1000,
+		tl.Looseness%1000, tl.Take)
 	bars := barsOf(tl, set)
 	laidIn(bars, tl, perf)
 	pass := -1

@@ -3,9 +3,9 @@ package groove
 import (
 	"slices"
 
-	"plinth/groove/feel"
 	"plinth/groove/plan"
 	"plinth/groove/score"
+	"plinth/songspec/timeline"
 )
 
 // writtenPart turns what a player means into a part of the score: each note gets the bar
@@ -64,12 +64,11 @@ func textures(p *plan.Plan, s seat, notes []score.Note) []score.Region {
 		return []score.Region{{Kind: score.Tacet, To: end}}
 	}
 	var out []score.Region
-	var before *feel.Level
 	name := ""
 	for bar := range p.Pass.Bars {
-		lv, end := p.Level(bar), p.BarEnd(bar)
-		if lv != before {
-			before, name = lv, s.Texture(lv)
+		end := p.BarEnd(bar)
+		if bar == 0 || p.Level(bar) != p.Level(bar-1) || s.who == timeline.Bass {
+			name = s.TextureIn(bar)
 		}
 		if n := len(out); n > 0 && out[n-1].Name == name {
 			out[n-1].To = end

@@ -44,7 +44,8 @@ func (b *Bassist) priceApproach(i int, cost *[12]int) bool {
 		return false
 	}
 	target, walks := next.Bass.PC(), n.degree == 'w'
-	if !walks && (isStepApart(chord.Bass.PC(), target) || !b.styles[bar].alternates && isMinorSubdominant(chord, b.keyOf(n))) {
+	if stays := !b.styles[bar].alternates && isMinorSubdominant(chord, b.keyOf(n)); !walks &&
+		(stays || isStepApart(chord.Bass.PC(), target)) {
 		return false // the root leads there already, or is to stay
 	}
 	chromatic := n.degree == 'c' || walks && !b.styles[bar].ballad

@@ -43,6 +43,7 @@ type Bassist struct {
 	scaleNow scale       // of keyNow
 	keyNow   harmony.Key // the key that keyOf gave last
 	styles   []style     // by bar
+	songRows []*songRow  // by bar: the row that the song asks for; nil: none
 	leading  bool        // the last bar strikes on the way to another energy
 	picksUp  bool        // a last note off the beat may lead into the next pass
 	stale    []int       // by bar: how often it walked as other bars do and was drawn anew; nil: never
@@ -60,11 +61,15 @@ func (b *Bassist) Prepare(p *plan.Plan) {
 	b.Plan, b.changes, b.end = p, p.Cues.Changes(timeline.Bass), p.Cues.End(timeline.Bass)
 	b.begins, b.follows = rowsOfChords(b.changes)
 	b.keyNow, b.scaleNow = p.Pass.Key, scaleOf(p.Pass.Key)
-	b.styles = b.styles[:0]
+	b.styles, b.songRows = b.styles[:0], b.songRows[:0]
 	for bar := range p.Pass.Bars {
-		if bar > 0 && p.FeelIn(bar) == p.FeelIn(bar-1) {
+		b.songRows = append(b.songRows, b.songRowOf(bar))
+		switch {
+		case b.songRows[bar] != nil:
+			b.styles = append(b.styles, songStyle(p.Song.BandAt(p.Pass, bar).Bass.Line))
+		case bar > 0 && b.songRows[bar-1] == nil && p.FeelIn(bar) == p.FeelIn(bar-1):
 			b.styles = append(b.styles, b.styles[bar-1])
-		} else {
+		default:
 			b.styles = append(b.styles, styleOf(p.FeelIn(bar)))
 		}
 	}
@@ -138,8 +143,9 @@ var electricBass = touch.Instrument{
 // Instrument is the bass.
 func (b *Bassist) Instrument(*score.Note) *touch.Instrument { return &electricBass }
 
-// Texture says in a word what the bassist plays in a level.
-func (b *Bassist) Texture(lv *feel.Level) string {
+// TextureIn says in a word what the bassist plays in a bar.
+func (b *Bassist) TextureIn(bar int) string {
+	lv := b.rowLevel(bar)
 	attacks, walks := 0, false
 	for _, s := range lv.Bass {
 		if s.Touch > feel.Sound {

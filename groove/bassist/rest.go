@@ -129,7 +129,8 @@ func (b *Bassist) leaveToTheKick(kicks []int64) {
 	b.drop(func(i int) bool {
 		n := &b.notes[i]
 		bar := b.BarAt(n.tick)
-		return b.styles[bar].ballad && !b.SwingIn(bar).Triplets && b.Energy(bar) <= quiet && (n.tick-b.Pass.Bars[bar].Start)%(quarter/2) != 0 && !n.asked() &&
+		calm := b.styles[bar].ballad && !b.SwingIn(bar).Triplets && b.Energy(bar) <= quiet
+		return calm && (n.tick-b.Pass.Bars[bar].Start)%(quarter/2) != 0 && !n.asked() &&
 			!slices.Contains(kicks, n.tick)
 	})
 }

@@ -8,6 +8,9 @@ import (
 // acoustic is the word for an acoustic bass in song files and groove files.
 const acoustic = "acoustic"
 
+// AcousticProgram is General MIDI's Acoustic Bass, counted from 0.
+const AcousticProgram = 32
+
 // Acoustic reports whether the song is played on an acoustic bass: the song file says so, or
 // else the feel of the first pass that has a bass.
 func Acoustic(tl *timeline.Timeline, set *feel.Set) bool {

@@ -49,7 +49,7 @@ func (b *Bassist) varyRhythm(bar, from int, steps []plan.Step) {
 		if !walks && !b.moveNote(bar, from, places, kicksOf(b.Level(bar), steps)) {
 			b.joinPhrases(bar, from, places)
 		}
-	case b.isJoint(bar), bar-first == 3 && len(b.notes)-from <= b.Level(bar).Bars && !b.changesInside(bar):
+	case b.isJoint(bar), bar-first == 3 && len(b.notes)-from <= b.rowLevel(bar).Bars && !b.changesInside(bar):
 		b.joinPhrases(bar, from, places)
 	case b.styles[bar].keepsRow:
 		if b.holdsIn(bar) && !b.changesInside(bar) && !b.styles[bar].semitones {
@@ -71,14 +71,18 @@ func (b *Bassist) holdsIn(bar int) bool {
 // that the next pass has is enough, or on the way down one note that is held; but the bar is not to be
 // the next pass's first.
 func (b *Bassist) leadFigure(bar, from int, places []int64, steps []plan.Step) {
-	next := &b.FeelIn(bar).Levels[b.LeadsTo(bar)-1]
+	next := b.rowLevelAt(bar, b.LeadsTo(bar))
+	grid := b.FeelIn(bar).Grid
+	if b.songRows[bar] != nil {
+		grid = len(steps)
+	}
 	alike := func() bool {
 		return !slices.ContainsFunc(steps, func(st plan.Step) bool {
 			has := slices.ContainsFunc(b.notes[from:], func(n bassNote) bool { return n.tick == st.Tick })
-			return has != (strikes(next, st.Index%b.FeelIn(bar).Grid) > 0)
+			return has != (strikes(next, st.Index%grid) > 0)
 		})
 	}
-	fewer := perBar(b.Level(bar)) - perBar(next)
+	fewer := perBar(b.rowLevel(bar)) - perBar(next)
 	down := fewer >= 8 || fewer >= 2 && b.figure(bar).At(drawPlace).Below(4) > 0
 	holds := !b.styles[bar].semitones && b.figure(bar).At(drawMove).Below(3) > 0
 	if !b.leading && down || alike() && holds {

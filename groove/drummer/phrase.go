@@ -31,7 +31,8 @@ func (d *Drummer) shapeBar(bar int, steps []plan.Step, notes []score.Note) []sco
 	if before := d.Pass.Before; bar == 0 && before != nil && before.Energy > d.Energy(bar) || d.Falls(bar) {
 		b.closeHats() // after a climax the band holds back
 	}
-	if s := d.SweepAt(bar); bar == len(d.Pass.Bars)-1 && s.From < s.To && d.Texture(&d.FeelIn(bar).Levels[s.From-1]) == "hat" {
+	if s := d.SweepAt(bar); bar == len(d.Pass.Bars)-1 && s.From < s.To &&
+		d.Texture(&d.FeelIn(bar).Levels[s.From-1]) == "hat" {
 		b.revoice(kindRide, hatVoice) // the hand changes with the section, and not a bar before
 	}
 	switch to := d.LeadsTo(bar); {

@@ -99,6 +99,8 @@ func (t *Playing) measureRows(bar int) {
 		return
 	}
 	t.levels.of, *rows = f, [5]int64{}
+	for bar = 0; t.FeelIn(bar) != f; bar++ { // the first bar that has it: a later one may be in another meter
+	}
 	for i := range rows {
 		lv := &f.Levels[i]
 		sum, strokes := int64(0), int64(0)

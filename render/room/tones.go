@@ -59,7 +59,8 @@ func (r *Report) heldStretches(p *timeline.Pass) []Held {
 			}
 			tone := HeldTone{Name: t.String()}
 			if n, ok := r.sungAgainst(t.PC(), h.Start, h.End); ok {
-				tone.Against, tone.At = guide.PitchName(n.key, p.KeyAt(n.tick-p.Start)), guide.At(r.tl, max(n.tick, h.Start))
+				tone.Against = guide.PitchName(n.key, p.KeyAt(n.tick-p.Start))
+				tone.At = guide.At(r.tl, max(n.tick, h.Start))
 			}
 			h.Tones = append(h.Tones, tone)
 		}
