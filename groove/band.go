@@ -18,8 +18,8 @@ type player interface {
 	// Play is what the player means in the pass. heard is what those mean who played
 	// before, by player. The result holds until the next pass is prepared.
 	Play(heard []score.Part) score.Part
-	// Texture says in a word what the player has to do in a level of the feel.
-	Texture(lv *feel.Level) string
+	// TextureIn says in a word what the player has to do in a bar.
+	TextureIn(bar int) string
 	// Player is what touch has to know of the player.
 	touch.Player
 }

@@ -43,11 +43,12 @@ type setup struct {
 	take      int
 }
 
-// sounds is the part of the set that they depend on: the feel, its fills, and the feels of
-// the passes before and after.
+// sounds is the part of the set that they depend on: the feels of the bars in order, their
+// fills, and the feels of the passes before and after.
 type sounds struct {
-	feel, before, after *feel.Feel
-	fills               []feel.Fill
+	before, after *feel.Feel
+	feels         []*feel.Feel
+	fills         []feel.Fill
 }
 
 // Perform returns what the function Perform returns, byte for byte.
@@ -103,18 +104,22 @@ func placeless(p *timeline.Pass) timeline.Pass {
 }
 
 func soundsOf(p *timeline.Pass, set *feel.Set) sounds {
-	out := sounds{feel: set.Feels[p.Feel]}
+	var out sounds
+	families := map[string]bool{}
+	for _, name := range p.Feels() {
+		if f := set.Feels[name]; f != nil {
+			out.feels, families[f.Fills] = append(out.feels, f), true
+		}
+	}
 	if p.Before != nil {
 		out.before = set.Feels[p.Before.Feel]
 	}
 	if p.After != nil {
 		out.after = set.Feels[p.After.Feel]
 	}
-	if out.feel != nil {
-		for _, f := range set.Fills {
-			if f.Family == out.feel.Fills {
-				out.fills = append(out.fills, f)
-			}
+	for _, f := range set.Fills {
+		if families[f.Family] {
+			out.fills = append(out.fills, f)
 		}
 	}
 	return out

@@ -16,7 +16,9 @@ import (
 func Excerpt(tl *timeline.Timeline, perf *Performance, which []int) (*timeline.Timeline, *Performance) {
 	cut, stretches := tl.Excerpt(which)
 	out := NewPerformance()
-	out.Kit, out.AcousticBass = perf.Kit, perf.AcousticBass
+	for who, sounds := range perf.Sounds {
+		out.Sounds[who] = soundsIn(stretches, sounds)
+	}
 	for who, notes := range perf.Parts {
 		var part []Note
 		for _, s := range stretches {
@@ -35,4 +37,25 @@ func Excerpt(tl *timeline.Timeline, perf *Performance, which []int) (*timeline.T
 		out.Click = click(cut)
 	}
 	return cut, out
+}
+
+// soundsIn are what a player plays on in the stretches of an excerpt, the first from tick 0 on.
+func soundsIn(stretches []timeline.Stretch, sounds []Sound) []Sound {
+	var out []Sound
+	for _, s := range stretches {
+		for i, sound := range sounds {
+			if sound.Tick >= s.To || i+1 < len(sounds) && sounds[i+1].Tick <= s.From {
+				continue
+			}
+			sound.Tick = max(sound.Tick, s.From) - s.From + s.At
+			if len(out) == 0 {
+				sound.Tick = 0
+			}
+			if n := len(out); n > 0 && out[n-1].Kit == sound.Kit && out[n-1].Program == sound.Program {
+				continue
+			}
+			out = append(out, sound)
+		}
+	}
+	return out
 }

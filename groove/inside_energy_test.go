@@ -60,11 +60,11 @@ func TestABreakIsPlayedInItsBarsAlone(t *testing.T) {
 		plain := groove.Perform(insideSong(t, name, 4, nil), set)
 		broken := groove.Perform(insideSong(t, name, 4, groovetest.EnergyInside(5, 6, 1, 1)), set)
 		for who := range timeline.PlayerNames {
-			for _, bar := range barsThatDiffer(plain, broken, timeline.Player(who), who == int(timeline.Drums)) {
-				own := timeline.Player(who) == timeline.Drums && bar == 7 || timeline.Player(who) == timeline.Piano &&
-					bar > 3
+			who := timeline.Player(who)
+			for _, bar := range barsThatDiffer(plain, broken, who, who == timeline.Drums) {
+				own := who == timeline.Drums && bar == 7 || who == timeline.Piano && bar > 3
 				if bar != 5 && bar != 6 && !own {
-					t.Errorf("%s, %s: bar %d is another with a break in bars 5-6", name, timeline.Player(who), bar)
+					t.Errorf("%s, %s: bar %d is another with a break in bars 5-6", name, who, bar)
 				}
 			}
 		}

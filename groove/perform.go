@@ -1,8 +1,6 @@
 package groove
 
 import (
-	"plinth/groove/bassist"
-	"plinth/groove/drummer"
 	"plinth/groove/feel"
 	"plinth/groove/touch"
 	"plinth/songspec/timeline"
@@ -30,13 +28,14 @@ func Perform(tl *timeline.Timeline, set *feel.Set) *Performance {
 // assemble joins the parts of all passes to a whole song.
 func assemble(tl *timeline.Timeline, set *feel.Set, parts []PassPart) *Performance {
 	out := NewPerformance()
-	out.Kit, out.AcousticBass, out.Passes = drummer.Kit(tl, set), bassist.Acoustic(tl, set), parts
+	out.Passes = parts
 	for who := range out.Parts {
 		size := 0
 		for i := range parts {
 			size += len(parts[i].Notes[who])
 		}
 		if size == 0 {
+			out.Sounds[who] = changeSounds(tl, set, timeline.Player(who), parts, nil)
 			continue
 		}
 		all := make([]Note, 0, size)
@@ -50,6 +49,7 @@ func assemble(tl *timeline.Timeline, set *feel.Set, parts []PassPart) *Performan
 		}
 		touch.SortNotes(all)
 		out.Parts[who] = all
+		out.Sounds[who] = changeSounds(tl, set, timeline.Player(who), parts, all)
 	}
 	if tl.CountIn > 0 {
 		out.Click = click(tl)

@@ -26,12 +26,11 @@ type Performance struct {
 	Parts  [][]Note // by player
 	Click  []Note   // empty without a count-in
 	Passes []PassPart
-	Kit    string // the kit of the first pass that has drums
-	// AcousticBass is whether the bass is acoustic, as the song or its first feel has it.
-	AcousticBass bool
+	Sounds [][]Sound // by player: what each plays on, the first from tick 0 on
 }
 
 // NewPerformance is a performance in which nobody plays.
 func NewPerformance() *Performance {
-	return &Performance{Parts: make([][]Note, len(timeline.PlayerNames))}
+	n := len(timeline.PlayerNames)
+	return &Performance{Parts: make([][]Note, n), Sounds: make([][]Sound, n)}
 }

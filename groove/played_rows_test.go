@@ -45,7 +45,7 @@ func (b *playedBar) write(out *strings.Builder, tl *timeline.Timeline, perf *gro
 			count += signed(all)
 			row.forget()
 		}
-		drums, bass, piano := row.drums(perf.Kit), pitched(row.notes[timeline.Bass], key),
+		drums, bass, piano := row.drums(perf.Sounds[timeline.Drums][0].Kit), pitched(row.notes[timeline.Bass], key),
 			pitched(row.notes[timeline.Piano], key)
 		if drums+bass+piano == "" {
 			continue

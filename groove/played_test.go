@@ -56,7 +56,8 @@ const strokeTicks = meter.TicksPerQuarter / 4
 func playedText(tl *timeline.Timeline, set *feel.Set, perf *groove.Performance, passes ...int) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "# %s\n", tl.Title)
-	fmt.Fprintf(&b, "%s kit, looseness %d.%03d, take %d\n", perf.Kit, tl.Looseness/1000, tl.Looseness%1000, tl.Take)
+	fmt.Fprintf(&b, "%s kit, looseness %d.%03d, take %d\n", perf.Sounds[timeline.Drums][0].Kit, tl.Looseness/1000,
+		tl.Looseness%1000, tl.Take)
 	bars := barsOf(tl, set)
 	laidIn(bars, tl, perf)
 	pass := -1
@@ -84,13 +85,14 @@ func barsOf(tl *timeline.Timeline, set *feel.Set) []playedBar {
 	}
 	for i := range tl.Passes {
 		p := &tl.Passes[i]
-		triplets := false
-		if f := set.Feels[p.Feel]; len(f.Meters) > 0 {
-			triplets = f.Grid/f.Meters[0].Num%3 == 0
-		}
+		inside := tl.Inside(p)
 		for j, bar := range p.Bars {
+			triplets := false
+			if f := set.Feels[p.FeelAt(j)]; len(f.Meters) > 0 {
+				triplets = f.Grid/f.Meters[0].Num%3 == 0
+			}
 			out = append(out, playedBar{start: p.Start + bar.Start, length: bar.Length, meter: bar.Meter,
-				triplets: triplets, pass: i, head: barHead(p, j), rows: map[int64]*playedRow{}})
+				triplets: triplets, pass: i, head: barHead(p, j, inside), rows: map[int64]*playedRow{}})
 		}
 	}
 	return out
@@ -111,9 +113,9 @@ func passHead(p *timeline.Pass) string {
 	return s + "\n"
 }
 
-// barHead is the bar's number, its chords, and what the song file asks for in it. A
-// chord in brackets goes on from the bar before.
-func barHead(p *timeline.Pass, i int) string {
+// barHead is the bar's number, its chords, what is otherwise from there on, and what the song
+// file asks for in it. A chord in brackets goes on from the bar before.
+func barHead(p *timeline.Pass, i int, inside []timeline.BarChange) string {
 	bar := &p.Bars[i]
 	var chords []string
 	for _, s := range p.Chords {
@@ -127,7 +129,12 @@ func barHead(p *timeline.Pass, i int) string {
 			chords = append(chords, s.Chord.String()+" on "+bar.Meter.CountAt(s.Start-bar.Start))
 		}
 	}
-	head := fmt.Sprintf("%s, bar %d: %s", passName(p), i+1, strings.Join(chords, ", "))
+	head := fmt.Sprintf("%s, bar %d: %s", passName(p), p.NumberOf(i), strings.Join(chords, ", "))
+	for _, c := range inside {
+		if c.Bar == i {
+			head += "; " + c.What + " " + c.Is
+		}
+	}
 	for _, e := range p.Events {
 		if e.Bar == i {
 			head += "; " + e.Kind.String() + " " + bar.Meter.CountAt(e.Tick-bar.Start)

@@ -3,9 +3,9 @@ package groove
 import (
 	"slices"
 
-	"plinth/groove/feel"
 	"plinth/groove/plan"
 	"plinth/groove/score"
+	"plinth/songspec/timeline"
 )
 
 // writtenPart turns what a player means into a part of the score: each note gets the bar
@@ -40,9 +40,15 @@ func regions(p *plan.Plan) []score.Region {
 			Index: int32(len(out)), Count: int32(n)})
 		from += n
 	}
-	if s := p.Swing(); s.Pair > 0 {
-		out = append(out, score.Region{Kind: score.Swing, To: p.Pass.Length, Name: p.Feel.Swing.Unit,
-			Index: int32(s.Long * 1000 / (s.Pair - s.Long)), Count: 1000})
+	for bar := 0; bar < len(bars); {
+		from, s, unit := bars[bar].Start, p.SwingIn(bar), p.FeelIn(bar).Swing.Unit
+		for bar < len(bars) && p.SwingIn(bar) == s && p.FeelIn(bar).Swing.Unit == unit {
+			bar++
+		}
+		if s.Pair > 0 {
+			out = append(out, score.Region{Kind: score.Swing, From: from, To: p.BarEnd(bar - 1), Name: unit,
+				Index: int32(s.Long * 1000 / (s.Pair - s.Long)), Count: 1000})
+		}
 	}
 	return out
 }
@@ -58,14 +64,13 @@ func textures(p *plan.Plan, s seat, notes []score.Note) []score.Region {
 		return []score.Region{{Kind: score.Tacet, To: end}}
 	}
 	var out []score.Region
-	var before *feel.Level
 	name := ""
 	for bar := range p.Pass.Bars {
 		r := score.Region{Kind: score.Tacet, From: p.Pass.Bars[bar].Start, To: p.BarEnd(bar)}
+		if bar == 0 || p.Level(bar) != p.Level(bar-1) || s.who == timeline.Bass {
+			name = s.TextureIn(bar)
+		}
 		if !p.Pass.TacetAt(bar).Has(s.who) {
-			if lv := p.Level(bar); lv != before {
-				before, name = lv, s.Texture(lv)
-			}
 			r.Kind, r.Name = score.Texture, name
 		}
 		if n := len(out); n > 0 && out[n-1].Kind == r.Kind && out[n-1].Name == r.Name {

@@ -100,7 +100,9 @@ func (r *resolver) warnUnplayedGrooves() {
 	}
 	played := map[string]bool{}
 	for i := range r.tl.Passes {
-		played[r.tl.Passes[i].Feel] = true
+		for _, name := range r.tl.Passes[i].Feels() {
+			played[name] = true
+		}
 	}
 	for _, f := range r.ownFiles() {
 		if !slices.ContainsFunc(f.grooves, func(g string) bool { return played[g] }) {

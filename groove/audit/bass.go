@@ -177,8 +177,7 @@ func alike(a, b *timeline.Pass) bool {
 	return a.Section == b.Section && a.Feel == b.Feel && a.Tacet == b.Tacet && a.Length == b.Length &&
 		isLevel(a) && isLevel(b) &&
 		slices.EqualFunc(a.Bars, b.Bars, func(x, y timeline.Bar) bool {
-			return x.Feel == y.Feel &&
-				x.Tacet == y.Tacet
+			return x.Feel == y.Feel && x.Tacet == y.Tacet
 		}) &&
 		slices.EqualFunc(a.Events, b.Events, func(x, y timeline.Event) bool {
 			return x.Kind == y.Kind && x.Tick == y.Tick

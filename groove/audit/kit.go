@@ -137,12 +137,13 @@ func voiceList(in []hit) string {
 // checkSyncopation checks the syncopation of the kit in every bar that the drummer plays as the
 // feel has it: no bar with a fill or an event in it, nor in another meter.
 func (pa *passAudit) checkSyncopation() {
-	most := pa.plan.Feel.Syncopation
 	for bar := range pa.pass.Bars {
+		f := pa.plan.FeelIn(bar)
+		most := f.Syncopation
 		lhl, ok := pa.syncopation(bar)
 		if ok && lhl > most {
 			pa.found(timeline.Drums, pa.pass.Bars[bar].Start, "syncopation",
-				"kick and snare come to a syncopation of %d, and %s keeps to %d", lhl, pa.pass.Feel, most)
+				"kick and snare come to a syncopation of %d, and %s keeps to %d", lhl, f.Name, most)
 		}
 	}
 }
@@ -158,7 +159,7 @@ func (pa *passAudit) syncopation(bar int) (lhl int, ok bool) {
 	}
 	lv := p.Level(bar)
 	steps := p.Steps(bar, lv)
-	if len(p.Feel.Meters) > 0 && b.Meter != p.Feel.Meters[0] || len(steps) == 0 || len(lv.Drums) == 0 {
+	if f := p.FeelIn(bar); len(f.Meters) > 0 && b.Meter != f.Meters[0] || len(steps) == 0 || len(lv.Drums) == 0 {
 		return 0, false
 	}
 	places := make([]int64, len(steps))

@@ -63,7 +63,7 @@ func (pa *passAudit) checkLeftHand() {
 		n := pa.lowest(notes, at, withUS, withUS)
 		windows := [][2]int64{{chordUS, withUS}, {withUS, touch.AgainUS + withUS}}
 		if bar := p.BarAt(c.Start); bar == p.Ending() { // the roll takes half a beat at most
-			half := pa.clock.Micros(at) - pa.clock.Micros(at-pa.pass.Bars[bar].Meter.TempoTicks()/2)
+			half := pa.clock.Micros(at) - pa.clock.Micros(at-pa.pass.Bars[bar].Meter.PlayedBeat()/2)
 			windows[0][0] = min(pianist.LastRollUS, half) + withUS
 		}
 		for _, w := range windows {

@@ -81,7 +81,7 @@ func TestFeelTable(t *testing.T) {
 		if f.Swing.Mode != "" {
 			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C", Energy: 3, Feel: name, Meter: m,
 				BPM: bpm})
-			s := plan.New(tl, &tl.Passes[0], set).Swing()
+			s := plan.New(tl, &tl.Passes[0], set).SwingIn(0)
 			ratio := s.Long * 1000 / (s.Pair - s.Long)
 			swing = fmt.Sprintf("%d.%02d at %d", ratio/1000, ratio%1000/10, bpm)
 			if f.Swing.Unit == "sixteenth" {

@@ -7,15 +7,6 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// balladBPM: a feel is a ballad where the middle of its range of tempi, of the players' beat, is
-// slower.
-const balladBPM = 85
-
-// ballad reports whether the feel is a ballad, in which the bass hardly leads at all.
-func (b *Bassist) ballad() bool {
-	return (b.Feel.TempoLow+b.Feel.TempoHigh)*int(b.Feel.QuartersAsOne()) < 2*balladBPM
-}
-
 // mayLead reports whether the last note before a change may lead to it in a bar. In a ballad the
 // bassist leads into every other phrase, and elsewhere once in sixteen bars. A bar may
 // lead to a stronger one, and the last to a stronger pass.
@@ -31,7 +22,7 @@ func (b *Bassist) mayLead(bar int) bool {
 	if b.isJoint(bar) {
 		often = 2
 	}
-	return !b.ballad() || to > energy || b.figure(bar).At(drawApproach).Below(often) == 0
+	return !b.styles[bar].ballad || to > energy || b.figure(bar).At(drawApproach).Below(often) == 0
 }
 
 // priceApproach prices the neighbours of the next chord's bass when the note may be an
@@ -53,11 +44,12 @@ func (b *Bassist) priceApproach(i int, cost *[12]int) bool {
 		return false
 	}
 	target, walks := next.Bass.PC(), n.degree == 'w'
-	if !walks && (isStepApart(chord.Bass.PC(), target) || !b.alternates && b.isMinorSubdominant(chord)) {
+	if stays := !b.styles[bar].alternates && isMinorSubdominant(chord, b.keyOf(n)); !walks &&
+		(stays || isStepApart(chord.Bass.PC(), target)) {
 		return false // the root leads there already, or is to stay
 	}
-	chromatic := n.degree == 'c' || walks && !b.ballad()
-	other := otherThird(chord)
+	chromatic := n.degree == 'c' || walks && !b.styles[bar].ballad
+	other, key := otherThird(chord), b.keyOf(n)
 	for _, d := range []int{1, 11, 2, 10} {
 		pc := (target + d) % 12
 		own := bassline.HasTone(chord, pc)
@@ -65,11 +57,11 @@ func (b *Bassist) priceApproach(i int, cost *[12]int) bool {
 		if rub && !walks {
 			continue
 		}
-		inKey := b.Pass.Key.PCSet()&(1<<pc) != 0 || bassline.HasTone(next, pc)
+		inKey := key.PCSet()&(1<<pc) != 0 || bassline.HasTone(next, pc)
 		switch {
 		case own:
 			cost[pc] = 0
-		case n.end-n.tick >= beat && (!walks || b.ballad()):
+		case n.end-n.tick >= beat && (!walks || b.styles[bar].ballad):
 			continue
 		case inKey:
 			cost[pc] = 0
@@ -78,7 +70,7 @@ func (b *Bassist) priceApproach(i int, cost *[12]int) bool {
 		default:
 			continue
 		}
-		if !own && (pc == other || rub || b.scale.clashes(chord, pc)) {
+		if !own && (pc == other || rub || b.scaleFor(n).clashes(chord, pc)) {
 			cost[pc] += thirdCost
 		}
 		n.leads = true

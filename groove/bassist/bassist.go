@@ -10,6 +10,7 @@ import (
 	"plinth/groove/score"
 	"plinth/groove/touch"
 	"plinth/songspec/cue"
+	"plinth/songspec/harmony"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
@@ -36,16 +37,17 @@ type bassNote struct {
 // next pass is prepared. It belongs to one goroutine.
 type Bassist struct {
 	*plan.Plan
-	changes    []cue.Change
-	begins     []int // for each change, where its chord begins: the first change in a row of the same chord
-	follows    []int // and the next change to another chord; len(changes): none
-	end        int64 // where the part of this pass ends
-	scale      scale // of the key
-	alternates bool  // the feel's bass goes from root to fifth of its own
-	keepsRow   bool  // and its notes stay on their places
-	leading    bool  // the last bar strikes on the way to another energy
-	picksUp    bool  // a last note off the beat may lead into the next pass
-	stale      []int // by bar: how often it walked as other bars do and was drawn anew; nil: never
+	changes  []cue.Change
+	begins   []int       // for each change, where its chord begins: the first change in a row of the same chord
+	follows  []int       // and the next change to another chord; len(changes): none
+	end      int64       // where the part of this pass ends
+	scaleNow scale       // of keyNow
+	keyNow   harmony.Key // the key that keyOf gave last
+	styles   []style     // by bar
+	songRows []*songRow  // by bar: the row that the song asks for; nil: none
+	leading  bool        // the last bar strikes on the way to another energy
+	picksUp  bool        // a last note off the beat may lead into the next pass
+	stale    []int       // by bar: how often it walked as other bars do and was drawn anew; nil: never
 
 	// Memory that is used again from pass to pass.
 	notes  []bassNote
@@ -59,12 +61,19 @@ type Bassist struct {
 func (b *Bassist) Prepare(p *plan.Plan) {
 	b.Plan, b.changes, b.end = p, p.Cues.Changes(timeline.Bass), p.Cues.End(timeline.Bass)
 	b.begins, b.follows = rowsOfChords(b.changes)
-	b.scale = scaleOf(p.Pass.Key)
-	b.alternates = !b.ballad() && slices.ContainsFunc(b.Feel.Levels[1].Bass, func(s feel.BassStep) bool {
-		return s.Degree == '5'
-	})
-	inTwo := len(b.Feel.Meters) > 0 && b.Feel.Meters[0].Den == 2
-	b.keepsRow = (b.alternates || inTwo) && keepsItsPlaces(b.Feel)
+	b.keyNow, b.scaleNow = p.Pass.Key, scaleOf(p.Pass.Key)
+	b.styles, b.songRows = b.styles[:0], b.songRows[:0]
+	for bar := range p.Pass.Bars {
+		b.songRows = append(b.songRows, b.songRowOf(bar))
+		switch {
+		case b.songRows[bar] != nil:
+			b.styles = append(b.styles, songStyle(p.Song.BandAt(p.Pass, bar).Bass.Line))
+		case bar > 0 && b.songRows[bar-1] == nil && p.FeelIn(bar) == p.FeelIn(bar-1):
+			b.styles = append(b.styles, b.styles[bar-1])
+		default:
+			b.styles = append(b.styles, styleOf(p.FeelIn(bar)))
+		}
+	}
 }
 
 // Play is the bassist's part of the pass, on the grid: the feel's row, the chord's bass at
@@ -103,7 +112,7 @@ func (b *Bassist) Play(heard []score.Part) score.Part {
 		case next == len(b.notes) || b.notes[next].tick != end:
 		case keys[next] == keys[i]:
 			end -= min((end-n.tick)/4, max((end-n.tick)/10, shortRelease), releaseTicks)
-		case n.degree == 'w' && b.letsGo():
+		case n.degree == 'w' && b.letsGo(b.BarAt(n.tick)):
 			end -= min((end-n.tick)/10, releaseTicks)
 		}
 		out = append(out, n.note(uint8(keys[i]), end, b.ShortHit(n.tick)))
@@ -136,8 +145,9 @@ var electricBass = touch.Instrument{
 // Instrument is the bass.
 func (b *Bassist) Instrument(*score.Note) *touch.Instrument { return &electricBass }
 
-// Texture says in a word what the bassist plays in a level.
-func (b *Bassist) Texture(lv *feel.Level) string {
+// TextureIn says in a word what the bassist plays in a bar.
+func (b *Bassist) TextureIn(bar int) string {
+	lv := b.rowLevel(bar)
 	attacks, walks := 0, false
 	for _, s := range lv.Bass {
 		if s.Touch > feel.Sound {

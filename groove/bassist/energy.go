@@ -17,6 +17,10 @@ var (
 	breathes = plan.ByEnergy[bool]{yes, yes, yes, no, no}
 	// low: the bassist opens a stronger pass on the low octave.
 	low = plan.ByEnergy[bool]{no, no, no, yes, yes}
+	// leadsInTwo: a bass in two that the song asks for leads to the next chord.
+	leadsInTwo = plan.ByEnergy[bool]{no, no, no, yes, yes}
+	// leansIn: a walking bass that the song asks for leans into the next bar.
+	leansIn = plan.ByEnergy[bool]{no, no, no, no, yes}
 	// turns: how many in a thousand of the bars that may turn aside from the chord's bass do.
 	turns = plan.ByEnergy[int]{500, 850, 550, 600, 650}
 )

@@ -15,11 +15,11 @@ import (
 // and in a feel that has only beats, the second half begins never.
 func (b *Bassist) leadingLevel(bar int, steps []plan.Step) (*feel.Level, int64) {
 	to, energy := b.LeadsTo(bar), b.Energy(bar)
-	if !b.Crosses(bar) || to == energy || len(b.Feel.Meters) == 0 ||
-		b.keepsRow && to < energy && perBar(b.Level(bar)) < perBar(&b.Feel.Levels[to-1])+8 {
+	if !b.Crosses(bar) || to == energy || b.onlyBeats(bar) ||
+		b.styles[bar].keepsRow && to < energy && perBar(b.rowLevel(bar)) < perBar(b.rowLevelAt(bar, to))+8 {
 		return nil, never
 	}
-	lv, lead, beats := b.Level(bar), &b.Feel.Levels[to-1], b.BeatStarts(bar)
+	lv, lead, beats := b.rowLevel(bar), b.rowLevelAt(bar, to), b.BeatStarts(bar)
 	from := b.middle(bar)
 	uneven := len(beats) > 1 && len(beats)%2 == 1 && 3*beats[1] != b.Pass.Bars[bar].Length
 	if uneven || to < energy && (len(beats) > 3 || len(beats) == 3 && b.Chance("bass figure").At(-2).Below(2) > 0) {
@@ -49,7 +49,7 @@ func strikes(lv *feel.Level, step int) int {
 // one, at half of those borders, and not where the drummer fills for more than a beat.
 func (b *Bassist) mayPickUp(drums *score.Part) bool {
 	bar := len(b.Pass.Bars) - 1
-	if b.LeadsTo(bar) <= b.Energy(bar) || len(b.Feel.Meters) == 0 || len(b.Level(bar).Drums) == 0 ||
+	if b.LeadsTo(bar) <= b.Energy(bar) || b.onlyBeats(bar) || len(b.Level(bar).Drums) == 0 ||
 		b.Cues.Alone[bar] || b.Chance("bass figure").At(-1).Below(2) > 0 {
 		return false
 	}
@@ -66,7 +66,7 @@ func (b *Bassist) pickUp() {
 		return
 	}
 	n := plainNote(b.Pass.Length-min(b.Pass.Bars[bar].Meter.PlayedBeat(), quarter)/2, b.Pass.Length)
-	if b.Swing().Triplets {
+	if b.SwingIn(bar).Triplets {
 		n.tick = b.Pass.Length - quarter/3
 	}
 	last := &b.notes[len(b.notes)-1]

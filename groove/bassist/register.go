@@ -8,15 +8,15 @@ const balladTop = 48
 // rangeOf is the lowest and the highest key that a note may take. The first note of a pass has one
 // octave, so that the pass before it knows where it leads to, and the song's last is low.
 func (b *Bassist) rangeOf(i int) (lowest, highest int) {
-	n := &b.notes[i]
-	lowest = Lowest(b.Song.Bass)
+	n, bar := &b.notes[i], b.BarAt(b.notes[i].tick)
+	lowest = Lowest(b.Song.BandAt(b.Pass, bar).Bass)
 	switch {
 	case b.Cues.Ending >= 0 && n.tick == b.EndingAt():
 		return lowFour, lowFour + 11
 	case i == 0 && n.degree == '1':
 		before := b.Pass.Before
 		return b.openingRange(before != nil && n.first && liftsOff(before.Energy, b.Energy(0)))
-	case b.ballad():
+	case b.styles[bar].ballad:
 		return lowest, balladTop
 	}
 	return lowest, Highest
@@ -77,7 +77,7 @@ func isStep(a, b int) bool {
 func (b *Bassist) holdRoots(keys []int) bool {
 	held := false
 	for i := range b.notes {
-		n := &b.notes[i]
+		n, bar := &b.notes[i], b.BarAt(b.notes[i].tick)
 		to, ok := 0, true
 		if i+1 < len(keys) {
 			to = keys[i+1]
@@ -85,7 +85,7 @@ func (b *Bassist) holdRoots(keys []int) bool {
 			to, ok = b.opening()
 		}
 		far := ok && n.leads && !isStep(keys[i], to)
-		if n.degree == '5' && i > 0 && !b.alternates && b.notes[i-1].degree != 'g' {
+		if n.degree == '5' && i > 0 && !b.styles[bar].alternates && b.notes[i-1].degree != 'g' {
 			far = far || max(keys[i]-keys[i-1], keys[i-1]-keys[i]) > 7 || ok && max(keys[i]-to, to-keys[i]) > 7
 		}
 		if far {

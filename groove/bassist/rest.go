@@ -126,13 +126,11 @@ func (b *Bassist) hangPushes(kicks []int64) {
 // leaveToTheKick leaves the sixteenths off the beat to the kick in a quiet ballad: where it does not
 // strike them the bass does not either.
 func (b *Bassist) leaveToTheKick(kicks []int64) {
-	if !b.ballad() || b.Swing().Triplets {
-		return
-	}
 	b.drop(func(i int) bool {
 		n := &b.notes[i]
 		bar := b.BarAt(n.tick)
-		return b.Energy(bar) <= quiet && (n.tick-b.Pass.Bars[bar].Start)%(quarter/2) != 0 && !n.asked() &&
+		calm := b.styles[bar].ballad && !b.SwingIn(bar).Triplets && b.Energy(bar) <= quiet
+		return calm && (n.tick-b.Pass.Bars[bar].Start)%(quarter/2) != 0 && !n.asked() &&
 			!slices.Contains(kicks, n.tick)
 	})
 }

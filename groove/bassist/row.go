@@ -5,7 +5,8 @@ import (
 	"plinth/groove/plan"
 )
 
-// layRow lays the feel's bass row over the pass and varies it, bar by bar.
+// layRow lays the bass row over the pass, the feel's or what the song asks for, and varies it, bar
+// by bar.
 func (b *Bassist) layRow() {
 	ending := b.Ending()
 	b.notes = b.notes[:0]
@@ -24,8 +25,8 @@ func (b *Bassist) layRow() {
 			b.notes = append(b.notes, n)
 			continue
 		}
-		lv, from := b.Level(bar), len(b.notes)
-		steps := b.Steps(bar, lv)
+		lv, from := b.rowLevel(bar), len(b.notes)
+		steps := b.rowSteps(bar)
 		lead, middle := b.leadingLevel(bar, steps)
 		b.leading = lead != nil
 		for i, st := range steps {
@@ -76,10 +77,10 @@ func plainNote(tick, end int64) bassNote {
 
 // barShift is how many steps further the bar stands in the rows of another level.
 func (b *Bassist) barShift(bar int, lv, other *feel.Level) int {
-	if len(b.Feel.Meters) == 0 {
+	if b.songRows[bar] != nil || b.onlyBeats(bar) {
 		return 0
 	}
-	return (bar%other.Bars - bar%lv.Bars) * b.Feel.Grid
+	return b.FirstStep(bar, other) - b.FirstStep(bar, lv)
 }
 
 // figure is the chance by which a bar is varied. Most bars are the same whenever the section

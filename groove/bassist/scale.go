@@ -16,6 +16,19 @@ func scaleOf(k harmony.Key) scale {
 	return out
 }
 
+// keyOf is the key that a note is in: where a push brings a chord early, the chord's.
+func (b *Bassist) keyOf(n *bassNote) harmony.Key {
+	return b.Pass.KeyAt(max(n.tick, b.changes[n.change].Nominal))
+}
+
+// scaleFor is the scale of the key that a note is in.
+func (b *Bassist) scaleFor(n *bassNote) *scale {
+	if k := b.keyOf(n); k != b.keyNow {
+		b.keyNow, b.scaleNow = k, scaleOf(k)
+	}
+	return &b.scaleNow
+}
+
 // has reports whether a pitch class is in the key.
 func (s *scale) has(pc int) bool { return s[pc] != 0 }
 

@@ -56,20 +56,21 @@ func (b *Bassist) turnLine() {
 			}
 		}
 		first, _ := b.Phrase(bar)
-		energy, c := b.Energy(bar), b.figure(bar).At(drawTurn)
+		energy, c, keeps := b.Energy(bar), b.figure(bar).At(drawTurn), b.styles[bar].keepsRow
 		often := turns.At(energy)
 		if energy > 3 && before >= 0 && b.Chance("bass figure").At(int64(bar), drawTurn).Below(2) == 0 {
 			last = before
 		}
 		switch chord := &b.changes[b.notes[i-1].change].Chord; {
-		case last < 0 && fifth < 0 || len(b.Level(bar).Drums) == 0 || energy == 2 && (bar-first)%2 == 0 && !b.keepsRow:
-		case last < 0 && (energy > 1 || b.keepsRow && bar > first) && c.Below(1000) < often/2 && !isSlash(chord):
+		case last < 0 && fifth < 0 || len(b.Level(bar).Drums) == 0 || energy == 2 && (bar-first)%2 == 0 && !keeps:
+		case last < 0 && b.songRows[bar] != nil: // the song has asked for its fifths
+		case last < 0 && (energy > 1 || keeps && bar > first) && c.Below(1000) < often/2 && !isSlash(chord):
 			b.notes[fifth].degree = '1'
 		case last < 0 || c.Below(1000) >= often || b.keepsRoot(&b.notes[last]) || b.settles(bar):
 		default:
 			if _, ok := fifthOver(chord); ok { // a diminished or raised one would stand out
 				b.notes[last].degree = '5'
-				if b.keepsRow && fifth > last { // the two change places
+				if keeps && fifth > last { // the two change places
 					b.notes[fifth].degree = '1'
 				}
 			}

@@ -42,17 +42,17 @@ func (b *Bassist) varyRhythm(bar, from int, steps []plan.Step) {
 		if b.isJoint(bar) && len(b.notes)-from > 1 {
 			b.joinPhrases(bar, from, places)
 		}
-	case b.keepsRow && b.Crosses(bar) && b.LeadsTo(bar) != b.Energy(bar):
+	case b.styles[bar].keepsRow && b.Crosses(bar) && b.LeadsTo(bar) != b.Energy(bar):
 		b.leadFigure(bar, from, places, steps)
 	case b.leading: // or the bar would be the first of those that it leads to
 		walks := b.notes[len(b.notes)-1].degree == 'w' && len(b.notes) > from+1
 		if !walks && !b.moveNote(bar, from, places, kicksOf(b.Level(bar), steps)) {
 			b.joinPhrases(bar, from, places)
 		}
-	case b.isJoint(bar), bar-first == 3 && len(b.notes)-from <= b.Level(bar).Bars && !b.changesInside(bar):
+	case b.isJoint(bar), bar-first == 3 && len(b.notes)-from <= b.rowLevel(bar).Bars && !b.changesInside(bar):
 		b.joinPhrases(bar, from, places)
-	case b.keepsRow:
-		if b.holdsIn(bar) && !b.changesInside(bar) && !leadsBySemitones(b.Feel) {
+	case b.styles[bar].keepsRow:
+		if b.holdsIn(bar) && !b.changesInside(bar) && !b.styles[bar].semitones {
 			b.holdLast(bar, from)
 		}
 	case bar > first && b.notes[from].degree != 'w' && c.At(drawMove).Below(movedBars) == 0:
@@ -71,16 +71,20 @@ func (b *Bassist) holdsIn(bar int) bool {
 // that the next pass has is enough, or on the way down one note that is held; but the bar is not to be
 // the next pass's first.
 func (b *Bassist) leadFigure(bar, from int, places []int64, steps []plan.Step) {
-	next := &b.Feel.Levels[b.LeadsTo(bar)-1]
+	next := b.rowLevelAt(bar, b.LeadsTo(bar))
+	grid := b.FeelIn(bar).Grid
+	if b.songRows[bar] != nil {
+		grid = len(steps)
+	}
 	alike := func() bool {
 		return !slices.ContainsFunc(steps, func(st plan.Step) bool {
 			has := slices.ContainsFunc(b.notes[from:], func(n bassNote) bool { return n.tick == st.Tick })
-			return has != (strikes(next, st.Index%b.Feel.Grid) > 0)
+			return has != (strikes(next, st.Index%grid) > 0)
 		})
 	}
-	fewer := perBar(b.Level(bar)) - perBar(next)
+	fewer := perBar(b.rowLevel(bar)) - perBar(next)
 	down := fewer >= 8 || fewer >= 2 && b.figure(bar).At(drawPlace).Below(4) > 0
-	holds := !leadsBySemitones(b.Feel) && b.figure(bar).At(drawMove).Below(3) > 0
+	holds := !b.styles[bar].semitones && b.figure(bar).At(drawMove).Below(3) > 0
 	if !b.leading && down || alike() && holds {
 		b.holdLast(bar, from)
 	}
@@ -103,7 +107,7 @@ func perBar(lv *feel.Level) int {
 func (b *Bassist) holdLast(bar, from int) {
 	for i := len(b.notes) - 1; i > from; i-- {
 		n := &b.notes[i]
-		if !isApproach(n.degree) && (n.tick != b.middle(bar) || !leadsBySemitones(b.Feel)) {
+		if !isApproach(n.degree) && (n.tick != b.middle(bar) || !b.styles[bar].semitones) {
 			b.notes[i-1].end = n.end
 			b.notes = slices.Delete(b.notes, i, i+1)
 			return
@@ -116,7 +120,7 @@ func (b *Bassist) holdLast(bar, from int) {
 // the quarters.
 func (b *Bassist) eighths(bar int, steps []plan.Step) []int64 {
 	var out []int64
-	m, start, triplets := b.Pass.Bars[bar].Meter, b.Pass.Bars[bar].Start, b.Swing().Triplets
+	m, start, triplets := b.Pass.Bars[bar].Meter, b.Pass.Bars[bar].Start, b.SwingIn(bar).Triplets
 	for _, st := range steps {
 		at := st.Tick - start
 		is := at%(quarter/2) == 0
@@ -125,7 +129,7 @@ func (b *Bassist) eighths(bar int, steps []plan.Step) []int64 {
 			is = at%beat == 0 || at%beat == quarter
 		case triplets:
 			is = b.MetricPlace(bar, st.Tick) <= 1
-		case b.keepsRow && m.Den == 2:
+		case b.styles[bar].keepsRow && m.Den == 2:
 			is = at%quarter == 0
 		}
 		if is && at > 0 {
@@ -133,33 +137,6 @@ func (b *Bassist) eighths(bar int, steps []plan.Step) []int64 {
 		}
 	}
 	return out
-}
-
-// keepsItsPlaces reports whether a feel's bass is a figure whose notes keep their places: on the beats
-// with a fifth among them, or one that leads by semitones.
-func keepsItsPlaces(f *feel.Feel) bool {
-	row := f.Levels[2].Bass
-	if len(f.Meters) == 0 || f.Meters[0].BarTicks() != 4*quarter || f.Grid%3 == 0 {
-		return false
-	}
-	if leadsBySemitones(f) {
-		return true
-	}
-	if !slices.ContainsFunc(row, func(s feel.BassStep) bool { return s.Degree == '5' }) {
-		return false
-	}
-	for i, s := range row {
-		if at := int64(i%f.Grid) * 4 * quarter / int64(f.Grid); s.Touch > feel.Sound && !isApproach(s.Degree) &&
-			at%f.Meters[0].PlayedBeat() != 0 {
-			return false
-		}
-	}
-	return true
-}
-
-// leadsBySemitones reports whether a feel's bass leads by semitones, as in a bossa.
-func leadsBySemitones(f *feel.Feel) bool {
-	return slices.ContainsFunc(f.Levels[2].Bass, func(s feel.BassStep) bool { return s.Degree == 'c' })
 }
 
 // middle is where the second half of a bar begins, on a beat: the third of three.
@@ -189,7 +166,7 @@ func (b *Bassist) joinPhrases(bar, from int, places []int64) {
 	had, walks := slices.Clone(late), b.notes[from].degree == 'w'
 	last, pickup := b.notes[len(b.notes)-1], int64(never)
 	fixed := func(at int64) bool { return b.changesAt(at) || at == last.tick && isApproach(last.degree) }
-	calmer := !b.keepsRow && bar == len(b.Pass.Bars)-1 && b.LeadsTo(bar) < b.Energy(bar) &&
+	calmer := !b.styles[bar].keepsRow && bar == len(b.Pass.Bars)-1 && b.LeadsTo(bar) < b.Energy(bar) &&
 		slices.ContainsFunc(had, func(at int64) bool { return !fixed(at) })
 	stays := !calmer && len(had) == 1 && len(ticks) == 1 && c.Below(2) == 0 // a bass in two keeps its second note
 	for _, at := range places {
@@ -199,7 +176,7 @@ func (b *Bassist) joinPhrases(bar, from int, places []int64) {
 	}
 	size := len(had) + 1
 	switch {
-	case size > len(late) && b.keepsRow && b.Pass.Bars[bar].Meter.Den == 2 &&
+	case size > len(late) && b.styles[bar].keepsRow && b.Pass.Bars[bar].Meter.Den == 2 &&
 		len(ticks)+len(late) <= len(places): // it walks
 		size = len(late)
 		for _, at := range places {
@@ -219,7 +196,7 @@ func (b *Bassist) joinPhrases(bar, from int, places []int64) {
 		switch {
 		case at == pickup, fixed(at), (walks || stays) && slices.Contains(had, at): // a walking bass goes on in beats
 			return 0
-		case b.keepsRow && slices.Contains(had, at):
+		case b.styles[bar].keepsRow && slices.Contains(had, at):
 			return min(b.MetricPlace(bar, at), 1)
 		case slices.Contains(had, at): // the joint is to be heard
 			return 7 + c.At(at).Below(3)
@@ -231,7 +208,7 @@ func (b *Bassist) joinPhrases(bar, from int, places []int64) {
 	slices.Sort(ticks)
 	b.relay(bar, from, ticks)
 	n := &b.notes[len(b.notes)-1]
-	if b.keepsRow && size > len(had) && !slices.Contains(had, n.tick) && n.tick >= b.BarEnd(bar)-quarter {
+	if b.styles[bar].keepsRow && size > len(had) && !slices.Contains(had, n.tick) && n.tick >= b.BarEnd(bar)-quarter {
 		n.degree = 'a' // a step up or down into the next phrase
 	}
 	if n.tick == pickup && n.degree != 'w' && !isApproach(n.degree) {
@@ -255,7 +232,7 @@ func (b *Bassist) changesAt(tick int64) bool {
 // and no chord's first, and not over a bass other than the root, which is played in halves. It
 // goes to a stroke of the kick, or leaves none, where it can. It reports whether there is such a note.
 func (b *Bassist) moveNote(bar, from int, places []int64, kicks []int64) bool {
-	if b.keepsRow {
+	if b.styles[bar].keepsRow {
 		return false
 	}
 	c := b.figure(bar).At(drawPlace)

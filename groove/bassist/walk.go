@@ -74,8 +74,9 @@ func (b *Bassist) priceWalkingStep(n *bassNote, cost *[12]int) {
 	if b.MetricPlace(bar, n.tick) == 0 && isStrongBeat(b.BeatStarts(bar), n.tick-b.Pass.Bars[bar].Start) {
 		return
 	}
+	scale := b.scaleFor(n)
 	for pc := range cost {
-		if cost[pc] < 0 && !b.ballad() && b.scale.has(pc) && !b.scale.clashes(chord, pc) {
+		if cost[pc] < 0 && !b.styles[bar].ballad && scale.has(pc) && !scale.clashes(chord, pc) {
 			cost[pc] = scaleCost + liking(pc, 2*stale)
 		}
 	}
@@ -90,7 +91,7 @@ func (b *Bassist) priceWalkingStep(n *bassNote, cost *[12]int) {
 // walkFigure is the chance by which a bar is walked: this pass's own, so that a section that comes again
 // does not repeat its walk. In a ballad it is that of the figure.
 func (b *Bassist) walkFigure(bar int) plan.Chance {
-	if b.ballad() {
+	if b.styles[bar].ballad {
 		return b.figure(bar)
 	}
 	return b.Chance("bass figure").At(int64(bar)).At(1)

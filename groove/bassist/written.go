@@ -26,28 +26,28 @@ func (b *Bassist) isWritten(i int) bool {
 // sixths, and where the bass goes on by step after a bar or less. Where the feel goes from root to
 // fifth of its own it does so unless the next chord is over another bass.
 func (b *Bassist) keepsRoot(n *bassNote) bool {
-	i := n.change
+	i, bar := n.change, b.BarAt(n.tick)
 	chord := &b.changes[i].Chord
 	next, at, ok := b.nextChord(i)
 	fifth := (chord.Bass.PC() + 7) % 12
 	switch {
 	case b.isWritten(i):
 		return true
-	case ok && next.Bass.PC() == fifth && (isSlash(next) || !b.alternates):
+	case ok && next.Bass.PC() == fifth && (isSlash(next) || !b.styles[bar].alternates):
 		return true
-	case b.alternates:
+	case b.styles[bar].alternates:
 		return false
-	case isMinorSixth(chord), b.isMinorSubdominant(chord):
+	case isMinorSixth(chord), isMinorSubdominant(chord, b.keyOf(n)):
 		return true
 	}
 	return ok && isStepApart(chord.Bass.PC(), next.Bass.PC()) &&
-		at-b.changes[b.begins[i]].Start <= b.Pass.Bars[b.BarAt(n.tick)].Length
+		at-b.changes[b.begins[i]].Start <= b.Pass.Bars[bar].Length
 }
 
 // isMinorSubdominant reports whether a chord is the minor chord on the fourth of a major key.
-func (b *Bassist) isMinorSubdominant(c *harmony.Chord) bool {
+func isMinorSubdominant(c *harmony.Chord, k harmony.Key) bool {
 	root := c.Root.PC()
-	return !b.Pass.Key.Minor && root == (b.Pass.Key.Tonic.PC()+5)%12 && bassline.HasTone(c, (root+3)%12) &&
+	return !k.Minor && root == (k.Tonic.PC()+5)%12 && bassline.HasTone(c, (root+3)%12) &&
 		!bassline.HasTone(c, (root+4)%12)
 }
 

@@ -239,7 +239,7 @@ func (d *Drummer) beatBefore(tick int64) int64 {
 	}
 	if length := tick - at; d.nextBeat(at) == tick {
 		at += length / 2
-		if d.Swing().Triplets || d.Pass.Bars[bar].Meter.Compound() {
+		if d.SwingIn(bar).Triplets || d.Pass.Bars[bar].Meter.Compound() {
 			at = tick - length/3
 		}
 	}

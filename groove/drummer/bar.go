@@ -24,7 +24,7 @@ type barStrokes struct {
 // nothing else.
 func (d *Drummer) strokesOf(bar int, steps []plan.Step, notes []score.Note) (b *barStrokes, ok bool) {
 	m, length := d.Pass.Bars[bar].Meter, d.Pass.Bars[bar].Length
-	if len(d.Feel.Meters) == 0 || len(steps) == 0 || length%int64(len(steps)) != 0 || m.BarTicks() != length {
+	if len(d.FeelIn(bar).Meters) == 0 || len(steps) == 0 || length%int64(len(steps)) != 0 || m.BarTicks() != length {
 		return nil, false
 	}
 	b = &barStrokes{Drummer: d, bar: bar, level: d.Level(bar), steps: steps, notes: notes}
@@ -128,7 +128,7 @@ func (b *barStrokes) tooSyncopated() bool {
 			on[step] = true
 		}
 	}
-	return feel.LHL(on, b.weights) > b.Feel.Syncopation
+	return feel.LHL(on, b.weights) > b.FeelIn(b.bar).Syncopation
 }
 
 // try makes a change and takes it back where it goes too far off the beat.

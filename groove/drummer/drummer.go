@@ -19,8 +19,9 @@ const quarter = meter.TicksPerQuarter
 // next pass is prepared. It belongs to one goroutine.
 type Drummer struct {
 	*plan.Plan
-	family []feel.Fill   // the feel's fills
-	groups []score.Group // the fills that are played
+	family   []feel.Fill   // the fills of a feel
+	familyOf string        // and their name
+	groups   []score.Group // the fills that are played
 
 	// Memory that is used again from pass to pass.
 	strokes []score.Note
@@ -33,13 +34,20 @@ type Drummer struct {
 
 // Prepare makes the drummer ready for a pass.
 func (d *Drummer) Prepare(p *plan.Plan) {
-	d.Plan, d.groups = p, nil
-	d.family = d.family[:0]
-	for i := range p.Set.Fills {
-		if f := &p.Set.Fills[i]; f.Family == p.Feel.Fills {
-			d.family = append(d.family, *f)
+	d.Plan, d.groups, d.family, d.familyOf = p, nil, d.family[:0], ""
+}
+
+// familyIn are the fills of a bar's feel.
+func (d *Drummer) familyIn(bar int) []feel.Fill {
+	if name := d.FeelIn(bar).Fills; name != d.familyOf {
+		d.family, d.familyOf = d.family[:0], name
+		for i := range d.Set.Fills {
+			if f := &d.Set.Fills[i]; f.Family == name {
+				d.family = append(d.family, *f)
+			}
 		}
 	}
+	return d.family
 }
 
 // Play is the drummer's part of the pass, on the grid: time and fills, then what the events
@@ -115,10 +123,10 @@ func (d *Drummer) backbeat(bar int) feel.Voice {
 // keepsTime reports whether the drummer keeps time in a bar at all.
 func (d *Drummer) keepsTime(bar int) bool { return len(d.Level(bar).Drums) > 0 }
 
-// withBrushes turns a touch with sticks into the drummer's: with brushes it is softer, as a
-// brush on the crash makes a wash and not a blow, and the kick goes with it.
-func (d *Drummer) withBrushes(t feel.Touch) feel.Touch {
-	if d.Brushes() {
+// withBrushes turns a touch with sticks into the drummer's in a bar: with brushes it is softer,
+// as a brush on the crash makes a wash and not a blow, and the kick goes with it.
+func (d *Drummer) withBrushes(bar int, t feel.Touch) feel.Touch {
+	if d.BrushesIn(bar) {
 		return min(t, feel.Soft)
 	}
 	return t
@@ -133,8 +141,8 @@ func withCue(cue int32, strokes ...score.Note) []score.Note {
 }
 
 // withCrash is the touch of a kick under a crash: with brushes it is only felt.
-func (d *Drummer) withCrash(t feel.Touch) feel.Touch {
-	if d.Brushes() {
+func (d *Drummer) withCrash(bar int, t feel.Touch) feel.Touch {
+	if d.BrushesIn(bar) {
 		return feel.Ghost
 	}
 	return t

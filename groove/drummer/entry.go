@@ -27,12 +27,12 @@ func (d *Drummer) pickUpEntry() []score.Note {
 		}) {
 		return nil
 	}
-	drum, ok := entryDrum(&d.Feel.Levels[a.Energy-1])
+	drum, ok := entryDrum(&d.FeelIn(last).Levels[a.Energy-1])
 	if !ok {
 		return nil
 	}
 	off := d.beatBefore(d.Pass.Length)
-	out := []score.Note{newStroke(drum, off, off+strokeTicks, d.withBrushes(feel.Soft))}
+	out := []score.Note{newStroke(drum, off, off+strokeTicks, d.withBrushes(last, feel.Soft))}
 	if snareDrum.At(a.Energy) && d.Chance("drum entry").Below(2) == 0 {
 		out = slices.Insert(out, 0, newStroke(drum, s.Start, s.Start+strokeTicks, feel.Ghost))
 	}

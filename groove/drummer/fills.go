@@ -80,7 +80,7 @@ func (d *Drummer) closingSpan() cue.Stretch {
 	last := len(d.Pass.Bars) - 1
 	a := d.Pass.After
 	if !d.Pass.Fills || a == nil || a.Tacet.Has(timeline.Drums) || last < 0 || !d.keepsTime(last) ||
-		d.Cues.Alone[last] || len(d.family) == 0 {
+		d.Cues.Alone[last] || len(d.familyIn(last)) == 0 {
 		return cue.Stretch{}
 	}
 	choice := closingBeats.At(a.Energy)
@@ -176,12 +176,13 @@ func (d *Drummer) closingFillEnergy() int {
 // longest there is. Then the variation picks among the fills of that length.
 func (d *Drummer) chooseFill(s cue.Stretch, v variation, energy int) drumFill {
 	out := drumFill{Stretch: s, varied: v.varied, line: d.nextFill(s.Start)}
-	m := d.Pass.Bars[d.BarAt(s.Start)].Meter
+	bar := d.BarAt(s.Start)
+	m, family := d.Pass.Bars[bar].Meter, d.familyIn(bar)
 	length := s.End - s.Start
 	best := int64(-1)
 	var same []*feel.Fill // of that length
-	for i := range d.family {
-		f := &d.family[i]
+	for i := range family {
+		f := &family[i]
 		if !f.Suits(energy) {
 			continue
 		}

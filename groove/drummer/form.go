@@ -26,8 +26,9 @@ func (d *Drummer) strikeOpening(notes []score.Note) []score.Note {
 
 // crashOn is a crash and a kick on a tick.
 func (d *Drummer) crashOn(tick int64, touch feel.Touch) []score.Note {
-	return []score.Note{newStroke(kickVoice, tick, tick+strokeTicks, d.withCrash(feel.Normal)),
-		newStroke(crashVoice, tick, tick+strokeTicks, d.withBrushes(touch))}
+	bar := d.BarAt(tick)
+	return []score.Note{newStroke(kickVoice, tick, tick+strokeTicks, d.withCrash(bar, feel.Normal)),
+		newStroke(crashVoice, tick, tick+strokeTicks, d.withBrushes(bar, touch))}
 }
 
 // strikeRises puts a crash and a kick on the first beat of bars inside the pass whose energy is
@@ -94,7 +95,7 @@ func (d *Drummer) strikeEnding(notes []score.Note) []score.Note {
 		cymbal = crashVoice
 	}
 	touch := endingTouch.At(energy)
-	if d.Brushes() {
+	if d.BrushesIn(bar) {
 		touch = feel.Ghost
 	}
 	return append(notes, withCue(d.Cues.Ending,
@@ -110,7 +111,7 @@ func (d *Drummer) strikeFinalHit(notes []score.Note) []score.Note {
 		return notes
 	}
 	touch := feel.Strong
-	if d.Brushes() {
+	if d.BrushesIn(d.BarAt(at)) {
 		touch = feel.Normal
 	}
 	notes = slices.DeleteFunc(notes, func(n score.Note) bool { return n.At > at })

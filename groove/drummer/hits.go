@@ -35,8 +35,8 @@ func (d *Drummer) strikePushes(notes []score.Note) []score.Note {
 			if q.Target < d.Pass.Length {
 				touch-- // Normal, or Soft
 			}
-			kick.Touch = d.withCrash(kick.Touch)
-			hand = newStroke(crashVoice, q.At, q.At+strokeTicks, d.withBrushes(touch))
+			kick.Touch = d.withCrash(bar, kick.Touch)
+			hand = newStroke(crashVoice, q.At, q.At+strokeTicks, d.withBrushes(bar, touch))
 			crashAt = append(crashAt, q.At)
 		}
 		kick.Art, hand.Art = score.Pushed, score.Pushed

@@ -12,7 +12,7 @@ const upPerCent, downPerCent = 30, 20
 // leadStrokes is how many strokes a bar that leads to an energy has more, or fewer, than its
 // own: a share of the difference between the levels, one at least.
 func (b *barStrokes) leadStrokes(to, perCent int) int {
-	own, next := strokesABar(b.level), strokesABar(&b.Feel.Levels[to-1])
+	own, next := strokesABar(b.level), strokesABar(&b.FeelIn(b.bar).Levels[to-1])
 	return max(1, (max(own-next, next-own)*perCent+50)/100)
 }
 
@@ -70,7 +70,7 @@ func (b *barStrokes) thinOut(to int) {
 			break
 		}
 	}
-	if b.bar == len(b.Pass.Bars)-1 && b.time.Word == "ride" && b.Texture(&b.Feel.Levels[to-1]) == "hat" {
+	if b.bar == len(b.Pass.Bars)-1 && b.time.Word == "ride" && b.Texture(&b.FeelIn(b.bar).Levels[to-1]) == "hat" {
 		b.revoice(kindRide, hatVoice)
 	}
 }

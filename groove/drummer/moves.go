@@ -20,13 +20,13 @@ func pick(steps []int, c plan.Chance) int {
 // at one that is not further away than so many steps.
 func (b *barStrokes) words(away int, is func(r *feel.Row, s feel.Stroke) bool) []int {
 	var out []int
-	energy := b.Energy(b.bar)
+	energy, f := b.Energy(b.bar), b.FeelIn(b.bar)
 	for i, st := range b.steps {
 		found := false
 		for e := max(1, energy-away); e <= min(5, energy+away); e++ {
-			lv := &b.Feel.Levels[e-1]
-			found = found || hasWord(lv.Drums, st.Index%b.Feel.Grid, b.Feel.Grid, is) ||
-				lv.Answer != nil && hasWord(lv.Answer.Drums, st.Index%b.Feel.Grid, b.Feel.Grid, is)
+			lv := &f.Levels[e-1]
+			found = found || hasWord(lv.Drums, st.Index%f.Grid, f.Grid, is) ||
+				lv.Answer != nil && hasWord(lv.Answer.Drums, st.Index%f.Grid, f.Grid, is)
 		}
 		if found {
 			out = append(out, i)
@@ -95,7 +95,7 @@ func (b *barStrokes) hasKick() bool {
 // isWritten reports whether the kick at a step is only as the row has it: between the eighths of a
 // quiet ballad, where the bass strikes with it and not without it. So is the kick that it leads to.
 func (b *barStrokes) isWritten(step int) bool {
-	if b.Feel.Fills != "ballad" || snareDrum.At(b.Energy(b.bar)) {
+	if b.FeelIn(b.bar).Fills != "ballad" || snareDrum.At(b.Energy(b.bar)) {
 		return false
 	}
 	between := func(i int) bool { return (b.steps[i].Tick-b.Pass.Bars[b.bar].Start)%(quarter/2) != 0 }
@@ -189,7 +189,7 @@ func (b *barStrokes) isSteady() bool {
 	if strokes > 2*beats || marks >= beats || b.Pass.Bars[b.bar].Meter.Compound() {
 		return false
 	}
-	return b.time.Word == "hat" || b.time.Word == "ride" && !b.Swing().Triplets && marks >= 2
+	return b.time.Word == "hat" || b.time.Word == "ride" && !b.SwingIn(b.bar).Triplets && marks >= 2
 }
 
 // restAfterBackbeat leaves out the stroke of the time on the off-beat of a beat with a backbeat.
@@ -221,7 +221,7 @@ func (b *barStrokes) gaps() []int {
 			other = append(other, i)
 		}
 	}
-	if len(lead) == 0 && !b.Swing().Triplets {
+	if len(lead) == 0 && !b.SwingIn(b.bar).Triplets {
 		return other
 	}
 	return lead

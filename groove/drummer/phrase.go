@@ -31,7 +31,8 @@ func (d *Drummer) shapeBar(bar int, steps []plan.Step, notes []score.Note) []sco
 	if before := d.Pass.Before; bar == 0 && before != nil && before.Energy > d.Energy(bar) || d.Falls(bar) {
 		b.closeHats() // after a climax the band holds back
 	}
-	if s := d.SweepAt(bar); bar == len(d.Pass.Bars)-1 && s.From < s.To && d.Texture(&d.Feel.Levels[s.From-1]) == "hat" {
+	if s := d.SweepAt(bar); bar == len(d.Pass.Bars)-1 && s.From < s.To &&
+		d.Texture(&d.FeelIn(bar).Levels[s.From-1]) == "hat" {
 		b.revoice(kindRide, hatVoice) // the hand changes with the section, and not a bar before
 	}
 	switch to := d.LeadsTo(bar); {
@@ -141,7 +142,7 @@ func (b *barStrokes) vary(way int, already int64) {
 		return
 	}
 	moved := int64(max(0, before/manyStrokes-busier.At(b.Energy(b.bar))))
-	if b.Brushes() {
+	if b.BrushesIn(b.bar) {
 		moved++
 	}
 	if moved -= already; !changed {
@@ -159,7 +160,7 @@ func (b *barStrokes) vary(way int, already int64) {
 }
 
 // fillInLow adds a kick, as where the time has no gap. In swing the kick is felt and not heard.
-func (b *barStrokes) fillInLow(c plan.Chance) bool { return !b.Swing().Triplets && b.addKick(c) }
+func (b *barStrokes) fillInLow(c plan.Chance) bool { return !b.SwingIn(b.bar).Triplets && b.addKick(c) }
 
 // manyStrokes is how many strokes of a bar there are to each stroke of the time that stands
 // elsewhere in another way to play it.

@@ -121,7 +121,7 @@ func (d *Drummer) inProportion(n *score.Note, bar int, one feel.Touch) touch.Sha
 			return touch.Shape{Swell: -1}
 		}
 	case k == kindRide || k == kindCrash:
-		return touch.Shape{Most: min(d.backbeatLevel(d.Energy(bar)), cymbalMost.At(d.Energy(bar)))}
+		return touch.Shape{Most: min(d.backbeatLevel(bar, d.Energy(bar)), cymbalMost.At(d.Energy(bar)))}
 	}
 	return touch.Shape{}
 }
@@ -144,14 +144,14 @@ func (d *Drummer) fillCeiling(bar int) int {
 	if a := d.Pass.After; a != nil && a.Energy > 0 && bar == len(d.Pass.Bars)-1 {
 		energy = a.Energy
 	}
-	return d.backbeatLevel(energy)
+	return d.backbeatLevel(bar, energy)
 }
 
-// backbeatLevel is the velocity of the backbeat at an energy: of the strongest stroke of the
+// backbeatLevel is the velocity of the backbeat at an energy, in the feel of a bar: of the strongest stroke of the
 // level's snare, or else of what marks the backbeat, or of a soft snare.
-func (d *Drummer) backbeatLevel(energy int) int {
+func (d *Drummer) backbeatLevel(bar, energy int) int {
 	best, voice := feel.Soft, snareVoice
-	for _, r := range d.Feel.Levels[energy-1].Drums {
+	for _, r := range d.FeelIn(bar).Levels[energy-1].Drums {
 		if !r.Voice.Backbeat() {
 			continue
 		}

@@ -42,6 +42,9 @@ func (d *Drummer) nextBeat(tick int64) int64 {
 	return d.BarEnd(bar)
 }
 
+// TextureIn says in a word what the drummer has to do in a bar.
+func (d *Drummer) TextureIn(bar int) string { return d.Texture(d.Level(bar)) }
+
 // Texture says in a word what the drummer plays in a level: the instrument that keeps the
 // time, which is the hands' instrument with the most strokes, the backbeat left out.
 func (d *Drummer) Texture(lv *feel.Level) string {

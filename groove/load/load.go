@@ -244,11 +244,12 @@ func (l *loader) set(tl *timeline.Timeline) *feel.Set {
 	out := &feel.Set{Feels: map[string]*feel.Feel{}}
 	var names, families []string
 	for i := range tl.Passes {
-		name := tl.Passes[i].Feel
-		if f := l.own[name]; f != nil {
-			out.Feels[name] = f
-		} else {
-			names = append(names, name)
+		for _, name := range tl.Passes[i].Feels() {
+			if f := l.own[name]; f != nil {
+				out.Feels[name] = f
+			} else {
+				names = append(names, name)
+			}
 		}
 	}
 	for name, f := range library.Load(names...).Feels {

@@ -19,9 +19,10 @@ const heardBeats = 3
 func (c *Pianist) heardBy(i int) int64 {
 	ch := &c.changes[i]
 	at := max(ch.Start, ch.Nominal)
-	beat := c.Pass.Bars[c.BarAt(at)].Meter.PlayedBeat()
+	bar := c.BarAt(at)
+	beat := c.Pass.Bars[bar].Meter.PlayedBeat()
 	until := at + heardBeats*beat/2 + 1
-	if c.Swing().Triplets { // the off-beat stands on the last third
+	if c.SwingIn(bar).Triplets { // the off-beat stands on the last third
 		until = at + (heardBeats+2)*beat/3 + 1
 	}
 	end := c.end
@@ -84,9 +85,10 @@ func (c *Pianist) entryStrikes(tab []mark) []mark {
 		if !c.tabMayPlay(at) || c.alone[bar] {
 			continue
 		}
-		beat := c.Pass.Bars[bar].Meter.TempoTicks()
+		beat := c.Pass.Bars[bar].Meter.PlayedBeat()
 		k := sort.Search(len(tab), func(k int) bool { return tab[k].tick >= at })
-		if c.Feel.Changes != feel.OnTime && !c.hasBass(bar) && k < len(tab) && tab[k].tick <= at+heardBeats*beat/2 {
+		if c.FeelIn(bar).Changes != feel.OnTime && !c.hasBass(bar) && k < len(tab) &&
+			tab[k].tick <= at+heardBeats*beat/2 {
 			tab[k].forced = true
 			continue
 		}
@@ -112,7 +114,7 @@ func (c *Pianist) strikesIn(tab []mark, i int) *mark {
 func (c *Pianist) keepsFigure(tab []mark, i int) bool {
 	ch := &c.changes[i]
 	bar := c.BarAt(ch.Start)
-	if c.Feel.Changes == feel.OnTime || c.hasBass(bar) || ch.Pushed() ||
+	if c.FeelIn(bar).Changes == feel.OnTime || c.hasBass(bar) || ch.Pushed() ||
 		i == 0 && (c.Pass.Before == nil || c.ForcefulOpening(timeline.Piano) != nil) ||
 		i > 0 && c.changes[i-1].Chord.None || bar == c.Ending() {
 		return false
@@ -152,7 +154,7 @@ func (c *Pianist) hitIn(from, to int64) bool {
 // of seven have no such strike: then the tab leaves it out, as nobody strikes the old chord
 // there.
 func (c *Pianist) strikeAhead(tab []mark, k, i int) bool {
-	if c.Feel.Changes != feel.Ahead || k < 0 || i == 0 {
+	if k < 0 || i == 0 || c.FeelIn(c.BarAt(tab[k].tick)).Changes != feel.Ahead {
 		return false
 	}
 	m, ch := &tab[k], &c.changes[i]

@@ -118,7 +118,7 @@ func (c *Pianist) compLevel(bar int) *feel.Level {
 	case to > own:
 		half = (own + to + 1) / 2
 	}
-	lv := &c.Feel.Levels[half-1]
+	lv := &c.FeelIn(bar).Levels[half-1]
 	if c.Level(bar).Voices == 2 && lv.Voices > 2 {
 		return c.Level(bar) // in two voices the other figures would strike one key again and again
 	}

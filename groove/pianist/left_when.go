@@ -40,7 +40,7 @@ func (c *Pianist) leftStrikes() []mark {
 			add(b.Start, lv, '1')
 			continue
 		}
-		calm := &c.Feel.Levels[leftRows.At(c.Energy(bar))-1]
+		calm := &c.FeelIn(bar).Levels[leftRows.At(c.Energy(bar))-1]
 		again := c.secondStrokeAt(bar)
 		first, second := c.rowDegreeAt(bar, calm, 0), c.rowDegreeAt(bar, calm, again)
 		if second == 0 {

@@ -129,7 +129,7 @@ type compAt struct {
 
 // readTab returns the strikes and the rests of the figures over the whole pass.
 func (c *Pianist) readTab() (strikes []mark, rests []rest) {
-	row := slices.Grow(c.row[:0], c.Feel.Grid*len(c.Pass.Bars))
+	row := slices.Grow(c.row[:0], c.FeelIn(0).Grid*len(c.Pass.Bars))
 	ending := c.Ending()
 	for bar := range c.Pass.Bars {
 		lv, fig := c.compLevel(bar), c.figure(bar)
@@ -144,7 +144,7 @@ func (c *Pianist) readTab() (strikes []mark, rests []rest) {
 		first := len(row)
 		for _, st := range c.Steps(bar, lv) {
 			if len(lv.Comp) > 1 {
-				st.Index %= c.Feel.Grid // a figure of several is a bar long
+				st.Index %= c.FeelIn(bar).Grid // a figure of several is a bar long
 			}
 			if st.Index < len(fig.Right) {
 				row = append(row, c.stepAt(st.Tick, fig, st.Index))

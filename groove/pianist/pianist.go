@@ -107,8 +107,9 @@ var phrased = plan.ByEnergy[int64]{75, 75, 90, 140, 195}
 // Instrument is the piano.
 func (c *Pianist) Instrument(*score.Note) *touch.Instrument { return &piano }
 
-// Texture says in a word what the pianist plays in a level: the word for most of its figures.
-func (c *Pianist) Texture(lv *feel.Level) string {
+// TextureIn says in a word what the pianist plays in a bar: the word for most of its level's figures.
+func (c *Pianist) TextureIn(bar int) string {
+	lv := c.Level(bar)
 	attacks, singles, halves, hands := 0, 0, 0, 0
 	bars := lv.Bars
 	if len(lv.Comp) > 1 {

@@ -322,12 +322,12 @@ func (c *Pianist) roll(marks []mark, k, n int) int {
 	return ms
 }
 
-// neighbour is the key that the inner voice of change i's voicing moves to: a note of the pass's
+// neighbour is the key that the inner voice of change i's voicing moves to: a note of the
 // key a step above or, failing that, a step below, that rubs with no tone of the chord and lies
 // clear of the voices. 0 where there is none, where the chord has a note from outside the key,
 // or another bass than its root: there it would only make another chord.
 func (c *Pianist) neighbour(v *voicing.Voicing, i int) uint8 {
-	chord, in, n := &c.changes[i].Chord, c.Pass.Key, int(v.N)
+	chord, in, n := &c.changes[i].Chord, c.Pass.KeyAt(c.changes[i].Nominal), int(v.N)
 	scale, tones := in.PCSet()|1<<in.LeadingTone().PC(), chord.PCSet()
 	if n < 3 || chord.Bass != chord.Root || tones&^scale != 0 {
 		return 0

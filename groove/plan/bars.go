@@ -10,6 +10,9 @@ import (
 
 // barFacts is what holds for a bar, whoever plays in it.
 type barFacts struct {
+	feel    *feel.Feel
+	from    int // the bar in which its feel's tab begins
+	swing   Swing
 	level   *feel.Level
 	beats   []int64 // the felt beats, in ticks from the bar line
 	energy  int
@@ -23,6 +26,7 @@ func (p *Plan) facts(bar int) *barFacts {
 		p.bars = make([]barFacts, len(p.Pass.Bars))
 		for i := range p.bars {
 			f, b := &p.bars[i], &p.Pass.Bars[i]
+			p.chooseFeel(i)
 			f.energy = p.Pass.EnergyAt(i)
 			f.level = p.levelOf(i, f.energy)
 			if i > 0 && b.Meter == p.Pass.Bars[i-1].Meter {
@@ -41,6 +45,37 @@ func (p *Plan) facts(bar int) *barFacts {
 		}
 	}
 	return &p.bars[bar]
+}
+
+// chooseFeel works out the feel of a bar. A feel that bars have of their own begins its tab in
+// the first of them. The pass's goes on after them as if it had never stopped, so that its
+// phrases and its clave stay where they are.
+func (p *Plan) chooseFeel(bar int) {
+	f, name := &p.bars[bar], p.Pass.FeelAt(bar)
+	if bar > 0 && p.Pass.FeelAt(bar-1) == name {
+		before := &p.bars[bar-1]
+		f.feel, f.from, f.swing = before.feel, before.from, before.swing
+		return
+	}
+	if f.feel = p.Set.Feels[name]; f.feel == nil {
+		panic("plan: no feel " + name)
+	}
+	f.swing = swingOf(f.feel, p.Pass.BPM, p.Pass.Meter)
+	if name != p.Pass.Feel {
+		f.from = bar
+	}
+}
+
+// FeelIn is the feel of a bar.
+func (p *Plan) FeelIn(bar int) *feel.Feel { return p.facts(bar).feel }
+
+// SwingIn is how a bar swings.
+func (p *Plan) SwingIn(bar int) Swing { return p.facts(bar).swing }
+
+// FirstStep is where a bar begins in the rows of a level of its feel.
+func (p *Plan) FirstStep(bar int, lv *feel.Level) int {
+	f := p.facts(bar)
+	return (bar - f.from) % lv.Bars * f.feel.Grid
 }
 
 // Level is the level of the feel that a bar is played from, by its energy. In a bar that
@@ -86,15 +121,18 @@ func (p *Plan) BarEnd(bar int) int64 { return p.Pass.Bars[bar].Start + p.Pass.Ba
 
 // levelOf works out the level of a bar.
 func (p *Plan) levelOf(bar, energy int) *feel.Level {
-	lv := &p.Feel.Levels[energy-1]
+	lv := &p.bars[bar].feel.Levels[energy-1]
 	if lv.Answer == nil || !p.answers(bar, lv.Bars) {
 		return lv
 	}
-	if out := p.answer[energy-1]; out != nil {
+	if out := p.answer[lv]; out != nil {
 		return out
 	}
 	out := lv.Answered()
-	p.answer[energy-1] = &out
+	if p.answer == nil {
+		p.answer = map[*feel.Level]*feel.Level{}
+	}
+	p.answer[lv] = &out
 	return &out
 }
 
@@ -111,6 +149,7 @@ func (p *Plan) answers(bar, pattern int) bool {
 		late = size - size/4
 	}
 	late -= late % max(1, pattern)
+	bar -= (bar - p.bars[bar].from) % max(1, pattern) // where the pattern begins
 	return bar-first >= late && late > 0
 }
 
@@ -141,22 +180,22 @@ type Step struct {
 // tab's last beat. A feel for any meter plays its first step on the first beat of the bar and
 // its second step on the other beats. The result holds until the next call.
 func (p *Plan) Steps(bar int, lv *feel.Level) []Step {
-	b := &p.Pass.Bars[bar]
+	b, f := &p.Pass.Bars[bar], p.FeelIn(bar)
 	out := p.steps[:0]
-	if len(p.Feel.Meters) == 0 {
+	if len(f.Meters) == 0 {
 		for i, at := range p.BeatStarts(bar) {
 			out = append(out, Step{Tick: b.Start + at, Index: min(i, 1)})
 		}
 		p.steps = out
 		return out
 	}
-	m := p.Feel.Meters[0]
-	if slices.Contains(p.Feel.Meters, b.Meter) {
+	m := f.Meters[0]
+	if slices.Contains(f.Meters, b.Meter) {
 		m = b.Meter
 	}
-	grid := int64(p.Feel.Grid)
-	stepTicks := p.Feel.Meters[0].BarTicks() / grid
-	first := (bar % lv.Bars) * p.Feel.Grid
+	grid := int64(f.Grid)
+	stepTicks := f.Meters[0].BarTicks() / grid
+	first := p.FirstStep(bar, lv)
 	beats := m.Beats()
 	lastBeat := max(1, (m.BarTicks()-beats[len(beats)-1])/stepTicks) // in steps
 	for i := int64(0); i*stepTicks < b.Length; i++ {
@@ -185,7 +224,7 @@ func (p *Plan) MetricPlace(bar int, tick int64) int {
 			return 0
 		case at < start:
 			return 2
-		case at < end && p.offbeat(at-start, end-start):
+		case at < end && p.SwingIn(bar).offbeat(at-start, end-start):
 			return 1
 		}
 	}
@@ -194,6 +233,6 @@ func (p *Plan) MetricPlace(bar int, tick int64) int {
 
 // offbeat reports whether a place within a beat is its "and": half-way, or two
 // thirds where the tab is in triplets.
-func (p *Plan) offbeat(at, length int64) bool {
-	return 2*at == length || p.Swing().Triplets && 3*at == 2*length
+func (s Swing) offbeat(at, length int64) bool {
+	return 2*at == length || s.Triplets && 3*at == 2*length
 }

@@ -21,28 +21,26 @@ const quarter = meter.TicksPerQuarter
 type Plan struct {
 	Song *timeline.Timeline
 	Pass *timeline.Pass
-	Feel *feel.Feel
-	Set  *feel.Set // every feel of the song: a neighbour's may be another
+	Set  *feel.Set // every feel of the song: a bar's and a neighbour's may be another
 	Cues *cue.Cues // what the song asks for in this pass
 
 	// The fields below are worked out when they are first needed. Every note needs them.
-	swing   *Swing
 	clock   *timeline.Clock
 	bars    []barFacts
 	here    cue.Stretch // the bar that BarAt found last
 	hereBar int
-	answer  [5]*feel.Level // by energy from 0: the level with its answer's rows
-	steps   []Step         // the last result of Steps
+	answer  map[*feel.Level]*feel.Level // a level with its answer's rows
+	steps   []Step                      // the last result of Steps
 }
 
-// New makes a pass ready. It panics when the set does not have the feel: names are checked
-// when the song is resolved.
+// New makes a pass ready. It panics when the set does not have the pass's feel or a bar's: names
+// are checked when the song is resolved.
 func New(tl *timeline.Timeline, pass *timeline.Pass, set *feel.Set) *Plan {
-	f := set.Feels[pass.Feel]
-	if f == nil {
-		panic("plan: no feel " + pass.Feel)
+	p := &Plan{Song: tl, Pass: pass, Set: set, Cues: cue.Of(pass)}
+	if len(pass.Bars) > 0 {
+		p.facts(0)
 	}
-	return &Plan{Song: tl, Pass: pass, Feel: f, Set: set, Cues: cue.Of(pass)}
+	return p
 }
 
 // Clock converts between the ticks of the pass and microseconds.
@@ -53,18 +51,18 @@ func (p *Plan) Clock() *timeline.Clock {
 	return p.clock
 }
 
-// Brushes reports whether the drummer plays with brushes: the song's kit decides, or the
-// feel's where the song file names none.
-func (p *Plan) Brushes() bool {
-	if k := p.Song.Drums.Kit; k != "" {
+// BrushesIn reports whether the drummer plays a bar with brushes: the song's kit decides, or
+// the feel's where the song file names none.
+func (p *Plan) BrushesIn(bar int) bool {
+	if k := p.Song.BandAt(p.Pass, bar).Drums.Kit; k != "" {
 		return k == "brushes"
 	}
-	return p.Feel.Kit == "brushes"
+	return p.FeelIn(bar).Kit == "brushes"
 }
 
 // ShortHit is the length of a hit that is cut off dry, at a tick: a quarter of a beat, a sixteenth
 // in 4/4. It is written as half a beat. Common practice, no single source.
-func (p *Plan) ShortHit(tick int64) int64 { return p.Pass.Bars[p.BarAt(tick)].Meter.TempoTicks() / 4 }
+func (p *Plan) ShortHit(tick int64) int64 { return p.Pass.Bars[p.BarAt(tick)].Meter.PlayedBeat() / 4 }
 
 // AccentWeight is the weight, 1 to 3, of the accent that a note answers; 0 for other notes.
 func (p *Plan) AccentWeight(n *score.Note) int {

@@ -1,6 +1,9 @@
 package plan
 
-import "plinth/songspec/meter"
+import (
+	"plinth/groove/feel"
+	"plinth/songspec/meter"
+)
 
 // Swing says where off-beats fall. Tabs and events are written straight or in triplets; of
 // each pair of equal notes the first becomes long and the second short.
@@ -10,21 +13,8 @@ type Swing struct {
 	Triplets bool  // the tab is written in triplets
 }
 
-// Swing is how this pass swings.
-func (p *Plan) Swing() Swing {
-	if p.swing == nil {
-		s := p.swingOf(p.Feel.Name, p.Pass.BPM, p.Pass.Meter)
-		p.swing = &s
-	}
-	return *p.swing
-}
-
 // swingOf is how a feel swings at a tempo in beats of a meter.
-func (p *Plan) swingOf(name string, tempo meter.BPM, m meter.Meter) Swing {
-	f := p.Feel
-	if p.Set != nil && p.Set.Feels[name] != nil {
-		f = p.Set.Feels[name]
-	}
+func swingOf(f *feel.Feel, tempo meter.BPM, m meter.Meter) Swing {
 	if f.Swing.Mode == "" {
 		return Swing{}
 	}
@@ -90,15 +80,22 @@ func (s Swing) placeOf(at int64) int64 {
 // before the pass belongs to the bar before and swings as the pass before does, so that the
 // drummer, who strikes there, and the others are together.
 func (p *Plan) Swung(tick int64) int64 {
-	s, start, end := p.Swing(), int64(0), int64(0) // the bar
+	var s Swing
+	start, end := int64(0), int64(0) // the bar
 	switch b := p.Pass.Before; {
 	case tick >= p.Pass.Length:
 		return tick
 	case tick >= 0:
 		bar := p.BarAt(tick)
-		start, end = p.Pass.Bars[bar].Start, p.BarEnd(bar)
-	case b != nil:
-		s, start = p.swingOf(b.Feel, b.BPM, b.Meter), -b.Bar
+		s, start, end = p.SwingIn(bar), p.Pass.Bars[bar].Start, p.BarEnd(bar)
+	case b == nil:
+		s = p.SwingIn(0)
+	default:
+		f := p.Set.Feels[b.Feel]
+		if f == nil {
+			f = p.FeelIn(0)
+		}
+		s, start = swingOf(f, b.BPM, b.Meter), -b.Bar
 	}
 	if s.Pair == 0 {
 		return tick

@@ -101,7 +101,7 @@ func (t *text) line(bar int, at int64) string {
 func (t *text) note(n *Note) string {
 	name := n.Voice.String()
 	if !n.Voice.OnKit() {
-		name = guide.PitchName(int(n.Key), t.p.Key)
+		name = guide.PitchName(int(n.Key), t.p.KeyAt(n.At))
 	}
 	if n.Voice == Left {
 		name = "left " + name

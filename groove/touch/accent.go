@@ -31,7 +31,7 @@ func (t *Playing) accented(n *score.Note, usual, inChord, ofKind int) int {
 	if !plan.Forceful.At(t.Energy(bar)) {
 		touch, over, step = feel.Normal, nudgeOver, nudgeStep
 	}
-	if n.Voice.OnKit() && t.Brushes() {
+	if n.Voice.OnKit() && t.BrushesIn(bar) {
 		touch = feel.Normal
 	}
 	loudest := max(t.heard[bar].loudest, t.loudestBefore(n))

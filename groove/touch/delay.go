@@ -4,12 +4,12 @@ package touch
 // in microseconds, at the reference looseness. The late beats make its ratio smaller while
 // its off-beats stay together with the drums. Off the beats it is 0.
 func (t *Playing) delay(tick, pairUS int64) int64 {
-	if t.Feel.Swing.Mode != "tempo" || tick < 0 {
+	bar := t.BarAt(tick)
+	if t.FeelIn(bar).Swing.Mode != "tempo" || tick < 0 {
 		return 0
 	}
-	s := t.Swing()
-	bar := t.Pass.Bars[t.BarAt(tick)]
-	if (tick-bar.Start)%s.Pair != 0 {
+	s := t.SwingIn(bar)
+	if (tick-t.Pass.Bars[bar].Start)%s.Pair != 0 {
 		return 0
 	}
 	longUS := pairUS * s.Long / s.Pair

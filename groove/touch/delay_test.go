@@ -27,7 +27,7 @@ func TestPianoSwingsLess(t *testing.T) {
 	if off := p.Delay(480, 500_000); off != 0 {
 		t.Errorf("on the off-beat the piano is %d microseconds late", off)
 	}
-	s := p.Swing()
+	s := p.SwingIn(0)
 	long := 500_000 * s.Long / s.Pair
 	drums, piano := float64(long)/float64(500_000-long), float64(long-on)/float64(500_000-long+on)
 	if piano >= drums || piano >= 2 {

@@ -11,7 +11,7 @@ type lane struct {
 	touch, quick plan.Chance // where the draws of velocity and of jitter begin
 	opening      plan.Chance // where those of velocity begin in the first bars
 	sway         []int64     // of its velocity, with the band's, at each bar line; nil at looseness 0
-	lagUS        int64       // where it sits against the beat, by the feel's figures
+	name         string      // of the instrument, in the feels' figures
 	at, us       int64       // the tick asked for last, and how far it strays from the band there
 	asked        bool
 	layers       [bandLayers]layer
@@ -42,8 +42,7 @@ func (t *Playing) lane(n *score.Note) *lane {
 			name = n.Voice.Instrument().Word
 		}
 		from := t.Chance("lane " + name)
-		l := &lane{touch: from.At(-2), quick: from.At(-1), opening: t.SectionChance("lane " + name).At(-2),
-			lagUS: int64(t.Feel.LagMS[name]) * 1000}
+		l := &lane{name: name, touch: from.At(-2), quick: from.At(-1), opening: t.SectionChance("lane " + name).At(-2)}
 		if t.loose > 0 {
 			l.sway = t.laneSway(from.At(-3))
 		}
@@ -78,12 +77,13 @@ func (t *Playing) stray(n *score.Note) int64 {
 	return min(max(us, -most), most)
 }
 
-// lag is how much later than the beat an instrument plays: the feel's figure for it, and the
-// delay of an instrument that swings less.
+// lag is how much later than the beat an instrument plays: the figure that the bar's feel has
+// for it, and the delay of an instrument that swings less.
 func (t *Playing) lag(in *Instrument, l *lane, tick int64) int64 {
-	us := l.lagUS
+	bar := t.BarAt(tick)
+	us := int64(t.FeelIn(bar).LagMS[l.name]) * 1000
 	if in.SwingsLess {
-		us += t.delay(tick, t.Clock().QuarterAt(tick)*t.Swing().Pair/quarter)
+		us += t.delay(tick, t.Clock().QuarterAt(tick)*t.SwingIn(bar).Pair/quarter)
 	}
 	return us * min(t.loose, 2*refLooseness) / refLooseness
 }

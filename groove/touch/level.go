@@ -10,10 +10,11 @@ import (
 // levels is how loud a player is in each bar of the pass, beside what touch, place and phrase
 // do.
 type levels struct {
-	bars []ramp   // by bar, added to what the touch says
-	lead []ramp   // by bar, added where the band leads to another energy
-	out  int64    // what is added to a push into the next pass
-	rows [5]int64 // by energy from 0: the mean level of the player's row in the feel
+	bars []ramp     // by bar, added to what the touch says
+	lead []ramp     // by bar, added where the band leads to another energy
+	out  int64      // what is added to a push into the next pass
+	rows [5]int64   // by energy from 0: the mean level of the player's row in a feel
+	of   *feel.Feel // that feel; nil: none has been measured
 }
 
 // leads reports whether a bar leads to another energy.
@@ -33,17 +34,14 @@ func (t *Playing) moves(bar int) bool {
 func (t *Playing) prepareLevels() {
 	l, n := &t.levels, len(t.Pass.Bars)
 	lift := t.player.Instrument(&score.Note{}).lift()
-	l.bars, l.lead = l.bars[:0], l.lead[:0]
-	measured := false
+	l.bars, l.lead, l.of = l.bars[:0], l.lead[:0], nil
 	for bar := range n {
-		if moves := t.moves(bar); (moves || t.leads(bar)) && !measured {
-			t.measureRows()
-			measured = true
-		} else if !moves {
+		if !t.moves(bar) {
 			v := int64(lift.At(t.Energy(bar))) * fine
 			l.bars = append(l.bars, ramp{v, v})
 			continue
 		}
+		t.measureRows(bar)
 		e, row := t.Pass.EnergyIn(bar), l.rows[t.Energy(bar)-1]
 		l.bars = append(l.bars, ramp{t.levelAt(lift, e.From) - row, t.levelAt(lift, e.To) - row})
 	}
@@ -64,6 +62,7 @@ func (t *Playing) prepareLevels() {
 // leadFrom has the last bars of a sweep, up to a bar, lead to what follows.
 func (t *Playing) leadFrom(lift *plan.ByEnergy[int], last int) {
 	l := &t.levels
+	t.measureRows(last)
 	jump := t.levelAt(lift, 1000*t.LeadsTo(last)) - l.bars[last].to - l.rows[t.Energy(last)-1]
 	shares := &leadUp
 	if jump < 0 {
@@ -91,13 +90,19 @@ func (t *Playing) levelAt(lift *plan.ByEnergy[int], thousandths int) int64 {
 	return level(low) + (level(low+1)-level(low))*(energy-1000*low)/1000
 }
 
-// measureRows works out how loud the player's row is in itself at each energy: the mean over
-// its strokes, in which a ghost counts half. Where a row is empty it has the level of its neighbour.
-func (t *Playing) measureRows() {
-	rows := &t.levels.rows
-	*rows = [5]int64{}
+// measureRows works out how loud the player's row is in itself at each energy, in the feel of a
+// bar: the mean over its strokes, in which a ghost counts half. Where a row is empty it has the
+// level of its neighbour.
+func (t *Playing) measureRows(bar int) {
+	f, rows := t.FeelIn(bar), &t.levels.rows
+	if f == t.levels.of {
+		return
+	}
+	t.levels.of, *rows = f, [5]int64{}
+	for bar = 0; t.FeelIn(bar) != f; bar++ { // the first bar that has it: a later one may be in another meter
+	}
 	for i := range rows {
-		lv := &t.Feel.Levels[i]
+		lv := &f.Levels[i]
 		sum, strokes := int64(0), int64(0)
 		add := func(step int, touch feel.Touch, n score.Note) {
 			weight := int64(2)
@@ -108,7 +113,7 @@ func (t *Playing) measureRows() {
 				weight = 1
 			}
 			in := t.player.Instrument(&n)
-			sum += int64(in.Levels.Of(touch)*in.Places[t.stepPlace(step)]) * fine / 100 * weight
+			sum += int64(in.Levels.Of(touch)*in.Places[t.stepPlace(bar, step)]) * fine / 100 * weight
 			strokes += weight
 		}
 		switch t.who {
@@ -145,12 +150,13 @@ func (t *Playing) measureRows() {
 	}
 }
 
-// stepPlace is the metric place of a step of the feel's tab.
-func (t *Playing) stepPlace(step int) int {
-	if len(t.Feel.Meters) == 0 || t.Feel.Grid == 0 {
+// stepPlace is the metric place of a step of the tab that a bar's feel has.
+func (t *Playing) stepPlace(bar, step int) int {
+	f := t.FeelIn(bar)
+	if len(f.Meters) == 0 || f.Grid == 0 {
 		return 0
 	}
-	b := &t.Pass.Bars[0]
-	at := int64(step%t.Feel.Grid) * t.Feel.Meters[0].BarTicks() / int64(t.Feel.Grid)
-	return t.MetricPlace(0, b.Start+at%b.Length)
+	b := &t.Pass.Bars[bar]
+	at := int64(step%f.Grid) * f.Meters[0].BarTicks() / int64(f.Grid)
+	return t.MetricPlace(bar, b.Start+at%b.Length)
 }

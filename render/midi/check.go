@@ -16,7 +16,7 @@ import (
 //   - format 1 at 960 ticks a quarter, and nothing after the last chunk;
 //   - tempo, meter and key at tick 0 of the first track, and in no other track;
 //   - the names, the order and the channels of the tracks;
-//   - name, instrument and program before the first note;
+//   - name, instrument and program before the first note, and no other program under a note;
 //   - a status byte in every event, no system exclusive, no bank select;
 //   - at one tick the order meta, program and controllers, note-offs, note-ons;
 //   - a note-off for each note-on, no two notes of one pitch at a time, velocities 1 to 127;

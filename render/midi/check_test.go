@@ -69,6 +69,7 @@ var checks = []struct{ name, where, old, new, want string }{
 	{"the note before the program", "drums", "00 C900 | 00 99 24 40", "00 99 24 40 | 00 C900",
 		"before the program change"},
 	{"two programs", "drums", "00 C900", "00 C900 00 C900", "second program"},
+	{"a program under a note", "drums", "10 89 24 40", "08 C900 08 89 24 40", "under a note"},
 	{"another channel", "drums", "C900", "C800", "channel 9 instead of 10"},
 	{"a tempo in a part", "drums", "00 C900", "00 FF51 03 07A120 00 C900", "outside the first track"},
 	{"a cue point in a part", "drums", "00 C900", "00 FF07 01 61 00 C900", "outside the first track"},

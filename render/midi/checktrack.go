@@ -26,6 +26,8 @@ type trackChecker struct {
 	ended   bool // the end of the track was read
 	named   bool // FF 04 was read
 	program bool
+	changed int64 // the tick of the last program
+	under   int   // how many notes that sounded at that program have not been let go there
 
 	sounding [128]bool
 	keysDown int // how many are sounding
@@ -50,6 +52,9 @@ func (c *trackChecker) check() error {
 			return err
 		}
 		if delta > 0 {
+			if c.under > 0 {
+				return errors.New("a program changes under a note")
+			}
 			c.tick += delta
 			c.rank = rankMeta
 		}
@@ -116,13 +121,13 @@ func (c *trackChecker) readEvent(status byte) error {
 		}
 		return c.inRank(rankControl)
 	case 0xC0:
-		if c.program {
-			return errors.New("a second program change")
+		if c.program && c.changed == c.tick {
+			return errors.New("a second program change at one tick")
 		}
 		if c.byte() > 127 {
 			return errors.New("a program over 127")
 		}
-		c.program = true
+		c.program, c.changed, c.under = true, c.tick, c.keysDown
 		return c.inRank(rankControl)
 	}
 	return fmt.Errorf("status %X belongs in no file of ours", status)
@@ -145,9 +150,13 @@ func (c *trackChecker) checkNote(on bool, key, velocity byte) error {
 	}
 	c.sounding[key] = on
 	if on {
+		if c.under > 0 {
+			return errors.New("a program changes under a note")
+		}
 		c.keysDown++
 		return c.inRank(rankOn)
 	}
+	c.under = max(0, c.under-1)
 	c.keysDown--
 	return c.inRank(rankOff)
 }

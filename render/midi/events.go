@@ -56,22 +56,29 @@ func noteEvents(notes []groove.Note, end int64) ([]packed, error) {
 	return events, nil
 }
 
-// toTrack returns the part as gomidi's messages: name, instrument, program, notes, end.
+// toTrack returns the part as gomidi's messages: name, instrument, program, notes, end. Where the
+// sound changes there is another program, before the notes at that tick.
 func (p *part) toTrack(end int64) (smf.Track, error) {
-	if p.sound.program > 127 {
-		return nil, fmt.Errorf("program %d is over 127", p.sound.program)
+	for _, s := range p.sounds {
+		if s.program > 127 {
+			return nil, fmt.Errorf("program %d is over 127", s.program)
+		}
 	}
 	events, err := noteEvents(p.notes, end)
 	if err != nil {
 		return nil, err
 	}
-	t := trackBuilder{track: make(smf.Track, 0, len(events)+4)}
+	t := trackBuilder{track: make(smf.Track, 0, len(events)+len(p.sounds)+3)}
 	t.add(0, smf.MetaTrackSequenceName(p.name))
-	t.add(0, smf.MetaInstrument(p.sound.name))
-	t.add(0, smf.Message{0xC0 | p.channel, p.sound.program})
+	t.add(0, smf.MetaInstrument(p.sounds[0].name))
+	t.add(0, smf.Message{0xC0 | p.channel, p.sounds[0].program})
+	next := p.sounds[1:]
 	// All messages share one array, three bytes each, so that none is allocated alone.
 	store := make([]byte, 0, 3*len(events))
 	for _, e := range events {
+		for ; len(next) > 0 && next[0].tick <= e.tick(); next = next[1:] {
+			t.add(next[0].tick, smf.Message{0xC0 | p.channel, next[0].program})
+		}
 		status := 0x80 | p.channel
 		if e.on() {
 			status = 0x90 | p.channel

@@ -5,7 +5,6 @@ import (
 	"strconv"
 
 	"plinth/groove"
-	"plinth/songspec/timeline"
 )
 
 // programNames are the General MIDI Level 1 names of the pianos, the basses and the
@@ -25,6 +24,12 @@ type sound struct {
 	program uint8
 }
 
+// timedSound is what a track is played with from a tick on.
+type timedSound struct {
+	tick int64
+	sound
+}
+
 // programSound is a melodic instrument.
 func programSound(program uint8) sound {
 	name, ok := programNames[program]
@@ -34,22 +39,11 @@ func programSound(program uint8) sound {
 	return sound{name, program}
 }
 
-// acousticBass is General MIDI's Acoustic Bass, counted from 0.
-const acousticBass = 32
-
-// bassSound is the song's bass, or the acoustic one where the feel decides for it. A song
-// keeps one bass from start to end.
-func bassSound(setup timeline.BassSetup, acoustic bool) sound {
-	if acoustic {
-		return programSound(acousticBass)
-	}
-	return programSound(setup.Program)
-}
-
 // kitSound is the drum kit for a word of the song file. General MIDI Level 1 has one kit,
 // program 0. Program 40 for brushes is the convention of its successors (from memory: GS
-// and General MIDI Level 2); a Level 1 player ignores it and plays the standard kit. A
-// song keeps one kit from start to end, because only some players follow a change.
+// and General MIDI Level 2); a Level 1 player ignores it and plays the standard kit. Where
+// the song file does not change it a song keeps one kit from start to end, because only some
+// players follow a change.
 func kitSound(word string) sound {
 	if word == "brushes" {
 		return sound{"Brush Kit", 40}

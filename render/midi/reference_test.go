@@ -15,7 +15,6 @@ import (
 
 	"plinth/songspec/harmony"
 	"plinth/songspec/meter"
-	"plinth/songspec/timeline"
 
 	"gitlab.com/gomidi/midi/v2/gm"
 	"gitlab.com/gomidi/midi/v2/smf"
@@ -166,15 +165,6 @@ func TestProgramNames(t *testing.T) {
 	for _, word := range []string{"", "standard", "sticks"} {
 		if got := kitSound(word).program; got != 0 {
 			t.Errorf("kit %q is program %d, expected General MIDI's only one", word, got)
-		}
-	}
-	for _, row := range []struct {
-		program  uint8
-		acoustic bool
-		want     string
-	}{{33, false, "Electric Bass (finger)"}, {33, true, "Acoustic Bass"}, {35, false, "Fretless Bass"}} {
-		if got := bassSound(timeline.BassSetup{Program: row.program}, row.acoustic).name; got != row.want {
-			t.Errorf("program %d, acoustic %t: %s", row.program, row.acoustic, got)
 		}
 	}
 	if got := programSound(200).name; got != "Program 201" {

@@ -26,7 +26,6 @@ func smallSong() (*timeline.Timeline, *groove.Performance) {
 		CountIn:  1,
 		Lead:     bar,
 		LeadBars: 1,
-		Bass:     timeline.BassSetup{Program: 33, Strings: 4},
 		Passes: []timeline.Pass{
 			{Index: 0, Section: "verse", Start: bar, Length: 2 * bar},
 			{Index: 1, Section: "verse", Ordinal: 1, Start: 3 * bar, Length: 2 * bar},
@@ -40,7 +39,8 @@ func smallSong() (*timeline.Timeline, *groove.Performance) {
 		End:  6*bar + 6*quarter/2,
 	}
 	perf := groove.NewPerformance()
-	perf.Kit = "brushes"
+	perf.Sounds = [][]groove.Sound{timeline.Drums: {{Kit: "brushes"}}, timeline.Bass: {{Program: 33}},
+		timeline.Piano: {{Program: 0}}}
 	for i := range int64(4) {
 		perf.Click = append(perf.Click, groove.Note{Tick: i * quarter, Length: quarter / 4,
 			Key: map[bool]uint8{true: 76, false: 77}[i == 0], Velocity: 90})

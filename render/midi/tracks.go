@@ -9,27 +9,25 @@ import (
 type noteTrack struct {
 	name    string // exactly as it stands in the file
 	channel uint8  // as it travels in the file, counted from 0
-	sound   func(*timeline.Timeline, *groove.Performance) sound
+	sound   func(groove.Sound) sound
 }
 
 // playerTracks has a row for each player, by timeline.Player, which is the order in the
 // file. General MIDI has its percussion on channel 10, which is 9 here.
 var playerTracks = [...]noteTrack{
 	timeline.Drums: {"Drums", 9,
-		func(_ *timeline.Timeline, perf *groove.Performance) sound { return kitSound(perf.Kit) }},
+		func(s groove.Sound) sound { return kitSound(s.Kit) }},
 	timeline.Bass: {"Bass", 1,
-		func(tl *timeline.Timeline, perf *groove.Performance) sound {
-			return bassSound(tl.Bass, perf.AcousticBass)
-		}},
+		func(s groove.Sound) sound { return programSound(s.Program) }},
 	timeline.Piano: {"Piano", 0,
-		func(tl *timeline.Timeline, _ *groove.Performance) sound { return programSound(tl.Piano.Program) }},
+		func(s groove.Sound) sound { return programSound(s.Program) }},
 }
 
 // clickTrack is the last track, which only a song with a count-in has. It has a channel
 // and a melodic sound of its own, not percussion keys on channel 10: several importers
 // merge or rename two tracks on one channel.
 var clickTrack = noteTrack{"Click", 2,
-	func(*timeline.Timeline, *groove.Performance) sound { return programSound(clickProgram) }}
+	func(groove.Sound) sound { return programSound(clickProgram) }}
 
 // trackAt is the row of a file's track by its index in the file. Track 0 has no notes and
 // no row.
@@ -44,22 +42,29 @@ func trackAt(index int) noteTrack {
 type part struct {
 	name    string
 	channel uint8
-	sound   sound
+	sounds  []timedSound // what it is played with, the first from the start
 	notes   []groove.Note
 }
 
 // trackParts are the tracks after the first, in the order of the file. A player who never
 // plays keeps his track, so that the tracks after it keep their places.
-func trackParts(tl *timeline.Timeline, perf *groove.Performance) []part {
+func trackParts(perf *groove.Performance) []part {
 	var out []part
-	add := func(t noteTrack, notes []groove.Note) {
-		out = append(out, part{t.name, t.channel, t.sound(tl, perf), notes})
+	add := func(t noteTrack, sounds []groove.Sound, notes []groove.Note) {
+		p := part{name: t.name, channel: t.channel, notes: notes}
+		for _, s := range sounds {
+			p.sounds = append(p.sounds, timedSound{s.Tick, t.sound(s)})
+		}
+		if p.sounds == nil {
+			p.sounds = []timedSound{{0, t.sound(groove.Sound{})}}
+		}
+		out = append(out, p)
 	}
 	for who, t := range playerTracks {
-		add(t, perf.Parts[who])
+		add(t, perf.Sounds[who], perf.Parts[who])
 	}
 	if len(perf.Click) > 0 {
-		add(clickTrack, clickNotes(perf.Click))
+		add(clickTrack, nil, clickNotes(perf.Click))
 	}
 	return out
 }

@@ -36,7 +36,7 @@ const maxDelta = 1<<28 - 1
 // for the format (2^28 ticks between two events). Nothing is clamped or dropped to make
 // it fit.
 func Write(tl *timeline.Timeline, perf *groove.Performance) ([]byte, error) {
-	parts := trackParts(tl, perf)
+	parts := trackParts(perf)
 	// The tracks do not depend on each other, so they are made in parallel.
 	chunks := make([][]byte, 1+len(parts))
 	faults := make([]error, len(chunks))

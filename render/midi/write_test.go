@@ -255,7 +255,7 @@ func TestEveryPlayerHasATrack(t *testing.T) {
 // their settings to them.
 func TestSilentPlayersKeepTheirTracks(t *testing.T) {
 	tl, perf := smallSong()
-	perf.Click, perf.Kit = nil, ""
+	perf.Click, perf.Sounds[timeline.Drums] = nil, nil
 	for who := range perf.Parts {
 		perf.Parts[who] = nil
 	}
@@ -297,7 +297,9 @@ func TestWriteRefuses(t *testing.T) {
 		{"key 128", "key 128", func(_ *timeline.Timeline, p *groove.Performance) { p.Parts[1][0].Key = 128 }},
 		{"one pitch twice at a time", "struck while it sounds",
 			func(_ *timeline.Timeline, p *groove.Performance) { p.Parts[1][0].Length++ }},
-		{"program 128", "program 128", func(tl *timeline.Timeline, _ *groove.Performance) { tl.Piano.Program = 128 }},
+		{"program 128", "program 128", func(_ *timeline.Timeline, perf *groove.Performance) {
+			perf.Sounds[timeline.Piano][0].Program = 128
+		}},
 		{"no tempo", "begin at tick 0", func(tl *timeline.Timeline, _ *groove.Performance) { tl.Tempos = nil }},
 		{"a meter that begins late", "begin at tick 0",
 			func(tl *timeline.Timeline, _ *groove.Performance) { tl.Meters[0].Tick = bar }},

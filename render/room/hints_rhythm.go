@@ -141,11 +141,19 @@ func (r *Report) dramaHints() []Hint {
 		b := &r.Passes[i]
 		if i > 0 {
 			a := &r.Passes[i-1]
-			if keys < mostKeys && pedals(a.Key, b.Key) > 0 {
+			if from := lastKey(&r.tl.Passes[i-1]); keys < mostKeys && pedals(from, b.Key) > 0 {
 				keys++
-				out = append(out, r.keyHint(i))
+				out = append(out, r.keyHint(i, 0, from, b.Key))
 			}
 			step(b, b.FirstBar, a.EnergyTo, b.EnergyFrom)
+		}
+		from := b.Key
+		for _, k := range r.tl.Passes[i].Keys {
+			if keys < mostKeys && pedals(from, k.Key) > 0 {
+				keys++
+				out = append(out, r.keyHint(i, k.Tick, from, k.Key))
+			}
+			from = k.Key
 		}
 		sweeps := r.tl.Passes[i].Sweeps()
 		for k := 1; k < len(sweeps); k++ {
@@ -165,12 +173,16 @@ func (r *Report) dramaHints() []Hint {
 	return out
 }
 
-// keyHint is about the way from pass i-1 into another key in pass i: how far it is, which
-// notes can be held over the bar line, and what the harp has to move.
-func (r *Report) keyHint(i int) Hint {
-	a, b := &r.Passes[i-1], &r.Passes[i]
-	say := fmt.Sprintf("The key goes from %s to %s", a.Key, b.Key)
+// lastKey is the key that a pass ends in.
+func lastKey(p *timeline.Pass) harmony.Key { return p.KeyAt(p.Length - 1) }
+
+// keyHint is about the way into another key in pass i, where it begins or at a tick inside it:
+// how far it is, which notes can be held over the bar line, and what the harp has to move.
+func (r *Report) keyHint(i int, tick int64, from, to harmony.Key) Hint {
+	b, p := &r.Passes[i], &r.tl.Passes[i]
+	say := fmt.Sprintf("The key goes from %s to %s", from, to)
 	switch {
+	case tick > 0:
 	case b.Lift == 1:
 		say += ", a lift of a half step"
 	case b.Lift == -1:
@@ -182,10 +194,9 @@ func (r *Report) keyHint(i int) Hint {
 	case b.Lift < -1:
 		say += fmt.Sprintf(", %d half steps down", -b.Lift)
 	}
-	if p := &r.tl.Passes[i]; p.Before != nil && len(p.Chords) > 0 && !p.Before.Chord.None && !p.Chords[0].Chord.None {
-		from, to := p.Before.Chord, p.Chords[0].Chord
+	if from, to := chordsAt(p, tick); from != nil && to != nil && !from.None && !to.None {
 		var common []string
-		for _, n := range chordTones(to, guide.ChordTones(from)) {
+		for _, n := range chordTones(*to, guide.ChordTones(*from)) {
 			common = append(common, n.String())
 		}
 		if len(common) > 0 {
@@ -195,14 +206,29 @@ func (r *Report) keyHint(i int) Hint {
 		}
 	}
 	pedal := "all seven pedals"
-	switch n := pedals(a.Key, b.Key); {
+	switch n := pedals(from, to); {
 	case n == 1:
 		pedal = "one of its seven pedals"
 	case n < 7:
 		pedal = fmt.Sprintf("%d of its seven pedals", n)
 	}
-	return Hint{fmt.Sprintf("bar %d", b.FirstBar), say + ".",
+	return Hint{fmt.Sprintf("bar %d", b.FirstBar+p.BarAt(tick)), say + ".",
 		fmt.Sprintf("The harp moves %s and the timpani are tuned anew: both want a rest before it.", pedal)}
+}
+
+// chordsAt are the chords before and after a tick of a pass; nil where there is none.
+func chordsAt(p *timeline.Pass, tick int64) (before, after *harmony.Chord) {
+	if p.Before != nil {
+		before = &p.Before.Chord
+	}
+	for i := range p.Chords {
+		if s := &p.Chords[i]; s.Start < tick {
+			before = &s.Chord
+		} else if after == nil {
+			after = &s.Chord
+		}
+	}
+	return before, after
 }
 
 // pedals is how many of the harp's seven pedals a change of key moves. Each pedal tunes

@@ -55,11 +55,12 @@ func (r *Report) heldStretches(p *timeline.Pass) []Held {
 		h.FirstBar, h.LastBar = h.From.Bar, guide.At(r.tl, h.End-meter.TicksPerQuarter/4).Bar
 		for _, t := range chordTones(chords[i].Chord, set) {
 			if t.Alter > 1 || t.Alter < -1 {
-				t = p.Key.Spell(t.PC()) // nobody reads Bbb in a pad
+				t = p.KeyAt(chords[i].Start).Spell(t.PC()) // nobody reads Bbb in a pad
 			}
 			tone := HeldTone{Name: t.String()}
 			if n, ok := r.sungAgainst(t.PC(), h.Start, h.End); ok {
-				tone.Against, tone.At = guide.PitchName(n.key, p.Key), guide.At(r.tl, max(n.tick, h.Start))
+				tone.Against = guide.PitchName(n.key, p.KeyAt(n.tick-p.Start))
+				tone.At = guide.At(r.tl, max(n.tick, h.Start))
 			}
 			h.Tones = append(h.Tones, tone)
 		}

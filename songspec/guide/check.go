@@ -129,4 +129,7 @@ func farFromVoices(tl *timeline.Timeline, v *timeline.Vocal) (out problems) {
 func beatsWord(thousandths int64) string { return wording.Beats((thousandths + 50) / 100 * 100) }
 
 // keyAt is the song's key at an absolute tick.
-func keyAt(tl *timeline.Timeline, tick int64) harmony.Key { return passNear(tl, tick).Key }
+func keyAt(tl *timeline.Timeline, tick int64) harmony.Key {
+	p := passNear(tl, tick)
+	return p.KeyAt(tick - p.Start)
+}

@@ -119,7 +119,11 @@ func perMille(n int) string { return fmt.Sprintf("%d.%03d", n/1000, n%1000) }
 func kit(s timeline.DrumsSetup) string { return cmp.Or(s.Kit, "as the feel has it") }
 
 func bass(s timeline.BassSetup) string {
-	return fmt.Sprintf("%s, %d strings", cmp.Or(s.Sound, "as the feel has it"), s.Strings)
+	out := fmt.Sprintf("%s, %d strings", cmp.Or(s.Sound, "as the feel has it"), s.Strings)
+	if s.Line != "" {
+		out += ", line " + s.Line
+	}
+	return out
 }
 
 func piano(s timeline.PianoSetup) string {

@@ -67,5 +67,8 @@ func playersText(tacet Players) string {
 func (b Band) words() [3][2]string {
 	const open = "as the feel has it"
 	bass := cmp.Or(b.Bass.Sound, open)
+	if b.Bass.Line != "" {
+		bass += ", line " + b.Bass.Line
+	}
 	return [3][2]string{{"drums", cmp.Or(b.Drums.Kit, open)}, {"bass", bass}, {"piano", b.Piano.Sound}}
 }

@@ -1,6 +1,10 @@
 package timeline
 
-import "plinth/songspec/harmony"
+import (
+	"slices"
+
+	"plinth/songspec/harmony"
+)
 
 // BandAt is what the players play on in a bar of a pass, counted from 0.
 func (t *Timeline) BandAt(p *Pass, bar int) Band {
@@ -19,6 +23,21 @@ func (p *Pass) FeelAt(bar int) string {
 		return f
 	}
 	return p.Feel
+}
+
+// Feels are the names of the feels of the pass's bars, each once, in order. A pass without bars
+// has its own.
+func (p *Pass) Feels() []string {
+	var out []string
+	for bar := range p.Bars {
+		if name := p.FeelAt(bar); !slices.Contains(out, name) {
+			out = append(out, name)
+		}
+	}
+	if out == nil {
+		out = append(out, p.Feel)
+	}
+	return out
 }
 
 // TacetAt are the players who keep out of a bar counted from 0.

@@ -97,7 +97,8 @@ func approachesOf(ps []*pass) *approaches {
 			is := step >= 1 && step <= 2 && !onBass(before, b) && n.at-b.at <= beat
 			out.all.count(is)
 			if is {
-				out.foreign.count(!inChord(c, b.key) && !inChord(before, b.key) && p.Key.PCSet()&(1<<(b.key%12)) == 0)
+				inKey := p.KeyAt(n.at).PCSet()&(1<<(b.key%12)) != 0
+				out.foreign.count(!inChord(c, b.key) && !inChord(before, b.key) && !inKey)
 			}
 		}
 	}
