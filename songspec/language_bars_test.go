@@ -282,3 +282,45 @@ func TestTimesIsOnePass(t *testing.T) {
 		t.Errorf("two bars four times are %d bars", got)
 	}
 }
+
+// TestBarsOfTheReadme: what the reference shows of bars and of parts of sections is so.
+func TestBarsOfTheReadme(t *testing.T) {
+	bars := examplesWith(t, "README.md", "bars \"")
+	coda := examplesWith(t, "README.md", "section \"coda\"")
+	reprise := examplesWith(t, "README.md", "sections = [")
+	if len(bars) != 1 || len(coda) != 1 || len(reprise) != 1 {
+		t.Fatalf("%d, %d and %d examples", len(bars), len(coda), len(reprise))
+	}
+	tl := good(t, bars[0])
+	first, second := &tl.Passes[0], &tl.Passes[1]
+	if got := inBars(second, nil); got != "1G 2Em 3C 4D7 5Ab 6Fm 7Eb7 8Ab" {
+		t.Errorf("the second play is %s", got)
+	}
+	show := func(bar int) string { return fmt.Sprint(first.EnergyAt(bar), first.TacetAt(bar)) }
+	if got := inBars(first, show); got != "1:2 0 2:2 0 3:2 0 4:2 0 5:2 1 6:2 1 7:3 0 8:5 0" {
+		t.Errorf("energy and tacet of the first play: %s", got)
+	}
+	if len(first.Tempos) != 2 || len(second.Tempos) != 1 || tl.BandAt(first, 7).Bass.Line != "two" {
+		t.Errorf("tempos %v and %v", first.Tempos, second.Tempos)
+	}
+	tl = good(t, coda[0])
+	if got := inBars(&tl.Passes[1], nil) + ", " + inBars(&tl.Passes[2], nil); got != "3F 4G7 5C 6Am, 1F 2Fm6 3C 4C" {
+		t.Errorf("D.S. al coda: %s", got)
+	}
+	f, diags := Parse("t.song.hcl", []byte(reprise[0]))
+	if f == nil || diags.HasErrors() {
+		t.Fatal(diags)
+	}
+	lender, _ := Parse("harbour.song.hcl",
+		[]byte("key = \"F\"\nsection \"chorus\" {\n  chords = \"| F | Bb | C7 | F | F |\"\n  push \"2: 4&\" {}\n}\n"))
+	if diags := f.Lend([]Lent{{f.SectionFiles()[0], lender}}); diags.HasErrors() {
+		t.Fatal(diags)
+	}
+	lent, diags := f.Resolve(env())
+	if lent == nil {
+		t.Fatal(diags)
+	}
+	if p := &lent.Passes[0]; inBars(p, nil) != "1Eb 2Ab 3Bb7 4Eb" || len(p.Events) != 0 || p.EnergyAt(0) != 1 {
+		t.Errorf("the reprise is %s", inBars(p, nil))
+	}
+}
