@@ -13,7 +13,7 @@ func (c *Pianist) Finish(t *touch.Playing, drafts []touch.Draft) []touch.Draft {
 
 // withinKeySpeed keeps only one of two strokes of a key that are too close for a hand: the
 // accent or, with no accent or two alike, the first, which is then held as long as the second
-// would have been. So two hits or chords that are written so close are struck once on the keys
+// would have been, unless it is cut off dry. So two hits or chords that are written so close are struck once on the keys
 // that they share. notes are in order of their start.
 func withinKeySpeed(t *touch.Playing, notes []touch.Draft) []touch.Draft {
 	c := t.Clock()
@@ -32,7 +32,9 @@ func withinKeySpeed(t *touch.Playing, notes []touch.Draft) []touch.Draft {
 			continue
 		}
 		drop[i] = true
-		before.End = max(before.End, min(n.End, t.Latest(before.Note)))
+		if !before.Art.Has(score.Short) {
+			before.End = max(before.End, min(n.End, t.Latest(before.Note)))
+		}
 		last[n.Key] = j + 1
 	}
 	return score.Without(notes, func(i int) bool { return drop[i] })

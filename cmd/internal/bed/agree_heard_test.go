@@ -149,11 +149,11 @@ func (a *agreement) collectAsked() {
 // crowded reports whether more is asked for near a tick than hands may have time for.
 func (a *agreement) crowded(who timeline.Player, tick int64) bool {
 	p := &a.tl.Passes[a.tl.PassAt(tick)]
-	swing := a.swing(tick) // may bring two places nearer to each other
-	near := a.micros(p.Start+p.Length)-a.micros(tick+swing) < nearUS
+	// Swing may bring two places nearer to each other.
+	near := a.micros(p.Start+p.Length)-a.micros(tick+a.swing(tick)) < nearUS
 	for _, other := range a.asked[who] {
 		first, last := min(tick, other), max(tick, other)
-		near = near || first != last && a.micros(last)-a.micros(first+swing) < nearUS
+		near = near || first != last && a.micros(last)-a.micros(first+a.swing(first)) < nearUS
 	}
 	if near {
 		a.count("skipped: crowded")

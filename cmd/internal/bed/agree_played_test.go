@@ -229,6 +229,7 @@ func (a *agreement) checkShort(who timeline.Player, tick int64) {
 	}
 	a.count("accent short")
 	p := &a.tl.Passes[a.tl.PassAt(tick)]
+	half := p.Bars[p.BarAt(tick-p.Start)].Meter.PlayedBeat() / 2 // of a beat in its bar
 	from, to := a.around(tick)
 	for _, n := range a.notes[who] {
 		us := a.micros(n.start)
@@ -236,7 +237,7 @@ func (a *agreement) checkShort(who timeline.Player, tick int64) {
 			continue
 		}
 		cymbal := who == timeline.Drums && slices.Contains([]uint8{46, 49, 51, 53, 57, 59}, n.key)
-		if cymbal || who != timeline.Drums && n.end-n.start > p.Meter.TempoTicks()/2 {
+		if cymbal || who != timeline.Drums && n.end-n.start > half {
 			a.failf("the %s has key %d from %d to %d with the short hit at %d", who, n.key, n.start, n.end, tick)
 			return
 		}
