@@ -13,8 +13,8 @@ func (c *Pianist) Finish(t *touch.Playing, drafts []touch.Draft) []touch.Draft {
 
 // withinKeySpeed keeps only one of two strokes of a key that are too close for a hand: the
 // accent or, with no accent or two alike, the first, which is then held as long as the second
-// would have been, unless it is cut off dry. So two hits or chords that are written so close are struck once on the keys
-// that they share. notes are in order of their start.
+// would have been, unless it is cut off dry. So two hits or chords that are written so close
+// are struck once on the keys that they share. notes are in order of their start.
 func withinKeySpeed(t *touch.Playing, notes []touch.Draft) []touch.Draft {
 	c := t.Clock()
 	var last [128]int // index into notes + 1
