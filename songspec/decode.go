@@ -81,6 +81,9 @@ func (d *decoder) blocksOf(body *hclsyntax.Body, what string, attrs, known []str
 		switch {
 		case slices.Contains(known, b.Type):
 			out = append(out, b)
+		case slices.Contains(insideAttrs, b.Type) && slices.Contains(known, "bars") && len(b.Labels) == 1:
+			d.rep.Errorf(b.TypeRange, "A value for some bars", "What holds in some bars stands in a bars block: "+
+				"bars %q { %s }.", d.label(b, "a place").v, barsValue(b.Type))
 		case slices.Contains(attrs, b.Type):
 			d.rep.Errorf(b.TypeRange, "A value written as a block", "Write it with an equals sign: %s = …", b.Type)
 			d.meant[body] = append(d.meant[body], b.Type)
@@ -192,6 +195,13 @@ func blockForm(name string) string {
 		return name + ` "4: 3" { … }`
 	}
 	return name + " { … }"
+}
+
+// barsValue shows how an attribute is written in a bars block.
+func barsValue(name string) string {
+	return map[string]string{"chords": `chords = "| C | F |"`, "key": `key = "Eb"`, "tempo": "tempo = 58",
+		"feel": `feel = "swing"`, "energy": "energy = 4", "tacet": `tacet = ["drums"]`,
+		"meter": `meter = "3/4", and chords on the next line`}[name]
 }
 
 // label is the only label of a block, nil after an error. missing is what a message calls it.

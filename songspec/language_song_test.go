@@ -264,3 +264,11 @@ section "a" {
 		t.Errorf("%v keep out", got.Names())
 	}
 }
+
+// A plus in front of a number is taken as it is printed: lift = +1.
+func TestPlus(t *testing.T) {
+	tl := good(t, "key = \"C\"\ntranspose = +2\n"+one("| C |")+"form {\n  play \"a\" { lift = +1 }\n}\n")
+	if p := &tl.Passes[0]; tl.Transpose != 2 || p.Lift != 1 || p.Chords[0].Chord.String() != "Eb" {
+		t.Errorf("transposed by %d, lifted by %d: %s", tl.Transpose, p.Lift, p.Chords[0].Chord)
+	}
+}

@@ -287,6 +287,9 @@ var barsMistakes = []mistake{
 	{"a last chorus whose letters do not move", "the key of a section is its signature",
 		"key = \"G\"\n" + one("| G | D | Em | C | Am | D7 | G | G |") +
 			"section \"b\" {\n  like = \"a\"\n  key  = \"Eb\"\n}\n"},
+	{"a value for some bars", "as a block with a place", one("| C | F | G | C |", `tacet "3-4" {}`, `energy "3" {}`,
+		`key "2-" {}`)},
+	{"a tempo as a block", "it is a value of bars", one("| C | F |", `a_tempo "2" {}`)},
 	{"transposed too far", "there is a bound", "transpose = 13\n" + one("| C |")},
 	{"sections that are no list", "as grooves are", "sections = \"b.song.hcl\"\n" + one("| C |")},
 	{"sections from outside the folder", "nothing outside is read", "sections = [\"../b.song.hcl\"]\n" + one("| C |")},

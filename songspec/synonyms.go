@@ -40,6 +40,7 @@ var calledHere = map[string]string{
 	"kicks":    `accent "4: 1" {}`,
 	"staccato": "short = true, in an accent", "dry": "short = true, in an accent",
 	"anticipation": `push "4: 4&" {}`, "anticipate": `push "4: 4&" {}`,
+	"a_tempo": `bars "5-" { tempo = "a tempo" }`, "atempo": `bars "5-" { tempo = "a tempo" }`,
 	"cues": `cue "3: 1" { text = "lights" }`, "marker": `cue "3: 1" { text = "lights" }`,
 	"cue_point": `cue "3: 1" { text = "lights" }`,
 	"mute":      `tacet = ["drums"]`, "silent": `tacet = ["drums"]`,

@@ -43,6 +43,12 @@ func (s *Source) mask(tokens hclsyntax.Tokens) {
 	for i := 0; i < len(tokens); i++ {
 		t := tokens[i]
 		switch t.Type {
+		case hclsyntax.TokenPlus: // HCL has no plus as a sign
+			if i > 0 && tokens[i-1].Type == hclsyntax.TokenEqual && i+1 < len(tokens) &&
+				tokens[i+1].Type == hclsyntax.TokenNumberLit {
+				s.own()
+				s.masked[t.Range.Start.Byte] = ' '
+			}
 		case hclsyntax.TokenQuotedLit:
 			for at := t.Range.Start.Byte; at < t.Range.End.Byte; at++ {
 				if b := s.masked[at]; b == '$' || b == '%' || b == hidden {
