@@ -55,24 +55,10 @@ func (r *resolver) caesuras(pass *timeline.Pass, steps, plain []timeline.Tempo, 
 				continue
 			}
 		}
-		steps = withSteps(steps, before, ev.End, timeline.Tempo{Tick: before, Micros: sounds},
-			timeline.Tempo{Tick: ev.Cut, Micros: rounded(silence, ticks)})
+		steps = withSteps(steps, before, ev.End, []timeline.Tempo{{Tick: before, Micros: sounds},
+			{Tick: ev.Cut, Micros: rounded(silence, ticks)}})
 	}
 	return steps
-}
-
-// rounded is a quotient rounded half up.
-func rounded(num, den int64) int64 { return (2*num + den) / (2 * den) }
-
-// tempoAt is the tempo in force at a tick, in microseconds a quarter.
-func tempoAt(steps []timeline.Tempo, tick int64) int64 {
-	micros := steps[0].Micros
-	for _, s := range steps {
-		if s.Tick <= tick {
-			micros = s.Micros
-		}
-	}
-	return micros
 }
 
 // lasts is how long the ticks from one to another last, in microseconds times ticks a quarter.
@@ -85,22 +71,4 @@ func lasts(steps []timeline.Tempo, from, to int64) int64 {
 		}
 	}
 	return sum + (to-from)*micros
-}
-
-// withSteps has other tempos from a tick to another, and then goes on as before.
-func withSteps(steps []timeline.Tempo, from, to int64, in ...timeline.Tempo) []timeline.Tempo {
-	var out, after []timeline.Tempo
-	for _, s := range steps {
-		switch {
-		case s.Tick < from:
-			out = append(out, s)
-		case s.Tick >= to:
-			after = append(after, s)
-		}
-	}
-	out = append(out, in...)
-	if len(after) == 0 || after[0].Tick > to {
-		out = append(out, timeline.Tempo{Tick: to, Micros: tempoAt(steps, to)})
-	}
-	return append(out, after...)
 }

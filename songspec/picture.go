@@ -251,24 +251,12 @@ func (r *resolver) play(pieces []piece) {
 			n = len(pieces)
 		}
 		pass := &r.tl.Passes[pieces[0].pass]
-		start, last := pieces[0].tick, pieces[n-1]
-		end := last.tick + last.ticks
-		after := timeline.NewClock(pass.Tempos).QuarterAt(end)
 		var tempos []timeline.Tempo
-		for _, s := range pass.Tempos {
-			if s.Tick < start {
-				tempos = append(tempos, s)
-			}
-		}
 		for _, p := range pieces[:n] {
 			tempos = append(tempos, timeline.Tempo{Tick: p.tick, Micros: p.micros})
 		}
-		tempos = append(tempos, timeline.Tempo{Tick: end, Micros: after})
-		for _, s := range pass.Tempos {
-			if s.Tick > end {
-				tempos = append(tempos, s)
-			}
-		}
+		last := pieces[n-1]
+		tempos = withSteps(pass.Tempos, pieces[0].tick, last.tick+last.ticks, tempos)
 		pass.Tempos = settled(tempos, pass.Length)
 		pieces = pieces[n:]
 	}

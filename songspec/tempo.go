@@ -2,6 +2,7 @@ package songspec
 
 import (
 	"slices"
+	"sort"
 
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
@@ -18,10 +19,11 @@ const microsPerMinute int64 = 60_000_000 * 1000
 
 // microsFor is a tempo in beats of m as microseconds a quarter, rounded half up.
 func microsFor(bpm meter.BPM, m meter.Meter) int64 {
-	num := microsPerMinute * meter.TicksPerQuarter
-	den := int64(bpm) * m.TempoTicks()
-	return (2*num + den) / (2 * den)
+	return rounded(microsPerMinute*meter.TicksPerQuarter, int64(bpm)*m.TempoTicks())
 }
+
+// rounded is a quotient rounded half up.
+func rounded(num, den int64) int64 { return (2*num + den) / (2 * den) }
 
 // tempos is a pass's tempo map, made of the tempos that it begins with and that are set in it, in
 // order, and of the events that come from these blocks. A hold stretches its beat in addition, and
@@ -68,7 +70,7 @@ func (r *resolver) tempos(pass *timeline.Pass, bases []base, from []*event) []ti
 			steps = r.stretchHold(steps, ev, from[i])
 		}
 	}
-	steps = r.caesuras(pass, slices.Clone(steps), plain, from)
+	steps = r.caesuras(pass, steps, plain, from)
 	return settled(steps, pass.Length)
 }
 
@@ -103,18 +105,8 @@ func basesOf(pass *timeline.Pass, bars []barSettings) []base {
 // as much longer as ev.Extra ticks would last at the tempo there.
 func (r *resolver) stretchHold(steps []timeline.Tempo, ev *timeline.Event, e *event) []timeline.Tempo {
 	length := ev.End - ev.Tick
-	var out []timeline.Tempo
-	at := steps[0].Micros // in force at ev.Tick and, later, at ev.End
-	for _, s := range steps {
-		if s.Tick <= ev.Tick {
-			at = s.Micros
-			if s.Tick < ev.Tick {
-				out = append(out, s)
-			}
-		}
-	}
 	stretch := func(micros int64) int64 {
-		m := (2*micros*(length+ev.Extra) + length) / (2 * length)
+		m := rounded(micros*(length+ev.Extra), length)
 		if m > maxMicros {
 			tenths := (maxMicros - micros) * length * 10 / (micros * meter.TicksPerQuarter)
 			r.rep.Errorf(e.rng, "Held too long", "A tempo map cannot go this slow: here the beat can be held for "+
@@ -123,20 +115,31 @@ func (r *resolver) stretchHold(steps []timeline.Tempo, ev *timeline.Event, e *ev
 		}
 		return m
 	}
-	out = append(out, timeline.Tempo{Tick: ev.Tick, Micros: stretch(at)})
-	var rest []timeline.Tempo
+	held := []timeline.Tempo{{Tick: ev.Tick, Micros: stretch(tempoAt(steps, ev.Tick))}}
 	for _, s := range steps {
-		if s.Tick >= ev.End {
-			rest = append(rest, s)
-		} else if s.Tick > ev.Tick {
-			at = s.Micros
-			out = append(out, timeline.Tempo{Tick: s.Tick, Micros: stretch(at)})
+		if s.Tick > ev.Tick && s.Tick < ev.End {
+			held = append(held, timeline.Tempo{Tick: s.Tick, Micros: stretch(s.Micros)})
 		}
 	}
-	if len(rest) == 0 || rest[0].Tick > ev.End {
-		out = append(out, timeline.Tempo{Tick: ev.End, Micros: at})
+	return withSteps(steps, ev.Tick, ev.End, held)
+}
+
+// tempoAt is the tempo in force at a tick, in microseconds a quarter.
+func tempoAt(steps []timeline.Tempo, tick int64) int64 {
+	i := sort.Search(len(steps), func(i int) bool { return steps[i].Tick > tick })
+	return steps[max(0, i-1)].Micros
+}
+
+// withSteps has other tempos from a tick to another, and then goes on as before.
+func withSteps(steps []timeline.Tempo, from, to int64, in []timeline.Tempo) []timeline.Tempo {
+	at := func(tick int64) int { // the first step that is not before the tick
+		return sort.Search(len(steps), func(i int) bool { return steps[i].Tick >= tick })
 	}
-	return append(out, rest...)
+	after := steps[at(to):]
+	if len(after) == 0 || after[0].Tick > to {
+		in = append(in, timeline.Tempo{Tick: to, Micros: tempoAt(steps, to)})
+	}
+	return slices.Concat(steps[:at(from)], in, after)
 }
 
 // settled leaves out steps that change nothing, steps from the pass's end on, and all but the
