@@ -43,13 +43,15 @@ func (r *resolver) fate(e *event) *fate {
 	return f
 }
 
-// blockAt is where an event block stands, its file and its byte: the same for a section that takes
-// the block over. It sorts as the blocks stand.
-type blockAt string
-
-func (e *event) where() blockAt {
-	return blockAt(fmt.Sprintf("%s\x00%09d", e.rng.Filename, e.rng.Start.Byte))
+// blockAt is where an event block stands: the same for a section that takes the block over.
+type blockAt struct {
+	file string
+	at   int
 }
+
+func (e *event) where() blockAt { return blockAt{e.rng.Filename, e.rng.Start.Byte} }
+
+func (b blockAt) compare(c blockAt) int { return cmp.Or(cmp.Compare(b.file, c.file), cmp.Compare(b.at, c.at)) }
 
 // singleBars reports whether a place names its bars one by one.
 func singleBars(e *event) bool {

@@ -1,7 +1,9 @@
 package songspec
 
 import (
+	"maps"
 	"math/big"
+	"slices"
 
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
@@ -60,7 +62,7 @@ func (r *resolver) noteMove(e *event, bpm meter.BPM) {
 
 // warnMoves warns of a rit that gets faster and an accel that gets slower.
 func (r *resolver) warnMoves() {
-	for _, at := range sortedKeys(r.moves) {
+	for _, at := range slices.SortedFunc(maps.Keys(r.moves), blockAt.compare) {
 		m := r.moves[at]
 		if m.wrong == nil {
 			continue

@@ -162,8 +162,14 @@ func (r *resolver) spot(lo *laidOut, usual meter.Meter, e *event, at meter.At) t
 // and of the play. It returns false when the song has too many events.
 func (r *resolver) placeEvents(pass *timeline.Pass, lo *laidOut, p *play, bars []barSettings) bool {
 	spots := slices.Concat(r.sectionSpots(p.section, lo, pass.Meter, p), r.spotsOf(lo, pass.Meter, p.events, p))
+	var moves []spot
+	for _, s := range spots {
+		if s.Kind.MovesTempo() {
+			moves = append(moves, s)
+		}
+	}
 	spots = slices.DeleteFunc(spots, func(s spot) bool {
-		return s.of.depth >= 0 && drops(p.without, s.Kind) || outer(spots, s)
+		return s.of.depth >= 0 && drops(p.without, s.Kind) || s.Kind.MovesTempo() && outer(moves, s)
 	})
 	if r.spots += len(spots); r.spots > MaxSpots {
 		r.rep.Errorf(p.rng, "Too many events", "A song has at most %d events, every bar and count written out.",
@@ -198,11 +204,11 @@ func (r *resolver) placeEvents(pass *timeline.Pass, lo *laidOut, p *play, bars [
 	return true
 }
 
-// outer reports whether an event is a rit or an accel that another one, said further inside, replaces:
+// outer reports whether another of the rits and accels, said further inside, replaces one of them:
 // they overlap.
-func outer(spots []spot, s spot) bool {
-	return s.Kind.MovesTempo() && slices.ContainsFunc(spots, func(o spot) bool {
-		return o.Kind.MovesTempo() && o.of.depth < s.of.depth && o.Tick < s.End && s.Tick < o.End
+func outer(moves []spot, s spot) bool {
+	return slices.ContainsFunc(moves, func(o spot) bool {
+		return o.of.depth < s.of.depth && o.Tick < s.End && s.Tick < o.End
 	})
 }
 
