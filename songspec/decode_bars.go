@@ -43,8 +43,8 @@ func (d *decoder) parts(body *hclsyntax.Body, set *settings, inPlay bool) (bars 
 		bars = bars[:MaxInside]
 	}
 	events = d.events(eventBlocks, what)
-	for _, e := range events {
-		if inPlay {
+	if inPlay {
+		for _, e := range events {
 			e.depth = -1
 		}
 	}
@@ -61,10 +61,7 @@ func (d *decoder) inside(b *hclsyntax.Block, inPlay bool) *inside {
 	for _, a := range d.attrsOf(b.Body, what, known, bandBlocks) {
 		switch {
 		case a.Name == "chords":
-			var sec section
-			d.chords(&sec, a)
-			in.chords, in.broken = sec.chords, sec.broken
-			in.noChords = sec.noChords
+			d.chords(&in.charted, a)
 		case a.Name == "lift":
 			in.lift = d.lift(a)
 		case a.Name == "tempo":
@@ -91,7 +88,7 @@ func (d *decoder) inside(b *hclsyntax.Block, inPlay bool) *inside {
 	if label == nil {
 		return nil
 	}
-	in.someBars = d.someBars(label, true)
+	in.placed = d.someBars(label)
 	if in.place.Text == "" {
 		return nil
 	}
@@ -135,8 +132,8 @@ func (d *decoder) tempoInside(a *hclsyntax.Attribute) *said[meter.BPM] {
 	return nil
 }
 
-// calledATempo is the text of a value that means the pass's own tempo, in small letters; "" for
-// any other value.
+// calledATempo is the text of a value that means the pass's own tempo, as it is written; "" for any
+// other value.
 func (d *decoder) calledATempo(a *hclsyntax.Attribute) string {
 	if raw, ok := d.s.Raw(a.Expr); ok {
 		text := d.s.TextOf(raw)
@@ -155,15 +152,11 @@ func (d *decoder) lift(a *hclsyntax.Attribute) *said[int] {
 	return d.whole(a.Expr, "the lift, in semitones,", -11, 11)
 }
 
-// someBars reads bars; open says that the last range may be open. After an error the place is
-// empty.
-func (d *decoder) someBars(t *said[string], open bool) someBars {
-	out := someBars{at: d.textAt(t), rng: t.rng}
-	read := meter.ParseBars
-	if open {
-		read = meter.ParseRanges
-	}
-	place, err := read(t.v)
+// someBars reads bars in their order, of which the last range may be open. After an error the
+// place is empty.
+func (d *decoder) someBars(t *said[string]) placed {
+	out := placed{at: d.textAt(t), rng: t.rng}
+	place, err := meter.ParseRanges(t.v)
 	if err != nil {
 		barsError(&d.rep, out, err)
 		return out
@@ -178,18 +171,14 @@ func (d *decoder) someBars(t *said[string], open bool) someBars {
 	return out
 }
 
-// barsError reports a *meter.PlaceError of bars, at the wrong part where that is known.
-func barsError(rep *hcltext.Report, b someBars, err error) {
+// barsError reports a *meter.PlaceError of bars.
+func barsError(rep *hcltext.Report, b placed, err error) {
 	var pe *meter.PlaceError
 	if !errors.As(err, &pe) {
 		rep.Errorf(b.rng, "Not bars", "%s", err)
 		return
 	}
-	rng := b.rng
-	if b.at >= 0 && pe.End > pe.Off {
-		rng = rep.In(rng).Range(b.at+pe.Off, b.at+pe.End)
-	}
-	rep.Errorf(rng, wording.Sentence("%s", pe.Msg), "%s", pe.Help)
+	rep.Errorf(b.wrong(rep, pe), wording.Sentence("%s", pe.Msg), "%s", pe.Help)
 }
 
 // textAt is the byte offset at which a text stands in the file; -1 where it has escapes, so that
@@ -258,7 +247,7 @@ func (d *decoder) playAttr(p *play, a *hclsyntax.Attribute) {
 		p.without = d.without(a)
 	case "only":
 		if t := d.text(a.Expr, 512, `The bars that are played are text: only = "1-6".`); t != nil {
-			if b := d.someBars(t, true); b.place.Text != "" {
+			if b := d.someBars(t); b.place.Text != "" {
 				p.only = &b
 			}
 		}

@@ -39,7 +39,7 @@ func (d *decoder) events(blocks []*hclsyntax.Block, what string) []*event {
 
 // event decodes one event. It returns nil when the event has a mistake.
 func (d *decoder) event(b *hclsyntax.Block) *event {
-	e := &event{at: -1, word: b.TypeRange, kind: timeline.EventKind(slices.Index(eventWords, b.Type))}
+	e := &event{word: b.TypeRange, kind: timeline.EventKind(slices.Index(eventWords, b.Type))}
 	ok := true
 	for _, a := range d.valuesOf(b.Body, withArticle(b.Type), eventRules[e.kind].attrs) {
 		ok = d.option(e, a) && ok
@@ -133,17 +133,12 @@ const (
 	maxCaesura = 16
 )
 
-// placeError reports a *meter.PlaceError of an event, at the wrong part of the place where that
-// is known.
+// placeError reports a *meter.PlaceError of an event.
 func placeError(r *hcltext.Report, e *event, err error) {
 	var pe *meter.PlaceError
 	if !errors.As(err, &pe) {
 		r.Errorf(e.rng, "Not a place", "%s", err)
 		return
-	}
-	rng := e.rng
-	if e.at >= 0 && pe.End > pe.Off {
-		rng = r.In(rng).Range(e.at+pe.Off, e.at+pe.End)
 	}
 	help := pe.Help
 	if t := e.place.Text; len(e.place.Bars) == 0 && pe.Off >= 0 && pe.Off < pe.End && pe.End <= len(t) {
@@ -158,7 +153,7 @@ func placeError(r *hcltext.Report, e *event, err error) {
 			"%s here, so it is not taken over. %s", wording.Sentence("%s", pe.Msg), pe.Help)
 		return
 	}
-	r.Errorf(rng, wording.Sentence("%s", pe.Msg), "%s", help)
+	r.Errorf(e.wrong(r, pe), wording.Sentence("%s", pe.Msg), "%s", help)
 }
 
 // barMeant says how to write a place in which the figure n, at byte off of its text, is not a

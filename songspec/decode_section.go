@@ -38,7 +38,7 @@ func (d *decoder) section(f *File, b *hclsyntax.Block) {
 	for _, a := range d.attrsOf(b.Body, "a section", sectionAttrs, partBlocks) {
 		switch a.Name {
 		case "chords":
-			d.chords(sec, a)
+			d.chords(&sec.charted, a)
 		case "like":
 			sec.like = d.text(a.Expr, 64, `The section to start from is its name in quotes: like = "verse".`)
 			sec.noChords = sec.noChords || sec.like == nil
@@ -61,16 +61,16 @@ func (d *decoder) section(f *File, b *hclsyntax.Block) {
 	}
 }
 
-func (d *decoder) chords(sec *section, a *hclsyntax.Attribute) {
+func (d *decoder) chords(c *charted, a *hclsyntax.Attribute) {
 	t, ok := d.s.Raw(a.Expr)
 	if !ok {
-		sec.noChords = true
+		c.noChords = true
 		d.rep.Errorf(a.Expr.Range(), "Chord text needs quotes",
 			"Write chords = \"| C | F |\", or several lines between <<-EOT and EOT.")
 		return
 	}
-	if sec.chords, ok = readChart(d.s, t, &d.rep); !ok {
-		sec.noChords, sec.broken, sec.chords = true, sec.chords, nil
+	if c.chords, ok = readChart(d.s, t, &d.rep); !ok {
+		c.noChords, c.broken, c.chords = true, c.chords, nil
 	}
 }
 

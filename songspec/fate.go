@@ -51,7 +51,9 @@ type blockAt struct {
 
 func (e *event) where() blockAt { return blockAt{e.rng.Filename, e.rng.Start.Byte} }
 
-func (b blockAt) compare(c blockAt) int { return cmp.Or(cmp.Compare(b.file, c.file), cmp.Compare(b.at, c.at)) }
+func (b blockAt) compare(c blockAt) int {
+	return cmp.Or(cmp.Compare(b.file, c.file), cmp.Compare(b.at, c.at))
+}
 
 // singleBars reports whether a place names its bars one by one.
 func singleBars(e *event) bool {

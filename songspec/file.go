@@ -139,14 +139,10 @@ func (outer settings) over(inner settings) settings {
 // section is a section block. After link, it also has what it takes from the section that it
 // is like.
 type section struct {
-	name   string
-	rng    hcl.Range // of the label
-	like   *said[string]
-	chords *chart
-	// noChords says that a mistake in the chords was reported, so that no second message says
-	// that chords are missing.
-	noChords bool
-	broken   *chart // a chart with mistakes in its bars, kept to check its symbols too
+	name string
+	rng  hcl.Range // of the label
+	like *said[string]
+	charted
 	settings
 	without []*said[timeline.EventKind] // events that are not taken over
 	inside  [][]*inside                 // its bars blocks, those of a section that it is like first
@@ -156,23 +152,38 @@ type section struct {
 	loan    *loan // nil for a section of the song's own
 }
 
-// someBars are bars of a section, as a song file names them.
-type someBars struct {
-	place meter.Place // without counts
-	at    int         // byte offset of the place's text in the file; -1 when unknown
-	rng   hcl.Range   // of the place
+// charted is what the chords of a block came to.
+type charted struct {
+	chords *chart
+	// noChords says that a mistake in the chords was reported, so that no second message says
+	// that chords are missing.
+	noChords bool
+	broken   *chart // a chart with mistakes in its bars, kept to check its symbols too
+}
+
+// placed is a place, or some bars, as a song file names them.
+type placed struct {
+	place meter.Place
+	at    int       // byte offset of the place's text in the file; -1 when unknown
+	rng   hcl.Range // of the place
+}
+
+// wrong is the part of the place that an error is about; all of it where that is not known.
+func (p *placed) wrong(rep *hcltext.Report, err *meter.PlaceError) hcl.Range {
+	if p.at >= 0 && err.End > err.Off {
+		return rep.In(p.rng).Range(p.at+err.Off, p.at+err.End)
+	}
+	return p.rng
 }
 
 // inside is a bars block: what holds in some bars of a section, or from one bar on.
 type inside struct {
-	someBars
+	placed
+	charted
 	settings
-	chords   *chart
-	noChords bool       // see section
-	broken   *chart     // see section
-	lift     *said[int] // in a play, from there on
-	from     string     // the section that it is taken over from, as of an event
-	through  *hcl.Range
+	lift    *said[int] // in a play, from there on
+	from    string     // the section that it is taken over from, as of an event
+	through *hcl.Range
 }
 
 type linkState uint8
@@ -189,7 +200,7 @@ type play struct {
 	rng     hcl.Range
 	section *section // nil: there is none of that name, and that is reported
 	lift    *said[int]
-	only    *someBars // the bars that are played; nil: all
+	only    *placed // the bars that are played; nil: all
 	times   *said[int]
 	vamp    *said[string]
 	landing *landing
@@ -201,11 +212,9 @@ type play struct {
 
 // event is an event block: a word at a place.
 type event struct {
-	kind    timeline.EventKind
-	word    hcl.Range
-	place   meter.Place
-	at      int       // byte offset of the place's text in the file; -1 when unknown
-	rng     hcl.Range // of the place
+	kind timeline.EventKind
+	word hcl.Range
+	placed
 	by      *said[timeline.Players]
 	weight  *said[int]
 	alone   *said[bool]

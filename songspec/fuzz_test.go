@@ -99,7 +99,7 @@ func FuzzChart(f *testing.F) {
 		if !ok {
 			return
 		}
-		ms, ok := layOut(s, c, m, &rep)
+		ms, ok := layOut(c, m, &rep)
 		if ok == rep.Diags.HasErrors() {
 			t.Fatalf("ok is %v with %v", ok, rep.Diags)
 		}

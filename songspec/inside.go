@@ -4,27 +4,36 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+
+	"plinth/songspec/harmony"
+	"plinth/songspec/meter"
+	"plinth/songspec/timeline"
 )
 
 // barAttrs are the attributes that may hold for some bars alone. The chords of a bars block are
 // no such attribute: they are the bars.
-var barAttrs = []struct {
+var barAttrs = []barAttr{
+	barAttrOf("key", func(s *settings) **said[harmony.Key] { return &s.key }),
+	barAttrOf("tempo", func(s *settings) **said[meter.BPM] { return &s.tempo }),
+	barAttrOf("feel", func(s *settings) **said[string] { return &s.feel }),
+	barAttrOf("energy", func(s *settings) **said[[2]int] { return &s.energy }),
+	barAttrOf("tacet", func(s *settings) **said[timeline.Players] { return &s.tacet }),
+	barAttrOf("kit", func(s *settings) **said[string] { return &s.kit }),
+	barAttrOf("bass sound", func(s *settings) **said[sound] { return &s.bassSound }),
+	barAttrOf("bass line", func(s *settings) **said[string] { return &s.bassLine }),
+	barAttrOf("piano sound", func(s *settings) **said[sound] { return &s.pianoSound }),
+}
+
+// barAttr is an attribute of settings: whether it is said, and how others take it over.
+type barAttr struct {
 	name string
 	said func(s *settings) bool
 	take func(to, from *settings)
-}{
-	{"key", func(s *settings) bool { return s.key != nil }, func(to, from *settings) { to.key = from.key }},
-	{"tempo", func(s *settings) bool { return s.tempo != nil }, func(to, from *settings) { to.tempo = from.tempo }},
-	{"feel", func(s *settings) bool { return s.feel != nil }, func(to, from *settings) { to.feel = from.feel }},
-	{"energy", func(s *settings) bool { return s.energy != nil }, func(to, from *settings) { to.energy = from.energy }},
-	{"tacet", func(s *settings) bool { return s.tacet != nil }, func(to, from *settings) { to.tacet = from.tacet }},
-	{"kit", func(s *settings) bool { return s.kit != nil }, func(to, from *settings) { to.kit = from.kit }},
-	{"bass sound", func(s *settings) bool { return s.bassSound != nil },
-		func(to, from *settings) { to.bassSound = from.bassSound }},
-	{"bass line", func(s *settings) bool { return s.bassLine != nil },
-		func(to, from *settings) { to.bassLine = from.bassLine }},
-	{"piano sound", func(s *settings) bool { return s.pianoSound != nil },
-		func(to, from *settings) { to.pianoSound = from.pianoSound }},
+}
+
+func barAttrOf[T any](name string, in func(*settings) **said[T]) barAttr {
+	return barAttr{name, func(s *settings) bool { return *in(s) != nil },
+		func(to, from *settings) { *in(to) = *in(from) }}
 }
 
 // open reports whether a block holds from a bar on, and not in some bars alone.

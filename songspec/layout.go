@@ -20,7 +20,8 @@ type measure struct {
 // layOut divides every bar of a chart among its words, in a usual meter, and writes the repeats
 // out. Bars that do not add up go to rep, each once; ok is false when there was one. The
 // measures have no numbers yet.
-func layOut(s *hcltext.Source, c *chart, usual meter.Meter, rep *hcltext.Report) (ms []measure, ok bool) {
+func layOut(c *chart, usual meter.Meter, rep *hcltext.Report) (ms []measure, ok bool) {
+	s := c.src
 	starts := make([][]int64, len(c.written))
 	meters := make([]meter.Meter, len(c.written))
 	ok = true

@@ -120,7 +120,7 @@ func (f *File) LendUnread() hcl.Diagnostics {
 		src := hcltext.NewSource(f.src.Name, []byte("N.C."))
 		c, _ := readChart(src, hcltext.RawText{Hi: len(src.Src), Heredoc: true}, &hcltext.Report{Source: src})
 		c.written[0].text = "borrowed"
-		s := &section{name: name, chords: c, loan: &loan{}, linked: linked}
+		s := &section{name: name, charted: charted{chords: c}, loan: &loan{}, linked: linked}
 		f.sections = append(f.sections, s)
 		f.byName[name], unread[name] = s, true
 	}
@@ -132,20 +132,14 @@ func (f *File) LendUnread() hcl.Diagnostics {
 	for _, p := range f.form {
 		add(p.name)
 	}
-	bare := func(name string, inside *[]*inside, events *[]*event) bool {
-		if unread[name] {
-			*inside, *events = nil, nil
-		}
-		return unread[name]
-	}
 	for _, p := range f.form {
-		if bare(p.name, &p.inside, &p.events) {
-			p.only, p.without = nil, nil
+		if unread[p.name] {
+			p.inside, p.events, p.only, p.without = nil, nil, nil, nil
 		}
 	}
 	for _, s := range f.sections {
-		if own := slices.Concat(s.inside...); s.like != nil && s.chords == nil && bare(s.like.v, &own, &s.events) {
-			s.inside, s.without = nil, nil
+		if s.like != nil && s.chords == nil && unread[s.like.v] {
+			s.inside, s.events, s.without = nil, nil, nil
 			unread[s.name] = true
 		}
 	}

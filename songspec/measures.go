@@ -30,12 +30,19 @@ func (r *resolver) measures(s *section, m meter.Meter) []measure {
 			return nil
 		}
 	}
+	ms = r.numbered(ms)
+	r.sections[key] = ms
+	return ms
+}
+
+// numbered are measures of a section with their numbers; nil when a word needs a chord before it
+// and has none.
+func (r *resolver) numbered(ms []measure) []measure {
 	ms = slices.Clone(ms)
 	if w := giveNumbers(ms); w != nil {
 		r.noChordBefore(w)
 		return nil
 	}
-	r.sections[key] = ms
 	return ms
 }
 
@@ -50,9 +57,7 @@ func (r *resolver) measuresOf(p *play, m meter.Meter) (played, all []measure) {
 		if all = r.splice(all, p.inside, m); all == nil {
 			return nil, nil
 		}
-		all = slices.Clone(all)
-		if w := giveNumbers(all); w != nil {
-			r.noChordBefore(w)
+		if all = r.numbered(all); all == nil {
 			return nil, nil
 		}
 	}
@@ -174,7 +179,7 @@ func (r *resolver) runsOf(in *inside, bars int, by *play) [][2]int {
 	case by != nil && !slices.Contains(by.inside, in):
 		r.leftOut(by, wording.Sentence("bars %q of section %q are left out", in.place.Text, by.name))
 	default:
-		barsError(&r.rep, in.someBars, err)
+		barsError(&r.rep, in.placed, err)
 	}
 	return nil
 }

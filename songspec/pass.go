@@ -51,9 +51,7 @@ func (r *resolver) pass(p *play) bool {
 	}
 	if bars != nil {
 		r.inside(&pass, bars, keys)
-		if last := len(bars) - 1; last >= 0 {
-			r.lift += bars[last].lift
-		}
+		r.lift += bars[len(bars)-1].lift
 	}
 	if energy[0] != energy[1] && len(lo.bars) == 1 {
 		r.rep.Warnf(set.energy.rng, "Energy cannot move in one bar",
@@ -144,7 +142,7 @@ func (r *resolver) inside(pass *timeline.Pass, bars []barSettings, keys []keys) 
 		s, b := &bars[i], &pass.Bars[i]
 		own := r.f.bandOf(s.settings)
 		switch {
-		case own == r.bandOfPass(pass):
+		case own == r.tl.BandAt(pass, i):
 		case band == nil || *band != own:
 			band = &own
 			b.Band = band
@@ -175,11 +173,4 @@ func (r *resolver) inside(pass *timeline.Pass, bars []barSettings, keys []keys) 
 	if ownEnergy {
 		pass.EnergyFrom, pass.EnergyTo = pass.Bars[0].Energy.Level, pass.Bars[len(bars)-1].Energy.Level
 	}
-}
-
-func (r *resolver) bandOfPass(pass *timeline.Pass) timeline.Band {
-	if pass.Band != nil {
-		return *pass.Band
-	}
-	return timeline.Band{Drums: r.tl.Drums, Bass: r.tl.Bass, Piano: r.tl.Piano}
 }

@@ -193,7 +193,7 @@ func (r *resolver) layout(c *chart, m meter.Meter) []measure {
 	if ms, ok := r.layouts[key]; ok {
 		return ms
 	}
-	ms, _ := layOut(c.src, c, m, &r.rep)
+	ms, _ := layOut(c, m, &r.rep)
 	r.layouts[key] = ms
 	return ms
 }
