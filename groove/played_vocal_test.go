@@ -35,7 +35,11 @@ func TestPlayedVocal(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, p := range guide.Apply(tl, 0, voice) {
+	file, err := guide.Read(voice)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, p := range guide.Place(tl, 0, file) {
 		t.Fatalf("%s: %s", p.Summary, p.Detail)
 	}
 	const verse, chorus = 1, 6

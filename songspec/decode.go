@@ -40,7 +40,7 @@ func Parse(name string, src []byte) (*File, hcl.Diagnostics) {
 	} else {
 		d.link(f)
 	}
-	f.fraction = d.fraction
+	f.fraction, f.guided = d.fraction, d.guided
 	out := d.rep.Sorted()
 	f.failed = out.HasErrors()
 	return f, out

@@ -117,7 +117,7 @@ func (d *decoder) checkInside(in *inside, b *hclsyntax.Block) {
 // MaxInside is the greatest number of bars blocks in a section or a play.
 const MaxInside = 64
 
-// tempoInside reads the tempo of a bars block, which may be "a tempo": the pass's own, 0 here.
+// tempoInside reads the tempo of a bars block, which may be "a tempo": the pass's own.
 func (d *decoder) tempoInside(a *hclsyntax.Attribute) *said[meter.BPM] {
 	switch d.calledATempo(a) {
 	case "":
@@ -125,7 +125,7 @@ func (d *decoder) tempoInside(a *hclsyntax.Attribute) *said[meter.BPM] {
 		d.setting(&set, a)
 		return set.tempo
 	case aTempo:
-		return &said[meter.BPM]{0, a.Expr.Range()}
+		return &said[meter.BPM]{ownTempo, a.Expr.Range()}
 	}
 	d.rep.Errorf(a.Expr.Range(), "Not a tempo", "Back to the pass's own tempo is written tempo = %q.", aTempo).
 		WriteText(a.Expr.Range(), aTempo)
@@ -137,7 +137,7 @@ func (d *decoder) tempoInside(a *hclsyntax.Attribute) *said[meter.BPM] {
 func (d *decoder) calledATempo(a *hclsyntax.Attribute) string {
 	if raw, ok := d.s.Raw(a.Expr); ok {
 		text := d.s.TextOf(raw)
-		switch strings.ToLower(strings.Join(strings.Fields(text), " ")) {
+		switch plainWord(text) {
 		case aTempo, "tempo primo", "tempo i", "tempo 1", "a-tempo", "a_tempo":
 			return text
 		}
@@ -146,6 +146,9 @@ func (d *decoder) calledATempo(a *hclsyntax.Attribute) string {
 }
 
 const aTempo = "a tempo"
+
+// plainWord is a text in lower case, its words one blank apart.
+func plainWord(text string) string { return strings.ToLower(strings.Join(strings.Fields(text), " ")) }
 
 // lift reads a lift.
 func (d *decoder) lift(a *hclsyntax.Attribute) *said[int] {

@@ -27,6 +27,7 @@ func (d *decoder) file(f *File, body *hclsyntax.Body) {
 		}
 	}
 	d.checkSingers(f)
+	d.checkLeader(f)
 	f.hasForm = f.hasForm || d.unread(body, "form")
 	f.groovesUnread = d.unread(body, "grooves")
 	f.meterUnread = f.meterUnread || d.unread(body, "meter")

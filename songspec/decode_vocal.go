@@ -31,6 +31,8 @@ func (d *decoder) vocal(f *File, b *hclsyntax.Block) {
 				-timeline.MaxTranspose, timeline.MaxTranspose), 0)
 		case "rough":
 			v.rough = or(d.flag(a.Expr, "rough"), false)
+		case "leads":
+			v.leads = d.flag(a.Expr, "leads")
 		}
 	}
 	if len(f.vocals) == timeline.MaxVocals {

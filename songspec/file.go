@@ -34,6 +34,7 @@ type File struct {
 	vocals    []*vocal
 	picture   *picture         // nil: the song is for none
 	fraction  *said[meter.BPM] // the first tempo that is not of whole beats
+	guided    *said[meter.BPM] // the first tempo that is the guide's
 
 	transpose *said[int]        // semitones that everything moves by
 	lenders   []Ref             // song files whose sections are borrowed
@@ -238,5 +239,6 @@ type vocal struct {
 	written   string // the range
 	transpose int
 	rough     bool
+	leads     *said[bool]
 	line      int
 }

@@ -99,8 +99,28 @@ func (f *File) borrow(d *decoder, l Lent) {
 		if c.key == nil {
 			c.key = &said[harmony.Key]{v: key, rng: l.Ref.Range}
 		}
+		c.unguide()
 		f.sections = append(f.sections, &c)
 		f.byName[c.name] = &c
+	}
+}
+
+// unguide takes the tempo of its own song's guide, which is not lent, out of a borrowed section.
+func (s *section) unguide() {
+	free := func(set *settings) {
+		if or(set.tempo, 0) == guided {
+			set.tempo = nil
+		}
+	}
+	free(&s.settings)
+	s.inside = slices.Clone(s.inside)
+	for i, level := range s.inside {
+		s.inside[i] = slices.Clone(level)
+		for k, in := range level {
+			c := *in
+			free(&c.settings)
+			s.inside[i][k] = &c
+		}
 	}
 }
 

@@ -31,7 +31,9 @@ func (d *decoder) setting(to *settings, a *hclsyntax.Attribute) bool {
 				"It is the pass's own tempo again, from a bar on: bars \"5-\" { tempo = %q }.", aTempo)
 			return true
 		}
-		to.tempo = d.tempo(a.Expr, "the tempo, in beats a minute,")
+		if to.tempo = d.guidesTempo(a.Expr); to.tempo == nil {
+			to.tempo = d.tempo(a.Expr, "the tempo, in beats a minute,")
+		}
 	case "feel":
 		to.feel = d.text(a.Expr, 64, `The feel is its name in quotes: feel = "waltz".`)
 	case "energy":

@@ -34,10 +34,11 @@ func (r *resolver) pass(p *play) bool {
 	keys := r.keysOf(bars, key, len(lo.bars))
 	name, _ := r.feelName(set)
 	energy := or(set.energy, [2]int{defaultEnergy, defaultEnergy})
+	pace := paceOf(set.tempo, m)
 	pass := timeline.Pass{
 		Index: len(r.tl.Passes), Section: sec.name,
 		Feel: name, EnergyFrom: energy[0], EnergyTo: energy[1],
-		Key: keys[0].sounding, Meter: m, BPM: or(set.tempo, usualTempo(m)), Lift: r.lift,
+		Key: keys[0].sounding, Meter: m, BPM: pace.BPM, Guided: pace.Guided, Lift: r.lift,
 		Fills:    or(set.fills, true),
 		Lead:     or(set.lead, true),
 		Length:   lo.length,
@@ -51,19 +52,26 @@ func (r *resolver) pass(p *play) bool {
 	}
 	if bars != nil {
 		r.inside(&pass, bars, keys)
+		setPaces(&pass, bars, set.tempo)
 		r.lift += bars[len(bars)-1].lift
 	}
 	if energy[0] != energy[1] && len(lo.bars) == 1 {
 		r.rep.Warnf(set.energy.rng, "Energy cannot move in one bar",
 			"The pass has a single bar, which is played at %d. Write one figure.", energy[0])
 	}
-	r.tempoFits(name, pass.BPM, set)
-	if !r.placeEvents(&pass, lo, p, bars) {
+	if !pace.Guided {
+		r.tempoFits(name, pace.BPM, set)
+	}
+	if !r.placeEvents(&pass, lo, p) {
 		return false
 	}
 	r.bars += len(lo.bars)
 	if p.landing != nil {
 		pass.At = p.landing.v
+	}
+	r.guided = append(r.guided, guidedParts(&pass)...)
+	if pass.Guided {
+		r.guidedFeels = append(r.guidedFeels, guidedFeel{pass.Index, name, set})
 	}
 	r.tl.Passes, r.landings = append(r.tl.Passes, pass), append(r.landings, p.landing)
 	return true
@@ -164,9 +172,9 @@ func (r *resolver) inside(pass *timeline.Pass, bars []barSettings, keys []keys) 
 		}
 		if s.tempo != nil && (i == 0 || s.tempo != bars[i-1].tempo) || s.feel != nil && i > 0 &&
 			s.feel != bars[i-1].feel {
-			if bpm := or(s.tempo, usualTempo(pass.Meter)); bpm != 0 {
+			if pace := paceOf(s.tempo, pass.Meter); pace.BPM != ownTempo && !pace.Guided {
 				name, _ := r.feelName(s.settings)
-				r.tempoFits(name, bpm, s.settings)
+				r.tempoFits(name, pace.BPM, s.settings)
 			}
 		}
 	}

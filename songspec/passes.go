@@ -24,6 +24,7 @@ func (r *resolver) joinPasses() {
 		at += p.Length
 	}
 	t.End = at
+	r.follow()
 	cue.Join(t.Passes)
 	if !r.f.failed && !r.rep.Diags.HasErrors() { // bad chords are missing from the timeline
 		r.noteFates()
@@ -60,17 +61,15 @@ func (r *resolver) addLead() {
 func (r *resolver) makeMaps() {
 	t := r.tl
 	first := &t.Passes[0]
-	micros := first.Tempos[0].Micros
-	if t.Lead > 0 { // a hold or a rit on the first beat does not begin in the bars before
-		micros = t.FrontMicros
+	if t.Lead > 0 {
+		t.Tempos = r.front
 	}
-	t.Tempos = append(t.Tempos, timeline.Tempo{Tick: 0, Micros: micros})
 	t.Meters = append(t.Meters, timeline.MeterChange{Tick: 0, Meter: first.Meter})
 	t.Keys = append(t.Keys, timeline.KeyChange{Tick: 0, Key: first.Key})
 	for i := range t.Passes {
 		p := &t.Passes[i]
 		for _, s := range p.Tempos {
-			if s.Micros != t.Tempos[len(t.Tempos)-1].Micros {
+			if n := len(t.Tempos); n == 0 || s.Micros != t.Tempos[n-1].Micros {
 				t.Tempos = append(t.Tempos, timeline.Tempo{Tick: p.Start + s.Tick, Micros: s.Micros})
 			}
 		}

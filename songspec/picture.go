@@ -35,6 +35,7 @@ type piece struct {
 	pass        int
 	tick, ticks int64
 	micros      int64 // a quarter
+	guided      bool  // the tempo is the guide's, which no picture changes
 }
 
 // toPicture changes the tempo maps of the passes so that each point comes at its time. Between two
@@ -43,7 +44,6 @@ type piece struct {
 // microseconds a quarter, and each takes up what those before it have lost by rounding, so a point
 // is off by no more than half a microsecond for every quarter of the last tempo before it.
 func (r *resolver) toPicture() {
-	r.tl.FrontMicros = microsFor(r.tl.Passes[0].BPM, r.tl.Passes[0].Meter)
 	if r.f.picture != nil {
 		r.tl.Picture = &timeline.Picture{Count: r.f.picture.count, Start: r.f.picture.start}
 	}
@@ -123,20 +123,35 @@ func (r *resolver) time(micros int64) string {
 // second. It returns false when the change would be too great.
 func (r *resolver) fit(from, to point, reached *big.Int) bool {
 	pieces := r.pieces(from, to)
-	written := new(big.Int)
+	written, guides := new(big.Int), new(big.Int)
 	for _, p := range pieces {
-		written.Add(written, big.NewInt(p.ticks*p.micros))
+		sum := written
+		if p.guided {
+			sum = guides
+		}
+		sum.Add(sum, big.NewInt(p.ticks*p.micros))
 	}
 	want := new(big.Int).Mul(big.NewInt(to.micros), big.NewInt(meter.TicksPerQuarter))
-	want.Sub(want, reached)
+	want.Sub(want, reached).Sub(want, guides)
+	if written.Sign() == 0 || want.Sign() <= 0 {
+		at := new(big.Int).Add(reached, guides)
+		r.rep.Errorf(to.rng, "A time that only the guide could change", "From %s to %s the band follows the guide, and "+
+			"gets there at %s. Leave this time out.", from.what, to.what,
+			r.time(at.Add(at, written).Quo(at, big.NewInt(meter.TicksPerQuarter)).Int64()))
+		return false
+	}
 	change := hundredths(written, want)
-	if !r.bearable(from, to, written, want, change) {
+	if !r.bearable(from, to, written, want, guides, change) {
 		return false
 	}
 	due, got := new(big.Int), new(big.Int) // written time so far, and played time so far
 	for i := 0; i < len(pieces); {
+		if pieces[i].guided {
+			i++
+			continue
+		}
 		n, ticks := i, int64(0) // pieces in a row with one tempo keep one
-		for ; n < len(pieces) && pieces[n].micros == pieces[i].micros; n++ {
+		for ; n < len(pieces) && pieces[n].micros == pieces[i].micros && !pieces[n].guided; n++ {
 			ticks += pieces[n].ticks
 		}
 		due.Add(due, new(big.Int).Mul(big.NewInt(ticks), big.NewInt(pieces[i].micros)))
@@ -152,14 +167,14 @@ func (r *resolver) fit(from, to point, reached *big.Int) bool {
 		}
 		got.Add(got, new(big.Int).Mul(big.NewInt(ticks), big.NewInt(m)))
 		if i == 0 && from.pass == 0 && from.tick == 0 {
-			front := new(big.Int).Mul(big.NewInt(r.tl.FrontMicros), want)
-			r.tl.FrontMicros = min(maxMicros, front.Quo(front, written).Int64())
+			front := new(big.Int).Mul(big.NewInt(r.front[0].Micros), want)
+			r.front[0].Micros = min(maxMicros, front.Quo(front, written).Int64())
 		}
 		for ; i < n; i++ {
 			pieces[i].micros = m
 		}
 	}
-	reached.Add(reached, got)
+	reached.Add(reached, got).Add(reached, guides)
 	r.play(pieces)
 	at := &r.tl.Passes[to.pass]
 	r.tl.Landings = append(r.tl.Landings, timeline.Landing{Tick: at.Start + to.tick, Micros: to.micros, What: to.what,
@@ -175,7 +190,7 @@ func hundredths(written, want *big.Int) int64 {
 }
 
 // bearable warns of a change that is heard, and reports one that is too great.
-func (r *resolver) bearable(from, to point, written, want *big.Int, change int64) bool {
+func (r *resolver) bearable(from, to point, written, want, guides *big.Int, change int64) bool {
 	size, way := change, "quicker"
 	if change < 0 {
 		size, way = -change, "slower"
@@ -189,9 +204,10 @@ func (r *resolver) bearable(from, to point, written, want *big.Int, change int64
 			from.what, to.what, percent, way, r.wouldBe(from, to, written, want, ", %s instead of %s"))
 		return true
 	}
-	at := new(big.Int).Quo(written, big.NewInt(meter.TicksPerQuarter)).Int64() + from.micros
+	at := new(big.Int).Add(written, guides)
+	at.Quo(at, big.NewInt(meter.TicksPerQuarter)).Add(at, big.NewInt(from.micros))
 	r.rep.Errorf(to.rng, "Too far from the tempo", "From %s to %s the band would have to play %s %% %s than written; "+
-		"15 %% is the most. At the written tempo it comes at %s.%s", from.what, to.what, percent, way, r.time(at),
+		"15 %% is the most. At the written tempo it comes at %s.%s", from.what, to.what, percent, way, r.time(at.Int64()),
 		r.wouldBe(from, to, written, want, " To land at the time that is written, write tempo = %s instead of %s."))
 	return false
 }
@@ -204,7 +220,7 @@ func (r *resolver) wouldBe(from, to point, written, want *big.Int, format string
 	}
 	first := &r.tl.Passes[from.pass]
 	for i := from.pass; i <= last; i++ {
-		if p := &r.tl.Passes[i]; p.BPM != first.BPM || p.Meter.TempoTicks() != first.Meter.TempoTicks() {
+		if p := &r.tl.Passes[i]; p.BPM != first.BPM || p.Guided || p.Meter.TempoTicks() != first.Meter.TempoTicks() {
 			return ""
 		}
 	}
@@ -233,9 +249,11 @@ func (r *resolver) pieces(from, to point) []piece {
 			if k+1 < len(p.Tempos) {
 				until = p.Tempos[k+1].Tick
 			}
-			a, b := max(start, s.Tick), min(end, until)
-			if a < b {
-				out = append(out, piece{i, a, b - a, s.Micros})
+			for a, b := max(start, s.Tick), min(end, until); a < b; {
+				guided, border := r.guidedUntil(i, a)
+				stop := min(b, border)
+				out = append(out, piece{i, a, stop - a, s.Micros, guided})
+				a = stop
 			}
 		}
 	}

@@ -6,6 +6,7 @@ import (
 
 	"github.com/hashicorp/hcl/v2"
 
+	"plinth/songspec/guide"
 	"plinth/songspec/harmony"
 	"plinth/songspec/hcltext"
 	"plinth/songspec/meter"
@@ -17,6 +18,10 @@ type Env struct {
 	// Feels are all feels by name, with the song's own. When it is empty, any name is
 	// accepted.
 	Feels map[string]FeelInfo
+
+	// Guide is the guide vocal that File.Leader names: the tempo is its tempo where the song says
+	// so. Where it is nil such a tempo is the usual one.
+	Guide *guide.File
 
 	Override Override
 }
@@ -36,13 +41,17 @@ type resolver struct {
 	spans    map[spanKey][]timeline.Span
 	chords   map[chordKey]chordResult
 	own      map[*laidOut][]spot
-	landings []*landing // for each pass, nil where its play says no time
-	from     [][]*event // for each pass, the blocks that its events come from
+	landings []*landing       // for each pass, nil where its play says no time
+	front    []timeline.Tempo // of the bars in front
+	from     [][]*event       // for each pass, the blocks that its events come from
 	fates    map[blockAt]*fate
 	moves    map[blockAt]move // of the tempo
 	spots    int
 	foreign  map[string]int // the line on which a foreign sign was last reported
 	figures  figuredBass
+
+	guided      []part       // where the band follows the guide, in order
+	guidedFeels []guidedFeel // of passes that begin so
 
 	// The effect so far of lift and of the key of a play, see advanceKeys.
 	lift     int
@@ -125,10 +134,12 @@ func (r *resolver) startTimeline() {
 		Transpose: replaced(r.env.Override.Transpose, f.transpose, 0),
 	}
 	t.Title = cmp.Or(or(f.title, ""), t.File)
-	for _, v := range f.vocals {
+	leader, follows := f.Leader()
+	for i, v := range f.vocals {
 		t.Vocals = append(t.Vocals, timeline.Vocal{
 			Name: or(v.name, ""), Path: v.ref.Path, Track: v.track, From: or(v.from, 1),
 			RangeLow: v.low, RangeHigh: v.high, Range: v.written, Transpose: v.transpose, Rough: v.rough, Line: v.line,
+			Leads: follows && i == leader,
 		})
 	}
 	r.tl = t

@@ -160,7 +160,7 @@ func (r *resolver) spot(lo *laidOut, usual meter.Meter, e *event, at meter.At) t
 
 // placeEvents gives a pass its events and its tempo map, from the event blocks of the section
 // and of the play. It returns false when the song has too many events.
-func (r *resolver) placeEvents(pass *timeline.Pass, lo *laidOut, p *play, bars []barSettings) bool {
+func (r *resolver) placeEvents(pass *timeline.Pass, lo *laidOut, p *play) bool {
 	spots := slices.Concat(r.sectionSpots(p.section, lo, pass.Meter, p), r.spotsOf(lo, pass.Meter, p.events, p))
 	var moves []spot
 	for _, s := range spots {
@@ -200,7 +200,8 @@ func (r *resolver) placeEvents(pass *timeline.Pass, lo *laidOut, p *play, bars [
 	}
 	pass.Events = out
 	r.from = append(r.from, from)
-	pass.Tempos = r.tempos(pass, basesOf(pass, bars), from)
+	r.unguided(pass, p, from)
+	pass.Tempos = r.tempos(pass, basesOf(pass), from)
 	return true
 }
 

@@ -35,7 +35,7 @@ var neighbours = map[string]struct{ Quicker, Slower []string }{
 }
 
 // tempoFits warns of a tempo at which a feel does not sit well. Where the tempo is far off, it
-// offers another feel or tempo.
+// offers another feel or tempo; a guide keeps its tempo.
 func (r *resolver) tempoFits(name string, bpm meter.BPM, set settings) {
 	info, m := r.env.Feels[name], or(set.meter, meter.Common)
 	low, high := info.tempos(m)
@@ -117,7 +117,7 @@ func (r *resolver) otherwise(name string, bpm meter.BPM, info FeelInfo, set sett
 	}
 	half := (bpm/1000 + 1) / 2 * 1000 // of whole beats
 	switch {                          // 4/4 can be counted twice or half as fast
-	case m.Num != 4 || m.Den != 4:
+	case m.Num != 4 || m.Den != 4 || or(set.tempo, 0) == guided:
 	case bpm > meter.Whole(info.TempoHigh) && info.suits(half, m):
 		ways = append(ways, fmt.Sprintf("tempo = %s and two bars in one", half))
 	case bpm < meter.Whole(info.TempoLow) && info.suits(2*bpm, m):

@@ -33,7 +33,7 @@ func (r *resolver) tempos(pass *timeline.Pass, bases []base, from []*event) []ti
 	bpm := pass.BPM
 	setUpTo := func(tick int64) {
 		for len(bases) > 0 && bases[0].tick <= tick {
-			bpm = bases[0].bpm
+			bpm = bases[0].BPM
 			steps = append(steps, timeline.Tempo{Tick: bases[0].tick, Micros: microsFor(bpm, pass.Meter)})
 			bases = bases[1:]
 		}
@@ -77,26 +77,50 @@ func (r *resolver) tempos(pass *timeline.Pass, bases []base, from []*event) []ti
 // base is a tempo that is set at a bar line of a pass.
 type base struct {
 	tick int64
-	bpm  meter.BPM
+	timeline.Pace
 }
 
-// basesOf are the tempos that are set in a pass: where it begins, and where a bars block that says the
-// tempo begins or ends.
-func basesOf(pass *timeline.Pass, bars []barSettings) []base {
-	out := []base{{0, pass.BPM}}
+// What a tempo may be besides a number: in a bars block the pass's own, and anywhere the guide's.
+const (
+	ownTempo = meter.BPM(0)
+	guided   = meter.BPM(-1)
+)
+
+// paceOf is the tempo that a song file states, in a meter.
+func paceOf(t *said[meter.BPM], m meter.Meter) timeline.Pace {
+	if bpm := or(t, usualTempo(m)); bpm != guided {
+		return timeline.Pace{BPM: bpm}
+	}
+	return timeline.Pace{BPM: usualTempo(m), Guided: true} // until the guide's is known, see follow
+}
+
+// setPaces gives the bars of a pass the tempos that are set in it: where a bars block that says the
+// tempo begins or ends. was is the tempo that the pass has as a whole.
+func setPaces(pass *timeline.Pass, bars []barSettings, was *said[meter.BPM]) {
 	for i := range bars {
 		t := bars[i].tempo
-		if i > 0 && t == bars[i-1].tempo || i == 0 && bars[i].tempo == nil {
+		if t == was {
 			continue
 		}
-		bpm := or(t, usualTempo(pass.Meter))
-		if bpm == 0 { // a tempo
-			bpm = pass.BPM
+		was = t
+		pace := pass.Pace()
+		if t == nil || t.v != ownTempo {
+			pace = paceOf(t, pass.Meter)
 		}
-		if i == 0 {
-			out = nil
+		pass.Bars[i].Pace = &pace
+	}
+}
+
+// basesOf are the tempos that are set in a pass, in order, the first where it begins.
+func basesOf(pass *timeline.Pass) []base {
+	out := []base{{0, pass.Pace()}}
+	for i := range pass.Bars {
+		if b := &pass.Bars[i]; b.Pace != nil {
+			if i == 0 {
+				out = nil
+			}
+			out = append(out, base{b.Start, *b.Pace})
 		}
-		out = append(out, base{pass.Bars[i].Start, bpm})
 	}
 	return out
 }

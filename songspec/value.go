@@ -31,6 +31,7 @@ type decoder struct {
 	badPicture bool       // its picture block has a mistake
 
 	fraction *said[meter.BPM] // the first tempo that is not of whole beats
+	guided   *said[meter.BPM] // the first tempo that is the guide's
 }
 
 // unread reports whether one of the words stands in a body in a way that could not be read: then

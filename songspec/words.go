@@ -20,7 +20,7 @@ var (
 	bassAttrs    = []string{"strings", "sound", "line"}
 	pianoAttrs   = []string{"highest", "span", "sound"}
 	pictureAttrs = []string{"rate", "start"}
-	vocalAttrs   = []string{"name", "track", "from", "range", "transpose", "rough"}
+	vocalAttrs   = []string{"name", "track", "from", "range", "transpose", "rough", "leads"}
 
 	sectionAttrs = []string{"chords", "like", "without", "key", "meter", "tempo", "feel", "energy", "lead", "tacet",
 		"fills"}

@@ -84,16 +84,19 @@ func (l *loader) read(text []byte) {
 	l.ownGrooves(file.GrooveFiles())
 	env := l.feelInfos()
 	env.Override = l.override
+	vocals := l.vocals(file)
+	if leader, ok := file.Leader(); ok {
+		env.Guide = vocals[leader]
+	}
 	tl, diags := file.Resolve(env)
 	l.add(diags)
-	vocals := l.vocals(file.VocalFiles())
 	if tl == nil || l.Diags.HasErrors() {
 		return
 	}
 	l.Timeline, l.Feels = tl, l.set(tl)
-	for i, src := range vocals {
-		if src != nil {
-			l.add(l.atVocal(i, guide.Apply(tl, i, src)))
+	for i, f := range vocals {
+		if f != nil {
+			l.add(l.atVocal(i, guide.Place(tl, i, f)))
 		}
 	}
 }
@@ -112,10 +115,6 @@ func (l *loader) say(severity hcl.DiagnosticSeverity, at hcl.Range, summary, det
 // file. If without is not empty, a missing file is only a warning, and without says what
 // happens then.
 func (l *loader) open(ref songspec.Ref, what, without string) ([]byte, bool) {
-	severity := hcl.DiagError
-	if without != "" {
-		severity, without = hcl.DiagWarning, " "+without
-	}
 	src, err := fs.ReadFile(l.folder, ref.Path)
 	var path *fs.PathError
 	switch {
@@ -126,16 +125,25 @@ func (l *loader) open(ref songspec.Ref, what, without string) ([]byte, bool) {
 			"The path %q, or a link on its way, leads out of the song file's folder, and nothing outside is read."+
 				" Put the file itself beside the song.", ref.Path)
 	case errors.Is(err, fs.ErrNotExist):
-		l.say(severity, ref.Range, "No "+what+" of that name",
-			"There is no file %q in the song file's folder. Put it there, or write the name that it has.%s",
-			ref.Path, without)
+		l.unusable(ref, "No "+what+" of that name", without,
+			"There is no file %q in the song file's folder. Put it there, or write the name that it has.", ref.Path)
 	default:
 		if errors.As(err, &path) {
 			err = path.Err // the message has the path already
 		}
-		l.say(severity, ref.Range, "A "+what+" that cannot be read", "%q cannot be read: %s.%s", ref.Path, err, without)
+		l.unusable(ref, "A "+what+" that cannot be read", without, "%q cannot be read: %s.", ref.Path, err)
 	}
 	return nil, false
+}
+
+// unusable reports a file of no use: a mistake, or only a warning where without says what happens
+// then.
+func (l *loader) unusable(ref songspec.Ref, summary, without, detail string, args ...any) {
+	severity := hcl.DiagError
+	if without != "" {
+		severity, detail = hcl.DiagWarning, detail+" "+without
+	}
+	l.say(severity, ref.Range, summary, detail, args...)
 }
 
 // lend reads the song files that lend their sections, and gives the sections to the song. Of
@@ -270,20 +278,36 @@ func (l *loader) set(tl *timeline.Timeline) *feel.Set {
 	return out
 }
 
-// vocals reads the guide vocals, each file once; what cannot be read is nil.
-func (l *loader) vocals(refs []songspec.Ref) [][]byte {
-	read := map[string][]byte{}
-	out := make([][]byte, len(refs))
+// vocals reads the guide vocals, each file once; what cannot be read is nil. That is a mistake where
+// the band follows the guide, and else a doubt.
+func (l *loader) vocals(file *songspec.File) []*guide.File {
+	refs := file.VocalFiles()
+	leader, follows := file.Leader()
+	read := map[string]*guide.File{}
+	if follows { // before others, who may have the same file
+		read[refs[leader].Path] = l.vocal(refs[leader], "")
+	}
+	out := make([]*guide.File, len(refs))
 	for i, ref := range refs {
 		l.vocalAt = append(l.vocalAt, ref.Range)
 		if _, known := read[ref.Path]; !known {
-			src, ok := l.open(ref, "guide vocal", "The band plays as if no vocal were given.")
-			if ok && src == nil {
-				src = []byte{}
-			}
-			read[ref.Path] = src
+			read[ref.Path] = l.vocal(ref, "The band plays as if no vocal were given.")
 		}
 		out[i] = read[ref.Path]
 	}
 	return out
+}
+
+// vocal reads a guide vocal, nil where it cannot. without is as open has it.
+func (l *loader) vocal(ref songspec.Ref, without string) *guide.File {
+	src, ok := l.open(ref, "guide vocal", without)
+	if !ok {
+		return nil
+	}
+	f, err := guide.Read(src)
+	if err != nil {
+		l.unusable(ref, "Unreadable guide vocal", without, "%s: %s.", ref.Path, err)
+		return nil
+	}
+	return f
 }

@@ -68,7 +68,11 @@ func sing(t testing.TB, tl *timeline.Timeline, notes ...sung) {
 	track = append(track, "\x00\xFF\x2F\x00"...)
 	src := append([]byte("MThd\x00\x00\x00\x06\x00\x00\x00\x01\x03\xC0MTrk"),
 		binary.BigEndian.AppendUint32(nil, uint32(len(track)))...)
-	for _, p := range guide.Apply(tl, 0, append(src, track...)) {
+	file, err := guide.Read(append(src, track...))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, p := range guide.Place(tl, 0, file) {
 		if p.Error {
 			t.Fatal(p.Detail)
 		}

@@ -11,7 +11,7 @@ import (
 
 // disagreements compares the file's tempo and meter with the song's in every bar of the
 // voice. The voice is placed by beats, so neither moves a note. A file without tempo or
-// meter is not compared.
+// meter is not compared, nor is the tempo of a guide that leads.
 func (l *layout) disagreements() (out problems) {
 	var tempo, meters, again string
 	notes := l.v.Notes
@@ -38,7 +38,7 @@ func (l *layout) disagreements() (out problems) {
 					again = " and again later"
 				}
 			}
-			if tempo != "" || moving(p, j) {
+			if tempo != "" || l.v.Leads || moving(p, j) {
 				continue
 			}
 			file := inForce(l.file.Tempos, at, func(t Tempo) int64 { return l.tick(t.Tick) }).Micros

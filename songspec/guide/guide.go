@@ -1,5 +1,5 @@
 // Package guide takes the bytes of a guide vocal, a Standard MIDI File, and lays the voice
-// onto a song's Timeline (Apply). Of a song with a voice it then finds where the singer
+// onto a song's Timeline (Place). Of a song with a voice it then finds where the singer
 // rests (Windows), how high the line lies (SungIn) and which notes clash with the
 // written chords (Clashes, Check).
 //

@@ -34,19 +34,6 @@ func (out problems) failed() []Problem {
 	return out
 }
 
-// Apply reads a guide file and places the voice that the song's vocal of that number asks for.
-// It is all that a build has to call. A file that cannot be read is a warning, and the band
-// plays as if that vocal were not given: without any other, Sung stays nil in all passes. Only
-// a track or a bar that does not exist is an Error.
-func Apply(tl *timeline.Timeline, singer int, src []byte) []Problem {
-	f, err := Read(src)
-	if err != nil {
-		return []Problem{{Summary: "Unreadable guide vocal", Detail: sentence(tl.Vocals[singer].Path+": "+err.Error()) +
-			" The band plays as if no vocal were given."}}
-	}
-	return Place(tl, singer, f)
-}
-
 // Place lays the voice of a file onto the song by beats, scaled from the file's division to
 // 960 ticks a quarter. The file's first bar stands on bar From of the song; 0 and less are the
 // bars in front of bar 1. If the file begins with one short bar, as an upbeat is exported, that
@@ -55,7 +42,7 @@ func Apply(tl *timeline.Timeline, singer int, src []byte) []Problem {
 // It fills the vocal's Notes, in absolute ticks, by Tick, then Key; two notes may sound at
 // once. And it fills Sung in every pass, in ticks of the pass: the whole notes of all singers
 // that sound in the pass or in the bar to either side. Where they are silent it is empty and
-// not nil.
+// not nil. Only a track or a bar that does not exist is an Error.
 func Place(tl *timeline.Timeline, singer int, f *File) []Problem {
 	v := &tl.Vocals[singer]
 	var out problems

@@ -7,9 +7,9 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// FuzzApply places every file that can be read. The voice must lie inside the song, each pass
+// FuzzPlace places every file that can be read. The voice must lie inside the song, each pass
 // must have what sounds in it, windows must not touch, and every message must be a sentence.
-func FuzzApply(f *testing.F) {
+func FuzzPlace(f *testing.F) {
 	voice := line("Vocal", 0, [3]int{67, 0, 960}, [3]int{69, 960, 480}, [3]int{72, 3360, 480})
 	for _, seed := range [][]byte{
 		file(0, voice), file(1, line("", 0, [3]int{60, 0, 480}), line("Piano", 1, [3]int{48, 0, 480}),
@@ -24,10 +24,14 @@ func FuzzApply(f *testing.F) {
 		f.Add(seed, uint8(timeline.MaxTranspose)) // in the song's key
 	}
 	f.Fuzz(func(t *testing.T, src []byte, from uint8) {
+		file, err := Read(src)
+		if err != nil {
+			return
+		}
 		tl := song(t, "Eb", 72, 3840, verse, part{name: "dance", meter: "6/8", chords: []string{"Ab", "Bb7"}}, chorus)
 		tl.Vocals[0].From, tl.Vocals[0].Transpose = int(from), int(from)%(2*timeline.MaxTranspose)-timeline.MaxTranspose
 		tl.Vocals[0].RangeLow, tl.Vocals[0].RangeHigh = 55, 72
-		problems := append(Apply(tl, 0, src), Check(tl, 0)...)
+		problems := append(Place(tl, 0, file), Check(tl, 0)...)
 		for _, p := range problems {
 			if p.Summary == "" || !strings.HasSuffix(p.Detail, ".") || strings.Contains(p.Detail, "\n") {
 				t.Fatalf("no message: %+v", p)

@@ -14,7 +14,7 @@ func TestPlaceDuet(t *testing.T) {
 		{Name: "Tom", Path: "duet.mid", Track: "Low", From: 1, Transpose: -12}}
 	src := file(1, line("High", 0, [3]int{72, 0, 480}, [3]int{74, 960, 480}), line("Low", 1, [3]int{60, 480, 480}))
 	for i := range tl.Vocals {
-		if p := Apply(tl, i, src); len(p) != 0 {
+		if p := apply(t, tl, i, src); len(p) != 0 {
 			t.Errorf("%s: %+v", tl.Vocals[i].Name, p)
 		}
 	}
@@ -30,7 +30,7 @@ func TestPlaceDuet(t *testing.T) {
 	}
 	// The same track for both, once by name and once as the likeliest.
 	tl.Vocals[1].Track = ""
-	if p := Apply(tl, 1, file(0, line("High", 0, [3]int{72, 0, 480}))); len(p) != 1 ||
+	if p := apply(t, tl, 1, file(0, line("High", 0, [3]int{72, 0, 480}))); len(p) != 1 ||
 		p[0].Summary != "The same voice twice" {
 		t.Errorf("the same track: %+v", p)
 	}
@@ -53,7 +53,7 @@ func TestRough(t *testing.T) {
 		tl := song(t, "C", 60, 0, verse)
 		tl.Vocals[0].Rough, tl.Vocals[0].Transpose = tt.rough, tt.transpose
 		var got []string
-		for _, p := range Apply(tl, 0, file(0, both)) {
+		for _, p := range apply(t, tl, 0, file(0, both)) {
 			got = append(got, p.Summary)
 		}
 		if strings.Join(got, ", ") != tt.want {
@@ -62,7 +62,7 @@ func TestRough(t *testing.T) {
 	}
 	tl := song(t, "C", 60, 0, verse)
 	tl.Vocals[0].Rough, tl.Vocals[0].Transpose = true, 36
-	if p := Apply(tl, 0, file(0, line("Vocal", 0, [3]int{100, 0, 480}, [3]int{60, 480, 480}))); len(p) != 1 ||
+	if p := apply(t, tl, 0, file(0, line("Vocal", 0, [3]int{100, 0, 480}, [3]int{60, 480, 480}))); len(p) != 1 ||
 		!strings.Contains(p[0].Detail, "transpose = 36, 1 note of the guide would lie beyond") {
 		t.Errorf("beyond MIDI: %+v", p)
 	}
@@ -71,7 +71,7 @@ func TestRough(t *testing.T) {
 	for range 9 {
 		again = cat(again, ev(100, 0x90, 62, 9), ev(100, 0x80, 62, 0))
 	}
-	if p := Apply(song(t, "C", 60, 0, verse), 0, file(0, again)); len(p) != 0 {
+	if p := apply(t, song(t, "C", 60, 0, verse), 0, file(0, again)); len(p) != 0 {
 		t.Errorf("a note struck anew: %+v", p)
 	}
 }

@@ -55,10 +55,20 @@ func song(t testing.TB, key string, bpm int, lead int64, parts ...part) *timelin
 	return tl
 }
 
+// apply reads and places a file that can be read.
+func apply(t testing.TB, tl *timeline.Timeline, singer int, src []byte) []Problem {
+	t.Helper()
+	f, err := Read(src)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return Place(tl, singer, f)
+}
+
 // place reads and places a file that must be good.
 func place(t testing.TB, tl *timeline.Timeline, src []byte) []Problem {
 	t.Helper()
-	out := Apply(tl, 0, src)
+	out := apply(t, tl, 0, src)
 	for _, p := range out {
 		if p.Error {
 			t.Fatalf("%s: %s", p.Summary, p.Detail)

@@ -30,31 +30,27 @@ func (f *File) TempoMap(tl *timeline.Timeline, from int) []timeline.Tempo {
 	return out
 }
 
-// Clicks are the felt beats of some passes in a row, from the pass first up to the pass end, which
-// is not one of them, in absolute ticks; and behind them the bar line at which they end. Before
-// the first pass of a song stand the beats of the bars in front.
-func Clicks(tl *timeline.Timeline, first, end int) (out []int64) {
-	add := func(at int64, m meter.Meter, length int64) {
+// Clicks are the felt beats from one bar line of a song to another, the bars in front included, in
+// absolute ticks; and behind them the bar line at which they end.
+func Clicks(tl *timeline.Timeline, from, to int64) (out []int64) {
+	add := func(at int64, m meter.Meter) {
 		for _, beat := range m.Beats() {
-			if beat < length {
+			if at+beat >= from && at+beat < to {
 				out = append(out, at+beat)
 			}
 		}
 	}
-	if first == 0 {
-		m := tl.Passes[0].Bars[0].Meter
-		for at := int64(0); at < tl.Lead; at += m.BarTicks() {
-			add(at, m, m.BarTicks())
-		}
+	m := tl.Passes[0].Meter
+	for at := int64(0); at < tl.Lead; at += m.BarTicks() {
+		add(at, m)
 	}
-	for i := first; i < end; i++ {
+	for i := max(0, tl.PassAt(from)); i < len(tl.Passes) && tl.Passes[i].Start < to; i++ {
 		p := &tl.Passes[i]
 		for j := range p.Bars {
-			add(p.Start+p.Bars[j].Start, p.Bars[j].Meter, p.Bars[j].Length)
+			add(p.Start+p.Bars[j].Start, p.Bars[j].Meter)
 		}
 	}
-	last := &tl.Passes[end-1]
-	return append(out, last.Start+last.Length)
+	return append(out, to)
 }
 
 // The click is drawn even over about two beats to either side, which takes out what a hand that

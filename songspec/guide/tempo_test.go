@@ -15,7 +15,7 @@ import (
 type drawn struct{ bars, clicks, was, is int64 }
 
 func draw(tl *timeline.Timeline, tempos []timeline.Tempo) (d drawn) {
-	clicks := Clicks(tl, 0, len(tl.Passes))
+	clicks := Clicks(tl, 0, tl.End)
 	smooth := Smooth(clicks, tempos)
 	guide, click := timeline.NewClock(tempos), timeline.NewClock(smooth)
 	for _, tick := range clicks {
@@ -106,7 +106,7 @@ func TestSmoothTaps(t *testing.T) {
 
 func TestSmoothKeeps(t *testing.T) {
 	tl := song(t, "C", 100, 3840, verse, part{name: "dance", meter: "7/8", chords: []string{"C", "F"}}, chorus)
-	clicks := Clicks(tl, 0, 3)
+	clicks := Clicks(tl, 0, tl.End)
 	// The bar in front, four of 4/4, two of 2+2+3 eighths, four of 4/4, and the last bar line.
 	if len(clicks) != 4+16+6+16+1 || clicks[0] != 0 || clicks[22] != 5*3840+2*960 || clicks[42] != tl.End {
 		t.Fatalf("clicks %v", clicks)
@@ -131,7 +131,7 @@ func TestSmoothKeeps(t *testing.T) {
 		t.Errorf("two tempos in a beat become %v", got)
 	}
 	// From the chorus on.
-	if c := Clicks(tl, 2, 3); len(c) != 17 || c[0] != tl.Passes[2].Start || Smooth(c, rit)[0].Tick != c[0] {
+	if c := Clicks(tl, tl.Passes[2].Start, tl.End); len(c) != 17 || c[0] != tl.Passes[2].Start || Smooth(c, rit)[0].Tick != c[0] {
 		t.Errorf("the chorus alone: %v", c)
 	}
 }

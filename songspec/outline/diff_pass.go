@@ -18,7 +18,7 @@ var passWords = []struct {
 }{
 	{"key", func(p *timeline.Pass) string { return p.Key.Transpose(-p.Lift).String() }}, // as it is before the lift
 	{"meter", func(p *timeline.Pass) string { return p.Meter.String() }},
-	{"tempo", func(p *timeline.Pass) string { return fmt.Sprint(p.BPM) }},
+	{"tempo", func(p *timeline.Pass) string { return p.Pace().String() }},
 	{"feel", func(p *timeline.Pass) string { return p.Feel }},
 	{"energy", func(p *timeline.Pass) string { return strings.ReplaceAll(p.EnergyText(), " to ", "-") }},
 	{"lead", func(p *timeline.Pass) string {

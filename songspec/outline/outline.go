@@ -118,6 +118,9 @@ func writePass(out *bufio.Writer, t *timeline.Timeline, p *timeline.Pass, when b
 	case p.Meter.Den != 4:
 		tempo += " quarters"
 	}
+	if p.Guided {
+		tempo = "the guide's, " + tempo + " on average"
+	}
 	key := p.Key.String()
 	if p.Lift != 0 {
 		key += fmt.Sprintf(" (%+d)", p.Lift)

@@ -13,7 +13,7 @@ type BarChange struct {
 	What, Is string
 }
 
-// Inside is what changes inside a pass, in order: energy, feel, key, players and what they
+// Inside is what changes inside a pass, in order: energy, tempo, feel, key, players and what they
 // play on. What the pass has as a whole is none of it, unless its first bar has it otherwise.
 func (t *Timeline) Inside(p *Pass) []BarChange {
 	var out []BarChange
@@ -32,6 +32,9 @@ func (t *Timeline) Inside(p *Pass) []BarChange {
 		if next < len(sweeps) && sweeps[next].First == bar {
 			say("energy", sweeps[next].text())
 			next++
+		}
+		if pace := p.Bars[bar].Pace; pace != nil { // also the same again, after a rit
+			out = append(out, BarChange{bar, "tempo", pace.String()})
 		}
 		say("feel", p.FeelAt(bar))
 		say("key", p.KeyAt(p.Bars[bar].Start).String())

@@ -104,8 +104,12 @@ func appendMap[T comparable](s Stretch, to, song []T, tick func(*T) *int64) []T 
 	return to
 }
 
-// usualMicros is the tempo that the pass has longest, the earlier of two: no hold and no rit.
+// usualMicros is the tempo that the pass has longest, the earlier of two: no hold and no rit. A
+// guide's tempo counts in as it begins.
 func (p *Pass) usualMicros() int64 {
+	if p.Guided {
+		return p.Tempos[0].Micros
+	}
 	lasts := map[int64]int64{} // by tempo
 	best := int64(defaultMicros)
 	for i, s := range p.Tempos {

@@ -41,9 +41,8 @@ type Timeline struct {
 
 	Vocals []Vocal // the singers, in the order of the file; none, or up to MaxVocals
 
-	Picture     *Picture  // nil when the song is for none
-	Landings    []Landing // in order
-	FrontMicros int64     // the tempo of the bars in front, in microseconds a quarter
+	Picture  *Picture  // nil when the song is for none
+	Landings []Landing // in order
 }
 
 // DrumsSetup is what the drummer plays on. Kit is empty when the feel decides.
@@ -88,6 +87,7 @@ type Vocal struct {
 	Range         string     // the range as it is written: "A3 to Db5"
 	Transpose     int        // semitones from the file's key to the written one
 	Rough         bool       // how the file was played and exported is accepted
+	Leads         bool       // the band follows its tempo somewhere
 	Line          int        // where it stands in the song file, for messages
 	Notes         []SungNote // in absolute ticks, by Tick, then Key; nil until the guide is read
 	TrackResolved string     // name of the track that was taken
@@ -137,7 +137,8 @@ type Pass struct {
 	Key        harmony.Key
 	Keys       []KeyChange // changes inside the pass, in its ticks and over 0; most have none
 	Meter      meter.Meter
-	BPM        meter.BPM // as written, in the meter's beat; the tempo map is Tempos
+	BPM        meter.BPM // in the meter's beat; the tempo map is Tempos
+	Guided     bool      // the tempo is the guide's, and BPM its mean in this pass; else BPM is as written
 	Lift       int       // semitones in force, summed
 	Tacet      Players
 	Band       *Band // nil: the song's
@@ -224,7 +225,28 @@ type Bar struct {
 	Energy Energy  // of all bars or of none; zero: it moves evenly through the pass
 	Tacet  Players // who keep out of this bar, besides those who keep out of the pass
 	Band   *Band   // nil: the pass's
+	Pace   *Pace   // a tempo that begins here; nil: the tempo goes on
 }
+
+// Pace is a tempo as the song file sets it, in the meter's beat.
+type Pace struct {
+	BPM    meter.BPM // where the guide is followed, its mean in the pass
+	Guided bool      // it is the guide's
+}
+
+// String is the tempo in words: "61.5", "the guide's, 58.2 on average".
+func (p Pace) String() string {
+	if p.Guided && p.BPM > 0 {
+		return "the guide's, " + p.BPM.String() + " on average"
+	}
+	if p.Guided {
+		return "the guide's"
+	}
+	return p.BPM.String()
+}
+
+// Pace is the tempo with which the pass begins, unless its first bar sets another.
+func (p *Pass) Pace() Pace { return Pace{p.BPM, p.Guided} }
 
 // Energy is the energy of a bar: Level, 1 to 5, is what the bar is played at, From and To are
 // where it begins and ends while the energy moves, in thousandths of a level.
