@@ -3,6 +3,7 @@ package songspec
 import (
 	"math/big"
 	"slices"
+	"strings"
 
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 
@@ -56,19 +57,22 @@ func (d *decoder) checkLeader(f *File) {
 		d.rep.Errorf(leads[1].leads.rng, "Two who lead", "The band follows one guide, and that on line %d leads "+
 			"already. Leave one of the two out.", leads[0].line)
 	case d.guided == nil && len(leads) == 1 && !d.unread(d.top, "tempo", "section", "form"):
-		d.rep.Warnf(leads[0].leads.rng, "Nobody follows", "A guide leads where the tempo is its own: tempo = %q, in the "+
-			"song, a section, a play or some bars.", guideTempo)
+		d.rep.Warnf(leads[0].leads.rng, "Nobody follows",
+			"A guide leads where the tempo is its own: tempo = %q, in the "+
+				"song, a section, a play or some bars.", guideTempo)
 	case d.guided == nil || len(leads) == 1:
 	case len(f.vocals) == 0:
 		if !d.unread(d.top, "vocal") {
-			d.rep.Errorf(d.guided.rng, "No guide to follow", "The tempo is that of a guide vocal, which the song names: "+
-				"vocal \"voice.mid\" {}.")
+			d.rep.Errorf(d.guided.rng, "No guide to follow",
+				"The tempo is that of a guide vocal, which the song names: "+
+					"vocal \"voice.mid\" {}.")
 		}
 	default:
 		for _, v := range f.vocals[1:] {
 			if v.ref.Path != f.vocals[0].ref.Path || or(v.from, 1) != or(f.vocals[0].from, 1) {
-				d.rep.Errorf(d.guided.rng, "Which guide?", "There are %d vocals. Write leads = true in the one that the band "+
-					"follows.", len(f.vocals))
+				d.rep.Errorf(d.guided.rng, "Which guide?",
+					"There are %d vocals. Write leads = true in the one that the band "+
+						"follows.", len(f.vocals))
 				return
 			}
 		}
@@ -124,6 +128,7 @@ func (r *resolver) unguided(pass *timeline.Pass, p *play, from []*event) {
 			"out, or give the pass a tempo of its own.")
 	}
 	by := p.guidedBy()
+	var words []string // of the section, where the play follows the guide
 	for i := range pass.Events {
 		ev, e := &pass.Events[i], from[i]
 		moves := ev.Kind.MovesTempo() || ev.Kind == timeline.Hold || ev.Kind == timeline.Caesura
@@ -135,17 +140,27 @@ func (r *resolver) unguided(pass *timeline.Pass, p *play, from []*event) {
 		word := e.kind.String()
 		switch {
 		case !moves:
-			r.rep.Errorf(e.landing.rng, "A time where the band follows the guide", "The guide says when this bar comes. "+
-				"Leave at out, or give the bar a tempo: bars \"%d\" { tempo = 60 }.", pass.NumberOf(ev.Bar))
+			r.rep.Errorf(e.landing.rng, "A time where the band follows the guide",
+				"The guide says when this bar comes. "+
+					"Leave at out, or give the bar a tempo: bars \"%d\" { tempo = 60 }.", pass.NumberOf(ev.Bar))
 		case e.depth >= 0 && by != nil:
-			r.rep.Errorf(by.rng, wording.Sentence("%s where the band follows the guide", withArticle(word)),
-				"Section %q has a %s %q, and here the guide makes the tempo. Leave it out in this play: without = [%q].",
-				p.section.name, word, e.place.Text, word)
+			if !slices.Contains(words, word) {
+				words = append(words, word)
+			}
 		default:
 			r.rep.Errorf(e.word, wording.Sentence("%s where the band follows the guide", withArticle(word)),
 				"The guide makes the tempo here, with rits and holds of its own. Leave the %s out, or give the bar a "+
 					"tempo: bars \"%d\" { tempo = 60 }.", word, pass.NumberOf(ev.Bar))
 		}
+	}
+	if words != nil {
+		has := make([]string, len(words))
+		for i, word := range words {
+			has[i] = withArticle(word)
+		}
+		r.rep.Errorf(by.rng, "Two who make the tempo", "Section %q has %s, and here the band follows the guide. "+
+			"Leave out in this play what moves the tempo: without = [%s].", p.section.name, wording.And(has),
+			strings.Join(wording.Quoted(words), ", "))
 	}
 }
 
@@ -190,25 +205,22 @@ func (r *resolver) follow() {
 	}
 	if len(tempos) == 1 {
 		bpm := bpmOf(t.End, t.End*tempos[0].Micros, first.Meter)
-		r.rep.Warnf(r.f.guided.rng, "A guide with one tempo", "%q keeps one tempo, %s. If it was sung freely, export it "+
-			"with its tempo map; otherwise write tempo = %s.", v.ref.Path, bpm, bpm)
+		r.rep.Warnf(r.f.guided.rng, "A guide with one tempo",
+			"%q keeps one tempo, %s. If it was sung freely, export it "+
+				"with its tempo map; otherwise write tempo = %s.", v.ref.Path, bpm, bpm)
+	}
+	if t.Lead > 0 && r.start(r.guided[0]) == t.Lead { // by itself, so that bar 1 comes when it does in the guide
+		r.front = guide.Smooth(guide.Clicks(t, 0, t.Lead), tempos)
 	}
 	for parts := r.guided; len(parts) > 0; {
 		n := 1
 		for n < len(parts) && r.start(parts[n]) == r.end(parts[n-1]) {
 			n++
 		}
-		from := r.start(parts[0])
-		if from == t.Lead {
-			from = 0
-		}
-		steps := guide.Smooth(guide.Clicks(t, from, r.end(parts[n-1])), tempos)
-		if from < t.Lead {
-			r.front = between(steps, 0, t.Lead)
-		}
+		steps := guide.Smooth(guide.Clicks(t, r.start(parts[0]), r.end(parts[n-1])), tempos)
 		for _, g := range parts[:n] {
 			pass := &t.Passes[g.pass]
-			in := between(steps, r.start(g), r.end(g))
+			in := between(steps, r.start(g), r.end(g), pass.Start)
 			pass.Tempos = settled(withSteps(pass.Tempos, g.from, g.to, in), pass.Length)
 		}
 		parts = parts[n:]
@@ -220,12 +232,12 @@ func (r *resolver) follow() {
 func (r *resolver) start(g part) int64 { return r.tl.Passes[g.pass].Start + g.from }
 func (r *resolver) end(g part) int64   { return r.tl.Passes[g.pass].Start + g.to }
 
-// between are the tempos from one tick to another, with ticks counted from the first.
-func between(steps []timeline.Tempo, from, to int64) []timeline.Tempo {
-	out := []timeline.Tempo{{Micros: tempoAt(steps, from)}}
+// between are the tempos from one tick to another, with ticks counted from a third.
+func between(steps []timeline.Tempo, from, to, zero int64) []timeline.Tempo {
+	out := []timeline.Tempo{{Tick: from - zero, Micros: tempoAt(steps, from)}}
 	for _, s := range steps {
 		if s.Tick > from && s.Tick < to {
-			out = append(out, timeline.Tempo{Tick: s.Tick - from, Micros: s.Micros})
+			out = append(out, timeline.Tempo{Tick: s.Tick - zero, Micros: s.Micros})
 		}
 	}
 	return out
@@ -249,8 +261,9 @@ func (r *resolver) guidedPaces(v *vocal) {
 			}
 			bpm := bpmOf(b.Length, clock.Exact(b.Start+b.Length)-clock.Exact(b.Start), pass.Meter)
 			if bpm > meter.Whole(MaxTempo) {
-				r.rep.Errorf(v.ref.Range, "A guide too quick to follow", "At bar %d its tempo is %s, and the band plays up "+
-					"to %d. Check its tempo map, and from, the bar where it begins.", pass.FirstBar+i, bpm, MaxTempo)
+				r.rep.Errorf(v.ref.Range, "A guide too quick to follow",
+					"At bar %d its tempo is %s, and the band plays up "+
+						"to %d. Check its tempo map, and from, the bar where it begins.", pass.FirstBar+i, bpm, MaxTempo)
 				return
 			}
 		}

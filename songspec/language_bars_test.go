@@ -285,7 +285,7 @@ func TestTimesIsOnePass(t *testing.T) {
 
 // TestBarsOfTheReadme: what the reference shows of bars and of parts of sections is so.
 func TestBarsOfTheReadme(t *testing.T) {
-	bars := examplesWith(t, "README.md", "bars \"")
+	bars := examplesWith(t, "README.md", "bars \"7-8\"")
 	coda := examplesWith(t, "README.md", "section \"coda\"")
 	reprise := examplesWith(t, "README.md", "sections = [")
 	if len(bars) != 1 || len(coda) != 1 || len(reprise) != 1 {

@@ -25,7 +25,7 @@ func examplesWith(t *testing.T, readme, word string) (out []string) {
 
 // TestSingerExamples: what the reference and the guide's README show reads as they say.
 func TestSingerExamples(t *testing.T) {
-	duet := examplesWith(t, "README.md", "vocal ")
+	duet := examplesWith(t, "README.md", "track =")
 	if len(duet) != 1 {
 		t.Fatalf("%d examples with a vocal", len(duet))
 	}

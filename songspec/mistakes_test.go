@@ -267,6 +267,28 @@ var earlyMistakes = []mistake{
 	{"chords in a play", "where they belong is said", one("| C |") + "form {\n  play \"a\" { chords = \"| C |\" " +
 		"}\n}\n"},
 	{"vocal after the song", "from is a bar of it", "vocal \"v.mid\" { from = 9 }\n" + one("| C |")},
+	{"two guides and none leads", "which one is followed must be said", "tempo = \"guide\"\n" +
+		"vocal \"a.mid\" { name = \"Nell\" }\nvocal \"b.mid\" { name = \"Tom\" }\n" + one("| C |")},
+	{"two guides and both lead", "one band follows one of them",
+		"tempo = \"guide\"\nvocal \"a.mid\" {\n  name = \"Nell\"\n" +
+			"  leads = true\n}\nvocal \"b.mid\" {\n  name = \"Tom\"\n  leads = true\n}\n" + one("| C |")},
+	{"a guide that leads nobody", "the tempo says who follows", "vocal \"a.mid\" { leads = true }\n" + one("| C |")},
+	{"leads in quotes", "it is true or false", "vocal \"a.mid\" { leads = \"true\" }\n" + one("| C |")},
+	{"the guide's tempo without a guide", "the block is offered", one("| C |", "tempo = \"guide\"")},
+	{"the trade's words for a free tempo", "all mean the guide's", "tempo = \"Rubato\"\nvocal \"a.mid\" {}\n" +
+		one("| C |", "tempo = \"colla  voce\"", "bars \"1\" { tempo = \"Guide\" }")},
+	{"tempo words where the guide makes the tempo", "each at its own word", "vocal \"a.mid\" {}\n" +
+		one("| C | F | G | C |", "tempo = \"guide\"", "rit \"1\" { to = 60 }", "accel \"2\" { to = 90 }",
+			"hold \"3: 1\" {}", "caesura \"4: 1\" {}", "cue \"2: 1\" {\n    text = \"go\"\n    at   = \"0:03\"\n  }")},
+	{"a rit in bars that follow the guide", "only there", "vocal \"a.mid\" {}\n" +
+		one("| C | F | G | C |", "bars \"3-\" { tempo = \"guide\" }", "rit \"2\" { to = 60 }",
+			"rit \"4\" { to = 60 }")},
+	{"a play that follows the guide through a rit of its section", "other plays keep it", "vocal \"a.mid\" {}\n" +
+		one("| C | F |", "rit \"2\" { to = 60 }", "hold \"1: 1\" {}") +
+		"form {\n  play \"a\" {}\n  play \"a\" { tempo = \"guide\" }\n  play \"a\" {\n    bars \"2\" { tempo = \"guide\" }\n  " +
+		"}\n}\n"},
+	{"a time for a pass that follows the guide", "the guide says when it comes", "vocal \"a.mid\" {}\n" + one("| C |") +
+		"form {\n  play \"a\" {}\n  play \"a\" {\n    tempo = \"guide\"\n    at    = \"0:04\"\n  }\n}\n"},
 	{"two vocals without names", "nobody can tell who sings", "vocal \"a.mid\" {}\nvocal \"b.mid\" { track = " +
 		"\"Alto\" }\n" + one("| C |")},
 	{"one vocal of two without a name", "only that one is shown", "vocal \"a.mid\" { name = \"Nell\" }\n" +

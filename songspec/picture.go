@@ -135,8 +135,9 @@ func (r *resolver) fit(from, to point, reached *big.Int) bool {
 	want.Sub(want, reached).Sub(want, guides)
 	if written.Sign() == 0 || want.Sign() <= 0 {
 		at := new(big.Int).Add(reached, guides)
-		r.rep.Errorf(to.rng, "A time that only the guide could change", "From %s to %s the band follows the guide, and "+
-			"gets there at %s. Leave this time out.", from.what, to.what,
+		r.rep.Errorf(to.rng, "A time that only the guide could change",
+			"From %s to %s the band follows the guide, and "+
+				"gets there at %s. Leave this time out.", from.what, to.what,
 			r.time(at.Add(at, written).Quo(at, big.NewInt(meter.TicksPerQuarter)).Int64()))
 		return false
 	}
@@ -207,7 +208,8 @@ func (r *resolver) bearable(from, to point, written, want, guides *big.Int, chan
 	at := new(big.Int).Add(written, guides)
 	at.Quo(at, big.NewInt(meter.TicksPerQuarter)).Add(at, big.NewInt(from.micros))
 	r.rep.Errorf(to.rng, "Too far from the tempo", "From %s to %s the band would have to play %s %% %s than written; "+
-		"15 %% is the most. At the written tempo it comes at %s.%s", from.what, to.what, percent, way, r.time(at.Int64()),
+		"15 %% is the most. At the written tempo it comes at %s.%s", from.what, to.what, percent, way,
+		r.time(at.Int64()),
 		r.wouldBe(from, to, written, want, " To land at the time that is written, write tempo = %s instead of %s."))
 	return false
 }
