@@ -270,7 +270,8 @@ var earlyMistakes = []mistake{
 	{"two guides and none leads", "which one is followed must be said", "tempo = \"guide\"\n" +
 		"vocal \"a.mid\" { name = \"Nell\" }\nvocal \"b.mid\" { name = \"Tom\" }\n" + one("| C |")},
 	{"two guides and both lead", "one band follows one of them",
-		"tempo = \"guide\"\nvocal \"a.mid\" {\n  name = \"Nell\"\n" +
+		"tempo = \"guide\"\n" +
+			"vocal \"a.mid\" {\n  name = \"Nell\"\n" +
 			"  leads = true\n}\nvocal \"b.mid\" {\n  name = \"Tom\"\n  leads = true\n}\n" + one("| C |")},
 	{"a guide that leads nobody", "the tempo says who follows", "vocal \"a.mid\" { leads = true }\n" + one("| C |")},
 	{"leads in quotes", "it is true or false", "vocal \"a.mid\" { leads = \"true\" }\n" + one("| C |")},
