@@ -286,8 +286,8 @@ var earlyMistakes = []mistake{
 			"rit \"4\" { to = 60 }")},
 	{"a play that follows the guide through a rit of its section", "other plays keep it", "vocal \"a.mid\" {}\n" +
 		one("| C | F |", "rit \"2\" { to = 60 }", "hold \"1: 1\" {}") +
-		"form {\n  play \"a\" {}\n  play \"a\" { tempo = \"guide\" }\n  play \"a\" {\n    bars \"2\" { tempo = \"guide\" }\n  " +
-		"}\n}\n"},
+		"form {\n  play \"a\" {}\n  play \"a\" { tempo = \"guide\" }\n  play \"a\" {\n" +
+		"    bars \"2\" { tempo = \"guide\" }\n  }\n}\n"},
 	{"a time for a pass that follows the guide", "the guide says when it comes", "vocal \"a.mid\" {}\n" + one("| C |") +
 		"form {\n  play \"a\" {}\n  play \"a\" {\n    tempo = \"guide\"\n    at    = \"0:04\"\n  }\n}\n"},
 	{"two vocals without names", "nobody can tell who sings", "vocal \"a.mid\" {}\nvocal \"b.mid\" { track = " +
