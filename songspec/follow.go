@@ -263,7 +263,8 @@ func (r *resolver) guidedPaces(v *vocal) {
 			if bpm > meter.Whole(MaxTempo) {
 				r.rep.Errorf(v.ref.Range, "A guide too quick to follow",
 					"At bar %d its tempo is %s, and the band plays up "+
-						"to %d. Check its tempo map, and from, the bar where it begins.", pass.FirstBar+i, bpm, MaxTempo)
+						"to %d. Check its tempo map, and from, the bar where it begins.", pass.FirstBar+i, bpm,
+					MaxTempo)
 				return
 			}
 		}

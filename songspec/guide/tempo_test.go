@@ -131,7 +131,8 @@ func TestSmoothKeeps(t *testing.T) {
 		t.Errorf("two tempos in a beat become %v", got)
 	}
 	// From the chorus on.
-	if c := Clicks(tl, tl.Passes[2].Start, tl.End); len(c) != 17 || c[0] != tl.Passes[2].Start || Smooth(c, rit)[0].Tick != c[0] {
+	start := tl.Passes[2].Start
+	if c := Clicks(tl, start, tl.End); len(c) != 17 || c[0] != start || Smooth(c, rit)[0].Tick != start {
 		t.Errorf("the chorus alone: %v", c)
 	}
 }
