@@ -11,7 +11,7 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// env is a fixed set of feels, a few of those that ship.
+// env is a fixed set of feels, a few of those that ship, and a guide for songs that follow one.
 func env() Env {
 	m := func(s string) []meter.Meter {
 		x, err := meter.Parse(s)
@@ -20,7 +20,7 @@ func env() Env {
 		}
 		return []meter.Meter{x}
 	}
-	return Env{Feels: map[string]FeelInfo{
+	return Env{Guide: breathing(8), Feels: map[string]FeelInfo{
 		"ballad-eighths":   {Meters: m("4/4"), TempoLow: 50, TempoHigh: 100},
 		"tight-sixteenths": {Meters: m("4/4")},
 		"swing":            {Meters: m("4/4")},

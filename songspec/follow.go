@@ -189,10 +189,10 @@ func (r *resolver) follow() {
 	}
 	// A hold or a rit on the first beat does not begin in the bars in front.
 	r.front = []timeline.Tempo{{Micros: microsFor(pace.BPM, first.Meter)}}
-	if len(r.guided) == 0 || r.env.Guide == nil {
+	leader, ok := r.f.Leader()
+	if len(r.guided) == 0 || r.env.Guide == nil || !ok {
 		return
 	}
-	leader, _ := r.f.Leader()
 	v := r.f.vocals[leader]
 	if len(r.env.Guide.Tempos) == 0 {
 		r.rep.Errorf(v.ref.Range, "A guide without a tempo", "%q has no tempo in it, so there is nothing to follow. "+
