@@ -20,7 +20,8 @@ func addSeeds(f *testing.F) {
 	}
 	f.Add(Starter("seed"))
 	f.Add([]byte("count_in = 1\npickup = 1\nvocal \"v.mid\" { from = 0 }\npicture {\n  rate  = 24\n" +
-		"  start = \"00:00:00:00\"\n}\nsection \"a\" {\n  tempo  = \"guide\"\n  chords = \"|: C | (3/4) F | G7/B | C :|x3\"\n" +
+		"  start = \"00:00:00:00\"\n}\nsection \"a\" {\n  tempo  = \"guide\"\n" +
+		"  chords = \"|: C | (3/4) F | G7/B | C :|x3\"\n" +
 		"  bars \"3-\" { tempo = 90 }\n  bars \"7\" { tempo = \"a tempo\" }\n}\n" +
 		"section \"b\" { chords = \"| N.C. |\" }\nform {\n  play \"a\" {}\n  play \"b\" { at = \"0:40\" }\n}\n"))
 	files, err := filepath.Glob("../examples/*.song.hcl")
