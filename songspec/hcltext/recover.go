@@ -110,7 +110,7 @@ func (r *recovery) keepFix(told *hcl.Diagnostic, lo, hi int) {
 	f, ok := FixOf(told)
 	if from, to := f.Range.Start.Byte, f.Range.End.Byte; ok && lo <= from && to <= hi {
 		fixed := string(r.Src[lo:from]) + f.Text + string(r.Src[to:hi])
-		if whole, _ := r.parseText(fixed, lo, hi); whole == nil {
+		if whole, _ := r.parseText(fixed, lo); whole == nil {
 			told.Extra = nil
 		}
 	}
