@@ -43,19 +43,10 @@ func Excerpt(tl *timeline.Timeline, perf *Performance, which []int) (*timeline.T
 func soundsIn(stretches []timeline.Stretch, sounds []Sound) []Sound {
 	var out []Sound
 	for _, s := range stretches {
-		for i, sound := range sounds {
-			if sound.Tick >= s.To || i+1 < len(sounds) && sounds[i+1].Tick <= s.From {
-				continue
-			}
-			sound.Tick = max(sound.Tick, s.From) - s.From + s.At
-			if len(out) == 0 {
-				sound.Tick = 0
-			}
-			if n := len(out); n > 0 && out[n-1].Kit == sound.Kit && out[n-1].Program == sound.Program {
-				continue
-			}
-			out = append(out, sound)
-		}
+		out = timeline.AppendMap(s, out, sounds, func(c *Sound) *int64 { return &c.Tick })
+	}
+	if len(out) > 0 {
+		out[0].Tick = 0
 	}
 	return out
 }

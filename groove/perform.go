@@ -1,6 +1,8 @@
 package groove
 
 import (
+	"slices"
+
 	"plinth/groove/feel"
 	"plinth/groove/touch"
 	"plinth/songspec/timeline"
@@ -34,11 +36,7 @@ func assemble(tl *timeline.Timeline, set *feel.Set, parts []PassPart) *Performan
 		for i := range parts {
 			size += len(parts[i].Notes[who])
 		}
-		if size == 0 {
-			out.Sounds[who] = changeSounds(tl, set, timeline.Player(who), parts, nil)
-			continue
-		}
-		all := make([]Note, 0, size)
+		all := slices.Grow([]Note(nil), size)
 		for i := range parts {
 			start := tl.Passes[i].Start
 			for _, n := range parts[i].Notes[who] {

@@ -1,6 +1,8 @@
 package songspec
 
 import (
+	"sort"
+
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
@@ -16,6 +18,7 @@ const leastSilence = meter.TicksPerQuarter / 16
 // it was. The silence is measured in plain, the tempos without the holds.
 func (r *resolver) caesuras(pass *timeline.Pass, steps, plain []timeline.Tempo, from []*event) []timeline.Tempo {
 	end := int64(-1)
+	var out []timeline.Tempo // up to the end of the last caesura
 	for i := range pass.Events {
 		ev := &pass.Events[i]
 		if ev.Kind != timeline.Caesura {
@@ -44,21 +47,26 @@ func (r *resolver) caesuras(pass *timeline.Pass, steps, plain []timeline.Tempo, 
 				"can last %d.%d beats, no longer.", tenths/10, tenths%10)
 			continue
 		}
+		for len(steps) > 0 && steps[0].Tick <= ev.End {
+			out, steps = append(out, steps[0]), steps[1:]
+		}
+		at := sort.Search(len(out), func(i int) bool { return out[i].Tick > ev.Tick }) - 1
+		beat := out[at:] // from the tempo in force where it begins
 		before := ev.Cut - ticks
-		sounds := rounded(lasts(steps, before, ev.End), ticks)
+		sounds := rounded(lasts(beat, before, ev.End), ticks)
 		if sounds > maxMicros {
 			before = ev.Tick // a beat that is held so long is all stretched alike
-			if sounds = rounded(lasts(steps, before, ev.End), ev.Cut-before); sounds > maxMicros {
+			if sounds = rounded(lasts(beat, before, ev.End), ev.Cut-before); sounds > maxMicros {
 				r.rep.Errorf(from[i].rng, "Held too long", "A tempo map cannot go this slow: a beat with a hold and a "+
 					"caesura lasts %d seconds at most. Hold it for fewer beats.",
 					maxMicros*(ev.Cut-before)/(1_000_000*meter.TicksPerQuarter))
 				continue
 			}
 		}
-		steps = withSteps(steps, before, ev.End, []timeline.Tempo{{Tick: before, Micros: sounds},
-			{Tick: ev.Cut, Micros: rounded(silence, ticks)}})
+		out = append(out[:at], withSteps(beat, before, ev.End, []timeline.Tempo{{Tick: before, Micros: sounds},
+			{Tick: ev.Cut, Micros: rounded(silence, ticks)}})...)
 	}
-	return steps
+	return append(out, steps...)
 }
 
 // lasts is how long the ticks from one to another last, in microseconds times ticks a quarter.

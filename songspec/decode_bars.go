@@ -105,9 +105,8 @@ func (d *decoder) checkInside(in *inside, b *hclsyntax.Block) {
 			"Bars get another meter together with their chords: write chords in the same block.")
 	case in.lift != nil && (!last.Open || len(in.place.Bars) > 1):
 		d.rep.Errorf(in.lift.rng, "A lift of some bars",
-			"A lift holds from its bar on, so its bars are open: bars \"%d-\" { lift = %d }.", max(1,
-				in.place.Bars[0].From),
-			in.lift.v)
+			"A lift holds from its bar on, so its bars are open: bars \"%d-\" { lift = %d }.",
+			max(1, in.place.Bars[0].From), in.lift.v)
 	case len(b.Body.Attributes) == 0 && len(b.Body.Blocks) == 0:
 		d.rep.Warnf(in.rng, "A bars block that says nothing", "It holds what is so in these bars: %s.",
 			`bars "5-8" { energy = 4 }`)

@@ -60,23 +60,17 @@ func (d *decoder) event(b *hclsyntax.Block) *event {
 		placeError(&d.rep, e, err)
 		return nil
 	}
-	if e.kind.MovesTempo() && e.to == nil && ok {
-		if d.unread(b.Body, "to") {
-			return nil
-		}
+	noEnd, noText := e.kind.MovesTempo() && e.to == nil, e.kind == timeline.Cue && e.text == nil
+	switch {
+	case !ok, noEnd && d.unread(b.Body, "to"), noText && d.unread(b.Body, "text"):
+		return nil
+	case noEnd:
 		d.rep.Errorf(b.TypeRange, wording.Sentence("%s without an end", withArticle(b.Type)),
 			"Say which tempo it reaches: %s.", strings.Replace(blockForm(b.Type), "7-8", place.v, 1))
 		return nil
-	}
-	if e.kind == timeline.Cue && e.text == nil && ok {
-		if d.unread(b.Body, "text") {
-			return nil
-		}
+	case noText:
 		d.rep.Errorf(b.TypeRange, "A cue without a text", "Say what happens there: %s.",
 			strings.Replace(blockForm(b.Type), "3: 1", place.v, 1))
-		return nil
-	}
-	if !ok {
 		return nil
 	}
 	return e

@@ -1,8 +1,6 @@
 package songspec
 
 import (
-	"fmt"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -72,8 +70,8 @@ func (d *decoder) frameRate(expr hclsyntax.Expression) timecode.Rate {
 	}
 	value, _ := n.Float64()
 	name := strconv.FormatFloat(value, 'f', -1, 64)
-	if near, known := map[string]string{"23.98": "23.976"}[name]; known {
-		name = near
+	if name == "23.98" {
+		name = "23.976"
 	}
 	i := slices.IndexFunc(timecode.Rates, func(r timecode.Rate) bool { return r.Name == name })
 	if i < 0 {
@@ -94,12 +92,12 @@ func (d *decoder) at(expr hclsyntax.Expression) *landing {
 	return l
 }
 
-var minSec = regexp.MustCompile(`^([0-9]{1,3}):([0-9]{2})(\.[0-9]{1,3})?$`)
+var minSec = pattern(`^([0-9]{1,3}):([0-9]{2})(\.[0-9]{1,3})?$`)
 
 // land works out the times of all landings.
 func (d *decoder) land(f *File) {
 	for _, l := range d.landings {
-		if m := minSec.FindStringSubmatch(l.v); m != nil {
+		if m := minSec().FindStringSubmatch(l.v); m != nil {
 			minutes, _ := strconv.Atoi(m[1])
 			seconds, _ := strconv.Atoi(m[2])
 			milli, _ := strconv.Atoi((strings.TrimPrefix(m[3], ".") + "000")[:3])
@@ -149,6 +147,6 @@ func (d *decoder) otherCount(rng hcl.Range, code string, drop bool) {
 	if drop {
 		sep, how = ";", "frames are dropped"
 	}
-	d.rep.Errorf(rng, "Two ways of counting frames", "%s",
-		fmt.Sprintf("In the picture's start %s: write \"%s%s%s\".", how, code[:8], sep, code[9:]))
+	d.rep.Errorf(rng, "Two ways of counting frames", "In the picture's start %s: write \"%s%s%s\".", how, code[:8], sep,
+		code[9:])
 }

@@ -44,8 +44,7 @@ var (
 	unquotedChords = pattern(`^\s*(chords)\s*=?\s*([^"<=:\x27“”„‘’«»\s].*)$`)
 	foreignHead    = pattern(`=\s*("""|<<-?\s*$|<<-?\s+\S|<<-?["'])`)
 	crowdedHead    = pattern(`=\s*(<<-?[\p{L}_][\p{L}\p{N}_-]*)[^\p{L}\p{N}_-]`)
-	chordLine      = pattern(`^\s*:?\|`)     // begins with a bar line
-	valueLine      = pattern(`^[a-z_]+\s*=`) // no chord has an equals sign
+	chordLine      = pattern(`^\s*:?\|`) // begins with a bar line
 )
 
 // songLine finds mistakes in a line: chords where none are allowed, and a wrong beginning of a

@@ -36,12 +36,13 @@ func env() Env {
 	}}
 }
 
-// build parses and resolves.
+// build parses and resolves. Sections that the song borrows are not there.
 func build(src string) (*timeline.Timeline, hcl.Diagnostics) {
 	f, diags := Parse("t.song.hcl", []byte(src))
 	if f == nil {
 		return nil, diags
 	}
+	diags = append(diags, f.Lend(nil)...)
 	tl, more := f.Resolve(env())
 	diags = append(diags, more...)
 	hcltext.SortDiagnostics(diags)

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
-	"sort"
 	"strconv"
 	"strings"
 
@@ -90,10 +89,7 @@ func (f *fate) addPush(place string, p *timeline.Pass, e *timeline.Event) {
 
 // chordsRound are the chord before a push and the one that it brings.
 func chordsRound(p *timeline.Pass, e *timeline.Event) (was, is harmony.Chord) {
-	in := func(tick int64) harmony.Chord {
-		i := sort.Search(len(p.Chords), func(i int) bool { return p.Chords[i].End > tick })
-		return p.Chords[i].Chord
-	}
+	in := func(tick int64) harmony.Chord { return p.Chords[p.SpanAt(tick)].Chord }
 	switch {
 	case e.Tick > 0:
 		was = in(e.Tick - 1)

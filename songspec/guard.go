@@ -112,7 +112,7 @@ func runaway(s *hcltext.Source, lo, hi int, rep *hcltext.Report) bool {
 		if s.LineStart(n) < lo || isChartComment([]byte(line)) {
 			continue
 		}
-		if strings.HasPrefix(line, "}") || strings.HasSuffix(line, "{") || valueLine().MatchString(line) {
+		if hcltext.InNoText().MatchString(line) {
 			from := s.LineStart(head)
 			rep.Errorf(s.Range(from+m[0], from+m[1]), "A text is never closed",
 				"The text that begins here runs on over line %d, which is no line of chords. Write %s on a line of "+

@@ -128,11 +128,9 @@ func (s *section) unguide() {
 // not have becomes one bar without a chord, which says that it is borrowed. Events, bars blocks
 // and bars that are named in it are left out.
 func (f *File) LendUnread() hcl.Diagnostics {
-	d := f.waiting
-	if d == nil {
+	if f.waiting == nil {
 		return nil
 	}
-	unread := map[string]bool{}
 	add := func(name string) {
 		if name == "" || f.byName[name] != nil || len(f.sections) == MaxSections {
 			return
@@ -142,7 +140,7 @@ func (f *File) LendUnread() hcl.Diagnostics {
 		c.written[0].text = "borrowed"
 		s := &section{name: name, charted: charted{chords: c}, loan: &loan{}, linked: linked}
 		f.sections = append(f.sections, s)
-		f.byName[name], unread[name] = s, true
+		f.byName[name] = s
 	}
 	for _, s := range f.sections {
 		if s.like != nil {
@@ -152,16 +150,16 @@ func (f *File) LendUnread() hcl.Diagnostics {
 	for _, p := range f.form {
 		add(p.name)
 	}
+	diags := f.Lend(nil)
+	for _, s := range f.sections {
+		if s.loan != nil { // also where it is like a borrowed one
+			s.inside, s.events = nil, nil
+		}
+	}
 	for _, p := range f.form {
-		if unread[p.name] {
+		if p.section != nil && p.section.loan != nil {
 			p.inside, p.events, p.only, p.without = nil, nil, nil, nil
 		}
 	}
-	for _, s := range f.sections {
-		if s.like != nil && s.chords == nil && unread[s.like.v] {
-			s.inside, s.events, s.without = nil, nil, nil
-			unread[s.name] = true
-		}
-	}
-	return f.Lend(nil)
+	return diags
 }

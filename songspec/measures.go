@@ -141,8 +141,8 @@ func (r *resolver) spliceOne(ms []measure, in *inside, last int, m meter.Meter) 
 			help = "The bars before the last range need one each, and the last range at least one."
 		}
 		r.rep.Errorf(in.rng, "Another number of bars", "%s, and the chords here are %s. %s",
-			wording.Sentence("%q is %s", in.place.Text, wording.Count(named, "bar")), wording.Count(len(chart),
-				"bar"), help)
+			wording.Sentence("%q is %s", in.place.Text, wording.Count(named, "bar")),
+			wording.Count(len(chart), "bar"), help)
 		return nil
 	}
 	out := slices.Clone(ms)

@@ -66,7 +66,7 @@ func (b *Bassist) strikeEntries() {
 	l := b.edit()
 	for _, at := range b.Cues.Entries(timeline.Bass) {
 		c := cue.ChangeAt(b.changes, at)
-		if at >= b.end || c.Chord.None || b.Cues.Alone[b.BarAt(at)] || b.Cues.Silences(timeline.Bass).Has(at) {
+		if at >= b.end || c.Chord.None || b.Cues.Alone[b.BarAt(at)] {
 			continue
 		}
 		l.goTo(b, at)

@@ -23,7 +23,7 @@ import (
 // stroke stands in brackets.
 func Write(w io.Writer, p *timeline.Pass, s *Pass) error {
 	out := bufio.NewWriter(w)
-	fmt.Fprintf(out, "%s (%d)\n", p.Section, p.Ordinal+1)
+	fmt.Fprintln(out, p.Name())
 	for _, r := range s.Regions {
 		fmt.Fprintf(out, "  %s\n", r.describe(p))
 	}

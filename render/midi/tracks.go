@@ -9,25 +9,31 @@ import (
 type noteTrack struct {
 	name    string // exactly as it stands in the file
 	channel uint8  // as it travels in the file, counted from 0
-	sound   func(groove.Sound) sound
+}
+
+// percussion is the channel that General MIDI has for it, 10, as it travels in the file.
+const percussion = 9
+
+// sound is what the track is played with.
+func (t noteTrack) sound(s groove.Sound) sound {
+	if t.channel == percussion {
+		return kitSound(s.Kit)
+	}
+	return programSound(s.Program)
 }
 
 // playerTracks has a row for each player, by timeline.Player, which is the order in the
-// file. General MIDI has its percussion on channel 10, which is 9 here.
+// file.
 var playerTracks = [...]noteTrack{
-	timeline.Drums: {"Drums", 9,
-		func(s groove.Sound) sound { return kitSound(s.Kit) }},
-	timeline.Bass: {"Bass", 1,
-		func(s groove.Sound) sound { return programSound(s.Program) }},
-	timeline.Piano: {"Piano", 0,
-		func(s groove.Sound) sound { return programSound(s.Program) }},
+	timeline.Drums: {"Drums", percussion},
+	timeline.Bass:  {"Bass", 1},
+	timeline.Piano: {"Piano", 0},
 }
 
 // clickTrack is the last track, which only a song with a count-in has. It has a channel
 // and a melodic sound of its own, not percussion keys on channel 10: several importers
 // merge or rename two tracks on one channel.
-var clickTrack = noteTrack{"Click", 2,
-	func(groove.Sound) sound { return programSound(clickProgram) }}
+var clickTrack = noteTrack{"Click", 2}
 
 // trackAt is the row of a file's track by its index in the file. Track 0 has no notes and
 // no row.
@@ -64,7 +70,7 @@ func trackParts(perf *groove.Performance) []part {
 		add(t, perf.Sounds[who], perf.Parts[who])
 	}
 	if len(perf.Click) > 0 {
-		add(clickTrack, nil, clickNotes(perf.Click))
+		add(clickTrack, []groove.Sound{{Program: clickProgram}}, clickNotes(perf.Click))
 	}
 	return out
 }

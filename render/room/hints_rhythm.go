@@ -139,16 +139,12 @@ func (r *Report) dramaHints() []Hint {
 	}
 	for i := range r.Passes {
 		b := &r.Passes[i]
-		if i > 0 {
-			a := &r.Passes[i-1]
-			if from := lastKey(&r.tl.Passes[i-1]); keys < mostKeys && pedals(from, b.Key) > 0 {
-				keys++
-				out = append(out, r.keyHint(i, 0, from, b.Key))
-			}
-			step(b, b.FirstBar, a.EnergyTo, b.EnergyFrom)
-		}
 		from := b.Key
-		for _, k := range r.tl.Passes[i].Keys {
+		if i > 0 {
+			from = lastKey(&r.tl.Passes[i-1])
+			step(b, b.FirstBar, r.Passes[i-1].EnergyTo, b.EnergyFrom)
+		}
+		for _, k := range append([]timeline.KeyChange{{Key: b.Key}}, r.tl.Passes[i].Keys...) {
 			if keys < mostKeys && pedals(from, k.Key) > 0 {
 				keys++
 				out = append(out, r.keyHint(i, k.Tick, from, k.Key))

@@ -78,29 +78,24 @@ func (r *Report) write(w io.Writer, page string) error {
 
 // nameWidth is the width of the column of pass names, at most 24: longer names stick out.
 func (r *Report) nameWidth() int {
-	width := 8
-	for i := range r.Passes {
-		width = max(width, len([]rune(r.Passes[i].Name)))
-	}
-	return min(width, 24)
+	return min(24, r.columnWidth(8, func(s *Scope) string { return s.Name }))
 }
 
-// tempoWidth is the width of the column of tempos.
+// tempoWidth and keyWidth are the widths of the columns of tempos and of keys.
 func (r *Report) tempoWidth() int {
-	wide := 3
-	for i := range r.Passes {
-		wide = max(wide, len(r.Passes[i].BPM.String()))
-	}
-	return wide
+	return r.columnWidth(3, func(s *Scope) string { return s.BPM.String() })
 }
 
-// keyWidth is the width of the column of keys.
 func (r *Report) keyWidth() int {
-	width := 7
+	return r.columnWidth(7, func(s *Scope) string { return s.Key.String() })
+}
+
+// columnWidth is the width of a column with a text for each pass.
+func (r *Report) columnWidth(least int, text func(*Scope) string) int {
 	for i := range r.Passes {
-		width = max(width, len(r.Passes[i].Key.String()))
+		least = max(least, len([]rune(text(&r.Passes[i]))))
 	}
-	return width
+	return least
 }
 
 // sumWindows has the beats and the time of all the windows.

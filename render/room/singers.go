@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"plinth/songspec/guide"
 	"plinth/songspec/wording"
 )
 
@@ -26,24 +27,19 @@ func (r *Report) hearSingers() {
 	}
 }
 
-// whoSings says who sings in a pass, where the song has several singers.
-func (s *Scope) whoSings() string {
-	if len(s.Singers) < 2 {
+// whoSings says who sings in pass i, where the song has several singers.
+func (r *Report) whoSings(i int) string {
+	if len(r.tl.Vocals) < 2 {
 		return ""
 	}
-	var names []string
-	for _, v := range s.Singers {
-		if v.Part != nil {
-			names = append(names, v.Name)
-		}
-	}
-	switch len(names) {
+	switch names := guide.Singers(r.tl, &r.tl.Passes[i]); len(names) {
 	case 0:
 		return "nobody sings"
 	case 1:
 		return names[0] + " sings"
+	default:
+		return wording.And(names) + " sing"
 	}
-	return wording.And(names) + " sing"
 }
 
 // voiceSource says where the voices come from, or why nothing is known of them.

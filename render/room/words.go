@@ -29,7 +29,7 @@ func (r *Report) passMarks(i int) string {
 	if s.Lift != 0 {
 		out = append(out, fmt.Sprintf("lift %+d", s.Lift))
 	}
-	if who := s.whoSings(); who != "" {
+	if who := r.whoSings(i); who != "" {
 		out = append(out, who)
 	}
 	was := timeline.All

@@ -107,7 +107,7 @@ func (w *work) pushCue(event int32) (Cue, bool) {
 	by := w.pushers(e)
 	q := Cue{Kind: Chord, At: e.Tick, Target: e.Target, Until: e.Target, Event: event, By: by}
 	if e.Target < w.pass.Length {
-		q.Span, q.Bar = int32(spanAt(w.pass, e.Target)), int32(w.pass.BarAt(e.Target))
+		q.Span, q.Bar = int32(w.pass.SpanAt(e.Target)), int32(w.pass.BarAt(e.Target))
 		q.Until = w.pass.Chords[q.Span].End
 		return q, by != 0
 	}

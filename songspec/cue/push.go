@@ -44,15 +44,8 @@ func (s Pushes) Over(tick int64) (Push, bool) {
 	return s[i], true
 }
 
-// spanAt is the index in Chords of the chord in force at a tick of a pass: the first one
-// before the pass, the last one after it.
-func spanAt(p *timeline.Pass, tick int64) int {
-	i := sort.Search(len(p.Chords), func(i int) bool { return p.Chords[i].End > tick })
-	return min(i, len(p.Chords)-1)
-}
-
 // noChordAt reports whether the chord in force at a tick of the pass is none.
-func (w *work) noChordAt(tick int64) bool { return w.pass.Chords[spanAt(w.pass, tick)].Chord.None }
+func (w *work) noChordAt(tick int64) bool { return w.pass.Chords[w.pass.SpanAt(tick)].Chord.None }
 
 // addPushes adds the pushes among the events that are to count.
 func (w *work) addPushes(count func(e *timeline.Event) bool) {

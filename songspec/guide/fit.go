@@ -205,9 +205,8 @@ func chordAt(tl *timeline.Timeline, tick int64) (c harmony.Chord, ok bool) {
 		return c, false
 	}
 	p := &tl.Passes[i]
-	k := sort.Search(len(p.Chords), func(k int) bool { return p.Start+p.Chords[k].End > tick })
-	if k == len(p.Chords) || p.Start+p.Chords[k].Start > tick {
+	if tick >= p.Start+p.Length || len(p.Chords) == 0 {
 		return c, false
 	}
-	return p.Chords[k].Chord, true
+	return p.Chords[p.SpanAt(tick-p.Start)].Chord, true
 }

@@ -84,8 +84,8 @@ var wordClaims = map[string]claim{
 
 // claimWords are the words of suffixes, with the shortest word that says the same.
 var claimWords = []struct{ word, says string }{
-	{"minor", "m"}, {"min", "m"}, {"mi", "m"}, {"m", "m"}, {"major", "maj"}, {"maj", "maj"}, {"ma", "maj"}, {"M",
-		"maj"},
+	{"minor", "m"}, {"min", "m"}, {"mi", "m"}, {"m", "m"}, {"major", "maj"}, {"maj", "maj"}, {"ma", "maj"},
+	{"M", "maj"},
 	{"Δ", "maj"}, {"∆", "maj"}, {"△", "maj"}, {"^", "maj"}, {"diminished", "dim"}, {"dim", "dim"},
 	{"halfdim", "ø"}, {"hdim", "ø"}, {"h", "ø"}, {"ø", "ø"}, {"Ø", "ø"}, {"∅", "ø"},
 	{"o", "dim"}, {"°", "dim"}, {"º", "dim"}, {"augmented", "aug"},

@@ -110,7 +110,7 @@ func (r *recovery) keepFix(told *hcl.Diagnostic, lo, hi int) {
 	f, ok := FixOf(told)
 	if from, to := f.Range.Start.Byte, f.Range.End.Byte; ok && lo <= from && to <= hi {
 		fixed := string(r.Src[lo:from]) + f.Text + string(r.Src[to:hi])
-		if whole, _ := r.parseText(fixed, lo, hi); whole == nil {
+		if whole, _ := r.parseText(fixed, lo); whole == nil {
 			told.Extra = nil
 		}
 	}
@@ -132,10 +132,11 @@ func (r *recovery) blockItem(into *hclsyntax.Body, lines []textLine, i, depth in
 		}
 	}
 	whole, diags := r.parse(l.lo, hi, "")
-	if counted := r.blockAt(lines, i, false); whole == nil && counted != b && hi == last.hi {
+	if whole == nil && hi == last.hi {
 		// Where the inside stands to the right of the head, so does the end of another block.
-		end, inside := lines[counted.next-1], nextOf(lines, i)
-		if inside == len(lines) || lines[inside].indent <= l.indent || end.indent <= l.indent {
+		counted, inside := r.blockAt(lines, i, false), nextOf(lines, i)
+		end := lines[counted.next-1]
+		if counted != b && (inside == len(lines) || lines[inside].indent <= l.indent || end.indent <= l.indent) {
 			if whole, _ = r.parse(l.lo, end.hi, ""); whole != nil {
 				b = counted
 			}

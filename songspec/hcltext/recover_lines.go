@@ -114,8 +114,10 @@ func nextOf(lines []textLine, i int) int {
 }
 
 var (
-	textHead  = Pattern(`=\s*<<-?([\p{L}_][\p{L}\p{N}_-]*)$`)
-	structure = Pattern(`^(\}|[a-z_]+\s*=)|\{$`)
+	textHead = Pattern(`=\s*<<-?([\p{L}_][\p{L}\p{N}_-]*)$`)
+	// InNoText is a line, without the blanks around it, that belongs in no text of several lines: it
+	// opens or closes a block, or sets a value.
+	InNoText = Pattern(`^(\}|[a-z_]+\s*=)|\{$`)
 )
 
 // textEnd is the line after a text of several lines that begins on line i, or i+1 when none
@@ -129,7 +131,7 @@ func (r *recovery) textEnd(lines []textLine, i int) int {
 		if lines[k].text == m[1] {
 			return k + 1
 		}
-		if structure().MatchString(lines[k].text) {
+		if InNoText().MatchString(lines[k].text) {
 			return k
 		}
 	}

@@ -60,11 +60,11 @@ func (r *recovery) known(word string) bool {
 
 // parse is what HCL makes of the bytes lo to hi with some text after them; nil with errors.
 func (r *recovery) parse(lo, hi int, after string) (*hclsyntax.Body, hcl.Diagnostics) {
-	return r.parseText(string(r.Src[lo:hi])+after, lo, hi)
+	return r.parseText(string(r.Src[lo:hi])+after, lo)
 }
 
-// parseText is what HCL makes of a text that stands for the bytes lo to hi; nil with errors.
-func (r *recovery) parseText(text string, lo, hi int) (*hclsyntax.Body, hcl.Diagnostics) {
+// parseText is what HCL makes of a text that stands for the bytes from lo on; nil with errors.
+func (r *recovery) parseText(text string, lo int) (*hclsyntax.Body, hcl.Diagnostics) {
 	r.left -= len(text)
 	piece := NewSource(r.Name, []byte(text))
 	if r.bounds.Plain {
@@ -80,11 +80,6 @@ func (r *recovery) parseText(text string, lo, hi int) (*hclsyntax.Body, hcl.Diag
 	}
 	file, diags := hclsyntax.ParseConfig(piece.masked, r.Name, hcl.Pos{Line: 1, Column: 1, Byte: lo})
 	if diags.HasErrors() {
-		for _, d := range diags { // HCL counts the end of a text from its beginning
-			if d.Subject != nil && d.Subject.Start.Byte < lo {
-				*d.Subject = r.Range(hi, hi)
-			}
-		}
 		return nil, diags
 	}
 	return file.Body.(*hclsyntax.Body), nil

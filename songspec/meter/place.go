@@ -50,8 +50,7 @@ const placeHelp = `A place is counts, like "2 4", or bars and counts, like "4, 8
 // ParsePlace reads a place. The error is a *PlaceError.
 func ParsePlace(s string) (Place, error) {
 	if len(s) > maxPlaceText {
-		return Place{}, &PlaceError{0, len(s), "place too long",
-			fmt.Sprintf("A place has at most %d characters.", maxPlaceText)}
+		return Place{}, tooLong(s)
 	}
 	p := Place{Text: s}
 	counts := 0
@@ -85,32 +84,31 @@ func ParsePlace(s string) (Place, error) {
 	return p, nil
 }
 
+func tooLong(s string) error {
+	return &PlaceError{0, len(s), "place too long", fmt.Sprintf("A place has at most %d characters.", maxPlaceText)}
+}
+
 // ParseBars reads bars without counts: "7-8", "last". The error is a
 // *PlaceError.
 func ParseBars(s string) (Place, error) {
-	if len(s) > maxPlaceText {
-		return Place{}, &PlaceError{0, len(s), "place too long",
-			fmt.Sprintf("A place has at most %d characters.", maxPlaceText)}
-	}
-	if i := strings.IndexByte(s, ':'); i >= 0 {
-		return Place{}, &PlaceError{i, len(s), "counts where only bars belong",
-			`This event takes whole bars, like "7-8" or "last", without a colon and counts.`}
-	}
-	bars, err := parseBars(s, false)
-	return Place{Text: s, Bars: bars}, err
+	return parseWholeBars(s, false, `This event takes whole bars, like "7-8" or "last", without a colon and counts.`)
 }
 
 // ParseRanges reads bars as ParseBars does. The last of them may be open: "5-" is bar 5 and
 // what follows. The error is a *PlaceError.
 func ParseRanges(s string) (Place, error) {
-	if i := strings.IndexByte(s, ':'); i >= 0 && len(s) <= maxPlaceText {
-		return Place{}, &PlaceError{i, len(s), "counts where only bars belong",
-			`Whole bars stand here, like "7-8", "last" or "5-", without a colon and counts.`}
-	}
+	return parseWholeBars(s, true, `Whole bars stand here, like "7-8", "last" or "5-", without a colon and counts.`)
+}
+
+// parseWholeBars reads bars; help says what to write instead of counts.
+func parseWholeBars(s string, open bool, help string) (Place, error) {
 	if len(s) > maxPlaceText {
-		return ParseBars(s)
+		return Place{}, tooLong(s)
 	}
-	bars, err := parseBars(s, true)
+	if i := strings.IndexByte(s, ':'); i >= 0 {
+		return Place{}, &PlaceError{i, len(s), "counts where only bars belong", help}
+	}
+	bars, err := parseBars(s, open)
 	return Place{Text: s, Bars: bars}, err
 }
 

@@ -78,7 +78,7 @@ func (d *differ) song() {
 	say("by", a.By, b.By)
 	say("count_in", cmp.Or(bars(a.CountIn), "none"), cmp.Or(bars(b.CountIn), "none"))
 	say("pickup", cmp.Or(pickup(a), "none"), cmp.Or(pickup(b), "none"))
-	say("transpose", cmp.Or(transposition(a.Transpose), "none"), cmp.Or(transposition(b.Transpose), "none"))
+	say("transpose", cmp.Or(signed(a.Transpose), "none"), cmp.Or(signed(b.Transpose), "none"))
 	say("drums", kit(a.Drums), kit(b.Drums))
 	say("bass", bass(a.Bass), bass(b.Bass))
 	say("piano", piano(a.Piano), piano(b.Piano))

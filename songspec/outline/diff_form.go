@@ -163,10 +163,11 @@ func (d *differ) form() {
 func (d *differ) lifts() []finding {
 	var out []finding
 	for _, m := range d.matched {
-		was, is := signed(step(d.old.Passes, m.old)), signed(step(d.new.Passes, m.new))
+		was, is := step(d.old.Passes, m.old), step(d.new.Passes, m.new)
 		if was != is {
 			p := &d.new.Passes[m.new]
-			out = append(out, finding{Change{Section: p.Section, What: "lift", Old: was, New: is}, m.new})
+			out = append(out, finding{Change{Section: p.Section, What: "lift", Old: cmp.Or(signed(was), "none"),
+				New: cmp.Or(signed(is), "none")}, m.new})
 		}
 	}
 	return out
@@ -178,11 +179,4 @@ func step(passes []timeline.Pass, i int) int {
 		return passes[0].Lift
 	}
 	return passes[i].Lift - passes[i-1].Lift
-}
-
-func signed(n int) string {
-	if n == 0 {
-		return "none"
-	}
-	return fmt.Sprintf("%+d", n)
 }

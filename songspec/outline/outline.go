@@ -70,7 +70,7 @@ func songRows(t *timeline.Timeline) [][2]string {
 		{"count-in", bars(t.CountIn)},
 		{"pickup", pickup(t)},
 		{"in front", front},
-		{"transpose", transposition(t.Transpose)},
+		{"transpose", signed(t.Transpose)},
 		{"drums", kit(t.Drums)},
 		{"bass", bass(t.Bass)},
 		{"piano", t.Piano.Sound},
@@ -91,22 +91,17 @@ func writeForm(out *bufio.Writer, t *timeline.Timeline) {
 	clock := timeline.NewClock(t.Tempos)
 	wide := 0
 	for i := range t.Passes {
-		wide = max(wide, len([]rune(passName(&t.Passes[i]))))
+		wide = max(wide, len([]rune(t.Passes[i].Name())))
 	}
 	for i := range t.Passes {
 		p := &t.Passes[i]
-		fmt.Fprintf(out, "  %-*s  bar %4d  at %5s\n", wide, passName(p), p.FirstBar,
+		fmt.Fprintf(out, "  %-*s  bar %4d  at %5s\n", wide, p.Name(), p.FirstBar,
 			timeline.MinSec(clock.Micros(p.Start)-clock.Micros(t.Lead)))
 	}
 }
 
-// passName is the section's name with the number of the playing: "verse (2)".
-func passName(p *timeline.Pass) string {
-	return p.Name()
-}
-
 func writePass(out *bufio.Writer, t *timeline.Timeline, p *timeline.Pass, when barTime) {
-	fmt.Fprintln(out, passName(p))
+	fmt.Fprintln(out, p.Name())
 	tempo := p.BPM.String()
 	switch {
 	case p.Meter.Compound():

@@ -144,10 +144,10 @@ func singer(v *timeline.Vocal) string {
 
 // transposed is by how much a guide is transposed in words, "" where it is not.
 func transposed(v *timeline.Vocal) string {
-	if v.Transpose == 0 {
-		return ""
+	if by := signed(v.Transpose); by != "" {
+		return ", transposed " + by
 	}
-	return fmt.Sprintf(", transposed %+d", v.Transpose)
+	return ""
 }
 
 func vocal(v *timeline.Vocal) string {
@@ -165,8 +165,8 @@ func vocal(v *timeline.Vocal) string {
 	return out
 }
 
-// transposition is what a song is transposed by; "" where it is not.
-func transposition(semitones int) string {
+// signed is a number of semitones up or down, "" for none.
+func signed(semitones int) string {
 	if semitones == 0 {
 		return ""
 	}

@@ -76,16 +76,16 @@ func (t *Timeline) Excerpt(which []int) (*Timeline, []Stretch) {
 		out.Keys = []KeyChange{{Key: first.Key}}
 	}
 	for _, s := range maps {
-		out.Tempos = appendMap(s, out.Tempos, t.Tempos, func(c *Tempo) *int64 { return &c.Tick })
-		out.Meters = appendMap(s, out.Meters, t.Meters, func(c *MeterChange) *int64 { return &c.Tick })
-		out.Keys = appendMap(s, out.Keys, t.Keys, func(c *KeyChange) *int64 { return &c.Tick })
+		out.Tempos = AppendMap(s, out.Tempos, t.Tempos, func(c *Tempo) *int64 { return &c.Tick })
+		out.Meters = AppendMap(s, out.Meters, t.Meters, func(c *MeterChange) *int64 { return &c.Tick })
+		out.Keys = AppendMap(s, out.Keys, t.Keys, func(c *KeyChange) *int64 { return &c.Tick })
 	}
 	return &out, parts
 }
 
-// appendMap appends what holds in a stretch to a map of the excerpt, with the ticks of the
-// excerpt. What is in force already is not said again.
-func appendMap[T comparable](s Stretch, to, song []T, tick func(*T) *int64) []T {
+// AppendMap appends what holds in a stretch of the song to a map of an excerpt, with the ticks of
+// the excerpt. What is in force already is not said again.
+func AppendMap[T comparable](s Stretch, to, song []T, tick func(*T) *int64) []T {
 	for i := range song {
 		entry := song[i]
 		at := *tick(&entry)

@@ -198,6 +198,13 @@ func (p *Pass) BarAt(tick int64) int {
 	return max(0, i)
 }
 
+// SpanAt is the index in Chords of the chord in force at a tick of the pass: the first one before
+// it, the last one after its end.
+func (p *Pass) SpanAt(tick int64) int {
+	i := sort.Search(len(p.Chords), func(i int) bool { return p.Chords[i].End > tick })
+	return min(i, len(p.Chords)-1)
+}
+
 // Joined is the spans with equal chords in a row made one.
 func Joined(spans []Span) []Span {
 	var out []Span

@@ -34,19 +34,16 @@ func (r *Result) cutTo(name string) error {
 
 // notPlayed says which names there are instead of one that is not played.
 func notPlayed(tl *timeline.Timeline, name string) error {
-	times := map[string]int{}
-	for i := range tl.Passes {
-		times[tl.Passes[i].Section]++
-	}
 	names := sections(tl)
 	list := make([]string, len(names))
 	for i, s := range names {
-		if list[i] = fmt.Sprintf("%q", s); times[s] > 1 {
-			list[i] += fmt.Sprintf(" (%d times)", times[s])
+		times := len(tl.Named(s))
+		if list[i] = fmt.Sprintf("%q", s); times > 1 {
+			list[i] += fmt.Sprintf(" (%d times)", times)
 		}
 		if strings.HasPrefix(name, s+" (") {
 			return &NotPlayedError{fmt.Sprintf("the song plays %q %s: there is no %q", s,
-				wording.Count(times[s], "time"), name)}
+				wording.Count(times, "time"), name)}
 		}
 	}
 	is := ";"
