@@ -170,6 +170,11 @@ func (r *resolver) inside(pass *timeline.Pass, bars []barSettings, keys []keys) 
 			}
 		}
 	}
+	for _, base := range basesOf(pass, bars) {
+		if base.tick > 0 || base.bpm != pass.BPM {
+			pass.Bars[pass.BarAt(base.tick)].BPM = base.bpm
+		}
+	}
 	if ownEnergy {
 		pass.EnergyFrom, pass.EnergyTo = pass.Bars[0].Energy.Level, pass.Bars[len(bars)-1].Energy.Level
 	}

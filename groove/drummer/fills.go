@@ -85,7 +85,7 @@ func (d *Drummer) closingSpan() cue.Stretch {
 	}
 	choice := closingBeats.At(a.Energy)
 	beats := choice[d.Chance("fill").Below(2)]
-	if d.Pass.BPM*meter.BPM(d.Pass.Meter.QuartersAsOne()) < slowTempo {
+	if d.Pass.BPMAt(last)*meter.BPM(d.Pass.Meter.QuartersAsOne()) < slowTempo {
 		beats = min(choice[0], choice[1])
 	}
 	if a.Energy < d.Energy(last) { // before a fall the bar ends open

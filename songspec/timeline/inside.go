@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"plinth/songspec/harmony"
+	"plinth/songspec/meter"
 )
 
 // BandAt is what the players play on in a bar of a pass, counted from 0.
@@ -38,6 +39,17 @@ func (p *Pass) Feels() []string {
 		out = append(out, p.Feel)
 	}
 	return out
+}
+
+// BPMAt is the tempo that holds in a bar counted from 0, as written, in the meter's beat: no rit
+// and no accel counts.
+func (p *Pass) BPMAt(bar int) meter.BPM {
+	for ; bar >= 0; bar-- {
+		if bpm := p.Bars[bar].BPM; bpm != 0 {
+			return bpm
+		}
+	}
+	return p.BPM
 }
 
 // TacetAt are the players who keep out of a bar counted from 0.

@@ -224,6 +224,8 @@ type Bar struct {
 	Energy Energy  // of all bars or of none; zero: it moves evenly through the pass
 	Tacet  Players // who keep out of this bar, besides those who keep out of the pass
 	Band   *Band   // nil: the pass's
+	// BPM is the tempo that is set at its bar line, as written; 0: none is.
+	BPM meter.BPM
 }
 
 // Energy is the energy of a bar: Level, 1 to 5, is what the bar is played at, From and To are
