@@ -98,7 +98,8 @@ func TestSwingIsThatOfTheTempoInBars(t *testing.T) {
 			t.Errorf("bar %d: off-beats at %v, in a song at that tempo %v, in one at 300 %v", bar+1, inside, slow, fast)
 		}
 	}
-	if before := offbeat("tempo = 300", 1, inBars("3-", "tempo = 100")); !slices.Equal(before, offbeat("tempo = 300", 1)) {
+	before, plain := offbeat("tempo = 300", 1, inBars("3-", "tempo = 100")), offbeat("tempo = 300", 1)
+	if !slices.Equal(before, plain) {
 		t.Errorf("bar 2, before the tempo: %v", before)
 	}
 }

@@ -97,7 +97,8 @@ func TestRitSoftensFromTheTempoThatBarsSet(t *testing.T) {
 			"bars \"1-\" { tempo = 180 }\n rit \"5-8\" { to = 130 }", []int{6, 7}, []int{1, 4}},
 		{"an accel from a tempo that bars set", "bars \"1-\" { tempo = 60 }",
 			"bars \"1-\" { tempo = 60 }\n accel \"5-8\" { to = 90 }", nil, []int{5, 6, 7, 8}},
-		{"an accel behind a rit", "", "rit \"2-3\" { to = 60 }\n accel \"5-6\" { to = 120 }", []int{3, 4, 5}, []int{1, 7}},
+		{"an accel behind a rit", "", "rit \"2-3\" { to = 60 }\n accel \"5-6\" { to = 120 }", []int{3, 4, 5},
+			[]int{1, 7}},
 	} {
 		played := func(lines string) (out [][]float64) {
 			tl, perf := taken(t, "backbeat-eighths", 1, fmt.Sprintf("looseness = 0\nsection \"a\" {\n chords = %q\n"+

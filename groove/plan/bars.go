@@ -49,9 +49,9 @@ func (p *Plan) facts(bar int) *barFacts {
 	return &p.bars[bar]
 }
 
-// chooseFeel works out the feel of a bar, and how it swings at the tempo that holds there. A feel that bars have of their own begins its tab in
-// the first of them. The pass's goes on after them as if it had never stopped, so that its
-// phrases and its clave stay where they are.
+// chooseFeel works out the feel of a bar, and how it swings at the tempo that holds there. A feel
+// that bars have of their own begins its tab in the first of them. The pass's goes on after them as
+// if it had never stopped, so that its phrases and its clave stay where they are.
 func (p *Plan) chooseFeel(bar int) {
 	f, name := &p.bars[bar], p.Pass.FeelAt(bar)
 	f.bpm = p.Pass.BPM
