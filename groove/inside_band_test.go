@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"plinth/groove"
+	"plinth/groove/feel"
 	"plinth/groove/groovetest"
 	"plinth/groove/library"
 	"plinth/groove/score"
@@ -174,6 +175,49 @@ func TestInstrumentsChangeWithTheirBars(t *testing.T) {
 					}
 				}
 			}
+		}
+	}
+}
+
+// Between sticks and brushes the drummer's hands have a second, in whole beats and at most half of
+// the bar, while the feet go on; a hit that the song asks for is struck all the same. A closing fill
+// is left out. Common practice, no single source.
+func TestTheHandsHaveTimeForBrushes(t *testing.T) {
+	const eight = "| C | Am | F | G | C | Am | F | G |"
+	brushes := playerBlock("drums", `kit = "brushes"`)
+	for _, row := range []struct {
+		about, top string
+		lines      []string
+		next       []string
+		bar        int     // in which they change
+		free, upTo float64 // the beats in which no hand strikes, from 0
+	}{
+		{"at 96, two beats", backbeat, []string{inBars("5-", brushes)}, []string{brushes}, 3, 2, 4},
+		{"at 58, one beat", "looseness = 0\nfeel = \"ballad-eighths\"\ntempo = 58\n", []string{inBars("5-", brushes)},
+			[]string{brushes}, 3, 3, 4},
+		{"back to sticks", backbeat, []string{inBars("5-6", brushes)}, nil, 5, 2, 4},
+		{"a push over the bar line", backbeat, []string{inBars("5-", brushes), at("push", "4: 4&")}, []string{brushes},
+			3, 2, 3.5},
+		{"at the border, where no fill closes", backbeat, nil, []string{brushes}, 7, 2, 4},
+	} {
+		tl := songfiletest.Song(t, sketch(row.about, row.top, part("verse", 3, eight, row.lines...),
+			part("end", 3, "| C | C |", row.next...)))
+		perf := groove.Perform(tl, library.Builtin())
+		hands, feet, hits := 0, 0, 0
+		for _, n := range perf.Passes[0].Score.Parts[timeline.Drums].Notes {
+			at := float64(n.At-int64(row.bar)*4*quarter) / quarter
+			switch {
+			case at < row.free || at >= 4:
+			case at >= row.upTo:
+				hits++
+			case n.Voice.Limb() == feel.Hand:
+				hands++
+			default:
+				feet++
+			}
+		}
+		if hands > 0 || feet == 0 && row.free < 3 || row.upTo < 4 && hits == 0 {
+			t.Errorf("%s: %d strokes of the hands, %d of the feet, %d of the push", row.about, hands, feet, hits)
 		}
 	}
 }

@@ -2,11 +2,13 @@ package groove_test
 
 import (
 	"reflect"
+	"slices"
 	"testing"
 
 	"plinth/groove"
 	"plinth/groove/groovetest"
 	"plinth/groove/library"
+	"plinth/groove/songfiletest"
 	"plinth/songspec/timeline"
 )
 
@@ -143,6 +145,27 @@ func TestEnergyOfTheBarsIsThatOfThePass(t *testing.T) {
 		b := groove.Perform(insideSong(t, "swing", 3, bars), set)
 		if !reflect.DeepEqual(a.Parts, b.Parts) {
 			t.Errorf("energy %d to %d: the bars say what the pass says, and sound otherwise", e[0], e[1])
+		}
+	}
+}
+
+// Behind bars in a feel without drums the drummer comes in again with a crash, as behind bars that
+// he keeps out of, at energy 4 and 5 alone.
+func TestADrummerWhoComesBackStrikesACrash(t *testing.T) {
+	for _, back := range []string{`feel = "sustain"`, tacet("drums")} {
+		for energy := 3; energy <= 5; energy++ {
+			tl := songfiletest.Song(t, sketch("Back", backbeat, part("verse", energy,
+				"| C | Am | F | G | C | Am | F | G |", inBars("3-4", back)), part("end", energy, "| C | C |")))
+			perf := groove.Perform(tl, library.Builtin())
+			crashes := []int64{}
+			for _, n := range perf.Passes[0].Score.Parts[timeline.Drums].Notes {
+				if n.Key == 49 && n.At > 0 {
+					crashes = append(crashes, n.At)
+				}
+			}
+			if want := energy >= 4; want != slices.Contains(crashes, 4*4*quarter) || len(crashes) > 1 {
+				t.Errorf("%s at energy %d: crashes at %v", back, energy, crashes)
+			}
 		}
 	}
 }

@@ -73,6 +73,37 @@ func TestSwingIsTheBars(t *testing.T) {
 	}
 }
 
+// A bar swings at the tempo that bars set, as a whole pass at that tempo does: at 300 the swing is
+// nearly even, and at 100 it is not. A push out of a pass swings at the tempo of its bar, too.
+func TestSwingIsThatOfTheTempoInBars(t *testing.T) {
+	offbeat := func(top string, bar int, lines ...string) (ticks []int64) {
+		tl := songfiletest.Song(t, sketch("Swung", "looseness = 0\nfeel = \"swing\"\n"+top, part("verse", 3,
+			"| C | F | G | C |", append(lines, at("push", "last: 4&"))...), part("end", 3, "| C | C |")))
+		perf := groove.Perform(tl, library.Builtin())
+		for who := range perf.Parts {
+			for _, n := range groovetest.Within(perf.Parts[who], int64(bar)*3840+3*quarter, int64(bar)*3840+4*quarter) {
+				if at := n.Tick % quarter; at > 0 && at < quarter-10 {
+					ticks = append(ticks, at)
+				}
+			}
+		}
+		slices.Sort(ticks)
+		return slices.Compact(ticks)
+	}
+	for _, bar := range []int{2, 3} {
+		slow := offbeat("tempo = 100", bar)
+		fast := offbeat("tempo = 300", bar)
+		inside := offbeat("tempo = 300", bar, inBars("3-", "tempo = 100"))
+		if !slices.Equal(inside, slow) || slices.Equal(inside, fast) || len(slow) == 0 {
+			t.Errorf("bar %d: off-beats at %v, in a song at that tempo %v, in one at 300 %v", bar+1, inside, slow, fast)
+		}
+	}
+	before, plain := offbeat("tempo = 300", 1, inBars("3-", "tempo = 100")), offbeat("tempo = 300", 1)
+	if !slices.Equal(before, plain) {
+		t.Errorf("bar 2, before the tempo: %v", before)
+	}
+}
+
 // A feel that only a bar names is loaded and played from a song file, and when its groove
 // changes the pass is played again.
 func TestFeelsOfBarsAreKnown(t *testing.T) {

@@ -84,6 +84,48 @@ func TestRitSoftens(t *testing.T) {
 	}
 }
 
+// A rit softens from the tempo that bars set, and where bars set the tempo anew, or an accel leads
+// back, nobody is softer any more.
+func TestRitSoftensFromTheTempoThatBarsSet(t *testing.T) {
+	const back = "bars \"7-\" { tempo = \"a tempo\" }"
+	for _, row := range []struct {
+		name, plain, lines string
+		soft, loud         []int // bars that are softer than in plain, and bars that are as loud
+	}{
+		{"a tempo behind a rit", back, "rit \"3-6\" { to = 60 }\n" + back, []int{4, 5, 6}, []int{1, 2, 7, 8}},
+		{"a rit from a tempo that bars set", "bars \"1-\" { tempo = 180 }",
+			"bars \"1-\" { tempo = 180 }\n rit \"5-8\" { to = 130 }", []int{6, 7}, []int{1, 4}},
+		{"an accel from a tempo that bars set", "bars \"1-\" { tempo = 60 }",
+			"bars \"1-\" { tempo = 60 }\n accel \"5-8\" { to = 90 }", nil, []int{5, 6, 7, 8}},
+		{"an accel behind a rit", "", "rit \"2-3\" { to = 60 }\n accel \"5-6\" { to = 120 }", []int{3, 4, 5},
+			[]int{1, 7}},
+	} {
+		played := func(lines string) (out [][]float64) {
+			tl, perf := taken(t, "backbeat-eighths", 1, fmt.Sprintf("looseness = 0\nsection \"a\" {\n chords = %q\n"+
+				" energy = 3\n fills = false\n %s\n}\nsection \"b\" {\n chords = \"| C | C |\"\n energy = 3\n}\n",
+				fourChords(8), lines))
+			for who := range timeline.Player(len(timeline.PlayerNames)) {
+				out = append(out, barMeans(tl, perf, 0, who))
+			}
+			return out
+		}
+		plain, slowed := played(row.plain), played(row.lines)
+		for _, who := range []timeline.Player{timeline.Bass, timeline.Piano} { // the drummer leaves out strokes
+			down := func(bar int) float64 { return plain[who][bar-1] - slowed[who][bar-1] }
+			for _, bar := range row.soft {
+				if down(bar) < 1 {
+					t.Errorf("%s, %s: bar %d is %.1f softer", row.name, who, bar, down(bar))
+				}
+			}
+			for _, bar := range row.loud {
+				if math.Abs(down(bar)) > 0.5 {
+					t.Errorf("%s, %s: bar %d is %.1f softer", row.name, who, bar, down(bar))
+				}
+			}
+		}
+	}
+}
+
 // The pianist's left hand is a little softer than the right where both strike, and never
 // louder.
 func TestLeftHandIsUnderTheRight(t *testing.T) {

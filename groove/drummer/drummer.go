@@ -61,7 +61,7 @@ func (d *Drummer) Play([]score.Part) score.Part {
 	}
 	fills := d.chooseFills()
 	strokes := d.playFills(fills)
-	notes := append(leaveRoomForFills(d.keepTime(fills), fills), strokes...)
+	notes := append(d.changeSticks(leaveRoomForFills(d.keepTime(fills), fills)), strokes...)
 	notes = d.strikeFinalHit(d.strikeEnding(d.strikeRises(d.strikeOpening(notes))))
 	notes = d.closeHats(d.strikeAccents(d.strikePushes(notes), fills))
 	d.strokes = notes

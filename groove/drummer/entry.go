@@ -12,11 +12,13 @@ import (
 // pickUpEntry is what the drummer strikes in a section that he keeps out of: nothing, or in
 // its last beat a soft pickup of one or two strokes into the section in which he comes in. It
 // needs a border that the song lets the band fill and lead over, and a last beat without a
-// stop, a held beat, a hit, a push or the singer's own pickup. Common practice, no single
+// stop, a held beat, a hit, a push or the singer's own pickup, in which somebody plays: where
+// everybody keeps out the bar is to be silent. Common practice, no single
 // source.
 func (d *Drummer) pickUpEntry() []score.Note {
 	a, last := d.Pass.After, len(d.Pass.Bars)-1
-	if a == nil || !d.Pass.Fills || !d.Pass.Lead || a.Tacet.Has(timeline.Drums) || last < 0 || d.Cues.Alone[last] {
+	if a == nil || !d.Pass.Fills || !d.Pass.Lead || a.Tacet.Has(timeline.Drums) || last < 0 || d.Cues.Alone[last] ||
+		d.Pass.TacetAt(last) == timeline.All {
 		return nil
 	}
 	beats := d.BeatStarts(last)

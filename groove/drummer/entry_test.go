@@ -24,6 +24,10 @@ func TestPickupAfterATacet(t *testing.T) {
 		{"the drums stay out", false, nil, func(s *groovetest.Section) {
 			s.Tacet = timeline.Only(timeline.Drums)
 		}},
+		{"everybody stays out", false, func(p *timeline.Pass) { p.Tacet = timeline.All }, nil},
+		{"everybody stays out of the last bar", false, func(p *timeline.Pass) {
+			p.Bars[3].Tacet = timeline.All &^ timeline.Only(timeline.Drums)
+		}, nil},
 		{"a stop", false, func(p *timeline.Pass) { groovetest.Event(p, timeline.Stop, 3, 3*quarter, nil) }, nil},
 		{"a stop before", true, func(p *timeline.Pass) { groovetest.Event(p, timeline.Stop, 2, 3*quarter, nil) }, nil},
 		{"a push", false, func(p *timeline.Pass) { groovetest.Event(p, timeline.Push, 3, quarter*7/2, nil) }, nil},

@@ -75,17 +75,18 @@ func (d *Drummer) nextFill(tick int64) int64 {
 // closingSpan is where the fill that closes the section stands. It is empty when there is no
 // fill: at the song's end, where the section wants none, before a section that the drummer
 // sits out (the fill would promise what does not come; common practice, no single source),
-// over a stop, a held beat or a bar of written hits, and where the singer comes in.
+// over a stop, a held beat or a bar of written hits, where the singer comes in, and where the hands
+// change sticks.
 func (d *Drummer) closingSpan() cue.Stretch {
 	last := len(d.Pass.Bars) - 1
 	a := d.Pass.After
 	if !d.Pass.Fills || a == nil || a.Tacet.Has(timeline.Drums) || last < 0 || !d.keepsTime(last) ||
-		d.Cues.Alone[last] || len(d.familyIn(last)) == 0 {
+		d.Cues.Alone[last] || len(d.familyIn(last)) == 0 || d.ChangesSticks(last) {
 		return cue.Stretch{}
 	}
 	choice := closingBeats.At(a.Energy)
 	beats := choice[d.Chance("fill").Below(2)]
-	if d.Pass.BPM*meter.BPM(d.Pass.Meter.QuartersAsOne()) < slowTempo {
+	if d.Pass.BPMAt(last)*meter.BPM(d.Pass.Meter.QuartersAsOne()) < slowTempo {
 		beats = min(choice[0], choice[1])
 	}
 	if a.Energy < d.Energy(last) { // before a fall the bar ends open

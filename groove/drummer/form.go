@@ -33,12 +33,14 @@ func (d *Drummer) crashOn(tick int64, touch feel.Touch) []score.Note {
 
 // strikeRises puts a crash and a kick on the first beat of bars inside the pass whose energy is
 // higher all at once, or in which the drummer comes in again and the energy does not fall, at
-// energy 4 or 5. A push there has its crash already.
+// energy 4 or 5. He comes in again behind bars that he keeps out of, and behind a feel without
+// drums. A push there has its crash already.
 func (d *Drummer) strikeRises(notes []score.Note) []score.Note {
 	pushes, entries := d.Cues.Pushes(timeline.Drums), d.Cues.Entries(timeline.Drums)
 	for bar := range d.Pass.Bars {
 		at := d.Pass.Bars[bar].Start
-		enters := bar > 0 && slices.Contains(entries, at) && d.Energy(bar) >= d.Energy(bar-1)
+		enters := bar > 0 && d.Energy(bar) >= d.Energy(bar-1) && (slices.Contains(entries, at) ||
+			d.FeelIn(bar) != d.FeelIn(bar-1) && !d.keepsTime(bar-1))
 		if _, pushed := pushes.Over(at); pushed || !(enters || d.Rises(bar)) || !crashes.At(d.Energy(bar)) ||
 			!d.keepsTime(bar) || bar == d.Ending() {
 			continue

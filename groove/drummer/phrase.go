@@ -18,8 +18,7 @@ const ways = 3
 const phraseBars = 8
 
 // shapeBar changes the time of a bar by its place in the phrase and in the section. notes are
-// the strokes of the bar. It does nothing where the song file has the tempo move, or comes to
-// rest.
+// the strokes of the bar. It does nothing in a rit, or where the song comes to rest.
 func (d *Drummer) shapeBar(bar int, steps []plan.Step, notes []score.Note) []score.Note {
 	if len(notes) == 0 || bar == d.Ending() || d.Cues.Rits.Over(d.Pass.Bars[bar].Start, d.BarEnd(bar)) {
 		return notes

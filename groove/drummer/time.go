@@ -84,7 +84,7 @@ func (r *kitRow) strike(out []score.Note, st plan.Step, end, bare int64) []score
 
 // ghostsEndAt is the tick in a bar from which ghost strokes are left out. They are left out
 // of the second half of a section's last bar when no fill closes it, so that the section
-// breathes, and of a whole bar where the tempo moves.
+// breathes, and of a whole bar in a rit.
 func (d *Drummer) ghostsEndAt(bar int, fills []drumFill) int64 {
 	b := &d.Pass.Bars[bar]
 	if d.Cues.Rits.Over(b.Start, d.BarEnd(bar)) {

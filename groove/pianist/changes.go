@@ -58,10 +58,11 @@ func (c *Pianist) chordStrikes(tab []mark) []mark {
 		}
 		beat := c.Pass.Bars[bar].Meter.PlayedBeat()
 		m := mark{tick: ch.Start, cue: ch.Cue, change: -1, part: 'c', touch: c.usualTouch(bar, ch.Start),
-			forced: true, pushed: ch.Pushed(), least: ch.Start + beat, left: c.hasBass(bar)}
+			forced: true, pushed: ch.Pushed(), entire: ch.Pushed() || c.OffBeat(ch.Start), least: ch.Start + beat,
+			left: c.hasBass(bar)}
 		fig := c.figure(bar)
 		twoHands := fig != nil && fig.Left != nil && !c.hasBass(bar)
-		if twoHands && !ch.Pushed() && c.strikesIn(tab, i) != nil {
+		if twoHands && !m.entire && c.strikesIn(tab, i) != nil {
 			m.part, m.under, m.hands = 0, '1', true // the right hand goes on with its figure
 		}
 		if c.chordAfterBass(tab, i) {
@@ -114,7 +115,7 @@ func (c *Pianist) strikesIn(tab []mark, i int) *mark {
 func (c *Pianist) keepsFigure(tab []mark, i int) bool {
 	ch := &c.changes[i]
 	bar := c.BarAt(ch.Start)
-	if c.FeelIn(bar).Changes == feel.OnTime || c.hasBass(bar) || ch.Pushed() ||
+	if c.FeelIn(bar).Changes == feel.OnTime || c.hasBass(bar) || ch.Pushed() || c.OffBeat(ch.Start) ||
 		i == 0 && (c.Pass.Before == nil || c.ForcefulOpening(timeline.Piano) != nil) ||
 		i > 0 && c.changes[i-1].Chord.None || bar == c.Ending() {
 		return false

@@ -140,7 +140,7 @@ func (c *Pianist) wholeOffBeat(row []compAt, bar int) {
 func (c *Pianist) chordAfterBass(tab []mark, i int) bool {
 	ch := &c.changes[i]
 	bar := c.BarAt(ch.Start)
-	if !c.hasBass(bar) || ch.Pushed() {
+	if !c.hasBass(bar) || ch.Pushed() || c.OffBeat(ch.Start) {
 		return false
 	}
 	b := &c.Pass.Bars[bar]

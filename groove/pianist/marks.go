@@ -24,6 +24,7 @@ type mark struct {
 	touch  feel.Touch
 	accent int8
 	pushed bool
+	entire bool  // it is pushed, or the chart has its chord off the beat: the whole chord is struck
 	forced bool  // the chart or an event asks for it: never thinned out
 	ring   bool  // a rest of the tab does not end it
 	least  int64 // it is held at least to here, even if the tab rests

@@ -6,7 +6,8 @@ import (
 )
 
 // mergeMarks puts the strikes in order and makes one strike of those on one tick. An accent
-// wins over all others. A change of chord is struck in the way in which the tab strikes there.
+// wins over all others. A change of chord is struck in the way in which the tab strikes there,
+// but whole where it comes off the beat.
 func mergeMarks(in []mark) []mark {
 	nearsort.By(in, func(m *mark) int64 { return m.tick })
 	out := in[:0]
@@ -30,7 +31,7 @@ func mergeMarks(in []mark) []mark {
 			*had = m
 		case had.accent == 0 && m.forced && !had.forced:
 			had.forced, had.pushed, had.cue = true, m.pushed, m.cue
-			if m.pushed {
+			if m.entire {
 				had.part, had.under, had.hands, had.up, had.least = 'c', 0, false, false, m.least
 			}
 		}

@@ -5,13 +5,15 @@ import (
 
 	"plinth/groove/feel"
 	"plinth/songspec/cue"
+	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
 
 // barFacts is what holds for a bar, whoever plays in it.
 type barFacts struct {
 	feel    *feel.Feel
-	from    int // the bar in which its feel's tab begins
+	from    int       // the bar in which its feel's tab begins
+	bpm     meter.BPM // as written
 	swing   Swing
 	level   *feel.Level
 	beats   []int64 // the felt beats, in ticks from the bar line
@@ -47,20 +49,29 @@ func (p *Plan) facts(bar int) *barFacts {
 	return &p.bars[bar]
 }
 
-// chooseFeel works out the feel of a bar. A feel that bars have of their own begins its tab in
-// the first of them. The pass's goes on after them as if it had never stopped, so that its
-// phrases and its clave stay where they are.
+// chooseFeel works out the feel of a bar, and how it swings at the tempo that holds there. A feel
+// that bars have of their own begins its tab in the first of them. The pass's goes on after them as
+// if it had never stopped, so that its phrases and its clave stay where they are.
 func (p *Plan) chooseFeel(bar int) {
 	f, name := &p.bars[bar], p.Pass.FeelAt(bar)
+	f.bpm = p.Pass.BPM
+	if bar > 0 {
+		f.bpm = p.bars[bar-1].bpm
+	}
+	if set := p.Pass.Bars[bar].Pace; set != nil {
+		f.bpm = set.BPM
+	}
 	if bar > 0 && p.Pass.FeelAt(bar-1) == name {
 		before := &p.bars[bar-1]
-		f.feel, f.from, f.swing = before.feel, before.from, before.swing
+		if f.feel, f.from, f.swing = before.feel, before.from, before.swing; f.bpm != before.bpm {
+			f.swing = swingOf(f.feel, f.bpm, p.Pass.Meter)
+		}
 		return
 	}
 	if f.feel = p.Set.Feels[name]; f.feel == nil {
 		panic("plan: no feel " + name)
 	}
-	f.swing = swingOf(f.feel, p.Pass.BPM, p.Pass.Meter)
+	f.swing = swingOf(f.feel, f.bpm, p.Pass.Meter)
 	if name != p.Pass.Feel {
 		f.from = bar
 	}

@@ -53,11 +53,32 @@ func (p *Plan) Clock() *timeline.Clock {
 
 // BrushesIn reports whether the drummer plays a bar with brushes: the song's kit decides, or
 // the feel's where the song file names none.
-func (p *Plan) BrushesIn(bar int) bool {
-	if k := p.Song.BandAt(p.Pass, bar).Drums.Kit; k != "" {
-		return k == "brushes"
+func (p *Plan) BrushesIn(bar int) bool { return withBrushes(p.kitIn(bar), p.FeelIn(bar)) }
+
+// kitIn is the kit that the song file names for a bar; "": none.
+func (p *Plan) kitIn(bar int) string { return p.Song.BandAt(p.Pass, bar).Drums.Kit }
+
+// withBrushes reports whether a kit of the song file, in a feel, is played with brushes.
+func withBrushes(kit string, f *feel.Feel) bool {
+	if kit != "" {
+		return kit == "brushes"
 	}
-	return p.FeelIn(bar).Kit == "brushes"
+	return f != nil && f.Kit == "brushes"
+}
+
+// ChangesSticks reports whether the song file has the drummer take up brushes, or put them down, at
+// the bar line behind a bar.
+func (p *Plan) ChangesSticks(bar int) bool {
+	kit, f, tacet := "", (*feel.Feel)(nil), timeline.Players(0)
+	switch a := p.Pass.After; {
+	case bar+1 < len(p.Pass.Bars):
+		kit, f, tacet = p.kitIn(bar+1), p.FeelIn(bar+1), p.Pass.TacetAt(bar+1)
+	case a == nil:
+		return false
+	default:
+		kit, f, tacet = p.Song.BandOr(a.Band).Drums.Kit, p.Set.Feels[a.Feel], a.Tacet
+	}
+	return kit != p.kitIn(bar) && withBrushes(kit, f) != p.BrushesIn(bar) && !tacet.Has(timeline.Drums)
 }
 
 // ShortHit is the length of a hit that is cut off dry, at a tick: a quarter of a beat, a sixteenth

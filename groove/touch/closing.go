@@ -2,6 +2,7 @@ package touch
 
 import (
 	"plinth/groove/score"
+	"plinth/songspec/timeline"
 )
 
 // A ritardando and the last chord are softer. Common practice, no single source.
@@ -12,40 +13,67 @@ const (
 	breathPercent = 20        // and softer than the bar before it, unless that is softer by more than this
 )
 
-// prepareRits works out at each bar line how far everybody has softened through a rit, in
-// thousandths. It stays so to the end of the pass, as the tempo does. A tempo that quickens
-// softens nothing, nor does a rit that broadens: into a stronger section, while the energy
-// rises, or into a last hit.
+// prepareRits works out how far everybody has softened through a rit, bar by bar, in thousandths.
+// It stays so as long as the tempo does: a tempo that quickens takes it back evenly, and one that
+// bars set takes it back at once. A rit that broadens softens nothing.
 func (t *Playing) prepareRits() {
 	t.softer = t.softer[:0]
-	last := len(t.Pass.Bars) - 1
-	if s := t.SweepAt(last); t.FinalHit() >= 0 || s.To > s.From || t.LeadsTo(last) > t.Energy(last) {
-		return
-	}
-	tempo := t.Pass.BPM
-	for i := range t.Pass.Events {
-		e := &t.Pass.Events[i]
-		if !e.Kind.MovesTempo() {
-			continue
+	bars := t.Pass.Bars
+	for first, end := 0, 0; first < len(bars); first = end {
+		for end = first + 1; end < len(bars) && bars[end].Pace == nil; end++ {
 		}
-		if e.To < tempo && t.Cues.Acts(i) && e.End > e.Tick {
-			t.soften(e.Tick, e.End)
+		if !t.broadensUpTo(end) {
+			t.softenIn(first, end)
 		}
-		tempo = e.To
 	}
 }
 
-// soften softens evenly from one tick to another, and from there on.
-func (t *Playing) soften(from, to int64) {
-	if len(t.softer) == 0 {
-		t.softer = append(t.softer, make([]int64, len(t.Pass.Bars)+1)...)
+// broadensUpTo reports whether a rit up to a bar line broadens: into something stronger, while
+// the energy rises, or into a last hit.
+func (t *Playing) broadensUpTo(end int) bool {
+	if s := t.SweepAt(end - 1); s.To > s.From {
+		return true
 	}
-	for bar := range t.softer {
-		tick := t.Pass.Length
-		if bar < len(t.Pass.Bars) {
-			tick = t.Pass.Bars[bar].Start
+	if end < len(t.Pass.Bars) {
+		return t.Energy(end) > t.Energy(end-1)
+	}
+	return t.FinalHit() >= 0 || t.LeadsTo(end-1) > t.Energy(end-1)
+}
+
+// softenIn softens in bars at whose first one the tempo is set, and in none of the others.
+func (t *Playing) softenIn(first, end int) {
+	tempo, far := t.Pass.BPMAt(first), int64(0)
+	for i := range t.Pass.Events {
+		e := &t.Pass.Events[i]
+		if !e.Kind.MovesTempo() || e.Bar < first || e.Bar >= end {
+			continue
 		}
-		t.softer[bar] = max(t.softer[bar], min(1000, max(0, 1000*(tick-from)/(to-from))))
+		to := far
+		switch {
+		case e.To < tempo && t.Cues.Acts(i) && e.End > e.Tick:
+			to = 1000
+		case e.To > tempo:
+			to = 0
+		}
+		if to != far {
+			t.soften(e, end, far, to)
+		}
+		tempo, far = e.To, to
+	}
+}
+
+// soften softens evenly through a rit or an accel, from so far to so far, and leaves it so up to a
+// bar line.
+func (t *Playing) soften(e *timeline.Event, end int, from, to int64) {
+	if len(t.softer) == 0 {
+		t.softer = append(t.softer, make([]ramp, len(t.Pass.Bars))...)
+	}
+	at := func(tick int64) int64 { return from + (to-from)*min(tick-e.Tick, e.End-e.Tick)/(e.End-e.Tick) }
+	for bar := e.Bar; bar < end; bar++ {
+		if bar > e.Bar || t.Pass.Bars[bar].Start == e.Tick {
+			t.softer[bar].from = at(t.Pass.Bars[bar].Start)
+		}
+		t.softer[bar].to = at(t.BarEnd(bar))
 	}
 }
 
@@ -54,8 +82,7 @@ func (t *Playing) softened(v int64, bar int, part, length int64) int64 {
 	if len(t.softer) == 0 {
 		return v
 	}
-	far := ramp{t.softer[bar], t.softer[bar+1]}.at(part, length)
-	return v - min(v*softerPercent/100, softerMost)*far/1000
+	return v - min(v*softerPercent/100, softerMost)*t.softer[bar].at(part, length)/1000
 }
 
 // restOnTheLast softens the chord on which the song comes to rest, all of it alike, until its

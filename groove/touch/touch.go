@@ -79,7 +79,7 @@ type Playing struct {
 
 	arches   []ramp  // of the phrases, by bar, in thousandths
 	bandSway []int64 // at each bar line; nil at looseness 0
-	softer   []int64 // by a rit, at each bar line, in thousandths; empty where none softens
+	softer   []ramp  // by a rit, by bar, in thousandths; empty where none softens
 	levels   levels  // of the player who plays now
 	heard    []heard // of the player who plays now, by bar
 	chords   []int8  // of the pianist, by note, see prepareChords

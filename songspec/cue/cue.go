@@ -139,7 +139,7 @@ type Cues struct {
 	Dropped []Dropped // by Event
 
 	// Holds are the held beats without their first tick: nothing new is struck in them. Rits
-	// are where the tempo moves. Both are in order.
+	// are the stretches of the rits; in an accel the band plays on. Both are in order.
 	Holds, Rits Stretches
 	// Alone says for each bar whether only the written hits are played in it.
 	Alone []bool

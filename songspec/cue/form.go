@@ -2,10 +2,11 @@ package cue
 
 import "plinth/songspec/timeline"
 
-// form makes the cues that no event asks for: how the pass opens and how the song ends.
+// form makes the cues that no event asks for: how the pass opens and how the song ends. A song of
+// one bar is a loop, and does not end.
 func (w *work) form() {
 	w.opening()
-	if w.pass.After != nil || len(w.pass.Bars) < 2 {
+	if w.pass.After != nil || len(w.pass.Bars) < 2 && w.pass.Before == nil {
 		return
 	}
 	last := len(w.pass.Bars) - 1

@@ -90,6 +90,20 @@ func TestHowASongEnds(t *testing.T) {
 	}
 }
 
+// A last pass of one bar, as of a section cut to its last one, comes to rest as a longer one does; a
+// song of one bar is a loop.
+func TestALastPassOfOneBarComesToRest(t *testing.T) {
+	passes := []timeline.Pass{passOf(2), passOf(1)}
+	Join(passes)
+	if c := Of(&passes[1]); c.Ending < 0 || c.List[c.Ending].At != 0 || c.List[c.Ending].By != timeline.All {
+		t.Errorf("behind two bars: ending %d of %+v", c.Ending, c.List)
+	}
+	alone := passOf(1)
+	if c := Of(&alone); c.Ending >= 0 {
+		t.Errorf("alone: %+v", c.List[c.Ending])
+	}
+}
+
 // Where the last bar has several chords the song comes to rest on the last of them, but does
 // not stop dead there.
 func TestTheLastOfSeveralChords(t *testing.T) {

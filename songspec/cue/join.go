@@ -27,7 +27,8 @@ func Join(passes []timeline.Pass) {
 func neighbour(p *timeline.Pass, chord, bar int) *timeline.Neighbour {
 	return &timeline.Neighbour{
 		Section: p.Section, Ordinal: p.Ordinal, Chord: p.Chords[chord].Chord, Energy: p.EnergyAt(bar),
-		Feel: p.FeelAt(bar), BPM: p.BPM, Meter: p.Meter, Bar: p.Bars[bar].Length, Tacet: p.TacetAt(bar),
+		Feel: p.FeelAt(bar), BPM: p.BPMAt(bar), Meter: p.Meter, Bar: p.Bars[bar].Length, Tacet: p.TacetAt(bar),
+		Band: p.BandIn(bar),
 	}
 }
 

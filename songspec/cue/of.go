@@ -59,14 +59,14 @@ func (w *work) drop(event int32, by timeline.Players, why Reason) {
 // plays are the players who are not tacet.
 func (w *work) plays() timeline.Players { return timeline.All &^ w.pass.Tacet }
 
-// stretches finds the silences, the held beats and the moving tempos.
+// stretches finds the silences, the held beats and the rits.
 func (w *work) stretches() {
 	w.findSilences()
 	for i := range w.pass.Events {
 		switch e := &w.pass.Events[i]; e.Kind {
 		case timeline.Hold:
 			w.out.Holds = append(w.out.Holds, Stretch{e.Tick + 1, e.End})
-		case timeline.Rit, timeline.Accel:
+		case timeline.Rit:
 			w.out.Rits = w.out.Rits.with(e.Tick, e.End)
 		}
 	}

@@ -4,17 +4,26 @@ import (
 	"slices"
 
 	"plinth/songspec/harmony"
+	"plinth/songspec/meter"
 )
 
 // BandAt is what the players play on in a bar of a pass, counted from 0.
-func (t *Timeline) BandAt(p *Pass, bar int) Band {
-	switch {
-	case p.Bars[bar].Band != nil:
-		return *p.Bars[bar].Band
-	case p.Band != nil:
-		return *p.Band
+func (t *Timeline) BandAt(p *Pass, bar int) Band { return t.BandOr(p.BandIn(bar)) }
+
+// BandOr is a band, or the song's where there is none.
+func (t *Timeline) BandOr(b *Band) Band {
+	if b != nil {
+		return *b
 	}
 	return Band{t.Drums, t.Bass, t.Piano}
+}
+
+// BandIn is what the players play on in a bar of the pass; nil: the song's.
+func (p *Pass) BandIn(bar int) *Band {
+	if b := p.Bars[bar].Band; b != nil {
+		return b
+	}
+	return p.Band
 }
 
 // FeelAt is the name of the feel of a bar counted from 0.
@@ -38,6 +47,17 @@ func (p *Pass) Feels() []string {
 		out = append(out, p.Feel)
 	}
 	return out
+}
+
+// BPMAt is the tempo that holds in a bar counted from 0, in the meter's beat, without what a rit or
+// an accel makes of it.
+func (p *Pass) BPMAt(bar int) meter.BPM {
+	for ; bar >= 0; bar-- {
+		if pace := p.Bars[bar].Pace; pace != nil {
+			return pace.BPM
+		}
+	}
+	return p.BPM
 }
 
 // TacetAt are the players who keep out of a bar counted from 0.

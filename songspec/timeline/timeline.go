@@ -183,6 +183,7 @@ type Neighbour struct {
 	Meter   meter.Meter
 	Bar     int64   // ticks of its bar at the border
 	Tacet   Players // who keeps out of it
+	Band    *Band   // what the players play on in it; nil: the song's
 }
 
 // PassAt is the index in Passes of the pass at an absolute tick: -1 before the first pass,
