@@ -76,7 +76,7 @@ func TestEvents(t *testing.T) {
 		{"caesura", "a beat of silence, in the last ticks of the count", "4/4", `caesura "1: 4" {}`,
 			"caesura 1: 4 2880-3840 +960 at 3780"},
 		{"caesura of beats", "as long as it says", "4/4", `caesura "2: 2" { beats = 1.5 }`,
-			"caesura 2: 2 4800-5760 +1440 at 5700"},
+			"caesura 2: 2 4800-5760 +1440 at 5640"},
 		{"caesura in twelve", "the beat is a dotted quarter", "12/8", `caesura "1: 6" {}`,
 			"caesura 1: 6 2400-2880 +1440 at 2820"},
 		{"space", "to the bar's end", "4/4", `space "1: 3" {}`, "space 1: 3 1920-3840"},
