@@ -104,8 +104,8 @@ func (r *resolver) checkInside(level []*inside, bars int) {
 					}
 					if later.through != nil { // where it was written nothing is wrong
 						r.rep.Warnf(*later.through, wording.Sentence("bars %q of section %q meet others here",
-							later.place.Text, later.from), "Bar %d has its %s from two bars blocks that are taken over, and "+
-							"the later one counts. In section %q name these bars by their numbers.",
+							later.place.Text, later.from), "Bar %d has its %s from two bars blocks that are taken "+
+							"over, and the later one counts. In section %q name these bars by their numbers.",
 							b.first+1, name, later.from)
 						return
 					}
