@@ -9,7 +9,6 @@ import (
 	"plinth/groove/groovetest"
 	"plinth/groove/library"
 	"plinth/groove/songfiletest"
-	"plinth/songspec/songtest"
 	"plinth/songspec/timeline"
 )
 
@@ -18,13 +17,9 @@ import (
 // that, and what rings on from a push.
 func TestExcerptIsAsInTheSong(t *testing.T) {
 	r := rand.New(rand.NewSource(11))
-	feels, songs, rung := randomFeels(), 0, 0
-	for songs < 40 {
-		tl, diags := songfiletest.Resolve(songtest.Random(r, feels))
-		if diags.HasErrors() {
-			continue
-		}
-		songs++
+	feels, rung := randomFeels(), 0
+	for range 60 {
+		_, tl := randomSong(t, r, feels)
 		song := groove.Perform(tl, library.Builtin())
 		for _, which := range ways(tl) {
 			cut, played := groove.Excerpt(tl, song, which)

@@ -10,6 +10,7 @@ import (
 
 	"plinth/groove"
 	"plinth/groove/library"
+	"plinth/groove/load"
 	"plinth/groove/score"
 	"plinth/groove/songfiletest"
 	"plinth/songspec/songtest"
@@ -26,6 +27,17 @@ func randomFeels() []songtest.Feel {
 	return out
 }
 
+// randomSong is the text of a random song, with its timeline.
+func randomSong(t *testing.T, r *rand.Rand, feels []songtest.Feel) (string, *timeline.Timeline) {
+	t.Helper()
+	song := songtest.Random(r, feels)
+	read := load.Read("t.song.hcl", []byte(song.Text), song.Folder())
+	if read.Timeline == nil {
+		t.Fatalf("%v\n%s", read.Diags.Errs(), song.Text)
+	}
+	return song.Text, read.Timeline
+}
+
 // The score says what is meant, so that looseness has no part in it; and of each played
 // note it has the one that is played: the same key, near its place, no note twice.
 func TestScoreOfRandomSongs(t *testing.T) {
@@ -33,20 +45,11 @@ func TestScoreOfRandomSongs(t *testing.T) {
 	if testing.Short() {
 		rounds = 30
 	}
-	r, charts := rand.New(rand.NewSource(11)), rand.New(rand.NewSource(12))
+	r := rand.New(rand.NewSource(11))
 	feels, set := randomFeels(), library.Builtin()
 	notes, unplayed := 0, 0
 	for round := 0; round < rounds; round++ {
-		var src string
-		if round%3 == 1 {
-			src = songtest.RandomCharts(r, charts, feels)
-		} else {
-			src = songtest.Random(r, feels)
-		}
-		tl, diags := songfiletest.Resolve(src)
-		if diags.HasErrors() {
-			continue
-		}
+		src, tl := randomSong(t, r, feels)
 		var first []groove.PassPart
 		for _, looseness := range []int{0, 400, 1000} {
 			tl.Looseness = looseness

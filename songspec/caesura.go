@@ -8,9 +8,12 @@ import (
 )
 
 // leastSilence is the fewest ticks of a count that a caesura takes for its silence, a sixty-fourth;
-// where the tempo map cannot say it in so few it takes twice as many, and so on, up to half the
-// count.
+// where the tempo map cannot say it in so few, also if a picture makes it slower, it takes twice as
+// many, and so on, up to half the count.
 const leastSilence = meter.TicksPerQuarter / 16
+
+// roomMicros is the longest quarter that a tempo map can still say when a picture makes it slower.
+const roomMicros = maxMicros * (10000 - mostChange) / 10000
 
 // caesuras puts the silence of every caesura into a pass's tempo map, and sets where it begins. The
 // bar keeps its ticks: the last ticks of the count become the silence, and as many before them last
@@ -33,7 +36,7 @@ func (r *resolver) caesuras(pass *timeline.Pass, steps, plain []timeline.Tempo, 
 		silence := tempoAt(plain, ev.End-1) * ev.Extra // in microseconds times ticks a quarter
 		half := (ev.End - ev.Tick) / 2
 		ticks := min(int64(leastSilence), half)
-		for ticks < half && rounded(silence, ticks) > maxMicros {
+		for ticks < half && rounded(silence, ticks) > roomMicros {
 			ticks = min(2*ticks, half)
 		}
 		ev.Cut = ev.End - ticks
@@ -54,7 +57,7 @@ func (r *resolver) caesuras(pass *timeline.Pass, steps, plain []timeline.Tempo, 
 		beat := out[at:] // from the tempo in force where it begins
 		before := ev.Cut - ticks
 		sounds := rounded(lasts(beat, before, ev.End), ticks)
-		if sounds > maxMicros {
+		if sounds > roomMicros {
 			before = ev.Tick // a beat that is held so long is all stretched alike
 			if sounds = rounded(lasts(beat, before, ev.End), ev.Cut-before); sounds > maxMicros {
 				r.rep.Errorf(from[i].rng, "Held too long", "A tempo map cannot go this slow: a beat with a hold and a "+

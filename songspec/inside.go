@@ -8,6 +8,7 @@ import (
 	"plinth/songspec/harmony"
 	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
+	"plinth/songspec/wording"
 )
 
 // barAttrs are the attributes that may hold for some bars alone. The chords of a bars block are
@@ -100,6 +101,13 @@ func (r *resolver) checkInside(level []*inside, bars int) {
 					later := b.of
 					if a.of.rng.Start.Byte > later.rng.Start.Byte {
 						later = a.of
+					}
+					if later.through != nil { // where it was written nothing is wrong
+						r.rep.Warnf(*later.through, wording.Sentence("bars %q of section %q meet others here",
+							later.place.Text, later.from), "Bar %d has its %s from two bars blocks that are taken "+
+							"over, and the later one counts. In section %q name these bars by their numbers.",
+							b.first+1, name, later.from)
+						return
 					}
 					r.rep.Errorf(later.rng, fmt.Sprintf("Bar %d said twice", b.first+1),
 						"Two bars blocks say its %s. Give each bar to one of them.", name)

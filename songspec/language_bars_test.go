@@ -221,6 +221,8 @@ func TestEventsAndBars(t *testing.T) {
 		{"not in bars that are not played", `accent "1, 4: 1" {}`, `only = "3-5"`, "accent 4: 1 3840-3840 w2"},
 		{"every round", `accent "8: 1" {}`, "only = \"7-8\"\ntimes = 2",
 			"accent 8: 1 3840-3840 w2; accent 8: 1 11520-11520 w2"},
+		{"every round, as many bars as the section has", `accent "8: 1" {}`, "only = \"1-3, 8\"\ntimes = 2",
+			"accent 8: 1 11520-11520 w2; accent 8: 1 26880-26880 w2"},
 		{"a rit over the seam", `rit "4-7" { to = 60 }`, `only = "3-5, 7"`, "rit 4-7 3840-15360 to 60"},
 		{"without", "accent \"4: 1\" {}\npush \"4: 4&\" {}", `without = ["push"]`, "accent 4: 1 11520-11520 w2"},
 		{"the play's rit replaces the section's", `rit "7-8" { to = 60 }`, `rit "6-7" { to = 70 }`,

@@ -76,7 +76,7 @@ func TestEvents(t *testing.T) {
 		{"caesura", "a beat of silence, in the last ticks of the count", "4/4", `caesura "1: 4" {}`,
 			"caesura 1: 4 2880-3840 +960 at 3780"},
 		{"caesura of beats", "as long as it says", "4/4", `caesura "2: 2" { beats = 1.5 }`,
-			"caesura 2: 2 4800-5760 +1440 at 5700"},
+			"caesura 2: 2 4800-5760 +1440 at 5640"},
 		{"caesura in twelve", "the beat is a dotted quarter", "12/8", `caesura "1: 6" {}`,
 			"caesura 1: 6 2400-2880 +1440 at 2820"},
 		{"space", "to the bar's end", "4/4", `space "1: 3" {}`, "space 1: 3 1920-3840"},
@@ -91,6 +91,9 @@ func TestEvents(t *testing.T) {
 			`cue 2: 3 5760-5760 "lights: \"blue\""`},
 		{"two cues at one place", "lights and sound", "4/4", "cue \"1: 1\" { text = \"lights\" }\n" +
 			"  cue \"1: 1\" { text = \"door\" }", `cue 1: 1 0-0 "lights"; cue 1: 1 0-0 "door"`},
+		{"the same cue twice among others", "it comes once", "4/4", "cue \"1: 1\" { text = \"lights\" }\n" +
+			"  cue \"1: 1\" { text = \"door\" }\n  cue \"1: 1 2\" { text = \"lights\" }",
+			`cue 1: 1 0-0 "lights"; cue 1: 1 0-0 "door"; cue 1: 2 960-960 "lights"`},
 		{"last", "by its word", "4/4", `fill "last: 4" {}`, "fill 2: 4 6720-7680 by1"},
 	} {
 		t.Run(row.name, func(t *testing.T) {

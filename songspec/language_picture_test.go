@@ -132,3 +132,26 @@ func TestOutlineTimes(t *testing.T) {
 		}
 	}
 }
+
+// A caesura leaves the tempo map room to go as much slower as a picture may ask for: its silence
+// lasts as much longer as all else does.
+func TestCaesuraToPicture(t *testing.T) {
+	const song = `
+tempo = 60
+section "a" {
+  chords = "| C | F | G | C |"
+  caesura "2: 4" {}
+}
+form {
+  play "a" {}
+  play "a" { at = "%s" }
+}
+`
+	for at, want := range map[string]int64{"0:17": 1_000_000, "0:18.7": 1_100_000, "0:19.9": 1_170_588} {
+		tl := read(t, fmt.Sprintf(song, at))
+		clock, e := timeline.NewClock(tl.Tempos), tl.Passes[0].Events[0]
+		if got := clock.Micros(e.End) - clock.Micros(e.Cut); got < want-100 || got > want+100 {
+			t.Errorf("the second pass at %s: the caesura is silent for %d µs, want %d", at, got, want)
+		}
+	}
+}

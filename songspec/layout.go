@@ -155,7 +155,11 @@ func inTime(ms, all []measure) *laidOut {
 		}
 	}
 	out.length = at
-	if len(ms) != len(all) || ms[0].number != 1 || ms[len(ms)-1].number != len(ms) {
+	asWritten := len(ms) == len(all)
+	for i := range ms {
+		asWritten = asWritten && ms[i].number == i+1
+	}
+	if !asWritten {
 		out.played = make([][]int, len(all))
 		for i := range ms {
 			out.played[ms[i].number-1] = append(out.played[ms[i].number-1], i)

@@ -284,6 +284,9 @@ var barsMistakes = []mistake{
 	{"bars of another section that are not here", "left out with a warning", one("| C | F |",
 		`bars "2" { energy = 4 }`) +
 		"section \"b\" {\n  like = \"a\"\n  chords = \"| G |\"\n}\n"},
+	{"bars of another section that meet others here", "the last bar is another one", one("| C | F | G | C |",
+		`bars "last" { energy = 4 }`, `bars "1-2" { energy = 1 }`) +
+		"section \"b\" {\n  like = \"a\"\n  chords = \"| G | C |\"\n}\n"},
 	{"a last chorus whose letters do not move", "the key of a section is its signature",
 		"key = \"G\"\n" + one("| G | D | Em | C | Am | D7 | G | G |") +
 			"section \"b\" {\n  like = \"a\"\n  key  = \"Eb\"\n}\n"},

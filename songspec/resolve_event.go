@@ -191,8 +191,11 @@ func (r *resolver) placeEvents(pass *timeline.Pass, lo *laidOut, p *play) bool {
 			continue
 		}
 		// If two events with one word are at one tick, the later counts: it is the inner one.
-		if n := len(out); n > 0 && out[n-1].Tick == ev.Tick && out[n-1].Kind == ev.Kind &&
-			out[n-1].Text == ev.Text {
+		n := len(out)
+		for n > 0 && out[n-1].Tick == ev.Tick && out[n-1].Kind == ev.Kind && out[n-1].Text != ev.Text {
+			n-- // other cues at its place
+		}
+		if n > 0 && out[n-1].Tick == ev.Tick && out[n-1].Kind == ev.Kind {
 			out[n-1], from[n-1] = ev, s.of
 			continue
 		}

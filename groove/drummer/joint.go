@@ -6,6 +6,7 @@ import (
 
 	"plinth/groove/feel"
 	"plinth/groove/score"
+	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
 )
 
@@ -25,7 +26,7 @@ func (b *barStrokes) isJoint() bool {
 		if q.At >= end {
 			break
 		}
-		if q.Span < 0 && q.At >= start || q.Pushed() && q.Target >= start {
+		if q.Span < 0 && q.Kind != cue.Signal && q.At >= start || q.Pushed() && q.Target >= start {
 			return false
 		}
 	}

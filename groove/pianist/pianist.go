@@ -83,7 +83,8 @@ func (c *Pianist) Play(heard []score.Part) score.Part {
 		bass = c.leftBass(bass)
 	}
 	c.bass, c.voicings = bass, c.chooseVoicings(bass)
-	notes := c.ringOut(c.ear.dropRubs(c.soundGestures(c.planGestures())))
+	// The singer comes last: a last chord that rubs is let go, too.
+	notes := c.ear.dropRubs(c.ringOut(c.soundGestures(c.planGestures())))
 	c.letGo(notes)
 	return score.Part{Notes: c.Allowed(timeline.Piano, notes), Groups: c.groups}
 }

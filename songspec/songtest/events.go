@@ -13,12 +13,12 @@ import (
 // which a section can have only a few are rare.
 var words = []string{
 	"accent", "accent", "accent", "accent", "push", "push", "push", "push", "stop", "stop", "fill", "fill",
-	"hold", "rit", "space", "caesura",
+	"hold", "rit", "space", "caesura", "cue",
 }
 
 // known is how many of the words the reader knows.
 func (w *writer) known() int {
-	if w.old {
+	if w.more == nil {
 		return slices.Index(words, "caesura")
 	}
 	return len(words)
@@ -31,7 +31,6 @@ func (w *writer) events(s *section, n int) {
 		if word == "rit" && s.rit || word == "caesura" && s.caesura {
 			word = "push"
 		}
-		s.caesura = s.caesura || word == "caesura"
 		place := w.place(s)
 		if word == "rit" {
 			s.rit = true
@@ -41,13 +40,18 @@ func (w *writer) events(s *section, n int) {
 			place = f[0] + " " + f[1]
 		}
 		options := w.options(word, s)
-		if word == "rit" && !w.old {
+		switch {
+		case w.more == nil:
+		case word == "rit":
 			word, place = w.moving(s, place, options[0])
+		case word == "hold" || word == "caesura":
+			if options = w.hold(s, word, place); options == nil {
+				word = "push"
+			}
 		}
+		s.caesura = s.caesura || word == "caesura"
+		s.said = append(s.said, word)
 		w.event(word, place, options)
-		if word == "space" && !w.old {
-			w.event("cue", place, []string{`text = "lights"`})
-		}
 	}
 }
 
@@ -78,7 +82,7 @@ func (w *writer) options(word string, s *section) []string {
 		if w.chance(4) {
 			say("alone = true")
 		}
-		if !w.old && w.chance(5) {
+		if w.later(5) {
 			say("short = true")
 		}
 	case "push":
@@ -89,8 +93,8 @@ func (w *writer) options(word string, s *section) []string {
 		if w.chance(2) {
 			say("beats = %s", pick(w, "0.5", "1", "2", "3", "1/3"))
 		}
-		if !w.old {
-			by(4)
+		if w.later(4) {
+			by(1)
 		}
 	case "space":
 		if w.chance(2) {
@@ -101,18 +105,31 @@ func (w *writer) options(word string, s *section) []string {
 			say("beats = %s", pick(w, "0.5", "1", "2"))
 		}
 	case "rit":
-		say("to = %d", min(max(s.tempo*(6+w.r.Intn(8))/10, 20), 400))
+		say("to = %s", w.decimal(min(max(s.tempo*(6+w.r.Intn(8))/10, 20), 400)))
+	case "cue":
+		say("text = %q", pick(w, "lights", "lights", "curtain"))
 	}
 	return out
 }
 
 // bars are one bar, or a few in a row.
 func (w *writer) bars(s *section) string {
-	from := w.r.Intn(len(s.bars))
-	to := from + w.r.Intn(len(s.bars)-from)
-	if w.chance(3) {
-		from, to = len(s.bars)-1, len(s.bars)-1
+	first, last := 0, len(s.bars)-1
+	if s.played != nil {
+		run := pick(w, s.played...)
+		first, last = run[0], run[1]
 	}
+	from := first + w.r.Intn(last+1-first)
+	to := from + w.r.Intn(last+1-from)
+	if w.chance(3) {
+		from, to = last, last
+	}
+	for _, bar := range s.turns { // in a rit no bars block may change the tempo
+		if from < bar && bar <= to {
+			to = bar - 1
+		}
+	}
+	s.rits = append(s.rits, [2]int{from, to})
 	if from == to {
 		return fmt.Sprint(from + 1)
 	}
@@ -120,10 +137,10 @@ func (w *writer) bars(s *section) string {
 }
 
 // moving makes an accel of a rit that gets faster, and of every other one, by its bars, one from
-// count to count. It takes nothing from the source of chance.
+// count to count.
 func (w *writer) moving(s *section, bars, to string) (word, place string) {
 	word = "rit"
-	if n, err := strconv.Atoi(strings.TrimPrefix(to, "to = ")); err == nil && n > s.tempo {
+	if n, err := strconv.ParseFloat(strings.TrimPrefix(to, "to = "), 64); err == nil && n > float64(s.tempo) {
 		word = "accel"
 	}
 	p, err := meter.ParseBars(bars)
@@ -153,6 +170,7 @@ func (w *writer) place(s *section) string {
 		if bar == len(s.bars) {
 			bar = 0 // it follows where the section is played twice running
 		}
+		bar = w.near(s, bar)
 		counts := []string{"1", "1", "1", "1&", "1e"}
 		if s.bars[bar].Num > 1 {
 			counts = append(counts, "2")
@@ -188,7 +206,7 @@ func lastCounts(m meter.Meter) []string {
 
 // anyPlace is any place: also one in every bar, also one in triplets.
 func (w *writer) anyPlace(s *section) string {
-	bar := w.r.Intn(len(s.bars))
+	bar := w.near(s, w.r.Intn(len(s.bars)))
 	if w.chance(4) && slices.Contains(s.bars, s.meter) {
 		return w.count(s.meter)
 	}
@@ -197,4 +215,13 @@ func (w *writer) anyPlace(s *section) string {
 
 func (w *writer) count(m meter.Meter) string {
 	return fmt.Sprint(1+w.r.Intn(m.Num)) + pick(w, "", "", "", "&", "&", "e", "a", "t", "l")
+}
+
+// near is a bar that is played: this one, or another in its place.
+func (w *writer) near(s *section, bar int) int {
+	if s.plays(bar) {
+		return bar
+	}
+	run := pick(w, s.played...)
+	return run[0] + w.r.Intn(run[1]+1-run[0])
 }

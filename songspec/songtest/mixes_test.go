@@ -1,9 +1,11 @@
 package songtest_test
 
 import (
+	"regexp"
 	"strings"
 
 	"plinth/songspec/cue"
+	"plinth/songspec/songtest"
 	"plinth/songspec/timeline"
 )
 
@@ -22,7 +24,7 @@ var wanted = []string{
 	"accent", "push", "stop", "fill", "hold", "rit", "accel", "space", "cue",
 	"tacet", "no fills", "no lead", "lift", "change of key",
 	"looseness 0", "looseness 400", "looseness 1000", "count-in", "pickup", "five strings",
-	"highest", "kit", "repeat", "like", "%",
+	"highest", "kit", "lent sections", "singer", "several singers", "picture",
 }
 
 // mixes counts what comes together in songs.
@@ -135,8 +137,8 @@ func (m mixes) setting(p *timeline.Pass) {
 	m.on("lift", p.Lift != 0)
 }
 
-// words counts what a song says once, and how it is written.
-func (m mixes) words(tl *timeline.Timeline, src string) {
+// song counts what a song says once, and how it is written.
+func (m mixes) song(tl *timeline.Timeline, song songtest.Song) {
 	m.on("change of key", len(tl.Keys) > 1)
 	m.on("looseness 0", tl.Looseness == 0)
 	m.on("looseness 400", tl.Looseness == 400)
@@ -146,7 +148,37 @@ func (m mixes) words(tl *timeline.Timeline, src string) {
 	m.on("five strings", tl.Bass.Strings == 5)
 	m.on("highest", tl.Piano.Highest != 0)
 	m.on("kit", tl.Drums.Kit != "")
-	m.on("repeat", strings.Contains(src, ":|"))
-	m.on("like", strings.Contains(src, "like = "))
-	m.on("%", strings.Contains(src, " % |"))
+	for word, said := range texts {
+		m.on(word, said.MatchString(song.Text))
+	}
+	m.on("lent sections", strings.Contains(song.Text, `play "lent`) && song.Files["lender.song.hcl"] != "")
+	m.on("singer", len(tl.Vocals) > 0)
+	m.on("several singers", len(tl.Vocals) > 1)
+	m.on("picture", tl.Picture != nil)
+}
+
+// texts are words as random songs write them.
+var texts = map[string]*regexp.Regexp{}
+
+func init() {
+	bars := func(says string) string { return `  bars "[^"]*" \{\n(    [^}]*\n(    \})?)*    ` + says }
+	for word, text := range map[string]string{
+		"repeat": `:\|"`, "ending": `:\|2\.`, "like": `like = `, "%": ` % \|`, "chord off the beat": `@[0-9]+[&ea]`,
+		"like with own chords": `like = .*\n(  .*\n)?  meter = .*\n  chords`,
+		"bars of chords":       bars(`chords`), "bars of another meter": bars(`meter = .*\n    chords`),
+		"bars of energy": bars(`energy`), "bars of a feel": bars(`feel`), "bars of a key": bars(`key`),
+		"bars of a tempo": bars(`tempo = [0-9]`), "a tempo": bars(`tempo = "a tempo"`), "bars of rest": bars(`tacet`),
+		"bars of a line": bars(`bass \{\n +line`), "bars of a kit": bars(`drums`), "lift inside": bars(`lift`),
+		"open bars": `bars "[0-9]+-"`, "listed bars": `bars "[0-9]+,`, "last bars": `bars "last"`,
+		"only": `only = `, "only listed": `only = "[0-9]+,`, "times": `times = [2-9]`, "vamp": `vamp = `,
+		"without": `without = `, "transpose": `(?m)^transpose = `, "decimal tempo": `(?m)^  tempo = [0-9]+\.[0-9]`,
+		"decimal rit": `to = [0-9]+\.[0-9]`, "count to count": `(rit|accel) "[0-9]+: [0-9&]+ - `,
+		"all rest": `tacet = \["all"\]`, "kit inside": `(?m)^  drums \{`, "bass line": `(?m)^  bass \{\n +line`,
+		"piano inside": `(?m)^  piano \{\n +sound`, "play at": `play .*\n +at = `,
+		"cue at":          `cue .*\n.*\n +at = "[0-9:;]*"`,
+		"time in minutes": `at = "[0-9]+:[0-9]+\.`, "feel of a play": `play .*\n(  .*\n)*  feel`,
+	} {
+		texts[word] = regexp.MustCompile(text)
+		wanted = append(wanted, word)
+	}
 }

@@ -1,16 +1,34 @@
 // Package songtest is for tests. Random takes a source of chance and the feels there are, and
-// returns the text of a song file as nobody would write it: with every word of the language,
+// returns a song as nobody would write it: with every word of the language,
 // and events crowded where the players' tasks meet. LeastMotion measures voice leading, and PopSongs reads a
 // data set of songs that people have played.
 package songtest
 
 import (
 	"fmt"
+	"io/fs"
 	"math/rand"
+	"slices"
 	"strings"
+	"testing/fstest"
 
 	"plinth/songspec/meter"
 )
+
+// Song is the text of a song file, and the files that it names.
+type Song struct {
+	Text  string
+	Files map[string]string // by the names that the song gives them
+}
+
+// Folder is the folder with the files that the song names.
+func (s Song) Folder() fs.FS {
+	folder := fstest.MapFS{}
+	for name, text := range s.Files {
+		folder[name] = &fstest.MapFile{Data: []byte(text)}
+	}
+	return folder
+}
 
 // Feel is what a song needs to know of a feel that it names.
 type Feel struct {
@@ -19,23 +37,20 @@ type Feel struct {
 	TempoLow, TempoHigh int
 }
 
-// Random is the text of a song of two to four sections in any of the feels, with four to
-// eight plays. The same r gives the same song. Nearly all songs can be read; in a few, a held
-// beat is longer than a tempo map can say.
-func Random(r *rand.Rand, feels []Feel) string { return write(&writer{r: r, feels: feels}) }
-
-// Old is as Random, in words that every plinth has had, for comparing one with an older one.
-func Old(r *rand.Rand, feels []Feel) string { return write(&writer{r: r, feels: feels, old: true}) }
-
-// RandomCharts is Random with charts that have endings, and chords that say their counts. more is
-// the chance of those, so that all else in the song is as in the song of r.
-func RandomCharts(r, more *rand.Rand, feels []Feel) string {
-	return write(&writer{r: r, more: more, feels: feels})
+// Random is a song of two to four sections in any of the feels, and perhaps some that another song
+// lends, with four to eight plays. The same r gives the same song. Every song can be read.
+func Random(r *rand.Rand, feels []Feel) Song {
+	w := &writer{r: r, more: rand.New(rand.NewSource(r.Int63())), feels: feels, files: map[string]string{}}
+	return w.toPicture(Song{w.write(), w.files})
 }
 
-func write(w *writer) string {
+// Old is the text of a song in words that every plinth has had, for comparing one with an older
+// one. In a few of these songs a held beat is longer than a tempo map can say.
+func Old(r *rand.Rand, feels []Feel) string { return (&writer{r: r, feels: feels}).write() }
+
+func (w *writer) write() string {
 	w.settings()
-	for n := 2 + w.r.Intn(3); len(w.sections) < n; {
+	for n := len(w.sections) + 2 + w.r.Intn(3); len(w.sections) < n; {
 		w.section()
 	}
 	w.form()
@@ -44,14 +59,17 @@ func write(w *writer) string {
 
 // writer writes one song.
 type writer struct {
-	r, more  *rand.Rand // more is nil where charts are plain
+	r        *rand.Rand
+	more     *rand.Rand // decides on words that came later; nil: there are none
 	b        strings.Builder
 	feels    []Feel
+	files    map[string]string
 	sections []*section
-	old      bool // without words that came later
+	lends    bool // its sections are lent to another song
+	picture  *framing
 }
 
-// section is what events and plays depend on in a section.
+// section is what events and plays depend on in a section, or in a play of it.
 type section struct {
 	name  string
 	feel  Feel
@@ -59,9 +77,33 @@ type section struct {
 	tempo int
 	bars  []meter.Meter // its repeats written out
 	hot   []int         // bars at whose ends most events stand; a bar may be in it twice
-	rit   bool          // it has a rit, with which one of a play might overlap
+	rit   bool          // it has a rit; two must not overlap
 
-	caesura bool // it has one, likewise
+	caesura bool               // it has one; two must not end one beat
+	said    []string           // the words of its events
+	rits    [][2]int           // bars in which its rits and accels move the tempo
+	turns   []int              // bars with which a bars block changes the tempo
+	held    map[meter.At]*held // its holds and caesuras, by where their beats end
+	played  [][2]int           // the runs of bars that a play plays; nil: all
+}
+
+// later is true once in n times, and never where words that came later are left out.
+func (w *writer) later(n int) bool { return w.more != nil && w.more.Intn(n) == 0 }
+
+// suits reports whether a feel is written for a meter.
+func (f Feel) suits(m meter.Meter) bool {
+	return len(f.Meters) == 0 || slices.Contains(f.Meters, m)
+}
+
+// suiting is a feel that is written for a meter.
+func (w *writer) suiting(m meter.Meter) Feel {
+	var out []Feel
+	for _, f := range w.feels {
+		if f.suits(m) {
+			out = append(out, f)
+		}
+	}
+	return pick(w, out...)
 }
 
 func pick[T any](w *writer, from ...T) T { return from[w.r.Intn(len(from))] }
@@ -79,6 +121,7 @@ var (
 		"Gsus4", "A7alt", "Cm(maj7)", "C/G", "Eb/F", "Db/C", "D5", "F", "Cmaj7/E", "G11", "Bbadd9", "N.C.", "N.C.",
 		"I", "iv6", "bVII", "V7/V", "IVadd9", "V7/3", "IV/2", "ii7", "viio7/ii", "bVI",
 	}
+	kits    = []string{"standard", "brushes", "sticks"}
 	players = []string{
 		`["drums"]`, `["bass"]`, `["piano"]`, `["drums", "bass"]`, `["drums", "piano"]`, `["bass", "piano"]`,
 	}
@@ -113,36 +156,45 @@ func (w *writer) settings() {
 		w.line("bass {\n  strings = 5\n}")
 	}
 	if w.chance(3) {
-		w.line("drums {\n  kit = %q\n}", pick(w, "standard", "brushes", "sticks"))
+		w.line("drums {\n  kit = %q\n}", pick(w, kits...))
+	}
+	if w.more != nil {
+		w.laterSettings()
 	}
 }
 
 func (w *writer) section() {
-	s := &section{name: fmt.Sprintf("s%d", len(w.sections))}
+	s := &section{name: fmt.Sprintf("s%d", len(w.sections)), held: map[meter.At]*held{}}
+	if w.lends {
+		s.name = "lent" + s.name
+	}
 	w.line("section %q {", s.name)
 	if n := len(w.sections); n > 0 && w.chance(8) {
-		// It keeps the bars and meters, since the other section's places need them.
-		like := w.sections[w.r.Intn(n)]
-		name := s.name
-		*s = *like
-		s.name = name
-		w.line("  like = %q", like.name)
+		w.like(s, w.sections[w.r.Intn(n)])
 	} else {
 		s.feel = pick(w, w.feels...)
 		s.meter = w.meter(meters)
 		if len(s.feel.Meters) > 0 {
 			s.meter = pick(w, s.feel.Meters...)
 		}
-		w.line("  meter = %q\n  feel = %q", s.meter, s.feel.Name)
+		w.line("  meter = %q", s.meter)
+		if w.lends && w.later(3) { // it has the usual feel of its meter
+			s.feel = w.suiting(s.meter)
+		} else {
+			w.line("  feel = %q", s.feel.Name)
+		}
 		w.chart(s)
 	}
-	s.tempo = w.tempo(s.feel)
-	w.line("  tempo = %d\n  energy = %s", s.tempo, w.energy())
+	if s.tempo = w.tempo(s.feel); w.lends && w.later(3) {
+		s.tempo = 96 / int(s.meter.QuartersAsOne())
+	} else {
+		w.line("  tempo = %s\n  energy = %s", w.decimal(s.tempo), w.energy())
+	}
 	if w.chance(5) {
 		w.line("  key = %q", pick(w, keys...))
 	}
 	if w.chance(5) {
-		w.line("  tacet = %s", pick(w, players...))
+		w.line("  tacet = %s", w.tacet(players))
 	}
 	if w.chance(6) {
 		w.line("  fills = false")
@@ -150,12 +202,44 @@ func (w *writer) section() {
 	if w.chance(6) {
 		w.line("  lead = false")
 	}
-	if !w.old && w.chance(4) {
-		w.line("  bars %q {\n    tacet = %s\n  }", w.bars(s), pick(w, append(tacets, `["all"]`)...))
+	if w.more != nil {
+		w.band(s, 8, nil)
+		w.insides(s, false)
 	}
 	w.events(s, w.r.Intn(11))
 	w.line("}")
 	w.sections = append(w.sections, s)
+}
+
+// like begins a section as another.
+func (w *writer) like(s, other *section) {
+	// It keeps the bars and meters, since the other section's places need them.
+	name := s.name
+	*s = other.copy()
+	s.name = name
+	w.line("  like = %q", other.name)
+	if w.more == nil {
+		return
+	}
+	s.rit = false // one of its own replaces those that it overlaps
+	w.without(s)
+	if len(s.held)+len(s.turns) == 0 && w.later(2) {
+		s.bars, s.hot = nil, nil
+		w.line("  meter = %q", s.meter)
+		w.chart(s)
+	}
+}
+
+// copy is the section with what a play or a section like it may change.
+func (s *section) copy() section {
+	out := *s
+	out.said, out.rits, out.turns = slices.Clone(s.said), slices.Clone(s.rits), slices.Clone(s.turns)
+	out.held = map[meter.At]*held{}
+	for at, h := range s.held {
+		c := *h
+		out.held[at] = &c
+	}
+	return out
 }
 
 // tempo is a tempo in the range of a feel, or up to a quarter outside.
@@ -164,106 +248,25 @@ func (w *writer) tempo(f Feel) int {
 	return min(max(low+w.r.Intn(max(1, high-low)), 20), 400)
 }
 
+// decimal is a tempo as it is written, now and then with decimals.
+func (w *writer) decimal(tempo int) string {
+	if tempo < 400 && w.later(4) {
+		return fmt.Sprintf("%d%s", tempo, []string{".5", ".25", ".125", ".9"}[w.more.Intn(4)])
+	}
+	return fmt.Sprint(tempo)
+}
+
+// tacet is one of some lists of players, now and then all of them in a word.
+func (w *writer) tacet(from []string) string {
+	if w.later(6) {
+		return `["all"]`
+	}
+	return pick(w, from...)
+}
+
 func (w *writer) energy() string {
 	if w.chance(2) {
 		return fmt.Sprint(1 + w.r.Intn(5))
 	}
 	return fmt.Sprintf("[%d, %d]", 1+w.r.Intn(5), 1+w.r.Intn(5))
-}
-
-// chart writes the bars of a section and chooses where its events will crowd.
-func (w *writer) chart(s *section) {
-	n := 1 + w.r.Intn(6)
-	for i := w.r.Intn(2); i >= 0; i-- {
-		s.hot = append(s.hot, w.r.Intn(n))
-	}
-	s.hot = append(s.hot, n-1)
-	twice := w.chance(8)
-	var b strings.Builder
-	b.WriteString("|")
-	if twice {
-		b.WriteString(":")
-	}
-	odd := false // the bar before has a meter of its own
-	for i := range n {
-		m := s.meter
-		if i > 0 && !odd && w.chance(8) {
-			b.WriteString(" % |")
-			s.bars = append(s.bars, m)
-			continue
-		}
-		if odd = w.chance(8); odd {
-			m = w.meter(oddBars)
-			fmt.Fprintf(&b, " (%s)", m)
-		}
-		s.bars = append(s.bars, m)
-		b.WriteString(w.withCounts(w.bar(m, i == 0 || s.hot[0] == i-1), m, i == 0))
-		b.WriteString(" |")
-	}
-	text := b.String()
-	if twice {
-		text = w.withEndings(strings.TrimSuffix(text, "|")+":|", n)
-		s.bars = append(s.bars, s.bars...)
-		s.hot = append(s.hot, 2*n-1)
-	}
-	w.line("  chords = %q", text)
-}
-
-// bar is the chords of one bar. After a crowded bar line, and at the beginning of the section,
-// it often begins with N.C., so that a push over the line has no chord to play.
-func (w *writer) bar(m meter.Meter, crowded bool) string {
-	beats := len(m.Beats())
-	n := pick(w, 1, 1, 1, beats)
-	if beats%2 == 0 && w.chance(3) {
-		n = 2
-	}
-	var b strings.Builder
-	for i := range n {
-		c := pick(w, chords...)
-		if i == 0 && crowded && w.chance(4) {
-			c = "N.C."
-		}
-		b.WriteString(" " + c)
-	}
-	return b.String()
-}
-
-func (w *writer) form() {
-	w.line("form {")
-	var last *section
-	for i := 4 + w.r.Intn(5); i > 0; i-- {
-		s := pick(w, w.sections...)
-		if last != nil && w.chance(4) {
-			s = last // twice running: a push over its end meets its own bar 1
-		}
-		last = s
-		w.play(s)
-	}
-	w.line("}")
-}
-
-func (w *writer) play(s *section) {
-	w.line("  play %q {", s.name)
-	switch w.r.Intn(8) {
-	case 0:
-		w.line("  lift = %d", pick(w, 1, 2, -1, -3))
-	case 1:
-		w.line("  key = %q", pick(w, keys...))
-	}
-	if w.chance(4) {
-		w.line("  tacet = %s", pick(w, tacets...))
-	}
-	if w.chance(4) {
-		w.line("  energy = %s", w.energy())
-	}
-	if w.chance(8) {
-		w.line("  tempo = %d", w.tempo(s.feel))
-	}
-	if w.chance(8) {
-		w.line("  fills = %t", w.chance(2))
-	}
-	rit, caesura := s.rit, s.caesura
-	w.events(s, max(0, w.r.Intn(6)-2))
-	s.rit, s.caesura = rit, caesura
-	w.line("  }")
 }

@@ -57,8 +57,9 @@ func (a *agreement) exact(tick int64) bool { return a.tl.Looseness == 0 && a.swi
 // nothing moves; but a hand may still be late there, after a short note.
 func (a *agreement) swing(tick int64) int64 {
 	p := &a.tl.Passes[a.tl.PassAt(tick)]
-	b, beat := &p.Bars[p.BarAt(tick-p.Start)], p.Meter.PlayedBeat()
-	switch pair := a.pair(p); {
+	bar, beat := p.BarAt(tick-p.Start), p.Meter.PlayedBeat()
+	b := &p.Bars[bar]
+	switch pair := a.pair(p, bar); {
 	case pair == 0:
 		return 0
 	case (tick-p.Start-b.Start)%pair == 0 && b.Length%pair == 0:
@@ -67,10 +68,10 @@ func (a *agreement) swing(tick int64) int64 {
 	return beat / 4
 }
 
-// pair is the length of a long and a short note of a pass that swings, 0 where it is
+// pair is the length of a long and a short note of a bar that swings, 0 where it is
 // straight.
-func (a *agreement) pair(p *timeline.Pass) int64 {
-	switch f := a.res.Feels.Feels[p.Feel]; {
+func (a *agreement) pair(p *timeline.Pass, bar int) int64 {
+	switch f := a.res.Feels.Feels[p.FeelAt(bar)]; {
 	case f.Swing.Mode == "":
 		return 0
 	case f.Swing.Unit == "sixteenth":

@@ -1,14 +1,17 @@
 package bed
 
 import (
+	"regexp"
 	"slices"
 
+	"plinth/songspec/meter"
 	"plinth/songspec/timeline"
 )
 
 // checkPlayed holds the notes of the file against the rules.
 func (a *agreement) checkPlayed() {
 	a.collectAsked()
+	a.checkLandings()
 	for i := range a.tl.Passes {
 		p := &a.tl.Passes[i]
 		for _, e := range p.Events {
@@ -45,22 +48,43 @@ func (a *agreement) checkPlayed() {
 	}
 }
 
-// checkCaesura: nothing sounds in the silence, which is as long as it says. Where a rit or an
-// accel moves the tempo the last of its beats may be another than that of the pass.
+// checkCaesura: nothing sounds in the silence, which is as long as it says.
 func (a *agreement) checkCaesura(p *timeline.Pass, e *timeline.Event) {
 	a.checkStop(p.Start+e.Cut, p.Start+e.End, timeline.All)
-	a.count("caesura")
-	for _, o := range p.Events {
-		if o.Kind.MovesTempo() {
-			return
-		}
+	if n := len(a.tl.Landings); n > 0 && p.Start+e.Tick < a.tl.Landings[n-1].Tick {
+		return // a picture changes its length
 	}
+	a.count("caesura")
 	got := a.micros(p.Start+e.End) - a.micros(p.Start+e.Cut)
-	want := e.Extra * 60_000_000_000 / (p.Meter.TempoTicks() * int64(p.BPM)) // BPM is in thousandths
+	want := e.Extra * a.steady.QuarterAt(p.Start+e.End-1) / meter.TicksPerQuarter
 	if d := got - want; d < -20 || d > 20 {
 		a.failf("the caesura at %d lasts %d and not %d microseconds", p.Start+e.Tick, got, want)
 	}
 }
+
+// checkLandings: each place with a time comes at that time, up to what whole microseconds a quarter
+// leave open, which is half a microsecond for each quarter of the last tempo before it. As many
+// places have times as the text says.
+func (a *agreement) checkLandings() {
+	if said := len(landingLine.FindAllString(a.song.Text, -1)); said != len(a.tl.Landings) {
+		a.failf("%d places have a time, and the text says %d", len(a.tl.Landings), said)
+	}
+	for _, l := range a.tl.Landings {
+		a.count("landing")
+		from := int64(0) // where the last tempo before it begins
+		for _, s := range a.tl.Tempos {
+			if s.Tick < l.Tick {
+				from = s.Tick
+			}
+		}
+		most := (l.Tick-from)/(2*meter.TicksPerQuarter) + 2 // the clock rounds twice
+		if off := a.micros(l.Tick) - a.micros(a.tl.Lead) - l.Micros; off < -most || off > most {
+			a.failf("%s comes %d µs too late, %d are allowed", l.What, off, most)
+		}
+	}
+}
+
+var landingLine = regexp.MustCompile(`(?m)^ +at = .*\n`)
 
 // checkStop: nothing of those who stop, or keep out of a bar, begins or sounds there.
 func (a *agreement) checkStop(from, to int64, by timeline.Players) {
@@ -131,7 +155,8 @@ func (a *agreement) checkTogether() {
 // checkPush: a push is struck, and then nothing until its beat has passed.
 func (a *agreement) checkPush(who timeline.Player, q *ruledPush) {
 	p := &a.tl.Passes[q.pass]
-	rows := len(a.res.Feels.Feels[p.Feel].Levels[p.EnergyAt(p.BarAt(q.from-p.Start))-1].Drums) > 0
+	bar := p.BarAt(q.from - p.Start)
+	rows := len(a.res.Feels.Feels[p.FeelAt(bar)].Levels[p.EnergyAt(bar)-1].Drums) > 0
 	if who == timeline.Bass || who == timeline.Drums && rows {
 		a.count("push struck")
 		if _, ok := a.strikes(who, q.from); !ok {

@@ -1,7 +1,9 @@
 package bed
 
 import (
+	"errors"
 	"fmt"
+	"maps"
 	"math/rand"
 	"os"
 	"regexp"
@@ -13,6 +15,7 @@ import (
 
 	"plinth/groove"
 	"plinth/groove/library"
+	"plinth/groove/load"
 	"plinth/songspec/songtest"
 	"plinth/songspec/timeline"
 )
@@ -20,10 +23,13 @@ import (
 // agreement is one song under test.
 type agreement struct {
 	*rules
-	src   string
+	song  songtest.Song
 	res   *Result
-	perf  *groove.Performance
-	clock *timeline.Clock
+	whole *timeline.Timeline // the song where each play plays all of its section once
+
+	steady *timeline.Clock // of the song without holds, caesuras and picture
+	perf   *groove.Performance
+	clock  *timeline.Clock
 
 	notes          [][]heardNote // by player
 	asked, accents [][]int64     // by player: where he is asked to strike; accents alone
@@ -40,7 +46,7 @@ func (a *agreement) count(what string) { a.counts[what]++ }
 
 // sensible is how many checks of each kind a hundred songs make at least.
 var sensible = map[string]int{
-	"caesura": 60, "accent short": 100,
+	"caesura": 60, "accent short": 100, "landing": 60, "outline of bars": 400,
 	"stop": 800, "alone": 250, "push struck": 350, "push tied over": 450, "accent struck": 700, "accent louder": 550,
 	"together": 100, "outline": 2000, "room": 700, "idle block": 200, "block that acts": 650,
 }
@@ -48,36 +54,68 @@ var sensible = map[string]int{
 var loosenessLine = regexp.MustCompile(`(?m)^looseness = .*$`)
 
 // agreeSong is the song of a seed. Three of four are played on the grid, so that each
-// note is where it is meant. One of three has endings, and chords that say their counts.
-func agreeSong(seed int64, feels []songtest.Feel) string {
-	src := songtest.Random(rand.New(rand.NewSource(seed)), feels)
-	if seed%3 == 1 {
-		src = songtest.RandomCharts(rand.New(rand.NewSource(seed)), rand.New(rand.NewSource(seed+1)), feels)
-	}
+// note is where it is meant.
+func agreeSong(seed int64, feels []songtest.Feel) songtest.Song {
+	song := songtest.Random(rand.New(rand.NewSource(seed)), feels)
 	if seed%4 != 0 {
-		src = loosenessLine.ReplaceAllString(src, "looseness = 0")
+		song.Text = loosenessLine.ReplaceAllString(song.Text, "looseness = 0")
 	}
-	return src
+	return song
+}
+
+// randomFeels are the library's feels for songtest.
+func randomFeels() (feels []songtest.Feel) {
+	for _, e := range library.Index() {
+		feels = append(feels, songtest.Feel{Name: e.Name, Meters: e.ParsedMeters(), TempoLow: e.TempoLow,
+			TempoHigh: e.TempoHigh})
+	}
+	return feels
+}
+
+// randomRequest is a Request for a random song.
+func randomRequest(song songtest.Song) Request {
+	files := map[string]string{"agree.song.hcl": song.Text}
+	maps.Copy(files, song.Files)
+	return memory("agree.song.hcl", files)
 }
 
 // agree checks a song by the rules. A song that cannot be read has no performance.
-func agree(src string) (*agreement, error) {
-	res, err := Build(memory("agree.song.hcl", map[string]string{"agree.song.hcl": src}))
+func agree(song songtest.Song) (*agreement, error) {
+	res, err := Build(randomRequest(song))
 	if res.Timeline == nil {
-		return &agreement{rules: &rules{}}, err
+		return &agreement{rules: &rules{}, res: res}, err
 	}
 	r := rulesOf(res.Timeline)
 	if err != nil {
 		return &agreement{rules: r}, err
 	}
-	a := &agreement{rules: r, src: src, res: res, perf: res.Performance,
+	a := &agreement{rules: r, song: song, res: res, perf: res.Performance,
 		clock: timeline.NewClock(res.Timeline.Tempos), counts: map[string]int{}}
 	players := len(timeline.PlayerNames)
 	a.notes, a.asked, a.accents = make([][]heardNote, players), make([][]int64, players), make([][]int64, players)
+	steady := without(song, landingLine, holdLine)
+	if a.whole = without(song, partLines); a.whole == nil || steady == nil {
+		return a, errors.New("the song cannot be read without its parts or its holds")
+	}
+	a.steady = timeline.NewClock(steady.Tempos)
 	a.readMIDI(res.Outputs[0].Data)
 	a.checkPlayed()
 	a.checkTold()
 	return a, nil
+}
+
+var holdLine = regexp.MustCompile(`(?m)^  (hold|caesura) ".*\n`)
+
+// without is a song without some lines; nil where it cannot be read.
+func without(song songtest.Song, lines ...*regexp.Regexp) *timeline.Timeline {
+	for _, l := range lines {
+		song.Text = l.ReplaceAllString(song.Text, "")
+		if lender := song.Files["lender.song.hcl"]; lender != "" {
+			song.Files = maps.Clone(song.Files)
+			song.Files["lender.song.hcl"] = l.ReplaceAllString(lender, "")
+		}
+	}
+	return load.Read("agree.song.hcl", []byte(song.Text), song.Folder()).Timeline
 }
 
 // The band plays what the song file asks for, and outline, room and check say the same.
@@ -95,28 +133,24 @@ func TestAllAgree(t *testing.T) {
 		}
 		songs = n
 	}
-	var feels []songtest.Feel
-	for _, e := range library.Index() {
-		f := songtest.Feel{Name: e.Name, Meters: e.ParsedMeters(), TempoLow: e.TempoLow, TempoHigh: e.TempoHigh}
-		feels = append(feels, f)
-	}
+	feels := randomFeels()
 	var mu sync.Mutex
 	var all sync.WaitGroup
-	counts, read, wrong := map[string]int{}, 0, 0
+	counts, wrong := map[string]int{}, 0
 	seeds := make(chan int64)
 	for range runtime.GOMAXPROCS(0) {
 		all.Add(1)
 		go func() {
 			defer all.Done()
 			for seed := range seeds {
-				src := agreeSong(seed, feels)
-				a, err := agree(src)
+				song := agreeSong(seed, feels)
+				a, err := agree(song)
 				mu.Lock()
 				switch {
-				case err != nil:
-					t.Errorf("seed %d: %v\n%s", seed, err, src)
-				case a.perf != nil:
-					read++
+				case err != nil || a.perf == nil:
+					wrong++
+					t.Errorf("seed %d: %v %v\n%s", seed, err, a.res.Diags, song.Text)
+				default:
 					for what, n := range a.counts {
 						counts[what] += n
 					}
@@ -124,7 +158,7 @@ func TestAllAgree(t *testing.T) {
 						wrong++
 						faults := strings.Join(a.faults[:min(8, len(a.faults))], "\n  ")
 						if wrong <= 5 {
-							t.Errorf("seed %d:\n  %s\n%s", seed, faults, src)
+							t.Errorf("seed %d:\n  %s\n%s", seed, faults, song.Text)
 						}
 					}
 				}
@@ -137,10 +171,7 @@ func TestAllAgree(t *testing.T) {
 	}
 	close(seeds)
 	all.Wait()
-	t.Logf("%d of %d songs can be read, %d are wrong; checks: %v", read, songs, wrong, counts)
-	if read < songs*9/10 {
-		t.Errorf("only %d of %d songs can be read", read, songs)
-	}
+	t.Logf("%d of %d songs are wrong; checks: %v", wrong, songs, counts)
 	for what, n := range sensible {
 		if counts[what] < n*songs/100 {
 			t.Errorf("only %d checks of %q", counts[what], what)

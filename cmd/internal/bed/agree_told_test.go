@@ -2,6 +2,7 @@ package bed
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"maps"
 	"regexp"
@@ -56,9 +57,7 @@ func (a *agreement) checkOutline() {
 			if m := p.Bars[bar].Meter; m.Num != p.Meter.Num || m.Den != p.Meter.Den {
 				notes = notes[1:]
 			}
-			if len(notes) > 0 && strings.HasPrefix(notes[0], "players ") { // who plays has tests of its own
-				notes = notes[1:]
-			}
+			notes = a.checkChanges(i, bar, notes)
 			for k := range p.Events {
 				if p.Events[k].Bar != bar {
 					continue
@@ -75,6 +74,43 @@ func (a *agreement) checkOutline() {
 			}
 		}
 	}
+}
+
+// barWords are the words with which the outline says what is otherwise from a bar on, in their order.
+var barWords = []string{"energy", "feel", "key", "players", "drums", "bass", "piano"}
+
+// checkChanges holds what a bar's row says of the bar itself against what holds in the bar before it,
+// and returns what follows. At what energy a bar is, and what the players play on, is looked at elsewhere.
+func (a *agreement) checkChanges(pass, bar int, notes []string) []string {
+	p := &a.tl.Passes[pass]
+	said := map[string]string{}
+	for _, word := range barWords {
+		if len(notes) > 0 && strings.HasPrefix(notes[0], word+" ") {
+			said[word] = strings.TrimPrefix(notes[0], word+" ")
+			notes = notes[1:]
+		}
+	}
+	of := func(bar int) map[string]string {
+		playing := strings.Join((timeline.All &^ p.TacetAt(bar)).Names(), ", ")
+		return map[string]string{"feel": p.FeelAt(bar), "key": p.KeyAt(p.Bars[bar].Start).String(),
+			"players": cmp.Or(playing, "none")}
+	}
+	was := map[string]string{"feel": p.Feel, "key": p.Key.String(),
+		"players": cmp.Or(strings.Join((timeline.All&^p.Tacet).Names(), ", "), "none")}
+	if bar > 0 {
+		was = of(bar - 1)
+	}
+	for word, is := range of(bar) {
+		want := ""
+		if is != was[word] {
+			want = is
+			a.count("outline of bars")
+		}
+		if said[word] != want {
+			a.failf("pass %d, bar %d: the outline says %q of the %s, expected %q", pass, bar+1, said[word], word, want)
+		}
+	}
+	return notes
 }
 
 // byWords names the players, unless all are meant.
@@ -162,7 +198,11 @@ func (a *agreement) timeWords(e *timeline.Event, at string, p *timeline.Pass, b 
 	}
 	switch {
 	case e.Kind == timeline.Cue:
-		return []string{fmt.Sprintf("%s %q", at, e.Text)}
+		at = fmt.Sprintf("%s %q", at, e.Text)
+		if e.At != "" {
+			at += " at " + e.At
+		}
+		return []string{at}
 	case e.Kind == timeline.Hold:
 		return []string{at + ", " + beats(e.Extra) + " longer"}
 	case e.Kind == timeline.Caesura:

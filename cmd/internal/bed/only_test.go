@@ -9,7 +9,6 @@ import (
 	"testing"
 
 	"plinth/cmd/internal/files"
-	"plinth/groove/library"
 	"plinth/songspec/songtest"
 	"plinth/songspec/timeline"
 )
@@ -17,23 +16,17 @@ import (
 // Every part of a song fits a file (midi.Write checks that), however early and late the hands
 // are, and no two parts have one file, nor does a part have the song's.
 func TestEveryPartFitsAFile(t *testing.T) {
-	var feels []songtest.Feel
-	for _, e := range library.Index() {
-		feels = append(feels, songtest.Feel{Name: e.Name, Meters: e.ParsedMeters(), TempoLow: e.TempoLow,
-			TempoHigh: e.TempoHigh})
-	}
 	r := rand.New(rand.NewSource(5))
 	loose := 1000
 	parts := 0
-	for songs := 0; songs < 25; {
-		src := songtest.Random(r, feels)
-		req := memory("weir.song.hcl", map[string]string{"weir.song.hcl": src})
+	for range 25 {
+		song := songtest.Random(r, randomFeels())
+		req := randomRequest(song)
 		req.Override.Looseness = &loose
 		res, err := Build(req)
 		if err != nil || res.Failed() {
-			continue
+			t.Fatalf("%v %v\n%s", err, res.Diags.Errs(), song.Text)
 		}
-		songs++
 		names := map[string]string{strings.ToLower(res.Outputs[0].Name): "the song"}
 		all := res.Parts()
 		for i := range res.Timeline.Passes {
@@ -43,7 +36,7 @@ func TestEveryPartFitsAFile(t *testing.T) {
 			req.Only = name
 			part, err := Build(req)
 			if err != nil {
-				t.Fatalf("%q: %v\n%s", name, err, src)
+				t.Fatalf("%q: %v\n%s", name, err, song.Text)
 			}
 			file := strings.ToLower(part.Outputs[0].Name)
 			if other, twice := names[file]; twice && other != name {

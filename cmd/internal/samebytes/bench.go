@@ -98,8 +98,11 @@ func (b *bench) run(side int, name, command, path string) (programOutput, error)
 // anybody reads it.
 func (b *bench) keep(path string, r *result, made map[string][]byte) error {
 	if len(r.differences) == 0 {
-		if filepath.Dir(path) == b.dir {
+		switch in := filepath.Dir(path); in {
+		case b.dir:
 			return os.Remove(path)
+		case filepath.Join(b.dir, r.name):
+			return os.RemoveAll(in)
 		}
 		return nil
 	}

@@ -5,7 +5,8 @@
 //	go build -o /tmp/new ./cmd/plinth    after it
 //	go run ./cmd/internal/samebytes -songs 120 -seed 1 /tmp/old /tmp/new
 //
-// The songs are the examples and random ones. With -also outline,room,check what those
+// The songs are the examples and random ones, in words that every plinth has had; with -new they
+// have every word of the language. With -also outline,room,check what those
 // commands say is compared, too. A song that both refuse in the same words is the same.
 // The exit code is 1 when a song differs, and 2 when there was nothing to compare.
 package main
@@ -30,9 +31,10 @@ func main() {
 	songs := flag.Int("songs", 120, "random songs beside the examples")
 	seed := flag.Int64("seed", 1, "another number, other random songs")
 	examples := flag.String("examples", "examples", "the folder with songs (*.song.hcl)")
+	newer := flag.Bool("new", false, "random songs with every word of the language")
 	also := flag.String("also", "", "commands to compare beside build: outline,room,check")
 	flag.Parse()
-	differ, err := run(flag.Args(), *songs, *seed, *examples, *also)
+	differ, err := run(flag.Args(), *songs, *seed, *newer, *examples, *also)
 	switch {
 	case err != nil:
 		fmt.Fprintln(os.Stderr, "samebytes:", err)
@@ -42,7 +44,7 @@ func main() {
 	}
 }
 
-func run(programs []string, songs int, seed int64, examples, also string) (differ int, err error) {
+func run(programs []string, songs int, seed int64, newer bool, examples, also string) (differ int, err error) {
 	if len(programs) != 2 {
 		return 0, fmt.Errorf("two programs are compared, OLD and NEW, not %d", len(programs))
 	}
@@ -75,7 +77,7 @@ func run(programs []string, songs int, seed int64, examples, also string) (diffe
 		return 0, err
 	}
 	found := len(files)
-	random, err := write(dir, songs, seed)
+	random, err := write(dir, songs, seed, newer)
 	if err != nil {
 		return 0, err
 	}
@@ -109,8 +111,8 @@ func run(programs []string, songs int, seed int64, examples, also string) (diffe
 	return differ, nil
 }
 
-// write writes the random songs and returns their paths.
-func write(dir string, songs int, seed int64) ([]string, error) {
+// write writes the random songs, each with the files that it names, and returns their paths.
+func write(dir string, songs int, seed int64, newer bool) ([]string, error) {
 	var feels []songtest.Feel
 	for _, e := range library.Index() {
 		f := songtest.Feel{Name: e.Name, Meters: e.ParsedMeters(), TempoLow: e.TempoLow, TempoHigh: e.TempoHigh}
@@ -119,9 +121,25 @@ func write(dir string, songs int, seed int64) ([]string, error) {
 	r := rand.New(rand.NewSource(seed))
 	var files []string
 	for i := range songs {
-		path := filepath.Join(dir, fmt.Sprintf("random-%d-%03d.song.hcl", seed, i+1))
-		if err := os.WriteFile(path, []byte(songtest.Old(r, feels)), 0o644); err != nil {
+		name := fmt.Sprintf("random-%d-%03d", seed, i+1)
+		at, song := dir, songtest.Song{}
+		if newer {
+			at, song = filepath.Join(dir, name), songtest.Random(r, feels)
+		} else {
+			song.Text = songtest.Old(r, feels)
+		}
+		path := filepath.Join(at, name+".song.hcl")
+		texts := map[string]string{path: song.Text}
+		for file, text := range song.Files {
+			texts[filepath.Join(at, file)] = text
+		}
+		if err := os.MkdirAll(at, 0o755); err != nil {
 			return nil, err
+		}
+		for file, text := range texts {
+			if err := os.WriteFile(file, []byte(text), 0o644); err != nil {
+				return nil, err
+			}
 		}
 		files = append(files, path)
 	}

@@ -83,15 +83,17 @@ func TestRunRefuses(t *testing.T) {
 	for _, c := range []struct {
 		programs []string
 		songs    int
+		newer    bool
 		also     string
 		want     string
 	}{
-		{[]string{"one"}, 1, "", "two programs"},
-		{[]string{"one", "two"}, 1, "fmt", "-also takes"},
-		{[]string{"one", "two"}, 0, "", "no songs"},
-		{[]string{"none/such", "none/such"}, 1, "", "random-1-001"},
+		{[]string{"one"}, 1, false, "", "two programs"},
+		{[]string{"one", "two"}, 1, false, "fmt", "-also takes"},
+		{[]string{"one", "two"}, 0, false, "", "no songs"},
+		{[]string{"none/such", "none/such"}, 1, false, "", "random-1-001"},
+		{[]string{"none/such", "none/such"}, 1, true, "", "random-1-001/random-1-001.song.hcl"},
 	} {
-		_, err := run(c.programs, c.songs, 1, t.TempDir(), c.also)
+		_, err := run(c.programs, c.songs, 1, c.newer, t.TempDir(), c.also)
 		if err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%v: %v", c, err)
 		}
