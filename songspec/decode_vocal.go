@@ -35,6 +35,7 @@ func (d *decoder) vocal(f *File, b *hclsyntax.Block) {
 			v.leads = d.flag(a.Expr, "leads")
 		}
 	}
+	v.named = v.named || d.unread(b.Body, "name")
 	if len(f.vocals) == timeline.MaxVocals {
 		d.rep.Errorf(b.TypeRange, "Too many singers", "A song may have %d vocal blocks.", timeline.MaxVocals)
 		return
