@@ -315,6 +315,7 @@ var duetMistakes = []mistake{
 	{"line of the bass as its feel", "the bass's own word", one("| C |", "bass { feel = \"walk\" }")},
 	{"frames a second", "the rate, once", "picture {\n  fps   = 25\n  start = \"01:00:00:00\"\n}\n" + one("| C |")},
 	{"time of a hit", "a cue has it", one("| C |", "accent \"1: 1\" { at = \"0:10\" }")},
-	{"seconds in quotes", "in minutes and seconds", one("| C |") + "form {\n  play \"a\" {}\n  play \"a\" { at = \"2.5\" }\n}\n"},
+	{"seconds in quotes", "in minutes and seconds",
+		one("| C |") + "form {\n  play \"a\" {}\n  play \"a\" { at = \"2.5\" }\n}\n"},
 	{"seconds", "the same", one("| C |") + "form {\n  play \"a\" {}\n  play \"a\" { at = 2.5 }\n}\n"},
 }
