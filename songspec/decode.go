@@ -55,6 +55,9 @@ func (d *decoder) attrsOf(body *hclsyntax.Body, what string, known, blocks []str
 		case slices.Contains(known, a.Name):
 			out = append(out, a)
 		case slices.Contains(blocks, a.Name):
+			if d.playerAsValue(a, body) {
+				continue
+			}
 			e := d.rep.Errorf(a.NameRange, "A block written as a value", "Write it without the equals sign: %s.",
 				blockForm(a.Name))
 			if !dialect.Named(a.Name) && !stands(body, a.Name) {
@@ -121,7 +124,10 @@ func (d *decoder) unknown(rng hcl.Range, name, what string, attrs, blocks []stri
 		return d.rep.Errorf(rng, "A groove in a song file",
 			"A groove stands in a file of its own, which the song names: grooves = [\"my.groove.hcl\"]."), ""
 	}
-	form := calledHere[strings.ToLower(name)]
+	if to := renamed[what][strings.ToLower(name)]; to != "" {
+		return d.rep.Errorf(rng, summary, "It is called %q here.", to), to
+	}
+	form := cmp.Or(calledIn[what][strings.ToLower(name)], calledHere[strings.ToLower(name)])
 	if what != "the vocal block" {
 		form = cmp.Or(form, calledElsewhere[name])
 	}
@@ -170,7 +176,7 @@ var places = []struct {
 	{"in a rit or an accel", []string{"to"}},
 	{"in an accent, a push, a stop or a fill", []string{"by"}},
 	{"in a stop, a hold, a space or a caesura", []string{"beats"}},
-	{"in a cue", []string{"text"}},
+	{`in a cue: cue "3: 1" { text = "lights" }`, []string{"text"}},
 	{"in a play or a cue", []string{"at"}},
 	{"in the picture block", []string{"rate", "start"}},
 	{"at the top of the file, outside all blocks", append(append([]string{}, topAttrs...), topBlocks...)},

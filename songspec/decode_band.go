@@ -106,3 +106,41 @@ func (f *File) bandOf(set settings) timeline.Band {
 			Span: or(f.span, defaultSpan)},
 	}
 }
+
+// playerAsValue reports a player who is said in one word, such as bass = "walk", and writes the block
+// that is meant.
+func (d *decoder) playerAsValue(a *hclsyntax.Attribute, body *hclsyntax.Body) bool {
+	if !slices.Contains(bandBlocks, a.Name) {
+		return false
+	}
+	value := strings.ToLower(strings.Trim(d.written(a.Expr.Range()), `"`))
+	option := ""
+	switch {
+	case value == "false" || value == "none" || value == "off":
+		form := fmt.Sprintf("tacet = [%q]", a.Name)
+		e := d.rep.Errorf(a.NameRange, "A player who keeps out", "Write %s, in a section or a play.", form)
+		if body != d.top && body.Attributes["tacet"] == nil {
+			e.Write(a.Range(), form)
+		}
+		return true
+	case a.Name == "drums" && slices.Contains(kits, value):
+		option = "kit"
+	case a.Name == "bass" && slices.Contains(bassLines, value):
+		option = "line"
+	case a.Name == "bass" && program(bassSounds, value), a.Name == "piano" && program(pianoSounds, value):
+		option = "sound"
+	default:
+		return false
+	}
+	form := fmt.Sprintf("%s { %s = %q }", a.Name, option, value)
+	e := d.rep.Errorf(a.NameRange, "A block written as a value", "Write %s.", form)
+	if !stands(body, a.Name) {
+		e.Write(a.Range(), form)
+	}
+	return true
+}
+
+// program reports whether one of the sounds has a name.
+func program(sounds []sound, name string) bool {
+	return slices.ContainsFunc(sounds, func(s sound) bool { return s.word == name })
+}

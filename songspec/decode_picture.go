@@ -40,6 +40,7 @@ func (d *decoder) picture(f *File, b *hclsyntax.Block) {
 	}
 	switch {
 	case !ok:
+	case rate.Name == "" && d.unread(b.Body, "rate"), start == nil && d.unread(b.Body, "start"):
 	case rate.Name == "":
 		d.rep.Errorf(b.TypeRange, "A picture without a rate", "Say how many frames a second has: rate = 24.")
 	case start == nil:
@@ -83,6 +84,11 @@ func (d *decoder) frameRate(expr hclsyntax.Expression) timecode.Rate {
 
 // at reads when a play or a cue is to land. The time is worked out when the picture is known.
 func (d *decoder) at(expr hclsyntax.Expression) *landing {
+	if rng := expr.Range(); inMinutes(d.written(rng)) != "" { // seconds alone, refused with what they are in minutes
+		l := &landing{said: said[string]{d.written(rng), rng}}
+		d.landings = append(d.landings, l)
+		return l
+	}
 	t := d.text(expr, 32, `A time is text: at = "01:03:34:12", or at = "1:24.5" from bar 1 count 1.`)
 	if t == nil {
 		return nil
@@ -93,6 +99,18 @@ func (d *decoder) at(expr hclsyntax.Expression) *landing {
 }
 
 var minSec = pattern(`^([0-9]{1,3}):([0-9]{2})(\.[0-9]{1,3})?$`)
+
+var seconds = regexp.MustCompile(`^([0-9]{1,4})(\.[0-9]{1,3})?$`)
+
+// inMinutes is a number of seconds in minutes and seconds, "" for any other text.
+func inMinutes(s string) string {
+	m := seconds.FindStringSubmatch(s)
+	if m == nil {
+		return ""
+	}
+	n, _ := strconv.Atoi(m[1])
+	return fmt.Sprintf("%d:%02d%s", n/60, n%60, m[2])
+}
 
 // land works out the times of all landings.
 func (d *decoder) land(f *File) {
@@ -118,7 +136,11 @@ func (d *decoder) landAtCode(f *File, l *landing) {
 		`count 1, "1:24.5".`
 	switch {
 	case !timecode.IsCode(l.v):
-		d.rep.Errorf(l.rng, "Not a time", "%s", forms)
+		if at := inMinutes(l.v); at != "" {
+			d.rep.Errorf(l.rng, "Not a time", "Write at = %q. %s", at, forms).WriteText(l.rng, at)
+		} else {
+			d.rep.Errorf(l.rng, "Not a time", "%s", forms)
+		}
 		return
 	case d.badPicture:
 		return

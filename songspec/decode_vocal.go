@@ -23,7 +23,7 @@ func (d *decoder) vocal(f *File, b *hclsyntax.Block) {
 			const help = `The track of the guide vocal is its name in quotes: track = "Voice".`
 			v.track = or(d.text(a.Expr, 200, help), "")
 		case "from":
-			v.from = d.whole(a.Expr, "the bar of the song where the vocal file starts", -MaxBars, MaxBars)
+			d.vocalFrom(v, a.Expr)
 		case "range":
 			v.low, v.high, v.written = d.singerRange(a.Expr)
 		case "transpose":
@@ -35,6 +35,7 @@ func (d *decoder) vocal(f *File, b *hclsyntax.Block) {
 			v.leads = d.flag(a.Expr, "leads")
 		}
 	}
+	v.named = v.named || d.unread(b.Body, "name")
 	if len(f.vocals) == timeline.MaxVocals {
 		d.rep.Errorf(b.TypeRange, "Too many singers", "A song may have %d vocal blocks.", timeline.MaxVocals)
 		return

@@ -235,6 +235,7 @@ type vocal struct {
 	name      *said[string]
 	track     string
 	from      *said[int]
+	fromPass  *said[string] // in place of from: with which pass it begins
 	low, high int
 	written   string // the range
 	transpose int

@@ -69,7 +69,7 @@ func (d *decoder) checkLeader(f *File) {
 		}
 	default:
 		for _, v := range f.vocals[1:] {
-			if v.ref.Path != f.vocals[0].ref.Path || or(v.from, 1) != or(f.vocals[0].from, 1) {
+			if v.ref.Path != f.vocals[0].ref.Path || !v.sameStart(f.vocals[0]) {
 				d.rep.Errorf(d.guided.rng, "Which guide?",
 					"There are %d vocals. Write leads = true in the one that the band "+
 						"follows.", len(f.vocals))
@@ -199,7 +199,7 @@ func (r *resolver) follow() {
 			"Export it with its tempo map, or write the tempo as a number.", v.ref.Path)
 		return
 	}
-	tempos := r.env.Guide.TempoMap(t, or(v.from, 1))
+	tempos := r.env.Guide.TempoMap(t, t.Vocals[leader].From)
 	if tempos == nil {
 		return // it begins at no bar of the song, which guide.Place reports
 	}

@@ -13,12 +13,17 @@ import (
 // Format is a song file in canonical layout: HCL's own layout of values and
 // blocks, and in every chart the bar lines under one another. Comments, blank
 // lines and line ends stay; a byte-order mark goes. What the song says never
-// changes, and formatting the result again changes nothing. A file with errors is not
-// formatted: the result is nil, with Parse's diagnostics.
+// changes, and formatting the result again changes nothing. A block with more on its line than
+// fits there gets a line for each thing. A file with other errors is not formatted: the result is nil,
+// with Parse's diagnostics.
 func Format(name string, src []byte) ([]byte, hcl.Diagnostics) {
 	_, diags := Parse(name, src)
 	if diags.HasErrors() {
-		return nil, diags
+		unfolded := unfold(src, diags)
+		if _, left := Parse(name, unfolded); left.HasErrors() {
+			return nil, diags
+		}
+		src = unfolded
 	}
 	out := bytes.TrimPrefix(src, hcltext.ByteOrderMark)
 	// Once is mostly enough, but HCL's layout takes away some blanks at the ends of lines only
@@ -34,6 +39,21 @@ func Format(name string, src []byte) ([]byte, hcl.Diagnostics) {
 		out = next
 	}
 	return out, diags
+}
+
+// unfold applies the fixes of blocks that have more on their line than fits there.
+func unfold(src []byte, diags hcl.Diagnostics) []byte {
+	for i := len(diags) - 1; i >= 0; i-- { // from the end, so that those before stay where they are
+		fix, ok := hcltext.FixOf(diags[i])
+		if !ok || diags[i].Summary != hcltext.OnOneLine {
+			continue
+		}
+		if bytes.Contains(src, []byte("\r\n")) {
+			fix.Text = strings.ReplaceAll(fix.Text, "\n", "\r\n")
+		}
+		src = fix.Apply(src)
+	}
+	return src
 }
 
 // layout lays out a song file that has no mistakes, once.

@@ -138,3 +138,21 @@ func TestStarter(t *testing.T) {
 		t.Errorf("title %q", tl.Title)
 	}
 }
+
+// TestFormatUnfolds: what does not fit on one line of HCL is laid out, with other mistakes in the file not.
+func TestFormatUnfolds(t *testing.T) {
+	const form = "form {\n  play \"a\" { vamp = \"till Nell turns\" times = 4 }\n" +
+		"  play \"a\" { rit \"1\" { to = 48 } }\n}\n"
+	const laid = "form {\n  play \"a\" {\n    vamp  = \"till Nell turns\"\n    times = 4\n  }\n" +
+		"  play \"a\" {\n    rit \"1\" { to = 48 }\n  }\n}\n"
+	for _, end := range []string{"\n", "\r\n"} {
+		ends := func(s string) string { return strings.ReplaceAll(s, "\n", end) }
+		got, diags := Format("t.song.hcl", []byte(ends(one("| C |")+form)))
+		if want := ends(one("| C |") + laid); string(got) != want {
+			t.Errorf("%q, want %q, %v", got, want, diags)
+		}
+	}
+	if got, diags := Format("t.song.hcl", []byte("tempo = 5000\n"+one("| C |")+form)); got != nil || len(diags) < 2 {
+		t.Errorf("%q, %v", got, diags)
+	}
+}

@@ -62,3 +62,20 @@ func TestManySingers(t *testing.T) {
 		t.Errorf("files %+v", refs)
 	}
 }
+
+// TestVocalFromPass: a guide may begin with a pass, as many bars earlier as it has count-in.
+func TestVocalFromPass(t *testing.T) {
+	const form = "\nsection \"vamp\" {\n  chords = \"| C | F |\"\n}\n" +
+		"section \"verse\" {\n  chords = \"| C | F | G |\"\n}\n" +
+		"section \"tag - 2\" {\n  chords = \"| C |\"\n}\n" +
+		"form {\n  play \"vamp\" { times = 3 }\n  play \"verse\" {}\n  play \"verse\" {}\n" +
+		"  play \"tag - 2\" {}\n}\n"
+	for from, want := range map[string]int{
+		`"vamp"`: 1, `"vamp - 2"`: -1, `"verse"`: 7, `"Verse"`: 7, `"verse (1)"`: 7, `"verse (2)"`: 10,
+		`"verse (2) - 2"`: 8, `"verse (2)+1"`: 11, `"tag - 2"`: 13, `"tag - 2 - 1"`: 12, "4": 4,
+	} {
+		if got := good(t, "vocal \"a.mid\" { from = "+from+" }"+form).Vocals[0].From; got != want {
+			t.Errorf("from = %s is bar %d, want %d", from, got, want)
+		}
+	}
+}

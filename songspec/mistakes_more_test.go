@@ -297,3 +297,34 @@ var barsMistakes = []mistake{
 	{"sections that are no list", "as grooves are", "sections = \"b.song.hcl\"\n" + one("| C |")},
 	{"sections from outside the folder", "nothing outside is read", "sections = [\"../b.song.hcl\"]\n" + one("| C |")},
 }
+
+// duetMistakes are first tries at singers, vamps, free time and times: words that have another name here.
+var duetMistakes = []mistake{
+	{"two options in a singer's line", "the name is there, and not missed",
+		"vocal \"a.mid\" { name = \"Nell\" range = \"G3-D5\" }\nvocal \"b.mid\" { name = \"Joss\" }\n" + one("| C |")},
+	{"a singer's file in another key", "the file is moved, not the song",
+		"vocal \"a.mid\" { key = \"E\" }\n" + one("| C |")},
+	{"a guide that begins with no pass", "the nearest is offered",
+		"vocal \"a.mid\" { from = \"a (3)\" }\n" + one("| C |") + "form {\n  play \"a\" {}\n  play \"a\" {}\n}\n"},
+	{"a guide that begins with a section that is not there", "a bar or a pass",
+		"vocal \"a.mid\" { from = \"refrain\" }\n" + one("| C |")},
+	{"a guide that begins after the song", "a pass and too many bars",
+		"vocal \"a.mid\" { from = \"a + 2\" }\n" + one("| C |")},
+	{"who sings in a play", "the guides say it, or a cue",
+		one("| C |") + "form {\n  play \"a\" { singer = \"Nell\" }\n}\n"},
+	{"repeated until", "a vamp", one("| C |") + "form {\n  play \"a\" { repeat = \"till Nell turns\" }\n}\n"},
+	{"a part of a section from and to", "the bars that are played",
+		one("| C | F |") + "form {\n  play \"a\" {\n    from = 1\n    to   = 2\n  }\n}\n"},
+	{"words of free time", "where the tempo is drawn", one("| C |", "freely \"1\" {}", "rubato = true")},
+	{"second ending as a block", "it stands in the chart", one("| C |", "ending \"2\" {}")},
+	{"text in a section", "the whole cue", one("| C |", "text = \"JOSS: You kept the cup.\"")},
+	{"players in one word", "their blocks",
+		one("| C |", "drums = \"brushes\"", "bass = \"walk\"", "piano = \"electric\"") +
+			"section \"b\" {\n  chords = \"| C |\"\n  drums = false\n}\n"},
+	{"line of the bass as its feel", "the bass's own word", one("| C |", "bass { feel = \"walk\" }")},
+	{"frames a second", "the rate, once", "picture {\n  fps   = 25\n  start = \"01:00:00:00\"\n}\n" + one("| C |")},
+	{"time of a hit", "a cue has it", one("| C |", "accent \"1: 1\" { at = \"0:10\" }")},
+	{"seconds in quotes", "in minutes and seconds",
+		one("| C |") + "form {\n  play \"a\" {}\n  play \"a\" { at = \"2.5\" }\n}\n"},
+	{"seconds", "the same", one("| C |") + "form {\n  play \"a\" {}\n  play \"a\" { at = 2.5 }\n}\n"},
+}

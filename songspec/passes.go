@@ -24,6 +24,7 @@ func (r *resolver) joinPasses() {
 		at += p.Length
 	}
 	t.End = at
+	r.startVocals()
 	r.follow()
 	cue.Join(t.Passes)
 	if !r.f.failed && !r.rep.Diags.HasErrors() { // bad chords are missing from the timeline
@@ -34,9 +35,9 @@ func (r *resolver) joinPasses() {
 	r.makeMaps()
 	r.warnIdleEvents()
 	r.warnUnplayedGrooves()
-	for _, v := range r.f.vocals {
-		if v.from != nil && v.from.v > r.bars && !r.f.slipped {
-			r.rep.Errorf(v.from.rng, "The vocal starts after the song",
+	for i, v := range r.f.vocals {
+		if rng := v.startRange(); rng != nil && t.Vocals[i].From > r.bars && !r.f.slipped {
+			r.rep.Errorf(*rng, "The vocal starts after the song",
 				"The song has %s; from is the bar of the song where the vocal file begins.",
 				wording.Count(r.bars, "bar"))
 		}

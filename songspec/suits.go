@@ -48,6 +48,8 @@ func (r *resolver) tempoFits(name string, bpm meter.BPM, set settings) {
 	detail := fmt.Sprintf("The feel %q sits well from %s to %s %s a minute.", name, low, high, beatsOf(m))
 	var at hcl.Range
 	switch {
+	case set.tempo != nil && set.tempo == r.f.settings.tempo && set.feel != r.f.settings.feel && set.feel != nil:
+		at = set.feel.rng // the tempo is the whole song's, and the feel is of this part
 	case set.tempo != nil:
 		at = set.tempo.rng
 	case !far: // the default tempo, and near enough

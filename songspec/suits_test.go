@@ -191,3 +191,31 @@ func TestFeelTables(t *testing.T) {
 		}
 	}
 }
+
+// TestFeelOfAPart: where the tempo is the whole song's, the doubt stands at the feel of the part.
+func TestFeelOfAPart(t *testing.T) {
+	const chords = "  chords = \"| C |\"\n}\n"
+	for src, line := range map[string]int{
+		"tempo = 61.5\nfeel = \"brushes-ballad\"\nsection \"a\" {\n  feel = \"half-time\"\n": 4,
+		"tempo = 61.5\nfeel = \"half-time\"\nsection \"a\" {\n":                              1,
+		"feel = \"half-time\"\nsection \"a\" {\n  tempo = 61.5\n":                            3,
+		"section \"a\" {\n  tempo = 61.5\n  feel = \"half-time\"\n":                          2,
+	} {
+		f, diags := songspec.Parse("t", []byte(src+chords))
+		if diags.HasErrors() {
+			t.Fatal(diags)
+		}
+		_, diags = f.Resolve(libraryEnv())
+		n := 0
+		for _, d := range diags {
+			if strings.HasPrefix(d.Summary, "Tempo 61.5 for") {
+				if n++; d.Subject.Start.Line != line {
+					t.Errorf("%s: line %d, want %d", src, d.Subject.Start.Line, line)
+				}
+			}
+		}
+		if n != 1 {
+			t.Errorf("%s: %d doubts", src, n)
+		}
+	}
+}

@@ -8,6 +8,41 @@ import (
 // calledElsewhere are words of the vocal block that musicians use for other things elsewhere.
 var calledElsewhere = map[string]string{"name": `title = "…"`, "transpose": "lift = 1, in a play"}
 
+// calledIn are words that mean something in one kind of block, in whose words messages name it, and
+// how that is written. Common practice, no single source.
+var calledIn = map[string]map[string]string{
+	"the vocal block": {
+		"key":   "transpose = 3: by how many semitones the file has to go up to be in the song's key",
+		"start": "from = 9: the bar of the song where the file begins",
+		"bar":   "from = 9: the bar of the song where the file begins",
+		"at":    "from = 9: the bar of the song where the file begins",
+	},
+	"a play": {
+		"from": onlySome, "to": onlySome, "start": onlySome, "end": onlySome,
+		"repeat": timesOrVamp, "repeats": timesOrVamp, "loop": timesOrVamp,
+	},
+	"the bass block":  {"feel": `line = "two" or line = "walk"`, "walk": `line = "walk"`, "style": `line = "walk"`},
+	"the drums block": {"sound": `kit = "brushes"`, "brushes": `kit = "brushes"`},
+	"an accent":       {"at": cueBeside},
+	"a stop":          {"at": cueBeside},
+	"a section": {"ending": `a second ending, |: Am7 | D7 |1. Gmaj7 :|2. G6 | in chords; ` +
+		`or section "ending" { … } beside this one`},
+}
+
+const (
+	onlySome    = `only = "5-8": the bars that are played`
+	timesOrVamp = `times = 2, or vamp = "till Nell turns"`
+	cueBeside   = `a cue at the same place, which has a time and a text: at = "1:24.5"`
+)
+
+// renamed are words of one block that have another name here and the same value.
+var renamed = map[string]map[string]string{
+	"the picture block": {"fps": "rate", "frames": "rate", "frame_rate": "rate", "framerate": "rate",
+		"timecode": "start", "tc": "start", "offset": "start"},
+	"the vocal block": {"singer": "name", "instrument": "track", "part": "track"},
+	"a cue":           {"name": "text", "label": "text", "time": "at"},
+}
+
 // calledHere are words that musicians use for things that have other names in a song file, with
 // how those are written. Common practice, no single source.
 var calledHere = map[string]string{
@@ -50,14 +85,28 @@ var calledHere = map[string]string{
 	"structure":   `form { … }, with play "verse" {} in it for each section in turn`,
 	"arrangement": `form { … }, with play "verse" {} in it for each section in turn`,
 	"countin":     "count_in = 1", "upbeat": "pickup = 1", "anacrusis": "pickup = 1", "humanize": "looseness = 0.4",
-	"singer": `vocal "FILE.mid" { name = "Nell" }`,
-	"voice":  `vocal "FILE.mid" {}`, "melody": `vocal "FILE.mid" {}`,
-	"repeat":  "another play of it in the form, or |: and :| round the bars",
-	"repeats": "another play of it in the form, or |: and :| round the bars",
-	"lyrics":  "a comment: words stand behind a #", "lyric": "a comment: words stand behind a #",
+	"singer": whoSings, "singers": whoSings, "sings": whoSings, "who": whoSings,
+	"voice": `vocal "FILE.mid" {}`, "melody": `vocal "FILE.mid" {}`,
+	"repeat": againAndAgain, "repeats": againAndAgain, "loop": againAndAgain,
+	"safety": `vamp = "till Nell turns", in a play`, "until": `vamp = "till Nell turns", in a play`,
+	"rubato": byHand, "freely": byHand, "colla_voce": byHand, "ad_lib": byHand, "adlib": byHand,
+	"half_time": `feel = "half-time"`, "halftime": `feel = "half-time"`,
+	"button":  `accent "last: 1" { short = true }`,
+	"players": `tacet = ["drums"]: who keeps out`, "instruments": `tacet = ["drums"]: who keeps out`,
+	"volta":   "an ending, |: Am7 | D7 |1. Gmaj7 :|2. G6 |, in chords",
+	"endings": "an ending, |: Am7 | D7 |1. Gmaj7 :|2. G6 |, in chords",
+	"mood":    "a comment: words stand behind a #", "note": "a comment: words stand behind a #",
+	"lyrics": "a comment: words stand behind a #", "lyric": "a comment: words stand behind a #",
 	"comment": "a comment: words stand behind a #",
 	"notes":   "a comment: words stand behind a #",
 }
+
+const (
+	whoSings = `vocal "FILE.mid" { name = "Nell" }, at the top of the file; who sings in a play follows ` +
+		`from the notes, and where there is no guide a cue says it: cue "1: 1" { text = "Nell" }`
+	againAndAgain = "another play of it in the form, times = 2 in its play, or |: and :| round the bars"
+	byHand        = `tempo = "guide", which follows the singer's MIDI file, or bars "5-6" { tempo = 54 }`
+)
 
 // feelCalled are names of styles, each with the feels that come nearest, the
 // likeliest first. Common practice, no single source.

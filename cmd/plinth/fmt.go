@@ -19,11 +19,11 @@ func (a *app) fmtCommand() *cobra.Command {
 		Use:   "fmt FILE...",
 		Short: "Lay song files out in the usual way",
 		Long: `Rewrites each file in the usual layout: blocks indented, equals signs under one
-another, and in a chart the bar lines under one another. Chords, comments and blank
-lines stay, and so does the whole of a file that cannot be read: what is wrong in
-it is said. With --check nothing is written: the files that would change are named,
-and the exit code is 1 when there is one. The file name - reads standard input and
-writes standard output.`,
+another, in a chart the bar lines under one another, and what is too much for one line
+on lines of its own. Chords, comments and blank lines stay, and so does the whole of a
+file that cannot be read otherwise: what is wrong in it is said. With --check nothing
+is written: the files that would change are named, and the exit code is 1 when there
+is one. The file name - reads standard input and writes standard output.`,
 		Args:              argCount(1, -1),
 		ValidArgsFunction: songFiles,
 		RunE: func(_ *cobra.Command, args []string) error {

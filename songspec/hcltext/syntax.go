@@ -65,9 +65,9 @@ func (s *stumble) reword() Slip {
 	}
 	switch s.said {
 	case "Invalid single-argument block definition":
-		return s.here("More on one line than fits",
+		return s.unfolded(s.here(OnOneLine,
 			"A block on one line holds one option and then its closing brace. Put each option, and the closing "+
-				"brace, on a line of its own.")
+				"brace, on a line of its own."))
 	case "Argument or block definition required":
 		return s.rewordLine()
 	case "Invalid block definition":
@@ -93,7 +93,7 @@ func (s *stumble) reword() Slip {
 	case "Missing newline after argument":
 		return s.rewordAfter()
 	case "Missing newline after block definition":
-		return s.here("More on one line than fits", "Nothing may follow a closing brace on its line.")
+		return s.here(OnOneLine, "Nothing may follow a closing brace on its line.")
 	case "Invalid attribute name":
 		if oddNumber().MatchString(s.line) {
 			return s.here("Not a number", "Digits stand on both sides of a point: 5.0, 0.5.")

@@ -36,8 +36,8 @@ func (s *stumble) rewordForeign() Slip {
 		}
 		return slip
 	case "Argument definition required":
-		return s.here("More on one line than fits",
-			"A block in a block stands on a line of its own, and so does the closing brace.")
+		return s.unfolded(s.here(OnOneLine,
+			"A block in a block stands on a line of its own, and so does the closing brace."))
 	case "Invalid argument name":
 		if m := quotedName().FindStringSubmatchIndex(s.line); m != nil {
 			name, value := s.line[m[4]:m[5]], strings.TrimRight(s.line[m[6]:m[7]], ",")

@@ -17,7 +17,7 @@ type Change struct {
 	// them. A playing that is gone is counted in the old song.
 	Plays []int `json:"plays,omitempty"`
 	// What changed: "chords", "bar" (one more or one less), "meter", "key", "tempo", "feel",
-	// "energy", "lead", "players", "fills", "lift", the word of an event, "play" (one more,
+	// "energy", "lead", "players", "fills", "times", "only", "vamp", "lift", the word of an event, "play" (one more,
 	// one less, or moved), "name" (of a section), or a word of the song's top level.
 	What string `json:"what"`
 	// Bar is the bar of the section, from 1, in the new song; in the old song for something

@@ -35,6 +35,7 @@ var passWords = []struct {
 		}
 		return "none at the end"
 	}},
+	{"times", func(p *timeline.Pass) string { return fmt.Sprint(len(p.Bars) / round(p)) }},
 	{"vamp", func(p *timeline.Pass) string { return cmp.Or(p.Vamp, "none") }},
 }
 
@@ -55,7 +56,22 @@ func (d *differ) compare(a, b *timeline.Pass) []finding {
 			add(Change{What: w.what, Old: was, New: is})
 		}
 	}
-	x, y := barsOf(d.old, a), barsOf(d.new, b)
+	x, y := barsOf(d.old, a)[:round(a)], barsOf(d.new, b)[:round(b)] // all rounds are alike
+	if excerpt(a) != excerpt(b) {
+		add(Change{What: "only", Old: excerpt(a), New: excerpt(b)})
+		for i := range x {
+			for j := range y {
+				if a.NumberOf(i) != b.NumberOf(j) {
+					continue
+				}
+				for _, c := range x[i].against(y[j], a.Meter != b.Meter) {
+					c.Bar = b.NumberOf(j)
+					add(c)
+				}
+			}
+		}
+		return out
+	}
 	pairs := pairBars(x, y)
 	i, j := 0, 0
 	for _, m := range append(pairs, match{len(x), len(y)}) {
@@ -75,6 +91,29 @@ func (d *differ) compare(a, b *timeline.Pass) []finding {
 		i, j = i+1, j+1
 	}
 	return out
+}
+
+// round is how many bars the pass has before it begins again, as a vamp does.
+func round(p *timeline.Pass) int {
+	for i := 1; i < len(p.Bars); i++ {
+		if p.NumberOf(i) <= p.NumberOf(i-1) {
+			return i
+		}
+	}
+	return len(p.Bars)
+}
+
+// excerpt are the bars of a pass that plays a part of its section: one that begins later than
+// in bar 1 or leaves some out. Of any other, which may end early, it is "all".
+func excerpt(p *timeline.Pass) string {
+	var played []int
+	for i := range round(p) {
+		played = append(played, p.NumberOf(i))
+	}
+	if n := len(played); played[0] == 1 && played[n-1] == n {
+		return "all"
+	}
+	return "bars " + ranges(played)
 }
 
 // barWords is a bar as the texts that are compared.
