@@ -1,6 +1,7 @@
 package songspec
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -100,11 +101,11 @@ func (d *decoder) at(expr hclsyntax.Expression) *landing {
 
 var minSec = pattern(`^([0-9]{1,3}):([0-9]{2})(\.[0-9]{1,3})?$`)
 
-var seconds = regexp.MustCompile(`^([0-9]{1,4})(\.[0-9]{1,3})?$`)
+var seconds = pattern(`^([0-9]{1,4})(\.[0-9]{1,3})?$`)
 
 // inMinutes is a number of seconds in minutes and seconds, "" for any other text.
 func inMinutes(s string) string {
-	m := seconds.FindStringSubmatch(s)
+	m := seconds().FindStringSubmatch(s)
 	if m == nil {
 		return ""
 	}

@@ -40,9 +40,8 @@ func Clicks(tl *timeline.Timeline, from, to int64) (out []int64) {
 			}
 		}
 	}
-	m := tl.Passes[0].Meter
-	for at := int64(0); at < tl.Lead; at += m.BarTicks() {
-		add(at, m)
+	for at := int64(0); at < tl.Lead; at += tl.Passes[0].Meter.BarTicks() {
+		add(at, tl.Passes[0].Meter)
 	}
 	for i := max(0, tl.PassAt(from)); i < len(tl.Passes) && tl.Passes[i].Start < to; i++ {
 		p := &tl.Passes[i]
