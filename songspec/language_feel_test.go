@@ -2,6 +2,7 @@ package songspec
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"plinth/songspec/meter"
@@ -59,6 +60,48 @@ func TestFeelOfAGrouping(t *testing.T) {
 		refusal := fmt.Sprintf("The feel %q is not written for %s", row.feel, row.meter)
 		if row.fits && got != row.feel || !row.fits && said != refusal {
 			t.Errorf("%s in %s: played %q, said %q; it fits: %v", row.feel, row.meter, got, said, row.fits)
+		}
+	}
+}
+
+// A bars block may name a feel that is written for the meter of its bars, whoever says that meter:
+// the chart, or another block. Where none of them has it the feel is refused.
+func TestAFeelOfBarsFitsTheirMeter(t *testing.T) {
+	env := Env{Feels: map[string]FeelInfo{
+		"even":  {Meters: []meter.Meter{meter.Common}, TempoLow: 20, TempoHigh: 400},
+		"round": {Meters: []meter.Meter{{Num: 3, Den: 4}}, TempoLow: 20, TempoHigh: 400},
+	}}
+	const waltz = "chords = \"| C | (3/4) F | (3/4) G | C |\"\n"
+	for _, row := range []struct {
+		section, play string
+		want          string // the feels of the bars, or what is said
+	}{
+		{waltz + "bars \"2-3\" { feel = \"round\" }", "", "even round round even"},
+		{waltz + "bars \"2-\" { feel = \"round\" }", "", "even round round round"},
+		{waltz, "bars \"3\" { feel = \"round\" }", "even even round even"},
+		{"chords = \"| C | C | C | C |\"\nbars \"2-3\" {\n meter = \"3/4\"\n chords = \"| F | G |\"\n}",
+			"bars \"3\" { feel = \"round\" }", "even even round even"},
+		{waltz + "bars \"4\" { feel = \"round\" }", "", `The feel "round" is not written for 4/4`},
+		{waltz, "bars \"1\" { feel = \"round\" }", `The feel "round" is not written for 4/4`},
+	} {
+		f, diags := Parse("t.song.hcl", []byte("feel = \"even\"\nsection \"a\" {\n"+row.section+
+			"\n}\nform {\n  play \"a\" {\n"+row.play+"\n  }\n}\n"))
+		if len(diags) > 0 {
+			t.Fatal(diags)
+		}
+		tl, diags := f.Resolve(env)
+		got := ""
+		if len(diags) > 0 {
+			got = diags[0].Summary
+		} else {
+			var names []string
+			for bar := range tl.Passes[0].Bars {
+				names = append(names, tl.Passes[0].FeelAt(bar))
+			}
+			got = strings.Join(names, " ")
+		}
+		if got != row.want {
+			t.Errorf("%s; %s: %q, want %q", row.section, row.play, got, row.want)
 		}
 	}
 }

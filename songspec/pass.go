@@ -18,11 +18,14 @@ func (r *resolver) pass(p *play) bool {
 	if p.meter != nil || p.feel != nil {
 		r.feel(set)
 	}
-	r.checkBlocks(p.inside, set)
-	if sec.chords == nil || set.meterUnread {
-		return true
+	var lo *laidOut
+	var ms []measure
+	if sec.chords != nil && !set.meterUnread {
+		if lo = r.laidOut(p, m); lo != nil {
+			ms = lo.all
+		}
 	}
-	lo := r.laidOut(p, m)
+	r.checkBlocks(p.inside, set, ms)
 	if lo == nil {
 		return true
 	}

@@ -159,10 +159,10 @@ func (r *resolver) checkSection(s *section) {
 	}
 	r.checkChart(s.chords, key)
 	r.doubtKey(s)
-	for _, level := range s.inside {
-		r.checkBlocks(level, set)
-	}
 	ms := r.measures(s, m)
+	for _, level := range s.inside {
+		r.checkBlocks(level, set, ms)
+	}
 	if ms == nil {
 		return
 	}
@@ -182,8 +182,8 @@ func (r *resolver) checkChart(c *chart, key harmony.Key) {
 }
 
 // checkBlocks reports the mistakes that bars blocks have in themselves, where set holds otherwise:
-// in their charts and their feels.
-func (r *resolver) checkBlocks(level []*inside, set settings) {
+// in their charts and their feels. ms are the bars that they stand in; nil where those have a mistake.
+func (r *resolver) checkBlocks(level []*inside, set settings, ms []measure) {
 	for _, in := range level {
 		own := set.over(in.settings)
 		if in.broken != nil {
@@ -192,10 +192,27 @@ func (r *resolver) checkBlocks(level []*inside, set settings) {
 		if in.chords != nil {
 			r.checkChart(in.chords, or(own.key, harmony.Key{}))
 		}
-		if in.feel != nil {
+		if in.feel != nil && !r.fitsBars(own, in, ms) {
 			r.feel(own)
 		}
 	}
+}
+
+// fitsBars reports whether the feel of a bars block is written for the meter of one of its bars, as
+// that of a waltz where the chart has (3/4).
+func (r *resolver) fitsBars(own settings, in *inside, ms []measure) bool {
+	name, _ := r.feelName(own)
+	info, ok := r.env.Feels[name]
+	if !ok || len(ms) == 0 {
+		return false
+	}
+	runs, err := in.place.Runs(len(ms))
+	if err != nil {
+		return false
+	}
+	return slices.ContainsFunc(runs, func(run [2]int) bool {
+		return slices.ContainsFunc(ms[run[0]:run[1]+1], func(m measure) bool { return info.fits(m.meter) })
+	})
 }
 
 // layout lays out a chart in a meter, only once; nil when a bar has a mistake.
