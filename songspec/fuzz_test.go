@@ -19,6 +19,14 @@ func addSeeds(f *testing.F) {
 		}
 	}
 	f.Add(Starter("seed"))
+	readme := examplesWith(f, "README.md", "")
+	if len(readme) < 6 {
+		f.Fatalf("only %d examples in the reference", len(readme))
+	}
+	for _, example := range readme {
+		f.Add([]byte(example))
+		f.Add([]byte(example + one("| C | F |"))) // some show no section
+	}
 	files, err := filepath.Glob("../examples/*.song.hcl")
 	if err != nil || len(files) == 0 {
 		f.Fatalf("no examples: %v", err)
