@@ -234,7 +234,8 @@ func FuzzPlace(f *testing.F) {
 
 // FuzzRanges: bars that can be read are in the section, or are refused.
 func FuzzRanges(f *testing.F) {
-	for _, s := range []string{"5-8", "5-", "last", "3, 7-8", "1-4, 7-", "1-last", "2-last, 3-", "0-", "-", "1-,2", "8-5"} {
+	for _, s := range []string{"5-8", "5-", "last", "3, 7-8", "1-4, 7-", "1-last", "2-last, 3-", "0-", "-", "1-,2",
+		"8-5"} {
 		f.Add(s, 8)
 		f.Add(s, 1)
 	}
