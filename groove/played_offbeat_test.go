@@ -10,7 +10,7 @@ import (
 	"plinth/groove/feel"
 	"plinth/groove/library"
 	"plinth/groove/songfiletest"
-	"plinth/songspec/songtest"
+	"plinth/songspec/realsongs"
 	"plinth/songspec/timeline"
 )
 
@@ -21,7 +21,7 @@ func TestArtSongsOffTheBeat(t *testing.T) {
 	if dir == "" {
 		t.Skip("PLINTH_DATA is not set: the folder with lieder-dev")
 	}
-	songs, err := songtest.ArtSongs(os.DirFS(dir))
+	songs, err := realsongs.ArtSongs(os.DirFS(dir))
 	if err != nil {
 		t.Fatal(err)
 	}

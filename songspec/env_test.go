@@ -42,7 +42,7 @@ func build(src string) (*timeline.Timeline, hcl.Diagnostics) {
 	if f == nil {
 		return nil, diags
 	}
-	diags = append(diags, f.Lend(nil)...)
+	diags = append(diags, f.LendUnread()...) // what it borrows, it has by name
 	tl, more := f.Resolve(env())
 	diags = append(diags, more...)
 	hcltext.SortDiagnostics(diags)

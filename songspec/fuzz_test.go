@@ -24,6 +24,14 @@ func addSeeds(f *testing.F) {
 		"  chords = \"|: C | (3/4) F | G7/B | C :|x3\"\n" +
 		"  bars \"3-\" { tempo = 90 }\n  bars \"7\" { tempo = \"a tempo\" }\n}\n" +
 		"section \"b\" { chords = \"| N.C. |\" }\nform {\n  play \"a\" {}\n  play \"b\" { at = \"0:40\" }\n}\n"))
+	readme := examplesWith(f, "README.md", "")
+	if len(readme) < 6 {
+		f.Fatalf("only %d examples in the reference", len(readme))
+	}
+	for _, example := range readme {
+		f.Add([]byte(example))
+		f.Add([]byte(example + one("| C | F |"))) // some show no section
+	}
 	files, err := filepath.Glob("../examples/*.song.hcl")
 	if err != nil || len(files) == 0 {
 		f.Fatalf("no examples: %v", err)

@@ -9,7 +9,7 @@ import (
 )
 
 // examplesWith are the examples of a README that have a word in them.
-func examplesWith(t *testing.T, readme, word string) (out []string) {
+func examplesWith(t testing.TB, readme, word string) (out []string) {
 	t.Helper()
 	text, err := os.ReadFile(readme)
 	if err != nil {

@@ -10,14 +10,14 @@ import (
 	"plinth/groove/audit"
 	"plinth/groove/library"
 	"plinth/groove/songfiletest"
-	"plinth/songspec/songtest"
+	"plinth/songspec/realsongs"
 )
 
 // TestArtSongs: the art songs, whose chords often change off the beat, are played without a fault at
 // every energy, in the feel of their meter and in one more.
 func TestArtSongs(t *testing.T) {
 	dataFiles(t, "lieder-dev/*/truth.json", 30)
-	songs, err := songtest.ArtSongs(os.DirFS(os.Getenv("PLINTH_DATA")))
+	songs, err := realsongs.ArtSongs(os.DirFS(os.Getenv("PLINTH_DATA")))
 	if err != nil {
 		t.Fatal(err)
 	}

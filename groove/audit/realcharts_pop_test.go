@@ -14,7 +14,7 @@ import (
 	"plinth/groove/songfiletest"
 	"plinth/songspec/guide"
 	"plinth/songspec/meter"
-	"plinth/songspec/songtest"
+	"plinth/songspec/realsongs"
 	"plinth/songspec/timeline"
 )
 
@@ -23,7 +23,7 @@ import (
 // files, and the comp is measured against the human on the same chords.
 
 // popChart is the chart of one song.
-func popChart(t testing.TB, s *songtest.PopSong) *realChart {
+func popChart(t testing.TB, s *realsongs.PopSong) *realChart {
 	t.Helper()
 	m, err := meter.Parse(s.Meter)
 	if err != nil {
@@ -156,7 +156,7 @@ func (m *motions) add(before, keys []int) {
 func dist(a, b int) int { return max(a-b, b-a) }
 
 // human reads the pianist's notes, in the data set's own tempo.
-func human(t testing.TB, s *songtest.PopSong) []attack {
+func human(t testing.TB, s *realsongs.PopSong) []attack {
 	t.Helper()
 	data, err := fs.ReadFile(s.Files, "piano.mid")
 	if err != nil {
@@ -202,7 +202,7 @@ func onlyChanges(tl *timeline.Timeline) *timeline.Timeline {
 // attacks at least a third less often.
 func TestPop909SongFiles(t *testing.T) {
 	dataFiles(t, "pop909-dev/*/truth.json", 30)
-	songs, err := songtest.PopSongs(os.DirFS(os.Getenv("PLINTH_DATA")))
+	songs, err := realsongs.PopSongs(os.DirFS(os.Getenv("PLINTH_DATA")))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,5 +1,7 @@
 package bassist
 
+import "slices"
+
 // line is the notes of a pass while the cues are laid over them, in order of time: done are
 // those before the place at hand, rest those from there on. A note added at the place goes to
 // the end of done, so that no note is moved twice.
@@ -15,7 +17,7 @@ func (b *Bassist) settle(l line) {
 
 // goTo makes a tick the place at hand. A note of the row is moved to it where both would sound
 // at the same time: in a tab in triplets that is the case for the off-beat and the half-way
-// place, where a song file's "&" stands.
+// place, where a song file's "&" stands. Of two such notes the one at hand stays.
 func (l *line) goTo(b *Bassist, tick int64) {
 	n := 0
 	for n < len(l.rest) && l.rest[n].tick < tick {
@@ -32,6 +34,11 @@ func (l *line) goTo(b *Bassist, tick int64) {
 	}
 	if len(l.rest) > 0 {
 		align(&l.rest[0])
+	}
+	for len(l.rest) > 1 && l.rest[0].tick == tick && l.rest[1].accent == 0 && !l.rest[1].pushed &&
+		b.Swung(l.rest[1].tick) == b.Swung(tick) {
+		l.rest[0].end = max(l.rest[0].end, l.rest[1].end)
+		l.rest = slices.Delete(l.rest, 1, 2)
 	}
 }
 

@@ -13,12 +13,12 @@ import (
 	"plinth/songspec/guide"
 	"plinth/songspec/harmony"
 	"plinth/songspec/meter"
-	"plinth/songspec/songtest"
+	"plinth/songspec/realsongs"
 	"plinth/songspec/timeline"
 )
 
 // popSong is a song of the POP909 data set, to be played and measured.
-type popSong struct{ *songtest.PopSong }
+type popSong struct{ *realsongs.PopSong }
 
 // popSongs reads the data set's songs, in order.
 func popSongs(t testing.TB) []popSong {
@@ -27,7 +27,7 @@ func popSongs(t testing.TB) []popSong {
 	if root == "" {
 		t.Skip("PLINTH_DATA is not set: no data to measure on")
 	}
-	songs, err := songtest.PopSongs(os.DirFS(root))
+	songs, err := realsongs.PopSongs(os.DirFS(root))
 	if err != nil {
 		t.Fatal(err)
 	}

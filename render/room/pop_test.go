@@ -10,13 +10,13 @@ import (
 	"plinth/groove"
 	"plinth/groove/library"
 	"plinth/songspec/guide"
-	"plinth/songspec/songtest"
+	"plinth/songspec/realsongs"
 	"plinth/songspec/timeline"
 )
 
 // popText writes a song of pop909-dev as a song file: reviewed chords, the
 // human section labels, one energy.
-func popText(song *songtest.PopSong, energy int) string {
+func popText(song *realsongs.PopSong, energy int) string {
 	feel := map[string]string{"4/4": "ballad-eighths", "3/4": "waltz", "3/8": "sustain"}[song.Meter]
 	beats := int(song.Meter[0] - '0')
 	starts := map[int]string{1: "front"}
@@ -97,7 +97,7 @@ func popSongs(t testing.TB) []popSong {
 	if data == "" {
 		t.Skip("PLINTH_DATA is not set")
 	}
-	songs, err := songtest.PopSongs(os.DirFS(data))
+	songs, err := realsongs.PopSongs(os.DirFS(data))
 	if err != nil || len(songs) != 30 {
 		t.Fatalf("%d songs, %v", len(songs), err)
 	}

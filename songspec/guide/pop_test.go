@@ -11,13 +11,13 @@ import (
 
 	"plinth/songspec/harmony"
 	"plinth/songspec/meter"
-	"plinth/songspec/songtest"
+	"plinth/songspec/realsongs"
 	"plinth/songspec/timeline"
 )
 
 // timelineOf is a song as a timeline of one pass, with the reviewed chords where they have a
 // symbol. Its vocal is placed.
-func timelineOf(t testing.TB, song *songtest.PopSong) *timeline.Timeline {
+func timelineOf(t testing.TB, song *realsongs.PopSong) *timeline.Timeline {
 	t.Helper()
 	m, err := meter.Parse(song.Meter)
 	if err != nil {
@@ -50,13 +50,13 @@ func timelineOf(t testing.TB, song *songtest.PopSong) *timeline.Timeline {
 	return tl
 }
 
-func popSongs(t testing.TB) []*songtest.PopSong {
+func popSongs(t testing.TB) []*realsongs.PopSong {
 	t.Helper()
 	data := os.Getenv("PLINTH_DATA")
 	if data == "" {
 		t.Skip("PLINTH_DATA is not set")
 	}
-	songs, err := songtest.PopSongs(os.DirFS(data))
+	songs, err := realsongs.PopSongs(os.DirFS(data))
 	if err != nil || len(songs) != 30 {
 		t.Fatalf("%d songs in pop909-dev, %v", len(songs), err)
 	}

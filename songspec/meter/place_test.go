@@ -231,3 +231,27 @@ func FuzzPlace(f *testing.F) {
 		}
 	})
 }
+
+// FuzzRanges: bars that can be read are in the section, or are refused.
+func FuzzRanges(f *testing.F) {
+	for _, s := range []string{"5-8", "5-", "last", "3, 7-8", "1-4, 7-", "1-last", "2-last, 3-", "0-", "-", "1-,2",
+		"8-5"} {
+		f.Add(s, 8)
+		f.Add(s, 1)
+	}
+	f.Fuzz(func(t *testing.T, s string, bars int) {
+		p, err := ParseRanges(s)
+		if err != nil || bars < 1 || bars > 1000 {
+			return
+		}
+		runs, err := p.Runs(bars)
+		if err == nil && len(runs) != len(p.Bars) {
+			t.Fatalf("%q has %d ranges in %d", s, len(runs), len(p.Bars))
+		}
+		for _, run := range runs {
+			if err == nil && (run[0] < 0 || run[1] < run[0] || run[1] >= bars) {
+				t.Fatalf("%q of %d bars: %v", s, bars, runs)
+			}
+		}
+	})
+}

@@ -1,7 +1,6 @@
 // Package songtest is for tests. Random takes a source of chance and the feels there are, and
 // returns a song as nobody would write it: with every word of the language,
-// and events crowded where the players' tasks meet. LeastMotion measures voice leading, and PopSongs reads a
-// data set of songs that people have played.
+// and events crowded where the players' tasks meet. LeastMotion measures voice leading.
 package songtest
 
 import (

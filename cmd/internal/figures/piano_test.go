@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"plinth/groove/score"
-	"plinth/songspec/songtest"
+	"plinth/songspec/realsongs"
 	"plinth/songspec/timeline"
 )
 
@@ -169,7 +169,7 @@ func TestVoice(t *testing.T) {
 	rub, over := rubs(p), overVoice(p)
 	expect(t, "C# a major seventh under C", rub.share(), 1./4)
 	expect(t, "E over Eb", over.share(), 1./4)
-	if got := barText([]songtest.PopChord{{Beat: 1, Beats: 2, Root: "C", Quality: "maj", Bass: "E"},
+	if got := barText([]realsongs.PopChord{{Beat: 1, Beats: 2, Root: "C", Quality: "maj", Bass: "E"},
 		{Beat: 3, Beats: 2, Root: "A", Quality: "min7", Bass: "A"}}, 4); got != "C/E / Am7 /" {
 		t.Errorf("bar %q", got)
 	}

@@ -8,7 +8,7 @@ import (
 	"strings"
 
 	"plinth/groove/load"
-	"plinth/songspec/songtest"
+	"plinth/songspec/realsongs"
 	"plinth/songspec/timeline"
 )
 
@@ -20,7 +20,7 @@ func vocalFigures(t *table, data string) error {
 		t.say("left out", "PLINTH_DATA is not set")
 		return nil
 	}
-	songs, err := songtest.PopSongs(os.DirFS(data))
+	songs, err := realsongs.PopSongs(os.DirFS(data))
 	if err != nil {
 		return err
 	}
@@ -77,7 +77,7 @@ func overVoice(p *pass) (r ratio) {
 
 // guidedText is the text of a song file with the chords of one of the data's songs, in sections
 // of eight bars, and with its voice.
-func guidedText(s *songtest.PopSong) string {
+func guidedText(s *realsongs.PopSong) string {
 	bpm, feel := int(math.Round(s.Tempo)), "pulse"
 	switch {
 	case s.Meter == "3/4":
@@ -106,7 +106,7 @@ func guidedText(s *songtest.PopSong) string {
 }
 
 // barText is a bar with a chord or a slash for each beat.
-func barText(chords []songtest.PopChord, beats int) string {
+func barText(chords []realsongs.PopChord, beats int) string {
 	out := make([]string, beats)
 	for i := range out {
 		out[i] = "/"

@@ -32,6 +32,7 @@ var reserved = []struct {
 	{"github.com/zclconf/", []string{"songspec", "groove/library"}, "HCL's values stay at the two doors"},
 	{"plinth/groove/groovetest", nil, "it is for tests"},
 	{"plinth/groove/songfiletest", nil, "it is for tests"},
+	{"plinth/songspec/realsongs", []string{"cmd/internal/figures"}, "it is for tests"},
 	{"plinth/songspec/hcltext/sliptest", nil, "it is for tests"},
 }
 

@@ -1,4 +1,4 @@
-package songtest
+package realsongs
 
 import (
 	"encoding/json"

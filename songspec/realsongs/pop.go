@@ -1,4 +1,6 @@
-package songtest
+// Package realsongs is for tests: songs of open data sets, as people have played them and others
+// have analysed them. The data are no part of the project; a test says where they lie.
+package realsongs
 
 import (
 	"encoding/json"
