@@ -40,10 +40,11 @@ func (d *decoder) events(blocks []*hclsyntax.Block, what string) []*event {
 // event decodes one event. It returns nil when the event has a mistake.
 func (d *decoder) event(b *hclsyntax.Block) *event {
 	e := &event{word: b.TypeRange, kind: timeline.EventKind(slices.Index(eventWords, b.Type))}
-	ok := true
+	ok, told := true, len(d.rep.Diags)
 	for _, a := range d.valuesOf(b.Body, withArticle(b.Type), eventRules[e.kind].attrs) {
 		ok = d.option(e, a) && ok
 	}
+	clean := ok && len(d.rep.Diags) == told // then what is missing is not there by another name
 	place := d.label(b, "a place")
 	if place == nil {
 		return nil
@@ -60,7 +61,7 @@ func (d *decoder) event(b *hclsyntax.Block) *event {
 		placeError(&d.rep, e, err)
 		return nil
 	}
-	if e.kind.MovesTempo() && e.to == nil && ok {
+	if e.kind.MovesTempo() && e.to == nil && clean {
 		if d.unread(b.Body, "to") {
 			return nil
 		}
@@ -68,7 +69,7 @@ func (d *decoder) event(b *hclsyntax.Block) *event {
 			"Say which tempo it reaches: %s.", strings.Replace(blockForm(b.Type), "7-8", place.v, 1))
 		return nil
 	}
-	if e.kind == timeline.Cue && e.text == nil && ok {
+	if e.kind == timeline.Cue && e.text == nil && clean {
 		if d.unread(b.Body, "text") {
 			return nil
 		}
@@ -76,7 +77,7 @@ func (d *decoder) event(b *hclsyntax.Block) *event {
 			strings.Replace(blockForm(b.Type), "3: 1", place.v, 1))
 		return nil
 	}
-	if !ok {
+	if !ok || !clean && (e.kind.MovesTempo() && e.to == nil || e.kind == timeline.Cue && e.text == nil) {
 		return nil
 	}
 	return e

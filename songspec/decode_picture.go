@@ -30,7 +30,7 @@ type landing struct {
 func (d *decoder) picture(f *File, b *hclsyntax.Block) {
 	var rate timecode.Rate
 	var start *said[string]
-	ok := true
+	ok, told := true, len(d.rep.Diags)
 	for _, a := range d.valuesOf(b.Body, "the picture block", pictureAttrs) {
 		if a.Name == "start" {
 			start = d.text(a.Expr, 32, `The start is the time code of bar 1 count 1: start = "01:00:00:00".`)
@@ -40,6 +40,7 @@ func (d *decoder) picture(f *File, b *hclsyntax.Block) {
 		rate = d.frameRate(a.Expr)
 		ok = ok && rate.Name != ""
 	}
+	ok = ok && (rate.Name != "" && start != nil || len(d.rep.Diags) == told && !d.unread(b.Body, pictureAttrs...))
 	switch {
 	case !ok:
 	case rate.Name == "":

@@ -30,11 +30,11 @@ func (d *decoder) vocal(f *File, b *hclsyntax.Block) {
 			v.transpose = or(d.whole(a.Expr, "the guide's transposition, in semitones,",
 				-timeline.MaxTranspose, timeline.MaxTranspose), 0)
 		case "rough":
-			v.rough = or(d.flag(a.Expr, "rough"), false)
+			v.rough = or(d.flag(a.Expr, "Rough"), false)
 		}
 	}
 	if len(f.vocals) == timeline.MaxVocals {
-		d.rep.Errorf(b.TypeRange, "Too many singers", "A song may have %d vocal blocks.", timeline.MaxVocals)
+		d.rep.Errorf(b.TypeRange, "Too many singers", "A song has at most %d vocal blocks.", timeline.MaxVocals)
 		return
 	}
 	var ok bool
