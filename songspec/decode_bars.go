@@ -178,7 +178,7 @@ func barsError(rep *hcltext.Report, b placed, err error) {
 		rep.Errorf(b.rng, "Not bars", "%s", err)
 		return
 	}
-	rep.Errorf(b.wrong(rep, pe), wording.Sentence("%s", pe.Msg), "%s", pe.Help)
+	rep.Errorf(b.wrong(rep, pe), wording.Sentence("%s", pe.Msg), "%s", pe.Help).WriteText(b.rng, pe.Like)
 }
 
 // textAt is the byte offset at which a text stands in the file; -1 where it has escapes, so that

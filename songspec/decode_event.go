@@ -37,6 +37,8 @@ func (d *decoder) events(blocks []*hclsyntax.Block, what string) []*event {
 	return out
 }
 
+var letters = pattern(`^[\p{L} ]{4,}$`)
+
 // event decodes one event. It returns nil when the event has a mistake.
 func (d *decoder) event(b *hclsyntax.Block) *event {
 	e := &event{word: b.TypeRange, kind: timeline.EventKind(slices.Index(eventWords, b.Type))}
@@ -57,7 +59,11 @@ func (d *decoder) event(b *hclsyntax.Block) *event {
 	} else {
 		e.place, err = meter.ParsePlace(place.v)
 	}
-	if err != nil {
+	if err != nil && e.kind == timeline.Cue && letters().MatchString(place.v) {
+		d.rep.Errorf(e.rng, "A cue without its place", "Its place stands behind the word, and what it says in text: "+
+			"cue \"3: 1\" { text = %s }.", hcltext.Quote(place.v))
+		return nil
+	} else if err != nil {
 		placeError(&d.rep, e, err)
 		return nil
 	}
@@ -154,7 +160,7 @@ func placeError(r *hcltext.Report, e *event, err error) {
 			"%s here, so it is not taken over. %s", wording.Sentence("%s", pe.Msg), pe.Help)
 		return
 	}
-	r.Errorf(e.wrong(r, pe), wording.Sentence("%s", pe.Msg), "%s", help)
+	r.Errorf(e.wrong(r, pe), wording.Sentence("%s", pe.Msg), "%s", help).WriteText(e.rng, pe.Like)
 }
 
 // barMeant says how to write a place in which the figure n, at byte off of its text, is not a

@@ -46,14 +46,21 @@ func TestStretchMistakes(t *testing.T) {
 		{"7: 3 4", "7: 3 4", form},
 		{"1: 3 4 - 2: 1", "1: 3 4", form},
 		{"1: 3 - 2-3: 1", "2-3: 1", form},
-		{"1: 3 - 4", "4", `Each count has its bar: "1: 3 - 1: 4".`},
+		{"1: 3 - 4", "4", `Each count has its bar: "1: 3 - 1: 4" ends with count 4 of that bar, "1: 3 - 4: 1" with bar 4.`},
+		{"2: 3 - 2", "2", `Each count has its bar: "2: 3 - 2: 2".`},
+		{"1: 3 - 8", "8", `Each count has its bar. If bar 8 is meant, write "1: 3 - 8: 1".`},
+		{"1: 3 to 2: 1", "1: 3 to 2: 1", `Write "1: 3 - 2: 1".`},
+		{"1: 3, 2: 1", "1: 3, 2: 1", `Write "1: 3 - 2: 1".`},
+		{"1: 3 -- 2: 1", "1: 3 -- 2: 1", `Write "1: 3 - 2: 1".`},
+		{"1.3 - 2.1&", "1.3 - 2.1&", `Write "1: 3 - 2: 1&".`},
+		{"1-", "1-", `Write "1-last".`},
 		{"1: 3 – 2: 1", "–", `The dash is the plain hyphen: "1: 3 - 2: 1".`},
 		{"2: 1 - 1: 3", "2: 1 - 1: 3", `What comes first stands first: "1: 3 - 2: 1".`},
 		{"1: 3 - 2: 5", "5", "The counts of 4/4 are 1 to 4"},
 		{"1: 3 - 9: 1", "9", "The section has 2 bars"},
 		{"1: x - 2: 1", "x", "Counts are spoken ones"},
 		{"1: 3 - 2: 1 - 2: 4", "2: 1 - 2: 4", form},
-		{":-:", "", "Bars are written like"},
+		{":-:", "", "In front of the colon stands the bar"},
 	} {
 		p, err := ParseStretch(row.place)
 		if err == nil {
