@@ -130,7 +130,10 @@ func (d *decoder) trial() *decoder {
 func (d *decoder) accepts(name string, value hclsyntax.Expression) bool {
 	try := d.trial()
 	a := &hclsyntax.Attribute{Name: name, Expr: value, SrcRange: value.Range(), NameRange: value.Range()}
+	_, list := value.(*hclsyntax.TupleConsExpr)
 	switch {
+	case name == "by" && list: // the song's writer is no list
+		return d.acceptsOption(timeline.Accent, name, value)
 	case try.setting(&settings{}, a):
 	case slices.Contains(topAttrs, name):
 		try.topAttr(&File{}, a)
@@ -146,22 +149,27 @@ func (d *decoder) accepts(name string, value hclsyntax.Expression) bool {
 		return d.plainText(value) != ""
 	default:
 		kind := slices.IndexFunc(eventRules[:], func(r eventRule) bool { return slices.Contains(r.attrs, name) })
-		if kind < 0 {
-			return false
-		}
-		try.option(&event{kind: timeline.EventKind(kind)}, a)
+		return kind >= 0 && d.acceptsOption(timeline.EventKind(kind), name, value)
 	}
 	return len(try.rep.Diags) == 0
 }
 
+// acceptsOption reports whether an option of an event may have a value.
+func (d *decoder) acceptsOption(kind timeline.EventKind, name string, value hclsyntax.Expression) bool {
+	try := d.trial()
+	return try.option(&event{kind: kind}, &hclsyntax.Attribute{Name: name, Expr: value}) && len(try.rep.Diags) == 0
+}
+
 // optionsOf reports whether a body may be that of an event, or of a bars block.
 func (d *decoder) optionsOf(word string, body *hclsyntax.Body) bool {
-	known := insideAttrs
-	if kind := slices.Index(eventWords, word); kind >= 0 {
-		known = eventRules[kind].attrs
-	}
+	kind := slices.Index(eventWords, word)
 	for name, a := range body.Attributes {
-		if !slices.Contains(known, name) || !d.accepts(name, a.Expr) {
+		if kind >= 0 {
+			of := timeline.EventKind(kind)
+			if !slices.Contains(eventRules[kind].attrs, name) || !d.acceptsOption(of, name, a.Expr) {
+				return false
+			}
+		} else if !slices.Contains(insideAttrs, name) || !d.accepts(name, a.Expr) {
 			return false
 		}
 	}

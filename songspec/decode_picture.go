@@ -126,8 +126,8 @@ func (d *decoder) landAtCode(f *File, l *landing) {
 	case d.badPicture:
 		return
 	case f.picture == nil:
-		d.rep.Errorf(l.rng, "A time code without a picture", "At the top of the file write a picture block: "+
-			"picture {, rate = 24 on a line of its own, start = \"01:00:00:00\" on the next, and }.")
+		d.rep.Errorf(l.rng, "A time code without a picture", "The picture block is missing, at the top of the "+
+			"file: picture { … } with rate = 24 and start = \"01:00:00:00\" in it, each on a line of its own.")
 		return
 	}
 	p := f.picture
