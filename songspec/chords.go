@@ -85,8 +85,8 @@ func (r *resolver) checkSymbols(c *chart, key harmony.Key) {
 			}
 			if j == 0 && meterBefore(c.written[i].words) {
 				meter := "(" + strings.Trim(w.text, "[]") + ")"
-				r.rep.Errorf(w.rng(), "A meter without its brackets", "A bar in another meter says so in round brackets: "+
-					"write %s.", meter).WriteWord(w.rng(), meter)
+				r.rep.Errorf(w.rng(), "A meter without its brackets",
+					"A bar in another meter says so in round brackets: write %s.", meter).WriteWord(w.rng(), meter)
 				continue
 			}
 			if summary, help, fix := loneSign(w.text, i == 0); summary != "" && c.written[i].lone(j) {

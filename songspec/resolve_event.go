@@ -193,6 +193,9 @@ func (r *resolver) placeEvents(pass *timeline.Pass, lo *laidOut, p *play, bars [
 		// If two events with one word are at one tick, the later counts: it is the inner one.
 		if n := len(out); n > 0 && out[n-1].Tick == ev.Tick && out[n-1].Kind == ev.Kind &&
 			out[n-1].Text == ev.Text {
+			if was := from[n-1]; was != s.of && was.depth == s.of.depth && was.id() != s.of.id() {
+				r.covered[was.where()] = s.of
+			}
 			out[n-1], from[n-1] = ev, s.of
 			continue
 		}

@@ -79,8 +79,8 @@ func (s *stumble) reword() Slip {
 	case "Invalid single-argument block definition":
 		if m := bareInBraces().FindStringSubmatchIndex(s.line); m != nil && m[4] < s.at() && s.at() < m[5] {
 			name, text := s.line[m[2]:m[3]], `"`+bare(s.line[m[4]:m[5]])+`"`
-			return s.written(s.part(m[4], m[5], "A word without quotes", "Text stands in quotes. Write %s = %s.", name, text),
-				m[4], m[5], name, text)
+			slip := s.part(m[4], m[5], "A word without quotes", "Text stands in quotes. Write %s = %s.", name, text)
+			return s.written(slip, m[4], m[5], name, text)
 		}
 		return s.here("More on one line than fits",
 			"A block on one line holds one option and then its closing brace. Put each option, and the closing "+

@@ -184,8 +184,9 @@ func (s *stumble) afterName() (Slip, bool) {
 	word, name, rest := s.line[m[2]:m[3]], s.line[m[4]:m[5]], s.line[m[6]:m[7]]
 	if n := timesAfter().FindStringSubmatch(rest); n != nil && word == s.Times {
 		text := "{ times = " + n[1] + " }"
-		return s.part(m[6], m[7], summary, "What is played several times says so in braces: %s %s %s.", word, name, text).
-			Write(m[6], m[7], text), true
+		slip := s.part(m[6], m[7], summary, "What is played several times says so in braces: %s %s %s.", word, name,
+			text)
+		return slip.Write(m[6], m[7], text), true
 	}
 	return s.part(m[6], m[7], "Something after the name", "After the name come braces and nothing else: %s %s { … }.",
 		word, name), true

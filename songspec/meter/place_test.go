@@ -172,7 +172,8 @@ func TestLikeBars(t *testing.T) {
 		{"5 8", "", ""}, // two bars, or four?
 		{"verse", "", ""},
 	} {
-		if open, closed := likeBars(row.text, true), likeBars(row.text, false); open != row.open || closed != row.closed {
+		open, closed := likeBars(row.text, true), likeBars(row.text, false)
+		if open != row.open || closed != row.closed {
 			t.Errorf("%q is like %q and %q, want %q and %q", row.text, open, closed, row.open, row.closed)
 		}
 	}
