@@ -86,13 +86,33 @@ func (d *decoder) frameRate(expr hclsyntax.Expression) timecode.Rate {
 
 // at reads when a play or a cue is to land. The time is worked out when the picture is known.
 func (d *decoder) at(expr hclsyntax.Expression) *landing {
-	t := d.text(expr, 32, `A time is text: at = "01:03:34:12", or at = "1:24.5" from bar 1 count 1.`)
+	const help = `A time is text: at = "01:03:34:12", or at = "1:24.5" from bar 1 count 1.`
+	if like := clockOf(strings.Trim(d.written(expr.Range()), `" `)); like != "" {
+		d.rep.Errorf(expr.Range(), "Not a time", "A time has minutes and seconds. Write at = %q.", like).
+			WriteText(expr.Range(), like)
+		return nil
+	}
+	t := d.text(expr, 32, help)
 	if t == nil {
 		return nil
 	}
 	l := &landing{said: *t}
 	d.landings = append(d.landings, l)
 	return l
+}
+
+var loneSeconds = pattern(`^(?:([0-9]{1,3})(?::|\s*min\.?\s*))?([0-9]{1,3})([.,][0-9]{1,3})?\s*(?:s|sec\.?|seconds)?$`)
+
+// clockOf is a time in seconds, or in minutes and seconds with a comma or a unit, as it is written
+// here; "" for a time that is written so, and for anything else.
+func clockOf(text string) string {
+	m := loneSeconds().FindStringSubmatch(text)
+	if m == nil || minSec.MatchString(text) {
+		return ""
+	}
+	minutes, _ := strconv.Atoi(m[1])
+	seconds, _ := strconv.Atoi(m[2])
+	return fmt.Sprintf("%d:%02d%s", minutes+seconds/60, seconds%60, strings.Replace(m[3], ",", ".", 1))
 }
 
 var minSec = regexp.MustCompile(`^([0-9]{1,3}):([0-9]{2})(\.[0-9]{1,3})?$`)
