@@ -12,7 +12,7 @@ import (
 	"plinth/songspec/wording"
 )
 
-// number reads a finite number, nil for anything else. A number in quotes is taken, with
+// number reads a number, nil for anything else. A number in quotes is taken, with
 // a warning.
 func (d *decoder) number(expr hclsyntax.Expression, help string) *big.Float {
 	rng := expr.Range()
@@ -36,8 +36,7 @@ func (d *decoder) number(expr hclsyntax.Expression, help string) *big.Float {
 	}
 	f := v.AsBigFloat()
 	if f.IsInf() {
-		d.rep.Errorf(rng, "Not a finite number", "\"%s\" has no end, as a division by zero has none. %s", d.show(rng),
-			help)
+		d.rep.Errorf(rng, "Not a number", "Nothing can be divided by 0, as in \"%s\". %s", d.show(rng), help)
 		return nil
 	}
 	return f

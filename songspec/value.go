@@ -134,7 +134,7 @@ func (d *decoder) constant(expr hclsyntax.Expression, word, help string) (v cty.
 		}
 	}
 	if !plain(expr) {
-		return refuse("Not a plain value", "A song file holds plain values only: no names, functions or conditions. %s",
+		return refuse("Not a plain value", "Only numbers, text in quotes, true, false and lists stand here. %s",
 			help)
 	}
 	v, diags := expr.Value(nil)
