@@ -143,7 +143,13 @@ func (r *chartReader) scan() {
 		case b == '|' || b == ':':
 			i = r.readBarLine(i, hi)
 		case b == '(':
-			i = r.readMeterSign(i, hi)
+			end, ok := i, false
+			if !r.filled {
+				end, ok = r.readEnding(i, hi)
+			}
+			if i = end; !ok {
+				i = r.readMeterSign(i, hi)
+			}
 		case b >= '0' && b <= '9' && !r.filled:
 			if end, ok := r.readEnding(i, hi); ok {
 				i = end
@@ -224,7 +230,7 @@ func (r *chartReader) readWord(i, hi int) int {
 			e.Write(r.s.Range(lo, i), slashed)
 		}
 	case strings.Contains(text, "@"):
-		r.readCounted(lo, i, text)
+		return r.readCounted(lo, i, text)
 	default:
 		r.cur.words = append(r.cur.words, chartWord{src: r.s, lo: lo, hi: i, text: text})
 	}

@@ -28,8 +28,9 @@ func (w *chartWord) String() string {
 	return w.text + "@" + w.count.String()
 }
 
-// readCounted reads a chord with its count. lo and hi are where both stand.
-func (r *chartReader) readCounted(lo, hi int, text string) {
+// readCounted reads a chord with its count, and returns the offset after them. lo and hi are where both
+// stand, as far as there is no blank.
+func (r *chartReader) readCounted(lo, hi int, text string) (end int) {
 	chord, said, _ := strings.Cut(text, "@")
 	w := chartWord{src: r.s, lo: lo, hi: hi - len(said) - 1, text: chord}
 	n := len(r.cur.words)
@@ -39,13 +40,34 @@ func (r *chartReader) readCounted(lo, hi int, text string) {
 	case strings.Trim(chord, "/") == "" && chord != "":
 		r.errorf(lo, hi, "A count for a slash", "A chord goes on until the next one where that says its count: leave "+
 			"the / out.")
-		return
+		return hi
 	case chord == "%":
 		r.errorf(lo, hi, "Something beside %", "A %% stands alone in its bar: it repeats the whole bar before.")
-		return
+		return hi
+	case help != "" && said == "" && chord == "":
+		r.errorf(lo, hi, "A count without a chord", "The count stands behind its chord without a blank: G7@2&.")
+		return hi
 	case help != "" && said == "":
+		if m := countNext().FindSubmatch(r.s.Src[hi:]); m != nil { // C@ 3
+			whole := chord + "@" + string(m[1])
+			at := hi + len(m[0]) - 1
+			r.errorf(lo, at, "A count apart from its chord", "The count stands behind its chord without a blank: %s.",
+				whole).Write(r.s.Range(lo, at), whole)
+			w.count, _ = meter.ParseCount(string(m[1]))
+			r.cur.words = append(r.cur.words, w)
+			r.growBar(lo, at)
+			return at
+		}
 		r.errorf(lo, hi, "No count after @", "The count stands behind the @ without a blank: %s@2&.", chord)
 		count.N = 1
+	case help != "" && chord == "" && chordNext().MatchString(said): // @3G
+		m := chordNext().FindStringSubmatch(said)
+		r.errorf(lo, hi, "A count in front of its chord", "The count stands behind its chord: %s@%s.", m[2], m[1]).
+			Write(r.s.Range(lo, hi), m[2]+"@"+m[1])
+		w.text = m[2]
+		w.count, _ = meter.ParseCount(m[1])
+		r.cur.words = append(r.cur.words, w)
+		return hi
 	case help != "":
 		e := r.errorf(count.Off, hi, "Not a count after @", "%s", help)
 		half := strings.NewReplacer("+", "&", "and.", "&", "and", "&").Replace(said)
@@ -58,14 +80,20 @@ func (r *chartReader) readCounted(lo, hi int, text string) {
 		r.errorf(lo, hi, "A count apart from its chord", "The count stands behind its chord without a blank: %s%s.",
 			before.text, text).Write(r.s.Range(before.lo, hi), before.text+text)
 		before.count = count
-		return
+		return hi
 	case chord == "":
 		r.errorf(lo, hi, "A count without a chord", "The count stands behind its chord without a blank: G7%s.", text)
-		return
+		return hi
 	}
 	w.count = count
 	r.cur.words = append(r.cur.words, w)
+	return hi
 }
+
+var (
+	countNext = pattern(`^[ \t]+([1-9][0-9]?[&eatl]?)[ \t|]`)
+	chordNext = pattern(`^([1-9][0-9]?&?)([A-G][^@]*)$`)
+)
 
 // checkCounts reports what cannot stand in a bar beside a chord with its count.
 func (r *chartReader) checkCounts(words []chartWord) {
@@ -80,7 +108,7 @@ func (r *chartReader) checkCounts(words []chartWord) {
 			return
 		case i > 0 && w.count.N == 0:
 			r.errorf(w.lo, w.hi, "A chord without its count", "Only the first chord of a bar with counts may stand "+
-				"without one, on 1. Write the count behind it: %s@3.", w.text)
+				"without one, on 1. Write the count behind it: %s@%d.", w.text, max(3, words[i-1].count.N+1))
 			return
 		}
 	}

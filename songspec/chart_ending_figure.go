@@ -13,7 +13,7 @@ const endingText = `[0-9]+(?:[ \t]*[.,–—-]+[ \t]*[0-9]+)*\.`
 
 var (
 	endingFigure = pattern(`^(?:` + endingText + `)`)
-	bareFigure   = pattern(`^([1-9](?:[,-][1-9])*)[ \t]+([A-GivIV][^ \t\r\n|]*)`)
+	bareFigure   = pattern(`^\(?([1-9](?:[,-][1-9])*)(?:\.?\)|st|nd|rd|th)?[ \t]+([A-GivIV][^ \t\r\n|]*)`)
 )
 
 // readEnding reads the figure of an ending at the start of a bar, and returns the offset
@@ -28,11 +28,12 @@ func (r *chartReader) readEnding(i, hi int) (end int, ok bool) {
 	if m == nil {
 		return i, false
 	}
+	at := bareFigure().FindSubmatchIndex(src[i:hi])
 	chord, _, _ := strings.Cut(string(m[2]), "@")
 	if _, _, err := harmony.ParseEither(chord, harmony.Key{}); err != nil {
 		return i, false
 	}
-	end = i + len(m[1])
+	end = i + len(strings.TrimRight(string(src[i:i+at[4]]), " \t"))
 	r.errorf(i, end, "An ending without its full stop", "The number of an ending has a full stop: |%s. %s.", m[1],
 		m[2]).Write(r.s.Range(i, end), string(m[1])+".")
 	r.startEnding(i, end, string(m[1]))

@@ -16,7 +16,7 @@ import (
 var (
 	chartHeading = pattern(`^\[([^\]|]*)\]\s*:?$`)
 	bareHeading  = pattern(`^([A-Za-z][A-Za-z-]+)\s*([0-9]*)\s*:?$`)
-	timesMark    = pattern(`^\(?\s*(?:[xX×]\s*([0-9]{1,3})|([0-9]{1,3})\s*[xX×])\s*\)?$`)
+	timesMark    = pattern(`^\(?\s*(?:[xX×*]\s*([0-9]{1,3})|([0-9]{1,3})\s*[xX×])\s*\)?$`)
 )
 
 // prose reports a line of a chart that has no bars but a heading or words. ok says that it
@@ -114,10 +114,24 @@ var chartSigns = []struct {
 		"A % alone in its bar plays the bar before again."},
 	{timesMark, "A number of times",
 		"Bars that are played again stand between |: and :|, with the number after it: |: C | F :|x$1$2."},
+	{pattern(`^(?:[1-9](?:st|nd|rd|th|\))|last\.)$`), "An ending",
+		"It stands behind a bar line, as a number with a full stop: |: Am7 | D7 |1. Gmaj7 :|2. G6 |."},
+	{pattern(`^\[[1-9]+/`), "A meter in other brackets",
+		"A bar in another meter says so in round brackets: | (2/4) C |."},
 	{pattern(`^\[[1-9]`), "An ending",
 		"It stands behind a bar line, without a bracket: |: Am7 | D7 |1. Gmaj7 :|2. G6 |."},
 	{pattern(`^(?i:it|fr|ger|gr)\.?\+?(6|65|43|7)?$`), "An augmented sixth",
 		"It is written It6, Fr43 or Ger65; each has the flat sixth of the key in the bass."},
+	{pattern(`^[^,;]+[,;]$`), "A sign behind a chord",
+		"Chords are parted by blanks, and bars by |: | G | D | Em | C |."},
+	{pattern(`^([A-G][b#]?|[ivIV]+)(m?7?)(-(?:[A-G][b#]?|[ivIV]+)m?7?)+$`), "Chords joined by dashes",
+		"Chords are parted by blanks, and bars by |: | G | D | Em | C |."},
+	{pattern(`^(?i:on|over|bass|with)$`), "A bass in words", "A chord over another bass is written with a slash: C/E."},
+	{pattern(`^[>^<'!~]+[A-G]`), "A sign in front of a chord",
+		"A hit stands beside the chords, accent \"4: 3\" {}, and so does a chord that comes early, " +
+			"push \"4: 4&\" {}. A chord off the beat says its count: G@2&."},
+	{pattern(`^([A-G][^@&]*)&$`), "A chord off the beat", "Its count stands behind it: $1@2&."},
+	{pattern(`^[TSts]$`), "A function of harmony", "It is written as a Roman numeral: T is I, S is IV, D is V."},
 	{pattern(`^(?i:sub)V7?(/[ivIV]+)?$`), "A dominant by its use",
 		"The dominant a half step above is written as it sounds: bII7, and bII7/V before V."},
 	{pattern(`^(?i:d\.?\s?[cs]\.?|al|fine|coda|segno|dal|da|capo|to|repeat|x[0-9]+|bis)[.,:]?$`),
@@ -132,6 +146,47 @@ var (
 		`(?i:sim|simile|ditto|idem)[.]?)$`)
 	emptySigns = pattern(`^([-–—_~=*•·.…]+|[xX×])$`)
 )
+
+// certain are words of a chart that cannot be chords, with what to write instead. $1 and $2 are the
+// groups of the pattern. What is written must be a chord, or N.C.
+var certain = []struct {
+	of                   func() *regexp.Regexp
+	summary, help, write string
+}{
+	{pattern(`^(?i:n\.?\s?c|no|tacet|rest)\.?$`), "A bar without harmony", "No chord is written N.C.", "N.C."},
+	{pattern(`^\[([A-G][^\]]*)\]$`), "A chord in brackets", "A chord stands without brackets: $1.", "$1"},
+	{pattern(`^([A-G][^,;.]*)[,;.]$`), "A sign behind a chord",
+		"Chords are parted by blanks, and bars by |: | G | D | Em | C |.", "$1"},
+	{pattern(`^([ivIV]+)([b#♭♯])((?:[^0-9].*)?)$`), "A sign behind its numeral",
+		"The sign stands in front of the numeral: $2$1$3.", "$2$1$3"},
+	{pattern(`^(?i:gr|ger)\.?\+?(65|7|6)?$`), "An augmented sixth",
+		"It is written Ger65, and has the flat sixth of the key in the bass.", "Ger65"},
+	{pattern(`^(?i:fr)\.?\+?(43|6)?$`), "An augmented sixth",
+		"It is written Fr43, and has the flat sixth of the key in the bass.", "Fr43"},
+	{pattern(`^(?i:it)\.?\+?6?$`), "An augmented sixth",
+		"It is written It6, and has the flat sixth of the key in the bass.", "It6"},
+}
+
+// certainWord is what is certainly meant by a word that cannot be a chord; "" where that is not known.
+func certainWord(text string) (summary, help, write string) {
+	for _, c := range certain {
+		if at := c.of().FindStringSubmatchIndex(text); at != nil {
+			expand := func(s string) string { return string(c.of().ExpandString(nil, s, text, at)) }
+			if _, _, err := harmony.ParseEither(expand(c.write), harmony.Key{}); err == nil {
+				return c.summary, expand(c.help), expand(c.write)
+			}
+		}
+	}
+	return "", "", ""
+}
+
+// meterBefore is a meter that stands without its round brackets in front of the chords of a bar. A
+// number such as 3/4 may also be a chord by number, and then others stand beside it.
+func meterBefore(words []chartWord) bool {
+	return len(words) > 1 && bareMeter().MatchString(words[0].text) && words[1].text[0] >= 'A'
+}
+
+var bareMeter = pattern(`^\[?(?:[2-9]|1[0-9])/[248]\]?$`)
 
 // loneSign says what to write for a word that stands alone in its bar and cannot be a chord. fix is
 // written for it where that is certain.

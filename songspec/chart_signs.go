@@ -16,9 +16,9 @@ func (r *chartReader) newline() {
 
 var goodBarLine = pattern(`^:?\|\|?:?$`)
 
-// repeatFigure is the number of times of a repeat, after its bar line: x3. A 3 without the x
-// is a mistake.
-var repeatFigure = pattern(`^(?:[ \t]*([xX]))?([0-9]+)`)
+// repeatFigure is the number of times of a repeat, after its bar line: x3. A 3 without the x, and one
+// with the x behind it or another sign, is a mistake; 2nd is no number of times.
+var repeatFigure = pattern(`^(?:[ \t]*([xX*×]))?([0-9]+)(?:[xX×]|(st|nd|rd|th|\)))?`)
 
 // readBarLine reads |, ||, |:, :| or a combination of them, with the figure of a repeat, and
 // returns the offset after it.
@@ -39,13 +39,13 @@ func (r *chartReader) readBarLine(i, hi int) int {
 	}
 	if g.end && !g.start {
 		m := repeatFigure().FindSubmatchIndex(src[i:hi])
-		if m != nil && (m[2] >= 0 || r.endings == nil && !endingFigure().Match(src[i:hi])) {
+		if m != nil && m[6] < 0 && (m[2] >= 0 || r.endings == nil && !endingFigure().Match(src[i:hi])) {
 			lo, figure := i, string(src[i+m[4]:i+m[5]])
 			i += m[1]
 			n, err := strconv.Atoi(figure)
 			good := err == nil && n >= 2 && n <= maxTimes
 			switch {
-			case m[2] < 0:
+			case m[2] < 0, m[1] > m[5], strings.ContainsAny(string(src[lo:i]), "*×"):
 				e := r.errorf(lo, i, "A figure without its x",
 					"How often a repeat goes round is written with an x: :|x%s.", figure)
 				if good {

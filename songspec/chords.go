@@ -83,6 +83,12 @@ func (r *resolver) checkSymbols(c *chart, key harmony.Key) {
 			if w.bad = err != nil; !w.bad || j > 0 && r.oneWord(&c.written[i].words[j-1], w, key) {
 				continue
 			}
+			if j == 0 && meterBefore(c.written[i].words) {
+				meter := "(" + strings.Trim(w.text, "[]") + ")"
+				r.rep.Errorf(w.rng(), "A meter without its brackets",
+					"A bar in another meter says so in round brackets: write %s.", meter).WriteWord(w.rng(), meter)
+				continue
+			}
 			if summary, help, fix := loneSign(w.text, i == 0); summary != "" && c.written[i].lone(j) {
 				r.foreignSign(w, summary, help, fix)
 				continue
@@ -130,6 +136,11 @@ func (r *resolver) falseFriends(c *chart, german, solfege bool) {
 }
 
 func (r *resolver) notAChord(w *chartWord, err error) {
+	if summary, help, write := certainWord(w.text); summary != "" {
+		at := w.rng()
+		r.rep.Errorf(at, summary, "%s", help).WriteWord(at, write)
+		return
+	}
 	if summary, help := foreignWord(w.text); summary != "" {
 		r.foreignSign(w, summary, help, "")
 		return

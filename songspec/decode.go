@@ -1,7 +1,6 @@
 package songspec
 
 import (
-	"cmp"
 	"fmt"
 	"path/filepath"
 	"slices"
@@ -55,16 +54,21 @@ func (d *decoder) attrsOf(body *hclsyntax.Body, what string, known, blocks []str
 		case slices.Contains(known, a.Name):
 			out = append(out, a)
 		case slices.Contains(blocks, a.Name):
-			if d.playerAsValue(a, body) {
+			text, good := d.asBlock(a.Name, a.Expr)
+			if strings.HasPrefix(text, "tacet") {
+				d.rep.Errorf(a.NameRange, "A block written as a value", "Who keeps out is said by %s.", text)
 				continue
 			}
-			e := d.rep.Errorf(a.NameRange, "A block written as a value", "Write it without the equals sign: %s.",
-				blockForm(a.Name))
-			if !dialect.Named(a.Name) && !stands(body, a.Name) {
+			e := d.rep.Errorf(a.NameRange, "A block written as a value", "Write it without the equals sign: %s.", text)
+			switch {
+			case stands(body, a.Name):
+			case good && d.oneLine(a.SrcRange):
+				e.Write(a.SrcRange, text)
+			case !dialect.Named(a.Name):
 				e.WriteBlock(a)
 			}
 		default:
-			e, near := d.unknown(a.NameRange, a.Name, what, known, blocks)
+			e, near := d.unknown(ofAttribute(a), a.Name, what, known, blocks)
 			if t, ok := d.s.Raw(a.Expr); ok && t.Heredoc { // no other text has several lines
 				d.meant[body] = append(d.meant[body], "chords")
 			}
@@ -86,12 +90,12 @@ func (d *decoder) blocksOf(body *hclsyntax.Body, what string, attrs, known []str
 			out = append(out, b)
 		case slices.Contains(insideAttrs, b.Type) && slices.Contains(known, "bars") && len(b.Labels) == 1:
 			d.rep.Errorf(b.TypeRange, "A value for some bars", "What holds in some bars stands in a bars block: "+
-				"bars %q { %s }.", d.label(b, "a place").v, barsValue(b.Type))
+				"bars %q { %s }.", wholeBars(d.label(b, "a place").v), d.barsValue(b))
 		case slices.Contains(attrs, b.Type):
 			d.rep.Errorf(b.TypeRange, "A value written as a block", "Write it with an equals sign: %s = …", b.Type)
 			d.meant[body] = append(d.meant[body], b.Type)
 		default:
-			e, near := d.unknown(b.TypeRange, b.Type, what, attrs, known)
+			e, near := d.unknown(ofBlock(b), b.Type, what, attrs, known)
 			d.meant[body] = append(d.meant[body], near)
 			if body == d.top && near == "" {
 				d.meant[body] = append(d.meant[body], "section")
@@ -116,70 +120,39 @@ func stands(body *hclsyntax.Body, word string) bool {
 		slices.ContainsFunc(body.Blocks, func(b *hclsyntax.Block) bool { return b.Type == word })
 }
 
-// unknown adds an error for a name that does not belong where it stands. It offers the nearest
-// name that does, or says which block the name belongs in.
-func (d *decoder) unknown(rng hcl.Range, name, what string, attrs, blocks []string) (e hcltext.Entry, near string) {
+// unknown adds an error for a name that does not belong where it stands. It offers the word that
+// such a thing has there, or the nearest name that does, or says which block the name belongs in.
+func (d *decoder) unknown(t thing, name, what string, attrs, blocks []string) (e hcltext.Entry, near string) {
 	summary := fmt.Sprintf("No %q in %s", name, what)
-	if what == "a song" && name == "groove" {
-		return d.rep.Errorf(rng, "A groove in a song file",
+	if what == "a song" && name == "groove" && t.value == nil {
+		return d.rep.Errorf(t.name, "A groove in a song file",
 			"A groove stands in a file of its own, which the song names: grooves = [\"my.groove.hcl\"]."), ""
 	}
-	if to := renamed[what][strings.ToLower(name)]; to != "" {
-		return d.rep.Errorf(rng, summary, "It is called %q here.", to), to
-	}
-	form := cmp.Or(calledIn[what][strings.ToLower(name)], calledHere[strings.ToLower(name)])
-	if what != "the vocal block" {
-		form = cmp.Or(form, calledElsewhere[name])
-	}
-	if form != "" {
-		return d.rep.Errorf(rng, summary, "What is meant is perhaps %s.", form), ""
+	if form := calledIn(what, strings.ToLower(name)); form != "" {
+		return d.perhaps(summary, form, t), ""
 	}
 	aside := map[string]string{
 		"a section": "A section of that name is a block of its own, beside this one",
 		"a song":    "A part of the song is a section of that name",
 	}[what]
 	if aside != "" && partOfSong(name) {
-		return d.rep.Errorf(rng, summary, "%s: section %q { … }.", aside, strings.ToLower(name)), ""
+		return d.rep.Errorf(t.name, summary, "%s: section %q { … }.", aside, strings.ToLower(name)), ""
 	}
-	for _, p := range places {
-		if slices.Contains(p.words, name) {
-			return d.rep.Errorf(rng, summary, "It belongs %s.", p.where), ""
-		}
+	if what == "the form" && partOfSong(name) {
+		return d.rep.Errorf(t.name, summary, "What is played stands behind play: play %q {}.", name), ""
+	}
+	if where := home(name); where != "" {
+		return d.rep.Errorf(t.name, summary, "It belongs %s.", where), ""
 	}
 	known := slices.Concat(attrs, blocks)
 	if n := wording.Nearest(name, known); n != "" {
 		a := isIt(n)
-		return d.rep.Errorf(rng, summary, "%s", a.says), a.word
+		return d.rep.Errorf(t.name, summary, "%s", a.says), a.word
 	}
 	if len(known) == 0 {
-		return d.rep.Errorf(rng, summary, "Nothing may stand here."), ""
+		return d.rep.Errorf(t.name, summary, "Nothing may stand here."), ""
 	}
-	return d.rep.Errorf(rng, summary, "What may stand here: %s.", strings.Join(known, ", ")), ""
-}
-
-// places says where each word belongs, for messages about a word in the wrong place.
-var places = []struct {
-	where string
-	words []string
-}{
-	{"in a section", []string{"chords", "like"}},
-	{"in a section or a play", append([]string{"tacet", "fills", "bars", "without"}, eventWords...)},
-	{"in a play, or in the bars of a play", []string{"lift"}},
-	{"in a play", []string{"only", "times", "vamp"}},
-	{"in the form", []string{"play"}},
-	{"in a vocal block", []string{"name", "track", "from", "range", "transpose", "rough"}},
-	{"in the piano block", []string{"highest", "span"}},
-	{"in the bass or the piano block", []string{"sound"}},
-	{"in the bass block", []string{"strings", "line"}},
-	{"in the drums block", []string{"kit"}},
-	{"in an accent", []string{"weight", "alone", "short"}},
-	{"in a rit or an accel", []string{"to"}},
-	{"in an accent, a push, a stop or a fill", []string{"by"}},
-	{"in a stop, a hold, a space or a caesura", []string{"beats"}},
-	{`in a cue: cue "3: 1" { text = "lights" }`, []string{"text"}},
-	{"in a play or a cue", []string{"at"}},
-	{"in the picture block", []string{"rate", "start"}},
-	{"at the top of the file, outside all blocks", append(append([]string{}, topAttrs...), topBlocks...)},
+	return d.rep.Errorf(t.name, summary, "What may stand here: %s.", strings.Join(known, ", ")), ""
 }
 
 // blockForm shows how a block is written.
@@ -203,11 +176,26 @@ func blockForm(name string) string {
 	return name + " { … }"
 }
 
-// barsValue shows how an attribute is written in a bars block.
-func barsValue(name string) string {
+// barsValue shows how an attribute is written in a bars block, with the value that a block of its
+// name has under another word, as in tempo "7-8" { to = 50 }.
+func (d *decoder) barsValue(b *hclsyntax.Block) string {
+	for _, a := range b.Body.Attributes {
+		if len(b.Body.Attributes) == 1 && d.oneLine(a.SrcRange) && d.accepts(b.Type, a.Expr) {
+			return b.Type + " = " + d.show(a.Expr.Range())
+		}
+	}
 	return map[string]string{"chords": `chords = "| C | F |"`, "key": `key = "Eb"`, "tempo": "tempo = 58",
 		"feel": `feel = "swing"`, "energy": "energy = 4", "tacet": `tacet = ["drums"]`,
-		"meter": `meter = "3/4", and chords on the next line`}[name]
+		"meter": `meter = "3/4", and chords on the next line`}[b.Type]
+}
+
+// wholeBars are the bars of a place without its counts, or bars to show where it has none.
+func wholeBars(place string) string {
+	bars, _, _ := strings.Cut(place, ":")
+	if bars = strings.TrimSpace(bars); goodLabel("bars", bars) {
+		return bars
+	}
+	return "5-8"
 }
 
 // label is the only label of a block, nil after an error. missing is what a message calls it.
@@ -232,6 +220,11 @@ func (d *decoder) label(b *hclsyntax.Block, missing string) *said[string] {
 // noLabel reports the labels of a block that must not have any.
 func (d *decoder) noLabel(b *hclsyntax.Block) {
 	if len(b.Labels) > 0 {
+		form, good := d.blockWith(b.Type, nil, b.Labels[0])
+		if good && len(b.Labels) == 1 && len(b.Body.Attributes)+len(b.Body.Blocks) == 0 {
+			d.rep.Errorf(b.LabelRanges[0], "A name too many", "Write %s.", form).Write(ofBlock(b).whole, form)
+			return
+		}
 		e := d.rep.Errorf(b.LabelRanges[0], "A name too many", "Write it without: %s.", blockForm(b.Type))
 		if len(b.Labels) == 1 {
 			e.Write(hcl.RangeBetween(b.TypeRange, b.LabelRanges[0]), b.Type)

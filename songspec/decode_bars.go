@@ -81,7 +81,7 @@ func (d *decoder) inside(b *hclsyntax.Block, inPlay bool) *inside {
 			d.rep.Errorf(p.TypeRange, wording.Sentence("%s in a bars block", withArticle(p.Type)),
 				"An event says its bar in its own place: write it beside this block, %s.", blockForm(p.Type))
 		default:
-			d.unknown(p.TypeRange, p.Type, what, known, bandBlocks)
+			d.unknown(ofBlock(p), p.Type, what, known, bandBlocks)
 		}
 	}
 	label := d.label(b, "a place")
@@ -107,7 +107,7 @@ func (d *decoder) checkInside(in *inside, b *hclsyntax.Block) {
 		d.rep.Errorf(in.lift.rng, "A lift of some bars",
 			"A lift holds from its bar on, so its bars are open: bars \"%d-\" { lift = %d }.",
 			max(1, in.place.Bars[0].From), in.lift.v)
-	case len(b.Body.Attributes) == 0 && len(b.Body.Blocks) == 0:
+	case len(b.Body.Attributes) == 0 && len(b.Body.Blocks) == 0 && !d.unread(b.Body):
 		d.rep.Warnf(in.rng, "A bars block that says nothing", "It holds what is so in these bars: %s.",
 			`bars "5-8" { energy = 4 }`)
 	}
@@ -180,7 +180,7 @@ func barsError(rep *hcltext.Report, b placed, err error) {
 		rep.Errorf(b.rng, "Not bars", "%s", err)
 		return
 	}
-	rep.Errorf(b.wrong(rep, pe), wording.Sentence("%s", pe.Msg), "%s", pe.Help)
+	rep.Errorf(b.wrong(rep, pe), wording.Sentence("%s", pe.Msg), "%s", pe.Help).WriteText(b.rng, pe.Like)
 }
 
 // textAt is the byte offset at which a text stands in the file; -1 where it has escapes, so that
@@ -244,7 +244,11 @@ func (d *decoder) playAttr(p *play, a *hclsyntax.Attribute) {
 	case "at":
 		p.landing = d.at(a.Expr)
 	case "vamp":
-		p.vamp = d.text(a.Expr, 100, `A vamp says until when it is played: vamp = "till the door opens".`)
+		const help = `A vamp says until when it is played: vamp = "till the door opens".`
+		if p.vamp = d.text(a.Expr, 100, help); p.vamp != nil && strings.TrimSpace(p.vamp.v) == "" {
+			d.rep.Errorf(p.vamp.rng, "An empty text", "%s", help)
+			p.vamp = nil
+		}
 	case "without":
 		p.without = d.without(a)
 	case "only":

@@ -37,13 +37,16 @@ func (d *decoder) events(blocks []*hclsyntax.Block, what string) []*event {
 	return out
 }
 
+var letters = pattern(`^[\p{L} ]{4,}$`)
+
 // event decodes one event. It returns nil when the event has a mistake.
 func (d *decoder) event(b *hclsyntax.Block) *event {
 	e := &event{word: b.TypeRange, kind: timeline.EventKind(slices.Index(eventWords, b.Type))}
-	ok := true
+	ok, told := true, len(d.rep.Diags)
 	for _, a := range d.valuesOf(b.Body, withArticle(b.Type), eventRules[e.kind].attrs) {
 		ok = d.option(e, a) && ok
 	}
+	clean := ok && len(d.rep.Diags) == told // then what is missing is not there by another name
 	place := d.label(b, "a place")
 	if place == nil {
 		return nil
@@ -56,13 +59,17 @@ func (d *decoder) event(b *hclsyntax.Block) *event {
 	} else {
 		e.place, err = meter.ParsePlace(place.v)
 	}
-	if err != nil {
+	if err != nil && e.kind == timeline.Cue && letters().MatchString(place.v) {
+		d.rep.Errorf(e.rng, "A cue without its place", "Its place stands behind the word, and what it says in text: "+
+			"cue \"3: 1\" { text = %s }.", hcltext.Quote(place.v))
+		return nil
+	} else if err != nil {
 		placeError(&d.rep, e, err)
 		return nil
 	}
 	noEnd, noText := e.kind.MovesTempo() && e.to == nil, e.kind == timeline.Cue && e.text == nil
 	switch {
-	case !ok, noEnd && d.unread(b.Body, "to"), noText && d.unread(b.Body, "text"):
+	case !ok, (noEnd || noText) && !clean, noEnd && d.unread(b.Body, "to"), noText && d.unread(b.Body, "text"):
 		return nil
 	case noEnd:
 		d.rep.Errorf(b.TypeRange, wording.Sentence("%s without an end", withArticle(b.Type)),
@@ -147,7 +154,7 @@ func placeError(r *hcltext.Report, e *event, err error) {
 			"%s here, so it is not taken over. %s", wording.Sentence("%s", pe.Msg), pe.Help)
 		return
 	}
-	r.Errorf(e.wrong(r, pe), wording.Sentence("%s", pe.Msg), "%s", help)
+	r.Errorf(e.wrong(r, pe), wording.Sentence("%s", pe.Msg), "%s", help).WriteText(e.rng, pe.Like)
 }
 
 // barMeant says how to write a place in which the figure n, at byte off of its text, is not a

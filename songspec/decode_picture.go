@@ -29,7 +29,7 @@ type landing struct {
 func (d *decoder) picture(f *File, b *hclsyntax.Block) {
 	var rate timecode.Rate
 	var start *said[string]
-	ok := true
+	ok, told := true, len(d.rep.Diags)
 	for _, a := range d.valuesOf(b.Body, "the picture block", pictureAttrs) {
 		if a.Name == "start" {
 			start = d.text(a.Expr, 32, `The start is the time code of bar 1 count 1: start = "01:00:00:00".`)
@@ -39,9 +39,9 @@ func (d *decoder) picture(f *File, b *hclsyntax.Block) {
 		rate = d.frameRate(a.Expr)
 		ok = ok && rate.Name != ""
 	}
+	ok = ok && (rate.Name != "" && start != nil || len(d.rep.Diags) == told && !d.unread(b.Body, pictureAttrs...))
 	switch {
 	case !ok:
-	case rate.Name == "" && d.unread(b.Body, "rate"), start == nil && d.unread(b.Body, "start"):
 	case rate.Name == "":
 		d.rep.Errorf(b.TypeRange, "A picture without a rate", "Say how many frames a second has: rate = 24.")
 	case start == nil:
@@ -85,12 +85,13 @@ func (d *decoder) frameRate(expr hclsyntax.Expression) timecode.Rate {
 
 // at reads when a play or a cue is to land. The time is worked out when the picture is known.
 func (d *decoder) at(expr hclsyntax.Expression) *landing {
-	if rng := expr.Range(); inMinutes(d.written(rng)) != "" { // seconds alone, refused with what they are in minutes
-		l := &landing{said: said[string]{d.written(rng), rng}}
-		d.landings = append(d.landings, l)
-		return l
+	const help = `A time is text: at = "01:03:34:12", or at = "1:24.5" from bar 1 count 1.`
+	if like := clockOf(strings.Trim(d.written(expr.Range()), `" `)); like != "" {
+		d.rep.Errorf(expr.Range(), "Not a time", "A time has minutes and seconds. Write at = %q.", like).
+			WriteText(expr.Range(), like)
+		return nil
 	}
-	t := d.text(expr, 32, `A time is text: at = "01:03:34:12", or at = "1:24.5" from bar 1 count 1.`)
+	t := d.text(expr, 32, help)
 	if t == nil {
 		return nil
 	}
@@ -99,19 +100,21 @@ func (d *decoder) at(expr hclsyntax.Expression) *landing {
 	return l
 }
 
-var minSec = pattern(`^([0-9]{1,3}):([0-9]{2})(\.[0-9]{1,3})?$`)
+var loneSeconds = pattern(`^(?:([0-9]{1,3})(?::|\s*min\.?\s*))?([0-9]{1,3})([.,][0-9]{1,3})?\s*(?:s|sec\.?|seconds)?$`)
 
-var seconds = pattern(`^([0-9]{1,4})(\.[0-9]{1,3})?$`)
-
-// inMinutes is a number of seconds in minutes and seconds, "" for any other text.
-func inMinutes(s string) string {
-	m := seconds().FindStringSubmatch(s)
-	if m == nil {
+// clockOf is a time in seconds, or in minutes and seconds with a comma or a unit, as it is written
+// here; "" for a time that is written so, and for anything else.
+func clockOf(text string) string {
+	m := loneSeconds().FindStringSubmatch(text)
+	if m == nil || minSec().MatchString(text) {
 		return ""
 	}
-	n, _ := strconv.Atoi(m[1])
-	return fmt.Sprintf("%d:%02d%s", n/60, n%60, m[2])
+	minutes, _ := strconv.Atoi(m[1])
+	seconds, _ := strconv.Atoi(m[2])
+	return fmt.Sprintf("%d:%02d%s", minutes+seconds/60, seconds%60, strings.Replace(m[3], ",", ".", 1))
 }
+
+var minSec = pattern(`^([0-9]{1,3}):([0-9]{2})(\.[0-9]{1,3})?$`)
 
 // land works out the times of all landings.
 func (d *decoder) land(f *File) {
@@ -137,17 +140,13 @@ func (d *decoder) landAtCode(f *File, l *landing) {
 		`count 1, "1:24.5".`
 	switch {
 	case !timecode.IsCode(l.v):
-		if at := inMinutes(l.v); at != "" {
-			d.rep.Errorf(l.rng, "Not a time", "Write at = %q. %s", at, forms).WriteText(l.rng, at)
-		} else {
-			d.rep.Errorf(l.rng, "Not a time", "%s", forms)
-		}
+		d.rep.Errorf(l.rng, "Not a time", "%s", forms)
 		return
 	case d.badPicture:
 		return
 	case f.picture == nil:
-		d.rep.Errorf(l.rng, "A time code without a picture", "At the top of the file write a picture block: "+
-			"picture {, rate = 24 on a line of its own, start = \"01:00:00:00\" on the next, and }.")
+		d.rep.Errorf(l.rng, "A time code without a picture", "The picture block is missing, at the top of the "+
+			"file: picture { … } with rate = 24 and start = \"01:00:00:00\" in it, each on a line of its own.")
 		return
 	}
 	p := f.picture

@@ -77,7 +77,7 @@ func (d *decoder) chords(c *charted, a *hclsyntax.Attribute) {
 // form decodes the order of play.
 func (d *decoder) form(f *File, b *hclsyntax.Block) {
 	f.hasForm = true
-	known := []string{"play"}
+	known, told := []string{"play"}, len(d.rep.Diags)
 	d.attrsOf(b.Body, "the form", nil, known)
 	blocks := d.blocksOf(b.Body, "the form", nil, known)
 	for _, pb := range blocks {
@@ -101,7 +101,7 @@ func (d *decoder) form(f *File, b *hclsyntax.Block) {
 		p.inside, p.events = d.parts(pb.Body, &p.settings, true)
 		f.form = append(f.form, p)
 	}
-	if len(blocks) == 0 && len(b.Body.Blocks) == 0 && !d.unread(b.Body, "play") {
+	if len(blocks) == 0 && len(d.rep.Diags) == told && !d.unread(b.Body, "play") {
 		d.rep.Errorf(b.TypeRange, "A form that plays nothing",
 			"Write play \"NAME\" {} for each section in turn, or leave the form out to play all of them once.")
 	}

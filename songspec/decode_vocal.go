@@ -37,7 +37,7 @@ func (d *decoder) vocal(f *File, b *hclsyntax.Block) {
 	}
 	v.named = v.named || d.unread(b.Body, "name")
 	if len(f.vocals) == timeline.MaxVocals {
-		d.rep.Errorf(b.TypeRange, "Too many singers", "A song may have %d vocal blocks.", timeline.MaxVocals)
+		d.rep.Errorf(b.TypeRange, "Too many singers", "A song has at most %d vocal blocks.", timeline.MaxVocals)
 		return
 	}
 	var ok bool

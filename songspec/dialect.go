@@ -20,21 +20,24 @@ var dialect = hcltext.Dialect{
 	Slash:  "A chord over another bass is written with a slash, C/G, and so are folders.",
 	Blocks: blockForms(),
 	Top:    topBlocks,
-	Places: eventWords,
+	Places: append([]string{"bars"}, eventWords...),
 	Empty:  append([]string{"play", "vocal"}, eventWords...),
 	Texts: []string{"title", "by", "key", "meter", "feel", "kit", "sound", "highest", "track", "like", "chords",
-		"text", "start", "at"},
+		"text", "start", "at", "name", "only", "vamp", "line"},
 	Others: []string{"tempo", "energy", "looseness", "take", "count_in", "pickup", "grooves", "strings", "span",
 		"from", "range", "tacet", "fills", "lead", "lift", "by", "weight", "alone", "short", "beats",
-		"to"},
-	Decimals: []string{"looseness", "beats", "pickup"},
+		"to", "times", "transpose", "rate", "rough", "sections", "without"},
+	Truths:   []string{"fills", "lead", "alone", "short", "rough"},
+	Times:    "play",
+	Decimals: []string{"looseness", "beats", "pickup", "tempo", "to", "rate"},
+	Parts:    []string{"looseness", "beats", "pickup"},
 	Part:     partOfSong,
 	Line:     songLine,
 }
 
 func blockForms() map[string]string {
 	out := map[string]string{"play": blockForm("play")}
-	for _, w := range slices.Concat(topBlocks, eventWords) {
+	for _, w := range slices.Concat(topBlocks, eventWords, []string{"bars"}) {
 		out[w] = blockForm(w)
 	}
 	return out

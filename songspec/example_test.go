@@ -43,5 +43,5 @@ func ExampleFile_Resolve() {
 		fmt.Printf("%d:%d %s: %s\n", d.Subject.Start.Line, d.Subject.Start.Column, d.Summary, d.Detail)
 	}
 	// Output:
-	// 1:36 Not a chord: "Bbmja7": No chord quality goes on like this. Write "Bbmaj7".
+	// 1:36 Not a chord: "Bbmja7": "ja7" is no chord quality here. Write "Bbmaj7".
 }

@@ -133,7 +133,11 @@ func (r *resolver) warnIdleEvents() {
 		}
 		for _, e := range append(blocks, p.events...) {
 			f := r.fates[e.where()]
-			switch {
+			switch by := r.covered[e.where()]; {
+			case f == nil && by != nil:
+				r.rep.Warnf(e.rng, fmt.Sprintf("The %s is replaced", e.kind),
+					"The %s of line %d stands at all its places, too, and counts instead. Keep one of them.", e.kind,
+					r.rep.In(by.rng).LineOf(by.rng.Start.Byte))
 			case f == nil:
 			case !f.acts:
 				r.rep.Warnf(e.rng, fmt.Sprintf("The %s does nothing", e.kind), "Wherever it is played, %s.",

@@ -91,9 +91,10 @@ func TestEvents(t *testing.T) {
 			`cue 2: 3 5760-5760 "lights: \"blue\""`},
 		{"two cues at one place", "lights and sound", "4/4", "cue \"1: 1\" { text = \"lights\" }\n" +
 			"  cue \"1: 1\" { text = \"door\" }", `cue 1: 1 0-0 "lights"; cue 1: 1 0-0 "door"`},
-		{"the same cue twice among others", "it comes once", "4/4", "cue \"1: 1\" { text = \"lights\" }\n" +
+		{"the same cue twice among others", "it comes once", "4/4", "cue \"1: 1 4\" { text = \"lights\" }\n" +
 			"  cue \"1: 1\" { text = \"door\" }\n  cue \"1: 1 2\" { text = \"lights\" }",
-			`cue 1: 1 0-0 "lights"; cue 1: 1 0-0 "door"; cue 1: 2 960-960 "lights"`},
+			`cue 1: 1 0-0 "lights"; cue 1: 1 0-0 "door"; cue 1: 2 960-960 "lights"; ` +
+				`cue 1: 4 2880-2880 "lights"`},
 		{"last", "by its word", "4/4", `fill "last: 4" {}`, "fill 2: 4 6720-7680 by1"},
 	} {
 		t.Run(row.name, func(t *testing.T) {

@@ -125,7 +125,8 @@ func TestOutlineTimes(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, want := range []string{"picture    24 frames a second, bar 1 at 01:02:10:00\n",
-		"  the beginning of chorus at 01:02:38:12, tempo ", "  the cue \"door\" in chorus (2) at 01:02:54:08, tempo ",
+		"  the beginning of \"chorus\" at 01:02:38:12, tempo ",
+		"  the cue \"door\" in \"chorus\" (2) at 01:02:54:08, tempo ",
 		"     1  0:00.0  01:02:10:00 | C ", "     1  0:28.5  01:02:38:12 | C ", `cue 2 "door" at 01:02:54:08`} {
 		if !strings.Contains(b.String(), want) {
 			t.Errorf("no %q in\n%s", want, b.String())

@@ -16,7 +16,8 @@ type mistake struct{ name, reason, src string }
 
 // mistakes are those of a song's writing and of its music, and writtenMistakes and
 // musicMistakes what came later.
-var mistakes = slices.Concat(earlyMistakes, writtenMistakes, musicMistakes, chartMistakes, barsMistakes, duetMistakes)
+var mistakes = slices.Concat(earlyMistakes, writtenMistakes, musicMistakes, chartMistakes, barsMistakes, duetMistakes,
+	offerMistakes)
 
 var earlyMistakes = []mistake{
 	// What HCL does by itself, or leaves silent.

@@ -1,6 +1,7 @@
 package songspec
 
 import (
+	"fmt"
 	"maps"
 	"math/big"
 	"slices"
@@ -42,12 +43,27 @@ type move struct {
 	e     *event
 }
 
+// oneStretch says how one rit over several bars in a row is written, which in a list would have a rit
+// each.
+func oneStretch(e *event) string {
+	bars := e.place.Bars
+	for i, b := range bars {
+		if i > 0 && b.From != bars[i-1].To+1 || b.From < 1 || b.To < 1 {
+			return ""
+		}
+	}
+	if len(bars) < 2 || e.place.Through {
+		return ""
+	}
+	return fmt.Sprintf(" For one %s over all these bars write \"%d-%d\".", e.kind, bars[0].From, bars[len(bars)-1].To)
+}
+
 // noteMove notes from which tempo a rit or an accel moves in a pass.
 func (r *resolver) noteMove(e *event, bpm meter.BPM) {
 	if e.to.v == bpm {
 		word := e.kind.String()
 		r.rep.Warnf(e.to.rng, wording.Sentence("%s to the same tempo", withArticle(word)),
-			"The tempo is %s already when the %s begins, so nothing moves.", bpm, word)
+			"The tempo is %s already when the %s begins, so nothing moves.%s", bpm, word, oneStretch(e))
 		return
 	}
 	m := r.moves[e.where()]

@@ -60,8 +60,8 @@ func (r *resolver) noFeel(name string, m meter.Meter) advice {
 	}
 	near := strings.ToLower(wording.Nearest(name, sortedKeys(r.env.Feels)))
 	if like := r.feelsLikeIn(name, m); len(like) > 0 && (near == "" || strings.HasPrefix(near, strings.ToLower(name))) {
-		a := advice{says: "What is meant is perhaps " + wording.Or(wording.Quoted(like)) +
-			"; plinth grooves shows them all."}
+		a := advice{says: "Perhaps " + wording.Or(wording.Quoted(like)) +
+			" is meant; plinth grooves shows them all."}
 		if len(like) == 1 {
 			a.word = like[0]
 		}

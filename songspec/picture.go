@@ -102,12 +102,12 @@ func (r *resolver) points() []point {
 	return out
 }
 
-// passWord is a pass in words: "chorus", and from the second time on "chorus (2)".
+// passWord is a pass in words: its section in quotes, and from the second time on its number.
 func passWord(p *timeline.Pass) string {
 	if p.Ordinal == 0 {
-		return p.Section
+		return fmt.Sprintf("%q", p.Section)
 	}
-	return fmt.Sprintf("%s (%d)", p.Section, p.Ordinal+1)
+	return fmt.Sprintf("%q (%d)", p.Section, p.Ordinal+1)
 }
 
 // time is a time from bar 1 count 1 in words, with the time code where there is a picture.

@@ -49,6 +49,11 @@ type resolver struct {
 	spots    int
 	foreign  map[string]int // the line on which a foreign sign was last reported
 	figures  figuredBass
+	sevenths struct {
+		doubts []*seventhDoubt
+		of     map[string]*seventhDoubt
+	}
+	covered map[blockAt]*event // blocks of which a place is taken by another of their own section
 
 	guided      []part       // where the band follows the guide, in order
 	guidedFeels []guidedFeel // of passes that begin so
@@ -89,6 +94,8 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 		foreign:  map[string]int{},
 		figures:  figuredBass{of: map[string]*figureDoubt{}, seen: map[*chart]bool{}},
 	}
+	r.sevenths.of = map[string]*seventhDoubt{}
+	r.covered = map[blockAt]*event{}
 	if f.groovesUnread {
 		r.env.Feels = nil // any name may be that of a groove of the song's own
 	}
@@ -106,6 +113,7 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 		}
 	}
 	r.doubtFigures()
+	r.doubtSevenths()
 	r.warnMoves()
 	r.joinPasses()
 	diags := r.rep.Sorted()
@@ -179,6 +187,7 @@ func (r *resolver) checkChart(c *chart, key harmony.Key) {
 	r.applied(c, key)
 	r.ownRoots(c, key)
 	r.figures.add(c, key)
+	r.addSevenths(c, key)
 }
 
 // checkBlocks reports the mistakes that bars blocks have in themselves, where set holds otherwise:

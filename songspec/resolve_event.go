@@ -196,6 +196,9 @@ func (r *resolver) placeEvents(pass *timeline.Pass, lo *laidOut, p *play) bool {
 			n-- // other cues at its place
 		}
 		if n > 0 && out[n-1].Tick == ev.Tick && out[n-1].Kind == ev.Kind {
+			if was := from[n-1]; was != s.of && was.depth == s.of.depth && was.id() != s.of.id() {
+				r.covered[was.where()] = s.of
+			}
 			out[n-1], from[n-1] = ev, s.of
 			continue
 		}

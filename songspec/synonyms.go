@@ -5,42 +5,120 @@ import (
 	"strings"
 )
 
-// calledElsewhere are words of the vocal block that musicians use for other things elsewhere.
-var calledElsewhere = map[string]string{"name": `title = "…"`, "transpose": "lift = 1, in a play"}
-
-// calledIn are words that mean something in one kind of block, in whose words messages name it, and
-// how that is written. Common practice, no single source.
-var calledIn = map[string]map[string]string{
-	"the vocal block": {
-		"key":   "transpose = 3: by how many semitones the file has to go up to be in the song's key",
-		"start": "from = 9: the bar of the song where the file begins",
-		"bar":   "from = 9: the bar of the song where the file begins",
-		"at":    "from = 9: the bar of the song where the file begins",
-	},
-	"a play": {
-		"from": onlySome, "to": onlySome, "start": onlySome, "end": onlySome,
-		"repeat": timesOrVamp, "repeats": timesOrVamp, "loop": timesOrVamp,
-	},
-	"the bass block":  {"feel": `line = "two" or line = "walk"`, "walk": `line = "walk"`, "style": `line = "walk"`},
-	"the drums block": {"sound": `kit = "brushes"`, "brushes": `kit = "brushes"`},
-	"an accent":       {"at": cueBeside},
-	"a stop":          {"at": cueBeside},
-	"a section": {"ending": `a second ending, |: Am7 | D7 |1. Gmaj7 :|2. G6 | in chords; ` +
-		`or section "ending" { … } beside this one`},
-}
-
+// What is said of words that mean nothing here.
 const (
-	onlySome    = `only = "5-8": the bars that are played`
-	timesOrVamp = `times = 2, or vamp = "till Nell turns"`
-	cueBeside   = `a cue at the same place, which has a time and a text: at = "1:24.5"`
+	behindSign = "Words that nobody plays stand behind a #."
+	howLong    = "How long it lasts is said in beats: beats = 2."
 )
 
-// renamed are words of one block that have another name here and the same value.
-var renamed = map[string]map[string]string{
-	"the picture block": {"fps": "rate", "frames": "rate", "frame_rate": "rate", "framerate": "rate",
-		"timecode": "start", "tc": "start", "offset": "start"},
-	"the vocal block": {"singer": "name", "instrument": "track", "part": "track"},
-	"a cue":           {"name": "text", "label": "text", "time": "at"},
+// calledThere are words that musicians use for things in one kind of block, with how those are
+// written there. Common practice, no single source.
+var calledThere = []struct {
+	in    []string // as messages name the blocks
+	forms map[string]string
+}{
+	{[]string{"a play"}, map[string]string{
+		"repeat": timesOrVamp, "repeats": timesOrVamp, "loop": timesOrVamp, "loops": "times = 2", "time": "times = 2",
+		"x": "times = 2", "rounds": "times = 2", "until": `vamp = "till the door opens"`,
+		"till": `vamp = "till the door opens"`, "part": `only = "1-6"`, "excerpt": `only = "1-6"`,
+
+		"skip":      `A play says which bars it plays: only = "1-4, 7-8".`,
+		"except":    `A play says which bars it plays: only = "1-4, 7-8".`,
+		"from":      `A play says which bars it plays: only = "5-".`,
+		"transpose": "lift = 1", "modulate": "lift = 1",
+		"modulation": "lift = 1", "key_change": "lift = 1",
+		"to": `only = "5-8"`, "start": `only = "5-8"`, "end": `only = "5-8"`,
+	}},
+	{[]string{"the form"}, map[string]string{
+		"repeat": `play "verse" { times = 2 }`, "loop": `play "verse" { times = 2 }`,
+		"vamp": `play "verse" { vamp = "till the door opens" }`, "section": `play "verse" {}`,
+	}},
+	{[]string{"a section"}, map[string]string{
+		"repeat":    `play "verse" { times = 2 }, in the form, or |: and :| round the bars`,
+		"repeats":   `play "verse" { times = 2 }, in the form, or |: and :| round the bars`,
+		"transpose": "lift = 1, in a play", "measures": `bars "5-8" { energy = 4 }`,
+		"name":   `section "verse" { … }, with the name behind the word`,
+		"ending": `a second ending, |: Am7 | D7 |1. Gmaj7 :|2. G6 |, in chords`,
+	}},
+	{[]string{"a bars block"}, map[string]string{
+		"measures": `bars "5-8" { energy = 4 }`,
+	}},
+	{[]string{"a rit", "an accel"}, map[string]string{
+		"tempo": "to = 56", "bpm": "to = 56", "target": "to = 56", "until": "to = 56", "end": "to = 56",
+		"from": "It begins with the tempo that the band has. Only where it goes is said: to = 56.",
+	}},
+	{[]string{"a stop"}, map[string]string{
+		"except":  `It names those who stop: by = ["bass", "piano"].`,
+		"without": `It names those who stop: by = ["bass", "piano"].`,
+	}},
+	{[]string{"a stop", "a hold", "a space", "a caesura"}, map[string]string{
+		"bars": howLong, "length": howLong, "duration": howLong, "for": howLong, "until": howLong, "long": howLong,
+	}},
+	{[]string{"an accent", "a push", "a stop", "a fill"}, map[string]string{
+		"players": `by = ["drums"]`, "who": `by = ["drums"]`, "for": `by = ["drums"]`, "only": `by = ["drums"]`,
+		"with":    `by = ["drums"]`,
+		"except":  `It names those who play it: by = ["bass", "piano"].`,
+		"without": `It names those who play it: by = ["bass", "piano"].`,
+	}},
+	{[]string{"an accent"}, map[string]string{
+		"staccato": "short = true", "dry": "short = true", "length": "short = true", "secco": "short = true",
+		"strength": "weight = 3", "level": "weight = 3", "velocity": "weight = 3", "volume": "weight = 3",
+		"dynamics": "weight = 3", "loud": "weight = 3",
+	}},
+	{[]string{"a cue"}, map[string]string{
+		"name": `text = "lights"`, "label": `text = "lights"`, "title": `text = "lights"`, "what": `text = "lights"`,
+		"time": `at = "1:24.5"`, "timecode": `at = "1:24.5"`,
+	}},
+	{[]string{"the picture block"}, map[string]string{
+		"fps": "rate = 24", "frames": "rate = 24", "frame_rate": "rate = 24", "framerate": "rate = 24",
+		"offset": `start = "01:00:00:00"`, "timecode": `start = "01:00:00:00"`, "from": `start = "01:00:00:00"`,
+		"begin": `start = "01:00:00:00"`, "tc": `start = "01:00:00:00"`, "at": `start = "01:00:00:00"`,
+	}},
+	{[]string{"the vocal block"}, map[string]string{
+		"singer": `name = "Nell"`, "who": `name = "Nell"`, "voice": `track = "Voice"`, "channel": `track = "Voice"`,
+		"file": `vocal "FILE.mid" {}, with the file behind the word`, "start": "from = 1", "bar": "from = 1",
+		"at": "from = 1", "offset": "from = 1", "key": "transpose = 2, by so many semitones the file goes up",
+		"instrument": `track = "Voice"`, "part": `track = "Voice"`,
+	}},
+	{[]string{"the drums block"}, map[string]string{"sound": `kit = "brushes"`}},
+	{[]string{"the drums block"}, map[string]string{
+		"tacet": keepOut("drums"), "mute": keepOut("drums"), "off": keepOut("drums"),
+	}},
+	{[]string{"the bass block"}, map[string]string{
+		"tacet": keepOut("bass"), "mute": keepOut("bass"), "off": keepOut("bass"),
+	}},
+	{[]string{"the piano block"}, map[string]string{
+		"tacet": keepOut("piano"), "mute": keepOut("piano"), "off": keepOut("piano"),
+	}},
+	{[]string{"the bass block"}, map[string]string{
+		"walk": `line = "walk"`, "style": `line = "walk"`, "feel": `line = "walk"`,
+	}},
+	{[]string{"an accent", "a stop"}, map[string]string{
+		"at": `A time belongs to a cue at the same place: cue "3: 1" { text = "lights" }, with at = "1:24.5" in it.`,
+	}},
+	{[]string{"a song"}, map[string]string{
+		"import": `sections = ["harbour.song.hcl"]`, "include": `sections = ["harbour.song.hcl"]`,
+		"guide": `vocal "FILE.mid" {}`, "vocals": `vocal "FILE.mid" {}`, "movie": "picture { … }",
+		"film": "picture { … }", "video": "picture { … }", "transposition": "transpose = 2",
+		"capo": "transpose = 2, where the chords are those of the shapes",
+		"name": `title = "…"`, "keys": "piano { … }", "keyboard": "piano { … }", "measures": `chords = "| C | F |"`,
+		"walk": `bass { line = "walk" }`, "fps": "rate = 24, in a picture block",
+		"a_tempo": `bars "5-" { tempo = "a tempo" }, in a section`,
+	}},
+}
+
+// calledIn is how a thing is written that musicians call by another word, in a block that messages
+// call what; "" for a word that nobody knows.
+func calledIn(what, name string) string {
+	for _, c := range calledThere {
+		if form := c.forms[name]; form != "" && slices.Contains(c.in, what) {
+			return form
+		}
+	}
+	if home(name) != "" {
+		return ""
+	}
+	return calledHere[name]
 }
 
 // calledHere are words that musicians use for things that have other names in a song file, with
@@ -60,9 +138,9 @@ var calledHere = map[string]string{
 	"diminuendo": "energy = [4, 2]", "decrescendo": "energy = [4, 2]",
 	"leading": "lead = false", "transition": "lead = false", "transitions": "lead = false",
 	"lead_in": "pickup = 1", "leadin": "pickup = 1",
-	"measures": `chords = "| C | F |"`, "changes": `chords = "| C | F |"`,
+	"changes":     `chords = "| C | F |"`,
 	"progression": `chords = "| C | F |"`, "harmony": `chords = "| C | F |"`, "chord": `chords = "| C | F |"`,
-	"fermata": `hold "8: 1" {}`, "fermate": `hold "8: 1" {}`, "pause": `hold "8: 1" {}`,
+	"fermata": `hold "8: 1" {}`, "fermate": `hold "8: 1" {}`, "pause": `hold "8: 1" {}, or a caesura for a silence`,
 	"cesura": `caesura "8: 4" {}`, "zaesur": `caesura "8: 4" {}`, "tracks": `caesura "8: 4" {}`,
 	"railroad": `caesura "8: 4" {}`, "railroad_tracks": `caesura "8: 4" {}`, "gp": `caesura "8: 4" {}`,
 	"grand_pause": `caesura "8: 4" {}`, "general_pause": `caesura "8: 4" {}`, "breath": `caesura "8: 4" {}`,
@@ -73,7 +151,8 @@ var calledHere = map[string]string{
 	"break": `stop "8: 3" {}`, "cut": `stop "8: 3" {}`, "cutoff": `stop "8: 3" {}`, "choke": `stop "8: 3" {}`,
 	"hit": `accent "4: 1" {}`, "hits": `accent "4: 1" {}`, "stab": `accent "4: 1" {}`, "kick": `accent "4: 1" {}`,
 	"kicks":    `accent "4: 1" {}`,
-	"staccato": "short = true, in an accent", "dry": "short = true, in an accent",
+	"staccato": `accent "4: 1" { short = true }`, "dry": `accent "4: 1" { short = true }`,
+	"secco":        `accent "4: 1" { short = true }`,
 	"anticipation": `push "4: 4&" {}`, "anticipate": `push "4: 4&" {}`,
 	"a_tempo": `bars "5-" { tempo = "a tempo" }`, "atempo": `bars "5-" { tempo = "a tempo" }`,
 	"cues": `cue "3: 1" { text = "lights" }`, "marker": `cue "3: 1" { text = "lights" }`,
@@ -87,7 +166,7 @@ var calledHere = map[string]string{
 	"countin":     "count_in = 1", "upbeat": "pickup = 1", "anacrusis": "pickup = 1", "humanize": "looseness = 0.4",
 	"singer": whoSings, "singers": whoSings, "sings": whoSings, "who": whoSings,
 	"voice": `vocal "FILE.mid" {}`, "melody": `vocal "FILE.mid" {}`,
-	"repeat": againAndAgain, "repeats": againAndAgain, "loop": againAndAgain,
+	"repeat": `play "verse" { times = 2 }, in the form`, "repeats": `play "verse" { times = 2 }, in the form`,
 	"safety": `vamp = "till Nell turns", in a play`, "until": `vamp = "till Nell turns", in a play`,
 	"rubato": byHand, "freely": byHand, "colla_voce": byHand, "ad_lib": byHand, "adlib": byHand,
 	"half_time": `feel = "half-time"`, "halftime": `feel = "half-time"`,
@@ -95,17 +174,15 @@ var calledHere = map[string]string{
 	"players": `tacet = ["drums"]: who keeps out`, "instruments": `tacet = ["drums"]: who keeps out`,
 	"volta":   "an ending, |: Am7 | D7 |1. Gmaj7 :|2. G6 |, in chords",
 	"endings": "an ending, |: Am7 | D7 |1. Gmaj7 :|2. G6 |, in chords",
-	"mood":    "a comment: words stand behind a #", "note": "a comment: words stand behind a #",
-	"lyrics": "a comment: words stand behind a #", "lyric": "a comment: words stand behind a #",
-	"comment": "a comment: words stand behind a #",
-	"notes":   "a comment: words stand behind a #",
+	"mood":    behindSign, "note": behindSign, "notes": behindSign, "lyrics": behindSign, "lyric": behindSign,
+	"comment": behindSign,
 }
 
 const (
 	whoSings = `vocal "FILE.mid" { name = "Nell" }, at the top of the file; who sings in a play follows ` +
 		`from the notes, and where there is no guide a cue says it: cue "1: 1" { text = "Nell" }`
-	againAndAgain = "another play of it in the form, times = 2 in its play, or |: and :| round the bars"
-	byHand        = `tempo = "guide", which follows the singer's MIDI file, or bars "5-6" { tempo = 54 }`
+	timesOrVamp = `times = 2, or vamp = "till Nell turns"`
+	byHand      = `tempo = "guide", which follows the singer's MIDI file, or bars "5-6" { tempo = 54 }`
 )
 
 // feelCalled are names of styles, each with the feels that come nearest, the

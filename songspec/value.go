@@ -10,7 +10,6 @@ import (
 	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 	"github.com/zclconf/go-cty/cty"
-	"github.com/zclconf/go-cty/cty/convert"
 
 	"plinth/songspec/hcltext"
 	"plinth/songspec/meter"
@@ -55,6 +54,53 @@ func (d *decoder) written(rng hcl.Range) string { return string(d.s.Src[rng.Star
 
 var plainNumber = pattern(`^-?[0-9]+(\.[0-9]+)?$`)
 
+var nameBefore = pattern(`([a-z_]+)[ \t]*=[ \t]*$`)
+
+// nameOf is the name of the value that stands in a range; "" for a value in a list.
+func (d *decoder) nameOf(rng hcl.Range) string {
+	before := d.s.Src[max(0, rng.Start.Byte-32):rng.Start.Byte]
+	if m := nameBefore().FindSubmatch(before); m != nil {
+		return string(m[1])
+	}
+	return ""
+}
+
+// set shows how a value is written that is to stand in a range, with its name where it has one.
+func (d *decoder) set(rng hcl.Range, value string) string {
+	if name := d.nameOf(rng); name != "" {
+		return name + " = " + value
+	}
+	return value
+}
+
+// freeTexts are the values that any text may be.
+var freeTexts = []string{"title", "by", "name", "track", "vamp", "text", "only", "like"}
+
+// joined is a list of texts, or of bars, as the one text that was perhaps meant.
+func (d *decoder) joined(list *hclsyntax.TupleConsExpr) (one string, ok bool) {
+	var items []string
+	for _, x := range list.Exprs {
+		text := d.plainText(x)
+		if text == "" {
+			text = d.show(x.Range())
+			if !figure().MatchString(text) {
+				return "", false
+			}
+		}
+		items = append(items, text)
+	}
+	one = strings.Join(items, ", ")
+	switch name := d.nameOf(list.Range()); name {
+	case "only":
+		ok = goodLabel("bars", one)
+	case "by":
+		ok = len(items) < 6
+	default:
+		ok = len(items) == 1 && d.accepts(name, list.Exprs[0])
+	}
+	return hcltext.Quote(one), ok
+}
+
 // constant evaluates an expression that is a plain value or a sum of plain
 // numbers; anything else is reported with help, which fits the attribute. word is the message
 // about a word without quotes; "" where text is expected, and the message asks for quotes.
@@ -69,10 +115,14 @@ func (d *decoder) constant(expr hclsyntax.Expression, word, help string) (v cty.
 		if word != "" {
 			return refuse(word, "%s", help)
 		}
-		d.rep.Errorf(rng, "A word without quotes", "Text stands in quotes: \"%s\". %s", d.show(rng), help).
-			WriteText(rng, d.written(rng))
+		d.rep.Errorf(rng, "A word without quotes", "Text stands in quotes. Write %s.",
+			d.set(rng, "\""+d.show(rng)+"\"")).WriteText(rng, d.written(rng))
 		return cty.NilVal, false
 	case *hclsyntax.TupleConsExpr:
+		if one, ok := d.joined(e); ok && word == "" {
+			d.rep.Errorf(rng, "A list where one value belongs", "Write %s.", d.set(rng, one)).Write(rng, one)
+			return cty.NilVal, false
+		}
 		return refuse("A list where one value belongs", "%s", help)
 	case *hclsyntax.ObjectConsExpr:
 		return refuse("Braces where a value belongs", "%s", help)
@@ -85,7 +135,7 @@ func (d *decoder) constant(expr hclsyntax.Expression, word, help string) (v cty.
 		}
 	}
 	if !plain(expr) {
-		return refuse("Not a plain value", "A song file holds plain values only: no names, functions or conditions. %s",
+		return refuse("Not a plain value", "Only numbers, text in quotes, true, false and lists stand here. %s",
 			help)
 	}
 	v, diags := expr.Value(nil)
@@ -132,8 +182,12 @@ func (d *decoder) text(expr hclsyntax.Expression, most int, help string) *said[s
 	if !ok {
 		return nil
 	}
-	if v.Type() != cty.String {
-		d.rep.Errorf(rng, "Text needs quotes", "Write \"%s\". %s", d.show(rng), help).WriteText(rng, d.written(rng))
+	if v.Type() == cty.Number && slices.Contains(freeTexts, d.nameOf(rng)) {
+		d.rep.Errorf(rng, "Text needs quotes", "Write %s.", d.set(rng, "\""+d.show(rng)+"\"")).
+			WriteText(rng, d.written(rng))
+		return nil
+	} else if v.Type() != cty.String {
+		d.rep.Errorf(rng, "No text in quotes", "%s", help)
 		return nil
 	}
 	raw, ok := d.s.Raw(expr)
@@ -159,154 +213,28 @@ func (d *decoder) text(expr hclsyntax.Expression, most int, help string) *said[s
 
 func hasControl(s string) bool { return strings.ContainsFunc(s, unicode.IsControl) }
 
-// number reads a finite number, nil for anything else. A number in quotes is taken, with
-// a warning.
-func (d *decoder) number(expr hclsyntax.Expression, help string) *big.Float {
-	rng := expr.Range()
-	v, ok := d.constant(expr, "Not a number", help)
-	if !ok {
-		return nil
-	}
-	if v.Type() == cty.String {
-		n, err := convert.Convert(cty.StringVal(strings.TrimSpace(v.AsString())), cty.Number)
-		if err == nil && handy(n.AsBigFloat()) {
-			e := d.rep.Warnf(rng, "A number in quotes", "It is taken as the number; write it without quotes.")
-			if digits := strings.Trim(d.written(rng), "\" "); plainNumber().MatchString(digits) {
-				e.Write(rng, digits)
-			}
-			v = n
-		}
-	}
-	if v.Type() != cty.Number {
-		d.rep.Errorf(rng, "Not a number", "%s", help)
-		return nil
-	}
-	f := v.AsBigFloat()
-	if f.IsInf() {
-		d.rep.Errorf(rng, "Not a finite number", "\"%s\" has no end, as a division by zero has none. %s", d.show(rng),
-			help)
-		return nil
-	}
-	return f
-}
-
-// bounded reads a number from lo to hi, nil for anything else. rule says what the number is, as
-// a sentence without its full stop.
-func (d *decoder) bounded(expr hclsyntax.Expression, lo, hi int, rule string, args ...any) *big.Float {
-	rule = wording.Sentence(rule, args...)
-	f := d.number(expr, rule+".")
-	if f != nil && (f.Cmp(big.NewFloat(float64(lo))) < 0 || f.Cmp(big.NewFloat(float64(hi))) > 0) {
-		d.rep.Errorf(expr.Range(), "Out of bounds", "%s, not %s.", rule, d.show(expr.Range()))
-		return nil
-	}
-	return f
-}
-
-// whole reads a whole number from lo to hi. name is the thing in words, with its
-// article: "the tempo".
-func (d *decoder) whole(expr hclsyntax.Expression, name string, lo, hi int) *said[int] {
-	f := d.bounded(expr, lo, hi, "%s is a whole number from %d to %d", name, lo, hi)
-	if f == nil {
-		return nil
-	}
-	n, _ := f.Int64()
-	if !f.IsInt() {
-		d.rep.Errorf(expr.Range(), "Not a whole number", "%s",
-			wording.Sentence("%s is a whole number: %d, or %d.", name, n, min(n+1, int64(hi))))
-		return nil
-	}
-	return &said[int]{int(n), expr.Range()}
-}
-
-// tempo reads a tempo in thousandths of a beat a minute. name is the thing in words, with its
-// article.
-func (d *decoder) tempo(expr hclsyntax.Expression, name string) *said[meter.BPM] {
-	f := d.bounded(expr, MinTempo, MaxTempo, "%s is a number from %d to %d", name, MinTempo, MaxTempo)
-	if f == nil {
-		return nil
-	}
-	n, off := parts(f, 1000)
-	t := &said[meter.BPM]{meter.BPM(n), expr.Range()}
-	if off.Cmp(big.NewRat(1, 1000)) > 0 { // a decimal is not exact in binary, and off by less
-		d.rep.Errorf(t.rng, "A tempo cut too fine", "A tempo has at most three decimals. Write %s.", t.v).
-			Write(t.rng, t.v.String())
-		return nil
-	}
-	if !t.v.IsWhole() && (d.fraction == nil || t.rng.Start.Byte < d.fraction.rng.Start.Byte) {
-		d.fraction = t
-	}
-	return t
-}
-
-// perMille reads a number from 0 to 1 in thousandths, rounded half up.
-func (d *decoder) perMille(expr hclsyntax.Expression, name string) *said[int] {
-	f := d.bounded(expr, 0, 1, "%s is a number from 0 to 1, like 0.4", name)
-	if f == nil {
-		return nil
-	}
-	n, _ := parts(f, 1000)
-	return &said[int]{int(n), expr.Range()}
-}
-
-// beatGrid is the number of parts that a beat may be divided into: a beat has 960,
-// 1440, 1920 or 3840 ticks, and all can be divided by 48.
-const beatGrid = 48
-
-// beats reads a number of beats, up to most and over 0 (or 0, with zero), and returns it in
-// parts of a beat, see beatGrid. The number of parts must be whole.
-func (d *decoder) beats(expr hclsyntax.Expression, name string, most int, zero bool) *said[int64] {
-	over := "over 0 up to"
-	if zero {
-		over = "from 0 to"
-	}
-	const rule = "%s is a number of beats %s %d"
-	f := d.bounded(expr, 0, most, rule, name, over, most)
-	if f == nil {
-		return nil
-	}
-	if f.Sign() == 0 && !zero {
-		d.rep.Errorf(expr.Range(), "Out of bounds", "%s, not %s.", wording.Sentence(rule, name, over, most),
-			d.show(expr.Range()))
-		return nil
-	}
-	n, off := parts(f, beatGrid)
-	// 1/3 cannot be written as a decimal, so an error of a thousandth of a part is allowed.
-	if off.Cmp(big.NewRat(1, 1000)) > 0 {
-		d.rep.Errorf(expr.Range(), "A beat cut too fine", "%s",
-			wording.Sentence("%s is in whole beats or even parts of one: 2, 1.5, 0.25, 1/3.", name))
-		return nil
-	}
-	return &said[int64]{n, expr.Range()}
-}
-
-// parts is a number in parts of one, rounded half up, and the error of the rounding. The
-// number is not great, but it may be as small as 1e-1000000.
-func parts(f *big.Float, of int64) (n int64, off *big.Rat) {
-	r := new(big.Rat)
-	if g := new(big.Float).SetPrec(200).Set(f); g.MantExp(nil) >= -200 {
-		g.Rat(r)
-	}
-	r.Mul(r, big.NewRat(of, 1))
-	half := new(big.Rat).Add(r, big.NewRat(1, 2))
-	n = new(big.Int).Quo(half.Num(), half.Denom()).Int64()
-	r.Sub(r, big.NewRat(n, 1))
-	return n, r.Abs(r)
-}
+// truths are the words for true and false.
+var truths = map[string]string{"true": "true", "yes": "true", "on": "true", "1": "true",
+	"false": "false", "no": "false", "off": "false", "none": "false", "0": "false"}
 
 // flag reads true or false.
 func (d *decoder) flag(expr hclsyntax.Expression, name string) *said[bool] {
 	rng := expr.Range()
+	if word, ok := truths[strings.ToLower(strings.Trim(d.written(rng), "\" "))]; ok && d.written(rng) != word {
+		summary := "Neither true nor false"
+		if d.written(rng) == "\""+word+"\"" {
+			summary = wording.Sentence("%s in quotes", word)
+		}
+		d.rep.Errorf(rng, summary, "Write %s.", d.set(rng, word)).Write(rng, word)
+		return nil
+	}
 	help := name + " is true or false, without quotes."
-	const neither = "Neither true nor false"
-	v, ok := d.constant(expr, neither, help)
+	v, ok := d.constant(expr, "Neither true nor false", help)
 	if !ok {
 		return nil
 	}
 	if v.Type() != cty.Bool {
-		e := d.rep.Errorf(rng, neither, "%s", help)
-		if word := strings.Trim(d.written(rng), "\" "); word == "true" || word == "false" {
-			e.Write(rng, word)
-		}
+		d.rep.Errorf(rng, "Neither true nor false", "%s", help)
 		return nil
 	}
 	return &said[bool]{v.True(), rng}
@@ -316,10 +244,19 @@ func (d *decoder) flag(expr hclsyntax.Expression, name string) *said[bool] {
 func (d *decoder) list(expr hclsyntax.Expression, help string) ([]hclsyntax.Expression, bool) {
 	t, ok := expr.(*hclsyntax.TupleConsExpr)
 	if !ok {
-		e := d.rep.Errorf(expr.Range(), "A list belongs here", "%s", help)
-		if _, ok := d.s.Raw(expr); ok && !strings.ContainsAny(d.written(expr.Range()), "<, ") {
-			e.Write(expr.Range(), "["+d.written(expr.Range())+"]")
+		rng := expr.Range()
+		items := strings.FieldsFunc(d.plainText(expr), func(r rune) bool { return r == ',' || r == ';' })
+		if _, bare := expr.(*hclsyntax.ScopeTraversalExpr); bare {
+			items = []string{d.written(rng)}
 		}
+		for i, x := range items {
+			items[i] = hcltext.Quote(strings.TrimSpace(x))
+		}
+		if list := "[" + strings.Join(items, ", ") + "]"; len(items) > 0 && len(list) < 60 {
+			d.rep.Errorf(rng, "A list belongs here", "Write %s.", d.set(rng, list)).Write(rng, list)
+			return nil, false
+		}
+		d.rep.Errorf(rng, "A list belongs here", "%s", help)
 		return nil, false
 	}
 	return t.Exprs, true

@@ -39,6 +39,7 @@ var dialect = hcltext.Dialect{
 		"centre", "changes"),
 	Others:   []string{"tempo", "grid", "swing", "syncopation", "voices", "without", "colour", "energy", "piano"},
 	Decimals: []string{"swing"},
+	Parts:    []string{"swing"},
 	Line:     rowLine,
 }
 

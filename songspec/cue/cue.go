@@ -102,7 +102,7 @@ var reasons = [NumReasons][2]string{
 	NextTacet: {"tacet in what follows", "those it names keep out of what follows"},
 	HitsAlone: {"the bar is for its hits", "the bar is for its written hits alone"},
 	Tacet:     {"tacet", "those it names are tacet"},
-	NoDrummer: {"no drummer", "the drums are tacet or left out of its by, and a fill is the drummer's"},
+	NoDrummer: {"no drummer", "the drums are tacet or not named in its by, and only the drummer fills"},
 }
 
 // String is the reason in a few words: "a stop".

@@ -46,6 +46,14 @@ func badSuffix(s string, root, end int, f *fault) error {
 			if e.Suggest == "" {
 				e.Suggest = degreeBass(s[:root], c, s[slash+1:])
 			}
+			tone := s[:slash] + s[slash+1:end]
+			if e.Suggest != "" && slash > root && strings.ContainsAny(s[slash+1:], "b#") {
+				if _, err := parseEnglish(tone); err == nil { // C7/b5 may be either
+					e.Reason = fmt.Sprintf("After the slash comes the bass. For the tone in the chord write %s, for "+
+						"that note in the bass %s.", tone, e.Suggest)
+					e.Suggest = ""
+				}
+			}
 			return e
 		}
 	}

@@ -33,6 +33,7 @@ var notes = []alias{
 	{"a", "A", letter}, {"b", "B", letter}, {"h", "B", German}, {"as", "Ab", German}, {"es", "Eb", German},
 	{"do", "C", Solfege}, {"ut", "C", Solfege}, {"re", "D", Solfege}, {"ré", "D", Solfege}, {"mi", "E", Solfege},
 	{"fa", "F", Solfege}, {"sol", "G", Solfege}, {"la", "A", Solfege}, {"si", "B", Solfege},
+	{"dó", "C", Solfege}, {"fá", "F", Solfege}, {"lá", "A", Solfege},
 }
 
 // signs follow a note. A long word may have a blank or a hyphen before it.

@@ -24,6 +24,9 @@ func nearSuffix(s string) string {
 	if len(s) > 4 {
 		most = 2
 	}
+	if strings.Trim(s[max(len(s)-1, 0):], "b#+-") == "" && len(s) > 1 {
+		return "" // 7b may be 7b5 and 7b9, and 7 is neither
+	}
 	said := readClaims(s)
 	var keep []string
 	for i, near := range commonSpellings {

@@ -1,8 +1,11 @@
 package harmony
 
 import (
+	"fmt"
 	"strconv"
 	"strings"
+
+	"plinth/songspec/wording"
 )
 
 // sign takes the accidental of an altered degree, which may be + or -.
@@ -69,7 +72,11 @@ func (p *suffixParser) item(inside bool) {
 
 // unread fails on everything from at on.
 func (p *suffixParser) unread(at int) {
-	p.fail(at, len(p.s)-at, "No chord quality goes on like this.")
+	if at > 0 && strings.Trim(p.s[at:], "b#♭♯+-") == "" {
+		p.fail(at, len(p.s)-at, "A sign stands in front of its tone, as in C7b9 and C7#11.")
+		return
+	}
+	p.fail(at, len(p.s)-at, fmt.Sprintf("%q is no chord quality here.", wording.Clip(p.s[at:], 12)))
 }
 
 const openBracket = "The bracket is not closed."

@@ -27,7 +27,10 @@ type Dialect struct {
 	Empty    []string          // the blocks that stand with nothing in them, too
 	Texts    []string          // the values that are text
 	Others   []string          // the values that are numbers, true or false, or lists
+	Truths   []string          // those of them that are true or false
+	Times    string            // the block that may stand several times, with a value times
 	Decimals []string          // the numbers that need not be whole
+	Parts    []string          // those of them that may be less than 1
 
 	// Part reports a heading of a part of a song; nil where there are no parts.
 	Part func(word string) bool
@@ -39,10 +42,10 @@ type Dialect struct {
 // Named reports a block that has a name.
 func (d *Dialect) Named(word string) bool { return strings.Contains(d.Blocks[word], `"`) }
 
-// decimal reports a value, the last word of a text, that need not be whole.
-func (d *Dialect) decimal(text string) bool {
+// lastIn reports a text of which the last word is in a list.
+func lastIn(text string, list []string) bool {
 	words := strings.Fields(text)
-	return len(words) > 0 && slices.Contains(d.Decimals, words[len(words)-1])
+	return len(words) > 0 && slices.Contains(list, words[len(words)-1])
 }
 
 // mayBeEmpty reports a block that is whole without anything in it.

@@ -23,7 +23,14 @@ var (
 	inBraces      = Pattern(`^\s*([a-z_]+)\s*\{\s*([^{}=]*[^{}=\s])\s*\}\s*$`)
 	openQuote     = Pattern(`^\s*([a-z_]+)\s*=\s*([^"\s=\[{<'“][^"=]*")\s*$`)
 	partHeading   = Pattern(`^\s*\[?\s*([A-Za-z-]+)\s*([0-9]*)\s*\]?\s*:?\s*$`)
-	playTimes     = Pattern(`^\s*([a-z_]+)\s+("[^"]*")\s+[^{}"\s][^{}"]*$`)
+	playTimes     = Pattern(`^\s*([a-z_]+)\s+("[^"]*")\s*([^{}"\s][^{}]*?)\s*$`)
+	timesAfter    = Pattern(`^(?:[x×*]\s*([0-9]{1,2})|([0-9]{1,2})\s*[x×])$`)
+	optionAfter   = Pattern(`^\s*([a-z_]+)\s+("[^"]*")\s+([a-z_]+\s*=\s*[^={}]*[^={}\s])\s*$`)
+	headOnly      = Pattern(`^\s*[a-z_]+\s+"[^"]*"`)
+	listedPlace   = Pattern(`^\s*([a-z]+)\s+(\[[^\]{}=]*\])\s*\{`)
+	bareOption    = Pattern(`^\s*([a-z0-9_*×]+)\s*\}?\s*$`)
+	clockTime     = Pattern(`^\s*([a-z_]+)\s*=\s*([0-9]+:[0-9:;.,]*[0-9])\s*$`)
+	bareInBraces  = Pattern(`([a-z_]+)\s*=\s*([\p{L}][^"=;,#\[{<}]*[^"=;,#\s}])\s*\}\s*$`)
 	wordsOnly     = Pattern(`^\s*([A-Z][\p{L}'’.,!?-]*(\s+[\p{L}0-9'’.,!?-]+)+)\s*$`)
 	bareText      = Pattern(`^\s*([a-z_]+)\s*=\s*([\p{L}][^"=;,#\[{<]*[^"=;,#\s])\s*$`)
 	// HeredocHead is the head of a text of several lines, with its closing word.
@@ -63,8 +70,18 @@ func (s *stumble) reword() Slip {
 		slip := s.part(m[4], m[5], "A quote is missing", "Text has a quote on either side: %s = %s.", name, text)
 		return s.written(slip, m[4], m[5], name, text)
 	}
+	if m := clockTime().FindStringSubmatchIndex(s.line); m != nil {
+		name, text := s.line[m[2]:m[3]], `"`+s.line[m[4]:m[5]]+`"`
+		slip := s.part(m[4], m[5], "A time without quotes", "Write %s = %s.", name, text)
+		return s.written(slip, m[4], m[5], name, text)
+	}
 	switch s.said {
 	case "Invalid single-argument block definition":
+		if m := bareInBraces().FindStringSubmatchIndex(s.line); m != nil && m[4] < s.at() && s.at() < m[5] {
+			name, text := s.line[m[2]:m[3]], `"`+bare(s.line[m[4]:m[5]])+`"`
+			slip := s.part(m[4], m[5], "A word without quotes", "Text stands in quotes. Write %s = %s.", name, text)
+			return s.written(slip, m[4], m[5], name, text)
+		}
 		return s.unfolded(s.here(OnOneLine,
 			"A block on one line holds one option and then its closing brace. Put each option, and the closing "+
 				"brace, on a line of its own."))
@@ -103,7 +120,7 @@ func (s *stumble) reword() Slip {
 		if m := oddNumber().FindStringSubmatchIndex(s.line); m != nil && s.line[m[2]] == '.' {
 			number := "0" + s.line[m[2]:m[3]]
 			slip := s.here("Not a number", "Digits stand on both sides of a point: %s.", number)
-			if m[3] == len(s.line) && s.decimal(s.line[:m[0]]) && wellWritten().MatchString(number) {
+			if m[3] == len(s.line) && lastIn(s.line[:m[0]], s.Parts) && wellWritten().MatchString(number) {
 				slip = slip.Write(m[2], m[3], number)
 			}
 			return slip

@@ -25,7 +25,7 @@ func (s *stumble) rewordForeign() Slip {
 		if m := decimalComma().FindStringSubmatchIndex(s.line); m != nil {
 			number := s.line[m[6]:m[7]] + "." + s.line[m[8]:m[9]]
 			slip := s.here("A decimal comma", "A number is written with a point: %s.", number)
-			if s.decimal(s.line[m[2]:m[3]]) {
+			if lastIn(s.line[m[2]:m[3]], s.Decimals) {
 				slip = slip.Write(m[4], m[5], number)
 			}
 			return slip

@@ -46,6 +46,16 @@ func (s *stumble) rewordLine() Slip {
 		return s.here("A comment is never closed",
 			"A comment that begins with /* ends with */. A # makes one of the rest of its line.")
 	}
+	if m := bareOption().FindStringSubmatchIndex(s.line[s.at():]); m != nil {
+		word := s.rest()[m[2]:m[3]]
+		if slices.Contains(s.Truths, word) {
+			return s.here("No equals sign", "Write %s = true.", word).Write(s.at()+m[2], s.at()+m[3], word+" = true")
+		}
+		if n := timesAfter().FindStringSubmatch(word); n != nil && s.Times != "" {
+			text := "times = " + n[1]
+			return s.here("A number of times", "Write %s.", text).Write(s.at()+m[2], s.at()+m[3], text)
+		}
+	}
 	return s.here("Neither a value nor a block", "A line is a value, like %s, or the head of a block, like %s.",
 		s.Value, s.Head)
 }
@@ -88,8 +98,12 @@ func (s *stumble) misheaded() (Slip, bool) {
 		return s.part(m[2], m[3], "A name without its word", "In front of the name stands what it is, as in %s.",
 			s.Head), true
 	}
-	if m := unquotedPlace().FindStringSubmatchIndex(s.line); m != nil && s.Blocks[s.line[m[2]:m[3]]] != "" {
-		what, word, name := "A name without quotes", s.line[m[2]:m[3]], `"`+bare(s.line[m[4]:m[5]])+`"`
+	m := unquotedPlace().FindStringSubmatchIndex(s.line)
+	if m == nil {
+		m = listedPlace().FindStringSubmatchIndex(s.line)
+	}
+	if m != nil && s.Blocks[s.line[m[2]:m[3]]] != "" {
+		what, word, name := "A name without quotes", s.line[m[2]:m[3]], `"`+bare(unlisted(s.line[m[4]:m[5]]))+`"`
 		if slices.Contains(s.Places, word) {
 			what = "A place without quotes"
 		}
@@ -100,6 +114,11 @@ func (s *stumble) misheaded() (Slip, bool) {
 		return slip, true
 	}
 	return Slip{}, false
+}
+
+// unlisted is a list of places, or of names, as one text.
+func unlisted(text string) string {
+	return strings.NewReplacer("[", "", "]", "", `"`, "").Replace(text)
 }
 
 var nameStart = Pattern(`^"[\p{L}\p{N}]`)
@@ -131,9 +150,8 @@ func (s *stumble) rewordHead() Slip {
 		}
 		return slip
 	}
-	if m := playTimes().FindStringSubmatch(s.line); m != nil && s.Blocks[m[1]] != "" {
-		return s.here("Something after the name",
-			"After the name come braces and nothing else. What is played twice stands twice: %s %s {}.", m[1], m[2])
+	if slip, ok := s.afterName(); ok {
+		return slip
 	}
 	if slip, ok := s.proseLine(); ok {
 		return slip
@@ -144,7 +162,34 @@ func (s *stumble) rewordHead() Slip {
 		}
 		return s.rewordBareHead(m)
 	}
-	return s.here("A block without braces", "After the name comes an opening brace on the same line: %s.", s.Head)
+	head := s.Head
+	if m := headOnly().FindString(s.line); m != "" {
+		head = strings.TrimSpace(m) + " {"
+	}
+	return s.here("A block without braces", "After the name comes an opening brace on the same line: %s.", head)
+}
+
+// afterName is for what follows the name of a block without braces round it.
+func (s *stumble) afterName() (Slip, bool) {
+	const summary = "Braces are missing"
+	if m := optionAfter().FindStringSubmatchIndex(s.line); m != nil && s.Blocks[s.line[m[2]:m[3]]] != "" {
+		head, option := s.line[m[2]:m[5]], strings.TrimSpace(s.line[m[6]:m[7]])
+		slip := s.part(m[6], m[7], summary, "What belongs to it stands in braces: %s { %s }.", head, option)
+		return slip.Write(m[6], m[7], "{ "+option+" }"), true
+	}
+	m := playTimes().FindStringSubmatchIndex(s.line)
+	if m == nil || s.Blocks[s.line[m[2]:m[3]]] == "" {
+		return Slip{}, false
+	}
+	word, name, rest := s.line[m[2]:m[3]], s.line[m[4]:m[5]], s.line[m[6]:m[7]]
+	if n := timesAfter().FindStringSubmatch(rest); n != nil && word == s.Times {
+		text := "{ times = " + n[1] + " }"
+		slip := s.part(m[6], m[7], summary, "What is played several times says so in braces: %s %s %s.", word, name,
+			text)
+		return slip.Write(m[6], m[7], text), true
+	}
+	return s.part(m[6], m[7], "Something after the name", "After the name come braces and nothing else: %s %s { … }.",
+		word, name), true
 }
 
 // rewordBareHead is for the head of a block with its name in no quotes and no brace

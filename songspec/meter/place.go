@@ -41,6 +41,12 @@ type PlaceError struct {
 	Off, End int
 	Msg      string // short, without a full stop
 	Help     string // a sentence that says what to write
+	Like     string // the whole place as it was meant, where that is certain
+}
+
+// badPlace is an error of a place.
+func badPlace(lo, hi int, msg, help string) *PlaceError {
+	return &PlaceError{Off: lo, End: hi, Msg: msg, Help: help}
 }
 
 func (e *PlaceError) Error() string { return e.Msg + ": " + e.Help }
@@ -55,7 +61,7 @@ func ParsePlace(s string) (Place, error) {
 	p := Place{Text: s}
 	counts := 0
 	if i := strings.IndexByte(s, ':'); i >= 0 {
-		bars, err := parseBars(s[:i], false)
+		bars, err := parseBars(s, i, false)
 		if err != nil {
 			return Place{}, err
 		}
@@ -73,19 +79,19 @@ func ParsePlace(s string) (Place, error) {
 	}
 	switch {
 	case len(p.Counts) == 0 && len(p.Bars) > 0:
-		return Place{}, &PlaceError{0, len(s), "no count in the place",
-			"After the bars and the colon come counts, like \"4: 3\"."}
+		return Place{}, badPlace(0, len(s), "no count in the place",
+			"After the bars and the colon come counts, like \"4: 3\".")
 	case len(p.Counts) == 0:
-		return Place{}, &PlaceError{0, len(s), "empty place", placeHelp}
+		return Place{}, badPlace(0, len(s), "empty place", placeHelp)
 	case len(p.Counts) > maxPlaceParts:
-		return Place{}, &PlaceError{0, len(s), "too many counts in one place",
-			fmt.Sprintf("A place has at most %d counts.", maxPlaceParts)}
+		return Place{}, badPlace(0, len(s), "too many counts in one place",
+			fmt.Sprintf("A place has at most %d counts.", maxPlaceParts))
 	}
 	return p, nil
 }
 
 func tooLong(s string) error {
-	return &PlaceError{0, len(s), "place too long", fmt.Sprintf("A place has at most %d characters.", maxPlaceText)}
+	return badPlace(0, len(s), "place too long", fmt.Sprintf("A place has at most %d characters.", maxPlaceText))
 }
 
 // ParseBars reads bars without counts: "7-8", "last". The error is a
@@ -106,23 +112,27 @@ func parseWholeBars(s string, open bool, help string) (Place, error) {
 		return Place{}, tooLong(s)
 	}
 	if i := strings.IndexByte(s, ':'); i >= 0 {
-		return Place{}, &PlaceError{i, len(s), "counts where only bars belong", help}
+		return Place{}, badPlace(i, len(s), "counts where only bars belong", help)
 	}
-	bars, err := parseBars(s, open)
+	bars, err := parseBars(s, len(s), open)
 	return Place{Text: s, Bars: bars}, err
 }
 
-func parseBars(s string, open bool) ([]BarRange, error) {
+// parseBars reads the bars s[:end] of a place.
+func parseBars(s string, end int, open bool) ([]BarRange, error) {
 	var out []BarRange
 	at := 0
-	for _, part := range strings.Split(s, ",") {
+	for _, part := range strings.Split(s[:end], ",") {
 		lo := at + len(part) - len(strings.TrimLeft(part, " \t"))
 		word := strings.Trim(part, " \t")
 		hi := lo + len(word)
 		at += len(part) + 1
 		if word == "" {
-			return nil, &PlaceError{lo, hi, "bar number missing",
-				`Bars are written like "4", "4, 8", "5-8" or "last".`}
+			help, _ := barsForm(s, lo, hi, open)
+			if end < len(s) && strings.TrimSpace(s[:end]) == "" {
+				help = "In front of the colon stands the bar, \"4: 1\". For every bar leave the colon out."
+			}
+			return nil, &PlaceError{Off: lo, End: hi, Msg: "bar number missing", Help: help}
 		}
 		from, to, isRange := strings.Cut(word, "-")
 		r := BarRange{Off: lo, End: hi}
@@ -136,37 +146,41 @@ func parseBars(s string, open bool) ([]BarRange, error) {
 			}
 		}
 		if help != "" {
-			return nil, &PlaceError{lo, hi, fmt.Sprintf("not a bar: %q", word), help}
+			e := &PlaceError{Off: lo, End: hi, Msg: fmt.Sprintf("not a bar: %q", word), Help: help}
+			if help == notABar {
+				e.Help, e.Like = barsForm(s, lo, hi, open)
+			}
+			return nil, e
 		}
 		if r.From > 0 && r.To > 0 && r.From > r.To || r.From == Last && r.To != Last {
-			return nil, &PlaceError{lo, hi, "bars the wrong way round",
+			return nil, badPlace(lo, hi, "bars the wrong way round",
 				fmt.Sprintf("A range of bars goes upwards: write \"%s-%s\".", strings.TrimSpace(to),
-					strings.TrimSpace(from))}
+					strings.TrimSpace(from)))
 		}
 		if n := len(out); n > 0 && out[n-1].Open {
-			return nil, &PlaceError{lo, hi, "bars after an open range",
-				fmt.Sprintf("\"%d-\" goes on to the end, so it stands last.", out[n-1].From)}
+			return nil, badPlace(lo, hi, "bars after an open range",
+				fmt.Sprintf("\"%d-\" goes on to the end, so it stands last.", out[n-1].From))
 		}
 		out = append(out, r)
 		if len(out) > maxPlaceParts {
-			return nil, &PlaceError{0, len(s), "too many bars in one place",
-				fmt.Sprintf("A place has at most %d bars or ranges of bars.", maxPlaceParts)}
+			return nil, badPlace(0, len(s), "too many bars in one place",
+				fmt.Sprintf("A place has at most %d bars or ranges of bars.", maxPlaceParts))
 		}
 	}
 	return out, nil
 }
+
+// notABar stands for the help that barsForm has.
+const notABar = "not a bar"
 
 // parseBar reads a bar's number. If it is none, help says what to write.
 func parseBar(s string) (bar int, help string) {
 	if s == "last" {
 		return Last, ""
 	}
-	if strings.ContainsAny(s, "–—−") {
-		return 0, `The dash between bars is the plain hyphen of the keyboard: "5-8".`
-	}
 	n, err := strconv.Atoi(s)
 	if err != nil || s != strconv.Itoa(n) {
-		return 0, `Bars are written like "4", "4, 8", "5-8" or "last".`
+		return 0, notABar
 	}
 	if n < 1 || n > MaxBarNumber {
 		return 0, fmt.Sprintf("Bars are counted from 1; the highest possible is %d.", MaxBarNumber)
@@ -178,11 +192,17 @@ func parseBar(s string) (bar int, help string) {
 func parseCount(s string, lo, hi int) (Count, error) {
 	word := s[lo:hi]
 	bad := func(help string) (Count, error) {
-		return Count{}, &PlaceError{lo, hi, fmt.Sprintf("not a count: %q", word), help}
+		return Count{}, badPlace(lo, hi, fmt.Sprintf("not a count: %q", word), help)
 	}
 	if strings.HasSuffix(word, ":") && figures(word[:len(word)-1]) {
 		return bad("Bars that share their counts stand together, like \"4, 8: 4&\"; " +
 			"with other counts they are an event of their own.")
+	}
+	if help := notCounts[word]; help != "" {
+		return bad(help)
+	}
+	if strings.HasSuffix(word, ";") {
+		return bad("Counts are parted by blanks. Those of another bar are an event of their own.")
 	}
 	if strings.ContainsRune(word, ':') {
 		return bad("A place has one colon, between its bars and its counts; the parts of a count are 1&, 1e and 1a.")

@@ -153,6 +153,32 @@ func TestPlaceErrors(t *testing.T) {
 	}
 }
 
+// What bars are called elsewhere is written as it stands here, and can be read then.
+func TestLikeBars(t *testing.T) {
+	for _, row := range []struct {
+		text, open, closed string
+	}{
+		{"5 to 8", "5-8", "5-8"},
+		{"5..8", "5-8", "5-8"},
+		{"5–8", "5-8", "5-8"},
+		{"bars 5 - 8", "5 - 8", "5 - 8"},
+		{"m. 4", "4", "4"},
+		{"-4", "1-4", "1-4"},
+		{"first", "1", "1"},
+		{"7 to end", "7-last", "7-last"},
+		{"3 and 7", "3, 7", "3, 7"},
+		{"all", "1-last", "1-last"},
+		{"7--", "7-", "7-last"},
+		{"5 8", "", ""}, // two bars, or four?
+		{"verse", "", ""},
+	} {
+		open, closed := likeBars(row.text, true), likeBars(row.text, false)
+		if open != row.open || closed != row.closed {
+			t.Errorf("%q is like %q and %q, want %q and %q", row.text, open, closed, row.open, row.closed)
+		}
+	}
+}
+
 func TestRitBars(t *testing.T) {
 	for _, row := range []struct {
 		place string

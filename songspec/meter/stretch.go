@@ -12,27 +12,33 @@ func ParseStretch(s string) (Place, error) {
 	if len(s) <= maxPlaceText && strings.ContainsRune(s, ':') {
 		return parseCountToCount(s)
 	}
+	if like := likeStretch(s); like != "" {
+		return Place{}, meantStretch(s, like)
+	}
 	return ParseBars(s)
 }
 
 // parseCountToCount reads "7: 3 - 8: 4".
 func parseCountToCount(s string) (Place, error) {
+	if like := likeStretch(s); like != "" && !strings.ContainsAny(s, "–—−") {
+		return Place{}, meantStretch(s, like)
+	}
 	const form = `From one count to another is written "7: 3 - 8: 4", each with its bar; whole bars are "7-8".`
 	dash := strings.IndexAny(s, "-–—−")
 	if dash < 0 {
-		return Place{}, &PlaceError{0, len(s), "one place where a stretch belongs", form}
+		return Place{}, badPlace(0, len(s), "one place where a stretch belongs", form)
 	}
 	if s[dash] != '-' {
 		end := dash + len("–")
-		return Place{}, &PlaceError{dash, end, "not the dash of the keyboard",
-			"The dash is the plain hyphen: \"" + s[:dash] + "-" + s[end:] + "\"."}
+		return Place{}, badPlace(dash, end, "not the dash of the keyboard",
+			"The dash is the plain hyphen: \""+s[:dash]+"-"+s[end:]+"\".")
 	}
 	p := Place{Text: s, Through: true}
 	for _, part := range [2][2]int{{0, dash}, {dash + 1, len(s)}} {
 		text := s[part[0]:part[1]]
 		part[0] += len(text) - len(strings.TrimLeft(text, " \t"))
 		part[1] = part[0] + len(strings.Trim(text, " \t"))
-		wrong := &PlaceError{part[0], part[1], "not one count of one bar", form}
+		wrong := badPlace(part[0], part[1], "not one count of one bar", form)
 		if strings.ContainsRune(text, '-') {
 			return Place{}, wrong
 		}
@@ -43,10 +49,8 @@ func parseCountToCount(s string) (Place, error) {
 			return Place{}, e
 		}
 		if len(one.Bars) == 0 && len(p.Bars) == 1 && len(one.Counts) == 1 {
-			from := strings.TrimSpace(s[:dash])
-			return Place{}, &PlaceError{part[0], part[1], "no bar for the last count",
-				fmt.Sprintf("Each count has its bar: \"%s - %s: %s\".", from, from[:strings.IndexByte(from, ':')],
-					one.Counts[0])}
+			return Place{}, badPlace(part[0], part[1], "no bar for the last count",
+				noLastBar(strings.TrimSpace(s[:dash]), p.Bars[0].From, one.Counts[0]))
 		}
 		if len(one.Bars) != 1 || one.Bars[0].From != one.Bars[0].To || len(one.Counts) != 1 {
 			return Place{}, wrong
@@ -57,6 +61,25 @@ func parseCountToCount(s string) (Place, error) {
 		p.Bars, p.Counts = append(p.Bars, bar), append(p.Counts, count)
 	}
 	return p, nil
+}
+
+// meantStretch is the error of a stretch that is written as elsewhere.
+func meantStretch(s, like string) error {
+	return &PlaceError{0, len(s), "not a stretch", fmt.Sprintf("Write \"%s\".", like), like}
+}
+
+// noLastBar says how a stretch is written of which the second count has no bar. That count is
+// perhaps a bar itself.
+func noLastBar(from string, bar int, c Count) string {
+	same := fmt.Sprintf("\"%s - %s: %s\"", from, from[:strings.IndexByte(from, ':')], c)
+	next := fmt.Sprintf("\"%s - %d: 1\"", from, c.N)
+	switch {
+	case c.Sub != 0 || bar == Last || c.N <= bar:
+		return "Each count has its bar: " + same + "."
+	case c.N > 4:
+		return fmt.Sprintf("Each count has its bar. If bar %d is meant, write %s.", c.N, next)
+	}
+	return fmt.Sprintf("Each count has its bar: %s ends with count %s of that bar, %s with bar %d.", same, c, next, c.N)
 }
 
 // Stretch is a part of a section: from From up to To, which is in the bar that To names and may be
@@ -89,8 +112,8 @@ func (p Place) Stretches(bars []Meter) ([]Stretch, error) {
 	}
 	if compareAt(ends[0], ends[1]) > 0 {
 		a, b, _ := strings.Cut(p.Text, "-")
-		return nil, &PlaceError{0, len(p.Text), "counts the wrong way round",
-			fmt.Sprintf("What comes first stands first: \"%s - %s\".", strings.TrimSpace(b), strings.TrimSpace(a))}
+		return nil, badPlace(0, len(p.Text), "counts the wrong way round",
+			fmt.Sprintf("What comes first stands first: \"%s - %s\".", strings.TrimSpace(b), strings.TrimSpace(a)))
 	}
 	ends[1].Tick = bars[ends[1].Bar].NextBeat(ends[1].Tick)
 	return append(out, Stretch{ends[0], ends[1]}), nil

@@ -81,12 +81,12 @@ func (r BarRange) clip(bars int) (from, to int, err error) {
 		outside = from
 	}
 	if outside > bars {
-		return 0, 0, &PlaceError{r.Off, r.End, fmt.Sprintf("bar %d is outside the section", outside),
-			fmt.Sprintf("The section has %s, its repeats written out.", wording.Count(bars, "bar"))}
+		return 0, 0, badPlace(r.Off, r.End, fmt.Sprintf("bar %d is outside the section", outside),
+			fmt.Sprintf("The section has %s; bars that are repeated count each time.", wording.Count(bars, "bar")))
 	}
 	if from > to {
-		return 0, 0, &PlaceError{r.Off, r.End, "bars the wrong way round",
-			fmt.Sprintf("The section has %s, so the last one is not after bar %d.", wording.Count(bars, "bar"), from)}
+		return 0, 0, badPlace(r.Off, r.End, "bars the wrong way round",
+			fmt.Sprintf("The section has %s, so the last one is not after bar %d.", wording.Count(bars, "bar"), from))
 	}
 	return from - 1, to - 1, nil
 }
@@ -100,7 +100,7 @@ func (c Count) missing(bar int, m Meter) error {
 	if m.Num == 1 {
 		help = fmt.Sprintf("The only count of %d/%d is 1.", m.Num, m.Den)
 	}
-	return &PlaceError{c.Off, c.End, fmt.Sprintf("no count %s %s", c, in), help}
+	return badPlace(c.Off, c.End, fmt.Sprintf("no count %s %s", c, in), help)
 }
 
 func sameSize(a, b Meter) bool { return a.Num == b.Num && a.Den == b.Den }

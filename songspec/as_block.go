@@ -1,0 +1,125 @@
+package songspec
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/hashicorp/hcl/v2/hclsyntax"
+
+	"plinth/songspec/hcltext"
+	"plinth/songspec/wording"
+)
+
+// keepOut is how a player is silenced.
+func keepOut(player string) string {
+	return fmt.Sprintf("tacet = [%q], in a section, a play or a bars block", player)
+}
+
+// silence are the words by which musicians switch something off.
+var silence = map[string]bool{"off": true, "none": true, "no": true, "false": true, "mute": true, "silent": true,
+	"tacet": true}
+
+// asBlock is a value that belongs in a block, as that block is written; good says that the whole
+// line may be written so.
+func (d *decoder) asBlock(word string, value hclsyntax.Expression) (text string, good bool) {
+	return d.blockWith(word, value, d.plainText(value))
+}
+
+// blockWith is a block with a text, or a value, in it.
+func (d *decoder) blockWith(word string, value hclsyntax.Expression, said string) (text string, good bool) {
+	form := blockForm(word)
+	written := ""
+	if value != nil {
+		written = d.show(value.Range())
+	}
+	switch {
+	case slices.Contains(bandBlocks, word):
+		if silence[strings.ToLower(said)] || silence[written] {
+			return keepOut(word), false
+		}
+		if inside := playersWord(word, said); inside != "" {
+			return word + " { " + inside + " }", true
+		}
+	case word == "play" && said != "":
+		return fmt.Sprintf("play %s {}", hcltext.Quote(said)), true
+	case word == "bars" && said == "" && plainNumber().MatchString(written) && goodLabel(word, written):
+		return fmt.Sprintf("bars %q { … }", written), false
+	case word == "rit" || word == "accel":
+		if value != nil && d.accepts("to", value) && said == "" {
+			return fmt.Sprintf("%s \"7-8\" { to = %s }", word, written), false
+		}
+		if goodLabel(word, said) {
+			return strings.Replace(form, "7-8", said, 1), false
+		}
+	case slices.Contains(eventWords, word) || word == "bars" || word == "vocal":
+		if m := blockLine().FindStringSubmatch(form); m != nil && goodLabel(word, said) {
+			empty := word != "bars" && strings.Contains(m[2], "…")
+			if empty {
+				m[2] = "{}"
+			}
+			return fmt.Sprintf("%s %s %s", word, hcltext.Quote(said), m[2]), empty
+		}
+	}
+	return form, false
+}
+
+// playersWord is how a word is written in a player's block; "" where none has it.
+func playersWord(player, word string) string {
+	word = strings.ToLower(word)
+	sounds := map[string][]sound{"bass": bassSounds, "piano": pianoSounds}[player]
+	is := func(w string) func(sound) bool { return func(s sound) bool { return s.word == w } }
+	switch other := alsoCalled[word]; {
+	case player == "drums" && slices.Contains(kits, word):
+		return fmt.Sprintf("kit = %q", word)
+	case player == "bass" && slices.Contains(bassLines, word):
+		return fmt.Sprintf("line = %q", word)
+	case slices.ContainsFunc(sounds, is(word)):
+		return fmt.Sprintf("sound = %q", word)
+	case other != "" && slices.ContainsFunc(sounds, is(other)):
+		return fmt.Sprintf("sound = %q", other)
+	}
+	return ""
+}
+
+// home is where a word may stand, in words.
+func home(word string) string {
+	var in []string
+	for _, b := range []struct {
+		name  string
+		words [][]string
+	}{
+		{"a section", [][]string{sectionAttrs, partBlocks}},
+		{"a play", [][]string{playAttrs, partBlocks}},
+		{"a bars block", [][]string{insideAttrs, bandBlocks}},
+		{"the bars of a play", [][]string{{"lift"}}},
+		{"the form", [][]string{{"play"}}},
+		{"a vocal block", [][]string{vocalAttrs}},
+		{"the picture block", [][]string{pictureAttrs}},
+		{"the drums block", [][]string{drumsAttrs}},
+		{"the bass block", [][]string{bassAttrs}},
+		{"the piano block", [][]string{pianoAttrs}},
+	} {
+		if slices.Contains(slices.Concat(b.words...), word) {
+			in = append(in, b.name)
+		}
+	}
+	for kind, rule := range eventRules {
+		if slices.Contains(rule.attrs, word) {
+			in = append(in, withArticle(eventWords[kind]))
+		}
+	}
+	// by is the song's writer there, and nobody who writes the word elsewhere means that.
+	top := word != "by" && slices.Contains(topAttrs, word) || slices.Contains(topBlocks, word)
+	switch {
+	case word == "text":
+		return "in a cue: " + blockForm("cue")
+	case top && len(in) == 0:
+		return "at the top of the file, outside all blocks"
+	case top:
+		return "at the top of the file, or in " + wording.Or(in)
+	case len(in) > 0:
+		return "in " + wording.Or(in)
+	}
+	return ""
+}

@@ -1,0 +1,96 @@
+package meter
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+	"sync"
+)
+
+// lazily is a regular expression that is made when it is first needed.
+func lazily(src string) func() *regexp.Regexp {
+	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(src) })
+}
+
+// How people write bars elsewhere, and how they are written here. Common practice, no single source.
+var (
+	barWord   = lazily(`^(bars?|measures?|mm?\.|takte?)\s*`)
+	barRange  = lazily(`\s*(--+|\.\.+|…|→|->|\bto\b|\bthrough\b|\bbis\b|[–—−])\s*`)
+	barList   = lazily(`\s*(;|&|\+|\band\b|\bund\b)\s*`)
+	firstBar  = lazily(`\b(first|beginning|start)\b`)
+	lastBar   = lazily(`\b(end|final|the last)\b`)
+	pointed   = lazily(`\b([0-9]+)\.([0-9]+[&eatl]?)\b`)
+	toComma   = lazily(`\s*,\s*`)
+	twoBars   = lazily(`^([0-9]+) +([0-9]+|last)$`)
+	fromStart = lazily(`^-([0-9]+|last)$`)
+)
+
+// likeBars are the bars that a text perhaps means, as they are written here; "" where nobody knows.
+// Where open bars cannot stand, those that go on to the end are closed.
+func likeBars(text string, open bool) string {
+	s := strings.ToLower(strings.TrimSpace(text))
+	s = barWord().ReplaceAllString(s, "")
+	s = barRange().ReplaceAllString(s, "-")
+	s = barList().ReplaceAllString(s, ", ")
+	s = lastBar().ReplaceAllString(firstBar().ReplaceAllString(s, "1"), "last")
+	s = fromStart().ReplaceAllString(s, "1-$1")
+	if s == "all" || s == "every" || s == "*" {
+		s = "1-last"
+	}
+	if strings.HasSuffix(s, "-") && !open {
+		s += "last"
+	}
+	if s == text {
+		return ""
+	}
+	if _, err := parseBars(s, len(s), open); err != nil {
+		return ""
+	}
+	return s
+}
+
+// barsForm says how bars are written, in place of the bars text[lo:hi] of a place. like is the whole
+// place as it was meant, where that is certain.
+func barsForm(text string, lo, hi int, open bool) (help, like string) {
+	word := text[lo:hi]
+	if like := likeBars(word, open); like != "" {
+		like = text[:lo] + like + text[hi:]
+		return fmt.Sprintf("Write \"%s\".", like), like
+	}
+	if m := twoBars().FindStringSubmatch(word); m != nil {
+		return fmt.Sprintf("Two bars are written \"%s, %s\", and all from one to the other \"%s-%s\".", m[1], m[2],
+			m[1], m[2]), ""
+	}
+	if open {
+		return `Bars are written like "4", "4, 8", "5-8", "5-" or "last".`, ""
+	}
+	return `Bars are written like "4", "4, 8", "5-8" or "last".`, ""
+}
+
+// likeStretch is what a text that goes from one count to another perhaps means, as it is written
+// here; "" where nobody knows.
+func likeStretch(text string) string {
+	s := pointed().ReplaceAllString(strings.ToLower(text), "$1: $2")
+	s = barRange().ReplaceAllString(s, " - ")
+	if !strings.Contains(s, "-") && strings.Count(s, ":") == 2 {
+		s = toComma().ReplaceAllString(s, " - ")
+	}
+	if s == text {
+		return ""
+	}
+	if p, err := parseCountToCount(s); err != nil || !p.Through {
+		return ""
+	}
+	return s
+}
+
+// notCounts are words among counts that are none, and what is said of them.
+var notCounts = map[string]string{
+	"all":   `Every bar is meant where no bar stands. The counts are written one by one: "1 2 3 4".`,
+	"every": `Every bar is meant where no bar stands. The counts are written one by one: "1 2 3 4".`,
+	"&":     `The half of a count stands behind it without a blank, "2&"; two counts have a blank between, "2 4".`,
+	"and":   `The half of a count stands behind it without a blank, "2&"; two counts have a blank between, "2 4".`,
+	"+":     `The half of a count stands behind it without a blank, "2&"; two counts have a blank between, "2 4".`,
+	"-": `Counts are written one by one, "1 2 3". Only a rit or an accel goes from one count to another; how long ` +
+		`a stop, a hold or a space lasts is said by its beats.`,
+}

@@ -1,0 +1,78 @@
+package songspec
+
+// offerMistakes are what newcomers write with the words of other trades and tongues, or with the right
+// words in other shapes. What each message offers keeps what they have written.
+var offerMistakes = []mistake{
+	{"value of a word of another name", "it is kept", "bpm = 72\ncapo = 2\ntransposition = 2\n" + one("| C |")},
+	{"place of an event of another name", "it is kept with the options", one("| C | F |",
+		`fermata "2: 1" { beats = 2 }`, `ritardando "1-2" { to = 60 }`, `pause "1: 3" {}`,
+		`staccato "1: 2" {}`, `hit "2: 3" { by = ["drums"] }`)},
+	{"option of another name", "what it is called there", one("| C | F |", `rit "2" { tempo = 60 }`,
+		`cue "1: 1" { name = "lights" }`, `hold "1: 4" { length = 2 }`, `stop "2: 3" { except = ["drums"] }`)},
+	{"parts of plays by other names", "times and only", playing("repeat = 3", "skip = \"1\"", "loop = true",
+		"until = \"the door opens\"")},
+	{"picture by another name", "and its rate", "film {\n}\npicture {\n  fps   = 24\n  start = \"01:00:00:00\"\n}\n" +
+		one("| C |")},
+	{"player as a value", "where the word belongs is known", "drums = \"brushes\"\nbass = \"walk\"\npiano = off\n" +
+		one("| C |")},
+	{"player with a name", "likewise", "drums \"brushes\" {}\npiano \"rhodes\" {}\n" + one("| C |")},
+	{"blocks as values", "their names are kept", "vocal = \"a.mid\"\n" + one("| C | F |",
+		`accent = "2: 1"`, `bars = "1-2"`, "rit = 60") + "form {\n  play = \"a\"\n}\n"},
+	{"lists without brackets", "the words are kept", "sections = \"b.song.hcl\"\n" + one("| C |", "tacet = all",
+		`stop "1: 3" { by = "bass" }`)},
+	{"lists that are none", "one text", playing("only = [1]", "feel = [\"swing\"]")},
+	{"texts without quotes", "the words are kept", playing("only = 1-1", "vamp = till cue")},
+	{"no texts at all", "quotes would not help", "meter = 4\nkey = 2\n" + playing("vamp = true")},
+	{"truths by other words", "true or false", one("| C |",
+		"fills = no", "lead = \"true\"", `accent "1" { short = 1 }`)},
+	{"empty vamp", "until when?", playing("vamp = \" \"")},
+	{"tempo of some bars as a rit", "its value is kept", one("| C | F |",
+		`tempo "1-2" { to = 60 }`, `tacet "2: 3" {}`)},
+	{"word of other blocks", "all of them are named", one("| C | F |", `bars "1" { lead = false }`,
+		`rit "2" { energy = 3 }`)},
+	{"bars as elsewhere", "as here", one("| C | F |", `bars "1 to 2" { energy = 3 }`, `bars "end" { tempo = 90 }`,
+		`bars "-2" { feel = "swing" }`, `bars "1 2" { key = "F" }`, `rit "2-" { to = 60 }`)},
+	{"stretches as elsewhere", "as here", one("| C | F |", `rit "1: 3 to 2: 4" { to = 60 }`,
+		`accel "1.1 - 1.2" { to = 120 }`, `rit "1: 3 - 8" { to = 60 }`)},
+	{"rit of a list of bars", "it is two", one("| C | F |", `rit "1, 2" { to = 60 }`)},
+	{"stop from count to count", "beats say how long", one("| C | F |", `stop "1: 3 - 2: 1" {}`)},
+	{"halves apart from their counts", "no blank", one("| C | F |", `accent "2 & 4" {}`, `accent "1: 2 and" {}`)},
+	{"cue without its place", "the text is kept", one("| C |", `cue "lights" {}`)},
+	{"braces missing round an option", "it is kept", one("| C | F |", `rit "2" to = 60`)},
+	{"braces missing round bars", "likewise", one("| C | F |", `bars "2" energy = 3`)},
+	{"quotes missing round bars", "likewise", one("| C | F |", `bars 1-2 { energy = 3 }`)},
+	{"list for a place", "one text", one("| C | F |", `accent [2, 4] {}`)},
+	{"option without a value", "it is true", one("| C | F |", `accent "2: 1" { short }`)},
+	{"times without its word", "it is said", one("| C |") + "form {\n  play \"a\" { x2 }\n}\n"},
+	{"a tempo without quotes in braces", "it gets them", one("| C | F |", `bars "2" { tempo = a tempo }`)},
+	{"time without quotes", "the whole of it", one("| C | F |",
+		"cue \"2: 1\" {\n    text = \"door\"\n    at = 0:02.5\n  }")},
+	{"times as elsewhere, in seconds", "minutes and seconds", one("| C | F | G |",
+		"cue \"2: 1\" {\n    text = \"door\"\n    at   = \"2,5s\"\n  }",
+		"cue \"3: 1\" {\n    text = \"window\"\n    at   = 5\n  }")},
+	{"time code without quotes", "likewise", "picture {\n  rate  = 24\n  start = 01:00:00:00\n}\n" + one("| C |")},
+	{"endings in the figures of others", "a number with a full stop", one("|: C |(1) F :|2nd G |")},
+	{"times as elsewhere", "an x in front", one("|: C :|3x F |")},
+	{"counts on the wrong side", "behind the chord", one("| C @3G | C G@ 3 | G@3 C | C G& |")},
+	{"meter without its brackets", "it is no chord by number", one("| C | 3/4 C | [2/4] F |")},
+	{"signs round chords", "the chord is kept", one("| C, [F] | ^G | C; | C on E |")},
+	{"chords joined by dashes", "blanks part them", one("| I-IV-V |")},
+	{"sign behind its numeral", "in front", one("| C | VIIb |")},
+	{"no chord by other words", "N.C.", one("| C | nc | tacet |")},
+	{"sign without its tone", "nothing is guessed", one("| C7b | C7/b5 | C7- |")},
+	{"event that another of its section replaces", "everywhere: the later counts", one("| C | F |", `accent "2: 3" {}`,
+		`accent "3" { weight = 3 }`)},
+	{"major seventh of other countries", "the tonic goes nowhere as a dominant", "key = \"C\"\n" +
+		one("| C7+ | Am | F7+ | G7 |")},
+	{"own seventh beside figured bass", "it is a dominant here", "key = \"C\"\n" + one("| I7 | vi | IV7 | V65 | I |")},
+	{"functions of harmony", "numerals", one("| T | S | D |")},
+}
+
+// playing is a song of which the only play says these lines.
+func playing(lines ...string) string {
+	src := one("| C |") + "form {\n  play \"a\" {\n"
+	for _, l := range lines {
+		src += "    " + l + "\n"
+	}
+	return src + "  }\n}\n"
+}
