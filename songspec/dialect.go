@@ -20,7 +20,7 @@ var dialect = hcltext.Dialect{
 	Slash:  "A chord over another bass is written with a slash, C/G, and so are folders.",
 	Blocks: blockForms(),
 	Top:    topBlocks,
-	Places: eventWords,
+	Places: append([]string{"bars"}, eventWords...),
 	Empty:  append([]string{"play", "vocal"}, eventWords...),
 	Texts: []string{"title", "by", "key", "meter", "feel", "kit", "sound", "highest", "track", "like", "chords",
 		"text", "start", "at"},
@@ -33,7 +33,7 @@ var dialect = hcltext.Dialect{
 }
 
 func blockForms() map[string]string {
-	out := map[string]string{"play": blockForm("play")}
+	out := map[string]string{"play": blockForm("play"), "bars": blockForm("bars")}
 	for _, w := range slices.Concat(topBlocks, eventWords) {
 		out[w] = blockForm(w)
 	}
