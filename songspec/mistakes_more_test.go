@@ -55,10 +55,14 @@ var musicMistakes = []mistake{
 	{"four chords in two halves", "a chart in quarters is one in 4/4", "meter = \"2/2\"\n" + one("| C / F / | C F |")},
 	{"feel of four quarters in two halves", "the tempo counts quarters in both",
 		"meter = \"2/2\"\nfeel = \"swing\"\n" + one("| C |")},
-	{"quarters in two halves", "the counts are those of the halves", "meter = \"2/2\"\n" + one("| C / F G7 | C / / F |")},
+	{"quarters in two halves", "the counts are those of the halves",
+		"meter = \"2/2\"\n" + one("| C / F G7 | C / / F |")},
 	{"metronome mark", "the number is what counts", "meter = \"2/2\"\ntempo = \"half = 112\"\n" + one("| C |")},
-	{"bars without quotes", "as any place", "section \"a\" {\n  chords = \"| C | F |\"\n  bars 1-2 {\n    energy = 3\n" +
-		"  }\n  bars 2 { energy = 4 }\n}\n"},
+	{"bars without quotes", "as any place",
+		"section \"a\" {\n  chords = \"| C | F |\"\n  bars 1-2 {\n    energy = 3\n" +
+			"  }\n  bars 2 { energy = 4 }\n}\n"},
+	{"meter without brackets", "2/4 is as likely one as two over four", one("| C | 2/4 G7 | 6/8 F |")},
+	{"word for the last hit", "show people's", one("| C | F |", `button "2: 1" {}`)},
 	{"German chords without bar lines", "they are no words of a text",
 		"section \"a\" {\n  chords = <<-EOT\n    Hm Es Fis As\n  EOT\n}\n"},
 	{"repeat with a number in brackets", "it is no meter", one("| C | F (x2) |")},

@@ -38,6 +38,7 @@ var calledHere = map[string]string{
 	"break": `stop "8: 3" {}`, "cut": `stop "8: 3" {}`, "cutoff": `stop "8: 3" {}`, "choke": `stop "8: 3" {}`,
 	"hit": `accent "4: 1" {}`, "hits": `accent "4: 1" {}`, "stab": `accent "4: 1" {}`, "kick": `accent "4: 1" {}`,
 	"kicks":    `accent "4: 1" {}`,
+	"button":   `accent "last: 1" { short = true }`,
 	"staccato": "short = true, in an accent", "dry": "short = true, in an accent",
 	"anticipation": `push "4: 4&" {}`, "anticipate": `push "4: 4&" {}`,
 	"a_tempo": `bars "5-" { tempo = "a tempo" }`, "atempo": `bars "5-" { tempo = "a tempo" }`,

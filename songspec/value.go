@@ -225,8 +225,8 @@ var metronomeMark = pattern(`^[^=]*[^=\s][^=]*=\s*(\d+(?:\.\d+)?)\s*$`)
 func (d *decoder) tempo(expr hclsyntax.Expression, name string) *said[meter.BPM] {
 	if raw, ok := d.s.Raw(expr); ok {
 		if m := metronomeMark().FindStringSubmatch(d.s.TextOf(raw)); m != nil {
-			d.rep.Errorf(expr.Range(), "Not a number", "A tempo is the number alone, %s: it counts halves in 2/2, 3/2 and "+
-				"4/2, dotted quarters in 6/8, 9/8 and 12/8, and quarters in all other meters.", m[1])
+			d.rep.Errorf(expr.Range(), "Not a number", "A tempo is the number alone, %s: it counts halves in 2/2, "+
+				"3/2 and 4/2, dotted quarters in 6/8, 9/8 and 12/8, and quarters in all other meters.", m[1])
 			return nil
 		}
 	}
