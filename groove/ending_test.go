@@ -39,3 +39,38 @@ func TestLastChordIsStruckTogether(t *testing.T) {
 		}
 	}
 }
+
+// A hit of the whole band on the last bar line ends the song: it rings to the end and keeps its
+// force, and a short one is a button with silence behind it. Common practice, no single source.
+func TestLastHitEndsTheSong(t *testing.T) {
+	set := library.Builtin()
+	for _, name := range []string{"swing", "backbeat-eighths", "show-two", "jazz-waltz"} {
+		f := set.Feels[name]
+		for _, short := range []bool{false, true} {
+			tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C|Am|F|G|Dm|C", Feel: name,
+				Energy: 4, Meter: f.Meters[0]})
+			pass := &tl.Passes[0]
+			last := pass.Bars[len(pass.Bars)-1].Start
+			pass.Events = []timeline.Event{{Kind: timeline.Accent, Bar: len(pass.Bars) - 1, Tick: last, End: last,
+				By: timeline.All, Weight: 2, Short: short}}
+			p := groove.Perform(tl, set).Passes[0]
+			for who, part := range p.Score.Parts {
+				end, many := int64(0), 0
+				for _, n := range part.Notes {
+					if n.At > last {
+						t.Errorf("%s, short %t: %s strike at %d, after the last hit at %d", name, short,
+							timeline.Player(who), n.At, last)
+					}
+					if n.At == last {
+						end, many = max(end, n.End()), many+1
+					}
+				}
+				rings := end == pass.Length
+				if many == 0 || timeline.Player(who).Chords() && rings == short {
+					t.Errorf("%s, short %t: %s strike %d notes, to %d of %d", name, short, timeline.Player(who), many,
+						end, pass.Length)
+				}
+			}
+		}
+	}
+}

@@ -6,6 +6,7 @@ import (
 
 	"plinth/groove"
 	"plinth/groove/audit"
+	"plinth/groove/groovetest"
 	"plinth/groove/library"
 	"plinth/groove/songfiletest"
 	"plinth/songspec/timeline"
@@ -90,5 +91,27 @@ section "a" {
 	}
 	if hit <= other {
 		t.Errorf("the accent of the bass is %d, the others in its bar are up to %d", hit, other)
+	}
+}
+
+// A dry hit on the last off-beat of a bar is the old chord's alone: the comp, which has the new
+// chord ahead of the bar line in swing, waits for the bar line. Common practice, no single source.
+func TestNoChordAheadBesideAHit(t *testing.T) {
+	set := library.Builtin()
+	const bar = 2 * 3840
+	const hit, line = bar + 3*960 + 480, bar + 3840
+	for take := 1; take <= 40; take++ {
+		tl := groovetest.Song(t, groovetest.Section{Name: "a", Chords: "C6|A7|Dm9|G13|Em7|A7|Dm9|C6", Feel: "swing",
+			Energy: 5})
+		tl.Take = take
+		for _, at := range []int64{bar + 960, hit} {
+			tl.Passes[0].Events = append(tl.Passes[0].Events, timeline.Event{Kind: timeline.Accent, Bar: 2, Tick: at,
+				End: at, By: timeline.All, Weight: 2, Short: true})
+		}
+		for _, n := range groove.Perform(tl, set).Passes[0].Score.Parts[timeline.Piano].Notes {
+			if n.At >= hit && n.At < line && n.End() >= line {
+				t.Errorf("take %d: the piano strikes %d at %d and holds it to %d", take, n.Key, n.At, n.End())
+			}
+		}
 	}
 }

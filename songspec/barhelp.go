@@ -26,9 +26,9 @@ func barHelp(bar *writtenBar, m meter.Meter) string {
 		what += " and " + wording.Count(slashes, "slash")
 	}
 	if m.Den < 4 && len(bar.words) > beats && len(bar.words) <= inQuarters(m).Num {
-		return fmt.Sprintf("%s are too many for a bar of %s, which has %s. For a chart in quarters write meter = "+
-			"%q; the tempo then counts quarters, so write it %s as fast.",
-			what, m, wording.Count(beats, "beat"), inQuarters(m), timesAsFast(m))
+		return fmt.Sprintf("%s are too many for a bar of %s, which has %s.%s For a chart in quarters write meter = "+
+			"%q and a feel for it; the tempo then counts quarters, so write it %s as fast.",
+			what, m, wording.Count(beats, "beat"), onCounts(bar, m), inQuarters(m), timesAsFast(m))
 	}
 	if len(bar.words) > beats && (slashes == 0 || len(bar.words) > m.Num) {
 		help := "Move some into a bar of their own"
@@ -46,6 +46,26 @@ func barHelp(bar *writtenBar, m meter.Meter) string {
 	return fmt.Sprintf("%s do not share the %s of %s evenly (%s would). Say with / how long each lasts, for example "+
 		"| %s |.",
 		what, wording.Count(beats, "beat"), m, evenly(beats), example(bar, beats))
+}
+
+// onCounts says how a bar that is written in quarters is written in a meter of halves: its chords
+// with their counts, where they are not one a beat. Empty where the bar is not full of quarters.
+func onCounts(bar *writtenBar, m meter.Meter) string {
+	if len(bar.words) != inQuarters(m).Num || bar.words[0].slash {
+		return ""
+	}
+	plain, counted, offBeats := "", "", false
+	for i, w := range bar.words {
+		if !w.slash {
+			plain += " " + w.text
+			counted += fmt.Sprintf(" %s@%s", w.text, m.CountAt(int64(i)*meter.TicksPerQuarter))
+			offBeats = offBeats || int64(i)*meter.TicksPerQuarter%m.UnitTicks() != 0
+		}
+	}
+	if !offBeats && len(strings.Fields(plain)) == len(m.Beats()) { // one chord a beat
+		counted = plain
+	}
+	return fmt.Sprintf(" Write |%s |.", strings.Replace(counted, "@1 ", " ", 1))
 }
 
 // example is the bar filled up with slashes after its chords. The first chords last longest.

@@ -106,6 +106,27 @@ func TestEvents(t *testing.T) {
 	}
 }
 
+// What the README says of the song's last chord: an accent by everybody is the end, and a short one
+// leaves the bar to the hit.
+func TestAccentOnTheLastBarLine(t *testing.T) {
+	for _, row := range []struct {
+		event       string
+		ends, alone bool
+	}{
+		{"", true, false},
+		{`accent "last: 1" {}`, true, false},
+		{`accent "last: 1" { short = true }`, false, true},
+		{`accent "last: 1" { by = ["drums"] }`, false, false},
+		{`accent "last: 2" { short = true }`, false, false},
+	} {
+		tl := good(t, one("| C | F | G7 | C |", row.event))
+		c := cue.Of(&tl.Passes[0])
+		if (c.Ending >= 0) != row.ends || c.Alone[3] != row.alone {
+			t.Errorf("%s: ends %t, hits alone %t", row.event, c.Ending >= 0, c.Alone[3])
+		}
+	}
+}
+
 // An odd bar keeps the beat of the tempo: a bar of 3/8 among 6/8 at 54 dotted quarters
 // is one beat, and a hold in it adds one, not a quarter.
 func TestBeatsInAnOddBar(t *testing.T) {

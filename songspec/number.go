@@ -70,9 +70,19 @@ func (d *decoder) whole(expr hclsyntax.Expression, name string, lo, hi int) *sai
 	return &said[int]{int(n), expr.Range()}
 }
 
+// metronomeMark is a tempo with its note in front, as in print.
+var metronomeMark = pattern(`^[^=]*[^=\s][^=]*=\s*(\d+(?:\.\d+)?)\s*$`)
+
 // tempo reads a tempo in thousandths of a beat a minute. name is the thing in words, with its
 // article.
 func (d *decoder) tempo(expr hclsyntax.Expression, name string) *said[meter.BPM] {
+	if raw, ok := d.s.Raw(expr); ok {
+		if m := metronomeMark().FindStringSubmatch(d.s.TextOf(raw)); m != nil {
+			d.rep.Errorf(expr.Range(), "Not a number", "A tempo is the number alone, %s: it counts halves in 2/2, "+
+				"3/2 and 4/2, dotted quarters in 6/8, 9/8 and 12/8, and quarters in all other meters.", m[1])
+			return nil
+		}
+	}
 	f := d.bounded(expr, MinTempo, MaxTempo, "%s is a number from %d to %d", name, MinTempo, MaxTempo)
 	if f == nil {
 		return nil

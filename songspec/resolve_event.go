@@ -86,7 +86,8 @@ func (r *resolver) misplaced(e *event, by *play, err error) {
 func (r *resolver) notPlayed(e *event, by *play, bar int) {
 	if by != nil && by.only != nil && slices.Contains(by.events, e) {
 		r.rep.Errorf(e.rng, fmt.Sprintf("Bar %d is not played here", bar+1),
-			"This play has only the bars %q of its section. Write a bar among them.", by.only.place.Text)
+			"This play has only the bars %q of its section, and they keep their numbers. Write a bar among them.",
+			by.only.place.Text)
 	}
 }
 

@@ -165,7 +165,7 @@ func (c *Pianist) strikeAhead(tab []mark, k, i int) bool {
 	case m.forced && (c.OffBeat(before.Start) || c.OffBeat(ch.Start)): // without it the chord before is not heard
 		return false
 	case ch.Start-m.tick > beat/2, m.tick-before.Start < beat, before.Chord.None,
-		c.Cues.Alone[c.BarAt(ch.Start)], c.silences.Over(m.tick, ch.Start+1), c.hitIn(m.tick, ch.Start+beat/2),
+		c.Cues.Alone[c.BarAt(ch.Start)], c.silences.Over(m.tick, ch.Start+1), c.hitIn(ch.Start-beat/2, ch.Start+beat/2),
 		c.BarAt(ch.Start) == c.Ending(): // the last chord is struck with the band
 		return false
 	}

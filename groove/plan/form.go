@@ -33,6 +33,16 @@ func (p *Plan) Ending() int {
 	return -1
 }
 
+// EndsOnAHit reports whether the stroke on which the song comes to rest is an accent of the song file.
+func (p *Plan) EndsOnAHit() bool {
+	for who := timeline.Drums; who <= timeline.Piano; who++ {
+		if p.Cues.Struck(cue.Accent, who, p.EndingAt()) {
+			return true
+		}
+	}
+	return false
+}
+
 // FinalHit is the tick of the song's last hit before it stops dead, which all three players
 // strike with force. -1 where there is none.
 func (p *Plan) FinalHit() int64 {

@@ -87,10 +87,10 @@ func (t *Playing) softened(v int64, bar int, part, length int64) int64 {
 
 // restOnTheLast softens the chord on which the song comes to rest, all of it alike, until its
 // mean is under that of the two bars before, and under that of the last one, too, unless that
-// is hardly more than a breath.
+// is hardly more than a breath. A last chord that the song file accents keeps its force.
 func (t *Playing) restOnTheLast(notes []score.Note, velocities []uint8) {
 	bar := t.Ending()
-	if bar < 0 {
+	if bar < 0 || t.EndsOnAHit() {
 		return
 	}
 	var last, before, two mean

@@ -162,8 +162,11 @@ func gridJSON(g *Grid) jsonObject {
 	if g.Bars > 0 {
 		meter = g.Meter.String()
 	}
-	if g.Thirds {
+	switch {
+	case g.Thirds:
 		step = "triplet eighth"
+	case g.Meter.Den == 2:
+		step = "eighth"
 	}
 	return jsonObject{{"meter", meter}, {"bars", g.Bars}, {"step", step},
 		{"steps", objects(g.Steps, func(s *Step) jsonObject {

@@ -6,7 +6,7 @@ import "plinth/songspec/meter"
 type Grid struct {
 	Meter  meter.Meter
 	Bars   int  // how many bars were counted
-	Thirds bool // the steps are thirds of the beat, not sixteenths: the band swings
+	Thirds bool // the steps are thirds of the beat, not sixteenths or, in halves, eighths: the band swings
 	Steps  []Step
 }
 
@@ -33,6 +33,9 @@ func (r *Report) measureGrid(start, end int64) Grid {
 	}
 	g := Grid{Meter: m, Bars: len(bars)}
 	step := int64(meter.TicksPerQuarter / 4)
+	if m.Den == 2 { // the counts are halves, and their e and a the eighths
+		step = m.UnitTicks() / 4
+	}
 	if m.Den == 4 && r.bandSwings(start, end) {
 		g.Thirds, step = true, meter.TicksPerQuarter/3
 	}

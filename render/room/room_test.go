@@ -101,6 +101,22 @@ func TestShortBars(t *testing.T) {
 	}
 }
 
+// Where halves are counted, every step has a spoken count.
+func TestStepsOfHalves(t *testing.T) {
+	m := meter.Meter{Num: 3, Den: 2}
+	p := timeline.Pass{Section: "verse", EnergyFrom: 2, EnergyTo: 2, Meter: m, BPM: 60_000, Length: m.BarTicks(),
+		FirstBar: 1, Bars: []timeline.Bar{{Length: m.BarTicks(), Meter: m}},
+		Chords: []timeline.Span{{End: m.BarTicks()}}}
+	tl := &timeline.Timeline{Passes: []timeline.Pass{p}, End: p.Length, Tempos: []timeline.Tempo{{Micros: 1_000_000}}}
+	var counts []string
+	for _, s := range Analyze(tl, means(tl, groove.NewPerformance())).Song.Grid.Steps {
+		counts = append(counts, s.Count)
+	}
+	if got := strings.Join(counts, " "); got != "1 1e 1& 1a 2 2e 2& 2a 3 3e 3& 3a" {
+		t.Errorf("the steps are %s", got)
+	}
+}
+
 func TestAnalyzeSmall(t *testing.T) {
 	r := Analyze(small(t))
 	if len(r.Windows) != 1 || r.Windows[0].From.String() != "bar 1 count 4" || r.Windows[0].Beats != 4000 ||

@@ -32,6 +32,9 @@ func (w *work) accents() {
 			}
 		}
 	}
+	if w.button() {
+		w.out.Alone[len(w.out.Alone)-1] = true
+	}
 	for i := range w.pass.Joint {
 		if e := &w.pass.Joint[i]; e.Kind == timeline.Accent {
 			w.add(Cue{Kind: Accent, At: e.Tick, Target: e.Target, Until: e.Tick, Event: -1, Span: -1,

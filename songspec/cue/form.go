@@ -17,7 +17,7 @@ func (w *work) form() {
 		q.At = max(q.At, w.pass.Chords[i].Start)
 	}
 	q.Target = q.At
-	if w.restful(b.Start) {
+	if w.restful(b.Start, q.At) { // an accent of the whole band on that chord is how it is struck
 		q.Kind = Ending
 		w.add(q)
 		return
@@ -56,16 +56,54 @@ func (w *work) opening() {
 	w.add(q)
 }
 
-// restful reports whether the song file has nothing for the band to do from a tick on. A
-// push that nobody plays does not count, nor does a stop in which some go on, nor a caesura at its
-// end.
-func (w *work) restful(start int64) bool {
+// button reports whether the song ends on dry hits of the whole band, the first of them on its
+// last bar line, and nothing else: no time goes on behind them. Common practice, no single source.
+func (w *work) button() bool {
+	last := len(w.pass.Bars) - 1
+	if w.pass.After != nil || last < 1 {
+		return false
+	}
+	start, first := w.pass.Bars[last].Start, int64(-1)
+	for i := range w.pass.Events {
+		switch e := &w.pass.Events[i]; e.Kind {
+		case timeline.Hold, timeline.Rit, timeline.Accel, timeline.Space, timeline.Cue:
+		case timeline.Accent:
+			if e.Tick < start {
+				continue
+			}
+			if !e.Short || !w.byAll(e) {
+				return false
+			}
+			if first < 0 || e.Tick < first {
+				first = e.Tick
+			}
+		default:
+			if max(e.End, e.Tick+1) > start {
+				return false
+			}
+		}
+	}
+	return first == start
+}
+
+// byAll reports whether an event names everybody who plays in its bar.
+func (w *work) byAll(e *timeline.Event) bool {
+	by := w.playsAt(e.Bar)
+	return e.By&by == by
+}
+
+// restful reports whether the song file has nothing for the band to do from a tick on, but for
+// hits of the whole band on its last chord that may ring. A push that nobody plays does not count,
+// nor does a stop in which some go on, nor a caesura at its end.
+func (w *work) restful(start, last int64) bool {
 	for i := range w.pass.Events {
 		switch e := &w.pass.Events[i]; e.Kind {
 		case timeline.Hold, timeline.Rit, timeline.Accel, timeline.Space, timeline.Cue:
 		default:
 			counts := e.Kind != timeline.Push || w.out.acts[i]
 			switch e.Kind {
+			case timeline.Accent:
+				counts = e.Short || e.Alone || e.Tick != last || !w.byAll(e)
 			case timeline.Stop:
 				counts = w.stopsAll(e)
 			case timeline.Caesura: // at the song's end it cuts off what rings

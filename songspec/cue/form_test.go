@@ -57,6 +57,9 @@ func TestHowASongEnds(t *testing.T) {
 	stop := func(from, to int64) timeline.Event {
 		return timeline.Event{Kind: timeline.Stop, Bar: 1, Tick: bar + from, End: bar + to, By: timeline.All}
 	}
+	hit := func(tick int64, by timeline.Players, short bool) timeline.Event {
+		return timeline.Event{Kind: timeline.Accent, Bar: 1, Tick: bar + tick, End: bar + tick, By: by, Short: short}
+	}
 	for _, row := range []struct {
 		name   string
 		bars   int
@@ -72,6 +75,10 @@ func TestHowASongEnds(t *testing.T) {
 		{"stopped after the second beat", 2, []timeline.Event{stop(beat+1, bar)}, Chord, 0},
 		{"stopped for a beat", 2, []timeline.Event{stop(beat, 2*beat)}, Chord, 0},
 		{"stopped at once", 2, []timeline.Event{stop(0, bar)}, Chord, 0},
+		{"a hit of all that rings", 2, []timeline.Event{hit(0, timeline.All, false)}, Ending, 2 * bar},
+		{"a hit of some", 2, []timeline.Event{hit(0, drums, false)}, Chord, 0},
+		{"a later hit", 2, []timeline.Event{hit(beat, timeline.All, false)}, Chord, 0},
+		{"a dry hit", 2, []timeline.Event{hit(0, timeline.All, true)}, Chord, 0},
 	} {
 		p := passOf(row.bars, row.events...)
 		for i := range p.Bars {
@@ -124,6 +131,43 @@ func TestTheLastOfSeveralChords(t *testing.T) {
 			t.Errorf("the ending is cue %d of %+v", c.Ending, c.List)
 		case stop && (c.Ending >= 0 || c.FinalHit >= 0):
 			t.Errorf("with a stop: ending %d, last hit %d", c.Ending, c.FinalHit)
+		}
+	}
+}
+
+// Dry hits of the whole band on the song's last bar line and behind it are all that is played in
+// that bar: a button. Common practice, no single source.
+func TestButton(t *testing.T) {
+	hit := func(tick int64, by timeline.Players) timeline.Event {
+		return timeline.Event{Kind: timeline.Accent, Bar: int(tick / bar), Tick: tick, End: tick, By: by, Short: true}
+	}
+	rings := hit(bar, timeline.All)
+	rings.Short = false
+	fill := timeline.Event{Kind: timeline.Fill, Bar: 1, Tick: bar + bar/2, End: 2 * bar, By: drums}
+	for _, row := range []struct {
+		name   string
+		events []timeline.Event
+		more   bool // another pass comes
+		button bool
+	}{
+		{"one hit", []timeline.Event{hit(bar, timeline.All)}, false, true},
+		{"two hits", []timeline.Event{hit(bar, timeline.All), hit(bar+bar/2, timeline.All)}, false, true},
+		{"hits before it, too", []timeline.Event{hit(bar/2, drums), hit(bar, timeline.All)}, false, true},
+		{"after time", []timeline.Event{hit(bar+bar/2, timeline.All)}, false, false},
+		{"by the drums", []timeline.Event{hit(bar, drums)}, false, false},
+		{"one that rings", []timeline.Event{rings}, false, false},
+		{"a fill behind it", []timeline.Event{hit(bar, timeline.All), fill}, false, false},
+		{"no end", []timeline.Event{hit(bar, timeline.All)}, true, false},
+	} {
+		p := passOf(2, row.events...)
+		for i := range p.Bars {
+			p.Bars[i].Meter = meter.Common
+		}
+		if row.more {
+			p.After = &timeline.Neighbour{}
+		}
+		if c := Of(&p); c.Alone[1] != row.button || c.Alone[0] {
+			t.Errorf("%s: nothing but hits in bars %v, want it in the last: %t", row.name, c.Alone, row.button)
 		}
 	}
 }

@@ -20,6 +20,10 @@ func numbered(s string, k Key) *SymbolError {
 		e.Reason = "A number is written as a Roman numeral, and the bass as a degree of its own chord: 1/3 is I/3, " +
 			"and 5/7 is V/3."
 	}
+	if signs == 0 && len(s) == 3 && (bass == "4" || bass == "8") { // as likely a meter without its brackets
+		e.Reason += " A meter stands in brackets, in front of the bar's chords: (" + s + ")."
+		return e
+	}
 	roman := romans[s[signs]-'1']
 	major := strings.HasPrefix(head, "maj") || strings.HasPrefix(head, "ma7")
 	if !major && (strings.HasPrefix(head, "-") || strings.HasPrefix(head, "m")) {
