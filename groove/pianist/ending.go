@@ -116,7 +116,7 @@ func (c *Pianist) ringOut(notes []score.Note) []score.Note {
 		if n.At > start {
 			continue
 		}
-		if n.At == start {
+		if n.At == start && !n.Art.Has(score.Accent) { // an accent keeps its own
 			n.Cue = c.Cues.Ending
 		}
 		if n.End() > start {

@@ -60,12 +60,6 @@ var sameAs = []struct {
 		}
 		return unless(block, "  lead = ", "\n  lead = true")
 	})},
-	{"every rit and accel is a rit", true, func(text string, tl *timeline.Timeline) string {
-		if tempoLeftOut.MatchString(text) {
-			return text
-		}
-		return replacing(`(?m)^  accel "`, `  rit "`)(text, tl)
-	}},
 	{"all by their names", true, replacing(`\["all"\]`, `["piano", "bass", "drums"]`)},
 	{"a stop of all by their names", true, replacing(`(?m)^(  stop "[^"]*") \{  \}`,
 		`$1 { by = ["drums", "bass", "piano"] }`)},
@@ -85,8 +79,6 @@ var sameAs = []struct {
 		return regexp.MustCompile(`(?m)^  cue .*\n`).ReplaceAllString(text, "")
 	}},
 }
-
-var tempoLeftOut = regexp.MustCompile(`without = .*"(rit|accel)"`)
 
 // replacing is a way to write a song that replaces all that a pattern matches.
 func replacing(pattern, by string) func(string, *timeline.Timeline) string {

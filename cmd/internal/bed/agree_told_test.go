@@ -77,7 +77,7 @@ func (a *agreement) checkOutline() {
 }
 
 // barWords are the words with which the outline says what is otherwise from a bar on, in their order.
-var barWords = []string{"energy", "feel", "key", "players", "drums", "bass", "piano"}
+var barWords = []string{"energy", "tempo", "feel", "key", "players", "drums", "bass", "piano"}
 
 // checkChanges holds what a bar's row says of the bar itself against what holds in the bar before it,
 // and returns what follows. At what energy a bar is, and what the players play on, is looked at elsewhere.
@@ -99,6 +99,9 @@ func (a *agreement) checkChanges(pass, bar int, notes []string) []string {
 		"players": cmp.Or(strings.Join((timeline.All&^p.Tacet).Names(), ", "), "none")}
 	if bar > 0 {
 		was = of(bar - 1)
+	}
+	if set := p.Bars[bar].Pace; set == nil && said["tempo"] != "" || set != nil && said["tempo"] != set.BPM.String() {
+		a.failf("pass %d, bar %d: the outline says the tempo %q", pass, bar+1, said["tempo"])
 	}
 	for word, is := range of(bar) {
 		want := ""
