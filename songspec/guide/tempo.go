@@ -33,20 +33,20 @@ func (f *File) TempoMap(tl *timeline.Timeline, from int) []timeline.Tempo {
 // Clicks are the felt beats from one bar line of a song to another, the bars in front included, in
 // absolute ticks; and behind them the bar line at which they end.
 func Clicks(tl *timeline.Timeline, from, to int64) (out []int64) {
-	add := func(at int64, m meter.Meter) {
+	add := func(at int64, m meter.Meter, length int64) { // an odd bar may be shorter than its meter
 		for _, beat := range m.Beats() {
-			if at+beat >= from && at+beat < to {
+			if at+beat >= from && at+beat < to && beat < length {
 				out = append(out, at+beat)
 			}
 		}
 	}
 	for at := int64(0); at < tl.Lead; at += tl.Passes[0].Meter.BarTicks() {
-		add(at, tl.Passes[0].Meter)
+		add(at, tl.Passes[0].Meter, tl.Lead)
 	}
 	for i := max(0, tl.PassAt(from)); i < len(tl.Passes) && tl.Passes[i].Start < to; i++ {
 		p := &tl.Passes[i]
 		for j := range p.Bars {
-			add(p.Start+p.Bars[j].Start, p.Bars[j].Meter)
+			add(p.Start+p.Bars[j].Start, p.Bars[j].Meter, p.Bars[j].Length)
 		}
 	}
 	return append(out, to)
