@@ -13,7 +13,7 @@ import (
 // which a section can have only a few are rare.
 var words = []string{
 	"accent", "accent", "accent", "accent", "push", "push", "push", "push", "stop", "stop", "fill", "fill",
-	"hold", "rit", "space", "caesura", "cue",
+	"hold", "rit", "space", "caesura", "caesura", "cue",
 }
 
 // known is how many of the words the reader knows.

@@ -25,6 +25,7 @@ var wanted = []string{
 	"tacet", "no fills", "no lead", "lift", "change of key",
 	"looseness 0", "looseness 400", "looseness 1000", "count-in", "pickup", "five strings",
 	"highest", "kit", "lent sections", "singer", "several singers", "picture",
+	"tempo of the guide",
 }
 
 // mixes counts what comes together in songs.
@@ -155,6 +156,7 @@ func (m mixes) song(tl *timeline.Timeline, song songtest.Song) {
 	m.on("singer", len(tl.Vocals) > 0)
 	m.on("several singers", len(tl.Vocals) > 1)
 	m.on("picture", tl.Picture != nil)
+	m.on("tempo of the guide", strings.Contains(song.Text, `= "guide"`))
 }
 
 // texts are words as random songs write them.

@@ -13,7 +13,7 @@ func (w *writer) singers() {
 	file := binary.BigEndian.AppendUint16([]byte("MThd\x00\x00\x00\x06\x00\x01"), uint16(n))
 	file = append(file, 480/256, 480%256) // ticks a quarter
 	for i := range n {
-		body := w.sung(tracks[i], lows[i])
+		body := w.sung(tracks[i], lows[i], i == 0)
 		file = binary.BigEndian.AppendUint32(append(file, "MTrk"...), uint32(len(body)))
 		file = append(file, body...)
 	}
@@ -34,11 +34,17 @@ func (w *writer) singers() {
 	}
 }
 
-// sung is a track of a Standard MIDI File: phrases of a few notes, with rests.
-func (w *writer) sung(name string, low int) []byte {
+// sung is a track of a Standard MIDI File: phrases of a few notes, with rests, and the tempo of each
+// phrase where it leads.
+func (w *writer) sung(name string, low int, leads bool) []byte {
 	out := append([]byte{0, 0xff, 0x03, byte(len(name))}, name...)
 	wait, key := 0, low+w.more.Intn(8)
 	for range 4 + w.more.Intn(8) {
+		if leads {
+			micros := 60_000_000 / (45 + w.more.Intn(90))
+			out = append(appendVariable(out, wait), 0xff, 0x51, 3, byte(micros>>16), byte(micros>>8), byte(micros))
+			wait = 0
+		}
 		for range 1 + w.more.Intn(6) {
 			key = min(max(key+w.more.Intn(7)-3, low), low+17)
 			length := pick(w, 240, 240, 480, 960)

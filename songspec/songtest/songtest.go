@@ -40,7 +40,7 @@ type Feel struct {
 // lends, with four to eight plays. The same r gives the same song. Every song can be read.
 func Random(r *rand.Rand, feels []Feel) Song {
 	w := &writer{r: r, more: rand.New(rand.NewSource(r.Int63())), feels: feels, files: map[string]string{}}
-	return w.toPicture(Song{w.write(), w.files})
+	return w.free(w.toPicture(Song{w.write(), w.files}))
 }
 
 // Old is the text of a song in words that every plinth has had, for comparing one with an older
@@ -222,7 +222,7 @@ func (w *writer) like(s, other *section) {
 	}
 	s.rit = false // one of its own replaces those that it overlaps
 	w.without(s)
-	if len(s.held)+len(s.turns) == 0 && w.later(2) {
+	if len(s.held)+len(s.turns) == 0 && !w.later(4) {
 		s.bars, s.hot = nil, nil
 		w.line("  meter = %q", s.meter)
 		w.chart(s)

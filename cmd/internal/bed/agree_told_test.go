@@ -100,7 +100,7 @@ func (a *agreement) checkChanges(pass, bar int, notes []string) []string {
 	if bar > 0 {
 		was = of(bar - 1)
 	}
-	if set := p.Bars[bar].Pace; set == nil && said["tempo"] != "" || set != nil && said["tempo"] != set.BPM.String() {
+	if set := p.Bars[bar].Pace; set == nil && said["tempo"] != "" || set != nil && said["tempo"] != set.String() {
 		a.failf("pass %d, bar %d: the outline says the tempo %q", pass, bar+1, said["tempo"])
 	}
 	for word, is := range of(bar) {
