@@ -165,36 +165,55 @@ func (l *listener) addKeyCosts(at *[128]int32, s *heardNote, ch *cue.Change) {
 
 // dropRubs takes away or ends notes that would stand in the singer's way: that clash with a
 // held note, lie above the voice or are in unison with it as they are struck. A note that was
-// struck earlier ends before.
+// struck earlier ends before. Of a hit that the song file asks for the lowest key stays.
 func (l *listener) dropRubs(notes []score.Note) []score.Note {
 	if !l.heard {
 		return notes
 	}
-	return score.Without(notes, func(i int) bool {
+	left := map[int64]int{} // of each hit that would go, the lowest note; -1 where some of it stays
+	rubs := make([]bool, len(notes))
+	for i := range notes {
 		n := &notes[i]
-		// The bass may clash, as a bassist's may.
-		if n.Voice == score.Left && l.Pass.TacetAt(l.BarAt(n.At)).Has(timeline.Bass) {
-			return false
+		rubs[i] = l.rubs(n)
+		low, known := left[n.At]
+		switch {
+		case !rubs[i]:
+			left[n.At] = -1
+		case n.Art.Has(score.Accent) && (!known || low >= 0 && n.Key < notes[low].Key):
+			left[n.At] = i
 		}
-		for _, tune := range l.sungAt(n.At) {
-			if tune != nil && tune.Key == n.Key {
-				return true
-			}
-		}
-		ch := &l.changes[max(0, cue.IndexAt(l.changes, n.At))]
-		for s := range l.sungIn(n.At-duck, n.End()+duck) {
-			over := s.high && n.Key > s.Key && s.end > n.At
-			clash := clashesIn(ch, int(n.Key), s)
-			if over && s.Tick <= n.At+soon || clash && s.Tick <= n.At+2*duck {
-				return true
-			}
-			if (over || clash) && s.Tick-duck < n.End() { // written to where the singer comes in
-				n.Value = int32(s.Tick - n.At)
-				n.Hold(s.Tick - duck)
-			}
-		}
-		return false
+	}
+	return score.Without(notes, func(i int) bool {
+		low, known := left[notes[i].At]
+		return rubs[i] && !(known && low == i)
 	})
+}
+
+// rubs reports whether a note would stand in the singer's way as it is struck, and ends it where
+// it would later.
+func (l *listener) rubs(n *score.Note) bool {
+	// The bass may clash, as a bassist's may.
+	if n.Voice == score.Left && l.Pass.TacetAt(l.BarAt(n.At)).Has(timeline.Bass) {
+		return false
+	}
+	for _, tune := range l.sungAt(n.At) {
+		if tune != nil && tune.Key == n.Key {
+			return true
+		}
+	}
+	ch := &l.changes[max(0, cue.IndexAt(l.changes, n.At))]
+	for s := range l.sungIn(n.At-duck, n.End()+duck) {
+		over := s.high && n.Key > s.Key && s.end > n.At
+		clash := clashesIn(ch, int(n.Key), s)
+		if over && s.Tick <= n.At+soon || clash && s.Tick <= n.At+2*duck {
+			return true
+		}
+		if (over || clash) && s.Tick-duck < n.End() { // written to where the singer comes in
+			n.Value = int32(s.Tick - n.At)
+			n.Hold(s.Tick - duck)
+		}
+	}
+	return false
 }
 
 // isBusy reports whether the singers have many notes in a bar. What two sing together counts
