@@ -139,7 +139,7 @@ var mistakes = []mistake{
 	{"any meter with a grid", "it has two steps", `meter = "4/4"`, `meter = "any"`, "3:3", []string{"two steps a row"}},
 	{"fill of five beats", "shorter ones make those", small,
 		"fills \"f\" {\n  grid = 4\n  fill \"a\" {\n    colour = 0\n " +
-		"   snare = \"xxxx|xxxx|xxxx|xxxx|xxxx\"\n  }\n}\n", "5:13",
+			"   snare = \"xxxx|xxxx|xxxx|xxxx|xxxx\"\n  }\n}\n", "5:13",
 		[]string{"a fill is 1 to 4 beats long: 4, 8, 12 or 16 steps"}},
 	{"fill rows of two lengths", "they sound together", small,
 		"fills \"f\" {\n  grid = 4\n  fill \"a\" {\n    colour = 0\n    snare = \"xxxx\"\n    kick = \"x---x---\"\n " +
