@@ -163,7 +163,8 @@ func (d *Drummer) ceilingOf(n *score.Note, bar int) int {
 // soft strokes of what marks one. In swing there is none.
 func (d *Drummer) marksBackbeat(bar, energy int) bool {
 	return slices.ContainsFunc(d.FeelIn(bar).Levels[energy-1].Drums, func(r feel.Row) bool {
-		return r.Voice.Backbeat() && slices.ContainsFunc(r.Steps, func(s feel.Stroke) bool { return s.Touch > feel.Soft })
+		return r.Voice.Backbeat() &&
+			slices.ContainsFunc(r.Steps, func(s feel.Stroke) bool { return s.Touch > feel.Soft })
 	})
 }
 

@@ -14,7 +14,8 @@ func TestRideUnderAWalkingBass(t *testing.T) {
 		for _, line := range []string{"", "walk"} {
 			touches := [6]int{}
 			for energy := 1; energy <= 3; energy++ {
-				tl := groovetest.Song(t, grooveSection(name, "a", "C|F|G|C", energy), grooveSection(name, "b", "C", energy))
+				tl := groovetest.Song(t, grooveSection(name, "a", "C|F|G|C", energy),
+					grooveSection(name, "b", "C", energy))
 				tl.Bass.Line = line
 				for _, n := range drummerOf(tl, 0, library.Builtin()).Play(nil).Notes {
 					if kindOf(n.Key) == kindRide {

@@ -39,7 +39,8 @@ func TestBothChordsOfABarAreHeard(t *testing.T) {
 				for i := range c.changes {
 					if chords++; !heard[i] {
 						missing++
-						t.Logf("%s at %d, take %d: the chord at %d is not heard", name, energy, take, c.changes[i].Start)
+						t.Logf("%s at %d, take %d: the chord at %d is not heard", name, energy, take,
+							c.changes[i].Start)
 					}
 				}
 			}
