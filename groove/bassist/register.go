@@ -1,6 +1,9 @@
 package bassist
 
-import "plinth/groove/bassline"
+import (
+	"plinth/groove/bassline"
+	"plinth/songspec/timeline"
+)
 
 // balladTop is the highest note in a ballad: above it the bass steps on the singer.
 const balladTop = 48
@@ -44,12 +47,40 @@ func (b *Bassist) opening() (key int, ok bool) {
 	if a == nil {
 		return 0, false
 	}
+	return b.openingOf(a), true
+}
+
+// openingOf is the key on which the next pass opens with its chord.
+func (b *Bassist) openingOf(a *timeline.Neighbour) int {
 	lowest, _ := b.openingRange(liftsOff(b.Energy(len(b.Pass.Bars)-1), a.Energy))
-	return lowest + (a.Chord.Bass.PC()-lowest%12+12)%12, true
+	return lowest + (a.Chord.Bass.PC()-lowest%12+12)%12
+}
+
+// widest is the widest leap by which a line comes back out of a rest: a fifth. Common practice, no
+// single source.
+const widest = 7
+
+// comesBackTo is the pass in which the line comes back after a break: written hits, a stop or bars that
+// the bassist keeps out of at the end of this one. nil: there is none.
+func (b *Bassist) comesBackTo() *timeline.Neighbour {
+	a, bar := b.Pass.After, len(b.Pass.Bars)-1
+	if a == nil || a.Chord.None || a.Tacet.Has(timeline.Bass) || !b.Cues.Alone[bar] &&
+		!b.Pass.TacetAt(bar).Has(timeline.Bass) && !b.Cues.Silences(timeline.Bass).Has(b.Pass.Length-1) {
+		return nil
+	}
+	return a
 }
 
 // leadOutCost is the cost of ending the pass on a key, by where the next one opens.
 func (b *Bassist) leadOutCost(key int) int {
+	if a := b.comesBackTo(); a != nil {
+		to := b.openingOf(a)
+		cost := bassline.MoveCost(key, to)
+		if key-to > widest || to-key > widest {
+			cost += farCost
+		}
+		return cost
+	}
 	to, ok := b.opening()
 	if !ok {
 		return 0

@@ -15,6 +15,7 @@ import (
 type drumFill struct {
 	cue.Stretch
 	fill        *feel.Fill
+	asked       bool  // the song asks for it: it takes the time's place, where others leave it the ride
 	varied      int   // 0 as written; 1 and 2 change a stroke of it, see varied
 	cue         int32 // the cue that it answers; -1: it closes the section
 	group       uint32
@@ -34,28 +35,14 @@ const wholeBar = 99
 // chooseFills chooses the fills of the pass, in order: those that the song file asks for
 // and the one that closes the section.
 func (d *Drummer) chooseFills() []drumFill {
-	var out []drumFill
-	add := func(f drumFill, answers int32) {
-		f.cue, f.group = answers, uint32(len(out)+1)
+	out, closes := d.askedFills()
+	if s := d.closingSpan(); !closes && s.Start < s.End {
+		f := d.chooseFill(s, d.closingVariation(), d.closingFillEnergy())
+		f.cue = -1
 		out = append(out, f)
 	}
-	last := len(d.Pass.Bars) - 1
-	closed := false
-	inside := 0
-	for i, q := range d.Cues.Each(cue.Fill, timeline.Drums) {
-		s := cue.Stretch{Start: q.At, End: min(q.Until, d.nextFill(q.At))}
-		if int(q.Bar) == last && !closed {
-			closed = true
-			add(d.chooseFill(s, d.closingVariation(), d.closingFillEnergy()), i)
-			continue
-		}
-		add(d.chooseFill(s, d.insideVariation(inside), d.Energy(int(q.Bar))), i)
-		inside++
-	}
-	if !closed {
-		if s := d.closingSpan(); s.Start < s.End {
-			add(d.chooseFill(s, d.closingVariation(), d.closingFillEnergy()), -1)
-		}
+	for i := range out {
+		out[i].group = uint32(i + 1)
 	}
 	return out
 }
@@ -146,17 +133,6 @@ func (d *Drummer) closingVariation() variation {
 	return variation{v % 3, v / 3}
 }
 
-// insideVariation is the variation of the i-th fill inside the pass. Even fills have colour 3
-// or 4, by the pass, in three ways, and odd fills have colour 5: so neighbours differ, also
-// across the border between passes.
-func (d *Drummer) insideVariation(i int) variation {
-	if i%2 == 1 {
-		return variation{5, i / 2 % 3}
-	}
-	v := d.variant()
-	return variation{3 + v%2, v / 2}
-}
-
 // closingFillEnergy is the energy of the closing fill. It is half-way from the section's to
 // the next section's and is rounded towards the next: a fill that leads down from a chorus
 // already belongs to what follows.
@@ -172,22 +148,26 @@ func (d *Drummer) closingFillEnergy() int {
 	return (from + a.Energy + 1) / 2
 }
 
-// chooseFill picks a fill of the feel's family that is meant for the energy. First it finds
-// the length: the shortest that covers the span, of which only the end is played, or the
-// longest there is. Then the variation picks among the fills of that length.
+// chooseFill picks a fill of the feel's family that is meant for the energy, among those that close a
+// section or those that the song asks for, as the variation says. First it finds the length: the
+// shortest that covers the span, of which only the end is played, or the longest there is. Then the
+// variation picks among the fills of that length.
 func (d *Drummer) chooseFill(s cue.Stretch, v variation, energy int) drumFill {
-	out := drumFill{Stretch: s, varied: v.varied, line: d.nextFill(s.Start)}
+	asked := v.number >= feel.AskedColour
+	out := drumFill{Stretch: s, varied: v.varied, line: d.nextFill(s.Start), asked: asked}
 	bar := d.BarAt(s.Start)
 	m, family := d.Pass.Bars[bar].Meter, d.familyIn(bar)
 	length := s.End - s.Start
 	best := int64(-1)
 	var same []*feel.Fill // of that length
+	meant := func(f feel.Fill) bool { return f.Suits(energy) && (f.Colour >= feel.AskedColour) == asked }
+	all := !slices.ContainsFunc(family, meant) // a family of the song's own may have no other
 	for i := range family {
 		f := &family[i]
-		if !f.Suits(energy) {
+		if !f.Suits(energy) || !all && !meant(*f) {
 			continue
 		}
-		n := fillStep(f, m) * int64(max(1, f.Grid)*f.Beats)
+		n := beatOf(f, m) * int64(f.Beats)
 		if best < 0 || best < length && n > best || n >= length && n < best {
 			best, same = n, nil
 		}
@@ -218,7 +198,8 @@ func fillStep(f *feel.Fill, m meter.Meter) int64 {
 }
 
 // leaveRoomForFills takes away the strokes of the time from the first stroke of a fill on:
-// the fill has both hands and each foot that it uses. A foot that it does not use goes on.
+// the fill has both hands and each foot that it uses. A foot that it does not use goes on, but under a
+// fill that the song asks for the hat's alone.
 // A fill that begins after the beat leaves the backbeat on that beat (common practice, no
 // single source).
 func leaveRoomForFills(notes []score.Note, fills []drumFill) []score.Note {
@@ -238,7 +219,8 @@ func leaveRoomForFills(notes []score.Note, fills []drumFill) []score.Note {
 					goesOn := kindOf(n.Key) == kindRide && f.rideGoesOn() && n.At < f.lastOfHands
 					return n.At >= f.firstOfHands && !goesOn
 				}
-				return n.At >= f.firstStroke && f.usesLimb(n.Voice.Limb())
+				return n.At >= f.firstStroke && (f.usesLimb(n.Voice.Limb()) ||
+					f.asked && n.Voice.Limb() == feel.RightFoot)
 			}
 		}
 		return false
@@ -246,7 +228,7 @@ func leaveRoomForFills(notes []score.Note, fills []drumFill) []score.Note {
 }
 
 // rideGoesOn reports whether one hand plays the fill and the other goes on: a pickup in swing.
-func (f *drumFill) rideGoesOn() bool { return f.fill != nil && f.fill.Family == "swing" }
+func (f *drumFill) rideGoesOn() bool { return f.fill != nil && f.fill.Family == "swing" && !f.asked }
 
 func (f *drumFill) usesLimb(limb feel.Limb) bool {
 	return f.fill != nil && slices.ContainsFunc(f.fill.Rows, func(r feel.Row) bool { return r.Voice.Limb == limb })

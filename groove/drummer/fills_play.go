@@ -68,7 +68,27 @@ func (d *Drummer) fillStrokes(f drumFill) []score.Note {
 		}
 	}
 	score.ByTick(out)
-	return out
+	return d.begun(f, out)
+}
+
+// begun is a fill that the song asks for with a stroke where it begins, also where only the end of it is
+// played: the first stroke of its hands comes there as well.
+func (d *Drummer) begun(f drumFill, notes []score.Note) []score.Note {
+	first := slices.IndexFunc(notes, func(n score.Note) bool { return n.Voice.Limb() == feel.Hand && n.Roll == 0 })
+	begin := f.Start
+	if begin > d.Pass.Bars[d.BarAt(begin)].Start {
+		begin = d.onGrid(begin, f.fill)
+	}
+	whole := beatOf(f.fill, d.Pass.Bars[d.BarAt(f.Start)].Meter) * int64(f.fill.Beats)
+	if !f.asked || first < 0 || notes[first].At <= begin || f.line-f.Start >= whole {
+		return notes
+	}
+	n := notes[first]
+	n.At, n.Touch = begin, max(n.Touch, feel.Soft)
+	n.Hold(begin + strokeTicks)
+	notes = append(notes, n)
+	score.ByTick(notes)
+	return notes
 }
 
 // onGrid is a tick on the grid of a fill. In triplets the "and" of a beat, where a push may

@@ -50,7 +50,7 @@ func (d *Drummer) Shapes(notes []score.Note) []touch.Shape {
 		case isDrumOfFill(n):
 			out[i] = d.rise(n, fills[n.Group])
 		case inFill(n) && n.Voice.Limb() == feel.Hand:
-			out[i].Most = d.fillCeiling(bar)
+			out[i].Most = d.ceilingOf(n, bar)
 		default:
 			out[i] = d.inProportion(n, bar, ones[bar])
 		}
@@ -63,7 +63,7 @@ func (d *Drummer) rise(n *score.Note, fill []int64) touch.Shape {
 	last := len(fill) - 1
 	after := last - slices.Index(fill, n.At)
 	bar := d.BarAt(n.At)
-	most := d.fillCeiling(bar)
+	most := d.ceilingOf(n, bar)
 	under := fillUnder
 	if last > 0 {
 		under += min(after*fillStepMost, after*fillSwell/last)
@@ -120,6 +120,8 @@ func (d *Drummer) inProportion(n *score.Note, bar int, one feel.Touch) touch.Sha
 			}
 			return touch.Shape{Swell: -1}
 		}
+	case k == kindCrash && !d.marksBackbeat(bar, d.Energy(bar)): // nothing that it has to stay under
+		return touch.Shape{Most: cymbalMost.At(d.Energy(bar))}
 	case k == kindRide || k == kindCrash:
 		return touch.Shape{Most: min(d.backbeatLevel(bar, d.Energy(bar)), cymbalMost.At(d.Energy(bar)))}
 	}
@@ -145,6 +147,25 @@ func (d *Drummer) fillCeiling(bar int) int {
 		energy = a.Energy
 	}
 	return d.backbeatLevel(bar, energy)
+}
+
+// ceilingOf is the greatest velocity of a stroke of the hands in a fill. Where no backbeat is marked, a
+// fill that the song asks for is as strong as a snare's, from energy 4 up.
+func (d *Drummer) ceilingOf(n *score.Note, bar int) int {
+	most, energy := d.fillCeiling(bar), d.Energy(bar)
+	if n.Cue >= 0 && plan.Forceful.At(energy) && !d.BrushesIn(bar) && !d.marksBackbeat(bar, energy) {
+		most = max(most, instruments[kindSnare].Levels.Of(feel.Normal)+plan.BandLift.At(energy))
+	}
+	return most
+}
+
+// marksBackbeat reports whether the drummer has a backbeat at an energy, in the feel of a bar: more than
+// soft strokes of what marks one. In swing there is none.
+func (d *Drummer) marksBackbeat(bar, energy int) bool {
+	return slices.ContainsFunc(d.FeelIn(bar).Levels[energy-1].Drums, func(r feel.Row) bool {
+		return r.Voice.Backbeat() &&
+			slices.ContainsFunc(r.Steps, func(s feel.Stroke) bool { return s.Touch > feel.Soft })
+	})
 }
 
 // backbeatLevel is the velocity of the backbeat at an energy, in the feel of a bar: of the strongest stroke of the

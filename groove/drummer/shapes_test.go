@@ -88,3 +88,30 @@ func TestFillIsNoLouderThanTheChorus(t *testing.T) {
 		t.Fatalf("only %d fills", fills)
 	}
 }
+
+// A crash with which a pass opens is heard over the ride, also in a feel without a backbeat, as it is
+// in a ballad. Common practice, no single source.
+func TestOpeningCrashOverTheRide(t *testing.T) {
+	for _, name := range library.Names() {
+		f := library.Builtin().Feels[name]
+		if len(f.Levels[4].Drums) == 0 || f.Kit == "brushes" {
+			continue
+		}
+		tl := groovetest.Song(t, grooveSection(name, "a", "C|F", 2), grooveSection(name, "b", "C|F|G|C", 5))
+		d := drummerOf(tl, 1, library.Builtin())
+		notes := d.Play(nil).Notes
+		shapes := d.Shapes(notes)
+		ride, crash := 0, 0
+		for i, n := range notes {
+			switch k := kindOf(n.Key); {
+			case k == kindCrash && n.At == 0:
+				crash = shapes[i].Most
+			case k == kindRide:
+				ride = max(ride, shapes[i].Most)
+			}
+		}
+		if crash < 75 || crash < ride {
+			t.Errorf("%s: the crash has at most %d, the ride %d", name, crash, ride)
+		}
+	}
+}

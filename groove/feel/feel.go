@@ -150,16 +150,23 @@ type Voice struct {
 type Fill struct {
 	Family string
 	Name   string
-	Beats  int // 1, 2 or 4
+	Beats  int // 1 to 4
 	Grid   int // steps a beat
 	Rows   []Row
 	// Colour numbers the fills of one family and length from 0. 0 to 2 close a
-	// section, 3 to 5 stand inside one, so that two fills running never are the same.
+	// section of themselves and leave its first beats to the time; AskedColour and above are asked for
+	// by the song and begin on their first step.
 	Colour int
 	// MinEnergy and MaxEnergy, 1 to 5, are the energies the fill is meant for. For
-	// every family, Beats, Colour and energy the library has exactly one fill.
+	// every family, length of 1, 2 or 4 beats, Colour and energy the library has exactly one fill.
 	MinEnergy, MaxEnergy int
 }
+
+// The colours of the fills that the song asks for: two that begin, and one that closes a row of them.
+const (
+	AskedColour  = 3
+	AskedColours = 3
+)
 
 // Suits reports whether the fill is meant for an energy (1 to 5).
 func (f *Fill) Suits(energy int) bool { return f.MinEnergy <= energy && energy <= f.MaxEnergy }

@@ -137,9 +137,10 @@ var mistakes = []mistake{
 }
 `, "1:1", []string{"tempo belongs inside one of them"}},
 	{"any meter with a grid", "it has two steps", `meter = "4/4"`, `meter = "any"`, "3:3", []string{"two steps a row"}},
-	{"fill of three beats", "tails make those", small, "fills \"f\" {\n  grid = 4\n  fill \"a\" {\n    colour = 0\n " +
-		"   snare = \"xxxx|xxxx|xxxx\"\n  }\n}\n", "5:13",
-		[]string{"a fill is 1, 2 or 4 beats long: 4, 8 or 16 steps"}},
+	{"fill of five beats", "shorter ones make those", small,
+		"fills \"f\" {\n  grid = 4\n  fill \"a\" {\n    colour = 0\n " +
+			"   snare = \"xxxx|xxxx|xxxx|xxxx|xxxx\"\n  }\n}\n", "5:13",
+		[]string{"a fill is 1 to 4 beats long: 4, 8, 12 or 16 steps"}},
 	{"fill rows of two lengths", "they sound together", small,
 		"fills \"f\" {\n  grid = 4\n  fill \"a\" {\n    colour = 0\n    snare = \"xxxx\"\n    kick = \"x---x---\"\n " +
 			" }\n}\n", "6:12", []string{"kick has 8 steps, and snare above it has 4"}},

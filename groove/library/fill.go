@@ -77,7 +77,7 @@ func (d *decoder) fill(b *hclsyntax.Block, family, name string, grid int) (feel.
 	}
 	if b.Body.Attributes["colour"] == nil {
 		d.rep.Errorf(b.DefRange(), "No colour",
-			"A fill has a colour: 0 to 2 when it closes a section, 3 to 5 when it stands inside one.")
+			"A fill has a colour: 0 to 2 when it closes a section, 3 to 5 when the song asks for it.")
 		good = false
 	}
 	if len(order) == 0 && good {
@@ -111,18 +111,18 @@ func (d *decoder) fill(b *hclsyntax.Block, family, name string, grid int) (feel.
 	return f, true
 }
 
-// readFillTab reads a row of 1, 2 or 4 beats.
+// readFillTab reads a row of 1 to 4 beats.
 func (d *decoder) readFillTab(a *hclsyntax.Attribute, grid int) (tab, bool) {
 	d.anyMeter = false
 	t, ok := d.readTab(a, grid)
 	if !ok {
 		return t, false
 	}
-	if n := len(t.steps); n != grid && n != 2*grid && n != 4*grid {
+	if n := len(t.steps); n%grid != 0 || n > 4*grid {
 		d.rep.Errorf(a.Expr.Range(), "Wrong number of steps",
-			"%s has %s. A beat of these fills has %d (grid = %d), and a fill is 1, 2 or 4 beats long: %d, %d or %d "+
+			"%s has %s. A beat of these fills has %d (grid = %d), and a fill is 1 to 4 beats long: %d, %d, %d or %d "+
 				"steps.",
-			a.Name, wording.Count(n, "step"), grid, grid, grid, 2*grid, 4*grid)
+			a.Name, wording.Count(n, "step"), grid, grid, grid, 2*grid, 3*grid, 4*grid)
 		return t, false
 	}
 	return t, true

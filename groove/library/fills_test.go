@@ -77,7 +77,7 @@ func onsets(r feel.Row, from int) int {
 // and also when only their last three beats, or their last one, are played.
 func TestFillsDiffer(t *testing.T) {
 	for _, family := range families {
-		for _, beats := range []int{1, 2, 4} {
+		for _, beats := range []int{1, 2, 3, 4} {
 			for e := 1; e <= 5; e++ {
 				for _, tail := range []int{4, 3, 2, 1} {
 					if tail > beats {
@@ -137,12 +137,41 @@ func TestFillsPlayable(t *testing.T) {
 	}
 }
 
-// TestFillsLeaveTheFirstHalfToTime: a fill of two beats or more begins half-way, so that the time
+// TestAskedFillsBegin: a fill that the song asks for begins with a stroke of the hands, and then rests
+// for a beat and a half at most, since the time has stopped. Common practice, no single source.
+func TestAskedFillsBegin(t *testing.T) {
+	asked := 0
+	for _, family := range families {
+		for _, f := range LoadFills(family) {
+			if f.Colour < feel.AskedColour {
+				continue
+			}
+			asked++
+			struck := 0
+			for i := range f.Beats * f.Grid {
+				if handsAt(f.Rows, i) > 0 {
+					struck = i
+				}
+				if handsAt(f.Rows, 0) == 0 || 2*(i-struck) >= 3*f.Grid {
+					t.Errorf("%s %q rests at step %d", family, f.Name, i)
+				}
+			}
+		}
+	}
+	if asked < 180 {
+		t.Errorf("only %d fills", asked)
+	}
+}
+
+// TestFillsLeaveTheFirstHalfToTime: a closing fill of two beats or more begins half-way, so that the time
 // keeps the first half with its kick and backbeat, and if it has begun by its last beat, a hand
 // strikes that beat, which is the backbeat of a bar of four. Common practice, no single source.
 func TestFillsLeaveTheFirstHalfToTime(t *testing.T) {
 	for _, family := range families {
 		for _, f := range LoadFills(family) {
+			if f.Colour >= feel.AskedColour {
+				continue
+			}
 			first, last := -1, (f.Beats-1)*f.Grid
 			for i := range f.Beats * f.Grid {
 				if first < 0 && handsAt(f.Rows, i) > 0 {

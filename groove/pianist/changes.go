@@ -162,7 +162,7 @@ func (c *Pianist) strikeAhead(tab []mark, k, i int) bool {
 	beat := c.Pass.Bars[c.BarAt(m.tick)].Meter.PlayedBeat()
 	before := c.changes[i-1]
 	switch {
-	case m.forced && (c.OffBeat(before.Start) || c.OffBeat(ch.Start)): // without it the chord before is not heard
+	case m.forced: // without it the chord before is not heard
 		return false
 	case ch.Start-m.tick > beat/2, m.tick-before.Start < beat, before.Chord.None,
 		c.Cues.Alone[c.BarAt(ch.Start)], c.silences.Over(m.tick, ch.Start+1), c.hitIn(ch.Start-beat/2, ch.Start+beat/2),

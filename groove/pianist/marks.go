@@ -272,6 +272,10 @@ func (c *Pianist) accentStrikes() []mark {
 		default:
 			m.least, m.ring = c.end, true
 		}
+		if held, ok := c.Cues.Holds.At(q.At + 1); ok { // a fermata on a hit rings; it begins a tick behind it
+			m.least = max(m.least, held.End)
+			m.stop = m.least
+		}
 		if c.alone[bar] {
 			m.stop = min(m.least, c.BarEnd(bar))
 		}

@@ -30,7 +30,7 @@ func (p *Plan) facts(bar int) *barFacts {
 			f, b := &p.bars[i], &p.Pass.Bars[i]
 			p.chooseFeel(i)
 			f.energy = p.Pass.EnergyAt(i)
-			f.level = p.levelOf(i, f.energy)
+			f.level = p.withRide(i, p.levelOf(i, f.energy))
 			if i > 0 && b.Meter == p.Pass.Bars[i-1].Meter {
 				f.beats = p.bars[i-1].beats
 			} else {

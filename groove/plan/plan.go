@@ -30,6 +30,7 @@ type Plan struct {
 	here    cue.Stretch // the bar that BarAt found last
 	hereBar int
 	answer  map[*feel.Level]*feel.Level // a level with its answer's rows
+	ride    map[*feel.Level]*feel.Level // and one with a ride under a walking bass
 	steps   []Step                      // the last result of Steps
 }
 

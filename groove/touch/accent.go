@@ -11,6 +11,7 @@ const (
 	accentStep   = 5 // each further weight adds this
 	accentLeast  = 2 // it is louder than all else by this, whatever chance says
 	accentSpread = 4 // the standard deviation from accent to accent, at looseness 0.4
+	aloneSpread  = 1 // and among written hits with nothing between them: the band strikes them evenly
 	accentKnee   = 118
 	accentMost   = 126
 )
@@ -35,8 +36,11 @@ func (t *Playing) accented(n *score.Note, usual, inChord, ofKind int) int {
 		touch = feel.Normal
 	}
 	loudest := max(t.heard[bar].loudest, t.loudestBefore(n))
-	chance := t.noise(n, t.lane(n), accentSpread)
-	v := t.loudness(n, t.player.Instrument(n), touch, 0)
+	in := t.player.Instrument(n)
+	chance, v := t.noise(n, t.lane(n), accentSpread), t.loudness(n, in, touch, 0)
+	if t.Cues.Alone[bar] {
+		chance, v = t.noise(n, t.lane(n), aloneSpread), t.loudnessOfHit(n, in, touch)
+	}
 	if around := max(loudest, usual); touch == feel.Normal && around > 0 {
 		v = min(v, int64(around+nudgeMost)*fine)
 	}
@@ -50,6 +54,19 @@ func (t *Playing) accented(n *score.Note, usual, inChord, ofKind int) int {
 		out--
 	}
 	return min(max(out, loudest+accentLeast, ofKind+inChord, 1), accentMost)
+}
+
+// loudnessOfHit is how loud a hit is in a bar of written hits and nothing else, in parts of a velocity:
+// neither its place in the bar nor the phrase counts, as in stop time. Common practice, no single source.
+func (t *Playing) loudnessOfHit(n *score.Note, in *Instrument, touch feel.Touch) int64 {
+	bar, at, level := t.meant(n)
+	b := &t.Pass.Bars[bar]
+	part := min(max(0, at-b.Start), b.Length)
+	v := int64(in.Levels.Of(touch))*fine + level + t.levels.lead[bar].at(part, b.Length)
+	if n.Voice == score.Left {
+		v -= leftUnder * fine
+	}
+	return t.softened(v, bar, part, b.Length)
 }
 
 // loudestOfItsKind is how loud the instrument of an accent was at its loudest, apart from other

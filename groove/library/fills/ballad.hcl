@@ -24,27 +24,6 @@ fills "ballad" {
     hat_open = "---s"
   }
 
-  # One beat, energies 1 to 3, inside a section
-  fill "a breath of the hat" {
-    colour   = 3
-    energy   = [1, 3]
-    hat_open = "--g-"
-    kick     = "--g-"
-  }
-  fill "a late kick" {
-    colour = 4
-    energy = [1, 3]
-    hat    = "--s-"
-    kick   = "---s"
-  }
-  fill "hat kick and a breath" {
-    colour   = 5
-    energy   = [1, 3]
-    hat      = "--g-"
-    hat_open = "---g"
-    kick     = "--s-"
-  }
-
   # One beat, energy 3
   fill "the hat opens at three" {
     colour   = 0
@@ -83,27 +62,6 @@ fills "ballad" {
     tom_low = "s-s-"
   }
 
-  # One beat, energies 4 to 5, inside a section
-  fill "snare pair below" {
-    colour  = 3
-    energy  = [4, 5]
-    snare   = "s---"
-    tom_low = "--xx"
-  }
-  fill "high to floor" {
-    colour   = 4
-    energy   = [4, 5]
-    tom_high = "x---"
-    tom_low  = "--x-"
-  }
-  fill "snare middle floor" {
-    colour  = 5
-    energy  = [4, 5]
-    snare   = "s---"
-    tom_mid = "--s-"
-    tom_low = "---x"
-  }
-
   # One beat, energy 5
   fill "eighth and pair" {
     colour = 0
@@ -137,25 +95,6 @@ fills "ballad" {
     colour      = 2
     energy      = [1, 2]
     cross_stick = "----s-x-"
-  }
-
-  # Two beats, energies 1 to 3, inside a section
-  fill "off and off in two" {
-    colour = 3
-    energy = [1, 3]
-    snare  = "------s-"
-  }
-  fill "steps and floor in two" {
-    colour  = 4
-    energy  = [1, 3]
-    snare   = "----s---"
-    tom_low = "------s-"
-  }
-  fill "high middle floor in two" {
-    colour  = 5
-    energy  = [1, 3]
-    tom_mid = "----s---"
-    tom_low = "------s-"
   }
 
   # Two beats, energy 3
@@ -194,24 +133,6 @@ fills "ballad" {
     energy = [4, 5]
     snare  = "----x-x-"
   }
-  fill "eighths down in two" {
-    colour  = 3
-    energy  = [4, 5]
-    tom_mid = "----x---"
-    tom_low = "------xx"
-  }
-  fill "snare and floor in two" {
-    colour  = 4
-    energy  = [4, 5]
-    snare   = "----x---"
-    tom_low = "------x-"
-  }
-  fill "three toms in two" {
-    colour  = 5
-    energy  = [4, 5]
-    tom_mid = "----x---"
-    tom_low = "------x-"
-  }
 
   # Four beats, energies 1 to 3
   fill "a bar that gathers in four" {
@@ -230,25 +151,6 @@ fills "ballad" {
     colour      = 2
     energy      = [1, 3]
     cross_stick = "--------s---s-x-"
-  }
-  fill "off the beats in four" {
-    colour = 3
-    energy = [1, 3]
-    snare  = "----------s-s--s"
-    kick   = "--------s-------"
-  }
-  fill "steps and floor in four" {
-    colour  = 4
-    energy  = [1, 3]
-    snare   = "--------s---s---"
-    tom_low = "--------------s-"
-    kick    = "--------s-------"
-  }
-  fill "toms slowly in four" {
-    colour  = 5
-    energy  = [1, 3]
-    tom_mid = "--------s---s---"
-    tom_low = "--------------s-"
   }
 
   # Four beats, energy 4
@@ -273,27 +175,6 @@ fills "ballad" {
     kick   = "--------x-------"
   }
 
-  # Four beats, energies 4 to 5, inside a section
-  fill "eighths all the way down in four" {
-    colour  = 3
-    energy  = [4, 5]
-    tom_mid = "--------x-x-----"
-    tom_low = "------------x-xx"
-  }
-  fill "snare and floor talk in four" {
-    colour  = 4
-    energy  = [4, 5]
-    snare   = "--------s---x---"
-    tom_low = "--------------x-"
-    kick    = "--------x-------"
-  }
-  fill "three toms in four" {
-    colour  = 5
-    energy  = [4, 5]
-    tom_mid = "--------x---x---"
-    tom_low = "----------x---x-"
-  }
-
   # Four beats, energy 5
   fill "gathering to a pair in four" {
     colour = 0
@@ -313,5 +194,191 @@ fills "ballad" {
     tom_high = "--------x---x---"
     tom_low  = "----------x---x-"
     kick     = "--------x-------"
+  }
+
+  # One beat, asked for by the song, energies 1 to 3
+  fill "snare to floor" {
+    colour  = 3
+    energy  = [1, 3]
+    snare   = "s---"
+    tom_low = "--s-"
+  }
+  fill "middle to floor" {
+    colour  = 4
+    energy  = [1, 3]
+    tom_mid = "s---"
+    tom_low = "--g-"
+  }
+  fill "step and a pair" {
+    colour  = 5
+    energy  = [1, 3]
+    snare   = "s---"
+    tom_mid = "--ss"
+  }
+
+  # One beat, asked for by the song, energies 4 to 5
+  fill "high to floor" {
+    colour   = 3
+    energy   = [4, 5]
+    tom_high = "x---"
+    tom_low  = "--X-"
+  }
+  fill "step and a pair below" {
+    colour  = 4
+    energy  = [4, 5]
+    snare   = "x---"
+    tom_low = "--xX"
+  }
+  fill "middle and a pair" {
+    colour  = 5
+    energy  = [4, 5]
+    tom_mid = "s---"
+    tom_low = "--xX"
+  }
+
+  # Two beats, asked for by the song, energies 1 to 3
+  fill "step and two down in two" {
+    colour  = 3
+    energy  = [1, 3]
+    snare   = "s-------"
+    tom_mid = "----s---"
+    tom_low = "------s-"
+  }
+  fill "two and one left open in two" {
+    colour   = 4
+    energy   = [1, 3]
+    snare    = "s-------"
+    tom_high = "--s-----"
+    tom_mid  = "------s-"
+  }
+  fill "step and pair in two" {
+    colour  = 5
+    energy  = [1, 3]
+    snare   = "s---s---"
+    tom_mid = "------ss"
+  }
+
+  # Two beats, asked for by the song, energies 4 to 5
+  fill "eighths down in two" {
+    colour   = 3
+    energy   = [4, 5]
+    snare    = "x-------"
+    tom_high = "--x-----"
+    tom_mid  = "----x---"
+    tom_low  = "------X-"
+  }
+  fill "high and a pair below in two" {
+    colour   = 4
+    energy   = [4, 5]
+    tom_high = "x-------"
+    tom_mid  = "----x---"
+    tom_low  = "------xX"
+  }
+  fill "eighths to a pair in two" {
+    colour  = 5
+    energy  = [4, 5]
+    snare   = "x-x-x---"
+    tom_low = "------xX"
+  }
+
+  # Three beats, asked for by the song, energies 1 to 3
+  fill "steps down in the bar in three" {
+    colour   = 3
+    energy   = [1, 3]
+    snare    = "s-----------"
+    tom_high = "----s-------"
+    tom_mid  = "--------s---"
+    tom_low  = "----------s-"
+  }
+  fill "long then two in three" {
+    colour   = 4
+    energy   = [1, 3]
+    snare    = "s-----------"
+    tom_high = "------s-----"
+    tom_mid  = "--------s---"
+  }
+  fill "steps to a pair in three" {
+    colour  = 5
+    energy  = [1, 3]
+    snare   = "s---s-s-----"
+    tom_mid = "--------s---"
+    tom_low = "----------ss"
+  }
+
+  # Three beats, asked for by the song, energies 4 to 5
+  fill "eighths down the bar in three" {
+    colour   = 3
+    energy   = [4, 5]
+    snare    = "x-x---------"
+    tom_high = "----x-------"
+    tom_mid  = "------x-----"
+    tom_low  = "--------x-X-"
+  }
+  fill "step then down to a pair in three" {
+    colour   = 4
+    energy   = [4, 5]
+    snare    = "x-----------"
+    tom_high = "----x-x-----"
+    tom_mid  = "--------x---"
+    tom_low  = "----------xX"
+  }
+  fill "three then a pair in three" {
+    colour   = 5
+    energy   = [4, 5]
+    snare    = "x-------x---"
+    tom_high = "--x---------"
+    tom_mid  = "----x-------"
+    tom_low  = "----------xX"
+  }
+
+  # Four beats, asked for by the song, energies 1 to 3
+  fill "steps down in the bar in four" {
+    colour  = 3
+    energy  = [1, 3]
+    snare   = "s---s-----------"
+    tom_mid = "--------s-------"
+    tom_low = "------------s-s-"
+  }
+  fill "long short twice in four" {
+    colour   = 4
+    energy   = [1, 3]
+    snare    = "s---------------"
+    tom_high = "------s---------"
+    tom_mid  = "--------s---s---"
+    tom_low  = "--------------s-"
+  }
+  fill "steps to a pair in four" {
+    colour   = 5
+    energy   = [1, 3]
+    snare    = "s---s-----------"
+    tom_high = "------s---------"
+    tom_mid  = "--------s---s---"
+    tom_low  = "--------------ss"
+  }
+
+  # Four beats, asked for by the song, energies 4 to 5
+  fill "steps and eighths down in four" {
+    colour   = 3
+    energy   = [4, 5]
+    snare    = "x---------------"
+    tom_high = "----x-x---------"
+    tom_mid  = "--------x-------"
+    tom_low  = "------------x-X-"
+  }
+  fill "three and three in four" {
+    colour   = 4
+    energy   = [4, 5]
+    snare    = "x---------------"
+    tom_high = "--x---x---------"
+    tom_mid  = "--------x-x-----"
+    tom_low  = "--------------xX"
+  }
+  fill "eighths to a pair in four" {
+    colour   = 5
+    energy   = [4, 5]
+    snare    = "x-----------x---"
+    tom_high = "----x-x---------"
+    tom_mid  = "--------x-x-----"
+    tom_low  = "--------------xX"
   }
 }

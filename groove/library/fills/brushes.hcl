@@ -20,21 +20,6 @@ fills "brushes" {
     tap    = "ggs"
   }
 
-  # One beat, inside a section
-  fill "a turn of the brush" {
-    colour = 3
-    sweep  = "g~s"
-  }
-  fill "one tap" {
-    colour = 4
-    tap    = "--s"
-  }
-  fill "a tap in the sweep" {
-    colour = 5
-    tap    = "--s"
-    sweep  = "g~~"
-  }
-
   # One beat, energies 3 to 5
   fill "long short firm" {
     colour = 0
@@ -67,21 +52,6 @@ fills "brushes" {
     colour = 2
     energy = [1, 2]
     tap    = "---gss"
-  }
-
-  # Two beats, inside a section
-  fill "tap and turn in two" {
-    colour = 3
-    sweep  = "---g~s"
-  }
-  fill "sweep and tap in two" {
-    colour = 4
-    tap    = "-----s"
-    sweep  = "---g~~"
-  }
-  fill "late then long short in two" {
-    colour = 5
-    tap    = "---s-s"
   }
 
   # Two beats, energies 3 to 5
@@ -118,21 +88,6 @@ fills "brushes" {
     tap    = "------g-ggss"
   }
 
-  # Four beats, inside a section
-  fill "turns in four" {
-    colour = 3
-    sweep  = "------g~~g~s"
-  }
-  fill "taps in the sweep in four" {
-    colour = 4
-    tap    = "--------g--s"
-    sweep  = "------g~~g~~"
-  }
-  fill "question in four" {
-    colour = 5
-    tap    = "--------gg-s"
-  }
-
   # Four beats, energies 3 to 5
   fill "steps and three in four" {
     colour = 0
@@ -148,5 +103,120 @@ fills "brushes" {
     colour = 2
     energy = [3, 5]
     tap    = "--------ssss"
+  }
+
+  # One beat, asked for by the song, energies 1 to 3
+  fill "a step and a ghost" {
+    colour = 3
+    energy = [1, 3]
+    tap    = "s-g"
+  }
+  fill "a pair of taps" {
+    colour = 4
+    energy = [1, 3]
+    tap    = "sg-"
+  }
+  fill "three taps" {
+    colour = 5
+    energy = [1, 3]
+    tap    = "sgs"
+  }
+
+  # One beat, asked for by the song, energies 4 to 5
+  fill "three up" {
+    colour = 3
+    energy = [4, 5]
+    tap    = "ssx"
+  }
+  fill "long short to the floor" {
+    colour  = 4
+    energy  = [4, 5]
+    tap     = "s--"
+    tom_low = "--x"
+  }
+  fill "tap middle floor" {
+    colour  = 5
+    energy  = [4, 5]
+    tap     = "x--"
+    tom_mid = "-s-"
+    tom_low = "--x"
+  }
+
+  # Two beats, asked for by the song, energies 1 to 3
+  fill "taps and a long short in two" {
+    colour = 3
+    energy = [1, 3]
+    tap    = "s-gs-s"
+  }
+  fill "across the beat in two" {
+    colour = 4
+    energy = [1, 3]
+    tap    = "s-gs-g"
+  }
+  fill "taps and three in two" {
+    colour = 5
+    energy = [1, 3]
+    tap    = "s-sggs"
+  }
+
+  # Two beats, asked for by the song, energies 4 to 5
+  fill "skip and three up in two" {
+    colour = 3
+    energy = [4, 5]
+    tap    = "s-ssxx"
+  }
+  fill "three to the floor in two" {
+    colour  = 4
+    energy  = [4, 5]
+    tap     = "sgs---"
+    tom_mid = "---s--"
+    tom_low = "-----x"
+  }
+  fill "skip and down in two" {
+    colour  = 5
+    energy  = [4, 5]
+    tap     = "s-s---"
+    tom_mid = "---x--"
+    tom_low = "----xx"
+  }
+
+  # Four beats, asked for by the song, energies 1 to 3
+  fill "steps and skips in four" {
+    colour = 3
+    energy = [1, 3]
+    tap    = "s--s-gs--ss-"
+  }
+  fill "across the beats in four" {
+    colour = 4
+    energy = [1, 3]
+    tap    = "s-g--gs-g--s"
+  }
+  fill "steps then threes in four" {
+    colour = 5
+    energy = [1, 3]
+    tap    = "s--sgss-gggs"
+  }
+
+  # Four beats, asked for by the song, energies 4 to 5
+  fill "skips to three in four" {
+    colour = 3
+    energy = [4, 5]
+    tap    = "s-ss-ss-sxsx"
+  }
+  fill "around the kit in four" {
+    colour   = 4
+    energy   = [4, 5]
+    tap      = "sgs---------"
+    tom_high = "---sgs------"
+    tom_mid  = "------sgs---"
+    tom_low  = "---------s-x"
+  }
+  fill "threes home in four" {
+    colour   = 5
+    energy   = [4, 5]
+    tap      = "s-sxss------"
+    tom_high = "------ss----"
+    tom_mid  = "--------sx--"
+    tom_low  = "----------xx"
   }
 }

@@ -23,27 +23,6 @@ fills "compound" {
     hat_open = "----s-"
   }
 
-  # One beat, energies 1 to 3, inside a section
-  fill "a breath of the hat" {
-    colour   = 3
-    energy   = [1, 3]
-    hat_open = "----g-"
-    kick     = "----g-"
-  }
-  fill "a late kick" {
-    colour = 4
-    energy = [1, 3]
-    hat    = "----s-"
-    kick   = "----s-"
-  }
-  fill "hat kick and a breath" {
-    colour   = 5
-    energy   = [1, 3]
-    hat      = "--g---"
-    hat_open = "----g-"
-    kick     = "----s-"
-  }
-
   # One beat, energy 3
   fill "the hat opens at three" {
     colour   = 0
@@ -82,27 +61,6 @@ fills "compound" {
     tom_mid = "----s-"
   }
 
-  # One beat, energies 4 to 5, inside a section
-  fill "down the toms" {
-    colour   = 3
-    energy   = [4, 5]
-    tom_high = "x-----"
-    tom_mid  = "--x---"
-    tom_low  = "----X-"
-  }
-  fill "two and one below" {
-    colour  = 4
-    energy  = [4, 5]
-    snare   = "s-x---"
-    tom_low = "----X-"
-  }
-  fill "after the kick" {
-    colour = 5
-    energy = [4, 5]
-    snare  = "--s-X-"
-    kick   = "x-----"
-  }
-
   # One beat, energy 5
   fill "eighths up" {
     colour = 0
@@ -135,25 +93,6 @@ fills "compound" {
     colour      = 2
     energy      = [1, 2]
     cross_stick = "------s---x-"
-  }
-
-  # Two beats, energies 1 to 3, inside a section
-  fill "murmur in two" {
-    colour = 3
-    energy = [1, 3]
-    snare  = "--------s-s-"
-  }
-  fill "step and floor in two" {
-    colour  = 4
-    energy  = [1, 3]
-    snare   = "------s-----"
-    tom_low = "----------s-"
-  }
-  fill "high middle floor in two" {
-    colour  = 5
-    energy  = [1, 3]
-    tom_mid = "--------s---"
-    tom_low = "----------s-"
   }
 
   # Two beats, energy 3
@@ -190,25 +129,6 @@ fills "compound" {
     energy = [4, 5]
     snare  = "------x---X-"
   }
-  fill "down in eighths in two" {
-    colour   = 3
-    energy   = [4, 5]
-    tom_high = "------x-----"
-    tom_mid  = "--------x---"
-    tom_low  = "----------X-"
-  }
-  fill "snare and floor in two" {
-    colour  = 4
-    energy  = [4, 5]
-    snare   = "------x-x---"
-    tom_low = "----------X-"
-  }
-  fill "around the kick in two" {
-    colour = 5
-    energy = [4, 5]
-    snare  = "--------s-X-"
-    kick   = "------x-----"
-  }
 
   # Four beats, energies 1 to 3
   fill "a bar that gathers in four" {
@@ -227,26 +147,6 @@ fills "compound" {
     colour      = 2
     energy      = [1, 3]
     cross_stick = "------------s-----s---x-"
-  }
-  fill "rising murmur in four" {
-    colour = 3
-    energy = [1, 3]
-    snare  = "--------------s---s-s---"
-  }
-  fill "down slowly in four" {
-    colour  = 4
-    energy  = [1, 3]
-    snare   = "------------s-----s-----"
-    tom_mid = "----------------s-------"
-    tom_low = "----------------------s-"
-  }
-  fill "toms answer in four" {
-    colour   = 5
-    energy   = [1, 3]
-    snare    = "------------------s-----"
-    tom_high = "------------s-----------"
-    tom_mid  = "--------------------s---"
-    tom_low  = "----------------s-----s-"
   }
 
   # Four beats, energy 4
@@ -271,28 +171,6 @@ fills "compound" {
     kick    = "------------------x-----"
   }
 
-  # Four beats, energies 4 to 5, inside a section
-  fill "all the way down in four" {
-    colour   = 3
-    energy   = [4, 5]
-    tom_high = "------------x-----x-----"
-    tom_mid  = "--------------x-----x---"
-    tom_low  = "----------------x-----X-"
-  }
-  fill "snare toms snare in four" {
-    colour   = 4
-    energy   = [4, 5]
-    snare    = "------------------x-x---"
-    tom_high = "------------x-s---------"
-    tom_low  = "----------------x-----X-"
-  }
-  fill "around the kick in four" {
-    colour = 5
-    energy = [4, 5]
-    snare  = "------------x-s-x-s-s-X-"
-    kick   = "------------------x-----"
-  }
-
   # Four beats, energy 5
   fill "long eighths up in four" {
     colour = 0
@@ -311,5 +189,141 @@ fills "compound" {
     energy = [5, 5]
     snare  = "------------x---s-x---X-"
     kick   = "----------------x-------"
+  }
+
+  # One beat, asked for by the song, energies 1 to 3
+  fill "long short to the floor" {
+    colour  = 3
+    energy  = [1, 3]
+    snare   = "s-----"
+    tom_low = "----s-"
+  }
+  fill "three and middle" {
+    colour  = 4
+    energy  = [1, 3]
+    snare   = "s-g---"
+    tom_mid = "----s-"
+  }
+  fill "snare to middle soft" {
+    colour  = 5
+    energy  = [1, 3]
+    snare   = "s-----"
+    tom_mid = "--s-s-"
+  }
+
+  # One beat, asked for by the song, energies 4 to 5
+  fill "one on each" {
+    colour  = 3
+    energy  = [4, 5]
+    snare   = "x-----"
+    tom_mid = "--x---"
+    tom_low = "----X-"
+  }
+  fill "long short below" {
+    colour  = 4
+    energy  = [4, 5]
+    snare   = "x-----"
+    tom_low = "----X-"
+  }
+  fill "three held on the snare" {
+    colour = 5
+    energy = [4, 5]
+    snare  = "x-s-X-"
+  }
+
+  # Two beats, asked for by the song, energies 1 to 3
+  fill "long short down in two" {
+    colour  = 3
+    energy  = [1, 3]
+    snare   = "s---s-------"
+    tom_low = "------s---s-"
+  }
+  fill "pairs up the kit in two" {
+    colour   = 4
+    energy   = [1, 3]
+    snare    = "s-g---------"
+    tom_high = "------s-----"
+    tom_mid  = "--------g-s-"
+  }
+  fill "long short and three in two" {
+    colour  = 5
+    energy  = [1, 3]
+    snare   = "s---s-s-----"
+    tom_mid = "--------s-s-"
+  }
+
+  # Two beats, asked for by the song, energies 4 to 5
+  fill "three and three down in two" {
+    colour  = 3
+    energy  = [4, 5]
+    snare   = "x-s-s-------"
+    tom_mid = "------x-x---"
+    tom_low = "----------X-"
+  }
+  fill "long short down hard in two" {
+    colour   = 4
+    energy   = [4, 5]
+    snare    = "x-----------"
+    tom_high = "----x-------"
+    tom_mid  = "------x-----"
+    tom_low  = "----------X-"
+  }
+  fill "six to the floor in two" {
+    colour  = 5
+    energy  = [4, 5]
+    snare   = "x-x-x-x-----"
+    tom_low = "--------x-X-"
+  }
+
+  # Four beats, asked for by the song, energies 1 to 3
+  fill "steps and two down in four" {
+    colour   = 3
+    energy   = [1, 3]
+    snare    = "s-----------------------"
+    tom_high = "------s---s-------------"
+    tom_mid  = "------------s-----------"
+    tom_low  = "------------------s---s-"
+  }
+  fill "crossing the beats in four" {
+    colour   = 4
+    energy   = [1, 3]
+    snare    = "s---s-------------------"
+    tom_high = "----------s-------------"
+    tom_mid  = "------------s---s-------"
+    tom_low  = "----------------------s-"
+  }
+  fill "steps then threes in four" {
+    colour   = 5
+    energy   = [1, 3]
+    snare    = "s-----s---s-------------"
+    tom_high = "------------s---s-------"
+    tom_mid  = "------------------s-s---"
+    tom_low  = "----------------------s-"
+  }
+
+  # Four beats, asked for by the song, energies 4 to 5
+  fill "threes around the kit in four" {
+    colour   = 3
+    energy   = [4, 5]
+    snare    = "x-s-s-------------------"
+    tom_high = "------x-s-s-------------"
+    tom_mid  = "------------x-s-s-------"
+    tom_low  = "------------------x-x-X-"
+  }
+  fill "long short around the kit in four" {
+    colour   = 4
+    energy   = [4, 5]
+    snare    = "x-----------------x-----"
+    tom_high = "----x-x-----------------"
+    tom_mid  = "----------x-x-----------"
+    tom_low  = "----------------x-----X-"
+  }
+  fill "long short then run in four" {
+    colour   = 5
+    energy   = [4, 5]
+    snare    = "x---x-x-x-x-------------"
+    tom_high = "------------x-x-x-------"
+    tom_mid  = "------------------x-x---"
+    tom_low  = "----------------------X-"
   }
 }

@@ -19,24 +19,6 @@ fills "latin" {
     cross_stick = "s--x"
   }
 
-  # One beat, energies 1 to 3, inside a section
-  fill "off off" {
-    colour      = 3
-    energy      = [1, 3]
-    cross_stick = "-s-x"
-  }
-  fill "two soft strokes" {
-    colour = 4
-    energy = [1, 3]
-    snare  = "--ss"
-  }
-  fill "middle to floor" {
-    colour  = 5
-    energy  = [1, 3]
-    tom_mid = "s---"
-    tom_low = "--s-"
-  }
-
   # One beat, energy 3
   fill "two soft eighths" {
     colour = 0
@@ -74,25 +56,6 @@ fills "latin" {
     tom_low  = "---s"
   }
 
-  # One beat, energies 4 to 5, inside a section
-  fill "toms" {
-    colour  = 3
-    energy  = [4, 5]
-    tom_mid = "x-x-"
-    tom_low = "---X"
-  }
-  fill "high and floor" {
-    colour   = 4
-    energy   = [4, 5]
-    tom_high = "sx--"
-    tom_low  = "--xX"
-  }
-  fill "off off full" {
-    colour = 5
-    energy = [4, 5]
-    snare  = "-x-X"
-  }
-
   # One beat, energy 5
   fill "one and two" {
     colour = 0
@@ -125,23 +88,6 @@ fills "latin" {
     colour      = 2
     energy      = [1, 2]
     cross_stick = "----s--x"
-  }
-
-  # Two beats, energies 1 to 3, inside a section
-  fill "off off in two" {
-    colour      = 3
-    energy      = [1, 3]
-    cross_stick = "-----s-x"
-  }
-  fill "soft threes in two" {
-    colour = 4
-    energy = [1, 3]
-    snare  = "------ss"
-  }
-  fill "toms in threes in two" {
-    colour  = 5
-    energy  = [1, 3]
-    tom_low = "------s-"
   }
 
   # Two beats, energy 3
@@ -177,23 +123,6 @@ fills "latin" {
     energy = [4, 5]
     snare  = "----x--X"
   }
-  fill "snare to toms in two" {
-    colour  = 3
-    energy  = [4, 5]
-    tom_mid = "----x-x-"
-    tom_low = "-------X"
-  }
-  fill "high and floor in two" {
-    colour   = 4
-    energy   = [4, 5]
-    tom_high = "----xx--"
-    tom_low  = "------xX"
-  }
-  fill "off the beat in two" {
-    colour = 5
-    energy = [4, 5]
-    snare  = "-----x-X"
-  }
 
   # Four beats, energies 1 to 3
   fill "a clave of its own in four" {
@@ -211,23 +140,6 @@ fills "latin" {
     colour      = 2
     energy      = [1, 3]
     cross_stick = "--------s---s--x"
-  }
-  fill "steps then off in four" {
-    colour      = 3
-    energy      = [1, 3]
-    snare       = "------------s---"
-    cross_stick = "--------s-s--s-x"
-  }
-  fill "soft fingers in four" {
-    colour = 4
-    energy = [1, 3]
-    snare  = "----------s-s-ss"
-  }
-  fill "toms in threes in four" {
-    colour  = 5
-    energy  = [1, 3]
-    snare   = "------------s---"
-    tom_low = "----------s---s-"
   }
 
   # Four beats, energy 4
@@ -251,26 +163,6 @@ fills "latin" {
     kick   = "--------x-------"
   }
 
-  # Four beats, energies 4 to 5, inside a section
-  fill "snare to toms in four" {
-    colour  = 3
-    energy  = [4, 5]
-    tom_mid = "--------x-x-x-x-"
-    tom_low = "---------------X"
-  }
-  fill "down in threes in four" {
-    colour  = 4
-    energy  = [4, 5]
-    tom_mid = "--------x-x-----"
-    tom_low = "------------x-xX"
-  }
-  fill "off the beat in four" {
-    colour = 5
-    energy = [4, 5]
-    snare  = "--------x-x-sx-X"
-    kick   = "--------x-------"
-  }
-
   # Four beats, energy 5
   fill "threes and a lift in four" {
     colour = 0
@@ -286,5 +178,132 @@ fills "latin" {
     colour = 2
     energy = [5, 5]
     snare  = "--------s-xsss-X"
+  }
+
+  # One beat, asked for by the song, energies 1 to 3
+  fill "rim three and one" {
+    colour      = 3
+    energy      = [1, 3]
+    cross_stick = "s--s"
+  }
+  fill "fingers" {
+    colour = 4
+    energy = [1, 3]
+    snare  = "s-gs"
+  }
+  fill "snare to toms" {
+    colour  = 5
+    energy  = [1, 3]
+    snare   = "s---"
+    tom_mid = "--s-"
+    tom_low = "---s"
+  }
+
+  # One beat, asked for by the song, energies 4 to 5
+  fill "pair and one below" {
+    colour  = 3
+    energy  = [4, 5]
+    snare   = "xs--"
+    tom_low = "---X"
+  }
+  fill "toms close up" {
+    colour  = 4
+    energy  = [4, 5]
+    tom_mid = "x---"
+    tom_low = "--xX"
+  }
+  fill "snare high floor" {
+    colour   = 5
+    energy   = [4, 5]
+    snare    = "xs--"
+    tom_high = "--x-"
+    tom_low  = "---X"
+  }
+
+  # Two beats, asked for by the song, energies 1 to 3
+  fill "rim in threes in two" {
+    colour      = 3
+    energy      = [1, 3]
+    cross_stick = "s--s--s-"
+  }
+  fill "fingers in threes in two" {
+    colour = 4
+    energy = [1, 3]
+    snare  = "s-gs-gs-"
+  }
+  fill "off the beat to toms in two" {
+    colour  = 5
+    energy  = [1, 3]
+    snare   = "s-s-----"
+    tom_mid = "-----s--"
+    tom_low = "-------s"
+  }
+
+  # Two beats, asked for by the song, energies 4 to 5
+  fill "pairs in threes in two" {
+    colour   = 3
+    energy   = [4, 5]
+    snare    = "xs------"
+    tom_high = "---xs---"
+    tom_low  = "------xX"
+  }
+  fill "toms roll down in two" {
+    colour   = 4
+    energy   = [4, 5]
+    tom_high = "--xx----"
+    tom_mid  = "x---xx--"
+    tom_low  = "------xX"
+  }
+  fill "rolling threes in two full" {
+    colour   = 5
+    energy   = [4, 5]
+    snare    = "xsx-----"
+    tom_high = "---xsx--"
+    tom_mid  = "------x-"
+    tom_low  = "-------X"
+  }
+
+  # Four beats, asked for by the song, energies 1 to 3
+  fill "rim three and two in four" {
+    colour      = 3
+    energy      = [1, 3]
+    cross_stick = "s--s--s---s-s---"
+  }
+  fill "fingers over the bar in four" {
+    colour = 4
+    energy = [1, 3]
+    snare  = "s-gs-g-sg-sg-sgs"
+  }
+  fill "threes to the toms in four" {
+    colour  = 5
+    energy  = [1, 3]
+    snare   = "s-------s-------"
+    tom_mid = "---s-s-----s-s--"
+    tom_low = "---------------s"
+  }
+
+  # Four beats, asked for by the song, energies 4 to 5
+  fill "pairs in threes in four" {
+    colour   = 3
+    energy   = [4, 5]
+    snare    = "xs------xs------"
+    tom_high = "---xs------xs---"
+    tom_mid  = "------x---------"
+    tom_low  = "--------------xX"
+  }
+  fill "toms roll over the bar in four" {
+    colour   = 4
+    energy   = [4, 5]
+    tom_high = "----x-xx--------"
+    tom_mid  = "x-xx----x-xx----"
+    tom_low  = "------------xxxX"
+  }
+  fill "rolling threes home in four" {
+    colour   = 5
+    energy   = [4, 5]
+    snare    = "xsx------xsx----"
+    tom_high = "---xsx------xs--"
+    tom_mid  = "------xsx-------"
+    tom_low  = "--------------xX"
   }
 }

@@ -23,26 +23,6 @@ fills "march" {
     kick   = "s---"
   }
 
-  # One beat, energies 1 to 3, inside a section
-  fill "two eighths" {
-    colour = 3
-    energy = [1, 3]
-    snare  = "s--s"
-    kick   = "s---"
-  }
-  fill "three" {
-    colour = 4
-    energy = [1, 3]
-    snare  = "-gss"
-    kick   = "s---"
-  }
-  fill "eighth and drag" {
-    colour = 5
-    energy = [1, 3]
-    snare  = "g-d-"
-    kick   = "s---"
-  }
-
   # One beat, energy 3
   fill "one and a late one" {
     colour = 0
@@ -81,26 +61,6 @@ fills "march" {
     energy = [4, 4]
     snare  = "s-sx"
     kick   = "s---"
-  }
-
-  # One beat, energies 4 to 5, inside a section
-  fill "flam and two" {
-    colour = 3
-    energy = [4, 5]
-    snare  = "f-xX"
-    kick   = "x---"
-  }
-  fill "off strokes" {
-    colour = 4
-    energy = [4, 5]
-    snare  = "sxsX"
-    kick   = "x---"
-  }
-  fill "flam and one" {
-    colour = 5
-    energy = [4, 5]
-    snare  = "f--X"
-    kick   = "x---"
   }
 
   # One beat, energy 5
@@ -143,26 +103,6 @@ fills "march" {
     kick   = "----s---"
   }
 
-  # Two beats, energies 1 to 3, inside a section
-  fill "sparse in two" {
-    colour = 3
-    energy = [1, 3]
-    snare  = "------ss"
-    kick   = "----s---"
-  }
-  fill "gaps in two" {
-    colour = 4
-    energy = [1, 3]
-    snare  = "----gg-s"
-    kick   = "----s---"
-  }
-  fill "eighths and drag in two" {
-    colour = 5
-    energy = [1, 3]
-    snare  = "----s-d-"
-    kick   = "----s---"
-  }
-
   # Two beats, energy 3
   fill "steps and three in two" {
     colour = 0
@@ -202,24 +142,6 @@ fills "march" {
     snare  = "----x-x-"
     kick   = "----x---"
   }
-  fill "flams in two" {
-    colour = 3
-    energy = [4, 5]
-    snare  = "----f-xX"
-    kick   = "----x---"
-  }
-  fill "threes in two" {
-    colour = 4
-    energy = [4, 5]
-    snare  = "----sxsX"
-    kick   = "----x---"
-  }
-  fill "flam and one in two" {
-    colour = 5
-    energy = [4, 5]
-    snare  = "----f--X"
-    kick   = "----x---"
-  }
 
   # Four beats, energies 1 to 3
   fill "eighths and two in four" {
@@ -238,24 +160,6 @@ fills "march" {
     colour = 2
     energy = [1, 3]
     snare  = "--------gggsgsss"
-    kick   = "--------s---s---"
-  }
-  fill "sparse in four" {
-    colour = 3
-    energy = [1, 3]
-    snare  = "--------g-g-g--s"
-    kick   = "--------s---s---"
-  }
-  fill "gaps in four" {
-    colour = 4
-    energy = [1, 3]
-    snare  = "--------gg-sgg-s"
-    kick   = "--------s---s---"
-  }
-  fill "eighths and drag in four" {
-    colour = 5
-    energy = [1, 3]
-    snare  = "--------g-g-g-d-"
     kick   = "--------s---s---"
   }
 
@@ -279,26 +183,6 @@ fills "march" {
     kick   = "--------x---x---"
   }
 
-  # Four beats, energies 4 to 5, inside a section
-  fill "flams in four" {
-    colour = 3
-    energy = [4, 5]
-    snare  = "--------f-s-f-xX"
-    kick   = "--------x---x---"
-  }
-  fill "threes in four" {
-    colour = 4
-    energy = [4, 5]
-    snare  = "--------sxsssxsX"
-    kick   = "--------x---x---"
-  }
-  fill "flam and one in four" {
-    colour = 5
-    energy = [4, 5]
-    snare  = "--------x-s-f--X"
-    kick   = "--------x---x---"
-  }
-
   # Four beats, energy 5
   fill "eighths and four in four" {
     colour = 0
@@ -317,5 +201,125 @@ fills "march" {
     energy = [5, 5]
     snare  = "--------x-sgx-xX"
     kick   = "--------x---x---"
+  }
+
+  # One beat, asked for by the song, energies 1 to 3
+  fill "step and one" {
+    colour = 3
+    energy = [1, 3]
+    snare  = "s-gs"
+    kick   = "s---"
+  }
+  fill "pairs closing up" {
+    colour = 4
+    energy = [1, 3]
+    snare  = "sggs"
+    kick   = "s---"
+  }
+  fill "pair and pair" {
+    colour = 5
+    energy = [1, 3]
+    snare  = "ssgs"
+    kick   = "s---"
+  }
+
+  # One beat, asked for by the song, energies 4 to 5
+  fill "flam and two" {
+    colour = 3
+    energy = [4, 5]
+    snare  = "f-xX"
+    kick   = "x---"
+  }
+  fill "pair and a last one" {
+    colour = 4
+    energy = [4, 5]
+    snare  = "xs-X"
+    kick   = "x---"
+  }
+  fill "four up hard" {
+    colour = 5
+    energy = [4, 5]
+    snare  = "sxsX"
+    kick   = "x---"
+  }
+
+  # Two beats, asked for by the song, energies 1 to 3
+  fill "steps and pairs in two" {
+    colour = 3
+    energy = [1, 3]
+    snare  = "s-ggs-gs"
+    kick   = "s---s---"
+  }
+  fill "dotted then a pair in two" {
+    colour = 4
+    energy = [1, 3]
+    snare  = "s--gsg-s"
+    kick   = "s---s---"
+  }
+  fill "eighths then four in two" {
+    colour = 5
+    energy = [1, 3]
+    snare  = "s-s-ssss"
+    kick   = "s---s---"
+  }
+
+  # Two beats, asked for by the song, energies 4 to 5
+  fill "pair flam and two in two" {
+    colour = 3
+    energy = [4, 5]
+    snare  = "x-ssf-xX"
+    kick   = "x---x---"
+  }
+  fill "flam and threes in two" {
+    colour = 4
+    energy = [4, 5]
+    snare  = "f-sxssxX"
+    kick   = "x---x---"
+  }
+  fill "four and four in two" {
+    colour = 5
+    energy = [4, 5]
+    snare  = "xssssxxX"
+    kick   = "x---x---"
+  }
+
+  # Four beats, asked for by the song, energies 1 to 3
+  fill "steps and pairs in four" {
+    colour = 3
+    energy = [1, 3]
+    snare  = "s-ggs-ggs-s-s-gs"
+    kick   = "s---s---s---s---"
+  }
+  fill "dotted steps in four" {
+    colour = 4
+    energy = [1, 3]
+    snare  = "s--gs--gs-ggs-s-"
+    kick   = "s---s---s---s---"
+  }
+  fill "steps pairs and four in four" {
+    colour = 5
+    energy = [1, 3]
+    snare  = "s-g-s-ggs-ggssss"
+    kick   = "s---s---s---s---"
+  }
+
+  # Four beats, asked for by the song, energies 4 to 5
+  fill "pairs then flams in four" {
+    colour = 3
+    energy = [4, 5]
+    snare  = "x-ssx-ssf-s-f-xX"
+    kick   = "x---x---x---x---"
+  }
+  fill "flams and threes in four" {
+    colour = 4
+    energy = [4, 5]
+    snare  = "f-sxssxsf-sxxssX"
+    kick   = "x---x---x---x---"
+  }
+  fill "eighths then rolling home in four" {
+    colour = 5
+    energy = [4, 5]
+    snare  = "x-x-xsssxsssxxxX"
+    kick   = "x---x---x---x---"
   }
 }

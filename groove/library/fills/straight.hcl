@@ -1,5 +1,5 @@
 # Fills in sixteenths. Gentle ones for energies 1 to 3, full ones for 4 and 5; in each
-# length, colours 0 to 2 close a section and 3 to 5 stand inside one. Each grows towards
+# length, colours 0 to 2 close a section and 3 to 5 are what the song asks for. Each grows towards
 # its end. A closing fill is of the energy half-way to what it leads to: so those of one
 # beat at 4, which lead down from 5, are two or three soft strokes.
 fills "straight" {
@@ -22,27 +22,6 @@ fills "straight" {
     energy   = [1, 2]
     hat      = "--s-"
     hat_open = "---s"
-  }
-
-  # One beat, energies 1 to 3, inside a section
-  fill "a breath of the hat" {
-    colour   = 3
-    energy   = [1, 3]
-    hat_open = "--g-"
-    kick     = "--g-"
-  }
-  fill "a late kick" {
-    colour = 4
-    energy = [1, 3]
-    hat    = "--s-"
-    kick   = "---s"
-  }
-  fill "hat kick and a breath" {
-    colour   = 5
-    energy   = [1, 3]
-    hat      = "--g-"
-    hat_open = "---g"
-    kick     = "--s-"
   }
 
   # One beat, energy 3
@@ -84,27 +63,6 @@ fills "straight" {
     tom_low = "---x"
   }
 
-  # One beat, energies 4 to 5, inside a section
-  fill "two and two below" {
-    colour  = 3
-    energy  = [4, 5]
-    snare   = "xs--"
-    tom_low = "--xX"
-  }
-  fill "down the toms" {
-    colour   = 4
-    energy   = [4, 5]
-    tom_high = "x---"
-    tom_mid  = "--x-"
-    tom_low  = "---X"
-  }
-  fill "around the kick" {
-    colour = 5
-    energy = [4, 5]
-    snare  = "xs-X"
-    kick   = "--x-"
-  }
-
   # One beat, energy 5
   fill "four up" {
     colour = 0
@@ -138,24 +96,6 @@ fills "straight" {
     colour      = 2
     energy      = [1, 2]
     cross_stick = "------x-"
-  }
-
-  # Two beats, energies 1 to 3, inside a section
-  fill "murmur in two" {
-    colour = 3
-    energy = [1, 3]
-    snare  = "----ssss"
-  }
-  fill "step and floor in two" {
-    colour  = 4
-    energy  = [1, 3]
-    snare   = "----s---"
-    tom_low = "------ss"
-  }
-  fill "high to low in two" {
-    colour  = 5
-    energy  = [1, 3]
-    tom_low = "----s-s-"
   }
 
   # Two beats, energy 3
@@ -195,24 +135,6 @@ fills "straight" {
     tom_mid = "----xx--"
     tom_low = "------xX"
   }
-  fill "three three two in two" {
-    colour = 3
-    energy = [4, 5]
-    snare  = "----s-xX"
-    kick   = "-----x--"
-  }
-  fill "toms in eighths in two" {
-    colour  = 4
-    energy  = [4, 5]
-    tom_mid = "----x---"
-    tom_low = "------xX"
-  }
-  fill "one big one in two" {
-    colour  = 5
-    energy  = [4, 5]
-    tom_low = "-------X"
-    kick    = "------x-"
-  }
 
   # Four beats, energies 1 to 3
   fill "a bar that gathers in four" {
@@ -231,25 +153,6 @@ fills "straight" {
     colour      = 2
     energy      = [1, 3]
     cross_stick = "----------s-x-x-"
-  }
-  fill "rising murmur in four" {
-    colour = 3
-    energy = [1, 3]
-    snare  = "--------s-s-ssss"
-  }
-  fill "down slowly in four" {
-    colour  = 4
-    energy  = [1, 3]
-    tom_mid = "--------s-s-----"
-    tom_low = "------------s-s-"
-    kick    = "--------s-------"
-  }
-  fill "two voices in four" {
-    colour   = 5
-    energy   = [1, 3]
-    snare    = "--------s-------"
-    tom_high = "----------s-----"
-    tom_low  = "------------s--s"
   }
 
   # Four beats, energy 4
@@ -274,28 +177,6 @@ fills "straight" {
     kick   = "--------x-------"
   }
 
-  # Four beats, energies 4 to 5, inside a section
-  fill "all the way down in four" {
-    colour  = 3
-    energy  = [4, 5]
-    tom_mid = "--------x-xx----"
-    tom_low = "------------xxxX"
-  }
-  fill "kick and snare talk in four" {
-    colour = 4
-    energy = [4, 5]
-    snare  = "----------x-s-xX"
-    kick   = "--------x---x---"
-  }
-  fill "wide in four" {
-    colour   = 5
-    energy   = [4, 5]
-    snare    = "---------------X"
-    tom_high = "--------x-------"
-    tom_low  = "----------x-x---"
-    kick     = "--------------x-"
-  }
-
   # Four beats, energy 5
   fill "long roll up in four" {
     colour = 0
@@ -316,5 +197,196 @@ fills "straight" {
     tom_mid = "--------xs-x----"
     tom_low = "------------s-xX"
     kick    = "----------x-----"
+  }
+
+  # One beat, asked for by the song, energies 1 to 3
+  fill "step and pair below" {
+    colour  = 3
+    energy  = [1, 3]
+    snare   = "s---"
+    tom_low = "--ss"
+  }
+  fill "pair and one" {
+    colour  = 4
+    energy  = [1, 3]
+    snare   = "ss--"
+    tom_mid = "---s"
+  }
+  fill "four over" {
+    colour  = 5
+    energy  = [1, 3]
+    snare   = "ss--"
+    tom_mid = "--ss"
+  }
+
+  # One beat, asked for by the song, energies 4 to 5
+  fill "one on each" {
+    colour   = 3
+    energy   = [4, 5]
+    snare    = "x---"
+    tom_high = "-s--"
+    tom_mid  = "--x-"
+    tom_low  = "---X"
+  }
+  fill "pair and one below" {
+    colour  = 4
+    energy  = [4, 5]
+    snare   = "xx--"
+    tom_low = "---X"
+  }
+  fill "four to the floor" {
+    colour  = 5
+    energy  = [4, 5]
+    snare   = "xx--"
+    tom_low = "--xX"
+  }
+
+  # Two beats, asked for by the song, energies 1 to 3
+  fill "eighths down to a pair in two" {
+    colour  = 3
+    energy  = [1, 3]
+    snare   = "s-s-----"
+    tom_mid = "----s---"
+    tom_low = "------ss"
+  }
+  fill "threes down in two" {
+    colour  = 4
+    energy  = [1, 3]
+    snare   = "s-------"
+    tom_mid = "---s----"
+    tom_low = "------s-"
+  }
+  fill "murmur and four in two" {
+    colour  = 5
+    energy  = [1, 3]
+    snare   = "s-ggss--"
+    tom_mid = "------ss"
+  }
+
+  # Two beats, asked for by the song, energies 4 to 5
+  fill "pairs down in two" {
+    colour   = 3
+    energy   = [4, 5]
+    snare    = "xs------"
+    tom_high = "--xs----"
+    tom_mid  = "----xs--"
+    tom_low  = "------xX"
+  }
+  fill "threes around the kick in two" {
+    colour   = 4
+    energy   = [4, 5]
+    snare    = "x-------"
+    tom_high = "---x----"
+    tom_mid  = "-----x--"
+    tom_low  = "------xX"
+    kick     = "--x-x---"
+  }
+  fill "three and four in two" {
+    colour  = 5
+    energy  = [4, 5]
+    snare   = "xxx-xx--"
+    tom_low = "------xX"
+  }
+
+  # Three beats, asked for by the song, energies 1 to 3
+  fill "eighths down the bar in three" {
+    colour  = 3
+    energy  = [1, 3]
+    snare   = "s-s---------"
+    tom_mid = "----s-------"
+    tom_low = "--------s-ss"
+  }
+  fill "threes down the bar in three" {
+    colour   = 4
+    energy   = [1, 3]
+    snare    = "s-----------"
+    tom_high = "---s--------"
+    tom_mid  = "------s-----"
+    tom_low  = "---------s--"
+  }
+  fill "step murmur and four in three" {
+    colour  = 5
+    energy  = [1, 3]
+    snare   = "s---s-ggss--"
+    tom_low = "----------ss"
+  }
+
+  # Three beats, asked for by the song, energies 4 to 5
+  fill "fours around the kit in three" {
+    colour   = 3
+    energy   = [4, 5]
+    snare    = "xsss--------"
+    tom_high = "----xsss----"
+    tom_mid  = "--------xs--"
+    tom_low  = "----------xX"
+  }
+  fill "threes around the kick in three" {
+    colour   = 4
+    energy   = [4, 5]
+    snare    = "x--------x--"
+    tom_high = "---x--------"
+    tom_mid  = "------x-----"
+    tom_low  = "----------xX"
+    kick     = "--x--x--x---"
+  }
+  fill "sixteenths home in three" {
+    colour   = 5
+    energy   = [4, 5]
+    snare    = "x-xx--------"
+    tom_high = "----xxxx----"
+    tom_mid  = "--------xx--"
+    tom_low  = "----------xX"
+  }
+
+  # Four beats, asked for by the song, energies 1 to 3
+  fill "eighths down the bar in four" {
+    colour  = 3
+    energy  = [1, 3]
+    snare   = "s-s-s-----------"
+    tom_mid = "--------s-s-----"
+    tom_low = "------------s-ss"
+  }
+  fill "threes and a two in four" {
+    colour   = 4
+    energy   = [1, 3]
+    snare    = "s--s------------"
+    tom_high = "--------s--s----"
+    tom_mid  = "------s---------"
+    tom_low  = "--------------s-"
+  }
+  fill "steps murmur and four in four" {
+    colour   = 5
+    energy   = [1, 3]
+    snare    = "s---s-gg----ss--"
+    tom_high = "--------s-------"
+    tom_mid  = "----------s-----"
+    tom_low  = "--------------ss"
+  }
+
+  # Four beats, asked for by the song, energies 4 to 5
+  fill "fours around the kit in four" {
+    colour   = 3
+    energy   = [4, 5]
+    snare    = "xsss------------"
+    tom_high = "----xsss--------"
+    tom_mid  = "--------xsss----"
+    tom_low  = "------------xsxX"
+  }
+  fill "threes around the kick in four" {
+    colour   = 4
+    energy   = [4, 5]
+    snare    = "x-------x-------"
+    tom_high = "---x-------x----"
+    tom_mid  = "------x------x--"
+    tom_low  = "--------------xX"
+    kick     = "--x--x----x-----"
+  }
+  fill "sixteenths home in four" {
+    colour   = 5
+    energy   = [4, 5]
+    snare    = "x-xxx-xx--------"
+    tom_high = "--------xxxx----"
+    tom_mid  = "------------xx--"
+    tom_low  = "--------------xX"
   }
 }

@@ -20,25 +20,6 @@ fills "triplet" {
     cross_stick = "s-x"
   }
 
-  # One beat, energies 1 to 3, inside a section
-  fill "three soft ones" {
-    colour = 3
-    energy = [1, 3]
-    snare  = "sss"
-  }
-  fill "snare to floor" {
-    colour  = 4
-    energy  = [1, 3]
-    snare   = "s--"
-    tom_low = "--s"
-  }
-  fill "middle to floor" {
-    colour  = 5
-    energy  = [1, 3]
-    tom_mid = "-s-"
-    tom_low = "--s"
-  }
-
   # One beat, energy 3
   fill "high to middle" {
     colour   = 0
@@ -77,27 +58,6 @@ fills "triplet" {
     tom_low = "--s"
   }
 
-  # One beat, energies 4 to 5, inside a section
-  fill "down the toms" {
-    colour   = 3
-    energy   = [4, 5]
-    tom_high = "x--"
-    tom_mid  = "-x-"
-    tom_low  = "--X"
-  }
-  fill "one and two below" {
-    colour  = 4
-    energy  = [4, 5]
-    snare   = "x--"
-    tom_low = "-xX"
-  }
-  fill "kick and snare" {
-    colour = 5
-    energy = [4, 5]
-    snare  = "--X"
-    kick   = "x--"
-  }
-
   # One beat, energy 5
   fill "three up" {
     colour = 0
@@ -131,25 +91,6 @@ fills "triplet" {
     colour      = 2
     energy      = [1, 2]
     cross_stick = "---s-x"
-  }
-
-  # Two beats, energies 1 to 3, inside a section
-  fill "murmur in two" {
-    colour = 3
-    energy = [1, 3]
-    snare  = "---sss"
-  }
-  fill "to the floor in two" {
-    colour  = 4
-    energy  = [1, 3]
-    snare   = "---s--"
-    tom_low = "-----s"
-  }
-  fill "high middle floor in two" {
-    colour  = 5
-    energy  = [1, 3]
-    tom_mid = "----s-"
-    tom_low = "-----s"
   }
 
   # Two beats, energy 3
@@ -187,25 +128,6 @@ fills "triplet" {
     tom_mid = "---x--"
     tom_low = "----xX"
   }
-  fill "one each in two" {
-    colour   = 3
-    energy   = [4, 5]
-    tom_high = "---x--"
-    tom_mid  = "----x-"
-    tom_low  = "-----X"
-  }
-  fill "snare and floor in two" {
-    colour  = 4
-    energy  = [4, 5]
-    snare   = "---s--"
-    tom_low = "----xX"
-  }
-  fill "around the kick in two" {
-    colour = 5
-    energy = [4, 5]
-    snare  = "----xX"
-    kick   = "---x--"
-  }
 
   # Four beats, energies 1 to 3
   fill "a bar that gathers in four" {
@@ -224,26 +146,6 @@ fills "triplet" {
     colour      = 2
     energy      = [1, 3]
     cross_stick = "--------ss-x"
-  }
-  fill "rising murmur in four" {
-    colour = 3
-    energy = [1, 3]
-    snare  = "------s-ssss"
-  }
-  fill "down slowly in four" {
-    colour  = 4
-    energy  = [1, 3]
-    snare   = "------s--s--"
-    tom_mid = "--------s---"
-    tom_low = "-----------s"
-  }
-  fill "toms answer in four" {
-    colour   = 5
-    energy   = [1, 3]
-    snare    = "---------s--"
-    tom_high = "------s-----"
-    tom_mid  = "--------s-s-"
-    tom_low  = "-----------s"
   }
 
   # Four beats, energy 4
@@ -267,27 +169,6 @@ fills "triplet" {
     kick   = "------x-----"
   }
 
-  # Four beats, energies 4 to 5, inside a section
-  fill "all the way down in four" {
-    colour   = 3
-    energy   = [4, 5]
-    tom_high = "------x-xx--"
-    tom_mid  = "----------x-"
-    tom_low  = "-----------X"
-  }
-  fill "snare keeps talking in four" {
-    colour  = 4
-    energy  = [4, 5]
-    snare   = "------s-xs--"
-    tom_low = "----------xX"
-  }
-  fill "around the kick twice in four" {
-    colour = 5
-    energy = [4, 5]
-    snare  = "------x-xsxX"
-    kick   = "---------x--"
-  }
-
   # Four beats, energy 5
   fill "long roll up in four" {
     colour = 0
@@ -308,5 +189,139 @@ fills "triplet" {
     tom_mid  = "---------x--"
     tom_low  = "----------xX"
     kick     = "------x-----"
+  }
+
+  # One beat, asked for by the song, energies 1 to 3
+  fill "long short to the floor" {
+    colour  = 3
+    energy  = [1, 3]
+    snare   = "s--"
+    tom_low = "--s"
+  }
+  fill "three and middle" {
+    colour  = 4
+    energy  = [1, 3]
+    snare   = "sg-"
+    tom_mid = "--s"
+  }
+  fill "snare to middle" {
+    colour  = 5
+    energy  = [1, 3]
+    snare   = "s--"
+    tom_mid = "-ss"
+  }
+
+  # One beat, asked for by the song, energies 4 to 5
+  fill "one on each" {
+    colour  = 3
+    energy  = [4, 5]
+    snare   = "x--"
+    tom_mid = "-x-"
+    tom_low = "--X"
+  }
+  fill "long short below" {
+    colour  = 4
+    energy  = [4, 5]
+    snare   = "x--"
+    tom_low = "--X"
+  }
+  fill "three held on the snare" {
+    colour = 5
+    energy = [4, 5]
+    snare  = "xsX"
+  }
+
+  # Two beats, asked for by the song, energies 1 to 3
+  fill "long short down in two" {
+    colour  = 3
+    energy  = [1, 3]
+    snare   = "s-s---"
+    tom_low = "---s-s"
+  }
+  fill "pairs up the kit in two" {
+    colour   = 4
+    energy   = [1, 3]
+    snare    = "sg----"
+    tom_high = "---s--"
+    tom_mid  = "----gs"
+  }
+  fill "long short and three in two" {
+    colour  = 5
+    energy  = [1, 3]
+    snare   = "s-ss--"
+    tom_mid = "----ss"
+  }
+
+  # Two beats, asked for by the song, energies 4 to 5
+  fill "three and three down in two" {
+    colour  = 3
+    energy  = [4, 5]
+    snare   = "xss---"
+    tom_mid = "---xx-"
+    tom_low = "-----X"
+  }
+  fill "long short down hard in two" {
+    colour   = 4
+    energy   = [4, 5]
+    snare    = "x-----"
+    tom_high = "--x---"
+    tom_mid  = "---x--"
+    tom_low  = "-----X"
+  }
+  fill "six to the floor in two" {
+    colour  = 5
+    energy  = [4, 5]
+    snare   = "xxxx--"
+    tom_low = "----xX"
+  }
+
+  # Four beats, asked for by the song, energies 1 to 3
+  fill "long short down the bar in four" {
+    colour  = 3
+    energy  = [1, 3]
+    snare   = "s-ss-s------"
+    tom_mid = "------s-s---"
+    tom_low = "---------s-s"
+  }
+  fill "steps and skips in four" {
+    colour   = 4
+    energy   = [1, 3]
+    snare    = "s-----------"
+    tom_high = "---s-s------"
+    tom_mid  = "------s--s--"
+    tom_low  = "-----------s"
+  }
+  fill "skips then threes in four" {
+    colour  = 5
+    energy  = [1, 3]
+    snare   = "s-ss-ssgs---"
+    tom_mid = "---------ss-"
+    tom_low = "-----------s"
+  }
+
+  # Four beats, asked for by the song, energies 4 to 5
+  fill "threes around the kit in four" {
+    colour   = 3
+    energy   = [4, 5]
+    snare    = "xss---------"
+    tom_high = "---xss------"
+    tom_mid  = "------xss---"
+    tom_low  = "---------xxX"
+  }
+  fill "long short around the kit in four" {
+    colour   = 4
+    energy   = [4, 5]
+    snare    = "x--------x--"
+    tom_high = "--xx--------"
+    tom_mid  = "-----xx-----"
+    tom_low  = "--------x--X"
+  }
+  fill "long short then run in four" {
+    colour   = 5
+    energy   = [4, 5]
+    snare    = "x-xxxx------"
+    tom_high = "------xxx---"
+    tom_mid  = "---------xx-"
+    tom_low  = "-----------X"
   }
 }

@@ -20,23 +20,6 @@ fills "two" {
     energy      = [1, 3]
     cross_stick = "ss"
   }
-  fill "rim off the beat" {
-    colour      = 3
-    energy      = [1, 3]
-    cross_stick = "-s"
-  }
-  fill "snare to floor" {
-    colour  = 4
-    energy  = [1, 3]
-    snare   = "s-"
-    tom_low = "-s"
-  }
-  fill "middle to floor" {
-    colour  = 5
-    energy  = [1, 3]
-    tom_mid = "s-"
-    tom_low = "-s"
-  }
 
   # One beat, energies 4 to 5
   fill "two up" {
@@ -55,23 +38,6 @@ fills "two" {
     snare   = "s-"
     tom_low = "-x"
   }
-  fill "high to floor" {
-    colour   = 3
-    energy   = [4, 5]
-    tom_high = "x-"
-    tom_low  = "-X"
-  }
-  fill "a flam" {
-    colour = 4
-    energy = [4, 5]
-    snare  = "f-"
-  }
-  fill "middle to floor full" {
-    colour  = 5
-    energy  = [4, 5]
-    tom_mid = "x-"
-    tom_low = "-X"
-  }
 
   # Two beats, energies 1 to 2
   fill "a step and two in two" {
@@ -88,24 +54,6 @@ fills "two" {
     colour      = 2
     energy      = [1, 2]
     cross_stick = "---x"
-  }
-
-  # Two beats, energies 1 to 3, inside a section
-  fill "a rim step and two in two" {
-    colour      = 3
-    energy      = [1, 3]
-    cross_stick = "--ss"
-  }
-  fill "two and the floor in two" {
-    colour  = 4
-    energy  = [1, 3]
-    tom_low = "---s"
-  }
-  fill "down the toms in two" {
-    colour  = 5
-    energy  = [1, 3]
-    tom_mid = "--s-"
-    tom_low = "---s"
   }
 
   # Two beats, energy 3
@@ -144,24 +92,6 @@ fills "two" {
     tom_low = "---x"
   }
 
-  # Two beats, energies 4 to 5, inside a section
-  fill "flam and one in two" {
-    colour = 3
-    energy = [4, 5]
-    snare  = "---X"
-  }
-  fill "two and two below in two" {
-    colour  = 4
-    energy  = [4, 5]
-    tom_low = "--xX"
-  }
-  fill "steps to the floor in two" {
-    colour  = 5
-    energy  = [4, 5]
-    snare   = "--x-"
-    tom_low = "---X"
-  }
-
   # Two beats, energy 5
   fill "a step and two full in two" {
     colour = 0
@@ -197,23 +127,6 @@ fills "two" {
     snare       = "------s-"
     cross_stick = "----s--x"
   }
-  fill "late three in four" {
-    colour = 3
-    energy = [1, 3]
-    snare  = "----ssgs"
-  }
-  fill "steps and two below in four" {
-    colour  = 4
-    energy  = [1, 3]
-    snare   = "----s---"
-    tom_low = "------ss"
-  }
-  fill "toms in steps in four" {
-    colour  = 5
-    energy  = [1, 3]
-    tom_mid = "----s---"
-    tom_low = "------s-"
-  }
 
   # Four beats, energy 4
   fill "steps and three full in four" {
@@ -234,26 +147,6 @@ fills "two" {
     tom_low = "-------x"
   }
 
-  # Four beats, energies 4 to 5, inside a section
-  fill "flam and one in four" {
-    colour = 3
-    energy = [4, 5]
-    snare  = "----f-x-"
-  }
-  fill "snare middle floor in four" {
-    colour  = 4
-    energy  = [4, 5]
-    snare   = "----x---"
-    tom_mid = "------x-"
-    tom_low = "-------X"
-  }
-  fill "snare and floor in four" {
-    colour  = 5
-    energy  = [4, 5]
-    snare   = "----x-s-"
-    tom_low = "-----x-X"
-  }
-
   # Four beats, energy 5
   fill "gathering in four" {
     colour = 0
@@ -271,5 +164,131 @@ fills "two" {
     energy = [5, 5]
     snare  = "------sX"
     kick   = "-----x--"
+  }
+
+  # One beat, asked for by the song, energies 1 to 3
+  fill "snare to floor" {
+    colour  = 3
+    energy  = [1, 3]
+    snare   = "s-"
+    tom_low = "-s"
+  }
+  fill "one in the middle" {
+    colour  = 4
+    energy  = [1, 3]
+    tom_mid = "s-"
+  }
+  fill "snare to middle" {
+    colour  = 5
+    energy  = [1, 3]
+    snare   = "s-"
+    tom_mid = "-s"
+  }
+
+  # One beat, asked for by the song, energies 4 to 5
+  fill "snare to floor hard" {
+    colour  = 3
+    energy  = [4, 5]
+    snare   = "x-"
+    tom_low = "-X"
+  }
+  fill "one flam" {
+    colour = 4
+    energy = [4, 5]
+    snare  = "f-"
+  }
+  fill "high to middle" {
+    colour   = 5
+    energy   = [4, 5]
+    tom_high = "x-"
+    tom_mid  = "-X"
+  }
+
+  # Two beats, asked for by the song, energies 1 to 3
+  fill "step and two down in two" {
+    colour  = 3
+    energy  = [1, 3]
+    snare   = "s---"
+    tom_mid = "--s-"
+    tom_low = "---s"
+  }
+  fill "step and floor in two" {
+    colour  = 4
+    energy  = [1, 3]
+    snare   = "s---"
+    tom_low = "--s-"
+  }
+  fill "four over in two" {
+    colour  = 5
+    energy  = [1, 3]
+    snare   = "ss--"
+    tom_mid = "--ss"
+  }
+
+  # Two beats, asked for by the song, energies 4 to 5
+  fill "step and two down hard in two" {
+    colour  = 3
+    energy  = [4, 5]
+    snare   = "x---"
+    tom_mid = "--x-"
+    tom_low = "---X"
+  }
+  fill "flam snare and floor in two" {
+    colour  = 4
+    energy  = [4, 5]
+    snare   = "f-x-"
+    tom_low = "---X"
+  }
+  fill "four over hard in two" {
+    colour  = 5
+    energy  = [4, 5]
+    snare   = "xx--"
+    tom_mid = "--xX"
+  }
+
+  # Four beats, asked for by the song, energies 1 to 3
+  fill "steps down to two in four" {
+    colour  = 3
+    energy  = [1, 3]
+    snare   = "s-s-----"
+    tom_mid = "----s---"
+    tom_low = "------ss"
+  }
+  fill "threes down in four" {
+    colour  = 4
+    energy  = [1, 3]
+    snare   = "s-------"
+    tom_mid = "---s----"
+    tom_low = "------s-"
+  }
+  fill "eighths with gaps in four" {
+    colour  = 5
+    energy  = [1, 3]
+    snare   = "s-ss----"
+    tom_mid = "----s-s-"
+    tom_low = "-------s"
+  }
+
+  # Four beats, asked for by the song, energies 4 to 5
+  fill "step and three twice in four" {
+    colour   = 3
+    energy   = [4, 5]
+    snare    = "x-xx----"
+    tom_high = "----x---"
+    tom_mid  = "------x-"
+    tom_low  = "-------X"
+  }
+  fill "flams then two in four" {
+    colour  = 4
+    energy  = [4, 5]
+    snare   = "f-s-f-x-"
+    tom_low = "-------X"
+  }
+  fill "eighths around the kit in four" {
+    colour   = 5
+    energy   = [4, 5]
+    snare    = "xs--xs--"
+    tom_high = "--xs----"
+    tom_mid  = "------xX"
   }
 }
