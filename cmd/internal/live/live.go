@@ -5,8 +5,10 @@ package live
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"maps"
 	"os"
 	"path/filepath"
@@ -64,6 +66,10 @@ type session struct {
 func Run(ctx context.Context, o Options) error {
 	if info, err := os.Stat(o.Song); err == nil && !info.Mode().IsRegular() {
 		return &bed.SongError{Path: o.Song, Err: files.ErrNotFile}
+	} else if errors.Is(err, fs.ErrNotExist) { // a song that is still to be written is waited for
+		if _, same := bed.Meant(o.Song); same {
+			return &bed.SongError{Path: o.Song, Err: err}
+		}
 	}
 	if o.Out == "" {
 		o.Out = filepath.Join(filepath.Dir(o.Song), "bed")
