@@ -42,8 +42,8 @@ func Check(tl *timeline.Timeline, singer int) []Problem {
 		if k < len(v.Notes) && v.Notes[k].Tick < s.End {
 			n := v.Notes[k]
 			out.add("", "The guide sings in a space",
-				"The song file has the singer silent from %s, but the guide sings %s at %s; the space is believed.",
-				At(tl, s.Start), PitchName(int(n.Key), keyAt(tl, n.Tick)), At(tl, n.Tick))
+				"It sings %s at %s, where the song file has the singer silent; the space is believed.",
+				PitchName(int(n.Key), keyAt(tl, n.Tick)), At(tl, n.Tick).Words())
 		}
 	}
 	return out
@@ -91,7 +91,7 @@ func outOfRange(tl *timeline.Timeline, v *timeline.Vocal) (out problems) {
 		limits := cmp.Or(v.Range, PitchName(v.RangeLow, k)+" to "+PitchName(v.RangeHigh, k))
 		out.add("range", "The voice leaves the singer's range",
 			"Sung %s, %s, lies %s the range %s; %d of %d notes do.%s", PitchName(int(worst.Key), k),
-			At(tl, worst.Tick), side.word, limits, count, len(v.Notes), octave)
+			At(tl, worst.Tick).Words(), side.word, limits, count, len(v.Notes), octave)
 	}
 	return out
 }
