@@ -9,8 +9,6 @@
 package room
 
 import (
-	"fmt"
-
 	"plinth/groove"
 	"plinth/songspec/cue"
 	"plinth/songspec/guide"
@@ -47,7 +45,7 @@ type Report struct {
 
 // Scope is what is measured over a stretch of the song: a pass, or all of it.
 type Scope struct {
-	Name              string // "chorus 2"; the song's title for the song
+	Name              string // "chorus (2)", "bridge" where it comes once; the song's title for the song
 	FirstBar, LastBar int
 	Start, End        int64 // absolute ticks
 	Micros            int64 // its length
@@ -119,7 +117,7 @@ func Analyze(tl *timeline.Timeline, perf *groove.Performance) *Report {
 		p := &tl.Passes[i]
 		name := p.Section
 		if passesOf[name] > 1 {
-			name = fmt.Sprintf("%s %d", name, p.Ordinal+1)
+			name = p.Name()
 		}
 		r.Passes = append(r.Passes, r.passScope(i, name))
 		r.Bars += len(p.Bars)

@@ -75,7 +75,8 @@ func TestSeveralSingers(t *testing.T) {
 		texts[form] = b.String()
 	}
 	for form, want := range map[string][]string{
-		"text": {`Nell from "Soprano" and Tom from "Bass <low>"`, "Nell and Tom sing", "    Tom    silent",
+		"text": {`Nell from duet.mid, track "Soprano"; Tom from duet.mid, track "Bass <low>"`, "Nell and Tom sing",
+			"    Tom    silent",
 			"    Nell   G4 to A4"},
 		"html": {"Nell and Tom sing", "<th>Tom</th>", "Bass &lt;low&gt;"},
 		"svg":  {">Nell</text>", ">Tom</text>", `stroke-dasharray="12 8"`},
@@ -103,6 +104,17 @@ func TestSeveralSingers(t *testing.T) {
 		got.Passes[0].Singers[1].Register != nil || got.Passes[1].Singers[1].Name != "Tom" ||
 		got.Passes[1].Singers[1].Register.Lowest.Midi != 48 {
 		t.Errorf("%+v", got)
+	}
+}
+
+// Where all singers are silent, one line says it.
+func TestAllSilent(t *testing.T) {
+	r := duo(t)
+	r.Passes[1].Voice, r.Passes[1].Singers[1].Part = nil, nil
+	lines := r.registerLines(namedScope{"verse (2)", &r.Passes[1]})
+	want := [][2]string{{"voice", "silent"}, {"piano", "silent"}, {"bass", "silent"}}
+	if !slices.Equal(lines, want) {
+		t.Errorf("%q, want %q", lines, want)
 	}
 }
 

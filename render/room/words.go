@@ -66,7 +66,7 @@ func (r *Report) windowName(w guide.Window) string {
 		name = r.Passes[w.Pass].Name
 	}
 	if w.Space {
-		name += ", by a space"
+		name += ", a space"
 	}
 	return name
 }

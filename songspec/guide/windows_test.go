@@ -97,8 +97,9 @@ func TestClashes(t *testing.T) {
 	if len(clashes) != 2 || len(suspensions) != 0 {
 		t.Fatalf("clashes %v, suspensions %v", clashes, suspensions)
 	}
-	if got, want := clashes[0].String(), `sung Ab5 over Gmaj7, bar 2 count 3 of "verse"`; got != want || clashes[0].Tone != "G" {
-		t.Errorf("got %q, want %q; %+v", got, want, clashes[0])
+	const first = `sung Ab5 over Gmaj7, bar 2 count 3 of "verse"`
+	if got := clashes[0].String(); got != first || clashes[0].Tone != "G" {
+		t.Errorf("got %q, want %q; %+v", got, first, clashes[0])
 	}
 	if got, want := clashes[1].String(), `sung Ab5 over Am/G, bar 4 count 1 of "verse"`; got != want {
 		t.Errorf("got %q, want %q", got, want)
@@ -151,7 +152,8 @@ func TestRange(t *testing.T) {
 	place(t, tl, file(0, line("Vocal", 0, [3]int{74, 0, 240}, [3]int{76, 240, 240}, [3]int{60, 960, 240},
 		[3]int{55, 1920, 240}, [3]int{52, 2400, 120})))
 	p := outOfRange(tl, &tl.Vocals[0])
-	if len(p) != 2 || p[0].Detail != `Sung E5, bar 1 count 1& of "verse", lies above the range G3 to C5; 2 of 5 notes do.` ||
+	if len(p) != 2 ||
+		p[0].Detail != `Sung E5, bar 1 count 1& of "verse", lies above the range G3 to C5; 2 of 5 notes do.` ||
 		!strings.Contains(p[1].Detail, `Sung E3, bar 2 count 2 of "verse", lies below`) {
 		t.Errorf("problems %+v", p)
 	}
