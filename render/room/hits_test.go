@@ -188,7 +188,8 @@ func TestHitsInOrder(t *testing.T) {
 	tl, perf := small(t)
 	r := Analyze(tl, perf)
 	hit := func(kind timeline.EventKind, bar int, tick int64, count string) Hit {
-		return Hit{Kind: kind, Bar: bar, LastBar: bar, Tick: tick, Count: count, By: timeline.All, Chord: "C", Beats: 1000}
+		return Hit{Kind: kind, Bar: bar, LastBar: bar, Tick: tick, Count: count, By: timeline.All, Chord: "C",
+			Beats: 1000}
 	}
 	r.Passes[0].Hits = []Hit{
 		hit(timeline.Push, 1, 3360, "4&"), hit(timeline.Accent, 2, 3840, "1"), hit(timeline.Hold, 2, 4800, "2"),

@@ -73,6 +73,7 @@ func (r *Report) JSON(w io.Writer) error {
 		{"seconds", thousandths(r.Micros / 1000)},
 		{"climax", climax},
 		{"windows", objects(r.Windows, r.windowJSON)},
+		{"suspensions", objects(r.Suspensions, r.suspensionJSON)},
 		{"song", r.scopeJSON(&r.Song)},
 		{"passes", objects(r.Passes, r.scopeJSON)},
 		{"hints", objects(r.Hints, func(h *Hint) jsonObject {

@@ -61,6 +61,7 @@ var pages = template.Must(template.New("").Funcs(template.FuncMap{
 	"sum":           sumWindows,
 	"summit":        func(marks string) string { return strings.Replace(marks, "climax", "△ climax", 1) },
 	"window":        (*Report).windowName,
+	"suspensions":   (*Report).suspensionRows,
 	"wrap":          wrap,
 }).ParseFS(pageTexts, "page.*"))
 

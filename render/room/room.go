@@ -30,9 +30,10 @@ type Report struct {
 	Song    Scope
 	Passes  []Scope
 	// Windows are those of the whole song, uncut by the passes.
-	Windows []guide.Window
-	Climax  Climax
-	Hints   []Hint
+	Windows     []guide.Window
+	Suspensions []Suspension
+	Climax      Climax
+	Hints       []Hint
 
 	tl    *timeline.Timeline
 	perf  *groove.Performance
@@ -123,7 +124,7 @@ func Analyze(tl *timeline.Timeline, perf *groove.Performance) *Report {
 		r.Bars += len(p.Bars)
 	}
 	r.Song = r.songScope()
-	r.Climax = r.climax()
+	r.Climax, r.Suspensions = r.climax(), r.suspensions()
 	r.Hints = r.hints()
 	return r
 }

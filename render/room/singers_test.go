@@ -107,6 +107,37 @@ func TestSeveralSingers(t *testing.T) {
 	}
 }
 
+// A four-three suspension, the textbooks' rule, is told with its pass and its singer.
+func TestSuspensions(t *testing.T) {
+	for _, row := range []struct {
+		name   string
+		vocals int
+		want   string
+	}{
+		{"one singer", 1, "bar 1 count 1: F4 over C"},
+		{"two singers", 2, "bar 1 count 1: F4 over C by Nell"},
+	} {
+		tl, _ := small(t)
+		tl.Passes = tl.Passes[:1]
+		tl.Vocals = []timeline.Vocal{{Name: "Nell", Notes: []timeline.SungNote{{Length: 1920, Key: 65},
+			{Tick: 1920, Length: 960, Key: 64}}}, {Name: "Tom"}}[:row.vocals]
+		r := Analyze(tl, nil)
+		if rows := r.suspensionRows(); len(rows) != 1 || rows[0][0] != r.Passes[0].Name || rows[0][1] != row.want {
+			t.Errorf("%s: %q, want %q", row.name, rows, row.want)
+		}
+		for form, write := range forms {
+			var b bytes.Buffer
+			want := map[string]string{"json": `"sung": "F4"`, "svg": ""}
+			if _, ok := want[form]; !ok {
+				want[form] = row.want
+			}
+			if err := write(r, &b); err != nil || !strings.Contains(b.String(), want[form]) {
+				t.Errorf("%s, %s: %v, no %s in\n%s", row.name, form, err, want[form], b.String())
+			}
+		}
+	}
+}
+
 // Where all singers are silent, one line says it.
 func TestAllSilent(t *testing.T) {
 	r := duo(t)

@@ -136,11 +136,7 @@ func TestSuspensions(t *testing.T) {
 		if len(clashes)+len(suspensions) != 1 || (len(suspensions) == 1) != tt.is {
 			t.Errorf("%s: clashes %v, suspensions %v", tt.name, clashes, suspensions)
 		}
-		summary := "Sung "
-		if tt.is {
-			summary = "1 suspension over the chords"
-		}
-		if p := Check(tl, 0); len(p) != 1 || !strings.HasPrefix(p[0].Summary, summary) {
+		if p := Check(tl, 0); len(p) != len(clashes) { // a suspension is right, and no doubt
 			t.Errorf("%s: %+v", tt.name, p)
 		}
 	}
