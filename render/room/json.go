@@ -113,6 +113,9 @@ func (r *Report) scopeJSON(s *Scope) jsonObject {
 		})},
 		{"lift", s.Lift},             // semitones up from the pass before, by a lift
 		{"players", s.Plays.Names()}, // who plays in it
+		{"band", objects(s.Band, func(w *[2]string) jsonObject { // what they play on, otherwise than in the song
+			return jsonObject{{"player", w[0]}, {"plays", w[1]}}
+		})},
 	}
 	for _, p := range s.registers() {
 		out = append(out, jsonField{p.name, registerJSON(p.part, s.Key)})

@@ -56,6 +56,7 @@ type Scope struct {
 	Key               harmony.Key
 	BPM               meter.BPM
 	Inside            []timeline.BarChange // of a pass; none for the song
+	Band              [][2]string          // of a pass: what its players play on otherwise than in the song
 	Lift              int                  // semitones up from the pass before, by a lift; 0 for the song
 	Plays             timeline.Players
 	Voice             *Part    // of all singers together; nil where they are silent
@@ -139,6 +140,7 @@ func (r *Report) passScope(i int, name string) Scope {
 		s.Most = max(s.Most, p.EnergyAt(i))
 	}
 	s.Hits, s.Held, s.Inside = r.hitsOf(i), r.heldStretches(p), r.tl.Inside(p)
+	s.Band = r.tl.OwnBand(p)
 	if i > 0 {
 		s.Lift = p.Lift - r.tl.Passes[i-1].Lift
 	}

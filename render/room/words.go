@@ -29,6 +29,9 @@ func (r *Report) passMarks(i int) string {
 	if s.Lift != 0 {
 		out = append(out, fmt.Sprintf("lift %+d", s.Lift))
 	}
+	for _, w := range s.Band {
+		out = append(out, w[0]+" "+w[1])
+	}
 	if who := r.whoSings(i); who != "" {
 		out = append(out, who)
 	}

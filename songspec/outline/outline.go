@@ -71,7 +71,7 @@ func songRows(t *timeline.Timeline) [][2]string {
 		{"pickup", pickup(t)},
 		{"in front", front},
 		{"transpose", signed(t.Transpose)},
-		{"drums", kit(t.Drums)},
+		{"drums", t.Drums.Words()},
 		{"bass", bass(t.Bass)},
 		{"piano", t.Piano.Sound},
 		{"looseness", perMille(t.Looseness)},
@@ -131,6 +131,9 @@ func writePass(out *bufio.Writer, t *timeline.Timeline, p *timeline.Pass, when b
 		{"players", cmp.Or(playerList(timeline.All&^p.Tacet), "none")},
 	} {
 		fmt.Fprintf(out, "  %-8s %s\n", row[0], row[1])
+	}
+	for _, w := range t.OwnBand(p) {
+		fmt.Fprintf(out, "  %-8s %s\n", w[0], w[1])
 	}
 	if p.Vamp != "" {
 		fmt.Fprintf(out, "  %-8s %s\n", "vamp", p.Vamp)

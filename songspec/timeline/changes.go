@@ -19,7 +19,7 @@ func (t *Timeline) Inside(p *Pass) []BarChange {
 	var out []BarChange
 	was := map[string]string{"energy": p.EnergyText(), "feel": p.Feel, "key": p.Key.String(),
 		"players": playersText(p.Tacet)}
-	for _, w := range (Band{t.Drums, t.Bass, t.Piano}).words() {
+	for _, w := range t.BandOr(p.Band).words() {
 		was[w[0]] = w[1]
 	}
 	sweeps, next := p.Sweeps(), 0
@@ -66,12 +66,36 @@ func playersText(tacet Players) string {
 	return cmp.Or(strings.Join((All&^tacet).Names(), ", "), "none")
 }
 
+// OwnBand is what the players play on in a pass, each with the song file's word for the player: those
+// who play on something else than in the song, or in another way.
+func (t *Timeline) OwnBand(p *Pass) (out [][2]string) {
+	song := t.BandOr(nil).words()
+	for i, w := range t.BandOr(p.Band).words() {
+		if w != song[i] {
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
 // words are what the players play on, each with the song file's word for the player.
 func (b Band) words() [3][2]string {
-	const open = "as the feel has it"
-	bass := cmp.Or(b.Bass.Sound, open)
-	if b.Bass.Line != "" {
-		bass += ", line " + b.Bass.Line
+	return [3][2]string{{"drums", b.Drums.Words()}, {"bass", b.Bass.Words()}, {"piano", b.Piano.Sound}}
+}
+
+const asFeel = "as the feel has it"
+
+// Words are what the drummer plays on.
+func (s DrumsSetup) Words() string { return cmp.Or(s.Kit, asFeel) }
+
+// Words are what the bassist plays on, and which line: "acoustic, line walk".
+func (s BassSetup) Words() string {
+	line := s.Line
+	if line != "" {
+		line = "line " + line
 	}
-	return [3][2]string{{"drums", cmp.Or(b.Drums.Kit, open)}, {"bass", bass}, {"piano", b.Piano.Sound}}
+	if s.Sound != "" && line != "" {
+		return s.Sound + ", " + line
+	}
+	return cmp.Or(s.Sound, line, asFeel)
 }
