@@ -108,8 +108,13 @@ func (r *Report) scopeJSON(s *Scope) jsonObject {
 		{"energy", [2]int{s.EnergyFrom, s.EnergyTo}},
 		{"key", s.Key.String()},
 		{"tempo", s.BPM},
+		{"tempo_played", s.Played}, // another than is written where a place has its time
 		{"inside", objects(s.Inside, func(c *timeline.BarChange) jsonObject { // what changes inside a pass
-			return jsonObject{{"bar", s.FirstBar + c.Bar}, {"what", c.What}, {"is", c.Is}}
+			out := jsonObject{{"bar", s.FirstBar + c.Bar}, {"what", c.What}, {"is", c.Is}}
+			if c.Count != "" { // else on the bar line
+				out = append(out, jsonField{"count", c.Count})
+			}
+			return out
 		})},
 		{"lift", s.Lift},             // semitones up from the pass before, by a lift
 		{"players", s.Plays.Names()}, // who plays in it

@@ -87,7 +87,7 @@ func (r *Report) nameWidth() int {
 
 // tempoWidth and keyWidth are the widths of the columns of tempos and of keys.
 func (r *Report) tempoWidth() int {
-	return r.columnWidth(3, func(s *Scope) string { return s.BPM.String() })
+	return r.columnWidth(3, func(s *Scope) string { return s.Played.String() })
 }
 
 func (r *Report) keyWidth() int {

@@ -54,7 +54,8 @@ type Scope struct {
 	EnergyTo          int
 	Most              int // the most energy in it
 	Key               harmony.Key
-	BPM               meter.BPM
+	BPM               meter.BPM            // as written
+	Played            meter.BPM            // as played, where a place has its time
 	Inside            []timeline.BarChange // of a pass; none for the song
 	Band              [][2]string          // of a pass: what its players play on otherwise than in the song
 	Lift              int                  // semitones up from the pass before, by a lift; 0 for the song
@@ -139,8 +140,8 @@ func (r *Report) passScope(i int, name string) Scope {
 	for i := range p.Bars {
 		s.Most = max(s.Most, p.EnergyAt(i))
 	}
-	s.Hits, s.Held, s.Inside = r.hitsOf(i), r.heldStretches(p), r.tl.Inside(p)
-	s.Band = r.tl.OwnBand(p)
+	s.Hits, s.Held, s.Inside = r.hitsOf(i), r.heldStretches(p), r.tl.PlayedInside(p)
+	s.Band, s.Played = r.tl.OwnBand(p), r.tl.Played(p.Pace(), p.Start)
 	if i > 0 {
 		s.Lift = p.Lift - r.tl.Passes[i-1].Lift
 	}
@@ -155,7 +156,7 @@ func (r *Report) songScope() Scope {
 	for i := range r.Passes {
 		p := &r.Passes[i]
 		if i == 0 {
-			s.EnergyFrom, s.EnergyTo, s.Key, s.BPM = p.EnergyFrom, p.EnergyTo, p.Key, p.BPM
+			s.EnergyFrom, s.EnergyTo, s.Key, s.BPM, s.Played = p.EnergyFrom, p.EnergyTo, p.Key, p.BPM, p.Played
 		}
 		for bar := range r.tl.Passes[i].Bars {
 			s.EnergyFrom = min(s.EnergyFrom, r.tl.Passes[i].EnergyAt(bar))

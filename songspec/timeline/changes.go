@@ -11,6 +11,7 @@ import (
 type BarChange struct {
 	Bar      int
 	What, Is string
+	Count    string // "" on the bar line
 }
 
 // Inside is what changes inside a pass, in order: energy, tempo, feel, key, players and what they
@@ -26,7 +27,7 @@ func (t *Timeline) Inside(p *Pass) []BarChange {
 	for bar := range p.Bars {
 		say := func(what, is string) {
 			if was[what] != is {
-				out, was[what] = append(out, BarChange{bar, what, is}), is
+				out, was[what] = append(out, BarChange{Bar: bar, What: what, Is: is}), is
 			}
 		}
 		if next < len(sweeps) && sweeps[next].First == bar {
@@ -34,7 +35,7 @@ func (t *Timeline) Inside(p *Pass) []BarChange {
 			next++
 		}
 		if pace := p.Bars[bar].Pace; pace != nil { // also the same again, after a rit
-			out = append(out, BarChange{bar, "tempo", pace.String()})
+			out = append(out, BarChange{Bar: bar, What: "tempo", Is: pace.String()})
 		}
 		say("feel", p.FeelAt(bar))
 		say("key", p.KeyAt(p.Bars[bar].Start).String())
