@@ -151,8 +151,11 @@ func (s *session) succeed(res *bed.Result, doubts string, start time.Time) {
 		s.out.write(doubts)
 		s.doubts = doubts
 	}
-	s.say(fmt.Sprintf("%s  %s  (%d ms)", wording.Count(res.Timeline.SongBars(), "bar"), s.whatIsNew(res),
-		time.Since(start).Milliseconds()))
+	what := s.whatIsNew(res)
+	if s.good != nil { // the first line has the whole summary
+		what = wording.Count(res.Timeline.SongBars(), "bar") + "  " + what
+	}
+	s.say(fmt.Sprintf("%s  (%d ms)", what, time.Since(start).Milliseconds()))
 	s.good, s.failing = res, false
 	if s.then != nil {
 		s.then.Start()

@@ -113,7 +113,7 @@ const clock = `\d\d:\d\d:\d\d  `
 // TestSession is a morning with a song: the lines that are said and what is on the disk.
 func TestSession(t *testing.T) {
 	d := open(t, nil)
-	d.wait(1, clock+`12 bars  .*weir\.mid: 12 bars, .*\(\d+ ms\)`)
+	d.wait(1, clock+`.*weir\.mid: 12 bars, .*\(\d+ ms\)`)
 	first := d.midi()
 	if !bytes.HasPrefix(first, []byte("MThd")) {
 		t.Fatalf("no MIDI file: %q", first)
@@ -165,7 +165,7 @@ func TestSongToCome(t *testing.T) {
 	d.save(" ")
 	d.wait(1, clock+`weir.song.hcl is empty; nothing to play yet`)
 	d.save(weir)
-	d.wait(1, clock+`12 bars  .*weir\.mid.*`)
+	d.wait(1, clock+`.*weir\.mid: 12 bars.*`)
 
 	left := open(t, func(o *Options) {
 		remove(o)
@@ -185,7 +185,7 @@ func TestOnly(t *testing.T) {
 	d.wait(1, clock+`nothing to play yet`)
 	tag := strings.Replace(weir, "form {", "section \"tag\" { chords = \"| C |\" }\nform {\n  play \"tag\" {}", 1)
 	d.save(tag)
-	d.wait(1, clock+`1 bars?  .*weir\.tag\.mid: 1 bar, .* bar 1 of the song  \(\d+ ms\)`)
+	d.wait(1, clock+`.*weir\.tag\.mid: 1 bar, .* bar 1 of the song  \(\d+ ms\)`)
 	d.save(strings.Replace(tag, "| Am |", "| A7 |", 1)) // of the verse
 	d.wait(1, clock+`1 bars?  nothing that is heard  \(\d+ ms\)`)
 	if d.midi() != nil {
@@ -223,7 +223,7 @@ func retry(d *desk, repair func() error) {
 		d.t.Fatal(err)
 	}
 	d.save(weir)
-	d.wait(1, clock+`12 bars  .*weir\.mid.*`)
+	d.wait(1, clock+`.*weir\.mid: 12 bars.*`)
 }
 
 // A panic in a build is reported, and the next save is built.
@@ -240,7 +240,7 @@ func TestPanic(t *testing.T) {
 	})
 	d.wait(1, `a wrong note`)
 	d.save(weir + "\n")
-	d.wait(1, clock+`12 bars  .*`)
+	d.wait(1, clock+`.*weir\.mid: 12 bars.*`)
 }
 
 // The command runs after a good build, not after a bad one.
