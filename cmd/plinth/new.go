@@ -28,7 +28,7 @@ there is never overwritten.`,
 		RunE: func(_ *cobra.Command, args []string) error {
 			path := args[0]
 			if !strings.EqualFold(filepath.Ext(path), ".hcl") {
-				return misuse("a song file is called NAME.song.hcl: plinth new %s.song.hcl", path)
+				return misuse("a song file is called NAME.song.hcl: plinth new %s", quotedPath(path+".song.hcl"))
 			}
 			err := files.Create(path, songspec.Starter(titleOf(bed.Name(path))))
 			switch {
@@ -45,10 +45,10 @@ there is never overwritten.`,
 	}
 }
 
-// quotedPath is a path as one types it: in quotes where it has blanks or an apostrophe, at
-// which a shell would cut it.
+// quotedPath is a path as one types it: in quotes where it has blanks, an apostrophe, or another
+// sign that a shell would take for its own.
 func quotedPath(path string) string {
-	if strings.ContainsAny(path, " '") && !strings.ContainsAny(path, "\"$`!\\") {
+	if strings.ContainsAny(path, " '()&;*?[]<>|#~") && !strings.ContainsAny(path, "\"$`!\\") {
 		return `"` + path + `"`
 	}
 	return path
