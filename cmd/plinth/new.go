@@ -22,7 +22,7 @@ func (a *app) newCommand() *cobra.Command {
 		DisableFlagsInUseLine: true,
 		Short:                 "Write a small song that already builds",
 		Long: `Writes a small song into NAME.song.hcl, with NAME for its title. A file that is
-there is never overwritten.`,
+there is never overwritten. plinth help song tells every word that it may have.`,
 		Args:              argCount(1, 1),
 		ValidArgsFunction: firstArg(foldersOnly),
 		RunE: func(_ *cobra.Command, args []string) error {

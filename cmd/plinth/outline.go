@@ -20,7 +20,8 @@ func (a *app) outlineCommand() *cobra.Command {
 		Short: "Print the song bar by bar, as text to read and to diff",
 		Long: `Prints what the song file comes to: for each pass its name, bars, time, key,
 tempo, feel, energy and players, then its bars with chords and events. With
---looseness and --take it is the song as plinth build plays it with them.
+--looseness, --take and --transpose it is the song as plinth build plays it with
+them.
 
 A song in which nothing is wrong but a time (at) that the tempo cannot keep is
 printed, too, at the tempo that is written: so the right time can be looked up with

@@ -62,7 +62,7 @@ var pages = template.Must(template.New("").Funcs(template.FuncMap{
 	"summit":        func(marks string) string { return strings.Replace(marks, "climax", "△ climax", 1) },
 	"window":        (*Report).windowName,
 	"suspensions":   (*Report).suspensionRows,
-	"wrap":          wrap,
+	"wrap":          wording.Wrap,
 }).ParseFS(pageTexts, "page.*"))
 
 // Text writes the report as plain text. The error is that of w.
@@ -239,18 +239,4 @@ func (r *Report) hitRows() (rows [][]string) {
 		}
 	}
 	return rows
-}
-
-// wrap is s in lines of at most 80 columns, broken at blanks. The first line begins with
-// first blanks, the others with rest.
-func wrap(s string, first, rest int) string {
-	out, line := "", strings.Repeat(" ", first)
-	for i, word := range strings.SplitAfter(s, " ") {
-		if i > 0 && len([]rune(line))+len([]rune(strings.TrimRight(word, " "))) > 80 {
-			out += strings.TrimRight(line, " ") + "\n"
-			line = strings.Repeat(" ", rest)
-		}
-		line += word
-	}
-	return out + strings.TrimRight(line, " ") + "\n"
 }
