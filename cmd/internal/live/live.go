@@ -87,7 +87,11 @@ func Run(ctx context.Context, o Options) error {
 		Build: s.build,
 		Tell: func(n watch.Notice) {
 			n.Kept = s.hasOutput()
-			s.say(n.String())
+			text := n.String()
+			if near, _ := bed.Meant(o.Song); n.Kind == watch.Missing && s.good == nil && near != "" {
+				text += `; is it "` + near + `"?`
+			}
+			s.say(text)
 		},
 	})
 }

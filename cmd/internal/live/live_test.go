@@ -178,6 +178,26 @@ func TestSongToCome(t *testing.T) {
 	left.wait(1, clock+`weir.song.hcl is not there; keeping the last good output, waiting for it`)
 }
 
+// A name with another ending leads to no song, and that is said at once; one that is only near may be
+// a song to come, and is waited for with a word about the other.
+func TestNameNearby(t *testing.T) {
+	folder := t.TempDir()
+	song := filepath.Join(folder, "weir.song.hcl")
+	if err := os.WriteFile(song, []byte(weir), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	var unread *bed.SongError
+	err := Run(context.Background(), Options{Song: filepath.Join(folder, "weir")})
+	if !errors.As(err, &unread) || !strings.HasSuffix(err.Error(), `there is no such file; is it "`+song+`"?`) {
+		t.Errorf("%v", err)
+	}
+	d := open(t, func(o *Options) {
+		o.Song = filepath.Join(folder, "weis.song.hcl")
+	})
+	d.wait(1, clock+`weis.song.hcl is not there; nothing to play yet, waiting for it; is it "`+
+		regexp.QuoteMeta(song)+`"\?`)
+}
+
 // A part that the song does not play is a mistake that a save can mend.
 func TestOnly(t *testing.T) {
 	d := open(t, func(o *Options) { o.Only = "tag" })
