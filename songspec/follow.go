@@ -262,8 +262,8 @@ func (r *resolver) guidedPaces(v *vocal) {
 			bpm := bpmOf(b.Length, clock.Exact(b.Start+b.Length)-clock.Exact(b.Start), pass.Meter)
 			if bpm > meter.Whole(MaxTempo) {
 				r.rep.Errorf(v.ref.Range, "A guide too quick to follow",
-					"At bar %d its tempo is %s, and the band plays up "+
-						"to %d. Check its tempo map, and from, the bar where it begins.", pass.FirstBar+i, bpm,
+					"Its tempo in %s is %s, and the band plays up to %d. "+
+						"Check its tempo map, and from, the bar where it begins.", pass.BarWords(i, ""), bpm,
 					MaxTempo)
 				return
 			}

@@ -2,9 +2,12 @@ package songspec
 
 import (
 	"bytes"
+	"cmp"
+	"slices"
 	"strings"
 
 	"github.com/hashicorp/hcl/v2"
+	"github.com/hashicorp/hcl/v2/hclsyntax"
 	"github.com/hashicorp/hcl/v2/hclwrite"
 
 	"plinth/songspec/hcltext"
@@ -69,11 +72,7 @@ func layout(name string, src []byte) ([]byte, hcl.Diagnostics) {
 	}
 	var b bytes.Buffer
 	at := 0
-	for _, block := range body.Blocks {
-		attr := block.Body.Attributes["chords"]
-		if block.Type != "section" || attr == nil {
-			continue
-		}
+	for _, attr := range chartsIn(body) {
 		t, ok := s.Raw(attr.Expr)
 		if !ok {
 			continue
@@ -101,6 +100,20 @@ func layout(name string, src []byte) ([]byte, hcl.Diagnostics) {
 		b.WriteByte('\n')
 	}
 	return b.Bytes(), nil
+}
+
+// chartsIn are the charts of sections and of bars blocks, in their order in the text.
+func chartsIn(body *hclsyntax.Body) (charts []*hclsyntax.Attribute) {
+	for _, block := range body.Blocks {
+		if attr := block.Body.Attributes["chords"]; attr != nil && (block.Type == "section" || block.Type == "bars") {
+			charts = append(charts, attr)
+		}
+		charts = append(charts, chartsIn(block.Body)...)
+	}
+	slices.SortFunc(charts, func(a, b *hclsyntax.Attribute) int {
+		return cmp.Compare(a.NameRange.Start.Byte, b.NameRange.Start.Byte)
+	})
+	return charts
 }
 
 // layoutHCL is hclwrite's layout. Text that hclwrite would take for a template is hidden from

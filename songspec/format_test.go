@@ -105,6 +105,54 @@ func meaning(src string) string {
 	return b.String()
 }
 
+// The charts of bars blocks are laid out, too, in a section and in a play, whatever stands before them.
+func TestFormatBarsCharts(t *testing.T) {
+	const src = `section "a" {
+  bars "2-3" {
+    chords = <<-EOT
+      |F | Gm7 |
+    | C|
+      EOT
+  }
+  chords = <<-EOT
+  | C |Am |
+    |F  | G |
+  EOT
+}
+
+form {
+  play "a" {
+    bars "1" { chords = "|C6  |" }
+  }
+}
+`
+	const want = `section "a" {
+  bars "2-3" {
+    chords = <<-EOT
+      | F | Gm7 |
+      | C |
+    EOT
+  }
+  chords = <<-EOT
+    | C | Am |
+    | F | G  |
+  EOT
+}
+
+form {
+  play "a" {
+    bars "1" { chords = "| C6 |" }
+  }
+}
+`
+	got, diags := Format("t.song.hcl", []byte(src))
+	if diags.HasErrors() {
+		t.Fatal(diags)
+	}
+	compare(t, string(got), want)
+	sameSong(t, src, string(got))
+}
+
 func TestFormatExamples(t *testing.T) {
 	files, err := filepath.Glob("../examples/*.song.hcl")
 	if err != nil || len(files) < 3 {

@@ -31,7 +31,11 @@ func (r *resolver) joinPasses() {
 		r.noteFates()
 	}
 	timeline.VaryFills(t.Passes, or(r.f.title, ""), t.Take) // a renamed file plays as before
+	before := len(r.rep.Diags)
 	r.toPicture()
+	if r.env.Untimed {
+		r.rep.Diags = r.rep.Diags[:before]
+	}
 	r.makeMaps()
 	r.warnIdleEvents()
 	r.warnUnplayedGrooves()

@@ -81,7 +81,7 @@ func (r *resolver) points() []point {
 	for i := range r.tl.Passes {
 		p := &r.tl.Passes[i]
 		if l := r.landings[i]; l != nil {
-			out = append(out, point{i, 0, l.micros, fmt.Sprintf("the beginning of %s", passWord(p)), l.rng})
+			out = append(out, point{i, 0, l.micros, fmt.Sprintf("the beginning of %s", p.Quoted()), l.rng})
 		}
 		for k, e := range r.from[i] {
 			if e.landing == nil {
@@ -92,7 +92,7 @@ func (r *resolver) points() []point {
 					"The cue comes more than once in the song. Write it in the play, for one bar and count.")
 			}
 			ev := &p.Events[k]
-			out = append(out, point{i, ev.Tick, e.landing.micros, fmt.Sprintf("the cue %q in %s", ev.Text, passWord(p)),
+			out = append(out, point{i, ev.Tick, e.landing.micros, fmt.Sprintf("the cue %q in %s", ev.Text, p.Quoted()),
 				e.landing.rng})
 		}
 	}
@@ -100,14 +100,6 @@ func (r *resolver) points() []point {
 		return cmp.Or(cmp.Compare(a.pass, b.pass), cmp.Compare(a.tick, b.tick))
 	})
 	return out
-}
-
-// passWord is a pass in words: its section in quotes, and from the second time on its number.
-func passWord(p *timeline.Pass) string {
-	if p.Ordinal == 0 {
-		return fmt.Sprintf("%q", p.Section)
-	}
-	return fmt.Sprintf("%q (%d)", p.Section, p.Ordinal+1)
 }
 
 // time is a time from bar 1 count 1 in words, with the time code where there is a picture.

@@ -24,6 +24,10 @@ type Env struct {
 	Guide *guide.File
 
 	Override Override
+
+	// Untimed ends the times of a song (at) where the tempo cannot keep one, in place of an error:
+	// from the last time before that one on the tempo is as written.
+	Untimed bool
 }
 
 // resolver turns a File into a Timeline.

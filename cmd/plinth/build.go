@@ -31,8 +31,10 @@ on its first bar line; a push out of it is struck in its last bar.
   plinth build lanterns.song.hcl --only chorus
   plinth build lanterns.song.hcl --only "chorus (2)"
 
---looseness and --take replace what the file says, which stays as it is: so two
-takes can be heard before one is written down.`,
+--looseness, --take and --transpose replace what the file says, which stays as it
+is: so two takes can be heard before one is written down, or another singer's key.
+
+plinth help song tells every word of the song file.`,
 		Args:              argCount(1, 1),
 		ValidArgsFunction: firstArg(songFiles),
 		RunE: func(_ *cobra.Command, args []string) error {

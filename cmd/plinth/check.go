@@ -18,7 +18,8 @@ func (a *app) checkCommand() *cobra.Command {
 		Long: `Reads and plays each song and says everything that is wrong or doubtful in it and
 in its own groove files, and, bar by bar, what a player could not play or what is
 more than a bed needs. Nothing is written. The exit code is 1 when there is an
-error; a warning alone is no error.`,
+error; a warning alone is no error. plinth help WORD tells what a word of the song
+file may say, and plinth help song all of them.`,
 		Args:              argCount(1, -1),
 		ValidArgsFunction: songFiles,
 		RunE: func(_ *cobra.Command, args []string) error {

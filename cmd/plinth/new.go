@@ -22,13 +22,13 @@ func (a *app) newCommand() *cobra.Command {
 		DisableFlagsInUseLine: true,
 		Short:                 "Write a small song that already builds",
 		Long: `Writes a small song into NAME.song.hcl, with NAME for its title. A file that is
-there is never overwritten.`,
+there is never overwritten. plinth help song tells every word that it may have.`,
 		Args:              argCount(1, 1),
 		ValidArgsFunction: firstArg(foldersOnly),
 		RunE: func(_ *cobra.Command, args []string) error {
 			path := args[0]
 			if !strings.EqualFold(filepath.Ext(path), ".hcl") {
-				return misuse("a song file is called NAME.song.hcl: plinth new %s.song.hcl", path)
+				return misuse("a song file is called NAME.song.hcl: plinth new %s", quotedPath(path+".song.hcl"))
 			}
 			err := files.Create(path, songspec.Starter(titleOf(bed.Name(path))))
 			switch {
@@ -45,10 +45,10 @@ there is never overwritten.`,
 	}
 }
 
-// quotedPath is a path as one types it: in quotes where it has blanks or an apostrophe, at
-// which a shell would cut it.
+// quotedPath is a path as one types it: in quotes where it has blanks, an apostrophe, or another
+// sign that a shell would take for its own.
 func quotedPath(path string) string {
-	if strings.ContainsAny(path, " '") && !strings.ContainsAny(path, "\"$`!\\") {
+	if strings.ContainsAny(path, " '()&;*?[]<>|#~") && !strings.ContainsAny(path, "\"$`!\\") {
 		return `"` + path + `"`
 	}
 	return path

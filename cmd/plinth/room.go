@@ -24,7 +24,8 @@ figures in it, json the figures for programs:
 
   plinth room lanterns.song.hcl --format html > room.html
 
-A bed that was built with --take or --looseness has its room measured with them.`,
+A bed that was built with --take, --looseness or --transpose has its room measured
+with them.`,
 		Args:              argCount(1, 1),
 		ValidArgsFunction: firstArg(songFiles),
 		RunE: func(_ *cobra.Command, args []string) error {

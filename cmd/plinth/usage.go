@@ -7,6 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"plinth/songspec"
 	"plinth/songspec/wording"
 )
 
@@ -14,7 +15,7 @@ import (
 func writeUsage(cmd *cobra.Command) error {
 	cmd.InheritedFlags() // brings them among the command's own
 	var b strings.Builder
-	b.WriteString("Written:\n  ")
+	b.WriteString("Usage:\n  ")
 	if cmd.HasParent() {
 		b.WriteString(cmd.UseLine())
 	} else {
@@ -40,7 +41,8 @@ func writeUsage(cmd *cobra.Command) error {
 		fmt.Fprintf(&b, "  %-*s   %s\n", width, f[0], f[1])
 	}
 	if !cmd.HasParent() {
-		b.WriteString("\nplinth help COMMAND says more of a command.\n")
+		b.WriteString("\nplinth help COMMAND says more of a command, plinth help song tells every word\n" +
+			"of the song file, and plinth help WORD one of them.\n")
 	}
 	_, err := fmt.Fprint(cmd.OutOrStdout(), b.String())
 	return err
@@ -50,22 +52,36 @@ func writeUsage(cmd *cobra.Command) error {
 // own help ends with exit code 0 there.
 func helpCommand(root *cobra.Command) *cobra.Command {
 	return &cobra.Command{
-		Use:                   "help [COMMAND]",
+		Use:                   "help [COMMAND | song | WORD]",
 		DisableFlagsInUseLine: true,
-		Short:                 "Say how a command is used",
-		Args:                  argCount(0, 1),
+		Short:                 "Say how a command is used, and what the words of the song file are",
+		Long: `Says how a command is used. plinth help song prints the reference of the song file:
+every word of it, with examples. plinth help WORD prints what that has of one word,
+such as push, bars or vamp.`,
+		Args: argCount(0, 1),
 		RunE: func(_ *cobra.Command, args []string) error {
 			cmd, rest, err := root.Find(args)
-			if err != nil || len(rest) > 0 {
+			if err == nil && len(rest) == 0 {
+				return cmd.Help()
+			}
+			help := songspec.WordHelp(args[0])
+			switch {
+			case args[0] == "song":
+				help = songspec.Reference
+			case help == "" && songAmong(args) == "" && wording.Nearest(args[0], commandNames(root)) == "":
+				return misuse("there is no command and no word of the song file %q; plinth help lists the "+
+					"commands, and plinth help song tells the words", args[0])
+			case help == "":
 				return noCommand(root, args[0])
 			}
-			return cmd.Help()
+			_, err = fmt.Fprint(root.OutOrStdout(), help)
+			return err
 		},
 		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
 			if len(args) > 0 {
 				return nil, cobra.ShellCompDirectiveNoFileComp
 			}
-			return commandNames(root), cobra.ShellCompDirectiveNoFileComp
+			return append(commandNames(root), "song"), cobra.ShellCompDirectiveNoFileComp
 		},
 	}
 }

@@ -36,7 +36,7 @@ looked at four times a second; --poll does so from the start.
 runs when the next build is done is ended first, with all that it started, so there
 are never two. A program left in the background counts as long as it may print here.
 
---only, --looseness and --take are those of plinth build.`,
+--only, --looseness, --take and --transpose are those of plinth build.`,
 		Args: func(cmd *cobra.Command, args []string) error {
 			if len(args) == 2 && cmd.Flags().Changed("poll") {
 				if _, err := time.ParseDuration(args[1]); err == nil {

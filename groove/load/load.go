@@ -35,6 +35,16 @@ type Song struct {
 	Remarks hcl.Diagnostics // warnings that nobody needs at every build
 	Sources map[string][]byte
 	vocalAt []hcl.Range // where the song names its guide vocals
+	untimed func() *timeline.Timeline
+}
+
+// Untimed is, for a song in which nothing is wrong but a time that the tempo cannot keep (at), the
+// song in which that time can be looked up; nil for any other. See songspec.Env.
+func (s *Song) Untimed() *timeline.Timeline {
+	if s.Timeline != nil || s.untimed == nil {
+		return nil
+	}
+	return s.untimed()
 }
 
 // Read reads a song: its text, and the files that it names from the folder that it lies in.
@@ -88,8 +98,16 @@ func (l *loader) read(text []byte) {
 	if leader, ok := file.Leader(); ok {
 		env.Guide = vocals[leader]
 	}
+	sound := !l.Diags.HasErrors()
 	tl, diags := file.Resolve(env)
 	l.add(diags)
+	if tl == nil && sound {
+		l.untimed = func() *timeline.Timeline {
+			env.Untimed = true
+			tl, _ := file.Resolve(env)
+			return tl
+		}
+	}
 	if tl == nil || l.Diags.HasErrors() {
 		return
 	}

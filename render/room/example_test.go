@@ -21,7 +21,7 @@ func twoBars() *timeline.Timeline {
 				{Start: 0, Length: 3840, Meter: meter.Common}, {Start: 3840, Length: 3840, Meter: meter.Common}}}},
 		Tempos: []timeline.Tempo{{Micros: 1_000_000}},
 		End:    7680,
-		Vocals: []timeline.Vocal{{TrackResolved: "Voice", Notes: sung}},
+		Vocals: []timeline.Vocal{{Path: "two.mid", TrackResolved: "Voice", Notes: sung}},
 	}
 }
 
@@ -47,10 +47,10 @@ func ExampleReport_Text() {
 	fmt.Println(head)
 	// Output:
 	// ROOM  Two Bars
-	// 2 bars, 0:08, voice from "Voice"
+	// 2 bars, 0:08, voice from two.mid, track "Voice"
 	//
 	// ENERGY  with key and tempo
-	//   bar   1  verse     3      #########        C major  60  climax, nobody plays
+	//   bar   1  verse     3      ######      C major  60  climax, nobody plays
 	//   The climax is verse, bar 1: energy 3, the highest of the song; the voice has
 	//   its highest note of the song there, G4.
 	//

@@ -12,7 +12,7 @@ import (
 // Hint is one piece of advice for the arranger, with its reason. The rules are common
 // practice, no single source; the figures come from the song.
 type Hint struct {
-	Where string // "bars 29-30", "chorus 2", "the song"
+	Where string // "bars 29-30", "chorus (2)", "the song"
 	Say   string
 	Why   string
 }

@@ -43,7 +43,7 @@ func (r *Report) registerHints() []Hint {
 		if p.Voice == nil || p.piano() == nil || p.Voice.Notes < fewNotes || p.piano().P95 < p.Voice.Quarter {
 			continue
 		}
-		where = append(where, fmt.Sprintf("%s (%s)", p.Name,
+		where = append(where, fmt.Sprintf("%s from %s", p.Name,
 			p.pitchRange(min(p.Voice.P5, p.piano().P95), max(p.piano().P95, p.Voice.Quarter))))
 	}
 	if len(where) > 0 {
@@ -86,8 +86,8 @@ func (u *underComp) add(pass, pitches string) {
 	u.passes[i] = append(u.passes[i], pass)
 }
 
-// places lists the passes by their free range: "verse 1, verse 2 (F2 to E3) and bridge (D2
-// to Gb3)".
+// places lists the passes by their free range: "verse (1), verse (2) from F2 to E3 and
+// bridge from D2 to Gb3".
 func (u *underComp) places() string {
 	var out []string
 	for i, b := range u.ranges {
@@ -95,7 +95,7 @@ func (u *underComp) places() string {
 			out = append(out, fmt.Sprintf("%d more passes", len(slices.Concat(u.passes[i:]...))))
 			break
 		}
-		out = append(out, fmt.Sprintf("%s (%s)", strings.Join(u.passes[i], ", "), b))
+		out = append(out, fmt.Sprintf("%s from %s", strings.Join(u.passes[i], ", "), b))
 	}
 	return wording.And(out)
 }

@@ -106,8 +106,12 @@ func (r *Report) hitHints() []Hint {
 			if k.kind == timeline.Stop { // where some play on the band is not silent
 				hits = slices.DeleteFunc(slices.Clone(hits), func(h Hit) bool { return p.Plays&^h.By != 0 })
 			}
-			if at := hitPlaces(hits, k.kind, p.Plays); len(at) > 0 {
-				places, in = append(places, at...), append(in, p.Name)
+			at := hitPlaces(hits, k.kind, p.Plays)
+			for _, place := range at {
+				places = append(places, place.String())
+			}
+			if len(at) > 0 {
+				in = append(in, p.Name)
 			}
 		}
 		if len(places) == 0 {
@@ -130,7 +134,7 @@ func (r *Report) dramaHints() []Hint {
 	keys := 0
 	var opens, falls []string
 	step := func(s *Scope, bar, from, to int) {
-		switch word := fmt.Sprintf("bar %d (%s, energy %d to %d)", bar, s.Name, from, to); {
+		switch word := fmt.Sprintf("bar %d in %s from energy %d to %d", bar, s.Name, from, to); {
 		case to >= from+2:
 			opens = append(opens, word)
 		case to <= from-2:

@@ -2,6 +2,7 @@ package room
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 
 	"plinth/songspec/cue"
@@ -53,6 +54,11 @@ var hitKinds = [...]hitKind{
 		h.By, h.End, h.Count = 0, p.Start+q.Until, b.Meter.CountAt(e.Tick-b.Start)
 		h.Beats = e.Extra * 1000 / p.Meter.TempoTicks()
 	}, func(h *Hit) string { return fmt.Sprintf("after count %s for %s", h.Count, beatWords(h.Beats)) }, " ", false},
+}
+
+// kindOf is the row of a kind of hit.
+func kindOf(kind timeline.EventKind) *hitKind {
+	return &hitKinds[slices.IndexFunc(hitKinds[:], func(k hitKind) bool { return k.kind == kind })]
 }
 
 // readMove reads a rit or an accel.

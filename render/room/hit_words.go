@@ -8,48 +8,44 @@ import (
 	"plinth/songspec/wording"
 )
 
-// hitLine says the hits of one kind in few words: "bars 33-39: 2 4 (drums and
-// piano); bar 40: 1 2& 4". The players are named where they are not everybody who plays.
-func hitLine(hits []Hit, kind timeline.EventKind, plays timeline.Players) string {
-	return strings.Join(hitPlaces(hits, kind, plays), "; ")
+// hitPlace is hits of one kind in a bar, or the same ones in neighbouring bars.
+type hitPlace struct {
+	kind        timeline.EventKind
+	tick        int64 // of the first
+	first, last int   // bars
+	what        string
 }
 
-// hitPlaces returns the parts of a hitLine: one for each bar that has a hit of the kind.
-// Neighbouring bars with the same hits share one.
-func hitPlaces(hits []Hit, kind timeline.EventKind, plays timeline.Players) []string {
-	of := &hitKinds[slices.IndexFunc(hitKinds[:], func(k hitKind) bool { return k.kind == kind })]
-	type place struct {
-		first, last int
-		what        string
-	}
-	var places []place
+// String is "bars 33-39: 2 4 (drums and piano)". The players are named where they are not everybody
+// who plays.
+func (p hitPlace) String() string { return barsWord(p.first, p.last) + kindOf(p.kind).after + p.what }
+
+// hitPlaces returns the places with hits of a kind, in order.
+func hitPlaces(hits []Hit, kind timeline.EventKind, plays timeline.Players) (places []hitPlace) {
+	of := kindOf(kind)
 	for len(hits) > 0 {
 		bar := hits[0].Bar
 		n := 1
 		for n < len(hits) && hits[n].Bar == bar {
 			n++
 		}
-		what, last := of.barWords(hits[:n], plays), bar
-		for _, h := range hits[:n] {
-			if h.Kind == kind {
-				last = h.LastBar
+		place := hitPlace{kind: kind, first: bar, last: bar, what: of.barWords(hits[:n], plays)}
+		for k := n - 1; k >= 0; k-- {
+			if hits[k].Kind == kind {
+				place.tick, place.last = hits[k].Tick, max(place.last, hits[k].LastBar)
 			}
 		}
 		hits = hits[n:]
 		before := len(places) - 1
 		switch {
-		case what == "":
-		case before >= 0 && places[before].last+1 == bar && places[before].what == what && !kind.MovesTempo():
-			places[before].last = last
+		case place.what == "":
+		case before >= 0 && places[before].last+1 == bar && places[before].what == place.what && !kind.MovesTempo():
+			places[before].last = place.last
 		default:
-			places = append(places, place{bar, last, what})
+			places = append(places, place)
 		}
 	}
-	var out []string
-	for _, p := range places {
-		out = append(out, barsWord(p.first, p.last)+of.after+p.what)
-	}
-	return out
+	return places
 }
 
 // barWords says the hits of this kind among those of one bar. Hits of the same players

@@ -1,6 +1,7 @@
 package room
 
 import (
+	"slices"
 	"sort"
 	"strings"
 	"testing"
@@ -180,4 +181,36 @@ func TestCountsWord(t *testing.T) {
 			t.Errorf("%q: got %q, want %q", tt.free, got, tt.want)
 		}
 	}
+}
+
+// The hits of a pass come as they are played, and those of one kind in a row share a line.
+func TestHitsInOrder(t *testing.T) {
+	tl, perf := small(t)
+	r := Analyze(tl, perf)
+	hit := func(kind timeline.EventKind, bar int, tick int64, count string) Hit {
+		return Hit{Kind: kind, Bar: bar, LastBar: bar, Tick: tick, Count: count, By: timeline.All, Chord: "C",
+			Beats: 1000}
+	}
+	r.Passes[0].Hits = []Hit{
+		hit(timeline.Push, 1, 3360, "4&"), hit(timeline.Accent, 2, 3840, "1"), hit(timeline.Hold, 2, 4800, "2"),
+		hit(timeline.Accent, 3, 7680, "1"), hit(timeline.Accent, 4, 12480, "2"), hit(timeline.Push, 4, 14880, "4&"),
+	}
+	var got []string
+	for _, row := range r.hitRows() {
+		got = append(got, row[1]+" "+row[2])
+	}
+	want := []string{"push bar 1: 4& C", "accent bars 2-3: 1", "hold bar 2 count 2, 1 beat longer", "accent bar 4: 2",
+		"push bar 4: 4& C"}
+	if !slices.Equal(got, want) {
+		t.Errorf("got %q, want %q", got, want)
+	}
+}
+
+// hitLine is the hits of one kind in a line.
+func hitLine(hits []Hit, kind timeline.EventKind, plays timeline.Players) string {
+	var out []string
+	for _, p := range hitPlaces(hits, kind, plays) {
+		out = append(out, p.String())
+	}
+	return strings.Join(out, "; ")
 }

@@ -73,6 +73,7 @@ func (r *Report) JSON(w io.Writer) error {
 		{"seconds", thousandths(r.Micros / 1000)},
 		{"climax", climax},
 		{"windows", objects(r.Windows, r.windowJSON)},
+		{"suspensions", objects(r.Suspensions, r.suspensionJSON)},
 		{"song", r.scopeJSON(&r.Song)},
 		{"passes", objects(r.Passes, r.scopeJSON)},
 		{"hints", objects(r.Hints, func(h *Hint) jsonObject {
@@ -107,11 +108,19 @@ func (r *Report) scopeJSON(s *Scope) jsonObject {
 		{"energy", [2]int{s.EnergyFrom, s.EnergyTo}},
 		{"key", s.Key.String()},
 		{"tempo", s.BPM},
+		{"tempo_played", s.Played}, // another than is written where a place has its time
 		{"inside", objects(s.Inside, func(c *timeline.BarChange) jsonObject { // what changes inside a pass
-			return jsonObject{{"bar", s.FirstBar + c.Bar}, {"what", c.What}, {"is", c.Is}}
+			out := jsonObject{{"bar", s.FirstBar + c.Bar}, {"what", c.What}, {"is", c.Is}}
+			if c.Count != "" { // else on the bar line
+				out = append(out, jsonField{"count", c.Count})
+			}
+			return out
 		})},
 		{"lift", s.Lift},             // semitones up from the pass before, by a lift
 		{"players", s.Plays.Names()}, // who plays in it
+		{"band", objects(s.Band, func(w *[2]string) jsonObject { // what they play on, otherwise than in the song
+			return jsonObject{{"player", w[0]}, {"plays", w[1]}}
+		})},
 	}
 	for _, p := range s.registers() {
 		out = append(out, jsonField{p.name, registerJSON(p.part, s.Key)})

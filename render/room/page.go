@@ -1,10 +1,12 @@
 package room
 
 import (
+	"cmp"
 	"embed"
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"text/template"
 
@@ -20,45 +22,47 @@ var pageTexts embed.FS
 // as a page with the picture, which has no script and loads nothing. Both ask for the words
 // and figures that stand here.
 var pages = template.Must(template.New("").Funcs(template.FuncMap{
-	"add":        func(a, b int) int { return a + b },
-	"atEnd":      func(r *Report, w guide.Window) bool { return w.End >= r.tl.End },
-	"beats":      beatWords,
-	"beatFigure": beatFigure,
-	"blocks":     func(block string, s Scope) string { return strings.Repeat(block, s.Most) },
-	"capital":    capitalized,
-	"chords":     func(r *Report, w guide.Window) string { return strings.Join(r.chordsOver(w), ", ") },
-	"class":      wholeCountClass,
-	"climax":     (*Report).climaxWords,
-	"duration":   durationWords,
-	"energy":     (*Report).energyWords,
-	"escape":     escape,
-	"fileBar":    (*Report).fileBarWords,
-	"grid":       (*Report).gridLines,
-	"held":       (*Report).heldRows,
-	"hits":       (*Report).hitRows,
-	"inside":     (*Report).insideWords,
-	"keyWidth":   (*Report).keyWidth,
-	"length":     timeline.MinSec,
-	"line":       func(format string, a ...any) string { return strings.TrimRight(fmt.Sprintf(format, a...), " ") },
-	"list":       wording.And,
-	"marks":      (*Report).passMarks,
-	"nameWidth":  (*Report).nameWidth,
-	"tempoWidth": (*Report).tempoWidth,
-	"picture":    (*Report).picture,
-	"parts":      (*Report).partNames,
-	"partWidth":  (*Report).partWidth,
-	"pitched":    pitchedNames,
-	"registers":  (*Report).registerWords,
-	"rows":       (*Report).knownRows,
-	"scopes":     (*Report).scopes,
-	"seats":      seatWords,
-	"short":      shortCount,
-	"source":     (*Report).voiceSource,
-	"span":       func(s namedScope, f FreeRange) string { return s.pitchRange(f.Low, f.High) },
-	"sum":        sumWindows,
-	"summit":     func(marks string) string { return strings.Replace(marks, "climax", "△ climax", 1) },
-	"window":     (*Report).windowName,
-	"wrap":       wrap,
+	"add":           func(a, b int) int { return a + b },
+	"atEnd":         func(r *Report, w guide.Window) bool { return w.End >= r.tl.End },
+	"beats":         beatWords,
+	"beatFigure":    beatFigure,
+	"blocks":        func(block string, s Scope) string { return strings.Repeat(block, s.Most) },
+	"capital":       capitalized,
+	"chords":        func(r *Report, w guide.Window) string { return strings.Join(r.chordsOver(w), ", ") },
+	"class":         wholeCountClass,
+	"climax":        (*Report).climaxWords,
+	"duration":      durationWords,
+	"energy":        (*Report).energyWords,
+	"escape":        escape,
+	"fileBar":       (*Report).fileBarWords,
+	"grid":          (*Report).gridLines,
+	"held":          (*Report).heldRows,
+	"hits":          (*Report).hitRows,
+	"inside":        (*Report).insideWords,
+	"keyWidth":      (*Report).keyWidth,
+	"length":        timeline.MinSec,
+	"line":          func(format string, a ...any) string { return strings.TrimRight(fmt.Sprintf(format, a...), " ") },
+	"list":          wording.And,
+	"marks":         (*Report).passMarks,
+	"nameWidth":     (*Report).nameWidth,
+	"tempoWidth":    (*Report).tempoWidth,
+	"picture":       (*Report).picture,
+	"parts":         (*Report).partNames,
+	"partWidth":     (*Report).partWidth,
+	"pitched":       pitchedNames,
+	"registers":     (*Report).registerWords,
+	"registerLines": (*Report).registerLines,
+	"rows":          (*Report).knownRows,
+	"scopes":        (*Report).scopes,
+	"seats":         seatWords,
+	"short":         shortCount,
+	"source":        (*Report).voiceSource,
+	"span":          func(s namedScope, f FreeRange) string { return s.pitchRange(f.Low, f.High) },
+	"sum":           sumWindows,
+	"summit":        func(marks string) string { return strings.Replace(marks, "climax", "△ climax", 1) },
+	"window":        (*Report).windowName,
+	"suspensions":   (*Report).suspensionRows,
+	"wrap":          wording.Wrap,
 }).ParseFS(pageTexts, "page.*"))
 
 // Text writes the report as plain text. The error is that of w.
@@ -83,7 +87,7 @@ func (r *Report) nameWidth() int {
 
 // tempoWidth and keyWidth are the widths of the columns of tempos and of keys.
 func (r *Report) tempoWidth() int {
-	return r.columnWidth(3, func(s *Scope) string { return s.BPM.String() })
+	return r.columnWidth(3, func(s *Scope) string { return s.Played.String() })
 }
 
 func (r *Report) keyWidth() int {
@@ -122,6 +126,18 @@ func (r *Report) registerWords(s namedScope, format string) []string {
 		}
 	}
 	return out
+}
+
+// registerLines are the names and words of the registers of a stretch in plain text. Where all singers
+// are silent, that is said once.
+func (r *Report) registerLines(s namedScope) (lines [][2]string) {
+	words := r.registerWords(s, "%-11s  %s attacks a beat")
+	for i, p := range s.shownRegisters() {
+		if single := len(s.Singers) > 1 && i >= 1 && i <= len(s.Singers); !single || s.Voice != nil {
+			lines = append(lines, [2]string{p.name, words[i]})
+		}
+	}
+	return lines
 }
 
 // seatWords names the instruments that have an octave in a free range.
@@ -205,29 +221,22 @@ func (r *Report) showsHeld(i int) bool {
 	return false
 }
 
-// hitRows are the passes with the kinds of hits in them.
+// hitRows are the passes with the hits in them as they come; hits of one kind in a row share a line.
 func (r *Report) hitRows() (rows [][]string) {
 	for i := range r.Passes {
 		s := &r.Passes[i]
+		var places []hitPlace
 		for _, k := range hitKinds {
-			if l := hitLine(s.Hits, k.kind, s.Plays); l != "" {
-				rows = append(rows, []string{s.Name, k.kind.String(), l})
+			places = append(places, hitPlaces(s.Hits, k.kind, s.Plays)...)
+		}
+		slices.SortStableFunc(places, func(a, b hitPlace) int { return cmp.Compare(a.tick, b.tick) })
+		for n, p := range places {
+			if n > 0 && places[n-1].kind == p.kind {
+				rows[len(rows)-1][2] += "; " + p.String()
+			} else {
+				rows = append(rows, []string{s.Name, p.kind.String(), p.String()})
 			}
 		}
 	}
 	return rows
-}
-
-// wrap is s in lines of at most 80 columns, broken at blanks. The first line begins with
-// first blanks, the others with rest.
-func wrap(s string, first, rest int) string {
-	out, line := "", strings.Repeat(" ", first)
-	for i, word := range strings.SplitAfter(s, " ") {
-		if i > 0 && len([]rune(line))+len([]rune(strings.TrimRight(word, " "))) > 80 {
-			out += strings.TrimRight(line, " ") + "\n"
-			line = strings.Repeat(" ", rest)
-		}
-		line += word
-	}
-	return out + strings.TrimRight(line, " ") + "\n"
 }

@@ -85,7 +85,7 @@ func TestSVGWithoutColour(t *testing.T) {
 			t.Errorf("%s is not used", hatch)
 		}
 	}
-	for _, want := range []string{">window: no voice<", ">climax<", ">free from ", ">bridge<", ">verse 2<", ">hits<",
+	for _, want := range []string{">window: no voice<", ">climax<", ">free from ", ">bridge<", ">verse (2)<", ">hits<",
 		">energy<", ">bar<", ">16.5 beats<"} {
 		if !strings.Contains(svg, want) {
 			t.Errorf("%q is not written", want)
@@ -244,7 +244,7 @@ func TestSVGShortPasses(t *testing.T) {
 	}
 	tl.End = 40 * 7680
 	svg := picture(t, Analyze(tl, perf))
-	for _, want := range []string{">verse 1<", ">coda 20<"} {
+	for _, want := range []string{">verse (1)<", ">coda (20)<"} {
 		if !strings.Contains(svg, want) {
 			t.Errorf("%s is not written", want)
 		}

@@ -9,8 +9,6 @@
 package room
 
 import (
-	"fmt"
-
 	"plinth/groove"
 	"plinth/songspec/cue"
 	"plinth/songspec/guide"
@@ -32,9 +30,10 @@ type Report struct {
 	Song    Scope
 	Passes  []Scope
 	// Windows are those of the whole song, uncut by the passes.
-	Windows []guide.Window
-	Climax  Climax
-	Hints   []Hint
+	Windows     []guide.Window
+	Suspensions []Suspension
+	Climax      Climax
+	Hints       []Hint
 
 	tl    *timeline.Timeline
 	perf  *groove.Performance
@@ -47,7 +46,7 @@ type Report struct {
 
 // Scope is what is measured over a stretch of the song: a pass, or all of it.
 type Scope struct {
-	Name              string // "chorus 2"; the song's title for the song
+	Name              string // "chorus (2)", "bridge" where it comes once; the song's title for the song
 	FirstBar, LastBar int
 	Start, End        int64 // absolute ticks
 	Micros            int64 // its length
@@ -55,8 +54,10 @@ type Scope struct {
 	EnergyTo          int
 	Most              int // the most energy in it
 	Key               harmony.Key
-	BPM               meter.BPM
+	BPM               meter.BPM            // as written
+	Played            meter.BPM            // as played, where a place has its time
 	Inside            []timeline.BarChange // of a pass; none for the song
+	Band              [][2]string          // of a pass: what its players play on otherwise than in the song
 	Lift              int                  // semitones up from the pass before, by a lift; 0 for the song
 	Plays             timeline.Players
 	Voice             *Part    // of all singers together; nil where they are silent
@@ -119,13 +120,13 @@ func Analyze(tl *timeline.Timeline, perf *groove.Performance) *Report {
 		p := &tl.Passes[i]
 		name := p.Section
 		if passesOf[name] > 1 {
-			name = fmt.Sprintf("%s %d", name, p.Ordinal+1)
+			name = p.Name()
 		}
 		r.Passes = append(r.Passes, r.passScope(i, name))
 		r.Bars += len(p.Bars)
 	}
 	r.Song = r.songScope()
-	r.Climax = r.climax()
+	r.Climax, r.Suspensions = r.climax(), r.suspensions()
 	r.Hints = r.hints()
 	return r
 }
@@ -139,7 +140,8 @@ func (r *Report) passScope(i int, name string) Scope {
 	for i := range p.Bars {
 		s.Most = max(s.Most, p.EnergyAt(i))
 	}
-	s.Hits, s.Held, s.Inside = r.hitsOf(i), r.heldStretches(p), r.tl.Inside(p)
+	s.Hits, s.Held, s.Inside = r.hitsOf(i), r.heldStretches(p), r.tl.PlayedInside(p)
+	s.Band, s.Played = r.tl.OwnBand(p), r.tl.Played(p.Pace(), p.Start)
 	if i > 0 {
 		s.Lift = p.Lift - r.tl.Passes[i-1].Lift
 	}
@@ -154,7 +156,7 @@ func (r *Report) songScope() Scope {
 	for i := range r.Passes {
 		p := &r.Passes[i]
 		if i == 0 {
-			s.EnergyFrom, s.EnergyTo, s.Key, s.BPM = p.EnergyFrom, p.EnergyTo, p.Key, p.BPM
+			s.EnergyFrom, s.EnergyTo, s.Key, s.BPM, s.Played = p.EnergyFrom, p.EnergyTo, p.Key, p.BPM, p.Played
 		}
 		for bar := range r.tl.Passes[i].Bars {
 			s.EnergyFrom = min(s.EnergyFrom, r.tl.Passes[i].EnergyAt(bar))

@@ -3,6 +3,7 @@ package room
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"plinth/songspec/guide"
 	"plinth/songspec/wording"
@@ -51,13 +52,14 @@ func (r *Report) voiceSource() string {
 	case r.Song.Voice == nil:
 		return "the guide vocal is silent"
 	case len(vocals) == 1:
-		return fmt.Sprintf("voice from %q", r.Voice)
+		return fmt.Sprintf("voice from %s, track %q", vocals[0].Path, r.Voice)
 	}
 	var names []string
 	for i := range vocals {
-		names = append(names, fmt.Sprintf("%s from %q", vocals[i].Name, vocals[i].TrackResolved))
+		names = append(names, fmt.Sprintf("%s from %s, track %q", vocals[i].Name, vocals[i].Path,
+			vocals[i].TrackResolved))
 	}
-	return wording.And(names)
+	return strings.Join(names, "; ")
 }
 
 // partNames are the names of the registers that the report's table shows.

@@ -75,7 +75,8 @@ func TestSeveralSingers(t *testing.T) {
 		texts[form] = b.String()
 	}
 	for form, want := range map[string][]string{
-		"text": {`Nell from "Soprano" and Tom from "Bass <low>"`, "Nell and Tom sing", "    Tom    silent",
+		"text": {`Nell from duet.mid, track "Soprano"; Tom from duet.mid, track "Bass <low>"`, "Nell and Tom sing",
+			"    Tom    silent",
 			"    Nell   G4 to A4"},
 		"html": {"Nell and Tom sing", "<th>Tom</th>", "Bass &lt;low&gt;"},
 		"svg":  {">Nell</text>", ">Tom</text>", `stroke-dasharray="12 8"`},
@@ -103,6 +104,48 @@ func TestSeveralSingers(t *testing.T) {
 		got.Passes[0].Singers[1].Register != nil || got.Passes[1].Singers[1].Name != "Tom" ||
 		got.Passes[1].Singers[1].Register.Lowest.Midi != 48 {
 		t.Errorf("%+v", got)
+	}
+}
+
+// A four-three suspension, the textbooks' rule, is told with its pass and its singer.
+func TestSuspensions(t *testing.T) {
+	for _, row := range []struct {
+		name   string
+		vocals int
+		want   string
+	}{
+		{"one singer", 1, "bar 1 count 1: F4 over C"},
+		{"two singers", 2, "bar 1 count 1: F4 over C by Nell"},
+	} {
+		tl, _ := small(t)
+		tl.Passes = tl.Passes[:1]
+		tl.Vocals = []timeline.Vocal{{Name: "Nell", Notes: []timeline.SungNote{{Length: 1920, Key: 65},
+			{Tick: 1920, Length: 960, Key: 64}}}, {Name: "Tom"}}[:row.vocals]
+		r := Analyze(tl, nil)
+		if rows := r.suspensionRows(); len(rows) != 1 || rows[0][0] != r.Passes[0].Name || rows[0][1] != row.want {
+			t.Errorf("%s: %q, want %q", row.name, rows, row.want)
+		}
+		for form, write := range forms {
+			var b bytes.Buffer
+			want := map[string]string{"json": `"sung": "F4"`, "svg": ""}
+			if _, ok := want[form]; !ok {
+				want[form] = row.want
+			}
+			if err := write(r, &b); err != nil || !strings.Contains(b.String(), want[form]) {
+				t.Errorf("%s, %s: %v, no %s in\n%s", row.name, form, err, want[form], b.String())
+			}
+		}
+	}
+}
+
+// Where all singers are silent, one line says it.
+func TestAllSilent(t *testing.T) {
+	r := duo(t)
+	r.Passes[1].Voice, r.Passes[1].Singers[1].Part = nil, nil
+	lines := r.registerLines(namedScope{"verse (2)", &r.Passes[1]})
+	want := [][2]string{{"voice", "silent"}, {"piano", "silent"}, {"bass", "silent"}}
+	if !slices.Equal(lines, want) {
+		t.Errorf("%q, want %q", lines, want)
 	}
 }
 

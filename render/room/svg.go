@@ -30,7 +30,7 @@ const (
 	rowGap      = 34
 	rowHeight   = headHeight + fieldHeight + hitHeight + powerHeight + scaleHeight + rowGap
 	rowBars     = 44 // bars of 4/4 that a row holds before another begins
-	leastBars   = 14 // where passes are short
+	leastBars   = 12 // where passes are short
 	maxRows     = 24
 )
 
@@ -147,7 +147,7 @@ func (r *Report) rowTicks() int64 {
 		lengths[i] = r.Passes[i].End - r.Passes[i].Start
 	}
 	slices.Sort(lengths)
-	return min(max(7*lengths[len(lengths)/2], leastBars*bar), rowBars*bar)
+	return min(max(6*lengths[len(lengths)/2], leastBars*bar), rowBars*bar)
 }
 
 // rowBreakNear is the start of the pass nearest to a tick, or of the next bar when no pass

@@ -171,10 +171,10 @@ func TestUnderHints(t *testing.T) {
 		got = append(got, h.Say)
 	}
 	want := []string{
-		"There is an octave or more under the comp in bridge (Db2 to E3), for bass clarinet, bassoon, trombone, bass " +
-			"trombone, tuba, harp, cello and double bass.",
-		"There is room for one held line under the comp in verse (F2 to E3) and chorus (Db3 to E3); Db3 to E3 is in " +
-			"all of them, for horn, bassoon, trombone, cello and bass clarinet.",
+		"There is an octave or more under the comp in bridge from Db2 to E3, for bass clarinet, bassoon, trombone, " +
+			"bass trombone, tuba, harp, cello and double bass.",
+		"There is room for one held line under the comp in verse from F2 to E3 and chorus from Db3 to E3; Db3 to E3 " +
+			"is in all of them, for horn, bassoon, trombone, cello and bass clarinet.",
 	}
 	if strings.Join(got, "\n") != strings.Join(want, "\n") {
 		t.Errorf("got\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))

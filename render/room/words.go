@@ -18,7 +18,8 @@ func (r *Report) fileBarWords() string {
 	return fmt.Sprintf("bar 1 of the song is bar %d of the file: add %d to the bars here", r.FileBar, r.FileBar-1)
 }
 
-// passMarks says what is notable about pass i: the climax, a lift, which of several singers
+// passMarks says what is notable about pass i: the climax, a lift, the written tempo where another is
+// played, what its players play on, which of several singers
 // sing, who comes in, who keeps out.
 func (r *Report) passMarks(i int) string {
 	s := &r.Passes[i]
@@ -28,6 +29,12 @@ func (r *Report) passMarks(i int) string {
 	}
 	if s.Lift != 0 {
 		out = append(out, fmt.Sprintf("lift %+d", s.Lift))
+	}
+	if s.Played != s.BPM {
+		out = append(out, "written "+s.BPM.String())
+	}
+	for _, w := range s.Band {
+		out = append(out, w[0]+" "+w[1])
 	}
 	if who := r.whoSings(i); who != "" {
 		out = append(out, who)
@@ -51,7 +58,11 @@ func (r *Report) passMarks(i int) string {
 func (r *Report) insideWords(i int) string {
 	var out []string
 	for _, c := range r.Passes[i].Inside {
-		out = append(out, fmt.Sprintf("%s %s from bar %d", c.What, c.Is, r.Passes[i].FirstBar+c.Bar))
+		word := fmt.Sprintf("%s %s from bar %d", c.What, c.Is, r.Passes[i].FirstBar+c.Bar)
+		if c.Count != "" {
+			word += " count " + c.Count
+		}
+		out = append(out, word)
 	}
 	return strings.Join(out, "; ")
 }
@@ -66,7 +77,7 @@ func (r *Report) windowName(w guide.Window) string {
 		name = r.Passes[w.Pass].Name
 	}
 	if w.Space {
-		name += ", by a space"
+		name += ", a space"
 	}
 	return name
 }

@@ -28,12 +28,12 @@ func (l *layout) disagreements() (out problems) {
 			if at < l.at || at >= end {
 				continue
 			}
-			number := p.FirstBar + j
+			where := p.BarWords(j, "")
 			m := inForce(l.file.Meters, at, func(m Meter) int64 { return l.tick(m.Tick) })
 			if m.Num > 0 && disagree(m, b.Meter) {
 				if meters == "" {
-					meters = fmt.Sprintf("%d/%d in the guide, %s in the song, at bar %d", m.Num, m.Den, b.Meter,
-						number)
+					meters = fmt.Sprintf("%d/%d in the guide, %s in the song, in %s", m.Num, m.Den, b.Meter,
+						where)
 				} else {
 					again = " and again later"
 				}
@@ -45,8 +45,8 @@ func (l *layout) disagreements() (out problems) {
 			song := inForce(l.tl.Tempos, at, func(t timeline.Tempo) int64 { return t.Tick }).Micros
 			// By more than 2%: rounding a tempo to whole beats differs less.
 			if file > 0 && song > 0 && dist(file, song)*50 > song {
-				tempo = fmt.Sprintf("%s beats a minute in the guide, %s in the song, at bar %d",
-					bpm(file, b.Meter), bpm(song, b.Meter), number)
+				tempo = fmt.Sprintf("%s beats a minute in the guide, %s in the song, in %s",
+					bpm(file, b.Meter), bpm(song, b.Meter), where)
 			}
 		}
 	}

@@ -11,12 +11,12 @@ import (
 )
 
 // Check is what `plinth check` says about one of the song's vocals: the three worst clashes and
-// how many more there are, the suspensions, notes outside the singer's range, and a space in
+// how many more there are, notes outside the singer's range, and a space in
 // which the guide sings. All are warnings.
 func Check(tl *timeline.Timeline, singer int) []Problem {
 	v := &tl.Vocals[singer]
 	var out problems
-	clashes, suspensions := Clashes(tl, singer)
+	clashes, _ := Clashes(tl, singer)
 	for i, c := range clashes[:min(3, len(clashes))] {
 		more := ""
 		if i == 2 && len(clashes) > 3 {
@@ -25,16 +25,6 @@ func Check(tl *timeline.Timeline, singer int) []Problem {
 		out.add("", wording.Sentence("%s", c), "It lies a semitone above the chord's %s and is held for %s.%s", c.Tone,
 			beatsWord(c.Over*1000/beatAt(tl, c.At.Tick)), more)
 	}
-	if n := len(suspensions); n > 0 {
-		c := suspensions[0]
-		first, each := "It is", "A note held"
-		if n > 1 {
-			first, each = "The first is", fmt.Sprintf("%d notes held", n)
-		}
-		out.add("", wording.Sentence("%s over the chords", wording.Count(n, "suspension")),
-			"%s a semitone above a chord tone and led down by step to one: that is no clash. %s %s over %s, %s.", each,
-			first, c.Sung, c.Chord, c.At)
-	}
 	out = append(out, outOfRange(tl, v)...)
 	out = append(out, farFromVoices(tl, v)...)
 	for _, s := range Spaces(tl) {
@@ -42,8 +32,8 @@ func Check(tl *timeline.Timeline, singer int) []Problem {
 		if k < len(v.Notes) && v.Notes[k].Tick < s.End {
 			n := v.Notes[k]
 			out.add("", "The guide sings in a space",
-				"The song file has the singer silent from %s, but the guide sings %s at %s; the space is believed.",
-				At(tl, s.Start), PitchName(int(n.Key), keyAt(tl, n.Tick)), At(tl, n.Tick))
+				"It sings %s at %s, where the song file has the singer silent; the space is believed.",
+				PitchName(int(n.Key), keyAt(tl, n.Tick)), At(tl, n.Tick).Words())
 		}
 	}
 	return out
@@ -91,7 +81,7 @@ func outOfRange(tl *timeline.Timeline, v *timeline.Vocal) (out problems) {
 		limits := cmp.Or(v.Range, PitchName(v.RangeLow, k)+" to "+PitchName(v.RangeHigh, k))
 		out.add("range", "The voice leaves the singer's range",
 			"Sung %s, %s, lies %s the range %s; %d of %d notes do.%s", PitchName(int(worst.Key), k),
-			At(tl, worst.Tick), side.word, limits, count, len(v.Notes), octave)
+			At(tl, worst.Tick).Words(), side.word, limits, count, len(v.Notes), octave)
 	}
 	return out
 }

@@ -22,8 +22,10 @@ type Clash struct {
 	weight int64  // how bad it is: only for the order
 }
 
-// String is "sung Ab5 over Gmaj7, bar 12 count 3".
-func (c Clash) String() string { return fmt.Sprintf("sung %s over %s, %s", c.Sung, c.Chord, c.At) }
+// String is `sung Ab5 over Gmaj7, bar 12 count 3, bar 4 of "verse" (2)`.
+func (c Clash) String() string {
+	return fmt.Sprintf("sung %s over %s, %s", c.Sung, c.Chord, c.At.Words())
+}
 
 // Clashes compares the voice of one singer with the written chords. The clashes come the worst
 // first: one is worse if it is long, on a beat, at the end of a phrase, or with the root or the

@@ -106,7 +106,7 @@ func (l *layout) notes(t *Track) problems {
 			wording.Count(beyond, "note"))
 	}
 	if !v.Rough && double > 0 && 100*double >= doubledShare*len(v.Notes) {
-		where := fmt.Sprintf("at %s", At(tl, firstDouble))
+		where := fmt.Sprintf("at %s", At(tl, firstDouble).Words())
 		if double > 1 {
 			where = fmt.Sprintf("in %d places, the first %s", double, where)
 		}

@@ -15,10 +15,20 @@ type Position struct {
 	Pass  int    // index of the pass; -1 before the first
 	Bar   int    // number of the bar in the song, from 1; the bars in front of it are 0, -1, …
 	Count string // the nearest spoken count
+
+	pass *timeline.Pass // nil before the first
 }
 
 // String is "bar 12 count 3".
 func (p Position) String() string { return fmt.Sprintf("bar %d count %s", p.Bar, p.Count) }
+
+// Words is the position in a message, with its bar in the section: `bar 12 count 3, bar 4 of "verse" (2)`.
+func (p Position) Words() string {
+	if p.pass == nil {
+		return p.String()
+	}
+	return p.pass.BarWords(p.Bar-p.pass.FirstBar, " count "+p.Count)
+}
 
 // At is the position of an absolute tick. A note that is a little early or late gets the
 // count that is meant: the nearest quarter of the meter's unit, or the nearest third where
@@ -43,13 +53,16 @@ func At(tl *timeline.Timeline, tick int64) Position {
 	bar := p.BarAt(tick - p.Start)
 	b := &p.Bars[bar]
 	rel := nearCount(tick-p.Start-b.Start, b.Meter.UnitTicks(), sung)
-	out.Pass, out.Bar = i, p.FirstBar+bar
+	out.Pass, out.Bar, out.pass = i, p.FirstBar+bar, p
 	switch {
 	case rel < b.Length:
 		out.Count = b.Meter.CountAt(rel)
 		return out
 	case bar+1 == len(p.Bars) && i+1 < len(tl.Passes):
 		out.Pass++
+		out.pass = &tl.Passes[out.Pass]
+	case bar+1 == len(p.Bars):
+		out.pass = nil // the end
 	}
 	out.Bar++ // rounded up onto the next bar line
 	return out

@@ -79,7 +79,7 @@ func (d *differ) song() {
 	say("count_in", cmp.Or(bars(a.CountIn), "none"), cmp.Or(bars(b.CountIn), "none"))
 	say("pickup", cmp.Or(pickup(a), "none"), cmp.Or(pickup(b), "none"))
 	say("transpose", cmp.Or(signed(a.Transpose), "none"), cmp.Or(signed(b.Transpose), "none"))
-	say("drums", kit(a.Drums), kit(b.Drums))
+	say("drums", a.Drums.Words(), b.Drums.Words())
 	say("bass", bass(a.Bass), bass(b.Bass))
 	say("piano", piano(a.Piano), piano(b.Piano))
 	say("looseness", perMille(a.Looseness), perMille(b.Looseness))

@@ -41,6 +41,8 @@ var passWords = []struct {
 
 const ruling = 6
 
+const asSong = "as in the song"
+
 // compare lists the differences between two passes that are partners.
 func (d *differ) compare(a, b *timeline.Pass) []finding {
 	var out []finding
@@ -54,6 +56,18 @@ func (d *differ) compare(a, b *timeline.Pass) []finding {
 		}
 		if was, is := w.of(a), w.of(b); was != is {
 			add(Change{What: w.what, Old: was, New: is})
+		}
+	}
+	was, is := map[string]string{}, map[string]string{}
+	for _, w := range d.old.OwnBand(a) {
+		was[w[0]] = w[1]
+	}
+	for _, w := range d.new.OwnBand(b) {
+		is[w[0]] = w[1]
+	}
+	for _, player := range timeline.PlayerNames {
+		if was[player] != is[player] {
+			add(Change{What: player, Old: cmp.Or(was[player], asSong), New: cmp.Or(is[player], asSong)})
 		}
 	}
 	x, y := barsOf(d.old, a)[:round(a)], barsOf(d.new, b)[:round(b)] // all rounds are alike

@@ -71,7 +71,7 @@ func songRows(t *timeline.Timeline) [][2]string {
 		{"pickup", pickup(t)},
 		{"in front", front},
 		{"transpose", signed(t.Transpose)},
-		{"drums", kit(t.Drums)},
+		{"drums", t.Drums.Words()},
 		{"bass", bass(t.Bass)},
 		{"piano", t.Piano.Sound},
 		{"looseness", perMille(t.Looseness)},
@@ -102,7 +102,8 @@ func writeForm(out *bufio.Writer, t *timeline.Timeline) {
 
 func writePass(out *bufio.Writer, t *timeline.Timeline, p *timeline.Pass, when barTime) {
 	fmt.Fprintln(out, p.Name())
-	tempo := p.BPM.String()
+	played := t.Played(p.Pace(), p.Start)
+	tempo := played.String()
 	switch {
 	case p.Meter.Compound():
 		tempo += " dotted quarters"
@@ -112,6 +113,9 @@ func writePass(out *bufio.Writer, t *timeline.Timeline, p *timeline.Pass, when b
 		tempo += " halves"
 	case p.Meter.Den != 4:
 		tempo += " quarters"
+	}
+	if played != p.BPM {
+		tempo += ", written " + p.BPM.String()
 	}
 	if p.Guided {
 		tempo = "the guide's, " + tempo + " on average"
@@ -132,6 +136,9 @@ func writePass(out *bufio.Writer, t *timeline.Timeline, p *timeline.Pass, when b
 	} {
 		fmt.Fprintf(out, "  %-8s %s\n", row[0], row[1])
 	}
+	for _, w := range t.OwnBand(p) {
+		fmt.Fprintf(out, "  %-8s %s\n", w[0], w[1])
+	}
 	if p.Vamp != "" {
 		fmt.Fprintf(out, "  %-8s %s\n", "vamp", p.Vamp)
 	}
@@ -151,7 +158,7 @@ func writePass(out *bufio.Writer, t *timeline.Timeline, p *timeline.Pass, when b
 }
 
 func writeBars(out *bufio.Writer, t *timeline.Timeline, p *timeline.Pass, when barTime) {
-	event, inside := 0, t.Inside(p)
+	event, inside := 0, t.PlayedInside(p)
 	played := cue.Events(p)
 	for i := range p.Bars {
 		bar := &p.Bars[i]
@@ -161,7 +168,11 @@ func writeBars(out *bufio.Writer, t *timeline.Timeline, p *timeline.Pass, when b
 			notes = append(notes, fmt.Sprintf("in %d/%d", bar.Meter.Num, bar.Meter.Den))
 		}
 		for ; len(inside) > 0 && inside[0].Bar == i; inside = inside[1:] {
-			notes = append(notes, inside[0].What+" "+inside[0].Is)
+			note := inside[0].What + " " + inside[0].Is
+			if inside[0].Count != "" {
+				note += ", from count " + inside[0].Count
+			}
+			notes = append(notes, note)
 		}
 		for event < len(p.Events) && p.Events[event].Bar <= i {
 			notes = append(notes, describe(&p.Events[event], played[event], p, bar))

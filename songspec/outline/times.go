@@ -31,6 +31,15 @@ func picture(p *timeline.Picture) string {
 	return fmt.Sprintf("%s frames a second, bar 1 at %s", p.Count.Name, p.Code(0))
 }
 
+// LastTime says behind which of its times a song is played as written: " from the cue "door" in "chorus"
+// on"; "" where it has none.
+func LastTime(t *timeline.Timeline) string {
+	if len(t.Landings) == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" from %s on", t.Landings[len(t.Landings)-1].What)
+}
+
 // landings are the places of a song that have a time, one in a line.
 func landings(t *timeline.Timeline) []string {
 	var out []string

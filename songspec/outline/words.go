@@ -1,7 +1,6 @@
 package outline
 
 import (
-	"cmp"
 	"fmt"
 	"strconv"
 	"strings"
@@ -116,15 +115,7 @@ func pickup(t *timeline.Timeline) string {
 
 func perMille(n int) string { return fmt.Sprintf("%d.%03d", n/1000, n%1000) }
 
-func kit(s timeline.DrumsSetup) string { return cmp.Or(s.Kit, "as the feel has it") }
-
-func bass(s timeline.BassSetup) string {
-	out := fmt.Sprintf("%s, %d strings", cmp.Or(s.Sound, "as the feel has it"), s.Strings)
-	if s.Line != "" {
-		out += ", line " + s.Line
-	}
-	return out
-}
+func bass(s timeline.BassSetup) string { return fmt.Sprintf("%s, %d strings", s.Words(), s.Strings) }
 
 func piano(s timeline.PianoSetup) string {
 	out := s.Sound

@@ -11,6 +11,7 @@ import (
 type BarChange struct {
 	Bar      int
 	What, Is string
+	Count    string // "" on the bar line
 }
 
 // Inside is what changes inside a pass, in order: energy, tempo, feel, key, players and what they
@@ -19,14 +20,14 @@ func (t *Timeline) Inside(p *Pass) []BarChange {
 	var out []BarChange
 	was := map[string]string{"energy": p.EnergyText(), "feel": p.Feel, "key": p.Key.String(),
 		"players": playersText(p.Tacet)}
-	for _, w := range (Band{t.Drums, t.Bass, t.Piano}).words() {
+	for _, w := range t.BandOr(p.Band).words() {
 		was[w[0]] = w[1]
 	}
 	sweeps, next := p.Sweeps(), 0
 	for bar := range p.Bars {
 		say := func(what, is string) {
 			if was[what] != is {
-				out, was[what] = append(out, BarChange{bar, what, is}), is
+				out, was[what] = append(out, BarChange{Bar: bar, What: what, Is: is}), is
 			}
 		}
 		if next < len(sweeps) && sweeps[next].First == bar {
@@ -34,7 +35,7 @@ func (t *Timeline) Inside(p *Pass) []BarChange {
 			next++
 		}
 		if pace := p.Bars[bar].Pace; pace != nil { // also the same again, after a rit
-			out = append(out, BarChange{bar, "tempo", pace.String()})
+			out = append(out, BarChange{Bar: bar, What: "tempo", Is: pace.String()})
 		}
 		say("feel", p.FeelAt(bar))
 		say("key", p.KeyAt(p.Bars[bar].Start).String())
@@ -66,12 +67,36 @@ func playersText(tacet Players) string {
 	return cmp.Or(strings.Join((All&^tacet).Names(), ", "), "none")
 }
 
+// OwnBand is what the players play on in a pass, each with the song file's word for the player: those
+// who play on something else than in the song, or in another way.
+func (t *Timeline) OwnBand(p *Pass) (out [][2]string) {
+	song := t.BandOr(nil).words()
+	for i, w := range t.BandOr(p.Band).words() {
+		if w != song[i] {
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
 // words are what the players play on, each with the song file's word for the player.
 func (b Band) words() [3][2]string {
-	const open = "as the feel has it"
-	bass := cmp.Or(b.Bass.Sound, open)
-	if b.Bass.Line != "" {
-		bass += ", line " + b.Bass.Line
+	return [3][2]string{{"drums", b.Drums.Words()}, {"bass", b.Bass.Words()}, {"piano", b.Piano.Sound}}
+}
+
+const asFeel = "as the feel has it"
+
+// Words are what the drummer plays on.
+func (s DrumsSetup) Words() string { return cmp.Or(s.Kit, asFeel) }
+
+// Words are what the bassist plays on, and which line: "acoustic, line walk".
+func (s BassSetup) Words() string {
+	line := s.Line
+	if line != "" {
+		line = "line " + line
 	}
-	return [3][2]string{{"drums", cmp.Or(b.Drums.Kit, open)}, {"bass", bass}, {"piano", b.Piano.Sound}}
+	if s.Sound != "" && line != "" {
+		return s.Sound + ", " + line
+	}
+	return cmp.Or(s.Sound, line, asFeel)
 }

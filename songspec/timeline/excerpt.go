@@ -1,6 +1,7 @@
 package timeline
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
 )
@@ -8,6 +9,24 @@ import (
 // Name is the name of the pass, its number among those of the section counted from 1:
 // "chorus (2)".
 func (p *Pass) Name() string { return p.Section + " (" + strconv.Itoa(p.Ordinal+1) + ")" }
+
+// Quoted is the pass in a message: its section in quotes, and from the second time on its number.
+func (p *Pass) Quoted() string {
+	if p.Ordinal == 0 {
+		return strconv.Quote(p.Section)
+	}
+	return strconv.Quote(p.Section) + " (" + strconv.Itoa(p.Ordinal+1) + ")"
+}
+
+// BarWords is a bar counted from 0 in a message, as a bar of the song and as outline and song file
+// count it: `bar 48, bar 8 of "chorus" (2)`, or `bar 8 of "chorus"` where both have one number. at,
+// " count 3" or empty, stands behind the first.
+func (p *Pass) BarWords(bar int, at string) string {
+	if p.FirstBar+bar == p.NumberOf(bar) {
+		return fmt.Sprintf("bar %d%s of %s", p.FirstBar+bar, at, p.Quoted())
+	}
+	return fmt.Sprintf("bar %d%s, bar %d of %s", p.FirstBar+bar, at, p.NumberOf(bar), p.Quoted())
+}
 
 // Named returns the indices of the passes that a name means: a section's name means all of its
 // passes, and a pass's Name that one. It is empty where the song plays nothing of that name.

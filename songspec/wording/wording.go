@@ -76,3 +76,17 @@ func Clip(s string, n int) string {
 	}
 	return s
 }
+
+// Wrap is s in lines of at most 80 columns, broken at blanks. The first line begins with
+// first blanks, the others with rest.
+func Wrap(s string, first, rest int) string {
+	out, line := "", strings.Repeat(" ", first)
+	for i, word := range strings.SplitAfter(s, " ") {
+		if i > 0 && len([]rune(line))+len([]rune(strings.TrimRight(word, " "))) > 80 {
+			out += strings.TrimRight(line, " ") + "\n"
+			line = strings.Repeat(" ", rest)
+		}
+		line += word
+	}
+	return out + strings.TrimRight(line, " ") + "\n"
+}

@@ -5,8 +5,10 @@ import (
 	"cmp"
 	"fmt"
 	"maps"
+	"math"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"plinth/render/room"
@@ -79,6 +81,47 @@ func (a *agreement) checkOutline() {
 // barWords are the words with which the outline says what is otherwise from a bar on, in their order.
 var barWords = []string{"energy", "tempo", "feel", "key", "players", "drums", "bass", "piano"}
 
+// checkTempo holds a tempo that the outline says at a tick of a pass against the song file's and, where
+// nothing else moves it, against the tempo map. set says that one has to be said there.
+func (a *agreement) checkTempo(pass, bar int, tick int64, words string, set bool) {
+	if words == "" && !set {
+		return
+	}
+	p := &a.tl.Passes[pass]
+	if pace := p.Bars[bar].Pace; set && pace.Guided {
+		if words != pace.String() {
+			a.failf("pass %d, bar %d: the outline says the tempo %q, not that of the guide", pass, bar+1, words)
+		}
+		return
+	}
+	played, written, changed := strings.Cut(words, ", written ")
+	if !changed {
+		written = played
+	}
+	landed := slices.ContainsFunc(a.tl.Landings, func(l timeline.Landing) bool { return l.Tick == p.Start+tick })
+	if written != p.BPMAt(bar).String() || !set && !landed || changed && len(a.tl.Landings) == 0 {
+		a.failf("pass %d, bar %d: the outline says the tempo %q", pass, bar+1, words)
+	}
+	for _, e := range p.Events {
+		moves := e.Kind.MovesTempo() || e.Kind == timeline.Hold || e.Kind == timeline.Caesura
+		if moves && (e.Bar <= bar || !set) {
+			return
+		}
+	}
+	bpm, err := strconv.ParseFloat(played, 64)
+	micros := int64(0)
+	for _, t := range p.Tempos {
+		if t.Tick <= tick {
+			micros = t.Micros
+		}
+	}
+	heard := 60e6 * 960 / float64(micros) / float64(p.Meter.TempoTicks())
+	if err != nil || math.Abs(bpm-heard) > 0.051+0.0001*heard {
+		a.failf("pass %d, bar %d: the outline says the tempo %q, the map %.3f", pass, bar+1, words, heard)
+	}
+	a.count("outline of tempos")
+}
+
 // checkChanges holds what a bar's row says of the bar itself against what holds in the bar before it,
 // and returns what follows. At what energy a bar is, and what the players play on, is looked at elsewhere.
 func (a *agreement) checkChanges(pass, bar int, notes []string) []string {
@@ -100,8 +143,19 @@ func (a *agreement) checkChanges(pass, bar int, notes []string) []string {
 	if bar > 0 {
 		was = of(bar - 1)
 	}
-	if set := p.Bars[bar].Pace; set == nil && said["tempo"] != "" || set != nil && said["tempo"] != set.String() {
-		a.failf("pass %d, bar %d: the outline says the tempo %q", pass, bar+1, said["tempo"])
+	a.checkTempo(pass, bar, p.Bars[bar].Start, said["tempo"], p.Bars[bar].Pace != nil)
+	for len(notes) > 0 && strings.HasPrefix(notes[0], "tempo ") && strings.Contains(notes[0], ", from count ") {
+		words, count, _ := strings.Cut(strings.TrimPrefix(notes[0], "tempo "), ", from count ")
+		i := slices.IndexFunc(a.tl.Landings, func(l timeline.Landing) bool {
+			at := l.Tick - p.Start - p.Bars[bar].Start
+			return at > 0 && at < p.Bars[bar].Length && p.Bars[bar].Meter.CountAt(at) == count
+		})
+		if i < 0 {
+			a.failf("pass %d, bar %d: nothing has its time on %s", pass, bar+1, count)
+			break
+		}
+		a.checkTempo(pass, bar, a.tl.Landings[i].Tick-p.Start, words, false)
+		notes = notes[1:]
 	}
 	for word, is := range of(bar) {
 		want := ""

@@ -8,6 +8,7 @@ import (
 
 	"plinth/groove/audit"
 	"plinth/songspec/hcltext"
+	"plinth/songspec/wording"
 )
 
 // Audit returns what a player could not play and what is more than a bed needs, as
@@ -34,8 +35,7 @@ func (r *Result) Audit(song string) hcl.Diagnostics {
 			continue
 		}
 		times[place{f.Line, f.Rule}] = 0
-		detail := fmt.Sprintf("Bar %d, which is bar %d of %q, the %s: %s.", f.SongBar, f.Bar+1,
-			report.Passes[f.Pass].Section, f.Player, f.Text)
+		detail := wording.Sentence("%s, the %s: %s.", r.Timeline.Passes[f.Pass].BarWords(f.Bar, ""), f.Player, f.Text)
 		if a := f.Advice(); a != "" {
 			detail += " " + a
 		}

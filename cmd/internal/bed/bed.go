@@ -4,9 +4,6 @@
 package bed
 
 import (
-	"errors"
-	"fmt"
-	"io/fs"
 	"path/filepath"
 	"strings"
 
@@ -52,26 +49,6 @@ type Result struct {
 // Failed says that the song or one of its files has an error, so that nothing was
 // made.
 func (r *Result) Failed() bool { return r.Diags.HasErrors() }
-
-// SongError is why there is no song to read: the name leads nowhere, or to
-// something that is no file, or the system would not.
-type SongError struct {
-	Path string
-	Err  error
-}
-
-func (e *SongError) Error() string {
-	return fmt.Sprintf("cannot read %s: %s", e.Path, files.Reason(e.Err))
-}
-
-// Unwrap is the system's error.
-func (e *SongError) Unwrap() error { return e.Err }
-
-// Misnamed says that the user named something that is no file, rather than that
-// the machine failed.
-func (e *SongError) Misnamed() bool {
-	return errors.Is(e.Err, fs.ErrNotExist) || errors.Is(e.Err, files.ErrNotFile)
-}
 
 // Build reads a song, performs it and renders it to memory. Mistakes in the song
 // are in the result's Diags and are no error; the error is a *SongError, a

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"regexp"
+	"strconv"
 	"strings"
 	"unicode"
 
@@ -32,6 +34,9 @@ func (r *Result) cutTo(name string) error {
 	return nil
 }
 
+// numbered is a pass as it may be named in haste: "Chorus 3", "chorus #3", "Chorus(3)".
+var numbered = regexp.MustCompile(`^(.*[^\s(#])\s*[(#]?([0-9]+)\)?$`)
+
 // notPlayed says which names there are instead of one that is not played.
 func notPlayed(tl *timeline.Timeline, name string) error {
 	names := sections(tl)
@@ -47,7 +52,14 @@ func notPlayed(tl *timeline.Timeline, name string) error {
 		}
 	}
 	is := ";"
-	if near := wording.Nearest(name, names); near != "" {
+	near := wording.Nearest(name, names)
+	if pass := numbered.FindStringSubmatch(name); pass != nil {
+		section := wording.Nearest(pass[1], names)
+		if number, _ := strconv.Atoi(pass[2]); number >= 1 && number <= len(tl.Named(section)) {
+			near = fmt.Sprintf("%s (%d)", section, number)
+		}
+	}
+	if near != "" {
 		is = fmt.Sprintf("; is it %q?", near)
 	}
 	return &NotPlayedError{fmt.Sprintf("the song plays no section %q%s it plays %s", name, is,

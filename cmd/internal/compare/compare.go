@@ -10,6 +10,7 @@ import (
 
 	"github.com/hashicorp/hcl/v2"
 
+	"plinth/cmd/internal/bed"
 	"plinth/cmd/internal/files"
 	"plinth/groove/load"
 	"plinth/songspec"
@@ -42,7 +43,7 @@ func Read(name string, in io.Reader) (*Song, error) {
 	}
 	src, err := files.ReadPipe(name, maxRead)
 	if err != nil {
-		return nil, fmt.Errorf("cannot read %s: %s", name, files.Reason(err))
+		return nil, &bed.SongError{Path: name, Err: err}
 	}
 	return Parse(name, src), nil
 }

@@ -5,8 +5,10 @@ package live
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"maps"
 	"os"
 	"path/filepath"
@@ -64,6 +66,10 @@ type session struct {
 func Run(ctx context.Context, o Options) error {
 	if info, err := os.Stat(o.Song); err == nil && !info.Mode().IsRegular() {
 		return &bed.SongError{Path: o.Song, Err: files.ErrNotFile}
+	} else if errors.Is(err, fs.ErrNotExist) { // a song that is still to be written is waited for
+		if _, same := bed.Meant(o.Song); same {
+			return &bed.SongError{Path: o.Song, Err: err}
+		}
 	}
 	if o.Out == "" {
 		o.Out = filepath.Join(filepath.Dir(o.Song), "bed")
@@ -81,7 +87,11 @@ func Run(ctx context.Context, o Options) error {
 		Build: s.build,
 		Tell: func(n watch.Notice) {
 			n.Kept = s.hasOutput()
-			s.say(n.String())
+			text := n.String()
+			if near, _ := bed.Meant(o.Song); n.Kind == watch.Missing && s.good == nil && near != "" {
+				text += `; is it "` + near + `"?`
+			}
+			s.say(text)
 		},
 	})
 }
@@ -145,8 +155,11 @@ func (s *session) succeed(res *bed.Result, doubts string, start time.Time) {
 		s.out.write(doubts)
 		s.doubts = doubts
 	}
-	s.say(fmt.Sprintf("%s  %s  (%d ms)", wording.Count(res.Timeline.SongBars(), "bar"), s.whatIsNew(res),
-		time.Since(start).Milliseconds()))
+	what := s.whatIsNew(res)
+	if s.good != nil { // the first line has the whole summary
+		what = wording.Count(res.Timeline.SongBars(), "bar") + "  " + what
+	}
+	s.say(fmt.Sprintf("%s  (%d ms)", what, time.Since(start).Milliseconds()))
 	s.good, s.failing = res, false
 	if s.then != nil {
 		s.then.Start()

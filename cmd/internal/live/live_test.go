@@ -113,7 +113,7 @@ const clock = `\d\d:\d\d:\d\d  `
 // TestSession is a morning with a song: the lines that are said and what is on the disk.
 func TestSession(t *testing.T) {
 	d := open(t, nil)
-	d.wait(1, clock+`12 bars  .*weir\.mid: 12 bars, .*\(\d+ ms\)`)
+	d.wait(1, clock+`.*weir\.mid: 12 bars, .*\(\d+ ms\)`)
 	first := d.midi()
 	if !bytes.HasPrefix(first, []byte("MThd")) {
 		t.Fatalf("no MIDI file: %q", first)
@@ -165,7 +165,7 @@ func TestSongToCome(t *testing.T) {
 	d.save(" ")
 	d.wait(1, clock+`weir.song.hcl is empty; nothing to play yet`)
 	d.save(weir)
-	d.wait(1, clock+`12 bars  .*weir\.mid.*`)
+	d.wait(1, clock+`.*weir\.mid: 12 bars.*`)
 
 	left := open(t, func(o *Options) {
 		remove(o)
@@ -178,6 +178,26 @@ func TestSongToCome(t *testing.T) {
 	left.wait(1, clock+`weir.song.hcl is not there; keeping the last good output, waiting for it`)
 }
 
+// A name with another ending leads to no song, and that is said at once; one that is only near may be
+// a song to come, and is waited for with a word about the other.
+func TestNameNearby(t *testing.T) {
+	folder := t.TempDir()
+	song := filepath.Join(folder, "weir.song.hcl")
+	if err := os.WriteFile(song, []byte(weir), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	var unread *bed.SongError
+	err := Run(context.Background(), Options{Song: filepath.Join(folder, "weir")})
+	if !errors.As(err, &unread) || !strings.HasSuffix(err.Error(), `there is no such file; is it "`+song+`"?`) {
+		t.Errorf("%v", err)
+	}
+	d := open(t, func(o *Options) {
+		o.Song = filepath.Join(folder, "weis.song.hcl")
+	})
+	d.wait(1, clock+`weis.song.hcl is not there; nothing to play yet, waiting for it; is it "`+
+		regexp.QuoteMeta(song)+`"\?`)
+}
+
 // A part that the song does not play is a mistake that a save can mend.
 func TestOnly(t *testing.T) {
 	d := open(t, func(o *Options) { o.Only = "tag" })
@@ -185,7 +205,7 @@ func TestOnly(t *testing.T) {
 	d.wait(1, clock+`nothing to play yet`)
 	tag := strings.Replace(weir, "form {", "section \"tag\" { chords = \"| C |\" }\nform {\n  play \"tag\" {}", 1)
 	d.save(tag)
-	d.wait(1, clock+`1 bars?  .*weir\.tag\.mid: 1 bar, .* bar 1 of the song  \(\d+ ms\)`)
+	d.wait(1, clock+`.*weir\.tag\.mid: 1 bar, .* bar 1 of the song  \(\d+ ms\)`)
 	d.save(strings.Replace(tag, "| Am |", "| A7 |", 1)) // of the verse
 	d.wait(1, clock+`1 bars?  nothing that is heard  \(\d+ ms\)`)
 	if d.midi() != nil {
@@ -223,7 +243,7 @@ func retry(d *desk, repair func() error) {
 		d.t.Fatal(err)
 	}
 	d.save(weir)
-	d.wait(1, clock+`12 bars  .*weir\.mid.*`)
+	d.wait(1, clock+`.*weir\.mid: 12 bars.*`)
 }
 
 // A panic in a build is reported, and the next save is built.
@@ -240,7 +260,7 @@ func TestPanic(t *testing.T) {
 	})
 	d.wait(1, `a wrong note`)
 	d.save(weir + "\n")
-	d.wait(1, clock+`12 bars  .*`)
+	d.wait(1, clock+`.*weir\.mid: 12 bars.*`)
 }
 
 // The command runs after a good build, not after a bad one.
