@@ -108,6 +108,9 @@ func (d *decoder) option(e *event, a *hclsyntax.Attribute) bool {
 			e.text = nil
 		}
 		return e.text != nil
+	case "each_time":
+		e.each = d.flag(a.Expr, "each_time")
+		return e.each != nil
 	case "short":
 		e.short = d.flag(a.Expr, "Short")
 		return e.short != nil

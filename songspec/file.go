@@ -223,6 +223,7 @@ type event struct {
 	beats   *said[int64] // in parts of a beat, see beatGrid
 	to      *said[meter.BPM]
 	text    *said[string]
+	each    *said[bool] // a cue that comes in every round of a play with times
 	landing *landing
 	depth   int        // through how many likes it is taken over; -1 for an event of a play
 	from    string     // the section that it is taken over from; "": none, it is the section's own

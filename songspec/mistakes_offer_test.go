@@ -9,6 +9,8 @@ var offerMistakes = []mistake{
 		`staccato "1: 2" {}`, `hit "2: 3" { by = ["drums"] }`)},
 	{"option of another name", "what it is called there", one("| C | F |", `rit "2" { tempo = 60 }`,
 		`cue "1: 1" { name = "lights" }`, `hold "1: 4" { length = 2 }`, `stop "2: 3" { except = ["drums"] }`)},
+	{"cue in every round by other words", "each_time", one("| C | F |", `cue "1: 1" { each_time = "always" }`,
+		"cue \"2: 1\" {\n    text  = \"lights\"\n    every = true\n  }", `accent "2: 3" { each_time = true }`)},
 	{"parts of plays by other names", "times and only", playing("repeat = 3", "skip = \"1\"", "loop = true",
 		"until = \"the door opens\"")},
 	{"picture by another name", "and its rate", "film {\n}\npicture {\n  fps   = 24\n  start = \"01:00:00:00\"\n}\n" +

@@ -68,6 +68,8 @@ var calledThere = []struct {
 	{[]string{"a cue"}, map[string]string{
 		"name": `text = "lights"`, "label": `text = "lights"`, "title": `text = "lights"`, "what": `text = "lights"`,
 		"time": `at = "1:24.5"`, "timecode": `at = "1:24.5"`,
+		"every": "each_time = true", "each": "each_time = true", "every_time": "each_time = true",
+		"always": "each_time = true", "times": "each_time = true",
 	}},
 	{[]string{"the picture block"}, map[string]string{
 		"fps": "rate = 24", "frames": "rate = 24", "frame_rate": "rate = 24", "framerate": "rate = 24",
