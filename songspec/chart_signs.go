@@ -111,6 +111,9 @@ func (r *chartReader) endRepeat(g sign) {
 		r.overflow(g.lo, g.hi)
 		return
 	}
+	for t := range g.times {
+		r.c.rounds = append(r.c.rounds, [2]int{from + t*len(body), from + (t+1)*len(body)})
+	}
 	r.c.order = append(r.c.order, slices.Repeat(body, g.times-1)...)
 }
 

@@ -72,6 +72,7 @@ func (r *resolver) measuresOf(p *play, m meter.Meter) (played, all []measure) {
 		for _, run := range runs {
 			played = append(played, all[run[0]:run[1]+1]...)
 		}
+		r.doubtOnly(p, runs, all)
 	}
 	if n := or(p.times, 1); n > 1 {
 		if len(played)*n > MaxBars {
