@@ -150,7 +150,10 @@ type section struct {
 	events  []*event
 	linked  linkState
 	inForm  bool
-	loan    *loan // nil for a section of the song's own
+	loan    *loan // nil where the letters are written in this song
+	// borrowed says that another file has the section: only the form plays it. One that is like it is
+	// the song's own.
+	borrowed bool
 }
 
 // charted is what the chords of a block came to.
