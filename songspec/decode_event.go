@@ -125,6 +125,9 @@ func (d *decoder) option(e *event, a *hclsyntax.Attribute) bool {
 		e.beats = d.beats(a.Expr, name, most, false)
 		return e.beats != nil
 	}
+	if d.tempoByName(e, a.Expr) {
+		return false
+	}
 	e.to = d.tempo(a.Expr, "the tempo that "+withArticle(e.kind.String())+" reaches")
 	return e.to != nil
 }

@@ -40,8 +40,12 @@ func (d *decoder) vocal(f *File, b *hclsyntax.Block) {
 		d.rep.Errorf(b.TypeRange, "Too many singers", "A song has at most %d vocal blocks.", timeline.MaxVocals)
 		return
 	}
+	file := d.label(b, "a file")
+	if file != nil && d.noMIDI(file) {
+		return
+	}
 	var ok bool
-	if v.ref, ok = d.ref(d.label(b, "a file")); ok {
+	if v.ref, ok = d.ref(file); ok {
 		f.vocals = append(f.vocals, v)
 	}
 }

@@ -11,6 +11,21 @@ var offerMistakes = []mistake{
 		`cue "1: 1" { name = "lights" }`, `hold "1: 4" { length = 2 }`, `stop "2: 3" { except = ["drums"] }`)},
 	{"cue in every round by other words", "each_time", one("| C | F |", `cue "1: 1" { each_time = "always" }`,
 		"cue \"2: 1\" {\n    text  = \"lights\"\n    every = true\n  }", `accent "2: 3" { each_time = true }`)},
+	{"energy in words", "the scale, and the nearest figure", "energy = \"soft\"\n" + one("| C | F |",
+		`bars "1" { energy = mf }`, `bars "2" { energy = "huge" }`)},
+	{"two energies in one", "a pair", "energy = \"2-4\"\n" + one("| C | F |", `bars "1" { energy = "4 to 2" }`,
+		`bars "2" { energy = 2-4 }`)},
+	{"meters in other signs", "in figures with a slash", "meter = \"4-4\"\n" + one("| C |", `meter = "7/8 (2+2+3)"`) +
+		"section \"b\" {\n  meter  = \"2+3/8\"\n  chords = \"| C |\"\n}\nsection \"c\" {\n  meter  = \"3-4-4\"\n  " +
+		"chords = \"| C |\"\n}\n"},
+	{"tempos that are names", "the number of that section", "tempo = 72\nsection \"dance\" {\n  chords = \"| C |\"\n}\n" +
+		one("| C | F | G |", "tempo = 80", `rit "1" { to = "dance" }`, `rit "2" { to = "a tempo" }`,
+			`accel "3" { to = A }`)},
+	{"a bass in halves", "its word", "bass { line = \"half\" }\n" + one("| C |")},
+	{"players of other bands", "no bass is brass", one("| C |", `accent "1: 1" { by = ["brass"] }`,
+		`stop "1: 3" { by = ["strings", "basss"] }`)},
+	{"sound for a guide", "notes are read", "vocal \"guide/x.mp3\" {}\n" + one("| C |")},
+	{"space in every bar", "likewise as a hold", one("| C | F | G | C |", `space "4" {}`)},
 	{"parts of plays by other names", "times and only", playing("repeat = 3", "skip = \"1\"", "loop = true",
 		"until = \"the door opens\"")},
 	{"picture by another name", "and its rate", "film {\n}\npicture {\n  fps   = 24\n  start = \"01:00:00:00\"\n}\n" +

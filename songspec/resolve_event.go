@@ -54,7 +54,7 @@ func (r *resolver) spotsOf(lo *laidOut, usual meter.Meter, events []*event, by *
 			r.misplaced(e, by, err)
 			continue
 		}
-		r.doubtPlace(e, len(lo.all))
+		r.doubtPlace(e, len(lo.all), usual)
 		for _, at := range places {
 			played := lo.at(at.Bar)
 			if len(played) == 0 && len(e.place.Bars) > 0 {

@@ -257,4 +257,24 @@ var (
 		"klavier": "piano",
 		"bassist": "bass", "contrabass": "bass", "upright": "bass",
 	}
+	// notInBand are those who may play along and are no player here, in the singular.
+	notInBand = map[string]bool{"bras": true, "brass": true, "horn": true, "trumpet": true, "trombone": true,
+		"sax": true, "saxe": true, "saxophone": true, "reed": true, "wind": true, "woodwind": true, "flute": true,
+		"string": true, "violin": true, "cello": true, "guitar": true, "gtr": true, "organ": true, "orchestra": true,
+		"vocal": true, "voice": true, "singer": true, "choir": true, "chorus": true}
+	// bassLineCalled are what a bass's line is called elsewhere. Common practice, no single source.
+	bassLineCalled = map[string]string{
+		"half": "two", "halves": "two", "half notes": "two", "minims": "two", "in two": "two", "2": "two",
+		"two-beat": "two", "two beat": "two", "two feel": "two", "two-feel": "two", "in 2": "two",
+		"four": "walk", "in four": "walk", "4": "walk", "in 4": "walk", "quarters": "walk", "quarter notes": "walk",
+		"crotchets": "walk", "walking": "walk", "walking bass": "walk",
+	}
+	// energyCalled are words for how strongly a band plays. Common practice, no single source.
+	energyCalled = map[string]int{
+		"pp": 1, "very soft": 1, "barely there": 1, "whisper": 1,
+		"p": 2, "soft": 2, "softly": 2, "quiet": 2, "low": 2, "gentle": 2, "mellow": 2, "mp": 2,
+		"medium": 3, "mid": 3, "normal": 3, "moderate": 3, "mf": 3, "half": 3,
+		"f": 4, "loud": 4, "high": 4, "strong": 4, "big": 4,
+		"ff": 5, "full": 5, "max": 5, "very loud": 5, "everything": 5, "tutti": 5,
+	}
 )
