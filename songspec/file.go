@@ -205,6 +205,7 @@ type play struct {
 	section *section // nil: there is none of that name, and that is reported
 	lift    *said[int]
 	only    *placed // the bars that are played; nil: all
+	last    int     // only says so many of the last bars, in words; 0: it does not
 	times   *said[int]
 	vamp    *said[string]
 	landing *landing

@@ -158,7 +158,7 @@ func (f *File) LendUnread() hcl.Diagnostics {
 	}
 	for _, p := range f.form {
 		if p.section != nil && p.section.loan != nil {
-			p.inside, p.events, p.only, p.without = nil, nil, nil, nil
+			p.inside, p.events, p.only, p.last, p.without = nil, nil, nil, 0, nil
 		}
 	}
 	return diags

@@ -30,6 +30,9 @@ var calledThere = []struct {
 		"to": `only = "5-8"`, "start": `only = "5-8"`, "end": `only = "5-8"`,
 	}},
 	{[]string{"the form"}, map[string]string{
+		"segno": wayBack, "dc": wayBack, "ds": wayBack, "da_capo": wayBack, "dal_segno": wayBack, "fine": wayBack,
+		"dc_al_coda": wayBack, "ds_al_coda": wayBack, "dc_al_fine": wayBack, "ds_al_fine": wayBack,
+		"to_coda": wayBack, "goto": wayBack, "al_coda": wayBack,
 		"repeat": `play "verse" { times = 2 }`, "loop": `play "verse" { times = 2 }`,
 		"vamp": `play "verse" { vamp = "till the door opens" }`, "section": `play "verse" {}`,
 	}},
@@ -183,6 +186,8 @@ var calledHere = map[string]string{
 const (
 	whoSings = `vocal "FILE.mid" { name = "Nell" }, at the top of the file; who sings in a play follows ` +
 		`from the notes, and where there is no guide a cue says it: cue "1: 1" { text = "Nell" }`
+	wayBack = `The way back is written out: play "verse" { only = "5-" } goes back to bar 5 of the verse, and the ` +
+		`coda is a section of its own, play "coda" {}.`
 	timesOrVamp = `times = 2, or vamp = "till Nell turns"`
 	byHand      = `tempo = "guide", which follows the singer's MIDI file, or bars "5-6" { tempo = 54 }`
 )
