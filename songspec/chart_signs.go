@@ -169,8 +169,9 @@ func (r *chartReader) percent(lo, hi int) {
 				chord = w.text
 			}
 		}
-		r.errorf(lo, hi, "Something beside %", "A %% stands alone in its bar: it repeats the whole bar before. To stay on a "+
-			"chord, write a / for each beat more, | %[1]s / / / |, or the chord alone in its bar, | %[1]s |.", chord)
+		r.errorf(lo, hi, "Something beside %", "A %% stands alone in its bar: it repeats the whole bar before. "+
+			"To stay on a chord, write a / for each beat more, | %[1]s / / / |, or the chord alone in its bar, "+
+			"| %[1]s |.", chord)
 	case r.cur.like >= 0:
 		r.errorf(lo, hi, "Something beside %", "A %% stands alone in its bar: it repeats the whole bar before.")
 	case len(r.c.written) == 0:

@@ -89,12 +89,12 @@ func (d *decoder) checkSingers(f *File) {
 				if w.written == "" || v.written == "" || v.low == w.low && v.high == w.high {
 					continue // another file of the same singer
 				}
-				d.rep.Errorf(v.ref.Range, "Two ranges for one singer", "Line %d has another file of %s, with the range %s; "+
-					"here it is %s. Write it once, or give each singer a name of their own.", w.line, v.name.v, w.written,
-					v.written)
+				d.rep.Errorf(v.ref.Range, "Two ranges for one singer", "Line %d has another file of %s, with the "+
+					"range %s; here it is %s. Write it once, or give each singer a name of their own.", w.line,
+					v.name.v, w.written, v.written)
 			case v.sameSinger(w):
-				d.rep.Errorf(v.ref.Range, "The same voice twice", "Line %d has this file of %s in the same place. Leave one of "+
-					"them out, or say where this one begins: from = 9.", w.line, v.name.v)
+				d.rep.Errorf(v.ref.Range, "The same voice twice", "Line %d has this file of %s in the same place. "+
+					"Leave one of them out, or say where this one begins: from = 9.", w.line, v.name.v)
 			case w.ref.Path == v.ref.Path && strings.EqualFold(w.track, v.track):
 				d.rep.Errorf(v.ref.Range, "The same voice twice",
 					"Line %d has this file, too. Say in both which track each of them sings: track = \"Voice\".",

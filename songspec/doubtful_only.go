@@ -23,8 +23,8 @@ func (r *resolver) doubtOnly(p *play, runs [][2]int, all []measure) {
 				round[0] <= run[1] && run[1] < round[1]-1 && !printed(run[1])
 		})
 		if inside {
-			r.rep.Warnf(p.only.rng, "Bars that begin or end inside a repeat", "Bars count as they are played, with the "+
-				"repeats written out: here %s. %s", barList(all[run[0]:run[1]+1]), c.asPrinted(run))
+			r.rep.Warnf(p.only.rng, "Bars that begin or end inside a repeat", "Bars count as they are played, with "+
+				"the repeats written out: here %s. %s", barList(all[run[0]:run[1]+1]), c.asPrinted(run))
 			return
 		}
 	}

@@ -30,9 +30,9 @@ func (r *resolver) doubtRoofs(c *chart, key harmony.Key) {
 			if j == 0 {
 				place = fmt.Sprintf("%d: 1", slices.Index(c.order, int32(i))+1)
 			}
-			r.rep.Warnf(w.rng(), fmt.Sprintf("%q is %s here", w.text, with.chord), "The ^ is read as the triangle of the "+
-				"major seventh. If a short hit is meant, write %s, and beside the chords accent %q { short = true }; if the "+
-				"chord is meant as it is read, %s.", m[1], place, with.chord)
+			r.rep.Warnf(w.rng(), fmt.Sprintf("%q is %s here", w.text, with.chord), "The ^ is read as the triangle of "+
+				"the major seventh. If a short hit is meant, write %s, and beside the chords accent %q { short = "+
+				"true }; if the chord is meant as it is read, %s.", m[1], place, with.chord)
 		}
 	}
 }

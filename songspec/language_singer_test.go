@@ -58,7 +58,8 @@ func TestFilesOfOneSinger(t *testing.T) {
 	if len(v) != 2 || !v[0].SameSinger(&v[1]) || v[0].Path == v[1].Path || v[1].From != 2 {
 		t.Errorf("vocals %+v", v)
 	}
-	v = good(t, "vocal \"v.mid\" { name = \"Joss\" }\nvocal \"v.mid\" {\n  name = \"joss\"\n  from = 2\n}\n"+form).Vocals
+	twice := "vocal \"v.mid\" { name = \"Joss\" }\nvocal \"v.mid\" {\n  name = \"joss\"\n  from = 2\n}\n"
+	v = good(t, twice+form).Vocals
 	if len(v) != 2 || !v[0].SameSinger(&v[1]) || v[1].From != 2 {
 		t.Errorf("vocals %+v", v)
 	}

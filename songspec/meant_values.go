@@ -129,8 +129,8 @@ func (d *decoder) noMIDI(file *said[string]) bool {
 		return false
 	}
 	name := strings.TrimSuffix(file.v, ending) + ".mid"
-	d.rep.Errorf(file.rng, "A guide that is no MIDI file", "What the singer sings is read from the notes of a MIDI file, "+
-		"and this is a %s file. Export the voice as MIDI beside the song, and write vocal %s { … }.", what,
+	d.rep.Errorf(file.rng, "A guide that is no MIDI file", "What the singer sings is read from the notes of a MIDI "+
+		"file, and this is a %s file. Export the voice as MIDI beside the song, and write vocal %s { … }.", what,
 		hcltext.Quote(name))
 	return true
 }

@@ -18,9 +18,10 @@ var offerMistakes = []mistake{
 	{"meters in other signs", "in figures with a slash", "meter = \"4-4\"\n" + one("| C |", `meter = "7/8 (2+2+3)"`) +
 		"section \"b\" {\n  meter  = \"2+3/8\"\n  chords = \"| C |\"\n}\nsection \"c\" {\n  meter  = \"3-4-4\"\n  " +
 		"chords = \"| C |\"\n}\n"},
-	{"tempos that are names", "the number of that section", "tempo = 72\nsection \"dance\" {\n  chords = \"| C |\"\n}\n" +
-		one("| C | F | G |", "tempo = 80", `rit "1" { to = "dance" }`, `rit "2" { to = "a tempo" }`,
-			`accel "3" { to = A }`)},
+	{"tempos that are names", "the number of that section",
+		"tempo = 72\nsection \"dance\" {\n  chords = \"| C |\"\n}\n" +
+			one("| C | F | G |", "tempo = 80", `rit "1" { to = "dance" }`, `rit "2" { to = "a tempo" }`,
+				`accel "3" { to = A }`)},
 	{"a bass in halves", "its word", "bass { line = \"half\" }\n" + one("| C |")},
 	{"players of other bands", "no bass is brass", one("| C |", `accent "1: 1" { by = ["brass"] }`,
 		`stop "1: 3" { by = ["strings", "basss"] }`)},

@@ -66,9 +66,9 @@ func (r *resolver) tempoFits(name string, bpm meter.BPM, set settings) {
 		return
 	}
 	if countedQuick[name] && bpm < low {
-		detail = fmt.Sprintf("The feel %q is counted in quick beats, with the one backbeat of the bar on 3. It sits well "+
-			"from %s to %s %s a minute, which is %s to %s of the wide beat that is felt.", name, low, high, beatsOf(m), low/2,
-			high/2)
+		detail = fmt.Sprintf("The feel %q is counted in quick beats, with the one backbeat of the bar on 3. It sits "+
+			"well from %s to %s %s a minute, which is %s to %s of the wide beat that is felt.", name, low, high,
+			beatsOf(m), low/2, high/2)
 	}
 	switch {
 	case set.tempo == nil:

@@ -20,7 +20,8 @@ func TestOneSingerTwoFiles(t *testing.T) {
 	if s.Timeline == nil || len(s.Diags) != 0 {
 		t.Fatal(s.Diags)
 	}
-	if v := s.Timeline.Vocals; len(v) != 2 || len(v[0].Notes) != 4 || v[0].Notes[2].Tick != 2*3840 || len(v[1].Notes) != 2 {
+	if v := s.Timeline.Vocals; len(v) != 2 || len(v[0].Notes) != 4 || v[0].Notes[2].Tick != 2*3840 ||
+		len(v[1].Notes) != 2 {
 		t.Fatalf("vocals %+v", v)
 	}
 	out := s.VoiceCheck()

@@ -68,8 +68,8 @@ func together(tl *timeline.Timeline, a, b *timeline.Vocal, inA, inB []timeline.S
 			if to-from <= barAt(tl, from) {
 				continue
 			}
-			out.add("from", wording.Sentence("%s sings twice at once", b.Name), "From bar %d to bar %d %q and %q both sing, "+
-				"and the band hears both. Two who sing have two names; of one, cut the files, or check from.",
+			out.add("from", wording.Sentence("%s sings twice at once", b.Name), "From bar %d to bar %d %q and %q both "+
+				"sing, and the band hears both. Two who sing have two names; of one, cut the files, or check from.",
 				barOf(tl, from), barOf(tl, to-1), a.Path, b.Path)
 			return out
 		}

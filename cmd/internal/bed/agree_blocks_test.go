@@ -90,7 +90,8 @@ func readBlocks(file, text string, sections map[string][]block) (plays []played)
 		case likeLine.MatchString(line):
 			like = likeLine.FindStringSubmatch(line)[1]
 		case playLine.MatchString(line):
-			plays = append(plays, played{times: 1, blocks: slices.Clone(sections[playLine.FindStringSubmatch(line)[1]])})
+			from := sections[playLine.FindStringSubmatch(line)[1]]
+			plays = append(plays, played{times: 1, blocks: slices.Clone(from)})
 		case withoutLine.MatchString(line):
 			without = withoutLine.FindStringSubmatch(line)[1]
 			if inForm {
