@@ -19,7 +19,8 @@ type chart struct {
 	src     *hcltext.Source // the file that it stands in
 	text    hcltext.RawText
 	written []writtenBar
-	order   []int32 // the bars as they are played, with repeats: indexes into written
+	order   []int32  // the bars as they are played, with repeats: indexes into written
+	rounds  [][2]int // of the repeats, each from an index in order to another, the second not included
 }
 
 // writtenBar is a bar as it stands in the chart. Offsets are bytes of the file.

@@ -189,6 +189,7 @@ func (r *chartReader) finishEndings(follows bool) {
 			r.overflow(e.list[0].lo, last.hi)
 			return
 		}
+		r.c.rounds = append(r.c.rounds, [2]int{len(out), len(out) + len(body) + len(end)})
 		out = append(append(out, body...), end...)
 	}
 	r.c.order = out

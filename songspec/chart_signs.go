@@ -111,6 +111,9 @@ func (r *chartReader) endRepeat(g sign) {
 		r.overflow(g.lo, g.hi)
 		return
 	}
+	for t := range g.times {
+		r.c.rounds = append(r.c.rounds, [2]int{from + t*len(body), from + (t+1)*len(body)})
+	}
 	r.c.order = append(r.c.order, slices.Repeat(body, g.times-1)...)
 }
 
@@ -159,7 +162,17 @@ func (r *chartReader) readMeterSign(i, hi int) int {
 
 func (r *chartReader) percent(lo, hi int) {
 	switch {
-	case len(r.cur.words) > 0 || r.cur.like >= 0:
+	case len(r.cur.words) > 0 && r.cur.like < 0:
+		chord := "C"
+		for _, w := range r.cur.words {
+			if !w.slash {
+				chord = w.text
+			}
+		}
+		r.errorf(lo, hi, "Something beside %", "A %% stands alone in its bar: it repeats the whole bar before. "+
+			"To stay on a chord, write a / for each beat more, | %[1]s / / / |, or the chord alone in its bar, "+
+			"| %[1]s |.", chord)
+	case r.cur.like >= 0:
 		r.errorf(lo, hi, "Something beside %", "A %% stands alone in its bar: it repeats the whole bar before.")
 	case len(r.c.written) == 0:
 		r.errorf(lo, hi, "Nothing to repeat", "A %% repeats the bar before, and this is the first bar. Write its "+

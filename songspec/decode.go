@@ -128,6 +128,9 @@ func (d *decoder) unknown(t thing, name, what string, attrs, blocks []string) (e
 		return d.rep.Errorf(t.name, "A groove in a song file",
 			"A groove stands in a file of its own, which the song names: grooves = [\"my.groove.hcl\"]."), ""
 	}
+	if (name == "break" || name == "drum_break" || name == "breakdown") && !strings.Contains(t.label, ":") {
+		return d.rep.Errorf(t.name, summary, "%s", breakMeant(t.label)), ""
+	}
 	if form := calledIn(what, strings.ToLower(name)); form != "" {
 		return d.perhaps(summary, form, t), ""
 	}
@@ -174,6 +177,13 @@ func blockForm(name string) string {
 		return name + ` "4: 3" { … }`
 	}
 	return name + " { … }"
+}
+
+// breakMeant says how a break is written at some bars: all stop, or the drums go on alone.
+func breakMeant(label string) string {
+	bars := wholeBars(label)
+	return fmt.Sprintf("Where the drums go on alone it is bars %q { tacet = [\"bass\", \"piano\"] }, and where all "+
+		"stop, stop \"%s: 1\" {}.", bars, strings.TrimSuffix(bars, "-"))
 }
 
 // barsValue shows how an attribute is written in a bars block, with the value that a block of its

@@ -70,6 +70,9 @@ func (d *decoder) oneOf(a *hclsyntax.Attribute, words []string, what, help strin
 		return t
 	}
 	n := offer(t.v, words, what)
+	if w := bassLineCalled[plainWord(t.v)]; slices.Contains(words, w) {
+		n = isIt(w)
+	}
 	d.rep.Errorf(t.rng, fmt.Sprintf("No %s %q", a.Name, t.v), "%s", n.says).WriteText(t.rng, n.word)
 	return nil
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/hashicorp/hcl/v2/hclsyntax"
@@ -234,6 +235,8 @@ func (d *decoder) idleWithout(words []*said[timeline.EventKind], from *section) 
 	}
 }
 
+var lastOnes = pattern(`^(?:the )?last ([1-9][0-9]{0,3})(?: bars)?$`)
+
 // playAttr reads an attribute that only a play has.
 func (d *decoder) playAttr(p *play, a *hclsyntax.Attribute) {
 	switch a.Name {
@@ -253,6 +256,11 @@ func (d *decoder) playAttr(p *play, a *hclsyntax.Attribute) {
 		p.without = d.without(a)
 	case "only":
 		if t := d.text(a.Expr, 512, `The bars that are played are text: only = "1-6".`); t != nil {
+			if m := lastOnes().FindStringSubmatch(plainWord(t.v)); m != nil {
+				p.only = &placed{rng: t.rng} // which bars these are shows in the section, see measuresOf
+				p.last, _ = strconv.Atoi(m[1])
+				return
+			}
 			if b := d.someBars(t); b.place.Text != "" {
 				p.only = &b
 			}

@@ -108,6 +108,9 @@ func (d *decoder) option(e *event, a *hclsyntax.Attribute) bool {
 			e.text = nil
 		}
 		return e.text != nil
+	case "each_time":
+		e.each = d.flag(a.Expr, "each_time")
+		return e.each != nil
 	case "short":
 		e.short = d.flag(a.Expr, "Short")
 		return e.short != nil
@@ -121,6 +124,9 @@ func (d *decoder) option(e *event, a *hclsyntax.Attribute) bool {
 		}
 		e.beats = d.beats(a.Expr, name, most, false)
 		return e.beats != nil
+	}
+	if d.tempoByName(e, a.Expr) {
+		return false
 	}
 	e.to = d.tempo(a.Expr, "the tempo that "+withArticle(e.kind.String())+" reaches")
 	return e.to != nil

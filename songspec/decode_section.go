@@ -144,7 +144,7 @@ func (d *decoder) link(f *File) {
 	}
 	if !f.hasForm {
 		for _, s := range f.sections {
-			if s.loan != nil {
+			if s.borrowed {
 				continue
 			}
 			s.inForm = true
@@ -160,7 +160,7 @@ func (d *decoder) link(f *File) {
 		return
 	}
 	for _, s := range f.sections {
-		if !s.inForm && s.loan == nil {
+		if !s.inForm && !s.borrowed {
 			d.rep.Warnf(s.rng, fmt.Sprintf("Section %q is never played", s.name),
 				"Add play %q {} to the form, or delete the section.", s.name)
 		}

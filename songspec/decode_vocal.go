@@ -2,7 +2,6 @@ package songspec
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"strings"
 
@@ -40,8 +39,12 @@ func (d *decoder) vocal(f *File, b *hclsyntax.Block) {
 		d.rep.Errorf(b.TypeRange, "Too many singers", "A song has at most %d vocal blocks.", timeline.MaxVocals)
 		return
 	}
+	file := d.label(b, "a file")
+	if file != nil && d.noMIDI(file) {
+		return
+	}
 	var ok bool
-	if v.ref, ok = d.ref(d.label(b, "a file")); ok {
+	if v.ref, ok = d.ref(file); ok {
 		f.vocals = append(f.vocals, v)
 	}
 }
@@ -59,8 +62,13 @@ func (d *decoder) singerName(expr hclsyntax.Expression) *said[string] {
 // singerNames are offered to singers without a name; of so many, one is always free.
 var singerNames = [timeline.MaxVocals]string{"Nell", "Tom", "Ada", "Ben", "Cora", "Dan", "Eve", "Finn"}
 
-// checkSingers reports singers who cannot be told apart: several need names, each its own, and
-// two of them sing no track of a file together.
+// sameSinger reports whether two vocals are files of one singer: they have one name.
+func (v *vocal) sameSinger(w *vocal) bool {
+	return v.name != nil && w.name != nil && strings.EqualFold(v.name.v, w.name.v)
+}
+
+// checkSingers reports singers who cannot be told apart: several need names, and two of them sing no
+// track of a file together. Vocals of one name are files of one singer, who has one range.
 func (d *decoder) checkSingers(f *File) {
 	if len(f.vocals) < 2 {
 		return
@@ -77,9 +85,16 @@ func (d *decoder) checkSingers(f *File) {
 		}
 		for _, w := range f.vocals[:i] {
 			switch {
-			case v.name != nil && w.name != nil && strings.EqualFold(v.name.v, w.name.v):
-				d.rep.Errorf(v.name.rng, fmt.Sprintf("A second singer called %q", v.name.v),
-					"The first stands on line %d. Give each a name of their own.", w.line)
+			case v.sameSinger(w) && (w.ref.Path != v.ref.Path || !v.sameStart(w)):
+				if w.written == "" || v.written == "" || v.low == w.low && v.high == w.high {
+					continue // another file of the same singer
+				}
+				d.rep.Errorf(v.ref.Range, "Two ranges for one singer", "Line %d has another file of %s, with the "+
+					"range %s; here it is %s. Write it once, or give each singer a name of their own.", w.line,
+					v.name.v, w.written, v.written)
+			case v.sameSinger(w):
+				d.rep.Errorf(v.ref.Range, "The same voice twice", "Line %d has this file of %s in the same place. "+
+					"Leave one of them out, or say where this one begins: from = 9.", w.line, v.name.v)
 			case w.ref.Path == v.ref.Path && strings.EqualFold(w.track, v.track):
 				d.rep.Errorf(v.ref.Range, "The same voice twice",
 					"Line %d has this file, too. Say in both which track each of them sings: track = \"Voice\".",

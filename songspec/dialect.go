@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"plinth/songspec/hcltext"
+	"plinth/songspec/wording"
 )
 
 // dialect is what messages about syntax have to know of song files.
@@ -26,8 +27,8 @@ var dialect = hcltext.Dialect{
 		"text", "start", "at", "name", "only", "vamp", "line"},
 	Others: []string{"tempo", "energy", "looseness", "take", "count_in", "pickup", "grooves", "strings", "span",
 		"from", "range", "tacet", "fills", "lead", "lift", "by", "weight", "alone", "short", "beats",
-		"to", "times", "transpose", "rate", "rough", "sections", "without"},
-	Truths:   []string{"fills", "lead", "alone", "short", "rough"},
+		"to", "times", "transpose", "rate", "rough", "sections", "without", "each_time"},
+	Truths:   []string{"fills", "lead", "alone", "short", "rough", "each_time"},
 	Times:    "play",
 	Decimals: []string{"looseness", "beats", "pickup", "tempo", "to", "rate"},
 	Parts:    []string{"looseness", "beats", "pickup"},
@@ -47,7 +48,10 @@ var (
 	unquotedChords = pattern(`^\s*(chords)\s*=?\s*([^"<=:\x27“”„‘’«»\s].*)$`)
 	foreignHead    = pattern(`=\s*("""|<<-?\s*$|<<-?\s+\S|<<-?["'])`)
 	crowdedHead    = pattern(`=\s*(<<-?[\p{L}_][\p{L}\p{N}_-]*)[^\p{L}\p{N}_-]`)
-	chordLine      = pattern(`^\s*:?\|`) // begins with a bar line
+	playList       = pattern(`^\s*(play)\s*=?\s*\[((?:\s*"[^"\\]*"\s*,?)+)\]\s*(?:\{\s*\})?\s*$`)
+	roadSign       = pattern(`^\s*((?i:d\.? ?[cs]\.?|da capo|dal segno|segno|to coda|al coda|al fine|fine)` +
+		`(?: [a-z. ]*)?)\s*$`)
+	chordLine = pattern(`^\s*:?\|`) // begins with a bar line
 )
 
 // songLine finds mistakes in a line: chords where none are allowed, and a wrong beginning of a
@@ -60,6 +64,20 @@ func songLine(line string) (hcltext.Slip, bool) {
 			slip = slip.Write(m[2], m[4]+len(text), "chords = "+hcltext.Quote(text))
 		}
 		return slip, true
+	}
+	if m := playList().FindStringSubmatchIndex(line); m != nil {
+		plays := strings.FieldsFunc(line[m[4]:m[5]], func(r rune) bool { return strings.ContainsRune("\", \t", r) })
+		for i, name := range plays {
+			plays[i] = "play " + hcltext.Quote(name) + " {}"
+		}
+		if len(plays) > 0 {
+			return hcltext.Slip{From: m[2], To: m[5] + 1, Summary: "A list of sections",
+				Detail: "Each has a play of its own, on a line of its own: " + wording.And(plays) + "."}.
+				Write(m[2], m[5]+1, strings.Join(plays, "\n"+line[:m[2]])), true
+		}
+	}
+	if m := roadSign().FindStringSubmatchIndex(line); m != nil {
+		return hcltext.Slip{From: m[2], To: m[3], Summary: "The way through the form", Detail: wayBack}, true
 	}
 	// After a wrong first line, the parser's messages about the lines below do not help.
 	head := hcltext.Slip{Summary: "Not the head of a text", Noise: true}

@@ -17,8 +17,8 @@ import (
 // no single source.
 
 // doubtPlace warns of a place that reads as if its first figure were a bar, in a
-// section of so many bars.
-func (r *resolver) doubtPlace(e *event, bars int) {
+// section of so many bars in a meter.
+func (r *resolver) doubtPlace(e *event, bars int, m meter.Meter) {
 	counts := e.place.Counts
 	if len(e.place.Bars) > 0 || len(counts) == 0 || bars < 2 {
 		return
@@ -37,7 +37,7 @@ func (r *resolver) doubtPlace(e *event, bars int) {
 		r.rep.Warnf(at, "Counts the wrong way round", "Without a colon these are the counts %s of every bar. %s",
 			spoken(counts), meant(e, bars))
 	case many:
-	case seldom(e.kind):
+	case seldom(e.kind), e.kind == timeline.Space && counts[0].N == m.Num && e.beats == nil: // of one count
 		r.rep.Warnf(at, wording.Sentence("%s in every bar", withArticle(word)),
 			"Without a bar in front %q is count %s of every bar. %s", e.place.Text, counts[0], meant(e, bars))
 	}

@@ -150,7 +150,10 @@ type section struct {
 	events  []*event
 	linked  linkState
 	inForm  bool
-	loan    *loan // nil for a section of the song's own
+	loan    *loan // nil where the letters are written in this song
+	// borrowed says that another file has the section: only the form plays it. One that is like it is
+	// the song's own.
+	borrowed bool
 }
 
 // charted is what the chords of a block came to.
@@ -202,6 +205,7 @@ type play struct {
 	section *section // nil: there is none of that name, and that is reported
 	lift    *said[int]
 	only    *placed // the bars that are played; nil: all
+	last    int     // only says so many of the last bars, in words; 0: it does not
 	times   *said[int]
 	vamp    *said[string]
 	landing *landing
@@ -223,6 +227,7 @@ type event struct {
 	beats   *said[int64] // in parts of a beat, see beatGrid
 	to      *said[meter.BPM]
 	text    *said[string]
+	each    *said[bool] // a cue that comes in every round of a play with times
 	landing *landing
 	depth   int        // through how many likes it is taken over; -1 for an event of a play
 	from    string     // the section that it is taken over from; "": none, it is the section's own

@@ -47,6 +47,24 @@ func TestSingerExamples(t *testing.T) {
 	}
 }
 
+// TestFilesOfOneSinger: vocals of one name are files of one singer, also the same file in two places.
+func TestFilesOfOneSinger(t *testing.T) {
+	files := examplesWith(t, "README.md", "demo-verse.mid")
+	if len(files) != 1 {
+		t.Fatalf("%d examples with two files of a singer", len(files))
+	}
+	form := one("| C |") + "form {\n  play \"a\" {}\n  play \"a\" {}\n}\n"
+	v := good(t, strings.ReplaceAll(files[0], "chorus (2)", "a (2)")+form).Vocals
+	if len(v) != 2 || !v[0].SameSinger(&v[1]) || v[0].Path == v[1].Path || v[1].From != 2 {
+		t.Errorf("vocals %+v", v)
+	}
+	twice := "vocal \"v.mid\" { name = \"Joss\" }\nvocal \"v.mid\" {\n  name = \"joss\"\n  from = 2\n}\n"
+	v = good(t, twice+form).Vocals
+	if len(v) != 2 || !v[0].SameSinger(&v[1]) || v[1].From != 2 {
+		t.Errorf("vocals %+v", v)
+	}
+}
+
 // Eight singers are taken, in order, and the ninth is one too many.
 func TestManySingers(t *testing.T) {
 	src := one("| C |")

@@ -78,7 +78,7 @@ func (f *File) borrow(d *decoder, l Lent) {
 		}
 		if first := f.byName[s.name]; first != nil {
 			where := fmt.Sprintf("on line %d", d.s.LineOf(first.rng.Start.Byte))
-			if first.loan != nil {
+			if first.borrowed {
 				where = "in another file that lends its sections"
 			}
 			d.rep.Errorf(l.Ref.Range, fmt.Sprintf("Two sections named %q", s.name),
@@ -94,7 +94,7 @@ func (f *File) borrow(d *decoder, l Lent) {
 			return
 		}
 		c := *s
-		c.loan, c.inForm, c.linked = &loan{up}, false, linked
+		c.loan, c.borrowed, c.inForm, c.linked = &loan{up}, true, false, linked
 		c.key, c.meter = cmp.Or(s.key, l.File.key), cmp.Or(s.meter, l.File.meter)
 		if c.key == nil {
 			c.key = &said[harmony.Key]{v: key, rng: l.Ref.Range}
@@ -138,7 +138,7 @@ func (f *File) LendUnread() hcl.Diagnostics {
 		src := hcltext.NewSource(f.src.Name, []byte("N.C."))
 		c, _ := readChart(src, hcltext.RawText{Hi: len(src.Src), Heredoc: true}, &hcltext.Report{Source: src})
 		c.written[0].text = "borrowed"
-		s := &section{name: name, charted: charted{chords: c}, loan: &loan{}, linked: linked}
+		s := &section{name: name, charted: charted{chords: c}, loan: &loan{}, borrowed: true, linked: linked}
 		f.sections = append(f.sections, s)
 		f.byName[name] = s
 	}
@@ -158,7 +158,7 @@ func (f *File) LendUnread() hcl.Diagnostics {
 	}
 	for _, p := range f.form {
 		if p.section != nil && p.section.loan != nil {
-			p.inside, p.events, p.only, p.without = nil, nil, nil, nil
+			p.inside, p.events, p.only, p.last, p.without = nil, nil, nil, 0, nil
 		}
 	}
 	return diags

@@ -50,3 +50,34 @@ form {
 		t.Errorf("got  %v\nwant %s", got, want)
 	}
 }
+
+// TestLikeBorrowed: a section of the song's own that is like a borrowed one is played without a form,
+// and where a form leaves it out that is said.
+func TestLikeBorrowed(t *testing.T) {
+	lender, diags := Parse("harbour.song.hcl", []byte("key = \"F\"\n"+one("| F | C7 |")))
+	if diags.HasErrors() {
+		t.Fatal(diags)
+	}
+	const song = "key = \"G\"\nsections = [\"harbour.song.hcl\"]\nsection \"slow\" { like = \"a\" }\n"
+	for _, row := range []struct{ form, want string }{
+		{"", "slow 1G 2D7: "},
+		{"form {\n  play \"a\" {}\n}\n", "a 1G 2D7: Section \"slow\" is never played"},
+	} {
+		f, diags := Parse("t.song.hcl", []byte(song+row.form))
+		diags = append(diags, f.Lend([]Lent{{f.SectionFiles()[0], lender}})...)
+		tl, more := f.Resolve(env())
+		if diags = append(diags, more...); diags.HasErrors() {
+			t.Fatal(diags)
+		}
+		got := ""
+		for i := range tl.Passes {
+			got += tl.Passes[i].Section + " " + inBars(&tl.Passes[i], nil) + ": "
+		}
+		for _, d := range diags {
+			got += d.Summary
+		}
+		if got != row.want {
+			t.Errorf("%q: got %s, want %s", row.form, got, row.want)
+		}
+	}
+}

@@ -1,6 +1,7 @@
 package songspec
 
 import (
+	"fmt"
 	"slices"
 
 	"plinth/songspec/meter"
@@ -62,6 +63,12 @@ func (r *resolver) measuresOf(p *play, m meter.Meter) (played, all []measure) {
 		}
 	}
 	played = all
+	if p.last > 0 {
+		text := fmt.Sprintf("%d-", max(1, len(all)+1-p.last))
+		r.rep.Errorf(p.only.rng, "Bars in words", "The section has %s: the last %d are only = %q.",
+			wording.Count(len(all), "bar"), min(p.last, len(all)), text).WriteText(p.only.rng, text)
+		return nil, nil
+	}
 	if p.only != nil {
 		runs, err := p.only.place.Runs(len(all))
 		if err != nil {
@@ -72,6 +79,7 @@ func (r *resolver) measuresOf(p *play, m meter.Meter) (played, all []measure) {
 		for _, run := range runs {
 			played = append(played, all[run[0]:run[1]+1]...)
 		}
+		r.doubtOnly(p, runs, all)
 	}
 	if n := or(p.times, 1); n > 1 {
 		if len(played)*n > MaxBars {

@@ -1,6 +1,9 @@
 package songspec
 
-import "testing"
+import (
+	"strings"
+	"testing"
+)
 
 // heredoc is a section with a chart of several lines.
 func heredoc(lines string) string {
@@ -39,6 +42,13 @@ var chartMistakes = []mistake{
 	{"ending in an open repeat", "it is closed first", one("|: C |1. F |: G :|")},
 	{"ending with a bracket", "a bar line does", one("|: C |[1. F :|[2. G ]|")},
 
+	// Bars as they are printed.
+	{"only from inside a repeat", "the numbers of a printed chart",
+		onlyOf("|: C | F | G | Am |1. Dm | G7 :|2. G6 | C | E |", "3-8")},
+	{"only one bar, inside a repeat", "likewise", onlyOf("|: C | F :| G | Am |", "4")},
+	{"many bars from inside a repeat", "not all of them are shown", onlyOf("|: C | F :|x6 "+
+		strings.Repeat("| G | Am ", 6)+"|", "4-13")},
+
 	// Chords off the beat.
 	{"count outside the bar", "4/4 has four", one("| C F@5 |")},
 	{"count outside an odd bar", "2/4 has two", one("| (2/4) C F@3& | G |")},
@@ -75,6 +85,20 @@ var chartMistakes = []mistake{
 	{"two chords in one of seven bars", "a bar each is meant", one("| C | Am | Dm | G | Em7 A7 | Dm | G |")},
 	{"two chords in one of seven bars of two beats", "the count says that they are meant",
 		"meter = \"6/8\"\n" + one("| C | Am | Dm | G | Em7 A7 | Dm | G |")},
+}
+
+// onlyOf is a song of which some bars of a chart are played.
+func onlyOf(chart, bars string) string {
+	return one(chart) + "form {\n  play \"a\" { only = \"" + bars + "\" }\n}\n"
+}
+
+// TestOnlyAsMeant: bars that are the same counted as they are printed, at the borders of a repeat's
+// rounds, or beyond the printed bars.
+func TestOnlyAsMeant(t *testing.T) {
+	const chart = "|: C | F | G | Am |1. Dm | G7 :|2. G6 | C |"
+	for _, bars := range []string{"1-4", "3-6", "2", "1-6", "7-12", "7-", "9-12", "1-2, 11-12"} {
+		good(t, onlyOf(chart, bars))
+	}
 }
 
 // TestBarsAsMeant: charts of an odd number of bars in which no bar line is missing.

@@ -295,8 +295,10 @@ var earlyMistakes = []mistake{
 		"\"Alto\" }\n" + one("| C |")},
 	{"one vocal of two without a name", "only that one is shown", "vocal \"a.mid\" { name = \"Nell\" }\n" +
 		"vocal \"b.mid\" {}\n" + one("| C |")},
-	{"two singers of one name", "capitals make no other name", "vocal \"a.mid\" { name = \"Nell\" }\n" +
-		"vocal \"b.mid\" { name = \"nell\" }\n" + one("| C |")},
+	{"two ranges of one singer", "capitals make no other name", "vocal \"a.mid\" {\n  name  = \"Nell\"\n  range = " +
+		"[\"A3\", \"D5\"]\n}\nvocal \"b.mid\" {\n  name  = \"nell\"\n  range = [\"A3\", \"E5\"]\n}\n" + one("| C |")},
+	{"a file twice of one singer", "in one place", "vocal \"a.mid\" { name = \"Nell\" }\n" +
+		"vocal \"a.mid\" { name = \"Nell\" }\n" + one("| C |")},
 	{"the same track twice", "two singers need two lines", "vocal \"a.mid\" { name = \"Nell\" }\n" +
 		"vocal \"./a.mid\" { name = \"Tom\" }\n" + one("| C |")},
 	{"a singer with an empty name", "a name is asked for", "vocal \"a.mid\" { name = \"\" }\n" + one("| C |")},

@@ -106,6 +106,10 @@ func (d *decoder) meter(expr hclsyntax.Expression) *said[meter.Meter] {
 			d.rep.Errorf(t.rng, "Not a meter", "A meter is written in figures: %q.", w).WriteText(t.rng, w)
 			return nil
 		}
+		if w := meterMeant(t.v); w != "" {
+			d.rep.Errorf(t.rng, "Not a meter", "Write meter = %q.", w).WriteText(t.rng, w)
+			return nil
+		}
 		why := help
 		if s := wording.Sentence("%s. ", err); !strings.HasPrefix(s, "A meter is written like") { // help says so too
 			why = s + help
@@ -117,6 +121,9 @@ func (d *decoder) meter(expr hclsyntax.Expression) *said[meter.Meter] {
 }
 
 func (d *decoder) energy(expr hclsyntax.Expression) *said[[2]int] {
+	if d.energyInWords(expr) {
+		return nil
+	}
 	ends := []hclsyntax.Expression{expr, expr}
 	if t, ok := expr.(*hclsyntax.TupleConsExpr); ok {
 		ends = t.Exprs
@@ -166,6 +173,9 @@ func (d *decoder) players(expr hclsyntax.Expression, help string, all bool) *sai
 			}
 		} else if p := playerCalled[word]; p != "" {
 			help = isIt(p)
+		} else if notInBand[strings.TrimSuffix(word, "s")] {
+			help = advice{says: "The band has drums, bass and piano. For everybody else a cue says what comes: " +
+				"cue \"3: 1\" { text = " + hcltext.Quote(word) + " }."}
 		}
 		d.rep.Errorf(t.rng, fmt.Sprintf("No player %q", t.v), "%s", help.says).WriteText(t.rng, help.word)
 		ok = false

@@ -1,6 +1,8 @@
 package songspec
 
 import (
+	"slices"
+
 	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
 	"plinth/songspec/wording"
@@ -88,8 +90,10 @@ func (r *resolver) makeMaps() {
 				t.Meters = append(t.Meters, timeline.MeterChange{Tick: p.Start + b.Start, Meter: b.Meter})
 			}
 		}
-		if p.Key != t.Keys[len(t.Keys)-1].Key {
-			t.Keys = append(t.Keys, timeline.KeyChange{Tick: p.Start, Key: p.Key})
+		for _, k := range slices.Insert(slices.Clone(p.Keys), 0, timeline.KeyChange{Key: p.Key}) {
+			if k.Key != t.Keys[len(t.Keys)-1].Key {
+				t.Keys = append(t.Keys, timeline.KeyChange{Tick: p.Start + k.Tick, Key: k.Key})
+			}
 		}
 	}
 }

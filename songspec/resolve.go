@@ -57,6 +57,7 @@ type resolver struct {
 		doubts []*seventhDoubt
 		of     map[string]*seventhDoubt
 	}
+	roofs   map[string]bool    // symbols with a ^ that are doubted already
 	covered map[blockAt]*event // blocks of which a place is taken by another of their own section
 
 	guided      []part       // where the band follows the guide, in order
@@ -100,6 +101,7 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 	}
 	r.sevenths.of = map[string]*seventhDoubt{}
 	r.covered = map[blockAt]*event{}
+	r.roofs = map[string]bool{}
 	if f.groovesUnread {
 		r.env.Feels = nil // any name may be that of a groove of the song's own
 	}
@@ -170,6 +172,7 @@ func (r *resolver) checkSection(s *section) {
 		return
 	}
 	r.checkChart(s.chords, key)
+	r.doubtRoofs(s.chords, key)
 	r.doubtKey(s)
 	ms := r.measures(s, m)
 	for _, level := range s.inside {

@@ -54,7 +54,7 @@ func (r *resolver) spotsOf(lo *laidOut, usual meter.Meter, events []*event, by *
 			r.misplaced(e, by, err)
 			continue
 		}
-		r.doubtPlace(e, len(lo.all))
+		r.doubtPlace(e, len(lo.all), usual)
 		for _, at := range places {
 			played := lo.at(at.Bar)
 			if len(played) == 0 && len(e.place.Bars) > 0 {
@@ -205,11 +205,26 @@ func (r *resolver) placeEvents(pass *timeline.Pass, lo *laidOut, p *play) bool {
 		}
 		out, from = append(out, ev), append(from, s.of)
 	}
+	out, from = firstRound(out, from, len(lo.bars)/or(p.times, 1))
 	pass.Events = out
 	r.from = append(r.from, from)
 	r.unguided(pass, p, from)
 	pass.Tempos = r.tempos(pass, basesOf(pass), from)
 	return true
+}
+
+// firstRound leaves out the cues behind the first round of a pass, which has so many bars: a line
+// of dialogue is spoken once, however often the band goes round. Cues that come each time stay.
+func firstRound(events []timeline.Event, from []*event, bars int) ([]timeline.Event, []*event) {
+	n := 0
+	for i, e := range events {
+		if e.Kind == timeline.Cue && e.Bar >= bars && !or(from[i].each, false) {
+			continue
+		}
+		events[n], from[n] = e, from[i]
+		n++
+	}
+	return events[:n], from[:n]
 }
 
 // outer reports whether another of the rits and accels, said further inside, replaces one of them:

@@ -34,6 +34,10 @@ var neighbours = map[string]struct{ Quicker, Slower []string }{
 	"show-two":          {nil, []string{"ballad-in-two"}},
 }
 
+// countedQuick are feels that are counted in quick beats, of which the wide beat that is felt has two:
+// their one backbeat a bar is on 3. Common practice, no single source.
+var countedQuick = map[string]bool{"half-time": true, "one-drop": true}
+
 // tempoFits warns of a tempo at which a feel does not sit well. Where the tempo is far off, it
 // offers another feel or tempo; a guide keeps its tempo.
 func (r *resolver) tempoFits(name string, bpm meter.BPM, set settings) {
@@ -60,6 +64,11 @@ func (r *resolver) tempoFits(name string, bpm meter.BPM, set settings) {
 		at = set.meter.rng
 	default:
 		return
+	}
+	if countedQuick[name] && bpm < low {
+		detail = fmt.Sprintf("The feel %q is counted in quick beats, with the one backbeat of the bar on 3. It sits "+
+			"well from %s to %s %s a minute, which is %s to %s of the wide beat that is felt.", name, low, high,
+			beatsOf(m), low/2, high/2)
 	}
 	switch {
 	case set.tempo == nil:

@@ -98,6 +98,7 @@ func TestTempoOffers(t *testing.T) {
 		{"backbeat-eighths", 60, `feel = "ballad-eighths", or tempo = 120 and each bar as two.`},
 		{"one-drop", 70, `tempo = 140 and each bar as two.`},
 		{"half-time", 60, `feel = "ballad-eighths", or tempo = 120 and each bar as two.`},
+		{"half-time", 61, `feel = "ballad-eighths", or tempo = 122 and each bar as two.`},
 		{"gospel-six", 90, `feel = "lilt".`},
 		{"ballad-in-two", 100, `feel = "show-two". In 2/2 the tempo counts halves: for 100 quarters write tempo = 50.`},
 		{"show-two", 48, `feel = "ballad-in-two".`},
@@ -106,6 +107,11 @@ func TestTempoOffers(t *testing.T) {
 			fmt.Sprintf(" At %d write %s", c.bpm, c.says)) {
 			t.Errorf("%s at %d: %q, want %q", c.feel, c.bpm, got, c.says)
 		}
+	}
+	// Half-time is a backbeat on 3 in quick beats: 61 of the wide beat is no slow half-time but 122.
+	if got := tempoDoubt(t, feels["half-time"], 61); !strings.Contains(got, "the one backbeat of the bar on 3") ||
+		!strings.Contains(got, "from 112 to 168 beats a minute, which is 56 to 84 of the wide beat that is felt.") {
+		t.Errorf("half-time at 61: %q", got)
 	}
 	if got := tempoDoubt(t, feels["waltz"], 200); strings.Contains(got, "write") {
 		t.Errorf("waltz at 200: %q; nothing there is plays it", got)

@@ -30,6 +30,9 @@ var calledThere = []struct {
 		"to": `only = "5-8"`, "start": `only = "5-8"`, "end": `only = "5-8"`,
 	}},
 	{[]string{"the form"}, map[string]string{
+		"segno": wayBack, "dc": wayBack, "ds": wayBack, "da_capo": wayBack, "dal_segno": wayBack, "fine": wayBack,
+		"dc_al_coda": wayBack, "ds_al_coda": wayBack, "dc_al_fine": wayBack, "ds_al_fine": wayBack,
+		"to_coda": wayBack, "goto": wayBack, "al_coda": wayBack,
 		"repeat": `play "verse" { times = 2 }`, "loop": `play "verse" { times = 2 }`,
 		"vamp": `play "verse" { vamp = "till the door opens" }`, "section": `play "verse" {}`,
 	}},
@@ -68,6 +71,8 @@ var calledThere = []struct {
 	{[]string{"a cue"}, map[string]string{
 		"name": `text = "lights"`, "label": `text = "lights"`, "title": `text = "lights"`, "what": `text = "lights"`,
 		"time": `at = "1:24.5"`, "timecode": `at = "1:24.5"`,
+		"every": "each_time = true", "each": "each_time = true", "every_time": "each_time = true",
+		"always": "each_time = true", "times": "each_time = true",
 	}},
 	{[]string{"the picture block"}, map[string]string{
 		"fps": "rate = 24", "frames": "rate = 24", "frame_rate": "rate = 24", "framerate": "rate = 24",
@@ -181,6 +186,8 @@ var calledHere = map[string]string{
 const (
 	whoSings = `vocal "FILE.mid" { name = "Nell" }, at the top of the file; who sings in a play follows ` +
 		`from the notes, and where there is no guide a cue says it: cue "1: 1" { text = "Nell" }`
+	wayBack = `The way back is written out: play "verse" { only = "5-" } goes back to bar 5 of the verse, and the ` +
+		`coda is a section of its own, play "coda" {}.`
 	timesOrVamp = `times = 2, or vamp = "till Nell turns"`
 	byHand      = `tempo = "guide", which follows the singer's MIDI file, or bars "5-6" { tempo = 54 }`
 )
@@ -254,5 +261,25 @@ var (
 		"keys": "piano", "keyboard": "piano", "keyboards": "piano", "comp": "piano", "pianist": "piano", "pno": "piano",
 		"klavier": "piano",
 		"bassist": "bass", "contrabass": "bass", "upright": "bass",
+	}
+	// notInBand are those who may play along and are no player here, in the singular.
+	notInBand = map[string]bool{"bras": true, "brass": true, "horn": true, "trumpet": true, "trombone": true,
+		"sax": true, "saxe": true, "saxophone": true, "reed": true, "wind": true, "woodwind": true, "flute": true,
+		"string": true, "violin": true, "cello": true, "guitar": true, "gtr": true, "organ": true, "orchestra": true,
+		"vocal": true, "voice": true, "singer": true, "choir": true, "chorus": true}
+	// bassLineCalled are what a bass's line is called elsewhere. Common practice, no single source.
+	bassLineCalled = map[string]string{
+		"half": "two", "halves": "two", "half notes": "two", "minims": "two", "in two": "two", "2": "two",
+		"two-beat": "two", "two beat": "two", "two feel": "two", "two-feel": "two", "in 2": "two",
+		"four": "walk", "in four": "walk", "4": "walk", "in 4": "walk", "quarters": "walk", "quarter notes": "walk",
+		"crotchets": "walk", "walking": "walk", "walking bass": "walk",
+	}
+	// energyCalled are words for how strongly a band plays. Common practice, no single source.
+	energyCalled = map[string]int{
+		"pp": 1, "very soft": 1, "barely there": 1, "whisper": 1,
+		"p": 2, "soft": 2, "softly": 2, "quiet": 2, "low": 2, "gentle": 2, "mellow": 2, "mp": 2,
+		"medium": 3, "mid": 3, "normal": 3, "moderate": 3, "mf": 3, "half": 3,
+		"f": 4, "loud": 4, "high": 4, "strong": 4, "big": 4,
+		"ff": 5, "full": 5, "max": 5, "very loud": 5, "everything": 5, "tutti": 5,
 	}
 )

@@ -65,11 +65,7 @@ func (r *resolver) tempos(pass *timeline.Pass, bases []base, from []*event) []ti
 	}
 	setUpTo(pass.Length)
 	plain := steps
-	for i := range pass.Events {
-		if ev := &pass.Events[i]; ev.Kind == timeline.Hold {
-			steps = r.stretchHold(steps, ev, from[i])
-		}
-	}
+	steps = r.holds(pass, steps, from)
 	steps = r.caesuras(pass, steps, plain, from)
 	return settled(steps, pass.Length)
 }
@@ -123,6 +119,23 @@ func basesOf(pass *timeline.Pass) []base {
 		}
 	}
 	return out
+}
+
+// holds stretches the beats of all holds of a pass. Each looks at the tempos of its own beat alone.
+func (r *resolver) holds(pass *timeline.Pass, steps []timeline.Tempo, from []*event) []timeline.Tempo {
+	var out []timeline.Tempo // up to the end of the last hold
+	for i := range pass.Events {
+		ev := &pass.Events[i]
+		if ev.Kind != timeline.Hold {
+			continue
+		}
+		for len(steps) > 0 && steps[0].Tick <= ev.End {
+			out, steps = append(out, steps[0]), steps[1:]
+		}
+		at := sort.Search(len(out), func(i int) bool { return out[i].Tick > ev.Tick }) - 1
+		out = append(out[:at], r.stretchHold(out[at:], ev, from[i])...)
+	}
+	return append(out, steps...)
 }
 
 // stretchHold slows the tempos from ev.Tick to ev.End down, so that what lies between lasts

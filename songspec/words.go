@@ -54,7 +54,7 @@ var eventRules = [...]eventRule{
 	timeline.Rit:    {attrs: []string{"to"}, by: timeline.All},
 	timeline.Accel:  {attrs: []string{"to"}, by: timeline.All},
 	timeline.Space:  {attrs: []string{"beats"}, by: timeline.All, toLine: true},
-	timeline.Cue:    {attrs: []string{"text", "at"}, by: timeline.All},
+	timeline.Cue:    {attrs: []string{"text", "at", "each_time"}, by: timeline.All},
 
 	timeline.Caesura: {attrs: []string{"beats"}, by: timeline.All},
 }

@@ -117,6 +117,7 @@ func (l *loader) read(text []byte) {
 			l.add(l.atVocal(i, guide.Place(tl, i, f)))
 		}
 	}
+	l.joinSingers()
 }
 
 func (l *loader) add(diags hcl.Diagnostics) { l.Diags = append(l.Diags, diags...) }

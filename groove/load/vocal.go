@@ -19,6 +19,19 @@ func (s *Song) VoiceCheck() (out hcl.Diagnostics) {
 	return out
 }
 
+// joinSingers makes one singer of the files of one name, each of which is placed.
+func (l *loader) joinSingers() {
+	stay, doubts := guide.Join(l.Timeline)
+	for i := range doubts {
+		l.add(l.atVocal(i, doubts[i]))
+	}
+	var at []hcl.Range
+	for _, i := range stay {
+		at = append(at, l.vocalAt[i])
+	}
+	l.vocalAt = at
+}
+
 // atVocal places problems of a guide vocal at the line of the song file that names it.
 func (s *Song) atVocal(singer int, problems []guide.Problem) (out hcl.Diagnostics) {
 	for _, p := range problems {

@@ -7,6 +7,7 @@ import (
 	"math/bits"
 	"slices"
 	"strconv"
+	"strings"
 
 	"plinth/songspec/harmony"
 	"plinth/songspec/meter"
@@ -94,6 +95,10 @@ func conductorEvents(tl *timeline.Timeline) ([]metaEvent, error) {
 	}
 	for i := range tl.Passes {
 		p := &tl.Passes[i]
+		if p.Vamp != "" {
+			words := "vamp " + strings.TrimPrefix(strings.TrimPrefix(p.Vamp, "vamp "), "Vamp ")
+			events = append(events, metaEvent{p.Start, rankCue, smf.MetaCuepoint(toASCII(words, "vamp"))})
+		}
 		for j := range p.Events {
 			if e := &p.Events[j]; e.Kind == timeline.Cue {
 				events = append(events, metaEvent{p.Start + e.Tick, rankCue, smf.MetaCuepoint(toASCII(e.Text, "cue"))})

@@ -129,7 +129,8 @@ const doubledShare = 10
 // twice warns of a singer who has the track of one before.
 func (l *layout) twice() (out problems) {
 	for i := range l.tl.Vocals[:l.singer] {
-		if w := &l.tl.Vocals[i]; w.Path == l.v.Path && w.TrackResolved == l.v.TrackResolved {
+		if w := &l.tl.Vocals[i]; !w.SameSinger(l.v) && w.Path == l.v.Path &&
+			w.TrackResolved == l.v.TrackResolved {
 			out.add("track", "The same voice twice", "%s and %s both sing %q. Say which track each of them sings: "+
 				"track = \"Voice\".", w.Name, l.v.Name, w.TrackResolved)
 			return out

@@ -3,6 +3,7 @@ package meter
 import (
 	"fmt"
 	"regexp"
+	"strconv"
 	"strings"
 	"sync"
 )
@@ -22,6 +23,8 @@ var (
 	pointed   = lazily(`\b([0-9]+)\.([0-9]+[&eatl]?)\b`)
 	toComma   = lazily(`\s*,\s*`)
 	twoBars   = lazily(`^([0-9]+) +([0-9]+|last)$`)
+	lastOnes  = lazily(`^(?:the )?last ([1-9][0-9]?)(?: bars)?$`)
+	firstOnes = lazily(`^(?:the )?first ([1-9][0-9]*)(?: bars)?$`)
 	fromStart = lazily(`^-([0-9]+|last)$`)
 )
 
@@ -30,6 +33,7 @@ var (
 func likeBars(text string, open bool) string {
 	s := strings.ToLower(strings.TrimSpace(text))
 	s = barWord().ReplaceAllString(s, "")
+	s = firstOnes().ReplaceAllString(s, "1-$1")
 	s = barRange().ReplaceAllString(s, "-")
 	s = barList().ReplaceAllString(s, ", ")
 	s = lastBar().ReplaceAllString(firstBar().ReplaceAllString(s, "1"), "last")
@@ -61,10 +65,24 @@ func barsForm(text string, lo, hi int, open bool) (help, like string) {
 		return fmt.Sprintf("Two bars are written \"%s, %s\", and all from one to the other \"%s-%s\".", m[1], m[2],
 			m[1], m[2]), ""
 	}
+	if m := lastOnes().FindStringSubmatch(strings.ToLower(word)); m != nil {
+		return fmt.Sprintf("Only the last bar alone has a word, \"last\". The last %s of a section of 16 bars are "+
+			"written by their numbers, \"%s\".", m[1], numbered(m[1], open)), ""
+	}
 	if open {
 		return `Bars are written like "4", "4, 8", "5-8", "5-" or "last".`, ""
 	}
 	return `Bars are written like "4", "4, 8", "5-8" or "last".`, ""
+}
+
+// numbered are the last bars, so many of them, of a section of 16 bars.
+func numbered(many string, open bool) string {
+	n, _ := strconv.Atoi(many)
+	if from := max(1, 17-n); !open {
+		return fmt.Sprintf("%d-16", from)
+	} else {
+		return fmt.Sprintf("%d-", from)
+	}
 }
 
 // likeStretch is what a text that goes from one count to another perhaps means, as it is written

@@ -79,8 +79,10 @@ func songRows(t *timeline.Timeline) [][2]string {
 		{"picture", picture(t.Picture)},
 	}
 	for i := range t.Vocals {
-		v := &t.Vocals[i]
-		rows = append(rows, [2]string{"vocal", fmt.Sprintf("%s from bar %d%s", singer(v), v.From, transposed(v))})
+		first := &t.Vocals[i]
+		for _, v := range append([]timeline.Vocal{*first}, first.Also...) {
+			rows = append(rows, [2]string{"vocal", fmt.Sprintf("%s from bar %d%s", singer(&v), v.From, transposed(&v))})
+		}
 	}
 	return rows
 }

@@ -153,6 +153,14 @@ func vocal(v *timeline.Vocal) string {
 	if v.Range != "" {
 		out += ", range " + v.Range
 	}
+	for i := range v.Also {
+		also := &v.Also[i]
+		out += ", and " + also.Path
+		if also.Track != "" {
+			out += fmt.Sprintf(", track %q", also.Track)
+		}
+		out += fmt.Sprintf(", from bar %d", also.From) + transposed(also)
+	}
 	return out
 }
 

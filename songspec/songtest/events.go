@@ -108,6 +108,9 @@ func (w *writer) options(word string, s *section) []string {
 		say("to = %s", w.decimal(min(max(s.tempo*(6+w.r.Intn(8))/10, 20), 400)))
 	case "cue":
 		say("text = %q", pick(w, "lights", "lights", "curtain"))
+		if w.later(4) {
+			say("each_time = true")
+		}
 	}
 	return out
 }

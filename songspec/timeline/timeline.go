@@ -8,6 +8,7 @@ package timeline
 import (
 	"cmp"
 	"sort"
+	"strings"
 
 	"plinth/songspec/harmony"
 	"plinth/songspec/meter"
@@ -75,7 +76,8 @@ const (
 	MaxTranspose = 36
 )
 
-// Vocal is a guide vocal that the song file names: one singer. Notes and TrackResolved come
+// Vocal is a guide vocal that the song file names: one singer, or one file of a singer who has several,
+// until guide.Join makes one of them. Notes and TrackResolved come
 // from the guide itself, once it is read.
 type Vocal struct {
 	Name          string // the singer's; empty where there is only one and the song does not say
@@ -91,7 +93,11 @@ type Vocal struct {
 	Line          int        // where it stands in the song file, for messages
 	Notes         []SungNote // in absolute ticks, by Tick, then Key; nil until the guide is read
 	TrackResolved string     // name of the track that was taken
+	Also          []Vocal    // further files of this singer, whose notes are among Notes; see guide.Join
 }
+
+// SameSinger reports whether two vocals are files of one singer: they have one name.
+func (v *Vocal) SameSinger(w *Vocal) bool { return v.Name != "" && strings.EqualFold(v.Name, w.Name) }
 
 // Called is what a report calls the singer: by name, or by the track of the guide.
 func (v *Vocal) Called() string { return cmp.Or(v.Name, v.TrackResolved, "voice") }

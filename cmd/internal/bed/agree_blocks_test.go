@@ -3,6 +3,7 @@ package bed
 import (
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"plinth/songspec/meter"
@@ -17,6 +18,7 @@ var (
 	eventLine   = regexp.MustCompile(`^  (` + strings.Join(timeline.EventNames[:], "|") + `) "([^"]*)" \{`)
 	byWord      = regexp.MustCompile(`by = \[([^]]*)\]`)
 	textWord    = regexp.MustCompile(`text = "([^"]*)"`)
+	timesLine   = regexp.MustCompile(`^  times = ([0-9]+)$`)
 
 	// partLines let a play play a part of its section, or more than once, or at a time.
 	partLines = regexp.MustCompile(`(?m)^ +(only|times|at) = .*\n`)
@@ -32,6 +34,7 @@ type lineOf struct {
 type block struct {
 	word, place string
 	text        string           // of a cue
+	each        bool             // a cue that comes in every round
 	by          timeline.Players // 0: nothing is said of it
 	at          lineOf
 	depth       int // -1: it is the play's, 0: the section's own, 1: of the section that that one is like, …
@@ -44,6 +47,7 @@ func (b *block) same(o block) bool { return b.word == o.word && b.place == o.pla
 // counts more.
 type played struct {
 	blocks  []block
+	times   int  // how often it goes round
 	ownBars bool // it has bars of its own, so that events of the section may have no place
 }
 
@@ -86,7 +90,8 @@ func readBlocks(file, text string, sections map[string][]block) (plays []played)
 		case likeLine.MatchString(line):
 			like = likeLine.FindStringSubmatch(line)[1]
 		case playLine.MatchString(line):
-			plays = append(plays, played{blocks: slices.Clone(sections[playLine.FindStringSubmatch(line)[1]])})
+			from := sections[playLine.FindStringSubmatch(line)[1]]
+			plays = append(plays, played{times: 1, blocks: slices.Clone(from)})
 		case withoutLine.MatchString(line):
 			without = withoutLine.FindStringSubmatch(line)[1]
 			if inForm {
@@ -102,6 +107,12 @@ func readBlocks(file, text string, sections map[string][]block) (plays []played)
 		}
 		if m := eventLine.FindStringSubmatch(line); m != nil {
 			*to = append(*to, block{word: m[1], place: m[2], at: lineOf{file, i + 1}, depth: depth})
+		}
+		if m := timesLine.FindStringSubmatch(line); m != nil && inForm {
+			plays[len(plays)-1].times, _ = strconv.Atoi(m[1])
+		}
+		if strings.TrimSpace(line) == "each_time = true" {
+			(*to)[len(*to)-1].each = true
 		}
 		if m := textWord.FindStringSubmatch(line); m != nil {
 			(*to)[len(*to)-1].text = m[1]

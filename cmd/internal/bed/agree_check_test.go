@@ -106,6 +106,9 @@ func (a *agreement) meet(pass int, of played, fate func(at lineOf) *blockFate) {
 		for _, s := range spots[i] {
 			if moves := b.word == "rit" || b.word == "accel"; !moves || !replaced(b, s, of.blocks, spots) {
 				owner[spot{b.word, b.text, s.from}] = b.at
+				if again := s.from >= p.Length/int64(of.times); b.word == "cue" && again && !b.each {
+					delete(owner, spot{b.word, b.text, s.from})
+				}
 			}
 		}
 	}

@@ -76,7 +76,7 @@ var sameAs = []struct {
 		if strings.Contains(text, " at = ") {
 			return text
 		}
-		return regexp.MustCompile(`(?m)^  cue .*\n`).ReplaceAllString(text, "")
+		return regexp.MustCompile(`(?m)^  cue [^{]*\{[^}]*\}\n`).ReplaceAllString(text, "")
 	}},
 }
 
