@@ -141,18 +141,20 @@ func inFill(n *score.Note) bool { return n.Group != 0 }
 
 // fillCeiling is the greatest velocity of the hands in a fill: the backbeat that it leads to.
 // So a fill before a chorus is not louder than the chorus.
-func (d *Drummer) fillCeiling(bar int) int {
-	energy := d.Energy(bar)
+func (d *Drummer) fillCeiling(bar int) int { return d.backbeatLevel(bar, d.fillLeadsTo(bar)) }
+
+// fillLeadsTo is the energy that a fill in a bar leads to.
+func (d *Drummer) fillLeadsTo(bar int) int {
 	if a := d.Pass.After; a != nil && a.Energy > 0 && bar == len(d.Pass.Bars)-1 {
-		energy = a.Energy
+		return a.Energy
 	}
-	return d.backbeatLevel(bar, energy)
+	return d.Energy(bar)
 }
 
 // ceilingOf is the greatest velocity of a stroke of the hands in a fill. Where no backbeat is marked, a
-// fill that the song asks for is as strong as a snare's, from energy 4 up.
+// fill that the song asks for is as strong as a snare's, where it leads to energy 4 or 5.
 func (d *Drummer) ceilingOf(n *score.Note, bar int) int {
-	most, energy := d.fillCeiling(bar), d.Energy(bar)
+	most, energy := d.fillCeiling(bar), d.fillLeadsTo(bar)
 	if n.Cue >= 0 && plan.Forceful.At(energy) && !d.BrushesIn(bar) && !d.marksBackbeat(bar, energy) {
 		most = max(most, instruments[kindSnare].Levels.Of(feel.Normal)+plan.BandLift.At(energy))
 	}

@@ -273,8 +273,9 @@ func (c *Pianist) accentStrikes() []mark {
 			m.least, m.ring = c.end, true
 		}
 		if held, ok := c.Cues.Holds.At(q.At + 1); ok { // a fermata on a hit rings; it begins a tick behind it
-			m.least = max(m.least, held.End)
-			m.stop = m.least
+			if m.least = max(m.least, held.End); m.stop > 0 {
+				m.stop = m.least
+			}
 		}
 		if c.alone[bar] {
 			m.stop = min(m.least, c.BarEnd(bar))
