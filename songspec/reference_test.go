@@ -36,8 +36,9 @@ func TestWordHelpOfRow(t *testing.T) {
 	const want = `Form
 
   vamp = "till Nell turns"
-    meaning: until when it is played again, in words, for those who read; the
-      file plays it times, or once
+    meaning: until when it is played again, in words: a cue point of the MIDI
+      file where the pass begins, vamp till Nell turns, and a line of outline;
+      the file plays it times, or once
 `
 	if got := WordHelp("vamp"); got != want {
 		t.Errorf("%s, want\n%s", got, want)
