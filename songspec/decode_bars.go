@@ -237,6 +237,9 @@ func (d *decoder) idleWithout(words []*said[timeline.EventKind], from *section) 
 
 var lastOnes = pattern(`^(?:the )?last ([1-9][0-9]{0,3})(?: bars)?$`)
 
+// rounds is a number of times, as a value of its own or in a text.
+var rounds = pattern(`^"?\s*([0-9]{1,3})\s*(?:x|times)?\s*"?$`)
+
 // playAttr reads an attribute that only a play has.
 func (d *decoder) playAttr(p *play, a *hclsyntax.Attribute) {
 	switch a.Name {
@@ -248,6 +251,11 @@ func (d *decoder) playAttr(p *play, a *hclsyntax.Attribute) {
 		p.landing = d.at(a.Expr)
 	case "vamp":
 		const help = `A vamp says until when it is played: vamp = "till the door opens".`
+		if m := rounds().FindStringSubmatch(d.written(a.Expr.Range())); m != nil {
+			d.rep.Errorf(a.Expr.Range(), "A vamp in figures", "How often it is played is written times = %s. %s",
+				m[1], help)
+			return
+		}
 		if p.vamp = d.text(a.Expr, 100, help); p.vamp != nil && strings.TrimSpace(p.vamp.v) == "" {
 			d.rep.Errorf(p.vamp.rng, "An empty text", "%s", help)
 			p.vamp = nil

@@ -20,6 +20,7 @@ type File struct {
 	// of the whole song is not known then.
 	slipped       bool
 	groovesUnread bool
+	unread        bool // it borrows sections that are told by their names alone
 
 	title, by *said[string]
 	settings

@@ -140,7 +140,7 @@ func (f *File) LendUnread() hcl.Diagnostics {
 		c.written[0].text = "borrowed"
 		s := &section{name: name, charted: charted{chords: c}, loan: &loan{}, borrowed: true, linked: linked}
 		f.sections = append(f.sections, s)
-		f.byName[name] = s
+		f.byName[name], f.unread = s, true
 	}
 	for _, s := range f.sections {
 		if s.like != nil {

@@ -43,6 +43,8 @@ var writtenMistakes = []mistake{
 
 // musicMistakes are slips of a musician who knows what is meant.
 var musicMistakes = []mistake{
+	{"vamp in figures", "how often it goes round has a word of its own",
+		one("| C |") + "form {\n  play \"a\" { vamp = 4 }\n  play \"a\" { vamp = \"4 times\" }\n}\n"},
 	// Charts from elsewhere.
 	{"pasted from a web page", "a message a line, not one a word",
 		"section \"a\" {\n  chords = <<-EOT\n    [Verse 1]\n    G      D\n    I walked along the river\n    Em  C  " +

@@ -48,6 +48,9 @@ func (r *resolver) toPicture() {
 		r.tl.Picture = &timeline.Picture{Count: r.f.picture.count, Start: r.f.picture.start}
 	}
 	points := r.points()
+	if r.f.unread || len(r.guided) > 0 && r.env.Guide == nil {
+		return // how long the song is is not known
+	}
 	if len(points) == 0 || r.f.failed || r.rep.Diags.HasErrors() {
 		return
 	}

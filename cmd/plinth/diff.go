@@ -1,6 +1,8 @@
 package main
 
 import (
+	"fmt"
+
 	"github.com/spf13/cobra"
 
 	"plinth/cmd/internal/compare"
@@ -26,7 +28,8 @@ then section by section the chords bar by bar, events, energy, feel and the rest
 Layout, comments, and chords that are only written in another way are no change.
 One of the two may be -, the standard input, and each may be a pipe, <(COMMAND).
 The songs are read by themselves, without the grooves and the guide vocal that they
-name.
+name. Sections that they borrow are read where the song lies; those of a song from a
+pipe, or of git's, are compared by their names alone.
 
 The exit code is 0 when the songs are the same, 1 when they differ, and 2 when one
 of them cannot be read or has a mistake.
@@ -71,6 +74,13 @@ wants it. In a project whose file .gitattributes has the line
 			}
 			if wrong {
 				return reported(diffTrouble)
+			}
+			for _, song := range songs {
+				if song.Unread {
+					fmt.Fprintf(a.err,
+						"%s: the sections that it borrows are not here, and are compared by name alone\n",
+						song.Name)
+				}
 			}
 			changes := outline.Diff(songs[0].Timeline, songs[1].Timeline)
 			same := len(changes) == 0

@@ -1,11 +1,13 @@
 // Package compare takes the text of songs, without the files that they name, and returns
 // them resolved, to be compared by `plinth diff` or by git. A song of an older version has
-// no folder, so any name of a groove is taken, and borrowed sections are told by their names.
+// no folder, so any name of a groove is taken. Borrowed sections are read from the folder of the file,
+// and told by their names where there is none.
 package compare
 
 import (
 	"fmt"
 	"io"
+	"path/filepath"
 	"slices"
 
 	"github.com/hashicorp/hcl/v2"
@@ -23,12 +25,14 @@ import (
 // its own message.
 const maxRead = 2 << 20
 
-// Song is a song file without the files that it names.
+// Song is a song file without the files that it names, but for the sections that it borrows.
 type Song struct {
 	Name     string // as messages show it
 	Source   []byte
 	Timeline *timeline.Timeline // nil when the song has an error
 	Diags    hcl.Diagnostics
+	Sources  map[string][]byte // the texts of the song and of those that lend to it, by their names
+	Unread   bool              // it borrows sections that could not be read
 }
 
 // Read reads a song file or a pipe, or in for the name "-". An error means that there is nothing to
@@ -45,18 +49,34 @@ func Read(name string, in io.Reader) (*Song, error) {
 	if err != nil {
 		return nil, &bed.SongError{Path: name, Err: err}
 	}
-	return Parse(name, src), nil
+	return parse(name, src, lenders(name)), nil
 }
 
-// Parse resolves the text of a song.
-func Parse(name string, src []byte) *Song {
-	s := &Song{Name: name, Source: src}
+// lenders reads the files that lend their sections to a song, which lie in its folder.
+func lenders(name string) func(path string) ([]byte, error) {
+	return func(path string) ([]byte, error) {
+		at, err := files.Inside(filepath.Dir(name), path)
+		if err != nil {
+			return nil, err
+		}
+		return files.Read(at, maxRead)
+	}
+}
+
+// Parse resolves the text of a song, without any other file.
+func Parse(name string, src []byte) *Song { return parse(name, src, nil) }
+
+// parse resolves the text of a song; read reads the song files that lend it their sections, nil where
+// that cannot be done.
+func parse(name string, src []byte, read func(path string) ([]byte, error)) *Song {
+	s := &Song{Name: name, Source: src, Sources: map[string][]byte{name: src}}
 	file, diags := songspec.Parse(name, src)
 	s.Diags = diags
 	if file == nil {
 		return s
 	}
-	s.Diags = append(s.Diags, file.LendUnread()...)
+	lent := s.lend(file, read)
+	s.Diags = append(s.Diags, lent...)
 	env := load.BuiltinEnv()
 	if len(file.GrooveFiles())+len(file.SectionFiles()) > 0 {
 		env = songspec.Env{} // any name may stand in those
@@ -70,12 +90,39 @@ func Parse(name string, src []byte) *Song {
 	return s
 }
 
+// lend gives a song the sections that it borrows. Where one of the files cannot be read, all are told by
+// their names.
+func (s *Song) lend(file *songspec.File, read func(path string) ([]byte, error)) hcl.Diagnostics {
+	var lent []songspec.Lent
+	for _, ref := range file.SectionFiles() {
+		if read == nil {
+			s.Unread = true
+			return file.LendUnread()
+		}
+		src, err := read(ref.Path)
+		of := songspec.Lent{Ref: ref}
+		if err == nil {
+			name := filepath.Join(filepath.Dir(s.Name), filepath.FromSlash(ref.Path))
+			var diags hcl.Diagnostics
+			of.File, diags = songspec.Parse(name, src)
+			s.Sources[name] = src
+			s.Diags = append(s.Diags, diags...)
+		}
+		if of.File == nil {
+			s.Unread = true
+			return file.LendUnread()
+		}
+		lent = append(lent, of)
+	}
+	return file.Lend(lent)
+}
+
 // WriteMistakes writes the errors of a song. Doubts are left out: they are for the one who
 // edits it.
 func (s *Song) WriteMistakes(w io.Writer, o hcltext.DiagOptions) error {
 	errs := slices.DeleteFunc(slices.Clone(s.Diags),
 		func(d *hcl.Diagnostic) bool { return d.Severity != hcl.DiagError })
-	return hcltext.WriteDiagnostics(w, map[string][]byte{s.Name: s.Source}, errs, o)
+	return hcltext.WriteDiagnostics(w, s.Sources, errs, o)
 }
 
 // Outline writes a song as outline.Write does, for git to compare by lines. A song with a
