@@ -43,6 +43,10 @@ var writtenMistakes = []mistake{
 
 // musicMistakes are slips of a musician who knows what is meant.
 var musicMistakes = []mistake{
+	{"time behind a vamp", "who goes on as long as somebody needs comes when he comes",
+		"tempo = 88\n" + one("| C |") + "form {\n  play \"a\" {\n    times = 4\n" +
+			"    vamp  = \"till Nell turns\"\n  }\n" +
+			"  play \"a\" { at = \"0:11\" }\n}\n"},
 	{"vamp in figures", "how often it goes round has a word of its own",
 		one("| C |") + "form {\n  play \"a\" { vamp = 4 }\n  play \"a\" { vamp = \"4 times\" }\n}\n"},
 	// Charts from elsewhere.

@@ -57,6 +57,7 @@ func (r *resolver) toPicture() {
 	reached := new(big.Int) // in microseconds times ticks a quarter, from bar 1
 	before := point{what: "bar 1 count 1"}
 	for _, p := range points {
+		r.doubtBehindVamp(p)
 		if p.pass == before.pass && p.tick == before.tick {
 			if p.micros != before.micros {
 				r.rep.Errorf(p.rng, "Two times for one place", "%s is at %s already.",
@@ -74,6 +75,18 @@ func (r *resolver) toPicture() {
 			return
 		}
 		before = p
+	}
+}
+
+// doubtBehindVamp warns of a time behind a pass that is played until somebody is ready.
+func (r *resolver) doubtBehindVamp(p point) {
+	for i := range r.tl.Passes[:p.pass] {
+		if v := &r.tl.Passes[i]; v.Vamp != "" {
+			r.rep.Warnf(p.rng, "A time behind a vamp", "The vamp %s goes on %s, and %s of it are in the file. This "+
+				"comes at its time only where it is played as often as that.", v.Quoted(), v.Vamp,
+				wording.Count(len(v.Bars), "bar"))
+			return
+		}
 	}
 }
 

@@ -25,8 +25,8 @@ var calledThere = []struct {
 		"skip":      `A play says which bars it plays: only = "1-4, 7-8".`,
 		"except":    `A play says which bars it plays: only = "1-4, 7-8".`,
 		"from":      `A play says which bars it plays: only = "5-".`,
-		"transpose": "lift = 1", "modulate": "lift = 1",
-		"modulation": "lift = 1", "key_change": "lift = 1",
+		"transpose": "lift = 1", "modulate": newKey,
+		"modulation": newKey, "key_change": newKey,
 		"to": `only = "5-8"`, "start": `only = "5-8"`, "end": `only = "5-8"`,
 	}},
 	{[]string{"the form"}, map[string]string{
@@ -188,6 +188,7 @@ const (
 		`from the notes, and where there is no guide a cue says it: cue "1: 1" { text = "Nell" }`
 	wayBack = `The way back is written out: play "verse" { only = "5-" } goes back to bar 5 of the verse, and the ` +
 		`coda is a section of its own, play "coda" {}.`
+	newKey      = `lift = 1, or key = "Ab major"`
 	timesOrVamp = `times = 2, or vamp = "till Nell turns"`
 	byHand      = `tempo = "guide", which follows the singer's MIDI file, or bars "5-6" { tempo = 54 }`
 )
