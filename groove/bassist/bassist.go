@@ -93,6 +93,7 @@ func (b *Bassist) Play(heard []score.Part) score.Part {
 	b.strikeFinalHit()
 	b.obeyEvents()
 	b.hangPushes(kicks)
+	b.tieOver()
 	b.breathe()
 	b.findChords()
 	b.comeToRest()

@@ -123,6 +123,33 @@ func (b *Bassist) hangPushes(kicks []int64) {
 	}
 }
 
+// tieOver ties a chord's bass that comes off the beat over the next beat: the row does not strike it again
+// there. Written hits and further chords do.
+func (b *Bassist) tieOver() {
+	kept := b.notes[:0]
+	for _, n := range b.notes {
+		c := b.TiedOver(timeline.Bass, b.changes, n.tick)
+		if k := len(kept) - 1; c != nil && k >= 0 && kept[k].tick == c.Start && n.accent == 0 && !n.pushed &&
+			n.cue < 0 {
+			kept[k].end, kept[k].breath = max(kept[k].end, n.end), n.breath
+			continue
+		}
+		kept = append(kept, n)
+	}
+	b.notes = kept
+	for i := range b.notes {
+		n := &b.notes[i]
+		c := b.TiedOver(timeline.Bass, b.changes, n.tick+1)
+		if c == nil || c.Start != n.tick || i+1 == len(b.notes) {
+			continue
+		}
+		over := n.tick + b.Pass.Bars[b.BarAt(n.tick)].Meter.PlayedBeat()
+		if !b.Cues.Alone[b.BarAt(over)] {
+			n.end = max(n.end, b.Cues.Silences(timeline.Bass).Next(n.tick, min(b.notes[i+1].tick, over, b.end)))
+		}
+	}
+}
+
 // leaveToTheKick leaves the sixteenths off the beat to the kick in a quiet ballad: where it does not
 // strike them the bass does not either.
 func (b *Bassist) leaveToTheKick(kicks []int64) {

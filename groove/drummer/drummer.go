@@ -19,9 +19,10 @@ const quarter = meter.TicksPerQuarter
 // next pass is prepared. It belongs to one goroutine.
 type Drummer struct {
 	*plan.Plan
-	family   []feel.Fill   // the fills of a feel
-	familyOf string        // and their name
-	groups   []score.Group // the fills that are played
+	family   []feel.Fill    // the fills of a feel
+	familyOf string         // and their name
+	groups   []score.Group  // the fills that are played
+	inRow    map[int32]bool // by cue: the fill that it asks for has another at its side, in a solo
 
 	// Memory that is used again from pass to pass.
 	strokes []score.Note

@@ -15,7 +15,8 @@ const closeColour = feel.AskedColour + 2
 // askedFills are the fills that the song file asks for, in order, and whether one of them stands in the
 // last bar. Each begins where the song says and leads to the next, to a push out of the pass or to the
 // bar line. Fills that follow each other without time between are a solo: it states something, answers,
-// goes over to shorter figures, and ends on a fill that closes. Common practice, no single source.
+// goes over to shorter figures, and ends on a fill that closes, as loud as it has been or louder. Common
+// practice, no single source.
 func (d *Drummer) askedFills() (out []drumFill, closes bool) {
 	var asked []drumFill
 	for i, q := range d.Cues.Each(cue.Fill, timeline.Drums) {
@@ -23,6 +24,7 @@ func (d *Drummer) askedFills() (out []drumFill, closes bool) {
 		asked = append(asked, drumFill{Stretch: cue.Stretch{Start: q.At, End: min(q.Until, line)}, cue: i, line: line})
 	}
 	v := d.variant()
+	d.inRow = map[int32]bool{}
 	place, opened, before := 0, 0, 0 // in its row; the colours of the first in the row and of the one before
 	for i, f := range asked {
 		begins := i == 0 || asked[i-1].End != f.Start
@@ -47,10 +49,13 @@ func (d *Drummer) askedFills() (out []drumFill, closes bool) {
 				how.number = otherOpening(opened)
 			}
 		}
-		before = how.number
+		before, d.inRow[f.cue] = how.number, !begins || !ends
 		energy, bar := d.Energy(d.BarAt(f.Start)), d.BarAt(f.Start)
 		if bar == len(d.Pass.Bars)-1 {
-			closes, energy = true, d.closingFillEnergy()
+			closes = true
+			if to := d.closingFillEnergy(); to > energy || !d.inRow[f.cue] {
+				energy = to
+			}
 		}
 		out = append(out, d.piecesOf(f, how, energy, halves)...)
 	}

@@ -54,6 +54,7 @@ func (d *Drummer) Shapes(notes []score.Note) []touch.Shape {
 		default:
 			out[i] = d.inProportion(n, bar, ones[bar])
 		}
+		out[i].Stays = inFill(n) && d.inRow[n.Cue]
 	}
 	return out
 }
@@ -139,22 +140,23 @@ func (d *Drummer) lossOffBeat(n *score.Note, bar int) int {
 // inFill reports whether a note is a stroke of a fill.
 func inFill(n *score.Note) bool { return n.Group != 0 }
 
-// fillCeiling is the greatest velocity of the hands in a fill: the backbeat that it leads to.
-// So a fill before a chorus is not louder than the chorus.
-func (d *Drummer) fillCeiling(bar int) int { return d.backbeatLevel(bar, d.fillLeadsTo(bar)) }
-
-// fillLeadsTo is the energy that a fill in a bar leads to.
-func (d *Drummer) fillLeadsTo(bar int) int {
-	if a := d.Pass.After; a != nil && a.Energy > 0 && bar == len(d.Pass.Bars)-1 {
-		return a.Energy
+// fillLeadsTo is the energy that a stroke of a fill in a bar leads to, so that a fill before a chorus is
+// not louder than the chorus. A solo does not fall away into a softer section.
+func (d *Drummer) fillLeadsTo(n *score.Note, bar int) int {
+	own := d.Energy(bar)
+	a := d.Pass.After
+	if a == nil || a.Energy == 0 || bar != len(d.Pass.Bars)-1 || a.Energy < own && d.inRow[n.Cue] {
+		return own
 	}
-	return d.Energy(bar)
+	return a.Energy
 }
 
-// ceilingOf is the greatest velocity of a stroke of the hands in a fill. Where no backbeat is marked, a
-// fill that the song asks for is as strong as a snare's, where it leads to energy 4 or 5.
+// ceilingOf is the greatest velocity of a stroke of the hands in a fill: the backbeat that it leads to.
+// Where no backbeat is marked, a fill that the song asks for is as strong as a snare's, where it leads to
+// energy 4 or 5.
 func (d *Drummer) ceilingOf(n *score.Note, bar int) int {
-	most, energy := d.fillCeiling(bar), d.fillLeadsTo(bar)
+	energy := d.fillLeadsTo(n, bar)
+	most := d.backbeatLevel(bar, energy)
 	if n.Cue >= 0 && plan.Forceful.At(energy) && !d.BrushesIn(bar) && !d.marksBackbeat(bar, energy) {
 		most = max(most, instruments[kindSnare].Levels.Of(feel.Normal)+plan.BandLift.At(energy))
 	}

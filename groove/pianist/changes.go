@@ -68,6 +68,9 @@ func (c *Pianist) chordStrikes(tab []mark) []mark {
 		if c.chordAfterBass(tab, i) {
 			m.part = 'b'
 		}
+		if c.OffBeat(ch.Start) && !ch.Pushed() {
+			m.least += beat / 2 // tied over the next beat
+		}
 		if ch.Pushed() {
 			m.least = max(m.least, ch.Nominal+beat/2)
 		}

@@ -218,7 +218,7 @@ func (c *Pianist) stepAt(tick int64, fig *feel.Figure, i int) compAt {
 }
 
 // tabMayPlay reports whether the tab may play at a tick. It may not in a stop, while a pushed
-// chord is tied over its beat, or where there is no chord.
+// chord or one off the beat is tied over, or where there is no chord.
 func (c *Pianist) tabMayPlay(tick int64) bool {
 	if tick >= c.end || c.silences.Has(tick) {
 		return false
@@ -228,7 +228,7 @@ func (c *Pianist) tabMayPlay(tick int64) bool {
 		return false
 	}
 	ch := &c.changes[i]
-	return !ch.Pushed() || tick <= ch.Start || tick > ch.Nominal
+	return c.TiedOver(timeline.Piano, c.changes, tick) == nil && (!ch.Pushed() || tick <= ch.Start || tick > ch.Nominal)
 }
 
 // usualTouch is the touch of what the chart asks for in a bar: that of the figure's first

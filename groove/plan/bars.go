@@ -102,6 +102,36 @@ func (p *Plan) OffBeat(tick int64) bool {
 	return !slices.Contains(p.BeatStarts(bar), tick-p.Pass.Bars[bar].Start)
 }
 
+// TiedOver returns the chord of a player that came off the beat and is tied over a tick: one behind its
+// change, up to the next felt beat, where nobody strikes it again. It is nil where there is none. A song's
+// last bar is struck, and a chord in the very middle of a bar of three is a beat of two.
+func (p *Plan) TiedOver(who timeline.Player, changes []cue.Change, tick int64) *cue.Change {
+	i := cue.IndexAt(changes, tick)
+	for i > 0 && changes[i].Same && !changes[i].Pushed() { // the chart has it once more
+		i--
+	}
+	if i < 0 {
+		return nil
+	}
+	c := &changes[i]
+	bar := p.BarAt(c.Start)
+	half := (c.Start-p.Pass.Bars[bar].Start)*2 == p.Pass.Bars[bar].Length
+	if tick <= c.Start || half || c.Same || c.Pushed() || c.Chord.None || !p.OffBeat(c.Start) || p.Cues.Alone[bar] ||
+		p.Cues.Silences(who).Has(c.Start) || p.BarAt(tick) == p.Ending() || tick == p.FinalHit() {
+		return nil
+	}
+	next := p.BarEnd(bar)
+	for _, at := range p.BeatStarts(bar) {
+		if at += p.Pass.Bars[bar].Start; at > c.Start {
+			next = min(next, at)
+		}
+	}
+	if tick > next {
+		return nil
+	}
+	return c
+}
+
 // Energy is the energy of a bar, 1 to 5.
 func (p *Plan) Energy(bar int) int { return p.facts(bar).energy }
 

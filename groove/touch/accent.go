@@ -37,7 +37,7 @@ func (t *Playing) accented(n *score.Note, usual, inChord, ofKind int) int {
 	}
 	loudest := max(t.heard[bar].loudest, t.loudestBefore(n))
 	in := t.player.Instrument(n)
-	chance, v := t.noise(n, t.lane(n), accentSpread), t.loudness(n, in, touch, 0)
+	chance, v := t.noise(n, t.lane(n), accentSpread), t.loudness(n, in, touch, 0, false)
 	if t.Cues.Alone[bar] {
 		chance, v = t.noise(n, t.lane(n), aloneSpread), t.loudnessOfHit(n, in, touch)
 	}

@@ -76,7 +76,7 @@ func (t *Playing) usual(n *score.Note, bar int, shape Shape) int {
 	if n.Touch == feel.Strong { // a hand at its limit strikes more evenly
 		spread = spread * 2 / 3
 	}
-	v := int((t.loudness(n, in, n.Touch, spread)+fine/2)/fine) + shape.Swell
+	v := int((t.loudness(n, in, n.Touch, spread, shape.Stays)+fine/2)/fine) + shape.Swell
 	if t.heard[bar].accents {
 		v -= besideAccents
 	}
@@ -93,14 +93,17 @@ func (t *Playing) usual(n *score.Note, bar int, shape Shape) int {
 	return max(v, 1)
 }
 
-// loudness is how loud a note is with a touch, in parts of a velocity.
-func (t *Playing) loudness(n *score.Note, in *Instrument, touch feel.Touch, spread int64) int64 {
+// loudness is how loud a note is with a touch, in parts of a velocity; stays is Shape.Stays.
+func (t *Playing) loudness(n *score.Note, in *Instrument, touch feel.Touch, spread int64, stays bool) int64 {
 	bar, at, level := t.meant(n)
 	b, lane := &t.Pass.Bars[bar], t.lane(n)
 	part := min(max(0, at-b.Start), b.Length)
 	lead := t.levels.lead[bar].at(part, b.Length)
 	if n.Group != 0 && n.Voice.OnKit() { // a fill rises by itself
 		lead = min(0, lead)
+	}
+	if stays {
+		lead = 0
 	}
 	level += lead
 	phrase := t.arches[bar].at(part, b.Length) * in.Arch * fine / 1000

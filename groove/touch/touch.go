@@ -60,8 +60,9 @@ type Player interface {
 
 // Shape is how a note stands out of its figure, as in the swell of a fill.
 type Shape struct {
-	Swell int // added to its velocity
-	Most  int // its greatest velocity; 0: the usual one
+	Swell int  // added to its velocity
+	Most  int  // its greatest velocity; 0: the usual one
+	Stays bool // what follows does not soften it beforehand
 }
 
 // Playing plays a pass: it knows where the feel and chance put its notes in time. What it
