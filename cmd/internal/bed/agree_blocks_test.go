@@ -37,7 +37,8 @@ type block struct {
 	each        bool             // a cue that comes in every round
 	by          timeline.Players // 0: nothing is said of it
 	at          lineOf
-	depth       int // -1: it is the play's, 0: the section's own, 1: of the section that that one is like, …
+	dropped     bool // the play leaves it out; what it has replaced stays away all the same
+	depth       int  // -1: it is the play's, 0: the section's own, 1: of the section that that one is like, …
 }
 
 // same reports whether another block stands in this one's place where it is further inside.
@@ -63,17 +64,17 @@ func readBlocks(file, text string, sections map[string][]block) (plays []played)
 	var name, like string
 	var without string
 	var own []block
-	keep := func(from []block, deeper int) (out []block) {
+	inherit := func(from []block) (out []block) {
 		for _, b := range from {
-			b.depth += deeper
-			if b.depth < 0 || !strings.Contains(without, `"`+b.word+`"`) {
+			b.depth++
+			if !strings.Contains(without, `"`+b.word+`"`) {
 				out = append(out, b)
 			}
 		}
 		return out
 	}
 	done := func() {
-		all := slices.DeleteFunc(keep(sections[like], 1),
+		all := slices.DeleteFunc(inherit(sections[like]),
 			func(b block) bool { return slices.ContainsFunc(own, b.same) })
 		sections[name], like, without, own = append(all, own...), "", "", nil
 	}
@@ -96,7 +97,12 @@ func readBlocks(file, text string, sections map[string][]block) (plays []played)
 			without = withoutLine.FindStringSubmatch(line)[1]
 			if inForm {
 				p := &plays[len(plays)-1]
-				p.blocks, without = keep(p.blocks, 0), ""
+				p.blocks = slices.Clone(p.blocks)
+				for k := range p.blocks {
+					b := &p.blocks[k]
+					b.dropped = b.depth >= 0 && strings.Contains(without, `"`+b.word+`"`)
+				}
+				without = ""
 			}
 		}
 		to, depth := &own, 0

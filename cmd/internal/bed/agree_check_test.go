@@ -21,6 +21,9 @@ func (a *agreement) checkDoubts() {
 	for i := range plays {
 		name := a.tl.Passes[i].Section
 		for _, b := range plays[i].blocks {
+			if b.dropped {
+				continue
+			}
 			words[b.at] = b.word
 			if copies[b.at] == nil {
 				copies[b.at] = map[string]*blockFate{}
@@ -89,6 +92,9 @@ func (a *agreement) meet(pass int, of played, fate func(at lineOf) *blockFate) {
 		}
 	}
 	for i, b := range of.blocks {
+		if b.dropped {
+			continue
+		}
 		by := b.by
 		if by == 0 {
 			by = timeline.All
