@@ -63,17 +63,3 @@ func TestRandomSongs(t *testing.T) {
 		}
 	}
 }
-
-// FuzzRandom: the song of any seed can be read.
-func FuzzRandom(f *testing.F) {
-	for seed := range int64(8) {
-		f.Add(seed)
-	}
-	feels := builtin()
-	f.Fuzz(func(t *testing.T, seed int64) {
-		song := songtest.Random(rand.New(rand.NewSource(seed)), feels)
-		if read := load.Read("t.song.hcl", []byte(song.Text), song.Folder()); read.Timeline == nil {
-			t.Fatalf("%v\n%s", read.Diags.Errs(), song.Text)
-		}
-	})
-}
