@@ -183,12 +183,8 @@ func (p *play) guidedBy() *said[meter.BPM] {
 func (r *resolver) follow() {
 	t := r.tl
 	first := &t.Passes[0]
-	pace := first.Pace()
-	if own := first.Bars[0].Pace; own != nil {
-		pace = *own
-	}
 	// A hold or a rit on the first beat does not begin in the bars in front.
-	r.front = []timeline.Tempo{{Micros: microsFor(pace.BPM, first.Meter)}}
+	r.front = []timeline.Tempo{{Micros: microsFor(first.BPMAt(0), first.Meter)}}
 	leader, ok := r.f.Leader()
 	if len(r.guided) == 0 || r.env.Guide == nil || !ok {
 		return
@@ -204,7 +200,7 @@ func (r *resolver) follow() {
 		return // it begins at no bar of the song, which guide.Place reports
 	}
 	if len(tempos) == 1 {
-		bpm := bpmOf(t.End, t.End*tempos[0].Micros, first.Meter)
+		bpm := bpmOf(1, tempos[0].Micros, first.Meter)
 		r.rep.Warnf(r.f.guided.rng, "A guide with one tempo",
 			"%q keeps one tempo, %s. If it was sung freely, export it "+
 				"with its tempo map; otherwise write tempo = %s.", v.ref.Path, bpm, bpm)
