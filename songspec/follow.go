@@ -3,6 +3,7 @@ package songspec
 import (
 	"math/big"
 	"slices"
+	"sort"
 	"strings"
 
 	"github.com/hashicorp/hcl/v2/hclsyntax"
@@ -183,12 +184,8 @@ func (p *play) guidedBy() *said[meter.BPM] {
 func (r *resolver) follow() {
 	t := r.tl
 	first := &t.Passes[0]
-	pace := first.Pace()
-	if own := first.Bars[0].Pace; own != nil {
-		pace = *own
-	}
 	// A hold or a rit on the first beat does not begin in the bars in front.
-	r.front = []timeline.Tempo{{Micros: microsFor(pace.BPM, first.Meter)}}
+	r.front = []timeline.Tempo{{Micros: microsFor(first.BPMAt(0), first.Meter)}}
 	leader, ok := r.f.Leader()
 	if len(r.guided) == 0 || r.env.Guide == nil || !ok {
 		return
@@ -204,20 +201,21 @@ func (r *resolver) follow() {
 		return // it begins at no bar of the song, which guide.Place reports
 	}
 	if len(tempos) == 1 {
-		bpm := bpmOf(t.End, t.End*tempos[0].Micros, first.Meter)
+		bpm := bpmOf(1, tempos[0].Micros, first.Meter)
 		r.rep.Warnf(r.f.guided.rng, "A guide with one tempo",
 			"%q keeps one tempo, %s. If it was sung freely, export it "+
 				"with its tempo map; otherwise write tempo = %s.", v.ref.Path, bpm, bpm)
 	}
+	sung := timeline.NewClock(tempos)
 	if t.Lead > 0 && r.start(r.guided[0]) == t.Lead { // by itself, so that bar 1 comes when it does in the guide
-		r.front = guide.Smooth(guide.Clicks(t, 0, t.Lead), tempos)
+		r.front = guide.Smooth(guide.Clicks(t, 0, t.Lead), sung)
 	}
 	for parts := r.guided; len(parts) > 0; {
 		n := 1
 		for n < len(parts) && r.start(parts[n]) == r.end(parts[n-1]) {
 			n++
 		}
-		steps := guide.Smooth(guide.Clicks(t, r.start(parts[0]), r.end(parts[n-1])), tempos)
+		steps := guide.Smooth(guide.Clicks(t, r.start(parts[0]), r.end(parts[n-1])), sung)
 		for _, g := range parts[:n] {
 			pass := &t.Passes[g.pass]
 			in := between(steps, r.start(g), r.end(g), pass.Start)
@@ -235,10 +233,9 @@ func (r *resolver) end(g part) int64   { return r.tl.Passes[g.pass].Start + g.to
 // between are the tempos from one tick to another, with ticks counted from a third.
 func between(steps []timeline.Tempo, from, to, zero int64) []timeline.Tempo {
 	out := []timeline.Tempo{{Tick: from - zero, Micros: tempoAt(steps, from)}}
-	for _, s := range steps {
-		if s.Tick > from && s.Tick < to {
-			out = append(out, timeline.Tempo{Tick: s.Tick - zero, Micros: s.Micros})
-		}
+	next := sort.Search(len(steps), func(i int) bool { return steps[i].Tick > from })
+	for ; next < len(steps) && steps[next].Tick < to; next++ {
+		out = append(out, timeline.Tempo{Tick: steps[next].Tick - zero, Micros: steps[next].Micros})
 	}
 	return out
 }
@@ -248,9 +245,12 @@ func between(steps []timeline.Tempo, from, to, zero int64) []timeline.Tempo {
 // another unit: that is an error.
 func (r *resolver) guidedPaces(v *vocal) {
 	ticks, time := map[int]int64{}, map[int]int64{} // by pass
-	for _, g := range r.guided {
+	var clock *timeline.Clock
+	for k, g := range r.guided {
 		pass := &r.tl.Passes[g.pass]
-		clock := timeline.NewClock(pass.Tempos)
+		if k == 0 || r.guided[k-1].pass != g.pass {
+			clock = timeline.NewClock(pass.Tempos)
+		}
 		lasts := clock.Exact(g.to) - clock.Exact(g.from)
 		ticks[g.pass] += g.to - g.from
 		time[g.pass] += lasts
@@ -292,14 +292,15 @@ func bpmOf(ticks, time int64, m meter.Meter) meter.BPM {
 // guidedUntil reports whether the band follows the guide at a tick of a pass, and up to which tick
 // that stays so.
 func (r *resolver) guidedUntil(pass int, tick int64) (bool, int64) {
-	for _, g := range r.guided {
-		switch {
-		case g.pass != pass || g.to <= tick:
-		case g.from <= tick:
-			return true, g.to
-		default:
-			return false, g.from
-		}
+	i := sort.Search(len(r.guided), func(i int) bool {
+		g := r.guided[i]
+		return g.pass > pass || g.pass == pass && g.to > tick
+	})
+	switch {
+	case i == len(r.guided) || r.guided[i].pass > pass:
+		return false, r.tl.Passes[pass].Length
+	case r.guided[i].from <= tick:
+		return true, r.guided[i].to
 	}
-	return false, r.tl.Passes[pass].Length
+	return false, r.guided[i].from
 }

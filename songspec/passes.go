@@ -1,8 +1,6 @@
 package songspec
 
 import (
-	"slices"
-
 	"plinth/songspec/cue"
 	"plinth/songspec/timeline"
 	"plinth/songspec/wording"
@@ -90,7 +88,7 @@ func (r *resolver) makeMaps() {
 				t.Meters = append(t.Meters, timeline.MeterChange{Tick: p.Start + b.Start, Meter: b.Meter})
 			}
 		}
-		for _, k := range slices.Insert(slices.Clone(p.Keys), 0, timeline.KeyChange{Key: p.Key}) {
+		for _, k := range append([]timeline.KeyChange{{Key: p.Key}}, p.Keys...) {
 			if k.Key != t.Keys[len(t.Keys)-1].Key {
 				t.Keys = append(t.Keys, timeline.KeyChange{Tick: p.Start + k.Tick, Key: k.Key})
 			}

@@ -1,14 +1,12 @@
 package songspec
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 
 	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 
-	"plinth/songspec/timeline"
 	"plinth/songspec/wording"
 )
 
@@ -72,15 +70,12 @@ func (r *resolver) startVocals() {
 func (r *resolver) passStart(name string) (bar int, ok bool) {
 	for i := range r.tl.Passes {
 		p := &r.tl.Passes[i]
-		if name == numbered(p) || p.Ordinal == 0 && strings.EqualFold(name, p.Section) {
+		if name == p.Name() || p.Ordinal == 0 && strings.EqualFold(name, p.Section) {
 			return p.FirstBar, true
 		}
 	}
 	return 0, false
 }
-
-// numbered is a pass with its number: "verse (2)".
-func numbered(p *timeline.Pass) string { return fmt.Sprintf("%s (%d)", p.Section, p.Ordinal+1) }
 
 // noSuchStart reports a vocal that begins with no pass of the form.
 func (r *resolver) noSuchStart(v *vocal, name string) {
@@ -89,7 +84,7 @@ func (r *resolver) noSuchStart(v *vocal, name string) {
 		if p := &r.tl.Passes[i]; p.Ordinal == 0 {
 			names = append(names, p.Section)
 		} else {
-			names = append(names, numbered(p))
+			names = append(names, p.Name())
 		}
 	}
 	const summary = "The vocal starts nowhere"

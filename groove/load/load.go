@@ -41,7 +41,7 @@ type Song struct {
 // Untimed is, for a song in which nothing is wrong but a time that the tempo cannot keep (at), the
 // song in which that time can be looked up; nil for any other. See songspec.Env.
 func (s *Song) Untimed() *timeline.Timeline {
-	if s.Timeline != nil || s.untimed == nil {
+	if s.untimed == nil {
 		return nil
 	}
 	return s.untimed()

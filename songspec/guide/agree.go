@@ -28,12 +28,11 @@ func (l *layout) disagreements() (out problems) {
 			if at < l.at || at >= end {
 				continue
 			}
-			where := p.BarWords(j, "")
 			m := inForce(l.file.Meters, at, func(m Meter) int64 { return l.tick(m.Tick) })
 			if m.Num > 0 && disagree(m, b.Meter) {
 				if meters == "" {
 					meters = fmt.Sprintf("%d/%d in the guide, %s in the song, in %s", m.Num, m.Den, b.Meter,
-						where)
+						p.BarWords(j, ""))
 				} else {
 					again = " and again later"
 				}
@@ -46,7 +45,7 @@ func (l *layout) disagreements() (out problems) {
 			// By more than 2%: rounding a tempo to whole beats differs less.
 			if file > 0 && song > 0 && dist(file, song)*50 > song {
 				tempo = fmt.Sprintf("%s beats a minute in the guide, %s in the song, in %s",
-					bpm(file, b.Meter), bpm(song, b.Meter), where)
+					bpm(file, b.Meter), bpm(song, b.Meter), p.BarWords(j, ""))
 			}
 		}
 	}

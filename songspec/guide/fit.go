@@ -63,22 +63,24 @@ func (l *layout) misplaced(notes []Note) (out problems) {
 	f := fit{layout: l, chords: toneSpans(l.tl)}
 	for _, n := range notes[:min(len(notes), fitNotes)] {
 		if at := l.tick(n.Tick); at >= 0 && at < l.tl.End { // what is longer than the form tells nothing
-			f.notes = append(f.notes, n)
+			f.notes = append(f.notes, fitNote{
+				start:  at - l.at,
+				length: min(max(1, scale(n.Length, l.file.Division)), fitLongest),
+				pc:     (int(n.Key) + l.v.Transpose + l.tl.Transpose + 12*maxOctaves) % 12,
+			})
 		}
 	}
-	notes = f.notes
-	if len(notes) < fewestNotes || len(f.chords) == 0 {
+	if len(f.notes) < fewestNotes || len(f.chords) == 0 {
 		return nil
 	}
-	f.here = f.onTones(l.at, 0)
+	here := f.onTones(l.at)
+	f.here = here[0]
 	for up := -5; up <= 6; up++ {
-		if up != 0 {
-			f.consider(f.onTones(l.at, up), move{up: up})
-		}
+		f.consider(here[(up+12)%12], move{up: up})
 	}
 	for off := -fitReach; off <= fitReach; off++ {
-		if at, ok := f.start(off); ok && off != 0 {
-			f.consider(f.onTones(at, 0), move{off: off})
+		if at, ok := f.start(off); ok {
+			f.consider(f.onTones(at)[0], move{off: off})
 		}
 	}
 	all := f.sung()
@@ -98,7 +100,7 @@ func (l *layout) misplaced(notes []Note) (out problems) {
 	case f.best.off != 0:
 		out.add("from", "The guide may be in another place", "%s with the guide from bar %d on. Try from = %d.", better,
 			l.v.From+f.best.off, l.v.From+f.best.off)
-	case now < littleFit && len(notes) >= enoughNotes:
+	case now < littleFit && len(f.notes) >= enoughNotes:
 		out.add("from", "The voice does not fit the chords",
 			"%d in 100 of what is sung lies on tones of the chords, and no other key and no bar nearby has more. "+
 				"Is it the guide of this song, and is its first bar near bar %d?", now, l.v.From)
@@ -111,11 +113,15 @@ func (l *layout) misplaced(notes []Note) (out problems) {
 func (f *fit) lookFar() {
 	all := *f
 	f.notes = f.notes[:min(len(f.notes), farNotes)]
-	f.here, f.gain, f.best = f.onTones(f.at, 0), 0, move{}
+	f.here, f.gain, f.best = f.here[:len(f.notes)], 0, move{}
 	for _, off := range f.farBars() {
 		at, ok := f.start(off)
-		for up := -5; up <= 6 && ok; up++ {
-			f.consider(f.onTones(at, up), move{up, off})
+		if !ok {
+			continue
+		}
+		there := f.onTones(at)
+		for up := -5; up <= 6; up++ {
+			f.consider(there[(up+12)%12], move{up, off})
 		}
 	}
 	if f.best == (move{}) || 100*(total(f.here)+f.gain) < fairFit*f.sung() {
@@ -123,7 +129,7 @@ func (f *fit) lookFar() {
 		return
 	}
 	at, _ := f.start(f.best.off)
-	gain := total(all.onTones(at, f.best.up)) - total(all.here)
+	gain := total(all.onTones(at)[(f.best.up+12)%12]) - total(all.here)
 	if 100*(gain-all.gain) >= leastGain*all.sung() {
 		all.best, all.gain = f.best, gain
 	}
@@ -136,7 +142,7 @@ func (f *fit) farBars() (out []int) {
 	for off := -fitReach; off <= fitReach; off++ {
 		out = append(out, off)
 	}
-	first := At(f.tl, f.tick(f.notes[0].Tick)).Bar
+	first := At(f.tl, f.at+f.notes[0].start).Bar
 	for i := range f.tl.Passes {
 		for near := -1; near <= 1 && len(out) < farBars; near++ {
 			if off := f.tl.Passes[i].FirstBar + near - first; !slices.Contains(out, off) {
@@ -152,11 +158,18 @@ func (f *fit) farBars() (out []int) {
 // fit compares a voice with the song's chords in several places.
 type fit struct {
 	*layout
-	notes  []Note
+	notes  []fitNote
 	chords []toneSpan
 	here   []int64 // how long each note lies on chord tones as the song file has it
 	gain   int64   // by how much the best place is better
 	best   move
+}
+
+// fitNote is a note as it is compared, in the song's ticks.
+type fitNote struct {
+	start  int64 // from the file's tick 0
+	length int64 // how much it counts
+	pc     int   // its pitch class in the key that the song file has
 }
 
 // move is to another key, in semitones from the one there is, or another bar.
@@ -188,17 +201,20 @@ func (f *fit) start(off int) (tick int64, ok bool) {
 }
 
 // onTones is how long each note lies on tones of the chords, in ticks, with the file's tick 0 at an
-// absolute tick and all notes so many semitones higher.
-func (f *fit) onTones(at int64, up int) []int64 {
-	out := make([]int64, len(f.notes))
+// absolute tick: as it is, and with all notes one semitone higher, two and so on.
+func (f *fit) onTones(at int64) (out [12][]int64) {
+	for up := range out {
+		out[up] = make([]int64, len(f.notes))
+	}
 	for i, n := range f.notes {
-		pc := (int(n.Key) + f.v.Transpose + f.tl.Transpose + up + 12*maxOctaves) % 12
-		start := at + scale(n.Tick, f.file.Division)
-		end := start + f.length(n)
+		start, end := at+n.start, at+n.start+n.length
 		k := sort.Search(len(f.chords), func(k int) bool { return f.chords[k].End > start })
 		for ; k < len(f.chords) && f.chords[k].Start < end; k++ {
-			if c := &f.chords[k]; c.tones&(1<<pc) != 0 {
-				out[i] += min(end, c.End) - max(start, c.Start)
+			c := &f.chords[k]
+			for up := range out {
+				if c.tones>>((n.pc+up)%12)&1 != 0 {
+					out[up][i] += min(end, c.End) - max(start, c.Start)
+				}
 			}
 		}
 	}
@@ -208,17 +224,12 @@ func (f *fit) onTones(at int64, up int) []int64 {
 // maxOctaves is more than any transposition goes down.
 const maxOctaves = 10
 
-// length is how much a note counts, in ticks.
-func (f *fit) length(n Note) int64 {
-	return min(max(1, scale(n.Length, f.file.Division)), fitLongest)
-}
-
 // consider takes another place for the best if it is, and if what it gains is to be believed.
 func (f *fit) consider(there []int64, where move) {
 	gain, squares, all := int64(0), int64(0), int64(0)
 	for i, ticks := range there {
 		d := ticks - f.here[i]
-		gain, squares, all = gain+d, squares+d*d, all+f.length(f.notes[i])
+		gain, squares, all = gain+d, squares+d*d, all+f.notes[i].length
 	}
 	sure := int64(sureErrors)
 	if len(there) < enoughNotes {
@@ -246,7 +257,7 @@ func (f *fit) transposition() int {
 // sung is how much all notes count together.
 func (f *fit) sung() (all int64) {
 	for _, n := range f.notes {
-		all += f.length(n)
+		all += n.length
 	}
 	return all
 }

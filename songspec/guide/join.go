@@ -14,11 +14,9 @@ import (
 func Join(tl *timeline.Timeline) (stay []int, doubts [][]Problem) {
 	all := tl.Vocals
 	doubts = make([][]Problem, len(all))
-	sung := make([][]timeline.SungNote, len(all)) // of each file alone
 	var singers []timeline.Vocal
 	for i := range all {
 		v := all[i]
-		sung[i] = v.Notes
 		k := slices.IndexFunc(singers, func(s timeline.Vocal) bool { return s.SameSinger(&v) })
 		if k < 0 {
 			stay, singers = append(stay, i), append(singers, v)
@@ -26,7 +24,7 @@ func Join(tl *timeline.Timeline) (stay []int, doubts [][]Problem) {
 		}
 		for j := range all[:i] {
 			if all[j].SameSinger(&v) {
-				doubts[i] = append(doubts[i], together(tl, &all[j], &v, sung[j], sung[i])...)
+				doubts[i] = append(doubts[i], together(tl, &all[j], &v)...)
 			}
 		}
 		s := &singers[k]
@@ -61,9 +59,9 @@ func Join(tl *timeline.Timeline) (stay []int, doubts [][]Problem) {
 
 // together doubts two files of a singer who sings more than a bar in both at once. Rests of up to a bar
 // belong to what is sung.
-func together(tl *timeline.Timeline, a, b *timeline.Vocal, inA, inB []timeline.SungNote) (out problems) {
-	for _, s := range sungSpans(tl, inA) {
-		for _, o := range sungSpans(tl, inB) {
+func together(tl *timeline.Timeline, a, b *timeline.Vocal) (out problems) {
+	for _, s := range sungSpans(tl, a.Notes) {
+		for _, o := range sungSpans(tl, b.Notes) {
 			from, to := max(s.Start, o.Start), min(s.End, o.End)
 			if to-from <= barAt(tl, from) {
 				continue

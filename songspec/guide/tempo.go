@@ -45,7 +45,7 @@ func Clicks(tl *timeline.Timeline, from, to int64) (out []int64) {
 	}
 	for i := max(0, tl.PassAt(from)); i < len(tl.Passes) && tl.Passes[i].Start < to; i++ {
 		p := &tl.Passes[i]
-		for j := range p.Bars {
+		for j := p.BarAt(from - p.Start); j < len(p.Bars) && p.Start+p.Bars[j].Start < to; j++ {
 			add(p.Start+p.Bars[j].Start, p.Bars[j].Meter, p.Bars[j].Length)
 		}
 	}
@@ -63,19 +63,18 @@ const (
 	clickDrift = 18_000
 )
 
-// Smooth is a tempo map that a click can follow a guide's by: one tempo from each click to the
-// next, drawn even, with the clock at each click no more than clickDrift away from the guide's
-// and at the first and the last one exactly there. The clicks are ascending ticks, two at
-// least; the map begins at the first of them. A place where the guide keeps its tempo for some
-// beats stays as it is.
+// Smooth is a tempo map by which a click can follow a guide, whose clock is sung: one tempo from
+// each click to the next, drawn even, with the clock at each click no more than clickDrift away
+// from the guide's and at the first and the last one exactly there. The clicks are ascending
+// ticks, two at least; the map begins at the first of them. A place where the guide keeps its
+// tempo for some beats stays as it is.
 //
 // It smooths the moments of the clicks and no tempos, so that nothing adds up.
-func Smooth(clicks []int64, tempos []timeline.Tempo) []timeline.Tempo {
+func Smooth(clicks []int64, sung *timeline.Clock) []timeline.Tempo {
 	const drift = clickDrift * meter.TicksPerQuarter
-	clock := timeline.NewClock(tempos)
 	guide := make([]int64, len(clicks)) // in microseconds × TicksPerQuarter, as all moments here
 	for i, tick := range clicks {
-		guide[i] = clock.Exact(tick)
+		guide[i] = sung.Exact(tick)
 	}
 	now, next := append([]int64{}, guide...), append([]int64{}, guide...)
 	for range evenings {

@@ -16,7 +16,7 @@ type drawn struct{ bars, clicks, was, is int64 }
 
 func draw(tl *timeline.Timeline, tempos []timeline.Tempo) (d drawn) {
 	clicks := Clicks(tl, 0, tl.End)
-	smooth := Smooth(clicks, tempos)
+	smooth := Smooth(clicks, timeline.NewClock(tempos))
 	guide, click := timeline.NewClock(tempos), timeline.NewClock(smooth)
 	for _, tick := range clicks {
 		d.clicks = max(d.clicks, dist(guide.Micros(tick), click.Micros(tick)))
@@ -112,7 +112,7 @@ func TestSmoothKeeps(t *testing.T) {
 		t.Fatalf("clicks %v", clicks)
 	}
 	even := []timeline.Tempo{{Micros: 631_579}}
-	if got := Smooth(clicks, even); !reflect.DeepEqual(got, even) {
+	if got := Smooth(clicks, timeline.NewClock(even)); !reflect.DeepEqual(got, even) {
 		t.Errorf("an even tempo becomes %v", got)
 	}
 	// A rit over the last eight beats, from 100 to 60: it is as slow at the end, within 3 in 100.
@@ -120,19 +120,20 @@ func TestSmoothKeeps(t *testing.T) {
 	for i := range int64(8) {
 		rit = append(rit, timeline.Tempo{Tick: tl.End - (8-i)*960, Micros: 600_000 + (i+1)*50_000})
 	}
-	got := Smooth(clicks, rit)
+	got := Smooth(clicks, timeline.NewClock(rit))
 	if last := got[len(got)-1].Micros; dist(last, 1_000_000) > 30_000 || got[0].Micros != 600_000 {
 		t.Errorf("the rit becomes %v", got)
 	}
 	// Two tempos in one beat are one.
-	got = Smooth(clicks[:5], []timeline.Tempo{{Micros: 500_000}, {Tick: 480, Micros: 700_000},
-		{Tick: 960, Micros: 600_000}})
+	got = Smooth(clicks[:5], timeline.NewClock([]timeline.Tempo{{Micros: 500_000}, {Tick: 480, Micros: 700_000},
+		{Tick: 960, Micros: 600_000}}))
 	if want := []timeline.Tempo{{Micros: 600_000}}; !reflect.DeepEqual(got, want) {
 		t.Errorf("two tempos in a beat become %v", got)
 	}
 	// From the chorus on.
 	start := tl.Passes[2].Start
-	if c := Clicks(tl, start, tl.End); len(c) != 17 || c[0] != start || Smooth(c, rit)[0].Tick != start {
+	c := Clicks(tl, start, tl.End)
+	if len(c) != 17 || c[0] != start || Smooth(c, timeline.NewClock(rit))[0].Tick != start {
 		t.Errorf("the chorus alone: %v", c)
 	}
 }

@@ -3,6 +3,7 @@ package bed
 import (
 	"errors"
 	"io/fs"
+	"path/filepath"
 
 	"plinth/cmd/internal/files"
 	"plinth/groove/load"
@@ -15,12 +16,15 @@ const maxRead = 8 << 20
 // songFolder is the folder that a song lies in, as an fs.FS: files in it can be read, with
 // all links followed, and nothing outside.
 type songFolder struct {
-	dir string // absolute
+	dir string
 	// callerRead reads a file for a caller that has read the files already, so that nothing is
 	// read from a disk that may have moved on; nil reads the disk.
 	callerRead func(path string) ([]byte, error)
-	read       []string // what was read or looked for in vain
+	read       []string // what was read or looked for in vain; absolute where dir is
 }
+
+// Folder is the folder that a song lies in, for reading the files that it names.
+func Folder(song string) fs.FS { return &songFolder{dir: filepath.Dir(song)} }
 
 func (f *songFolder) readFile(path string) ([]byte, error) {
 	if f.callerRead != nil {

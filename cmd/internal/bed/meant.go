@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"plinth/cmd/internal/files"
@@ -21,11 +22,8 @@ type SongError struct {
 
 func (e *SongError) Error() string {
 	text := fmt.Sprintf("cannot read %s: %s", e.Path, files.Reason(e.Err))
-	if !errors.Is(e.Err, fs.ErrNotExist) && !errors.Is(e.Err, files.ErrNotFile) {
-		return text
-	}
-	if path, _ := Meant(e.Path); path != "" {
-		text += `; is it "` + path + `"?`
+	if e.Misnamed() {
+		text += IsIt(e.Path)
 	}
 	return text
 }
@@ -37,6 +35,15 @@ func (e *SongError) Unwrap() error { return e.Err }
 // the machine failed.
 func (e *SongError) Misnamed() bool {
 	return errors.Is(e.Err, fs.ErrNotExist) || errors.Is(e.Err, files.ErrNotFile)
+}
+
+// IsIt asks for the song file that a path is meant for which leads to none: `; is it "dawn.song.hcl"?`.
+// It is "" where there is none.
+func IsIt(path string) string {
+	if song, _ := Meant(path); song != "" {
+		return `; is it "` + song + `"?`
+	}
+	return ""
 }
 
 // Meant is the song file that a path is meant for which leads to none: one of the same folder whose
@@ -57,10 +64,8 @@ func Meant(path string) (song string, same bool) {
 		paths, names = append(paths, dir+f.Name()), append(names, Name(f.Name()))
 	}
 	near := wording.Nearest(Name(path), names)
-	for i, name := range names {
-		if near != "" && name == near {
-			return paths[i], strings.EqualFold(name, Name(path))
-		}
+	if near == "" {
+		return "", false
 	}
-	return "", false
+	return paths[slices.Index(names, near)], strings.EqualFold(near, Name(path))
 }

@@ -5,8 +5,10 @@
 package compare
 
 import (
+	"embed"
 	"fmt"
 	"io"
+	"io/fs"
 	"path/filepath"
 	"slices"
 
@@ -27,8 +29,7 @@ const maxRead = 2 << 20
 
 // Song is a song file without the files that it names, but for the sections that it borrows.
 type Song struct {
-	Name     string // as messages show it
-	Source   []byte
+	Name     string             // as messages show it
 	Timeline *timeline.Timeline // nil when the song has an error
 	Diags    hcl.Diagnostics
 	Sources  map[string][]byte // the texts of the song and of those that lend to it, by their names
@@ -43,39 +44,36 @@ func Read(name string, in io.Reader) (*Song, error) {
 		if err != nil {
 			return nil, fmt.Errorf("cannot read the standard input: %s", files.Reason(err))
 		}
-		return Parse("standard input", src), nil
+		return parse("standard input", src, nowhere), nil
 	}
+	src, err := readText(name)
+	if err != nil {
+		return nil, err
+	}
+	return parse(name, src, bed.Folder(name)), nil
+}
+
+// readText reads a song file or a pipe and no more.
+func readText(name string) ([]byte, error) {
 	src, err := files.ReadPipe(name, maxRead)
 	if err != nil {
 		return nil, &bed.SongError{Path: name, Err: err}
 	}
-	return parse(name, src, lenders(name)), nil
+	return src, nil
 }
 
-// lenders reads the files that lend their sections to a song, which lie in its folder.
-func lenders(name string) func(path string) ([]byte, error) {
-	return func(path string) ([]byte, error) {
-		at, err := files.Inside(filepath.Dir(name), path)
-		if err != nil {
-			return nil, err
-		}
-		return files.Read(at, maxRead)
-	}
-}
+// nowhere is the folder of a song that comes without one: there is no file in it.
+var nowhere embed.FS
 
-// Parse resolves the text of a song, without any other file.
-func Parse(name string, src []byte) *Song { return parse(name, src, nil) }
-
-// parse resolves the text of a song; read reads the song files that lend it their sections, nil where
-// that cannot be done.
-func parse(name string, src []byte, read func(path string) ([]byte, error)) *Song {
-	s := &Song{Name: name, Source: src, Sources: map[string][]byte{name: src}}
+// parse resolves the text of a song. In the folder are the song files that lend it their sections.
+func parse(name string, src []byte, folder fs.FS) *Song {
+	s := &Song{Name: name, Sources: map[string][]byte{name: src}}
 	file, diags := songspec.Parse(name, src)
 	s.Diags = diags
 	if file == nil {
 		return s
 	}
-	lent := s.lend(file, read)
+	lent := s.lend(file, folder)
 	s.Diags = append(s.Diags, lent...)
 	env := load.BuiltinEnv()
 	if len(file.GrooveFiles())+len(file.SectionFiles()) > 0 {
@@ -92,15 +90,11 @@ func parse(name string, src []byte, read func(path string) ([]byte, error)) *Son
 
 // lend gives a song the sections that it borrows. Where one of the files cannot be read, all are told by
 // their names.
-func (s *Song) lend(file *songspec.File, read func(path string) ([]byte, error)) hcl.Diagnostics {
+func (s *Song) lend(file *songspec.File, folder fs.FS) hcl.Diagnostics {
 	var lent []songspec.Lent
 	for _, ref := range file.SectionFiles() {
-		if read == nil {
-			s.Unread = true
-			return file.LendUnread()
-		}
-		src, err := read(ref.Path)
 		of := songspec.Lent{Ref: ref}
+		src, err := fs.ReadFile(folder, ref.Path)
 		if err == nil {
 			name := filepath.Join(filepath.Dir(s.Name), filepath.FromSlash(ref.Path))
 			var diags hcl.Diagnostics
@@ -129,7 +123,7 @@ func (s *Song) WriteMistakes(w io.Writer, o hcltext.DiagOptions) error {
 // mistake is written as its own text, because git has to go on.
 func (s *Song) Outline(w io.Writer) error {
 	if s.Timeline == nil {
-		_, err := w.Write(s.Source)
+		_, err := w.Write(s.Sources[s.Name])
 		return err
 	}
 	return outline.Write(w, s.Timeline)

@@ -75,11 +75,11 @@ func readGitSide(path, file string) (*Song, error) {
 	if file == os.DevNull || file == "/dev/null" {
 		return nil, nil
 	}
-	song, err := Read(file, nil)
+	src, err := readText(file)
 	if err != nil {
 		return nil, err
 	}
-	return Parse(filepath.ToSlash(path), song.Source), nil
+	return parse(filepath.ToSlash(path), src, nowhere), nil
 }
 
 // lengthWords is "32 bars, 1:25".

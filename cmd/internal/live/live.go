@@ -88,8 +88,8 @@ func Run(ctx context.Context, o Options) error {
 		Tell: func(n watch.Notice) {
 			n.Kept = s.hasOutput()
 			text := n.String()
-			if near, _ := bed.Meant(o.Song); n.Kind == watch.Missing && s.good == nil && near != "" {
-				text += `; is it "` + near + `"?`
+			if n.Kind == watch.Missing && s.good == nil {
+				text += bed.IsIt(o.Song)
 			}
 			s.say(text)
 		},
