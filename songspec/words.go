@@ -76,7 +76,7 @@ func partOfSong(name string) bool {
 var kits = []string{"standard", "brushes", "sticks"}
 
 // bassLines are the lines that a bassist can be asked for instead of the feel's.
-var bassLines = []string{"two", "walk"}
+var bassLines = []string{timeline.LineTwo, timeline.LineWalk}
 
 // A sound is a General MIDI program by its plain name.
 type sound struct {

@@ -1,7 +1,5 @@
 package bassist
 
-import "slices"
-
 // line is the notes of a pass while the cues are laid over them, in order of time: done are
 // those before the place at hand, rest those from there on. A note added at the place goes to
 // the end of done, so that no note is moved twice.
@@ -24,21 +22,17 @@ func (l *line) goTo(b *Bassist, tick int64) {
 		n++
 	}
 	l.done, l.rest = append(l.done, l.rest[:n]...), l.rest[n:]
-	align := func(n *bassNote) {
-		if n.accent == 0 && !n.pushed && b.Swung(n.tick) == b.Swung(tick) {
-			n.tick = tick
-		}
+	together := func(n *bassNote) bool { return n.accent == 0 && !n.pushed && b.Swung(n.tick) == b.Swung(tick) }
+	if n := len(l.done); n > 0 && together(&l.done[n-1]) {
+		l.done[n-1].tick = tick
 	}
-	if n := len(l.done); n > 0 {
-		align(&l.done[n-1])
+	if len(l.rest) > 0 && together(&l.rest[0]) {
+		l.rest[0].tick = tick
 	}
-	if len(l.rest) > 0 {
-		align(&l.rest[0])
-	}
-	for len(l.rest) > 1 && l.rest[0].tick == tick && l.rest[1].accent == 0 && !l.rest[1].pushed &&
-		b.Swung(l.rest[1].tick) == b.Swung(tick) {
+	for len(l.rest) > 1 && l.rest[0].tick == tick && together(&l.rest[1]) {
 		l.rest[0].end = max(l.rest[0].end, l.rest[1].end)
-		l.rest = slices.Delete(l.rest, 1, 2)
+		l.rest[1] = l.rest[0]
+		l.rest = l.rest[1:]
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 	"plinth/groove/feel"
 	"plinth/groove/plan"
 	"plinth/songspec/meter"
+	"plinth/songspec/timeline"
 )
 
 // songRow is the row of a bar in which the song asks for a line of its own, in two or walking,
@@ -15,15 +16,9 @@ type songRow struct {
 	steps  []plan.Step
 }
 
-// The lines that a song may ask for.
-const (
-	lineTwo  = "two"
-	lineWalk = "walk"
-)
-
 // songStyle is the style of a line: both go from root to fifth of their own, and two keeps its
 // places.
-func songStyle(line string) style { return style{alternates: true, keepsRow: line == lineTwo} }
+func songStyle(line string) style { return style{alternates: true, keepsRow: line == timeline.LineTwo} }
 
 // songRowOf works out the row that the song asks for in a bar; nil where it asks for none.
 func (b *Bassist) songRowOf(bar int) *songRow {
@@ -41,7 +36,7 @@ func (b *Bassist) songRowOf(bar int) *songRow {
 		out.steps = append(out.steps, plan.Step{Tick: in.Start + i*step, Index: int(i)})
 	}
 	strokes := b.strokesInTwo(bar)
-	if line == lineWalk {
+	if line == timeline.LineWalk {
 		strokes = walkingBeats(in.Meter, b.BeatStarts(bar))
 	}
 	for e := range out.levels {
@@ -61,7 +56,7 @@ func (b *Bassist) songRowOf(bar int) *songRow {
 // degreeOf is the degree of stroke k of a line.
 func degreeOf(line string, k int) byte {
 	switch {
-	case line == lineWalk:
+	case line == timeline.LineWalk:
 		return 'w'
 	case k%2 == 1:
 		return '5'
@@ -76,9 +71,9 @@ func (r *songRow) addLast(line string, energy int, strokes, beats []int64, step 
 	row := r.levels[energy-1].Bass
 	last := beats[len(beats)-1]
 	switch {
-	case line == lineWalk && leansIn.At(energy) && len(strokes) > 1:
+	case line == timeline.LineWalk && leansIn.At(energy) && len(strokes) > 1:
 		row[len(row)-1] = feel.BassStep{Touch: feel.Normal, Degree: 'w'}
-	case line == lineTwo && leadsInTwo.At(energy) && len(beats) > 3 && !slices.Contains(strokes, last):
+	case line == timeline.LineTwo && leadsInTwo.At(energy) && len(beats) > 3 && !slices.Contains(strokes, last):
 		row[last/step] = feel.BassStep{Touch: feel.Normal, Degree: 'a'}
 	}
 }

@@ -38,7 +38,7 @@ func (d *Drummer) chooseFills() []drumFill {
 	out, closes := d.askedFills()
 	if s := d.closingSpan(); !closes && s.Start < s.End {
 		f := d.chooseFill(s, d.closingVariation(), d.closingFillEnergy())
-		f.cue = -1
+		f.cue, f.line = -1, d.nextFill(s.Start)
 		out = append(out, f)
 	}
 	for i := range out {
@@ -50,10 +50,11 @@ func (d *Drummer) chooseFills() []drumFill {
 // nextFill is where the next fill that the song file asks for begins, or a push out of the
 // pass: a fill that begins at a tick leads to there. Otherwise it is the end of the bar.
 func (d *Drummer) nextFill(tick int64) int64 {
-	end := min(d.BarEnd(d.BarAt(tick)), d.Cues.End(timeline.Drums))
-	for _, q := range d.Cues.Each(cue.Fill, timeline.Drums) {
-		if q.At > tick {
-			return min(end, q.At)
+	end, list := min(d.BarEnd(d.BarAt(tick)), d.Cues.End(timeline.Drums)), d.Cues.List
+	i := sort.Search(len(list), func(i int) bool { return list[i].At > tick })
+	for ; i < len(list) && list[i].At < end; i++ {
+		if q := &list[i]; q.Kind == cue.Fill && q.By.Has(timeline.Drums) {
+			return q.At
 		}
 	}
 	return end
@@ -154,7 +155,7 @@ func (d *Drummer) closingFillEnergy() int {
 // variation picks among the fills of that length.
 func (d *Drummer) chooseFill(s cue.Stretch, v variation, energy int) drumFill {
 	asked := v.number >= feel.AskedColour
-	out := drumFill{Stretch: s, varied: v.varied, line: d.nextFill(s.Start), asked: asked}
+	out := drumFill{Stretch: s, varied: v.varied, asked: asked}
 	bar := d.BarAt(s.Start)
 	m, family := d.Pass.Bars[bar].Meter, d.familyIn(bar)
 	length := s.End - s.Start

@@ -50,7 +50,8 @@ func (d *Drummer) askedFills() (out []drumFill, closes bool) {
 			}
 		}
 		before, d.inRow[f.cue] = how.number, !begins || !ends
-		energy, bar := d.Energy(d.BarAt(f.Start)), d.BarAt(f.Start)
+		bar := d.BarAt(f.Start)
+		energy := d.Energy(bar)
 		if bar == len(d.Pass.Bars)-1 {
 			closes = true
 			if to := d.closingFillEnergy(); to > energy || !d.inRow[f.cue] {

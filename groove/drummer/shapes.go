@@ -121,10 +121,13 @@ func (d *Drummer) inProportion(n *score.Note, bar int, one feel.Touch) touch.Sha
 			}
 			return touch.Shape{Swell: -1}
 		}
-	case k == kindCrash && !d.marksBackbeat(bar, d.Energy(bar)): // nothing that it has to stay under
-		return touch.Shape{Most: cymbalMost.At(d.Energy(bar))}
 	case k == kindRide || k == kindCrash:
-		return touch.Shape{Most: min(d.backbeatLevel(bar, d.Energy(bar)), cymbalMost.At(d.Energy(bar)))}
+		most := cymbalMost.At(d.Energy(bar))
+		level, marked := d.backbeatLevel(bar, d.Energy(bar))
+		if k == kindRide || marked { // without a backbeat a crash has nothing that it has to stay under
+			most = min(most, level)
+		}
+		return touch.Shape{Most: most}
 	}
 	return touch.Shape{}
 }
@@ -156,25 +159,17 @@ func (d *Drummer) fillLeadsTo(n *score.Note, bar int) int {
 // energy 4 or 5.
 func (d *Drummer) ceilingOf(n *score.Note, bar int) int {
 	energy := d.fillLeadsTo(n, bar)
-	most := d.backbeatLevel(bar, energy)
-	if n.Cue >= 0 && plan.Forceful.At(energy) && !d.BrushesIn(bar) && !d.marksBackbeat(bar, energy) {
+	most, marked := d.backbeatLevel(bar, energy)
+	if n.Cue >= 0 && plan.Forceful.At(energy) && !d.BrushesIn(bar) && !marked {
 		most = max(most, instruments[kindSnare].Levels.Of(feel.Normal)+plan.BandLift.At(energy))
 	}
 	return most
 }
 
-// marksBackbeat reports whether the drummer has a backbeat at an energy, in the feel of a bar: more than
-// soft strokes of what marks one. In swing there is none.
-func (d *Drummer) marksBackbeat(bar, energy int) bool {
-	return slices.ContainsFunc(d.FeelIn(bar).Levels[energy-1].Drums, func(r feel.Row) bool {
-		return r.Voice.Backbeat() &&
-			slices.ContainsFunc(r.Steps, func(s feel.Stroke) bool { return s.Touch > feel.Soft })
-	})
-}
-
 // backbeatLevel is the velocity of the backbeat at an energy, in the feel of a bar: of the strongest stroke of the
-// level's snare, or else of what marks the backbeat, or of a soft snare.
-func (d *Drummer) backbeatLevel(bar, energy int) int {
+// level's snare, or else of what marks the backbeat. It is marked by more than soft strokes; where there are
+// none, as in swing, the velocity is a soft snare's.
+func (d *Drummer) backbeatLevel(bar, energy int) (velocity int, marked bool) {
 	best, voice := feel.Soft, snareVoice
 	for _, r := range d.FeelIn(bar).Levels[energy-1].Drums {
 		if !r.Voice.Backbeat() {
@@ -186,5 +181,5 @@ func (d *Drummer) backbeatLevel(bar, energy int) int {
 			}
 		}
 	}
-	return instruments[kindOf(voice.Key)].Levels.Of(best) + plan.BandLift.At(energy)
+	return instruments[kindOf(voice.Key)].Levels.Of(best) + plan.BandLift.At(energy), best > feel.Soft
 }

@@ -34,7 +34,7 @@ func TestFillsRiseEvenly(t *testing.T) {
 								t.Errorf("%s, %d to %d, take %d: %d after %d in fill", name, from, to, take, v, before)
 							}
 						}
-						if most := drummerOf(tl, 1, set).backbeatLevel(0, to); v > most+chance {
+						if most, _ := drummerOf(tl, 1, set).backbeatLevel(0, to); v > most+chance {
 							t.Errorf("%s, %d to %d, take %d: %d in a fill into %d", name, from, to, take, v, most)
 						}
 						before, at = v, meant.At

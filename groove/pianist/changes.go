@@ -60,6 +60,12 @@ func (c *Pianist) chordStrikes(tab []mark) []mark {
 		m := mark{tick: ch.Start, cue: ch.Cue, change: -1, part: 'c', touch: c.usualTouch(bar, ch.Start),
 			forced: true, pushed: ch.Pushed(), entire: ch.Pushed() || c.OffBeat(ch.Start), least: ch.Start + beat,
 			left: c.hasBass(bar)}
+		switch {
+		case m.pushed:
+			m.least = max(m.least, ch.Nominal+beat/2)
+		case m.entire: // tied over the next beat
+			m.least += beat / 2
+		}
 		fig := c.figure(bar)
 		twoHands := fig != nil && fig.Left != nil && !c.hasBass(bar)
 		if twoHands && !m.entire && c.strikesIn(tab, i) != nil {
@@ -67,12 +73,6 @@ func (c *Pianist) chordStrikes(tab []mark) []mark {
 		}
 		if c.chordAfterBass(tab, i) {
 			m.part = 'b'
-		}
-		if c.OffBeat(ch.Start) && !ch.Pushed() {
-			m.least += beat / 2 // tied over the next beat
-		}
-		if ch.Pushed() {
-			m.least = max(m.least, ch.Nominal+beat/2)
 		}
 		out = append(out, m)
 	}

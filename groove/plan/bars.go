@@ -115,18 +115,11 @@ func (p *Plan) TiedOver(who timeline.Player, changes []cue.Change, tick int64) *
 	}
 	c := &changes[i]
 	bar := p.BarAt(c.Start)
-	half := (c.Start-p.Pass.Bars[bar].Start)*2 == p.Pass.Bars[bar].Length
-	if tick <= c.Start || half || c.Same || c.Pushed() || c.Chord.None || !p.OffBeat(c.Start) || p.Cues.Alone[bar] ||
-		p.Cues.Silences(who).Has(c.Start) || p.BarAt(tick) == p.Ending() || tick == p.FinalHit() {
-		return nil
-	}
-	next := p.BarEnd(bar)
-	for _, at := range p.BeatStarts(bar) {
-		if at += p.Pass.Bars[bar].Start; at > c.Start {
-			next = min(next, at)
-		}
-	}
-	if tick > next {
+	b := &p.Pass.Bars[bar]
+	at := c.Start - b.Start
+	if tick <= c.Start || at*2 == b.Length || c.Same || c.Pushed() || c.Chord.None || !p.OffBeat(c.Start) ||
+		p.Cues.Alone[bar] || p.Cues.Silences(who).Has(c.Start) || p.BarAt(tick) == p.Ending() ||
+		tick == p.FinalHit() || tick > b.Start+b.Meter.NextBeat(at) {
 		return nil
 	}
 	return c

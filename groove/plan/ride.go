@@ -7,14 +7,11 @@ import (
 	"plinth/songspec/timeline"
 )
 
-// lineWalk is the word of a song that asks for a walking bass.
-const lineWalk = "walk"
-
 // withRide is a level with the ride that its feel has where its bass walks, softly, in a bar in which the
 // song asks for a walking bass and the hands keep no time: drummers walk with the bass. At energy 1 it is
 // only felt. Common practice, no single source.
 func (p *Plan) withRide(bar int, lv *feel.Level) *feel.Level {
-	if p.Song.BandAt(p.Pass, bar).Bass.Line != lineWalk || p.Pass.TacetAt(bar).Has(timeline.Bass) ||
+	if p.Song.BandAt(p.Pass, bar).Bass.Line != timeline.LineWalk || p.Pass.TacetAt(bar).Has(timeline.Bass) ||
 		len(lv.Drums) == 0 || walks(lv) || slices.ContainsFunc(lv.Drums, func(r feel.Row) bool {
 		return r.Voice.Limb == feel.Hand && !r.Voice.Backbeat()
 	}) {

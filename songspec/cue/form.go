@@ -1,6 +1,10 @@
 package cue
 
-import "plinth/songspec/timeline"
+import (
+	"iter"
+
+	"plinth/songspec/timeline"
+)
 
 // form makes the cues that no event asks for: how the pass opens and how the song ends. A song of
 // one bar is a loop, and does not end.
@@ -63,27 +67,29 @@ func (w *work) button() bool {
 	if w.pass.After != nil || last < 1 {
 		return false
 	}
-	start, first := w.pass.Bars[last].Start, int64(-1)
-	for i := range w.pass.Events {
-		switch e := &w.pass.Events[i]; e.Kind {
-		case timeline.Hold, timeline.Rit, timeline.Accel, timeline.Space, timeline.Cue:
-		case timeline.Accent:
-			if e.Tick < start {
-				continue
-			}
-			if !e.Short || !w.byAll(e) {
-				return false
-			}
-			if first < 0 || e.Tick < first {
-				first = e.Tick
-			}
-		default:
-			if max(e.End, e.Tick+1) > start {
-				return false
+	start, first := w.pass.Bars[last].Start, w.pass.Length
+	for _, e := range w.tasksFrom(start) {
+		if e.Kind != timeline.Accent || !e.Short || !w.byAll(e) {
+			return false
+		}
+		first = min(first, e.Tick)
+	}
+	return first == start
+}
+
+// tasksFrom are the events that give the band something to do from a tick on, with their indices.
+func (w *work) tasksFrom(start int64) iter.Seq2[int, *timeline.Event] {
+	return func(yield func(int, *timeline.Event) bool) {
+		for i := range w.pass.Events {
+			switch e := &w.pass.Events[i]; e.Kind {
+			case timeline.Hold, timeline.Rit, timeline.Accel, timeline.Space, timeline.Cue:
+			default:
+				if max(e.End, e.Tick+1) > start && !yield(i, e) {
+					return
+				}
 			}
 		}
 	}
-	return first == start
 }
 
 // byAll reports whether an event names everybody who plays in its bar.
@@ -96,22 +102,20 @@ func (w *work) byAll(e *timeline.Event) bool {
 // hits of the whole band on its last chord that may ring. A push that nobody plays does not count,
 // nor does a stop in which some go on, nor a caesura at its end.
 func (w *work) restful(start, last int64) bool {
-	for i := range w.pass.Events {
-		switch e := &w.pass.Events[i]; e.Kind {
-		case timeline.Hold, timeline.Rit, timeline.Accel, timeline.Space, timeline.Cue:
-		default:
-			counts := e.Kind != timeline.Push || w.out.acts[i]
-			switch e.Kind {
-			case timeline.Accent:
-				counts = e.Short || e.Alone || e.Tick != last || !w.byAll(e)
-			case timeline.Stop:
-				counts = w.stopsAll(e)
-			case timeline.Caesura: // at the song's end it cuts off what rings
-				counts = e.End < w.pass.Length
-			}
-			if counts && max(e.End, e.Tick+1) > start {
-				return false
-			}
+	for i, e := range w.tasksFrom(start) {
+		counts := true
+		switch e.Kind {
+		case timeline.Push:
+			counts = w.out.acts[i]
+		case timeline.Accent:
+			counts = e.Short || e.Alone || e.Tick != last || !w.byAll(e)
+		case timeline.Stop:
+			counts = w.stopsAll(e)
+		case timeline.Caesura: // at the song's end it cuts off what rings
+			counts = e.End < w.pass.Length
+		}
+		if counts {
+			return false
 		}
 	}
 	return true

@@ -1,8 +1,6 @@
 package realsongs
 
 import (
-	"encoding/json"
-	"errors"
 	"fmt"
 	"io/fs"
 	"math"
@@ -36,26 +34,8 @@ type ArtChord struct {
 
 // ArtSongs reads the songs of the folder lieder-dev, in order. It is an error if there is none.
 func ArtSongs(data fs.FS) ([]*ArtSong, error) {
-	files, err := fs.Glob(data, "lieder-dev/*/truth.json")
-	if err != nil {
-		return nil, err
-	}
-	if len(files) == 0 {
-		return nil, errors.New("there are no songs in lieder-dev")
-	}
-	var out []*ArtSong
-	for _, file := range files {
-		text, err := fs.ReadFile(data, file)
-		if err != nil {
-			return nil, err
-		}
-		s := &ArtSong{}
-		if err := json.Unmarshal(text, s); err != nil {
-			return nil, fmt.Errorf("%s: %w", file, err)
-		}
-		out = append(out, s)
-	}
-	return out, nil
+	songs, _, err := read[ArtSong](data, "lieder-dev")
+	return songs, err
 }
 
 // artSuffixes are the data set's qualities and sevenths as suffixes of a symbol. An augmented sixth

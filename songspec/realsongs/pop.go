@@ -4,7 +4,6 @@ package realsongs
 
 import (
 	"encoding/json"
-	"errors"
 	"fmt"
 	"io/fs"
 	"path"
@@ -59,27 +58,35 @@ func (c *PopChord) Symbol() (symbol string, ok bool) {
 
 // PopSongs reads the songs of the folder pop909-dev, in order. It is an error if there is none.
 func PopSongs(data fs.FS) ([]*PopSong, error) {
-	files, err := fs.Glob(data, "pop909-dev/*/truth.json")
+	songs, folders, err := read[PopSong](data, "pop909-dev")
+	for i := range songs {
+		if songs[i].Files, err = fs.Sub(data, folders[i]); err != nil {
+			return nil, err
+		}
+	}
+	return songs, err
+}
+
+// read reads the songs of a data set, in order, each from the file truth.json of a folder of its own. It is
+// an error if there is none.
+func read[T any](data fs.FS, set string) (songs []*T, folders []string, err error) {
+	files, err := fs.Glob(data, set+"/*/truth.json")
+	if err == nil && len(files) == 0 {
+		err = fmt.Errorf("there are no songs in %s", set)
+	}
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	if len(files) == 0 {
-		return nil, errors.New("there are no songs in pop909-dev")
-	}
-	var out []*PopSong
 	for _, file := range files {
 		text, err := fs.ReadFile(data, file)
 		if err != nil {
-			return nil, err
+			return nil, nil, err
 		}
-		s := &PopSong{}
+		s := new(T)
 		if err := json.Unmarshal(text, s); err != nil {
-			return nil, fmt.Errorf("%s: %w", file, err)
+			return nil, nil, fmt.Errorf("%s: %w", file, err)
 		}
-		if s.Files, err = fs.Sub(data, path.Dir(file)); err != nil {
-			return nil, err
-		}
-		out = append(out, s)
+		songs, folders = append(songs, s), append(folders, path.Dir(file))
 	}
-	return out, nil
+	return songs, folders, nil
 }

@@ -49,8 +49,14 @@ type Timeline struct {
 // DrumsSetup is what the drummer plays on. Kit is empty when the feel decides.
 type DrumsSetup struct{ Kit string }
 
-// BassSetup is the bassist's instrument, and his line: "two", "walk", or empty where the feel has it. Sound
-// is empty when the feel decides. Program is a General MIDI program, counted from 0; Strings is 4 (down to
+// The lines that a song may ask of its bassist.
+const (
+	LineTwo  = "two"
+	LineWalk = "walk"
+)
+
+// BassSetup is the bassist's instrument, and his line, which is empty where the feel has it. Sound is
+// empty when the feel decides. Program is a General MIDI program, counted from 0; Strings is 4 (down to
 // E1) or 5 (down to B0).
 type BassSetup struct {
 	Line    string
