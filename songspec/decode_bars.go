@@ -119,7 +119,7 @@ const MaxInside = 64
 
 // tempoInside reads the tempo of a bars block, which may be "a tempo": the pass's own.
 func (d *decoder) tempoInside(a *hclsyntax.Attribute) *said[meter.BPM] {
-	switch d.calledATempo(a) {
+	switch d.calledATempo(a.Expr) {
 	case "":
 		var set settings
 		d.setting(&set, a)
@@ -134,8 +134,8 @@ func (d *decoder) tempoInside(a *hclsyntax.Attribute) *said[meter.BPM] {
 
 // calledATempo is the text of a value that means the pass's own tempo, as it is written; "" for any
 // other value.
-func (d *decoder) calledATempo(a *hclsyntax.Attribute) string {
-	if raw, ok := d.s.Raw(a.Expr); ok {
+func (d *decoder) calledATempo(expr hclsyntax.Expression) string {
+	if raw, ok := d.s.Raw(expr); ok {
 		text := d.s.TextOf(raw)
 		switch plainWord(text) {
 		case aTempo, "tempo primo", "tempo i", "tempo 1", "a-tempo", "a_tempo":
@@ -237,8 +237,7 @@ func (d *decoder) idleWithout(words []*said[timeline.EventKind], from *section) 
 
 var lastOnes = pattern(`^(?:the )?last ([1-9][0-9]{0,3})(?: bars)?$`)
 
-// rounds is a number of times, as a value of its own or in a text.
-var rounds = pattern(`^"?\s*([0-9]{1,3})\s*(?:x|times)?\s*"?$`)
+var rounds = pattern(`^([0-9]{1,3})\s*(?:x|times)?$`)
 
 // playAttr reads an attribute that only a play has.
 func (d *decoder) playAttr(p *play, a *hclsyntax.Attribute) {
@@ -251,7 +250,7 @@ func (d *decoder) playAttr(p *play, a *hclsyntax.Attribute) {
 		p.landing = d.at(a.Expr)
 	case "vamp":
 		const help = `A vamp says until when it is played: vamp = "till the door opens".`
-		if m := rounds().FindStringSubmatch(d.written(a.Expr.Range())); m != nil {
+		if m := rounds().FindStringSubmatch(d.unquoted(a.Expr)); m != nil {
 			d.rep.Errorf(a.Expr.Range(), "A vamp in figures", "How often it is played is written times = %s. %s",
 				m[1], help)
 			return
