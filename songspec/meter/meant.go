@@ -96,7 +96,7 @@ func likeStretch(text string) string {
 	if s == text {
 		return ""
 	}
-	if p, err := parseCountToCount(s); err != nil || !p.Through {
+	if _, err := parseCountToCount(s); err != nil {
 		return ""
 	}
 	return s
