@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"github.com/hashicorp/hcl/v2/hclsyntax"
@@ -235,8 +234,6 @@ func (d *decoder) idleWithout(words []*said[timeline.EventKind], from *section) 
 	}
 }
 
-var lastOnes = pattern(`^(?:the )?last ([1-9][0-9]{0,3})(?: bars)?$`)
-
 var rounds = pattern(`^([0-9]{1,3})\s*(?:x|times)?$`)
 
 // playAttr reads an attribute that only a play has.
@@ -263,9 +260,8 @@ func (d *decoder) playAttr(p *play, a *hclsyntax.Attribute) {
 		p.without = d.without(a)
 	case "only":
 		if t := d.text(a.Expr, 512, `The bars that are played are text: only = "1-6".`); t != nil {
-			if m := lastOnes().FindStringSubmatch(plainWord(t.v)); m != nil {
-				p.only = &placed{rng: t.rng} // which bars these are shows in the section, see measuresOf
-				p.last, _ = strconv.Atoi(m[1])
+			if many, ok := meter.LastOnes(plainWord(t.v)); ok {
+				p.only, p.last = &placed{rng: t.rng}, many // which bars these are shows in the section, see measuresOf
 				return
 			}
 			if b := d.someBars(t); b.place.Text != "" {
