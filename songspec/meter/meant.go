@@ -111,13 +111,16 @@ func likeStretch(text string) string {
 	return s
 }
 
-// notCounts are words among counts that are none, and what is said of them.
-var notCounts = map[string]string{
-	"all":   `Every bar is meant where no bar stands. The counts are written one by one: "1 2 3 4".`,
-	"every": `Every bar is meant where no bar stands. The counts are written one by one: "1 2 3 4".`,
-	"&":     `The half of a count stands behind it without a blank, "2&"; two counts have a blank between, "2 4".`,
-	"and":   `The half of a count stands behind it without a blank, "2&"; two counts have a blank between, "2 4".`,
-	"+":     `The half of a count stands behind it without a blank, "2&"; two counts have a blank between, "2 4".`,
-	"-": `Counts are written one by one, "1 2 3". Only a rit or an accel goes from one count to another; how long ` +
-		`a stop, a hold or a space lasts is said by its beats.`,
+// notCount is what is said of a word among counts that is none; "" for any other.
+func notCount(word string) string {
+	switch word {
+	case "all", "every":
+		return `Every bar is meant where no bar stands. The counts are written one by one: "1 2 3 4".`
+	case "&", "and", "+":
+		return `The half of a count stands behind it without a blank, "2&"; two counts have a blank between, "2 4".`
+	case "-":
+		return `Counts are written one by one, "1 2 3". Only a rit or an accel goes from one count to another; how ` +
+			`long a stop, a hold or a space lasts is said by its beats.`
+	}
+	return ""
 }
