@@ -159,7 +159,7 @@ func calledIn(what, name string) string {
 			continue
 		}
 		for _, c := range here.forms {
-			if slices.Contains(strings.Fields(c.words), name) {
+			if strings.Contains(c.words, name) && slices.Contains(strings.Fields(c.words), name) {
 				return c.form
 			}
 		}
