@@ -65,17 +65,16 @@ func (d *decoder) asBlock(word string, value hclsyntax.Expression, said string) 
 // playersWord is how a word is written in a player's block; "" where none has it.
 func playersWord(player, word string) string {
 	word = strings.ToLower(word)
-	sounds := map[string][]sound{"bass": bassSounds, "piano": pianoSounds}[player]
-	is := func(w string) func(sound) bool { return func(s sound) bool { return s.word == w } }
-	switch other := alsoCalled[word]; {
+	switch {
 	case player == "drums" && slices.Contains(kits, word):
 		return fmt.Sprintf("kit = %q", word)
 	case player == "bass" && slices.Contains(bassLines, word):
 		return fmt.Sprintf("line = %q", word)
-	case slices.ContainsFunc(sounds, is(word)):
-		return fmt.Sprintf("sound = %q", word)
-	case other != "" && slices.ContainsFunc(sounds, is(other)):
-		return fmt.Sprintf("sound = %q", other)
+	}
+	for _, s := range map[string][]sound{"bass": bassSounds, "piano": pianoSounds}[player] {
+		if s.word == word || s.word == alsoCalled[word] {
+			return fmt.Sprintf("sound = %q", s.word)
+		}
 	}
 	return ""
 }
