@@ -72,7 +72,7 @@ func playersWord(player, word string) string {
 		return fmt.Sprintf("line = %q", word)
 	}
 	for _, s := range map[string][]sound{"bass": bassSounds, "piano": pianoSounds}[player] {
-		if s.word == word || s.word == alsoCalled[word] {
+		if s.word == word || s.word == soundCalled[word] {
 			return fmt.Sprintf("sound = %q", s.word)
 		}
 	}
