@@ -20,14 +20,15 @@ func keepOut(player string) string {
 var silence = map[string]bool{"off": true, "none": true, "no": true, "false": true, "mute": true, "silent": true,
 	"tacet": true}
 
-// asBlock is a value that belongs in a block, as that block is written; good says that the whole
-// line may be written so.
-func (d *decoder) asBlock(word string, value hclsyntax.Expression) (text string, good bool) {
-	return d.blockWith(word, value, d.plainText(value))
+// silences reports whether a value switches a player off, as in drums = "off".
+func (d *decoder) silences(a *hclsyntax.Attribute) bool {
+	return slices.Contains(bandBlocks, a.Name) &&
+		(silence[strings.ToLower(d.plainText(a.Expr))] || silence[d.written(a.Expr.Range())])
 }
 
-// blockWith is a block with a text, or a value, in it.
-func (d *decoder) blockWith(word string, value hclsyntax.Expression, said string) (text string, good bool) {
+// asBlock is a block as it is written with a value, or a text, that belongs in it; good says that the
+// whole line may be written so. value is nil for a text that is no value.
+func (d *decoder) asBlock(word string, value hclsyntax.Expression, said string) (text string, good bool) {
 	form := blockForm(word)
 	written := ""
 	if value != nil {
@@ -35,9 +36,6 @@ func (d *decoder) blockWith(word string, value hclsyntax.Expression, said string
 	}
 	switch {
 	case slices.Contains(bandBlocks, word):
-		if silence[strings.ToLower(said)] || silence[written] {
-			return keepOut(word), false
-		}
 		if inside := playersWord(word, said); inside != "" {
 			return word + " { " + inside + " }", true
 		}
@@ -67,17 +65,16 @@ func (d *decoder) blockWith(word string, value hclsyntax.Expression, said string
 // playersWord is how a word is written in a player's block; "" where none has it.
 func playersWord(player, word string) string {
 	word = strings.ToLower(word)
-	sounds := map[string][]sound{"bass": bassSounds, "piano": pianoSounds}[player]
-	is := func(w string) func(sound) bool { return func(s sound) bool { return s.word == w } }
-	switch other := alsoCalled[word]; {
+	switch {
 	case player == "drums" && slices.Contains(kits, word):
 		return fmt.Sprintf("kit = %q", word)
 	case player == "bass" && slices.Contains(bassLines, word):
 		return fmt.Sprintf("line = %q", word)
-	case slices.ContainsFunc(sounds, is(word)):
-		return fmt.Sprintf("sound = %q", word)
-	case other != "" && slices.ContainsFunc(sounds, is(other)):
-		return fmt.Sprintf("sound = %q", other)
+	}
+	for _, s := range map[string][]sound{"bass": bassSounds, "piano": pianoSounds}[player] {
+		if s.word == word || s.word == soundCalled[word] {
+			return fmt.Sprintf("sound = %q", s.word)
+		}
 	}
 	return ""
 }

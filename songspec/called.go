@@ -109,10 +109,8 @@ func goodLabel(word, label string) bool {
 		return false
 	case word == "bars":
 		_, err = meter.ParseRanges(label)
-	case kind >= 0 && timeline.EventKind(kind).MovesTempo():
-		_, err = meter.ParseStretch(label)
 	case kind >= 0:
-		_, err = meter.ParsePlace(label)
+		_, err = placeOf(timeline.EventKind(kind), label)
 	case word == "vocal":
 		return strings.HasSuffix(strings.ToLower(label), ".mid")
 	}
@@ -141,11 +139,9 @@ func (d *decoder) accepts(name string, value hclsyntax.Expression) bool {
 		try.frameRate(value)
 	case name == "name":
 		try.singerName(value)
-	case name == "start":
-		return d.plainText(value) != ""
 	case slices.Contains(playAttrs, name):
 		try.playAttr(&play{}, a)
-	case name == "chords" || name == "like":
+	case name == "chords", name == "like", name == "start":
 		return d.plainText(value) != ""
 	default:
 		kind := slices.IndexFunc(eventRules[:], func(r eventRule) bool { return slices.Contains(r.attrs, name) })

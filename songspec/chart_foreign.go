@@ -95,14 +95,15 @@ func isWordOfText(w string) bool {
 	}) < 0
 }
 
+const chordsParted = "Chords are parted by blanks, and bars by |: | G | D | Em | C |."
+
 // chartSigns are patterns of words that cannot be chords, with what to write instead. $1 and
 // $2 in help are the groups of the pattern.
 var chartSigns = []struct {
 	of            func() *regexp.Regexp
 	summary, help string
 }{
-	{pattern(`^[-–—~_>→•·*=]*$`), "No chord",
-		"Chords are parted by blanks, and bars by |: | G | D | Em | C |."},
+	{pattern(`^[-–—~_>→•·*=]*$`), "No chord", chordsParted},
 	{pattern(`^\.+$`), "Dots for beats",
 		"A chord that lasts has a / for each further beat: | C / / / |, or it stands alone in its bar."},
 	{pattern("[" + hcltext.OddBlanks + "]"), hcltext.BlankThatIsNone, hcltext.BlankHelp},
@@ -122,10 +123,8 @@ var chartSigns = []struct {
 		"It stands behind a bar line, without a bracket: |: Am7 | D7 |1. Gmaj7 :|2. G6 |."},
 	{pattern(`^(?i:it|fr|ger|gr)\.?\+?(6|65|43|7)?$`), "An augmented sixth",
 		"It is written It6, Fr43 or Ger65; each has the flat sixth of the key in the bass."},
-	{pattern(`^[^,;]+[,;]$`), "A sign behind a chord",
-		"Chords are parted by blanks, and bars by |: | G | D | Em | C |."},
-	{pattern(`^([A-G][b#]?|[ivIV]+)(m?7?)(-(?:[A-G][b#]?|[ivIV]+)m?7?)+$`), "Chords joined by dashes",
-		"Chords are parted by blanks, and bars by |: | G | D | Em | C |."},
+	{pattern(`^[^,;]+[,;]$`), "A sign behind a chord", chordsParted},
+	{pattern(`^([A-G][b#]?|[ivIV]+)(m?7?)(-(?:[A-G][b#]?|[ivIV]+)m?7?)+$`), "Chords joined by dashes", chordsParted},
 	{pattern(`^(?i:on|over|bass|with)$`), "A bass in words", "A chord over another bass is written with a slash: C/E."},
 	{pattern(`^[>^<'!~]+[A-G]`), "A sign in front of a chord",
 		"A hit stands beside the chords, accent \"4: 3\" {}, and so does a chord that comes early, " +
@@ -155,8 +154,7 @@ var certain = []struct {
 }{
 	{pattern(`^(?i:n\.?\s?c|no|tacet|rest)\.?$`), "A bar without harmony", "No chord is written N.C.", "N.C."},
 	{pattern(`^\[([A-G][^\]]*)\]$`), "A chord in brackets", "A chord stands without brackets: $1.", "$1"},
-	{pattern(`^([A-G][^,;.]*)[,;.]$`), "A sign behind a chord",
-		"Chords are parted by blanks, and bars by |: | G | D | Em | C |.", "$1"},
+	{pattern(`^([A-G][^,;.]*)[,;.]$`), "A sign behind a chord", chordsParted, "$1"},
 	{pattern(`^([ivIV]+)([b#♭♯])((?:[^0-9].*)?)$`), "A sign behind its numeral",
 		"The sign stands in front of the numeral: $2$1$3.", "$2$1$3"},
 	{pattern(`^(?i:gr|ger)\.?\+?(65|7|6)?$`), "An augmented sixth",

@@ -53,12 +53,10 @@ func (d *decoder) attrsOf(body *hclsyntax.Body, what string, known, blocks []str
 		switch {
 		case slices.Contains(known, a.Name):
 			out = append(out, a)
+		case slices.Contains(blocks, a.Name) && d.silences(a):
+			d.rep.Errorf(a.NameRange, "A block written as a value", "Who keeps out is said by %s.", keepOut(a.Name))
 		case slices.Contains(blocks, a.Name):
-			text, good := d.asBlock(a.Name, a.Expr)
-			if strings.HasPrefix(text, "tacet") {
-				d.rep.Errorf(a.NameRange, "A block written as a value", "Who keeps out is said by %s.", text)
-				continue
-			}
+			text, good := d.asBlock(a.Name, a.Expr, d.plainText(a.Expr))
 			e := d.rep.Errorf(a.NameRange, "A block written as a value", "Write it without the equals sign: %s.", text)
 			switch {
 			case stands(body, a.Name):
@@ -230,7 +228,7 @@ func (d *decoder) label(b *hclsyntax.Block, missing string) *said[string] {
 // noLabel reports the labels of a block that must not have any.
 func (d *decoder) noLabel(b *hclsyntax.Block) {
 	if len(b.Labels) > 0 {
-		form, good := d.blockWith(b.Type, nil, b.Labels[0])
+		form, good := d.asBlock(b.Type, nil, b.Labels[0])
 		if good && len(b.Labels) == 1 && len(b.Body.Attributes)+len(b.Body.Blocks) == 0 {
 			d.rep.Errorf(b.LabelRanges[0], "A name too many", "Write %s.", form).Write(ofBlock(b).whole, form)
 			return

@@ -91,7 +91,7 @@ func (d *decoder) sound(a *hclsyntax.Attribute, player string, sounds []sound) *
 		}
 	}
 	help := offer(t.v, words, "the "+player+"'s sound")
-	if n := alsoCalled[strings.ToLower(t.v)]; slices.Contains(words, n) {
+	if n := soundCalled[strings.ToLower(t.v)]; slices.Contains(words, n) {
 		help = advice{fmt.Sprintf("It is called %q here.", n), n}
 	}
 	d.rep.Errorf(t.rng, fmt.Sprintf("No %s sound %q", player, t.v), "%s", help.says).WriteText(t.rng, help.word)

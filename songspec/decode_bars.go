@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"github.com/hashicorp/hcl/v2/hclsyntax"
@@ -119,7 +118,7 @@ const MaxInside = 64
 
 // tempoInside reads the tempo of a bars block, which may be "a tempo": the pass's own.
 func (d *decoder) tempoInside(a *hclsyntax.Attribute) *said[meter.BPM] {
-	switch d.calledATempo(a) {
+	switch d.calledATempo(a.Expr) {
 	case "":
 		var set settings
 		d.setting(&set, a)
@@ -134,8 +133,8 @@ func (d *decoder) tempoInside(a *hclsyntax.Attribute) *said[meter.BPM] {
 
 // calledATempo is the text of a value that means the pass's own tempo, as it is written; "" for any
 // other value.
-func (d *decoder) calledATempo(a *hclsyntax.Attribute) string {
-	if raw, ok := d.s.Raw(a.Expr); ok {
+func (d *decoder) calledATempo(expr hclsyntax.Expression) string {
+	if raw, ok := d.s.Raw(expr); ok {
 		text := d.s.TextOf(raw)
 		switch plainWord(text) {
 		case aTempo, "tempo primo", "tempo i", "tempo 1", "a-tempo", "a_tempo":
@@ -235,10 +234,7 @@ func (d *decoder) idleWithout(words []*said[timeline.EventKind], from *section) 
 	}
 }
 
-var lastOnes = pattern(`^(?:the )?last ([1-9][0-9]{0,3})(?: bars)?$`)
-
-// rounds is a number of times, as a value of its own or in a text.
-var rounds = pattern(`^"?\s*([0-9]{1,3})\s*(?:x|times)?\s*"?$`)
+var rounds = pattern(`^([0-9]{1,3})\s*(?:x|times)?$`)
 
 // playAttr reads an attribute that only a play has.
 func (d *decoder) playAttr(p *play, a *hclsyntax.Attribute) {
@@ -251,7 +247,7 @@ func (d *decoder) playAttr(p *play, a *hclsyntax.Attribute) {
 		p.landing = d.at(a.Expr)
 	case "vamp":
 		const help = `A vamp says until when it is played: vamp = "till the door opens".`
-		if m := rounds().FindStringSubmatch(d.written(a.Expr.Range())); m != nil {
+		if m := rounds().FindStringSubmatch(d.unquoted(a.Expr)); m != nil {
 			d.rep.Errorf(a.Expr.Range(), "A vamp in figures", "How often it is played is written times = %s. %s",
 				m[1], help)
 			return
@@ -264,9 +260,8 @@ func (d *decoder) playAttr(p *play, a *hclsyntax.Attribute) {
 		p.without = d.without(a)
 	case "only":
 		if t := d.text(a.Expr, 512, `The bars that are played are text: only = "1-6".`); t != nil {
-			if m := lastOnes().FindStringSubmatch(plainWord(t.v)); m != nil {
-				p.only = &placed{rng: t.rng} // which bars these are shows in the section, see measuresOf
-				p.last, _ = strconv.Atoi(m[1])
+			if many, ok := meter.LastOnes(plainWord(t.v)); ok {
+				p.only, p.last = &placed{rng: t.rng}, many // which bars these are shows in the section, see measuresOf
 				return
 			}
 			if b := d.someBars(t); b.place.Text != "" {

@@ -54,11 +54,7 @@ func (d *decoder) event(b *hclsyntax.Block) *event {
 	e.rng = place.rng
 	e.at = d.textAt(place)
 	var err error
-	if e.kind.MovesTempo() {
-		e.place, err = meter.ParseStretch(place.v)
-	} else {
-		e.place, err = meter.ParsePlace(place.v)
-	}
+	e.place, err = placeOf(e.kind, place.v)
 	if err != nil && e.kind == timeline.Cue && letters().MatchString(place.v) {
 		d.rep.Errorf(e.rng, "A cue without its place", "Its place stands behind the word, and what it says in text: "+
 			"cue \"3: 1\" { text = %s }.", hcltext.Quote(place.v))
@@ -81,6 +77,14 @@ func (d *decoder) event(b *hclsyntax.Block) *event {
 		return nil
 	}
 	return e
+}
+
+// placeOf reads the place of an event of a kind. The error is a *meter.PlaceError.
+func placeOf(kind timeline.EventKind, text string) (meter.Place, error) {
+	if kind.MovesTempo() {
+		return meter.ParseStretch(text)
+	}
+	return meter.ParsePlace(text)
 }
 
 // option reads one line of an event and returns false when it has a mistake.

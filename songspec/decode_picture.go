@@ -86,7 +86,7 @@ func (d *decoder) frameRate(expr hclsyntax.Expression) timecode.Rate {
 // at reads when a play or a cue is to land. The time is worked out when the picture is known.
 func (d *decoder) at(expr hclsyntax.Expression) *landing {
 	const help = `A time is text: at = "01:03:34:12", or at = "1:24.5" from bar 1 count 1.`
-	if like := clockOf(strings.Trim(d.written(expr.Range()), `" `)); like != "" {
+	if like := clockOf(d.unquoted(expr)); like != "" {
 		d.rep.Errorf(expr.Range(), "Not a time", "A time has minutes and seconds. Write at = %q.", like).
 			WriteText(expr.Range(), like)
 		return nil

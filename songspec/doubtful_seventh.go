@@ -2,6 +2,8 @@ package songspec
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"plinth/songspec/harmony"
 )
@@ -20,8 +22,8 @@ type seventhDoubt struct {
 }
 
 var (
-	raisedOrMajor = pattern(`^([A-G][b#♭♯]?)7\+$`)
-	ownSeventh    = pattern(`^(I|IV|III|VI)7$`)
+	letterAlone = pattern(`^[A-G][b#♭♯]?$`)
+	ownSevenths = []string{"I7", "IV7", "III7", "VI7"}
 )
 
 // addSevenths takes up the sevenths of a chart in its key.
@@ -29,10 +31,10 @@ func (r *resolver) addSevenths(c *chart, key harmony.Key) {
 	words := c.writtenChords()
 	for i, w := range words {
 		meant, numeral := "", false
-		if m := raisedOrMajor().FindStringSubmatch(w.text); m != nil {
-			meant = m[1] + "maj7"
-		} else if m := ownSeventh().FindStringSubmatch(w.text); m != nil {
-			meant, numeral = m[1]+"maj7", true
+		if root, raised := strings.CutSuffix(w.text, "7+"); raised && letterAlone().MatchString(root) {
+			meant = root + "maj7"
+		} else if slices.Contains(ownSevenths, w.text) {
+			meant, numeral = strings.TrimSuffix(w.text, "7")+"maj7", true
 		} else {
 			continue
 		}

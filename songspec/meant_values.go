@@ -23,7 +23,10 @@ var (
 
 // energyInWords reports an energy that is a word, or two figures in one text.
 func (d *decoder) energyInWords(expr hclsyntax.Expression) bool {
-	text := plainWord(strings.Trim(d.written(expr.Range()), `"`))
+	text := plainWord(d.unquoted(expr))
+	if plainNumber().MatchString(text) {
+		return false
+	}
 	quoted := d.plainText(expr) != ""
 	if m := twoEnergies().FindStringSubmatch(text); m != nil && (quoted || strings.Contains(text, "-")) {
 		pair := fmt.Sprintf("[%s, %s]", m[1], m[2])
@@ -31,7 +34,7 @@ func (d *decoder) energyInWords(expr hclsyntax.Expression) bool {
 			Write(expr.Range(), pair)
 		return true
 	}
-	if plainNumber().MatchString(text) || !quoted && !wordsAlone().MatchString(text) {
+	if !quoted && !wordsAlone().MatchString(text) {
 		return false
 	}
 	const scale = "The energy is a whole number from 1, barely there, to 5, everything the band will ever play"
@@ -76,19 +79,19 @@ func meterMeant(text string) string {
 // tempoByName reports a tempo that a rit or an accel is to reach and that is no number: the pass's own,
 // or that of a section.
 func (d *decoder) tempoByName(e *event, expr hclsyntax.Expression) bool {
-	text := strings.Trim(d.written(expr.Range()), `"`)
+	text := d.unquoted(expr)
 	if d.plainText(expr) == "" && !wordsAlone().MatchString(text) ||
-		plainNumber().MatchString(strings.TrimSpace(text)) || metronomeMark().MatchString(text) {
+		plainNumber().MatchString(text) || metronomeMark().MatchString(text) {
 		return false
 	}
 	rng, word := expr.Range(), e.kind.String()
-	if d.calledATempo(&hclsyntax.Attribute{Expr: expr}) != "" {
+	if d.calledATempo(expr) != "" {
 		d.rep.Errorf(rng, "Not a number", "%s goes to a number, to = %s. Back in tempo at once is a bars block: "+
 			"bars \"5-\" { tempo = %q }.", wording.Sentence("%s", withArticle(word)), usualTarget(e.kind), aTempo)
 		return true
 	}
 	for _, b := range d.top.Blocks {
-		if b.Type != "section" || len(b.Labels) != 1 || !strings.EqualFold(b.Labels[0], strings.TrimSpace(text)) {
+		if b.Type != "section" || len(b.Labels) != 1 || !strings.EqualFold(b.Labels[0], text) {
 			continue
 		}
 		a := b.Body.Attributes["tempo"]

@@ -26,7 +26,7 @@ func (d *decoder) setting(to *settings, a *hclsyntax.Attribute) bool {
 		to.meter = d.meter(a.Expr)
 		to.meterUnread = to.meter == nil
 	case "tempo":
-		if d.calledATempo(a) != "" {
+		if d.calledATempo(a.Expr) != "" {
 			d.rep.Errorf(a.Expr.Range(), "A tempo outside a bars block",
 				"It is the pass's own tempo again, from a bar on: bars \"5-\" { tempo = %q }.", aTempo)
 			return true

@@ -24,7 +24,7 @@ func (d *decoder) number(expr hclsyntax.Expression, help string) *big.Float {
 		n, err := convert.Convert(cty.StringVal(strings.TrimSpace(v.AsString())), cty.Number)
 		if err == nil && handy(n.AsBigFloat()) {
 			e := d.rep.Warnf(rng, "A number in quotes", "It is taken as the number; write it without quotes.")
-			if digits := strings.Trim(d.written(rng), "\" "); plainNumber().MatchString(digits) {
+			if digits := d.unquoted(expr); plainNumber().MatchString(digits) {
 				e.Write(rng, digits)
 			}
 			v = n

@@ -52,6 +52,11 @@ func (d *decoder) show(rng hcl.Range) string {
 // written is the text in a range of the file.
 func (d *decoder) written(rng hcl.Range) string { return string(d.s.Src[rng.Start.Byte:rng.End.Byte]) }
 
+// unquoted is a value as it stands in the file, without quotes and the blanks beside them.
+func (d *decoder) unquoted(expr hclsyntax.Expression) string {
+	return strings.Trim(d.written(expr.Range()), "\" \t")
+}
+
 var plainNumber = pattern(`^-?[0-9]+(\.[0-9]+)?$`)
 
 var nameBefore = pattern(`([a-z_]+)[ \t]*=[ \t]*$`)
@@ -220,7 +225,7 @@ var truths = map[string]string{"true": "true", "yes": "true", "on": "true", "1":
 // flag reads true or false.
 func (d *decoder) flag(expr hclsyntax.Expression, name string) *said[bool] {
 	rng := expr.Range()
-	if word, ok := truths[strings.ToLower(strings.Trim(d.written(rng), "\" "))]; ok && d.written(rng) != word {
+	if word, ok := truths[strings.ToLower(d.unquoted(expr))]; ok && d.written(rng) != word {
 		summary := "Neither true nor false"
 		if d.written(rng) == "\""+word+"\"" {
 			summary = wording.Sentence("%s in quotes", word)

@@ -13,8 +13,7 @@ import (
 // vocalFrom reads where the file of a vocal begins: a bar of the song, or a pass of a section by its
 // name, "verse (2)", so that it stays right where the form in front of it changes.
 func (d *decoder) vocalFrom(v *vocal, expr hclsyntax.Expression) {
-	written := d.written(expr.Range())
-	if !strings.HasPrefix(written, `"`) || plainNumber().MatchString(strings.Trim(written, `" `)) {
+	if !strings.HasPrefix(d.written(expr.Range()), `"`) || plainNumber().MatchString(d.unquoted(expr)) {
 		v.from = d.whole(expr, "the bar of the song where the vocal file starts", -MaxBars, MaxBars)
 		return
 	}

@@ -105,16 +105,6 @@ var pianoSounds = []sound{
 	{"fm electric", 5},
 }
 
-// alsoCalled are names that musicians use for these sounds.
-var alsoCalled = map[string]string{
-	"upright": "acoustic", "double": "acoustic", "double bass": "acoustic", "acoustic bass": "acoustic",
-	"contrabass":    "acoustic",
-	"electric bass": "finger", "fingered": "finger", "finger bass": "finger",
-	"picked": "pick", "pick bass": "pick", "fretless bass": "fretless", "slap bass": "slap", "synth bass": "synth",
-	"piano": "grand", "grand piano": "grand", "acoustic grand": "grand",
-	"bright piano": "bright", "honky tonk": "honky-tonk", "electric piano": "electric", "rhodes": "electric",
-}
-
 // Defaults of the song file.
 const (
 	defaultTempo     = meter.BPM(96_000)

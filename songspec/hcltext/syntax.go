@@ -66,21 +66,15 @@ func (s *stumble) reword() Slip {
 		return slip
 	}
 	if m := openQuote().FindStringSubmatchIndex(s.line); m != nil && halfQuoted(s.line) {
-		name, text := s.line[m[2]:m[3]], `"`+bare(s.line[m[4]:m[5]-1])+`"`
-		slip := s.part(m[4], m[5], "A quote is missing", "Text has a quote on either side: %s = %s.", name, text)
-		return s.written(slip, m[4], m[5], name, text)
+		return s.quoted(m, bare(s.line[m[4]:m[5]-1]), "A quote is missing", "Text has a quote on either side:")
 	}
 	if m := clockTime().FindStringSubmatchIndex(s.line); m != nil {
-		name, text := s.line[m[2]:m[3]], `"`+s.line[m[4]:m[5]]+`"`
-		slip := s.part(m[4], m[5], "A time without quotes", "Write %s = %s.", name, text)
-		return s.written(slip, m[4], m[5], name, text)
+		return s.quoted(m, s.line[m[4]:m[5]], "A time without quotes", "Write")
 	}
 	switch s.said {
 	case "Invalid single-argument block definition":
 		if m := bareInBraces().FindStringSubmatchIndex(s.line); m != nil && m[4] < s.at() && s.at() < m[5] {
-			name, text := s.line[m[2]:m[3]], `"`+bare(s.line[m[4]:m[5]])+`"`
-			slip := s.part(m[4], m[5], "A word without quotes", "Text stands in quotes. Write %s = %s.", name, text)
-			return s.written(slip, m[4], m[5], name, text)
+			return s.quoted(m, bare(s.line[m[4]:m[5]]), "A word without quotes", "Text stands in quotes. Write")
 		}
 		return s.unfolded(s.here(OnOneLine,
 			"A block on one line holds one option and then its closing brace. Put each option, and the closing "+
@@ -206,6 +200,14 @@ func (s *stumble) assigned(slip Slip, from, to int, name, value string) Slip {
 		slip.fixText = name + " = " + slip.fixText
 	}
 	return slip
+}
+
+// quoted is a slip in the value of a line, of which m has the name and the value, with the fix that
+// writes it as text in quotes. rule is what is said in front of that.
+func (s *stumble) quoted(m []int, text, summary, rule string) Slip {
+	name, value := s.line[m[2]:m[3]], `"`+text+`"`
+	slip := s.part(m[4], m[5], summary, "%s %s = %s.", rule, name, value)
+	return s.written(slip, m[4], m[5], name, value)
 }
 
 // written is the slip with the fix that writes a value in place of some bytes of the

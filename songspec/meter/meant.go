@@ -23,7 +23,7 @@ var (
 	pointed   = lazily(`\b([0-9]+)\.([0-9]+[&eatl]?)\b`)
 	toComma   = lazily(`\s*,\s*`)
 	twoBars   = lazily(`^([0-9]+) +([0-9]+|last)$`)
-	lastOnes  = lazily(`^(?:the )?last ([1-9][0-9]?)(?: bars)?$`)
+	lastOnes  = lazily(`^(?:the )?last ([1-9][0-9]{0,3})(?: bars)?$`)
 	firstOnes = lazily(`^(?:the )?first ([1-9][0-9]*)(?: bars)?$`)
 	fromStart = lazily(`^-([0-9]+|last)$`)
 )
@@ -65,9 +65,9 @@ func barsForm(text string, lo, hi int, open bool) (help, like string) {
 		return fmt.Sprintf("Two bars are written \"%s, %s\", and all from one to the other \"%s-%s\".", m[1], m[2],
 			m[1], m[2]), ""
 	}
-	if m := lastOnes().FindStringSubmatch(strings.ToLower(word)); m != nil {
-		return fmt.Sprintf("Only the last bar alone has a word, \"last\". The last %s of a section of 16 bars are "+
-			"written by their numbers, \"%s\".", m[1], numbered(m[1], open)), ""
+	if many, ok := LastOnes(word); ok && many < 100 {
+		return fmt.Sprintf("Only the last bar alone has a word, \"last\". The last %d of a section of 16 bars are "+
+			"written by their numbers, \"%s\".", many, numbered(many, open)), ""
 	}
 	if open {
 		return `Bars are written like "4", "4, 8", "5-8", "5-" or "last".`, ""
@@ -75,10 +75,19 @@ func barsForm(text string, lo, hi int, open bool) (help, like string) {
 	return `Bars are written like "4", "4, 8", "5-8" or "last".`, ""
 }
 
+// LastOnes is how many bars "the last 4 bars" of a section are. ok is false for any other text.
+func LastOnes(text string) (many int, ok bool) {
+	m := lastOnes().FindStringSubmatch(strings.ToLower(text))
+	if m == nil {
+		return 0, false
+	}
+	many, _ = strconv.Atoi(m[1])
+	return many, true
+}
+
 // numbered are the last bars, so many of them, of a section of 16 bars.
-func numbered(many string, open bool) string {
-	n, _ := strconv.Atoi(many)
-	if from := max(1, 17-n); !open {
+func numbered(many int, open bool) string {
+	if from := max(1, 17-many); !open {
 		return fmt.Sprintf("%d-16", from)
 	} else {
 		return fmt.Sprintf("%d-", from)
@@ -96,19 +105,22 @@ func likeStretch(text string) string {
 	if s == text {
 		return ""
 	}
-	if p, err := parseCountToCount(s); err != nil || !p.Through {
+	if _, err := parseCountToCount(s); err != nil {
 		return ""
 	}
 	return s
 }
 
-// notCounts are words among counts that are none, and what is said of them.
-var notCounts = map[string]string{
-	"all":   `Every bar is meant where no bar stands. The counts are written one by one: "1 2 3 4".`,
-	"every": `Every bar is meant where no bar stands. The counts are written one by one: "1 2 3 4".`,
-	"&":     `The half of a count stands behind it without a blank, "2&"; two counts have a blank between, "2 4".`,
-	"and":   `The half of a count stands behind it without a blank, "2&"; two counts have a blank between, "2 4".`,
-	"+":     `The half of a count stands behind it without a blank, "2&"; two counts have a blank between, "2 4".`,
-	"-": `Counts are written one by one, "1 2 3". Only a rit or an accel goes from one count to another; how long ` +
-		`a stop, a hold or a space lasts is said by its beats.`,
+// notCount is what is said of a word among counts that is none; "" for any other.
+func notCount(word string) string {
+	switch word {
+	case "all", "every":
+		return `Every bar is meant where no bar stands. The counts are written one by one: "1 2 3 4".`
+	case "&", "and", "+":
+		return `The half of a count stands behind it without a blank, "2&"; two counts have a blank between, "2 4".`
+	case "-":
+		return `Counts are written one by one, "1 2 3". Only a rit or an accel goes from one count to another; how ` +
+			`long a stop, a hold or a space lasts is said by its beats.`
+	}
+	return ""
 }

@@ -198,7 +198,7 @@ func parseCount(s string, lo, hi int) (Count, error) {
 		return bad("Bars that share their counts stand together, like \"4, 8: 4&\"; " +
 			"with other counts they are an event of their own.")
 	}
-	if help := notCounts[word]; help != "" {
+	if help := notCount(word); help != "" {
 		return bad(help)
 	}
 	if strings.HasSuffix(word, ";") {

@@ -9,20 +9,22 @@ import (
 // ParseStretch reads where a rit goes: bars, "7-8" or "last", or from one count to another,
 // "7: 3 - 8: 4", with or without blanks. The error is a *PlaceError.
 func ParseStretch(s string) (Place, error) {
+	parse, dashes := ParseBars, false
 	if len(s) <= maxPlaceText && strings.ContainsRune(s, ':') {
-		return parseCountToCount(s)
+		parse, dashes = parseCountToCount, strings.ContainsAny(s, "–—−")
+	}
+	p, err := parse(s)
+	if err == nil || dashes { // of which the error says where they stand
+		return p, err
 	}
 	if like := likeStretch(s); like != "" {
-		return Place{}, meantStretch(s, like)
+		return Place{}, &PlaceError{0, len(s), "not a stretch", fmt.Sprintf("Write \"%s\".", like), like}
 	}
-	return ParseBars(s)
+	return p, err
 }
 
 // parseCountToCount reads "7: 3 - 8: 4".
 func parseCountToCount(s string) (Place, error) {
-	if like := likeStretch(s); like != "" && !strings.ContainsAny(s, "–—−") {
-		return Place{}, meantStretch(s, like)
-	}
 	const form = `From one count to another is written "7: 3 - 8: 4", each with its bar; whole bars are "7-8".`
 	dash := strings.IndexAny(s, "-–—−")
 	if dash < 0 {
@@ -61,11 +63,6 @@ func parseCountToCount(s string) (Place, error) {
 		p.Bars, p.Counts = append(p.Bars, bar), append(p.Counts, count)
 	}
 	return p, nil
-}
-
-// meantStretch is the error of a stretch that is written as elsewhere.
-func meantStretch(s, like string) error {
-	return &PlaceError{0, len(s), "not a stretch", fmt.Sprintf("Write \"%s\".", like), like}
 }
 
 // noLastBar says how a stretch is written of which the second count has no bar. That count is
