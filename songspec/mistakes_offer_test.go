@@ -73,6 +73,8 @@ var offerMistakes = []mistake{
 	{"list for a place", "one text", one("| C | F |", `accent [2, 4] {}`)},
 	{"option without a value", "it is true", one("| C | F |", `accent "2: 1" { short }`)},
 	{"times without its word", "it is said", one("| C |") + "form {\n  play \"a\" { x2 }\n}\n"},
+	{"number of times in front of its x", "likewise", one("| C |") + "form {\n  play \"a\" 2x\n}\n"},
+	{"number of times in front of its x in braces", "likewise", one("| C |") + "form {\n  play \"a\" { 3x }\n}\n"},
 	{"a tempo without quotes in braces", "it gets them", one("| C | F |", `bars "2" { tempo = a tempo }`)},
 	{"time without quotes", "the whole of it", one("| C | F |",
 		"cue \"2: 1\" {\n    text = \"door\"\n    at = 0:02.5\n  }")},
