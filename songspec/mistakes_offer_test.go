@@ -72,6 +72,7 @@ var offerMistakes = []mistake{
 	{"quotes missing round bars", "likewise", one("| C | F |", `bars 1-2 { energy = 3 }`)},
 	{"list for a place", "one text", one("| C | F |", `accent [2, 4] {}`)},
 	{"option without a value", "it is true", one("| C | F |", `accent "2: 1" { short }`)},
+	{"leads without a value", "likewise", "vocal \"a.mid\" {\n  leads\n}\n" + one("| C |")},
 	{"times without its word", "it is said", one("| C |") + "form {\n  play \"a\" { x2 }\n}\n"},
 	{"number of times in front of its x", "likewise", one("| C |") + "form {\n  play \"a\" 2x\n}\n"},
 	{"number of times in front of its x in braces", "likewise", one("| C |") + "form {\n  play \"a\" { 3x }\n}\n"},
