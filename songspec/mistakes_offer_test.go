@@ -45,6 +45,7 @@ var offerMistakes = []mistake{
 	{"player as a value", "where the word belongs is known", "drums = \"brushes\"\nbass = \"walk\"\npiano = off\n" +
 		one("| C |")},
 	{"player with a name", "likewise", "drums \"brushes\" {}\npiano \"rhodes\" {}\n" + one("| C |")},
+	{"player who is off by name", "nothing is written without", "drums \"off\" {}\n" + one("| C |", `bass "tacet" {}`)},
 	{"blocks as values", "their names are kept", "vocal = \"a.mid\"\n" + one("| C | F |",
 		`accent = "2: 1"`, `bars = "1-2"`, "rit = 60") + "form {\n  play = \"a\"\n}\n"},
 	{"lists without brackets", "the words are kept", "sections = \"b.song.hcl\"\n" + one("| C |", "tacet = all",
