@@ -30,6 +30,8 @@ var offerMistakes = []mistake{
 		`break "1: 3" {}`, `drum_break {}`)},
 	{"last bars in words", "their numbers in the section", onlyOf("| C | F | G | C | F | G | C |", "last 2")},
 	{"more last bars than there are", "all of them", onlyOf("| C | F |", "the last 4 bars")},
+	{"more last bars than in the words of the message", "how bars are written", one("| C | F |",
+		`bars "last 20" { energy = 3 }`)},
 	{"last bars in words elsewhere", "how they are written", one("| C | F | G | C |", `bars "last 2" { energy = 3 }`,
 		`rit "last 2" { to = 60 }`, `bars "first 2" { feel = "swing" }`)},
 	{"percent behind a chord", "the chord lasts by itself", one("| Db % | C / % | F |")},
