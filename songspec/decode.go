@@ -228,6 +228,10 @@ func (d *decoder) label(b *hclsyntax.Block, missing string) *said[string] {
 // noLabel reports the labels of a block that must not have any.
 func (d *decoder) noLabel(b *hclsyntax.Block) {
 	if len(b.Labels) > 0 {
+		if slices.Contains(bandBlocks, b.Type) && silence[strings.ToLower(b.Labels[0])] {
+			d.rep.Errorf(b.LabelRanges[0], "A name too many", "Who keeps out is said by %s.", keepOut(b.Type))
+			return
+		}
 		form, good := d.asBlock(b.Type, nil, b.Labels[0])
 		if good && len(b.Labels) == 1 && len(b.Body.Attributes)+len(b.Body.Blocks) == 0 {
 			d.rep.Errorf(b.LabelRanges[0], "A name too many", "Write %s.", form).Write(ofBlock(b).whole, form)

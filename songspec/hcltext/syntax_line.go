@@ -52,7 +52,7 @@ func (s *stumble) rewordLine() Slip {
 			return s.here("No equals sign", "Write %s = true.", word).Write(s.at()+m[2], s.at()+m[3], word+" = true")
 		}
 		if n := timesAfter().FindStringSubmatch(word); n != nil && s.Times != "" {
-			text := "times = " + n[1]
+			text := "times = " + n[1] + n[2]
 			return s.here("A number of times", "Write %s.", text).Write(s.at()+m[2], s.at()+m[3], text)
 		}
 	}
@@ -183,7 +183,7 @@ func (s *stumble) afterName() (Slip, bool) {
 	}
 	word, name, rest := s.line[m[2]:m[3]], s.line[m[4]:m[5]], s.line[m[6]:m[7]]
 	if n := timesAfter().FindStringSubmatch(rest); n != nil && word == s.Times {
-		text := "{ times = " + n[1] + " }"
+		text := "{ times = " + n[1] + n[2] + " }"
 		slip := s.part(m[6], m[7], summary, "What is played several times says so in braces: %s %s %s.", word, name,
 			text)
 		return slip.Write(m[6], m[7], text), true

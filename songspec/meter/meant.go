@@ -65,7 +65,7 @@ func barsForm(text string, lo, hi int, open bool) (help, like string) {
 		return fmt.Sprintf("Two bars are written \"%s, %s\", and all from one to the other \"%s-%s\".", m[1], m[2],
 			m[1], m[2]), ""
 	}
-	if many, ok := LastOnes(word); ok && many < 100 {
+	if many, ok := LastOnes(word); ok && many <= 16 {
 		return fmt.Sprintf("Only the last bar alone has a word, \"last\". The last %d of a section of 16 bars are "+
 			"written by their numbers, \"%s\".", many, numbered(many, open)), ""
 	}
@@ -87,7 +87,7 @@ func LastOnes(text string) (many int, ok bool) {
 
 // numbered are the last bars, so many of them, of a section of 16 bars.
 func numbered(many int, open bool) string {
-	if from := max(1, 17-many); !open {
+	if from := 17 - many; !open {
 		return fmt.Sprintf("%d-16", from)
 	} else {
 		return fmt.Sprintf("%d-", from)
