@@ -92,6 +92,16 @@ func ownerOf(tl *timeline.Timeline, who timeline.Player, parts []PassPart, n *No
 	return at
 }
 
+// Owner is the bar to which a note of a player belongs, as the index of its pass and of the bar in it: a
+// push into the next pass belongs to that pass's first bar. An excerpt has no passes: there it is -1, -1.
+func (p *Performance) Owner(tl *timeline.Timeline, who timeline.Player, n *Note) (pass, bar int) {
+	if len(p.Passes) == 0 {
+		return -1, -1
+	}
+	at := ownerOf(tl, who, p.Passes, n)
+	return at.pass, at.bar
+}
+
 // changesBand reports whether a pass, or a bar of it, has anything of its own to play on.
 func changesBand(p timeline.Pass) bool {
 	return p.Band != nil || slices.ContainsFunc(p.Bars, func(b timeline.Bar) bool { return b.Band != nil })

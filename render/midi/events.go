@@ -58,30 +58,30 @@ func noteEvents(notes []groove.Note, end int64) ([]packed, error) {
 
 // toTrack returns the part as gomidi's messages: name, instrument, program, notes, end. Where the
 // sound changes there is another program, before the notes at that tick.
-func (p *part) toTrack(end int64) (smf.Track, error) {
-	for _, s := range p.sounds {
-		if s.program > 127 {
-			return nil, fmt.Errorf("program %d is over 127", s.program)
+func (p *Part) toTrack(end int64) (smf.Track, error) {
+	for _, s := range p.Sounds {
+		if s.Program > 127 {
+			return nil, fmt.Errorf("program %d is over 127", s.Program)
 		}
 	}
-	events, err := noteEvents(p.notes, end)
+	events, err := noteEvents(p.Notes, end)
 	if err != nil {
 		return nil, err
 	}
-	t := trackBuilder{track: make(smf.Track, 0, len(events)+len(p.sounds)+3)}
-	t.add(0, smf.MetaTrackSequenceName(p.name))
-	t.add(0, smf.MetaInstrument(p.sounds[0].name))
-	t.add(0, smf.Message{0xC0 | p.channel, p.sounds[0].program})
-	next := p.sounds[1:]
+	t := trackBuilder{track: make(smf.Track, 0, len(events)+len(p.Sounds)+3)}
+	t.add(0, smf.MetaTrackSequenceName(p.Name))
+	t.add(0, smf.MetaInstrument(p.Sounds[0].Name))
+	t.add(0, smf.Message{0xC0 | p.Channel, p.Sounds[0].Program})
+	next := p.Sounds[1:]
 	// All messages share one array, three bytes each, so that none is allocated alone.
 	store := make([]byte, 0, 3*len(events))
 	for _, e := range events {
-		for ; len(next) > 0 && next[0].tick <= e.tick(); next = next[1:] {
-			t.add(next[0].tick, smf.Message{0xC0 | p.channel, next[0].program})
+		for ; len(next) > 0 && next[0].Tick <= e.tick(); next = next[1:] {
+			t.add(next[0].Tick, smf.Message{0xC0 | p.Channel, next[0].Program})
 		}
-		status := 0x80 | p.channel
+		status := 0x80 | p.Channel
 		if e.on() {
-			status = 0x90 | p.channel
+			status = 0x90 | p.Channel
 		}
 		store = append(store, status, e.key(), e.velocity())
 		t.add(e.tick(), smf.Message(store[len(store)-3:len(store):len(store)]))

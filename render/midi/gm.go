@@ -17,26 +17,26 @@ var programNames = map[uint8]string{
 	clickProgram: "Woodblock",
 }
 
-// sound is what a track is played with: a name for the reader and a General MIDI program
+// Instrument is what a track is played with: a name for the reader and a General MIDI program
 // counted from 0.
-type sound struct {
-	name    string
-	program uint8
+type Instrument struct {
+	Name    string
+	Program uint8
 }
 
-// timedSound is what a track is played with from a tick on.
-type timedSound struct {
-	tick int64
-	sound
+// Sound is what a track is played with from a tick on.
+type Sound struct {
+	Tick int64
+	Instrument
 }
 
 // programSound is a melodic instrument.
-func programSound(program uint8) sound {
+func programSound(program uint8) Instrument {
 	name, ok := programNames[program]
 	if !ok {
 		name = "Program " + strconv.Itoa(int(program)+1)
 	}
-	return sound{name, program}
+	return Instrument{name, program}
 }
 
 // kitSound is the drum kit for a word of the song file. General MIDI Level 1 has one kit,
@@ -44,11 +44,11 @@ func programSound(program uint8) sound {
 // and General MIDI Level 2); a Level 1 player ignores it and plays the standard kit. Where
 // the song file does not change it a song keeps one kit from start to end, because only some
 // players follow a change.
-func kitSound(word string) sound {
+func kitSound(word string) Instrument {
 	if word == "brushes" {
-		return sound{"Brush Kit", 40}
+		return Instrument{"Brush Kit", 40}
 	}
-	return sound{"Standard Kit", 0}
+	return Instrument{"Standard Kit", 0}
 }
 
 // clickProgram is General MIDI's Woodblock, counted from 0.

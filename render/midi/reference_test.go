@@ -159,15 +159,15 @@ func TestProgramNames(t *testing.T) {
 			t.Errorf("program %d is called %q, expected %q", program, name, want)
 		}
 	}
-	if got := kitSound("brushes").program; got != uint8(gm.DrumKit_Brush) {
+	if got := kitSound("brushes").Program; got != uint8(gm.DrumKit_Brush) {
 		t.Errorf("brushes are program %d, expected %d", got, gm.DrumKit_Brush)
 	}
 	for _, word := range []string{"", "standard", "sticks"} {
-		if got := kitSound(word).program; got != 0 {
+		if got := kitSound(word).Program; got != 0 {
 			t.Errorf("kit %q is program %d, expected General MIDI's only one", word, got)
 		}
 	}
-	if got := programSound(200).name; got != "Program 201" {
+	if got := programSound(200).Name; got != "Program 201" {
 		t.Errorf("a program without a name is called %q", got)
 	}
 }

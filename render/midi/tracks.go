@@ -15,7 +15,7 @@ type noteTrack struct {
 const percussion = 9
 
 // sound is what the track is played with.
-func (t noteTrack) sound(s groove.Sound) sound {
+func (t noteTrack) sound(s groove.Sound) Instrument {
 	if t.channel == percussion {
 		return kitSound(s.Kit)
 	}
@@ -44,25 +44,28 @@ func trackAt(index int) noteTrack {
 	return playerTracks[index-1]
 }
 
-// part is a track of notes in one song, before it is written.
-type part struct {
-	name    string
-	channel uint8
-	sounds  []timedSound // what it is played with, the first from the start
-	notes   []groove.Note
+// Part is a track of notes in one song: what a file has of it, and what is heard.
+type Part struct {
+	Name    string        // exactly as in the file
+	Channel uint8         // as it travels in the file, counted from 0
+	Sounds  []Sound       // what it is played with, the first from the start
+	Notes   []groove.Note // with the keys of the file
 }
 
-// trackParts are the tracks after the first, in the order of the file. A player who never
+// Percussion reports whether the keys are General MIDI's percussion instruments.
+func (p *Part) Percussion() bool { return p.Channel == percussion }
+
+// Parts are the tracks after the first, in the order of the file. A player who never
 // plays keeps his track, so that the tracks after it keep their places.
-func trackParts(perf *groove.Performance) []part {
-	var out []part
+func Parts(perf *groove.Performance) []Part {
+	var out []Part
 	add := func(t noteTrack, sounds []groove.Sound, notes []groove.Note) {
-		p := part{name: t.name, channel: t.channel, notes: notes}
+		p := Part{Name: t.name, Channel: t.channel, Notes: notes}
 		for _, s := range sounds {
-			p.sounds = append(p.sounds, timedSound{s.Tick, t.sound(s)})
+			p.Sounds = append(p.Sounds, Sound{s.Tick, t.sound(s)})
 		}
-		if p.sounds == nil {
-			p.sounds = []timedSound{{0, t.sound(groove.Sound{})}}
+		if p.Sounds == nil {
+			p.Sounds = []Sound{{0, t.sound(groove.Sound{})}}
 		}
 		out = append(out, p)
 	}

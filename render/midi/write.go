@@ -36,7 +36,7 @@ const maxDelta = 1<<28 - 1
 // for the format (2^28 ticks between two events). Nothing is clamped or dropped to make
 // it fit.
 func Write(tl *timeline.Timeline, perf *groove.Performance) ([]byte, error) {
-	parts := trackParts(perf)
+	parts := Parts(perf)
 	// The tracks do not depend on each other, so they are made in parallel.
 	chunks := make([][]byte, 1+len(parts))
 	faults := make([]error, len(chunks))
@@ -48,7 +48,7 @@ func Write(tl *timeline.Timeline, perf *groove.Performance) ([]byte, error) {
 		}
 		track, err := parts[i-1].toTrack(tl.End)
 		if chunks[i], err = trackChunk(track, err); err != nil {
-			faults[i] = fmt.Errorf("track %s: %w", parts[i-1].name, err)
+			faults[i] = fmt.Errorf("track %s: %w", parts[i-1].Name, err)
 		}
 	})
 	size := headerLen
