@@ -30,19 +30,20 @@ var scratches = sync.Pool{New: func() any { return new(scratch) }}
 func (b *Bank) render(zones []zone, key uint8) bank.Sound {
 	var out bank.Sound
 	sum, one := scratches.Get().(*scratch), scratches.Get().(*scratch)
-	defer scratches.Put(sum)
-	defer scratches.Put(one)
 	frames := 0 // what of sum is used
 	for _, z := range zones {
 		n := b.renderZone(z, key, one)
-		if n > frames {
-			clear(sum.left[frames:n])
-			clear(sum.right[frames:n])
+		if frames == 0 {
 			frames = n
-		}
-		for i := range n {
-			sum.left[i] += one.left[i]
-			sum.right[i] += one.right[i]
+			sum, one = one, sum
+		} else {
+			if n > frames {
+				clear(sum.left[frames:n])
+				clear(sum.right[frames:n])
+				frames = n
+			}
+			add(sum.left[:n], one.left[:n])
+			add(sum.right[:n], one.right[:n])
 		}
 		out.Release = max(out.Release, z.release())
 		if out.Class == 0 {
@@ -62,6 +63,8 @@ func (b *Bank) render(zones []zone, key uint8) bank.Sound {
 	}
 	out.Left = append([]float32(nil), sum.left[:frames]...)
 	out.Right = append([]float32(nil), sum.right[:frames]...)
+	scratches.Put(sum)
+	scratches.Put(one)
 	return out
 }
 
@@ -116,10 +119,21 @@ func (b *Bank) synthesizer(z zone) (*meltysynth.Synthesizer, error) {
 	return synth, nil
 }
 
+func add(to, x []float32) {
+	for i, v := range x {
+		to[i] += v
+	}
+}
+
 // loudest is the largest sample; NaN where one is.
 func loudest(x []float32) (peak float32) {
 	for _, v := range x {
-		peak = max(peak, abs(v))
+		if v <= peak && v >= -peak {
+			continue
+		}
+		if peak = abs(v); peak != peak {
+			break
+		}
 	}
 	return peak
 }
