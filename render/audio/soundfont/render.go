@@ -1,0 +1,141 @@
+package soundfont
+
+import (
+	"math"
+	"sync"
+
+	"github.com/sinshu/go-meltysynth/meltysynth"
+
+	"plinth/render/audio/bank"
+)
+
+const (
+	maxFrames = bank.MaxSeconds * bank.Rate
+	// step is how much is rendered at a time, a quarter of a second: when all of it is silent, the note is over.
+	step = bank.Rate / 4
+	// silent is what counts for nothing at a note's end: 80 dB under its peak.
+	silent = 1e-4
+	// fade is for a note that still sounds when no more of it is kept.
+	fade = bank.Rate / 2
+	// wild is more than any sample can be: beyond it a filter has gone wrong.
+	wild = 1000
+)
+
+// scratch is what a zone is rendered into.
+type scratch struct{ left, right [maxFrames]float32 }
+
+var scratches = sync.Pool{New: func() any { return new(scratch) }}
+
+// render adds the zones of a note.
+func (b *Bank) render(zones []zone, key uint8) bank.Sound {
+	var out bank.Sound
+	sum, one := scratches.Get().(*scratch), scratches.Get().(*scratch)
+	frames := 0 // what of sum is used
+	for _, z := range zones {
+		n := b.renderZone(z, key, one)
+		if frames == 0 {
+			frames = n
+			sum, one = one, sum
+		} else {
+			if n > frames {
+				clear(sum.left[frames:n])
+				clear(sum.right[frames:n])
+				frames = n
+			}
+			add(sum.left[:n], one.left[:n])
+			add(sum.right[:n], one.right[:n])
+		}
+		out.Release = max(out.Release, z.release())
+		if out.Class == 0 {
+			out.Class = int(z.instrument.GetExclusiveClass())
+		}
+	}
+	if frames == maxFrames {
+		for i := range fade {
+			g := float32(fade-1-i) / fade
+			sum.left[frames-fade+i] *= g
+			sum.right[frames-fade+i] *= g
+		}
+	}
+	peak := max(loudest(sum.left[:frames]), loudest(sum.right[:frames]))
+	for frames > 0 && max(abs(sum.left[frames-1]), abs(sum.right[frames-1])) <= silent*peak {
+		frames--
+	}
+	out.Left = append([]float32(nil), sum.left[:frames]...)
+	out.Right = append([]float32(nil), sum.right[:frames]...)
+	scratches.Put(sum)
+	scratches.Put(one)
+	return out
+}
+
+// renderZone renders a zone alone, at its highest velocity with the gain that 127 would have, and
+// returns how many frames it gave. A zone that the library cannot play is silent.
+func (b *Bank) renderZone(z zone, key uint8, to *scratch) (frames int) {
+	defer func() {
+		if recover() != nil {
+			frames = 0
+		}
+	}()
+	synth, err := b.synthesizer(z)
+	if err != nil {
+		return 0
+	}
+	synth.NoteOn(0, int32(key), z.top())
+	peak := float32(0)
+	for frames < maxFrames {
+		left, right := to.left[frames:frames+step], to.right[frames:frames+step]
+		synth.Render(left, right)
+		loud := max(loudest(left), loudest(right))
+		if !(loud < wild) {
+			return 0
+		}
+		peak = max(peak, loud)
+		frames += step
+		if loud <= silent*peak && float64(frames-step)/bank.Rate >= z.onset() {
+			break
+		}
+	}
+	return frames
+}
+
+// synthesizer is one that has a zone as its only sound. It is made for each note: it is what the library changes.
+func (b *Bank) synthesizer(z zone) (*meltysynth.Synthesizer, error) {
+	region := *z.preset
+	region.Instrument = &meltysynth.Instrument{Regions: []*meltysynth.InstrumentRegion{z.instrument}}
+	font := *b.font
+	font.Presets = []*meltysynth.Preset{{Regions: []*meltysynth.PresetRegion{&region}}}
+	settings := meltysynth.NewSynthesizerSettings(bank.Rate)
+	settings.EnableReverbAndChorus = false
+	settings.MaximumPolyphony = 8 // the least that it takes
+	synth, err := meltysynth.NewSynthesizer(&font, settings)
+	if err != nil {
+		return nil, err
+	}
+	// The channel's volume (controllers 7 and 39) and expression (11 and 43) are full.
+	for _, controller := range []int32{7, 39, 11, 43} {
+		synth.ProcessMidiMessage(0, 0xB0, controller, 127)
+	}
+	synth.MasterVolume = float32(1 / bank.Gain(uint8(z.top())))
+	return synth, nil
+}
+
+func add(to, x []float32) {
+	for i, v := range x {
+		to[i] += v
+	}
+}
+
+// loudest is the largest sample; NaN where one is.
+func loudest(x []float32) (peak float32) {
+	for _, v := range x {
+		if v <= peak && v >= -peak {
+			continue
+		}
+		if peak = abs(v); peak != peak {
+			break
+		}
+	}
+	return peak
+}
+
+func abs(x float32) float32 { return float32(math.Abs(float64(x))) }
