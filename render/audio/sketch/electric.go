@@ -14,7 +14,7 @@ func tine(key int, touch float64) *take {
 	decay := 0.75 * math.Exp(0.035*(k-60))
 	var modes []mode
 	pan := 0.2 * max(-1, min(1, (k-62)/36))
-	drive := 0.16 + 0.34*touch*math.Exp2((60-k)/48)
+	drive := min(0.6, (0.2+0.26*touch)*math.Exp2((60-k)/32))
 	amp := 1.0
 	for n := 1.0; n <= 12; n++ {
 		modes = append(modes, panned(n*f, decay*(1+0.55*(n-1)), n*1.1, amp, pan))
@@ -29,7 +29,7 @@ func tine(key int, touch float64) *take {
 	modes = append(modes, panned(f*cents(-1.2), decay*0.55, 0.4, 0.25, -pan))
 	t.ring(0, modes)
 	t.rise(0.002 + 0.003*(1-touch))
-	t.knock(&d, k, (0.7*touch+0.2)*power(modes), pan)
+	t.knock(&d, k, touch, (0.7*touch+0.2)*power(modes), pan)
 	return t
 }
 
@@ -42,7 +42,7 @@ func reed(key int, touch float64) *take {
 	d := dice(key*5 + 3)
 	decay := 1.25 * math.Exp(0.03*(k-60))
 	pan := 0.15 * max(-1, min(1, (k-62)/36))
-	drive := 0.30 + 0.30*touch*math.Exp2((60-k)/60)
+	drive := min(0.62, (0.32+0.26*touch)*math.Exp2((60-k)/48))
 	var modes []mode
 	amp := 1.0
 	for n := 1.0; n <= 18; n++ {
@@ -53,7 +53,7 @@ func reed(key int, touch float64) *take {
 	modes = append(modes, panned(f*6.9, 22, 0, 0.08*touch, -pan))
 	t.ring(0, modes)
 	t.rise(0.0015 + 0.002*(1-touch))
-	t.knock(&d, k, (0.6*touch+0.2)*power(modes), pan)
+	t.knock(&d, k, touch, (0.6*touch+0.2)*power(modes), pan)
 	return t
 }
 
@@ -63,6 +63,7 @@ type plectrum struct {
 	pickup  float64 // where a pickup takes it; 0: none
 	corner  float64 // hertz: what quill, finger and pickup let through
 	steep   float64 // of the fall above the corner, in powers of the frequency
+	fall    float64 // power of n by which partials are weaker
 	octave  float64 // of a second choir an octave up
 	decay   float64 // per second at middle C
 	rising  float64 // of it by key
@@ -103,7 +104,7 @@ func (p plectrum) keyed(key int, touch float64) *take {
 
 // partial is the amplitude of the n-th partial.
 func (p plectrum) partial(n, freq, touch float64) float64 {
-	a := math.Abs(math.Sin(n*math.Pi*p.plucked)) / n
+	a := math.Abs(math.Sin(n*math.Pi*p.plucked)) / math.Pow(n, p.fall)
 	if p.pickup > 0 {
 		a *= math.Abs(math.Sin(n*math.Pi*p.pickup)) + 0.04
 	}

@@ -36,14 +36,15 @@ func (g grand) play(key int, touch float64) *take {
 	f, b := hertz(k), inharmonicity(k)
 	d := dice(key*3 + 1)
 	// The hammer is on the string for some milliseconds, shorter when it comes faster: that bounds the partials.
-	corner := g.bright * (0.55 + 0.6*touch) * (0.6*f + 430*math.Exp2(-math.Abs(k-40)/22))
+	corner := g.bright * (0.5 + 0.6*touch) * (0.5*f + 820*math.Exp2((30-max(k, 30))/24))
+	steep := 1.12 - 0.5*touch            // of the fall above it
 	struck := 1 / (8 + max(0, (k-60)/6)) // the place on the string
 	pan := 0.3 * max(-1, min(1, (k-62)/36))
 	first := pianoDecay(k) / g.sustain
 	after := (0.42 + 0.25*math.Exp((k-72)/14)) / g.sustain
 	var modes []mode
-	add := func(freq, decay, amp float64) {
-		m := panned(freq, decay, d.between(0, 2*math.Pi), amp, pan)
+	add := func(freq, decay, phase, amp float64) {
+		m := panned(freq, decay, phase, amp, pan)
 		if g.board {
 			m.left *= decibels(2.5 * ripple(freq, 1))
 			m.right *= decibels(2.5 * ripple(freq, 2))
@@ -56,38 +57,40 @@ func (g grand) play(key int, touch float64) *take {
 			break
 		}
 		x := freq / corner
-		amp := (math.Abs(math.Sin(n*math.Pi*struck)) + 0.03) / math.Pow(1+x*x, 1.15)
+		amp := (math.Abs(math.Sin(n*math.Pi*struck)) + 0.03) / math.Pow(1+x*x, steep) / math.Pow(n, 0.6) / (1 + freq*freq/(5000*5000))
 		if g.board {
 			amp *= freq * freq / (freq*freq + 50*50) // a board is too small to radiate the lowest
 		}
 		decay := first * (1 + 0.09*(n-1) + 0.004*n*n)
 		spread := g.detune * d.between(0.7, 1.3)
+		phase := d.between(0, 2*math.Pi)
 		switch {
-		case key < 34: // one string: two planes of swinging
-			add(freq, decay, amp)
-			add(freq*cents(spread/4), after*(1+0.15*n), amp*0.3)
-		case n > 12:
-			add(freq*cents(-spread/2), decay, amp)
-			add(freq*cents(spread/2), decay*0.8, amp*0.6)
+		case n < 3 || key < 34 && n < 12: // what the bridge takes at once, and what it takes late
+			add(freq, decay, phase, amp)
+			add(freq*cents(spread), after*(1+0.12*n), phase+d.between(-1, 1), amp*d.between(0.09, 0.14))
+		case n < 14: // strings that beat
+			add(freq*cents(-spread/2), decay*1.1, phase, amp*0.72)
+			add(freq*cents(spread/2), decay*0.6, phase+d.between(-1, 1), amp*0.42)
 		default:
-			add(freq*cents(-spread/2), decay, amp*0.7)
-			add(freq*cents(spread/2), decay*1.15, amp*0.7)
-			add(freq*cents(d.between(-0.2, 0.2)*g.detune), after*(1+0.12*n), amp*d.between(0.10, 0.16))
+			add(freq, decay, phase, amp)
+		}
+		if g.detune > 5 && n < 8 {
+			add(freq*cents(-spread), decay*0.8, phase, amp*0.8)
 		}
 	}
 	t.ring(0, modes)
 	t.rise(0.0012 + 0.0025*math.Exp2((36-k)/18)*(1.3-0.6*touch))
-	t.knock(&d, k, g.knock*(0.6+0.4*touch)*power(modes), pan)
+	t.knock(&d, k, touch, g.knock*(0.6+0.4*touch)*power(modes), pan)
 	return t
 }
 
 // knock is what is heard of a piano besides the strings: the soundboard's own low modes, struck through the
 // bridge, and the felt.
-func (t *take) knock(d *dice, key, amount, pan float64) {
+func (t *take) knock(d *dice, key, touch, amount, pan float64) {
 	if amount == 0 {
 		return
 	}
-	amount *= 0.05 * (1 + max(0, (key-66)/10))
+	amount *= 0.05 * (1 + max(0, (key-66)/18))
 	var modes []mode
 	for _, freq := range [...]float64{86, 118, 162, 215, 288, 371, 490, 640, 830} {
 		decay := 22 + freq/12
@@ -96,7 +99,7 @@ func (t *take) knock(d *dice, key, amount, pan float64) {
 	}
 	t.ring(0, modes)
 	t.blow(d, hiss{rise: 0.0008, fall: 0.009, amp: amount * 1.2, width: 0.6, pan: pan,
-		filters: []filter{lowPass(1800, 0.6), highPass(160, 0.7)}})
+		filters: []filter{lowPass(1400+2600*touch, 0.6), highPass(160, 0.7)}})
 }
 
 // power is the root of the sum of the modes' squares: how loud they are together.

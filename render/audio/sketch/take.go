@@ -58,16 +58,13 @@ const (
 // settled is over what time, in seconds, levels are measured.
 const settled = 0.3
 
-// finish makes the sound of a take: no offset, a smooth start and end, and the level in decibels below full
+// finish makes the sound of a take: a smooth start and end, and the level in decibels below full
 // scale that its first third of a second has.
 func (t *take) finish(level float64) (left, right []float32) {
-	for _, side := range t.sides() {
-		blockOffset(side)
-	}
 	t.rise(onset)
 	peak := 0.0
 	for _, side := range t.sides() {
-		for _, x := range side {
+		for _, x := range side[:min(len(side), 2*bank.Rate)] {
 			peak = max(peak, math.Abs(x))
 		}
 	}
@@ -94,24 +91,12 @@ func (t *take) finish(level float64) (left, right []float32) {
 	for _, side := range t.sides() {
 		out := make([]float32, end)
 		for i := range out {
-			x := side[i] * scale
-			if left := end - i; left <= fade {
-				x *= 0.5 - 0.5*math.Cos(math.Pi*(float64(left)-0.5)/float64(fade))
-			}
-			out[i] = float32(x)
+			out[i] = float32(side[i] * scale)
+		}
+		for i := range fade {
+			out[end-1-i] *= float32(0.5 - 0.5*math.Cos(math.Pi*(float64(i)+0.5)/float64(fade)))
 		}
 		done = append(done, out)
 	}
 	return done[0], done[len(done)-1]
-}
-
-// blockOffset takes out what lies below the lowest key: a high-pass of the first order at 14 Hz.
-func blockOffset(x []float64) {
-	r := math.Exp(-2 * math.Pi * 14 / bank.Rate)
-	in, out := 0.0, 0.0
-	for i, v := range x {
-		out = float64(r*out) + v - in
-		in = v
-		x[i] = out
-	}
 }
