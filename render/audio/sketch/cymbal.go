@@ -76,9 +76,9 @@ var (
 		wash: 0.25, washFrom: 4600, rise: 0.004, fall: 0.45, stick: 0.9, thump: 0.2, pan: -0.25}
 	rideBell = plate{low: 400, high: 10000, modes: 44, ring: 4.5, shorter: 0.5, tilt: 0, peak: 2500, slope: 0.6,
 		wash: 0.06, washFrom: 4200, rise: 0.004, fall: 0.3, stick: 0.7, bell: 1.7, pan: -0.25}
-	crash = plate{low: 260, high: 10500, modes: 110, ring: 5.2, shorter: 0.2, tilt: -0.25, peak: 900, slope: 0.5,
+	crash = plate{low: 260, high: 10500, modes: 110, ring: 5.2, shorter: 0.2, tilt: 0.1, peak: 900, slope: 0.7,
 		wash: 0.26, washFrom: 2600, rise: 0.026, fall: 0.8, stick: 0.2, pan: 0.3}
-	crash2 = plate{low: 230, high: 9500, modes: 110, ring: 5.6, shorter: 0.2, tilt: -0.25, peak: 800, slope: 0.5,
+	crash2 = plate{low: 230, high: 9500, modes: 110, ring: 5.6, shorter: 0.2, tilt: 0.1, peak: 800, slope: 0.7,
 		wash: 0.25, washFrom: 2400, rise: 0.028, fall: 0.85, stick: 0.2, pan: -0.35}
 	splash = plate{low: 420, high: 11500, modes: 60, ring: 2, shorter: 0.4, tilt: 0, peak: 2200, slope: 0.6,
 		wash: 0.35, washFrom: 3400, rise: 0.006, fall: 0.2, stick: 0.2, pan: 0.1}

@@ -64,9 +64,9 @@ func snare(freq, wires float64) func(d *dice, touch float64) *take {
 	return func(d *dice, touch float64) *take {
 		t := &take{}
 		t.drop(glide{freq: freq, over: 25 * touch, falls: 0.012, decay: 21, amp: 0.8})
-		for _, m := range membrane[1:] {
+		for i, m := range membrane[1:] {
 			t.drop(glide{freq: freq * m.ratio * d.between(0.98, 1.02), over: 12 * touch, falls: 0.01,
-				decay: 26 + 9*m.ratio, amp: m.amp * (0.6 + 0.4*touch), pan: d.between(-0.2, 0.2)})
+				decay: 26 + 9*m.ratio, amp: m.amp * (0.6 + 0.4*touch) * float64(2*(i%2)-1), pan: d.between(-0.2, 0.2)})
 		}
 		w := wires * (0.7 + 0.3*touch)
 		t.blow(d, hiss{rise: 0.0015, fall: 0.05, amp: 1.0 * w, width: 0.6,
