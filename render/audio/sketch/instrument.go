@@ -1,0 +1,114 @@
+package sketch
+
+import "plinth/render/audio/bank"
+
+// The programs that others stand for.
+const (
+	guideProgram = 53
+	clickProgram = 115
+)
+
+// nearest is the patch that stands for one: a bank this small has one sound for each kind of instrument. Of melodic
+// programs that it does not know, those that hold a tone are sung and the others played on the piano.
+func nearest(p bank.Patch) bank.Patch {
+	switch {
+	case p.Drums && p.Program == brushKit:
+		return p
+	case p.Drums:
+		return bank.Patch{Program: standardKit, Drums: true}
+	case p.Program < 8, p.Program >= 32 && p.Program < 40, p.Program == guideProgram, p.Program == clickProgram:
+		return p
+	case p.Program >= 112 && p.Program < 120:
+		return bank.Patch{Program: clickProgram}
+	case p.Program >= 8 && p.Program < 16: // bells and mallets
+		return bank.Patch{Program: 4}
+	case p.Program >= 24 && p.Program < 32, p.Program >= 104 && p.Program < 112, p.Program == 45, p.Program == 46: // plucked
+		return bank.Patch{Program: 6}
+	case p.Program >= 16 && p.Program < 24, p.Program >= 40 && p.Program < 104: // held
+		return bank.Patch{Program: guideProgram}
+	}
+	return bank.Patch{}
+}
+
+// layers are the lowest velocities of the layers above the first.
+func layers(p bank.Patch, key int) []uint8 {
+	switch {
+	case p.Drums:
+		return []uint8{46, 92}
+	case p.Program == guideProgram || p.Program == clickProgram:
+		return nil
+	}
+	return []uint8{56, 92}
+}
+
+// instrument is how a melodic program is played.
+type instrument struct {
+	level   func(key int) float64 // decibels below full scale at velocity 127, over the first 0.3 seconds
+	release func(key int) float64
+	play    func(key int, touch float64) *take
+}
+
+// even is the same level or time at all keys.
+func even(x float64) func(int) float64 { return func(int) float64 { return x } }
+
+// pianoLevel falls at the top, where the sound is short.
+func pianoLevel(db float64) func(int) float64 {
+	return func(key int) float64 { return db - 0.22*max(0, float64(key-72)) - 0.05*max(0, float64(48-key)) }
+}
+
+// instruments are the melodic programs. Levels lie between those of two General MIDI banks as measured.
+var instruments = map[uint8]instrument{
+	0: {pianoLevel(-22.5), damper, grand{bright: 1, detune: 0.9, knock: 1, board: true, sustain: 1}.play},
+	1: {pianoLevel(-22.5), damper, grand{bright: 1.45, detune: 0.9, knock: 1.2, board: true, sustain: 1}.play},
+	2: {pianoLevel(-20.5), damper, grand{bright: 1.1, detune: 0.8, knock: 0.4, sustain: 1.1}.play},
+	3: {pianoLevel(-22), damper, grand{bright: 1.25, detune: 11, knock: 1.3, board: true, sustain: 0.8}.play},
+	4: {pianoLevel(-20.5), even(0.07), tine},
+	5: {pianoLevel(-21.5), even(0.05), reed},
+	6: {pianoLevel(-21.5), even(0.045), plectrum{plucked: 0.13, fall: 0.6, corner: 6000, steep: 1.6, octave: 0.3, decay: 1.5, rising: 0.03,
+		damping: 0.10, click: 0.08, noise: 3800, rise: 0.0012}.keyed},
+	7: {pianoLevel(-21), even(0.03), plectrum{plucked: 0.06, pickup: 0.17, fall: 0.9, corner: 2200, steep: 2, decay: 1.1, rising: 0.025,
+		damping: 0.09, click: 0.03, noise: 2500, rise: 0.001}.keyed},
+	guideProgram: {even(-19), even(0.06), func(key int, _ float64) *take { return ooh(key) }},
+	clickProgram: {even(-30.5), even(0.1), click},
+}
+
+// click is a woodblock, by key.
+func click(key int, _ float64) *take {
+	f := 1010 * cents(float64(key-72)*45)
+	d := dice(key)
+	return struck(block{{f, 0.075, 1}, {f * 1.72, 0.05, 0.28}, {f * 2.6, 0.04, 0.18}}, 0, 0.4, 2400)(&d, 0.7)
+}
+
+// bassLevels are by program from 32.
+var bassLevels = [8]float64{-17, -18.5, -19.5, -17.5, -18.5, -21, -18, -17.5}
+
+func init() {
+	for i, level := range bassLevels {
+		program := uint8(32 + i)
+		play := func(key int, touch float64) *take { return synth(program, key, touch) }
+		if s, ok := basses[program]; ok {
+			play = s.play
+		}
+		instruments[program] = instrument{even(level), even(0.035), play}
+	}
+}
+
+// A drum rings on when its key is let go: only its class ends it.
+const drumRelease = 30
+
+// compute makes a note. Three layers are a touch of 0, a half and 1.
+func compute(n bank.Note) bank.Sound {
+	touch, key := min(1, float64(n.Layer)/2), int(min(n.Key, 127))
+	p := nearest(n.Patch)
+	if p.Drums {
+		x := drum(p, key)
+		d := dice(key)
+		s := bank.Sound{Release: drumRelease, Class: x.class}
+		s.Left, s.Right = x.strike(&d, touch).finish(x.level)
+		return s
+	}
+	ins := instruments[p.Program]
+	s := bank.Sound{Release: ins.release(key)}
+	s.Left, s.Right = ins.play(key, touch).finish(ins.level(key))
+	return s
+}

@@ -1,0 +1,130 @@
+package sketch
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"plinth/render/audio/bank"
+)
+
+// mode is one way in which a body swings: a sine that dies away exponentially.
+type mode struct {
+	freq  float64 // hertz
+	decay float64 // of the amplitude, per second: 6.91 / the time for 60 dB
+	phase float64 // radians at the start
+	left  float64 // amplitudes at the start
+	right float64
+}
+
+// The modes of a note stop when they are this far below the loudest of them: 76 dB.
+const inaudible = 1.0 / 6300
+
+// highest is the highest frequency that a mode may have.
+const highest = 18000
+
+// chunk is how many samples are computed mode by mode before the next ones: they stay in the processor's cache.
+const chunk = 512
+
+// swing is a mode as the recurrence y[n] = a·y[n-1] - b·y[n-2].
+type swing struct {
+	a, b, y1, y2, left, right float64
+	end                       int // sample
+}
+
+// four are swings that are computed at once, which is faster than one after the other.
+type four [4]swing
+
+// ring adds modes to a take from a time on, in seconds. Where all modes are as loud on both sides only the left
+// one is computed.
+func (t *take) ring(at float64, modes []mode) {
+	loudest := 0.0
+	for _, m := range modes {
+		loudest = max(loudest, math.Abs(m.left), math.Abs(m.right))
+	}
+	swings := make([]swing, 0, len(modes)+3)
+	from := int(at * bank.Rate)
+	for _, m := range modes {
+		amp := max(math.Abs(m.left), math.Abs(m.right))
+		if m.freq > highest || amp < loudest*inaudible || amp == 0 {
+			continue
+		}
+		n := int(math.Log(amp/(loudest*inaudible)) / m.decay * bank.Rate)
+		n = min(n, int(bank.MaxSeconds*bank.Rate)-from)
+		r := math.Exp(-m.decay / bank.Rate)
+		w := 2 * math.Pi * m.freq / bank.Rate
+		swings = append(swings, swing{
+			a: 2 * r * math.Cos(w), b: r * r,
+			y1: math.Sin(m.phase-w) / r, y2: math.Sin(m.phase-2*w) / (r * r),
+			left: m.left, right: m.right, end: n,
+		})
+	}
+	if len(swings) == 0 {
+		return
+	}
+	slices.SortStableFunc(swings, func(a, b swing) int { return cmp.Compare(b.end, a.end) })
+	t.reach(from + swings[0].end)
+	for len(swings)%4 != 0 {
+		swings = append(swings, swing{})
+	}
+	for i := 0; i < swings[0].end; i += chunk {
+		to := min(i+chunk, swings[0].end)
+		for j := 0; j < len(swings) && swings[j].end > i; j += 4 {
+			next := (*four)(swings[j:])
+			if t.mono {
+				next.ringMono(t.left[from+i : from+to])
+			} else {
+				next.ring(t.left[from+i:from+to], t.right[from+i:from+to])
+			}
+		}
+	}
+}
+
+// ring adds them to two sides. The products stand in conversions so that no processor fuses them with the sums: that
+// would round otherwise. All is in variables of its own because the compiler keeps only those in registers.
+func (s *four) ring(left, right []float64) {
+	right = right[:len(left)]
+	a0, b0, l0, r0, x0, y0 := s[0].a, s[0].b, s[0].left, s[0].right, s[0].y2, s[0].y1
+	a1, b1, l1, r1, x1, y1 := s[1].a, s[1].b, s[1].left, s[1].right, s[1].y2, s[1].y1
+	a2, b2, l2, r2, x2, y2 := s[2].a, s[2].b, s[2].left, s[2].right, s[2].y2, s[2].y1
+	a3, b3, l3, r3, x3, y3 := s[3].a, s[3].b, s[3].left, s[3].right, s[3].y2, s[3].y1
+	for i := range left {
+		x0, y0 = y0, float64(a0*y0)-float64(b0*x0)
+		x1, y1 = y1, float64(a1*y1)-float64(b1*x1)
+		x2, y2 = y2, float64(a2*y2)-float64(b2*x2)
+		x3, y3 = y3, float64(a3*y3)-float64(b3*x3)
+		left[i] += (float64(y0*l0) + float64(y1*l1)) + (float64(y2*l2) + float64(y3*l3))
+		right[i] += (float64(y0*r0) + float64(y1*r1)) + (float64(y2*r2) + float64(y3*r3))
+	}
+	s[0].y2, s[0].y1, s[1].y2, s[1].y1 = x0, y0, x1, y1
+	s[2].y2, s[2].y1, s[3].y2, s[3].y1 = x2, y2, x3, y3
+}
+
+// ringMono is ring for the left side alone.
+func (s *four) ringMono(left []float64) {
+	a0, b0, l0, x0, y0 := s[0].a, s[0].b, s[0].left, s[0].y2, s[0].y1
+	a1, b1, l1, x1, y1 := s[1].a, s[1].b, s[1].left, s[1].y2, s[1].y1
+	a2, b2, l2, x2, y2 := s[2].a, s[2].b, s[2].left, s[2].y2, s[2].y1
+	a3, b3, l3, x3, y3 := s[3].a, s[3].b, s[3].left, s[3].y2, s[3].y1
+	for i := range left {
+		x0, y0 = y0, float64(a0*y0)-float64(b0*x0)
+		x1, y1 = y1, float64(a1*y1)-float64(b1*x1)
+		x2, y2 = y2, float64(a2*y2)-float64(b2*x2)
+		x3, y3 = y3, float64(a3*y3)-float64(b3*x3)
+		left[i] += (float64(y0*l0) + float64(y1*l1)) + (float64(y2*l2) + float64(y3*l3))
+	}
+	s[0].y2, s[0].y1, s[1].y2, s[1].y1 = x0, y0, x1, y1
+	s[2].y2, s[2].y1, s[3].y2, s[3].y1 = x2, y2, x3, y3
+}
+
+// panned gives a mode its two amplitudes: pan is -1 (left) to 1, and the power stays the same.
+func panned(freq, decay, phase, amp, pan float64) mode {
+	x := (pan + 1) * math.Pi / 4
+	return mode{freq, decay, phase, amp * math.Cos(x) * math.Sqrt2, amp * math.Sin(x) * math.Sqrt2}
+}
+
+// hertz is the frequency of a key in equal temperament, A4 (key 69) being 440 Hz (ISO 16).
+func hertz(key float64) float64 { return 440 * math.Exp2((key-69)/12) }
+
+// decibels is an amplitude.
+func decibels(db float64) float64 { return math.Pow(10, db/20) }
