@@ -25,7 +25,7 @@ func TestMatch(t *testing.T) {
 		"bars in front": {[]string{"| Ab | Bb/Ab |", "| Fm7 | Bb7 | Ab | Bb/Ab |"},
 			"0:01234567 1:2345 2:01234567 3:2345 4:01234567 5:2345"},
 		"bar taken out": {[]string{"| Ab | Bb/Ab | Gm7 |", "| Ab | Gm7 |", "4: 4&", "3: 4&"},
-			"0:01234567 1:0-12 2:01234567 3:0-12 4:01234567 5:0-12"},
+			"0:01234567 1:0-112 2:01234567 3:0-112 4:01234567 5:0-112"},
 		"section moved": {[]string{"  play \"bridge\" {}\n", "", "form {\n", "form {\n  play \"bridge\" {}\n"},
 			"1:01234567 2:0123 3:01234567 4:0123 0:01234567 5:0123"},
 		"verse twice": {[]string{"form {\n", "form {\n  play \"verse\" {}\n"}, // which of the two is new, nobody can say
@@ -34,7 +34,7 @@ func TestMatch(t *testing.T) {
 			"0:01234567 1:0123 2:01234567 3:0123 -1:-1-1-1-1-1-1-1-1 4:0123"},
 		"another name": {[]string{`section "bridge"`, `section "middle"`, `play "bridge"`, `play "middle"`}, same},
 		"played twice": {[]string{`play "bridge" {}`, `play "bridge" { times = 2 }`}, same},
-		"bars left out": {[]string{`play "bridge" {}`, `play "bridge" { bars = "3-8" }`},
+		"bars left out": {[]string{`play "bridge" {}`, `play "bridge" { only = "3-8" }`},
 			"0:01234567 1:0123 2:01234567 3:0123 4:-1-1012345 5:0123"},
 	} {
 		src := edit(t, weir, row.pairs...)
