@@ -119,14 +119,12 @@ func (w *writer) chunk(s *stretch) (Chunk, []bank.Note) {
 		part := &w.song.Parts[i]
 		b = append(separate(b, i), '[')
 		from := len(b)
-		for j, n := range notes {
+		for j, n := range notes { // six numbers each, one behind the other
 			begins := at(n.Tick)
-			b = append(separate(b, j), '[')
 			for k, v := range [...]int64{begins, at(n.Tick+n.Ticks) - begins, int64(n.Key), int64(n.Velocity),
 				int64(index[w.note(part, n)]), int64(n.Bar) - int64(s.first)} {
-				b = strconv.AppendInt(separate(b, k), v, 10)
+				b = strconv.AppendInt(separate(b, j+k), v, 10)
 			}
-			b = append(b, ']')
 		}
 		if len(notes) > 0 && part.Who != heard.Click {
 			heardParts = append(heardParts, []byte(part.Name), b[from:])
