@@ -98,7 +98,8 @@ func NewBed(tl *timeline.Timeline, perf *groove.Performance, sounds Sounds) *Bed
 		}
 		out.Parts, out.Levels = append(out.Parts, part), append(out.Levels, levelOf(p.Who))
 	}
-	w := &writer{tl: tl, song: song, bank: sounds.Bank, clock: timeline.NewClock(tl.Tempos), known: map[struck]bank.Note{}}
+	w := &writer{tl: tl, song: song, bank: sounds.Bank, clock: timeline.NewClock(tl.Tempos),
+		known: map[bank.Patch]*struck{}}
 	for _, t := range tl.Tempos {
 		out.Tempos = append(out.Tempos, tempoJSON{t.Tick, w.clock.Micros(t.Tick), t.Micros})
 	}
@@ -107,15 +108,15 @@ func NewBed(tl *timeline.Timeline, perf *groove.Performance, sounds Sounds) *Bed
 		passesOf[tl.Passes[i].Section]++
 	}
 	for _, s := range stretches(tl, song) {
-		chunk, notes := w.chunk(&s)
+		chunk := w.chunk(&s)
 		place := w.place(&s, passesOf)
 		place.Hash = chunk.Hash
 		chunk.print = hash([]byte(chunk.print), encode([]any{place.Energy, place.Key, place.Feel, place.Tempo,
 			place.Meter, place.Tacet, place.Vamp}))
 		b.Chunks, out.Chunks = append(b.Chunks, chunk), append(out.Chunks, place)
-		for _, n := range notes {
-			b.Notes[NoteName(n)] = n
-		}
+	}
+	for _, n := range w.notes {
+		b.Notes[NoteName(n)] = n
 	}
 	text := encode(out)
 	b.json = text[1 : len(text)-1]
@@ -126,7 +127,7 @@ func NewBed(tl *timeline.Timeline, perf *groove.Performance, sounds Sounds) *Bed
 func stretches(tl *timeline.Timeline, song *heard.Song) []stretch {
 	var out []stretch
 	add := func(pass *timeline.Pass, first, bars int) {
-		out = append(out, stretch{pass, first, song.Bars[first : first+bars], make([][]*heard.Note, len(song.Parts))})
+		out = append(out, stretch{pass, first, song.Bars[first : first+bars], make([][]*heard.Note, len(song.Parts)), 0})
 	}
 	front := 0
 	if song.Lead > 0 {
@@ -143,6 +144,7 @@ func stretches(tl *timeline.Timeline, song *heard.Song) []stretch {
 		for j := range notes {
 			s := &out[front+song.Bars[notes[j].Bar].Pass]
 			s.notes[i] = append(s.notes[i], &notes[j])
+			s.count++
 		}
 	}
 	return out
