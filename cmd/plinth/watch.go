@@ -78,7 +78,7 @@ are never two. A program left in the background counts as long as it may print h
 	}}, "poll", "look at the files every TIME (250ms), and wait for no word of the system")
 	cmd.Flags().Lookup("poll").NoOptDefVal = "250ms"
 	cmd.RegisterFlagCompletionFunc("poll", cobra.NoFileCompletions)
-	cmd.Flags().BoolVar(&page, "page", false, "serve the song to a browser of this machine, where it plays on as you save")
+	cmd.Flags().BoolVar(&page, "page", false, "play the song in a browser of this machine, on and on as you save")
 	cmd.Flags().Var(&textFlag{value: "N", check: func(text string) (err error) {
 		port, err = portNumber(text)
 		return err

@@ -25,7 +25,8 @@ func TestNotesAreThoseOfTheFile(t *testing.T) {
 				t.Fatalf("%s: %s has %d notes of %d", path, part.Who, len(part.Notes), len(notes))
 			}
 			for i, n := range part.Notes {
-				if n.At != clock.Micros(notes[i].Tick) || n.At+n.Length != clock.Micros(notes[i].Tick+notes[i].Length) ||
+				end := clock.Micros(notes[i].Tick + notes[i].Length)
+				if n.At != clock.Micros(notes[i].Tick) || n.At+n.Length != end ||
 					n.Tick != notes[i].Tick || n.Ticks != notes[i].Length {
 					t.Errorf("%s: %s note %d at %d for %d", path, part.Name, i, n.At, n.Length)
 				}

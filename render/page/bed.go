@@ -127,7 +127,8 @@ func NewBed(tl *timeline.Timeline, perf *groove.Performance, sounds Sounds) *Bed
 func stretches(tl *timeline.Timeline, song *heard.Song) []stretch {
 	var out []stretch
 	add := func(pass *timeline.Pass, first, bars int) {
-		out = append(out, stretch{pass, first, song.Bars[first : first+bars], make([][]*heard.Note, len(song.Parts)), 0})
+		out = append(out, stretch{pass: pass, first: first, bars: song.Bars[first : first+bars],
+			notes: make([][]*heard.Note, len(song.Parts))})
 	}
 	front := 0
 	if song.Lead > 0 {

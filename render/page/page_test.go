@@ -97,7 +97,8 @@ func TestChunksAreWhatIsHeard(t *testing.T) {
 			p := places[i]
 			for j, bar := range c.Bars {
 				want := song.Bars[int(first)+j]
-				if !near(p.At+bar.At, want.At) || !near(p.At+bar.At+bar.Length, want.End) || p.Tick+bar.Tick != want.Tick ||
+				begins := p.At + bar.At
+				if !near(begins, want.At) || !near(begins+bar.Length, want.End) || p.Tick+bar.Tick != want.Tick ||
 					bar.Beats[0] != bar.At || len(bar.Beats) < 1 {
 					t.Fatalf("%s: bar %d of %s: %+v, %+v", path, j, p.Name, bar, want)
 				}
@@ -111,8 +112,8 @@ func TestChunksAreWhatIsHeard(t *testing.T) {
 					n := next[k][bar][0]
 					next[k][bar] = next[k][bar][1:]
 					part := &song.Parts[k]
-					name := NoteName(tones{}.Note(bank.Patch{Program: part.Sounds[n.Sound].Program, Drums: part.Drums}, n.Key,
-						n.Velocity))
+					patch := bank.Patch{Program: part.Sounds[n.Sound].Program, Drums: part.Drums}
+					name := NoteName(tones{}.Note(patch, n.Key, n.Velocity))
 					if !near(p.At+flat[0], n.At) || !near(flat[1], n.Length) || flat[2] != int64(n.Key) ||
 						flat[3] != int64(n.Velocity) || c.Notes[flat[4]] != name {
 						t.Fatalf("%s: %s: %v, %+v", path, part.Name, flat[:6], n)
@@ -178,8 +179,9 @@ func TestJSON(t *testing.T) {
 		t.Error(front)
 	}
 	for _, want := range []string{
-		`{"bars":[{"at":0,"length":2000000,"tick":0,"ticks":3840,"inside":1,"energy":2,"beats":[0,500000,1000000,1500000],` +
-			`"meter":"4/4","chords":[{"at":0,"text":"C"},{"at":1500000,"text":"Am"}],"text":"C / / Am"},{"at":2000000,`,
+		`{"bars":[{"at":0,"length":2000000,"tick":0,"ticks":3840,"inside":1,"energy":2,` +
+			`"beats":[0,500000,1000000,1500000],"meter":"4/4",` +
+			`"chords":[{"at":0,"text":"C"},{"at":1500000,"text":"Am"}],"text":"C / / Am"},{"at":2000000,`,
 		`"events":[{"bar":1,"at":2000000,"end":2500000,"kind":"push","text":"push 1 by bass, piano",` +
 			`"by":["bass","piano"],"acts":true},{"bar":1,"at":3000000,"end":3000000,"kind":"cue",` +
 			`"text":"cue 3 \"door\"","cue":"door","by":["bass","piano"],"acts":true}],"notes":["p33-36-0",`,
@@ -188,9 +190,10 @@ func TestJSON(t *testing.T) {
 			t.Errorf("no %s in\n%s", want, verse)
 		}
 	}
-	none := State{Rev: 1, Title: "x", File: "x.hcl", Wrong: []Diag{{Severity: "error", Summary: "s", Detail: "a\nb"}}}
-	if got := string(none.JSON(nil)); got != `{"rev":1,"song":{"title":"x","by":"","file":"x.hcl","only":""},"says":"",`+
-		`"ok":false,"wrong":[{"severity":"error","summary":"s","detail":"a\nb"}],"doubts":[]}` {
+	none := State{Rev: 1, Title: "x", File: "x.hcl"}
+	none.Wrong = []Diag{{Severity: "error", Summary: "s", Detail: "a\nb"}}
+	if got := string(none.JSON(nil)); got != `{"rev":1,"song":{"title":"x","by":"","file":"x.hcl","only":""},`+
+		`"says":"","ok":false,"wrong":[{"severity":"error","summary":"s","detail":"a\nb"}],"doubts":[]}` {
 		t.Error(got)
 	}
 }
@@ -203,22 +206,24 @@ func TestTextsArePlain(t *testing.T) {
 		t.Fatal(err)
 	}
 	tl.Title, tl.By = "<script>alert(1)</script>\x1b[31m", "\u202eevil\x00"
-	tl.Passes[0].Section, tl.Passes[0].Vamp, tl.Passes[0].Bars[0].Text = "<b>\u009b1</b>", "until <hr>\x1b", "\x1bC</i>"
-	tl.Passes[0].Events[1].Text = "</p>\x07"
+	p := &tl.Passes[0]
+	p.Section, p.Vamp, p.Bars[0].Text = "<b>\u009b1</b>", "until <hr>\x1b", "\x1bC</i>"
+	p.Events[1].Text = "</p>\x07"
 	bed := NewBed(tl, groove.Perform(tl, set), sounds)
-	state := State{Rev: 1, File: "<i>.song.hcl", Says: "\x1b[2J", Bed: bed, Wrong: []Diag{{Summary: "a\x1b", Detail: "b\x07\nc",
-		File: "\x1b", Lines: []Line{{N: 1, Text: "d\x1b\te<"}}}}}
+	state := State{Rev: 1, File: "<i>.song.hcl", Says: "\x1b[2J", Bed: bed}
+	state.Wrong = []Diag{{Summary: "a\x1b", Detail: "b\x07\nc", File: "\x1b", Lines: []Line{{N: 1, Text: "d\x1b\te<"}}}}
 	all := state.JSON(nil)
 	for _, c := range bed.Chunks {
 		all = append(all, c.JSON...)
 	}
-	for _, bad := range []string{"<", ">", "&", "\x1b", "\x07", "\u202e", "\u009b", "\n", "\x00", `\u001b`, `\u0007`, `\u202e`,
-		`\u0000`, `\u009b`} {
+	for _, bad := range []string{"<", ">", "&", "\x1b", "\x07", "\u202e", "\u009b", "\n", "\x00", `\u001b`, `\u0007`,
+		`\u202e`, `\u0000`, `\u009b`} {
 		if i := strings.Index(string(all), bad); i >= 0 {
 			t.Errorf("%q in %s", bad, all[max(0, i-40):i+20])
 		}
 	}
-	if got := read[struct{ Song songJSON }](t, state.JSON(nil)).Song.Title; got != "<script>alert(1)</script>\ufffd[31m" {
-		t.Errorf("%q", got)
+	said := read[struct{ Song songJSON }](t, state.JSON(nil))
+	if said.Song.Title != "<script>alert(1)</script>\ufffd[31m" {
+		t.Errorf("%q", said.Song.Title)
 	}
 }

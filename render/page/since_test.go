@@ -59,13 +59,15 @@ func TestChanges(t *testing.T) {
 		changed string
 	}{
 		"a comment": {[]string{"title", "# slower?\ntitle"}, "0:0123 1:01234567 2:0123 3:0123 4:0123", "[]"},
-		"a chord":   {[]string{"| F | G | C | Am |", "| F | G | Em | Am |"}, "0:0123 1:01234567 2:0123 3:0123 4:0123", "[2 4]"},
-		"a title":   {[]string{`"Weir"`, `"Sluice"`}, "0:0123 1:01234567 2:0123 3:0123 4:0123", "[0 3]"}, // its fills
+		"a chord": {[]string{"| F | G | C | Am |", "| F | G | Em | Am |"},
+			"0:0123 1:01234567 2:0123 3:0123 4:0123", "[2 4]"},
+		"a title": {[]string{`"Weir"`, `"Sluice"`}, "0:0123 1:01234567 2:0123 3:0123 4:0123", "[0 3]"}, // its fills
 		"bars in front": {[]string{"| C | Am | F | G |", "| C | C | C | Am | F | G |"},
 			"0:0345 1:01234567 2:0123 3:0345 4:0123", "[0 3]"},
 		"section moved": {[]string{"  play \"bridge\" {}\n", "", "form {\n", "form {\n  play \"bridge\" {}\n"},
 			"1:0123 0:01234567 2:0123 3:0123 4:0123", "[0 1 2]"},
-		"pass taken out": {[]string{"  play \"bridge\" {}\n", ""}, "0:0123 -1:-1-1-1-1-1-1-1-1 1:0123 2:0123 3:0123", "[0 1]"},
+		"pass taken out": {[]string{"  play \"bridge\" {}\n", ""},
+			"0:0123 -1:-1-1-1-1-1-1-1-1 1:0123 2:0123 3:0123", "[0 1]"},
 		"pass repeated": {[]string{"  play \"bridge\" {}\n", "  play \"bridge\" {}\n  play \"bridge\" {}\n"},
 			"0:0123 1:01234567 3:0123 4:0123 5:0123", "[1 2 4]"},
 		"count-in": {[]string{"key =", "count_in = 2\nkey ="}, "1:0123 2:01234567 3:0123 4:0123 5:0123", "[0]"},
@@ -160,7 +162,8 @@ func TestRoom(t *testing.T) {
 		places, _ := chunksOf(t, bed)
 		text := RoomOf(7, Room(bed))
 		room := read[roomJSON](t, text)
-		if !strings.HasPrefix(string(text), `{"rev":7,"low":`) || len(room.Chunks) != len(places) || room.Low >= room.High {
+		if !strings.HasPrefix(string(text), `{"rev":7,"low":`) || len(room.Chunks) != len(places) ||
+			room.Low >= room.High {
 			t.Fatalf("%s: %.80s", path, text)
 		}
 		windows := 0

@@ -28,7 +28,7 @@ func TestMatch(t *testing.T) {
 			"0:01234567 1:0-112 2:01234567 3:0-112 4:01234567 5:0-112"},
 		"section moved": {[]string{"  play \"bridge\" {}\n", "", "form {\n", "form {\n  play \"bridge\" {}\n"},
 			"1:01234567 2:0123 3:01234567 4:0123 0:01234567 5:0123"},
-		"verse twice": {[]string{"form {\n", "form {\n  play \"verse\" {}\n"}, // which of the two is new, nobody can say
+		"verse twice": {[]string{"form {\n", "form {\n  play \"verse\" {}\n"}, // which one is new, nobody can say
 			"0:01234567 2:0123 3:01234567 4:0123 5:01234567 6:0123"},
 		"pass taken out": {[]string{"  play \"bridge\" {}\n", ""},
 			"0:01234567 1:0123 2:01234567 3:0123 -1:-1-1-1-1-1-1-1-1 4:0123"},

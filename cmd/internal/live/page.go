@@ -30,7 +30,8 @@ func (s *session) openPage() error {
 
 // ourMistake is a panic in words.
 func ourMistake(text string) string {
-	return "this is a mistake in plinth, not in your song. Please report it with the song file and these lines:\n" + text
+	return "this is a mistake in plinth, not in your song. Please report it with the song file and these lines:\n" +
+		text
 }
 
 // stillPlaying says what is heard after a save that is wrong.
