@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 	"unicode"
@@ -90,6 +91,15 @@ func pollTime(text string) (time.Duration, error) {
 			text)
 	}
 	return every, nil
+}
+
+// portNumber reads the port of a page; 0 is any that is free.
+func portNumber(text string) (int, error) {
+	port, err := strconv.Atoi(text)
+	if err != nil || port < 0 || port > 65535 {
+		return 0, fmt.Errorf("it takes the number of a port, 1024 to 65535 (0 is any that is free), not %q", text)
+	}
+	return port, nil
 }
 
 // replaceFlags gives a command the flags whose values replace what the song file says.

@@ -16,6 +16,8 @@ import (
 func (a *app) watchCommand() *cobra.Command {
 	var o live.Options
 	var out, then, only *textFlag
+	var page bool
+	var port int
 	var replace *songspec.Override
 	cmd := &cobra.Command{
 		Use:   "watch FILE",
@@ -50,6 +52,11 @@ are never two. A program left in the background counts as long as it may print h
 			o.Song, o.To, o.Color, o.MaxDiags = args[0], a.err, a.colorErr, maxShown
 			o.Out, o.Then, o.Only, o.Override = out.text, then.text, only.text, *replace
 			o.Poll = cmd.Flags().Changed("poll")
+			if page {
+				o.Page = &live.Page{Port: port, Sounds: placeholderSounds}
+			} else if cmd.Flags().Changed("port") {
+				return misuse("--port is for the page: --page --port %d", port)
+			}
 			ends := []os.Signal{os.Interrupt, syscall.SIGTERM}
 			if !signal.Ignored(syscall.SIGHUP) { // nohup has it ignored
 				ends = append(ends, syscall.SIGHUP) // the terminal is closed
@@ -71,6 +78,12 @@ are never two. A program left in the background counts as long as it may print h
 	}}, "poll", "look at the files every TIME (250ms), and wait for no word of the system")
 	cmd.Flags().Lookup("poll").NoOptDefVal = "250ms"
 	cmd.RegisterFlagCompletionFunc("poll", cobra.NoFileCompletions)
+	cmd.Flags().BoolVar(&page, "page", false, "play the song in a browser of this machine, on and on as you save")
+	cmd.Flags().Var(&textFlag{value: "N", check: func(text string) (err error) {
+		port, err = portNumber(text)
+		return err
+	}}, "port", "serve the page on port N (default: one that is free)")
+	cmd.RegisterFlagCompletionFunc("port", cobra.NoFileCompletions)
 	then = nameFlag(cmd, "then", "COMMAND", "a command of the shell, in quotes", "run COMMAND after each good build")
 	return cmd
 }

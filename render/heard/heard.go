@@ -68,6 +68,8 @@ type Note struct {
 	Key, Velocity uint8
 	Sound         uint8 // index in the part's Sounds
 	Bar           int32 // index in the song's Bars
+	// Tick and Ticks are At and Length in ticks of the file.
+	Tick, Ticks int64
 }
 
 // A guide is sung by a General MIDI program, counted from 0, at one velocity: it is there to
@@ -109,7 +111,8 @@ func Of(tl *timeline.Timeline, perf *groove.Performance) *Song {
 				}
 			}
 			at := clock.Micros(n.Tick)
-			part.Notes[j] = Note{at, clock.Micros(n.Tick+n.Length) - at, n.Key, n.Velocity, uint8(sound), int32(bar)}
+			part.Notes[j] = Note{at, clock.Micros(n.Tick+n.Length) - at, n.Key, n.Velocity, uint8(sound), int32(bar),
+				n.Tick, n.Length}
 		}
 		s.Parts = append(s.Parts, part)
 	}
@@ -157,9 +160,9 @@ func (s *Song) singers(tl *timeline.Timeline, clock *timeline.Clock) {
 			}
 			at := clock.Micros(start)
 			part.Notes = append(part.Notes, Note{at, clock.Micros(end) - at, n.Key, guideVelocity, 0,
-				int32(s.barAt(start))})
+				int32(s.barAt(start)), start, end - start})
 		}
-		if n, ok := s.startingPitch(&part); ok {
+		if n, ok := s.startingPitch(&part, clock); ok {
 			pitch.Channel = part.Channel
 			pitch.Notes = append(pitch.Notes, n)
 		}
@@ -175,7 +178,7 @@ const entersWithin = 2
 
 // startingPitch is the first note of a singer, given in the first half of the bar before bar 1: where
 // there is a count-in, nobody of the band plays in that half, and the singer enters at once.
-func (s *Song) startingPitch(guide *Part) (Note, bool) {
+func (s *Song) startingPitch(guide *Part, clock *timeline.Clock) (Note, bool) {
 	if s.Lead == 0 || len(guide.Notes) == 0 || int(guide.Notes[0].Bar) >= s.Lead+entersWithin {
 		return Note{}, false
 	}
@@ -194,7 +197,8 @@ func (s *Song) startingPitch(guide *Part) (Note, bool) {
 	if guide.Notes[0].At < in.At+half {
 		return Note{}, false
 	}
-	return Note{in.At, half, guide.Notes[0].Key, guideVelocity, 0, int32(s.Lead - 1)}, true
+	length := clock.Ticks(in.Tick, half)
+	return Note{in.At, half, guide.Notes[0].Key, guideVelocity, 0, int32(s.Lead - 1), in.Tick, length}, true
 }
 
 // Has reports whether anybody of this kind is heard.

@@ -25,7 +25,9 @@ func TestNotesAreThoseOfTheFile(t *testing.T) {
 				t.Fatalf("%s: %s has %d notes of %d", path, part.Who, len(part.Notes), len(notes))
 			}
 			for i, n := range part.Notes {
-				if n.At != clock.Micros(notes[i].Tick) || n.At+n.Length != clock.Micros(notes[i].Tick+notes[i].Length) {
+				end := clock.Micros(notes[i].Tick + notes[i].Length)
+				if n.At != clock.Micros(notes[i].Tick) || n.At+n.Length != end ||
+					n.Tick != notes[i].Tick || n.Ticks != notes[i].Length {
 					t.Errorf("%s: %s note %d at %d for %d", path, part.Name, i, n.At, n.Length)
 				}
 				bar := song.Bars[n.Bar]
@@ -74,7 +76,7 @@ func TestStartingPitch(t *testing.T) {
 			t.Errorf("%s: a pitch is given: %v", name, i >= 0)
 		}
 		if i >= 0 {
-			if n := song.Parts[i].Notes[0]; n.Key != 64 || n.At != 0 || n.Bar != 0 {
+			if n := song.Parts[i].Notes[0]; n.Key != 64 || n.At != 0 || n.Bar != 0 || n.Tick != 0 || n.Ticks != 1920 {
 				t.Errorf("%s: %+v", name, n)
 			}
 		}

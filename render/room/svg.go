@@ -116,10 +116,16 @@ func (s *sheet) layOutRows() {
 		s.rows = append(s.rows, sheetRow{cuts[i], cuts[i+1], 10 * (titleHeight + i*rowHeight)})
 		s.span = max(s.span, cuts[i+1]-cuts[i])
 	}
-	s.low, s.high = 127, 0
+	s.low, s.high = r.Field()
+}
+
+// Field is the lowest and the highest MIDI note of a picture of the song: there is a little room under
+// the lowest that is heard, and an octave above the highest for what is free there.
+func (r *Report) Field() (low, high int) {
+	low, high = 127, 0
 	see := func(notes []meant) {
 		for _, n := range notes {
-			s.low, s.high = min(s.low, n.key), max(s.high, n.key)
+			low, high = min(low, n.key), max(high, n.key)
 		}
 	}
 	see(r.sung)
@@ -128,11 +134,10 @@ func (s *sheet) layOutRows() {
 			see(r.meant[p.who])
 		}
 	}
-	if r.Song.Voice == nil && len(r.Windows) > 0 || s.low > s.high {
-		s.low, s.high = min(s.low, 48), max(s.high, 72) // windows stand there when no voice is known
+	if r.Song.Voice == nil && len(r.Windows) > 0 || low > high {
+		low, high = min(low, 48), max(high, 72) // windows stand there when no voice is known
 	}
-	// A little room below, and an octave above for what is free there.
-	s.low, s.high = max(0, s.low-2), min(127, max(s.high+14, s.low+48))
+	return max(0, low-2), min(127, max(high+14, low+48))
 }
 
 // rowTicks is how many ticks a row may hold: rowBars bars of 4/4, and fewer, down to

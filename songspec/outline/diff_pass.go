@@ -154,12 +154,13 @@ func (b *barWords) whole() string {
 // eventWords is an event in words: its kind, its count, and the whole of it.
 type eventWords struct{ kind, at, text string }
 
-func barsOf(t *timeline.Timeline, p *timeline.Pass) []barWords {
+// chordWords are the bars of a pass with their chords and meters alone.
+func chordWords(p *timeline.Pass) []barWords {
 	out := make([]barWords, len(p.Bars))
 	for i := range p.Bars {
 		bar := &p.Bars[i]
 		var written, sounding strings.Builder
-		for _, c := range chordsIn(p, bar) {
+		for _, c := range ChordsIn(p, bar) {
 			at := max(c.Start-bar.Start, -1) // -1: it goes on from the bar before
 			fmt.Fprintf(&written, "%d %s ", at, c.Written)
 			fmt.Fprintf(&sounding, "%d %s ", at, c.Chord)
@@ -170,6 +171,12 @@ func barsOf(t *timeline.Timeline, p *timeline.Pass) []barWords {
 			meter: bar.Meter.String(),
 		}
 	}
+	return out
+}
+
+// barsOf are the bars of a pass with all that is said of them.
+func barsOf(t *timeline.Timeline, p *timeline.Pass) []barWords {
+	out := chordWords(p)
 	for _, c := range t.Inside(p) {
 		out[c.Bar].events = append(out[c.Bar].events, eventWords{kind: c.What, text: c.What + " " + c.Is})
 	}
@@ -180,7 +187,7 @@ func barsOf(t *timeline.Timeline, p *timeline.Pass) []barWords {
 		}
 		bar := &p.Bars[e.Bar]
 		out[e.Bar].events = append(out[e.Bar].events,
-			eventWords{e.Kind.String(), bar.Meter.CountAt(e.Tick - bar.Start), describe(e, played, p, bar)})
+			eventWords{e.Kind.String(), bar.Meter.CountAt(e.Tick - bar.Start), Describe(e, played, p, bar)})
 	}
 	return out
 }

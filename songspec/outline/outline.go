@@ -177,7 +177,7 @@ func writeBars(out *bufio.Writer, t *timeline.Timeline, p *timeline.Pass, when b
 			notes = append(notes, note)
 		}
 		for event < len(p.Events) && p.Events[event].Bar <= i {
-			notes = append(notes, describe(&p.Events[event], played[event], p, bar))
+			notes = append(notes, Describe(&p.Events[event], played[event], p, bar))
 			event++
 		}
 		if written := strings.Join(strings.Fields(bar.Text), " "); written != sounding {
@@ -195,7 +195,7 @@ func writeBars(out *bufio.Writer, t *timeline.Timeline, p *timeline.Pass, when b
 func barText(p *timeline.Pass, bar *timeline.Bar) string {
 	var starts []int64
 	var names []string
-	for _, s := range chordsIn(p, bar) {
+	for _, s := range ChordsIn(p, bar) {
 		name, start := s.Chord.String(), s.Start
 		if start < bar.Start {
 			name, start = "/", bar.Start
@@ -240,8 +240,8 @@ func onCounts(bar *timeline.Bar, starts []int64, names []string) []string {
 	return words
 }
 
-// chordsIn are the chords that sound in a bar.
-func chordsIn(p *timeline.Pass, bar *timeline.Bar) []timeline.Span {
+// ChordsIn are the chords that sound in a bar.
+func ChordsIn(p *timeline.Pass, bar *timeline.Bar) []timeline.Span {
 	from := sort.Search(len(p.Chords), func(i int) bool { return p.Chords[i].End > bar.Start })
 	to := sort.Search(len(p.Chords), func(i int) bool { return p.Chords[i].Start >= bar.Start+bar.Length })
 	return p.Chords[from:to]

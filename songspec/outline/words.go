@@ -11,8 +11,8 @@ import (
 	"plinth/songspec/wording"
 )
 
-// describe is an event in words, as it is played: "accent 2&, weight 3 by drums".
-func describe(e *timeline.Event, played cue.Played, p *timeline.Pass, bar *timeline.Bar) string {
+// Describe is an event in words, as it is played: "accent 2&, weight 3 by drums".
+func Describe(e *timeline.Event, played cue.Played, p *timeline.Pass, bar *timeline.Bar) string {
 	text := e.Kind.String() + " " + bar.Meter.CountAt(e.Tick-bar.Start)
 	if !played.Acts {
 		return text + ", not played: " + played.Why.String()

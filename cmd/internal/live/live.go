@@ -20,6 +20,7 @@ import (
 
 	"plinth/cmd/internal/bed"
 	"plinth/cmd/internal/files"
+	"plinth/cmd/internal/serve"
 	"plinth/cmd/internal/then"
 	"plinth/cmd/internal/watch"
 	"plinth/groove"
@@ -41,6 +42,8 @@ type Options struct {
 	Only     string
 	Override songspec.Override
 	Then     string // a command line to run after each good build; may be empty
+	// Page, when not nil, serves the song to browsers.
+	Page *Page
 
 	To       io.Writer // everything is written to it
 	Color    bool
@@ -54,6 +57,7 @@ type session struct {
 	Options
 	out   *lineWriter
 	then  *then.Runner
+	page  *serve.Server // nil without a page
 	cache groove.Cache
 
 	good    *bed.Result // the last one that was written
@@ -82,6 +86,12 @@ func Run(ctx context.Context, o Options) error {
 		s.then = then.New(o.Then, s.out)
 		defer s.then.Close()
 	}
+	if o.Page != nil {
+		if err := s.openPage(); err != nil {
+			return err
+		}
+		defer s.page.Close()
+	}
 	return watch.Run(ctx, watch.Options{
 		Song: o.Song, Poll: o.Poll, PollEvery: o.PollEvery,
 		Build: s.build,
@@ -92,6 +102,9 @@ func Run(ctx context.Context, o Options) error {
 				text += bed.IsIt(o.Song)
 			}
 			s.say(text)
+			if n.Kind == watch.Missing || n.Kind == watch.Blank {
+				s.pageLost(text)
+			}
 		},
 	})
 }
@@ -102,8 +115,8 @@ func (s *session) build(_ context.Context, snapshot *watch.Snapshot) (out watch.
 	start := time.Now()
 	defer func() {
 		if p := recover(); p != nil {
-			s.fail(fmt.Sprintf("this is a mistake in plinth, not in your song. Please report it with the song file "+
-				"and these lines:\n%v\n%s", p, debug.Stack()))
+			s.fail(ourMistake(fmt.Sprintf("%v\n%s", p, debug.Stack())))
+			s.pageLost("This is a mistake in plinth, not in your song. It is printed where plinth watch runs.")
 			out.Read = append(out.Read, s.Song)
 		}
 	}()
@@ -120,8 +133,10 @@ func (s *session) build(_ context.Context, snapshot *watch.Snapshot) (out watch.
 	switch {
 	case err != nil:
 		s.fail(diags + err.Error())
+		s.pageWrong(res, err)
 	case res.Failed():
 		s.fail(diags)
+		s.pageWrong(res, nil)
 	default:
 		s.succeed(res, diags, start)
 	}
@@ -155,11 +170,14 @@ func (s *session) succeed(res *bed.Result, doubts string, start time.Time) {
 		s.out.write(doubts)
 		s.doubts = doubts
 	}
-	what := s.whatIsNew(res)
-	if s.good != nil { // the first line has the whole summary
+	what, file := s.whatIsNew(res), ""
+	if s.good == nil { // the first line has the whole summary
+		file = filepath.Join(s.Out, res.Outputs[0].Name) + ": "
+	} else {
 		what = wording.Count(res.Timeline.SongBars(), "bar") + "  " + what
 	}
-	s.say(fmt.Sprintf("%s  (%d ms)", what, time.Since(start).Milliseconds()))
+	s.say(fmt.Sprintf("%s%s  (%d ms)", file, what, time.Since(start).Milliseconds()))
+	s.pageGood(res, what)
 	s.good, s.failing = res, false
 	if s.then != nil {
 		s.then.Start()
@@ -169,7 +187,7 @@ func (s *session) succeed(res *bed.Result, doubts string, start time.Time) {
 // whatIsNew says in a few words what a good build has changed.
 func (s *session) whatIsNew(res *bed.Result) string {
 	if s.good == nil {
-		return filepath.Join(s.Out, res.Outputs[0].Name) + ": " + res.Summary()
+		return res.Summary()
 	}
 	var parts []string
 	if text := outline.Summary(outline.Diff(s.good.Timeline, res.Timeline)); text != "" {

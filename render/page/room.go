@@ -1,0 +1,75 @@
+package page
+
+import (
+	"plinth/render/room"
+	"plinth/songspec/timeline"
+)
+
+// The objects of the room, with their fields in the order of the file.
+type (
+	roomJSON struct {
+		Low    int             `json:"low"` // the range of pitch to draw, in MIDI notes
+		High   int             `json:"high"`
+		Chunks []roomChunkJSON `json:"chunks"`
+	}
+	roomChunkJSON struct {
+		Windows []windowJSON `json:"windows"`
+		Free    []freeJSON   `json:"free"`
+		Grid    []stepJSON   `json:"grid"`
+	}
+	windowJSON struct { // in microseconds from the chunk's start
+		From int64 `json:"from"`
+		To   int64 `json:"to"`
+	}
+	freeJSON struct {
+		Low  int `json:"low"`
+		High int `json:"high"`
+	}
+	stepJSON struct { // in how many bars of a hundred the voice or a player attacks on a step of the bar
+		Count   string `json:"count"`
+		Voice   int    `json:"voice"`
+		Players []int  `json:"players"`
+		Free    bool   `json:"free"`
+	}
+)
+
+// Room measures the room that a bed leaves, and gives what the page is told of it but for the revision.
+// It takes longer than all else that the page is told.
+func Room(b *Bed) []byte {
+	r := room.Analyze(b.Timeline, b.Performance)
+	out := roomJSON{Chunks: make([]roomChunkJSON, b.front(), len(b.Chunks))}
+	out.Low, out.High = r.Field()
+	for i := range r.Passes {
+		out.Chunks = append(out.Chunks, roomChunkJSON{})
+		c, s := &out.Chunks[len(out.Chunks)-1], &r.Passes[i]
+		for _, f := range s.Free {
+			c.Free = append(c.Free, freeJSON{f.Low, f.High})
+		}
+		for _, step := range s.Grid.Steps {
+			c.Grid = append(c.Grid, stepJSON{step.Count, step.Voice, step.Players, step.Free})
+		}
+	}
+	clock := timeline.NewClock(b.Timeline.Tempos)
+	for i := range out.Chunks {
+		c := &out.Chunks[i]
+		c.Windows = append([]windowJSON{}, c.Windows...)
+		c.Free, c.Grid = append([]freeJSON{}, c.Free...), append([]stepJSON{}, c.Grid...)
+		start, end := int64(0), b.Timeline.Lead
+		if pass := i - b.front(); pass >= 0 {
+			p := &b.Timeline.Passes[pass]
+			start, end = p.Start, p.Start+p.Length
+		}
+		for _, w := range r.Windows {
+			if from, to := max(w.Start, start), min(w.End, end); from < to {
+				at := clock.Micros(start)
+				c.Windows = append(c.Windows, windowJSON{clock.Micros(from) - at, clock.Micros(to) - at})
+			}
+		}
+	}
+	return encode(out)
+}
+
+// RoomOf is the room for the page, for a revision with the bed that it was measured of.
+func RoomOf(rev int, room []byte) []byte {
+	return append(append(field(nil, `{"rev":`, int64(rev)), ','), room[1:]...)
+}
