@@ -5,12 +5,12 @@
 import { AudioClock } from "./audioclock.js";
 import { Chunks, likeness } from "./bed.js";
 import { Link } from "./link.js";
+import { remember, remembered } from "./memory.js";
 import { Midi } from "./midi.js";
 import { Notes } from "./notes.js";
 import { nearest, namesOf } from "./nearest.js";
 import { Places, standing } from "./place.js";
 import { Ports } from "./ports.js";
-import { remember, remembered } from "./settings.js";
 import { Sound } from "./sound.js";
 import { Transport } from "./transport.js";
 

@@ -7,6 +7,7 @@ import { behind, swapHere, swapAtLine } from "./turn.js";
 
 /** margin is what the clock may run on, in microseconds, until what is asked for is done. */
 const margin = 20000;
+const rounding = 2; // microseconds by which times of two passes may disagree
 const tolerance = 3000; // microseconds: a note that is later than that is left out
 
 /**
@@ -197,7 +198,7 @@ export class Transport {
     const x = new Bar(bed, bar, turn);
     x.jump = jump;
     const last = this.queue.at(-1);
-    if (t === null && last.bed === bed && last.at + last.length === x.at) {
+    if (t === null && last.bed === bed && Math.abs(last.at + last.length - x.at) <= rounding) {
       this.add(x, last.base);
     } else {
       this.add(x, { t: t ?? last.end, at: x.at, pace: this.pace });
