@@ -88,7 +88,8 @@ export class Bed {
       const data = byHash.get(place.hash);
       const chunk = { ...place, index: i, bar: this.bars.length, data };
       data.bars.forEach((b, j) => this.bars.push({
-        ...b, at: place.at + b.at, tick: place.tick + b.tick, number: place.first + j, chunk: i, index: this.bars.length,
+        ...b, at: place.at + b.at, tick: place.tick + b.tick, number: place.first + j, chunk: i,
+        index: this.bars.length,
         beats: b.beats.map((x) => x + place.at),
         chords: (b.chords ?? []).map((c) => ({ ...c, at: c.at + place.at })),
         events: data.events.filter((e) => e.bar === j)

@@ -1,36 +1,27 @@
-// The engine: what the page plays with. It joins the line to plinth, the beds, the transport and its two
-// outlets. Its events: "bed" (another state or bed is there), "swap" (another bed is heard), "change" (a
-// setting, play or stop), "progress" (more notes are there), and "trouble" with {kind, text}, text being ""
-// when the trouble is over. All troubles that last are in `troubles`.
-import { AudioClock } from "./audioclock.js";
+// The engine: what the page plays with. It joins the line to plinth, the beds that come by it, and the player,
+// and keeps what is set. Its events: "bed" (another state or bed is there), "swap" (another bed is heard),
+// "room", "change" (a setting, play or stop), "progress" (more notes are there), and "trouble" with {kind,
+// text}, text being "" when the trouble is over. All troubles that last are in `troubles`.
 import { Chunks, likeness } from "./bed.js";
 import { Link } from "./link.js";
 import { remember, remembered } from "./memory.js";
-import { Midi } from "./midi.js";
+import { namesOf } from "./nearest.js";
 import { Notes } from "./notes.js";
-import { nearest, namesOf } from "./nearest.js";
-import { Places, standing } from "./place.js";
+import { Places } from "./place.js";
+import { Player, rate } from "./player.js";
 import { Ports } from "./ports.js";
-import { Sound } from "./sound.js";
-import { Transport } from "./transport.js";
 
-const rate = 48000;
-const patience = 1500; // milliseconds for which the first notes are waited for
-const limits = { low: 0.5, high: 1.5 }; // of the pace
+const paces = { lowest: 0.5, highest: 1.5 };
 
 export class Engine extends EventTarget {
-  #loading = 0; // counts states: only the newest is loaded to its end
-  #starting = null; // {bar, since}: play was asked for, and waits for notes and for the browser
-  #offered = null; // {bed, since}: waits for its notes
-  #rest = null; // the bar where it stopped
-  #near = -1; // the bar around which notes were last wanted
+  #turn = 0; // counts states: only the newest is loaded to its end
+  #room = null;
 
-  constructor({ link = new Link(), ports = new Ports(), worker = null, store = globalThis.localStorage } = {}) {
+  constructor({ link = new Link(), ports = new Ports(), worker = ticker(), store = globalThis.localStorage } = {}) {
     super();
-    this.settings = remembered(store);
     this.store = store;
+    this.settings = remembered(store);
     this.state = null; // the newest, which may be a wrong save's
-    this.newest = null; // the newest bed
     this.troubles = new Map();
     this.places = new Places();
     this.chunks = new Chunks(async (hash) => (await get(`/pass/${hash}`)).json());
@@ -38,58 +29,59 @@ export class Engine extends EventTarget {
       rate, get: async (path) => (await get(path)).arrayBuffer(), onchange: () => this.#tell("progress"),
     });
     this.ports = ports;
-    this.instruments = new Midi();
-    this.instruments.clock = this.settings.clock;
-    this.sound = null;
-    this.audio = null;
-    this.transport = new Transport({
-      outlet: this.instruments, places: this.places, click: () => this.#click(),
-      onswap: () => this.#swapped(), onend: () => this.#ended(),
+    this.player = new Player({
+      settings: this.settings, places: this.places, notes: this.notes, worker,
+      tell: (event) => this.#told(event), trouble: (kind, text) => this.#trouble(kind, text),
     });
-    this.transport.pace = this.settings.pace;
-    this.#applyHeard();
-    this.worker = worker ?? new Worker(new URL("./ticker.js", import.meta.url));
-    this.worker.onmessage = () => this.#tick();
-    this.ports.addEventListener("change", () => this.#findPort());
+    this.player.midi.setClock(this.settings.clock);
+    ports.addEventListener("change", () => this.#findPort());
     globalThis.addEventListener?.("pagehide", () => this.#hide());
     for (const gesture of ["pointerdown", "keydown"]) {
-      globalThis.addEventListener?.(gesture, () => this.playing && this.audio?.resume(), true);
+      globalThis.addEventListener?.(gesture, () => this.playing && this.player.audio?.resume(), true);
     }
-    this.link = link;
-    link.addEventListener("state", ({ detail }) => this.#take(detail));
-    link.addEventListener("room", ({ detail }) => {
-      this.room = detail;
-      this.#tell("bed");
-    });
-    link.addEventListener("line", ({ detail }) => {
-      this.#trouble("line", detail.up ? "" : detail.text);
-      this.notes.forgetFailed();
-    });
-    link.addEventListener("playing", () => this.stop());
+    this.#listen(link);
     if (this.settings.outlet === "midi") {
       this.settings.outlet = "sound";
       this.setOutlet("midi");
     }
   }
 
-  // What there is.
+  #listen(link) {
+    this.link = link;
+    link.addEventListener("state", ({ detail }) => this.#take(detail));
+    link.addEventListener("room", ({ detail }) => {
+      this.#room = detail;
+      this.#furnish();
+    });
+    link.addEventListener("line", ({ detail }) => {
+      this.#trouble("line", detail.up ? "" : detail.text);
+      this.notes.forgetFailed();
+    });
+    link.addEventListener("playing", () => this.stop());
+    link.open();
+  }
 
-  /** bed is what is heard, or would be. */
+  /** bed is what is heard, or would be; null before the first. One without bars was never right yet. */
   get bed() {
-    return this.transport.shown ?? this.newest;
+    return this.player.bed;
   }
 
   /** pending is the bed that waits for the next bar line, or null. */
   get pending() {
-    return this.newest === this.bed ? null : this.newest;
+    return this.player.newest === this.bed ? null : this.player.newest;
+  }
+
+  /** room is the bed's room for others, where it is known. */
+  get room() {
+    return this.bed?.room ?? null;
   }
 
   get playing() {
-    return this.#starting !== null || this.transport.playing;
+    return this.player.playing;
   }
 
   get loop() {
-    return this.transport.loop;
+    return this.player.transport.loop;
   }
 
   get pace() {
@@ -113,327 +105,161 @@ export class Engine extends EventTarget {
   }
 
   get midi() {
-    const engine = this;
-    const { ports, instruments } = this;
+    const { supported, allowed, list } = this.ports;
+    const { port, clock } = this.player.midi;
     return {
-      supported: ports.supported, allowed: ports.allowed, ports: ports.list, clock: instruments.clock,
-      port: instruments.port?.id ?? null, setPort: (id) => engine.setPort(id), setClock: (on) => engine.setClock(on),
+      supported, allowed, ports: list, clock, port: port?.id ?? null,
+      setPort: (id) => this.setPort(id), setClock: (on) => this.setClock(on),
     };
   }
 
-  /** progress is how many of the bed's notes are there. */
+  /** progress is how many of the newest bed's notes are there. */
   get progress() {
-    const keys = this.newest ? namesOf(this.newest) : [];
+    const keys = this.player.newest ? namesOf(this.player.newest) : [];
     return { ready: this.notes.ready(keys), needed: keys.length };
   }
 
-  /** left is how many notes were not heard: their sound was not there in time, or their time was past. */
+  /** left is how many notes were left out: their sound was not there, or it was too late for them. */
   get left() {
-    return { missing: this.sound?.missing ?? 0, late: this.transport.late };
+    return { missing: this.player.sound?.missing ?? 0, late: this.player.transport.late };
   }
 
-  /** now is what is heard: {bar, at, loop, count}, loop being how often it has begun again. */
+  /** now is what is heard: {bar, at, loop, count}, or null; see Player. */
   now() {
-    if (this.#starting) {
-      const { bar } = this.#starting;
-      return { bar, at: this.bed.bars[bar].at, loop: 0, count: 0 };
-    }
-    if (!this.transport.playing) {
-      return null;
-    }
-    const t = this.#heardTime();
-    this.transport.tell(t);
-    const here = this.transport.heard(t);
-    return here && { bar: here.bar, at: here.at, loop: here.turn, count: here.count };
+    return this.player.now();
   }
-
-  // What one can do.
 
   /** play plays from a bar; without one, from where it stopped. */
-  play(bar = this.#rest ?? this.loop?.from ?? 0) {
-    const { bed } = this;
-    if (!bed?.bars.length) {
+  play(bar) {
+    if (!this.bed?.bars.length) {
       return;
     }
-    if (this.outlet === "midi" && !this.instruments.port) {
+    if (this.outlet === "midi" && !this.player.midi.port) {
       this.#trouble("port", "No MIDI port is chosen. Choose one, or play plinth's own sound.");
       return;
     }
-    const moved = this.playing;
-    this.#halt();
-    this.#starting = { bar: Math.max(0, Math.min(bar, this.bed.bars.length - 1)), since: performance.now(), moved };
-    if (this.outlet === "sound") {
-      this.#openSound();
-      this.audio.resume();
-    }
     this.link.playing();
-    this.worker.postMessage("go");
-    this.#want();
-    this.#tell("change");
-    this.#tick();
+    this.player.play(bar);
   }
 
   stop() {
-    if (this.playing) {
-      this.#halt();
-      this.worker.postMessage("rest");
-      this.#trouble("blocked", "");
-      this.#tell("change");
-    }
+    this.player.stop();
   }
 
   toggle() {
     return this.playing ? this.stop() : this.play();
   }
 
-  /** swapNow plays the newest bed at once. */
+  /** swapNow plays the pending bed at once. */
   swapNow() {
-    if (this.#offered) {
-      this.transport.offer(this.#offered.bed);
-      this.#offered = null;
-    }
-    if (this.transport.playing) {
-      this.transport.swapNow(this.#clock());
-    }
+    this.player.swapNow();
   }
 
   /** setLoop plays a stretch of bars over and over, both ends included; null plays on. */
   setLoop(from, to = from) {
-    const loop = from === null ? null : { from: Math.min(from, to), to: Math.max(from, to) };
-    this.transport.setLoop(loop, this.transport.playing ? this.#clock() : 0);
-    this.#near = -1;
+    this.player.setLoop(from === null ? null : { from: Math.min(from, to), to: Math.max(from, to) });
     this.#tell("change");
   }
 
   setCountIn(on) {
     this.#set({ countIn: on });
-    this.#applyHeard();
+    this.player.applyHeard();
   }
 
   setPace(x) {
-    const pace = Math.max(limits.low, Math.min(limits.high, x));
-    this.transport.setPace(pace, this.transport.playing ? this.#clock() : 0);
+    const pace = Math.max(paces.lowest, Math.min(paces.highest, x));
+    this.player.setPace(pace);
     this.#set({ pace });
   }
 
   /** setHeard has somebody play or keep silent; the click may be heard in a "count-in" alone. */
   setHeard(who, on) {
     this.#set({ heard: { ...this.heard, [who]: on } });
-    this.#applyHeard();
+    this.player.applyHeard();
   }
 
   setLoudness(x) {
-    this.sound?.setLoudness(x);
-    this.#set({ loudness: x });
+    const loudness = Math.max(0, Math.min(1, x));
+    this.player.setLoudness(loudness);
+    this.#set({ loudness });
   }
 
-  /** setOutlet plays "sound" or "midi"; the browser may have to ask for leave, so it takes a while. */
+  /** setOutlet plays "sound" or "midi"; the browser may have to ask for leave, so that takes a while. */
   async setOutlet(name) {
-    if (name === "midi") {
-      const wrong = await this.ports.ask();
-      this.#trouble("midi", wrong);
-      if (wrong) {
-        this.#tell("change");
-        return;
-      }
+    const wrong = name === "midi" ? await this.ports.ask() : "";
+    this.#trouble("midi", wrong);
+    if (!wrong) {
+      this.player.setOutlet(name, this.#port());
     }
-    const here = this.playing ? this.now() : null;
-    this.#halt();
-    this.#set({ outlet: name });
-    this.#trouble("port", "");
+    this.#set({});
     this.#findPort();
-    if (here) {
-      this.play(here.bar);
-    }
   }
 
   setPort(id) {
-    const port = this.ports.list.find((p) => p.id === id) ?? null;
-    this.#set({ port });
+    this.#set({ port: this.ports.list.find((p) => p.id === id) ?? null });
     this.#findPort();
   }
 
   setClock(on) {
-    this.instruments.setClock(on);
+    this.player.midi.setClock(on);
     this.#set({ clock: on });
   }
 
-  // How it is done.
-
+  /** take is a state from plinth: the same bed with other words, or another one. */
   async #take(state) {
-    const turn = ++this.#loading;
+    const turn = ++this.#turn;
+    const { newest } = this.player;
     this.state = state;
-    if (this.newest && likeness(state) === this.newest.alike) {
-      this.newest.state = state;
-      this.newest.revs.add(state.rev);
+    if (newest && likeness(state) === newest.alike) {
+      newest.state = state;
+      newest.revs.add(state.rev);
+      this.#furnish();
       this.#tell("bed");
       return;
     }
     this.places.add(state);
+    this.#bring(state, turn);
+  }
+
+  async #bring(state, turn) {
     let bed = null;
     try {
       bed = await this.chunks.load(state);
     } catch {
-      if (turn === this.#loading) {
-        this.#trouble("load", "The bars of the last save could not be had from plinth; it is tried again.");
-        setTimeout(() => turn === this.#loading && this.#take(state), 1000);
+      if (turn === this.#turn) {
+        this.#trouble("load", "The bars of the last save could not be had from plinth; they are asked for again.");
+        setTimeout(() => turn === this.#turn && this.#bring(state, turn), 1000);
       }
+    }
+    if (!bed || turn !== this.#turn) {
       return;
     }
-    if (turn === this.#loading) {
-      this.#trouble("load", "");
-      this.#bring(bed);
-    }
-  }
-
-  /** bring has a new bed follow: at the next bar line once its first notes are there; at once where nothing plays. */
-  #bring(bed) {
+    this.#trouble("load", "");
     const was = this.bed;
-    this.newest = bed;
-    if (bed.bars.length && !this.transport.playing) {
-      this.transport.offer(bed);
-      const follow = (bar) => standing(this.places.between(was, bed), bar, bed);
-      if (was?.bars.length) {
-        this.#rest = this.#rest === null ? null : follow(this.#rest);
-        this.#starting &&= { ...this.#starting, bar: follow(this.#starting.bar) };
-      }
-    } else if (bed.bars.length) {
-      this.#offered = { bed, since: performance.now() };
-    }
-    this.chunks.keep([bed, ...this.transport.beds()]);
-    this.#want();
+    this.player.bring(bed);
+    this.chunks.keep(this.player.beds());
+    this.#furnish();
     this.#tell("bed");
-    if (!this.transport.playing) {
+    if (this.bed !== was) {
       this.#tell("swap");
     }
-    if (this.sound) {
-      this.#openRoom();
+  }
+
+  /** furnish gives the room to the bed that it is of. */
+  #furnish() {
+    const { newest } = this.player;
+    if (this.#room && newest?.revs.has(this.#room.rev)) {
+      newest.room = this.#room;
+      this.#room = null;
+      this.#tell("room");
     }
   }
 
-  #tick() {
-    this.audio?.look();
-    const now = performance.now();
-    if (this.#starting) {
-      const { bar, since, moved } = this.#starting;
-      const waits = this.outlet === "sound" &&
-        (this.audio.blocked || (now - since < patience && !this.#ready(this.bed, bar)));
-      if (!waits) {
-        this.#starting = null;
-        this.transport.start(bar, this.#clock(), { counted: this.countIn && !moved });
-      }
-      return;
+  #told(event) {
+    if (event === "swap") {
+      this.chunks.keep(this.player.beds());
     }
-    if (this.#offered) {
-      const { bed, since } = this.#offered;
-      if (this.outlet === "midi" || now - since > patience || this.#ready(bed, this.#barIn(bed))) {
-        this.#offered = null;
-        this.transport.offer(bed);
-      }
-    }
-    if (this.transport.playing && !this.audio?.asleep) {
-      this.transport.tick(this.#clock(), this.#heardTime());
-      this.#want();
-    }
-  }
-
-  /** barIn is where the playhead is in a bed. */
-  #barIn(bed) {
-    const here = this.transport.playing ? this.transport.heard(this.#heardTime()) : null;
-    if (!here) {
-      return Math.min(this.#starting?.bar ?? this.#rest ?? 0, bed.bars.length - 1);
-    }
-    return standing(this.places.between(here.bed, bed), here.bar, bed);
-  }
-
-  #ready(bed, bar) {
-    const keys = nearest(bed, bar, this.loop, 2);
-    return this.notes.ready(keys) === keys.length;
-  }
-
-  /** want asks for the notes nearest to the playhead, those of the newest bed first. */
-  #want() {
-    const bed = this.bed;
-    if (!bed?.bars.length || this.outlet !== "sound") {
-      return;
-    }
-    const bar = this.#barIn(bed);
-    if (bar === this.#near && this.wanted === this.newest) {
-      return;
-    }
-    this.#near = bar;
-    this.wanted = this.newest;
-    const newest = this.newest.bars.length ? this.newest : bed;
-    const first = nearest(newest, this.#barIn(newest), null, 4);
-    this.notes.want([...new Set([...first, ...nearest(bed, bar, this.loop), ...namesOf(newest)])]);
-  }
-
-  #openSound() {
-    if (this.sound) {
-      return;
-    }
-    const context = new AudioContext({ sampleRate: rate, latencyHint: "interactive" });
-    this.audio = new AudioClock(context, {
-      onblocked: (blocked) => this.#trouble("blocked", blocked && this.playing ?
-        "The browser lets no page sound before you have touched it: click into it, or press a key." : ""),
-      onsleep: () => this.#woken(),
-    });
-    this.sound = new Sound(context, this.notes);
-    this.sound.setLoudness(this.loudness);
-    this.transport.outlet = this.sound;
-    this.#applyHeard();
-    this.#openRoom();
-    this.audio.onblocked(this.audio.blocked);
-  }
-
-  async #openRoom() {
-    const bank = this.newest?.bank;
-    if (bank && this.roomOf !== bank) {
-      this.roomOf = bank;
-      const impulse = await this.notes.impulse(bank).catch(() => null); // without it the sound is dry
-      if (this.roomOf === bank) {
-        this.sound.setRoom(impulse);
-      }
-    }
-  }
-
-  /** woken plays the last bar again: the clock stood still, and what was scheduled is all past or wrong. */
-  #woken() {
-    const here = this.transport.playing ? this.transport.heard(this.audio.now()) : null;
-    if (here && this.outlet === "sound") {
-      const now = this.#clock();
-      this.transport.stop(now);
-      const { bed } = this.transport;
-      this.transport.start(standing(this.places.between(here.bed, bed), here.bar, bed), now);
-    }
-  }
-
-  #halt() {
-    this.#starting = null;
-    if (this.transport.playing) {
-      const here = this.transport.stop(this.#clock());
-      if (this.#offered) {
-        this.transport.offer(this.#offered.bed);
-      }
-      const { bed } = this.transport;
-      this.#rest = here ? standing(this.places.between(here.bed, bed), here.bar, bed) : null;
-      if (here && here.bed !== bed) {
-        this.#tell("swap");
-      }
-    }
-    this.#offered = null;
-  }
-
-  #ended() {
-    this.#rest = null;
-    this.worker.postMessage("rest");
-    this.#tell("change");
-  }
-
-  #swapped() {
-    this.chunks.keep([this.newest, ...this.transport.beds()]);
-    this.#near = -1;
-    this.#tell("swap");
+    this.#tell(event);
   }
 
   /** hide ends what sounds when the page goes: instruments would sound on. */
@@ -443,33 +269,24 @@ export class Engine extends EventTarget {
     }
   }
 
+  /** port is the port that is remembered, or the only one there is. */
+  #port() {
+    const { port } = this.settings;
+    const { list } = this.ports;
+    return this.ports.find(port ?? (list.length === 1 ? list[0] : null));
+  }
+
+  /** findPort plays on the port that is chosen, and says so where it is gone. */
   #findPort() {
-    const { port, outlet } = this.settings;
-    const list = this.ports.list;
-    const found = this.ports.find(port) ?? (port === null && list.length === 1 ? this.ports.find(list[0]) : null);
-    const lost = outlet === "midi" && port !== null && !found;
-    this.instruments.setPort(found);
-    this.transport.outlet = outlet === "midi" ? this.instruments : this.sound ?? this.instruments;
+    const found = this.#port();
+    const { port } = this.settings;
+    this.player.midi.setPort(found);
+    const lost = this.outlet === "midi" && port !== null && !found;
     this.#trouble("port", lost ? `The MIDI port “${port.name}” is gone. Connect it again, or choose another.` : "");
+    if (this.outlet === "midi" && !found) {
+      this.stop();
+    }
     this.#tell("change");
-  }
-
-  #clock() {
-    return Math.round(this.outlet === "midi" ? this.instruments.now() : this.audio.now());
-  }
-
-  #heardTime() {
-    return this.outlet === "midi" ? this.instruments.now() : this.audio.heard();
-  }
-
-  #click() {
-    return this.heard.click || (this.countIn ? "count-in" : false);
-  }
-
-  #applyHeard() {
-    const heard = (part) => (part.who === "click" ? this.#click() !== false : this.heard[part.who] !== false);
-    this.instruments.setHeard(heard);
-    this.sound?.setHeard(heard);
   }
 
   #set(some) {
@@ -492,6 +309,11 @@ export class Engine extends EventTarget {
   #tell(type) {
     this.dispatchEvent(new Event(type));
   }
+}
+
+/** ticker is the worker that says when to look ahead. */
+function ticker() {
+  return new Worker(new URL("./ticker.js", import.meta.url));
 }
 
 async function get(path) {

@@ -18,13 +18,18 @@ export class Link extends EventTarget {
     this.leads = false;
     this.tries = 0;
     this.up = null;
+    this.name = name;
     this.tabs = globalThis.BroadcastChannel ? new BroadcastChannel(name) : null;
+  }
+
+  /** open begins to listen: to the tab that leads, or to plinth itself. */
+  open() {
     if (!this.tabs || !navigator.locks) {
       this.#open();
       return;
     }
     this.tabs.onmessage = ({ data }) => this.#told(data);
-    navigator.locks.request(`${name}-stream`, () => this.#lead()).catch(() => this.#open());
+    navigator.locks.request(`${this.name}-stream`, () => this.#lead()).catch(() => this.#open());
     this.#ask();
     globalThis.document?.addEventListener("visibilitychange", () => document.hidden || this.leads || this.#ask());
   }
