@@ -1,0 +1,325 @@
+// The engine: what the page plays with. It joins the line to plinth, the beds that come by it, and the player,
+// and keeps what is set. Its events: "bed" (another state or bed is there), "swap" (another bed is heard),
+// "room", "change" (a setting, play or stop), "progress" (more notes are there), and "trouble" with {kind,
+// text}, text being "" when the trouble is over. All troubles that last are in `troubles`.
+import { Chunks, likeness } from "./bed.js";
+import { Link } from "./link.js";
+import { remember, remembered } from "./memory.js";
+import { namesOf } from "./nearest.js";
+import { Notes } from "./notes.js";
+import { Places } from "./place.js";
+import { Player, rate } from "./player.js";
+import { Ports } from "./ports.js";
+
+const paces = { lowest: 0.5, highest: 1.5 };
+
+export class Engine extends EventTarget {
+  #turn = 0; // counts states: only the newest is loaded to its end
+  #room = null;
+
+  constructor({ link = new Link(), ports = new Ports(), worker = ticker(), store = globalThis.localStorage } = {}) {
+    super();
+    this.store = store;
+    this.settings = remembered(store);
+    this.state = null; // the newest, which may be a wrong save's
+    this.troubles = new Map();
+    this.places = new Places();
+    this.chunks = new Chunks(async (hash) => (await get(`/pass/${hash}`)).json());
+    this.notes = new Notes({
+      rate, get: async (path) => (await get(path)).arrayBuffer(), onchange: () => this.#tell("progress"),
+    });
+    this.ports = ports;
+    this.player = new Player({
+      settings: this.settings, places: this.places, notes: this.notes, worker,
+      tell: (event) => this.#told(event), trouble: (kind, text) => this.#trouble(kind, text),
+    });
+    this.player.midi.setClock(this.settings.clock);
+    ports.addEventListener("change", () => this.#findPort());
+    globalThis.addEventListener?.("pagehide", () => this.#hide());
+    for (const gesture of ["pointerdown", "keydown"]) {
+      globalThis.addEventListener?.(gesture, () => this.playing && this.player.audio?.resume(), true);
+    }
+    this.#listen(link);
+    if (this.settings.outlet === "midi") {
+      this.settings.outlet = "sound";
+      this.setOutlet("midi");
+    }
+  }
+
+  #listen(link) {
+    this.link = link;
+    link.addEventListener("state", ({ detail }) => this.#take(detail));
+    link.addEventListener("room", ({ detail }) => {
+      this.#room = detail;
+      this.#furnish();
+    });
+    link.addEventListener("line", ({ detail }) => {
+      this.#trouble("line", detail.up ? "" : detail.text);
+      this.notes.forgetFailed();
+    });
+    link.addEventListener("playing", () => this.stop());
+    link.open();
+  }
+
+  /** bed is what is heard, or would be; null before the first. One without bars was never right yet. */
+  get bed() {
+    return this.player.bed;
+  }
+
+  /** pending is the bed that waits for the next bar line, or null. */
+  get pending() {
+    return this.player.newest === this.bed ? null : this.player.newest;
+  }
+
+  /** room is the bed's room for others, where it is known. */
+  get room() {
+    return this.bed?.room ?? null;
+  }
+
+  get playing() {
+    return this.player.playing;
+  }
+
+  get loop() {
+    return this.player.transport.loop;
+  }
+
+  get pace() {
+    return this.settings.pace;
+  }
+
+  get countIn() {
+    return this.settings.countIn;
+  }
+
+  get heard() {
+    return this.settings.heard;
+  }
+
+  get loudness() {
+    return this.settings.loudness;
+  }
+
+  get outlet() {
+    return this.settings.outlet;
+  }
+
+  get midi() {
+    const { supported, allowed, list } = this.ports;
+    const { port, clock } = this.player.midi;
+    return {
+      supported, allowed, ports: list, clock, port: port?.id ?? null,
+      setPort: (id) => this.setPort(id), setClock: (on) => this.setClock(on),
+    };
+  }
+
+  /** progress is how many of the newest bed's notes are there. */
+  get progress() {
+    const keys = this.player.newest ? namesOf(this.player.newest) : [];
+    return { ready: this.notes.ready(keys), needed: keys.length };
+  }
+
+  /** left is how many notes were left out: their sound was not there, or it was too late for them. */
+  get left() {
+    return { missing: this.player.sound?.missing ?? 0, late: this.player.transport.late };
+  }
+
+  /** now is what is heard: {bar, at, loop, count}, or null; see Player. */
+  now() {
+    return this.player.now();
+  }
+
+  /** play plays from a bar; without one, from where it stopped. */
+  play(bar) {
+    if (!this.bed?.bars.length) {
+      return;
+    }
+    if (this.outlet === "midi" && !this.player.midi.port) {
+      this.#trouble("port", "No MIDI port is chosen. Choose one, or play plinth's own sound.");
+      return;
+    }
+    this.link.playing();
+    this.player.play(bar);
+  }
+
+  stop() {
+    this.player.stop();
+  }
+
+  toggle() {
+    return this.playing ? this.stop() : this.play();
+  }
+
+  /** swapNow plays the pending bed at once. */
+  swapNow() {
+    this.player.swapNow();
+  }
+
+  /** setLoop plays a stretch of bars over and over, both ends included; null plays on. */
+  setLoop(from, to = from) {
+    this.player.setLoop(from === null ? null : { from: Math.min(from, to), to: Math.max(from, to) });
+    this.#tell("change");
+  }
+
+  setCountIn(on) {
+    this.#set({ countIn: on });
+    this.player.applyHeard();
+  }
+
+  setPace(x) {
+    const pace = Math.max(paces.lowest, Math.min(paces.highest, x));
+    this.player.setPace(pace);
+    this.#set({ pace });
+  }
+
+  /** setHeard has somebody play or keep silent; the click may be heard in a "count-in" alone. */
+  setHeard(who, on) {
+    this.#set({ heard: { ...this.heard, [who]: on } });
+    this.player.applyHeard();
+  }
+
+  setLoudness(x) {
+    const loudness = Math.max(0, Math.min(1, x));
+    this.player.setLoudness(loudness);
+    this.#set({ loudness });
+  }
+
+  /** setOutlet plays "sound" or "midi"; the browser may have to ask for leave, so that takes a while. */
+  async setOutlet(name) {
+    const wrong = name === "midi" ? await this.ports.ask() : "";
+    this.#trouble("midi", wrong);
+    if (!wrong) {
+      this.player.setOutlet(name, this.#port());
+    }
+    this.#set({});
+    this.#findPort();
+  }
+
+  setPort(id) {
+    this.#set({ port: this.ports.list.find((p) => p.id === id) ?? null });
+    this.#findPort();
+  }
+
+  setClock(on) {
+    this.player.midi.setClock(on);
+    this.#set({ clock: on });
+  }
+
+  /** take is a state from plinth: the same bed with other words, or another one. */
+  async #take(state) {
+    const turn = ++this.#turn;
+    const { newest } = this.player;
+    this.state = state;
+    if (newest && likeness(state) === newest.alike) {
+      newest.state = state;
+      newest.revs.add(state.rev);
+      this.#furnish();
+      this.#tell("bed");
+      return;
+    }
+    this.places.add(state);
+    this.#bring(state, turn);
+  }
+
+  async #bring(state, turn) {
+    let bed = null;
+    try {
+      bed = await this.chunks.load(state);
+    } catch {
+      if (turn === this.#turn) {
+        this.#trouble("load", "The bars of the last save could not be had from plinth; they are asked for again.");
+        setTimeout(() => turn === this.#turn && this.#bring(state, turn), 1000);
+      }
+    }
+    if (!bed || turn !== this.#turn) {
+      return;
+    }
+    this.#trouble("load", "");
+    const was = this.bed;
+    this.player.bring(bed);
+    this.chunks.keep(this.player.beds());
+    this.#furnish();
+    this.#tell("bed");
+    if (this.bed !== was) {
+      this.#tell("swap");
+    }
+  }
+
+  /** furnish gives the room to the bed that it is of. */
+  #furnish() {
+    const { newest } = this.player;
+    if (this.#room && newest?.revs.has(this.#room.rev)) {
+      newest.room = this.#room;
+      this.#room = null;
+      this.#tell("room");
+    }
+  }
+
+  #told(event) {
+    if (event === "swap") {
+      this.chunks.keep(this.player.beds());
+    }
+    this.#tell(event);
+  }
+
+  /** hide ends what sounds when the page goes: instruments would sound on. */
+  #hide() {
+    if (this.outlet === "midi") {
+      this.stop();
+    }
+  }
+
+  /** port is the port that is remembered, or the only one there is. */
+  #port() {
+    const { port } = this.settings;
+    const { list } = this.ports;
+    return this.ports.find(port ?? (list.length === 1 ? list[0] : null));
+  }
+
+  /** findPort plays on the port that is chosen, and says so where it is gone. */
+  #findPort() {
+    const found = this.#port();
+    const { port } = this.settings;
+    this.player.midi.setPort(found);
+    const lost = this.outlet === "midi" && port !== null && !found;
+    this.#trouble("port", lost ? `The MIDI port “${port.name}” is gone. Connect it again, or choose another.` : "");
+    if (this.outlet === "midi" && !found) {
+      this.stop();
+    }
+    this.#tell("change");
+  }
+
+  #set(some) {
+    Object.assign(this.settings, some);
+    remember(this.settings, this.store);
+    this.#tell("change");
+  }
+
+  #trouble(kind, text) {
+    if ((this.troubles.get(kind) ?? "") === text) {
+      return;
+    }
+    this.troubles.set(kind, text);
+    if (text === "") {
+      this.troubles.delete(kind);
+    }
+    this.dispatchEvent(new CustomEvent("trouble", { detail: { kind, text } }));
+  }
+
+  #tell(type) {
+    this.dispatchEvent(new Event(type));
+  }
+}
+
+/** ticker is the worker that says when to look ahead. */
+function ticker() {
+  return new Worker(new URL("./ticker.js", import.meta.url));
+}
+
+async function get(path) {
+  const answer = await fetch(path);
+  if (!answer.ok) {
+    throw new Error(`${path}: ${answer.status}`);
+  }
+  return answer;
+}

@@ -1,0 +1,143 @@
+// The bank's notes for our own sound: fetched, those nearest to the playhead first, and kept within a bound.
+
+const bound = 256 << 20; // bytes of samples
+const atOnce = 4; // fetches
+const again = 3000; // milliseconds before a note that could not be had is asked for once more
+const header = 16; // bytes: frames, scale, release, class
+
+/** Notes holds sounds by bank and name. */
+export class Notes {
+  /**
+   * @param {object} o
+   * @param {(path: string) => Promise<ArrayBuffer>} o.get
+   * @param {number} o.rate  of the buffers
+   * @param {() => void} [o.onchange]  another note is there
+   */
+  constructor({ get, rate, onchange = () => {} }) {
+    Object.assign(this, { fetch: get, rate, onchange });
+    this.kept = new Map(); // by "bank/name": {buffer, release, group, bytes}
+    this.bytes = 0;
+    this.wanted = []; // keys, the nearest first
+    this.running = new Set();
+    this.failed = new Map(); // when, by key
+    this.rooms = new Map(); // impulses, by bank
+    this.add("click-high", tick(rate, 1760));
+    this.add("click-low", tick(rate, 1175));
+  }
+
+  /** get is a sound, or null where it is not there yet. */
+  get(bank, name) {
+    return this.kept.get(name.startsWith("click-") ? name : `${bank}/${name}`) ?? null;
+  }
+
+  /** want says what is needed, the nearest first; what was wanted before and is no more may be forgotten. */
+  want(keys) {
+    this.wanted = keys;
+    this.#next();
+  }
+
+  /** ready counts those of the keys that are there. */
+  ready(keys) {
+    return keys.reduce((n, k) => n + (this.kept.has(k) || this.failed.has(k) ? 1 : 0), 0);
+  }
+
+  #next() {
+    const now = performance.now();
+    let room = bound;
+    for (const key of this.wanted) {
+      const had = this.kept.get(key);
+      room -= had?.bytes ?? 0;
+      if (room <= 0 || this.running.size >= atOnce) {
+        break;
+      }
+      if (!had && !this.running.has(key) && !(now - this.failed.get(key) < again)) {
+        this.#load(key);
+      }
+    }
+  }
+
+  async #load(key) {
+    this.running.add(key);
+    try {
+      this.add(key, read(await this.fetch(`/note/${key}`), this.rate));
+      this.failed.delete(key);
+    } catch {
+      this.failed.set(key, performance.now());
+    }
+    this.running.delete(key);
+    this.#forget();
+    this.onchange();
+    this.#next();
+  }
+
+  add(key, sound) {
+    this.kept.set(key, sound);
+    this.bytes += sound.bytes;
+  }
+
+  /** forget keeps within the bound: first goes what is not wanted, then what is wanted last. */
+  #forget() {
+    if (this.bytes <= bound) {
+      return;
+    }
+    const wanted = new Set(this.wanted);
+    const idle = [...this.kept.keys()].filter((k) => !wanted.has(k) && k.includes("/"));
+    for (const key of [...idle, ...this.wanted.toReversed()]) {
+      if (this.bytes <= bound) {
+        return;
+      }
+      this.bytes -= this.kept.get(key)?.bytes ?? 0;
+      this.kept.delete(key);
+    }
+  }
+
+  /** forgetFailed has all asked for again that could not be had, as after a lost connection. */
+  forgetFailed() {
+    this.failed.clear();
+    this.#next();
+  }
+
+  /** impulse is the reverb of a bank. */
+  async impulse(bank) {
+    if (!this.rooms.has(bank)) {
+      this.rooms.clear();
+      this.rooms.set(bank, read(await this.fetch(`/note/${bank}/room`), this.rate, true).buffer);
+    }
+    return this.rooms.get(bank);
+  }
+}
+
+/** read makes a buffer of a note as the server writes it. One that is the same on both sides has one channel. */
+export function read(bytes, rate, stereo = false) {
+  const view = new DataView(bytes);
+  const frames = view.getUint32(0, true);
+  const scale = view.getFloat32(4, true) / 32767;
+  const sound = { buffer: null, release: view.getFloat32(8, true), group: view.getUint32(12, true), bytes: 64 };
+  if (frames === 0) {
+    return sound;
+  }
+  const left = new Int16Array(bytes, header, frames);
+  const right = new Int16Array(bytes, header + 2 * frames, frames);
+  const channels = !stereo && left.every((x, i) => x === right[i]) ? [left] : [left, right];
+  sound.buffer = new AudioBuffer({ length: frames, numberOfChannels: channels.length, sampleRate: rate });
+  channels.forEach((from, c) => {
+    const to = sound.buffer.getChannelData(c);
+    for (let i = 0; i < frames; i++) {
+      to[i] = from[i] * scale;
+    }
+  });
+  sound.bytes = 4 * frames * channels.length;
+  return sound;
+}
+
+/** tick is a click of our own: a short tone that dies away, for songs whose notes have none. */
+function tick(rate, hertz) {
+  const frames = Math.round(rate * 0.06);
+  const buffer = new AudioBuffer({ length: frames, numberOfChannels: 1, sampleRate: rate });
+  const to = buffer.getChannelData(0);
+  for (let i = 0; i < frames; i++) {
+    const t = i / rate;
+    to[i] = 0.8 * Math.exp(-t / 0.01) * Math.sin(2 * Math.PI * hertz * t);
+  }
+  return { buffer, release: 0.01, group: 0, bytes: 4 * frames };
+}

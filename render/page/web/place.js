@@ -1,0 +1,122 @@
+// Where a bar of one bed is in a later one.
+
+/**
+ * Places keeps what each revision says of the one before it (State.was), so that a place can be
+ * followed over several saves of which some were never played.
+ */
+export class Places {
+  constructor() {
+    this.steps = []; // {rev, from, chunks}, the newest last
+  }
+
+  /** add keeps a step; the chain is cut off where the server began again. */
+  add(state) {
+    if (this.steps.length && state.rev <= this.steps.at(-1).rev) {
+      this.steps = [];
+    }
+    if (state.was) {
+      this.steps.push({ rev: state.rev, from: state.was.rev, chunks: state.was.chunks });
+      this.steps.splice(0, this.steps.length - kept);
+    }
+  }
+
+  /**
+   * between maps each bar of one bed to its bar in another, or -1 where it is gone.
+   * @returns {number[]}
+   */
+  between(from, to) {
+    if (from === to) {
+      return from.bars.map((_, i) => i);
+    }
+    return this.#byRevisions(from, to) ?? byName(from, to);
+  }
+
+  /** byRevisions follows the steps back from the later bed; null where the chain is broken. */
+  #byRevisions(from, to) {
+    const steps = [];
+    let at = this.steps.findIndex((s) => to.revs.has(s.rev));
+    for (; at >= 0; at = this.steps.findIndex((s) => s.rev === this.steps[at].from)) {
+      steps.unshift(this.steps[at]);
+      if (from.revs.has(this.steps[at].from)) {
+        break;
+      }
+    }
+    if (at < 0) {
+      return null;
+    }
+    const out = from.bars.map((bar) => {
+      let chunk = bar.chunk;
+      let inside = bar.index - from.chunks[chunk].bar;
+      for (const step of steps) {
+        const was = step.chunks[chunk];
+        inside = was && was.chunk >= 0 ? was.bars[inside] ?? -1 : -1;
+        if (inside < 0) {
+          return -1;
+        }
+        chunk = was.chunk;
+      }
+      const place = to.chunks[chunk];
+      return place && inside < place.data.bars.length ? place.bar + inside : -1;
+    });
+    return out.some((x) => x >= 0) ? out : null;
+  }
+}
+
+const kept = 64; // steps: saves that may go by before the next bar line
+
+/** byName finds passes by section and ordinal, and bars by their place in the pass. */
+function byName(from, to) {
+  const name = (c) => `${c.section}\n${c.ordinal}`;
+  const chunks = new Map(to.chunks.map((c) => [name(c), c]));
+  return from.bars.map((bar) => {
+    const was = from.chunks[bar.chunk];
+    const is = chunks.get(name(was));
+    const inside = bar.index - was.bar;
+    return is && inside < is.data.bars.length ? is.bar + inside : -1;
+  });
+}
+
+/** standing is the bar itself in the other bed, or else the next bar that stands, or the last. */
+export function standing(map, bar, to) {
+  for (let i = bar; i < map.length; i++) {
+    if (map[i] >= 0) {
+      return map[i];
+    }
+  }
+  for (let i = Math.min(bar, map.length - 1); i >= 0; i--) {
+    if (map[i] >= 0) {
+      return map[i];
+    }
+  }
+  return Math.min(bar, to.bars.length - 1);
+}
+
+/** followed is a loop in the other bed. One of whole passes stays one, whatever became of their bars. */
+export function followed(loop, map, from, to) {
+  if (!loop || !to.bars.length) {
+    return null;
+  }
+  const stands = [];
+  for (let i = loop.from; i <= loop.to; i++) {
+    if (map[i] >= 0) {
+      stands.push(map[i]);
+    }
+  }
+  if (!stands.length) {
+    const bar = standing(map, loop.from, to);
+    return { from: bar, to: bar };
+  }
+  let first = stands[0];
+  let last = Math.max(first, stands.at(-1));
+  if (loop.from === passOf(from, loop.from).from && loop.to === passOf(from, loop.to).to) {
+    first = passOf(to, first).from;
+    last = passOf(to, last).to;
+  }
+  return { from: first, to: last };
+}
+
+/** passOf is the pass of a bar, as a stretch of bars. */
+export function passOf(bed, bar) {
+  const chunk = bed.chunks[bed.bars[bar].chunk];
+  return { from: chunk.bar, to: chunk.bar + chunk.data.bars.length - 1 };
+}
