@@ -67,7 +67,8 @@ func TestHeldTone(t *testing.T) {
 		if crossings < 94 || crossings > 97 { // 480 Hz: ten periods in 1000 points at 48 kHz
 			t.Errorf("%s: %d crossings in a tenth of a second", side, crossings)
 		}
-		near(t, side+" after half a second", rms(x[24000+begun:24500+begun])/rms(x[begun:begun+500]), math.Exp(-9.226*0.5/2))
+		near(t, side+" after half a second", rms(x[24000+begun:24500+begun])/rms(x[begun:begun+500]),
+			math.Exp(-9.226*0.5/2))
 	}
 	if want := 1 / 9.226; math.Abs(s.Release-want) > 1e-6 || s.Class != 0 {
 		t.Errorf("release %g, expected %g; class %d", s.Release, want, s.Class)
@@ -212,7 +213,8 @@ func TestBroken(t *testing.T) {
 		"rom":     func(f *fonttest.Font) { f.Samples[0].Type = 0x8001 },
 		"outside": func(f *fonttest.Font) { f.Presets[0].Zones[0].Gens[3] = fonttest.Gen{Oper: 4, Amount: 30000} },
 		"runs away": func(f *fonttest.Font) {
-			f.Presets[0].Zones[0].Gens = []fonttest.Gen{{Oper: 51, Amount: 120}, {Oper: fonttest.SampleModes, Amount: 1}}
+			f.Presets[0].Zones[0].Gens = []fonttest.Gen{{Oper: 51, Amount: 120},
+				{Oper: fonttest.SampleModes, Amount: 1}}
 		},
 	} {
 		b := open(t, change(f))

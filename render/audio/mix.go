@@ -1,0 +1,122 @@
+package audio
+
+import (
+	"fmt"
+	"math"
+
+	"plinth/render/audio/bank"
+	"plinth/render/heard"
+)
+
+// MaxMinutes bounds a song that is made a sound file.
+const MaxMinutes = 30
+
+const (
+	// loudest is the peak of every mix, -1 dBFS.
+	loudest = 0.8912509381337456
+	// inaudible is what is cut off at the end, -90 dBFS.
+	inaudible = 3.1622776601683795e-5
+)
+
+// Options say what is mixed.
+type Options struct {
+	Choice
+	// Progress, when not nil, is told how much of the mix is done, up to 1, in rising steps and one at a time.
+	Progress func(share float64)
+}
+
+// Mixed is a song that has been mixed. The stems are as loud and as long as they are in the mix, each with what
+// the reverb makes of it, so that they add up to it.
+type Mixed struct {
+	Mix   *Stereo
+	Stems []Stem // who is heard, in the order of the song's parts
+
+	gain   float32
+	reverb *reverb
+}
+
+// Stem is a part of a mix.
+type Stem struct {
+	Who  heard.Who
+	Name string
+
+	voices []voice
+	notes  []bank.Note // those of the voices, each once
+	end    int         // the frame in which the last voice is over
+}
+
+// Mix mixes a song. It is the same whatever the number of cores. An error means that the song is too long.
+func Mix(song *heard.Song, b bank.Bank, o Options) (*Mixed, error) {
+	end := frameAt(song.End)
+	if end > MaxMinutes*60*bank.Rate {
+		return nil, fmt.Errorf("a song of more than %d minutes is not made a sound file; --only makes one of a section",
+			MaxMinutes)
+	}
+	m := &Mixed{gain: 1, reverb: newReverb()}
+	progress := &progress{tell: o.Progress, pieces: m.reverb.blocks(end + hallFrames)}
+	for i := range song.Parts {
+		p := &song.Parts[i]
+		if notes := o.notes(song, p); len(notes) > 0 {
+			s := plan(p, notes, b)
+			progress.pieces += len(s.notes) + 1
+			m.Stems = append(m.Stems, s)
+		}
+	}
+	frames := end
+	for i := range m.Stems {
+		s := &m.Stems[i]
+		s.render(b, progress)
+		frames = max(frames, s.end)
+	}
+	m.mix(frames+hallFrames, progress)
+	m.cut(end)
+	return m, nil
+}
+
+// mix adds the stems up. They have one reverb together, which is the same as one each.
+func (m *Mixed) mix(frames int, progress *progress) {
+	m.Mix = newStereo(frames)
+	sent, one := newStereo(frames), newStereo(frames)
+	for i := range m.Stems {
+		s := &m.Stems[i]
+		if i > 0 {
+			clear(one.Left)
+			clear(one.Right)
+		}
+		s.dry(one)
+		m.Mix.add(one, 1)
+		sent.add(one, float32(LevelOf(s.Who).Send))
+		progress.step()
+	}
+	m.reverb.hall(sent, m.Mix, progress)
+	if peak := m.Mix.peak(); peak > 0 {
+		m.gain = float32(loudest / float64(peak))
+	}
+	m.Mix.scale(m.gain)
+}
+
+// cut takes off what is not heard at the end, but nothing of the song.
+func (m *Mixed) cut(end int) {
+	n := len(m.Mix.Left)
+	for n > end && math.Abs(float64(m.Mix.Left[n-1])) < inaudible && math.Abs(float64(m.Mix.Right[n-1])) < inaudible {
+		n--
+	}
+	m.Mix.Left, m.Mix.Right = m.Mix.Left[:n], m.Mix.Right[:n]
+}
+
+// Stem makes the sound of a stem. It is made anew each time, so that not all are in memory at once.
+func (m *Mixed) Stem(i int) *Stereo {
+	s := &m.Stems[i]
+	out := newStereo(len(m.Mix.Left))
+	s.dry(out)
+	if send := LevelOf(s.Who).Send; send > 0 {
+		sent := newStereo(len(out.Left))
+		sent.add(out, float32(send))
+		m.reverb.hall(sent, out, nil)
+	}
+	out.scale(m.gain)
+	return out
+}
+
+// frameAt is the frame at a time in microseconds.
+func frameAt(micros int64) int { return int((micros*bank.Rate + 500_000) / 1_000_000) }
