@@ -37,8 +37,8 @@ func (t *take) drop(g glide) {
 		s, c := y*math.Sin(phase), y*math.Cos(phase)
 		ds, dc := r*math.Sin(w), r*math.Cos(w)
 		for j := i; j < min(i+step, n); j++ {
-			t.left[j] += float64(s * left)
-			t.right[j] += float64(s * right)
+			t.left[j] += float32(s * left)
+			t.right[j] += float32(s * right)
 			s, c = float64(s*dc)+float64(c*ds), float64(c*dc)-float64(s*ds)
 		}
 	}

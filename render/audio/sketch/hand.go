@@ -99,7 +99,7 @@ func whistle(seconds float64) func(d *dice, touch float64) *take {
 			if i > n {
 				y *= math.Exp(-float64(i-n) / (0.006 * bank.Rate))
 			}
-			t.left[i], t.right[i] = y, y
+			t.left[i], t.right[i] = float32(y), float32(y)
 		}
 		t.blow(d, hiss{rise: 0.01, fall: seconds / 2, amp: 0.15, width: 0.5, filters: []filter{bandPass(2600, 1)}})
 		return t

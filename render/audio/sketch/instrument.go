@@ -30,15 +30,28 @@ func nearest(p bank.Patch) bank.Patch {
 	return bank.Patch{}
 }
 
-// layers are the lowest velocities of the layers above the first.
+// layers are the lowest velocities of the layers above the first. The band plays most between 40 and 90.
 func layers(p bank.Patch, key int) []uint8 {
 	switch {
 	case p.Drums:
-		return []uint8{46, 92}
+		return drum(p, key).layers
 	case p.Program == guideProgram || p.Program == clickProgram:
 		return nil
+	case p.Program >= 32 && p.Program < 40:
+		return []uint8{72}
 	}
-	return []uint8{56, 92}
+	return []uint8{54, 76}
+}
+
+// touchOf is how hard a layer is played, 0 to 1, where there are so many above the first.
+func touchOf(layer uint8, above int) float64 {
+	switch above {
+	case 0:
+		return 0.6
+	case 1:
+		return [...]float64{0.25, 0.85}[min(layer, 1)]
+	}
+	return float64(min(layer, 2)) / 2
 }
 
 // instrument is how a melodic program is played.
@@ -96,10 +109,10 @@ func init() {
 // A drum rings on when its key is let go: only its class ends it.
 const drumRelease = 30
 
-// compute makes a note. Three layers are a touch of 0, a half and 1.
+// compute makes a note.
 func compute(n bank.Note) bank.Sound {
-	touch, key := min(1, float64(n.Layer)/2), int(min(n.Key, 127))
-	p := nearest(n.Patch)
+	p, key := nearest(n.Patch), int(min(n.Key, 127))
+	touch := touchOf(n.Layer, len(layers(p, key)))
 	if p.Drums {
 		x := drum(p, key)
 		d := dice(key)

@@ -41,7 +41,7 @@ func (g grand) play(key int, touch float64) *take {
 	struck := 1 / (8 + max(0, (k-60)/6)) // the place on the string
 	pan := 0.3 * max(-1, min(1, (k-62)/36))
 	first := pianoDecay(k) / g.sustain
-	after := (0.42 + 0.25*math.Exp((k-72)/14)) / g.sustain
+	after := (0.55 + 0.25*math.Exp((k-72)/14)) / g.sustain
 	var modes []mode
 	add := func(freq, decay, phase, amp float64) {
 		m := panned(freq, decay, phase, amp, pan)

@@ -43,7 +43,7 @@ func ooh(key int) *take {
 				sum += float64(a * now)
 				before, now = now, float64(2*c*now)-before
 			}
-			t.left[j] += sum * swell
+			t.left[j] += float32(sum * swell)
 			s, c = float64(s*dc)+float64(c*ds), float64(c*dc)-float64(s*ds)
 		}
 		phase = math.Mod(phase+w*step, 2*math.Pi)
