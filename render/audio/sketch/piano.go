@@ -57,7 +57,8 @@ func (g grand) play(key int, touch float64) *take {
 			break
 		}
 		x := freq / corner
-		amp := (math.Abs(math.Sin(n*math.Pi*struck)) + 0.03) / math.Pow(1+x*x, steep) / math.Pow(n, 0.6) / (1 + freq*freq/(5000*5000))
+		amp := (math.Abs(math.Sin(n*math.Pi*struck)) + 0.03) / math.Pow(1+x*x, steep) / math.Pow(n, 0.6)
+		amp /= 1 + freq*freq/(5000*5000)
 		if g.board {
 			amp *= freq * freq / (freq*freq + 50*50) // a board is too small to radiate the lowest
 		}

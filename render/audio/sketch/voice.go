@@ -6,8 +6,8 @@ import (
 	"plinth/render/audio/bank"
 )
 
-// What an oo is made of: the first two formants of the vowel in "who'd" (Peterson and Barney, JASA 24, 1952: about 300 to
-// 370 and 870 to 950 Hz; from memory), and a vibrato of five and a half swings a second that comes in late.
+// What an oo is made of: the first two formants of the vowel in "who'd" (Peterson and Barney, JASA 24, 1952: about
+// 300 to 370 and 870 to 950 Hz; from memory), and a vibrato of five and a half swings a second that comes in late.
 const (
 	formant1, formant2 = 340, 860
 	vibratoRate        = 5.4
@@ -51,7 +51,8 @@ func ooh(key int) *take {
 	copy(t.right, t.left)
 	d := dice(key)
 	breath := 0.05 * amps[0]
-	t.blow(&d, hiss{rise: 0.12, fall: 1.2, amp: breath, width: 1, filters: []filter{bandPass(1100, 0.8), lowPass(3000, 0.7)}})
+	t.blow(&d, hiss{rise: 0.12, fall: 1.2, amp: breath, width: 1,
+		filters: []filter{bandPass(1100, 0.8), lowPass(3000, 0.7)}})
 	t.rise(oohRise)
 	return t
 }
