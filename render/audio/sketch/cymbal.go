@@ -38,10 +38,8 @@ func (p plate) strike(d *dice, touch float64) *take {
 		decay := 6.91 / p.ring * math.Pow(max(x, 0.4), p.shorter) * d.between(0.8, 1.25)
 		modes = append(modes, panned(freq, decay, d.between(0, 2*math.Pi), amp, clip(p.pan+d.between(-0.45, 0.45))))
 	}
-	for i, ratio := range [...]float64{1, 1.52, 2.18, 2.9, 3.7} {
-		if p.bell > 0 {
-			modes = append(modes, panned(p.peak*0.5*ratio, 1.9+0.5*float64(i), float64(i), p.bell*[...]float64{0.35, 0.6, 1, 0.8, 0.5}[i], p.pan))
-		}
+	for i, m := range bellModes {
+		modes = append(modes, panned(p.peak*m.ratio, 1.9+0.5*float64(i), float64(i), p.bell*m.amp, p.pan))
 	}
 	t.ring(0, modes)
 	noise := p.wash * math.Sqrt(float64(p.modes))
@@ -62,6 +60,10 @@ func (p plate) strike(d *dice, touch float64) *take {
 	return t
 }
 
+// bellModes are the modes of a cymbal's bell against the strongest of the whole.
+var bellModes = [...]struct{ ratio, amp float64 }{{0.5, 0.35}, {0.76, 0.6}, {1.09, 1}, {1.45, 0.8}, {1.85, 0.5}}
+
+// clip keeps a pan in the room.
 func clip(pan float64) float64 { return max(-1, min(1, pan)) }
 
 // The cymbals. Their ringing was set beside two sampled kits.

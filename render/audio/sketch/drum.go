@@ -37,8 +37,8 @@ func (t *take) drop(g glide) {
 		s, c := y*math.Sin(phase), y*math.Cos(phase)
 		ds, dc := r*math.Sin(w), r*math.Cos(w)
 		for j := i; j < min(i+step, n); j++ {
-			t.left[j] += float64(s * left)
-			t.right[j] += float64(s * right)
+			t.left[j] += float32(s * left)
+			t.right[j] += float32(s * right)
 			s, c = float64(s*dc)+float64(c*ds), float64(c*dc)-float64(s*ds)
 		}
 	}
@@ -66,7 +66,8 @@ func snare(freq, wires float64) func(d *dice, touch float64) *take {
 		t.drop(glide{freq: freq, over: 25 * touch, falls: 0.012, decay: 21, amp: 0.8})
 		for i, m := range membrane[1:] {
 			t.drop(glide{freq: freq * m.ratio * d.between(0.98, 1.02), over: 12 * touch, falls: 0.01,
-				decay: 26 + 9*m.ratio, amp: m.amp * (0.6 + 0.4*touch) * float64(2*(i%2)-1), pan: d.between(-0.2, 0.2)})
+				decay: 26 + 9*m.ratio, pan: d.between(-0.2, 0.2),
+				amp: m.amp * (0.6 + 0.4*touch) * float64(2*(i%2)-1)})
 		}
 		w := wires * (0.7 + 0.3*touch)
 		t.blow(d, hiss{rise: 0.0015, fall: 0.05, amp: 1.0 * w, width: 0.6,
@@ -83,9 +84,12 @@ func tom(freq, pan float64) func(d *dice, touch float64) *take {
 	return func(d *dice, touch float64) *take {
 		t := &take{}
 		for i, m := range membrane {
+			amp := m.amp * 1.6
+			if i > 0 {
+				amp = m.amp * 0.6 * (0.5 + 0.5*touch)
+			}
 			t.drop(glide{freq: freq * m.ratio, over: freq * 0.12 * (0.5 + touch), falls: 0.05,
-				decay: (4.6 + freq/48) * (1 + 0.9*(m.ratio-1)), amp: m.amp * (0.5 + 0.5*touch) * map[bool]float64{true: 1.6, false: 0.6}[i == 0],
-				pan: pan})
+				decay: (4.6 + freq/48) * (1 + 0.9*(m.ratio-1)), amp: amp, pan: pan})
 		}
 		t.blow(d, hiss{rise: 0.0006, fall: 0.007, amp: 0.8 + 1.8*touch, width: 0.3, pan: pan,
 			filters: []filter{bandPass(1100+900*touch, 0.6)}})

@@ -73,6 +73,14 @@ type plectrum struct {
 	rise    float64 // seconds
 }
 
+// The plucked keyboard instruments: two choirs of strings, and one with pickups.
+var (
+	harpsichord = plectrum{plucked: 0.13, fall: 0.6, corner: 6000, steep: 1.6, octave: 0.3, decay: 1.5, rising: 0.03,
+		damping: 0.10, click: 0.08, noise: 3800, rise: 0.0012}
+	clavinet = plectrum{plucked: 0.06, pickup: 0.17, fall: 0.9, corner: 2200, steep: 2, decay: 1.1, rising: 0.025,
+		damping: 0.09, click: 0.03, noise: 2500, rise: 0.001}
+)
+
 // keyed plays a plucked keyboard instrument.
 func (p plectrum) keyed(key int, touch float64) *take {
 	t := &take{}

@@ -6,6 +6,21 @@ import (
 	"plinth/render/audio/bank"
 )
 
+// The blocks of the percussion map. Places of the modes by ear and by what sampled kits show.
+var (
+	rim = block{{1720, 0.09, 1}, {460, 0.07, 0.5}, {930, 0.08, 0.6}, {2450, 0.06, 0.7},
+		{3300, 0.05, 0.5}, {205, 0.12, 0.3}}
+	cowbell = block{{562, 0.22, 1}, {845, 0.2, 0.8}, {1420, 0.1, 0.25}, {2240, 0.08, 0.2},
+		{3400, 0.05, 0.15}}
+	timbaleHigh = block{{520, 0.5, 1}, {830, 0.4, 0.5}, {1190, 0.3, 0.4}, {1850, 0.2, 0.2}}
+	timbaleLow  = block{{350, 0.6, 1}, {560, 0.5, 0.5}, {800, 0.35, 0.4}, {1300, 0.2, 0.2}}
+	agogoHigh   = block{{1180, 0.35, 1}, {1790, 0.3, 0.6}, {2950, 0.15, 0.2}}
+	agogoLow    = block{{815, 0.4, 1}, {1240, 0.35, 0.6}, {2040, 0.2, 0.2}}
+	claves      = block{{2480, 0.08, 1}, {4900, 0.03, 0.2}}
+	woodHigh    = block{{1010, 0.07, 1}, {1730, 0.05, 0.3}, {2620, 0.04, 0.2}}
+	woodLow     = block{{770, 0.08, 1}, {1330, 0.06, 0.3}, {2050, 0.04, 0.2}}
+)
+
 // triangle are the modes of a bent bar, with the seconds for 60 dB of the lowest.
 func triangle(ring float64) block {
 	var b block
@@ -36,13 +51,15 @@ func tambourine(d *dice, touch float64) *take {
 	for _, at := range [...]float64{0, 0.012, 0.031} {
 		var modes []mode
 		for range 14 {
-			modes = append(modes, panned(d.between(4200, 12500), d.between(22, 48), d.between(0, 6.28), d.between(0.3, 1),
-				0.25+d.between(-0.4, 0.4)))
+			freq, decay := d.between(4200, 12500), d.between(22, 48)
+			modes = append(modes, panned(freq, decay, d.between(0, 6.28), d.between(0.3, 1), d.between(-0.15, 0.65)))
 		}
 		t.ring(at, modes)
 	}
-	t.blow(d, hiss{rise: 0.001, fall: 0.03, amp: 2.2, width: 0.6, pan: 0.25, filters: []filter{highPass(5500, 0.7)}})
-	t.blow(d, hiss{rise: 0.001, fall: 0.012, amp: 1.2 * touch, width: 0.3, pan: 0.25, filters: []filter{bandPass(900, 0.8)}})
+	t.blow(d, hiss{rise: 0.001, fall: 0.03, amp: 2.2, width: 0.6, pan: 0.25,
+		filters: []filter{highPass(5500, 0.7)}})
+	t.blow(d, hiss{rise: 0.001, fall: 0.012, amp: 1.2 * touch, width: 0.3, pan: 0.25,
+		filters: []filter{bandPass(900, 0.8)}})
 	return t
 }
 
@@ -51,8 +68,8 @@ func hand(freq, ring, slap float64) func(d *dice, touch float64) *take {
 	return func(d *dice, touch float64) *take {
 		t := &take{}
 		for _, m := range membrane[:5] {
-			t.drop(glide{freq: freq * m.ratio, over: freq * 0.05, falls: 0.02, decay: 6.91 / ring * m.ratio, amp: m.amp * m.amp,
-				pan: -0.2})
+			t.drop(glide{freq: freq * m.ratio, over: freq * 0.05, falls: 0.02, pan: -0.2,
+				decay: 6.91 / ring * m.ratio, amp: m.amp * m.amp})
 		}
 		t.blow(d, hiss{rise: 0.0004, fall: 0.006, amp: 5 * slap * (0.4 + 0.6*touch), width: 0.3, pan: -0.2,
 			filters: []filter{bandPass(1500, 0.6)}})
@@ -67,8 +84,8 @@ func scraped(seconds float64, strokes int) func(d *dice, touch float64) *take {
 		t := &take{}
 		for i := range strokes {
 			x := float64(i) / float64(strokes)
-			t.blow(d, hiss{at: seconds * x, rise: 0.0006, fall: 0.004, amp: 0.4 + 0.6*math.Sin(math.Pi*x), width: 0.3, pan: 0.25,
-				filters: []filter{bandPass(3200+900*x, 1.2)}})
+			t.blow(d, hiss{at: seconds * x, rise: 0.0006, fall: 0.004, amp: 0.4 + 0.6*math.Sin(math.Pi*x),
+				width: 0.3, pan: 0.25, filters: []filter{bandPass(3200+900*x, 1.2)}})
 		}
 		return t
 	}
@@ -99,7 +116,7 @@ func whistle(seconds float64) func(d *dice, touch float64) *take {
 			if i > n {
 				y *= math.Exp(-float64(i-n) / (0.006 * bank.Rate))
 			}
-			t.left[i], t.right[i] = y, y
+			t.left[i], t.right[i] = float32(y), float32(y)
 		}
 		t.blow(d, hiss{rise: 0.01, fall: seconds / 2, amp: 0.15, width: 0.5, filters: []filter{bandPass(2600, 1)}})
 		return t

@@ -22,7 +22,8 @@ func nearest(p bank.Patch) bank.Patch {
 		return bank.Patch{Program: clickProgram}
 	case p.Program >= 8 && p.Program < 16: // bells and mallets
 		return bank.Patch{Program: 4}
-	case p.Program >= 24 && p.Program < 32, p.Program >= 104 && p.Program < 112, p.Program == 45, p.Program == 46: // plucked
+	case p.Program >= 24 && p.Program < 32, p.Program == 45, p.Program == 46,
+		p.Program >= 104 && p.Program < 112: // plucked
 		return bank.Patch{Program: 6}
 	case p.Program >= 16 && p.Program < 24, p.Program >= 40 && p.Program < 104: // held
 		return bank.Patch{Program: guideProgram}
@@ -30,15 +31,28 @@ func nearest(p bank.Patch) bank.Patch {
 	return bank.Patch{}
 }
 
-// layers are the lowest velocities of the layers above the first.
+// layers are the lowest velocities of the layers above the first. The band plays most between 40 and 90.
 func layers(p bank.Patch, key int) []uint8 {
 	switch {
 	case p.Drums:
-		return []uint8{46, 92}
+		return drum(p, key).layers
 	case p.Program == guideProgram || p.Program == clickProgram:
 		return nil
+	case p.Program >= 32 && p.Program < 40:
+		return []uint8{72}
 	}
-	return []uint8{56, 92}
+	return []uint8{54, 76}
+}
+
+// touchOf is how hard a layer is played, 0 to 1, where there are so many above the first.
+func touchOf(layer uint8, above int) float64 {
+	switch above {
+	case 0:
+		return 0.6
+	case 1:
+		return [...]float64{0.25, 0.85}[min(layer, 1)]
+	}
+	return float64(min(layer, 2)) / 2
 }
 
 // instrument is how a melodic program is played.
@@ -64,10 +78,9 @@ var instruments = map[uint8]instrument{
 	3: {pianoLevel(-22), damper, grand{bright: 1.25, detune: 11, knock: 1.3, board: true, sustain: 0.8}.play},
 	4: {pianoLevel(-20.5), even(0.07), tine},
 	5: {pianoLevel(-21.5), even(0.05), reed},
-	6: {pianoLevel(-21.5), even(0.045), plectrum{plucked: 0.13, fall: 0.6, corner: 6000, steep: 1.6, octave: 0.3, decay: 1.5, rising: 0.03,
-		damping: 0.10, click: 0.08, noise: 3800, rise: 0.0012}.keyed},
-	7: {pianoLevel(-21), even(0.03), plectrum{plucked: 0.06, pickup: 0.17, fall: 0.9, corner: 2200, steep: 2, decay: 1.1, rising: 0.025,
-		damping: 0.09, click: 0.03, noise: 2500, rise: 0.001}.keyed},
+	6: {pianoLevel(-21.5), even(0.045), harpsichord.keyed},
+	7: {pianoLevel(-21), even(0.03), clavinet.keyed},
+
 	guideProgram: {even(-19), even(0.06), func(key int, _ float64) *take { return ooh(key) }},
 	clickProgram: {even(-30.5), even(0.1), click},
 }
@@ -96,10 +109,10 @@ func init() {
 // A drum rings on when its key is let go: only its class ends it.
 const drumRelease = 30
 
-// compute makes a note. Three layers are a touch of 0, a half and 1.
+// compute makes a note.
 func compute(n bank.Note) bank.Sound {
-	touch, key := min(1, float64(n.Layer)/2), int(min(n.Key, 127))
-	p := nearest(n.Patch)
+	p, key := nearest(n.Patch), int(min(n.Key, 127))
+	touch := touchOf(n.Layer, len(layers(p, key)))
 	if p.Drums {
 		x := drum(p, key)
 		d := dice(key)

@@ -17,11 +17,11 @@ type mode struct {
 	right float64
 }
 
-// The modes of a note stop when they are this far below the loudest of them: 76 dB.
-const inaudible = 1.0 / 6300
+// The modes of a note stop when they are this far below the loudest of them: 66 dB.
+const inaudible = 1.0 / 2000
 
 // highest is the highest frequency that a mode may have.
-const highest = 18000
+const highest = 18000.0
 
 // chunk is how many samples are computed mode by mode before the next ones: they stay in the processor's cache.
 const chunk = 512
@@ -35,48 +35,104 @@ type swing struct {
 // four are swings that are computed at once, which is faster than one after the other.
 type four [4]swing
 
-// ring adds modes to a take from a time on, in seconds. Where all modes are as loud on both sides only the left
-// one is computed.
+// ring adds modes to a take from a time on, in seconds. Where a take is mono only the left amplitudes count. Low
+// modes are computed at a half or a quarter of the rate, which is that much faster.
 func (t *take) ring(at float64, modes []mode) {
 	loudest := 0.0
 	for _, m := range modes {
 		loudest = max(loudest, math.Abs(m.left), math.Abs(m.right))
 	}
-	swings := make([]swing, 0, len(modes)+3)
 	from := int(at * bank.Rate)
-	for _, m := range modes {
-		amp := max(math.Abs(m.left), math.Abs(m.right))
-		if m.freq > highest || amp < loudest*inaudible || amp == 0 {
+	low := 0.0
+	for _, halvings := range [...]int{2, 1, 0} {
+		rate := bank.Rate / float64(int(1)<<halvings)
+		high := highest
+		if halvings > 0 {
+			high = passed * rate
+		}
+		swings := swingsOf(modes, low, high, loudest*inaudible, rate)
+		low = high
+		if len(swings) == 0 {
 			continue
 		}
-		n := int(math.Log(amp/(loudest*inaudible)) / m.decay * bank.Rate)
-		n = min(n, int(bank.MaxSeconds*bank.Rate)-from)
-		r := math.Exp(-m.decay / bank.Rate)
-		w := 2 * math.Pi * m.freq / bank.Rate
+		left, right := t.swing(swings)
+		for range halvings {
+			left, right = twice(left), twice(right)
+		}
+		if from == 0 && t.left == nil {
+			t.left, t.right = left, right
+			continue
+		}
+		t.reach(from + len(left))
+		add(t.left[min(from, len(t.left)):], left)
+		if !t.mono {
+			add(t.right[min(from, len(t.right)):], right)
+		}
+	}
+}
+
+// swingsOf are the modes from a frequency up to another that are to be heard, the longest first.
+func swingsOf(modes []mode, low, high, inaudible, rate float64) []swing {
+	var swings []swing
+	for _, m := range modes {
+		amp := max(math.Abs(m.left), math.Abs(m.right))
+		if m.freq < low || m.freq >= high || amp <= inaudible {
+			continue
+		}
+		r := math.Exp(-m.decay / rate)
+		w := 2 * math.Pi * m.freq / rate
 		swings = append(swings, swing{
 			a: 2 * r * math.Cos(w), b: r * r,
 			y1: math.Sin(m.phase-w) / r, y2: math.Sin(m.phase-2*w) / (r * r),
-			left: m.left, right: m.right, end: n,
+			left: m.left, right: m.right,
+			end: int(min(math.Log(amp/inaudible)/m.decay, bank.MaxSeconds) * rate),
 		})
 	}
-	if len(swings) == 0 {
-		return
-	}
 	slices.SortStableFunc(swings, func(a, b swing) int { return cmp.Compare(b.end, a.end) })
-	t.reach(from + swings[0].end)
-	for len(swings)%4 != 0 {
+	return swings
+}
+
+// swing computes modes, chunk by chunk.
+func (t *take) swing(swings []swing) (left, right []float32) {
+	n := swings[0].end
+	left = make([]float32, n)
+	if !t.mono {
+		right = make([]float32, n)
+	}
+	for len(swings)%len(four{}) != 0 {
 		swings = append(swings, swing{})
 	}
-	for i := 0; i < swings[0].end; i += chunk {
-		to := min(i+chunk, swings[0].end)
-		for j := 0; j < len(swings) && swings[j].end > i; j += 4 {
+	var sumLeft, sumRight [chunk]float64
+	for i := 0; i < n; i += chunk {
+		l, r := sumLeft[:min(chunk, n-i)], sumRight[:min(chunk, n-i)]
+		clear(l)
+		clear(r)
+		for j := 0; j < len(swings) && swings[j].end > i; j += len(four{}) {
 			next := (*four)(swings[j:])
 			if t.mono {
-				next.ringMono(t.left[from+i : from+to])
+				next.ringMono(l)
 			} else {
-				next.ring(t.left[from+i:from+to], t.right[from+i:from+to])
+				next.ring(l, r)
 			}
 		}
+		for k, x := range l {
+			left[i+k] = float32(x)
+		}
+		if !t.mono {
+			for k, x := range r {
+				right[i+k] = float32(x)
+			}
+		}
+	}
+	return left, right
+}
+
+// add adds samples to those of a take, as far as it reaches.
+func add(to, x []float32) {
+	n := min(len(to), len(x))
+	to, x = to[:n], x[:n]
+	for i, v := range x {
+		to[i] += v
 	}
 }
 

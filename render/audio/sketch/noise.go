@@ -99,9 +99,9 @@ func (t *take) blow(d *dice, h hiss) {
 			l = left[j].pass(l)
 			r = right[j].pass(r)
 		}
-		t.left[from+i] += float64(l * level * gainLeft)
+		t.left[from+i] += float32(l * level * gainLeft)
 		if !t.mono {
-			t.right[from+i] += float64(r * level * gainRight)
+			t.right[from+i] += float32(r * level * gainRight)
 		}
 	}
 }

@@ -41,7 +41,7 @@ func (g grand) play(key int, touch float64) *take {
 	struck := 1 / (8 + max(0, (k-60)/6)) // the place on the string
 	pan := 0.3 * max(-1, min(1, (k-62)/36))
 	first := pianoDecay(k) / g.sustain
-	after := (0.42 + 0.25*math.Exp((k-72)/14)) / g.sustain
+	after := (0.55 + 0.25*math.Exp((k-72)/14)) / g.sustain
 	var modes []mode
 	add := func(freq, decay, phase, amp float64) {
 		m := panned(freq, decay, phase, amp, pan)
@@ -57,7 +57,8 @@ func (g grand) play(key int, touch float64) *take {
 			break
 		}
 		x := freq / corner
-		amp := (math.Abs(math.Sin(n*math.Pi*struck)) + 0.03) / math.Pow(1+x*x, steep) / math.Pow(n, 0.6) / (1 + freq*freq/(5000*5000))
+		amp := (math.Abs(math.Sin(n*math.Pi*struck)) + 0.03) / math.Pow(1+x*x, steep) / math.Pow(n, 0.6)
+		amp /= 1 + freq*freq/(5000*5000)
 		if g.board {
 			amp *= freq * freq / (freq*freq + 50*50) // a board is too small to radiate the lowest
 		}

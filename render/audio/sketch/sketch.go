@@ -1,4 +1,3 @@
-// Package sketch is a small bank of sounds that plinth computes itself, for machines without a SoundFont.
 package sketch
 
 import (
@@ -16,6 +15,7 @@ type Bank struct {
 	notes map[bank.Note]*kept
 	done  []bank.Note // the finished ones, oldest first
 	held  int         // samples in them
+	most  int         // that they may hold
 }
 
 // kept is a note that was asked for.
@@ -24,11 +24,11 @@ type kept struct {
 	sound bank.Sound
 }
 
-// mostHeld bounds the samples that finished notes hold: 128 MiB of four bytes each.
+// mostHeld is how many samples finished notes may hold: 128 MiB of four bytes each.
 const mostHeld = 32 << 20
 
 // New is a bank with nothing computed yet.
-func New() *Bank { return &Bank{notes: map[bank.Note]*kept{}} }
+func New() *Bank { return &Bank{notes: map[bank.Note]*kept{}, most: mostHeld} }
 
 // Name is the bank's name for a reader.
 func (*Bank) Name() string { return "plinth's own sketch" }
@@ -69,7 +69,7 @@ func (b *Bank) keep(n bank.Note, samples int) {
 	defer b.mu.Unlock()
 	b.done = append(b.done, n)
 	b.held += samples
-	for len(b.done) > 1 && b.held > mostHeld {
+	for len(b.done) > 1 && b.held > b.most {
 		s := &b.notes[b.done[0]].sound
 		b.held -= len(s.Left) + len(s.Right)
 		delete(b.notes, b.done[0])

@@ -2,25 +2,26 @@ package sketch
 
 import (
 	"math"
+	"slices"
 
 	"plinth/render/audio/bank"
 )
 
 // take is a note in the making.
 type take struct {
-	left, right []float64
+	left, right []float32
 	mono        bool // both sides are the left one
 }
 
 // reach makes a take at least n samples long.
 func (t *take) reach(n int) {
 	n = min(n, bank.MaxSeconds*bank.Rate)
-	for _, side := range []*[]float64{&t.left, &t.right} {
+	for _, side := range []*[]float32{&t.left, &t.right} {
 		if side == &t.right && t.mono {
 			return
 		}
 		if len(*side) < n {
-			longer := make([]float64, n)
+			longer := make([]float32, n)
 			copy(longer, *side)
 			*side = longer
 		}
@@ -32,71 +33,83 @@ func (t *take) rise(seconds float64) {
 	n := int(seconds * bank.Rate)
 	for _, side := range t.sides() {
 		for i := range min(n, len(side)) {
-			side[i] *= 0.5 - 0.5*math.Cos(math.Pi*(float64(i)+0.5)/float64(n))
+			side[i] *= float32(0.5 - 0.5*math.Cos(math.Pi*(float64(i)+0.5)/float64(n)))
 		}
 	}
 }
 
 // sides are the sides that were computed.
-func (t *take) sides() [][]float64 {
+func (t *take) sides() [][]float32 {
 	if t.mono {
-		return [][]float64{t.left}
+		return [][]float32{t.left}
 	}
-	return [][]float64{t.left, t.right}
+	return [][]float32{t.left, t.right}
 }
 
-// A finished take begins within onset seconds, ends where no later sample is louder than quiet of the
-// loudest (-74 dB), and closes over the last part of it.
+// A finished take begins within onset seconds, ends where no later sample is louder than quiet of the loudest
+// (-56 dB), and closes over the last part of it.
 const (
 	onset   = 0.0006
-	quiet   = 1.0 / 5000
-	closing = 0.25 // of the length
-	longest = 0.4  // seconds of it at most
+	quiet   = 1.0 / 630
+	closing = 0.3 // of the length
+	longest = 0.6 // seconds of it at most
 	ceiling = 0.97
 )
 
 // settled is over what time, in seconds, levels are measured.
 const settled = 0.3
 
-// finish makes the sound of a take: a smooth start and end, and the level in decibels below full
-// scale that its first third of a second has.
+// loudBy is by when, in seconds, every note has been as loud as it gets.
+const loudBy = 2
+
+// finish makes the sound of a take: a smooth start and end, and the level in decibels below full scale that its
+// first third of a second has.
 func (t *take) finish(level float64) (left, right []float32) {
 	t.rise(onset)
-	peak := 0.0
+	peak, power := float32(0), 0.0
 	for _, side := range t.sides() {
-		for _, x := range side[:min(len(side), 2*bank.Rate)] {
-			peak = max(peak, math.Abs(x))
+		for _, x := range side[:min(len(side), loudBy*bank.Rate)] {
+			if x > peak {
+				peak = x
+			} else if -x > peak {
+				peak = -x
+			}
+		}
+		for _, x := range side[:min(len(side), int(settled*bank.Rate))] {
+			power += float64(x) * float64(x)
 		}
 	}
 	if peak == 0 {
 		return nil, nil
 	}
-	end, power, n := 0, 0.0, 0
+	power /= float64(len(t.sides()) * int(settled*bank.Rate))
+	scale := float32(min(decibels(level)/math.Sqrt(power), ceiling/float64(peak)))
+	end := t.end(peak * quiet)
+	fade := min(int(float64(end)*closing), int(longest*bank.Rate))
+	for _, side := range t.sides() {
+		for i := range side[:end] {
+			side[i] *= scale
+		}
+		for i := range fade {
+			side[end-1-i] *= float32(0.5 - 0.5*math.Cos(math.Pi*(float64(i)+0.5)/float64(fade)))
+		}
+	}
+	if t.mono {
+		t.right = t.left
+	}
+	return slices.Clip(t.left[:end]), slices.Clip(t.right[:end])
+}
+
+// end is behind the last sample louder than a bound.
+func (t *take) end(bound float32) int {
+	end := 0
 	for _, side := range t.sides() {
 		for i := len(side) - 1; i >= end; i-- {
-			if math.Abs(side[i]) > peak*quiet {
+			if side[i] > bound || -side[i] > bound {
 				end = i + 1
 				break
 			}
 		}
-		for _, x := range side[:min(len(side), int(settled*bank.Rate))] {
-			power += float64(x * x)
-		}
-		n += int(settled * bank.Rate)
 	}
-	scale := decibels(level) / math.Sqrt(power/float64(n))
-	scale = min(scale, ceiling/peak)
-	fade := min(int(float64(end)*closing), int(longest*bank.Rate))
-	done := make([][]float32, 0, 2)
-	for _, side := range t.sides() {
-		out := make([]float32, end)
-		for i := range out {
-			out[i] = float32(side[i] * scale)
-		}
-		for i := range fade {
-			out[end-1-i] *= float32(0.5 - 0.5*math.Cos(math.Pi*(float64(i)+0.5)/float64(fade)))
-		}
-		done = append(done, out)
-	}
-	return done[0], done[len(done)-1]
+	return end
 }

@@ -6,8 +6,8 @@ import (
 	"plinth/render/audio/bank"
 )
 
-// What an oo is made of: the first two formants of the vowel in "who'd" (Peterson and Barney, JASA 24, 1952: about 300 to
-// 370 and 870 to 950 Hz; from memory), and a vibrato of five and a half swings a second that comes in late.
+// What an oo is made of: the first two formants of the vowel in "who'd" (Peterson and Barney, JASA 24, 1952: about
+// 300 to 370 and 870 to 950 Hz; from memory), and a vibrato of five and a half swings a second that comes in late.
 const (
 	formant1, formant2 = 340, 860
 	vibratoRate        = 5.4
@@ -43,7 +43,7 @@ func ooh(key int) *take {
 				sum += float64(a * now)
 				before, now = now, float64(2*c*now)-before
 			}
-			t.left[j] += sum * swell
+			t.left[j] += float32(sum * swell)
 			s, c = float64(s*dc)+float64(c*ds), float64(c*dc)-float64(s*ds)
 		}
 		phase = math.Mod(phase+w*step, 2*math.Pi)
@@ -51,7 +51,8 @@ func ooh(key int) *take {
 	copy(t.right, t.left)
 	d := dice(key)
 	breath := 0.05 * amps[0]
-	t.blow(&d, hiss{rise: 0.12, fall: 1.2, amp: breath, width: 1, filters: []filter{bandPass(1100, 0.8), lowPass(3000, 0.7)}})
+	t.blow(&d, hiss{rise: 0.12, fall: 1.2, amp: breath, width: 1,
+		filters: []filter{bandPass(1100, 0.8), lowPass(3000, 0.7)}})
 	t.rise(oohRise)
 	return t
 }
