@@ -54,7 +54,7 @@ export class Player {
     return this.settings.outlet === "midi";
   }
 
-  /** now is what is heard: {bar, at, loop, count}, loop being how often it has begun again, count a count-in's click. */
+  /** now is what is heard: {bar, at, loop, count}: how often the loop has begun again, and a count-in's click. */
   now() {
     if (this.#starting) {
       const { bar } = this.#starting;
@@ -79,10 +79,11 @@ export class Player {
   }
 
   /** play plays from a bar; without one, from where it stopped. */
-  play(bar = this.#rest ?? this.transport.loop?.from ?? 0) {
+  play(bar) {
     const moved = this.playing;
     this.halt();
-    this.#starting = { bar: Math.max(0, Math.min(bar, this.bed.bars.length - 1)), since: performance.now(), moved };
+    const from = bar ?? this.#rest ?? this.transport.loop?.from ?? 0;
+    this.#starting = { bar: Math.max(0, Math.min(from, this.bed.bars.length - 1)), since: performance.now(), moved };
     if (!this.byMidi) {
       this.#openSound();
       this.audio.resume();

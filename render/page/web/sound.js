@@ -2,7 +2,7 @@
 // release, in a bus a part, with one reverb for all. It plays on any audio context, an offline one too.
 
 const choke = 0.005; // seconds in which a note fades that another of its class ends
-const silent = 9; // time constants after which a released note is over: -78 dB
+const silent = 9.226; // time constants after which a released note is over: -80 dB
 const fade = 0.01; // seconds in which a part is muted
 
 /** Sound is an outlet of the transport. */

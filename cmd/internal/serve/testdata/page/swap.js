@@ -1,0 +1,104 @@
+// The swap, as it sounds: the transport on an offline context that is fed in steps.
+(async () => {
+  const T = globalThis.T;
+  const rate = 48000;
+  const step = 0.1; // seconds
+
+  T.allNotes = async (beds) => {
+    const notes = new T.Notes({ rate, get: async (path) => (await fetch(path)).arrayBuffer() });
+    const keys = [...new Set(beds.flatMap((b) => b.chunks.flatMap((c) => c.data.names.map((n) => `${b.bank}/${n}`))))];
+    await new Promise((done) => {
+      notes.onchange = () => notes.ready(keys) === keys.length && done();
+      notes.want(keys);
+    });
+    if (notes.failed.size) throw new Error("notes are missing");
+    return notes;
+  };
+
+  /** played renders what a transport plays; at has what is done at some times. */
+  T.played = async (seconds, notes, bed, at) => {
+    const context = new OfflineAudioContext(2, seconds * rate, rate);
+    const sound = new T.Sound(context, notes);
+    const tp = new T.Transport({ outlet: sound, places: T.places });
+    tp.offer(bed);
+    const lines = [];
+    const ticked = (t) => {
+      const times = Object.keys(at).map(Number).filter((x) => x <= t);
+      times.forEach((x) => { at[x](tp, t); delete at[x]; });
+      tp.tick(t);
+      tp.path.forEach((p) => { lines.some((l) => l.x === p.x) || lines.push(p); });
+    };
+    tp.start(0, 0);
+    ticked(0);
+    for (let t = step; t < seconds; t += step) {
+      context.suspend(t).then(() => { ticked(Math.round(t * 1e6)); context.resume(); });
+    }
+    const buffer = await context.startRendering();
+    return { buffer, lines: lines.filter((l) => tp.path.includes(l) || l.t < 1e6 * seconds), tp, sound };
+  };
+
+  /** whole renders notes that are all there from the start, without any transport. */
+  T.whole = async (seconds, notes, list) => {
+    const context = new OfflineAudioContext(2, seconds * rate, rate);
+    const sound = new T.Sound(context, notes);
+    for (const { note, part, t, bed } of list) {
+      const voice = sound.on(note, part, t, bed);
+      sound.off(voice, t + note.length);
+    }
+    return context.startRendering();
+  };
+
+  /** from are the notes of a stretch of a bed's bars, its first bar at t. */
+  T.from = (bed, first, last, t) => {
+    const out = [];
+    for (let bar = first; bar <= last; bar++) {
+      for (const note of bed.notes(bar)) {
+        const part = bed.parts[note.part];
+        if (part.who !== "click" || bar < bed.lead) out.push({ note, part, bed, t: Math.round(t + note.at - bed.bars[first].at) });
+      }
+    }
+    return out;
+  };
+
+  /** differ are the largest differences of two renders before a frame and from there on. */
+  T.differ = (a, b, frame) => {
+    const out = { before: 0, after: 0, peak: 0 };
+    for (let c = 0; c < 2; c++) {
+      const [x, y] = [a.getChannelData(c), b.getChannelData(c)];
+      for (let i = 0; i < x.length; i++) {
+        const side = i < frame ? "before" : "after";
+        out[side] = Math.max(out[side], Math.abs(x[i] - y[i]));
+        out.peak = Math.max(out.peak, Math.abs(x[i]));
+      }
+    }
+    return out;
+  };
+
+  /**
+   * swapAt offers the second bed at a time (microseconds) and says how what is heard differs from both beds
+   * put together at the bar line, and from the first alone.
+   */
+  T.swapAt = async (time, seconds) => {
+    const [a, b] = T.beds;
+    const notes = await T.allNotes([a, b]);
+    const { buffer, lines, sound } = await T.played(seconds, notes, a, { [time]: (tp) => tp.offer(b) });
+    const line = lines.find((l) => l.x.bed === b);
+    const start = lines[0].t;
+    const cut = line.x.bar;
+    const old = T.from(a, 0, a.bars.length - 1, start).filter(({ note }) => owner(a, note) < cut);
+    const fresh = T.from(b, cut, b.bars.length - 1, line.t);
+    const first = Math.min(...fresh.map((n) => n.t));
+    const joined = await T.whole(seconds, notes, [...old, ...fresh]);
+    const alone = await T.whole(seconds, notes, T.from(a, 0, a.bars.length - 1, start));
+    return {
+      bar: cut, line: line.t, start, first, missing: sound.missing,
+      joined: T.differ(buffer, joined, Math.round(first * 0.048)),
+      alone: T.differ(buffer, alone, Math.round(first * 0.048)),
+    };
+  };
+
+  function owner(bed, note) {
+    return bed.bars.findIndex((_, i) => bed.notes(i).some((n) => n.at === note.at && n.key === note.key &&
+      n.part === note.part));
+  }
+})()
