@@ -1,0 +1,98 @@
+// The form as a strip: a block a pass, as wide as it is long and as high as its energy.
+
+import { el } from './dom.js';
+import { energyWords, liftWords, passName, tacetWords } from './head.js';
+
+export class Form {
+  // onGo is called with the index of a chunk that was chosen.
+  constructor(root, onGo) {
+    this.root = root;
+    this.list = root.querySelector('ol');
+    this.line = root.querySelector('.line');
+    this.list.addEventListener('click', event => {
+      const block = event.target.closest('button');
+      if (block) onGo(Number(block.dataset.chunk));
+    });
+    new ResizeObserver(() => { this.edges = null; }).observe(this.list);
+  }
+
+  show(bed) {
+    this.bed = bed;
+    const { chunks, end } = bed;
+    this.list.classList.toggle('many', chunks.length > 60);
+    this.list.replaceChildren(...chunks.map((place, i) => {
+      const item = el('li', {}, block(place, i, bed.bars.slice(place.bar, place.bar + place.bars)));
+      item.style.flexGrow = Math.max((place.end - place.at) / end, 0.001);
+      return item;
+    }));
+    this.edges = null;
+    this.here = undefined;
+  }
+
+  // setChanged marks the passes that the last save changed, by their blocks and in the sheet.
+  setChanged(changed) {
+    for (const node of this.list.querySelectorAll('button')) {
+      const is = changed.has(Number(node.dataset.chunk));
+      node.classList.toggle('is-changed', is);
+      node.setAttribute('aria-label', node.dataset.label + (is ? ', changed by the last save' : ''));
+    }
+  }
+
+  // setHere marks the pass that plays.
+  setHere(chunk) {
+    if (this.here === chunk) return;
+    this.here = chunk;
+    this.list.querySelectorAll('[aria-current]').forEach(node => node.removeAttribute('aria-current'));
+    this.list.children[chunk]?.firstChild.setAttribute('aria-current', 'true');
+  }
+
+  // setLoop marks the passes that lie in the stretch that loops.
+  setLoop(loop) {
+    this.list.querySelectorAll('button').forEach((node, i) => {
+      const { bar, bars } = this.bed.chunks[i];
+      node.classList.toggle('looped', Boolean(loop) && loop.from < bar + bars && loop.to >= bar);
+    });
+  }
+
+  // placeOf is where a moment of a chunk lies in the strip, from its left edge.
+  placeOf(chunk, at) {
+    this.edges ||= [...this.list.children].map(node => [node.offsetLeft, node.offsetWidth]);
+    const place = this.bed.chunks[chunk], edge = this.edges[chunk];
+    if (!place || !edge) return null;
+    return edge[0] + edge[1] * Math.min(Math.max((at - place.at) / (place.end - place.at), 0), 1);
+  }
+}
+
+// block is one pass of the strip.
+function block(place, index, bars) {
+  const front = place.pass < 0;
+  const marks = front ? [] : [liftWords(place.lift), tacetWords(place.tacet)].filter(Boolean);
+  const label = [passName(place), front ? '' : energyWords(place.energy), ...marks,
+    front ? '' : place.bars === 1 ? 'one bar' : `${place.bars} bars`].filter(Boolean).join(', ');
+  const node = el('button', { type: 'button', 'data-chunk': index, 'data-label': label, title: label, 'aria-label': label,
+    class: front ? 'front' : '' });
+  const power = el('span', { class: 'power' });
+  if (!front) power.style.clipPath = outline(place, bars);
+  const [, section, ordinal] = /^(.*?)( \(\d+\))?$/.exec(passName(place));
+  node.append(power, el('span', { class: 'name' }, section, ordinal && el('span', { class: 'time' }, ordinal)));
+  if (!front) node.append(el('span', { class: 'energy' }, [...new Set(place.energy)].join('–')));
+  if (marks.length) {
+    node.append(el('span', { class: 'marks' }, place.lift ? (place.lift > 0 ? '↑' : '↓') + Math.abs(place.lift) : '',
+      place.tacet?.length ? (place.lift ? ' ' : '') + 'tacet' : ''));
+  }
+  node.append(el('span', { class: 'ear', 'aria-hidden': 'true' }));
+  return node;
+}
+
+// outline is the shape of a pass's energy: a slope where it moves evenly, steps where bars have their own.
+function outline({ energy: [from, to] }, bars) {
+  const height = level => `${100 - 20 * level}%`;
+  const points = [];
+  const own = bars.some(bar => bar.energy < Math.min(from, to) || bar.energy > Math.max(from, to));
+  if (!own) points.push(`0 ${height(from)}`, `100% ${height(to)}`);
+  else {
+    bars.forEach((bar, i) => points.push(`${100 * i / bars.length}% ${height(bar.energy)}`,
+      `${100 * (i + 1) / bars.length}% ${height(bar.energy)}`));
+  }
+  return `polygon(0 100%, ${points.join(', ')}, 100% 100%)`;
+}
