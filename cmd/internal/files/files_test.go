@@ -2,7 +2,9 @@ package files
 
 import (
 	"errors"
+	"io"
 	"io/fs"
+	"maps"
 	"os"
 	"path/filepath"
 	"runtime"
@@ -348,5 +350,90 @@ func TestRead(t *testing.T) {
 	}
 	if _, err := Read(filepath.Join(dir, "none"), 10); !errors.Is(err, fs.ErrNotExist) {
 		t.Errorf("a missing file: %v", err)
+	}
+}
+
+// wholeTree is a folder's files by their paths, with those of its folders.
+func wholeTree(t *testing.T, dir string) map[string]string {
+	t.Helper()
+	got := map[string]string{}
+	err := filepath.WalkDir(dir, func(path string, d fs.DirEntry, err error) error {
+		if err != nil || path == dir {
+			return err
+		}
+		name, _ := filepath.Rel(dir, path)
+		if d.IsDir() {
+			got[filepath.ToSlash(name)+"/"] = ""
+			return nil
+		}
+		b, err := os.ReadFile(path)
+		got[filepath.ToSlash(name)] = string(b)
+		return err
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return got
+}
+
+// A set has files in folders of its own, files that are written piece by piece, and files that go; what is the same
+// stays as it is.
+func TestSet(t *testing.T) {
+	dir := folder(t, map[string]string{"same.wav": "same", "old/b.wav": "b", "old/gone.wav": "x"})
+	set, err := Begin(dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer set.Close()
+	text := func(s string) func(io.WriteSeeker) error {
+		return func(w io.WriteSeeker) error {
+			io.WriteString(w, "-"+s[1:])
+			if _, err := w.Seek(0, io.SeekStart); err != nil {
+				return err
+			}
+			_, err := io.WriteString(w, s[:1])
+			return err
+		}
+	}
+	for _, row := range [][2]string{{"same.wav", "same"}, {"old/b.wav", "new b"}, {"new/deep/c.wav", "c"}} {
+		if err := set.Stream(row[0], text(row[1])); err != nil {
+			t.Fatal(err)
+		}
+	}
+	set.Drop("old/gone.wav")
+	set.Drop("old/never.wav")
+	if got := wholeTree(t, dir); got["old/b.wav"] != "b" || got["old/gone.wav"] != "x" || got["new/deep/c.wav"] != "" {
+		t.Errorf("before all is written: %q", got)
+	}
+	written, err := set.Commit()
+	if err != nil || strings.Join(written, " ") != "old/b.wav new/deep/c.wav" {
+		t.Errorf("written: %v, %v", written, err)
+	}
+	want := map[string]string{"same.wav": "same", "old/": "", "old/b.wav": "new b", "new/": "", "new/deep/": "",
+		"new/deep/c.wav": "c"}
+	if got := wholeTree(t, dir); !maps.Equal(got, want) {
+		t.Errorf("%q, expected %q", got, want)
+	}
+}
+
+// A set that is not finished leaves nothing, and no folder either.
+func TestSetTakenBack(t *testing.T) {
+	before := map[string]string{"a.mid": "old a"}
+	dir := folder(t, before)
+	set, err := Begin(dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	failed := errors.New("it cannot be mixed")
+	if err := set.Add(Output{"a.mid", []byte("new")}); err != nil {
+		t.Fatal(err)
+	}
+	if err := set.Stream("stems/a.wav", func(io.WriteSeeker) error { return failed }); err == nil || !strings.Contains(err.Error(), failed.Error()) {
+		t.Errorf("error %v", err)
+	}
+	set.Drop("a.mid")
+	set.Close()
+	if got := wholeTree(t, dir); !maps.Equal(got, before) {
+		t.Errorf("%q is left", got)
 	}
 }

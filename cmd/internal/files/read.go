@@ -4,6 +4,7 @@
 package files
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -44,7 +45,9 @@ func Read(path string, limit int64) ([]byte, error) {
 	if !info.Mode().IsRegular() {
 		return nil, &fs.PathError{Op: "read", Path: path, Err: ErrNotFile}
 	}
-	return io.ReadAll(io.LimitReader(f, limit+1))
+	out := bytes.NewBuffer(make([]byte, 0, min(info.Size(), limit)+bytes.MinRead))
+	_, err = out.ReadFrom(io.LimitReader(f, limit+1))
+	return out.Bytes(), err
 }
 
 // ReadPipe is Read for a file or a named pipe, such as the one that a shell makes of

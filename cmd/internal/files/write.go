@@ -1,9 +1,9 @@
 package files
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -34,7 +34,7 @@ type system struct {
 
 type file interface {
 	Name() string
-	Write([]byte) (int, error)
+	io.WriteSeeker
 	Chmod(fs.FileMode) error
 	Chown(uid, gid int) error
 	Sync() error
@@ -46,54 +46,11 @@ var realSystem = system{
 	rename: rename,
 }
 
-// WriteAll writes outputs into a folder, which it makes where it is missing, and returns
-// the names of those that it wrote. A file that has its bytes already is left as it is.
-// Everything is written under temporary names and renamed last: a reader sees each file
-// old or new and never half, and an error while writing (a full disk) leaves every file as
-// it was. New files can stand beside old ones only when a rename fails after another has
-// succeeded, which takes a file held open on Windows. Nothing is synced to the disk,
-// because it can be built again.
-func WriteAll(dir string, outputs []Output) (written []string, err error) {
-	return realSystem.writeAll(dir, outputs)
-}
-
-func (s system) writeAll(dir string, outputs []Output) (written []string, err error) {
-	if err := os.MkdirAll(dir, 0o777); err != nil {
-		return nil, fmt.Errorf("cannot make the folder %s: %s", dir, Reason(err))
-	}
-	removeStale(dir)
-	type pending struct{ temp, final, name string }
-	var todo []pending
-	defer func() {
-		for _, p := range todo {
-			os.Remove(p.temp)
-		}
-	}()
-	for _, o := range outputs {
-		temp, final, err := s.writeBeside(filepath.Join(dir, o.Name), o.Data, false)
-		if err != nil {
-			return nil, err
-		}
-		if temp != "" {
-			todo = append(todo, pending{temp, final, o.Name})
-		}
-	}
-	for len(todo) > 0 {
-		p := todo[0]
-		if err := s.replace(p.temp, p.final); err != nil {
-			return written, err
-		}
-		written = append(written, p.name)
-		todo = todo[1:]
-	}
-	return written, nil
-}
-
 // Rewrite replaces one file that its user wrote. It follows a link, keeps the permissions
 // and, where this account may give it away, the owner, and syncs the new text to the disk
 // before the old one goes. It reports whether the bytes differed.
 func Rewrite(path string, data []byte) (changed bool, err error) {
-	temp, final, err := realSystem.writeBeside(path, data, true)
+	temp, final, err := realSystem.writeBeside(path, whole(data), true)
 	if err != nil || temp == "" {
 		return false, err
 	}
@@ -130,10 +87,10 @@ func Create(path string, data []byte) error {
 // replaced where its folder may be written, but somebody wanted it to stay as it is.
 var ErrReadOnly = errors.New("it is read-only")
 
-// writeBeside writes the new bytes of a file under a temporary name in its folder. It
-// returns that name, which is empty where the file has the bytes already, and the real name
+// writeBeside writes the new content of a file under a temporary name in its folder. It
+// returns that name, which is empty where the file has the content already, and the real name
 // behind a link.
-func (s system) writeBeside(path string, data []byte, sync bool) (temp, final string, err error) {
+func (s system) writeBeside(path string, c content, sync bool) (temp, final string, err error) {
 	old, err := os.Stat(path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
@@ -147,7 +104,7 @@ func (s system) writeBeside(path string, data []byte, sync bool) (temp, final st
 		if final, err = filepath.EvalSymlinks(path); err != nil {
 			break
 		}
-		if was, e := os.ReadFile(final); e == nil && bytes.Equal(was, data) {
+		if c.data != nil && c.isThere(final) {
 			return "", final, nil
 		}
 		if old.Mode().Perm()&0o222 == 0 {
@@ -157,7 +114,11 @@ func (s system) writeBeside(path string, data []byte, sync bool) (temp, final st
 	if err != nil {
 		return "", "", fmt.Errorf("cannot write %s: %s", path, Reason(err))
 	}
-	temp, err = s.writeTemp(final, data, old, sync)
+	temp, err = s.writeTemp(final, c, old, sync)
+	if err == nil && c.data == nil && old != nil && sameFiles(temp, final) {
+		os.Remove(temp)
+		temp = ""
+	}
 	return temp, final, err
 }
 
@@ -186,14 +147,14 @@ const longestPrefix = 100
 
 // writeTemp writes a temporary file in the folder of its final name, with the permissions,
 // the owner and the group of the old file where there is one.
-func (s system) writeTemp(final string, data []byte, old fs.FileInfo, sync bool) (string, error) {
+func (s system) writeTemp(final string, c content, old fs.FileInfo, sync bool) (string, error) {
 	base := filepath.Base(final)
 	base = strings.ToValidUTF8(base[:min(len(base), longestPrefix)], "")
 	f, err := s.create(filepath.Dir(final), "."+base+tempMark)
 	if err != nil {
 		return "", fmt.Errorf("cannot write in the folder %s: %s", filepath.Dir(final), Reason(err))
 	}
-	_, err = f.Write(data)
+	err = c.write(f)
 	if err == nil && old != nil && runtime.GOOS != "windows" {
 		keepOwner(f, old)
 		// Some file systems (memory sticks and cards) have no permissions and refuse to set
