@@ -428,7 +428,8 @@ func TestSetTakenBack(t *testing.T) {
 	if err := set.Add(Output{"a.mid", []byte("new")}); err != nil {
 		t.Fatal(err)
 	}
-	if err := set.Stream("stems/a.wav", func(io.WriteSeeker) error { return failed }); err == nil || !strings.Contains(err.Error(), failed.Error()) {
+	err = set.Stream("stems/a.wav", func(io.WriteSeeker) error { return failed })
+	if err == nil || !strings.Contains(err.Error(), failed.Error()) {
 		t.Errorf("error %v", err)
 	}
 	set.Drop("a.mid")
