@@ -3,21 +3,24 @@ package main
 import (
 	"fmt"
 	"path/filepath"
+	"slices"
 	"time"
 
 	"github.com/spf13/cobra"
 
 	"plinth/cmd/internal/bed"
 	"plinth/cmd/internal/files"
+	"plinth/cmd/internal/soundfiles"
 	"plinth/songspec"
 )
 
 func (a *app) buildCommand() *cobra.Command {
 	var out, only *textFlag
 	var replace *songspec.Override
+	var sound *soundFlags
 	cmd := &cobra.Command{
 		Use:   "build FILE",
-		Short: "Make the MIDI file",
+		Short: "Make the MIDI file, and sound files",
 		Long: `Writes bed/NAME.mid beside the song, where NAME is the song file's name less
 .song.hcl or .hcl; with --out DIR it is DIR/NAME.mid. A song with a mistake leaves
 the files of the last good build as they are, and a file that would not change is
@@ -34,11 +37,29 @@ on its first bar line; a push out of it is struck in its last bar.
 --looseness, --take and --transpose replace what the file says, which stays as it
 is: so two takes can be heard before one is written down, or another singer's key.
 
+--with audio plays the song and writes it as sound files, 48 kHz and 24 bits:
+bed/NAME.wav, bed/NAME.flac, and a stem for each part that is heard,
+bed/NAME.stems/Drums.wav and so on. The stems add up to the mix, which peaks at
+-1 dBFS. The click is heard in front of bar 1 only, unless --solo names it.
+
+  plinth build lanterns.song.hcl --with audio
+  plinth build lanterns.song.hcl --with audio --only chorus --mute guide
+  plinth build lanterns.song.hcl --with audio --solo piano,click
+
+Its sounds are those of a General MIDI SoundFont (.sf2): the one that --soundfont
+names, or the environment variable PLINTH_SOUNDFONT, or the first one in the
+system's usual folders: sounds/sf2 and soundfonts in ~/.local/share, /usr/local/share
+and /usr/share; Library/Audio/Sounds/Banks on a Mac; SoundFonts in AppData, Documents
+and Music on Windows. With none, plinth computes a sketch of the instruments.
+
 plinth help song tells every word of the song file.`,
 		Args:              argCount(1, 1),
 		ValidArgsFunction: firstArg(songFiles),
 		RunE: func(_ *cobra.Command, args []string) error {
 			start := time.Now()
+			if err := sound.misplaced(); err != nil {
+				return err
+			}
 			dir := out.text
 			if dir == "" {
 				dir = filepath.Join(filepath.Dir(args[0]), "bed")
@@ -47,18 +68,47 @@ plinth help song tells every word of the song file.`,
 			if err := a.settle(res, err); err != nil {
 				return err
 			}
-			written, err := files.WriteAll(dir, res.Outputs)
-			if err != nil {
-				return machineFailure(err)
-			}
-			what := filepath.Join(dir, res.Outputs[0].Name)
-			if len(written) == 0 {
-				what += " (unchanged)"
-			}
-			fmt.Fprintf(a.err, "%s: %s, %d ms\n", what, res.Summary(), time.Since(start).Milliseconds())
-			return nil
+			return a.writeBed(dir, res, sound, start)
 		},
 	}
-	out, only, replace = outFlag(cmd), onlyFlag(cmd), replaceFlags(cmd)
+	out, only, replace, sound = outFlag(cmd), onlyFlag(cmd), replaceFlags(cmd), addSoundFlags(cmd)
 	return cmd
+}
+
+// writeBed writes what was built into a folder, all of it or nothing, and says so.
+func (a *app) writeBed(dir string, res *bed.Result, sound *soundFlags, start time.Time) error {
+	set, err := files.Begin(dir)
+	if err != nil {
+		return machineFailure(err)
+	}
+	defer set.Close()
+	midi := res.Outputs[0]
+	if err := set.Add(midi); err != nil {
+		return machineFailure(err)
+	}
+	var made *soundfiles.Made
+	var by string
+	if len(sound.with) > 0 {
+		if made, by, err = a.addSound(set, res, sound); err != nil {
+			return readFailure(err)
+		}
+	}
+	written, err := set.Commit()
+	if err != nil {
+		return machineFailure(err)
+	}
+	named := func(name string) string {
+		if slices.Contains(written, name) {
+			return filepath.Join(dir, name)
+		}
+		return filepath.Join(dir, name) + " (unchanged)"
+	}
+	took := fmt.Sprintf("%d ms", time.Since(start).Milliseconds())
+	if made == nil {
+		fmt.Fprintf(a.err, "%s: %s, %s\n", named(midi.Name), res.Summary(), took)
+		return nil
+	}
+	fmt.Fprintf(a.err, "%s: %s\n%s: %s, played by %s, %s\n", named(midi.Name), res.Summary(), named(made.Mix),
+		made.Summary(), by, took)
+	return nil
 }

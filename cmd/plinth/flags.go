@@ -122,6 +122,8 @@ func replaceFlags(cmd *cobra.Command) *songspec.Override {
 var alsoCalled = map[string]string{
 	"o": "out", "output": "out", "dir": "out", "folder": "out", "section": "only", "part": "only", "pass": "only",
 	"seed": "take", "variation": "take", "loose": "looseness", "humanize": "looseness", "exec": "then", "run": "then",
+	"audio": "with", "sound": "with", "wav": "with", "flac": "with", "stems": "with", "sf2": "soundfont",
+	"bank": "soundfont", "sounds": "soundfont",
 }
 
 // flagError puts what is wrong with a flag into our words.

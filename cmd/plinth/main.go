@@ -13,7 +13,7 @@ import (
 func main() {
 	a := &app{
 		in: os.Stdin, out: os.Stdout, err: os.Stderr,
-		colorOut: takesColor(os.Stdout), colorErr: takesColor(os.Stderr),
+		colorOut: takesColor(os.Stdout), colorErr: takesColor(os.Stderr), terminalErr: isTerminal(os.Stderr),
 	}
 	os.Exit(a.run(os.Args[1:]))
 }
@@ -33,6 +33,7 @@ type app struct {
 	out, err io.Writer
 
 	colorOut, colorErr bool
+	terminalErr        bool // err is a terminal, whether or not it takes colour
 
 	args []string // the command line
 }
@@ -113,6 +114,11 @@ func takesColor(f *os.File) bool {
 	if os.Getenv("NO_COLOR") != "" || os.Getenv("TERM") == "dumb" {
 		return false
 	}
+	return isTerminal(f) && takesEscapes(f)
+}
+
+// isTerminal reports whether a stream is a terminal.
+func isTerminal(f *os.File) bool {
 	info, err := f.Stat()
-	return err == nil && info.Mode()&os.ModeCharDevice != 0 && takesEscapes(f)
+	return err == nil && info.Mode()&os.ModeCharDevice != 0
 }

@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"plinth/cmd/internal/bed"
+	"plinth/cmd/internal/soundfiles"
 	"plinth/songspec/hcltext"
 )
 
@@ -136,6 +137,14 @@ func argCount(least, most int) cobra.PositionalArgs {
 func readFailure(err error) error {
 	var unread *bed.SongError
 	var notPlayed *bed.NotPlayedError
+	var notHeard *soundfiles.NotHeardError
+	var said *failure
+	if errors.As(err, &said) {
+		return err
+	}
+	if errors.As(err, &notHeard) {
+		return misuse("%w", err)
+	}
 	if errors.As(err, &unread) && unread.Misnamed() || errors.As(err, &notPlayed) {
 		return misuse("%w", err)
 	}

@@ -11,6 +11,8 @@ import (
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"plinth/render/audio/soundfont/fonttest"
 )
 
 var update = flag.Bool("update", false, "write what the commands print into the scripts")
@@ -30,6 +32,8 @@ func TestScripts(t *testing.T) {
 			"code": code,
 			"fill": fill,
 			"text": text,
+
+			"soundfont": soundFont,
 
 			"waitfile": waitfile,
 		},
@@ -65,6 +69,14 @@ func fill(ts *testscript.TestScript, neg bool, args []string) {
 	text, err := strconv.Unquote(`"` + args[2] + `"`)
 	ts.Check(err)
 	ts.Check(os.WriteFile(ts.MkAbs(args[0]), bytes.Repeat([]byte(text), n), 0o666))
+}
+
+// soundfont FILE writes a small SoundFont.
+func soundFont(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 1 {
+		ts.Fatalf("usage: soundfont FILE")
+	}
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), fonttest.Small().Bytes(), 0o666))
 }
 
 // text FROM TO PREFIX OLD NEW copies a file with PREFIX before it and each OLD

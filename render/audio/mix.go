@@ -39,6 +39,7 @@ type Mixed struct {
 type Stem struct {
 	Who  heard.Who
 	Name string
+	Part int // its index in the song's Parts
 
 	voices []voice
 	notes  []bank.Note // those of the voices, each once
@@ -58,6 +59,7 @@ func Mix(song *heard.Song, b bank.Bank, o Options) (*Mixed, error) {
 		p := &song.Parts[i]
 		if notes := o.notes(song, p); len(notes) > 0 {
 			s := plan(p, notes, b)
+			s.Part = i
 			progress.pieces += len(s.notes) + 1
 			m.Stems = append(m.Stems, s)
 		}

@@ -99,9 +99,9 @@ func (r *Result) Parts() []string {
 func partName(tl *timeline.Timeline, name string, first int) string {
 	taken := map[string]bool{}
 	for _, s := range sections(tl) {
-		word := plainWord(s)
+		word := PlainWord(s)
 		for n := 2; taken[strings.ToLower(word)]; n++ {
-			word = fmt.Sprintf("%s-%d", plainWord(s), n)
+			word = fmt.Sprintf("%s-%d", PlainWord(s), n)
 		}
 		taken[strings.ToLower(word)] = true
 		switch p := &tl.Passes[first]; {
@@ -118,8 +118,8 @@ func partName(tl *timeline.Timeline, name string, first int) string {
 // longestWord is how many bytes of a section's name stand in the name of a file.
 const longestWord = 80
 
-// plainWord is a text in letters and digits, with a hyphen for whatever stands between them.
-func plainWord(s string) string {
+// PlainWord is a text in letters and digits, with a hyphen for whatever stands between them.
+func PlainWord(s string) string {
 	plain := func(r rune) bool { return unicode.IsLetter(r) || unicode.IsDigit(r) || unicode.IsMark(r) }
 	out := strings.Join(strings.FieldsFunc(norm.NFC.String(s), func(r rune) bool { return !plain(r) }), "-")
 	out = strings.ToValidUTF8(out[:min(len(out), longestWord)], "")
