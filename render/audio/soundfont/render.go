@@ -33,6 +33,9 @@ func (b *Bank) render(zones []zone, key uint8) bank.Sound {
 	frames := 0 // what of sum is used
 	for _, z := range zones {
 		n := b.renderZone(z, key, one)
+		if r := z.release(); n > frames || n == frames && r < out.Release {
+			out.Release = r // the longest zone's: the others are over before
+		}
 		if frames == 0 {
 			frames = n
 			sum, one = one, sum
@@ -45,7 +48,6 @@ func (b *Bank) render(zones []zone, key uint8) bank.Sound {
 			add(sum.left[:n], one.left[:n])
 			add(sum.right[:n], one.right[:n])
 		}
-		out.Release = max(out.Release, z.release())
 		if out.Class == 0 {
 			out.Class = int(z.instrument.GetExclusiveClass())
 		}

@@ -105,11 +105,28 @@ func (b *Bank) playable(r *meltysynth.InstrumentRegion) bool {
 	return from >= 0 && from < to && to < size
 }
 
-// release is the time constant of the fade at a note's end, in seconds. The library lets the volume fall by
-// e^-9.226 in the release time, which is 10 ms at least.
+const (
+	// fall is by what power of e the library lets the volume fall in the times of decay and release.
+	fall = 9.226
+	// endless is the time constant in seconds of a release that takes nothing off.
+	endless = 100
+	// struck is a sustain level in decibels under the peak to which only a note falls that is left to ring: the
+	// decay goes on for as long as it is heard.
+	struck = 60
+)
+
+// release is the time constant of the fade at a note's end, in seconds. The release takes at least 10 ms, and
+// it takes the decay's place (8.1.2, generators 36 and 38), while the held note that is faded has the decay in it.
+// So of a release that is about as slow as the decay only the difference is a fade: a cymbal rings on. Where
+// the release is twice as fast or more, the decay does not count: it may not have begun.
 func (z zone) release() float64 {
-	seconds := float64(z.preset.GetReleaseVolumeEnvelope()) * float64(z.instrument.GetReleaseVolumeEnvelope())
-	return max(seconds, 0.01) / 9.226
+	rate := fall / max(float64(z.preset.GetReleaseVolumeEnvelope()*z.instrument.GetReleaseVolumeEnvelope()), 0.01)
+	decay := fall / float64(z.preset.GetDecayVolumeEnvelope()*z.instrument.GetDecayVolumeEnvelope())
+	sustain := z.preset.GetSustainVolumeEnvelope() + z.instrument.GetSustainVolumeEnvelope()
+	if sustain >= struck && rate < 2*decay {
+		rate -= decay
+	}
+	return 1 / max(rate, 1.0/endless)
 }
 
 // onset is how long a note may be silent at its beginning, in seconds: its delay and its attack.

@@ -74,17 +74,18 @@ func Tone(periods, length int, level float64) []int16 {
 }
 
 // Small has a melodic preset of a held tone and two kits: key 38 of the first has two layers,
-// 42 and 46 are a class, in stereo.
+// 42 and 46 are a class, in stereo, and 49 rings on, held or not.
 func Small() *Font {
 	tone := Sample{Tone(10, 1000, 0.5), 48000, 69, 1}
 	left := []Gen{{Pan, -500}, {SampleModes, 0}, {Release, 1200}, {Class, 1}}
 	right := []Gen{{Pan, 500}, {SampleModes, 0}, {Release, 1200}, {Class, 1}}
 	keyed := func(g []Gen, key uint8) []Gen { return append([]Gen{Keys(key, key)}, g...) }
 	return &Font{Samples: []Sample{tone, {Tone(100, 4800, 0.25), 48000, 60, 1}}, Presets: []Preset{
-		{0, 0, nil, []Zone{{[]Gen{{SampleModes, 1}, {Decay, 1200}, {Sustain, 1000}, {Release, 0}}, 0}}},
+		{0, 0, nil, []Zone{{[]Gen{{SampleModes, 1}, {Decay, 1200}, {Sustain, 1000}, {Release, -1200}}, 0}}},
 		{0, 128, []Gen{{Release, -1200}}, []Zone{
 			{[]Gen{Keys(38, 38), Velocities(0, 63)}, 0},
 			{[]Gen{Keys(38, 38), Velocities(64, 127)}, 1},
+			{[]Gen{Keys(49, 49), {Decay, 0}, {Sustain, 1000}, {Release, 1200}, {SampleModes, 1}}, 0},
 			{keyed(left, 42), 0}, {keyed(right, 42), 1}, {keyed(left, 46), 1}, {keyed(right, 46), 0},
 		}},
 		{16, 128, nil, []Zone{{[]Gen{Keys(38, 38)}, 1}}},
