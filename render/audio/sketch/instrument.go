@@ -85,9 +85,9 @@ var instruments = map[uint8]instrument{
 	clickProgram: {even(-30.5), even(0.1), click},
 }
 
-// click is a woodblock, by key.
+// click is a woodblock. Its pitches lie closer together than the keys, as those of real blocks do.
 func click(key int, _ float64) *take {
-	f := 1010 * cents(float64(key-72)*45)
+	f := 1010 * cents(45*float64(max(48, min(108, key))-72))
 	d := dice(key)
 	return struck(block{{f, 0.075, 1}, {f * 1.72, 0.05, 0.28}, {f * 2.6, 0.04, 0.18}}, 0, 0.4, 2400)(&d, 0.7)
 }

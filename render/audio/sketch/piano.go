@@ -53,7 +53,7 @@ func (g grand) play(key int, touch float64) *take {
 	}
 	for n := 1.0; n <= 64; n++ {
 		freq := n * f * math.Sqrt((1+b*n*n)/(1+b))
-		if freq > 12000 {
+		if n > 1 && freq > 12000 {
 			break
 		}
 		x := freq / corner
@@ -68,7 +68,7 @@ func (g grand) play(key int, touch float64) *take {
 		switch {
 		case n < 3 || key < 34 && n < 12: // what the bridge takes at once, and what it takes late
 			add(freq, decay, phase, amp)
-			add(freq*cents(spread), after*(1+0.12*n), phase+d.between(-1, 1), amp*d.between(0.09, 0.14))
+			add(freq*cents(min(spread, 1)), after*(1+0.12*n), phase+d.between(-1, 1), amp*d.between(0.09, 0.14))
 		case n < 14: // strings that beat
 			add(freq*cents(-spread/2), decay*1.1, phase, amp*0.72)
 			add(freq*cents(spread/2), decay*0.6, phase+d.between(-1, 1), amp*0.42)
@@ -76,7 +76,8 @@ func (g grand) play(key int, touch float64) *take {
 			add(freq, decay, phase, amp)
 		}
 		if g.detune > 5 && n < 8 {
-			add(freq*cents(-spread), decay*0.8, phase, amp*0.8)
+			add(freq*cents(-spread), decay*0.8, phase, amp*0.6)
+			add(freq*cents(spread), decay*0.8, phase, amp*0.6)
 		}
 	}
 	t.ring(0, modes)
