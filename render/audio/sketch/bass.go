@@ -16,7 +16,7 @@ type strung struct {
 var basses = map[uint8]strung{
 	32: {plectrum{fall: 1, plucked: 0.24, corner: 450, steep: 2, damping: 0.35, click: 0.05, noise: 700, rise: 0.012},
 		2.3, 0.95, 0.45, 1, 0},
-	33: {plectrum{fall: 1, plucked: 0.19, pickup: 0.14, corner: 780, steep: 2.2, damping: 0.16, click: 0.03,
+	33: {plectrum{fall: 1, plucked: 0.19, pickup: 0.14, corner: 950, steep: 2.2, damping: 0.16, click: 0.03,
 		noise: 1100, rise: 0.006}, 0.85, 0.45, 0.45, 0, 0},
 	34: {plectrum{fall: 1, plucked: 0.13, pickup: 0.12, corner: 1100, steep: 2.2, damping: 0.13, click: 0.09,
 		noise: 2400, rise: 0.003}, 0.85, 0.45, 0.4, 0, 0},

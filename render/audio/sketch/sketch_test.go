@@ -15,7 +15,7 @@ func every(do func(n bank.Note)) {
 		if nearest(p) != p {
 			continue
 		}
-		for _, key := range []uint8{0, 24, 36, 47, 60, 71, 84, 100, 108, 127} {
+		for _, key := range []uint8{0, 30, 60, 88, 127} {
 			for layer := range uint8(1 + len(layers(p, int(key)))) {
 				do(bank.Note{Patch: p, Key: key, Layer: layer})
 			}
