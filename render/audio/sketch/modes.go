@@ -75,6 +75,7 @@ func (t *take) ring(at float64, modes []mode) {
 func swingsOf(modes []mode, low, high, inaudible, rate float64) []swing {
 	var swings []swing
 	for _, m := range modes {
+		m = m.rounded()
 		amp := max(math.Abs(m.left), math.Abs(m.right))
 		if m.freq < low || m.freq >= high || amp <= inaudible {
 			continue
@@ -90,6 +91,12 @@ func swingsOf(modes []mode, low, high, inaudible, rate float64) []swing {
 	}
 	slices.SortStableFunc(swings, func(a, b swing) int { return cmp.Compare(b.end, a.end) })
 	return swings
+}
+
+// rounded is the mode in fewer bits: processors differ in the last ones of a power or a logarithm.
+func (m mode) rounded() mode {
+	r := func(x float64) float64 { return float64(float32(x)) }
+	return mode{r(m.freq), r(m.decay), r(m.phase), r(m.left), r(m.right)}
 }
 
 // swing computes modes, chunk by chunk.

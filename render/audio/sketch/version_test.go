@@ -13,7 +13,7 @@ import (
 	"plinth/render/audio/bank"
 )
 
-var write = flag.Bool("write", false, "write testdata/figures.txt anew")
+var update = flag.Bool("update", false, "write testdata/figures.txt anew")
 
 // ID is another when the bank sounds otherwise: pages keep notes by it. What the bank sounds like is held coarsely in
 // testdata/figures.txt, so that another processor's last bits do not count.
@@ -35,7 +35,7 @@ func TestVersion(t *testing.T) {
 		got[name] = [4]float64{f.level, 20 * math.Log2(f.centroid), f.lost, 20 * math.Log2(float64(len(s.Left)))}
 		fmt.Fprintf(&lines, "%s %.2f %.2f %.2f %.2f\n", name, got[name][0], got[name][1], got[name][2], got[name][3])
 	}
-	if *write {
+	if *update {
 		if err := os.WriteFile(path, []byte(lines.String()), 0o644); err != nil {
 			t.Fatal(err)
 		}
@@ -68,8 +68,8 @@ func TestVersion(t *testing.T) {
 	switch {
 	case changed == "" && count == len(got) && id == New().ID():
 	case id == New().ID():
-		t.Errorf("The bank sounds otherwise (%s): raise version, then go test -run Version -write.", changed)
+		t.Errorf("The bank sounds otherwise (%s): raise version, then go test -run Version -update.", changed)
 	default:
-		t.Errorf("%s is for %s, the bank is %s: go test -run Version -write.", path, id, New().ID())
+		t.Errorf("%s is for %s, the bank is %s: go test -run Version -update.", path, id, New().ID())
 	}
 }
