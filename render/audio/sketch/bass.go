@@ -16,10 +16,10 @@ type strung struct {
 var basses = map[uint8]strung{
 	32: {plectrum{fall: 1, plucked: 0.24, corner: 450, steep: 2, damping: 0.35, click: 0.05, noise: 700, rise: 0.012},
 		2.3, 0.95, 0.45, 1, 0},
-	33: {plectrum{fall: 1, plucked: 0.19, pickup: 0.14, corner: 780, steep: 2.2, damping: 0.16, click: 0.03,
-		noise: 1100, rise: 0.006}, 1.0, 0.5, 0.45, 0, 0},
+	33: {plectrum{fall: 1, plucked: 0.19, pickup: 0.14, corner: 950, steep: 2.2, damping: 0.16, click: 0.03,
+		noise: 1100, rise: 0.006}, 0.85, 0.45, 0.45, 0, 0},
 	34: {plectrum{fall: 1, plucked: 0.13, pickup: 0.12, corner: 1100, steep: 2.2, damping: 0.13, click: 0.09,
-		noise: 2400, rise: 0.003}, 0.95, 0.5, 0.4, 0, 0},
+		noise: 2400, rise: 0.003}, 0.85, 0.45, 0.4, 0, 0},
 	35: {plectrum{fall: 1, plucked: 0.21, pickup: 0.13, corner: 560, steep: 2.4, damping: 0.2, click: 0.02,
 		noise: 800, rise: 0.016}, 0.85, 0.45, 0.5, 0, 0.09},
 	36: {plectrum{fall: 1, plucked: 0.3, pickup: 0.16, corner: 3000, steep: 1.6, damping: 0.2, click: 0.9,
@@ -35,11 +35,11 @@ func (s strung) play(key int, touch float64) *take {
 	d := dice(key*5 + 7)
 	f := hertz(k)
 	b := 0.00012 * math.Exp(0.01*(k-28))
-	speed := math.Exp(0.028 * (k - 28))
+	speed := math.Exp(0.018 * (k - 28))
 	var modes []mode
 	for n := 1.0; n <= 40; n++ {
 		freq := n * f * math.Sqrt((1+b*n*n)/(1+b))
-		if freq > 7000 {
+		if n > 1 && freq > 7000 {
 			break
 		}
 		amp := s.partial(n, freq, touch)
@@ -84,7 +84,7 @@ func synth(program uint8, key int, touch float64) *take {
 	t := &take{mono: true}
 	f := hertz(float64(key))
 	var modes []mode
-	for n := 1.0; n <= 40 && n*f < 6000; n++ {
+	for n := 1.0; n <= 40 && (n == 1 || n*f < 6000); n++ {
 		x := n * f / (90 + 60*touch + f)
 		open := n * f / (500 + 900*touch + f)
 		if program == 38 {

@@ -30,9 +30,9 @@ func brushSlap(d *dice, touch float64) *take {
 // brushSweep is a brush drawn in a curve over the skin: noise that swells and goes, no stroke in it.
 func brushSweep(d *dice, touch float64) *take {
 	t := &take{}
-	t.blow(d, hiss{rise: 0.11, fall: 0.14, amp: 1, width: 0.7, grain: 14000,
+	t.blow(d, hiss{rise: 0.10, fall: 0.12, amp: 1, width: 0.7,
 		filters: []filter{bandPass(1800+400*touch, 0.45), lowPass(6500, 0.6), highPass(350, 0.6)}})
-	t.blow(d, hiss{rise: 0.12, fall: 0.12, amp: 0.9, width: 1,
+	t.blow(d, hiss{rise: 0.11, fall: 0.11, amp: 0.9, width: 1,
 		filters: []filter{bandPass(750, 0.6)}})
 	t.rise(0.03)
 	return t

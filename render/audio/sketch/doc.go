@@ -21,5 +21,5 @@
 // lies between them or on the darker side; no sample of theirs went into it.
 //
 // A note is as loud at any layer: the layers of a key differ in colour, and the player gives the gain of touch. What
-// lies 56 dB under a note's peak is cut off behind a fade.
+// lies 50 dB under a note's peak, or 58 under a piano's, is cut off behind a fade.
 package sketch

@@ -49,9 +49,9 @@ func kick(freq float64) func(d *dice, touch float64) *take {
 	return func(d *dice, touch float64) *take {
 		t := &take{}
 		t.drop(glide{freq: freq, over: 50 + 45*touch, falls: 0.026, decay: 14, amp: 1})
-		t.drop(glide{freq: freq * 1.62, over: 30, falls: 0.02, decay: 22, amp: 0.42})
+		t.drop(glide{freq: freq * 1.62, over: 30, falls: 0.02, decay: 22, amp: -0.42})
 		t.drop(glide{freq: freq * 3.1, over: 30, falls: 0.01, decay: 48, amp: 0.14 + 0.1*touch})
-		t.blow(d, hiss{rise: 0.0008, fall: 0.006, amp: 0.8 + 1.5*touch, width: 0.3,
+		t.blow(d, hiss{rise: 0.0008, fall: 0.006, amp: 0.6 + 1.0*touch, width: 0.3,
 			filters: []filter{bandPass(900+1300*touch, 0.7), lowPass(2500+2500*touch, 0.7)}})
 		t.blow(d, hiss{rise: 0.002, fall: 0.045, amp: 0.8, width: 0.4, filters: []filter{bandPass(240, 0.8)}})
 		t.rise(0.0015)
@@ -89,7 +89,7 @@ func tom(freq, pan float64) func(d *dice, touch float64) *take {
 				amp = m.amp * 0.6 * (0.5 + 0.5*touch)
 			}
 			t.drop(glide{freq: freq * m.ratio, over: freq * 0.12 * (0.5 + touch), falls: 0.05,
-				decay: (4.6 + freq/48) * (1 + 0.9*(m.ratio-1)), amp: amp, pan: pan})
+				decay: (4.2 + freq/70) * (1 + 0.9*(m.ratio-1)), amp: amp, pan: pan})
 		}
 		t.blow(d, hiss{rise: 0.0006, fall: 0.007, amp: 0.8 + 1.8*touch, width: 0.3, pan: pan,
 			filters: []filter{bandPass(1100+900*touch, 0.6)}})

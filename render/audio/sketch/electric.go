@@ -92,7 +92,7 @@ func (p plectrum) keyed(key int, touch float64) *take {
 		b := 0.00004 * math.Exp(0.05*(k-60))
 		for n := 1.0; n <= 60; n++ {
 			freq := n * f * math.Sqrt((1+b*n*n)/(1+b))
-			if freq > 14000 {
+			if n > 1 && freq > 14000 {
 				break
 			}
 			modes = append(modes, panned(freq, p.decay*math.Exp(p.rising*(k-60))*(1+p.damping*(n-1)),

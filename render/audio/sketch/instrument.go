@@ -72,28 +72,28 @@ func pianoLevel(db float64) func(int) float64 {
 
 // instruments are the melodic programs. Levels lie between those of two General MIDI banks as measured.
 var instruments = map[uint8]instrument{
-	0: {pianoLevel(-22.5), damper, grand{bright: 1, detune: 0.9, knock: 1, board: true, sustain: 1}.play},
-	1: {pianoLevel(-22.5), damper, grand{bright: 1.45, detune: 0.9, knock: 1.2, board: true, sustain: 1}.play},
-	2: {pianoLevel(-20.5), damper, grand{bright: 1.1, detune: 0.8, knock: 0.4, sustain: 1.1}.play},
-	3: {pianoLevel(-22), damper, grand{bright: 1.25, detune: 11, knock: 1.3, board: true, sustain: 0.8}.play},
-	4: {pianoLevel(-20.5), even(0.07), tine},
-	5: {pianoLevel(-21.5), even(0.05), reed},
-	6: {pianoLevel(-21.5), even(0.045), harpsichord.keyed},
-	7: {pianoLevel(-21), even(0.03), clavinet.keyed},
+	0: {pianoLevel(-19), damper, grand{bright: 1, detune: 0.9, knock: 1, board: true, sustain: 1}.play},
+	1: {pianoLevel(-19), damper, grand{bright: 1.45, detune: 0.9, knock: 1.2, board: true, sustain: 1}.play},
+	2: {pianoLevel(-16), damper, grand{bright: 1.1, detune: 0.8, knock: 0.4, sustain: 1.1}.play},
+	3: {pianoLevel(-18.5), damper, grand{bright: 1.25, detune: 11, knock: 1.3, board: true, sustain: 0.8}.play},
+	4: {pianoLevel(-16), even(0.07), tine},
+	5: {pianoLevel(-17), even(0.05), reed},
+	6: {pianoLevel(-17), even(0.045), harpsichord.keyed},
+	7: {pianoLevel(-16.5), even(0.03), clavinet.keyed},
 
-	guideProgram: {even(-19), even(0.06), func(key int, _ float64) *take { return ooh(key) }},
-	clickProgram: {even(-30.5), even(0.1), click},
+	guideProgram: {even(-14.5), even(0.06), func(key int, _ float64) *take { return ooh(key) }},
+	clickProgram: {even(-26), even(0.1), click},
 }
 
-// click is a woodblock, by key.
+// click is a woodblock. Its pitches lie closer together than the keys, as those of real blocks do.
 func click(key int, _ float64) *take {
-	f := 1010 * cents(float64(key-72)*45)
+	f := 1010 * cents(45*float64(max(48, min(108, key))-72))
 	d := dice(key)
 	return struck(block{{f, 0.075, 1}, {f * 1.72, 0.05, 0.28}, {f * 2.6, 0.04, 0.18}}, 0, 0.4, 2400)(&d, 0.7)
 }
 
 // bassLevels are by program from 32.
-var bassLevels = [8]float64{-17, -18.5, -19.5, -17.5, -18.5, -21, -18, -17.5}
+var bassLevels = [8]float64{-12.5, -14, -15, -13, -14, -16.5, -13.5, -13}
 
 func init() {
 	for i, level := range bassLevels {

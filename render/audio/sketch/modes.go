@@ -17,8 +17,8 @@ type mode struct {
 	right float64
 }
 
-// The modes of a note stop when they are this far below the loudest of them: 66 dB.
-const inaudible = 1.0 / 2000
+// The modes of a note stop when they are this far below the loudest of them, in decibels.
+const inaudible = quiet - 12
 
 // highest is the highest frequency that a mode may have.
 const highest = 18000.0
@@ -50,7 +50,7 @@ func (t *take) ring(at float64, modes []mode) {
 		if halvings > 0 {
 			high = passed * rate
 		}
-		swings := swingsOf(modes, low, high, loudest*inaudible, rate)
+		swings := swingsOf(modes, low, high, loudest*decibels(inaudible-t.lower), rate)
 		low = high
 		if len(swings) == 0 {
 			continue
@@ -72,11 +72,12 @@ func (t *take) ring(at float64, modes []mode) {
 }
 
 // swingsOf are the modes from a frequency up to another that are to be heard, the longest first.
-func swingsOf(modes []mode, low, high, inaudible, rate float64) []swing {
+func swingsOf(modes []mode, low, high, until, rate float64) []swing {
 	var swings []swing
 	for _, m := range modes {
+		m = m.rounded()
 		amp := max(math.Abs(m.left), math.Abs(m.right))
-		if m.freq < low || m.freq >= high || amp <= inaudible {
+		if m.freq < low || m.freq >= high || amp <= until {
 			continue
 		}
 		r := math.Exp(-m.decay / rate)
@@ -85,11 +86,17 @@ func swingsOf(modes []mode, low, high, inaudible, rate float64) []swing {
 			a: 2 * r * math.Cos(w), b: r * r,
 			y1: math.Sin(m.phase-w) / r, y2: math.Sin(m.phase-2*w) / (r * r),
 			left: m.left, right: m.right,
-			end: int(min(math.Log(amp/inaudible)/m.decay, bank.MaxSeconds) * rate),
+			end: int(min(math.Log(amp/until)/m.decay, bank.MaxSeconds) * rate),
 		})
 	}
 	slices.SortStableFunc(swings, func(a, b swing) int { return cmp.Compare(b.end, a.end) })
 	return swings
+}
+
+// rounded is the mode in fewer bits: processors differ in the last ones of a power or a logarithm.
+func (m mode) rounded() mode {
+	r := func(x float64) float64 { return float64(float32(x)) }
+	return mode{r(m.freq), r(m.decay), r(m.phase), r(m.left), r(m.right)}
 }
 
 // swing computes modes, chunk by chunk.

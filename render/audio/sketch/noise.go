@@ -91,7 +91,7 @@ func (t *take) blow(d *dice, h hiss) {
 		down *= fallBy
 		var l, r float64
 		if stroke == 1 || d.between(0, 1) < stroke {
-			mid, side := d.between(-1, 1)*loud, d.between(-1, 1)*loud
+			mid, side := float64(d.between(-1, 1)*loud), float64(d.between(-1, 1)*loud)
 			l = mid + float64(h.width*(side-mid)/2)
 			r = mid - float64(h.width*(side+mid)/2)
 		}

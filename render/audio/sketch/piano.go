@@ -31,7 +31,7 @@ func pianoDecay(key float64) float64 {
 
 // play strikes a key. Touch is 0 to 1.
 func (g grand) play(key int, touch float64) *take {
-	t := &take{}
+	t := &take{lower: 8} // a piano is heard alone too
 	k := float64(key)
 	f, b := hertz(k), inharmonicity(k)
 	d := dice(key*3 + 1)
@@ -43,8 +43,8 @@ func (g grand) play(key int, touch float64) *take {
 	first := pianoDecay(k) / g.sustain
 	after := (0.55 + 0.25*math.Exp((k-72)/14)) / g.sustain
 	var modes []mode
-	add := func(freq, decay, phase, amp float64) {
-		m := panned(freq, decay, phase, amp, pan)
+	add := func(freq, decay, phase, amp, aside float64) {
+		m := panned(freq, decay, phase, amp, pan+aside)
 		if g.board {
 			m.left *= decibels(2.5 * ripple(freq, 1))
 			m.right *= decibels(2.5 * ripple(freq, 2))
@@ -53,7 +53,7 @@ func (g grand) play(key int, touch float64) *take {
 	}
 	for n := 1.0; n <= 64; n++ {
 		freq := n * f * math.Sqrt((1+b*n*n)/(1+b))
-		if freq > 12000 {
+		if n > 1 && freq > 12000 {
 			break
 		}
 		x := freq / corner
@@ -67,16 +67,18 @@ func (g grand) play(key int, touch float64) *take {
 		phase := d.between(0, 2*math.Pi)
 		switch {
 		case n < 3 || key < 34 && n < 12: // what the bridge takes at once, and what it takes late
-			add(freq, decay, phase, amp)
-			add(freq*cents(spread), after*(1+0.12*n), phase+d.between(-1, 1), amp*d.between(0.09, 0.14))
+			add(freq, decay, phase, amp, 0)
+			add(freq*cents(min(spread, 1)), after*(1+0.12*n), phase+d.between(-1, 1), amp*d.between(0.09, 0.14), 0)
 		case n < 14: // strings that beat
-			add(freq*cents(-spread/2), decay*1.1, phase, amp*0.72)
-			add(freq*cents(spread/2), decay*0.6, phase+d.between(-1, 1), amp*0.42)
+			aside := d.between(-0.35, 0.35)
+			add(freq*cents(-spread/2), decay*1.1, phase, amp*0.72, aside)
+			add(freq*cents(spread/2), decay*0.6, phase+d.between(-1, 1), amp*0.42, -1.4*aside)
 		default:
-			add(freq, decay, phase, amp)
+			add(freq, decay, phase, amp, d.between(-0.35, 0.35))
 		}
 		if g.detune > 5 && n < 8 {
-			add(freq*cents(-spread), decay*0.8, phase, amp*0.8)
+			add(freq*cents(-spread), decay*0.8, phase, amp*0.6, -0.3)
+			add(freq*cents(spread), decay*0.8, phase, amp*0.6, 0.3)
 		}
 	}
 	t.ring(0, modes)

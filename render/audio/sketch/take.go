@@ -10,7 +10,8 @@ import (
 // take is a note in the making.
 type take struct {
 	left, right []float32
-	mono        bool // both sides are the left one
+	mono        bool    // both sides are the left one
+	lower       float64 // decibels by which it may end later than others
 }
 
 // reach makes a take at least n samples long.
@@ -46,13 +47,13 @@ func (t *take) sides() [][]float32 {
 	return [][]float32{t.left, t.right}
 }
 
-// A finished take begins within onset seconds, ends where no later sample is louder than quiet of the loudest
-// (-56 dB), and closes over the last part of it.
+// A finished take begins within onset seconds, ends where no later sample is louder than this far below the
+// loudest, and closes over the last part of it.
 const (
 	onset   = 0.0006
-	quiet   = 1.0 / 630
-	closing = 0.3 // of the length
-	longest = 0.6 // seconds of it at most
+	quiet   = -50.0 // decibels
+	closing = 0.35  // of the length
+	longest = 1.0   // seconds of it at most
 	ceiling = 0.97
 )
 
@@ -84,7 +85,7 @@ func (t *take) finish(level float64) (left, right []float32) {
 	}
 	power /= float64(len(t.sides()) * int(settled*bank.Rate))
 	scale := float32(min(decibels(level)/math.Sqrt(power), ceiling/float64(peak)))
-	end := t.end(peak * quiet)
+	end := t.end(peak * float32(decibels(quiet-t.lower)))
 	fade := min(int(float64(end)*closing), int(longest*bank.Rate))
 	for _, side := range t.sides() {
 		for i := range side[:end] {

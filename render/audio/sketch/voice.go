@@ -22,7 +22,7 @@ func ooh(key int) *take {
 	t.reach(bank.MaxSeconds * bank.Rate)
 	f := hertz(float64(key))
 	var amps []float64
-	for n := 1.0; n <= 12 && n*f < 5000; n++ {
+	for n := 1.0; n <= 12 && (n == 1 || n*f < 5000); n++ {
 		x := n * f
 		amps = append(amps, (resonance(x, formant1, 110)+0.35*resonance(x, formant2, 130)+
 			0.02*resonance(x, 2300, 250)+0.01)/math.Pow(n, 1.1))
