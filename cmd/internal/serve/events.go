@@ -25,7 +25,6 @@ func (s *Server) serveEvents(w http.ResponseWriter, r *http.Request) {
 	}
 	defer end()
 	out := http.NewResponseController(w)
-	out.SetReadDeadline(time.Time{}) // a stream has no end
 	send := func(event string, id int, data []byte) bool {
 		out.SetWriteDeadline(time.Now().Add(writeTime))
 		if data == nil {
