@@ -10,13 +10,15 @@ import (
 	"github.com/spf13/cobra"
 
 	"plinth/cmd/internal/live"
+	"plinth/render/audio/sketch"
+	"plinth/render/page"
 	"plinth/songspec"
 )
 
 func (a *app) watchCommand() *cobra.Command {
 	var o live.Options
 	var out, then, only *textFlag
-	var page bool
+	var withPage bool
 	var port int
 	var replace *songspec.Override
 	cmd := &cobra.Command{
@@ -52,8 +54,8 @@ are never two. A program left in the background counts as long as it may print h
 			o.Song, o.To, o.Color, o.MaxDiags = args[0], a.err, a.colorErr, maxShown
 			o.Out, o.Then, o.Only, o.Override = out.text, then.text, only.text, *replace
 			o.Poll = cmd.Flags().Changed("poll")
-			if page {
-				o.Page = &live.Page{Port: port, Sounds: placeholderSounds}
+			if withPage {
+				o.Page = &live.Page{Port: port, Sounds: page.Sounds{Bank: sketch.New(), Sketch: true}}
 			} else if cmd.Flags().Changed("port") {
 				return misuse("--port is for the page: --page --port %d", port)
 			}
@@ -78,7 +80,7 @@ are never two. A program left in the background counts as long as it may print h
 	}}, "poll", "look at the files every TIME (250ms), and wait for no word of the system")
 	cmd.Flags().Lookup("poll").NoOptDefVal = "250ms"
 	cmd.RegisterFlagCompletionFunc("poll", cobra.NoFileCompletions)
-	cmd.Flags().BoolVar(&page, "page", false, "play the song in a browser of this machine, on and on as you save")
+	cmd.Flags().BoolVar(&withPage, "page", false, "play the song in a browser of this machine, on and on as you save")
 	cmd.Flags().Var(&textFlag{value: "N", check: func(text string) (err error) {
 		port, err = portNumber(text)
 		return err

@@ -3,6 +3,7 @@ package page
 import (
 	"encoding/json"
 	"plinth/groove"
+	"plinth/render/audio"
 	"plinth/render/audio/bank"
 	"plinth/render/heard"
 	"plinth/songspec/timeline"
@@ -176,8 +177,9 @@ func (w *writer) place(s *stretch, passesOf map[string]int) placeJSON {
 }
 
 // levelOf is how loud a part is, where it stands, and how much of it goes to the reverb.
-func levelOf(heard.Who) levelJSON {
-	return levelJSON{thousandths(0.5), thousandths(0), thousandths(0.12)}
+func levelOf(w heard.Who) levelJSON {
+	l := audio.LevelOf(w)
+	return levelJSON{thousandths(l.Gain), thousandths(l.Pan), thousandths(l.Send)}
 }
 
 // thousandths is a figure of ours with three decimals at most.
