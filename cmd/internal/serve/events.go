@@ -25,6 +25,7 @@ func (s *Server) serveEvents(w http.ResponseWriter, r *http.Request) {
 	}
 	defer end()
 	out := http.NewResponseController(w)
+	out.Flush() // the page knows at once that it is connected
 	send := func(event string, id int, data []byte) bool {
 		out.SetWriteDeadline(time.Now().Add(writeTime))
 		if data == nil {

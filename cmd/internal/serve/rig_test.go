@@ -4,7 +4,6 @@ import (
 	"bufio"
 	"bytes"
 	"encoding/json"
-	"errors"
 	"io"
 	"net/http"
 	"net/http/cookiejar"
@@ -201,5 +200,3 @@ func soon(t testing.TB, what string, is func() bool) {
 		}
 	}
 }
-
-var errNone = errors.New("none")
