@@ -53,8 +53,10 @@ func TestGuard(t *testing.T) {
 		{"a cookie of another port", "GET / HTTP/1.1\n" + host + "Cookie: plinth-1=" + s.pass + "\n", 403},
 		{"another site", "GET / HTTP/1.1\n" + host + cookie + "Sec-Fetch-Site: cross-site\n", 403},
 		{"another port", "GET / HTTP/1.1\n" + host + cookie + "Sec-Fetch-Site: same-site\n", 403},
-		{"two sites", "GET / HTTP/1.1\n" + host + cookie + "Sec-Fetch-Site: none\nSec-Fetch-Site: cross-site\n", 403},
-		{"another site with the key", "GET /?key=" + s.key + " HTTP/1.1\n" + host + "Sec-Fetch-Site: cross-site\n", 403},
+		{"two sites", "GET / HTTP/1.1\n" + host + cookie +
+			"Sec-Fetch-Site: none\nSec-Fetch-Site: cross-site\n", 403},
+		{"another site with the key", "GET /?key=" + s.key + " HTTP/1.1\n" + host +
+			"Sec-Fetch-Site: cross-site\n", 403},
 		{"a name that leads here", fmt.Sprintf("GET / HTTP/1.1\nHost: evil.test:%d\n", s.port) + cookie, 403},
 		{"no port", "GET / HTTP/1.1\nHost: 127.0.0.1\n" + cookie, 403},
 		{"a port that is not ours", "GET / HTTP/1.1\nHost: 127.0.0.1:1\n" + cookie, 403},
@@ -85,12 +87,14 @@ func TestGuard(t *testing.T) {
 func TestPaths(t *testing.T) {
 	s := serving(t, nil)
 	good(t, s, weir, "")
-	for _, path := range []string{"/x", "/app/", "/app", "/app/page.html", "/app/../page.html", "/app/..", "/../../etc/passwd",
-		"/app/%2e%2e/%2e%2e/etc/passwd", "/app/..%2f..%2fetc%2fpasswd", "/app/web/page.html", "/app//page.css", "//", "/./",
-		"/app/%00", `/app/..\..\x.js`, "/app/x.js", "/page.html", "/weir.song.hcl", "/bed/weir.mid", "/events/", "/events/x",
-		"/pass/", "/pass/x", "/pass/x/y", "/note/", "/note/tones1", "/note/tones1/", "/note/tones1/p0-1-0",
-		"/note/other/room", "/note/tones1/room/x", "/note/tones1/../tones1/room", "/debug/pprof/", "/favicon.ico"} {
-		r := raw(t, s, fmt.Sprintf("GET %s HTTP/1.1\nHost: localhost:%d\nCookie: %s=%s\n\n", path, s.port, s.cookie(), s.pass))
+	for _, path := range []string{"/x", "/app/", "/app", "/app/page.html", "/app/../page.html", "/app/..",
+		"/../../etc/passwd", "/app/%2e%2e/%2e%2e/etc/passwd", "/app/..%2f..%2fetc%2fpasswd", "/app/web/page.html",
+		"/app//page.css", "//", "/./", "/app/%00", `/app/..\..\x.js`, "/app/x.js", "/page.html", "/weir.song.hcl",
+		"/bed/weir.mid", "/events/", "/events/x", "/pass/", "/pass/x", "/pass/x/y", "/note/", "/note/tones1",
+		"/note/tones1/", "/note/tones1/p0-1-0", "/note/other/room", "/note/tones1/room/x",
+		"/note/tones1/../tones1/room", "/debug/pprof/", "/favicon.ico"} {
+		r := raw(t, s, fmt.Sprintf("GET %s HTTP/1.1\nHost: localhost:%d\nCookie: %s=%s\n\n", path, s.port,
+			s.cookie(), s.pass))
 		if r.StatusCode != http.StatusNotFound && r.StatusCode != http.StatusBadRequest || r.Header.Get("Location") != "" {
 			t.Errorf("%s: %d", path, r.StatusCode)
 		}
@@ -138,7 +142,8 @@ func TestHeaders(t *testing.T) {
 	}
 	r := raw(t, s, fmt.Sprintf("GET /?key=%s HTTP/1.1\nHost: 127.0.0.1:%d\n\n", s.key, s.port))
 	want := fmt.Sprintf("plinth-%d=%s; Path=/; HttpOnly; SameSite=Strict", s.port, s.pass)
-	if r.Header.Get("Set-Cookie") != want || r.Header.Get("Location") != "/" || r.Header.Get("Referrer-Policy") != "no-referrer" {
+	if r.Header.Get("Set-Cookie") != want || r.Header.Get("Location") != "/" ||
+		r.Header.Get("Referrer-Policy") != "no-referrer" {
 		t.Errorf("%v", r.Header)
 	}
 	if len(s.key) != 22 || s.key == s.pass { // 128 bits

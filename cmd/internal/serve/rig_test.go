@@ -96,7 +96,8 @@ func open(t testing.TB, s *Server) *browser {
 	if err != nil {
 		t.Fatal(err)
 	}
-	b := &browser{t, &http.Client{Jar: jar, Transport: &http.Transport{}}, strings.TrimSuffix(s.Address(), "/?key="+s.key)}
+	b := &browser{t, &http.Client{Jar: jar, Transport: &http.Transport{}},
+		strings.TrimSuffix(s.Address(), "/?key="+s.key)}
 	t.Cleanup(b.http.CloseIdleConnections)
 	if status, _, body := b.get("/?key=" + s.key); status != 200 || !strings.Contains(body, "<!doctype html>") {
 		t.Fatalf("%d %s", status, body)

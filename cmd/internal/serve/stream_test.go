@@ -1,23 +1,18 @@
 package serve
 
 import (
-	"errors"
 	"fmt"
 	"io"
 	"net"
 	"net/http"
 	"reflect"
 	"strings"
-	"syscall"
 	"testing"
 	"time"
-
-	"github.com/hashicorp/hcl/v2"
 
 	"plinth/groove"
 	"plinth/groove/songfiletest"
 	"plinth/render/page"
-	"plinth/songspec"
 )
 
 // A page gets the whole state at once, the room after it, and each save: also a wrong one, which leaves the
@@ -182,101 +177,6 @@ func TestTooManyStreams(t *testing.T) {
 		return len(s.story.watchers) < maxStreams
 	})
 	b.listen("").until("first")
-}
-
-// Only so many connections are taken at a time; the others wait until one ends.
-func TestConnectionsAreBounded(t *testing.T) {
-	listener, err := net.Listen("tcp4", "127.0.0.1:0")
-	if err != nil {
-		t.Fatal(err)
-	}
-	two := bounded(listener, 2)
-	taken := make(chan net.Conn, 3)
-	go func() {
-		for {
-			c, err := two.Accept()
-			if err != nil {
-				close(taken)
-				return
-			}
-			taken <- c
-		}
-	}()
-	for range 3 {
-		c, err := net.Dial("tcp4", listener.Addr().String())
-		if err != nil {
-			t.Fatal(err)
-		}
-		defer c.Close()
-	}
-	first, second := <-taken, <-taken
-	select {
-	case <-taken:
-		t.Error("a third is taken")
-	case <-time.After(20 * time.Millisecond):
-	}
-	first.Close()
-	first.Close() // a second time makes no room
-	third := <-taken
-	two.Close()
-	if _, more := <-taken; more {
-		t.Error("one more is taken")
-	}
-	second.Close()
-	third.Close()
-}
-
-// A port that another program has is said in words; any other port is found.
-func TestPort(t *testing.T) {
-	s := serving(t, nil)
-	_, err := Start(Options{Port: s.port, Sounds: s.Sounds})
-	var port *PortError
-	if !errors.As(err, &port) || !errors.Is(err, syscall.EADDRINUSE) ||
-		err.Error() != fmt.Sprintf("port %d is taken by another program, perhaps by another plinth watch; leave --port "+
-			"out for a free one, or name another", s.port) {
-		t.Errorf("%v", err)
-	}
-	if want := fmt.Sprintf("http://127.0.0.1:%d/?key=%s", s.port, s.key); s.Address() != want {
-		t.Error(s.Address())
-	}
-}
-
-// Mistakes have UTF-16 columns and the lines round them, and of long lines a part.
-func TestDiags(t *testing.T) {
-	long := strings.Repeat("| C ", 200)
-	src := "title = \"𝄞𝄞 é\"\nsection \"a\" {\n  chords = \"" + long + "| Hm𝄞 | " + long + "|\"\n}\n" +
-		"section \"𝄞é\" {\n  chords = \"| Isus5 |\"\n}\n"
-	_, diags := songspec.Parse("dir/x.song.hcl", []byte(src))
-	f, more := songspec.Parse("dir/x.song.hcl", []byte(src))
-	if f != nil {
-		_, more = f.Resolve(songspec.Env{})
-	}
-	out := Diags(append(diags, more...), map[string][]byte{"dir/x.song.hcl": []byte(src)})
-	if len(out) < 2 {
-		t.Fatalf("%+v", diags)
-	}
-	for _, d := range out {
-		if d.File != "x.song.hcl" || len(d.Lines) < 2 || d.Severity != "error" {
-			t.Errorf("%+v", d)
-		}
-		for _, l := range d.Lines {
-			units := []rune(l.Text)
-			if l.N == d.Line && (l.From == nil || *l.To <= *l.From) || l.N != d.Line && l.From != nil || len(units) > maxLine+2 {
-				t.Errorf("%+v", l)
-			}
-		}
-	}
-	text, from, to := cut("𝄞"+strings.Repeat("a", 400)+"BAD"+strings.Repeat("𝄞", 400), 402, 405)
-	if units := []rune(text); string(units[from:to]) != "BAD" || units[0] != '…' || units[len(units)-1] != '…' {
-		t.Errorf("%q %d %d", text, from, to)
-	}
-	if text, from, to := cut("short", 1, 3); text != "short" || from != 1 || to != 3 {
-		t.Error(text, from, to)
-	}
-	if got := Diags(hcl.Diagnostics{{Severity: hcl.DiagWarning, Summary: "s"}}, nil); got[0].Severity != "warning" ||
-		got[0].Lines != nil {
-		t.Errorf("%+v", got)
-	}
 }
 
 // What is being measured of an older bed is not told of a newer one.
