@@ -57,8 +57,8 @@ func TestPort(t *testing.T) {
 	_, err := Start(Options{Port: s.port, Sounds: s.Sounds})
 	var port *PortError
 	if !errors.As(err, &port) || !errors.Is(err, syscall.EADDRINUSE) ||
-		err.Error() != fmt.Sprintf("port %d is taken by another program, perhaps by another plinth watch; leave --port "+
-			"out for a free one, or name another", s.port) {
+		err.Error() != fmt.Sprintf("port %d is taken by another program, perhaps by another plinth watch; "+
+			"leave --port out for a free one, or name another", s.port) {
 		t.Errorf("%v", err)
 	}
 	if want := fmt.Sprintf("http://127.0.0.1:%d/?key=%s", s.port, s.key); s.Address() != want {
