@@ -95,7 +95,8 @@ func TestPaths(t *testing.T) {
 		"/note/tones1/../tones1/room", "/debug/pprof/", "/favicon.ico"} {
 		r := raw(t, s, fmt.Sprintf("GET %s HTTP/1.1\nHost: localhost:%d\nCookie: %s=%s\n\n", path, s.port,
 			s.cookie(), s.pass))
-		if r.StatusCode != http.StatusNotFound && r.StatusCode != http.StatusBadRequest || r.Header.Get("Location") != "" {
+		if r.StatusCode != http.StatusNotFound && r.StatusCode != http.StatusBadRequest ||
+			r.Header.Get("Location") != "" {
 			t.Errorf("%s: %d", path, r.StatusCode)
 		}
 	}
