@@ -40,6 +40,11 @@ looked at four times a second; --poll does so from the start.
 runs when the next build is done is ended first, with all that it started, so there
 are never two. A program left in the background counts as long as it may print here.
 
+--page also plays the song in a browser of this machine: open the address that is
+printed. It plays on while you write, and what you save at the next bar line. The
+address has a key, new each time: who has it hears the song, and nobody else does.
+--port is for one that stays the same.
+
 --only, --looseness, --take and --transpose are those of plinth build.`,
 		Args: func(cmd *cobra.Command, args []string) error {
 			if len(args) == 2 && cmd.Flags().Changed("poll") {

@@ -171,7 +171,7 @@ func (w *writer) place(s *stretch, passesOf map[string]int) placeJSON {
 			out.Lift -= w.tl.Passes[p.Index-1].Lift
 		}
 	}
-	out.Key, out.Feel, out.Meter = p.Key.String(), p.Feel, p.Meter.String()
+	out.Key, out.Feel, out.Meter = p.Key.String(), plain(p.Feel), p.Meter.String()
 	out.Tempo = w.tl.Played(p.Pace(), p.Start).String()
 	return out
 }

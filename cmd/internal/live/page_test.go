@@ -127,8 +127,10 @@ func TestPage(t *testing.T) {
 		len(lost.Chunks) != 2 {
 		t.Errorf("%+v", lost)
 	}
-	d.save(weir + "form {")
-	until(t, next, "still playing the last good one")
+	d.save(strings.Replace(weir, "| F | G | C | C |", "| Fm | G | C | C |", 1)) // as it was
+	if back := until(t, next, "12 bars  fixed: bridge: chords of bar 5"); !back.OK || len(back.Wrong) != 0 {
+		t.Errorf("%+v", back)
+	}
 	d.close() // ends the stream too
 }
 
@@ -142,7 +144,8 @@ func TestPageOfAPart(t *testing.T) {
 		none.Wrong[0].Detail != `the song plays no section "tag"; it plays "verse", "bridge"` {
 		t.Errorf("%+v", none)
 	}
-	d.save(strings.Replace(weir, "form {", "section \"tag\" {\n  chords = \"| C | G |\"\n}\nform {\n  play \"tag\" {}", 1))
+	tag := "section \"tag\" {\n  chords = \"| C | G |\"\n}\nform {\n  play \"tag\" {}"
+	d.save(strings.Replace(weir, "form {", tag, 1))
 	part := until(t, next, `2 bars, .*`)
 	if !part.OK || len(part.Chunks) != 1 || part.Chunks[0].Name != "tag" {
 		t.Errorf("%+v", part)

@@ -19,8 +19,8 @@ func TestDiags(t *testing.T) {
 	if f != nil {
 		_, more = f.Resolve(songspec.Env{})
 	}
-	out := Diags(append(diags, more...), map[string][]byte{"dir/x.song.hcl": []byte(src)})
-	if len(out) < 2 {
+	out, doubts := Diags(append(diags, more...), map[string][]byte{"dir/x.song.hcl": []byte(src)})
+	if len(out) < 2 || doubts != nil {
 		t.Fatalf("%+v", diags)
 	}
 	for _, d := range out {
@@ -42,8 +42,8 @@ func TestDiags(t *testing.T) {
 	if text, from, to := cut("short", 1, 3); text != "short" || from != 1 || to != 3 {
 		t.Error(text, from, to)
 	}
-	if got := Diags(hcl.Diagnostics{{Severity: hcl.DiagWarning, Summary: "s"}}, nil); got[0].Severity != "warning" ||
-		got[0].Lines != nil {
-		t.Errorf("%+v", got)
+	wrong, doubts := Diags(hcl.Diagnostics{{Severity: hcl.DiagWarning, Summary: "s"}}, nil)
+	if wrong != nil || doubts[0].Severity != "warning" || doubts[0].Lines != nil {
+		t.Errorf("%+v", doubts)
 	}
 }

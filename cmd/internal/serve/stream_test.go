@@ -40,7 +40,7 @@ func TestStream(t *testing.T) {
 		}
 	}
 
-	s.Wrong("still playing", []page.Diag{{Severity: "error", Summary: "no"}})
+	s.Wrong("still playing", []page.Diag{{Severity: "error", Summary: "no"}}, nil)
 	for _, at := range []*stream{early, late} {
 		wrong := at.until("still playing")
 		if wrong.OK || len(wrong.Wrong) != 1 || wrong.Wrong[0].Summary != "no" || wrong.Rev != 2 ||
