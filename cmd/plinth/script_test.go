@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"flag"
+	"net"
 	"os"
 	"os/exec"
 	"strconv"
@@ -25,6 +26,7 @@ func TestMain(m *testing.M) {
 func TestScripts(t *testing.T) {
 	testscript.Run(t, testscript.Params{
 		Dir:                 "testdata/script",
+		Setup:               takePort,
 		RequireExplicitExec: true,
 		RequireUniqueNames:  true,
 		UpdateScripts:       *update,
@@ -38,6 +40,17 @@ func TestScripts(t *testing.T) {
 			"waitfile": waitfile,
 		},
 	})
+}
+
+// takePort takes a port for the time of a script, which has its number in TAKEN.
+func takePort(env *testscript.Env) error {
+	l, err := net.Listen("tcp4", "127.0.0.1:0")
+	if err != nil {
+		return err
+	}
+	env.Defer(func() { l.Close() })
+	env.Setenv("TAKEN", strconv.Itoa(l.Addr().(*net.TCPAddr).Port))
+	return nil
 }
 
 // code N COMMAND... runs a command that must end with exit code N. What it prints

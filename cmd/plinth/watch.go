@@ -10,13 +10,15 @@ import (
 	"github.com/spf13/cobra"
 
 	"plinth/cmd/internal/live"
+	"plinth/render/audio/sketch"
+	"plinth/render/page"
 	"plinth/songspec"
 )
 
 func (a *app) watchCommand() *cobra.Command {
 	var o live.Options
 	var out, then, only *textFlag
-	var page bool
+	var withPage bool
 	var port int
 	var replace *songspec.Override
 	cmd := &cobra.Command{
@@ -38,6 +40,11 @@ looked at four times a second; --poll does so from the start.
 runs when the next build is done is ended first, with all that it started, so there
 are never two. A program left in the background counts as long as it may print here.
 
+--page also plays the song in a browser of this machine: open the address that is
+printed. It plays on while you write, and what you save at the next bar line. The
+address has a key, new each time: who has it hears the song, and nobody else does.
+--port is for one that stays the same.
+
 --only, --looseness, --take and --transpose are those of plinth build.`,
 		Args: func(cmd *cobra.Command, args []string) error {
 			if len(args) == 2 && cmd.Flags().Changed("poll") {
@@ -52,8 +59,8 @@ are never two. A program left in the background counts as long as it may print h
 			o.Song, o.To, o.Color, o.MaxDiags = args[0], a.err, a.colorErr, maxShown
 			o.Out, o.Then, o.Only, o.Override = out.text, then.text, only.text, *replace
 			o.Poll = cmd.Flags().Changed("poll")
-			if page {
-				o.Page = &live.Page{Port: port, Sounds: placeholderSounds}
+			if withPage {
+				o.Page = &live.Page{Port: port, Sounds: page.Sounds{Bank: sketch.New(), Sketch: true}}
 			} else if cmd.Flags().Changed("port") {
 				return misuse("--port is for the page: --page --port %d", port)
 			}
@@ -78,7 +85,7 @@ are never two. A program left in the background counts as long as it may print h
 	}}, "poll", "look at the files every TIME (250ms), and wait for no word of the system")
 	cmd.Flags().Lookup("poll").NoOptDefVal = "250ms"
 	cmd.RegisterFlagCompletionFunc("poll", cobra.NoFileCompletions)
-	cmd.Flags().BoolVar(&page, "page", false, "play the song in a browser of this machine, on and on as you save")
+	cmd.Flags().BoolVar(&withPage, "page", false, "play the song in a browser of this machine, on and on as you save")
 	cmd.Flags().Var(&textFlag{value: "N", check: func(text string) (err error) {
 		port, err = portNumber(text)
 		return err

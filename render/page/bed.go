@@ -3,6 +3,7 @@ package page
 import (
 	"encoding/json"
 	"plinth/groove"
+	"plinth/render/audio"
 	"plinth/render/audio/bank"
 	"plinth/render/heard"
 	"plinth/songspec/timeline"
@@ -170,14 +171,15 @@ func (w *writer) place(s *stretch, passesOf map[string]int) placeJSON {
 			out.Lift -= w.tl.Passes[p.Index-1].Lift
 		}
 	}
-	out.Key, out.Feel, out.Meter = p.Key.String(), p.Feel, p.Meter.String()
+	out.Key, out.Feel, out.Meter = p.Key.String(), plain(p.Feel), p.Meter.String()
 	out.Tempo = w.tl.Played(p.Pace(), p.Start).String()
 	return out
 }
 
 // levelOf is how loud a part is, where it stands, and how much of it goes to the reverb.
-func levelOf(heard.Who) levelJSON {
-	return levelJSON{thousandths(0.5), thousandths(0), thousandths(0.12)}
+func levelOf(w heard.Who) levelJSON {
+	l := audio.LevelOf(w)
+	return levelJSON{thousandths(l.Gain), thousandths(l.Pan), thousandths(l.Send)}
 }
 
 // thousandths is a figure of ours with three decimals at most.

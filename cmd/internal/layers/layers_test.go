@@ -27,6 +27,7 @@ var reserved = []struct {
 	{"gitlab.com/gomidi/", []string{"render/midi"}, "only render/midi writes MIDI"},
 	{"github.com/sinshu/", []string{"render/audio/soundfont"}, "only render/audio/soundfont renders SoundFonts"},
 	{"github.com/mewkiz/", []string{"render/audio"}, "only render/audio writes FLAC"},
+	{"net/http", []string{"cmd/internal/serve"}, "only the server of the page answers"},
 	{"github.com/spf13/", []string{"cmd/plinth"}, "only the command line knows of flags"},
 	{"github.com/hashicorp/hcl/",
 		[]string{"songspec", "songspec/hcltext", "songspec/guide", "groove/library", "groove/load", "cmd"},

@@ -102,9 +102,7 @@ func Run(ctx context.Context, o Options) error {
 				text += bed.IsIt(o.Song)
 			}
 			s.say(text)
-			if n.Kind == watch.Missing || n.Kind == watch.Blank {
-				s.pageLost(text)
-			}
+			s.pageNotice(n.Kind, text)
 		},
 	})
 }
@@ -116,7 +114,7 @@ func (s *session) build(_ context.Context, snapshot *watch.Snapshot) (out watch.
 	defer func() {
 		if p := recover(); p != nil {
 			s.fail(ourMistake(fmt.Sprintf("%v\n%s", p, debug.Stack())))
-			s.pageLost("This is a mistake in plinth, not in your song. It is printed where plinth watch runs.")
+			s.pageBroken()
 			out.Read = append(out.Read, s.Song)
 		}
 	}()

@@ -7,6 +7,7 @@ import (
 	"plinth/cmd/internal/bed"
 	"plinth/cmd/internal/files"
 	"plinth/cmd/internal/serve"
+	"plinth/cmd/internal/watch"
 	"plinth/render/page"
 )
 
@@ -48,29 +49,41 @@ func (s *session) pageWrong(res *bed.Result, err error) {
 	if s.page == nil {
 		return
 	}
-	if err == nil {
-		s.page.Wrong(s.stillPlaying(), serve.Diags(res.Diags, res.Sources))
-		return
+	wrong, doubts := serve.Diags(res.Diags, res.Sources)
+	if err != nil {
+		d := page.Diag{Severity: "error", Summary: "The song could not be built", Detail: files.Reason(err)}
+		var notPlayed *bed.NotPlayedError
+		if errors.As(err, &notPlayed) {
+			d.Summary = "The song does not play this part"
+		}
+		wrong = append([]page.Diag{d}, wrong...)
 	}
-	summary, reason := "The song could not be built", files.Reason(err)
-	var notPlayed *bed.NotPlayedError
-	if errors.As(err, &notPlayed) {
-		summary = "The song does not play this part"
-	}
-	s.page.Wrong(s.stillPlaying(), append([]page.Diag{{Severity: "error", Summary: summary, Detail: reason}},
-		serve.Diags(res.Diags, res.Sources)...))
+	s.page.Wrong(s.stillPlaying(), wrong, doubts)
 }
 
-// pageLost tells the page what keeps plinth from building that is in no file.
-func (s *session) pageLost(what string) {
+// pageBroken tells the page of a mistake of ours in a build.
+func (s *session) pageBroken() {
 	if s.page != nil {
-		s.page.Wrong(s.stillPlaying(), []page.Diag{{Severity: "error", Summary: what}})
+		s.page.Wrong(s.stillPlaying(), []page.Diag{{Severity: "error",
+			Summary: "This is a mistake in plinth, not in your song. It is printed where plinth watch runs."}}, nil)
+	}
+}
+
+// pageNotice tells the page what is no build.
+func (s *session) pageNotice(kind watch.NoticeKind, text string) {
+	switch {
+	case s.page == nil:
+	case kind == watch.Missing, kind == watch.Blank:
+		s.page.Lost(s.stillPlaying(), text)
+	case kind == watch.Back:
+		s.page.Back()
 	}
 }
 
 // pageGood tells the page of a good build.
 func (s *session) pageGood(res *bed.Result, says string) {
 	if s.page != nil {
-		s.page.Good(res.Timeline, res.Performance, says, serve.Diags(res.Diags, res.Sources))
+		_, doubts := serve.Diags(res.Diags, res.Sources)
+		s.page.Good(res.Timeline, res.Performance, says, doubts)
 	}
 }

@@ -25,7 +25,7 @@ func (s *Server) serveEvents(w http.ResponseWriter, r *http.Request) {
 	}
 	defer end()
 	out := http.NewResponseController(w)
-	out.SetReadDeadline(time.Time{}) // a stream has no end
+	out.Flush() // the page knows at once that it is connected
 	send := func(event string, id int, data []byte) bool {
 		out.SetWriteDeadline(time.Now().Add(writeTime))
 		if data == nil {

@@ -7,6 +7,7 @@ import (
 	"net/http"
 	"runtime/debug"
 	"slices"
+	"time"
 )
 
 // headers are in every answer: the page loads what it needs from here alone, and no other page may
@@ -68,6 +69,7 @@ func (s *Server) guarded(next http.Handler) http.Handler {
 			refuse(w, status)
 			return
 		}
+		http.NewResponseController(w).SetReadDeadline(time.Time{}) // it is read, and the answer may take its time
 		next.ServeHTTP(answer, r)
 	})
 }

@@ -9,6 +9,7 @@ import (
 	"runtime/debug"
 	"sync"
 
+	"plinth/render/audio"
 	"plinth/render/audio/bank"
 	"plinth/render/page"
 )
@@ -39,7 +40,10 @@ type cachedNote struct {
 
 func newNoteCache(b bank.Bank) *noteCache {
 	return &noteCache{bank: b, cores: make(chan struct{}, runtime.GOMAXPROCS(0)), kept: map[bank.Note]*cachedNote{},
-		impulse: sync.OnceValue(func() []byte { return pcm(bank.Sound{}) })}
+		impulse: sync.OnceValue(func() []byte {
+			hall := audio.Impulse()
+			return pcm(bank.Sound{Left: hall.Left, Right: hall.Right})
+		})}
 }
 
 // get is a note as the page gets it; nil where nobody waits for it any more. It panics where the

@@ -2,6 +2,7 @@ package serve
 
 import (
 	"path/filepath"
+	"slices"
 	"unicode/utf16"
 
 	"github.com/hashicorp/hcl/v2"
@@ -15,17 +16,41 @@ import (
 // Good tells the page of a save that was built. says is the line that is printed for it.
 func (s *Server) Good(tl *timeline.Timeline, perf *groove.Performance, says string, doubts []page.Diag) {
 	bed := page.NewBed(tl, perf, s.Sounds)
+	s.lost = nil
 	s.story.tell(func(st *page.State) {
 		st.Says, st.OK, st.Wrong, st.Doubts, st.Bed = says, true, nil, doubts, bed
 	})
 }
 
 // Wrong tells the page of a save that could not be built. The last good bed stays.
-func (s *Server) Wrong(says string, wrong []page.Diag) {
-	s.story.tell(func(st *page.State) { st.Says, st.OK, st.Wrong, st.Doubts = says, false, wrong, nil })
+func (s *Server) Wrong(says string, wrong, doubts []page.Diag) {
+	s.lost = nil
+	s.story.tell(func(st *page.State) { st.Says, st.OK, st.Wrong, st.Doubts = says, false, wrong, doubts })
 }
 
-// maxDiags is how many mistakes and doubts a page is told.
+// Lost tells the page that there is no song to build, until Back, Good or Wrong.
+func (s *Server) Lost(says, what string) {
+	s.story.tell(func(st *page.State) {
+		if s.lost == nil {
+			before := *st
+			s.lost = &before
+		}
+		st.Says, st.OK, st.Doubts = says, false, nil
+		st.Wrong = []page.Diag{{Severity: "error", Summary: what}}
+	})
+}
+
+// Back tells the page that the song is there again as it was.
+func (s *Server) Back() {
+	if before := s.lost; before != nil {
+		s.lost = nil
+		s.story.tell(func(st *page.State) {
+			st.Says, st.OK, st.Wrong, st.Doubts = before.Says, before.OK, before.Wrong, before.Doubts
+		})
+	}
+}
+
+// maxDiags is how many mistakes, and how many doubts, a page is told.
 const maxDiags = 50
 
 // contextLines is how many lines a page is shown before and after one with a mistake, maxLine how
@@ -36,29 +61,39 @@ const (
 )
 
 // Diags are mistakes and doubts as the page gets them. sources are the texts by file name.
-func Diags(diags hcl.Diagnostics, sources map[string][]byte) []page.Diag {
-	var out []page.Diag
+func Diags(all hcl.Diagnostics, sources map[string][]byte) (wrong, doubts []page.Diag) {
+	all = slices.Clone(all)
+	hcltext.SortDiagnostics(all)
 	texts := map[string]*hcltext.Source{}
-	for _, d := range diags {
-		if len(out) == maxDiags {
-			break
-		}
-		p := page.Diag{Severity: "error", Summary: d.Summary, Detail: d.Detail}
+	for _, d := range all {
+		to := &wrong
 		if d.Severity == hcl.DiagWarning {
-			p.Severity = "warning"
+			to = &doubts
 		}
-		if d.Subject != nil && d.Subject.Filename != "" {
-			name := d.Subject.Filename
-			if src, ok := sources[name]; ok && texts[name] == nil {
-				texts[name] = hcltext.NewSource(name, src)
-			}
-			p.File, p.Line, p.Column = filepath.Base(name), d.Subject.Start.Line, d.Subject.Start.Column
-			if text := texts[name]; text != nil {
-				p.Column = text.Position(d.Subject.Start.Byte).UTF16
-				p.Lines = lines(text, d.Subject)
-			}
+		if len(*to) < maxDiags {
+			*to = append(*to, diag(d, sources, texts))
 		}
-		out = append(out, p)
+	}
+	return wrong, doubts
+}
+
+// diag is a mistake or a doubt. texts are the sources that are read already.
+func diag(d *hcl.Diagnostic, sources map[string][]byte, texts map[string]*hcltext.Source) page.Diag {
+	out := page.Diag{Severity: "error", Summary: d.Summary, Detail: d.Detail}
+	if d.Severity == hcl.DiagWarning {
+		out.Severity = "warning"
+	}
+	if d.Subject == nil || d.Subject.Filename == "" {
+		return out
+	}
+	name := d.Subject.Filename
+	if src, ok := sources[name]; ok && texts[name] == nil {
+		texts[name] = hcltext.NewSource(name, src)
+	}
+	out.File, out.Line, out.Column = filepath.Base(name), d.Subject.Start.Line, d.Subject.Start.Column
+	if text := texts[name]; text != nil {
+		out.Column = text.Position(d.Subject.Start.Byte).UTF16
+		out.Lines = lines(text, d.Subject)
 	}
 	return out
 }

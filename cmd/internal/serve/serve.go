@@ -45,6 +45,7 @@ type Server struct {
 	stop  context.CancelFunc
 	done  chan struct{} // closed when the server has ended
 	story *story
+	lost  *page.State // what was told before the song was lost; nil while it is there
 	notes *noteCache
 }
 

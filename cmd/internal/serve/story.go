@@ -13,7 +13,7 @@ import (
 const keptStates = 64
 
 // maxRoomBars is how long a song may be to have its room measured.
-const maxRoomBars = 2000
+const maxRoomBars = 10_000
 
 // story is what the page has been told so far. Who tells never waits for who listens.
 type story struct {
