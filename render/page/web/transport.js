@@ -206,11 +206,11 @@ export class Transport {
     return x;
   }
 
-  /** cut takes instances from the end of the queue, and what is scheduled of them. */
-  cut(from) {
+  /** cut takes instances from the end of the queue, and what is scheduled of them and has not begun. */
+  cut(from, settled) {
     const gone = new Set(this.queue.splice(from));
     for (const x of gone) {
-      x.sent.forEach((s) => this.outlet.recall(s.handle));
+      x.sent.filter((s) => s.t >= settled).forEach((s) => this.outlet.recall(s.handle));
     }
     this.path = this.path.filter((p) => !gone.has(p.x));
     this.sounding = this.sounding.filter((s) => !gone.has(s.x));

@@ -40,7 +40,7 @@ export function swapAtLine(tp, now) {
     if (next && line - bed.earlies[next.bar] / tp.pace < settled) {
       continue;
     }
-    tp.cut(i);
+    tp.cut(i, settled);
     tp.adopt(bed);
     if (next) {
       tp.enter(bed, next, line);
@@ -92,7 +92,7 @@ export function swapHere(tp, now) {
   const stands = tp.places.between(here.bed, bed)[here.bar] === next.bar;
   const share = stands ? (here.at - was.at) / was.length : 0;
   const path = tp.path.filter((p) => p.t < from);
-  tp.cut(0);
+  tp.cut(0, from);
   tp.outlet.silence(from);
   tp.sounding = [];
   tp.adopt(bed);
