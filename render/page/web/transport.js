@@ -249,13 +249,13 @@ export class Transport {
         if (e.kind !== "on") {
           due.push({ ...e, t });
         } else if (e.part.who !== "click" || x.clicks(this.click())) {
-          const s = { off: Math.max(x.clockOf(e.at + e.note.length), t + 1), handle: null, x };
+          const s = { off: Math.max(x.clockOf(e.at + e.note.length), t + 1), key: e.note.key, handle: null, x };
           due.push({ ...e, t, s });
           ends(s);
         }
       }
     }
-    due.sort((a, b) => a.t - b.t || rank[a.kind] - rank[b.kind]);
+    due.sort((a, b) => a.t - b.t || rank[a.kind] - rank[b.kind] || (a.s?.key ?? 0) - (b.s?.key ?? 0));
     due.forEach((e) => this.#sendOne(e, now));
     this.sounding = this.sounding.filter((s) => s.handle !== null);
     this.horizon = horizon;
