@@ -87,7 +87,8 @@ func bareAt(t testing.TB, browser context.Context, s *Server, port int) *tab {
 	ctx, close := chromedp.NewContext(browser)
 	t.Cleanup(close)
 	base := fmt.Sprintf("http://127.0.0.1:%d/", port)
-	if err := chromedp.Do(ctx, chromedp.Navigate(base+"?key="+s.key), chromedp.Navigate(base+"app/ticker.js")); err != nil {
+	enter, leave := chromedp.Navigate(base+"?key="+s.key), chromedp.Navigate(base+"app/ticker.js")
+	if err := chromedp.Do(ctx, enter, leave); err != nil {
 		t.Fatal(err)
 	}
 	w := &tab{t, ctx}
@@ -171,6 +172,30 @@ func saved(t testing.TB, s *Server, text, says string) {
 		t.Fatal(err)
 	}
 	s.Good(tl, groove.Perform(tl, set), says, nil)
+}
+
+// living is how many objects of a class are left when the garbage is collected.
+func (w *tab) living(class string) (n int) {
+	w.t.Helper()
+	w.do("gc()")
+	prototype, err := chromedp.Run(w.ctx, chromedp.Evaluate[*runtime.RemoteObject](class+".prototype"))
+	if err != nil {
+		w.t.Fatal(err)
+	}
+	found, err := chromedp.Call(w.ctx, runtime.QueryObjects, runtime.QueryObjectsParams{
+		PrototypeObjectID: prototype.ObjectID})
+	if err != nil {
+		w.t.Fatal(err)
+	}
+	length, err := chromedp.Call(w.ctx, runtime.CallFunctionOn, runtime.CallFunctionOnParams{
+		FunctionDeclaration: "function() { return this.length; }", ObjectID: found.Objects.ObjectID})
+	if err != nil {
+		w.t.Fatal(err)
+	}
+	if err := json.Unmarshal(length.Result.Value, &n); err != nil {
+		w.t.Fatal(err)
+	}
+	return n
 }
 
 // await waits for what must come, without hurry.

@@ -78,7 +78,8 @@ func TestPagePlaysOverAnError(t *testing.T) {
 		t.Errorf("it was stopped in bar 1 or soon behind it, and plays on from bar %d", bar)
 	}
 	w.do("T.engine.setHeard('drums', false), T.engine.setPace(0.8), T.engine.setCountIn(true)")
-	w.do("T.until(() => [...T.engine.player.sound.buses.values()].find((b) => b.part.who === 'drums').input.gain.value < 1e-3)")
+	w.do("T.drums = [...T.engine.player.sound.buses.values()].find((b) => b.part.who === 'drums')")
+	w.do("T.until(() => T.drums.input.gain.value < 1e-3)")
 	w.do("T.engine.stop(), T.start(), T.until(() => T.engine.bed?.bars.length)")
 	if !eval[bool](w, "T.engine.heard.drums === false && T.engine.pace === 0.8 && T.engine.countIn && !T.engine.loop") {
 		t.Error("what was set is not remembered")

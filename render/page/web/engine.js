@@ -218,8 +218,7 @@ export class Engine extends EventTarget {
       this.#load(state, turn);
       return;
     }
-    had.state = state;
-    had.revs.add(state.rev);
+    had.tell(state);
     this.#bring(had);
   }
 
