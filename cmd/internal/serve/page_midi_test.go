@@ -218,7 +218,7 @@ func TestPageLeavesNoNote(t *testing.T) {
 	saved(t, s, changedPushed, "new")
 	call[int](w, "next", "new")
 	w.file("midi.js")
-	for _, how := range []string{"stop", "port", "mute", "now"} {
+	for _, how := range []string{"stop", "port", "mute", "again", "now"} {
 		got := call[struct {
 			Moments, Sounding int
 			Wrong             []string

@@ -26,7 +26,7 @@ export class Engine extends EventTarget {
     this.places = new Places();
     this.chunks = new Chunks(async (hash) => (await get(`/pass/${hash}`)).json());
     this.notes = new Notes({
-      rate, get: async (path) => (await get(path)).arrayBuffer(), onchange: () => this.#tell("progress"),
+      rate, get: async (path) => (await get(path)).arrayBuffer(), onchange: () => this.#noted(),
     });
     this.ports = ports;
     this.player = new Player({
@@ -259,6 +259,12 @@ export class Engine extends EventTarget {
       this.#room = null;
       this.#tell("room");
     }
+  }
+
+  #noted() {
+    this.#trouble("notes", this.notes.failed.size > 0 ?
+      "Some notes could not be had from plinth yet. They are left out, and asked for again." : "");
+    this.#tell("progress");
   }
 
   #told(event) {

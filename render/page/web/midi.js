@@ -28,6 +28,10 @@ export class Midi {
     this.expected = null; // the tick of the next pulse, when they are to run on
   }
 
+  get busy() {
+    return this.last;
+  }
+
   now() {
     return performance.now() * 1000;
   }

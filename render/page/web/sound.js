@@ -11,6 +11,7 @@ export class Sound {
   ahead = 250000;
   recalls = true;
   tail = 2500000;
+  busy = 0;
 
   /**
    * @param {BaseAudioContext} context

@@ -33,7 +33,7 @@
   /** Record is an outlet that writes down what it gets. */
   T.Record = class {
     constructor(recalls) {
-      Object.assign(this, { recalls, ahead: recalls ? 250000 : 60000, tail: 500000, all: [], pulses: [] });
+      Object.assign(this, { recalls, ahead: recalls ? 250000 : 60000, tail: 500000, busy: 0, all: [], pulses: [] });
     }
     on(note, part, t, bed) {
       const n = { note, part, t, bed, off: null };

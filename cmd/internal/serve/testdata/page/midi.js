@@ -64,6 +64,7 @@
     stop: (tp, t) => { tp.stop(t); },
     port: (tp, t) => tp.outlet.setPort(new T.Port("2", "Other"), t),
     mute: (tp, t) => tp.outlet.setHeard(() => false, t),
+    again: (tp, t) => { tp.stop(t); tp.start(2, t); },
     now: (tp, t) => { tp.offer(T.beds[1]); tp.swapNow(t); },
   };
 
@@ -81,7 +82,7 @@
         ends[how](tp, t);
         sent = port.sent.length;
       } });
-      if (how === "now") tp.stop(at + 300000);
+      if (tp.playing && outlet.port === port && how !== "mute") tp.stop(at + 300000);
       else if (port.sent.length > sent && how !== "mute") wrong.push(`${at}: it was sent on`);
       const last = port.arrived.findLast((m) => m[1] >> 4 < 15);
       if (last[1] >> 4 !== 11) wrong.push(`${at}: the last is ${last}`);
