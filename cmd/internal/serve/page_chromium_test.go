@@ -78,10 +78,17 @@ type tab struct {
 // bare opens a tab that may load the page's files, but has nothing of the page itself in it.
 func bare(t testing.TB, browser context.Context, s *Server) *tab {
 	t.Helper()
+	return bareAt(t, browser, s, s.port)
+}
+
+// bareAt is the same at another port, which leads to the server.
+func bareAt(t testing.TB, browser context.Context, s *Server, port int) *tab {
+	t.Helper()
 	ctx, close := chromedp.NewContext(browser)
 	t.Cleanup(close)
-	base, _, _ := strings.Cut(s.Address(), "/?")
-	if err := chromedp.Do(ctx, chromedp.Navigate(s.Address()), chromedp.Navigate(base+"/app/ticker.js")); err != nil {
+	base := fmt.Sprintf("http://127.0.0.1:%d/", port)
+	enter, leave := chromedp.Navigate(base+"?key="+s.key), chromedp.Navigate(base+"app/ticker.js")
+	if err := chromedp.Do(ctx, enter, leave); err != nil {
 		t.Fatal(err)
 	}
 	w := &tab{t, ctx}
@@ -165,4 +172,38 @@ func saved(t testing.TB, s *Server, text, says string) {
 		t.Fatal(err)
 	}
 	s.Good(tl, groove.Perform(tl, set), says, nil)
+}
+
+// living is how many objects of a class are left when the garbage is collected.
+func (w *tab) living(class string) (n int) {
+	w.t.Helper()
+	w.do("gc()")
+	prototype, err := chromedp.Run(w.ctx, chromedp.Evaluate[*runtime.RemoteObject](class+".prototype"))
+	if err != nil {
+		w.t.Fatal(err)
+	}
+	found, err := chromedp.Call(w.ctx, runtime.QueryObjects, runtime.QueryObjectsParams{
+		PrototypeObjectID: prototype.ObjectID})
+	if err != nil {
+		w.t.Fatal(err)
+	}
+	length, err := chromedp.Call(w.ctx, runtime.CallFunctionOn, runtime.CallFunctionOnParams{
+		FunctionDeclaration: "function() { return this.length; }", ObjectID: found.Objects.ObjectID})
+	if err != nil {
+		w.t.Fatal(err)
+	}
+	if err := json.Unmarshal(length.Result.Value, &n); err != nil {
+		w.t.Fatal(err)
+	}
+	return n
+}
+
+// await waits for what must come, without hurry.
+func await(t testing.TB, what string, is func() bool) {
+	t.Helper()
+	for end := time.Now().Add(time.Minute); !is(); time.Sleep(10 * time.Millisecond) {
+		if time.Now().After(end) {
+			t.Fatal("waited in vain: " + what)
+		}
+	}
 }

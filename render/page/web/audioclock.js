@@ -14,9 +14,11 @@ export class AudioClock {
     Object.assign(this, { context, onblocked, onsleep });
     this.last = null; // {page, audio}: milliseconds of both clocks when they were looked at
     this.lag = null; // output time less the page's, in milliseconds
+    this.moves = false; // it was seen to run since its state changed
     this.asleep = false;
     context.onstatechange = () => {
-      this.asleep ||= this.last !== null; // it ran, and was stopped by somebody else
+      this.asleep ||= this.moves; // it ran, and was stopped by somebody else
+      this.moves = false;
       this.last = null;
       this.lag = null;
       this.onblocked(this.blocked);
@@ -27,8 +29,14 @@ export class AudioClock {
     return this.context.currentTime * 1e6;
   }
 
+  /** blocked: the browser does not let it run, or somebody has stopped it. */
   get blocked() {
     return this.context.state !== "running";
+  }
+
+  /** ready: it runs, and has been seen to. */
+  get ready() {
+    return !this.blocked && this.moves && !this.asleep;
   }
 
   /** resume starts it; a browser may wait for a gesture first, and then it is blocked. */
@@ -36,6 +44,11 @@ export class AudioClock {
     if (this.blocked) {
       this.context.resume().catch(() => {});
     }
+  }
+
+  /** pause lets it stand, which costs nothing, until it is resumed. */
+  pause() {
+    this.context.suspend().catch(() => {});
   }
 
   /** look is called with each tick: it follows the output and finds out whether the machine slept. */
@@ -46,6 +59,7 @@ export class AudioClock {
       this.asleep ||= behind > still; // it stands: whoever plays waits until it moves
       return;
     }
+    this.moves ||= !this.blocked && this.last !== null;
     this.last = { page, audio };
     if (!this.blocked && (this.asleep || behind > still)) {
       this.asleep = false;

@@ -47,6 +47,7 @@ export class Chunks {
 }
 
 const stride = 6; // integers a note
+const keptRevs = 64;
 
 /** read puts the notes of a chunk into its bars, each bar's by their start. */
 function read(chunk) {
@@ -75,6 +76,7 @@ export class Bed {
     this.state = state;
     this.revs = new Set([state.rev]); // the revisions that are this bed: a wrong save has the last good one's
     this.alike = likeness(state);
+    this.room = null; // what it leaves free for others, when that is known
     /** @type {Part[]} */
     this.parts = (state.parts ?? []).map((p, i) => ({
       ...p, key: `${p.who}/${p.channel}`, level: state.levels?.[i] ?? { gain: 1, pan: 0, send: 0 },
@@ -99,6 +101,15 @@ export class Bed {
     });
     this.tempos = state.tempos?.length ? state.tempos : [{ tick: 0, at: 0, quarter: 500000 }];
     this.#measureEarly();
+  }
+
+  /** tell has it be the bed of a later state too: of a wrong save, or of one that is heard and read alike. */
+  tell(state) {
+    this.state = state;
+    this.revs.add(state.rev);
+    if (this.revs.size > keptRevs) {
+      this.revs.delete(Math.min(...this.revs));
+    }
   }
 
   #measureEarly() {

@@ -26,7 +26,7 @@ export class Engine extends EventTarget {
     this.places = new Places();
     this.chunks = new Chunks(async (hash) => (await get(`/pass/${hash}`)).json());
     this.notes = new Notes({
-      rate, get: async (path) => (await get(path)).arrayBuffer(), onchange: () => this.#tell("progress"),
+      rate, get: async (path) => (await get(path)).arrayBuffer(), onchange: () => this.#noted(),
     });
     this.ports = ports;
     this.player = new Player({
@@ -208,35 +208,41 @@ export class Engine extends EventTarget {
   /** take is a state from plinth: the same bed with other words, or another one. */
   async #take(state) {
     const turn = ++this.#turn;
-    const { newest } = this.player;
+    const alike = likeness(state);
+    const had = this.player.beds().find((bed) => bed.alike === alike);
     this.state = state;
-    if (newest && likeness(state) === newest.alike) {
-      newest.state = state;
-      newest.revs.add(state.rev);
-      this.#furnish();
-      this.#tell("bed");
+    if (had !== this.player.newest || !had) {
+      this.places.add(state);
+    }
+    if (!had) {
+      this.#load(state, turn);
       return;
     }
-    this.places.add(state);
-    this.#bring(state, turn);
+    had.tell(state);
+    this.#bring(had);
   }
 
-  async #bring(state, turn) {
+  async #load(state, turn) {
     let bed = null;
     try {
       bed = await this.chunks.load(state);
     } catch {
       if (turn === this.#turn) {
         this.#trouble("load", "The bars of the last save could not be had from plinth; they are asked for again.");
-        setTimeout(() => turn === this.#turn && this.#bring(state, turn), 1000);
+        setTimeout(() => turn === this.#turn && this.#load(state, turn), 1000);
       }
     }
-    if (!bed || turn !== this.#turn) {
-      return;
+    if (bed && turn === this.#turn) {
+      this.#bring(bed);
     }
-    this.#trouble("load", "");
+  }
+
+  #bring(bed) {
     const was = this.bed;
-    this.player.bring(bed);
+    this.#trouble("load", "");
+    if (bed !== this.player.newest) {
+      this.player.bring(bed);
+    }
     this.chunks.keep(this.player.beds());
     this.#furnish();
     this.#tell("bed");
@@ -253,6 +259,12 @@ export class Engine extends EventTarget {
       this.#room = null;
       this.#tell("room");
     }
+  }
+
+  #noted() {
+    this.#trouble("notes", this.notes.failed.size > 0 ?
+      "Some notes could not be had from plinth yet. They are left out, and asked for again." : "");
+    this.#tell("progress");
   }
 
   #told(event) {

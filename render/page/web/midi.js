@@ -22,9 +22,14 @@ export class Midi {
     this.onfail = () => {};
     this.sounding = new Map(); // by channel and key: {id, part, channel, key, t}
     this.programs = new Map(); // by channel
+    this.parts = new Map(); // by channel: who played on it
     this.last = 0; // the latest time of what was sent
     this.running = false; // those who follow the clock
     this.expected = null; // the tick of the next pulse, when they are to run on
+  }
+
+  get busy() {
+    return this.last;
   }
 
   now() {
@@ -50,9 +55,10 @@ export class Midi {
 
   /** setHeard ends the notes of those who are no longer heard. */
   setHeard(heard, now = this.now()) {
+    const was = this.heard;
     this.heard = heard;
-    const gone = [...this.sounding.values()].filter((n) => !heard(n.part));
-    this.#end(gone, now, [...new Set(gone.map((n) => n.channel))]);
+    const gone = [...this.parts].filter(([, part]) => was(part) && !heard(part)).map(([channel]) => channel);
+    this.#end([...this.sounding.values()].filter((n) => gone.includes(n.channel)), now, gone);
   }
 
   on(note, part, t) {
@@ -79,6 +85,7 @@ export class Midi {
   recall() {} // what was sent is sent
 
   program(part, program, t) {
+    this.parts.set(part.channel, part);
     if (this.heard(part) && this.programs.get(part.channel) !== program) {
       this.programs.set(part.channel, program);
       this.#send([status.program | part.channel, program], t);

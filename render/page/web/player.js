@@ -9,6 +9,7 @@ import { Transport } from "./transport.js";
 
 export const rate = 48000;
 const patience = 1500; // milliseconds for which the first notes are waited for
+const fading = 4000; // milliseconds in which all has died away behind a stop
 const ahead = 2; // bars whose notes are to be there before a bed is played
 const blockedText = "The browser lets no page sound before you have touched it: click into it, or press a key.";
 
@@ -98,7 +99,7 @@ export class Player {
   stop() {
     if (this.playing) {
       this.halt();
-      this.worker.postMessage("rest");
+      this.#idle();
       this.trouble("blocked", "");
       this.tell("change");
     }
@@ -167,7 +168,7 @@ export class Player {
     if (here && !(this.byMidi && !port)) {
       this.play(here.bar);
     } else if (here) {
-      this.worker.postMessage("rest");
+      this.#idle();
     }
   }
 
@@ -204,7 +205,7 @@ export class Player {
         this.transport.offer(bed);
       }
     }
-    if (this.transport.playing && (this.byMidi || !this.audio.asleep)) {
+    if (this.transport.playing && (this.byMidi || this.audio.ready)) {
       this.transport.tick(this.clock(), this.#heardTime());
       this.want();
     }
@@ -212,7 +213,7 @@ export class Player {
 
   #begin() {
     const { bar, since, moved } = this.#starting;
-    if (!this.byMidi && (this.audio.blocked ||
+    if (!this.byMidi && (!this.audio.ready ||
       (performance.now() - since < patience && !this.#ready(this.bed, bar)))) {
       return;
     }
@@ -288,8 +289,15 @@ export class Player {
 
   #ended() {
     this.#rest = null;
-    this.worker.postMessage("rest");
+    this.#idle();
     this.tell("change");
+  }
+
+  /** idle has nothing run on that costs something, once all has died away. */
+  #idle() {
+    this.worker.postMessage("rest");
+    clearTimeout(this.idling);
+    this.idling = setTimeout(() => this.playing || this.audio?.pause(), fading);
   }
 
   #swapped() {

@@ -2,6 +2,7 @@
 // release, in a bus a part, with one reverb for all. It plays on any audio context, an offline one too.
 
 const choke = 0.005; // seconds in which a note fades that another of its class ends
+const ramps = 4; // of which that is made
 const silent = 9.226; // time constants after which a released note is over: -80 dB
 const fade = 0.01; // seconds in which a part is muted
 
@@ -10,6 +11,7 @@ export class Sound {
   ahead = 250000;
   recalls = true;
   tail = 2500000;
+  busy = 0;
 
   /**
    * @param {BaseAudioContext} context
@@ -168,9 +170,13 @@ export class Sound {
       end = Math.min(end, off + silent * release);
     }
     if (choked < end) {
-      gain.setValueAtTime(touch * Math.exp(-Math.max(0, choked - off) / release), choked);
-      gain.linearRampToValueAtTime(0, choked + choke);
       end = choked + choke;
+      const left = (t) => touch * Math.exp(-Math.max(0, choked - off, off < choked ? t - off : 0) / release);
+      gain.setValueAtTime(left(choked), choked);
+      for (let i = 1; i <= ramps; i++) { // a release goes on meanwhile
+        const t = choked + (choke * i) / ramps;
+        gain.linearRampToValueAtTime(left(t) * (1 - i / ramps), t);
+      }
     }
     source.stop(end);
   }

@@ -15,6 +15,7 @@ const tolerance = 3000; // microseconds: a note that is later than that is left 
  * @property {number} ahead   how far it is scheduled, in microseconds
  * @property {boolean} recalls  whether what was scheduled and has not begun can be called back
  * @property {number} tail    how long it sounds after the last bar line
+ * @property {number} busy    up to when what was sent is still under way, what ends it too
  * @property {(note: object, part: object, t: number, bed: object) => any} on  a handle; null: it is not heard
  * @property {(handle: any, t: number) => void} off
  * @property {(handle: any) => void} recall
@@ -62,13 +63,14 @@ export class Transport {
     this.playing = true;
     const count = counted && bar >= this.bed.lead ? new Count(this.bed, bar) : null;
     const early = Math.max(0, this.bed.earlies[bar] - (count?.length ?? 0));
-    const t = Math.round(now + margin + early / this.pace);
+    const from = Math.max(now, this.outlet.busy);
+    const t = Math.round(from + margin + early / this.pace);
     if (count) {
       this.add(count, { t, at: count.at, pace: this.pace });
     }
     this.enter(this.bed, { bar, turn: 0, jump: null }, count ? null : t);
     for (const part of this.bed.parts) {
-      this.outlet.program(part, soundAt(part, this.bed.bars[bar].at), now);
+      this.outlet.program(part, soundAt(part, this.bed.bars[bar].at), from);
     }
     this.tick(now);
   }
@@ -165,16 +167,17 @@ export class Transport {
     return [...new Set([this.bed, this.pending, ...this.path.map((p) => p.x.bed)])].filter((bed) => bed);
   }
 
-  /** heard is what sounds at a time: {bed, bar, at, turn, count}, count being the click of a count-in, or null. */
+  /** heard is what sounds at a time: {bed, bar, at, turn, count, x}, count being a count-in's click; or null. */
   heard(t) {
     const here = this.#pathAt(t) ?? this.path[0];
     if (!here) {
       return null;
     }
-    const { bed, bar, turn, count } = here.x;
+    const { x } = here;
+    const { bed, bar, turn, count } = x;
     const { at, length } = bed.bars[bar];
     const inside = Math.min(Math.max(moment(here, t), at), at + length);
-    return { bed, bar, at: inside, turn, count: count ? count.beatAt(moment(here, t)) : 0 };
+    return { bed, bar, at: inside, turn, count: count ? count.beatAt(moment(here, t)) : 0, x };
   }
 
   /** settled is up to when nothing can be changed any more. */
@@ -206,11 +209,11 @@ export class Transport {
     return x;
   }
 
-  /** cut takes instances from the end of the queue, and what is scheduled of them. */
-  cut(from) {
+  /** cut takes instances from the end of the queue, and what is scheduled of them and has not begun. */
+  cut(from, settled) {
     const gone = new Set(this.queue.splice(from));
     for (const x of gone) {
-      x.sent.forEach((s) => this.outlet.recall(s.handle));
+      x.sent.filter((s) => s.t >= settled).forEach((s) => this.outlet.recall(s.handle));
     }
     this.path = this.path.filter((p) => !gone.has(p.x));
     this.sounding = this.sounding.filter((s) => !gone.has(s.x));
@@ -249,13 +252,13 @@ export class Transport {
         if (e.kind !== "on") {
           due.push({ ...e, t });
         } else if (e.part.who !== "click" || x.clicks(this.click())) {
-          const s = { off: Math.max(x.clockOf(e.at + e.note.length), t + 1), handle: null, x };
+          const s = { off: Math.max(x.clockOf(e.at + e.note.length), t + 1), key: e.note.key, handle: null, x };
           due.push({ ...e, t, s });
           ends(s);
         }
       }
     }
-    due.sort((a, b) => a.t - b.t || rank[a.kind] - rank[b.kind]);
+    due.sort((a, b) => a.t - b.t || rank[a.kind] - rank[b.kind] || (a.s?.key ?? 0) - (b.s?.key ?? 0));
     due.forEach((e) => this.#sendOne(e, now));
     this.sounding = this.sounding.filter((s) => s.handle !== null);
     this.horizon = horizon;

@@ -40,7 +40,7 @@ export function swapAtLine(tp, now) {
     if (next && line - bed.earlies[next.bar] / tp.pace < settled) {
       continue;
     }
-    tp.cut(i);
+    tp.cut(i, settled);
     tp.adopt(bed);
     if (next) {
       tp.enter(bed, next, line);
@@ -81,21 +81,22 @@ function follower(way, before, tp, bed) {
 /** swapHere plays the newest bed from where the clock can still be told, in the middle of the bar. */
 export function swapHere(tp, now) {
   const bed = tp.pending ?? tp.bed;
-  const from = Math.round(tp.settled(now));
-  const here = tp.playing ? tp.heard(from) : null;
+  const settled = Math.round(tp.settled(now));
+  const here = tp.playing ? tp.heard(settled) : null;
   if (!here || here.bed === bed || here.count > 0) {
     return;
   }
-  const next = { bar: standing(tp.places.between(here.bed, bed), here.bar, bed), turn: here.turn, jump: tp.jump };
+  const map = tp.places.between(here.bed, bed);
+  const next = { bar: standing(map, here.bar, bed), turn: here.turn, jump: here.x.jump };
   const was = here.bed.bars[here.bar];
   const is = bed.bars[next.bar];
-  const stands = tp.places.between(here.bed, bed)[here.bar] === next.bar;
-  const share = stands ? (here.at - was.at) / was.length : 0;
-  const path = tp.path.filter((p) => p.t < from);
-  tp.cut(0);
-  tp.outlet.silence(from);
+  const share = map[here.bar] === next.bar ? (here.at - was.at) / was.length : 0;
+  const path = tp.path.filter((p) => p.t < settled);
+  tp.cut(0, settled);
+  tp.outlet.silence(settled);
   tp.sounding = [];
   tp.adopt(bed);
+  const from = Math.max(settled, Math.round(tp.outlet.busy));
   const x = tp.enter(bed, next, Math.round(from - (share * is.length) / tp.pace));
   x.skip(from);
   tp.path = [...path, { ...tp.path.at(-1), t: from, at: is.at + share * is.length }];

@@ -21,10 +21,10 @@
     for (let state; ;) {
       while ((state = T.states.shift())) {
         T.places.add(state);
-        if (state.says === says) {
-          T.beds.push(await T.chunks.load(state));
-          return T.beds.length - 1;
-        }
+        let had = T.beds.findIndex((bed) => bed.alike === T.likeness(state));
+        if (had < 0 && state.says === says) had = T.beds.push(await T.chunks.load(state)) - 1;
+        T.beds[had]?.revs.add(state.rev);
+        if (state.says === says) return had;
       }
       await new Promise((go) => waiting.push(go));
     }
@@ -33,7 +33,7 @@
   /** Record is an outlet that writes down what it gets. */
   T.Record = class {
     constructor(recalls) {
-      Object.assign(this, { recalls, ahead: recalls ? 250000 : 60000, tail: 500000, all: [], pulses: [] });
+      Object.assign(this, { recalls, ahead: recalls ? 250000 : 60000, tail: 500000, busy: 0, all: [], pulses: [] });
     }
     on(note, part, t, bed) {
       const n = { note, part, t, bed, off: null };
@@ -49,12 +49,25 @@
     pulse(tick, t) { this.pulses.push({ tick, t }); }
     silence(t) {
       for (const n of this.all) {
-        if (n.t >= t && this.recalls) n.gone = true;
+        n.gone ||= n.t >= t && this.recalls;
         n.off = n.off === null || n.off > t ? Math.max(t, n.t) : n.off;
       }
     }
     stop() {}
     get played() { return this.all.filter((n) => !n.gone).sort((a, b) => a.t - b.t); }
+  };
+
+  /** from are the notes of a stretch of a bed's bars, its first bar at t. */
+  T.from = (bed, first, last, t) => {
+    const out = [];
+    for (let bar = first; bar <= last; bar++) {
+      for (const note of bed.notes(bar)) {
+        const part = bed.parts[note.part];
+        if (part.who === "click" && bar >= bed.lead) continue;
+        out.push({ note, part, bed, t: Math.round(t + note.at - bed.bars[first].at) });
+      }
+    }
+    return out;
   };
 
   T.tick = 25000;

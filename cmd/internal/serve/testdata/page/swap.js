@@ -48,18 +48,6 @@
     return context.startRendering();
   };
 
-  /** from are the notes of a stretch of a bed's bars, its first bar at t. */
-  T.from = (bed, first, last, t) => {
-    const out = [];
-    for (let bar = first; bar <= last; bar++) {
-      for (const note of bed.notes(bar)) {
-        const part = bed.parts[note.part];
-        if (part.who !== "click" || bar < bed.lead) out.push({ note, part, bed, t: Math.round(t + note.at - bed.bars[first].at) });
-      }
-    }
-    return out;
-  };
-
   /** differ are the largest differences of two renders before a frame and from there on. */
   T.differ = (a, b, frame) => {
     const out = { before: 0, after: 0, peak: 0 };

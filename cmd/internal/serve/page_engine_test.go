@@ -1,0 +1,306 @@
+package serve
+
+import (
+	"io"
+	"net"
+	"strings"
+	"sync"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+
+	"plinth/render/page"
+)
+
+// engine opens a tab with the engine in it.
+func engine(w *tab) *tab {
+	w.t.Helper()
+	w.file("midi.js")
+	w.file("engine.js")
+	return w
+}
+
+const fast = `title = "Fast"
+tempo = 240
+section "a" {
+  energy = 3
+  chords = "| C | Am | F | G |"
+}
+form {
+  play "a" {}
+}
+`
+
+var fastChanged = strings.Replace(fast, "| F | G |", "| Dm | E7 |", 1)
+
+// While it plays, a wrong save is told and the last good bed plays on; the next good one comes at a bar line. It
+// stops behind the last bar line and the tail, and begins at the start again.
+func TestPagePlaysOverAnError(t *testing.T) {
+	s := playing(t)
+	w := engine(bare(t, chromium(t), s))
+	s.Wrong("wrong from the start", []page.Diag{{Severity: "error", Summary: "No song"}})
+	w.do("T.start(), T.until(() => T.engine.bed?.state.wrong.length === 1)")
+	w.do("T.engine.play()") // there is nothing to play yet
+	if eval[bool](w, "T.engine.playing") {
+		t.Error("it plays what is not there")
+	}
+	saved(t, s, fast, "good")
+	w.do("T.until(() => T.engine.bed.bars.length === 4 && T.engine.room)")
+	w.do("T.engine.setLoop(0, 3)")
+	w.do("T.engine.play(), T.moved(1e6)")
+	if loud := eval[float64](w, "T.loud()"); loud > 1 {
+		t.Errorf("it is as loud as %v", loud)
+	}
+	w.do("T.bed = T.engine.bed")
+	s.Wrong("wrong", []page.Diag{{Severity: "error", Summary: "A mistake"}})
+	w.do("T.until(() => !T.engine.state.ok && T.engine.bed.state.wrong[0].summary === 'A mistake')")
+	w.do("T.moved(2e6)")
+	if !eval[bool](w, "T.engine.playing && T.engine.bed === T.bed && T.engine.pending === null") {
+		t.Error("a wrong save has changed what plays")
+	}
+	saved(t, s, fastChanged, "mended")
+	w.do("T.until(() => T.engine.bed.state.says === 'mended')")
+	w.do("T.moved(1e6)")
+	if !eval[bool](w, "T.engine.playing && T.engine.loop.to === 3 && T.engine.bed !== T.bed") {
+		t.Error("the mended save does not play")
+	}
+	saved(t, s, fast, "at once")
+	w.do("T.until(() => T.engine.pending || T.engine.bed.state.says === 'at once')")
+	w.do("T.engine.swapNow(), T.until(() => T.engine.bed.state.says === 'at once')")
+	w.do("T.engine.setLoop(null), T.until(() => !T.engine.playing)")
+	w.do("T.engine.play()")
+	if bar := eval[int](w, "T.engine.now().bar"); bar != 0 {
+		t.Errorf("behind the end it plays from bar %d", bar)
+	}
+	w.do("T.moved(1.2e6).then(() => T.engine.stop())")
+	w.do("T.engine.play()")
+	if bar := eval[int](w, "T.engine.now().bar"); bar != 1 && bar != 2 {
+		t.Errorf("it was stopped in bar 1 or soon behind it, and plays on from bar %d", bar)
+	}
+	w.do("T.engine.setHeard('drums', false), T.engine.setPace(0.8), T.engine.setCountIn(true)")
+	w.do("T.drums = [...T.engine.player.sound.buses.values()].find((b) => b.part.who === 'drums')")
+	w.do("T.until(() => T.drums.input.gain.value < 1e-3)")
+	w.do("T.engine.stop(), T.start(), T.until(() => T.engine.bed?.bars.length)")
+	if !eval[bool](w, "T.engine.heard.drums === false && T.engine.pace === 0.8 && T.engine.countIn && !T.engine.loop") {
+		t.Error("what was set is not remembered")
+	}
+	w.do("T.engine.play(2), T.until(() => T.engine.now().count > 2)")
+	if bar := eval[int](w, "T.engine.now().bar"); bar != 2 {
+		t.Errorf("bar %d is counted in", bar)
+	}
+}
+
+// A browser that keeps a page silent until it is touched is told of in words, and the touch starts it. A clock
+// that stood still has the last bar played again; one that is only looked at late has not.
+func TestPageBlockedAndAsleep(t *testing.T) {
+	s := playing(t)
+	w := engine(bare(t, chromium(t), s))
+	saved(t, s, fast, "good")
+	w.do(`globalThis.AudioContext = class extends AudioContext {
+		constructor(o) { super(o); super.suspend(); }
+		resume() { return T.touched ? super.resume() : new Promise(() => {}); }
+	}`)
+	w.do("T.start(), T.until(() => T.engine.bed?.bars.length)")
+	w.do("T.engine.play(1), T.until(() => T.trouble('blocked'))")
+	if got := eval[string](w, "T.trouble('blocked')"); !strings.Contains(got, "click into it, or press a key") {
+		t.Error(got)
+	}
+	if at := eval[float64](w, "T.engine.now().at"); at != 1e6 {
+		t.Errorf("blocked at %v", at)
+	}
+	w.do("T.touched = true, dispatchEvent(new Event('pointerdown')), T.moved(3e5)")
+	if got := eval[string](w, "T.trouble('blocked')"); got != "" {
+		t.Error(got)
+	}
+	w.do("T.engine.setLoop(0, 3)")
+	w.do("T.engine.player.audio.context.suspend().then(() => { T.before = T.engine.player.transport.queue[0]; })")
+	w.do("T.engine.player.audio.context.resume()")
+	w.do("T.until(() => !T.engine.player.transport.queue.includes(T.before)), T.moved(1e6)")
+
+	ticks := func(pairs ...[2]int) [][2]int { return pairs }
+	for name, row := range map[string]struct {
+		looks [][2]int // the page's clock and the sound's, in milliseconds
+		want  int
+	}{
+		"runs":           {ticks([2]int{0, 0}, [2]int{25, 25}, [2]int{50, 48}, [2]int{75, 75}), 0},
+		"looked at late": {ticks([2]int{0, 0}, [2]int{25, 25}, [2]int{2025, 2025}, [2]int{2050, 2050}), 0},
+		"coarse":         {ticks([2]int{0, 0}, [2]int{25, 0}, [2]int{50, 46}, [2]int{75, 46}, [2]int{100, 92}), 0},
+		"stood":          {ticks([2]int{0, 0}, [2]int{25, 25}, [2]int{90, 25}, [2]int{160, 25}, [2]int{185, 50}), 1},
+		"slept":          {ticks([2]int{0, 0}, [2]int{25, 25}, [2]int{3_600_025, 40}, [2]int{3_600_050, 65}), 1},
+	} {
+		if got := call[int](w, "clocked", row.looks); got != row.want {
+			t.Errorf("%s: slept %d times, want %d", name, got, row.want)
+		}
+	}
+}
+
+// What keeps instruments from playing is told in plain words, and a page that goes leaves no note.
+func TestPageInstruments(t *testing.T) {
+	s := playing(t)
+	w := engine(bare(t, chromium(t), s))
+	saved(t, s, fast, "good")
+	w.do("T.midi('none'), T.start(), T.until(() => T.engine.bed?.bars.length)")
+	w.do("T.engine.setOutlet('midi')")
+	if got := eval[string](w, "T.trouble('midi')"); !strings.Contains(got, "This browser has no Web MIDI") {
+		t.Error(got)
+	}
+	w.do("T.midi('refused'), T.engine.setOutlet('midi')")
+	if got := eval[string](w, "T.trouble('midi')"); !strings.Contains(got, "was not allowed to use MIDI") {
+		t.Error(got)
+	}
+	if eval[string](w, "T.engine.outlet") != "sound" {
+		t.Error("it plays on instruments that it does not have")
+	}
+	w.do("T.midi(['Piano', 'Drums']), T.engine.setOutlet('midi')")
+	w.do("T.engine.play()")
+	if got := eval[string](w, "T.trouble('port')"); !strings.Contains(got, "No MIDI port is chosen") {
+		t.Error(got)
+	}
+	w.do("T.engine.setPort('1'), T.engine.setClock(true), T.engine.setLoop(0, 3)")
+	w.do("T.port = T.access.outputs.get('1')")
+	sounds := "T.until(() => T.engine.player.midi.sounding.size > 1)"
+	quiet := func(what string) {
+		t.Helper()
+		if left := eval[[]string](w, "T.left(T.port)"); len(left) > 0 {
+			t.Errorf("%s: %q", what, left)
+		}
+	}
+	w.do("T.engine.play(), " + sounds)
+	w.do("dispatchEvent(new Event('pagehide'))")
+	quiet("the page was left")
+	w.do("T.engine.play(), " + sounds)
+	w.do("T.engine.setOutlet('sound')")
+	quiet("its own sound was chosen")
+	w.do("T.moved(3e5).then(() => T.engine.setOutlet('midi')).then(() => " + sounds + ")")
+	w.do("T.engine.setPort('0')")
+	quiet("another port was chosen")
+	w.do("T.port = T.access.outputs.get('0'), T.until(() => T.port.sent.length > 20)")
+	// W3C: a port that is pulled out is disconnected, and its access says so.
+	w.do("T.port.state = 'disconnected', T.access.onstatechange({ port: T.port })")
+	if got := eval[string](w, "T.trouble('port')"); !strings.Contains(got, "“Piano” is gone") {
+		t.Error(got)
+	}
+	if eval[bool](w, "T.engine.playing") {
+		t.Error("it plays into a port that is gone")
+	}
+	w.do("T.port.state = 'connected', T.access.onstatechange({ port: T.port })")
+	if got := eval[string](w, "T.trouble('port')"); got != "" {
+		t.Error(got)
+	}
+	w.do("T.engine.play(), " + sounds)
+	w.do("T.engine.stop()")
+	quiet("stopped")
+	w.do("T.start(), T.until(() => T.engine.midi.port === '0')")
+	if !eval[bool](w, "T.engine.outlet === 'midi' && T.engine.midi.clock") {
+		t.Error("the port is not remembered")
+	}
+}
+
+// valve is a way to a server that can be shut.
+type valve struct {
+	mu    sync.Mutex
+	shut  bool
+	conns []net.Conn
+	port  int
+}
+
+func newValve(t *testing.T, s *Server) *valve {
+	l, err := net.Listen("tcp4", "127.0.0.1:0")
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { l.Close() })
+	v := &valve{port: l.Addr().(*net.TCPAddr).Port}
+	s.hosts = append(s.hosts, l.Addr().String())
+	_, target, _ := strings.Cut(s.Address(), "//")
+	target, _, _ = strings.Cut(target, "/")
+	go func() {
+		for {
+			in, err := l.Accept()
+			if err != nil {
+				return
+			}
+			v.join(in, target)
+		}
+	}()
+	return v
+}
+
+func (v *valve) join(in net.Conn, target string) {
+	v.mu.Lock()
+	defer v.mu.Unlock()
+	out, err := net.Dial("tcp4", target)
+	if v.shut || err != nil {
+		in.Close()
+		return
+	}
+	v.conns = append(v.conns, in, out)
+	for _, way := range [][2]net.Conn{{in, out}, {out, in}} {
+		go func() {
+			io.Copy(way[0], way[1])
+			way[0].Close()
+		}()
+	}
+}
+
+// set opens or shuts it; shut, all that goes through it breaks off.
+func (v *valve) set(shut bool) {
+	v.mu.Lock()
+	defer v.mu.Unlock()
+	v.shut = shut
+	for _, c := range v.conns {
+		c.Close()
+	}
+	v.conns = nil
+}
+
+// A stream that drops is told in words, and the bed plays on; when it is back what was saved meanwhile comes.
+func TestPageStreamDrops(t *testing.T) {
+	s := playing(t)
+	v := newValve(t, s)
+	saved(t, s, fast, "good")
+	w := engine(bareAt(t, chromium(t), s, v.port))
+	w.do("T.start(), T.until(() => T.engine.progress.needed && T.engine.progress.ready === T.engine.progress.needed)")
+	w.do("T.engine.setLoop(0, 3), T.engine.play(), T.moved(5e5)")
+	v.set(true)
+	w.do("T.until(() => T.trouble('line'))")
+	if got := eval[string](w, "T.trouble('line')"); !strings.Contains(got, "plinth does not answer. The bed plays on") {
+		t.Error(got)
+	}
+	saved(t, s, fastChanged, "meanwhile")
+	w.do("T.moved(1e6)")
+	v.set(false)
+	w.do("T.until(() => !T.trouble('line') && T.engine.bed.state.says === 'meanwhile')")
+	w.do("T.moved(1e6)")
+}
+
+// Tabs of one song have one stream; the one that played last sounds; when the one that has the stream is closed
+// another takes it over.
+func TestPageTwoTabs(t *testing.T) {
+	s := playing(t)
+	browser := chromium(t)
+	saved(t, s, fast, "good")
+	first, second := engine(bare(t, browser, s)), engine(bare(t, browser, s))
+	there := "T.start(), T.until(() => T.engine.bed?.bars.length === 4)"
+	first.do(there)
+	second.do(there)
+	streams := func() int {
+		s.story.mu.Lock()
+		defer s.story.mu.Unlock()
+		return len(s.story.watchers)
+	}
+	await(t, "one stream for both tabs", func() bool { return streams() == 1 })
+	first.do("T.engine.setLoop(0, 3), T.engine.play(), T.moved(5e5)")
+	second.do("T.engine.setLoop(0, 3), T.engine.play(), T.moved(5e5)")
+	first.do("T.until(() => !T.engine.playing)")
+	saved(t, s, fastChanged, "both")
+	for _, w := range []*tab{first, second} {
+		w.do("T.until(() => T.engine.bed.state.says === 'both')")
+	}
+	if err := chromedp.Cancel(first.ctx); err != nil {
+		t.Fatal(err)
+	}
+	saved(t, s, fast, "alone")
+	second.do("T.until(() => T.engine.bed.state.says === 'alone' && T.engine.playing)")
+	await(t, "one stream for the tab that is left", func() bool { return streams() == 1 })
+}
