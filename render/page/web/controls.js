@@ -61,7 +61,7 @@ export class Controls {
       return;
     }
     setText(this.pass, passName(bed.chunks[bed.bars[now.bar].chunk]));
-    setText(this.bar, barName(bed, now.bar));
+    setText(this.bar, now.count ? 'count-in' : barName(bed, now.bar));
     setText(this.time, `${length(now.at)} of ${length(bed.end)}`);
   }
 }

@@ -34,8 +34,7 @@ export function spokenEvent(event) {
 
 // labelOf is what stands in the sheet: without the count, since the sign stands there.
 export function labelOf(event) {
-  const words = event.text.replace(counted, '$1').trim();
-  return event.kind === 'cue' ? words.replace(/^cue /, '') : words;
+  return event.kind === 'cue' ? `“${event.cue}”` : event.text.replace(counted, '$1');
 }
 
 // rowsOf lays the events of a system out in rows, so that no two are over each other. x(at) is where a moment
@@ -62,7 +61,7 @@ export function rowsOf(events, x, right, font) {
 
 // eventNode is an event in its place in a system.
 export function eventNode({ event, words, left, row, reach }, height) {
-  const node = el('span', { class: 'event ' + event.kind }, signNode(event.kind), words && el('span', {}, words));
+  const node = el('span', { class: `event ${event.kind}${event.acts === false ? ' dropped' : ''}` }, signNode(event.kind), words && el('span', {}, words));
   node.style.transform = `translate(${left}px, ${row * height}px)`;
   if (reach > 12) {
     const dashes = el('span', { class: 'reach' });

@@ -53,10 +53,7 @@ function drawBed() {
   document.title = title;
   if (bed.bars.length) {
     form.show(bed);
-    sheet.show(bed, engine.room?.chunks.length === bed.chunks.length ? engine.room : null);
-    const changed = new Set(bed.state.changed);
-    form.setChanged(changed);
-    sheet.setChanged(changed);
+    sheet.show(bed, engine.room);
     if (drawn) desk.swapped(wasMarked);
   }
   drawn = bed;
@@ -66,7 +63,7 @@ function drawBed() {
 function show() {
   drawBed();
   const { bed } = engine;
-  const state = engine.state ?? bed?.state;
+  const { state } = engine;
   if (state) wrong.show(state, Boolean(bed?.bars.length));
   desk.pending = Boolean(engine.pending);
   news.show(state, desk.pending);
@@ -74,6 +71,9 @@ function show() {
   controls.show({ pending: desk.pending, changed: bed?.state.changed?.length ?? 0, following: desk.follower.on });
   settings.show({ loopKind: kind, marked: desk.markedWords(), only: desk.only() });
   if (bed?.bars.length) {
+    const changed = new Set(bed.state.changed);
+    form.setChanged(changed);
+    sheet.setChanged(changed);
     sheet.setLoop(engine.loop, desk.start);
     form.setLoop(engine.loop);
     for (const who of ['drums', 'bass', 'piano', 'guide']) {
@@ -83,8 +83,8 @@ function show() {
   }
 }
 
-for (const name of ['bed', 'swap', 'change']) engine.addEventListener(name, show);
-engine.addEventListener('room', () => { if (engine.room && sheet.bed) sheet.showRoom(engine.room); });
+for (const name of ['bed', 'swap', 'change', 'progress', 'trouble']) engine.addEventListener(name, show);
+engine.addEventListener('room', () => { if (sheet.bed === engine.bed) sheet.showRoom(engine.room); });
 engine.addEventListener('trouble', event => news.trouble(event.detail));
 
 sheet.root.addEventListener('click', event => {
@@ -116,4 +116,3 @@ find('#ledge').addEventListener('click', event => { // who uses the mouse has th
 });
 
 show();
-engine.open?.();

@@ -29,13 +29,13 @@ export class News {
       if (!first || !state.ok) this.say(state.ok ? `Saved. ${state.says}` : summaryOf(state));
     }
     const { progress, bed } = this.engine;
-    const words = [];
-    if (this.lost) words.push(this.lost);
+    const troubles = [...this.engine.troubles.values()];
+    const words = [...troubles];
     if (pending) words.push('It plays from the next bar line on.');
     if (progress && progress.ready < progress.needed) words.push(`${progress.ready} of ${progress.needed} sounds are ready.`);
     setText(this.coming, words.join(' '));
     this.coming.hidden = words.length === 0;
-    this.coming.classList.toggle('is-lost', Boolean(this.lost));
+    this.coming.classList.toggle('is-lost', troubles.length > 0);
     const bank = (state?.bank ?? bed?.state.bank);
     if (bank) {
       setText(this.bank, bank.sketch ? 'Sound: a sketch, which plinth computes itself. --soundfont plays a real one.'
@@ -43,12 +43,8 @@ export class News {
     }
   }
 
-  // trouble tells of what the engine could not do. The connection comes and goes.
-  trouble(detail) {
-    const { kind, text } = typeof detail === 'string' ? { text: detail } : detail ?? {};
-    if (kind === 'back') this.lost = '';
-    else this.lost = text ?? 'No connection to plinth. Is plinth watch --page still running? It is tried again.';
-    this.say(this.lost);
-    this.show(this.engine.state ?? this.engine.bed?.state, Boolean(this.engine.pending));
+  // trouble tells at once of what goes wrong, and that it is over.
+  trouble({ text }) {
+    this.say(text || 'It is in order again.');
   }
 }
