@@ -20,7 +20,7 @@ export function chordNodes(text) {
   const parts = split(text);
   if (!parts) return [el('span', { class: 'none' }, text)];
   const out = [parts.letter];
-  if (parts.signs) out.push(el('span', { class: 'sign' }, printed(parts.signs)));
+  if (parts.signs) out.push(el('span', { class: 'accidental' }, printed(parts.signs)));
   if (parts.quality) {
     out.push(el('span', { class: 'quality' }, parts.quality.replace(/[b#](?=\d)/g, sign => printedSigns[sign])));
   }

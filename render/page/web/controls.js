@@ -10,25 +10,26 @@ export class Controls {
     this.engine = engine;
     const button = (name, words, hint, does) => {
       const node = el('button', { type: 'button', class: name, onclick: does, 'aria-keyshortcuts': hint },
-        el('span', { class: 'words' }, words));
+        el('span', { class: 'words' }, ...words));
       this[name] = node;
       return node;
     };
-    button('play', 'Play', 'Space', () => desk.toggle());
-    button('top', 'From the top', 't', () => desk.fromTheTop());
-    button('swap', 'Play the saved now', 's', () => desk.swapNow());
-    button('changed', 'To what changed', 'c', () => desk.toChanged());
-    button('back', 'Back to the line', 'f', () => desk.follow());
-    button('more', 'More', null, () => this.setOpen(this.more.getAttribute('aria-expanded') !== 'true'));
-    button('keys', 'Keys', '?', () => desk.help());
+    button('play', ['Play'], 'Space', () => desk.toggle());
+    button('top', [el('span', { class: 'wide' }, 'From the '), el('span', { class: 'last' }, 'top')], 't', () => desk.fromTheTop());
+    button('swap', ['Play the saved now'], 's', () => desk.swapNow());
+    button('mistake', ['To the mistake'], 'w', () => desk.toWrong());
+    button('changed', ['To what changed'], 'c', () => desk.toChanged());
+    button('back', ['Back to the line'], 'f', () => desk.follow());
+    button('more', ['More'], null, () => this.setOpen(this.more.getAttribute('aria-expanded') !== 'true'));
+    button('keys', ['Keys'], '?', () => desk.help());
     this.more.setAttribute('aria-expanded', 'false');
     this.more.setAttribute('aria-controls', 'settings');
     this.place = el('p', { class: 'place' }, this.pass = el('span', { class: 'pass-name' }),
       this.bar = el('span', { class: 'bar-name' }), this.time = el('span', { class: 'time' }));
     this.root = root;
     root.append(el('div', { class: 'row' }, this.play, this.top, this.place,
-      el('div', { class: 'saved' }, this.swap, this.changed, this.back), this.keys, this.more));
-    for (const node of [this.swap, this.changed, this.back]) node.hidden = true;
+      el('div', { class: 'saved' }, this.mistake, this.swap, this.changed, this.back), this.keys, this.more));
+    for (const node of [this.mistake, this.swap, this.changed, this.back]) node.hidden = true;
     setInterval(() => { if (engine.playing) this.tell(); }, 500);
   }
 
@@ -43,6 +44,7 @@ export class Controls {
     setText(this.play.firstChild, engine.playing ? 'Stop' : 'Play');
     this.play.classList.toggle('playing', engine.playing);
     this.play.disabled = this.top.disabled = !engine.bed?.bars.length;
+    this.mistake.hidden = engine.state?.ok !== false;
     this.swap.hidden = !pending;
     this.changed.hidden = changed === 0;
     this.back.hidden = following;

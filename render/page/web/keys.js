@@ -2,7 +2,7 @@
 
 import { el, remember, remembered } from './dom.js';
 
-// keys are the list: what one presses, and what it does. A key is a name of KeyboardEvent.key.
+// list has the keys by their names in KeyboardEvent.key, how they are written, what they do, and the desk's method.
 const list = [
   [[' '], 'Space', 'play or stop', 'toggle'],
   [['t'], 't', 'from the top', 'fromTheTop'],
@@ -78,7 +78,7 @@ export class Keys {
     } });
     on.checked = this.on;
     const close = el('button', { type: 'button', class: 'close', onclick: () => this.dialog.close() }, 'Close');
-    const columns = el('div', { class: 'columns', tabindex: '0', role: 'group', 'aria-label': 'keys and signs' },
+    const columns = el('div', { class: 'columns' },
       el('section', {}, el('h3', {}, 'Anywhere'), table(list.map(([, key, does]) => [key, does]))),
       el('section', {}, el('h3', {}, 'On a bar'), table(inBars), el('h3', {}, 'In the bars'),
         el('dl', { class: 'seen' }, seen.map(([sign, is]) => el('div', {}, el('dt', {}, sign), el('dd', {}, is))))));

@@ -22,11 +22,12 @@ export class News {
     if (state && state.rev !== this.rev) {
       const first = this.rev === undefined;
       this.rev = state.rev;
-      const time = new Date().toLocaleTimeString([], { hour: '2-digit', minute: '2-digit', second: '2-digit' });
-      const words = state.ok ? state.says : summaryOf(state);
-      setText(this.news, first && state.ok ? state.says : `${time}  ${words}`);
+      const time = new Date().toLocaleTimeString('en-GB');
+      const says = state.says.split(/ {2,}/).join(' · ');
+      const words = state.ok ? says : summaryOf(state);
+      setText(this.news, first && state.ok ? says : `${time} · ${words}`);
       this.news.classList.toggle('is-wrong', !state.ok);
-      if (!first || !state.ok) this.say(state.ok ? `Saved. ${state.says}` : summaryOf(state));
+      if (!first || !state.ok) this.say(state.ok ? `Saved: ${says}` : summaryOf(state));
     }
     const { progress, bed } = this.engine;
     const troubles = [...this.engine.troubles.values()];

@@ -37,13 +37,16 @@ export function pictureNode(system, room) {
 }
 
 // notesIn are the notes that sound in a system. Those that begin early belong to a later bar, and long ones to an
-// earlier.
+// earlier; a note that is only a hair early stands on the bar line that it means.
 function notesIn({ bed, from, to }) {
-  const start = bed.bars[from].at, end = bed.bars[to - 1].at + bed.bars[to - 1].length;
+  const start = bed.bars[from].at, end = bed.bars[to - 1].at + bed.bars[to - 1].length, hair = 60_000;
   const out = [];
   for (let bar = Math.max(0, from - 4); bar < Math.min(to + 1, bed.bars.length); bar++) {
     for (const note of bed.notes(bar)) {
-      if (note.at < end && note.at + note.length > start && !(note.at < start && note.length < 60_000)) out.push(note);
+      const own = bar >= from && bar < to;
+      const at = own && note.at < start && note.at >= start - hair ? start : note.at;
+      if (at >= end - (bar === to ? hair : 0) || at + note.length <= start + (own ? 0 : hair)) continue;
+      if (at >= start || !bed.parts[note.part].drums) out.push({ ...note, at });
     }
   }
   return out.sort((a, b) => a.at - b.at);

@@ -9,17 +9,18 @@ export class Wrong {
   }
 
   // show says what is wrong with the last save, or nothing. playing is whether there is a bed that plays on.
-  show({ ok, wrong = [], doubts = [] }, playing) {
-    const key = JSON.stringify([ok, wrong, doubts, playing]);
+  show(state, playing) {
+    const { mistakes, doubts } = sorted(state);
+    const key = JSON.stringify([mistakes, doubts, playing]);
     if (key === this.key) return;
     this.key = key;
     const out = [];
-    if (!ok && wrong.length) {
-      const many = wrong.length === 1 ? 'A mistake' : `${wrong.length} mistakes`;
+    if (mistakes.length) {
+      const many = mistakes.length === 1 ? 'A mistake' : `${mistakes.length} mistakes`;
       out.push(el('div', { class: 'mistakes' },
         el('h2', { id: 'wrong-head', tabindex: '-1' }, `${many} in the last save`),
         el('p', { class: 'still' }, playing ? 'The last good bed plays on.' : 'There is nothing to play yet.'),
-        wrong.map(diagnostic)));
+        mistakes.map(diagnostic)));
     }
     if (doubts.length) {
       const head = doubts.length === 1 ? 'One doubt' : `${doubts.length} doubts`;
@@ -27,17 +28,26 @@ export class Wrong {
         el('summary', {}, el('h2', { id: out.length ? 'doubts-head' : 'wrong-head' }, head)), doubts.map(diagnostic)));
     }
     this.root.hidden = out.length === 0;
-    this.root.classList.toggle('is-wrong', !ok && wrong.length > 0);
     this.root.replaceChildren(...out);
+    for (const mark of this.root.querySelectorAll('mark')) { // into view, where a line is longer than the page is wide
+      const pre = mark.closest('pre');
+      pre.scrollLeft = Math.max(0, mark.offsetLeft + mark.offsetWidth + 24 - pre.offsetLeft - pre.clientWidth);
+    }
   }
 }
 
-// summaryOf is what is said aloud of a wrong save.
-export function summaryOf({ wrong = [] }) {
-  if (!wrong.length) return 'The last save is wrong.';
-  const { line, summary, severity } = wrong[0];
-  const more = wrong.length > 1 ? ` And ${wrong.length - 1} more.` : '';
-  return `${severity === 'error' ? 'Mistake' : 'Doubt'}${line ? ` in line ${line}` : ''}: ${summary}.${more}`;
+// sorted are the mistakes of a state, and all that is only doubted.
+function sorted({ ok, wrong = [], doubts = [] }) {
+  const mistakes = ok ? [] : wrong.filter(one => one.severity === 'error');
+  return { mistakes, doubts: [...wrong.filter(one => one.severity !== 'error'), ...doubts] };
+}
+
+// summaryOf is a wrong save in a line: "Mistake in line 31: Not a chord: "Xsus5". And 1 more."
+export function summaryOf(state) {
+  const { mistakes: [first, ...others] } = sorted(state);
+  if (!first) return state.says || 'The last save is wrong.';
+  const more = others.length ? ` And ${others.length} more.` : '';
+  return `Mistake${first.line ? ` in line ${first.line}` : ''}: ${first.summary}.${more}`;
 }
 
 function diagnostic({ summary, detail, file, line, column, lines = [] }) {
