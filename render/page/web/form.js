@@ -1,6 +1,6 @@
 // The form as a strip: a block a pass, as wide as it is long and as high as its energy.
 
-import { el } from './dom.js';
+import { el, setText } from './dom.js';
 import { energyWords, liftWords, passName, tacetWords } from './head.js';
 
 export class Form {
@@ -34,7 +34,7 @@ export class Form {
     for (const node of this.list.querySelectorAll('button')) {
       const is = changed.has(Number(node.dataset.chunk));
       node.classList.toggle('is-changed', is);
-      node.setAttribute('aria-label', node.dataset.label + (is ? ', changed by the last save' : ''));
+      setText(node.firstChild, node.title + (is ? ', changed by the last save' : ''));
     }
   }
 
@@ -69,18 +69,20 @@ function block(place, index, bars) {
   const marks = front ? [] : [liftWords(place.lift), tacetWords(place.tacet)].filter(Boolean);
   const label = [passName(place), front ? '' : energyWords(place.energy), ...marks,
     front ? '' : place.bars === 1 ? 'one bar' : `${place.bars} bars`].filter(Boolean).join(', ');
-  const node = el('button', { type: 'button', 'data-chunk': index, 'data-label': label, title: label, 'aria-label': label,
-    class: front ? 'front' : '' });
+  const node = el('button', { type: 'button', 'data-chunk': index, title: label, class: front ? 'front' : '' },
+    el('span', { class: 'unseen' }, label));
   const power = el('span', { class: 'power' });
   if (!front) power.style.clipPath = outline(place, bars);
-  const [, section, ordinal] = /^(.*?)( \(\d+\))?$/.exec(passName(place));
-  node.append(power, el('span', { class: 'name' }, section, ordinal && el('span', { class: 'time' }, ordinal)));
-  if (!front) node.append(el('span', { class: 'energy' }, [...new Set(place.energy)].join('–')));
+  const [, section, ordinal] = /^(.*?)(?: (\(\d+\)))?$/.exec(passName(place));
+  const seen = el('span', { class: 'seen', 'aria-hidden': 'true' }, power, el('span', { class: 'name' }, section,
+    ordinal && ' ', ordinal && el('span', { class: 'time' }, ordinal)));
+  if (!front) seen.append(el('span', { class: 'energy' }, [...new Set(place.energy)].join('–')));
   if (marks.length) {
-    node.append(el('span', { class: 'marks' }, place.lift ? (place.lift > 0 ? '↑' : '↓') + Math.abs(place.lift) : '',
+    seen.append(el('span', { class: 'marks' }, place.lift ? (place.lift > 0 ? '↑' : '↓') + Math.abs(place.lift) : '',
       place.tacet?.length ? (place.lift ? ' ' : '') + 'tacet' : ''));
   }
-  node.append(el('span', { class: 'ear', 'aria-hidden': 'true' }));
+  seen.append(el('span', { class: 'ear' }));
+  node.append(seen);
   return node;
 }
 

@@ -56,6 +56,7 @@ function drawBed() {
     sheet.show(bed, engine.room);
     if (drawn) desk.swapped(wasMarked);
   }
+  performance.mark('drawn');
   drawn = bed;
 }
 
@@ -83,7 +84,16 @@ function show() {
   }
 }
 
-for (const name of ['bed', 'swap', 'change', 'progress', 'trouble']) engine.addEventListener(name, show);
+for (const name of ['bed', 'swap', 'change', 'trouble']) engine.addEventListener(name, show);
+
+// Notes come by the dozen.
+let telling = 0;
+engine.addEventListener('progress', () => {
+  telling ||= setTimeout(() => {
+    telling = 0;
+    news.show(engine.state, desk.pending);
+  }, 200);
+});
 engine.addEventListener('room', () => { if (sheet.bed === engine.bed) sheet.showRoom(engine.room); });
 engine.addEventListener('trouble', event => news.trouble(event.detail));
 

@@ -32,14 +32,14 @@ export function paintRoom(node, system, room) {
 function barNode({ bed, size, from, x, top, field }, index) {
   const bar = bed.bars[index];
   const left = size.gutter + size.bar * (index - from);
-  const node = el('button', { type: 'button', class: 'bar', tabindex: '-1', 'data-bar': index,
-    'aria-label': spokenBar(bed, index) });
+  const node = el('button', { type: 'button', class: 'bar', tabindex: '-1', 'data-bar': index },
+    el('span', { class: 'unseen' }, spokenBar(bed, index)));
   node.style.left = left + 'px';
   node.style.width = size.bar + 'px';
-  node.append(el('span', { class: 'number' }, String(numberOf(bed, index))));
+  node.append(el('span', { class: 'number', 'aria-hidden': 'true' }, String(numberOf(bed, index))));
   node.lastChild.style.top = field + heights.picture - 15 + 'px';
   const newMeter = changedMeter(bed, index);
-  const row = el('span', { class: crowded(bar, size) ? 'chords crowded' : 'chords' });
+  const row = el('span', { class: crowded(bar, size) ? 'chords crowded' : 'chords', 'aria-hidden': 'true' });
   row.style.top = top + 'px';
   let free = 0;
   if (newMeter) {
