@@ -2,7 +2,7 @@
 // system; here it is only looked at some times a second, and put right where what is heard is elsewhere. Who wants
 // less motion has a line that steps by beats.
 
-import { still } from './dom.js';
+import { still } from "./dom.js";
 
 const looks = 50; // milliseconds between two looks
 const astray = 25_000; // microseconds by which the line may be wrong
@@ -11,7 +11,7 @@ export class Line {
   // onBar is called with each bar that begins to sound, -1 when nothing does.
   constructor(engine, sheet, form, onBar) {
     Object.assign(this, { engine, sheet, form, onBar, bar: -1, run: null });
-    document.addEventListener('visibilitychange', () => this.refresh());
+    document.addEventListener("visibilitychange", () => this.refresh());
   }
 
   // refresh draws the line where it is, and goes on while it plays.
@@ -62,7 +62,7 @@ export class Line {
       const box = place.system.node.getBoundingClientRect(), root = sheet.root.getBoundingClientRect();
       this.top = box.top - root.top + place.top;
       this.left = box.left - root.left;
-      sheet.line.style.height = place.height + 'px';
+      sheet.line.style.height = place.height + "px";
       sheet.line.hidden = form.line.hidden = false;
     }
     move(sheet.line, `translate(${this.left + place.x}px, ${this.top}px)`);
@@ -90,7 +90,7 @@ export class Line {
     add(at, bar + (at - bars[bar].at) / bars[bar].length);
     for (let next = bar + 1; next < system.to; next++) add(bars[next].at, next);
     add(end, system.to);
-    const timing = { duration: long / 1000 / engine.pace, fill: 'forwards' };
+    const timing = { duration: long / 1000 / engine.pace, fill: "forwards" };
     this.run = { at, from: system.from, to: system.to, since: performance.now(), pace: engine.pace,
       moving: [sheet.line.animate(frames, timing), form.line.animate(along, timing)] };
   }
