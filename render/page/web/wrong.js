@@ -19,7 +19,7 @@ export class Wrong {
       const many = mistakes.length === 1 ? "A mistake" : `${mistakes.length} mistakes`;
       out.push(el("div", { class: "mistakes" },
         el("h2", { id: "wrong-head", tabindex: "-1" }, `${many} in the last save`),
-        el("p", { class: "still" }, playing ? "The last good bed plays on." : "There is nothing to play yet."),
+        el("p", { class: "still" }, playing ? "What plays is the last good bed." : "There is nothing to play yet."),
         mistakes.map(diagnostic)));
     }
     if (doubts.length) {
