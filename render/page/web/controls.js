@@ -1,48 +1,51 @@
 // The row with which one plays: play, from the top, where it is, and what has come of the last save.
 
-import { el, setText } from './dom.js';
-import { passName } from './head.js';
-import { barName } from './system.js';
+import { el, setText } from "./dom.js";
+import { passName } from "./head.js";
+import { barName } from "./system.js";
 
 // Controls is that row. desk is what its buttons do: see main.js.
 export class Controls {
   constructor(root, engine, desk) {
     this.engine = engine;
     const button = (name, words, hint, does) => {
-      const node = el('button', { type: 'button', class: name, onclick: does, 'aria-keyshortcuts': hint },
-        el('span', { class: 'words' }, words));
+      const node = el("button", { type: "button", class: name, onclick: does, "aria-keyshortcuts": hint },
+        el("span", { class: "words" }, ...words));
       this[name] = node;
       return node;
     };
-    button('play', 'Play', 'Space', () => desk.toggle());
-    button('top', 'From the top', 't', () => desk.fromTheTop());
-    button('swap', 'Play the saved now', 's', () => desk.swapNow());
-    button('changed', 'To what changed', 'c', () => desk.toChanged());
-    button('back', 'Back to the line', 'f', () => desk.follow());
-    button('more', 'More', null, () => this.setOpen(this.more.getAttribute('aria-expanded') !== 'true'));
-    button('keys', 'Keys', '?', () => desk.help());
-    this.more.setAttribute('aria-expanded', 'false');
-    this.more.setAttribute('aria-controls', 'settings');
-    this.place = el('p', { class: 'place' }, this.pass = el('span', { class: 'pass-name' }),
-      this.bar = el('span', { class: 'bar-name' }), this.time = el('span', { class: 'time' }));
+    button("play", ["Play"], "Space", () => desk.toggle());
+    button("top", [el("span", { class: "wide" }, "From the "), el("span", { class: "last" }, "top")], "t",
+      () => desk.fromTheTop());
+    button("swap", ["Play the saved now"], "s", () => desk.swapNow());
+    button("mistake", ["To the mistake"], "w", () => desk.toWrong());
+    button("changed", ["To what changed"], "c", () => desk.toChanged());
+    button("back", ["Back to the line"], "f", () => desk.follow());
+    button("more", ["More"], null, () => this.setOpen(this.more.getAttribute("aria-expanded") !== "true"));
+    button("keys", ["Keys"], "?", () => desk.help());
+    this.more.setAttribute("aria-expanded", "false");
+    this.more.setAttribute("aria-controls", "settings");
+    this.place = el("p", { class: "place" }, this.pass = el("span", { class: "pass-name" }),
+      this.bar = el("span", { class: "bar-name" }), this.time = el("span", { class: "time" }));
     this.root = root;
-    root.append(el('div', { class: 'row' }, this.play, this.top, this.place,
-      el('div', { class: 'saved' }, this.swap, this.changed, this.back), this.keys, this.more));
-    for (const node of [this.swap, this.changed, this.back]) node.hidden = true;
+    root.append(el("div", { class: "row" }, this.play, this.top, this.place,
+      el("div", { class: "saved" }, this.mistake, this.swap, this.changed, this.back), this.keys, this.more));
+    for (const node of [this.mistake, this.swap, this.changed, this.back]) node.hidden = true;
     setInterval(() => { if (engine.playing) this.tell(); }, 500);
   }
 
   setOpen(open) {
-    this.more.setAttribute('aria-expanded', String(open));
-    this.root.classList.toggle('open', open);
+    this.more.setAttribute("aria-expanded", String(open));
+    this.root.classList.toggle("open", open);
   }
 
   // show brings all buttons to the state of the engine.
   show({ pending, changed, following }) {
     const { engine } = this;
-    setText(this.play.firstChild, engine.playing ? 'Stop' : 'Play');
-    this.play.classList.toggle('playing', engine.playing);
+    setText(this.play.firstChild, engine.playing ? "Stop" : "Play");
+    this.play.classList.toggle("playing", engine.playing);
     this.play.disabled = this.top.disabled = !engine.bed?.bars.length;
+    this.mistake.hidden = engine.state?.ok !== false;
     this.swap.hidden = !pending;
     this.changed.hidden = changed === 0;
     this.back.hidden = following;
@@ -55,13 +58,13 @@ export class Controls {
     const { bed } = engine;
     const now = bed?.bars.length ? engine.now() : null;
     if (!now || !bed.bars[now.bar]) {
-      setText(this.pass, bed?.bars.length ? 'stopped' : '');
-      setText(this.bar, '');
-      setText(this.time, bed?.bars.length ? length(bed.end) : '');
+      setText(this.pass, bed?.bars.length ? "stopped" : "");
+      setText(this.bar, "");
+      setText(this.time, bed?.bars.length ? length(bed.end) : "");
       return;
     }
     setText(this.pass, passName(bed.chunks[bed.bars[now.bar].chunk]));
-    setText(this.bar, barName(bed, now.bar));
+    setText(this.bar, now.count ? "count-in" : barName(bed, now.bar));
     setText(this.time, `${length(now.at)} of ${length(bed.end)}`);
   }
 }
@@ -69,5 +72,5 @@ export class Controls {
 // length is a time in minutes and seconds.
 function length(micros) {
   const seconds = Math.max(0, Math.floor(micros / 1e6));
-  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`;
+  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, "0")}`;
 }

@@ -1,9 +1,9 @@
 // What the controls and the keys do. Each is a method, named in the list of keys.
 
-import { passName } from './head.js';
-import { numberOf } from './layout.js';
+import { passName } from "./head.js";
+import { numberOf } from "./layout.js";
 
-const players = ['drums', 'bass', 'piano', 'guide'];
+const players = ["drums", "bass", "piano", "guide"];
 const step = 0.05;
 
 export class Desk {
@@ -79,14 +79,14 @@ export class Desk {
   // at once.
   toChanged() {
     if (this.pending) {
-      this.engine.addEventListener('swap', () => this.toChanged(), { once: true });
+      this.engine.addEventListener("swap", () => this.toChanged(), { once: true });
       this.engine.swapNow();
       return;
     }
     const { bed } = this.engine;
     const changed = [...(bed?.state.changed ?? [])].sort((a, b) => a - b);
     if (!changed.length) {
-      this.say('The last save changed nothing that is heard.');
+      this.say("The last save changed nothing that is heard.");
       return;
     }
     const from = this.visited?.bed === bed ? this.visited.chunk : -1;
@@ -105,18 +105,18 @@ export class Desk {
   // loopKind is what loops: "off", "pass" or "marked".
   loopKind() {
     const { loop, bed } = this.engine;
-    if (!loop || !bed) return 'off';
+    if (!loop || !bed) return "off";
     const isMarked = this.marked && this.marked.from === loop.from && this.marked.to === loop.to;
     const whole = bed.chunks.some(place => place.bar === loop.from && place.bar + place.bars - 1 === loop.to);
     if (!whole && !isMarked) this.marked = { from: loop.from, to: loop.to };
-    return whole && !isMarked ? 'pass' : 'marked';
+    return whole && !isMarked ? "pass" : "marked";
   }
 
   setLoop(kind) {
     const { engine } = this;
-    if (kind === 'off' || !engine.bed?.bars.length) {
+    if (kind === "off" || !engine.bed?.bars.length) {
       engine.setLoop(null);
-    } else if (kind === 'pass') {
+    } else if (kind === "pass") {
       const { bar, bars } = engine.bed.chunks[engine.bed.bars[this.at()].chunk];
       engine.setLoop(bar, bar + bars - 1);
     } else if (this.marked) {
@@ -124,7 +124,7 @@ export class Desk {
     }
   }
 
-  loopPass() { this.setLoop(this.loopKind() === 'pass' ? 'off' : 'pass'); }
+  loopPass() { this.setLoop(this.loopKind() === "pass" ? "off" : "pass"); }
 
   mark() { this.markTo(this.at(), false); }
 
@@ -146,7 +146,7 @@ export class Desk {
   }
 
   unmark() {
-    if (this.loopKind() === 'marked') this.engine.setLoop(null);
+    if (this.loopKind() === "marked") this.engine.setLoop(null);
     this.marked = null;
     this.start = this.last = undefined;
     this.onChange();
@@ -155,7 +155,7 @@ export class Desk {
   // markedWords are the bars of the marked stretch: "bars 5 to 8".
   markedWords() {
     const { bed } = this.engine;
-    if (!this.marked || !bed || this.marked.to >= bed.bars.length) return '';
+    if (!this.marked || !bed || this.marked.to >= bed.bars.length) return "";
     const [from, to] = [numberOf(bed, this.marked.from), numberOf(bed, this.marked.to)];
     return from === to ? `bar ${from}` : `bars ${from} to ${to}`;
   }
@@ -185,19 +185,19 @@ export class Desk {
   #toggleHeard(who) {
     const on = this.engine.heard[who] === false;
     this.setHeard(who, on);
-    this.say(`${who} ${on ? 'on' : 'off'}`);
+    this.say(`${who} ${on ? "on" : "off"}`);
   }
 
-  drums() { this.#toggleHeard('drums'); }
-  bass() { this.#toggleHeard('bass'); }
-  piano() { this.#toggleHeard('piano'); }
-  guide() { this.#toggleHeard('guide'); }
+  drums() { this.#toggleHeard("drums"); }
+  bass() { this.#toggleHeard("bass"); }
+  piano() { this.#toggleHeard("piano"); }
+  guide() { this.#toggleHeard("guide"); }
 
   click() {
     const { click } = this.engine.heard;
-    const next = click === false ? 'count-in' : click === true ? false : true;
-    this.engine.setHeard('click', next);
-    this.say(`click ${next === true ? 'all through' : next ? 'in front' : 'off'}`);
+    const next = click === false ? "count-in" : click === true ? false : true;
+    this.engine.setHeard("click", next);
+    this.say(`click ${next === true ? "all through" : next ? "in front" : "off"}`);
   }
 
   // only is the player who is heard alone, or null.
@@ -226,16 +226,16 @@ export class Desk {
 
   countIn() {
     this.engine.setCountIn(!this.engine.countIn);
-    this.say(`count-in ${this.engine.countIn ? 'on' : 'off'}`);
+    this.say(`count-in ${this.engine.countIn ? "on" : "off"}`);
   }
 
   toWrong() {
-    const head = document.querySelector('#wrong:not([hidden]) h2');
+    const head = document.querySelector("#wrong:not([hidden]) h2");
     if (!head) {
-      this.say('Nothing is wrong.');
+      this.say("Nothing is wrong.");
       return;
     }
-    head.closest('#wrong').scrollIntoView({ block: 'start' });
-    (head.closest('summary') ?? head).focus();
+    head.closest("#wrong").scrollIntoView({ block: "start" });
+    (head.closest("summary") ?? head).focus();
   }
 }

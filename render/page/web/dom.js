@@ -1,6 +1,6 @@
 // Elements are made here: texts only ever as text, so that a title or a cue carries no markup.
 
-const svgSpace = 'http://www.w3.org/2000/svg';
+const svgSpace = "http://www.w3.org/2000/svg";
 
 // el is an element with attributes and children. An attribute that is false or null is left out, one
 // that is true has an empty value, and onNAME adds a listener.
@@ -16,10 +16,10 @@ export function svg(name, attributes = {}, ...children) {
 function fill(node, attributes, children) {
   for (const [name, value] of Object.entries(attributes)) {
     if (value === false || value === null || value === undefined) continue;
-    if (name.startsWith('on')) node.addEventListener(name.slice(2), value);
-    else node.setAttribute(name, value === true ? '' : value);
+    if (name.startsWith("on")) node.addEventListener(name.slice(2), value);
+    else node.setAttribute(name, value === true ? "" : value);
   }
-  node.append(...children.flat().filter(child => child !== null && child !== undefined && child !== false && child !== ''));
+  node.append(...children.flat().filter(child => child || child === 0));
   return node;
 }
 
@@ -31,7 +31,7 @@ export function setText(node, text) {
 // remembered is a setting of this page that the browser keeps; a browser that keeps nothing has the usual.
 export function remembered(name, usual) {
   try {
-    const kept = localStorage.getItem('plinth.' + name);
+    const kept = localStorage.getItem("plinth." + name);
     return kept === null ? usual : JSON.parse(kept);
   } catch {
     return usual;
@@ -40,18 +40,18 @@ export function remembered(name, usual) {
 
 export function remember(name, value) {
   try {
-    localStorage.setItem('plinth.' + name, JSON.stringify(value));
+    localStorage.setItem("plinth." + name, JSON.stringify(value));
   } catch { /* a private window: the setting lasts as long as the page */ }
 }
 
 // still says that the reader has asked for as little motion as possible.
-const motion = matchMedia('(prefers-reduced-motion: reduce)');
+const motion = matchMedia("(prefers-reduced-motion: reduce)");
 export const still = () => motion.matches;
 
 // textWidth is how wide a text is in a font, as the canvas measures it, without laying anything out.
 let context;
 export function textWidth(text, font) {
-  context ||= document.createElement('canvas').getContext('2d');
+  context ||= document.createElement("canvas").getContext("2d");
   context.font = font;
   return context.measureText(text).width;
 }

@@ -1,16 +1,16 @@
 // The form as a strip: a block a pass, as wide as it is long and as high as its energy.
 
-import { el } from './dom.js';
-import { energyWords, liftWords, passName, tacetWords } from './head.js';
+import { el, setText } from "./dom.js";
+import { energyWords, liftWords, passName, tacetWords } from "./head.js";
 
 export class Form {
   // onGo is called with the index of a chunk that was chosen.
   constructor(root, onGo) {
     this.root = root;
-    this.list = root.querySelector('ol');
-    this.line = root.querySelector('.line');
-    this.list.addEventListener('click', event => {
-      const block = event.target.closest('button');
+    this.list = root.querySelector("ol");
+    this.line = root.querySelector(".line");
+    this.list.addEventListener("click", event => {
+      const block = event.target.closest("button");
       if (block) onGo(Number(block.dataset.chunk));
     });
     new ResizeObserver(() => { this.edges = null; }).observe(this.list);
@@ -19,9 +19,9 @@ export class Form {
   show(bed) {
     this.bed = bed;
     const { chunks, end } = bed;
-    this.list.classList.toggle('many', chunks.length > 60);
+    this.list.classList.toggle("many", chunks.length > 60);
     this.list.replaceChildren(...chunks.map((place, i) => {
-      const item = el('li', {}, block(place, i, bed.bars.slice(place.bar, place.bar + place.bars)));
+      const item = el("li", {}, block(place, i, bed.bars.slice(place.bar, place.bar + place.bars)));
       item.style.flexGrow = Math.max((place.end - place.at) / end, 0.001);
       return item;
     }));
@@ -31,10 +31,10 @@ export class Form {
 
   // setChanged marks the passes that the last save changed, by their blocks and in the sheet.
   setChanged(changed) {
-    for (const node of this.list.querySelectorAll('button')) {
+    for (const node of this.list.querySelectorAll("button")) {
       const is = changed.has(Number(node.dataset.chunk));
-      node.classList.toggle('is-changed', is);
-      node.setAttribute('aria-label', node.dataset.label + (is ? ', changed by the last save' : ''));
+      node.classList.toggle("is-changed", is);
+      setText(node.firstChild, node.title + (is ? ", changed by the last save" : ""));
     }
   }
 
@@ -42,15 +42,15 @@ export class Form {
   setHere(chunk) {
     if (this.here === chunk) return;
     this.here = chunk;
-    this.list.querySelectorAll('[aria-current]').forEach(node => node.removeAttribute('aria-current'));
-    this.list.children[chunk]?.firstChild.setAttribute('aria-current', 'true');
+    this.list.querySelectorAll("[aria-current]").forEach(node => node.removeAttribute("aria-current"));
+    this.list.children[chunk]?.firstChild.setAttribute("aria-current", "true");
   }
 
   // setLoop marks the passes that lie in the stretch that loops.
   setLoop(loop) {
-    this.list.querySelectorAll('button').forEach((node, i) => {
+    this.list.querySelectorAll("button").forEach((node, i) => {
       const { bar, bars } = this.bed.chunks[i];
-      node.classList.toggle('looped', Boolean(loop) && loop.from < bar + bars && loop.to >= bar);
+      node.classList.toggle("looped", Boolean(loop) && loop.from < bar + bars && loop.to >= bar);
     });
   }
 
@@ -67,20 +67,22 @@ export class Form {
 function block(place, index, bars) {
   const front = place.pass < 0;
   const marks = front ? [] : [liftWords(place.lift), tacetWords(place.tacet)].filter(Boolean);
-  const label = [passName(place), front ? '' : energyWords(place.energy), ...marks,
-    front ? '' : place.bars === 1 ? 'one bar' : `${place.bars} bars`].filter(Boolean).join(', ');
-  const node = el('button', { type: 'button', 'data-chunk': index, 'data-label': label, title: label, 'aria-label': label,
-    class: front ? 'front' : '' });
-  const power = el('span', { class: 'power' });
+  const label = [passName(place), front ? "" : energyWords(place.energy), ...marks,
+    front ? "" : place.bars === 1 ? "one bar" : `${place.bars} bars`].filter(Boolean).join(", ");
+  const node = el("button", { type: "button", "data-chunk": index, title: label, class: front ? "front" : "" },
+    el("span", { class: "unseen" }, label));
+  const power = el("span", { class: "power" });
   if (!front) power.style.clipPath = outline(place, bars);
-  const [, section, ordinal] = /^(.*?)( \(\d+\))?$/.exec(passName(place));
-  node.append(power, el('span', { class: 'name' }, section, ordinal && el('span', { class: 'time' }, ordinal)));
-  if (!front) node.append(el('span', { class: 'energy' }, [...new Set(place.energy)].join('–')));
+  const [, section, ordinal] = /^(.*?)(?: (\(\d+\)))?$/.exec(passName(place));
+  const seen = el("span", { class: "seen", "aria-hidden": "true" }, power, el("span", { class: "name" }, section,
+    ordinal && " ", ordinal && el("span", { class: "time" }, ordinal)));
+  if (!front) seen.append(el("span", { class: "energy" }, [...new Set(place.energy)].join("–")));
   if (marks.length) {
-    node.append(el('span', { class: 'marks' }, place.lift ? (place.lift > 0 ? '↑' : '↓') + Math.abs(place.lift) : '',
-      place.tacet?.length ? (place.lift ? ' ' : '') + 'tacet' : ''));
+    const lift = place.lift && (place.lift > 0 ? "↑" : "↓") + Math.abs(place.lift);
+    seen.append(el("span", { class: "marks" }, [lift, place.tacet?.length && "tacet"].filter(Boolean).join(" ")));
   }
-  node.append(el('span', { class: 'ear', 'aria-hidden': 'true' }));
+  seen.append(el("span", { class: "ear" }));
+  node.append(seen);
   return node;
 }
 
@@ -94,5 +96,5 @@ function outline({ energy: [from, to] }, bars) {
     bars.forEach((bar, i) => points.push(`${100 * i / bars.length}% ${height(bar.energy)}`,
       `${100 * (i + 1) / bars.length}% ${height(bar.energy)}`));
   }
-  return `polygon(0 100%, ${points.join(', ')}, 100% 100%)`;
+  return `polygon(0 100%, ${points.join(", ")}, 100% 100%)`;
 }

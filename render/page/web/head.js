@@ -1,9 +1,9 @@
 // The heading of a pass: its name, and what begins with it.
 
-import { el } from './dom.js';
-import { signNode } from './events.js';
+import { el } from "./dom.js";
+import { signNode } from "./events.js";
 
-const printed = key => key.replace(/^([A-G])b/, '$1♭').replace(/^([A-G])#/, '$1♯');
+const printed = key => key.replace(/^([A-G])b/, "$1♭").replace(/^([A-G])#/, "$1♯");
 
 // energyWords says a pass's energy: "energy 2", "energy 2 to 3".
 export function energyWords([from, to]) {
@@ -12,26 +12,26 @@ export function energyWords([from, to]) {
 
 // liftWords says by how much a pass lies higher or lower than the one before.
 export function liftWords(semitones) {
-  if (!semitones) return '';
+  if (!semitones) return "";
   const size = Math.abs(semitones);
-  const words = size === 1 ? 'a half step' : size === 2 ? 'a whole step' : `${size} half steps`;
-  return `${words} ${semitones > 0 ? 'up' : 'down'}`;
+  const words = size === 1 ? "a half step" : size === 2 ? "a whole step" : `${size} half steps`;
+  return `${words} ${semitones > 0 ? "up" : "down"}`;
 }
 
 export function tacetWords(tacet) {
-  return tacet?.length ? `${tacet.join(' and ')} tacet` : '';
+  return tacet?.length ? `${tacet.join(" and ")} tacet` : "";
 }
 
 // passName is a pass's name; what stands in front of bar 1 is the count-in.
 export function passName(place) {
-  return place.pass < 0 ? 'count-in' : place.name || place.section;
+  return place.pass < 0 ? "count-in" : place.name || place.section;
 }
 
 // beginning are the facts of a pass that are other than those of the pass before it.
 function beginning(bed, chunk) {
   const place = bed.chunks[chunk], before = bed.chunks.slice(0, chunk).findLast(other => other.pass >= 0);
   const out = [];
-  for (const [name, words] of [['key', printed], ['tempo', tempoWords], ['meter', String], ['feel', String]]) {
+  for (const [name, words] of [["key", printed], ["tempo", tempoWords], ["meter", String], ["feel", String]]) {
     if (place[name] && place[name] !== before?.[name]) out.push(words(place[name], place));
   }
   return out;
@@ -40,8 +40,8 @@ function beginning(bed, chunk) {
 // tempoWords is a tempo with the note that is counted: that of the meter's beat.
 function tempoWords(tempo, place) {
   if (!/^[\d.]+$/.test(tempo)) return `tempo: ${tempo}`;
-  const [count, unit] = place.meter.split(' ')[0].split('/').map(Number);
-  const beat = unit === 2 ? 'half' : unit === 8 && count % 3 === 0 && count > 3 ? 'dotted quarter' : 'quarter';
+  const [count, unit] = place.meter.split(" ")[0].split("/").map(Number);
+  const beat = unit === 2 ? "half" : unit === 8 && count % 3 === 0 && count > 3 ? "dotted quarter" : "quarter";
   return `${beat} = ${tempo}`;
 }
 
@@ -53,13 +53,13 @@ export function passHead(bed, chunk) {
     facts.push(...beginning(bed, chunk), energyWords(place.energy));
     for (const words of [liftWords(place.lift), tacetWords(place.tacet)]) if (words) facts.push(words);
   }
-  const head = el('header', { class: 'head' },
-    el('h2', { id: `head-${chunk}`, tabindex: '-1' },
-      place.pass >= 0 && el('span', { class: 'ordinal', 'aria-hidden': 'true' }, String(place.pass + 1)),
-      el('span', { class: 'name' }, passName(place)),
-      el('span', { class: 'changed' }, 'changed')),
-    el('p', { class: 'facts' }, facts.map((fact, i) => [i > 0 && el('span', { class: 'dot', 'aria-hidden': 'true' },
-      ' · '), el('span', {}, fact)]).flat().filter(Boolean)));
-  if (place.vamp) head.append(el('p', { class: 'vamp' }, signNode('cue'), ' vamp ' + place.vamp));
+  const head = el("header", { class: "head" },
+    el("h2", { id: `head-${chunk}`, tabindex: "-1" },
+      place.pass >= 0 && el("span", { class: "ordinal", "aria-hidden": "true" }, String(place.pass + 1)),
+      el("span", { class: "name" }, passName(place)),
+      el("span", { class: "changed" }, "changed")),
+    el("p", { class: "facts" }, facts.map((fact, i) => [i > 0 && el("span", { class: "dot", "aria-hidden": "true" },
+      " · "), el("span", {}, fact)]).flat().filter(Boolean)));
+  if (place.vamp) head.append(el("p", { class: "vamp" }, signNode("cue"), " vamp " + place.vamp));
   return head;
 }

@@ -1,16 +1,16 @@
 // Where things stand in the sheet: which bars make a system, how wide and high it is, where a moment lies in it.
 
-import { rowsOf } from './events.js';
+import { rowsOf } from "./events.js";
 
 // heights are of the parts of a system, from the top, in CSS pixels.
 export const heights = { event: 19, chords: 32, picture: 150, lane: 11, foot: 10 };
-export const lanes = ['cymbals', 'snare and toms', 'kick'];
+export const lanes = ["cymbals", "snare and toms", "kick"];
 
 // measure says how many bars a system has in a width and how wide they are.
 export function measure(width) {
   const bars = width < 280 ? 1 : width < 660 ? 2 : width < 1750 ? 4 : 8;
   const gutter = width < 660 ? 26 : 38;
-  return { bars, gutter, bar: Math.floor((width - gutter - 2) / bars), width, font: 'italic 14px ' + serif };
+  return { bars, gutter, bar: Math.floor((width - gutter - 2) / bars), width, font: "italic 14px " + serif };
 }
 
 export const serif = '"Iowan Old Style", "Palatino Linotype", Palatino, P052, "Liberation Serif", Georgia, serif';
@@ -65,7 +65,7 @@ export function compass(bed) {
 
 // pitchedParts are the parts that the picture shows by pitch, by index.
 export function pitchedParts(bed) {
-  return bed.parts.map(part => !part.drums && ['piano', 'bass', 'guide'].includes(part.who));
+  return bed.parts.map(part => !part.drums && ["piano", "bass", "guide"].includes(part.who));
 }
 
 // allNotes are the notes of a bed, those of passes that are alike once.

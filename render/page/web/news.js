@@ -1,15 +1,15 @@
 // What the last save came to, in words, for the eye and for the ear.
 
-import { setText } from './dom.js';
-import { summaryOf } from './wrong.js';
+import { setText } from "./dom.js";
+import { summaryOf } from "./wrong.js";
 
 export class News {
   constructor(engine) {
     this.engine = engine;
-    this.said = document.querySelector('#said');
-    this.news = document.querySelector('#news');
-    this.coming = document.querySelector('#coming');
-    this.bank = document.querySelector('#bank');
+    this.said = document.querySelector("#said");
+    this.news = document.querySelector("#news");
+    this.coming = document.querySelector("#coming");
+    this.bank = document.querySelector("#bank");
   }
 
   // say tells those who hear the page something, in their own time.
@@ -22,33 +22,31 @@ export class News {
     if (state && state.rev !== this.rev) {
       const first = this.rev === undefined;
       this.rev = state.rev;
-      const time = new Date().toLocaleTimeString([], { hour: '2-digit', minute: '2-digit', second: '2-digit' });
-      const words = state.ok ? state.says : summaryOf(state);
-      setText(this.news, first && state.ok ? state.says : `${time}  ${words}`);
-      this.news.classList.toggle('is-wrong', !state.ok);
-      if (!first || !state.ok) this.say(state.ok ? `Saved. ${state.says}` : summaryOf(state));
+      const time = new Date().toLocaleTimeString("en-GB");
+      const says = state.says.split(/ {2,}/).join(" · ");
+      const words = state.ok ? says : summaryOf(state);
+      setText(this.news, first && state.ok ? says : `${time} · ${words}`);
+      this.news.classList.toggle("is-wrong", !state.ok);
+      if (!first || !state.ok) this.say(state.ok ? `Saved: ${says}` : summaryOf(state));
     }
     const { progress, bed } = this.engine;
-    const words = [];
-    if (this.lost) words.push(this.lost);
-    if (pending) words.push('It plays from the next bar line on.');
-    if (progress && progress.ready < progress.needed) words.push(`${progress.ready} of ${progress.needed} sounds are ready.`);
-    setText(this.coming, words.join(' '));
+    const troubles = [...this.engine.troubles.values()];
+    const words = [...troubles];
+    if (pending) words.push("It plays from the next bar line on.");
+    const { ready, needed } = progress;
+    if (ready < needed) words.push(`${ready} of ${needed} sounds are ready.`);
+    setText(this.coming, words.join(" "));
     this.coming.hidden = words.length === 0;
-    this.coming.classList.toggle('is-lost', Boolean(this.lost));
+    this.coming.classList.toggle("is-lost", troubles.length > 0);
     const bank = (state?.bank ?? bed?.state.bank);
     if (bank) {
-      setText(this.bank, bank.sketch ? 'Sound: a sketch, which plinth computes itself. --soundfont plays a real one.'
+      setText(this.bank, bank.sketch ? "Sound: a sketch, which plinth computes itself. --soundfont plays a real one."
         : `Sound: ${bank.name}`);
     }
   }
 
-  // trouble tells of what the engine could not do. The connection comes and goes.
-  trouble(detail) {
-    const { kind, text } = typeof detail === 'string' ? { text: detail } : detail ?? {};
-    if (kind === 'back') this.lost = '';
-    else this.lost = text ?? 'No connection to plinth. Is plinth watch --page still running? It is tried again.';
-    this.say(this.lost);
-    this.show(this.engine.state ?? this.engine.bed?.state, Boolean(this.engine.pending));
+  // trouble tells at once of what goes wrong, and that it is over.
+  trouble({ text }) {
+    this.say(text || "It is in order again.");
   }
 }

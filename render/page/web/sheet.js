@@ -1,17 +1,17 @@
 // The sheet: the bars by pass, in systems as wide as the page. Only what is near the screen is drawn, so that ten
 // thousand bars are as quick as ten.
 
-import { el } from './dom.js';
-import { measure, systemsOf } from './layout.js';
-import { emptySystem, fillSystem, paintRoom } from './system.js';
-import { passHead } from './head.js';
+import { el } from "./dom.js";
+import { measure, systemsOf } from "./layout.js";
+import { emptySystem, fillSystem, paintRoom } from "./system.js";
+import { passHead } from "./head.js";
 
 export class Sheet {
   constructor(root) {
     this.root = root;
-    this.line = root.querySelector('.line');
+    this.line = root.querySelector(".line");
     this.systems = []; // with the node of each, by place
-    this.near = new IntersectionObserver(seen => this.#seen(seen), { rootMargin: '900px 0px' });
+    this.near = new IntersectionObserver(seen => this.#seen(seen), { rootMargin: "900px 0px" });
     this.room = null;
     this.focused = 0;
     let width = 0;
@@ -33,7 +33,8 @@ export class Sheet {
     this.size = size;
     this.passes = bed.chunks.map(place => {
       const head = passHead(bed, place.index);
-      const key = JSON.stringify([place.hash, place.index, place.bar, place.first, place.at, size.width, head.textContent]);
+      const key = JSON.stringify([place.hash, place.index, place.bar, place.first, place.at, size.width,
+        head.textContent]);
       return kept.get(key) || this.#pass(bed, place, size, key, head);
     });
     for (const pass of kept.values()) {
@@ -57,7 +58,7 @@ export class Sheet {
   // #pass makes the elements of a pass: its heading and the boxes of its systems.
   #pass(bed, place, size, key, head) {
     const systems = systemsOf(bed, place.bar, place.bars, size);
-    const node = el('section', { class: 'pass', 'aria-labelledby': `head-${place.index}` }, head);
+    const node = el("section", { class: "pass", "aria-labelledby": `head-${place.index}` }, head);
     for (const system of systems) {
       system.node = emptySystem(system);
       system.node.system = system;
@@ -112,7 +113,8 @@ export class Sheet {
   #tabStop() {
     this.root.querySelectorAll('.bar[tabindex="0"]').forEach(node => { node.tabIndex = -1; });
     const system = this.byBar?.[this.focused];
-    const node = system?.drawn ? system.node.querySelector(`[data-bar="${this.focused}"]`) : this.root.querySelector('.bar');
+    const bar = `[data-bar="${this.focused}"]`;
+    const node = system?.drawn ? system.node.querySelector(bar) : this.root.querySelector(".bar");
     if (node) node.tabIndex = 0;
   }
 
@@ -122,12 +124,12 @@ export class Sheet {
     this.here = bar;
     for (const one of [before, bar]) if (this.byBar?.[one]?.drawn) this.#mark(this.byBar[one]);
     const chunk = this.bed?.bars[bar]?.chunk;
-    this.passes?.forEach((pass, i) => pass.node.classList.toggle('here', i === chunk));
+    this.passes?.forEach((pass, i) => pass.node.classList.toggle("here", i === chunk));
   }
 
   // setChanged marks the passes that the last save changed.
   setChanged(changed) {
-    this.passes?.forEach((pass, i) => pass.node.classList.toggle('is-changed', changed.has(i)));
+    this.passes?.forEach((pass, i) => pass.node.classList.toggle("is-changed", changed.has(i)));
   }
 
   // setLoop marks the stretch that loops, and start the bar at which a stretch was begun.
@@ -138,15 +140,15 @@ export class Sheet {
   }
 
   #mark(system) {
-    for (const node of system.node.querySelectorAll('.bar')) {
+    for (const node of system.node.querySelectorAll(".bar")) {
       const bar = Number(node.dataset.bar);
       const { loop } = this;
-      node.classList.toggle('here', bar === this.here);
-      if (bar === this.here) node.setAttribute('aria-current', 'true');
-      else node.removeAttribute('aria-current');
-      node.classList.toggle('looped', Boolean(loop) && bar >= loop.from && bar <= loop.to);
-      node.classList.toggle('loop-from', bar === loop?.from || bar === this.start);
-      node.classList.toggle('loop-to', bar === loop?.to);
+      node.classList.toggle("here", bar === this.here);
+      if (bar === this.here) node.setAttribute("aria-current", "true");
+      else node.removeAttribute("aria-current");
+      node.classList.toggle("looped", Boolean(loop) && bar >= loop.from && bar <= loop.to);
+      node.classList.toggle("loop-from", bar === loop?.from || bar === this.start);
+      node.classList.toggle("loop-to", bar === loop?.to);
     }
   }
 
