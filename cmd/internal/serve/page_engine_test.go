@@ -38,7 +38,7 @@ var fastChanged = strings.Replace(fast, "| F | G |", "| Dm | E7 |", 1)
 func TestPagePlaysOverAnError(t *testing.T) {
 	s := playing(t)
 	w := engine(bare(t, chromium(t), s))
-	s.Wrong("wrong from the start", []page.Diag{{Severity: "error", Summary: "No song"}})
+	s.Wrong("wrong from the start", []page.Diag{{Severity: "error", Summary: "No song"}}, nil)
 	w.do("T.start(), T.until(() => T.engine.bed?.state.wrong.length === 1)")
 	w.do("T.engine.play()") // there is nothing to play yet
 	if eval[bool](w, "T.engine.playing") {
@@ -52,7 +52,7 @@ func TestPagePlaysOverAnError(t *testing.T) {
 		t.Errorf("it is as loud as %v", loud)
 	}
 	w.do("T.bed = T.engine.bed")
-	s.Wrong("wrong", []page.Diag{{Severity: "error", Summary: "A mistake"}})
+	s.Wrong("wrong", []page.Diag{{Severity: "error", Summary: "A mistake"}}, nil)
 	w.do("T.until(() => !T.engine.state.ok && T.engine.bed.state.wrong[0].summary === 'A mistake')")
 	w.do("T.moved(2e6)")
 	if !eval[bool](w, "T.engine.playing && T.engine.bed === T.bed && T.engine.pending === null") {
