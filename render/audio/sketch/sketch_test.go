@@ -112,8 +112,8 @@ func TestNote(t *testing.T) {
 			}
 		}
 	}
-	for _, n := range []bank.Note{{Patch: bank.Patch{Program: 71}, Key: 60}, {Patch: bank.Patch{Program: 25, Drums: true},
-		Key: 5}, {Key: 255, Layer: 9}} {
+	held, kit := bank.Patch{Program: 71}, bank.Patch{Program: 25, Drums: true}
+	for _, n := range []bank.Note{{Patch: held, Key: 60}, {Patch: kit, Key: 5}, {Key: 255, Layer: 9}} {
 		if len(b.Sound(n).Left) == 0 {
 			t.Errorf("%v is silent", n)
 		}
