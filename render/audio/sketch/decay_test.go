@@ -45,7 +45,8 @@ func TestBassDecay(t *testing.T) {
 		for _, key := range []uint8{28, 34, 40} {
 			s := compute(bank.Note{Patch: bank.Patch{Program: program}, Key: key, Layer: 1})
 			if lost := rms(s, 0.05, 0.15) - rms(s, 1.05, 1.15); lost < want[0] || lost > want[1] {
-				t.Errorf("program %d key %d loses %.1f dB in a second, not %g to %g", program, key, lost, want[0], want[1])
+				t.Errorf("program %d key %d loses %.1f dB in a second, not %g to %g",
+					program, key, lost, want[0], want[1])
 			}
 		}
 	}
