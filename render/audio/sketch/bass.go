@@ -14,9 +14,9 @@ type strung struct {
 // basses are by General MIDI program from 32. What they lose in a second lies between two sampled banks as
 // measured: a bass guitar 4 to 8 dB, a double bass 15 at first and then 8.
 var basses = map[uint8]strung{
-	32: {plectrum{fall: 1, plucked: 0.24, corner: 450, steep: 2, damping: 0.35, click: 0.05, noise: 700, rise: 0.012},
+	32: {plectrum{fall: 1, plucked: 0.24, corner: 450, steep: 2, damping: 0.26, click: 0.25, noise: 1100, rise: 0.012},
 		2.3, 0.95, 0.45, 1, 0},
-	33: {plectrum{fall: 1, plucked: 0.19, pickup: 0.14, corner: 950, steep: 2.2, damping: 0.16, click: 0.03,
+	33: {plectrum{fall: 1, plucked: 0.19, pickup: 0.14, corner: 950, steep: 2.2, damping: 0.16, click: 0.06,
 		noise: 1100, rise: 0.006}, 0.85, 0.45, 0.45, 0, 0},
 	34: {plectrum{fall: 1, plucked: 0.13, pickup: 0.12, corner: 1100, steep: 2.2, damping: 0.13, click: 0.09,
 		noise: 2400, rise: 0.003}, 0.85, 0.45, 0.4, 0, 0},

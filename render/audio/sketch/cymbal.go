@@ -35,6 +35,9 @@ func (p plate) strike(d *dice, touch float64) *take {
 		} else {
 			amp *= math.Pow(p.peak/freq, 0.7*(1-touch))
 		}
+		if u := (freq - p.low) / (p.high - p.low); u > 0.6 {
+			amp *= 1 - 0.9*(u-0.6)/0.4 // the top thins out
+		}
 		decay := 6.91 / p.ring * math.Pow(max(x, 0.4), p.shorter) * d.between(0.8, 1.25)
 		modes = append(modes, panned(freq, decay, d.between(0, 2*math.Pi), amp, clip(p.pan+d.between(-0.45, 0.45))))
 	}
@@ -54,7 +57,7 @@ func (p plate) strike(d *dice, touch float64) *take {
 	}
 	if p.stick > 0 {
 		t.blow(d, hiss{rise: 0.0003, fall: 0.004, amp: p.stick * noise * (0.3 + 0.7*touch), width: 0.3, pan: p.pan,
-			filters: []filter{bandPass(3600, 0.7), lowPass(9000, 0.7)}})
+			filters: []filter{highPass(1500, 0.6), lowPass(9000+5000*touch, 0.7)}})
 	}
 	t.rise(0.001)
 	return t
@@ -68,19 +71,19 @@ func clip(pan float64) float64 { return max(-1, min(1, pan)) }
 
 // The cymbals. Their ringing was set beside two sampled kits.
 var (
-	hatClosed = plate{low: 500, high: 12000, modes: 48, ring: 0.34, shorter: 0.35, tilt: 0.3, peak: 4200, slope: 1,
+	hatClosed = plate{low: 500, high: 14500, modes: 52, ring: 0.34, shorter: 0.35, tilt: 0.3, peak: 4200, slope: 1,
 		wash: 0.8, washFrom: 4200, rise: 0.0004, fall: 0.022, stick: 0.4, thump: 0.35, pan: 0.22}
-	hatPedal = plate{low: 400, high: 9500, modes: 40, ring: 0.24, shorter: 0.2, tilt: 0, peak: 2600, slope: 0.8,
+	hatPedal = plate{low: 400, high: 12500, modes: 48, ring: 0.24, shorter: 0.2, tilt: 0.1, peak: 3000, slope: 0.8,
 		wash: 0.7, washFrom: 2600, rise: 0.004, fall: 0.024, thump: 1.2, pan: 0.22}
-	hatOpen = plate{low: 320, high: 11000, modes: 56, ring: 4, shorter: 0.35, tilt: 0, peak: 2400, slope: 0.5,
+	hatOpen = plate{low: 320, high: 13500, modes: 60, ring: 4, shorter: 0.35, tilt: 0, peak: 2400, slope: 0.5,
 		wash: 0.28, washFrom: 3600, rise: 0.002, fall: 0.34, stick: 0.3, thump: 0.3, pan: 0.22}
-	ride = plate{low: 300, high: 11500, modes: 64, ring: 6, shorter: 0.5, tilt: 0.1, peak: 2600, slope: 0.6,
-		wash: 0.25, washFrom: 4600, rise: 0.004, fall: 0.45, stick: 0.9, thump: 0.2, pan: -0.25}
+	ride = plate{low: 300, high: 13500, modes: 68, ring: 6.5, shorter: 0.62, tilt: 0.1, peak: 2600, slope: 0.6,
+		wash: 0.25, washFrom: 4600, rise: 0.004, fall: 0.45, stick: 1.6, thump: 0.2, pan: -0.25}
 	rideBell = plate{low: 400, high: 10000, modes: 44, ring: 4.5, shorter: 0.5, tilt: 0, peak: 2500, slope: 0.6,
 		wash: 0.06, washFrom: 4200, rise: 0.004, fall: 0.3, stick: 0.7, bell: 1.7, pan: -0.25}
-	crash = plate{low: 260, high: 10500, modes: 110, ring: 5.2, shorter: 0.2, tilt: 0.1, peak: 900, slope: 0.7,
+	crash = plate{low: 260, high: 13500, modes: 116, ring: 5.6, shorter: 0.27, tilt: 0.1, peak: 900, slope: 0.7,
 		wash: 0.26, washFrom: 2600, rise: 0.026, fall: 0.8, stick: 0.2, pan: 0.3}
-	crash2 = plate{low: 230, high: 9500, modes: 110, ring: 5.6, shorter: 0.2, tilt: 0.1, peak: 800, slope: 0.7,
+	crash2 = plate{low: 230, high: 12500, modes: 116, ring: 6, shorter: 0.27, tilt: 0.1, peak: 800, slope: 0.7,
 		wash: 0.25, washFrom: 2400, rise: 0.028, fall: 0.85, stick: 0.2, pan: -0.35}
 	splash = plate{low: 420, high: 11500, modes: 60, ring: 2, shorter: 0.4, tilt: 0, peak: 2200, slope: 0.6,
 		wash: 0.35, washFrom: 3400, rise: 0.006, fall: 0.2, stick: 0.2, pan: 0.1}

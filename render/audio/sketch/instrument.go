@@ -72,8 +72,8 @@ func pianoLevel(db float64) func(int) float64 {
 
 // instruments are the melodic programs. Levels lie between those of two General MIDI banks as measured.
 var instruments = map[uint8]instrument{
-	0: {pianoLevel(-19), damper, grand{bright: 1, detune: 0.9, knock: 1, board: true, sustain: 1}.play},
-	1: {pianoLevel(-19), damper, grand{bright: 1.45, detune: 0.9, knock: 1.2, board: true, sustain: 1}.play},
+	0: {pianoLevel(-19.7), damper, grand{bright: 1, detune: 0.9, knock: 1, board: true, sustain: 1}.play},
+	1: {pianoLevel(-19.7), damper, grand{bright: 1.45, detune: 0.9, knock: 1.2, board: true, sustain: 1}.play},
 	2: {pianoLevel(-16), damper, grand{bright: 1.1, detune: 0.8, knock: 0.4, sustain: 1.1}.play},
 	3: {pianoLevel(-18.5), damper, grand{bright: 1.25, detune: 11, knock: 1.3, board: true, sustain: 0.8}.play},
 	4: {pianoLevel(-16), even(0.07), tine},

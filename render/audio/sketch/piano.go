@@ -57,19 +57,19 @@ func (g grand) play(key int, touch float64) *take {
 			break
 		}
 		x := freq / corner
-		amp := (math.Abs(math.Sin(n*math.Pi*struck)) + 0.03) / math.Pow(1+x*x, steep) / math.Pow(n, 0.6)
+		amp := (math.Abs(math.Sin(n*math.Pi*struck)) + 0.12) / math.Pow(1+x*x, steep) / math.Pow(n, 0.6)
 		amp /= 1 + freq*freq/(5000*5000)
 		if g.board {
 			amp *= freq * freq / (freq*freq + 50*50) // a board is too small to radiate the lowest
 		}
-		decay := first * (1 + 0.09*(n-1) + 0.004*n*n)
+		decay := first * (1 + 0.065*(n-1) + 0.002*n*n)
 		spread := g.detune * d.between(0.7, 1.3)
 		phase := d.between(0, 2*math.Pi)
 		switch {
 		case n < 3 || key < 34 && n < 12: // what the bridge takes at once, and what it takes late
 			add(freq, decay, phase, amp, 0)
 			add(freq*cents(min(spread, 1)), after*(1+0.12*n), phase+d.between(-1, 1), amp*d.between(0.09, 0.14), 0)
-		case n < 14: // strings that beat
+		case n < 18: // strings that beat
 			aside := d.between(-0.35, 0.35)
 			add(freq*cents(-spread/2), decay*1.1, phase, amp*0.72, aside)
 			add(freq*cents(spread/2), decay*0.6, phase+d.between(-1, 1), amp*0.42, -1.4*aside)
@@ -101,8 +101,8 @@ func (t *take) knock(d *dice, key, touch, amount, pan float64) {
 			amount*d.between(0.6, 1)*math.Sqrt(160/freq), pan/2))
 	}
 	t.ring(0, modes)
-	t.blow(d, hiss{rise: 0.0008, fall: 0.009, amp: amount * 1.2, width: 0.6, pan: pan,
-		filters: []filter{lowPass(1400+2600*touch, 0.6), highPass(160, 0.7)}})
+	t.blow(d, hiss{rise: 0.0008, fall: 0.011, amp: amount * 2.2, width: 0.6, pan: pan,
+		filters: []filter{lowPass(1600+3200*touch, 0.6), highPass(160, 0.7)}})
 }
 
 // power is the root of the sum of the modes' squares: how loud they are together.

@@ -93,8 +93,8 @@ func figuresOf(s bank.Sound) figures {
 	return figures{rms(s, 0, 0.3), centroid(s), min(60, rms(s, 0, 0.1)-rms(s, 0.6, 0.7))}
 }
 
-// The sketch's notes are as loud as those of sampled banks, so that one table of levels fits all; they lie as high in the
-// spectrum, and last as long: between the two banks or a little beside them.
+// The sketch's notes are as loud as those of sampled banks, so that one table of levels fits all; they lie as high
+// in the spectrum, and last as long: between the two banks or a little beside them.
 func TestLikeSampledBanks(t *testing.T) {
 	for _, row := range sampled {
 		p := bank.Patch{Program: row.program, Drums: row.drums}

@@ -7,7 +7,7 @@ import (
 )
 
 // version is raised whenever a note sounds otherwise than before: pages and files keep notes by it.
-const version = "2"
+const version = "4"
 
 // Bank is plinth's own bank. Make one with New.
 type Bank struct {

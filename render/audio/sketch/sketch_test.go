@@ -35,7 +35,8 @@ func every(do func(n bank.Note)) {
 func TestNotesAreClean(t *testing.T) {
 	every(func(n bank.Note) {
 		s := compute(n)
-		if len(s.Left) == 0 || len(s.Left) != len(s.Right) || len(s.Left) > bank.MaxSeconds*bank.Rate || s.Release <= 0 {
+		size := len(s.Left)
+		if size == 0 || size != len(s.Right) || size > bank.MaxSeconds*bank.Rate || s.Release <= 0 {
 			t.Fatalf("%v: %d and %d samples, release %g", n, len(s.Left), len(s.Right), s.Release)
 		}
 		top := peak(s)
@@ -81,7 +82,8 @@ func TestLayers(t *testing.T) {
 						t.Errorf("%v key %d: layer %d is %.1f dB louder than the one below", row.patch, key, layer, d)
 					}
 					if a, b := centroid(before), centroid(s); b < a*1.03 {
-						t.Errorf("%v key %d: layer %d lies at %.0f Hz, the softer one at %.0f", row.patch, key, layer, b, a)
+						t.Errorf("%v key %d: layer %d lies at %.0f Hz, the softer one at %.0f",
+							row.patch, key, layer, b, a)
 					}
 				}
 				before = s
@@ -112,8 +114,8 @@ func TestNote(t *testing.T) {
 			}
 		}
 	}
-	for _, n := range []bank.Note{{Patch: bank.Patch{Program: 71}, Key: 60}, {Patch: bank.Patch{Program: 25, Drums: true},
-		Key: 5}, {Key: 255, Layer: 9}} {
+	held, kit := bank.Patch{Program: 71}, bank.Patch{Program: 25, Drums: true}
+	for _, n := range []bank.Note{{Patch: held, Key: 60}, {Patch: kit, Key: 5}, {Key: 255, Layer: 9}} {
 		if len(b.Sound(n).Left) == 0 {
 			t.Errorf("%v is silent", n)
 		}

@@ -29,11 +29,11 @@ func twice(x []float32) []float32 {
 	for i := range min(n, len(x)) {
 		slow(i)
 	}
+	a, b, c, d := halfway[0], halfway[1], halfway[2], halfway[3]
 	for i := n; i+n < len(x); i++ {
-		z := x[i-3 : i+5 : i+5]
-		y[2*i] = z[3]
-		y[2*i+1] = float32(halfway[0]*(z[3]+z[4])) + float32(halfway[1]*(z[2]+z[5])) +
-			float32(halfway[2]*(z[1]+z[6])) + float32(halfway[3]*(z[0]+z[7]))
+		z, two := (*[8]float32)(x[i-3:]), (*[2]float32)(y[2*i:])
+		two[0] = z[3]
+		two[1] = float32(a*(z[3]+z[4])) + float32(b*(z[2]+z[5])) + float32(c*(z[1]+z[6])) + float32(d*(z[0]+z[7]))
 	}
 	for i := max(n, len(x)-n); i < len(x); i++ {
 		slow(i)
