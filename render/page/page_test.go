@@ -127,7 +127,8 @@ func checkChunks(t *testing.T, path string, tl *timeline.Timeline, perf *groove.
 				}
 				key := [2]int{k, int(n.Key)}
 				if part.Who <= heard.Click && p.At+flat[0] < last[key] {
-					t.Errorf("%s: %s: key %d begins at %d and is let go at %d", path, part.Name, n.Key, p.At+flat[0], last[key])
+					t.Errorf("%s: %s: key %d begins at %d and is let go at %d", path, part.Name, n.Key, p.At+flat[0],
+						last[key])
 				}
 				last[key] = p.At + flat[0] + flat[1]
 				if _, ok := bed.Notes[name]; !ok {
