@@ -10,14 +10,14 @@ import (
 	"github.com/spf13/cobra"
 
 	"plinth/cmd/internal/live"
-	"plinth/render/audio/sketch"
+	"plinth/cmd/internal/soundbank"
 	"plinth/render/page"
 	"plinth/songspec"
 )
 
 func (a *app) watchCommand() *cobra.Command {
 	var o live.Options
-	var out, then, only *textFlag
+	var out, then, only, soundFont *textFlag
 	var withPage bool
 	var port int
 	var replace *songspec.Override
@@ -43,7 +43,7 @@ are never two. A program left in the background counts as long as it may print h
 --page also plays the song in a browser of this machine: open the address that is
 printed. It plays on while you write, and what you save at the next bar line. The
 address has a key, new each time: who has it hears the song, and nobody else does.
---port is for one that stays the same.
+--port is for one that stays the same. --soundfont is that of plinth build.
 
 --only, --looseness, --take and --transpose are those of plinth build.`,
 		Args: func(cmd *cobra.Command, args []string) error {
@@ -59,10 +59,17 @@ address has a key, new each time: who has it hears the song, and nobody else doe
 			o.Song, o.To, o.Color, o.MaxDiags = args[0], a.err, a.colorErr, maxShown
 			o.Out, o.Then, o.Only, o.Override = out.text, then.text, only.text, *replace
 			o.Poll = cmd.Flags().Changed("poll")
-			if withPage {
-				o.Page = &live.Page{Port: port, Sounds: page.Sounds{Bank: sketch.New(), Sketch: true}}
-			} else if cmd.Flags().Changed("port") {
+			switch {
+			case withPage:
+				found, err := soundbank.Find(soundFont.text)
+				if err != nil {
+					return machineFailure(err)
+				}
+				o.Page = &live.Page{Port: port, Sounds: page.Sounds{Bank: found.Bank, Sketch: found.Sketch}}
+			case cmd.Flags().Changed("port"):
 				return misuse("--port is for the page: --page --port %d", port)
+			case soundFont.text != "":
+				return misuse("--soundfont is for the page: --page --soundfont %s", quotedPath(soundFont.text))
 			}
 			ends := []os.Signal{os.Interrupt, syscall.SIGTERM}
 			if !signal.Ignored(syscall.SIGHUP) { // nohup has it ignored
@@ -91,6 +98,7 @@ address has a key, new each time: who has it hears the song, and nobody else doe
 		return err
 	}}, "port", "serve the page on port N (default: one that is free)")
 	cmd.RegisterFlagCompletionFunc("port", cobra.NoFileCompletions)
+	soundFont = soundFontFlag(cmd)
 	then = nameFlag(cmd, "then", "COMMAND", "a command of the shell, in quotes", "run COMMAND after each good build")
 	return cmd
 }

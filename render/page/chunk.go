@@ -161,12 +161,13 @@ func (w *writer) chunk(s *stretch) Chunk {
 	return out
 }
 
-// part writes the notes of a part, six numbers each.
+// part writes the notes of a part, six numbers each. A note ends a microsecond early: rounding differs from chunk
+// to chunk, and no note may end behind the next one of its key in another.
 func (w *writer) part(part *heard.Part, notes []*heard.Note, at func(int64) int64, first int) []byte {
 	b := make([]byte, 0, 32*len(notes))
 	for j, n := range notes {
 		begins := at(n.Tick)
-		for k, v := range [...]int64{begins, at(n.Tick+n.Ticks) - begins, int64(n.Key), int64(n.Velocity),
+		for k, v := range [...]int64{begins, at(n.Tick+n.Ticks) - begins - 1, int64(n.Key), int64(n.Velocity),
 			w.note(part, n), int64(n.Bar) - int64(first)} {
 			b = strconv.AppendInt(separate(b, j+k), v, 10)
 		}

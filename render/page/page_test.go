@@ -10,6 +10,7 @@ import (
 	"plinth/groove/songfiletest"
 	"plinth/render/audio/bank"
 	"plinth/render/heard"
+	"plinth/songspec/timeline"
 )
 
 // tones is a bank with two layers and no sound.
@@ -79,60 +80,72 @@ func chunksOf(t testing.TB, b *Bed) (places []placeJSON, chunks []chunkRead) {
 
 // The chunks one behind the other are what is heard, to the microsecond that rounding may take.
 func TestChunksAreWhatIsHeard(t *testing.T) {
-	near := func(a, b int64) bool { return a-b >= -1 && a-b <= 1 }
 	for _, path := range songfiletest.Examples(t, filepath.Join("..", "..", "examples")) {
 		_, tl, set := songfiletest.Example(t, path)
-		perf := groove.Perform(tl, set)
-		song, bed := heard.Of(tl, perf), NewBed(tl, perf, sounds)
-		places, chunks := chunksOf(t, bed)
-		next := make([]map[int32][]heard.Note, len(song.Parts)) // by bar
-		for i := range song.Parts {
-			next[i] = map[int32][]heard.Note{}
-			for _, n := range song.Parts[i].Notes {
-				next[i][n.Bar] = append(next[i][n.Bar], n)
+		checkChunks(t, path, tl, groove.Perform(tl, set))
+	}
+}
+
+// checkChunks compares the chunks of a song with what is heard of it.
+func checkChunks(t *testing.T, path string, tl *timeline.Timeline, perf *groove.Performance) *Bed {
+	near := func(a, b int64) bool { return a-b >= -1 && a-b <= 1 }
+	song, bed := heard.Of(tl, perf), NewBed(tl, perf, sounds)
+	places, chunks := chunksOf(t, bed)
+	next := make([]map[int32][]heard.Note, len(song.Parts)) // by bar
+	for i := range song.Parts {
+		next[i] = map[int32][]heard.Note{}
+		for _, n := range song.Parts[i].Notes {
+			next[i][n.Bar] = append(next[i][n.Bar], n)
+		}
+	}
+	first := int32(0)
+	last := map[[2]int]int64{} // by part and key: where it was let go
+	for i, c := range chunks {
+		p := places[i]
+		for j, bar := range c.Bars {
+			want := song.Bars[int(first)+j]
+			begins := p.At + bar.At
+			if !near(begins, want.At) || !near(begins+bar.Length, want.End) || p.Tick+bar.Tick != want.Tick ||
+				bar.Beats[0] != bar.At || len(bar.Beats) < 1 {
+				t.Fatalf("%s: bar %d of %s: %+v, %+v", path, j, p.Name, bar, want)
 			}
 		}
-		first := int32(0)
-		for i, c := range chunks {
-			p := places[i]
-			for j, bar := range c.Bars {
-				want := song.Bars[int(first)+j]
-				begins := p.At + bar.At
-				if !near(begins, want.At) || !near(begins+bar.Length, want.End) || p.Tick+bar.Tick != want.Tick ||
-					bar.Beats[0] != bar.At || len(bar.Beats) < 1 {
-					t.Fatalf("%s: bar %d of %s: %+v, %+v", path, j, p.Name, bar, want)
+		for k, flat := range c.Parts {
+			for ; len(flat) > 0; flat = flat[6:] {
+				bar := first + int32(flat[5])
+				if len(next[k][bar]) == 0 {
+					t.Fatalf("%s: a note too many in bar %d", path, bar)
+				}
+				n := next[k][bar][0]
+				next[k][bar] = next[k][bar][1:]
+				part := &song.Parts[k]
+				patch := bank.Patch{Program: part.Sounds[n.Sound].Program, Drums: part.Drums}
+				name := NoteName(tones{}.Note(patch, n.Key, n.Velocity))
+				if !near(p.At+flat[0], n.At) || !near(flat[1]+1, n.Length) || flat[2] != int64(n.Key) ||
+					flat[3] != int64(n.Velocity) || c.Notes[flat[4]] != name {
+					t.Fatalf("%s: %s: %v, %+v", path, part.Name, flat[:6], n)
+				}
+				key := [2]int{k, int(n.Key)}
+				if part.Who <= heard.Click && p.At+flat[0] < last[key] {
+					t.Errorf("%s: %s: key %d begins at %d and is let go at %d", path, part.Name, n.Key, p.At+flat[0],
+						last[key])
+				}
+				last[key] = p.At + flat[0] + flat[1]
+				if _, ok := bed.Notes[name]; !ok {
+					t.Errorf("%s: the bed has no %s", path, name)
 				}
 			}
-			for k, flat := range c.Parts {
-				for ; len(flat) > 0; flat = flat[6:] {
-					bar := first + int32(flat[5])
-					if len(next[k][bar]) == 0 {
-						t.Fatalf("%s: a note too many in bar %d", path, bar)
-					}
-					n := next[k][bar][0]
-					next[k][bar] = next[k][bar][1:]
-					part := &song.Parts[k]
-					patch := bank.Patch{Program: part.Sounds[n.Sound].Program, Drums: part.Drums}
-					name := NoteName(tones{}.Note(patch, n.Key, n.Velocity))
-					if !near(p.At+flat[0], n.At) || !near(flat[1], n.Length) || flat[2] != int64(n.Key) ||
-						flat[3] != int64(n.Velocity) || c.Notes[flat[4]] != name {
-						t.Fatalf("%s: %s: %v, %+v", path, part.Name, flat[:6], n)
-					}
-					if _, ok := bed.Notes[name]; !ok {
-						t.Errorf("%s: the bed has no %s", path, name)
-					}
-				}
-			}
-			first += int32(len(c.Bars))
 		}
-		for k := range next {
-			for bar, left := range next[k] {
-				if len(left) > 0 {
-					t.Errorf("%s: %d notes of %s are missing in bar %d", path, len(left), song.Parts[k].Name, bar)
-				}
+		first += int32(len(c.Bars))
+	}
+	for k := range next {
+		for bar, left := range next[k] {
+			if len(left) > 0 {
+				t.Errorf("%s: %d notes of %s are missing in bar %d", path, len(left), song.Parts[k].Name, bar)
 			}
 		}
 	}
+	return bed
 }
 
 const small = `title = "Ferry"

@@ -5,11 +5,16 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
+	"sync/atomic"
 	"testing"
 	"time"
 
 	"plinth/cmd/internal/bed"
+	"plinth/cmd/internal/soundbank"
 	"plinth/groove"
+	"plinth/groove/songfiletest"
+	"plinth/render/audio/bank"
 	"plinth/render/audio/sketch"
 	"plinth/render/page"
 )
@@ -31,8 +36,19 @@ func BenchmarkSaveToNote(b *testing.B) {
 		b.Fatal(err)
 	}
 	texts := []string{string(src), strings.Replace(string(src), "| Cm7 ", "| C7 ", 1)}
+	b.Run("sketch", func(b *testing.B) { saveToNote(b, song, texts, sketch.New()) })
+	b.Run("found", func(b *testing.B) { // the system's SoundFont
+		if found, err := soundbank.Find(""); err == nil && !found.Sketch {
+			saveToNote(b, song, texts, found.Bank)
+		} else {
+			b.Skip("there is no SoundFont here")
+		}
+	})
+}
+
+func saveToNote(b *testing.B, song string, texts []string, sounds bank.Bank) {
 	cache := &groove.Cache{}
-	s := serving(b, func(o *Options) { o.Sounds = page.Sounds{Bank: sketch.New(), Sketch: true} })
+	s := serving(b, func(o *Options) { o.Sounds = page.Sounds{Bank: sounds} })
 	tab := open(b, s)
 	build := func(text string) *bed.Result {
 		res, err := bed.Build(bed.Request{Song: song, Cache: cache, ReadFile: func(p string) ([]byte, error) {
@@ -54,8 +70,10 @@ func BenchmarkSaveToNote(b *testing.B) {
 	b.ResetTimer()
 	for i := range b.N {
 		b.StopTimer()
-		fresh := sketch.New()
-		s.Sounds.Bank, s.notes = fresh, newNoteCache(fresh)
+		if _, ok := sounds.(*sketch.Bank); ok {
+			s.Sounds.Bank = sketch.New() // which keeps nothing yet
+		}
+		s.notes = newNoteCache(s.Sounds.Bank)
 		b.StartTimer()
 		start := time.Now()
 		res := build(texts[i%2])
@@ -73,7 +91,7 @@ func BenchmarkSaveToNote(b *testing.B) {
 			b.Fatal(err)
 		}
 		name := chunk.Notes[len(chunk.Notes)/2]
-		if status, _, sound := tab.get("/note/" + fresh.ID() + "/" + name); status != 200 || len(sound) < 1000 {
+		if status, _, sound := tab.get("/note/" + sounds.ID() + "/" + name); status != 200 || len(sound) < 1000 {
 			b.Fatal(status, len(sound))
 		}
 		sum.note += time.Since(start)
@@ -83,4 +101,40 @@ func BenchmarkSaveToNote(b *testing.B) {
 	b.ReportMetric(sum.note.Seconds()*1000/n, "note-ms")
 	b.ReportMetric(float64(sum.wire)/float64(sum.build), "wire/build")
 	b.ReportMetric(float64(sum.note)/float64(sum.build), "note/build")
+}
+
+// BenchmarkAllNotes is all the notes of the example as a browser asks for them, six at a time, rendered and
+// sent, with the system's SoundFont.
+func BenchmarkAllNotes(b *testing.B) {
+	found, err := soundbank.Find("")
+	if err != nil || found.Sketch {
+		b.Skip("there is no SoundFont here")
+	}
+	_, tl, set := songfiletest.Example(b, filepath.Join("..", "..", "..", "examples", "lanterns.song.hcl"))
+	s := serving(b, func(o *Options) { o.Sounds = page.Sounds{Bank: found.Bank} })
+	s.Good(tl, groove.Perform(tl, set), "", nil)
+	tab := open(b, s)
+	bytes := 0
+	for range b.N {
+		s.notes = newNoteCache(found.Bank)
+		names := make(chan string, len(s.story.notes))
+		for n := range s.story.notes {
+			names <- n
+		}
+		close(names)
+		var all sync.WaitGroup
+		var sent atomic.Int64
+		for range 6 {
+			all.Go(func() {
+				for n := range names {
+					_, _, body := tab.get("/note/" + found.ID() + "/" + n)
+					sent.Add(int64(len(body)))
+				}
+			})
+		}
+		all.Wait()
+		bytes = int(sent.Load())
+	}
+	b.ReportMetric(float64(len(s.story.notes)), "notes")
+	b.ReportMetric(float64(bytes)/1e6, "MB")
 }

@@ -123,27 +123,38 @@ func isClosed(c chan struct{}) bool {
 func (c *noteCache) room() []byte { return c.impulse() }
 
 // pcm is a sound on the wire: how many frames, the scale, the time constant of its release in seconds and
-// its class, then the left and the right channel in 16 bits.
+// its class, then the left and the right channel in 16 bits. Where nothing is left in 16 bits, it ends.
 func pcm(s bank.Sound) []byte {
-	peak := float32(0)
-	for _, side := range [][]float32{s.Left, s.Right} {
-		for _, x := range side {
-			peak = max(peak, x, -x)
-		}
-	}
-	b := make([]byte, 0, 16+4*len(s.Left))
-	b = binary.LittleEndian.AppendUint32(b, uint32(len(s.Left)))
-	b = binary.LittleEndian.AppendUint32(b, math.Float32bits(peak))
-	b = binary.LittleEndian.AppendUint32(b, math.Float32bits(float32(s.Release)))
-	b = binary.LittleEndian.AppendUint32(b, uint32(s.Class))
+	peak := max(loudest(s.Left), loudest(s.Right))
 	scale := float32(0)
 	if peak > 0 {
 		scale = math.MaxInt16 / peak
 	}
-	for _, side := range [][]float32{s.Left, s.Right} {
-		for _, x := range side {
-			b = binary.LittleEndian.AppendUint16(b, uint16(int16(math.Round(float64(x*scale)))))
-		}
+	frames := len(s.Left)
+	for frames > 0 && sample(s.Left[frames-1]*scale) == 0 && sample(s.Right[frames-1]*scale) == 0 {
+		frames--
+	}
+	b := make([]byte, 16+4*frames)
+	binary.LittleEndian.PutUint32(b, uint32(frames))
+	binary.LittleEndian.PutUint32(b[4:], math.Float32bits(peak))
+	binary.LittleEndian.PutUint32(b[8:], math.Float32bits(float32(s.Release)))
+	binary.LittleEndian.PutUint32(b[12:], uint32(s.Class))
+	left, right := b[16:16+2*frames], b[16+2*frames:]
+	for i := range frames {
+		binary.LittleEndian.PutUint16(left[2*i:], uint16(sample(s.Left[i]*scale)))
+		binary.LittleEndian.PutUint16(right[2*i:], uint16(sample(s.Right[i]*scale)))
 	}
 	return b
+}
+
+// sample is the nearest of 16 bits.
+func sample(x float32) int16 { return int16(int32(x+32768.5) - 32768) }
+
+// loudest is the sample that is farthest from 0, without its sign. Positive floats are ordered as their bits.
+func loudest(x []float32) float32 {
+	most := uint32(0)
+	for _, v := range x {
+		most = max(most, math.Float32bits(v)&^(1<<31))
+	}
+	return math.Float32frombits(most)
 }

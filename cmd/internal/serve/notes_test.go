@@ -37,7 +37,7 @@ func TestNotes(t *testing.T) {
 	want = binary.LittleEndian.AppendUint32(want, math.Float32bits(0.5))
 	want = binary.LittleEndian.AppendUint32(want, math.Float32bits(0.5))
 	want = binary.LittleEndian.AppendUint32(want, 3)
-	for _, x := range []int16{32767, -16384, 0, 0, 16384, -8192} {
+	for _, x := range []int16{32767, -16383, 0, 0, 16384, -8192} {
 		want = binary.LittleEndian.AppendUint16(want, uint16(x))
 	}
 	for _, a := range answers {
@@ -100,6 +100,7 @@ type big struct{ tones }
 func (b *big) Sound(n bank.Note) bank.Sound {
 	b.rendered.Add(1)
 	long := make([]float32, 6<<20)
+	long[len(long)-1] = 1
 	return bank.Sound{Left: long, Right: long}
 }
 
