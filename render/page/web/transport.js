@@ -223,9 +223,10 @@ export class Transport {
 
   /** extend has bars in the queue up to a time, and as far behind it as notes come before their bars. */
   #extend(until) {
+    const early = Math.max(this.bed.early, this.pending?.early ?? 0);
     while (!this.over) {
       const last = this.queue.at(-1);
-      if (last.end - this.bed.early / this.pace > until) {
+      if (last.end - early / this.pace > until) {
         return;
       }
       const next = behind(this, last);
