@@ -27,7 +27,9 @@
       let line = null;
       tp.start(0, 0);
       const start = tp.path[0].t;
-      T.run(tp, 60e6, { [at]: () => tp.offer(b), ...watch(tp, (p) => { line ??= p.x.bed === b ? p : null; }) });
+      T.run(tp, 60e6, {
+        [at]: () => tp.offer(b), ...watch(tp, at, to + 5e6, (p) => { line ??= p.x.bed === b ? p : null; }),
+      });
       const behind = T.from(b, line.x.bar, b.bars.length - 1, line.t);
       const [want, got] = [heardOf([...T.from(a, 0, line.x.bar - 1, start), ...behind]), heardOf(outlet.played)];
       if (want.join() !== got.join()) wrong.push({ at, line: line.t, lost: less(want, got), more: less(got, want) });
@@ -40,10 +42,10 @@
 
   const less = (a, b) => a.filter((x) => !b.includes(x)).slice(0, 5);
 
-  /** watch looks at the path at each tick. */
-  function watch(tp, look) {
+  /** watch looks at the path at each tick between two times. */
+  function watch(tp, from, to, look) {
     const out = {};
-    for (let t = 0; t < 60e6; t += T.tick) out[t + 0.5] = () => tp.path.forEach(look);
+    for (let t = from; t < to; t += T.tick) out[t + 0.5] = () => tp.path.forEach(look);
     return out;
   }
 
