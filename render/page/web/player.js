@@ -2,7 +2,7 @@
 // notes that this needs.
 import { AudioClock } from "./audioclock.js";
 import { Midi } from "./midi.js";
-import { namesOf, nearest } from "./nearest.js";
+import { nearest } from "./nearest.js";
 import { standing } from "./place.js";
 import { Sound } from "./sound.js";
 import { Transport } from "./transport.js";
@@ -247,7 +247,9 @@ export class Player {
     }
     this.#near = { bar, bed, newest };
     const first = newest === bed ? [] : nearest(newest, this.#barIn(newest), null, ahead + 1);
-    this.notes.want([...new Set([...first, ...nearest(bed, bar, this.transport.loop), ...namesOf(newest)])]);
+    const order = [...first, ...nearest(bed, bar, this.transport.loop), ...newest.longest.keys()];
+    const held = (key) => Math.max(bed.longest.get(key) ?? 0, newest.longest.get(key) ?? 0);
+    this.notes.want(new Map(order.map((key) => [key, held(key)])));
   }
 
   #openSound() {
