@@ -1,6 +1,7 @@
 package serve
 
 import (
+	"fmt"
 	"io"
 	"net"
 	"strings"
@@ -200,8 +201,9 @@ func TestPageInstruments(t *testing.T) {
 type valve struct {
 	mu    sync.Mutex
 	shut  bool
+	to    *Server
 	conns []net.Conn
-	port  int
+	addr  net.Addr
 }
 
 func newValve(t *testing.T, s *Server) *valve {
@@ -210,26 +212,32 @@ func newValve(t *testing.T, s *Server) *valve {
 		t.Fatal(err)
 	}
 	t.Cleanup(func() { l.Close() })
-	v := &valve{port: l.Addr().(*net.TCPAddr).Port}
-	s.hosts = append(s.hosts, l.Addr().String())
-	_, target, _ := strings.Cut(s.Address(), "//")
-	target, _, _ = strings.Cut(target, "/")
+	v := &valve{addr: l.Addr()}
+	v.lead(s)
 	go func() {
 		for {
 			in, err := l.Accept()
 			if err != nil {
 				return
 			}
-			v.join(in, target)
+			v.join(in)
 		}
 	}()
 	return v
 }
 
-func (v *valve) join(in net.Conn, target string) {
+// lead has it lead to another server from now on.
+func (v *valve) lead(s *Server) {
 	v.mu.Lock()
 	defer v.mu.Unlock()
-	out, err := net.Dial("tcp4", target)
+	s.hosts = append(s.hosts, v.addr.String())
+	v.to = s
+}
+
+func (v *valve) join(in net.Conn) {
+	v.mu.Lock()
+	defer v.mu.Unlock()
+	out, err := net.Dial("tcp4", fmt.Sprintf("127.0.0.1:%d", v.to.port))
 	if v.shut || err != nil {
 		in.Close()
 		return
@@ -259,7 +267,7 @@ func TestPageStreamDrops(t *testing.T) {
 	s := playing(t)
 	v := newValve(t, s)
 	saved(t, s, fast, "good")
-	w := engine(bareAt(t, chromium(t), s, v.port))
+	w := engine(bareAt(t, chromium(t), s, v.addr.(*net.TCPAddr).Port))
 	w.do("T.start(), T.until(() => T.engine.progress.needed && T.engine.progress.ready === T.engine.progress.needed)")
 	w.do("T.engine.setLoop(0, 3), T.engine.play(), T.moved(5e5)")
 	v.set(true)
@@ -271,6 +279,11 @@ func TestPageStreamDrops(t *testing.T) {
 	w.do("T.moved(1e6)")
 	v.set(false)
 	w.do("T.until(() => !T.trouble('line') && T.engine.bed.state.says === 'meanwhile')")
+	w.do("T.moved(1e6)")
+	// Another plinth at the same address has another key.
+	v.lead(playing(t))
+	v.set(false)
+	w.do("T.until(() => T.trouble('line').includes('another key. Open the address that it printed.'))")
 	w.do("T.moved(1e6)")
 }
 
