@@ -140,7 +140,8 @@ func TestPageKeepsThePlace(t *testing.T) {
 				Loop []int
 			}](w, "walk", x)
 			if !slices.Equal(got.Seen, x.want) || !slices.Equal(got.Loop, x.loop) {
-				t.Errorf("%s (recalls %v): heard %q, loop %v; want %q, %v", name, recalls, got.Seen, got.Loop, x.want, x.loop)
+				t.Errorf("%s (recalls %v): heard %q, loop %v; want %q, %v", name, recalls, got.Seen, got.Loop, x.want,
+					x.loop)
 			}
 		}
 	}
