@@ -119,6 +119,10 @@ func TestPageBlockedAndAsleep(t *testing.T) {
 	w.do("T.until(() => !T.engine.player.transport.queue.includes(T.before)), T.moved(1e6)")
 
 	ticks := func(pairs ...[2]int) [][2]int { return pairs }
+	var jerky [][2]int // it goes on by 150 milliseconds at a time
+	for t := 0; t < 6000; t += 25 {
+		jerky = append(jerky, [2]int{t, t / 150 * 150})
+	}
 	for name, row := range map[string]struct {
 		looks [][2]int // the page's clock and the sound's, in milliseconds
 		want  int
@@ -126,6 +130,7 @@ func TestPageBlockedAndAsleep(t *testing.T) {
 		"runs":           {ticks([2]int{0, 0}, [2]int{25, 25}, [2]int{50, 48}, [2]int{75, 75}), 0},
 		"looked at late": {ticks([2]int{0, 0}, [2]int{25, 25}, [2]int{2025, 2025}, [2]int{2050, 2050}), 0},
 		"coarse":         {ticks([2]int{0, 0}, [2]int{25, 0}, [2]int{50, 46}, [2]int{75, 46}, [2]int{100, 92}), 0},
+		"jerky":          {jerky, 2},
 		"stood":          {ticks([2]int{0, 0}, [2]int{25, 25}, [2]int{90, 25}, [2]int{160, 25}, [2]int{185, 50}), 1},
 		"slept":          {ticks([2]int{0, 0}, [2]int{25, 25}, [2]int{3_600_025, 40}, [2]int{3_600_050, 65}), 1},
 	} {

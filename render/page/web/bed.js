@@ -21,8 +21,9 @@ export class Chunks {
 
   /** load is the bed of a state, with the chunks that are new fetched. */
   async load(state) {
-    const missing = [...new Set((state.chunks ?? []).map((p) => p.hash))].filter((h) => !this.byHash.has(h));
-    const got = new Map();
+    const hashes = [...new Set((state.chunks ?? []).map((p) => p.hash))];
+    const missing = hashes.filter((h) => !this.byHash.has(h));
+    const got = new Map(hashes.map((h) => [h, this.byHash.get(h)])); // they may be forgotten meanwhile
     const next = async () => {
       for (let hash; (hash = missing.shift());) {
         got.set(hash, read(await this.get(hash)));

@@ -237,7 +237,6 @@ export class Engine extends EventTarget {
   }
 
   #bring(bed) {
-    const was = this.bed;
     this.#trouble("load", "");
     if (bed !== this.player.newest) {
       this.player.bring(bed);
@@ -245,9 +244,6 @@ export class Engine extends EventTarget {
     this.chunks.keep(this.player.beds());
     this.#furnish();
     this.#tell("bed");
-    if (this.bed !== was) {
-      this.#tell("swap");
-    }
   }
 
   /** furnish gives the room to the bed that it is of. */

@@ -109,18 +109,15 @@ export class Player {
   halt() {
     this.#rest = this.#starting?.bar ?? this.#rest;
     this.#starting = null;
-    const was = this.bed;
+    const offered = this.#offered?.bed;
+    this.#offered = null;
     if (this.transport.playing) {
       const here = this.transport.stop(this.clock());
-      if (this.#offered) {
-        this.transport.offer(this.#offered.bed);
+      if (offered) {
+        this.transport.offer(offered);
       }
       const { bed } = this.transport;
       this.#rest = here ? standing(this.places.between(here.bed, bed), here.bar, bed) : null;
-    }
-    this.#offered = null;
-    if (this.bed !== was) {
-      this.#swapped();
     }
   }
 
@@ -290,6 +287,10 @@ export class Player {
   }
 
   #ended() {
+    if (this.#offered) {
+      this.transport.offer(this.#offered.bed);
+      this.#offered = null;
+    }
     this.#rest = null;
     this.#idle();
     this.tell("change");
