@@ -1,6 +1,7 @@
 package serve
 
 import (
+	"fmt"
 	"io"
 	"net"
 	"strings"
@@ -118,6 +119,10 @@ func TestPageBlockedAndAsleep(t *testing.T) {
 	w.do("T.until(() => !T.engine.player.transport.queue.includes(T.before)), T.moved(1e6)")
 
 	ticks := func(pairs ...[2]int) [][2]int { return pairs }
+	var jerky [][2]int // it goes on by 150 milliseconds at a time
+	for t := 0; t < 6000; t += 25 {
+		jerky = append(jerky, [2]int{t, t / 150 * 150})
+	}
 	for name, row := range map[string]struct {
 		looks [][2]int // the page's clock and the sound's, in milliseconds
 		want  int
@@ -125,6 +130,7 @@ func TestPageBlockedAndAsleep(t *testing.T) {
 		"runs":           {ticks([2]int{0, 0}, [2]int{25, 25}, [2]int{50, 48}, [2]int{75, 75}), 0},
 		"looked at late": {ticks([2]int{0, 0}, [2]int{25, 25}, [2]int{2025, 2025}, [2]int{2050, 2050}), 0},
 		"coarse":         {ticks([2]int{0, 0}, [2]int{25, 0}, [2]int{50, 46}, [2]int{75, 46}, [2]int{100, 92}), 0},
+		"jerky":          {jerky, 2},
 		"stood":          {ticks([2]int{0, 0}, [2]int{25, 25}, [2]int{90, 25}, [2]int{160, 25}, [2]int{185, 50}), 1},
 		"slept":          {ticks([2]int{0, 0}, [2]int{25, 25}, [2]int{3_600_025, 40}, [2]int{3_600_050, 65}), 1},
 	} {
@@ -183,7 +189,8 @@ func TestPageInstruments(t *testing.T) {
 	if eval[bool](w, "T.engine.playing") {
 		t.Error("it plays into a port that is gone")
 	}
-	w.do("T.port.state = 'connected', T.access.onstatechange({ port: T.port })")
+	// What sounded cannot be ended any more; another day begins.
+	w.do("T.port.sent = [], T.port.state = 'connected', T.access.onstatechange({ port: T.port })")
 	if got := eval[string](w, "T.trouble('port')"); got != "" {
 		t.Error(got)
 	}
@@ -200,8 +207,9 @@ func TestPageInstruments(t *testing.T) {
 type valve struct {
 	mu    sync.Mutex
 	shut  bool
+	to    *Server
 	conns []net.Conn
-	port  int
+	addr  net.Addr
 }
 
 func newValve(t *testing.T, s *Server) *valve {
@@ -210,26 +218,32 @@ func newValve(t *testing.T, s *Server) *valve {
 		t.Fatal(err)
 	}
 	t.Cleanup(func() { l.Close() })
-	v := &valve{port: l.Addr().(*net.TCPAddr).Port}
-	s.hosts = append(s.hosts, l.Addr().String())
-	_, target, _ := strings.Cut(s.Address(), "//")
-	target, _, _ = strings.Cut(target, "/")
+	v := &valve{addr: l.Addr()}
+	v.lead(s)
 	go func() {
 		for {
 			in, err := l.Accept()
 			if err != nil {
 				return
 			}
-			v.join(in, target)
+			v.join(in)
 		}
 	}()
 	return v
 }
 
-func (v *valve) join(in net.Conn, target string) {
+// lead has it lead to another server from now on.
+func (v *valve) lead(s *Server) {
 	v.mu.Lock()
 	defer v.mu.Unlock()
-	out, err := net.Dial("tcp4", target)
+	s.hosts = append(s.hosts, v.addr.String())
+	v.to = s
+}
+
+func (v *valve) join(in net.Conn) {
+	v.mu.Lock()
+	defer v.mu.Unlock()
+	out, err := net.Dial("tcp4", fmt.Sprintf("127.0.0.1:%d", v.to.port))
 	if v.shut || err != nil {
 		in.Close()
 		return
@@ -259,7 +273,7 @@ func TestPageStreamDrops(t *testing.T) {
 	s := playing(t)
 	v := newValve(t, s)
 	saved(t, s, fast, "good")
-	w := engine(bareAt(t, chromium(t), s, v.port))
+	w := engine(bareAt(t, chromium(t), s, v.addr.(*net.TCPAddr).Port))
 	w.do("T.start(), T.until(() => T.engine.progress.needed && T.engine.progress.ready === T.engine.progress.needed)")
 	w.do("T.engine.setLoop(0, 3), T.engine.play(), T.moved(5e5)")
 	v.set(true)
@@ -271,6 +285,11 @@ func TestPageStreamDrops(t *testing.T) {
 	w.do("T.moved(1e6)")
 	v.set(false)
 	w.do("T.until(() => !T.trouble('line') && T.engine.bed.state.says === 'meanwhile')")
+	w.do("T.moved(1e6)")
+	// Another plinth at the same address has another key.
+	v.lead(playing(t))
+	v.set(false)
+	w.do("T.until(() => T.trouble('line').includes('another key. Open the address that it printed.'))")
 	w.do("T.moved(1e6)")
 }
 

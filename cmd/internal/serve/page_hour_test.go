@@ -47,7 +47,8 @@ func TestPageAnHourDoesNotGrow(t *testing.T) {
 	w := bare(t, chromium(t), s)
 	w.file("swap.js")
 	w.file("hour.js")
-	texts := []string{pushed, changedPushed, strings.Replace(pushed, "| C | Am | F | G |", "| C | E7 | Am | F | G |", 1)}
+	texts := []string{pushed, changedPushed,
+		strings.Replace(pushed, "| C | Am | F | G |", "| C | E7 | Am | F | G |", 1)}
 	for i, text := range texts {
 		saved(t, s, text, fmt.Sprint(i))
 		call[int](w, "next", fmt.Sprint(i))

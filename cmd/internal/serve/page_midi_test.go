@@ -203,7 +203,8 @@ func middle(t *testing.T, w *tab, bed int, name string, want map[byte][]message,
 			}
 		}
 		if len(have) == 0 || have[0].bytes != program {
-			t.Errorf("%s: channel %d begins in bar %d with % x, not % x", name, channel+1, bars/2, have[0].bytes, program)
+			t.Errorf("%s: channel %d begins in bar %d with % x, not % x", name, channel+1, bars/2, have[0].bytes,
+				program)
 		}
 	}
 }

@@ -57,7 +57,8 @@ func TestPageSwapsToTheSample(t *testing.T) {
 			t.Errorf("saved at %d: not both beds put together at bar %d: %+v", at, got.Bar, got)
 		}
 		if got.Alone.Before > rounding || got.Alone.After < 0.05 {
-			t.Errorf("saved at %d: the first bed is not heard up to the line and the second from there on: %+v", at, got)
+			t.Errorf("saved at %d: the first bed is not heard up to the line and the second from there on: %+v", at,
+				got)
 		}
 		if wait := got.Line - float64(at); wait < 0 || wait > 2*4*60e6/132+50_000 {
 			t.Errorf("saved at %d: the new bed comes at %.0f", at, got.Line)

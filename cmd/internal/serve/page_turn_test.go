@@ -23,23 +23,26 @@ func TestPageSwapsAtAnyMoment(t *testing.T) {
 	saved(t, s, changedPushed, "new")
 	call[int](w, "next", "new")
 	w.file("turn.js")
-	for _, recalls := range []bool{true, false} {
-		type wrong struct {
-			At, Line   float64
-			Lost, More []string
-		}
-		got := call[struct {
-			Moments, Lines, Early int
-			Wrong                 []wrong
-		}](w, "everyMoment", recalls, 1_000_000, 9_000_000, 31_000)
-		t.Logf("recalls %v: %d moments, %d lines, %d notes before them", recalls, got.Moments, got.Lines, got.Early)
-		if got.Moments < 200 || got.Lines < 4 || got.Early < got.Moments {
-			t.Errorf("recalls %v: the moments say too little: %+v", recalls, got)
-		}
-		for i, x := range got.Wrong {
-			if i < 5 {
-				t.Errorf("recalls %v: saved at %.0f, line at %.0f: lost %v, too much %v", recalls, x.At, x.Line, x.Lost,
-					x.More)
+	saved(t, s, strings.NewReplacer("  push \"2\" {}\n", "", "  push \"4\" {}\n", "", "  push \"3\" {}\n", "").
+		Replace(changedPushed), "plain")
+	call[int](w, "next", "plain")
+	type wrong struct {
+		At, Line   float64
+		Lost, More []string
+	}
+	for _, beds := range [][2]int{{0, 1}, {0, 2}, {2, 0}} {
+		for _, recalls := range []bool{true, false} {
+			got := call[struct {
+				Moments, Lines, Early int
+				Wrong                 []wrong
+			}](w, "everyMoment", recalls, 1_000_000, 9_000_000, 57_000, beds[0], beds[1])
+			what := fmt.Sprintf("from bed %d to %d, recalls %v", beds[0], beds[1], recalls)
+			t.Logf("%s: %d moments, %d lines, %d notes before them", what, got.Moments, got.Lines, got.Early)
+			if got.Moments < 100 || got.Lines < 4 || got.Early < got.Moments {
+				t.Errorf("%s: the moments say too little: %+v", what, got)
+			}
+			for _, x := range got.Wrong[:min(5, len(got.Wrong))] {
+				t.Errorf("%s: saved at %.0f, line at %.0f: lost %v, too much %v", what, x.At, x.Line, x.Lost, x.More)
 			}
 		}
 	}
@@ -137,7 +140,8 @@ func TestPageKeepsThePlace(t *testing.T) {
 				Loop []int
 			}](w, "walk", x)
 			if !slices.Equal(got.Seen, x.want) || !slices.Equal(got.Loop, x.loop) {
-				t.Errorf("%s (recalls %v): heard %q, loop %v; want %q, %v", name, recalls, got.Seen, got.Loop, x.want, x.loop)
+				t.Errorf("%s (recalls %v): heard %q, loop %v; want %q, %v", name, recalls, got.Seen, got.Loop, x.want,
+					x.loop)
 			}
 		}
 	}

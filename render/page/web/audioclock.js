@@ -1,6 +1,7 @@
 // The clock of our own sound: an audio context, what is heard of it, and whether it runs.
 
 const still = 100; // milliseconds that the clock may stand still before the machine must have slept
+const soon = 5000; // milliseconds: one that seems to sleep again so soon has a clock with a coarse tick
 const smoothing = 0.1;
 const leap = 50; // milliseconds: a larger difference is followed at once
 
@@ -16,6 +17,8 @@ export class AudioClock {
     this.lag = null; // output time less the page's, in milliseconds
     this.moves = false; // it was seen to run since its state changed
     this.asleep = false;
+    this.still = still;
+    this.woke = -Infinity;
     context.onstatechange = () => {
       this.asleep ||= this.moves; // it ran, and was stopped by somebody else
       this.moves = false;
@@ -56,12 +59,14 @@ export class AudioClock {
     const audio = this.context.currentTime * 1000;
     const behind = this.last ? page - this.last.page - (audio - this.last.audio) : 0;
     if (!this.blocked && audio === this.last?.audio) {
-      this.asleep ||= behind > still; // it stands: whoever plays waits until it moves
+      this.asleep ||= behind > this.still; // it stands: whoever plays waits until it moves
       return;
     }
     this.moves ||= !this.blocked && this.last !== null;
     this.last = { page, audio };
-    if (!this.blocked && (this.asleep || behind > still)) {
+    if (!this.blocked && (this.asleep || behind > this.still)) {
+      this.still = page - this.woke < soon ? 2 * this.still : still;
+      this.woke = page;
       this.asleep = false;
       this.lag = null;
       this.onsleep();

@@ -21,8 +21,9 @@ export class Chunks {
 
   /** load is the bed of a state, with the chunks that are new fetched. */
   async load(state) {
-    const missing = [...new Set((state.chunks ?? []).map((p) => p.hash))].filter((h) => !this.byHash.has(h));
-    const got = new Map();
+    const hashes = [...new Set((state.chunks ?? []).map((p) => p.hash))];
+    const missing = hashes.filter((h) => !this.byHash.has(h));
+    const got = new Map(hashes.map((h) => [h, this.byHash.get(h)])); // they may be forgotten meanwhile
     const next = async () => {
       for (let hash; (hash = missing.shift());) {
         got.set(hash, read(await this.get(hash)));
@@ -52,16 +53,18 @@ const keptRevs = 64;
 /** read puts the notes of a chunk into its bars, each bar's by their start. */
 function read(chunk) {
   const notes = chunk.bars.map(() => []);
+  const longest = new Map(chunk.notes.map((name) => [name, 0]));
   chunk.parts.forEach((flat, part) => {
     for (let i = 0; i < flat.length; i += stride) {
       const note = chunk.notes[flat[i + 4]];
+      longest.set(note, Math.max(longest.get(note), flat[i + 1]));
       notes[flat[i + 5]].push({
         at: flat[i], length: flat[i + 1], key: flat[i + 2], velocity: flat[i + 3], note, program: programOf(note), part,
       });
     }
   });
   notes.forEach((list) => list.sort((a, b) => a.at - b.at));
-  return { bars: chunk.bars, events: chunk.events ?? [], notes, names: chunk.notes };
+  return { bars: chunk.bars, events: chunk.events ?? [], notes, longest };
 }
 
 /** programOf is the program in the name of a bank's note, as d40-38-2 or p0-60-0 have it. */
@@ -138,9 +141,21 @@ export class Bed {
     return this.#own(bar).map((n) => ({ ...n, at: n.at + offset }));
   }
 
-  /** names are the bank's notes that a bar plays. */
+  /** names are the bank's notes that a bar plays, as the bank's paths. */
   names(bar) {
-    return new Set(this.#own(bar).map((n) => n.note));
+    return [...new Set(this.#own(bar).map((n) => `${this.bank}/${n.note}`))];
+  }
+
+  /** longest are all notes of the bank that it plays, by path, with the longest time for which each is held. */
+  get longest() {
+    if (!this.all) {
+      this.all = new Map();
+      for (const [name, length] of this.chunks.flatMap((c) => [...c.data.longest])) {
+        const path = `${this.bank}/${name}`;
+        this.all.set(path, Math.max(this.all.get(path) ?? 0, length));
+      }
+    }
+    return this.all;
   }
 
   /** barAt is the index of the bar at a time. */

@@ -5,7 +5,6 @@
 import { Chunks, likeness } from "./bed.js";
 import { Link } from "./link.js";
 import { remember, remembered } from "./memory.js";
-import { namesOf } from "./nearest.js";
 import { Notes } from "./notes.js";
 import { Places } from "./place.js";
 import { Player, rate } from "./player.js";
@@ -115,7 +114,7 @@ export class Engine extends EventTarget {
 
   /** progress is how many of the newest bed's notes are there. */
   get progress() {
-    const keys = this.player.newest ? namesOf(this.player.newest) : [];
+    const keys = [...(this.player.newest?.longest.keys() ?? [])];
     return { ready: this.notes.ready(keys), needed: keys.length };
   }
 
@@ -238,7 +237,6 @@ export class Engine extends EventTarget {
   }
 
   #bring(bed) {
-    const was = this.bed;
     this.#trouble("load", "");
     if (bed !== this.player.newest) {
       this.player.bring(bed);
@@ -246,9 +244,6 @@ export class Engine extends EventTarget {
     this.chunks.keep(this.player.beds());
     this.#furnish();
     this.#tell("bed");
-    if (this.bed !== was) {
-      this.#tell("swap");
-    }
   }
 
   /** furnish gives the room to the bed that it is of. */

@@ -1,14 +1,8 @@
 // Which of a bed's notes are needed first.
 
-/** namesOf are all notes of a bed, as the bank's paths. */
-export function namesOf(bed) {
-  bed.allNames ??= [...new Set(bed.chunks.flatMap((c) => c.data.names))].map((name) => `${bed.bank}/${name}`);
-  return bed.allNames;
-}
-
 /**
- * nearest are the notes of the bars as they are played from one on, those of a loop before all others: as many
- * bars as are wanted, or all.
+ * nearest are the notes, by the bank's paths, of the bars as they are played from one on, those of a loop
+ * before all others: of as many bars as are wanted, or of all.
  */
 export function nearest(bed, bar, loop, bars = Infinity) {
   const order = [];
@@ -23,5 +17,5 @@ export function nearest(bed, bar, loop, bars = Infinity) {
   }
   add(bar, bed.bars.length - 1);
   add(0, bar - 1);
-  return [...new Set(order.flatMap((i) => [...bed.names(i)].map((name) => `${bed.bank}/${name}`)))];
+  return [...new Set(order.flatMap((i) => bed.names(i)))];
 }

@@ -3,6 +3,8 @@
 const bound = 256 << 20; // bytes of samples
 const atOnce = 4; // fetches
 const again = 3000; // milliseconds before a note that could not be had is asked for once more
+const slowest = 0.5; // pace
+const fades = 9.226; // time constants in which a release is over: -80 dB
 const header = 16; // bytes: frames, scale, release, class
 
 /** Notes holds sounds by bank and name. */
@@ -15,9 +17,9 @@ export class Notes {
    */
   constructor({ get, rate, onchange = () => {} }) {
     Object.assign(this, { fetch: get, rate, onchange });
-    this.kept = new Map(); // by "bank/name": {buffer, release, group, bytes}
+    this.kept = new Map(); // by "bank/name": {buffer, release, group, bytes, held}
     this.bytes = 0;
-    this.wanted = []; // keys, the nearest first
+    this.wanted = new Map(); // for how long each is held, in microseconds; the nearest first
     this.running = new Set();
     this.failed = new Map(); // when, by key
     this.rooms = new Map(); // impulses, by bank
@@ -30,9 +32,9 @@ export class Notes {
     return this.kept.get(name.startsWith("click-") ? name : `${bank}/${name}`) ?? null;
   }
 
-  /** want says what is needed, the nearest first; what was wanted before and is no more may be forgotten. */
-  want(keys) {
-    this.wanted = keys;
+  /** want says what is needed and how much of it, the nearest first; what is no more wanted may be forgotten. */
+  want(wanted) {
+    this.wanted = wanted;
     this.#next();
   }
 
@@ -44,22 +46,24 @@ export class Notes {
   #next() {
     const now = performance.now();
     let room = bound;
-    for (const key of this.wanted) {
+    for (const [key, held] of this.wanted) {
       const had = this.kept.get(key);
       room -= had?.bytes ?? 0;
       if (room <= 0 || this.running.size >= atOnce) {
         break;
       }
-      if (!had && !this.running.has(key) && !(now - this.failed.get(key) < again)) {
-        this.#load(key);
+      if (!(had?.held >= held) && !this.running.has(key) && !(now - this.failed.get(key) < again)) {
+        this.#load(key, held);
       }
     }
   }
 
-  async #load(key) {
+  /** load has a note for as long as it is held: a bank's notes sound on for many seconds that nobody hears. */
+  async #load(key, held) {
     this.running.add(key);
+    const enough = 2 ** (Math.ceil(4 * Math.log2(Math.max(held, 1))) / 4); // so that little changes change nothing
     try {
-      this.add(key, read(await this.fetch(`/note/${key}`), this.rate));
+      this.add(key, read(await this.fetch(`/note/${key}`), this.rate, enough));
       this.failed.delete(key);
     } catch {
       this.failed.set(key, performance.now());
@@ -71,8 +75,8 @@ export class Notes {
   }
 
   add(key, sound) {
+    this.bytes += sound.bytes - (this.kept.get(key)?.bytes ?? 0);
     this.kept.set(key, sound);
-    this.bytes += sound.bytes;
   }
 
   /** forget keeps within the bound: first goes what is not wanted, then what is wanted last. */
@@ -80,9 +84,8 @@ export class Notes {
     if (this.bytes <= bound) {
       return;
     }
-    const wanted = new Set(this.wanted);
-    const idle = [...this.kept.keys()].filter((k) => !wanted.has(k) && k.includes("/"));
-    for (const key of [...idle, ...this.wanted.toReversed()]) {
+    const idle = [...this.kept.keys()].filter((k) => !this.wanted.has(k) && k.includes("/"));
+    for (const key of [...idle, ...[...this.wanted.keys()].reverse()]) {
       if (this.bytes <= bound) {
         return;
       }
@@ -101,23 +104,31 @@ export class Notes {
   async impulse(bank) {
     if (!this.rooms.has(bank)) {
       this.rooms.clear();
-      this.rooms.set(bank, read(await this.fetch(`/note/${bank}/room`), this.rate, true).buffer);
+      this.rooms.set(bank, read(await this.fetch(`/note/${bank}/room`), this.rate, Infinity, true).buffer);
     }
     return this.rooms.get(bank);
   }
 }
 
-/** read makes a buffer of a note as the server writes it. One that is the same on both sides has one channel. */
-export function read(bytes, rate, stereo = false) {
+/**
+ * read makes a buffer of a note as the server writes it, as much as is heard when it is held for so many
+ * microseconds at the slowest pace. One that is the same on both sides has one channel.
+ */
+export function read(bytes, rate, held = Infinity, stereo = false) {
   const view = new DataView(bytes);
-  const frames = view.getUint32(0, true);
+  const all = view.getUint32(0, true);
   const scale = view.getFloat32(4, true) / 32767;
-  const sound = { buffer: null, release: view.getFloat32(8, true), group: view.getUint32(12, true), bytes: 64 };
+  const release = view.getFloat32(8, true);
+  const frames = Math.min(all, Math.ceil(rate * (held / 1e6 / slowest + fades * release)));
+  const sound = { buffer: null, release, group: view.getUint32(12, true), bytes: 64, held };
+  if (frames === all) {
+    sound.held = Infinity;
+  }
   if (frames === 0) {
     return sound;
   }
   const left = new Int16Array(bytes, header, frames);
-  const right = new Int16Array(bytes, header + 2 * frames, frames);
+  const right = new Int16Array(bytes, header + 2 * all, frames);
   const channels = !stereo && left.every((x, i) => x === right[i]) ? [left] : [left, right];
   sound.buffer = new AudioBuffer({ length: frames, numberOfChannels: channels.length, sampleRate: rate });
   channels.forEach((from, c) => {

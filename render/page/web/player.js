@@ -2,7 +2,7 @@
 // notes that this needs.
 import { AudioClock } from "./audioclock.js";
 import { Midi } from "./midi.js";
-import { namesOf, nearest } from "./nearest.js";
+import { nearest } from "./nearest.js";
 import { standing } from "./place.js";
 import { Sound } from "./sound.js";
 import { Transport } from "./transport.js";
@@ -109,18 +109,15 @@ export class Player {
   halt() {
     this.#rest = this.#starting?.bar ?? this.#rest;
     this.#starting = null;
-    const was = this.bed;
+    const offered = this.#offered?.bed;
+    this.#offered = null;
     if (this.transport.playing) {
       const here = this.transport.stop(this.clock());
-      if (this.#offered) {
-        this.transport.offer(this.#offered.bed);
+      if (offered) {
+        this.transport.offer(offered);
       }
       const { bed } = this.transport;
       this.#rest = here ? standing(this.places.between(here.bed, bed), here.bar, bed) : null;
-    }
-    this.#offered = null;
-    if (this.bed !== was) {
-      this.#swapped();
     }
   }
 
@@ -247,7 +244,9 @@ export class Player {
     }
     this.#near = { bar, bed, newest };
     const first = newest === bed ? [] : nearest(newest, this.#barIn(newest), null, ahead + 1);
-    this.notes.want([...new Set([...first, ...nearest(bed, bar, this.transport.loop), ...namesOf(newest)])]);
+    const order = [...first, ...nearest(bed, bar, this.transport.loop), ...newest.longest.keys()];
+    const held = (key) => Math.max(bed.longest.get(key) ?? 0, newest.longest.get(key) ?? 0);
+    this.notes.want(new Map(order.map((key) => [key, held(key)])));
   }
 
   #openSound() {
@@ -288,6 +287,10 @@ export class Player {
   }
 
   #ended() {
+    if (this.#offered) {
+      this.transport.offer(this.#offered.bed);
+      this.#offered = null;
+    }
     this.#rest = null;
     this.#idle();
     this.tell("change");

@@ -37,6 +37,7 @@ export class Transport {
    */
   constructor({ outlet, places, click = () => "count-in", onswap = () => {}, onend = () => {} }) {
     Object.assign(this, { outlet, places, click, onswap, onend });
+    this.shown = null; // the bed that is heard, or would be
     this.bed = null; // what plays, or will from a bar line on that is decided
     this.pending = null; // what is to be played from the next bar line on
     this.loop = null;
@@ -54,7 +55,14 @@ export class Transport {
     this.over = false; // the song's last bar is in the queue
     this.jump = null; // a jump to the loop's first bar: an instance that is behind it has it too
     this.replan = false; // what comes next is another bar than was planned
-    this.shown = this.bed; // the bed that is heard
+  }
+
+  /** show says of a bed that it is heard, or would be. */
+  #show(bed) {
+    if (bed !== this.shown) {
+      this.shown = bed;
+      this.onswap(bed);
+    }
   }
 
   /** start plays from a bar, with a bar of count-in where one is asked for and the song has none there. */
@@ -82,11 +90,10 @@ export class Transport {
       this.outlet.silence(now);
       this.outlet.stop(now);
     }
-    const pending = this.pending;
-    this.pending = null;
+    const next = this.pending ?? this.bed;
     this.#clear();
-    if (pending) {
-      this.offer(pending);
+    if (next) {
+      this.offer(next);
     }
     return here;
   }
@@ -98,7 +105,7 @@ export class Transport {
       return;
     }
     this.adopt(bed);
-    this.shown = bed;
+    this.#show(bed);
   }
 
   /** adopt makes a bed the one that plays: the loop follows into it. */
@@ -223,9 +230,10 @@ export class Transport {
 
   /** extend has bars in the queue up to a time, and as far behind it as notes come before their bars. */
   #extend(until) {
+    const early = Math.max(this.bed.early, this.pending?.early ?? 0);
     while (!this.over) {
       const last = this.queue.at(-1);
-      if (last.end - this.bed.early / this.pace > until) {
+      if (last.end - early / this.pace > until) {
         return;
       }
       const next = behind(this, last);
@@ -293,9 +301,8 @@ export class Transport {
   /** tell says what is heard at a time: another bed, or the end. */
   tell(t) {
     const here = this.#pathAt(t);
-    if (here && here.x.bed !== this.shown) {
-      this.shown = here.x.bed;
-      this.onswap(this.shown);
+    if (here) {
+      this.#show(here.x.bed);
     }
     if (this.over && t > this.queue.at(-1).end + this.outlet.tail) {
       this.stop(t);

@@ -64,6 +64,18 @@
     return loud;
   };
 
+  /** ready waits until the newest bed says so and the notes of its next bars are there. */
+  T.ready = async (says) => {
+    const near = (bed) => bed.names(T.engine.now().bar).every((key) => T.engine.notes.kept.has(key));
+    const there = () => T.engine.player.newest.state.says === says && near(T.engine.player.newest);
+    while (!there()) {
+      await new Promise((go) => {
+        T.engine.addEventListener("bed", go, { once: true });
+        T.engine.addEventListener("progress", go, { once: true });
+      });
+    }
+  };
+
   T.trouble = (kind) => T.engine.troubles.get(kind) ?? "";
 
   /** clocked looks at a clock that stands at the times given in milliseconds, and tells how often it slept. */

@@ -6,10 +6,11 @@
 
   T.allNotes = async (beds) => {
     const notes = new T.Notes({ rate, get: async (path) => (await fetch(path)).arrayBuffer() });
-    const keys = [...new Set(beds.flatMap((b) => b.chunks.flatMap((c) => c.data.names.map((n) => `${b.bank}/${n}`))))];
+    const wanted = new Map(beds.flatMap((b) => [...b.longest]).map(([key]) => [key, 12e6]));
+    const keys = [...wanted.keys()];
     await new Promise((done) => {
       notes.onchange = () => notes.ready(keys) === keys.length && done();
-      notes.want(keys);
+      notes.want(wanted);
     });
     if (notes.failed.size) throw new Error("notes are missing");
     return notes;

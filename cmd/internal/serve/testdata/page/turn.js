@@ -13,38 +13,39 @@
   };
 
   /**
-   * everyMoment offers the second bed at each of many moments. It tells how many there were, at how many
+   * everyMoment offers a fresh bed at each of many moments. It tells how many there were, at how many
    * lines it came, how many notes came before these, and where what was played is not both beds' bars.
    */
-  T.everyMoment = (recalls, from, to, step) => {
-    const [a, b] = T.beds;
+  T.everyMoment = (recalls, from, to, step, old, fresh) => {
+    const [a, b] = [T.beds[old], T.beds[fresh]];
     const wrong = [];
     const lines = new Set();
     let early = 0;
     let moments = 0;
     for (let at = from; at < to; at += step, moments++) {
-      const { tp, outlet } = T.player(recalls, 0);
+      const { tp, outlet } = T.player(recalls, old);
       let line = null;
       tp.start(0, 0);
       const start = tp.path[0].t;
-      T.run(tp, 60e6, { [at]: () => tp.offer(b), ...watch(tp, (p) => { line ??= p.x.bed === b ? p : null; }) });
-      const fresh = T.from(b, line.x.bar, b.bars.length - 1, line.t);
-      const old = T.from(a, 0, line.x.bar - 1, start);
-      const [want, got] = [heardOf([...old, ...fresh]), heardOf(outlet.played)];
+      T.run(tp, 60e6, {
+        [at]: () => tp.offer(b), ...watch(tp, at, to + 5e6, (p) => { line ??= p.x.bed === b ? p : null; }),
+      });
+      const behind = T.from(b, line.x.bar, b.bars.length - 1, line.t);
+      const [want, got] = [heardOf([...T.from(a, 0, line.x.bar - 1, start), ...behind]), heardOf(outlet.played)];
       if (want.join() !== got.join()) wrong.push({ at, line: line.t, lost: less(want, got), more: less(got, want) });
       if (outlet.played.some((n) => n.off === null || n.off <= n.t)) wrong.push({ at, line: line.t, lost: ["an off"] });
       lines.add(line.x.bar);
-      early += fresh.filter((n) => n.t < line.t).length;
+      early += behind.filter((n) => n.t < line.t).length;
     }
     return { moments, lines: lines.size, early, wrong };
   };
 
   const less = (a, b) => a.filter((x) => !b.includes(x)).slice(0, 5);
 
-  /** watch looks at the path at each tick. */
-  function watch(tp, look) {
+  /** watch looks at the path at each tick between two times. */
+  function watch(tp, from, to, look) {
     const out = {};
-    for (let t = 0; t < 60e6; t += T.tick) out[t + 0.5] = () => tp.path.forEach(look);
+    for (let t = from; t < to; t += T.tick) out[t + 0.5] = () => tp.path.forEach(look);
     return out;
   }
 
