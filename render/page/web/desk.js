@@ -4,7 +4,7 @@ import { passName } from "./head.js";
 import { numberOf } from "./layout.js";
 
 const players = ["drums", "bass", "piano", "guide"];
-const step = 0.05;
+const steps = 20; // of pace, from nothing to as written
 
 export class Desk {
   // say tells those who hear the page; onChange is called when something is to be shown that the engine has not.
@@ -167,7 +167,7 @@ export class Desk {
     this.marked = wasMarked && loop ? { from: loop.from, to: loop.to } : null;
   }
 
-  faster(by) { this.#setPace(Math.round(this.engine.pace / step + by) * step); }
+  faster(by) { this.#setPace(Math.round(this.engine.pace * steps + by) / steps); }
   slower() { this.faster(-1); }
   quicker() { this.faster(1); }
   asWritten() { this.#setPace(1); }

@@ -129,7 +129,7 @@ function drumMarks(notes, x, top) {
 function laneSigns(size, top) {
   const x = size.gutter - 11;
   const at = lane => top + heights.lane * (lane + 0.5) + 1;
-  return svg("g", { class: "drums keys" },
+  return svg("g", { class: "drums legend" },
     svg("path", { class: "crosses", d: `M${x - 2.5} ${at(0) - 2.5}l5 5m0-5l-5 5` }),
     svg("path", { class: "solids", d: `M${x} ${at(1) - 3.5}l2.5 3.5-2.5 3.5-2.5-3.5z` +
       `M${x - 2.5} ${at(2)}a2.5 2.5 0 1 0 5 0a2.5 2.5 0 1 0-5 0z` }));
