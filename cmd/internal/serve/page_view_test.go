@@ -221,7 +221,8 @@ func TestPageWidths(t *testing.T) {
 		{1400, 900, 4}, {420, 860, 2}, {700, 450, 4}, {320, 640, 2}, {2000, 1100, 8}, {280, 500, 1},
 	} {
 		w := seen(t, browser, s, look{width: row.width, height: row.height})
-		if got := eval[int](w, `document.querySelectorAll(".pass:nth-of-type(2) .system:nth-of-type(1) .bar").length`); got != row.bars {
+		got := eval[int](w, `document.querySelectorAll(".pass:nth-of-type(2) .system:nth-of-type(1) .bar").length`)
+		if got != row.bars {
 			t.Errorf("%d bars side by side at %d pixels", got, row.width)
 		}
 		wrongSave(t, s, strings.Replace(marked, "Fm/C", "Fm/C | "+strings.Repeat("Cm7 | ", 30)+"Xsus", 1))
@@ -243,8 +244,8 @@ func TestPageShowsAWrongSave(t *testing.T) {
 	diags := wrongSave(t, s, strings.Replace(marked, "Fm/C", "Fm/C | Hm<b>", 1))
 	diags = slices.DeleteFunc(diags, func(d page.Diag) bool { return d.Severity != "error" })
 	w.until(`!document.querySelector("#wrong").hidden`)
-	if got := w.text("#wrong h3"); !strings.Contains(got, diags[0].Summary) || !strings.Contains(got, "page.song.hcl:7:") {
-		t.Errorf("the mistake is %q", got)
+	if got, want := w.text("#wrong h3"), "page.song.hcl:7:22 "+diags[0].Summary; got != want {
+		t.Errorf("the mistake is %q, not %q", got, want)
 	}
 	if got := w.text("#wrong .detail"); got != diags[0].Detail {
 		t.Errorf("the detail is %q, not %q", got, diags[0].Detail)
@@ -283,9 +284,10 @@ func TestPageShowsWhatChanged(t *testing.T) {
 	w := seen(t, chromium(t), s, desktop)
 	w.holds(`!document.querySelector(".is-changed") && document.querySelector("#ledge .changed").hidden`)
 	saved(t, s, strings.Replace(marked, "| F | G | C | Am |", "| F | G7 | C | Am |", 1), "chorus: chords of bar 2")
-	const changed = `[...document.querySelectorAll("#sheet .pass")].map(p => +p.classList.contains("is-changed")).join("")`
+	const are = `.map(p => +p.classList.contains("is-changed")).join("")`
+	const changed = `[...document.querySelectorAll("#sheet .pass")]` + are
 	w.until(changed + ` === "00101"`)
-	w.holds(`[...document.querySelectorAll("#form button")].map(p => +p.classList.contains("is-changed")).join("") === "00101"`)
+	w.holds(`[...document.querySelectorAll("#form button")]` + are + ` === "00101"`)
 	w.holds(`document.querySelector("#form li:nth-child(3) .unseen").textContent.endsWith("changed by the last save")`)
 	w.holds(`document.querySelector("[data-bar='10'] .chord").textContent === "G7"`)
 	w.holds(`document.querySelector("#news").textContent.endsWith("chorus: chords of bar 2")`)
@@ -298,14 +300,14 @@ func TestPageShowsWhatChanged(t *testing.T) {
 	// A save while it plays waits for the bar line; the key s, and the button, play it now.
 	w.press("t")
 	w.until(`document.querySelector("#sheet .bar.here")`)
-	saved(t, s, strings.Replace(marked, "| F | G | C | Am |", "| F | Gm | C | Am |", 1), "chorus: chords of bar 2, again")
+	saved(t, s, strings.Replace(marked, "| F | G | C | Am |", "| F | Gm | C | Am |", 1), "chorus: chords of bar 2")
 	w.until(`document.querySelector("#coming").textContent.includes("next bar line") || ` + changed + ` === "00101"`)
 	w.press("s")
 	w.until(`document.querySelector("#ledge .swap").hidden && document.querySelector("#coming").hidden`)
 	w.press("c")
 	w.until(`document.querySelector("#ledge .pass-name").textContent === "chorus (1)"`)
 	w.until(`document.querySelector("#said").textContent.startsWith("chorus (1)")`)
-	w.holds(`document.querySelector("#form [aria-current]").parentNode === document.querySelector("#form li:nth-child(3)")`)
+	w.holds(`document.querySelector("#form li:nth-child(3) button").ariaCurrent === "true"`)
 	w.press(kb.Escape)
 }
 
