@@ -112,7 +112,7 @@ func TestPageControls(t *testing.T) {
 	w.press(kb.Home + kb.ArrowRight)
 	w.until(chosen + `.loudness === 0.01`)
 	w.click(".sound label:has([value=midi])")
-	w.until(`document.querySelector("#coming").textContent.includes("MIDI") ||
+	w.until(`document.querySelector(".trouble").textContent.includes("MIDI") ||
 		document.querySelector(".midi-news").textContent.includes("instrument")`)
 	w.click(".sound label:has([value=sound])")
 	w.until(chosen + `.outlet === "sound"`)

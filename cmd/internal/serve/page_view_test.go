@@ -49,6 +49,7 @@ form {
 // look is how a page is looked at.
 type look struct {
 	width, height int
+	noisy         bool // the console may have messages
 	features      []*emulation.MediaFeature
 }
 
@@ -96,6 +97,9 @@ func seen(t testing.TB, browser context.Context, s *Server, l look) *tab {
 	t.Cleanup(func() {
 		stop()
 		for _, m := range <-done {
+			if l.noisy {
+				break
+			}
 			t.Errorf("in the console: %s", m)
 		}
 	})
@@ -309,6 +313,22 @@ func TestPageShowsWhatChanged(t *testing.T) {
 	w.until(`document.querySelector("#said").textContent.startsWith("chorus (1)")`)
 	w.holds(`document.querySelector("#form li:nth-child(3) button").ariaCurrent === "true"`)
 	w.press(kb.Escape)
+}
+
+// Where plinth is gone the page says so, with what to do, and keeps its bars.
+func TestPageSaysThatPlinthIsGone(t *testing.T) {
+	s := playing(t)
+	saved(t, s, marked, "20 bars")
+	l := phone
+	l.noisy = true
+	w := seen(t, chromium(t), s, l)
+	w.holds(`document.querySelector(".trouble").hidden`)
+	s.Close()
+	w.until(`!document.querySelector(".trouble").hidden`)
+	w.holds(`document.querySelector(".trouble").textContent.length > 20`)
+	w.holds(`document.querySelector("#said").textContent === document.querySelector(".trouble").textContent`)
+	w.holds(`document.querySelectorAll("#sheet .bar").length > 3`)
+	t.Log(w.text(".trouble"))
 }
 
 // Every file that the page's script needs is named in the page, so that they are all asked for at once.

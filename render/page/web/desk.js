@@ -1,7 +1,6 @@
 // What the controls and the keys do. Each is a method, named in the list of keys.
 
 import { passName } from "./head.js";
-import { numberOf } from "./layout.js";
 
 const players = ["drums", "bass", "piano", "guide"];
 const steps = 20; // of pace, from nothing to as written
@@ -135,7 +134,7 @@ export class Desk {
     const from = this.start ?? (fromLast ? this.last : undefined);
     if (from === undefined || from >= bed.bars.length) {
       this.start = bar;
-      this.say(`a stretch begins with bar ${numberOf(bed, bar)}`);
+      this.say(`a stretch begins with bar ${bed.bars[bar].number}`);
     } else {
       this.marked = { from: Math.min(from, bar), to: Math.max(from, bar) };
       this.start = this.last = undefined;
@@ -156,7 +155,7 @@ export class Desk {
   markedWords() {
     const { bed } = this.engine;
     if (!this.marked || !bed || this.marked.to >= bed.bars.length) return "";
-    const [from, to] = [numberOf(bed, this.marked.from), numberOf(bed, this.marked.to)];
+    const [from, to] = [bed.bars[this.marked.from].number, bed.bars[this.marked.to].number];
     return from === to ? `bar ${from}` : `bars ${from} to ${to}`;
   }
 
