@@ -41,7 +41,7 @@ func TestPageIsAccessible(t *testing.T) {
 	browser := chromium(t)
 	for name, l := range looks {
 		saved(t, s, marked, "20 bars")
-		w := seen(t, browser, s, l)
+		w := opened(t, browser, s, l)
 		w.do(script + "; undefined")
 		check := func(with string) {
 			t.Helper()
@@ -83,7 +83,7 @@ func TestPageOfTenThousandBars(t *testing.T) {
 		form.WriteString("  play \"a\" { times = 25 }\n")
 	}
 	saved(t, s, "section \"a\" {\n  chords = \"| C | Am | F | G |\"\n}\nform {\n"+form.String()+"}\n", "10,000 bars")
-	w := seen(t, chromium(t), s, desktop)
+	w := opened(t, chromium(t), s, desktop)
 	const drawn = `document.querySelectorAll("#sheet .bar").length`
 	w.holds(drawn + ` < 60 && document.querySelectorAll("#form li").length === 100`)
 	w.holds(`document.documentElement.scrollWidth <= innerWidth`)
@@ -110,7 +110,7 @@ func BenchmarkPage(b *testing.B) {
 	saved(b, s, string(text), "lanterns")
 	browser := chromium(b)
 	for range b.N {
-		w := seen(b, browser, s, desktop)
+		w := opened(b, browser, s, desktop)
 		w.until(`performance.getEntriesByName("first-contentful-paint").length`)
 		const since = ` - performance.getEntriesByType("navigation")[0].responseStart`
 		for unit, name := range map[string]string{"ms/paint": "first-contentful-paint", "ms/drawn": "drawn"} {

@@ -40,7 +40,7 @@ const looped = `[...document.querySelectorAll("#sheet .bar.looped .number")].map
 func TestPageControls(t *testing.T) {
 	s := playing(t)
 	saved(t, s, plain, "24 bars")
-	w := seen(t, chromium(t), s, desktop)
+	w := opened(t, chromium(t), s, desktop)
 	stops := func() {
 		t.Helper()
 		w.click(".play")
@@ -126,11 +126,55 @@ func TestPageControls(t *testing.T) {
 	w.until(`document.querySelector(".back").hidden`)
 }
 
+// instruments stand in for two ports of this computer; what they get is in sent.
+const instruments = `
+	globalThis.sent = { 1: [], 2: [] };
+	const ports = ["Piano", "Rack"].map((name, i) => ({
+		id: String(i + 1), name, state: "connected", connection: "open", type: "output",
+		send(data) { sent[this.id].push([...data]); },
+	}));
+	navigator.requestMIDIAccess = async () => ({ outputs: new Map(ports.map(p => [p.id, p])), onstatechange: null });
+`
+
+// Own instruments are chosen, with the port and the clock; the page says what is missing.
+func TestPageControlsInstruments(t *testing.T) {
+	s := playing(t)
+	saved(t, s, plain, "24 bars")
+	l := phone
+	l.before = instruments
+	w := opened(t, chromium(t), s, l)
+	w.do(`document.querySelector(".more").click()`)
+	w.holds(`document.querySelector(".midi").hidden`)
+	w.click(".sound label:has([value=midi])")
+	w.until(`!document.querySelector(".midi").hidden`)
+	w.holds(`[...document.querySelectorAll(".port option")].map(o => o.textContent).join() === "choose one,Piano,Rack"`)
+	w.do(`document.querySelector(".play").click()`)
+	w.until(`!document.querySelector(".trouble").hidden`) // which port is not said
+	choose := func(id string) {
+		w.do(`(() => {
+			const select = document.querySelector(".port select");
+			select.value = "` + id + `";
+			select.dispatchEvent(new Event("change"));
+		})()`)
+	}
+	choose("2")
+	w.until(`document.querySelector(".trouble").hidden && ` + chosen + `.port.name === "Rack"`)
+	w.do(`document.querySelector(".play").click()`)
+	w.until(`sent[2].some(m => m[0] >> 4 === 9) && !sent[1].length && !sent[2].some(m => m[0] === 0xf8)`)
+	w.click(".midi label:has([type=checkbox])")
+	w.until(`sent[2].some(m => m[0] === 0xf8)`)
+	choose("1")
+	w.until(chosen + `.port.name === "Piano"`)
+	w.do(`document.querySelector(".play").click()`)
+	w.click(".sound label:has([value=sound])")
+	w.until(`document.querySelector(".midi").hidden && ` + chosen + `.outlet === "sound"`)
+}
+
 // What the keys do, all that the sheet of keys lists.
 func TestPageKeys(t *testing.T) {
 	s := playing(t)
 	saved(t, s, plain, "24 bars")
-	w := seen(t, chromium(t), s, desktop)
+	w := opened(t, chromium(t), s, desktop)
 	listed := eval[[]string](w, `
 		[...document.querySelectorAll("#help section:first-child dt")].map(k => k.textContent)`)
 	done := map[string]bool{}
@@ -208,7 +252,7 @@ func TestPageByTab(t *testing.T) {
 	s := playing(t)
 	saved(t, s, plain, "24 bars")
 	for name, l := range map[string]look{"wide": desktop, "narrow": phone} {
-		w := seen(t, chromium(t), s, l)
+		w := opened(t, chromium(t), s, l)
 		w.do(`document.querySelector(".more").click()`)
 		w.until(`document.querySelector("#coming").hidden`)
 		var got []string
@@ -245,7 +289,7 @@ func TestPageByTab(t *testing.T) {
 func TestPageMovesLittle(t *testing.T) {
 	s := playing(t)
 	saved(t, s, plain, "24 bars")
-	w := seen(t, chromium(t), s, desktop.with("prefers-reduced-motion", "reduce"))
+	w := opened(t, chromium(t), s, desktop.with("prefers-reduced-motion", "reduce"))
 	w.press(" ")
 	w.until(here + ` === 2`)
 	w.holds(`document.getAnimations().length === 0`)
@@ -269,7 +313,7 @@ func TestPageMovesLittle(t *testing.T) {
 		t.Errorf("the line is seen at %v", places)
 	}
 	w.press(" ")
-	w = seen(t, chromium(t), s, desktop)
+	w = opened(t, chromium(t), s, desktop)
 	w.press(" ")
 	w.until(`document.getAnimations().length === 2`)
 }

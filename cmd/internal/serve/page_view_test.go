@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"github.com/chromedp/cdproto/emulation"
+	cdppage "github.com/chromedp/cdproto/page"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 	"github.com/hashicorp/hcl/v2"
@@ -49,7 +50,8 @@ form {
 // look is how a page is looked at.
 type look struct {
 	width, height int
-	noisy         bool // the console may have messages
+	noisy         bool   // the console may have messages
+	before        string // a script that runs before the page's
 	features      []*emulation.MediaFeature
 }
 
@@ -67,9 +69,9 @@ func (l look) with(feature, value string) look {
 	return l
 }
 
-// seen opens the page of a server in a tab, and waits until its bars are there. A message in the console that is
+// opened opens the page of a server in a tab, and waits until its bars are there. A message in the console that is
 // no mere information fails the test.
-func seen(t testing.TB, browser context.Context, s *Server, l look) *tab {
+func opened(t testing.TB, browser context.Context, s *Server, l look) *tab {
 	t.Helper()
 	ctx, stop := chromedp.NewContext(browser)
 	t.Cleanup(stop)
@@ -78,6 +80,10 @@ func seen(t testing.TB, browser context.Context, s *Server, l look) *tab {
 	}
 	features := emulation.SetEmulatedMediaParams{Features: l.features}
 	if _, err := chromedp.Call(ctx, emulation.SetEmulatedMedia, features); err != nil {
+		t.Fatal(err)
+	}
+	before := cdppage.AddScriptToEvaluateOnNewDocumentParams{Source: l.before}
+	if _, err := chromedp.Call(ctx, cdppage.AddScriptToEvaluateOnNewDocument, before); err != nil {
 		t.Fatal(err)
 	}
 	said := chromedp.Console(ctx)
@@ -163,9 +169,9 @@ func wrongSave(t testing.TB, s *Server, text string) []page.Diag {
 	if !ok {
 		t.Fatalf("%v", err)
 	}
-	out := Diags(diags, map[string][]byte{"page.song.hcl": []byte(text)})
-	s.Wrong("still playing the last good one", out)
-	return out
+	wrong, doubts := Diags(diags, map[string][]byte{"page.song.hcl": []byte(text)})
+	s.Wrong("still playing the last good one", wrong, doubts)
+	return wrong
 }
 
 // The page shows all of the song: its texts as they are, whatever they look like, and each bar with a name for
@@ -173,7 +179,7 @@ func wrongSave(t testing.TB, s *Server, text string) []page.Diag {
 func TestPageShowsTheSong(t *testing.T) {
 	s := playing(t)
 	saved(t, s, marked, "20 bars")
-	w := seen(t, chromium(t), s, desktop)
+	w := opened(t, chromium(t), s, desktop)
 	for selector, want := range map[string]string{
 		"#title": `Nell & <b>Tom</b> <img src=x onerror=alert(1)>`, "#by": "<i>Weir</i>", "#news": "20 bars",
 		"#bank":                         "Sound: plucks",
@@ -224,7 +230,7 @@ func TestPageWidths(t *testing.T) {
 	for _, row := range []struct{ width, height, bars int }{
 		{1400, 900, 4}, {420, 860, 2}, {700, 450, 4}, {320, 640, 2}, {2000, 1100, 8}, {280, 500, 1},
 	} {
-		w := seen(t, browser, s, look{width: row.width, height: row.height})
+		w := opened(t, browser, s, look{width: row.width, height: row.height})
 		got := eval[int](w, `document.querySelectorAll(".pass:nth-of-type(2) .system:nth-of-type(1) .bar").length`)
 		if got != row.bars {
 			t.Errorf("%d bars side by side at %d pixels", got, row.width)
@@ -244,9 +250,8 @@ func TestPageWidths(t *testing.T) {
 func TestPageShowsAWrongSave(t *testing.T) {
 	s := playing(t)
 	saved(t, s, marked, "20 bars")
-	w := seen(t, chromium(t), s, phone)
+	w := opened(t, chromium(t), s, phone)
 	diags := wrongSave(t, s, strings.Replace(marked, "Fm/C", "Fm/C | Hm<b>", 1))
-	diags = slices.DeleteFunc(diags, func(d page.Diag) bool { return d.Severity != "error" })
 	w.until(`!document.querySelector("#wrong").hidden`)
 	if got, want := w.text("#wrong h3"), "page.song.hcl:7:22 "+diags[0].Summary; got != want {
 		t.Errorf("the mistake is %q, not %q", got, want)
@@ -285,7 +290,7 @@ func TestPageShowsAWrongSave(t *testing.T) {
 func TestPageShowsWhatChanged(t *testing.T) {
 	s := playing(t)
 	saved(t, s, marked, "20 bars")
-	w := seen(t, chromium(t), s, desktop)
+	w := opened(t, chromium(t), s, desktop)
 	w.holds(`!document.querySelector(".is-changed") && document.querySelector("#ledge .changed").hidden`)
 	saved(t, s, strings.Replace(marked, "| F | G | C | Am |", "| F | G7 | C | Am |", 1), "chorus: chords of bar 2")
 	const are = `.map(p => +p.classList.contains("is-changed")).join("")`
@@ -321,7 +326,7 @@ func TestPageSaysThatPlinthIsGone(t *testing.T) {
 	saved(t, s, marked, "20 bars")
 	l := phone
 	l.noisy = true
-	w := seen(t, chromium(t), s, l)
+	w := opened(t, chromium(t), s, l)
 	w.holds(`document.querySelector(".trouble").hidden`)
 	s.Close()
 	w.until(`!document.querySelector(".trouble").hidden`)
