@@ -320,6 +320,29 @@ func TestPageShowsWhatChanged(t *testing.T) {
 	w.press(kb.Escape)
 }
 
+// The keyboard stays on its bar when a save changes that pass or another, and when the page gets another width;
+// so do the marks.
+func TestPageKeepsItsPlace(t *testing.T) {
+	s := playing(t)
+	saved(t, s, marked, "20 bars")
+	w := opened(t, chromium(t), s, desktop)
+	w.do(`document.querySelector("[data-bar='9']").focus()`)
+	for i, chord := range []string{"| F | G7 | C | Am |", "| F | Gm | C | Am |"} {
+		saved(t, s, strings.Replace(marked, "| F | G | C | Am |", chord, 1), "chorus")
+		w.until(`document.querySelector("[data-bar='10'] .chord").textContent === "` + []string{"G7", "Gm"}[i] + `"`)
+		w.holds(`document.activeElement.dataset.bar === "9"`)
+	}
+	w.holds(`document.querySelectorAll("#sheet .bar[tabindex='0']").length === 1`)
+	if err := chromedp.Do(w.ctx, chromedp.EmulateViewport(int64(phone.width), int64(phone.height))); err != nil {
+		t.Fatal(err)
+	}
+	w.until(`document.activeElement.parentNode.querySelectorAll(".bar").length === 2`)
+	w.holds(`document.activeElement.dataset.bar === "9" && document.querySelectorAll("#sheet .is-changed").length === 2`)
+	saved(t, s, strings.Replace(marked, "Bb7sus4 Bb7", "Bb7", 1), "verse <s>")
+	w.until(`document.querySelector("#form li:nth-child(2) .is-changed")`)
+	w.holds(`document.activeElement.dataset.bar === "9"`)
+}
+
 // Where plinth is gone the page says so, with what to do, and keeps its bars.
 func TestPageSaysThatPlinthIsGone(t *testing.T) {
 	s := playing(t)

@@ -19,6 +19,7 @@ export class Form {
   show(bed) {
     this.bed = bed;
     const { chunks, end } = bed;
+    const at = document.activeElement?.dataset?.chunk; // the keyboard stays where it is
     this.root.classList.toggle("many", chunks.length > 60);
     this.list.replaceChildren(...chunks.map((place, i) => {
       const item = el("li", {}, block(place, i, bed.bars.slice(place.bar, place.bar + place.bars)));
@@ -27,6 +28,7 @@ export class Form {
     }));
     this.edges = null;
     this.here = undefined;
+    if (at !== undefined) this.list.children[Math.min(at, chunks.length - 1)]?.firstChild.focus();
   }
 
   // setChanged marks the passes that the last save changed, by their blocks and in the sheet.
