@@ -28,7 +28,8 @@ export class Controls {
     this.place = el("p", { class: "place" }, this.pass = el("span", { class: "pass-name" }),
       this.bar = el("span", { class: "bar-name" }), this.time = el("span", { class: "time" }));
     this.root = root;
-    root.append(el("div", { class: "row" }, this.play, this.top, this.place,
+    this.trouble = el("p", { class: "trouble" });
+    root.append(this.trouble, el("div", { class: "row" }, this.play, this.top, this.place,
       el("div", { class: "saved" }, this.mistake, this.swap, this.changed, this.back), this.keys, this.more));
     for (const node of [this.mistake, this.swap, this.changed, this.back]) node.hidden = true;
     setInterval(() => { if (engine.playing) this.tell(); }, 500);
@@ -49,6 +50,8 @@ export class Controls {
     this.swap.hidden = !pending;
     this.changed.hidden = changed === 0;
     this.back.hidden = following;
+    setText(this.trouble, [...engine.troubles.values()].join(" "));
+    this.trouble.hidden = engine.troubles.size === 0;
     this.tell();
   }
 

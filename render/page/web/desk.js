@@ -1,10 +1,9 @@
 // What the controls and the keys do. Each is a method, named in the list of keys.
 
 import { passName } from "./head.js";
-import { numberOf } from "./layout.js";
 
 const players = ["drums", "bass", "piano", "guide"];
-const step = 0.05;
+const steps = 20; // of pace, from nothing to as written
 
 export class Desk {
   // say tells those who hear the page; onChange is called when something is to be shown that the engine has not.
@@ -135,7 +134,7 @@ export class Desk {
     const from = this.start ?? (fromLast ? this.last : undefined);
     if (from === undefined || from >= bed.bars.length) {
       this.start = bar;
-      this.say(`a stretch begins with bar ${numberOf(bed, bar)}`);
+      this.say(`a stretch begins with bar ${bed.bars[bar].number}`);
     } else {
       this.marked = { from: Math.min(from, bar), to: Math.max(from, bar) };
       this.start = this.last = undefined;
@@ -156,7 +155,7 @@ export class Desk {
   markedWords() {
     const { bed } = this.engine;
     if (!this.marked || !bed || this.marked.to >= bed.bars.length) return "";
-    const [from, to] = [numberOf(bed, this.marked.from), numberOf(bed, this.marked.to)];
+    const [from, to] = [bed.bars[this.marked.from].number, bed.bars[this.marked.to].number];
     return from === to ? `bar ${from}` : `bars ${from} to ${to}`;
   }
 
@@ -167,7 +166,7 @@ export class Desk {
     this.marked = wasMarked && loop ? { from: loop.from, to: loop.to } : null;
   }
 
-  faster(by) { this.#setPace(Math.round(this.engine.pace / step + by) * step); }
+  faster(by) { this.#setPace(Math.round(this.engine.pace * steps + by) / steps); }
   slower() { this.faster(-1); }
   quicker() { this.faster(1); }
   asWritten() { this.#setPace(1); }

@@ -19,7 +19,8 @@ export class Form {
   show(bed) {
     this.bed = bed;
     const { chunks, end } = bed;
-    this.list.classList.toggle("many", chunks.length > 60);
+    const at = document.activeElement?.dataset?.chunk; // the keyboard stays where it is
+    this.root.classList.toggle("many", chunks.length > 60);
     this.list.replaceChildren(...chunks.map((place, i) => {
       const item = el("li", {}, block(place, i, bed.bars.slice(place.bar, place.bar + place.bars)));
       item.style.flexGrow = Math.max((place.end - place.at) / end, 0.001);
@@ -27,6 +28,7 @@ export class Form {
     }));
     this.edges = null;
     this.here = undefined;
+    if (at !== undefined) this.list.children[Math.min(at, chunks.length - 1)]?.firstChild.focus();
   }
 
   // setChanged marks the passes that the last save changed, by their blocks and in the sheet.
@@ -43,7 +45,9 @@ export class Form {
     if (this.here === chunk) return;
     this.here = chunk;
     this.list.querySelectorAll("[aria-current]").forEach(node => node.removeAttribute("aria-current"));
-    this.list.children[chunk]?.firstChild.setAttribute("aria-current", "true");
+    const item = this.list.children[chunk];
+    item?.firstChild.setAttribute("aria-current", "true");
+    if (item) this.root.scrollLeft = item.offsetLeft - this.root.clientWidth / 3; // where there are many passes
   }
 
   // setLoop marks the passes that lie in the stretch that loops.

@@ -22,9 +22,9 @@ export function tacetWords(tacet) {
   return tacet?.length ? `${tacet.join(" and ")} tacet` : "";
 }
 
-// passName is a pass's name; what stands in front of bar 1 is the count-in.
+// passName is a pass's name; those in front of it have none.
 export function passName(place) {
-  return place.pass < 0 ? "count-in" : place.name || place.section;
+  return place.pass < 0 ? "before bar 1" : place.name || place.section;
 }
 
 // beginning are the facts of a pass that are other than those of the pass before it.

@@ -3,7 +3,7 @@
 import { rowsOf } from "./events.js";
 
 // heights are of the parts of a system, from the top, in CSS pixels.
-export const heights = { event: 19, chords: 32, picture: 150, lane: 11, foot: 10 };
+export const heights = { event: 19, chords: 32, picture: 150, slim: 26, lane: 11, foot: 10 };
 export const lanes = ["cymbals", "snare and toms", "kick"];
 
 // measure says how many bars a system has in a width and how wide they are.
@@ -18,6 +18,7 @@ export const serif = '"Iowan Old Style", "Palatino Linotype", Palatino, P052, "L
 // systemsOf parts a chunk's bars, from first on, into systems.
 export function systemsOf(bed, first, count, size) {
   const out = [];
+  const slim = bed.chunks[bed.bars[first].chunk].pass < 0 && isBare(bed, first, count);
   for (let from = first; from < first + count; from += size.bars) {
     const to = Math.min(from + size.bars, first + count);
     const system = { bed, size, from, to };
@@ -28,11 +29,21 @@ export function systemsOf(bed, first, count, size) {
       : { list: [], rows: 0 };
     system.events = rows.list;
     system.top = rows.rows * heights.event + 4;
-    system.field = system.top + heights.chords;
-    system.height = system.field + heights.picture + heights.lane * lanes.length + heights.foot;
+    system.slim = slim;
+    system.field = system.top + (slim ? 0 : heights.chords);
+    system.bottom = system.field + (slim ? heights.slim : heights.picture);
+    system.height = system.bottom + (slim ? 0 : heights.lane * lanes.length) + heights.foot;
     out.push(system);
   }
   return out;
+}
+
+// isBare says that in some bars nothing is played but the click: they need no picture.
+function isBare(bed, first, count) {
+  for (let bar = first; bar < first + count; bar++) {
+    if (bed.notes(bar).some(note => bed.parts[note.part].who !== "click")) return false;
+  }
+  return true;
 }
 
 // placeIn is where a moment lies in a system, in pixels from its left: evenly inside each bar, which are all as
@@ -71,10 +82,4 @@ export function pitchedParts(bed) {
 // allNotes are the notes of a bed, those of passes that are alike once.
 export function* allNotes(bed) {
   for (const data of new Set(bed.chunks.map(chunk => chunk.data))) for (const bar of data.notes) yield* bar;
-}
-
-// numberOf is the number of a bar in the song.
-export function numberOf(bed, bar) {
-  const chunk = bed.chunks[bed.bars[bar].chunk];
-  return chunk.first + bar - chunk.bar;
 }

@@ -17,7 +17,7 @@ import { passName } from "./head.js";
 const find = selector => document.querySelector(selector);
 
 const engine = new Engine();
-const sheet = new Sheet(find("#sheet"));
+const sheet = new Sheet(find("#sheet"), () => show());
 const news = new News(engine);
 const desk = new Desk(engine, sheet, text => news.say(text), () => show());
 const form = new Form(find("#form"), chunk => desk.choose(engine.bed.chunks[chunk].bar));

@@ -30,14 +30,12 @@ export class News {
       if (!first || !state.ok) this.say(state.ok ? `Saved: ${says}` : summaryOf(state));
     }
     const { progress, bed } = this.engine;
-    const troubles = [...this.engine.troubles.values()];
-    const words = [...troubles];
+    const words = [];
     if (pending) words.push("It plays from the next bar line on.");
     const { ready, needed } = progress;
     if (ready < needed) words.push(`${ready} of ${needed} sounds are ready.`);
     setText(this.coming, words.join(" "));
     this.coming.hidden = words.length === 0;
-    this.coming.classList.toggle("is-lost", troubles.length > 0);
     const bank = (state?.bank ?? bed?.state.bank);
     if (bank) {
       setText(this.bank, bank.sketch ? "Sound: a sketch, which plinth computes itself. --soundfont plays a real one."

@@ -18,11 +18,15 @@ export function pictureNode(system, room) {
   const { low, high } = compass(bed);
   const unit = heights.picture / (high - low + 1);
   const y = key => system.field + (high - key) * unit;
-  const field = { top: system.field, bottom: system.field + heights.picture };
+  const field = { top: system.field, bottom: system.bottom };
   const out = svg("svg", { class: "picture", width: width + 2, height, viewBox: `0 0 ${width + 2} ${height}`,
     "aria-hidden": "true" });
-  out.append(...roomBack(system, room, field, y, unit), ...pitchLines(size, width, low, high, y, unit),
-    barLines(system, field));
+  if (system.slim) {
+    out.append(barLines(system, field, field.bottom));
+    return out;
+  }
+  out.append(...roomBack(system, room, y, unit), ...pitchLines(size, width, low, high, y, unit),
+    barLines(system, field, field.bottom + heights.lane * lanes.length));
   const notes = notesIn(system);
   bed.parts.forEach((part, i) => {
     const own = notes.filter(note => note.part === i);
@@ -65,8 +69,7 @@ function pitchLines(size, width, low, high, y, unit) {
 }
 
 // barLines are the lines of bars and, thinner, of beats; a pass ends with two, the song with a thick one.
-function barLines({ bed, size, from, to, x }, field) {
-  const bottom = field.bottom + heights.lane * lanes.length;
+function barLines({ bed, size, from, to, x }, field, bottom) {
   let beats = "", bars = `M${size.gutter} ${field.top}V${bottom}`;
   for (let bar = from; bar < to; bar++) {
     for (const beat of bed.bars[bar].beats.slice(1)) beats += `M${n(x(beat))} ${field.top}V${field.bottom}`;
@@ -129,7 +132,7 @@ function drumMarks(notes, x, top) {
 function laneSigns(size, top) {
   const x = size.gutter - 11;
   const at = lane => top + heights.lane * (lane + 0.5) + 1;
-  return svg("g", { class: "drums keys" },
+  return svg("g", { class: "drums legend" },
     svg("path", { class: "crosses", d: `M${x - 2.5} ${at(0) - 2.5}l5 5m0-5l-5 5` }),
     svg("path", { class: "solids", d: `M${x} ${at(1) - 3.5}l2.5 3.5-2.5 3.5-2.5-3.5z` +
       `M${x - 2.5} ${at(2)}a2.5 2.5 0 1 0 5 0a2.5 2.5 0 1 0-5 0z` }));
@@ -145,7 +148,7 @@ function windowsIn({ bed, from, to }, room) {
 }
 
 // roomBack are the windows, as wall openings are drawn on a plan, in the singer's register.
-function roomBack(system, room, field, y, unit) {
+function roomBack(system, room, y, unit) {
   const voice = voiceRange(system.bed);
   const top = n(y(voice.high)), bottom = n(y(voice.low) + unit);
   return windowsIn(system, room).map(w => {

@@ -65,7 +65,7 @@ export class Settings {
       this["outlet-" + value] = input;
       return el("label", { class: "pill" }, input, el("span", {}, words));
     };
-    this.port = el("select", { onchange: () => engine.setPort(this.port.value) });
+    this.port = el("select", { onchange: () => engine.setPort(this.port.value || null) });
     this.clock = el("input", { type: "checkbox", onchange: () => engine.setClock(this.clock.checked) });
     this.midi = el("div", { class: "midi" }, el("label", { class: "port" }, el("span", {}, "port"), this.port),
       el("label", { class: "pill" }, this.clock, el("span", {}, "clock")));
@@ -103,6 +103,7 @@ export class Settings {
     this["outlet-midi"].checked = outlet === "midi";
     this.midi.hidden = outlet !== "midi" || !midi.supported || !midi.ports.length;
     const ports = midi.ports.map(({ id, name }) => el("option", { value: id, selected: id === midi.port }, name));
+    if (midi.port === null) ports.unshift(el("option", { value: "", selected: true }, "choose one"));
     const key = JSON.stringify([midi.ports, midi.port]);
     if (key !== this.ports) this.port.replaceChildren(...ports);
     this.ports = key;
@@ -110,7 +111,7 @@ export class Settings {
     let news = "";
     if (!midi.supported) {
       this["outlet-midi"].disabled = true;
-      news = "This browser has no Web MIDI, so it cannot play your own instruments.";
+      news = "This browser has no Web MIDI. Chromium, Chrome, Edge, Opera and Firefox have it.";
     } else if (outlet === "midi" && !midi.allowed) {
       news = "The browser asks whether this page may use your instruments; or allow MIDI beside the address.";
     } else if (outlet === "midi" && !midi.ports.length) {

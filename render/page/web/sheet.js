@@ -7,7 +7,8 @@ import { emptySystem, fillSystem, paintRoom } from "./system.js";
 import { passHead } from "./head.js";
 
 export class Sheet {
-  constructor(root) {
+  // onResize is called when the page has another width.
+  constructor(root, onResize) {
     this.root = root;
     this.line = root.querySelector(".line");
     this.systems = []; // with the node of each, by place
@@ -20,6 +21,7 @@ export class Sheet {
       if (now === width || !this.bed) return;
       width = now;
       this.show(this.bed, this.room);
+      onResize();
     }).observe(root);
   }
 
@@ -50,9 +52,24 @@ export class Sheet {
     this.systems.forEach(system => {
       for (let bar = system.from; bar < system.to; bar++) this.byBar[bar] = system;
     });
-    this.root.replaceChildren(this.line, ...this.passes.map(pass => pass.node));
+    this.#arrange(kept.values());
     this.focused = Math.min(this.focused, Math.max(bed.bars.length - 1, 0));
     this.#tabStop();
+    this.setChanged(this.changed ?? new Set());
+  }
+
+  // #arrange puts the passes into the page. Those that stay are not touched, and the keyboard stays on its bar.
+  #arrange(before) {
+    const at = document.activeElement?.dataset?.bar;
+    for (const pass of before) if (!this.passes.includes(pass)) pass.node.remove();
+    let next = this.line.nextElementSibling;
+    for (const { node } of this.passes) {
+      if (node === next) next = next.nextElementSibling;
+      else this.root.insertBefore(node, next);
+    }
+    if (at !== undefined && document.activeElement?.dataset?.bar === undefined) {
+      this.barNode(Math.min(Number(at), this.bed.bars.length - 1))?.focus({ preventScroll: true });
+    }
   }
 
   // #pass makes the elements of a pass: its heading and the boxes of its systems.
@@ -129,6 +146,7 @@ export class Sheet {
 
   // setChanged marks the passes that the last save changed.
   setChanged(changed) {
+    this.changed = changed;
     this.passes?.forEach((pass, i) => pass.node.classList.toggle("is-changed", changed.has(i)));
   }
 

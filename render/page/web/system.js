@@ -4,7 +4,7 @@
 import { el } from "./dom.js";
 import { chordNodes, spokenChord } from "./chords.js";
 import { eventNode, spokenEvent } from "./events.js";
-import { heights, numberOf } from "./layout.js";
+import { heights } from "./layout.js";
 import { pictureNode } from "./picture.js";
 
 // emptySystem is the box of a system.
@@ -29,15 +29,17 @@ export function paintRoom(node, system, room) {
 }
 
 // barNode is a bar: a button over the whole height of the system.
-function barNode({ bed, size, from, x, top, field }, index) {
+function barNode({ bed, size, from, x, top, bottom }, index) {
   const bar = bed.bars[index];
   const left = size.gutter + size.bar * (index - from);
   const node = el("button", { type: "button", class: "bar", tabindex: "-1", "data-bar": index },
     el("span", { class: "unseen" }, spokenBar(bed, index)));
   node.style.left = left + "px";
   node.style.width = size.bar + "px";
-  node.append(el("span", { class: "number", "aria-hidden": "true" }, String(numberOf(bed, index))));
-  node.lastChild.style.top = field + heights.picture - 15 + "px";
+  if (bed.chunks[bar.chunk].pass >= 0) {
+    node.append(el("span", { class: "number", "aria-hidden": "true" }, String(bar.number)));
+    node.lastChild.style.top = bottom - 15 + "px";
+  }
   const newMeter = changedMeter(bed, index);
   const row = el("span", { class: crowded(bar, size) ? "chords crowded" : "chords", "aria-hidden": "true" });
   row.style.top = top + "px";
@@ -84,5 +86,5 @@ export function spokenBar(bed, index) {
 
 // barName is the bar's number in words; those in front of bar 1 are the count-in.
 export function barName(bed, index) {
-  return bed.chunks[bed.bars[index].chunk].pass < 0 ? "bar in front" : "bar " + numberOf(bed, index);
+  return bed.chunks[bed.bars[index].chunk].pass < 0 ? "a bar before bar 1" : "bar " + bed.bars[index].number;
 }

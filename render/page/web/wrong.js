@@ -9,18 +9,17 @@ export class Wrong {
   }
 
   // show says what is wrong with the last save, or nothing. playing is whether there is a bed that plays on.
-  show(state, playing) {
-    const { mistakes, doubts } = sorted(state);
-    const key = JSON.stringify([mistakes, doubts, playing]);
+  show({ wrong = [], doubts = [] }, playing) {
+    const key = JSON.stringify([wrong, doubts, playing]);
     if (key === this.key) return;
     this.key = key;
     const out = [];
-    if (mistakes.length) {
-      const many = mistakes.length === 1 ? "A mistake" : `${mistakes.length} mistakes`;
+    if (wrong.length) {
+      const many = wrong.length === 1 ? "A mistake" : `${wrong.length} mistakes`;
       out.push(el("div", { class: "mistakes" },
         el("h2", { id: "wrong-head", tabindex: "-1" }, `${many} in the last save`),
         el("p", { class: "still" }, playing ? "What plays is the last good bed." : "There is nothing to play yet."),
-        mistakes.map(diagnostic)));
+        wrong.map(diagnostic)));
     }
     if (doubts.length) {
       const head = doubts.length === 1 ? "One doubt" : `${doubts.length} doubts`;
@@ -36,15 +35,9 @@ export class Wrong {
   }
 }
 
-// sorted are the mistakes of a state, and all that is only doubted.
-function sorted({ ok, wrong = [], doubts = [] }) {
-  const mistakes = ok ? [] : wrong.filter(one => one.severity === "error");
-  return { mistakes, doubts: [...wrong.filter(one => one.severity !== "error"), ...doubts] };
-}
-
 // summaryOf is a wrong save in a line: "Mistake in line 31: Not a chord: "Xsus5". And 1 more."
 export function summaryOf(state) {
-  const { mistakes: [first, ...others] } = sorted(state);
+  const [first, ...others] = state.wrong ?? [];
   if (!first) return state.says || "The last save is wrong.";
   const more = others.length ? ` And ${others.length} more.` : "";
   return `Mistake${first.line ? ` in line ${first.line}` : ""}: ${first.summary}.${more}`;
