@@ -18,7 +18,7 @@ type Level struct {
 
 // levels has a row for each Who. It is the mix of a warm ballad: the piano carries, the bass lies some 3 dB under
 // it and the kit 6, and click, guide and pitch are there to be followed, not listened to. The examples
-// peak between -2 and -8 dBFS with the banks TimGM6mb and FluidR3, before Mix makes that -1.
+// peak between -4 and -10 dBFS with the banks TimGM6mb and FluidR3, before Mix makes that -1.
 var levels = [...]Level{
 	heard.Who(timeline.Drums): {decibels(-9.5), 0, decibels(-20)},
 	heard.Who(timeline.Bass):  {decibels(-10.5), 0, decibels(-32)},

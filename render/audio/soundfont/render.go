@@ -31,8 +31,10 @@ func (b *Bank) render(zones []zone, key uint8) bank.Sound {
 	var out bank.Sound
 	sum, one := scratches.Get().(*scratch), scratches.Get().(*scratch)
 	frames := 0 // what of sum is used
+	peak := float32(0)
 	for _, z := range zones {
-		n := b.renderZone(z, key, one)
+		n, loud := b.renderZone(z, key, one)
+		peak = max(peak, loud)
 		if r := z.release(); n > frames || n == frames && r < out.Release {
 			out.Release = r // the longest zone's: the others are over before
 		}
@@ -59,7 +61,6 @@ func (b *Bank) render(zones []zone, key uint8) bank.Sound {
 			sum.right[frames-fade+i] *= g
 		}
 	}
-	peak := max(loudest(sum.left[:frames]), loudest(sum.right[:frames]))
 	for frames > 0 && max(abs(sum.left[frames-1]), abs(sum.right[frames-1])) <= silent*peak {
 		frames--
 	}
@@ -71,25 +72,24 @@ func (b *Bank) render(zones []zone, key uint8) bank.Sound {
 }
 
 // renderZone renders a zone alone, at its highest velocity with the gain that 127 would have, and
-// returns how many frames it gave. A zone that the library cannot play is silent.
-func (b *Bank) renderZone(z zone, key uint8, to *scratch) (frames int) {
+// returns how many frames it gave and how loud it was. A zone that the library cannot play is silent.
+func (b *Bank) renderZone(z zone, key uint8, to *scratch) (frames int, peak float32) {
 	defer func() {
 		if recover() != nil {
-			frames = 0
+			frames, peak = 0, 0
 		}
 	}()
 	synth, err := b.synthesizer(z)
 	if err != nil {
-		return 0
+		return 0, 0
 	}
 	synth.NoteOn(0, int32(key), z.top())
-	peak := float32(0)
 	for frames < maxFrames {
 		left, right := to.left[frames:frames+step], to.right[frames:frames+step]
 		synth.Render(left, right)
 		loud := max(loudest(left), loudest(right))
 		if !(loud < wild) {
-			return 0
+			return 0, 0
 		}
 		peak = max(peak, loud)
 		frames += step
@@ -97,7 +97,7 @@ func (b *Bank) renderZone(z zone, key uint8, to *scratch) (frames int) {
 			break
 		}
 	}
-	return frames
+	return frames, peak
 }
 
 // synthesizer is one that has a zone as its only sound. It is made for each note: it is what the library changes.
@@ -127,9 +127,11 @@ func add(to, x []float32) {
 	}
 }
 
-// loudest is the largest sample; NaN where one is.
+// loudest is about the largest sample: every fourth is looked at. It is NaN where the sound has come to be no
+// number, which it stays.
 func loudest(x []float32) (peak float32) {
-	for _, v := range x {
+	for i := 0; i < len(x); i += 4 {
+		v := x[i]
 		if v <= peak && v >= -peak {
 			continue
 		}
