@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"runtime/debug"
 	"slices"
 	"strings"
 
@@ -97,6 +98,8 @@ func (a *app) addSound(set *files.Set, res *bed.Result, f *soundFlags) (made *so
 	if err != nil {
 		return nil, "", machineFailure(err)
 	}
+	// Sounds are large and hold no pointers: to look for garbage often costs little, and halves the memory.
+	defer debug.SetGCPercent(debug.SetGCPercent(20))
 	status := newStatusLine(a.err, a.terminalErr)
 	defer status.clear()
 	o := soundfiles.Options{Progress: status.show}

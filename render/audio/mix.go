@@ -31,8 +31,9 @@ type Mixed struct {
 	Mix   *Stereo
 	Stems []Stem // who is heard, in the order of the song's parts
 
-	gain   float32
-	reverb *reverb
+	gain      float32
+	reverb    *reverb
+	one, sent *Stereo // where a stem is made, and what of it is sent to the reverb
 }
 
 // Stem is a part of a mix.
@@ -78,19 +79,16 @@ func Mix(song *heard.Song, b bank.Bank, o Options) (*Mixed, error) {
 // mix adds the stems up. They have one reverb together, which is the same as one each.
 func (m *Mixed) mix(frames int, progress *progress) {
 	m.Mix = newStereo(frames)
-	sent, one := newStereo(frames), newStereo(frames)
+	m.one, m.sent = newStereo(frames), newStereo(frames)
 	for i := range m.Stems {
 		s := &m.Stems[i]
-		if i > 0 {
-			clear(one.Left)
-			clear(one.Right)
-		}
-		s.dry(one)
-		m.Mix.add(one, 1)
-		sent.add(one, float32(LevelOf(s.Who).Send))
+		m.one.clear()
+		s.dry(m.one)
+		m.Mix.add(m.one, 1)
+		m.sent.add(m.one, float32(LevelOf(s.Who).Send))
 		progress.step()
 	}
-	m.reverb.hall(sent, m.Mix, progress)
+	m.reverb.hall(m.sent, m.Mix, progress)
 	if peak := m.Mix.peak(); peak > 0 {
 		m.gain = float32(loudest / float64(peak))
 	}
@@ -103,21 +101,24 @@ func (m *Mixed) cut(end int) {
 	for n > end && math.Abs(float64(m.Mix.Left[n-1])) < inaudible && math.Abs(float64(m.Mix.Right[n-1])) < inaudible {
 		n--
 	}
-	m.Mix.Left, m.Mix.Right = m.Mix.Left[:n], m.Mix.Right[:n]
+	for _, s := range []*Stereo{m.Mix, m.one, m.sent} {
+		s.Left, s.Right = s.Left[:n], s.Right[:n]
+	}
 }
 
-// Stem makes the sound of a stem. It is made anew each time, so that not all are in memory at once.
+// Stem makes the sound of a stem, which is there until the next one is made: they are long, and not all of them
+// need be in memory at once.
 func (m *Mixed) Stem(i int) *Stereo {
 	s := &m.Stems[i]
-	out := newStereo(len(m.Mix.Left))
-	s.dry(out)
+	m.one.clear()
+	s.dry(m.one)
 	if send := LevelOf(s.Who).Send; send > 0 {
-		sent := newStereo(len(out.Left))
-		sent.add(out, float32(send))
-		m.reverb.hall(sent, out, nil)
+		m.sent.clear()
+		m.sent.add(m.one, float32(send))
+		m.reverb.hall(m.sent, m.one, nil)
 	}
-	out.scale(m.gain)
-	return out
+	m.one.scale(m.gain)
+	return m.one
 }
 
 // frameAt is the frame at a time in microseconds.

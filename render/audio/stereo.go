@@ -7,6 +7,12 @@ func newStereo(frames int) *Stereo {
 	return &Stereo{make([]float32, frames), make([]float32, frames)}
 }
 
+// clear makes it silent.
+func (s *Stereo) clear() {
+	clear(s.Left)
+	clear(s.Right)
+}
+
 // peak is the largest sample of both channels.
 func (s *Stereo) peak() (peak float32) {
 	for _, side := range [][]float32{s.Left, s.Right} {
