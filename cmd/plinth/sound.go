@@ -106,6 +106,9 @@ func (a *app) addSound(set *files.Set, res *bed.Result, f *soundFlags) (made *so
 	o.Solo, o.Mute = f.solo, f.mute
 	made, err = soundfiles.Add(set, res, found.Bank, o)
 	by = found.Name()
+	if found.NoDrums {
+		by += ", which has no drums"
+	}
 	if found.Sketch {
 		by += " of the instruments, as no SoundFont was found"
 	}

@@ -24,6 +24,8 @@ const Variable = "PLINTH_SOUNDFONT"
 type Found struct {
 	bank.Bank
 	Sketch bool // plinth computes it: no SoundFont was named or found
+	// NoDrums says that it has no kit, so that the drums are silent.
+	NoDrums bool
 }
 
 // Find is the bank of the SoundFont that is named; of the one that Variable names where named is empty; or of
@@ -41,7 +43,7 @@ func find(named string, dirs []string) (Found, error) {
 		if err != nil {
 			return Found{}, fmt.Errorf("%scannot read the SoundFont %s: %w", from, named, err)
 		}
-		return Found{Bank: b}, nil
+		return Found{Bank: b, NoDrums: !b.Has(bank.Patch{Drums: true})}, nil
 	}
 	for _, path := range candidates(dirs) {
 		if b, err := open(path); err == nil && b.Has(bank.Patch{Drums: true}) {

@@ -30,6 +30,12 @@ func TestNamed(t *testing.T) {
 	font := fonttest.Small().Bytes()
 	old := fonttest.Small()
 	old.Major = 3
+	melody := fonttest.Small()
+	melody.Presets = melody.Presets[:1]
+	put(t, dir, map[string][]byte{"m.sf2": melody.Bytes()})
+	if b, err := Find(filepath.Join(dir, "m.sf2")); err != nil || !b.NoDrums {
+		t.Errorf("a SoundFont without a kit: %v, %v", b, err)
+	}
 	put(t, dir, map[string][]byte{"a.sf2": font, "b.sf2": font, "song.sf2": []byte("title = \"x\""),
 		"c.sf3": old.Bytes()})
 	t.Setenv(Variable, filepath.Join(dir, "b.sf2"))
