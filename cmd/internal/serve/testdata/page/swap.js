@@ -5,7 +5,7 @@
   const step = 0.1; // seconds
 
   T.allNotes = async (beds) => {
-    const notes = new T.Notes({ rate, get: async (path) => (await fetch(path)).arrayBuffer() });
+    const notes = new T.Notes({ get: async (path) => (await fetch(path)).arrayBuffer() });
     const wanted = new Map(beds.flatMap((b) => [...b.longest]).map(([key]) => [key, 12e6]));
     const keys = [...wanted.keys()];
     await new Promise((done) => {
