@@ -2,37 +2,35 @@
 // and keeps what is set. Its events: "bed" (another state or bed is there), "swap" (another bed is heard),
 // "room", "change" (a setting, play or stop), "progress" (more notes are there), and "trouble" with {kind,
 // text}, text being "" when the trouble is over. All troubles that last are in `troubles`.
-import { Chunks, likeness } from "./bed.js";
+import { Chunks } from "./bed.js";
+import { Intake } from "./intake.js";
 import { Link } from "./link.js";
 import { remember, remembered } from "./memory.js";
 import { Notes } from "./notes.js";
 import { Places } from "./place.js";
-import { Player, rate } from "./player.js";
+import { Player } from "./player.js";
 import { Ports } from "./ports.js";
 
 const paces = { lowest: 0.5, highest: 1.5 };
 
 export class Engine extends EventTarget {
-  #turn = 0; // counts states: only the newest is loaded to its end
-  #room = null;
-
   constructor({ link = new Link(), ports = new Ports(), worker = ticker(), store = globalThis.localStorage } = {}) {
     super();
     this.store = store;
     this.settings = remembered(store);
-    this.state = null; // the newest, which may be a wrong save's
     this.troubles = new Map();
     this.places = new Places();
-    this.chunks = new Chunks(async (hash) => (await get(`/pass/${hash}`)).json());
-    this.notes = new Notes({
-      rate, get: async (path) => (await get(path)).arrayBuffer(), onchange: () => this.#noted(),
-    });
+    this.notes = new Notes({ get: async (path) => (await get(path)).arrayBuffer(), onchange: () => this.#noted() });
     this.ports = ports;
     this.player = new Player({
       settings: this.settings, places: this.places, notes: this.notes, worker,
       tell: (event) => this.#told(event), trouble: (kind, text) => this.#trouble(kind, text),
     });
     this.player.midi.setClock(this.settings.clock);
+    this.intake = new Intake({
+      chunks: new Chunks(async (hash) => (await get(`/pass/${hash}`)).json()), places: this.places,
+      player: this.player, tell: (event) => this.#tell(event), trouble: (kind, text) => this.#trouble(kind, text),
+    });
     ports.addEventListener("change", () => this.#findPort());
     globalThis.addEventListener?.("pagehide", () => this.#hide());
     for (const gesture of ["pointerdown", "keydown"]) {
@@ -47,17 +45,19 @@ export class Engine extends EventTarget {
 
   #listen(link) {
     this.link = link;
-    link.addEventListener("state", ({ detail }) => this.#take(detail));
-    link.addEventListener("room", ({ detail }) => {
-      this.#room = detail;
-      this.#furnish();
-    });
+    link.addEventListener("state", ({ detail }) => this.intake.take(detail));
+    link.addEventListener("room", ({ detail }) => this.intake.furnish(detail));
     link.addEventListener("line", ({ detail }) => {
       this.#trouble("line", detail.up ? "" : detail.text);
       this.notes.forgetFailed();
     });
     link.addEventListener("playing", () => this.stop());
     link.open();
+  }
+
+  /** state is the newest, which may be a wrong save's; null before the first. */
+  get state() {
+    return this.intake.state;
   }
 
   /** bed is what is heard, or would be; null before the first. One without bars was never right yet. */
@@ -204,58 +204,6 @@ export class Engine extends EventTarget {
     this.#set({ clock: on });
   }
 
-  /** take is a state from plinth: the same bed with other words, or another one. */
-  async #take(state) {
-    const turn = ++this.#turn;
-    const alike = likeness(state);
-    const had = this.player.beds().find((bed) => bed.alike === alike);
-    this.state = state;
-    if (had !== this.player.newest || !had) {
-      this.places.add(state);
-    }
-    if (!had) {
-      this.#load(state, turn);
-      return;
-    }
-    had.tell(state);
-    this.#bring(had);
-  }
-
-  async #load(state, turn) {
-    let bed = null;
-    try {
-      bed = await this.chunks.load(state);
-    } catch {
-      if (turn === this.#turn) {
-        this.#trouble("load", "The bars of the last save could not be had from plinth; they are asked for again.");
-        setTimeout(() => turn === this.#turn && this.#load(state, turn), 1000);
-      }
-    }
-    if (bed && turn === this.#turn) {
-      this.#bring(bed);
-    }
-  }
-
-  #bring(bed) {
-    this.#trouble("load", "");
-    if (bed !== this.player.newest) {
-      this.player.bring(bed);
-    }
-    this.chunks.keep(this.player.beds());
-    this.#furnish();
-    this.#tell("bed");
-  }
-
-  /** furnish gives the room to the bed that it is of. */
-  #furnish() {
-    const { newest } = this.player;
-    if (this.#room && newest?.revs.has(this.#room.rev)) {
-      newest.room = this.#room;
-      this.#room = null;
-      this.#tell("room");
-    }
-  }
-
   #noted() {
     this.#trouble("notes", this.notes.failed.size > 0 ?
       "Some notes could not be had from plinth yet. They are left out, and asked for again." : "");
@@ -264,7 +212,7 @@ export class Engine extends EventTarget {
 
   #told(event) {
     if (event === "swap") {
-      this.chunks.keep(this.player.beds());
+      this.intake.forget();
     }
     this.#tell(event);
   }

@@ -1,5 +1,8 @@
 // Which of a bed's notes are needed first.
 
+/** ahead are the bars whose notes are to be there before a bed is played. */
+export const ahead = 2;
+
 /**
  * nearest are the notes, by the bank's paths, of the bars as they are played from one on, those of a loop
  * before all others: of as many bars as are wanted, or of all.
@@ -18,4 +21,15 @@ export function nearest(bed, bar, loop, bars = Infinity) {
   add(bar, bed.bars.length - 1);
   add(0, bar - 1);
   return [...new Set(order.flatMap((i) => bed.names(i)))];
+}
+
+/**
+ * wanted are the notes that a playhead needs and the times for which they are held: first those of the newest
+ * bed where it will be gone over to, then those of the bed that plays, then all.
+ */
+export function wanted({ bed, bar, loop }, newest, newestBar) {
+  const first = newest === bed ? [] : nearest(newest, newestBar, null, ahead + 1);
+  const order = [...first, ...nearest(bed, bar, loop), ...newest.longest.keys()];
+  const held = (key) => Math.max(bed.longest.get(key) ?? 0, newest.longest.get(key) ?? 0);
+  return new Map(order.map((key) => [key, held(key)]));
 }

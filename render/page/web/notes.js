@@ -1,5 +1,7 @@
 // The bank's notes for our own sound: fetched, those nearest to the playhead first, and kept within a bound.
 
+/** rate is the bank's, in frames a second. */
+export const rate = 48000;
 const bound = 256 << 20; // bytes of samples
 const atOnce = 4; // fetches
 const again = 3000; // milliseconds before a note that could not be had is asked for once more
@@ -12,19 +14,18 @@ export class Notes {
   /**
    * @param {object} o
    * @param {(path: string) => Promise<ArrayBuffer>} o.get
-   * @param {number} o.rate  of the buffers
    * @param {() => void} [o.onchange]  another note is there
    */
-  constructor({ get, rate, onchange = () => {} }) {
-    Object.assign(this, { fetch: get, rate, onchange });
+  constructor({ get, onchange = () => {} }) {
+    Object.assign(this, { fetch: get, onchange });
     this.kept = new Map(); // by "bank/name": {buffer, release, group, bytes, held}
     this.bytes = 0;
     this.wanted = new Map(); // for how long each is held, in microseconds; the nearest first
     this.running = new Set();
     this.failed = new Map(); // when, by key
     this.rooms = new Map(); // impulses, by bank
-    this.add("click-high", tick(rate, 1760));
-    this.add("click-low", tick(rate, 1175));
+    this.add("click-high", tick(1760));
+    this.add("click-low", tick(1175));
   }
 
   /** get is a sound, or null where it is not there yet. */
@@ -63,10 +64,11 @@ export class Notes {
     this.running.add(key);
     const enough = 2 ** (Math.ceil(4 * Math.log2(Math.max(held, 1))) / 4); // so that little changes change nothing
     try {
-      this.add(key, read(await this.fetch(`/note/${key}`), this.rate, enough));
+      this.add(key, read(await this.fetch(`/note/${key}`), enough));
       this.failed.delete(key);
     } catch {
       this.failed.set(key, performance.now());
+      setTimeout(() => this.#next(), again + 1);
     }
     this.running.delete(key);
     this.#forget();
@@ -104,7 +106,7 @@ export class Notes {
   async impulse(bank) {
     if (!this.rooms.has(bank)) {
       this.rooms.clear();
-      this.rooms.set(bank, read(await this.fetch(`/note/${bank}/room`), this.rate, Infinity, true).buffer);
+      this.rooms.set(bank, read(await this.fetch(`/note/${bank}/room`), Infinity, true).buffer);
     }
     return this.rooms.get(bank);
   }
@@ -114,7 +116,7 @@ export class Notes {
  * read makes a buffer of a note as the server writes it, as much as is heard when it is held for so many
  * microseconds at the slowest pace. One that is the same on both sides has one channel.
  */
-export function read(bytes, rate, held = Infinity, stereo = false) {
+export function read(bytes, held = Infinity, stereo = false) {
   const view = new DataView(bytes);
   const all = view.getUint32(0, true);
   const scale = view.getFloat32(4, true) / 32767;
@@ -142,7 +144,7 @@ export function read(bytes, rate, held = Infinity, stereo = false) {
 }
 
 /** tick is a click of our own: a short tone that dies away, for songs whose notes have none. */
-function tick(rate, hertz) {
+function tick(hertz) {
   const frames = Math.round(rate * 0.06);
   const buffer = new AudioBuffer({ length: frames, numberOfChannels: 1, sampleRate: rate });
   const to = buffer.getChannelData(0);

@@ -1,16 +1,13 @@
 // The player: the transport with its two outlets and their clocks, what is to be played next, and the
 // notes that this needs.
-import { AudioClock } from "./audioclock.js";
 import { Midi } from "./midi.js";
-import { nearest } from "./nearest.js";
+import { ahead, nearest, wanted } from "./nearest.js";
 import { standing } from "./place.js";
-import { Sound } from "./sound.js";
+import { Speaker } from "./speaker.js";
 import { Transport } from "./transport.js";
 
-export const rate = 48000;
 const patience = 1500; // milliseconds for which the first notes are waited for
 const fading = 4000; // milliseconds in which all has died away behind a stop
-const ahead = 2; // bars whose notes are to be there before a bed is played
 const blockedText = "The browser lets no page sound before you have touched it: click into it, or press a key.";
 
 export class Player {
@@ -32,8 +29,7 @@ export class Player {
     Object.assign(this, { settings, places, notes, worker, tell, trouble });
     this.newest = null; // the newest bed
     this.midi = new Midi();
-    this.sound = null; // made when it is first played: before a gesture a browser blocks it
-    this.audio = null;
+    this.speaker = null; // made when it is first played: before a gesture a browser blocks it
     this.transport = new Transport({
       outlet: this.midi, places, click: () => this.#click(), onswap: () => this.#swapped(), onend: () => this.#ended(),
     });
@@ -45,6 +41,14 @@ export class Player {
   /** bed is what is heard, or would be. */
   get bed() {
     return this.transport.shown ?? this.newest;
+  }
+
+  get sound() {
+    return this.speaker?.sound ?? null;
+  }
+
+  get audio() {
+    return this.speaker?.clock ?? null;
   }
 
   get playing() {
@@ -184,9 +188,7 @@ export class Player {
       }
     }
     this.want();
-    if (this.sound) {
-      this.#openRoom();
-    }
+    this.speaker?.furnish(bed.bank);
   }
 
   tick() {
@@ -243,39 +245,21 @@ export class Player {
       return;
     }
     this.#near = { bar, bed, newest };
-    const first = newest === bed ? [] : nearest(newest, this.#barIn(newest), null, ahead + 1);
-    const order = [...first, ...nearest(bed, bar, this.transport.loop), ...newest.longest.keys()];
-    const held = (key) => Math.max(bed.longest.get(key) ?? 0, newest.longest.get(key) ?? 0);
-    this.notes.want(new Map(order.map((key) => [key, held(key)])));
+    this.notes.want(wanted({ bed, bar, loop: this.transport.loop }, newest, this.#barIn(newest)));
   }
 
   #openSound() {
-    if (this.sound) {
-      return;
+    if (!this.speaker) {
+      this.speaker = new Speaker(this.notes, { onblocked: () => this.tellBlocked(), onsleep: () => this.#woken() });
+      this.setLoudness(this.settings.loudness);
+      this.transport.outlet = this.sound;
+      this.applyHeard();
+      this.speaker.furnish(this.newest.bank);
     }
-    const context = new AudioContext({ sampleRate: rate, latencyHint: "interactive" });
-    this.audio = new AudioClock(context, { onblocked: () => this.tellBlocked(), onsleep: () => this.#woken() });
-    this.sound = new Sound(context, this.notes);
-    this.sound.setLoudness(this.settings.loudness);
-    this.transport.outlet = this.sound;
-    this.applyHeard();
-    this.#openRoom();
   }
 
   tellBlocked() {
     this.trouble("blocked", this.playing && !this.byMidi && this.audio?.blocked ? blockedText : "");
-  }
-
-  /** openRoom has the reverb of the newest bed's bank; without it the sound is dry. */
-  async #openRoom() {
-    const bank = this.newest?.bank;
-    if (bank && this.room !== bank) {
-      this.room = bank;
-      const impulse = await this.notes.impulse(bank).catch(() => null);
-      if (this.room === bank) {
-        this.sound.setRoom(impulse);
-      }
-    }
   }
 
   /** woken plays the last bar again: the clock stood still, and what was scheduled is past or wrong. */

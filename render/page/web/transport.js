@@ -1,14 +1,14 @@
 // The scheduler. It knows no browser: the clock is told with each tick, the outlet is handed in, and the
 // same code plays on an audio clock, on one that is fed in steps and in a test. All times are whole
 // microseconds: those of the clock (`t`) and those of the bed (`at`).
-import { Bar, Count, moment, rank, soundAt } from "./instance.js";
+import { Bar, Count, moment, soundAt } from "./instance.js";
 import { followed } from "./place.js";
+import { bend, send } from "./send.js";
 import { behind, swapHere, swapAtLine } from "./turn.js";
 
 /** margin is what the clock may run on, in microseconds, until what is asked for is done. */
 const margin = 20000;
 const rounding = 2; // microseconds by which times of two passes may disagree
-const tolerance = 3000; // microseconds: a note that is later than that is left out
 
 /**
  * @typedef {object} Outlet
@@ -129,23 +129,10 @@ export class Transport {
 
   /** setPace plays faster or slower from the end of what is scheduled on. */
   setPace(pace, now) {
-    const ratio = this.pace / pace;
+    if (this.playing) {
+      bend(this, pace, Math.max(now, this.horizon));
+    }
     this.pace = pace;
-    if (!this.playing) {
-      return;
-    }
-    const from = Math.max(now, this.horizon);
-    const stretched = (t) => (t < from ? t : Math.round(from + (t - from) * ratio));
-    const here = this.#pathAt(from);
-    for (const x of this.queue) {
-      x.rebase({ t: from, at: moment(x.base, from), pace });
-    }
-    const bend = here ? [{ t: from, at: moment(here, from), pace, x: here.x }] : [];
-    const before = this.path.filter((p) => p.t <= from);
-    this.path = [...before, ...bend, ...this.path.slice(before.length).map((p) => ({ ...p, t: stretched(p.t), pace }))];
-    for (const s of this.sounding) {
-      s.off = stretched(s.off);
-    }
   }
 
   /** swapNow plays the newest bed at once, in the middle of the bar. */
@@ -164,7 +151,7 @@ export class Transport {
     if ((this.pending || this.replan) && swapAtLine(this, now)) {
       this.#extend(horizon);
     }
-    this.#send(now, horizon);
+    send(this, now, horizon);
     this.#forget(now);
     this.tell(heard);
   }
@@ -176,7 +163,7 @@ export class Transport {
 
   /** heard is what sounds at a time: {bed, bar, at, turn, count, x}, count being a count-in's click; or null. */
   heard(t) {
-    const here = this.#pathAt(t) ?? this.path[0];
+    const here = this.pathAt(t) ?? this.path[0];
     if (!here) {
       return null;
     }
@@ -192,7 +179,8 @@ export class Transport {
     return this.outlet.recalls ? now + margin : Math.max(this.horizon, now);
   }
 
-  #pathAt(t) {
+  /** pathAt is what is heard at a time: an entry of the path, or null. */
+  pathAt(t) {
     return this.path.findLast((p) => p.t <= t) ?? null;
   }
 
@@ -245,49 +233,6 @@ export class Transport {
     }
   }
 
-  /** send gives the outlet all that is before the horizon, in its order. */
-  #send(now, horizon) {
-    const due = [];
-    const ends = (s) => (s.off < horizon ? due.push({ t: s.off, kind: "off", s }) : this.sounding.push(s));
-    this.sounding.splice(0).forEach(ends);
-    for (const x of this.queue) {
-      for (; x.next < x.events.length; x.next++) {
-        const e = x.events[x.next];
-        const t = x.clockOf(e.at);
-        if (t >= horizon) {
-          break;
-        }
-        if (e.kind !== "on") {
-          due.push({ ...e, t });
-        } else if (e.part.who !== "click" || x.clicks(this.click())) {
-          const s = { off: Math.max(x.clockOf(e.at + e.note.length), t + 1), key: e.note.key, handle: null, x };
-          due.push({ ...e, t, s });
-          ends(s);
-        }
-      }
-    }
-    due.sort((a, b) => a.t - b.t || rank[a.kind] - rank[b.kind] || (a.s?.key ?? 0) - (b.s?.key ?? 0));
-    due.forEach((e) => this.#sendOne(e, now));
-    this.sounding = this.sounding.filter((s) => s.handle !== null);
-    this.horizon = horizon;
-  }
-
-  #sendOne({ kind, t, s, note, part, program, tick }, now) {
-    if (kind === "program") {
-      this.outlet.program(part, program, t);
-    } else if (kind === "pulse") {
-      this.outlet.pulse(tick, t);
-    } else if (kind === "off") {
-      if (s.handle !== null) {
-        this.outlet.off(s.handle, t);
-      }
-    } else if (t < now - tolerance) {
-      this.late++;
-    } else if ((s.handle = this.outlet.on(note, part, t, s.x.bed)) !== null) {
-      s.x.sent.push({ t, handle: s.handle });
-    }
-  }
-
   /** forget drops what is past. */
   #forget(now) {
     const past = now - 1e6;
@@ -300,7 +245,7 @@ export class Transport {
 
   /** tell says what is heard at a time: another bed, or the end. */
   tell(t) {
-    const here = this.#pathAt(t);
+    const here = this.pathAt(t);
     if (here) {
       this.#show(here.x.bed);
     }

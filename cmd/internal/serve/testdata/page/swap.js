@@ -5,7 +5,7 @@
   const step = 0.1; // seconds
 
   T.allNotes = async (beds) => {
-    const notes = new T.Notes({ rate, get: async (path) => (await fetch(path)).arrayBuffer() });
+    const notes = new T.Notes({ get: async (path) => (await fetch(path)).arrayBuffer() });
     const wanted = new Map(beds.flatMap((b) => [...b.longest]).map(([key]) => [key, 12e6]));
     const keys = [...wanted.keys()];
     await new Promise((done) => {
@@ -17,9 +17,10 @@
   };
 
   /** played renders what a transport plays; at has what is done at some times. */
-  T.played = async (seconds, notes, bed, at) => {
+  T.played = async (seconds, notes, bed, at, room = null) => {
     const context = new OfflineAudioContext(2, seconds * rate, rate);
     const sound = new T.Sound(context, notes);
+    sound.setRoom(room);
     const tp = new T.Transport({ outlet: sound, places: T.places });
     tp.offer(bed);
     const lines = [];
@@ -36,6 +37,18 @@
     }
     const buffer = await context.startRendering();
     return { buffer, lines: lines.filter((l) => tp.path.includes(l) || l.t < 1e6 * seconds), tp, sound };
+  };
+
+  /** file is what is heard of the first bed from its first line on: a channel's samples as base 64 of floats. */
+  T.file = async (seconds, channel) => {
+    const [bed] = T.beds;
+    const notes = await T.allNotes([bed]);
+    const { buffer, lines } = await T.played(seconds, notes, bed, {}, await notes.impulse(bed.bank));
+    const from = buffer.getChannelData(channel).subarray(Math.round(lines[0].t * 0.048));
+    const bytes = new Uint8Array(from.buffer, from.byteOffset, from.byteLength);
+    let text = "";
+    for (let i = 0; i < bytes.length; i += 8192) text += String.fromCharCode(...bytes.subarray(i, i + 8192));
+    return btoa(text);
   };
 
   /** whole renders notes that are all there from the start, without any transport. */
