@@ -211,6 +211,8 @@ func TestPageShowsTheSong(t *testing.T) {
 	w.holds(`document.title.startsWith("Nell & <b>")`)
 	w.holds(`!document.querySelector("img, header b, header i:not([class]), .event u, h2 s")`)
 	w.holds(`document.querySelectorAll("#form li").length === 5 && document.querySelectorAll("h2").length >= 5`)
+	w.holds(`document.querySelector("#form li:nth-child(2) .power").style.clipPath ===
+		"polygon(0px 100%, 0px 60%, 100% 20%, 100% 100%)"`) // from energy 2 to 4 of 5
 	// A pass is as wide in the strip as it is long, but for the pixel of a border.
 	w.holds(`(() => {
 		const width = i => document.querySelectorAll("#form li")[i].getBoundingClientRect().width;
@@ -226,7 +228,8 @@ func TestPageShowsTheSong(t *testing.T) {
 func TestPageWidths(t *testing.T) {
 	s := playing(t)
 	browser := chromium(t)
-	saved(t, s, marked, "20 bars")
+	long := strings.Replace(marked, "<u>lights</u>", strings.Repeat("lights ", 14), 1)
+	saved(t, s, long, "20 bars")
 	for _, row := range []struct{ width, height, bars int }{
 		{1400, 900, 4}, {420, 860, 2}, {700, 450, 4}, {320, 640, 2}, {2000, 1100, 8}, {280, 500, 1},
 	} {
@@ -240,7 +243,8 @@ func TestPageWidths(t *testing.T) {
 		w.holds(`document.documentElement.scrollWidth <= innerWidth`)
 		w.do(`document.querySelector(".more").click()`)
 		w.holds(`document.documentElement.scrollWidth <= innerWidth`)
-		saved(t, s, marked, "fixed")
+		w.holds(`[...document.querySelectorAll(".event")].every(e => e.getBoundingClientRect().right <= innerWidth)`)
+		saved(t, s, long, "fixed")
 		w.until(`document.querySelector("#wrong").hidden`)
 	}
 }
