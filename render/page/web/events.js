@@ -33,7 +33,7 @@ export function spokenEvent(event) {
 }
 
 // labelOf is what stands in the sheet: without the count, since the sign stands there.
-export function labelOf(event) {
+function labelOf(event) {
   return event.kind === "cue" ? `“${event.cue}”` : event.text.replace(counted, "$1");
 }
 
