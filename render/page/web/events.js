@@ -33,7 +33,7 @@ export function spokenEvent(event) {
 }
 
 // labelOf is what stands in the sheet: without the count, since the sign stands there.
-export function labelOf(event) {
+function labelOf(event) {
   return event.kind === "cue" ? `“${event.cue}”` : event.text.replace(counted, "$1");
 }
 
@@ -47,22 +47,23 @@ export function rowsOf(events, x, right, font) {
     const label = labelOf(event);
     const words = said[event.kind] === label && event.kind !== "cue" ? "" : label;
     said[event.kind] = label;
-    const width = 20 + (words ? textWidth(words, font) + 10 : 0);
+    const width = Math.min(20 + (words ? textWidth(words, font) + 10 : 0), right);
     const left = Math.max(0, Math.min(x(event.at) - 8, right - width));
     let row = ends.findIndex(end => end <= left);
     if (row < 0) row = ends.push(0) - 1;
     ends[row] = left + width;
     const reach = event.kind === "rit" || event.kind === "accel" ? Math.max(0, x(event.end) - left - width) : 0;
     if (reach > 0) ends[row] = left + width + reach;
-    out.push({ event, words, left, row, reach });
+    out.push({ event, words, left, row, reach, width });
   }
   return { list: out, rows: ends.length };
 }
 
 // eventNode is an event in its place in a system.
-export function eventNode({ event, words, left, row, reach }, height) {
+export function eventNode({ event, words, left, row, reach, width }, height) {
   const node = el("span", { class: `event ${event.kind}${event.acts === false ? " dropped" : ""}` },
-    signNode(event.kind), words && el("span", {}, words));
+    signNode(event.kind), words && el("span", { title: words }, words));
+  if (!reach) node.style.maxWidth = width + "px"; // a cue may be longer than the page is wide
   node.style.transform = `translate(${left}px, ${row * height}px)`;
   if (reach > 12) {
     const dashes = el("span", { class: "reach" });

@@ -94,8 +94,10 @@ function block(place, index, bars) {
 function outline({ energy: [from, to] }, bars) {
   const height = level => `${100 - 20 * level}%`;
   const points = [];
-  const own = bars.some(bar => bar.energy < Math.min(from, to) || bar.energy > Math.max(from, to));
-  if (!own) points.push(`0 ${height(from)}`, `100% ${height(to)}`);
+  const way = Math.sign(to - from);
+  const even = bars.every((bar, i) => (bar.energy - (i ? bars[i - 1].energy : from)) * way >= 0 &&
+    (way || bar.energy === from) && (to - bar.energy) * way >= 0);
+  if (even) points.push(`0 ${height(from)}`, `100% ${height(to)}`);
   else {
     bars.forEach((bar, i) => points.push(`${100 * i / bars.length}% ${height(bar.energy)}`,
       `${100 * (i + 1) / bars.length}% ${height(bar.energy)}`));

@@ -13,7 +13,7 @@ export function measure(width) {
   return { bars, gutter, bar: Math.floor((width - gutter - 2) / bars), width, font: "italic 14px " + serif };
 }
 
-export const serif = '"Iowan Old Style", "Palatino Linotype", Palatino, P052, "Liberation Serif", Georgia, serif';
+const serif = '"Iowan Old Style", "Palatino Linotype", Palatino, P052, "Liberation Serif", Georgia, serif';
 
 // systemsOf parts a chunk's bars, from first on, into systems.
 export function systemsOf(bed, first, count, size) {
@@ -75,7 +75,7 @@ export function compass(bed) {
 }
 
 // pitchedParts are the parts that the picture shows by pitch, by index.
-export function pitchedParts(bed) {
+function pitchedParts(bed) {
   return bed.parts.map(part => !part.drums && ["piano", "bass", "guide"].includes(part.who));
 }
 

@@ -74,7 +74,7 @@ function changedMeter(bed, index) {
 }
 
 // spokenBar is a bar's name for those who hear the page: "bar 5, F minor over C, push on 4 and".
-export function spokenBar(bed, index) {
+function spokenBar(bed, index) {
   const bar = bed.bars[index];
   const out = [barName(bed, index)];
   const meter = changedMeter(bed, index);
