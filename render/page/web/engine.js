@@ -50,6 +50,7 @@ export class Engine extends EventTarget {
     link.addEventListener("line", ({ detail }) => {
       this.#trouble("line", detail.up ? "" : detail.text);
       this.notes.forgetFailed();
+      this.#noted();
     });
     link.addEventListener("playing", () => this.stop());
     link.open();
@@ -205,7 +206,7 @@ export class Engine extends EventTarget {
   }
 
   #noted() {
-    this.#trouble("notes", this.notes.failed.size > 0 ?
+    this.#trouble("notes", this.notes.failed.size > 0 && !this.troubles.has("line") ?
       "Some notes could not be had from plinth yet. They are left out, and asked for again." : "");
     this.#tell("progress");
   }

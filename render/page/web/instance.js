@@ -27,13 +27,6 @@ class Instance {
   clockOf(at) {
     return Math.round(this.base.t + (at - this.base.at) / this.base.pace);
   }
-
-  /** skip leaves out what is before a time of the clock. */
-  skip(t) {
-    while (this.next < this.events.length && this.clockOf(this.events[this.next].at) < t) {
-      this.next++;
-    }
-  }
 }
 
 /** Bar is a bar of the bed. */

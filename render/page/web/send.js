@@ -15,6 +15,9 @@ export function send(tp, now, horizon) {
       if (t >= horizon) {
         break;
       }
+      if (t < tp.floor) {
+        continue;
+      }
       if (e.kind !== "on") {
         due.push({ ...e, t });
       } else if (e.part.who !== "click" || x.clicks(tp.click())) {

@@ -9,7 +9,8 @@ export class Speaker {
    * @param {{onblocked: () => void, onsleep: () => void}} on
    */
   constructor(notes, on) {
-    const context = new AudioContext({ sampleRate: rate, latencyHint: "interactive" });
+    // What plays is planned ahead, so that larger buffers cost nothing but a moment at a stop.
+    const context = new AudioContext({ sampleRate: rate, latencyHint: "playback" });
     this.notes = notes;
     this.clock = new AudioClock(context, on);
     this.sound = new Sound(context, notes);

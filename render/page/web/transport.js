@@ -6,8 +6,8 @@ import { followed } from "./place.js";
 import { bend, send } from "./send.js";
 import { behind, swapHere, swapAtLine } from "./turn.js";
 
-/** margin is what the clock may run on, in microseconds, until what is asked for is done. */
-const margin = 20000;
+/** margin is what the clock may run on, in microseconds, until what is asked for is done: two buffers of a browser. */
+const margin = 50000;
 const rounding = 2; // microseconds by which times of two passes may disagree
 
 /**
@@ -52,6 +52,7 @@ export class Transport {
     this.path = []; // what is heard from when on: {t, at, pace, x}
     this.sounding = []; // {handle, off, x}
     this.horizon = -Infinity; // up to where all is scheduled
+    this.floor = -Infinity; // from where on something may be: before that, another bed was heard
     this.over = false; // the song's last bar is in the queue
     this.jump = null; // a jump to the loop's first bar: an instance that is behind it has it too
     this.replan = false; // what comes next is another bar than was planned

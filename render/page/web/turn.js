@@ -97,7 +97,7 @@ export function swapHere(tp, now) {
   tp.sounding = [];
   tp.adopt(bed);
   const from = Math.max(settled, Math.round(tp.outlet.busy));
-  const x = tp.enter(bed, next, Math.round(from - (share * is.length) / tp.pace));
-  x.skip(from);
+  tp.floor = from;
+  tp.enter(bed, next, Math.round(from - (share * is.length) / tp.pace));
   tp.path = [...path, { ...tp.path.at(-1), t: from, at: is.at + share * is.length }];
 }
