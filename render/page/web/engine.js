@@ -11,6 +11,8 @@ import { Places } from "./place.js";
 import { Player } from "./player.js";
 import { Ports } from "./ports.js";
 
+const patience = 2000; // milliseconds that a note may be late before anybody is told
+const lacking = "Some notes could not be had from plinth yet. They are left out, and asked for again.";
 const paces = { lowest: 0.5, highest: 1.5 };
 
 export class Engine extends EventTarget {
@@ -205,9 +207,16 @@ export class Engine extends EventTarget {
     this.#set({ clock: on });
   }
 
+  /** noted says of notes that cannot be had, if that lasts and is not because plinth is gone. */
   #noted() {
-    this.#trouble("notes", this.notes.failed.size > 0 && !this.troubles.has("line") ?
-      "Some notes could not be had from plinth yet. They are left out, and asked for again." : "");
+    const lacks = () => this.notes.failed.size > 0 && !this.troubles.has("line");
+    const say = () => this.#trouble("notes", lacks() ? lacking : "");
+    clearTimeout(this.noting);
+    if (lacks()) {
+      this.noting = setTimeout(say, patience);
+    } else {
+      say();
+    }
     this.#tell("progress");
   }
 
