@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"plinth/cmd/internal/live"
+	"plinth/cmd/internal/serve"
 	"plinth/cmd/internal/soundbank"
 	"plinth/render/page"
 	"plinth/songspec"
@@ -43,7 +44,8 @@ are never two. A program left in the background counts as long as it may print h
 --page also plays the song in a browser of this machine: open the address that is
 printed. It plays on while you write, and what you save at the next bar line. The
 address has a key, new each time: who has it hears the song, and nobody else does.
---port is for one that stays the same. --soundfont is that of plinth build.
+--port is for another port; what was set in the page is remembered by its port.
+--soundfont is that of plinth build.
 
 --only, --looseness, --take and --transpose are those of plinth build.`,
 		Args: func(cmd *cobra.Command, args []string) error {
@@ -65,7 +67,11 @@ address has a key, new each time: who has it hears the song, and nobody else doe
 				if err != nil {
 					return machineFailure(err)
 				}
-				o.Page = &live.Page{Port: port, Sounds: page.Sounds{Bank: found.Bank, Sketch: found.Sketch}}
+				ports := serve.UsualPorts()
+				if cmd.Flags().Changed("port") {
+					ports = []int{port}
+				}
+				o.Page = &live.Page{Ports: ports, Sounds: page.Sounds{Bank: found.Bank, Sketch: found.Sketch}}
 			case cmd.Flags().Changed("port"):
 				return misuse("--port is for the page: --page --port %d", port)
 			case soundFont.text != "":
@@ -96,7 +102,7 @@ address has a key, new each time: who has it hears the song, and nobody else doe
 	cmd.Flags().Var(&textFlag{value: "N", check: func(text string) (err error) {
 		port, err = portNumber(text)
 		return err
-	}}, "port", "serve the page on port N (default: one that is free)")
+	}}, "port", "serve the page on port N (default: the first of 27480 to 27487 that is free)")
 	cmd.RegisterFlagCompletionFunc("port", cobra.NoFileCompletions)
 	soundFont = soundFontFlag(cmd)
 	then = nameFlag(cmd, "then", "COMMAND", "a command of the shell, in quotes", "run COMMAND after each good build")

@@ -13,13 +13,13 @@ import (
 
 // Page says how the song is served to browsers.
 type Page struct {
-	Port   int // 0: any that is free
+	Ports  []int // as those of serve.Options
 	Sounds page.Sounds
 }
 
 // openPage begins to serve the song, and says where.
 func (s *session) openPage() error {
-	server, err := serve.Start(serve.Options{Port: s.Page.Port, Sounds: s.Page.Sounds, File: filepath.Base(s.Song),
+	server, err := serve.Start(serve.Options{Ports: s.Page.Ports, Sounds: s.Page.Sounds, File: filepath.Base(s.Song),
 		Only: s.Only, Mistake: func(text string) { s.out.write(ourMistake(text) + "\n") }})
 	if err != nil {
 		return err

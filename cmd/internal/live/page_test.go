@@ -182,7 +182,8 @@ func TestPageWithoutAPort(t *testing.T) {
 	for _, c := range regexp.MustCompile(`:(\d+)/`).FindStringSubmatch(line)[1] {
 		port = 10*port + int(c-'0')
 	}
-	err := Run(t.Context(), Options{Song: d.song, To: d, Page: &Page{Port: port, Sounds: page.Sounds{Bank: silence{}}}})
+	err := Run(t.Context(), Options{Song: d.song, To: d,
+		Page: &Page{Ports: []int{port}, Sounds: page.Sounds{Bank: silence{}}}})
 	if err == nil || !strings.Contains(err.Error(), "is taken by another program") {
 		t.Errorf("%v", err)
 	}

@@ -54,7 +54,7 @@ func TestConnectionsAreBounded(t *testing.T) {
 // A port that another program has is said in words; any other port is found.
 func TestPort(t *testing.T) {
 	s := serving(t, nil)
-	_, err := Start(Options{Port: s.port, Sounds: s.Sounds})
+	_, err := Start(Options{Ports: []int{s.port}, Sounds: s.Sounds})
 	var port *PortError
 	if !errors.As(err, &port) || !errors.Is(err, syscall.EADDRINUSE) ||
 		err.Error() != fmt.Sprintf("port %d is taken by another program, perhaps by another plinth watch; "+
@@ -63,5 +63,13 @@ func TestPort(t *testing.T) {
 	}
 	if want := fmt.Sprintf("http://127.0.0.1:%d/?key=%s", s.port, s.key); s.Address() != want {
 		t.Error(s.Address())
+	}
+	next, err := Start(Options{Ports: []int{s.port, s.port, 0}, Sounds: s.Sounds})
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer next.Close()
+	if next.port == s.port {
+		t.Error("the port is taken twice")
 	}
 }

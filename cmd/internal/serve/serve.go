@@ -24,7 +24,7 @@ import (
 
 // Options say what to show and where.
 type Options struct {
-	Port   int // 0: any that is free
+	Ports  []int // tried in this order; 0, or none at all: any that is free
 	Sounds page.Sounds
 	File   string // the song file's name, without its folder
 	Only   string // the part of the song that is built; empty: all of it
@@ -86,11 +86,36 @@ const (
 	writeTime      = 30 * time.Second // for an answer, or for an event of a stream
 )
 
+// UsualPorts are those of a page for which no port is asked for: the first that is free, because a browser
+// remembers what was set in the page by its port. They are registered to nobody (from memory), and no system
+// gives them away by chance as it does those from 32768 on.
+func UsualPorts() []int {
+	var out []int
+	for port := 27480; port < 27488; port++ {
+		out = append(out, port)
+	}
+	return append(out, 0)
+}
+
+// listen takes the first port that is free.
+func listen(ports []int) (listener net.Listener, err error) {
+	if len(ports) == 0 {
+		ports = []int{0}
+	}
+	for _, port := range ports {
+		if listener, err = net.Listen("tcp4", net.JoinHostPort("127.0.0.1", strconv.Itoa(port))); err == nil {
+			return listener, nil
+		}
+		err = &PortError{port, err}
+	}
+	return nil, err
+}
+
 // Start serves a song that is still to come. The error is a *PortError.
 func Start(o Options) (*Server, error) {
-	listener, err := net.Listen("tcp4", net.JoinHostPort("127.0.0.1", strconv.Itoa(o.Port)))
+	listener, err := listen(o.Ports)
 	if err != nil {
-		return nil, &PortError{o.Port, err}
+		return nil, err
 	}
 	o.heartbeat = cmp.Or(o.heartbeat, 15*time.Second)
 	s := &Server{Options: o, port: listener.Addr().(*net.TCPAddr).Port, key: secret(), pass: secret(),
