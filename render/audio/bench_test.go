@@ -1,10 +1,12 @@
 package audio
 
 import (
+	"fmt"
 	"runtime"
 	"testing"
 
 	"plinth/render/audio/bank"
+	"plinth/render/audio/sketch"
 	"plinth/render/audio/soundfont"
 )
 
@@ -21,37 +23,43 @@ func BenchmarkMix(b *testing.B) {
 	b.ReportMetric(seconds*float64(b.N)/b.Elapsed().Seconds(), "x-real-time")
 }
 
-// BenchmarkNotes renders the notes of an example, each to its end, by a bank that has none yet, on all cores and
-// on one.
-func BenchmarkNotes(b *testing.B) {
+// BenchmarkOneShots renders the notes of an example, each as long as it is heard, by a bank that has none yet, on
+// all cores and on one; and, to compare, all of each note.
+func BenchmarkOneShots(b *testing.B) {
 	_, data := timBank(b)
 	song, _ := example(b, "lanterns")
-	for name, cores := range map[string]int{"one": 1, "all": runtime.NumCPU()} {
-		b.Run(name, func(b *testing.B) {
-			defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(cores))
-			notes, frames := 0, 0
-			for b.Loop() {
-				b.StopTimer()
-				tim, err := soundfont.Open(data, "TimGM6mb.sf2")
-				if err != nil {
-					b.Fatal(err)
-				}
-				b.StartTimer()
-				notes, frames = 0, 0
-				for i := range song.Parts {
-					s := plan(&song.Parts[i], song.Parts[i].Notes, tim)
-					sounds := make([]bank.Sound, len(s.notes))
-					parallel(len(s.notes), func() func(int) {
-						return func(i int) { sounds[i] = tim.Sound(s.notes[i]) }
-					})
-					for _, x := range sounds {
-						frames += len(x.Left)
-					}
-					notes += len(sounds)
-				}
+	banks := map[string]func() bank.Bank{
+		"sketch": func() bank.Bank { return sketch.New() },
+		"TimGM6mb": func() bank.Bank {
+			tim, err := soundfont.Open(data, "TimGM6mb.sf2")
+			if err != nil {
+				b.Fatal(err)
 			}
-			b.ReportMetric(float64(notes), "notes")
-			b.ReportMetric(float64(frames)/bank.Rate, "seconds-of-sound")
-		})
+			return tim
+		},
+	}
+	for name, fresh := range banks {
+		for _, cores := range []int{1, runtime.NumCPU()} {
+			b.Run(fmt.Sprintf("%s/cores=%d", name, cores), func(b *testing.B) {
+				defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(cores))
+				notes, frames := 0, 0
+				for b.Loop() {
+					b.StopTimer()
+					from := fresh()
+					b.StartTimer()
+					notes, frames = 0, 0
+					for i := range song.Parts {
+						s := plan(&song.Parts[i], song.Parts[i].Notes, from)
+						s.render(from, nil)
+						for _, n := range s.notes {
+							notes++
+							frames += len(from.Sound(n, 0).Left)
+						}
+					}
+				}
+				b.ReportMetric(float64(notes), "notes")
+				b.ReportMetric(float64(frames)/bank.Rate, "seconds-of-sound")
+			})
+		}
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"time"
 
 	"plinth/render/audio/bank"
 	"plinth/render/heard"
@@ -19,9 +20,6 @@ type voice struct {
 	choked int // where it is cut by another note of its class
 	end    int // where it is over
 }
-
-// released is after how many time constants a fade is over: -80 dB.
-const released = 9.226
 
 var chokeFrames = int(math.Round(bank.Choke * bank.Rate))
 
@@ -53,17 +51,15 @@ func (s *Stem) render(b bank.Bank, progress *progress) {
 	}
 	parallel(len(s.notes), func() func(int) {
 		return func(i int) {
-			sound := b.Sound(s.notes[i])
-			fade := int(min(released*sound.Release, bank.MaxSeconds) * bank.Rate)
-			frames := 0
-			for _, v := range uses[s.notes[i]] {
-				v.end = min(v.start+len(sound.Left), v.off+fade)
-				frames = max(frames, v.end-v.start)
+			played := uses[s.notes[i]]
+			longest := 0
+			for _, v := range played {
+				longest = max(longest, v.off-v.start)
 			}
-			// What nobody hears of it is not kept.
-			sound.Left, sound.Right = slices.Clone(sound.Left[:frames]), slices.Clone(sound.Right[:frames])
-			for _, v := range uses[s.notes[i]] {
-				v.sound = &sound
+			sound := b.Sound(s.notes[i], timeOf(longest))
+			fade := int(min(bank.Released*sound.Release, bank.MaxSeconds) * bank.Rate)
+			for _, v := range played {
+				v.sound, v.end = &sound, min(v.start+len(sound.Left), v.off+fade)
 			}
 			progress.step()
 		}
@@ -72,6 +68,11 @@ func (s *Stem) render(b bank.Bank, progress *progress) {
 	for i := range s.voices {
 		s.end = max(s.end, s.voices[i].end)
 	}
+}
+
+// timeOf is the time of so many frames, rounded up.
+func timeOf(frames int) time.Duration {
+	return (time.Duration(frames)*time.Second + bank.Rate - 1) / bank.Rate
 }
 
 // choke ends each note at the next one of its class. Notes that begin together do not end each other.

@@ -31,6 +31,7 @@ type (
 		ID     string `json:"id"`
 		Name   string `json:"name"`
 		Sketch bool   `json:"sketch"`
+		Holds  []int  `json:"holds"` // seconds for which a note can be asked for
 	}
 	levelJSON struct {
 		Gain json.Number `json:"gain"`
@@ -90,7 +91,7 @@ type (
 func NewBed(tl *timeline.Timeline, perf *groove.Performance, sounds Sounds) *Bed {
 	song := heard.Of(tl, perf)
 	b := &Bed{Timeline: tl, Performance: perf, Notes: map[string]bank.Note{}}
-	out := bedJSON{Bank: bankJSON{sounds.Bank.ID(), plain(sounds.Bank.Name()), sounds.Sketch}, Lead: song.Lead,
+	out := bedJSON{Bank: bankJSON{sounds.Bank.ID(), plain(sounds.Bank.Name()), sounds.Sketch, bank.Holds[:]}, Lead: song.Lead,
 		End: song.End}
 	for _, p := range song.Parts {
 		part := partJSON{Who: p.Who.String(), Name: plain(p.Name), Channel: p.Channel, Drums: p.Drums}

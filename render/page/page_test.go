@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"plinth/groove"
 	"plinth/groove/songfiletest"
@@ -21,7 +22,7 @@ func (tones) ID() string   { return "tones1" }
 func (tones) Note(p bank.Patch, key, velocity uint8) bank.Note {
 	return bank.Note{Patch: p, Key: key, Layer: velocity / 64}
 }
-func (tones) Sound(bank.Note) bank.Sound { return bank.Sound{} }
+func (tones) Sound(bank.Note, time.Duration) bank.Sound { return bank.Sound{} }
 
 var sounds = Sounds{Bank: tones{}}
 
@@ -171,7 +172,7 @@ func TestJSON(t *testing.T) {
 	text := string(state.JSON(&Since{2, []Went{{0, []int{0}}, {1, []int{0, -1}}}}))
 	for _, want := range []string{
 		`{"rev":3,"song":{"title":"Ferry","by":"N. N.","file":"ferry.song.hcl","only":""},"says":"2 bars","ok":true,` +
-			`"wrong":[],"doubts":[],"bank":{"id":"tones1","name":"tones","sketch":false},"levels":[{"gain":`,
+			`"wrong":[],"doubts":[],"bank":{"id":"tones1","name":"tones","sketch":false,"holds":[1,2,3,4,6,8,12]},"levels":[{"gain":`,
 		`,"parts":[{"who":"drums","name":"Drums","channel":9,"drums":true,"sounds":[{"at":0,"program":0,` +
 			`"name":"Standard Kit"}]},{"who":"bass",`,
 		`],"lead":1,"end":6000000,"tempos":[{"tick":0,"at":0,"quarter":500000}],"chunks":[{"hash":"`,

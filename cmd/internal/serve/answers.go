@@ -62,16 +62,18 @@ func (s *Server) serveChunk(w http.ResponseWriter, r *http.Request) {
 
 // serveNote sends a note of the bank, or the impulse of the reverb.
 func (s *Server) serveNote(w http.ResponseWriter, r *http.Request) {
-	name := r.PathValue("note")
+	name, query := r.PathValue("note"), r.URL.RawQuery
 	if r.PathValue("bank") != s.Sounds.Bank.ID() {
 		refuse(w, http.StatusNotFound)
 		return
 	}
 	var data []byte
-	if name == "room" {
-		data = s.notes.room()
+	if name == "room" && query == "" {
+		data = s.hall()
 	} else if note, ok := s.story.note(name); ok {
-		data = s.notes.get(r.Context(), note)
+		if hold, ok := holdOf(query); ok {
+			data = s.note(r.Context(), note, hold)
+		}
 	}
 	if data == nil {
 		refuse(w, http.StatusNotFound)

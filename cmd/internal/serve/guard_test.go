@@ -113,12 +113,12 @@ func TestHeaders(t *testing.T) {
 		name = n
 	}
 	for path, row := range map[string][2]string{
-		"/":                             {"text/html; charset=utf-8", "no-store"},
-		"/pass/" + state.Chunks[0].Hash: {"application/json", "private, max-age=31536000, immutable"},
-		"/note/tones1/" + name:          {"application/octet-stream", "private, max-age=31536000, immutable"},
-		"/note/tones1/room":             {"application/octet-stream", "private, max-age=31536000, immutable"},
-		"/nothing":                      {"text/plain; charset=utf-8", "no-store"},
-		"/note/tones1/p0-0-99":          {"text/plain; charset=utf-8", "no-store"},
+		"/":                                {"text/html; charset=utf-8", "no-store"},
+		"/pass/" + state.Chunks[0].Hash:    {"application/json", "private, max-age=31536000, immutable"},
+		"/note/tones1/" + name + "?hold=1": {"application/octet-stream", "private, max-age=31536000, immutable"},
+		"/note/tones1/room":                {"application/octet-stream", "private, max-age=31536000, immutable"},
+		"/nothing":                         {"text/plain; charset=utf-8", "no-store"},
+		"/note/tones1/p0-0-99":             {"text/plain; charset=utf-8", "no-store"},
 	} {
 		_, h, body := b.get(path)
 		for key, want := range map[string]string{

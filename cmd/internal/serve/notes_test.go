@@ -1,61 +1,110 @@
 package serve
 
 import (
-	"context"
 	"encoding/binary"
 	"fmt"
 	"math"
 	"strings"
 	"sync"
 	"testing"
+	"time"
 
 	"plinth/render/audio/bank"
 	"plinth/render/page"
 )
 
-// A note is asked for by many at once and rendered once, and is on the wire as the page reads it.
-func TestNotes(t *testing.T) {
-	tone := &tones{panicAt: 255, hold: make(chan struct{})}
-	s := serving(t, func(o *Options) { o.Sounds = page.Sounds{Bank: tone} })
-	good(t, s, weir, "")
-	name := ""
-	for n := range s.story.notes {
-		name = n
-	}
-	b := open(t, s)
-	var all sync.WaitGroup
-	answers := make([]string, 20)
-	for i := range answers {
-		all.Go(func() { _, _, answers[i] = b.get("/note/tones1/" + name) })
-	}
-	close(tone.hold)
-	all.Wait()
-	if n := tone.rendered.Load(); n != 1 {
-		t.Errorf("rendered %d times", n)
-	}
-	want := binary.LittleEndian.AppendUint32(nil, 3)
-	want = binary.LittleEndian.AppendUint32(want, math.Float32bits(0.5))
-	want = binary.LittleEndian.AppendUint32(want, math.Float32bits(0.5))
-	want = binary.LittleEndian.AppendUint32(want, 3)
-	for _, x := range []int16{32767, -16383, 0, 0, 16384, -8192} {
-		want = binary.LittleEndian.AppendUint16(want, uint16(x))
-	}
-	for _, a := range answers {
-		if a != string(want) {
-			t.Fatalf("%x instead of %x", a, want)
+// namesOf are the names of a pitched note and of a drum's that a song plays.
+func namesOf(s *Server) (pitched, drum string) {
+	for name, k := range s.story.notes {
+		if k.value.Drums {
+			drum = name
+		} else {
+			pitched = name
 		}
 	}
-	for _, wrong := range []string{"p0-1-0", strings.ToUpper(name), name + "-0", "0" + name, name + "%20"} {
+	return pitched, drum
+}
+
+// onWire is a sound as the page reads it.
+func onWire(frames uint32, scale, release float32, class uint32, held float32, sides ...[]int16) string {
+	b := binary.LittleEndian.AppendUint32(nil, frames)
+	b = binary.LittleEndian.AppendUint32(b, math.Float32bits(scale))
+	b = binary.LittleEndian.AppendUint32(b, math.Float32bits(release))
+	b = binary.LittleEndian.AppendUint32(b, class)
+	b = binary.LittleEndian.AppendUint32(b, math.Float32bits(held))
+	b = binary.LittleEndian.AppendUint32(b, uint32(len(sides)))
+	for _, side := range sides {
+		for _, x := range side {
+			b = binary.LittleEndian.AppendUint16(b, uint16(x))
+		}
+	}
+	return string(b)
+}
+
+// A note is on the wire as the page reads it: as much as it is held for, and its release; what is over before is whole.
+func TestNotes(t *testing.T) {
+	tone := &tones{panicAt: 255}
+	s := serving(t, func(o *Options) { o.Sounds = page.Sounds{Bank: tone} })
+	good(t, s, weir, "")
+	pitched, drum := namesOf(s)
+	b := open(t, s)
+	_, header, got := b.get("/note/tones1/" + drum + "?hold=1")
+	if want := onWire(3, 0.5, 0.5, 3, float32(math.Inf(1)), []int16{32767, -16383, 0}, []int16{0, 16384, -8192}); got != want {
+		t.Errorf("%x instead of %x", got, want)
+	}
+	if header.Get("Cache-Control") != immutable {
+		t.Errorf("%v", header)
+	}
+	for _, seconds := range []int{2, 12} {
+		_, _, got := b.get(fmt.Sprintf("/note/tones1/%s?hold=%d", pitched, seconds))
+		frames, held := bank.Frames(time.Duration(seconds)*time.Second, 0.5), float32(seconds)
+		if seconds == 12 {
+			held = float32(math.Inf(1))
+		}
+		if want := onWire(uint32(frames), 0.5, 0.5, 3, held); len(got) != len(want)+4*frames || got[:20] != want[:20] {
+			t.Errorf("%d s: %d bytes, %x", seconds, len(got), got[:header24])
+		}
+	}
+	asked := tone.asked.Load()
+	for _, wrong := range []string{"p0-1-0?hold=1", strings.ToUpper(pitched) + "?hold=1", pitched + "-0?hold=1",
+		"0" + pitched + "?hold=1", pitched + "%20?hold=1", pitched, pitched + "?", pitched + "?hold=", pitched + "?hold=5",
+		pitched + "?hold=01", pitched + "?hold=1.0", pitched + "?hold=1&hold=2", pitched + "?hold=2&x=1",
+		pitched + "?hold=13", pitched + "?hold=-1", "room?hold=1"} {
 		if status, _, _ := b.get("/note/tones1/" + wrong); status != 404 {
 			t.Errorf("%s: %d", wrong, status)
 		}
 	}
-	if n := tone.rendered.Load(); n != 1 {
-		t.Errorf("what the song does not play was rendered: %d", n)
+	if n := tone.asked.Load(); n != asked {
+		t.Errorf("what is not to be had was rendered: %d", n-asked)
 	}
 	_, _, room := b.get("/note/tones1/room")
-	if frames := binary.LittleEndian.Uint32([]byte(room)); frames < bank.Rate || len(room) != 16+4*int(frames) {
+	if frames := binary.LittleEndian.Uint32([]byte(room)); frames < bank.Rate || len(room) != header24+4*int(frames) {
 		t.Errorf("the hall has %d frames in %d bytes", frames, len(room))
+	}
+}
+
+// header24 are the six numbers in front of the samples.
+const header24 = 24
+
+// A note that was rendered longer is cut to what is asked for, so that an address always has the same; sides that are
+// alike but for rounding are one channel.
+func TestPCM(t *testing.T) {
+	left, right := []float32{0.5, -0.25, 0.125, 0.25}, []float32{0.50000006, -0.25, 0.125, 0.25}
+	inf := float32(math.Inf(1))
+	for name, row := range map[string]struct {
+		s    bank.Sound
+		most int
+		want string
+	}{
+		"longer": {bank.Sound{Left: left, Right: []float32{0, 0, 0, 0}}, 3,
+			onWire(3, 0.5, 0, 0, 2, []int16{32767, -16383, 8192}, []int16{0, 0, 0})},
+		"alike": {bank.Sound{Left: left, Right: right}, 5,
+			onWire(4, 0.50000006, 0, 0, inf, []int16{32767, -16383, 8192, 16383})},
+		"nothing": {bank.Sound{}, 5, onWire(0, 0, 0, 0, inf, nil)},
+	} {
+		if got := string(pcm(row.s, row.most, 2)); got != row.want {
+			t.Errorf("%s: %x instead of %x", name, got, row.want)
+		}
 	}
 }
 
@@ -79,7 +128,7 @@ func TestPanic(t *testing.T) {
 	}
 	b := open(t, s)
 	for i := range 2 { // it is not kept as a sound
-		status, h, body := b.get("/note/tones1/" + name)
+		status, h, body := b.get("/note/tones1/" + name + "?hold=1")
 		if status != 500 || !strings.Contains(body, "a mistake in plinth") || h.Get("Cache-Control") != "no-store" {
 			t.Errorf("%d %v %s", status, h, body)
 		}
@@ -92,38 +141,4 @@ func TestPanic(t *testing.T) {
 	if status, _, _ := b.get("/"); status != 200 {
 		t.Error(status)
 	}
-}
-
-// big is a bank of notes of 24 MB.
-type big struct{ tones }
-
-func (b *big) Sound(n bank.Note) bank.Sound {
-	b.rendered.Add(1)
-	long := make([]float32, 6<<20)
-	long[len(long)-1] = 1
-	return bank.Sound{Left: long, Right: long}
-}
-
-// What is kept is bounded: what was asked for longest ago goes.
-func TestNotesAreBounded(t *testing.T) {
-	b := &big{}
-	c := newNoteCache(b)
-	get := func(key uint8) {
-		if got := c.get(context.Background(), bank.Note{Key: key}); len(got) != 16+24<<20 {
-			t.Errorf("%d: %d bytes", key, len(got))
-		}
-	}
-	for key := range uint8(8) {
-		get(key)
-		get(0) // stays
-	}
-	if n := b.rendered.Load(); n != 8 {
-		t.Errorf("rendered %d times", n)
-	}
-	c.mu.Lock()
-	keys := fmt.Sprint(len(c.kept), c.kept[bank.Note{Key: 0}] != nil, c.kept[bank.Note{Key: 1}] != nil)
-	if c.bytes > maxCached || keys != "5 true false" {
-		t.Errorf("%d bytes, %s", c.bytes, keys)
-	}
-	c.mu.Unlock()
 }

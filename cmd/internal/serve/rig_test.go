@@ -18,11 +18,11 @@ import (
 	"plinth/render/page"
 )
 
-// tones is a bank of short tones. It counts what it renders, and panics at a key.
+// tones is a bank of tones that fill the time for which they are asked, but for drums, which are over at once. It
+// counts what it is asked for, and panics at a key.
 type tones struct {
-	rendered atomic.Int32
-	panicAt  uint8
-	hold     chan struct{} // when not nil, rendering waits for it
+	asked   atomic.Int32
+	panicAt uint8
 }
 
 func (*tones) Name() string { return "tones" }
@@ -31,15 +31,20 @@ func (*tones) Note(p bank.Patch, key, velocity uint8) bank.Note {
 	return bank.Note{Patch: p, Key: key}
 }
 
-func (b *tones) Sound(n bank.Note) bank.Sound {
-	b.rendered.Add(1)
-	if b.hold != nil {
-		<-b.hold
-	}
+func (b *tones) Sound(n bank.Note, hold time.Duration) bank.Sound {
+	b.asked.Add(1)
 	if n.Key == b.panicAt {
 		panic("a wrong note")
 	}
-	return bank.Sound{Left: []float32{0.5, -0.25, 0}, Right: []float32{0, 0.25, -0.125}, Release: 0.5, Class: 3}
+	s := bank.Sound{Left: []float32{0.5, -0.25, 0}, Right: []float32{0, 0.25, -0.125}, Release: 0.5, Class: 3}
+	if !n.Drums {
+		more := make([]float32, bank.Frames(hold, s.Release)-len(s.Left))
+		for i := range more {
+			more[i] = 0.25
+		}
+		s.Left, s.Right = append(s.Left, more...), append(s.Right, more...)
+	}
+	return s
 }
 
 const weir = `title = "Weir"

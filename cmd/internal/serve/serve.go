@@ -14,8 +14,10 @@ import (
 	"log"
 	"net"
 	"net/http"
+	"runtime"
 	"strconv"
 	"strings"
+	"sync"
 	"syscall"
 	"time"
 
@@ -46,7 +48,8 @@ type Server struct {
 	done  chan struct{} // closed when the server has ended
 	story *story
 	lost  *page.State // what was told before the song was lost; nil while it is there
-	notes *noteCache
+	cores chan struct{} // has a place for each note that may be rendered at one time
+	hall  func() []byte
 }
 
 // PortError is the error for a port that cannot be had.
@@ -119,7 +122,7 @@ func Start(o Options) (*Server, error) {
 	}
 	o.heartbeat = cmp.Or(o.heartbeat, 15*time.Second)
 	s := &Server{Options: o, port: listener.Addr().(*net.TCPAddr).Port, key: secret(), pass: secret(),
-		done: make(chan struct{}), notes: newNoteCache(o.Sounds.Bank)}
+		done: make(chan struct{}), cores: make(chan struct{}, runtime.GOMAXPROCS(0)), hall: sync.OnceValue(hall)}
 	for _, name := range []string{"127.0.0.1", "localhost"} {
 		s.hosts = append(s.hosts, net.JoinHostPort(name, strconv.Itoa(s.port)))
 		if s.port == 80 { // browsers leave it out

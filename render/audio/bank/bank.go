@@ -1,4 +1,4 @@
-// Package bank says what a bank of sounds is: single notes, each held as long as it sounds,
+// Package bank says what a bank of sounds is: single notes, each held for as long as the song needs it,
 // of which sound files and the page put a song together.
 //
 // A note is rendered once, at full touch. Whoever plays it gives it the gain of its velocity
@@ -6,11 +6,41 @@
 // sounds of that class. So few notes make a song, and both play the same.
 package bank
 
+import (
+	"math"
+	"time"
+)
+
 // Rate is the sample rate of all sounds, in hertz.
 const Rate = 48000
 
 // MaxSeconds is how long a note is held at most: by then anything struck or plucked is gone.
 const MaxSeconds = 12
+
+// MaxFrames are the frames of that.
+const MaxFrames = MaxSeconds * Rate
+
+// Holds are the times in seconds for which notes are rendered: a time is rounded up to one of them, so that a note
+// that comes to be held a little longer is seldom rendered again.
+var Holds = [...]int{1, 2, 3, 4, 6, 8, MaxSeconds}
+
+// Released is after how many time constants a fade is over: -80 dB.
+const Released = 9.226
+
+// lastSecond is where a note that still sounds may be faded out.
+const lastSecond = MaxFrames - Rate
+
+// Frames is how much is rendered of a note that is held for a time: the time rounded up, and its release. Where that
+// comes near MaxFrames it is MaxFrames.
+func Frames(hold time.Duration, release float64) int {
+	for _, h := range Holds {
+		frames := float64(h)*Rate + math.Ceil(Released*release*Rate)
+		if hold <= time.Duration(h)*time.Second && frames <= lastSecond {
+			return int(frames)
+		}
+	}
+	return MaxFrames
+}
 
 // Patch is an instrument: a General MIDI program, counted from 0, or on the percussion channel
 // the number of a kit.
@@ -27,8 +57,8 @@ type Note struct {
 	Layer uint8
 }
 
-// Sound is a note held to silence or MaxSeconds, as it sounds at velocity 127: stereo, Rate frames
-// a second, full scale 1.
+// Sound is a note as it sounds at velocity 127: stereo, Rate frames a second, full scale 1. It ends where the note
+// is silent, is faded out at MaxFrames, or is cut off, with no fade, where nobody hears any more of it.
 type Sound struct {
 	Left, Right []float32 // equally long; empty where the bank has nothing for the key
 	// Release is the time constant in seconds of the exponential fade at the note's end.
@@ -49,8 +79,9 @@ type Bank interface {
 	ID() string
 	// Note is the note that a velocity, 1 to 127, selects.
 	Note(p Patch, key, velocity uint8) Note
-	// Sound renders a note that Note gave.
-	Sound(n Note) Sound
+	// Sound is a note that Note gave, rendered or kept from before. It has Frames(hold, its release) frames, or
+	// more, or is whole. Its samples are shared: nobody changes them.
+	Sound(n Note, hold time.Duration) Sound
 }
 
 // Gain is the gain of a velocity: (v/127)², as General MIDI Level 1's recommended practice has

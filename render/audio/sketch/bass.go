@@ -29,8 +29,8 @@ var basses = map[uint8]strung{
 }
 
 // play plucks a key.
-func (s strung) play(key int, touch float64) *take {
-	t := &take{mono: true}
+func (s strung) play(key int, touch float64, most int) *take {
+	t := &take{most: most, mono: true}
 	k := float64(key)
 	d := dice(key*5 + 7)
 	f := hertz(k)
@@ -80,8 +80,8 @@ func bassBody(freq float64) float64 {
 
 // synth plays an oscillator of harmonics through a filter that closes: program 38 a sawtooth that dies, 39 one that
 // stays.
-func synth(program uint8, key int, touch float64) *take {
-	t := &take{mono: true}
+func synth(program uint8, key int, touch float64, most int) *take {
+	t := &take{most: most, mono: true}
 	f := hertz(float64(key))
 	var modes []mode
 	for n := 1.0; n <= 40 && (n == 1 || n*f < 6000); n++ {

@@ -41,7 +41,7 @@ func BenchmarkPiano(b *testing.B) {
 	for b.Loop() {
 		for key := range 19 {
 			for layer := range 3 {
-				compute(bank.Note{Key: uint8(41 + 2*key), Layer: uint8(layer)})
+				compute(bank.Note{Key: uint8(41 + 2*key), Layer: uint8(layer)}, bank.MaxFrames)
 			}
 		}
 	}
@@ -55,7 +55,7 @@ func BenchmarkExample(b *testing.B) {
 			for b.Loop() {
 				bytes = 0
 				for _, n := range notes {
-					s := compute(n)
+					s := compute(n, bank.MaxFrames)
 					bytes += 4 * len(s.Left) // as the page gets them: 16 bits, two sides
 				}
 			}

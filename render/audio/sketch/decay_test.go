@@ -21,7 +21,7 @@ func TestPianoDecay(t *testing.T) {
 		until     float64 // of the first sound
 		low, high float64 // dB/s
 	}{{28, 1, 3, 12}, {40, 1, 4, 15}, {60, 0.8, 8, 20}, {72, 0.5, 15, 40}, {84, 0.25, 40, 85}, {96, 0.12, 60, 160}} {
-		s := compute(bank.Note{Key: row.key, Layer: 1})
+		s := compute(bank.Note{Key: row.key, Layer: 1}, bank.MaxFrames)
 		first := slope(s, 0.02, row.until)
 		if first < row.low || first > row.high || first < before*0.9 {
 			t.Errorf("key %d loses %.1f dB/s at first, not %g to %g and more than the key below (%.1f)",
@@ -43,7 +43,7 @@ func TestPianoDecay(t *testing.T) {
 func TestBassDecay(t *testing.T) {
 	for program, want := range map[uint8][2]float64{32: {10, 22}, 33: {3, 10}, 34: {3, 10}, 35: {1, 8}} {
 		for _, key := range []uint8{28, 34, 40} {
-			s := compute(bank.Note{Patch: bank.Patch{Program: program}, Key: key, Layer: 1})
+			s := compute(bank.Note{Patch: bank.Patch{Program: program}, Key: key, Layer: 1}, bank.MaxFrames)
 			if lost := rms(s, 0.05, 0.15) - rms(s, 1.05, 1.15); lost < want[0] || lost > want[1] {
 				t.Errorf("program %d key %d loses %.1f dB in a second, not %g to %g",
 					program, key, lost, want[0], want[1])
@@ -54,7 +54,7 @@ func TestBassDecay(t *testing.T) {
 
 // The guide holds as long as a note may be, and steadily.
 func TestGuideHolds(t *testing.T) {
-	s := compute(bank.Note{Patch: bank.Patch{Program: guideProgram}, Key: 64})
+	s := compute(bank.Note{Patch: bank.Patch{Program: guideProgram}, Key: 64}, bank.MaxFrames)
 	if len(s.Left) < (bank.MaxSeconds*bank.Rate)*99/100 {
 		t.Fatalf("the guide lasts %.2f s", float64(len(s.Left))/bank.Rate)
 	}

@@ -6,8 +6,8 @@ import "math"
 // into harmonics, the more the wider it swings: so they die away n times as fast, and soft notes have few. The
 // bell of the onset is the tine's own second mode: 6.27 times the first for a bar clamped at one end (Fletcher and
 // Rossing, chapter 2).
-func tine(key int, touch float64) *take {
-	t := &take{}
+func tine(key int, touch float64, most int) *take {
+	t := &take{most: most}
 	k := float64(key)
 	f := hertz(k)
 	d := dice(key*5 + 2)
@@ -35,8 +35,8 @@ func tine(key int, touch float64) *take {
 
 // reed plays an electric piano whose hammers strike reeds between the plates of a condenser: more and higher
 // harmonics than a tine's, and a shorter sound.
-func reed(key int, touch float64) *take {
-	t := &take{}
+func reed(key int, touch float64, most int) *take {
+	t := &take{most: most}
 	k := float64(key)
 	f := hertz(k)
 	d := dice(key*5 + 3)
@@ -82,8 +82,8 @@ var (
 )
 
 // keyed plays a plucked keyboard instrument.
-func (p plectrum) keyed(key int, touch float64) *take {
-	t := &take{}
+func (p plectrum) keyed(key int, touch float64, most int) *take {
+	t := &take{most: most}
 	k := float64(key)
 	d := dice(key*5 + 4)
 	pan := 0.25 * max(-1, min(1, (k-62)/36))

@@ -59,7 +59,7 @@ func touchOf(layer uint8, above int) float64 {
 type instrument struct {
 	level   func(key int) float64 // decibels below full scale at velocity 127, over the first 0.3 seconds
 	release func(key int) float64
-	play    func(key int, touch float64) *take
+	play    func(key int, touch float64, most int) *take // no more than so many frames of it
 }
 
 // even is the same level or time at all keys.
@@ -81,12 +81,12 @@ var instruments = map[uint8]instrument{
 	6: {pianoLevel(-17), even(0.045), harpsichord.keyed},
 	7: {pianoLevel(-16.5), even(0.03), clavinet.keyed},
 
-	guideProgram: {even(-14.5), even(0.06), func(key int, _ float64) *take { return ooh(key) }},
+	guideProgram: {even(-14.5), even(0.06), func(key int, _ float64, most int) *take { return ooh(key, most) }},
 	clickProgram: {even(-26), even(0.1), click},
 }
 
 // click is a woodblock. Its pitches lie closer together than the keys, as those of real blocks do.
-func click(key int, _ float64) *take {
+func click(key int, _ float64, _ int) *take {
 	f := 1010 * cents(45*float64(max(48, min(108, key))-72))
 	d := dice(key)
 	return struck(block{{f, 0.075, 1}, {f * 1.72, 0.05, 0.28}, {f * 2.6, 0.04, 0.18}}, 0, 0.4, 2400)(&d, 0.7)
@@ -98,7 +98,7 @@ var bassLevels = [8]float64{-12.5, -14, -15, -13, -14, -16.5, -13.5, -13}
 func init() {
 	for i, level := range bassLevels {
 		program := uint8(32 + i)
-		play := func(key int, touch float64) *take { return synth(program, key, touch) }
+		play := func(key int, touch float64, most int) *take { return synth(program, key, touch, most) }
 		if s, ok := basses[program]; ok {
 			play = s.play
 		}
@@ -109,19 +109,33 @@ func init() {
 // A drum rings on when its key is let go: only its class ends it.
 const drumRelease = 30
 
-// compute makes a note.
-func compute(n bank.Note) bank.Sound {
+// releaseOf is a note's release.
+func releaseOf(n bank.Note) float64 {
+	p := nearest(n.Patch)
+	if p.Drums {
+		return drumRelease
+	}
+	return instruments[p.Program].release(int(min(n.Key, 127)))
+}
+
+// compute makes a note, as much as so many frames of it, or all.
+func compute(n bank.Note, frames int) bank.Sound {
 	p, key := nearest(n.Patch), int(min(n.Key, 127))
 	touch := touchOf(n.Layer, len(layers(p, key)))
+	s := bank.Sound{Release: releaseOf(n)}
 	if p.Drums {
 		x := drum(p, key)
 		d := dice(key)
-		s := bank.Sound{Release: drumRelease, Class: x.class}
-		s.Left, s.Right = x.strike(&d, touch).finish(x.level)
+		s.Class = x.class
+		s.Left, s.Right, _ = x.strike(&d, touch).finish(x.level, bank.MaxFrames)
 		return s
 	}
 	ins := instruments[p.Program]
-	s := bank.Sound{Release: ins.release(key)}
-	s.Left, s.Right = ins.play(key, touch).finish(ins.level(key))
+	for _, most := range [...]int{max(frames+beyond, loudBy*bank.Rate), bank.MaxFrames} {
+		whole := false
+		if s.Left, s.Right, whole = ins.play(key, touch, most).finish(ins.level(key), frames); whole {
+			break
+		}
+	}
 	return s
 }

@@ -10,7 +10,7 @@ import (
 // kitNote is the note of a kit that a velocity selects.
 func kitNote(kit, key, velocity uint8) bank.Sound {
 	b := New()
-	return b.Sound(b.Note(bank.Patch{Program: kit, Drums: true}, key, velocity))
+	return b.Sound(b.Note(bank.Patch{Program: kit, Drums: true}, key, velocity), whole)
 }
 
 // General MIDI's hi-hat keys end each other; nothing else that the drummer plays is in that class.

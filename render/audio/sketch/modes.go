@@ -55,7 +55,7 @@ func (t *take) ring(at float64, modes []mode) {
 		if len(swings) == 0 {
 			continue
 		}
-		left, right := t.swing(swings)
+		left, right := t.swing(swings, t.limited(swings[0].end<<halvings)>>halvings)
 		for range halvings {
 			left, right = twice(left), twice(right)
 		}
@@ -99,9 +99,8 @@ func (m mode) rounded() mode {
 	return mode{r(m.freq), r(m.decay), r(m.phase), r(m.left), r(m.right)}
 }
 
-// swing computes modes, chunk by chunk.
-func (t *take) swing(swings []swing) (left, right []float32) {
-	n := swings[0].end
+// swing computes n samples of modes, chunk by chunk.
+func (t *take) swing(swings []swing, n int) (left, right []float32) {
 	left = make([]float32, n)
 	if !t.mono {
 		right = make([]float32, n)

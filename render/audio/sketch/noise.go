@@ -9,13 +9,18 @@ import (
 // dice are numbers that look random and are the same everywhere (splitmix64, Steele, Lea and Flood 2014; from memory).
 type dice uint64
 
+const golden = 0x9e3779b97f4a7c15
+
 func (d *dice) next() uint64 {
-	*d += 0x9e3779b97f4a7c15
+	*d += golden
 	z := uint64(*d)
 	z = (z ^ z>>30) * 0xbf58476d1ce4e5b9
 	z = (z ^ z>>27) * 0x94d049bb133111eb
 	return z ^ z>>31
 }
+
+// skip passes over numbers.
+func (d *dice) skip(n int) { *d += dice(n) * golden }
 
 // between is a number from low to high.
 func (d *dice) between(low, high float64) float64 {
@@ -71,7 +76,8 @@ func (t *take) blow(d *dice, h hiss) {
 	from := int(h.at * bank.Rate)
 	n := int((h.rise*2 + h.fall*9.5) * bank.Rate)
 	t.reach(from + n)
-	n = min(n, len(t.left)-from)
+	all := n
+	n = max(0, min(n, len(t.left)-from))
 	up, down := 0.0, 1.0
 	if h.rise > 0 {
 		up = 1
@@ -104,4 +110,5 @@ func (t *take) blow(d *dice, h hiss) {
 			t.right[from+i] += float32(r * level * gainRight)
 		}
 	}
+	d.skip(2 * (all - n)) // what comes next does not depend on how much is wanted
 }

@@ -30,8 +30,8 @@ func pianoDecay(key float64) float64 {
 }
 
 // play strikes a key. Touch is 0 to 1.
-func (g grand) play(key int, touch float64) *take {
-	t := &take{lower: 8} // a piano is heard alone too
+func (g grand) play(key int, touch float64, most int) *take {
+	t := &take{most: most, lower: 8} // a piano is heard alone too
 	k := float64(key)
 	f, b := hertz(k), inharmonicity(k)
 	d := dice(key*3 + 1)

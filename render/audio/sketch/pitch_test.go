@@ -15,7 +15,7 @@ func TestPitch(t *testing.T) {
 	for _, program := range []uint8{0, 1, 2, 3, 4, 5, 6, 7, 32, 33, 34, 35, 36, 37, 38, 39, guideProgram} {
 		for _, key := range keys[program/8 == 4] {
 			for _, layer := range []uint8{0, uint8(len(layers(bank.Patch{Program: program}, int(key))))} {
-				s := compute(bank.Note{Patch: bank.Patch{Program: program}, Key: key, Layer: layer})
+				s := compute(bank.Note{Patch: bank.Patch{Program: program}, Key: key, Layer: layer}, bank.MaxFrames)
 				want := 440 * math.Pow(2, (float64(key)-69)/12)
 				got := peakNear(spectrum(mid(s), bank.Rate/20, n, true), want, 60)
 				within := 3.0
@@ -42,7 +42,7 @@ func TestPianoPartials(t *testing.T) {
 		low, high float64
 	}{{36, 12, 0.00005, 0.0003}, {48, 12, 0.0001, 0.0004}, {60, 9, 0.0002, 0.0006}, {72, 6, 0.0006, 0.002},
 		{84, 4, 0.002, 0.006}} {
-		mags := spectrum(mid(compute(bank.Note{Key: row.key, Layer: 2})), bank.Rate/20, n, true)
+		mags := spectrum(mid(compute(bank.Note{Key: row.key, Layer: 2}, bank.MaxFrames)), bank.Rate/20, n, true)
 		f := 440 * math.Pow(2, (float64(row.key)-69)/12)
 		first := peakNear(mags, f, 60)
 		// B by the highest partial, and the others by this B

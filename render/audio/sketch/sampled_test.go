@@ -99,7 +99,7 @@ func TestLikeSampledBanks(t *testing.T) {
 	for _, row := range sampled {
 		p := bank.Patch{Program: row.program, Drums: row.drums}
 		b := New()
-		got := figuresOf(b.Sound(b.Note(p, row.key, 100)))
+		got := figuresOf(b.Sound(b.Note(p, row.key, 100), whole))
 		between := func(what string, got, a, b, below, above float64) {
 			if low, high := min(a, b)-below, max(a, b)+above; got < low || got > high {
 				t.Errorf("%v key %d: %s is %.1f, not %.1f to %.1f", p, row.key, what, got, low, high)
@@ -127,7 +127,7 @@ func TestSampledFigures(t *testing.T) {
 		for _, row := range sampled {
 			p := bank.Patch{Program: row.program, Drums: row.drums}
 			want := [...]figures{row.tim, row.fluid}[i]
-			got := figuresOf(b.Sound(b.Note(p, row.key, 127)))
+			got := figuresOf(b.Sound(b.Note(p, row.key, 127), whole))
 			if d := got.level - want.level; d < -0.5 || d > 0.5 {
 				t.Errorf("%s %v key %d: level %.1f, not %.1f", path, p, row.key, got.level, want.level)
 			}

@@ -1,6 +1,7 @@
 package sketch
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -11,12 +12,14 @@ import (
 type take struct {
 	left, right []float32
 	mono        bool    // both sides are the left one
+	most        int     // frames that are computed of it; 0: all
+	cut         bool    // there would be more
 	lower       float64 // decibels by which it may end later than others
 }
 
 // reach makes a take at least n samples long.
 func (t *take) reach(n int) {
-	n = min(n, bank.MaxSeconds*bank.Rate)
+	n = t.limited(n)
 	for _, side := range []*[]float32{&t.left, &t.right} {
 		if side == &t.right && t.mono {
 			return
@@ -27,6 +30,15 @@ func (t *take) reach(n int) {
 			*side = longer
 		}
 	}
+}
+
+// limited is a length as far as the take may reach.
+func (t *take) limited(n int) int {
+	if most := cmp.Or(t.most, bank.MaxFrames); n > most {
+		t.cut = t.cut || most < bank.MaxFrames
+		return most
+	}
+	return n
 }
 
 // rise fades the take in, along a raised cosine.
@@ -63,9 +75,14 @@ const settled = 0.3
 // loudBy is by when, in seconds, every note has been as loud as it gets.
 const loudBy = 2
 
+// beyond is how many frames are computed behind those that are wanted: so it is seen that the end, with its closing,
+// lies behind them.
+const beyond = (longest + 0.25) * bank.Rate
+
 // finish makes the sound of a take: a smooth start and end, and the level in decibels below full scale that its
-// first third of a second has.
-func (t *take) finish(level float64) (left, right []float32) {
+// first third of a second has. Of a take that was cut off it is the frames that are wanted, and ok says whether the
+// end is known to lie behind them.
+func (t *take) finish(level float64, frames int) (left, right []float32, ok bool) {
 	t.rise(onset)
 	peak, power := float32(0), 0.0
 	for _, side := range t.sides() {
@@ -81,12 +98,19 @@ func (t *take) finish(level float64) (left, right []float32) {
 		}
 	}
 	if peak == 0 {
-		return nil, nil
+		return nil, nil, true
 	}
 	power /= float64(len(t.sides()) * int(settled*bank.Rate))
 	scale := float32(min(decibels(level)/math.Sqrt(power), ceiling/float64(peak)))
 	end := t.end(peak * float32(decibels(quiet-t.lower)))
 	fade := min(int(float64(end)*closing), int(longest*bank.Rate))
+	if t.cut {
+		if end < frames+int(longest*bank.Rate) {
+			return nil, nil, false
+		}
+		end, fade = frames, 0
+		t.left, t.right = slices.Clone(t.left[:end]), slices.Clone(t.right[:min(end, len(t.right))])
+	}
 	for _, side := range t.sides() {
 		for i := range side[:end] {
 			side[i] *= scale
@@ -98,7 +122,7 @@ func (t *take) finish(level float64) (left, right []float32) {
 	if t.mono {
 		t.right = t.left
 	}
-	return slices.Clip(t.left[:end]), slices.Clip(t.right[:end])
+	return slices.Clip(t.left[:end]), slices.Clip(t.right[:end]), true
 }
 
 // end is behind the last sample louder than a bound.

@@ -30,7 +30,7 @@ func TestVersion(t *testing.T) {
 	fmt.Fprintln(&lines, New().ID())
 	got := map[string][4]float64{}
 	for _, n := range notes {
-		name, s := fmt.Sprintf("%d/%v/%d/%d", n.Program, n.Drums, n.Key, n.Layer), compute(n)
+		name, s := fmt.Sprintf("%d/%v/%d/%d", n.Program, n.Drums, n.Key, n.Layer), compute(n, bank.MaxFrames)
 		f := figuresOf(s)
 		got[name] = [4]float64{f.level, 20 * math.Log2(f.centroid), f.lost, 20 * math.Log2(float64(len(s.Left)))}
 		fmt.Fprintf(&lines, "%s %.2f %.2f %.2f %.2f\n", name, got[name][0], got[name][1], got[name][2], got[name][3])

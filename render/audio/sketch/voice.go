@@ -17,9 +17,9 @@ const (
 )
 
 // ooh sings a key as long as a note may be.
-func ooh(key int) *take {
-	t := &take{}
-	t.reach(bank.MaxSeconds * bank.Rate)
+func ooh(key, most int) *take {
+	t := &take{most: most}
+	t.reach(bank.MaxFrames)
 	f := hertz(float64(key))
 	var amps []float64
 	for n := 1.0; n <= 12 && (n == 1 || n*f < 5000); n++ {

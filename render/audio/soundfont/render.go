@@ -10,30 +10,31 @@ import (
 )
 
 const (
-	maxFrames = bank.MaxSeconds * bank.Rate
 	// step is how much is rendered at a time, a quarter of a second: when all of it is silent, the note is over.
 	step = bank.Rate / 4
 	// silent is what counts for nothing at a note's end: 80 dB under its peak.
 	silent = 1e-4
 	// fade is for a note that still sounds when no more of it is kept.
 	fade = bank.Rate / 2
+	// between is longer than a sound that goes on is silent between two waves.
+	between = bank.Rate / 50
 	// wild is more than any sample can be: beyond it a filter has gone wrong.
 	wild = 1000
 )
 
 // scratch is what a zone is rendered into.
-type scratch struct{ left, right [maxFrames]float32 }
+type scratch struct{ left, right [bank.MaxFrames]float32 }
 
 var scratches = sync.Pool{New: func() any { return new(scratch) }}
 
-// render adds the zones of a note.
-func (b *Bank) render(zones []zone, key uint8) bank.Sound {
+// render adds the zones of a note, as much as so many frames of it.
+func (b *Bank) render(zones []zone, key uint8, most int) bank.Sound {
 	var out bank.Sound
 	sum, one := scratches.Get().(*scratch), scratches.Get().(*scratch)
 	frames := 0 // what of sum is used
 	peak := float32(0)
 	for _, z := range zones {
-		n, loud := b.renderZone(z, key, one)
+		n, loud := b.renderZone(z, key, most, one)
 		peak = max(peak, loud)
 		if r := z.release(); n > frames || n == frames && r < out.Release {
 			out.Release = r // the longest zone's: the others are over before
@@ -54,18 +55,22 @@ func (b *Bank) render(zones []zone, key uint8) bank.Sound {
 			out.Class = int(z.instrument.GetExclusiveClass())
 		}
 	}
-	if frames == maxFrames {
+	if frames == bank.MaxFrames {
 		for i := range fade {
 			g := float32(fade-1-i) / fade
 			sum.left[frames-fade+i] *= g
 			sum.right[frames-fade+i] *= g
 		}
 	}
-	for frames > 0 && max(abs(sum.left[frames-1]), abs(sum.right[frames-1])) <= silent*peak {
-		frames--
+	end := frames
+	for end > 0 && max(abs(sum.left[end-1]), abs(sum.right[end-1])) <= silent*peak {
+		end--
 	}
-	out.Left = append([]float32(nil), sum.left[:frames]...)
-	out.Right = append([]float32(nil), sum.right[:frames]...)
+	if frames == most && most < bank.MaxFrames && frames-end < between {
+		end = frames // it goes on
+	}
+	out.Left = append([]float32(nil), sum.left[:end]...)
+	out.Right = append([]float32(nil), sum.right[:end]...)
 	scratches.Put(sum)
 	scratches.Put(one)
 	return out
@@ -73,7 +78,7 @@ func (b *Bank) render(zones []zone, key uint8) bank.Sound {
 
 // renderZone renders a zone alone, at its highest velocity with the gain that 127 would have, and
 // returns how many frames it gave and how loud it was. A zone that the library cannot play is silent.
-func (b *Bank) renderZone(z zone, key uint8, to *scratch) (frames int, peak float32) {
+func (b *Bank) renderZone(z zone, key uint8, most int, to *scratch) (frames int, peak float32) {
 	defer func() {
 		if recover() != nil {
 			frames, peak = 0, 0
@@ -84,16 +89,17 @@ func (b *Bank) renderZone(z zone, key uint8, to *scratch) (frames int, peak floa
 		return 0, 0
 	}
 	synth.NoteOn(0, int32(key), z.top())
-	for frames < maxFrames {
-		left, right := to.left[frames:frames+step], to.right[frames:frames+step]
+	for frames < most {
+		n := min(step, most-frames)
+		left, right := to.left[frames:frames+n], to.right[frames:frames+n]
 		synth.Render(left, right)
 		loud := max(loudest(left), loudest(right))
 		if !(loud < wild) {
 			return 0, 0
 		}
 		peak = max(peak, loud)
-		frames += step
-		if loud <= silent*peak && float64(frames-step)/bank.Rate >= z.onset() {
+		frames += n
+		if loud <= silent*peak && float64(frames-n)/bank.Rate >= z.onset() {
 			break
 		}
 	}

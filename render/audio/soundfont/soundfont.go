@@ -11,7 +11,9 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"errors"
+	"slices"
 	"sync"
+	"time"
 
 	"github.com/sinshu/go-meltysynth/meltysynth"
 
@@ -26,7 +28,7 @@ type Bank struct {
 
 	mu     sync.Mutex
 	layers map[layerKey]*layers
-	cache  cache
+	cache  bank.Cache
 }
 
 // MaxSize bounds the file, in bytes.
@@ -53,7 +55,6 @@ func Open(data []byte, name string) (*Bank, error) {
 	sum := sha256.Sum256(data)
 	b := &Bank{name: name, id: rendering + hex.EncodeToString(sum[:8]), font: font,
 		presets: map[int32]*meltysynth.Preset{}, layers: map[layerKey]*layers{}}
-	b.cache.notes = map[bank.Note]*entry{}
 	for _, p := range font.Presets {
 		zones := 0
 		for _, r := range p.Regions {
@@ -111,12 +112,23 @@ func (b *Bank) Note(p bank.Patch, key, velocity uint8) bank.Note {
 }
 
 // Sound renders a note, or has it still. Its samples are shared: nobody changes them.
-func (b *Bank) Sound(n bank.Note) bank.Sound {
+func (b *Bank) Sound(n bank.Note, hold time.Duration) bank.Sound {
 	n.Patch, _ = b.preset(n.Patch)
 	n.Key = min(n.Key, 127)
 	l := b.layersOf(n.Patch, n.Key)
 	if int(n.Layer) >= len(l.sets) || len(l.sets[n.Layer]) == 0 {
 		return bank.Sound{}
 	}
-	return b.cache.get(n, func() bank.Sound { return b.render(l.sets[n.Layer], n.Key) })
+	zones := l.sets[n.Layer]
+	return b.cache.Get(n, framesOf(zones, hold), func(frames int) bank.Sound { return b.render(zones, n.Key, frames) })
+}
+
+// framesOf is how much is rendered of zones that sound together. Where their releases differ it is all: the one
+// that sounds longest decides.
+func framesOf(zones []zone, hold time.Duration) int {
+	release := zones[0].release()
+	if slices.ContainsFunc(zones, func(z zone) bool { return z.release() != release }) {
+		return bank.MaxFrames
+	}
+	return bank.Frames(hold, release)
 }

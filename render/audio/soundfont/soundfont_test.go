@@ -6,8 +6,10 @@ import (
 	"math"
 	"os"
 	"reflect"
+	"slices"
 	"sync"
 	"testing"
+	"time"
 
 	"plinth/render/audio/bank"
 	"plinth/render/audio/soundfont/fonttest"
@@ -17,6 +19,9 @@ var (
 	piano = bank.Patch{}
 	kit   = bank.Patch{Drums: true}
 )
+
+// forever is for as long as a note may be held.
+const forever = bank.MaxSeconds * time.Second
 
 func open(t testing.TB, data []byte) *Bank {
 	t.Helper()
@@ -52,7 +57,7 @@ func near(t *testing.T, what string, got, want float64) {
 // (100 dB: SoundFont 2.04, 8.1.2, generator 36; the library counts 80 dB) and is cut where it is silent.
 func TestHeldTone(t *testing.T) {
 	b := open(t, fonttest.Small().Bytes())
-	s := b.Sound(b.Note(piano, 69, 90))
+	s := b.Sound(b.Note(piano, 69, 90), forever)
 	if len(s.Left) != len(s.Right) || len(s.Left) < bank.Rate || len(s.Left) > 2*bank.Rate {
 		t.Fatalf("%d frames", len(s.Left))
 	}
@@ -73,7 +78,7 @@ func TestHeldTone(t *testing.T) {
 	if want := 0.5 / 9.226; math.Abs(s.Release-want) > 1e-6 || s.Class != 0 {
 		t.Errorf("release %g, expected %g; class %d", s.Release, want, s.Class)
 	}
-	octave := b.Sound(b.Note(piano, 81, 90))
+	octave := b.Sound(b.Note(piano, 81, 90), forever)
 	if reflect.DeepEqual(octave.Left[:1000], s.Left[:1000]) {
 		t.Error("another key sounds alike")
 	}
@@ -86,14 +91,14 @@ func TestLayers(t *testing.T) {
 	if soft.Layer != 0 || hard.Layer != 1 || b.Note(kit, 38, 63) != soft || b.Note(kit, 38, 127) != hard {
 		t.Errorf("layers %v and %v", soft, hard)
 	}
-	near(t, "soft", rms(b.Sound(soft).Left[begun:begun+1800]), 0.25)
-	near(t, "hard", rms(b.Sound(hard).Left[begun:4000]), 0.125)
+	near(t, "soft", rms(b.Sound(soft, forever).Left[begun:begun+1800]), 0.25)
+	near(t, "hard", rms(b.Sound(hard, forever).Left[begun:4000]), 0.125)
 	for _, n := range []bank.Note{b.Note(kit, 40, 90), {Patch: kit, Key: 38, Layer: 9}, {Patch: kit, Key: 200}} {
-		if s := b.Sound(n); len(s.Left) != 0 || s.Class != 0 {
+		if s := b.Sound(n, forever); len(s.Left) != 0 || s.Class != 0 {
 			t.Errorf("%v sounds", n)
 		}
 	}
-	if r := b.Sound(hard).Release; math.Abs(r-0.01/9.226) > 1e-9 {
+	if r := b.Sound(hard, forever).Release; math.Abs(r-0.01/9.226) > 1e-9 {
 		t.Errorf("a release without a value is %g: at least 10 ms are counted", r)
 	}
 }
@@ -101,7 +106,7 @@ func TestLayers(t *testing.T) {
 // A note whose release is as slow as its decay falls as it would if it were held.
 func TestCymbal(t *testing.T) {
 	b := open(t, fonttest.Small().Bytes())
-	s := b.Sound(b.Note(kit, 49, 100))
+	s := b.Sound(b.Note(kit, 49, 100), forever)
 	if seconds := float64(len(s.Left)) / bank.Rate; s.Release < bank.MaxSeconds || seconds < 0.7 || seconds > 1.1 {
 		t.Errorf("%g s, release %g", seconds, s.Release)
 	}
@@ -111,7 +116,7 @@ func TestCymbal(t *testing.T) {
 // release is that of preset and instrument together: 1200 - 1200 timecents, one second.
 func TestClassKeepsBothHalves(t *testing.T) {
 	b := open(t, fonttest.Small().Bytes())
-	closed, open := b.Sound(b.Note(kit, 42, 100)), b.Sound(b.Note(kit, 46, 100))
+	closed, open := b.Sound(b.Note(kit, 42, 100), forever), b.Sound(b.Note(kit, 46, 100), forever)
 	if closed.Class != 1 || open.Class != 1 {
 		t.Errorf("classes %d and %d", closed.Class, open.Class)
 	}
@@ -134,13 +139,13 @@ func TestFallback(t *testing.T) {
 		n := b.Note(row.ask, 38, 100)
 		asked := n
 		asked.Patch = row.ask
-		if n.Patch != row.want || !reflect.DeepEqual(b.Sound(asked), b.Sound(n)) {
+		if n.Patch != row.want || !reflect.DeepEqual(b.Sound(asked, forever), b.Sound(n, forever)) {
 			t.Errorf("%v is played by %v", row.ask, n.Patch)
 		}
 	}
 	f.Presets = f.Presets[:1]
 	b = open(t, f.Bytes())
-	if b.Has(kit) || !b.Has(bank.Patch{Program: 5}) || len(b.Sound(b.Note(kit, 38, 100)).Left) != 0 {
+	if b.Has(kit) || !b.Has(bank.Patch{Program: 5}) || len(b.Sound(b.Note(kit, 38, 100), forever).Left) != 0 {
 		t.Error("a bank without kits has drums")
 	}
 }
@@ -163,7 +168,7 @@ func TestAtOnce(t *testing.T) {
 	for i := range 64 {
 		wait.Go(func() {
 			n := many.Note(piano, uint8(60+i%8), 100)
-			if !reflect.DeepEqual(many.Sound(n), one.Sound(n)) {
+			if !reflect.DeepEqual(many.Sound(n, forever), one.Sound(n, forever)) {
 				t.Errorf("%v differs", n)
 			}
 		})
@@ -171,21 +176,29 @@ func TestAtOnce(t *testing.T) {
 	wait.Wait()
 }
 
-func TestCacheIsBounded(t *testing.T) {
-	c := cache{notes: map[bank.Note]*entry{}}
-	made := 0
-	get := func(key uint8) {
-		c.get(bank.Note{Key: key}, func() bank.Sound { made++; return bank.Sound{Left: make([]float32, maxCached/4)} })
+// A note that is held for a time is the beginning of the whole one, to the last bit. What is over before is whole, and
+// where zones have different releases, which only all of them decide, nothing is cut off.
+func TestBeginning(t *testing.T) {
+	f := fonttest.Small()
+	f.Presets[0].Zones[0].Gens[1] = fonttest.Gen{Oper: fonttest.Decay, Amount: 2400} // four seconds
+	b, long := open(t, f.Bytes()), open(t, f.Bytes())
+	n := b.Note(piano, 69, 90)
+	all := long.Sound(n, forever)
+	got := b.Sound(n, time.Second)
+	if len(got.Left) != bank.Frames(time.Second, got.Release) || len(got.Left) >= len(all.Left) {
+		t.Errorf("%d frames of %d", len(got.Left), len(all.Left))
 	}
-	for key := range uint8(10) {
-		get(key)
-		get(key)
+	if !slices.Equal(got.Left, all.Left[:len(got.Left)]) || !slices.Equal(got.Right, all.Right[:len(got.Right)]) ||
+		got.Release != all.Release {
+		t.Error("it is another note")
 	}
-	if made != 10 || c.frames > maxCached || len(c.notes) != 4 {
-		t.Errorf("%d made, %d frames of %d notes", made, c.frames, len(c.notes))
+	if longer := b.Sound(n, 3*time.Second); !slices.Equal(longer.Left, all.Left) {
+		t.Errorf("%d frames of %d", len(longer.Left), len(all.Left))
 	}
-	if get(0); made != 11 {
-		t.Error("the oldest is still there")
+	zones := b.layersOf(piano, 69).sets[0]
+	other := b.layersOf(kit, 49).sets[0]
+	if got := framesOf(append(slices.Clone(zones), other...), time.Second); got != bank.MaxFrames {
+		t.Errorf("%d frames of zones that differ", got)
 	}
 }
 
@@ -227,10 +240,10 @@ func TestBroken(t *testing.T) {
 		},
 	} {
 		b := open(t, change(f))
-		if s := b.Sound(b.Note(piano, 127, 100)); len(s.Left) != 0 {
+		if s := b.Sound(b.Note(piano, 127, 100), forever); len(s.Left) != 0 {
 			t.Errorf("%s: it sounds", name)
 		}
-		if len(b.Sound(b.Note(kit, 38, 100)).Left) == 0 {
+		if len(b.Sound(b.Note(kit, 38, 100), forever).Left) == 0 {
 			t.Errorf("%s: nothing sounds", name)
 		}
 	}
@@ -247,8 +260,8 @@ func FuzzOpen(f *testing.F) {
 		}
 		for _, p := range []bank.Patch{piano, kit} {
 			for _, key := range []uint8{0, 42, 69} {
-				s := b.Sound(b.Note(p, key, 100))
-				if len(s.Left) > maxFrames || len(s.Left) != len(s.Right) || !(s.Release >= 0) {
+				s := b.Sound(b.Note(p, key, 100), forever)
+				if len(s.Left) > bank.MaxFrames || len(s.Left) != len(s.Right) || !(s.Release >= 0) {
 					t.Fatalf("%d and %d frames, release %g", len(s.Left), len(s.Right), s.Release)
 				}
 				if level := rms(s.Left) + rms(s.Right); !(level < 1e5) {
@@ -276,7 +289,7 @@ func TestRealBank(t *testing.T) {
 	}{{piano, 60, false}, {bank.Patch{Program: 33}, 36, false}, {kit, 38, false}, {kit, 42, true}, {kit, 46, true},
 		{bank.Patch{Program: 40, Drums: true}, 38, false}, {bank.Patch{Program: 53}, 60, false}} {
 		n := b.Note(row.patch, row.key, 100)
-		s := b.Sound(n)
+		s := b.Sound(n, forever)
 		if n.Patch != row.patch || len(s.Left) < 2400 || rms(s.Left) < 1e-3 || (s.Class != 0) != row.class {
 			t.Errorf("%v: %d frames, level %g, class %d", n, len(s.Left), rms(s.Left), s.Class)
 		}
