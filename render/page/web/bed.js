@@ -87,6 +87,7 @@ export class Bed {
     this.lead = state.lead ?? 0;
     this.end = state.end ?? 0;
     this.bank = state.bank?.id ?? "";
+    this.holds = state.bank?.holds ?? []; // seconds for which its notes can be asked for
     /** @type {Bar[]} */
     this.bars = [];
     this.chunks = (state.chunks ?? []).map((place, i) => {

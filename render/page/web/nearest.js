@@ -24,12 +24,17 @@ export function nearest(bed, bar, loop, bars = Infinity) {
 }
 
 /**
- * wanted are the notes that a playhead needs and the times for which they are held: first those of the newest
- * bed where it will be gone over to, then those of the bed that plays, then all.
+ * wanted are the notes that a playhead needs and for how many seconds each is held at a pace: first those of the
+ * newest bed where it will be gone over to, then those of the bed that plays, then all.
  */
-export function wanted({ bed, bar, loop }, newest, newestBar) {
+export function wanted({ bed, bar, loop, pace }, newest, newestBar) {
   const first = newest === bed ? [] : nearest(newest, newestBar, null, ahead + 1);
   const order = [...first, ...nearest(bed, bar, loop), ...newest.longest.keys()];
-  const held = (key) => Math.max(bed.longest.get(key) ?? 0, newest.longest.get(key) ?? 0);
-  return new Map(order.map((key) => [key, held(key)]));
+  const held = (key) => Math.max(bed.longest.get(key) ?? 0, newest.longest.get(key) ?? 0) / pace / 1e6;
+  return new Map(order.map((key) => [key, roundedUp(held(key), newest.holds)]));
+}
+
+/** roundedUp is a time in seconds as notes can be asked for. */
+function roundedUp(seconds, holds) {
+  return holds.find((h) => h >= seconds) ?? holds.at(-1);
 }

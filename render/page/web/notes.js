@@ -5,9 +5,7 @@ export const rate = 48000;
 const bound = 256 << 20; // bytes of samples
 const atOnce = 4; // fetches
 const again = 3000; // milliseconds before a note that could not be had is asked for once more
-const slowest = 0.5; // pace
-const fades = 9.226; // time constants in which a release is over: -80 dB
-const header = 16; // bytes: frames, scale, release, class
+const header = 24; // bytes: frames, scale, release, class, for how long it may be held, channels
 
 /** Notes holds sounds by bank and name. */
 export class Notes {
@@ -20,7 +18,7 @@ export class Notes {
     Object.assign(this, { fetch: get, onchange });
     this.kept = new Map(); // by "bank/name": {buffer, release, group, bytes, held}
     this.bytes = 0;
-    this.wanted = new Map(); // for how long each is held, in microseconds; the nearest first
+    this.wanted = new Map(); // for how many seconds each is held; the nearest first
     this.running = new Set();
     this.failed = new Map(); // when, by key
     this.rooms = new Map(); // impulses, by bank
@@ -33,7 +31,10 @@ export class Notes {
     return this.kept.get(name.startsWith("click-") ? name : `${bank}/${name}`) ?? null;
   }
 
-  /** want says what is needed and how much of it, the nearest first; what is no more wanted may be forgotten. */
+  /**
+   * want says what is needed and for how long it is held, the nearest first; what is no more wanted may be forgotten.
+   * One that is wanted for longer than it was is had again; until then it is the shorter one.
+   */
   want(wanted) {
     this.wanted = wanted;
     this.#next();
@@ -59,12 +60,10 @@ export class Notes {
     }
   }
 
-  /** load has a note for as long as it is held: a bank's notes sound on for many seconds that nobody hears. */
   async #load(key, held) {
     this.running.add(key);
-    const enough = 2 ** (Math.ceil(4 * Math.log2(Math.max(held, 1))) / 4); // so that little changes change nothing
     try {
-      this.add(key, read(await this.fetch(`/note/${key}`), enough));
+      this.add(key, read(await this.fetch(`/note/${key}?hold=${held}`)));
       this.failed.delete(key);
     } catch {
       this.failed.set(key, performance.now());
@@ -106,40 +105,29 @@ export class Notes {
   async impulse(bank) {
     if (!this.rooms.has(bank)) {
       this.rooms.clear();
-      this.rooms.set(bank, read(await this.fetch(`/note/${bank}/room`), Infinity, true).buffer);
+      this.rooms.set(bank, read(await this.fetch(`/note/${bank}/room`)).buffer);
     }
     return this.rooms.get(bank);
   }
 }
 
-/**
- * read makes a buffer of a note as the server writes it, as much as is heard when it is held for so many
- * microseconds at the slowest pace. One that is the same on both sides has one channel.
- */
-export function read(bytes, held = Infinity, stereo = false) {
+/** read is a note as the server writes it. */
+export function read(bytes) {
   const view = new DataView(bytes);
-  const all = view.getUint32(0, true);
-  const scale = view.getFloat32(4, true) / 32767;
-  const release = view.getFloat32(8, true);
-  const frames = Math.min(all, Math.ceil(rate * (held / 1e6 / slowest + fades * release)));
-  const sound = { buffer: null, release, group: view.getUint32(12, true), bytes: 64, held };
-  if (frames === all) {
-    sound.held = Infinity;
-  }
+  const [frames, group, channels] = [0, 12, 20].map((at) => view.getUint32(at, true));
+  const [scale, release, held] = [4, 8, 16].map((at) => view.getFloat32(at, true));
+  const sound = { buffer: null, release, group, bytes: 64 + 4 * frames * channels, held };
   if (frames === 0) {
     return sound;
   }
-  const left = new Int16Array(bytes, header, frames);
-  const right = new Int16Array(bytes, header + 2 * all, frames);
-  const channels = !stereo && left.every((x, i) => x === right[i]) ? [left] : [left, right];
-  sound.buffer = new AudioBuffer({ length: frames, numberOfChannels: channels.length, sampleRate: rate });
-  channels.forEach((from, c) => {
+  sound.buffer = new AudioBuffer({ length: frames, numberOfChannels: channels, sampleRate: rate });
+  for (let c = 0; c < channels; c++) {
+    const from = new Int16Array(bytes, header + 2 * frames * c, frames);
     const to = sound.buffer.getChannelData(c);
     for (let i = 0; i < frames; i++) {
-      to[i] = from[i] * scale;
+      to[i] = (from[i] * scale) / 32767;
     }
-  });
-  sound.bytes = 4 * frames * channels.length;
+  }
   return sound;
 }
 
@@ -152,5 +140,5 @@ function tick(hertz) {
     const t = i / rate;
     to[i] = 0.8 * Math.exp(-t / 0.01) * Math.sin(2 * Math.PI * hertz * t);
   }
-  return { buffer, release: 0.01, group: 0, bytes: 4 * frames };
+  return { buffer, release: 0.01, group: 0, bytes: 4 * frames, held: Infinity };
 }

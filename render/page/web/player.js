@@ -144,6 +144,8 @@ export class Player {
 
   setPace(pace) {
     this.transport.setPace(pace, this.transport.playing ? this.clock() : 0);
+    this.#near = null; // notes are held for longer or shorter
+    this.want();
   }
 
   setLoudness(x) {
@@ -245,7 +247,8 @@ export class Player {
       return;
     }
     this.#near = { bar, bed, newest };
-    this.notes.want(wanted({ bed, bar, loop: this.transport.loop }, newest, this.#barIn(newest)));
+    const { loop, pace } = this.transport;
+    this.notes.want(wanted({ bed, bar, loop, pace }, newest, this.#barIn(newest)));
   }
 
   #openSound() {

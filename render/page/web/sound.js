@@ -15,7 +15,8 @@ export class Sound {
 
   /**
    * @param {BaseAudioContext} context
-   * @param {{get: (bank: string, name: string) => {buffer: AudioBuffer, release: number, group: number} | null}} notes
+   * @param {{get: (bank: string, name: string) => {buffer: AudioBuffer, release: number, group: number,
+   *   held: number} | null}} notes
    */
   constructor(context, notes) {
     this.context = context;
@@ -97,10 +98,14 @@ export class Sound {
     gain.gain.value = touch;
     source.connect(gain).connect(this.#bus(part).input);
     source.start(at);
-    const voice = { source, gain, at, touch, release: sound.release, off: Infinity, choked: Infinity, end: Infinity,
+    const off = at + sound.held; // what is held for longer fades before its sound is cut off
+    const voice = { source, gain, at, touch, release: sound.release, off, choked: Infinity, end: Infinity,
       group: sound.group ? `${part.key}/${sound.group}` : null };
     this.voices.add(voice);
     source.onended = () => this.#free(voice);
+    if (off < Infinity) {
+      this.#shape(voice, off);
+    }
     if (voice.group) {
       const list = this.groups.get(voice.group) ?? [];
       this.groups.set(voice.group, list);
@@ -113,9 +118,10 @@ export class Sound {
 
   /** off releases a note. */
   off(voice, t) {
-    if (voice.off === Infinity) {
-      voice.off = Math.max(seconds(t, this.context.sampleRate), voice.at);
-      this.#shape(voice, voice.off);
+    const off = Math.max(seconds(t, this.context.sampleRate), voice.at);
+    if (off < voice.off) {
+      voice.off = off;
+      this.#shape(voice, off);
     }
   }
 

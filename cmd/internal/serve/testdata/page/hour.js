@@ -55,15 +55,18 @@
 
   /**
    * shaped plays two notes of a class, the first held to a time and the second choking it, and tells how far
-   * what is heard is from arithmetic; recalled: the second is taken back before it begins.
+   * what is heard is from arithmetic; recalled: the second is taken back before it begins; held: the seconds for
+   * which there is sound of the first.
    */
-  T.shaped = async ({ off, choke, recalled }) => {
+  T.shaped = async ({ off, choke, recalled, held = Infinity }) => {
     const rate = 48000;
     const context = new OfflineAudioContext(2, rate, rate);
     const buffer = new AudioBuffer({ length: rate, numberOfChannels: 1, sampleRate: rate });
     buffer.getChannelData(0).fill(0.5);
     const none = new AudioBuffer({ length: rate, numberOfChannels: 1, sampleRate: rate });
-    const sounds = { long: { buffer, release: 0.02, group: 7 }, short: { buffer: none, release: 0.02, group: 7 } };
+    const sounds = {
+      long: { buffer, release: 0.02, group: 7, held }, short: { buffer: none, release: 0.02, group: 7, held: Infinity },
+    };
     const sound = new T.Sound(context, { get: (_, name) => sounds[name] });
     const part = { key: "drums/9", who: "drums", level: { gain: 0.8, pan: 0, send: 0 } };
     const bed = { bank: "" };
@@ -71,6 +74,7 @@
     const second = sound.on({ note: "short", velocity: 90 }, part, choke * 1e6, bed);
     sound.off(first, off * 1e6);
     if (recalled) sound.recall(second);
+    off = Math.min(off, 0.1 + held);
     const got = (await context.startRendering()).getChannelData(1);
     let far = 0;
     for (let i = 0; i < rate; i++) {

@@ -6,7 +6,7 @@
 
   T.allNotes = async (beds) => {
     const notes = new T.Notes({ get: async (path) => (await fetch(path)).arrayBuffer() });
-    const wanted = new Map(beds.flatMap((b) => [...b.longest]).map(([key]) => [key, 12e6]));
+    const wanted = new Map(beds.flatMap((b) => [...b.longest]).map(([key]) => [key, 12]));
     const keys = [...wanted.keys()];
     await new Promise((done) => {
       notes.onchange = () => notes.ready(keys) === keys.length && done();
