@@ -139,13 +139,13 @@ func TestFront(t *testing.T) {
 	}
 }
 
-// A part of a song is a bed as a song is one.
+// A part of a song is a bed as a song is one, with what is sung in it.
 func TestExcerpt(t *testing.T) {
 	_, tl, set := songfiletest.Example(t, filepath.Join("..", "..", "examples", "lanterns.song.hcl"))
 	cut, perf := groove.Excerpt(tl, groove.Perform(tl, set), tl.Named("chorus (2)"))
 	bed := NewBed(cut, perf, sounds)
 	places, chunks := chunksOf(t, bed)
-	if len(chunks) != 1 || places[0].First != 29 || places[0].At != 0 || len(chunks[0].Parts) != 3 {
+	if len(chunks) != 1 || places[0].First != 29 || places[0].At != 0 || len(chunks[0].Parts) != 4 {
 		t.Errorf("%+v", places)
 	}
 	room := read[roomJSON](t, Room(bed))
