@@ -8,6 +8,7 @@ import (
 
 	"plinth/groove"
 	"plinth/groove/songfiletest"
+	"plinth/songspec/guide"
 )
 
 // weir is the song that the tests change. Its bridge has bars in 7/8 and a rit, so that what follows
@@ -172,6 +173,12 @@ func TestRoom(t *testing.T) {
 				windows++
 				if w.From < 0 || w.From >= w.To || w.To > places[i].End-places[i].At {
 					t.Errorf("%s: %+v in %+v", path, w, places[i])
+				}
+			}
+			for _, f := range c.Free { // the report spells them so
+				key := tl.Passes[places[i].Pass].Key
+				if want := [2]string{guide.PitchName(f.Low, key), guide.PitchName(f.High, key)}; f.Names != want {
+					t.Errorf("%s: %q is free, not %q", path, f.Names, want)
 				}
 			}
 		}

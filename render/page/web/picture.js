@@ -2,6 +2,7 @@
 // The voice is a line, the bass is solid, the piano hollow: shape tells them apart, and colour says it again.
 
 import { svg } from "./dom.js";
+import { printed } from "./head.js";
 import { allNotes, compass, heights, lanes } from "./layout.js";
 
 const n = value => Math.round(value * 10) / 10;
@@ -173,9 +174,6 @@ function voiceRange(bed) {
   return found;
 }
 
-const letters = ["C", "Db", "D", "Eb", "E", "F", "F#", "G", "Ab", "A", "Bb", "B"];
-const pitchName = key => letters[key % 12].replace("b", "♭").replace("#", "♯") + (Math.floor(key / 12) - 1);
-
 // roomFront are the free ranges of a pass, over its first bar: a line with an arrow at each end, and its pitches.
 function roomFront({ bed, size, from }, room, field, y) {
   const chunk = bed.bars[from].chunk;
@@ -185,7 +183,8 @@ function roomFront({ bed, size, from }, room, field, y) {
   return (room.chunks[chunk]?.free || []).filter(shown).map(f => {
     const open = f.high > high;
     const top = n(open ? field.top + 2 : y(f.high) + 1), bottom = n(y(f.low) - 1), x = size.gutter + 12;
-    const name = open ? pitchName(f.low) + " up" : `${pitchName(f.low)} to ${pitchName(f.high)}`;
+    const [from, to] = f.names.map(printed);
+    const name = open ? `${from} up` : `${from} to ${to}`;
     return svg("g", { class: "free" },
       svg("path", { d: `M${x} ${top + 3}V${bottom - 3}` }),
       svg("path", { class: "tip", d: `M${x} ${top}l-3.5 7h7zM${x} ${bottom}l-3.5-7h7z` }),
