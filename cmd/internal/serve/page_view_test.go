@@ -157,16 +157,14 @@ func TestPageLineInTheStrip(t *testing.T) {
 	saved(t, s, weir, "12 bars")
 	w := opened(t, chromium(t), s, desktop)
 	w.do(`document.querySelector("[data-bar='2']").click()`)
-	w.until(`document.querySelector("#sheet [data-bar='2'].here")`)
-	if err := chromedp.Do(w.ctx, chromedp.EmulateViewport(int64(phone.width), int64(phone.height))); err != nil {
-		t.Fatal(err)
-	}
+	w.until(`document.querySelector("#sheet [data-bar='3'].here")`)
+	w.do(`document.body.style.width = "420px"`)
 	w.until(`document.querySelectorAll(".pass:nth-of-type(1) .system:nth-of-type(1) .bar").length === 2`)
 	if !eval[bool](w, `(async () => {
 		for (let i = 0; i < 2; i++) await new Promise(requestAnimationFrame);
 		const line = document.querySelector("#form .line").getBoundingClientRect();
 		const block = document.querySelector("#form [aria-current]").getBoundingClientRect();
-		return line.left >= block.left + block.width / 3 && line.right <= block.right;
+		return line.left >= block.left + block.width / 2 && line.right <= block.right;
 	})()`) {
 		t.Error("the line is elsewhere in the strip than what plays")
 	}

@@ -58,6 +58,7 @@ function placeIn({ bed, from, to, size }, at) {
 
 // compass is the range of pitch that all systems of a bed show: what voice, piano and bass use, and three octaves
 // at least. Under the lowest note is room for the number of the bar.
+export const under = 7; // semitones
 const compasses = new WeakMap();
 export function compass(bed) {
   let found = compasses.get(bed);
@@ -69,7 +70,7 @@ export function compass(bed) {
     if (note.key < low) low = note.key;
     if (note.key > high) high = note.key;
   }
-  found = { low: low - 6, high: high + 6 };
+  found = { low: low - under, high: high + 6 };
   compasses.set(bed, found);
   return found;
 }

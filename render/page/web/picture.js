@@ -3,7 +3,7 @@
 
 import { svg } from "./dom.js";
 import { printed } from "./head.js";
-import { allNotes, compass, heights, lanes } from "./layout.js";
+import { allNotes, compass, heights, lanes, under } from "./layout.js";
 
 const n = value => Math.round(value * 10) / 10;
 
@@ -57,10 +57,10 @@ function notesIn({ bed, from, to }) {
   return out.sort((a, b) => a.at - b.at);
 }
 
-// pitchLines are a dashed line at each C and a whole one at middle C, with names at the left.
+// pitchLines are a dashed line at each C that is in use and a whole one at middle C, with names at the left.
 function pitchLines(size, width, low, high, y, unit) {
   const out = [];
-  for (let key = Math.ceil(low / 12) * 12; key <= high; key += 12) {
+  for (let key = Math.ceil((low + under) / 12) * 12; key <= high; key += 12) {
     const at = n(y(key) + unit / 2);
     out.push(svg("path", { class: key === 60 ? "octave middle" : "octave", d: `M${size.gutter} ${at}H${width}` }));
     const name = svg("text", { class: "pitch", x: size.gutter - 6, y: at + 3.5 }, "C" + (key / 12 - 1));
