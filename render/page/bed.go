@@ -2,10 +2,14 @@ package page
 
 import (
 	"encoding/json"
+	"slices"
+
 	"plinth/groove"
 	"plinth/render/audio"
 	"plinth/render/audio/bank"
 	"plinth/render/heard"
+	"plinth/songspec/guide"
+	"plinth/songspec/harmony"
 	"plinth/songspec/timeline"
 	"plinth/songspec/wording"
 )
@@ -74,6 +78,7 @@ type (
 		Lift    int      `json:"lift"`
 		Tacet   []string `json:"tacet"`
 		Vamp    string   `json:"vamp"`
+		Pitch   []string `json:"pitch,omitempty"` // in front of bar 1: the singers' starting pitches
 	}
 	bedJSON struct {
 		Bank   bankJSON    `json:"bank"`
@@ -160,6 +165,7 @@ func (w *writer) place(s *stretch, passesOf map[string]int) placeJSON {
 		Bars: len(s.bars), Tacet: []string{}}
 	if p == nil {
 		p = &w.tl.Passes[0]
+		out.Pitch = startingPitches(w.song, p.Key)
 	} else {
 		out.Pass, out.Section, out.Ordinal = p.Index, plain(p.Section), p.Ordinal
 		out.Name = out.Section
@@ -174,6 +180,20 @@ func (w *writer) place(s *stretch, passesOf map[string]int) placeJSON {
 	}
 	out.Key, out.Feel, out.Meter = p.Key.String(), plain(p.Feel), p.Meter.String()
 	out.Tempo = w.tl.Played(p.Pace(), p.Start).String()
+	return out
+}
+
+// startingPitches are the names of the pitches that the singers are given, each once.
+func startingPitches(song *heard.Song, in harmony.Key) []string {
+	var out []string
+	for i := range song.Parts {
+		for _, n := range song.Parts[i].Notes {
+			name := guide.PitchName(int(n.Key), in)
+			if song.Parts[i].Who == heard.Pitch && !slices.Contains(out, name) {
+				out = append(out, name)
+			}
+		}
+	}
 	return out
 }
 

@@ -2,6 +2,7 @@ package page
 
 import (
 	"plinth/render/room"
+	"plinth/songspec/guide"
 	"plinth/songspec/timeline"
 )
 
@@ -22,8 +23,9 @@ type (
 		To   int64 `json:"to"`
 	}
 	freeJSON struct {
-		Low  int `json:"low"`
-		High int `json:"high"`
+		Low   int       `json:"low"`
+		High  int       `json:"high"`
+		Names [2]string `json:"names"` // as the key spells them
 	}
 	stepJSON struct { // in how many bars of a hundred the voice or a player attacks on a step of the bar
 		Count   string `json:"count"`
@@ -43,7 +45,8 @@ func Room(b *Bed) []byte {
 		out.Chunks = append(out.Chunks, roomChunkJSON{})
 		c, s := &out.Chunks[len(out.Chunks)-1], &r.Passes[i]
 		for _, f := range s.Free {
-			c.Free = append(c.Free, freeJSON{f.Low, f.High})
+			c.Free = append(c.Free, freeJSON{f.Low, f.High, [2]string{guide.PitchName(f.Low, s.Key),
+				guide.PitchName(f.High, s.Key)}})
 		}
 		for _, step := range s.Grid.Steps {
 			c.Grid = append(c.Grid, stepJSON{step.Count, step.Voice, step.Players, step.Free})

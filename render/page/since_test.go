@@ -8,6 +8,7 @@ import (
 
 	"plinth/groove"
 	"plinth/groove/songfiletest"
+	"plinth/songspec/guide"
 )
 
 // weir is the song that the tests change. Its bridge has bars in 7/8 and a rit, so that what follows
@@ -139,13 +140,13 @@ func TestFront(t *testing.T) {
 	}
 }
 
-// A part of a song is a bed as a song is one.
+// A part of a song is a bed as a song is one, with what is sung in it.
 func TestExcerpt(t *testing.T) {
 	_, tl, set := songfiletest.Example(t, filepath.Join("..", "..", "examples", "lanterns.song.hcl"))
 	cut, perf := groove.Excerpt(tl, groove.Perform(tl, set), tl.Named("chorus (2)"))
 	bed := NewBed(cut, perf, sounds)
 	places, chunks := chunksOf(t, bed)
-	if len(chunks) != 1 || places[0].First != 29 || places[0].At != 0 || len(chunks[0].Parts) != 3 {
+	if len(chunks) != 1 || places[0].First != 29 || places[0].At != 0 || len(chunks[0].Parts) != 4 {
 		t.Errorf("%+v", places)
 	}
 	room := read[roomJSON](t, Room(bed))
@@ -172,6 +173,12 @@ func TestRoom(t *testing.T) {
 				windows++
 				if w.From < 0 || w.From >= w.To || w.To > places[i].End-places[i].At {
 					t.Errorf("%s: %+v in %+v", path, w, places[i])
+				}
+			}
+			for _, f := range c.Free { // the report spells them so
+				key := tl.Passes[places[i].Pass].Key
+				if want := [2]string{guide.PitchName(f.Low, key), guide.PitchName(f.High, key)}; f.Names != want {
+					t.Errorf("%s: %q is free, not %q", path, f.Names, want)
 				}
 			}
 		}

@@ -57,7 +57,7 @@ type Stretch struct {
 // Excerpt is the song that has only some of the passes, which are given by ascending indices:
 // one after another, each at its tempo and in its meter and key, after the song's count-in in
 // the meter of the first. The pickup stays only where the first pass of the song does. Bars
-// keep their numbers in the song. There is no vocal: its bars are those of the whole song.
+// keep their numbers in the song. The singers sing what lies between the bar lines of each stretch.
 func (t *Timeline) Excerpt(which []int) (*Timeline, []Stretch) {
 	out := *t
 	out.Vocals, out.Passes, out.Tempos, out.Meters, out.Keys = nil, nil, nil, nil, nil
@@ -86,6 +86,10 @@ func (t *Timeline) Excerpt(which []int) (*Timeline, []Stretch) {
 		at += p.Length
 	}
 	out.End = at
+	for _, v := range t.Vocals {
+		v.Notes = sungIn(parts, v.Notes)
+		out.Vocals = append(out.Vocals, v)
+	}
 	maps := slices.Clone(parts)
 	if opening { // what holds in the bars in front is known
 		maps[0].From, maps[0].At = 0, 0
@@ -100,6 +104,23 @@ func (t *Timeline) Excerpt(which []int) (*Timeline, []Stretch) {
 		out.Keys = AppendMap(s, out.Keys, t.Keys, func(c *KeyChange) *int64 { return &c.Tick })
 	}
 	return &out, parts
+}
+
+// sungIn is what of a singer's notes lies in the stretches, with the ticks of the excerpt; nil of none that were read.
+func sungIn(stretches []Stretch, notes []SungNote) []SungNote {
+	if notes == nil {
+		return nil
+	}
+	out := []SungNote{}
+	for _, s := range stretches {
+		for _, n := range notes {
+			if start, end := max(n.Tick, s.From), min(n.Tick+n.Length, s.To); start < end {
+				n.Tick, n.Length = start-s.From+s.At, end-start
+				out = append(out, n)
+			}
+		}
+	}
+	return out
 }
 
 // AppendMap appends what holds in a stretch of the song to a map of an excerpt, with the ticks of

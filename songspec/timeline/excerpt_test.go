@@ -63,3 +63,34 @@ func TestExcerptIsCountedIn(t *testing.T) {
 			stretches, both.Tempos, both.Meters)
 	}
 }
+
+// A singer is heard in an excerpt where she sings in its bars, at the same place of the bar: what she holds over
+// the first or the last bar line ends there. One whose guide was never read has nothing.
+func TestExcerptIsSung(t *testing.T) {
+	const bar = 3840
+	passes := formOf("verse chorus verse chorus")
+	for i := range passes {
+		passes[i].Start, passes[i].Length, passes[i].Meter = int64(i+1)*bar, bar, meter.Common
+		passes[i].Tempos = []timeline.Tempo{{Micros: 600_000}}
+	}
+	sung := []timeline.SungNote{{Tick: bar, Length: 960, Key: 60}, {Tick: 2*bar - 480, Length: 960, Key: 62},
+		{Tick: 2*bar + 960, Length: 480, Key: 64}, {Tick: 3 * bar, Length: 480, Key: 65},
+		{Tick: 5*bar - 960, Length: 1920, Key: 67}}
+	song := &timeline.Timeline{CountIn: 1, Lead: bar, LeadBars: 1, Passes: passes, End: 5 * bar,
+		Vocals: []timeline.Vocal{{Name: "Ada", Notes: sung}, {Name: "Tom"}}}
+	cut, _ := song.Excerpt([]int{1, 3})
+	want := []timeline.SungNote{{Tick: bar, Length: 480, Key: 62}, {Tick: bar + 960, Length: 480, Key: 64},
+		{Tick: 3*bar - 960, Length: 960, Key: 67}}
+	if len(cut.Vocals) != 2 || cut.Vocals[0].Name != "Ada" || !slices.Equal(cut.Vocals[0].Notes, want) {
+		t.Errorf("Ada sings %+v", cut.Vocals)
+	}
+	if cut.Vocals[1].Notes != nil {
+		t.Errorf("Tom sings %v", cut.Vocals[1].Notes)
+	}
+	if none, _ := song.Excerpt([]int{2}); none.Vocals[0].Notes == nil || len(none.Vocals[0].Notes) != 1 {
+		t.Errorf("in verse (2): %v", none.Vocals[0].Notes)
+	}
+	if len(song.Vocals[0].Notes) != 5 || song.Vocals[0].Notes[1].Length != 960 {
+		t.Error("the song's own notes were changed")
+	}
+}

@@ -234,6 +234,9 @@ export class Desk {
       this.say("Nothing is wrong.");
       return;
     }
+    this.follower.set(false); // or the next system would scroll it away
+    const doubts = head.closest("details");
+    if (doubts) doubts.open = true;
     head.closest("#wrong").scrollIntoView({ block: "start" });
     (head.closest("summary") ?? head).focus();
   }

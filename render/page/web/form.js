@@ -4,8 +4,8 @@ import { el, setText } from "./dom.js";
 import { energyWords, liftWords, passName, tacetWords } from "./head.js";
 
 export class Form {
-  // onGo is called with the index of a chunk that was chosen.
-  constructor(root, onGo) {
+  // onGo is called with the index of a chunk that was chosen, onResize when the strip has another width.
+  constructor(root, onGo, onResize) {
     this.root = root;
     this.list = root.querySelector("ol");
     this.line = root.querySelector(".line");
@@ -13,7 +13,10 @@ export class Form {
       const block = event.target.closest("button");
       if (block) onGo(Number(block.dataset.chunk));
     });
-    new ResizeObserver(() => { this.edges = null; }).observe(this.list);
+    new ResizeObserver(() => {
+      this.edges = null;
+      onResize();
+    }).observe(this.list);
   }
 
   show(bed) {

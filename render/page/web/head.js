@@ -3,7 +3,8 @@
 import { el } from "./dom.js";
 import { signNode } from "./events.js";
 
-const printed = key => key.replace(/^([A-G])b/, "$1♭").replace(/^([A-G])#/, "$1♯");
+// printed is a key or a pitch with the signs of print.
+export const printed = key => key.replace(/^([A-G])b/, "$1♭").replace(/^([A-G])#/, "$1♯");
 
 // energyWords says a pass's energy: "energy 2", "energy 2 to 3".
 export function energyWords([from, to]) {
@@ -49,6 +50,7 @@ function tempoWords(tempo, place) {
 export function passHead(bed, chunk) {
   const place = bed.chunks[chunk];
   const facts = [];
+  if (place.pitch) facts.push(`starting pitch ${place.pitch.map(printed).join(", ")}`);
   if (place.pass >= 0) {
     facts.push(...beginning(bed, chunk), energyWords(place.energy));
     for (const words of [liftWords(place.lift), tacetWords(place.tacet)]) if (words) facts.push(words);

@@ -38,10 +38,10 @@ export function systemsOf(bed, first, count, size) {
   return out;
 }
 
-// isBare says that in some bars nothing is played but the click: they need no picture.
+// isBare says that in some bars nothing is heard but the click and a starting pitch: they need no picture.
 function isBare(bed, first, count) {
   for (let bar = first; bar < first + count; bar++) {
-    if (bed.notes(bar).some(note => bed.parts[note.part].who !== "click")) return false;
+    if (bed.notes(bar).some(note => !["click", "pitch"].includes(bed.parts[note.part].who))) return false;
   }
   return true;
 }
@@ -57,7 +57,8 @@ function placeIn({ bed, from, to, size }, at) {
 }
 
 // compass is the range of pitch that all systems of a bed show: what voice, piano and bass use, and three octaves
-// at least.
+// at least. Under the lowest note is room for the number of the bar.
+export const under = 7; // semitones
 const compasses = new WeakMap();
 export function compass(bed) {
   let found = compasses.get(bed);
@@ -69,7 +70,7 @@ export function compass(bed) {
     if (note.key < low) low = note.key;
     if (note.key > high) high = note.key;
   }
-  found = { low: low - 2, high: high + 6 };
+  found = { low: low - under, high: high + 6 };
   compasses.set(bed, found);
   return found;
 }

@@ -20,7 +20,8 @@ const engine = new Engine();
 const sheet = new Sheet(find("#sheet"), () => show());
 const news = new News(engine);
 const desk = new Desk(engine, sheet, text => news.say(text), () => show());
-const form = new Form(find("#form"), chunk => desk.choose(engine.bed.chunks[chunk].bar));
+const form = new Form(find("#form"), chunk => desk.choose(engine.bed.chunks[chunk].bar),
+  () => line.refresh());
 const line = new Line(engine, sheet, form, onBar);
 const wrong = new Wrong(find("#wrong"));
 const controls = new Controls(find("#ledge"), engine, desk);

@@ -2,7 +2,8 @@
 // The voice is a line, the bass is solid, the piano hollow: shape tells them apart, and colour says it again.
 
 import { svg } from "./dom.js";
-import { allNotes, compass, heights, lanes } from "./layout.js";
+import { printed } from "./head.js";
+import { allNotes, compass, heights, lanes, under } from "./layout.js";
 
 const n = value => Math.round(value * 10) / 10;
 
@@ -56,10 +57,10 @@ function notesIn({ bed, from, to }) {
   return out.sort((a, b) => a.at - b.at);
 }
 
-// pitchLines are a dashed line at each C and a whole one at middle C, with names at the left.
+// pitchLines are a dashed line at each C that is in use and a whole one at middle C, with names at the left.
 function pitchLines(size, width, low, high, y, unit) {
   const out = [];
-  for (let key = Math.ceil(low / 12) * 12; key <= high; key += 12) {
+  for (let key = Math.ceil((low + under) / 12) * 12; key <= high; key += 12) {
     const at = n(y(key) + unit / 2);
     out.push(svg("path", { class: key === 60 ? "octave middle" : "octave", d: `M${size.gutter} ${at}H${width}` }));
     const name = svg("text", { class: "pitch", x: size.gutter - 6, y: at + 3.5 }, "C" + (key / 12 - 1));
@@ -173,9 +174,6 @@ function voiceRange(bed) {
   return found;
 }
 
-const letters = ["C", "Db", "D", "Eb", "E", "F", "F#", "G", "Ab", "A", "Bb", "B"];
-const pitchName = key => letters[key % 12].replace("b", "♭").replace("#", "♯") + (Math.floor(key / 12) - 1);
-
 // roomFront are the free ranges of a pass, over its first bar: a line with an arrow at each end, and its pitches.
 function roomFront({ bed, size, from }, room, field, y) {
   const chunk = bed.bars[from].chunk;
@@ -185,7 +183,8 @@ function roomFront({ bed, size, from }, room, field, y) {
   return (room.chunks[chunk]?.free || []).filter(shown).map(f => {
     const open = f.high > high;
     const top = n(open ? field.top + 2 : y(f.high) + 1), bottom = n(y(f.low) - 1), x = size.gutter + 12;
-    const name = open ? pitchName(f.low) + " up" : `${pitchName(f.low)} to ${pitchName(f.high)}`;
+    const [from, to] = f.names.map(printed);
+    const name = open ? `${from} up` : `${from} to ${to}`;
     return svg("g", { class: "free" },
       svg("path", { d: `M${x} ${top + 3}V${bottom - 3}` }),
       svg("path", { class: "tip", d: `M${x} ${top}l-3.5 7h7zM${x} ${bottom}l-3.5-7h7z` }),

@@ -91,7 +91,10 @@ export function standing(map, bar, to) {
   return Math.min(bar, to.bars.length - 1);
 }
 
-/** followed is a loop in the other bed. One of whole passes stays one, whatever became of their bars. */
+/**
+ * followed is a loop in the other bed. One of whole passes stays one, whatever became of their bars; where none of
+ * its bars stands, the pass that comes in their place is looped.
+ */
 export function followed(loop, map, from, to) {
   if (!loop || !to.bars.length) {
     return null;
@@ -103,8 +106,7 @@ export function followed(loop, map, from, to) {
     }
   }
   if (!stands.length) {
-    const bar = standing(map, loop.from, to);
-    return { from: bar, to: bar };
+    return passOf(to, standing(map, loop.from, to));
   }
   let first = stands[0];
   let last = Math.max(first, stands.at(-1));
