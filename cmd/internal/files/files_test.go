@@ -239,6 +239,7 @@ func TestStaleFilesGo(t *testing.T) {
 	dir := folder(t, map[string]string{
 		".a.mid" + tempMark + "1-0": "left by a killed run", ".b.mid" + tempMark + "2-0": "of a run beside this one",
 		".notes" + "-tmp": "the user's own", "a" + tempMark: "the user's own",
+		"stems/.c.wav" + tempMark + "1-1": "left by a killed run, too",
 	})
 	old := time.Now().Add(-2 * staleAfter)
 	entries, err := os.ReadDir(dir)
@@ -252,7 +253,15 @@ func TestStaleFilesGo(t *testing.T) {
 			}
 		}
 	}
-	if _, err := WriteAll(dir, nil); err != nil {
+	left := filepath.Join(dir, "stems", ".c.wav"+tempMark+"1-1")
+	if err := os.Chtimes(left, old, old); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := WriteAll(dir, []Output{{"stems/c.wav", []byte("c")}}); err != nil {
+		t.Fatal(err)
+	}
+	expect(t, filepath.Join(dir, "stems"), map[string]string{"c.wav": "c"})
+	if err := os.RemoveAll(filepath.Join(dir, "stems")); err != nil {
 		t.Fatal(err)
 	}
 	expect(t, dir, map[string]string{".b.mid" + tempMark + "2-0": "of a run beside this one",
@@ -435,6 +444,33 @@ func TestSetTakenBack(t *testing.T) {
 	set.Drop("a.mid")
 	set.Close()
 	if got := wholeTree(t, dir); !maps.Equal(got, before) {
+		t.Errorf("%q is left", got)
+	}
+}
+
+// A set that is closed while a file is being written leaves nothing either, nor does one into which nothing came
+// leave its folder.
+func TestSetClosedEarly(t *testing.T) {
+	top := t.TempDir()
+	set, err := Begin(filepath.Join(top, "bed"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	writing, closed := make(chan bool), make(chan bool)
+	go func() {
+		<-writing
+		set.Close()
+		close(closed)
+	}()
+	set.Stream("stems/a.wav", func(io.WriteSeeker) error {
+		close(writing)
+		<-closed
+		return nil
+	})
+	if err := set.Add(Output{"a.mid", []byte("a")}); err == nil {
+		t.Error("a file was added to a set that is closed")
+	}
+	if got := wholeTree(t, top); len(got) > 0 {
 		t.Errorf("%q is left", got)
 	}
 }

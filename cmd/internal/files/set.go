@@ -9,6 +9,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"sync"
 )
 
@@ -42,8 +43,11 @@ type Set struct {
 	dir    string
 
 	mu      sync.Mutex
+	closed  bool
+	temps   []string // all temporary names that were given
 	todo    []pending
-	folders []string // that were made
+	folders []string // that files go to
+	made    []string // of these, those that were not there before
 	gone    []string // paths of files that are to go
 }
 
@@ -56,15 +60,19 @@ func Begin(dir string) (*Set, error) { return realSystem.begin(dir) }
 
 func (s system) begin(dir string) (*Set, error) {
 	set := &Set{system: s, dir: dir}
-	if err := os.MkdirAll(dir, 0o777); err != nil {
-		return nil, noFolder(dir, err)
+	set.system.create = func(dir, pattern string) (file, error) {
+		set.mu.Lock()
+		defer set.mu.Unlock()
+		if set.closed {
+			return nil, fs.ErrClosed
+		}
+		f, err := s.create(dir, pattern)
+		if err == nil {
+			set.temps = append(set.temps, f.Name())
+		}
+		return f, err
 	}
-	removeStale(dir)
-	return set, nil
-}
-
-func noFolder(dir string, err error) error {
-	return fmt.Errorf("cannot make the folder %s: %s", dir, Reason(err))
+	return set, set.folder(dir)
 }
 
 // Add adds a file of the given bytes. The name may have folders, with slashes.
@@ -95,23 +103,30 @@ func (s *Set) add(name string, c content) error {
 	return nil
 }
 
-// folder makes a folder of the set.
+// folder makes a folder of the set, or takes away what a killed run left in it.
 func (s *Set) folder(dir string) error {
 	s.mu.Lock()
 	defer s.mu.Unlock()
-	if _, err := os.Stat(dir); err == nil {
+	if slices.Contains(s.folders, dir) {
 		return nil
 	}
+	_, missing := os.Stat(dir)
 	if err := os.MkdirAll(dir, 0o777); err != nil {
-		return noFolder(dir, err)
+		return fmt.Errorf("cannot make the folder %s: %s", dir, Reason(err))
 	}
 	s.folders = append(s.folders, dir)
+	if missing != nil {
+		s.made = append(s.made, dir)
+	}
+	removeStale(dir)
 	return nil
 }
 
 // Commit puts all files of the set in their places and returns the names of those that were
 // written: not of those that had their content already.
 func (s *Set) Commit() (written []string, err error) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
 	for len(s.todo) > 0 {
 		p := s.todo[0]
 		if err := s.system.replace(p.temp, p.final); err != nil {
@@ -128,12 +143,16 @@ func (s *Set) Commit() (written []string, err error) {
 	return written, nil
 }
 
-// Close takes back what is not in its place.
+// Close takes back what is not in its place, also while files are still being written, and has nothing more
+// come. It waits for a Commit that has begun.
 func (s *Set) Close() {
-	for _, p := range s.todo {
-		os.Remove(p.temp)
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.closed = true
+	for _, temp := range s.temps {
+		os.Remove(temp) // where it was not renamed
 	}
-	for _, dir := range s.folders {
+	for _, dir := range slices.Backward(s.made) {
 		os.Remove(dir) // where nothing came into it
 	}
 }

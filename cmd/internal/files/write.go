@@ -20,10 +20,10 @@ type Output struct {
 }
 
 // tempMark stands in the name of every temporary file of plinth; no other file is ever
-// removed. After staleAfter such a file can belong to no running build.
+// removed. After staleAfter such a file can belong to no running build: a long song's stems take minutes.
 const (
 	tempMark   = ".plinth-tmp-"
-	staleAfter = time.Minute
+	staleAfter = time.Hour
 )
 
 // system is what WriteAll does to a disk; the tests have one that fails.
