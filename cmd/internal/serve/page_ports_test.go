@@ -1,0 +1,69 @@
+package serve
+
+import (
+	"strings"
+	"testing"
+)
+
+// What keeps instruments from playing is told in plain words, and a page that goes leaves no note.
+func TestPageInstruments(t *testing.T) {
+	s := playing(t)
+	w := engine(bare(t, chromium(t), s))
+	saved(t, s, fast, "good")
+	w.do("T.midi('none'), T.start(), T.until(() => T.engine.bed?.bars.length)")
+	w.do("T.engine.setOutlet('midi')")
+	if got := eval[string](w, "T.trouble('midi')"); !strings.Contains(got, "This browser has no Web MIDI") {
+		t.Error(got)
+	}
+	w.do("T.midi('refused'), T.engine.setOutlet('midi')")
+	if got := eval[string](w, "T.trouble('midi')"); !strings.Contains(got, "was not allowed to use MIDI") {
+		t.Error(got)
+	}
+	if eval[string](w, "T.engine.outlet") != "sound" {
+		t.Error("it plays on instruments that it does not have")
+	}
+	w.do("T.midi(['Piano', 'Drums']), T.engine.setOutlet('midi')")
+	w.do("T.engine.play()")
+	if got := eval[string](w, "T.trouble('port')"); !strings.Contains(got, "No MIDI port is chosen") {
+		t.Error(got)
+	}
+	w.do("T.engine.setPort('1'), T.engine.setClock(true), T.engine.setLoop(0, 3)")
+	w.do("T.port = T.access.outputs.get('1')")
+	sounds := "T.until(() => T.engine.player.midi.sounding.size > 1)"
+	quiet := func(what string) {
+		t.Helper()
+		if left := eval[[]string](w, "T.left(T.port)"); len(left) > 0 {
+			t.Errorf("%s: %q", what, left)
+		}
+	}
+	w.do("T.engine.play(), " + sounds)
+	w.do("dispatchEvent(new Event('pagehide'))")
+	quiet("the page was left")
+	w.do("T.engine.play(), " + sounds)
+	w.do("T.engine.setOutlet('sound')")
+	quiet("its own sound was chosen")
+	w.do("T.moved(3e5).then(() => T.engine.setOutlet('midi')).then(() => " + sounds + ")")
+	w.do("T.engine.setPort('0')")
+	quiet("another port was chosen")
+	w.do("T.port = T.access.outputs.get('0'), T.until(() => T.port.sent.length > 20)")
+	// W3C: a port that is pulled out is disconnected, and its access says so.
+	w.do("T.port.state = 'disconnected', T.access.onstatechange({ port: T.port })")
+	if got := eval[string](w, "T.trouble('port')"); !strings.Contains(got, "“Piano” is gone") {
+		t.Error(got)
+	}
+	if eval[bool](w, "T.engine.playing") {
+		t.Error("it plays into a port that is gone")
+	}
+	// What sounded cannot be ended any more; another day begins.
+	w.do("T.port.sent = [], T.port.state = 'connected', T.access.onstatechange({ port: T.port })")
+	if got := eval[string](w, "T.trouble('port')"); got != "" {
+		t.Error(got)
+	}
+	w.do("T.engine.play(), " + sounds)
+	w.do("T.engine.stop()")
+	quiet("stopped")
+	w.do("T.start(), T.until(() => T.engine.midi.port === '0')")
+	if !eval[bool](w, "T.engine.outlet === 'midi' && T.engine.midi.clock") {
+		t.Error("the port is not remembered")
+	}
+}
