@@ -47,7 +47,7 @@ type Server struct {
 	stop  context.CancelFunc
 	done  chan struct{} // closed when the server has ended
 	story *story
-	lost  *page.State // what was told before the song was lost; nil while it is there
+	lost  *page.State   // what was told before the song was lost; nil while it is there
 	cores chan struct{} // has a place for each note that may be rendered at one time
 	hall  func() []byte
 }
