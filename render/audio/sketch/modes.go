@@ -35,6 +35,9 @@ type swing struct {
 // four are swings that are computed at once, which is faster than one after the other.
 type four [4]swing
 
+// slowest is how often the rate is halved for the lowest modes.
+const slowest = 2
+
 // ring adds modes to a take from a time on, in seconds. Where a take is mono only the left amplitudes count. Low
 // modes are computed at a half or a quarter of the rate, which is that much faster.
 func (t *take) ring(at float64, modes []mode) {
@@ -43,30 +46,23 @@ func (t *take) ring(at float64, modes []mode) {
 		loudest = max(loudest, math.Abs(m.left), math.Abs(m.right))
 	}
 	from := int(at * bank.Rate)
+	var swings [slowest + 1][]swing
 	low := 0.0
-	for _, halvings := range [...]int{2, 1, 0} {
+	for halvings := slowest; halvings >= 0; halvings-- {
 		rate := bank.Rate / float64(int(1)<<halvings)
 		high := highest
 		if halvings > 0 {
 			high = passed * rate
 		}
-		swings := swingsOf(modes, low, high, loudest*decibels(inaudible-t.lower), rate)
+		swings[halvings] = swingsOf(modes, low, high, loudest*decibels(inaudible-t.lower), rate)
 		low = high
-		if len(swings) == 0 {
-			continue
+		if len(swings[halvings]) > 0 {
+			t.reach(from + swings[halvings][0].end<<halvings)
 		}
-		left, right := t.swing(swings, t.limited(swings[0].end<<halvings)>>halvings)
-		for range halvings {
-			left, right = twice(left), twice(right)
-		}
-		if from == 0 && t.left == nil {
-			t.left, t.right = left, right
-			continue
-		}
-		t.reach(from + len(left))
-		add(t.left[min(from, len(t.left)):], left)
-		if !t.mono {
-			add(t.right[min(from, len(t.right)):], right)
+	}
+	for halvings := slowest; halvings >= 0; halvings-- {
+		if len(swings[halvings]) > 0 {
+			t.swing(from, swings[halvings], halvings)
 		}
 	}
 }
@@ -99,18 +95,36 @@ func (m mode) rounded() mode {
 	return mode{r(m.freq), r(m.decay), r(m.phase), r(m.left), r(m.right)}
 }
 
-// swing computes n samples of modes, chunk by chunk.
-func (t *take) swing(swings []swing, n int) (left, right []float32) {
-	left = make([]float32, n)
-	if !t.mono {
-		right = make([]float32, n)
-	}
+// swing adds modes from a sample on, which are computed at a rate that is halved so many times.
+func (t *take) swing(from int, swings []swing, halvings int) {
+	n := min(swings[0].end, max(0, len(t.left)-from)>>halvings)
 	for len(swings)%len(four{}) != 0 {
 		swings = append(swings, swing{})
 	}
+	if halvings == 0 {
+		left, right := t.left[from:], t.right
+		if !t.mono {
+			right = right[from:]
+		}
+		t.sum(swings, left[:n], right[:min(n, len(right))])
+		return
+	}
+	slow := slows.Get().(*[2]slow)
+	defer slows.Put(slow)
+	for side := range t.sides() {
+		slow[side].use(n)
+	}
+	t.sum(swings, slow[0].x, slow[1].x)
+	for side, to := range t.sides() {
+		slow[side].quicken(to[from:], halvings)
+	}
+}
+
+// sum adds modes, chunk by chunk.
+func (t *take) sum(swings []swing, left, right []float32) {
 	var sumLeft, sumRight [chunk]float64
-	for i := 0; i < n; i += chunk {
-		l, r := sumLeft[:min(chunk, n-i)], sumRight[:min(chunk, n-i)]
+	for i := 0; i < len(left); i += chunk {
+		l, r := sumLeft[:min(chunk, len(left)-i)], sumRight[:min(chunk, len(left)-i)]
 		clear(l)
 		clear(r)
 		for j := 0; j < len(swings) && swings[j].end > i; j += len(four{}) {
@@ -122,23 +136,13 @@ func (t *take) swing(swings []swing, n int) (left, right []float32) {
 			}
 		}
 		for k, x := range l {
-			left[i+k] = float32(x)
+			left[i+k] += float32(x)
 		}
 		if !t.mono {
 			for k, x := range r {
-				right[i+k] = float32(x)
+				right[i+k] += float32(x)
 			}
 		}
-	}
-	return left, right
-}
-
-// add adds samples to those of a take, as far as it reaches.
-func add(to, x []float32) {
-	n := min(len(to), len(x))
-	to, x = to[:n], x[:n]
-	for i, v := range x {
-		to[i] += v
 	}
 }
 

@@ -3,7 +3,7 @@ package sketch
 import (
 	"cmp"
 	"math"
-	"slices"
+	"sync"
 
 	"plinth/render/audio/bank"
 )
@@ -17,6 +17,9 @@ type take struct {
 	lower       float64 // decibels by which it may end later than others
 }
 
+// buffers hold takes. They are used again and again: new memory takes longer than what is computed in it.
+var buffers = sync.Pool{New: func() any { return new([bank.MaxFrames]float32) }}
+
 // reach makes a take at least n samples long.
 func (t *take) reach(n int) {
 	n = t.limited(n)
@@ -24,10 +27,21 @@ func (t *take) reach(n int) {
 		if side == &t.right && t.mono {
 			return
 		}
-		if len(*side) < n {
-			longer := make([]float32, n)
-			copy(longer, *side)
-			*side = longer
+		if *side == nil {
+			*side = buffers.Get().(*[bank.MaxFrames]float32)[:0]
+		}
+		if was := len(*side); was < n {
+			*side = (*side)[:n]
+			clear((*side)[was:])
+		}
+	}
+}
+
+// free gives the memory of a take back.
+func (t *take) free() {
+	for _, side := range t.sides() {
+		if side != nil {
+			buffers.Put((*[bank.MaxFrames]float32)(side[:bank.MaxFrames]))
 		}
 	}
 }
@@ -81,18 +95,13 @@ const beyond = (longest + 0.25) * bank.Rate
 
 // finish makes the sound of a take: a smooth start and end, and the level in decibels below full scale that its
 // first third of a second has. Of a take that was cut off it is the frames that are wanted, and ok says whether the
-// end is known to lie behind them.
+// end is known to lie behind them. The take is used up.
 func (t *take) finish(level float64, frames int) (left, right []float32, ok bool) {
+	defer t.free()
 	t.rise(onset)
 	peak, power := float32(0), 0.0
 	for _, side := range t.sides() {
-		for _, x := range side[:min(len(side), loudBy*bank.Rate)] {
-			if x > peak {
-				peak = x
-			} else if -x > peak {
-				peak = -x
-			}
-		}
+		peak = max(peak, peakOf(side[:min(len(side), loudBy*bank.Rate)]))
 		for _, x := range side[:min(len(side), int(settled*bank.Rate))] {
 			power += float64(x) * float64(x)
 		}
@@ -109,20 +118,30 @@ func (t *take) finish(level float64, frames int) (left, right []float32, ok bool
 			return nil, nil, false
 		}
 		end, fade = frames, 0
-		t.left, t.right = slices.Clone(t.left[:end]), slices.Clone(t.right[:min(end, len(t.right))])
 	}
-	for _, side := range t.sides() {
-		for i := range side[:end] {
-			side[i] *= scale
+	out := make([][]float32, 2)
+	for s, side := range t.sides() {
+		out[s] = make([]float32, end)
+		for i, x := range side[:end] {
+			out[s][i] = x * scale
 		}
 		for i := range fade {
-			side[end-1-i] *= float32(0.5 - 0.5*math.Cos(math.Pi*(float64(i)+0.5)/float64(fade)))
+			out[s][end-1-i] *= float32(0.5 - 0.5*math.Cos(math.Pi*(float64(i)+0.5)/float64(fade)))
 		}
 	}
 	if t.mono {
-		t.right = t.left
+		out[1] = out[0]
 	}
-	return slices.Clip(t.left[:end]), slices.Clip(t.right[:end]), true
+	return out[0], out[1], true
+}
+
+// peakOf is the largest sample without its sign. Positive floats are ordered as their bits.
+func peakOf(x []float32) float32 {
+	most := uint32(0)
+	for _, v := range x {
+		most = max(most, math.Float32bits(v)&^(1<<31))
+	}
+	return math.Float32frombits(most)
 }
 
 // end is behind the last sample louder than a bound.
