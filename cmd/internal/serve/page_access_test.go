@@ -77,13 +77,14 @@ func TestPageIsAccessible(t *testing.T) {
 
 // Of a song of ten thousand bars only what is near the screen is drawn; the last bar is a key away.
 func TestPageOfTenThousandBars(t *testing.T) {
+	browser := chromium(t)
 	s := playing(t)
 	var form strings.Builder
 	for range 100 {
 		form.WriteString("  play \"a\" { times = 25 }\n")
 	}
 	saved(t, s, "section \"a\" {\n  chords = \"| C | Am | F | G |\"\n}\nform {\n"+form.String()+"}\n", "10,000 bars")
-	w := opened(t, chromium(t), s, desktop)
+	w := opened(t, browser, s, desktop)
 	const drawn = `document.querySelectorAll("#sheet .bar").length`
 	w.holds(drawn + ` < 60 && document.querySelectorAll("#form li").length === 100`)
 	w.holds(`document.documentElement.scrollWidth <= innerWidth`)

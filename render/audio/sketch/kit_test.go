@@ -15,6 +15,7 @@ func kitNote(kit, key, velocity uint8) bank.Sound {
 
 // General MIDI's hi-hat keys end each other; nothing else that the drummer plays is in that class.
 func TestHatsChoke(t *testing.T) {
+	t.Parallel()
 	for _, kit := range []uint8{standardKit, brushKit} {
 		closed, foot, open := kitNote(kit, 42, 60), kitNote(kit, 44, 60), kitNote(kit, 46, 60)
 		if closed.Class == 0 || closed.Class != foot.Class || foot.Class != open.Class {
@@ -71,6 +72,7 @@ func TestBrushes(t *testing.T) {
 
 // Each voice of the kit is another sound: no two that the drummer has are the same.
 func TestVoicesDiffer(t *testing.T) {
+	t.Parallel()
 	for _, kit := range []uint8{standardKit, brushKit} {
 		had := map[float64]string{}
 		keys := map[uint8]bool{}

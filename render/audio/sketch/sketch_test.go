@@ -2,6 +2,7 @@ package sketch
 
 import (
 	"math"
+	"os"
 	"slices"
 	"sync"
 	"testing"
@@ -13,14 +14,24 @@ import (
 // whole is for as long as a note may be held.
 const whole = bank.MaxSeconds * time.Second
 
-// every goes through notes of all instruments: all keys of the kits, and of each program some keys on all layers.
+// long reports whether tests may take their time.
+func long() bool { return os.Getenv("PLINTH_LONG") != "" }
+
+// every goes through notes of all instruments: all keys of the kits, and of each program some keys on all layers. With
+// -short it is a sample of them.
 func every(do func(n bank.Note)) {
 	for program := range uint8(128) {
 		p := bank.Patch{Program: program}
 		if nearest(p) != p {
 			continue
 		}
-		for _, key := range []uint8{0, 30, 60, 88, 127} {
+		keys := []uint8{30, 88, 127, 60, 0}
+		if testing.Short() {
+			keys = keys[1:3]
+		} else if !long() {
+			keys = keys[2:]
+		}
+		for _, key := range keys {
 			for layer := range uint8(1 + len(layers(p, int(key)))) {
 				do(bank.Note{Patch: p, Key: key, Layer: layer})
 			}
@@ -28,7 +39,11 @@ func every(do func(n bank.Note)) {
 	}
 	for _, kit := range []uint8{standardKit, brushKit} {
 		p := bank.Patch{Program: kit, Drums: true}
-		for key := uint8(35); key <= 81; key++ {
+		step := uint8(1)
+		if testing.Short() {
+			step = 9
+		}
+		for key := uint8(35); key <= 81; key += step {
 			for layer := range uint8(1 + len(layers(p, int(key)))) {
 				do(bank.Note{Patch: p, Key: key, Layer: layer})
 			}
@@ -38,6 +53,7 @@ func every(do func(n bank.Note)) {
 
 // Every note begins and ends without a click, has no offset, is never over full scale, and can be let go of.
 func TestNotesAreClean(t *testing.T) {
+	t.Parallel()
 	every(func(n bank.Note) {
 		s := compute(n, bank.MaxFrames)
 		size := len(s.Left)
@@ -129,8 +145,12 @@ func TestNote(t *testing.T) {
 
 // A note of which less is wanted is the beginning of the whole one, to the last bit; what is over before is whole.
 func TestBeginning(t *testing.T) {
+	t.Parallel()
 	cut := 0
-	for _, row := range sampled {
+	for i, row := range sampled {
+		if i%4 > 0 && !long() {
+			continue
+		}
 		n := bank.Note{Patch: bank.Patch{Program: row.program, Drums: row.drums}, Key: row.key}
 		all := compute(n, bank.MaxFrames)
 		for _, seconds := range [...]int{1, 3, 6} {
@@ -145,7 +165,7 @@ func TestBeginning(t *testing.T) {
 			}
 		}
 	}
-	if cut < 10 {
+	if cut < 5 {
 		t.Errorf("%d were cut off", cut)
 	}
 }
