@@ -13,11 +13,12 @@ type shape struct {
 	Off      float64 `json:"off"`
 	Choke    float64 `json:"choke"`
 	Recalled bool    `json:"recalled"`
+	Held     float64 `json:"held,omitempty"` // seconds of which there is sound; 0: all
 }
 
 // A note has the gain of its touch, (v/127)² (common practice, no single source), an exponential release, and is
 // choked by the next of its class (SoundFont 2.04, 8.1.3, generator 57) in 5 ms. A note that is called back
-// chokes nobody.
+// chokes nobody. One that is held for longer than there is sound of it fades before that is cut off.
 func TestPageShapesANote(t *testing.T) {
 	s := playing(t)
 	w := bare(t, chromium(t), s)
@@ -28,6 +29,8 @@ func TestPageShapesANote(t *testing.T) {
 		"released":               {Off: 0.3, Choke: 0.9},
 		"called back, then held": {Off: 0.5, Choke: 0.3, Recalled: true},
 		"called back, released":  {Off: 0.2, Choke: 0.3, Recalled: true},
+		"longer than its sound":  {Off: 0.6, Choke: 0.9, Held: 0.2},
+		"shorter than its sound": {Off: 0.2, Choke: 0.9, Held: 0.3},
 	} {
 		// A release is over at -80 dB, and a fade is made of straight lines.
 		if far := call[float64](w, "shaped", x); far > 1e-3 {
