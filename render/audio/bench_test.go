@@ -2,8 +2,10 @@ package audio
 
 import (
 	"fmt"
+	"os"
 	"runtime"
 	"testing"
+	"time"
 
 	"plinth/render/audio/bank"
 	"plinth/render/audio/sketch"
@@ -15,7 +17,7 @@ func BenchmarkMix(b *testing.B) {
 	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
 	tim, _ := timBank(b)
 	song, _ := example(b, "lanterns")
-	var m *Mixed
+	m := mix(b, song, tim, Options{})
 	for b.Loop() {
 		m = mix(b, song, tim, Options{})
 	}
@@ -23,43 +25,64 @@ func BenchmarkMix(b *testing.B) {
 	b.ReportMetric(seconds*float64(b.N)/b.Elapsed().Seconds(), "x-real-time")
 }
 
-// BenchmarkOneShots renders the notes of an example, each as long as it is heard, by a bank that has none yet, on
-// all cores and on one; and, to compare, all of each note.
+// BenchmarkOneShots renders the notes of an example, each for as long as it is heard, by a bank that has none yet, on
+// one core and on all: seconds of music a second, and how many times as long all of each note takes in the same run.
 func BenchmarkOneShots(b *testing.B) {
-	_, data := timBank(b)
 	song, _ := example(b, "lanterns")
-	banks := map[string]func() bank.Bank{
-		"sketch": func() bank.Bank { return sketch.New() },
-		"TimGM6mb": func() bank.Bank {
-			tim, err := soundfont.Open(data, "TimGM6mb.sf2")
-			if err != nil {
-				b.Fatal(err)
-			}
-			return tim
-		},
-	}
-	for name, fresh := range banks {
+	run := func(name string, fresh func() bank.Bank) {
 		for _, cores := range []int{1, runtime.NumCPU()} {
 			b.Run(fmt.Sprintf("%s/cores=%d", name, cores), func(b *testing.B) {
 				defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(cores))
-				notes, frames := 0, 0
+				var stems []Stem
+				var from bank.Bank
+				prepare := func() {
+					from, stems = fresh(), nil
+					for i := range song.Parts {
+						stems = append(stems, plan(&song.Parts[i], song.Parts[i].Notes, from))
+					}
+					runtime.GC()
+				}
 				for b.Loop() {
 					b.StopTimer()
-					from := fresh()
+					prepare()
 					b.StartTimer()
-					notes, frames = 0, 0
-					for i := range song.Parts {
-						s := plan(&song.Parts[i], song.Parts[i].Notes, from)
-						s.render(from, nil)
-						for _, n := range s.notes {
-							notes++
-							frames += len(from.Sound(n, 0).Left)
-						}
+					for i := range stems {
+						stems[i].render(from, nil)
 					}
 				}
+				b.StopTimer()
+				each := b.Elapsed().Seconds() / float64(b.N)
+				notes, seconds := 0, 0.0
+				for _, s := range stems {
+					for _, n := range s.notes {
+						notes++
+						seconds += float64(len(from.Sound(n, 0).Left)) / bank.Rate
+					}
+				}
+				prepare()
+				begun := time.Now()
+				for _, s := range stems {
+					parallel(len(s.notes), func() func(int) {
+						return func(i int) { from.Sound(s.notes[i], bank.MaxSeconds*time.Second) }
+					})
+				}
 				b.ReportMetric(float64(notes), "notes")
-				b.ReportMetric(float64(frames)/bank.Rate, "seconds-of-sound")
+				b.ReportMetric(seconds/each, "x-real-time")
+				b.ReportMetric(time.Since(begun).Seconds()/each, "whole/heard")
 			})
 		}
 	}
+	run("sketch", func() bank.Bank { return sketch.New() })
+	data, err := os.ReadFile(timGM)
+	if err != nil {
+		b.Logf("no %s: the sketch alone", timGM)
+		return
+	}
+	run("TimGM6mb", func() bank.Bank {
+		tim, err := soundfont.Open(data, "TimGM6mb.sf2")
+		if err != nil {
+			b.Fatal(err)
+		}
+		return tim
+	})
 }
