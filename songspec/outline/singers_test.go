@@ -78,8 +78,30 @@ func TestDiffOfSingers(t *testing.T) {
 	old, now := song(t, weir+duetBlocks), song(t, weir+duetBlocks)
 	old.Vocals[1].Notes = []timeline.SungNote{{Length: 960, Key: 60, Singer: 1}}
 	now.Vocals[1].Notes = []timeline.SungNote{{Length: 960, Key: 62, Singer: 1}}
-	if c := outline.Diff(old, now); len(c) != 1 || c[0].Old != "Tom, the line as it was" ||
-		c[0].New != "Tom, another line" {
+	if c := outline.Diff(old, now); len(c) != 1 || c[0].Old != "Tom's old line" || c[0].New != "a new one" {
 		t.Errorf("another line: %+v", c)
+	}
+	// What follows from another change is none: all is later behind a count-in and higher in another key, and a
+	// song that ends earlier has less of it.
+	sung := func(text string, transpose uint8) *timeline.Timeline {
+		tl := song(t, text+duetBlocks)
+		for bar := range int64(64) {
+			if at := tl.Lead + bar*3840; at < tl.End {
+				tl.Vocals[1].Notes = append(tl.Vocals[1].Notes, timeline.SungNote{Tick: at, Length: 960,
+					Key: 60 + uint8(bar%12) + transpose, Singer: 1})
+			}
+		}
+		return tl
+	}
+	for name, now := range map[string]*timeline.Timeline{
+		"count_in":  sung("count_in = 2\n"+weir, 0),
+		"transpose": sung("transpose = 2\n"+weir, 2),
+		"end":       sung(edit(t, weir, "  play \"chorus\" {}\n", ""), 0),
+	} {
+		for _, c := range outline.Diff(sung(weir, 0), now) {
+			if c.What == "vocal" {
+				t.Errorf("%s: %+v", name, c)
+			}
+		}
 	}
 }
