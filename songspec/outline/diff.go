@@ -87,8 +87,9 @@ func (d *differ) song() {
 	say("picture", cmp.Or(picture(a.Picture), "none"), cmp.Or(picture(b.Picture), "none"))
 	for _, pair := range singers(a.Vocals, b.Vocals) {
 		v, w := pair[0], pair[1]
-		say("vocal", vocal(v), vocal(w))
-		if v == nil || w == nil || vocal(v) != vocal(w) || len(v.Notes) == 0 || len(w.Notes) == 0 {
+		old, new := vocals(v, w)
+		say("vocal", old, new)
+		if v == nil || w == nil || old != new || len(v.Notes) == 0 || len(w.Notes) == 0 {
 			continue // without notes it was not read
 		}
 		from, end := -min(a.Lead, b.Lead), min(a.End-a.Lead, b.End-b.Lead)

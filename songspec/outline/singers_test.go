@@ -54,16 +54,14 @@ func TestDiffOfSingers(t *testing.T) {
 	}{
 		{"the same", duetBlocks, duetBlocks, ""},
 		{"a range", duetBlocks, edit(t, duetBlocks, `"D5"]`, `"Eb5"]`),
-			`vocal: Nell, duet.mid, track "Soprano", from bar 1, range Db4 to D5 to ` +
-				`Nell, duet.mid, track "Soprano", from bar 1, range Db4 to Eb5`},
+			"vocal: Nell, range Db4-D5 to range Db4-Eb5"},
 		{"another name", duetBlocks, edit(t, duetBlocks, `"Tom"`, `"Tim"`),
-			`vocal: Tom, duet.mid, track "Baritone", from bar 1 to Tim, duet.mid, track "Baritone", from bar 1`},
+			"vocal: Tom to Tim"},
 		{"another key", duetBlocks, edit(t, duetBlocks, `"Baritone"`, "\"Baritone\"\n  transpose = -2"),
-			`vocal: Tom, duet.mid, track "Baritone", from bar 1 to ` +
-				`Tom, duet.mid, track "Baritone", from bar 1, transposed -2`},
+			"vocal: Tom, not transposed to transposed -2"},
 		{"a first singer", "", "vocal \"v.mid\" {}\n", "vocal: none to v.mid, from bar 1"},
 		{"another file", "vocal \"v.mid\" {}\n", "vocal \"w.mid\" {}\n",
-			"vocal: v.mid, from bar 1 to w.mid, from bar 1"},
+			"vocal: v.mid to w.mid"},
 		{"a second singer", "vocal \"v.mid\" { name = \"Nell\" }\n", "vocal \"w.mid\" { name = \"Tom\" }\n" +
 			"vocal \"v.mid\" { name = \"Nell\" }\n", "vocal: none to Tom, w.mid, from bar 1"},
 	} {
