@@ -304,6 +304,10 @@ var barsMistakes = []mistake{
 	{"a last chorus whose letters do not move", "the key of a section is its signature",
 		"key = \"G\"\n" + one("| G | D | Em | C | Am | D7 | G | G |") +
 			"section \"b\" {\n  like = \"a\"\n  key  = \"Eb\"\n}\n"},
+	{"a coda written as it is to sound", "letters move with a lift",
+		"key = \"D\"\n" + one("| D | A/C# | Bm7 | G |") +
+			"section \"coda\" {\n  chords = \"| Eb | Ab/Eb | Eb | % |\"\n}\n" +
+			"form {\n  play \"a\" {}\n  play \"a\" { lift = 1 }\n  play \"coda\" {}\n}\n"},
 	{"a value for some bars", "as a block with a place", one("| C | F | G | C |", `tacet "3-4" {}`, `energy "3" {}`,
 		`key "2-" {}`)},
 	{"a tempo as a block", "it is a value of bars", one("| C | F |", `a_tempo "2" {}`)},

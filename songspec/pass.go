@@ -15,6 +15,7 @@ func (r *resolver) pass(p *play) bool {
 	set := base.over(p.settings)
 	m := or(set.meter, meter.Common)
 	key := r.advanceKeys(p, or(base.key, harmony.Key{}))
+	r.addMoved(sec, key)
 	if p.meter != nil || p.feel != nil {
 		r.feel(set)
 	}

@@ -57,6 +57,7 @@ type resolver struct {
 		doubts []*seventhDoubt
 		of     map[string]*seventhDoubt
 	}
+	moved   []moved            // where charts are put, in the order of the form
 	roofs   map[string]bool    // symbols with a ^ that are doubted already
 	covered map[blockAt]*event // blocks of which a place is taken by another of their own section
 
@@ -120,6 +121,7 @@ func (f *File) Resolve(env Env) (*timeline.Timeline, hcl.Diagnostics) {
 	}
 	r.doubtFigures()
 	r.doubtSevenths()
+	r.doubtLifted()
 	r.warnMoves()
 	r.joinPasses()
 	diags := r.rep.Sorted()

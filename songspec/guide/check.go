@@ -11,19 +11,23 @@ import (
 )
 
 // Check is what `plinth check` says about one of the song's vocals: the three worst clashes and
-// how many more there are, notes outside the singer's range, and a space in
-// which the guide sings. All are warnings.
+// how many there are, the worst alone where so much clashes that the guide must be another one,
+// notes outside the singer's range, and a space in which the guide sings. All are warnings.
 func Check(tl *timeline.Timeline, singer int) []Problem {
 	v := &tl.Vocals[singer]
 	var out problems
 	clashes, _ := Clashes(tl, singer)
-	for i, c := range clashes[:min(3, len(clashes))] {
-		more := ""
-		if i == 2 && len(clashes) > 3 {
-			more = fmt.Sprintf(" So do %d more.", len(clashes)-3)
+	shown := 3
+	if len(v.Notes) >= fewestNotes && 3*len(clashes) > len(v.Notes) {
+		shown = 1
+	}
+	for i, c := range clashes[:min(shown, len(clashes))] {
+		worst := ""
+		if i == 0 && len(clashes) > shown {
+			worst = fmt.Sprintf(" Of %d that do so it is the worst.", len(clashes))
 		}
 		out.add("", wording.Sentence("%s", c), "It lies a semitone above the chord's %s and is held for %s.%s", c.Tone,
-			beatsWord(c.Over*1000/beatAt(tl, c.At.Tick)), more)
+			beatsWord(c.Over*1000/beatAt(tl, c.At.Tick)), worst)
 	}
 	out = append(out, outOfRange(tl, v)...)
 	out = append(out, farFromVoices(tl, v)...)

@@ -88,18 +88,21 @@ func (l *layout) misplaced(notes []Note) (out problems) {
 		f.lookFar()
 	}
 	now, then := 100*total(f.here)/all, 100*(total(f.here)+f.gain)/all
-	switch better := fmt.Sprintf("%d in 100 of what is sung lies on tones of the chords; it would be %d", now, then); {
+	better := func(where string) string {
+		return fmt.Sprintf("%d in 100 of what is sung lies on tones of the chords; %s it would be %d.", now, where,
+			then)
+	}
+	from := l.v.From + f.best.off
+	there := fmt.Sprintf("with the guide from bar %d on", from)
+	switch {
 	case f.best.up != 0 && f.best.off != 0:
-		from := l.v.From + f.best.off
-		out.add("from", "The guide may be in another place and key",
-			"%s with the guide from bar %d on and %s. Try from = %d and transpose = %d.", better, from,
-			semitones(f.best.up), from, f.transposition())
+		out.add("from", "The guide may be in another place and key", "%s Try from = %d and transpose = %d.",
+			better(there+" and "+semitones(f.best.up)), from, f.transposition())
 	case f.best.up != 0:
-		out.add("transpose", "The guide may be in another key", "%s %s. Try transpose = %d.", better,
-			semitones(f.best.up), f.transposition())
+		out.add("transpose", "The guide may be in another key", "%s Try transpose = %d.",
+			better(semitones(f.best.up)), f.transposition())
 	case f.best.off != 0:
-		out.add("from", "The guide may be in another place", "%s with the guide from bar %d on. Try from = %d.", better,
-			l.v.From+f.best.off, l.v.From+f.best.off)
+		out.add("from", "The guide may be in another place", "%s Try from = %d.", better(there), from)
 	case now < littleFit && len(f.notes) >= enoughNotes:
 		out.add("from", "The voice does not fit the chords",
 			"%d in 100 of what is sung lies on tones of the chords, and no other key and no bar nearby has more. "+

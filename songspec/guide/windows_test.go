@@ -254,3 +254,33 @@ func TestRegisterOf(t *testing.T) {
 		t.Errorf("of nothing: %+v", got)
 	}
 }
+
+// Three clashes are shown and all are counted; where every third note clashes, one stands for them.
+func TestCheckCountsClashes(t *testing.T) {
+	for clashing, want := range map[int][]string{
+		3: {"", "", ""}, 5: {" Of 5 that do so it is the worst.", "", ""},
+		12: {" Of 12 that do so it is the worst."},
+	} {
+		chords := strings.Fields(strings.Repeat("G ", 20))
+		tl := song(t, "G", 60, 0, part{name: "verse", meter: "4/4", chords: chords})
+		var notes [][3]int
+		for bar := range 20 {
+			key := 67 // the root
+			if bar < clashing {
+				key = 68
+			}
+			notes = append(notes, [3]int{key, bar * 1920, 960})
+		}
+		place(t, tl, file(0, line("Vocal", 0, notes...)))
+		p := Check(tl, 0)
+		if len(p) != len(want) {
+			t.Errorf("%d clashes: %+v", clashing, p)
+			continue
+		}
+		for i, w := range want {
+			if !strings.HasSuffix(p[i].Detail, "held for 2 beats."+w) {
+				t.Errorf("%d clashes: %d is %q", clashing, i, p[i].Detail)
+			}
+		}
+	}
+}

@@ -87,20 +87,35 @@ func (d *differ) song() {
 	say("picture", cmp.Or(picture(a.Picture), "none"), cmp.Or(picture(b.Picture), "none"))
 	for _, pair := range singers(a.Vocals, b.Vocals) {
 		v, w := pair[0], pair[1]
-		say("vocal", vocal(v), vocal(w))
-		if v == nil || w == nil || vocal(v) != vocal(w) || len(v.Notes) == 0 || len(w.Notes) == 0 {
+		old, new := vocals(v, w)
+		say("vocal", old, new)
+		if v == nil || w == nil || old != new || len(v.Notes) == 0 || len(w.Notes) == 0 {
 			continue // without notes it was not read
 		}
-		if !slices.EqualFunc(v.Notes, w.Notes, func(m, n timeline.SungNote) bool {
-			return m.Tick == n.Tick && m.Length == n.Length && m.Key == n.Key
-		}) {
-			whose := ""
+		from, end := -min(a.Lead, b.Lead), min(a.End-a.Lead, b.End-b.Lead)
+		if !slices.Equal(line(a, v, from, end), line(b, w, from, end)) {
+			whose := "the"
 			if v.Name != "" {
-				whose = v.Name + ", "
+				whose = v.Name + "'s"
 			}
-			say("vocal", whose+"the line as it was", whose+"another line")
+			say("vocal", whose+" old line", "a new one")
 		}
 	}
+}
+
+// line is what a singer sings between two ticks, counted from bar 1, in the written key: a count-in, a transposition
+// and an earlier end of the song do not change it.
+func line(t *timeline.Timeline, v *timeline.Vocal, from, end int64) []timeline.SungNote {
+	var out []timeline.SungNote
+	for _, n := range v.Notes {
+		at := n.Tick - t.Lead
+		if at < from || at >= end {
+			continue
+		}
+		key := uint8(int(n.Key) - t.Transpose)
+		out = append(out, timeline.SungNote{Tick: at, Length: min(n.Length, end-at), Key: key})
+	}
+	return out
 }
 
 // singers pairs the singers of two songs: those of one name, then those who sing the same track, and

@@ -1,6 +1,7 @@
 package outline
 
 import (
+	"cmp"
 	"fmt"
 	"strconv"
 	"strings"
@@ -153,15 +154,53 @@ func vocal(v *timeline.Vocal) string {
 	if v.Range != "" {
 		out += ", range " + v.Range
 	}
+	return out + also(v)
+}
+
+// also are the further files of a singer in words, "" where there are none.
+func also(v *timeline.Vocal) (out string) {
 	for i := range v.Also {
-		also := &v.Also[i]
-		out += ", and " + also.Path
-		if also.Track != "" {
-			out += fmt.Sprintf(", track %q", also.Track)
+		file := &v.Also[i]
+		out += ", and " + file.Path
+		if file.Track != "" {
+			out += fmt.Sprintf(", track %q", file.Track)
 		}
-		out += fmt.Sprintf(", from bar %d", also.From) + transposed(also)
+		out += fmt.Sprintf(", from bar %d", file.From) + transposed(file)
 	}
 	return out
+}
+
+// vocals are two vocals of one singer in words: what each has that the other has not, behind the singer's name.
+// One who came or went has all.
+func vocals(v, w *timeline.Vocal) (old, new string) {
+	if v == nil || w == nil {
+		return vocal(v), vocal(w)
+	}
+	facts := func(v *timeline.Vocal) []string {
+		track, key, limits := "the likeliest track", "not transposed", "no range"
+		if v.Track != "" {
+			track = fmt.Sprintf("track %q", v.Track)
+		}
+		if v.Transpose != 0 {
+			key = strings.TrimPrefix(transposed(v), ", ")
+		}
+		if v.Range != "" {
+			limits = "range " + strings.Replace(v.Range, " to ", "-", 1)
+		}
+		return []string{cmp.Or(v.Name, "no name"), v.Path, track, fmt.Sprintf("from bar %d", v.From), key, limits,
+			cmp.Or(strings.TrimPrefix(also(v), ", "), "no other file")}
+	}
+	var a, b []string
+	others := facts(w)
+	for i, fact := range facts(v) {
+		if fact != others[i] {
+			a, b = append(a, fact), append(b, others[i])
+		}
+	}
+	if len(a) > 0 && v.Name != "" && v.Name == w.Name {
+		a[0] = v.Name + ", " + a[0]
+	}
+	return strings.Join(a, ", "), strings.Join(b, ", ")
 }
 
 // signed is a number of semitones up or down, "" for none.
