@@ -1,7 +1,10 @@
 package main
 
 import (
+	"context"
 	"fmt"
+	"os"
+	"os/signal"
 	"path/filepath"
 	"slices"
 	"time"
@@ -75,6 +78,9 @@ plinth help song tells every word of the song file.`,
 	return cmd
 }
 
+// interrupted is the exit code of a command that a signal ends, as shells have it for Ctrl-C.
+const interrupted = 130
+
 // writeBed writes what was built into a folder, all of it or nothing, and says so.
 func (a *app) writeBed(dir string, res *bed.Result, sound *soundFlags, start time.Time) error {
 	set, err := files.Begin(dir)
@@ -82,6 +88,12 @@ func (a *app) writeBed(dir string, res *bed.Result, sound *soundFlags, start tim
 		return machineFailure(err)
 	}
 	defer set.Close()
+	ctx, stop := signal.NotifyContext(context.Background(), ends()...)
+	defer stop()
+	defer context.AfterFunc(ctx, func() { // sound files are large, and take long to write
+		set.Close()
+		os.Exit(interrupted)
+	})()
 	midi := res.Outputs[0]
 	if err := set.Add(midi); err != nil {
 		return machineFailure(err)

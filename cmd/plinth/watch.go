@@ -77,11 +77,7 @@ address has a key, new each time: who has it hears the song, and nobody else doe
 			case soundFont.text != "":
 				return misuse("--soundfont is for the page: --page --soundfont %s", quotedPath(soundFont.text))
 			}
-			ends := []os.Signal{os.Interrupt, syscall.SIGTERM}
-			if !signal.Ignored(syscall.SIGHUP) { // nohup has it ignored
-				ends = append(ends, syscall.SIGHUP) // the terminal is closed
-			}
-			ctx, stop := signal.NotifyContext(context.Background(), ends...)
+			ctx, stop := signal.NotifyContext(context.Background(), ends()...)
 			defer stop()
 			// A second Ctrl-C is for somebody who will not wait.
 			context.AfterFunc(ctx, stop)
@@ -107,4 +103,13 @@ address has a key, new each time: who has it hears the song, and nobody else doe
 	soundFont = soundFontFlag(cmd)
 	then = nameFlag(cmd, "then", "COMMAND", "a command of the shell, in quotes", "run COMMAND after each good build")
 	return cmd
+}
+
+// ends are the signals that end a command.
+func ends() []os.Signal {
+	out := []os.Signal{os.Interrupt, syscall.SIGTERM}
+	if !signal.Ignored(syscall.SIGHUP) { // nohup has it ignored
+		out = append(out, syscall.SIGHUP) // the terminal is closed
+	}
+	return out
 }

@@ -55,7 +55,8 @@ func Mix(song *heard.Song, b bank.Bank, o Options) (*Mixed, error) {
 			MaxMinutes)
 	}
 	m := &Mixed{gain: 1, reverb: newReverb()}
-	progress := &progress{tell: o.Progress, pieces: m.reverb.blocks(end + hallFrames)}
+	most := m.reverb.blocks(end + bank.MaxFrames + hallFrames) // the last notes may ring on
+	progress := &progress{tell: o.Progress, pieces: most}
 	for i := range song.Parts {
 		p := &song.Parts[i]
 		if notes := o.notes(song, p); len(notes) > 0 {
@@ -71,7 +72,9 @@ func Mix(song *heard.Song, b bank.Bank, o Options) (*Mixed, error) {
 		s.render(b, progress)
 		frames = max(frames, s.end)
 	}
-	m.mix(frames+hallFrames, progress)
+	frames += hallFrames
+	progress.skip(most - m.reverb.blocks(frames))
+	m.mix(frames, progress)
 	m.cut(end)
 	return m, nil
 }

@@ -240,17 +240,19 @@ func TestLength(t *testing.T) {
 	}
 }
 
-// What is told of the progress rises to 1.
+// What is told of the progress rises to 1, also where notes ring on for long behind the song.
 func TestProgress(t *testing.T) {
-	last := 0.0
-	mix(t, band(), testBank{1, 0.05}, Options{Progress: func(share float64) {
-		if share <= last || share > 1 {
-			t.Errorf("%g after %g", share, last)
+	for _, seconds := range []float64{1, bank.MaxSeconds} {
+		last := 0.0
+		mix(t, band(), testBank{seconds, 30}, Options{Progress: func(share float64) {
+			if share <= last || share > 1 {
+				t.Errorf("%g after %g", share, last)
+			}
+			last = share
+		}})
+		if last != 1 {
+			t.Errorf("it ends at %g", last)
 		}
-		last = share
-	}})
-	if last != 1 {
-		t.Errorf("it ends at %g", last)
 	}
 }
 

@@ -19,3 +19,6 @@ func (p *progress) step() {
 	p.did++
 	p.tell(float64(p.did) / float64(p.pieces))
 }
+
+// skip says that there are so many pieces less to do.
+func (p *progress) skip(pieces int) { p.did += pieces }

@@ -162,7 +162,7 @@ func (s *Song) singers(tl *timeline.Timeline, clock *timeline.Clock) {
 			part.Notes = append(part.Notes, Note{at, clock.Micros(end) - at, n.Key, guideVelocity, 0,
 				int32(s.barAt(start)), start, end - start})
 		}
-		if n, ok := s.startingPitch(&part, clock); ok {
+		if n, ok := s.startingPitch(&part, clock); ok && !slices.Contains(pitch.Notes, n) { // once for two in unison
 			pitch.Channel = part.Channel
 			pitch.Notes = append(pitch.Notes, n)
 		}
@@ -199,9 +199,4 @@ func (s *Song) startingPitch(guide *Part, clock *timeline.Clock) (Note, bool) {
 	}
 	length := clock.Ticks(in.Tick, half)
 	return Note{in.At, half, guide.Notes[0].Key, guideVelocity, 0, int32(s.Lead - 1), in.Tick, length}, true
-}
-
-// Has reports whether anybody of this kind is heard.
-func (s *Song) Has(w Who) bool {
-	return slices.ContainsFunc(s.Parts, func(p Part) bool { return p.Who == w && len(p.Notes) > 0 })
 }

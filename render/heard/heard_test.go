@@ -63,6 +63,10 @@ func TestStartingPitch(t *testing.T) {
 		"upbeat":      {func(tl *timeline.Timeline) { tl.Vocals[0].Notes[0].Tick = tl.Lead - 960 }, true},
 		"long upbeat": {func(tl *timeline.Timeline) { tl.Vocals[0].Notes[0].Tick = tl.Lead - 2880 }, false},
 		"nobody":      {func(tl *timeline.Timeline) { tl.Vocals = nil }, false},
+		"unison": {func(tl *timeline.Timeline) {
+			tl.Vocals[0].Notes[0].Tick = tl.Lead
+			tl.Vocals = append(tl.Vocals, tl.Vocals[0])
+		}, true},
 	} {
 		tl, set, err := songfiletest.ExampleText("t.song.hcl", base)
 		if err != nil {
@@ -72,12 +76,13 @@ func TestStartingPitch(t *testing.T) {
 		row.change(tl)
 		song := Of(tl, groove.Perform(tl, set))
 		i := slices.IndexFunc(song.Parts, func(p Part) bool { return p.Who == Pitch })
-		if (i >= 0) != row.want || song.Has(Pitch) != row.want {
+		if (i >= 0) != row.want {
 			t.Errorf("%s: a pitch is given: %v", name, i >= 0)
 		}
 		if i >= 0 {
-			if n := song.Parts[i].Notes[0]; n.Key != 64 || n.At != 0 || n.Bar != 0 || n.Tick != 0 || n.Ticks != 1920 {
-				t.Errorf("%s: %+v", name, n)
+			notes := song.Parts[i].Notes
+			if n := notes[0]; len(notes) != 1 || n.Key != 64 || n.At != 0 || n.Bar != 0 || n.Tick != 0 || n.Ticks != 1920 {
+				t.Errorf("%s: %+v", name, notes)
 			}
 		}
 	}

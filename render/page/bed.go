@@ -2,7 +2,6 @@ package page
 
 import (
 	"encoding/json"
-	"slices"
 
 	"plinth/groove"
 	"plinth/render/audio"
@@ -96,8 +95,8 @@ type (
 func NewBed(tl *timeline.Timeline, perf *groove.Performance, sounds Sounds) *Bed {
 	song := heard.Of(tl, perf)
 	b := &Bed{Timeline: tl, Performance: perf, Notes: map[string]bank.Note{}}
-	out := bedJSON{Bank: bankJSON{sounds.Bank.ID(), plain(sounds.Bank.Name()), sounds.Sketch, bank.Holds[:]}, Lead: song.Lead,
-		End: song.End}
+	out := bedJSON{Bank: bankJSON{sounds.Bank.ID(), plain(sounds.Bank.Name()), sounds.Sketch, bank.Holds[:]},
+		Lead: song.Lead, End: song.End}
 	for _, p := range song.Parts {
 		part := partJSON{Who: p.Who.String(), Name: plain(p.Name), Channel: p.Channel, Drums: p.Drums}
 		for _, s := range p.Sounds {
@@ -183,14 +182,13 @@ func (w *writer) place(s *stretch, passesOf map[string]int) placeJSON {
 	return out
 }
 
-// startingPitches are the names of the pitches that the singers are given, each once.
+// startingPitches are the names of the pitches that the singers are given.
 func startingPitches(song *heard.Song, in harmony.Key) []string {
 	var out []string
-	for i := range song.Parts {
-		for _, n := range song.Parts[i].Notes {
-			name := guide.PitchName(int(n.Key), in)
-			if song.Parts[i].Who == heard.Pitch && !slices.Contains(out, name) {
-				out = append(out, name)
+	for _, p := range song.Parts {
+		if p.Who == heard.Pitch {
+			for _, n := range p.Notes {
+				out = append(out, guide.PitchName(int(n.Key), in))
 			}
 		}
 	}

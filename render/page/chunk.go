@@ -145,10 +145,11 @@ func (w *writer) chunk(s *stretch) Chunk {
 	out := Chunk{print: hash(print...)}
 	write(true)
 	b = append(b, `],"notes":[`...)
+	names := len(b)
 	for i, n := range w.used {
 		b = append(append(append(separate(b, i), '"'), NoteName(n)...), '"')
 	}
-	whole := [][]byte{[]byte(out.print)}
+	whole := [][]byte{[]byte(out.print), b[names:]}
 	b = append(b, `],"parts":[`...)
 	for i, notes := range all {
 		b = append(append(append(separate(b, i), '['), notes...), ']')

@@ -172,7 +172,8 @@ func TestJSON(t *testing.T) {
 	text := string(state.JSON(&Since{2, []Went{{0, []int{0}}, {1, []int{0, -1}}}}))
 	for _, want := range []string{
 		`{"rev":3,"song":{"title":"Ferry","by":"N. N.","file":"ferry.song.hcl","only":""},"says":"2 bars","ok":true,` +
-			`"wrong":[],"doubts":[],"bank":{"id":"tones1","name":"tones","sketch":false,"holds":[1,2,3,4,6,8,12]},"levels":[{"gain":`,
+			`"wrong":[],"doubts":[],"bank":{"id":"tones1","name":"tones","sketch":false,"holds":[1,2,3,4,6,8,12]},` +
+			`"levels":[{"gain":`,
 		`,"parts":[{"who":"drums","name":"Drums","channel":9,"drums":true,"sounds":[{"at":0,"program":0,` +
 			`"name":"Standard Kit"}]},{"who":"bass",`,
 		`],"lead":1,"end":6000000,"tempos":[{"tick":0,"at":0,"quarter":500000}],"chunks":[{"hash":"`,

@@ -8,6 +8,7 @@ import (
 
 	"plinth/groove"
 	"plinth/groove/songfiletest"
+	"plinth/render/audio/bank"
 	"plinth/songspec/guide"
 )
 
@@ -104,6 +105,29 @@ func TestMovedPassesAreTheSame(t *testing.T) {
 	}
 	if old.Chunks[0].Hash == now.Chunks[0].Hash {
 		t.Error("another verse is the same chunk")
+	}
+}
+
+// plainClick is a bank that plays every click alike.
+type plainClick struct{ tones }
+
+func (b plainClick) Note(p bank.Patch, key, velocity uint8) bank.Note {
+	n := b.tones.Note(p, key, velocity)
+	if p.Program == 115 {
+		n.Layer = 7
+	}
+	return n
+}
+
+// A pass whose click is another note of the bank is another chunk: a browser keeps chunks for long.
+func TestClickOfAnotherBank(t *testing.T) {
+	_, tl, set := songfiletest.Example(t, filepath.Join("..", "..", "examples", "millers-clock.song.hcl"))
+	perf := groove.Perform(tl, set)
+	a, b := NewBed(tl, perf, sounds), NewBed(tl, perf, Sounds{Bank: plainClick{}})
+	for i := range a.Chunks {
+		if string(a.Chunks[i].JSON) == string(b.Chunks[i].JSON) || a.Chunks[i].Hash == b.Chunks[i].Hash {
+			t.Errorf("chunk %d is the same", i)
+		}
 	}
 }
 

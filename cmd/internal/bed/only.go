@@ -1,10 +1,12 @@
 package bed
 
 import (
+	"cmp"
 	"fmt"
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -93,40 +95,40 @@ func (r *Result) Parts() []string {
 }
 
 // partName is what stands between the song's name and ".mid" in the name of a part's file: the
-// section's name in letters and digits, so that every file system takes it, and the number of
-// the pass where it is one of several. No two parts of a song have one name, even where
-// capitals count for nothing.
+// section's name as FileNames has it, and the number of the pass where it is one of several.
 func partName(tl *timeline.Timeline, name string, first int) string {
-	taken := map[string]bool{}
-	for _, s := range sections(tl) {
-		word := PlainWord(s)
-		for n := 2; taken[strings.ToLower(word)]; n++ {
-			word = fmt.Sprintf("%s-%d", PlainWord(s), n)
-		}
-		taken[strings.ToLower(word)] = true
-		switch p := &tl.Passes[first]; {
-		case s != p.Section:
-		case name != s:
-			return fmt.Sprintf("%s.%d", word, p.Ordinal+1)
-		default:
-			return word
-		}
+	all, p := sections(tl), &tl.Passes[first]
+	word := FileNames(all, "section")[slices.Index(all, p.Section)]
+	if name != p.Section {
+		return fmt.Sprintf("%s.%d", word, p.Ordinal+1)
 	}
-	return ""
+	return word
 }
 
-// longestWord is how many bytes of a section's name stand in the name of a file.
-const longestWord = 80
-
-// PlainWord is a text in letters and digits, with a hyphen for whatever stands between them.
-func PlainWord(s string) string {
-	plain := func(r rune) bool { return unicode.IsLetter(r) || unicode.IsDigit(r) || unicode.IsMark(r) }
-	out := strings.Join(strings.FieldsFunc(norm.NFC.String(s), func(r rune) bool { return !plain(r) }), "-")
-	out = strings.ToValidUTF8(out[:min(len(out), longestWord)], "")
-	if out == "" {
-		return "section"
+// FileNames are names in letters and digits, so that every file system takes them, and no two alike, even
+// where capitals count for nothing. One that has none of these is called otherwise.
+func FileNames(names []string, otherwise string) []string {
+	out := make([]string, len(names))
+	taken := map[string]bool{}
+	for i, name := range names {
+		plain := cmp.Or(plainWord(name), otherwise)
+		out[i] = plain
+		for n := 2; taken[strings.ToLower(out[i])]; n++ {
+			out[i] = fmt.Sprintf("%s-%d", plain, n)
+		}
+		taken[strings.ToLower(out[i])] = true
 	}
 	return out
+}
+
+// longestWord is how many bytes of a name stand in the name of a file.
+const longestWord = 80
+
+// plainWord is a text in letters and digits, with a hyphen for whatever stands between them.
+func plainWord(s string) string {
+	plain := func(r rune) bool { return unicode.IsLetter(r) || unicode.IsDigit(r) || unicode.IsMark(r) }
+	out := strings.Join(strings.FieldsFunc(norm.NFC.String(s), func(r rune) bool { return !plain(r) }), "-")
+	return strings.ToValidUTF8(out[:min(len(out), longestWord)], "")
 }
 
 // outputName is the name of the song's file, or of a part's: NAME.chorus.mid. A part never has

@@ -68,7 +68,7 @@ func TestPartNames(t *testing.T) {
 		"\u202e":                       "section",
 		"tab\tand\u00a0no-break space": "tab-and-no-break-space",
 	} {
-		if got := PlainWord(name); got != want {
+		if got := FileNames([]string{name}, "section")[0]; got != want {
 			t.Errorf("%q is %q, want %q", name, got, want)
 		}
 	}

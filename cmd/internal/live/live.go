@@ -145,11 +145,15 @@ func (s *session) build(_ context.Context, snapshot *watch.Snapshot) (out watch.
 func (s *session) fail(what string) {
 	s.out.write(strings.TrimRight(what, "\n") + "\n")
 	s.failing, s.doubts = true, ""
-	if s.hasOutput() {
-		s.say("still playing the last good one")
-	} else {
-		s.say("nothing to play yet")
+	s.say(stillPlaying(s.hasOutput()))
+}
+
+// stillPlaying says what is played after a save that is wrong, where there is something.
+func stillPlaying(something bool) string {
+	if something {
+		return "still playing the last good one"
 	}
+	return "nothing to play yet"
 }
 
 // hasOutput reports whether what a good build has written is there. An earlier run may have left

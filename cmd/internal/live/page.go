@@ -35,14 +35,6 @@ func ourMistake(text string) string {
 		text
 }
 
-// stillPlaying says what is heard after a save that is wrong.
-func (s *session) stillPlaying() string {
-	if s.good != nil {
-		return "still playing the last good one"
-	}
-	return "nothing to play yet"
-}
-
 // pageWrong tells the page of a build that failed by the mistakes of the song, or by err. The words for the
 // page have no folders.
 func (s *session) pageWrong(res *bed.Result, err error) {
@@ -53,18 +45,21 @@ func (s *session) pageWrong(res *bed.Result, err error) {
 	if err != nil {
 		d := page.Diag{Severity: "error", Summary: "The song could not be built", Detail: files.Reason(err)}
 		var notPlayed *bed.NotPlayedError
-		if errors.As(err, &notPlayed) {
+		switch {
+		case errors.As(err, &notPlayed):
 			d.Summary = "The song does not play this part"
+		case len(res.Outputs) > 0:
+			d.Summary, d.Detail = "The files could not be written", "Where plinth watch runs it is printed why."
 		}
 		wrong = append([]page.Diag{d}, wrong...)
 	}
-	s.page.Wrong(s.stillPlaying(), wrong, doubts)
+	s.page.Wrong(stillPlaying(s.good != nil), wrong, doubts)
 }
 
 // pageBroken tells the page of a mistake of ours in a build.
 func (s *session) pageBroken() {
 	if s.page != nil {
-		s.page.Wrong(s.stillPlaying(), []page.Diag{{Severity: "error",
+		s.page.Wrong(stillPlaying(s.good != nil), []page.Diag{{Severity: "error",
 			Summary: "This is a mistake in plinth, not in your song. It is printed where plinth watch runs."}}, nil)
 	}
 }
@@ -74,7 +69,7 @@ func (s *session) pageNotice(kind watch.NoticeKind, text string) {
 	switch {
 	case s.page == nil:
 	case kind == watch.Missing, kind == watch.Blank:
-		s.page.Lost(s.stillPlaying(), text)
+		s.page.Lost(stillPlaying(s.good != nil), text)
 	case kind == watch.Back:
 		s.page.Back()
 	}

@@ -6,6 +6,7 @@ import (
 	"net/http"
 	"net/http/cookiejar"
 	"os"
+	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
@@ -173,6 +174,25 @@ func TestPageOfOurMistake(t *testing.T) {
 	}
 	d.save(weir + "\n\n")
 	until(t, next, "12 bars  fixed: nothing that is heard")
+}
+
+// Where the files cannot be written the song is not blamed, and folders are not named.
+func TestPageOfAFullDisk(t *testing.T) {
+	d := open(t, withPage(nil))
+	next := d.states()
+	until(t, next, "12 bars, .*")
+	bed := filepath.Join(filepath.Dir(d.song), "bed")
+	if err := os.RemoveAll(bed); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(bed, nil, 0o666); err != nil {
+		t.Fatal(err)
+	}
+	d.save(strings.Replace(weir, "| F | G | C | C |", "| Fm | G | C | C |", 1))
+	wrong := until(t, next, "still playing the last good one")
+	if got := wrong.Wrong[0]; got.Summary != "The files could not be written" || strings.Contains(got.Detail, "bed") {
+		t.Errorf("%+v", got)
+	}
 }
 
 // A port that is taken keeps watch from beginning.

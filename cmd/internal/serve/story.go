@@ -12,6 +12,9 @@ import (
 // page still gets it, and from how long ago a page is told where its passes went.
 const keptStates = 64
 
+// maxKept is how many bytes of passes stay so at most: of a very long song those of a few states.
+const maxKept = 64 << 20
+
 // maxRoomBars is how long a song may be to have its room measured.
 const maxRoomBars = 10_000
 
@@ -69,8 +72,19 @@ func (s *story) keep(b *page.Bed, rev int) {
 	for name, n := range b.Notes {
 		s.notes[name] = kept[bank.Note]{n, rev}
 	}
-	dropOld(s.chunks, rev-keptStates)
-	dropOld(s.notes, rev-keptStates)
+	size := 0
+	for _, c := range s.chunks {
+		size += len(c.value)
+	}
+	for since := max(0, rev-keptStates); since <= rev; since++ {
+		for _, c := range dropOld(s.chunks, since) {
+			size -= len(c)
+		}
+		dropOld(s.notes, since)
+		if size <= maxKept {
+			break
+		}
+	}
 	if b.Timeline.SongBars() > maxRoomBars {
 		return
 	}
@@ -81,12 +95,15 @@ func (s *story) keep(b *page.Bed, rev int) {
 	s.measure <- b
 }
 
-func dropOld[T any](all map[string]kept[T], before int) {
+// dropOld drops what no state since a revision had, and returns it.
+func dropOld[T any](all map[string]kept[T], since int) (dropped []T) {
 	for name, k := range all {
-		if k.rev < before {
+		if k.rev < since {
 			delete(all, name)
+			dropped = append(dropped, k.value)
 		}
 	}
+	return dropped
 }
 
 // wake lets all who listen look again. One who has not looked yet has his notice already.

@@ -131,6 +131,19 @@ func TestForgotten(t *testing.T) {
 	if _, ok := s.story.chunk(old); ok {
 		t.Error("it is never forgotten")
 	}
+	// Where the passes are large it is forgotten sooner; what is played now is not.
+	for rev := 10; rev < 20; rev++ {
+		s.story.chunks[fmt.Sprint(rev)] = kept[[]byte]{make([]byte, maxKept/4), rev}
+	}
+	good(t, s, weir, "")
+	for rev := 10; rev < 20; rev++ {
+		if _, ok := s.story.chunk(fmt.Sprint(rev)); ok != (rev > 16) {
+			t.Errorf("a large pass of state %d of %d is there: %v", rev, s.story.state.Rev, ok)
+		}
+	}
+	if _, ok := s.story.chunk(s.story.state.Bed.Chunks[0].Hash); !ok {
+		t.Error("what is played is forgotten")
+	}
 }
 
 // A beat goes through a stream on which nothing happens, and a stream ends with the server at once.

@@ -3,6 +3,7 @@
 package soundfiles
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"path"
@@ -55,8 +56,12 @@ func Add(set *files.Set, res *bed.Result, b bank.Bank, o Options) (*Made, error)
 	if err != nil {
 		return nil, &NotHeardError{err}
 	}
-	if len(mixed.Stems) == 0 {
-		return nil, &NotHeardError{fmt.Errorf("nobody is left to be heard")}
+	switch {
+	case len(mixed.Stems) > 0:
+	case len(o.Solo)+len(o.Mute) > 0:
+		return nil, &NotHeardError{errors.New("nobody is left to be heard")}
+	default:
+		return nil, &NotHeardError{errors.New("nobody plays in this song: there is nothing to be heard")}
 	}
 	made.frames = len(mixed.Mix.Left)
 	// The mix is written while the stems are made.
@@ -97,19 +102,13 @@ func (m *Made) addStems(set *files.Set, mixed *audio.Mixed, song *heard.Song, te
 	return nil
 }
 
-// stemNames are the names of the parts' files, without their end: letters and digits, and no two alike.
+// stemNames are the names of the parts' files, without their end.
 func stemNames(song *heard.Song) []string {
-	out := make([]string, len(song.Parts))
-	taken := map[string]bool{}
+	names := make([]string, len(song.Parts))
 	for i, p := range song.Parts {
-		word := bed.PlainWord(p.Name)
-		for n := 2; taken[strings.ToLower(word)]; n++ {
-			word = fmt.Sprintf("%s-%d", bed.PlainWord(p.Name), n)
-		}
-		taken[strings.ToLower(word)] = true
-		out[i] = word
+		names[i] = p.Name
 	}
-	return out
+	return bed.FileNames(names, "singer")
 }
 
 // Summary says in one line what was made: how long, which files, who is heard.

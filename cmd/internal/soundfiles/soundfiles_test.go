@@ -13,7 +13,7 @@ func TestStemNames(t *testing.T) {
 	for _, name := range []string{"Drums", "Bass", "bass", "../up", "Łucja & co", "…", "BASS"} {
 		song.Parts = append(song.Parts, heard.Part{Name: name})
 	}
-	want := []string{"Drums", "Bass", "bass-2", "up", "Łucja-co", "section", "BASS-3"}
+	want := []string{"Drums", "Bass", "bass-2", "up", "Łucja-co", "singer", "BASS-3"}
 	if got := stemNames(song); !slices.Equal(got, want) {
 		t.Errorf("%q, expected %q", got, want)
 	}
