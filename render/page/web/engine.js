@@ -70,7 +70,8 @@ export class Engine extends EventTarget {
 
   /** pending is the bed that waits for the next bar line, or null. */
   get pending() {
-    return this.player.newest === this.bed ? null : this.player.newest;
+    const { newest } = this.player;
+    return newest === this.bed || !newest.bars.length ? null : newest;
   }
 
   /** room is the bed's room for others, where it is known. */
