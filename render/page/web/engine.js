@@ -235,11 +235,11 @@ export class Engine extends EventTarget {
     }
   }
 
-  /** port is the port that is remembered, or the only one there is. */
+  /** port is the port that is remembered, or that it plays on, or the only one there is. */
   #port() {
-    const { port } = this.settings;
     const { list } = this.ports;
-    return this.ports.find(port ?? (list.length === 1 ? list[0] : null));
+    const only = list.length === 1 ? list[0] : null;
+    return this.ports.find(this.settings.port ?? this.player.midi.port ?? only);
   }
 
   /** findPort plays on the port that is chosen, and says so where it is gone. */

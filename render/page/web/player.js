@@ -171,8 +171,9 @@ export class Player {
     if (here && !(this.byMidi && !port)) {
       this.play(here.bar);
     } else if (here) {
-      this.#idle();
+      this.worker.postMessage("rest");
     }
+    this.#fade();
   }
 
   /** bring has a new bed follow: at a bar line once its first notes are there, or at once where nothing plays. */
@@ -283,11 +284,16 @@ export class Player {
     this.tell("change");
   }
 
-  /** idle has nothing run on that costs something, once all has died away. */
+  /** idle has nothing run on that costs something. */
   #idle() {
     this.worker.postMessage("rest");
-    clearTimeout(this.idling);
-    this.idling = setTimeout(() => this.playing || this.audio?.pause(), fading);
+    this.#fade();
+  }
+
+  /** fade lets our own sound rest once all has died away. */
+  #fade() {
+    clearTimeout(this.fading);
+    this.fading = setTimeout(() => (this.playing && !this.byMidi) || this.audio?.pause(), fading);
   }
 
   #swapped() {
