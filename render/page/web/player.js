@@ -183,12 +183,12 @@ export class Player {
     if (bed.bars.length && this.transport.playing) {
       this.#offered = { bed, since: performance.now() };
     } else if (bed.bars.length) {
-      this.transport.offer(bed);
       if (was?.bars.length) {
         const map = this.places.between(was, bed);
         this.#rest = this.#rest === null ? null : standing(map, this.#rest, bed);
         this.#starting &&= { ...this.#starting, bar: standing(map, this.#starting.bar, bed) };
       }
+      this.transport.offer(bed);
     }
     this.want();
     this.speaker?.furnish(bed.bank);
@@ -227,7 +227,7 @@ export class Player {
   #barIn(bed) {
     const here = this.transport.playing ? this.transport.heard(this.#heardTime()) : null;
     if (here) {
-      return standing(this.places.between(here.bed, bed), here.bar, bed);
+      return here.bed === bed ? here.bar : standing(this.places.between(here.bed, bed), here.bar, bed);
     }
     return Math.min(this.#starting?.bar ?? this.#rest ?? 0, bed.bars.length - 1);
   }
@@ -258,8 +258,8 @@ export class Player {
       this.setLoudness(this.settings.loudness);
       this.transport.outlet = this.sound;
       this.applyHeard();
-      this.speaker.furnish(this.newest.bank);
     }
+    this.speaker.furnish(this.newest.bank);
   }
 
   tellBlocked() {
