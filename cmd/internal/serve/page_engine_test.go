@@ -133,3 +133,28 @@ func TestPageBlockedAndAsleep(t *testing.T) {
 		}
 	}
 }
+
+// A save that comes while play waits for the browser is shown at once, with the bar that will play in it. A hall
+// that could not be had is asked for again.
+func TestPageSavedBeforeItSounds(t *testing.T) {
+	s := playing(t)
+	w := engine(bare(t, chromium(t), s))
+	saved(t, s, fast, "good")
+	w.do(`globalThis.AudioContext = class extends AudioContext {
+		constructor(o) { super(o); super.suspend(); }
+		resume() { return T.touched ? super.resume() : new Promise(() => {}); }
+	}`)
+	w.do(`T.fetch = fetch.bind(globalThis), globalThis.fetch = (path, ...more) =>
+		path.endsWith("/room") && !T.touched ? Promise.reject(new Error("no hall")) : T.fetch(path, ...more)`)
+	w.do("T.start(), T.until(() => T.engine.bed?.bars.length)")
+	w.do("T.engine.play(3), T.until(() => T.trouble('blocked'))")
+	w.do(`T.engine.addEventListener("swap", () => {
+		try { T.at = String(T.engine.now().bar); } catch (e) { T.at = String(e); }
+	})`)
+	saved(t, s, strings.Replace(fast, " F | G |", "", 1), "shorter")
+	w.do("T.until(() => T.engine.bed.bars.length === 2)")
+	if at := eval[string](w, "T.at"); at != "1" {
+		t.Errorf("when it is shown it will play from %s", at)
+	}
+	w.do("T.touched = true, T.engine.stop(), T.engine.play(), T.until(() => T.engine.player.sound.room.buffer)")
+}

@@ -9,6 +9,8 @@ import (
 	"testing"
 
 	"github.com/chromedp/chromedp"
+
+	"plinth/render/page"
 )
 
 // valve is a way to a server that can be shut.
@@ -94,6 +96,17 @@ func TestPageStreamDrops(t *testing.T) {
 	v.set(false)
 	w.do("T.until(() => !T.trouble('line') && T.engine.bed.state.says === 'meanwhile')")
 	w.do("T.moved(1e6)")
+	// The stream drops before the bars are there: the same state is told again when it is back.
+	w.do(`T.fetch = fetch.bind(globalThis), globalThis.fetch = (path, ...more) =>
+		path.startsWith("/pass/") ? Promise.reject(new Error("no bars")) : T.fetch(path, ...more)`)
+	saved(t, s, strings.Replace(fast, "| C | Am |", "| Em | C | Am |", 1), "again")
+	w.do("T.until(() => T.trouble('load'))")
+	v.set(true)
+	w.do("T.until(() => T.trouble('line'))")
+	v.set(false)
+	w.do("T.until(() => !T.trouble('line')).then(() => { globalThis.fetch = T.fetch; })")
+	w.do("T.until(() => T.engine.bed.state.says === 'again')")
+	w.do("T.moved(1e6)")
 	// Another plinth at the same address has another key.
 	v.lead(playing(t))
 	v.set(false)
@@ -130,4 +143,50 @@ func TestPageTwoTabs(t *testing.T) {
 	saved(t, s, fast, "alone")
 	second.do("T.until(() => T.engine.bed.state.says === 'alone' && T.engine.playing)")
 	await(t, "one stream for the tab that is left", func() bool { return streams() == 1 })
+}
+
+// Another plinth at the same address counts its saves from 1 again: what it says is never taken for something of
+// the song before. A tab that is opened then shows nothing of what is gone, though a tab that has not noticed yet
+// has the stream.
+func TestPageAnotherSongAtTheSameAddress(t *testing.T) {
+	first, second, wrong := playing(t), playing(t), playing(t)
+	v := newValve(t, first)
+	port := v.addr.(*net.TCPAddr).Port
+	saved(t, first, fast, "first")
+	browser := chromium(t)
+	w := engine(bareAt(t, browser, first, port))
+	w.do("T.start(), T.until(() => T.engine.bed?.bars.length && T.engine.room)")
+	w.do("T.engine.setLoop(0, 3), T.engine.play(), T.moved(5e5), T.old = T.engine.bed, T.room = T.engine.room")
+
+	saved(t, second, strings.Replace(fast, "  play \"a\" {}\n", "  play \"a\" {}\n  play \"a\" {}\n", 1), "second")
+	await(t, "the room of the second song", func() bool {
+		second.story.mu.Lock()
+		defer second.story.mu.Unlock()
+		return second.story.room != nil
+	})
+	lead := func(s *Server) *tab {
+		v.lead(s)
+		v.set(false)
+		w.do("T.until(() => T.trouble('line').includes('another key')).then(() => clearTimeout(T.engine.link.trying))")
+		return engine(bareAt(t, browser, s, port))
+	}
+	other := lead(second)
+	other.do("T.start(), T.until(() => T.engine.bed?.bars.length)")
+	if says := eval[string](other, "T.engine.bed.state.says"); says != "second" {
+		t.Errorf("a new tab shows %q", says)
+	}
+	w.do("T.until(() => T.engine.bed.state.says === 'second' && T.engine.room)")
+	if !eval[bool](w, "T.old.room === T.room && T.engine.room.chunks.length === 2") {
+		t.Error("the first song has the second one's room")
+	}
+	w.do("T.moved(1e6)")
+
+	wrong.Wrong("wrong from the start", []page.Diag{{Severity: "error", Summary: "No song"}}, nil)
+	third := lead(wrong)
+	third.do("T.start()")
+	w.do("T.until(() => T.engine.state.says === 'wrong from the start')")
+	w.do("T.moved(1e6)")
+	if eval[bool](w, "Boolean(T.engine.pending)") {
+		t.Error("a song without bars waits for its bar line")
+	}
 }

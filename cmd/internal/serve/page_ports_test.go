@@ -1,6 +1,7 @@
 package serve
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 )
@@ -65,5 +66,47 @@ func TestPageInstruments(t *testing.T) {
 	w.do("T.start(), T.until(() => T.engine.midi.port === '0')")
 	if !eval[bool](w, "T.engine.outlet === 'midi' && T.engine.midi.clock") {
 		t.Error("the port is not remembered")
+	}
+}
+
+// Who plays on the only instrument there is plays on when another is plugged in. Our own sound costs nothing
+// meanwhile, and is there again when it is chosen.
+func TestPageAnotherInstrument(t *testing.T) {
+	s := playing(t)
+	w := engine(bare(t, chromium(t), s))
+	saved(t, s, fast, "good")
+	w.do("T.midi(['Piano']), T.start(), T.until(() => T.engine.bed?.bars.length)")
+	w.do("T.engine.setLoop(0, 3), T.engine.play(), T.moved(3e5)")
+	w.do("T.engine.setOutlet('midi')")
+	w.do("T.until(() => T.engine.player.midi.sounding.size > 1)")
+	w.do("T.access.outputs.set('1', new T.Port('1', 'Drums')), T.access.onstatechange({})")
+	if !eval[bool](w, "T.engine.playing && T.engine.midi.port === '0'") {
+		t.Error("another instrument has stopped the one that plays")
+	}
+	w.do("T.until(() => T.engine.player.audio.context.state === 'suspended')")
+	w.do("T.engine.setOutlet('sound'), T.moved(1e6), T.loud()")
+}
+
+// Who follows the clock is told the place again when the page stood still for a while, and gets no heap of pulses
+// that are past.
+func TestPageStoodStillForFollowers(t *testing.T) {
+	s := playing(t)
+	w := bare(t, chromium(t), s)
+	saved(t, s, pushed, "song")
+	call[int](w, "next", "song")
+	w.file("midi.js")
+	got := sent{Sent: call[[][]float64](w, "stood", 5_000_000, 12_000_000)}
+	_, system := got.messages()
+	past, told := 0, ""
+	for _, m := range system {
+		switch {
+		case m.bytes == "\xf8" && m.at > 5_100_000 && m.at < 11_000_000:
+			past++
+		case m.bytes != "\xf8" && m.at > 5_100_000:
+			told += fmt.Sprintf("%x ", m.bytes[:1])
+		}
+	}
+	if past > 0 || told != "fc f2 fb " {
+		t.Errorf("%d pulses are past, told %q", past, told)
 	}
 }

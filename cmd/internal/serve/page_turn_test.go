@@ -150,6 +150,29 @@ func TestPageKeepsThePlace(t *testing.T) {
 	}
 }
 
+// Who takes a change back and tries another comes to a bed that was there before: a place is followed by the
+// save that led there.
+func TestPageKeepsThePlaceBackAndForth(t *testing.T) {
+	s := playing(t)
+	w := bare(t, chromium(t), s)
+	form := "  play \"verse\" {}\n  play \"chorus\" {}\n"
+	first := fmt.Sprintf(placed, "| C | Am |", "| F | G |", form)
+	for i, text := range []string{first, fmt.Sprintf(placed, "| C | Am | F |", "| F | G |", form), first,
+		fmt.Sprintf(placed, "| Dm | Em | C | Am |", "| F | G |", form), first} {
+		saved(t, s, text, fmt.Sprint(i))
+		call[int](w, "next", fmt.Sprint(i))
+	}
+	for _, x := range []struct {
+		from, to int
+		want     []int
+	}{{1, 0, []int{0, 1, -1, 2, 3}}, {2, 0, []int{-1, -1, 0, 1, 2, 3}}, {0, 2, []int{2, 3, 4, 5}}} {
+		got := eval[[]int](w, fmt.Sprintf("T.places.between(T.beds[%d], T.beds[%d])", x.from, x.to))
+		if !slices.Equal(got, x.want) {
+			t.Errorf("bars of bed %d are %v in bed %d, want %v", x.from, got, x.to, x.want)
+		}
+	}
+}
+
 // Faster and slower while it plays, the count-in, and the end.
 func TestPagePaceCountInAndEnd(t *testing.T) {
 	s := playing(t)

@@ -70,7 +70,8 @@ export class Engine extends EventTarget {
 
   /** pending is the bed that waits for the next bar line, or null. */
   get pending() {
-    return this.player.newest === this.bed ? null : this.player.newest;
+    const { newest } = this.player;
+    return newest === this.bed || !newest.bars.length ? null : newest;
   }
 
   /** room is the bed's room for others, where it is known. */
@@ -234,11 +235,11 @@ export class Engine extends EventTarget {
     }
   }
 
-  /** port is the port that is remembered, or the only one there is. */
+  /** port is the port that is remembered, or that it plays on, or the only one there is. */
   #port() {
-    const { port } = this.settings;
     const { list } = this.ports;
-    return this.ports.find(port ?? (list.length === 1 ? list[0] : null));
+    const only = list.length === 1 ? list[0] : null;
+    return this.ports.find(this.settings.port ?? this.player.midi.port ?? only);
   }
 
   /** findPort plays on the port that is chosen, and says so where it is gone. */

@@ -24,6 +24,7 @@ export class Intake {
   take(state) {
     const turn = ++this.#turn;
     const alike = likeness(state);
+    this.#compare(state, alike);
     const had = this.player.beds().find((bed) => bed.alike === alike);
     this.state = state;
     if (had !== this.player.newest || !had) {
@@ -35,6 +36,16 @@ export class Intake {
     }
     had.tell(state);
     this.#bring(had);
+  }
+
+  /** compare forgets all revisions where another plinth speaks, which counts them from 1 again. */
+  #compare(state, alike) {
+    const was = this.state;
+    if (was && (state.rev < was.rev || (state.rev === was.rev && alike !== likeness(was)))) {
+      this.places.forget();
+      this.player.beds().forEach((bed) => bed.revs.clear());
+      this.#room = null;
+    }
   }
 
   async #load(state, turn) {

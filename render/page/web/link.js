@@ -60,6 +60,11 @@ export class Link extends EventTarget {
     if (kind === "playing") {
       this.dispatchEvent(new Event("playing"));
     } else if (kind === "ask" && this.leads) {
+      if (this.source.readyState === 2) { // it may be another plinth's tab that asks: try at once
+        clearTimeout(this.trying);
+        this.#open();
+        return;
+      }
       this.#share({ kind: "line", up: this.up?.up ?? false, text: this.up?.text ?? "" });
       for (const [name, text] of Object.entries(this.latest)) {
         this.#share({ kind: "event", name, text });
@@ -102,7 +107,7 @@ export class Link extends EventTarget {
         this.#line(false, "plinth does not answer. The bed plays on; what you save comes when plinth is back.");
         return;
       }
-      this.#refused();
+      this.#refused(source);
     };
     for (const name of ["state", "room"]) {
       source.addEventListener(name, ({ data }) => {
@@ -113,8 +118,11 @@ export class Link extends EventTarget {
   }
 
   /** refused is a stream that the browser has given up: plinth is gone, or is another one with another key. */
-  async #refused() {
+  async #refused(source) {
     const answer = await fetch("/", { method: "HEAD", cache: "no-store" }).catch(() => null);
+    if (this.source !== source) {
+      return;
+    }
     this.#line(false, answer?.status === 403 ?
       "plinth has begun again with another key. Open the address that it printed." :
       "plinth does not answer. The bed plays on; run plinth watch --page again and open the address that it prints.");

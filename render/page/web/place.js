@@ -9,15 +9,17 @@ export class Places {
     this.steps = []; // {rev, from, chunks}, the newest last
   }
 
-  /** add keeps a step; the chain is cut off where the server began again. */
+  /** add keeps a step. A state that is told again is none. */
   add(state) {
-    if (this.steps.length && state.rev <= this.steps.at(-1).rev) {
-      this.steps = [];
-    }
-    if (state.was) {
+    if (state.was && state.was.rev < state.rev) {
       this.steps.push({ rev: state.rev, from: state.was.rev, chunks: state.was.chunks });
       this.steps.splice(0, this.steps.length - kept);
     }
+  }
+
+  /** forget drops all steps: those that come count from 1 again. */
+  forget() {
+    this.steps = [];
   }
 
   /**
@@ -31,17 +33,24 @@ export class Places {
     return this.#byRevisions(from, to) ?? byName(from, to);
   }
 
-  /** byRevisions follows the steps back from the later bed; null where the chain is broken. */
-  #byRevisions(from, to) {
-    const steps = [];
-    let at = this.steps.findIndex((s) => to.revs.has(s.rev));
-    for (; at >= 0; at = this.steps.findIndex((s) => s.rev === this.steps[at].from)) {
-      steps.unshift(this.steps[at]);
-      if (from.revs.has(this.steps[at].from)) {
-        break;
+  /** chain are the steps from one bed to another, or null. A bed that came again has several that lead to it. */
+  #chain(from, to) {
+    for (const last of this.steps.filter((s) => to.revs.has(s.rev))) {
+      const chain = [];
+      for (let step = last; step; step = this.steps.find((s) => s.rev === step.from)) {
+        chain.unshift(step);
+        if (from.revs.has(step.from)) {
+          return chain;
+        }
       }
     }
-    if (at < 0) {
+    return null;
+  }
+
+  /** byRevisions follows the steps; null where the chain is broken. */
+  #byRevisions(from, to) {
+    const steps = this.#chain(from, to);
+    if (!steps) {
       return null;
     }
     const out = from.bars.map((bar) => {

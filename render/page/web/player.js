@@ -171,8 +171,9 @@ export class Player {
     if (here && !(this.byMidi && !port)) {
       this.play(here.bar);
     } else if (here) {
-      this.#idle();
+      this.worker.postMessage("rest");
     }
+    this.#fade();
   }
 
   /** bring has a new bed follow: at a bar line once its first notes are there, or at once where nothing plays. */
@@ -182,12 +183,12 @@ export class Player {
     if (bed.bars.length && this.transport.playing) {
       this.#offered = { bed, since: performance.now() };
     } else if (bed.bars.length) {
-      this.transport.offer(bed);
       if (was?.bars.length) {
         const map = this.places.between(was, bed);
         this.#rest = this.#rest === null ? null : standing(map, this.#rest, bed);
         this.#starting &&= { ...this.#starting, bar: standing(map, this.#starting.bar, bed) };
       }
+      this.transport.offer(bed);
     }
     this.want();
     this.speaker?.furnish(bed.bank);
@@ -226,7 +227,7 @@ export class Player {
   #barIn(bed) {
     const here = this.transport.playing ? this.transport.heard(this.#heardTime()) : null;
     if (here) {
-      return standing(this.places.between(here.bed, bed), here.bar, bed);
+      return here.bed === bed ? here.bar : standing(this.places.between(here.bed, bed), here.bar, bed);
     }
     return Math.min(this.#starting?.bar ?? this.#rest ?? 0, bed.bars.length - 1);
   }
@@ -257,8 +258,8 @@ export class Player {
       this.setLoudness(this.settings.loudness);
       this.transport.outlet = this.sound;
       this.applyHeard();
-      this.speaker.furnish(this.newest.bank);
     }
+    this.speaker.furnish(this.newest.bank);
   }
 
   tellBlocked() {
@@ -283,11 +284,16 @@ export class Player {
     this.tell("change");
   }
 
-  /** idle has nothing run on that costs something, once all has died away. */
+  /** idle has nothing run on that costs something. */
   #idle() {
     this.worker.postMessage("rest");
-    clearTimeout(this.idling);
-    this.idling = setTimeout(() => this.playing || this.audio?.pause(), fading);
+    this.#fade();
+  }
+
+  /** fade lets our own sound rest once all has died away. */
+  #fade() {
+    clearTimeout(this.fading);
+    this.fading = setTimeout(() => (this.playing && !this.byMidi) || this.audio?.pause(), fading);
   }
 
   #swapped() {

@@ -2,6 +2,7 @@
 import { moment, rank } from "./instance.js";
 
 const tolerance = 3000; // microseconds: a note that is later than that is left out
+const stood = 1000000; // microseconds: nobody can catch up with a clock that is later than that
 
 /** send gives the outlet all that is before the horizon, in its order. */
 export function send(tp, now, horizon) {
@@ -39,7 +40,9 @@ function give(tp, { kind, t, s, note, part, program, tick }, now) {
   if (kind === "program") {
     outlet.program(part, program, t);
   } else if (kind === "pulse") {
-    outlet.pulse(tick, t);
+    if (t > now - stood) {
+      outlet.pulse(tick, t);
+    }
   } else if (kind === "off") {
     if (s.handle !== null) {
       outlet.off(s.handle, t);

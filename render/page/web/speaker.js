@@ -17,13 +17,14 @@ export class Speaker {
     this.bank = "";
   }
 
-  /** furnish has the reverb of a bank; where it cannot be had the sound is dry. */
+  /** furnish has the reverb of a bank; where it cannot be had the sound is dry until it is furnished again. */
   async furnish(bank) {
     if (bank && bank !== this.bank) {
       this.bank = bank;
       const impulse = await this.notes.impulse(bank).catch(() => null);
       if (bank === this.bank) {
         this.sound.setRoom(impulse);
+        this.bank = impulse ? bank : "";
       }
     }
   }

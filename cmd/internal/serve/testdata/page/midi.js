@@ -101,4 +101,13 @@
     T.run(tp, 9e6);
     return port.arrived.filter((m) => m[1] >= 0xf0).map(([t, ...bytes]) => [t - start, ...bytes]);
   };
+
+  /** stood is what those who follow the clock are told where nothing ticks from one time to another. */
+  T.stood = (from, to) => {
+    const { tp, port } = T.sender(0, { clock: true });
+    tp.start(0, 0);
+    T.run(tp, from);
+    T.run(tp, to + 2e6, {}, to);
+    return port.sent.filter((m) => m[1] >= 0xf0);
+  };
 })()
