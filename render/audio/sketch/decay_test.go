@@ -15,6 +15,7 @@ func slope(s bank.Sound, from, to float64) float64 {
 // of Piano Tones, JASA 19, 1947: 4 to 80 dB/s; from memory), a later sound several times slower (Weinreich, Coupled
 // piano strings, JASA 62, 1977).
 func TestPianoDecay(t *testing.T) {
+	renders(t)
 	before := 0.0
 	for _, row := range []struct {
 		key       uint8
@@ -41,6 +42,7 @@ func TestPianoDecay(t *testing.T) {
 // A bass guitar's open E lasts, a double bass's does not: real ones lose 3 to 8 and 10 to 20 dB in a second
 // (measured on TimGM6mb and FluidR3, keys 28 to 40).
 func TestBassDecay(t *testing.T) {
+	renders(t)
 	for program, want := range map[uint8][2]float64{32: {10, 22}, 33: {3, 10}, 34: {3, 10}, 35: {1, 8}} {
 		for _, key := range []uint8{28, 34, 40} {
 			s := compute(bank.Note{Patch: bank.Patch{Program: program}, Key: key, Layer: 1}, bank.MaxFrames)

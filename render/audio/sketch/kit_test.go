@@ -15,7 +15,7 @@ func kitNote(kit, key, velocity uint8) bank.Sound {
 
 // General MIDI's hi-hat keys end each other; nothing else that the drummer plays is in that class.
 func TestHatsChoke(t *testing.T) {
-	t.Parallel()
+	renders(t)
 	for _, kit := range []uint8{standardKit, brushKit} {
 		closed, foot, open := kitNote(kit, 42, 60), kitNote(kit, 44, 60), kitNote(kit, 46, 60)
 		if closed.Class == 0 || closed.Class != foot.Class || foot.Class != open.Class {
@@ -38,6 +38,7 @@ func crest(s bank.Sound) float64 { return rms(s, attack(s), attack(s)+0.01) - rm
 // A brush that sweeps is noise that swells: it comes slowly, has no peak, and no pitch. A snare drum that a stick
 // strikes is the opposite. A brush that taps lies between.
 func TestBrushes(t *testing.T) {
+	renders(t)
 	struck, sweep, tap := kitNote(standardKit, 38, 80), kitNote(brushKit, 40, 80), kitNote(brushKit, 38, 80)
 	if a := attack(sweep); a < 0.08 || a > 0.3 {
 		t.Errorf("a sweep is loudest after %.3f s", a)
@@ -72,7 +73,7 @@ func TestBrushes(t *testing.T) {
 
 // Each voice of the kit is another sound: no two that the drummer has are the same.
 func TestVoicesDiffer(t *testing.T) {
-	t.Parallel()
+	renders(t)
 	for _, kit := range []uint8{standardKit, brushKit} {
 		had := map[float64]string{}
 		keys := map[uint8]bool{}

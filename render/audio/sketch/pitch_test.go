@@ -10,7 +10,7 @@ import (
 // Every program that a song can ask for plays its keys within 3 cents of equal temperament on A4 = 440 Hz (ISO 16), on
 // the softest and the hardest layer.
 func TestPitch(t *testing.T) {
-	t.Parallel()
+	renders(t)
 	const n = 1 << 15
 	keys := map[bool][]uint8{false: {40, 60, 69, 79}, true: {28, 36, 50}}
 	for _, program := range []uint8{0, 1, 2, 3, 4, 5, 6, 7, 32, 33, 34, 35, 36, 37, 38, 39, guideProgram} {
@@ -36,6 +36,7 @@ func TestPitch(t *testing.T) {
 // some 0.0001 to 0.0003 in the bass, 0.0003 to 0.0005 at middle C, ten times that two octaves higher (Fletcher,
 // Blackham and Stratton, JASA 34, 1962, and Fletcher and Rossing, chapter 12; from memory, rounded outwards).
 func TestPianoPartials(t *testing.T) {
+	renders(t)
 	const n = 1 << 17
 	for _, row := range []struct {
 		key       uint8

@@ -96,7 +96,7 @@ func figuresOf(s bank.Sound) figures {
 // The sketch's notes are as loud as those of sampled banks, so that one table of levels fits all; they lie as high
 // in the spectrum, and last as long: between the two banks or a little beside them.
 func TestLikeSampledBanks(t *testing.T) {
-	t.Parallel()
+	renders(t)
 	for _, row := range sampled {
 		p := bank.Patch{Program: row.program, Drums: row.drums}
 		b := New()

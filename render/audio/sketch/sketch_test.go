@@ -17,8 +17,17 @@ const whole = bank.MaxSeconds * time.Second
 // long reports whether tests may take their time.
 func long() bool { return os.Getenv("PLINTH_LONG") != "" }
 
-// every goes through notes of all instruments: all keys of the kits, and of each program some keys on all layers. With
-// -short it is a sample of them.
+// renders is for tests that render many notes one after another. With -short they are skipped, as by the race detector,
+// which finds nothing in them.
+func renders(t *testing.T) {
+	t.Helper()
+	if testing.Short() {
+		t.Skip("with -short only few notes are rendered")
+	}
+	t.Parallel()
+}
+
+// every goes through notes of all instruments: all keys of the kits, and of each program some keys on all layers.
 func every(do func(n bank.Note)) {
 	for program := range uint8(128) {
 		p := bank.Patch{Program: program}
@@ -26,9 +35,7 @@ func every(do func(n bank.Note)) {
 			continue
 		}
 		keys := []uint8{30, 88, 127, 60, 0}
-		if testing.Short() {
-			keys = keys[1:3]
-		} else if !long() {
+		if !long() {
 			keys = keys[2:]
 		}
 		for _, key := range keys {
@@ -39,11 +46,7 @@ func every(do func(n bank.Note)) {
 	}
 	for _, kit := range []uint8{standardKit, brushKit} {
 		p := bank.Patch{Program: kit, Drums: true}
-		step := uint8(1)
-		if testing.Short() {
-			step = 9
-		}
-		for key := uint8(35); key <= 81; key += step {
+		for key := uint8(35); key <= 81; key++ {
 			for layer := range uint8(1 + len(layers(p, int(key)))) {
 				do(bank.Note{Patch: p, Key: key, Layer: layer})
 			}
@@ -53,7 +56,7 @@ func every(do func(n bank.Note)) {
 
 // Every note begins and ends without a click, has no offset, is never over full scale, and can be let go of.
 func TestNotesAreClean(t *testing.T) {
-	t.Parallel()
+	renders(t)
 	every(func(n bank.Note) {
 		s := compute(n, bank.MaxFrames)
 		size := len(s.Left)
@@ -87,6 +90,7 @@ func TestNotesAreClean(t *testing.T) {
 
 // The layers of a key are as loud as each other, and the harder one is brighter.
 func TestLayers(t *testing.T) {
+	renders(t)
 	p38 := bank.Patch{Drums: true}
 	for _, row := range []struct {
 		patch bank.Patch
@@ -145,7 +149,7 @@ func TestNote(t *testing.T) {
 
 // A note of which less is wanted is the beginning of the whole one, to the last bit; what is over before is whole.
 func TestBeginning(t *testing.T) {
-	t.Parallel()
+	renders(t)
 	cut := 0
 	for i, row := range sampled {
 		if i%4 > 0 && !long() {

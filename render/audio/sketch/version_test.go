@@ -18,7 +18,7 @@ var update = flag.Bool("update", false, "write testdata/figures.txt anew")
 // ID is another when the bank sounds otherwise: pages keep notes by it. What the bank sounds like is held coarsely in
 // testdata/figures.txt, so that another processor's last bits do not count.
 func TestVersion(t *testing.T) {
-	t.Parallel()
+	renders(t)
 	path := filepath.Join("testdata", "figures.txt")
 	var notes []bank.Note
 	for _, row := range sampled {
