@@ -115,7 +115,7 @@ func (a *app) writeBed(dir string, res *bed.Result, sound *soundFlags, start tim
 		}
 		return filepath.Join(dir, name) + " (unchanged)"
 	}
-	took := fmt.Sprintf("%d ms", time.Since(start).Milliseconds())
+	took := lasted(time.Since(start))
 	if made == nil {
 		fmt.Fprintf(a.err, "%s: %s, %s\n", named(midi.Name), res.Summary(), took)
 		return nil
@@ -123,4 +123,12 @@ func (a *app) writeBed(dir string, res *bed.Result, sound *soundFlags, start tim
 	fmt.Fprintf(a.err, "%s: %s\n%s: %s, played by %s, %s\n", named(midi.Name), res.Summary(), named(made.Mix),
 		made.Summary(), by, took)
 	return nil
+}
+
+// lasted is how long a build took: in milliseconds, and from two seconds on in seconds.
+func lasted(d time.Duration) string {
+	if d < 2*time.Second {
+		return fmt.Sprintf("%d ms", d.Milliseconds())
+	}
+	return fmt.Sprintf("%.1f s", d.Seconds())
 }

@@ -161,10 +161,25 @@ func unknownFlag(cmd *cobra.Command, err *pflag.NotExistError) error {
 		name, dashes = letters, "-"
 	}
 	is := ";"
-	if near := nearestFlag(cmd, name); near != "" {
+	if other := commandsWith(cmd, name); len(other) > 0 {
+		is = fmt.Sprintf("; that is for %s;", wording.And(other))
+	} else if near := nearestFlag(cmd, name); near != "" {
 		is = fmt.Sprintf("; is it --%s?", near)
 	}
 	return misuse("there is no flag %s%s%s %s", dashes, name, is, flagsOf(cmd))
+}
+
+// commandsWith are the other commands that have a flag.
+func commandsWith(cmd *cobra.Command, flag string) (out []string) {
+	if !cmd.HasParent() || cmd.Flags().Lookup(flag) != nil {
+		return nil
+	}
+	for _, other := range cmd.Parent().Commands() {
+		if other.Flags().Lookup(flag) != nil {
+			out = append(out, other.CommandPath())
+		}
+	}
+	return out
 }
 
 // nearestFlag is what may be meant by a word that is no flag of the command.
@@ -178,6 +193,9 @@ func nearestFlag(cmd *cobra.Command, word string) string {
 		names = append(names, f.Name)
 	}
 	if also := alsoCalled[strings.ToLower(word)]; slices.Contains(names, also) {
+		if also == "with" {
+			also += " " + withWords[0]
+		}
 		return also
 	}
 	if slices.Contains(names, word) { // behind one dash

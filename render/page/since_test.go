@@ -10,6 +10,7 @@ import (
 	"plinth/groove/songfiletest"
 	"plinth/render/audio/bank"
 	"plinth/songspec/guide"
+	"plinth/songspec/timeline"
 )
 
 // weir is the song that the tests change. Its bridge has bars in 7/8 and a rit, so that what follows
@@ -176,6 +177,20 @@ func TestExcerpt(t *testing.T) {
 	room := read[roomJSON](t, Room(bed))
 	if len(room.Chunks) != 1 || len(room.Chunks[0].Grid) != 16 {
 		t.Errorf("%+v", room)
+	}
+	// What is free there is free of nine in ten of the notes that are played.
+	for _, f := range room.Chunks[0].Free {
+		for _, who := range []timeline.Player{timeline.Bass, timeline.Piano} {
+			in := 0
+			for _, n := range perf.Parts[who] {
+				if int(n.Key) >= f.Low && int(n.Key) <= f.High {
+					in++
+				}
+			}
+			if 10*in > len(perf.Parts[who]) {
+				t.Errorf("%q is called free: %d of %d notes of the %s lie there", f.Names, in, len(perf.Parts[who]), who)
+			}
+		}
 	}
 }
 

@@ -33,6 +33,9 @@ const (
 // because they are part of the stroke that they lead to. A swung off-beat is moved to the
 // last third of the beat, where it is heard.
 func meantBy(tl *timeline.Timeline, perf *groove.Performance, who timeline.Player) []meant {
+	if len(perf.Passes) == 0 {
+		return playedBy(tl, perf, who)
+	}
 	size := 0
 	for i := range perf.Passes {
 		size += len(perf.Passes[i].Score.Parts[who].Notes)
@@ -56,6 +59,21 @@ func meantBy(tl *timeline.Timeline, perf *groove.Performance, who timeline.Playe
 		}
 	}
 	sort.SliceStable(out, func(i, j int) bool { return out[i].tick < out[j].tick })
+	return out
+}
+
+// playedBy returns the notes of a player as they are played, by tick: a part of a song has no score.
+func playedBy(tl *timeline.Timeline, perf *groove.Performance, who timeline.Player) []meant {
+	var out []meant
+	pass := 0
+	for _, n := range perf.Parts[who] {
+		for pass+1 < len(tl.Passes) && tl.Passes[pass+1].Start <= n.Tick {
+			pass++
+		}
+		p := &tl.Passes[pass]
+		bar := p.FirstBar + p.BarAt(max(n.Tick-p.Start, 0))
+		out = append(out, meant{tick: n.Tick, end: n.Tick + n.Length, bar: bar, key: int(n.Key)})
+	}
 	return out
 }
 

@@ -14,6 +14,7 @@ func TestOffers(t *testing.T) {
 		{"C77", "C7"}, {"Cm77", "Cm7"}, {"Cmaj77", "Cmaj7"}, {"Csus44", "Csus4"}, {"C7su4", "C7sus4"},
 		{"C7atl", "C7alt"}, {"Cad9", "Cadd9"}, {"C7(b9", "C7b9"}, {"Cm(add9", "Cmadd9"}, {"C7#8", "C7#9"},
 		{"Cm7b5x", "Cm7b5"}, {"C9sus5", "C9sus4"}, {"Csus5", "Csus4"}, {"C-8", "C-"}, {"C+8", "C+"}, {"Cj7", "Cmaj7"},
+		{"Cmj7", "Cmaj7"}, {"Cmj", "Cmaj"}, {"Cmj9/E", "Cmaj9/E"},
 		{"Cm7(maj7)", "Cm(maj7)"}, {"C711", "C11"},
 		// What near spellings there are would drop or change a tone.
 		{"C54", ""}, {"C7(maj7)", ""}, {"C7(mja7)", ""}, {"C6(b9", "C6(b9)"}, {"C7#99", ""}, {"Cm7b55", ""},

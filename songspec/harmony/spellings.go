@@ -16,8 +16,9 @@ var commonSpellings = []string{
 }
 
 // otherSpellings are suffixes of other countries: j for major, and figures for a
-// suspension. Common practice of German, Dutch and French charts, no single source.
+// suspension; and mj, which is short for major. Common practice of German, Dutch and French charts, no single source.
 var otherSpellings = map[string]string{
 	"j": "maj7", "j7": "maj7", "j9": "maj9", "7j": "maj7", "9j": "maj9",
+	"mj": "maj", "mj7": "maj7", "mj9": "maj9", "Mj7": "maj7", "Mj9": "maj9",
 	"4/7": "7sus4", "7/4": "7sus4", "4/9": "9sus4", "9/4": "9sus4", "sus2/4": "sus24",
 }

@@ -38,6 +38,10 @@ func TestPageKeys(t *testing.T) {
 	key("", kb.Enter, here+` === 9`)
 	key("l", "l", looped+` === "9 10 11 12"`)
 	key("l", "l", looped+` === ""`)
+	w.press("n") // the bar that was chosen keeps the focus, and this pass is the one that plays
+	w.until(here + ` === 12`)
+	key("l", "l", looped+` === "13 14 15 16 17 18 19 20"`)
+	key("l", "l", looped+` === ""`)
 	key("", " ", here+` === -1`) // on a bar
 	w.do(`document.activeElement.blur()`)
 	key("Space", " ", here+` >= 0`)

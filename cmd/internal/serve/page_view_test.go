@@ -12,7 +12,6 @@ import (
 	"plinth/groove"
 	"plinth/groove/songfiletest"
 	"plinth/render/page"
-	"plinth/songspec/timeline"
 )
 
 // The page shows all of the song: its texts as they are, whatever they look like, and each bar with a name for
@@ -131,43 +130,6 @@ func TestPageShowsAWrongSave(t *testing.T) {
 	w.holds(`!document.querySelector("#wrong .doubts").open`)
 	w.press("w") // opens them
 	w.until(`document.querySelector("#wrong .doubts").open && document.activeElement.matches(".doubts summary")`)
-}
-
-// A count-in in which nothing is played but the click is a narrow stretch, and the singer's first note is named there.
-func TestPageShowsTheCountIn(t *testing.T) {
-	s := playing(t)
-	tl, set, err := songfiletest.ExampleText("page.song.hcl", strings.Replace(weir, "section", "key = \"Eb\"\n"+
-		"count_in = 1\nsection", 1))
-	if err != nil {
-		t.Fatal(err)
-	}
-	tl.Vocals = []timeline.Vocal{{Notes: []timeline.SungNote{{Tick: tl.Lead, Length: 960, Key: 63}}}}
-	s.Good(tl, groove.Perform(tl, set), "12 bars", nil)
-	w := opened(t, chromium(t), s, desktop)
-	if got := w.text(".pass:nth-of-type(1) .facts"); got != "starting pitch E♭4" {
-		t.Errorf("before bar 1 is written %q", got)
-	}
-	w.holds(`document.querySelector(".pass .system").offsetHeight < 60`)
-	w.until(`document.querySelector(".pass:nth-of-type(2) .picture .voice-edge")`)
-}
-
-// The line in the strip stays in its pass when the window gets another width while it plays.
-func TestPageLineInTheStrip(t *testing.T) {
-	s := playing(t)
-	saved(t, s, weir, "12 bars")
-	w := opened(t, chromium(t), s, desktop)
-	w.do(`document.querySelector("[data-bar='2']").click()`)
-	w.until(`document.querySelector("#sheet [data-bar='3'].here")`)
-	w.do(`document.body.style.width = "420px"`)
-	w.until(`document.querySelectorAll(".pass:nth-of-type(1) .system:nth-of-type(1) .bar").length === 2`)
-	if !eval[bool](w, `(async () => {
-		for (let i = 0; i < 2; i++) await new Promise(requestAnimationFrame);
-		const line = document.querySelector("#form .line").getBoundingClientRect();
-		const block = document.querySelector("#form [aria-current]").getBoundingClientRect();
-		return line.left >= block.left + block.width / 2 && line.right <= block.right;
-	})()`) {
-		t.Error("the line is elsewhere in the strip than what plays")
-	}
 }
 
 // The passes that the last save changed are marked, and the key goes from one to the next.

@@ -60,20 +60,21 @@ export class Controls {
     const { engine } = this;
     const { bed } = engine;
     const now = bed?.bars.length ? engine.now() : null;
+    const first = bed?.bars[bed.lead]?.at ?? 0; // the outline counts from bar 1, too
     if (!now || !bed.bars[now.bar]) {
       setText(this.pass, bed?.bars.length ? "stopped" : "");
       setText(this.bar, "");
-      setText(this.time, bed?.bars.length ? length(bed.end) : "");
+      setText(this.time, bed?.bars.length ? length(bed.end - first) : "");
       return;
     }
     setText(this.pass, passName(bed.chunks[bed.bars[now.bar].chunk]));
     setText(this.bar, now.count ? "count-in" : barName(bed, now.bar));
-    setText(this.time, `${length(now.at)} of ${length(bed.end)}`);
+    setText(this.time, `${length(now.at - first)} of ${length(bed.end - first)}`);
   }
 }
 
-// length is a time in minutes and seconds.
+// length is a time in minutes and seconds; in front of bar 1 it is negative.
 function length(micros) {
-  const seconds = Math.max(0, Math.floor(micros / 1e6));
-  return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, "0")}`;
+  const seconds = Math.abs(Math.floor(micros / 1e6));
+  return `${micros < 0 ? "−" : ""}${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, "0")}`;
 }

@@ -17,10 +17,11 @@ export class Desk {
     return Math.min(this.engine.now()?.bar ?? this.engine.bed?.lead ?? 0, last);
   }
 
-  // at is the bar that a key means: the one with the focus, or else the one that plays.
+  // at is the bar that a key means: the one that plays, and where nothing does the one with the focus. A bar that was
+  // clicked keeps the focus while others play.
   at() {
     const bar = document.activeElement?.dataset?.bar;
-    return bar === undefined ? this.here() : Number(bar);
+    return bar === undefined || this.engine.playing ? this.here() : Number(bar);
   }
 
   toggle() { this.engine.toggle(); }
@@ -53,8 +54,8 @@ export class Desk {
     this.sheet.focus(bar);
   }
 
-  barBack() { this.#go((this.engine.playing ? this.here() : this.at()) - 1); }
-  barOn() { this.#go((this.engine.playing ? this.here() : this.at()) + 1); }
+  barBack() { this.#go(this.at() - 1); }
+  barOn() { this.#go(this.at() + 1); }
 
   passBack() {
     const { bed } = this.engine;
