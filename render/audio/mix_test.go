@@ -234,7 +234,7 @@ func TestLength(t *testing.T) {
 		t.Errorf("nobody plays: %d frames, peak %g", len(silent.Mix.Left), silent.Mix.peak())
 	}
 	long := song()
-	long.End = MaxMinutes*60*second + second
+	long.End = maxMinutes*60*second + second
 	if _, err := Mix(long, testBank{}, Options{}); err == nil || !strings.Contains(err.Error(), "30 minutes") {
 		t.Errorf("a long song: %v", err)
 	}

@@ -17,8 +17,8 @@ import (
 	"plinth/render/audio/soundfont"
 )
 
-// Variable is the environment variable that names a SoundFont.
-const Variable = "PLINTH_SOUNDFONT"
+// variable is the environment variable that names a SoundFont.
+const variable = "PLINTH_SOUNDFONT"
 
 // Found is a bank and where it comes from.
 type Found struct {
@@ -28,7 +28,7 @@ type Found struct {
 	NoDrums bool
 }
 
-// Find is the bank of the SoundFont that is named; of the one that Variable names where named is empty; or of
+// Find is the bank of the SoundFont that is named; of the one that variable names where named is empty; or of
 // the first one in the system's usual folders that has a drum kit. A file that is named and cannot be
 // used is an error; one that was found is passed over.
 func Find(named string) (Found, error) { return find(named, folders(runtime.GOOS, os.Getenv)) }
@@ -36,7 +36,7 @@ func Find(named string) (Found, error) { return find(named, folders(runtime.GOOS
 func find(named string, dirs []string) (Found, error) {
 	from := ""
 	if named == "" {
-		named, from = os.Getenv(Variable), Variable+": "
+		named, from = os.Getenv(variable), variable+": "
 	}
 	if named != "" {
 		b, err := open(named)
