@@ -198,7 +198,8 @@ func TestChoice(t *testing.T) {
 			`click, guide, pitch and Ida`},
 		{Choice{Solo: []string{"strings"}}, `nobody is called "strings"; there are drums, bass, piano, click, guide, ` +
 			`pitch and Ida`},
-		{Choice{Solo: []string{"pitch"}}, "the song has no pitch"},
+		{Choice{Solo: []string{"pitch"}}, "the song gives no starting pitch: a singer who enters in the first two " +
+			"bars is given one in the count-in"},
 	} {
 		if err := row.choice.Check(band()); err == nil || err.Error() != row.want {
 			t.Errorf("%v: %v", row.choice, err)
