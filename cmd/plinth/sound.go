@@ -105,9 +105,6 @@ func (a *app) addSound(set *files.Set, res *bed.Result, f *soundFlags) (made *so
 	defer status.clear()
 	made, err = soundfiles.Add(set, res, found.Bank, audio.Choice{Solo: f.solo, Mute: f.mute}, status.show)
 	by = found.Name()
-	if found.NoDrums {
-		by += ", which has no drums"
-	}
 	if found.Sketch {
 		by += " of the instruments, as no SoundFont was found"
 	}

@@ -24,8 +24,16 @@ const variable = "PLINTH_SOUNDFONT"
 type Found struct {
 	bank.Bank
 	Sketch bool // plinth computes it: no SoundFont was named or found
-	// NoDrums says that it has no kit, so that the drums are silent.
-	NoDrums bool
+	// noDrums says that it has no kit, so that the drums are silent.
+	noDrums bool
+}
+
+// Name is the bank's name, with what it lacks.
+func (f Found) Name() string {
+	if f.noDrums {
+		return f.Bank.Name() + ", which has no drums"
+	}
+	return f.Bank.Name()
 }
 
 // Find is the bank of the SoundFont that is named; of the one that variable names where named is empty; or of
@@ -43,7 +51,7 @@ func find(named string, dirs []string) (Found, error) {
 		if err != nil {
 			return Found{}, fmt.Errorf("%scannot read the SoundFont %s: %w", from, named, err)
 		}
-		return Found{Bank: b, NoDrums: !b.Has(bank.Patch{Drums: true})}, nil
+		return Found{Bank: b, noDrums: !b.Has(bank.Patch{Drums: true})}, nil
 	}
 	for _, path := range candidates(dirs) {
 		if b, err := open(path); err == nil && b.Has(bank.Patch{Drums: true}) {

@@ -34,7 +34,7 @@ func TestNamed(t *testing.T) {
 	melody := fonttest.Small()
 	melody.Presets = melody.Presets[:1]
 	put(t, dir, map[string][]byte{"m.sf2": melody.Bytes()})
-	if b, err := Find(filepath.Join(dir, "m.sf2")); err != nil || !b.NoDrums {
+	if b, err := Find(filepath.Join(dir, "m.sf2")); err != nil || b.Name() != "m.sf2, which has no drums" {
 		t.Errorf("a SoundFont without a kit: %v, %v", b, err)
 	}
 	put(t, dir, map[string][]byte{"a.sf2": font, "b.sf2": font, "song.sf2": []byte("title = \"x\""),
