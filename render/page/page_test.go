@@ -205,9 +205,9 @@ func TestJSON(t *testing.T) {
 			t.Errorf("no %s in\n%s", want, verse)
 		}
 	}
-	none := State{Rev: 1, Title: "x", File: "x.hcl"}
+	none := State{Rev: 1, File: "x.hcl"}
 	none.Wrong = []Diag{{Severity: "error", Summary: "s", Detail: "a\nb"}}
-	if got := string(none.JSON(nil)); got != `{"rev":1,"song":{"title":"x","by":"","file":"x.hcl","only":""},`+
+	if got := string(none.JSON(nil)); got != `{"rev":1,"song":{"title":"x.hcl","by":"","file":"x.hcl","only":""},`+
 		`"says":"","ok":false,"wrong":[{"severity":"error","summary":"s","detail":"a\nb"}],"doubts":[]}` {
 		t.Error(got)
 	}
