@@ -12,6 +12,7 @@ import (
 	"plinth/cmd/internal/files"
 	"plinth/cmd/internal/soundbank"
 	"plinth/cmd/internal/soundfiles"
+	"plinth/render/audio"
 	"plinth/render/heard"
 	"plinth/songspec/wording"
 )
@@ -102,13 +103,8 @@ func (a *app) addSound(set *files.Set, res *bed.Result, f *soundFlags) (made *so
 	defer debug.SetGCPercent(debug.SetGCPercent(20))
 	status := newStatusLine(a.err, a.terminalErr)
 	defer status.clear()
-	o := soundfiles.Options{Progress: status.show}
-	o.Solo, o.Mute = f.solo, f.mute
-	made, err = soundfiles.Add(set, res, found.Bank, o)
+	made, err = soundfiles.Add(set, res, found.Bank, audio.Choice{Solo: f.solo, Mute: f.mute}, status.show)
 	by = found.Name()
-	if found.NoDrums {
-		by += ", which has no drums"
-	}
 	if found.Sketch {
 		by += " of the instruments, as no SoundFont was found"
 	}

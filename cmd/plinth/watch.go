@@ -71,7 +71,7 @@ address has a key, new each time: who has it hears the song, and nobody else doe
 				if cmd.Flags().Changed("port") {
 					ports = []int{port}
 				}
-				o.Page = &live.Page{Ports: ports, Sounds: page.Sounds{Bank: found.Bank, Sketch: found.Sketch}}
+				o.Page = &live.Page{Ports: ports, Sounds: page.Sounds{Bank: found, Sketch: found.Sketch}}
 			case cmd.Flags().Changed("port"):
 				return misuse("--port is for the page: --page --port %d", port)
 			case soundFont.text != "":

@@ -1,6 +1,7 @@
 package audio
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -20,19 +21,26 @@ func calls(name string, p *heard.Part) bool {
 	return strings.EqualFold(name, p.Who.String()) || p.Who == heard.Guide && strings.EqualFold(name, p.Name)
 }
 
+// absent says of those whom not every song has why it has none.
+var absent = map[string]string{
+	heard.Click.String(): "the song has no click: count_in = 1 gives it one",
+	heard.Guide.String(): "the song has no guide: a vocal block gives it one",
+	heard.Pitch.String(): "the song gives no starting pitch: a singer who enters in the first two bars is given " +
+		"one in the count-in",
+}
+
 // Check says which name of the choice is nobody's. A name that could be somebody's of another song, such as
 // a click's, may be muted; who is to be heard alone must be there.
 func (c Choice) Check(song *heard.Song) error {
 	for _, name := range slices.Concat(c.Solo, c.Mute) {
-		there := slices.ContainsFunc(song.Parts, func(p heard.Part) bool { return calls(name, &p) })
-		known := slices.ContainsFunc(heard.Names, func(n string) bool { return strings.EqualFold(n, name) })
+		why, known := absent[strings.ToLower(name)]
 		switch {
-		case there, known && !slices.Contains(c.Solo, name):
+		case slices.ContainsFunc(song.Parts, func(p heard.Part) bool { return calls(name, &p) }):
 			continue
-		case strings.EqualFold(name, heard.Click.String()):
-			return fmt.Errorf("the song has no click: count_in = 1 gives it one")
+		case known && slices.Contains(c.Solo, name):
+			return errors.New(why)
 		case known:
-			return fmt.Errorf("the song has no %s", strings.ToLower(name))
+			continue
 		}
 		names := slices.Clone(heard.Names)
 		for _, p := range song.Parts {

@@ -8,8 +8,8 @@ import (
 	"plinth/render/heard"
 )
 
-// MaxMinutes bounds a song that is made a sound file.
-const MaxMinutes = 30
+// maxMinutes bounds a song that is made a sound file.
+const maxMinutes = 30
 
 const (
 	// loudest is the peak of every mix, -1 dBFS.
@@ -50,9 +50,9 @@ type Stem struct {
 // Mix mixes a song. It is the same whatever the number of cores. An error means that the song is too long.
 func Mix(song *heard.Song, b bank.Bank, o Options) (*Mixed, error) {
 	end := frameAt(song.End)
-	if end > MaxMinutes*60*bank.Rate {
+	if end > maxMinutes*60*bank.Rate {
 		return nil, fmt.Errorf("a song of more than %d minutes is not made a sound file; --only makes one of a section",
-			MaxMinutes)
+			maxMinutes)
 	}
 	m := &Mixed{gain: 1, reverb: newReverb()}
 	most := m.reverb.blocks(end + bank.MaxFrames + hallFrames) // the last notes may ring on

@@ -201,7 +201,8 @@ func TestChoice(t *testing.T) {
 			`click, guide, pitch and Ida`},
 		{Choice{Solo: []string{"strings"}}, `nobody is called "strings"; there are drums, bass, piano, click, guide, ` +
 			`pitch and Ida`},
-		{Choice{Solo: []string{"pitch"}}, "the song has no pitch"},
+		{Choice{Solo: []string{"pitch"}}, "the song gives no starting pitch: a singer who enters in the first two " +
+			"bars is given one in the count-in"},
 	} {
 		if err := row.choice.Check(band()); err == nil || err.Error() != row.want {
 			t.Errorf("%v: %v", row.choice, err)
@@ -240,7 +241,7 @@ func TestLength(t *testing.T) {
 		t.Errorf("nobody plays: %d frames, peak %g", len(silent.Mix.Left), silent.Mix.peak())
 	}
 	long := song()
-	long.End = MaxMinutes*60*second + second
+	long.End = maxMinutes*60*second + second
 	if _, err := Mix(long, testBank{}, Options{}); err == nil || !strings.Contains(err.Error(), "30 minutes") {
 		t.Errorf("a long song: %v", err)
 	}

@@ -81,7 +81,8 @@ func TestStartingPitch(t *testing.T) {
 		}
 		if i >= 0 {
 			notes := song.Parts[i].Notes
-			if n := notes[0]; len(notes) != 1 || n.Key != 64 || n.At != 0 || n.Bar != 0 || n.Tick != 0 || n.Ticks != 1920 {
+			if n := notes[0]; len(notes) != 1 || n.Key != 64 || n.At != 0 || n.Bar != 0 || n.Tick != 0 ||
+				n.Ticks != 1920 {
 				t.Errorf("%s: %+v", name, notes)
 			}
 		}

@@ -18,7 +18,7 @@ type Bed struct {
 	Timeline    *timeline.Timeline
 	Performance *groove.Performance
 	Chunks      []Chunk              // in order; where there are bars in front the first has them
-	Notes       map[string]bank.Note // the bank's notes that the song plays, by NoteName
+	Notes       map[string]bank.Note // the bank's notes that the song plays, by noteName
 	json        []byte               // what the state says of it: fields, without the braces round them
 }
 
@@ -122,7 +122,7 @@ func NewBed(tl *timeline.Timeline, perf *groove.Performance, sounds Sounds) *Bed
 		b.Chunks, out.Chunks = append(b.Chunks, chunk), append(out.Chunks, place)
 	}
 	for _, n := range w.notes {
-		b.Notes[NoteName(n)] = n
+		b.Notes[noteName(n)] = n
 	}
 	text := encode(out)
 	b.json = text[1 : len(text)-1]

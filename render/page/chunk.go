@@ -79,8 +79,8 @@ func (w *writer) ask(id *int32, patch bank.Patch, n *heard.Note) {
 	*id = int32(i) + 1
 }
 
-// NoteName is the name of a bank's note on the wire: "d40-38-2", "p0-60-0".
-func NoteName(n bank.Note) string {
+// noteName is the name of a bank's note on the wire: "d40-38-2", "p0-60-0".
+func noteName(n bank.Note) string {
 	kind := "p"
 	if n.Drums {
 		kind = "d"
@@ -140,14 +140,14 @@ func (w *writer) chunk(s *stretch) Chunk {
 	}
 	write(false)
 	for _, n := range w.used {
-		print = append(print, []byte(NoteName(n)))
+		print = append(print, []byte(noteName(n)))
 	}
 	out := Chunk{print: hash(print...)}
 	write(true)
 	b = append(b, `],"notes":[`...)
 	names := len(b)
 	for i, n := range w.used {
-		b = append(append(append(separate(b, i), '"'), NoteName(n)...), '"')
+		b = append(append(append(separate(b, i), '"'), noteName(n)...), '"')
 	}
 	whole := [][]byte{[]byte(out.print), b[names:]}
 	b = append(b, `],"parts":[`...)

@@ -121,7 +121,7 @@ func checkChunks(t *testing.T, path string, tl *timeline.Timeline, perf *groove.
 				next[k][bar] = next[k][bar][1:]
 				part := &song.Parts[k]
 				patch := bank.Patch{Program: part.Sounds[n.Sound].Program, Drums: part.Drums}
-				name := NoteName(tones{}.Note(patch, n.Key, n.Velocity))
+				name := noteName(tones{}.Note(patch, n.Key, n.Velocity))
 				if !near(p.At+flat[0], n.At) || !near(flat[1]+1, n.Length) || flat[2] != int64(n.Key) ||
 					flat[3] != int64(n.Velocity) || c.Notes[flat[4]] != name {
 					t.Fatalf("%s: %s: %v, %+v", path, part.Name, flat[:6], n)
@@ -205,9 +205,9 @@ func TestJSON(t *testing.T) {
 			t.Errorf("no %s in\n%s", want, verse)
 		}
 	}
-	none := State{Rev: 1, Title: "x", File: "x.hcl"}
+	none := State{Rev: 1, File: "x.hcl"}
 	none.Wrong = []Diag{{Severity: "error", Summary: "s", Detail: "a\nb"}}
-	if got := string(none.JSON(nil)); got != `{"rev":1,"song":{"title":"x","by":"","file":"x.hcl","only":""},`+
+	if got := string(none.JSON(nil)); got != `{"rev":1,"song":{"title":"x.hcl","by":"","file":"x.hcl","only":""},`+
 		`"says":"","ok":false,"wrong":[{"severity":"error","summary":"s","detail":"a\nb"}],"doubts":[]}` {
 		t.Error(got)
 	}

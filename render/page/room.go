@@ -16,7 +16,6 @@ type (
 	roomChunkJSON struct {
 		Windows []windowJSON `json:"windows"`
 		Free    []freeJSON   `json:"free"`
-		Grid    []stepJSON   `json:"grid"`
 	}
 	windowJSON struct { // in microseconds from the chunk's start
 		From int64 `json:"from"`
@@ -27,40 +26,25 @@ type (
 		High  int       `json:"high"`
 		Names [2]string `json:"names"` // as the key spells them
 	}
-	stepJSON struct { // in how many bars of a hundred the voice or a player attacks on a step of the bar
-		Count   string `json:"count"`
-		Voice   int    `json:"voice"`
-		Players []int  `json:"players"`
-		Free    bool   `json:"free"`
-	}
 )
 
 // Room measures the room that a bed leaves, and gives what the page is told of it but for the revision.
 // It takes longer than all else that the page is told.
 func Room(b *Bed) []byte {
 	r := room.Analyze(b.Timeline, b.Performance)
-	out := roomJSON{Chunks: make([]roomChunkJSON, b.front(), len(b.Chunks))}
+	var out roomJSON
 	out.Low, out.High = r.Field()
-	for i := range r.Passes {
-		out.Chunks = append(out.Chunks, roomChunkJSON{})
-		c, s := &out.Chunks[len(out.Chunks)-1], &r.Passes[i]
-		for _, f := range s.Free {
-			c.Free = append(c.Free, freeJSON{f.Low, f.High, [2]string{guide.PitchName(f.Low, s.Key),
-				guide.PitchName(f.High, s.Key)}})
-		}
-		for _, step := range s.Grid.Steps {
-			c.Grid = append(c.Grid, stepJSON{step.Count, step.Voice, step.Players, step.Free})
-		}
-	}
 	clock := timeline.NewClock(b.Timeline.Tempos)
-	for i := range out.Chunks {
-		c := &out.Chunks[i]
-		c.Windows = append([]windowJSON{}, c.Windows...)
-		c.Free, c.Grid = append([]freeJSON{}, c.Free...), append([]stepJSON{}, c.Grid...)
+	for i := range b.Chunks {
+		c := roomChunkJSON{[]windowJSON{}, []freeJSON{}}
 		start, end := int64(0), b.Timeline.Lead
 		if pass := i - b.front(); pass >= 0 {
-			p := &b.Timeline.Passes[pass]
+			p, s := &b.Timeline.Passes[pass], &r.Passes[pass]
 			start, end = p.Start, p.Start+p.Length
+			for _, f := range s.Free {
+				c.Free = append(c.Free, freeJSON{f.Low, f.High, [2]string{guide.PitchName(f.Low, s.Key),
+					guide.PitchName(f.High, s.Key)}})
+			}
 		}
 		for _, w := range r.Windows {
 			if from, to := max(w.Start, start), min(w.End, end); from < to {
@@ -68,6 +52,7 @@ func Room(b *Bed) []byte {
 				c.Windows = append(c.Windows, windowJSON{clock.Micros(from) - at, clock.Micros(to) - at})
 			}
 		}
+		out.Chunks = append(out.Chunks, c)
 	}
 	return encode(out)
 }

@@ -5,8 +5,7 @@ import "slices"
 // State is all that the page is told at once: what the last save came to, and the last good bed.
 type State struct {
 	Rev    int    // counts the states
-	Title  string // of the song, where there is no bed yet; else the bed's counts
-	File   string // the song file's name, without its folder
+	File   string // the song file's name, without its folder; the title while there is no bed
 	Only   string // the part of the song that is built; empty: all of it
 	Says   string // the line that is printed for it, without the time of day
 	OK     bool   // the last save is right, and Bed is made of it
@@ -71,7 +70,7 @@ type songJSON struct {
 // JSON is the state as the page gets it; since, when not nil, is where the chunks of a state before it
 // went.
 func (s *State) JSON(since *Since) []byte {
-	song := songJSON{Title: plain(s.Title), File: plain(s.File), Only: plain(s.Only)}
+	song := songJSON{Title: plain(s.File), File: plain(s.File), Only: plain(s.Only)}
 	if s.Bed != nil {
 		song.Title, song.By = plain(s.Bed.Timeline.Title), plain(s.Bed.Timeline.By)
 	}

@@ -131,7 +131,7 @@ func Start(o Options) (*Server, error) {
 	}
 	ctx, stop := context.WithCancel(context.Background())
 	s.stop = stop
-	s.story = newStory(page.State{File: o.File, Title: o.File, Only: o.Only})
+	s.story = newStory(page.State{File: o.File, Only: o.Only})
 	go s.story.measureRooms(ctx, s.room)
 	s.http = &http.Server{
 		Handler:           s.guarded(s.routes()),

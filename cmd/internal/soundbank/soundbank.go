@@ -17,18 +17,26 @@ import (
 	"plinth/render/audio/soundfont"
 )
 
-// Variable is the environment variable that names a SoundFont.
-const Variable = "PLINTH_SOUNDFONT"
+// variable is the environment variable that names a SoundFont.
+const variable = "PLINTH_SOUNDFONT"
 
 // Found is a bank and where it comes from.
 type Found struct {
 	bank.Bank
 	Sketch bool // plinth computes it: no SoundFont was named or found
-	// NoDrums says that it has no kit, so that the drums are silent.
-	NoDrums bool
+	// noDrums says that it has no kit, so that the drums are silent.
+	noDrums bool
 }
 
-// Find is the bank of the SoundFont that is named; of the one that Variable names where named is empty; or of
+// Name is the bank's name, with what it lacks.
+func (f Found) Name() string {
+	if f.noDrums {
+		return f.Bank.Name() + ", which has no drums"
+	}
+	return f.Bank.Name()
+}
+
+// Find is the bank of the SoundFont that is named; of the one that variable names where named is empty; or of
 // the first one in the system's usual folders that has a drum kit. A file that is named and cannot be
 // used is an error; one that was found is passed over.
 func Find(named string) (Found, error) { return find(named, folders(runtime.GOOS, os.Getenv)) }
@@ -36,14 +44,14 @@ func Find(named string) (Found, error) { return find(named, folders(runtime.GOOS
 func find(named string, dirs []string) (Found, error) {
 	from := ""
 	if named == "" {
-		named, from = os.Getenv(Variable), Variable+": "
+		named, from = os.Getenv(variable), variable+": "
 	}
 	if named != "" {
 		b, err := open(named)
 		if err != nil {
 			return Found{}, fmt.Errorf("%scannot read the SoundFont %s: %w", from, named, err)
 		}
-		return Found{Bank: b, NoDrums: !b.Has(bank.Patch{Drums: true})}, nil
+		return Found{Bank: b, noDrums: !b.Has(bank.Patch{Drums: true})}, nil
 	}
 	for _, path := range candidates(dirs) {
 		if b, err := open(path); err == nil && b.Has(bank.Patch{Drums: true}) {

@@ -34,12 +34,12 @@ func TestNamed(t *testing.T) {
 	melody := fonttest.Small()
 	melody.Presets = melody.Presets[:1]
 	put(t, dir, map[string][]byte{"m.sf2": melody.Bytes()})
-	if b, err := Find(filepath.Join(dir, "m.sf2")); err != nil || !b.NoDrums {
+	if b, err := Find(filepath.Join(dir, "m.sf2")); err != nil || b.Name() != "m.sf2, which has no drums" {
 		t.Errorf("a SoundFont without a kit: %v, %v", b, err)
 	}
 	put(t, dir, map[string][]byte{"a.sf2": font, "b.sf2": font, "song.sf2": []byte("title = \"x\""),
 		"c.sf3": old.Bytes()})
-	t.Setenv(Variable, filepath.Join(dir, "b.sf2"))
+	t.Setenv(variable, filepath.Join(dir, "b.sf2"))
 	for named, want := range map[string]string{filepath.Join(dir, "a.sf2"): "a.sf2", "": "b.sf2"} {
 		if b, err := Find(named); err != nil || b.Name() != want || b.Sketch {
 			t.Errorf("%q: %v, %v", named, b, err)
@@ -49,15 +49,15 @@ func TestNamed(t *testing.T) {
 		"none.sf2": "none.sf2: there is no such file", "song.sf2": "song.sf2: it is no SoundFont (.sf2)",
 		"c.sf3": "compressed", ".": "it is not a regular file",
 	} {
-		for _, by := range []string{"flag", Variable} {
+		for _, by := range []string{"flag", variable} {
 			named := filepath.Join(dir, name)
-			if by == Variable {
-				t.Setenv(Variable, named)
+			if by == variable {
+				t.Setenv(variable, named)
 				named = ""
 			}
 			_, err := Find(named)
 			if err == nil || !strings.Contains(err.Error(), want) ||
-				strings.Contains(err.Error(), Variable) != (named == "") {
+				strings.Contains(err.Error(), variable) != (named == "") {
 				t.Errorf("%s by %s: %v", name, by, err)
 			}
 		}
@@ -67,7 +67,7 @@ func TestNamed(t *testing.T) {
 // A General MIDI bank is found; what is broken or has no drums is passed over.
 func TestFound(t *testing.T) {
 	dir := t.TempDir()
-	t.Setenv(Variable, "")
+	t.Setenv(variable, "")
 	melody := fonttest.Small()
 	melody.Presets = melody.Presets[:1]
 	put(t, dir, map[string][]byte{

@@ -8,6 +8,7 @@ import (
 	"io"
 	"path"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"plinth/cmd/internal/bed"
@@ -18,12 +19,6 @@ import (
 	"plinth/songspec/timeline"
 	"plinth/songspec/wording"
 )
-
-// Options say what is heard and who is told of the progress.
-type Options struct {
-	audio.Choice
-	Progress func(text string) // of what is being done; may be nil
-}
 
 // NotHeardError is the error for a choice that the song does not have.
 type NotHeardError struct{ err error }
@@ -38,19 +33,16 @@ type Made struct {
 	frames int
 }
 
-// Add adds the sound files of a song that was built to a set. The error is a *NotHeardError, or one of the disk.
-func Add(set *files.Set, res *bed.Result, b bank.Bank, o Options) (*Made, error) {
+// Add adds the sound files of a song that was built to a set. tell is told what is being done. The error is a
+// *NotHeardError, or one of the disk.
+func Add(set *files.Set, res *bed.Result, b bank.Bank, who audio.Choice, tell func(text string)) (*Made, error) {
 	song := heard.Of(res.Timeline, res.Performance)
-	if err := o.Check(song); err != nil {
+	if err := who.Check(song); err != nil {
 		return nil, &NotHeardError{err}
-	}
-	tell := o.Progress
-	if tell == nil {
-		tell = func(string) {}
 	}
 	name := strings.TrimSuffix(res.Outputs[0].Name, filepath.Ext(res.Outputs[0].Name))
 	made := &Made{Mix: name + ".wav", folder: name + ".stems"}
-	mixed, err := audio.Mix(song, b, audio.Options{Choice: o.Choice, Progress: func(share float64) {
+	mixed, err := audio.Mix(song, b, audio.Options{Choice: who, Progress: func(share float64) {
 		tell(fmt.Sprintf("%s: %d %%", made.Mix, int(100*share)))
 	}})
 	if err != nil {
@@ -58,7 +50,7 @@ func Add(set *files.Set, res *bed.Result, b bank.Bank, o Options) (*Made, error)
 	}
 	switch {
 	case len(mixed.Stems) > 0:
-	case len(o.Solo)+len(o.Mute) > 0:
+	case len(who.Solo)+len(who.Mute) > 0:
 		return nil, &NotHeardError{errors.New("nobody is left to be heard")}
 	default:
 		return nil, &NotHeardError{errors.New("nobody plays in this song: there is nothing to be heard")}
@@ -80,6 +72,9 @@ func Add(set *files.Set, res *bed.Result, b bank.Bank, o Options) (*Made, error)
 	return made, err
 }
 
+// fleeting are the stems of those who come and go with the song's first bars.
+var fleeting = []string{"Click", "Pitch"}
+
 // addStems adds the stems, one after another. Those of an earlier build that are not heard now go: they
 // would not add up with the others.
 func (m *Made) addStems(set *files.Set, mixed *audio.Mixed, song *heard.Song, tell func(string)) error {
@@ -98,6 +93,11 @@ func (m *Made) addStems(set *files.Set, mixed *audio.Mixed, song *heard.Song, te
 		}
 		next++
 		m.stems = append(m.stems, song.Parts[i].Name)
+	}
+	for _, old := range fleeting {
+		if !slices.ContainsFunc(names, func(name string) bool { return strings.EqualFold(name, old) }) {
+			set.Drop(path.Join(m.folder, old+".wav"))
+		}
 	}
 	return nil
 }
