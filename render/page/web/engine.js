@@ -84,7 +84,7 @@ export class Engine extends EventTarget {
   }
 
   get loop() {
-    return this.player.transport.loop;
+    return this.player.transport.loopHeard;
   }
 
   get pace() {

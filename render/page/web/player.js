@@ -87,7 +87,7 @@ export class Player {
   play(bar) {
     const moved = this.playing;
     this.halt();
-    const from = bar ?? this.#rest ?? this.transport.loop?.from ?? 0;
+    const from = bar ?? this.#rest ?? this.transport.loopHeard?.from ?? 0;
     this.#starting = { bar: Math.max(0, Math.min(from, this.bed.bars.length - 1)), since: performance.now(), moved };
     if (!this.byMidi) {
       this.#openSound();
@@ -233,7 +233,7 @@ export class Player {
   }
 
   #ready(bed, bar) {
-    const keys = nearest(bed, bar, bed === this.bed ? this.transport.loop : null, ahead);
+    const keys = nearest(bed, bar, bed === this.bed ? this.transport.loopHeard : null, ahead);
     return this.notes.ready(keys) === keys.length;
   }
 
