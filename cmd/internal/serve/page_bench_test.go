@@ -1,9 +1,11 @@
 package serve
 
 import (
+	"bytes"
 	"fmt"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -54,4 +56,85 @@ func BenchmarkPageSaveToReady(b *testing.B) {
 	if left := eval[map[string]int](w, "T.engine.left"); left["missing"] > 0 {
 		b.Logf("left out: %v", left)
 	}
+}
+
+// BenchmarkPagePlaying is what a page that plays costs its process, in per cent of a core: the main thread, the
+// worker that ticks, and the thread that makes the sound. It reads Linux's /proc, where a tick is a hundredth of a
+// second.
+func BenchmarkPagePlaying(b *testing.B) {
+	if _, err := os.Stat("/proc/self/task"); err != nil {
+		b.Skip(err)
+	}
+	s, err := Start(Options{Sounds: page.Sounds{Bank: sketch.New(), Sketch: true}, File: "lanterns.song.hcl"})
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.Cleanup(s.Close)
+	_, tl, set := songfiletest.Example(b, filepath.Join("..", "..", "..", "examples", "lanterns.song.hcl"))
+	s.Good(tl, groove.Perform(tl, set), "song", nil)
+	browser := chromium(b)
+	w := opened(b, browser, s, look{width: 1400, height: 900})
+	w.until(`document.querySelector("#coming").hidden`)
+	w.press(" ")
+	time.Sleep(5 * time.Second)
+	const long = 20 * time.Second
+	for range b.N {
+		before := threads(b, "AudioOutputDevi")
+		time.Sleep(long)
+		for name, ticks := range threads(b, "AudioOutputDevi") {
+			unit := map[string]string{"AudioOutputDevi": "%sound", "DedicatedWorker": "%worker"}[name]
+			if strings.HasPrefix(name, "chrom") {
+				unit = "%main"
+			}
+			if unit != "" {
+				b.ReportMetric(float64(ticks-before[name])/long.Seconds(), unit)
+			}
+		}
+	}
+}
+
+// threads is how long the threads of the processes that we started have run so far, in ticks, by their names: of
+// those processes that have a thread of a name.
+func threads(b *testing.B, having string) map[string]int {
+	b.Helper()
+	paths, err := filepath.Glob("/proc/[0-9]*/stat")
+	if err != nil {
+		b.Fatal(err)
+	}
+	parent := map[string]string{}
+	for _, path := range paths {
+		if _, fields := stat(path); fields != nil {
+			parent[filepath.Base(filepath.Dir(path))] = fields[1]
+		}
+	}
+	out := map[string]int{}
+	for id := range parent {
+		up := id
+		for up != "" && up != strconv.Itoa(os.Getpid()) {
+			up = parent[up]
+		}
+		tasks, _ := filepath.Glob("/proc/" + id + "/task/*/stat")
+		ticks := map[string]int{}
+		for _, task := range tasks {
+			if name, fields := stat(task); fields != nil {
+				user, _ := strconv.Atoi(fields[11])
+				system, _ := strconv.Atoi(fields[12])
+				ticks[name] += user + system
+			}
+		}
+		if _, has := ticks[having]; has && up != "" {
+			out = ticks
+		}
+	}
+	return out
+}
+
+// stat is the name of a process or thread, and what /proc says behind it (proc(5)): its state, its parent …
+func stat(path string) (name string, fields []string) {
+	text, err := os.ReadFile(path)
+	if err != nil {
+		return "", nil
+	}
+	from, to := bytes.IndexByte(text, '('), bytes.LastIndexByte(text, ')')
+	return string(text[from+1 : to]), strings.Fields(string(text[to+1:]))
 }

@@ -26,7 +26,7 @@ form {
 `
 
 // chosen is what the engine keeps of its settings.
-const chosen = `JSON.parse(localStorage.getItem("plinth") ?? "{}")`
+const chosen = `JSON.parse(localStorage.getItem("plinth.settings") ?? "{}")`
 
 // here is the bar that is marked as the one that plays, -1 for none.
 const here = `Number(document.querySelector("#sheet .bar.here")?.dataset.bar ?? -1)`

@@ -103,6 +103,10 @@ func TestPageKeepsThePlace(t *testing.T) {
 		}
 	}
 	w.file("turn.js")
+	// A bed is decided on before it is heard: the loop is shown in the bars that are.
+	if got := call[[]string](w, "loops", 5, 6); !slices.Equal(got, []string{"0 5 6", "1 7 8"}) {
+		t.Errorf("loops: %q", got)
+	}
 	for name, x := range map[string]walk{
 		"two bars more before it": {Start: 4, Until: 6_000_000, At: [][]any{{2_500_000, "offer", 1}},
 			want: []string{"0 chorus 0 0", "0 chorus 0 1", "1 chorus 0 2"}},

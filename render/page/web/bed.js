@@ -68,7 +68,7 @@ function read(chunk) {
 }
 
 /** programOf is the program in the name of a bank's note, as d40-38-2 or p0-60-0 have it. */
-export function programOf(note) {
+function programOf(note) {
   return Number.parseInt(note.slice(1), 10) || 0;
 }
 

@@ -28,22 +28,6 @@ export function setText(node, text) {
   if (node.textContent !== text) node.textContent = text;
 }
 
-// remembered is a setting of this page that the browser keeps; a browser that keeps nothing has the usual.
-export function remembered(name, usual) {
-  try {
-    const kept = localStorage.getItem("plinth." + name);
-    return kept === null ? usual : JSON.parse(kept);
-  } catch {
-    return usual;
-  }
-}
-
-export function remember(name, value) {
-  try {
-    localStorage.setItem("plinth." + name, JSON.stringify(value));
-  } catch { /* a private window: the setting lasts as long as the page */ }
-}
-
 // still says that the reader has asked for as little motion as possible.
 const motion = matchMedia("(prefers-reduced-motion: reduce)");
 export const still = () => motion.matches;

@@ -14,18 +14,22 @@ import { Ports } from "./ports.js";
 const patience = 2000; // milliseconds that a note may be late before anybody is told
 const lacking = "Some notes could not be had from plinth yet. They are left out, and asked for again.";
 const paces = { lowest: 0.5, highest: 1.5 };
+const first = {
+  pace: 1, countIn: false, loudness: 0.8, outlet: "sound", port: null, clock: false,
+  heard: { drums: true, bass: true, piano: true, guide: true, pitch: true, click: "count-in" },
+};
 
 export class Engine extends EventTarget {
-  constructor({ link = new Link(), ports = new Ports(), worker = ticker(), store = globalThis.localStorage } = {}) {
+  constructor() {
     super();
-    this.store = store;
-    this.settings = remembered(store);
+    const had = remembered("settings", {});
+    this.settings = { ...first, ...had, heard: { ...first.heard, ...had.heard } };
     this.troubles = new Map();
     this.places = new Places();
     this.notes = new Notes({ get: async (path) => (await get(path)).arrayBuffer(), onchange: () => this.#noted() });
-    this.ports = ports;
+    this.ports = new Ports();
     this.player = new Player({
-      settings: this.settings, places: this.places, notes: this.notes, worker,
+      settings: this.settings, places: this.places, notes: this.notes, worker: new Worker("/app/ticker.js"),
       tell: (event) => this.#told(event), trouble: (kind, text) => this.#trouble(kind, text),
     });
     this.player.midi.setClock(this.settings.clock);
@@ -33,20 +37,20 @@ export class Engine extends EventTarget {
       chunks: new Chunks(async (hash) => (await get(`/pass/${hash}`)).json()), places: this.places,
       player: this.player, tell: (event) => this.#tell(event), trouble: (kind, text) => this.#trouble(kind, text),
     });
-    ports.addEventListener("change", () => this.#findPort());
-    globalThis.addEventListener?.("pagehide", () => this.#hide());
+    this.ports.addEventListener("change", () => this.#findPort());
+    addEventListener("pagehide", () => this.#hide());
     for (const gesture of ["pointerdown", "keydown"]) {
-      globalThis.addEventListener?.(gesture, () => this.playing && this.player.audio?.resume(), true);
+      addEventListener(gesture, () => this.playing && this.player.audio?.resume(), true);
     }
-    this.#listen(link);
+    this.#listen();
     if (this.settings.outlet === "midi") {
       this.settings.outlet = "sound";
       this.setOutlet("midi");
     }
   }
 
-  #listen(link) {
-    this.link = link;
+  #listen() {
+    const link = this.link = new Link();
     link.addEventListener("state", ({ detail }) => this.intake.take(detail));
     link.addEventListener("room", ({ detail }) => this.intake.furnish(detail));
     link.addEventListener("line", ({ detail }) => {
@@ -84,7 +88,7 @@ export class Engine extends EventTarget {
   }
 
   get loop() {
-    return this.player.transport.loop;
+    return this.player.transport.loopHeard;
   }
 
   get pace() {
@@ -257,7 +261,7 @@ export class Engine extends EventTarget {
 
   #set(some) {
     Object.assign(this.settings, some);
-    remember(this.settings, this.store);
+    remember("settings", this.settings);
     this.#tell("change");
   }
 
@@ -275,11 +279,6 @@ export class Engine extends EventTarget {
   #tell(type) {
     this.dispatchEvent(new Event(type));
   }
-}
-
-/** ticker is the worker that says when to look ahead. */
-function ticker() {
-  return new Worker(new URL("./ticker.js", import.meta.url));
 }
 
 async function get(path) {

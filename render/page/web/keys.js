@@ -1,6 +1,7 @@
 // Single keys, the sheet that lists them, and what is to be seen in the bars.
 
-import { el, remember, remembered } from "./dom.js";
+import { el } from "./dom.js";
+import { remember, remembered } from "./memory.js";
 
 // list has the keys by their names in KeyboardEvent.key, how they are written, what they do, and the desk's method.
 const list = [

@@ -9,17 +9,14 @@ const pauses = [1000, 2000, 5000]; // milliseconds before it tries again
  * when another tab has begun to play.
  */
 export class Link extends EventTarget {
-  constructor({ url = "/events", name = "plinth", Source = globalThis.EventSource } = {}) {
+  constructor() {
     super();
-    Object.assign(this, { url, Source });
-    this.id = crypto.randomUUID();
     this.latest = {}; // the last message of each kind, as text
     this.source = null;
     this.leads = false;
     this.tries = 0;
     this.up = null;
-    this.name = name;
-    this.tabs = globalThis.BroadcastChannel ? new BroadcastChannel(name) : null;
+    this.tabs = globalThis.BroadcastChannel ? new BroadcastChannel("plinth") : null;
   }
 
   /** open begins to listen: to the tab that leads, or to plinth itself. */
@@ -29,14 +26,14 @@ export class Link extends EventTarget {
       return;
     }
     this.tabs.onmessage = ({ data }) => this.#told(data);
-    navigator.locks.request(`${this.name}-stream`, () => this.#lead()).catch(() => this.#open());
+    navigator.locks.request("plinth-stream", () => this.#lead()).catch(() => this.#open());
     this.#ask();
-    globalThis.document?.addEventListener("visibilitychange", () => document.hidden || this.leads || this.#ask());
+    document.addEventListener("visibilitychange", () => document.hidden || this.leads || this.#ask());
   }
 
   /** playing tells the other tabs that this one sounds now. */
   playing() {
-    this.tabs?.postMessage({ kind: "playing", from: this.id });
+    this.tabs?.postMessage({ kind: "playing" });
   }
 
   /** lead keeps the lock for as long as the tab is there. */
@@ -51,7 +48,7 @@ export class Link extends EventTarget {
 
   /** ask wants all that the leader knows; one that does not answer may be asleep. */
   #ask() {
-    this.tabs.postMessage({ kind: "ask", from: this.id });
+    this.tabs.postMessage({ kind: "ask" });
     clearTimeout(this.asking);
     this.asking = setTimeout(() => this.source || this.#open(), patience);
   }
@@ -93,7 +90,7 @@ export class Link extends EventTarget {
   }
 
   #open() {
-    const source = new this.Source(this.url);
+    const source = new EventSource("/events");
     this.source = source;
     source.onopen = () => {
       this.tries = 0;

@@ -1,25 +1,20 @@
 // What a musician has set, kept in the browser from one day to the next.
 
-const name = "plinth";
-const first = {
-  pace: 1, countIn: false, loudness: 0.8, outlet: "sound", port: null, clock: false,
-  heard: { drums: true, bass: true, piano: true, guide: true, pitch: true, click: "count-in" },
-};
+const key = (name) => `plinth.${name}`;
 
-/** remembered is what was set last, over what is set at first. */
-export function remembered(store = globalThis.localStorage) {
+/** remembered is what was set last, or else the usual. */
+export function remembered(name, usual) {
   try {
-    const had = JSON.parse(store.getItem(name) ?? "{}");
-    return { ...first, ...had, heard: { ...first.heard, ...had.heard } };
+    return JSON.parse(localStorage.getItem(key(name))) ?? usual;
   } catch {
-    return structuredClone(first);
+    return usual;
   }
 }
 
-/** remember keeps it; where the browser keeps nothing it holds until the page is closed. */
-export function remember(settings, store = globalThis.localStorage) {
+/** remember keeps it; where the browser keeps nothing, as in a private window, it holds as long as the page. */
+export function remember(name, value) {
   try {
-    store.setItem(name, JSON.stringify(settings));
+    localStorage.setItem(key(name), JSON.stringify(value));
   } catch {
     // Nothing is lost but the memory.
   }

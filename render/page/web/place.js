@@ -127,7 +127,7 @@ export function followed(loop, map, from, to) {
 }
 
 /** passOf is the pass of a bar, as a stretch of bars. */
-export function passOf(bed, bar) {
+function passOf(bed, bar) {
   const chunk = bed.chunks[bed.bars[bar].chunk];
   return { from: chunk.bar, to: chunk.bar + chunk.data.bars.length - 1 };
 }

@@ -7,6 +7,7 @@ import { Speaker } from "./speaker.js";
 import { Transport } from "./transport.js";
 
 const patience = 1500; // milliseconds for which the first notes are waited for
+const interval = { sound: 50, midi: 25 }; // milliseconds between two looks ahead, a fifth of it and less
 const fading = 4000; // milliseconds in which all has died away behind a stop
 const blockedText = "The browser lets no page sound before you have touched it: click into it, or press a key.";
 
@@ -21,7 +22,7 @@ export class Player {
    * @param {object} o.settings  pace, countIn, heard, loudness, outlet
    * @param {import("./place.js").Places} o.places
    * @param {import("./notes.js").Notes} o.notes
-   * @param {{postMessage: (word: string) => void, onmessage: () => void}} o.worker
+   * @param {{postMessage: (interval: number) => void, onmessage: () => void}} o.worker
    * @param {(event: string) => void} o.tell  "swap" or "change"
    * @param {(kind: string, text: string) => void} o.trouble
    */
@@ -87,14 +88,14 @@ export class Player {
   play(bar) {
     const moved = this.playing;
     this.halt();
-    const from = bar ?? this.#rest ?? this.transport.loop?.from ?? 0;
+    const from = bar ?? this.#rest ?? this.transport.loopHeard?.from ?? 0;
     this.#starting = { bar: Math.max(0, Math.min(from, this.bed.bars.length - 1)), since: performance.now(), moved };
     if (!this.byMidi) {
       this.#openSound();
       this.audio.resume();
       this.tellBlocked();
     }
-    this.worker.postMessage("go");
+    this.worker.postMessage(interval[this.settings.outlet]);
     this.want();
     this.tell("change");
     this.tick();
@@ -171,7 +172,7 @@ export class Player {
     if (here && !(this.byMidi && !port)) {
       this.play(here.bar);
     } else if (here) {
-      this.worker.postMessage("rest");
+      this.worker.postMessage(0);
     }
     this.#fade();
   }
@@ -233,7 +234,7 @@ export class Player {
   }
 
   #ready(bed, bar) {
-    const keys = nearest(bed, bar, bed === this.bed ? this.transport.loop : null, ahead);
+    const keys = nearest(bed, bar, bed === this.bed ? this.transport.loopHeard : null, ahead);
     return this.notes.ready(keys) === keys.length;
   }
 
@@ -286,7 +287,7 @@ export class Player {
 
   /** idle has nothing run on that costs something. */
   #idle() {
-    this.worker.postMessage("rest");
+    this.worker.postMessage(0);
     this.#fade();
   }
 

@@ -2,15 +2,14 @@
 
 /** Ports are the outputs that the browser shows, and what keeps it from showing them. */
 export class Ports extends EventTarget {
-  constructor(browser = navigator) {
+  constructor() {
     super();
-    this.browser = browser;
     this.access = null;
     this.refused = "";
   }
 
   get supported() {
-    return typeof this.browser.requestMIDIAccess === "function";
+    return typeof navigator.requestMIDIAccess === "function";
   }
 
   /** allowed is null as long as nobody has asked. */
@@ -28,7 +27,7 @@ export class Ports extends EventTarget {
         "Firefox have it.";
     }
     try {
-      this.access = await this.browser.requestMIDIAccess({ sysex: false });
+      this.access = await navigator.requestMIDIAccess({ sysex: false });
       this.refused = "";
       this.access.onstatechange = () => this.dispatchEvent(new Event("change"));
     } catch {
@@ -40,14 +39,17 @@ export class Ports extends EventTarget {
 
   /** list are the ports that are connected. */
   get list() {
+    return this.#connected.map((p) => ({ id: p.id, name: p.name ?? "no name" }));
+  }
+
+  get #connected() {
     const outputs = this.access ? [...this.access.outputs.values()] : [];
-    return outputs.filter((p) => p.state !== "disconnected").map((p) => ({ id: p.id, name: p.name ?? "no name" }));
+    return outputs.filter((p) => p.state !== "disconnected");
   }
 
   /** find is the port of a remembered {id, name}: ids may change from one day to the next. */
   find(remembered) {
-    const ports = this.access && remembered ? [...this.access.outputs.values()] : [];
-    const there = ports.filter((p) => p.state !== "disconnected");
+    const there = remembered ? this.#connected : [];
     return there.find((p) => p.id === remembered.id && p.name === remembered.name) ??
       there.find((p) => p.name === remembered.name) ?? there.find((p) => p.id === remembered.id) ?? null;
   }

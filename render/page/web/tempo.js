@@ -21,13 +21,13 @@ function last(list, key, x) {
 }
 
 /** microsAt is when a tick is. */
-export function microsAt(tempos, tick) {
+function microsAt(tempos, tick) {
   const t = last(tempos, "tick", tick);
   return t.at + ((tick - t.tick) * t.quarter) / quarterTicks;
 }
 
 /** tickAt is the tick, with its fraction, at a time. */
-export function tickAt(tempos, at) {
+function tickAt(tempos, at) {
   const t = last(tempos, "at", at);
   return t.tick + ((at - t.at) * quarterTicks) / t.quarter;
 }

@@ -40,7 +40,8 @@ export class Transport {
     this.shown = null; // the bed that is heard, or would be
     this.bed = null; // what plays, or will from a bar line on that is decided
     this.pending = null; // what is to be played from the next bar line on
-    this.loop = null;
+    this.loop = null; // in the bed that plays
+    this.loopBefore = null; // in the bed that is heard, where that is another
     this.pace = 1;
     this.late = 0; // notes left out because their time was past
     this.#clear();
@@ -112,6 +113,7 @@ export class Transport {
   /** adopt makes a bed the one that plays: the loop follows into it. */
   adopt(bed) {
     if (bed !== this.bed) {
+      this.loopBefore = this.loopHeard;
       const map = this.bed ? this.places.between(this.bed, bed) : [];
       this.loop = followed(this.loop, map, this.bed, bed);
       this.bed = bed;
@@ -119,8 +121,14 @@ export class Transport {
     this.pending = null;
   }
 
+  /** loopHeard is the loop, in the bed that is heard. */
+  get loopHeard() {
+    return this.shown === this.bed ? this.loop : this.loopBefore;
+  }
+
   /** setLoop plays a stretch of bars over and over; where another bar plays it goes there at the next line. */
   setLoop(loop, now) {
+    this.loopBefore = loop;
     this.loop = loop && this.shown !== this.bed ?
       followed(loop, this.places.between(this.shown, this.bed), this.shown, this.bed) : loop;
     const here = this.playing ? this.queue.find((x) => x.end > now) ?? this.queue.at(-1) : null;

@@ -2,7 +2,7 @@
 (async () => {
   const T = globalThis.T = {};
   T.load = async (...names) => Object.assign({}, ...await Promise.all(names.map((n) => import(`/app/${n}.js`))));
-  Object.assign(T, await T.load("bed", "place", "transport", "sound", "notes", "midi", "memory", "tempo"));
+  Object.assign(T, await T.load("bed", "place", "transport", "sound", "notes", "midi", "tempo"));
 
   T.chunks = new T.Chunks(async (hash) => (await fetch(`/pass/${hash}`)).json());
   T.places = new T.Places();

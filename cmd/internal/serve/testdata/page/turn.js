@@ -73,6 +73,19 @@
     return { seen, loop: tp.loop && [tp.loop.from, tp.loop.to], playing: tp.playing };
   };
 
+  /** loops are the loops that there were while each bed was heard, when the second comes in a loop of the first. */
+  T.loops = (from, to) => {
+    const { tp } = T.player(true, 0);
+    tp.setLoop({ from, to }, 0);
+    tp.start(from, 0);
+    const seen = new Set();
+    const look = () => seen.add(`${T.beds.indexOf(tp.shown)} ${tp.loopHeard.from} ${tp.loopHeard.to}`);
+    const plan = { 500000: () => tp.offer(T.beds[1]) };
+    for (let t = 0; t < 9e6; t += T.tick) plan[t + 1] = look;
+    T.run(tp, 9e6, plan);
+    return [...seen];
+  };
+
   const acts = {
     offer: (tp, t, bed) => tp.offer(T.beds[bed]),
     loop: (tp, t, from, to) => tp.setLoop(from === null ? null : { from, to }, t),
