@@ -63,7 +63,7 @@ func BenchmarkOneShots(b *testing.B) {
 				begun := time.Now()
 				for _, s := range stems {
 					parallel(len(s.notes), func() func(int) {
-						return func(i int) { from.Sound(s.notes[i], bank.MaxSeconds*time.Second) }
+						return func(i int) { from.Sound(s.notes[i], bank.MaxFrames) }
 					})
 				}
 				b.ReportMetric(float64(notes), "notes")

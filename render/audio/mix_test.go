@@ -6,7 +6,6 @@ import (
 	"runtime"
 	"strings"
 	"testing"
-	"time"
 
 	"plinth/render/audio/bank"
 	"plinth/render/heard"
@@ -21,7 +20,7 @@ func (testBank) ID() string   { return "test" }
 func (testBank) Note(p bank.Patch, key, velocity uint8) bank.Note {
 	return bank.Note{Patch: p, Key: key}
 }
-func (b testBank) Sound(n bank.Note, _ time.Duration) bank.Sound {
+func (b testBank) Sound(n bank.Note, _ int) bank.Sound {
 	s := newStereo(int(b.seconds * bank.Rate))
 	for i := range s.Left {
 		s.Left[i], s.Right[i] = 1, 0.5

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"time"
 
 	"plinth/render/audio/bank"
 	"plinth/render/heard"
@@ -56,7 +55,7 @@ func (s *Stem) render(b bank.Bank, progress *progress) {
 			for _, v := range played {
 				longest = max(longest, v.off-v.start)
 			}
-			sound := b.Sound(s.notes[i], timeOf(longest))
+			sound := b.Sound(s.notes[i], longest)
 			fade := int(min(bank.Released*sound.Release, bank.MaxSeconds) * bank.Rate)
 			for _, v := range played {
 				v.sound, v.end = &sound, min(v.start+len(sound.Left), v.off+fade)
@@ -68,11 +67,6 @@ func (s *Stem) render(b bank.Bank, progress *progress) {
 	for i := range s.voices {
 		s.end = max(s.end, s.voices[i].end)
 	}
-}
-
-// timeOf is the time of so many frames, rounded up.
-func timeOf(frames int) time.Duration {
-	return (time.Duration(frames)*time.Second + bank.Rate - 1) / bank.Rate
 }
 
 // choke ends each note at the next one of its class. Notes that begin together do not end each other.

@@ -5,7 +5,6 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
-	"time"
 
 	"plinth/groove"
 	"plinth/groove/songfiletest"
@@ -22,7 +21,7 @@ func (tones) ID() string   { return "tones1" }
 func (tones) Note(p bank.Patch, key, velocity uint8) bank.Note {
 	return bank.Note{Patch: p, Key: key, Layer: velocity / 64}
 }
-func (tones) Sound(bank.Note, time.Duration) bank.Sound { return bank.Sound{} }
+func (tones) Sound(bank.Note, int) bank.Sound { return bank.Sound{} }
 
 var sounds = Sounds{Bank: tones{}}
 

@@ -10,7 +10,6 @@ import (
 	"regexp"
 	"strings"
 	"testing"
-	"time"
 
 	"plinth/cmd/internal/bed"
 	"plinth/render/audio/bank"
@@ -25,7 +24,7 @@ func (silence) ID() string   { return "silence" }
 func (silence) Note(p bank.Patch, key, velocity uint8) bank.Note {
 	return bank.Note{Patch: p, Key: key}
 }
-func (silence) Sound(bank.Note, time.Duration) bank.Sound { return bank.Sound{} }
+func (silence) Sound(bank.Note, int) bank.Sound { return bank.Sound{} }
 
 // withPage asks for a page, and then for whatever else changes.
 func withPage(change func(o *Options)) func(o *Options) {

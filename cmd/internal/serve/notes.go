@@ -5,7 +5,6 @@ import (
 	"encoding/binary"
 	"math"
 	"strconv"
-	"time"
 
 	"plinth/render/audio"
 	"plinth/render/audio/bank"
@@ -20,7 +19,7 @@ func (s *Server) note(ctx context.Context, n bank.Note, hold int) []byte {
 		return nil
 	}
 	defer func() { <-s.cores }()
-	held := time.Duration(hold) * time.Second
+	held := hold * bank.Rate
 	sound := s.Sounds.Bank.Sound(n, held)
 	return pcm(sound, bank.Frames(held, sound.Release), hold)
 }

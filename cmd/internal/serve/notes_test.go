@@ -7,7 +7,6 @@ import (
 	"strings"
 	"sync"
 	"testing"
-	"time"
 
 	"plinth/render/audio/bank"
 	"plinth/render/page"
@@ -58,7 +57,7 @@ func TestNotes(t *testing.T) {
 	}
 	for _, seconds := range []int{2, 12} {
 		_, _, got := b.get(fmt.Sprintf("/note/tones1/%s?hold=%d", pitched, seconds))
-		frames, held := bank.Frames(time.Duration(seconds)*time.Second, 0.5), float32(seconds)
+		frames, held := bank.Frames(seconds*bank.Rate, 0.5), float32(seconds)
 		if seconds == 12 {
 			held = inf
 		}
@@ -68,7 +67,8 @@ func TestNotes(t *testing.T) {
 	}
 	asked := tone.asked.Load()
 	for _, wrong := range []string{"p0-1-0?hold=1", strings.ToUpper(pitched) + "?hold=1", pitched + "-0?hold=1",
-		"0" + pitched + "?hold=1", pitched + "%20?hold=1", pitched, pitched + "?", pitched + "?hold=", pitched + "?hold=5",
+		"0" + pitched + "?hold=1", pitched + "%20?hold=1", pitched, pitched + "?", pitched + "?hold=",
+		pitched + "?hold=5",
 		pitched + "?hold=01", pitched + "?hold=1.0", pitched + "?hold=1&hold=2", pitched + "?hold=2&x=1",
 		pitched + "?hold=13", pitched + "?hold=-1", "room?hold=1"} {
 		if status, _, _ := b.get("/note/tones1/" + wrong); status != 404 {

@@ -30,7 +30,7 @@ func (plucks) Note(p bank.Patch, key, _ uint8) bank.Note {
 	return bank.Note{Patch: p, Key: key}
 }
 
-func (plucks) Sound(n bank.Note, _ time.Duration) bank.Sound {
+func (plucks) Sound(n bank.Note, _ int) bank.Sound {
 	out := bank.Sound{Left: make([]float32, bank.Rate/2), Release: 0.02}
 	if n.Drums && (n.Key == 42 || n.Key == 44 || n.Key == 46) {
 		out.Class = 1

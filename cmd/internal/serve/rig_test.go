@@ -31,7 +31,7 @@ func (*tones) Note(p bank.Patch, key, velocity uint8) bank.Note {
 	return bank.Note{Patch: p, Key: key}
 }
 
-func (b *tones) Sound(n bank.Note, hold time.Duration) bank.Sound {
+func (b *tones) Sound(n bank.Note, hold int) bank.Sound {
 	b.asked.Add(1)
 	if n.Key == b.panicAt {
 		panic("a wrong note")

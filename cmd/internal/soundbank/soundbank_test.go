@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 	"testing"
-	"time"
 
 	"plinth/render/audio/bank"
 	"plinth/render/audio/soundfont/fonttest"
@@ -112,7 +111,7 @@ func TestFolders(t *testing.T) {
 // Where nothing is found, it is plinth's sketch, which has a piano.
 func TestSketch(t *testing.T) {
 	b, err := find("", []string{t.TempDir()})
-	if err != nil || !b.Sketch || len(b.Sound(b.Note(bank.Patch{}, 60, 100), time.Second).Left) == 0 {
+	if err != nil || !b.Sketch || len(b.Sound(b.Note(bank.Patch{}, 60, 100), bank.Rate).Left) == 0 {
 		t.Errorf("%v, %v", b, err)
 	}
 }

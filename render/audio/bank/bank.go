@@ -8,7 +8,6 @@ package bank
 
 import (
 	"math"
-	"time"
 )
 
 // Rate is the sample rate of all sounds, in hertz.
@@ -30,12 +29,12 @@ const Released = 9.226
 // lastSecond is where a note that still sounds may be faded out.
 const lastSecond = MaxFrames - Rate
 
-// Frames is how much is rendered of a note that is held for a time: the time rounded up, and its release. Where that
-// comes near MaxFrames it is MaxFrames.
-func Frames(hold time.Duration, release float64) int {
+// Frames is how much is rendered of a note that is held for so many frames: these rounded up, and its release.
+// Where that comes near MaxFrames it is MaxFrames.
+func Frames(hold int, release float64) int {
 	for _, h := range Holds {
 		frames := float64(h)*Rate + math.Ceil(Released*release*Rate)
-		if hold <= time.Duration(h)*time.Second && frames <= lastSecond {
+		if hold <= h*Rate && frames <= lastSecond {
 			return int(frames)
 		}
 	}
@@ -79,9 +78,9 @@ type Bank interface {
 	ID() string
 	// Note is the note that a velocity, 1 to 127, selects.
 	Note(p Patch, key, velocity uint8) Note
-	// Sound is a note that Note gave, rendered or kept from before. It has Frames(hold, its release) frames, or
-	// more, or is whole. Its samples are shared: nobody changes them.
-	Sound(n Note, hold time.Duration) Sound
+	// Sound is a note that Note gave, rendered or kept from before, held for so many frames. It has
+	// Frames(hold, its release), or more, or is whole. Its samples are shared: nobody changes them.
+	Sound(n Note, hold int) Sound
 }
 
 // Gain is the gain of a velocity: (v/127)², as General MIDI Level 1's recommended practice has

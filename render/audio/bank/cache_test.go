@@ -4,7 +4,6 @@ import (
 	"sync"
 	"sync/atomic"
 	"testing"
-	"time"
 )
 
 // of is a sound of so many frames.
@@ -15,18 +14,18 @@ func of(frames int) Sound {
 // A time is rounded up, and has the release behind it; at the end of what may be rendered all is.
 func TestFrames(t *testing.T) {
 	for _, row := range []struct {
-		hold    time.Duration
+		hold    int
 		release float64
 		want    int
 	}{
 		{0, 0, Rate},
-		{time.Second, 0, Rate},
-		{time.Second + 1, 0, 2 * Rate},
-		{2500 * time.Millisecond, 0.1, 3*Rate + 44285},
-		{8 * time.Second, 0.3, 8*Rate + 132855},
-		{8 * time.Second, 0.33, MaxFrames},
-		{9 * time.Second, 0, MaxFrames},
-		{time.Hour, 0, MaxFrames},
+		{Rate, 0, Rate},
+		{Rate + 1, 0, 2 * Rate},
+		{5 * Rate / 2, 0.1, 3*Rate + 44285},
+		{8 * Rate, 0.3, 8*Rate + 132855},
+		{8 * Rate, 0.33, MaxFrames},
+		{9 * Rate, 0, MaxFrames},
+		{3600 * Rate, 0, MaxFrames},
 		{0, 100, MaxFrames},
 	} {
 		if got := Frames(row.hold, row.release); got != row.want {

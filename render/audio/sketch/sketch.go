@@ -1,8 +1,6 @@
 package sketch
 
 import (
-	"time"
-
 	"plinth/render/audio/bank"
 )
 
@@ -33,6 +31,6 @@ func (*Bank) Note(p bank.Patch, key, velocity uint8) bank.Note {
 }
 
 // Sound is the note, computed now or kept from before. Callers share its samples and leave them as they are.
-func (b *Bank) Sound(n bank.Note, hold time.Duration) bank.Sound {
+func (b *Bank) Sound(n bank.Note, hold int) bank.Sound {
 	return b.cache.Get(n, bank.Frames(hold, releaseOf(n)), func(frames int) bank.Sound { return compute(n, frames) })
 }

@@ -6,13 +6,12 @@ import (
 	"slices"
 	"sync"
 	"testing"
-	"time"
 
 	"plinth/render/audio/bank"
 )
 
 // whole is for as long as a note may be held.
-const whole = bank.MaxSeconds * time.Second
+const whole = bank.MaxFrames
 
 // long reports whether tests may take their time.
 func long() bool { return os.Getenv("PLINTH_LONG") != "" }
@@ -158,10 +157,11 @@ func TestBeginning(t *testing.T) {
 		n := bank.Note{Patch: bank.Patch{Program: row.program, Drums: row.drums}, Key: row.key}
 		all := compute(n, bank.MaxFrames)
 		for _, seconds := range [...]int{1, 3, 6} {
-			frames := bank.Frames(time.Duration(seconds)*time.Second, all.Release)
+			frames := bank.Frames(seconds*bank.Rate, all.Release)
 			got := compute(n, frames)
 			if len(got.Left) < min(frames, len(all.Left)) || len(got.Left) > len(all.Left) ||
-				!slices.Equal(got.Left, all.Left[:len(got.Left)]) || !slices.Equal(got.Right, all.Right[:len(got.Left)]) {
+				!slices.Equal(got.Left, all.Left[:len(got.Left)]) || !slices.Equal(got.Right,
+				all.Right[:len(got.Left)]) {
 				t.Errorf("%v for %d s: %d frames of %d", n, seconds, len(got.Left), len(all.Left))
 			}
 			if len(got.Left) < len(all.Left) {

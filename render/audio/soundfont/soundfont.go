@@ -13,7 +13,6 @@ import (
 	"errors"
 	"slices"
 	"sync"
-	"time"
 
 	"github.com/sinshu/go-meltysynth/meltysynth"
 
@@ -112,7 +111,7 @@ func (b *Bank) Note(p bank.Patch, key, velocity uint8) bank.Note {
 }
 
 // Sound renders a note, or has it still. Its samples are shared: nobody changes them.
-func (b *Bank) Sound(n bank.Note, hold time.Duration) bank.Sound {
+func (b *Bank) Sound(n bank.Note, hold int) bank.Sound {
 	n.Patch, _ = b.preset(n.Patch)
 	n.Key = min(n.Key, 127)
 	l := b.layersOf(n.Patch, n.Key)
@@ -125,7 +124,7 @@ func (b *Bank) Sound(n bank.Note, hold time.Duration) bank.Sound {
 
 // framesOf is how much is rendered of zones that sound together. Where their releases differ it is all: the one
 // that sounds longest decides.
-func framesOf(zones []zone, hold time.Duration) int {
+func framesOf(zones []zone, hold int) int {
 	release := zones[0].release()
 	if slices.ContainsFunc(zones, func(z zone) bool { return z.release() != release }) {
 		return bank.MaxFrames

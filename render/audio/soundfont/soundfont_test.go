@@ -9,7 +9,6 @@ import (
 	"slices"
 	"sync"
 	"testing"
-	"time"
 
 	"plinth/render/audio/bank"
 	"plinth/render/audio/soundfont/fonttest"
@@ -21,7 +20,7 @@ var (
 )
 
 // forever is for as long as a note may be held.
-const forever = bank.MaxSeconds * time.Second
+const forever = bank.MaxFrames
 
 func open(t testing.TB, data []byte) *Bank {
 	t.Helper()
@@ -184,20 +183,20 @@ func TestBeginning(t *testing.T) {
 	b, long := open(t, f.Bytes()), open(t, f.Bytes())
 	n := b.Note(piano, 69, 90)
 	all := long.Sound(n, forever)
-	got := b.Sound(n, time.Second)
-	if len(got.Left) != bank.Frames(time.Second, got.Release) || len(got.Left) >= len(all.Left) {
+	got := b.Sound(n, bank.Rate)
+	if len(got.Left) != bank.Frames(bank.Rate, got.Release) || len(got.Left) >= len(all.Left) {
 		t.Errorf("%d frames of %d", len(got.Left), len(all.Left))
 	}
 	if !slices.Equal(got.Left, all.Left[:len(got.Left)]) || !slices.Equal(got.Right, all.Right[:len(got.Right)]) ||
 		got.Release != all.Release {
 		t.Error("it is another note")
 	}
-	if longer := b.Sound(n, 3*time.Second); !slices.Equal(longer.Left, all.Left) {
+	if longer := b.Sound(n, 3*bank.Rate); !slices.Equal(longer.Left, all.Left) {
 		t.Errorf("%d frames of %d", len(longer.Left), len(all.Left))
 	}
 	zones := b.layersOf(piano, 69).sets[0]
 	other := b.layersOf(kit, 49).sets[0]
-	if got := framesOf(append(slices.Clone(zones), other...), time.Second); got != bank.MaxFrames {
+	if got := framesOf(append(slices.Clone(zones), other...), bank.Rate); got != bank.MaxFrames {
 		t.Errorf("%d frames of zones that differ", got)
 	}
 }
