@@ -69,7 +69,8 @@ func TestNotes(t *testing.T) {
 	asked := tone.asked.Load()
 	for _, wrong := range []string{"p0-1-0?hold=1", strings.ToUpper(pitched) + "?hold=1", pitched + "-0?hold=1",
 		"0" + pitched + "?hold=1", pitched + "%20?hold=1", pitched, pitched + "?", pitched + "?hold=",
-		pitched + "?hold=5", pitched + "?hold=01", pitched + "?hold=1.0", pitched + "?hold=1&hold=2", pitched + "?hold=2&x=1",
+		pitched + "?hold=5", pitched + "?hold=01", pitched + "?hold=1.0",
+		pitched + "?hold=1&hold=2", pitched + "?hold=2&x=1",
 		pitched + "?hold=13", pitched + "?hold=-1", "room?hold=1"} {
 		if status, _, _ := b.get("/note/tones1/" + wrong); status != 404 {
 			t.Errorf("%s: %d", wrong, status)
