@@ -18,8 +18,8 @@ for song in examples/*.song.hcl; do
   flac --silent --test "$dir/$name.flac"
   flac --silent --decode --force-raw-format --endian=little --sign=signed -f -o "$dir/flac.raw" "$dir/$name.flac"
   tail -c +45 "$dir/$name.wav" | cmp - "$dir/flac.raw"
-  # The peak of the mix is -1 dBFS, and nothing is clipped.
-  sox "$dir/$name.wav" -n stats 2>&1 | grep -qE '^Pk lev dB +-1\.00 '
+  # The peak of the mix is -1 dBFS, and nothing is clipped. grep reads to the end: sox fails where nobody listens.
+  sox "$dir/$name.wav" -n stats 2>&1 | grep -E '^Pk lev dB +-1\.00 ' >/dev/null
   /usr/bin/python3 .ci/check-audio.py "$dir" "$name" "$font"
   rm -rf "$dir/flac.raw" "$dir/$name".*
 done

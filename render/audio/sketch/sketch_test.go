@@ -159,12 +159,12 @@ func TestBeginning(t *testing.T) {
 		for _, seconds := range [...]int{1, 3, 6} {
 			frames := bank.Frames(seconds*bank.Rate, all.Release)
 			got := compute(n, frames)
-			if len(got.Left) < min(frames, len(all.Left)) || len(got.Left) > len(all.Left) ||
-				!slices.Equal(got.Left, all.Left[:len(got.Left)]) || !slices.Equal(got.Right,
-				all.Right[:len(got.Left)]) {
-				t.Errorf("%v for %d s: %d frames of %d", n, seconds, len(got.Left), len(all.Left))
+			size := len(got.Left)
+			if size < min(frames, len(all.Left)) || size > len(all.Left) ||
+				!slices.Equal(got.Left, all.Left[:size]) || !slices.Equal(got.Right, all.Right[:size]) {
+				t.Errorf("%v for %d s: %d frames of %d", n, seconds, size, len(all.Left))
 			}
-			if len(got.Left) < len(all.Left) {
+			if size < len(all.Left) {
 				cut++
 			}
 		}
