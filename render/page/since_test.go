@@ -188,7 +188,8 @@ func TestExcerpt(t *testing.T) {
 				}
 			}
 			if 10*in > len(perf.Parts[who]) {
-				t.Errorf("%q is called free: %d of %d notes of the %s lie there", f.Names, in, len(perf.Parts[who]), who)
+				t.Errorf("%q is called free: %d of %d notes of the %s lie there", f.Names, in, len(perf.Parts[who]),
+					who)
 			}
 		}
 	}
