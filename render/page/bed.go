@@ -109,13 +109,10 @@ func NewBed(tl *timeline.Timeline, perf *groove.Performance, sounds Sounds) *Bed
 	for _, t := range tl.Tempos {
 		out.Tempos = append(out.Tempos, tempoJSON{t.Tick, w.clock.Micros(t.Tick), t.Micros})
 	}
-	passesOf := map[string]int{}
-	for i := range tl.Passes {
-		passesOf[tl.Passes[i].Section]++
-	}
+	names := tl.ShortNames()
 	for _, s := range stretches(tl, song) {
 		chunk := w.chunk(&s)
-		place := w.place(&s, passesOf)
+		place := w.place(&s, names)
 		place.Hash = chunk.Hash
 		chunk.print = hash([]byte(chunk.print), encode([]any{place.Energy, place.Key, place.Feel, place.Tempo,
 			place.Meter, place.Tacet, place.Vamp}))
@@ -158,7 +155,7 @@ func stretches(tl *timeline.Timeline, song *heard.Song) []stretch {
 }
 
 // place is where a stretch stands in the song, and what is said of it.
-func (w *writer) place(s *stretch, passesOf map[string]int) placeJSON {
+func (w *writer) place(s *stretch, names []string) placeJSON {
 	p, last := s.pass, s.bars[len(s.bars)-1]
 	out := placeJSON{Pass: -1, At: s.bars[0].At, Tick: s.bars[0].Tick, End: last.End, First: 1 - len(s.bars),
 		Bars: len(s.bars), Tacet: []string{}}
@@ -167,11 +164,8 @@ func (w *writer) place(s *stretch, passesOf map[string]int) placeJSON {
 		out.Pitch = startingPitches(w.song, p.Key)
 	} else {
 		out.Pass, out.Section, out.Ordinal = p.Index, plain(p.Section), p.Ordinal
-		out.Name = out.Section
-		if passesOf[p.Section] > 1 {
-			out.Name = plain(p.Name())
-		}
-		out.First, out.Energy, out.Vamp = p.FirstBar, [2]int{p.EnergyFrom, p.EnergyTo}, plain(p.Vamp)
+		out.Name, out.First, out.Energy, out.Vamp = plain(names[p.Index]), p.FirstBar,
+			[2]int{p.EnergyFrom, p.EnergyTo}, plain(p.Vamp)
 		out.Tacet = append(out.Tacet, p.Tacet.Names()...)
 		if out.Lift = p.Lift; p.Index > 0 {
 			out.Lift -= w.tl.Passes[p.Index-1].Lift

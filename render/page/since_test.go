@@ -175,7 +175,7 @@ func TestExcerpt(t *testing.T) {
 		t.Errorf("%+v", places)
 	}
 	room := read[roomJSON](t, Room(bed))
-	if len(room.Chunks) != 1 || len(room.Chunks[0].Free) != 1 {
+	if len(room.Chunks) != 1 || len(room.Chunks[0].Free) != 2 {
 		t.Errorf("%+v", room)
 	}
 	// What is free there is free of nine in ten of the notes that are played.
@@ -188,8 +188,8 @@ func TestExcerpt(t *testing.T) {
 				}
 			}
 			if 10*in > len(perf.Parts[who]) {
-				t.Errorf("%q is called free: %d of %d notes of the %s lie there", f.Names,
-					in, len(perf.Parts[who]), who)
+				t.Errorf("%q is called free: %d of %d notes of the %s lie there", f.Names, in, len(perf.Parts[who]),
+					who)
 			}
 		}
 	}

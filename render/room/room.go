@@ -107,23 +107,16 @@ func Analyze(tl *timeline.Timeline, perf *groove.Performance) *Report {
 	for who := range timeline.PlayerNames {
 		r.meant = append(r.meant, meantBy(tl, perf, timeline.Player(who)))
 	}
-	passesOf := map[string]int{} // by section
 	for i := range tl.Passes {
 		if i < len(perf.Passes) && perf.Passes[i].Score.Cues != nil {
 			r.cues = append(r.cues, perf.Passes[i].Score.Cues)
 		} else {
 			r.cues = append(r.cues, cue.Of(&tl.Passes[i]))
 		}
-		passesOf[tl.Passes[i].Section]++
 	}
-	for i := range tl.Passes {
-		p := &tl.Passes[i]
-		name := p.Section
-		if passesOf[name] > 1 {
-			name = p.Name()
-		}
+	for i, name := range tl.ShortNames() {
 		r.Passes = append(r.Passes, r.passScope(i, name))
-		r.Bars += len(p.Bars)
+		r.Bars += len(tl.Passes[i].Bars)
 	}
 	r.Song = r.songScope()
 	r.Climax, r.Suspensions = r.climax(), r.suspensions()

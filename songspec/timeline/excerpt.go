@@ -10,6 +10,21 @@ import (
 // "chorus (2)".
 func (p *Pass) Name() string { return p.Section + " (" + strconv.Itoa(p.Ordinal+1) + ")" }
 
+// ShortNames are the names of the passes, without the number where the song has one of the section: "intro".
+func (t *Timeline) ShortNames() []string {
+	passes := map[string]int{} // by section
+	for i := range t.Passes {
+		passes[t.Passes[i].Section]++
+	}
+	out := make([]string, len(t.Passes))
+	for i := range t.Passes {
+		if out[i] = t.Passes[i].Section; passes[out[i]] > 1 {
+			out[i] = t.Passes[i].Name()
+		}
+	}
+	return out
+}
+
 // Quoted is the pass in a message: its section in quotes, and from the second time on its number.
 func (p *Pass) Quoted() string {
 	if p.Ordinal == 0 {
