@@ -23,7 +23,11 @@ func TestPageInstruments(t *testing.T) {
 	if eval[string](w, "T.engine.outlet") != "sound" {
 		t.Error("it plays on instruments that it does not have")
 	}
-	w.do("T.midi(['Piano', 'Drums']), T.engine.setOutlet('midi')")
+	w.do("T.midi(['Piano', 'Drums']), Promise.all([T.engine.setOutlet('midi'), T.engine.setOutlet('sound')])")
+	if eval[string](w, "T.engine.outlet") != "sound" {
+		t.Error("what was chosen while the browser asked is not what plays")
+	}
+	w.do("T.engine.setOutlet('midi')")
 	w.do("T.engine.play()")
 	if got := eval[string](w, "T.trouble('port')"); !strings.Contains(got, "No MIDI port is chosen") {
 		t.Error(got)

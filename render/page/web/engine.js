@@ -193,7 +193,11 @@ export class Engine extends EventTarget {
 
   /** setOutlet plays "sound" or "midi"; the browser may have to ask for leave, so that takes a while. */
   async setOutlet(name) {
+    this.chosen = name;
     const wrong = name === "midi" ? await this.ports.ask() : "";
+    if (name !== this.chosen) {
+      return;
+    }
     this.#trouble("midi", wrong);
     if (!wrong) {
       this.player.setOutlet(name, this.#port());
