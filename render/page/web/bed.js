@@ -87,6 +87,7 @@ export class Bed {
     this.lead = state.lead ?? 0;
     this.end = state.end ?? 0;
     this.bank = state.bank?.id ?? "";
+    this.named = new Map(); // names, by a bar's notes
     this.holds = state.bank?.holds ?? []; // seconds for which its notes can be asked for
     /** @type {Bar[]} */
     this.bars = [];
@@ -142,9 +143,13 @@ export class Bed {
     return this.#own(bar).map((n) => ({ ...n, at: n.at + offset }));
   }
 
-  /** names are the bank's notes that a bar plays, as the bank's paths. */
+  /** names are the bank's notes that a bar plays, as the bank's paths: one list for bars that are the same. */
   names(bar) {
-    return [...new Set(this.#own(bar).map((n) => `${this.bank}/${n.note}`))];
+    const own = this.#own(bar);
+    if (!this.named.has(own)) {
+      this.named.set(own, [...new Set(own.map((n) => `${this.bank}/${n.note}`))]);
+    }
+    return this.named.get(own);
   }
 
   /** longest are all notes of the bank that it plays, by path, with the longest time for which each is held. */

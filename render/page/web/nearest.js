@@ -20,7 +20,8 @@ export function nearest(bed, bar, loop, bars = Infinity) {
   }
   add(bar, bed.bars.length - 1);
   add(0, bar - 1);
-  return [...new Set(order.flatMap((i) => bed.names(i)))];
+  const lists = new Set(order.map((i) => bed.names(i))); // a long song has few that differ
+  return [...new Set([...lists].flat())];
 }
 
 /**
