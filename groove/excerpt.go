@@ -23,9 +23,8 @@ func Excerpt(tl *timeline.Timeline, perf *Performance, which []int) (*timeline.T
 		var part []Note
 		for _, s := range stretches {
 			for _, n := range notes {
-				start, end := max(n.Tick, s.From), min(n.Tick+n.Length, s.To)
-				if start < end {
-					n.Tick, n.Length, n.Pass, n.Meant = start-s.From+s.At, end-start, 0, 0
+				if s.Cut(&n.Tick, &n.Length) {
+					n.Pass, n.Meant = 0, 0
 					part = append(part, n)
 				}
 			}

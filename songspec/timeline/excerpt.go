@@ -129,13 +129,20 @@ func sungIn(stretches []Stretch, notes []SungNote) []SungNote {
 	out := []SungNote{}
 	for _, s := range stretches {
 		for _, n := range notes {
-			if start, end := max(n.Tick, s.From), min(n.Tick+n.Length, s.To); start < end {
-				n.Tick, n.Length = start-s.From+s.At, end-start
+			if s.Cut(&n.Tick, &n.Length) {
 				out = append(out, n)
 			}
 		}
 	}
 	return out
+}
+
+// Cut leaves of a note of the song what lies in the stretch, with its tick in the excerpt. It reports whether
+// anything does.
+func (s *Stretch) Cut(tick, length *int64) bool {
+	start, end := max(*tick, s.From), min(*tick+*length, s.To)
+	*tick, *length = start-s.From+s.At, end-start
+	return start < end
 }
 
 // AppendMap appends what holds in a stretch of the song to a map of an excerpt, with the ticks of
