@@ -78,7 +78,6 @@ const (
 	guideProgram  = 53 // Voice Oohs
 	guideVelocity = 80
 	guideChannel  = 3
-	percussion    = 9
 )
 
 // Of works out what is heard of a song. The performance is of this timeline.
@@ -93,7 +92,7 @@ func Of(tl *timeline.Timeline, perf *groove.Performance) *Song {
 		n += len(tl.Passes[i].Bars)
 	}
 	for i, p := range midi.Parts(perf) {
-		part := Part{Who: Who(i), Name: p.Name, Channel: p.Channel, Drums: p.Percussion()}
+		part := Part{Who: Who(i), Name: p.Name, Channel: p.Channel, Drums: p.Channel == midi.Percussion}
 		for _, x := range p.Sounds {
 			part.Sounds = append(part.Sounds, Sound{clock.Micros(x.Tick), x.Program, x.Name})
 		}
@@ -148,7 +147,7 @@ func (s *Song) singers(tl *timeline.Timeline, clock *timeline.Clock) {
 	pitch := Part{Who: Pitch, Name: "Pitch", Sounds: sound}
 	for i := range tl.Vocals {
 		v := &tl.Vocals[i]
-		if channel == percussion {
+		if channel == midi.Percussion {
 			channel++
 		}
 		part := Part{Who: Guide, Name: v.Called(), Channel: channel, Sounds: sound}

@@ -11,12 +11,12 @@ type noteTrack struct {
 	channel uint8  // as it travels in the file, counted from 0
 }
 
-// percussion is the channel that General MIDI has for it, 10, as it travels in the file.
-const percussion = 9
+// Percussion is the channel that General MIDI has for it, 10, as it travels in the file.
+const Percussion = 9
 
 // sound is what the track is played with.
 func (t noteTrack) sound(s groove.Sound) Instrument {
-	if t.channel == percussion {
+	if t.channel == Percussion {
 		return kitSound(s.Kit)
 	}
 	return programSound(s.Program)
@@ -25,7 +25,7 @@ func (t noteTrack) sound(s groove.Sound) Instrument {
 // playerTracks has a row for each player, by timeline.Player, which is the order in the
 // file.
 var playerTracks = [...]noteTrack{
-	timeline.Drums: {"Drums", percussion},
+	timeline.Drums: {"Drums", Percussion},
 	timeline.Bass:  {"Bass", 1},
 	timeline.Piano: {"Piano", 0},
 }
@@ -51,9 +51,6 @@ type Part struct {
 	Sounds  []Sound       // what it is played with, the first from the start
 	Notes   []groove.Note // with the keys of the file
 }
-
-// Percussion reports whether the keys are General MIDI's percussion instruments.
-func (p *Part) Percussion() bool { return p.Channel == percussion }
 
 // Parts are the tracks after the first, in the order of the file. A player who never
 // plays keeps his track, so that the tracks after it keep their places.
