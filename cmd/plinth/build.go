@@ -58,9 +58,9 @@ and Music on Windows. With none, plinth computes a sketch of the instruments.
 plinth help song tells every word of the song file.`,
 		Args:              argCount(1, 1),
 		ValidArgsFunction: firstArg(songFiles),
-		RunE: func(_ *cobra.Command, args []string) error {
+		RunE: func(cmd *cobra.Command, args []string) error {
 			start := time.Now()
-			if err := sound.misplaced(); err != nil {
+			if err := sound.misplaced(cmd); err != nil {
 				return err
 			}
 			dir := out.text

@@ -118,12 +118,12 @@ func replaceFlags(cmd *cobra.Command) *songspec.Override {
 	return o
 }
 
-// alsoCalled are the flags by other words for them.
+// alsoCalled are the flags by other words for them, with a value where the word means that.
 var alsoCalled = map[string]string{
 	"o": "out", "output": "out", "dir": "out", "folder": "out", "section": "only", "part": "only", "pass": "only",
 	"seed": "take", "variation": "take", "loose": "looseness", "humanize": "looseness", "exec": "then", "run": "then",
-	"audio": "with", "sound": "with", "wav": "with", "flac": "with", "stems": "with", "sf2": "soundfont",
-	"bank": "soundfont", "sounds": "soundfont",
+	"audio": "with audio", "sound": "with audio", "wav": "with audio", "flac": "with audio", "stems": "with audio",
+	"sf2": "soundfont", "bank": "soundfont", "sounds": "soundfont",
 }
 
 // flagError puts what is wrong with a flag into our words.
@@ -192,10 +192,8 @@ func nearestFlag(cmd *cobra.Command, word string) string {
 	for _, f := range flagList(cmd) {
 		names = append(names, f.Name)
 	}
-	if also := alsoCalled[strings.ToLower(word)]; slices.Contains(names, also) {
-		if also == "with" {
-			also += " " + withWords[0]
-		}
+	also := alsoCalled[strings.ToLower(word)]
+	if name, _, _ := strings.Cut(also, " "); slices.Contains(names, name) {
 		return also
 	}
 	if slices.Contains(names, word) { // behind one dash

@@ -21,7 +21,6 @@ import (
 type soundFlags struct {
 	with, solo, mute []string
 	soundFont        *textFlag
-	only             [3]*textFlag // those that are for sound files only
 }
 
 // withWords are what --with may name.
@@ -44,8 +43,8 @@ func addSoundFlags(cmd *cobra.Command) *soundFlags {
 	}}, "with", "write more than MIDI: audio, the song as sound files, with stems")
 	cmd.RegisterFlagCompletionFunc("with", cobra.FixedCompletions(withWords, cobra.ShellCompDirectiveNoFileComp))
 	f.soundFont = soundFontFlag(cmd)
-	solo := partsFlag(cmd, "solo", "hear these alone: "+wording.Or(heard.Names)+", or singers by name", &f.solo)
-	f.only = [...]*textFlag{f.soundFont, solo, partsFlag(cmd, "mute", "hear all but these", &f.mute)}
+	partsFlag(cmd, "solo", "hear these alone: "+wording.Or(heard.Names)+", or singers by name", &f.solo)
+	partsFlag(cmd, "mute", "hear all but these", &f.mute)
 	return f
 }
 
@@ -58,18 +57,15 @@ func soundFontFlag(cmd *cobra.Command) *textFlag {
 }
 
 // partsFlag is a list of parts of a song. Whether the song has them is seen when it is built.
-func partsFlag(cmd *cobra.Command, name, usage string, to *[]string) *textFlag {
-	f := &textFlag{value: "LIST"}
-	f.check = func(text string) error {
+func partsFlag(cmd *cobra.Command, name, usage string, to *[]string) {
+	cmd.Flags().Var(&textFlag{value: "LIST", check: func(text string) error {
 		*to = commaList(text)
 		if len(*to) == 0 {
 			return fmt.Errorf("it takes parts, with commas between them, like drums,bass")
 		}
 		return nil
-	}
-	cmd.Flags().Var(f, name, usage)
+	}}, name, usage)
 	cmd.RegisterFlagCompletionFunc(name, cobra.FixedCompletions(heard.Names, cobra.ShellCompDirectiveNoFileComp))
-	return f
 }
 
 // commaList are the words of a list with commas.
@@ -83,11 +79,10 @@ func commaList(text string) (out []string) {
 }
 
 // misplaced is the error for a flag that is for sound files when none are asked for.
-func (f *soundFlags) misplaced() error {
-	for i, flag := range f.only {
-		if flag.text != "" && len(f.with) == 0 {
-			name := [...]string{"soundfont", "solo", "mute"}[i]
-			return misuse("--%s is for sound files: --with audio --%[1]s %s", name, quotedPath(flag.text))
+func (f *soundFlags) misplaced(cmd *cobra.Command) error {
+	for _, name := range []string{"soundfont", "solo", "mute"} {
+		if flag := cmd.Flags().Lookup(name); flag.Changed && len(f.with) == 0 {
+			return misuse("--%s is for sound files: --with audio --%[1]s %s", name, quotedPath(flag.Value.String()))
 		}
 	}
 	return nil
