@@ -15,6 +15,7 @@ require (
 	github.com/spf13/pflag v1.0.9
 	github.com/zclconf/go-cty v1.19.0
 	gitlab.com/gomidi/midi/v2 v2.3.18
+	golang.org/x/net v0.58.0
 	golang.org/x/text v0.41.0
 )
 

@@ -21,6 +21,8 @@ import (
 	"syscall"
 	"time"
 
+	"golang.org/x/net/netutil"
+
 	"plinth/render/page"
 )
 
@@ -144,7 +146,7 @@ func Start(o Options) (*Server, error) {
 	}
 	go func() {
 		defer close(s.done)
-		s.http.Serve(bounded(listener, maxConnections)) // ends when it is closed
+		s.http.Serve(netutil.LimitListener(listener, maxConnections)) // ends when it is closed
 	}()
 	return s, nil
 }

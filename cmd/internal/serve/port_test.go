@@ -3,52 +3,37 @@ package serve
 import (
 	"errors"
 	"fmt"
+	"io"
 	"net"
 	"syscall"
 	"testing"
 	"time"
 )
 
-// Only so many connections are taken at a time; the others wait until one ends.
+// Only so many connections are answered at a time; the others wait until one ends.
 func TestConnectionsAreBounded(t *testing.T) {
-	listener, err := net.Listen("tcp4", "127.0.0.1:0")
-	if err != nil {
-		t.Fatal(err)
-	}
-	two := bounded(listener, 2)
-	taken := make(chan net.Conn, 3)
-	go func() {
-		for {
-			c, err := two.Accept()
-			if err != nil {
-				close(taken)
-				return
-			}
-			taken <- c
-		}
-	}()
-	for range 3 {
-		c, err := net.Dial("tcp4", listener.Addr().String())
+	s := serving(t, nil)
+	var open []net.Conn
+	for range maxConnections + 1 {
+		c, err := net.Dial("tcp4", fmt.Sprintf("127.0.0.1:%d", s.port))
 		if err != nil {
 			t.Fatal(err)
 		}
 		defer c.Close()
+		open = append(open, c)
 	}
-	first, second := <-taken, <-taken
-	select {
-	case <-taken:
-		t.Error("a third is taken")
-	case <-time.After(20 * time.Millisecond):
+	last := open[maxConnections]
+	fmt.Fprintf(last, "GET / HTTP/1.1\r\nHost: 127.0.0.1:%d\r\n\r\n", s.port)
+	answer := make([]byte, 12)
+	last.SetReadDeadline(time.Now().Add(20 * time.Millisecond))
+	if _, err := io.ReadFull(last, answer); err == nil {
+		t.Errorf("one too many is answered %q", answer)
 	}
-	first.Close()
-	first.Close() // a second time makes no room
-	third := <-taken
-	two.Close()
-	if _, more := <-taken; more {
-		t.Error("one more is taken")
+	open[0].Close()
+	last.SetReadDeadline(time.Time{})
+	if _, err := io.ReadFull(last, answer); err != nil || string(answer) != "HTTP/1.1 403" {
+		t.Errorf("when there is room: %q, %v", answer, err)
 	}
-	second.Close()
-	third.Close()
 }
 
 // A port that another program has is said in words; any other port is found.
