@@ -101,7 +101,7 @@ func (t *take) finish(level float64, frames int) (left, right []float32, ok bool
 	t.rise(onset)
 	peak, power := float32(0), 0.0
 	for _, side := range t.sides() {
-		peak = max(peak, peakOf(side[:min(len(side), loudBy*bank.Rate)]))
+		peak = max(peak, bank.Peak(side[:min(len(side), loudBy*bank.Rate)]))
 		for _, x := range side[:min(len(side), int(settled*bank.Rate))] {
 			power += float64(x) * float64(x)
 		}
@@ -133,15 +133,6 @@ func (t *take) finish(level float64, frames int) (left, right []float32, ok bool
 		out[1] = out[0]
 	}
 	return out[0], out[1], true
-}
-
-// peakOf is the largest sample without its sign. Positive floats are ordered as their bits.
-func peakOf(x []float32) float32 {
-	most := uint32(0)
-	for _, v := range x {
-		most = max(most, math.Float32bits(v)&^(1<<31))
-	}
-	return math.Float32frombits(most)
 }
 
 // end is behind the last sample louder than a bound.
