@@ -38,7 +38,7 @@ func (s strung) play(key int, touch float64, most int) *take {
 	speed := math.Exp(0.018 * (k - 28))
 	var modes []mode
 	for n := 1.0; n <= 40; n++ {
-		freq := n * f * math.Sqrt((1+b*n*n)/(1+b))
+		freq := partialAt(n, f, b)
 		if n > 1 && freq > 7000 {
 			break
 		}

@@ -24,8 +24,7 @@ type glide struct {
 func (t *take) drop(g glide) {
 	n := int(8.5 / g.decay * bank.Rate)
 	t.reach(n)
-	x := (g.pan + 1) * math.Pi / 4
-	left, right := g.amp*math.Cos(x)*math.Sqrt2, g.amp*math.Sin(x)*math.Sqrt2
+	left, right := onSides(g.amp, g.pan)
 	n = min(n, len(t.left))
 	r := math.Exp(-g.decay / bank.Rate)
 	const step = 16 // samples of one frequency
@@ -111,7 +110,7 @@ func struck(b block, pan, stick, tone float64) func(d *dice, touch float64) *tak
 			if i > 0 {
 				amp *= 0.5 + 0.5*touch
 			}
-			modes = append(modes, panned(m[0], 6.91/m[1], d.between(0, 2*math.Pi), amp, pan+d.between(-0.1, 0.1)))
+			modes = append(modes, panned(m[0], by60/m[1], d.between(0, 2*math.Pi), amp, pan+d.between(-0.1, 0.1)))
 		}
 		t.ring(0, modes)
 		t.blow(d, hiss{rise: 0.0003, fall: 0.004, amp: 4 * stick * (0.4 + 0.6*touch), width: 0.4, pan: pan,

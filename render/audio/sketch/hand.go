@@ -69,7 +69,7 @@ func hand(freq, ring, slap float64) func(d *dice, touch float64) *take {
 		t := &take{}
 		for _, m := range membrane[:5] {
 			t.drop(glide{freq: freq * m.ratio, over: freq * 0.05, falls: 0.02, pan: -0.2,
-				decay: 6.91 / ring * m.ratio, amp: m.amp * m.amp})
+				decay: by60 / ring * m.ratio, amp: m.amp * m.amp})
 		}
 		t.blow(d, hiss{rise: 0.0004, fall: 0.006, amp: 5 * slap * (0.4 + 0.6*touch), width: 0.3, pan: -0.2,
 			filters: []filter{bandPass(1500, 0.6)}})
