@@ -16,16 +16,19 @@ func nearest(p bank.Patch) bank.Patch {
 		return p
 	case p.Drums:
 		return bank.Patch{Program: standardKit, Drums: true}
-	case p.Program < 8, p.Program >= 32 && p.Program < 40, p.Program == guideProgram, p.Program == clickProgram:
-		return p
-	case p.Program >= 112 && p.Program < 120:
-		return bank.Patch{Program: clickProgram}
-	case p.Program >= 8 && p.Program < 16: // bells and mallets
-		return bank.Patch{Program: 4}
-	case p.Program >= 24 && p.Program < 32, p.Program == 45, p.Program == 46,
-		p.Program >= 104 && p.Program < 112: // plucked
+	case p.Program == 45, p.Program == 46: // pizzicato and harp
 		return bank.Patch{Program: 6}
-	case p.Program >= 16 && p.Program < 24, p.Program >= 40 && p.Program < 104: // held
+	}
+	switch p.Program / 8 { // General MIDI's families
+	case 0, 4: // pianos and basses
+		return p
+	case 1: // bells and mallets
+		return bank.Patch{Program: 4}
+	case 3, 13: // guitars and other plucked strings
+		return bank.Patch{Program: 6}
+	case 14: // struck
+		return bank.Patch{Program: clickProgram}
+	case 2, 5, 6, 7, 8, 9, 10, 11, 12: // held
 		return bank.Patch{Program: guideProgram}
 	}
 	return bank.Patch{}
@@ -38,7 +41,7 @@ func layers(p bank.Patch, key int) []uint8 {
 		return drum(p, key).layers
 	case p.Program == guideProgram || p.Program == clickProgram:
 		return nil
-	case p.Program >= 32 && p.Program < 40:
+	case p.Program/8 == 4: // basses
 		return []uint8{72}
 	}
 	return []uint8{54, 76}
