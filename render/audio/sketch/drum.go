@@ -44,7 +44,7 @@ func (t *take) drop(g glide) {
 }
 
 // kick is a bass drum with a felt beater and something soft inside.
-func kick(freq float64) func(d *dice, touch float64) *take {
+func kick(freq float64) stroke {
 	return func(d *dice, touch float64) *take {
 		t := &take{}
 		t.drop(glide{freq: freq, over: 50 + 45*touch, falls: 0.026, decay: 14, amp: 1})
@@ -59,7 +59,7 @@ func kick(freq float64) func(d *dice, touch float64) *take {
 }
 
 // snare is a skin with wires under it.
-func snare(freq, wires float64) func(d *dice, touch float64) *take {
+func snare(freq, wires float64) stroke {
 	return func(d *dice, touch float64) *take {
 		t := &take{}
 		t.drop(glide{freq: freq, over: 25 * touch, falls: 0.012, decay: 21, amp: 0.8})
@@ -79,7 +79,7 @@ func snare(freq, wires float64) func(d *dice, touch float64) *take {
 }
 
 // tom is a drum without wires.
-func tom(freq, pan float64) func(d *dice, touch float64) *take {
+func tom(freq, pan float64) stroke {
 	return func(d *dice, touch float64) *take {
 		t := &take{}
 		for i, m := range membrane {
@@ -101,7 +101,7 @@ func tom(freq, pan float64) func(d *dice, touch float64) *take {
 type block [][3]float64
 
 // struck is a block that a stick hits at a place in the room; stick is how loud its noise is and tone where that lies.
-func struck(b block, pan, stick, tone float64) func(d *dice, touch float64) *take {
+func struck(b block, pan, stick, tone float64) stroke {
 	return func(d *dice, touch float64) *take {
 		t := &take{}
 		var modes []mode
@@ -120,7 +120,7 @@ func struck(b block, pan, stick, tone float64) func(d *dice, touch float64) *tak
 }
 
 // shaken are grains in a shell.
-func shaken(tone, sharp, rise, fall, grain, pan float64) func(d *dice, touch float64) *take {
+func shaken(tone, sharp, rise, fall, grain, pan float64) stroke {
 	return func(d *dice, touch float64) *take {
 		t := &take{}
 		t.blow(d, hiss{rise: rise, fall: fall, amp: 1, width: 0.5, pan: pan, grain: grain,

@@ -64,7 +64,7 @@ func tambourine(d *dice, touch float64) *take {
 }
 
 // hand is a small drum that a hand plays.
-func hand(freq, ring, slap float64) func(d *dice, touch float64) *take {
+func hand(freq, ring, slap float64) stroke {
 	return func(d *dice, touch float64) *take {
 		t := &take{}
 		for _, m := range membrane[:5] {
@@ -79,7 +79,7 @@ func hand(freq, ring, slap float64) func(d *dice, touch float64) *take {
 }
 
 // scraped is a stick over the notches of a gourd.
-func scraped(seconds float64, strokes int) func(d *dice, touch float64) *take {
+func scraped(seconds float64, strokes int) stroke {
 	return func(d *dice, touch float64) *take {
 		t := &take{}
 		for i := range strokes {
@@ -103,7 +103,7 @@ func vibraslap(d *dice, touch float64) *take {
 }
 
 // whistle is a pea whistle.
-func whistle(seconds float64) func(d *dice, touch float64) *take {
+func whistle(seconds float64) stroke {
 	return func(d *dice, touch float64) *take {
 		t := &take{}
 		n := int(seconds * bank.Rate)
@@ -124,7 +124,7 @@ func whistle(seconds float64) func(d *dice, touch float64) *take {
 }
 
 // cuica is a skin that a wet cloth rubs.
-func cuica(freq, over float64) func(d *dice, touch float64) *take {
+func cuica(freq, over float64) stroke {
 	return func(d *dice, touch float64) *take {
 		t := &take{}
 		for n := 1.0; n <= 5; n++ {
