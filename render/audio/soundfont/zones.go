@@ -106,7 +106,8 @@ func (b *Bank) playable(r *meltysynth.InstrumentRegion) bool {
 }
 
 const (
-	// fall is by what power of e the library lets the volume fall in the times of decay and release.
+	// fall is by what power of e the library lets the volume fall in the times of decay and release. bank.Released is
+	// the same number, so that a fade is over when the release is.
 	fall = 9.226
 	// endless is the time constant in seconds of a release that takes nothing off.
 	endless = 100
