@@ -2,7 +2,6 @@ package audio
 
 import (
 	"fmt"
-	"os"
 	"runtime"
 	"testing"
 	"time"
@@ -73,11 +72,7 @@ func BenchmarkOneShots(b *testing.B) {
 		}
 	}
 	run("sketch", func() bank.Bank { return sketch.New() })
-	data, err := os.ReadFile(timGM)
-	if err != nil {
-		b.Logf("no %s: the sketch alone", timGM)
-		return
-	}
+	_, data := timBank(b)
 	run("TimGM6mb", func() bank.Bank {
 		tim, err := soundfont.Open(data, "TimGM6mb.sf2")
 		if err != nil {

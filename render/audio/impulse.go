@@ -1,6 +1,10 @@
 package audio
 
-import "plinth/render/audio/bank"
+import (
+	"math"
+
+	"plinth/render/audio/bank"
+)
 
 // The hall, in frames.
 const (
@@ -27,7 +31,7 @@ var dull = [...]float64{0.25, 0.5, 0.25}
 
 // Impulse is what the reverb answers to a click: a warm hall of 1.8 seconds. Each channel has the energy 1, so
 // that the reverb is as loud as what is sent to it. It is the same to the last bit on every machine: no two
-// operations may be joined into one, so every product is converted.
+// operations may be joined into one, so every product is converted; a square root is rounded alike everywhere.
 func Impulse() *Stereo {
 	out := newStereo(hallFrames)
 	for side, to := range [][]float32{out.Left, out.Right} {
@@ -72,7 +76,7 @@ func Impulse() *Stereo {
 				walls += float64(w[1+side] * w[1+side] * part * part)
 			}
 		}
-		wall, rest := root(0.1/walls), root(0.9/energy)
+		wall, rest := math.Sqrt(0.1/walls), math.Sqrt(0.9/energy)
 		for i, v := range tail {
 			to[i] = float32(v * rest)
 		}
@@ -88,19 +92,8 @@ func Impulse() *Stereo {
 
 // pole is the part of a one-pole low-pass filter's way that it goes in a frame.
 func pole(hertz float64) float64 {
-	way := float64(2 * pi * hertz / bank.Rate)
+	way := float64(2 * math.Pi * hertz / bank.Rate)
 	return float64(way / (1 + way))
-}
-
-const pi = 3.141592653589793
-
-// root is the square root, by Newton's way, which needs no processor's.
-func root(x float64) float64 {
-	r := max(x, 1)
-	for range 100 {
-		r = float64((r + float64(x/r)) / 2)
-	}
-	return r
 }
 
 // noise is a row of numbers by chance, always the same: SplitMix64 (Steele, Lea and Flood 2014).

@@ -1,5 +1,7 @@
 package audio
 
+import "plinth/render/audio/bank"
+
 // Stereo is a sound: bank.Rate frames a second, full scale 1.
 type Stereo struct{ Left, Right []float32 }
 
@@ -14,18 +16,7 @@ func (s *Stereo) clear() {
 }
 
 // peak is the largest sample of both channels.
-func (s *Stereo) peak() (peak float32) {
-	for _, side := range [][]float32{s.Left, s.Right} {
-		for _, v := range side {
-			if v > peak {
-				peak = v
-			} else if -v > peak {
-				peak = -v
-			}
-		}
-	}
-	return peak
-}
+func (s *Stereo) peak() float32 { return max(bank.Peak(s.Left), bank.Peak(s.Right)) }
 
 // add adds a sound of the same length, or a longer one as far as this one goes.
 func (s *Stereo) add(other *Stereo, gain float32) {

@@ -128,21 +128,20 @@ func (v *voice) play(to *Stereo, from, until int) {
 	if from >= until {
 		return
 	}
-	gain, step := float64(v.gain), 1.0
+	gain, release := float64(v.gain), v.sound.Release*bank.Rate
 	if from >= v.off {
-		step = math.Exp(-1 / (v.sound.Release * bank.Rate))
-		gain *= math.Exp(-float64(from-v.off) / (v.sound.Release * bank.Rate))
+		gain *= math.Exp(-float64(from-v.off) / release)
 	}
+	step := math.Exp(-1 / release)
 	for i := from; i < until; i++ {
-		if i == v.off {
-			step = math.Exp(-1 / (v.sound.Release * bank.Rate))
-		}
 		g := gain
 		if i >= v.choked {
 			g *= 1 - float64(i-v.choked)/float64(chokeFrames)
 		}
 		to.Left[i] += float32(g) * v.sound.Left[i-v.start]
 		to.Right[i] += float32(g) * v.sound.Right[i-v.start]
-		gain *= step
+		if i >= v.off {
+			gain *= step
+		}
 	}
 }

@@ -54,7 +54,7 @@ func pcm(s bank.Sound, most, hold int) []byte {
 	} else if len(s.Left) < most || most == bank.MaxFrames {
 		held = float32(math.Inf(1))
 	}
-	peak := max(loudest(s.Left), loudest(s.Right))
+	peak := max(bank.Peak(s.Left), bank.Peak(s.Right))
 	scale := float32(0)
 	if peak > 0 {
 		scale = math.MaxInt16 / peak
@@ -96,13 +96,4 @@ func alike(left, right []float32, peak float32) bool {
 		}
 	}
 	return true
-}
-
-// loudest is the sample that is farthest from 0, without its sign. Positive floats are ordered as their bits.
-func loudest(x []float32) float32 {
-	most := uint32(0)
-	for _, v := range x {
-		most = max(most, math.Float32bits(v)&^(1<<31))
-	}
-	return math.Float32frombits(most)
 }

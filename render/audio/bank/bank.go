@@ -6,9 +6,7 @@
 // sounds of that class. So few notes make a song, and both play the same.
 package bank
 
-import (
-	"math"
-)
+import "math"
 
 // Rate is the sample rate of all sounds, in hertz.
 const Rate = 48000
@@ -88,4 +86,13 @@ type Bank interface {
 func Gain(velocity uint8) float64 {
 	v := float64(velocity) / 127
 	return v * v
+}
+
+// Peak is the largest sample without its sign. Positive floats are ordered as their bits.
+func Peak(x []float32) float32 {
+	most := uint32(0)
+	for _, v := range x {
+		most = max(most, math.Float32bits(v)&^(1<<31))
+	}
+	return math.Float32frombits(most)
 }

@@ -11,22 +11,22 @@ type strung struct {
 	bloom        float64 // seconds in which the third to eighth partial come
 }
 
-// basses are by General MIDI program from 32. What they lose in a second lies between two sampled banks as
-// measured: a bass guitar 4 to 8 dB, a double bass 15 at first and then 8.
-var basses = map[uint8]strung{
-	32: {plectrum{fall: 1, plucked: 0.24, corner: 450, steep: 2, damping: 0.26, click: 0.25, noise: 1100, rise: 0.012},
-		2.3, 0.95, 0.45, 1, 0},
-	33: {plectrum{fall: 1, plucked: 0.19, pickup: 0.14, corner: 950, steep: 2.2, damping: 0.16, click: 0.06,
-		noise: 1100, rise: 0.006}, 0.85, 0.45, 0.45, 0, 0},
-	34: {plectrum{fall: 1, plucked: 0.13, pickup: 0.12, corner: 1100, steep: 2.2, damping: 0.13, click: 0.09,
-		noise: 2400, rise: 0.003}, 0.85, 0.45, 0.4, 0, 0},
-	35: {plectrum{fall: 1, plucked: 0.21, pickup: 0.13, corner: 560, steep: 2.4, damping: 0.2, click: 0.02,
-		noise: 800, rise: 0.016}, 0.85, 0.45, 0.5, 0, 0.09},
-	36: {plectrum{fall: 1, plucked: 0.3, pickup: 0.16, corner: 3000, steep: 1.6, damping: 0.2, click: 0.9,
-		noise: 2800, rise: 0.002}, 1.5, 0.7, 0.5, 0, 0},
-	37: {plectrum{fall: 1, plucked: 0.09, pickup: 0.11, corner: 3600, steep: 1.6, damping: 0.18, click: 1.2,
-		noise: 3500, rise: 0.0015}, 2.1, 0.8, 0.4, 0, 0},
-}
+// The basses of strings. What they lose in a second lies between two sampled banks as measured: a bass guitar 4 to
+// 8 dB, a double bass 15 at first and then 8.
+var (
+	doubleBass = strung{plectrum{fall: 1, plucked: 0.24, corner: 450, steep: 2, damping: 0.26, click: 0.25,
+		noise: 1100, rise: 0.012}, 2.3, 0.95, 0.45, 1, 0}
+	fingered = strung{plectrum{fall: 1, plucked: 0.19, pickup: 0.14, corner: 950, steep: 2.2, damping: 0.16,
+		click: 0.06, noise: 1100, rise: 0.006}, 0.85, 0.45, 0.45, 0, 0}
+	picked = strung{plectrum{fall: 1, plucked: 0.13, pickup: 0.12, corner: 1100, steep: 2.2, damping: 0.13, click: 0.09,
+		noise: 2400, rise: 0.003}, 0.85, 0.45, 0.4, 0, 0}
+	fretless = strung{plectrum{fall: 1, plucked: 0.21, pickup: 0.13, corner: 560, steep: 2.4, damping: 0.2, click: 0.02,
+		noise: 800, rise: 0.016}, 0.85, 0.45, 0.5, 0, 0.09}
+	slapped = strung{plectrum{fall: 1, plucked: 0.3, pickup: 0.16, corner: 3000, steep: 1.6, damping: 0.2, click: 0.9,
+		noise: 2800, rise: 0.002}, 1.5, 0.7, 0.5, 0, 0}
+	popped = strung{plectrum{fall: 1, plucked: 0.09, pickup: 0.11, corner: 3600, steep: 1.6, damping: 0.18, click: 1.2,
+		noise: 3500, rise: 0.0015}, 2.1, 0.8, 0.4, 0, 0}
+)
 
 // play plucks a key.
 func (s strung) play(key int, touch float64, most int) *take {
@@ -38,7 +38,7 @@ func (s strung) play(key int, touch float64, most int) *take {
 	speed := math.Exp(0.018 * (k - 28))
 	var modes []mode
 	for n := 1.0; n <= 40; n++ {
-		freq := n * f * math.Sqrt((1+b*n*n)/(1+b))
+		freq := partialAt(n, f, b)
 		if n > 1 && freq > 7000 {
 			break
 		}
@@ -78,16 +78,18 @@ func bassBody(freq float64) float64 {
 	return 0.7 + hump(65, 0.5, 0.5) + hump(115, 0.4, 0.5) + hump(210, 0.5, 0.35)
 }
 
-// synth plays an oscillator of harmonics through a filter that closes: program 38 a sawtooth that dies, 39 one that
-// stays.
-func synth(program uint8, key int, touch float64, most int) *take {
+// synth is a sawtooth through a filter that closes.
+type synth struct{ stays bool } // else it dies
+
+// play plays a key, the harmonics one by one.
+func (s synth) play(key int, touch float64, most int) *take {
 	t := &take{most: most, mono: true}
 	f := hertz(float64(key))
 	var modes []mode
 	for n := 1.0; n <= 40 && (n == 1 || n*f < 6000); n++ {
 		x := n * f / (90 + 60*touch + f)
 		open := n * f / (500 + 900*touch + f)
-		if program == 38 {
+		if !s.stays {
 			modes = append(modes, mode{n * f, 1.6 + 5*x*0.3, 0, 1 / n / (1 + open*open), 0})
 			continue
 		}

@@ -38,7 +38,7 @@ func (p plate) strike(d *dice, touch float64) *take {
 		if u := (freq - p.low) / (p.high - p.low); u > 0.6 {
 			amp *= 1 - 0.9*(u-0.6)/0.4 // the top thins out
 		}
-		decay := 6.91 / p.ring * math.Pow(max(x, 0.4), p.shorter) * d.between(0.8, 1.25)
+		decay := by60 / p.ring * math.Pow(max(x, 0.4), p.shorter) * d.between(0.8, 1.25)
 		modes = append(modes, panned(freq, decay, d.between(0, 2*math.Pi), amp, clip(p.pan+d.between(-0.45, 0.45))))
 	}
 	for i, m := range bellModes {
@@ -65,9 +65,6 @@ func (p plate) strike(d *dice, touch float64) *take {
 
 // bellModes are the modes of a cymbal's bell against the strongest of the whole.
 var bellModes = [...]struct{ ratio, amp float64 }{{0.5, 0.35}, {0.76, 0.6}, {1.09, 1}, {1.45, 0.8}, {1.85, 0.5}}
-
-// clip keeps a pan in the room.
-func clip(pan float64) float64 { return max(-1, min(1, pan)) }
 
 // The cymbals. Their ringing was set beside two sampled kits.
 var (

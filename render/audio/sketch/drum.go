@@ -24,8 +24,7 @@ type glide struct {
 func (t *take) drop(g glide) {
 	n := int(8.5 / g.decay * bank.Rate)
 	t.reach(n)
-	x := (g.pan + 1) * math.Pi / 4
-	left, right := g.amp*math.Cos(x)*math.Sqrt2, g.amp*math.Sin(x)*math.Sqrt2
+	left, right := onSides(g.amp, g.pan)
 	n = min(n, len(t.left))
 	r := math.Exp(-g.decay / bank.Rate)
 	const step = 16 // samples of one frequency
@@ -45,7 +44,7 @@ func (t *take) drop(g glide) {
 }
 
 // kick is a bass drum with a felt beater and something soft inside.
-func kick(freq float64) func(d *dice, touch float64) *take {
+func kick(freq float64) stroke {
 	return func(d *dice, touch float64) *take {
 		t := &take{}
 		t.drop(glide{freq: freq, over: 50 + 45*touch, falls: 0.026, decay: 14, amp: 1})
@@ -60,7 +59,7 @@ func kick(freq float64) func(d *dice, touch float64) *take {
 }
 
 // snare is a skin with wires under it.
-func snare(freq, wires float64) func(d *dice, touch float64) *take {
+func snare(freq, wires float64) stroke {
 	return func(d *dice, touch float64) *take {
 		t := &take{}
 		t.drop(glide{freq: freq, over: 25 * touch, falls: 0.012, decay: 21, amp: 0.8})
@@ -80,7 +79,7 @@ func snare(freq, wires float64) func(d *dice, touch float64) *take {
 }
 
 // tom is a drum without wires.
-func tom(freq, pan float64) func(d *dice, touch float64) *take {
+func tom(freq, pan float64) stroke {
 	return func(d *dice, touch float64) *take {
 		t := &take{}
 		for i, m := range membrane {
@@ -102,7 +101,7 @@ func tom(freq, pan float64) func(d *dice, touch float64) *take {
 type block [][3]float64
 
 // struck is a block that a stick hits at a place in the room; stick is how loud its noise is and tone where that lies.
-func struck(b block, pan, stick, tone float64) func(d *dice, touch float64) *take {
+func struck(b block, pan, stick, tone float64) stroke {
 	return func(d *dice, touch float64) *take {
 		t := &take{}
 		var modes []mode
@@ -111,7 +110,7 @@ func struck(b block, pan, stick, tone float64) func(d *dice, touch float64) *tak
 			if i > 0 {
 				amp *= 0.5 + 0.5*touch
 			}
-			modes = append(modes, panned(m[0], 6.91/m[1], d.between(0, 2*math.Pi), amp, pan+d.between(-0.1, 0.1)))
+			modes = append(modes, panned(m[0], by60/m[1], d.between(0, 2*math.Pi), amp, pan+d.between(-0.1, 0.1)))
 		}
 		t.ring(0, modes)
 		t.blow(d, hiss{rise: 0.0003, fall: 0.004, amp: 4 * stick * (0.4 + 0.6*touch), width: 0.4, pan: pan,
@@ -121,7 +120,7 @@ func struck(b block, pan, stick, tone float64) func(d *dice, touch float64) *tak
 }
 
 // shaken are grains in a shell.
-func shaken(tone, sharp, rise, fall, grain, pan float64) func(d *dice, touch float64) *take {
+func shaken(tone, sharp, rise, fall, grain, pan float64) stroke {
 	return func(d *dice, touch float64) *take {
 		t := &take{}
 		t.blow(d, hiss{rise: rise, fall: fall, amp: 1, width: 0.5, pan: pan, grain: grain,

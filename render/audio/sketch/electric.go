@@ -13,7 +13,7 @@ func tine(key int, touch float64, most int) *take {
 	d := dice(key*5 + 2)
 	decay := 0.75 * math.Exp(0.035*(k-60))
 	var modes []mode
-	pan := 0.2 * max(-1, min(1, (k-62)/36))
+	pan := 0.2 * across(k)
 	drive := min(0.6, (0.2+0.26*touch)*math.Exp2((60-k)/32))
 	amp := 1.0
 	for n := 1.0; n <= 12; n++ {
@@ -41,7 +41,7 @@ func reed(key int, touch float64, most int) *take {
 	f := hertz(k)
 	d := dice(key*5 + 3)
 	decay := 1.25 * math.Exp(0.03*(k-60))
-	pan := 0.15 * max(-1, min(1, (k-62)/36))
+	pan := 0.15 * across(k)
 	drive := min(0.62, (0.32+0.26*touch)*math.Exp2((60-k)/48))
 	var modes []mode
 	amp := 1.0
@@ -86,12 +86,12 @@ func (p plectrum) keyed(key int, touch float64, most int) *take {
 	t := &take{most: most}
 	k := float64(key)
 	d := dice(key*5 + 4)
-	pan := 0.25 * max(-1, min(1, (k-62)/36))
+	pan := 0.25 * across(k)
 	var modes []mode
 	choir := func(f, amp, pan float64) {
 		b := 0.00004 * math.Exp(0.05*(k-60))
 		for n := 1.0; n <= 60; n++ {
-			freq := n * f * math.Sqrt((1+b*n*n)/(1+b))
+			freq := partialAt(n, f, b)
 			if n > 1 && freq > 14000 {
 				break
 			}

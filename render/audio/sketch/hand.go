@@ -64,12 +64,12 @@ func tambourine(d *dice, touch float64) *take {
 }
 
 // hand is a small drum that a hand plays.
-func hand(freq, ring, slap float64) func(d *dice, touch float64) *take {
+func hand(freq, ring, slap float64) stroke {
 	return func(d *dice, touch float64) *take {
 		t := &take{}
 		for _, m := range membrane[:5] {
 			t.drop(glide{freq: freq * m.ratio, over: freq * 0.05, falls: 0.02, pan: -0.2,
-				decay: 6.91 / ring * m.ratio, amp: m.amp * m.amp})
+				decay: by60 / ring * m.ratio, amp: m.amp * m.amp})
 		}
 		t.blow(d, hiss{rise: 0.0004, fall: 0.006, amp: 5 * slap * (0.4 + 0.6*touch), width: 0.3, pan: -0.2,
 			filters: []filter{bandPass(1500, 0.6)}})
@@ -79,7 +79,7 @@ func hand(freq, ring, slap float64) func(d *dice, touch float64) *take {
 }
 
 // scraped is a stick over the notches of a gourd.
-func scraped(seconds float64, strokes int) func(d *dice, touch float64) *take {
+func scraped(seconds float64, strokes int) stroke {
 	return func(d *dice, touch float64) *take {
 		t := &take{}
 		for i := range strokes {
@@ -103,7 +103,7 @@ func vibraslap(d *dice, touch float64) *take {
 }
 
 // whistle is a pea whistle.
-func whistle(seconds float64) func(d *dice, touch float64) *take {
+func whistle(seconds float64) stroke {
 	return func(d *dice, touch float64) *take {
 		t := &take{}
 		n := int(seconds * bank.Rate)
@@ -124,7 +124,7 @@ func whistle(seconds float64) func(d *dice, touch float64) *take {
 }
 
 // cuica is a skin that a wet cloth rubs.
-func cuica(freq, over float64) func(d *dice, touch float64) *take {
+func cuica(freq, over float64) stroke {
 	return func(d *dice, touch float64) *take {
 		t := &take{}
 		for n := 1.0; n <= 5; n++ {

@@ -16,16 +16,19 @@ func nearest(p bank.Patch) bank.Patch {
 		return p
 	case p.Drums:
 		return bank.Patch{Program: standardKit, Drums: true}
-	case p.Program < 8, p.Program >= 32 && p.Program < 40, p.Program == guideProgram, p.Program == clickProgram:
-		return p
-	case p.Program >= 112 && p.Program < 120:
-		return bank.Patch{Program: clickProgram}
-	case p.Program >= 8 && p.Program < 16: // bells and mallets
-		return bank.Patch{Program: 4}
-	case p.Program >= 24 && p.Program < 32, p.Program == 45, p.Program == 46,
-		p.Program >= 104 && p.Program < 112: // plucked
+	case p.Program == 45, p.Program == 46: // pizzicato and harp
 		return bank.Patch{Program: 6}
-	case p.Program >= 16 && p.Program < 24, p.Program >= 40 && p.Program < 104: // held
+	}
+	switch p.Program / 8 { // General MIDI's families
+	case 0, 4: // pianos and basses
+		return p
+	case 1: // bells and mallets
+		return bank.Patch{Program: 4}
+	case 3, 13: // guitars and other plucked strings
+		return bank.Patch{Program: 6}
+	case 14: // struck
+		return bank.Patch{Program: clickProgram}
+	case 2, 5, 6, 7, 8, 9, 10, 11, 12: // held
 		return bank.Patch{Program: guideProgram}
 	}
 	return bank.Patch{}
@@ -38,7 +41,7 @@ func layers(p bank.Patch, key int) []uint8 {
 		return drum(p, key).layers
 	case p.Program == guideProgram || p.Program == clickProgram:
 		return nil
-	case p.Program >= 32 && p.Program < 40:
+	case p.Program/8 == 4: // basses
 		return []uint8{72}
 	}
 	return []uint8{54, 76}
@@ -62,6 +65,9 @@ type instrument struct {
 	play    func(key int, touch float64, most int) *take // no more than so many frames of it
 }
 
+// stopped is the release of a bass: a hand ends the string.
+var stopped = even(0.035)
+
 // even is the same level or time at all keys.
 func even(x float64) func(int) float64 { return func(int) float64 { return x } }
 
@@ -81,6 +87,15 @@ var instruments = map[uint8]instrument{
 	6: {pianoLevel(-17), even(0.045), harpsichord.keyed},
 	7: {pianoLevel(-16.5), even(0.03), clavinet.keyed},
 
+	32: {even(-12.5), stopped, doubleBass.play},
+	33: {even(-14), stopped, fingered.play},
+	34: {even(-15), stopped, picked.play},
+	35: {even(-13), stopped, fretless.play},
+	36: {even(-14), stopped, slapped.play},
+	37: {even(-16.5), stopped, popped.play},
+	38: {even(-13.5), stopped, synth{}.play},
+	39: {even(-13), stopped, synth{stays: true}.play},
+
 	guideProgram: {even(-14.5), even(0.06), func(key int, _ float64, most int) *take { return ooh(key, most) }},
 	clickProgram: {even(-26), even(0.1), click},
 }
@@ -90,20 +105,6 @@ func click(key int, _ float64, _ int) *take {
 	f := 1010 * cents(45*float64(max(48, min(108, key))-72))
 	d := dice(key)
 	return struck(block{{f, 0.075, 1}, {f * 1.72, 0.05, 0.28}, {f * 2.6, 0.04, 0.18}}, 0, 0.4, 2400)(&d, 0.7)
-}
-
-// bassLevels are by program from 32.
-var bassLevels = [8]float64{-12.5, -14, -15, -13, -14, -16.5, -13.5, -13}
-
-func init() {
-	for i, level := range bassLevels {
-		program := uint8(32 + i)
-		play := func(key int, touch float64, most int) *take { return synth(program, key, touch, most) }
-		if s, ok := basses[program]; ok {
-			play = s.play
-		}
-		instruments[program] = instrument{even(level), even(0.035), play}
-	}
 }
 
 // A drum rings on when its key is let go: only its class ends it.

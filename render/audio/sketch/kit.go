@@ -1,14 +1,15 @@
 package sketch
 
-import (
-	"plinth/render/audio/bank"
-)
+import "plinth/render/audio/bank"
+
+// stroke makes the sound of a stroke. Touch is 0 to 1.
+type stroke func(d *dice, touch float64) *take
 
 // percussion is a key of the drum channel.
 type percussion struct {
 	level  float64 // decibels below full scale at velocity 127, over the first 0.3 seconds
 	class  int
-	strike func(d *dice, touch float64) *take
+	strike stroke
 	layers []uint8 // the lowest velocities of those above the first
 }
 

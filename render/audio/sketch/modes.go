@@ -11,11 +11,14 @@ import (
 // mode is one way in which a body swings: a sine that dies away exponentially.
 type mode struct {
 	freq  float64 // hertz
-	decay float64 // of the amplitude, per second: 6.91 / the time for 60 dB
+	decay float64 // of the amplitude, per second: by60 / the time for 60 dB
 	phase float64 // radians at the start
 	left  float64 // amplitudes at the start
 	right float64
 }
+
+// by60 is in how many time constants an amplitude falls by 60 dB.
+const by60 = 6.91
 
 // The modes of a note stop when they are this far below the loudest of them, in decibels.
 const inaudible = quiet - 12
@@ -183,11 +186,26 @@ func (s *four) ringMono(left []float64) {
 	s[2].y2, s[2].y1, s[3].y2, s[3].y1 = x2, y2, x3, y3
 }
 
-// panned gives a mode its two amplitudes: pan is -1 (left) to 1, and the power stays the same.
-func panned(freq, decay, phase, amp, pan float64) mode {
+// onSides is an amplitude on the two sides: pan is -1 (left) to 1, and the power stays the same.
+func onSides(amp, pan float64) (left, right float64) {
 	x := (pan + 1) * math.Pi / 4
-	return mode{freq, decay, phase, amp * math.Cos(x) * math.Sqrt2, amp * math.Sin(x) * math.Sqrt2}
+	return amp * math.Cos(x) * math.Sqrt2, amp * math.Sin(x) * math.Sqrt2
 }
+
+// panned is a mode with its amplitude on the two sides.
+func panned(freq, decay, phase, amp, pan float64) mode {
+	left, right := onSides(amp, pan)
+	return mode{freq, decay, phase, left, right}
+}
+
+// clip keeps a pan in the room.
+func clip(pan float64) float64 { return max(-1, min(1, pan)) }
+
+// across is where a key lies on a keyboard, as a pan.
+func across(key float64) float64 { return clip((key - 62) / 36) }
+
+// partialAt is the frequency of the n-th partial of a stiff string that sounds at f, b being its inharmonicity.
+func partialAt(n, f, b float64) float64 { return n * f * math.Sqrt((1+b*n*n)/(1+b)) }
 
 // hertz is the frequency of a key in equal temperament, A4 (key 69) being 440 Hz (ISO 16).
 func hertz(key float64) float64 { return 440 * math.Exp2((key-69)/12) }

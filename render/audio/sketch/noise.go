@@ -84,8 +84,7 @@ func (t *take) blow(d *dice, h hiss) {
 	}
 	riseBy, fallBy := math.Exp(-1/(max(h.rise, 1e-5)*bank.Rate)), math.Exp(-1/(h.fall*bank.Rate))
 	left, right := append([]filter(nil), h.filters...), append([]filter(nil), h.filters...)
-	x := (h.pan + 1) * math.Pi / 4
-	gainLeft, gainRight := h.amp*math.Cos(x)*math.Sqrt2, h.amp*math.Sin(x)*math.Sqrt2
+	gainLeft, gainRight := onSides(h.amp, h.pan)
 	stroke, loud := 1.0, 1.0
 	if h.grain > 0 {
 		stroke = h.grain / bank.Rate

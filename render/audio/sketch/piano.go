@@ -11,7 +11,7 @@ type grand struct {
 	sustain float64 // of the decay times
 }
 
-// inharmonicity is how far a piano's partials are stretched: partial n of a key lies at n·f·√(1+B·n²).
+// inharmonicity is how far a piano's partials are stretched, the B of partialAt.
 // The two straight lines of log B over the keys, one for the wound strings and one for the plain ones, are those that
 // Rigaud, David and Daudet (Journal of the Acoustical Society of America 133, 2013) fit to grand pianos; from memory.
 func inharmonicity(key float64) float64 {
@@ -39,7 +39,7 @@ func (g grand) play(key int, touch float64, most int) *take {
 	corner := g.bright * (0.5 + 0.6*touch) * (0.5*f + 820*math.Exp2((30-max(k, 30))/24))
 	steep := 1.12 - 0.5*touch            // of the fall above it
 	struck := 1 / (8 + max(0, (k-60)/6)) // the place on the string
-	pan := 0.3 * max(-1, min(1, (k-62)/36))
+	pan := 0.3 * across(k)
 	first := pianoDecay(k) / g.sustain
 	after := (0.55 + 0.25*math.Exp((k-72)/14)) / g.sustain
 	var modes []mode
@@ -52,7 +52,7 @@ func (g grand) play(key int, touch float64, most int) *take {
 		modes = append(modes, m)
 	}
 	for n := 1.0; n <= 64; n++ {
-		freq := n * f * math.Sqrt((1+b*n*n)/(1+b))
+		freq := partialAt(n, f, b)
 		if n > 1 && freq > 12000 {
 			break
 		}

@@ -32,9 +32,10 @@ func TestPitch(t *testing.T) {
 	}
 }
 
-// The piano's partials lie at n·f·√((1+B·n²)/(1+B)) for one B a key, and the B measured by them is that of real pianos:
-// some 0.0001 to 0.0003 in the bass, 0.0003 to 0.0005 at middle C, ten times that two octaves higher (Fletcher,
-// Blackham and Stratton, JASA 34, 1962, and Fletcher and Rossing, chapter 12; from memory, rounded outwards).
+// The piano's partials lie at n·f·√((1+B·n²)/(1+B)) for one B a key, and the B measured by them is that of real
+// pianos: some 0.0001 to 0.0003 in the bass, 0.0003 to 0.0005 at middle C, ten times that two octaves higher
+// (Fletcher, Blackham and Stratton, JASA 34, 1962, and Fletcher and Rossing, chapter 12; from memory, rounded
+// outwards).
 func TestPianoPartials(t *testing.T) {
 	renders(t)
 	const n = 1 << 17

@@ -20,9 +20,11 @@ type take struct {
 // buffers hold takes. They are used again and again: new memory takes longer than what is computed in it.
 var buffers = sync.Pool{New: func() any { return new([bank.MaxFrames]float32) }}
 
-// reach makes a take at least n samples long.
+// reach makes a take at least n samples long, as far as it may be.
 func (t *take) reach(n int) {
-	n = t.limited(n)
+	most := cmp.Or(t.most, bank.MaxFrames)
+	t.cut = t.cut || n > most && most < bank.MaxFrames
+	n = min(n, most)
 	for _, side := range []*[]float32{&t.left, &t.right} {
 		if side == &t.right && t.mono {
 			return
@@ -46,21 +48,15 @@ func (t *take) free() {
 	}
 }
 
-// limited is a length as far as the take may reach.
-func (t *take) limited(n int) int {
-	if most := cmp.Or(t.most, bank.MaxFrames); n > most {
-		t.cut = t.cut || most < bank.MaxFrames
-		return most
-	}
-	return n
-}
+// risen is the gain at a sample of a fade in over n samples: a raised cosine.
+func risen(i, n int) float32 { return float32(0.5 - 0.5*math.Cos(math.Pi*(float64(i)+0.5)/float64(n))) }
 
-// rise fades the take in, along a raised cosine.
+// rise fades the take in.
 func (t *take) rise(seconds float64) {
 	n := int(seconds * bank.Rate)
 	for _, side := range t.sides() {
 		for i := range min(n, len(side)) {
-			side[i] *= float32(0.5 - 0.5*math.Cos(math.Pi*(float64(i)+0.5)/float64(n)))
+			side[i] *= risen(i, n)
 		}
 	}
 }
@@ -101,7 +97,7 @@ func (t *take) finish(level float64, frames int) (left, right []float32, ok bool
 	t.rise(onset)
 	peak, power := float32(0), 0.0
 	for _, side := range t.sides() {
-		peak = max(peak, peakOf(side[:min(len(side), loudBy*bank.Rate)]))
+		peak = max(peak, bank.Peak(side[:min(len(side), loudBy*bank.Rate)]))
 		for _, x := range side[:min(len(side), int(settled*bank.Rate))] {
 			power += float64(x) * float64(x)
 		}
@@ -126,22 +122,13 @@ func (t *take) finish(level float64, frames int) (left, right []float32, ok bool
 			out[s][i] = x * scale
 		}
 		for i := range fade {
-			out[s][end-1-i] *= float32(0.5 - 0.5*math.Cos(math.Pi*(float64(i)+0.5)/float64(fade)))
+			out[s][end-1-i] *= risen(i, fade)
 		}
 	}
 	if t.mono {
 		out[1] = out[0]
 	}
 	return out[0], out[1], true
-}
-
-// peakOf is the largest sample without its sign. Positive floats are ordered as their bits.
-func peakOf(x []float32) float32 {
-	most := uint32(0)
-	for _, v := range x {
-		most = max(most, math.Float32bits(v)&^(1<<31))
-	}
-	return math.Float32frombits(most)
 }
 
 // end is behind the last sample louder than a bound.

@@ -10,14 +10,10 @@ import (
 	"github.com/sinshu/go-meltysynth/meltysynth"
 )
 
-// ErrNot is the error for bytes that are no SoundFont at all.
-var ErrNot = errors.New("it is no SoundFont (.sf2)")
-
-// ErrCompressed is the error for a SoundFont whose samples are compressed.
-var ErrCompressed = errors.New("its samples are compressed, as in .sf3 files; plinth reads SoundFont 2, .sf2: " +
-	"convert it, or take another")
-
 var (
+	errNot        = errors.New("it is no SoundFont (.sf2)")
+	errCompressed = errors.New("its samples are compressed, as in .sf3 files; plinth reads SoundFont 2, .sf2: " +
+		"convert it, or take another")
 	errShort  = errors.New("the SoundFont is cut short: it says that it is longer than it is")
 	errTables = errors.New("the SoundFont is broken: its lists of instruments and samples do not fit together")
 	errEmpty  = errors.New("the SoundFont has no samples")
@@ -55,7 +51,7 @@ func read(data []byte) (sf *meltysynth.SoundFont, err error) {
 	}
 	for _, h := range sf.SampleHeaders {
 		if h.SampleType&compressed != 0 {
-			return nil, ErrCompressed
+			return nil, errCompressed
 		}
 	}
 	// One point more than there is: a sample's last point is joined to the next one.
@@ -69,7 +65,7 @@ func read(data []byte) (sf *meltysynth.SoundFont, err error) {
 // split finds the lists of a SoundFont, by name, and its samples (SoundFont 2.04, 4.4).
 func split(data []byte) (lists map[string][]byte, samples []byte, err error) {
 	if len(data) < 12 || string(data[:4]) != "RIFF" || string(data[8:12]) != "sfbk" {
-		return nil, nil, ErrNot
+		return nil, nil, errNot
 	}
 	lists = map[string][]byte{}
 	major := uint16(2)
@@ -93,7 +89,7 @@ func split(data []byte) (lists map[string][]byte, samples []byte, err error) {
 	case err != nil:
 		return nil, nil, err
 	case major > 2:
-		return nil, nil, ErrCompressed
+		return nil, nil, errCompressed
 	case len(samples) < 2:
 		return nil, nil, errEmpty
 	}

@@ -90,10 +90,8 @@ func (b *Bank) preset(p bank.Patch) (bank.Patch, *meltysynth.Preset) {
 	if p.Drums {
 		base = percussion << 16
 	}
-	for _, number := range []uint8{p.Program, 0} {
-		if preset := b.presets[base|int32(number)]; preset != nil {
-			return bank.Patch{Program: number, Drums: p.Drums}, preset
-		}
+	if preset := b.presets[base|int32(p.Program)]; preset != nil {
+		return p, preset
 	}
 	for number := range int32(128) {
 		if preset := b.presets[base|number]; preset != nil {

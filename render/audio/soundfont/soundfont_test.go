@@ -212,13 +212,13 @@ func TestBroken(t *testing.T) {
 		data []byte
 		want error
 	}{
-		"empty":          {nil, ErrNot},
-		"a song":         {[]byte("title = \"Lanterns\"\n"), ErrNot},
-		"a sound file":   {[]byte("RIFF\x24\x00\x00\x00WAVEfmt "), ErrNot},
+		"empty":          {nil, errNot},
+		"a song":         {[]byte("title = \"Lanterns\"\n"), errNot},
+		"a sound file":   {[]byte("RIFF\x24\x00\x00\x00WAVEfmt "), errNot},
 		"cut short":      {good[:len(good)-100], errShort},
 		"huge claim":     {bytes.Replace(good, []byte("smpl"), []byte("smpl\xff\xff\xff\x7f"), 1), errShort},
-		"version 3":      {change(func(f *fonttest.Font) { f.Major = 3 }), ErrCompressed},
-		"compressed":     {change(func(f *fonttest.Font) { f.Samples[0].Type |= compressed }), ErrCompressed},
+		"version 3":      {change(func(f *fonttest.Font) { f.Major = 3 }), errCompressed},
+		"compressed":     {change(func(f *fonttest.Font) { f.Samples[0].Type |= compressed }), errCompressed},
 		"no list":        {bytes.Replace(good, []byte("phdr"), []byte("phdx"), 1), errTables},
 		"no samples":     {bytes.Replace(good, []byte("smpl"), []byte("smpx"), 1), errEmpty},
 		"missing sample": {change(func(f *fonttest.Font) { f.Presets[0].Zones[0].Sample = 9 }), errTables},

@@ -45,8 +45,7 @@ func (b *Bank) layersOf(p bank.Patch, key uint8) *layers {
 		all = b.zonesAt(preset, int32(key))
 	}
 	for velocity := uint8(1); velocity < 128; velocity++ {
-		set := slices.Clone(all)
-		set = slices.DeleteFunc(set, func(z zone) bool { return !z.at(int32(velocity)) })
+		set := slices.DeleteFunc(slices.Clone(all), func(z zone) bool { return !z.at(int32(velocity)) })
 		set = set[:min(len(set), maxTogether)]
 		i := slices.IndexFunc(l.sets, func(other []zone) bool { return slices.Equal(other, set) })
 		if i < 0 {
@@ -106,7 +105,8 @@ func (b *Bank) playable(r *meltysynth.InstrumentRegion) bool {
 }
 
 const (
-	// fall is by what power of e the library lets the volume fall in the times of decay and release.
+	// fall is by what power of e the library lets the volume fall in the times of decay and release. bank.Released is
+	// the same number, so that a fade is over when the release is.
 	fall = 9.226
 	// endless is the time constant in seconds of a release that takes nothing off.
 	endless = 100

@@ -17,7 +17,6 @@ const (
 	instrument    = 41
 	keyRange      = 43
 	velocityRange = 44
-	Attenuation   = 48
 	sampleID      = 53
 	SampleModes   = 54
 	Class         = 57
@@ -29,12 +28,11 @@ type Gen struct {
 	Amount int16
 }
 
-// Range is the generator's amount of a range (8.1.2, 43 and 44).
-func Range(oper uint16, from, to uint8) Gen { return Gen{oper, int16(uint16(to)<<8 | uint16(from))} }
+// span is the generator of a range (8.1.2, 43 and 44).
+func span(oper uint16, from, to uint8) Gen { return Gen{oper, int16(uint16(to)<<8 | uint16(from))} }
 
-// Keys and Velocities are the generators of ranges.
-func Keys(from, to uint8) Gen       { return Range(keyRange, from, to) }
-func Velocities(from, to uint8) Gen { return Range(velocityRange, from, to) }
+func onKey(key uint8) Gen           { return span(keyRange, key, key) }
+func velocities(from, to uint8) Gen { return span(velocityRange, from, to) }
 
 // Zone is an instrument's zone: a sample with its generators.
 type Zone struct {
@@ -64,8 +62,8 @@ type Font struct {
 	Presets []Preset
 }
 
-// Tone is a sample of whole periods of a sine at a fraction of full scale.
-func Tone(periods, length int, level float64) []int16 {
+// tone is a sample of whole periods of a sine at a fraction of full scale.
+func tone(periods, length int, level float64) []int16 {
 	out := make([]int16, length)
 	for i := range out {
 		out[i] = int16(math.Round(32767 * level * math.Sin(2*math.Pi*float64(periods*i)/float64(length))))
@@ -76,19 +74,19 @@ func Tone(periods, length int, level float64) []int16 {
 // Small has a melodic preset of a held tone and two kits: key 38 of the first has two layers,
 // 42 and 46 are a class, in stereo, and 49 rings on, held or not.
 func Small() *Font {
-	tone := Sample{Tone(10, 1000, 0.5), 48000, 69, 1}
+	held := Sample{tone(10, 1000, 0.5), 48000, 69, 1}
 	left := []Gen{{Pan, -500}, {SampleModes, 0}, {Release, 1200}, {Class, 1}}
 	right := []Gen{{Pan, 500}, {SampleModes, 0}, {Release, 1200}, {Class, 1}}
-	keyed := func(g []Gen, key uint8) []Gen { return append([]Gen{Keys(key, key)}, g...) }
-	return &Font{Samples: []Sample{tone, {Tone(100, 4800, 0.25), 48000, 60, 1}}, Presets: []Preset{
+	keyed := func(g []Gen, key uint8) []Gen { return append([]Gen{onKey(key)}, g...) }
+	return &Font{Samples: []Sample{held, {tone(100, 4800, 0.25), 48000, 60, 1}}, Presets: []Preset{
 		{0, 0, nil, []Zone{{[]Gen{{SampleModes, 1}, {Decay, 1200}, {Sustain, 1000}, {Release, -1200}}, 0}}},
 		{0, 128, []Gen{{Release, -1200}}, []Zone{
-			{[]Gen{Keys(38, 38), Velocities(0, 63)}, 0},
-			{[]Gen{Keys(38, 38), Velocities(64, 127)}, 1},
-			{[]Gen{Keys(49, 49), {Decay, 0}, {Sustain, 1000}, {Release, 1200}, {SampleModes, 1}}, 0},
+			{[]Gen{onKey(38), velocities(0, 63)}, 0},
+			{[]Gen{onKey(38), velocities(64, 127)}, 1},
+			{[]Gen{onKey(49), {Decay, 0}, {Sustain, 1000}, {Release, 1200}, {SampleModes, 1}}, 0},
 			{keyed(left, 42), 0}, {keyed(right, 42), 1}, {keyed(left, 46), 1}, {keyed(right, 46), 0},
 		}},
-		{16, 128, nil, []Zone{{[]Gen{Keys(38, 38)}, 1}}},
+		{16, 128, nil, []Zone{{[]Gen{onKey(38)}, 1}}},
 	}}
 }
 
